@@ -1,0 +1,20 @@
+import '@fontsource/atkinson-hyperlegible-next/latin-400.css';
+import '@fontsource/atkinson-hyperlegible-next/latin-700.css';
+import '@fontsource/atkinson-hyperlegible-mono/latin-400.css';
+
+/** Families as the style sheets and the canvas name them. */
+export const TEXT_FONT = 'Atkinson Hyperlegible Next';
+export const FIGURE_FONT = 'Atkinson Hyperlegible Mono';
+
+/**
+ * Resolves when both families can be drawn with. A canvas does not wait for a font by itself:
+ * await this before the first draw and before every export.
+ */
+export async function fontsReady(): Promise<void> {
+  const sample = 'Aa 0123456789 ft in';
+  await Promise.all([
+    document.fonts.load(`400 16px "${TEXT_FONT}"`, sample),
+    document.fonts.load(`700 16px "${TEXT_FONT}"`, sample),
+    document.fonts.load(`400 16px "${FIGURE_FONT}"`, sample),
+  ]);
+}
