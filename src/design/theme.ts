@@ -1,0 +1,68 @@
+/** Puts the tokens on the page as custom properties, one block a theme. */
+
+import { FIGURE_FONT, TEXT_FONT } from '../fonts.ts';
+import {
+  LINE_PX,
+  MOTION_MS,
+  RADIUS_PX,
+  SPACE_PX,
+  TARGET_PX,
+  THEMES,
+  type Theme,
+  type ThemeName,
+  TYPE_PX,
+} from './tokens.ts';
+
+/** The custom properties of one theme: `--ink`, `--clear-ground`, … */
+export function themeProperties(theme: Theme): readonly (readonly [string, string])[] {
+  const { name: _name, verdict, weight, ...colours } = theme;
+  const rows: [string, string][] = Object.entries(colours).map(([key, value]) => [`--${kebab(key)}`, value]);
+  for (const [word, tone] of Object.entries(verdict)) {
+    for (const [part, value] of Object.entries(tone)) rows.push([`--${word}-${part}`, String(value)]);
+  }
+  rows.push(['--hairline', `${weight}px`], ['--stroke', `${LINE_PX.fixture * weight}px`]);
+  return rows;
+}
+
+/** The whole style text: sizes once, colours for each theme, keyed by `data-theme` on the root element. */
+export function tokenStyles(): string {
+  const fixed: (readonly [string, string])[] = [
+    ...pxProperties('space', SPACE_PX),
+    ...pxProperties('type', TYPE_PX),
+    ...pxProperties('radius', RADIUS_PX),
+    ['--target', `${TARGET_PX.fine}px`],
+    ['--target-coarse', `${TARGET_PX.coarse}px`],
+    ['--focus', `${LINE_PX.focus}px`],
+    ['--motion', `${MOTION_MS}ms`],
+    ['--text-font', `"${TEXT_FONT}", system-ui, sans-serif`],
+    ['--figure-font', `"${FIGURE_FONT}", ui-monospace, monospace`],
+  ];
+  const blocks = Object.entries(THEMES).map(([name, theme]) =>
+    block(`:root[data-theme="${name}"]`, themeProperties(theme)),
+  );
+  return [block(':root', fixed), ...blocks].join('\n');
+}
+
+/** Shows the page in a theme. Safe to call again; the style element is made once. */
+export function applyTheme(name: ThemeName, root: HTMLElement = document.documentElement): void {
+  if (!document.getElementById('tokens')) {
+    const style = document.createElement('style');
+    style.id = 'tokens';
+    style.textContent = tokenStyles();
+    document.head.prepend(style);
+  }
+  root.dataset.theme = name;
+  root.style.colorScheme = name === 'dark' ? 'dark' : 'light';
+}
+
+function block(selector: string, rows: readonly (readonly [string, string])[]): string {
+  return `${selector} {\n${rows.map(([key, value]) => `  ${key}: ${value};`).join('\n')}\n}`;
+}
+
+function pxProperties(prefix: string, sizes: Readonly<Record<string, number>>): readonly (readonly [string, string])[] {
+  return Object.entries(sizes).map(([key, px]) => [`--${prefix}-${key}`, `${px}px`] as const);
+}
+
+function kebab(key: string): string {
+  return key.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`);
+}
