@@ -1,0 +1,95 @@
+// Finds a Chromium-family browser, or installs Debian's. Node built-ins only.
+import { spawnSync } from 'node:child_process';
+import { accessSync, constants, existsSync, readFileSync } from 'node:fs';
+import { homedir } from 'node:os';
+import { delimiter, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { runPlainly } from './ensure-deps.mjs';
+
+const LINUX_PATHS = [
+  '/usr/bin/chromium',
+  '/usr/bin/chromium-browser',
+  '/usr/bin/google-chrome',
+  '/opt/google/chrome/chrome',
+  '/usr/bin/microsoft-edge',
+  '/snap/bin/chromium',
+];
+const MAC_APPS = ['Google Chrome', 'Chromium', 'Microsoft Edge'];
+const WINDOWS_PATHS = ['Google\\Chrome\\Application\\chrome.exe', 'Microsoft\\Edge\\Application\\msedge.exe'];
+const NAMES = ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable', 'microsoft-edge'];
+const HOW_TO = 'Install Chromium, Chrome or Edge, or set BROWSER_PATH to the program.';
+
+const canRun = (/** @type {string} */ path) => {
+  try {
+    accessSync(path, constants.X_OK);
+    return true;
+  } catch {
+    return false;
+  }
+};
+
+/** @returns {string[]} */
+export function knownPlaces(platform = process.platform, env = process.env, home = homedir()) {
+  if (platform === 'darwin')
+    return ['/Applications', `${home}/Applications`].flatMap((folder) =>
+      MAC_APPS.map((app) => `${folder}/${app}.app/Contents/MacOS/${app}`),
+    );
+  if (platform === 'win32')
+    return [env.PROGRAMFILES, env['PROGRAMFILES(X86)'], env.LOCALAPPDATA].flatMap((folder) =>
+      folder ? WINDOWS_PATHS.map((path) => `${folder}\\${path}`) : [],
+    );
+  return LINUX_PATHS;
+}
+
+function onPath() {
+  if (process.platform === 'win32') return [];
+  const folders = (process.env.PATH ?? '').split(delimiter).filter(Boolean);
+  return NAMES.flatMap((name) => folders.map((folder) => join(folder, name)));
+}
+
+/** Ubuntu is left out on purpose: its package of this name only points to a snap. */
+function canInstall() {
+  if (process.platform !== 'linux' || process.getuid?.() !== 0 || !existsSync('/etc/os-release')) return false;
+  return /^ID="?debian"?$/m.test(readFileSync('/etc/os-release', 'utf8'));
+}
+
+function installOnDebian() {
+  process.stderr.write('No browser found. Installing Debian’s Chromium. This takes about half a minute, once.\n');
+  const apt = (/** @type {string[]} */ ...args) =>
+    spawnSync('apt-get', ['-qq', '-y', '-o', 'DPkg::Lock::Timeout=120', ...args], {
+      stdio: ['ignore', 2, 2],
+      env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
+    }).status === 0;
+  // The fonts are asked for by name: Chromium depends on none, and a page without one shows no text.
+  apt('update');
+  if (!apt('install', '--no-install-recommends', 'chromium', 'fonts-dejavu-core'))
+    throw new Error(`Debian's package "chromium" could not be installed. ${HOW_TO}`);
+}
+
+/** Path of a browser that can be started. Throws a plain sentence when there is none and none can be installed. */
+export function findBrowser({ install = true } = {}) {
+  const asked = process.env.BROWSER_PATH;
+  if (asked) {
+    if (canRun(asked)) return asked;
+    throw new Error(`BROWSER_PATH is "${asked}", which is no program that can be run. ${HOW_TO}`);
+  }
+  const find = () => [...knownPlaces(), ...onPath()].find(canRun);
+  const found = find();
+  if (found) return found;
+  if (!install || !canInstall()) throw new Error(`No browser found. ${HOW_TO}`);
+  installOnDebian();
+  const installed = find();
+  if (!installed) throw new Error(`Chromium was installed but is not in any known place. ${HOW_TO}`);
+  return installed;
+}
+
+/** Start options that make two runs draw the same pixels. */
+export const BROWSER_ARGS = [
+  '--force-color-profile=srgb',
+  '--font-render-hinting=none',
+  '--disable-lcd-text',
+  ...(process.getuid?.() === 0 ? ['--no-sandbox'] : []), // Chromium refuses to start as root without it
+];
+
+if (process.argv[1] === fileURLToPath(import.meta.url))
+  await runPlainly(() => process.stdout.write(`${findBrowser()}\n`));
