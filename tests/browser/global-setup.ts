@@ -1,0 +1,47 @@
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { chromium } from 'playwright-core';
+import { preview } from 'vite';
+import type { TestProject } from 'vitest/node';
+import { BROWSER_ARGS, findBrowser } from '../run/find-browser.mjs';
+
+declare module 'vitest' {
+  interface ProvidedContext {
+    /** Address of the built app, with a slash at the end. */
+    siteUrl: string;
+    /** Where the one browser of this run listens. */
+    browserWs: string;
+  }
+}
+
+/** Builds the app as a user gets it: in a process without NODE_ENV, which vitest sets to "test". */
+function buildTo(folder: string): void {
+  const { NODE_ENV: _, ...env } = process.env;
+  const args = ['node_modules/vite/bin/vite.js', 'build', '--outDir', folder, '--logLevel', 'warn'];
+  if (spawnSync(process.execPath, args, { stdio: 'inherit', env }).status !== 0) throw new Error('The build failed.');
+}
+
+/** Serves the built app and starts one browser for all test files. Returns what ends both. */
+export default async function setup(project: TestProject): Promise<() => Promise<void>> {
+  const given = process.env.STILLSPOT_SITE;
+  const site = given ?? mkdtempSync(join(tmpdir(), 'stillspot-site-'));
+  if (!given) buildTo(site);
+  const server = await preview({
+    configFile: false,
+    logLevel: 'warn',
+    build: { outDir: site },
+    preview: { port: 0, host: 'localhost' },
+  });
+  const browser = await chromium.launchServer({ executablePath: findBrowser(), args: BROWSER_ARGS });
+  const url = server.resolvedUrls?.local[0];
+  if (!url) throw new Error('The preview server gave no address.');
+  project.provide('siteUrl', url);
+  project.provide('browserWs', browser.wsEndpoint());
+  return async () => {
+    await browser.close();
+    await server.close();
+    if (!given) rmSync(site, { recursive: true, force: true });
+  };
+}

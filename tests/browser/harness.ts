@@ -1,0 +1,147 @@
+import { createRequire } from 'node:module';
+import type { AxeResults } from 'axe-core';
+import { type Browser, type BrowserContext, chromium, type Download, type Page } from 'playwright-core';
+import { afterAll, expect, inject } from 'vitest';
+
+const require = createRequire(import.meta.url);
+
+/** CSS pixels of the page's viewport, x right, y down. */
+export interface PagePoint {
+  readonly x: number;
+  readonly y: number;
+}
+
+export interface PageOptions {
+  /** CSS pixels. */
+  readonly viewport?: { readonly width: number; readonly height: number };
+  /** A tablet: touch events instead of a mouse. */
+  readonly touch?: boolean;
+  readonly deviceScaleFactor?: number;
+  /** Path below the app's address, say "?sample=2". */
+  readonly path?: string;
+}
+
+export interface OpenPage {
+  readonly page: Page;
+  readonly context: BrowserContext;
+  /** Everything the page printed as an error or threw, oldest first. */
+  readonly troubles: readonly string[];
+  /** Fails the test when the page printed an error or threw one. */
+  expectNoTroubles(): void;
+}
+
+let connected: Browser | undefined;
+
+async function sharedBrowser(): Promise<Browser> {
+  connected ??= await chromium.connect(inject('browserWs'));
+  return connected;
+}
+
+afterAll(async () => {
+  await connected?.close(); // ends this connection and its pages, not the browser
+  connected = undefined;
+});
+
+/**
+ * Opens the built app in a context of its own: nothing is stored from an earlier one. A context costs about 2 s, so
+ * one per file is enough where the tests can start from "new plan". Closed after the file's last test.
+ */
+export async function openPage(options: PageOptions = {}): Promise<OpenPage> {
+  const touch = options.touch ?? false;
+  const browser = await sharedBrowser();
+  const context = await browser.newContext({
+    viewport: options.viewport ?? { width: 1440, height: 900 },
+    deviceScaleFactor: options.deviceScaleFactor ?? 1,
+    hasTouch: touch,
+    isMobile: touch,
+    acceptDownloads: true,
+  });
+  const page = await context.newPage();
+  const troubles: string[] = [];
+  page.on('console', (message) => {
+    if (message.type() === 'error') troubles.push(message.text());
+  });
+  page.on('pageerror', (error) => troubles.push(String(error)));
+  await page.goto(inject('siteUrl') + (options.path ?? ''));
+  return { page, context, troubles, expectNoTroubles: () => expect(troubles).toEqual([]) };
+}
+
+/** Drags with the mouse in small steps: a canvas drag starts only after 3 px, so one big step is no drag. */
+export async function drag(page: Page, from: PagePoint, to: PagePoint, steps = 8): Promise<void> {
+  await page.mouse.move(from.x, from.y);
+  await page.mouse.down();
+  await page.mouse.move(to.x, to.y, { steps });
+  await page.mouse.up();
+}
+
+/** Drags with one finger, through the browser's own input: the page needs `touch: true`. */
+export async function touchDrag(page: Page, from: PagePoint, to: PagePoint, steps = 8): Promise<void> {
+  const session = await page.context().newCDPSession(page);
+  const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', points: PagePoint[]) =>
+    session.send('Input.dispatchTouchEvent', { type, touchPoints: points });
+  await touch('touchStart', [from]);
+  for (let step = 1; step <= steps; step++) {
+    const share = step / steps;
+    await touch('touchMove', [{ x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share }]);
+  }
+  await touch('touchEnd', []);
+  await session.detach();
+}
+
+/** What `action` makes the page download: its proposed file name and its bytes. */
+export async function download(
+  page: Page,
+  action: () => Promise<unknown>,
+): Promise<{ readonly name: string; readonly bytes: Buffer }> {
+  const [file]: [Download, unknown] = await Promise.all([page.waitForEvent('download'), action()]);
+  const chunks: Buffer[] = [];
+  for await (const chunk of await file.createReadStream()) chunks.push(chunk as Buffer);
+  return { name: file.suggestedFilename(), bytes: Buffer.concat(chunks) };
+}
+
+/** Width and height of a PNG, in its own pixels. Throws when the bytes are no PNG. */
+export function pngSize(bytes: Buffer): { readonly width: number; readonly height: number } {
+  if (bytes.length < 24 || bytes.toString('latin1', 1, 4) !== 'PNG') throw new Error('These bytes are no PNG.');
+  return { width: bytes.readUInt32BE(16), height: bytes.readUInt32BE(20) };
+}
+
+/** Accessibility findings of the whole page, one line each. axe sees nothing inside a canvas. */
+export async function accessibilityFindings(page: Page): Promise<string[]> {
+  await page.addScriptTag({ path: require.resolve('axe-core/axe.min.js') });
+  const tags = ['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa', 'best-practice'];
+  const results = await page.evaluate(async (values): Promise<AxeResults> => {
+    const { axe } = window as unknown as { axe: typeof import('axe-core') };
+    return axe.run(document, { runOnly: { type: 'tag', values } });
+  }, tags);
+  return results.violations.map(({ id, help, nodes }) => `${id}: ${help} (${nodes[0]?.html ?? 'no element'})`);
+}
+
+/** Red, green, blue, alpha of one spot, 0 to 255 each. */
+export type Pixel = readonly [number, number, number, number];
+
+/**
+ * Colour of one CSS pixel of the page as it is shown, all canvas layers together. Take the middle of a fill: edges
+ * are mixed with what lies beside them.
+ */
+export async function pixelAt(page: Page, at: PagePoint): Promise<Pixel> {
+  const shot = await page.screenshot({ clip: { x: at.x, y: at.y, width: 1, height: 1 } });
+  return imagePixel(page, shot, { x: 0, y: 0 });
+}
+
+/** Colour of one pixel of a picture file (PNG, JPEG, WebP, SVG is not read). `at` counts the picture's own pixels. */
+export async function imagePixel(page: Page, bytes: Buffer, at: PagePoint): Promise<Pixel> {
+  return page.evaluate(
+    async ({ base64, x, y }) => {
+      const raw = Uint8Array.from(atob(base64), (char) => char.charCodeAt(0));
+      const bitmap = await createImageBitmap(new Blob([raw]));
+      if (x >= bitmap.width || y >= bitmap.height)
+        throw new Error(`(${x}, ${y}) lies outside a picture of ${bitmap.width} by ${bitmap.height}.`);
+      const context = new OffscreenCanvas(1, 1).getContext('2d');
+      if (!context) throw new Error('This browser draws no canvas.');
+      context.drawImage(bitmap, -x, -y);
+      const [red = 0, green = 0, blue = 0, alpha = 0] = context.getImageData(0, 0, 1, 1).data;
+      return [red, green, blue, alpha] as const;
+    },
+    { base64: bytes.toString('base64'), ...at },
+  );
+}
