@@ -1,0 +1,135 @@
+/**
+ * Sizes and heights that a thing gets when it is set down. All of them: usual size, common practice, no published
+ * source. Each is a starting point to be measured on site, never a figure that a rule is judged by.
+ */
+import type { FixtureKind, Mm, OpeningKind, RoomUse, Shape, XY } from '../../geometry/plan/model.ts';
+
+const inch = (inches: number): Mm => inches * 25.4;
+
+/** A round or square-cornered footprint, and where it begins and ends above the floor. */
+export interface UsualSize {
+  readonly name: string;
+  readonly footprint: { readonly across: Mm } | { readonly width: Mm; readonly depth: Mm };
+  readonly bottom: Mm;
+  /** Above the floor; `ceiling` for what hangs from it or runs up to it. */
+  readonly top: Mm | 'ceiling';
+  /** Where it hangs: `bottom` then counts down from the ceiling. */
+  readonly hangs?: true;
+}
+
+const round = (name: string, across: number, bottom: number, top: number | 'ceiling'): UsualSize => ({
+  name,
+  footprint: { across: inch(across) },
+  bottom: inch(bottom),
+  top: top === 'ceiling' ? top : inch(top),
+});
+const square = (name: string, width: number, depth: number, bottom: number, top: number | 'ceiling'): UsualSize => ({
+  name,
+  footprint: { width: inch(width), depth: inch(depth) },
+  bottom: inch(bottom),
+  top: top === 'ceiling' ? top : inch(top),
+});
+
+/** In inches: across, or width by depth; then from and to above the floor. */
+export const FIXTURE_DEFAULTS: Readonly<Record<FixtureKind, UsualSize>> = {
+  'supply-register': square('Supply register', 10, 4, 0, 0),
+  'return-grille': square('Return grille', 14, 2, 3, 17),
+  'exhaust-fan': { ...square('Exhaust fan', 12, 12, 1, 'ceiling'), hangs: true },
+  'ceiling-fan': { ...round('Ceiling fan', 52, 12, 'ceiling'), hangs: true },
+  'portable-fan': round('Portable fan', 16, 0, 36),
+  'window-air-conditioner': square('Window air conditioner', 20, 18, 36, 50),
+  'air-cleaner': square('Air cleaner', 16, 10, 0, 24),
+  dehumidifier: square('Dehumidifier', 15, 11, 0, 24),
+  humidifier: round('Humidifier', 12, 0, 20),
+  furnace: square('Furnace', 24, 30, 0, 60),
+  boiler: square('Boiler', 24, 30, 0, 48),
+  'water-heater': round('Water heater', 22, 0, 60),
+  fireplace: square('Fireplace', 48, 24, 0, 48),
+  'wood-stove': square('Wood stove', 28, 24, 0, 32),
+  radiator: square('Radiator', 36, 8, 0, 26),
+  'space-heater': square('Space heater', 16, 8, 0, 20),
+  'sump-pit': round('Sump pit', 18, 0, 0),
+  'floor-drain': round('Floor drain', 6, 0, 0),
+  washer: square('Washer', 27, 30, 0, 38),
+  dryer: square('Dryer', 27, 30, 0, 38),
+  'mitigation-pipe': round('Mitigation pipe', 4.5, 0, 'ceiling'),
+};
+
+export const OBJECT_PRESETS = [
+  'desk',
+  'table',
+  'bench',
+  'shelf',
+  'cabinet',
+  'sofa',
+  'bed',
+  'boxes',
+  'stairs',
+  'post',
+  'thing',
+] as const;
+export type ObjectPreset = (typeof OBJECT_PRESETS)[number];
+
+export const OBJECT_DEFAULTS: Readonly<Record<ObjectPreset, UsualSize>> = {
+  desk: square('Desk', 48, 24, 0, 30),
+  table: square('Table', 60, 36, 0, 29),
+  bench: square('Workbench', 72, 24, 0, 36),
+  shelf: square('Shelf', 36, 12, 0, 72),
+  cabinet: square('Cabinet', 36, 20, 0, 36),
+  sofa: square('Sofa', 84, 36, 0, 34),
+  bed: square('Bed', 60, 80, 0, 24),
+  boxes: square('Boxes', 24, 24, 0, 36),
+  stairs: square('Stairs', 36, 120, 0, 'ceiling'),
+  post: round('Post', 4, 0, 'ceiling'),
+  thing: square('Thing', 24, 24, 0, 30),
+};
+
+export const OPENING_DEFAULTS: Readonly<
+  Record<OpeningKind, { readonly name: string; readonly width: Mm; readonly bottom: Mm; readonly top: Mm }>
+> = {
+  door: { name: 'Door', width: inch(32), bottom: 0, top: inch(80) },
+  window: { name: 'Window', width: inch(32), bottom: inch(52), top: inch(72) },
+  passage: { name: 'Passage', width: inch(36), bottom: 0, top: inch(80) },
+};
+
+export const ROOM_NAMES: Readonly<Record<RoomUse, string>> = {
+  'family-room': 'Family room',
+  'living-room': 'Living room',
+  bedroom: 'Bedroom',
+  playroom: 'Playroom',
+  den: 'Den',
+  office: 'Office',
+  'exercise-room': 'Exercise room',
+  workshop: 'Workshop',
+  'dining-room': 'Dining room',
+  unfinished: 'Unfinished room',
+  kitchen: 'Kitchen',
+  bathroom: 'Bathroom',
+  laundry: 'Laundry',
+  spa: 'Spa',
+  closet: 'Closet',
+  storage: 'Storage',
+  utility: 'Utility room',
+  stair: 'Stair',
+  hall: 'Hall',
+  crawlspace: 'Crawlspace',
+  garage: 'Garage',
+};
+
+/** Thickness of a new wall: an outer basement wall of 8 in; a partition of 2 by 4 studs with board on both sides. */
+export const WALL_THICKNESS = { outer: inch(8), partition: inch(4.5) } as const;
+
+/** A charcoal canister 4 in across and 1 in tall, its underside 30 in above the floor. */
+export const DETECTOR_DEFAULTS = { radius: 50.8, tall: 25.4, base: 762 } as const;
+
+/** The footprint of a usual size about `center`, turned by `turn` degrees. */
+export function usualShape(size: UsualSize, center: XY, turn = 0): Shape {
+  if ('across' in size.footprint) return { circle: { center, radius: size.footprint.across / 2 } };
+  return { box: { center, width: size.footprint.width, depth: size.footprint.depth, turn } };
+}
+
+/** From and to above the floor, in a room of this ceiling. */
+export function usualHeights(size: UsualSize, ceiling: Mm): { readonly bottom: Mm; readonly top: Mm } {
+  const top = size.top === 'ceiling' ? ceiling : Math.min(size.top, ceiling);
+  return { bottom: size.hangs ? Math.max(0, ceiling - size.bottom) : size.bottom, top };
+}

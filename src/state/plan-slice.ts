@@ -1,0 +1,165 @@
+import type { Detector, Level, Plan, XY } from '../../geometry/plan/model.ts';
+import { emptyLevel, emptyPlan, nearestSpot } from '../engine.ts';
+import { DETECTOR_DEFAULTS } from './defaults.ts';
+import {
+  findItem,
+  type Item,
+  type ItemList,
+  nextId,
+  prefixOf,
+  withCopies,
+  withItem,
+  withItemsMoved,
+  withoutItems,
+  withPatch,
+} from './plan-edits.ts';
+import { regionFor, selectLevel, selectModel, selectRegion } from './selectors.ts';
+import type { AppState } from './store.ts';
+import { SELECT_TOOL } from './tool.ts';
+
+/** The document: the only part that undo records. */
+export interface PlanState {
+  readonly plan: Plan;
+}
+
+export interface PlanActions {
+  /** One step of history: replaces the plan by what the edit makes of it. The same plan back means nothing happened. */
+  run(edit: (plan: Plan) => Plan): void;
+  /** Puts an item on the level under a fresh id, selects it, and answers the id. */
+  addItem(list: ItemList, item: Omit<Item, 'id'>): string;
+  /** Changes some fields of one item of the level. */
+  updateItem(id: string, patch: Readonly<Record<string, unknown>>): void;
+  deleteSelection(): void;
+  duplicateSelection(): void;
+  /** Moves what is selected, mm. */
+  nudge(dx: number, dy: number): void;
+  /** A detector at `at`, or in the middle of the largest white patch when left out. Answers its id. */
+  addDetector(at?: XY): string;
+  /** To the nearest spot that is clear; says so when the level has none. */
+  moveToNearest(detectorId: string): void;
+  undo(): void;
+  redo(): void;
+  newPlan(): void;
+  /** Another plan in place of this one; its history begins here. */
+  openPlan(plan: Plan): void;
+  addLevel(): void;
+  setLevel(levelId: string): void;
+}
+
+interface History {
+  readonly undo: () => void;
+  readonly redo: () => void;
+  readonly clear: () => void;
+}
+type Set = (change: Partial<AppState>) => void;
+
+/** What every change of document leaves behind: nothing half done, nothing selected that is not there. */
+const AT_REST = { draft: null, live: null, message: '' } as const;
+/** A copy lands a foot to the right and below. */
+const COPY_OFFSET = 304.8;
+
+export function createPlanActions(set: Set, get: () => AppState, history: () => History): PlanActions {
+  const run = (edit: (plan: Plan) => Plan) => set({ plan: edit(get().plan), draft: null, message: '' });
+  const open = (plan: Plan) => {
+    set({ ...AT_REST, plan, levelId: firstLevelId(plan), selection: [], hover: null, tool: SELECT_TOOL });
+    history().clear();
+    get().fit();
+  };
+  const step = (take: () => void) => {
+    const before = get().plan;
+    set({ draft: null, live: null });
+    take();
+    set(shownAfterStep(before, get()));
+  };
+  return {
+    run,
+    addItem: (list, item) => {
+      const id = nextId(get().plan, prefixOf(list));
+      const levelId = selectLevel(get()).id;
+      // The caller's list names the type of the item.
+      run((plan) => withItem(plan, levelId, list, { ...item, id } as Item));
+      set({ selection: [id] });
+      return id;
+    },
+    updateItem: (id, patch) => {
+      const levelId = selectLevel(get()).id;
+      run((plan) => withPatch(plan, levelId, id, patch));
+    },
+    deleteSelection: () => {
+      const { selection } = get();
+      if (selection.length === 0) return;
+      const levelId = selectLevel(get()).id;
+      run((plan) => withoutItems(plan, levelId, selection));
+      set({ selection: [] });
+    },
+    duplicateSelection: () => {
+      const state = get();
+      if (state.selection.length === 0) return;
+      const copied = withCopies(state.plan, selectLevel(state).id, state.selection, COPY_OFFSET, COPY_OFFSET);
+      run(() => copied.plan);
+      set({ selection: copied.ids });
+    },
+    nudge: (dx, dy) => {
+      const { selection } = get();
+      if (selection.length === 0) return;
+      const levelId = selectLevel(get()).id;
+      run((plan) => withItemsMoved(plan, levelId, selection, dx, dy));
+    },
+    addDetector: (at) => {
+      const state = get();
+      return state.addItem('detectors', newDetector(selectLevel(state), at ?? freeSpot(state)));
+    },
+    moveToNearest: (detectorId) => moveToNearest(get(), detectorId),
+    undo: () => step(history().undo),
+    redo: () => step(history().redo),
+    newPlan: () => open(emptyPlan()),
+    openPlan: open,
+    addLevel: () => {
+      const { plan } = get();
+      const level: Level = { ...emptyLevel(nextId(plan, 'L')), order: plan.levels.length };
+      run((current) => ({ ...current, levels: [...current.levels, level] }));
+      get().setLevel(level.id);
+    },
+    setLevel: (levelId) => {
+      set({ ...AT_REST, levelId, selection: [], hover: null });
+      get().fit();
+    },
+  };
+}
+
+const firstLevelId = (plan: Plan): string => plan.levels[0]?.id ?? '';
+
+/** After a step of history: the level that changed comes into view, and the selection keeps what is still there. */
+function shownAfterStep(before: Plan, state: AppState): Partial<AppState> {
+  const changed = state.plan.levels.find((level) => !before.levels.includes(level));
+  const shown = changed ?? selectLevel(state);
+  return { message: '', levelId: shown.id, selection: state.selection.filter((id) => findItem(shown, id) !== null) };
+}
+
+/** The next label of the sort A1, A2, ... that the level does not have yet. */
+function newDetector(level: Level, at: XY): Omit<Detector, 'id'> {
+  let number = 1;
+  while (level.detectors.some(({ label }) => label === `A${number}`)) number += 1;
+  return { label: `A${number}`, at, ...DETECTOR_DEFAULTS, pair: null };
+}
+
+function freeSpot(state: AppState): XY {
+  const { viewport, stageSize } = state;
+  const middle: XY = [
+    (stageSize.width / 2 - viewport.x) / viewport.scale,
+    (stageSize.height / 2 - viewport.y) / viewport.scale,
+  ];
+  return nearestSpot(selectRegion(state), middle)?.at ?? middle;
+}
+
+function moveToNearest(state: AppState, detectorId: string): void {
+  const detector = selectLevel(state).detectors.find(({ id }) => id === detectorId);
+  if (!detector) return;
+  const { base, radius, tall } = detector;
+  const spot = nearestSpot(regionFor(state.plan, selectModel(state), { base, radius, tall }), detector.at);
+  if (!spot) {
+    state.say('No spot on this level is clear at this height. Change the height, or look for another room.');
+    return;
+  }
+  state.updateItem(detectorId, { at: spot.at });
+}

@@ -1,0 +1,139 @@
+import type { Check, DetectorReport } from '../../geometry/check/types.ts';
+import type { LevelModel, Notice } from '../../geometry/level/types.ts';
+import type { Detector, Level, Plan } from '../../geometry/plan/model.ts';
+import type { LevelRegion, Probe } from '../../geometry/region/types.ts';
+import { buildLevel, checkDetector, emptyLevel, levelRegion, whyNot } from '../engine.ts';
+import { DETECTOR_DEFAULTS } from './defaults.ts';
+import type { AppState } from './store.ts';
+
+/** Everything here is derived, never stored, and the same objects in give the same object out. */
+
+const NO_LEVEL = emptyLevel('');
+const NO_REPORTS: readonly DetectorReport[] = [];
+const NO_CHECKS: readonly Check[] = [];
+
+/** The plan as it is seen now: with the gesture under way. */
+export function selectShownPlan({ plan, draft }: AppState): Plan {
+  return draft ?? plan;
+}
+
+/** The level in view; the first when the one that was in view is gone. */
+export function selectLevel(state: AppState): Level {
+  const { levels } = selectShownPlan(state);
+  return levels.find(({ id }) => id === state.levelId) ?? levels[0] ?? NO_LEVEL;
+}
+
+const models = new WeakMap<Level, LevelModel>();
+export function modelOf(level: Level): LevelModel {
+  let model = models.get(level);
+  if (!model) {
+    model = buildLevel(level);
+    models.set(level, model);
+  }
+  return model;
+}
+export function selectModel(state: AppState): LevelModel {
+  return modelOf(selectLevel(state));
+}
+export function selectNotices(state: AppState): readonly Notice[] {
+  return selectModel(state).notices;
+}
+
+const probes = new Map<string, Probe>();
+/** The detector that the sheet is shaded for: the selected one's size, at the height that is looked at. */
+export function selectProbe(state: AppState): Probe {
+  const level = selectLevel(state);
+  const chosen =
+    level.detectors.find(({ id }) => state.selection.includes(id)) ?? level.detectors[0] ?? DETECTOR_DEFAULTS;
+  return probeOf(state.sitHeight, chosen.radius, chosen.tall);
+}
+function probeOf(base: number, radius: number, tall: number): Probe {
+  const key = `${base}/${radius}/${tall}`;
+  let probe = probes.get(key);
+  if (!probe) {
+    probe = { base, radius, tall };
+    probes.set(key, probe);
+  }
+  return probe;
+}
+
+const regions = new WeakMap<Plan, Map<string, LevelRegion>>();
+export function regionFor(plan: Plan, model: LevelModel, probe: Probe): LevelRegion {
+  let ofPlan = regions.get(plan);
+  if (!ofPlan) {
+    ofPlan = new Map();
+    regions.set(plan, ofPlan);
+  }
+  const key = `${model.level.id}/${probe.base}/${probe.radius}/${probe.tall}`;
+  let region = ofPlan.get(key);
+  if (!region) {
+    region = levelRegion(plan, model, probe);
+    ofPlan.set(key, region);
+  }
+  return region;
+}
+export function selectRegion(state: AppState): LevelRegion {
+  return regionFor(selectShownPlan(state), selectModel(state), selectProbe(state));
+}
+
+const reportsAtRest = new WeakMap<Plan, Map<string, readonly DetectorReport[]>>();
+function restingReports(state: AppState): readonly DetectorReport[] {
+  const plan = selectShownPlan(state);
+  const level = selectLevel(state);
+  let ofPlan = reportsAtRest.get(plan);
+  if (!ofPlan) {
+    ofPlan = new Map();
+    reportsAtRest.set(plan, ofPlan);
+  }
+  let reports = ofPlan.get(level.id);
+  if (!reports) {
+    const model = modelOf(level);
+    reports = level.detectors.map((detector) => checkDetector(plan, model, detector));
+    ofPlan.set(level.id, reports);
+  }
+  return reports;
+}
+
+let lastLive: { live: unknown; resting: readonly DetectorReport[]; reports: readonly DetectorReport[] } | null = null;
+/** A report for every detector of the level, in file order; the one that is carried is judged where it is now. */
+export function selectReports(state: AppState): readonly DetectorReport[] {
+  const resting = restingReports(state);
+  const { live } = state;
+  if (!live) return resting.length === 0 ? NO_REPORTS : resting;
+  if (lastLive?.live === live && lastLive.resting === resting) return lastLive.reports;
+  const carried = selectCarried(state);
+  if (!carried) return resting;
+  const report = checkDetector(selectShownPlan(state), selectModel(state), carried);
+  const reports = resting.map((each) => (each.id === report.id ? report : each));
+  lastLive = { live, resting, reports };
+  return reports;
+}
+/** The detector that is carried, where it is now; null when none is. */
+export function selectCarried(state: AppState): Detector | null {
+  const { live } = state;
+  const detector = live && selectLevel(state).detectors.find(({ id }) => id === live.id);
+  return detector ? { ...detector, at: live.at } : null;
+}
+
+let lastHover: { hover: unknown; region: LevelRegion; checks: readonly Check[] } | null = null;
+/** Every rule that keeps a detector away from the spot under the pointer, worst first; none off the sheet. */
+export function selectHoverChecks(state: AppState): readonly Check[] {
+  const { hover } = state;
+  if (!hover) return NO_CHECKS;
+  const region = selectRegion(state);
+  if (lastHover?.hover === hover && lastHover.region === region) return lastHover.checks;
+  const checks = whyNot(selectShownPlan(state), selectModel(state), selectProbe(state), hover.at);
+  lastHover = { hover, region, checks };
+  return checks;
+}
+
+/** Whether a step can be taken back or taken again: read from the history store. */
+export function canStep(history: {
+  readonly pastStates: readonly unknown[];
+  readonly futureStates: readonly unknown[];
+}): {
+  readonly undo: boolean;
+  readonly redo: boolean;
+} {
+  return { undo: history.pastStates.length > 0, redo: history.futureStates.length > 0 };
+}

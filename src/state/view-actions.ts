@@ -1,0 +1,42 @@
+import { levelBounds } from '../../geometry/bounds.ts';
+import { selectLevel } from './selectors.ts';
+import type { AppState } from './store.ts';
+import type { ViewActions } from './view-slice.ts';
+import { fitted, zoomedAt } from './viewport.ts';
+
+/** An empty sheet shows a basement's breadth: 40 by 30 ft. */
+const EMPTY_SHEET = { left: 0, top: 0, right: 12192, bottom: 9144 } as const;
+/** Room about the plan for its dimensions. */
+const FIT_MARGIN_PX = 72;
+
+type Set = (change: Partial<AppState>) => void;
+
+export function createViewActions(set: Set, get: () => AppState): ViewActions {
+  return {
+    setTool: (tool) => set({ tool, message: '', draft: null, live: null }),
+    select: (ids, how = 'replace') => set({ selection: how === 'replace' ? ids : toggled(get().selection, ids) }),
+    setHover: (hover) => set({ hover }),
+    setViewport: (viewport) => set({ viewport }),
+    setStageSize: (stageSize) => set({ stageSize }),
+    setSnap: (snap) => set({ snap }),
+    say: (message) => set({ message }),
+    setLive: (live) => set({ live }),
+    setDraft: (draft) => set({ draft }),
+    setSitHeight: (sitHeight) => set({ sitHeight }),
+    setTheme: (theme) => set({ theme }),
+    fit: () => {
+      const state = get();
+      set({ viewport: fitted(levelBounds(selectLevel(state)) ?? EMPTY_SHEET, state.stageSize, FIT_MARGIN_PX) });
+    },
+    zoomBy: (factor) => {
+      const { viewport, stageSize } = get();
+      set({ viewport: zoomedAt(viewport, [stageSize.width / 2, stageSize.height / 2], factor) });
+    },
+  };
+}
+
+/** Ids that are selected are taken out, the others put in. */
+function toggled(selection: readonly string[], ids: readonly string[]): readonly string[] {
+  const kept = selection.filter((id) => !ids.includes(id));
+  return [...kept, ...ids.filter((id) => !selection.includes(id))];
+}

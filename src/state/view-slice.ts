@@ -1,0 +1,76 @@
+import type { Mm, Plan, XY } from '../../geometry/plan/model.ts';
+import { DETECTOR_DEFAULTS } from './defaults.ts';
+import { SELECT_TOOL, type Tool } from './tool.ts';
+import type { SizePx, Viewport } from './viewport.ts';
+
+export type Theme = 'paper' | 'sun' | 'dark';
+
+/** A detector that is being carried: where it is now. Not in the plan and not in the history until it is set down. */
+export interface LiveDetector {
+  readonly id: string;
+  readonly at: XY;
+  /** Carried by a finger: it then stands above the finger, with its figures in a loupe. */
+  readonly byTouch: boolean;
+}
+
+/** What the pointer (or the keyboard's cross) is over. */
+export interface Hover {
+  readonly at: XY;
+  /** The item under it, if any. */
+  readonly id: string | null;
+}
+
+/** How the plan is looked at. Undo never touches any of it. */
+export interface ViewState {
+  readonly levelId: string;
+  readonly tool: Tool;
+  readonly selection: readonly string[];
+  readonly hover: Hover | null;
+  readonly viewport: Viewport;
+  readonly stageSize: SizePx;
+  /** Whether points are drawn to ends, faces, right angles and the grid. */
+  readonly snap: boolean;
+  /** The last refusal or remark, in plain words; empty for none. */
+  readonly message: string;
+  readonly live: LiveDetector | null;
+  /** The plan as it would be if the gesture under way ended now; null between gestures. */
+  readonly draft: Plan | null;
+  /** Height of a detector's underside that the sheet is shaded for. */
+  readonly sitHeight: Mm;
+  readonly theme: Theme;
+}
+
+export interface ViewActions {
+  setTool(tool: Tool): void;
+  /** Selects these ids in place of, or (`add`) in turn with, what is selected. */
+  select(ids: readonly string[], how?: 'replace' | 'toggle'): void;
+  setHover(hover: Hover | null): void;
+  setViewport(viewport: Viewport): void;
+  setStageSize(size: SizePx): void;
+  setSnap(on: boolean): void;
+  /** Shows a refusal or a remark; an empty text takes it away. */
+  say(message: string): void;
+  setLive(live: LiveDetector | null): void;
+  setDraft(draft: Plan | null): void;
+  setSitHeight(base: Mm): void;
+  setTheme(theme: Theme): void;
+  /** The whole level in view. */
+  fit(): void;
+  /** About the middle of the stage. */
+  zoomBy(factor: number): void;
+}
+
+export const INITIAL_VIEW: ViewState = {
+  levelId: '',
+  tool: SELECT_TOOL,
+  selection: [],
+  hover: null,
+  viewport: { scale: 0.08, x: 80, y: 80 },
+  stageSize: { width: 0, height: 0 },
+  snap: true,
+  message: '',
+  live: null,
+  draft: null,
+  sitHeight: DETECTOR_DEFAULTS.base,
+  theme: 'paper',
+};

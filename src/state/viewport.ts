@@ -1,0 +1,61 @@
+import type { Bounds } from '../../geometry/bounds.ts';
+import type { Mm, XY } from '../../geometry/plan/model.ts';
+
+/** Where the sheet lies on the screen: pixel = mm * scale + offset. The only place where px and mm meet. */
+export interface Viewport {
+  /** Pixels for a millimetre. */
+  readonly scale: number;
+  /** The pixel under the point (0, 0) of the plan. */
+  readonly x: number;
+  readonly y: number;
+}
+export interface SizePx {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** 1:2000 at 96 dpi shows a street; 4:1 shows an eighth of an inch as a finger's breadth. */
+const SCALE_LIMITS = { least: 0.002, most: 15 } as const;
+
+export function toScreen(viewport: Viewport, [x, y]: XY): XY {
+  return [x * viewport.scale + viewport.x, y * viewport.scale + viewport.y];
+}
+
+export function toPlan(viewport: Viewport, [px, py]: XY): XY {
+  return [(px - viewport.x) / viewport.scale, (py - viewport.y) / viewport.scale];
+}
+
+/** Zoomed by `factor` with the plan point under `pivot` (pixels) staying there. */
+export function zoomedAt(viewport: Viewport, pivot: XY, factor: number): Viewport {
+  const scale = Math.min(SCALE_LIMITS.most, Math.max(SCALE_LIMITS.least, viewport.scale * factor));
+  const [x, y] = toPlan(viewport, pivot);
+  return { scale, x: pivot[0] - x * scale, y: pivot[1] - y * scale };
+}
+
+export function pannedBy(viewport: Viewport, dx: number, dy: number): Viewport {
+  return { ...viewport, x: viewport.x + dx, y: viewport.y + dy };
+}
+
+/** The whole of `bounds` in view with `marginPx` to spare; the screen's middle when the stage has no size yet. */
+export function fitted(bounds: Bounds, stage: SizePx, marginPx: number): Viewport {
+  const width = Math.max(bounds.right - bounds.left, 1);
+  const height = Math.max(bounds.bottom - bounds.top, 1);
+  const free: SizePx = {
+    width: Math.max(stage.width - 2 * marginPx, 50),
+    height: Math.max(stage.height - 2 * marginPx, 50),
+  };
+  const scale = Math.min(
+    SCALE_LIMITS.most,
+    Math.max(SCALE_LIMITS.least, Math.min(free.width / width, free.height / height)),
+  );
+  return {
+    scale,
+    x: stage.width / 2 - ((bounds.left + bounds.right) / 2) * scale,
+    y: stage.height / 2 - ((bounds.top + bounds.bottom) / 2) * scale,
+  };
+}
+
+/** A length of screen in plan units. */
+export function pxToMm(viewport: Viewport, px: number): Mm {
+  return px / viewport.scale;
+}

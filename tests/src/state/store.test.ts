@@ -1,0 +1,92 @@
+import { beforeEach, describe, expect, it } from 'vitest';
+import { selectCarried, selectLevel, selectReports } from '../../../src/state/selectors.ts';
+import { useAppStore } from '../../../src/state/store.ts';
+
+const state = () => useAppStore.getState();
+const pastSteps = () => useAppStore.temporal.getState().pastStates.length;
+
+beforeEach(() => state().newPlan());
+
+describe('the history', () => {
+  it('takes back and takes again one detector', () => {
+    const id = state().addDetector([1000, 2000]);
+    expect(selectLevel(state()).detectors.map(({ at }) => at)).toEqual([[1000, 2000]]);
+    state().undo();
+    expect(selectLevel(state()).detectors).toEqual([]);
+    expect(state().selection).toEqual([]);
+    state().redo();
+    expect(selectLevel(state()).detectors.map((each) => each.id)).toEqual([id]);
+  });
+
+  it('holds nothing of pan, zoom, selection, tool or what is carried', () => {
+    const id = state().addDetector([1000, 2000]);
+    const before = pastSteps();
+    state().select([id]);
+    state().zoomBy(2);
+    state().setTool({ kind: 'wall' });
+    state().setLive({ id, at: [0, 0], byTouch: false });
+    state().setDraft({ ...state().plan, title: 'never set down' });
+    expect(pastSteps()).toBe(before);
+  });
+
+  it('counts a gesture as one step, however many drafts it showed', () => {
+    const before = pastSteps();
+    for (const title of ['a', 'b', 'c']) state().setDraft({ ...state().plan, title });
+    const { draft } = state();
+    state().run((plan) => draft ?? plan);
+    expect(pastSteps()).toBe(before + 1);
+    expect(state().draft).toBeNull();
+    state().undo();
+    expect(state().plan.title).toBe('');
+  });
+
+  it('begins afresh with another plan', () => {
+    state().addDetector([0, 0]);
+    state().openPlan({ ...state().plan, title: 'Another' });
+    expect(pastSteps()).toBe(0);
+  });
+
+  it('brings the level into view that the step changed', () => {
+    const first = selectLevel(state()).id;
+    state().addDetector([0, 0]);
+    state().addLevel();
+    expect(selectLevel(state()).id).not.toBe(first);
+    state().undo();
+    state().undo();
+    expect(selectLevel(state()).id).toBe(first);
+  });
+});
+
+describe('a detector that is carried', () => {
+  it('is judged where it is, and stays where it was in the plan', () => {
+    const id = state().addDetector([1000, 2000]);
+    const atRest = selectReports(state());
+    state().setLive({ id, at: [500, 600], byTouch: false });
+    expect(selectCarried(state())?.at).toEqual([500, 600]);
+    expect(selectLevel(state()).detectors[0]?.at).toEqual([1000, 2000]);
+    expect(selectReports(state())).not.toBe(atRest);
+    expect(selectReports(state())).toBe(selectReports(state()));
+    state().setLive(null);
+    expect(selectReports(state())).toBe(atRest);
+  });
+});
+
+describe('editing what is selected', () => {
+  it('deletes, duplicates and nudges', () => {
+    const id = state().addDetector([1000, 2000]);
+    state().duplicateSelection();
+    const [copy] = state().selection;
+    expect(copy).not.toBe(id);
+    expect(selectLevel(state()).detectors).toHaveLength(2);
+    state().nudge(25.4, 0);
+    expect(selectLevel(state()).detectors.map(({ at }) => at[0])).toEqual([1000, 1000 + 304.8 + 25.4]);
+    state().deleteSelection();
+    expect(selectLevel(state()).detectors.map((each) => each.id)).toEqual([id]);
+  });
+
+  it('turns selected ids over one by one', () => {
+    state().select(['a', 'b']);
+    state().select(['b', 'c'], 'toggle');
+    expect(state().selection).toEqual(['a', 'c']);
+  });
+});
