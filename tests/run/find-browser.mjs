@@ -57,13 +57,16 @@ function installOnDebian() {
   process.stderr.write('No browser found. Installing Debian’s Chromium. This takes about half a minute, once.\n');
   const apt = (/** @type {string[]} */ ...args) =>
     spawnSync('apt-get', ['-qq', '-y', '-o', 'DPkg::Lock::Timeout=120', ...args], {
-      stdio: ['ignore', 2, 2],
+      stdio: ['ignore', 'pipe', 'pipe'],
+      encoding: 'utf8',
       env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
-    }).status === 0;
+    });
   // The fonts are asked for by name: Chromium depends on none, and a page without one shows no text.
   apt('update');
-  if (!apt('install', '--no-install-recommends', 'chromium', 'fonts-dejavu-core'))
-    throw new Error(`Debian's package "chromium" could not be installed. ${HOW_TO}`);
+  const done = apt('install', '--no-install-recommends', 'chromium', 'fonts-dejavu-core');
+  if (done.status === 0) return;
+  process.stderr.write(done.stderr ?? '');
+  throw new Error(`Debian's package "chromium" could not be installed: see the lines above. ${HOW_TO}`);
 }
 
 /** Path of a browser that can be started. Throws a plain sentence when there is none and none can be installed. */

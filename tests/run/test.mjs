@@ -1,16 +1,14 @@
 // Runs every check, in stages that do not stop one another, and ends with the line "N passed, N failed".
 // `npm test -- unit browser` runs only the named stages.
 import { spawnSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { ensureDeps, ROOT, runPlainly } from './ensure-deps.mjs';
 import { findBrowser } from './find-browser.mjs';
+import { FAILED, inWords, PASSED, sum, tallyOf } from './tally.mjs';
 
-/** @typedef {{ passed: number, failed: number, skipped: number }} Tally */
-
-const PASSED = { passed: 1, failed: 0, skipped: 0 };
-const FAILED = { passed: 0, failed: 1, skipped: 0 };
+/** @typedef {import('./tally.mjs').Tally} Tally */
 
 /** Reports and the built site go to a folder of this run alone: two runs of one tree do not disturb each other. */
 const scratch = mkdtempSync(join(tmpdir(), 'stillspot-test-'));
@@ -21,6 +19,9 @@ const TSC = binary('typescript', 'bin', 'tsc');
 const BIOME = binary('@biomejs', 'biome', 'bin', 'biome');
 const VITE = binary('vite', 'bin', 'vite.js');
 const VITEST = binary('vitest', 'vitest.mjs');
+
+/** The linter colours what goes to a file as well, unless told. */
+const inColour = Boolean(process.stdout.isTTY) && !process.env.NO_COLOR;
 
 /** Exit code 0 or not. NODE_ENV is left out: it would turn the build into a development one. */
 function runs(
@@ -36,19 +37,6 @@ function runs(
 
 const check = (/** @type {string} */ program, /** @type {string[]} */ ...args) =>
   runs(program, args) ? PASSED : FAILED;
-
-/** Sums up one vitest run. A run that leaves no report, or fails outside its tests, counts as one failure. */
-export function tallyOf(/** @type {boolean} */ exitedWell, /** @type {string} */ reportFile) {
-  if (!existsSync(reportFile)) return FAILED;
-  const report = JSON.parse(readFileSync(reportFile, 'utf8'));
-  const failed = report.numFailedTests;
-  const ranNone = report.numTotalTests === 0;
-  return {
-    passed: report.numPassedTests,
-    failed: failed === 0 && (!exitedWell || !report.success || ranNone) ? 1 : failed,
-    skipped: report.numPendingTests + report.numTodoTests,
-  };
-}
 
 function vitest(
   /** @type {string} */ name,
@@ -78,7 +66,7 @@ function browser() {
 /** @type {Record<string, () => Tally | Tally[]>} */
 const STAGES = {
   types: () => [check(TSC, '-p', 'tsconfig.json'), check(TSC, '-p', 'geometry/tsconfig.json')],
-  lint: () => check(BIOME, 'ci', '.'),
+  lint: () => check(BIOME, 'ci', ...(inColour ? [] : ['--colors=off']), '.'),
   unit: () => vitest('unit', 'vite.config.ts'),
   build,
   browser,
@@ -91,16 +79,6 @@ function wantedStages() {
     throw new Error(`There is no stage "${unknown.join('", "')}". Stages: ${Object.keys(STAGES).join(', ')}.`);
   return Object.entries(STAGES).filter(([name]) => names.length === 0 || names.includes(name));
 }
-
-const inWords = (/** @type {Tally} */ { passed, failed, skipped }) =>
-  `${passed} passed, ${failed} failed${skipped > 0 ? `, ${skipped} skipped` : ''}`;
-
-const sum = (/** @type {Tally[]} */ tallies) =>
-  tallies.reduce((a, b) => ({
-    passed: a.passed + b.passed,
-    failed: a.failed + b.failed,
-    skipped: a.skipped + b.skipped,
-  }));
 
 function main() {
   const stages = wantedStages();

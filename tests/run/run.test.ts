@@ -1,0 +1,115 @@
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, describe, expect, it } from 'vitest';
+import { assertNodeVersion } from './ensure-deps.mjs';
+import { findBrowser, knownPlaces } from './find-browser.mjs';
+import { inWords, sum, tallyOf } from './tally.mjs';
+
+const folder = mkdtempSync(join(tmpdir(), 'stillspot-run-test-'));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+/** What vitest writes, cut down to the fields that are read. */
+function report(numbers: Partial<Record<'passed' | 'failed' | 'pending' | 'todo', number>>, success = true): string {
+  const { passed = 0, failed = 0, pending = 0, todo = 0 } = numbers;
+  const file = join(folder, 'report.json');
+  const content = {
+    numTotalTests: passed + failed + pending + todo,
+    numPassedTests: passed,
+    numFailedTests: failed,
+    numPendingTests: pending,
+    numTodoTests: todo,
+    success,
+  };
+  writeFileSync(file, JSON.stringify(content));
+  return file;
+}
+
+describe('tallyOf(exitedWell, reportFile)', () => {
+  it('counts a missing report as a failure, however the run ended', () => {
+    expect(tallyOf(true, join(folder, 'none.json'))).toEqual({ passed: 0, failed: 1, skipped: 0 });
+  });
+
+  it('counts a run without any test as a failure', () => {
+    expect(tallyOf(true, report({})).failed).toBe(1);
+  });
+
+  it('counts a file that could not be loaded as a failure, although no test of it failed', () => {
+    expect(tallyOf(false, report({ passed: 4 }, false))).toEqual({ passed: 4, failed: 1, skipped: 0 });
+    expect(tallyOf(false, report({ passed: 4 }))).toEqual({ passed: 4, failed: 1, skipped: 0 });
+  });
+
+  it('takes the numbers of the report otherwise', () => {
+    expect(tallyOf(false, report({ passed: 4, failed: 2, pending: 1, todo: 1 }, false))).toEqual({
+      passed: 4,
+      failed: 2,
+      skipped: 2,
+    });
+  });
+});
+
+describe('the closing line', () => {
+  it('names what was skipped only when something was', () => {
+    expect(inWords(sum([]))).toBe('0 passed, 0 failed');
+    expect(
+      inWords(
+        sum([
+          { passed: 1, failed: 2, skipped: 0 },
+          { passed: 10, failed: 20, skipped: 3 },
+        ]),
+      ),
+    ).toBe('11 passed, 22 failed, 3 skipped');
+  });
+});
+
+describe('assertNodeVersion(version)', () => {
+  // The ranges are those that the bundler and the test runner declare in their own packages.
+  it.each(['20.19.0', '20.20.2', '22.12.0', '23.1.0', '24.0.0', '30.0.0'])('takes %s', (version) => {
+    expect(() => assertNodeVersion(version)).not.toThrow();
+  });
+
+  it.each(['16.0.0', '18.20.8', '20.18.3', '21.7.3', '22.11.0'])('refuses %s and names it', (version) => {
+    expect(() => assertNodeVersion(version)).toThrow(version);
+  });
+});
+
+describe('findBrowser()', () => {
+  it('refuses a BROWSER_PATH that cannot be run, and names it', () => {
+    const before = process.env.BROWSER_PATH;
+    process.env.BROWSER_PATH = join(folder, 'no-browser');
+    try {
+      expect(() => findBrowser({ install: false })).toThrow(process.env.BROWSER_PATH);
+    } finally {
+      if (before === undefined) delete process.env.BROWSER_PATH;
+      else process.env.BROWSER_PATH = before;
+    }
+  });
+
+  it('looks in the usual places of macOS and Windows', () => {
+    expect(knownPlaces('darwin', {}, '/Users/a')).toContain(
+      '/Users/a/Applications/Chromium.app/Contents/MacOS/Chromium',
+    );
+    expect(knownPlaces('win32', { PROGRAMFILES: 'C:\\Program Files' }, 'C:\\Users\\a')).toEqual([
+      'C:\\Program Files\\Google\\Chrome\\Application\\chrome.exe',
+      'C:\\Program Files\\Microsoft\\Edge\\Application\\msedge.exe',
+    ]);
+  });
+});
+
+describe('the command line launcher', () => {
+  const call = (...args: string[]) =>
+    spawnSync(process.execPath, ['tests/run/stillspot.mjs', ...args], { encoding: 'utf8', timeout: 60_000 });
+
+  it('passes on exit code 2 of a call without a command, with nothing on standard output', () => {
+    const { status, stdout, stderr } = call();
+    expect({ status, stdout }).toEqual({ status: 2, stdout: '' });
+    expect(stderr).toContain('stillspot');
+  }, 60_000);
+
+  it('refuses a file that is not there, with nothing on standard output', () => {
+    const missing = join(folder, 'missing.plan.json');
+    const { status, stdout } = call('check', missing, '--json');
+    expect({ status, stdout }).toEqual({ status: 2, stdout: '' });
+  }, 60_000);
+});
