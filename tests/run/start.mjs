@@ -26,6 +26,8 @@ async function start() {
       strictPort: Boolean(process.env.PORT),
       open: Boolean(process.stdout.isTTY) && !process.env.CI,
     },
+  }).catch((/** @type {Error} */ error) => {
+    throw new Error(`The app could not be served: ${error.message}. Try another port, say PORT=${port + 1} npm start.`);
   });
   const address = server.resolvedUrls?.local[0] ?? server.resolvedUrls?.network[0];
   process.stdout.write(`Open ${address} in a browser. Ctrl+C stops it.\n`);
