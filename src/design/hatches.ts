@@ -1,0 +1,97 @@
+/**
+ * One hatch for each family of rules, the same on screen and on paper: they differ in direction, spacing and mark, so
+ * that they can be told apart in grey and by people with colour-vision deficiency. Data only: a cell that repeats, its
+ * marks as SVG path text, which a canvas (`new Path2D(stroke)`) and an SVG pattern (`<path d>`) both understand.
+ */
+import type { RuleId } from '../../geometry/rules/types.ts';
+
+/** Lengths are px at 96 to the inch: a sheet scales them to its own unit. */
+export interface Hatch {
+  /** The cell that repeats. */
+  readonly width: number;
+  readonly height: number;
+  /** How far the whole pattern is turned, degrees clockwise. */
+  readonly turn: number;
+  /** Marks drawn as lines; empty for none. They run across the cell's edges without a seam. */
+  readonly stroke: string;
+  /** Marks that are filled; empty for none. */
+  readonly fill: string;
+  /** Line width. */
+  readonly weight: number;
+}
+
+/** A line along the middle of each cell. */
+const lines = (spacing: number, turn: number, weight = 0.75): Hatch => ({
+  width: 16,
+  height: spacing,
+  turn,
+  stroke: `M0 ${spacing / 2}H16`,
+  fill: '',
+  weight,
+});
+
+/** A filled circle as path text. */
+const dot = (x: number, y: number, r: number): string =>
+  `M${x - r} ${y}a${r} ${r} 0 1 0 ${2 * r} 0a${r} ${r} 0 1 0 ${-2 * r} 0z`;
+
+/** What takes floor away. `barred` is a room that may not hold a detector, `unlabelled` one that nobody has named yet. */
+export type HatchName =
+  | Exclude<RuleId, 'level' | 'height-band' | 'ceiling' | 'companion' | 'room-use'>
+  | 'barred'
+  | 'unlabelled'
+  | 'height';
+
+export const HATCHES: Readonly<Record<HatchName, Hatch>> = {
+  // Rising to the right, wide.
+  'outside-opening': lines(9, -45),
+  // Falling to the right, narrow.
+  'outside-wall': lines(6, 45),
+  // Waves, like air.
+  'moving-air': {
+    width: 16,
+    height: 10,
+    turn: 0,
+    stroke: 'M0 5C2.9 1.5 5.1 1.5 8 5S13.1 8.5 16 5',
+    fill: '',
+    weight: 0.75,
+  },
+  // Sharp peaks, like flames.
+  heat: { width: 10, height: 10, turn: 0, stroke: 'M-1 8.6L0 7.5L5 2.5L10 7.5L11 8.6', fill: '', weight: 0.75 },
+  // Open rings, like suns.
+  'direct-sun': { width: 12, height: 12, turn: 0, stroke: dot(6, 6, 2.2), fill: '', weight: 0.75 },
+  // Level lines in pairs, like water.
+  sump: { width: 16, height: 12, turn: 0, stroke: 'M0 4H16M0 7H16', fill: '', weight: 0.75 },
+  // Drops.
+  'floor-drain': {
+    width: 10,
+    height: 10,
+    turn: 0,
+    stroke: '',
+    fill: dot(2.5, 2.5, 0.95) + dot(7.5, 7.5, 0.95),
+    weight: 0,
+  },
+  // Short upright strokes, staggered.
+  object: { width: 8, height: 10, turn: 0, stroke: 'M2 1V5M6 6V10', fill: '', weight: 0.75 },
+  // A net: the whole room is out.
+  barred: { width: 11, height: 11, turn: 45, stroke: 'M0 5.5H11M5.5 0V11', fill: '', weight: 0.6 },
+  // A net of broken lines: not yet known.
+  unlabelled: { width: 14, height: 14, turn: 45, stroke: 'M3 7H11M7 3V11', fill: '', weight: 0.6 },
+  // Upright lines, wide: no spot at this height.
+  height: lines(12, 90),
+};
+
+/** The hatch of what a rule takes away; null for a rule that takes no floor of its own. */
+export function hatchOf(rule: RuleId): Hatch | null {
+  switch (rule) {
+    case 'room-use':
+    case 'level':
+      return HATCHES.barred;
+    case 'height-band':
+    case 'ceiling':
+      return HATCHES.height;
+    case 'companion':
+      return null;
+    default:
+      return HATCHES[rule];
+  }
+}
