@@ -1,0 +1,238 @@
+/**
+ * The plan as the file holds it. Lengths are millimetres, angles degrees clockwise on screen, 0 along +x;
+ * x runs right and y runs down the page. Every object may carry further keys: they are kept, never read.
+ */
+
+/** A length in millimetres. */
+export type Mm = number;
+/** An angle in degrees, clockwise on screen, 0 along +x. */
+export type Deg = number;
+/** A point on the page: x to the right, y down, in mm. */
+export type XY = readonly [x: Mm, y: Mm];
+
+export interface Circle {
+  readonly center: XY;
+  readonly radius: Mm;
+}
+export interface Box {
+  readonly center: XY;
+  /** Extent along the box's own x axis, before `turn`. */
+  readonly width: Mm;
+  /** Extent along the box's own y axis, before `turn`. */
+  readonly depth: Mm;
+  readonly turn: Deg;
+}
+export interface Polygon {
+  /** At least three corners of a simple ring; the first is not repeated. */
+  readonly points: readonly XY[];
+}
+export type Shape = { readonly circle: Circle } | { readonly box: Box } | { readonly polygon: Polygon };
+
+export type WallSide = 'auto' | 'outside' | 'inside';
+export interface Wall {
+  readonly id: string;
+  /** The centre-line. */
+  readonly from: XY;
+  readonly to: XY;
+  readonly thickness: Mm;
+  readonly side: WallSide;
+}
+
+export type OpeningKind = 'door' | 'window' | 'passage';
+export interface Opening {
+  readonly id: string;
+  /** Id of the wall that holds it. */
+  readonly wall: string;
+  readonly kind: OpeningKind;
+  /** From the wall's `from` end to the near jamb, along the centre-line. */
+  readonly offset: Mm;
+  readonly width: Mm;
+  /** Sill and head above the finished floor. */
+  readonly bottom: Mm;
+  readonly top: Mm;
+}
+
+export const ROOM_USES_ALLOWED = [
+  'family-room',
+  'living-room',
+  'bedroom',
+  'playroom',
+  'den',
+  'office',
+  'exercise-room',
+  'workshop',
+  'dining-room',
+  'unfinished',
+] as const;
+export const ROOM_USES_BARRED = [
+  'kitchen',
+  'bathroom',
+  'laundry',
+  'spa',
+  'closet',
+  'storage',
+  'utility',
+  'stair',
+  'hall',
+  'crawlspace',
+  'garage',
+] as const;
+export const ROOM_USES = [...ROOM_USES_ALLOWED, ...ROOM_USES_BARRED] as const;
+export type RoomUse = (typeof ROOM_USES)[number];
+
+/** A name and a use, pinned to the room that holds `at`. */
+export interface RoomLabel {
+  readonly id: string;
+  readonly name: string;
+  readonly use: RoomUse;
+  readonly at: XY;
+}
+
+export const FIXTURE_KINDS = [
+  'supply-register',
+  'return-grille',
+  'exhaust-fan',
+  'ceiling-fan',
+  'portable-fan',
+  'window-air-conditioner',
+  'air-cleaner',
+  'dehumidifier',
+  'humidifier',
+  'furnace',
+  'boiler',
+  'water-heater',
+  'fireplace',
+  'wood-stove',
+  'radiator',
+  'space-heater',
+  'sump-pit',
+  'floor-drain',
+  'washer',
+  'dryer',
+  'mitigation-pipe',
+] as const;
+export type FixtureKind = (typeof FIXTURE_KINDS)[number];
+
+/** The air that a fixture throws: a sector from the middle of its shape. */
+export interface Stream {
+  readonly direction: Deg;
+  /** The whole angle of the sector, half of it on either side of `direction`. */
+  readonly spread: Deg;
+  /** From the middle of the shape. */
+  readonly reach: Mm;
+}
+export interface Fixture {
+  readonly id: string;
+  readonly kind: FixtureKind;
+  readonly name: string;
+  readonly shape: Shape;
+  readonly bottom: Mm;
+  readonly top: Mm;
+  readonly stream: Stream | null;
+}
+
+/** Furniture, shelves, boxes: whatever stands or hangs in a room. */
+export interface PlanObject {
+  readonly id: string;
+  readonly name: string;
+  readonly shape: Shape;
+  readonly bottom: Mm;
+  readonly top: Mm;
+}
+
+/** An upright cylinder. */
+export interface Detector {
+  readonly id: string;
+  readonly label: string;
+  /** Its axis. */
+  readonly at: XY;
+  /** Its underside above the finished floor. */
+  readonly base: Mm;
+  readonly radius: Mm;
+  readonly tall: Mm;
+  /** Detectors with the same text are set side by side; null for a single one. */
+  readonly pair: string | null;
+}
+
+export type Living = 'lived-in' | 'could-be' | 'no';
+export type Ground = 'basement' | 'slab' | 'crawlspace' | 'none';
+export interface Level {
+  readonly id: string;
+  readonly name: string;
+  /** 0 is the lowest. */
+  readonly order: number;
+  /** Floor to ceiling. */
+  readonly ceiling: Mm;
+  readonly living: Living;
+  readonly ground: Ground;
+  readonly walls: readonly Wall[];
+  readonly openings: readonly Opening[];
+  readonly rooms: readonly RoomLabel[];
+  readonly fixtures: readonly Fixture[];
+  readonly objects: readonly PlanObject[];
+  readonly detectors: readonly Detector[];
+}
+
+export type Purpose = 'own-household' | 'property-transfer' | 'after-mitigation';
+export interface Site {
+  readonly label: string;
+  /** IANA zone name. */
+  readonly timeZone: string;
+  readonly latitude: number | null;
+  readonly longitude: number | null;
+  /** Clockwise from straight up the page to true north. */
+  readonly north: Deg;
+  readonly purpose: Purpose;
+}
+
+export interface Override {
+  readonly rule: string;
+  readonly distance: Mm;
+  /** Why; must not be empty where the override loosens the rule. */
+  readonly note: string;
+}
+export interface Protocol {
+  readonly profile: string;
+  readonly overrides: readonly Override[];
+}
+
+export interface Kit {
+  readonly kind: string;
+  readonly minimumHours: number;
+  readonly maximumHours: number;
+  readonly labDays: number;
+}
+/** RFC 3339 instants with an offset, or null when not known. */
+export interface Visit {
+  readonly closedSince: string | null;
+  readonly mitigationOnSince: string | null;
+  readonly start: string | null;
+  readonly end: string | null;
+}
+export interface Condition {
+  readonly item: string;
+  readonly state: 'kept' | 'broken' | 'not-applicable' | 'unknown';
+  readonly at: string | null;
+  readonly note: string;
+}
+export interface Reading {
+  readonly detector: string;
+  readonly value: number;
+  readonly unit: 'pCi/L' | 'Bq/m3';
+}
+
+export interface Plan {
+  readonly format: 'stillspot-plan';
+  readonly version: 1;
+  readonly title: string;
+  readonly display: { readonly length: 'feet-inches' | 'metric'; readonly radon: 'pCi/L' | 'Bq/m3' };
+  readonly site: Site;
+  readonly protocol: Protocol;
+  /** How far a sketched distance may be off. */
+  readonly tapeTolerance: Mm;
+  readonly levels: readonly Level[];
+  readonly kit: Kit;
+  readonly visit: Visit;
+  readonly conditions: readonly Condition[];
+  readonly readings: readonly Reading[];
+}
