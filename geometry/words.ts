@@ -1,0 +1,26 @@
+/** Sentences about verdicts, checks, moves and notices: the same words on screen, on the sheet and on the command line. */
+export { CAUTIONS } from './words/cautions.ts';
+export {
+  type CheckFigures,
+  checkFigures,
+  checkSubject,
+  describeCheck,
+  describeNotRun,
+  describeReport,
+  inOrder,
+} from './words/check.ts';
+export { describeMove, towardName } from './words/move.ts';
+export { describeNotice } from './words/notice.ts';
+export {
+  capital,
+  counted,
+  FIXTURE_NOUN,
+  GROUND_PHRASE,
+  LIVING_PHRASE,
+  listed,
+  OPENING_NOUN,
+  PURPOSE_PHRASE,
+  ROOM_USE_NOUN,
+  VERDICT_WORD,
+} from './words/nouns.ts';
+export { compassPoint, subjectName, subjectTitle } from './words/subject.ts';

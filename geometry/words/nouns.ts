@@ -1,0 +1,99 @@
+import type { Verdict } from '../check/types.ts';
+import type { FixtureKind, Ground, Living, OpeningKind, Purpose, RoomUse } from '../plan/model.ts';
+
+/** Nouns of the trade, as they stand in the middle of a sentence. `capital` makes a heading of them. */
+export const VERDICT_WORD: Readonly<Record<Verdict, string>> = {
+  clear: 'clear',
+  tight: 'tight',
+  blocked: 'blocked',
+  unknown: 'unknown',
+};
+
+export const FIXTURE_NOUN: Readonly<Record<FixtureKind, string>> = {
+  'supply-register': 'supply register',
+  'return-grille': 'return grille',
+  'exhaust-fan': 'exhaust fan',
+  'ceiling-fan': 'ceiling fan',
+  'portable-fan': 'portable fan',
+  'window-air-conditioner': 'window air conditioner',
+  'air-cleaner': 'air cleaner',
+  dehumidifier: 'dehumidifier',
+  humidifier: 'humidifier',
+  furnace: 'furnace',
+  boiler: 'boiler',
+  'water-heater': 'water heater',
+  fireplace: 'fireplace',
+  'wood-stove': 'wood stove',
+  radiator: 'radiator',
+  'space-heater': 'space heater',
+  'sump-pit': 'sump pit',
+  'floor-drain': 'floor drain',
+  washer: 'washer',
+  dryer: 'dryer',
+  'mitigation-pipe': 'mitigation pipe',
+};
+
+export const OPENING_NOUN: Readonly<Record<OpeningKind, string>> = {
+  door: 'door',
+  window: 'window',
+  passage: 'passage',
+};
+
+export const ROOM_USE_NOUN: Readonly<Record<RoomUse, string>> = {
+  'family-room': 'family room',
+  'living-room': 'living room',
+  bedroom: 'bedroom',
+  playroom: 'playroom',
+  den: 'den',
+  office: 'office',
+  'exercise-room': 'exercise room',
+  workshop: 'workshop',
+  'dining-room': 'dining room',
+  unfinished: 'unfinished room',
+  kitchen: 'kitchen',
+  bathroom: 'bathroom',
+  laundry: 'laundry',
+  spa: 'spa',
+  closet: 'closet',
+  storage: 'storage',
+  utility: 'utility room',
+  stair: 'stair',
+  hall: 'hall',
+  crawlspace: 'crawlspace',
+  garage: 'garage',
+};
+
+export const LIVING_PHRASE: Readonly<Record<Living, string>> = {
+  'lived-in': 'lived in',
+  'could-be': 'not lived in, but could be',
+  no: 'neither lived in nor fit for it',
+};
+
+export const GROUND_PHRASE: Readonly<Record<Ground, string>> = {
+  basement: 'basement, below the soil line',
+  slab: 'slab on the soil',
+  crawlspace: 'over a crawlspace',
+  none: 'not touching the soil',
+};
+
+export const PURPOSE_PHRASE: Readonly<Record<Purpose, string>> = {
+  'own-household': 'for the people who live here',
+  'property-transfer': 'for a sale of the house',
+  'after-mitigation': 'after mitigation',
+};
+
+/** "sump pit" → "Sump pit". Empty stays empty. */
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** "a", "a and b", "a, b and c". */
+export function listed(words: readonly string[]): string {
+  if (words.length < 2) return words[0] ?? '';
+  return `${words.slice(0, -1).join(', ')} and ${words[words.length - 1]}`;
+}
+
+/** "1 wall", "3 walls"; `many` where the plural is not the noun with an s. */
+export function counted(count: number, noun: string, many = `${noun}s`): string {
+  return `${count} ${count === 1 ? noun : many}`;
+}

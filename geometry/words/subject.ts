@@ -1,0 +1,80 @@
+import type { Deg, Level, XY } from '../plan/model.ts';
+import { capital, FIXTURE_NOUN, OPENING_NOUN } from './nouns.ts';
+
+const POINTS = ['north', 'north-east', 'east', 'south-east', 'south', 'south-west', 'west', 'north-west'] as const;
+
+/**
+ * The compass point of a direction on the page.
+ * @param direction degrees clockwise on screen from +x
+ * @param north the site's `north`: degrees clockwise from straight up the page
+ */
+export function compassPoint(direction: Deg, north: Deg): string {
+  const bearing = direction + 90 - north;
+  const eighth = ((Math.round(bearing / 45) % 8) + 8) % 8;
+  return POINTS[eighth] ?? 'north';
+}
+
+/** Direction from a to b, degrees clockwise on screen from +x; null when they are the same point. */
+export function directionTo(a: XY, b: XY): Deg | null {
+  const dx = b[0] - a[0];
+  const dy = b[1] - a[1];
+  return dx === 0 && dy === 0 ? null : (Math.atan2(dy, dx) * 180) / Math.PI;
+}
+
+/** Where the subject lies as seen from the detector: tells two doors apart. */
+export interface Bearing {
+  readonly from: XY;
+  readonly to: XY;
+  readonly north: Deg;
+}
+
+/**
+ * A thing of the level as a sentence names it: "the sump pit", "the window to the east", "the west outside wall", "the desk".
+ * A name given by the user is kept as it is. Where several nameless things share a noun and `bearing` is given, the
+ * compass point tells them apart. An id that is not on the level comes back in quotes.
+ */
+export function subjectName(level: Level, id: string, bearing: Bearing | null = null, outside = true): string {
+  const fixture = level.fixtures.find((one) => one.id === id);
+  if (fixture) {
+    if (fixture.name.trim()) return withArticle(fixture.name.trim());
+    const alone = level.fixtures.filter(({ kind }) => kind === fixture.kind).length === 1;
+    return `the ${FIXTURE_NOUN[fixture.kind]}${alone ? '' : toThe(bearing)}`;
+  }
+  const opening = level.openings.find((one) => one.id === id);
+  if (opening) {
+    const alone = level.openings.filter(({ kind }) => kind === opening.kind).length === 1;
+    return `the ${OPENING_NOUN[opening.kind]}${alone ? '' : toThe(bearing)}`;
+  }
+  if (level.walls.some((one) => one.id === id)) {
+    const point = pointOf(bearing);
+    return ['the', point, outside ? 'outside wall' : 'inside wall'].filter(Boolean).join(' ');
+  }
+  const object = level.objects.find((one) => one.id === id);
+  if (object) return object.name.trim() ? withArticle(object.name.trim()) : `an object${toThe(bearing)}`;
+  const detector = level.detectors.find((one) => one.id === id);
+  if (detector) return detector.label.trim() ? `detector ${detector.label.trim()}` : 'the other detector';
+  const room = level.rooms.find((one) => one.id === id);
+  if (room) return room.name.trim() || 'the room';
+  return `"${id}"`;
+}
+
+/** The same as a heading, without the article: "Sump pit", "Outside wall". */
+export function subjectTitle(level: Level, id: string): string {
+  return capital(subjectName(level, id).replace(/^(?:the|an) /, ''));
+}
+
+/** "Desk" → "the desk"; what is not one plain capitalised word or phrase ("TV stand", "Mum's chair", "B2") stays as typed. */
+function withArticle(name: string): string {
+  return /^[A-Z][a-z]+(?: [a-z]+)*$/.test(name) ? `the ${name.charAt(0).toLowerCase()}${name.slice(1)}` : name;
+}
+
+function pointOf(bearing: Bearing | null): string {
+  if (!bearing) return '';
+  const direction = directionTo(bearing.from, bearing.to);
+  return direction === null ? '' : compassPoint(direction, bearing.north);
+}
+
+function toThe(bearing: Bearing | null): string {
+  const point = pointOf(bearing);
+  return point ? ` to the ${point}` : '';
+}
