@@ -1,1 +1,35 @@
-export {};
+/** The engine as the app and the command line see it. */
+
+export { bodyDistance, shapeBody, shapeMiddle, shapeRing } from './body.ts';
+export { checkDetector, checkPlan, levelBar, roomAt, roomBar } from './check/check-detector.ts';
+export { compareVerdicts, worstVerdict } from './check/measure.ts';
+export { MEETS } from './check/subjects.ts';
+export type { Check, DetectorReport, Verdict, Witness } from './check/types.ts';
+export { whyNot } from './check/why-not.ts';
+export { buildLevel } from './level/build-level.ts';
+export { SNAP, TOUCH } from './level/centre-lines.ts';
+export type { LevelModel, Notice, OpeningBody, Ring, Room, WallPiece } from './level/types.ts';
+export * from './plan/model.ts';
+export { levelRegion, type RegionOptions } from './region/level-region.ts';
+export { arcRingsContain, edgeEnds, nearestOnEdge, nearestSpot } from './region/nearest.ts';
+export type {
+  ArcEdge,
+  ArcRing,
+  Edge,
+  LevelRegion,
+  LineEdge,
+  NearestSpot,
+  Probe,
+  RoomRegion,
+  Zone,
+} from './region/types.ts';
+export {
+  type EffectiveRule,
+  effectiveRules,
+  isOverridable,
+  PROFILES,
+  profileById,
+  publishedDistance,
+  sourceLine,
+} from './rules/profiles.ts';
+export { type Profile, RULE_IDS, type Rule, type RuleId, type Source, type SourceMark } from './rules/types.ts';

@@ -1,0 +1,92 @@
+import { bodyDistance, nearestOnBody, signedBodyDistance } from '../body.ts';
+import type { Mm, XY } from '../plan/model.ts';
+import type { EffectiveRule } from '../rules/profiles.ts';
+import { sourceLine } from '../rules/profiles.ts';
+import { type Cylinder, heightBetween, MEETS, type Subject } from './subjects.ts';
+import type { Check, Verdict, Witness } from './types.ts';
+
+/**
+ * The measured distance between a detector and a subject, mm: from the rim, 0 inside the body; for what is measured in
+ * space together with the height between them. A stream is measured with its sign: negative when the rim reaches into it.
+ * Null when the subject does not count (it ends below the detector).
+ */
+export function measureSubject(rule: EffectiveRule, subject: Subject, probe: Cylinder, x: Mm, y: Mm): Mm | null {
+  if (subject.stream) return signedBodyDistance(subject.body, x, y) - probe.radius;
+  const inPlan = Math.max(0, bodyDistance(subject.body, x, y) - probe.radius);
+  if (rule.measured !== 'space') return inPlan;
+  const height = heightBetween(subject, probe);
+  return height === null ? null : Math.hypot(inPlan, height);
+}
+
+/** Verdict of a distance with `margin` to spare: blocked, tight within the tape's tolerance, or clear. */
+export function marginVerdict(margin: Mm, tapeTolerance: Mm): Verdict {
+  if (margin < -MEETS) return 'blocked';
+  return margin < tapeTolerance ? 'tight' : 'clear';
+}
+
+/** A check of a distance against a least value. */
+export function distanceCheck(
+  rule: EffectiveRule,
+  subject: string | null,
+  required: Mm,
+  measured: Mm,
+  tapeTolerance: Mm,
+  bound: 'least' | 'most' = 'least',
+): Check {
+  const margin = bound === 'least' ? measured - required : required - measured;
+  return {
+    ...emptyCheck(rule, subject),
+    required,
+    measured,
+    margin,
+    bound,
+    verdict: marginVerdict(margin, tapeTolerance),
+  };
+}
+
+/** A check without a distance. */
+export function wordCheck(rule: EffectiveRule, verdict: Verdict, reason: string, notRun = false): Check {
+  return { ...emptyCheck(rule, null), verdict, reason, notRun };
+}
+
+function emptyCheck(rule: EffectiveRule, subject: string | null): Check {
+  return {
+    rule: rule.id,
+    subject,
+    required: null,
+    measured: null,
+    margin: null,
+    bound: 'least',
+    verdict: 'clear',
+    notRun: false,
+    source: sourceLine(rule),
+    override: rule.override,
+    witness: null,
+    reason: '',
+  };
+}
+
+/** The line along which a subject was measured; from the axis itself where the rim is inside the body. */
+export function witnessTo(subject: Subject, probe: Cylinder, at: XY): Witness {
+  const point = nearestOnBody(subject.body, at);
+  const d = Math.hypot(point[0] - at[0], point[1] - at[1]);
+  if (d <= probe.radius) return { rim: at, subject: point };
+  const t = probe.radius / d;
+  return { rim: [at[0] + (point[0] - at[0]) * t, at[1] + (point[1] - at[1]) * t], subject: point };
+}
+
+const RANK: Record<Verdict, number> = { blocked: 0, unknown: 1, tight: 2, clear: 3 };
+
+/** Worst first. */
+export function compareVerdicts(a: Verdict, b: Verdict): number {
+  return RANK[a] - RANK[b];
+}
+
+/** The worst verdict of checks; a check that was not run and may not lower the verdict is passed over. */
+export function worstVerdict(checks: readonly Check[]): Verdict {
+  let worst: Verdict = 'clear';
+  for (const { verdict, notRun } of checks) {
+    if (!notRun && RANK[verdict] < RANK[worst]) worst = verdict;
+  }
+  return worst;
+}

@@ -1,0 +1,35 @@
+import { type Extent, ringBody, ringExtent } from '../body.ts';
+import { freeBoundary, type Grown, grown } from '../region/free-boundary.ts';
+import { freeArea, linkRings, straightRing } from '../region/rings.ts';
+import { ringsContain, signedArea } from '../ring.ts';
+import type { Face } from './faces.ts';
+import type { Ring } from './types.ts';
+
+/** The floor of a face: what its walls leave. Outer rings clockwise on screen, holes the other way; area in square mm. */
+export interface Floor {
+  readonly rings: readonly Ring[];
+  readonly area: number;
+}
+
+/** Takes the wall bodies out of a face of the centre-lines. `bodies` are grown by nothing; far ones are passed over. */
+export function faceFloor(face: Face, bodies: readonly Grown[]): Floor {
+  const [outer] = face.rings;
+  if (!outer) return { rings: [], area: 0 };
+  const extent = ringExtent(outer);
+  const near = bodies.filter((body) => overlaps(body, extent));
+  const parts = freeBoundary(near, (x, y) => ringsContain(face.rings, [x, y]));
+  const rings = linkRings(parts)
+    .map(straightRing)
+    .filter((ring) => ring.length >= 3);
+  const area = freeArea(parts, extent.minX, extent.minY);
+  return { rings: rings.sort((a, b) => signedArea(b) - signedArea(a)), area };
+}
+
+/** Wall bodies ready for cutting. */
+export function standingBodies(bodies: readonly Ring[]): Grown[] {
+  return bodies.map((body) => grown(ringBody(body), 0));
+}
+
+export function overlaps(a: Extent, b: Extent): boolean {
+  return a.minX <= b.maxX && a.maxX >= b.minX && a.minY <= b.maxY && a.maxY >= b.minY;
+}

@@ -1,0 +1,93 @@
+import { turnBetween } from '../body.ts';
+import type { Mm, XY } from '../plan/model.ts';
+import { distance, nearestOnSegment } from '../point.ts';
+import type { ArcEdge, ArcRing, Edge, LevelRegion, NearestSpot, RoomRegion } from './types.ts';
+
+/**
+ * The spot of a region that is nearest to a point, however the walls run; null when the region is empty. A point that lies
+ * in the region is its own nearest spot, at distance 0.
+ */
+export function nearestSpot(region: LevelRegion, at: XY): NearestSpot | null {
+  let best: NearestSpot | null = null;
+  for (const room of region.rooms) {
+    const spot = nearestInRoom(room, at);
+    if (spot && (!best || spot.distance < best.distance)) best = spot;
+  }
+  return best;
+}
+
+function nearestInRoom({ room, rings }: RoomRegion, at: XY): NearestSpot | null {
+  if (rings.length === 0) return null;
+  if (arcRingsContain(rings, at)) return { at, room, distance: 0, direction: 0 };
+  let best: XY | null = null;
+  let least: Mm = Number.POSITIVE_INFINITY;
+  for (const ring of rings) {
+    for (const edge of ring) {
+      const point = nearestOnEdge(edge, at);
+      const d = distance(point, at);
+      if (d >= least) continue;
+      least = d;
+      best = point;
+    }
+  }
+  if (!best) return null;
+  const direction = ((Math.atan2(best[1] - at[1], best[0] - at[0]) * 180) / Math.PI + 360) % 360;
+  return { at: best, room, distance: least, direction };
+}
+
+/** The point of a boundary piece nearest to p. */
+export function nearestOnEdge(edge: Edge, p: XY): XY {
+  if (edge.kind === 'line') return nearestOnSegment(p, edge.from, edge.to);
+  const { center, radius } = edge;
+  const angle = Math.atan2(p[1] - center[1], p[0] - center[0]);
+  if (arcHolds(edge, angle)) return onCircle(edge, angle);
+  const [start, end] = [onCircle(edge, edge.start), onCircle(edge, edge.start + edge.sweep)];
+  return radius === 0 || distance(p, start) <= distance(p, end) ? start : end;
+}
+
+function arcHolds({ start, sweep }: ArcEdge, angle: number): boolean {
+  const middle = start + sweep / 2;
+  return Math.abs(turnBetween(middle, angle)) <= Math.abs(sweep) / 2;
+}
+
+function onCircle({ center, radius }: ArcEdge, angle: number): XY {
+  return [center[0] + radius * Math.cos(angle), center[1] + radius * Math.sin(angle)];
+}
+
+/** Where an edge starts and ends. */
+export function edgeEnds(edge: Edge): readonly [XY, XY] {
+  return edge.kind === 'line'
+    ? [edge.from, edge.to]
+    : [onCircle(edge, edge.start), onCircle(edge, edge.start + edge.sweep)];
+}
+
+/**
+ * Whether a point lies in the area of rings of lines and arcs, by counting crossings of the ray towards +x. On the boundary
+ * either answer may come.
+ */
+export function arcRingsContain(rings: readonly ArcRing[], [x, y]: XY): boolean {
+  let inside = false;
+  for (const ring of rings) for (const edge of ring) if (crossesRay(edge, x, y)) inside = !inside;
+  return inside;
+}
+
+/** Whether the ray from (x, y) towards +x crosses the edge an odd number of times. */
+function crossesRay(edge: Edge, x: Mm, y: Mm): boolean {
+  const [a, b] = edgeEnds(edge);
+  const straddles = a[1] > y !== b[1] > y;
+  // By its chord; then what lies between chord and arc turns the answer over.
+  let odd = straddles && x < a[0] + ((b[0] - a[0]) * (y - a[1])) / (b[1] - a[1]);
+  if (edge.kind === 'arc' && inSegmentOf(edge, a, b, x, y)) odd = !odd;
+  return odd;
+}
+
+/** Whether (x, y) lies between an arc and its chord. */
+function inSegmentOf({ center, radius, start, sweep }: ArcEdge, a: XY, b: XY, x: Mm, y: Mm): boolean {
+  if (Math.hypot(x - center[0], y - center[1]) >= radius) return false;
+  const side = (b[0] - a[0]) * (y - a[1]) - (b[1] - a[1]) * (x - a[0]);
+  const angle = start + sweep / 2;
+  const mx = center[0] + radius * Math.cos(angle);
+  const my = center[1] + radius * Math.sin(angle);
+  const arcSide = (b[0] - a[0]) * (my - a[1]) - (b[1] - a[1]) * (mx - a[0]);
+  return side * arcSide > 0;
+}
