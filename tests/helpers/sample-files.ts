@@ -1,0 +1,52 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { parsePlan } from '../../geometry/index.ts';
+import type { Plan } from '../../geometry/plan/model.ts';
+
+const FOLDER = 'samples';
+const ENDING = '.plan.json';
+
+/** What somebody worked out with a pencil for a sample: see `samples/README.md`. Lengths mm, areas m². */
+export interface Expected {
+  readonly plan: string;
+  readonly levels: readonly {
+    readonly id: string;
+    readonly rooms: readonly { readonly id: string | null; readonly floorArea: number; readonly why: string }[];
+    readonly detectors: readonly {
+      readonly id: string;
+      readonly verdict: string;
+      readonly room: string | null;
+      readonly checks: readonly ExpectedCheck[];
+    }[];
+  }[];
+}
+export interface ExpectedCheck {
+  readonly rule: string;
+  readonly subject: string | null;
+  readonly required?: number;
+  readonly measured?: number;
+  readonly margin?: number;
+  readonly notRun?: boolean;
+  readonly verdict: string;
+  readonly why: string;
+}
+
+/** Names of all samples, without their ending, in order. */
+export const SAMPLE_NAMES: readonly string[] = readdirSync(FOLDER)
+  .filter((name) => name.endsWith(ENDING))
+  .map((name) => name.slice(0, -ENDING.length))
+  .sort();
+
+export function sampleText(name: string): string {
+  return readFileSync(`${FOLDER}/${name}${ENDING}`, 'utf8');
+}
+
+/** The sample as a plan; throws with every problem when the reader refuses it. */
+export function samplePlan(name: string): Plan {
+  const result = parsePlan(sampleText(name));
+  if (!result.ok) throw new Error(`${name}: ${result.problems.map(({ message }) => message).join(' ')}`);
+  return result.plan;
+}
+
+export function sampleExpected(name: string): Expected {
+  return JSON.parse(readFileSync(`${FOLDER}/${name}.expected.json`, 'utf8')) as Expected;
+}
