@@ -1,5 +1,5 @@
 import type { Detector, Level, Plan, XY } from '../../geometry/plan/model.ts';
-import { emptyLevel, emptyPlan, nearestSpot } from '../engine.ts';
+import { emptyLevel, emptyPlan, levelRegion, nearestSpot } from '../engine.ts';
 import { DETECTOR_DEFAULTS } from './defaults.ts';
 import {
   findItem,
@@ -13,7 +13,7 @@ import {
   withoutItems,
   withPatch,
 } from './plan-edits.ts';
-import { regionFor, selectLevel, selectModel, selectRegion } from './selectors.ts';
+import { selectLevel, selectModel, selectRegion } from './selectors.ts';
 import type { AppState } from './store.ts';
 import { SELECT_TOOL } from './tool.ts';
 
@@ -156,7 +156,10 @@ function moveToNearest(state: AppState, detectorId: string): void {
   const detector = selectLevel(state).detectors.find(({ id }) => id === detectorId);
   if (!detector) return;
   const { base, radius, tall } = detector;
-  const spot = nearestSpot(regionFor(state.plan, selectModel(state), { base, radius, tall }), detector.at);
+  const { plan } = state;
+  // With the tape's tolerance to spare: what is moved on the app's word turns clear, not only tight.
+  const region = levelRegion(plan, selectModel(state), { base, radius, tall }, { spare: plan.tapeTolerance });
+  const spot = nearestSpot(region, detector.at);
   if (!spot) {
     state.say('No spot on this level is clear at this height. Change the height, or look for another room.');
     return;

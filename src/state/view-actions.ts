@@ -1,11 +1,11 @@
-import { levelBounds } from '../../geometry/bounds.ts';
+import { levelExtent } from '../../geometry/level-extent.ts';
 import { selectLevel } from './selectors.ts';
 import type { AppState } from './store.ts';
 import type { ViewActions } from './view-slice.ts';
 import { fitted, zoomedAt } from './viewport.ts';
 
 /** An empty sheet shows a basement's breadth: 40 by 30 ft. */
-const EMPTY_SHEET = { left: 0, top: 0, right: 12192, bottom: 9144 } as const;
+const EMPTY_SHEET = { minX: 0, minY: 0, maxX: 12192, maxY: 9144 } as const;
 /** Room about the plan for its dimensions. */
 const FIT_MARGIN_PX = 72;
 
@@ -26,7 +26,7 @@ export function createViewActions(set: Set, get: () => AppState): ViewActions {
     setTheme: (theme) => set({ theme }),
     fit: () => {
       const state = get();
-      set({ viewport: fitted(levelBounds(selectLevel(state)) ?? EMPTY_SHEET, state.stageSize, FIT_MARGIN_PX) });
+      set({ viewport: fitted(levelExtent(selectLevel(state)) ?? EMPTY_SHEET, state.stageSize, FIT_MARGIN_PX) });
     },
     zoomBy: (factor) => {
       const { viewport, stageSize } = get();

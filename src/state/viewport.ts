@@ -1,4 +1,4 @@
-import type { Bounds } from '../../geometry/bounds.ts';
+import type { Extent } from '../../geometry/body.ts';
 import type { Mm, XY } from '../../geometry/plan/model.ts';
 
 /** Where the sheet lies on the screen: pixel = mm * scale + offset. The only place where px and mm meet. */
@@ -36,10 +36,10 @@ export function pannedBy(viewport: Viewport, dx: number, dy: number): Viewport {
   return { ...viewport, x: viewport.x + dx, y: viewport.y + dy };
 }
 
-/** The whole of `bounds` in view with `marginPx` to spare; the screen's middle when the stage has no size yet. */
-export function fitted(bounds: Bounds, stage: SizePx, marginPx: number): Viewport {
-  const width = Math.max(bounds.right - bounds.left, 1);
-  const height = Math.max(bounds.bottom - bounds.top, 1);
+/** The whole of `extent` in view with `marginPx` to spare; the screen's middle when the stage has no size yet. */
+export function fitted(extent: Extent, stage: SizePx, marginPx: number): Viewport {
+  const width = Math.max(extent.maxX - extent.minX, 1);
+  const height = Math.max(extent.maxY - extent.minY, 1);
   const free: SizePx = {
     width: Math.max(stage.width - 2 * marginPx, 50),
     height: Math.max(stage.height - 2 * marginPx, 50),
@@ -50,8 +50,8 @@ export function fitted(bounds: Bounds, stage: SizePx, marginPx: number): Viewpor
   );
   return {
     scale,
-    x: stage.width / 2 - ((bounds.left + bounds.right) / 2) * scale,
-    y: stage.height / 2 - ((bounds.top + bounds.bottom) / 2) * scale,
+    x: stage.width / 2 - ((extent.minX + extent.maxX) / 2) * scale,
+    y: stage.height / 2 - ((extent.minY + extent.maxY) / 2) * scale,
   };
 }
 
