@@ -33,3 +33,5 @@ export {
   sourceLine,
 } from './rules/profiles.ts';
 export { type Profile, RULE_IDS, type Rule, type RuleId, type Source, type SourceMark } from './rules/types.ts';
+export { formatArea, formatLength, parseLength } from './units.ts';
+export * from './words.ts';

@@ -39,11 +39,13 @@ export function levelRegion(plan: Plan, model: LevelModel, probe: Probe, options
 }
 
 function roomRegion(room: Room, height: string, obstacles: readonly Grown[]): RoomRegion {
-  const barred = roomBar(room).reason || height;
+  const bar = roomBar(room);
+  const decided = bar.certain;
+  const barred = bar.reason || height;
   const extent = room.centreRings[0] && ringExtent(room.centreRings[0]);
-  if (barred || !extent) return { room, rings: [], area: 0, barred };
+  if (barred || !extent) return { room, rings: [], area: 0, barred, decided };
   const parts = freeParts(room, extent, obstacles);
-  return { room, rings: linkRings(parts), area: freeArea(parts, extent.minX, extent.minY), barred: '' };
+  return { room, rings: linkRings(parts), area: freeArea(parts, extent.minX, extent.minY), barred: '', decided };
 }
 
 function freeParts(room: Room, extent: Extent, obstacles: readonly Grown[]): Piece[] {

@@ -1,9 +1,43 @@
+import { area } from './area.ts';
+import { type Call, type Command, readCall, UnusableError } from './call.ts';
+import { check } from './check.ts';
+
+const COMMANDS: readonly Command[] = [check, area];
+
 /**
  * Runs one call of the command line and resolves to its exit code (0 done, 1 done with a verdict that is blocked or
  * unknown, 2 call or file not usable). Never ends the process itself: output may still be on its way.
+ * Nothing is written to standard output unless the call is usable.
  */
-export async function run(argv: string[]): Promise<number> {
-  const got = argv.length === 0 ? 'no command' : `"${argv[0]}"`;
-  process.stderr.write(`stillspot: got ${got}, expected a command.\nUsage: npm run -s stillspot -- COMMAND FILE\n`);
-  return 2;
+export async function run(argv: readonly string[]): Promise<number> {
+  const [name, ...rest] = argv;
+  if (name === '--help' || name === '-h' || name === 'help') {
+    process.stdout.write(usage());
+    return 0;
+  }
+  const command = COMMANDS.find((one) => one.name === name);
+  if (!command) {
+    const got = name === undefined ? 'No command is given.' : `"${name}" is not a command.`;
+    process.stderr.write(`${got}\n\n${usage()}`);
+    return 2;
+  }
+  try {
+    const call: Call = readCall(command, rest);
+    const { text, code } = command.run(call);
+    process.stdout.write(text);
+    return code;
+  } catch (error) {
+    if (!(error instanceof UnusableError)) throw error;
+    process.stderr.write(`${error.message}\n`);
+    return 2;
+  }
+}
+
+function usage(): string {
+  const rows = COMMANDS.map(({ name, form, does }) => `  ${`${name} ${form}`.padEnd(32)}${does}\n`);
+  return `Usage: npm run -s stillspot -- COMMAND FILE [options]\n\n${rows.join('')}
+  --json                          one JSON document instead of text; lengths in mm, areas in m²
+
+Exit code 0: done, no verdict is blocked or unknown. 1: done, some verdict is. 2: the call or a file is not usable.
+`;
 }

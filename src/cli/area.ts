@@ -1,0 +1,71 @@
+import {
+  buildLevel,
+  CAUTIONS,
+  formatArea,
+  type Level,
+  levelRegion,
+  type Plan,
+  type Probe,
+} from '../../geometry/index.ts';
+import { type Command, lengthOption } from './call.ts';
+
+const SQUARE_METRE = 1e6;
+
+/** `area FILE [--base MM]`: the floor of each room, and of it where a detector may sit. */
+export const area: Command = {
+  name: 'area',
+  form: 'FILE [--base MM]',
+  does: 'the floor of each room, and where in it a detector may sit',
+  options: ['base'],
+  run: (call) => {
+    const base = lengthOption(call, 'base', 762);
+    const levels = call.plan.levels.map((level) => ({ level, rooms: roomAreas(call.plan, level, base) }));
+    if (call.json) {
+      const document = {
+        base,
+        levels: levels.map(({ level, rooms }) => ({ id: level.id, rooms: rooms.map(inSquareMetres) })),
+      };
+      return { text: `${JSON.stringify(document, null, 2)}\n`, code: 0 };
+    }
+    return { text: asText(call.plan, levels), code: 0 };
+  },
+};
+
+/** Square mm; `sittable` is null where it cannot be decided, `barred` says why it is none or undecided. */
+interface RoomArea {
+  readonly id: string | null;
+  readonly name: string;
+  readonly floor: number;
+  readonly sittable: number | null;
+  readonly barred: string;
+}
+
+function roomAreas(plan: Plan, level: Level, base: number): RoomArea[] {
+  const [first] = level.detectors;
+  const probe: Probe = { base, radius: first?.radius ?? 50.8, tall: first?.tall ?? 25.4 };
+  return levelRegion(plan, buildLevel(level), probe).rooms.map(({ room, area: sittable, barred, decided }) => ({
+    id: room.label?.id ?? null,
+    name: room.label?.name || room.label?.id || 'room without a label',
+    floor: room.floorArea,
+    sittable: decided ? sittable : null,
+    barred,
+  }));
+}
+
+function inSquareMetres({ id, floor, sittable }: RoomArea) {
+  return { id, floorArea: floor / SQUARE_METRE, sittableArea: sittable === null ? null : sittable / SQUARE_METRE };
+}
+
+function asText(plan: Plan, levels: { level: Level; rooms: RoomArea[] }[]): string {
+  const unit = plan.display.length;
+  const lines = levels.flatMap(({ level, rooms }) => [
+    level.name || level.id,
+    ...(rooms.length === 0 ? ['  No room is closed on this level.'] : []),
+    ...rooms.map(({ name, floor, sittable, barred }) => {
+      const spot = sittable === null ? 'not known' : formatArea(sittable, unit);
+      return `  ${name}: floor ${formatArea(floor, unit)}, a detector may sit on ${spot}${barred ? `. ${barred}` : ''}`;
+    }),
+    '',
+  ]);
+  return `${[...lines, ...CAUTIONS].join('\n')}\n`;
+}
