@@ -45,8 +45,19 @@ export function ringBody(ring: Ring): Body {
   return { kind: 'ring', flat, ring: clockwise, extent: ringExtent(clockwise) };
 }
 
-/** The body of a fixture's or an object's shape. */
+const shapeBodies = new WeakMap<Shape, Body>();
+
+/** The body of a fixture's or an object's shape; the same shape gives the same body. */
 export function shapeBody(shape: Shape): Body {
+  let body = shapeBodies.get(shape);
+  if (!body) {
+    body = buildShapeBody(shape);
+    shapeBodies.set(shape, body);
+  }
+  return body;
+}
+
+function buildShapeBody(shape: Shape): Body {
   if ('circle' in shape) {
     const { center, radius } = shape.circle;
     return { kind: 'disc', x: center[0], y: center[1], radius, extent: discExtent(center[0], center[1], radius) };
@@ -86,8 +97,18 @@ export function shapeMiddle(shape: Shape): XY {
   return [(minX + maxX) / 2, (minY + maxY) / 2];
 }
 
+const streamBodies = new WeakMap<Stream, { readonly shape: Shape; readonly body: Body }>();
+
 /** The sector that a stream sweeps from the middle of its fixture. A spread of 360° or more is the whole disc. */
 export function streamBody(stream: Stream, shape: Shape): Body {
+  const known = streamBodies.get(stream);
+  if (known?.shape === shape) return known.body;
+  const body = buildStreamBody(stream, shape);
+  streamBodies.set(stream, { shape, body });
+  return body;
+}
+
+function buildStreamBody(stream: Stream, shape: Shape): Body {
   const [x, y] = shapeMiddle(shape);
   const half = Math.min(Math.max(stream.spread, 0), 360) * 0.5 * RADIANS;
   if (half >= Math.PI) {

@@ -1,5 +1,5 @@
 import { type Body, ringBody, shapeBody, streamBody } from '../body.ts';
-import type { LevelModel } from '../level/types.ts';
+import type { LevelModel, Ring } from '../level/types.ts';
 import type { Detector, Mm } from '../plan/model.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
 
@@ -44,7 +44,13 @@ function listSubjects({ subject }: EffectiveRule, model: LevelModel): Subject[] 
     case 'opening':
       return model.openings
         .filter(({ outside, opening }) => outside && opening.kind !== 'passage')
-        .map(({ opening: { id, bottom, top }, body }) => ({ id, bottom, top, body: ringBody(body), stream: false }));
+        .map(({ opening: { id, bottom, top }, body }) => ({
+          id,
+          bottom,
+          top,
+          body: keptRingBody(body),
+          stream: false,
+        }));
     case 'outside-wall':
       return wallSubjects(model, true);
     case 'object':
@@ -70,13 +76,25 @@ function listSubjects({ subject }: EffectiveRule, model: LevelModel): Subject[] 
   }
 }
 
+const ringBodies = new WeakMap<Ring, Body>();
+
+/** The body of a ring that the level model keeps: the same ring gives the same body. */
+function keptRingBody(ring: Ring): Body {
+  let body = ringBodies.get(ring);
+  if (!body) {
+    body = ringBody(ring);
+    ringBodies.set(ring, body);
+  }
+  return body;
+}
+
 /** Walls stand from floor to ceiling; whatever the ceiling, they count at any height. */
 function wallSubjects({ pieces }: LevelModel, outside: boolean): Subject[] {
   return pieces
     .filter((piece) => piece.outside === outside)
     .map(({ wall, body }) => ({
       id: wall.id,
-      body: ringBody(body),
+      body: keptRingBody(body),
       bottom: 0,
       top: Number.POSITIVE_INFINITY,
       stream: false,

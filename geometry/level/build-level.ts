@@ -1,12 +1,13 @@
 import type { Level, Mm, Opening, RoomLabel, Wall, XY } from '../plan/model.ts';
-import { comparePoints, distance, nearestOnSegment } from '../point.ts';
-import { signedArea } from '../ring.ts';
+import { comparePoints, distance } from '../point.ts';
+import { ringContains, signedArea } from '../ring.ts';
 import { pointInRings, ringLabelPoint } from '../turf.ts';
 import { joinedCentreLines } from './centre-lines.ts';
 import { type Faces, OUTDOORS, traceFaces } from './faces.ts';
 import { faceFloor, standingBodies } from './floors.ts';
-import { type GraphEdge, type WallGraph, wallGraph } from './graph.ts';
+import { type GraphEdge, mainWall, type WallGraph, wallGraph } from './graph.ts';
 import { mitredBodies } from './mitre.ts';
+import { gapNotices, labelNotices, overlapNotices, passageNotices } from './notices.ts';
 import type { LevelModel, Notice, OpeningBody, Ring, Room, WallPiece } from './types.ts';
 
 /** A wall drawn without thickness is given this half, mm, so that it still parts two rooms. */
@@ -15,47 +16,59 @@ const THINNEST_HALF: Mm = 0.001;
 /** A floor of less than this, square mm, is what walls leave of a face that they fill. */
 const LEAST_FLOOR = 1;
 
-/** How far off another wall may be for a loose end to be reported: outdoors, where it leaves a room open, and indoors. */
-const REPORTED_GAP = { outdoors: 1219.2, indoors: 152.4 };
+/** What follows from the walls alone: not built anew while only other things are edited. */
+interface WallModel {
+  readonly graph: WallGraph;
+  readonly faces: Faces;
+  readonly pieces: readonly WallPiece[];
+  readonly floors: readonly RoomFloor[];
+  readonly notices: readonly Notice[];
+}
 
-const cache = new WeakMap<Level, LevelModel>();
+/** A room before it has a name. */
+type RoomFloor = Pick<Room, 'centreRings' | 'floorRings' | 'floorArea' | 'labelPoint'>;
+
+const levelCache = new WeakMap<Level, LevelModel>();
+const wallCache = new WeakMap<readonly Wall[], WallModel>();
 
 /**
  * Rooms, wall pieces and opening bodies of a level, and what should be told about the drawing. Never throws on a level
- * that the reader accepts. The same Level object gives the same model.
+ * that the reader accepts. The same Level object gives the same model; the same walls give the same pieces.
  */
 export function buildLevel(level: Level): LevelModel {
-  const known = cache.get(level);
+  const known = levelCache.get(level);
   if (known) return known;
-  const { lines, notices } = joinedCentreLines(level.walls);
-  const graph = wallGraph(lines);
-  const faces = traceFaces(graph);
-  const halves = graph.edges.map(({ walls }) => Math.max(THINNEST_HALF, mainWall(walls).thickness / 2));
-  const bodies = mitredBodies(graph, faces.around, halves);
-  const pieces = graph.edges.map((edge, k) => wallPiece(graph, faces, edge, k, bodies[k] as Ring));
-  const rooms = buildRooms(level, faces, bodies);
+  const { graph, pieces, floors, notices } = wallModel(level.walls);
+  const rooms = floors.map((floor) => namedRoom(floor, level.rooms));
+  const openings = level.openings.map((opening) => openingBody(opening, level.walls, graph, pieces));
   const model: LevelModel = {
     level,
     rooms,
     pieces,
-    openings: level.openings.map((opening) => openingBody(opening, level.walls, graph, pieces)),
-    notices: [
-      ...notices,
-      ...overlapNotices(graph),
-      ...gapNotices(graph, faces),
-      ...labelNotices(level, rooms),
-      ...passageNotices(level, graph, pieces),
-    ],
+    openings,
+    notices: [...notices, ...labelNotices(level, rooms), ...passageNotices(openings)],
   };
-  cache.set(level, model);
+  levelCache.set(level, model);
   return model;
 }
 
-/** Of walls that run on one another the thickest counts; of equals the first id. */
-function mainWall(walls: readonly Wall[]): Wall {
-  return walls.reduce((best, wall) =>
-    wall.thickness > best.thickness || (wall.thickness === best.thickness && wall.id < best.id) ? wall : best,
-  );
+function wallModel(walls: readonly Wall[]): WallModel {
+  const known = wallCache.get(walls);
+  if (known) return known;
+  const { lines, notices } = joinedCentreLines(walls);
+  const graph = wallGraph(lines);
+  const faces = traceFaces(graph);
+  const halves = graph.edges.map((edge) => Math.max(THINNEST_HALF, mainWall(edge.walls).thickness / 2));
+  const bodies = mitredBodies(graph, faces.around, halves);
+  const model: WallModel = {
+    graph,
+    faces,
+    pieces: graph.edges.map((edge, k) => wallPiece(graph, faces, edge, k, bodies[k] as Ring)),
+    floors: roomFloors(faces, bodies),
+    notices: [...notices, ...overlapNotices(graph), ...gapNotices(graph, faces)],
+  };
+  wallCache.set(walls, model);
+  return model;
 }
 
 function wallPiece(graph: WallGraph, faces: Faces, edge: GraphEdge, k: number, body: Ring): WallPiece {
@@ -74,27 +87,25 @@ function wallPiece(graph: WallGraph, faces: Faces, edge: GraphEdge, k: number, b
   };
 }
 
-function buildRooms(level: Level, { faces }: Faces, bodies: readonly Ring[]): Room[] {
+function roomFloors({ faces }: Faces, bodies: readonly Ring[]): RoomFloor[] {
   const standing = standingBodies(bodies);
-  const rooms: Room[] = [];
+  const floors: RoomFloor[] = [];
   for (const face of faces) {
     const { rings, area } = faceFloor(face, standing);
     const [outer] = rings;
     if (!outer || area < LEAST_FLOOR) continue;
-    const labels = level.rooms.filter(({ at }) => pointInRings(face.rings, at));
-    const holes = rings.filter((ring) => signedArea(ring) < 0);
-    const labelPoint = ringLabelPoint([outer, ...holes.filter((hole) => pointInRings([outer], hole[0] as XY))]);
-    rooms.push({
-      key: labels[0]?.id ?? `room@${Math.round(labelPoint[0])},${Math.round(labelPoint[1])}`,
-      label: labels[0] ?? null,
-      labels,
-      centreRings: face.rings,
-      floorRings: rings,
-      floorArea: area,
-      labelPoint,
-    });
+    const holes = rings.filter((ring) => signedArea(ring) < 0 && ringContains(outer, ring[0] as XY));
+    const labelPoint = ringLabelPoint([outer, ...holes]);
+    floors.push({ centreRings: face.rings, floorRings: rings, floorArea: area, labelPoint });
   }
-  return rooms.sort((a, b) => comparePoints(a.labelPoint, b.labelPoint));
+  return floors.sort((a, b) => comparePoints(a.labelPoint, b.labelPoint));
+}
+
+function namedRoom(floor: RoomFloor, all: readonly RoomLabel[]): Room {
+  const labels = all.filter(({ at }) => pointInRings(floor.centreRings, at));
+  const [label = null] = labels;
+  const [x, y] = floor.labelPoint;
+  return { ...floor, key: label?.id ?? `room@${Math.round(x)},${Math.round(y)}`, label, labels };
 }
 
 /** The rectangle of an opening, and whether any part of it is in a piece of outside wall. */
@@ -130,73 +141,4 @@ function openingBody(
     outside: outside || holders === 0,
     body: [at(opening.offset, -half), at(end, -half), at(end, half), at(opening.offset, half)],
   };
-}
-
-function overlapNotices({ nodes, edges }: WallGraph): Notice[] {
-  return edges
-    .filter(({ walls }) => walls.length > 1)
-    .map(({ walls, from, to }): Notice => {
-      const [a, b] = [nodes[from] as XY, nodes[to] as XY];
-      const ids = walls.map(({ id }) => id).sort();
-      return { kind: 'walls-overlap', ids, at: [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2], length: distance(a, b) };
-    });
-}
-
-/** Ends that meet nothing and have another wall within reach: a room that somebody meant to close. */
-function gapNotices({ nodes, edges }: WallGraph, faces: Faces): Notice[] {
-  const notices: Notice[] = [];
-  faces.around.forEach((half, node) => {
-    const [h] = half;
-    if (half.length !== 1 || h === undefined) return;
-    const own = h >> 1;
-    const at = nodes[node] as XY;
-    let least = Number.POSITIVE_INFINITY;
-    let nearest: GraphEdge | null = null;
-    edges.forEach((edge, k) => {
-      if (k === own) return;
-      const d = distance(at, nearestOnSegment(at, nodes[edge.from] as XY, nodes[edge.to] as XY));
-      if (d < least) {
-        least = d;
-        nearest = edge;
-      }
-    });
-    const limit = faces.faceOf[h] === OUTDOORS ? REPORTED_GAP.outdoors : REPORTED_GAP.indoors;
-    if (!nearest || least > limit) return;
-    const ownWall = mainWall((edges[own] as GraphEdge).walls);
-    const otherWall = mainWall((nearest as GraphEdge).walls);
-    if (ownWall === otherWall) return;
-    notices.push({ kind: 'gap-open', ids: [ownWall.id, otherWall.id].sort(), at, length: least });
-  });
-  return notices;
-}
-
-function labelNotices(level: Level, rooms: readonly Room[]): Notice[] {
-  const housed = new Set(rooms.flatMap(({ labels }) => labels));
-  const astray = level.rooms
-    .filter((label) => !housed.has(label))
-    .map(({ id, at }: RoomLabel): Notice => ({ kind: 'label-outside-rooms', ids: [id], at, length: null }));
-  const shared = rooms
-    .filter(({ labels }) => labels.length > 1)
-    .map(
-      ({ labels, labelPoint }): Notice => ({
-        kind: 'labels-share-room',
-        ids: labels.map(({ id }) => id),
-        at: labelPoint,
-        length: null,
-      }),
-    );
-  const unlabelled = rooms
-    .filter(({ label }) => !label)
-    .map(({ labelPoint }): Notice => ({ kind: 'unlabelled-room', ids: [], at: labelPoint, length: null }));
-  return [...astray, ...shared, ...unlabelled];
-}
-
-function passageNotices(level: Level, graph: WallGraph, pieces: readonly WallPiece[]): Notice[] {
-  return level.openings
-    .filter(({ kind }) => kind === 'passage')
-    .map((opening) => openingBody(opening, level.walls, graph, pieces))
-    .filter(({ outside }) => outside)
-    .map(({ opening, body }): Notice => {
-      return { kind: 'open-passage-outside', ids: [opening.id], at: body[0] as XY, length: opening.width };
-    });
 }

@@ -17,7 +17,7 @@ export function faceFloor(face: Face, bodies: readonly Grown[]): Floor {
   if (!outer) return { rings: [], area: 0 };
   const extent = ringExtent(outer);
   const near = bodies.filter((body) => overlaps(body, extent));
-  const parts = freeBoundary(near, (x, y) => ringsContain(face.rings, [x, y]));
+  const parts = freeBoundary(near, (x, y) => ringsContain(face.rings, [x, y]), extent);
   const rings = linkRings(parts)
     .map(straightRing)
     .filter((ring) => ring.length >= 3);

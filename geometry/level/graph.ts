@@ -122,3 +122,10 @@ function mergedNodes(points: readonly XY[]): { nodes: XY[]; indexOf: (p: XY) => 
   }
   return { nodes, indexOf: (p) => index.get(p) as number };
 }
+
+/** Of walls that run on one another the thickest counts; of equals the first id. */
+export function mainWall(walls: readonly Wall[]): Wall {
+  return walls.reduce((best, wall) =>
+    wall.thickness > best.thickness || (wall.thickness === best.thickness && wall.id < best.id) ? wall : best,
+  );
+}

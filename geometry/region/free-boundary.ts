@@ -1,4 +1,4 @@
-import { type Body, bodyDistance } from '../body.ts';
+import { type Body, bodyDistance, type Extent } from '../body.ts';
 import type { Mm } from '../plan/model.ts';
 import { cutPair } from './crossings.ts';
 import { arcPiece, grownOutline, isConvex, linePiece, type Piece } from './outline.ts';
@@ -21,11 +21,35 @@ export interface Grown {
  */
 const SAME_LINE = 1e-6;
 
+const EVERYWHERE: Extent = {
+  minX: Number.NEGATIVE_INFINITY,
+  minY: Number.NEGATIVE_INFINITY,
+  maxX: Number.POSITIVE_INFINITY,
+  maxY: Number.POSITIVE_INFINITY,
+};
+
 /** A sub-piece below this, mm, is rounding. */
 const SHORTEST = 1e-9;
 
-/** The outline of a body grown by `grow` mm, not yet tied to a place in a list of zones. */
+const cache = new WeakMap<Body, Grown[]>();
+
+/** A body grown by `grow` mm. The same body and length give the same object, so that what has not changed is not built anew. */
 export function grown(body: Body, grow: Mm): Grown {
+  let known = cache.get(body);
+  if (!known) {
+    known = [];
+    cache.set(body, known);
+  }
+  const found = known.find((one) => one.grow === grow);
+  if (found) return found;
+  const made = buildGrown(body, grow);
+  known.push(made);
+  // A slider passes many lengths; only the last few are worth keeping.
+  if (known.length > 4) known.shift();
+  return made;
+}
+
+function buildGrown(body: Body, grow: Mm): Grown {
   return {
     body,
     grow,
@@ -43,13 +67,21 @@ export function grown(body: Body, grow: Mm): Grown {
  * right and the free side on its left. `accepts` says whether a point belongs to the space in question (a room).
  *
  * Where boundaries run on one another with their zones on the same side one part is kept, with their zones on opposite
- * sides none: nothing is free between them.
+ * sides none: nothing is free between them. `within` holds all points that `accepts` accepts.
  */
-export function freeBoundary(zones: readonly Grown[], accepts: (x: Mm, y: Mm) => boolean): Piece[] {
+export function freeBoundary(
+  zones: readonly Grown[],
+  accepts: (x: Mm, y: Mm) => boolean,
+  within: Extent = EVERYWHERE,
+): Piece[] {
   const pieces: Piece[] = [];
   const owner: number[] = [];
   zones.forEach((zone, z) => {
     for (const piece of zone.pieces) {
+      // What lies outside the space in question is never kept, and its crossings lie outside as well.
+      if (piece.minX > within.maxX || piece.maxX < within.minX) continue;
+      if (piece.minY > within.maxY || piece.maxY < within.minY) continue;
+      if (isCovered(piece, zones, z)) continue;
       pieces.push(piece);
       owner.push(z);
     }
@@ -73,6 +105,32 @@ export function freeBoundary(zones: readonly Grown[], accepts: (x: Mm, y: Mm) =>
     }
   }
   return kept;
+}
+
+/**
+ * Whether another convex zone covers the whole piece: it holds both ends and, of an arc, the point where the tangents at
+ * its ends meet, hence all that lies between. A covered piece is never kept, and where it crosses another piece that one
+ * is covered as well, on both sides: neither needs a cut there.
+ */
+function isCovered(piece: Piece, zones: readonly Grown[], own: number): boolean {
+  for (let z = 0; z < zones.length; z++) {
+    const zone = zones[z] as Grown;
+    if (zone.minX > piece.minX || zone.maxX < piece.maxX || zone.minY > piece.minY || zone.maxY < piece.maxY) continue;
+    if (z === own || !zone.convex) continue;
+    if (!holds(zone, piece.x0, piece.y0) || !holds(zone, piece.x1, piece.y1)) continue;
+    if (piece.radius === 0) return true;
+    // Nearly a half turn: the tangents meet too far out to tell.
+    if (piece.sweep > 3) continue;
+    const reach = piece.radius / Math.cos(piece.sweep / 2);
+    const angle = piece.start + piece.sweep / 2;
+    if (holds(zone, piece.cx + reach * Math.cos(angle), piece.cy + reach * Math.sin(angle))) return true;
+  }
+  return false;
+}
+
+/** Whether a point lies inside a zone, clear of its boundary. */
+function holds(zone: Grown, x: Mm, y: Mm): boolean {
+  return bodyDistance(zone.body, x, y) < zone.grow - SAME_LINE;
 }
 
 function cutAll(zones: readonly Grown[], pieces: readonly Piece[], owner: readonly number[]): (number[] | undefined)[] {

@@ -50,7 +50,7 @@ function roomRegion(room: Room, height: string, obstacles: readonly Grown[]): Ro
 
 function freeParts(room: Room, extent: Extent, obstacles: readonly Grown[]): Piece[] {
   const near = obstacles.filter((obstacle) => overlaps(obstacle, extent));
-  return freeBoundary(near, (x, y) => ringsContain(room.centreRings, [x, y]));
+  return freeBoundary(near, (x, y) => ringsContain(room.centreRings, [x, y]), extent);
 }
 
 /** Every zone of the distance rules at the probe's height. */

@@ -53,26 +53,36 @@ export function arcPiece(zone: number, cx: Mm, cy: Mm, radius: Mm, start: number
   const y0 = cy + radius * Math.sin(start);
   const x1 = cx + radius * Math.cos(end);
   const y1 = cy + radius * Math.sin(end);
-  const low = Math.min(start, end);
-  const high = Math.max(start, end);
-  // Which of the four extreme points of the circle the arc passes.
-  const passes = (angle: number) => Math.ceil((low - angle) / TURN) * TURN + angle <= high;
-  return {
-    zone,
-    x0,
-    y0,
-    x1,
-    y1,
-    cx,
-    cy,
-    radius,
-    start,
-    sweep,
-    minX: passes(Math.PI) ? cx - radius : Math.min(x0, x1),
-    minY: passes(-QUARTER) ? cy - radius : Math.min(y0, y1),
-    maxX: passes(0) ? cx + radius : Math.max(x0, x1),
-    maxY: passes(QUARTER) ? cy + radius : Math.max(y0, y1),
-  };
+  return arcBetween(zone, cx, cy, radius, start, sweep, x0, y0, x1, y1);
+}
+
+/** An arc whose ends are known already; `sweep` ≥ 0. */
+function arcBetween(
+  zone: number,
+  cx: Mm,
+  cy: Mm,
+  radius: Mm,
+  start: number,
+  sweep: number,
+  x0: Mm,
+  y0: Mm,
+  x1: Mm,
+  y1: Mm,
+): Piece {
+  let minX = Math.min(x0, x1);
+  let minY = Math.min(y0, y1);
+  let maxX = Math.max(x0, x1);
+  let maxY = Math.max(y0, y1);
+  // The extreme points of the circle that the arc passes, quarter by quarter.
+  const end = start + sweep;
+  for (let quarter = Math.ceil(start / QUARTER); quarter * QUARTER <= end; quarter++) {
+    const side = quarter & 3;
+    if (side === 0) maxX = cx + radius;
+    else if (side === 1) maxY = cy + radius;
+    else if (side === 2) minX = cx - radius;
+    else minY = cy - radius;
+  }
+  return { zone, x0, y0, x1, y1, cx, cy, radius, start, sweep, minX, minY, maxX, maxY };
 }
 
 /**
@@ -83,33 +93,43 @@ export function grownOutline(body: Body, grow: Mm, zone: number): Piece[] {
   if (body.kind === 'disc') {
     const radius = body.radius + grow;
     if (radius <= 0) return [];
-    return [
-      arcPiece(zone, body.x, body.y, radius, -Math.PI, Math.PI),
-      arcPiece(zone, body.x, body.y, radius, 0, Math.PI),
-    ];
+    // In quarters, which are covered or cut more locally than a whole circle.
+    return [-2, -1, 0, 1].map((quarter) => arcPiece(zone, body.x, body.y, radius, quarter * QUARTER, QUARTER));
   }
   return body.kind === 'ring' ? grownRing(body.flat, grow, zone) : grownSector(body, grow, zone);
 }
 
 function grownRing(flat: Float64Array, grow: Mm, zone: number): Piece[] {
   const pieces: Piece[] = [];
-  const count = flat.length / 2;
-  const at = (i: number) => flat[i] as number;
-  let before = Math.atan2(at(1) - at(2 * count - 1), at(0) - at(2 * count - 2));
-  for (let i = 0; i < count; i++) {
-    const k = (i + 1) % count;
-    const ax = at(2 * i);
-    const ay = at(2 * i + 1);
-    const bx = at(2 * k);
-    const by = at(2 * k + 1);
-    const angle = Math.atan2(by - ay, bx - ax);
+  const end = flat.length;
+  let ax = flat[end - 2] as number;
+  let ay = flat[end - 1] as number;
+  let px = ax - (flat[end - 4] as number);
+  let py = ay - (flat[end - 3] as number);
+  let length = Math.sqrt(px * px + py * py);
+  // The outward normal of the edge before, grown: it lies a quarter turn counter-clockwise on screen of the direction.
+  let mx = (py / length) * grow;
+  let my = (-px / length) * grow;
+  let before = Math.atan2(py, px);
+  for (let i = 0; i < end; i += 2) {
+    const bx = flat[i] as number;
+    const by = flat[i + 1] as number;
+    px = bx - ax;
+    py = by - ay;
+    length = Math.sqrt(px * px + py * py);
+    const nx = (py / length) * grow;
+    const ny = (-px / length) * grow;
+    const angle = Math.atan2(py, px);
     const turn = cornerTurn(before, angle);
-    // The outward normal lies a quarter turn counter-clockwise on screen of the direction.
-    if (grow > 0 && turn > STRAIGHT) pieces.push(arcPiece(zone, ax, ay, grow, before - QUARTER, turn));
-    const nx = Math.sin(angle) * grow;
-    const ny = -Math.cos(angle) * grow;
+    if (grow > 0 && turn > STRAIGHT) {
+      pieces.push(arcBetween(zone, ax, ay, grow, before - QUARTER, turn, ax + mx, ay + my, ax + nx, ay + ny));
+    }
     pieces.push(linePiece(zone, ax + nx, ay + ny, bx + nx, by + ny));
     before = angle;
+    mx = nx;
+    my = ny;
+    ax = bx;
+    ay = by;
   }
   return pieces;
 }

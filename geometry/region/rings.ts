@@ -64,66 +64,58 @@ function isDust(part: Piece): boolean {
 }
 
 function reversed(part: Piece): Turned {
-  const ends = { x0: part.x1, y0: part.y1, x1: part.x0, y1: part.y0 };
-  if (part.radius > 0) {
-    const end = part.start + part.sweep;
-    return {
-      ...ends,
-      edge: { kind: 'arc', center: [part.cx, part.cy], radius: part.radius, start: end, sweep: -part.sweep },
-      leaves: end - Math.PI / 2,
-      arrives: part.start - Math.PI / 2,
-    };
+  const { x0, y0, x1, y1, radius, start, sweep } = part;
+  if (radius > 0) {
+    const end = start + sweep;
+    const edge: Edge = { kind: 'arc', center: [part.cx, part.cy], radius, start: end, sweep: -sweep };
+    return { edge, x0: x1, y0: y1, x1: x0, y1: y0, leaves: end - Math.PI / 2, arrives: start - Math.PI / 2 };
   }
-  const direction = Math.atan2(part.y0 - part.y1, part.x0 - part.x1);
-  return {
-    ...ends,
-    edge: { kind: 'line', from: [part.x1, part.y1], to: [part.x0, part.y0] },
-    leaves: direction,
-    arrives: direction,
-  };
+  const direction = Math.atan2(y0 - y1, x0 - x1);
+  const edge: Edge = { kind: 'line', from: [x1, y1], to: [x0, y0] };
+  return { edge, x0: x1, y0: y1, x1: x0, y1: y0, leaves: direction, arrives: direction };
 }
 
-/** Finds parts by where they start: a grid of joint-sized cells. */
+/** Finds parts by where they start: sorted by x. */
 class StartIndex {
-  private readonly cells = new Map<string, number[]>();
   private readonly parts: readonly Turned[];
+  private readonly order: Int32Array;
+  private readonly xs: Float64Array;
 
   constructor(parts: readonly Turned[]) {
     this.parts = parts;
-    parts.forEach((part, i) => {
-      const key = cellKey(Math.round(part.x0 / JOINT), Math.round(part.y0 / JOINT));
-      const cell = this.cells.get(key);
-      if (cell) cell.push(i);
-      else this.cells.set(key, [i]);
-    });
+    this.order = Int32Array.from(parts, (_, i) => i).sort((i, j) => (parts[i] as Turned).x0 - (parts[j] as Turned).x0);
+    this.xs = Float64Array.from(this.order, (i) => (parts[i] as Turned).x0);
   }
 
   /** The part that goes on from the end of this one, or −1; the ring's own first part only when nothing else does. */
   next(part: Turned, used: Uint8Array, first: number): number {
-    const cx = Math.round(part.x1 / JOINT);
-    const cy = Math.round(part.y1 / JOINT);
     let best = -1;
     let bestTurn = Number.NEGATIVE_INFINITY;
-    for (let dx = -1; dx <= 1; dx++) {
-      for (let dy = -1; dy <= 1; dy++) {
-        for (const i of this.cells.get(cellKey(cx + dx, cy + dy)) ?? []) {
-          const candidate = this.parts[i] as Turned;
-          if (used[i] && i !== first) continue;
-          if (Math.hypot(candidate.x0 - part.x1, candidate.y0 - part.y1) > JOINT) continue;
-          const turn = foldedTurn(candidate.leaves - part.arrives);
-          if (turn > bestTurn) {
-            bestTurn = turn;
-            best = i;
-          }
-        }
-      }
+    for (let k = this.firstFrom(part.x1 - JOINT); k < this.xs.length; k++) {
+      if ((this.xs[k] as number) > part.x1 + JOINT) break;
+      const i = this.order[k] as number;
+      if (used[i] && i !== first) continue;
+      const candidate = this.parts[i] as Turned;
+      if (Math.hypot(candidate.x0 - part.x1, candidate.y0 - part.y1) > JOINT) continue;
+      const turn = foldedTurn(candidate.leaves - part.arrives);
+      if (turn <= bestTurn) continue;
+      bestTurn = turn;
+      best = i;
     }
     return best === first ? -1 : best;
   }
-}
 
-function cellKey(x: number, y: number): string {
-  return `${x},${y}`;
+  /** The first place in the order whose x is at least this. */
+  private firstFrom(x: Mm): number {
+    let low = 0;
+    let high = this.xs.length;
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if ((this.xs[middle] as number) < x) low = middle + 1;
+      else high = middle;
+    }
+    return low;
+  }
 }
 
 /** A turn in −π…π, clockwise on screen positive: towards the free side, which lies on the right. */

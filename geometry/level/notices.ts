@@ -1,0 +1,75 @@
+import type { Level, RoomLabel, XY } from '../plan/model.ts';
+import { distance, nearestOnSegment } from '../point.ts';
+import { type Faces, OUTDOORS } from './faces.ts';
+import { type GraphEdge, mainWall, type WallGraph } from './graph.ts';
+import type { Notice, OpeningBody, Room } from './types.ts';
+
+/** How far off another wall may be for a loose end to be reported: outdoors, where it leaves a room open, and indoors. */
+const REPORTED_GAP = { outdoors: 1219.2, indoors: 152.4 };
+
+export function overlapNotices({ nodes, edges }: WallGraph): Notice[] {
+  return edges
+    .filter(({ walls }) => walls.length > 1)
+    .map(({ walls, from, to }): Notice => {
+      const [a, b] = [nodes[from] as XY, nodes[to] as XY];
+      const ids = walls.map(({ id }) => id).sort();
+      return { kind: 'walls-overlap', ids, at: [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2], length: distance(a, b) };
+    });
+}
+
+/** Ends that meet nothing and have another wall within reach: a room that somebody meant to close. */
+export function gapNotices({ nodes, edges }: WallGraph, faces: Faces): Notice[] {
+  const notices: Notice[] = [];
+  faces.around.forEach((half, node) => {
+    const [h] = half;
+    if (half.length !== 1 || h === undefined) return;
+    const own = h >> 1;
+    const at = nodes[node] as XY;
+    let least = Number.POSITIVE_INFINITY;
+    let nearest: GraphEdge | null = null;
+    edges.forEach((edge, k) => {
+      if (k === own) return;
+      const d = distance(at, nearestOnSegment(at, nodes[edge.from] as XY, nodes[edge.to] as XY));
+      if (d < least) {
+        least = d;
+        nearest = edge;
+      }
+    });
+    const limit = faces.faceOf[h] === OUTDOORS ? REPORTED_GAP.outdoors : REPORTED_GAP.indoors;
+    if (!nearest || least > limit) return;
+    const ownWall = mainWall((edges[own] as GraphEdge).walls);
+    const otherWall = mainWall((nearest as GraphEdge).walls);
+    if (ownWall === otherWall) return;
+    notices.push({ kind: 'gap-open', ids: [ownWall.id, otherWall.id].sort(), at, length: least });
+  });
+  return notices;
+}
+
+export function labelNotices(level: Level, rooms: readonly Room[]): Notice[] {
+  const housed = new Set(rooms.flatMap(({ labels }) => labels));
+  const astray = level.rooms
+    .filter((label) => !housed.has(label))
+    .map(({ id, at }: RoomLabel): Notice => ({ kind: 'label-outside-rooms', ids: [id], at, length: null }));
+  const shared = rooms
+    .filter(({ labels }) => labels.length > 1)
+    .map(
+      ({ labels, labelPoint }): Notice => ({
+        kind: 'labels-share-room',
+        ids: labels.map(({ id }) => id),
+        at: labelPoint,
+        length: null,
+      }),
+    );
+  const unlabelled = rooms
+    .filter(({ label }) => !label)
+    .map(({ labelPoint }): Notice => ({ kind: 'unlabelled-room', ids: [], at: labelPoint, length: null }));
+  return [...astray, ...shared, ...unlabelled];
+}
+
+export function passageNotices(openings: readonly OpeningBody[]): Notice[] {
+  return openings
+    .filter(({ outside, opening }) => outside && opening.kind === 'passage')
+    .map(({ opening, body }): Notice => {
+      return { kind: 'open-passage-outside', ids: [opening.id], at: body[0] as XY, length: opening.width };
+    });
+}
