@@ -9,7 +9,10 @@ export { whyNot } from './check/why-not.ts';
 export { buildLevel } from './level/build-level.ts';
 export { SNAP, TOUCH } from './level/centre-lines.ts';
 export type { LevelModel, Notice, OpeningBody, Ring, Room, WallPiece } from './level/types.ts';
+export { emptyLevel, emptyPlan } from './plan/empty.ts';
 export * from './plan/model.ts';
+export { type ParsedPlan, type PlanProblem, parsePlan } from './plan/parse.ts';
+export { writePlan } from './plan/write.ts';
 export { levelRegion, type RegionOptions } from './region/level-region.ts';
 export { arcRingsContain, edgeEnds, nearestOnEdge, nearestSpot } from './region/nearest.ts';
 export type {

@@ -4,6 +4,7 @@ import type { LevelModel, Room } from '../level/types.ts';
 import { type Detector, type Level, type Mm, type Plan, ROOM_USES_ALLOWED, type XY } from '../plan/model.ts';
 import { ringsContain } from '../ring.ts';
 import { type EffectiveRule, effectiveRules } from '../rules/profiles.ts';
+import { capital } from '../words/nouns.ts';
 import { distanceCheck, measureSubject, witnessTo, wordCheck, worstVerdict } from './measure.ts';
 import { type Cylinder, MEETS, type Subject, subjectsOf } from './subjects.ts';
 import type { Check, DetectorReport } from './types.ts';
@@ -166,8 +167,8 @@ function checkSun({ site, visit }: Plan, model: LevelModel, rule: EffectiveRule)
   const timed = visit.start !== null && visit.end !== null;
   const missing = [placed ? '' : 'the place of the house', timed ? '' : 'the times of the test'].filter(Boolean);
   const reason = missing.length
-    ? `Not run: ${missing.join(' and ')} ${missing.length > 1 ? 'are' : 'is'} not given. Keep out of direct sun.`
-    : 'Not run: the path of the sun is not worked out here. Keep out of direct sun.';
+    ? `${capital(missing.join(' and '))} ${missing.length > 1 || !timed ? 'are' : 'is'} not given. Keep out of direct sun.`
+    : 'The path of the sun is not worked out here. Keep out of direct sun.';
   return [{ ...wordCheck(rule, 'unknown', reason, true), required: rule.least }];
 }
 

@@ -9,9 +9,11 @@ import {
   describeReport,
   effectiveRules,
   formatLength,
+  inOrder,
   type Level,
   type Plan,
   profileById,
+  sourceLine,
   VERDICT_WORD,
 } from '../../geometry/index.ts';
 import type { Command } from './call.ts';
@@ -59,7 +61,16 @@ function asText(plan: Plan, report: Report): string {
     if (detectors.length === 0) lines.push('  No detector on this level.');
     for (const detector of detectors) lines.push(...detectorLines(plan, level, detector));
   });
-  return `${[...lines, '', ...CAUTIONS].join('\n')}\n`;
+  return `${[...lines, '', ...sourceLines(plan, report), '', ...CAUTIONS].join('\n')}\n`;
+}
+
+/** Each rule that was checked with where it comes from, once. */
+function sourceLines(plan: Plan, { levels }: Report): string[] {
+  const used = new Set(
+    levels.flatMap(({ detectors }) => detectors.flatMap(({ checks }) => checks.map(({ rule }) => rule))),
+  );
+  const rules = effectiveRules(plan.protocol).filter(({ id }) => used.has(id));
+  return rules.length === 0 ? [] : ['Sources', ...rules.map((rule) => `  ${rule.name}: ${sourceLine(rule)}`)];
 }
 
 function headLines(plan: Plan): string[] {
@@ -77,7 +88,7 @@ function headLines(plan: Plan): string[] {
 
 function detectorLines(plan: Plan, level: Level, report: DetectorReport): string[] {
   const label = level.detectors.find(({ id }) => id === report.id)?.label || report.id;
-  const rows = report.checks.filter(({ notRun }) => !notRun);
+  const rows = inOrder(report.checks.filter(({ notRun }) => !notRun));
   return [
     `  ${label}: ${VERDICT_WORD[report.verdict]}. ${describeReport(report, plan, level)}`,
     ...rows.map((row) => `    ${checkLine(plan, level, row)}`),
@@ -92,5 +103,5 @@ function checkLine(plan: Plan, level: Level, row: Check): string {
   const name = [rule?.name, subject].filter(Boolean).join(', ');
   const limit = row.bound === 'least' ? 'needs' : 'at the most';
   const figures = measured ? `${measured}, ${limit} ${needed}, ${spare}` : row.reason || 'met';
-  return `${VERDICT_WORD[row.verdict].toLowerCase().padEnd(8)} ${name}: ${figures} [${row.source}]`;
+  return `${VERDICT_WORD[row.verdict].padEnd(8)} ${name}: ${figures}`;
 }
