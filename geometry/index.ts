@@ -29,6 +29,7 @@ export type {
 export {
   type EffectiveRule,
   effectiveRules,
+  HOME_SHORT_TERM_ID,
   isOverridable,
   PROFILES,
   profileById,

@@ -2,6 +2,9 @@ import type { Mm, Plan } from '../plan/model.ts';
 import { HOME_SHORT_TERM } from './home-short-term.ts';
 import type { Profile, Rule, RuleId } from './types.ts';
 
+/** The profile of a new plan. */
+export const HOME_SHORT_TERM_ID = HOME_SHORT_TERM.id;
+
 export const PROFILES: readonly Profile[] = [HOME_SHORT_TERM];
 
 /** A rule as the plan wants it: the published row with the plan's override put in. */
