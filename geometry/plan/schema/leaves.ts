@@ -1,0 +1,74 @@
+import * as v from 'valibot';
+
+/**
+ * The building blocks of the plan file's schema. Each leaf carries as its message the words for what belongs there
+ * ("a number of mm, 0 to 10000000"): one text for a wrong type, a value out of range and a missing key.
+ */
+
+/** No coordinate or length is larger: 10 km, far beyond any house, and small enough that doubles keep 2 billionths of a mm. */
+export const LARGEST = 1e7;
+
+/** An instant in form: whether the calendar has it is a question of meaning, not of structure. */
+export const INSTANT_PATTERN = /^\d{4}-\d{2}-\d{2}[Tt]\d{2}:\d{2}:\d{2}(?:\.\d+)?(?:[Zz]|[+-]\d{2}:\d{2})$/;
+export const INSTANT_WORDS = 'a date and time with an offset, like 2026-03-07T18:00:00-05:00';
+
+/** A number from `least` to `most`, both included. */
+export function numberFrom(least: number, most: number, of: string) {
+  const words = `${of}, ${least} to ${most}`;
+  return v.pipe(v.number(words), v.minValue(least, words), v.maxValue(most, words));
+}
+
+/** A number above zero. */
+export function numberAboveZero(of: string) {
+  const words = `${of}, more than 0, at most ${LARGEST}`;
+  return v.pipe(v.number(words), v.gtValue(0, words), v.maxValue(LARGEST, words));
+}
+
+export const coordinate = () => numberFrom(-LARGEST, LARGEST, 'a number of mm');
+/** A height above the floor, which may lie below it: a pit. */
+export const height = coordinate;
+export const length = () => numberFrom(0, LARGEST, 'a number of mm');
+export const lengthAboveZero = () => numberAboveZero('a number of mm');
+export const angle = () => numberFrom(-LARGEST, LARGEST, 'a number of degrees');
+export const text = () => v.string('text');
+export const id = () => filledText('an id: text that is not empty');
+
+export function filledText(words: string) {
+  return v.pipe(v.string(words), v.minLength(1, words));
+}
+
+export function oneOf<const T extends readonly string[]>(options: T) {
+  return v.picklist(options, `one of ${options.map((option) => `"${option}"`).join(', ')}`);
+}
+
+/** An instant, or null when it is not known; null where it is left out. */
+export const instant = () => nullWhenUnknown(v.pipe(v.string(INSTANT_WORDS), v.regex(INSTANT_PATTERN, INSTANT_WORDS)));
+
+/** The value or null; null where it is left out. */
+export function nullWhenUnknown<T extends v.GenericSchema>(schema: T) {
+  return v.optional(v.nullable(schema), null);
+}
+
+export function list<T extends v.GenericSchema>(item: T, words: string) {
+  return v.array(item, words);
+}
+
+/** A list that may be left out: nothing of the sort is there. */
+export function listOrNone<T extends v.GenericSchema>(item: T, words: string) {
+  return v.optional(list(item, words), []);
+}
+
+/** An object of the file: further keys are kept. Unlike valibot's own, it does not take a list for an object. */
+export function record<const E extends v.ObjectEntries>(entries: E, words: string): v.LooseObjectSchema<E, string> {
+  const schema = v.looseObject(entries, words);
+  return {
+    ...schema,
+    '~run': (dataset, config) =>
+      schema['~run'](Array.isArray(dataset.value) ? { value: undefined, typed: false } : dataset, config),
+  };
+}
+
+/** The schema with a sentence for the published JSON Schema. */
+export function about<const T extends v.GenericSchema>(schema: T, description: string) {
+  return v.pipe(schema, v.description(description));
+}

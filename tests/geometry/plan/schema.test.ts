@@ -1,0 +1,163 @@
+import { readFileSync } from 'node:fs';
+import Ajv2020 from 'ajv/dist/2020.js';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { structureProblems } from '../../../geometry/plan/read/structure.ts';
+import { planSchemaText, SCHEMA_FILE } from '../../run/plan-schema.ts';
+import { planFile } from './plans.ts';
+
+const published = JSON.parse(readFileSync(SCHEMA_FILE, 'utf8'));
+// A second reader of the published schema, not of our definition.
+const agreesWithSchema = new Ajv2020({ allErrors: true, strictTypes: false }).compile(published);
+const agreesWithReader = (value: unknown) => structureProblems(value).length === 0;
+
+/** Every place of a value: the path to each key and index. */
+function placesIn(value: unknown, path: readonly string[] = []): (readonly string[])[] {
+  if (typeof value !== 'object' || value === null) return [];
+  return Object.entries(value).flatMap(([key, each]) => [[...path, key], ...placesIn(each, [...path, key])]);
+}
+
+const wrong = fc.constantFrom<unknown>(
+  null,
+  true,
+  '',
+  'x',
+  'auto',
+  'pCi/L',
+  0,
+  -1,
+  1,
+  2,
+  0.5,
+  -90.5,
+  180.5,
+  1e7,
+  1.0000001e7,
+  -1.1e7,
+  1e300,
+  Number.POSITIVE_INFINITY,
+  [],
+  {},
+  [0, 0],
+  [0, 0, 0],
+  [0, '0'],
+  [
+    [0, 0],
+    [1, 0],
+  ],
+  [
+    [0, 0],
+    [1, 0],
+    [0, 1],
+  ],
+  [null],
+  [{}],
+  { circle: { center: [0, 0], radius: 1 } },
+  { circle: { center: [0, 0], radius: 1 }, box: null },
+  { circle: { center: [0, 0], radius: 1 }, box: { center: [0, 0], width: 0, depth: 0 } },
+  { disc: 1 },
+  { direction: 0, spread: 361, reach: 0 },
+  { direction: 0, spread: 360, reach: 0 },
+  '2026-03-07T18:00:00-05:00',
+  '2026-03-07t18:00:00z',
+  '2026-03-07T18:00:00',
+  '2026-02-31T18:00:00Z',
+  '2026-03-07 18:00:00Z',
+); // prettier-ignore
+
+type Mutation = {
+  readonly where: number;
+  readonly how: 'delete' | 'replace' | 'append' | 'add';
+  readonly value: unknown;
+};
+const mutation: fc.Arbitrary<Mutation> = fc.record({
+  where: fc.nat(),
+  how: fc.constantFrom('delete', 'replace', 'replace', 'replace', 'append', 'add'),
+  value: wrong,
+});
+
+/** A copy of the file with one thing changed. */
+function mutated(file: unknown, { where, how, value }: Mutation): unknown {
+  const copy = structuredClone(file);
+  const places = placesIn(copy);
+  const path = places[where % places.length] ?? [];
+  const key = path.at(-1) ?? '';
+  const holder = path
+    .slice(0, -1)
+    .reduce<Record<string, unknown>>(
+      (at, step) => at[step] as Record<string, unknown>,
+      copy as Record<string, unknown>,
+    );
+  if (how === 'delete' && Array.isArray(holder)) holder.splice(Number(key), 1);
+  else if (how === 'delete') delete holder[key];
+  else if (how === 'append' && Array.isArray(holder)) holder.push(value);
+  else if (how === 'add') holder[Array.isArray(holder) ? key : 'unheard-of'] = value;
+  else Object.defineProperty(holder, key, { value, enumerable: true, configurable: true, writable: true });
+  return copy;
+}
+
+describe('the published JSON Schema', () => {
+  it('is not stale: `node tests/run/write-json-schema.mjs` writes it', () => {
+    expect(readFileSync(SCHEMA_FILE, 'utf8')).toBe(planSchemaText());
+  });
+
+  it('is of draft 2020-12 and has a name of its own', () => {
+    expect(published.$schema).toBe('https://json-schema.org/draft/2020-12/schema');
+    expect(published.$id).toBe('urn:stillspot:plan:1');
+    expect(published.title).toBe('Stillspot plan');
+  });
+
+  it('accepts every valid plan, as the reader does', () => {
+    fc.assert(
+      fc.property(planFile, (file) => {
+        expect(agreesWithSchema(file), JSON.stringify(agreesWithSchema.errors)).toBe(true);
+        expect(structureProblems(file)).toEqual([]);
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  it('accepts and refuses the same files as the structural part of the reader, over thousands of damaged plans', () => {
+    const counts = { accepted: 0, refused: 0 };
+    fc.assert(
+      fc.property(planFile, fc.array(mutation, { minLength: 12, maxLength: 12 }), (file, mutations) => {
+        for (const each of mutations) {
+          const value = mutated(file, each);
+          const accepted = agreesWithReader(value);
+          expect(agreesWithSchema(value), JSON.stringify(structureProblems(value)[0] ?? agreesWithSchema.errors)).toBe(
+            accepted,
+          );
+          counts[accepted ? 'accepted' : 'refused'] += 1;
+        }
+      }),
+      { numRuns: 500 },
+    );
+    // Both sides must have been seen, else the agreement says nothing.
+    expect(counts.accepted).toBeGreaterThan(300);
+    expect(counts.refused).toBeGreaterThan(2000);
+  });
+
+  it('and of values that are no plan at all', () => {
+    fc.assert(
+      fc.property(fc.jsonValue(), (value) => {
+        expect(agreesWithSchema(value)).toBe(agreesWithReader(value));
+      }),
+    );
+  });
+
+  it('says at the same place that something is wrong', () => {
+    fc.assert(
+      fc.property(planFile, mutation, (file, each) => {
+        const value = mutated(file, each);
+        agreesWithSchema(value);
+        const theirs = new Set(agreesWithSchema.errors?.map(({ instancePath }) => instancePath));
+        for (const { pointer } of structureProblems(value)) {
+          // The schema places a missing key, and a third coordinate, at what holds it.
+          const holder = pointer.slice(0, pointer.lastIndexOf('/'));
+          expect(theirs.has(pointer) || theirs.has(holder), `${pointer} in ${[...theirs].join(' ')}`).toBe(true);
+        }
+      }),
+      { numRuns: 1000 },
+    );
+  });
+});

@@ -1,0 +1,53 @@
+import { toJsonSchema } from '@valibot/to-json-schema';
+import {
+  DetectorSchema,
+  FixtureSchema,
+  LevelSchema,
+  ObjectSchema,
+  OpeningSchema,
+  RoomSchema,
+  StreamSchema,
+  WallSchema,
+} from '../../geometry/plan/schema/level.ts';
+import { ConditionSchema, OverrideSchema, PlanSchema, ReadingSchema } from '../../geometry/plan/schema/plan.ts';
+import { BoxSchema, CircleSchema, PointSchema, PolygonSchema, ShapeSchema } from '../../geometry/plan/schema/shape.ts';
+
+/** Where the published schema stands, from the project's top. */
+export const SCHEMA_FILE = 'geometry/plan/plan.schema.json';
+
+const DESCRIPTION = [
+  'A floor plan with radon detectors, as Stillspot writes it.',
+  'Lengths are millimetres, angles degrees clockwise on screen with 0 along +x; x runs right and y runs down the page.',
+  'Further keys may stand anywhere and are kept.',
+  'What a schema cannot say is checked by the reader as well: ids that are unique in the file, references, openings inside',
+  'their walls, simple outlines, tops not below bottoms, overrides, real dates and time zones.',
+].join(' ');
+
+/** The JSON Schema (draft 2020-12) of a plan file, from the definition that the reader validates with, as text of a file. */
+export function planSchemaText(): string {
+  const { $schema, ...schema } = toJsonSchema(PlanSchema, {
+    target: 'draft-2020-12',
+    // The one check is "exactly one kind of shape"; the schema beside it says the same as `oneOf`.
+    ignoreActions: ['check'],
+    definitions: {
+      point: PointSchema,
+      circle: CircleSchema,
+      box: BoxSchema,
+      polygon: PolygonSchema,
+      shape: ShapeSchema,
+      stream: StreamSchema,
+      wall: WallSchema,
+      opening: OpeningSchema,
+      room: RoomSchema,
+      fixture: FixtureSchema,
+      object: ObjectSchema,
+      detector: DetectorSchema,
+      level: LevelSchema,
+      override: OverrideSchema,
+      condition: ConditionSchema,
+      reading: ReadingSchema,
+    },
+  });
+  const head = { $schema, $id: 'urn:stillspot:plan:1', title: schema.title, description: DESCRIPTION };
+  return `${JSON.stringify({ ...head, ...schema }, null, 2)}\n`;
+}
