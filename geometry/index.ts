@@ -1,8 +1,10 @@
 /** The engine as the app and the command line see it. */
 
 export { bodyDistance, shapeBody, shapeMiddle, shapeRing } from './body.ts';
-export { checkDetector, checkPlan, levelBar, roomAt, roomBar } from './check/check-detector.ts';
+export { checkDetector, checkPlan } from './check/check-detector.ts';
+export { levelBar } from './check/level.ts';
 export { compareVerdicts, worstVerdict } from './check/measure.ts';
+export { type RoomBar, roomAt, roomBar } from './check/room.ts';
 export { MEETS } from './check/subjects.ts';
 export type { Check, DetectorReport, Verdict, Witness } from './check/types.ts';
 export { whyNot } from './check/why-not.ts';

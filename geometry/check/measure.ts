@@ -1,4 +1,4 @@
-import { bodyDistance, nearestOnBody, signedBodyDistance } from '../body.ts';
+import { type Body, bodyDistance, nearestOnBody, signedBodyDistance } from '../body.ts';
 import type { Mm, XY } from '../plan/model.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
 import { sourceLine } from '../rules/profiles.ts';
@@ -67,8 +67,8 @@ function emptyCheck(rule: EffectiveRule, subject: string | null): Check {
 }
 
 /** The line along which a subject was measured; from the axis itself where the rim is inside the body. */
-export function witnessTo(subject: Subject, probe: Cylinder, at: XY): Witness {
-  const point = nearestOnBody(subject.body, at);
+export function witnessTo(body: Body, probe: Cylinder, at: XY): Witness {
+  const point = nearestOnBody(body, at);
   const d = Math.hypot(point[0] - at[0], point[1] - at[1]);
   if (d <= probe.radius) return { rim: at, subject: point };
   const t = probe.radius / d;
@@ -89,4 +89,10 @@ export function worstVerdict(checks: readonly Check[]): Verdict {
     if (!notRun && RANK[verdict] < RANK[worst]) worst = verdict;
   }
   return worst;
+}
+
+/** Of several rows of one rule: the one with least to spare, and every one that is not clear; least to spare first. */
+export function nearestAndNotClear(rows: readonly Check[]): Check[] {
+  const sorted = [...rows].sort((a, b) => (a.margin ?? 0) - (b.margin ?? 0));
+  return sorted.filter((check, i) => i === 0 || check.verdict !== 'clear');
 }

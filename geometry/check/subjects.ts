@@ -43,7 +43,7 @@ function listSubjects({ subject }: EffectiveRule, model: LevelModel): Subject[] 
   switch (subject.of) {
     case 'opening':
       return model.openings
-        .filter(({ outside, opening }) => outside && opening.kind !== 'passage')
+        .filter(({ outside, opening: { kind } }) => kind !== 'passage' && (outside || subject.inside.includes(kind)))
         .map(({ opening: { id, bottom, top }, body }) => ({
           id,
           bottom,
@@ -53,24 +53,21 @@ function listSubjects({ subject }: EffectiveRule, model: LevelModel): Subject[] 
         }));
     case 'outside-wall':
       return wallSubjects(model, true);
-    case 'object':
-      return [
-        ...level.objects.map(({ id, shape, bottom, top }) => ({
-          id,
-          bottom,
-          top,
-          body: shapeBody(shape),
-          stream: false,
-        })),
-        ...wallSubjects(model, false),
-      ];
+    case 'inside-wall':
+      return wallSubjects(model, false);
+    case 'object': {
+      const objects = level.objects.map(({ id, shape, bottom, top }) => {
+        return { id, bottom, top, body: shapeBody(shape), stream: false };
+      });
+      return subject.walls ? [...objects, ...wallSubjects(model, false)] : objects;
+    }
     case 'fixture':
-      return level.fixtures
-        .filter(({ kind }) => subject.kinds.includes(kind))
-        .flatMap(({ id, shape, bottom, top, stream }) => {
-          const own: Subject = { id, bottom, top, body: shapeBody(shape), stream: false };
-          return stream && subject.stream ? [own, { ...own, body: streamBody(stream, shape), stream: true }] : [own];
-        });
+      return level.fixtures.flatMap(({ id, kind, shape, bottom, top, stream }) => {
+        const own: Subject = { id, bottom, top, body: shapeBody(shape), stream: false };
+        const listed = subject.kinds.includes(kind) ? [own] : [];
+        if (!stream || !subject.streams.includes(kind)) return listed;
+        return [...listed, { ...own, body: streamBody(stream, shape), stream: true }];
+      });
     default:
       return [];
   }
@@ -86,6 +83,18 @@ function keptRingBody(ring: Ring): Body {
     ringBodies.set(ring, body);
   }
   return body;
+}
+
+const allWalls = new WeakMap<LevelModel, readonly Subject[]>();
+
+/** Every wall piece of a level, outside and inside. */
+export function wallBodies(model: LevelModel): readonly Subject[] {
+  let walls = allWalls.get(model);
+  if (!walls) {
+    walls = [...wallSubjects(model, true), ...wallSubjects(model, false)];
+    allWalls.set(model, walls);
+  }
+  return walls;
 }
 
 /** Walls stand from floor to ceiling; whatever the ceiling, they count at any height. */

@@ -1,11 +1,12 @@
 import { type Extent, ringExtent } from '../body.ts';
-import { roomBar, wallBodies } from '../check/check-detector.ts';
-import { axisDistance, MEETS, type Subject, subjectsOf } from '../check/subjects.ts';
+import { type RoomBar, roomBar } from '../check/room.ts';
+import { axisDistance, MEETS, type Subject, subjectsOf, wallBodies } from '../check/subjects.ts';
 import { overlaps } from '../level/floors.ts';
 import type { LevelModel, Room } from '../level/types.ts';
 import type { Mm, Plan } from '../plan/model.ts';
 import { ringsContain } from '../ring.ts';
 import { type EffectiveRule, effectiveRules } from '../rules/profiles.ts';
+import type { RuleId } from '../rules/types.ts';
 import { freeBoundary, type Grown, grown } from './free-boundary.ts';
 import { grownOutline, type Piece } from './outline.ts';
 import { freeArea, linkRings } from './rings.ts';
@@ -34,18 +35,26 @@ export function levelRegion(plan: Plan, model: LevelModel, probe: Probe, options
   return {
     probe,
     zones: blockers.map(({ zone }) => zone),
-    rooms: model.rooms.map((room) => roomRegion(room, height, obstacles)),
+    rooms: model.rooms.map((room) => roomRegion(room, roomBar(room, plan.protocol), height, obstacles)),
   };
 }
 
-function roomRegion(room: Room, height: string, obstacles: readonly Grown[]): RoomRegion {
-  const bar = roomBar(room);
+function roomRegion(room: Room, bar: RoomBar, height: HeightBar, obstacles: readonly Grown[]): RoomRegion {
   const decided = bar.certain;
-  const barred = bar.reason || height;
   const extent = room.centreRings[0] && ringExtent(room.centreRings[0]);
-  if (barred || !extent) return { room, rings: [], area: 0, barred, decided };
+  if (bar.reason) return { room, rings: [], area: 0, barred: bar.reason, barredBy: 'room-use', decided };
+  if (height || !extent) {
+    return { room, rings: [], area: 0, barred: height?.reason ?? '', barredBy: height?.rule ?? null, decided };
+  }
   const parts = freeParts(room, extent, obstacles);
-  return { room, rings: linkRings(parts), area: freeArea(parts, extent.minX, extent.minY), barred: '', decided };
+  return {
+    room,
+    rings: linkRings(parts),
+    area: freeArea(parts, extent.minX, extent.minY),
+    barred: '',
+    barredBy: null,
+    decided,
+  };
 }
 
 function freeParts(room: Room, extent: Extent, obstacles: readonly Grown[]): Piece[] {
@@ -107,16 +116,18 @@ function turnedRing(ring: ArcRing): ArcRing {
     );
 }
 
-/** Why nothing may sit at the probe's height anywhere on the level; empty when it may. */
-function heightBar(plan: Plan, model: LevelModel, { base, tall }: Probe, spare: Mm): string {
-  for (const { subject, least, most } of effectiveRules(plan.protocol)) {
+type HeightBar = { readonly rule: RuleId; readonly reason: string } | null;
+
+/** Why nothing may sit at the probe's height anywhere on the level; null when it may. */
+function heightBar(plan: Plan, model: LevelModel, { base, tall }: Probe, spare: Mm): HeightBar {
+  for (const { id, subject, least, most } of effectiveRules(plan.protocol)) {
     if (subject.of === 'height') {
-      if (least !== null && base - least < spare - MEETS) return 'Too low above the floor.';
-      if (most !== null && most - base - tall < spare - MEETS) return 'Too high above the floor.';
+      if (least !== null && base - least < spare - MEETS) return { rule: id, reason: 'Too low above the floor.' };
+      if (most !== null && most - base - tall < spare - MEETS) return { rule: id, reason: 'Too high above the floor.' };
     }
     if (subject.of === 'ceiling' && least !== null && model.level.ceiling - base - tall - least < spare - MEETS) {
-      return 'Too near the ceiling.';
+      return { rule: id, reason: 'Too near the ceiling.' };
     }
   }
-  return '';
+  return null;
 }

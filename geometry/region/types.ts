@@ -46,6 +46,8 @@ export interface RoomRegion {
   readonly area: number;
   /** Why the whole room is out, in words, where it is (use barred, no label, height out of the band); else empty. */
   readonly barred: string;
+  /** The rule that bars the whole room; null where none does. */
+  readonly barredBy: RuleId | null;
   /** False where it cannot be known whether a detector may stand in the room: no label, or labels that disagree. */
   readonly decided: boolean;
 }

@@ -1,11 +1,12 @@
 import type { Mm, Plan } from '../plan/model.ts';
 import { HOME_SHORT_TERM } from './home-short-term.ts';
+import { HEALTH_CANADA, ILLINOIS, OHIO, PENNSYLVANIA } from './published.ts';
 import type { Profile, Rule, RuleId } from './types.ts';
 
 /** The profile of a new plan. */
 export const HOME_SHORT_TERM_ID = HOME_SHORT_TERM.id;
 
-export const PROFILES: readonly Profile[] = [HOME_SHORT_TERM];
+export const PROFILES: readonly Profile[] = [HOME_SHORT_TERM, PENNSYLVANIA, ILLINOIS, OHIO, HEALTH_CANADA];
 
 /** A rule as the plan wants it: the published row with the plan's override put in. */
 export interface EffectiveRule extends Rule {

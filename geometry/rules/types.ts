@@ -1,6 +1,6 @@
-import type { FixtureKind, Mm } from '../plan/model.ts';
+import type { FixtureKind, Mm, RoomUse } from '../plan/model.ts';
 
-/** Stable: files, reports and tests quote them. */
+/** Stable: files, reports and tests quote them. Not every profile has every rule. */
 export const RULE_IDS = [
   'room-use',
   'level',
@@ -8,11 +8,14 @@ export const RULE_IDS = [
   'ceiling',
   'outside-opening',
   'outside-wall',
+  'inside-wall',
   'moving-air',
+  'running-machine',
   'heat',
   'direct-sun',
   'sump',
   'floor-drain',
+  'washer-dryer',
   'object',
   'companion',
 ] as const;
@@ -27,16 +30,25 @@ export interface Source {
   readonly mark: SourceMark;
 }
 
+/** Which levels may be tested: the lowest that counts, or each that counts and touches the ground. */
+export type LevelChoice = 'lowest' | 'each-on-the-ground';
+
 /** What a rule is held against. */
 export type Subject =
-  | { readonly of: 'room' }
-  | { readonly of: 'level' }
+  | { readonly of: 'room'; readonly barred: readonly RoomUse[] }
+  | { readonly of: 'level'; readonly choice: LevelChoice }
   | { readonly of: 'height' }
   | { readonly of: 'ceiling' }
-  | { readonly of: 'opening' }
+  /** Doors and windows to the outside; `inside` names the kinds that count in inside walls as well. */
+  | { readonly of: 'opening'; readonly inside: readonly ('door' | 'window')[] }
   | { readonly of: 'outside-wall' }
-  | { readonly of: 'fixture'; readonly kinds: readonly FixtureKind[]; readonly stream: boolean }
-  | { readonly of: 'object' }
+  | { readonly of: 'inside-wall' }
+  /** Fixtures to keep at a distance from, and fixtures whose drawn stream of air is to be kept out of. */
+  | { readonly of: 'fixture'; readonly kinds: readonly FixtureKind[]; readonly streams: readonly FixtureKind[] }
+  /** Machines that have to be off while the detector lies within the distance: a condition, not a verdict. */
+  | { readonly of: 'running'; readonly kinds: readonly FixtureKind[] }
+  /** Objects beside and above; with `walls` the faces of inside walls too. */
+  | { readonly of: 'object'; readonly walls: boolean }
   | { readonly of: 'sun' }
   | { readonly of: 'companion' };
 
@@ -48,15 +60,27 @@ export interface Rule {
   /** The whole demand in a sentence, without figures, e.g. "Keep away from the sump pit". */
   readonly says: string;
   readonly subject: Subject;
-  /** The limits in mm; null where the rule has none. An override replaces `least`. */
+  /** The limits in mm; null where the text gives none. An override replaces `least`. */
   readonly least: Mm | null;
   readonly most: Mm | null;
   readonly measured: 'plan' | 'space' | 'height' | 'none';
   readonly sources: readonly Source[];
 }
 
+/** How many locations a profile asks for. */
+export interface Coverage {
+  /** One location for each started portion of this floor area of a level, square mm; null where the text has no figure. */
+  readonly area: number | null;
+  readonly sources: readonly Source[];
+}
+
 export interface Profile {
   readonly id: string;
   readonly name: string;
+  /** The document and its edition, and how much of it was read. */
+  readonly about: string;
+  /** Up to 90 days, or longer. */
+  readonly term: 'short' | 'long';
   readonly rules: readonly Rule[];
+  readonly coverage: Coverage;
 }

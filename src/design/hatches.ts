@@ -70,6 +70,12 @@ export const HATCHES: Readonly<Record<HatchName, Hatch>> = {
     fill: dot(2.5, 2.5, 0.95) + dot(7.5, 7.5, 0.95),
     weight: 0,
   },
+  // Falling to the right, in pairs.
+  'inside-wall': { width: 12, height: 12, turn: 45, stroke: 'M0 4H12M0 7H12', fill: '', weight: 0.6 },
+  // Broken waves: only while the machine runs.
+  'running-machine': { width: 16, height: 10, turn: 0, stroke: 'M2 5C4 2.5 6 2.5 8 5', fill: '', weight: 0.75 },
+  // Rings and drops, like suds.
+  'washer-dryer': { width: 14, height: 14, turn: 0, stroke: dot(4, 4, 2), fill: dot(11, 11, 1), weight: 0.6 },
   // Short upright strokes, staggered.
   object: { width: 8, height: 10, turn: 0, stroke: 'M2 1V5M6 6V10', fill: '', weight: 0.75 },
   // A net: the whole room is out.

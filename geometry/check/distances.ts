@@ -1,0 +1,89 @@
+import { bodyDistance, shapeBody } from '../body.ts';
+import type { LevelModel } from '../level/types.ts';
+import type { Detector, Mm } from '../plan/model.ts';
+import type { EffectiveRule } from '../rules/profiles.ts';
+import { distanceCheck, measureSubject, nearestAndNotClear, witnessTo, wordCheck } from './measure.ts';
+import { type Subject, subjectsOf } from './subjects.ts';
+import type { Check } from './types.ts';
+
+/** A detector against everything that a distance rule names: the nearest, and every one that is not clear. */
+export function checkDistances(model: LevelModel, detector: Detector, rule: EffectiveRule, tapeTolerance: Mm): Check[] {
+  const [x, y] = detector.at;
+  /** The nearest body of each id: a wall has several pieces. A fixture's stream is a row of its own. */
+  const nearest = new Map<string, { subject: Subject; measured: Mm }>();
+  for (const subject of subjectsOf(rule, model)) {
+    if (!subject.stream && rule.least === null) continue;
+    const measured = measureSubject(rule, subject, detector, x, y);
+    if (measured === null) continue;
+    const key = subject.stream ? `${subject.id} stream` : subject.id;
+    const known = nearest.get(key);
+    if (!known || measured < known.measured) nearest.set(key, { subject, measured });
+  }
+  const rows = [...nearest.values()].map(({ subject, measured }) => ({
+    subject,
+    check: subjectCheck(rule, subject, measured, tapeTolerance),
+  }));
+  const shown = new Set(nearestAndNotClear(rows.map(({ check }) => check)));
+  const judged = rows
+    .filter(({ check }) => shown.has(check))
+    .sort((a, b) => (a.check.margin ?? 0) - (b.check.margin ?? 0))
+    .map(({ check, subject }) => ({ ...check, witness: witnessTo(subject.body, detector, detector.at) }));
+  return [...judged, ...notMeasured(model, detector, rule)];
+}
+
+function subjectCheck(rule: EffectiveRule, subject: Subject, measured: Mm, tapeTolerance: Mm): Check {
+  if (!subject.stream) return distanceCheck(rule, subject.id, rule.least ?? 0, measured, tapeTolerance);
+  return { ...distanceCheck(rule, subject.id, 0, measured, tapeTolerance), reason: 'Its stream of air.' };
+}
+
+/** What the rule names without giving anything to measure: things without a figure, and streams that nobody has drawn. */
+function notMeasured(model: LevelModel, detector: Detector, rule: EffectiveRule): Check[] {
+  const { subject } = rule;
+  if (rule.least === null) {
+    const nearest = nearestOf(subjectsOf(rule, model), detector);
+    if (!nearest) return [];
+    const reason = 'The published text gives no figure: judge the distance on site.';
+    return [{ ...wordCheck(rule, 'unknown', reason, true), subject: nearest.id }];
+  }
+  if (subject.of !== 'fixture') return [];
+  const undrawn = model.level.fixtures
+    .filter(({ kind, stream }) => !stream && subject.streams.includes(kind) && !subject.kinds.includes(kind))
+    .map(({ id, shape, bottom, top }) => ({ id, bottom, top, body: shapeBody(shape), stream: false }));
+  const nearest = nearestOf(undrawn, detector);
+  if (!nearest) return [];
+  const reason = 'Its stream of air is not drawn: keep out of it.';
+  return [{ ...wordCheck(rule, 'unknown', reason, true), subject: nearest.id }];
+}
+
+function nearestOf(subjects: readonly Subject[], { at: [x, y] }: Detector): Subject | null {
+  let best: Subject | null = null;
+  let least: Mm = Number.POSITIVE_INFINITY;
+  for (const subject of subjects) {
+    if (subject.stream) continue;
+    const d = bodyDistance(subject.body, x, y);
+    if (d >= least) continue;
+    least = d;
+    best = subject;
+  }
+  return best;
+}
+
+/** Machines within the distance have to be off while the detector lies out: a condition of the test, shown as not run. */
+export function checkRunning(model: LevelModel, detector: Detector, rule: EffectiveRule): Check[] {
+  const { subject } = rule;
+  if (subject.of !== 'running' || rule.least === null) return [];
+  const [x, y] = detector.at;
+  const within = rule.least;
+  return model.level.fixtures
+    .filter(({ kind }) => subject.kinds.includes(kind))
+    .map(({ id, shape }) => ({ id, measured: Math.max(0, bodyDistance(shapeBody(shape), x, y) - detector.radius) }))
+    .filter(({ measured }) => measured < within)
+    .sort((a, b) => a.measured - b.measured)
+    .map(({ id, measured }) => ({
+      ...wordCheck(rule, 'unknown', 'It has to be off while the detector lies out.', true),
+      subject: id,
+      required: within,
+      measured,
+      margin: measured - within,
+    }));
+}

@@ -1,0 +1,40 @@
+import type { Level, Plan } from '../plan/model.ts';
+import { type EffectiveRule, effectiveRules } from '../rules/profiles.ts';
+import { wordCheck } from './measure.ts';
+import type { Check } from './types.ts';
+
+/** Whether this is a level to test. */
+export function checkLevel(plan: Plan, level: Level, rule: EffectiveRule): Check {
+  const bar = levelBarOf(plan, level, rule);
+  return wordCheck(rule, bar ? 'blocked' : 'clear', bar);
+}
+
+/** Why this is not a level to test for the plan's purpose under its profile; empty when it is. */
+export function levelBar(plan: Plan, level: Level): string {
+  const rule = effectiveRules(plan.protocol).find(({ subject }) => subject.of === 'level');
+  return rule ? levelBarOf(plan, level, rule) : '';
+}
+
+function levelBarOf(plan: Plan, level: Level, { subject }: EffectiveRule): string {
+  return subject.of === 'level' && subject.choice === 'each-on-the-ground'
+    ? groundBar(plan, level)
+    : lowestBar(plan, level);
+}
+
+/** The lowest level that is lived in; in a sale the lowest that could be. Levels of the same order count alike. */
+function lowestBar({ levels, site: { purpose } }: Plan, level: Level): string {
+  const inSale = purpose === 'property-transfer';
+  const counts = (one: Level) => one.living === 'lived-in' || (inSale && one.living === 'could-be');
+  if (!counts(level)) return inSale ? 'Nobody could live on this level.' : 'This level is not lived in.';
+  const [lowest] = levels.filter((one) => counts(one) && one.order < level.order).sort((a, b) => a.order - b.order);
+  if (!lowest) return '';
+  return `${lowest.name || 'A level'} is lower and ${inSale ? 'could be lived in' : 'is lived in'}: test there.`;
+}
+
+/** Any level fit to live in that stands on the ground, basement, slab or over a crawl space: it is the lowest of its part. */
+function groundBar({ levels }: Plan, level: Level): string {
+  if (level.living === 'no') return 'Nobody could live on this level.';
+  const grounded = levels.some((one) => one.living !== 'no' && one.ground !== 'none');
+  if (level.ground !== 'none' || !grounded) return '';
+  return 'This level does not stand on the ground: test the lowest level of each part of the house that does.';
+}

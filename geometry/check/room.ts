@@ -1,0 +1,71 @@
+import { bodyDistance } from '../body.ts';
+import type { LevelModel, Room } from '../level/types.ts';
+import type { Detector, Mm, Plan, RoomUse, XY } from '../plan/model.ts';
+import { ringsContain } from '../ring.ts';
+import { type EffectiveRule, effectiveRules } from '../rules/profiles.ts';
+import { wordCheck } from './measure.ts';
+import { MEETS, wallBodies } from './subjects.ts';
+import type { Check } from './types.ts';
+
+/** The room on whose floor a point lies: not one whose walls it is inside of. Null outdoors and within walls. */
+export function roomAt(model: LevelModel, at: XY): Room | null {
+  return model.rooms.find(({ floorRings }) => ringsContain(floorRings, at)) ?? null;
+}
+
+/** Why no detector may stand in a room; `reason` is empty when one may, `certain` false where it cannot be decided. */
+export interface RoomBar {
+  readonly reason: string;
+  readonly certain: boolean;
+}
+
+const MAY: RoomBar = { reason: '', certain: true };
+
+/** Whether the plan's profile lets a detector stand in a room. */
+export function roomBar(room: Room | null, protocol: Plan['protocol']): RoomBar {
+  const rule = effectiveRules(protocol).find(({ subject }) => subject.of === 'room');
+  return rule ? roomBarOf(room, rule) : MAY;
+}
+
+function roomBarOf(room: Room | null, { subject }: EffectiveRule): RoomBar {
+  if (!room) return { reason: 'It stands in no room.', certain: true };
+  const { labels } = room;
+  if (labels.length === 0) return { reason: 'The room has no label, so its use is not known.', certain: false };
+  const barred = subject.of === 'room' ? labels.filter(({ use }) => subject.barred.includes(use)) : [];
+  const [first] = barred;
+  if (!first) return MAY;
+  if (barred.length === labels.length) return { reason: `No detector in ${roomWords(first.use)}.`, certain: true };
+  return {
+    reason: `The room is labelled both for a use that may hold a detector and as ${roomWords(first.use)}.`,
+    certain: false,
+  };
+}
+
+/** How a barred use is said in "No detector in …", where "a" and the use alone will not do. */
+const IN_WORDS: Partial<Readonly<Record<RoomUse, string>>> = {
+  laundry: 'a laundry room',
+  utility: 'a utility room',
+  storage: 'a storage room',
+  stair: 'a stairway',
+  hall: 'a hallway',
+  crawlspace: 'a crawl space',
+};
+
+function roomWords(use: RoomUse): string {
+  return IN_WORDS[use] ?? `a ${use}`;
+}
+
+/** The use of the room that holds the axis, and whether the whole rim is inside it. */
+export function checkRoom(model: LevelModel, detector: Detector, room: Room | null, rule: EffectiveRule): Check {
+  const bar = roomBarOf(room, rule);
+  if (bar.reason) return wordCheck(rule, bar.certain ? 'blocked' : 'unknown', bar.reason);
+  const [x, y] = detector.at;
+  let toWall: Mm = Number.POSITIVE_INFINITY;
+  for (const { body } of wallBodies(model)) toWall = Math.min(toWall, bodyDistance(body, x, y));
+  if (toWall >= detector.radius - MEETS) return wordCheck(rule, 'clear', '');
+  return {
+    ...wordCheck(rule, 'blocked', 'Its rim reaches into a wall.'),
+    required: detector.radius,
+    measured: toWall,
+    margin: toWall - detector.radius,
+  };
+}

@@ -1,0 +1,121 @@
+import type { FixtureKind, Mm } from '../plan/model.ts';
+import type { Rule, Source } from './types.ts';
+
+/** Inches as millimetres, without the dust of binary fractions. */
+export const inches = (count: number): Mm => Math.round(count * 254) / 10;
+export const feet = (count: number): Mm => inches(count * 12);
+export const centimetres = (count: number): Mm => count * 10;
+
+/** 2,000 sq ft in square mm. */
+export const TWO_THOUSAND_SQUARE_FEET = 2000 * 304.8 * 304.8;
+
+export const DUCTS = ['supply-register', 'return-grille'] as const satisfies readonly FixtureKind[];
+export const AIR_MACHINES = [
+  'exhaust-fan',
+  'ceiling-fan',
+  'portable-fan',
+  'window-air-conditioner',
+  'air-cleaner',
+  'dehumidifier',
+  'humidifier',
+] as const satisfies readonly FixtureKind[];
+export const HEATERS = [
+  'furnace',
+  'boiler',
+  'water-heater',
+  'fireplace',
+  'wood-stove',
+  'radiator',
+  'space-heater',
+] as const satisfies readonly FixtureKind[];
+
+/** What every row of a kind has in common over the profiles; a profile adds limits and sources. */
+type Frame = Pick<Rule, 'id' | 'name' | 'says' | 'measured'>;
+type Limits = { readonly least?: Mm; readonly most?: Mm };
+
+/** A row of a profile. A limit that is left out is one that the text does not give. */
+export function rule(frame: Frame, subject: Rule['subject'], limits: Limits, ...sources: readonly Source[]): Rule {
+  return { ...frame, subject, least: limits.least ?? null, most: limits.most ?? null, sources };
+}
+
+export const FRAME = {
+  room: {
+    id: 'room-use',
+    name: 'Room',
+    says: 'A room that people use, and not a damp, closed-off or passage room',
+    measured: 'none',
+  },
+  lowest: {
+    id: 'level',
+    name: 'Level',
+    says: 'The lowest level that is lived in, or in a sale could be',
+    measured: 'none',
+  },
+  zones: {
+    id: 'level',
+    name: 'Level',
+    says: 'The lowest level fit to live in of every part of the house that stands on the ground',
+    measured: 'none',
+  },
+  height: {
+    id: 'height-band',
+    name: 'Height above the floor',
+    says: 'In the breathing zone, above the floor and below head height',
+    measured: 'height',
+  },
+  ceiling: { id: 'ceiling', name: 'Ceiling', says: 'Below the ceiling', measured: 'height' },
+  opening: {
+    id: 'outside-opening',
+    name: 'Outside doors and windows',
+    says: 'Away from doors and windows to the outside',
+    measured: 'plan',
+  },
+  outsideWall: { id: 'outside-wall', name: 'Outside walls', says: 'Away from the outside walls', measured: 'plan' },
+  insideWall: { id: 'inside-wall', name: 'Inside walls', says: 'Away from the inside walls', measured: 'plan' },
+  air: {
+    id: 'moving-air',
+    name: 'Moving air',
+    says: 'Away from registers, grilles, fans and air machines, and out of their stream',
+    measured: 'plan',
+  },
+  ducts: {
+    id: 'moving-air',
+    name: 'Ducts and moving air',
+    says: 'Away from registers and grilles, and out of any direct stream of air',
+    measured: 'plan',
+  },
+  running: {
+    id: 'running-machine',
+    name: 'Machines that have to be off',
+    says: 'Fans, air cleaners, humidifiers, dehumidifiers and window units nearby stay off',
+    measured: 'plan',
+  },
+  heat: { id: 'heat', name: 'Heat', says: 'Away from whatever heats', measured: 'plan' },
+  sun: {
+    id: 'direct-sun',
+    name: 'Direct sun',
+    says: 'Away from where direct sun falls during the test',
+    measured: 'plan',
+  },
+  sump: { id: 'sump', name: 'Sump pit', says: 'Away from the sump pit', measured: 'plan' },
+  drain: { id: 'floor-drain', name: 'Floor drain', says: 'Away from the floor drain', measured: 'plan' },
+  washer: {
+    id: 'washer-dryer',
+    name: 'Washer and dryer',
+    says: 'Away from the washer and the dryer',
+    measured: 'plan',
+  },
+  object: {
+    id: 'object',
+    name: 'Objects and inside walls',
+    says: 'Clear of objects beside and above, and of inside walls',
+    measured: 'space',
+  },
+  objectOnly: { id: 'object', name: 'Objects', says: 'Clear of objects beside and above', measured: 'space' },
+  companion: {
+    id: 'companion',
+    name: 'Side by side',
+    says: 'The detectors of a pair side by side, neither touching nor apart',
+    measured: 'plan',
+  },
+} as const satisfies Record<string, Frame>;

@@ -1,0 +1,161 @@
+import type { RoomUse } from '../plan/model.ts';
+import {
+  AIR_MACHINES,
+  centimetres,
+  DUCTS,
+  FRAME,
+  feet,
+  HEATERS,
+  inches,
+  rule,
+  TWO_THOUSAND_SQUARE_FEET,
+} from './figures.ts';
+import type { Profile, Source } from './types.ts';
+
+/*
+ * Published lists, each to the letter: only what its text says, with its own figures. What a text names without a figure
+ * has a row without a limit, which is shown as not run; what it does not name has no row.
+ */
+
+const STREAMS = [...DUCTS, ...AIR_MACHINES];
+const WASHERS = ['washer', 'dryer'] as const;
+
+const primary = (cite: string): Source => ({ cite, mark: 'primary' });
+const secondary = (cite: string): Source => ({ cite, mark: 'secondary' });
+
+const PA = (clause: string) => primary(`25 Pa. Code 240.310${clause}`);
+
+/** 25 Pa. Code 240.310 (2018, effective 24 January 2019), placement read in full. It has no floor drain and no pair. */
+export const PENNSYLVANIA: Profile = {
+  id: 'pennsylvania-240-310',
+  name: 'Pennsylvania, 25 Pa. Code 240.310',
+  about: '25 Pa. Code 240.310 (2018), placement read in full in the primary text',
+  term: 'short',
+  rules: [
+    rule(FRAME.room, { of: 'room', barred: ['kitchen', 'bathroom', 'spa', 'closet', 'crawlspace'] }, {}, PA('(a)(2)')),
+    rule(FRAME.zones, { of: 'level', choice: 'each-on-the-ground' }, {}, PA('(a)(3)')),
+    rule(FRAME.height, { of: 'height' }, { least: inches(20), most: feet(6) }, PA('(a)(1)')),
+    rule(FRAME.ceiling, { of: 'ceiling' }, { least: feet(1) }, PA('(a)(1)')),
+    rule(
+      { ...FRAME.opening, name: 'Outside doors, all windows', says: 'Away from outside doors and from windows' },
+      { of: 'opening', inside: ['window'] },
+      { least: feet(3) },
+      PA('(a)(1)'),
+    ),
+    rule(FRAME.outsideWall, { of: 'outside-wall' }, { least: feet(1) }, PA('(a)(1)')),
+    rule(FRAME.ducts, { of: 'fixture', kinds: DUCTS, streams: STREAMS }, { least: feet(3) }, PA('(a)(1)')),
+    rule(FRAME.heat, { of: 'fixture', kinds: HEATERS, streams: [] }, { least: feet(4) }, PA('(a)(1)(vi)')),
+    rule(FRAME.sun, { of: 'sun' }, { least: feet(4) }, PA('(a)(1)(vi)')),
+    rule(FRAME.sump, { of: 'fixture', kinds: ['sump-pit'], streams: [] }, { least: feet(7) }, PA('(a)(1)')),
+    rule(FRAME.washer, { of: 'fixture', kinds: WASHERS, streams: [] }, { least: feet(10) }, PA('(a)(1)-(2)')),
+    rule(FRAME.objectOnly, { of: 'object', walls: false }, { least: inches(4) }, PA('(a)(1)')),
+  ],
+  coverage: { area: null, sources: [PA('(a)(3)')] },
+};
+
+const NOT_LIVED_IN: readonly RoomUse[] = ['utility', 'stair', 'hall', 'garage'];
+const DAMP: readonly RoomUse[] = ['kitchen', 'bathroom', 'laundry', 'spa'];
+
+const IL = (clause: string) => primary(`32 Ill. Adm. Code 422.130${clause}`);
+const IL_CLOSED = secondary('32 Ill. Adm. Code 422.130, closed-building list, in copies and summaries');
+
+/** 32 Ill. Adm. Code 422.130; placement read in the primary text, the pair and the 20 ft in copies. */
+export const ILLINOIS: Profile = {
+  id: 'illinois-422-130',
+  name: 'Illinois, 32 Ill. Adm. Code 422.130',
+  about: '32 Ill. Adm. Code 422.130: placement in the primary text; pair spacing and the 20 ft in copies of it',
+  term: 'short',
+  rules: [
+    rule(
+      FRAME.room,
+      { of: 'room', barred: [...DAMP, 'closet', 'storage', 'crawlspace', ...NOT_LIVED_IN] },
+      {},
+      IL('(a)(1)(A), (F)'),
+    ),
+    rule(FRAME.zones, { of: 'level', choice: 'each-on-the-ground' }, {}, IL('(a)(1), App. B')),
+    rule(FRAME.height, { of: 'height' }, { least: inches(20), most: feet(6) }, IL('(a)(1)(D)-(F)')),
+    rule(
+      { ...FRAME.ceiling, says: 'Below the ceiling, where it hangs' },
+      { of: 'ceiling' },
+      { least: feet(1) },
+      IL('(a)(1)(D)-(F), for hung detectors'),
+    ),
+    rule(FRAME.opening, { of: 'opening', inside: [] }, { least: feet(3) }, IL('(a)(1)(D)-(F)')),
+    rule(FRAME.outsideWall, { of: 'outside-wall' }, { least: feet(1) }, IL('(a)(1)(D)-(F)')),
+    rule(FRAME.ducts, { of: 'fixture', kinds: DUCTS, streams: STREAMS }, { least: feet(3) }, IL('(a)(1)(D)-(F)')),
+    rule(FRAME.running, { of: 'running', kinds: AIR_MACHINES }, { least: feet(20) }, IL_CLOSED),
+    rule(FRAME.heat, { of: 'fixture', kinds: HEATERS, streams: [] }, { least: feet(4) }, IL('(a)(1)(D)-(F)')),
+    rule(FRAME.sun, { of: 'sun' }, { least: 0 }, IL('(a)(1)(D)-(F)')),
+    rule(FRAME.sump, { of: 'fixture', kinds: ['sump-pit'], streams: [] }, { least: feet(7) }, IL('(a)(1)(D)-(F)')),
+    rule(FRAME.objectOnly, { of: 'object', walls: false }, { least: inches(4) }, IL('(a)(1)(D)-(F)')),
+    rule(
+      FRAME.companion,
+      { of: 'companion' },
+      { least: inches(4), most: inches(5) },
+      secondary('32 Ill. Adm. Code 422.130(c)(2), in a copy'),
+    ),
+  ],
+  coverage: { area: TWO_THOUSAND_SQUARE_FEET, sources: [IL('(a)(1)(C)')] },
+};
+
+const OH = (clause: string) => primary(`Ohio Adm. Code 3701-69-07 App. A, ${clause}`);
+
+/** Ohio Adm. Code 3701-69-07 Appendix A (final 22 March 2012), A.1 read in the primary text. It says "doors" without "exterior". */
+export const OHIO: Profile = {
+  id: 'ohio-3701-69-07',
+  name: 'Ohio, Adm. Code 3701-69-07 App. A',
+  about: 'Ohio Adm. Code 3701-69-07 Appendix A (2012), A.1 read in the primary text as far as it was visible',
+  term: 'short',
+  rules: [
+    rule(FRAME.room, { of: 'room', barred: [...DAMP, ...NOT_LIVED_IN] }, {}, OH('A.1.a-b')),
+    rule(FRAME.zones, { of: 'level', choice: 'each-on-the-ground' }, {}, OH('A.1')),
+    rule(FRAME.height, { of: 'height' }, { least: inches(20), most: feet(6) }, OH('A.1')),
+    rule(
+      {
+        ...FRAME.opening,
+        name: 'All doors, outside windows',
+        says: 'Away from doors, and from windows to the outside',
+      },
+      { of: 'opening', inside: ['door'] },
+      { least: feet(3) },
+      OH('A.1'),
+    ),
+    rule(FRAME.outsideWall, { of: 'outside-wall' }, { least: feet(1) }, OH('A.1')),
+    rule(FRAME.ducts, { of: 'fixture', kinds: DUCTS, streams: STREAMS }, { least: feet(3) }, OH('A.1')),
+    rule(FRAME.heat, { of: 'fixture', kinds: HEATERS, streams: [] }, { least: feet(4) }, OH('A.1')),
+    rule(FRAME.sun, { of: 'sun' }, { least: 0 }, OH('A.1')),
+    rule(FRAME.sump, { of: 'fixture', kinds: ['sump-pit'], streams: [] }, { least: feet(10) }, OH('A.1')),
+    rule(FRAME.objectOnly, { of: 'object', walls: false }, { least: inches(4) }, OH('A.1')),
+  ],
+  coverage: { area: TWO_THOUSAND_SQUARE_FEET, sources: [OH('A.1.c')] },
+};
+
+const HC = secondary('Health Canada, radon measurements in homes, older text, in Canadian summaries');
+const HC_LEAFLET = secondary('Canadian health-unit leaflet');
+
+/** Health Canada's homes guide, older text, for detectors that lie out for at least three months. Secondary pages only. */
+export const HEALTH_CANADA: Profile = {
+  id: 'health-canada-long-term',
+  name: 'Health Canada, long-term test',
+  about: 'Health Canada homes guide, older text, read in secondary pages only; for tests of at least 91 days',
+  term: 'long',
+  rules: [
+    rule(FRAME.room, { of: 'room', barred: ['kitchen', 'bathroom', 'laundry', 'closet'] }, {}, HC),
+    rule(
+      FRAME.lowest,
+      { of: 'level', choice: 'lowest' },
+      {},
+      secondary('Health Canada: the lowest level lived in for more than 4 h a day'),
+    ),
+    rule(FRAME.height, { of: 'height' }, { least: centimetres(80), most: centimetres(200) }, HC),
+    rule(FRAME.ceiling, { of: 'ceiling' }, { least: centimetres(50) }, HC),
+    rule(FRAME.opening, { of: 'opening', inside: [] }, {}, HC),
+    rule(FRAME.outsideWall, { of: 'outside-wall' }, { least: centimetres(50) }, HC),
+    rule(FRAME.insideWall, { of: 'inside-wall' }, { least: centimetres(40) }, HC),
+    rule(FRAME.ducts, { of: 'fixture', kinds: STREAMS, streams: STREAMS }, {}, HC),
+    rule(FRAME.heat, { of: 'fixture', kinds: HEATERS, streams: [] }, {}, HC),
+    rule(FRAME.sun, { of: 'sun' }, { least: 0 }, HC_LEAFLET),
+    rule(FRAME.objectOnly, { of: 'object', walls: false }, { least: centimetres(20) }, HC),
+  ],
+  coverage: { area: null, sources: [HC] },
+};
