@@ -23,4 +23,11 @@ export {
   ROOM_USE_NOUN,
   VERDICT_WORD,
 } from './words/nouns.ts';
+export {
+  heightsRefusal,
+  openingRefusal,
+  sizeRefusal,
+  thicknessRefusal,
+  wallLengthRefusal,
+} from './words/refusal.ts';
 export { compassPoint, subjectName, subjectTitle } from './words/subject.ts';

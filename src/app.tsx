@@ -1,9 +1,56 @@
-/** The whole screen. */
+import { type ReactNode, useEffect } from 'react';
+import { applyTheme } from './design/theme.ts';
+import { writeSetting } from './io/cabinet.ts';
+import { Dialogs } from './panels/dialogs.tsx';
+import { EmptySheet } from './panels/empty-sheet.tsx';
+import { ErrorBoundary } from './panels/error-boundary.tsx';
+import { Foot } from './panels/foot.tsx';
+import { JobColumn } from './panels/job-column.tsx';
+import { LiveRegion } from './panels/live-region.tsx';
+import { MessageLine } from './panels/message-line.tsx';
+import { usePaletteKeys } from './panels/palette-keys.ts';
+import { Side } from './panels/side.tsx';
+import { TopBar } from './panels/top-bar.tsx';
+import { useFileDrop } from './panels/use-file-drop.ts';
+import { useAppStore } from './state/store.ts';
+import './app.css';
+
+// Until the sheet is there, the desk is bare.
+const canvas = import.meta.glob<{ PlanCanvas: () => ReactNode }>('./canvas/plan-canvas.tsx', { eager: true });
+const PlanCanvas = canvas['./canvas/plan-canvas.tsx']?.PlanCanvas ?? (() => null);
+
+/** The whole screen: the job on the left, the sheet in the middle, the slip beside it. */
 export function App() {
   return (
-    <main>
-      <h1>Stillspot</h1>
-      <p>Where a radon detector may sit, and why not elsewhere.</p>
-    </main>
+    <ErrorBoundary>
+      <Page />
+    </ErrorBoundary>
+  );
+}
+
+function Page() {
+  const theme = useAppStore((state) => state.theme);
+  useEffect(() => {
+    applyTheme(theme);
+    void writeSetting('theme', theme);
+  }, [theme]);
+  useFileDrop();
+  usePaletteKeys();
+  return (
+    <div className="page">
+      <TopBar />
+      <JobColumn />
+      <main className="sheet">
+        <MessageLine />
+        <div className="sheet__plan">
+          <PlanCanvas />
+          <EmptySheet />
+        </div>
+        <Foot />
+      </main>
+      <Side />
+      <Dialogs />
+      <LiveRegion />
+    </div>
   );
 }

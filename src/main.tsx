@@ -1,16 +1,39 @@
+import './design/base.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './app.tsx';
+import { applyTheme } from './design/theme.ts';
+import { THEMES, type ThemeName } from './design/tokens.ts';
 import { fontsReady } from './fonts.ts';
+import { restoreWork, startAutosave } from './io/autosave.ts';
+import { readSetting } from './io/cabinet.ts';
+import { useAppStore } from './state/store.ts';
 
 const root = document.getElementById('root');
 if (!root) throw new Error('index.html has no element with the id "root"');
 
+applyTheme(useAppStore.getState().theme);
+
 // A canvas text drawn before its font is there keeps the wrong font, so the first draw waits. A font that fails to
-// load must not keep the page blank.
-await fontsReady().catch(() => undefined);
+// load must not keep the page blank. The plan of last time is laid out before the first draw, so that nothing jumps.
+const [, theme, restored] = await Promise.all([
+  fontsReady().catch(() => undefined),
+  readSetting('theme'),
+  restoreWork(),
+]);
+if (isThemeName(theme)) useAppStore.getState().setTheme(theme);
+if (restored.found === 'unreadable') {
+  const where = restored.kept ? 'It lies under Earlier, to be saved as a file.' : 'It could not be put aside.';
+  useAppStore.getState().say(`The plan of last time could not be read. ${where}`);
+}
+startAutosave();
+
 createRoot(root).render(
   <StrictMode>
     <App />
   </StrictMode>,
 );
+
+function isThemeName(value: unknown): value is ThemeName {
+  return typeof value === 'string' && value in THEMES;
+}

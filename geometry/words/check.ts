@@ -1,5 +1,5 @@
 import type { Check, DetectorReport } from '../check/types.ts';
-import type { Level, Plan } from '../plan/model.ts';
+import type { Level, Mm, Plan } from '../plan/model.ts';
 import { ruleOf } from '../rules/profiles.ts';
 import { formatLength } from '../units.ts';
 import { capital, listed } from './nouns.ts';
@@ -24,6 +24,8 @@ export function checkFigures(check: Check, plan: PlanWords): CheckFigures {
   const unit = plan.display.length;
   const { measured, required, margin, bound } = check;
   if (measured === null || required === null || margin === null) return { measured: '', needed: '', spare: '' };
+  if (isStream(check))
+    return { measured: '', needed: '', spare: streamWords(measured, check.verdict === 'blocked', unit) };
   const least = bound === 'least';
   const met = check.verdict !== 'blocked';
   const least0 = met ? Math.max(measured, required) : measured;
@@ -54,7 +56,8 @@ export function checkSubject(check: Check, plan: PlanWords, level: Level): strin
  */
 export function describeCheck(check: Check, plan: PlanWords, level: Level): string {
   const rule = ruleOf(plan.protocol, check.rule);
-  const { measured, needed } = checkFigures(check, plan);
+  const { measured, needed, spare } = checkFigures(check, plan);
+  if (isStream(check)) return `${capital(spare)} of ${checkSubject(check, plan, level)}.`;
   if (!measured) return sentence(check.reason || rule.says);
   const limit = check.bound === 'least' ? `needs ${needed}` : `${needed} at the most`;
   const subject = checkSubject(check, plan, level);
@@ -92,6 +95,10 @@ export function describeReport(report: DetectorReport, plan: PlanWords, level: L
   const tightest = ran.find(({ margin }) => margin !== null);
   if (!tightest) return 'Every rule that ran is met.';
   const { spare } = checkFigures(tightest, plan);
+  if (isStream(tightest)) {
+    const words = describeCheck(tightest, plan, level);
+    return report.verdict === 'tight' ? `Look again with the tape: ${words}` : `Every rule that ran is met. ${words}`;
+  }
   const rule = ruleOf(plan.protocol, tightest.rule).name.toLowerCase();
   const subject = checkSubject(tightest, plan, level) || rule;
   return report.verdict === 'tight'
@@ -104,6 +111,16 @@ export function describeNotRun(report: DetectorReport, plan: PlanWords): readonl
   return report.checks
     .filter(({ notRun }) => notRun)
     .map((check) => `${ruleOf(plan.protocol, check.rule).name}: ${check.reason || 'nothing to run on.'}`);
+}
+
+/** A stream of air has no distance to keep, only an edge to stay outside of. */
+function isStream(check: Check): boolean {
+  return check.rule === 'moving-air' && check.required === 0 && check.measured !== null;
+}
+
+function streamWords(measured: Mm, inside: boolean, unit: Plan['display']['length']): string {
+  if (!inside) return `${formatLength(Math.max(0, measured), unit, 'down')} clear of the stream of air`;
+  return `${formatLength(Math.max(0, -measured), unit, 'up')} inside the stream of air`;
 }
 
 const RANK = { blocked: 0, unknown: 1, tight: 2, clear: 3 } as const;

@@ -43,7 +43,7 @@ function siteState(plan: Plan): StageState {
     hints.push({
       text: 'The sheet has no title yet.',
       act: { kind: 'title', label: 'Write one' },
-      missing: true,
+      missing: false,
     });
   }
   if (loosened.length > 0) {

@@ -1,0 +1,134 @@
+import type { Plan } from '../../geometry/plan/model.ts';
+import { parsePlan, writePlan } from '../engine.ts';
+
+/** One thing that is wrong in a file: where, what was found, what was expected. */
+export interface FileProblem {
+  readonly place: string;
+  readonly found: string;
+  readonly expected: string;
+}
+export type OpenedFile =
+  | { readonly ok: true; readonly plan: Plan }
+  | { readonly ok: false; readonly name: string; readonly problems: readonly FileProblem[] };
+
+/** No plan of a house is larger; a photograph picked by mistake often is. */
+const LARGEST_BYTES = 20_000_000;
+
+/** Reads a plan file. Refused whole, with every problem, when it is not one; nothing that is open is touched. */
+export async function readPlanFile(file: File): Promise<OpenedFile> {
+  const refused = (place: string, found: string, expected: string): OpenedFile => ({
+    ok: false,
+    name: file.name,
+    problems: [{ place, found, expected }],
+  });
+  if (file.size > LARGEST_BYTES) {
+    return refused('the whole file', `${Math.round(file.size / 1e6)} MB`, 'a plan file, of less than 20 MB');
+  }
+  let text: string;
+  try {
+    text = await file.text();
+  } catch {
+    return refused(
+      'the whole file',
+      'a file that the browser may not read',
+      'a file on this computer that can be opened',
+    );
+  }
+  return readPlanText(text, file.name);
+}
+
+export function readPlanText(text: string, name: string): OpenedFile {
+  const read = parsePlan(text);
+  if (read.ok) return { ok: true, plan: read.plan };
+  return {
+    ok: false,
+    name,
+    problems: read.problems.map(({ pointer, found, expected }) => ({
+      place: pointer || 'the whole file',
+      found: String(found),
+      expected: String(expected),
+    })),
+  };
+}
+
+/** Where the user has let this page write: later saves go there again. Forgotten when another plan opens. */
+let place: FileSystemFileHandle | null = null;
+
+export function forgetPlace(): void {
+  place = null;
+}
+
+interface SavePicker {
+  showSaveFilePicker(options: object): Promise<FileSystemFileHandle>;
+}
+
+/** Whether this browser lets a page write to a place that the user picks. */
+export function canPickPlace(): boolean {
+  return 'showSaveFilePicker' in window;
+}
+
+export type SaveResult =
+  | { readonly ok: true; readonly name: string; readonly how: 'downloaded' | 'written' }
+  | { readonly ok: false; readonly reason: string };
+
+/** Writes to the picked place where there is one, otherwise hands the file to the browser's downloads. */
+export async function savePlanFile(plan: Plan): Promise<SaveResult> {
+  if (!place) {
+    downloadFile(planFileName(plan.title), new Blob([writePlan(plan)], { type: 'application/json' }));
+    return { ok: true, name: planFileName(plan.title), how: 'downloaded' };
+  }
+  try {
+    const stream = await place.createWritable();
+    await stream.write(writePlan(plan));
+    await stream.close();
+    return { ok: true, name: place.name, how: 'written' };
+  } catch {
+    const { name } = place;
+    place = null;
+    return {
+      ok: false,
+      reason: `"${name}" could not be written: it was moved, locked, or not allowed. Press Save again to download it.`,
+    };
+  }
+}
+
+/** Lets the user pick the place, then saves there. Null when the user changed their mind. */
+export async function savePlanTo(plan: Plan): Promise<SaveResult | null> {
+  try {
+    // Not in every browser, so not in the DOM types: `canPickPlace` guards it.
+    place = await (window as unknown as SavePicker).showSaveFilePicker({
+      suggestedName: planFileName(plan.title),
+      types: [{ description: 'Plan', accept: { 'application/json': ['.json'] } }],
+    });
+  } catch (error) {
+    if (error instanceof DOMException && error.name === 'AbortError') return null;
+    return { ok: false, reason: 'The browser did not let the page write there. Press Save to download the plan.' };
+  }
+  return savePlanFile(plan);
+}
+
+/** "Alder Court, lower level" → "alder-court-lower-level.plan.json"; "plan.plan.json" without a title. */
+export function planFileName(title: string): string {
+  return `${fileStem(title)}.plan.json`;
+}
+
+export function fileStem(title: string): string {
+  const stem = title
+    .normalize('NFKD')
+    .replace(/[\u0300-\u036f]/g, '')
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, '-')
+    .replace(/^-+|-+$/g, '')
+    .slice(0, 80);
+  return stem || 'plan';
+}
+
+/** Hands a file to the browser's downloads. The address is let go later: the browser may still be reading it. */
+export function downloadFile(name: string, blob: Blob): void {
+  const url = URL.createObjectURL(blob);
+  const link = document.createElement('a');
+  link.href = url;
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(url), 60_000);
+}

@@ -1,0 +1,43 @@
+import { TypedField } from './typed-field.tsx';
+
+interface Props {
+  readonly label: string;
+  /** Null: not known. */
+  readonly value: number | null;
+  readonly unit: string;
+  readonly least: number;
+  readonly most: number;
+  /** Whether the field may be left empty. */
+  readonly mayBeEmpty?: boolean;
+  readonly onCommit: (value: number | null) => string | undefined;
+  readonly hint?: string;
+}
+
+/** A plain number with its unit and its limits: an angle, a degree of latitude. */
+export function NumberField({ label, value, unit, least, most, mayBeEmpty = false, onCommit, hint }: Props) {
+  return (
+    <TypedField<number | null>
+      label={label}
+      shown={value === null ? '' : `${rounded(value)}${unit}`}
+      hint={hint}
+      read={(text) => {
+        const plain = text.replaceAll(unit.trim() || ' ', '').trim();
+        if (plain === '' && mayBeEmpty) return { ok: true, value: null, echo: 'not known' };
+        if (!/^[+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)$/.test(plain)) {
+          return {
+            ok: false,
+            message: `"${text.trim()}" is not a number. Write something like ${rounded((least + most) / 2)}.`,
+          };
+        }
+        const number = Number(plain.replace(',', '.'));
+        if (number < least || number > most) {
+          return { ok: false, message: `${plain}${unit} is out of range. Write ${least} to ${most}.` };
+        }
+        return { ok: true, value: number, echo: `${rounded(number)}${unit}` };
+      }}
+      onCommit={onCommit}
+    />
+  );
+}
+
+const rounded = (value: number): string => String(Math.round(value * 10_000) / 10_000);

@@ -1,0 +1,48 @@
+import { useEffect, useId, useState } from 'react';
+import './fields.css';
+
+interface Props {
+  readonly label: string;
+  readonly value: string;
+  readonly onCommit: (text: string) => void;
+  readonly placeholder?: string;
+  readonly hint?: string;
+  readonly id?: string;
+}
+
+/** Free text, taken over on Enter or on leaving the field: one step of history for one change. */
+export function TextField({ label, value, onCommit, placeholder, hint, id: given }: Props) {
+  const own = useId();
+  const id = given ?? own;
+  const [text, setText] = useState(value);
+  useEffect(() => setText(value), [value]);
+  const commit = () => {
+    if (text !== value) onCommit(text);
+  };
+  return (
+    <div className="field">
+      <label className="field__label" htmlFor={id}>
+        {label}
+      </label>
+      <input
+        id={id}
+        className="field__input"
+        value={text}
+        placeholder={placeholder}
+        autoComplete="off"
+        aria-describedby={hint ? `${id}-hint` : undefined}
+        onChange={(event) => setText(event.currentTarget.value)}
+        onBlur={commit}
+        onKeyDown={(event) => {
+          if (event.key === 'Enter') commit();
+          if (event.key === 'Escape') setText(value);
+        }}
+      />
+      {hint && (
+        <p className="field__hint" id={`${id}-hint`}>
+          {hint}
+        </p>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,95 @@
+import { useEffect, useId, useRef, useState } from 'react';
+import './fields.css';
+
+export type Understood<T> =
+  | { readonly ok: true; readonly value: T; readonly echo: string }
+  | { readonly ok: false; readonly message: string };
+
+interface Props<T> {
+  readonly label: string;
+  /** The value as it stands, in words. */
+  readonly shown: string;
+  readonly read: (text: string) => Understood<T>;
+  /** Takes the value over; answers why not, in words, or nothing. */
+  readonly onCommit: (value: T) => string | undefined;
+  readonly hint?: string | undefined;
+}
+
+/**
+ * A field for something that must be understood. Enter or leaving the field takes it over; Escape puts the old value
+ * back. What is refused stays in the field with the reason beside it, and the plan keeps the old value.
+ */
+export function TypedField<T>({ label, shown, read, onCommit, hint }: Props<T>) {
+  const [text, setText] = useState<string | null>(null);
+  const [trouble, setTrouble] = useState('');
+  const id = useId();
+  const input = useRef<HTMLInputElement>(null);
+  const understood = text === null || text.trim() === shown ? null : read(text);
+  const echo = understood?.ok && understood.echo !== text?.trim() ? understood.echo : '';
+
+  // Another item, or an undo, puts another value here: what was half typed for the old one must not land on it.
+  useEffect(() => {
+    if (input.current?.value !== shown) {
+      setText(null);
+      setTrouble('');
+    }
+  }, [shown]);
+
+  const commit = () => {
+    if (text === null) return;
+    if (!understood) {
+      setText(null);
+      setTrouble('');
+      return;
+    }
+    const refusal = understood.ok ? onCommit(understood.value) : understood.message;
+    setTrouble(refusal ?? '');
+    if (!refusal) setText(null);
+  };
+  const putBack = () => {
+    setText(null);
+    setTrouble('');
+  };
+  const said = [trouble && `${id}-trouble`, hint && `${id}-hint`].filter(Boolean).join(' ');
+
+  return (
+    <div className="field" data-refused={trouble ? '' : undefined}>
+      <label className="field__label" htmlFor={id}>
+        {label}
+      </label>
+      <input
+        ref={input}
+        id={id}
+        className="field__input figures"
+        value={text ?? shown}
+        autoComplete="off"
+        autoCapitalize="off"
+        spellCheck={false}
+        inputMode="text"
+        aria-invalid={trouble ? true : undefined}
+        aria-describedby={said || undefined}
+        onFocus={(event) => event.currentTarget.select()}
+        onChange={(event) => setText(event.currentTarget.value)}
+        onBlur={commit}
+        onKeyDown={(event) => {
+          if (event.key === 'Enter') commit();
+          if (event.key === 'Escape' && text !== null) {
+            event.stopPropagation();
+            putBack();
+          }
+        }}
+      />
+      {echo && !trouble && <span className="field__echo figures">= {echo}</span>}
+      {trouble && (
+        <p className="field__trouble" id={`${id}-trouble`} role="alert">
+          {trouble} <span className="field__kept">The plan keeps {shown || 'no value'}.</span>
+        </p>
+      )}
+      {hint && !trouble && (
+        <p className="field__hint" id={`${id}-hint`}>
+          {hint}
+        </p>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,114 @@
+import type { DetectorReport } from '../../geometry/check/types.ts';
+import type { Level } from '../../geometry/plan/model.ts';
+import { wallLength } from '../../geometry/plan/stretch.ts';
+import { formatLength, type LengthUnit } from '../../geometry/units.ts';
+import { capital, counted, FIXTURE_NOUN, OPENING_NOUN, ROOM_USE_NOUN, VERDICT_WORD } from '../../geometry/words.ts';
+import { selectReports } from '../state/selectors.ts';
+import { useAppStore } from '../state/store.ts';
+import { useLevel } from './use-level.ts';
+import './item-list.css';
+
+interface Entry {
+  readonly id: string;
+  readonly name: string;
+  readonly detail: string;
+}
+interface Group {
+  readonly name: string;
+  readonly entries: readonly Entry[];
+}
+
+/** Everything on the level as words: the sheet for a keyboard and a screen reader. It mirrors the selection. */
+export function ItemList() {
+  const level = useLevel();
+  const reports = useAppStore(selectReports);
+  const unit = useAppStore((state) => state.plan.display.length);
+  const selection = useAppStore((state) => state.selection);
+  const groups = groupsOf(level, reports, unit);
+  const count = groups.reduce((sum, { entries }) => sum + entries.length, 0);
+  if (count === 0) return null;
+  return (
+    <details className="group">
+      <summary>
+        Everything on this level <span className="soft">{counted(count, 'thing')}</span>
+      </summary>
+      {groups.map(({ name, entries }) => (
+        <section key={name} className="items" aria-label={name}>
+          <h3>{name}</h3>
+          <ul>
+            {entries.map((entry) => (
+              <li key={entry.id}>
+                <button
+                  type="button"
+                  className="item"
+                  aria-pressed={selection.includes(entry.id)}
+                  onClick={(event) =>
+                    useAppStore
+                      .getState()
+                      .select([entry.id], event.shiftKey || event.ctrlKey || event.metaKey ? 'toggle' : 'replace')
+                  }
+                >
+                  <span>{entry.name}</span> <span className="item__detail">{entry.detail}</span>
+                </button>
+              </li>
+            ))}
+          </ul>
+        </section>
+      ))}
+    </details>
+  );
+}
+
+function groupsOf(level: Level, reports: readonly DetectorReport[], unit: LengthUnit): readonly Group[] {
+  const groups: readonly Group[] = [
+    {
+      name: 'Detectors',
+      entries: level.detectors.map(({ id, label }) => ({
+        id,
+        name: label.trim() || 'No label',
+        detail: VERDICT_WORD[reports.find((report) => report.id === id)?.verdict ?? 'unknown'],
+      })),
+    },
+    {
+      name: 'Rooms',
+      entries: level.rooms.map(({ id, name, use }) => ({
+        id,
+        name: name.trim() || 'No name',
+        detail: ROOM_USE_NOUN[use],
+      })),
+    },
+    {
+      name: 'Walls',
+      entries: level.walls.map((wall, index) => ({
+        id: wall.id,
+        name: `Wall ${index + 1}`,
+        detail: formatLength(wallLength(wall), unit),
+      })),
+    },
+    {
+      name: 'Openings',
+      entries: level.openings.map(({ id, kind, width }) => ({
+        id,
+        name: capital(OPENING_NOUN[kind]),
+        detail: `${formatLength(width, unit)} wide`,
+      })),
+    },
+    {
+      name: 'Air, heat, water',
+      entries: level.fixtures.map(({ id, kind, name }) => ({
+        id,
+        name: name.trim() || capital(FIXTURE_NOUN[kind]),
+        detail: name.trim() ? FIXTURE_NOUN[kind] : '',
+      })),
+    },
+    {
+      name: 'Objects',
+      entries: level.objects.map(({ id, name, top }) => ({
+        id,
+        name: name.trim() || 'No name',
+        detail: `up to ${formatLength(top, unit)}`,
+      })),
+    },
+  ];
+  return groups.filter(({ entries }) => entries.length > 0);
+}

@@ -1,0 +1,51 @@
+import { evenReach } from '../../../geometry/footprint.ts';
+import type { Detector } from '../../../geometry/plan/model.ts';
+import { heightsRefusal, sizeRefusal } from '../../../geometry/words.ts';
+import { useAppStore } from '../../state/store.ts';
+import { LengthField } from '../fields/length-field.tsx';
+import { TextField } from '../fields/text-field.tsx';
+import { useLevel } from '../use-level.ts';
+import { PlaceFields } from './place-fields.tsx';
+
+export function DetectorFields({ detector }: { readonly detector: Detector }) {
+  const { ceiling } = useLevel();
+  const unit = useAppStore((state) => state.plan.display.length);
+  const updateItem = useAppStore((state) => state.updateItem);
+  const { id, label, at, base, radius, tall, pair } = detector;
+  const change = (patch: Partial<Detector>, refusal: string) => {
+    if (refusal) return refusal;
+    updateItem(id, patch);
+    return undefined;
+  };
+  return (
+    <div className="fields">
+      <TextField label="Label" value={label} onCommit={(text) => updateItem(id, { label: text })} />
+      <TextField
+        label="Pair"
+        value={pair ?? ''}
+        placeholder="none"
+        onCommit={(text) => updateItem(id, { pair: text.trim() || null })}
+      />
+      <LengthField
+        label="Underside above floor"
+        value={base}
+        bare="small"
+        onCommit={(mm) => change({ base: mm }, heightsRefusal(mm, mm + tall, ceiling, unit))}
+      />
+      <PlaceFields middle={at} reach={evenReach(radius)} />
+      <LengthField
+        label="Across"
+        value={radius * 2}
+        bare="small"
+        onCommit={(mm) => change({ radius: mm / 2 }, sizeRefusal(mm))}
+      />
+      <LengthField
+        label="How tall"
+        value={tall}
+        bare="small"
+        onCommit={(mm) => change({ tall: mm }, sizeRefusal(mm) || heightsRefusal(base, base + mm, ceiling, unit))}
+      />
+      <p className="wide fine soft">Two detectors with the same text under Pair are placed side by side.</p>
+    </div>
+  );
+}

@@ -1,0 +1,84 @@
+import { capital, counted, FIXTURE_NOUN, OPENING_NOUN } from '../../../geometry/words.ts';
+import { type FoundItem, findItem } from '../../state/plan-edits.ts';
+import { useAppStore } from '../../state/store.ts';
+import { useLevel } from '../use-level.ts';
+import { DetectorFields } from './detector-fields.tsx';
+import { FixtureFields } from './fixture-fields.tsx';
+import { ManyFields } from './many-fields.tsx';
+import { ObjectFields } from './object-fields.tsx';
+import { OpeningFields } from './opening-fields.tsx';
+import { RoomFields } from './room-fields.tsx';
+import { WallFields } from './wall-fields.tsx';
+import './item-panel.css';
+
+/** The numbers of what is selected, each to be read off the tape and typed as it is said. */
+export function ItemPanel() {
+  const level = useLevel();
+  const selection = useAppStore((state) => state.selection);
+  const found = selection.map((id) => findItem(level, id)).filter((each) => each !== null);
+  const [first] = found;
+  if (!first) return null;
+  const many = found.length > 1;
+  return (
+    <section className="item-panel" aria-label="Numbers of what is selected">
+      <h2>{many ? `${counted(found.length, 'thing')} selected` : headingOf(first)}</h2>
+      {many ? <ManyFields found={found} /> : <Fields key={first.item.id} found={first} />}
+      <div className="buttons">
+        {!many && movable(first) && (
+          <button
+            type="button"
+            className="button"
+            onClick={() => useAppStore.getState().setTool({ kind: 'move-here', id: first.item.id })}
+          >
+            Press where it goes
+          </button>
+        )}
+        <button type="button" className="button" onClick={() => useAppStore.getState().duplicateSelection()}>
+          Duplicate
+        </button>
+        <button type="button" className="button" onClick={() => useAppStore.getState().deleteSelection()}>
+          Delete
+        </button>
+      </div>
+    </section>
+  );
+}
+
+function Fields({ found }: { readonly found: FoundItem }) {
+  switch (found.list) {
+    case 'walls':
+      return <WallFields wall={found.item} />;
+    case 'openings':
+      return <OpeningFields opening={found.item} />;
+    case 'rooms':
+      return <RoomFields room={found.item} />;
+    case 'fixtures':
+      return <FixtureFields fixture={found.item} />;
+    case 'objects':
+      return <ObjectFields object={found.item} />;
+    case 'detectors':
+      return <DetectorFields detector={found.item} />;
+  }
+}
+
+function headingOf(found: FoundItem): string {
+  switch (found.list) {
+    case 'walls':
+      return 'Wall';
+    case 'openings':
+      return capital(OPENING_NOUN[found.item.kind]);
+    case 'rooms':
+      return found.item.name.trim() || 'Room';
+    case 'fixtures':
+      return found.item.name.trim() || capital(FIXTURE_NOUN[found.item.kind]);
+    case 'objects':
+      return found.item.name.trim() || 'Object';
+    case 'detectors':
+      return `Detector ${found.item.label}`.trim();
+  }
+}
+
+/** What is set down by a press; walls and openings have their place from other things. */
+function movable({ list }: FoundItem): boolean {
+  return list === 'fixtures' || list === 'objects' || list === 'detectors' || list === 'rooms';
+}

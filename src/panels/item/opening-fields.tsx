@@ -1,0 +1,53 @@
+import type { Opening, OpeningKind } from '../../../geometry/plan/model.ts';
+import { wallLength } from '../../../geometry/plan/stretch.ts';
+import { capital, OPENING_NOUN, openingRefusal } from '../../../geometry/words.ts';
+import { useAppStore } from '../../state/store.ts';
+import { ChoiceField } from '../fields/choice-field.tsx';
+import { LengthField } from '../fields/length-field.tsx';
+import { useLevel } from '../use-level.ts';
+
+const KINDS = (Object.entries(OPENING_NOUN) as [OpeningKind, string][]).map(([value, words]) => ({
+  value,
+  words: capital(words),
+}));
+
+export function OpeningFields({ opening }: { readonly opening: Opening }) {
+  const level = useLevel();
+  const unit = useAppStore((state) => state.plan.display.length);
+  const updateItem = useAppStore((state) => state.updateItem);
+  const wall = level.walls.find(({ id }) => id === opening.wall);
+  const whole = wall ? wallLength(wall) : 0;
+  const change = (patch: Partial<Opening>) => {
+    const refusal = openingRefusal(level, { ...opening, ...patch }, unit);
+    if (refusal) return refusal;
+    updateItem(opening.id, patch);
+    return undefined;
+  };
+  return (
+    <div className="fields">
+      <div className="wide">
+        <ChoiceField
+          label="What it is"
+          value={opening.kind}
+          choices={KINDS}
+          onCommit={(kind) => updateItem(opening.id, { kind })}
+        />
+      </div>
+      <LengthField label="From one end of the wall" value={opening.offset} onCommit={(offset) => change({ offset })} />
+      <LengthField
+        label="To the other end"
+        value={whole - opening.offset - opening.width}
+        onCommit={(rest) => change({ offset: whole - opening.width - rest })}
+      />
+      <LengthField label="Width" value={opening.width} bare="small" onCommit={(width) => change({ width })} />
+      <LengthField
+        label="Sill above floor"
+        value={opening.bottom}
+        bare="small"
+        negative
+        onCommit={(bottom) => change({ bottom })}
+      />
+      <LengthField label="Head above floor" value={opening.top} bare="small" onCommit={(top) => change({ top })} />
+    </div>
+  );
+}

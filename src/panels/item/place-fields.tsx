@@ -1,0 +1,45 @@
+import type { Mm, XY } from '../../../geometry/plan/model.ts';
+import { moveToGap, SIDES, type Side, wallGaps } from '../../../geometry/wall-gaps.ts';
+import { selectModel } from '../../state/selectors.ts';
+import { useAppStore } from '../../state/store.ts';
+import { LengthField } from '../fields/length-field.tsx';
+
+interface Props {
+  readonly middle: XY;
+  /** From the middle to the edge on each side, mm. */
+  readonly reach: Readonly<Record<Side, Mm>>;
+}
+
+const WORDS: Readonly<Record<Side, string>> = {
+  left: 'To the wall, left',
+  right: 'To the wall, right',
+  up: 'To the wall, up the page',
+  down: 'To the wall, down the page',
+};
+
+/** Where it stands, as one tapes it: from its edge to the wall faces about it. Typing a length moves it there. */
+export function PlaceFields({ middle, reach }: Props) {
+  const model = useAppStore(selectModel);
+  const nudge = useAppStore((state) => state.nudge);
+  const gaps = wallGaps(model, middle, reach);
+  return (
+    <>
+      {SIDES.map((side) => {
+        const gap = gaps[side];
+        if (gap === null) return null;
+        return (
+          <LengthField
+            key={side}
+            label={WORDS[side]}
+            value={gap}
+            negative
+            onCommit={(wanted) => {
+              nudge(...moveToGap(side, gap, wanted));
+              return undefined;
+            }}
+          />
+        );
+      })}
+    </>
+  );
+}

@@ -1,0 +1,114 @@
+import type { Hint, Stage, StageState } from '../state/guidance.ts';
+import { act } from './acts.ts';
+import { ColumnHead } from './column-head.tsx';
+import { DetectorHeight } from './detector-height.tsx';
+import { ItemList } from './item-list.tsx';
+import { LevelPanel } from './level-panel.tsx';
+import { Palette } from './palette.tsx';
+import { QUESTIONS } from './questions.ts';
+import { SheetPanel } from './sheet-panel.tsx';
+import { SitePanel } from './site-panel.tsx';
+import { openStage, useUi } from './ui.ts';
+import { useGuidance } from './use-level.ts';
+import './job-column.css';
+
+const NAMES: Readonly<Record<Stage, string>> = { site: 'Site', draw: 'Draw', place: 'Place', sheet: 'Sheet' };
+
+/** The job from top to bottom. Each stage says what is done and what is missing next; the open one holds its work. */
+export function JobColumn() {
+  const stages = useGuidance();
+  const next = stages.find(({ hints }) => hints.some((hint) => hint.missing));
+  const folded = useUi((ui) => ui.jobFolded);
+  if (folded) {
+    return (
+      <nav className="job job--folded" aria-label="The job, folded">
+        <button type="button" className="rail" onClick={() => useUi.setState({ jobFolded: false })}>
+          The job
+        </button>
+      </nav>
+    );
+  }
+  return (
+    <nav className="job" aria-label="The job">
+      <ColumnHead name="The job" onFold={() => useUi.setState({ jobFolded: true })} />
+      <ol className="job__stages">
+        {stages.map((state) => (
+          <StageItem key={state.stage} state={state} next={state.stage === next?.stage} />
+        ))}
+      </ol>
+    </nav>
+  );
+}
+
+function StageItem({ state: { stage, done, hints }, next }: { readonly state: StageState; readonly next: boolean }) {
+  const open = useUi((ui) => ui.stage === stage);
+  const missing = hints.some((hint) => hint.missing);
+  return (
+    <li className="stage" data-open={open || undefined} data-next={next || undefined}>
+      <h2 className="stage__heading">
+        <button
+          type="button"
+          className="stage__button"
+          aria-expanded={open}
+          aria-controls={`stage-${stage}`}
+          onClick={() => openStage(open ? null : stage)}
+        >
+          <span className="stage__name">{NAMES[stage]}</span>
+          <span className="stage__count">{markOf(missing, next)}</span>
+          {done && <span className="stage__done">{done}</span>}
+        </button>
+      </h2>
+      {hints.length > 0 && <Hints hints={open ? hints : hints.slice(0, 1)} />}
+      <div id={`stage-${stage}`} className="stage__work" hidden={!open || undefined}>
+        {open && <StageWork stage={stage} />}
+      </div>
+    </li>
+  );
+}
+
+function markOf(missing: boolean, next: boolean): string {
+  if (!missing) return 'done';
+  return next ? 'next' : '';
+}
+
+function Hints({ hints }: { readonly hints: readonly Hint[] }) {
+  return (
+    <ul className="hints">
+      {hints.map(({ text, act: offer, missing }, index) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: two rooms without a use have the same words
+        <li key={`${text}${index}`} className="hint" data-missing={missing || undefined}>
+          {text}{' '}
+          {offer && (
+            <button type="button" className="text-button" onClick={() => act(offer)}>
+              {offer.label}
+            </button>
+          )}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function StageWork({ stage }: { readonly stage: Stage }) {
+  switch (stage) {
+    case 'site':
+      return <SitePanel />;
+    case 'draw':
+      return (
+        <>
+          <Palette questions={QUESTIONS.filter(({ id }) => id !== 'sit')} />
+          <LevelPanel />
+          <ItemList />
+        </>
+      );
+    case 'place':
+      return (
+        <>
+          <Palette questions={QUESTIONS.filter(({ id }) => id === 'sit')} alwaysOpen />
+          <DetectorHeight />
+        </>
+      );
+    case 'sheet':
+      return <SheetPanel />;
+  }
+}

@@ -1,0 +1,69 @@
+import { useAppStore } from '../state/store.ts';
+import { SELECT_TOOL, type Tool } from '../state/tool.ts';
+import { act } from './acts.ts';
+import { QUESTIONS, sameTool } from './questions.ts';
+import { useGuidance } from './use-level.ts';
+import './message-line.css';
+
+/** Over the sheet, always there: the last remark, or what the next press does, or the next thing that is missing. */
+export function MessageLine() {
+  const message = useAppStore((state) => state.message);
+  const tool = useAppStore((state) => state.tool);
+  const { setTool, say } = useAppStore.getState();
+  const missing = useGuidance()
+    .flatMap(({ hints }) => hints)
+    .find((hint) => hint.missing);
+  const doing = message || doingWords(tool);
+  return (
+    <div className="message" data-said={message ? '' : undefined}>
+      <p role="status" className={doing ? '' : 'unseen'}>
+        {doing}
+      </p>
+      {!doing && (
+        <p className="message__next">{missing ? `Next: ${missing.text}` : 'Nothing is missing on this level.'}</p>
+      )}
+      {message && (
+        <button type="button" className="text-button" onClick={() => say('')}>
+          Hide
+        </button>
+      )}
+      {!message && tool.kind !== 'select' && (
+        <button type="button" className="text-button" onClick={() => setTool(SELECT_TOOL)}>
+          Put it back
+        </button>
+      )}
+      {!doing && missing?.act && (
+        <button type="button" className="text-button" onClick={() => missing.act && act(missing.act)}>
+          {missing.act.label}
+        </button>
+      )}
+    </div>
+  );
+}
+
+/** What the next press on the sheet does. */
+function doingWords(tool: Tool): string {
+  switch (tool.kind) {
+    case 'select':
+      return '';
+    case 'wall':
+      return 'Press where the wall begins, then at each corner. Press the first corner again to close the room.';
+    case 'room-box':
+      return 'Drag from one corner of the room to the opposite one.';
+    case 'opening':
+      return `Press on the wall that holds the ${tool.opening}.`;
+    case 'room':
+      return 'Press inside the room that it is.';
+    case 'detector':
+      return 'Press where the detector might sit.';
+    case 'move-here':
+      return 'Press where it goes.';
+    default:
+      return `Press where it stands: ${nameOf(tool)}.`;
+  }
+}
+
+function nameOf(tool: Tool): string {
+  const answer = QUESTIONS.flatMap(({ answers }) => answers).find((each) => sameTool(each.tool, tool));
+  return answer ? answer.name.toLowerCase() : 'the thing in hand';
+}

@@ -1,0 +1,44 @@
+import { capital, VERDICT_WORD } from '../../geometry/words.ts';
+import { selectReports } from '../state/selectors.ts';
+import { useAppStore } from '../state/store.ts';
+import { ColumnHead } from './column-head.tsx';
+import { ItemPanel } from './item/item-panel.tsx';
+import { Slip } from './slip.tsx';
+import { useUi } from './ui.ts';
+import { selectSpokenId } from './use-level.ts';
+import { VerdictMark } from './verdict-mark.tsx';
+import './side.css';
+
+/** The slip first while it speaks about what is selected; the numbers first when something else is selected. */
+export function Side() {
+  const folded = useUi((ui) => ui.sideFolded);
+  const numbersFirst = useAppStore(
+    ({ selection, plan }) =>
+      selection.length > 1 ||
+      (selection.length === 1 && !plan.levels.some(({ detectors }) => detectors.some(({ id }) => id === selection[0]))),
+  );
+  if (folded) return <SideRail />;
+  return (
+    <aside className="side" aria-label="Verdict and numbers">
+      <ColumnHead name="Verdict" onFold={() => useUi.setState({ sideFolded: true })} />
+      {numbersFirst && <ItemPanel />}
+      <Slip />
+      {!numbersFirst && <ItemPanel />}
+    </aside>
+  );
+}
+
+/** Folded, the verdict still shows: it is what one carries the detector about for. */
+function SideRail() {
+  const spokenId = useAppStore(selectSpokenId);
+  const verdict = useAppStore(selectReports).find(({ id }) => id === spokenId)?.verdict;
+  return (
+    <aside className="side side--folded" aria-label="Verdict and numbers, folded" data-verdict={verdict ?? 'none'}>
+      <button type="button" className="rail" onClick={() => useUi.setState({ sideFolded: false })}>
+        {verdict && <VerdictMark verdict={verdict} size={22} />}
+        <span>{verdict ? capital(VERDICT_WORD[verdict]) : 'Verdict'}</span>
+        <span className="unseen">, unfold the verdict and the numbers</span>
+      </button>
+    </aside>
+  );
+}

@@ -1,0 +1,160 @@
+import type { DetectorReport } from '../../geometry/check/types.ts';
+import type { Detector } from '../../geometry/plan/model.ts';
+import { CAUTIONS, capital, describeNotRun, describeReport, VERDICT_WORD } from '../../geometry/words.ts';
+import { selectModel, selectReports } from '../state/selectors.ts';
+import { useAppStore } from '../state/store.ts';
+import { type WayOut, waysOut } from '../state/ways-out.ts';
+import { nameRoom } from './acts.ts';
+import { Ladder } from './ladder.tsx';
+import { selectSpokenId, useLevel, usePlan } from './use-level.ts';
+import { VerdictMark } from './verdict-mark.tsx';
+import './slip.css';
+
+/** The verdict as a sentence: the word, the reason, the way out as a button; below it the ladder of clearances. */
+export function Slip() {
+  const level = useLevel();
+  const reports = useAppStore(selectReports);
+  const spokenId = useAppStore(selectSpokenId);
+  const detector = level.detectors.find(({ id }) => id === spokenId);
+  const report = reports.find(({ id }) => id === spokenId);
+  return (
+    <section className="slip" aria-label="Verdict" data-verdict={report?.verdict ?? 'none'}>
+      {reports.length > 1 && <DetectorChips reports={reports} spokenId={spokenId} />}
+      {detector && report ? <Spoken detector={detector} report={report} /> : <NothingToJudge />}
+      <Cautions />
+    </section>
+  );
+}
+
+function DetectorChips({
+  reports,
+  spokenId,
+}: {
+  readonly reports: readonly DetectorReport[];
+  readonly spokenId: string | null;
+}) {
+  const level = useLevel();
+  const select = useAppStore((state) => state.select);
+  return (
+    <ul className="chips" aria-label="Detectors on this level">
+      {reports.map(({ id, verdict }) => {
+        const label = level.detectors.find((each) => each.id === id)?.label.trim() || 'no label';
+        return (
+          <li key={id}>
+            <button
+              type="button"
+              className="chip"
+              data-verdict={verdict}
+              aria-pressed={id === spokenId}
+              onClick={() => select([id])}
+            >
+              <VerdictMark verdict={verdict} size={16} />
+              {label} <span className="chip__word">{VERDICT_WORD[verdict]}</span>
+            </button>
+          </li>
+        );
+      })}
+    </ul>
+  );
+}
+
+function Spoken({ detector, report }: { readonly detector: Detector; readonly report: DetectorReport }) {
+  const plan = usePlan();
+  const level = useLevel();
+  const room = level.rooms.find(({ id }) => id === report.room);
+  const notRun = describeNotRun(report, plan);
+  return (
+    <>
+      <div className="slip__say">
+        <div className="slip__head">
+          <VerdictMark verdict={report.verdict} size={34} />
+          <h2 className="slip__word">{capital(VERDICT_WORD[report.verdict])}</h2>
+          <p className="slip__where">
+            Detector {detector.label.trim() || 'without a label'}
+            {room ? `, ${room.name.trim() || 'room without a name'}` : ''}
+          </p>
+        </div>
+        <p className="slip__reason">{describeReport(report, plan, level)}</p>
+        <WaysOut detector={detector} report={report} />
+      </div>
+      <div className="slip__ladder">
+        <Ladder report={report} plan={plan} level={level} />
+        {notRun.length > 0 && (
+          <div className="not-run">
+            <h3>Not run</h3>
+            <ul>
+              {notRun.map((line) => (
+                <li key={line}>{line}</li>
+              ))}
+            </ul>
+          </div>
+        )}
+      </div>
+    </>
+  );
+}
+
+function WaysOut({ detector, report }: { readonly detector: Detector; readonly report: DetectorReport }) {
+  const plan = useAppStore((state) => state.plan);
+  const model = useAppStore(selectModel);
+  const carried = useAppStore((state) => state.live !== null || state.draft !== null);
+  if (carried || report.verdict === 'clear') return null; // while it is carried the hand finds the way
+  const ways = waysOut(plan, model, detector, report);
+  if (ways.length === 0) {
+    return (
+      <p className="slip__no-way">
+        No spot on this level passes at this height. Change the height, move what is in the way, or test another room.
+      </p>
+    );
+  }
+  return (
+    <div className="buttons slip__ways">
+      {ways.map((way, index) => (
+        <button
+          key={way.words}
+          type="button"
+          className={index === 0 ? 'button button--main' : 'button'}
+          onClick={() => take(way, detector.id)}
+        >
+          {way.words}
+        </button>
+      ))}
+    </div>
+  );
+}
+
+function take(way: WayOut, id: string): void {
+  const { updateItem, select } = useAppStore.getState();
+  if (way.kind === 'name-room') {
+    nameRoom(way.at);
+    return;
+  }
+  updateItem(id, way.kind === 'move' ? { at: way.at } : { base: way.base });
+  select([id]);
+}
+
+function NothingToJudge() {
+  const hasWalls = useLevel().walls.length > 0;
+  return (
+    <div className="slip__say">
+      <div className="slip__head">
+        <h2 className="slip__word slip__word--none">No detector yet</h2>
+      </div>
+      <p className="slip__reason">
+        {hasWalls
+          ? 'Set one where it might sit. White on the sheet is where it may; what a rule takes away is hatched.'
+          : 'Draw the room first. Then set a detector in it and read here whether it may sit there.'}
+      </p>
+    </div>
+  );
+}
+
+function Cautions() {
+  return (
+    <ul className="cautions" aria-label="Cautions">
+      {CAUTIONS.map((line) => (
+        <li key={line}>{line}</li>
+      ))}
+    </ul>
+  );
+}

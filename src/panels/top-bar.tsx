@@ -1,0 +1,166 @@
+import { useEffect, useRef, useState } from 'react';
+import { useStore } from 'zustand';
+import { THEMES, type ThemeName } from '../design/tokens.ts';
+import { readShelf } from '../io/cabinet.ts';
+import { canPickPlace } from '../io/plan-files.ts';
+import { canStep } from '../state/selectors.ts';
+import { useAppStore } from '../state/store.ts';
+import { TITLE_FIELD } from './acts.ts';
+import { newSheet, openFile, saveFile, saveFileTo, savePicture } from './file-acts.ts';
+import { SavedSignLine } from './saved-sign-line.tsx';
+import { showDialog, useUi } from './ui.ts';
+import './top-bar.css';
+
+export function TopBar() {
+  return (
+    <header className="top">
+      <h1 className="top__name">
+        <svg width="22" height="22" viewBox="0 0 22 22" aria-hidden="true" fill="none" stroke="currentColor">
+          <circle cx="11" cy="8" r="6" strokeWidth="2" />
+          <circle cx="11" cy="8" r="1.5" fill="currentColor" stroke="none" />
+          <path d="M2 17.5h18M4 17.5v3M8 17.5v2M12 17.5v3M16 17.5v2M20 17.5v3" strokeWidth="1.5" />
+        </svg>
+        <span className="top__word">Stillspot</span>
+      </h1>
+      <PlanTitle />
+      <SavedSignLine />
+      <div className="top__buttons">
+        <Steps />
+        <span className="top__gap" />
+        <Files />
+        <span className="top__gap" />
+        <Looks />
+      </div>
+    </header>
+  );
+}
+
+function PlanTitle() {
+  const title = useAppStore((state) => state.plan.title);
+  const run = useAppStore((state) => state.run);
+  const [text, setText] = useState(title);
+  useEffect(() => setText(title), [title]);
+  const commit = () => {
+    if (text !== title) run((plan) => ({ ...plan, title: text }));
+  };
+  return (
+    <input
+      id={TITLE_FIELD}
+      className="top__title"
+      aria-label="Title of the sheet"
+      placeholder="Title of the sheet"
+      value={text}
+      autoComplete="off"
+      onChange={(event) => setText(event.currentTarget.value)}
+      onBlur={commit}
+      onKeyDown={(event) => {
+        if (event.key === 'Enter') event.currentTarget.blur();
+        if (event.key === 'Escape') setText(title);
+      }}
+    />
+  );
+}
+
+function Steps() {
+  const { undo, redo } = useAppStore.getState();
+  const past = useStore(useAppStore.temporal, (history) => canStep(history).undo);
+  const future = useStore(useAppStore.temporal, (history) => canStep(history).redo);
+  return (
+    <>
+      <button type="button" className="button button--bare" disabled={!past} onClick={undo}>
+        Undo
+      </button>
+      <button type="button" className="button button--bare" disabled={!future} onClick={redo}>
+        Redo
+      </button>
+    </>
+  );
+}
+
+function Files() {
+  const picker = useRef<HTMLInputElement>(null);
+  const shelfTurn = useUi((ui) => ui.shelfTurn);
+  const [hasEarlier, setHasEarlier] = useState(false);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the shelf is read again when something was put on it
+  useEffect(() => {
+    void readShelf().then((shelf) => setHasEarlier(shelf.length > 0));
+  }, [shelfTurn]);
+  return (
+    <>
+      <button type="button" className="button button--bare" onClick={() => void newSheet()}>
+        New
+      </button>
+      <button type="button" className="button button--bare" onClick={() => picker.current?.click()}>
+        Open
+      </button>
+      <input
+        ref={picker}
+        type="file"
+        accept=".json,application/json"
+        className="unseen"
+        tabIndex={-1}
+        aria-label="Plan file to open"
+        onChange={(event) => {
+          const [file] = event.currentTarget.files ?? [];
+          event.currentTarget.value = ''; // the same file can be picked again
+          if (file) void openFile(file);
+        }}
+      />
+      <button type="button" className="button button--bare" onClick={() => showDialog({ kind: 'samples' })}>
+        Samples
+      </button>
+      {hasEarlier && (
+        <button type="button" className="button button--bare" onClick={() => showDialog({ kind: 'earlier' })}>
+          Earlier
+        </button>
+      )}
+      <button type="button" className="button button--bare" onClick={() => void saveFile()}>
+        Save
+      </button>
+      {canPickPlace() && (
+        <button type="button" className="button button--bare top__wide" onClick={() => void saveFileTo()}>
+          Save to…
+        </button>
+      )}
+      <button type="button" className="button" onClick={() => void savePicture()}>
+        Picture
+      </button>
+    </>
+  );
+}
+
+function Looks() {
+  const theme = useAppStore((state) => state.theme);
+  const setTheme = useAppStore((state) => state.setTheme);
+  const length = useAppStore((state) => state.plan.display.length);
+  const run = useAppStore((state) => state.run);
+  return (
+    <>
+      <select
+        className="top__select"
+        aria-label="Lengths in"
+        value={length}
+        onChange={(event) => {
+          const next = event.currentTarget.value === 'metric' ? 'metric' : 'feet-inches';
+          run((plan) => ({ ...plan, display: { ...plan.display, length: next } }));
+        }}
+      >
+        <option value="feet-inches">ft, in</option>
+        <option value="metric">m, cm</option>
+      </select>
+      <select
+        className="top__select"
+        aria-label="Colours"
+        value={theme}
+        // The options are the names of the themes.
+        onChange={(event) => setTheme(event.currentTarget.value as ThemeName)}
+      >
+        {Object.entries(THEMES).map(([name, { name: words }]) => (
+          <option key={name} value={name}>
+            {words}
+          </option>
+        ))}
+      </select>
+    </>
+  );
+}

@@ -1,0 +1,40 @@
+import { create } from 'zustand';
+import type { XY } from '../../geometry/plan/model.ts';
+import type { FileProblem } from '../io/plan-files.ts';
+import type { Stage } from '../state/guidance.ts';
+import type { QuestionId } from './questions.ts';
+
+/** What stands over the page until it is answered. */
+export type Dialog =
+  | { readonly kind: 'refused'; readonly name: string; readonly problems: readonly FileProblem[] }
+  | { readonly kind: 'samples' }
+  | { readonly kind: 'earlier' }
+  | { readonly kind: 'keys' };
+
+interface UiState {
+  readonly stage: Stage | null;
+  readonly question: QuestionId | null;
+  /** The room that "What is it used for?" is asked about; null for whichever is pressed next. */
+  readonly roomAt: XY | null;
+  readonly dialog: Dialog | null;
+  /** Counts up when the shelf of earlier plans changes. */
+  readonly shelfTurn: number;
+  /** Columns that are folded to a strip, to leave the sheet more room. */
+  readonly jobFolded: boolean;
+  readonly sideFolded: boolean;
+}
+
+/** How the panels stand: never in the plan, never in the history. */
+export const useUi = create<UiState>()(() => ({
+  stage: 'draw',
+  question: 'closes',
+  roomAt: null,
+  dialog: null,
+  shelfTurn: 0,
+  jobFolded: false,
+  sideFolded: false,
+}));
+
+export const openStage = (stage: Stage | null): void => useUi.setState({ stage });
+export const openQuestion = (question: QuestionId | null): void => useUi.setState({ question, roomAt: null });
+export const showDialog = (dialog: Dialog | null): void => useUi.setState({ dialog });

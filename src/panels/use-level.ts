@@ -1,0 +1,34 @@
+import { useMemo } from 'react';
+import type { DetectorReport } from '../../geometry/check/types.ts';
+import type { Level, Plan } from '../../geometry/plan/model.ts';
+import { guidance, type StageState } from '../state/guidance.ts';
+import { selectLevel, selectModel, selectReports, selectShownPlan } from '../state/selectors.ts';
+import { type AppState, useAppStore } from '../state/store.ts';
+
+/** The level in view, with the gesture under way. */
+export const useLevel = (): Level => useAppStore(selectLevel);
+export const usePlan = (): Plan => useAppStore(selectShownPlan);
+
+/** For each stage what is done and missing on the level in view. */
+export function useGuidance(): readonly StageState[] {
+  const plan = usePlan();
+  const model = useAppStore(selectModel);
+  const reports = useAppStore(selectReports);
+  return useMemo(() => guidance(plan, model, reports), [plan, model, reports]);
+}
+
+/** The detector that the slip speaks about: the selected one, else the worst, else none. */
+export function selectSpokenId(state: AppState): string | null {
+  const level = selectLevel(state);
+  const chosen = level.detectors.find(({ id }) => state.selection.includes(id));
+  if (chosen) return chosen.id;
+  return worst(selectReports(state))?.id ?? null;
+}
+
+const RANK = { blocked: 0, unknown: 1, tight: 2, clear: 3 } as const;
+function worst(reports: readonly DetectorReport[]): DetectorReport | undefined {
+  return reports.reduce<DetectorReport | undefined>(
+    (least, each) => (!least || RANK[each.verdict] < RANK[least.verdict] ? each : least),
+    undefined,
+  );
+}
