@@ -2,7 +2,9 @@
 
 export { bodyDistance, shapeBody, shapeMiddle, shapeRing } from './body.ts';
 export { checkDetector, checkPlan } from './check/check-detector.ts';
+export { compareProfiles, type ProfileReport } from './check/compare-profiles.ts';
 export { levelBar } from './check/level.ts';
+export { type LevelLocations, type Locations, testLocations } from './check/locations.ts';
 export { compareVerdicts, worstVerdict } from './check/measure.ts';
 export { type RoomBar, roomAt, roomBar } from './check/room.ts';
 export { MEETS } from './check/subjects.ts';
@@ -35,6 +37,7 @@ export {
   isOverridable,
   PROFILES,
   profileById,
+  profileOf,
   publishedDistance,
   sourceLine,
 } from './rules/profiles.ts';

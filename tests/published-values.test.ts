@@ -4,17 +4,15 @@ import {
   type Check,
   checkDetector,
   type Detector,
-  emptyLevel,
-  emptyPlan,
   type FixtureKind,
   HOME_SHORT_TERM_ID,
   type Level,
-  type Plan,
   profileById,
   type RuleId,
   type Shape,
   type Verdict,
 } from '../geometry/index.ts';
+import { fixtureAt, hall, hallDetector, planUnder, RADIUS } from './helpers/hall.ts';
 
 /*
  * The clearances of `home-short-term`, typed in by hand from the published texts and held against the rule table and
@@ -113,55 +111,16 @@ describe('the rule table of home-short-term', () => {
   });
 });
 
-/** A hall of 20 m by 20 m, faces at ±10 m, walls 200 thick, one window in the middle of the north wall. */
-function hall(change: Partial<Level> = {}): Level {
-  const corner = 10100;
-  const corners = [
-    [-corner, -corner],
-    [corner, -corner],
-    [corner, corner],
-    [-corner, corner],
-  ] as const;
-  return {
-    ...emptyLevel('L'),
-    ceiling: 3000,
-    walls: corners.map((from, i) => ({
-      id: `w${i}`,
-      from,
-      to: corners[(i + 1) % 4] as (typeof corners)[number],
-      thickness: 200,
-      side: 'auto' as const,
-    })),
-    openings: [{ id: 'o', wall: 'w0', kind: 'window', offset: 9600, width: 1000, bottom: 1000, top: 2000 }],
-    rooms: [{ id: 'r', name: '', use: 'den', at: [0, 0] }],
-    ...change,
-  };
-}
-
-const RADIUS = 50;
-
 function checkOf(rule: RuleId, level: Level, change: Partial<Detector>): Check {
-  const plan: Plan = { ...emptyPlan(), tapeTolerance: 25.4, levels: [level] };
-  const detector: Detector = {
-    id: 'd',
-    label: '',
-    at: [0, 5000],
-    base: 762,
-    radius: RADIUS,
-    tall: 25,
-    pair: null,
-    ...change,
-  };
-  const check = checkDetector(plan, buildLevel(level), detector).checks.find((one) => one.rule === rule);
+  const detector = hallDetector(change);
+  const check = checkDetector(planUnder(HOME_SHORT_TERM_ID, [level]), buildLevel(level), detector).checks.find(
+    (one) => one.rule === rule,
+  );
   if (!check) throw new Error(`no check of ${rule}`);
   return check;
 }
 
-/** A fixture whose edge lies at x = 0, the room to its right. */
-function fixtureLevel(kind: FixtureKind): Level {
-  const shape: Shape = { box: { center: [-100, 5000], width: 200, depth: 200, turn: 0 } };
-  return hall({ fixtures: [{ id: 'f', kind, name: '', shape, bottom: 0, top: 100, stream: null }] });
-}
+const fixtureLevel = (kind: FixtureKind) => hall({ fixtures: [fixtureAt(kind)] });
 
 /** For each limit: a check that lies `spare` mm above it. */
 const AT_LIMIT: { what: string; rule: RuleId; at: (spare: number) => Check }[] = [
@@ -240,7 +199,7 @@ const AT_LIMIT: { what: string; rule: RuleId; at: (spare: number) => Check }[] =
     rule: 'object',
     at: (s) => {
       const shape: Shape = { box: { center: [0, 5000], width: 400, depth: 400, turn: 0 } };
-      const level = hall({ objects: [{ id: 't', name: 'Shelf', shape, bottom: 762 + 25 + 101.6 + s, top: 1800 }] });
+      const level = hall({ objects: [{ id: 't', name: 'Shelf', shape, bottom: 900 + 25 + 101.6 + s, top: 1800 }] });
       return checkOf('object', level, { at: [0, 5000] });
     },
   },

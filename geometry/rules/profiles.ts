@@ -1,3 +1,4 @@
+import { assert } from '../assert.ts';
 import type { Mm, Plan } from '../plan/model.ts';
 import { HOME_SHORT_TERM } from './home-short-term.ts';
 import { HEALTH_CANADA, ILLINOIS, OHIO, PENNSYLVANIA } from './published.ts';
@@ -32,15 +33,20 @@ export function publishedDistance(profileId: string, ruleId: string): Mm | null 
   return rule && isOverridable(rule) ? rule.least : null;
 }
 
+/** The profile of a plan. The reader guarantees that it is known. */
+export function profileOf(protocol: Plan['protocol']): Profile {
+  const profile = profileById(protocol.profile);
+  assert(profile !== null, `profile "${protocol.profile}" is not one of ${PROFILES.map(({ id }) => id).join(', ')}`);
+  return profile;
+}
+
 const cache = new WeakMap<Plan['protocol'], readonly EffectiveRule[]>();
 
 /** The rules of the plan's profile with its overrides, in the order of the profile. The reader guarantees that the profile is known. */
 export function effectiveRules(protocol: Plan['protocol']): readonly EffectiveRule[] {
   const known = cache.get(protocol);
   if (known) return known;
-  const profile = profileById(protocol.profile);
-  if (!profile)
-    throw new Error(`profile "${protocol.profile}" is not one of ${PROFILES.map(({ id }) => id).join(', ')}`);
+  const profile = profileOf(protocol);
   const rules = profile.rules.map((rule): EffectiveRule => {
     const override = protocol.overrides.find((one) => one.rule === rule.id);
     if (!override || rule.least === null || !isOverridable(rule)) return { ...rule, override: null };
