@@ -31,8 +31,8 @@ const level: Level = {
 
 function check(part: Partial<Check> & Pick<Check, 'rule'>): Check {
   const { measured = null, required = null, bound = 'least' } = part;
-  const margin =
-    measured === null || required === null ? null : bound === 'least' ? measured - required : required - measured;
+  const over = measured === null || required === null ? null : measured - required;
+  const margin = over !== null && bound === 'most' ? -over : over;
   return {
     subject: null,
     required,

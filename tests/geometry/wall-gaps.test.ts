@@ -1,0 +1,77 @@
+import { describe, expect, it } from 'vitest';
+import { asForm, evenReach, footprintReach, footprintSize, withFootprintSize } from '../../geometry/footprint.ts';
+import { buildLevel } from '../../geometry/level/build-level.ts';
+import { emptyLevel } from '../../geometry/plan/empty.ts';
+import type { Wall, XY } from '../../geometry/plan/model.ts';
+import { wallFaceLength } from '../../geometry/wall-face.ts';
+import { moveToGap, wallGaps } from '../../geometry/wall-gaps.ts';
+
+const wall = (id: string, from: XY, to: XY): Wall => ({ id, from, to, thickness: 200, side: 'auto' });
+/** Walls of 200 about a floor of 3800 by 2800, its corner at (100, 100). */
+const walls = [
+  wall('top', [0, 0], [4000, 0]),
+  wall('right', [4000, 0], [4000, 3000]),
+  wall('bottom', [4000, 3000], [0, 3000]),
+  wall('left', [0, 3000], [0, 0]),
+];
+const model = buildLevel({ ...emptyLevel('L1'), walls });
+
+describe('wallGaps', () => {
+  it('measures from the edge of the thing to the four wall faces', () => {
+    expect(wallGaps(model, [1000, 1000], evenReach(50))).toEqual({ left: 850, right: 2850, up: 850, down: 1850 });
+  });
+
+  it('has no gap where no wall stands', () => {
+    const { left, right } = wallGaps(model, [9000, 1000], evenReach(50));
+    expect(right).toBeNull();
+    expect(left).toBe(9000 - 4100 - 50);
+  });
+
+  it.each(['left', 'right', 'up', 'down'] as const)('moveToGap %s makes the gap what was asked for', (side) => {
+    const from: XY = [1500, 1200];
+    const gap = wallGaps(model, from, evenReach(50))[side] ?? Number.NaN;
+    const [dx, dy] = moveToGap(side, gap, 600);
+    expect(wallGaps(model, [from[0] + dx, from[1] + dy], evenReach(50))[side]).toBeCloseTo(600, 9);
+  });
+});
+
+describe('wallFaceLength', () => {
+  it('is what a tape reads between the faces of the walls at both ends', () => {
+    expect(wallFaceLength(model, walls[0] as Wall)).toBe(3800);
+    expect(wallFaceLength(model, walls[1] as Wall)).toBe(2800);
+  });
+
+  it('is not one length where two rooms lie along the wall', () => {
+    const parted = buildLevel({ ...emptyLevel('L1'), walls: [...walls, wall('part', [2000, 0], [2000, 3000])] });
+    expect(wallFaceLength(parted, walls[0] as Wall)).toBeNull();
+    expect(wallFaceLength(parted, walls[1] as Wall)).toBe(2800);
+  });
+
+  it('is nothing for a wall that no room touches', () => {
+    const alone = wall('alone', [9000, 0], [9000, 1000]);
+    expect(wallFaceLength(buildLevel({ ...emptyLevel('L1'), walls: [alone] }), alone)).toBeNull();
+  });
+});
+
+describe('a footprint', () => {
+  const box = { box: { center: [1000, 1000] as XY, width: 600, depth: 400, turn: 90 } };
+  const disc = { circle: { center: [0, 0] as XY, radius: 250 } };
+
+  it('reaches as far on the page as it is turned', () => {
+    const { left, right, up, down } = footprintReach(box);
+    expect([left, right, up, down].map((mm) => Math.round(mm * 1e6) / 1e6)).toEqual([200, 200, 300, 300]);
+  });
+
+  it('takes the numbers of its form and leaves the others', () => {
+    expect(footprintSize(disc)).toEqual({ across: 500, width: null, depth: null, turn: null });
+    expect(withFootprintSize(disc, { across: 300 })).toEqual({ circle: { center: [0, 0], radius: 150 } });
+    expect(withFootprintSize(disc, { width: 300 })).toEqual(disc);
+    expect(withFootprintSize(box, { depth: 500 })).toEqual({ box: { ...box.box, depth: 500 } });
+  });
+
+  it('changes form about the same middle', () => {
+    expect(asForm(disc, 'square')).toEqual({ box: { center: [0, 0], width: 500, depth: 500, turn: 0 } });
+    expect(asForm(box, 'round')).toEqual({ circle: { center: [1000, 1000], radius: 200 } });
+    expect(asForm(box, 'square')).toBe(box);
+  });
+});
