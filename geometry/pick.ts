@@ -1,7 +1,7 @@
-import { type Extent, shapeBody, signedBodyDistance } from './body.ts';
+import { type Extent, shapeBody, shapeMiddle, signedBodyDistance } from './body.ts';
 import { joined, levelExtent } from './level-extent.ts';
 import type { Level, Mm, Opening, Shape, Wall, XY } from './plan/model.ts';
-import { distance, nearestOnSegment } from './point.ts';
+import { along, distance, nearestOnSegment } from './point.ts';
 
 /** Which list of a level an item stands in. */
 export type ItemList = 'walls' | 'openings' | 'rooms' | 'fixtures' | 'objects' | 'detectors';
@@ -105,4 +105,24 @@ function openingDistance(level: Level, opening: Opening, at: XY): Mm {
 
 function holds(outer: Extent, inner: Extent): boolean {
   return inner.minX >= outer.minX && inner.maxX <= outer.maxX && inner.minY >= outer.minY && inner.maxY <= outer.maxY;
+}
+
+/** The end of a wall that stays when the other one is pulled; null for no such wall. */
+export function wallOtherEnd(level: Level, id: string, end: 'from' | 'to'): XY | null {
+  const wall = level.walls.find((each) => each.id === id);
+  if (!wall) return null;
+  return end === 'from' ? wall.to : wall.from;
+}
+
+/** The point that an item is moved by: its middle; null for no such item. */
+export function anchorOf(level: Level, id: string): XY | null {
+  const solid = [...level.fixtures, ...level.objects].find((each) => each.id === id);
+  if (solid) return shapeMiddle(solid.shape);
+  const pinned = [...level.detectors, ...level.rooms].find((each) => each.id === id);
+  if (pinned) return pinned.at;
+  const wall = level.walls.find((each) => each.id === id);
+  if (wall) return along(wall.from, wall.to, 0.5);
+  const opening = level.openings.find((each) => each.id === id);
+  const ends = opening && jambs(level, opening);
+  return ends ? along(ends[0], ends[1], 0.5) : null;
 }

@@ -1,7 +1,8 @@
 import { shapeRing } from './body.ts';
+import { JOINED, kept, withWalls } from './move-items.ts';
 import { jambs } from './pick.ts';
-import type { Box, Level, Mm, Opening, Shape, Wall, XY } from './plan/model.ts';
-import { along, distance, nearestParameter } from './point.ts';
+import type { Box, Level, Mm, Shape, Wall, XY } from './plan/model.ts';
+import { distance, nearestParameter } from './point.ts';
 
 /** A grip of an item: what one takes hold of to change its shape. */
 export type Handle =
@@ -11,8 +12,6 @@ export type Handle =
   | { readonly kind: 'turn'; readonly id: string; readonly at: XY }
   | { readonly kind: 'radius'; readonly id: string; readonly at: XY };
 
-/** Ends of walls nearer than this count as one corner, mm: a hair above what rounding to 1/64 in leaves. */
-const JOINED: Mm = 0.5;
 /** Nothing is made smaller than this by a drag, mm: half an inch. */
 const LEAST_SIZE: Mm = 12.7;
 
@@ -108,94 +107,6 @@ export function withWallEndAt(level: Level, id: string, end: 'from' | 'to', at: 
   );
 }
 
-/**
- * Items moved by `by`. Walls that meet a moved wall end to end are stretched after it, and those that butt against its
- * middle follow it sideways, so that no room opens. Openings stay on their walls; an opening alone slides by what `by` has
- * along its wall.
- */
-export function withItemsMoved(level: Level, ids: ReadonlySet<string>, by: XY): Level {
-  const shift = <T extends { readonly id: string; readonly at: XY }>(item: T): T =>
-    ids.has(item.id) ? { ...item, at: plus(item.at, by) } : item;
-  const shiftShape = <T extends { readonly id: string; readonly shape: Shape }>(item: T): T =>
-    ids.has(item.id) ? { ...item, shape: shapeMoved(item.shape, by) } : item;
-  const walls = level.walls.some(({ id }) => ids.has(id)) ? wallsMoved(level.walls, ids, by) : level.walls;
-  const moved = withWalls(level, walls);
-  return {
-    ...moved,
-    openings: moved.openings.map((opening) =>
-      ids.has(opening.id) && !ids.has(opening.wall) ? slid(moved, opening, by) : opening,
-    ),
-    rooms: kept(level.rooms, level.rooms.map(shift)),
-    fixtures: kept(level.fixtures, level.fixtures.map(shiftShape)),
-    objects: kept(level.objects, level.objects.map(shiftShape)),
-    detectors: kept(level.detectors, level.detectors.map(shift)),
-  };
-}
-
-/** The same list when nothing in it changed: whatever is derived from it stays valid. */
-function kept<T>(before: readonly T[], after: readonly T[]): readonly T[] {
-  return after.every((item, index) => item === before[index]) ? before : after;
-}
-
-function wallsMoved(walls: readonly Wall[], ids: ReadonlySet<string>, by: XY): readonly Wall[] {
-  const movers = walls.filter(({ id }) => ids.has(id));
-  const follow = (end: XY): XY => {
-    if (movers.some(({ from, to }) => distance(from, end) <= JOINED || distance(to, end) <= JOINED))
-      return plus(end, by);
-    const held = movers.find(
-      ({ from, to }) => distance(end, along(from, to, nearestParameter(end, from, to))) <= JOINED,
-    );
-    return held ? plus(end, sideways(held, by)) : end;
-  };
-  return walls.map((wall) =>
-    ids.has(wall.id)
-      ? { ...wall, from: plus(wall.from, by), to: plus(wall.to, by) }
-      : { ...wall, from: follow(wall.from), to: follow(wall.to) },
-  );
-}
-
-/** The part of a move that is square to the wall. */
-function sideways({ from, to }: Wall, by: XY): XY {
-  const length = distance(from, to) || 1;
-  const [ux, uy] = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
-  const ahead = by[0] * ux + by[1] * uy;
-  return [by[0] - ahead * ux, by[1] - ahead * uy];
-}
-
-/** New places for walls; their openings keep their place on the page as far as the wall still reaches there. */
-function withWalls(level: Level, walls: readonly Wall[]): Level {
-  const same = walls.every((wall, i) => {
-    const old = level.walls[i];
-    return old && samePoint(old.from, wall.from) && samePoint(old.to, wall.to);
-  });
-  if (same) return level;
-  const openings = level.openings.map((opening) => {
-    const before = level.walls.find(({ id }) => id === opening.wall);
-    const after = walls.find(({ id }) => id === opening.wall);
-    return before && after ? heldInPlace(opening, before, after) : opening;
-  });
-  return { ...level, walls, openings };
-}
-
-function heldInPlace(opening: Opening, before: Wall, after: Wall): Opening {
-  const [old, length] = [distance(before.from, before.to), distance(after.from, after.to)];
-  if (old === 0 || length === 0) return opening;
-  // A wall moved as a whole takes its openings along.
-  const rigid = samePoint(minus(after.from, before.from), minus(after.to, before.to));
-  if (rigid) return opening;
-  const middle = along(before.from, before.to, (opening.offset + opening.width / 2) / old);
-  const wanted = nearestParameter(middle, after.from, after.to) * length - opening.width / 2;
-  return { ...opening, offset: clamp(wanted, 0, Math.max(0, length - opening.width)) };
-}
-
-function slid(level: Level, opening: Opening, by: XY): Opening {
-  const wall = level.walls.find(({ id }) => id === opening.wall);
-  const length = wall ? distance(wall.from, wall.to) : 0;
-  if (!wall || length === 0) return opening;
-  const ahead = (by[0] * (wall.to[0] - wall.from[0]) + by[1] * (wall.to[1] - wall.from[1])) / length;
-  return { ...opening, offset: clamp(opening.offset + ahead, 0, Math.max(0, length - opening.width)) };
-}
-
 function withJambAt(level: Level, id: string, end: 'near' | 'far', at: XY): Level {
   const openings = level.openings.map((opening) => {
     const wall = level.walls.find((each) => each.id === opening.wall);
@@ -219,26 +130,7 @@ function withShape(level: Level, id: string, change: (shape: Shape) => Shape): L
   };
 }
 
-/** A shape moved without turning. */
-export function shapeMoved(shape: Shape, by: XY): Shape {
-  if ('circle' in shape) return { circle: { ...shape.circle, center: plus(shape.circle.center, by) } };
-  if ('box' in shape) return { box: { ...shape.box, center: plus(shape.box.center, by) } };
-  return { polygon: { ...shape.polygon, points: shape.polygon.points.map((point) => plus(point, by)) } };
-}
-
 function axes(turn: number): XY {
   const radians = (turn * Math.PI) / 180;
   return [Math.cos(radians), Math.sin(radians)];
-}
-function plus([x, y]: XY, [dx, dy]: XY): XY {
-  return [x + dx, y + dy];
-}
-function minus([x, y]: XY, [dx, dy]: XY): XY {
-  return [x - dx, y - dy];
-}
-function samePoint(a: XY, b: XY): boolean {
-  return Math.abs(a[0] - b[0]) < 1e-9 && Math.abs(a[1] - b[1]) < 1e-9;
-}
-function clamp(value: number, least: number, most: number): number {
-  return Math.min(most, Math.max(least, value));
 }

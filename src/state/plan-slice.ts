@@ -1,4 +1,5 @@
 import type { Detector, Level, Plan, XY } from '../../geometry/plan/model.ts';
+import { seatHeight } from '../../geometry/sit-on.ts';
 import { emptyLevel, emptyPlan, levelRegion, nearestSpot } from '../engine.ts';
 import { DETECTOR_DEFAULTS } from './defaults.ts';
 import {
@@ -137,10 +138,15 @@ function shownAfterStep(before: Plan, state: AppState): Partial<AppState> {
 }
 
 /** The next label of the sort A1, A2, ... that the level does not have yet. */
-function newDetector(level: Level, at: XY): Omit<Detector, 'id'> {
+export function nextLabel(level: Level): string {
   let number = 1;
   while (level.detectors.some(({ label }) => label === `A${number}`)) number += 1;
-  return { label: `A${number}`, at, ...DETECTOR_DEFAULTS, pair: null };
+  return `A${number}`;
+}
+
+function newDetector(level: Level, at: XY): Omit<Detector, 'id'> {
+  const base = seatHeight(level, at, DETECTOR_DEFAULTS.base);
+  return { label: nextLabel(level), at, ...DETECTOR_DEFAULTS, base, pair: null };
 }
 
 function freeSpot(state: AppState): XY {

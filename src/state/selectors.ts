@@ -112,7 +112,7 @@ export function selectReports(state: AppState): readonly DetectorReport[] {
 export function selectCarried(state: AppState): Detector | null {
   const { live } = state;
   const detector = live && selectLevel(state).detectors.find(({ id }) => id === live.id);
-  return detector ? { ...detector, at: live.at } : null;
+  return detector ? { ...detector, at: live.at, base: live.base } : null;
 }
 
 let lastHover: { hover: unknown; region: LevelRegion; checks: readonly Check[] } | null = null;

@@ -9,6 +9,8 @@ export type Theme = 'paper' | 'sun' | 'dark';
 export interface LiveDetector {
   readonly id: string;
   readonly at: XY;
+  /** Height of its underside there: it is lifted onto what it is carried over. */
+  readonly base: Mm;
   /** Carried by a finger: it then stands above the finger, with its figures in a loupe. */
   readonly byTouch: boolean;
 }

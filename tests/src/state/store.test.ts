@@ -24,7 +24,7 @@ describe('the history', () => {
     state().select([id]);
     state().zoomBy(2);
     state().setTool({ kind: 'wall' });
-    state().setLive({ id, at: [0, 0], byTouch: false });
+    state().setLive({ id, at: [0, 0], base: 762, byTouch: false });
     state().setDraft({ ...state().plan, title: 'never set down' });
     expect(pastSteps()).toBe(before);
   });
@@ -61,7 +61,7 @@ describe('a detector that is carried', () => {
   it('is judged where it is, and stays where it was in the plan', () => {
     const id = state().addDetector([1000, 2000]);
     const atRest = selectReports(state());
-    state().setLive({ id, at: [500, 600], byTouch: false });
+    state().setLive({ id, at: [500, 600], base: 762, byTouch: false });
     expect(selectCarried(state())?.at).toEqual([500, 600]);
     expect(selectLevel(state()).detectors[0]?.at).toEqual([1000, 2000]);
     expect(selectReports(state())).not.toBe(atRest);

@@ -1,0 +1,60 @@
+import type { Check } from '../../geometry/check/types.ts';
+import type { LevelModel } from '../../geometry/level/types.ts';
+import type { Fixture, Plan, PlanObject } from '../../geometry/plan/model.ts';
+import type { LevelRegion, RoomRegion, Zone } from '../../geometry/region/types.ts';
+import { type Dimension, roomDimensions } from '../../geometry/room-dimensions.ts';
+import { ruleOf } from '../../geometry/rules/profiles.ts';
+import { formatArea, formatLength } from '../../geometry/units.ts';
+import { capital, checkFigures, FIXTURE_NOUN } from '../../geometry/words.ts';
+import { type ZoneEdge, zoneEdges } from '../../geometry/zone-edges.ts';
+import type { RoomSign } from './paint/rooms.ts';
+
+/** What the layers draw, worked out once for each level and region; and the words that stand on the drawing. */
+
+const edgesOf = new WeakMap<LevelRegion, readonly ZoneEdge[]>();
+export function drawnEdges(region: LevelRegion): readonly ZoneEdge[] {
+  let edges = edgesOf.get(region);
+  if (!edges) {
+    edges = zoneEdges(region);
+    edgesOf.set(region, edges);
+  }
+  return edges;
+}
+
+const dimensionsOf = new WeakMap<LevelModel['rooms'], readonly Dimension[]>();
+export function drawnDimensions(model: LevelModel): readonly Dimension[] {
+  let dimensions = dimensionsOf.get(model.rooms);
+  if (!dimensions) {
+    dimensions = roomDimensions(model);
+    dimensionsOf.set(model.rooms, dimensions);
+  }
+  return dimensions;
+}
+
+/** "Sump pit 7 ft", "Moving air: its stream". */
+export function zoneName({ zone }: { readonly zone: Zone }, plan: Plan): string {
+  const { name } = ruleOf(plan.protocol, zone.rule);
+  return zone.stream ? `${name}: in the stream` : `${name} ${formatLength(zone.distance, plan.display.length, 'up')}`;
+}
+
+/** The plain name of a thing: its own, else what it is. */
+export function thingName(thing: Fixture | PlanObject): string {
+  const own = thing.name.trim();
+  if (own) return own;
+  return 'kind' in thing ? capital(FIXTURE_NOUN[thing.kind]) : '';
+}
+
+/** A room's name, floor, and why it holds no detector where it may not. */
+export function roomSign(room: RoomRegion, plan: Plan): RoomSign & { readonly room: RoomRegion } {
+  const { label, labelPoint, floorArea } = room.room;
+  const area = formatArea(floorArea, plan.display.length);
+  if (!label) return { name: 'Not named yet', lines: ['say what this room is used for', area], at: labelPoint, room };
+  const name = label.name.trim() || 'Room without a name';
+  return { name, lines: room.barred ? [area, 'no detector here'] : [area], at: label.at, room };
+}
+
+/** The figure on a measured line: what was measured, and what is needed where it is short. */
+export function measureWords(check: Check, plan: Plan): string {
+  const { measured, needed } = checkFigures(check, plan);
+  return check.verdict === 'blocked' ? `${measured}, needs ${needed}` : measured;
+}

@@ -1,0 +1,85 @@
+import { levelExtent } from '../../geometry/level-extent.ts';
+import { formatLength } from '../../geometry/units.ts';
+import { selectLevel, selectModel, selectRegion, selectShownPlan } from '../state/selectors.ts';
+import { useAppStore } from '../state/store.ts';
+import { drawnDimensions, drawnEdges, roomSign, thingName, zoneName } from './drawing.ts';
+import { createPlaces } from './paint/names.ts';
+import { paintFloors, paintRegionEdge, paintSheet } from './paint/paper.ts';
+import { paintDimensions, paintRoomSigns } from './paint/rooms.ts';
+import { paintThingNames, paintThings } from './paint/things.ts';
+import { paintWalls } from './paint/walls.ts';
+import { paintZoneNames } from './paint/zone-names.ts';
+import { paintZones } from './paint/zones.ts';
+import { PaintLayer } from './paint-layer.tsx';
+
+/** Desk, sheet, floors; white where a detector may sit. */
+export function SheetLayer() {
+  const size = useAppStore((state) => state.stageSize);
+  const level = useAppStore(selectLevel);
+  const model = useAppStore(selectModel);
+  const region = useAppStore(selectRegion);
+  return (
+    <PaintLayer
+      name="sheet"
+      paint={(pen) => {
+        paintSheet(pen, size, levelExtent(level));
+        paintFloors(pen, model, region);
+      }}
+    />
+  );
+}
+
+/** What the rules take away, hatched, and the edge of what is left. */
+export function ZoneLayer() {
+  const region = useAppStore(selectRegion);
+  return (
+    <PaintLayer
+      name="zones"
+      paint={(pen) => {
+        paintZones(pen, region, drawnEdges(region));
+        paintRegionEdge(pen, region);
+      }}
+    />
+  );
+}
+
+/** Things, then the walls and openings over them. */
+export function WallLayer() {
+  const model = useAppStore(selectModel);
+  const level = useAppStore(selectLevel);
+  const selection = useAppStore((state) => state.selection);
+  return (
+    <PaintLayer
+      name="walls"
+      paint={(pen) => {
+        const chosen = new Set(selection);
+        paintWalls(pen, model, chosen);
+        paintThings(pen, level, chosen);
+      }}
+    />
+  );
+}
+
+/** Everything written: rooms first, then things, rules, dimensions; what finds no room is left out. */
+export function NameLayer() {
+  const plan = useAppStore(selectShownPlan);
+  const level = useAppStore(selectLevel);
+  const model = useAppStore(selectModel);
+  const region = useAppStore(selectRegion);
+  return (
+    <PaintLayer
+      name="names"
+      paint={(pen) => {
+        const places = createPlaces();
+        paintRoomSigns(
+          pen,
+          region.rooms.map((room) => roomSign(room, plan)),
+          places,
+        );
+        paintThingNames(pen, level, thingName, places);
+        paintZoneNames(pen, drawnEdges(region), (edge) => zoneName(edge, plan), places);
+        paintDimensions(pen, drawnDimensions(model), ({ length }) => formatLength(length, plan.display.length), places);
+      }}
+    />
+  );
+}

@@ -1,0 +1,44 @@
+import { withItemsMoved } from '../../geometry/move-items.ts';
+import type { Plan, XY } from '../../geometry/plan/model.ts';
+import { withLevel } from '../state/plan-edits.ts';
+import { selectLevel } from '../state/selectors.ts';
+import { store } from './tools/hand.ts';
+import { openingsRefusal } from './tools/openings-refusal.ts';
+
+/** Moves what is selected by keys. However long an arrow is held, it is one step of history: it ends when the key is let go. */
+export interface Nudger {
+  /** Answers whether anything was selected. */
+  move(dx: number, dy: number): boolean;
+  settle(): void;
+}
+
+export function createNudger(): Nudger {
+  let start: Plan | null = null;
+  let by: XY = [0, 0];
+  const settle = () => {
+    const { draft } = store();
+    const from = start;
+    start = null;
+    by = [0, 0];
+    if (!from || !draft) return;
+    const level = draft.levels.find(({ id }) => id === selectLevel(store()).id);
+    const refusal = level ? openingsRefusal(level) : '';
+    if (refusal) store().setDraft(null);
+    else store().run(() => draft);
+    store().say(refusal);
+  };
+  return {
+    move: (dx, dy) => {
+      const { selection, plan, draft } = store();
+      if (selection.length === 0) return false;
+      // Something else (an undo, a drag) has come between.
+      if (start !== plan || !draft) by = [0, 0];
+      start = plan;
+      by = [by[0] + dx, by[1] + dy];
+      const levelId = selectLevel(store()).id;
+      store().setDraft(withLevel(plan, levelId, (level) => withItemsMoved(level, new Set(selection), by)));
+      return true;
+    },
+    settle,
+  };
+}

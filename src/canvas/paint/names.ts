@@ -1,0 +1,47 @@
+import type { XY } from '../../../geometry/plan/model.ts';
+
+/** An upright rectangle on screen, px. */
+export interface RectPx {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** Keeps the texts of one drawing from running over one another: who asks first stands. */
+export interface Places {
+  /** Takes the rectangle about `middle` if nothing stands there yet. */
+  claim(middle: XY, width: number, height: number): boolean;
+  /** Takes it whatever stands there: for what must be shown. */
+  keep(middle: XY, width: number, height: number): void;
+}
+
+export function createPlaces(): Places {
+  const taken: RectPx[] = [];
+  const rect = ([x, y]: XY, width: number, height: number): RectPx => ({
+    x: x - width / 2,
+    y: y - height / 2,
+    width,
+    height,
+  });
+  return {
+    claim: (middle, width, height) => {
+      const wanted = rect(middle, width, height);
+      if (taken.some((other) => overlap(wanted, other))) return false;
+      taken.push(wanted);
+      return true;
+    },
+    keep: (middle, width, height) => {
+      taken.push(rect(middle, width, height));
+    },
+  };
+}
+
+/** The first of several middles where the text finds room; null for none. */
+export function firstFree(places: Places, middles: readonly XY[], width: number, height: number): XY | null {
+  return middles.find((middle) => places.claim(middle, width, height)) ?? null;
+}
+
+function overlap(a: RectPx, b: RectPx): boolean {
+  return a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
+}

@@ -1,0 +1,83 @@
+import type { Extent } from '../../../geometry/body.ts';
+import type { LevelModel } from '../../../geometry/level/types.ts';
+import type { LevelRegion } from '../../../geometry/region/types.ts';
+import { LINE_PX } from '../../design/tokens.ts';
+import type { SizePx } from '../../state/viewport.ts';
+import { lengthPx, type Pen, px, stroke, traceArcRing, traceRing } from './pen.ts';
+
+/** Paper that lies around the drawing, mm: room for the dimensions. */
+const PAPER_MARGIN = 1500;
+/** The sheet of a plan with nothing on it: 40 by 30 ft. */
+const EMPTY_SHEET: Extent = { minX: 0, minY: 0, maxX: 12192, maxY: 9144 };
+/** Grid lines nearer than this on screen would be a grey. */
+const LEAST_GRID_PX = 9;
+
+/** The desk, the sheet on it, and the grid: a foot or a quarter metre, five or four to a stronger line. */
+export function paintSheet(pen: Pen, size: SizePx, extent: Extent | null): void {
+  const { ctx, theme } = pen;
+  ctx.fillStyle = theme.desk;
+  ctx.fillRect(0, 0, size.width, size.height);
+  const { minX, minY, maxX, maxY } = extent ?? EMPTY_SHEET;
+  const [left, top] = px(pen, [minX - PAPER_MARGIN, minY - PAPER_MARGIN]);
+  const [right, bottom] = px(pen, [maxX + PAPER_MARGIN, maxY + PAPER_MARGIN]);
+  ctx.save();
+  ctx.shadowColor = 'rgb(0 0 0 / 0.22)';
+  ctx.shadowBlur = 14;
+  ctx.shadowOffsetY = 3;
+  ctx.fillStyle = theme.card;
+  ctx.fillRect(left, top, right - left, bottom - top);
+  ctx.restore();
+  ctx.save();
+  ctx.beginPath();
+  ctx.rect(left, top, right - left, bottom - top);
+  ctx.clip();
+  paintGrid(pen, size);
+  ctx.restore();
+}
+
+function paintGrid(pen: Pen, size: SizePx): void {
+  const base = pen.unit === 'metric' ? 250 : 304.8;
+  const perStrong = pen.unit === 'metric' ? 4 : 5;
+  const fine = lengthPx(pen, base) >= LEAST_GRID_PX;
+  const step = fine ? base : base * perStrong;
+  if (lengthPx(pen, step) < LEAST_GRID_PX) return;
+  gridLines(pen, size, step);
+  stroke(pen, pen.theme.grid, 0.5);
+  if (!fine) return;
+  gridLines(pen, size, base * perStrong);
+  stroke(pen, pen.theme.grid, 1.25);
+}
+
+function gridLines(pen: Pen, size: SizePx, step: number): void {
+  const { ctx, view } = pen;
+  const gap = step * view.scale;
+  ctx.beginPath();
+  for (let x = view.x - Math.ceil(view.x / gap) * gap; x <= size.width; x += gap) {
+    ctx.moveTo(Math.round(x) + 0.5, 0);
+    ctx.lineTo(Math.round(x) + 0.5, size.height);
+  }
+  for (let y = view.y - Math.ceil(view.y / gap) * gap; y <= size.height; y += gap) {
+    ctx.moveTo(0, Math.round(y) + 0.5);
+    ctx.lineTo(size.width, Math.round(y) + 0.5);
+  }
+}
+
+/** Floors in the sheet's tone, and white where a detector may sit. */
+export function paintFloors(pen: Pen, model: LevelModel, region: LevelRegion): void {
+  const { ctx, theme } = pen;
+  ctx.beginPath();
+  for (const { floorRings } of model.rooms) for (const ring of floorRings) traceRing(pen, ring);
+  ctx.fillStyle = theme.card;
+  ctx.fill('evenodd');
+  ctx.beginPath();
+  for (const { rings } of region.rooms) for (const ring of rings) traceArcRing(pen, ring);
+  ctx.fillStyle = theme.paper;
+  ctx.fill('evenodd');
+}
+
+/** The edge of the white: where a detector may sit. */
+export function paintRegionEdge(pen: Pen, region: LevelRegion): void {
+  pen.ctx.beginPath();
+  for (const { rings } of region.rooms) for (const ring of rings) traceArcRing(pen, ring);
+  stroke(pen, pen.theme.verdict.clear.line, LINE_PX.zoneEdge * 1.5);
+}

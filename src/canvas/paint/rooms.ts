@@ -1,0 +1,100 @@
+import type { XY } from '../../../geometry/plan/model.ts';
+import type { RoomRegion } from '../../../geometry/region/types.ts';
+import type { Dimension } from '../../../geometry/room-dimensions.ts';
+import { LINE_PX } from '../../design/tokens.ts';
+import type { Places } from './names.ts';
+import { lengthPx, type Pen, px, stroke } from './pen.ts';
+import { drawText, FINE, READ, SMALL, type TextStyle, textWidth, uprightAngle } from './text.ts';
+
+/** The lines of a room's sign: its name large, then its area, then why it is out where it is. */
+export interface RoomSign {
+  readonly name: string;
+  readonly lines: readonly string[];
+  readonly at: XY;
+}
+
+/** Lines closer than this run into one another. */
+const LINE_HEIGHT = 1.3;
+/** A room narrower than this on screen gets its name only, px. */
+const FULL_SIGN_PX = 90;
+
+export function paintRoomSigns(
+  pen: Pen,
+  signs: readonly (RoomSign & { readonly room: RoomRegion })[],
+  places: Places,
+): void {
+  const { theme } = pen;
+  for (const { name, lines, at, room } of signs) {
+    const breadth = lengthPx(pen, Math.sqrt(room.room.floorArea));
+    const head: TextStyle = { ...READ, colour: theme.ink, halo: theme.paper };
+    const small: TextStyle = { ...SMALL, colour: theme.inkSoft, halo: theme.paper };
+    const shown = breadth >= FULL_SIGN_PX ? lines : [];
+    const [x, y] = px(pen, at);
+    let top = y - (shown.length * SMALL.sizePx * LINE_HEIGHT) / 2;
+    const put = (text: string, style: TextStyle) => {
+      places.keep([x, top], textWidth(pen, text, style), style.sizePx * LINE_HEIGHT);
+      drawText(pen, text, [x, top], style);
+      top += style.sizePx * LINE_HEIGHT;
+    };
+    if (textWidth(pen, name, head) < breadth * 1.6) put(name, head);
+    for (const line of shown) put(line, small);
+  }
+}
+
+/** How far a dimension line stands off the wall's outer face, and inside a room off the face, px. */
+const OFF_OUTSIDE_PX = 22;
+const OFF_INSIDE_PX = 13;
+const TICK_PX = 5;
+
+/** Fine lines with slanting ticks and the length over them. What is too short on screen for its figure is left out. */
+export function paintDimensions(
+  pen: Pen,
+  dimensions: readonly Dimension[],
+  words: (dimension: Dimension) => string,
+  places: Places,
+): void {
+  const style: TextStyle = { ...FINE, colour: pen.theme.dimension, halo: pen.theme.card };
+  for (const dimension of dimensions) {
+    const text = words(dimension);
+    const width = textWidth(pen, text, style);
+    if (lengthPx(pen, dimension.length) < width + 16) continue;
+    const off = dimension.wallBehind === null ? -OFF_INSIDE_PX : lengthPx(pen, dimension.wallBehind) + OFF_OUTSIDE_PX;
+    const [a, b] = [dimension.from, dimension.to].map((point): XY => {
+      const [x, y] = px(pen, point);
+      return [x + dimension.outward[0] * off, y + dimension.outward[1] * off];
+    }) as [XY, XY];
+    const middle: XY = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
+    const angle = uprightAngle(Math.atan2(b[1] - a[1], b[0] - a[0]));
+    const [w, h] = [Math.abs(Math.cos(angle)) * width + 14, Math.abs(Math.sin(angle)) * width + 14];
+    if (!places.claim(middle, w, h)) continue;
+    if (dimension.wallBehind !== null) paintExtensions(pen, dimension, off);
+    paintDimensionLine(pen, a, b);
+    drawText(pen, text, middle, style, angle);
+  }
+}
+
+/** A line with a slanting tick at each end, screen px. */
+export function paintDimensionLine(pen: Pen, a: XY, b: XY): void {
+  const { ctx, theme } = pen;
+  const angle = Math.atan2(b[1] - a[1], b[0] - a[0]) + Math.PI / 4;
+  ctx.beginPath();
+  ctx.moveTo(...a);
+  ctx.lineTo(...b);
+  for (const [x, y] of [a, b]) {
+    ctx.moveTo(x - Math.cos(angle) * TICK_PX, y - Math.sin(angle) * TICK_PX);
+    ctx.lineTo(x + Math.cos(angle) * TICK_PX, y + Math.sin(angle) * TICK_PX);
+  }
+  stroke(pen, theme.dimension, LINE_PX.dimension * 0.8);
+}
+
+/** Thin lines from the wall's outer face to a dimension that stands outside. */
+function paintExtensions(pen: Pen, { from, to, outward, wallBehind }: Dimension, off: number): void {
+  const start = lengthPx(pen, wallBehind ?? 0) + 5;
+  pen.ctx.beginPath();
+  for (const point of [from, to]) {
+    const [x, y] = px(pen, point);
+    pen.ctx.moveTo(x + outward[0] * start, y + outward[1] * start);
+    pen.ctx.lineTo(x + outward[0] * (off + TICK_PX), y + outward[1] * (off + TICK_PX));
+  }
+  stroke(pen, pen.theme.dimension, LINE_PX.dimension * 0.4);
+}

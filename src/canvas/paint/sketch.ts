@@ -1,0 +1,139 @@
+import { jambCorners } from '../../../geometry/opening-symbol.ts';
+import type { Level, XY } from '../../../geometry/plan/model.ts';
+import type { Handle } from '../../../geometry/reshape.ts';
+import { LINE_PX } from '../../design/tokens.ts';
+import type { Sketch } from '../sketch.ts';
+import { lengthPx, type Pen, px, stroke, traceLine, traceRing } from './pen.ts';
+import { paintDimensionLine } from './rooms.ts';
+import { drawText, READ, SMALL } from './text.ts';
+import { traceShape } from './things.ts';
+
+const GRIP_PX = 5;
+
+/** Squares at corners and ends, discs for turns and rims, on a line from the box where the grip stands off. */
+export function paintHandles(pen: Pen, handles: readonly Handle[]): void {
+  const { ctx, theme } = pen;
+  for (const { kind, at } of handles) {
+    const [x, y] = px(pen, at);
+    ctx.beginPath();
+    if (kind === 'turn' || kind === 'radius') ctx.arc(x, y, GRIP_PX + 1, 0, 2 * Math.PI);
+    else ctx.rect(x - GRIP_PX, y - GRIP_PX, 2 * GRIP_PX, 2 * GRIP_PX);
+    ctx.fillStyle = theme.paper;
+    ctx.fill();
+    stroke(pen, theme.accent, LINE_PX.detector);
+  }
+}
+
+/** Everything that is being drawn and is not in the plan yet. */
+export function paintSketch(pen: Pen, sketch: Sketch, level: Level): void {
+  paintGuides(pen, sketch);
+  if (sketch.chain) paintChain(pen, sketch.chain);
+  if (sketch.box) paintBox(pen, sketch.box);
+  if (sketch.opening) paintOpeningGhost(pen, sketch.opening, level);
+  if (sketch.ghost) {
+    traceShape(pen, sketch.ghost.shape);
+    pen.ctx.fillStyle = pen.theme.fixtureFill;
+    pen.ctx.globalAlpha = 0.7;
+    pen.ctx.fill();
+    pen.ctx.globalAlpha = 1;
+    stroke(pen, pen.theme.accent, LINE_PX.fixture, [5, 3]);
+  }
+  if (sketch.ghostName) {
+    const style = { ...READ, colour: pen.theme.accent, halo: pen.theme.paper };
+    drawText(pen, sketch.ghostName.name, px(pen, sketch.ghostName.at), style);
+  }
+  if (sketch.marquee) paintMarquee(pen, sketch.marquee);
+  if (sketch.cross) paintCross(pen, sketch.cross);
+}
+
+function paintGuides(pen: Pen, { guides }: Sketch): void {
+  pen.ctx.beginPath();
+  for (const guide of guides) traceLine(pen, guide);
+  stroke(pen, pen.theme.accent, 1, [2, 4]);
+}
+
+/** The walls so far in their thickness, the one that would be added lighter, the corners marked. */
+function paintChain(pen: Pen, { points, next, thickness }: NonNullable<Sketch['chain']>): void {
+  const { ctx, theme } = pen;
+  const line = next ? [...points, next] : points;
+  ctx.lineJoin = 'miter';
+  ctx.beginPath();
+  traceLine(pen, line);
+  ctx.globalAlpha = 0.25;
+  ctx.strokeStyle = theme.poche;
+  ctx.lineWidth = Math.max(3, lengthPx(pen, thickness));
+  ctx.stroke();
+  ctx.globalAlpha = 1;
+  ctx.beginPath();
+  traceLine(pen, line);
+  stroke(pen, theme.accent, LINE_PX.detector);
+  points.forEach((point, index) => {
+    mark(pen, point, index === 0 && points.length > 2 ? 8 : 4);
+  });
+  if (next) mark(pen, next, 4);
+}
+
+function mark(pen: Pen, point: XY, radius: number): void {
+  const [x, y] = px(pen, point);
+  pen.ctx.beginPath();
+  pen.ctx.arc(x, y, radius, 0, 2 * Math.PI);
+  pen.ctx.fillStyle = pen.theme.paper;
+  pen.ctx.fill();
+  stroke(pen, pen.theme.accent, LINE_PX.detector);
+}
+
+/** The floor of the room that is being drawn, face to face. */
+function paintBox(pen: Pen, [a, b]: NonNullable<Sketch['box']>): void {
+  pen.ctx.beginPath();
+  traceRing(pen, [a, [b[0], a[1]], b, [a[0], b[1]]]);
+  pen.ctx.fillStyle = pen.theme.paper;
+  pen.ctx.globalAlpha = 0.8;
+  pen.ctx.fill();
+  pen.ctx.globalAlpha = 1;
+  stroke(pen, pen.theme.accent, LINE_PX.detector);
+}
+
+/** The opening in its wall, and the two lengths that set it out. */
+function paintOpeningGhost(pen: Pen, ghost: NonNullable<Sketch['opening']>, level: Level): void {
+  const { ctx, theme } = pen;
+  const corners = jambCorners(level, { id: '', ...ghost.opening });
+  if (!corners) return;
+  const { near, far } = corners;
+  const tone = ghost.refusal ? theme.verdict.blocked.line : theme.accent;
+  ctx.beginPath();
+  traceRing(pen, [near[0], far[0], far[1], near[1]]);
+  ctx.fillStyle = theme.paper;
+  ctx.fill();
+  stroke(pen, tone, LINE_PX.detector, ghost.refusal ? [4, 3] : []);
+  if (ghost.refusal) return;
+  for (const [from, to] of ghost.offsets) paintDimensionLine(pen, px(pen, from), px(pen, to));
+}
+
+function paintMarquee(pen: Pen, [a, b]: NonNullable<Sketch['marquee']>): void {
+  pen.ctx.beginPath();
+  traceRing(pen, [a, [b[0], a[1]], b, [a[0], b[1]]]);
+  pen.ctx.fillStyle = pen.theme.accent;
+  pen.ctx.globalAlpha = 0.08;
+  pen.ctx.fill();
+  pen.ctx.globalAlpha = 1;
+  stroke(pen, pen.theme.accent, 1, [6, 4]);
+}
+
+/** The keyboard's cross, with how it is moved. */
+function paintCross(pen: Pen, at: XY): void {
+  const { ctx, theme } = pen;
+  const [x, y] = px(pen, at);
+  ctx.beginPath();
+  for (const [dx, dy] of [
+    [1, 0],
+    [-1, 0],
+    [0, 1],
+    [0, -1],
+  ] as const) {
+    ctx.moveTo(x + dx * 6, y + dy * 6);
+    ctx.lineTo(x + dx * 26, y + dy * 26);
+  }
+  stroke(pen, theme.paper, 5);
+  stroke(pen, theme.accent, 2);
+  drawText(pen, 'Arrows move, Enter sets', [x, y + 42], { ...SMALL, colour: theme.accent, halo: theme.paper });
+}

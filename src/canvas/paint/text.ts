@@ -1,0 +1,58 @@
+import type { XY } from '../../../geometry/plan/model.ts';
+import { TYPE_PX } from '../../design/tokens.ts';
+import { FIGURE_FONT, TEXT_FONT } from '../../fonts.ts';
+import type { Pen } from './pen.ts';
+
+export interface TextStyle {
+  readonly sizePx: number;
+  readonly bold?: boolean;
+  /** Figures in a column: the mono face. */
+  readonly figures?: boolean;
+  readonly colour: string;
+  /** The ground that the letters are cut out of, so that they stay legible on a hatch; none when left out. */
+  readonly halo?: string;
+}
+
+export const FINE = { sizePx: TYPE_PX.fine } as const;
+export const SMALL = { sizePx: TYPE_PX.small } as const;
+export const READ = { sizePx: TYPE_PX.read, bold: true } as const;
+
+/** Breadth of the halo on either side, px. */
+const HALO_PX = 3;
+
+export function setFont(pen: Pen, style: TextStyle): void {
+  const family = style.figures ? FIGURE_FONT : TEXT_FONT;
+  pen.ctx.font = `${style.bold ? 700 : 400} ${style.sizePx}px "${family}", sans-serif`;
+}
+
+export function textWidth(pen: Pen, text: string, style: TextStyle): number {
+  setFont(pen, style);
+  return pen.ctx.measureText(text).width;
+}
+
+/** One line of text about its middle, turned by `angle` radians. */
+export function drawText(pen: Pen, text: string, [x, y]: XY, style: TextStyle, angle = 0): void {
+  const { ctx } = pen;
+  ctx.save();
+  ctx.translate(x, y);
+  ctx.rotate(angle);
+  ctx.textAlign = 'center';
+  ctx.textBaseline = 'middle';
+  setFont(pen, style);
+  if (style.halo) {
+    ctx.strokeStyle = style.halo;
+    ctx.lineWidth = 2 * HALO_PX;
+    ctx.lineJoin = 'round';
+    ctx.strokeText(text, 0, 0);
+  }
+  ctx.fillStyle = style.colour;
+  ctx.fillText(text, 0, 0);
+  ctx.restore();
+}
+
+/** The angle nearest to it at which text is not upside down. */
+export function uprightAngle(angle: number): number {
+  const turn = Math.atan2(Math.sin(angle), Math.cos(angle));
+  if (turn > Math.PI / 2 + 1e-6) return turn - Math.PI;
+  return turn <= -Math.PI / 2 + 1e-6 ? turn + Math.PI : turn;
+}

@@ -1,0 +1,86 @@
+import type Konva from 'konva';
+import { useEffect, useLayoutEffect, useRef } from 'react';
+import { Stage } from 'react-konva';
+import { selectLevel } from '../state/selectors.ts';
+import { useAppStore } from '../state/store.ts';
+import { listenToKeys } from './keys.ts';
+import { NameLayer, SheetLayer, WallLayer, ZoneLayer } from './layers.tsx';
+import { LengthBox } from './length-box.tsx';
+import { listenToPointers } from './pointers.ts';
+import { clearSketch, useSketch } from './sketch.ts';
+import { exposeForTests } from './test-hook.ts';
+import { createHand, type Hand } from './tools/create-hand.ts';
+import { TopLayer } from './top-layer.tsx';
+import './plan-canvas.css';
+
+/** The sheet: the level in view, drawn, and everything that a hand does on it. Fills its parent. */
+export function PlanCanvas() {
+  const sheet = useRef<HTMLDivElement>(null);
+  const stage = useRef<Konva.Stage>(null);
+  const hand = useRef<Hand>(undefined);
+  const size = useAppStore((state) => state.stageSize);
+  const tool = useAppStore((state) => state.tool);
+  const levelName = useAppStore((state) => selectLevel(state).name);
+  const cursor = useSketch((sketch) => sketch.cursor);
+
+  useStageSize(sheet);
+  useLayoutEffect(() => {
+    clearSketch();
+    hand.current = createHand(tool);
+    // A thing in hand can be set down by keyboard at once.
+    if (tool.kind !== 'select') sheet.current?.focus({ preventScroll: true });
+    else useSketch.setState({ cross: null, cursor: 'default' });
+  }, [tool]);
+  useEffect(() => {
+    const element = sheet.current;
+    if (!element) return;
+    const current = () => hand.current as Hand;
+    const keys = listenToKeys(element, current);
+    const stopPointers = listenToPointers(element, current, keys.isPanning);
+    const hide = exposeForTests(element, () => stage.current);
+    return () => {
+      keys.stop();
+      stopPointers();
+      hide();
+    };
+  }, []);
+
+  return (
+    <div
+      ref={sheet}
+      className="plan-canvas"
+      style={{ cursor: tool.kind === 'select' ? cursor : 'crosshair' }}
+      role="application"
+      aria-roledescription="plan"
+      aria-label={`Plan of ${levelName.trim() || 'the level'}. Arrow keys move what is selected or the cross; press ? for all keys.`}
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: the sheet is worked by keyboard
+      tabIndex={0}
+    >
+      <Stage ref={stage} width={size.width} height={size.height} listening={false}>
+        <SheetLayer />
+        <ZoneLayer />
+        <WallLayer />
+        <NameLayer />
+        <TopLayer />
+      </Stage>
+      <LengthBox hand={() => hand.current as Hand} onDone={() => sheet.current?.focus({ preventScroll: true })} />
+    </div>
+  );
+}
+
+/** Keeps the stage as large as its place; the first time there is one, the whole level comes into view. */
+function useStageSize(sheet: React.RefObject<HTMLDivElement | null>): void {
+  useEffect(() => {
+    const element = sheet.current;
+    if (!element) return;
+    const observer = new ResizeObserver(() => {
+      const { stageSize, setStageSize } = useAppStore.getState();
+      const { clientWidth: width, clientHeight: height } = element;
+      if (width === 0 || height === 0) return;
+      setStageSize({ width, height });
+      if (stageSize.width === 0) useAppStore.getState().fit();
+    });
+    observer.observe(element);
+    return () => observer.disconnect();
+  }, [sheet]);
+}

@@ -1,0 +1,149 @@
+import type { XY } from '../../geometry/plan/model.ts';
+import { pannedBy, toPlan, zoomedAt } from '../state/viewport.ts';
+import { useSketch } from './sketch.ts';
+import { type Hand, type Point, store } from './tools/hand.ts';
+
+/** How near counts as on it, px. */
+const REACH_PX = { mouse: 9, touch: 20 } as const;
+/** A turn of the wheel by one notch (100 px in most browsers) zooms by a quarter. */
+const WHEEL_ZOOM = Math.log(1.25) / 100;
+/** A pinch on a pad comes in turns a tenth as large as a wheel's. */
+const PINCH_ON_PAD = 6;
+
+/**
+ * One set of listeners for the whole stage: one pointer works the tool in hand, two fingers or the middle button move the sheet,
+ * the wheel zooms. Returns what takes the listeners away.
+ */
+export function listenToPointers(element: HTMLElement, hand: () => Hand, isPanning: () => boolean): () => void {
+  const down = new Map<number, XY>();
+  let panFrom: XY | null = null;
+  let working = false;
+
+  const screenOf = (event: { clientX: number; clientY: number }): XY => {
+    const { left, top } = element.getBoundingClientRect();
+    return [event.clientX - left, event.clientY - top];
+  };
+  const pointOf = (event: PointerEvent): Point => {
+    const screen = screenOf(event);
+    const { viewport, snap } = store();
+    const touch = event.pointerType === 'touch';
+    return {
+      plan: toPlan(viewport, screen),
+      screen,
+      shift: event.shiftKey,
+      free: !snap || event.altKey,
+      touch,
+      reach: REACH_PX[touch ? 'touch' : 'mouse'] / viewport.scale,
+    };
+  };
+  const giveUp = () => {
+    if (working) hand().cancel();
+    working = false;
+  };
+
+  const onDown = (event: PointerEvent) => {
+    element.setPointerCapture(event.pointerId);
+    element.focus({ preventScroll: true });
+    const screen = screenOf(event);
+    down.set(event.pointerId, screen);
+    if (down.size === 2) {
+      giveUp();
+      return;
+    }
+    if (down.size > 2) return;
+    if (event.button === 1 || (event.button === 0 && isPanning())) {
+      panFrom = screen;
+      event.preventDefault();
+      return;
+    }
+    if (event.button !== 0) return;
+    working = true;
+    const point = pointOf(event);
+    useSketch.setState({ pointer: point.plan, touch: point.touch, cross: null });
+    hand().down(point);
+  };
+  const onMove = (event: PointerEvent) => {
+    const screen = screenOf(event);
+    const before = down.get(event.pointerId);
+    if (before) down.set(event.pointerId, screen);
+    if (down.size === 2 && before) {
+      pinch(down, event.pointerId, before);
+      return;
+    }
+    if (panFrom) {
+      store().setViewport(pannedBy(store().viewport, screen[0] - panFrom[0], screen[1] - panFrom[1]));
+      panFrom = screen;
+      return;
+    }
+    const point = pointOf(event);
+    useSketch.setState({ pointer: point.plan, touch: point.touch, cross: null });
+    if (working) hand().drag(point);
+    else if (event.pointerType !== 'touch') hand().hover(point);
+  };
+  const onUp = (event: PointerEvent) => {
+    down.delete(event.pointerId);
+    panFrom = null;
+    if (!working) return;
+    working = false;
+    hand().up(pointOf(event));
+    if (event.pointerType === 'touch') useSketch.setState({ pointer: null });
+  };
+  const onCancel = (event: PointerEvent) => {
+    down.delete(event.pointerId);
+    panFrom = null;
+    giveUp();
+  };
+  const onLeave = () => {
+    if (working) return;
+    useSketch.setState({ pointer: null });
+    store().setHover(null);
+  };
+  const onWheel = (event: WheelEvent) => {
+    event.preventDefault();
+    const { viewport, setViewport } = store();
+    const lines = event.deltaMode === 1 ? 30 : 1;
+    if (isWheel(event)) {
+      const factor = Math.exp(-event.deltaY * lines * WHEEL_ZOOM * (event.ctrlKey ? PINCH_ON_PAD : 1));
+      setViewport(zoomedAt(viewport, screenOf(event), factor));
+    } else {
+      setViewport(pannedBy(viewport, -event.deltaX * lines, -event.deltaY * lines));
+    }
+  };
+
+  const listeners = [
+    ['pointerdown', onDown],
+    ['pointermove', onMove],
+    ['pointerup', onUp],
+    ['pointercancel', onCancel],
+    ['pointerleave', onLeave],
+    ['wheel', onWheel],
+  ] as const;
+  for (const [type, listener] of listeners)
+    element.addEventListener(type, listener as EventListener, { passive: false });
+  return () => {
+    for (const [type, listener] of listeners) element.removeEventListener(type, listener as EventListener);
+  };
+}
+
+/**
+ * Whether a turn zooms: a wheel comes in whole notches and straight, and a pinch on a pad comes with Ctrl; two fingers that
+ * glide over a pad move the sheet.
+ */
+function isWheel(event: WheelEvent): boolean {
+  if (event.ctrlKey || event.deltaMode === 1) return true;
+  // The older measure of the same turn: 120 to a notch in every browser that has it.
+  const notches = (event as WheelEvent & { readonly wheelDeltaY?: number }).wheelDeltaY;
+  return event.deltaX === 0 && !event.shiftKey && (notches === undefined || notches % 120 === 0);
+}
+
+/** Two fingers: the sheet keeps both points under them as well as a move and a zoom can. */
+function pinch(down: ReadonlyMap<number, XY>, moved: number, before: XY): void {
+  const now = down.get(moved);
+  const [, other] = [...down].find(([id]) => id !== moved) ?? [];
+  if (!now || !other) return;
+  const { viewport, setViewport } = store();
+  const middle = (a: XY): XY => [(a[0] + other[0]) / 2, (a[1] + other[1]) / 2];
+  const spread = (a: XY) => Math.hypot(a[0] - other[0], a[1] - other[1]);
+  const panned = pannedBy(viewport, middle(now)[0] - middle(before)[0], middle(now)[1] - middle(before)[1]);
+  setViewport(zoomedAt(panned, middle(now), spread(now) / Math.max(1, spread(before))));
+}

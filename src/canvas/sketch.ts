@@ -1,0 +1,64 @@
+import { create } from 'zustand';
+import type { Detector, Mm, Opening, Shape, Wall, XY } from '../../geometry/plan/model.ts';
+import type { Line } from '../../geometry/snap.ts';
+
+/** An opening that would be put in where the pointer is. */
+export interface OpeningGhost {
+  readonly wall: Wall;
+  readonly opening: Omit<Opening, 'id'>;
+  /** Why it does not fit, in words; empty where it does. */
+  readonly refusal: string;
+  /** From each jamb to the corner of the room. */
+  readonly offsets: readonly [Line, Line];
+}
+
+/** What is being drawn and not in the plan yet, and what the pointer shows. On the top layer only; never stored. */
+export interface Sketch {
+  /** Lines that say what holds the point. */
+  readonly guides: readonly Line[];
+  /** Corners of the walls that are being drawn, and where the next one would go. */
+  readonly chain: { readonly points: readonly XY[]; readonly next: XY | null; readonly thickness: Mm } | null;
+  /** Opposite inside corners of a room that is being drawn. */
+  readonly box: Line | null;
+  readonly ghost: { readonly shape: Shape; readonly name: string } | null;
+  readonly ghostDetector: Omit<Detector, 'id'> | null;
+  readonly ghostName: { readonly name: string; readonly at: XY } | null;
+  readonly opening: OpeningGhost | null;
+  readonly marquee: Line | null;
+  /** The keyboard's cross; null while a mouse or finger leads. */
+  readonly cross: XY | null;
+  /** Lengths and angles at the pointer. */
+  readonly reading: readonly string[];
+  /** Where the pointer is, on the plan; null off the sheet. */
+  readonly pointer: XY | null;
+  readonly touch: boolean;
+  /** What is typed into the length box; null while it is shut. */
+  readonly typed: string | null;
+  /** The cursor over the sheet. */
+  readonly cursor: string;
+}
+
+export const EMPTY_SKETCH: Sketch = {
+  guides: [],
+  chain: null,
+  box: null,
+  ghost: null,
+  ghostDetector: null,
+  ghostName: null,
+  opening: null,
+  marquee: null,
+  cross: null,
+  reading: [],
+  pointer: null,
+  touch: false,
+  typed: null,
+  cursor: 'default',
+};
+
+export const useSketch = create<Sketch>()(() => EMPTY_SKETCH);
+
+/** Takes away all that was under way; the pointer stays where it is. */
+export function clearSketch(): void {
+  const { pointer, touch, cross, cursor } = useSketch.getState();
+  useSketch.setState({ ...EMPTY_SKETCH, pointer, touch, cross, cursor });
+}

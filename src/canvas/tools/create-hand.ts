@@ -1,0 +1,28 @@
+import type { Tool } from '../../state/tool.ts';
+import type { Hand } from './hand.ts';
+import { createMoveHereHand } from './move-here-hand.ts';
+import { createOpeningHand } from './opening-hand.ts';
+import { createRoomBoxHand } from './room-box-hand.ts';
+import { createSelectHand } from './select-hand.ts';
+import { createSetDownHand } from './set-down-hand.ts';
+import { createWallHand } from './wall-hand.ts';
+
+export type { Hand } from './hand.ts';
+
+/** The hand for a tool, with nothing under way. */
+export function createHand(tool: Tool): Hand {
+  switch (tool.kind) {
+    case 'select':
+      return createSelectHand();
+    case 'wall':
+      return createWallHand();
+    case 'room-box':
+      return createRoomBoxHand();
+    case 'opening':
+      return createOpeningHand(tool.opening);
+    case 'move-here':
+      return createMoveHereHand(tool.id);
+    default:
+      return createSetDownHand(tool);
+  }
+}

@@ -1,0 +1,57 @@
+import type { Level, Mm, XY } from '../../../geometry/plan/model.ts';
+import { type SnapTargets, snapTargets } from '../../../geometry/snap.ts';
+import { selectLevel, selectModel } from '../../state/selectors.ts';
+import { useAppStore } from '../../state/store.ts';
+
+/** Where a pointer (mouse, finger, pen or the keyboard's cross) is. */
+export interface Point {
+  readonly plan: XY;
+  readonly screen: XY;
+  /** Shift: add to the selection, or keep the tool in hand. */
+  readonly shift: boolean;
+  /** Snap is held off, by the switch or by Alt. */
+  readonly free: boolean;
+  readonly touch: boolean;
+  /** How near counts as on it, mm: a finger's breadth or a mouse's. */
+  readonly reach: Mm;
+}
+
+/** What a tool does with a pointer. A tool that has something under way gives it up whole on `cancel`. */
+export interface Hand {
+  /** The pointer moves with nothing pressed. */
+  hover(point: Point): void;
+  down(point: Point): void;
+  /** The pointer moves while pressed. */
+  drag(point: Point): void;
+  up(point: Point): void;
+  /** Gives up what is under way; false when nothing was. */
+  cancel(): boolean;
+  /** A key that only this tool knows; false when it does not. */
+  key?(event: KeyboardEvent): boolean;
+  /** A length that was typed: takes effect, or answers why not, in words. */
+  typedLength?(text: string): string;
+}
+
+export const store = useAppStore.getState;
+
+/** Steps that lengths are drawn in, and that keys move by: an inch, an eighth and a foot; or 1 cm, 1 mm and 10 cm. */
+export const STEPS = {
+  'feet-inches': { grid: 25.4, key: 25.4, fine: 3.175, coarse: 304.8 },
+  metric: { grid: 50, key: 10, fine: 1, coarse: 100 },
+} as const;
+
+export function steps(): (typeof STEPS)[keyof typeof STEPS] {
+  return STEPS[store().plan.display.length];
+}
+
+export function gridFor(point: Point): Mm | null {
+  return point.free ? null : steps().grid;
+}
+
+export function currentLevel(): Level {
+  return selectLevel(store());
+}
+
+export function targets(except?: ReadonlySet<string>): SnapTargets {
+  return snapTargets(currentLevel(), selectModel(store()), except);
+}

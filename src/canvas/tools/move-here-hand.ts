@@ -1,0 +1,62 @@
+import { withItemsMoved } from '../../../geometry/move-items.ts';
+import { anchorOf } from '../../../geometry/pick.ts';
+import type { XY } from '../../../geometry/plan/model.ts';
+import { movedSeatHeight } from '../../../geometry/sit-on.ts';
+import { onGrid } from '../../../geometry/snap.ts';
+import { DETECTOR_DEFAULTS } from '../../state/defaults.ts';
+import { withLevel } from '../../state/plan-edits.ts';
+import { SELECT_TOOL } from '../../state/tool.ts';
+import { clearSketch } from '../sketch.ts';
+import { currentLevel, gridFor, type Hand, type Point, store } from './hand.ts';
+import { openingsRefusal } from './openings-refusal.ts';
+
+/** Moves without a drag: the next press is where the thing goes. Until then it shows, and a detector is judged, at the pointer. */
+export function createMoveHereHand(id: string): Hand {
+  const { plan } = store();
+  const start = currentLevel();
+  const detector = start.detectors.find((each) => each.id === id);
+  const anchor = anchorOf(start, id);
+
+  const show = (point: Point) => {
+    const at = onGrid(point.plan, gridFor(point));
+    if (detector) store().setLive({ id, ...seated(at), byTouch: false });
+    else if (anchor) store().setDraft(moved(at));
+  };
+  const seated = (at: XY) => ({
+    at,
+    base: movedSeatHeight(
+      start,
+      detector?.at ?? at,
+      at,
+      detector?.base ?? DETECTOR_DEFAULTS.base,
+      DETECTOR_DEFAULTS.base,
+    ),
+  });
+  const moved = (at: XY) => {
+    const by: XY = anchor ? [at[0] - anchor[0], at[1] - anchor[1]] : [0, 0];
+    return withLevel(plan, start.id, (level) => withItemsMoved(level, new Set([id]), by));
+  };
+  const put = (point: Point) => {
+    const at = onGrid(point.plan, gridFor(point));
+    const next = moved(at);
+    const level = next.levels.find((each) => each.id === start.id);
+    const refusal = !detector && level ? openingsRefusal(level) : '';
+    store().setTool(SELECT_TOOL);
+    if (refusal) store().say(refusal);
+    else if (detector) store().updateItem(id, seated(at));
+    else if (anchor) store().run(() => next);
+    store().select([id]);
+    clearSketch();
+  };
+  return {
+    hover: show,
+    down: show,
+    drag: show,
+    up: put,
+    cancel: () => {
+      store().setTool(SELECT_TOOL);
+      clearSketch();
+      return true;
+    },
+  };
+}

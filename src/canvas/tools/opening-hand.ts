@@ -1,0 +1,67 @@
+import { cornerLines, fitOpening, wallUnder } from '../../../geometry/opening-fit.ts';
+import type { Opening, OpeningKind } from '../../../geometry/plan/model.ts';
+import { distance } from '../../../geometry/point.ts';
+import { formatLength } from '../../../geometry/units.ts';
+import { openingRefusal } from '../../../geometry/words/refusal.ts';
+import { OPENING_DEFAULTS } from '../../state/defaults.ts';
+import { selectModel } from '../../state/selectors.ts';
+import { clearSketch, type OpeningGhost, useSketch } from '../sketch.ts';
+import { currentLevel, gridFor, type Hand, type Point, store } from './hand.ts';
+
+/** A door, window or passage: the pointer along a wall shows where it would go and how far from both corners. */
+export function createOpeningHand(kind: OpeningKind): Hand {
+  const show = (point: Point): OpeningGhost | null => {
+    const ghost = ghostAt(kind, point);
+    useSketch.setState({ opening: ghost, reading: ghost ? offsetsInWords(ghost) : [] });
+    return ghost;
+  };
+  return {
+    hover: show,
+    down: () => undefined,
+    drag: show,
+    up: (point) => {
+      const ghost = show(point);
+      if (!ghost) {
+        const noun = OPENING_DEFAULTS[kind].name.toLowerCase();
+        store().say(`A ${noun} goes into a wall. Press on the wall.`);
+        return;
+      }
+      if (ghost.refusal) {
+        store().say(ghost.refusal);
+        return;
+      }
+      clearSketch();
+      store().addItem('openings', ghost.opening);
+    },
+    cancel: () => {
+      clearSketch();
+      return false;
+    },
+  };
+}
+
+function ghostAt(kind: OpeningKind, point: Point): OpeningGhost | null {
+  const level = currentLevel();
+  const place = wallUnder(level, point.plan, point.reach * 2);
+  if (!place) return null;
+  const { wall } = place;
+  const { width, bottom, top } = OPENING_DEFAULTS[kind];
+  const fit = fitOpening(level, wall, place.along, width, gridFor(point));
+  const opening: Omit<Opening, 'id'> = {
+    wall: wall.id,
+    kind,
+    offset: fit.offset,
+    width,
+    bottom: Math.min(bottom, level.ceiling),
+    top: Math.min(top, level.ceiling),
+  };
+  const refusal = openingRefusal(level, { id: '', ...opening }, store().plan.display.length);
+  return { wall, opening, refusal, offsets: cornerLines(selectModel(store()), wall, fit.offset, width, point.plan) };
+}
+
+function offsetsInWords({ offsets, refusal }: OpeningGhost): readonly string[] {
+  if (refusal) return [refusal];
+  const unit = store().plan.display.length;
+  const [near, far] = offsets.map((line) => formatLength(distance(...line), unit));
+  return [`${near} and ${far} to the corners`];
+}

@@ -1,0 +1,33 @@
+import { wallOtherEnd } from '../../../geometry/pick.ts';
+import type { Level, XY } from '../../../geometry/plan/model.ts';
+import { type Handle, withHandleAt } from '../../../geometry/reshape.ts';
+import { RIGHT_ANGLES, snapPoint } from '../../../geometry/snap.ts';
+import { useSketch } from '../sketch.ts';
+import { type Drag, levelDrag } from './drag.ts';
+import { currentLevel, gridFor, type Point, targets } from './hand.ts';
+import { openingsRefusal } from './openings-refusal.ts';
+
+/** Turns go by whole steps of this, degrees, unless snap is held off. */
+const TURN_STEP = 15;
+
+/** Pulls a grip: a wall's end, a jamb, a corner, the turn or the rim of a thing. */
+export function pullHandle(handle: Handle): Drag {
+  const level = currentLevel();
+  const held = targets(new Set([handle.id]));
+  return levelDrag((at, point) => {
+    return withHandleAt(at, handle, wanted(level, handle, point, held), point.free ? null : TURN_STEP);
+  }, openingsRefusal);
+}
+
+function wanted(level: Level, handle: Handle, point: Point, held: ReturnType<typeof targets>): XY {
+  if (point.free || handle.kind === 'turn') return point.plan;
+  const other = handle.kind === 'wall-end' ? wallOtherEnd(level, handle.id, handle.end) : null;
+  const things = handle.kind === 'corner' || handle.kind === 'radius';
+  const snapped = snapPoint(
+    point.plan,
+    { ends: things || handle.kind === 'jamb' ? [] : held.ends, centreLines: things ? held.faces : [], faces: [] },
+    { reach: point.reach, grid: gridFor(point), from: other, directions: other ? RIGHT_ANGLES : [] },
+  );
+  useSketch.setState({ guides: snapped.guides });
+  return snapped.at;
+}

@@ -1,0 +1,73 @@
+import { rectangleWalls } from '../../../geometry/draw-walls.ts';
+import type { Mm, XY } from '../../../geometry/plan/model.ts';
+import { snapPoint } from '../../../geometry/snap.ts';
+import { formatLength } from '../../../geometry/units.ts';
+import { WALL_THICKNESS } from '../../state/defaults.ts';
+import { clearSketch, useSketch } from '../sketch.ts';
+import { addWalls } from './add-walls.ts';
+import { currentLevel, gridFor, type Hand, type Point, store, targets } from './hand.ts';
+
+/** Smaller than a foot across is a slip of the hand, mm. */
+const LEAST_ROOM: Mm = 304.8;
+
+/** A rectangular room from corner to corner of its inside faces: one drag, or one press and another. */
+export function createRoomBoxHand(): Hand {
+  let from: XY | null = null;
+  let pressedAt: XY | null = null;
+
+  const show = (to: XY) => {
+    useSketch.setState({ box: from ? [from, to] : null, reading: from ? reading(from, to) : [], guides: [] });
+  };
+  const finish = (to: XY) => {
+    const start = from;
+    from = null;
+    clearSketch();
+    if (!start) return;
+    if (Math.min(Math.abs(to[0] - start[0]), Math.abs(to[1] - start[1])) < LEAST_ROOM) {
+      store().say('That is too small for a room. Pull from one inside corner to the opposite one.');
+      return;
+    }
+    addWalls(rectangleWalls(currentLevel(), start, to, thicknessNow()), thicknessNow());
+  };
+
+  return {
+    hover: (point) => show(corner(point)),
+    down: (point) => {
+      pressedAt = point.screen;
+      from ??= corner(point);
+      show(corner(point));
+    },
+    drag: (point) => show(corner(point)),
+    up: (point) => {
+      const pulled = pressedAt && Math.hypot(point.screen[0] - pressedAt[0], point.screen[1] - pressedAt[1]) > 8;
+      const to = corner(point);
+      // A press without a pull is the first corner; the second press is the other.
+      if (pulled || (from && (from[0] !== to[0] || from[1] !== to[1]))) finish(to);
+    },
+    cancel: () => {
+      const busy = from !== null;
+      from = null;
+      clearSketch();
+      return busy;
+    },
+  };
+}
+
+function corner(point: Point): XY {
+  if (point.free) return point.plan;
+  const { faces, ends } = targets();
+  // The corners of the rooms that stand, for one room beside another.
+  const corners = faces.map(([, end]) => end);
+  const options = { reach: point.reach, grid: gridFor(point), from: null, directions: [] };
+  return snapPoint(point.plan, { ends: [...corners, ...ends], centreLines: [], faces }, options).at;
+}
+
+function thicknessNow(): Mm {
+  return currentLevel().walls.length > 0 ? WALL_THICKNESS.partition : WALL_THICKNESS.outer;
+}
+
+function reading(from: XY, to: XY): readonly string[] {
+  const unit = store().plan.display.length;
+  const [width, depth] = [Math.abs(to[0] - from[0]), Math.abs(to[1] - from[1])];
+  return [`${formatLength(width, unit)} × ${formatLength(depth, unit)} inside`];
+}

@@ -1,0 +1,135 @@
+import { extentBetween, type Hit, hitsAt, itemsWithin } from '../../../geometry/pick.ts';
+import type { XY } from '../../../geometry/plan/model.ts';
+import { distance } from '../../../geometry/point.ts';
+import { type Handle, handlesOf } from '../../../geometry/reshape.ts';
+import { clearSketch, useSketch } from '../sketch.ts';
+import { carryDetector } from './carry-detector.ts';
+import type { Drag } from './drag.ts';
+import { currentLevel, type Hand, type Point, store } from './hand.ts';
+import { moveItems } from './move-items.ts';
+import { panSheet } from './pan-sheet.ts';
+import { pullHandle } from './pull-handle.ts';
+
+/** A press turns into a drag when it has gone this far, px: a finger is less steady than a mouse. */
+const DRAG_PX = { mouse: 4, touch: 9 } as const;
+
+/** Selecting, moving, reshaping; a frame around things; on open paper a finger moves the sheet. */
+export function createSelectHand(): Hand {
+  let pressed: Point | null = null;
+  let drag: Drag | null = null;
+
+  const settle = () => {
+    pressed = null;
+    drag = null;
+    clearSketch();
+  };
+  return {
+    hover: (point) => {
+      const handle = handleAt(point);
+      const hit = handle ? undefined : hitAt(point);
+      store().setHover({ at: point.plan, id: hit?.id ?? handle?.id ?? null });
+      useSketch.setState({ cursor: cursorFor(handle, hit) });
+    },
+    down: (point) => {
+      pressed = point;
+    },
+    drag: (point) => {
+      if (!pressed) return;
+      if (!drag) {
+        if (farPx(pressed.screen, point.screen) < DRAG_PX[point.touch ? 'touch' : 'mouse']) return;
+        store().setHover(null);
+        drag = beginDrag(pressed);
+      }
+      drag.move(point);
+    },
+    up: (point) => {
+      if (drag) drag.end(point);
+      else if (pressed) press(point);
+      settle();
+    },
+    cancel: () => {
+      const busy = drag !== null;
+      drag?.cancel();
+      settle();
+      if (busy) return true;
+      const { selection, select } = store();
+      if (selection.length > 0) select([]);
+      return selection.length > 0;
+    },
+  };
+}
+
+function press(point: Point): void {
+  const { select, selection } = store();
+  const hit = hitAt(point);
+  if (!hit) {
+    if (!point.shift) select([]);
+    return;
+  }
+  if (point.shift) select([hit.id], 'toggle');
+  else if (selection.length !== 1 || selection[0] !== hit.id) select([hit.id]);
+}
+
+/** What a pull from this point moves. Under a finger a wall, door or thing must be selected first: a finger that pans may start anywhere. */
+function beginDrag(start: Point): Drag {
+  const handle = handleAt(start);
+  if (handle) return pullHandle(handle);
+  const hit = hitAt(start);
+  const { selection, select } = store();
+  const chosen = hit !== undefined && selection.includes(hit.id);
+  if (!hit || (start.touch && !chosen && hit.list !== 'detectors')) {
+    return start.touch ? panSheet(start) : marquee(start);
+  }
+  if (!chosen) select(start.shift ? [...selection, hit.id] : [hit.id]);
+  const ids = store().selection;
+  return hit.list === 'detectors' && ids.length === 1 ? carryDetector(hit.id, start) : moveItems(ids, start);
+}
+
+function handleAt(point: Point): Handle | null {
+  const { selection, viewport } = store();
+  const [id] = selection;
+  if (!id || selection.length !== 1) return null;
+  const handles = handlesOf(currentLevel(), id, HANDLE_OFF_PX / viewport.scale);
+  let best: Handle | null = null;
+  let least = point.reach * 1.3;
+  for (const handle of handles) {
+    const far = distance(handle.at, point.plan);
+    if (far <= least) {
+      least = far;
+      best = handle;
+    }
+  }
+  return best;
+}
+
+/** How far the turning grip stands off its box, px. */
+export const HANDLE_OFF_PX = 28;
+
+/** What is selected comes first where things lie on one another, so that a drag goes on with what is in hand. */
+function hitAt(point: Point): Hit | undefined {
+  const hits = hitsAt(currentLevel(), point.plan, point.reach);
+  const { selection } = store();
+  return hits.find(({ id }) => selection.includes(id)) ?? hits[0];
+}
+
+function marquee(start: Point): Drag {
+  return {
+    move: (point) => useSketch.setState({ marquee: [start.plan, point.plan] }),
+    end: (point) => {
+      const found = itemsWithin(currentLevel(), extentBetween(start.plan, point.plan));
+      const { selection, select } = store();
+      select(start.shift ? [...new Set([...selection, ...found])] : found);
+    },
+    cancel: () => undefined,
+  };
+}
+
+function cursorFor(handle: Handle | null, hit: Hit | undefined): string {
+  if (handle) return handle.kind === 'turn' ? 'grab' : 'crosshair';
+  if (!hit) return 'default';
+  return hit.list === 'detectors' ? 'grab' : 'move';
+}
+
+function farPx(a: XY, b: XY): number {
+  return Math.hypot(b[0] - a[0], b[1] - a[1]);
+}

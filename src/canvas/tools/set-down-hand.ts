@@ -1,0 +1,140 @@
+import { shapeBody, shapeRing } from '../../../geometry/body.ts';
+import { shapeMoved } from '../../../geometry/move-items.ts';
+import type { Detector, RoomUse, Shape, XY } from '../../../geometry/plan/model.ts';
+import { ringsContain } from '../../../geometry/ring.ts';
+import { seatHeight } from '../../../geometry/sit-on.ts';
+import { onGrid } from '../../../geometry/snap.ts';
+import { snapMove } from '../../../geometry/snap-move.ts';
+import { turnAlongFace } from '../../../geometry/turn-along.ts';
+import {
+  DETECTOR_DEFAULTS,
+  FIXTURE_DEFAULTS,
+  OBJECT_DEFAULTS,
+  ROOM_NAMES,
+  type UsualSize,
+  usualHeights,
+  usualShape,
+} from '../../state/defaults.ts';
+import { nextLabel } from '../../state/plan-slice.ts';
+import { selectModel } from '../../state/selectors.ts';
+import { SELECT_TOOL, type Tool } from '../../state/tool.ts';
+import { clearSketch, useSketch } from '../sketch.ts';
+import { currentLevel, gridFor, type Hand, type Point, store, targets } from './hand.ts';
+
+type SetDownTool = Extract<Tool, { kind: 'fixture' | 'object' | 'room' | 'detector' }>;
+
+/** A thing that follows the pointer and is set down by a press. Shift keeps the tool in hand for the next one. */
+export function createSetDownHand(tool: SetDownTool): Hand {
+  let quarterTurns = 0;
+  let last: Point | null = null;
+  const show = (point: Point) => {
+    last = point;
+    showGhost(tool, point, quarterTurns);
+  };
+  return {
+    hover: show,
+    down: show,
+    drag: show,
+    up: (point) => {
+      setDown(tool, point, quarterTurns);
+      clearSketch();
+      if (!point.shift) store().setTool(SELECT_TOOL);
+    },
+    cancel: () => {
+      clearSketch();
+      return false;
+    },
+    key: (event) => {
+      if (event.key.toLowerCase() !== 'r' || event.ctrlKey || event.metaKey) return false;
+      quarterTurns += 1;
+      if (last) show(last);
+      return true;
+    },
+  };
+}
+
+function showGhost(tool: SetDownTool, point: Point, turns: number): void {
+  if (tool.kind === 'detector') {
+    useSketch.setState({ ghostDetector: newDetector(point) });
+  } else if (tool.kind === 'room') {
+    useSketch.setState({ ghostName: { name: ROOM_NAMES[tool.use], at: point.plan } });
+  } else {
+    const size = sizeOf(tool);
+    useSketch.setState({ ghost: { shape: settledShape(size, point, turns), name: size.name } });
+  }
+}
+
+function setDown(tool: SetDownTool, point: Point, turns: number): void {
+  const { addItem } = store();
+  switch (tool.kind) {
+    case 'detector':
+      addItem('detectors', newDetector(point));
+      return;
+    case 'room':
+      nameRoom(tool.use, point.plan);
+      return;
+    case 'fixture': {
+      const size = FIXTURE_DEFAULTS[tool.fixture];
+      const heights = usualHeights(size, currentLevel().ceiling);
+      const shape = settledShape(size, point, turns);
+      addItem('fixtures', { kind: tool.fixture, name: '', shape, ...heights, stream: null });
+      return;
+    }
+    case 'object': {
+      const size = OBJECT_DEFAULTS[tool.object];
+      const shape = settledShape(size, point, turns);
+      addItem('objects', { name: size.name, shape, ...usualHeights(size, currentLevel().ceiling) });
+    }
+  }
+}
+
+/** A room that has a name already gets the new use; a name outside every room is refused. */
+function nameRoom(use: RoomUse, at: XY): void {
+  const room = selectModel(store()).rooms.find(({ floorRings }) => ringsContain(floorRings, at));
+  if (!room) {
+    store().say('There is no closed room there. Press inside a room, or close the walls around it first.');
+    return;
+  }
+  if (room.label) {
+    store().updateItem(room.label.id, { use, name: ROOM_NAMES[use] });
+    store().select([room.label.id]);
+    return;
+  }
+  store().addItem('rooms', { name: ROOM_NAMES[use], use, at });
+}
+
+function sizeOf(tool: Extract<SetDownTool, { kind: 'fixture' | 'object' }>): UsualSize {
+  return tool.kind === 'fixture' ? FIXTURE_DEFAULTS[tool.fixture] : OBJECT_DEFAULTS[tool.object];
+}
+
+/** Drawn up to the wall that it comes near, its longer side along it. */
+function settledShape(size: UsualSize, point: Point, quarterTurns: number): Shape {
+  const { faces } = targets();
+  const along = point.free ? 0 : turnAlongFace(faces, point.plan, reachOf(size) + point.reach, isDeep(size));
+  const shape = usualShape(size, point.plan, (along + quarterTurns * 90) % 360);
+  if (point.free) return shape;
+  const options = { reach: point.reach * 1.5, grid: gridFor(point) };
+  const { by } = snapMove(outline(shape), [0, 0], targets(), options);
+  return shapeMoved(shape, by);
+}
+
+/** The corners that come up against a wall: of a circle its four extreme points. */
+function outline(shape: Shape): readonly XY[] {
+  return shapeRing(shape);
+}
+
+function reachOf(size: UsualSize): number {
+  const { minX, maxX, minY, maxY } = shapeBody(usualShape(size, [0, 0])).extent;
+  return Math.max(maxX - minX, maxY - minY) / 2;
+}
+
+function isDeep({ footprint }: UsualSize): boolean {
+  return 'depth' in footprint && footprint.depth > footprint.width;
+}
+
+function newDetector(point: Point): Omit<Detector, 'id'> {
+  const level = currentLevel();
+  const at = onGrid(point.plan, gridFor(point));
+  const base = seatHeight(level, at, DETECTOR_DEFAULTS.base);
+  return { label: nextLabel(level), at, ...DETECTOR_DEFAULTS, base, pair: null };
+}

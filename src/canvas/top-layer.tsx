@@ -1,0 +1,137 @@
+import type { DetectorReport } from '../../geometry/check/types.ts';
+import { nearLimit } from '../../geometry/near-limit.ts';
+import type { Detector, XY } from '../../geometry/plan/model.ts';
+import { handlesOf } from '../../geometry/reshape.ts';
+import { capital, describeCheck, describeReport, inOrder, VERDICT_WORD } from '../../geometry/words.ts';
+import { checkDetector } from '../engine.ts';
+import {
+  selectCarried,
+  selectHoverChecks,
+  selectLevel,
+  selectModel,
+  selectRegion,
+  selectReports,
+  selectShownPlan,
+} from '../state/selectors.ts';
+import { type AppState, useAppStore } from '../state/store.ts';
+import { toScreen } from '../state/viewport.ts';
+import { measureWords } from './drawing.ts';
+import { paintDetector, paintMeasures } from './paint/detectors.ts';
+import { createPlaces } from './paint/names.ts';
+import { type PointerNote, paintNote } from './paint/note.ts';
+import type { Pen } from './paint/pen.ts';
+import { paintHandles, paintSketch } from './paint/sketch.ts';
+import { paintLitZones } from './paint/zones.ts';
+import { PaintLayer } from './paint-layer.tsx';
+import { type Sketch, useSketch } from './sketch.ts';
+import { HANDLE_OFF_PX } from './tools/select-hand.ts';
+
+/** Detectors with their measured lines, grips, and what is under the hand. The only layer that a drag of a detector redraws. */
+export function TopLayer() {
+  const state = useAppStore();
+  const sketch = useSketch();
+  return <PaintLayer name="top" paint={(pen) => paintTop(pen, state, sketch)} />;
+}
+
+function paintTop(pen: Pen, state: AppState, sketch: Sketch): void {
+  const level = selectLevel(state);
+  paintHovered(pen, state);
+  const [handled] = state.selection;
+  if (handled && state.selection.length === 1 && !state.draft) {
+    paintHandles(pen, handlesOf(level, handled, HANDLE_OFF_PX / pen.view.scale));
+  }
+  paintSketch(pen, sketch, level);
+  paintAllDetectors(pen, state, sketch);
+  const note = noteFor(state, sketch);
+  if (note) paintNote(pen, note, state.stageSize);
+}
+
+/** The zones that take the spot under the pointer away. */
+function paintHovered(pen: Pen, state: AppState): void {
+  const [worst] = selectHoverChecks(state);
+  if (!worst || state.hover?.id) return;
+  const region = selectRegion(state);
+  paintLitZones(
+    pen,
+    region,
+    region.zones.filter(({ rule, subject }) => rule === worst.rule && subject === worst.subject),
+  );
+}
+
+function paintAllDetectors(pen: Pen, state: AppState, { ghostDetector }: Sketch): void {
+  const plan = selectShownPlan(state);
+  const carried = selectCarried(state);
+  const reports = selectReports(state);
+  const places = createPlaces();
+  const drawn = selectLevel(state).detectors.map((each) => {
+    const detector = carried?.id === each.id ? carried : each;
+    const report = reports.find(({ id }) => id === each.id) ?? null;
+    return {
+      detector,
+      report,
+      word: report ? VERDICT_WORD[report.verdict] : '',
+      chosen: state.selection.includes(each.id),
+    };
+  });
+  if (ghostDetector) {
+    const detector: Detector = { id: '', ...ghostDetector };
+    const report = checkDetector(plan, selectModel(state), detector);
+    drawn.push({ detector, report, word: VERDICT_WORD[report.verdict], chosen: true });
+  }
+  for (const { detector } of drawn) places.keep(toScreen(pen.view, detector.at), 30, 30);
+  for (const { report, chosen } of drawn) {
+    if (report && chosen) paintMeasures(pen, nearLimit(report), (check) => measureWords(check, plan), places);
+  }
+  for (const each of drawn) paintDetector(pen, each, places);
+}
+
+/** What stands beside the pointer: the verdict of what is carried, lengths of what is drawn, or why not here. */
+function noteFor(state: AppState, sketch: Sketch): PointerNote | null {
+  const screen = (at: XY) => toScreen(state.viewport, at);
+  const plan = selectShownPlan(state);
+  const level = selectLevel(state);
+  const verdictNote = (at: XY, report: DetectorReport, touch: boolean): PointerNote => ({
+    at: screen(at),
+    verdict: { tone: report.verdict, word: capital(VERDICT_WORD[report.verdict]) },
+    lines: sentences(reasonOf(report, state)),
+    aboveFinger: touch,
+  });
+  const carried = selectCarried(state);
+  if (carried && state.live) {
+    const report = selectReports(state).find(({ id }) => id === carried.id);
+    return report ? verdictNote(carried.at, report, state.live.byTouch) : null;
+  }
+  if (sketch.ghostDetector) {
+    const detector: Detector = { id: '', ...sketch.ghostDetector };
+    return verdictNote(detector.at, checkDetector(plan, selectModel(state), detector), false);
+  }
+  const pointer = sketch.cross ?? sketch.pointer;
+  if (!pointer) return null;
+  if (sketch.reading.length > 0)
+    return { at: screen(pointer), verdict: null, lines: sketch.reading, aboveFinger: sketch.touch };
+  if (state.hover && !state.hover.id && state.tool.kind === 'select') {
+    const [worst] = selectHoverChecks(state);
+    if (worst)
+      return {
+        at: screen(state.hover.at),
+        verdict: null,
+        lines: [describeCheck(worst, plan, level)],
+        aboveFinger: false,
+      };
+  }
+  return null;
+}
+
+/** The tightest clearance in a sentence: the worst check where it is short of one, else what there is to spare. */
+function reasonOf(report: DetectorReport, state: AppState): string {
+  const plan = selectShownPlan(state);
+  const level = selectLevel(state);
+  const [worst] = inOrder(report.checks.filter(({ notRun }) => !notRun));
+  if (worst && (report.verdict === 'blocked' || report.verdict === 'unknown')) return describeCheck(worst, plan, level);
+  return describeReport(report, plan, level);
+}
+
+/** One sentence a line. */
+function sentences(text: string): readonly string[] {
+  return text.split(/(?<=\.)\s+/);
+}
