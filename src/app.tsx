@@ -1,4 +1,5 @@
-import { type ReactNode, useEffect } from 'react';
+import { useEffect } from 'react';
+import { PlanCanvas } from './canvas/plan-canvas.tsx';
 import { applyTheme } from './design/theme.ts';
 import { writeSetting } from './io/cabinet.ts';
 import { Dialogs } from './panels/dialogs.tsx';
@@ -8,16 +9,14 @@ import { Foot } from './panels/foot.tsx';
 import { JobColumn } from './panels/job-column.tsx';
 import { LiveRegion } from './panels/live-region.tsx';
 import { MessageLine } from './panels/message-line.tsx';
+import { usePageKeys } from './panels/page-keys.ts';
 import { usePaletteKeys } from './panels/palette-keys.ts';
 import { Side } from './panels/side.tsx';
 import { TopBar } from './panels/top-bar.tsx';
 import { useFileDrop } from './panels/use-file-drop.ts';
+import { useShadeForSelected } from './panels/use-shade.ts';
 import { useAppStore } from './state/store.ts';
 import './app.css';
-
-// Until the sheet is there, the desk is bare.
-const canvas = import.meta.glob<{ PlanCanvas: () => ReactNode }>('./canvas/plan-canvas.tsx', { eager: true });
-const PlanCanvas = canvas['./canvas/plan-canvas.tsx']?.PlanCanvas ?? (() => null);
 
 /** The whole screen: the job on the left, the sheet in the middle, the slip beside it. */
 export function App() {
@@ -36,6 +35,8 @@ function Page() {
   }, [theme]);
   useFileDrop();
   usePaletteKeys();
+  usePageKeys();
+  useShadeForSelected();
   return (
     <div className="page">
       <TopBar />

@@ -10,7 +10,7 @@ export function DetectorHeight() {
       label="Shade the sheet for a detector at"
       value={sitHeight}
       bare="small"
-      hint="Its underside above the finished floor. The next one is set at this height."
+      hint="Its underside above the finished floor. One that is set on a table stands as high as the table."
       onCommit={(base) => {
         setSitHeight(base);
         return undefined;

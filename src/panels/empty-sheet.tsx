@@ -22,14 +22,14 @@ export function EmptySheet() {
           className="button button--main"
           onClick={() => act({ kind: 'tool', label: '', tool: { kind: 'room-box' } })}
         >
-          Draw four walls in one drag
+          Four walls in one drag
         </button>
         <button
           type="button"
           className="button"
           onClick={() => act({ kind: 'tool', label: '', tool: { kind: 'wall' } })}
         >
-          Draw wall after wall
+          Wall after wall
         </button>
         <button type="button" className="button" onClick={() => showDialog({ kind: 'samples' })}>
           Look at a sample

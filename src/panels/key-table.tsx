@@ -1,22 +1,26 @@
+import { SHEET_KEYS } from '../canvas/key-list.ts';
+import { PAGE_KEYS } from './page-keys.ts';
+
+const PALETTE_KEYS = [
+  { keys: '1 to 8', does: 'Open a question of the walk; then a second digit takes that answer in hand' },
+] as const;
+
 /** Every key, in the words of what it does. */
 export function KeyTable() {
   return (
-    <table className="keys">
-      <tbody>
-        {PAGE_KEYS.map(({ keys, does }) => (
-          <tr key={keys}>
-            <th scope="row">
-              <kbd className="key">{keys}</kbd>
-            </th>
-            <td>{does}</td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
+    <div className="problems">
+      <table className="keys">
+        <tbody>
+          {[...PALETTE_KEYS, ...SHEET_KEYS, ...PAGE_KEYS].map(({ keys, does }) => (
+            <tr key={keys}>
+              <th scope="row">
+                <kbd className="key">{keys}</kbd>
+              </th>
+              <td>{does}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
   );
 }
-
-const PAGE_KEYS = [
-  { keys: '1 … 8', does: 'Open a question of the walk; a second digit takes the answer in hand' },
-  { keys: '?', does: 'This list' },
-] as const;

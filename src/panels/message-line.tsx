@@ -2,7 +2,7 @@ import { useAppStore } from '../state/store.ts';
 import { SELECT_TOOL, type Tool } from '../state/tool.ts';
 import { act } from './acts.ts';
 import { QUESTIONS, sameTool } from './questions.ts';
-import { useGuidance } from './use-level.ts';
+import { useGuidance, useLevel } from './use-level.ts';
 import './message-line.css';
 
 /** Over the sheet, always there: the last remark, or what the next press does, or the next thing that is missing. */
@@ -13,13 +13,15 @@ export function MessageLine() {
   const missing = useGuidance()
     .flatMap(({ hints }) => hints)
     .find((hint) => hint.missing);
+  // The bare sheet says itself what to do first.
+  const bare = useLevel().walls.length === 0;
   const doing = message || doingWords(tool);
   return (
     <div className="message" data-said={message ? '' : undefined}>
       <p role="status" className={doing ? '' : 'unseen'}>
         {doing}
       </p>
-      {!doing && (
+      {!doing && !bare && (
         <p className="message__next">{missing ? `Next: ${missing.text}` : 'Nothing is missing on this level.'}</p>
       )}
       {message && (
@@ -32,7 +34,7 @@ export function MessageLine() {
           Put it back
         </button>
       )}
-      {!doing && missing?.act && (
+      {!doing && !bare && missing?.act && (
         <button type="button" className="text-button" onClick={() => missing.act && act(missing.act)}>
           {missing.act.label}
         </button>

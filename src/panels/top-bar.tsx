@@ -7,6 +7,7 @@ import { canStep } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
 import { TITLE_FIELD } from './acts.ts';
 import { newSheet, openFile, saveFile, saveFileTo, savePicture } from './file-acts.ts';
+import { PICKER } from './page-keys.ts';
 import { SavedSignLine } from './saved-sign-line.tsx';
 import { showDialog, useUi } from './ui.ts';
 import './top-bar.css';
@@ -95,6 +96,7 @@ function Files() {
       </button>
       <input
         ref={picker}
+        id={PICKER}
         type="file"
         accept=".json,application/json"
         className="unseen"
@@ -161,6 +163,9 @@ function Looks() {
           </option>
         ))}
       </select>
+      <button type="button" className="button button--bare top__wide" onClick={() => showDialog({ kind: 'keys' })}>
+        Keys
+      </button>
     </>
   );
 }

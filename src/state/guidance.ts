@@ -74,7 +74,7 @@ function drawState(plan: Plan, model: LevelModel): StageState {
   if (level.walls.length === 0) {
     hints.push({
       text: 'Nothing is drawn on this level yet. Begin with the outline.',
-      act: { kind: 'tool', label: 'Draw a room in one drag', tool: { kind: 'room-box' } },
+      act: { kind: 'tool', label: 'Four walls in one drag', tool: { kind: 'room-box' } },
       missing: true,
     });
     return { stage: 'draw', done: '', hints };
