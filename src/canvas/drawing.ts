@@ -48,7 +48,7 @@ export function thingName(thing: Fixture | PlanObject): string {
 export function roomSign(room: RoomRegion, plan: Plan): RoomSign & { readonly room: RoomRegion } {
   const { label, labelPoint, floorArea } = room.room;
   const area = formatArea(floorArea, plan.display.length);
-  if (!label) return { name: 'Not named yet', lines: ['say what this room is used for', area], at: labelPoint, room };
+  if (!label) return { name: 'Not named yet', lines: ['What is it used for?', area], at: labelPoint, room };
   const name = label.name.trim() || 'Room without a name';
   return { name, lines: room.barred ? [area, 'no detector here'] : [area], at: label.at, room };
 }

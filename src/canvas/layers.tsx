@@ -1,12 +1,18 @@
+import { roomAt } from '../../geometry/check/room.ts';
 import { levelExtent } from '../../geometry/level-extent.ts';
+import type { XY } from '../../geometry/plan/model.ts';
+import type { RoomRegion } from '../../geometry/region/types.ts';
+import { ringsContain } from '../../geometry/ring.ts';
 import { formatLength } from '../../geometry/units.ts';
 import { selectLevel, selectModel, selectRegion, selectShownPlan } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
+import { toPlan } from '../state/viewport.ts';
 import { drawnDimensions, drawnEdges, roomSign, thingName, zoneName } from './drawing.ts';
 import { createPlaces } from './paint/names.ts';
 import { paintFloors, paintRegionEdge, paintSheet } from './paint/paper.ts';
+import { px } from './paint/pen.ts';
 import { paintDimensions, paintRoomSigns } from './paint/rooms.ts';
-import { paintThingNames, paintThings } from './paint/things.ts';
+import { keepThings, paintThingNames, paintThings } from './paint/things.ts';
 import { paintWalls } from './paint/walls.ts';
 import { paintZoneNames } from './paint/zone-names.ts';
 import { paintZones } from './paint/zones.ts';
@@ -71,12 +77,16 @@ export function NameLayer() {
       name="names"
       paint={(pen) => {
         const places = createPlaces();
+        const inRoom = ({ room }: RoomRegion, at: XY) => ringsContain(room.floorRings, toPlan(pen.view, at));
+        keepThings(pen, level, places);
+        for (const { at } of level.detectors) places.keep(px(pen, at), 130, 30);
         paintRoomSigns(
           pen,
           region.rooms.map((room) => roomSign(room, plan)),
+          inRoom,
           places,
         );
-        paintThingNames(pen, level, thingName, places);
+        paintThingNames(pen, level, thingName, (at) => roomAt(model, at), places);
         paintZoneNames(pen, drawnEdges(region), (edge) => zoneName(edge, plan), places);
         paintDimensions(pen, drawnDimensions(model), ({ length }) => formatLength(length, plan.display.length), places);
       }}

@@ -2,8 +2,8 @@ import { withItemsMoved } from '../../geometry/move-items.ts';
 import type { Plan, XY } from '../../geometry/plan/model.ts';
 import { withLevel } from '../state/plan-edits.ts';
 import { selectLevel } from '../state/selectors.ts';
+import { commitDraft } from './tools/drag.ts';
 import { store } from './tools/hand.ts';
-import { openingsRefusal } from './tools/openings-refusal.ts';
 
 /** Moves what is selected by keys. However long an arrow is held, it is one step of history: it ends when the key is let go. */
 export interface Nudger {
@@ -21,11 +21,8 @@ export function createNudger(): Nudger {
     start = null;
     by = [0, 0];
     if (!from || !draft) return;
-    const level = draft.levels.find(({ id }) => id === selectLevel(store()).id);
-    const refusal = level ? openingsRefusal(level) : '';
-    if (refusal) store().setDraft(null);
-    else store().run(() => draft);
-    store().say(refusal);
+    const before = from.levels.find(({ id }) => id === selectLevel(store()).id);
+    if (before) commitDraft(before, draft);
   };
   return {
     move: (dx, dy) => {

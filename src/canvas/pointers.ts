@@ -43,7 +43,6 @@ export function listenToPointers(element: HTMLElement, hand: () => Hand, isPanni
 
   const onDown = (event: PointerEvent) => {
     element.setPointerCapture(event.pointerId);
-    element.focus({ preventScroll: true });
     const screen = screenOf(event);
     down.set(event.pointerId, screen);
     if (down.size === 2) {

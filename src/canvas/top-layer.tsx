@@ -1,3 +1,4 @@
+import { roomAt } from '../../geometry/check/room.ts';
 import type { DetectorReport } from '../../geometry/check/types.ts';
 import { nearLimit } from '../../geometry/near-limit.ts';
 import type { Detector, XY } from '../../geometry/plan/model.ts';
@@ -14,9 +15,9 @@ import {
   selectShownPlan,
 } from '../state/selectors.ts';
 import { type AppState, useAppStore } from '../state/store.ts';
-import { toScreen } from '../state/viewport.ts';
+import { toPlan, toScreen } from '../state/viewport.ts';
 import { measureWords } from './drawing.ts';
-import { paintDetector, paintMeasures } from './paint/detectors.ts';
+import { type DrawnDetector, paintDetector, paintMeasures } from './paint/detectors.ts';
 import { createPlaces } from './paint/names.ts';
 import { type PointerNote, paintNote } from './paint/note.ts';
 import type { Pen } from './paint/pen.ts';
@@ -49,7 +50,7 @@ function paintTop(pen: Pen, state: AppState, sketch: Sketch): void {
 /** The zones that take the spot under the pointer away. */
 function paintHovered(pen: Pen, state: AppState): void {
   const [worst] = selectHoverChecks(state);
-  if (!worst || state.hover?.id) return;
+  if (!worst || !overSomeFloor(state)) return;
   const region = selectRegion(state);
   paintLitZones(
     pen,
@@ -63,20 +64,18 @@ function paintAllDetectors(pen: Pen, state: AppState, { ghostDetector }: Sketch)
   const carried = selectCarried(state);
   const reports = selectReports(state);
   const places = createPlaces();
-  const drawn = selectLevel(state).detectors.map((each) => {
+  const model = selectModel(state);
+  const mayStand = (at: XY) => roomAt(model, toPlan(pen.view, at)) !== null;
+  const drawn = selectLevel(state).detectors.map((each): DrawnDetector => {
     const detector = carried?.id === each.id ? carried : each;
     const report = reports.find(({ id }) => id === each.id) ?? null;
-    return {
-      detector,
-      report,
-      word: report ? VERDICT_WORD[report.verdict] : '',
-      chosen: state.selection.includes(each.id),
-    };
+    const word = report && detector !== carried ? VERDICT_WORD[report.verdict] : '';
+    return { detector, report, word, chosen: state.selection.includes(each.id), mayStand };
   });
   if (ghostDetector) {
     const detector: Detector = { id: '', ...ghostDetector };
-    const report = checkDetector(plan, selectModel(state), detector);
-    drawn.push({ detector, report, word: VERDICT_WORD[report.verdict], chosen: true });
+    const report = checkDetector(plan, model, detector);
+    drawn.push({ detector, report, word: '', chosen: true, mayStand });
   }
   for (const { detector } of drawn) places.keep(toScreen(pen.view, detector.at), 30, 30);
   for (const { report, chosen } of drawn) {
@@ -95,6 +94,7 @@ function noteFor(state: AppState, sketch: Sketch): PointerNote | null {
     verdict: { tone: report.verdict, word: capital(VERDICT_WORD[report.verdict]) },
     lines: sentences(reasonOf(report, state)),
     aboveFinger: touch,
+    clearOf: nearLimit(report).flatMap(({ witness }) => (witness ? [screen(witness.subject)] : [])),
   });
   const carried = selectCarried(state);
   if (carried && state.live) {
@@ -108,8 +108,8 @@ function noteFor(state: AppState, sketch: Sketch): PointerNote | null {
   const pointer = sketch.cross ?? sketch.pointer;
   if (!pointer) return null;
   if (sketch.reading.length > 0)
-    return { at: screen(pointer), verdict: null, lines: sketch.reading, aboveFinger: sketch.touch };
-  if (state.hover && !state.hover.id && state.tool.kind === 'select') {
+    return { at: screen(pointer), verdict: null, lines: sketch.reading, aboveFinger: sketch.touch, clearOf: [] };
+  if (state.hover && overSomeFloor(state)) {
     const [worst] = selectHoverChecks(state);
     if (worst)
       return {
@@ -117,9 +117,17 @@ function noteFor(state: AppState, sketch: Sketch): PointerNote | null {
         verdict: null,
         lines: [describeCheck(worst, plan, level)],
         aboveFinger: false,
+        clearOf: [],
       };
   }
   return null;
+}
+
+/** Whether the pointer is over floor, or over a thing that stands on it: not over a wall, an opening, a detector. */
+function overSomeFloor(state: AppState): boolean {
+  const { hover, tool } = state;
+  if (!hover || tool.kind !== 'select' || !roomAt(selectModel(state), hover.at)) return false;
+  return !selectLevel(state).detectors.some(({ id }) => id === hover.id);
 }
 
 /** The tightest clearance in a sentence: the worst check where it is short of one, else what there is to spare. */

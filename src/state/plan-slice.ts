@@ -1,19 +1,17 @@
+import {
+  duplicatedItems,
+  type EditResult,
+  movedItems,
+  nextId,
+  withNewLevel,
+  withoutItems,
+} from '../../geometry/plan/edit.ts';
 import type { Detector, Level, Plan, XY } from '../../geometry/plan/model.ts';
 import { seatHeight } from '../../geometry/sit-on.ts';
-import { emptyLevel, emptyPlan, levelRegion, nearestSpot } from '../engine.ts';
+import { emptyLevel, levelRegion, nearestSpot } from '../engine.ts';
 import { DETECTOR_DEFAULTS } from './defaults.ts';
-import {
-  findItem,
-  type Item,
-  type ItemList,
-  nextId,
-  prefixOf,
-  withCopies,
-  withItem,
-  withItemsMoved,
-  withoutItems,
-  withPatch,
-} from './plan-edits.ts';
+import { freshPlan } from './fresh-plan.ts';
+import { findItem, type Item, type ItemList, prefixOf, settledEdit, withItem, withPatch } from './plan-edits.ts';
 import { selectLevel, selectModel, selectRegion } from './selectors.ts';
 import type { AppState } from './store.ts';
 import { SELECT_TOOL } from './tool.ts';
@@ -24,12 +22,15 @@ export interface PlanState {
 }
 
 export interface PlanActions {
-  /** One step of history: replaces the plan by what the edit makes of it. The same plan back means nothing happened. */
-  run(edit: (plan: Plan) => Plan): void;
-  /** Puts an item on the level under a fresh id, selects it, and answers the id. */
+  /**
+   * One step of history: replaces the plan by what the edit makes of it. An edit that no plan could hold is refused: the plan
+   * stays, the reason is said and answered. Empty when it was done. The same plan back means nothing happened.
+   */
+  run(edit: (plan: Plan) => Plan | EditResult): string;
+  /** Puts an item on the level under a fresh id, selects it, and answers the id; empty where it was refused. */
   addItem(list: ItemList, item: Omit<Item, 'id'>): string;
-  /** Changes some fields of one item of the level. */
-  updateItem(id: string, patch: Readonly<Record<string, unknown>>): void;
+  /** Changes some fields of one item of the level. Answers why not, or empty. */
+  updateItem(id: string, patch: Readonly<Record<string, unknown>>): string;
   deleteSelection(): void;
   duplicateSelection(): void;
   /** Moves what is selected, mm. */
@@ -60,7 +61,12 @@ const AT_REST = { draft: null, live: null, message: '' } as const;
 const COPY_OFFSET = 304.8;
 
 export function createPlanActions(set: Set, get: () => AppState, history: () => History): PlanActions {
-  const run = (edit: (plan: Plan) => Plan) => set({ plan: edit(get().plan), draft: null, message: '' });
+  const run = (edit: (plan: Plan) => Plan | EditResult): string => {
+    const { plan } = get();
+    const result = settledEdit(plan, edit(plan));
+    set({ plan: result.ok ? result.plan : plan, draft: null, message: result.ok ? '' : result.reason });
+    return result.ok ? '' : result.reason;
+  };
   const open = (plan: Plan) => {
     set({ ...AT_REST, plan, levelId: firstLevelId(plan), selection: [], hover: null, tool: SELECT_TOOL });
     history().clear();
@@ -78,13 +84,13 @@ export function createPlanActions(set: Set, get: () => AppState, history: () => 
       const id = nextId(get().plan, prefixOf(list));
       const levelId = selectLevel(get()).id;
       // The caller's list names the type of the item.
-      run((plan) => withItem(plan, levelId, list, { ...item, id } as Item));
+      if (run((plan) => withItem(plan, levelId, list, { ...item, id } as Item))) return '';
       set({ selection: [id] });
       return id;
     },
     updateItem: (id, patch) => {
       const levelId = selectLevel(get()).id;
-      run((plan) => withPatch(plan, levelId, id, patch));
+      return run((plan) => withPatch(plan, levelId, id, patch));
     },
     deleteSelection: () => {
       const { selection } = get();
@@ -96,15 +102,15 @@ export function createPlanActions(set: Set, get: () => AppState, history: () => 
     duplicateSelection: () => {
       const state = get();
       if (state.selection.length === 0) return;
-      const copied = withCopies(state.plan, selectLevel(state).id, state.selection, COPY_OFFSET, COPY_OFFSET);
-      run(() => copied.plan);
-      set({ selection: copied.ids });
+      const copies = duplicatedItems(state.plan, selectLevel(state).id, state.selection, COPY_OFFSET, COPY_OFFSET);
+      run(() => copies);
+      if (copies.ok) set({ selection: copies.ids });
     },
     nudge: (dx, dy) => {
       const { selection } = get();
       if (selection.length === 0) return;
       const levelId = selectLevel(get()).id;
-      run((plan) => withItemsMoved(plan, levelId, selection, dx, dy));
+      run((plan) => movedItems(plan, levelId, selection, dx, dy));
     },
     addDetector: (at) => {
       const state = get();
@@ -113,13 +119,12 @@ export function createPlanActions(set: Set, get: () => AppState, history: () => 
     moveToNearest: (detectorId) => moveToNearest(get(), detectorId),
     undo: () => step(history().undo),
     redo: () => step(history().redo),
-    newPlan: () => open(emptyPlan()),
+    newPlan: () => open(freshPlan()),
     openPlan: open,
     addLevel: () => {
       const { plan } = get();
       const level: Level = { ...emptyLevel(nextId(plan, 'L')), order: plan.levels.length };
-      run((current) => ({ ...current, levels: [...current.levels, level] }));
-      get().setLevel(level.id);
+      if (!run((current) => withNewLevel(current, level))) get().setLevel(level.id);
     },
     setLevel: (levelId) => {
       set({ ...AT_REST, levelId, selection: [], hover: null });

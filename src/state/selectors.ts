@@ -8,7 +8,7 @@ import type { AppState } from './store.ts';
 
 /** Everything here is derived, never stored, and the same objects in give the same object out. */
 
-const NO_LEVEL = emptyLevel('');
+const NO_LEVEL = emptyLevel('none');
 const NO_REPORTS: readonly DetectorReport[] = [];
 const NO_CHECKS: readonly Check[] = [];
 
@@ -57,23 +57,22 @@ function probeOf(base: number, radius: number, tall: number): Probe {
   return probe;
 }
 
-const regions = new WeakMap<Plan, Map<string, LevelRegion>>();
-export function regionFor(plan: Plan, model: LevelModel, probe: Probe): LevelRegion {
-  let ofPlan = regions.get(plan);
-  if (!ofPlan) {
-    ofPlan = new Map();
-    regions.set(plan, ofPlan);
-  }
-  const key = `${model.level.id}/${probe.base}/${probe.radius}/${probe.tall}`;
-  let region = ofPlan.get(key);
-  if (!region) {
-    region = levelRegion(plan, model, probe);
-    ofPlan.set(key, region);
-  }
-  return region;
+/** Everything that a region is worked out from. Detectors and their labels are not among it: to move one costs no new region. */
+function regionInputs(plan: Plan, { level }: LevelModel, probe: Probe): readonly unknown[] {
+  const { walls, openings, rooms, fixtures, objects, ceiling, living, ground, id } = level;
+  const { protocol, site, visit, tapeTolerance } = plan;
+  return [walls, openings, rooms, fixtures, objects, ceiling, living, ground, id, protocol, site, visit, tapeTolerance, probe];
 }
+
+let lastRegion: { readonly inputs: readonly unknown[]; readonly region: LevelRegion } | null = null;
 export function selectRegion(state: AppState): LevelRegion {
-  return regionFor(selectShownPlan(state), selectModel(state), selectProbe(state));
+  const plan = selectShownPlan(state);
+  const model = selectModel(state);
+  const inputs = regionInputs(plan, model, selectProbe(state));
+  if (!lastRegion?.inputs.every((input, index) => input === inputs[index])) {
+    lastRegion = { inputs, region: levelRegion(plan, model, selectProbe(state)) };
+  }
+  return lastRegion.region;
 }
 
 const reportsAtRest = new WeakMap<Plan, Map<string, readonly DetectorReport[]>>();

@@ -1,6 +1,6 @@
 import { type TemporalState, temporal } from 'zundo';
 import { create, type StoreApi } from 'zustand';
-import { emptyPlan } from '../engine.ts';
+import { freshPlan } from './fresh-plan.ts';
 import { createPlanActions, type PlanActions, type PlanState } from './plan-slice.ts';
 import { createViewActions } from './view-actions.ts';
 import { INITIAL_VIEW, type ViewActions, type ViewState } from './view-slice.ts';
@@ -14,7 +14,7 @@ const HISTORY_LIMIT = 300;
 export const useAppStore = create<AppState>()(
   temporal(
     (set, get, api) => {
-      const plan = emptyPlan();
+      const plan = freshPlan();
       return {
         plan,
         ...INITIAL_VIEW,

@@ -11,9 +11,11 @@ const LEAST_RADIUS_PX = 11;
 export interface DrawnDetector {
   readonly detector: Detector;
   readonly report: DetectorReport | null;
-  /** The verdict in words: it stands beside the disc, so that no one has to know the colours. */
+  /** The verdict in words: it stands beside the disc, so that no one has to know the colours. Empty where a note says it. */
   readonly word: string;
   readonly chosen: boolean;
+  /** Whether its name belongs there, screen px: not over a wall. */
+  readonly mayStand: (at: XY) => boolean;
 }
 
 export function detectorRadiusPx(pen: Pen, detector: Detector): number {
@@ -21,8 +23,9 @@ export function detectorRadiusPx(pen: Pen, detector: Detector): number {
 }
 
 /** A disc with the sign of its verdict, and label and verdict word beside it. */
-export function paintDetector(pen: Pen, { detector, report, word, chosen }: DrawnDetector, places: Places): void {
+export function paintDetector(pen: Pen, drawn: DrawnDetector, places: Places): void {
   const { ctx, theme } = pen;
+  const { detector, report, chosen } = drawn;
   const verdict = report?.verdict ?? 'unknown';
   const [x, y] = px(pen, detector.at);
   const radius = detectorRadiusPx(pen, detector);
@@ -34,7 +37,7 @@ export function paintDetector(pen: Pen, { detector, report, word, chosen }: Draw
     disc(ctx, x, y, radius + 6);
     stroke(pen, theme.accent, LINE_PX.detector);
   }
-  nameDetector(pen, detector, word, radius, places);
+  if (drawn.word) nameDetector(pen, drawn, radius, places);
 }
 
 /**
@@ -82,7 +85,7 @@ function disc(ctx: CanvasRenderingContext2D, x: number, y: number, radius: numbe
   ctx.arc(x, y, radius, 0, 2 * Math.PI);
 }
 
-function nameDetector(pen: Pen, detector: Detector, word: string, radius: number, places: Places): void {
+function nameDetector(pen: Pen, { detector, word, mayStand }: DrawnDetector, radius: number, places: Places): void {
   const { theme } = pen;
   const [x, y] = px(pen, detector.at);
   const style: TextStyle = { sizePx: 15, bold: true, colour: theme.ink, halo: theme.paper };
@@ -94,7 +97,8 @@ function nameDetector(pen: Pen, detector: Detector, word: string, radius: number
     [x, y - radius - 16],
     [x, y + radius + 16],
   ];
-  const free = middles.find((middle) => places.claim(middle, width, 20));
+  const good = middles.filter(([mx, my]) => mayStand([mx - width / 2, my]) && mayStand([mx + width / 2, my]));
+  const free = [...good, ...middles].find((middle) => places.claim(middle, width, 20));
   drawText(pen, text, free ?? (middles[0] as XY), style);
 }
 

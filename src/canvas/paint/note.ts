@@ -14,11 +14,16 @@ export interface PointerNote {
   readonly lines: readonly string[];
   /** Above the spot with more room: for a finger. */
   readonly aboveFinger: boolean;
+  /** Screen points that the measured lines run to: the card stands on the other side. */
+  readonly clearOf: readonly XY[];
 }
 
 const PAD = 9;
 const LINE_PX = 20;
 const HEAD_PX = 30;
+/** Off the pointer: past the detector that it carries. */
+const OFF_PX = 22;
+const WIDEST_PX = 290;
 
 export function paintNote(pen: Pen, note: PointerNote, stage: SizePx): void {
   const { ctx, theme } = pen;
@@ -28,10 +33,11 @@ export function paintNote(pen: Pen, note: PointerNote, stage: SizePx): void {
     bold: true,
     colour: note.verdict ? theme.verdict[note.verdict.tone].line : theme.ink,
   };
-  const widths = note.lines.map((text) => textWidth(pen, text, line));
+  const lines = note.lines.flatMap((text) => wrapped(pen, text, line));
+  const widths = lines.map((text) => textWidth(pen, text, line));
   if (note.verdict) widths.push(textWidth(pen, note.verdict.word, head));
   const width = Math.max(...widths, 0) + 2 * PAD;
-  const height = (note.verdict ? HEAD_PX : 0) + note.lines.length * LINE_PX + 2 * PAD - 4;
+  const height = (note.verdict ? HEAD_PX : 0) + lines.length * LINE_PX + 2 * PAD - 4;
   const [left, top] = placed(note, width, height, stage);
   ctx.beginPath();
   ctx.roundRect(left, top, width, height, RADIUS_PX.card);
@@ -46,17 +52,44 @@ export function paintNote(pen: Pen, note: PointerNote, stage: SizePx): void {
     y += step;
   };
   if (note.verdict) put(note.verdict.word, head, HEAD_PX);
-  for (const text of note.lines) put(text, line, LINE_PX);
+  for (const text of lines) put(text, line, LINE_PX);
 }
 
-/** To the lower right of a pointer, above a finger; turned round at the edges of the stage. */
-function placed({ at: [x, y], aboveFinger }: PointerNote, width: number, height: number, stage: SizePx): XY {
+/** Above a finger; beside a pointer in the corner that is furthest from what is measured to, and inside the stage. */
+function placed({ at: [x, y], aboveFinger, clearOf }: PointerNote, width: number, height: number, stage: SizePx): XY {
   if (aboveFinger) {
     const left = Math.min(stage.width - width - 8, Math.max(8, x - width / 2));
     const above = y - height - 34;
     return [left, above >= 8 ? above : y + 130];
   }
-  const left = x + 20 + width > stage.width ? x - 20 - width : x + 20;
-  const top = y + 22 + height > stage.height ? y - 22 - height : y + 22;
-  return [Math.max(8, left), Math.max(8, top)];
+  const corners = [
+    [x + OFF_PX, y + OFF_PX],
+    [x + OFF_PX, y - OFF_PX - height],
+    [x - OFF_PX - width, y + OFF_PX],
+    [x - OFF_PX - width, y - OFF_PX - height],
+  ] as const;
+  const inside = corners.filter(
+    ([l, t]) => l >= 4 && t >= 4 && l + width <= stage.width - 4 && t + height <= stage.height - 4,
+  );
+  const nearness = ([left, top]: readonly [number, number]) => {
+    const [mx, my] = [left + width / 2 - x, top + height / 2 - y];
+    return Math.max(-1, ...clearOf.map(([sx, sy]) => cosine(mx, my, sx - x, sy - y)));
+  };
+  const [best] = [...inside].sort((a, b) => nearness(a) - nearness(b));
+  return best ?? [Math.min(x + OFF_PX, stage.width - width - 4), Math.min(y + OFF_PX, stage.height - height - 4)];
+}
+
+function cosine(ax: number, ay: number, bx: number, by: number): number {
+  return (ax * bx + ay * by) / (Math.hypot(ax, ay) * Math.hypot(bx, by) || 1);
+}
+
+/** Broken between words where it is wider than a card should be. */
+function wrapped(pen: Pen, text: string, style: TextStyle): readonly string[] {
+  const lines: string[] = [];
+  for (const word of text.split(' ')) {
+    const longer = lines.length > 0 ? `${lines.at(-1)} ${word}` : word;
+    if (lines.length > 0 && textWidth(pen, longer, style) <= WIDEST_PX) lines[lines.length - 1] = longer;
+    else lines.push(word);
+  }
+  return lines;
 }

@@ -18,26 +18,45 @@ const LINE_HEIGHT = 1.3;
 /** A room narrower than this on screen gets its name only, px. */
 const FULL_SIGN_PX = 90;
 
+/** Steps by which a sign makes way for what stands there, px. */
+const ASIDE_PX = [0, -34, 34, -68, 68, -104, 104] as const;
+
+/**
+ * Each room's sign at its name's place, or aside of it within the room where something stands there. Lines that are wider
+ * than the room are left out.
+ */
 export function paintRoomSigns(
   pen: Pen,
   signs: readonly (RoomSign & { readonly room: RoomRegion })[],
+  inRoom: (room: RoomRegion, at: XY) => boolean,
   places: Places,
 ): void {
   const { theme } = pen;
+  const head: TextStyle = { ...READ, colour: theme.ink, halo: theme.paper };
+  const small: TextStyle = { ...SMALL, colour: theme.inkSoft, halo: theme.paper };
   for (const { name, lines, at, room } of signs) {
-    const breadth = lengthPx(pen, Math.sqrt(room.room.floorArea));
-    const head: TextStyle = { ...READ, colour: theme.ink, halo: theme.paper };
-    const small: TextStyle = { ...SMALL, colour: theme.inkSoft, halo: theme.paper };
-    const shown = breadth >= FULL_SIGN_PX ? lines : [];
+    const breadth = lengthPx(pen, Math.sqrt(room.room.floorArea)) * 1.15;
+    const rows = [
+      { text: name, style: head },
+      ...(breadth >= FULL_SIGN_PX ? lines : []).map((text) => ({ text, style: small })),
+    ].filter(({ text, style }) => textWidth(pen, text, style) < breadth);
+    if (rows.length === 0) continue;
+    const width = Math.max(...rows.map(({ text, style }) => textWidth(pen, text, style)));
+    const height = rows.reduce((sum, { style }) => sum + style.sizePx * LINE_HEIGHT, 0);
     const [x, y] = px(pen, at);
-    let top = y - (shown.length * SMALL.sizePx * LINE_HEIGHT) / 2;
-    const put = (text: string, style: TextStyle) => {
-      places.keep([x, top], textWidth(pen, text, style), style.sizePx * LINE_HEIGHT);
-      drawText(pen, text, [x, top], style);
-      top += style.sizePx * LINE_HEIGHT;
-    };
-    if (textWidth(pen, name, head) < breadth * 1.6) put(name, head);
-    for (const line of shown) put(line, small);
+    const middles = ASIDE_PX.flatMap((dy) => ASIDE_PX.map((dx): XY => [x + dx * 1.5, y + dy])).sort(
+      (a, b) => Math.hypot(a[0] - x, a[1] - y) - Math.hypot(b[0] - x, b[1] - y),
+    );
+    const inside = middles.filter(([mx, my]) =>
+      [-0.5, 0.5].every((sx) => [-0.5, 0.5].every((sy) => inRoom(room, [mx + sx * width, my + sy * height]))),
+    );
+    const middle = inside.find((each) => places.claim(each, width + 8, height + 4)) ?? [x, y];
+    let top = middle[1] - height / 2;
+    for (const { text, style } of rows) {
+      const step = style.sizePx * LINE_HEIGHT;
+      drawText(pen, text, [middle[0], top + step / 2], style);
+      top += step;
+    }
   }
 }
 
@@ -68,17 +87,21 @@ export function paintDimensions(
     const [w, h] = [Math.abs(Math.cos(angle)) * width + 14, Math.abs(Math.sin(angle)) * width + 14];
     if (!places.claim(middle, w, h)) continue;
     if (dimension.wallBehind !== null) paintExtensions(pen, dimension, off);
-    paintDimensionLine(pen, a, b);
+    paintDimensionLine(pen, a, b, width + 10);
     drawText(pen, text, middle, style, angle);
   }
 }
 
-/** A line with a slanting tick at each end, screen px. */
-export function paintDimensionLine(pen: Pen, a: XY, b: XY): void {
+/** A line with a slanting tick at each end and a gap in its middle for the figure, screen px. */
+export function paintDimensionLine(pen: Pen, a: XY, b: XY, gap = 0): void {
   const { ctx, theme } = pen;
   const angle = Math.atan2(b[1] - a[1], b[0] - a[0]) + Math.PI / 4;
+  const half = gap / 2 / (Math.hypot(b[0] - a[0], b[1] - a[1]) || 1);
+  const at = (share: number): XY => [a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share];
   ctx.beginPath();
   ctx.moveTo(...a);
+  ctx.lineTo(...at(Math.max(0, 0.5 - half)));
+  ctx.moveTo(...at(Math.min(1, 0.5 + half)));
   ctx.lineTo(...b);
   for (const [x, y] of [a, b]) {
     ctx.moveTo(x - Math.cos(angle) * TICK_PX, y - Math.sin(angle) * TICK_PX);

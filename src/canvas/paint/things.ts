@@ -1,6 +1,7 @@
 import { shapeBody, shapeMiddle, shapeRing } from '../../../geometry/body.ts';
 import type { Fixture, Level, PlanObject, Shape, XY } from '../../../geometry/plan/model.ts';
 import { LINE_PX } from '../../design/tokens.ts';
+import { toPlan } from '../../state/viewport.ts';
 import { firstFree, type Places } from './names.ts';
 import { lengthPx, type Pen, px, stroke, traceLine, traceRing } from './pen.ts';
 import { drawText, FINE, SMALL, type TextStyle, textWidth } from './text.ts';
@@ -109,18 +110,27 @@ export function paintThingNames(
   pen: Pen,
   level: Level,
   nameOf: (thing: Fixture | PlanObject) => string,
+  /** The room at a point of the plan; null for none. */
+  roomAt: (at: XY) => unknown,
   places: Places,
 ): void {
   const { theme } = pen;
   for (const fixture of level.fixtures) {
-    nameThing(pen, nameOf(fixture), fixture.shape, { ...SMALL, colour: theme.ink, halo: theme.paper }, places);
+    nameThing(pen, nameOf(fixture), fixture.shape, { ...SMALL, colour: theme.ink, halo: theme.paper }, roomAt, places);
   }
   for (const object of level.objects) {
-    nameThing(pen, nameOf(object), object.shape, { ...FINE, colour: theme.inkSoft, halo: theme.paper }, places);
+    nameThing(pen, nameOf(object), object.shape, { ...FINE, colour: theme.inkSoft, halo: theme.paper }, roomAt, places);
   }
 }
 
-function nameThing(pen: Pen, text: string, shape: Shape, style: TextStyle, places: Places): void {
+function nameThing(
+  pen: Pen,
+  text: string,
+  shape: Shape,
+  style: TextStyle,
+  roomAt: (at: XY) => unknown,
+  places: Places,
+): void {
   const { minX, minY, maxX, maxY } = shapeBody(shape).extent;
   const [left, top] = px(pen, [minX, minY]);
   const [right, bottom] = px(pen, [maxX, maxY]);
@@ -133,7 +143,34 @@ function nameThing(pen: Pen, text: string, shape: Shape, style: TextStyle, place
     [right + width / 2 + 3, y],
     [left - width / 2 - 3, y],
     [x, top - height / 2 - 2],
+    [right + width / 2 + 3, bottom + height / 2],
+    [left - width / 2 - 3, bottom + height / 2],
   ];
-  const at = firstFree(places, inside ? [[x, y], ...beside] : beside, width, height);
+  // The ground of the thing itself is taken by it, and its own name may stand there.
+  const at = inside ? ([x, y] as XY) : firstFree(places, inOneRoom(pen, shape, beside, width, roomAt), width, height);
   if (at) drawText(pen, text, at, style);
+}
+
+/** Of places for a name those that lie in the thing's own room: a name over a wall is hard to read, in the next room it misleads. */
+function inOneRoom(
+  pen: Pen,
+  shape: Shape,
+  middles: readonly XY[],
+  width: number,
+  roomAt: (at: XY) => unknown,
+): readonly XY[] {
+  const room = roomAt(shapeMiddle(shape));
+  if (!room) return middles;
+  const at = (x: number, y: number) => roomAt(toPlan(pen.view, [x, y]));
+  const own = middles.filter(([x, y]) => [-0.5, 0, 0.5].every((share) => at(x + share * width, y) === room));
+  return own.length > 0 ? own : middles;
+}
+
+/** Keeps the ground of every thing free of other names. */
+export function keepThings(pen: Pen, level: Level, places: Places): void {
+  for (const { shape } of [...level.fixtures, ...level.objects]) {
+    const { minX, minY, maxX, maxY } = shapeBody(shape).extent;
+    const middle = px(pen, [(minX + maxX) / 2, (minY + maxY) / 2]);
+    places.keep(middle, lengthPx(pen, maxX - minX), lengthPx(pen, maxY - minY));
+  }
 }

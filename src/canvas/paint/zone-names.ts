@@ -4,7 +4,7 @@ import type { ZoneEdge } from '../../../geometry/zone-edges.ts';
 import { runLength } from '../../../geometry/zone-edges.ts';
 import type { Places } from './names.ts';
 import { type Pen, px } from './pen.ts';
-import { drawText, FINE, type TextStyle, textWidth } from './text.ts';
+import { drawLetters, FINE, type Letter, type TextStyle, textWidth } from './text.ts';
 
 /** How often a rule's name is written: once for what runs round every room, more often for single things. */
 const TIMES: Partial<Readonly<Record<RuleId, number>>> = { 'outside-wall': 1, object: 1, 'outside-opening': 3 };
@@ -41,17 +41,10 @@ function writeAlong(pen: Pen, text: string, run: readonly XY[], style: TextStyle
     const start = Math.min(length - width - 4, Math.max(4, length * share - width / 2));
     const line = lettersAlong(pen, text, run, start, width, style);
     if (!line || !claimAll(line, places, style.sizePx)) continue;
-    for (const { letter, at, angle } of line) drawText(pen, letter, at, { ...style }, angle);
+    drawLetters(pen, line, style);
     return true;
   }
   return false;
-}
-
-interface Letter {
-  readonly letter: string;
-  readonly at: XY;
-  readonly angle: number;
-  readonly width: number;
 }
 
 /** Letters set one by one along the line, so that they follow an arc. From left to right, whichever way the line runs. */
@@ -75,7 +68,7 @@ function lettersAlong(
     const own = textWidth(pen, letter, style);
     const spot = pointAt(line, far + own / 2);
     if (!spot) return null;
-    letters.push({ letter, at: spot.at, angle: spot.angle, width: own });
+    letters.push({ letter, at: spot.at, angle: spot.angle });
     far += own;
   }
   return letters;

@@ -1,6 +1,7 @@
+import { nextId } from '../../../geometry/plan/edit.ts';
 import type { Mm, Plan, Wall } from '../../../geometry/plan/model.ts';
 import type { Line } from '../../../geometry/snap.ts';
-import { nextId, withItem } from '../../state/plan-edits.ts';
+import { withItem } from '../../state/plan-edits.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { currentLevel, store } from './hand.ts';
 

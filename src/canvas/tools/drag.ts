@@ -1,6 +1,8 @@
+import { settled } from '../../../geometry/plan/edit/move.ts';
 import type { Level, Plan } from '../../../geometry/plan/model.ts';
 import { withLevel } from '../../state/plan-edits.ts';
 import { currentLevel, type Point, store } from './hand.ts';
+import { openingsRefusal } from './openings-refusal.ts';
 
 /** One pull from press to release: shown as a draft on the way, one step of history at its end. */
 export interface Drag {
@@ -10,23 +12,29 @@ export interface Drag {
   cancel(): void;
 }
 
-/** A drag that shows the level as `change` makes it of the level at its start. */
-export function levelDrag(change: (level: Level, point: Point) => Level, after?: (level: Level) => string): Drag {
+/** A drag that shows the level as `change` makes it of the level at its start, and ends in one step or a refusal in words. */
+export function levelDrag(change: (level: Level, point: Point) => Level): Drag {
   const { plan } = store();
-  const levelId = currentLevel().id;
+  const start = currentLevel();
   let shown: Plan = plan;
   return {
     move: (point) => {
-      shown = withLevel(plan, levelId, (level) => change(level, point));
+      shown = withLevel(plan, start.id, (level) => settled(level, change(level, point)));
       store().setDraft(shown === plan ? null : shown);
     },
-    end: () => {
-      const level = shown.levels.find(({ id }) => id === levelId);
-      const refusal = (level && after?.(level)) ?? '';
-      if (refusal) store().setDraft(null);
-      else if (shown !== plan) store().run(() => shown);
-      store().say(refusal);
-    },
+    end: () => commitDraft(start, shown),
     cancel: () => store().setDraft(null),
   };
+}
+
+/** Makes what was shown the plan; or takes it back and says why. */
+export function commitDraft(before: Level, shown: Plan): void {
+  const level = shown.levels.find(({ id }) => id === before.id);
+  const refusal = level ? openingsRefusal(before, level) : '';
+  if (refusal) {
+    store().setDraft(null);
+    store().say(refusal);
+  } else {
+    store().run(() => shown);
+  }
 }

@@ -7,8 +7,8 @@ import { DETECTOR_DEFAULTS } from '../../state/defaults.ts';
 import { withLevel } from '../../state/plan-edits.ts';
 import { SELECT_TOOL } from '../../state/tool.ts';
 import { clearSketch } from '../sketch.ts';
+import { commitDraft } from './drag.ts';
 import { currentLevel, gridFor, type Hand, type Point, store } from './hand.ts';
-import { openingsRefusal } from './openings-refusal.ts';
 
 /** Moves without a drag: the next press is where the thing goes. Until then it shows, and a detector is judged, at the pointer. */
 export function createMoveHereHand(id: string): Hand {
@@ -38,13 +38,9 @@ export function createMoveHereHand(id: string): Hand {
   };
   const put = (point: Point) => {
     const at = onGrid(point.plan, gridFor(point));
-    const next = moved(at);
-    const level = next.levels.find((each) => each.id === start.id);
-    const refusal = !detector && level ? openingsRefusal(level) : '';
     store().setTool(SELECT_TOOL);
-    if (refusal) store().say(refusal);
-    else if (detector) store().updateItem(id, seated(at));
-    else if (anchor) store().run(() => next);
+    if (detector) store().updateItem(id, seated(at));
+    else if (anchor) commitDraft(start, moved(at));
     store().select([id]);
     clearSketch();
   };

@@ -5,7 +5,6 @@ import { snapMove } from '../../../geometry/snap-move.ts';
 import { useSketch } from '../sketch.ts';
 import { type Drag, levelDrag } from './drag.ts';
 import { currentLevel, gridFor, type Point, targets } from './hand.ts';
-import { openingsRefusal } from './openings-refusal.ts';
 
 /** Moves items together. Things are drawn up to wall faces, walls and their rooms go by whole steps of the grid. */
 export function moveItems(ids: readonly string[], start: Point): Drag {
@@ -21,7 +20,7 @@ export function moveItems(ids: readonly string[], start: Point): Drag {
     const snapped = snapMove(corners, by, { ...held, faces }, { reach: point.reach, grid: gridFor(point) });
     useSketch.setState({ guides: snapped.guides });
     return withItemsMoved(at, moving, snapped.by);
-  }, openingsRefusal);
+  });
 }
 
 /** The points that snap: corners of things, ends of walls, middles of detectors, names and openings. The first leads on the grid. */

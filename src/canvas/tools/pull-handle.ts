@@ -5,7 +5,6 @@ import { RIGHT_ANGLES, snapPoint } from '../../../geometry/snap.ts';
 import { useSketch } from '../sketch.ts';
 import { type Drag, levelDrag } from './drag.ts';
 import { currentLevel, gridFor, type Point, targets } from './hand.ts';
-import { openingsRefusal } from './openings-refusal.ts';
 
 /** Turns go by whole steps of this, degrees, unless snap is held off. */
 const TURN_STEP = 15;
@@ -16,7 +15,7 @@ export function pullHandle(handle: Handle): Drag {
   const held = targets(new Set([handle.id]));
   return levelDrag((at, point) => {
     return withHandleAt(at, handle, wanted(level, handle, point, held), point.free ? null : TURN_STEP);
-  }, openingsRefusal);
+  });
 }
 
 function wanted(level: Level, handle: Handle, point: Point, held: ReturnType<typeof targets>): XY {
