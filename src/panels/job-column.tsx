@@ -4,6 +4,7 @@ import { ColumnHead } from './column-head.tsx';
 import { DetectorHeight } from './detector-height.tsx';
 import { ItemList } from './item-list.tsx';
 import { LevelPanel } from './level-panel.tsx';
+import { Locations } from './locations.tsx';
 import { Palette } from './palette.tsx';
 import { QUESTIONS } from './questions.ts';
 import { SheetPanel } from './sheet-panel.tsx';
@@ -51,11 +52,17 @@ function StageItem({ state: { stage, done, hints }, next }: { readonly state: St
           className="stage__button"
           aria-expanded={open}
           aria-controls={`stage-${stage}`}
+          aria-labelledby={`stage-${stage}-name`}
+          aria-describedby={`stage-${stage}-state`}
           onClick={() => openStage(open ? null : stage)}
         >
-          <span className="stage__name">{NAMES[stage]}</span>
-          <span className="stage__count">{markOf(missing, next)}</span>
-          {done && <span className="stage__done">{done}</span>}
+          <span className="stage__name" id={`stage-${stage}-name`}>
+            {NAMES[stage]}
+          </span>
+          <span className="stage__state" id={`stage-${stage}-state`}>
+            <span className="stage__count">{markOf(missing, next)}</span>{' '}
+            {done && <span className="stage__done">{done}</span>}
+          </span>
         </button>
       </h2>
       {hints.length > 0 && <Hints hints={open ? hints : hints.slice(0, 1)} />}
@@ -106,6 +113,7 @@ function StageWork({ stage }: { readonly stage: Stage }) {
         <>
           <Palette questions={QUESTIONS.filter(({ id }) => id === 'sit')} alwaysOpen />
           <DetectorHeight />
+          <Locations />
         </>
       );
     case 'sheet':

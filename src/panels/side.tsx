@@ -1,31 +1,36 @@
-import { capital, VERDICT_WORD } from '../../geometry/words.ts';
+import { CAUTIONS, capital, VERDICT_WORD } from '../../geometry/words.ts';
 import { selectReports } from '../state/selectors.ts';
-import { useAppStore } from '../state/store.ts';
+import { type AppState, useAppStore } from '../state/store.ts';
 import { ColumnHead } from './column-head.tsx';
-import { ItemPanel } from './item/item-panel.tsx';
+import { DetectorNumbers, ItemPanel } from './item/item-panel.tsx';
 import { Slip } from './slip.tsx';
 import { useUi } from './ui.ts';
 import { selectSpokenId } from './use-level.ts';
 import { VerdictMark } from './verdict-mark.tsx';
 import './side.css';
 
-/** The slip first while it speaks about what is selected; the numbers first when something else is selected. */
+/**
+ * The slip, with the numbers of its detector folded into it. When something else is selected its numbers come first. The
+ * cautions never scroll away.
+ */
 export function Side() {
   const folded = useUi((ui) => ui.sideFolded);
-  const numbersFirst = useAppStore(
-    ({ selection, plan }) =>
-      selection.length > 1 ||
-      (selection.length === 1 && !plan.levels.some(({ detectors }) => detectors.some(({ id }) => id === selection[0]))),
-  );
+  const detectorSelected = useAppStore(onlyDetectorSelected);
   if (folded) return <SideRail />;
   return (
     <aside className="side" aria-label="Verdict and numbers">
       <ColumnHead name="Verdict" onFold={() => useUi.setState({ sideFolded: true })} />
-      {numbersFirst && <ItemPanel />}
-      <Slip />
-      {!numbersFirst && <ItemPanel />}
+      <div className="side__scroll">
+        {!detectorSelected && <ItemPanel />}
+        <Slip numbers={detectorSelected && <DetectorNumbers />} />
+      </div>
+      <p className="cautions">{CAUTIONS.join(' ')}</p>
     </aside>
   );
+}
+
+function onlyDetectorSelected({ selection, plan }: AppState): boolean {
+  return selection.length === 1 && plan.levels.some(({ detectors }) => detectors.some(({ id }) => id === selection[0]));
 }
 
 /** Folded, the verdict still shows: it is what one carries the detector about for. */

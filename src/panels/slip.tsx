@@ -1,17 +1,19 @@
+import type { ReactNode } from 'react';
 import type { DetectorReport } from '../../geometry/check/types.ts';
 import type { Detector } from '../../geometry/plan/model.ts';
-import { CAUTIONS, capital, describeNotRun, describeReport, VERDICT_WORD } from '../../geometry/words.ts';
+import { capital, describeNotRun, describeReport, VERDICT_WORD } from '../../geometry/words.ts';
 import { selectModel, selectReports } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
 import { type WayOut, waysOut } from '../state/ways-out.ts';
 import { nameRoom } from './acts.ts';
 import { Ladder } from './ladder.tsx';
+import { OtherLists } from './other-lists.tsx';
 import { selectSpokenId, useLevel, usePlan } from './use-level.ts';
 import { VerdictMark } from './verdict-mark.tsx';
 import './slip.css';
 
 /** The verdict as a sentence: the word, the reason, the way out as a button; below it the ladder of clearances. */
-export function Slip() {
+export function Slip({ numbers }: { readonly numbers: ReactNode }) {
   const level = useLevel();
   const reports = useAppStore(selectReports);
   const spokenId = useAppStore(selectSpokenId);
@@ -20,8 +22,7 @@ export function Slip() {
   return (
     <section className="slip" aria-label="Verdict" data-verdict={report?.verdict ?? 'none'}>
       {reports.length > 1 && <DetectorChips reports={reports} spokenId={spokenId} />}
-      {detector && report ? <Spoken detector={detector} report={report} /> : <NothingToJudge />}
-      <Cautions />
+      {detector && report ? <Spoken detector={detector} report={report} numbers={numbers} /> : <NothingToJudge />}
     </section>
   );
 }
@@ -58,7 +59,13 @@ function DetectorChips({
   );
 }
 
-function Spoken({ detector, report }: { readonly detector: Detector; readonly report: DetectorReport }) {
+interface SpokenProps {
+  readonly detector: Detector;
+  readonly report: DetectorReport;
+  readonly numbers: ReactNode;
+}
+
+function Spoken({ detector, report, numbers }: SpokenProps) {
   const plan = usePlan();
   const level = useLevel();
   const room = level.rooms.find(({ id }) => id === report.room);
@@ -77,8 +84,10 @@ function Spoken({ detector, report }: { readonly detector: Detector; readonly re
         <p className="slip__reason">{describeReport(report, plan, level)}</p>
         <WaysOut detector={detector} report={report} />
       </div>
+      {numbers}
       <div className="slip__ladder">
         <Ladder report={report} plan={plan} level={level} />
+        <OtherLists detector={detector} />
         {notRun.length > 0 && (
           <div className="not-run">
             <h3>Not run</h3>
@@ -142,19 +151,9 @@ function NothingToJudge() {
       </div>
       <p className="slip__reason">
         {hasWalls
-          ? 'Set one where it might sit. White on the sheet is where it may; what a rule takes away is hatched.'
+          ? 'Set one where it might sit. Bare paper is where it may; what a rule takes away is hatched.'
           : 'Draw the room first. Then set a detector in it and read here whether it may sit there.'}
       </p>
     </div>
-  );
-}
-
-function Cautions() {
-  return (
-    <ul className="cautions" aria-label="Cautions">
-      {CAUTIONS.map((line) => (
-        <li key={line}>{line}</li>
-      ))}
-    </ul>
   );
 }

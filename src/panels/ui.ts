@@ -22,6 +22,8 @@ interface UiState {
   /** Columns that are folded to a strip, to leave the sheet more room. */
   readonly jobFolded: boolean;
   readonly sideFolded: boolean;
+  /** Whether the numbers of the selected detector show under its verdict. */
+  readonly numbersOpen: boolean;
 }
 
 /** How the panels stand: never in the plan, never in the history. */
@@ -33,6 +35,7 @@ export const useUi = create<UiState>()(() => ({
   shelfTurn: 0,
   jobFolded: false,
   sideFolded: false,
+  numbersOpen: false,
 }));
 
 export const openStage = (stage: Stage | null): void => useUi.setState({ stage });

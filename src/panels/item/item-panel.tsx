@@ -1,6 +1,8 @@
+import { formatLength } from '../../../geometry/units.ts';
 import { capital, counted, FIXTURE_NOUN, OPENING_NOUN } from '../../../geometry/words.ts';
 import { type FoundItem, findItem } from '../../state/plan-edits.ts';
 import { useAppStore } from '../../state/store.ts';
+import { useUi } from '../ui.ts';
 import { useLevel } from '../use-level.ts';
 import { DetectorFields } from './detector-fields.tsx';
 import { FixtureFields } from './fixture-fields.tsx';
@@ -41,6 +43,26 @@ export function ItemPanel() {
         </button>
       </div>
     </section>
+  );
+}
+
+/** The numbers of the selected detector, folded under its verdict. */
+export function DetectorNumbers() {
+  const open = useUi((ui) => ui.numbersOpen);
+  const detector = useLevel().detectors.find(({ id }) => useAppStore.getState().selection.includes(id));
+  const unit = useAppStore((state) => state.plan.display.length);
+  if (!detector) return null;
+  return (
+    <details
+      className="detector-numbers"
+      open={open}
+      onToggle={(event) => useUi.setState({ numbersOpen: event.currentTarget.open })}
+    >
+      <summary>
+        Its numbers <span className="soft">{formatLength(detector.base, unit)} above the floor</span>
+      </summary>
+      <ItemPanel />
+    </details>
   );
 }
 
