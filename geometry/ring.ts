@@ -52,6 +52,41 @@ export function nearestOnRing(p: XY, ring: Ring): XY {
   return best;
 }
 
+/** Lines that are tried through a floor for a roomy point: enough that a room half a metre wide is met in most houses. */
+const SCAN_LINES = 24;
+
+/**
+ * A point inside the area of rings (outer rings and holes together) that has much room around it: the best of the middles
+ * of what lines along the page cut out of the area. Null where no line meets it, as in an area of no height.
+ */
+export function roomyPoint(rings: readonly Ring[]): XY | null {
+  const ys = rings.flat().map(([, y]) => y);
+  const top = Math.min(...ys);
+  const step = (Math.max(...ys) - top) / SCAN_LINES;
+  let best: XY | null = null;
+  let most: Mm = 0;
+  for (let k = 0; k < SCAN_LINES; k++) {
+    const y = top + step * (k + 0.5);
+    const stops = rings.flatMap((ring) => crossingsAt(ring, y)).sort((a, b) => a - b);
+    for (let i = 1; i < stops.length; i += 2) {
+      const p: XY = [((stops[i - 1] as Mm) + (stops[i] as Mm)) / 2, y];
+      const room = Math.min(...rings.map((ring) => distance(p, nearestOnRing(p, ring))));
+      if (room <= most) continue;
+      most = room;
+      best = p;
+    }
+  }
+  return best;
+}
+
+/** Where a ring crosses a line along the page: an even number of places. */
+function crossingsAt(ring: Ring, y: Mm): Mm[] {
+  return ring.flatMap((b, i) => {
+    const a = ring[(i + ring.length - 1) % ring.length] as XY;
+    return a[1] > y === b[1] > y ? [] : [a[0] + ((b[0] - a[0]) * (y - a[1])) / (b[1] - a[1])];
+  });
+}
+
 /** The ring turned so that its area is positive. */
 export function clockwiseOnScreen(ring: Ring): Ring {
   return signedArea(ring) < 0 ? [...ring].reverse() : ring;

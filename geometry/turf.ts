@@ -1,15 +1,7 @@
-import {
-  booleanPointInPolygon,
-  centerOfMass,
-  kinks,
-  lineIntersect,
-  lineString,
-  point,
-  pointOnFeature,
-  polygon,
-} from '@turf/turf';
+import { booleanPointInPolygon, centerOfMass, kinks, lineIntersect, lineString, point, polygon } from '@turf/turf';
 import type { Ring } from './level/types.ts';
 import type { XY } from './plan/model.ts';
+import { roomyPoint } from './ring.ts';
 
 /*
  * The only file that imports turf. Turf reads coordinates as degrees on a globe, so only what works by plain comparison and
@@ -17,9 +9,15 @@ import type { XY } from './plan/model.ts';
  * buffer and nearest point are spherical and wrong on a plan; `docs` in DEVELOPERS.md has the figures.
  */
 
-/** Whether p lies in the area of rings, outer first, then holes; the boundary counts as inside. */
+/**
+ * Whether p lies in the area of rings, outer first, then holes; the boundary counts as inside. A hole of two corners (a wall
+ * that stands free) encloses nothing and is passed over: turf takes no such ring.
+ */
 export function pointInRings(rings: readonly Ring[], p: XY): boolean {
-  return booleanPointInPolygon(point([...p]), polygon(rings.map(closed)));
+  const [outer, ...holes] = rings;
+  if (!outer || outer.length < 3) return false;
+  const enclosing = [outer, ...holes.filter((hole) => hole.length >= 3)];
+  return booleanPointInPolygon(point([...p]), polygon(enclosing.map(closed)));
 }
 
 /** Where the edges of a ring cross each other, mm; empty for a simple ring. */
@@ -33,12 +31,15 @@ export function lineCrossings(a: readonly XY[], b: readonly XY[]): XY[] {
   return lineIntersect(s, t).features.map(({ geometry }) => toXY(geometry.coordinates));
 }
 
-/** A point inside the rings (outer first, then holes) for a name: the centre of area where that lies inside. */
+/**
+ * A point inside the rings (outer first, then holes) for a name: the centre of area where that lies inside, else one with
+ * room around it (turf's own answer would be a corner).
+ */
 export function ringLabelPoint(rings: readonly Ring[]): XY {
   const area = polygon(rings.map(closed));
   const middle = centerOfMass(area);
-  if (booleanPointInPolygon(middle, area, { ignoreBoundary: true })) return toXY(middle.geometry.coordinates);
-  return toXY(pointOnFeature(area).geometry.coordinates);
+  const inside = booleanPointInPolygon(middle, area, { ignoreBoundary: true });
+  return (inside ? null : roomyPoint(rings)) ?? toXY(middle.geometry.coordinates);
 }
 
 /** Rings as a GeoJSON polygon in plan millimetres (which other programs may take for degrees). */

@@ -1,5 +1,6 @@
 import { withoutRepeats } from '../body.ts';
 import type { Mm, XY } from '../plan/model.ts';
+import { distance } from '../point.ts';
 import { clockwiseOnScreen } from '../ring.ts';
 import type { GraphEdge, WallGraph } from './graph.ts';
 import type { Ring } from './types.ts';
@@ -9,6 +10,9 @@ import type { Ring } from './types.ts';
  * about 11.5°, or a thick wall running on as a thin one) the walls are cut off square instead of growing a spike.
  */
 const MITRE_LIMIT = 10;
+
+/** Walls that turn by less, as the sine of the angle, run straight on: below, rounding decides where their faces meet. */
+const STRAIGHT = 1e-9;
 
 /** Where the face of a wall ends near a node, in the wall's own frame. */
 interface Corner {
@@ -20,7 +24,8 @@ interface Corner {
 
 /**
  * The body of every edge: half the thickness on either side, cut along the mitre line at each end, so that bodies around a
- * node meet without gap or overlap. A free end is cut square. Result: one simple ring per edge, clockwise on screen.
+ * node meet without gap, and without overlap as long as the walls are longer than their corners. A free end is cut square.
+ * Result: one simple ring per edge, clockwise on screen.
  */
 export function mitredBodies(
   graph: WallGraph,
@@ -63,38 +68,40 @@ function sector(graph: WallGraph, node: number, h: number, g: number, halfThickn
   const q = halfThickness[g >> 1] as Mm;
   const sin = u[0] * v[1] - u[1] * v[0];
   const cos = u[0] * v[0] + u[1] * v[1];
+  const halfTurn = (Math.atan2(sin, cos) + (sin < 0 ? 2 * Math.PI : 0)) / 2;
+  // Not (1 + cos) / sin, which is rounding over rounding where a wall runs straight on: it cut notches up to the centre-line.
+  const cot = Math.cos(halfTurn) / Math.sin(halfTurn);
+  const step = p === q ? 0 : (q - p) / sin;
   // Both faces meet at offset p from one line and q from the other.
-  const s = (q + p * cos) / sin;
-  const t = (p + q * cos) / sin;
-  const reach = Math.hypot(s, p);
-  const limit = MITRE_LIMIT * Math.max(p, q);
-  if (sin !== 0 && reach <= limit)
-    return [
-      { s, wedge: null },
-      { s: t, wedge: null },
-    ];
-  if (cos < 0) {
-    // Nearly straight on: both are cut along the line that halves the sector.
-    const angle = Math.atan2(sin, cos);
-    const half = (angle < 0 ? angle + 2 * Math.PI : angle) / 2;
-    const cot = Math.cos(half) / Math.sin(half);
-    return [
-      { s: p * cot, wedge: null },
-      { s: q * cot, wedge: null },
-    ];
-  }
-  // A narrow wedge of room between two walls: the faces meet far out, perhaps beyond the ends.
-  if (sin > 0)
-    return [
-      { s, wedge: null },
-      { s: t, wedge: null },
-    ];
+  const s = step + p * cot;
+  const t = q * cot - step;
+  if (sin > 0 && (s > lengthOf(graph, h) || t > lengthOf(graph, g))) return pastAnEnd(cos / sin, p, q);
+  const isNear = Math.abs(sin) > STRAIGHT && Math.hypot(s, p) <= MITRE_LIMIT * Math.max(p, q);
+  // Nearly straight on: both are cut along the line that halves the sector.
+  if (!isNear && cos < 0) return mitre(p * cot, q * cot);
+  // The faces meet; where sin is positive perhaps far out, at the end of a narrow wedge of room between two walls.
+  if (isNear || sin > 0) return mitre(s, t);
   if (p === 0 && q === 0) return [square, square];
   const wedge: XY = [center[0] + (-u[1] * p + v[1] * q) / 2, center[1] + (u[0] * p - v[0] * q) / 2];
   return [
     { s: 0, wedge },
     { s: 0, wedge },
   ];
+}
+
+function mitre(s: Mm, t: Mm): [Corner, Corner] {
+  return [
+    { s, wedge: null },
+    { s: t, wedge: null },
+  ];
+}
+
+/**
+ * The faces would meet beyond the end of one of the walls: a stub shorter than its neighbour is thick, say. What is left of
+ * the mitre would be a notch in the longer wall, so each runs on, under the other, up to the other's centre-line.
+ */
+function pastAnEnd(cot: number, p: Mm, q: Mm): [Corner, Corner] {
+  return mitre(Math.max(0, p * cot), Math.max(0, q * cot));
 }
 
 /** The points of one side of an edge from a to b; `offset` positive on the clockwise side. */
@@ -110,6 +117,11 @@ function side(a: XY, b: XY, offset: Mm, start: Corner, end: Corner): XY[] {
   // The corners have passed each other: the face is swallowed by its neighbours, a triangle remains.
   const share = Number.isFinite(from - to) ? length / (from - to + length) : 0;
   return [at(Number.isFinite(from) ? from * share : length / 2, offset * share)];
+}
+
+function lengthOf(graph: WallGraph, h: number): Mm {
+  const { from, to } = graph.edges[h >> 1] as GraphEdge;
+  return distance(graph.nodes[from] as XY, graph.nodes[to] as XY);
 }
 
 function directionOf(graph: WallGraph, node: number, h: number): XY {
