@@ -1,15 +1,11 @@
 import { formatLength, type LengthUnit } from '../../units.ts';
 import type { Mm, Opening, Shape, Wall } from '../model.ts';
 import { ringFlaw } from '../simple-ring.ts';
+import { wallLength } from '../stretch.ts';
 import type { Flaw } from './flaw.ts';
 
 /** How far an opening may reach past its wall, mm: what is lost when a wall's length is worked out from its ends. */
 export const OPENING_TOLERANCE: Mm = 1;
-
-/** Length of a wall's centre-line, mm. */
-export function wallLength({ from, to }: Pick<Wall, 'from' | 'to'>): Mm {
-  return Math.hypot(to[0] - from[0], to[1] - from[1]);
-}
 
 /** How far an opening reaches past the ends of its wall, to 1 mm. Lengths in the words in the plan's unit. */
 export function openingFlaws(opening: Opening, wall: Wall, unit: LengthUnit): readonly Flaw[] {

@@ -1,0 +1,19 @@
+/** Pure edits of a plan. Inputs are never changed; what an edit does not touch keeps its identity, so that caches by identity work. */
+export { checkedPlan, type EditResult } from './edit/checked.ts';
+export { type Copies, duplicatedItems } from './edit/duplicate.ts';
+export {
+  type FoundItem,
+  itemById,
+  itemName,
+  itemPatched,
+  nextId,
+  withDetectorAt,
+  withItem,
+  withItems,
+} from './edit/item.ts';
+export { type LevelPatch, levelChanged, withLevel, withNewLevel, withoutLevel } from './edit/level.ts';
+export { movedItems, withWallEnds } from './edit/move.ts';
+export { type PlanPatch, withPlan, withSite } from './edit/plan.ts';
+export { withoutItems } from './edit/remove.ts';
+export { type ItemSize, resizedItem, turnedItem } from './edit/turn.ts';
+export { ID_PREFIX, ITEM_KINDS, type Item, type ItemKind, type ItemOf, itemsOf, LIST_OF } from './kinds.ts';

@@ -1,0 +1,76 @@
+import { assert } from '../../assert.ts';
+import { ITEM_KINDS, type ItemKind, type ItemOf, itemsOf, LIST_OF } from '../kinds.ts';
+import type { Level, Plan, XY } from '../model.ts';
+import { namedThings } from '../read/sound.ts';
+import type { EditResult } from './checked.ts';
+import { levelChanged } from './level.ts';
+
+export { itemName } from './name.ts';
+
+/** A thing with its kind. */
+export type FoundItem = { readonly [K in ItemKind]: { readonly kind: K; readonly item: ItemOf[K] } }[ItemKind];
+
+/** The thing of a level that has this id; null when none has. */
+export function itemById(level: Level, id: string): FoundItem | null {
+  for (const kind of ITEM_KINDS) {
+    const item = itemsOf<ItemKind>(level, kind).find((each) => each.id === id);
+    // The list names the type of its items.
+    if (item) return { kind, item } as FoundItem;
+  }
+  return null;
+}
+
+/** The smallest number that makes `prefix` and it an id that nothing in the plan has: "w3". */
+export function nextId(plan: Plan, prefix: string): string {
+  const taken = new Set(namedThings(plan).map(({ id }) => id));
+  let number = 1;
+  while (taken.has(`${prefix}${number}`)) number += 1;
+  return `${prefix}${number}`;
+}
+
+/** A thing added at the end of its list, or put in the place of the one with its id. */
+export function withItem<K extends ItemKind>(plan: Plan, levelId: string, kind: K, item: ItemOf[K]): EditResult {
+  return withItems(plan, levelId, kind, [item]);
+}
+
+/** Several at once: all of them or none. */
+export function withItems<K extends ItemKind>(
+  plan: Plan,
+  levelId: string,
+  kind: K,
+  items: readonly ItemOf[K][],
+): EditResult {
+  const fresh = new Map(items.map((item) => [item.id, item]));
+  assert(fresh.size === items.length, 'things that are put in at once have ids of their own');
+  return levelChanged(plan, levelId, (level) => {
+    const before = itemsOf(level, kind);
+    const kept = before.map((item) => fresh.get(item.id) ?? item);
+    const there = new Set(before.map(({ id }) => id));
+    const after = [...kept, ...items.filter(({ id }) => !there.has(id))];
+    const same = after.length === before.length && after.every((item, index) => item === before[index]);
+    return same ? level : { ...level, [LIST_OF[kind]]: after };
+  });
+}
+
+/** Some values of one thing changed. Asserts that the level has it. */
+export function itemPatched<K extends ItemKind>(
+  plan: Plan,
+  levelId: string,
+  kind: K,
+  id: string,
+  patch: Partial<Omit<ItemOf[K], 'id'>>,
+): EditResult {
+  return levelChanged(plan, levelId, (level) => {
+    const before = itemsOf(level, kind);
+    assert(
+      before.some((item) => item.id === id),
+      `level ${levelId} has no ${kind} ${id}`,
+    );
+    return { ...level, [LIST_OF[kind]]: before.map((item) => (item.id === id ? { ...item, ...patch } : item)) };
+  });
+}
+
+/** A detector's axis put at a point, mm; its height stays. */
+export function withDetectorAt(plan: Plan, levelId: string, id: string, at: XY): EditResult {
+  return itemPatched(plan, levelId, 'detector', id, { at });
+}
