@@ -12,7 +12,7 @@ export const LARGEST = 1e7;
 export const INSTANT_PATTERN = /^\d{4}-\d{2}-\d{2}[Tt]\d{2}:\d{2}:\d{2}(?:\.\d+)?(?:[Zz]|[+-]\d{2}:\d{2})$/;
 export const INSTANT_WORDS = 'a date and time with an offset, like 2026-03-07T18:00:00-05:00';
 
-/** A number from `least` to `most`, both included. */
+/** A number in a range; both ends belong to it. */
 export function numberFrom(least: number, most: number, of: string) {
   const words = `${of}, ${least} to ${most}`;
   return v.pipe(v.number(words), v.minValue(least, words), v.maxValue(most, words));

@@ -1,6 +1,9 @@
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { instantMs, instantTrouble } from '../../../geometry/plan/instant.ts';
+
+/** Property tests on a busy machine. */
+vi.setConfig({ testTimeout: 60_000 });
 
 describe('instantMs(text)', () => {
   it.each([

@@ -103,11 +103,11 @@ function assembled({ head, walls, openings, ...lists }: LevelParts, fresh: (pref
   const named = (things: readonly Json[], prefix: string) =>
     things.map((thing): Json => ({ id: fresh(prefix), ...thing }));
   const ownWalls = named(walls, 'w');
-  const wide = ownWalls.filter((one) => lengthOf(one) > 10);
+  const wide = ownWalls.filter((one) => lengthOf(one) > 10 && lengthOf(one) < 1e7);
   const holes = openings.flatMap(([where, share, thing], index): Json[] => {
     const host = wide[index % Math.max(1, wide.length)];
     if (!host) return [];
-    const width = Math.min(1e7, share * lengthOf(host));
+    const width = share * lengthOf(host);
     return [{ id: fresh('o'), wall: host.id, width, offset: where * (lengthOf(host) - width), ...thing }];
   });
   const all = {

@@ -1,12 +1,15 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { isDeepStrictEqual } from 'node:util';
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { emptyPlan } from '../../../geometry/plan/empty.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { parsePlan } from '../../../geometry/plan/parse.ts';
 import { writePlan } from '../../../geometry/plan/write.ts';
 import { planFile } from './plans.ts';
+
+/** Property tests on a busy machine. */
+vi.setConfig({ testTimeout: 60_000 });
 
 function planOf(text: string): Plan {
   const read = parsePlan(text);
