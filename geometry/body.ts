@@ -1,5 +1,7 @@
 import type { Ring } from './level/types.ts';
 import type { Mm, Shape, Stream, XY } from './plan/model.ts';
+import { vectorLength } from './point.ts';
+import { remembered } from './remembered.ts';
 import { clockwiseOnScreen, nearestOnRing, ringContains } from './ring.ts';
 
 /** Smallest upright rectangle around something, mm. */
@@ -45,17 +47,8 @@ export function ringBody(ring: Ring): Body {
   return { kind: 'ring', flat, ring: clockwise, extent: ringExtent(clockwise) };
 }
 
-const shapeBodies = new WeakMap<Shape, Body>();
-
 /** The body of a fixture's or an object's shape; the same shape gives the same body. */
-export function shapeBody(shape: Shape): Body {
-  let body = shapeBodies.get(shape);
-  if (!body) {
-    body = buildShapeBody(shape);
-    shapeBodies.set(shape, body);
-  }
-  return body;
-}
+export const shapeBody: (shape: Shape) => Body = remembered(buildShapeBody);
 
 function buildShapeBody(shape: Shape): Body {
   if ('circle' in shape) {
@@ -97,18 +90,8 @@ export function shapeMiddle(shape: Shape): XY {
   return [(minX + maxX) / 2, (minY + maxY) / 2];
 }
 
-const streamBodies = new WeakMap<Stream, { readonly shape: Shape; readonly body: Body }>();
-
 /** The sector that a stream sweeps from the middle of its fixture. A spread of 360° or more is the whole disc. */
 export function streamBody(stream: Stream, shape: Shape): Body {
-  const known = streamBodies.get(stream);
-  if (known?.shape === shape) return known.body;
-  const body = buildStreamBody(stream, shape);
-  streamBodies.set(stream, { shape, body });
-  return body;
-}
-
-function buildStreamBody(stream: Stream, shape: Shape): Body {
   const [x, y] = shapeMiddle(shape);
   const half = Math.min(Math.max(stream.spread, 0), 360) * 0.5 * RADIANS;
   if (half >= Math.PI) {
@@ -122,7 +105,7 @@ function buildStreamBody(stream: Stream, shape: Shape): Body {
 export function bodyDistance(body: Body, x: Mm, y: Mm): Mm {
   switch (body.kind) {
     case 'disc':
-      return Math.max(0, Math.hypot(x - body.x, y - body.y) - body.radius);
+      return Math.max(0, vectorLength(x - body.x, y - body.y) - body.radius);
     case 'ring':
       return ringDistance(body.flat, x, y);
     case 'sector':
@@ -134,7 +117,7 @@ export function bodyDistance(body: Body, x: Mm, y: Mm): Mm {
 export function signedBodyDistance(body: Body, x: Mm, y: Mm): Mm {
   switch (body.kind) {
     case 'disc':
-      return Math.hypot(x - body.x, y - body.y) - body.radius;
+      return vectorLength(x - body.x, y - body.y) - body.radius;
     case 'ring': {
       const outside = ringDistance(body.flat, x, y);
       if (outside > 0 || !ringContains(body.ring, [x, y])) return outside;
@@ -221,7 +204,7 @@ function ringDistance(flat: Float64Array, x: Mm, y: Mm): Mm {
 function sectorClearance(body: Extract<Body, { kind: 'sector' }>, x: Mm, y: Mm): Mm {
   const dx = x - body.x;
   const dy = y - body.y;
-  const out = Math.hypot(dx, dy);
+  const out = vectorLength(dx, dy);
   const angle = Math.abs(turnBetween(body.direction, Math.atan2(dy, dx)));
   if (angle <= body.half) {
     if (out > body.reach) return out - body.reach;

@@ -19,6 +19,7 @@ export { type ParsedPlan, type PlanProblem, parsePlan } from './plan/parse.ts';
 export { writePlan } from './plan/write.ts';
 export { levelRegion, type RegionOptions } from './region/level-region.ts';
 export { arcRingsContain, edgeEnds, nearestOnEdge, nearestSpot } from './region/nearest.ts';
+export { type RuleZone, ruleZones } from './region/rule-zones.ts';
 export type {
   ArcEdge,
   ArcRing,

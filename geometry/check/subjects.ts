@@ -1,6 +1,7 @@
 import { type Body, ringBody, shapeBody, streamBody } from '../body.ts';
-import type { LevelModel, Ring } from '../level/types.ts';
-import type { Detector, Mm } from '../plan/model.ts';
+import type { LevelModel, OpeningBody, WallPiece } from '../level/types.ts';
+import type { Detector, Fixture, FixtureKind, Mm, PlanObject } from '../plan/model.ts';
+import { remembered } from '../remembered.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
 
 /** Meeting a limit exactly passes: a distance meets its limit when it is at most this short of it, mm. */
@@ -20,94 +21,89 @@ export interface Subject {
   readonly stream: boolean;
 }
 
-const caches = new WeakMap<LevelModel, Map<string, readonly Subject[]>>();
+const listsOf = remembered((_: LevelModel) => new Map<EffectiveRule['subject'], readonly Subject[]>());
 
 /**
  * What the distance rules of a profile are held against on a level. The same for verdict and shading. Rules about the room,
- * the level, heights, sun and the pair have no bodies: an empty list.
+ * the level, heights, sun and the pair have no bodies: an empty list. What an edit leaves alone keeps its Subject object.
  */
-export function subjectsOf(rule: EffectiveRule, model: LevelModel): readonly Subject[] {
-  let known = caches.get(model);
-  if (!known) {
-    known = new Map();
-    caches.set(model, known);
+export function subjectsOf({ subject }: EffectiveRule, model: LevelModel): readonly Subject[] {
+  const lists = listsOf(model);
+  let list = lists.get(subject);
+  if (!list) {
+    list = listSubjects(subject, model);
+    lists.set(subject, list);
   }
-  const key = JSON.stringify(rule.subject);
-  const found = known.get(key) ?? listSubjects(rule, model);
-  known.set(key, found);
-  return found;
+  return list;
 }
 
-function listSubjects({ subject }: EffectiveRule, model: LevelModel): Subject[] {
+function listSubjects(subject: EffectiveRule['subject'], model: LevelModel): readonly Subject[] {
   const { level } = model;
   switch (subject.of) {
     case 'opening':
       return model.openings
         .filter(({ outside, opening: { kind } }) => kind !== 'passage' && (outside || subject.inside.includes(kind)))
-        .map(({ opening: { id, bottom, top }, body }) => ({
-          id,
-          bottom,
-          top,
-          body: keptRingBody(body),
-          stream: false,
-        }));
+        .map(openingSubject);
     case 'outside-wall':
-      return wallSubjects(model, true);
+      return wallSubjects(model.pieces).outside;
     case 'inside-wall':
-      return wallSubjects(model, false);
+      return wallSubjects(model.pieces).inside;
     case 'object': {
-      const objects = level.objects.map(({ id, shape, bottom, top }) => {
-        return { id, bottom, top, body: shapeBody(shape), stream: false };
-      });
-      return subject.walls ? [...objects, ...wallSubjects(model, false)] : objects;
+      const objects = level.objects.map(objectSubject);
+      return subject.walls ? [...objects, ...wallSubjects(model.pieces).inside] : objects;
     }
     case 'fixture':
-      return level.fixtures.flatMap(({ id, kind, shape, bottom, top, stream }) => {
-        const own: Subject = { id, bottom, top, body: shapeBody(shape), stream: false };
-        const listed = subject.kinds.includes(kind) ? [own] : [];
-        if (!stream || !subject.streams.includes(kind)) return listed;
-        return [...listed, { ...own, body: streamBody(stream, shape), stream: true }];
-      });
+      return fixtureSubjects(level.fixtures, subject.kinds, subject.streams);
     default:
       return [];
   }
 }
 
-const ringBodies = new WeakMap<Ring, Body>();
+const openingSubject = remembered(({ opening: { id, bottom, top }, body }: OpeningBody): Subject => {
+  return { id, bottom, top, body: ringBody(body), stream: false };
+});
 
-/** The body of a ring that the level model keeps: the same ring gives the same body. */
-function keptRingBody(ring: Ring): Body {
-  let body = ringBodies.get(ring);
-  if (!body) {
-    body = ringBody(ring);
-    ringBodies.set(ring, body);
+const objectSubject = remembered(({ id, bottom, top, shape }: PlanObject): Subject => {
+  return { id, bottom, top, body: shapeBody(shape), stream: false };
+});
+
+const fixtureSubject = remembered(({ id, bottom, top, shape }: Fixture): Subject => {
+  return { id, bottom, top, body: shapeBody(shape), stream: false };
+});
+
+const streamSubject = remembered(({ id, bottom, top, shape, stream }: Fixture): Subject | null => {
+  return stream && { id, bottom, top, body: streamBody(stream, shape), stream: true };
+});
+
+function fixtureSubjects(
+  fixtures: readonly Fixture[],
+  kinds: readonly FixtureKind[],
+  streams: readonly FixtureKind[],
+): Subject[] {
+  const subjects: Subject[] = [];
+  for (const fixture of fixtures) {
+    if (kinds.includes(fixture.kind)) subjects.push(fixtureSubject(fixture));
+    const stream = streams.includes(fixture.kind) ? streamSubject(fixture) : null;
+    if (stream) subjects.push(stream);
   }
-  return body;
-}
-
-const allWalls = new WeakMap<LevelModel, readonly Subject[]>();
-
-/** Every wall piece of a level, outside and inside. */
-export function wallBodies(model: LevelModel): readonly Subject[] {
-  let walls = allWalls.get(model);
-  if (!walls) {
-    walls = [...wallSubjects(model, true), ...wallSubjects(model, false)];
-    allWalls.set(model, walls);
-  }
-  return walls;
+  return subjects;
 }
 
 /** Walls stand from floor to ceiling; whatever the ceiling, they count at any height. */
-function wallSubjects({ pieces }: LevelModel, outside: boolean): Subject[] {
-  return pieces
-    .filter((piece) => piece.outside === outside)
-    .map(({ wall, body }) => ({
-      id: wall.id,
-      body: keptRingBody(body),
-      bottom: 0,
-      top: Number.POSITIVE_INFINITY,
-      stream: false,
-    }));
+const wallSubjects = remembered((pieces: readonly WallPiece[]) => {
+  const outside: Subject[] = [];
+  const inside: Subject[] = [];
+  for (const piece of pieces) {
+    const body = ringBody(piece.body);
+    const subject = { id: piece.wall.id, body, bottom: 0, top: Number.POSITIVE_INFINITY, stream: false };
+    (piece.outside ? outside : inside).push(subject);
+  }
+  return { outside, inside, all: [...outside, ...inside] };
+});
+
+/** Every wall piece of a level, outside and inside. */
+export function wallBodies({ pieces }: LevelModel): readonly Subject[] {
+  return wallSubjects(pieces).all;
 }
 
 /**

@@ -1,3 +1,4 @@
+import Flatbush from 'flatbush';
 import type { Mm, Wall, XY } from '../plan/model.ts';
 import { comparePoints, cross, distance, nearestOnSegment } from '../point.ts';
 import type { Notice } from './types.ts';
@@ -67,13 +68,21 @@ function joinLooseEnds(lines: CentreLine[], notices: Notice[]): void {
 
 /** Ends that touch no other wall. */
 function looseEnds(lines: readonly CentreLine[]): LooseEnd[] {
+  if (lines.length === 0) return [];
+  const index = new Flatbush(lines.length);
+  for (const { a, b } of lines) {
+    index.add(Math.min(a[0], b[0]), Math.min(a[1], b[1]), Math.max(a[0], b[0]), Math.max(a[1], b[1]));
+  }
+  index.finish();
   const found: LooseEnd[] = [];
   for (const line of lines) {
     for (const end of ['a', 'b'] as const) {
       const at = line[end];
-      const touches = lines.some(
-        (other) => other !== line && distance(at, nearestOnSegment(at, other.a, other.b)) <= TOUCH,
-      );
+      const near = index.search(at[0] - TOUCH, at[1] - TOUCH, at[0] + TOUCH, at[1] + TOUCH);
+      const touches = near.some((i) => {
+        const other = lines[i] as CentreLine;
+        return other !== line && distance(at, nearestOnSegment(at, other.a, other.b)) <= TOUCH;
+      });
       if (!touches) found.push({ line, end, at });
     }
   }

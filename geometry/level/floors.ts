@@ -1,7 +1,8 @@
-import { type Extent, ringBody, ringExtent } from '../body.ts';
+import { type Extent, ringBody } from '../body.ts';
 import { freeBoundary, type Grown, grown } from '../region/free-boundary.ts';
 import { freeArea, linkRings, straightRing } from '../region/rings.ts';
-import { ringsContain, signedArea } from '../ring.ts';
+import { ringSpace } from '../region/space.ts';
+import { signedArea } from '../ring.ts';
 import type { Face } from './faces.ts';
 import type { Ring } from './types.ts';
 
@@ -13,11 +14,13 @@ export interface Floor {
 
 /** Takes the wall bodies out of a face of the centre-lines. `bodies` are grown by nothing; far ones are passed over. */
 export function faceFloor(face: Face, bodies: readonly Grown[]): Floor {
-  const [outer] = face.rings;
-  if (!outer) return { rings: [], area: 0 };
-  const extent = ringExtent(outer);
-  const near = bodies.filter((body) => overlaps(body, extent));
-  const parts = freeBoundary(near, (x, y) => ringsContain(face.rings, [x, y]), extent);
+  if (!face.rings[0]) return { rings: [], area: 0 };
+  const space = ringSpace(face.rings);
+  const { extent } = space;
+  const parts = freeBoundary(
+    bodies.filter((body) => overlaps(body, extent)),
+    space,
+  );
   const rings = linkRings(parts)
     .map(straightRing)
     .filter((ring) => ring.length >= 3);

@@ -1,18 +1,42 @@
 import { type Body, bodyDistance, type Extent } from '../body.ts';
 import type { Mm } from '../plan/model.ts';
 import { cutPair } from './crossings.ts';
-import { arcPiece, grownOutline, isConvex, linePiece, type Piece } from './outline.ts';
+import {
+  CX,
+  CY,
+  grownOutline,
+  isConvex,
+  MAX_X,
+  MAX_Y,
+  MIN_X,
+  MIN_Y,
+  pushArc,
+  pushLine,
+  RADIUS,
+  START,
+  STRIDE,
+  SWEEP,
+  X0,
+  X1,
+  Y0,
+  Y1,
+} from './outline.ts';
 
 /** A body with the distance that the axis keeps from it, ready for cutting. */
-export interface Grown {
+export interface Grown extends Extent {
   readonly body: Body;
   readonly grow: Mm;
-  readonly pieces: readonly Piece[];
+  /** Flat pieces, see `outline.ts`. */
+  readonly outline: Float64Array;
   readonly convex: boolean;
-  readonly minX: Mm;
-  readonly minY: Mm;
-  readonly maxX: Mm;
-  readonly maxY: Mm;
+}
+
+/** The space in question: `accepts` says whether a point belongs to it, everything accepted lies in the extent and hull. */
+export interface Space {
+  readonly extent: Extent;
+  /** Half-planes (nx, ny, c): a point with nx·x + ny·y > c lies outside. May be empty. */
+  readonly hull: Float64Array;
+  readonly accepts: (x: Mm, y: Mm) => boolean;
 }
 
 /**
@@ -21,39 +45,27 @@ export interface Grown {
  */
 const SAME_LINE = 1e-6;
 
-const EVERYWHERE: Extent = {
-  minX: Number.NEGATIVE_INFINITY,
-  minY: Number.NEGATIVE_INFINITY,
-  maxX: Number.POSITIVE_INFINITY,
-  maxY: Number.POSITIVE_INFINITY,
-};
-
 /** A sub-piece below this, mm, is rounding. */
 const SHORTEST = 1e-9;
 
-const cache = new WeakMap<Body, Grown[]>();
+/** The whole page. */
+export const EVERYWHERE: Space = {
+  extent: {
+    minX: Number.NEGATIVE_INFINITY,
+    minY: Number.NEGATIVE_INFINITY,
+    maxX: Number.POSITIVE_INFINITY,
+    maxY: Number.POSITIVE_INFINITY,
+  },
+  hull: new Float64Array(0),
+  accepts: () => true,
+};
 
-/** A body grown by `grow` mm. The same body and length give the same object, so that what has not changed is not built anew. */
+/** A body grown by `grow` mm. */
 export function grown(body: Body, grow: Mm): Grown {
-  let known = cache.get(body);
-  if (!known) {
-    known = [];
-    cache.set(body, known);
-  }
-  const found = known.find((one) => one.grow === grow);
-  if (found) return found;
-  const made = buildGrown(body, grow);
-  known.push(made);
-  // A slider passes many lengths; only the last few are worth keeping.
-  if (known.length > 4) known.shift();
-  return made;
-}
-
-function buildGrown(body: Body, grow: Mm): Grown {
   return {
     body,
     grow,
-    pieces: grownOutline(body, grow, -1),
+    outline: grownOutline(body, grow),
     convex: isConvex(body),
     minX: body.extent.minX - grow,
     minY: body.extent.minY - grow,
@@ -63,69 +75,160 @@ function buildGrown(body: Body, grow: Mm): Grown {
 }
 
 /**
- * The parts of the zones' boundaries that no zone covers: the boundary of what is free, each part with the zones on its
- * right and the free side on its left. `accepts` says whether a point belongs to the space in question (a room).
+ * The parts of the zones' boundaries that no zone covers: the boundary of what is free, as flat pieces with the zones on
+ * their right and the free side on their left.
  *
  * Where boundaries run on one another with their zones on the same side one part is kept, with their zones on opposite
- * sides none: nothing is free between them. `within` holds all points that `accepts` accepts.
+ * sides none: nothing is free between them.
  */
-export function freeBoundary(
-  zones: readonly Grown[],
-  accepts: (x: Mm, y: Mm) => boolean,
-  within: Extent = EVERYWHERE,
-): Piece[] {
-  const pieces: Piece[] = [];
-  const owner: number[] = [];
-  zones.forEach((zone, z) => {
-    for (const piece of zone.pieces) {
-      // What lies outside the space in question is never kept, and its crossings lie outside as well.
-      if (piece.minX > within.maxX || piece.maxX < within.minX) continue;
-      if (piece.minY > within.maxY || piece.maxY < within.minY) continue;
-      if (isCovered(piece, zones, z)) continue;
-      pieces.push(piece);
-      owner.push(z);
-    }
-  });
-  const cuts = cutAll(zones, pieces, owner);
-  const kept: Piece[] = [];
-  for (let i = 0; i < pieces.length; i++) {
-    const piece = pieces[i] as Piece;
-    const stops = cuts[i];
-    if (stops) stops.sort((a, b) => a - b);
-    let from = 0;
-    const count = stops ? stops.length : 0;
-    for (let k = 0; k <= count; k++) {
-      const to = k < count ? ((stops as number[])[k] as number) : 1;
-      const length = (to - from) * pieceLength(piece);
-      if (length <= SHORTEST) continue;
-      if (isFree(zones, owner[i] as number, piece, from, to, accepts)) {
-        kept.push(from === 0 && to === 1 ? piece : subPiece(piece, from, to));
-      }
-      from = to;
-    }
-  }
-  return kept;
+export function freeBoundary(zones: readonly Grown[], space: Space): Float64Array {
+  const job = new Cutting(zones, space);
+  job.gather();
+  job.cutAll();
+  return job.keepFree();
 }
 
-/**
- * Whether another convex zone covers the whole piece: it holds both ends and, of an arc, the point where the tangents at
- * its ends meet, hence all that lies between. A covered piece is never kept, and where it crosses another piece that one
- * is covered as well, on both sides: neither needs a cut there.
- */
-function isCovered(piece: Piece, zones: readonly Grown[], own: number): boolean {
-  for (let z = 0; z < zones.length; z++) {
-    const zone = zones[z] as Grown;
-    if (zone.minX > piece.minX || zone.maxX < piece.maxX || zone.minY > piece.minY || zone.maxY < piece.maxY) continue;
-    if (z === own || !zone.convex) continue;
-    if (!holds(zone, piece.x0, piece.y0) || !holds(zone, piece.x1, piece.y1)) continue;
-    if (piece.radius === 0) return true;
-    // Nearly a half turn: the tangents meet too far out to tell.
-    if (piece.sweep > 3) continue;
-    const reach = piece.radius / Math.cos(piece.sweep / 2);
-    const angle = piece.start + piece.sweep / 2;
-    if (holds(zone, piece.cx + reach * Math.cos(angle), piece.cy + reach * Math.sin(angle))) return true;
+/** One run over one space. Pieces are known by their offset in `pieces`. */
+class Cutting {
+  private readonly zones: readonly Grown[];
+  private readonly space: Space;
+  /** minX, minY, maxX, maxY of each zone, side by side. */
+  private readonly boxes: Float64Array;
+  private readonly pieces: Float64Array;
+  private readonly owner: Int32Array;
+  private count = 0;
+  private readonly cuts: (number[] | undefined)[] = [];
+
+  constructor(zones: readonly Grown[], space: Space) {
+    this.zones = zones;
+    this.space = space;
+    this.boxes = new Float64Array(zones.length * 4);
+    let size = 0;
+    zones.forEach((zone, z) => {
+      this.boxes[4 * z] = zone.minX;
+      this.boxes[4 * z + 1] = zone.minY;
+      this.boxes[4 * z + 2] = zone.maxX;
+      this.boxes[4 * z + 3] = zone.maxY;
+      size += zone.outline.length;
+    });
+    this.pieces = new Float64Array(size);
+    this.owner = new Int32Array(size / STRIDE);
   }
-  return false;
+
+  /** Takes the pieces that may bound free space: they reach into the space, and no single zone covers them. */
+  gather(): void {
+    const { minX, minY, maxX, maxY } = this.space.extent;
+    for (let z = 0; z < this.zones.length; z++) {
+      const { outline } = this.zones[z] as Grown;
+      for (let k = 0; k < outline.length; k += STRIDE) {
+        // What lies outside the space is never kept, and its crossings lie outside as well.
+        if (at(outline, k + MIN_X) > maxX || at(outline, k + MAX_X) < minX) continue;
+        if (at(outline, k + MIN_Y) > maxY || at(outline, k + MAX_Y) < minY) continue;
+        if (isBeyond(this.space.hull, outline, k) || this.isCovered(outline, k, z)) continue;
+        const base = this.count * STRIDE;
+        for (let m = 0; m < STRIDE; m++) this.pieces[base + m] = at(outline, k + m);
+        this.owner[this.count++] = z;
+      }
+    }
+  }
+
+  /**
+   * Whether another convex zone covers the whole piece: it holds both ends and, of an arc, the point where the tangents at
+   * its ends meet, hence all that lies between. A covered piece is never kept, and where it crosses another piece that one
+   * is covered as well, on both sides: neither needs a cut there.
+   */
+  private isCovered(p: Float64Array, k: number, own: number): boolean {
+    const { boxes } = this;
+    const minX = at(p, k + MIN_X);
+    const minY = at(p, k + MIN_Y);
+    const maxX = at(p, k + MAX_X);
+    const maxY = at(p, k + MAX_Y);
+    for (let z = 0, b = 0; b < boxes.length; z++, b += 4) {
+      if (at(boxes, b) > minX || at(boxes, b + 1) > minY || at(boxes, b + 2) < maxX || at(boxes, b + 3) < maxY)
+        continue;
+      const zone = this.zones[z] as Grown;
+      if (z === own || !zone.convex) continue;
+      if (!holds(zone, at(p, k + X0), at(p, k + Y0)) || !holds(zone, at(p, k + X1), at(p, k + Y1))) continue;
+      if (at(p, k + RADIUS) === 0) return true;
+      if (hasApex(p, k) && holds(zone, apexX(p, k), apexY(p, k))) return true;
+    }
+    return false;
+  }
+
+  /** Cuts every two pieces at their crossings. */
+  cutAll(): void {
+    const { pieces, owner, zones, count } = this;
+    const cut = (offset: number, t: number) => {
+      const i = offset / STRIDE;
+      const list = this.cuts[i];
+      if (list) list.push(t);
+      else this.cuts[i] = [t];
+    };
+    const order = orderByMinX(pieces, count);
+    for (let m = 0; m < count; m++) {
+      const i = order[m] as number;
+      const right = at(pieces, i + MAX_X) + SAME_LINE;
+      const low = at(pieces, i + MIN_Y) - SAME_LINE;
+      const high = at(pieces, i + MAX_Y) + SAME_LINE;
+      const own = owner[i / STRIDE] as number;
+      const convex = (zones[own] as Grown).convex;
+      for (let n = m + 1; n < count; n++) {
+        const j = order[n] as number;
+        if (at(pieces, j + MIN_X) > right) break;
+        if (at(pieces, j + MIN_Y) > high || at(pieces, j + MAX_Y) < low) continue;
+        if (convex && owner[j / STRIDE] === own) continue;
+        cutPair(pieces, i, j, cut);
+      }
+    }
+  }
+
+  /** The sub-pieces that no zone covers and that lie in the space. */
+  keepFree(): Float64Array {
+    const kept: number[] = [];
+    for (let i = 0; i < this.count; i++) {
+      const k = i * STRIDE;
+      const stops = this.cuts[i];
+      const length = pieceLength(this.pieces, k);
+      if (!stops) {
+        if (length > SHORTEST && this.isFree(k, 0, 1)) {
+          for (let m = 0; m < STRIDE; m++) kept.push(at(this.pieces, k + m));
+        }
+        continue;
+      }
+      stops.sort((a, b) => a - b);
+      stops.push(1);
+      let from = 0;
+      for (const to of stops) {
+        // A cut at nearly the same place as the one before: nothing lies between.
+        if ((to - from) * length <= SHORTEST) continue;
+        if (this.isFree(k, from, to)) pushSubPiece(kept, this.pieces, k, from, to);
+        from = to;
+      }
+    }
+    return Float64Array.from(kept);
+  }
+
+  /** Whether the middle of a sub-piece is covered by no zone. */
+  private isFree(k: number, from: number, to: number): boolean {
+    const { boxes, pieces } = this;
+    const own = this.owner[k / STRIDE] as number;
+    const middle = (from + to) / 2;
+    const x = pieceX(pieces, k, middle);
+    const y = pieceY(pieces, k, middle);
+    for (let z = 0, b = 0; b < boxes.length; z++, b += 4) {
+      if (x < at(boxes, b) - SAME_LINE || x > at(boxes, b + 2) + SAME_LINE) continue;
+      if (y < at(boxes, b + 1) - SAME_LINE || y > at(boxes, b + 3) + SAME_LINE) continue;
+      const zone = this.zones[z] as Grown;
+      if (z === own) {
+        if (!zone.convex && bodyDistance(zone.body, x, y) < zone.grow - SAME_LINE) return false;
+        continue;
+      }
+      const spare = bodyDistance(zone.body, x, y) - zone.grow;
+      if (spare < -SAME_LINE) return false;
+      if (spare < SAME_LINE && yieldsTo(zone, z < own, pieces, k, from, to)) return false;
+    }
+    return this.space.accepts(x, y);
+  }
 }
 
 /** Whether a point lies inside a zone, clear of its boundary. */
@@ -133,107 +236,98 @@ function holds(zone: Grown, x: Mm, y: Mm): boolean {
   return bodyDistance(zone.body, x, y) < zone.grow - SAME_LINE;
 }
 
-function cutAll(zones: readonly Grown[], pieces: readonly Piece[], owner: readonly number[]): (number[] | undefined)[] {
-  const cuts: (number[] | undefined)[] = new Array(pieces.length);
-  const cut = (i: number, t: number) => {
-    const list = cuts[i];
-    if (list) list.push(t);
-    else cuts[i] = [t];
-  };
-  const order = pieces.map((_, i) => i).sort((i, j) => (pieces[i] as Piece).minX - (pieces[j] as Piece).minX);
-  for (let m = 0; m < order.length; m++) {
-    const i = order[m] as number;
-    const p = pieces[i] as Piece;
-    for (let n = m + 1; n < order.length; n++) {
-      const j = order[n] as number;
-      const q = pieces[j] as Piece;
-      if (q.minX > p.maxX + SAME_LINE) break;
-      if (q.minY > p.maxY + SAME_LINE || q.maxY < p.minY - SAME_LINE) continue;
-      if (owner[i] === owner[j] && (zones[owner[i] as number] as Grown).convex) continue;
-      cutPair(p, q, i, j, cut);
-    }
+/** Whether a piece lies wholly outside one of the half-planes of a hull. */
+function isBeyond(hull: Float64Array, p: Float64Array, k: number): boolean {
+  if (hull.length === 0) return false;
+  const arc = at(p, k + RADIUS) > 0;
+  if (arc && !hasApex(p, k)) return false;
+  const ax = arc ? apexX(p, k) : at(p, k + X0);
+  const ay = arc ? apexY(p, k) : at(p, k + Y0);
+  for (let h = 0; h < hull.length; h += 3) {
+    const nx = at(hull, h);
+    const ny = at(hull, h + 1);
+    const c = at(hull, h + 2);
+    if (nx * at(p, k + X0) + ny * at(p, k + Y0) <= c) continue;
+    if (nx * at(p, k + X1) + ny * at(p, k + Y1) <= c) continue;
+    if (nx * ax + ny * ay > c) return true;
   }
-  return cuts;
+  return false;
 }
 
-/** Whether the middle of a sub-piece is covered by no zone. */
-function isFree(
-  zones: readonly Grown[],
-  own: number,
-  piece: Piece,
-  from: number,
-  to: number,
-  accepts: (x: Mm, y: Mm) => boolean,
-): boolean {
-  const middle = (from + to) / 2;
-  const x = pieceX(piece, middle);
-  const y = pieceY(piece, middle);
-  for (let z = 0; z < zones.length; z++) {
-    const zone = zones[z] as Grown;
-    if (x < zone.minX - SAME_LINE || x > zone.maxX + SAME_LINE) continue;
-    if (y < zone.minY - SAME_LINE || y > zone.maxY + SAME_LINE) continue;
-    if (z === own) {
-      if (!zone.convex && bodyDistance(zone.body, x, y) < zone.grow - SAME_LINE) return false;
-      continue;
-    }
-    const spare = bodyDistance(zone.body, x, y) - zone.grow;
-    if (spare < -SAME_LINE) return false;
-    if (spare < SAME_LINE && yieldsTo(zone, z < own, piece, from, to)) return false;
-  }
-  return accepts(x, y);
+/** Where the tangents at the ends of an arc meet; not for nearly a half turn, where they meet too far out to tell anything. */
+function hasApex(p: Float64Array, k: number): boolean {
+  return at(p, k + SWEEP) < 3;
+}
+
+function apexX(p: Float64Array, k: number): Mm {
+  const half = at(p, k + SWEEP) / 2;
+  return at(p, k + CX) + (at(p, k + RADIUS) / Math.cos(half)) * Math.cos(at(p, k + START) + half);
+}
+
+function apexY(p: Float64Array, k: number): Mm {
+  const half = at(p, k + SWEEP) / 2;
+  return at(p, k + CY) + (at(p, k + RADIUS) / Math.cos(half)) * Math.sin(at(p, k + START) + half);
+}
+
+/** Offsets of the pieces, left edges in order. */
+function orderByMinX(pieces: Float64Array, count: number): Int32Array {
+  const order = Int32Array.from({ length: count }, (_, i) => i * STRIDE);
+  return order.sort((i, j) => at(pieces, i + MIN_X) - at(pieces, j + MIN_X));
 }
 
 /**
  * The middle of the sub-piece lies on the boundary of another zone. If all of it does, it gives way: to a zone on its free
  * side always, to one on its own side when that comes first in the list.
  */
-function yieldsTo(zone: Grown, first: boolean, piece: Piece, from: number, to: number): boolean {
+function yieldsTo(zone: Grown, first: boolean, p: Float64Array, k: number, from: number, to: number): boolean {
   const elsewhere = from + (to - from) * 0.3;
-  const x = pieceX(piece, elsewhere);
-  const y = pieceY(piece, elsewhere);
+  const x = pieceX(p, k, elsewhere);
+  const y = pieceY(p, k, elsewhere);
   if (Math.abs(bodyDistance(zone.body, x, y) - zone.grow) > SAME_LINE) return false;
   const step = 100 * SAME_LINE;
-  const [nx, ny] = freeSide(piece, elsewhere);
+  const [nx, ny] = freeSide(p, k, elsewhere);
   // Inside a body the distance is 0, which a zone grown by nothing must count as covered.
   if (bodyDistance(zone.body, x + nx * step, y + ny * step) <= zone.grow) return true;
   return first;
 }
 
 /** Unit normal towards the free side: left of the direction, counter-clockwise on screen. */
-function freeSide(piece: Piece, t: number): [number, number] {
-  if (piece.radius > 0) {
-    const angle = piece.start + piece.sweep * t;
+function freeSide(p: Float64Array, k: number, t: number): [number, number] {
+  if (at(p, k + RADIUS) > 0) {
+    const angle = at(p, k + START) + at(p, k + SWEEP) * t;
     return [Math.cos(angle), Math.sin(angle)];
   }
-  const length = pieceLength(piece);
-  return [(piece.y1 - piece.y0) / length, -(piece.x1 - piece.x0) / length];
+  const length = pieceLength(p, k);
+  return [(at(p, k + Y1) - at(p, k + Y0)) / length, -(at(p, k + X1) - at(p, k + X0)) / length];
 }
 
-function pieceX(piece: Piece, t: number): Mm {
-  return piece.radius > 0
-    ? piece.cx + piece.radius * Math.cos(piece.start + piece.sweep * t)
-    : piece.x0 + (piece.x1 - piece.x0) * t;
+function pieceX(p: Float64Array, k: number, t: number): Mm {
+  return at(p, k + RADIUS) > 0
+    ? at(p, k + CX) + at(p, k + RADIUS) * Math.cos(at(p, k + START) + at(p, k + SWEEP) * t)
+    : at(p, k + X0) + (at(p, k + X1) - at(p, k + X0)) * t;
 }
 
-function pieceY(piece: Piece, t: number): Mm {
-  return piece.radius > 0
-    ? piece.cy + piece.radius * Math.sin(piece.start + piece.sweep * t)
-    : piece.y0 + (piece.y1 - piece.y0) * t;
+function pieceY(p: Float64Array, k: number, t: number): Mm {
+  return at(p, k + RADIUS) > 0
+    ? at(p, k + CY) + at(p, k + RADIUS) * Math.sin(at(p, k + START) + at(p, k + SWEEP) * t)
+    : at(p, k + Y0) + (at(p, k + Y1) - at(p, k + Y0)) * t;
 }
 
-function pieceLength(piece: Piece): Mm {
-  return piece.radius > 0 ? piece.radius * piece.sweep : Math.hypot(piece.x1 - piece.x0, piece.y1 - piece.y0);
+/** Length of a piece of a flat array, mm. */
+export function pieceLength(p: Float64Array, k: number): Mm {
+  if (at(p, k + RADIUS) > 0) return at(p, k + RADIUS) * at(p, k + SWEEP);
+  const dx = at(p, k + X1) - at(p, k + X0);
+  const dy = at(p, k + Y1) - at(p, k + Y0);
+  return Math.sqrt(dx * dx + dy * dy);
 }
 
-function subPiece(piece: Piece, from: number, to: number): Piece {
-  return piece.radius > 0
-    ? arcPiece(
-        piece.zone,
-        piece.cx,
-        piece.cy,
-        piece.radius,
-        piece.start + piece.sweep * from,
-        piece.sweep * (to - from),
-      )
-    : linePiece(piece.zone, pieceX(piece, from), pieceY(piece, from), pieceX(piece, to), pieceY(piece, to));
+function pushSubPiece(out: number[], p: Float64Array, k: number, from: number, to: number): void {
+  if (at(p, k + RADIUS) > 0) {
+    const sweep = at(p, k + SWEEP);
+    pushArc(out, at(p, k + CX), at(p, k + CY), at(p, k + RADIUS), at(p, k + START) + sweep * from, sweep * (to - from));
+  } else pushLine(out, pieceX(p, k, from), pieceY(p, k, from), pieceX(p, k, to), pieceY(p, k, to));
+}
+
+function at(p: Float64Array, i: number): number {
+  return p[i] as number;
 }

@@ -2,63 +2,65 @@ import type { Body } from '../body.ts';
 import type { Mm } from '../plan/model.ts';
 
 /**
- * A straight or circular piece of the boundary of one zone, with the zone to its right. One shape of object for both, so
- * that the inner loops stay fast. For a line, `radius` is 0.
+ * Boundary pieces lie flat, `STRIDE` numbers each, in one array: the inner loops read nothing else. A piece is a line or an
+ * arc with its zone on the right; an arc runs clockwise on screen (`SWEEP` > 0). A line has `RADIUS` 0.
  */
-export interface Piece {
-  readonly zone: number;
-  readonly x0: Mm;
-  readonly y0: Mm;
-  readonly x1: Mm;
-  readonly y1: Mm;
-  readonly cx: Mm;
-  readonly cy: Mm;
-  readonly radius: Mm;
-  /** Radians; `sweep` is positive clockwise on screen. */
-  readonly start: number;
-  readonly sweep: number;
-  readonly minX: Mm;
-  readonly minY: Mm;
-  readonly maxX: Mm;
-  readonly maxY: Mm;
-}
+export const STRIDE = 13;
+export const X0 = 0;
+export const Y0 = 1;
+export const X1 = 2;
+export const Y1 = 3;
+export const CX = 4;
+export const CY = 5;
+export const RADIUS = 6;
+/** Radians. */
+export const START = 7;
+export const SWEEP = 8;
+export const MIN_X = 9;
+export const MIN_Y = 10;
+export const MAX_X = 11;
+export const MAX_Y = 12;
 
 const QUARTER = Math.PI / 2;
 const TURN = 2 * Math.PI;
 /** A corner that turns by less, radians, needs no arc. */
 const STRAIGHT = 1e-12;
 
-export function linePiece(zone: number, x0: Mm, y0: Mm, x1: Mm, y1: Mm): Piece {
-  return {
-    zone,
-    x0,
-    y0,
-    x1,
-    y1,
-    cx: 0,
-    cy: 0,
-    radius: 0,
-    start: 0,
-    sweep: 0,
-    minX: Math.min(x0, x1),
-    minY: Math.min(y0, y1),
-    maxX: Math.max(x0, x1),
-    maxY: Math.max(y0, y1),
-  };
+/**
+ * The boundary of a body grown by `grow` ≥ 0 mm, as flat pieces with the grown body on the right. The pieces of a body that
+ * is not convex cross each other: the boundary is what is left after cutting.
+ */
+export function grownOutline(body: Body, grow: Mm): Float64Array {
+  const out: number[] = [];
+  if (body.kind === 'ring') grownRing(out, body.flat, grow);
+  else if (body.kind === 'sector') grownSector(out, body, grow);
+  else if (body.radius + grow > 0) {
+    // In quarters, which are covered or cut more locally than a whole circle.
+    for (let quarter = -2; quarter < 2; quarter++) {
+      pushArc(out, body.x, body.y, body.radius + grow, quarter * QUARTER, QUARTER);
+    }
+  }
+  return Float64Array.from(out);
 }
 
-export function arcPiece(zone: number, cx: Mm, cy: Mm, radius: Mm, start: number, sweep: number): Piece {
+/** Appends a line. */
+export function pushLine(out: number[], x0: Mm, y0: Mm, x1: Mm, y1: Mm): void {
+  out.push(x0, y0, x1, y1, 0, 0, 0, 0, 0, Math.min(x0, x1), Math.min(y0, y1), Math.max(x0, x1), Math.max(y0, y1));
+}
+
+/** Appends an arc, `sweep` ≥ 0. */
+export function pushArc(out: number[], cx: Mm, cy: Mm, radius: Mm, start: number, sweep: number): void {
   const end = start + sweep;
   const x0 = cx + radius * Math.cos(start);
   const y0 = cy + radius * Math.sin(start);
   const x1 = cx + radius * Math.cos(end);
   const y1 = cy + radius * Math.sin(end);
-  return arcBetween(zone, cx, cy, radius, start, sweep, x0, y0, x1, y1);
+  pushArcBetween(out, cx, cy, radius, start, sweep, x0, y0, x1, y1);
 }
 
-/** An arc whose ends are known already; `sweep` ≥ 0. */
-function arcBetween(
-  zone: number,
+/** Appends an arc whose ends are known already. */
+function pushArcBetween(
+  out: number[],
   cx: Mm,
   cy: Mm,
   radius: Mm,
@@ -68,7 +70,7 @@ function arcBetween(
   y0: Mm,
   x1: Mm,
   y1: Mm,
-): Piece {
+): void {
   let minX = Math.min(x0, x1);
   let minY = Math.min(y0, y1);
   let maxX = Math.max(x0, x1);
@@ -82,25 +84,10 @@ function arcBetween(
     else if (side === 2) minX = cx - radius;
     else minY = cy - radius;
   }
-  return { zone, x0, y0, x1, y1, cx, cy, radius, start, sweep, minX, minY, maxX, maxY };
+  out.push(x0, y0, x1, y1, cx, cy, radius, start, sweep, minX, minY, maxX, maxY);
 }
 
-/**
- * The boundary of a body grown by `grow` ≥ 0 mm, as pieces with the grown body on the right. The pieces of a body that is
- * not convex cross each other: the boundary is what is left after cutting.
- */
-export function grownOutline(body: Body, grow: Mm, zone: number): Piece[] {
-  if (body.kind === 'disc') {
-    const radius = body.radius + grow;
-    if (radius <= 0) return [];
-    // In quarters, which are covered or cut more locally than a whole circle.
-    return [-2, -1, 0, 1].map((quarter) => arcPiece(zone, body.x, body.y, radius, quarter * QUARTER, QUARTER));
-  }
-  return body.kind === 'ring' ? grownRing(body.flat, grow, zone) : grownSector(body, grow, zone);
-}
-
-function grownRing(flat: Float64Array, grow: Mm, zone: number): Piece[] {
-  const pieces: Piece[] = [];
+function grownRing(out: number[], flat: Float64Array, grow: Mm): void {
   const end = flat.length;
   let ax = flat[end - 2] as number;
   let ay = flat[end - 1] as number;
@@ -122,16 +109,15 @@ function grownRing(flat: Float64Array, grow: Mm, zone: number): Piece[] {
     const angle = Math.atan2(py, px);
     const turn = cornerTurn(before, angle);
     if (grow > 0 && turn > STRAIGHT) {
-      pieces.push(arcBetween(zone, ax, ay, grow, before - QUARTER, turn, ax + mx, ay + my, ax + nx, ay + ny));
+      pushArcBetween(out, ax, ay, grow, before - QUARTER, turn, ax + mx, ay + my, ax + nx, ay + ny);
     }
-    pieces.push(linePiece(zone, ax + nx, ay + ny, bx + nx, by + ny));
+    pushLine(out, ax + nx, ay + ny, bx + nx, by + ny);
     before = angle;
     mx = nx;
     my = ny;
     ax = bx;
     ay = by;
   }
-  return pieces;
 }
 
 /** The turn at a corner, clockwise positive. Turning straight back counts as a half turn round the end. */
@@ -141,31 +127,34 @@ function cornerTurn(before: number, after: number): number {
   return turn < -Math.PI + 1e-9 ? turn + TURN : turn;
 }
 
-function grownSector(body: Extract<Body, { kind: 'sector' }>, grow: Mm, zone: number): Piece[] {
+function grownSector(out: number[], body: Extract<Body, { kind: 'sector' }>, grow: Mm): void {
   const { x, y, direction, half, reach } = body;
   const from = direction - half;
   const to = direction + half;
-  const pieces: Piece[] = [];
-  const straight = (angle: number, out: boolean) => {
-    // Outward normal of the way out along `from`, and of the way back along `to`.
-    const normal = out ? angle - QUARTER : angle + QUARTER;
-    const nx = Math.cos(normal) * grow;
-    const ny = Math.sin(normal) * grow;
-    const fx = x + Math.cos(angle) * reach;
-    const fy = y + Math.sin(angle) * reach;
-    pieces.push(
-      out ? linePiece(zone, x + nx, y + ny, fx + nx, fy + ny) : linePiece(zone, fx + nx, fy + ny, x + nx, y + ny),
-    );
-  };
-  straight(from, true);
-  if (grow > 0)
-    pieces.push(arcPiece(zone, x + Math.cos(from) * reach, y + Math.sin(from) * reach, grow, from - QUARTER, QUARTER));
-  if (half > 0) pieces.push(arcPiece(zone, x, y, reach + grow, from, 2 * half));
-  if (grow > 0) pieces.push(arcPiece(zone, x + Math.cos(to) * reach, y + Math.sin(to) * reach, grow, to, QUARTER));
-  straight(to, false);
+  straightSide(out, body, from, grow, true);
+  if (grow > 0) pushArc(out, x + Math.cos(from) * reach, y + Math.sin(from) * reach, grow, from - QUARTER, QUARTER);
+  if (half > 0) pushArc(out, x, y, reach + grow, from, 2 * half);
+  if (grow > 0) pushArc(out, x + Math.cos(to) * reach, y + Math.sin(to) * reach, grow, to, QUARTER);
+  straightSide(out, body, to, grow, false);
   const atApex = Math.PI - 2 * half;
-  if (grow > 0 && atApex > STRAIGHT) pieces.push(arcPiece(zone, x, y, grow, to + QUARTER, atApex));
-  return pieces;
+  if (grow > 0 && atApex > STRAIGHT) pushArc(out, x, y, grow, to + QUARTER, atApex);
+}
+
+/** A straight side of a sector, grown: the way out along the one, the way back along the other. */
+function straightSide(
+  out: number[],
+  { x, y, reach }: Extract<Body, { kind: 'sector' }>,
+  angle: number,
+  grow: Mm,
+  outward: boolean,
+): void {
+  const normal = outward ? angle - QUARTER : angle + QUARTER;
+  const nx = Math.cos(normal) * grow;
+  const ny = Math.sin(normal) * grow;
+  const fx = x + Math.cos(angle) * reach;
+  const fy = y + Math.sin(angle) * reach;
+  if (outward) pushLine(out, x + nx, y + ny, fx + nx, fy + ny);
+  else pushLine(out, fx + nx, fy + ny, x + nx, y + ny);
 }
 
 /** Whether a body is convex, so that the pieces of its outline never cross each other. */

@@ -1,35 +1,43 @@
 import type { Mm, XY } from '../plan/model.ts';
-import type { Piece } from './outline.ts';
+import { vectorLength } from '../point.ts';
+import { pieceLength } from './free-boundary.ts';
+import { CX, CY, RADIUS, START, STRIDE, SWEEP, X0, X1, Y0, Y1 } from './outline.ts';
 import type { ArcRing, Edge } from './types.ts';
 
 /** Ends this near, mm, are joined when boundary parts are linked into rings. */
 const JOINT = 1e-3;
 
 /**
- * Square mm inside boundary parts that have the free side on their left, by Green's theorem in closed form: the parts need
- * not be in order, only complete. Measured from (ox, oy), a point nearby, to keep digits.
+ * Square mm inside flat boundary parts that have the free side on their left, by Green's theorem in closed form: the parts
+ * need not be in order, only complete. Measured from (ox, oy), a point nearby, to keep digits.
  */
-export function freeArea(parts: readonly Piece[], ox: Mm, oy: Mm): number {
+export function freeArea(parts: Float64Array, ox: Mm, oy: Mm): number {
   let twice = 0;
-  for (const part of parts) {
-    if (part.radius > 0) {
-      twice += part.radius * part.radius * part.sweep;
-      twice += (part.cx - ox) * (part.y1 - part.y0) - (part.cy - oy) * (part.x1 - part.x0);
-    } else {
-      twice += (part.x0 - ox) * (part.y1 - oy) - (part.x1 - ox) * (part.y0 - oy);
-    }
+  for (let k = 0; k < parts.length; k += STRIDE) {
+    const x0 = at(parts, k + X0);
+    const y0 = at(parts, k + Y0);
+    const x1 = at(parts, k + X1);
+    const y1 = at(parts, k + Y1);
+    const radius = at(parts, k + RADIUS);
+    if (radius > 0) {
+      twice += radius * radius * at(parts, k + SWEEP);
+      twice += (at(parts, k + CX) - ox) * (y1 - y0) - (at(parts, k + CY) - oy) * (x1 - x0);
+    } else twice += (x0 - ox) * (y1 - oy) - (x1 - ox) * (y0 - oy);
   }
   // A rounding that is left of nothing is nothing.
   return Math.max(0, -twice / 2);
 }
 
 /**
- * Links boundary parts into closed rings, turned so that what is free lies on the right (outer rings run clockwise on
+ * Links flat boundary parts into closed rings, turned so that what is free lies on the right (outer rings run clockwise on
  * screen). At a point where rings touch, the sharpest turn towards the free side is taken, so that rings touch but never
- * cross. Parts shorter than a joint fall away.
+ * cross. Parts shorter than half a joint fall away.
  */
-export function linkRings(parts: readonly Piece[]): ArcRing[] {
-  const turned = parts.filter((part) => !isDust(part)).map(reversed);
+export function linkRings(parts: Float64Array): ArcRing[] {
+  const turned: Turned[] = [];
+  for (let k = 0; k < parts.length; k += STRIDE) {
+    if (pieceLength(parts, k) >= JOINT / 2) turned.push(turnedPart(parts, k));
+  }
   const starts = new StartIndex(turned);
   const used = new Uint8Array(turned.length);
   const rings: ArcRing[] = [];
@@ -58,21 +66,31 @@ interface Turned {
   readonly arrives: number;
 }
 
-function isDust(part: Piece): boolean {
-  const length = part.radius > 0 ? part.radius * part.sweep : Math.hypot(part.x1 - part.x0, part.y1 - part.y0);
-  return length < JOINT / 2;
-}
-
-function reversed(part: Piece): Turned {
-  const { x0, y0, x1, y1, radius, start, sweep } = part;
+/** A part walked the other way. */
+function turnedPart(parts: Float64Array, k: number): Turned {
+  const x0 = at(parts, k + X1);
+  const y0 = at(parts, k + Y1);
+  const x1 = at(parts, k + X0);
+  const y1 = at(parts, k + Y0);
+  const radius = at(parts, k + RADIUS);
   if (radius > 0) {
+    const start = at(parts, k + START);
+    const sweep = at(parts, k + SWEEP);
     const end = start + sweep;
-    const edge: Edge = { kind: 'arc', center: [part.cx, part.cy], radius, start: end, sweep: -sweep };
-    return { edge, x0: x1, y0: y1, x1: x0, y1: y0, leaves: end - Math.PI / 2, arrives: start - Math.PI / 2 };
+    const center: XY = [at(parts, k + CX), at(parts, k + CY)];
+    const edge: Edge = { kind: 'arc', center, radius, start: end, sweep: -sweep };
+    return { edge, x0, y0, x1, y1, leaves: end - Math.PI / 2, arrives: start - Math.PI / 2 };
   }
-  const direction = Math.atan2(y0 - y1, x0 - x1);
-  const edge: Edge = { kind: 'line', from: [x1, y1], to: [x0, y0] };
-  return { edge, x0: x1, y0: y1, x1: x0, y1: y0, leaves: direction, arrives: direction };
+  const direction = Math.atan2(y1 - y0, x1 - x0);
+  return {
+    edge: { kind: 'line', from: [x0, y0], to: [x1, y1] },
+    x0,
+    y0,
+    x1,
+    y1,
+    leaves: direction,
+    arrives: direction,
+  };
 }
 
 /** Finds parts by where they start: sorted by x. */
@@ -96,7 +114,7 @@ class StartIndex {
       const i = this.order[k] as number;
       if (used[i] && i !== first) continue;
       const candidate = this.parts[i] as Turned;
-      if (Math.hypot(candidate.x0 - part.x1, candidate.y0 - part.y1) > JOINT) continue;
+      if (vectorLength(candidate.x0 - part.x1, candidate.y0 - part.y1) > JOINT) continue;
       const turn = foldedTurn(candidate.leaves - part.arrives);
       if (turn <= bestTurn) continue;
       bestTurn = turn;
@@ -131,4 +149,38 @@ export function straightRing(ring: ArcRing): XY[] {
     if (edge.kind === 'arc') throw new Error('a ring of wall faces holds an arc');
     return edge.from;
   });
+}
+
+/** Flat pieces as edges, with their zone on the right. */
+export function toEdges(pieces: Float64Array): Edge[] {
+  const edges: Edge[] = [];
+  for (let k = 0; k < pieces.length; k += STRIDE) {
+    const radius = at(pieces, k + RADIUS);
+    if (radius > 0) {
+      const center: XY = [at(pieces, k + CX), at(pieces, k + CY)];
+      edges.push({ kind: 'arc', center, radius, start: at(pieces, k + START), sweep: at(pieces, k + SWEEP) });
+    } else {
+      edges.push({
+        kind: 'line',
+        from: [at(pieces, k + X0), at(pieces, k + Y0)],
+        to: [at(pieces, k + X1), at(pieces, k + Y1)],
+      });
+    }
+  }
+  return edges;
+}
+
+/** The ring walked the other way. */
+export function turnedRing(ring: ArcRing): ArcRing {
+  return [...ring]
+    .reverse()
+    .map((edge) =>
+      edge.kind === 'line'
+        ? { kind: 'line', from: edge.to, to: edge.from }
+        : { ...edge, start: edge.start + edge.sweep, sweep: -edge.sweep },
+    );
+}
+
+function at(p: Float64Array, i: number): number {
+  return p[i] as number;
 }

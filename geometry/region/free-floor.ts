@@ -1,0 +1,99 @@
+import { overlaps } from '../level/floors.ts';
+import type { LevelModel, Ring, Room, WallPiece } from '../level/types.ts';
+import { remembered } from '../remembered.ts';
+import { freeBoundary, type Grown, type Space } from './free-boundary.ts';
+import type { Obstacle } from './obstacles.ts';
+import { freeArea, linkRings } from './rings.ts';
+import { ringSpace } from './space.ts';
+import type { ArcRing } from './types.ts';
+
+/** What obstacles leave of a room for the axis of a probe. Area in square mm. */
+export interface FreeFloor {
+  readonly rings: readonly ArcRing[];
+  readonly area: number;
+}
+
+/** What was worked out for one list of obstacles; rooms by their centre-line rings, which live as long as the walls. */
+interface Memory {
+  readonly obstacles: readonly Obstacle[];
+  readonly floors: Map<readonly Ring[], FreeFloor>;
+}
+
+/** How many lists of obstacles are kept for one set of walls: the shading, one with tape to spare, a neighbouring height. */
+const KEPT = 3;
+
+const memoriesOf = remembered((_: readonly WallPiece[]): Memory[] => []);
+
+/**
+ * What the obstacles leave of each room. Rooms that no changed obstacle reaches are taken over from the last list of
+ * obstacles with the same walls: obstacles are compared by identity.
+ */
+export function freeFloors(
+  model: LevelModel,
+  rooms: readonly Room[],
+  obstacles: readonly Obstacle[],
+): ReadonlyMap<Room, FreeFloor> {
+  const memories = memoriesOf(model.pieces);
+  const { memory, changed } = nearestMemory(memories, obstacles);
+  const floors = new Map<readonly Ring[], FreeFloor>();
+  const result = new Map<Room, FreeFloor>();
+  for (const room of rooms) {
+    const space = ringSpace(room.centreRings);
+    const known = memory?.floors.get(room.centreRings);
+    const stands = known && !changed.some((obstacle) => overlaps(obstacle.grown, space.extent));
+    const floor = stands ? known : freeFloor(space, obstacles);
+    floors.set(room.centreRings, floor);
+    result.set(room, floor);
+  }
+  remember(memories, memory, changed.length === 0, { obstacles, floors });
+  return result;
+}
+
+function freeFloor(space: Space, obstacles: readonly Obstacle[]): FreeFloor {
+  const { extent } = space;
+  const near: Grown[] = [];
+  for (const { grown } of obstacles) if (overlaps(grown, extent)) near.push(grown);
+  const parts = freeBoundary(near, space);
+  return { rings: linkRings(parts), area: freeArea(parts, extent.minX, extent.minY) };
+}
+
+/** More changes than this, and comparing room by room costs more than it saves. */
+const MANY = 64;
+
+/** The memory from which fewest obstacles have changed, and those: gone, moved and new ones. */
+function nearestMemory(
+  memories: readonly Memory[],
+  obstacles: readonly Obstacle[],
+): { memory: Memory | null; changed: readonly Obstacle[] } {
+  let best: { memory: Memory | null; changed: readonly Obstacle[] } = { memory: null, changed: [] };
+  let fewest = MANY;
+  for (const memory of memories) {
+    const [before, after] = changedStretch(memory.obstacles, obstacles);
+    if (before.length + after.length > fewest) continue;
+    fewest = before.length + after.length;
+    best = { memory, changed: [...before, ...after] };
+  }
+  return best;
+}
+
+/** The stretches of two lists between their common start and their common end. */
+function changedStretch<T>(before: readonly T[], after: readonly T[]): [readonly T[], readonly T[]] {
+  const most = Math.min(before.length, after.length);
+  let start = 0;
+  while (start < most && before[start] === after[start]) start++;
+  let end = 0;
+  while (end < most - start && before[before.length - 1 - end] === after[after.length - 1 - end]) end++;
+  return [before.slice(start, before.length - end), after.slice(start, after.length - end)];
+}
+
+/** The new memory takes the place of the one that it grew from when that is only a step behind, else of the oldest. */
+function remember(memories: Memory[], from: Memory | null, same: boolean, made: Memory): void {
+  if (same && from) {
+    for (const [rings, floor] of made.floors) from.floors.set(rings, floor);
+    return;
+  }
+  const old = from ? memories.indexOf(from) : -1;
+  if (old >= 0) memories.splice(old, 1);
+  else if (memories.length >= KEPT) memories.shift();
+  memories.push(made);
+}

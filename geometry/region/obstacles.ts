@@ -1,0 +1,84 @@
+import type { Body } from '../body.ts';
+import { axisDistance, MEETS, type Subject, subjectsOf, wallBodies } from '../check/subjects.ts';
+import type { LevelModel } from '../level/types.ts';
+import type { Mm, Plan } from '../plan/model.ts';
+import { remembered } from '../remembered.ts';
+import { type EffectiveRule, effectiveRules } from '../rules/profiles.ts';
+import { EVERYWHERE, freeBoundary, type Grown, grown } from './free-boundary.ts';
+import { linkRings, toEdges, turnedRing } from './rings.ts';
+import type { ArcRing, Probe, Zone } from './types.ts';
+
+/** Something that the axis of a probe stays out of. */
+export interface Obstacle {
+  readonly grown: Grown;
+  /** What to draw; null for the bare wall that the rim must not reach into. */
+  readonly zone: Zone | null;
+}
+
+/**
+ * Everything on a level that takes floor away from the axis of a probe: a zone for each subject of each distance rule, and
+ * the walls themselves where no zone of theirs is as wide as the rim. In the order of the profile. What an edit leaves alone
+ * keeps its Obstacle object, so that two lists can be compared by identity.
+ *
+ * @param spare how much more than its limit every rule keeps, mm
+ */
+export function obstaclesOf(plan: Plan, model: LevelModel, probe: Probe, spare: Mm): Obstacle[] {
+  const obstacles: Obstacle[] = [];
+  const rim = Math.max(0, probe.radius - MEETS);
+  const wide = new Set<Body>();
+  for (const rule of effectiveRules(plan.protocol)) {
+    const wanted = spare > 0 ? withSpare(rule, spare) : rule;
+    for (const subject of subjectsOf(rule, model)) {
+      const keep = axisDistance(wanted, subject, probe);
+      if (keep === null) continue;
+      const grow = subject.stream ? keep + spare : keep;
+      obstacles.push(keptObstacle(subject, rule, grow));
+      if (subject.top === Number.POSITIVE_INFINITY && grow >= rim) wide.add(subject.body);
+    }
+  }
+  for (const wall of wallBodies(model)) if (!wide.has(wall.body)) obstacles.push(keptObstacle(wall, null, rim));
+  return obstacles;
+}
+
+function withSpare(rule: EffectiveRule, spare: Mm): EffectiveRule {
+  return rule.least === null ? rule : { ...rule, least: rule.least + MEETS + spare };
+}
+
+interface KeptObstacle extends Obstacle {
+  readonly rule: EffectiveRule | null;
+}
+
+const obstaclesOfSubject = remembered((_: Subject): KeptObstacle[] => []);
+
+/** How many obstacles are kept of one subject: a few heights, profiles or sizes side by side. */
+const KEPT = 4;
+
+function keptObstacle(subject: Subject, rule: EffectiveRule | null, grow: Mm): Obstacle {
+  const kept = obstaclesOfSubject(subject);
+  for (const one of kept) if (one.rule === rule && one.grown.grow === grow) return one;
+  const made = { rule, grown: grown(subject.body, grow), zone: rule && zoneOf(rule, subject, grow) };
+  if (kept.length >= KEPT) kept.shift();
+  kept.push(made);
+  return made;
+}
+
+function zoneOf(rule: EffectiveRule, subject: Subject, grow: Mm): Zone {
+  let outlines: readonly ArcRing[] | undefined;
+  return {
+    rule: rule.id,
+    subject: subject.id,
+    distance: subject.stream ? 0 : (rule.least ?? 0),
+    stream: subject.stream,
+    /** Worked out when somebody draws it. */
+    get outlines() {
+      outlines ??= outlinesOf(subject, grow);
+      return outlines;
+    },
+  };
+}
+
+function outlinesOf({ body }: Subject, grow: Mm): ArcRing[] {
+  const alone = grown(body, grow);
+  if (!alone.convex) return linkRings(freeBoundary([alone], EVERYWHERE)).map(turnedRing);
+  return [toEdges(alone.outline)];
+}

@@ -1,0 +1,45 @@
+import { ringExtent } from '../body.ts';
+import type { Ring } from '../level/types.ts';
+import type { XY } from '../plan/model.ts';
+import { comparePoints, cross } from '../point.ts';
+import { remembered } from '../remembered.ts';
+import { ringsContain } from '../ring.ts';
+import type { Space } from './free-boundary.ts';
+
+/** The inside of rings (outer ring first, then holes) as a space to cut in. */
+export const ringSpace: (rings: readonly Ring[]) => Space = remembered((rings: readonly Ring[]): Space => {
+  const outer = rings[0] as Ring;
+  return {
+    extent: ringExtent(outer),
+    hull: halfPlanes(convexHull(outer)),
+    accepts: (x, y) => ringsContain(rings, [x, y]),
+  };
+});
+
+/** A convex hull, clockwise on screen (monotone chain, Andrew 1979). */
+function convexHull(points: readonly XY[]): XY[] {
+  const sorted = [...points].sort(comparePoints);
+  const chain = (all: readonly XY[]): XY[] => {
+    const half: XY[] = [];
+    for (const p of all) {
+      while (half.length > 1 && cross(half[half.length - 2] as XY, half[half.length - 1] as XY, p) <= 0) half.pop();
+      half.push(p);
+    }
+    return half.slice(0, -1);
+  };
+  return [...chain(sorted), ...chain(sorted.reverse())];
+}
+
+/** The half-planes of a convex ring that runs clockwise on screen: outside is left of each edge. */
+function halfPlanes(hull: readonly XY[]): Float64Array {
+  const planes = new Float64Array(hull.length * 3);
+  hull.forEach((a, i) => {
+    const b = hull[(i + 1) % hull.length] as XY;
+    const nx = b[1] - a[1];
+    const ny = a[0] - b[0];
+    planes[3 * i] = nx;
+    planes[3 * i + 1] = ny;
+    planes[3 * i + 2] = nx * a[0] + ny * a[1];
+  });
+  return planes;
+}
