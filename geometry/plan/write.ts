@@ -15,10 +15,10 @@ export function writePlan(plan: Plan): string {
 /** `indent` is what the lines inside begin with less two; `taken` is how much of the line is used up before the value. */
 function written(value: unknown, indent: string, taken: number): string {
   if (typeof value !== 'object' || value === null) return scalar(value);
-  const short = onOneLine(value);
   // The file as a whole always stands on many lines, and so do things: a wall a line.
   const things = Array.isArray(value) && value.some((each) => typeof each === 'object' && !Array.isArray(each));
-  if (taken > 0 && !things && indent.length + taken + short.length <= LINE) return short;
+  const short = taken > 0 && !things ? onOneLine(value, LINE - indent.length - taken) : null;
+  if (short !== null) return short;
   const inner = `${indent}  `;
   if (Array.isArray(value)) {
     if (value.length === 0) return '[]';
@@ -31,11 +31,26 @@ function written(value: unknown, indent: string, taken: number): string {
   return lines.length === 0 ? '{}' : `{\n${lines.join(',\n')}\n${indent}}`;
 }
 
-function onOneLine(value: unknown): string {
-  if (typeof value !== 'object' || value === null) return scalar(value);
-  if (Array.isArray(value)) return `[${value.map(onOneLine).join(', ')}]`;
-  const parts = entriesOf(value).map(([key, each]) => `${JSON.stringify(key)}: ${onOneLine(each)}`);
-  return parts.length === 0 ? '{}' : `{ ${parts.join(', ')} }`;
+/** The value on one line, or null where that has more than `room` signs: no more of it is written than fits. */
+function onOneLine(value: unknown, room: number): string | null {
+  if (typeof value !== 'object' || value === null) return within(scalar(value), room);
+  const list = Array.isArray(value);
+  const parts: readonly (readonly [head: string, each: unknown])[] = list
+    ? value.map((each) => ['', each])
+    : entriesOf(value).map(([key, each]) => [`${JSON.stringify(key)}: `, each]);
+  if (parts.length === 0) return within(list ? '[]' : '{}', room);
+  let line = list ? '[' : '{ ';
+  for (const [index, [head, each]] of parts.entries()) {
+    const before = `${index === 0 ? '' : ', '}${head}`;
+    const short = onOneLine(each, room - line.length - before.length);
+    if (short === null) return null;
+    line += before + short;
+  }
+  return within(line + (list ? ']' : ' }'), room);
+}
+
+function within(text: string, room: number): string | null {
+  return text.length <= room ? text : null;
 }
 
 /** A key without a value is a key that is not there. */

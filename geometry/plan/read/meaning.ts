@@ -59,11 +59,13 @@ function openingProblems(
   soundness: Soundness,
   unit: LengthUnit,
 ): readonly PlanProblem[] {
+  const walls = names.filter(({ kind }) => kind === 'wall').reverse();
+  // Reversed, so that of walls with one id the first wins: the others have a problem of their own.
+  const onLevel = new Map(walls.map((wall) => [`${wall.level} ${wall.id}`, wall]));
+  const anywhere = new Set(walls.map(({ id }) => id));
   return soundItems(file, soundness, 'opening').flatMap(({ path, item }) => {
-    const level = Number(path[1]);
-    const walls = names.filter(({ kind, id }) => kind === 'wall' && id === item.wall);
-    const own = walls.find((wall) => wall.level === level);
-    if (!own) return [problemOf(file, path, noWall(item.wall, walls.length > 0))];
+    const own = onLevel.get(`${path[1]} ${item.wall}`);
+    if (!own) return [problemOf(file, path, noWall(item.wall, anywhere.has(item.wall)))];
     // A wall that is broken itself has its own problem; how long it is cannot be told.
     if (!soundness.at(own.path)) return [];
     return openingFlaws(item, valueAt(file, own.path) as Wall, unit).map((flaw) => problemOf(file, path, flaw));

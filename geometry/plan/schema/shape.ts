@@ -16,9 +16,11 @@ export const BoxSchema = record(
   'a box with center, width, depth and turn',
 );
 
-const POINTS = 'a list of at least 3 points';
+/** Every side is held against every other: more corners than furniture ever has would keep the reader busy for minutes. */
+const MOST_CORNERS = 1000;
+const POINTS = `a list of 3 to ${MOST_CORNERS} points`;
 export const PolygonSchema = record(
-  { points: v.pipe(v.array(PointSchema, POINTS), v.minLength(3, POINTS)) },
+  { points: v.pipe(v.array(PointSchema, POINTS), v.minLength(3, POINTS), v.maxLength(MOST_CORNERS, POINTS)) },
   'a polygon with points',
 );
 

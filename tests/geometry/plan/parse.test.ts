@@ -198,7 +198,7 @@ describe('parsePlan(text) on the structure of a plan', () => {
     [
       'two corners',
       polygon([0, 0], [1, 1]),
-      '/levels/0/objects/0/shape/polygon/points: Object t1 on level L1: "shape.polygon.points" is a list of 2, needs a list of at least 3 points.',
+      '/levels/0/objects/0/shape/polygon/points: Object t1 on level L1: "shape.polygon.points" is a list of 2, needs a list of 3 to 1000 points.',
     ],
     [
       'a latitude',
