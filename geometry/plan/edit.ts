@@ -4,7 +4,6 @@ export { type Copies, duplicatedItems } from './edit/duplicate.ts';
 export {
   type FoundItem,
   itemById,
-  itemName,
   itemPatched,
   nextId,
   withDetectorAt,
@@ -13,6 +12,7 @@ export {
 } from './edit/item.ts';
 export { type LevelPatch, levelChanged, withLevel, withNewLevel, withoutLevel } from './edit/level.ts';
 export { movedItems, withWallEnds } from './edit/move.ts';
+export { itemName } from './edit/name.ts';
 export { type PlanPatch, withPlan, withSite } from './edit/plan.ts';
 export { withoutItems } from './edit/remove.ts';
 export { type ItemSize, resizedItem, turnedItem } from './edit/turn.ts';

@@ -5,8 +5,6 @@ import { namedThings } from '../read/sound.ts';
 import type { EditResult } from './checked.ts';
 import { levelChanged } from './level.ts';
 
-export { itemName } from './name.ts';
-
 /** A thing with its kind. */
 export type FoundItem = { readonly [K in ItemKind]: { readonly kind: K; readonly item: ItemOf[K] } }[ItemKind];
 

@@ -5,7 +5,7 @@ import { wallLength } from '../stretch.ts';
 import type { Flaw } from './flaw.ts';
 
 /** How far an opening may reach past its wall, mm: what is lost when a wall's length is worked out from its ends. */
-export const OPENING_TOLERANCE: Mm = 1;
+const OPENING_TOLERANCE: Mm = 1;
 
 /** How far an opening reaches past the ends of its wall, to 1 mm. Lengths in the words in the plan's unit. */
 export function openingFlaws(opening: Opening, wall: Wall, unit: LengthUnit): readonly Flaw[] {

@@ -6,7 +6,7 @@ import * as v from 'valibot';
  */
 
 /** No coordinate or length is larger: 10 km, far beyond any house, and small enough that doubles keep 2 billionths of a mm. */
-export const LARGEST = 1e7;
+const LARGEST = 1e7;
 
 /** An instant in form: whether the calendar has it is a question of meaning, not of structure. */
 export const INSTANT_PATTERN = /^\d{4}-\d{2}-\d{2}[Tt]\d{2}:\d{2}:\d{2}(?:\.\d+)?(?:[Zz]|[+-]\d{2}:\d{2})$/;
