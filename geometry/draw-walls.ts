@@ -1,7 +1,7 @@
 import type { Deg, Level, Mm, Wall, XY } from './plan/model.ts';
 import { distance, nearestOnSegment } from './point.ts';
 import { signedArea } from './ring.ts';
-import type { Line } from './snap.ts';
+import { type Line, tidy, tidyPoint } from './snap.ts';
 
 /** Points nearer than this are one corner, mm. */
 const SAME: Mm = 0.5;
@@ -20,7 +20,7 @@ export function wallsAroundOutline(points: readonly XY[], thickness: Mm): readon
     const after = clockwise[(i + 1) % clockwise.length] as XY;
     return setOut(before, corner, after, thickness / 2);
   });
-  return corners.map((corner, i) => [corner, corners[(i + 1) % corners.length] as XY] as const);
+  return corners.map(tidyPoint).map((corner, i, all) => [corner, all[(i + 1) % all.length] as XY] as const);
 }
 
 /** Centre-lines of walls drawn one after another, pieces without length left out. */
@@ -116,7 +116,7 @@ function sideOnWall(level: Level, axis: 0 | 1, at: Mm, thickness: Mm): Mm {
       best = from[axis];
     }
   }
-  return best;
+  return tidy(best);
 }
 
 function covers(wall: Wall, [a, b]: Line): boolean {

@@ -1,5 +1,6 @@
 import type { Level, Mm, Opening, Shape, Wall, XY } from './plan/model.ts';
 import { along, distance, nearestParameter } from './point.ts';
+import { tidy } from './snap.ts';
 
 /** Ends of walls nearer than this count as one corner, mm: a hair above what rounding to 1/64 in leaves. */
 export const JOINED: Mm = 0.5;
@@ -81,7 +82,7 @@ function heldInPlace(opening: Opening, before: Wall, after: Wall): Opening {
   if (rigid) return opening;
   const middle = along(before.from, before.to, (opening.offset + opening.width / 2) / old);
   const wanted = nearestParameter(middle, after.from, after.to) * length - opening.width / 2;
-  return { ...opening, offset: clamp(wanted, 0, Math.max(0, length - opening.width)) };
+  return { ...opening, offset: clamp(tidy(wanted), 0, Math.max(0, length - opening.width)) };
 }
 
 function slid(level: Level, opening: Opening, by: XY): Opening {
@@ -89,7 +90,7 @@ function slid(level: Level, opening: Opening, by: XY): Opening {
   const length = wall ? distance(wall.from, wall.to) : 0;
   if (!wall || length === 0) return opening;
   const ahead = (by[0] * (wall.to[0] - wall.from[0]) + by[1] * (wall.to[1] - wall.from[1])) / length;
-  return { ...opening, offset: clamp(opening.offset + ahead, 0, Math.max(0, length - opening.width)) };
+  return { ...opening, offset: clamp(tidy(opening.offset + ahead), 0, Math.max(0, length - opening.width)) };
 }
 
 /** A shape moved without turning. */
@@ -100,7 +101,7 @@ export function shapeMoved(shape: Shape, by: XY): Shape {
 }
 
 function plus([x, y]: XY, [dx, dy]: XY): XY {
-  return [x + dx, y + dy];
+  return [tidy(x + dx), tidy(y + dy)];
 }
 function minus([x, y]: XY, [dx, dy]: XY): XY {
   return [x - dx, y - dy];

@@ -1,7 +1,7 @@
 import type { LevelModel } from './level/types.ts';
 import type { Level, Mm, Opening, Wall, XY } from './plan/model.ts';
 import { along, distance, nearestParameter } from './point.ts';
-import type { Line } from './snap.ts';
+import { type Line, tidy } from './snap.ts';
 
 /** A place on a wall: how far along its centre-line from its `from` end. */
 export interface WallPlace {
@@ -48,7 +48,7 @@ export function fitOpening(
   if (width > length) return { offset: 0, misfit: { kind: 'wall-too-short', wall: length, needs: width } };
   const wanted = middle - width / 2;
   const stepped = step ? Math.round(wanted / step) * step : wanted;
-  const offset = Math.min(length - width, Math.max(0, stepped));
+  const offset = tidy(Math.min(length - width, Math.max(0, stepped)));
   return { offset, misfit: overlap(level, wall.id, offset, width, except) };
 }
 

@@ -3,6 +3,7 @@ import { JOINED, kept, withWalls } from './move-items.ts';
 import { jambs } from './pick.ts';
 import type { Box, Level, Mm, Shape, Wall, XY } from './plan/model.ts';
 import { distance, nearestParameter } from './point.ts';
+import { tidy, tidyPoint } from './snap.ts';
 
 /** A grip of an item: what one takes hold of to change its shape. */
 export type Handle =
@@ -62,7 +63,7 @@ export function withHandleAt(level: Level, handle: Handle, at: XY, turnStep: num
 
 function reshaped(shape: Shape, handle: Handle, at: XY, turnStep: number | null): Shape {
   if ('circle' in shape && handle.kind === 'radius') {
-    return { circle: { ...shape.circle, radius: Math.max(LEAST_SIZE / 2, distance(shape.circle.center, at)) } };
+    return { circle: { ...shape.circle, radius: Math.max(LEAST_SIZE / 2, tidy(distance(shape.circle.center, at))) } };
   }
   if ('polygon' in shape && handle.kind === 'corner') {
     return {
@@ -77,7 +78,7 @@ function reshaped(shape: Shape, handle: Handle, at: XY, turnStep: number | null)
 function turned(box: Box, at: XY, step: number | null): Box {
   const turn = (Math.atan2(at[1] - box.center[1], at[0] - box.center[0]) * 180) / Math.PI + 90;
   const stepped = step ? Math.round(turn / step) * step : turn;
-  return { ...box, turn: ((stepped % 360) + 360) % 360 };
+  return { ...box, turn: tidy(((stepped % 360) + 360) % 360) };
 }
 
 function stretched(box: Box, index: number, at: XY): Box {
@@ -86,10 +87,11 @@ function stretched(box: Box, index: number, at: XY): Box {
   const signs: XY = [index === 0 || index === 3 ? -1 : 1, index < 2 ? -1 : 1];
   const across = ((at[0] - fixed[0]) * ux + (at[1] - fixed[1]) * uy) * signs[0];
   const down = (-(at[0] - fixed[0]) * uy + (at[1] - fixed[1]) * ux) * signs[1];
-  const width = Math.max(LEAST_SIZE, across);
-  const depth = Math.max(LEAST_SIZE, down);
+  const width = Math.max(LEAST_SIZE, tidy(across));
+  const depth = Math.max(LEAST_SIZE, tidy(down));
   const [i, j] = [(signs[0] * width) / 2, (signs[1] * depth) / 2];
-  return { ...box, width, depth, center: [fixed[0] + i * ux - j * uy, fixed[1] + i * uy + j * ux] };
+  const center = tidyPoint([fixed[0] + i * ux - j * uy, fixed[1] + i * uy + j * ux]);
+  return { ...box, width, depth, center };
 }
 
 /** One end of a wall moved, and with it every end that meets it. Openings of all walls concerned keep their place on the page. */
@@ -111,7 +113,7 @@ function withJambAt(level: Level, id: string, end: 'near' | 'far', at: XY): Leve
   const openings = level.openings.map((opening) => {
     const wall = level.walls.find((each) => each.id === opening.wall);
     if (opening.id !== id || !wall) return opening;
-    const pulled = nearestParameter(at, wall.from, wall.to) * distance(wall.from, wall.to);
+    const pulled = tidy(nearestParameter(at, wall.from, wall.to) * distance(wall.from, wall.to));
     const far = opening.offset + opening.width;
     if (end === 'far') return { ...opening, width: Math.max(LEAST_SIZE, pulled - opening.offset) };
     const offset = Math.min(pulled, far - LEAST_SIZE);

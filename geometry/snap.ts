@@ -58,6 +58,11 @@ export function snapTargets(
  * level with another end; then a wall; then the grid. With nothing near, the point itself.
  */
 export function snapPoint(at: XY, targets: SnapTargets, options: SnapOptions): Snapped {
+  const snapped = heldPoint(at, targets, options);
+  return { ...snapped, at: tidyPoint(snapped.at) };
+}
+
+function heldPoint(at: XY, targets: SnapTargets, options: SnapOptions): Snapped {
   const end = nearest(at, targets.ends, options.reach);
   if (end) return { at: end, hold: 'end', guides: [] };
   const kept = options.from && keptDirection(options.from, at, options.directions);
@@ -67,7 +72,16 @@ export function snapPoint(at: XY, targets: SnapTargets, options: SnapOptions): S
 
 /** The point on the grid; the point itself where there is none. */
 export function onGrid([x, y]: XY, grid: Mm | null): XY {
-  return grid ? [Math.round(x / grid) * grid, Math.round(y / grid) * grid] : [x, y];
+  return tidyPoint(grid ? [Math.round(x / grid) * grid, Math.round(y / grid) * grid] : [x, y]);
+}
+
+/** A drawn coordinate without the dust of arithmetic: to a ten-thousandth of a millimetre, so that a file holds 914.4 and not 914.3999999999999. */
+export function tidy(mm: Mm): Mm {
+  return Math.round(mm * 10_000) / 10_000 || 0; // no −0
+}
+
+export function tidyPoint([x, y]: XY): XY {
+  return [tidy(x), tidy(y)];
 }
 
 /** A length to the nearest step of the grid, never to nothing. */

@@ -38,7 +38,7 @@ function paintTop(pen: Pen, state: AppState, sketch: Sketch): void {
   const level = selectLevel(state);
   paintHovered(pen, state);
   const [handled] = state.selection;
-  if (handled && state.selection.length === 1 && !state.draft) {
+  if (handled && state.selection.length === 1 && !state.draft && state.tool.kind === 'select') {
     paintHandles(pen, handlesOf(level, handled, HANDLE_OFF_PX / pen.view.scale));
   }
   paintSketch(pen, sketch, level);
@@ -65,17 +65,20 @@ function paintAllDetectors(pen: Pen, state: AppState, { ghostDetector }: Sketch)
   const reports = selectReports(state);
   const places = createPlaces();
   const model = selectModel(state);
-  const mayStand = (at: XY) => roomAt(model, toPlan(pen.view, at)) !== null;
+  const inItsRoom =
+    ({ at }: Detector) =>
+    (screen: XY) =>
+      roomAt(model, toPlan(pen.view, screen)) === roomAt(model, at);
   const drawn = selectLevel(state).detectors.map((each): DrawnDetector => {
     const detector = carried?.id === each.id ? carried : each;
     const report = reports.find(({ id }) => id === each.id) ?? null;
     const word = report && detector !== carried ? VERDICT_WORD[report.verdict] : '';
-    return { detector, report, word, chosen: state.selection.includes(each.id), mayStand };
+    return { detector, report, word, chosen: state.selection.includes(each.id), mayStand: inItsRoom(detector) };
   });
   if (ghostDetector) {
     const detector: Detector = { id: '', ...ghostDetector };
     const report = checkDetector(plan, model, detector);
-    drawn.push({ detector, report, word: '', chosen: true, mayStand });
+    drawn.push({ detector, report, word: '', chosen: true, mayStand: inItsRoom(detector) });
   }
   for (const { detector } of drawn) places.keep(toScreen(pen.view, detector.at), 30, 30);
   for (const { report, chosen } of drawn) {

@@ -4,7 +4,8 @@
  */
 import type { FixtureKind, Mm, OpeningKind, RoomUse, Shape, XY } from '../../geometry/plan/model.ts';
 
-const inch = (inches: number): Mm => inches * 25.4;
+/** Rounded to what a file shows: 24 in is 609.6, not 609.5999999999999. */
+const inch = (inches: number): Mm => Math.round(inches * 254_000) / 10_000;
 
 /** A round or square-cornered footprint, and where it begins and ends above the floor. */
 export interface UsualSize {

@@ -1,5 +1,6 @@
 import type { Extent } from '../../../geometry/body.ts';
 import type { LevelModel } from '../../../geometry/level/types.ts';
+import { joined } from '../../../geometry/level-extent.ts';
 import type { LevelRegion } from '../../../geometry/region/types.ts';
 import { LINE_PX } from '../../design/tokens.ts';
 import type { SizePx } from '../../state/viewport.ts';
@@ -7,8 +8,8 @@ import { lengthPx, type Pen, px, stroke, traceArcRing, traceRing } from './pen.t
 
 /** Paper that lies around the drawing, mm: room for the dimensions. */
 const PAPER_MARGIN = 1500;
-/** The sheet of a plan with nothing on it: 40 by 30 ft. */
-const EMPTY_SHEET: Extent = { minX: 0, minY: 0, maxX: 12192, maxY: 9144 };
+/** The sheet is never smaller than this, 40 by 30 ft, so that it does not jump while the first walls are drawn. */
+const LEAST_SHEET: Extent = { minX: 0, minY: 0, maxX: 12192, maxY: 9144 };
 /** Grid lines nearer than this on screen would be a grey. */
 const LEAST_GRID_PX = 9;
 
@@ -17,7 +18,7 @@ export function paintSheet(pen: Pen, size: SizePx, extent: Extent | null): void 
   const { ctx, theme } = pen;
   ctx.fillStyle = theme.desk;
   ctx.fillRect(0, 0, size.width, size.height);
-  const { minX, minY, maxX, maxY } = extent ?? EMPTY_SHEET;
+  const { minX, minY, maxX, maxY } = extent ? joined(extent, LEAST_SHEET) : LEAST_SHEET;
   const [left, top] = px(pen, [minX - PAPER_MARGIN, minY - PAPER_MARGIN]);
   const [right, bottom] = px(pen, [maxX + PAPER_MARGIN, maxY + PAPER_MARGIN]);
   ctx.save();

@@ -9,6 +9,7 @@ import { drawText, READ, SMALL } from './text.ts';
 import { traceShape } from './things.ts';
 
 const GRIP_PX = 5;
+const OFF_WALL_PX = 12;
 
 /** Squares at corners and ends, discs for turns and rims, on a line from the box where the grip stands off. */
 export function paintHandles(pen: Pen, handles: readonly Handle[]): void {
@@ -106,7 +107,13 @@ function paintOpeningGhost(pen: Pen, ghost: NonNullable<Sketch['opening']>, leve
   ctx.fill();
   stroke(pen, tone, LINE_PX.detector, ghost.refusal ? [4, 3] : []);
   if (ghost.refusal) return;
-  for (const [from, to] of ghost.offsets) paintDimensionLine(pen, px(pen, from), px(pen, to));
+  // Off the wall, on the side that is measured from.
+  const [left, right] = near.map((corner) => px(pen, corner)) as [XY, XY];
+  const [fx, fy] = px(pen, ghost.offsets[0][1]);
+  const [mx, my] = [(left[0] + right[0]) / 2, (left[1] + right[1]) / 2];
+  const reach = Math.hypot(fx - mx, fy - my) || 1;
+  const off = ([x, y]: XY): XY => [x + ((fx - mx) / reach) * OFF_WALL_PX, y + ((fy - my) / reach) * OFF_WALL_PX];
+  for (const [from, to] of ghost.offsets) paintDimensionLine(pen, off(px(pen, from)), off(px(pen, to)));
 }
 
 function paintMarquee(pen: Pen, [a, b]: NonNullable<Sketch['marquee']>): void {

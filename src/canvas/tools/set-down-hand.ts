@@ -3,7 +3,7 @@ import { shapeMoved } from '../../../geometry/move-items.ts';
 import type { Detector, RoomUse, Shape, XY } from '../../../geometry/plan/model.ts';
 import { ringsContain } from '../../../geometry/ring.ts';
 import { seatHeight } from '../../../geometry/sit-on.ts';
-import { onGrid } from '../../../geometry/snap.ts';
+import { onGrid, tidyPoint } from '../../../geometry/snap.ts';
 import { snapMove } from '../../../geometry/snap-move.ts';
 import { turnAlongFace } from '../../../geometry/turn-along.ts';
 import {
@@ -71,7 +71,7 @@ function setDown(tool: SetDownTool, point: Point, turns: number): void {
       addItem('detectors', newDetector(point));
       return;
     case 'room':
-      nameRoom(tool.use, point.plan);
+      nameRoom(tool.use, tidyPoint(point.plan));
       return;
     case 'fixture': {
       const size = FIXTURE_DEFAULTS[tool.fixture];
@@ -111,7 +111,7 @@ function sizeOf(tool: Extract<SetDownTool, { kind: 'fixture' | 'object' }>): Usu
 function settledShape(size: UsualSize, point: Point, quarterTurns: number): Shape {
   const { faces } = targets();
   const along = point.free ? 0 : turnAlongFace(faces, point.plan, reachOf(size) + point.reach, isDeep(size));
-  const shape = usualShape(size, point.plan, (along + quarterTurns * 90) % 360);
+  const shape = usualShape(size, tidyPoint(point.plan), (along + quarterTurns * 90) % 360);
   if (point.free) return shape;
   const options = { reach: point.reach * 1.5, grid: gridFor(point) };
   const { by } = snapMove(outline(shape), [0, 0], targets(), options);

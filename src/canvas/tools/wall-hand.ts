@@ -151,6 +151,6 @@ function readings(points: readonly XY[], next: XY): readonly string[] {
   const line: Line = [from, next];
   const length = formatLength(clearLength(currentLevel(), line), store().plan.display.length);
   const before = points.at(-2);
-  if (!before) return [length];
+  if (!before) return [length, 'or type the length'];
   return [length, `${Math.round(cornerAngle(before, from, next))}° to the wall before`];
 }
