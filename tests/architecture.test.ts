@@ -15,9 +15,16 @@ function sourceFiles(folder: string): SourceFile[] {
     .map((path) => ({ path, text: readFileSync(path, 'utf8') }));
 }
 
+/** An import statement, an export-from statement (both begin their line), a dynamic import. */
+const IMPORTS = [
+  /^import\b(?:[\s\w{},*]*?\bfrom)?\s*(['"])([^'"]+)\1/gm,
+  /^export\s+(?:type\s+)?(?:\*(?:\s+as\s+\w+)?|\{[^}]*\})\s*from\s*(['"])([^'"]+)\1/gm,
+  /\bimport\(\s*(['"`])([^'"`]+)\1/g,
+];
+
 /** Every module named by an import, an export-from or a dynamic import. */
 function importsOf(text: string): string[] {
-  return [...text.matchAll(/(?:\bfrom|\bimport)\s*\(?\s*(['"`])([^'"`]+)\1/g)].map(([, , name = '']) => name);
+  return IMPORTS.flatMap((form) => [...text.matchAll(form)].map(([, , name = '']) => name));
 }
 
 /** The text without comments: a comment may name what the code must not. Strings are left in, on the strict side. */
@@ -31,7 +38,7 @@ function staysInside(folder: string, path: string, name: string): boolean {
 function mayImport(path: string, name: string): boolean {
   if (staysInside('geometry', path, name)) return true;
   if (name === '@turf/turf') return path === 'geometry/turf.ts';
-  return name === 'valibot' || name === 'robust-predicates';
+  return ['valibot', 'robust-predicates', 'flatbush'].includes(name);
 }
 
 /**
@@ -51,6 +58,8 @@ describe('the guards of this file', () => {
     ["const a = await import('konva');", 'konva'],
     ['import "zustand";', 'zustand'],
     ["import {\n  a,\n} from '@turf/turf';", '@turf/turf'],
+    ["export type { A } from 'konva/x';", 'konva/x'],
+    ["import a, { type B } from 'react';", 'react'],
   ])('see the import in %j', (text, name) => {
     expect(importsOf(text)).toEqual([name]);
     expect(mayImport('geometry/ring.ts', name)).toBe(false);
@@ -66,7 +75,7 @@ describe('the guards of this file', () => {
 });
 
 describe('geometry/', () => {
-  it('imports only itself, valibot and robust-predicates; turf in turf.ts alone', () => {
+  it('imports only itself, valibot, flatbush and robust-predicates; turf in turf.ts alone', () => {
     expect(geometry.length).toBeGreaterThan(0);
     const bad = geometry.flatMap(({ path, text }) =>
       importsOf(text)
