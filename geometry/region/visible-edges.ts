@@ -1,0 +1,127 @@
+/** Outlines for drawing: of zones of one rule that overlap, only what is seen of them. Arcs stay arcs. */
+import { type Extent, ringExtent } from '../body.ts';
+import type { Mm, XY } from '../plan/model.ts';
+import { along } from '../point.ts';
+import { arcRingsContain } from './nearest.ts';
+import type { Edge, Zone } from './types.ts';
+
+/** Edges are looked at in pieces of this length, mm: a stretch that shows for less may be missed. For drawing only. */
+const PIECE: Mm = 40;
+/** Halvings by which the end of a visible stretch is found: 40 mm to a hundredth of a mm. */
+const HALVINGS = 12;
+
+/** Joined stretches of a zone's outline, each starting where the one before ends. */
+export type Stretch = readonly Edge[];
+
+/**
+ * The parts of each zone's outline that do not lie inside another zone of its rule, in the order of the zones. A zone that is
+ * covered by others has none.
+ */
+export function visibleEdges(zones: readonly Zone[]): ReadonlyMap<Zone, readonly Stretch[]> {
+  return new Map(
+    zones.map((zone) => {
+      const isSeen = coverOf(zone, zones);
+      return [zone, zone.outlines.flatMap((ring) => stretches(ring, isSeen))];
+    }),
+  );
+}
+
+/** Whether a point of the zone's outline shows: no other zone of the rule covers it. */
+export function coverOf(zone: Zone, zones: readonly Zone[]): (p: XY) => boolean {
+  const own = zoneExtent(zone);
+  const others = zones.filter((other) => other !== zone && other.rule === zone.rule && meet(zoneExtent(other), own));
+  return (p) => !others.some((other) => holds(zoneExtent(other), p) && arcRingsContain(other.outlines, p));
+}
+
+/** The point of an edge at a share of its way, 0 to 1. */
+export function onEdge(edge: Edge, share: number): XY {
+  if (edge.kind === 'line') return along(edge.from, edge.to, share);
+  const angle = edge.start + edge.sweep * share;
+  return [edge.center[0] + edge.radius * Math.cos(angle), edge.center[1] + edge.radius * Math.sin(angle)];
+}
+
+/** Length of an edge, mm. */
+export function edgeLength(edge: Edge): Mm {
+  if (edge.kind === 'arc') return edge.radius * Math.abs(edge.sweep);
+  return Math.hypot(edge.to[0] - edge.from[0], edge.to[1] - edge.from[1]);
+}
+
+function stretches(ring: readonly Edge[], isSeen: (p: XY) => boolean): readonly Stretch[] {
+  const found: Edge[][] = [];
+  let open = false;
+  for (const edge of ring) {
+    for (const [from, to] of visibleShares(edge, isSeen)) {
+      if (open && from === 0) found.at(-1)?.push(partOf(edge, from, to));
+      else found.push([partOf(edge, from, to)]);
+      open = to === 1;
+    }
+    if (!isSeen(onEdge(edge, 1))) open = false;
+  }
+  return found;
+}
+
+/** Where along an edge it shows, as shares of its way. */
+function visibleShares(edge: Edge, isSeen: (p: XY) => boolean): readonly (readonly [number, number])[] {
+  const pieces = Math.max(2, Math.ceil(edgeLength(edge) / PIECE));
+  const spans: [number, number][] = [];
+  // Just within the ends: there another zone's outline may touch, and either answer would be right.
+  const seenAt = (share: number) => isSeen(onEdge(edge, Math.min(1 - 1e-6, Math.max(1e-6, share))));
+  let before = seenAt(0);
+  if (before) spans.push([0, 0]);
+  for (let i = 1; i <= pieces; i++) {
+    const now = seenAt(i / pieces);
+    if (now !== before) {
+      const cut = crossing((i - 1) / pieces, i / pieces, seenAt, before);
+      const last = spans.at(-1);
+      if (now) spans.push([cut, cut]);
+      else if (last) last[1] = cut;
+    }
+    const last = spans.at(-1);
+    if (now && last) last[1] = i / pieces;
+    before = now;
+  }
+  return spans;
+}
+
+function crossing(from: number, to: number, seenAt: (share: number) => boolean, seenBefore: boolean): number {
+  let [low, high] = [from, to];
+  for (let i = 0; i < HALVINGS; i++) {
+    const middle = (low + high) / 2;
+    if (seenAt(middle) === seenBefore) low = middle;
+    else high = middle;
+  }
+  return (low + high) / 2;
+}
+
+function partOf(edge: Edge, from: number, to: number): Edge {
+  if (edge.kind === 'line') return { kind: 'line', from: onEdge(edge, from), to: onEdge(edge, to) };
+  return { ...edge, start: edge.start + edge.sweep * from, sweep: edge.sweep * (to - from) };
+}
+
+const extents = new WeakMap<Zone, Extent>();
+
+/** A rectangle that holds the zone; around arcs it may be too large. */
+function zoneExtent(zone: Zone): Extent {
+  const known = extents.get(zone);
+  if (known) return known;
+  const extent = ringExtent(zone.outlines.flat().flatMap(edgeCorners));
+  extents.set(zone, extent);
+  return extent;
+}
+
+function edgeCorners(edge: Edge): readonly XY[] {
+  if (edge.kind === 'line') return [edge.from, edge.to];
+  const [x, y] = edge.center;
+  return [
+    [x - edge.radius, y - edge.radius],
+    [x + edge.radius, y + edge.radius],
+  ];
+}
+
+function meet(a: Extent, b: Extent): boolean {
+  return a.minX < b.maxX && a.maxX > b.minX && a.minY < b.maxY && a.maxY > b.minY;
+}
+
+function holds({ minX, minY, maxX, maxY }: Extent, [x, y]: XY): boolean {
+  return x > minX && x < maxX && y > minY && y < maxY;
+}

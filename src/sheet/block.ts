@@ -1,0 +1,62 @@
+/** Pieces of a page that know their height before they are drawn: layout first, ink afterwards. */
+import { COLOUR, LINE_MM } from './style.ts';
+import { line } from './svg.ts';
+import { drawText, lineHeight, type TextStyle, wrapText } from './text.ts';
+
+/** Drawn with its upper left corner at a place on the paper, mm. */
+export interface Block {
+  readonly height: number;
+  readonly draw: (x: number, y: number) => string;
+}
+
+/** Free height. */
+export function space(height: number): Block {
+  return { height, draw: () => '' };
+}
+
+/** Text wrapped to a width. Empty text has no height. */
+export function paragraph(text: string, width: number, style: TextStyle): Block {
+  const lines = wrapText(text, width, style);
+  const step = lineHeight(style);
+  const { anchor = 'start' } = style;
+  const shift = { start: 0, middle: width / 2, end: width }[anchor];
+  return {
+    height: lines.length * step,
+    draw: (x, y) => lines.map((one, i) => drawText(x + shift, y + i * step + style.size * 0.95, one, style)).join(''),
+  };
+}
+
+/** A thin line across. */
+export function ruling(width: number, weight: number = LINE_MM.rule, colour: string = COLOUR.inkSoft): Block {
+  return { height: weight, draw: (x, y) => line(x, y, x + width, y, { stroke: colour, 'stroke-width': weight }) };
+}
+
+/** One below the other. */
+export function stack(blocks: readonly Block[], gap = 0): Block {
+  const shown = blocks.filter(({ height }) => height > 0);
+  return {
+    height: shown.reduce((sum, { height }) => sum + height, 0) + Math.max(0, shown.length - 1) * gap,
+    draw: (x, y) => {
+      let top = y;
+      const parts: string[] = [];
+      for (const block of shown) {
+        parts.push(block.draw(x, top));
+        top += block.height + gap;
+      }
+      return parts.join('');
+    },
+  };
+}
+
+/** Side by side, tops aligned; each at its own distance from the left. */
+export function besides(cells: readonly { readonly left: number; readonly block: Block }[]): Block {
+  return {
+    height: Math.max(0, ...cells.map(({ block }) => block.height)),
+    draw: (x, y) => cells.map(({ left, block }) => block.draw(x + left, y)).join(''),
+  };
+}
+
+/** The block moved to the right. */
+export function indented(block: Block, by: number): Block {
+  return { height: block.height, draw: (x, y) => block.draw(x + by, y) };
+}

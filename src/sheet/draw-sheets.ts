@@ -1,0 +1,143 @@
+/**
+ * The marked-up plan of one level as SVG documents, one a sheet: first the drawing with its notes, then the tables.
+ * Pure: the same input gives the same text. Nothing is cut off: what does not fit beside the drawing goes to the tables.
+ */
+import type { Plan, Probe } from '../../geometry/index.ts';
+import { columnBlocks, NOTE_FORMS, type NoteForm } from './column.ts';
+import { type Drawing, drawEmptyLevel, drawLevel, levelScale } from './drawing.ts';
+import { drawFilled, type Filled, type FlowItem, fillColumns, pour } from './flow.ts';
+import { hatchDefinitions } from './hatch-fill.ts';
+import { drawStrip, STRIP_MM } from './north-and-scale.ts';
+import { contentArea, drawPage, type PageFacts } from './page-frame.ts';
+import { type Area, inset, type PaperName } from './paper.ts';
+import { usedHatches } from './plan-ground.ts';
+import { COLOUR, LINE_MM } from './style.ts';
+import { type SubjectMatter, subjectMatter } from './subject-matter.ts';
+import { line } from './svg.ts';
+import { tableFlow } from './tables.ts';
+
+export interface SheetOptions {
+  readonly plan: Plan;
+  readonly levelId: string;
+  readonly paper: PaperName;
+  /** As it shall be read on the sheet: this code has no clock. */
+  readonly date: string;
+  /** What the white is drawn for; left out, the level's first detector, or a common canister on a table. */
+  readonly probe?: Probe;
+}
+
+/** The notes stand in one column at the right, or in three under the drawing where that shows a long house larger. */
+interface Arrangement {
+  readonly drawing: Area;
+  readonly columns: readonly Area[];
+  /** The line between drawing and notes. */
+  readonly parting: readonly [x1: number, y1: number, x2: number, y2: number];
+}
+
+const COLUMN_WIDTH = 70;
+const PAD = 4;
+const BLOCK_GAP = 3;
+
+/** All sheets of a level in order. The plan must have the level. */
+export function drawSheets({ plan, levelId, paper, date, probe }: SheetOptions): readonly string[] {
+  const matter = subjectMatter(plan, levelId, probe);
+  const first = firstSheet(matter, contentArea(paper));
+  const area = inset(contentArea(paper), PAD);
+  const pages = pour([...first.rest, ...tableFlow(matter, first.drawing?.leftOff ?? [], area.width)], area);
+  const scale = first.drawing?.scale.words ?? '';
+  const facts = (sheet: number): PageFacts => ({
+    paper,
+    plan,
+    levelName: matter.level.name || matter.level.id,
+    date,
+    scale: sheet === 1 ? scale : '',
+    sheet,
+    sheets: pages.length + 1,
+  });
+  return [
+    drawPage(facts(1), hatchDefinitions(usedHatches(matter)), first.drawn),
+    ...pages.map((content, i) => drawPage(facts(i + 2), '', content)),
+  ];
+}
+
+/** One sheet; the first, with the drawing, when `sheet` is left out. The sheet must exist. */
+export function drawSheet({ sheet = 1, ...options }: SheetOptions & { readonly sheet?: number }): string {
+  const sheets = drawSheets(options);
+  const found = sheets[sheet - 1];
+  if (found === undefined) throw new Error(`There are ${sheets.length} sheets, no sheet ${sheet}.`);
+  return found;
+}
+
+interface FirstSheet {
+  readonly drawn: string;
+  readonly drawing: Drawing | null;
+  /** Notes for which there was no room beside the drawing. */
+  readonly rest: readonly FlowItem[];
+}
+
+function firstSheet(matter: SubjectMatter, area: Area): FirstSheet {
+  const arrangement = arrange(matter, area);
+  const { drawing: place, columns, parting } = arrangement;
+  const field = { ...place, height: place.height - STRIP_MM };
+  const drawing = drawLevel(matter, field);
+  const strip = { ...place, y: place.y + place.height - STRIP_MM, height: STRIP_MM };
+  const { display, site } = matter.plan;
+  const notes = fittingNotes(matter, columns);
+  const drawn = [
+    drawing ? drawing.svg + drawStrip(strip, drawing.scale, display.length, site.north) : drawEmptyLevel(field),
+    line(...parting, { stroke: COLOUR.ink, 'stroke-width': LINE_MM.box }),
+    drawFilled(notes),
+  ];
+  return { drawn: drawn.join(''), drawing, rest: notes.rest.map((block) => ({ block, above: BLOCK_GAP })) };
+}
+
+/** The arrangement that shows the level largest; beside the drawing when both do. */
+function arrange(matter: SubjectMatter, area: Area): Arrangement {
+  const size = ({ drawing }: Arrangement) =>
+    levelScale(matter, { ...drawing, height: drawing.height - STRIP_MM })?.ratio ?? 1;
+  const side = besideDrawing(area);
+  return NOTE_FORMS.map((form) => underDrawing(matter, area, form)).reduce(
+    (best, each) => (size(each) < size(best) ? each : best),
+    side,
+  );
+}
+
+function besideDrawing(area: Area): Arrangement {
+  const x = area.x + area.width - COLUMN_WIDTH;
+  return {
+    drawing: { ...area, width: area.width - COLUMN_WIDTH },
+    columns: [inset({ ...area, x, width: COLUMN_WIDTH }, PAD)],
+    parting: [x, area.y, x, area.y + area.height],
+  };
+}
+
+/** The band is as high as its notes need, up to half of the sheet. */
+function underDrawing(matter: SubjectMatter, area: Area, form: NoteForm): Arrangement {
+  const width = (area.width - 4 * PAD) / 3;
+  const blocks = columnBlocks(matter, width, form);
+  const most = area.height / 2;
+  let height = 30;
+  while (height < most && fillColumns(blocks, threeColumns(area, width, height), BLOCK_GAP).rest.length > 0)
+    height += 1;
+  const y = area.y + area.height - height - 2 * PAD;
+  return {
+    drawing: { ...area, height: y - area.y },
+    columns: threeColumns({ ...area, y: y + PAD }, width, height),
+    parting: [area.x, y, area.x + area.width, y],
+  };
+}
+
+function threeColumns({ x, y }: Area, width: number, height: number): readonly Area[] {
+  return [0, 1, 2].map((i) => ({ x: x + PAD + i * (width + PAD), y, width, height }));
+}
+
+/** The fullest notes that fit; where not even the least do, the others go to the tables. */
+function fittingNotes(matter: SubjectMatter, columns: readonly Area[]): Filled {
+  const width = columns[0]?.width ?? COLUMN_WIDTH;
+  let tried: Filled = { placed: [], rest: [] };
+  for (const form of NOTE_FORMS) {
+    tried = fillColumns(columnBlocks(matter, width, form), columns, BLOCK_GAP);
+    if (tried.rest.length === 0) break;
+  }
+  return tried;
+}

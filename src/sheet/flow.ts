@@ -1,0 +1,75 @@
+/** Blocks poured into columns and pages, in order, each kept whole. */
+import type { Block } from './block.ts';
+import type { Area } from './paper.ts';
+
+/** A block of a long text. */
+export interface FlowItem {
+  readonly block: Block;
+  /** Free height above it, unless it opens a page. */
+  readonly above: number;
+  /** Drawn again above it when it opens a page, e.g. the head of its table. */
+  readonly heading?: Block;
+  /** Never the last on a page. */
+  readonly keepWithNext?: boolean;
+}
+
+/** Where the blocks stand in the columns, and those for which there was no room. */
+export interface Filled {
+  readonly placed: readonly { readonly block: Block; readonly x: number; readonly y: number }[];
+  readonly rest: readonly Block[];
+}
+
+/** One column after the other. From the first block that fits nowhere on, all go to the rest, so that the order stays. */
+export function fillColumns(blocks: readonly Block[], columns: readonly Area[], gap: number): Filled {
+  const placed: Filled['placed'][number][] = [];
+  let column = 0;
+  let used = 0;
+  for (const [index, block] of blocks.entries()) {
+    let area = columns[column];
+    if (area && used + block.height > area.height) {
+      column += 1;
+      used = 0;
+      area = columns[column];
+    }
+    if (!area || block.height > area.height) return { placed, rest: blocks.slice(index) };
+    placed.push({ block, x: area.x, y: area.y + used });
+    used += block.height + gap;
+  }
+  return { placed, rest: [] };
+}
+
+export function drawFilled({ placed }: Filled): string {
+  return placed.map(({ block, x, y }) => block.draw(x, y)).join('');
+}
+
+/** The pages that a flow needs, each drawn within the same area. */
+export function pour(items: readonly FlowItem[], area: Area): readonly string[] {
+  const pages: string[][] = [];
+  let used = Number.POSITIVE_INFINITY;
+  for (const [index, item] of items.entries()) {
+    if (used + item.above + chainHeight(items, index) > area.height) {
+      pages.push([]);
+      used = 0;
+    }
+    const page = pages.at(-1) as string[];
+    if (used === 0 && item.heading) {
+      page.push(item.heading.draw(area.x, area.y));
+      used += item.heading.height;
+    } else if (used > 0) used += item.above;
+    page.push(item.block.draw(area.x, area.y + used));
+    used += item.block.height;
+  }
+  return pages.map((parts) => parts.join(''));
+}
+
+/** Height of an item together with those that it may not be parted from. */
+function chainHeight(items: readonly FlowItem[], from: number): number {
+  let height = 0;
+  for (let i = from; i < items.length; i++) {
+    const item = items[i];
+    if (!item) break;
+    height += item.block.height + (i > from ? item.above : 0);
+    if (!item.keepWithNext) break;
+  }
+  return height;
+}

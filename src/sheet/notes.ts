@@ -1,0 +1,91 @@
+/** Sentences of the sheet that do not come from a single check: what the white means, what was changed, what did not run. */
+import {
+  describeNotice,
+  describeNotRun,
+  type EffectiveRule,
+  formatLength,
+  PURPOSE_PHRASE,
+  profileById,
+} from '../../geometry/index.ts';
+import { openRooms, type SubjectMatter } from './subject-matter.ts';
+
+/** One override: what it says, whether it loosens, and the note. */
+export interface ChangedRule {
+  readonly loosened: boolean;
+  readonly says: string;
+  readonly note: string;
+}
+
+/** Rules that the plan changes, loosened ones first. */
+export function changedRules({ rules, plan }: SubjectMatter): readonly ChangedRule[] {
+  const unit = plan.display.length;
+  const changed = rules.flatMap(({ name, least, override }) => {
+    if (!override || least === null || least === override.published) return [];
+    const says = `${name}: ${formatLength(least, unit)} instead of the published ${formatLength(override.published, unit)}.`;
+    return [{ loosened: override.loosened, says, note: override.note.trim() }];
+  });
+  return changed.sort((a, b) => Number(b.loosened) - Number(a.loosened));
+}
+
+/** What stood beside the verdicts without having run, each with the detectors that it concerns. */
+export function notRunLines({ detectors, plan }: SubjectMatter): readonly string[] {
+  const lines = new Map<string, string[]>();
+  for (const { detector, report } of detectors) {
+    for (const words of describeNotRun(report, plan)) {
+      lines.set(words, [...(lines.get(words) ?? []), detector.label.trim() || detector.id]);
+    }
+  }
+  const all = detectors.length;
+  return [...lines].map(([words, who]) => (who.length === all ? words : `${who.join(', ')}: ${words}`));
+}
+
+/** "Outside doors and windows, 3 ft"; a rule without a distance is its name. */
+export function ruleWithDistance({ name, least, most }: EffectiveRule, { plan }: SubjectMatter): string {
+  const words = [least, most]
+    .filter((value) => value !== null)
+    .map((value) => formatLength(value, plan.display.length));
+  return words.length > 0 ? `${name}, ${words.join(' to ')}` : name;
+}
+
+export function profileLine({ plan }: SubjectMatter): string {
+  const profile = profileById(plan.protocol.profile);
+  return `Profile "${profile?.name ?? plan.protocol.profile}", ${PURPOSE_PHRASE[plan.site.purpose]}.`;
+}
+
+/** Every source once, in the order of the rules. */
+export function sourcesLine({ rules }: SubjectMatter): string {
+  return [...new Set(rules.flatMap(({ sources }) => sources.map(({ cite }) => cite)))].join('; ');
+}
+
+/** What the white is drawn for, and where it is not the last word. */
+export function whiteMeans({ plan, region: { probe } }: SubjectMatter): string {
+  const unit = plan.display.length;
+  const [base, across, tall] = [probe.base, probe.radius * 2, probe.tall].map((value) => formatLength(value, unit));
+  return `The white is drawn for the middle of a detector ${across} across and ${tall} tall, its underside ${base} above the floor. Direct sun and the spacing of a pair are judged for each detector, not in the white.`;
+}
+
+export function toleranceLine({ plan }: SubjectMatter): string {
+  return `Tape tolerance ${formatLength(plan.tapeTolerance, plan.display.length)}: a limit met by less than that reads tight. Measure again on site.`;
+}
+
+export const MEASURED_LINE =
+  'Distances are measured on the plan from the rim of the detector, straight through partitions; to objects also over their height.';
+
+/** Remarks on how the level is drawn. */
+export function remarks({ model, level, plan }: SubjectMatter): readonly string[] {
+  return [...new Set(model.notices.map((notice) => describeNotice(notice, plan.display.length, level)))];
+}
+
+/** "Bed (12), Chair, Locker (77)": names that found no place on the drawing; empty for none. */
+export function leftOffLine(names: readonly string[]): string {
+  if (names.length === 0) return '';
+  const counts = new Map<string, number>();
+  for (const name of names) counts.set(name, (counts.get(name) ?? 0) + 1);
+  const words = [...counts].map(([name, count]) => (count === 1 ? name : `${name} (${count})`));
+  return `Names without room on the drawing, where their outlines stand: ${words.join(', ')}.`;
+}
+
+/** Whether any white is left on the level. */
+export function hasWhite(matter: SubjectMatter): boolean {
+  return openRooms(matter).some(({ area }) => area > 0);
+}

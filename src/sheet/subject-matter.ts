@@ -1,0 +1,89 @@
+/** What one set of sheets is about: the level, measured once, and shared by everything that is drawn. */
+import {
+  type ArcRing,
+  arcRingsContain,
+  buildLevel,
+  checkDetector,
+  type Detector,
+  type DetectorReport,
+  type EffectiveRule,
+  effectiveRules,
+  type Level,
+  type LevelModel,
+  type LevelRegion,
+  levelBar,
+  levelRegion,
+  type Plan,
+  type Probe,
+  type Ring,
+  type RoomRegion,
+  type RuleId,
+  type Zone,
+} from '../../geometry/index.ts';
+import { onEdge } from '../../geometry/region/visible-edges.ts';
+import { ringsContain } from '../../geometry/ring.ts';
+import { HATCHES, type HatchName, hatchOf } from '../design/hatches.ts';
+
+export interface SubjectMatter {
+  readonly plan: Plan;
+  readonly level: Level;
+  readonly model: LevelModel;
+  readonly region: LevelRegion;
+  /** Zones that reach into rooms that are not out as a whole. */
+  readonly zones: readonly Zone[];
+  readonly rules: readonly EffectiveRule[];
+  readonly detectors: readonly { readonly detector: Detector; readonly report: DetectorReport }[];
+  /** Why the whole level is not the one to test; empty when it is. */
+  readonly levelBar: string;
+}
+
+/** The size and height that the white is drawn for where the level has no detector: a common canister on a table. */
+const USUAL_PROBE: Probe = { base: 762, radius: 50.8, tall: 25.4 };
+
+/** Measures a level. The plan must have it. The white is drawn for `probe`; left out, for the level's first detector. */
+export function subjectMatter(plan: Plan, levelId: string, probe?: Probe): SubjectMatter {
+  const level = plan.levels.find(({ id }) => id === levelId);
+  if (!level) throw new Error(`The plan has no level "${levelId}".`);
+  const model = buildLevel(level);
+  const wanted = probe ?? level.detectors[0] ?? USUAL_PROBE;
+  const region = levelRegion(plan, model, wanted);
+  const floors = region.rooms.filter(({ barred }) => !barred).map(({ room }) => room.floorRings);
+  return {
+    plan,
+    level,
+    model,
+    region,
+    zones: region.zones.filter(({ outlines }) => floors.some((floor) => touches(outlines, floor))),
+    rules: effectiveRules(plan.protocol),
+    detectors: level.detectors.map((detector) => ({ detector, report: checkDetector(plan, model, detector) })),
+    levelBar: levelBar(plan, level),
+  };
+}
+
+/** The hatch of a room that is out as a whole; null where detectors may stand. */
+export function roomHatch({ barredBy, decided }: RoomRegion): HatchName | null {
+  if (!barredBy) return null;
+  if (barredBy !== 'room-use') return 'height';
+  return decided ? 'barred' : 'unlabelled';
+}
+
+/** The hatch of what a rule takes; null for a rule that takes no floor of its own. */
+export function ruleHatch(rule: RuleId): HatchName | null {
+  const hatch = hatchOf(rule);
+  const entry = Object.entries(HATCHES).find(([, one]) => one === hatch);
+  return entry ? (entry[0] as HatchName) : null;
+}
+
+/** Rooms that are not out as a whole. */
+export function openRooms({ region }: SubjectMatter): readonly RoomRegion[] {
+  return region.rooms.filter(({ barred }) => !barred);
+}
+
+/** Whether an area reaches onto a floor: a boundary point of the one lies in the other. */
+function touches(rings: readonly ArcRing[], floor: readonly Ring[]): boolean {
+  const shares = [0, 0.2, 0.4, 0.6, 0.8];
+  return (
+    floor.flat().some((p) => arcRingsContain(rings, p)) ||
+    rings.flat().some((edge) => shares.some((share) => ringsContain(floor, onEdge(edge, share))))
+  );
+}

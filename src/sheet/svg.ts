@@ -1,0 +1,47 @@
+/** SVG as text. Coordinates are mm of paper, x right and y down. */
+
+export type Attributes = Readonly<Record<string, string | number | undefined>>;
+
+/** A number with at most three decimals: a thousandth of a mm is finer than any printer. */
+export function num(value: number): string {
+  const rounded = Math.round(value * 1000) / 1000;
+  return String(Object.is(rounded, -0) ? 0 : rounded);
+}
+
+export function element(name: string, attributes: Attributes, ...children: readonly string[]): string {
+  const list = Object.entries(attributes)
+    .filter(([, value]) => value !== undefined)
+    .map(([key, value]) => ` ${key}="${typeof value === 'number' ? num(value) : escapeXml(String(value))}"`)
+    .join('');
+  return children.length === 0 ? `<${name}${list}/>` : `<${name}${list}>${children.join('')}</${name}>`;
+}
+
+export function group(attributes: Attributes, ...children: readonly string[]): string {
+  return element('g', attributes, ...children);
+}
+
+export function line(x1: number, y1: number, x2: number, y2: number, attributes: Attributes): string {
+  return element('path', { d: `M${num(x1)} ${num(y1)}L${num(x2)} ${num(y2)}`, fill: 'none', ...attributes });
+}
+
+export function rectangle(x: number, y: number, width: number, height: number, attributes: Attributes): string {
+  return element('rect', { x, y, width, height, ...attributes });
+}
+
+/** Text as it may stand in XML: marked characters escaped; characters that XML 1.0 (section 2.2) bars are left out. */
+export function escapeXml(text: string): string {
+  return plain(text).replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;');
+}
+
+/** One line: breaks and tabs become spaces, control characters and broken surrogates go. */
+export function plain(text: string): string {
+  if (/^[ -~\u00a0-\u024f\u2010-\u2027\u2030-\u205e]*$/.test(text)) return text;
+  return [...text.replace(/[\t\n\r\u0085\u2028\u2029]+/g, ' ')].filter(isAllowed).join('');
+}
+
+function isAllowed(character: string): boolean {
+  const code = character.codePointAt(0) ?? 0;
+  const control = code < 0x20 || (code >= 0x7f && code < 0xa0);
+  const surrogate = code >= 0xd800 && code <= 0xdfff;
+  return !control && !surrogate && code !== 0xfffe && code !== 0xffff;
+}

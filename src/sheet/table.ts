@@ -1,0 +1,89 @@
+/** Tables: cells wrapped to their columns, a fine line under each row, the head repeated on every page. */
+import { type Block, besides, paragraph, ruling, space, stack } from './block.ts';
+import type { FlowItem } from './flow.ts';
+import { COLOUR, LINE_MM, TYPE_MM } from './style.ts';
+import { type TextStyle, wrapText } from './text.ts';
+
+export interface Column {
+  readonly heading: string;
+  /** Share of the table's width. */
+  readonly share: number;
+}
+/** A text, or something drawn with its own height. */
+export type Cell = string | { readonly text: string; readonly bold?: boolean; readonly colour?: string } | Block;
+
+const CELL: TextStyle = { size: TYPE_MM.small };
+const HEAD: TextStyle = { size: TYPE_MM.fine, colour: COLOUR.inkSoft };
+const PAD = 0.62;
+const GUTTER = 2;
+
+/** The rows of a table for the flow, its head on top. */
+export function tableItems(
+  columns: readonly Column[],
+  rows: readonly (readonly Cell[])[],
+  width: number,
+): readonly FlowItem[] {
+  const head = tableRow(
+    columns,
+    columns.map(({ heading }) => heading),
+    width,
+    HEAD,
+    LINE_MM.box,
+  );
+  return [
+    { block: head, above: 0, keepWithNext: true },
+    ...rows.map((cells, i) => ({
+      block: tableRow(columns, cells, width, CELL, LINE_MM.rule),
+      above: 0,
+      heading: head,
+      // The first and the last rows stay together in twos: a row alone on a page is easily missed.
+      keepWithNext: i === 0 || i === rows.length - 2,
+    })),
+  ];
+}
+
+function tableRow(
+  columns: readonly Column[],
+  cells: readonly Cell[],
+  width: number,
+  style: TextStyle,
+  weight: number,
+): Block {
+  let left = 0;
+  const blocks = columns.map(({ share }, i) => {
+    const wide = share * width - GUTTER;
+    const cell = { left, block: cellBlock(cells[i] ?? '', wide, style) };
+    left += share * width;
+    return cell;
+  });
+  return stack([space(PAD), besides(blocks), space(PAD), ruling(width, weight)]);
+}
+
+function cellBlock(cell: Cell, width: number, style: TextStyle): Block {
+  if (typeof cell === 'string') return paragraph(cell, width, style);
+  if ('draw' in cell) return cell;
+  return paragraph(cell.text, width, {
+    ...style,
+    weight: cell.bold ? 'bold' : 'regular',
+    ...(cell.colour ? { colour: cell.colour } : {}),
+  });
+}
+
+/** A heading of a section, kept with what follows. */
+export function headingItem(text: string, width: number): FlowItem {
+  return {
+    block: stack([paragraph(text, width, { size: TYPE_MM.head, weight: 'bold' }), space(0.8)]),
+    above: 5,
+    keepWithNext: true,
+  };
+}
+
+/** A paragraph line by line, so that even a very long one breaks across pages. */
+export function textItems(text: string, width: number, style: TextStyle = { size: TYPE_MM.body }): readonly FlowItem[] {
+  const whole = paragraph(text, width, style);
+  if (whole.height < 40) return whole.height > 0 ? [{ block: whole, above: 0.8 }] : [];
+  return wrapText(text, width, style).map((line, i) => ({
+    block: paragraph(line, width, style),
+    above: i === 0 ? 0.8 : 0,
+  }));
+}

@@ -1,0 +1,111 @@
+/** Text on the sheet: measured with the widths of the font itself, so that what fits here fits in every renderer. */
+import { FONT_WIDTHS, type WidthRun } from './font-widths.ts';
+import { COLOUR, LEADING } from './style.ts';
+import { type Attributes, element, escapeXml, plain } from './svg.ts';
+
+export type Weight = 'regular' | 'bold';
+
+export interface TextStyle {
+  /** Type size, mm. */
+  readonly size: number;
+  readonly weight?: Weight;
+  readonly colour?: string;
+  readonly anchor?: 'start' | 'middle' | 'end';
+  /** A white edge around the letters, for text that lies on hatches or lines. */
+  readonly halo?: boolean;
+}
+
+/** Height of capitals and depth of descenders as shares of the type size: Atkinson Hyperlegible Next, table OS/2. */
+export const CAP_HEIGHT = 0.668;
+export const DESCENT = 0.22;
+/** A character that the font does not have is drawn by another font; nothing common is wider than the size itself. */
+const UNKNOWN_WIDTH = 1000;
+
+const tables = { regular: widthTable(FONT_WIDTHS.regular), bold: widthTable(FONT_WIDTHS.bold) };
+
+/** Advance width in mm, without kerning: the sheet switches kerning off, so the sum is exact. */
+export function textWidth(text: string, { size, weight = 'regular' }: Pick<TextStyle, 'size' | 'weight'>): number {
+  const table = tables[weight];
+  let sum = 0;
+  for (const character of plain(text)) sum += table.get(character.codePointAt(0) ?? 0) ?? UNKNOWN_WIDTH;
+  return (sum * size) / 1000;
+}
+
+/** One line of text. `y` is its baseline. */
+export function drawText(x: number, y: number, text: string, style: TextStyle, more: Attributes = {}): string {
+  const { size, weight = 'regular', colour = COLOUR.ink, anchor = 'start', halo = false } = style;
+  const edge = halo
+    ? { stroke: COLOUR.paper, 'stroke-width': size * 0.32, 'stroke-linejoin': 'round', 'paint-order': 'stroke' }
+    : {};
+  return element(
+    'text',
+    {
+      x,
+      y,
+      'font-size': size,
+      'font-weight': weight === 'bold' ? 700 : undefined,
+      'text-anchor': anchor === 'start' ? undefined : anchor,
+      fill: colour,
+      ...edge,
+      ...more,
+    },
+    escapeXml(text),
+  );
+}
+
+/**
+ * The text in lines no wider than `width`, broken at spaces; a word that is wider by itself is broken within.
+ * Empty text gives no lines.
+ */
+export function wrapText(text: string, width: number, style: TextStyle): readonly string[] {
+  const lines: string[] = [];
+  let current = '';
+  for (const word of wordsOf(text)) {
+    for (const part of brokenWord(word, width, style)) {
+      const longer = current ? `${current} ${part}` : part;
+      if (textWidth(longer, style) <= width) current = longer;
+      else {
+        if (current) lines.push(current);
+        current = part;
+      }
+    }
+  }
+  return current ? [...lines, current] : lines;
+}
+
+/** A figure and its unit are one word: "1.22 m", "1/2 in". */
+function wordsOf(text: string): readonly string[] {
+  const bound = plain(text).replace(/(\d) (ft|in|m|m²|cm|sq ft)(?![\p{L}\d])/gu, '$1\u00a0$2');
+  return bound.split(/ +/).filter(Boolean);
+}
+
+/** The text, or as much of its beginning as fits with "…" after it. Only where the whole stands elsewhere. */
+export function shortened(text: string, width: number, style: TextStyle): string {
+  if (textWidth(text, style) <= width) return text;
+  const characters = [...plain(text)];
+  while (characters.length > 0 && textWidth(`${characters.join('')}…`, style) > width) characters.pop();
+  return `${characters.join('').trimEnd()}…`;
+}
+
+/** From one baseline to the next, mm. */
+export function lineHeight({ size }: Pick<TextStyle, 'size'>): number {
+  return size * LEADING;
+}
+
+function brokenWord(word: string, width: number, style: TextStyle): readonly string[] {
+  if (textWidth(word, style) <= width) return [word];
+  const parts: string[] = [];
+  let current = '';
+  for (const character of word) {
+    if (current && textWidth(current + character, style) > width) {
+      parts.push(current);
+      current = '';
+    }
+    current += character;
+  }
+  return [...parts, current];
+}
+
+function widthTable(runs: readonly WidthRun[]): ReadonlyMap<number, number> {
+  return new Map(runs.flatMap(([first, widths]) => widths.map((width, i) => [first + i, width] as const)));
+}
