@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { buildLevel, checkPlan } from '../geometry/index.ts';
+import { buildLevel, type Check, checkPlan } from '../geometry/index.ts';
 import { boardingHouse, FEATURES } from './helpers/boarding-house.ts';
 import { type ExpectedCheck, SAMPLE_NAMES, sampleExpected, samplePlan, sampleText } from './helpers/sample-files.ts';
 
@@ -14,14 +14,19 @@ describe.each(SAMPLE_NAMES)('sample %s', (name) => {
       const rooms = buildLevel(level).rooms;
       for (const room of expected.levels.find(({ id }) => id === level.id)?.rooms ?? []) {
         const found = rooms.find(({ label }) => (label?.id ?? null) === room.id);
-        expect((found?.floorArea ?? Number.NaN) / 1e6, `${level.id} ${room.id}: ${room.why}`).toBeCloseTo(room.floorArea, 5);
+        expect((found?.floorArea ?? Number.NaN) / 1e6, `${level.id} ${room.id}: ${room.why}`).toBeCloseTo(
+          room.floorArea,
+          5,
+        );
       }
     }
   });
 
   it('gives every detector the verdict and the room that were worked out by hand', () => {
     const got = reports(name).map(({ id, verdict, room }) => ({ id, verdict, room }));
-    const want = expected.levels.flatMap(({ detectors }) => detectors).map(({ id, verdict, room }) => ({ id, verdict, room }));
+    const want = expected.levels
+      .flatMap(({ detectors }) => detectors)
+      .map(({ id, verdict, room }) => ({ id, verdict, room }));
     expect(got).toEqual(want);
   });
 
@@ -29,9 +34,13 @@ describe.each(SAMPLE_NAMES)('sample %s', (name) => {
     const byId = new Map(reports(name).map((report) => [report.id, report]));
     for (const detector of expected.levels.flatMap(({ detectors }) => detectors)) {
       for (const check of detector.checks) {
-        const got = byId.get(detector.id)?.checks.filter(({ rule, subject }) => rule === check.rule && subject === check.subject);
+        const got = byId
+          .get(detector.id)
+          ?.checks.filter(({ rule, subject }) => rule === check.rule && subject === check.subject);
         const fits = got?.some((one) => agrees(one, check));
-        expect(fits, `${detector.id} ${check.rule} ${check.subject}: ${check.why}\ngot ${JSON.stringify(got)}`).toBe(true);
+        expect(fits, `${detector.id} ${check.rule} ${check.subject}: ${check.why}\ngot ${JSON.stringify(got)}`).toBe(
+          true,
+        );
       }
     }
   });
@@ -64,9 +73,9 @@ function reports(name: string) {
   return checkPlan(samplePlan(name)).levels.flatMap(({ detectors }) => detectors);
 }
 
-function agrees(got: { readonly [key: string]: unknown }, want: ExpectedCheck): boolean {
+function agrees(got: Check, want: ExpectedCheck): boolean {
   const near = (key: 'required' | 'measured' | 'margin') =>
-    want[key] === undefined || Math.abs((got[key] as number) - want[key]) <= CLOSE;
+    want[key] === undefined || Math.abs((got[key] ?? Number.NaN) - want[key]) <= CLOSE;
   const same = (key: 'verdict' | 'notRun') => want[key] === undefined || got[key] === want[key];
   return near('required') && near('measured') && near('margin') && same('verdict') && same('notRun');
 }
@@ -76,6 +85,9 @@ function troubled({ verdict, rule }: { readonly verdict: string; readonly rule: 
   return verdict !== 'clear' && rule !== 'direct-sun';
 }
 
-function naming(detector: string, { rule, subject, verdict }: { rule: string; subject: string | null; verdict: string }): string {
+function naming(
+  detector: string,
+  { rule, subject, verdict }: { rule: string; subject: string | null; verdict: string },
+): string {
   return `${detector} ${verdict} by ${rule} ${subject ?? ''}`.trim();
 }

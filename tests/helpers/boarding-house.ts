@@ -5,7 +5,17 @@
  * Two rows of fourteen rooms along a corridor that a door divides. Inside faces: north row y 0 to 192, corridor 196.5 to
  * 268.5, south row 273 to 465. Outside walls are 10 thick, inside walls 4.5.
  */
-import type { Detector, Fixture, FixtureKind, Opening, Plan, PlanObject, RoomLabel, RoomUse, Wall } from '../../geometry/plan/model.ts';
+import type {
+  Detector,
+  Fixture,
+  FixtureKind,
+  Opening,
+  Plan,
+  PlanObject,
+  RoomLabel,
+  RoomUse,
+  Wall,
+} from '../../geometry/plan/model.ts';
 
 export const FEATURES = 400;
 const DEPTH = 192;
@@ -13,8 +23,38 @@ const THIN = 4.5;
 const CORRIDOR = { top: 196.5, bottom: 268.5 };
 const SOUTH = { top: 273, bottom: 465 };
 const WIDTHS = [150, 126, 132, 120, 138, 126, 120, 144, 132, 126, 138, 120, 132, 156];
-const NORTH_USES: readonly RoomUse[] = ['living-room', 'dining-room', 'kitchen', 'storage', 'bedroom', 'bedroom', 'bedroom', 'bathroom', 'bedroom', 'bedroom', 'bedroom', 'bedroom', 'bedroom', 'bedroom'];
-const SOUTH_USES: readonly RoomUse[] = ['laundry', 'utility', 'bathroom', 'office', 'bedroom', 'bedroom', 'bedroom', 'bedroom', 'bedroom', 'bathroom', 'bedroom', 'bedroom', 'bedroom', 'exercise-room'];
+const NORTH_USES: readonly RoomUse[] = [
+  'living-room',
+  'dining-room',
+  'kitchen',
+  'storage',
+  'bedroom',
+  'bedroom',
+  'bedroom',
+  'bathroom',
+  'bedroom',
+  'bedroom',
+  'bedroom',
+  'bedroom',
+  'bedroom',
+  'bedroom',
+];
+const SOUTH_USES: readonly RoomUse[] = [
+  'laundry',
+  'utility',
+  'bathroom',
+  'office',
+  'bedroom',
+  'bedroom',
+  'bedroom',
+  'bedroom',
+  'bedroom',
+  'bathroom',
+  'bedroom',
+  'bedroom',
+  'bedroom',
+  'exercise-room',
+];
 
 interface Cell {
   readonly id: string;
@@ -85,7 +125,7 @@ function row(side: Cell['row'], widths: readonly number[], uses: readonly RoomUs
   return widths.map((width, index) => {
     const use = uses[index] as RoomUse;
     if (use === 'bedroom') bedroom += 1;
-    const name = use === 'bedroom' ? `Bedroom ${bedroom}` : NAMES[use] ?? use;
+    const name = use === 'bedroom' ? `Bedroom ${bedroom}` : (NAMES[use] ?? use);
     const cell = { id: `${side === 'north' ? 'n' : 's'}${index + 1}`, row: side, use, left, width, name };
     left += width + THIN;
     return cell;
@@ -107,7 +147,13 @@ const NAMES: Partial<Record<RoomUse, string>> = {
 function walls(cells: readonly Cell[], breadth: number): readonly Wall[] {
   const list: Wall[] = [];
   const add = (x1: number, y1: number, x2: number, y2: number, thickness: number) =>
-    list.push({ id: `w${list.length + 1}`, from: [mm(x1), mm(y1)], to: [mm(x2), mm(y2)], thickness: mm(thickness), side: 'auto' });
+    list.push({
+      id: `w${list.length + 1}`,
+      from: [mm(x1), mm(y1)],
+      to: [mm(x2), mm(y2)],
+      thickness: mm(thickness),
+      side: 'auto',
+    });
   const [left, right, top, bottom] = [-5, breadth + 5, -5, SOUTH.bottom + 5];
   add(left, top, right, top, 10);
   add(right, top, right, bottom, 10);
@@ -164,10 +210,23 @@ class Room {
 
   lamp(across: number, deep: number, bottom: number): void {
     const shape = { circle: { center: this.at(across, deep), radius: mm(5) } };
-    this.draft.objects.push({ id: `t${this.draft.objects.length + 1}`, name: 'Lamp', shape, bottom: mm(bottom), top: mm(bottom + 18) });
+    this.draft.objects.push({
+      id: `t${this.draft.objects.length + 1}`,
+      name: 'Lamp',
+      shape,
+      bottom: mm(bottom),
+      top: mm(bottom + 18),
+    });
   }
 
-  fixture(kind: FixtureKind, across: number, deep: number, size: number | readonly [number, number], bottom: number, top: number): void {
+  fixture(
+    kind: FixtureKind,
+    across: number,
+    deep: number,
+    size: number | readonly [number, number],
+    bottom: number,
+    top: number,
+  ): void {
     const center = this.at(across, deep);
     const shape =
       typeof size === 'number'
@@ -191,7 +250,15 @@ class Room {
 
   opening(wall: string, kind: Opening['kind'], offset: number, width: number, bottom: number, top: number): void {
     const id = `o${this.draft.openings.length + 1}`;
-    this.draft.openings.push({ id, wall, kind, offset: mm(offset), width: mm(width), bottom: mm(bottom), top: mm(top) });
+    this.draft.openings.push({
+      id,
+      wall,
+      kind,
+      offset: mm(offset),
+      width: mm(width),
+      bottom: mm(bottom),
+      top: mm(top),
+    });
   }
 
   detector(label: string, across: number, deep: number, pair: string | null): void {
@@ -296,7 +363,9 @@ const FURNITURE: Partial<Record<RoomUse, (room: Room, w: number, id: string) => 
 };
 
 /** Detectors of the bedrooms, by room: label, from the left wall, from the outside wall, pair. The odd ones show what goes wrong. */
-const PLACES: Readonly<Record<string, readonly (readonly [label: string, across: number, deep: number, pair: string | null])[]>> = {
+const PLACES: Readonly<
+  Record<string, readonly (readonly [label: string, across: number, deep: number, pair: string | null])[]>
+> = {
   n5: [['H1', 74, 100, null]],
   n6: [['H2', 70, 57.5, null]],
   n7: [
@@ -324,7 +393,8 @@ function corridor(breadth: number, draft: Draft): void {
   hall.opening('w2', 'door', 5 + CORRIDOR.top + 18, 36, 0, 80);
   hall.opening('w4', 'door', 5 + SOUTH.bottom - CORRIDOR.bottom + 18, 36, 0, 80);
   hall.opening('w7', 'door', 20, 36, 0, 80);
-  for (const share of [0.12, 0.38, 0.62, 0.88]) hall.fixture('radiator', breadth * share, CORRIDOR.top + 3.5, [40, 5], 4, 28);
+  for (const share of [0.12, 0.38, 0.62, 0.88])
+    hall.fixture('radiator', breadth * share, CORRIDOR.top + 3.5, [40, 5], 4, 28);
   const made = draft.openings.length + draft.fixtures.length + draft.objects.length;
   const spare = FEATURES - made;
   // Lockers stand in front of the solid part of the south corridor wall, away from its doors.
