@@ -10,6 +10,7 @@ import {
   troubleInWords,
   writeWork,
 } from './cabinet.ts';
+import { clearLastWords, leaveLastWords, takeLastWords } from './last-words.ts';
 import { showSign, useSavedSign } from './saved-sign.ts';
 
 /** How long the hand must rest before a copy is written, ms. */
@@ -20,6 +21,8 @@ const tab = crypto.randomUUID();
 let lastSeen: number | null = null;
 let timer: ReturnType<typeof setTimeout> | undefined;
 let writing: Promise<void> = Promise.resolve();
+/** Changes that are written nowhere yet, because another tab came first. */
+let changedWhileHeld = false;
 let channel: BroadcastChannel | null = null;
 
 /** What was found when the page opened. */
@@ -38,6 +41,12 @@ export async function restoreWork(): Promise<Restored> {
     const reason = troubleInWords(error);
     showSign({ state: 'failed', reason });
     return { found: 'no-store', reason };
+  }
+  const last = takeLastWords();
+  if (last?.held) await shelveStored(last.plan);
+  else if (last && (!isStoredPlan(stored) || last.plan.savedAt > stored.savedAt)) {
+    if (isStoredPlan(stored)) lastSeen = stored.savedAt;
+    stored = last.plan;
   }
   if (stored === undefined) return { found: 'nothing' };
   const read = isStoredPlan(stored) ? parsePlan(stored.text) : null;
@@ -62,7 +71,10 @@ export function startAutosave(): () => void {
     }
   });
   const leave = () => {
-    if (timer !== undefined) void saveNow();
+    const held = useSavedSign.getState().sign.state === 'held';
+    if (timer === undefined && !(held && changedWhileHeld)) return;
+    leaveLastWords({ plan: storedFrom(useAppStore.getState(), Date.now()), held });
+    void saveNow();
   };
   const hide = () => {
     if (document.visibilityState === 'hidden') leave();
@@ -79,7 +91,10 @@ export function startAutosave(): () => void {
 }
 
 function schedule(planChanged: boolean): void {
-  if (useSavedSign.getState().sign.state === 'held') return;
+  if (useSavedSign.getState().sign.state === 'held') {
+    changedWhileHeld ||= planChanged;
+    return;
+  }
   if (planChanged) showSign({ state: 'saving' });
   clearTimeout(timer);
   timer = setTimeout(() => void saveNow(), REST_MS);
@@ -97,9 +112,11 @@ async function write(force: boolean): Promise<void> {
   if (!force && useSavedSign.getState().sign.state === 'held') return;
   const state = useAppStore.getState();
   const savedAt = Date.now();
-  const result = await writeWork({ text: writePlan(state.plan), savedAt, tab, view: viewOf(state) }, lastSeen, force);
+  const result = await writeWork(storedFrom(state, savedAt), lastSeen, force);
   if (result.ok) {
     lastSeen = savedAt;
+    changedWhileHeld = false;
+    clearLastWords();
     channel?.postMessage({ savedAt });
     // A change made meanwhile has set the timer again: its own write will say "saved".
     if (timer === undefined) showSign({ state: 'saved', at: savedAt });
@@ -114,8 +131,8 @@ export async function takeOther(): Promise<boolean> {
   const stored = await readWork().catch(() => undefined);
   const read = isStoredPlan(stored) ? parsePlan(stored.text) : null;
   if (!isStoredPlan(stored) || !read?.ok) return false;
-  const { plan } = useAppStore.getState();
-  await putOnShelf({ title: plan.title, text: writePlan(plan), putAwayAt: Date.now(), readable: true });
+  changedWhileHeld = false;
+  await shelveStored(storedFrom(useAppStore.getState(), Date.now()));
   showStored(read.plan, stored);
   return true;
 }
@@ -141,8 +158,13 @@ function selectionOn(level: Plan['levels'][number], ids: readonly string[]): rea
   return ids.filter((id) => there.has(id));
 }
 
-function viewOf({ levelId, selection, viewport }: AppState): StoredView {
-  return { levelId, selection, viewport };
+function storedFrom({ plan, levelId, selection, viewport }: AppState, savedAt: number): StoredPlan {
+  return { text: writePlan(plan), savedAt, tab, view: { levelId, selection, viewport } };
+}
+
+function shelveStored({ text, savedAt }: StoredPlan): Promise<boolean> {
+  const read = parsePlan(text);
+  return putOnShelf({ title: read.ok ? read.plan.title : '', text, putAwayAt: savedAt, readable: read.ok });
 }
 
 function heard(data: unknown): void {

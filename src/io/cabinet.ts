@@ -1,4 +1,5 @@
 import { createStore, get, set, type UseStore, update } from 'idb-keyval';
+import { create } from 'zustand';
 
 /** The browser's own store, with every way in which it can fail put into words. */
 
@@ -67,10 +68,15 @@ export async function writeWork(plan: StoredPlan, lastSeen: number | null, force
   return other ? { ok: false, other } : { ok: true };
 }
 
+/** How many plans lie on the shelf, as far as this page knows. */
+export const useShelfCount = create<{ readonly count: number }>()(() => ({ count: 0 }));
+
 export async function readShelf(): Promise<readonly ShelvedPlan[]> {
   try {
     const shelf: unknown = await get('shelf', store());
-    return Array.isArray(shelf) ? shelf.filter(isShelvedPlan) : [];
+    const plans = Array.isArray(shelf) ? shelf.filter(isShelvedPlan) : [];
+    useShelfCount.setState({ count: plans.length });
+    return plans;
   } catch {
     return []; // a shelf that cannot be read is empty; the sign already says that the store is out of reach
   }
@@ -83,7 +89,9 @@ export async function putOnShelf(plan: ShelvedPlan): Promise<boolean> {
       'shelf',
       (old) => {
         const shelf = Array.isArray(old) ? old.filter(isShelvedPlan) : [];
-        return [plan, ...shelf.filter(({ text }) => text !== plan.text)].slice(0, SHELF_LIMIT);
+        const next = [plan, ...shelf.filter(({ text }) => text !== plan.text)].slice(0, SHELF_LIMIT);
+        useShelfCount.setState({ count: next.length });
+        return next;
       },
       store(),
     );

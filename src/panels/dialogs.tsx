@@ -54,7 +54,8 @@ function Refused({ name, problems }: { readonly name: string; readonly problems:
         {counted(problems.length, 'thing')} in it {problems.length === 1 ? 'is' : 'are'} not as a plan file has it. What
         you had open is still open, unchanged.
       </p>
-      <div className="problems">
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard */}
+      <section className="problems" aria-label="What is wrong" tabIndex={0}>
         <table>
           <thead>
             <tr>
@@ -73,7 +74,7 @@ function Refused({ name, problems }: { readonly name: string; readonly problems:
             ))}
           </tbody>
         </table>
-      </div>
+      </section>
     </Frame>
   );
 }

@@ -13,7 +13,7 @@ import {
 } from '../io/plan-files.ts';
 import type { Sample } from '../io/samples.ts';
 import { useAppStore } from '../state/store.ts';
-import { openStage, showDialog, useUi } from './ui.ts';
+import { openStage, showDialog } from './ui.ts';
 
 /** What the buttons of the top bar do. */
 
@@ -24,7 +24,6 @@ async function shelve(): Promise<void> {
   const { plan } = useAppStore.getState();
   if (!hasWork(plan)) return;
   const kept = await putOnShelf({ title: plan.title, text: writePlan(plan), putAwayAt: Date.now(), readable: true });
-  useUi.setState(({ shelfTurn }) => ({ shelfTurn: shelfTurn + 1 }));
   if (!kept)
     say('The plan before could not be put aside. Undo does not bring it back, so save it as a file next time.');
 }

@@ -8,7 +8,8 @@ const PALETTE_KEYS = [
 /** Every key, in the words of what it does. */
 export function KeyTable() {
   return (
-    <div className="problems">
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard
+    <section className="problems" aria-label="Keys" tabIndex={0}>
       <table className="keys">
         <tbody>
           {[...PALETTE_KEYS, ...SHEET_KEYS, ...PAGE_KEYS].map(({ keys, does }) => (
@@ -21,6 +22,6 @@ export function KeyTable() {
           ))}
         </tbody>
       </table>
-    </div>
+    </section>
   );
 }

@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import { THEMES, type ThemeName } from '../design/tokens.ts';
-import { readShelf } from '../io/cabinet.ts';
+import { readShelf, useShelfCount } from '../io/cabinet.ts';
 import { canPickPlace } from '../io/plan-files.ts';
 import { canStep } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
@@ -9,7 +9,7 @@ import { TITLE_FIELD } from './acts.ts';
 import { newSheet, openFile, saveFile, saveFileTo, savePicture } from './file-acts.ts';
 import { PICKER } from './page-keys.ts';
 import { SavedSignLine } from './saved-sign-line.tsx';
-import { showDialog, useUi } from './ui.ts';
+import { showDialog } from './ui.ts';
 import './top-bar.css';
 
 export function TopBar() {
@@ -80,12 +80,8 @@ function Steps() {
 
 function Files() {
   const picker = useRef<HTMLInputElement>(null);
-  const shelfTurn = useUi((ui) => ui.shelfTurn);
-  const [hasEarlier, setHasEarlier] = useState(false);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the shelf is read again when something was put on it
-  useEffect(() => {
-    void readShelf().then((shelf) => setHasEarlier(shelf.length > 0));
-  }, [shelfTurn]);
+  const hasEarlier = useShelfCount(({ count }) => count > 0);
+  useEffect(() => void readShelf(), []);
   return (
     <>
       <button type="button" className="button button--bare" onClick={() => void newSheet()}>

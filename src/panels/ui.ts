@@ -17,8 +17,6 @@ interface UiState {
   /** The room that "What is it used for?" is asked about; null for whichever is pressed next. */
   readonly roomAt: XY | null;
   readonly dialog: Dialog | null;
-  /** Counts up when the shelf of earlier plans changes. */
-  readonly shelfTurn: number;
   /** Columns that are folded to a strip, to leave the sheet more room. */
   readonly jobFolded: boolean;
   readonly sideFolded: boolean;
@@ -32,7 +30,6 @@ export const useUi = create<UiState>()(() => ({
   question: 'closes',
   roomAt: null,
   dialog: null,
-  shelfTurn: 0,
   jobFolded: false,
   sideFolded: false,
   numbersOpen: false,

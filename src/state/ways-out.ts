@@ -1,10 +1,10 @@
 import type { Check, DetectorReport } from '../../geometry/check/types.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import type { Detector, Mm, Plan, XY } from '../../geometry/plan/model.ts';
-import type { NearestSpot } from '../../geometry/region/types.ts';
+import { distance } from '../../geometry/point.ts';
 import { formatLength } from '../../geometry/units.ts';
 import { describeMove } from '../../geometry/words.ts';
-import { checkDetector, levelRegion, nearestSpot } from '../engine.ts';
+import { checkDetector, effectiveRules, levelRegion, nearestSpot } from '../engine.ts';
 
 /** One press that makes a detector's verdict better, and what it says on it. */
 export type WayOut =
@@ -12,12 +12,16 @@ export type WayOut =
   | { readonly kind: 'height'; readonly words: string; readonly base: Mm }
   | { readonly kind: 'name-room'; readonly words: string; readonly at: XY };
 
+/** A spot on the very edge may fall either way in the last digit of a double; this much inside, it does not. Mm. */
+const JUST_INSIDE = 0.2;
+
 const NONE: readonly WayOut[] = [];
 const known = new WeakMap<DetectorReport, readonly WayOut[]>();
 
 /**
  * What would help a detector that is not clear: another height, a name for its room, the nearest valid spot, the nearest one with
- * more to spare than the tape may be off. A way is only offered when the check of that very spot agrees.
+ * more to spare than the tape may be off. A spot is only offered when its own check agrees; a height
+ * when the height is then right, whatever else is in the way.
  * Empty for a clear detector, and where nothing on the level helps.
  */
 export function waysOut(plan: Plan, model: LevelModel, detector: Detector, report: DetectorReport): readonly WayOut[] {
@@ -35,12 +39,12 @@ function search(plan: Plan, model: LevelModel, detector: Detector, report: Detec
   if (report.checks.some(({ rule, verdict }) => rule === 'room-use' && verdict === 'unknown')) {
     return [{ kind: 'name-room', words: 'Say what this room is used for', at: detector.at }];
   }
-  const near = report.verdict === 'blocked' ? moveWay(plan, model, detector, report, JUST_INSIDE) : null;
-  const spare = moveWay(plan, model, detector, report, plan.tapeTolerance);
+  const beside = companionWay(plan, model, detector, report);
+  if (beside) return [beside];
+  const near = report.verdict === 'blocked' ? moveWay(plan, model, detector, report, false) : null;
+  const spare = moveWay(plan, model, detector, report, true);
   // With a tape that is never off both are the same spot.
-  return [near, spare].filter(
-    (way, index, ways) => way !== null && (index === 0 || ways[0]?.words !== way.words),
-  ) as WayOut[];
+  return [near, spare].filter((way) => way !== null);
 }
 
 /** Up to the least height or down to the greatest, where that is all that is wrong with the height. */
@@ -59,23 +63,51 @@ function isHeight({ rule }: Check): boolean {
   return rule === 'height-band' || rule === 'ceiling';
 }
 
-/** A spot on the very edge may fall either way in the last digit of a double; this much inside, it does not. Mm. */
-const JUST_INSIDE = 0.2;
-
-/** @param spare mm beyond every limit */
-function moveWay(plan: Plan, model: LevelModel, detector: Detector, report: DetectorReport, spare: Mm): WayOut | null {
+/**
+ * To the nearest spot that passes; `spare`: to the nearest one that is clear, with more to spare than the tape may be off.
+ * Nothing where the check of that very spot does not agree.
+ */
+function moveWay(
+  plan: Plan,
+  model: LevelModel,
+  detector: Detector,
+  report: DetectorReport,
+  spare: boolean,
+): WayOut | null {
   const { base, radius, tall, at } = detector;
-  const region = levelRegion(plan, model, { base, radius, tall }, { spare });
-  const spot: NearestSpot | null = nearestSpot(region, at);
+  const beyond = JUST_INSIDE + (spare ? plan.tapeTolerance : 0);
+  const spot = nearestSpot(levelRegion(plan, model, { base, radius, tall }, { spare: beyond }), at);
   if (!spot) return null;
-  const moved = checkDetector(plan, model, { ...detector, at: spot.at });
-  if (RANK[moved.verdict] <= RANK[report.verdict]) return null;
-  const words = describeMove({ ...spot, distance: spot.distance - JUST_INSIDE }, at, report.room, plan, model).replace(
-    /\.$/,
-    '',
-  );
-  if (spare === JUST_INSIDE) return { kind: 'move', words, at: spot.at, spare: false };
-  return { kind: 'move', words: `${words}, with tape to spare`, at: spot.at, spare: true };
+  const { verdict } = checkDetector(plan, model, { ...detector, at: spot.at });
+  if (spare ? verdict !== 'clear' : RANK[verdict] <= RANK[report.verdict]) return null;
+  const words = describeMove({ ...spot, distance: spot.distance - JUST_INSIDE }, at, report.room, plan, model);
+  const plain = words.replace(/\.$/, '');
+  return { kind: 'move', words: spare ? `${plain}, with tape to spare` : plain, at: spot.at, spare };
+}
+
+/** Directions about the companion that are tried: one every 5 degrees. */
+const DIRECTIONS = 72;
+
+/** For one of a pair that stands wrong to the other: beside it, midway between the least and the greatest distance. */
+function companionWay(plan: Plan, model: LevelModel, detector: Detector, report: DetectorReport): WayOut | null {
+  const wrong = report.checks.find(({ rule, verdict }) => rule === 'companion' && verdict === 'blocked');
+  const other = wrong && model.level.detectors.find(({ id }) => id === wrong.subject);
+  const rule = effectiveRules(plan.protocol).find(({ id }) => id === 'companion');
+  if (!other || !rule || rule.least === null) return null;
+  const gap = rule.most === null ? rule.least + plan.tapeTolerance + JUST_INSIDE : (rule.least + rule.most) / 2;
+  const far = gap + detector.radius + other.radius;
+  let best: { readonly at: XY; readonly rank: number; readonly move: Mm } | null = null;
+  for (let step = 0; step < DIRECTIONS; step++) {
+    const angle = (step / DIRECTIONS) * 2 * Math.PI;
+    const at: XY = [other.at[0] + far * Math.cos(angle), other.at[1] + far * Math.sin(angle)];
+    const rank = RANK[checkDetector(plan, model, { ...detector, at }).verdict];
+    const move = distance(detector.at, at);
+    if (!best || rank > best.rank || (rank === best.rank && move < best.move)) best = { at, rank, move };
+  }
+  if (!best || best.rank <= RANK[report.verdict]) return null;
+  const name = other.label.trim() || 'the other one';
+  const words = `Set it beside ${name}, ${formatLength(gap, plan.display.length)} from rim to rim`;
+  return { kind: 'move', words, at: best.at, spare: best.rank === RANK.clear };
 }
 
 const RANK = { blocked: 0, unknown: 1, tight: 2, clear: 3 } as const;

@@ -1,0 +1,150 @@
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { accessibilityFindings, type OpenPage, openPage } from './harness.ts';
+
+let open: OpenPage;
+let page: Page;
+
+beforeAll(async () => {
+  open = await openPage();
+  page = open.page;
+  await page.getByRole('banner').getByRole('button', { name: 'Samples' }).click();
+  await page.getByRole('button', { name: /^Crowded utility/ }).click();
+  await page.getByRole('heading', { name: 'Blocked', exact: true }).waitFor();
+});
+
+/** A stage's heading folds it when it is open already. */
+async function openStage(name: string): Promise<void> {
+  const stage = page.getByRole('button', { name, exact: true });
+  if ((await stage.getAttribute('aria-expanded')) === 'false') await stage.click();
+}
+
+describe('axe finds nothing', () => {
+  it.each(['paper', 'sun', 'dark'])('in the colours %s, with numbers and list open', async (theme) => {
+    await page.getByLabel('Colours').selectOption(theme);
+    await openStage('Draw');
+    const list = page.getByText('Everything on this level');
+    await list.click();
+    await page.evaluate(() => {
+      const { plan, select } = window.__stillspot?.store.getState() ?? {};
+      select?.([plan?.levels[0]?.fixtures[0]?.id ?? '']);
+    });
+    expect(await accessibilityFindings(page)).toEqual([]);
+  });
+
+  it('in every stage, with the clearances open', async () => {
+    await page.getByLabel('Colours').selectOption('paper');
+    for (const stage of ['Site', 'Place', 'Sheet']) {
+      await openStage(stage);
+      await page.locator('.rung summary').first().click();
+      expect(await accessibilityFindings(page)).toEqual([]);
+    }
+  });
+
+  it('in a dialog', async () => {
+    await page.getByRole('banner').getByRole('button', { name: 'Keys' }).click();
+    await page.getByRole('dialog', { name: 'Keys' }).waitFor();
+    expect(await accessibilityFindings(page)).toEqual([]);
+    await page.keyboard.press('Escape');
+  });
+});
+
+describe('by keyboard', () => {
+  it('two digits put a thing in hand, Escape puts it back', async () => {
+    await page.locator('body').press('4');
+    await page.locator('body').press('1');
+    expect(await page.evaluate(() => window.__stillspot?.store.getState().tool)).toEqual({
+      kind: 'fixture',
+      fixture: 'supply-register',
+    });
+    await page.getByText('Press where it stands: supply register.').waitFor();
+    await page.keyboard.press('Escape');
+    expect(await page.evaluate(() => window.__stillspot?.store.getState().tool.kind)).toBe('select');
+  });
+
+  it('the list of the level selects, and the slip speaks about what is selected', async () => {
+    await openStage('Draw');
+    const list = page.getByText('Everything on this level');
+    await list.click();
+    const row = page.getByLabel('Detectors', { exact: true }).getByRole('button').nth(1);
+    await row.focus();
+    await page.keyboard.press('Enter');
+    expect(await row.getAttribute('aria-pressed')).toBe('true');
+    await page.getByText('Detector C2').waitFor();
+  });
+});
+
+describe('the way out', () => {
+  it('moves a blocked detector to the nearest valid spot, and the change is told aloud', async () => {
+    await page.getByLabel('Detectors on this level').getByRole('button', { name: /^C1/ }).click();
+    await page.getByRole('button', { name: /^Move it .* with tape to spare$/ }).click();
+    await page.getByRole('heading', { name: 'Clear', exact: true }).waitFor();
+    await expect
+      .poll(() => page.locator('output[aria-live]').textContent())
+      .toMatch(/^C1: clear\. Every rule that ran is met\./);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await page.getByRole('heading', { name: 'Blocked', exact: true }).waitFor();
+  });
+
+  it('asks for the use of a room that has none, and takes no use for granted', async () => {
+    await page.getByLabel('Detectors on this level').getByRole('button', { name: /^C2/ }).click();
+    await page.getByRole('heading', { name: 'Unknown', exact: true }).waitFor();
+    const rooms = () => page.evaluate(() => window.__stillspot?.store.getState().plan.levels[0]?.rooms.length);
+    const before = await rooms();
+    await page.getByRole('button', { name: 'Say what this room is used for' }).click();
+    expect(await rooms()).toBe(before);
+    await page.getByText('Pick the use of the room without a name.').waitFor();
+    await page
+      .getByRole('navigation')
+      .getByRole('button', { name: /^Closet/ })
+      .click();
+    expect(await rooms()).toBe((before ?? 0) + 1);
+    await page.getByLabel('Detectors on this level').getByRole('button', { name: /^C2/ }).click();
+    await page.getByRole('heading', { name: 'Blocked', exact: true }).waitFor();
+    open.expectNoTroubles();
+  });
+});
+
+describe('what belongs on every screen with a verdict', () => {
+  it('the four cautions are in view without scrolling, on a desk and on a tablet', async () => {
+    for (const viewport of [
+      { width: 1440, height: 900 },
+      { width: 1024, height: 768 },
+      { width: 768, height: 1024 },
+    ]) {
+      await page.setViewportSize(viewport);
+      const box = await page.locator('.cautions').boundingBox();
+      expect(box && box.y + box.height).toBeLessThanOrEqual(viewport.height);
+      const text = await page.locator('.cautions').textContent();
+      for (const word of ['tape', 'Local codes', 'licensed professional', 'Long-term risk'])
+        expect(text).toContain(word);
+    }
+  });
+
+  it.each([
+    [1440, 900],
+    [1024, 768],
+    [768, 1024],
+  ])('nothing runs off a page of %d by %d', async (width, height) => {
+    await page.setViewportSize({ width, height });
+    const over = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+    expect(over).toBeLessThanOrEqual(0);
+  });
+});
+
+describe('on a coarse pointer', () => {
+  it('every press target is at least 44 px in one direction and 24 in the other', async () => {
+    const { page: tablet } = await openPage({ viewport: { width: 1024, height: 768 }, touch: true });
+    await tablet.getByRole('banner').getByRole('button', { name: 'Samples' }).click();
+    await tablet.getByRole('button', { name: /^Plain basement/ }).click();
+    await tablet.getByRole('heading', { name: 'Clear', exact: true }).waitFor();
+    const small = await tablet.evaluate(() =>
+      [...document.querySelectorAll('button, select, summary, input:not([type=file])')]
+        .filter((each) => each.checkVisibility() && !each.closest('.unseen'))
+        .map((each) => ({ box: each.getBoundingClientRect(), text: each.textContent ?? '' }))
+        .filter(({ box }) => box.height < 43.5 || box.width < 24)
+        .map(({ box, text }) => `${text}: ${Math.round(box.width)} × ${Math.round(box.height)}`),
+    );
+    expect(small).toEqual([]);
+  });
+});

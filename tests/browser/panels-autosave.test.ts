@@ -1,0 +1,134 @@
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { openPage } from './harness.ts';
+
+const plan = (page: Page) => page.evaluate(() => window.__stillspot?.store.getState().plan);
+const saved = (page: Page) => page.locator('.saved', { hasText: /^saved / }).waitFor();
+async function openSample(page: Page): Promise<void> {
+  await page.getByRole('banner').getByRole('button', { name: 'Samples' }).click();
+  await page.getByRole('button', { name: /^Plain basement/ }).click();
+  await saved(page);
+}
+async function retitle(page: Page, text: string): Promise<void> {
+  await page.getByRole('banner').getByLabel('Title of the sheet').fill(text);
+  await page.keyboard.press('Enter');
+}
+
+describe('the copy in the browser', () => {
+  it('brings plan, level and selection back after a reload', async () => {
+    const { page, expectNoTroubles } = await openPage();
+    await openSample(page);
+    await page.evaluate(() => window.__stillspot?.store.getState().select(['t1']));
+    await retitle(page, 'After the reload');
+    await saved(page);
+    const before = await plan(page);
+    await page.reload();
+    await page.getByRole('heading', { name: 'Desk' }).waitFor();
+    expect(await plan(page)).toEqual(before);
+    expect(await page.evaluate(() => window.__stillspot?.store.getState().selection)).toEqual(['t1']);
+    expectNoTroubles();
+  });
+
+  it('holds what was drawn a moment before the page was left', async () => {
+    const { page } = await openPage();
+    await openSample(page);
+    await retitle(page, 'Left at once');
+    await page.reload(); // no wait: leaving the page writes what is due
+    await expect.poll(async () => (await plan(page))?.title).toBe('Left at once');
+  });
+
+  it('brings the plan back after the tab has crashed', async () => {
+    const { page, context } = await openPage();
+    await openSample(page);
+    await retitle(page, 'Before the crash');
+    await saved(page);
+    const address = page.url();
+    const session = await context.newCDPSession(page);
+    void session.send('Page.crash').catch(() => undefined); // the answer never comes
+    await page.waitForEvent('crash');
+    const next = await context.newPage();
+    await next.goto(address);
+    await expect.poll(async () => (await plan(next))?.title).toBe('Before the crash');
+  });
+
+  it('keeps aside what cannot be read, and says so', async () => {
+    const { page } = await openPage();
+    await openSample(page);
+    await page.evaluate(async () => {
+      const db = await new Promise<IDBDatabase>((done) => {
+        const request = indexedDB.open('stillspot');
+        request.onsuccess = () => done(request.result);
+      });
+      const store = db.transaction('plans', 'readwrite').objectStore('plans');
+      await new Promise((done) => {
+        const read = store.get('work');
+        read.onsuccess = () => {
+          store.put({ ...read.result, text: '{ "format": "stillspot-plan", "half": ' }, 'work').onsuccess = done;
+        };
+      });
+      db.close();
+    });
+    await page.reload();
+    await page
+      .getByText('The plan of last time could not be read. It lies under Earlier, to be saved as a file.')
+      .waitFor();
+    await page.getByRole('banner').getByRole('button', { name: 'Earlier' }).click();
+    await page.getByRole('button', { name: /^Could not be read/ }).waitFor();
+  });
+});
+
+describe('a store that takes nothing', () => {
+  it('is told in words with the way out, and the plan stays on the sheet', async () => {
+    const { page, context } = await openPage();
+    await context.addInitScript(() => {
+      IDBObjectStore.prototype.put = () => {
+        throw new DOMException('no room', 'QuotaExceededError');
+      };
+    });
+    await page.reload();
+    await retitle(page, 'No room');
+    const sign = page.getByText(/could not save: The storage of this browser is full/);
+    await sign.waitFor();
+    await page.getByRole('button', { name: 'Save as a file' }).waitFor();
+    expect((await plan(page))?.title).toBe('No room');
+  });
+
+  it('opens the page where a store may not be opened at all', async () => {
+    const { page, context } = await openPage();
+    await context.addInitScript(() => {
+      IDBFactory.prototype.open = () => {
+        throw new DOMException('not here', 'SecurityError');
+      };
+    });
+    await page.reload();
+    await page.getByText(/could not save: This browser keeps nothing for this page/).waitFor();
+    await page.getByRole('heading', { name: 'Begin with the room that you stand in.' }).waitFor();
+  });
+});
+
+describe('two tabs', () => {
+  it('never write over each other without asking', async () => {
+    const { page: first, context } = await openPage();
+    await openSample(first);
+    const second = await context.newPage();
+    await second.goto(first.url());
+    await expect.poll(async () => (await plan(second))?.title).toBe('Finch Lane, basement');
+
+    await retitle(second, 'From the second tab');
+    await saved(second);
+    await first.getByText(/Another tab changed this plan at/).waitFor();
+    await retitle(first, 'From the first tab');
+    await new Promise((done) => setTimeout(done, 700)); // longer than the rest before a copy is written
+    expect((await plan(first))?.title).toBe('From the first tab');
+
+    const third = await context.newPage();
+    await third.goto(first.url());
+    await expect.poll(async () => (await plan(third))?.title).toBe('From the second tab');
+    await third.close();
+
+    await first.getByRole('button', { name: 'Show the other' }).click();
+    await expect.poll(async () => (await plan(first))?.title).toBe('From the second tab');
+    await first.getByRole('banner').getByRole('button', { name: 'Earlier' }).click();
+    await first.getByRole('button', { name: /^From the first tab/ }).waitFor();
+  });
+});

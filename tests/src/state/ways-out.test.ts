@@ -1,0 +1,73 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import type { Detector, Plan } from '../../../geometry/plan/model.ts';
+import { buildLevel, checkDetector, parsePlan } from '../../../src/engine.ts';
+import { type WayOut, waysOut } from '../../../src/state/ways-out.ts';
+
+function sample(name: string): Plan {
+  const read = parsePlan(readFileSync(`samples/${name}.plan.json`, 'utf8'));
+  if (!read.ok) throw new Error(`${name} is not a plan`);
+  return read.plan;
+}
+
+/** The ways out of one detector, and the verdict that each leads to. */
+function waysOf(plan: Plan, detector: Detector) {
+  const level = plan.levels.find(({ detectors }) => detectors.some(({ id }) => id === detector.id));
+  if (!level) throw new Error('no such detector');
+  const changed = { ...level, detectors: level.detectors.map((each) => (each.id === detector.id ? detector : each)) };
+  const model = buildLevel(changed);
+  const whole = { ...plan, levels: plan.levels.map((each) => (each.id === level.id ? changed : each)) };
+  const ways = waysOut(whole, model, detector, checkDetector(whole, model, detector));
+  const after = (way: WayOut) => {
+    if (way.kind === 'name-room') return null;
+    const moved = way.kind === 'move' ? { ...detector, at: way.at } : { ...detector, base: way.base };
+    return checkDetector(whole, model, moved).verdict;
+  };
+  return ways.map((way) => ({ ...way, leadsTo: after(way) }));
+}
+
+const cellar = sample('03-crowded-utility');
+const basement = sample('01-plain-basement');
+const [c1, c2] = cellar.levels[0]?.detectors ?? [];
+const [a1, a2] = basement.levels[0]?.detectors ?? [];
+if (!c1 || !c2 || !a1 || !a2) throw new Error('the samples have lost their detectors');
+
+describe('waysOut', () => {
+  it('offers a blocked detector the nearest spot, tight, and the nearest with tape to spare, clear', () => {
+    const ways = waysOf(cellar, c1);
+    expect(ways.map(({ leadsTo }) => leadsTo)).toEqual(['tight', 'clear']);
+    // 1 ft 2 in from the window, 3 ft needed: 1 ft 10 in straight away from it.
+    expect(ways[0]?.words).toBe('Move it 1 ft 10 in toward the south wall');
+    expect(ways[1]?.words).toBe('Move it 1 ft 10 1/2 in toward the south wall, with tape to spare');
+  });
+
+  it('asks for the use of a room that has none, and offers no spot instead', () => {
+    expect(waysOf(cellar, c2).map(({ kind }) => kind)).toEqual(['name-room']);
+  });
+
+  it('raises what stands too low, lowers what hangs too high', () => {
+    const onTheFloor = { ...a1, at: [2616.2, 3000] as const, pair: null }; // away from the desk
+    const low = waysOf(basement, { ...onTheFloor, base: 18 * 25.4 });
+    expect(low).toMatchObject([{ kind: 'height', words: 'Raise it 2 in' }]);
+    expect(low[0]?.leadsTo).toBe('tight'); // just at the limit: look again with the tape
+    const high = waysOf(basement, { ...onTheFloor, base: 73 * 25.4 });
+    expect(high).toMatchObject([{ kind: 'height', words: 'Lower it 2 in' }]); // its top is at 74 in
+  });
+
+  it('sets one of a pair beside the other, midway between 4 and 8 in', () => {
+    const ways = waysOf(basement, { ...a1, at: [2616.2, 3000] });
+    expect(ways).toMatchObject([{ kind: 'move', words: 'Set it beside A2, 6 in from rim to rim', leadsTo: 'clear' }]);
+  });
+
+  it('offers nothing to one that is clear', () => {
+    expect(waysOf(basement, a1)).toEqual([]);
+  });
+
+  it('offers nothing where no spot on the level helps', () => {
+    const cramped: Plan = {
+      ...basement,
+      protocol: { profile: 'home-short-term', overrides: [{ rule: 'outside-wall', distance: 20_000, note: '' }] },
+    };
+    expect(waysOf(cramped, { ...a1, pair: null })).toEqual([]);
+  });
+});
