@@ -214,7 +214,7 @@ function sectorClearance(body: Extract<Body, { kind: 'sector' }>, x: Mm, y: Mm):
   // Outside the angle: the nearest side is a segment from the apex.
   const off = angle - body.half;
   const t = Math.min(body.reach, Math.max(0, out * Math.cos(off)));
-  return Math.sqrt(Math.max(0, out * out - 2 * t * out * Math.cos(off) + t * t));
+  return vectorLength(out * Math.sin(off), out * Math.cos(off) - t);
 }
 
 /** The turn from one direction to another, radians in −π…π. */

@@ -1,0 +1,251 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { measureSubject } from '../../../geometry/check/measure.ts';
+import { subjectsOf } from '../../../geometry/check/subjects.ts';
+import { marginField } from '../../../geometry/field/margin-field.ts';
+import {
+  buildLevel,
+  type EffectiveRule,
+  effectiveRules,
+  type Level,
+  type Plan,
+  PROFILES,
+  type Probe,
+  shapeMiddle,
+  type XY,
+} from '../../../geometry/index.ts';
+import { fixtureAt, hall, planUnder } from '../../helpers/hall.ts';
+import { leastMargin } from '../../helpers/least-margin.ts';
+import { Dice } from '../../helpers/random-level/dice.ts';
+import { randomPlan } from '../../helpers/random-level.ts';
+
+const PROBE: Probe = { base: 900, radius: 50, tall: 25 };
+/** The hall without a window: walls alone. */
+const BARE = hall({ openings: [] });
+
+function marginAt(level: Level, at: XY, profile = 'home-short-term', probe = PROBE): number {
+  return marginField(planUnder(profile, [level]), buildLevel(level), probe).margin(...at);
+}
+
+const table = (change: Partial<Level['objects'][number]>): Level => ({
+  ...BARE,
+  objects: [
+    {
+      id: 't',
+      name: '',
+      shape: { box: { center: [0, 0], width: 1000, depth: 1000, turn: 0 } },
+      bottom: 0,
+      top: 950,
+      ...change,
+    },
+  ],
+});
+
+describe('marginField(plan, model, probe).margin(x, y)', () => {
+  // Faces at ±10,000; rim 50; inches × 25.4: wall 304.8, opening 914.4, air 914.4, sump 2,133.6, object 101.6.
+  it.each([
+    { name: 'middle of a bare hall', level: BARE, at: [0, 0], mm: 10000 - 50 - 304.8 },
+    { name: 'a metre from the west wall', level: BARE, at: [-9000, 0], mm: 1000 - 50 - 304.8 },
+    { name: 'below the window', level: hall(), at: [0, -9000], mm: 1000 - 50 - 914.4 },
+    { name: 'in the wall', level: BARE, at: [-10100, 0], mm: -304.8 },
+    { name: 'far outside', level: BARE, at: [-30200, 0], mm: 20000 - 50 - 304.8 },
+    {
+      name: 'a sump pit: from its edge at x = 0',
+      level: { ...BARE, fixtures: [fixtureAt('sump-pit')] },
+      at: [3000, 5000],
+      mm: 3000 - 50 - 2133.6,
+    },
+    {
+      name: 'a metre deep in a round stream of 2,000',
+      level: {
+        ...BARE,
+        fixtures: [fixtureAt('ceiling-fan', { stream: { direction: 0, spread: 360, reach: 2000 } })],
+      },
+      at: [900, 5000],
+      mm: -(2000 - 1000) - 50,
+    },
+    {
+      name: 'beside a stream of 90° along +x from (-100, 5000): 1,500 ahead and 2,000 aside',
+      level: {
+        ...BARE,
+        fixtures: [fixtureAt('supply-register', { stream: { direction: 0, spread: 90, reach: 3000 } })],
+      },
+      at: [1400, 7000],
+      mm: 500 * Math.SQRT1_2 - 50,
+    },
+    {
+      name: 'as far within its other side',
+      level: {
+        ...BARE,
+        fixtures: [fixtureAt('supply-register', { stream: { direction: 0, spread: 90, reach: 3000 } })],
+      },
+      at: [1900, 3500],
+      mm: -500 * Math.SQRT1_2 - 50,
+    },
+    {
+      name: 'on its side, but for a millionth of a mm',
+      level: {
+        ...BARE,
+        fixtures: [fixtureAt('supply-register', { stream: { direction: 0, spread: 90, reach: 3000 } })],
+      },
+      at: [1900, 7000.000001],
+      mm: 0.000001 * Math.SQRT1_2 - 50,
+    },
+    { name: 'beside a table taller than the base', level: table({}), at: [1000, 0], mm: 500 - 50 - 101.6 },
+    { name: 'within it', level: table({}), at: [100, 100], mm: -101.6 },
+    { name: 'on a table that ends at the base', level: table({ top: 900 }), at: [0, 0], mm: 10000 - 50 - 304.8 },
+    {
+      name: 'under a shelf 60 above the detector',
+      level: table({ bottom: 985, top: 1000 }),
+      at: [0, 0],
+      mm: 60 - 101.6,
+    },
+    {
+      name: 'aside and under it: a right triangle of 80 and 60',
+      level: table({ bottom: 985, top: 1000 }),
+      at: [500 + 50 + 80, 0],
+      mm: 100 - 101.6,
+    },
+  ] as { name: string; level: Level; at: XY; mm: number }[])('$name: $mm', ({ level, at, mm }) => {
+    expect(marginAt(level, at)).toBeCloseTo(mm, 9);
+    expect(leastMargin(planUnder('home-short-term', [level]), buildLevel(level), PROBE, at)).toBeCloseTo(mm, 9);
+  });
+
+  it('is infinite where a profile finds nothing to measure: an empty level', () => {
+    const empty = { ...BARE, walls: [], rooms: [] };
+    expect(marginAt(empty, [0, 0])).toBe(Number.POSITIVE_INFINITY);
+  });
+
+  it('is the same field for the same plan, model and probe', () => {
+    const plan = planUnder('home-short-term', [BARE]);
+    const field = marginField(plan, buildLevel(BARE), PROBE);
+    expect(marginField(plan, buildLevel(BARE), { ...PROBE })).toBe(field);
+    expect(marginField(plan, buildLevel(BARE), { ...PROBE, base: 901 })).not.toBe(field);
+  });
+});
+
+/** A level by chance under a profile by chance, a probe, and points on it: anywhere, on corners and edges, in things. */
+const scene = fc.record({ seed: fc.integer({ min: 1, max: 1e6 }), chance: fc.integer({ min: 0, max: 1e6 }) });
+
+interface Scene {
+  readonly plan: Plan;
+  readonly level: Level;
+  readonly probe: Probe;
+  readonly points: readonly XY[];
+  readonly dice: Dice;
+}
+
+function sceneOf({ seed, chance }: { seed: number; chance: number }): Scene {
+  const dice = new Dice(chance);
+  const made = randomPlan(seed);
+  const profile = dice.chance(0.5) ? null : dice.pick(PROFILES).id;
+  const plan = profile === null ? made : { ...made, protocol: { profile, overrides: [] } };
+  const level = plan.levels[0] as Level;
+  const radius = dice.pick([50.8, 30, 0.05, dice.between(10, 200)]);
+  const probe = { base: dice.pick([762, 508, 0, dice.between(0, 2000)]), radius, tall: dice.pick([25.4, 150]) };
+  const anchors = [
+    ...level.walls.flatMap(({ from, to }) => [from, to]),
+    ...level.fixtures.map(({ shape }) => shapeMiddle(shape)),
+    ...level.objects.map(({ shape }) => shapeMiddle(shape)),
+  ];
+  const points = Array.from({ length: 30 }, (): XY => {
+    const [a, b] = [dice.pick(anchors), dice.pick(anchors)];
+    const t = dice.pick([0, 1, dice.next(), dice.next()]);
+    const off = dice.pick([0, 0, dice.between(-200, 200), dice.between(-3000, 3000)]);
+    return [a[0] + (b[0] - a[0]) * t + off, a[1] + (b[1] - a[1]) * t + dice.pick([0, off, -off])];
+  });
+  return { plan, level, probe, points: [...points, ...streamSides(level, dice)], dice };
+}
+
+/** Points on and by the sides of every stream. */
+function streamSides({ fixtures }: Level, dice: Dice): XY[] {
+  return fixtures.flatMap(({ shape, stream }) => {
+    if (!stream) return [];
+    const [x, y] = shapeMiddle(shape);
+    const side = ((stream.direction + dice.pick([-0.5, 0.5]) * stream.spread) * Math.PI) / 180;
+    const [out, off] = [dice.between(0, 1.2) * stream.reach, dice.pick([0, 1e-9, -1e-6, 1e-3, -20])];
+    return [[x + out * Math.cos(side) - off * Math.sin(side), y + out * Math.sin(side) + off * Math.cos(side)]];
+  });
+}
+
+describe('marginField, on levels by chance under every profile', () => {
+  it('is the least that checkDetector reports', () => {
+    fc.assert(
+      fc.property(scene, (one) => {
+        const { plan, level, probe, points } = sceneOf(one);
+        const model = buildLevel(level);
+        const field = marginField(plan, model, probe);
+        for (const at of points) {
+          const margin = field.margin(...at);
+          const least = leastMargin(plan, model, probe, at);
+          if (margin !== least) expect(Math.abs(margin - least)).toBeLessThan(1e-9);
+        }
+      }),
+      { numRuns: 150 },
+    );
+  });
+
+  it('names what checkDetector finds to leave the least', () => {
+    fc.assert(
+      fc.property(scene, (one) => {
+        const { plan, level, probe, points } = sceneOf(one);
+        const model = buildLevel(level);
+        const field = marginField(plan, model, probe);
+        for (const at of points) {
+          const limit = field.limitedBy(...at);
+          const least = leastMargin(plan, model, probe, at);
+          expect(limit === null).toBe(least === Number.POSITIVE_INFINITY);
+          if (!limit) continue;
+          const rule = effectiveRules(plan.protocol).find(({ id }) => id === limit.rule) as EffectiveRule;
+          const margins = subjectsOf(rule, model)
+            .filter(({ id, stream }) => id === limit.subject && stream === limit.stream)
+            .map((subject) => measureSubject(rule, subject, probe, ...at))
+            .map((measured) => (measured ?? Infinity) - (limit.stream ? 0 : (rule.least ?? 0)));
+          expect(Math.abs(Math.min(...margins) - least)).toBeLessThan(2e-6);
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it('changes by at most the way moved', () => {
+    fc.assert(
+      fc.property(scene, (one) => {
+        const { plan, level, probe, points, dice } = sceneOf(one);
+        const field = marginField(plan, buildLevel(level), probe);
+        for (const [x, y] of points) {
+          const way = dice.pick([0.01, 1, 50, 700]);
+          const angle = dice.between(0, 2 * Math.PI);
+          const there = field.margin(x + way * Math.cos(angle), y + way * Math.sin(angle));
+          const here = field.margin(x, y);
+          if (here !== there) expect(Math.abs(here - there)).toBeLessThanOrEqual(way + 1e-9);
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it('assess: nothing within reach has more than its bound, nor have all of several points about a middle', () => {
+    fc.assert(
+      fc.property(scene, (one) => {
+        const { plan, level, probe, points, dice } = sceneOf(one);
+        const field = marginField(plan, buildLevel(level), probe);
+        for (const [x, y] of points) {
+          const reach = dice.pick([0, 1, 30, 200, 900, 5000]);
+          const apart = dice.pick([0, 0, 127]);
+          const { margin, upper } = field.assess(x, y, reach, apart, Number.NEGATIVE_INFINITY);
+          const here = field.margin(x, y);
+          if (margin !== here) expect(margin).toBeCloseTo(here, 9);
+          for (let k = 0; k < 5; k++) {
+            const [turn, way, spin] = [dice.between(0, 7), reach * Math.sqrt(dice.next()), dice.between(0, 7)];
+            const [mx, my] = [x + way * Math.cos(turn), y + way * Math.sin(turn)];
+            const [dx, dy] = [apart * Math.cos(spin), apart * Math.sin(spin)];
+            const both = Math.min(field.margin(mx + dx, my + dy), field.margin(mx - dx, my - dy));
+            expect(both).toBeLessThanOrEqual(upper + 1e-9);
+          }
+        }
+      }),
+      { numRuns: 100 },
+    );
+  });
+});
