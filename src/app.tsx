@@ -33,6 +33,10 @@ function Page() {
     applyTheme(theme);
     void writeSetting('theme', theme);
   }, [theme]);
+  const title = useAppStore((state) => state.plan.title.trim());
+  useEffect(() => {
+    document.title = title ? `${title} - Stillspot` : 'Stillspot';
+  }, [title]);
   useFileDrop();
   usePaletteKeys();
   usePageKeys();

@@ -7,7 +7,6 @@ import { THEMES, type ThemeName } from './design/tokens.ts';
 import { fontsReady } from './fonts.ts';
 import { restoreWork, startAutosave } from './io/autosave.ts';
 import { readSetting } from './io/cabinet.ts';
-import { freshPlan } from './io/fresh-plan.ts';
 import { useAppStore } from './state/store.ts';
 
 const root = document.getElementById('root');
@@ -23,7 +22,6 @@ const [, theme, restored] = await Promise.all([
   restoreWork(),
 ]);
 if (isThemeName(theme)) useAppStore.getState().setTheme(theme);
-if (restored.found !== 'plan') useAppStore.getState().openPlan(freshPlan());
 if (restored.found === 'unreadable') {
   const where = restored.kept ? 'It lies under Earlier, to be saved as a file.' : 'It could not be put aside.';
   useAppStore.getState().say(`The plan of last time could not be read. ${where}`);

@@ -20,7 +20,7 @@ export function Dialogs() {
       return <Earlier />;
     case 'keys':
       return (
-        <Frame title="Keys">
+        <Frame title="Keys" closeFirst>
           <KeyTable />
         </Frame>
       );
@@ -29,17 +29,26 @@ export function Dialogs() {
   }
 }
 
-function Frame({ title, children }: { readonly title: string; readonly children: ReactNode }) {
+interface FrameProps {
+  readonly title: string;
+  readonly children: ReactNode;
+  /** Whether the way out has the keyboard first: for what is only read. */
+  readonly closeFirst?: boolean;
+}
+
+function Frame({ title, children, closeFirst = false }: FrameProps) {
   const dialog = useRef<HTMLDialogElement>(null);
+  const close = useRef<HTMLButtonElement>(null);
   useEffect(() => {
     if (!dialog.current?.open) dialog.current?.showModal();
-  }, []);
+    if (closeFirst) close.current?.focus();
+  }, [closeFirst]);
   return (
     <dialog ref={dialog} className="dialog" aria-labelledby="dialog-title" onClose={() => showDialog(null)}>
       <h2 id="dialog-title">{title}</h2>
       {children}
       <form method="dialog">
-        <button type="submit" className="button">
+        <button ref={close} type="submit" className="button">
           Close
         </button>
       </form>
@@ -49,7 +58,7 @@ function Frame({ title, children }: { readonly title: string; readonly children:
 
 function Refused({ name, problems }: { readonly name: string; readonly problems: readonly FileProblem[] }) {
   return (
-    <Frame title={`${name} was not opened`}>
+    <Frame title={`${name} was not opened`} closeFirst>
       <p>
         {counted(problems.length, 'thing')} in it {problems.length === 1 ? 'is' : 'are'} not as a plan file has it. What
         you had open is still open, unchanged.

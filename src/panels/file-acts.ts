@@ -1,7 +1,6 @@
 import type { Plan } from '../../geometry/plan/model.ts';
 import { writePlan } from '../engine.ts';
 import { putOnShelf } from '../io/cabinet.ts';
-import { freshPlan } from '../io/fresh-plan.ts';
 import {
   forgetPlace,
   type OpenedFile,
@@ -42,7 +41,7 @@ export async function newSheet(): Promise<void> {
   const had = hasWork(useAppStore.getState().plan);
   await shelve();
   forgetPlace();
-  useAppStore.getState().openPlan(freshPlan());
+  useAppStore.getState().newPlan();
   openStage('draw');
   if (had) say('A new sheet. The plan before lies under Earlier.');
 }

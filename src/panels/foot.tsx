@@ -25,7 +25,7 @@ function Levels() {
         </button>
       ))}
       <button type="button" className="button button--bare" onClick={addLevel}>
-        Add a level
+        Add level
       </button>
     </fieldset>
   );

@@ -1,15 +1,14 @@
 import type { Hint, Stage, StageState } from '../state/guidance.ts';
 import { act } from './acts.ts';
 import { ColumnHead } from './column-head.tsx';
-import { DetectorHeight } from './detector-height.tsx';
 import { ItemList } from './item-list.tsx';
 import { LevelPanel } from './level-panel.tsx';
-import { Locations } from './locations.tsx';
 import { Palette } from './palette.tsx';
+import { PlacePanel } from './place-panel.tsx';
 import { QUESTIONS } from './questions.ts';
 import { SheetPanel } from './sheet-panel.tsx';
 import { SitePanel } from './site-panel.tsx';
-import { openStage, useUi } from './ui.ts';
+import { fold, openStage, useUi } from './ui.ts';
 import { useGuidance } from './use-level.ts';
 import './job-column.css';
 
@@ -23,7 +22,7 @@ export function JobColumn() {
   if (folded) {
     return (
       <nav className="job job--folded" aria-label="The job, folded">
-        <button type="button" className="rail" onClick={() => useUi.setState({ jobFolded: false })}>
+        <button type="button" className="rail" onClick={() => fold('job', false)}>
           The job
         </button>
       </nav>
@@ -31,7 +30,7 @@ export function JobColumn() {
   }
   return (
     <nav className="job" aria-label="The job">
-      <ColumnHead name="The job" onFold={() => useUi.setState({ jobFolded: true })} />
+      <ColumnHead name="The job" onFold={() => fold('job', true)} />
       <ol className="job__stages">
         {stages.map((state) => (
           <StageItem key={state.stage} state={state} next={state.stage === next?.stage} />
@@ -109,13 +108,7 @@ function StageWork({ stage }: { readonly stage: Stage }) {
         </>
       );
     case 'place':
-      return (
-        <>
-          <Palette questions={QUESTIONS.filter(({ id }) => id === 'sit')} alwaysOpen />
-          <DetectorHeight />
-          <Locations />
-        </>
-      );
+      return <PlacePanel />;
     case 'sheet':
       return <SheetPanel />;
   }

@@ -20,11 +20,10 @@ export function LevelPanel() {
   const count = useAppStore((state) => state.plan.levels.length);
   const run = useAppStore((state) => state.run);
   const change = (patch: Partial<Level>) => {
-    run((plan) => ({
+    return run((plan) => ({
       ...plan,
       levels: plan.levels.map((each) => (each.id === level.id ? { ...each, ...patch } : each)),
     }));
-    return undefined;
   };
   const remove = () => {
     run((plan) => ({ ...plan, levels: plan.levels.filter(({ id }) => id !== level.id) }));

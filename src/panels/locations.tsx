@@ -39,8 +39,7 @@ function LevelRow({ each, unit }: { readonly each: LevelLocations; readonly unit
         <p className="soft">{capital(bar)}</p>
       ) : (
         <p>
-          {placed} of {counted(needed, 'location')}
-          {missing > 0 ? `, ${missing} missing` : ''}
+          {counted(needed, 'location')} needed, {placed} placed{missing > 0 ? `: ${missing} missing` : ''}
         </p>
       )}
       {!bar && rooms.length > 0 && (

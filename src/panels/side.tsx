@@ -4,7 +4,7 @@ import { type AppState, useAppStore } from '../state/store.ts';
 import { ColumnHead } from './column-head.tsx';
 import { DetectorNumbers, ItemPanel } from './item/item-panel.tsx';
 import { Slip } from './slip.tsx';
-import { useUi } from './ui.ts';
+import { fold, useUi } from './ui.ts';
 import { selectSpokenId } from './use-level.ts';
 import { VerdictMark } from './verdict-mark.tsx';
 import './side.css';
@@ -19,7 +19,7 @@ export function Side() {
   if (folded) return <SideRail />;
   return (
     <aside className="side" aria-label="Verdict and numbers">
-      <ColumnHead name="Verdict" onFold={() => useUi.setState({ sideFolded: true })} />
+      <ColumnHead name="Verdict" onFold={() => fold('side', true)} />
       <div className="side__scroll">
         {!detectorSelected && <ItemPanel />}
         <Slip numbers={detectorSelected && <DetectorNumbers />} />
@@ -39,7 +39,7 @@ function SideRail() {
   const verdict = useAppStore(selectReports).find(({ id }) => id === spokenId)?.verdict;
   return (
     <aside className="side side--folded" aria-label="Verdict and numbers, folded" data-verdict={verdict ?? 'none'}>
-      <button type="button" className="rail" onClick={() => useUi.setState({ sideFolded: false })}>
+      <button type="button" className="rail" onClick={() => fold('side', false)}>
         {verdict && <VerdictMark verdict={verdict} size={22} />}
         <span>{verdict ? capital(VERDICT_WORD[verdict]) : 'Verdict'}</span>
         <span className="unseen">, unfold the verdict and the numbers</span>

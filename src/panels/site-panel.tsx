@@ -19,8 +19,7 @@ export function SitePanel() {
   const run = useAppStore((state) => state.run);
   const change = (patch: Partial<Plan>) => run((plan) => ({ ...plan, ...patch }));
   const changeSite = (patch: Partial<Site>) => {
-    run((plan) => ({ ...plan, site: { ...plan.site, ...patch } }));
-    return undefined;
+    return run((plan) => ({ ...plan, site: { ...plan.site, ...patch } }));
   };
   return (
     <>
@@ -57,10 +56,7 @@ export function SitePanel() {
           label="The tape may be off by"
           value={tapeTolerance}
           bare="small"
-          onCommit={(mm) => {
-            change({ tapeTolerance: mm });
-            return undefined;
-          }}
+          onCommit={(mm) => change({ tapeTolerance: mm })}
         />
         <NumberField
           label="Latitude"

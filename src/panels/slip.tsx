@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react';
+import { type ReactNode, useRef } from 'react';
 import type { DetectorReport } from '../../geometry/check/types.ts';
 import type { Detector } from '../../geometry/plan/model.ts';
 import { capital, describeNotRun, describeReport, VERDICT_WORD } from '../../geometry/words.ts';
@@ -107,8 +107,11 @@ function WaysOut({ detector, report }: { readonly detector: Detector; readonly r
   const plan = useAppStore((state) => state.plan);
   const model = useAppStore(selectModel);
   const carried = useAppStore((state) => state.live !== null || state.draft !== null);
-  if (carried || report.verdict === 'clear') return null; // while it is carried the hand finds the way
+  const last = useRef<readonly WayOut[]>([]);
+  if (carried) return <RoomForWays ways={last.current} />;
   const ways = waysOut(plan, model, detector, report);
+  last.current = ways;
+  if (report.verdict === 'clear') return null;
   if (ways.length === 0) {
     return (
       <p className="slip__no-way">
@@ -127,6 +130,20 @@ function WaysOut({ detector, report }: { readonly detector: Detector; readonly r
         >
           {way.words}
         </button>
+      ))}
+    </div>
+  );
+}
+
+/** While it is carried the hand finds the way: the place of the buttons stays, so that the ladder stands still. */
+function RoomForWays({ ways }: { readonly ways: readonly WayOut[] }) {
+  if (ways.length === 0) return null;
+  return (
+    <div className="buttons slip__ways slip__ways--away" aria-hidden="true">
+      {ways.map(({ words }) => (
+        <span key={words} className="button">
+          {words}
+        </span>
       ))}
     </div>
   );

@@ -2,6 +2,7 @@ import { create } from 'zustand';
 import type { XY } from '../../geometry/plan/model.ts';
 import type { FileProblem } from '../io/plan-files.ts';
 import type { Stage } from '../state/guidance.ts';
+import { useAppStore } from '../state/store.ts';
 import type { QuestionId } from './questions.ts';
 
 /** What stands over the page until it is answered. */
@@ -38,3 +39,12 @@ export const useUi = create<UiState>()(() => ({
 export const openStage = (stage: Stage | null): void => useUi.setState({ stage });
 export const openQuestion = (question: QuestionId | null): void => useUi.setState({ question, roomAt: null });
 export const showDialog = (dialog: Dialog | null): void => useUi.setState({ dialog });
+
+/** Folds a column to a strip or back, then brings the whole level into the new room. */
+export function fold(column: 'job' | 'side', folded: boolean): void {
+  useUi.setState(column === 'job' ? { jobFolded: folded } : { sideFolded: folded });
+  setTimeout(() => useAppStore.getState().fit(), SETTLE_MS);
+}
+
+/** Long enough for the stage to have learnt its new size, ms. */
+const SETTLE_MS = 60;

@@ -9,11 +9,16 @@ import { type AppState, useAppStore } from '../state/store.ts';
 export const useLevel = (): Level => useAppStore(selectLevel);
 export const usePlan = (): Plan => useAppStore(selectShownPlan);
 
+function atRest(state: AppState): AppState {
+  return state.live === null && state.draft === null ? state : { ...state, live: null, draft: null };
+}
+
 /** For each stage what is done and missing on the level in view. */
+/** At rest only: while something is carried the job stands as it was. */
 export function useGuidance(): readonly StageState[] {
-  const plan = usePlan();
-  const model = useAppStore(selectModel);
-  const reports = useAppStore(selectReports);
+  const plan = useAppStore((state) => state.plan);
+  const model = useAppStore((state) => selectModel(atRest(state)));
+  const reports = useAppStore((state) => selectReports(atRest(state)));
   return useMemo(() => guidance(plan, model, reports), [plan, model, reports]);
 }
 

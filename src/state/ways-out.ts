@@ -1,4 +1,4 @@
-import type { Check, DetectorReport } from '../../geometry/check/types.ts';
+import type { Check, DetectorReport, Verdict } from '../../geometry/check/types.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import type { Detector, Mm, Plan, XY } from '../../geometry/plan/model.ts';
 import { distance } from '../../geometry/point.ts';
@@ -92,22 +92,40 @@ const DIRECTIONS = 72;
 function companionWay(plan: Plan, model: LevelModel, detector: Detector, report: DetectorReport): WayOut | null {
   const wrong = report.checks.find(({ rule, verdict }) => rule === 'companion' && verdict === 'blocked');
   const other = wrong && model.level.detectors.find(({ id }) => id === wrong.subject);
+  if (!other) return null;
+  const best = spotBeside(plan, model, detector, other);
+  if (!best || RANK[best.verdict] <= RANK[report.verdict]) return null;
+  const name = other.label.trim() || 'the other one';
+  const words = `Set it beside ${name}, ${formatLength(best.gap, plan.display.length)} from rim to rim`;
+  return { kind: 'move', words, at: best.at, spare: best.verdict === 'clear' };
+}
+
+export interface SpotBeside {
+  readonly at: XY;
+  /** From rim to rim, mm. */
+  readonly gap: Mm;
+  readonly verdict: Verdict;
+}
+
+/**
+ * Where one of a pair stands best beside the other: midway between the least and the greatest distance of the `companion` rule, in
+ * the direction with the best verdict, then the shortest way. Null where the profile has no such rule.
+ */
+export function spotBeside(plan: Plan, model: LevelModel, detector: Detector, other: Detector): SpotBeside | null {
   const rule = effectiveRules(plan.protocol).find(({ id }) => id === 'companion');
-  if (!other || !rule || rule.least === null) return null;
+  if (!rule || rule.least === null) return null;
   const gap = rule.most === null ? rule.least + plan.tapeTolerance + JUST_INSIDE : (rule.least + rule.most) / 2;
   const far = gap + detector.radius + other.radius;
-  let best: { readonly at: XY; readonly rank: number; readonly move: Mm } | null = null;
-  for (let step = 0; step < DIRECTIONS; step++) {
+  const spots = Array.from({ length: DIRECTIONS }, (_, step): SpotBeside & { readonly move: Mm } => {
     const angle = (step / DIRECTIONS) * 2 * Math.PI;
     const at: XY = [other.at[0] + far * Math.cos(angle), other.at[1] + far * Math.sin(angle)];
-    const rank = RANK[checkDetector(plan, model, { ...detector, at }).verdict];
-    const move = distance(detector.at, at);
-    if (!best || rank > best.rank || (rank === best.rank && move < best.move)) best = { at, rank, move };
-  }
-  if (!best || best.rank <= RANK[report.verdict]) return null;
-  const name = other.label.trim() || 'the other one';
-  const words = `Set it beside ${name}, ${formatLength(gap, plan.display.length)} from rim to rim`;
-  return { kind: 'move', words, at: best.at, spare: best.rank === RANK.clear };
+    const { verdict } = checkDetector(plan, model, { ...detector, at });
+    return { at, gap, verdict, move: distance(detector.at, at) };
+  });
+  return spots.reduce((best, spot) => {
+    const better = RANK[spot.verdict] - RANK[best.verdict];
+    return better > 0 || (better === 0 && spot.move < best.move) ? spot : best;
+  });
 }
 
 const RANK = { blocked: 0, unknown: 1, tight: 2, clear: 3 } as const;

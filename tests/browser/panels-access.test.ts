@@ -70,7 +70,7 @@ describe('by keyboard', () => {
     await row.focus();
     await page.keyboard.press('Enter');
     expect(await row.getAttribute('aria-pressed')).toBe('true');
-    await page.getByText('Detector C2').waitFor();
+    await page.locator('.slip__where', { hasText: 'Detector C2' }).waitFor();
   });
 });
 

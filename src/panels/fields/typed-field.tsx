@@ -60,7 +60,7 @@ export function TypedField<T>({ label, shown, read, onCommit, hint }: Props<T>) 
       <input
         ref={input}
         id={id}
-        className="field__input figures"
+        className="field__input"
         value={text ?? shown}
         autoComplete="off"
         autoCapitalize="off"
@@ -79,7 +79,7 @@ export function TypedField<T>({ label, shown, read, onCommit, hint }: Props<T>) 
           }
         }}
       />
-      {echo && !trouble && <span className="field__echo figures">= {echo}</span>}
+      {echo && !trouble && <span className="field__echo">= {echo}</span>}
       {trouble && (
         <p className="field__trouble" id={`${id}-trouble`} role="alert">
           {trouble} <span className="field__kept">The plan keeps {shown || 'no value'}.</span>

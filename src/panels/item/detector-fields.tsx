@@ -1,6 +1,7 @@
 import { evenReach } from '../../../geometry/footprint.ts';
 import type { Detector } from '../../../geometry/plan/model.ts';
 import { heightsRefusal, sizeRefusal } from '../../../geometry/words.ts';
+import { setCompanion } from '../../state/pairs.ts';
 import { useAppStore } from '../../state/store.ts';
 import { LengthField } from '../fields/length-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
@@ -8,14 +9,14 @@ import { useLevel } from '../use-level.ts';
 import { PlaceFields } from './place-fields.tsx';
 
 export function DetectorFields({ detector }: { readonly detector: Detector }) {
-  const { ceiling } = useLevel();
+  const { ceiling, detectors } = useLevel();
   const unit = useAppStore((state) => state.plan.display.length);
   const updateItem = useAppStore((state) => state.updateItem);
   const { id, label, at, base, radius, tall, pair } = detector;
+  const companions = pair === null ? 0 : detectors.filter((each) => each.id !== id && each.pair === pair).length;
   const change = (patch: Partial<Detector>, refusal: string) => {
     if (refusal) return refusal;
-    updateItem(id, patch);
-    return undefined;
+    return updateItem(id, patch);
   };
   return (
     <div className="fields">
@@ -45,6 +46,11 @@ export function DetectorFields({ detector }: { readonly detector: Detector }) {
         bare="small"
         onCommit={(mm) => change({ tall: mm }, sizeRefusal(mm) || heightsRefusal(base, base + mm, ceiling, unit))}
       />
+      {companions === 0 && (
+        <button type="button" className="button wide" onClick={() => setCompanion(id)}>
+          Set a second one beside it
+        </button>
+      )}
       <p className="wide fine soft">Two detectors with the same text under Pair are placed side by side.</p>
     </div>
   );

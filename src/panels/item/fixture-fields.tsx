@@ -51,8 +51,7 @@ export function FixtureFields({ fixture }: { readonly fixture: Fixture }) {
 function StreamFields({ id, stream }: { readonly id: string; readonly stream: Stream }) {
   const updateItem = useAppStore((state) => state.updateItem);
   const change = (patch: Partial<Stream>) => {
-    updateItem(id, { stream: { ...stream, ...patch } });
-    return undefined;
+    return updateItem(id, { stream: { ...stream, ...patch } });
   };
   return (
     <div className="fields">

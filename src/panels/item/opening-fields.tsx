@@ -20,8 +20,7 @@ export function OpeningFields({ opening }: { readonly opening: Opening }) {
   const change = (patch: Partial<Opening>) => {
     const refusal = openingRefusal(level, { ...opening, ...patch }, unit);
     if (refusal) return refusal;
-    updateItem(opening.id, patch);
-    return undefined;
+    return updateItem(opening.id, patch);
   };
   return (
     <div className="fields">

@@ -19,8 +19,7 @@ export function ShapeFields({ id, shape }: ShapeProps) {
   const change = (key: 'across' | 'width' | 'depth' | 'turn', value: number) => {
     const refusal = key === 'turn' ? '' : sizeRefusal(value);
     if (refusal) return refusal;
-    updateItem(id, { shape: withFootprintSize(shape, { [key]: value }) });
-    return undefined;
+    return updateItem(id, { shape: withFootprintSize(shape, { [key]: value }) });
   };
   if ('polygon' in shape) {
     return <p className="wide small soft">Its outline has corners of its own: drag them on the sheet.</p>;
@@ -75,8 +74,7 @@ export function HeightFields({ id, bottom, top }: HeightProps) {
   const change = (next: { bottom: Mm; top: Mm }) => {
     const refusal = heightsRefusal(next.bottom, next.top, ceiling, unit);
     if (refusal) return refusal;
-    updateItem(id, next);
-    return undefined;
+    return updateItem(id, next);
   };
   return (
     <>

@@ -29,8 +29,7 @@ export function WallFields({ wall }: { readonly wall: Wall }) {
       unit,
     );
     if (refusal) return refusal;
-    run((plan) => withLevel(plan, level.id, (each) => withWallLength(each, wall.id, mm)));
-    return undefined;
+    return run((plan) => withLevel(plan, level.id, (each) => withWallLength(each, wall.id, mm)));
   };
   return (
     <div className="fields">
@@ -45,8 +44,7 @@ export function WallFields({ wall }: { readonly wall: Wall }) {
         onCommit={(mm) => {
           const refusal = thicknessRefusal(mm, unit);
           if (refusal) return refusal;
-          updateItem(wall.id, { thickness: mm });
-          return undefined;
+          return updateItem(wall.id, { thickness: mm });
         }}
       />
       <div className="wide">
