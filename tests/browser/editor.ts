@@ -1,0 +1,83 @@
+import type { Page } from 'playwright-core';
+import type { Level, XY } from '../../geometry/plan/model.ts';
+import { drag, type PagePoint } from './harness.ts';
+
+/** Works the sheet of an open page in plan coordinates, mm, as a hand would: every press goes through the browser's own input. */
+export interface Editor {
+  readonly page: Page;
+  /** Where a point of the plan is on the page now. */
+  at(point: XY): Promise<PagePoint>;
+  /** Opens a question of the palette and takes an answer in hand, by mouse. */
+  take(question: string, answer: string): Promise<void>;
+  /** Takes a detector in hand, by mouse. */
+  takeDetector(): Promise<void>;
+  press(x: number, y: number): Promise<void>;
+  move(x: number, y: number): Promise<void>;
+  pull(from: XY, to: XY): Promise<void>;
+  level(): Promise<Level>;
+  /** Where the first detector stands, mm. */
+  detectorAt(): Promise<XY>;
+  message(): Promise<string>;
+  selection(): Promise<readonly string[]>;
+  /** Number of steps that can be taken back. */
+  steps(): Promise<number>;
+  /** The verdict in large beside the sheet. */
+  verdict(): Promise<string>;
+}
+
+/** The page is open and its sheet drawn. */
+export async function editorOf(page: Page): Promise<Editor> {
+  await page.waitForFunction(() => (window.__stillspot?.store.getState().stageSize.width ?? 0) > 0);
+  const at = async ([x, y]: XY): Promise<PagePoint> => {
+    const point = await page.evaluate((each) => window.__stillspot?.toScreen(each.x, each.y), { x, y });
+    if (!point) throw new Error('the page has no sheet');
+    return { x: point[0], y: point[1] };
+  };
+  const move = async (x: number, y: number) => {
+    const point = await at([x, y]);
+    await page.mouse.move(point.x, point.y, { steps: 2 });
+  };
+  const level = async (): Promise<Level> => {
+    const found = await page.evaluate(() => {
+      const state = window.__stillspot?.store.getState();
+      return state?.plan.levels.find(({ id }) => id === state.levelId);
+    });
+    if (!found) throw new Error('the page shows no level');
+    return found;
+  };
+  const openStage = async (name: string) => {
+    const stage = page.getByRole('button', { name, exact: true });
+    if ((await stage.getAttribute('aria-expanded')) !== 'true') await stage.click();
+  };
+  return {
+    page,
+    at,
+    move,
+    level,
+    take: async (question, answer) => {
+      await openStage('Draw');
+      const asked = page.getByRole('button', { name: question, exact: true });
+      if ((await asked.getAttribute('aria-expanded')) !== 'true') await asked.click();
+      await page.locator('.answers').getByRole('button', { name: answer }).first().click();
+    },
+    takeDetector: async () => {
+      await openStage('Place');
+      await page.locator('.answers').getByRole('button', { name: 'Detector' }).first().click();
+    },
+    press: async (x, y) => {
+      await move(x, y);
+      await page.mouse.down();
+      await page.mouse.up();
+    },
+    pull: async (from, to) => drag(page, await at(from), await at(to)),
+    detectorAt: async () => {
+      const [detector] = (await level()).detectors;
+      if (!detector) throw new Error('the level has no detector');
+      return detector.at;
+    },
+    message: () => page.evaluate(() => window.__stillspot?.store.getState().message ?? ''),
+    selection: () => page.evaluate(() => window.__stillspot?.store.getState().selection ?? []),
+    steps: () => page.evaluate(() => window.__stillspot?.store.temporal.getState().pastStates.length ?? 0),
+    verdict: async () => (await page.locator('.slip').getAttribute('data-verdict')) ?? '',
+  };
+}
