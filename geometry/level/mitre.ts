@@ -75,10 +75,10 @@ function sector(graph: WallGraph, node: number, h: number, g: number, halfThickn
   // Both faces meet at offset p from one line and q from the other.
   const s = step + p * cot;
   const t = q * cot - step;
-  if (sin > 0 && (s > lengthOf(graph, h) || t > lengthOf(graph, g))) return pastAnEnd(cos / sin, p, q);
   const isNear = Math.abs(sin) > STRAIGHT && Math.hypot(s, p) <= MITRE_LIMIT * Math.max(p, q);
   // Nearly straight on: both are cut along the line that halves the sector.
   if (!isNear && cos < 0) return mitre(p * cot, q * cot);
+  if (sin > 0 && (s > lengthOf(graph, h) || t > lengthOf(graph, g))) return pastAnEnd(cos / sin, p, q);
   // The faces meet; where sin is positive perhaps far out, at the end of a narrow wedge of room between two walls.
   if (isNear || sin > 0) return mitre(s, t);
   if (p === 0 && q === 0) return [square, square];

@@ -1,0 +1,184 @@
+import type { Detector, Fixture, Level, Opening, Shape, Stream } from '../../geometry/plan/model.ts';
+import type { Geom, Geos, Point, Points } from './geos.ts';
+import { apart, dot, minus, offSegment, plus, quarter, unit } from './plane.ts';
+import type { OracleWalls } from './walls.ts';
+
+/**
+ * How round outlines are made of chords: with the corners on the curve (what is round comes out too small), around it (too
+ * large), or so that a full turn has exactly the area of the curve.
+ */
+export type Rounding = 'inside' | 'outside' | 'even';
+
+export interface Part {
+  readonly points: Points;
+  readonly grow: number;
+}
+
+/** How much farther out the corners of chords lie than the curve, each chord spanning `step` radians. */
+export function stretch(rounding: Rounding, step: number): number {
+  if (rounding === 'inside' || step === 0) return 1;
+  return rounding === 'outside' ? 1 / Math.cos(step / 2) : Math.sqrt(step / Math.sin(step));
+}
+
+/** Something to keep away from. */
+export interface OracleBody {
+  readonly subject: string;
+  /** Distance from a point to the body; a stream has it negative inside. */
+  readonly distance: (x: number, y: number) => number;
+  /** The body for shading: rings (a line has two points, a point one), and how far beyond them the body reaches. */
+  readonly parts: (rounding: Rounding, perQuadrant: number) => readonly Part[];
+  readonly bottom: number;
+  readonly top: number;
+  readonly stream: boolean;
+}
+
+/** Chords to the full turn of a stream's arc: at a reach of 4 m they cut off 0.0012 mm. */
+const CHORDS = 4096;
+const RADIANS = Math.PI / 180;
+
+export function wallBodies(geos: Geos, walls: OracleWalls, outside: boolean): OracleBody[] {
+  return walls.pieces
+    .filter((piece) => piece.outside === outside)
+    .map(({ wall, parts }) => {
+      const rings = parts.flatMap((part) => geos.areas(part).map(([outer]) => ({ points: outer ?? [], grow: 0 })));
+      return {
+        subject: wall.id,
+        distance: (x: number, y: number) => Math.min(...parts.map((part) => geos.distanceTo(part, x, y))),
+        parts: () => rings,
+        bottom: 0,
+        top: Number.POSITIVE_INFINITY,
+        stream: false,
+      };
+    });
+}
+
+/** Outside doors and windows: a passage has nothing to open. */
+export function openingBodies(geos: Geos, level: Level, walls: OracleWalls): OracleBody[] {
+  return level.openings
+    .filter((opening) => opening.kind !== 'passage' && isOutside(opening, level, walls))
+    .map((opening) => {
+      const ring = openingRing(opening, level);
+      return { ...ringBody(geos, opening.id, ring), bottom: opening.bottom, top: opening.top };
+    });
+}
+
+function wallOf({ wall }: Opening, { walls }: Level) {
+  const found = walls.find(({ id }) => id === wall);
+  if (!found) throw new Error(`no wall ${wall}`);
+  return found;
+}
+
+function openingRing(opening: Opening, level: Level): Points {
+  const { from, to, thickness } = wallOf(opening, level);
+  const along = unit(minus(to, from));
+  const across = quarter(along);
+  const corner = (s: number, side: number) => plus(plus(from, along, s), across, (side * thickness) / 2);
+  const end = opening.offset + opening.width;
+  return [corner(opening.offset, -1), corner(end, -1), corner(end, 1), corner(opening.offset, 1)];
+}
+
+/** "When its wall is": when any stretch of its wall that it shares is outside. */
+function isOutside(opening: Opening, level: Level, { pieces }: OracleWalls): boolean {
+  const wall = wallOf(opening, level);
+  const along = unit(minus(wall.to, wall.from));
+  const shared = pieces.filter(({ walls, ends }) => {
+    if (!walls.includes(wall)) return false;
+    const [s, t] = ends.map((end) => dot(minus(end, wall.from), along)) as [number, number];
+    return Math.min(Math.max(s, t), opening.offset + opening.width) - Math.max(Math.min(s, t), opening.offset) > 0.01;
+  });
+  return shared.length === 0 || shared.some(({ outside }) => outside);
+}
+
+export function shapeBody(geos: Geos, subject: string, shape: Shape): OracleBody {
+  if ('circle' in shape) {
+    const { center, radius } = shape.circle;
+    const point = geos.point(center[0], center[1]);
+    return {
+      subject,
+      distance: (x, y) => Math.max(0, geos.distanceTo(point, x, y) - radius),
+      parts: () => [{ points: [center], grow: radius }],
+      bottom: 0,
+      top: 0,
+      stream: false,
+    };
+  }
+  return ringBody(geos, subject, 'box' in shape ? boxRing(shape.box) : shape.polygon.points);
+}
+
+function boxRing({ center, width, depth, turn }: Extract<Shape, { box: unknown }>['box']): Points {
+  const along: Point = [Math.cos(turn * RADIANS), Math.sin(turn * RADIANS)];
+  const corner = (s: number, t: number) => plus(plus(center, along, (s * width) / 2), quarter(along), (t * depth) / 2);
+  return [corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)];
+}
+
+function ringBody(geos: Geos, subject: string, ring: Points): OracleBody {
+  const points = withoutRepeats(ring);
+  const geom = pointsGeom(geos, points);
+  return {
+    subject,
+    distance: (x, y) => geos.distanceTo(geom, x, y),
+    parts: () => [{ points, grow: 0 }],
+    bottom: 0,
+    top: 0,
+    stream: false,
+  };
+}
+
+function withoutRepeats(ring: Points): Points {
+  return ring.filter((p, i) => !ring.slice(0, i).some((q) => apart(p, q) < 1e-9));
+}
+
+/** A polygon; its line when all corners lie on one, its point when there is but one. */
+export function pointsGeom(geos: Geos, points: Points): Geom {
+  const [first, second] = points;
+  if (!first) throw new Error('a body needs a point');
+  if (!second) return geos.point(first[0], first[1]);
+  const far = points.reduce((best, p) => (apart(p, first) > apart(best, first) ? p : best), second);
+  if (points.every((p) => offSegment(p, first, far) < 1e-9)) return geos.line([...points, first]);
+  return geos.area([points]);
+}
+
+/** The middle of a fixture, from which its stream blows: of a polygon the middle of its extent. */
+function middleOf(shape: Shape): Point {
+  if ('circle' in shape) return shape.circle.center;
+  if ('box' in shape) return shape.box.center;
+  const xs = shape.polygon.points.map(([x]) => x);
+  const ys = shape.polygon.points.map(([, y]) => y);
+  return [(Math.min(...xs) + Math.max(...xs)) / 2, (Math.min(...ys) + Math.max(...ys)) / 2];
+}
+
+export function streamOf(geos: Geos, { id, shape }: Fixture, stream: Stream): OracleBody {
+  const center = middleOf(shape);
+  const points = sectorRing(center, stream, CHORDS, 'inside');
+  const geom = pointsGeom(geos, points);
+  const edge = points.length > 2 ? geos.boundary(geom) : geom;
+  return {
+    subject: id,
+    distance: (x, y) => (geos.holds(geom, x, y) ? -geos.distanceTo(edge, x, y) : geos.distanceTo(geom, x, y)),
+    parts: (rounding, perQuadrant) =>
+      halves(stream).map((half) => ({ points: sectorRing(center, half, 4 * perQuadrant, rounding), grow: 0 })),
+    bottom: 0,
+    top: 0,
+    stream: true,
+  };
+}
+
+/** A wide sector as two, so that each is convex. */
+function halves(stream: Stream): Stream[] {
+  const { direction, spread } = stream;
+  if (spread <= 180) return [stream];
+  return [-1, 1].map((side) => ({ ...stream, spread: spread / 2, direction: direction + (side * spread) / 4 }));
+}
+
+function sectorRing(center: Point, { direction, spread, reach }: Stream, chords: number, rounding: Rounding): Points {
+  if (reach === 0) return [center];
+  const count = Math.max(2, Math.ceil((chords * spread) / 360));
+  const out = reach * stretch(rounding, (spread * RADIANS) / count);
+  const at = (degrees: number) => plus(center, [Math.cos(degrees * RADIANS), Math.sin(degrees * RADIANS)], out);
+  if (spread === 0) return [center, at(direction)];
+  const arc = Array.from({ length: count + 1 }, (_, i) => at(direction - spread / 2 + (spread * i) / count));
+  return spread >= 360 ? arc.slice(0, -1) : [center, ...arc];
+}
+
+/** The size of a detector and the height of its underside. */
+export type Cylinder = Pick<Detector, 'base' | 'radius' | 'tall'>;

@@ -1,0 +1,101 @@
+import { type LevelModel, levelRegion, type Probe, type Room } from '../../geometry/index.ts';
+import type { Clipper } from './clipper.ts';
+import { blockersOf, roomRegion, zonesFor } from './region.ts';
+import type { OracleLevel } from './rules.ts';
+import type { Tally } from './tally.ts';
+import type { OracleRoom } from './walls.ts';
+
+/** Chords to the quarter turn. With outlines of equal area the region is good to about 1 part in 100,000. */
+const CHORDS = 64;
+/** Where the engine's area has to lie between two areas that enclose the true one. */
+const BRACKET_CHORDS = 512;
+/**
+ * Square mm. A tenth of a percent is asked for; a region of a few square cm between two curves moves by more when chords of
+ * 1/64 quarter turn stand for them (0.05 mm over half a metre on either side), so up to 50 passes everywhere.
+ */
+const ABSOLUTE = 50;
+const SHARE = 1e-3;
+/** Floors have straight edges: nothing but rounding, and noding on a grid of 1e-4 mm. Square mm. */
+const FLOOR_ABSOLUTE = 1;
+
+/** Clipper rounds every corner to 1e-4 mm: a floor of 100 m about moves by less than this, square mm. */
+const CLIPPER_FLOOR = 10;
+
+/** Pairs of rooms; throws when the engine and the oracle do not see the same rooms. */
+export function pairedRooms({ geos, walls }: OracleLevel, model: LevelModel): [Room, OracleRoom][] {
+  const pairs = model.rooms.map((room): [Room, OracleRoom] => {
+    const [x, y] = room.labelPoint;
+    const found = walls.rooms.filter(({ floor }) => geos.holds(floor, x, y));
+    const [own] = found;
+    if (!own || found.length > 1) throw new Error(`${found.length} rooms at ${x}, ${y}, not 1`);
+    return [room, own];
+  });
+  if (new Set(pairs.map(([, own]) => own)).size !== walls.rooms.length) {
+    throw new Error(`${model.rooms.length} rooms, not ${walls.rooms.length}`);
+  }
+  return pairs;
+}
+
+/** Floors and regions of every room; `strict` asks for the bracket too. In words what differs. */
+export function compareAreas(
+  oracle: OracleLevel,
+  model: LevelModel,
+  probe: Probe,
+  strict: boolean,
+  tally: Tally,
+): string[] {
+  const { geos } = oracle;
+  const wrong: string[] = [];
+  const region = levelRegion(oracle.plan, model, probe);
+  const blockers = blockersOf(oracle, probe);
+  for (const [room, own] of pairedRooms(oracle, model)) {
+    tally.rooms++;
+    tally.floors++;
+    const off = Math.abs(room.floorArea - own.floorArea);
+    tally.worstFloor = Math.max(tally.worstFloor, off);
+    if (!(off <= FLOOR_ABSOLUTE)) wrong.push(`floor of ${room.key}: ${room.floorArea}, not ${own.floorArea}`);
+    const got = region.rooms.find((one) => one.room === room)?.area ?? Number.NaN;
+    const area = (rounding: 'inside' | 'outside' | 'even', chords: number) => {
+      const free = roomRegion(oracle, own, probe, blockers, rounding, chords);
+      return free === null ? 0 : geos.measure(free);
+    };
+    const want = area('even', CHORDS);
+    tally.regions++;
+    if (want > 0 || got > 0) tally.openRegions++;
+    tally.worstRegion = Math.max(tally.worstRegion, Math.abs(got - want));
+    if (want > 1e5) tally.worstRegionShare = Math.max(tally.worstRegionShare, Math.abs(got - want) / want);
+    if (!(Math.abs(got - want) <= Math.max(ABSOLUTE, SHARE * want))) {
+      wrong.push(`region of ${room.key}: ${got}, not ${want}`);
+    }
+    if (!strict || want === 0) continue;
+    const [low, high] = [area('outside', BRACKET_CHORDS), area('inside', BRACKET_CHORDS)];
+    if (!(got >= low - 1 && got <= high + 1)) wrong.push(`region of ${room.key}: ${got}, not ${low} to ${high}`);
+  }
+  return wrong;
+}
+
+/**
+ * The same areas once more by another library: floor and region of every room, from the oracle's bodies and zones in one
+ * step. In words what differs from the engine.
+ */
+export function compareWithClipper(oracle: OracleLevel, model: LevelModel, probe: Probe, clipper: Clipper): string[] {
+  const { geos, walls } = oracle;
+  const wrong: string[] = [];
+  const region = levelRegion(oracle.plan, model, probe);
+  const blockers = blockersOf(oracle, probe);
+  const standing = walls.pieces.flatMap(({ parts }) => parts.flatMap((part) => geos.areas(part).flat()));
+  for (const [room, own] of pairedRooms(oracle, model)) {
+    const floor = clipper.areaLeft(own.rings, standing);
+    if (!(Math.abs(room.floorArea - floor) <= CLIPPER_FLOOR)) {
+      wrong.push(`floor of ${room.key}: ${room.floorArea}, clipper has ${floor}`);
+    }
+    const found = region.rooms.find((one) => one.room === room);
+    if (!found || found.barred) continue;
+    const zones = zonesFor(oracle, own, probe, blockers, 'even', CHORDS).filter((ring) => ring.length > 2);
+    const left = clipper.areaLeft(own.rings, [...standing, ...zones]);
+    if (!(Math.abs(found.area - left) <= Math.max(ABSOLUTE, SHARE * left))) {
+      wrong.push(`region of ${room.key}: ${found.area}, clipper has ${left}`);
+    }
+  }
+  return wrong;
+}

@@ -1,0 +1,151 @@
+import {
+  type Check,
+  checkDetector,
+  type Detector,
+  type DetectorReport,
+  type LevelModel,
+} from '../../geometry/index.ts';
+import {
+  depthInFloor,
+  isLevelToTest,
+  labelsOf,
+  type OracleLevel,
+  type OracleRow,
+  oracleRows,
+  roomAt,
+  SHORTFALL,
+  verdictOfUse,
+} from './rules.ts';
+import type { Tally } from './tally.ts';
+
+/** mm: both sides work in doubles from the same drawing; 0.01 is what is asked for, a hundredth of the shortfall that passes. */
+export const CLOSE = 0.01;
+/** mm: a verdict that hangs on less than this may come out either way. */
+const EDGE = 1e-5;
+
+type Verdict = DetectorReport['verdict'];
+const WORST_FIRST: readonly Verdict[] = ['blocked', 'unknown', 'tight', 'clear'];
+
+/** Everything in which the engine's report on a detector differs from the oracle's rows, in words; empty when they agree. */
+export function compareChecks(oracle: OracleLevel, model: LevelModel, detector: Detector, tally: Tally): string[] {
+  const report = checkDetector(oracle.plan, model, detector);
+  const rows = oracleRows(oracle, detector);
+  const wrong: string[] = [];
+  const rules = new Set([...rows.map(({ rule }) => rule), ...report.checks.map(({ rule }) => rule)]);
+  for (const rule of rules) {
+    if (WORDED.includes(rule)) continue;
+    const got = report.checks.filter((check) => check.rule === rule && check.measured !== null);
+    const want = rows.filter((row) => row.rule === rule);
+    wrong.push(...compareRule(oracle, got, want, tally).map((text) => `${detector.id} ${rule} ${text}`));
+  }
+  const worded = wordedVerdicts(oracle, detector, rows);
+  for (const { rule, allowed } of worded) {
+    const got = report.checks.filter((check) => check.rule === rule);
+    const ok = got.every(({ verdict }) => allowed.includes(verdict)) && got.length === (allowed.length > 0 ? 1 : 0);
+    if (!ok) wrong.push(`${detector.id} ${rule}: ${got.map(({ verdict }) => verdict)}, not ${allowed.join(' or ')}`);
+    tally.verdicts++;
+  }
+  return [...wrong, ...compareWhole(oracle, detector, report)];
+}
+
+/** Rules without a distance; the companion of a detector that has none is looked at in `wordedVerdicts`. */
+const WORDED: readonly string[] = ['room-use', 'level', 'direct-sun'];
+
+function compareRule(oracle: OracleLevel, got: readonly Check[], want: readonly OracleRow[], tally: Tally): string[] {
+  const wrong: string[] = [];
+  const { tapeTolerance } = oracle.plan;
+  const least = Math.min(...want.map(({ margin }) => margin));
+  const paired = new Set<OracleRow>();
+  for (const check of got) {
+    const row = want.find((one) => !paired.has(one) && isSame(check, one));
+    if (!row) {
+      wrong.push(`${naming(check)}: no such row; there are ${want.map(naming).join(', ')}`);
+      continue;
+    }
+    paired.add(row);
+    wrong.push(...compareRow(check, row, tapeTolerance, tally));
+    if (check.verdict === 'clear' && row.margin > least + CLOSE)
+      wrong.push(`${naming(check)}: clear and not the nearest`);
+  }
+  for (const row of want) {
+    const allowed = verdictsOf(row.margin, tapeTolerance);
+    if (!paired.has(row) && !allowed.includes('clear')) wrong.push(`${naming(row)}: left out, should be ${allowed}`);
+  }
+  if (want.length > 0 && got.length === 0) wrong.push('has no row at all');
+  return wrong;
+}
+
+function compareRow(check: Check, row: OracleRow, tapeTolerance: number, tally: Tally): string[] {
+  const off = Math.abs((check.measured ?? Number.NaN) - row.measured);
+  const allowed = verdictsOf(row.margin, tapeTolerance);
+  tally.rows++;
+  tally.verdicts++;
+  if (allowed.length > 1) tally.onTheEdge++;
+  if (off > tally.worstDistance) Object.assign(tally, { worstDistance: off, worstDistanceAt: `${naming(row)}` });
+  const wrong: string[] = [];
+  if (!(off <= CLOSE)) wrong.push(`${naming(check)}: measured ${check.measured}, not ${row.measured}`);
+  if (!(Math.abs((check.margin ?? Number.NaN) - row.margin) <= CLOSE))
+    wrong.push(`${naming(check)}: margin ${check.margin}`);
+  if (!allowed.includes(check.verdict)) wrong.push(`${naming(check)}: ${check.verdict}, not ${allowed}; ${row.margin}`);
+  return wrong;
+}
+
+function isSame(check: Check, row: OracleRow): boolean {
+  if (check.subject !== row.subject || Math.abs((check.required ?? Number.NaN) - row.required) > 1e-6) return false;
+  return row.rule !== 'moving-air' || row.stream === (check.reason !== '');
+}
+
+function naming({ subject, required }: { readonly subject: string | null; readonly required: number | null }): string {
+  return `${subject} (needs ${required})`;
+}
+
+/** Section 2, points 5 and 6. Two answers where the margin lies on a limit to within rounding. */
+export function verdictsOf(margin: number, tapeTolerance: number): Verdict[] {
+  const at = (value: number): Verdict => {
+    if (value < -SHORTFALL) return 'blocked';
+    return value < tapeTolerance ? 'tight' : 'clear';
+  };
+  return [...new Set([at(margin - EDGE), at(margin), at(margin + EDGE)])];
+}
+
+interface Worded {
+  readonly rule: string;
+  /** Any of these is right; an empty list means that the rule has no row. */
+  readonly allowed: readonly Verdict[];
+}
+
+function wordedVerdicts(oracle: OracleLevel, detector: Detector, rows: readonly OracleRow[]): Worded[] {
+  const lonely = detector.pair !== null && !rows.some(({ rule }) => rule === 'companion');
+  return [
+    { rule: 'room-use', allowed: roomVerdicts(oracle, detector) },
+    { rule: 'level', allowed: [isLevelToTest(oracle.plan, oracle.level) ? 'clear' : 'blocked'] },
+    { rule: 'direct-sun', allowed: oracle.hasOutsideOpening ? ['unknown'] : [] },
+    ...(lonely ? [{ rule: 'companion', allowed: ['unknown'] as const }] : []),
+  ];
+}
+
+/** An axis on the edge of a floor may be in the room or in the wall; a rim that is short by just 0.1 may pass or not. */
+function roomVerdicts(oracle: OracleLevel, { at: [x, y], radius }: Detector): Verdict[] {
+  const room = roomAt(oracle, x, y);
+  const edge = Math.min(...oracle.walls.rooms.map((one) => depthInFloor(oracle, one, x, y)));
+  if (edge < EDGE) return ['blocked', 'unknown', 'clear'];
+  const use = verdictOfUse(oracle, room);
+  if (use !== 'clear') return [use];
+  const spare = depthInFloor(oracle, room, x, y) - radius + SHORTFALL;
+  if (Math.abs(spare) < EDGE) return ['blocked', 'clear'];
+  return [spare < 0 ? 'blocked' : 'clear'];
+}
+
+/** The verdict of the whole is the worst of its rows, and the room is the one that holds the axis. */
+function compareWhole(oracle: OracleLevel, detector: Detector, { verdict, room, checks }: DetectorReport): string[] {
+  const wrong: string[] = [];
+  const counted = checks.filter(({ rule }) => rule !== 'direct-sun').map((check) => check.verdict);
+  const worst = WORST_FIRST.find((one) => counted.includes(one)) ?? 'clear';
+  if (verdict !== worst) wrong.push(`${detector.id} as a whole: ${verdict}, not ${worst}`);
+  const [x, y] = detector.at;
+  const home = roomAt(oracle, x, y);
+  const edge = Math.min(...oracle.walls.rooms.map((one) => depthInFloor(oracle, one, x, y)));
+  const label = home ? (labelsOf(oracle, home)[0]?.id ?? null) : null;
+  if (edge > EDGE && room !== label) wrong.push(`${detector.id} stands in ${room}, not in ${label}`);
+  return wrong;
+}

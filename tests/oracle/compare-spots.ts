@@ -1,0 +1,128 @@
+import {
+  arcRingsContain,
+  type LevelModel,
+  type LevelRegion,
+  levelRegion,
+  nearestSpot,
+  type Probe,
+  whyNot,
+  type XY,
+} from '../../geometry/index.ts';
+import type { Dice } from '../helpers/random-level/dice.ts';
+import { CLOSE } from './compare-checks.ts';
+import { type Blocker, blockersOf, heightAllows } from './region.ts';
+import { depthInFloor, type OracleLevel, roomAt, SHORTFALL, verdictOfUse } from './rules.ts';
+import type { Tally } from './tally.ts';
+
+/** How near a spot may lie to a limit for either answer to be right, mm. */
+const BAND = 0.01;
+/** Of the samples, as many are thrown anywhere in the house, and as many close to where something starts to be forbidden. */
+const EACH_WAY = 50;
+
+/** By how much a spot keeps what is asked, mm: negative where a check blocks. The least of all. */
+export function spareAt(oracle: OracleLevel, probe: Probe, blockers: readonly Blocker[], x: number, y: number): number {
+  const room = roomAt(oracle, x, y);
+  const depth = depthInFloor(oracle, room, x, y);
+  if (!room || verdictOfUse(oracle, room) !== 'clear' || !heightAllows(oracle, probe)) return -depth - 1;
+  let least = depth - Math.max(0, probe.radius - SHORTFALL);
+  for (const { body, keep } of blockers) least = Math.min(least, body.distance(x, y) - keep);
+  return least;
+}
+
+/** Whether region, checks and oracle agree on sampled spots, and whether the nearest valid spot is one and is the nearest. */
+export function compareSpots(oracle: OracleLevel, model: LevelModel, probe: Probe, dice: Dice, tally: Tally): string[] {
+  const region = levelRegion(oracle.plan, model, probe);
+  const blockers = blockersOf(oracle, probe);
+  const rings = region.rooms.map((room) => room.rings);
+  const wrong: string[] = [];
+  const inside: XY[] = [];
+  const spots = [...thrownAnywhere(model, dice), ...thrownAtEdges(region, blockers, dice)];
+  for (const at of spots) {
+    const [x, y] = at;
+    tally.samples++;
+    const spare = spareAt(oracle, probe, blockers, x, y);
+    const isIn = rings.some((one) => arcRingsContain(one, at));
+    if (isIn) inside.push(at);
+    if (Math.abs(spare) < BAND || nearFloorEdge(oracle, x, y)) {
+      tally.samplesOnTheEdge++;
+      continue;
+    }
+    if (isIn) tally.samplesInside++;
+    const blocks = whyNot(oracle.plan, model, probe, at).filter(({ rule }) => rule !== 'level');
+    const isFree = blocks.length === 0;
+    if (isIn !== spare > 0) wrong.push(`${x}, ${y}: ${isIn ? 'in' : 'not in'} the region, to spare ${spare}`);
+    if (isFree !== spare > 0) {
+      wrong.push(`${x}, ${y}: ${blocks.map(({ rule, subject }) => `${rule} ${subject}`)} block, to spare ${spare}`);
+    }
+  }
+  for (const at of spots.slice(0, 6)) wrong.push(...compareNearest(oracle, region, probe, blockers, at, inside, tally));
+  return wrong;
+}
+
+/** On the edge of a floor a spot may count to the room or to the wall. */
+function nearFloorEdge(oracle: OracleLevel, x: number, y: number): boolean {
+  return oracle.walls.rooms.some((room) => depthInFloor(oracle, room, x, y) < BAND);
+}
+
+function thrownAnywhere({ level }: LevelModel, dice: Dice): XY[] {
+  const ends = level.walls.flatMap(({ from, to }) => [from, to]);
+  const xs = ends.map(([x]) => x);
+  const ys = ends.map(([, y]) => y);
+  const [left, right, top, bottom] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
+  return Array.from({ length: EACH_WAY }, (): XY => [dice.between(left, right), dice.between(top, bottom)]);
+}
+
+/** Beside the boundary of the region and beside the outlines of the oracle's own zones, by hairs and by finger widths. */
+function thrownAtEdges(region: LevelRegion, blockers: readonly Blocker[], dice: Dice): XY[] {
+  const edges = region.rooms.flatMap(({ rings }) => rings.flat());
+  return Array.from({ length: EACH_WAY }, (_, i): XY => {
+    const aside = dice.pick([0.02, -0.02, 0.2, -0.2, 5, -5]);
+    const edge = i % 2 === 0 && edges.length > 0 ? dice.pick(edges) : null;
+    if (edge?.kind === 'arc') {
+      const angle = edge.start + edge.sweep * dice.next();
+      const out = edge.radius + aside;
+      return [edge.center[0] + out * Math.cos(angle), edge.center[1] + out * Math.sin(angle)];
+    }
+    if (edge) {
+      const t = dice.next();
+      const [dx, dy] = [edge.to[0] - edge.from[0], edge.to[1] - edge.from[1]];
+      const length = Math.hypot(dx, dy) || 1;
+      return [edge.from[0] + dx * t - (dy / length) * aside, edge.from[1] + dy * t + (dx / length) * aside];
+    }
+    return besideZone(blockers, dice, aside);
+  });
+}
+
+function besideZone(blockers: readonly Blocker[], dice: Dice, aside: number): XY {
+  if (blockers.length === 0) return [0, 0];
+  const { body, keep } = dice.pick(blockers);
+  const { points, grow } = dice.pick(body.parts('even', 8));
+  const [x, y] = dice.pick(points);
+  const angle = dice.between(0, 2 * Math.PI);
+  const out = keep + grow + aside;
+  return [x + out * Math.cos(angle), y + out * Math.sin(angle)];
+}
+
+/** The spot that the engine names must be free, as far away as it says, and no sampled spot of the region nearer. */
+function compareNearest(
+  oracle: OracleLevel,
+  region: LevelRegion,
+  probe: Probe,
+  blockers: readonly Blocker[],
+  at: XY,
+  inside: readonly XY[],
+  tally: Tally,
+): string[] {
+  const spot = nearestSpot(region, at);
+  const away = (p: XY) => Math.hypot(p[0] - at[0], p[1] - at[1]);
+  const least = Math.min(...inside.map(away));
+  if (!spot) return inside.length > 0 ? [`no spot near ${at}, yet ${inside.length} are free`] : [];
+  tally.nearest++;
+  const wrong: string[] = [];
+  if (Math.abs(away(spot.at) - spot.distance) > CLOSE)
+    wrong.push(`spot near ${at}: ${spot.distance} off, not ${away(spot.at)}`);
+  if (least < spot.distance - CLOSE) wrong.push(`spot near ${at}: ${spot.distance} off, and there is one ${least} off`);
+  const spare = spareAt(oracle, probe, blockers, spot.at[0], spot.at[1]);
+  if (spare < -CLOSE) wrong.push(`spot near ${at} is blocked: to spare ${spare}`);
+  return wrong;
+}

@@ -1,0 +1,88 @@
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { buildLevel, type Level, type LevelModel, type Plan } from '../../geometry/index.ts';
+import { Dice } from '../helpers/random-level/dice.ts';
+import { randomPlan } from '../helpers/random-level.ts';
+import { Clipper } from './clipper.ts';
+import { compareAreas, compareWithClipper } from './compare-areas.ts';
+import { CLOSE, compareChecks } from './compare-checks.ts';
+import { compareSpots } from './compare-spots.ts';
+import { Geos } from './geos.ts';
+import { type OracleLevel, oracleLevel } from './rules.ts';
+import { emptyTally } from './tally.ts';
+
+/** Seeds 1 to this many; the environment may ask for fewer or more. */
+const LEVELS = Number(process.env.STILLSPOT_LEVELS ?? 2000);
+const BATCH = 100;
+/** Every so many levels the areas are enclosed between two bounds, and worked out by a second library. */
+const STRICT_EVERY = 20;
+
+const tally = emptyTally();
+let geos: Geos;
+let clipper: Clipper;
+
+beforeAll(async () => {
+  geos = await Geos.open();
+  clipper = await Clipper.open();
+});
+afterEach(() => geos.releaseAll());
+
+function levelOf(plan: Plan): Level {
+  const [level] = plan.levels;
+  if (!level) throw new Error('a plan without a level');
+  return level;
+}
+
+/** Everything in which engine and oracle differ on the level of a seed, in words. */
+function differences(seed: number): string[] {
+  const plan = randomPlan(seed);
+  const level = levelOf(plan);
+  const [probe] = level.detectors;
+  if (!probe) throw new Error('a level without a detector');
+  try {
+    const oracle = oracleLevel(geos, plan, level);
+    const model = buildLevel(level);
+    tally.levels++;
+    return [
+      ...level.detectors.flatMap((detector) => compareChecks(oracle, model, detector, tally)),
+      ...compareAreas(oracle, model, probe, seed % STRICT_EVERY === 0, tally),
+      ...compareSpots(oracle, model, probe, new Dice(seed), tally),
+      ...second(oracle, model, seed),
+    ];
+  } catch (error) {
+    return [`threw ${error instanceof Error ? error.stack : error}`];
+  } finally {
+    geos.releaseAll();
+  }
+}
+
+function second(oracle: OracleLevel, model: LevelModel, seed: number): string[] {
+  const [probe] = oracle.level.detectors;
+  return probe && seed % STRICT_EVERY === 1 ? compareWithClipper(oracle, model, probe, clipper) : [];
+}
+
+describe('engine and oracle agree on random levels', () => {
+  const batches = Array.from({ length: Math.ceil(LEVELS / BATCH) }, (_, i) => i * BATCH + 1);
+  it.each(batches)('seeds from %d', { timeout: 120_000 }, (first) => {
+    const wrong: string[] = [];
+    for (let seed = first; seed < first + BATCH && seed <= LEVELS; seed++) {
+      wrong.push(...differences(seed).map((text) => `seed ${seed}: ${text}`));
+    }
+    expect(wrong).toEqual([]); // the list itself is the message
+  });
+
+  it('and the comparison has seen what it is for', () => {
+    expect(tally.levels).toBe(LEVELS);
+    expect(tally.worstDistance).toBeLessThan(CLOSE);
+    // Shares below half of what the generator gives: a change of it that empties the comparison is noticed.
+    expect(tally.rooms).toBeGreaterThan(3 * LEVELS);
+    expect(tally.rows).toBeGreaterThan(8 * LEVELS);
+    expect(tally.openRegions).toBeGreaterThan(1.5 * LEVELS);
+    expect(tally.samplesInside).toBeGreaterThan(10 * LEVELS);
+    expect(tally.samplesOnTheEdge).toBeLessThan(0.01 * tally.samples);
+    expect(tally.onTheEdge).toBeLessThan(0.03 * tally.verdicts);
+  });
+});
+
+afterAll(() => {
+  if (process.env.STILLSPOT_TALLY) console.info(tally);
+});

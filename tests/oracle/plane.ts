@@ -1,0 +1,33 @@
+import type { Point } from './geos.ts';
+
+/** Plain vectors, so that the oracle shares no arithmetic with the engine. */
+export const minus = (a: Point, b: Point): Point => [a[0] - b[0], a[1] - b[1]];
+export const plus = (a: Point, b: Point, times = 1): Point => [a[0] + b[0] * times, a[1] + b[1] * times];
+export const dot = (a: Point, b: Point): number => a[0] * b[0] + a[1] * b[1];
+export const wedge = (a: Point, b: Point): number => a[0] * b[1] - a[1] * b[0];
+export const size = (a: Point): number => Math.hypot(a[0], a[1]);
+export const apart = (a: Point, b: Point): number => size(minus(a, b));
+export const unit = (a: Point): Point => [a[0] / size(a), a[1] / size(a)];
+/** A quarter turn clockwise on screen. */
+export const quarter = ([x, y]: Point): Point => [-y, x];
+export const middle = (a: Point, b: Point): Point => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
+
+/** Where the line through p along u meets the line through q along v; null when they are parallel. */
+export function meeting(p: Point, u: Point, q: Point, v: Point): Point | null {
+  const det = wedge(u, v);
+  if (Math.abs(det) < 1e-12) return null;
+  return plus(p, u, wedge(minus(q, p), v) / det);
+}
+
+/** How far a point lies from a segment. */
+export function offSegment(p: Point, a: Point, b: Point): number {
+  const along = minus(b, a);
+  const share = dot(minus(p, a), along) / dot(along, along);
+  return apart(p, plus(a, along, Math.min(1, Math.max(0, share))));
+}
+
+/** The direction of a vector as an angle, radians, 0 ≤ … < 2π, clockwise on screen from +x. */
+export function bearing([x, y]: Point): number {
+  const angle = Math.atan2(y, x);
+  return angle < 0 ? angle + 2 * Math.PI : angle;
+}

@@ -1,0 +1,162 @@
+import { type Cylinder, type OracleBody, pointsGeom, type Rounding, stretch } from './bodies.ts';
+import type { Geom, Geos, Point, Points } from './geos.ts';
+import { apart, bearing, minus, plus, quarter, unit, wedge } from './plane.ts';
+import { type OracleLevel, required, SHORTFALL, verdictOfUse } from './rules.ts';
+import type { OracleRoom } from './walls.ts';
+
+/** Corners nearer than this are one, mm: two that differ by rounding would give the edge between them any direction. */
+const SAME = 1e-6;
+
+/** A corner that turns by less, radians, is none. */
+const STRAIGHT = 1e-9;
+
+/** What is taken away around one body: everything within `keep` of its parts. */
+export interface Blocker {
+  readonly rule: string;
+  readonly body: OracleBody;
+  readonly keep: number;
+}
+
+/** Section 2 turned round: how far the axis of a probe keeps from each body; bodies that never block are left out. */
+export function blockersOf(oracle: OracleLevel, probe: Cylinder): Blocker[] {
+  const blockers: Blocker[] = [];
+  for (const [rule, bodies] of oracle.bodies) {
+    const need = required(oracle.plan, rule) - SHORTFALL;
+    for (const body of bodies) {
+      const keep = body.stream ? probe.radius - SHORTFALL : keepOf(rule, body, probe, need);
+      if (keep !== null) blockers.push({ rule, body, keep: Math.max(0, keep) });
+    }
+  }
+  return blockers;
+}
+
+function keepOf(rule: string, body: OracleBody, { base, tall, radius }: Cylinder, need: number): number | null {
+  if (need <= 0) return null;
+  if (rule !== 'object') return radius + need;
+  const height = Math.max(0, body.bottom - base - tall);
+  return body.top <= base || height >= need ? null : radius + Math.sqrt(need * need - height * height);
+}
+
+/** Whether heights alone rule the probe out: the band and the ceiling. */
+export function heightAllows({ plan, level }: OracleLevel, { base, tall }: Cylinder): boolean {
+  const meets = (got: number, asks: number) => got >= asks - SHORTFALL;
+  const over = base + tall;
+  return meets(base, 20 * 25.4) && meets(72 * 25.4, over) && meets(level.ceiling - over, required(plan, 'ceiling', 12));
+}
+
+/** Where the axis may stand in a room, as polygons of GEOS; null where the use or the height rules it out. */
+export function roomRegion(
+  oracle: OracleLevel,
+  room: OracleRoom,
+  probe: Cylinder,
+  blockers: readonly Blocker[],
+  rounding: Rounding,
+  perQuadrant: number,
+): Geom | null {
+  if (verdictOfUse(oracle, room) !== 'clear' || !heightAllows(oracle, probe)) return null;
+  const { geos } = oracle;
+  let free = room.floor;
+  for (const ring of zonesFor(oracle, room, probe, blockers, rounding, perQuadrant)) {
+    free = geos.difference(free, pointsGeom(geos, ring));
+    if (geos.isEmpty(free)) break;
+  }
+  return free;
+}
+
+/**
+ * The convex polygons that are taken out of a room, the large ones first: zones, and the strip that the rim keeps from the
+ * walls. A wall that a rule keeps away from at all has that strip in its zone.
+ */
+export function zonesFor(
+  oracle: OracleLevel,
+  { face }: OracleRoom,
+  { radius }: Cylinder,
+  blockers: readonly Blocker[],
+  rounding: Rounding,
+  perQuadrant: number,
+): Points[] {
+  const { geos, plan, bodies } = oracle;
+  const rim = Math.max(0, radius - SHORTFALL);
+  const unruled = ['outside-wall', 'object']
+    .filter((rule) => required(plan, rule) <= SHORTFALL)
+    .flatMap((rule) => (bodies.get(rule) ?? []).filter(({ top }) => top === Number.POSITIVE_INFINITY));
+  return [...unruled.map((body) => ({ body, keep: rim })), ...blockers]
+    .flatMap(({ body, keep }) =>
+      body.parts(rounding, perQuadrant).map(({ points, grow }) => ({ points, keep: keep + grow })),
+    )
+    .filter(({ points, keep }) => geos.distance(face, pointsGeom(geos, points)) <= keep * 1.01)
+    .sort((a, b) => b.keep - a.keep)
+    .flatMap(({ points, keep }) => grownRings(points, keep, rounding, perQuadrant));
+}
+
+/** Convex polygons that together are all points within `keep` of a ring (of a line of two points, of a point). */
+export function grownRings(points: Points, keep: number, rounding: Rounding, perQuadrant: number): Points[] {
+  if (keep === 0) return points.length > 2 ? [points] : [];
+  const turned = clockwise(
+    points.filter((p, i) => apart(p, points[(i + 1) % points.length] as Point) > SAME || points.length < 2),
+  );
+  if (isConvex(turned)) return [grownConvex(turned, keep, rounding, perQuadrant)];
+  const edges = turned.map((p, i): Points => [p, turned[(i + 1) % turned.length] as Point]);
+  return [turned, ...edges.map((edge) => grownConvex(edge, keep, rounding, perQuadrant))];
+}
+
+function clockwise(points: Points): Points {
+  const twice = points.reduce((sum, p, i) => sum + wedge(p, points[(i + 1) % points.length] as Point), 0);
+  return twice < 0 ? [...points].reverse() : points;
+}
+
+function isConvex(points: Points): boolean {
+  if (points.length < 3) return true;
+  return points.every((p, i) => {
+    const [q, r] = [points[(i + 1) % points.length] as Point, points[(i + 2) % points.length] as Point];
+    return wedge(unit(minus(q, p)), unit(minus(r, q))) >= -1e-12;
+  });
+}
+
+/** Rounds every corner of a convex ring, from the normal of the edge before to that of the edge after. */
+function grownConvex(points: Points, keep: number, rounding: Rounding, perQuadrant: number): Points {
+  const [center] = points;
+  if (center && points.length === 1) return circle(center, keep, rounding, 4 * perQuadrant);
+  return points.flatMap((p, i) => {
+    const before = points[(i + points.length - 1) % points.length] as Point;
+    const after = points[(i + 1) % points.length] as Point;
+    const from = bearing(quarter(minus(before, p)));
+    const sweep = (bearing(quarter(minus(p, after))) - from + 2 * Math.PI) % (2 * Math.PI);
+    // Rounding may make of two edges in one line a turn of almost 2π.
+    return sweep > 1.5 * Math.PI ? [] : corner(p, keep, from, sweep, rounding, perQuadrant);
+  });
+}
+
+function circle(center: Point, keep: number, rounding: Rounding, chords: number): Points {
+  const radius = keep * stretch(rounding, (2 * Math.PI) / chords);
+  return Array.from({ length: chords }, (_, k) => onCircle(center, radius, (2 * Math.PI * k) / chords));
+}
+
+/** An arc of chords. It begins and ends on the curve, square to the edges, so that straight edges stay where they belong. */
+function corner(p: Point, keep: number, from: number, sweep: number, rounding: Rounding, perQuadrant: number): Points {
+  // Straight on, to within rounding: two corners there would fold over each other.
+  if (sweep < STRAIGHT) return [onCircle(p, keep, from)];
+  const count = Math.max(1, Math.ceil((sweep / (Math.PI / 2)) * perQuadrant));
+  const step = sweep / count;
+  const inner = (k: number) =>
+    rounding === 'inside' ? onCircle(p, keep, from + step * k) : onCircle(p, reach(), from + step * (k + 0.5));
+  const reach = () => (rounding === 'outside' ? keep / Math.cos(step / 2) : evenReach(keep, step, count));
+  const points = Array.from({ length: count }, (_, k) => inner(k));
+  return [onCircle(p, keep, from), ...points, onCircle(p, keep, from + sweep)];
+}
+
+/** How far out the corners of `count` + 1 chords lie, the first and last half as wide, for the area of the sector. */
+function evenReach(keep: number, step: number, count: number): number {
+  const square = (count - 1) * Math.sin(step);
+  const linear = 2 * keep * Math.sin(step / 2);
+  const area = keep * keep * count * step;
+  return (2 * area) / (linear + Math.sqrt(linear * linear + 4 * square * area));
+}
+
+function onCircle(center: Point, radius: number, angle: number): Point {
+  return plus(center, [Math.cos(angle), Math.sin(angle)], radius);
+}
+
+export function areaOf(geos: Geos, region: Geom | null): number {
+  return region === null ? 0 : geos.measure(region);
+}
