@@ -1,7 +1,7 @@
 /** Pieces of a page that know their height before they are drawn: layout first, ink afterwards. */
 import { COLOUR, LINE_MM } from './style.ts';
 import { line } from './svg.ts';
-import { drawText, lineHeight, type TextStyle, wrapText } from './text.ts';
+import { drawText, lineHeight, shortened, type TextStyle, wrapText } from './text.ts';
 
 /** Drawn with its upper left corner at a place on the paper, mm. */
 export interface Block {
@@ -14,9 +14,16 @@ export function space(height: number): Block {
   return { height, draw: () => '' };
 }
 
+/** A text of more lines is cut short with "…": names that somebody pasted by mistake must not push a page over its edge. */
+const MOST_LINES = 12;
+
 /** Text wrapped to a width. Empty text has no height. */
 export function paragraph(text: string, width: number, style: TextStyle): Block {
-  const lines = wrapText(text, width, style);
+  const all = wrapText(text, width, style);
+  const lines =
+    all.length > MOST_LINES
+      ? [...all.slice(0, MOST_LINES - 1), shortened(all.slice(MOST_LINES - 1).join(' '), width, style)]
+      : all;
   const step = lineHeight(style);
   const { anchor = 'start' } = style;
   const shift = { start: 0, middle: width / 2, end: width }[anchor];

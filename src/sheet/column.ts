@@ -45,6 +45,7 @@ const BOLD = { size: TYPE_MM.body, weight: 'bold' } as const;
 const HEAD = { size: TYPE_MM.head, weight: 'bold' } as const;
 /** A longer note is shortened beside the drawing; the tables have it whole. */
 const NOTE_LINES = 4;
+const CHUNK = 8;
 const SWATCH = { width: 11, height: 4.6 } as const;
 
 /** Blocks in the order of their weight for the reader; each is kept whole. */
@@ -76,7 +77,7 @@ function verdictBlocks(matter: SubjectMatter, width: number, fullness: Fullness)
   }
   const rows = detectors.map((placed) => verdictBlock(matter, placed, width, fullness));
   const head = [paragraph(detectors.length === 1 ? 'Verdict' : 'Verdicts', width, HEAD), bar];
-  if (fullness === 'least') return [stack([...head, ...inColumns(rows, width)], 0.8)];
+  if (fullness === 'least') return chunks([...head, ...inColumns(rows, width)]).map((chunk) => stack(chunk, 0.8));
   const [first, ...rest] = rows;
   return [stack([...head, first ?? space(0)], 1.2), ...rest];
 }
@@ -103,6 +104,12 @@ function verdictBlock(
     [head, indented(paragraph(describeReport(report, matter.plan, matter.level), width - 5.6, BODY), 5.6)],
     0.2,
   );
+}
+
+/** Short rows in groups, so that a long list can run on in the next column. */
+function chunks(blocks: readonly Block[]): readonly (readonly Block[])[] {
+  const count = Math.ceil(blocks.length / CHUNK);
+  return Array.from({ length: count }, (_, i) => blocks.slice(i * CHUNK, (i + 1) * CHUNK));
 }
 
 /** Two short blocks in a row. */

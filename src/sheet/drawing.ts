@@ -19,6 +19,7 @@ import type { View } from './view.ts';
 
 export interface Drawing {
   readonly scale: DrawingScale;
+  readonly view: View;
   readonly svg: string;
   /** Names that found no place on the drawing. */
   readonly leftOff: readonly string[];
@@ -69,7 +70,7 @@ export function drawLevel(matter: SubjectMatter, area: Area): Drawing | null {
     drawDetectors(matter, view),
     notes,
   ];
-  return { scale, svg: svg.join(''), leftOff: [...rooms.leftOff, ...things.leftOff] };
+  return { scale, view, svg: svg.join(''), leftOff: [...rooms.leftOff, ...things.leftOff] };
 }
 
 /** What stands in place of a level on which nothing is drawn. */

@@ -23,6 +23,8 @@ type Placed = SubjectMatter['detectors'][number];
 
 /** A detector is never drawn smaller than this radius, mm: it would be lost. */
 const LEAST_RADIUS = 0.8;
+/** With more detectors than this, only what is not met is measured on the drawing. */
+const FEW = 12;
 /** Where all is met, a distance is shown that is at most this many times what is needed, and the tightest in any case. */
 const NEAR = 2;
 const LENGTH = { size: TYPE_MM.fine, weight: 'bold', colour: COLOUR.dimension } as const;
@@ -81,7 +83,8 @@ function measuredLines({ plan, detectors }: SubjectMatter, view: View): readonly
     const near = clear
       .filter((check, i) => i === 0 || (check.measured ?? 0) < NEAR * (check.required ?? 0))
       .slice(0, 2);
-    return (troubled.length > 0 ? troubled : near).flatMap((check) => {
+    const rest = detectors.length > FEW ? [] : near;
+    return (troubled.length > 0 ? troubled : rest).flatMap((check) => {
       const key = `${detector.pair ?? detector.id} ${check.subject} ${check.reason}`;
       if (seen.has(key) || !check.witness) return [];
       seen.add(key);

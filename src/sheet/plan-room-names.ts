@@ -6,8 +6,11 @@ import { gridPlaces, insideRings, type Names } from './places.ts';
 import { roomSizeWords } from './plan-dimensions.ts';
 import { SMALL_RATIO, TYPE_MM } from './style.ts';
 import type { SubjectMatter } from './subject-matter.ts';
+import { shortened } from './text.ts';
 import { toPaper, type View } from './view.ts';
 
+/** A longer name is shortened on the drawing; the tables have it whole. */
+const NAME_WIDTH = 50;
 const NAME = { size: TYPE_MM.lead, weight: 'bold' } as const;
 const SMALL_NAME = { size: TYPE_MM.fine, weight: 'bold' } as const;
 const FIGURE = { size: TYPE_MM.small } as const;
@@ -31,7 +34,7 @@ export function roomTitle({ label }: Room): string {
 /** From the fullest to the shortest. */
 function roomForms({ plan }: SubjectMatter, { room, barred }: RoomRegion, view: View): readonly Label[] {
   const unit = plan.display.length;
-  const title = roomTitle(room);
+  const title = shortened(roomTitle(room), NAME_WIDTH, NAME);
   const area = formatArea(room.floorArea, unit);
   const size = roomSizeWords(room, unit);
   const small = labelForms(title, SMALL_NAME);

@@ -9,13 +9,15 @@ import { thingSlot } from './plan-things.ts';
 import { COLOUR, LINE_MM, SMALL_RATIO, TYPE_MM } from './style.ts';
 import type { SubjectMatter } from './subject-matter.ts';
 import { element, line } from './svg.ts';
-import type { TextStyle } from './text.ts';
+import { shortened, type TextStyle } from './text.ts';
 import { toPaper, type View } from './view.ts';
 
 const FIXTURE: TextStyle = { size: TYPE_MM.fine };
 const OBJECT: TextStyle = { size: TYPE_MM.fine, colour: COLOUR.inkSoft };
 /** Free paper between an outline and its name, mm: first without a leader, then with one. */
 const AWAY = [0.3, 2.5, 5, 8, 11, 16];
+/** A longer name is shortened on the drawing. */
+const NAME_WIDTH = 40;
 /** A name that is farther from its outline than this needs a leader, mm. */
 const CLOSE = 1.2;
 
@@ -59,7 +61,7 @@ export function placeThingNames(
 
 function namedThings({ level }: SubjectMatter, view: View, slots: ReadonlyMap<string, Slot>): readonly Thing[] {
   const thing = (id: string, name: string, shape: Shape, style: TextStyle): Thing => ({
-    name: name.trim(),
+    name: shortened(name.trim(), NAME_WIDTH, style),
     style,
     own: slots.get(id) ?? thingSlot(view, shape),
     round: 'circle' in shape,

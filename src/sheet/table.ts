@@ -14,7 +14,7 @@ export type Cell = string | { readonly text: string; readonly bold?: boolean; re
 
 const CELL: TextStyle = { size: TYPE_MM.small };
 const HEAD: TextStyle = { size: TYPE_MM.fine, colour: COLOUR.inkSoft };
-const PAD = 0.62;
+const PAD = 0.56;
 const GUTTER = 2;
 
 /** The rows of a table for the flow, its head on top. */
@@ -80,8 +80,6 @@ export function headingItem(text: string, width: number): FlowItem {
 
 /** A paragraph line by line, so that even a very long one breaks across pages. */
 export function textItems(text: string, width: number, style: TextStyle = { size: TYPE_MM.body }): readonly FlowItem[] {
-  const whole = paragraph(text, width, style);
-  if (whole.height < 40) return whole.height > 0 ? [{ block: whole, above: 0.8 }] : [];
   return wrapText(text, width, style).map((line, i) => ({
     block: paragraph(line, width, style),
     above: i === 0 ? 0.8 : 0,

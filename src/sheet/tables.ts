@@ -30,10 +30,11 @@ import { roomTitle } from './plan-room-names.ts';
 import { COLOUR, TYPE_MM } from './style.ts';
 import type { SubjectMatter } from './subject-matter.ts';
 import { type Cell, type Column, headingItem, tableItems, textItems } from './table.ts';
-import { drawText, lineHeight } from './text.ts';
+import { drawText, lineHeight, shortened } from './text.ts';
 
 type Placed = SubjectMatter['detectors'][number];
 
+const KEY = { size: TYPE_MM.fine, colour: COLOUR.inkSoft } as const;
 /** Where there is no figure. */
 const NONE = '–';
 
@@ -64,6 +65,7 @@ const ROOM_COLUMNS: readonly Column[] = [
 export function tableFlow(matter: SubjectMatter, leftOff: readonly string[], width: number): readonly FlowItem[] {
   return [
     ...matter.detectors.flatMap((placed) => detectorItems(matter, placed, width)),
+    ...(matter.detectors.length > 0 ? textItems(sourceKey(matter), width, KEY) : []),
     ...section('Rules changed on this plan', changedLines(matter), width),
     ...section('Not run', notRunLines(matter), width),
     headingItem('Rooms', width),
@@ -100,6 +102,7 @@ function longLines({ plan, level }: SubjectMatter): readonly string[] {
     ['Title', plan.title],
     ['Owner, site', plan.site.label],
     ['Level', level.name],
+    ...level.detectors.map(({ label }) => ['Detector', label]),
   ].flatMap(([heading, text = '']) => (text.length > LONG ? [`${heading}: ${text}`] : []));
 }
 
@@ -107,14 +110,13 @@ function detectorItems(matter: SubjectMatter, placed: Placed, width: number): re
   const { plan, level } = matter;
   const checks = inOrder(placed.report.checks);
   return [
-    { block: detectorHead(matter, placed, width), above: 6, keepWithNext: true },
+    { block: detectorHead(matter, placed, width), above: 5, keepWithNext: true },
     ...textItems(describeReport(placed.report, plan, level), width).map((item) => ({ ...item, keepWithNext: true })),
     ...tableItems(
       CHECK_COLUMNS,
       checks.map((check) => checkRow(matter, check)),
       width,
     ),
-    ...textItems(sourceKey(matter), width, { size: TYPE_MM.fine, colour: COLOUR.inkSoft }),
   ];
 }
 
@@ -125,15 +127,12 @@ function detectorHead({ plan, model, level }: SubjectMatter, { detector, report 
   const place = room ? `In ${roomTitle(room)}` : 'In no room with a name';
   const pair = detector.pair === null ? 'placed alone' : `placed side by side, pair ${detector.pair}`;
   const words = `${place}, on ${level.name || level.id}; underside ${formatLength(detector.base, unit)} above the floor; ${pair}.`;
+  const style = { size: TYPE_MM.title, weight: 'bold', colour: COLOUR.verdict[report.verdict].line } as const;
+  const label = shortened(detector.label.trim() || detector.id, width - 50, style);
+  const title = `${label}  ${VERDICT_WORD[report.verdict]}`;
   const head: Block = {
     height: 5.6,
-    draw: (x, y) =>
-      verdictMark(report.verdict, x + 2.4, y + 2.6, 2.2) +
-      drawText(x + 6.4, y + 3.9, `${detector.label.trim() || detector.id}  ${VERDICT_WORD[report.verdict]}`, {
-        size: TYPE_MM.title,
-        weight: 'bold',
-        colour: COLOUR.verdict[report.verdict].line,
-      }),
+    draw: (x, y) => verdictMark(report.verdict, x + 2.4, y + 2.6, 2.2) + drawText(x + 6.4, y + 3.9, title, style),
   };
   return stack([head, paragraph(words, width, { size: TYPE_MM.body, colour: COLOUR.inkSoft })], 0.6);
 }
@@ -170,7 +169,7 @@ function sourceNumbers(matter: SubjectMatter, { sources }: EffectiveRule): strin
 
 /** What the numbers in the last column stand for. */
 function sourceKey(matter: SubjectMatter): string {
-  return `Sources: ${sourceList(matter)
+  return `Sources by number: ${sourceList(matter)
     .map((cite, i) => `${i + 1} ${cite}`)
     .join('; ')}.`;
 }

@@ -8,7 +8,7 @@ import { fontFile, woffToOpenType } from './woff.ts';
 let fonts: readonly string[] | undefined;
 
 /** The fonts as OpenType files in a folder for temporary files. */
-function fontFiles(): readonly string[] {
+export function fontPaths(): readonly string[] {
   if (fonts) return fonts;
   const folder = mkdtempSync(join(tmpdir(), 'stillspot-fonts-'));
   fonts = ([400, 700] as const).flatMap((weight) =>
@@ -33,7 +33,7 @@ export interface Picture {
 export function rasterise(svg: string, width: number): Picture {
   const image = new Resvg(svg, {
     fitTo: { mode: 'width', value: width },
-    font: { loadSystemFonts: false, fontFiles: [...fontFiles()], defaultFontFamily: 'Atkinson Hyperlegible Next' },
+    font: { loadSystemFonts: false, fontFiles: [...fontPaths()], defaultFontFamily: 'Atkinson Hyperlegible Next' },
   }).render();
   return { width: image.width, height: image.height, pixels: image.pixels, png: image.asPng() };
 }

@@ -1,0 +1,115 @@
+/** The marked-up plan as a picture, made in the browser. Every failure is an Error whose message is for people. */
+import type { Plan, Probe } from '../../geometry/index.ts';
+import { drawSheets } from './draw-sheets.ts';
+import { withEmbeddedFont } from './embedded-font.ts';
+import { type ImageSize, imageSize } from './image-size.ts';
+import type { PaperName } from './paper.ts';
+import { EDGE_MM } from './style.ts';
+import { num } from './svg.ts';
+
+export interface ImageOptions {
+  readonly paper: PaperName;
+  /** As it shall be read on the sheet. */
+  readonly date: string;
+  /** px to the inch; 200 when left out. Less where the picture would be larger than a browser draws. */
+  readonly dpi?: number;
+  /** One sheet by its number, or all in one picture; all when left out, so that nothing is missing from it. */
+  readonly sheet?: number | 'all';
+  /** What the white is drawn for; left out, the level's first detector. */
+  readonly probe?: Probe;
+}
+
+/** A PNG of the sheets of one level. Rejects with a sentence for people; never resolves to an empty picture. */
+export async function exportPlanImage(plan: Plan, levelId: string, options: ImageOptions): Promise<Blob> {
+  const sheets = chosenSheets(plan, levelId, options);
+  const size = imageSize(options.paper, sheets.length, options.dpi);
+  const canvas = document.createElement('canvas');
+  try {
+    canvas.width = size.width;
+    canvas.height = size.height;
+    const context = canvas.getContext('2d');
+    if (!context) throw tooLarge(size);
+    context.fillStyle = '#ffffff';
+    context.fillRect(0, 0, size.width, size.height);
+    for (const [i, svg] of sheets.entries()) await drawSheetAt(context, svg, size, i);
+    return await blobOf(canvas, size);
+  } finally {
+    // Some browsers keep the memory of a canvas until it is made small.
+    canvas.width = 0;
+    canvas.height = 0;
+  }
+}
+
+function chosenSheets(
+  plan: Plan,
+  levelId: string,
+  { paper, date, sheet = 'all', probe }: ImageOptions,
+): readonly string[] {
+  if (!plan.levels.some(({ id }) => id === levelId))
+    throw new Error('The level that was to be drawn is not in the plan.');
+  const sheets = drawSheets({ plan, levelId, paper, date, ...(probe ? { probe } : {}) });
+  if (sheet === 'all') return sheets;
+  const chosen = sheets[sheet - 1];
+  if (!chosen) throw new Error(`There is no sheet ${sheet}: the level has ${sheets.length}.`);
+  return [chosen];
+}
+
+async function drawSheetAt(
+  context: CanvasRenderingContext2D,
+  svg: string,
+  size: ImageSize,
+  index: number,
+): Promise<void> {
+  const corner = size.corners[index] ?? { x: 0, y: 0 };
+  const image = await imageOf(await withEmbeddedFont(inPixels(svg, size)));
+  context.drawImage(image, corner.x, corner.y, size.sheetWidth, size.sheetHeight);
+  if (!hasFrame(context, corner, size)) throw tooLarge(size);
+}
+
+/** The document in whole px, its cells of hatching at the same places as on paper. */
+export function inPixels(svg: string, { dpi, sheetWidth, sheetHeight }: ImageSize): string {
+  const mm = (px: number) => num((px * 25.4) / dpi);
+  return svg.replace(
+    /width="[^"]*" height="[^"]*" viewBox="[^"]*"/,
+    `width="${sheetWidth}" height="${sheetHeight}" viewBox="0 0 ${mm(sheetWidth)} ${mm(sheetHeight)}"`,
+  );
+}
+
+async function imageOf(svg: string): Promise<HTMLImageElement> {
+  const url = URL.createObjectURL(new Blob([svg], { type: 'image/svg+xml' }));
+  try {
+    const image = new Image();
+    image.src = url;
+    await image.decode();
+    return image;
+  } catch {
+    throw new Error(
+      'This browser could not draw the sheet, so no picture was made. Try again, or print the sheet instead.',
+    );
+  } finally {
+    URL.revokeObjectURL(url);
+  }
+}
+
+/** A canvas that is too large for the browser stays blank without a word: the frame of the sheet must be there. */
+function hasFrame(
+  context: CanvasRenderingContext2D,
+  { x, y }: { x: number; y: number },
+  { dpi, sheetHeight }: ImageSize,
+): boolean {
+  const left = Math.round(x + (EDGE_MM * dpi) / 25.4);
+  const [red = 255] = context.getImageData(left, y + Math.round(sheetHeight / 2), 1, 1).data;
+  return red < 128;
+}
+
+async function blobOf(canvas: HTMLCanvasElement, size: ImageSize): Promise<Blob> {
+  const blob = await new Promise<Blob | null>((resolve) => canvas.toBlob(resolve, 'image/png'));
+  if (!blob || blob.size === 0) throw tooLarge(size);
+  return blob;
+}
+
+function tooLarge({ width, height }: ImageSize): Error {
+  return new Error(
+    `This browser made no picture of ${width} by ${height} pixels. Close other pages or choose a single sheet, and try again.`,
+  );
+}

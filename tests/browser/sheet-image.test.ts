@@ -1,0 +1,105 @@
+import { readFileSync } from 'node:fs';
+import type { Page } from 'playwright-core';
+import { build, type Rollup } from 'vite';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { imagePixel, openPage, pngSize } from './harness.ts';
+
+/** The module under test as one script, its fonts inside, for a page that has nothing else. */
+async function bundled(): Promise<string> {
+  const output = (await build({
+    configFile: false,
+    logLevel: 'error',
+    build: {
+      write: false,
+      minify: false,
+      assetsInlineLimit: 1e6,
+      lib: { entry: 'src/sheet/png.ts', formats: ['iife'], name: 'Sheet' },
+    },
+  })) as Rollup.RollupOutput[];
+  const [first] = output;
+  const chunk = first?.output.find((one) => one.type === 'chunk');
+  if (!chunk) throw new Error('The build made no script.');
+  return chunk.code;
+}
+
+interface Made {
+  readonly base64: string;
+  readonly type: string;
+  readonly error: string;
+}
+
+/** Runs the export in the page; the error's message where it rejects. */
+async function exported(page: Page, sample: string, level: string, options: Record<string, unknown>): Promise<Made> {
+  const plan = JSON.parse(readFileSync(`samples/${sample}.plan.json`, 'utf8'));
+  return page.evaluate(
+    async ({ plan, level, options }) => {
+      const { Sheet } = window as unknown as {
+        Sheet: { exportPlanImage: (...args: readonly unknown[]) => Promise<Blob> };
+      };
+      try {
+        const blob = await Sheet.exportPlanImage(plan, level, options);
+        const bytes = new Uint8Array(await blob.arrayBuffer());
+        let text = '';
+        for (let i = 0; i < bytes.length; i += 8192) text += String.fromCharCode(...bytes.subarray(i, i + 8192));
+        return { base64: btoa(text), type: blob.type, error: '' };
+      } catch (error) {
+        return { base64: '', type: '', error: String((error as Error).message) };
+      }
+    },
+    { plan, level, options },
+  );
+}
+
+describe('exportPlanImage in a browser', () => {
+  let script = '';
+  beforeAll(async () => {
+    script = await bundled();
+  });
+
+  async function barePage(): Promise<Page> {
+    const { page } = await openPage();
+    await page.setContent('<!doctype html><html lang="en"><title>Sheet</title></html>');
+    await page.addScriptTag({ content: script });
+    return page;
+  }
+
+  it('makes a PNG of the first sheet at 200 to the inch, with its frame, its walls and its white', async () => {
+    const page = await barePage();
+    const { base64, type, error } = await exported(page, '01-plain-basement', 'L1', {
+      paper: 'letter',
+      date: '2026-11-25',
+      sheet: 1,
+    });
+    expect(error).toBe('');
+    expect(type).toBe('image/png');
+    const bytes = Buffer.from(base64, 'base64');
+    expect(pngSize(bytes)).toEqual({ width: 2200, height: 1700 });
+    // The frame stands 8 mm from the edge; the paper beyond it is white.
+    const [frame] = await imagePixel(page, bytes, { x: 63, y: 850 });
+    expect(frame).toBeLessThan(80);
+    expect(await imagePixel(page, bytes, { x: 20, y: 850 })).toEqual([255, 255, 255, 255]);
+  });
+
+  it('puts all sheets into one picture that keeps within what browsers draw', async () => {
+    const page = await barePage();
+    const { base64, error } = await exported(page, '05-boarding-house', 'L1', { paper: 'a4', date: '2026-11-25' });
+    expect(error).toBe('');
+    const { width, height } = pngSize(Buffer.from(base64, 'base64'));
+    expect(width * height).toBeLessThanOrEqual(16e6);
+    expect(Math.max(width, height)).toBeLessThanOrEqual(8192);
+    expect(width * height).toBeGreaterThan(10e6);
+  });
+
+  it('says in a sentence what went wrong', async () => {
+    const page = await barePage();
+    const level = await exported(page, '01-plain-basement', 'no-such', { paper: 'letter', date: '2026-11-25' });
+    expect(level.error).toBe('The level that was to be drawn is not in the plan.');
+    const sheet = await exported(page, '01-plain-basement', 'L1', { paper: 'letter', date: '2026-11-25', sheet: 99 });
+    expect(sheet.error).toBe('There is no sheet 99: the level has 3.');
+    await page.evaluate(() => {
+      HTMLCanvasElement.prototype.toBlob = (done) => done(null);
+    });
+    const blank = await exported(page, '01-plain-basement', 'L1', { paper: 'letter', date: '2026-11-25', sheet: 1 });
+    expect(blank.error).toMatch(/^This browser made no picture of 2200 by 1700 pixels\./);
+  });
+});

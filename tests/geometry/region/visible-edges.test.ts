@@ -1,0 +1,50 @@
+import { describe, expect, it } from 'vitest';
+import type { Edge, Zone } from '../../../geometry/index.ts';
+import { edgeLength, visibleEdges } from '../../../geometry/region/visible-edges.ts';
+
+function discZone(x: number, y: number, radius: number, rule: Zone['rule'] = 'sump'): Zone {
+  const half = (start: number): Edge => ({ kind: 'arc', center: [x, y], radius, start, sweep: Math.PI });
+  return { rule, subject: null, distance: radius, stream: false, outlines: [[half(-Math.PI), half(0)]] };
+}
+
+function boxZone(x: number, y: number, width: number, height: number): Zone {
+  const corners = [
+    [x, y],
+    [x + width, y],
+    [x + width, y + height],
+    [x, y + height],
+  ] as const;
+  const ring = corners.map((from, i): Edge => ({ kind: 'line', from, to: corners[(i + 1) % 4] ?? from }));
+  return { rule: 'sump', subject: null, distance: 0, stream: false, outlines: [ring] };
+}
+
+/** Length of all that is seen of a zone, mm. */
+function seen(zone: Zone, zones: readonly Zone[]): number {
+  return (visibleEdges(zones).get(zone) ?? []).flat().reduce((sum, edge) => sum + edgeLength(edge), 0);
+}
+
+describe('visibleEdges(zones)', () => {
+  it('shows the whole outline of a zone that stands alone', () => {
+    const disc = discZone(0, 0, 2000);
+    expect(seen(disc, [disc])).toBeCloseTo(2 * Math.PI * 2000, 3);
+  });
+
+  it('of two discs that pass through each other’s middle shows two thirds of either', () => {
+    const [a, b] = [discZone(0, 0, 2000), discZone(2000, 0, 2000)];
+    expect(seen(a, [a, b])).toBeCloseTo((4 / 3) * Math.PI * 2000, 1);
+    expect(seen(b, [a, b])).toBeCloseTo((4 / 3) * Math.PI * 2000, 1);
+  });
+
+  it('of a box across the corner of another shows what sticks out', () => {
+    const [a, b] = [boxZone(0, 0, 3000, 2000), boxZone(1000, 1500, 4000, 3000)];
+    // Of a: 10 000 around, less 2000 along its foot and 500 along its side.
+    expect(seen(a, [a, b])).toBeCloseTo(10_000 - 2500, 1);
+    expect(seen(b, [a, b])).toBeCloseTo(14_000 - 2500, 1);
+  });
+
+  it('shows nothing of a zone inside another of its rule, and all of it inside one of another rule', () => {
+    const [large, small, other] = [discZone(0, 0, 3000), discZone(200, 0, 500), discZone(0, 0, 3500, 'heat')];
+    expect(seen(small, [large, small])).toBe(0);
+    expect(seen(small, [other, small])).toBeCloseTo(2 * Math.PI * 500, 3);
+  });
+});

@@ -1,0 +1,39 @@
+/** The texts of a sheet with the ground that each of them takes, read back from its SVG. Lengths in mm of paper. */
+import { CAP_HEIGHT, DESCENT, textWidth } from '../../src/sheet/text.ts';
+
+export interface SheetText {
+  readonly text: string;
+  /** Middle, size and turn of the letters' ground. */
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+  readonly turn: number;
+}
+
+/** The white edge of a text is a text of its own in the SVG: it is left out. */
+export function sheetTexts(svg: string): readonly SheetText[] {
+  return [...svg.matchAll(/<text ([^>]*)>([^<]*)<\/text>/g)]
+    .filter(([, attributes = '']) => !attributes.includes('paint-order'))
+    .map(([, attributes = '', content = '']) => groundOf(attributes, unescaped(content)));
+}
+
+function groundOf(attributes: string, text: string): SheetText {
+  const number = (name: string) => Number(new RegExp(`(?:^| )${name}="([^"]*)"`).exec(attributes)?.[1] ?? Number.NaN);
+  const size = number('font-size');
+  const width = textWidth(text, { size, weight: attributes.includes('font-weight="700"') ? 'bold' : 'regular' });
+  const anchor = /text-anchor="(\w+)"/.exec(attributes)?.[1] ?? 'start';
+  const shift = { start: width / 2, middle: 0, end: -width / 2 }[anchor] ?? 0;
+  const height = size * (CAP_HEIGHT + DESCENT);
+  const flat = { x: number('x') + shift, y: number('y') - size * CAP_HEIGHT + height / 2 };
+  const turned = /rotate\(([-\d.]+) ([-\d.]+) ([-\d.]+)\)/.exec(attributes);
+  if (!turned) return { text, ...flat, width, height, turn: 0 };
+  const [turn = 0, cx = 0, cy = 0] = turned.slice(1).map(Number);
+  const [cos, sin] = [Math.cos((turn * Math.PI) / 180), Math.sin((turn * Math.PI) / 180)];
+  const [dx, dy] = [flat.x - cx, flat.y - cy];
+  return { text, x: cx + dx * cos - dy * sin, y: cy + dx * sin + dy * cos, width, height, turn };
+}
+
+function unescaped(text: string): string {
+  return text.replaceAll('&lt;', '<').replaceAll('&gt;', '>').replaceAll('&quot;', '"').replaceAll('&amp;', '&');
+}

@@ -1,0 +1,110 @@
+import { describe, expect, it } from 'vitest';
+import type { Plan } from '../../geometry/index.ts';
+import { drawSheets } from '../../src/sheet/draw-sheets.ts';
+import { frameOf, type PaperName } from '../../src/sheet/paper.ts';
+import { overlap, slotCorners } from '../../src/sheet/placer.ts';
+import { SAMPLE_NAMES, samplePlan } from '../helpers/sample-files.ts';
+import { sheetTexts } from '../helpers/sheet-texts.ts';
+
+/** mm: letters have their own white, so a touch of their ground is no overlap. */
+const TOUCH = 0.1;
+const PAPERS: readonly PaperName[] = ['letter', 'a4'];
+
+describe.each(SAMPLE_NAMES)('the sheets of %s', (name) => {
+  const plan = samplePlan(name);
+
+  it.each(PAPERS)('on %s write nothing over another text and nothing beyond the frame', (paper) => {
+    for (const { id } of plan.levels) expect(troubles(plan, id, paper)).toEqual([]);
+  });
+});
+
+/** A plan that somebody filled with the longest texts that they could paste. */
+function overlongPlan(): Plan {
+  const long = 'Wwwwwwww-ÅÄÖ & <b>"long"</b> name '.repeat(40);
+  const word = 'Donaudampfschifffahrt'.repeat(12);
+  const plan = samplePlan('03-crowded-utility');
+  return {
+    ...plan,
+    title: long,
+    site: { ...plan.site, label: word },
+    protocol: { ...plan.protocol, overrides: plan.protocol.overrides.map((one) => ({ ...one, note: long })) },
+    levels: plan.levels.map((level) => ({
+      ...level,
+      name: word,
+      rooms: level.rooms.map((room) => ({ ...room, name: long })),
+      fixtures: level.fixtures.map((fixture) => ({ ...fixture, name: `${word} ${long}` })),
+      objects: level.objects.map((object) => ({ ...object, name: word })),
+      detectors: level.detectors.map((detector) => ({ ...detector, label: `${detector.label} ${long}` })),
+    })),
+  };
+}
+
+/** Sixty detectors in a row: more than a column can hold. */
+function manyDetectors(): Plan {
+  const plan = samplePlan('01-plain-basement');
+  const detectors = Array.from({ length: 60 }, (_, i) => ({
+    id: `m${i}`,
+    label: `M${i}`,
+    at: [600 + (i % 12) * 450, 900 + Math.floor(i / 12) * 1200] as const,
+    base: 762,
+    radius: 50.8,
+    tall: 25.4,
+    pair: null,
+  }));
+  return { ...plan, levels: plan.levels.map((level) => ({ ...level, detectors })) };
+}
+
+describe('sheets that are hard to fill', () => {
+  it.each(PAPERS)('keep overlong names within the frame and apart on %s', (paper) => {
+    expect(troubles(overlongPlan(), 'L1', paper)).toEqual([]);
+  });
+
+  it('run on over further sheets for sixty detectors, each with all its checks', () => {
+    const plan = manyDetectors();
+    expect(troubles(plan, 'L1', 'letter', ['M'])).toEqual([]);
+    const sheets = drawSheets({ plan, levelId: 'L1', paper: 'letter', date: '2026-11-25' });
+    const words = sheets.flatMap((svg) => sheetTexts(svg).map(({ text }) => text));
+    expect(words.filter((text) => text === 'Away from the sump pit')).toHaveLength(61);
+  });
+
+  it('say so where nothing is drawn', () => {
+    const plan = samplePlan('01-plain-basement');
+    const [level] = plan.levels;
+    if (!level) throw new Error('the sample has no level');
+    const bare = { ...level, walls: [], openings: [], rooms: [], fixtures: [], objects: [], detectors: [] };
+    const [svg = ''] = drawSheets({ plan: { ...plan, levels: [bare] }, levelId: 'L1', paper: 'a4', date: 'x' });
+    const words = sheetTexts(svg).map(({ text }) => text);
+    expect(words).toContain('Nothing is drawn on this level yet.');
+    expect(words).toContain('No detector is placed on this level.');
+  });
+});
+
+/** Every text that stands outside the frame or over another one. Tags may stand over each other where `crowded` begins their label. */
+function troubles(plan: Plan, levelId: string, paper: PaperName, crowded: readonly string[] = []): readonly string[] {
+  const { x, y, width, height } = frameOf(paper);
+  return drawSheets({ plan, levelId, paper, date: '2026-11-25' }).flatMap((svg, sheet) => {
+    const texts = sheetTexts(svg);
+    const outside = texts.filter((slot) =>
+      slotCorners(slot).some(([cx, cy]) => cx < x || cy < y || cx > x + width || cy > y + height),
+    );
+    const over = texts.flatMap((a, i) =>
+      texts
+        .slice(i + 1)
+        .filter((b) => overlap(shrunk(a), shrunk(b)))
+        .filter((b) => !(isCrowded(a.text) || isCrowded(b.text)))
+        .map((b) => `sheet ${sheet + 1}: "${a.text}" over "${b.text}"`),
+    );
+    return [...outside.map(({ text }) => `sheet ${sheet + 1}: "${text}" outside`), ...over];
+  });
+
+  function isCrowded(text: string): boolean {
+    return (
+      crowded.some((start) => text.startsWith(start)) ||
+      (crowded.length > 0 && ['clear', 'blocked', 'tight'].includes(text))
+    );
+  }
+}
+
+function shrunk<T extends { width: number; height: number }>(slot: T): T {
+  return { ...slot, width: slot.width - 2 * TOUCH, height: slot.height - 2 * TOUCH };
+}
