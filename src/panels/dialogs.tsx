@@ -5,6 +5,7 @@ import { downloadFile, type FileProblem } from '../io/plan-files.ts';
 import { SAMPLES } from '../io/samples.ts';
 import { openEarlier, openSample } from './file-acts.ts';
 import { KeyTable } from './key-table.tsx';
+import { SheetPreview } from './sheet-preview.tsx';
 import { showDialog, useUi } from './ui.ts';
 import './dialogs.css';
 
@@ -24,6 +25,12 @@ export function Dialogs() {
           <KeyTable />
         </Frame>
       );
+    case 'sheet':
+      return (
+        <Frame title="The sheet" closeFirst wide>
+          <SheetPreview paper={dialog.paper} />
+        </Frame>
+      );
     default:
       return null;
   }
@@ -34,9 +41,10 @@ interface FrameProps {
   readonly children: ReactNode;
   /** Whether the way out has the keyboard first: for what is only read. */
   readonly closeFirst?: boolean;
+  readonly wide?: boolean;
 }
 
-function Frame({ title, children, closeFirst = false }: FrameProps) {
+function Frame({ title, children, closeFirst = false, wide = false }: FrameProps) {
   const dialog = useRef<HTMLDialogElement>(null);
   const close = useRef<HTMLButtonElement>(null);
   useEffect(() => {
@@ -44,7 +52,12 @@ function Frame({ title, children, closeFirst = false }: FrameProps) {
     if (closeFirst) close.current?.focus();
   }, [closeFirst]);
   return (
-    <dialog ref={dialog} className="dialog" aria-labelledby="dialog-title" onClose={() => showDialog(null)}>
+    <dialog
+      ref={dialog}
+      className={wide ? 'dialog dialog--wide' : 'dialog'}
+      aria-labelledby="dialog-title"
+      onClose={() => showDialog(null)}
+    >
       <h2 id="dialog-title">{title}</h2>
       {children}
       <form method="dialog">

@@ -1,4 +1,4 @@
-import type { Plan } from '../../geometry/plan/model.ts';
+import type { Level, Plan } from '../../geometry/plan/model.ts';
 import { writePlan } from '../engine.ts';
 import { putOnShelf } from '../io/cabinet.ts';
 import {
@@ -70,9 +70,18 @@ async function show(opened: OpenedFile, message: string): Promise<void> {
   await shelve();
   forgetPlace();
   useAppStore.getState().openPlan(opened.plan);
+  const level = firstToShow(opened.plan);
+  if (level) useAppStore.getState().setLevel(level.id);
   showDialog(null);
   openStage(opened.plan.levels.some(({ detectors }) => detectors.length > 0) ? 'place' : 'draw');
   say(message);
+}
+
+/** The first level with a detector, else the first that somebody lives in or could, else the first. */
+function firstToShow({ levels }: Plan): Level | undefined {
+  return (
+    levels.find(({ detectors }) => detectors.length > 0) ?? levels.find(({ living }) => living !== 'no') ?? levels[0]
+  );
 }
 
 export async function saveFile(): Promise<void> {
@@ -88,8 +97,4 @@ function report(result: SaveResult): void {
   if (!result.ok) say(result.reason);
   else if (result.how === 'written') say(`Written to ${result.name}.`);
   else say(`${result.name} is in your downloads.`);
-}
-
-export async function savePicture(): Promise<void> {
-  say('Not yet.');
 }

@@ -155,6 +155,10 @@ function take(way: WayOut, id: string): void {
     nameRoom(way.at);
     return;
   }
+  if (way.kind === 'level') {
+    useAppStore.getState().setLevel(way.levelId);
+    return;
+  }
   updateItem(id, way.kind === 'move' ? { at: way.at } : { base: way.base });
   select([id]);
 }

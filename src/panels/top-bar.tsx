@@ -6,9 +6,10 @@ import { canPickPlace } from '../io/plan-files.ts';
 import { canStep } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
 import { TITLE_FIELD } from './acts.ts';
-import { newSheet, openFile, saveFile, saveFileTo, savePicture } from './file-acts.ts';
+import { newSheet, openFile, saveFile, saveFileTo } from './file-acts.ts';
 import { PICKER } from './page-keys.ts';
 import { SavedSignLine } from './saved-sign-line.tsx';
+import { savePicture } from './sheet-acts.ts';
 import { showDialog } from './ui.ts';
 import './top-bar.css';
 

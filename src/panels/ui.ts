@@ -1,6 +1,7 @@
 import { create } from 'zustand';
 import type { XY } from '../../geometry/plan/model.ts';
 import type { FileProblem } from '../io/plan-files.ts';
+import type { PaperName } from '../sheet/paper.ts';
 import type { Stage } from '../state/guidance.ts';
 import { useAppStore } from '../state/store.ts';
 import type { QuestionId } from './questions.ts';
@@ -10,7 +11,8 @@ export type Dialog =
   | { readonly kind: 'refused'; readonly name: string; readonly problems: readonly FileProblem[] }
   | { readonly kind: 'samples' }
   | { readonly kind: 'earlier' }
-  | { readonly kind: 'keys' };
+  | { readonly kind: 'keys' }
+  | { readonly kind: 'sheet'; readonly paper: PaperName };
 
 interface UiState {
   readonly stage: Stage | null;

@@ -4,13 +4,14 @@ import type { Detector, Mm, Plan, XY } from '../../geometry/plan/model.ts';
 import { distance } from '../../geometry/point.ts';
 import { formatLength } from '../../geometry/units.ts';
 import { describeMove } from '../../geometry/words.ts';
-import { checkDetector, effectiveRules, levelRegion, nearestSpot } from '../engine.ts';
+import { checkDetector, effectiveRules, levelBar, levelRegion, nearestSpot } from '../engine.ts';
 
 /** One press that makes a detector's verdict better, and what it says on it. */
 export type WayOut =
   | { readonly kind: 'move'; readonly words: string; readonly at: XY; readonly spare: boolean }
   | { readonly kind: 'height'; readonly words: string; readonly base: Mm }
-  | { readonly kind: 'name-room'; readonly words: string; readonly at: XY };
+  | { readonly kind: 'name-room'; readonly words: string; readonly at: XY }
+  | { readonly kind: 'level'; readonly words: string; readonly levelId: string };
 
 /** A spot on the very edge may fall either way in the last digit of a double; this much inside, it does not. Mm. */
 const JUST_INSIDE = 0.2;
@@ -34,6 +35,7 @@ export function waysOut(plan: Plan, model: LevelModel, detector: Detector, repor
 }
 
 function search(plan: Plan, model: LevelModel, detector: Detector, report: DetectorReport): readonly WayOut[] {
+  if (report.checks.some(({ rule, verdict }) => rule === 'level' && verdict === 'blocked')) return levelWay(plan);
   const height = heightWay(plan, model, detector, report);
   if (height) return [height];
   if (report.checks.some(({ rule, verdict }) => rule === 'room-use' && verdict === 'unknown')) {
@@ -45,6 +47,14 @@ function search(plan: Plan, model: LevelModel, detector: Detector, report: Detec
   const spare = moveWay(plan, model, detector, report, true);
   // With a tape that is never off both are the same spot.
   return [near, spare].filter((way) => way !== null);
+}
+
+/** To the lowest level that is to be tested: on this one nothing helps. */
+function levelWay(plan: Plan): readonly WayOut[] {
+  const [lowest] = plan.levels.filter((level) => levelBar(plan, level) === '').sort((a, b) => a.order - b.order);
+  if (!lowest) return NONE;
+  const name = lowest.name.trim() || 'the level';
+  return [{ kind: 'level', words: `Show ${name}, where the test belongs`, levelId: lowest.id }];
 }
 
 /** Up to the least height or down to the greatest, where that is all that is wrong with the height. */

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { download, type OpenPage, openPage } from './harness.ts';
+import { download, type OpenPage, openPage, pngSize } from './harness.ts';
 
 let open: OpenPage;
 let page: Page;
@@ -89,6 +89,36 @@ describe('saving', () => {
     const shown = await page.evaluate(() => window.__stillspot?.store.getState().plan);
     expect(saved).toEqual(shown);
     await page.getByText('dropped-here.plan.json is in your downloads.').waitFor();
+  });
+});
+
+describe('the sheet', () => {
+  it('is saved as a picture from the top bar, named after its title', async () => {
+    const { name, bytes } = await download(page, () => bar().getByRole('button', { name: 'Picture' }).click());
+    expect(name).toBe('dropped-here.png');
+    const { width, height } = pngSize(bytes);
+    expect(Math.min(width, height)).toBeGreaterThan(1000);
+    await page.getByText('dropped-here.png is in your downloads.').waitFor();
+  });
+
+  it('can be looked at before, and saved as a drawing', async () => {
+    await page.getByRole('button', { name: 'Sheet', exact: true }).click();
+    await page.getByRole('button', { name: 'Look at the sheet' }).click();
+    const first = page.getByRole('img', { name: /^Sheet 1 of / });
+    await first.waitFor();
+    await expect.poll(() => first.evaluate((image) => (image as HTMLImageElement).naturalWidth)).toBeGreaterThan(100);
+    await page.keyboard.press('Escape');
+    const { name, bytes } = await download(page, () => page.getByRole('button', { name: 'Save the drawing' }).click());
+    expect(name).toMatch(/^dropped-here(-1)?\.svg$/);
+    expect(bytes.toString('utf8')).toContain('Dropped here');
+  });
+
+  it('says in words when no picture can be made', async () => {
+    await page.evaluate(() => {
+      HTMLCanvasElement.prototype.toBlob = (give) => give(null);
+    });
+    await bar().getByRole('button', { name: 'Picture' }).click();
+    await page.getByText(/^This browser made no picture of /).waitFor();
   });
 });
 

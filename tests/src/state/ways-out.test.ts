@@ -19,7 +19,7 @@ function waysOf(plan: Plan, detector: Detector) {
   const whole = { ...plan, levels: plan.levels.map((each) => (each.id === level.id ? changed : each)) };
   const ways = waysOut(whole, model, detector, checkDetector(whole, model, detector));
   const after = (way: WayOut) => {
-    if (way.kind === 'name-room') return null;
+    if (way.kind === 'name-room' || way.kind === 'level') return null;
     const moved = way.kind === 'move' ? { ...detector, at: way.at } : { ...detector, base: way.base };
     return checkDetector(whole, model, moved).verdict;
   };
@@ -57,6 +57,16 @@ describe('waysOut', () => {
   it('sets one of a pair beside the other, midway between 4 and 8 in', () => {
     const ways = waysOf(basement, { ...a1, at: [2616.2, 3000] });
     expect(ways).toMatchObject([{ kind: 'move', words: 'Set it beside A2, 6 in from rim to rim', leadsTo: 'clear' }]);
+  });
+
+  it('shows the level where the test belongs to one on a level that is not tested', () => {
+    const sale = sample('02-split-level');
+    const upstairs = sale.levels.flatMap(({ detectors }) => detectors).find(({ label }) => label === 'B3');
+    if (!upstairs) throw new Error('the sample has lost its detector B3');
+    // L1, "Lower level", is the lowest that could be lived in.
+    expect(waysOf(sale, upstairs)).toMatchObject([
+      { kind: 'level', words: 'Show Lower level, where the test belongs', levelId: 'L1' },
+    ]);
   });
 
   it('offers nothing to one that is clear', () => {

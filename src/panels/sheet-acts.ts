@@ -1,0 +1,84 @@
+import type { Plan } from '../../geometry/plan/model.ts';
+import { downloadFile, fileStem } from '../io/plan-files.ts';
+import type { PaperName } from '../sheet/paper.ts';
+import { selectLevel, selectProbe } from '../state/selectors.ts';
+import { useAppStore } from '../state/store.ts';
+
+/** What is done with the marked-up sheet of the level in view. The code that draws it is only loaded when it is wanted. */
+
+const say = (message: string): void => useAppStore.getState().say(message);
+
+/** The paper of the place where the plan is measured, until another is chosen. */
+export function usualPaper({ display }: Plan): PaperName {
+  return display.length === 'metric' ? 'a4' : 'letter';
+}
+
+/** Saves all sheets of the level as one PNG. Says where it is, or why there is none. */
+export async function savePicture(paper?: PaperName): Promise<void> {
+  const { plan, options, levelId, stem } = order(paper);
+  say('Drawing the picture…');
+  try {
+    const { exportPlanImage } = await import('../sheet/png.ts');
+    const picture = await exportPlanImage(plan, levelId, options);
+    downloadFile(`${stem}.png`, picture);
+    say(`${stem}.png is in your downloads.`);
+  } catch (error) {
+    say(troubleOf(error));
+  }
+}
+
+/** Saves each sheet of the level as an SVG drawing, sharp at any size. */
+export async function saveDrawings(paper?: PaperName): Promise<void> {
+  const { stem } = order(paper);
+  try {
+    const sheets = await sheetDrawings(paper);
+    sheets.forEach((svg, index) => {
+      downloadFile(
+        `${stem}${sheets.length > 1 ? `-${index + 1}` : ''}.svg`,
+        new Blob([svg], { type: 'image/svg+xml' }),
+      );
+    });
+    say(sheets.length > 1 ? `${sheets.length} drawings are in your downloads.` : `${stem}.svg is in your downloads.`);
+  } catch (error) {
+    say(troubleOf(error));
+  }
+}
+
+/** The sheets of the level in view as SVG text that carries its own font. */
+export async function sheetDrawings(paper?: PaperName): Promise<readonly string[]> {
+  const { plan, options, levelId } = order(paper);
+  const [{ drawSheets }, { withEmbeddedFont }] = await Promise.all([
+    import('../sheet/draw-sheets.ts'),
+    import('../sheet/embedded-font.ts'),
+  ]);
+  return Promise.all(drawSheets({ plan, levelId, ...options }).map((svg) => withEmbeddedFont(svg)));
+}
+
+function order(paper: PaperName | undefined) {
+  const state = useAppStore.getState();
+  const { plan } = state;
+  const level = selectLevel(state);
+  const name = [plan.title, plan.levels.length > 1 ? level.name : ''].filter(Boolean).join(' ');
+  return {
+    plan,
+    levelId: level.id,
+    stem: fileStem(name),
+    options: {
+      paper: paper ?? usualPaper(plan),
+      date: today(),
+      // The white of the sheet is drawn for its detectors; without one, for the height that is looked at.
+      ...(level.detectors.length === 0 ? { probe: selectProbe(state) } : {}),
+    },
+  };
+}
+
+/** The day as ISO 8601 writes it, in the time of this computer. */
+function today(): string {
+  const now = new Date();
+  const two = (part: number) => String(part).padStart(2, '0');
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}
+
+export function troubleOf(error: unknown): string {
+  return error instanceof Error ? error.message : 'The sheet could not be drawn. Save the plan and try again.';
+}
