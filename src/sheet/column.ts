@@ -21,7 +21,7 @@ import type { SubjectMatter } from './subject-matter.ts';
 import { rectangle } from './svg.ts';
 import { drawText, shortened, textWidth } from './text.ts';
 
-export type Fullness = 'full' | 'short' | 'least';
+type Fullness = 'full' | 'short' | 'least';
 /** How much is said beside the drawing; what is left out stands on the sheets that follow. */
 export interface NoteForm {
   readonly verdicts: Fullness;
@@ -135,7 +135,7 @@ function changedBlock(matter: SubjectMatter, width: number): Block {
   return boxed(stack([paragraph('Rules changed on this plan', inner, BOLD), ...rows], 0.8), width);
 }
 
-export function notRunBlock(matter: SubjectMatter, width: number): Block {
+function notRunBlock(matter: SubjectMatter, width: number): Block {
   const lines = notRunLines(matter);
   if (lines.length === 0) return space(0);
   return stack([paragraph('Not run', width, BOLD), ...lines.map((words) => paragraph(words, width, SMALL))], 0.4);

@@ -2,7 +2,7 @@
 import { PAPERS, type PaperName } from './paper.ts';
 
 /** Sharp enough for the smallest type, and small enough to send: px to the inch. */
-export const USUAL_DPI = 200;
+const USUAL_DPI = 200;
 /** What browsers on tablets still draw: beyond it a canvas stays blank without a word. */
 const LONGEST_SIDE = 8192;
 const MOST_PIXELS = 16e6;

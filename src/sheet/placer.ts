@@ -18,6 +18,7 @@ export interface Slot {
 export type Ground = 'edge' | 'thing' | 'wall' | 'line' | 'ink';
 
 export interface Placer {
+  readonly area: Area;
   /** Whether the slot lies on the drawing with nothing taken under it, but for the kinds and the one slot that do not count. */
   readonly isFree: (slot: Slot, over?: readonly Ground[], except?: Slot) => boolean;
   readonly take: (slot: Slot, ground?: Ground) => void;
@@ -35,6 +36,7 @@ const CELL = 10;
 export function createPlacer(area: Area): Placer {
   const cells = new Map<string, Map<Slot, Ground>>();
   return {
+    area,
     isFree: (slot, over = [], except) => {
       if (!liesIn(area, slot)) return false;
       for (const key of cellKeys(slot)) {

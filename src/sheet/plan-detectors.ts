@@ -7,19 +7,15 @@ import {
   formatLength,
   inOrder,
   type Plan,
-  VERDICT_WORD,
 } from '../../geometry/index.ts';
 import type { XY } from '../../geometry/plan/model.ts';
 import { drawLabel, labelSlot, makeLabel } from './label.ts';
-import { verdictMark } from './marks.ts';
-import { type Ground, LEADER_OVER, lineSlot, MANNERS, type Placer, type Slot } from './placer.ts';
-import { COLOUR, LINE_MM, SMALL_RATIO, TYPE_MM } from './style.ts';
+import { lineSlot, type Placer, type Slot } from './placer.ts';
+import { placeTag } from './plan-tags.ts';
+import { COLOUR, LINE_MM, TYPE_MM } from './style.ts';
 import type { SubjectMatter } from './subject-matter.ts';
-import { element, group, line, rectangle } from './svg.ts';
-import { CAP_HEIGHT, drawText, shortened, textWidth } from './text.ts';
+import { element, group, line } from './svg.ts';
 import { onPaper, toPaper, type View } from './view.ts';
-
-type Placed = SubjectMatter['detectors'][number];
 
 /** A detector is never drawn smaller than this radius, mm: it would be lost. */
 const LEAST_RADIUS = 0.8;
@@ -28,12 +24,6 @@ const FEW = 12;
 /** Where all is met, a distance is shown that is at most this many times what is needed, and the tightest in any case. */
 const NEAR = 2;
 const LENGTH = { size: TYPE_MM.fine, weight: 'bold', colour: COLOUR.dimension } as const;
-const TAG = { size: TYPE_MM.body, weight: 'bold' } as const;
-const TAG_HEIGHT = 4.6;
-/** A tag rather stands over a wall than nowhere. */
-const TAG_MANNERS = [...MANNERS, LEADER_OVER];
-/** A longer label is shortened on the drawing; the table has it whole. */
-const LABEL_WIDTH = 24;
 
 /** Middle and turn of a text. */
 interface Place {
@@ -173,77 +163,4 @@ function drawDetector(view: View, detector: Detector, { verdict }: DetectorRepor
 
 function drawnRadius(view: View, { radius }: Detector): number {
   return Math.max(LEAST_RADIUS, onPaper(view, radius));
-}
-
-/** Mark, label and verdict word in a box, near the detector, with a leader. */
-function placeTag({ detector, report }: Placed, view: View, placer: Placer): string {
-  const [x, y] = toPaper(view, detector.at);
-  const label = shortened(detector.label.trim() || detector.id, LABEL_WIDTH, TAG);
-  const word = VERDICT_WORD[report.verdict];
-  const wordAt = 5 + textWidth(label, TAG) + 1.2;
-  const width = wordAt + textWidth(word, { size: TYPE_MM.body }) + 1.2;
-  const spot = tagTries(view)
-    .map(({ ring, over }) =>
-      tagSpots(x, y, width, ring).find(([cx, cy]) => {
-        const leader = leaderLine([x, y], [cx, cy], width);
-        const box = { x: cx, y: cy, width: width + 1, height: TAG_HEIGHT + 1, turn: 0 };
-        return placer.isFree(box, over) && (!leader || placer.isFree(leader, LEADER_OVER));
-      }),
-    )
-    .find((found) => found !== undefined);
-  // Where nothing is free the tag stands over its detector's upper right: better over the drawing than not at all.
-  const [cx, cy] = spot ?? [x + width / 2 + 2, y - TAG_HEIGHT];
-  const leader = leaderLine([x, y], [cx, cy], width);
-  placer.take({ x: cx, y: cy, width: width + 1, height: TAG_HEIGHT + 1, turn: 0 });
-  if (leader) placer.take(leader, 'line');
-  const [left, top] = [cx - width / 2, cy - TAG_HEIGHT / 2];
-  const baseline = cy + (TAG.size * CAP_HEIGHT) / 2;
-  const colour = COLOUR.verdict[report.verdict].line;
-  return group(
-    {},
-    line(x, y, cx, cy, { stroke: colour, 'stroke-width': LINE_MM.rule * 1.4 }),
-    drawDetector(view, detector, report),
-    rectangle(left, top, width, TAG_HEIGHT, {
-      rx: 0.8,
-      fill: COLOUR.paper,
-      stroke: colour,
-      'stroke-width': LINE_MM.box,
-    }),
-    verdictMark(report.verdict, left + 2.5, cy, 1.5),
-    drawText(left + 5, baseline, label, { ...TAG }),
-    drawText(left + wordAt, baseline, word, { size: TYPE_MM.body, colour }),
-  );
-}
-
-/** How far a tag may stand from its detector, mm: near, farther, far. */
-const RINGS = [
-  [3, 5, 7, 10],
-  [14, 18, 24],
-  [30, 40, 55],
-] as const;
-
-/** Near before clear of outlines; on a small drawing, where a tag would cover a room, the other way round. */
-function tagTries({ scale }: View): readonly { readonly ring: readonly number[]; readonly over: readonly Ground[] }[] {
-  if (scale.ratio > SMALL_RATIO) return TAG_MANNERS.flatMap((over) => RINGS.map((ring) => ({ ring, over })));
-  return RINGS.flatMap((ring) => TAG_MANNERS.map((over) => ({ ring, over })));
-}
-
-/** Middles of the tag round about, near ones first. */
-function tagSpots(x: number, y: number, width: number, ring: readonly number[]): readonly XY[] {
-  return ring.flatMap((far) =>
-    Array.from({ length: 16 }, (_, i): XY => {
-      const angle = -Math.PI / 4 + (i % 2 === 0 ? 1 : -1) * Math.ceil(i / 2) * (Math.PI / 8);
-      return [x + Math.cos(angle) * (far + width / 2), y + Math.sin(angle) * (far + TAG_HEIGHT / 2)];
-    }),
-  );
-}
-
-/** The free part of the leader between the detector and the box. */
-function leaderLine(from: XY, to: XY, width: number): Slot | null {
-  const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
-  const inBox = Math.min(width / 2 / Math.max(Math.abs(dx), 1e-9), TAG_HEIGHT / 2 / Math.max(Math.abs(dy), 1e-9));
-  const length = Math.hypot(dx, dy);
-  const [start, end] = [1.6 / length, 1 - Math.min(1, inBox) - 0.6 / length];
-  if (end <= start) return null;
-  return lineSlot(from[0] + dx * start, from[1] + dy * start, from[0] + dx * end, from[1] + dy * end, 0.3);
 }

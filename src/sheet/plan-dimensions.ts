@@ -13,7 +13,7 @@ import { toPaper, type View } from './view.ts';
 const CHAIN = 6;
 const WHOLE = 11.5;
 /** What a side with one line, and with two, needs of the paper. */
-export const SIDE_MM = { none: 4, chain: 10, whole: 15.5 } as const;
+const SIDE_MM = { none: 4, chain: 10, whole: 15.5 } as const;
 
 export type Side = 'top' | 'left' | 'bottom' | 'right';
 interface Span {
@@ -23,7 +23,7 @@ interface Span {
 /** Rooms' clear widths on each side; an empty chain is not drawn. */
 export type Chains = Readonly<Record<Side, readonly Span[]>>;
 
-const STYLE = { size: TYPE_MM.fine, colour: COLOUR.dimension } as const;
+const STYLE = { size: TYPE_MM.fine, colour: COLOUR.dimension, halo: true } as const;
 /** Spans nearer than this are the same width seen twice, mm. */
 const SAME = 1;
 

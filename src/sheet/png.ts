@@ -67,7 +67,7 @@ async function drawSheetAt(
 }
 
 /** The document in whole px, its cells of hatching at the same places as on paper. */
-export function inPixels(svg: string, { dpi, sheetWidth, sheetHeight }: ImageSize): string {
+function inPixels(svg: string, { dpi, sheetWidth, sheetHeight }: ImageSize): string {
   const mm = (px: number) => num((px * 25.4) / dpi);
   return svg.replace(
     /width="[^"]*" height="[^"]*" viewBox="[^"]*"/,

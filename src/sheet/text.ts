@@ -3,7 +3,7 @@ import { FONT_WIDTHS, type WidthRun } from './font-widths.ts';
 import { COLOUR, LEADING } from './style.ts';
 import { type Attributes, element, escapeXml, plain } from './svg.ts';
 
-export type Weight = 'regular' | 'bold';
+type Weight = 'regular' | 'bold';
 
 export interface TextStyle {
   /** Type size, mm. */

@@ -11,11 +11,14 @@ export interface SheetText {
   readonly turn: number;
 }
 
-/** The white edge of a text is a text of its own in the SVG: it is left out. */
+/** The white edge of a text may be a text of its own in the SVG, at the same place: both count as one. */
 export function sheetTexts(svg: string): readonly SheetText[] {
-  return [...svg.matchAll(/<text ([^>]*)>([^<]*)<\/text>/g)]
-    .filter(([, attributes = '']) => !attributes.includes('paint-order'))
-    .map(([, attributes = '', content = '']) => groundOf(attributes, unescaped(content)));
+  const texts = new Map<string, SheetText>();
+  for (const [, attributes = '', content = ''] of svg.matchAll(/<text ([^>]*)>([^<]*)<\/text>/g)) {
+    const ground = groundOf(attributes, unescaped(content));
+    texts.set(`${ground.text} ${ground.x} ${ground.y}`, ground);
+  }
+  return [...texts.values()];
 }
 
 function groundOf(attributes: string, text: string): SheetText {
