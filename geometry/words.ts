@@ -8,6 +8,8 @@ export {
   describeNotRun,
   describeReport,
   inOrder,
+  type NotRun,
+  notRunRules,
 } from './words/check.ts';
 export { describeMove, towardName } from './words/move.ts';
 export { describeNotice } from './words/notice.ts';

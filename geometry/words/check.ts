@@ -106,11 +106,22 @@ export function describeReport(report: DetectorReport, plan: PlanWords, level: L
     : `Every rule that ran is met. The least is ${spare}, at ${subject}.`;
 }
 
-/** What stands beside the verdict as not run: "Direct sun: …". Empty when everything ran. */
-export function describeNotRun(report: DetectorReport, plan: PlanWords): readonly string[] {
+export interface NotRun {
+  /** Name of the rule. */
+  readonly rule: string;
+  readonly reason: string;
+}
+
+/** What stands beside the verdict as not run. Empty when everything ran. */
+export function notRunRules(report: DetectorReport, plan: PlanWords): readonly NotRun[] {
   return report.checks
     .filter(({ notRun }) => notRun)
-    .map((check) => `${ruleOf(plan.protocol, check.rule).name}: ${check.reason || 'nothing to run on.'}`);
+    .map((check) => ({ rule: ruleOf(plan.protocol, check.rule).name, reason: check.reason || 'nothing to run on.' }));
+}
+
+/** The same, a line each: "Direct sun: …". */
+export function describeNotRun(report: DetectorReport, plan: PlanWords): readonly string[] {
+  return notRunRules(report, plan).map(({ rule, reason }) => `${rule}: ${reason}`);
 }
 
 /** A stream of air has no distance to keep, only an edge to stay outside of. */

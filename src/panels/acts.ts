@@ -2,6 +2,7 @@ import type { RoomUse, XY } from '../../geometry/plan/model.ts';
 import { capital, ROOM_USE_NOUN } from '../../geometry/words.ts';
 import type { HintAct } from '../state/guidance.ts';
 import { useAppStore } from '../state/store.ts';
+import { SELECT_TOOL } from '../state/tool.ts';
 import { openQuestion, openStage, useUi } from './ui.ts';
 
 export const TITLE_FIELD = 'plan-title';
@@ -11,6 +12,7 @@ export const TITLE_FIELD = 'plan-title';
  * use decides whether a detector may sit there.
  */
 export function nameRoom(at: XY): void {
+  useAppStore.getState().setTool(SELECT_TOOL);
   useUi.setState({ stage: 'draw', question: 'used', roomAt: at });
   requestAnimationFrame(() => document.getElementById('question-used')?.focus());
 }

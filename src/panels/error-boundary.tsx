@@ -1,6 +1,6 @@
 import { Component, type ReactNode } from 'react';
 import { useAppStore } from '../state/store.ts';
-import { saveFile } from './file-acts.ts';
+import { newSheet, saveFile } from './file-acts.ts';
 
 interface State {
   readonly trouble: string | null;
@@ -36,6 +36,13 @@ export class ErrorBoundary extends Component<{ readonly children: ReactNode }, S
             }}
           >
             Take the last step back
+          </button>
+          <button
+            type="button"
+            className="button"
+            onClick={() => void newSheet().then(() => this.setState({ trouble: null }))}
+          >
+            Put it aside and begin a new sheet
           </button>
         </div>
         <p className="fine soft">For us: {this.state.trouble}</p>

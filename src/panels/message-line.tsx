@@ -24,6 +24,11 @@ export function MessageLine() {
       {!doing && !bare && (
         <p className="message__next">{missing ? `Next: ${missing.text}` : 'Nothing is missing on this level.'}</p>
       )}
+      {(message || tool.kind === 'select') && !bare && missing?.act && (
+        <button type="button" className="text-button" onClick={() => missing.act && act(missing.act)}>
+          {missing.act.label}
+        </button>
+      )}
       {message && (
         <button type="button" className="text-button" onClick={() => say('')}>
           Hide
@@ -32,11 +37,6 @@ export function MessageLine() {
       {!message && tool.kind !== 'select' && (
         <button type="button" className="text-button" onClick={() => setTool(SELECT_TOOL)}>
           Put it back
-        </button>
-      )}
-      {!doing && !bare && missing?.act && (
-        <button type="button" className="text-button" onClick={() => missing.act && act(missing.act)}>
-          {missing.act.label}
         </button>
       )}
     </div>

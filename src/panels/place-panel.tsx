@@ -13,7 +13,7 @@ export function PlacePanel() {
       <Palette questions={QUESTIONS.filter(({ id }) => id === 'sit')} alwaysOpen />
       {hasWalls && (
         <button type="button" className="button" onClick={() => useAppStore.getState().addDetector()}>
-          Set one on the nearest bare paper
+          Set one on bare paper
         </button>
       )}
       <DetectorHeight />

@@ -1,7 +1,7 @@
 import { type ReactNode, useRef } from 'react';
 import type { DetectorReport } from '../../geometry/check/types.ts';
 import type { Detector } from '../../geometry/plan/model.ts';
-import { capital, describeNotRun, describeReport, VERDICT_WORD } from '../../geometry/words.ts';
+import { capital, describeReport, listed, notRunRules, VERDICT_WORD } from '../../geometry/words.ts';
 import { selectModel, selectReports } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
 import { type WayOut, waysOut } from '../state/ways-out.ts';
@@ -69,7 +69,7 @@ function Spoken({ detector, report, numbers }: SpokenProps) {
   const plan = usePlan();
   const level = useLevel();
   const room = level.rooms.find(({ id }) => id === report.room);
-  const notRun = describeNotRun(report, plan);
+  const notRun = notRunRules(report, plan);
   return (
     <>
       <div className="slip__say">
@@ -82,6 +82,9 @@ function Spoken({ detector, report, numbers }: SpokenProps) {
           </p>
         </div>
         <p className="slip__reason">{describeReport(report, plan, level)}</p>
+        {notRun.length > 0 && (
+          <p className="slip__not-run">Not run: {listed(notRun.map(({ rule }) => rule.toLowerCase()))}.</p>
+        )}
         <WaysOut detector={detector} report={report} />
       </div>
       {numbers}
@@ -92,8 +95,10 @@ function Spoken({ detector, report, numbers }: SpokenProps) {
           <div className="not-run">
             <h3>Not run</h3>
             <ul>
-              {notRun.map((line) => (
-                <li key={line}>{line}</li>
+              {notRun.map(({ rule, reason }) => (
+                <li key={rule}>
+                  {rule}: {reason}
+                </li>
               ))}
             </ul>
           </div>
