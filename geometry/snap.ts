@@ -84,11 +84,6 @@ export function tidyPoint([x, y]: XY): XY {
   return [tidy(x), tidy(y)];
 }
 
-/** A length to the nearest step of the grid, never to nothing. */
-export function lengthOnGrid(length: Mm, grid: Mm | null): Mm {
-  return grid ? Math.max(grid, Math.round(length / grid) * grid) : length;
-}
-
 interface Direction {
   readonly ux: number;
   readonly uy: number;

@@ -37,11 +37,10 @@ export function zoneName({ zone }: { readonly zone: Zone }, plan: Plan): string 
   return zone.stream ? `${name}: in the stream` : `${name} ${formatLength(zone.distance, plan.display.length, 'up')}`;
 }
 
-/** The plain name of a thing: its own, else what it is. */
-export function thingName(thing: Fixture | PlanObject): string {
+/** The names of a thing, the fullest first: its own, then what it is. */
+export function thingNames(thing: Fixture | PlanObject): readonly string[] {
   const own = thing.name.trim();
-  if (own) return own;
-  return 'kind' in thing ? capital(FIXTURE_NOUN[thing.kind]) : '';
+  return [own, 'kind' in thing ? capital(FIXTURE_NOUN[thing.kind]) : ''].filter(Boolean);
 }
 
 /** A room's name, floor, and why it holds no detector where it may not. */

@@ -62,7 +62,11 @@ export function listenToKeys(sheet: HTMLElement, hand: () => Hand): KeyState {
       giveUp(hand());
       return true;
     }
-    if (event.ctrlKey || event.metaKey) nudger.settle();
+    if (event.ctrlKey || event.metaKey) {
+      nudger.settle();
+      // A step back in the middle of a gesture is the gesture itself.
+      if (event.key.toLowerCase() === 'z' && (store().draft || store().live)) return hand().cancel();
+    }
     return event.ctrlKey || event.metaKey ? controlKey(event) : plainKey(event);
   };
   const onUp = (event: KeyboardEvent) => {

@@ -7,7 +7,7 @@ import { formatLength } from '../../geometry/units.ts';
 import { selectLevel, selectModel, selectRegion, selectShownPlan } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
 import { toPlan } from '../state/viewport.ts';
-import { drawnDimensions, drawnEdges, roomSign, thingName, zoneName } from './drawing.ts';
+import { drawnDimensions, drawnEdges, roomSign, thingNames, zoneName } from './drawing.ts';
 import { createPlaces } from './paint/names.ts';
 import { paintFloors, paintRegionEdge, paintSheet } from './paint/paper.ts';
 import { px } from './paint/pen.ts';
@@ -86,7 +86,7 @@ export function NameLayer() {
           inRoom,
           places,
         );
-        paintThingNames(pen, level, thingName, (at) => roomAt(model, at), places);
+        paintThingNames(pen, level, thingNames, (at) => roomAt(model, at), places);
         paintZoneNames(pen, drawnEdges(region), (edge) => zoneName(edge, plan), places);
         paintDimensions(pen, drawnDimensions(model), ({ length }) => formatLength(length, plan.display.length), places);
       }}

@@ -9,6 +9,14 @@ import './length-box.css';
 /** A small field beside the pointer: the length of the wall that is being drawn, as it is said. Enter sets it. */
 export function LengthBox({ hand, onDone }: { readonly hand: () => Hand; readonly onDone: () => void }) {
   const typed = useSketch((sketch) => sketch.typed);
+  const byFinger = useSketch((sketch) => sketch.touch && (sketch.chain?.points.length ?? 0) > 1);
+  if (typed === null && byFinger) {
+    return (
+      <button type="button" className="button length-opener" onClick={() => useSketch.setState({ typed: '' })}>
+        Type the length of this wall
+      </button>
+    );
+  }
   if (typed === null) return null;
   return <OpenBox first={typed} hand={hand} onDone={onDone} />;
 }

@@ -30,6 +30,7 @@ export function PlanCanvas() {
     // A thing in hand can be set down by keyboard at once.
     if (tool.kind !== 'select') sheet.current?.focus({ preventScroll: true });
     else useSketch.setState({ cross: null, cursor: 'default' });
+    return () => hand.current?.leave?.();
   }, [tool]);
   useEffect(() => {
     const element = sheet.current;

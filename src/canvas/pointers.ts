@@ -37,11 +37,15 @@ export function listenToPointers(element: HTMLElement, hand: () => Hand, isPanni
     };
   };
   const giveUp = () => {
-    if (working) hand().cancel();
+    const tool = hand();
+    if (working && tool.interrupt) tool.interrupt();
+    else if (working) tool.cancel();
     working = false;
   };
 
   const onDown = (event: PointerEvent) => {
+    // Fields and buttons that lie on the sheet keep their presses.
+    if (event.target instanceof Element && event.target.closest('.length-box, button')) return;
     element.setPointerCapture(event.pointerId);
     const screen = screenOf(event);
     down.set(event.pointerId, screen);
@@ -116,6 +120,8 @@ export function listenToPointers(element: HTMLElement, hand: () => Hand, isPanni
     ['pointercancel', onCancel],
     ['pointerleave', onLeave],
     ['wheel', onWheel],
+    // A long press is a drag that has not begun.
+    ['contextmenu', (event: Event) => event.preventDefault()],
   ] as const;
   for (const [type, listener] of listeners)
     element.addEventListener(type, listener as EventListener, { passive: false });

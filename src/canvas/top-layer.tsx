@@ -96,7 +96,7 @@ function noteFor(state: AppState, sketch: Sketch): PointerNote | null {
     at: screen(at),
     verdict: { tone: report.verdict, word: capital(VERDICT_WORD[report.verdict]) },
     lines: sentences(reasonOf(report, state)),
-    aboveFinger: touch,
+    byTouch: touch,
     clearOf: nearLimit(report).flatMap(({ witness }) => (witness ? [screen(witness.subject)] : [])),
   });
   const carried = selectCarried(state);
@@ -111,7 +111,7 @@ function noteFor(state: AppState, sketch: Sketch): PointerNote | null {
   const pointer = sketch.cross ?? sketch.pointer;
   if (!pointer) return null;
   if (sketch.reading.length > 0)
-    return { at: screen(pointer), verdict: null, lines: sketch.reading, aboveFinger: sketch.touch, clearOf: [] };
+    return { at: screen(pointer), verdict: null, lines: sketch.reading, byTouch: sketch.touch, clearOf: [] };
   if (state.hover && overSomeFloor(state)) {
     const [worst] = selectHoverChecks(state);
     if (worst)
@@ -119,7 +119,7 @@ function noteFor(state: AppState, sketch: Sketch): PointerNote | null {
         at: screen(state.hover.at),
         verdict: null,
         lines: [describeCheck(worst, plan, level)],
-        aboveFinger: false,
+        byTouch: false,
         clearOf: [],
       };
   }

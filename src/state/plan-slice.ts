@@ -127,7 +127,7 @@ export function createPlanActions(set: Set, get: () => AppState, history: () => 
       if (!run((current) => withNewLevel(current, level))) get().setLevel(level.id);
     },
     setLevel: (levelId) => {
-      set({ ...AT_REST, levelId, selection: [], hover: null });
+      set({ ...AT_REST, levelId, selection: [], hover: null, tool: SELECT_TOOL });
       get().fit();
     },
   };

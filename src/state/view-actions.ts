@@ -7,7 +7,7 @@ import { fitted, zoomedAt } from './viewport.ts';
 /** An empty sheet shows a basement's breadth: 40 by 30 ft. */
 const EMPTY_SHEET = { minX: 0, minY: 0, maxX: 12192, maxY: 9144 } as const;
 /** Room about the plan for its dimensions. */
-const FIT_MARGIN_PX = 72;
+const FIT_MARGIN_PX = 58;
 
 type Set = (change: Partial<AppState>) => void;
 

@@ -1,15 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { XY } from '../../geometry/plan/model.ts';
-import {
-  lengthOnGrid,
-  onGrid,
-  RIGHT_ANGLES,
-  type SnapOptions,
-  type SnapTargets,
-  snapPoint,
-  tidy,
-} from '../../geometry/snap.ts';
+import { onGrid, RIGHT_ANGLES, type SnapOptions, type SnapTargets, snapPoint, tidy } from '../../geometry/snap.ts';
 import { snapMove } from '../../geometry/snap-move.ts';
 
 const NOTHING: SnapTargets = { ends: [], centreLines: [], faces: [] };
@@ -165,11 +157,6 @@ describe('the grid', () => {
     expect(onGrid([915, 76], 25.4)).toEqual([914.4, 76.2]); // 36 in, 3 in
     expect(tidy(25.4 * 35.99999999999)).toBe(914.4);
     expect(Object.is(tidy(-0.00001), 0)).toBe(true);
-  });
-
-  it('never makes a length nothing', () => {
-    expect(lengthOnGrid(3, 25.4)).toBe(25.4);
-    expect(lengthOnGrid(3, null)).toBe(3);
   });
 });
 

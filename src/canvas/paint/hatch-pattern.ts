@@ -32,7 +32,8 @@ function tileOf(hatch: Hatch, colour: string, weight: number, fineness: number):
     ctx.scale(zoom, zoom);
     ctx.strokeStyle = colour;
     ctx.fillStyle = colour;
-    ctx.lineWidth = hatch.weight * weight;
+    // By the root: a hatch as much stronger as the walls would be a black field.
+    ctx.lineWidth = hatch.weight * Math.sqrt(weight);
     if (hatch.stroke) ctx.stroke(new Path2D(hatch.stroke));
     if (hatch.fill) ctx.fill(new Path2D(hatch.fill));
   }

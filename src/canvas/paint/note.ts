@@ -12,8 +12,8 @@ export interface PointerNote {
   /** A verdict in its tone, large, before the lines; null for plain lines. */
   readonly verdict: { readonly tone: Verdict; readonly word: string } | null;
   readonly lines: readonly string[];
-  /** Above the spot with more room: for a finger. */
-  readonly aboveFinger: boolean;
+  /** By a finger: the card then stands at the edge of the stage, where no hand hides it and it hides no spot. */
+  readonly byTouch: boolean;
   /** Screen points that the measured lines run to: the card stands on the other side. */
   readonly clearOf: readonly XY[];
 }
@@ -24,6 +24,8 @@ const HEAD_PX = 30;
 /** Off the pointer: past the detector that it carries. */
 const OFF_PX = 22;
 const WIDEST_PX = 290;
+/** A detector lower than this share of the stage has its card at the top. */
+const DOCK_SHARE = 0.42;
 
 export function paintNote(pen: Pen, note: PointerNote, stage: SizePx): void {
   const { ctx, theme } = pen;
@@ -55,13 +57,12 @@ export function paintNote(pen: Pen, note: PointerNote, stage: SizePx): void {
   for (const text of lines) put(text, line, LINE_PX);
 }
 
-/** Above a finger; beside a pointer in the corner that is furthest from what is measured to, and inside the stage. */
-function placed({ at: [x, y], aboveFinger, clearOf }: PointerNote, width: number, height: number, stage: SizePx): XY {
-  if (aboveFinger) {
-    const left = Math.min(stage.width - width - 8, Math.max(8, x - width / 2));
-    const above = y - height - 34;
-    return [left, above >= 8 ? above : y + 130];
-  }
+/**
+ * For a finger at the edge of the stage that the hand is away from; beside a pointer in the corner that is furthest from what
+ * is measured to, and inside the stage.
+ */
+function placed({ at: [x, y], byTouch, clearOf }: PointerNote, width: number, height: number, stage: SizePx): XY {
+  if (byTouch) return [(stage.width - width) / 2, y > stage.height * DOCK_SHARE ? 8 : stage.height - height - 8];
   const corners = [
     [x + OFF_PX, y + OFF_PX],
     [x + OFF_PX, y - OFF_PX - height],

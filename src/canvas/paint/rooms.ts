@@ -19,7 +19,7 @@ const LINE_HEIGHT = 1.3;
 const FULL_SIGN_PX = 90;
 
 /** Steps by which a sign makes way for what stands there, px. */
-const ASIDE_PX = [0, -34, 34, -68, 68, -104, 104] as const;
+const ASIDE_PX = [0, -22, 22, -44, 44, -68, 68, -104, 104] as const;
 
 /**
  * Each room's sign at its name's place, or aside of it within the room where something stands there. Lines that are wider
@@ -36,27 +36,58 @@ export function paintRoomSigns(
   const small: TextStyle = { ...SMALL, colour: theme.inkSoft, halo: theme.paper };
   for (const { name, lines, at, room } of signs) {
     const breadth = lengthPx(pen, Math.sqrt(room.room.floorArea)) * 1.15;
-    const rows = [
+    const fits = [
       { text: name, style: head },
       ...(breadth >= FULL_SIGN_PX ? lines : []).map((text) => ({ text, style: small })),
     ].filter(({ text, style }) => textWidth(pen, text, style) < breadth);
-    if (rows.length === 0) continue;
-    const width = Math.max(...rows.map(({ text, style }) => textWidth(pen, text, style)));
-    const height = rows.reduce((sum, { style }) => sum + style.sizePx * LINE_HEIGHT, 0);
-    const [x, y] = px(pen, at);
-    const middles = ASIDE_PX.flatMap((dy) => ASIDE_PX.map((dx): XY => [x + dx * 1.5, y + dy])).sort(
-      (a, b) => Math.hypot(a[0] - x, a[1] - y) - Math.hypot(b[0] - x, b[1] - y),
-    );
-    const inside = middles.filter(([mx, my]) =>
-      [-0.5, 0.5].every((sx) => [-0.5, 0.5].every((sy) => inRoom(room, [mx + sx * width, my + sy * height]))),
-    );
-    const middle = inside.find((each) => places.claim(each, width + 8, height + 4)) ?? [x, y];
-    let top = middle[1] - height / 2;
-    for (const { text, style } of rows) {
-      const step = style.sizePx * LINE_HEIGHT;
-      drawText(pen, text, [middle[0], top + step / 2], style);
-      top += step;
-    }
+    // All lines where they find room, else the name alone, else the name where it was put.
+    const sign = [fits, fits.slice(0, 1)].map((rows) => placedSign(pen, rows, at, (p) => inRoom(room, p), places));
+    const found = sign.find((each) => each !== null) ?? null;
+    if (found) writeRows(pen, found);
+    else if (fits[0]) writeRows(pen, { rows: fits.slice(0, 1), middle: px(pen, at) });
+  }
+}
+
+interface Row {
+  readonly text: string;
+  readonly style: TextStyle;
+}
+interface PlacedSign {
+  readonly rows: readonly Row[];
+  readonly middle: XY;
+}
+
+function sizeOf(pen: Pen, rows: readonly Row[]): readonly [width: number, height: number] {
+  const width = Math.max(0, ...rows.map(({ text, style }) => textWidth(pen, text, style)));
+  return [width, rows.reduce((sum, { style }) => sum + style.sizePx * LINE_HEIGHT, 0)];
+}
+
+function placedSign(
+  pen: Pen,
+  rows: readonly Row[],
+  at: XY,
+  inRoom: (screen: XY) => boolean,
+  places: Places,
+): PlacedSign | null {
+  if (rows.length === 0) return null;
+  const [width, height] = sizeOf(pen, rows);
+  const [x, y] = px(pen, at);
+  const far = ([mx, my]: XY) => Math.hypot(mx - x, my - y);
+  const middles = ASIDE_PX.flatMap((dy) => ASIDE_PX.map((dx): XY => [x + dx * 1.5, y + dy])).sort(
+    (a, b) => far(a) - far(b),
+  );
+  const corners = [-0.5, 0.5].flatMap((sx) => [-0.5, 0.5].map((sy): XY => [sx * width, sy * height]));
+  const inside = middles.filter(([mx, my]) => corners.every(([dx, dy]) => inRoom([mx + dx, my + dy])));
+  const middle = inside.find((each) => places.claim(each, width + 8, height + 4));
+  return middle ? { rows, middle } : null;
+}
+
+function writeRows(pen: Pen, { rows, middle }: PlacedSign): void {
+  let top = middle[1] - sizeOf(pen, rows)[1] / 2;
+  for (const { text, style } of rows) {
+    const step = style.sizePx * LINE_HEIGHT;
+    drawText(pen, text, [middle[0], top + step / 2], style);
+    top += step;
   }
 }
 

@@ -109,28 +109,52 @@ export function traceShape(pen: Pen, shape: Shape): void {
 export function paintThingNames(
   pen: Pen,
   level: Level,
-  nameOf: (thing: Fixture | PlanObject) => string,
+  /** From the fullest to the shortest: the first that finds room is written. */
+  namesOf: (thing: Fixture | PlanObject) => readonly string[],
   /** The room at a point of the plan; null for none. */
   roomAt: (at: XY) => unknown,
   places: Places,
 ): void {
   const { theme } = pen;
   for (const fixture of level.fixtures) {
-    nameThing(pen, nameOf(fixture), fixture.shape, { ...SMALL, colour: theme.ink, halo: theme.paper }, roomAt, places);
+    nameThing(pen, namesOf(fixture), fixture.shape, { ...SMALL, colour: theme.ink, halo: theme.paper }, roomAt, places);
   }
   for (const object of level.objects) {
-    nameThing(pen, nameOf(object), object.shape, { ...FINE, colour: theme.inkSoft, halo: theme.paper }, roomAt, places);
+    nameThing(
+      pen,
+      namesOf(object),
+      object.shape,
+      { ...FINE, colour: theme.inkSoft, halo: theme.paper },
+      roomAt,
+      places,
+    );
   }
 }
 
 function nameThing(
+  pen: Pen,
+  names: readonly string[],
+  shape: Shape,
+  style: TextStyle,
+  roomAt: (at: XY) => unknown,
+  places: Places,
+): void {
+  for (const name of names) {
+    const at = placeForName(pen, name, shape, style, roomAt, places);
+    if (!at) continue;
+    drawText(pen, name, at, style);
+    return;
+  }
+}
+
+function placeForName(
   pen: Pen,
   text: string,
   shape: Shape,
   style: TextStyle,
   roomAt: (at: XY) => unknown,
   places: Places,
-): void {
+): XY | null {
   const { minX, minY, maxX, maxY } = shapeBody(shape).extent;
   const [left, top] = px(pen, [minX, minY]);
   const [right, bottom] = px(pen, [maxX, maxY]);
@@ -143,12 +167,16 @@ function nameThing(
     [right + width / 2 + 3, y],
     [left - width / 2 - 3, y],
     [x, top - height / 2 - 2],
+    // Below and above again, its end or its beginning at the thing: for a thing near a corner.
+    [right - width / 2 + 6, bottom + height / 2 + 2],
+    [left + width / 2 - 6, bottom + height / 2 + 2],
+    [right - width / 2 + 6, top - height / 2 - 2],
+    [left + width / 2 - 6, top - height / 2 - 2],
     [right + width / 2 + 3, bottom + height / 2],
     [left - width / 2 - 3, bottom + height / 2],
   ];
   // The ground of the thing itself is taken by it, and its own name may stand there.
-  const at = inside ? ([x, y] as XY) : firstFree(places, inOneRoom(pen, shape, beside, width, roomAt), width, height);
-  if (at) drawText(pen, text, at, style);
+  return inside ? [x, y] : firstFree(places, inOneRoom(pen, shape, beside, width, roomAt), width, height);
 }
 
 /** Of places for a name those that lie in the thing's own room: a name over a wall is hard to read, in the next room it misleads. */
@@ -162,8 +190,7 @@ function inOneRoom(
   const room = roomAt(shapeMiddle(shape));
   if (!room) return middles;
   const at = (x: number, y: number) => roomAt(toPlan(pen.view, [x, y]));
-  const own = middles.filter(([x, y]) => [-0.5, 0, 0.5].every((share) => at(x + share * width, y) === room));
-  return own.length > 0 ? own : middles;
+  return middles.filter(([x, y]) => [-0.5, 0, 0.5].every((share) => at(x + share * width, y) === room));
 }
 
 /** Keeps the ground of every thing free of other names. */

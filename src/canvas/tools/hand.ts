@@ -28,6 +28,10 @@ export interface Hand {
   cancel(): boolean;
   /** A key that only this tool knows; false when it does not. */
   key?(event: KeyboardEvent): boolean;
+  /** A second finger came down: the press counts for nothing. Without it, `cancel` is called. */
+  interrupt?(): void;
+  /** The tool is put back: what is drawn so far is kept where it can be. */
+  leave?(): void;
   /** A length that was typed: takes effect, or answers why not, in words. */
   typedLength?(text: string): string;
 }

@@ -7,10 +7,10 @@ import {
   wallsAlongChain,
   wallsAroundOutline,
 } from '../../../geometry/draw-walls.ts';
-import type { Deg, Mm, XY } from '../../../geometry/plan/model.ts';
+import type { Deg, Mm, Plan, XY } from '../../../geometry/plan/model.ts';
 import { distance } from '../../../geometry/point.ts';
 import { ringsContain } from '../../../geometry/ring.ts';
-import { type Line, RIGHT_ANGLES, type Snapped, snapPoint } from '../../../geometry/snap.ts';
+import { type Line, RIGHT_ANGLES, type Snapped, snapPoint, tidyPoint } from '../../../geometry/snap.ts';
 import { formatLength, parseLength } from '../../../geometry/units.ts';
 import { WALL_THICKNESS } from '../../state/defaults.ts';
 import { selectModel } from '../../state/selectors.ts';
@@ -34,8 +34,11 @@ export function createWallHand(): Hand {
       reading: next ? readings(points, next) : [],
     });
   };
+  /** The plan and level that the run was begun on: what is drawn is never carried over to another. */
+  let begun: { readonly plan: Plan; readonly levelId: string } | null = null;
   const reset = () => {
     points = [];
+    begun = null;
     clearSketch();
   };
   const end = () => {
@@ -56,6 +59,7 @@ export function createWallHand(): Hand {
       end();
       return;
     }
+    if (points.length === 0) begun = { plan: store().plan, levelId: currentLevel().id };
     points = [...points, at];
     // A wall that reaches another one is done: what follows is another wall.
     if (points.length > 1 && wallAtPoint(currentLevel(), at)) end();
@@ -82,6 +86,12 @@ export function createWallHand(): Hand {
       else clearSketch();
       return busy;
     },
+    // A second finger zooms: what is drawn so far waits.
+    interrupt: () => show(null),
+    leave: () => {
+      if (begun?.plan === store().plan && begun.levelId === currentLevel().id) end();
+      else reset();
+    },
     key: (event) => {
       const isUndo = (event.ctrlKey || event.metaKey) && event.key.toLowerCase() === 'z' && !event.shiftKey;
       if (points.length > 0 && (event.key === 'Backspace' || isUndo)) {
@@ -101,17 +111,26 @@ export function createWallHand(): Hand {
       return false;
     },
     typedLength: (text) => {
-      const from = points.at(-1);
-      const { chain } = useSketch.getState();
-      const toward = chain?.next ?? (last && nextPoint(last, points).at);
-      if (!from || !toward) return 'Show the direction first: move the pointer to where the wall goes.';
       const read = parseLength(text, store().plan.display.length);
       if (!read.ok) return read.message;
       if (read.mm <= 0) return 'A wall has some length. Write more than 0.';
-      add(pointToward(from, toward, read.mm + inset(currentLevel(), from, toward)));
+      const from = points.at(-1);
+      const toward = useSketch.getState().chain?.next ?? (last && nextPoint(last, points).at);
+      const before = points.at(-2);
+      if (from && toward && distance(from, toward) >= 1) add(lengthened(from, toward, read.mm));
+      // By finger the corner is set already: its wall is made as long as was typed.
+      else if (from && before) {
+        points = [...points.slice(0, -1), lengthened(before, from, read.mm)];
+        show(null);
+      } else return 'Show the direction first: move the pointer to where the wall goes.';
       return '';
     },
   };
+}
+
+/** The end of a wall whose tape length from the face of the wall that it starts on is `mm`. */
+function lengthened(from: XY, toward: XY, mm: Mm): XY {
+  return tidyPoint(pointToward(from, toward, mm + inset(currentLevel(), from, toward)));
 }
 
 /** A partition where walls stand already, an outer wall on open paper. */
