@@ -32,4 +32,4 @@ export {
   thicknessRefusal,
   wallLengthRefusal,
 } from './words/refusal.ts';
-export { compassPoint, subjectName, subjectTitle } from './words/subject.ts';
+export { compassPoint } from './words/subject.ts';

@@ -1,5 +1,5 @@
 import type { Deg, Level, XY } from '../plan/model.ts';
-import { capital, FIXTURE_NOUN, OPENING_NOUN } from './nouns.ts';
+import { FIXTURE_NOUN, OPENING_NOUN } from './nouns.ts';
 
 const POINTS = ['north', 'north-east', 'east', 'south-east', 'south', 'south-west', 'west', 'north-west'] as const;
 
@@ -15,7 +15,7 @@ export function compassPoint(direction: Deg, north: Deg): string {
 }
 
 /** Direction from a to b, degrees clockwise on screen from +x; null when they are the same point. */
-export function directionTo(a: XY, b: XY): Deg | null {
+function directionTo(a: XY, b: XY): Deg | null {
   const dx = b[0] - a[0];
   const dy = b[1] - a[1];
   return dx === 0 && dy === 0 ? null : (Math.atan2(dy, dx) * 180) / Math.PI;
@@ -56,11 +56,6 @@ export function subjectName(level: Level, id: string, bearing: Bearing | null = 
   const room = level.rooms.find((one) => one.id === id);
   if (room) return room.name.trim() || 'the room';
   return `"${id}"`;
-}
-
-/** The same as a heading, without the article: "Sump pit", "Outside wall". */
-export function subjectTitle(level: Level, id: string): string {
-  return capital(subjectName(level, id).replace(/^(?:the|an) /, ''));
 }
 
 /** "Desk" → "the desk"; what is not one plain capitalised word or phrase ("TV stand", "Mum's chair", "B2") stays as typed. */

@@ -14,7 +14,7 @@ import {
 } from './tokens.ts';
 
 /** The custom properties of one theme: `--ink`, `--clear-ground`, … */
-export function themeProperties(theme: Theme): readonly (readonly [string, string])[] {
+function themeProperties(theme: Theme): readonly (readonly [string, string])[] {
   const { name: _name, verdict, weight, ...colours } = theme;
   const rows: [string, string][] = Object.entries(colours).map(([key, value]) => [`--${kebab(key)}`, value]);
   for (const [word, tone] of Object.entries(verdict)) {
@@ -25,7 +25,7 @@ export function themeProperties(theme: Theme): readonly (readonly [string, strin
 }
 
 /** The whole style text: sizes once, colours for each theme, keyed by `data-theme` on the root element. */
-export function tokenStyles(): string {
+function tokenStyles(): string {
   const fixed: (readonly [string, string])[] = [
     ...pxProperties('space', SPACE_PX),
     ...pxProperties('type', TYPE_PX),

@@ -28,7 +28,7 @@ async function shelve(): Promise<void> {
 }
 
 /** Whether there is anything that one would miss. */
-export function hasWork(plan: Plan): boolean {
+function hasWork(plan: Plan): boolean {
   return (
     plan.title.trim() !== '' ||
     plan.levels.some(({ walls, rooms, fixtures, objects, detectors }) =>

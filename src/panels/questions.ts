@@ -14,7 +14,7 @@ import {
 import type { Tool } from '../state/tool.ts';
 
 /** What a tester asks on a walk round the room, each with the few things that answer it. */
-export const QUESTION_IDS = ['closes', 'opens', 'used', 'air', 'heats', 'wet', 'stands', 'sit'] as const;
+const QUESTION_IDS = ['closes', 'opens', 'used', 'air', 'heats', 'wet', 'stands', 'sit'] as const;
 export type QuestionId = (typeof QUESTION_IDS)[number];
 
 export interface Answer {

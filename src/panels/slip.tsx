@@ -1,13 +1,12 @@
-import { type ReactNode, useRef } from 'react';
+import type { ReactNode } from 'react';
 import type { DetectorReport } from '../../geometry/check/types.ts';
 import type { Detector } from '../../geometry/plan/model.ts';
 import { capital, describeReport, listed, notRunRules, VERDICT_WORD } from '../../geometry/words.ts';
-import { selectModel, selectReports } from '../state/selectors.ts';
+import { selectReports } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
-import { type WayOut, waysOut } from '../state/ways-out.ts';
-import { nameRoom } from './acts.ts';
 import { Ladder } from './ladder.tsx';
 import { OtherLists } from './other-lists.tsx';
+import { WaysOut } from './slip-ways.tsx';
 import { selectSpokenId, useLevel, usePlan } from './use-level.ts';
 import { VerdictMark } from './verdict-mark.tsx';
 import './slip.css';
@@ -106,66 +105,6 @@ function Spoken({ detector, report, numbers }: SpokenProps) {
       </div>
     </>
   );
-}
-
-function WaysOut({ detector, report }: { readonly detector: Detector; readonly report: DetectorReport }) {
-  const plan = useAppStore((state) => state.plan);
-  const model = useAppStore(selectModel);
-  const carried = useAppStore((state) => state.live !== null || state.draft !== null);
-  const last = useRef<readonly WayOut[]>([]);
-  if (carried) return <RoomForWays ways={last.current} />;
-  const ways = waysOut(plan, model, detector, report);
-  last.current = ways;
-  if (report.verdict === 'clear') return null;
-  if (ways.length === 0) {
-    return (
-      <p className="slip__no-way">
-        No spot on this level passes at this height. Change the height, move what is in the way, or test another room.
-      </p>
-    );
-  }
-  return (
-    <div className="buttons slip__ways">
-      {ways.map((way, index) => (
-        <button
-          key={way.words}
-          type="button"
-          className={index === 0 ? 'button button--main' : 'button'}
-          onClick={() => take(way, detector.id)}
-        >
-          {way.words}
-        </button>
-      ))}
-    </div>
-  );
-}
-
-/** While it is carried the hand finds the way: the place of the buttons stays, so that the ladder stands still. */
-function RoomForWays({ ways }: { readonly ways: readonly WayOut[] }) {
-  if (ways.length === 0) return null;
-  return (
-    <div className="buttons slip__ways slip__ways--away" aria-hidden="true">
-      {ways.map(({ words }) => (
-        <span key={words} className="button">
-          {words}
-        </span>
-      ))}
-    </div>
-  );
-}
-
-function take(way: WayOut, id: string): void {
-  const { updateItem, select } = useAppStore.getState();
-  if (way.kind === 'name-room') {
-    nameRoom(way.at);
-    return;
-  }
-  if (way.kind === 'level') {
-    useAppStore.getState().setLevel(way.levelId);
-    return;
-  }
-  updateItem(id, way.kind === 'move' ? { at: way.at } : { base: way.base });
-  select([id]);
 }
 
 function NothingToJudge() {

@@ -6,7 +6,7 @@ import { capital, counted, describeNotice, listed, PURPOSE_PHRASE } from '../../
 import type { Tool } from './tool.ts';
 
 /** The stages of a job that this version works on, in their order. */
-export const STAGES = ['site', 'draw', 'place', 'sheet'] as const;
+const STAGES = ['site', 'draw', 'place', 'sheet'] as const;
 export type Stage = (typeof STAGES)[number];
 
 /** What can be done about a hint with one press. */
