@@ -8,12 +8,20 @@ import {
   type XY,
 } from '../../geometry/index.ts';
 
+/** Rooms stand in a grid, filled row by row. */
+export interface LevelSize {
+  readonly across: number;
+  readonly down: number;
+  readonly rooms: number;
+  readonly features: number;
+}
+
 /** The three sizes of the benchmarks. */
 export const SIZES = {
   house: { across: 3, down: 2, rooms: 5, features: 40 },
   large: { across: 6, down: 5, rooms: 30, features: 400 },
   huge: { across: 20, down: 15, rooms: 300, features: 5000 },
-} as const;
+} as const satisfies Record<string, LevelSize>;
 export type Size = keyof typeof SIZES;
 
 /** A repeatable stream of numbers in 0…1 (mulberry32, public domain). */
@@ -53,9 +61,9 @@ const KINDS: readonly (FixtureKind | 'object')[] = [
  * A level of rooms in a grid, turned on the page, with doors, windows, fixtures and furniture: invented, the same for the
  * same seed. Features are openings, fixtures and objects together; there is a sump pit and a furnace to every 30 rooms.
  */
-export function seededLevel(size: Size, seed = 1): Level {
+export function seededLevel(size: Size | LevelSize, seed = 1): Level {
   const random = seededRandom(seed);
-  const { across, down, rooms, features } = SIZES[size];
+  const { across, down, rooms, features } = typeof size === 'string' ? SIZES[size] : size;
   // The house lacks one corner room: its outline is an L.
   const present = (i: number, j: number) => i >= 0 && j >= 0 && i < across && j < down && j * across + i < rooms;
   const xs = gridLines(across, random);
@@ -81,7 +89,7 @@ export function seededLevel(size: Size, seed = 1): Level {
   const openings = seededOpenings(random, walls, inner, outer, Math.round(features * 0.2));
   const level: Level = {
     ...emptyLevel('L'),
-    name: size,
+    name: typeof size === 'string' ? size : `${features} features`,
     ceiling: 2500,
     walls,
     openings,

@@ -1,0 +1,193 @@
+import { SIZES, type Size } from '../helpers/seeded-level.ts';
+import { fitted, type Growth } from './growth.ts';
+import { type AreaAnswer, type Job, OURS, type RivalAnswer, type TrialAnswer } from './jobs.ts';
+import type { MemoryFigures } from './memory.ts';
+import { sizeOf } from './plans.ts';
+import { RIVALS } from './rivals/all.ts';
+import { ROWS } from './rows.ts';
+import { inChild } from './spawn.ts';
+import { type Effort, noSamples, type Samples, summarise } from './timing.ts';
+
+/** How much is measured. */
+export interface Scope {
+  /** Every library and every row is timed once in each round, in turn: a slow minute of the machine hits all of them. */
+  readonly rounds: number;
+  readonly effort: Omit<Effort, 'times'>;
+  /** Most repeats of a library in a round. */
+  readonly times: number;
+  /** Levels that the libraries work on; the engine works on all three. */
+  readonly rivalSizes: readonly Size[];
+  readonly limitMs: number;
+  readonly trials: number;
+  readonly growth: readonly number[];
+  readonly edits: number;
+}
+
+export const FULL: Scope = {
+  rounds: 3,
+  effort: { warmUpMs: 2000, measureMs: 2000 },
+  times: 100,
+  rivalSizes: ['house', 'large', 'huge'],
+  limitMs: 60_000,
+  trials: 100,
+  growth: [50, 100, 200, 400, 1000, 2500, 5000],
+  edits: 10_000,
+};
+
+export const QUICK: Scope = {
+  rounds: 1,
+  effort: { warmUpMs: 100, measureMs: 100 },
+  times: 10,
+  rivalSizes: ['house', 'large'],
+  limitMs: 4000,
+  trials: 3,
+  growth: [50, 400, 2500],
+  edits: 200,
+};
+
+/** What one library did on one level. */
+export interface RivalResult {
+  readonly samples: Samples;
+  readonly area: number;
+  /** Why it did not answer; null where it did. */
+  readonly failure: string | null;
+}
+
+export interface TrialResult {
+  readonly tried: number;
+  readonly threw: number;
+  readonly hung: number;
+  /** Areas off by more than half a percent of the floor. */
+  readonly wrong: number;
+  /** The largest share of the floor by which an area was off. */
+  readonly worst: number;
+}
+
+/** All figures of a run. Keys: the id of a library or a row, then the size. */
+export interface Results {
+  readonly rivals: ReadonlyMap<string, RivalResult>;
+  readonly rows: ReadonlyMap<string, Samples>;
+  readonly areas: ReadonlyMap<Size, AreaAnswer>;
+  readonly trials: ReadonlyMap<string, TrialResult>;
+  readonly growth: readonly Growth[];
+  readonly memory: MemoryFigures;
+}
+
+export const keyOf = (id: string, size: Size) => `${id} ${size}`;
+
+/** Runs everything, one process at a time. `say` hears how far it is. */
+export function conduct(scope: Scope, child: string, say: (line: string) => void): Results {
+  const ask = <T>(job: Job): T => {
+    const { answers, failure } = inChild<T>(child, job, scope.limitMs * 3);
+    if (failure !== null || answers[0] === undefined) throw new Error(`${JSON.stringify(job)}: ${failure}`);
+    return answers[0];
+  };
+  const rivals = new Map<string, RivalResult>();
+  const rows = new Map<string, Samples>();
+  for (let round = 1; round <= scope.rounds; round++) {
+    say(`round ${round} of ${scope.rounds}: the libraries`);
+    for (const size of scope.rivalSizes) timeRivals(scope, child, size, rivals, rows, ask);
+    say(`round ${round} of ${scope.rounds}: the engine`);
+    for (const row of ROWS) {
+      if (row.id === BESIDE) continue;
+      for (const size of row.sizes) addSamples(rows, keyOf(row.id, size), ask<Samples>(ours(scope, row.id, size)));
+    }
+  }
+  say('areas');
+  const sizes = scope.rivalSizes.map((size) => [size, ask<AreaAnswer>({ kind: 'reference', size })] as const);
+  say('random houses');
+  const trials = [OURS, ...RIVALS.map(({ id }) => id)].map((id) => [id, tryOut(scope, child, id)] as const);
+  say('growth');
+  const growth = growthOf(scope, ask);
+  say('memory');
+  const memory = ask<MemoryFigures>({ kind: 'memory', edits: scope.edits });
+  return { rivals, rows, areas: new Map(sizes), trials: new Map(trials), growth, memory };
+}
+
+/** The row of the engine that is timed among the libraries. */
+export const BESIDE = 'rooms-ready';
+
+function timeRivals(
+  scope: Scope,
+  child: string,
+  size: Size,
+  rivals: Map<string, RivalResult>,
+  rows: Map<string, Samples>,
+  ask: <T>(job: Job) => T,
+): void {
+  addSamples(rows, keyOf(BESIDE, size), ask<Samples>(ours(scope, BESIDE, size)));
+  for (const { id } of RIVALS) {
+    const key = keyOf(id, size);
+    const known = rivals.get(key) ?? { samples: noSamples(), area: Number.NaN, failure: null };
+    // What failed once is not asked again.
+    if (known.failure !== null) continue;
+    const effort = { ...scope.effort, times: scope.times };
+    const { answers, failure } = inChild<RivalAnswer>(child, { kind: 'rival', rival: id, size, effort }, scope.limitMs);
+    const [answer] = answers;
+    if (answer) append(known.samples, answer.samples);
+    rivals.set(key, { samples: known.samples, area: answer?.area ?? known.area, failure });
+  }
+}
+
+function ours(scope: Scope, row: string, size: Size | ReturnType<typeof sizeOf>): Job {
+  const times = Math.ceil((ROWS.find(({ id }) => id === row)?.times ?? 1) / (scope.rounds === 1 ? 5 : 1));
+  // The engine's rows may take four times as long: their tails are asked for too.
+  const effort = { ...scope.effort, measureMs: scope.effort.measureMs * 4, times };
+  return { kind: 'ours', row, size, effort };
+}
+
+function tryOut(scope: Scope, child: string, rival: string): TrialResult {
+  const answers: TrialAnswer[] = [];
+  let hung = 0;
+  for (let seed = 1; seed <= scope.trials; ) {
+    const job = { kind: 'trial' as const, rival, seed, count: Math.min(BATCH, scope.trials - seed + 1) };
+    const outcome = inChild<TrialAnswer>(child, job, scope.limitMs);
+    answers.push(...outcome.answers);
+    seed += outcome.answers.length;
+    // The one that it stuck on is passed over.
+    if (outcome.failure !== null && outcome.answers.length < job.count) {
+      hung++;
+      seed++;
+    }
+  }
+  const answered = answers.filter(({ threw }) => threw === null);
+  return {
+    tried: scope.trials,
+    threw: answers.length - answered.length,
+    hung,
+    wrong: answered.filter(({ off }) => Math.abs(off) > WRONG).length,
+    worst: answered.reduce((worst, { off }) => (Math.abs(off) > Math.abs(worst) ? off : worst), 0),
+  };
+}
+
+/** Random houses to a process: few enough that only one that hangs takes all its time. */
+const BATCH = 10;
+
+/** A share of the floor that no rounding of zones explains. */
+const WRONG = 0.005;
+
+function growthOf(scope: Scope, ask: <T>(job: Job) => T): Growth[] {
+  const curve = (name: string, row: string) =>
+    fitted(
+      name,
+      scope.growth.map((features) => {
+        const { wall } = ask<Samples>(ours(scope, row, sizeOf(features)));
+        return { features, ms: summarise(wall).median };
+      }),
+    );
+  return [curve('region from the drawing', 'scratch'), curve('after one thing moved', 'moved')];
+}
+
+function addSamples(rows: Map<string, Samples>, key: string, more: Samples): void {
+  const known = rows.get(key) ?? noSamples();
+  rows.set(key, known);
+  append(known, more);
+}
+
+function append(samples: Samples, { wall, cpu }: Samples): void {
+  samples.wall.push(...wall);
+  samples.cpu.push(...cpu);
+}
+
+export const sizeInWords = (size: Size) =>
+  `${size}: ${SIZES[size].rooms} rooms, ${SIZES[size].features.toLocaleString('en-US')} features`;

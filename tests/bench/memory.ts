@@ -1,0 +1,69 @@
+import { marginField } from '../../geometry/field/margin-field.ts';
+import { buildLevel, levelRegion, type Plan } from '../../geometry/index.ts';
+import { movedThings } from './edits.ts';
+import { benchPlan, onlyLevel, PROBE } from './plans.ts';
+
+/** Bytes that live after everything dead was collected. */
+export interface MemoryFigures {
+  /** The drawing itself. */
+  readonly plan: number;
+  /** With rooms, zones, region, and the lists of the margin field built everywhere. */
+  readonly worked: number;
+  /** After some edits, and after all of them: the same, if nothing piles up. */
+  readonly early: number;
+  readonly late: number;
+  readonly earlyEdits: number;
+  readonly lateEdits: number;
+}
+
+/** Needs `node --expose-gc`. */
+export function memoryFigures(lateEdits: number): MemoryFigures {
+  const empty = liveBytes();
+  let plan = benchPlan('huge');
+  const drawn = liveBytes() - empty;
+  workOut(plan);
+  buildLists(plan);
+  const worked = liveBytes() - empty;
+  const earlyEdits = Math.ceil(lateEdits / 10);
+  const next = movedThings(plan);
+  const edit = (count: number) => {
+    for (let i = 0; i < count; i++) {
+      plan = next();
+      workOut(plan);
+    }
+    return liveBytes() - empty;
+  };
+  const early = edit(earlyEdits);
+  const late = edit(lateEdits - earlyEdits);
+  // Used after the last count, so that it is alive until then.
+  if (plan.levels.length !== 1) throw new Error('the plan lost its level');
+  return { plan: drawn, worked, early, late, earlyEdits, lateEdits };
+}
+
+function workOut(plan: Plan) {
+  return levelRegion(plan, buildLevel(onlyLevel(plan)), PROBE);
+}
+
+/** Asks for a margin in every leaf of the level: lists are built where they are asked for. */
+function buildLists(plan: Plan): void {
+  const model = buildLevel(onlyLevel(plan));
+  const field = marginField(plan, model, PROBE);
+  for (const { centreRings } of model.rooms) {
+    const [outer = []] = centreRings;
+    const xs = outer.map(([x]) => x);
+    const ys = outer.map(([, y]) => y);
+    for (let x = Math.min(...xs); x <= Math.max(...xs); x += 150) {
+      for (let y = Math.min(...ys); y <= Math.max(...ys); y += 150) field.margin(x, y);
+    }
+  }
+}
+
+/** What lives on the heap, and beside it in arrays of numbers. */
+function liveBytes(): number {
+  if (!globalThis.gc) throw new Error('memory is measured with node --expose-gc');
+  // Twice: what the first pass frees may hold more.
+  globalThis.gc();
+  globalThis.gc();
+  const { heapUsed, arrayBuffers } = process.memoryUsage();
+  return heapUsed + arrayBuffers;
+}

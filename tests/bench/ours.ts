@@ -1,0 +1,116 @@
+import { marginField } from '../../geometry/field/margin-field.ts';
+import { buildLevel, checkDetector, levelRegion, nearestSpot, type Plan, type XY } from '../../geometry/index.ts';
+import { samplePlan } from '../helpers/sample-files.ts';
+import { type LevelSize, type Size, seededRandom } from '../helpers/seeded-level.ts';
+import { changedWalls, movedThings } from './edits.ts';
+import { benchPlan, onlyLevel, PROBE } from './plans.ts';
+import { type Effort, measure, type Samples } from './timing.ts';
+
+type Timed = (size: Size | LevelSize, effort: Effort) => Samples;
+
+const regionOf = (plan: Plan) => levelRegion(plan, buildLevel(onlyLevel(plan)), PROBE);
+
+/** Region from nothing but the drawing: rooms from walls, zones, boundary, rings, area. Nothing is remembered. */
+export const fromScratch: Timed = (size, effort) => {
+  const next = copiesOf(benchPlan(size));
+  return measure(effort, () => {
+    const plan = next();
+    return () => regionOf(plan);
+  });
+};
+
+/** The same with the rooms ready, as the libraries have them. */
+export const roomsReady: Timed = (size, effort) => {
+  const next = copiesOf(benchPlan(size));
+  return measure(effort, () => {
+    const plan = next();
+    const model = buildLevel(onlyLevel(plan));
+    return () => levelRegion(plan, model, PROBE);
+  });
+};
+
+/** Rooms from walls alone. */
+export const roomsFromWalls: Timed = (size, effort) => {
+  const next = copiesOf(benchPlan(size));
+  return measure(effort, () => {
+    const level = onlyLevel(next());
+    return () => buildLevel(level);
+  });
+};
+
+/** Region again after one thing was moved, with all that is remembered. */
+export const thingMoved: Timed = (size, effort) => afterEdits(movedThings(benchPlan(size)), effort);
+
+/** Region again after one wall was changed: rooms and walls are worked out anew. */
+export const wallChanged: Timed = (size, effort) => afterEdits(changedWalls(benchPlan(size)), effort);
+
+function afterEdits(edited: () => Plan, effort: Effort): Samples {
+  return measure(effort, () => {
+    const plan = edited();
+    return () => regionOf(plan);
+  });
+}
+
+/** Margins that are asked for in one go: the clock is too coarse for one. */
+const QUERIES = 20_000;
+
+/** One margin query at a random place of a floor, with its lists built. */
+export const marginQuery: Timed = (size, effort) => {
+  const plan = benchPlan(size);
+  const model = buildLevel(onlyLevel(plan));
+  const field = marginField(plan, model, PROBE);
+  const places = randomPlaces(plan, QUERIES);
+  const ask = () => {
+    let sum = 0;
+    for (const [x, y] of places) sum += field.margin(x, y);
+    return sum;
+  };
+  ask();
+  return measure(effort, () => ask, undefined, QUERIES);
+};
+
+/** Frames in which a detector is dragged once across the sheet. */
+const FRAMES = 200;
+
+/** The engine's part of one frame while a detector is dragged over the largest sample: its checks, and the nearest spot. */
+export const dragFrame: Timed = (_, effort) => {
+  const plan = samplePlan('05-boarding-house');
+  const level = onlyLevel(plan);
+  const model = buildLevel(level);
+  const region = levelRegion(plan, model, PROBE);
+  const [from, to] = [level.detectors[0], level.detectors[5]];
+  if (!from || !to) throw new Error('the sample has lost its detectors');
+  let frame = 0;
+  return measure(effort, () => {
+    const t = (frame++ % FRAMES) / FRAMES;
+    const at: XY = [from.at[0] + (to.at[0] - from.at[0]) * t, from.at[1] + (to.at[1] - from.at[1]) * t];
+    const detector = { ...from, at };
+    return () => [checkDetector(plan, model, detector), nearestSpot(region, at)];
+  });
+};
+
+/**
+ * Copies that the engine has never seen, so that nothing is remembered of them. Where the collector can be called it moves
+ * each copy among the old objects first: a drawing that is open is old, and copying it is no part of the work.
+ */
+function copiesOf(plan: Plan): () => Plan {
+  return () => {
+    const copy = structuredClone(plan);
+    for (let i = 0; i < 2; i++) globalThis.gc?.({ type: 'minor' });
+    return copy;
+  };
+}
+
+/** Places spread over the rooms. */
+function randomPlaces(plan: Plan, count: number): XY[] {
+  const random = seededRandom(11);
+  const { rooms } = buildLevel(onlyLevel(plan));
+  return Array.from({ length: count }, (): XY => {
+    const ring = rooms[Math.floor(random() * rooms.length)]?.centreRings[0] ?? [];
+    // A mean of corners with random weights lies in a room that is convex, and hardly ever outside one that is not.
+    const weights = ring.map(() => -Math.log(random()));
+    const whole = weights.reduce((sum, weight) => sum + weight, 0);
+    const mean = (k: 0 | 1) => ring.reduce((sum, p, i) => sum + p[k] * ((weights[i] as number) / whole), 0);
+    return [mean(0), mean(1)];
+  });
+}

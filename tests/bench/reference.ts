@@ -1,0 +1,47 @@
+import type { Body } from '../../geometry/body.ts';
+import { flattened } from '../../geometry/region/flatten.ts';
+import { grownOutline } from '../../geometry/region/outline.ts';
+import { toEdges } from '../../geometry/region/rings.ts';
+import { flatPolygons, floorWithout, measured, newSequence, openGeos, united } from './rivals/geos.ts';
+import type { Task } from './task.ts';
+
+/** Chords to a quarter turn: 7 ft of radius are then right to 0.04 mm. */
+const PER_QUADRANT = 128;
+
+/**
+ * The area that GEOS finds when it also rounds the zones itself, finely: square mm. The independent measure that every
+ * area of the tables is held against.
+ */
+export async function referenceArea({ rooms, raw }: Task): Promise<number> {
+  const geos = await openGeos();
+  const bodies = raw.map(({ body, keep }) => {
+    const reach = body.kind === 'disc' ? keep + body.radius : keep;
+    const bare = geometryOf(geos, body);
+    const zone = geos.GEOSBuffer(bare, reach, PER_QUADRANT);
+    geos.GEOSGeom_destroy(bare);
+    return zone;
+  });
+  const results = rooms.map(({ floor, near }) => {
+    const zones = near.map((i) => geos.GEOSGeom_clone(bodies[i] as number));
+    const at = geos.Module._malloc(Math.max(4, zones.length * 4));
+    geos.Module.HEAPU32.set(zones, at / 4);
+    const all = geos.GEOSGeom_createCollection(7, at, zones.length);
+    geos.Module._free(at);
+    const blocked = geos.GEOSUnaryUnion(all);
+    geos.GEOSGeom_destroy(all);
+    const result = floorWithout(geos, flatPolygons(floor), blocked);
+    geos.GEOSGeom_destroy(blocked);
+    return result;
+  });
+  for (const body of bodies) geos.GEOSGeom_destroy(body);
+  return measured(geos, results);
+}
+
+/** The bare body, before anything is kept from it; a disc as its middle. */
+function geometryOf(geos: Awaited<ReturnType<typeof openGeos>>, body: Body): number {
+  if (body.kind === 'disc') return geos.GEOSGeom_createPointFromXY(body.x, body.y);
+  const rings = body.kind === 'ring' ? [body.ring] : flattened([toEdges(grownOutline(body, 0))], 1e-3);
+  const [outer = []] = rings;
+  if (outer.length < 3) return geos.GEOSGeom_createLineString(newSequence(geos, Float64Array.from(outer.flat())));
+  return united(geos, flatPolygons([rings]));
+}

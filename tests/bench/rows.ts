@@ -1,0 +1,78 @@
+import type { LevelSize, Size } from '../helpers/seeded-level.ts';
+import { dragFrame, fromScratch, marginQuery, roomsFromWalls, roomsReady, thingMoved, wallChanged } from './ours.ts';
+import type { Effort, Samples } from './timing.ts';
+
+type Statistic = 'median' | 'p99';
+
+/** What a figure has to stay within, ms. */
+export interface Budget {
+  readonly of: Statistic;
+  readonly most: Partial<Readonly<Record<Size, number>>>;
+}
+
+/** A row of the table of the engine's own times. */
+export interface Row {
+  readonly id: string;
+  readonly name: string;
+  readonly sizes: readonly Size[];
+  /** Repeats in a full run. */
+  readonly times: number;
+  readonly budgets: readonly Budget[];
+  readonly run: (size: Size | LevelSize, effort: Effort) => Samples;
+}
+
+const ALL = ['house', 'large', 'huge'] as const;
+
+export const ROWS: readonly Row[] = [
+  {
+    id: 'scratch',
+    name: 'region from nothing but the drawing, rooms from walls included',
+    sizes: ALL,
+    times: 300,
+    budgets: [{ of: 'median', most: { house: 1.5, large: 10, huge: 130 } }],
+    run: fromScratch,
+  },
+  {
+    id: 'rooms-ready',
+    name: 'region, rooms ready',
+    sizes: ALL,
+    times: 300,
+    budgets: [],
+    run: roomsReady,
+  },
+  { id: 'rooms', name: 'rooms from walls', sizes: ALL, times: 300, budgets: [], run: roomsFromWalls },
+  {
+    id: 'moved',
+    name: 'region after one thing was moved',
+    sizes: ALL,
+    times: 300,
+    budgets: [
+      { of: 'median', most: { house: 0.5, large: 1, huge: 2 } },
+      { of: 'p99', most: { house: 4, large: 4, huge: 4 } },
+    ],
+    run: thingMoved,
+  },
+  { id: 'wall', name: 'region after one wall was changed', sizes: ALL, times: 100, budgets: [], run: wallChanged },
+  {
+    id: 'margin',
+    name: 'one margin query, lists built',
+    sizes: ALL,
+    times: 50,
+    budgets: [{ of: 'median', most: { house: 0.00015, large: 0.00015, huge: 0.00015 } }],
+    run: marginQuery,
+  },
+  {
+    id: 'drag',
+    name: 'one frame of dragging a detector (largest sample)',
+    sizes: ['house'],
+    times: 2000,
+    budgets: [],
+    run: dragFrame,
+  },
+];
+
+export function rowOf(id: string): Row {
+  const row = ROWS.find((one) => one.id === id);
+  if (!row) throw new Error(`no row is called ${id}`);
+  return row;
+}

@@ -1,0 +1,69 @@
+import { type Body, type Extent, ringExtent } from '../../geometry/body.ts';
+import { buildLevel, levelRegion, type Plan, type Ring } from '../../geometry/index.ts';
+import { flattened } from '../../geometry/region/flatten.ts';
+import { EVERYWHERE, freeBoundary, type Grown } from '../../geometry/region/free-boundary.ts';
+import { obstaclesOf } from '../../geometry/region/obstacles.ts';
+import { linkRings, turnedRing } from '../../geometry/region/rings.ts';
+import { ringContains, signedArea } from '../../geometry/ring.ts';
+import { onlyLevel, PROBE } from './plans.ts';
+
+/** An outer ring and its holes. */
+export type Polygon = readonly Ring[];
+
+/** One room that a detector may stand in. */
+export interface TaskRoom {
+  readonly floor: readonly Polygon[];
+  /** Which zones come near its floor, by rectangles. */
+  readonly near: readonly number[];
+}
+
+/** The work of a library: of each room's floor, what the zones leave. Everything that comes before is done already. */
+export interface Task {
+  readonly rooms: readonly TaskRoom[];
+  /** Zones as polygons that hold the true zone and reach at most `ZONE_TOLERANCE` beyond it. */
+  readonly zones: readonly (readonly Polygon[])[];
+  /** The same zones before rounding: a body and the distance to keep from it. */
+  readonly raw: readonly { readonly body: Body; readonly keep: number }[];
+  /** What the engine answers, square mm. */
+  readonly area: number;
+  /** Floor of the rooms, square mm. */
+  readonly floorArea: number;
+}
+
+/** How far a zone's polygon may reach beyond the zone, mm: 1/16 in, what a tape is read to. */
+export const ZONE_TOLERANCE = 1.5875;
+
+export function taskOf(plan: Plan): Task {
+  const model = buildLevel(onlyLevel(plan));
+  const grown = obstaclesOf(plan, model, PROBE, 0).map((obstacle) => obstacle.grown);
+  const open = levelRegion(plan, model, PROBE).rooms.filter(({ barred }) => barred === '');
+  return {
+    rooms: open.map(({ room: { floorRings } }) => {
+      const extent = ringExtent(floorRings.flat());
+      return {
+        floor: polygonsOf(floorRings),
+        near: grown.flatMap((zone, i) => (meet(zone, extent) ? [i] : [])),
+      };
+    }),
+    zones: grown.map((zone) => polygonsOf(flattened(outlinesOf(zone), ZONE_TOLERANCE))),
+    raw: grown.map(({ body, grow }) => ({ body, keep: grow })),
+    area: open.reduce((sum, { area }) => sum + area, 0),
+    floorArea: open.reduce((sum, { room }) => sum + room.floorArea, 0),
+  };
+}
+
+function outlinesOf(zone: Grown) {
+  return linkRings(freeBoundary([zone], EVERYWHERE)).map(turnedRing);
+}
+
+/** Rings sorted into polygons: each outer ring with the holes in it. */
+function polygonsOf(rings: readonly Ring[]): Polygon[] {
+  const holes = rings.filter((ring) => signedArea(ring) < 0);
+  return rings
+    .filter((ring) => signedArea(ring) > 0)
+    .map((outer) => [outer, ...holes.filter(([corner]) => corner && ringContains(outer, corner))]);
+}
+
+function meet(a: Extent, b: Extent): boolean {
+  return a.minX < b.maxX && a.maxX > b.minX && a.minY < b.maxY && a.maxY > b.minY;
+}
