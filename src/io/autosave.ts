@@ -1,15 +1,7 @@
 import type { Plan } from '../../geometry/plan/model.ts';
 import { parsePlan, writePlan } from '../engine.ts';
 import { type AppState, useAppStore } from '../state/store.ts';
-import {
-  isStoredPlan,
-  putOnShelf,
-  readWork,
-  type StoredPlan,
-  type StoredView,
-  troubleInWords,
-  writeWork,
-} from './cabinet.ts';
+import { isStoredPlan, putOnShelf, readWork, type StoredPlan, troubleInWords, writeWork } from './cabinet.ts';
 import { clearLastWords, leaveLastWords, takeLastWords } from './last-words.ts';
 import { showSign, useSavedSign } from './saved-sign.ts';
 
