@@ -13,6 +13,7 @@ import {
   ruleWithDistance,
   sourcesLine,
   toleranceLine,
+  whiteHeight,
   whiteMeans,
 } from './notes.ts';
 import { usedHatches } from './plan-ground.ts';
@@ -204,7 +205,7 @@ function basisBlock(matter: SubjectMatter, width: number, fullness: Fullness): B
       MEASURED_LINE,
     ],
     short: [`${profileLine(matter)} Sources with the tables.`, toleranceLine(matter), whiteMeans(matter)],
-    least: [`${profileLine(matter)} ${toleranceLine(matter)} Sources with the tables.`],
+    least: [`${profileLine(matter)} Sources with the tables. ${toleranceLine(matter)} ${whiteHeight(matter)}`],
   }[fullness];
   return stack(
     [paragraph('What this rests on', width, BOLD), ...lines.map((words) => paragraph(words, width, SOFT))],

@@ -1,13 +1,20 @@
 /** Sentences of the sheet that do not come from a single check: what the white means, what was changed, what did not run. */
 import {
+  type Detector,
   describeNotice,
   describeNotRun,
   type EffectiveRule,
   formatLength,
+  listed,
   PURPOSE_PHRASE,
   profileById,
 } from '../../geometry/index.ts';
+import { TYPE_MM } from './style.ts';
 import { openRooms, type SubjectMatter } from './subject-matter.ts';
+import { shortened } from './text.ts';
+
+/** More detectors than this are counted, not named. */
+const MOST_NAMES = 6;
 
 /** One override: what it says, whether it loosens, and the note. */
 export interface ChangedRule {
@@ -58,10 +65,32 @@ export function sourcesLine({ rules }: SubjectMatter): string {
 }
 
 /** What the white is drawn for, and where it is not the last word. */
-export function whiteMeans({ plan, region: { probe } }: SubjectMatter): string {
-  const unit = plan.display.length;
-  const [base, across, tall] = [probe.base, probe.radius * 2, probe.tall].map((value) => formatLength(value, unit));
-  return `The white is drawn for the middle of a detector ${across} across and ${tall} tall, its underside ${base} above the floor. Direct sun and the spacing of a pair are judged for each detector, not in the white.`;
+export function whiteMeans(matter: SubjectMatter): string {
+  const { plan, region } = matter;
+  const [across, tall] = [region.probe.radius * 2, region.probe.tall].map((value) =>
+    formatLength(value, plan.display.length),
+  );
+  const own = 'Direct sun and the spacing of a pair are judged for each detector, not in the white.';
+  return `${whiteHeight(matter)} It is the middle of a detector ${across} across and ${tall} tall. ${own}`;
+}
+
+/** At which height the white holds, and which detectors it does not speak for. */
+export function whiteHeight({ plan, region: { probe }, detectors }: SubjectMatter): string {
+  const unlike = detectors.filter(
+    ({ detector: { base, radius, tall } }) => base !== probe.base || radius !== probe.radius || tall !== probe.tall,
+  );
+  const height = `The white is drawn for an underside ${formatLength(probe.base, plan.display.length)} above the floor.`;
+  if (unlike.length === 0) return height;
+  const names =
+    unlike.length > MOST_NAMES
+      ? `${unlike.length} detectors`
+      : listed(unlike.map(({ detector }) => detectorName(detector)));
+  const verb = unlike.length === 1 ? 'stands at another height or is' : 'stand at another height or are';
+  return `${height} Not for ${names}: ${unlike.length === 1 ? 'it' : 'they'} ${verb} of another size.`;
+}
+
+function detectorName({ label, id }: Detector): string {
+  return shortened(label.trim() || id, 24, { size: TYPE_MM.small });
 }
 
 export function toleranceLine({ plan }: SubjectMatter): string {

@@ -27,8 +27,6 @@ const RINGS = [
   [14, 18, 24],
   [30, 40, 55],
 ] as const;
-/** A tag rather stands over a wall than nowhere. */
-const TAG_MANNERS = [...MANNERS, LEADER_OVER];
 
 interface Tag {
   readonly label: string;
@@ -89,8 +87,13 @@ function anySpot(at: XY, tag: Tag, placer: Placer): XY | null {
 
 /** Near before clear of outlines; on a small drawing, where a tag would cover a room, the other way round. */
 function tries({ scale }: View): readonly { readonly ring: readonly number[]; readonly over: readonly Ground[] }[] {
-  if (scale.ratio > SMALL_RATIO) return TAG_MANNERS.flatMap((over) => RINGS.map((ring) => ({ ring, over })));
-  return RINGS.flatMap((ring) => TAG_MANNERS.map((over) => ({ ring, over })));
+  const overWalls = RINGS.map((ring) => ({ ring, over: LEADER_OVER }));
+  const apart =
+    scale.ratio > SMALL_RATIO
+      ? MANNERS.flatMap((over) => RINGS.map((ring) => ({ ring, over })))
+      : RINGS.flatMap((ring) => MANNERS.map((over) => ({ ring, over })));
+  // A tag rather stands over a wall than nowhere.
+  return [...apart, ...overWalls];
 }
 
 /** Sixteen middles of the box about a point, the upper right first. */
