@@ -18,8 +18,7 @@ export * from './plan/model.ts';
 export { type ParsedPlan, type PlanProblem, parsePlan } from './plan/parse.ts';
 export { writePlan } from './plan/write.ts';
 export { levelRegion, type RegionOptions } from './region/level-region.ts';
-export { arcRingsContain, edgeEnds, nearestOnEdge, nearestSpot } from './region/nearest.ts';
-export { type RuleZone, ruleZones } from './region/rule-zones.ts';
+export { arcRingsContain, edgeEnds, JUST_INSIDE, nearestOnEdge, nearestSpot } from './region/nearest.ts';
 export type {
   ArcEdge,
   ArcRing,

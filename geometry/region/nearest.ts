@@ -4,6 +4,12 @@ import { distance, nearestOnSegment } from '../point.ts';
 import type { ArcEdge, ArcRing, Edge, LevelRegion, NearestSpot, RoomRegion } from './types.ts';
 
 /**
+ * A boundary point lies exactly at its limits, and rounding decides on which side. Who wants a spot that a check is sure to
+ * accept asks for a region with this much more to spare, mm: nothing that a tape can tell.
+ */
+export const JUST_INSIDE: Mm = 0.2;
+
+/**
  * The spot of a region that is nearest to a point, however the walls run; null when the region is empty. A point that lies
  * in the region is its own nearest spot, at distance 0.
  */

@@ -8,7 +8,7 @@ import {
 } from '../../geometry/plan/edit.ts';
 import type { Detector, Level, Plan, XY } from '../../geometry/plan/model.ts';
 import { seatHeight } from '../../geometry/sit-on.ts';
-import { emptyLevel, levelRegion, nearestSpot } from '../engine.ts';
+import { emptyLevel, JUST_INSIDE, levelRegion, nearestSpot } from '../engine.ts';
 import { DETECTOR_DEFAULTS } from './defaults.ts';
 import { freshPlan } from './fresh-plan.ts';
 import { findItem, type Item, type ItemList, prefixOf, settledEdit, withItem, withPatch } from './plan-edits.ts';
@@ -169,7 +169,12 @@ function moveToNearest(state: AppState, detectorId: string): void {
   const { base, radius, tall } = detector;
   const { plan } = state;
   // With the tape's tolerance to spare: what is moved on the app's word turns clear, not only tight.
-  const region = levelRegion(plan, selectModel(state), { base, radius, tall }, { spare: plan.tapeTolerance });
+  const region = levelRegion(
+    plan,
+    selectModel(state),
+    { base, radius, tall },
+    { spare: plan.tapeTolerance + JUST_INSIDE },
+  );
   const spot = nearestSpot(region, detector.at);
   if (!spot) {
     state.say('No spot on this level is clear at this height. Change the height, or look for another room.');

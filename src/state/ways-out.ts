@@ -4,7 +4,7 @@ import type { Detector, Mm, Plan, XY } from '../../geometry/plan/model.ts';
 import { distance } from '../../geometry/point.ts';
 import { formatLength } from '../../geometry/units.ts';
 import { describeMove } from '../../geometry/words.ts';
-import { checkDetector, effectiveRules, levelBar, levelRegion, nearestSpot } from '../engine.ts';
+import { checkDetector, effectiveRules, JUST_INSIDE, levelBar, levelRegion, nearestSpot } from '../engine.ts';
 
 /** One press that makes a detector's verdict better, and what it says on it. */
 export type WayOut =
@@ -12,9 +12,6 @@ export type WayOut =
   | { readonly kind: 'height'; readonly words: string; readonly base: Mm }
   | { readonly kind: 'name-room'; readonly words: string; readonly at: XY }
   | { readonly kind: 'level'; readonly words: string; readonly levelId: string };
-
-/** A spot on the very edge may fall either way in the last digit of a double; this much inside, it does not. Mm. */
-const JUST_INSIDE = 0.2;
 
 const NONE: readonly WayOut[] = [];
 const known = new WeakMap<DetectorReport, readonly WayOut[]>();

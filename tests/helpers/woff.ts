@@ -35,7 +35,7 @@ export function woffToOpenType(file: string): Buffer {
   head.writeUInt16BE(power * 16, 6);
   head.writeUInt16BE(Math.log2(power), 8);
   head.writeUInt16BE((tables.length - power) * 16, 10);
-  const parts = [head];
+  const parts: Buffer[] = [head];
   let offset = head.length;
   tables.forEach(([tag, data], i) => {
     const at = 12 + 16 * i;
