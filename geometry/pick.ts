@@ -4,7 +4,7 @@ import type { Level, Mm, Opening, Shape, Wall, XY } from './plan/model.ts';
 import { along, distance, nearestOnSegment } from './point.ts';
 
 /** Which list of a level an item stands in. */
-export type ItemList = 'walls' | 'openings' | 'rooms' | 'fixtures' | 'objects' | 'detectors';
+type ItemList = 'walls' | 'openings' | 'rooms' | 'fixtures' | 'objects' | 'detectors';
 
 /** An item under a point. */
 export interface Hit {

@@ -5,7 +5,7 @@ import type { Level, Mm, PlanObject, XY } from './plan/model.ts';
 const HIGHEST_SEAT: Mm = 1828.8;
 
 /** The highest object under the point that a detector could be set upon; null for the open floor. */
-export function seatAt(level: Level, at: XY): PlanObject | null {
+function seatAt(level: Level, at: XY): PlanObject | null {
   let best: PlanObject | null = null;
   for (const object of level.objects) {
     const under = bodyDistance(shapeBody(object.shape), at[0], at[1]) === 0;

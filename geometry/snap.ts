@@ -3,7 +3,7 @@ import type { Deg, Level, Mm, XY } from './plan/model.ts';
 import { distance, nearestOnSegment } from './point.ts';
 
 /** What a drawn point is held by. */
-export type Hold = 'end' | 'crossing' | 'wall' | 'angle' | 'aligned' | 'grid' | 'none';
+type Hold = 'end' | 'crossing' | 'wall' | 'angle' | 'aligned' | 'grid' | 'none';
 export type Line = readonly [from: XY, to: XY];
 
 /** Where a point of the drawing goes, and the lines that say why. */

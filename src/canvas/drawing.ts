@@ -44,12 +44,18 @@ export function thingNames(thing: Fixture | PlanObject): readonly string[] {
 }
 
 /** A room's name, floor, and why it holds no detector where it may not. */
-export function roomSign(room: RoomRegion, plan: Plan): RoomSign & { readonly room: RoomRegion } {
+export function roomSign(
+  room: RoomRegion,
+  plan: Plan,
+  selection: readonly string[],
+): RoomSign & { readonly room: RoomRegion } {
   const { label, labelPoint, floorArea } = room.room;
   const area = formatArea(floorArea, plan.display.length);
-  if (!label) return { name: 'Not named yet', lines: ['What is it used for?', area], at: labelPoint, room };
+  if (!label)
+    return { name: 'Not named yet', lines: ['What is it used for?', area], at: labelPoint, room, chosen: false };
+  const chosen = selection.includes(label.id);
   const name = label.name.trim() || 'Room without a name';
-  return { name, lines: room.barred ? [area, 'no detector here'] : [area], at: label.at, room };
+  return { name, lines: room.barred ? [area, 'no detector here'] : [area], at: label.at, room, chosen };
 }
 
 /** The figure on a measured line: what was measured, and what is needed where it is short. */

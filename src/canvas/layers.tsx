@@ -8,7 +8,7 @@ import { selectLevel, selectModel, selectRegion, selectShownPlan } from '../stat
 import { useAppStore } from '../state/store.ts';
 import { toPlan } from '../state/viewport.ts';
 import { drawnDimensions, drawnEdges, roomSign, thingNames, zoneName } from './drawing.ts';
-import { createPlaces } from './paint/names.ts';
+import { createPlaces, drawnNames } from './paint/names.ts';
 import { paintFloors, paintRegionEdge, paintSheet } from './paint/paper.ts';
 import { px } from './paint/pen.ts';
 import { paintDimensions, paintRoomSigns } from './paint/rooms.ts';
@@ -66,29 +66,35 @@ export function WallLayer() {
   );
 }
 
+/** Smaller than this, px for a mm, a level shows its rooms and detectors by name, and its things only as they are drawn. */
+const LEAST_SCALE_FOR_THINGS = 0.025;
+
 /** Everything written: rooms first, then things, rules, dimensions; what finds no room is left out. */
 export function NameLayer() {
   const plan = useAppStore(selectShownPlan);
   const level = useAppStore(selectLevel);
   const model = useAppStore(selectModel);
   const region = useAppStore(selectRegion);
+  const selection = useAppStore((state) => state.selection);
   return (
     <PaintLayer
       name="names"
       paint={(pen) => {
         const places = createPlaces();
         const inRoom = ({ room }: RoomRegion, at: XY) => ringsContain(room.floorRings, toPlan(pen.view, at));
+        for (const { at } of level.detectors) places.keep(px(pen, at), 34, 34);
         keepThings(pen, level, places);
-        for (const { at } of level.detectors) places.keep(px(pen, at), 130, 30);
         paintRoomSigns(
           pen,
-          region.rooms.map((room) => roomSign(room, plan)),
+          region.rooms.map((room) => roomSign(room, plan, selection)),
           inRoom,
           places,
         );
-        paintThingNames(pen, level, thingNames, (at) => roomAt(model, at), places);
+        if (pen.view.scale >= LEAST_SCALE_FOR_THINGS)
+          paintThingNames(pen, level, thingNames, (at) => roomAt(model, at), places);
         paintZoneNames(pen, drawnEdges(region), (edge) => zoneName(edge, plan), places);
         paintDimensions(pen, drawnDimensions(model), ({ length }) => formatLength(length, plan.display.length), places);
+        drawnNames.current = places;
       }}
     />
   );

@@ -44,9 +44,11 @@ function OpenBox({
     const input = field.current;
     input?.focus();
     input?.setSelectionRange(input.value.length, input.value.length);
-  }, []);
+    hand().typing?.();
+  }, [hand]);
   const close = () => {
     useSketch.setState({ typed: null });
+    hand().typing?.();
     onDone();
   };
   const set = () => {
@@ -67,6 +69,8 @@ function OpenBox({
           onChange={(event) => {
             setText(event.target.value);
             setRefusal('');
+            useSketch.setState({ typed: event.target.value });
+            hand().typing?.();
           }}
           onKeyDown={(event) => {
             if (event.key === 'Enter') set();

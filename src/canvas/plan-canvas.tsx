@@ -3,6 +3,7 @@ import { useEffect, useLayoutEffect, useRef } from 'react';
 import { Stage } from 'react-konva';
 import { selectLevel } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
+import { letDetectorsGlide } from './glide.ts';
 import { listenToKeys } from './keys.ts';
 import { NameLayer, SheetLayer, WallLayer, ZoneLayer } from './layers.tsx';
 import { LengthBox } from './length-box.tsx';
@@ -38,10 +39,12 @@ export function PlanCanvas() {
     const current = () => hand.current as Hand;
     const keys = listenToKeys(element, current);
     const stopPointers = listenToPointers(element, current, keys.isPanning);
+    const stopGliding = letDetectorsGlide();
     const hide = exposeForTests(element, () => stage.current);
     return () => {
       keys.stop();
       stopPointers();
+      stopGliding();
       hide();
     };
   }, []);

@@ -32,13 +32,15 @@ export interface Sketch {
   /** Where the pointer is, on the plan; null off the sheet. */
   readonly pointer: XY | null;
   readonly touch: boolean;
+  /** A detector on its way to where a button has put it. */
+  readonly glide: { readonly id: string; readonly at: XY } | null;
   /** What is typed into the length box; null while it is shut. */
   readonly typed: string | null;
   /** The cursor over the sheet. */
   readonly cursor: string;
 }
 
-export const EMPTY_SKETCH: Sketch = {
+const EMPTY_SKETCH: Sketch = {
   guides: [],
   chain: null,
   box: null,
@@ -51,6 +53,7 @@ export const EMPTY_SKETCH: Sketch = {
   reading: [],
   pointer: null,
   touch: false,
+  glide: null,
   typed: null,
   cursor: 'default',
 };
@@ -59,6 +62,6 @@ export const useSketch = create<Sketch>()(() => EMPTY_SKETCH);
 
 /** Takes away all that was under way; the pointer stays where it is. */
 export function clearSketch(): void {
-  const { pointer, touch, cross, cursor } = useSketch.getState();
-  useSketch.setState({ ...EMPTY_SKETCH, pointer, touch, cross, cursor });
+  const { pointer, touch, cross, cursor, glide } = useSketch.getState();
+  useSketch.setState({ ...EMPTY_SKETCH, pointer, touch, cross, cursor, glide });
 }

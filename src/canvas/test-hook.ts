@@ -4,7 +4,7 @@ import { useAppStore } from '../state/store.ts';
 import { toPlan, toScreen } from '../state/viewport.ts';
 
 /** What the browser tests reach the sheet by. Points of the screen are CSS pixels of the page. */
-export interface StillspotHook {
+interface StillspotHook {
   readonly store: typeof useAppStore;
   readonly toScreen: (x: number, y: number) => XY;
   readonly toPlan: (px: number, py: number) => XY;

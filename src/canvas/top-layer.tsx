@@ -18,7 +18,7 @@ import { type AppState, useAppStore } from '../state/store.ts';
 import { toPlan, toScreen } from '../state/viewport.ts';
 import { measureWords } from './drawing.ts';
 import { type DrawnDetector, paintDetector, paintMeasures } from './paint/detectors.ts';
-import { createPlaces } from './paint/names.ts';
+import { createPlaces, drawnNames } from './paint/names.ts';
 import { type PointerNote, paintNote } from './paint/note.ts';
 import type { Pen } from './paint/pen.ts';
 import { paintHandles, paintSketch } from './paint/sketch.ts';
@@ -59,18 +59,19 @@ function paintHovered(pen: Pen, state: AppState): void {
   );
 }
 
-function paintAllDetectors(pen: Pen, state: AppState, { ghostDetector }: Sketch): void {
+function paintAllDetectors(pen: Pen, state: AppState, { ghostDetector, glide }: Sketch): void {
   const plan = selectShownPlan(state);
   const carried = selectCarried(state);
   const reports = selectReports(state);
-  const places = createPlaces();
+  const places = createPlaces(drawnNames.current);
   const model = selectModel(state);
   const inItsRoom =
     ({ at }: Detector) =>
     (screen: XY) =>
       roomAt(model, toPlan(pen.view, screen)) === roomAt(model, at);
   const drawn = selectLevel(state).detectors.map((each): DrawnDetector => {
-    const detector = carried?.id === each.id ? carried : each;
+    const standing = glide?.id === each.id ? { ...each, at: glide.at } : each;
+    const detector = carried?.id === each.id ? carried : standing;
     const report = reports.find(({ id }) => id === each.id) ?? null;
     const word = report && detector !== carried ? VERDICT_WORD[report.verdict] : '';
     return { detector, report, word, chosen: state.selection.includes(each.id), mayStand: inItsRoom(detector) };
@@ -82,7 +83,8 @@ function paintAllDetectors(pen: Pen, state: AppState, { ghostDetector }: Sketch)
   }
   for (const { detector } of drawn) places.keep(toScreen(pen.view, detector.at), 30, 30);
   for (const { report, chosen } of drawn) {
-    if (report && chosen) paintMeasures(pen, nearLimit(report), (check) => measureWords(check, plan), places);
+    if (report && chosen && report.id !== glide?.id)
+      paintMeasures(pen, nearLimit(report), (check) => measureWords(check, plan), places);
   }
   for (const each of drawn) paintDetector(pen, each, places);
 }

@@ -1,5 +1,5 @@
 import type { Check, DetectorReport } from '../../geometry/check/types.ts';
-import type { LevelModel, Notice } from '../../geometry/level/types.ts';
+import type { LevelModel } from '../../geometry/level/types.ts';
 import type { Detector, Level, Plan } from '../../geometry/plan/model.ts';
 import type { LevelRegion, Probe } from '../../geometry/region/types.ts';
 import { buildLevel, checkDetector, emptyLevel, levelRegion, whyNot } from '../engine.ts';
@@ -24,7 +24,7 @@ export function selectLevel(state: AppState): Level {
 }
 
 const models = new WeakMap<Level, LevelModel>();
-export function modelOf(level: Level): LevelModel {
+function modelOf(level: Level): LevelModel {
   let model = models.get(level);
   if (!model) {
     model = buildLevel(level);
@@ -34,9 +34,6 @@ export function modelOf(level: Level): LevelModel {
 }
 export function selectModel(state: AppState): LevelModel {
   return modelOf(selectLevel(state));
-}
-export function selectNotices(state: AppState): readonly Notice[] {
-  return selectModel(state).notices;
 }
 
 const probes = new Map<string, Probe>();
@@ -61,7 +58,22 @@ function probeOf(base: number, radius: number, tall: number): Probe {
 function regionInputs(plan: Plan, { level }: LevelModel, probe: Probe): readonly unknown[] {
   const { walls, openings, rooms, fixtures, objects, ceiling, living, ground, id } = level;
   const { protocol, site, visit, tapeTolerance } = plan;
-  return [walls, openings, rooms, fixtures, objects, ceiling, living, ground, id, protocol, site, visit, tapeTolerance, probe];
+  return [
+    walls,
+    openings,
+    rooms,
+    fixtures,
+    objects,
+    ceiling,
+    living,
+    ground,
+    id,
+    protocol,
+    site,
+    visit,
+    tapeTolerance,
+    probe,
+  ];
 }
 
 let lastRegion: { readonly inputs: readonly unknown[]; readonly region: LevelRegion } | null = null;

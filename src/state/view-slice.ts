@@ -6,7 +6,7 @@ import type { SizePx, Viewport } from './viewport.ts';
 export type Theme = 'paper' | 'sun' | 'dark';
 
 /** A detector that is being carried: where it is now. Not in the plan and not in the history until it is set down. */
-export interface LiveDetector {
+interface LiveDetector {
   readonly id: string;
   readonly at: XY;
   /** Height of its underside there: it is lifted onto what it is carried over. */
@@ -16,7 +16,7 @@ export interface LiveDetector {
 }
 
 /** What the pointer (or the keyboard's cross) is over. */
-export interface Hover {
+interface Hover {
   readonly at: XY;
   /** The item under it, if any. */
   readonly id: string | null;

@@ -1,5 +1,5 @@
 import type { Extent } from '../../geometry/body.ts';
-import type { Mm, XY } from '../../geometry/plan/model.ts';
+import type { XY } from '../../geometry/plan/model.ts';
 
 /** Where the sheet lies on the screen: pixel = mm * scale + offset. The only place where px and mm meet. */
 export interface Viewport {
@@ -53,9 +53,4 @@ export function fitted(extent: Extent, stage: SizePx, marginPx: number): Viewpor
     x: stage.width / 2 - ((extent.minX + extent.maxX) / 2) * scale,
     y: stage.height / 2 - ((extent.minY + extent.maxY) / 2) * scale,
   };
-}
-
-/** A length of screen in plan units. */
-export function pxToMm(viewport: Viewport, px: number): Mm {
-  return px / viewport.scale;
 }

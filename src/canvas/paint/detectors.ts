@@ -18,7 +18,7 @@ export interface DrawnDetector {
   readonly mayStand: (at: XY) => boolean;
 }
 
-export function detectorRadiusPx(pen: Pen, detector: Detector): number {
+function detectorRadiusPx(pen: Pen, detector: Detector): number {
   return Math.max(LEAST_RADIUS_PX, lengthPx(pen, detector.radius));
 }
 
@@ -85,21 +85,26 @@ function disc(ctx: CanvasRenderingContext2D, x: number, y: number, radius: numbe
   ctx.arc(x, y, radius, 0, 2 * Math.PI);
 }
 
+/** Label and verdict word beside the disc, in its room where it goes; the label alone where both find no room. */
 function nameDetector(pen: Pen, { detector, word, mayStand }: DrawnDetector, radius: number, places: Places): void {
   const { theme } = pen;
   const [x, y] = px(pen, detector.at);
   const style: TextStyle = { sizePx: 15, bold: true, colour: theme.ink, halo: theme.paper };
-  const text = detector.label ? `${detector.label} ${word}` : word;
-  const width = textWidth(pen, text, style) + 4;
-  const middles: XY[] = [
-    [x + radius + width / 2 + 8, y],
-    [x - radius - width / 2 - 8, y],
-    [x, y - radius - 16],
-    [x, y + radius + 16],
-  ];
-  const good = middles.filter(([mx, my]) => mayStand([mx - width / 2, my]) && mayStand([mx + width / 2, my]));
-  const free = [...good, ...middles].find((middle) => places.claim(middle, width, 20));
-  drawText(pen, text, free ?? (middles[0] as XY), style);
+  const full = detector.label ? `${detector.label} ${word}` : word;
+  for (const text of [full, detector.label]) {
+    const width = textWidth(pen, text, style) + 4;
+    const middles: XY[] = [
+      [x + radius + width / 2 + 8, y],
+      [x - radius - width / 2 - 8, y],
+      [x, y - radius - 16],
+      [x, y + radius + 16],
+    ];
+    const good = middles.filter(([mx, my]) => mayStand([mx - width / 2, my]) && mayStand([mx + width / 2, my]));
+    const free = [...good, ...middles].find((middle) => places.claim(middle, width, 18));
+    if (!free) continue;
+    drawText(pen, text, free, style);
+    return;
+  }
 }
 
 /** The lines that a tester would tape: from the rim to each subject near its limit, with the length on it. */

@@ -1,7 +1,7 @@
 import type { XY } from '../../../geometry/plan/model.ts';
 
 /** An upright rectangle on screen, px. */
-export interface RectPx {
+interface RectPx {
   readonly x: number;
   readonly y: number;
   readonly width: number;
@@ -14,10 +14,15 @@ export interface Places {
   claim(middle: XY, width: number, height: number): boolean;
   /** Takes it whatever stands there: for what must be shown. */
   keep(middle: XY, width: number, height: number): void;
+  readonly taken: readonly RectPx[];
 }
 
-export function createPlaces(): Places {
-  const taken: RectPx[] = [];
+/** The places of the names that the layer below drew last: what stands on a layer above keeps off them. */
+export const drawnNames: { current: Places | null } = { current: null };
+
+/** @param from a drawing below whose texts stand already */
+export function createPlaces(from: Places | null = null): Places {
+  const taken: RectPx[] = [...(from?.taken ?? [])];
   const rect = ([x, y]: XY, width: number, height: number): RectPx => ({
     x: x - width / 2,
     y: y - height / 2,
@@ -25,6 +30,7 @@ export function createPlaces(): Places {
     height,
   });
   return {
+    taken,
     claim: (middle, width, height) => {
       const wanted = rect(middle, width, height);
       if (taken.some((other) => overlap(wanted, other))) return false;

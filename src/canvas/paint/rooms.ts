@@ -11,11 +11,12 @@ export interface RoomSign {
   readonly name: string;
   readonly lines: readonly string[];
   readonly at: XY;
+  readonly chosen: boolean;
 }
 
 /** Lines closer than this run into one another. */
 const LINE_HEIGHT = 1.3;
-/** A room narrower than this on screen gets its name only, px. */
+/** A room narrower than this on screen gets its name only, and only where it finds room, px. */
 const FULL_SIGN_PX = 90;
 
 /** Steps by which a sign makes way for what stands there, px. */
@@ -34,17 +35,18 @@ export function paintRoomSigns(
   const { theme } = pen;
   const head: TextStyle = { ...READ, colour: theme.ink, halo: theme.paper };
   const small: TextStyle = { ...SMALL, colour: theme.inkSoft, halo: theme.paper };
-  for (const { name, lines, at, room } of signs) {
+  for (const { name, lines, at, room, chosen } of signs) {
     const breadth = lengthPx(pen, Math.sqrt(room.room.floorArea)) * 1.15;
     const fits = [
-      { text: name, style: head },
+      { text: name, style: chosen ? { ...head, colour: theme.accent } : head },
       ...(breadth >= FULL_SIGN_PX ? lines : []).map((text) => ({ text, style: small })),
     ].filter(({ text, style }) => textWidth(pen, text, style) < breadth);
+    if (fits[0]?.text !== name) continue;
     // All lines where they find room, else the name alone, else the name where it was put.
     const sign = [fits, fits.slice(0, 1)].map((rows) => placedSign(pen, rows, at, (p) => inRoom(room, p), places));
     const found = sign.find((each) => each !== null) ?? null;
     if (found) writeRows(pen, found);
-    else if (fits[0]) writeRows(pen, { rows: fits.slice(0, 1), middle: px(pen, at) });
+    else if (fits[0] && breadth >= FULL_SIGN_PX) writeRows(pen, { rows: fits.slice(0, 1), middle: px(pen, at) });
   }
 }
 

@@ -20,7 +20,7 @@ export const READ = { sizePx: TYPE_PX.read, bold: true } as const;
 /** Breadth of the halo on either side, px. */
 const HALO_PX = 3;
 
-export function setFont(pen: Pen, style: TextStyle): void {
+function setFont(pen: Pen, style: TextStyle): void {
   const family = style.figures ? FIGURE_FONT : TEXT_FONT;
   pen.ctx.font = `${style.bold ? 700 : 400} ${style.sizePx}px "${family}", sans-serif`;
 }

@@ -70,7 +70,7 @@ function traceZones(pen: Pen, zones: readonly Zone[]): void {
   for (const { outlines } of zones) for (const ring of outlines) traceArcRing(pen, ring);
 }
 
-export function byRule(zones: readonly Zone[]): ReadonlyMap<RuleId, readonly Zone[]> {
+function byRule(zones: readonly Zone[]): ReadonlyMap<RuleId, readonly Zone[]> {
   const found = new Map<RuleId, Zone[]>();
   for (const zone of zones) {
     const list = found.get(zone.rule);

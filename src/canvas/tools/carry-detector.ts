@@ -7,7 +7,7 @@ import type { Drag } from './drag.ts';
 import { currentLevel, gridFor, type Point, store } from './hand.ts';
 
 /** A finger hides a spot of about this size: the detector is carried this far above it, px. */
-export const ABOVE_FINGER_PX = 76;
+const ABOVE_FINGER_PX = 76;
 
 /**
  * Carries a detector: judged at every move, set down at the end as one step. It keeps its place under the mouse; under a finger
@@ -29,8 +29,9 @@ export function carryDetector(id: string, start: Point): Drag {
       store().setLive({ id, ...place(point), byTouch: point.touch });
     },
     end: (point) => {
-      store().setLive(null);
+      // In this order, so that it is never seen back where it came from.
       store().updateItem(id, place(point));
+      store().setLive(null);
     },
     cancel: () => store().setLive(null),
   };

@@ -22,19 +22,19 @@ export function levelDrag(change: (level: Level, point: Point) => Level): Drag {
       shown = withLevel(plan, start.id, (level) => settled(level, change(level, point)));
       store().setDraft(shown === plan ? null : shown);
     },
-    end: () => commitDraft(start, shown),
+    end: () => {
+      commitDraft(start, shown);
+    },
     cancel: () => store().setDraft(null),
   };
 }
 
-/** Makes what was shown the plan; or takes it back and says why. */
-export function commitDraft(before: Level, shown: Plan): void {
+/** Makes what was shown the plan; or takes it back, says why and answers it. Empty when it was done. */
+export function commitDraft(before: Level, shown: Plan): string {
   const level = shown.levels.find(({ id }) => id === before.id);
   const refusal = level ? openingsRefusal(before, level) : '';
-  if (refusal) {
-    store().setDraft(null);
-    store().say(refusal);
-  } else {
-    store().run(() => shown);
-  }
+  if (!refusal) return store().run(() => shown);
+  store().setDraft(null);
+  store().say(refusal);
+  return refusal;
 }

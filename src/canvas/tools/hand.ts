@@ -32,6 +32,8 @@ export interface Hand {
   interrupt?(): void;
   /** The tool is put back: what is drawn so far is kept where it can be. */
   leave?(): void;
+  /** A length is being typed: shows what it would make. */
+  typing?(): void;
   /** A length that was typed: takes effect, or answers why not, in words. */
   typedLength?(text: string): string;
 }

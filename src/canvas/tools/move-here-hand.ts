@@ -38,9 +38,9 @@ export function createMoveHereHand(id: string): Hand {
   };
   const put = (point: Point) => {
     const at = onGrid(point.plan, gridFor(point));
+    const refusal = detector ? store().updateItem(id, seated(at)) : commitDraft(start, moved(at));
     store().setTool(SELECT_TOOL);
-    if (detector) store().updateItem(id, seated(at));
-    else if (anchor) commitDraft(start, moved(at));
+    store().say(refusal);
     store().select([id]);
     clearSketch();
   };

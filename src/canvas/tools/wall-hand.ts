@@ -27,11 +27,12 @@ export function createWallHand(): Hand {
   let last: Point | null = null;
 
   const show = (snapped: Snapped | null) => {
-    const next = snapped?.at ?? null;
+    const next = snapped && asTyped(points.at(-1), snapped.at);
+    const typing = useSketch.getState().typed !== null;
     useSketch.setState({
       chain: points.length > 0 || next ? { points, next, thickness: thicknessFrom(points[0] ?? next) } : null,
       guides: snapped?.guides ?? [],
-      reading: next ? readings(points, next) : [],
+      reading: next && !typing ? readings(points, next) : [],
     });
   };
   /** The plan and level that the run was begun on: what is drawn is never carried over to another. */
@@ -110,6 +111,7 @@ export function createWallHand(): Hand {
       }
       return false;
     },
+    typing: () => show(last && nextPoint(last, points)),
     typedLength: (text) => {
       const read = parseLength(text, store().plan.display.length);
       if (!read.ok) return read.message;
@@ -126,6 +128,13 @@ export function createWallHand(): Hand {
       return '';
     },
   };
+}
+
+/** The next corner at the length that stands in the box; where the pointer has it while none does. */
+function asTyped(from: XY | undefined, next: XY): XY {
+  const { typed } = useSketch.getState();
+  const read = typed === null ? null : parseLength(typed, store().plan.display.length);
+  return from && read?.ok && read.mm > 0 && distance(from, next) >= 1 ? lengthened(from, next, read.mm) : next;
 }
 
 /** The end of a wall whose tape length from the face of the wall that it starts on is `mm`. */
