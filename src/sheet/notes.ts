@@ -71,7 +71,7 @@ export function whiteMeans(matter: SubjectMatter): string {
     formatLength(value, plan.display.length),
   );
   const own = 'Direct sun and the spacing of a pair are judged for each detector, not in the white.';
-  return `${whiteHeight(matter)} It is the middle of a detector ${across} across and ${tall} tall. ${own}`;
+  return `${whiteHeight(matter)} White is where the middle of a detector ${across} across and ${tall} tall may stand. ${own}`;
 }
 
 /** At which height the white holds, and which detectors it does not speak for. */

@@ -28,6 +28,10 @@ const RINGS = [
   [30, 40, 55],
 ] as const;
 
+/** Where a leader begins, mm from the middle of the detector; and how far the ground reaches that the detector takes. */
+const RIM = 1.1;
+const OWN_GROUND = 1.8;
+
 interface Tag {
   readonly label: string;
   readonly word: string;
@@ -41,7 +45,7 @@ export function placeTag({ detector, report }: Placed, view: View, placer: Place
   const tag = makeTag(detector.label.trim() || detector.id, VERDICT_WORD[report.verdict]);
   const spot = nearSpot(at, tag, view, placer) ?? anySpot(at, tag, placer);
   if (!spot) return '';
-  const leader = leaderSlot(at, spot, tag);
+  const leader = leaderSlot(at, spot, tag, RIM);
   placer.take(boxSlot(spot, tag));
   if (leader) placer.take(leader, 'line');
   const colour = COLOUR.verdict[report.verdict].line;
@@ -69,7 +73,7 @@ function nearSpot(at: XY, tag: Tag, view: View, placer: Placer): XY | null {
   for (const { ring, over } of tries(view)) {
     for (const spot of ring.flatMap((far) => circle(at, far, tag.width))) {
       if (!placer.isFree(boxSlot(spot, tag), over)) continue;
-      const leader = leaderSlot(at, spot, tag);
+      const leader = leaderSlot(at, spot, tag, OWN_GROUND);
       if (!leader || placer.isFree(leader, LEADER_OVER)) return spot;
     }
   }
@@ -108,12 +112,12 @@ function boxSlot([x, y]: XY, { width }: Tag): Slot {
   return { x, y, width: width + 2 * AIR, height: HEIGHT + 2 * AIR, turn: 0 };
 }
 
-/** From the rim of the detector to the box; null where they touch. */
-function leaderSlot(from: XY, to: XY, { width }: Tag): Slot | null {
+/** From `gap` beside the middle of the detector to the box; null where they are no farther apart. */
+function leaderSlot(from: XY, to: XY, { width }: Tag, gap: number): Slot | null {
   const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
   const inBox = Math.min(width / 2 / Math.max(Math.abs(dx), 1e-9), HEIGHT / 2 / Math.max(Math.abs(dy), 1e-9));
   const length = Math.hypot(dx, dy);
-  const [start, end] = [1.3 / length, 1 - Math.min(1, inBox)];
+  const [start, end] = [gap / length, 1 - Math.min(1, inBox)];
   if (end <= start) return null;
   return lineSlot(from[0] + dx * start, from[1] + dy * start, from[0] + dx * end, from[1] + dy * end, 0.3);
 }
