@@ -99,7 +99,10 @@ function noteFor(state: AppState, sketch: Sketch): PointerNote | null {
     verdict: { tone: report.verdict, word: capital(VERDICT_WORD[report.verdict]) },
     lines: sentences(reasonOf(report, state)),
     byTouch: touch,
-    clearOf: nearLimit(report).flatMap(({ witness }) => (witness ? [screen(witness.subject)] : [])),
+    clearOf: [
+      ...nearLimit(report).flatMap(({ witness }) => (witness ? [screen(witness.subject)] : [])),
+      ...(sketch.cross ? [below(screen(sketch.cross))] : []),
+    ],
   });
   const carried = selectCarried(state);
   if (carried && state.live) {
@@ -126,6 +129,11 @@ function noteFor(state: AppState, sketch: Sketch): PointerNote | null {
       };
   }
   return null;
+}
+
+/** Where the cross says how it is moved. */
+function below([x, y]: XY): XY {
+  return [x, y + 60];
 }
 
 /** Whether the pointer is over floor, or over a thing that stands on it: not over a wall, an opening, a detector. */

@@ -14,6 +14,8 @@ export interface Places {
   claim(middle: XY, width: number, height: number): boolean;
   /** Takes it whatever stands there: for what must be shown. */
   keep(middle: XY, width: number, height: number): void;
+  /** Keeps other names of this drawing off the ground of a thing; names on layers above may stand on it. */
+  avoid(middle: XY, width: number, height: number): void;
   readonly taken: readonly RectPx[];
 }
 
@@ -23,6 +25,7 @@ export const drawnNames: { current: Places | null } = { current: null };
 /** @param from a drawing below whose texts stand already */
 export function createPlaces(from: Places | null = null): Places {
   const taken: RectPx[] = [...(from?.taken ?? [])];
+  const avoided: RectPx[] = [];
   const rect = ([x, y]: XY, width: number, height: number): RectPx => ({
     x: x - width / 2,
     y: y - height / 2,
@@ -33,9 +36,12 @@ export function createPlaces(from: Places | null = null): Places {
     taken,
     claim: (middle, width, height) => {
       const wanted = rect(middle, width, height);
-      if (taken.some((other) => overlap(wanted, other))) return false;
+      if ([...taken, ...avoided].some((other) => overlap(wanted, other))) return false;
       taken.push(wanted);
       return true;
+    },
+    avoid: (middle, width, height) => {
+      avoided.push(rect(middle, width, height));
     },
     keep: (middle, width, height) => {
       taken.push(rect(middle, width, height));

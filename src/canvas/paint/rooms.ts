@@ -43,8 +43,8 @@ export function paintRoomSigns(
     ].filter(({ text, style }) => textWidth(pen, text, style) < breadth);
     if (fits[0]?.text !== name) continue;
     // All lines where they find room, else the name alone, else the name where it was put.
-    const sign = [fits, fits.slice(0, 1)].map((rows) => placedSign(pen, rows, at, (p) => inRoom(room, p), places));
-    const found = sign.find((each) => each !== null) ?? null;
+    const place = (rows: readonly Row[]) => placedSign(pen, rows, at, (p) => inRoom(room, p), places);
+    const found = place(fits) ?? place(fits.slice(0, 1));
     if (found) writeRows(pen, found);
     else if (fits[0] && breadth >= FULL_SIGN_PX) writeRows(pen, { rows: fits.slice(0, 1), middle: px(pen, at) });
   }

@@ -198,6 +198,7 @@ export function keepThings(pen: Pen, level: Level, places: Places): void {
   for (const { shape } of [...level.fixtures, ...level.objects]) {
     const { minX, minY, maxX, maxY } = shapeBody(shape).extent;
     const middle = px(pen, [(minX + maxX) / 2, (minY + maxY) / 2]);
-    places.keep(middle, lengthPx(pen, maxX - minX), lengthPx(pen, maxY - minY));
+    // A little less than the thing: a name may come up to its edge.
+    places.avoid(middle, lengthPx(pen, maxX - minX) - 6, lengthPx(pen, maxY - minY) - 6);
   }
 }

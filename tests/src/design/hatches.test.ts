@@ -1,0 +1,24 @@
+import { describe, expect, it } from 'vitest';
+import { RULE_IDS } from '../../../geometry/rules/types.ts';
+import { HATCHES, hatchOf } from '../../../src/design/hatches.ts';
+
+describe('the hatches', () => {
+  it('are all different in what they draw, so that rules are told apart without colour', () => {
+    const drawn = Object.values(HATCHES).map(({ width, height, turn, stroke, fill }) =>
+      JSON.stringify([width, height, turn, stroke, fill]),
+    );
+    expect(new Set(drawn).size).toBe(drawn.length);
+  });
+
+  it('cover every rule but the one that takes no floor of its own', () => {
+    expect(RULE_IDS.filter((rule) => hatchOf(rule) === null)).toEqual(['companion']);
+  });
+
+  it('leave most of the paper open: figures on them must stay legible', () => {
+    for (const [name, { width, height, stroke, weight }] of Object.entries(HATCHES)) {
+      // A line along the cell is at the least as long as the cell is wide; curves and nets at most three times.
+      const inked = stroke ? (3 * Math.max(width, height) * weight) / (width * height) : 0;
+      expect(inked, name).toBeLessThan(0.4);
+    }
+  });
+});
