@@ -90,11 +90,11 @@ export function shapeMiddle(shape: Shape): XY {
   return [(minX + maxX) / 2, (minY + maxY) / 2];
 }
 
-/** The sector that a stream sweeps from the middle of its fixture. A spread of 360° or more is the whole disc. */
+/** The sector that a stream sweeps from the middle of its fixture. A spread of 360° or more is the whole disc, no reach a point. */
 export function streamBody(stream: Stream, shape: Shape): Body {
   const [x, y] = shapeMiddle(shape);
   const half = Math.min(Math.max(stream.spread, 0), 360) * 0.5 * RADIANS;
-  if (half >= Math.PI) {
+  if (half >= Math.PI || stream.reach <= SAME_CORNER) {
     return { kind: 'disc', x, y, radius: stream.reach, extent: discExtent(x, y, stream.reach) };
   }
   const direction = stream.direction * RADIANS;

@@ -27,8 +27,11 @@ export function gapNotices({ nodes, edges }: WallGraph, faces: Faces): Notice[] 
     const at = nodes[node] as XY;
     let least = Number.POSITIVE_INFINITY;
     let nearest: GraphEdge | null = null;
+    const { from, to } = edges[own] as GraphEdge;
+    const foot = from === node ? to : from;
     edges.forEach((edge, k) => {
-      if (k === own) return;
+      // The walls that a stub stands on are no walls that it misses, however short it is.
+      if (k === own || edge.from === foot || edge.to === foot) return;
       const d = distance(at, nearestOnSegment(at, nodes[edge.from] as XY, nodes[edge.to] as XY));
       if (d < least) {
         least = d;

@@ -51,12 +51,13 @@ function heightBar(
   { base, tall }: Probe,
   spare: Mm,
 ): { readonly rule: RuleId; readonly reason: string } | null {
+  const enough = spare > 0 ? spare : -MEETS;
   for (const { id, subject, least, most } of effectiveRules(plan.protocol)) {
     if (subject.of === 'height') {
-      if (least !== null && base - least < spare - MEETS) return { rule: id, reason: 'Too low above the floor.' };
-      if (most !== null && most - base - tall < spare - MEETS) return { rule: id, reason: 'Too high above the floor.' };
+      if (least !== null && base - least < enough) return { rule: id, reason: 'Too low above the floor.' };
+      if (most !== null && most - base - tall < enough) return { rule: id, reason: 'Too high above the floor.' };
     }
-    if (subject.of === 'ceiling' && least !== null && model.level.ceiling - base - tall - least < spare - MEETS) {
+    if (subject.of === 'ceiling' && least !== null && model.level.ceiling - base - tall - least < enough) {
       return { rule: id, reason: 'Too near the ceiling.' };
     }
   }

@@ -31,7 +31,8 @@ export function obstaclesOf(plan: Plan, model: LevelModel, probe: Probe, spare: 
     for (const subject of subjectsOf(rule, model)) {
       const keep = axisDistance(wanted, subject, probe);
       if (keep === null) continue;
-      const grow = subject.stream ? keep + spare : keep;
+      // What is to be spared is spared in full: only a limit itself may be missed by a hair.
+      const grow = subject.stream && spare > 0 ? probe.radius + spare : keep;
       obstacles.push(keptObstacle(subject, rule, grow));
       if (subject.top === Number.POSITIVE_INFINITY && grow >= rim) wide.add(subject.body);
     }

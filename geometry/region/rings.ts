@@ -8,6 +8,12 @@ import type { ArcRing, Edge } from './types.ts';
 const JOINT = 1e-3;
 
 /**
+ * A part that leads nowhere is left over from a touch when it is shorter than this, mm. Boundaries count as one within a
+ * millionth of a mm; a line stays that near to an arc of radius 5 m for 0.2 mm about the point where they touch.
+ */
+const LONGEST_STRAY = 0.25;
+
+/**
  * Square mm inside flat boundary parts that have the free side on their left, by Green's theorem in closed form: the parts
  * need not be in order, only complete. Measured from (ox, oy), a point nearby, to keep digits.
  */
@@ -34,10 +40,7 @@ export function freeArea(parts: Float64Array, ox: Mm, oy: Mm): number {
  * cross. Parts shorter than half a joint fall away.
  */
 export function linkRings(parts: Float64Array): ArcRing[] {
-  const turned: Turned[] = [];
-  for (let k = 0; k < parts.length; k += STRIDE) {
-    if (pieceLength(parts, k) >= JOINT / 2) turned.push(turnedPart(parts, k));
-  }
+  const turned = withoutStrays(parts);
   const starts = new StartIndex(turned);
   const used = new Uint8Array(turned.length);
   const rings: ArcRing[] = [];
@@ -53,6 +56,35 @@ export function linkRings(parts: Float64Array): ArcRing[] {
     rings.push(ring);
   }
   return rings;
+}
+
+/**
+ * The parts that belong to rings. Where an arc all but touches another boundary the two are one for a hair, and a sub-piece
+ * of that hair may be kept although the other runs past it: it leads nowhere, and a ring that followed it would stay open.
+ */
+function withoutStrays(parts: Float64Array): Turned[] {
+  let kept: Turned[] = [];
+  let short: Turned[] = [];
+  for (let k = 0; k < parts.length; k += STRIDE) {
+    const length = pieceLength(parts, k);
+    if (length < JOINT / 2) continue;
+    const part = turnedPart(parts, k);
+    kept.push(part);
+    if (length < LONGEST_STRAY) short.push(part);
+  }
+  for (;;) {
+    const strays = new Set(short.filter((part) => isLoose(part, kept)));
+    if (strays.size === 0) return kept;
+    kept = kept.filter((part) => !strays.has(part));
+    short = short.filter((part) => !strays.has(part));
+  }
+}
+
+/** Whether no other part ends where this one starts, or none starts where it ends. */
+function isLoose(part: Turned, all: readonly Turned[]): boolean {
+  const meets = (x: Mm, y: Mm, px: Mm, py: Mm) => vectorLength(x - px, y - py) <= JOINT;
+  const follows = all.some((other) => other !== part && meets(other.x0, other.y0, part.x1, part.y1));
+  return !follows || !all.some((other) => other !== part && meets(other.x1, other.y1, part.x0, part.y0));
 }
 
 interface Turned {

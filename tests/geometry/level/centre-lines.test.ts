@@ -1,0 +1,151 @@
+import { describe, expect, it } from 'vitest';
+import { buildLevel, type Notice, SNAP, TOUCH, type Wall, type XY } from '../../../geometry/index.ts';
+import { joinedCentreLines } from '../../../geometry/level/centre-lines.ts';
+import { drawn, loop, rectangle, wall } from '../../helpers/drawn.ts';
+
+/** Ends of the centre-line of a wall after joining, in the order of the page. */
+function ends(walls: readonly Wall[], id: string): [XY, XY] | undefined {
+  const line = joinedCentreLines(walls).lines.find((one) => one.wall.id === id);
+  return line && [line.a, line.b];
+}
+
+function notices(walls: readonly Wall[]): Pick<Notice, 'kind' | 'ids'>[] {
+  return joinedCentreLines(walls).notices.map(({ kind, ids }) => ({ kind, ids }));
+}
+
+describe('loose ends', () => {
+  it('that meet exactly, or within a touch, are left where they are and not mentioned', () => {
+    const walls = [wall('a', [0, 0], [4000, 0]), wall('b', [4000, TOUCH / 2], [4000, 3000])];
+    expect(notices(walls)).toEqual([]);
+    expect(ends(walls, 'b')).toEqual([
+      [4000, TOUCH / 2],
+      [4000, 3000],
+    ]);
+  });
+
+  it('of a corner that misses by 10 mm each way go to the crossing of their lines, so that no wall turns', () => {
+    const walls = [wall('a', [0, 0], [3990, 0]), wall('b', [4000, 7], [4000, 3000])];
+    expect(ends(walls, 'a')).toEqual([
+      [0, 0],
+      [4000, 0],
+    ]);
+    expect(ends(walls, 'b')).toEqual([
+      [4000, 0],
+      [4000, 3000],
+    ]);
+    expect(notices(walls)).toEqual([{ kind: 'gap-closed', ids: ['a', 'b'] }]);
+  });
+
+  it('of two walls in one line go to the middle of the gap: their lines do not cross', () => {
+    const walls = [wall('a', [0, 0], [2000, 0]), wall('b', [2010, 0], [4000, 0])];
+    expect(ends(walls, 'a')?.[1]).toEqual([2005, 0]);
+    expect(ends(walls, 'b')?.[0]).toEqual([2005, 0]);
+  });
+
+  it('of three walls go to one point', () => {
+    const walls = [wall('a', [0, 0], [2000, 0]), wall('b', [2006, 0], [4000, 0]), wall('c', [2003, 5], [2003, 3000])];
+    const tips = [ends(walls, 'a')?.[1], ends(walls, 'b')?.[0], ends(walls, 'c')?.[0]];
+    for (const tip of tips) {
+      expect(tip?.[0]).toBeCloseTo(2003, 6);
+      expect(tip?.[1]).toBeCloseTo(0, 6);
+    }
+    expect(notices(walls)).toEqual([{ kind: 'gap-closed', ids: ['a', 'b', 'c'] }]);
+  });
+
+  it('that stop short of a wall run on to it, along their own line', () => {
+    // Oblique: from (0, −3000) towards (4000, 1000), at 45°; the wall lies at y = 0, 8 mm down the page.
+    const walls = [wall('bar', [0, 0], [6000, 0]), wall('p', [0, -3000], [2992, -8])];
+    const tip = ends(walls, 'p')?.[1] ?? [Number.NaN, Number.NaN];
+    expect(tip[0]).toBeCloseTo(3000, 9);
+    expect(tip[1]).toBeCloseTo(0, 9);
+    expect(notices(walls)).toEqual([{ kind: 'gap-closed', ids: ['bar', 'p'] }]);
+  });
+
+  it('that run past a wall by a little are cut back to it', () => {
+    const walls = [wall('bar', [0, 0], [6000, 0]), wall('p', [2000, -3000], [2000, 9])];
+    expect(ends(walls, 'p')).toEqual([
+      [2000, -3000],
+      [2000, 0],
+    ]);
+    expect(notices(walls)).toEqual([{ kind: 'overshoot-trimmed', ids: ['bar', 'p'] }]);
+  });
+
+  it.each([
+    ['a gap', SNAP + 0.1],
+    ['an overshoot', -SNAP - 0.1],
+  ])('with %s just beyond the snap distance stay as drawn', (_, gap) => {
+    const walls = [wall('bar', [0, 0], [6000, 0]), wall('p', [2000, -3000], [2000, -gap])];
+    expect(ends(walls, 'p')).toEqual([
+      [2000, -3000],
+      [2000, -gap],
+    ]);
+    expect(notices(walls)).toEqual([]);
+  });
+
+  it('of a wall shorter than the snap distance do not fall together', () => {
+    const walls = [wall('a', [0, 0], [2000, 0]), wall('short', [2000, 0], [2000, 8])];
+    expect(ends(walls, 'short')).toEqual([
+      [2000, 0],
+      [2000, 8],
+    ]);
+  });
+
+  it('close a room that was drawn by hand with every corner missed by up to 12 mm', () => {
+    const walls = [
+      wall('n', [3, 0], [3992, 0]),
+      wall('e', [4000, 8], [4000, 2995]),
+      wall('s', [4006, 3000], [5, 3000]),
+      wall('w', [0, 3006], [0, -7]),
+    ];
+    const { rooms } = buildLevel(drawn(walls));
+    // Crossings of the lines: a rectangle of 4000 × 3000 on the centre-lines.
+    expect(rooms.map(({ floorArea }) => Math.round(floorArea))).toEqual([3800 * 2800]);
+    expect(new Set(notices(walls).map(({ kind }) => kind))).toEqual(new Set(['gap-closed']));
+  });
+});
+
+describe('a wall without length', () => {
+  it('is named and left out', () => {
+    const walls = [...loop('h', rectangle(0, 0, 4000, 3000)), wall('dot', [1000, 1000], [1000, 1000])];
+    expect(notices(walls)).toEqual([{ kind: 'zero-length-wall', ids: ['dot'] }]);
+    expect(ends(walls, 'dot')).toBeUndefined();
+  });
+});
+
+describe('the notices of a level', () => {
+  const HOUSE = loop('h', rectangle(0, 0, 6000, 4000));
+  const kinds = (walls: readonly Wall[]) =>
+    buildLevel(drawn(walls))
+      .notices.filter(({ kind }) => kind !== 'unlabelled-room')
+      .map(({ kind, ids, length }) => ({ kind, ids, length }));
+
+  it('name a gap outdoors of up to 4 ft, with its width', () => {
+    const open = [wall('n', [0, 0], [5000, 0]), ...HOUSE.slice(1)];
+    // The end of "n" and the corner at (6000, 0) are both loose, each 1000 from the other wall.
+    expect(kinds(open)).toEqual([
+      { kind: 'gap-open', ids: ['h2', 'n'], length: 1000 },
+      { kind: 'gap-open', ids: ['h2', 'n'], length: 1000 },
+    ]);
+  });
+
+  it('say nothing of a stub, be it ever so short, nor of a fence that starts at the house', () => {
+    const stubs = [
+      wall('nib', [2000, 0], [2000, 60]),
+      wall('stub', [4000, 0], [4000, 1000]),
+      wall('fence', [6000, 2000], [6900, 2000]),
+    ];
+    expect(kinds([...HOUSE, ...stubs])).toEqual([]);
+  });
+
+  it('name a stub that stops 100 mm before the wall over there', () => {
+    expect(kinds([...HOUSE, wall('stub', [2000, 0], [2000, 3900])])).toEqual([
+      { kind: 'gap-open', ids: ['h3', 'stub'], length: 100 },
+    ]);
+  });
+
+  it('name walls that run on one another, and how far', () => {
+    expect(kinds([...HOUSE, wall('pad', [1000, 0], [3000, 0])])).toEqual([
+      { kind: 'walls-overlap', ids: ['h1', 'pad'], length: 2000 },
+    ]);
+  });
+});

@@ -1,0 +1,55 @@
+import { describe, expect, it } from 'vitest';
+import {
+  type ArcRing,
+  arcRingsContain,
+  buildLevel,
+  edgeEnds,
+  type LevelRegion,
+  levelRegion,
+  type XY,
+} from '../../../geometry/index.ts';
+import { fixturePlan } from '../../helpers/fixtures.ts';
+
+/** The widest gap between an edge's end and the start of the next, mm. */
+function widestGap(rings: readonly ArcRing[]): number {
+  return Math.max(
+    0,
+    ...rings.flatMap((ring) =>
+      ring.map((edge, i) => {
+        const [, end] = edgeEnds(edge);
+        const [start] = edgeEnds(ring[(i + 1) % ring.length] ?? edge);
+        return Math.hypot(start[0] - end[0], start[1] - end[1]);
+      }),
+    ),
+  );
+}
+
+function regionOf(name: string): LevelRegion {
+  const plan = fixturePlan(name);
+  const [level] = plan.levels;
+  const [probe] = level?.detectors ?? [];
+  if (!level || !probe) throw new Error(`${name} has no level with a detector`);
+  return levelRegion(plan, buildLevel(level), probe);
+}
+
+describe('the outline of a region', () => {
+  it('closes where a wall without thickness meets an inner corner', () => {
+    const [room] = regionOf('thin-wall-at-inner-corner').rooms;
+    expect(widestGap(room?.rings ?? [])).toBeLessThan(1e-3);
+    // In the drawing's own measure, the corner at 0, 0; outside walls keep 304.8 + 50.8 − 0.1 = 355.5 beyond their faces.
+    const at = (x: number, y: number): XY => [12345.678 + x, 777.7 + y];
+    const holds = (p: XY) => arcRingsContain(room?.rings ?? [], p);
+    expect([at(1000, 1000), at(-2500, 2000), at(3000, -1500), at(357, -1000)].map(holds)).toEqual([
+      true,
+      true,
+      true,
+      true,
+    ]);
+    expect([at(-1000, 400), at(354, -1000), at(-200, -200), at(3700, 0)].map(holds)).toEqual([
+      false,
+      false,
+      false,
+      false,
+    ]);
+  });
+});
