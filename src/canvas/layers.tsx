@@ -4,14 +4,14 @@ import type { XY } from '../../geometry/plan/model.ts';
 import type { RoomRegion } from '../../geometry/region/types.ts';
 import { ringsContain } from '../../geometry/ring.ts';
 import { formatLength } from '../../geometry/units.ts';
-import { selectLevel, selectModel, selectRegion, selectShownPlan } from '../state/selectors.ts';
+import { selectLevel, selectLevelBar, selectModel, selectRegion, selectShownPlan } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
 import { toPlan } from '../state/viewport.ts';
 import { drawnDimensions, drawnEdges, roomSign, thingNames, zoneName } from './drawing.ts';
 import { createPlaces, drawnNames } from './paint/names.ts';
 import { paintFloors, paintRegionEdge, paintSheet } from './paint/paper.ts';
 import { px } from './paint/pen.ts';
-import { paintDimensions, paintRoomSigns } from './paint/rooms.ts';
+import { paintDimensions, paintLevelBar, paintRoomSigns } from './paint/rooms.ts';
 import { keepThings, paintThingNames, paintThings } from './paint/things.ts';
 import { paintWalls } from './paint/walls.ts';
 import { paintZoneNames } from './paint/zone-names.ts';
@@ -76,6 +76,8 @@ export function NameLayer() {
   const model = useAppStore(selectModel);
   const region = useAppStore(selectRegion);
   const selection = useAppStore((state) => state.selection);
+  const bar = useAppStore(selectLevelBar);
+  const size = useAppStore((state) => state.stageSize);
   return (
     <PaintLayer
       name="names"
@@ -94,6 +96,7 @@ export function NameLayer() {
           paintThingNames(pen, level, thingNames, (at) => roomAt(model, at), places);
         paintZoneNames(pen, drawnEdges(region), (edge) => zoneName(edge, plan), places);
         paintDimensions(pen, drawnDimensions(model), ({ length }) => formatLength(length, plan.display.length), places);
+        if (bar) paintLevelBar(pen, bar, levelExtent(level), size, places);
         drawnNames.current = places;
       }}
     />

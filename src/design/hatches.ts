@@ -3,6 +3,7 @@
  * that they can be told apart in grey and by people with colour-vision deficiency. Data only: a cell that repeats, its
  * marks as SVG path text, which a canvas (`new Path2D(stroke)`) and an SVG pattern (`<path d>`) both understand.
  */
+import type { RoomRegion } from '../../geometry/region/types.ts';
 import type { RuleId } from '../../geometry/rules/types.ts';
 
 /** Lengths are px at 96 to the inch: a sheet scales them to its own unit. */
@@ -100,4 +101,11 @@ export function hatchOf(rule: RuleId): Hatch | null {
     default:
       return HATCHES[rule];
   }
+}
+
+/** The hatch of a room that is out as a whole; null where a detector may stand. */
+export function roomHatch({ barredBy, decided }: Pick<RoomRegion, 'barredBy' | 'decided'>): Hatch | null {
+  if (!barredBy) return null;
+  if (!decided) return HATCHES.unlabelled;
+  return hatchOf(barredBy);
 }

@@ -2,7 +2,7 @@ import type { Check, DetectorReport } from '../../geometry/check/types.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import type { Detector, Level, Plan } from '../../geometry/plan/model.ts';
 import type { LevelRegion, Probe } from '../../geometry/region/types.ts';
-import { buildLevel, checkDetector, emptyLevel, levelRegion, whyNot } from '../engine.ts';
+import { buildLevel, checkDetector, emptyLevel, levelBar, levelRegion, whyNot } from '../engine.ts';
 import { DETECTOR_DEFAULTS } from './defaults.ts';
 import type { AppState } from './store.ts';
 
@@ -77,14 +77,31 @@ function regionInputs(plan: Plan, { level }: LevelModel, probe: Probe): readonly
 }
 
 let lastRegion: { readonly inputs: readonly unknown[]; readonly region: LevelRegion } | null = null;
+/** Where a detector may sit on the level in view; nowhere on a level that is not the one to test, whatever the distances. */
 export function selectRegion(state: AppState): LevelRegion {
   const plan = selectShownPlan(state);
   const model = selectModel(state);
-  const inputs = regionInputs(plan, model, selectProbe(state));
+  const bar = selectLevelBar(state);
+  const inputs = [...regionInputs(plan, model, selectProbe(state)), bar];
   if (!lastRegion?.inputs.every((input, index) => input === inputs[index])) {
-    lastRegion = { inputs, region: levelRegion(plan, model, selectProbe(state)) };
+    const region = levelRegion(plan, model, selectProbe(state));
+    lastRegion = { inputs, region: bar ? barredWhole(region, bar) : region };
   }
   return lastRegion.region;
+}
+
+/** Why the level in view is not the one to test, in words; empty when it is. */
+export function selectLevelBar(state: AppState): string {
+  const level = selectLevel(state);
+  return level === NO_LEVEL ? '' : levelBar(selectShownPlan(state), level);
+}
+
+/** The region of a level that is out as a whole: the engine leaves the choice of the level to the caller. */
+function barredWhole(region: LevelRegion, bar: string): LevelRegion {
+  const rooms = region.rooms.map((room) =>
+    room.barred ? room : { ...room, rings: [], area: 0, barred: bar, barredBy: 'level' as const, decided: true },
+  );
+  return { ...region, rooms };
 }
 
 const reportsAtRest = new WeakMap<Plan, Map<string, readonly DetectorReport[]>>();

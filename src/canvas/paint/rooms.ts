@@ -1,7 +1,9 @@
+import type { Extent } from '../../../geometry/body.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
 import type { RoomRegion } from '../../../geometry/region/types.ts';
 import type { Dimension } from '../../../geometry/room-dimensions.ts';
 import { LINE_PX } from '../../design/tokens.ts';
+import type { SizePx } from '../../state/viewport.ts';
 import type { Places } from './names.ts';
 import { lengthPx, type Pen, px, stroke } from './pen.ts';
 import { drawText, FINE, READ, SMALL, type TextStyle, textWidth, uprightAngle } from './text.ts';
@@ -14,6 +16,8 @@ export interface RoomSign {
   readonly chosen: boolean;
 }
 
+/** Below the drawing, past its dimensions, px. */
+const UNDER_PX = 66;
 /** Lines closer than this run into one another. */
 const LINE_HEIGHT = 1.3;
 /** A room narrower than this on screen gets its name only, and only where it finds room, px. */
@@ -91,6 +95,24 @@ function writeRows(pen: Pen, { rows, middle }: PlacedSign): void {
     drawText(pen, text, [middle[0], top + step / 2], style);
     top += step;
   }
+}
+
+/** Says under the drawing that this is not the level to test, and why. */
+export function paintLevelBar(pen: Pen, bar: string, extent: Extent | null, stage: SizePx, places: Places): void {
+  if (!extent) return;
+  const [left, bottom] = px(pen, [extent.minX, extent.maxY]);
+  const [right] = px(pen, [extent.maxX, extent.maxY]);
+  const head: TextStyle = { ...READ, colour: pen.theme.verdict.blocked.line, halo: pen.theme.card };
+  const line: TextStyle = { sizePx: READ.sizePx, colour: pen.theme.ink, halo: pen.theme.card };
+  const rows = [
+    { text: 'Not the level to test', style: head },
+    { text: bar, style: line },
+  ];
+  const [width, height] = sizeOf(pen, rows);
+  // In view, however large the drawing is.
+  const middle: XY = [(left + right) / 2, Math.min(bottom + UNDER_PX, stage.height - height / 2 - 6)];
+  places.keep(middle, width, height);
+  writeRows(pen, { rows, middle });
 }
 
 /** How far a dimension line stands off the wall's outer face, and inside a room off the face, px. */

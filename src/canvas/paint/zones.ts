@@ -1,8 +1,7 @@
-import { ROOM_USES_BARRED } from '../../../geometry/plan/model.ts';
 import type { LevelRegion, RoomRegion, Zone } from '../../../geometry/region/types.ts';
 import type { RuleId } from '../../../geometry/rules/types.ts';
 import type { ZoneEdge } from '../../../geometry/zone-edges.ts';
-import { HATCHES, type Hatch, hatchOf } from '../../design/hatches.ts';
+import { type Hatch, hatchOf, roomHatch } from '../../design/hatches.ts';
 import { LINE_PX } from '../../design/tokens.ts';
 import { hatchFill } from './hatch-pattern.ts';
 import { type Pen, stroke, traceArcRing, traceLine, traceRing, within } from './pen.ts';
@@ -36,16 +35,13 @@ export function paintLitZones(pen: Pen, region: LevelRegion, zones: readonly Zon
   });
 }
 
-function paintBarred(pen: Pen, { room }: RoomRegion): void {
-  fillHatch(pen, roomHatch(room.label?.use), () => {
-    for (const ring of room.floorRings) traceRing(pen, ring);
+/** A barred use or level, a room that nobody has named, or no spot at this height. */
+function paintBarred(pen: Pen, region: RoomRegion): void {
+  const hatch = roomHatch(region);
+  if (!hatch) return;
+  fillHatch(pen, hatch, () => {
+    for (const ring of region.room.floorRings) traceRing(pen, ring);
   });
-}
-
-/** A barred use, a room that nobody has named, or no spot at this height. */
-function roomHatch(use: string | undefined): Hatch {
-  if (!use) return HATCHES.unlabelled;
-  return (ROOM_USES_BARRED as readonly string[]).includes(use) ? HATCHES.barred : HATCHES.height;
 }
 
 function fillHatch(pen: Pen, hatch: Hatch, trace: () => void): void {

@@ -1,5 +1,13 @@
+import { readFileSync } from 'node:fs';
 import { beforeEach, describe, expect, it } from 'vitest';
-import { selectCarried, selectLevel, selectReports } from '../../../src/state/selectors.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import {
+  selectCarried,
+  selectLevel,
+  selectLevelBar,
+  selectRegion,
+  selectReports,
+} from '../../../src/state/selectors.ts';
 import { useAppStore } from '../../../src/state/store.ts';
 
 const state = () => useAppStore.getState();
@@ -88,5 +96,18 @@ describe('editing what is selected', () => {
     state().select(['a', 'b']);
     state().select(['b', 'c'], 'toggle');
     expect(state().selection).toEqual(['a', 'c']);
+  });
+});
+
+describe('the white of a level', () => {
+  it('is nowhere on a level that is not the one to test, whatever the distances', () => {
+    const plan = JSON.parse(readFileSync('samples/02-split-level.plan.json', 'utf8')) as Plan;
+    state().openPlan(plan);
+    const white = () => selectRegion(state()).rooms.reduce((sum, { area }) => sum + area, 0);
+    // In a sale the lowest level that could be lived in is tested: the lower one, not the main one above it.
+    state().setLevel('L1');
+    expect([selectLevelBar(state()), white() > 0]).toEqual(['', true]);
+    state().setLevel('L2');
+    expect([selectLevelBar(state()) !== '', white()]).toEqual([true, 0]);
   });
 });
