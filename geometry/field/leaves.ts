@@ -101,7 +101,7 @@ export class Leaves {
 
   /** Packs a leaf and returns where its head is. */
   private pack(leaf: number, i: number, j: number): number {
-    const square = this.candidates.square(0, i, j);
+    const square = this.candidates.thinLeaf(i, j);
     this.used += (STRIDE - (this.used % STRIDE)) % STRIDE;
     const head = this.used;
     this.reserve(HEAD);

@@ -1,12 +1,14 @@
+import type { Extent } from '../body.ts';
 import type { LevelModel } from '../level/types.ts';
 import { levelExtent } from '../level-extent.ts';
 import type { Mm, Plan } from '../plan/model.ts';
 import type { Probe } from '../region/types.ts';
-import { type Assessment, assess } from './assess.ts';
+import { type Assessment, assess, SINGLE, type Spread } from './assess.ts';
 import { Candidates } from './candidates.ts';
 import { Leaves } from './leaves.ts';
 import { pieceMargin } from './piece-margin.ts';
-import { type Limit, levelPrimitives } from './primitives.ts';
+import { type Limit, levelPrimitives, type Primitives } from './primitives.ts';
+import { listAround, listOf, quartersOf, type Square, squaresIn } from './squares.ts';
 
 /**
  * How much a probe has to spare at each point of a level: the least of measured − required over the distance rules of the
@@ -19,8 +21,18 @@ export interface MarginField {
   margin(x: Mm, y: Mm): Mm;
   /** What leaves this margin; of several within a millionth of a mm the first in the order of the profile. Null for none. */
   limitedBy(x: Mm, y: Mm): Limit | null;
-  /** The margin at a point and the most that can be had within `reach` of it, looked into only above `enough`: see `Assessment`. */
-  assess(x: Mm, y: Mm, reach: Mm, apart: Mm, enough: Mm): Assessment;
+  /** The largest squares of the field's grid that meet a rectangle. */
+  squares(extent: Extent): readonly Square[];
+  /** The quarters of a square. */
+  quarters(square: Square): readonly Square[];
+  /** The margin at the middle of a square of level 0 or above. */
+  middle(square: Square): Mm;
+  /** No more than this is left at the middle of one of the largest squares: quicker than `middle`. */
+  atMost(square: Square): Mm;
+  /** The same about any point, by the pieces near it. */
+  around(x: Mm, y: Mm, reach: Mm, enough: Mm): Assessment;
+  /** The margin at a point of a square and the most that can be had within `reach` of it, looked into only above `enough`. */
+  assess(square: Square, x: Mm, y: Mm, reach: Mm, spread: Spread, enough: Mm): Assessment;
 }
 
 interface Known {
@@ -65,20 +77,27 @@ function buildField(plan: Plan, model: LevelModel, { base, radius, tall }: Probe
   return {
     probe: { base, radius, tall },
     margin: (x, y) => leaves.margin(x, y),
-    limitedBy: (x, y) => {
-      const least = leaves.margin(x, y) + SAME;
-      let first = primitives.limits.length;
-      const square = candidates.at(0, x, y);
-      for (let n = candidates.starts[square] as number; n < (candidates.ends[square] as number); n++) {
-        const piece = candidates.pool[n] as number;
-        if (pieceMargin(primitives, piece, x, y) > least) continue;
-        first = Math.min(first, primitives.owner[piece] as number);
-      }
-      return primitives.limits[first] ?? null;
+    limitedBy: (x, y) => firstWithin(primitives, leaves.margin(x, y) + SAME, x, y),
+    squares: (extent) => squaresIn(candidates, extent),
+    quarters: (square) => quartersOf(candidates, square),
+    middle: ({ level, i, j }) => candidates.middles[candidates.square(level, i, j)] as Mm,
+    atMost: ({ i, j }) => candidates.atMost(i, j),
+    around: (x, y, reach, enough) => {
+      const list = listAround(candidates, x, y, reach);
+      if (list >= 0) return assess(candidates, list, x, y, reach, SINGLE, enough);
+      const margin = leaves.margin(x, y);
+      return { margin, upper: margin + reach, x, y };
     },
-    assess: (x, y, reach, apart, enough) => {
-      const square = candidates.at(candidates.levelOf(reach * Math.SQRT2), x, y);
-      return assess(candidates, square, x, y, reach, apart, enough);
-    },
+    assess: (square, x, y, reach, spread, enough) =>
+      assess(candidates, listOf(candidates, square), x, y, reach, spread, enough),
   };
+}
+
+/** The first limit that leaves no more than a margin; null for none. Goes through everything: asked for single points only. */
+function firstWithin(primitives: Primitives, most: Mm, x: Mm, y: Mm): Limit | null {
+  const { count, owner, limits } = primitives;
+  for (let piece = 0; piece < count; piece++) {
+    if (pieceMargin(primitives, piece, x, y) <= most) return limits[owner[piece] as number] ?? null;
+  }
+  return null;
 }

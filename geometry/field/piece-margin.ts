@@ -23,17 +23,17 @@ export function pieceMargin({ kind, data, owner, bodies }: Primitives, i: number
 }
 
 /**
- * The most that one piece can leave around a point, mm: to the best of the points within `reach` of it. With `apart`, to the
- * worst of several points that lie no farther than `apart` from a middle within `reach`, which is their mean: by the
- * parallel axis theorem the nearest of them to a point is at most the root of both squares away.
+ * The most that one piece can leave around a point, mm: to the best of the points within `reach` of it. With an extent, to the
+ * worst of several points that lie no farther than it from a middle within `reach`, which is their mean: by the parallel
+ * axis theorem the nearest of them to a point is at most the root of both squares away.
  */
-export function pieceCap(primitives: Primitives, i: number, x: Mm, y: Mm, reach: Mm, apart: Mm): Mm {
+export function pieceCap(primitives: Primitives, i: number, x: Mm, y: Mm, reach: Mm, extent: Mm): Mm {
   const { kind, data } = primitives;
   const k = i * STRIDE;
-  if (kind[i] === INSIDE) return insideCap(primitives, i, x, y, reach + apart);
-  if (kind[i] === SECTOR) return sectorMargin(data, k, x, y) + reach + apart;
+  if (kind[i] === INSIDE) return insideCap(primitives, i, x, y, reach + extent);
+  if (kind[i] === SECTOR) return sectorMargin(data, k, x, y) + reach + extent;
   const far = segmentDistance(data, k, x, y) + reach;
-  const most = apart > 0 ? Math.sqrt(far * far + apart * apart) : far;
+  const most = extent > 0 ? Math.sqrt(far * far + extent * extent) : far;
   if (kind[i] === HANGING) return hangingMargin(data, k, most);
   // Deep within its offset a piece stays at its floor.
   return Math.max(data[k + 6] as number, most - (data[k + 5] as number));

@@ -1,8 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { Extent } from '../../../geometry/body.ts';
 import { measureSubject } from '../../../geometry/check/measure.ts';
 import { subjectsOf } from '../../../geometry/check/subjects.ts';
-import { marginField } from '../../../geometry/field/margin-field.ts';
+import { type MarginField, marginField } from '../../../geometry/field/margin-field.ts';
+import type { Square } from '../../../geometry/field/squares.ts';
 import {
   buildLevel,
   type EffectiveRule,
@@ -14,6 +16,7 @@ import {
   shapeMiddle,
   type XY,
 } from '../../../geometry/index.ts';
+import { levelExtent } from '../../../geometry/level-extent.ts';
 import { fixtureAt, hall, planUnder } from '../../helpers/hall.ts';
 import { leastMargin } from '../../helpers/least-margin.ts';
 import { Dice } from '../../helpers/random-level/dice.ts';
@@ -225,27 +228,62 @@ describe('marginField, on levels by chance under every profile', () => {
     );
   });
 
-  it('assess: nothing within reach has more than its bound, nor have all of several points about a middle', () => {
+  it('bounds what can be had in each square of its grid, from the largest down to a hair', () => {
     fc.assert(
       fc.property(scene, (one) => {
-        const { plan, level, probe, points, dice } = sceneOf(one);
+        const { plan, level, probe, dice } = sceneOf(one);
         const field = marginField(plan, buildLevel(level), probe);
-        for (const [x, y] of points) {
-          const reach = dice.pick([0, 1, 30, 200, 900, 5000]);
-          const apart = dice.pick([0, 0, 127]);
-          const { margin, upper } = field.assess(x, y, reach, apart, Number.NEGATIVE_INFINITY);
-          const here = field.margin(x, y);
-          if (margin !== here) expect(margin).toBeCloseTo(here, 9);
-          for (let k = 0; k < 5; k++) {
-            const [turn, way, spin] = [dice.between(0, 7), reach * Math.sqrt(dice.next()), dice.between(0, 7)];
-            const [mx, my] = [x + way * Math.cos(turn), y + way * Math.sin(turn)];
-            const [dx, dy] = [apart * Math.cos(spin), apart * Math.sin(spin)];
-            const both = Math.min(field.margin(mx + dx, my + dy), field.margin(mx - dx, my - dy));
-            expect(both).toBeLessThanOrEqual(upper + 1e-9);
-          }
+        const extent = levelExtent(level) as Extent;
+        for (let k = 0; k < 20; k++) {
+          let square = dice.pick(field.squares(extent));
+          const middle = field.margin(square.x, square.y);
+          expect(field.atMost(square)).toBeGreaterThanOrEqual(middle - 1e-9);
+          expectSame(field.middle(square), middle);
+          expect(field.atMost(square)).toBeGreaterThanOrEqual(middle - 1e-9);
+          for (let depth = dice.int(0, 12); depth > 0; depth--) square = dice.pick(field.quarters(square));
+          if (square.level >= 0) expectSame(field.middle(square), field.margin(square.x, square.y));
+          else expectBounds(field, square, dice);
         }
       }),
       { numRuns: 100 },
     );
   });
 });
+
+function expectSame(a: number, b: number): void {
+  if (a !== b) expect(Math.abs(a - b)).toBeLessThan(1e-9);
+}
+
+/** Points of the square have no more than its bound, nor have both of two points opposite of one another about one of them. */
+function expectBounds(field: MarginField, square: Square, dice: Dice): void {
+  const { x, y, half } = square;
+  const extent = dice.pick([0, 0, 127]);
+  const seen = field.assess(square, x, y, half * Math.SQRT2, { extent, width: 0 }, Number.NEGATIVE_INFINITY);
+  expectSame(seen.margin, field.margin(x, y));
+  for (let k = 0; k < 10; k++) {
+    const [mx, my] = [x + dice.between(-half, half), y + dice.between(-half, half)];
+    const spin = dice.between(0, 7);
+    const [dx, dy] = [extent * Math.cos(spin), extent * Math.sin(spin)];
+    const both = Math.min(field.margin(mx + dx, my + dy), field.margin(mx - dx, my - dy));
+    expect(both).toBeLessThanOrEqual(seen.upper + 1e-9);
+  }
+  expectSquareOfFour(field, square, dice);
+  const { margin, upper } = field.around(x, y, half, Number.NEGATIVE_INFINITY);
+  expectSame(margin, field.margin(x, y));
+  const turn = dice.between(0, 7);
+  expect(field.margin(x + half * Math.cos(turn), y + half * Math.sin(turn))).toBeLessThanOrEqual(upper + 1e-9);
+}
+
+/** The worst corner of a square of 200 about a point of the square has no more than the bound for such a one. */
+function expectSquareOfFour(field: MarginField, { x, y, half, ...rest }: Square, dice: Dice): void {
+  const extent = 100 * Math.SQRT2;
+  const spread = { extent, width: 200 };
+  const { upper } = field.assess({ x, y, half, ...rest }, x, y, half * Math.SQRT2, spread, Number.NEGATIVE_INFINITY);
+  const [mx, my] = [x + dice.between(-half, half), y + dice.between(-half, half)];
+  const spin = dice.between(0, 7);
+  const corners = [0, 1, 2, 3].map((k) => {
+    const angle = spin + (k * Math.PI) / 2;
+    return field.margin(mx + extent * Math.cos(angle), my + extent * Math.sin(angle));
+  });
+  expect(Math.min(...corners)).toBeLessThanOrEqual(upper + 1e-9);
+}

@@ -1,0 +1,85 @@
+import { type Extent, shapeBody, signedBodyDistance } from '../body.ts';
+import { checkCeiling, checkHeight } from '../check/heights.ts';
+import { roomBar } from '../check/room.ts';
+import { MEETS } from '../check/subjects.ts';
+import { type MarginField, marginField } from '../field/margin-field.ts';
+import { overlaps } from '../level/floors.ts';
+import type { LevelModel, Room } from '../level/types.ts';
+import type { Mm, Plan, PlanObject, XY } from '../plan/model.ts';
+import type { Probe } from '../region/types.ts';
+import { effectiveRules } from '../rules/profiles.ts';
+import { roomFloor } from './room-floor.ts';
+
+/** Where detectors may be looked for: the floor of a room, or an object on it. */
+export interface Ground {
+  readonly room: Room;
+  readonly field: MarginField;
+  /** The object that carries the detector; null for any place at the probe's height. */
+  readonly on: PlanObject | null;
+  readonly extent: Extent;
+  /** How far the whole rim lies inside the ground, mm; negative where some of it is out. Changes by at most the way moved. */
+  inside(x: Mm, y: Mm): Mm;
+}
+
+/** What rounding may do to a distance, mm: a place on the very edge is not offered. */
+const ROUNDING: Mm = 1e-9;
+
+/** The floor of every room that may hold a detector; none at a height that is barred on the whole level. */
+export function roomGrounds(plan: Plan, model: LevelModel, probe: Probe): Ground[] {
+  if (!heightAllowed(plan, model, probe)) return [];
+  const field = marginField(plan, model, probe);
+  const least = probe.radius - MEETS + ROUNDING;
+  return allowedRooms(plan, model).map((room) => {
+    const { extent, depth } = roomFloor(room);
+    return { room, field, on: null, extent, inside: (x, y) => depth(x, y) - least };
+  });
+}
+
+/**
+ * Every object that can carry the probe in a room that may hold one: its top at an allowed height, the whole rim on it. In the
+ * order of the level.
+ */
+export function objectGrounds(plan: Plan, model: LevelModel, { radius, tall }: Probe): Ground[] {
+  const grounds = new Map<Mm, Ground[]>();
+  return model.level.objects.flatMap((object) => {
+    let rooms = grounds.get(object.top);
+    if (!rooms) {
+      rooms = roomGrounds(plan, model, { base: object.top, radius, tall });
+      grounds.set(object.top, rooms);
+    }
+    const body = shapeBody(object.shape);
+    const least = radius - MEETS + ROUNDING;
+    return rooms
+      .filter(({ extent }) => overlaps(extent, body.extent))
+      .map((ground) => ({
+        ...ground,
+        on: object,
+        extent: body.extent,
+        inside: (x, y) => Math.min(ground.inside(x, y), -signedBodyDistance(body, x, y) - least),
+      }));
+  });
+}
+
+/** What the worst of several detectors has to spare, mm; null where some rim is not inside. */
+export function marginOfAll({ field, inside }: Ground, at: readonly XY[]): Mm | null {
+  let least = Number.POSITIVE_INFINITY;
+  for (const [x, y] of at) {
+    if (inside(x, y) < 0) return null;
+    least = Math.min(least, field.margin(x, y));
+  }
+  return least;
+}
+
+/** Whether the height band and the ceiling let a probe be where it is. */
+export function heightAllowed(plan: Plan, model: LevelModel, probe: Probe): boolean {
+  return effectiveRules(plan.protocol).every((rule) => {
+    const { of } = rule.subject;
+    if (of === 'height') return checkHeight(probe, rule, 0).every(({ verdict }) => verdict !== 'blocked');
+    if (of !== 'ceiling') return true;
+    return checkCeiling(model.level, probe, rule, 0).every(({ verdict }) => verdict !== 'blocked');
+  });
+}
+
+function allowedRooms(plan: Plan, model: LevelModel): Room[] {
+  return model.rooms.filter((room) => !roomBar(room, plan.protocol).reason && room.floorRings.length > 0);
+}
