@@ -94,9 +94,9 @@ export function NameLayer() {
         );
         if (pen.view.scale >= LEAST_SCALE_FOR_THINGS)
           paintThingNames(pen, level, thingNames, (at) => roomAt(model, at), places);
+        if (bar) paintLevelBar(pen, bar, levelExtent(level), size, places);
         paintZoneNames(pen, drawnEdges(region), (edge) => zoneName(edge, plan), places);
         paintDimensions(pen, drawnDimensions(model), ({ length }) => formatLength(length, plan.display.length), places);
-        if (bar) paintLevelBar(pen, bar, levelExtent(level), size, places);
         drawnNames.current = places;
       }}
     />
