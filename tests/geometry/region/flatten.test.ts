@@ -28,7 +28,7 @@ function pointsOn(ring: Ring, perEdge: number): XY[] {
 
 const arcs = fc.record({
   kind: fc.constant('arc' as const),
-  center: fc.tuple(fc.double({ min: -1e4, max: 1e4 }), fc.double({ min: -1e4, max: 1e4 })),
+  center: fc.tuple(fc.double({ min: -1e4, max: 1e4, noNaN: true }), fc.double({ min: -1e4, max: 1e4, noNaN: true })),
   radius: fc.double({ min: 0.01, max: 5000, noNaN: true }),
   start: fc.double({ min: -4, max: 4, noNaN: true }),
   sweep: fc.oneof(
