@@ -1,7 +1,7 @@
-import { type LevelModel, levelRegion, type Probe, type Room } from '../../geometry/index.ts';
+import { type ArcRing, edgeEnds, type LevelModel, levelRegion, type Probe, type Room } from '../../geometry/index.ts';
 import type { Clipper } from './clipper.ts';
+import type { OracleLevel } from './geos-oracle.ts';
 import { blockersOf, roomRegion, zonesFor } from './region.ts';
-import type { OracleLevel } from './rules.ts';
 import type { Tally } from './tally.ts';
 import type { OracleRoom } from './walls.ts';
 
@@ -18,6 +18,8 @@ const SHARE = 1e-3;
 /** Floors have straight edges: nothing but rounding, and noding on a grid of 1e-4 mm. Square mm. */
 const FLOOR_ABSOLUTE = 1;
 
+/** The rings leave out parts shorter than half of this, mm, so that they may gape by that much: that is what they say of themselves. */
+const JOINT = 1e-3;
 /** Clipper rounds every corner to 1e-4 mm: a floor of 100 m about moves by less than this, square mm. */
 const CLIPPER_FLOOR = 10;
 
@@ -67,10 +69,35 @@ export function compareAreas(
     if (!(Math.abs(got - want) <= Math.max(ABSOLUTE, SHARE * want))) {
       wrong.push(`region of ${room.key}: ${got}, not ${want}`);
     }
+    wrong.push(...compareRings(region.rooms.find((one) => one.room === room)?.rings ?? [], got, room.key));
     if (!strict || want === 0) continue;
     const [low, high] = [area('outside', BRACKET_CHORDS), area('inside', BRACKET_CHORDS)];
     if (!(got >= low - 1 && got <= high + 1)) wrong.push(`region of ${room.key}: ${got}, not ${low} to ${high}`);
   }
+  return wrong;
+}
+
+/** Whether every ring is closed, and whether the rings together enclose the area that is given for them. */
+function compareRings(rings: readonly ArcRing[], area: number, key: string): string[] {
+  let enclosed = 0;
+  let length = 0;
+  let widest = 0;
+  for (const ring of rings) {
+    ring.forEach((edge, i) => {
+      const [from, to] = edgeEnds(edge);
+      const [next] = edgeEnds(ring[(i + 1) % ring.length] ?? edge);
+      widest = Math.max(widest, Math.hypot(next[0] - to[0], next[1] - to[1]));
+      length +=
+        edge.kind === 'line' ? Math.hypot(to[0] - from[0], to[1] - from[1]) : edge.radius * Math.abs(edge.sweep);
+      enclosed += (from[0] * to[1] - to[0] * from[1]) / 2;
+      // Between the chord and the arc.
+      if (edge.kind === 'arc') enclosed += (edge.radius ** 2 * (edge.sweep - Math.sin(edge.sweep))) / 2;
+    });
+  }
+  const wrong: string[] = [];
+  if (widest > JOINT) wrong.push(`rings of ${key} gape by ${widest}`);
+  if (!(Math.abs(enclosed - area) <= 1 + length * JOINT))
+    wrong.push(`rings of ${key} enclose ${enclosed}, not ${area}`);
   return wrong;
 }
 

@@ -5,17 +5,9 @@ import {
   type DetectorReport,
   type LevelModel,
 } from '../../geometry/index.ts';
-import {
-  depthInFloor,
-  isLevelToTest,
-  labelsOf,
-  type OracleLevel,
-  type OracleRow,
-  oracleRows,
-  roomAt,
-  SHORTFALL,
-  verdictOfUse,
-} from './rules.ts';
+import type { OracleBody } from './bodies.ts';
+import { depthInFloor, isLevelToTest, labelsOf, type OracleLevel, roomAt, verdictOfUse } from './geos-oracle.ts';
+import { type OracleRow, oracleRows, SHORTFALL } from './rules.ts';
 import type { Tally } from './tally.ts';
 
 /** mm: both sides work in doubles from the same drawing; 0.01 is what is asked for, a hundredth of the shortfall that passes. */
@@ -36,7 +28,7 @@ export function compareChecks(oracle: OracleLevel, model: LevelModel, detector: 
     if (WORDED.includes(rule)) continue;
     const got = report.checks.filter((check) => check.rule === rule && check.measured !== null);
     const want = rows.filter((row) => row.rule === rule);
-    wrong.push(...compareRule(oracle, got, want, tally).map((text) => `${detector.id} ${rule} ${text}`));
+    wrong.push(...compareRule(oracle, detector, got, want, tally).map((text) => `${detector.id} ${rule} ${text}`));
   }
   const worded = wordedVerdicts(oracle, detector, rows);
   for (const { rule, allowed } of worded) {
@@ -51,7 +43,13 @@ export function compareChecks(oracle: OracleLevel, model: LevelModel, detector: 
 /** Rules without a distance; the companion of a detector that has none is looked at in `wordedVerdicts`. */
 const WORDED: readonly string[] = ['room-use', 'level', 'direct-sun'];
 
-function compareRule(oracle: OracleLevel, got: readonly Check[], want: readonly OracleRow[], tally: Tally): string[] {
+function compareRule(
+  oracle: OracleLevel,
+  detector: Detector,
+  got: readonly Check[],
+  want: readonly OracleRow[],
+  tally: Tally,
+): string[] {
   const wrong: string[] = [];
   const { tapeTolerance } = oracle.plan;
   const least = Math.min(...want.map(({ margin }) => margin));
@@ -64,6 +62,8 @@ function compareRule(oracle: OracleLevel, got: readonly Check[], want: readonly 
     }
     paired.add(row);
     wrong.push(...compareRow(check, row, tapeTolerance, tally));
+    if (!isWitness(check, row, detector))
+      wrong.push(`${naming(check)}: the line ${JSON.stringify(check.witness)} is not it`);
     if (check.verdict === 'clear' && row.margin > least + CLOSE)
       wrong.push(`${naming(check)}: clear and not the nearest`);
   }
@@ -88,6 +88,24 @@ function compareRow(check: Check, row: OracleRow, tapeTolerance: number, tally: 
     wrong.push(`${naming(check)}: margin ${check.margin}`);
   if (!allowed.includes(check.verdict)) wrong.push(`${naming(check)}: ${check.verdict}, not ${allowed}; ${row.margin}`);
   return wrong;
+}
+
+/**
+ * The line on the drawing: from the rim (from the axis, where the rim is over the body) straight to the nearest point of the
+ * body. Of a stream that is reached into nothing is asked.
+ */
+function isWitness({ witness }: Check, { bodies }: OracleRow, { at: [x, y], radius }: Detector): boolean {
+  if (!witness) return bodies.length === 0;
+  const { rim, subject } = witness;
+  const toRim = Math.hypot(rim[0] - x, rim[1] - y);
+  const long = Math.hypot(subject[0] - rim[0], subject[1] - rim[1]);
+  const fits = ({ distance, stream }: OracleBody) => {
+    const away = distance(x, y);
+    if (stream && away < radius) return true;
+    const [out, length] = away > radius ? [radius, away - radius] : [0, away];
+    return distance(...subject) <= CLOSE && Math.abs(toRim - out) <= CLOSE && Math.abs(long - length) <= CLOSE;
+  };
+  return bodies.length === 0 || bodies.some(fits);
 }
 
 function isSame(check: Check, row: OracleRow): boolean {

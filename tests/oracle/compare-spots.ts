@@ -10,8 +10,9 @@ import {
 } from '../../geometry/index.ts';
 import type { Dice } from '../helpers/random-level/dice.ts';
 import { CLOSE } from './compare-checks.ts';
+import { depthInFloor, type OracleLevel, roomAt, verdictOfUse } from './geos-oracle.ts';
 import { type Blocker, blockersOf, heightAllows } from './region.ts';
-import { depthInFloor, type OracleLevel, roomAt, SHORTFALL, verdictOfUse } from './rules.ts';
+import { oracleRows, SHORTFALL } from './rules.ts';
 import type { Tally } from './tally.ts';
 
 /** How near a spot may lie to a limit for either answer to be right, mm. */
@@ -55,7 +56,41 @@ export function compareSpots(oracle: OracleLevel, model: LevelModel, probe: Prob
       wrong.push(`${x}, ${y}: ${blocks.map(({ rule, subject }) => `${rule} ${subject}`)} block, to spare ${spare}`);
     }
   }
+  wrong.push(...compareClear(oracle, model, probe, spots), ...compareZones(region, blockers, spots.slice(-8)));
   for (const at of spots.slice(0, 6)) wrong.push(...compareNearest(oracle, region, probe, blockers, at, inside, tally));
+  return wrong;
+}
+
+/** Where the region keeps the tape's tolerance beside the limits, nothing that is measured may be tight. */
+function compareClear(oracle: OracleLevel, model: LevelModel, probe: Probe, spots: readonly XY[]): string[] {
+  const { tapeTolerance } = oracle.plan;
+  if (tapeTolerance === 0) return [];
+  const region = levelRegion(oracle.plan, model, probe, { spare: tapeTolerance });
+  return spots
+    .filter((at) => region.rooms.some(({ rings }) => arcRingsContain(rings, at)))
+    .flatMap((at) => {
+      const rows = oracleRows(oracle, { ...probe, id: '', label: '', at, pair: null });
+      return rows.filter(({ margin }) => margin < tapeTolerance - BAND).map((row) => ({ at, row }));
+    })
+    .map(({ at, row }) => `${at}: held to be clear, and ${row.rule} ${row.subject} spares ${row.margin}`);
+}
+
+/** Whether the zones that are drawn are the zones that block, spot by spot. Zones come in the order of rules and bodies. */
+function compareZones({ zones }: LevelRegion, blockers: readonly Blocker[], spots: readonly XY[]): string[] {
+  const wrong: string[] = [];
+  for (const zone of zones) {
+    const own = blockers.filter(({ rule, body }) => {
+      return rule === zone.rule && body.subject === zone.subject && body.stream === zone.stream;
+    });
+    if (own.length === 0) wrong.push(`there is no zone of ${zone.rule} ${zone.subject}`);
+    for (const [x, y] of spots) {
+      const spare = Math.min(...own.map(({ body, keep }) => body.distance(x, y) - keep));
+      if (own.length !== 1 || Math.abs(spare) < BAND) continue;
+      const isIn = arcRingsContain(zone.outlines, [x, y]);
+      if (isIn !== spare < 0)
+        wrong.push(`${x}, ${y}: ${isIn ? 'in' : 'not in'} zone ${zone.rule} ${zone.subject}, ${spare}`);
+    }
+  }
   return wrong;
 }
 

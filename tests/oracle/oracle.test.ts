@@ -7,7 +7,7 @@ import { compareAreas, compareWithClipper } from './compare-areas.ts';
 import { CLOSE, compareChecks } from './compare-checks.ts';
 import { compareSpots } from './compare-spots.ts';
 import { Geos } from './geos.ts';
-import { type OracleLevel, oracleLevel } from './rules.ts';
+import { type OracleLevel, oracleLevel } from './geos-oracle.ts';
 import { emptyTally } from './tally.ts';
 
 /** Seeds 1 to this many; the environment may ask for fewer or more. */

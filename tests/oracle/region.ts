@@ -1,7 +1,8 @@
 import { type Cylinder, type OracleBody, pointsGeom, type Rounding, stretch } from './bodies.ts';
 import type { Geom, Geos, Point, Points } from './geos.ts';
+import { type OracleLevel, verdictOfUse } from './geos-oracle.ts';
 import { apart, bearing, minus, plus, quarter, unit, wedge } from './plane.ts';
-import { type OracleLevel, required, SHORTFALL, verdictOfUse } from './rules.ts';
+import { required, SHORTFALL } from './rules.ts';
 import type { OracleRoom } from './walls.ts';
 
 /** Corners nearer than this are one, mm: two that differ by rounding would give the edge between them any direction. */

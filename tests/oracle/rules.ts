@@ -1,9 +1,8 @@
-import type { Detector, FixtureKind, Level, Plan } from '../../geometry/plan/model.ts';
-import { type Cylinder, type OracleBody, openingBodies, shapeBody, streamOf, wallBodies } from './bodies.ts';
-import type { Geos } from './geos.ts';
-import { type OracleRoom, type OracleWalls, oracleWalls } from './walls.ts';
+import type { Detector, Level, Plan } from '../../geometry/plan/model.ts';
+import type { Cylinder, OracleBody } from './bodies.ts';
+import type { OracleLevel } from './geos-oracle.ts';
 
-/** Table of plan-format.md, section 3, inches. */
+/** The table of limits of the plan format, section 3, inches. */
 const INCH = 25.4;
 const LIMITS: Readonly<Record<string, number>> = {
   'outside-opening': 36,
@@ -14,38 +13,6 @@ const LIMITS: Readonly<Record<string, number>> = {
   'floor-drain': 36,
   object: 4,
 };
-const AIR: readonly FixtureKind[] = [
-  'supply-register',
-  'return-grille',
-  'exhaust-fan',
-  'ceiling-fan',
-  'portable-fan',
-  'window-air-conditioner',
-  'air-cleaner',
-  'dehumidifier',
-  'humidifier',
-];
-const HEAT: readonly FixtureKind[] = [
-  'furnace',
-  'boiler',
-  'water-heater',
-  'fireplace',
-  'wood-stove',
-  'radiator',
-  'space-heater',
-];
-const MAY_HOLD: readonly string[] = [
-  'family-room',
-  'living-room',
-  'bedroom',
-  'playroom',
-  'den',
-  'office',
-  'exercise-room',
-  'workshop',
-  'dining-room',
-  'unfinished',
-];
 /** "A distance meets its limit when measured ≥ required − 0.1." */
 export const SHORTFALL = 0.1;
 
@@ -56,48 +23,8 @@ export interface OracleRow {
   readonly measured: number;
   readonly margin: number;
   readonly stream: boolean;
-}
-
-/** A level as the oracle sees it. */
-export interface OracleLevel {
-  readonly geos: Geos;
-  readonly plan: Plan;
-  readonly level: Level;
-  readonly walls: OracleWalls;
-  /** The bodies of every rule that measures a distance to one. */
-  readonly bodies: ReadonlyMap<string, readonly OracleBody[]>;
-  readonly hasOutsideOpening: boolean;
-}
-
-export function oracleLevel(geos: Geos, plan: Plan, level: Level): OracleLevel {
-  const walls = oracleWalls(geos, level);
-  const fixtures = (kinds: readonly FixtureKind[]) =>
-    level.fixtures.filter(({ kind }) => kinds.includes(kind)).map(({ id, shape }) => shapeBody(geos, id, shape));
-  const streams = level.fixtures
-    .filter(({ kind, stream }) => stream && AIR.includes(kind))
-    .flatMap((fixture) => (fixture.stream ? [streamOf(geos, fixture, fixture.stream)] : []));
-  const objects = level.objects.map((one) => ({
-    ...shapeBody(geos, one.id, one.shape),
-    bottom: one.bottom,
-    top: one.top,
-  }));
-  const openings = openingBodies(geos, level, walls);
-  return {
-    geos,
-    plan,
-    level,
-    walls,
-    hasOutsideOpening: openings.length > 0,
-    bodies: new Map([
-      ['outside-opening', openings],
-      ['outside-wall', wallBodies(geos, walls, true)],
-      ['moving-air', [...fixtures(AIR), ...streams]],
-      ['heat', fixtures(HEAT)],
-      ['sump', fixtures(['sump-pit'])],
-      ['floor-drain', fixtures(['floor-drain'])],
-      ['object', [...objects, ...wallBodies(geos, walls, false)]],
-    ]),
-  };
+  /** What it was measured to: of several pieces of one wall those that are as near. Empty for heights and companions. */
+  readonly bodies: readonly OracleBody[];
 }
 
 /** What a rule asks for, mm, with the plan's override. */
@@ -119,23 +46,29 @@ export function measured(rule: string, body: OracleBody, probe: Cylinder, x: num
 export function oracleRows(oracle: OracleLevel, detector: Detector): OracleRow[] {
   const { plan, level } = oracle;
   const rows: OracleRow[] = [];
-  const add = (rule: string, subject: string | null, asks: number, got: number, most = false, stream = false) => {
-    rows.push({ rule, subject, required: asks, measured: got, margin: most ? asks - got : got - asks, stream });
+  const add = (rule: string, asks: number, got: number, most = false) => {
+    const margin = most ? asks - got : got - asks;
+    rows.push({ rule, subject: null, required: asks, measured: got, margin, stream: false, bodies: [] });
   };
   const over = detector.base + detector.tall;
-  add('height-band', null, 20 * INCH, detector.base);
-  add('height-band', null, 72 * INCH, over, true);
-  add('ceiling', null, required(plan, 'ceiling', 12), level.ceiling - over);
+  add('height-band', 20 * INCH, detector.base);
+  add('height-band', 72 * INCH, over, true);
+  add('ceiling', required(plan, 'ceiling', 12), level.ceiling - over);
   const [x, y] = detector.at;
   for (const [rule, bodies] of oracle.bodies) {
-    const nearest = new Map<string, { got: number; body: OracleBody }>();
+    const nearest = new Map<string, { got: number; bodies: OracleBody[] }>();
     for (const body of bodies) {
       const got = measured(rule, body, detector, x, y);
+      if (got === null) continue;
       const key = `${body.subject}${body.stream ? ' stream' : ''}`;
-      if (got !== null && got < (nearest.get(key)?.got ?? Number.POSITIVE_INFINITY)) nearest.set(key, { got, body });
+      const known = nearest.get(key);
+      if (!known || got < known.got) nearest.set(key, { got, bodies: [body] });
+      else if (got === known.got) known.bodies.push(body);
     }
-    for (const { got, body } of nearest.values()) {
-      add(rule, body.subject, body.stream ? 0 : required(plan, rule), got, false, body.stream);
+    for (const { got, bodies: near } of nearest.values()) {
+      const [{ subject, stream }] = near as [OracleBody];
+      const asks = stream ? 0 : required(plan, rule);
+      rows.push({ rule, subject, required: asks, measured: got, margin: got - asks, stream, bodies: near });
     }
   }
   rows.push(...companionRows(level, detector));
@@ -151,37 +84,6 @@ function companionRows(level: Level, { id, at, radius, pair }: Detector): Oracle
       const got = Math.max(0, Math.hypot(other.at[0] - at[0], other.at[1] - at[1]) - radius - other.radius);
       const [low, high] = [got - 4 * INCH, 8 * INCH - got];
       const near = low <= high ? { required: 4 * INCH, margin: low } : { required: 8 * INCH, margin: high };
-      return { rule: 'companion', subject: other.id, measured: got, stream: false, ...near };
+      return { rule: 'companion', subject: other.id, measured: got, stream: false, bodies: [], ...near };
     });
-}
-
-/** Whether the level is the one to test: the lowest that is lived in, in a sale that could be. */
-export function isLevelToTest({ levels, site }: Plan, level: Level): boolean {
-  const counts = ({ living }: Level) =>
-    living === 'lived-in' || (site.purpose === 'property-transfer' && living === 'could-be');
-  return counts(level) && levels.every((other) => !counts(other) || other.order >= level.order);
-}
-
-export type RoomVerdict = 'clear' | 'blocked' | 'unknown';
-
-/** The room whose floor holds a point, and what `room-use` says of its labels. */
-export function roomAt({ geos, walls }: OracleLevel, x: number, y: number): OracleRoom | null {
-  return walls.rooms.find(({ floor }) => geos.holds(floor, x, y)) ?? null;
-}
-
-export function labelsOf({ geos, level }: OracleLevel, room: OracleRoom) {
-  return level.rooms.filter(({ at }) => geos.holds(room.face, at[0], at[1]));
-}
-
-export function verdictOfUse(oracle: OracleLevel, room: OracleRoom | null): RoomVerdict {
-  if (!room) return 'blocked';
-  const labels = labelsOf(oracle, room);
-  const allowed = labels.filter(({ use }) => MAY_HOLD.includes(use));
-  if (labels.length > 0 && allowed.length === labels.length) return 'clear';
-  return labels.length > 0 && allowed.length === 0 ? 'blocked' : 'unknown';
-}
-
-/** How far a point lies inside the floor of its room (0 when it lies in none). */
-export function depthInFloor({ geos }: OracleLevel, room: OracleRoom | null, x: number, y: number): number {
-  return room ? geos.distanceTo(geos.boundary(room.floor), x, y) : 0;
 }

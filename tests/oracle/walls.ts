@@ -35,7 +35,7 @@ const SAME = 1e-3;
 const NO_LENGTH = 0.01;
 
 /**
- * The walls of a level as plan-format.md, section 2, has them: centre-lines noded and turned into faces by GEOS, bodies
+ * The walls of a level as the plan format, section 2, has them: centre-lines noded and turned into faces by GEOS, bodies
  * mitred, rooms set back to the wall faces.
  */
 export function oracleWalls(geos: Geos, level: Level): OracleWalls {

@@ -1,0 +1,111 @@
+import type { FixtureKind, Level, Plan } from '../../geometry/plan/model.ts';
+import { type OracleBody, openingBodies, shapeBody, streamOf, wallBodies } from './bodies.ts';
+import type { Geos } from './geos.ts';
+import { type OracleRoom, type OracleWalls, oracleWalls } from './walls.ts';
+
+/** Fixture kinds by rule, and the room uses that may hold a detector: the plan format, sections 1 and 3. */
+const AIR: readonly FixtureKind[] = [
+  'supply-register',
+  'return-grille',
+  'exhaust-fan',
+  'ceiling-fan',
+  'portable-fan',
+  'window-air-conditioner',
+  'air-cleaner',
+  'dehumidifier',
+  'humidifier',
+];
+const HEAT: readonly FixtureKind[] = [
+  'furnace',
+  'boiler',
+  'water-heater',
+  'fireplace',
+  'wood-stove',
+  'radiator',
+  'space-heater',
+];
+const MAY_HOLD: readonly string[] = [
+  'family-room',
+  'living-room',
+  'bedroom',
+  'playroom',
+  'den',
+  'office',
+  'exercise-room',
+  'workshop',
+  'dining-room',
+  'unfinished',
+];
+
+/** A level as the oracle sees it. */
+export interface OracleLevel {
+  readonly geos: Geos;
+  readonly plan: Plan;
+  readonly level: Level;
+  readonly walls: OracleWalls;
+  /** The bodies of every rule that measures a distance to one. */
+  readonly bodies: ReadonlyMap<string, readonly OracleBody[]>;
+  readonly hasOutsideOpening: boolean;
+}
+
+export function oracleLevel(geos: Geos, plan: Plan, level: Level): OracleLevel {
+  const walls = oracleWalls(geos, level);
+  const fixtures = (kinds: readonly FixtureKind[]) =>
+    level.fixtures.filter(({ kind }) => kinds.includes(kind)).map(({ id, shape }) => shapeBody(geos, id, shape));
+  const streams = level.fixtures
+    .filter(({ kind, stream }) => stream && AIR.includes(kind))
+    .flatMap((fixture) => (fixture.stream ? [streamOf(geos, fixture, fixture.stream)] : []));
+  const objects = level.objects.map((one) => ({
+    ...shapeBody(geos, one.id, one.shape),
+    bottom: one.bottom,
+    top: one.top,
+  }));
+  const openings = openingBodies(geos, level, walls);
+  return {
+    geos,
+    plan,
+    level,
+    walls,
+    hasOutsideOpening: openings.length > 0,
+    bodies: new Map([
+      ['outside-opening', openings],
+      ['outside-wall', wallBodies(geos, walls, true)],
+      ['moving-air', [...fixtures(AIR), ...streams]],
+      ['heat', fixtures(HEAT)],
+      ['sump', fixtures(['sump-pit'])],
+      ['floor-drain', fixtures(['floor-drain'])],
+      ['object', [...objects, ...wallBodies(geos, walls, false)]],
+    ]),
+  };
+}
+
+/** Whether the level is the one to test: the lowest that is lived in, in a sale that could be. */
+export function isLevelToTest({ levels, site }: Plan, level: Level): boolean {
+  const counts = ({ living }: Level) =>
+    living === 'lived-in' || (site.purpose === 'property-transfer' && living === 'could-be');
+  return counts(level) && levels.every((other) => !counts(other) || other.order >= level.order);
+}
+
+export type RoomVerdict = 'clear' | 'blocked' | 'unknown';
+
+/** The room whose floor holds a point, and what `room-use` says of its labels. */
+export function roomAt({ geos, walls }: OracleLevel, x: number, y: number): OracleRoom | null {
+  return walls.rooms.find(({ floor }) => geos.holds(floor, x, y)) ?? null;
+}
+
+export function labelsOf({ geos, level }: OracleLevel, room: OracleRoom) {
+  return level.rooms.filter(({ at }) => geos.holds(room.face, at[0], at[1]));
+}
+
+export function verdictOfUse(oracle: OracleLevel, room: OracleRoom | null): RoomVerdict {
+  if (!room) return 'blocked';
+  const labels = labelsOf(oracle, room);
+  const allowed = labels.filter(({ use }) => MAY_HOLD.includes(use));
+  if (labels.length > 0 && allowed.length === labels.length) return 'clear';
+  return labels.length > 0 && allowed.length === 0 ? 'blocked' : 'unknown';
+}
+
+/** How far a point lies inside the floor of its room (0 when it lies in none). */
+export function depthInFloor({ geos }: OracleLevel, room: OracleRoom | null, x: number, y: number): number {
+  return room ? geos.distanceTo(geos.boundary(room.floor), x, y) : 0;
+}
