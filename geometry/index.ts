@@ -10,6 +10,8 @@ export { type RoomBar, roomAt, roomBar } from './check/room.ts';
 export { MEETS } from './check/subjects.ts';
 export type { Check, DetectorReport, Verdict, Witness } from './check/types.ts';
 export { whyNot } from './check/why-not.ts';
+export { type MarginField, marginField } from './field/margin-field.ts';
+export type { Limit } from './field/primitives.ts';
 export { buildLevel } from './level/build-level.ts';
 export { SNAP, TOUCH } from './level/centre-lines.ts';
 export type { LevelModel, Notice, OpeningBody, Ring, Room, WallPiece } from './level/types.ts';
@@ -42,5 +44,11 @@ export {
   sourceLine,
 } from './rules/profiles.ts';
 export { type Profile, RULE_IDS, type Rule, type RuleId, type Source, type SourceMark } from './rules/types.ts';
+export { bestGroups, bestPairs, type GroupOptions, type SpotPair } from './spots/best-pairs.ts';
+export { bestSpots, SPOT_TOLERANCE, SPOTS_APART, type Spot, type SpotOptions } from './spots/best-spots.ts';
+export { companionSpot, companionSpots } from './spots/companion.ts';
+export type { SpotGroup } from './spots/group.ts';
+export { companionGap, type Gap } from './spots/group-shapes.ts';
+export { type HeightInterval, type HeightReason, heightsAt, type Surface, surfaceBelow } from './spots/heights.ts';
 export { formatArea, formatLength, parseLength } from './units.ts';
 export * from './words.ts';

@@ -30,7 +30,7 @@ export interface SearchOptions {
   readonly tolerance: Mm;
 }
 
-/** A chosen place, and what no other place beside those chosen before it exceeds. */
+/** A chosen place, and what no place that may stand beside those before it exceeds. */
 export type Chosen<Place> = Place & { readonly bound: Mm };
 
 /** Places that a check would block by rounding alone are not offered. */
@@ -85,5 +85,20 @@ export function bestFirst<Node, Place extends Found>(
     if (chosen.some((one) => search.barred(node, one))) continue;
     for (const part of search.split(node)) look(part, most);
   }
-  return chosen;
+  return inOrder(chosen);
+}
+
+/**
+ * The most to spare first: what was chosen later may by a part of the tolerance have more. What keeps away from those before
+ * one in this order was still open when the first of the others was chosen, so the greatest of their bounds holds.
+ */
+function inOrder<Place extends Found>(chosen: readonly Chosen<Place>[]): Chosen<Place>[] {
+  const sorted = [...chosen].sort((a, b) => b.margin - a.margin);
+  let bound = Number.NEGATIVE_INFINITY;
+  for (let k = sorted.length - 1; k >= 0; k--) {
+    const one = sorted[k] as Chosen<Place>;
+    bound = Math.max(bound, one.bound);
+    sorted[k] = { ...one, bound };
+  }
+  return sorted;
 }

@@ -12,6 +12,8 @@ export interface Call {
   readonly json: boolean;
   /** The other options as typed, by name. */
   readonly options: Readonly<Record<string, string | undefined>>;
+  /** Names of the options without a value that were given. */
+  readonly flags: ReadonlySet<string>;
 }
 
 export interface Command {
@@ -21,6 +23,8 @@ export interface Command {
   readonly does: string;
   /** Names of options that take a value. */
   readonly options: readonly string[];
+  /** Names of options that take none. */
+  readonly flags?: readonly string[];
   readonly run: (call: Call) => { text: string; code: 0 | 1 };
 }
 
@@ -34,18 +38,22 @@ export function readCall(command: Command, argv: readonly string[]): Call {
   if (file === undefined) throw new UnusableError(`No file is named. ${usageOf(command)}`);
   if (more.length > 0)
     throw new UnusableError(`${command.name} takes one file, got ${positionals.length}. ${usageOf(command)}`);
-  const { json, ...options } = values;
-  return { file, plan: readPlan(file), json: json === true, options: options as Call['options'] };
+  const flags = new Set<string>();
+  const options: Record<string, string> = {};
+  for (const [key, value] of Object.entries(values)) {
+    if (value === true) flags.add(key);
+    else if (typeof value === 'string') options[key] = value;
+  }
+  return { file, plan: readPlan(file), json: flags.has('json'), options, flags };
 }
 
 function understood(command: Command, argv: readonly string[]) {
-  const options = Object.fromEntries(command.options.map((name) => [name, { type: 'string' as const }]));
+  const options = [
+    ...command.options.map((name) => [name, { type: 'string' as const }] as const),
+    ...['json', ...(command.flags ?? [])].map((name) => [name, { type: 'boolean' as const }] as const),
+  ];
   try {
-    return parseArgs({
-      args: [...argv],
-      allowPositionals: true,
-      options: { json: { type: 'boolean' as const }, ...options },
-    });
+    return parseArgs({ args: [...argv], allowPositionals: true, options: Object.fromEntries(options) });
   } catch (error) {
     throw new UnusableError(`${error instanceof Error ? error.message : String(error)}\n${usageOf(command)}`);
   }
@@ -87,4 +95,16 @@ export function lengthOption(call: Call, name: string, fallback: number): number
     throw new UnusableError(`--${name} "${typed}" is not a length: give millimetres, for instance --${name} 762.`);
   }
   return value;
+}
+
+/** A whole number of 1 or more, or the fallback when it is left out. @throws UnusableError when it is none */
+export function countOption(call: Call, name: string, fallback: number): number {
+  const typed = call.options[name];
+  if (typed === undefined) return fallback;
+  if (!/^[1-9]\d{0,5}$/.test(typed.trim())) {
+    throw new UnusableError(
+      `--${name} "${typed}" is not a count: give a whole number, for instance --${name} ${fallback}.`,
+    );
+  }
+  return Number(typed);
 }

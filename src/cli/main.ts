@@ -1,8 +1,9 @@
 import { area } from './area.ts';
 import { type Call, type Command, readCall, UnusableError } from './call.ts';
 import { check } from './check.ts';
+import { spots } from './spots.ts';
 
-const COMMANDS: readonly Command[] = [check, area];
+const COMMANDS: readonly Command[] = [check, area, spots];
 
 /**
  * Runs one call of the command line and resolves to its exit code (0 done, 1 done with a verdict that is blocked or
@@ -34,10 +35,13 @@ export async function run(argv: readonly string[]): Promise<number> {
 }
 
 function usage(): string {
-  const rows = COMMANDS.map(({ name, form, does }) => `  ${`${name} ${form}`.padEnd(32)}${does}\n`);
-  return `Usage: npm run -s stillspot -- COMMAND FILE [options]\n\n${rows.join('')}
-  --json                          one JSON document instead of text; lengths in mm, areas in m²
+  const calls = COMMANDS.map(({ name, form, does }) => [`${name} ${form}`, does] as const);
+  const rows = [...calls, ['--json', 'one JSON document instead of text; lengths in mm, areas in m²'] as const];
+  const width = Math.max(...rows.map(([call]) => call.length)) + 2;
+  const lines = rows.map(([call, does]) => `  ${call.padEnd(width)}${does}\n`);
+  return `Usage: npm run -s stillspot -- COMMAND FILE [options]
 
+${lines.join('')}
 Exit code 0: done, no verdict is blocked or unknown. 1: done, some verdict is. 2: the call or a file is not usable.
 `;
 }

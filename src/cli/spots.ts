@@ -1,0 +1,121 @@
+import {
+  bestPairs,
+  bestSpots,
+  buildLevel,
+  CAUTIONS,
+  type Check,
+  checkDetector,
+  checkFigures,
+  checkSubject,
+  type Level,
+  type Limit,
+  levelBar,
+  type Plan,
+  type Probe,
+  type Room,
+  type XY,
+} from '../../geometry/index.ts';
+import { type Command, countOption, lengthOption } from './call.ts';
+
+/** So many spots of a level are given when nobody says otherwise: about as many as a tester walks to. */
+const COUNT = 5;
+
+/** `spots FILE [--base MM] [--count N] [--pair]`: the best places for a detector, or for two side by side. */
+export const spots: Command = {
+  name: 'spots',
+  form: 'FILE [--base MM] [--count N] [--pair]',
+  does: 'the best places for a detector, or for a pair side by side',
+  options: ['base', 'count'],
+  flags: ['pair'],
+  run: (call) => {
+    const base = lengthOption(call, 'base', 762);
+    const count = countOption(call, 'count', COUNT);
+    const pair = call.flags.has('pair');
+    const levels = call.plan.levels.map((level) => {
+      const probe = probeOf(level, base);
+      return { level, probe, places: placesOn(call.plan, level, probe, count, pair) };
+    });
+    return { text: call.json ? asJson(base, levels) : asText(call.plan, levels, pair), code: 0 };
+  },
+};
+
+/** Lengths in mm; the margin is infinite where no rule finds anything to measure. */
+interface Place {
+  readonly axes: readonly XY[];
+  readonly room: Room;
+  readonly margin: number;
+  readonly bound: number;
+  readonly limitedBy: Limit | null;
+}
+interface LevelPlaces {
+  readonly level: Level;
+  readonly probe: Probe;
+  readonly places: readonly Place[];
+}
+
+function probeOf({ detectors: [first] }: Level, base: number): Probe {
+  return { base, radius: first?.radius ?? 50.8, tall: first?.tall ?? 25.4 };
+}
+
+function placesOn(plan: Plan, level: Level, probe: Probe, count: number, pair: boolean): Place[] {
+  const model = buildLevel(level);
+  if (pair) return bestPairs(plan, model, probe, { count }).map(({ at, ...place }) => ({ ...place, axes: at }));
+  return bestSpots(plan, model, probe, { count }).map(({ at, ...place }) => ({ ...place, axes: [at] }));
+}
+
+function asJson(base: number, levels: readonly LevelPlaces[]): string {
+  const document = {
+    base,
+    levels: levels.map(({ level, places }) => ({
+      id: level.id,
+      spots: places.map(({ axes, room, margin, bound, limitedBy }) => ({
+        at: axes.length === 1 ? axes[0] : axes,
+        room: room.label?.id ?? null,
+        margin: finite(margin),
+        bound: finite(bound),
+        limitedBy,
+      })),
+    })),
+    cautions: CAUTIONS,
+  };
+  return `${JSON.stringify(document, null, 2)}\n`;
+}
+
+function finite(mm: number): number | null {
+  return Number.isFinite(mm) ? mm : null;
+}
+
+function asText(plan: Plan, levels: readonly LevelPlaces[], pair: boolean): string {
+  const lines = levels.flatMap(({ level, probe, places }) => {
+    const bar = levelBar(plan, level);
+    const none = `No place for ${pair ? 'a pair' : 'a detector'} at this height.`;
+    return [
+      level.name || level.id,
+      ...(bar ? [`  ${bar}`] : []),
+      ...(places.length === 0 ? [`  ${none}`] : []),
+      ...places.map((place, k) => `  ${k + 1}. ${placeLine(plan, level, probe, place)}`),
+      '',
+    ];
+  });
+  return `${[...lines, 'Places are x and y on the page, in mm.', ...CAUTIONS].join('\n')}\n`;
+}
+
+function placeLine(plan: Plan, level: Level, probe: Probe, { axes, room, limitedBy }: Place): string {
+  const at = axes.map(([x, y]) => `${Math.round(x)}, ${Math.round(y)}`).join(' and ');
+  const row = limitedBy && worstRow(plan, level, probe, axes, limitedBy);
+  const spare = row
+    ? `${checkFigures(row, plan).spare} ${limitedBy?.stream ? 'of' : 'at'}`
+    : 'nothing to keep away from';
+  return `${room.label?.name || room.label?.id} at ${at}: ${[spare, row && checkSubject(row, plan, level)].filter(Boolean).join(' ')}.`;
+}
+
+/** What the checker says of the limit, for the detector that has the least to spare there. */
+function worstRow(plan: Plan, level: Level, probe: Probe, axes: readonly XY[], limit: Limit): Check | null {
+  const rows = axes.flatMap((at) =>
+    checkDetector(plan, buildLevel(level), { ...probe, id: '', label: '', at, pair: null }).checks.filter(
+      ({ rule, subject, required }) =>
+        rule === limit.rule && subject === limit.subject && (required === 0 || !limit.stream),
+    ),
+  );
+  return rows.sort((a, b) => (a.margin ?? 0) - (b.margin ?? 0))[0] ?? null;
+}
