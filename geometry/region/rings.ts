@@ -8,10 +8,13 @@ import type { ArcRing, Edge } from './types.ts';
 const JOINT = 1e-3;
 
 /**
- * A part that leads nowhere is left over from a touch when it is shorter than this, mm. Boundaries count as one within a
- * millionth of a mm; a line stays that near to an arc of radius 5 m for 0.2 mm about the point where they touch.
+ * Where boundaries touch, a part shorter than this, mm, may be left over that leads nowhere, or missing. They count as one
+ * within a millionth of a mm; a line stays that near to an arc of radius 5 m for 0.2 mm about the point where they touch.
  */
 const LONGEST_STRAY = 0.25;
+
+/** A gap up to this, mm, is left: it is the width within which boundaries count as one. */
+const LEAST_BRIDGE = 1e-6;
 
 /**
  * Square mm inside flat boundary parts that have the free side on their left, by Green's theorem in closed form: the parts
@@ -37,7 +40,7 @@ export function freeArea(parts: Float64Array, ox: Mm, oy: Mm): number {
 /**
  * Links flat boundary parts into closed rings, turned so that what is free lies on the right (outer rings run clockwise on
  * screen). At a point where rings touch, the sharpest turn towards the free side is taken, so that rings touch but never
- * cross. Parts shorter than half a joint fall away.
+ * cross. Parts shorter than half a joint fall away; a line closes what gap they leave.
  */
 export function linkRings(parts: Float64Array): ArcRing[] {
   const turned = withoutStrays(parts);
@@ -48,11 +51,13 @@ export function linkRings(parts: Float64Array): ArcRing[] {
     if (used[i]) continue;
     const ring: Edge[] = [];
     let k = i;
-    while (k >= 0 && !used[k]) {
+    do {
+      const part = turned[k] as Turned;
       used[k] = 1;
-      ring.push((turned[k] as Turned).edge);
-      k = starts.next(turned[k] as Turned, used, i);
-    }
+      ring.push(part.edge);
+      k = starts.next(part, used, i);
+      if (k >= 0) ring.push(...bridge(part, turned[k] as Turned));
+    } while (k >= 0 && k !== i);
     rings.push(ring);
   }
   return rings;
@@ -85,6 +90,12 @@ function isLoose(part: Turned, all: readonly Turned[]): boolean {
   const meets = (x: Mm, y: Mm, px: Mm, py: Mm) => vectorLength(x - px, y - py) <= JOINT;
   const follows = all.some((other) => other !== part && meets(other.x0, other.y0, part.x1, part.y1));
   return !follows || !all.some((other) => other !== part && meets(other.x1, other.y1, part.x0, part.y0));
+}
+
+/** A line over the gap between two parts, so that a ring is closed for whoever counts its crossings. */
+function bridge(part: Turned, next: Turned): Edge[] {
+  if (vectorLength(next.x0 - part.x1, next.y0 - part.y1) <= LEAST_BRIDGE) return [];
+  return [{ kind: 'line', from: [part.x1, part.y1], to: [next.x0, next.y0] }];
 }
 
 interface Turned {
@@ -137,22 +148,31 @@ class StartIndex {
     this.xs = Float64Array.from(this.order, (i) => (parts[i] as Turned).x0);
   }
 
-  /** The part that goes on from the end of this one, or −1; the ring's own first part only when nothing else does. */
+  /**
+   * The part that goes on from the end of this one: of those that start within a joint the one with the sharpest turn, else
+   * the nearest within a hair. The ring's own first part closes it. −1 where none is.
+   */
   next(part: Turned, used: Uint8Array, first: number): number {
     let best = -1;
     let bestTurn = Number.NEGATIVE_INFINITY;
-    for (let k = this.firstFrom(part.x1 - JOINT); k < this.xs.length; k++) {
-      if ((this.xs[k] as number) > part.x1 + JOINT) break;
+    let nearest = -1;
+    let least = LONGEST_STRAY;
+    for (let k = this.firstFrom(part.x1 - LONGEST_STRAY); k < this.xs.length; k++) {
+      if ((this.xs[k] as number) > part.x1 + LONGEST_STRAY) break;
       const i = this.order[k] as number;
       if (used[i] && i !== first) continue;
       const candidate = this.parts[i] as Turned;
-      if (vectorLength(candidate.x0 - part.x1, candidate.y0 - part.y1) > JOINT) continue;
+      const gap = vectorLength(candidate.x0 - part.x1, candidate.y0 - part.y1);
+      if (gap < least) {
+        least = gap;
+        nearest = i;
+      }
       const turn = foldedTurn(candidate.leaves - part.arrives);
-      if (turn <= bestTurn) continue;
+      if (gap > JOINT || turn <= bestTurn) continue;
       bestTurn = turn;
       best = i;
     }
-    return best === first ? -1 : best;
+    return best >= 0 ? best : nearest;
   }
 
   /** The first place in the order whose x is at least this. */

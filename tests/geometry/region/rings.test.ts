@@ -52,4 +52,31 @@ describe('the outline of a region', () => {
       false,
     ]);
   });
+
+  it('closes over the hair of wall face that a stub without thickness leaves', () => {
+    const [room] = regionOf('thin-stub').rooms;
+    expect(widestGap(room?.rings ?? [])).toBeLessThan(1e-3);
+    expect(room?.rings.length).toBe(1);
+    // 355.5 off the faces of the walls, which are at 100: all that the stub keeps off, 152.3 from its end at 200, lies in that.
+    const holds = (p: XY) => arcRingsContain(room?.rings ?? [], p);
+    const free: XY[] = [
+      [2000, 456],
+      [1600, 456],
+      [2400, 456],
+      [456, 456],
+      [5544, 3544],
+      [3000, 2000],
+    ];
+    const taken: XY[] = [
+      [2000, 455],
+      [1600, 455],
+      [455, 2000],
+      [2000, 3545],
+      [5545, 1000],
+      [-300, 2000],
+      [3000, -800],
+    ];
+    expect(free.map(holds)).toEqual(free.map(() => true));
+    expect(taken.map(holds)).toEqual(taken.map(() => false));
+  });
 });
