@@ -1,0 +1,109 @@
+import { describe, expect, it } from 'vitest';
+import {
+  buildLevel,
+  checkDetector,
+  type Level,
+  type LevelRegion,
+  levelRegion,
+  type Plan,
+  type Shape,
+} from '../../geometry/index.ts';
+import { Dice } from '../helpers/random-level/dice.ts';
+import { randomPlan } from '../helpers/random-level.ts';
+
+const PLANS = 60;
+const EDITS = 8;
+
+/*
+ * The engine keeps what an edit leaves alone. Whatever it keeps, an edited plan must come out as if it had been read from a
+ * file: its copy shares no object with anything that was seen before.
+ */
+describe('an edited plan', () => {
+  it('has the same rooms, regions, zones and reports as a fresh copy of it, after any edits', () => {
+    for (let seed = 1; seed <= PLANS; seed++) {
+      const dice = new Dice(seed);
+      let plan = randomPlan(seed);
+      for (let i = 0; i <= EDITS; i++) {
+        expect(resultsOf(plan), `seed ${seed}, after ${i} edits`).toEqual(resultsOf(structuredClone(plan)));
+        plan = edited(plan, dice);
+      }
+    }
+  }, 60_000);
+});
+
+function resultsOf(plan: Plan): unknown {
+  const [level] = plan.levels;
+  const [probe] = level?.detectors ?? [];
+  if (!level || !probe) throw new Error('a plan without a level or a detector');
+  const model = buildLevel(level);
+  const regions = [0, plan.tapeTolerance].map((spare) => levelRegion(plan, model, probe, { spare }));
+  return {
+    rooms: model.rooms.map(({ key, floorRings, floorArea, labels }) => ({ key, floorRings, floorArea, labels })),
+    regions: regions.map(plainRegion),
+    reports: level.detectors.map((detector) => checkDetector(plan, model, detector)),
+    notices: model.notices,
+  };
+}
+
+/** Without what is worked out only when it is drawn, which would make every comparison draw it. */
+function plainRegion({ rooms, zones }: LevelRegion): unknown {
+  return {
+    rooms: rooms.map(({ room, rings, area, barred }) => ({ key: room.key, rings, area, barred })),
+    zones: zones.map(({ rule, subject, distance }) => ({ rule, subject, distance })),
+  };
+}
+
+/** The plan with one thing moved, changed or taken out; all else is the same objects. */
+function edited(plan: Plan, dice: Dice): Plan {
+  if (dice.chance(0.1)) {
+    const overrides = [{ rule: 'heat', distance: dice.pick([500, 2000]), note: 'as agreed' }];
+    return { ...plan, protocol: { ...plan.protocol, overrides } };
+  }
+  if (dice.chance(0.05)) return { ...plan, tapeTolerance: dice.pick([10, 25.4]) };
+  const [level, ...others] = plan.levels;
+  return level ? { ...plan, levels: [editedLevel(level, dice), ...others] } : plan;
+}
+
+function editedLevel(level: Level, dice: Dice): Level {
+  const by = [dice.between(-800, 800), dice.between(-800, 800)] as const;
+  const changed = <T>(list: readonly T[], change: (one: T) => T): T[] => {
+    const k = dice.int(0, list.length - 1);
+    return list.map((one, i) => (i === k ? change(one) : one));
+  };
+  const without = <T>(list: readonly T[]): T[] => {
+    const k = dice.int(0, list.length - 1);
+    return list.filter((_, i) => i !== k);
+  };
+  const cases: (() => Partial<Level>)[] = [
+    () => ({ fixtures: changed(level.fixtures, (one) => ({ ...one, shape: movedShape(one.shape, by) })) }),
+    () => ({
+      fixtures: changed(level.fixtures, (one) => ({ ...one, kind: dice.pick(['sump-pit', 'furnace', 'ceiling-fan']) })),
+    }),
+    () => ({ fixtures: without(level.fixtures) }),
+    () => ({ objects: changed(level.objects, (one) => ({ ...one, shape: movedShape(one.shape, by) })) }),
+    () => ({ objects: changed(level.objects, (one) => ({ ...one, top: dice.pick([one.bottom, 3000]) })) }),
+    () => ({ objects: without(level.objects) }),
+    () => ({ walls: changed(level.walls, (one) => ({ ...one, to: [one.to[0] + by[0] / 9, one.to[1] + by[1] / 9] })) }),
+    () => ({ walls: changed(level.walls, (one) => ({ ...one, thickness: dice.pick([60, 150, 300]) })) }),
+    () => ({ walls: changed(level.walls, (one) => ({ ...one, side: dice.pick(['auto', 'inside', 'outside']) })) }),
+    () => ({
+      openings: changed(level.openings, (one) => ({ ...one, kind: dice.pick(['door', 'window', 'passage']) })),
+    }),
+    () => ({ openings: without(level.openings) }),
+    () => ({ rooms: changed(level.rooms, (one) => ({ ...one, at: [one.at[0] + by[0], one.at[1] + by[1]] })) }),
+    () => ({ rooms: changed(level.rooms, (one) => ({ ...one, use: dice.pick(['den', 'kitchen']) })) }),
+    () => ({ detectors: changed(level.detectors, (one) => ({ ...one, at: [one.at[0] + by[0], one.at[1] + by[1]] })) }),
+    () => ({ detectors: changed(level.detectors, (one) => ({ ...one, base: dice.pick([600, 762, 1200]) })) }),
+    () => ({ ceiling: dice.pick([2286, 2500]) }),
+  ];
+  return { ...level, ...dice.pick(cases)() };
+}
+
+function movedShape(shape: Shape, [dx, dy]: readonly [number, number]): Shape {
+  if ('polygon' in shape) return { polygon: { points: shape.polygon.points.map(([x, y]) => [x + dx, y + dy]) } };
+  if ('circle' in shape) {
+    const { center, radius } = shape.circle;
+    return { circle: { center: [center[0] + dx, center[1] + dy], radius } };
+  }
+  return { box: { ...shape.box, center: [shape.box.center[0] + dx, shape.box.center[1] + dy] } };
+}
