@@ -20,7 +20,7 @@ export interface Sketch {
   readonly chain: { readonly points: readonly XY[]; readonly next: XY | null; readonly thickness: Mm } | null;
   /** Opposite inside corners of a room that is being drawn. */
   readonly box: Line | null;
-  readonly ghost: { readonly shape: Shape; readonly name: string } | null;
+  readonly ghost: Shape | null;
   readonly ghostDetector: Omit<Detector, 'id'> | null;
   readonly ghostName: { readonly name: string; readonly at: XY } | null;
   readonly opening: OpeningGhost | null;

@@ -88,24 +88,23 @@ export const HATCHES: Readonly<Record<HatchName, Hatch>> = {
 };
 
 /** The hatch of what a rule takes away; null for a rule that takes no floor of its own. */
-export function hatchOf(rule: RuleId): Hatch | null {
+export function ruleHatch(rule: RuleId): HatchName | null {
   switch (rule) {
     case 'room-use':
     case 'level':
-      return HATCHES.barred;
+      return 'barred';
     case 'height-band':
     case 'ceiling':
-      return HATCHES.height;
+      return 'height';
     case 'companion':
       return null;
     default:
-      return HATCHES[rule];
+      return rule;
   }
 }
 
 /** The hatch of a room that is out as a whole; null where a detector may stand. */
-export function roomHatch({ barredBy, decided }: Pick<RoomRegion, 'barredBy' | 'decided'>): Hatch | null {
+export function roomHatch({ barredBy, decided }: Pick<RoomRegion, 'barredBy' | 'decided'>): HatchName | null {
   if (!barredBy) return null;
-  if (!decided) return HATCHES.unlabelled;
-  return hatchOf(barredBy);
+  return decided ? ruleHatch(barredBy) : 'unlabelled';
 }

@@ -1,11 +1,11 @@
 /** The floor: white where a detector may sit, hatched where a rule takes it away. */
 import type { Zone } from '../../geometry/index.ts';
 import { onEdge, visibleEdges } from '../../geometry/region/visible-edges.ts';
-import type { HatchName } from '../design/hatches.ts';
+import { type HatchName, roomHatch, ruleHatch } from '../design/hatches.ts';
 import { hatchFill } from './hatch-fill.ts';
 import { lineSlot, type Slot } from './placer.ts';
 import { COLOUR, FULL_WEIGHT_RATIO, LINE_MM, TAKEN_GROUND } from './style.ts';
-import { openRooms, roomHatch, ruleHatch, type SubjectMatter } from './subject-matter.ts';
+import { openRooms, type SubjectMatter } from './subject-matter.ts';
 import { element, group } from './svg.ts';
 import { arcRingsPath, edgesPath, ringsPath, toPaper, type View } from './view.ts';
 
@@ -20,9 +20,9 @@ export function drawGround(matter: SubjectMatter, view: View): string {
     element('clipPath', { id: OPEN_FLOOR }, element('path', { d: floor, 'clip-rule': 'evenodd' })),
     ...matter.region.rooms
       .filter(({ barred }) => barred)
-      .map(({ room, ...rest }) => {
-        const hatch = roomHatch({ room, ...rest });
-        const d = ringsPath(view, room.floorRings);
+      .map((region) => {
+        const hatch = roomHatch(region);
+        const d = ringsPath(view, region.room.floorRings);
         return group({}, floorPath(d, TAKEN_GROUND), hatch ? floorPath(d, hatchFill(hatch)) : '');
       }),
     // One path of floor and region: what lies in one of them and not in the other is what the rules take.

@@ -17,12 +17,10 @@ import {
   type Probe,
   type Ring,
   type RoomRegion,
-  type RuleId,
   type Zone,
 } from '../../geometry/index.ts';
 import { onEdge } from '../../geometry/region/visible-edges.ts';
 import { ringsContain } from '../../geometry/ring.ts';
-import { HATCHES, type HatchName, hatchOf } from '../design/hatches.ts';
 
 export interface SubjectMatter {
   readonly plan: Plan;
@@ -58,20 +56,6 @@ export function subjectMatter(plan: Plan, levelId: string, probe?: Probe): Subje
     detectors: level.detectors.map((detector) => ({ detector, report: checkDetector(plan, model, detector) })),
     levelBar: levelBar(plan, level),
   };
-}
-
-/** The hatch of a room that is out as a whole; null where detectors may stand. */
-export function roomHatch({ barredBy, decided }: RoomRegion): HatchName | null {
-  if (!barredBy) return null;
-  if (barredBy !== 'room-use') return 'height';
-  return decided ? 'barred' : 'unlabelled';
-}
-
-/** The hatch of what a rule takes; null for a rule that takes no floor of its own. */
-export function ruleHatch(rule: RuleId): HatchName | null {
-  const hatch = hatchOf(rule);
-  const entry = Object.entries(HATCHES).find(([, one]) => one === hatch);
-  return entry ? (entry[0] as HatchName) : null;
 }
 
 /** Rooms that are not out as a whole. */

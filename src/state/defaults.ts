@@ -2,14 +2,13 @@
  * Sizes and heights that a thing gets when it is set down. All of them: usual size, common practice, no published
  * source. Each is a starting point to be measured on site, never a figure that a rule is judged by.
  */
-import type { FixtureKind, Mm, OpeningKind, RoomUse, Shape, XY } from '../../geometry/plan/model.ts';
+import type { FixtureKind, Mm, OpeningKind, Shape, XY } from '../../geometry/plan/model.ts';
 
 /** Rounded to what a file shows: 24 in is 609.6, not 609.5999999999999. */
 const inch = (inches: number): Mm => Math.round(inches * 254_000) / 10_000;
 
 /** A round or square-cornered footprint, and where it begins and ends above the floor. */
 export interface UsualSize {
-  readonly name: string;
   readonly footprint: { readonly across: Mm } | { readonly width: Mm; readonly depth: Mm };
   readonly bottom: Mm;
   /** Above the floor; `ceiling` for what hangs from it or runs up to it. */
@@ -18,14 +17,12 @@ export interface UsualSize {
   readonly hangs?: true;
 }
 
-const round = (name: string, across: number, bottom: number, top: number | 'ceiling'): UsualSize => ({
-  name,
+const round = (across: number, bottom: number, top: number | 'ceiling'): UsualSize => ({
   footprint: { across: inch(across) },
   bottom: inch(bottom),
   top: top === 'ceiling' ? top : inch(top),
 });
-const square = (name: string, width: number, depth: number, bottom: number, top: number | 'ceiling'): UsualSize => ({
-  name,
+const square = (width: number, depth: number, bottom: number, top: number | 'ceiling'): UsualSize => ({
   footprint: { width: inch(width), depth: inch(depth) },
   bottom: inch(bottom),
   top: top === 'ceiling' ? top : inch(top),
@@ -33,27 +30,27 @@ const square = (name: string, width: number, depth: number, bottom: number, top:
 
 /** In inches: across, or width by depth; then from and to above the floor. */
 export const FIXTURE_DEFAULTS: Readonly<Record<FixtureKind, UsualSize>> = {
-  'supply-register': square('Supply register', 10, 4, 0, 0),
-  'return-grille': square('Return grille', 14, 2, 3, 17),
-  'exhaust-fan': { ...square('Exhaust fan', 12, 12, 1, 'ceiling'), hangs: true },
-  'ceiling-fan': { ...round('Ceiling fan', 52, 12, 'ceiling'), hangs: true },
-  'portable-fan': round('Portable fan', 16, 0, 36),
-  'window-air-conditioner': square('Window air conditioner', 20, 18, 36, 50),
-  'air-cleaner': square('Air cleaner', 16, 10, 0, 24),
-  dehumidifier: square('Dehumidifier', 15, 11, 0, 24),
-  humidifier: round('Humidifier', 12, 0, 20),
-  furnace: square('Furnace', 24, 30, 0, 60),
-  boiler: square('Boiler', 24, 30, 0, 48),
-  'water-heater': round('Water heater', 22, 0, 60),
-  fireplace: square('Fireplace', 48, 24, 0, 48),
-  'wood-stove': square('Wood stove', 28, 24, 0, 32),
-  radiator: square('Radiator', 36, 8, 0, 26),
-  'space-heater': square('Space heater', 16, 8, 0, 20),
-  'sump-pit': round('Sump pit', 18, 0, 0),
-  'floor-drain': round('Floor drain', 6, 0, 0),
-  washer: square('Washer', 27, 30, 0, 38),
-  dryer: square('Dryer', 27, 30, 0, 38),
-  'mitigation-pipe': round('Mitigation pipe', 4.5, 0, 'ceiling'),
+  'supply-register': square(10, 4, 0, 0),
+  'return-grille': square(14, 2, 3, 17),
+  'exhaust-fan': { ...square(12, 12, 1, 'ceiling'), hangs: true },
+  'ceiling-fan': { ...round(52, 12, 'ceiling'), hangs: true },
+  'portable-fan': round(16, 0, 36),
+  'window-air-conditioner': square(20, 18, 36, 50),
+  'air-cleaner': square(16, 10, 0, 24),
+  dehumidifier: square(15, 11, 0, 24),
+  humidifier: round(12, 0, 20),
+  furnace: square(24, 30, 0, 60),
+  boiler: square(24, 30, 0, 48),
+  'water-heater': round(22, 0, 60),
+  fireplace: square(48, 24, 0, 48),
+  'wood-stove': square(28, 24, 0, 32),
+  radiator: square(36, 8, 0, 26),
+  'space-heater': square(16, 8, 0, 20),
+  'sump-pit': round(18, 0, 0),
+  'floor-drain': round(6, 0, 0),
+  washer: square(27, 30, 0, 38),
+  dryer: square(27, 30, 0, 38),
+  'mitigation-pipe': round(4.5, 0, 'ceiling'),
 };
 
 export const OBJECT_PRESETS = [
@@ -71,50 +68,26 @@ export const OBJECT_PRESETS = [
 ] as const;
 export type ObjectPreset = (typeof OBJECT_PRESETS)[number];
 
-export const OBJECT_DEFAULTS: Readonly<Record<ObjectPreset, UsualSize>> = {
-  desk: square('Desk', 48, 24, 0, 30),
-  table: square('Table', 60, 36, 0, 29),
-  bench: square('Workbench', 72, 24, 0, 36),
-  shelf: square('Shelf', 36, 12, 0, 72),
-  cabinet: square('Cabinet', 36, 20, 0, 36),
-  sofa: square('Sofa', 84, 36, 0, 34),
-  bed: square('Bed', 60, 80, 0, 24),
-  boxes: square('Boxes', 24, 24, 0, 36),
-  stairs: square('Stairs', 36, 120, 0, 'ceiling'),
-  post: round('Post', 4, 0, 'ceiling'),
-  thing: square('Thing', 24, 24, 0, 30),
+export const OBJECT_DEFAULTS: Readonly<Record<ObjectPreset, UsualSize & { readonly name: string }>> = {
+  desk: { name: 'Desk', ...square(48, 24, 0, 30) },
+  table: { name: 'Table', ...square(60, 36, 0, 29) },
+  bench: { name: 'Workbench', ...square(72, 24, 0, 36) },
+  shelf: { name: 'Shelf', ...square(36, 12, 0, 72) },
+  cabinet: { name: 'Cabinet', ...square(36, 20, 0, 36) },
+  sofa: { name: 'Sofa', ...square(84, 36, 0, 34) },
+  bed: { name: 'Bed', ...square(60, 80, 0, 24) },
+  boxes: { name: 'Boxes', ...square(24, 24, 0, 36) },
+  stairs: { name: 'Stairs', ...square(36, 120, 0, 'ceiling') },
+  post: { name: 'Post', ...round(4, 0, 'ceiling') },
+  thing: { name: 'Thing', ...square(24, 24, 0, 30) },
 };
 
 export const OPENING_DEFAULTS: Readonly<
-  Record<OpeningKind, { readonly name: string; readonly width: Mm; readonly bottom: Mm; readonly top: Mm }>
+  Record<OpeningKind, { readonly width: Mm; readonly bottom: Mm; readonly top: Mm }>
 > = {
-  door: { name: 'Door', width: inch(32), bottom: 0, top: inch(80) },
-  window: { name: 'Window', width: inch(32), bottom: inch(52), top: inch(72) },
-  passage: { name: 'Passage', width: inch(36), bottom: 0, top: inch(80) },
-};
-
-export const ROOM_NAMES: Readonly<Record<RoomUse, string>> = {
-  'family-room': 'Family room',
-  'living-room': 'Living room',
-  bedroom: 'Bedroom',
-  playroom: 'Playroom',
-  den: 'Den',
-  office: 'Office',
-  'exercise-room': 'Exercise room',
-  workshop: 'Workshop',
-  'dining-room': 'Dining room',
-  unfinished: 'Unfinished room',
-  kitchen: 'Kitchen',
-  bathroom: 'Bathroom',
-  laundry: 'Laundry',
-  spa: 'Spa',
-  closet: 'Closet',
-  storage: 'Storage',
-  utility: 'Utility room',
-  stair: 'Stair',
-  hall: 'Hall',
-  crawlspace: 'Crawlspace',
-  garage: 'Garage',
+  door: { width: inch(32), bottom: 0, top: inch(80) },
+  window: { width: inch(32), bottom: inch(52), top: inch(72) },
+  passage: { width: inch(36), bottom: 0, top: inch(80) },
 };
 
 /** Thickness of a new wall: an outer basement wall of 8 in; a partition of 2 by 4 studs with board on both sides. */

@@ -32,7 +32,7 @@ export function paintSketch(pen: Pen, sketch: Sketch, level: Level): void {
   if (sketch.box) paintBox(pen, sketch.box);
   if (sketch.opening) paintOpeningGhost(pen, sketch.opening, level);
   if (sketch.ghost) {
-    traceShape(pen, sketch.ghost.shape);
+    traceShape(pen, sketch.ghost);
     pen.ctx.fillStyle = pen.theme.fixtureFill;
     pen.ctx.globalAlpha = 0.7;
     pen.ctx.fill();

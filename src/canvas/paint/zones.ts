@@ -1,7 +1,7 @@
 import type { LevelRegion, RoomRegion, Zone } from '../../../geometry/region/types.ts';
 import type { RuleId } from '../../../geometry/rules/types.ts';
 import type { ZoneEdge } from '../../../geometry/zone-edges.ts';
-import { type Hatch, hatchOf, roomHatch } from '../../design/hatches.ts';
+import { HATCHES, type HatchName, roomHatch, ruleHatch } from '../../design/hatches.ts';
 import { LINE_PX } from '../../design/tokens.ts';
 import { hatchFill } from './hatch-pattern.ts';
 import { type Pen, stroke, traceArcRing, traceLine, traceRing, within } from './pen.ts';
@@ -12,7 +12,7 @@ export function paintZones(pen: Pen, region: LevelRegion, edges: readonly ZoneEd
   within(pen, () => {
     clipToOpenFloors(pen, region);
     for (const [rule, zones] of byRule(region.zones)) {
-      const hatch = hatchOf(rule);
+      const hatch = ruleHatch(rule);
       if (hatch) fillHatch(pen, hatch, () => traceZones(pen, zones));
     }
     pen.ctx.beginPath();
@@ -44,8 +44,8 @@ function paintBarred(pen: Pen, region: RoomRegion): void {
   });
 }
 
-function fillHatch(pen: Pen, hatch: Hatch, trace: () => void): void {
-  const fill = hatchFill(pen, hatch, pen.theme.hatch);
+function fillHatch(pen: Pen, hatch: HatchName, trace: () => void): void {
+  const fill = hatchFill(pen, HATCHES[hatch], pen.theme.hatch);
   if (!fill) return;
   pen.ctx.beginPath();
   trace();

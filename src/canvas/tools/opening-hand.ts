@@ -2,7 +2,7 @@ import { cornerLines, fitOpening, wallUnder } from '../../../geometry/opening-fi
 import type { Opening, OpeningKind } from '../../../geometry/plan/model.ts';
 import { distance } from '../../../geometry/point.ts';
 import { formatLength } from '../../../geometry/units.ts';
-import { openingRefusal } from '../../../geometry/words/refusal.ts';
+import { OPENING_NOUN, openingRefusal } from '../../../geometry/words.ts';
 import { OPENING_DEFAULTS } from '../../state/defaults.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { clearSketch, type OpeningGhost, useSketch } from '../sketch.ts';
@@ -22,8 +22,7 @@ export function createOpeningHand(kind: OpeningKind): Hand {
     up: (point) => {
       const ghost = show(point);
       if (!ghost) {
-        const noun = OPENING_DEFAULTS[kind].name.toLowerCase();
-        store().say(`A ${noun} goes into a wall. Press on the wall.`);
+        store().say(`A ${OPENING_NOUN[kind]} goes into a wall. Press on the wall.`);
         return;
       }
       if (ghost.refusal) {

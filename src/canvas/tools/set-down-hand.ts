@@ -6,11 +6,11 @@ import { seatHeight } from '../../../geometry/sit-on.ts';
 import { onGrid, tidyPoint } from '../../../geometry/snap.ts';
 import { snapMove } from '../../../geometry/snap-move.ts';
 import { turnAlongFace } from '../../../geometry/turn-along.ts';
+import { capital, ROOM_USE_NOUN } from '../../../geometry/words.ts';
 import {
   DETECTOR_DEFAULTS,
   FIXTURE_DEFAULTS,
   OBJECT_DEFAULTS,
-  ROOM_NAMES,
   type UsualSize,
   usualHeights,
   usualShape,
@@ -57,10 +57,10 @@ function showGhost(tool: SetDownTool, point: Point, turns: number): void {
   if (tool.kind === 'detector') {
     useSketch.setState({ ghostDetector: newDetector(point) });
   } else if (tool.kind === 'room') {
-    useSketch.setState({ ghostName: { name: ROOM_NAMES[tool.use], at: point.plan } });
+    useSketch.setState({ ghostName: { name: capital(ROOM_USE_NOUN[tool.use]), at: point.plan } });
   } else {
     const size = sizeOf(tool);
-    useSketch.setState({ ghost: { shape: settledShape(size, point, turns), name: size.name } });
+    useSketch.setState({ ghost: settledShape(size, point, turns) });
   }
 }
 
@@ -95,12 +95,13 @@ function nameRoom(use: RoomUse, at: XY): void {
     store().say('There is no closed room there. Press inside a room, or close the walls around it first.');
     return;
   }
+  const name = capital(ROOM_USE_NOUN[use]);
   if (room.label) {
-    store().updateItem(room.label.id, { use, name: ROOM_NAMES[use] });
+    store().updateItem(room.label.id, { use, name });
     store().select([room.label.id]);
     return;
   }
-  store().addItem('rooms', { name: ROOM_NAMES[use], use, at });
+  store().addItem('rooms', { name, use, at });
 }
 
 function sizeOf(tool: Extract<SetDownTool, { kind: 'fixture' | 'object' }>): UsualSize {

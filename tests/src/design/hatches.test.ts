@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { RULE_IDS } from '../../../geometry/rules/types.ts';
-import { HATCHES, hatchOf, roomHatch } from '../../../src/design/hatches.ts';
+import { HATCHES, roomHatch, ruleHatch } from '../../../src/design/hatches.ts';
 
 describe('the hatches', () => {
   it('are all different in what they draw, so that rules are told apart without colour', () => {
@@ -11,15 +11,15 @@ describe('the hatches', () => {
   });
 
   it('cover every rule but the one that takes no floor of its own', () => {
-    expect(RULE_IDS.filter((rule) => hatchOf(rule) === null)).toEqual(['companion']);
+    expect(RULE_IDS.filter((rule) => ruleHatch(rule) === null)).toEqual(['companion']);
   });
 
   it.each([
     { barredBy: null, decided: true, hatch: null },
-    { barredBy: 'room-use', decided: true, hatch: HATCHES.barred },
-    { barredBy: 'room-use', decided: false, hatch: HATCHES.unlabelled },
-    { barredBy: 'level', decided: true, hatch: HATCHES.barred },
-    { barredBy: 'height-band', decided: true, hatch: HATCHES.height },
+    { barredBy: 'room-use', decided: true, hatch: 'barred' },
+    { barredBy: 'room-use', decided: false, hatch: 'unlabelled' },
+    { barredBy: 'level', decided: true, hatch: 'barred' },
+    { barredBy: 'height-band', decided: true, hatch: 'height' },
   ] as const)('show a whole room out by $barredBy, decided $decided', ({ hatch, ...room }) => {
     expect(roomHatch(room)).toBe(hatch);
   });
