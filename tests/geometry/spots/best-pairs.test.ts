@@ -1,0 +1,262 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  bestGroups,
+  bestPairs,
+  buildLevel,
+  type Check,
+  checkDetector,
+  companionGap,
+  companionSpot,
+  companionSpots,
+  type Detector,
+  type Level,
+  marginField,
+  type Plan,
+  type Probe,
+  type SpotGroup,
+  type SpotPair,
+  type XY,
+} from '../../../geometry/index.ts';
+import { drawn, loop, planOf, rectangle } from '../../helpers/drawn.ts';
+import { Dice } from '../../helpers/random-level/dice.ts';
+import { randomPlan } from '../../helpers/random-level.ts';
+
+const PROBE: Probe = { base: 762, radius: 50, tall: 25 };
+/** Wall 12 in; gap 4 to 8 in; less than a sixteenth of an inch of doubt. */
+const [WALL, LEAST, MOST, DOUBT] = [304.8, 101.6, 203.2, 1.6];
+/** From axis to axis at the middle of the gap. */
+const STEP = 100 + (LEAST + MOST) / 2;
+
+function den(width: number, depth: number, rest: Partial<Level> = {}): Level {
+  const walls = loop('a', rectangle(-100, -100, width + 200, depth + 200));
+  return drawn(walls, { rooms: [{ id: 'r', name: '', use: 'den', at: [5, 5] }], ceiling: 3000, ...rest });
+}
+
+function apart([ax, ay]: XY, [bx, by]: XY): number {
+  return Math.hypot(ax - bx, ay - by);
+}
+
+/** Between the axes of a pair that was found. */
+function apartIn(pair: SpotPair | undefined): number {
+  return pair ? apart(...pair.at) : Number.NaN;
+}
+
+/** Every check of the members set together as a pair, without the level. */
+function checksOf(plan: Plan, level: Level, probe: Probe, at: readonly XY[]): Check[] {
+  const detectors = at.map((axis, k): Detector => ({ ...probe, id: `p${k}`, label: '', at: axis, pair: 'P' }));
+  const model = buildLevel({ ...level, detectors });
+  return detectors.flatMap((one) => checkDetector(plan, model, one).checks).filter(({ rule }) => rule !== 'level');
+}
+
+function blockedIn(checks: readonly Check[]): string[] {
+  return checks.filter(({ verdict, notRun }) => verdict === 'blocked' && !notRun).map(({ rule }) => rule);
+}
+
+describe('bestPairs(plan, model, probe)', () => {
+  it('in a long hall both stand on its middle line, 6 in from rim to rim', () => {
+    const [pair] = bestPairs(planOf(den(20000, 3000)), buildLevel(den(20000, 3000)), PROBE);
+    expect(apartIn(pair)).toBeCloseTo(STEP, 6);
+    expect(pair?.margin).toBeGreaterThan(1500 - 50 - WALL - DOUBT);
+    expect(pair?.margin).toBeLessThanOrEqual(1500 - 50 - WALL + 1e-9);
+    expect(pair?.limitedBy?.rule).toBe('outside-wall');
+  });
+
+  it('in a square hall lies across the middle on a diagonal', () => {
+    const level = den(8000, 8000);
+    const [pair] = bestPairs(planOf(level), buildLevel(level), PROBE);
+    // Each is half a step from the middle, at 45° to the walls.
+    const best = 4000 - (STEP / 2) * Math.SQRT1_2 - 50 - WALL;
+    expect(pair?.margin).toBeGreaterThan(best - DOUBT);
+    expect(pair?.margin).toBeLessThanOrEqual(best + 1e-9);
+  });
+
+  it('keeps the narrower gap of a profile: 4 to 5 in in Illinois', () => {
+    const level = den(8000, 8000);
+    const plan = planOf(level, { protocol: { profile: 'illinois-422-130', overrides: [] } });
+    expect(companionGap(plan)).toEqual({ least: 101.6, most: 127 });
+    const [pair] = bestPairs(plan, buildLevel(level), PROBE);
+    expect(apartIn(pair)).toBeCloseTo(100 + 114.3, 6);
+  });
+
+  it.each([
+    { name: 'a strip in which only one way round fits', width: 3000, depth: 2 * (50 + WALL), gap: (LEAST + MOST) / 2 },
+    {
+      name: 'a place only long enough for the least gap',
+      width: 2 * (50 + WALL) + 100 + LEAST + 1,
+      depth: 750,
+      gap: LEAST,
+    },
+  ])('$name', ({ width, depth, gap }) => {
+    const level = den(width, depth);
+    const [pair] = bestPairs(planOf(level), buildLevel(level), PROBE);
+    expect(apartIn(pair)).toBeCloseTo(100 + gap, 6);
+    expect(blockedIn(checksOf(planOf(level), level, PROBE, pair?.at ?? []))).toEqual([]);
+  });
+
+  it('is empty where one fits and two do not', () => {
+    const level = den(2 * (50 + WALL) + 100, 2 * (50 + WALL) + 100);
+    expect(bestPairs(planOf(level), buildLevel(level), PROBE)).toEqual([]);
+  });
+});
+
+describe('bestGroups(plan, model, probe, members)', () => {
+  const level = den(8000, 8000);
+  const group = (members: number, profile = 'home-short-term'): SpotGroup => {
+    const plan = planOf(level, { protocol: { profile, overrides: [] } });
+    return bestGroups(plan, buildLevel(level), PROBE, members)[0] as SpotGroup;
+  };
+
+  it.each([
+    { members: 3, profile: 'home-short-term', why: 'a triangle' },
+    { members: 4, profile: 'home-short-term', why: 'a square, its diagonal within 8 in' },
+    { members: 3, profile: 'illinois-422-130', why: 'a triangle in a narrow gap' },
+  ])('$members stand so that each keeps the gap to every other: $why', ({ members, profile }) => {
+    const { at, mutual } = group(members, profile);
+    const plan = planOf(level, { protocol: { profile, overrides: [] } });
+    const { least, most } = companionGap(plan);
+    expect(at).toHaveLength(members);
+    expect(mutual).toBe(true);
+    for (const [i, a] of at.entries()) {
+      for (const b of at.slice(i + 1)) {
+        expect(apart(a, b) - 100).toBeGreaterThanOrEqual(least - 1e-6);
+        expect(apart(a, b) - 100).toBeLessThanOrEqual(most + 1e-6);
+      }
+    }
+    expect(blockedIn(checksOf(plan, level, PROBE, at))).toEqual([]);
+  });
+
+  it.each([
+    { members: 5, profile: 'home-short-term' },
+    { members: 4, profile: 'illinois-422-130' },
+  ])('$members under $profile stand in a row, neighbours at the middle of the gap', ({ members, profile }) => {
+    const { at, mutual } = group(members, profile);
+    expect(mutual).toBe(false);
+    const step = 100 + (profile === 'home-short-term' ? 152.4 : 114.3);
+    for (let k = 1; k < members; k++) expect(apart(at[k - 1] as XY, at[k] as XY)).toBeCloseTo(step, 6);
+    expect(apart(at[0] as XY, at[members - 1] as XY)).toBeCloseTo(step * (members - 1), 6);
+  });
+});
+
+describe('companionSpot(plan, model, detector)', () => {
+  const first = (at: XY): Detector => ({ ...PROBE, id: 'd', label: '', at, pair: null });
+
+  it('beside a detector in the middle of a square hall is a step away on a diagonal', () => {
+    const level = den(8000, 8000);
+    const spot = companionSpot(planOf(level), buildLevel(level), first([4000, 4000]));
+    expect(apart(spot?.at as XY, [4000, 4000])).toBeCloseTo(STEP, 6);
+    expect(spot?.margin).toBeGreaterThan(4000 - STEP * Math.SQRT1_2 - 50 - WALL - DOUBT);
+    expect(spot?.margin).toBeLessThanOrEqual(4000 - STEP * Math.SQRT1_2 - 50 - WALL + 1e-9);
+  });
+
+  it('has no more to spare than the first detector, and says what limits that one', () => {
+    const level = den(8000, 8000);
+    const spot = companionSpot(planOf(level), buildLevel(level), first([400, 4000]));
+    expect(spot?.margin).toBeCloseTo(400 - 50 - WALL, 9);
+    expect(spot?.limitedBy).toMatchObject({ rule: 'outside-wall', subject: 'a4' });
+  });
+
+  it('comes nearer where the middle of the gap does not fit', () => {
+    // Axes from 354.8 to 354.8 + 220: rim to rim 120, where 4 in are 101.6 and the middle of the gap 152.4.
+    const level = den(2 * (50 + WALL) + 220, 2 * (50 + WALL));
+    const at: XY = [50 + WALL, 50 + WALL];
+    const spot = companionSpot(planOf(level), buildLevel(level), first(at));
+    const gap = apart(spot?.at as XY, at) - 100;
+    expect(gap).toBeGreaterThanOrEqual(LEAST);
+    expect(gap).toBeLessThanOrEqual(120.2);
+    expect(blockedIn(checksOf(planOf(level), level, PROBE, [at, spot?.at as XY]))).toEqual([]);
+  });
+
+  it.each([
+    { why: 'nothing fits beside it', level: den(2 * (50 + WALL) + 150, 2 * (50 + WALL)), at: [355, 355] as XY },
+    { why: 'it stands outdoors', level: den(8000, 8000), at: [-3000, 0] as XY },
+    { why: 'its height is barred', level: den(8000, 8000, { ceiling: 1000 }), at: [4000, 4000] as XY },
+  ])('is null where $why', ({ level, at }) => {
+    expect(companionSpot(planOf(level), buildLevel(level), first(at))).toBeNull();
+  });
+
+  it('companionSpots: two more make a triangle with it, six more a row', () => {
+    const level = den(8000, 8000);
+    const [plan, model] = [planOf(level), buildLevel(level)];
+    const two = companionSpots(plan, model, first([4000, 4000]), 2);
+    expect(two?.mutual).toBe(true);
+    expect(blockedIn(checksOf(plan, level, PROBE, [[4000, 4000], ...(two?.at ?? [])]))).toEqual([]);
+    const six = companionSpots(plan, model, first([4000, 4000]), 6);
+    expect(six?.at.map((axis) => Math.round(apart(axis, [4000, 4000]) / STEP))).toEqual([1, 2, 3, 4, 5, 6]);
+    expect(six?.mutual).toBe(false);
+  });
+});
+
+const scene = fc.record({ seed: fc.integer({ min: 1, max: 1e6 }), chance: fc.integer({ min: 0, max: 1e6 }) });
+
+describe('pairs and companions, on levels by chance', () => {
+  it('both of a pair pass every check, in one room, and its margin is the lesser of theirs', () => {
+    fc.assert(
+      fc.property(scene, ({ seed }) => {
+        const plan = randomPlan(seed);
+        const level = plan.levels[0] as Level;
+        const model = buildLevel(level);
+        const field = marginField(plan, model, PROBE);
+        for (const { at, margin, bound } of bestPairs(plan, model, PROBE, { count: 2 })) {
+          expect(blockedIn(checksOf(plan, level, PROBE, at))).toEqual([]);
+          expect(margin).toBeCloseTo(Math.min(...at.map(([x, y]) => field.margin(x, y))), 9);
+          expect(bound - margin).toBeLessThanOrEqual(DOUBT + 1e-3);
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it('no pair at the middle of the gap that is tried at random has more', () => {
+    fc.assert(
+      fc.property(scene, ({ seed, chance }) => {
+        const plan = randomPlan(seed);
+        const level = plan.levels[0] as Level;
+        const model = buildLevel(level);
+        const dice = new Dice(chance);
+        const [best] = bestPairs(plan, model, PROBE);
+        const field = marginField(plan, model, PROBE);
+        for (let k = 0; k < 40; k++) {
+          const { from, to } = dice.pick(level.walls);
+          const [x, y] = [from[0] + dice.between(-3000, 3000), to[1] + dice.between(-3000, 3000)];
+          const turn = dice.between(0, Math.PI);
+          const other: XY = [x + STEP * Math.cos(turn), y + STEP * Math.sin(turn)];
+          const margin = Math.min(field.margin(x, y), field.margin(...other));
+          if (margin <= (best?.bound ?? -0.1)) continue;
+          const checks = checksOf(plan, level, PROBE, [[x, y], other]);
+          const rooms = [[x, y] as XY, other].map((at) => roomOf(plan, level, at));
+          expect(rooms[0] === rooms[1] && checks.every(({ verdict, notRun }) => notRun || passes(verdict))).toBe(false);
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it('a companion passes every check beside its detector', () => {
+    fc.assert(
+      fc.property(scene, ({ seed }) => {
+        const plan = randomPlan(seed);
+        const level = plan.levels[0] as Level;
+        const model = buildLevel(level);
+        for (const detector of level.detectors) {
+          const spot = companionSpot(plan, model, detector);
+          if (!spot) continue;
+          const own = { ...detector, id: 'own', pair: 'P' };
+          const second = { ...detector, id: 'second', at: spot.at, pair: 'P' };
+          const both = buildLevel({ ...level, detectors: [own, second] });
+          const checks = checkDetector(plan, both, second).checks.filter(({ rule }) => rule !== 'level');
+          expect(blockedIn(checks)).toEqual([]);
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
+});
+
+function passes(verdict: Check['verdict']): boolean {
+  return verdict === 'clear' || verdict === 'tight';
+}
+
+function roomOf(plan: Plan, level: Level, at: XY): string | null {
+  return checkDetector(plan, buildLevel(level), { ...PROBE, id: '', label: '', at, pair: null }).room;
+}

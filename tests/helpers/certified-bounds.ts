@@ -1,0 +1,139 @@
+import { bodyDistance, type Extent, ringExtent } from '../../geometry/body.ts';
+import { measureSubject } from '../../geometry/check/measure.ts';
+import { MEETS, subjectsOf, wallBodies } from '../../geometry/check/subjects.ts';
+import { effectiveRules, type LevelModel, type Plan, type Probe, type Room, roomBar } from '../../geometry/index.ts';
+import { ringsContain } from '../../geometry/ring.ts';
+
+/*
+ * Answers from both sides by halving squares, with nothing but the distances that the checker measures: neither the region nor
+ * the margin field nor the search has a part in it. Every function below changes by at most the way moved, so its value at the
+ * middle of a square, give or take half the diagonal, holds all over the square. Slow, and sure.
+ */
+
+export interface Bounds {
+  readonly least: number;
+  readonly most: number;
+}
+
+type Measure = (x: number, y: number) => number;
+
+interface Scene {
+  /** What each rule leaves at each subject, mm. */
+  readonly margins: readonly Measure[];
+  /** From each wall to the axis, less the rim, mm: below zero the rim is in the wall. */
+  readonly walls: readonly Measure[];
+}
+
+function sceneOf(plan: Plan, model: LevelModel, probe: Probe): Scene {
+  const margins = effectiveRules(plan.protocol).flatMap((rule) =>
+    subjectsOf(rule, model).flatMap((subject): Measure[] => {
+      if (!subject.stream && rule.least === null) return [];
+      const required = subject.stream ? 0 : (rule.least ?? 0);
+      if (measureSubject(rule, subject, probe, 0, 0) === null) return [];
+      return [(x, y) => (measureSubject(rule, subject, probe, x, y) as number) - required];
+    }),
+  );
+  const rim = probe.radius - MEETS;
+  return {
+    margins,
+    walls: wallBodies(model).map(
+      ({ body }) =>
+        (x: number, y: number) =>
+          bodyDistance(body, x, y) - rim,
+    ),
+  };
+}
+
+/**
+ * The area of a room in which the axis may stand, square mm, between two bounds: that of the squares that are wholly allowed, and
+ * that of those that are not wholly barred. Squares are halved down to `finest`, mm, half a side.
+ */
+export function areaBounds(plan: Plan, model: LevelModel, probe: Probe, room: Room, finest: number): Bounds {
+  const { margins, walls } = sceneOf(plan, model, probe);
+  const measures = [
+    ...margins.map(
+      (one): Measure =>
+        (x, y) =>
+          one(x, y) + MEETS,
+    ),
+    ...walls,
+  ];
+  const sum = { least: 0, most: 0 };
+  const visit = (x: number, y: number, half: number, near: readonly Measure[]) => {
+    const reach = half * Math.SQRT2;
+    const open: Measure[] = [];
+    for (const measure of near) {
+      const here = measure(x, y);
+      if (here < -reach) return;
+      if (here <= reach) open.push(measure);
+    }
+    const area = 4 * half * half;
+    // No wall reaches into the square, so that it lies in one room.
+    const whole = open.length === 0;
+    if (whole || half <= finest) {
+      if (whole && !ringsContain(room.centreRings, [x, y])) return;
+      if (whole) sum.least += area;
+      sum.most += area;
+      return;
+    }
+    const h = half / 2;
+    for (const [sx, sy] of QUARTERS) visit(x + sx * h, y + sy * h, h, open);
+  };
+  const { minX, minY, maxX, maxY } = ringExtent(room.centreRings[0] ?? []);
+  if (minX > maxX) return sum;
+  visit((minX + maxX) / 2, (minY + maxY) / 2, Math.max(maxX - minX, maxY - minY) / 2, measures);
+  return sum;
+}
+
+const QUARTERS = [
+  [-1, -1],
+  [1, -1],
+  [-1, 1],
+  [1, 1],
+] as const;
+
+/**
+ * The best margin of the level, mm, between two bounds; `least` is negative infinity while no allowed place was come upon. What is
+ * left out promised no more than `tolerance` above the best that was known then, so the best in the end and the tolerance together
+ * are never less than it.
+ */
+export function bestBounds(plan: Plan, model: LevelModel, probe: Probe, tolerance: number, finest: number): Bounds {
+  const { margins, walls } = sceneOf(plan, model, probe);
+  const rooms = model.rooms.filter((room) => !roomBar(room, plan.protocol).reason);
+  let best = Number.NEGATIVE_INFINITY;
+  let left = Number.NEGATIVE_INFINITY;
+  const visit = (x: number, y: number, half: number, near: readonly Measure[], nearWalls: readonly Measure[]) => {
+    const reach = half * Math.SQRT2;
+    const clear = least(nearWalls, x, y);
+    if (clear < -reach) return;
+    const inside = rooms.some(({ centreRings }) => ringsContain(centreRings, [x, y]));
+    if (!inside && clear + probe.radius > reach) return;
+    const margin = least(near, x, y);
+    const upper = margin + reach;
+    if (upper < -MEETS || upper <= best + tolerance) return;
+    if (inside && clear >= 0 && margin >= -MEETS) best = Math.max(best, margin);
+    if (upper <= best + tolerance) return;
+    if (half <= finest) {
+      left = Math.max(left, upper);
+      return;
+    }
+    const open = near.filter((one) => one(x, y) <= margin + 2 * reach);
+    const openWalls = nearWalls.filter((one) => one(x, y) <= clear + 2 * reach);
+    const h = half / 2;
+    const parts = QUARTERS.map(([sx, sy]) => ({ px: x + sx * h, py: y + sy * h }));
+    const ranked = parts.map((part) => ({ ...part, rank: least(open, part.px, part.py) }));
+    for (const { px, py } of ranked.sort((a, b) => b.rank - a.rank)) visit(px, py, h, open, openWalls);
+  };
+  for (const { centreRings } of rooms) {
+    const { minX, minY, maxX, maxY }: Extent = ringExtent(centreRings[0] ?? []);
+    if (minX > maxX) continue;
+    visit((minX + maxX) / 2, (minY + maxY) / 2, Math.max(maxX - minX, maxY - minY) / 2, margins, walls);
+  }
+  return { least: best, most: Math.max(left, best + tolerance) };
+}
+
+function least(measures: readonly Measure[], x: number, y: number): number {
+  let value = Number.POSITIVE_INFINITY;
+  for (const measure of measures) value = Math.min(value, measure(x, y));
+  return value;
+}
