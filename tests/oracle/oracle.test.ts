@@ -1,5 +1,5 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { buildLevel, type Level, type LevelModel, type Plan } from '../../geometry/index.ts';
+import { buildLevel, type Level, type LevelModel, type Plan, parsePlan } from '../../geometry/index.ts';
 import { Dice } from '../helpers/random-level/dice.ts';
 import { randomPlan } from '../helpers/random-level.ts';
 import { Clipper } from './clipper.ts';
@@ -59,6 +59,13 @@ function second(oracle: OracleLevel, model: LevelModel, seed: number): string[] 
   const [probe] = oracle.level.detectors;
   return probe && seed % STRICT_EVERY === 1 ? compareWithClipper(oracle, model, probe, clipper) : [];
 }
+
+it('the random plans are files that the reader takes', () => {
+  for (let seed = 1; seed <= 300; seed++) {
+    const result = parsePlan(JSON.stringify(randomPlan(seed)));
+    expect(result.ok ? [] : result.problems, `seed ${seed}`).toEqual([]);
+  }
+});
 
 describe('engine and oracle agree on random levels', () => {
   const batches = Array.from({ length: Math.ceil(LEVELS / BATCH) }, (_, i) => i * BATCH + 1);
