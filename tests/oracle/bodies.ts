@@ -9,7 +9,7 @@ import type { OracleWalls } from './walls.ts';
  */
 export type Rounding = 'inside' | 'outside' | 'even';
 
-export interface Part {
+interface Part {
   readonly points: Points;
   readonly grow: number;
 }

@@ -24,7 +24,7 @@ const JOINT = 1e-3;
 const CLIPPER_FLOOR = 10;
 
 /** Pairs of rooms; throws when the engine and the oracle do not see the same rooms. */
-export function pairedRooms({ geos, walls }: OracleLevel, model: LevelModel): [Room, OracleRoom][] {
+function pairedRooms({ geos, walls }: OracleLevel, model: LevelModel): [Room, OracleRoom][] {
   const pairs = model.rooms.map((room): [Room, OracleRoom] => {
     const [x, y] = room.labelPoint;
     const found = walls.rooms.filter(({ floor }) => geos.holds(floor, x, y));

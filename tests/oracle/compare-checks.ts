@@ -118,7 +118,7 @@ function naming({ subject, required }: { readonly subject: string | null; readon
 }
 
 /** Section 2, points 5 and 6. Two answers where the margin lies on a limit to within rounding. */
-export function verdictsOf(margin: number, tapeTolerance: number): Verdict[] {
+function verdictsOf(margin: number, tapeTolerance: number): Verdict[] {
   const at = (value: number): Verdict => {
     if (value < -SHORTFALL) return 'blocked';
     return value < tapeTolerance ? 'tight' : 'clear';

@@ -5,7 +5,7 @@ export const minus = (a: Point, b: Point): Point => [a[0] - b[0], a[1] - b[1]];
 export const plus = (a: Point, b: Point, times = 1): Point => [a[0] + b[0] * times, a[1] + b[1] * times];
 export const dot = (a: Point, b: Point): number => a[0] * b[0] + a[1] * b[1];
 export const wedge = (a: Point, b: Point): number => a[0] * b[1] - a[1] * b[0];
-export const size = (a: Point): number => Math.hypot(a[0], a[1]);
+const size = (a: Point): number => Math.hypot(a[0], a[1]);
 export const apart = (a: Point, b: Point): number => size(minus(a, b));
 export const unit = (a: Point): Point => [a[0] / size(a), a[1] / size(a)];
 /** A quarter turn clockwise on screen. */

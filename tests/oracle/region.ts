@@ -1,5 +1,5 @@
 import { type Cylinder, type OracleBody, pointsGeom, type Rounding, stretch } from './bodies.ts';
-import type { Geom, Geos, Point, Points } from './geos.ts';
+import type { Geom, Point, Points } from './geos.ts';
 import { type OracleLevel, verdictOfUse } from './geos-oracle.ts';
 import { apart, bearing, minus, plus, quarter, unit, wedge } from './plane.ts';
 import { required, SHORTFALL } from './rules.ts';
@@ -156,8 +156,4 @@ function evenReach(keep: number, step: number, count: number): number {
 
 function onCircle(center: Point, radius: number, angle: number): Point {
   return plus(center, [Math.cos(angle), Math.sin(angle)], radius);
-}
-
-export function areaOf(geos: Geos, region: Geom | null): number {
-  return region === null ? 0 : geos.measure(region);
 }

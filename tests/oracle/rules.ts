@@ -33,7 +33,7 @@ export function required({ protocol }: Plan, rule: string, inches = LIMITS[rule]
 }
 
 /** Section 2, points 3 and 4; null where the thing never counts. A stream keeps its sign. */
-export function measured(rule: string, body: OracleBody, probe: Cylinder, x: number, y: number): number | null {
+function measured(rule: string, body: OracleBody, probe: Cylinder, x: number, y: number): number | null {
   const toRim = body.distance(x, y) - probe.radius;
   if (body.stream) return toRim;
   const inPlan = Math.max(0, toRim);

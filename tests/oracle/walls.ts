@@ -4,7 +4,7 @@ import { pieceBodies } from './mitred.ts';
 import { apart, meeting, middle, minus, offSegment, plus, quarter, unit } from './plane.ts';
 
 /** A stretch of wall between two places where walls meet. */
-export interface OraclePiece {
+interface OraclePiece {
   /** The wall that stands for it: the thickest of those that run here, then the first id. */
   readonly wall: Wall;
   readonly walls: readonly Wall[];

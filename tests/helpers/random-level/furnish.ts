@@ -100,7 +100,7 @@ export function addFixtures(dice: Dice, draft: Draft): void {
 }
 
 /** Below, at and above the detectors' height; some hang, with little or much air under them. */
-export function randomHeights(dice: Dice, { base, tall }: Detector): Pick<PlanObject, 'bottom' | 'top'> {
+function randomHeights(dice: Dice, { base, tall }: Detector): Pick<PlanObject, 'bottom' | 'top'> {
   const over = base + tall;
   return dice.pick([
     { bottom: 0, top: dice.between(100, base - 1) },
