@@ -9,8 +9,9 @@ import './length-box.css';
 /** A small field beside the pointer: the length of the wall that is being drawn, as it is said. Enter sets it. */
 export function LengthBox({ hand, onDone }: { readonly hand: () => Hand; readonly onDone: () => void }) {
   const typed = useSketch((sketch) => sketch.typed);
-  const byFinger = useSketch((sketch) => sketch.touch && (sketch.chain?.points.length ?? 0) > 1);
-  if (typed === null && byFinger) {
+  const hasWall = useAppStore(({ chain }) => chain.corners.length > 1);
+  const byFinger = useSketch((sketch) => sketch.touch);
+  if (typed === null && byFinger && hasWall) {
     return (
       <button type="button" className="button length-opener" onClick={() => useSketch.setState({ typed: '' })}>
         Type the length of this wall
@@ -35,7 +36,9 @@ function OpenBox({
   const [text, setText] = useState(first);
   const [refusal, setRefusal] = useState('');
   // Beside the corner that the wall starts from: there it stays while the pointer moves on to show the direction.
-  const at = useSketch((sketch) => sketch.chain?.points.at(-1) ?? sketch.pointer);
+  const corner = useAppStore(({ chain }) => chain.corners.at(-1));
+  const pointer = useSketch((sketch) => sketch.pointer);
+  const at = corner ?? pointer;
   const viewport = useAppStore((state) => state.viewport);
   const [left, top] = at ? toScreen(viewport, at) : [0, 0];
   const read = parseLength(text, unit);

@@ -1,5 +1,5 @@
 import { create } from 'zustand';
-import type { Detector, Mm, Opening, Shape, Wall, XY } from '../../geometry/plan/model.ts';
+import type { Detector, Opening, Shape, Wall, XY } from '../../geometry/plan/model.ts';
 import type { Line } from '../../geometry/snap.ts';
 
 /** An opening that would be put in where the pointer is. */
@@ -16,8 +16,8 @@ export interface OpeningGhost {
 export interface Sketch {
   /** Lines that say what holds the point. */
   readonly guides: readonly Line[];
-  /** Corners of the walls that are being drawn, and where the next one would go. */
-  readonly chain: { readonly points: readonly XY[]; readonly next: XY | null; readonly thickness: Mm } | null;
+  /** Where the next corner of the walls that are being drawn would go. */
+  readonly nextCorner: XY | null;
   /** Opposite inside corners of a room that is being drawn. */
   readonly box: Line | null;
   readonly ghost: Shape | null;
@@ -42,7 +42,7 @@ export interface Sketch {
 
 const EMPTY_SKETCH: Sketch = {
   guides: [],
-  chain: null,
+  nextCorner: null,
   box: null,
   ghost: null,
   ghostDetector: null,

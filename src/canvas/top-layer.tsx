@@ -5,6 +5,7 @@ import type { Detector, XY } from '../../geometry/plan/model.ts';
 import { handlesOf } from '../../geometry/reshape.ts';
 import { capital, describeCheck, describeReport, inOrder, VERDICT_WORD } from '../../geometry/words.ts';
 import { checkDetector } from '../engine.ts';
+import { thicknessFrom } from '../state/chain.ts';
 import {
   selectCarried,
   selectHoverChecks,
@@ -21,7 +22,7 @@ import { type DrawnDetector, paintDetector, paintMeasures } from './paint/detect
 import { createPlaces, drawnNames } from './paint/names.ts';
 import { type PointerNote, paintNote } from './paint/note.ts';
 import type { Pen } from './paint/pen.ts';
-import { paintHandles, paintSketch } from './paint/sketch.ts';
+import { type DrawnChain, paintHandles, paintSketch } from './paint/sketch.ts';
 import { paintLitZones } from './paint/zones.ts';
 import { PaintLayer } from './paint-layer.tsx';
 import { type Sketch, useSketch } from './sketch.ts';
@@ -41,10 +42,17 @@ function paintTop(pen: Pen, state: AppState, sketch: Sketch): void {
   if (handled && state.selection.length === 1 && !state.draft && state.tool.kind === 'select') {
     paintHandles(pen, handlesOf(level, handled, HANDLE_OFF_PX / pen.view.scale));
   }
-  paintSketch(pen, sketch, level);
+  paintSketch(pen, sketch, chainOf(state, sketch), level);
   paintAllDetectors(pen, state, sketch);
   const note = noteFor(state, sketch);
   if (note) paintNote(pen, note, state.stageSize);
+}
+
+/** Corners that are kept show also while no pointer is on the sheet: after a reload, under a finger that has left. */
+function chainOf(state: AppState, { nextCorner }: Sketch): DrawnChain | null {
+  const points = state.chain.corners;
+  const start = points[0] ?? nextCorner;
+  return start && { points, next: nextCorner, thickness: thicknessFrom(selectModel(state), start) };
 }
 
 /** The zones that take the spot under the pointer away. */

@@ -58,9 +58,8 @@ export function startAutosave(): () => void {
     channel.onmessage = ({ data }: MessageEvent<unknown>) => heard(data);
   }
   const stop = useAppStore.subscribe((state, before) => {
-    if (state.plan !== before.plan || state.levelId !== before.levelId || state.selection !== before.selection) {
-      schedule(state.plan !== before.plan);
-    }
+    const drawn = state.plan !== before.plan || state.chain !== before.chain;
+    if (drawn || state.levelId !== before.levelId || state.selection !== before.selection) schedule(drawn);
   });
   const leave = () => {
     const held = useSavedSign.getState().sign.state === 'held';
@@ -82,12 +81,12 @@ export function startAutosave(): () => void {
   };
 }
 
-function schedule(planChanged: boolean): void {
+function schedule(drawn: boolean): void {
   if (useSavedSign.getState().sign.state === 'held') {
-    changedWhileHeld ||= planChanged;
+    changedWhileHeld ||= drawn;
     return;
   }
-  if (planChanged) showSign({ state: 'saving' });
+  if (drawn) showSign({ state: 'saving' });
   clearTimeout(timer);
   timer = setTimeout(() => void saveNow(), REST_MS);
 }
@@ -124,6 +123,7 @@ export async function takeOther(): Promise<boolean> {
   const read = isStoredPlan(stored) ? parsePlan(stored.text) : null;
   if (!isStoredPlan(stored) || !read?.ok) return false;
   changedWhileHeld = false;
+  useAppStore.getState().endChain();
   await shelveStored(storedFrom(useAppStore.getState(), Date.now()));
   showStored(read.plan, stored);
   return true;
@@ -134,6 +134,9 @@ function showStored(plan: Plan, stored: StoredPlan): void {
   useAppStore.getState().openPlan(plan);
   const level = plan.levels.find(({ id }) => id === view.levelId) ?? plan.levels[0];
   if (level) useAppStore.setState({ levelId: level.id, selection: selectionOn(level, view.selection) });
+  if (view.corners && view.corners.length > 0) {
+    useAppStore.setState({ tool: { kind: 'wall' }, chain: { corners: view.corners, takenBack: [] } });
+  }
   // The subscription saw the plan change; it is what lies in the store already.
   clearTimeout(timer);
   timer = undefined;
@@ -150,8 +153,8 @@ function selectionOn(level: Plan['levels'][number], ids: readonly string[]): rea
   return ids.filter((id) => there.has(id));
 }
 
-function storedFrom({ plan, levelId, selection, viewport }: AppState, savedAt: number): StoredPlan {
-  return { text: writePlan(plan), savedAt, tab, view: { levelId, selection, viewport } };
+function storedFrom({ plan, levelId, selection, viewport, chain }: AppState, savedAt: number): StoredPlan {
+  return { text: writePlan(plan), savedAt, tab, view: { levelId, selection, viewport, corners: chain.corners } };
 }
 
 function shelveStored({ text, savedAt }: StoredPlan): Promise<boolean> {

@@ -1,5 +1,6 @@
 import { createStore, get, set, type UseStore, update } from 'idb-keyval';
 import { create } from 'zustand';
+import type { XY } from '../../geometry/plan/model.ts';
 
 /** The browser's own store, with every way in which it can fail put into words. */
 
@@ -18,6 +19,8 @@ export interface StoredView {
   readonly levelId: string;
   readonly selection: readonly string[];
   readonly viewport: { readonly scale: number; readonly x: number; readonly y: number } | null;
+  /** Corners of walls that were being drawn, mm; left out by copies of an earlier time. */
+  readonly corners?: readonly XY[];
 }
 
 /** A plan that was put away when another took its place, or that could not be read. */
@@ -125,8 +128,12 @@ export function isStoredPlan(value: unknown): value is StoredPlan {
 
 function isStoredView(value: unknown): value is StoredView {
   if (typeof value !== 'object' || value === null) return false;
-  const { levelId, selection } = value as Partial<Record<keyof StoredView, unknown>>;
-  return typeof levelId === 'string' && Array.isArray(selection);
+  const { levelId, selection, corners = [] } = value as Partial<Record<keyof StoredView, unknown>>;
+  return typeof levelId === 'string' && Array.isArray(selection) && Array.isArray(corners) && corners.every(isPoint);
+}
+
+function isPoint(value: unknown): value is XY {
+  return Array.isArray(value) && value.length === 2 && value.every(Number.isFinite);
 }
 
 function isShelvedPlan(value: unknown): value is ShelvedPlan {

@@ -38,6 +38,7 @@ function hasWork(plan: Plan): boolean {
 }
 
 export async function newSheet(): Promise<void> {
+  useAppStore.getState().endChain();
   const had = hasWork(useAppStore.getState().plan);
   await shelve();
   forgetPlace();
@@ -67,6 +68,7 @@ async function show(opened: OpenedFile, message: string): Promise<void> {
     showDialog({ kind: 'refused', name: opened.name, problems: opened.problems });
     return;
   }
+  useAppStore.getState().endChain();
   await shelve();
   forgetPlace();
   useAppStore.getState().openPlan(opened.plan);

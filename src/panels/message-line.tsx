@@ -15,7 +15,8 @@ export function MessageLine() {
     .find((hint) => hint.missing);
   // The bare sheet says itself what to do first.
   const bare = useLevel().walls.length === 0;
-  const doing = message || doingWords(tool);
+  const corners = useAppStore(({ chain }) => chain.corners.length);
+  const doing = message || doingWords(tool, corners);
   return (
     <div className="message" data-said={message ? '' : undefined}>
       <p role="status" className={doing ? '' : 'unseen'}>
@@ -24,7 +25,7 @@ export function MessageLine() {
       {!doing && !bare && (
         <p className="message__next">{missing ? `Next: ${missing.text}` : 'Nothing is missing on this level.'}</p>
       )}
-      {(message || tool.kind === 'select') && !bare && missing?.act && (
+      {!bare && missing?.act && (message ? missing.act.kind === 'name-room' : tool.kind === 'select') && (
         <button type="button" className="text-button" onClick={() => missing.act && act(missing.act)}>
           {missing.act.label}
         </button>
@@ -34,7 +35,12 @@ export function MessageLine() {
           Hide
         </button>
       )}
-      {!message && tool.kind !== 'select' && (
+      {!message && corners > 1 && (
+        <button type="button" className="text-button" onClick={() => useAppStore.getState().endChain()}>
+          End here
+        </button>
+      )}
+      {!message && corners < 2 && tool.kind !== 'select' && (
         <button type="button" className="text-button" onClick={() => setTool(SELECT_TOOL)}>
           Put it back
         </button>
@@ -43,13 +49,16 @@ export function MessageLine() {
   );
 }
 
-/** What the next press on the sheet does. */
-function doingWords(tool: Tool): string {
+/** What the next press on the sheet does; `corners` are those of the walls that are being drawn. */
+function doingWords(tool: Tool, corners: number): string {
   switch (tool.kind) {
     case 'select':
       return '';
     case 'wall':
-      return 'Press where the wall begins, then at each corner. Press the first corner again to close the room.';
+      if (corners === 0) return 'Press where the wall begins, then at each corner.';
+      return corners < 3
+        ? 'Press at the next corner, or type how long the wall is.'
+        : 'Press at the next corner, or the first one again to close the room.';
     case 'room-box':
       return 'Drag from one corner of the room to the opposite one.';
     case 'opening':

@@ -3,7 +3,7 @@ import { useStore } from 'zustand';
 import { THEMES, type ThemeName } from '../design/tokens.ts';
 import { readShelf, useShelfCount } from '../io/cabinet.ts';
 import { canPickPlace } from '../io/plan-files.ts';
-import { canStep } from '../state/selectors.ts';
+import { canRedo, canUndo } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
 import { TITLE_FIELD } from './acts.ts';
 import { newSheet, openFile, saveFile, saveFileTo } from './file-acts.ts';
@@ -65,8 +65,9 @@ function PlanTitle() {
 
 function Steps() {
   const { undo, redo } = useAppStore.getState();
-  const past = useStore(useAppStore.temporal, (history) => canStep(history).undo);
-  const future = useStore(useAppStore.temporal, (history) => canStep(history).redo);
+  const history = useStore(useAppStore.temporal);
+  const past = useAppStore((state) => canUndo(state, history));
+  const future = useAppStore((state) => canRedo(state, history));
   return (
     <>
       <button type="button" className="button button--bare" disabled={!past} onClick={undo}>

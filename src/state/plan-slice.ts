@@ -1,3 +1,4 @@
+import { wallsAlongChain } from '../../geometry/draw-walls.ts';
 import {
   duplicatedItems,
   type EditResult,
@@ -6,9 +7,11 @@ import {
   withNewLevel,
   withoutItems,
 } from '../../geometry/plan/edit.ts';
-import type { Detector, Level, Plan, XY } from '../../geometry/plan/model.ts';
+import type { Detector, Level, Mm, Plan, XY } from '../../geometry/plan/model.ts';
 import { seatHeight } from '../../geometry/sit-on.ts';
+import type { Line } from '../../geometry/snap.ts';
 import { emptyLevel, JUST_INSIDE, levelRegion, nearestSpot } from '../engine.ts';
+import { type Chain, cornerSetAgain, cornerTakenBack, NO_CHAIN, thicknessFrom, withWalls } from './chain.ts';
 import { DETECTOR_DEFAULTS } from './defaults.ts';
 import { freshPlan } from './fresh-plan.ts';
 import { findItem, type Item, type ItemList, prefixOf, settledEdit, withItem, withPatch } from './plan-edits.ts';
@@ -33,12 +36,17 @@ export interface PlanActions {
   updateItem(id: string, patch: Readonly<Record<string, unknown>>): string;
   deleteSelection(): void;
   duplicateSelection(): void;
+  /** Puts walls on the level as one step, and says so when a room closed with them. Answers whether one did. */
+  addWalls(lines: readonly Line[], thickness: Mm): boolean;
+  /** Keeps the walls of the chain that is being drawn as they stand, on its line; nothing is under way then. */
+  endChain(): void;
   /** Moves what is selected, mm. */
   nudge(dx: number, dy: number): void;
   /** A detector at `at`, or in the middle of the largest white patch when left out. Answers its id. */
   addDetector(at?: XY): string;
   /** To the nearest spot that is clear; says so when the level has none. */
   moveToNearest(detectorId: string): void;
+  /** While walls are drawn one after another a step is a corner of theirs; else a step of history. */
   undo(): void;
   redo(): void;
   newPlan(): void;
@@ -56,7 +64,7 @@ interface History {
 type Set = (change: Partial<AppState>) => void;
 
 /** What every change of document leaves behind: nothing half done, nothing selected that is not there. */
-const AT_REST = { draft: null, live: null, message: '' } as const;
+const AT_REST = { draft: null, live: null, chain: NO_CHAIN, message: '' } as const;
 /** A copy lands a foot to the right and below. */
 const COPY_OFFSET = 304.8;
 
@@ -74,9 +82,31 @@ export function createPlanActions(set: Set, get: () => AppState, history: () => 
   };
   const step = (take: () => void) => {
     const before = get().plan;
-    set({ draft: null, live: null });
+    set({ draft: null, live: null, chain: NO_CHAIN });
     take();
     set(shownAfterStep(before, get()));
+  };
+  /** Whether the chain that is being drawn had a corner to give. */
+  const stepChain = (stepped: Chain | null): boolean => {
+    if (stepped) set({ chain: stepped });
+    return stepped !== null;
+  };
+  const addWalls = (lines: readonly Line[], thickness: Mm): boolean => {
+    if (lines.length === 0) return false;
+    const before = selectModel(get()).rooms.length;
+    const levelId = selectLevel(get()).id;
+    run((plan) => withWalls(plan, levelId, lines, thickness));
+    const closed = selectModel(get()).rooms.length - before;
+    if (closed > 0) set({ message: closedWords(closed) });
+    // The first room is what all that follows stands in: it comes into view as large as it goes.
+    if (closed > 0 && before === 0) get().fit();
+    return closed > 0;
+  };
+  const endChain = () => {
+    const { corners } = get().chain;
+    const [start] = corners;
+    set({ chain: NO_CHAIN });
+    if (start) addWalls(wallsAlongChain(corners), thicknessFrom(selectModel(get()), start));
   };
   return {
     run,
@@ -117,8 +147,13 @@ export function createPlanActions(set: Set, get: () => AppState, history: () => 
       return state.addItem('detectors', newDetector(selectLevel(state), at ?? freeSpot(state)));
     },
     moveToNearest: (detectorId) => moveToNearest(get(), detectorId),
-    undo: () => step(history().undo),
-    redo: () => step(history().redo),
+    addWalls,
+    endChain,
+    undo: () => stepChain(cornerTakenBack(get().chain)) || step(history().undo),
+    redo: () => {
+      // A later step of the plan would take the ground from under the walls that are being drawn.
+      if (!stepChain(cornerSetAgain(get().chain)) && get().chain.corners.length === 0) step(history().redo);
+    },
     newPlan: () => open(freshPlan()),
     openPlan: open,
     addLevel: () => {
@@ -127,10 +162,17 @@ export function createPlanActions(set: Set, get: () => AppState, history: () => 
       if (!run((current) => withNewLevel(current, level))) get().setLevel(level.id);
     },
     setLevel: (levelId) => {
+      endChain();
       set({ ...AT_REST, levelId, selection: [], hover: null, tool: SELECT_TOOL });
       get().fit();
     },
   };
+}
+
+function closedWords(rooms: number): string {
+  return rooms === 1
+    ? 'The room is closed. Say what it is used for.'
+    : 'The rooms are closed. Say what they are used for.';
 }
 
 const firstLevelId = (plan: Plan): string => plan.levels[0]?.id ?? '';

@@ -155,13 +155,15 @@ export function selectHoverChecks(state: AppState): readonly Check[] {
   return checks;
 }
 
-/** Whether a step can be taken back or taken again: read from the history store. */
-export function canStep(history: {
+interface History {
   readonly pastStates: readonly unknown[];
   readonly futureStates: readonly unknown[];
-}): {
-  readonly undo: boolean;
-  readonly redo: boolean;
-} {
-  return { undo: history.pastStates.length > 0, redo: history.futureStates.length > 0 };
+}
+/** Whether a step can be taken back: of the chain that is being drawn, or of the history store. */
+export function canUndo({ chain }: AppState, { pastStates }: History): boolean {
+  return chain.corners.length + pastStates.length > 0;
+}
+/** Whether a step can be taken again. */
+export function canRedo({ chain }: AppState, { futureStates }: History): boolean {
+  return chain.takenBack.length > 0 || (chain.corners.length === 0 && futureStates.length > 0);
 }

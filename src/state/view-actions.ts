@@ -1,4 +1,5 @@
-import { levelExtent } from '../../geometry/level-extent.ts';
+import { type Extent, ringExtent } from '../../geometry/body.ts';
+import { joined, levelExtent } from '../../geometry/level-extent.ts';
 import { selectLevel } from './selectors.ts';
 import type { AppState } from './store.ts';
 import type { ViewActions } from './view-slice.ts';
@@ -21,18 +22,27 @@ export function createViewActions(set: Set, get: () => AppState): ViewActions {
     setSnap: (snap) => set({ snap }),
     say: (message) => set({ message }),
     setLive: (live) => set({ live }),
+    setChain: (chain) => set({ chain }),
     setDraft: (draft) => set({ draft }),
     setSitHeight: (sitHeight) => set({ sitHeight }),
     setTheme: (theme) => set({ theme }),
     fit: () => {
       const state = get();
-      set({ viewport: fitted(levelExtent(selectLevel(state)) ?? EMPTY_SHEET, state.stageSize, FIT_MARGIN_PX) });
+      set({ viewport: fitted(drawnExtent(state) ?? EMPTY_SHEET, state.stageSize, FIT_MARGIN_PX) });
     },
     zoomBy: (factor) => {
       const { viewport, stageSize } = get();
       set({ viewport: zoomedAt(viewport, [stageSize.width / 2, stageSize.height / 2], factor) });
     },
   };
+}
+
+/** All that is drawn on the level, walls that are not closed yet included; null for bare paper. */
+function drawnExtent(state: AppState): Extent | null {
+  const { corners } = state.chain;
+  const chain = corners.length > 0 ? ringExtent(corners) : null;
+  const level = levelExtent(selectLevel(state));
+  return level && chain ? joined(level, chain) : (level ?? (corners.length > 1 ? chain : null));
 }
 
 /** Ids that are selected are taken out, the others put in. */

@@ -1,4 +1,5 @@
 import type { Mm, Plan, XY } from '../../geometry/plan/model.ts';
+import { type Chain, NO_CHAIN } from './chain.ts';
 import { DETECTOR_DEFAULTS } from './defaults.ts';
 import { SELECT_TOOL, type Tool } from './tool.ts';
 import type { SizePx, Viewport } from './viewport.ts';
@@ -35,6 +36,7 @@ export interface ViewState {
   /** The last refusal or remark, in plain words; empty for none. */
   readonly message: string;
   readonly live: LiveDetector | null;
+  readonly chain: Chain;
   /** The plan as it would be if the gesture under way ended now; null between gestures. */
   readonly draft: Plan | null;
   /** Height of a detector's underside that the sheet is shaded for. */
@@ -53,6 +55,7 @@ export interface ViewActions {
   /** Shows a refusal or a remark; an empty text takes it away. */
   say(message: string): void;
   setLive(live: LiveDetector | null): void;
+  setChain(chain: Chain): void;
   setDraft(draft: Plan | null): void;
   setSitHeight(base: Mm): void;
   setTheme(theme: Theme): void;
@@ -72,6 +75,7 @@ export const INITIAL_VIEW: ViewState = {
   snap: true,
   message: '',
   live: null,
+  chain: NO_CHAIN,
   draft: null,
   sitHeight: DETECTOR_DEFAULTS.base,
   theme: 'paper',

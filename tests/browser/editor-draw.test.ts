@@ -55,6 +55,30 @@ describe('a basement drawn by mouse', () => {
     expect((await editor.level()).walls).toHaveLength(5);
   });
 
+  it('the step back of the top bar takes a corner back, and a corner that is set outlives a crash of the tab', async () => {
+    const steps = await editor.steps();
+    const corners = () => open.page.evaluate(() => window.__stillspot?.store.getState().chain.corners ?? []);
+    for (const x of [2000, 3000, 4000]) await editor.press(x, 5200);
+    await open.page.getByRole('button', { name: 'Undo' }).click();
+    expect(await corners()).toHaveLength(2);
+    await open.page.getByRole('button', { name: 'Redo' }).click();
+    const drawn = await corners();
+    expect(drawn).toHaveLength(3);
+    expect(await editor.steps()).toBe(steps);
+    await open.page.locator('.saved', { hasText: /^saved / }).waitFor();
+    const next = await open.context.newPage();
+    await next.goto(open.page.url());
+    await next.waitForFunction(() => (window.__stillspot?.store.getState().chain.corners.length ?? 0) > 0);
+    const found = await next.evaluate(() => window.__stillspot?.store.getState());
+    expect(found?.chain.corners).toEqual(drawn);
+    expect(found?.tool.kind).toBe('wall');
+    await next.close();
+    for (let step = 0; step < 3; step++) await open.page.keyboard.press('Control+z');
+    expect(await corners()).toEqual([]);
+    await open.page.keyboard.press('Escape');
+    expect((await editor.level()).walls).toHaveLength(5);
+  });
+
   it('windows and doors go into walls, and nowhere else', async () => {
     await editor.take('What opens it?', 'Window');
     await editor.press(3000, 3000);

@@ -1,5 +1,5 @@
 import { jambCorners } from '../../../geometry/opening-symbol.ts';
-import type { Level, XY } from '../../../geometry/plan/model.ts';
+import type { Level, Mm, XY } from '../../../geometry/plan/model.ts';
 import type { Handle } from '../../../geometry/reshape.ts';
 import { LINE_PX } from '../../design/tokens.ts';
 import type { Sketch } from '../sketch.ts';
@@ -25,10 +25,17 @@ export function paintHandles(pen: Pen, handles: readonly Handle[]): void {
   }
 }
 
+/** The walls that are being drawn one after another: their corners, and where the next one would go. */
+export interface DrawnChain {
+  readonly points: readonly XY[];
+  readonly next: XY | null;
+  readonly thickness: Mm;
+}
+
 /** Everything that is being drawn and is not in the plan yet. */
-export function paintSketch(pen: Pen, sketch: Sketch, level: Level): void {
+export function paintSketch(pen: Pen, sketch: Sketch, chain: DrawnChain | null, level: Level): void {
   paintGuides(pen, sketch);
-  if (sketch.chain) paintChain(pen, sketch.chain);
+  if (chain) paintChain(pen, chain);
   if (sketch.box) paintBox(pen, sketch.box);
   if (sketch.opening) paintOpeningGhost(pen, sketch.opening, level);
   if (sketch.ghost) {
@@ -54,7 +61,7 @@ function paintGuides(pen: Pen, { guides }: Sketch): void {
 }
 
 /** The walls so far in their thickness, the one that would be added lighter, the corners marked. */
-function paintChain(pen: Pen, { points, next, thickness }: NonNullable<Sketch['chain']>): void {
+function paintChain(pen: Pen, { points, next, thickness }: DrawnChain): void {
   const { ctx, theme } = pen;
   const line = next ? [...points, next] : points;
   ctx.lineJoin = 'miter';

@@ -2,6 +2,7 @@ import type { Level, Mm, XY } from '../../../geometry/plan/model.ts';
 import { type SnapTargets, snapTargets } from '../../../geometry/snap.ts';
 import { selectLevel, selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
+import { SELECT_TOOL } from '../../state/tool.ts';
 
 /** Where a pointer (mouse, finger, pen or the keyboard's cross) is. */
 export interface Point {
@@ -39,6 +40,14 @@ export interface Hand {
 }
 
 export const store = useAppStore.getState;
+
+/** Nothing in hand any more. */
+export function putBack(): void {
+  const { message } = store();
+  store().setTool(SELECT_TOOL);
+  // What was said about the last press still holds.
+  store().say(message);
+}
 
 /** Steps that lengths are drawn in, and that keys move by: an inch, an eighth and a foot; or 1 cm, 1 mm and 10 cm. */
 export const STEPS = {

@@ -4,8 +4,7 @@ import { snapPoint } from '../../../geometry/snap.ts';
 import { formatLength } from '../../../geometry/units.ts';
 import { WALL_THICKNESS } from '../../state/defaults.ts';
 import { clearSketch, useSketch } from '../sketch.ts';
-import { addWalls } from './add-walls.ts';
-import { currentLevel, gridFor, type Hand, type Point, store, targets } from './hand.ts';
+import { currentLevel, gridFor, type Hand, type Point, putBack, store, targets } from './hand.ts';
 
 /** Smaller than a foot across is a slip of the hand, mm. */
 const LEAST_ROOM: Mm = 304.8;
@@ -18,7 +17,7 @@ export function createRoomBoxHand(): Hand {
   const show = (to: XY) => {
     useSketch.setState({ box: from ? [from, to] : null, reading: from ? reading(from, to) : [], guides: [] });
   };
-  const finish = (to: XY) => {
+  const finish = (to: XY, again: boolean) => {
     const start = from;
     from = null;
     clearSketch();
@@ -27,7 +26,8 @@ export function createRoomBoxHand(): Hand {
       store().say('That is too small for a room. Pull from one inside corner to the opposite one.');
       return;
     }
-    addWalls(rectangleWalls(currentLevel(), start, to, thicknessNow()), thicknessNow());
+    store().addWalls(rectangleWalls(currentLevel(), start, to, thicknessNow()), thicknessNow());
+    if (!again) putBack();
   };
 
   return {
@@ -42,7 +42,7 @@ export function createRoomBoxHand(): Hand {
       const pulled = pressedAt && Math.hypot(point.screen[0] - pressedAt[0], point.screen[1] - pressedAt[1]) > 8;
       const to = corner(point);
       // A press without a pull is the first corner; the second press is the other.
-      if (pulled || (from && (from[0] !== to[0] || from[1] !== to[1]))) finish(to);
+      if (pulled || (from && (from[0] !== to[0] || from[1] !== to[1]))) finish(to, point.shift);
     },
     cancel: () => {
       const busy = from !== null;

@@ -4,84 +4,72 @@ import {
   inset,
   pointToward,
   wallAtPoint,
-  wallsAlongChain,
   wallsAroundOutline,
 } from '../../../geometry/draw-walls.ts';
-import type { Deg, Mm, Plan, XY } from '../../../geometry/plan/model.ts';
+import type { Deg, Mm, XY } from '../../../geometry/plan/model.ts';
 import { distance } from '../../../geometry/point.ts';
-import { ringsContain } from '../../../geometry/ring.ts';
 import { type Line, RIGHT_ANGLES, type Snapped, snapPoint, tidyPoint } from '../../../geometry/snap.ts';
 import { formatLength, parseLength } from '../../../geometry/units.ts';
-import { WALL_THICKNESS } from '../../state/defaults.ts';
+import { NO_CHAIN, thicknessFrom, withCorner } from '../../state/chain.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { clearSketch, useSketch } from '../sketch.ts';
-import { addWalls } from './add-walls.ts';
-import { currentLevel, gridFor, type Hand, type Point, store, targets } from './hand.ts';
+import { currentLevel, gridFor, type Hand, type Point, putBack, store, targets } from './hand.ts';
 
 /**
  * Wall after wall. While the outline is open it is drawn as a line; closed onto its start, the line becomes the inside face,
  * since that is what a tape reads, and the walls stand outside it. Walls that end open stand on the line.
  */
 export function createWallHand(): Hand {
-  let points: readonly XY[] = [];
   let last: Point | null = null;
 
   const show = (snapped: Snapped | null) => {
+    const points = corners();
     const next = snapped && asTyped(points.at(-1), snapped.at);
     const typing = useSketch.getState().typed !== null;
     useSketch.setState({
-      chain: points.length > 0 || next ? { points, next, thickness: thicknessFrom(points[0] ?? next) } : null,
+      nextCorner: next,
       guides: snapped?.guides ?? [],
       reading: next && !typing ? readings(points, next) : [],
     });
   };
-  /** The plan and level that the run was begun on: what is drawn is never carried over to another. */
-  let begun: { readonly plan: Plan; readonly levelId: string } | null = null;
-  const reset = () => {
-    points = [];
-    begun = null;
+  const end = () => {
+    store().endChain();
     clearSketch();
   };
-  const end = () => {
-    const lines = wallsAlongChain(points);
-    const [start] = points;
-    if (start && lines.length > 0) addWalls(lines, thicknessFrom(start));
-    reset();
-  };
-  const add = (at: XY) => {
+  const add = (at: XY, again: boolean) => {
+    const points = corners();
     const [start] = points;
     const before = points.at(-1);
     if (start && points.length > 2 && distance(start, at) < 1) {
-      addWalls(wallsAroundOutline(points, thicknessFrom(start)), thicknessFrom(start));
-      reset();
+      close(points, start);
+      if (!again) putBack();
       return;
     }
     if (before && distance(before, at) < 1) {
       end();
       return;
     }
-    if (points.length === 0) begun = { plan: store().plan, levelId: currentLevel().id };
-    points = [...points, at];
+    store().setChain(withCorner(store().chain, at));
     // A wall that reaches another one is done: what follows is another wall.
-    if (points.length > 1 && wallAtPoint(currentLevel(), at)) end();
+    if (points.length > 0 && wallAtPoint(currentLevel(), at)) end();
     else show(null);
   };
 
   return {
     hover: (point) => {
       last = point;
-      show(nextPoint(point, points));
+      show(nextPoint(point, corners()));
     },
     down: (point) => {
       last = point;
     },
     drag: (point) => {
       last = point;
-      show(nextPoint(point, points));
+      show(nextPoint(point, corners()));
     },
-    up: (point) => add(nextPoint(point, points).at),
+    up: (point) => add(nextPoint(point, corners()).at, point.shift),
     cancel: () => {
-      const busy = points.length > 0;
+      const busy = corners().length > 0;
       if (useSketch.getState().typed !== null) useSketch.setState({ typed: null });
       else if (busy) end();
       else clearSketch();
@@ -90,44 +78,54 @@ export function createWallHand(): Hand {
     // A second finger zooms: what is drawn so far waits.
     interrupt: () => show(null),
     leave: () => {
-      if (begun?.plan === store().plan && begun.levelId === currentLevel().id) end();
-      else reset();
+      // The page may only be drawing itself anew.
+      if (store().tool.kind !== 'wall') end();
     },
     key: (event) => {
-      const isUndo = (event.ctrlKey || event.metaKey) && event.key.toLowerCase() === 'z' && !event.shiftKey;
-      if (points.length > 0 && (event.key === 'Backspace' || isUndo)) {
-        points = points.slice(0, -1);
-        show(null);
+      const drawing = corners().length > 0;
+      if (event.ctrlKey || event.metaKey || event.altKey || !drawing) return false;
+      if (event.key === 'Backspace') {
+        store().undo();
         return true;
       }
-      if (event.ctrlKey || event.metaKey || event.altKey) return false;
-      if (points.length > 0 && /^[0-9.]$/.test(event.key)) {
+      if (/^[0-9.]$/.test(event.key)) {
         useSketch.setState({ typed: event.key });
         return true;
       }
-      if (event.key === 'Enter' && points.length > 0 && useSketch.getState().cross === null) {
+      if (event.key === 'Enter' && useSketch.getState().cross === null) {
         end();
         return true;
       }
       return false;
     },
-    typing: () => show(last && nextPoint(last, points)),
+    typing: () => show(last && nextPoint(last, corners())),
     typedLength: (text) => {
       const read = parseLength(text, store().plan.display.length);
       if (!read.ok) return read.message;
       if (read.mm <= 0) return 'A wall has some length. Write more than 0.';
+      const points = corners();
       const from = points.at(-1);
-      const toward = useSketch.getState().chain?.next ?? (last && nextPoint(last, points).at);
+      const toward = useSketch.getState().nextCorner ?? (last && nextPoint(last, points).at);
       const before = points.at(-2);
-      if (from && toward && distance(from, toward) >= 1) add(lengthened(from, toward, read.mm));
+      if (from && toward && distance(from, toward) >= 1) add(lengthened(from, toward, read.mm), false);
       // By finger the corner is set already: its wall is made as long as was typed.
       else if (from && before) {
-        points = [...points.slice(0, -1), lengthened(before, from, read.mm)];
+        store().setChain({ corners: [...points.slice(0, -1), lengthened(before, from, read.mm)], takenBack: [] });
         show(null);
       } else return 'Show the direction first: move the pointer to where the wall goes.';
       return '';
     },
   };
+}
+
+const corners = (): readonly XY[] => store().chain.corners;
+
+/** The outline is whole: its line becomes the inside face. */
+function close(points: readonly XY[], start: XY): void {
+  const thickness = thicknessFrom(selectModel(store()), start);
+  store().setChain(NO_CHAIN);
+  store().addWalls(wallsAroundOutline(points, thickness), thickness);
+  clearSketch();
 }
 
 /** The next corner at the length that stands in the box; where the pointer has it while none does. */
@@ -140,14 +138,6 @@ function asTyped(from: XY | undefined, next: XY): XY {
 /** The end of a wall whose tape length from the face of the wall that it starts on is `mm`. */
 function lengthened(from: XY, toward: XY, mm: Mm): XY {
   return tidyPoint(pointToward(from, toward, mm + inset(currentLevel(), from, toward)));
-}
-
-/** A partition where walls stand already, an outer wall on open paper. */
-function thicknessFrom(start: XY | null | undefined): Mm {
-  if (!start) return WALL_THICKNESS.outer;
-  const level = currentLevel();
-  const inRoom = selectModel(store()).rooms.some(({ floorRings }) => ringsContain(floorRings, start));
-  return inRoom || wallAtPoint(level, start) ? WALL_THICKNESS.partition : WALL_THICKNESS.outer;
 }
 
 function nextPoint(point: Point, points: readonly XY[]): Snapped {

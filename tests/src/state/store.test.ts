@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { beforeEach, describe, expect, it } from 'vitest';
 import type { Plan } from '../../../geometry/plan/model.ts';
+import { withCorner } from '../../../src/state/chain.ts';
 import {
   selectCarried,
   selectLevel,
@@ -62,6 +63,63 @@ describe('the history', () => {
     state().undo();
     state().undo();
     expect(selectLevel(state()).id).toBe(first);
+  });
+});
+
+describe('walls that are drawn one after another', () => {
+  const corner = (x: number, y: number) => state().setChain(withCorner(state().chain, [x, y]));
+
+  it('give and take corners by a step back and again, and no step of history', () => {
+    const before = pastSteps();
+    corner(0, 0);
+    corner(4000, 0);
+    corner(4000, 3000);
+    state().undo();
+    expect(state().chain.corners).toEqual([
+      [0, 0],
+      [4000, 0],
+    ]);
+    state().undo();
+    state().redo();
+    state().redo();
+    expect(state().chain.corners).toHaveLength(3);
+    expect(pastSteps()).toBe(before);
+    expect(selectLevel(state()).walls).toEqual([]);
+  });
+
+  it('go on from where a step back left them: what was taken back is gone', () => {
+    corner(0, 0);
+    corner(4000, 0);
+    state().undo();
+    corner(0, 3000);
+    state().redo();
+    expect(state().chain.corners).toEqual([
+      [0, 0],
+      [0, 3000],
+    ]);
+  });
+
+  it('are kept as one step where another level comes into view', () => {
+    const first = selectLevel(state()).id;
+    state().addLevel();
+    state().setLevel(first);
+    const before = pastSteps();
+    corner(0, 0);
+    corner(4000, 0);
+    corner(4000, 3000);
+    state().setLevel(state().plan.levels[1]?.id ?? '');
+    expect(state().chain.corners).toEqual([]);
+    expect(state().plan.levels[0]?.walls.map(({ from, to }) => [from, to])).toEqual([
+      [
+        [0, 0],
+        [4000, 0],
+      ],
+      [
+        [4000, 0],
+        [4000, 3000],
+      ],
+    ]);
+    expect(pastSteps()).toBe(before + 1);
   });
 });
 

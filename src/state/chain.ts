@@ -1,0 +1,46 @@
+import { wallAtPoint } from '../../geometry/draw-walls.ts';
+import type { LevelModel } from '../../geometry/level/types.ts';
+import { nextId } from '../../geometry/plan/edit.ts';
+import type { Mm, Plan, Wall, XY } from '../../geometry/plan/model.ts';
+import { ringsContain } from '../../geometry/ring.ts';
+import type { Line } from '../../geometry/snap.ts';
+import { WALL_THICKNESS } from './defaults.ts';
+import { withItem } from './plan-edits.ts';
+
+/** Corners of walls that are being drawn one after another: no walls yet, but drawn work, so it is kept as the plan is. */
+export interface Chain {
+  readonly corners: readonly XY[];
+  /** Corners that a step back took away, the last one first to come back. */
+  readonly takenBack: readonly XY[];
+}
+
+export const NO_CHAIN: Chain = { corners: [], takenBack: [] };
+
+export function withCorner({ corners }: Chain, at: XY): Chain {
+  return { corners: [...corners, at], takenBack: [] };
+}
+
+/** The last corner taken back; null where there is none, so that a step back is a step of the plan's history. */
+export function cornerTakenBack({ corners, takenBack }: Chain): Chain | null {
+  const last = corners.at(-1);
+  return last ? { corners: corners.slice(0, -1), takenBack: [...takenBack, last] } : null;
+}
+
+/** The corner taken back last set again; null where there is none. */
+export function cornerSetAgain({ corners, takenBack }: Chain): Chain | null {
+  const next = takenBack.at(-1);
+  return next ? { corners: [...corners, next], takenBack: takenBack.slice(0, -1) } : null;
+}
+
+/** A partition where walls stand already or within a room, an outer wall on open paper. Mm. */
+export function thicknessFrom({ level, rooms }: LevelModel, start: XY): Mm {
+  const within = wallAtPoint(level, start) !== null || rooms.some(({ floorRings }) => ringsContain(floorRings, start));
+  return within ? WALL_THICKNESS.partition : WALL_THICKNESS.outer;
+}
+
+export function withWalls(plan: Plan, levelId: string, lines: readonly Line[], thickness: Mm): Plan {
+  return lines.reduce((next, [from, to]) => {
+    const wall: Wall = { id: nextId(next, 'w'), from, to, thickness, side: 'auto' };
+    return withItem(next, levelId, 'walls', wall);
+  }, plan);
+}
