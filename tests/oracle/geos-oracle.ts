@@ -107,5 +107,5 @@ export function verdictOfUse(oracle: OracleLevel, room: OracleRoom | null): Room
 
 /** How far a point lies inside the floor of its room (0 when it lies in none). */
 export function depthInFloor({ geos }: OracleLevel, room: OracleRoom | null, x: number, y: number): number {
-  return room ? geos.distanceTo(geos.boundary(room.floor), x, y) : 0;
+  return room ? geos.distanceTo(room.edge, x, y) : 0;
 }

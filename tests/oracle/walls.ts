@@ -19,6 +19,8 @@ export interface OracleRoom {
   readonly rings: readonly Points[];
   readonly face: Geom;
   readonly floor: Geom;
+  /** The boundary of the floor. */
+  readonly edge: Geom;
   readonly floorArea: number;
 }
 
@@ -109,5 +111,5 @@ function roomOf(geos: Geos, rings: readonly Points[], face: Geom, pieces: readon
   for (const { parts } of pieces) {
     for (const part of parts) if (geos.distance(face, part) === 0) floor = geos.difference(floor, part, GRIDS.slice(1));
   }
-  return { rings, face, floor, floorArea: geos.measure(floor) };
+  return { rings, face, floor, edge: geos.boundary(floor), floorArea: geos.measure(floor) };
 }
