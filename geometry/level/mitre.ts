@@ -76,9 +76,13 @@ function sector(graph: WallGraph, node: number, h: number, g: number, halfThickn
   const s = step + p * cot;
   const t = q * cot - step;
   const isNear = Math.abs(sin) > STRAIGHT && Math.hypot(s, p) <= MITRE_LIMIT * Math.max(p, q);
-  // Nearly straight on: both are cut along the line that halves the sector.
-  if (!isNear && cos < 0) return mitre(p * cot, q * cot);
+  // Nearly straight on as a thinner or thicker wall: on the narrow side both end square, with a step between them, on the
+  // wide side they run on to the line that halves it.
+  if (!isNear && cos < 0) return mitre(Math.min(0, p * cot), Math.min(0, q * cot));
   if (sin > 0 && (s > lengthOf(graph, h) || t > lengthOf(graph, g))) return pastAnEnd(cos / sin, p, q);
+  // On the wide side of a corner the faces may meet short of the node, where the thicker wall still stands: no wall is less
+  // than its thickness because a thinner one begins.
+  if (isNear && sin < 0) return mitre(Math.min(0, s), Math.min(0, t));
   // The faces meet; where sin is positive perhaps far out, at the end of a narrow wedge of room between two walls.
   if (isNear || sin > 0) return mitre(s, t);
   if (p === 0 && q === 0) return [square, square];

@@ -76,7 +76,8 @@ function cutSector(arm: Arm, next: Arm): void {
   const outward: Point = [Math.cos(bearing(arm.along) + turn / 2), Math.sin(bearing(arm.along) + turn / 2)];
   const isFar = !corner || apart(corner, node) > LIMIT * Math.max(arm.half, next.half);
   if (isFar && Math.cos(turn) < 0) {
-    // Straight on, or nearly: the contract leaves open how a thick wall goes on as a thin one.
+    // Straight on, or nearly, as a thinner wall: square ends on the narrow side, run on into the wide side.
+    if (turn < Math.PI) return;
     arm.clockwise = outward;
     next.counter = outward;
   } else if (isFar && turn > Math.PI) {
@@ -90,8 +91,11 @@ function cutSector(arm: Arm, next: Arm): void {
       next.counter = arm.along;
     }
   } else if (corner) {
-    arm.clockwise = unit(minus(corner, node));
-    next.counter = arm.clockwise;
+    const out = minus(corner, node);
+    // Half the thickness on either side up to the node: on the wide side a corner short of it cuts nothing off.
+    const wide = turn > Math.PI;
+    if (!wide || dot(out, arm.along) < 0) arm.clockwise = unit(out);
+    if (!wide || dot(out, next.along) < 0) next.counter = unit(out);
   }
 }
 

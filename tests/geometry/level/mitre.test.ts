@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { buildLevel, type XY } from '../../../geometry/index.ts';
+import { ringContains } from '../../../geometry/ring.ts';
 import { drawn, movedWalls, turned, wall } from '../../helpers/drawn.ts';
 import { fixtureLevel } from '../../helpers/fixtures.ts';
 
@@ -158,4 +159,31 @@ describe('corners that once cut notches into walls', () => {
     const [room] = buildLevel(fixtureLevel('stub-within-wall')).rooms;
     expect(room?.floorArea).toBeCloseTo((4000 - 200) * (3000 - 200), 3);
   });
+});
+
+describe('a thick wall that goes on as a thin one', () => {
+  it.each([3, 10, 20, 45, 80])(
+    'keeps half its thickness on either side up to the joint, at a turn of %d°',
+    (degrees) => {
+      for (const turn of [degrees, -degrees]) {
+        const angle = (turn * Math.PI) / 180;
+        const to: XY = [3000 * Math.cos(angle), 3000 * Math.sin(angle)];
+        const walls = [
+          wall('thick', [-4000, 0], [0, 0], { thickness: 300 }),
+          wall('thin', [0, 0], to, { thickness: 100 }),
+        ];
+        const { pieces } = buildLevel(drawn(walls));
+        // Both faces of the thick wall, a hair before the joint and a hair inside the face.
+        for (const p of [
+          [-0.1, 149.9],
+          [-0.1, -149.9],
+        ] as const) {
+          expect(
+            pieces.some(({ body }) => ringContains(body, p)),
+            `turn ${turn}, at ${p}`,
+          ).toBe(true);
+        }
+      }
+    },
+  );
 });
