@@ -173,6 +173,22 @@ describe('bestSpots(…, { onFurniture: true })', () => {
     expect(spots.map(({ on }) => on)).toEqual([null]);
   });
 
+  it('finds a stool that is hardly broader than the detector, wherever it stands and however it is turned', () => {
+    const place = fc.tuple(
+      fc.double({ min: 1000, max: 7000, noNaN: true }),
+      fc.double({ min: 1000, max: 7000, noNaN: true }),
+    );
+    fc.assert(
+      fc.property(place, fc.integer({ min: 0, max: 89 }), (center, turn) => {
+        const shape = { box: { center, width: 100.01, depth: 100.01, turn } };
+        const stool = { id: 'stool', name: '', shape, bottom: 0, top: 600 };
+        const [spot] = spotsOn(den(8000, 8000, { objects: [stool] }), { onFurniture: true });
+        expect(spot?.on).toBe('stool');
+      }),
+      { numRuns: 100 },
+    );
+  });
+
   it('does not set a detector on a table where a taller thing stands on it', () => {
     const lamp = box('lamp', [1500, 4000], 700, 600, 762, 1900);
     const spots = spotsOn(den(8000, 8000, { objects: [table, lamp] }), { count: 3, apart: 100, onFurniture: true });
