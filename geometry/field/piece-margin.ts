@@ -116,7 +116,7 @@ function insideCap(primitives: Primitives, i: number, x: Mm, y: Mm, reach: Mm): 
 }
 
 /** Distance from a point to the edges of a ring, from inside as from outside, mm. */
-export function edgesDistance(flat: Float64Array, x: Mm, y: Mm): Mm {
+function edgesDistance(flat: Float64Array, x: Mm, y: Mm): Mm {
   let leastSq = Number.POSITIVE_INFINITY;
   let ax = flat[flat.length - 2] as number;
   let ay = flat[flat.length - 1] as number;
@@ -139,7 +139,7 @@ export function edgesDistance(flat: Float64Array, x: Mm, y: Mm): Mm {
 }
 
 /** Whether a point lies inside a ring by the even-odd count; on its edge either answer may come. */
-export function ringHolds(flat: Float64Array, x: Mm, y: Mm): boolean {
+function ringHolds(flat: Float64Array, x: Mm, y: Mm): boolean {
   let inside = false;
   let ax = flat[flat.length - 2] as number;
   let ay = flat[flat.length - 1] as number;

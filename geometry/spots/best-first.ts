@@ -34,7 +34,7 @@ export interface SearchOptions {
 export type Chosen<Place> = Place & { readonly bound: Mm };
 
 /** Places that a check would block by rounding alone are not offered. */
-export const LEAST_MARGIN: Mm = -MEETS + 1e-9;
+const LEAST_MARGIN: Mm = -MEETS + 1e-9;
 
 /**
  * Bounds are rounded up to whole steps, mm. Along the middle of a corridor very many nodes promise the same but for rounding; as

@@ -71,7 +71,7 @@ export function marginOfAll({ field, inside }: Ground, at: readonly XY[]): Mm | 
 }
 
 /** Whether the height band and the ceiling let a probe be where it is. */
-export function heightAllowed(plan: Plan, model: LevelModel, probe: Probe): boolean {
+function heightAllowed(plan: Plan, model: LevelModel, probe: Probe): boolean {
   return effectiveRules(plan.protocol).every((rule) => {
     const { of } = rule.subject;
     if (of === 'height') return checkHeight(probe, rule, 0).every(({ verdict }) => verdict !== 'blocked');
