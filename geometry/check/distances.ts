@@ -2,7 +2,7 @@ import { bodyDistance, shapeBody } from '../body.ts';
 import type { LevelModel } from '../level/types.ts';
 import type { Detector, Mm } from '../plan/model.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
-import { distanceCheck, measureSubject, nearestAndNotClear, witnessTo, wordCheck } from './measure.ts';
+import { byMargin, distanceCheck, measureSubject, nearestAndNotClear, witnessTo, wordCheck } from './measure.ts';
 import { type Subject, subjectsOf } from './subjects.ts';
 import type { Check } from './types.ts';
 
@@ -17,7 +17,13 @@ export function checkDistances(model: LevelModel, detector: Detector, rule: Effe
     if (measured === null) continue;
     const key = subject.stream ? `${subject.id} stream` : subject.id;
     const known = nearest.get(key);
-    if (!known || measured < known.measured) nearest.set(key, { subject, measured });
+    if (
+      !known ||
+      measured < known.measured ||
+      (measured === known.measured && liesNearer(subject, known.subject, x, y))
+    ) {
+      nearest.set(key, { subject, measured });
+    }
   }
   const rows = [...nearest.values()].map(({ subject, measured }) => ({
     subject,
@@ -26,9 +32,14 @@ export function checkDistances(model: LevelModel, detector: Detector, rule: Effe
   const shown = new Set(nearestAndNotClear(rows.map(({ check }) => check)));
   const judged = rows
     .filter(({ check }) => shown.has(check))
-    .sort((a, b) => (a.check.margin ?? 0) - (b.check.margin ?? 0))
+    .sort((a, b) => byMargin(a.check, b.check))
     .map(({ check, subject }) => ({ ...check, witness: witnessTo(subject.body, detector, detector.at) }));
   return [...judged, ...notMeasured(model, detector, rule)];
+}
+
+/** Of two bodies under the rim, which both measure 0, the one nearer to the axis: the line on the drawing goes there. */
+function liesNearer(a: Subject, b: Subject, x: Mm, y: Mm): boolean {
+  return bodyDistance(a.body, x, y) < bodyDistance(b.body, x, y);
 }
 
 function subjectCheck(rule: EffectiveRule, subject: Subject, measured: Mm, tapeTolerance: Mm): Check {

@@ -91,8 +91,24 @@ export function worstVerdict(checks: readonly Check[]): Verdict {
   return worst;
 }
 
-/** Of several rows of one rule: the one with least to spare, and every one that is not clear; least to spare first. */
+/**
+ * Of several rows of one rule: the one with least to spare, and every one that is not clear; least to spare first. Of equals
+ * the first id comes first, whatever the order of the file.
+ */
 export function nearestAndNotClear(rows: readonly Check[]): Check[] {
-  const sorted = [...rows].sort((a, b) => (a.margin ?? 0) - (b.margin ?? 0));
-  return sorted.filter((check, i) => i === 0 || check.verdict !== 'clear');
+  return [...rows].sort(byMargin).filter((check, i) => i === 0 || check.verdict !== 'clear');
+}
+
+/** Margins that differ by less than a millionth of a mm differ by rounding. */
+const ROUNDING = 1e-6;
+
+/** The least to spare first, then the first id. */
+export function byMargin(a: Check, b: Check): number {
+  return Math.round((a.margin ?? 0) / ROUNDING) - Math.round((b.margin ?? 0) / ROUNDING) || byId(a, b);
+}
+
+function byId(a: Check, b: Check): number {
+  const [p, q] = [a.subject ?? '', b.subject ?? ''];
+  if (p === q) return 0;
+  return p < q ? -1 : 1;
 }

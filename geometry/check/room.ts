@@ -58,14 +58,20 @@ function roomWords(use: RoomUse): string {
 export function checkRoom(model: LevelModel, detector: Detector, room: Room | null, rule: EffectiveRule): Check {
   const bar = roomBarOf(room, rule);
   if (bar.reason) return wordCheck(rule, bar.certain ? 'blocked' : 'unknown', bar.reason);
-  const [x, y] = detector.at;
-  let toWall: Mm = Number.POSITIVE_INFINITY;
-  for (const { body } of wallBodies(model)) toWall = Math.min(toWall, bodyDistance(body, x, y));
-  if (toWall >= detector.radius - MEETS) return wordCheck(rule, 'clear', '');
-  return {
-    ...wordCheck(rule, 'blocked', 'Its rim reaches into a wall.'),
-    required: detector.radius,
-    measured: toWall,
-    margin: toWall - detector.radius,
-  };
+  const toWall = distanceToWalls(model, detector.at);
+  if (toWall < detector.radius - MEETS) {
+    return {
+      ...wordCheck(rule, 'blocked', 'Its rim reaches into a wall.'),
+      required: detector.radius,
+      measured: toWall,
+      margin: toWall - detector.radius,
+    };
+  }
+  return wordCheck(rule, 'clear', '');
+}
+
+function distanceToWalls(model: LevelModel, [x, y]: XY): Mm {
+  let least: Mm = Number.POSITIVE_INFINITY;
+  for (const { body } of wallBodies(model)) least = Math.min(least, bodyDistance(body, x, y));
+  return least;
 }
