@@ -1,0 +1,130 @@
+import { describe, expect, it } from 'vitest';
+import {
+  type ArcRing,
+  arcRingsContain,
+  buildLevel,
+  checkDetector,
+  edgeEnds,
+  type Level,
+  type LevelModel,
+  levelRegion,
+  type Plan,
+  type Probe,
+  type RoomRegion,
+} from '../../geometry/index.ts';
+import { nearestOnEdge } from '../../geometry/region/nearest.ts';
+import { areaBounds } from '../helpers/certified-bounds.ts';
+import { Dice } from '../helpers/random-level/dice.ts';
+import { randomPlan } from '../helpers/random-level.ts';
+
+/*
+ * Many levels, each looked at less closely than in `oracle.test.ts`: no exception, boundaries that close, areas between bounds
+ * that squares alone certify, and at 100 places of each level the region's answer held against a check's. Every fifth level is
+ * one where things meet exactly or almost. The environment may ask for more: STILLSPOT_MANY=10000.
+ */
+const LEVELS = Number(process.env.STILLSPOT_MANY ?? 500);
+const FIRST = Number(process.env.STILLSPOT_FIRST ?? 100_001);
+const BATCH = 250;
+const PLACES = 100;
+/** This near to a boundary, mm, rounding decides. */
+const BAND = 0.01;
+/** Half a side of the smallest square of the bounds, mm: coarse, for there are many levels; the bounds hold all the same. */
+const FINEST = 30;
+
+const seen = { levels: 0, rooms: 0, rings: 0, places: 0, inside: 0, banded: 0, boundedArea: 0, bracket: 0 };
+
+function faults(seed: number): string[] {
+  const plan = randomPlan(seed);
+  const level = plan.levels[0] as Level;
+  const [first] = level.detectors;
+  const probe: Probe = { base: 762, radius: first?.radius ?? 50.8, tall: first?.tall ?? 25.4 };
+  try {
+    const model = buildLevel(level);
+    const region = levelRegion(plan, model, probe);
+    seen.levels++;
+    return [
+      ...region.rooms.flatMap((room) => roomFaults(plan, model, probe, room)),
+      ...placeFaults(plan, model, probe, region.rooms, new Dice(seed)),
+    ];
+  } catch (error) {
+    return [`threw ${error instanceof Error ? error.stack : error}`];
+  }
+}
+
+function roomFaults(plan: Plan, model: LevelModel, probe: Probe, { room, rings, area, barred }: RoomRegion): string[] {
+  seen.rooms++;
+  seen.rings += rings.length;
+  const broken = rings.filter((ring) => !isClosed(ring)).map(() => `${room.key}: a boundary that does not close`);
+  if (barred) return area === 0 && rings.length === 0 ? broken : [...broken, `${room.key}: barred, yet ${area} mm²`];
+  const { least, most } = areaBounds(plan, model, probe, room, FINEST);
+  seen.boundedArea += area;
+  seen.bracket += most - least;
+  const isBetween = area >= least * (1 - 1e-9) - 1 && area <= most * (1 + 1e-9) + 1;
+  return isBetween ? broken : [...broken, `${room.key}: ${area} mm² is not between ${least} and ${most}`];
+}
+
+/** Every edge starts where the one before ends, to the joint of `linkRings` and a hair. */
+function isClosed(ring: ArcRing): boolean {
+  return ring.every((edge, i) => {
+    const [, end] = edgeEnds(ring[(i + ring.length - 1) % ring.length] as (typeof ring)[number]);
+    const [start] = edgeEnds(edge);
+    return Math.hypot(start[0] - end[0], start[1] - end[1]) < 0.01;
+  });
+}
+
+function placeFaults(plan: Plan, model: LevelModel, probe: Probe, rooms: readonly RoomRegion[], dice: Dice): string[] {
+  const floors = model.rooms.flatMap(({ centreRings }) => centreRings.flat());
+  const xs = floors.map(([x]) => x);
+  const ys = floors.map(([, y]) => y);
+  if (floors.length === 0) return [];
+  const wrong: string[] = [];
+  for (let k = 0; k < PLACES; k++) {
+    const x = dice.between(Math.min(...xs), Math.max(...xs));
+    const y = dice.between(Math.min(...ys), Math.max(...ys));
+    const inside = rooms.some(({ rings }) => arcRingsContain(rings, [x, y]));
+    seen.places++;
+    if (inside) seen.inside++;
+    if (inside === passes(plan, model, probe, x, y)) continue;
+    if (isOnTheEdge(rooms, x, y)) seen.banded++;
+    else wrong.push(`(${x}, ${y}): the region says ${inside}, a check the contrary`);
+  }
+  return wrong;
+}
+
+/** Every rule but the level, the pair and what was not run. */
+function passes(plan: Plan, model: LevelModel, probe: Probe, x: number, y: number): boolean {
+  const { checks } = checkDetector(plan, model, { ...probe, id: '', label: '', at: [x, y], pair: null });
+  return checks.every(
+    ({ rule, notRun, verdict }) => rule === 'level' || notRun || verdict === 'clear' || verdict === 'tight',
+  );
+}
+
+function isOnTheEdge(rooms: readonly RoomRegion[], x: number, y: number): boolean {
+  return rooms.some(({ rings }) =>
+    rings.some((ring) =>
+      ring.some((edge) => {
+        const [nx, ny] = nearestOnEdge(edge, [x, y]);
+        return Math.hypot(nx - x, ny - y) < BAND;
+      }),
+    ),
+  );
+}
+
+describe('many random levels', () => {
+  const batches = Array.from({ length: Math.ceil(LEVELS / BATCH) }, (_, i) => FIRST + i * BATCH);
+  it.each(batches)('seeds from %d', { timeout: 600_000 }, (first) => {
+    const wrong: string[] = [];
+    for (let seed = first; seed < Math.min(first + BATCH, FIRST + LEVELS); seed++) {
+      wrong.push(...faults(seed).map((text) => `seed ${seed}: ${text}`));
+    }
+    expect(wrong).toEqual([]); // the list itself is the message
+  });
+
+  it('have shown something', () => {
+    if (process.env.STILLSPOT_TALLY) console.info(seen);
+    expect(seen.levels).toBe(LEVELS);
+    expect(seen.inside).toBeGreaterThan(5 * LEVELS);
+    expect(seen.banded).toBeLessThan(0.001 * seen.places);
+    expect(seen.boundedArea).toBeGreaterThan(LEVELS);
+  });
+});
