@@ -1,6 +1,6 @@
 import type { Ring } from './level/types.ts';
 import type { Mm, Shape, Stream, XY } from './plan/model.ts';
-import { vectorLength } from './point.ts';
+import { distance, vectorLength } from './point.ts';
 import { remembered } from './remembered.ts';
 import { clockwiseOnScreen, nearestOnRing, ringContains } from './ring.ts';
 
@@ -40,10 +40,11 @@ export function ringBody(ring: Ring): Body {
   if (first && clockwise.length === 1)
     return { kind: 'disc', x: first[0], y: first[1], radius: 0, extent: ringExtent([first]) };
   const flat = new Float64Array(clockwise.length * 2);
-  clockwise.forEach(([x, y], i) => {
-    flat[2 * i] = x;
-    flat[2 * i + 1] = y;
-  });
+  for (let i = 0; i < clockwise.length; i++) {
+    const corner = clockwise[i] as XY;
+    flat[2 * i] = corner[0];
+    flat[2 * i + 1] = corner[1];
+  }
   return { kind: 'ring', flat, ring: clockwise, extent: ringExtent(clockwise) };
 }
 
@@ -148,11 +149,11 @@ export function withoutRepeats(ring: Ring): Ring {
   const kept: XY[] = [];
   for (const p of ring) {
     const last = kept[kept.length - 1];
-    if (!last || Math.hypot(p[0] - last[0], p[1] - last[1]) > SAME_CORNER) kept.push(p);
+    if (!last || distance(p, last) > SAME_CORNER) kept.push(p);
   }
   const [first] = kept;
   const last = kept[kept.length - 1];
-  if (first && last && kept.length > 1 && Math.hypot(first[0] - last[0], first[1] - last[1]) <= SAME_CORNER) kept.pop();
+  if (first && last && kept.length > 1 && distance(first, last) <= SAME_CORNER) kept.pop();
   return kept;
 }
 
@@ -162,7 +163,9 @@ export function ringExtent(ring: Ring): Extent {
   let minY = Number.POSITIVE_INFINITY;
   let maxX = Number.NEGATIVE_INFINITY;
   let maxY = Number.NEGATIVE_INFINITY;
-  for (const [x, y] of ring) {
+  for (const point of ring) {
+    const x = point[0];
+    const y = point[1];
     if (x < minX) minX = x;
     if (x > maxX) maxX = x;
     if (y < minY) minY = y;

@@ -2,6 +2,8 @@ import { assert } from '../assert.ts';
 import { type Extent, ringExtent } from '../body.ts';
 import type { Level, Mm, Opening, RoomLabel, Wall, XY } from '../plan/model.ts';
 import { comparePoints, distance } from '../point.ts';
+import { Scratch } from '../region/free-boundary.ts';
+import { Nearby } from '../region/nearby.ts';
 import { remembered } from '../remembered.ts';
 import { ringContains, signedArea } from '../ring.ts';
 import { pointInRings, ringLabelPoint } from '../turf.ts';
@@ -94,10 +96,11 @@ function wallPiece(graph: WallGraph, faces: Faces, edge: GraphEdge, k: number, b
 type RoomFloor = Omit<Room, 'key' | 'label' | 'labels'> & { readonly extent: Extent };
 
 function roomFloors({ faces }: Faces, bodies: readonly Ring[]): RoomFloor[] {
-  const standing = standingBodies(bodies);
+  const standing = new Nearby(standingBodies(bodies));
+  const scratch = new Scratch();
   const floors: RoomFloor[] = [];
   for (const face of faces) {
-    const { rings, area } = faceFloor(face, standing);
+    const { rings, area } = faceFloor(face, standing, scratch);
     const [outer] = rings;
     const [centreRing] = face.rings;
     if (!outer || !centreRing || area < LEAST_FLOOR) continue;

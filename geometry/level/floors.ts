@@ -1,5 +1,6 @@
 import { type Extent, ringBody } from '../body.ts';
-import { freeBoundary, type Grown, grown } from '../region/free-boundary.ts';
+import { freeBoundary, type Grown, grown, type Scratch } from '../region/free-boundary.ts';
+import type { Nearby } from '../region/nearby.ts';
 import { freeArea, linkRings, straightRing } from '../region/rings.ts';
 import { ringSpace } from '../region/space.ts';
 import { signedArea } from '../ring.ts';
@@ -13,14 +14,11 @@ export interface Floor {
 }
 
 /** Takes the wall bodies out of a face of the centre-lines. `bodies` are grown by nothing; far ones are passed over. */
-export function faceFloor(face: Face, bodies: readonly Grown[]): Floor {
+export function faceFloor(face: Face, bodies: Nearby, scratch: Scratch): Floor {
   if (!face.rings[0]) return { rings: [], area: 0 };
   const space = ringSpace(face.rings);
   const { extent } = space;
-  const parts = freeBoundary(
-    bodies.filter((body) => overlaps(body, extent)),
-    space,
-  );
+  const parts = freeBoundary(bodies.to(extent), space, scratch);
   const rings = linkRings(parts)
     .map(straightRing)
     .filter((ring) => ring.length >= 3);

@@ -1,6 +1,7 @@
 import { type Body, bodyDistance, type Extent } from '../body.ts';
 import type { Mm } from '../plan/model.ts';
 import { cutPair } from './crossings.ts';
+import { Cuts } from './cuts.ts';
 import {
   CX,
   CY,
@@ -10,8 +11,7 @@ import {
   MAX_Y,
   MIN_X,
   MIN_Y,
-  pushArc,
-  pushLine,
+  Pieces,
   RADIUS,
   START,
   STRIDE,
@@ -74,15 +74,25 @@ export function grown(body: Body, grow: Mm): Grown {
   };
 }
 
+/** Memory for `freeBoundary`, to be used again from call to call: most of a call would go into asking for it. */
+export class Scratch {
+  readonly pieces = new Pieces(0);
+  readonly kept = new Pieces(0);
+  readonly cuts = new Cuts();
+  owner = new Int32Array(0);
+  order = new Int32Array(0);
+  boxes = new Float64Array(0);
+}
+
 /**
  * The parts of the zones' boundaries that no zone covers: the boundary of what is free, as flat pieces with the zones on
- * their right and the free side on their left.
+ * their right and the free side on their left. They lie in the scratch memory: the next call that uses it overwrites them.
  *
  * Where boundaries run on one another with their zones on the same side one part is kept, with their zones on opposite
  * sides none: nothing is free between them.
  */
-export function freeBoundary(zones: readonly Grown[], space: Space): Float64Array {
-  const job = new Cutting(zones, space);
+export function freeBoundary(zones: readonly Grown[], space: Space, scratch = new Scratch()): Float64Array {
+  const job = new Cutting(zones, space, scratch);
   job.gather();
   job.cutAll();
   return job.keepFree();
@@ -92,32 +102,42 @@ export function freeBoundary(zones: readonly Grown[], space: Space): Float64Arra
 class Cutting {
   private readonly zones: readonly Grown[];
   private readonly space: Space;
+  private readonly scratch: Scratch;
   /** minX, minY, maxX, maxY of each zone, side by side. */
   private readonly boxes: Float64Array;
-  private readonly pieces: Float64Array;
+  /** All of the scratch memory that is in use: set once the pieces are gathered. */
+  private pieces: Float64Array;
   private readonly owner: Int32Array;
   private count = 0;
-  private readonly cuts: (number[] | undefined)[] = [];
 
-  constructor(zones: readonly Grown[], space: Space) {
+  constructor(zones: readonly Grown[], space: Space, scratch: Scratch) {
     this.zones = zones;
     this.space = space;
-    this.boxes = new Float64Array(zones.length * 4);
+    this.scratch = scratch;
     let size = 0;
-    zones.forEach((zone, z) => {
+    for (const { outline } of zones) size += outline.length / STRIDE;
+    if (scratch.boxes.length < zones.length * 4) scratch.boxes = new Float64Array(zones.length * 8);
+    if (scratch.owner.length < size) {
+      scratch.owner = new Int32Array(size * 2);
+      scratch.order = new Int32Array(size * 2);
+    }
+    this.boxes = scratch.boxes;
+    this.owner = scratch.owner;
+    this.pieces = scratch.pieces.data;
+    for (let z = 0; z < zones.length; z++) {
+      const zone = zones[z] as Grown;
       this.boxes[4 * z] = zone.minX;
       this.boxes[4 * z + 1] = zone.minY;
       this.boxes[4 * z + 2] = zone.maxX;
       this.boxes[4 * z + 3] = zone.maxY;
-      size += zone.outline.length;
-    });
-    this.pieces = new Float64Array(size);
-    this.owner = new Int32Array(size / STRIDE);
+    }
   }
 
   /** Takes the pieces that may bound free space: they reach into the space, and no single zone covers them. */
   gather(): void {
     const { minX, minY, maxX, maxY } = this.space.extent;
+    const { pieces } = this.scratch;
+    pieces.length = 0;
     for (let z = 0; z < this.zones.length; z++) {
       const { outline } = this.zones[z] as Grown;
       for (let k = 0; k < outline.length; k += STRIDE) {
@@ -125,11 +145,11 @@ class Cutting {
         if (at(outline, k + MIN_X) > maxX || at(outline, k + MAX_X) < minX) continue;
         if (at(outline, k + MIN_Y) > maxY || at(outline, k + MAX_Y) < minY) continue;
         if (isBeyond(this.space.hull, outline, k) || this.isCovered(outline, k, z)) continue;
-        const base = this.count * STRIDE;
-        for (let m = 0; m < STRIDE; m++) this.pieces[base + m] = at(outline, k + m);
+        pieces.copy(outline, k);
         this.owner[this.count++] = z;
       }
     }
+    this.pieces = pieces.data;
   }
 
   /**
@@ -138,15 +158,15 @@ class Cutting {
    * is covered as well, on both sides: neither needs a cut there.
    */
   private isCovered(p: Float64Array, k: number, own: number): boolean {
-    const { boxes } = this;
+    const { boxes, zones } = this;
     const minX = at(p, k + MIN_X);
     const minY = at(p, k + MIN_Y);
     const maxX = at(p, k + MAX_X);
     const maxY = at(p, k + MAX_Y);
-    for (let z = 0, b = 0; b < boxes.length; z++, b += 4) {
+    for (let z = 0, b = 0; z < zones.length; z++, b += 4) {
       if (at(boxes, b) > minX || at(boxes, b + 1) > minY || at(boxes, b + 2) < maxX || at(boxes, b + 3) < maxY)
         continue;
-      const zone = this.zones[z] as Grown;
+      const zone = zones[z] as Grown;
       if (z === own || !zone.convex) continue;
       if (!holds(zone, at(p, k + X0), at(p, k + Y0)) || !holds(zone, at(p, k + X1), at(p, k + Y1))) continue;
       if (at(p, k + RADIUS) === 0) return true;
@@ -158,13 +178,10 @@ class Cutting {
   /** Cuts every two pieces at their crossings. */
   cutAll(): void {
     const { pieces, owner, zones, count } = this;
-    const cut = (offset: number, t: number) => {
-      const i = offset / STRIDE;
-      const list = this.cuts[i];
-      if (list) list.push(t);
-      else this.cuts[i] = [t];
-    };
-    const order = orderByMinX(pieces, count);
+    const { cuts } = this.scratch;
+    cuts.clear();
+    const cut = (offset: number, t: number) => cuts.add(offset / STRIDE, t);
+    const order = this.orderByMinX();
     for (let m = 0; m < count; m++) {
       const i = order[m] as number;
       const right = at(pieces, i + MAX_X) + SAME_LINE;
@@ -180,45 +197,54 @@ class Cutting {
         cutPair(pieces, i, j, cut);
       }
     }
+    cuts.sort(count);
+  }
+
+  /** Offsets of pieces by their left end, so that each meets only those that begin before it ends. */
+  private orderByMinX(): Int32Array {
+    const { pieces, count } = this;
+    const order = this.scratch.order.subarray(0, count);
+    for (let i = 0; i < count; i++) order[i] = i * STRIDE;
+    return order.sort((i, j) => at(pieces, i + MIN_X) - at(pieces, j + MIN_X));
   }
 
   /** The sub-pieces that no zone covers and that lie in the space. */
   keepFree(): Float64Array {
-    const kept: number[] = [];
+    const { pieces } = this;
+    const { kept, cuts } = this.scratch;
+    kept.length = 0;
     for (let i = 0; i < this.count; i++) {
       const k = i * STRIDE;
-      const stops = this.cuts[i];
-      const length = pieceLength(this.pieces, k);
-      if (!stops) {
-        if (length > SHORTEST && this.isFree(k, 0, 1)) {
-          for (let m = 0; m < STRIDE; m++) kept.push(at(this.pieces, k + m));
-        }
+      const length = pieceLength(pieces, k);
+      const end = cuts.end(i);
+      let next = cuts.start(i);
+      if (next === end) {
+        if (length > SHORTEST && this.isFree(k, 0, 1)) kept.copy(pieces, k);
         continue;
       }
-      stops.sort((a, b) => a - b);
-      stops.push(1);
       let from = 0;
-      for (const to of stops) {
+      for (; next <= end; next++) {
+        const to = next < end ? cuts.at(next) : 1;
         // A cut at nearly the same place as the one before: nothing lies between.
         if ((to - from) * length <= SHORTEST) continue;
-        if (this.isFree(k, from, to)) pushSubPiece(kept, this.pieces, k, from, to);
+        if (this.isFree(k, from, to)) pushSubPiece(kept, pieces, k, from, to);
         from = to;
       }
     }
-    return Float64Array.from(kept);
+    return kept.data.subarray(0, kept.length);
   }
 
   /** Whether the middle of a sub-piece is covered by no zone. */
   private isFree(k: number, from: number, to: number): boolean {
-    const { boxes, pieces } = this;
+    const { boxes, pieces, zones } = this;
     const own = this.owner[k / STRIDE] as number;
     const middle = (from + to) / 2;
     const x = pieceX(pieces, k, middle);
     const y = pieceY(pieces, k, middle);
-    for (let z = 0, b = 0; b < boxes.length; z++, b += 4) {
+    for (let z = 0, b = 0; z < zones.length; z++, b += 4) {
       if (x < at(boxes, b) - SAME_LINE || x > at(boxes, b + 2) + SAME_LINE) continue;
       if (y < at(boxes, b + 1) - SAME_LINE || y > at(boxes, b + 3) + SAME_LINE) continue;
-      const zone = this.zones[z] as Grown;
+      const zone = zones[z] as Grown;
       if (z === own) {
         if (!zone.convex && bodyDistance(zone.body, x, y) < zone.grow - SAME_LINE) return false;
         continue;
@@ -269,12 +295,6 @@ function apexY(p: Float64Array, k: number): Mm {
   return at(p, k + CY) + (at(p, k + RADIUS) / Math.cos(half)) * Math.sin(at(p, k + START) + half);
 }
 
-/** Offsets of the pieces, left edges in order. */
-function orderByMinX(pieces: Float64Array, count: number): Int32Array {
-  const order = Int32Array.from({ length: count }, (_, i) => i * STRIDE);
-  return order.sort((i, j) => at(pieces, i + MIN_X) - at(pieces, j + MIN_X));
-}
-
 /**
  * The middle of the sub-piece lies on the boundary of another zone. If all of it does, it gives way: to a zone on its free
  * side always, to one on its own side when that comes first in the list.
@@ -321,11 +341,11 @@ export function pieceLength(p: Float64Array, k: number): Mm {
   return Math.sqrt(dx * dx + dy * dy);
 }
 
-function pushSubPiece(out: number[], p: Float64Array, k: number, from: number, to: number): void {
+function pushSubPiece(out: Pieces, p: Float64Array, k: number, from: number, to: number): void {
   if (at(p, k + RADIUS) > 0) {
     const sweep = at(p, k + SWEEP);
-    pushArc(out, at(p, k + CX), at(p, k + CY), at(p, k + RADIUS), at(p, k + START) + sweep * from, sweep * (to - from));
-  } else pushLine(out, pieceX(p, k, from), pieceY(p, k, from), pieceX(p, k, to), pieceY(p, k, to));
+    out.arc(at(p, k + CX), at(p, k + CY), at(p, k + RADIUS), at(p, k + START) + sweep * from, sweep * (to - from));
+  } else out.line(pieceX(p, k, from), pieceY(p, k, from), pieceX(p, k, to), pieceY(p, k, to));
 }
 
 function at(p: Float64Array, i: number): number {

@@ -1,7 +1,8 @@
 import { overlaps } from '../level/floors.ts';
 import type { LevelModel, Ring, Room, WallPiece } from '../level/types.ts';
 import { remembered } from '../remembered.ts';
-import { freeBoundary, type Grown, type Space } from './free-boundary.ts';
+import { freeBoundary, type Grown, Scratch, type Space } from './free-boundary.ts';
+import { Nearby } from './nearby.ts';
 import type { Obstacle } from './obstacles.ts';
 import { freeArea, linkRings } from './rings.ts';
 import { ringSpace } from './space.ts';
@@ -37,11 +38,13 @@ export function freeFloors(
   const { memory, changed } = nearestMemory(memories, obstacles);
   const floors = new Map<readonly Ring[], FreeFloor>();
   const result = new Map<Room, FreeFloor>();
+  const scratch = new Scratch();
+  const nearby = new Nearby(obstacles.map(({ grown }) => grown));
   for (const room of rooms) {
     const space = ringSpace(room.centreRings);
     const known = memory?.floors.get(room.centreRings);
     const stands = known && !changed.some((obstacle) => overlaps(obstacle.grown, space.extent));
-    const floor = stands ? known : freeFloor(space, obstacles);
+    const floor = stands ? known : freeFloor(space, nearby.to(space.extent), scratch);
     floors.set(room.centreRings, floor);
     result.set(room, floor);
   }
@@ -49,11 +52,9 @@ export function freeFloors(
   return result;
 }
 
-function freeFloor(space: Space, obstacles: readonly Obstacle[]): FreeFloor {
+function freeFloor(space: Space, near: readonly Grown[], scratch: Scratch): FreeFloor {
   const { extent } = space;
-  const near: Grown[] = [];
-  for (const { grown } of obstacles) if (overlaps(grown, extent)) near.push(grown);
-  const parts = freeBoundary(near, space);
+  const parts = freeBoundary(near, space, scratch);
   return { rings: linkRings(parts), area: freeArea(parts, extent.minX, extent.minY) };
 }
 

@@ -2,8 +2,8 @@ import type { Body } from '../body.ts';
 import { axisDistance, MEETS, type Subject, subjectsOf, wallBodies } from '../check/subjects.ts';
 import type { LevelModel } from '../level/types.ts';
 import type { Mm, Plan } from '../plan/model.ts';
-import { remembered } from '../remembered.ts';
 import { type EffectiveRule, effectiveRules } from '../rules/profiles.ts';
+import type { RuleId } from '../rules/types.ts';
 import { EVERYWHERE, freeBoundary, type Grown, grown } from './free-boundary.ts';
 import { linkRings, toEdges, turnedRing } from './rings.ts';
 import type { ArcRing, Probe, Zone } from './types.ts';
@@ -49,36 +49,49 @@ interface KeptObstacle extends Obstacle {
   readonly rule: EffectiveRule | null;
 }
 
-const obstaclesOfSubject = remembered((_: Subject): KeptObstacle[] => []);
-
 /** How many obstacles are kept of one subject: a few heights, profiles or sizes side by side. */
 const KEPT = 4;
 
+const obstaclesOfSubject = new WeakMap<Subject, KeptObstacle[]>();
+
 function keptObstacle(subject: Subject, rule: EffectiveRule | null, grow: Mm): Obstacle {
-  const kept = obstaclesOfSubject(subject);
-  for (const one of kept) if (one.rule === rule && one.grown.grow === grow) return one;
-  const made = { rule, grown: grown(subject.body, grow), zone: rule && zoneOf(rule, subject, grow) };
-  if (kept.length >= KEPT) kept.shift();
-  kept.push(made);
+  const kept = obstaclesOfSubject.get(subject);
+  if (kept) for (const one of kept) if (one.rule === rule && one.grown.grow === grow) return one;
+  const made = { rule, grown: grown(subject.body, grow), zone: rule && new GrownZone(rule, subject, grow) };
+  if (!kept) obstaclesOfSubject.set(subject, [made]);
+  else {
+    if (kept.length >= KEPT) kept.shift();
+    kept.push(made);
+  }
   return made;
 }
 
-function zoneOf(rule: EffectiveRule, subject: Subject, grow: Mm): Zone {
-  let outlines: readonly ArcRing[] | undefined;
-  return {
-    rule: rule.id,
-    subject: subject.id,
-    distance: subject.stream ? 0 : (rule.least ?? 0),
-    stream: subject.stream,
-    /** Worked out when somebody draws it. */
-    get outlines() {
-      outlines ??= outlinesOf(subject, grow);
-      return outlines;
-    },
-  };
+/** A zone whose outlines are worked out when somebody draws it. */
+class GrownZone implements Zone {
+  readonly rule: RuleId;
+  readonly subject: string | null;
+  readonly distance: Mm;
+  readonly stream: boolean;
+  readonly #body: Body;
+  readonly #grow: Mm;
+  #outlines: readonly ArcRing[] | null = null;
+
+  constructor(rule: EffectiveRule, { id, stream, body }: Subject, grow: Mm) {
+    this.rule = rule.id;
+    this.subject = id;
+    this.distance = stream ? 0 : (rule.least ?? 0);
+    this.stream = stream;
+    this.#body = body;
+    this.#grow = grow;
+  }
+
+  get outlines(): readonly ArcRing[] {
+    this.#outlines ??= outlinesOf(this.#body, this.#grow);
+    return this.#outlines;
+  }
 }
 
-function outlinesOf({ body }: Subject, grow: Mm): ArcRing[] {
+function outlinesOf(body: Body, grow: Mm): ArcRing[] {
   const alone = grown(body, grow);
   if (!alone.convex) return linkRings(freeBoundary([alone], EVERYWHERE)).map(turnedRing);
   return [toEdges(alone.outline)];

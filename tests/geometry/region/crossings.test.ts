@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { cutPair } from '../../../geometry/region/crossings.ts';
-import { pushArc, pushLine, STRIDE } from '../../../geometry/region/outline.ts';
+import { Pieces, STRIDE } from '../../../geometry/region/outline.ts';
 
 type Piece =
   | { readonly line: readonly [x0: number, y0: number, x1: number, y1: number] }
@@ -8,16 +8,16 @@ type Piece =
 
 /** Where each of two pieces is cut, as shares of its length to 9 digits, in order. */
 function cuts(...pieces: readonly [Piece, Piece]): [number[], number[]] {
-  const flat: number[] = [];
+  const flat = new Pieces(2);
   for (const piece of pieces) {
-    if ('line' in piece) pushLine(flat, ...piece.line);
+    if ('line' in piece) flat.line(...piece.line);
     else {
       const [cx, cy, radius, start, sweep] = piece.arc;
-      pushArc(flat, cx, cy, radius, (start * Math.PI) / 180, (sweep * Math.PI) / 180);
+      flat.arc(cx, cy, radius, (start * Math.PI) / 180, (sweep * Math.PI) / 180);
     }
   }
   const found: [number[], number[]] = [[], []];
-  cutPair(Float64Array.from(flat), 0, STRIDE, (offset, parameter) => {
+  cutPair(flat.taken(), 0, STRIDE, (offset, parameter) => {
     (found[offset / STRIDE] as number[]).push(Math.round(parameter * 1e9) / 1e9);
   });
   for (const list of found) list.sort((a, b) => a - b);
