@@ -3,13 +3,12 @@ import {
   bestSpots,
   buildLevel,
   CAUTIONS,
-  type Check,
-  checkDetector,
   checkFigures,
   checkSubject,
   type Level,
   type Limit,
   levelBar,
+  limitCheck,
   type Plan,
   type Probe,
   type Room,
@@ -102,20 +101,9 @@ function asText(plan: Plan, levels: readonly LevelPlaces[], pair: boolean): stri
 
 function placeLine(plan: Plan, level: Level, probe: Probe, { axes, room, limitedBy }: Place): string {
   const at = axes.map(([x, y]) => `${Math.round(x)}, ${Math.round(y)}`).join(' and ');
-  const row = limitedBy && worstRow(plan, level, probe, axes, limitedBy);
+  const row = limitedBy && limitCheck(plan, buildLevel(level), probe, axes, limitedBy);
   const spare = row
     ? `${checkFigures(row, plan).spare} ${limitedBy?.stream ? 'of' : 'at'}`
     : 'nothing to keep away from';
   return `${room.label?.name || room.label?.id} at ${at}: ${[spare, row && checkSubject(row, plan, level)].filter(Boolean).join(' ')}.`;
-}
-
-/** What the checker says of the limit, for the detector that has the least to spare there. */
-function worstRow(plan: Plan, level: Level, probe: Probe, axes: readonly XY[], limit: Limit): Check | null {
-  const rows = axes.flatMap((at) =>
-    checkDetector(plan, buildLevel(level), { ...probe, id: '', label: '', at, pair: null }).checks.filter(
-      ({ rule, subject, required }) =>
-        rule === limit.rule && subject === limit.subject && (required === 0 || !limit.stream),
-    ),
-  );
-  return rows.sort((a, b) => (a.margin ?? 0) - (b.margin ?? 0))[0] ?? null;
 }
