@@ -8,6 +8,8 @@ import type { DetectorReport } from './types.ts';
 /** What one profile, as published, says of a spot. */
 export interface ProfileReport {
   readonly profile: Profile;
+  /** The plan's protocol as it would be under this profile alone: what the report is to be told by. */
+  readonly protocol: Plan['protocol'];
   readonly report: DetectorReport;
 }
 
@@ -15,7 +17,7 @@ export interface ProfileReport {
 export function compareProfiles(plan: Plan, model: LevelModel, detector: Detector): readonly ProfileReport[] {
   return PROFILES.map((profile) => {
     const protocol = protocolOf(profile);
-    return { profile, report: checkDetector({ ...plan, protocol }, model, detector) };
+    return { profile, protocol, report: checkDetector({ ...plan, protocol }, model, detector) };
   });
 }
 

@@ -1,0 +1,46 @@
+import type { Profile, Source, SourceMark } from '../rules/types.ts';
+import { listed } from './nouns.ts';
+
+/** How a figure was come by, where it was not read in the primary text. */
+const DOUBT: Readonly<Record<SourceMark, string>> = {
+  primary: '',
+  secondary: 'Not read in the primary text',
+  memory: 'From memory, not looked up',
+  computed: 'Worked out, not published as such',
+  'common-practice': 'Common practice, no published source',
+};
+
+/**
+ * What the sources of a rule leave in doubt, a sentence each: "Not read in the primary text: Minnesota licensing practice (2019), as
+ * reported." Empty where every figure was read where it is published.
+ */
+export function sourceDoubts(sources: readonly Source[]): readonly string[] {
+  return groups(sources, ({ mark }) => mark).map(([mark, list]) =>
+    mark === 'common-practice' ? `${DOUBT[mark]}.` : `${DOUBT[mark]}: ${list.map(({ cite }) => cite).join('; ')}.`,
+  );
+}
+
+/** The same for a whole list, by the names of its rules: "Not read in the primary text: side by side." */
+export function profileDoubts({ rules }: Profile): readonly string[] {
+  const marked = rules.flatMap(({ name, sources }) => {
+    return [...new Set(sources.map(({ mark }) => mark))].map((mark) => ({ name: name.toLowerCase(), mark }));
+  });
+  return groups(marked, ({ mark }) => mark).map(([mark, list]) =>
+    list.length === rules.length
+      ? `${DOUBT[mark]}: all of it.`
+      : `${DOUBT[mark]}: ${listed(list.map(({ name }) => name))}.`,
+  );
+}
+
+/** By mark, in the order in which they come; what was read in the primary text is left out. */
+function groups<T>(
+  list: readonly T[],
+  markOf: (one: T) => SourceMark,
+): readonly (readonly [SourceMark, readonly T[]])[] {
+  const found = new Map<SourceMark, T[]>();
+  for (const one of list) {
+    const mark = markOf(one);
+    if (mark !== 'primary') found.set(mark, [...(found.get(mark) ?? []), one]);
+  }
+  return [...found];
+}
