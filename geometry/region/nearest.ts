@@ -79,12 +79,18 @@ export function arcRingsContain(rings: readonly ArcRing[], [x, y]: XY): boolean 
 
 /** Whether the ray from (x, y) towards +x crosses the edge an odd number of times. */
 function crossesRay(edge: Edge, x: Mm, y: Mm): boolean {
+  if (edge.kind === 'arc' && isPast(edge, x, y)) return false;
   const [a, b] = edgeEnds(edge);
   const straddles = a[1] > y !== b[1] > y;
   // By its chord; then what lies between chord and arc turns the answer over.
   let odd = straddles && x < a[0] + ((b[0] - a[0]) * (y - a[1])) / (b[1] - a[1]);
   if (edge.kind === 'arc' && inSegmentOf(edge, a, b, x, y)) odd = !odd;
   return odd;
+}
+
+/** Whether the ray passes the whole circle of an arc by, so that its ends need not be worked out. */
+function isPast({ center, radius }: ArcEdge, x: Mm, y: Mm): boolean {
+  return x > center[0] + radius || Math.abs(y - center[1]) > radius;
 }
 
 /** Whether (x, y) lies between an arc and its chord. */

@@ -15,21 +15,36 @@ export type Stretch = readonly Edge[];
 
 /**
  * The parts of each zone's outline that do not lie inside another zone of its rule, in the order of the zones. A zone that is
- * covered by others has none.
+ * covered by others has none. Zones keep their objects over an edit that leaves them alone: only those with a new neighbour
+ * are worked out anew.
  */
 export function visibleEdges(zones: readonly Zone[]): ReadonlyMap<Zone, readonly Stretch[]> {
-  return new Map(
-    zones.map((zone) => {
-      const isSeen = coverOf(zone, zones);
-      return [zone, zone.outlines.flatMap((ring) => stretches(ring, isSeen))];
-    }),
-  );
+  return new Map(zones.map((zone) => [zone, seenOf(zone, neighboursOf(zone, zones))]));
+}
+
+const seenBefore = new WeakMap<Zone, { readonly others: readonly Zone[]; readonly seen: readonly Stretch[] }>();
+
+function seenOf(zone: Zone, others: readonly Zone[]): readonly Stretch[] {
+  const before = seenBefore.get(zone);
+  if (before?.others.length === others.length && before.others.every((other, i) => other === others[i]))
+    return before.seen;
+  const seen = zone.outlines.flatMap((ring) => stretches(ring, others));
+  seenBefore.set(zone, { others, seen });
+  return seen;
 }
 
 /** Whether a point of the zone's outline shows: no other zone of the rule covers it. */
 export function coverOf(zone: Zone, zones: readonly Zone[]): (p: XY) => boolean {
+  return coverBy(neighboursOf(zone, zones));
+}
+
+/** The other zones of the rule that may cover something of this one. */
+function neighboursOf(zone: Zone, zones: readonly Zone[]): readonly Zone[] {
   const own = zoneExtent(zone);
-  const others = zones.filter((other) => other !== zone && other.rule === zone.rule && meet(zoneExtent(other), own));
+  return zones.filter((other) => other !== zone && other.rule === zone.rule && meet(zoneExtent(other), own));
+}
+
+function coverBy(others: readonly Zone[]): (p: XY) => boolean {
   return (p) => !others.some((other) => holds(zoneExtent(other), p) && arcRingsContain(other.outlines, p));
 }
 
@@ -46,26 +61,33 @@ export function edgeLength(edge: Edge): Mm {
   return Math.hypot(edge.to[0] - edge.from[0], edge.to[1] - edge.from[1]);
 }
 
-function stretches(ring: readonly Edge[], isSeen: (p: XY) => boolean): readonly Stretch[] {
+function stretches(ring: readonly Edge[], others: readonly Zone[]): readonly Stretch[] {
   const found: Edge[][] = [];
+  let fromFirstCorner = false;
   let open = false;
   for (const edge of ring) {
-    for (const [from, to] of visibleShares(edge, isSeen)) {
+    const near = others.filter((other) => meet(zoneExtent(other), edgeExtent(edge)));
+    for (const [from, to] of visibleShares(edge, near)) {
       if (open && from === 0) found.at(-1)?.push(partOf(edge, from, to));
       else found.push([partOf(edge, from, to)]);
+      fromFirstCorner ||= edge === ring[0] && from === 0;
       open = to === 1;
     }
-    if (!isSeen(onEdge(edge, 1))) open = false;
+    if (!coverBy(near)(onEdge(edge, 1))) open = false;
   }
+  // What shows on both sides of the ring's first corner is one stretch.
+  if (fromFirstCorner && open && found.length > 1) found[0]?.unshift(...(found.pop() ?? []));
   return found;
 }
 
 /** Where along an edge it shows, as shares of its way. */
-function visibleShares(edge: Edge, isSeen: (p: XY) => boolean): readonly (readonly [number, number])[] {
+function visibleShares(edge: Edge, others: readonly Zone[]): readonly (readonly [number, number])[] {
+  if (others.length === 0) return [[0, 1]];
   const pieces = Math.max(2, Math.ceil(edgeLength(edge) / PIECE));
   const spans: [number, number][] = [];
+  const isSeen = coverAlong(edge, pieces, others);
   // Just within the ends: there another zone's outline may touch, and either answer would be right.
-  const seenAt = (share: number) => isSeen(onEdge(edge, Math.min(1 - 1e-6, Math.max(1e-6, share))));
+  const seenAt = (share: number) => isSeen(Math.min(1 - 1e-6, Math.max(1e-6, share)));
   let before = seenAt(0);
   if (before) spans.push([0, 0]);
   for (let i = 1; i <= pieces; i++) {
@@ -81,6 +103,19 @@ function visibleShares(edge: Edge, isSeen: (p: XY) => boolean): readonly (readon
     before = now;
   }
   return spans;
+}
+
+/** Pieces of a long edge that are asked about the same zones: a metre or so of a wall has few neighbours. */
+const CHUNK = 24;
+
+/** Whether the edge shows at a share of its way: asked only of the zones that are near that stretch of it. */
+function coverAlong(edge: Edge, pieces: number, others: readonly Zone[]): (share: number) => boolean {
+  const chunks = Math.ceil(pieces / CHUNK);
+  const covers = Array.from({ length: chunks }, (_, i) => {
+    const extent = edgeExtent(partOf(edge, i / chunks, (i + 1) / chunks));
+    return coverBy(others.filter((other) => meet(zoneExtent(other), extent)));
+  });
+  return (share) => covers[Math.min(chunks - 1, Math.floor(share * chunks))]?.(onEdge(edge, share)) ?? true;
 }
 
 function crossing(from: number, to: number, seenAt: (share: number) => boolean, seenBefore: boolean): number {
@@ -104,12 +139,17 @@ const extents = new WeakMap<Zone, Extent>();
 function zoneExtent(zone: Zone): Extent {
   const known = extents.get(zone);
   if (known) return known;
-  const extent = ringExtent(zone.outlines.flat().flatMap(edgeCorners));
+  const extent = ringExtent(zone.outlines.flat().flatMap(cornersAbout));
   extents.set(zone, extent);
   return extent;
 }
 
-function edgeCorners(edge: Edge): readonly XY[] {
+function edgeExtent(edge: Edge): Extent {
+  return ringExtent(cornersAbout(edge));
+}
+
+/** Points whose rectangle holds an edge: the ends of a line, of an arc what its circle reaches. */
+function cornersAbout(edge: Edge): readonly XY[] {
   if (edge.kind === 'line') return [edge.from, edge.to];
   const [x, y] = edge.center;
   return [

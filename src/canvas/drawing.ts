@@ -2,24 +2,19 @@ import type { Check } from '../../geometry/check/types.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import type { Fixture, Plan, PlanObject } from '../../geometry/plan/model.ts';
 import type { LevelRegion, RoomRegion, Zone } from '../../geometry/region/types.ts';
+import { type Stretch, visibleEdges } from '../../geometry/region/visible-edges.ts';
+import { remembered } from '../../geometry/remembered.ts';
 import { type Dimension, roomDimensions } from '../../geometry/room-dimensions.ts';
 import { ruleOf } from '../../geometry/rules/profiles.ts';
 import { formatArea, formatLength } from '../../geometry/units.ts';
 import { capital, checkFigures, FIXTURE_NOUN } from '../../geometry/words.ts';
-import { type ZoneEdge, zoneEdges } from '../../geometry/zone-edges.ts';
-import type { RoomSign } from './paint/rooms.ts';
+import type { RoomSign } from './paint/names/room-signs.ts';
 
 /** What the layers draw, worked out once for each level and region; and the words that stand on the drawing. */
 
-const edgesOf = new WeakMap<LevelRegion, readonly ZoneEdge[]>();
-export function drawnEdges(region: LevelRegion): readonly ZoneEdge[] {
-  let edges = edgesOf.get(region);
-  if (!edges) {
-    edges = zoneEdges(region);
-    edgesOf.set(region, edges);
-  }
-  return edges;
-}
+export const drawnEdges = remembered(
+  (region: LevelRegion): ReadonlyMap<Zone, readonly Stretch[]> => visibleEdges(region.zones),
+);
 
 const dimensionsOf = new WeakMap<LevelModel['rooms'], readonly Dimension[]>();
 export function drawnDimensions(model: LevelModel): readonly Dimension[] {
@@ -32,23 +27,19 @@ export function drawnDimensions(model: LevelModel): readonly Dimension[] {
 }
 
 /** "Sump pit 7 ft", "Moving air: its stream". */
-export function zoneName({ zone }: { readonly zone: Zone }, plan: Plan): string {
+export function zoneName(zone: Zone, plan: Plan): string {
   const { name } = ruleOf(plan.protocol, zone.rule);
   return zone.stream ? `${name}: in the stream` : `${name} ${formatLength(zone.distance, plan.display.length, 'up')}`;
 }
 
 /** The names of a thing, the fullest first: its own, then what it is. */
-export function thingNames(thing: Fixture | PlanObject): readonly string[] {
+export function namesOfThing(thing: Fixture | PlanObject): readonly string[] {
   const own = thing.name.trim();
   return [own, 'kind' in thing ? capital(FIXTURE_NOUN[thing.kind]) : ''].filter(Boolean);
 }
 
 /** A room's name, floor, and why it holds no detector where it may not. */
-export function roomSign(
-  room: RoomRegion,
-  plan: Plan,
-  selection: readonly string[],
-): RoomSign & { readonly room: RoomRegion } {
+export function roomSign(room: RoomRegion, plan: Plan, selection: readonly string[]): RoomSign {
   const { label, labelPoint, floorArea } = room.room;
   const area = formatArea(floorArea, plan.display.length);
   if (!label)

@@ -10,16 +10,19 @@ import {
   selectCarried,
   selectHoverChecks,
   selectLevel,
+  selectLevelBar,
   selectModel,
   selectRegion,
   selectReports,
   selectShownPlan,
 } from '../state/selectors.ts';
 import { type AppState, useAppStore } from '../state/store.ts';
-import { toPlan, toScreen } from '../state/viewport.ts';
+import { toScreen } from '../state/viewport.ts';
 import { measureWords } from './drawing.ts';
 import { type DrawnDetector, paintDetector, paintMeasures } from './paint/detectors.ts';
-import { createPlaces, drawnNames } from './paint/names.ts';
+import { writeLabel } from './paint/names/detector-labels.ts';
+import { createPlaces } from './paint/names/places.ts';
+import { sheetNames } from './paint/names/sheet-names.ts';
 import { type PointerNote, paintNote } from './paint/note.ts';
 import type { Pen } from './paint/pen.ts';
 import { type DrawnChain, paintHandles, paintSketch } from './paint/sketch.ts';
@@ -71,30 +74,37 @@ function paintAllDetectors(pen: Pen, state: AppState, { ghostDetector, glide }: 
   const plan = selectShownPlan(state);
   const carried = selectCarried(state);
   const reports = selectReports(state);
-  const places = createPlaces(drawnNames.current);
   const model = selectModel(state);
-  const inItsRoom =
-    ({ at }: Detector) =>
-    (screen: XY) =>
-      roomAt(model, toPlan(pen.view, screen)) === roomAt(model, at);
+  const names = sheetNames(pen, {
+    plan,
+    model,
+    region: selectRegion(state),
+    selection: state.selection,
+    bar: selectLevelBar(state),
+  });
+  const places = createPlaces(state.stageSize, { places: names.places, origin: [pen.view.x, pen.view.y] });
   const drawn = selectLevel(state).detectors.map((each): DrawnDetector => {
     const standing = glide?.id === each.id ? { ...each, at: glide.at } : each;
     const detector = carried?.id === each.id ? carried : standing;
     const report = reports.find(({ id }) => id === each.id) ?? null;
-    const word = report && detector !== carried ? VERDICT_WORD[report.verdict] : '';
-    return { detector, report, word, chosen: state.selection.includes(each.id), mayStand: inItsRoom(detector) };
+    return { detector, report, chosen: state.selection.includes(each.id) };
   });
   if (ghostDetector) {
     const detector: Detector = { id: '', ...ghostDetector };
     const report = checkDetector(plan, model, detector);
-    drawn.push({ detector, report, word: '', chosen: true, mayStand: inItsRoom(detector) });
+    drawn.push({ detector, report, chosen: true });
   }
   for (const { detector } of drawn) places.keep(toScreen(pen.view, detector.at), 30, 30);
   for (const { report, chosen } of drawn) {
     if (report && chosen && report.id !== glide?.id)
       paintMeasures(pen, nearLimit(report), (check) => measureWords(check, plan), places);
   }
-  for (const each of drawn) paintDetector(pen, each, places);
+  for (const each of drawn) paintDetector(pen, each);
+  // In words too, so that no one has to know the colours; what is carried has its verdict on the note.
+  for (const { detector, report } of drawn) {
+    const place = detector === carried ? undefined : names.labels.get(detector.id);
+    if (place && report) writeLabel(pen, detector, VERDICT_WORD[report.verdict], place);
+  }
 }
 
 /** What stands beside the pointer: the verdict of what is carried, lengths of what is drawn, or why not here. */

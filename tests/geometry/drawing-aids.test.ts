@@ -1,12 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { buildLevel } from '../../geometry/level/build-level.ts';
-import { emptyPlan } from '../../geometry/plan/empty.ts';
-import type { Fixture, PlanObject } from '../../geometry/plan/model.ts';
-import { levelRegion } from '../../geometry/region/level-region.ts';
+import type { PlanObject } from '../../geometry/plan/model.ts';
 import { roomDimensions } from '../../geometry/room-dimensions.ts';
 import { movedSeatHeight, seatHeight } from '../../geometry/sit-on.ts';
 import { turnAlongFace } from '../../geometry/turn-along.ts';
-import { runLength, zoneEdges } from '../../geometry/zone-edges.ts';
 import { boxWalls, levelOf, wall } from '../helpers/level-of.ts';
 
 const solid = (id: string, x: number, top: number): PlanObject => ({
@@ -128,47 +125,5 @@ describe('roomDimensions', () => {
     const walls = [...boxWalls(0, 0, 6000, 4000, 200), wall('w5', [2000, 0], [2000, 4000], 100)];
     const lengths = roomDimensions(buildLevel(levelOf({ walls }))).map(({ length }) => Math.round(length));
     expect(lengths.sort((a, b) => a - b)).toEqual([1850, 3800, 3800, 3850]);
-  });
-});
-
-describe('zoneEdges', () => {
-  const pit = (id: string, x: number): Fixture => ({
-    id,
-    kind: 'sump-pit',
-    name: '',
-    shape: { circle: { center: [x, 5000], radius: 228.6 } },
-    bottom: 0,
-    top: 0,
-    stream: null,
-  });
-  const edgesFor = (fixtures: readonly Fixture[]) => {
-    const level = levelOf({
-      walls: boxWalls(-20_000, -20_000, 40_000, 40_000),
-      rooms: [{ id: 'r1', name: 'Hall', use: 'family-room', at: [0, 0] }],
-      fixtures,
-    });
-    const plan = { ...emptyPlan(), levels: [level] };
-    const region = levelRegion(plan, buildLevel(level), { base: 762, radius: 50.8, tall: 25.4 });
-    return zoneEdges(region).filter(({ zone }) => zone.rule === 'sump');
-  };
-  /** 84 in from the pit's edge, and the detector's own radius. */
-  const radius = 2133.6 + 228.6 + 50.8;
-
-  it('runs round one zone whole', () => {
-    const [edge] = edgesFor([pit('f1', 0)]);
-    expect(edge?.runs).toHaveLength(1);
-    // Chords of 2 degrees are shorter than their arcs by less than a tenth of a per cent.
-    const around = runLength(edge?.runs[0] ?? []) / (2 * Math.PI * radius);
-    expect(around).toBeGreaterThan(0.999);
-    expect(around).toBeLessThan(1.0001);
-  });
-
-  it('leaves out what lies within the other of two that overlap', () => {
-    const edges = edgesFor([pit('f1', 0), pit('f2', radius)]);
-    // Two circles a radius apart hide a third of one another's rim: the chord between the crossings stands at 120 degrees.
-    for (const { runs } of edges) {
-      const seen = runs.reduce((sum, run) => sum + runLength(run), 0) / (2 * Math.PI * radius);
-      expect(seen).toBeCloseTo(2 / 3, 2);
-    }
   });
 });

@@ -1,7 +1,7 @@
 import type { Check, DetectorReport, Verdict } from '../../../geometry/check/types.ts';
 import type { Detector, XY } from '../../../geometry/plan/model.ts';
 import { LINE_PX } from '../../design/tokens.ts';
-import type { Places } from './names.ts';
+import type { Places } from './names/places.ts';
 import { lengthPx, type Pen, px, stroke, within } from './pen.ts';
 import { drawText, FINE, type TextStyle, textWidth } from './text.ts';
 
@@ -11,24 +11,19 @@ const LEAST_RADIUS_PX = 11;
 export interface DrawnDetector {
   readonly detector: Detector;
   readonly report: DetectorReport | null;
-  /** The verdict in words: it stands beside the disc, so that no one has to know the colours. Empty where a note says it. */
-  readonly word: string;
   readonly chosen: boolean;
-  /** Whether its name belongs there, screen px: not over a wall. */
-  readonly mayStand: (at: XY) => boolean;
 }
 
-function detectorRadiusPx(pen: Pen, detector: Detector): number {
+export function discRadius(pen: Pen, detector: Detector): number {
   return Math.max(LEAST_RADIUS_PX, lengthPx(pen, detector.radius));
 }
 
-/** A disc with the sign of its verdict, and label and verdict word beside it. */
-export function paintDetector(pen: Pen, drawn: DrawnDetector, places: Places): void {
+/** A disc with the sign of its verdict. */
+export function paintDetector(pen: Pen, { detector, report, chosen }: DrawnDetector): void {
   const { ctx, theme } = pen;
-  const { detector, report, chosen } = drawn;
   const verdict = report?.verdict ?? 'unknown';
   const [x, y] = px(pen, detector.at);
-  const radius = detectorRadiusPx(pen, detector);
+  const radius = discRadius(pen, detector);
   disc(ctx, x, y, radius + 2.5);
   ctx.fillStyle = theme.paper;
   ctx.fill();
@@ -37,7 +32,6 @@ export function paintDetector(pen: Pen, drawn: DrawnDetector, places: Places): v
     disc(ctx, x, y, radius + 6);
     stroke(pen, theme.accent, LINE_PX.detector);
   }
-  if (drawn.word) nameDetector(pen, drawn, radius, places);
 }
 
 /**
@@ -85,28 +79,6 @@ function disc(ctx: CanvasRenderingContext2D, x: number, y: number, radius: numbe
   ctx.arc(x, y, radius, 0, 2 * Math.PI);
 }
 
-/** Label and verdict word beside the disc, in its room where it goes; the label alone where both find no room. */
-function nameDetector(pen: Pen, { detector, word, mayStand }: DrawnDetector, radius: number, places: Places): void {
-  const { theme } = pen;
-  const [x, y] = px(pen, detector.at);
-  const style: TextStyle = { sizePx: 15, bold: true, colour: theme.ink, halo: theme.paper };
-  const full = detector.label ? `${detector.label} ${word}` : word;
-  for (const text of [full, detector.label]) {
-    const width = textWidth(pen, text, style) + 4;
-    const middles: XY[] = [
-      [x + radius + width / 2 + 8, y],
-      [x - radius - width / 2 - 8, y],
-      [x, y - radius - 16],
-      [x, y + radius + 16],
-    ];
-    const good = middles.filter(([mx, my]) => mayStand([mx - width / 2, my]) && mayStand([mx + width / 2, my]));
-    const free = [...good, ...middles].find((middle) => places.claim(middle, width, 18));
-    if (!free) continue;
-    drawText(pen, text, free, style);
-    return;
-  }
-}
-
 /** The lines that a tester would tape: from the rim to each subject near its limit, with the length on it. */
 export function paintMeasures(
   pen: Pen,
@@ -138,7 +110,7 @@ function paintTape(pen: Pen, a: XY, b: XY, colour: string): void {
   stroke(pen, colour, LINE_PX.dimension * 1.6);
 }
 
-/** Level text at the middle of the line, or nearer to the subject where another figure stands. */
+/** Level text at the middle of the line, or nearer to the subject where another figure stands; at worst over a name of the sheet. */
 function writeMeasure(pen: Pen, text: string, a: XY, b: XY, colour: string, places: Places): void {
   const style: TextStyle = { ...FINE, bold: true, colour };
   const width = textWidth(pen, text, style) + 10;
@@ -148,8 +120,15 @@ function writeMeasure(pen: Pen, text: string, a: XY, b: XY, colour: string, plac
   const far = Math.hypot(b[0] - a[0], b[1] - a[1]) || 1;
   const [ux, uy] = [(b[0] - a[0]) / far, (b[1] - a[1]) / far];
   const beyond: XY = [b[0] + ux * (8 + (Math.abs(ux) * width) / 2), b[1] + uy * (8 + height / 2)];
-  const middles = far > width * 0.9 ? [...spots, beyond] : [beyond, ...spots];
-  const at = middles.find((middle) => places.claim(middle, width, height));
+  // Beside it, at right angles, where along the line all is taken.
+  const aside = [1, -1].map((side): XY => {
+    const off = 6 + (Math.abs(uy) * width + Math.abs(ux) * height) / 2;
+    return [(a[0] + b[0]) / 2 - uy * off * side, (a[1] + b[1]) / 2 + ux * off * side];
+  });
+  const middles = far > width * 0.9 ? [...spots, beyond, ...aside] : [beyond, ...aside, ...spots];
+  const at =
+    middles.find((middle) => places.claim(middle, width, height)) ??
+    middles.find((middle) => places.claim(middle, width, height, true));
   if (!at) return;
   pen.ctx.fillStyle = pen.theme.paper;
   pen.ctx.fillRect(at[0] - width / 2, at[1] - height / 2, width, height);

@@ -1,10 +1,9 @@
 import type { Extent } from '../../../geometry/body.ts';
-import type { LevelModel } from '../../../geometry/level/types.ts';
 import { joined } from '../../../geometry/level-extent.ts';
 import type { LevelRegion } from '../../../geometry/region/types.ts';
-import { LINE_PX } from '../../design/tokens.ts';
 import type { SizePx } from '../../state/viewport.ts';
-import { lengthPx, type Pen, px, stroke, traceArcRing, traceRing } from './pen.ts';
+import { onScreen, regionPaths } from './paths.ts';
+import { lengthPx, type Pen, px, stroke } from './pen.ts';
 
 /** Paper that lies around the drawing, mm: room for the dimensions. */
 const PAPER_MARGIN = 1500;
@@ -64,21 +63,11 @@ function gridLines(pen: Pen, size: SizePx, step: number): void {
 }
 
 /** Floors in the sheet's tone, and white where a detector may sit. */
-export function paintFloors(pen: Pen, model: LevelModel, region: LevelRegion): void {
+export function paintFloors(pen: Pen, region: LevelRegion): void {
   const { ctx, theme } = pen;
-  ctx.beginPath();
-  for (const { floorRings } of model.rooms) for (const ring of floorRings) traceRing(pen, ring);
+  const { floors, white } = regionPaths(region);
   ctx.fillStyle = theme.card;
-  ctx.fill('evenodd');
-  ctx.beginPath();
-  for (const { rings } of region.rooms) for (const ring of rings) traceArcRing(pen, ring);
+  ctx.fill(onScreen(pen, floors), 'evenodd');
   ctx.fillStyle = theme.paper;
-  ctx.fill('evenodd');
-}
-
-/** The edge of the white: where a detector may sit. */
-export function paintRegionEdge(pen: Pen, region: LevelRegion): void {
-  pen.ctx.beginPath();
-  for (const { rings } of region.rooms) for (const ring of rings) traceArcRing(pen, ring);
-  stroke(pen, pen.theme.verdict.clear.line, LINE_PX.zoneEdge * 1.5);
+  ctx.fill(onScreen(pen, white), 'evenodd');
 }

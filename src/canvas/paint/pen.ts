@@ -1,6 +1,5 @@
 import type { Ring } from '../../../geometry/level/types.ts';
 import type { Mm, Plan, XY } from '../../../geometry/plan/model.ts';
-import type { ArcRing } from '../../../geometry/region/types.ts';
 import type { Theme } from '../../design/tokens.ts';
 import { toScreen, type Viewport } from '../../state/viewport.ts';
 
@@ -41,26 +40,6 @@ export function traceLine(pen: Pen, points: readonly XY[]): void {
   });
 }
 
-/** Adds a closed boundary of lines and true arcs to the path. */
-export function traceArcRing(pen: Pen, ring: ArcRing): void {
-  const { ctx } = pen;
-  ring.forEach((edge, index) => {
-    if (edge.kind === 'line') {
-      const [x, y] = px(pen, edge.from);
-      if (index === 0) ctx.moveTo(x, y);
-      const [tx, ty] = px(pen, edge.to);
-      ctx.lineTo(tx, ty);
-      return;
-    }
-    const [cx, cy] = px(pen, edge.center);
-    const radius = lengthPx(pen, edge.radius);
-    // A first arc must not be joined to the ring before it.
-    if (index === 0) ctx.moveTo(cx + radius * Math.cos(edge.start), cy + radius * Math.sin(edge.start));
-    ctx.arc(cx, cy, radius, edge.start, edge.start + edge.sweep, edge.sweep < 0);
-  });
-  ctx.closePath();
-}
-
 /** A line of its own colour and width, screen px; the theme's weight makes it stronger in the sun. */
 export function stroke(pen: Pen, colour: string, widthPx: number, dash: readonly number[] = []): void {
   const { ctx } = pen;
@@ -69,6 +48,13 @@ export function stroke(pen: Pen, colour: string, widthPx: number, dash: readonly
   ctx.setLineDash([...dash]);
   ctx.stroke();
   ctx.setLineDash([]);
+}
+
+/** The same for a path that is at hand. */
+export function strokePath({ ctx, theme }: Pen, path: Path2D, colour: string, widthPx: number): void {
+  ctx.strokeStyle = colour;
+  ctx.lineWidth = widthPx * theme.weight;
+  ctx.stroke(path);
 }
 
 /** Runs a painter with the context's state kept. */

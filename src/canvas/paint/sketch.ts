@@ -3,8 +3,8 @@ import type { Level, Mm, XY } from '../../../geometry/plan/model.ts';
 import type { Handle } from '../../../geometry/reshape.ts';
 import { LINE_PX } from '../../design/tokens.ts';
 import type { Sketch } from '../sketch.ts';
+import { paintDimensionLine } from './names/dimensions.ts';
 import { lengthPx, type Pen, px, stroke, traceLine, traceRing } from './pen.ts';
-import { paintDimensionLine } from './rooms.ts';
 import { drawText, READ, SMALL } from './text.ts';
 import { traceShape } from './things.ts';
 

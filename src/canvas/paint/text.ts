@@ -20,14 +20,25 @@ export const READ = { sizePx: TYPE_PX.read, bold: true } as const;
 /** Breadth of the halo on either side, px. */
 const HALO_PX = 3;
 
-function setFont(pen: Pen, style: TextStyle): void {
-  const family = style.figures ? FIGURE_FONT : TEXT_FONT;
-  pen.ctx.font = `${style.bold ? 700 : 400} ${style.sizePx}px "${family}", sans-serif`;
+function fontOf({ figures, bold, sizePx }: TextStyle): string {
+  return `${bold ? 700 : 400} ${sizePx}px "${figures ? FIGURE_FONT : TEXT_FONT}", sans-serif`;
 }
 
-export function textWidth(pen: Pen, text: string, style: TextStyle): number {
-  setFont(pen, style);
-  return pen.ctx.measureText(text).width;
+/** Widths that were measured already: the same words are laid out again at every step of a drag. */
+const widths = new Map<string, number>();
+const MOST_WIDTHS = 4000;
+
+export function textWidth({ ctx }: Pen, text: string, style: TextStyle): number {
+  const font = fontOf(style);
+  const key = `${font}|${text}`;
+  let width = widths.get(key);
+  if (width === undefined) {
+    ctx.font = font;
+    width = ctx.measureText(text).width;
+    if (widths.size > MOST_WIDTHS) widths.clear();
+    widths.set(key, width);
+  }
+  return width;
 }
 
 /** One line of text about its middle, turned by `angle` radians. */
@@ -38,7 +49,7 @@ export function drawText(pen: Pen, text: string, [x, y]: XY, style: TextStyle, a
   ctx.rotate(angle);
   ctx.textAlign = 'center';
   ctx.textBaseline = 'middle';
-  setFont(pen, style);
+  ctx.font = fontOf(style);
   if (style.halo) {
     ctx.strokeStyle = style.halo;
     ctx.lineWidth = 2 * HALO_PX;

@@ -1,10 +1,7 @@
-import { shapeBody, shapeMiddle, shapeRing } from '../../../geometry/body.ts';
+import { shapeMiddle, shapeRing } from '../../../geometry/body.ts';
 import type { Fixture, Level, PlanObject, Shape, XY } from '../../../geometry/plan/model.ts';
 import { LINE_PX } from '../../design/tokens.ts';
-import { toPlan } from '../../state/viewport.ts';
-import { firstFree, type Places } from './names.ts';
 import { lengthPx, type Pen, px, stroke, traceLine, traceRing } from './pen.ts';
-import { drawText, FINE, SMALL, type TextStyle, textWidth } from './text.ts';
 
 /** Objects lie under fixtures, and are drawn lighter. */
 export function paintThings(pen: Pen, level: Level, chosen: ReadonlySet<string>): void {
@@ -102,103 +99,5 @@ export function traceShape(pen: Pen, shape: Shape): void {
     pen.ctx.arc(x, y, lengthPx(pen, shape.circle.radius), 0, 2 * Math.PI);
   } else {
     traceRing(pen, shapeRing(shape));
-  }
-}
-
-/** Every thing's plain name, inside it where it fits, else beside it; left out where there is no room. */
-export function paintThingNames(
-  pen: Pen,
-  level: Level,
-  /** From the fullest to the shortest: the first that finds room is written. */
-  namesOf: (thing: Fixture | PlanObject) => readonly string[],
-  /** The room at a point of the plan; null for none. */
-  roomAt: (at: XY) => unknown,
-  places: Places,
-): void {
-  const { theme } = pen;
-  for (const fixture of level.fixtures) {
-    nameThing(pen, namesOf(fixture), fixture.shape, { ...SMALL, colour: theme.ink, halo: theme.paper }, roomAt, places);
-  }
-  for (const object of level.objects) {
-    nameThing(
-      pen,
-      namesOf(object),
-      object.shape,
-      { ...FINE, colour: theme.inkSoft, halo: theme.paper },
-      roomAt,
-      places,
-    );
-  }
-}
-
-function nameThing(
-  pen: Pen,
-  names: readonly string[],
-  shape: Shape,
-  style: TextStyle,
-  roomAt: (at: XY) => unknown,
-  places: Places,
-): void {
-  for (const name of names) {
-    const at = placeForName(pen, name, shape, style, roomAt, places);
-    if (!at) continue;
-    drawText(pen, name, at, style);
-    return;
-  }
-}
-
-function placeForName(
-  pen: Pen,
-  text: string,
-  shape: Shape,
-  style: TextStyle,
-  roomAt: (at: XY) => unknown,
-  places: Places,
-): XY | null {
-  const { minX, minY, maxX, maxY } = shapeBody(shape).extent;
-  const [left, top] = px(pen, [minX, minY]);
-  const [right, bottom] = px(pen, [maxX, maxY]);
-  const width = textWidth(pen, text, style) + 6;
-  const height = style.sizePx + 5;
-  const [x, y] = [(left + right) / 2, (top + bottom) / 2];
-  const inside = right - left > width && bottom - top > height;
-  const beside: XY[] = [
-    [x, bottom + height / 2 + 2],
-    [right + width / 2 + 3, y],
-    [left - width / 2 - 3, y],
-    [x, top - height / 2 - 2],
-    // Below and above again, its end or its beginning at the thing: for a thing near a corner.
-    [right - width / 2 + 6, bottom + height / 2 + 2],
-    [left + width / 2 - 6, bottom + height / 2 + 2],
-    [right - width / 2 + 6, top - height / 2 - 2],
-    [left + width / 2 - 6, top - height / 2 - 2],
-    [right + width / 2 + 3, bottom + height / 2],
-    [left - width / 2 - 3, bottom + height / 2],
-  ];
-  // The ground of the thing itself is taken by it, and its own name may stand there.
-  return inside ? [x, y] : firstFree(places, inOneRoom(pen, shape, beside, width, roomAt), width, height);
-}
-
-/** Of places for a name those that lie in the thing's own room: a name over a wall is hard to read, in the next room it misleads. */
-function inOneRoom(
-  pen: Pen,
-  shape: Shape,
-  middles: readonly XY[],
-  width: number,
-  roomAt: (at: XY) => unknown,
-): readonly XY[] {
-  const room = roomAt(shapeMiddle(shape));
-  if (!room) return middles;
-  const at = (x: number, y: number) => roomAt(toPlan(pen.view, [x, y]));
-  return middles.filter(([x, y]) => [-0.5, 0, 0.5].every((share) => at(x + share * width, y) === room));
-}
-
-/** Keeps the ground of every thing free of other names. */
-export function keepThings(pen: Pen, level: Level, places: Places): void {
-  for (const { shape } of [...level.fixtures, ...level.objects]) {
-    const { minX, minY, maxX, maxY } = shapeBody(shape).extent;
-    const middle = px(pen, [(minX + maxX) / 2, (minY + maxY) / 2]);
-    // A little less than the thing: a name may come up to its edge.
-    places.avoid(middle, lengthPx(pen, maxX - minX) - 6, lengthPx(pen, maxY - minY) - 6);
   }
 }

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Edge, Zone } from '../../../geometry/index.ts';
+import type { XY } from '../../../geometry/plan/model.ts';
+import { nameRun, runLength } from '../../../geometry/region/name-run.ts';
 import { edgeLength, visibleEdges } from '../../../geometry/region/visible-edges.ts';
 
 function discZone(x: number, y: number, radius: number, rule: Zone['rule'] = 'sump'): Zone {
@@ -46,5 +48,50 @@ describe('visibleEdges(zones)', () => {
     const [large, small, other] = [discZone(0, 0, 3000), discZone(200, 0, 500), discZone(0, 0, 3500, 'heat')];
     expect(seen(small, [large, small])).toBe(0);
     expect(seen(small, [other, small])).toBeCloseTo(2 * Math.PI * 500, 3);
+  });
+
+  it('runs on over the corner that the outline begins at, and round a whole outline once', () => {
+    const [disc, hiding] = [discZone(0, 0, 2000), discZone(2500, 0, 1000)];
+    expect(visibleEdges([disc]).get(disc)).toHaveLength(1);
+    // The outline begins to the left, away from what hides it: what shows is one stretch about that corner.
+    expect(visibleEdges([disc, hiding]).get(disc)).toHaveLength(1);
+  });
+
+  it('sees a new neighbour, and one that is gone', () => {
+    const [disc, hiding] = [discZone(0, 0, 2000), discZone(2000, 0, 2000)];
+    const whole = seen(disc, [disc]);
+    const partly = seen(disc, [disc, hiding]);
+    expect(partly).toBeLessThan(whole - 1000);
+    expect(seen(disc, [disc])).toBe(whole);
+    expect(seen(disc, [disc, hiding])).toBe(partly);
+  });
+});
+
+describe('nameRun(seen, floors)', () => {
+  const box = (x: number, y: number, width: number, height: number): readonly XY[] => [
+    [x, y],
+    [x + width, y],
+    [x + width, y + height],
+    [x, y + height],
+  ];
+
+  it('is the longest stretch of the edge that lies on a floor', () => {
+    const disc = discZone(0, 0, 2000);
+    const edges = visibleEdges([disc]).get(disc) ?? [];
+    const whole = nameRun(edges, [[box(-5000, -5000, 10_000, 10_000)]]);
+    // Chords of 2 degrees are shorter than their arcs by less than a tenth of a per cent.
+    expect(runLength(whole ?? []) / (2 * Math.PI * 2000)).toBeGreaterThan(0.999);
+    // A floor that holds a sixth of the circle on its right, and one that holds less on its left.
+    const right = nameRun(edges, [[box(1732, -5000, 5000, 10_000)], [box(-5000, -500, 3000, 1000)]]);
+    expect(runLength(right ?? [])).toBeGreaterThan(2000);
+    expect(runLength(right ?? [])).toBeLessThan((2 * Math.PI * 2000) / 6 + 1);
+    expect(right?.every(([x]) => x >= 1732)).toBe(true);
+  });
+
+  it('is none where no floor holds any of it, or nothing is seen', () => {
+    const disc = discZone(0, 0, 2000);
+    const edges = visibleEdges([disc]).get(disc) ?? [];
+    expect(nameRun(edges, [[box(3000, 3000, 1000, 1000)]])).toBeNull();
+    expect(nameRun([], [[box(-5000, -5000, 10_000, 10_000)]])).toBeNull();
   });
 });

@@ -1,0 +1,63 @@
+import { ringExtent } from '../body.ts';
+import type { Ring } from '../level/types.ts';
+import type { Mm, XY } from '../plan/model.ts';
+import { ringsContain } from '../ring.ts';
+import { edgeLength, onEdge, type Stretch } from './visible-edges.ts';
+
+/** Edges are followed in steps of this length, and arcs at least every 2 degrees: 1.3 mm off at a radius of 84 in. */
+const STEP: Mm = 60;
+const ARC_STEP = (2 * Math.PI) / 180;
+
+/**
+ * The longest open line along the seen outline of a zone that lies on one of the floors: where the rule's name belongs. Null
+ * where none does. For drawing only: ends are right to a step of 60 mm.
+ */
+export function nameRun(seen: readonly Stretch[], floors: readonly (readonly Ring[])[]): readonly XY[] | null {
+  const spaces = floors.map((rings) => ({ rings, extent: ringExtent(rings.flat()) }));
+  const onFloor = (p: XY) =>
+    spaces.some(
+      ({ rings, extent: { minX, minY, maxX, maxY } }) =>
+        p[0] >= minX && p[0] <= maxX && p[1] >= minY && p[1] <= maxY && ringsContain(rings, p),
+    );
+  let best: readonly XY[] | null = null;
+  let most = 0;
+  for (const run of seen.flatMap((stretch) => runsWhere(pointsAlong(stretch), onFloor))) {
+    const length = runLength(run);
+    if (length <= most) continue;
+    most = length;
+    best = run;
+  }
+  return best;
+}
+
+/** Length of an open line, in the unit of its points. */
+export function runLength(points: readonly XY[]): number {
+  let sum = 0;
+  for (let i = 1; i < points.length; i++) {
+    const [a, b] = [points[i - 1] as XY, points[i] as XY];
+    sum += Math.hypot(b[0] - a[0], b[1] - a[1]);
+  }
+  return sum;
+}
+
+function pointsAlong(stretch: Stretch): readonly XY[] {
+  const points: XY[] = [];
+  for (const edge of stretch) {
+    const turns = edge.kind === 'arc' ? Math.abs(edge.sweep) / ARC_STEP : 0;
+    const steps = Math.max(1, Math.ceil(Math.max(turns, edgeLength(edge) / STEP)));
+    for (let i = points.length === 0 ? 0 : 1; i <= steps; i++) points.push(onEdge(edge, i / steps));
+  }
+  return points;
+}
+
+function runsWhere(points: readonly XY[], holds: (p: XY) => boolean): readonly (readonly XY[])[] {
+  const runs: XY[][] = [];
+  let before = false;
+  for (const point of points) {
+    const now = holds(point);
+    if (now && before) runs.at(-1)?.push(point);
+    else if (now) runs.push([point]);
+    before = now;
+  }
+  return runs;
+}

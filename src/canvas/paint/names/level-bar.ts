@@ -1,0 +1,45 @@
+import type { Extent } from '../../../../geometry/body.ts';
+import type { XY } from '../../../../geometry/plan/model.ts';
+import type { SizePx } from '../../../state/viewport.ts';
+import { type Pen, px } from '../pen.ts';
+import { drawText, READ, type TextStyle, textWidth } from '../text.ts';
+import type { Places } from './places.ts';
+
+/** Below the drawing, past its dimensions, px. */
+const UNDER_PX = 66;
+const LINE_PX = 21;
+
+interface Row {
+  readonly text: string;
+  readonly style: TextStyle;
+}
+
+function rowsOf({ theme }: Pen, bar: string): readonly Row[] {
+  return [
+    { text: 'Not the level to test', style: { ...READ, colour: theme.verdict.blocked.line, halo: theme.card } },
+    { text: bar, style: { sizePx: READ.sizePx, colour: theme.ink, halo: theme.card } },
+  ];
+}
+
+/** Keeps other names off what is said under the drawing. */
+export function keepLevelBar(pen: Pen, bar: string, extent: Extent, places: Places): void {
+  const rows = rowsOf(pen, bar);
+  const width = Math.max(...rows.map(({ text, style }) => textWidth(pen, text, style)));
+  places.keep(middleUnder(pen, extent), width, rows.length * LINE_PX);
+}
+
+/** Says under the drawing that this is not the level to test, and why; in view, however large the drawing is. */
+export function paintLevelBar(pen: Pen, bar: string, extent: Extent, stage: SizePx): void {
+  const rows = rowsOf(pen, bar);
+  const [x, y] = middleUnder(pen, extent);
+  const height = rows.length * LINE_PX;
+  const top = Math.min(y, stage.height - height / 2 - 6) - height / 2;
+  rows.forEach(({ text, style }, row) => {
+    drawText(pen, text, [x, top + (row + 0.5) * LINE_PX], style);
+  });
+}
+
+function middleUnder(pen: Pen, { minX, maxX, maxY }: Extent): XY {
+  const [x, bottom] = px(pen, [(minX + maxX) / 2, maxY]);
+  return [x, bottom + UNDER_PX];
+}
