@@ -1,54 +1,52 @@
-import { nextId } from '../../geometry/plan/edit.ts';
 import type { Detector, Level, Plan } from '../../geometry/plan/model.ts';
-import { buildLevel } from '../engine.ts';
-import { nextLabel } from './plan-slice.ts';
+import { buildLevel, companionSpot, companionSpots } from '../engine.ts';
 import { selectLevel } from './selectors.ts';
+import { type Setting, withDetectors } from './side-by-side.ts';
 import { useAppStore } from './store.ts';
 import { spotBeside } from './ways-out.ts';
 
 /**
- * Sets a second detector beside this one, marks both as a pair, and selects the new one: one step of history. Answers why not,
- * or empty.
+ * Sets one more detector beside this one, or several, where they have the most to spare, marks them as a pair, and selects the
+ * last: one step of history. Where no second one passes, it is set where its verdict is best, and that says why. Answers
+ * why not, or empty.
  */
-export function setCompanion(detectorId: string): string {
+export function setCompanion(detectorId: string, more = 1): string {
   const state = useAppStore.getState();
   const level = selectLevel(state);
   const detector = level.detectors.find(({ id }) => id === detectorId);
   if (!detector) return '';
-  const pair = detector.pair ?? freePair(level);
-  const id = nextId(state.plan, 'd');
-  const paired = withPair(level, detector, { ...detector, id, label: nextLabel(level) }, pair);
-  const whole = withLevelIn(state.plan, paired);
-  const [first, second] = [detectorId, id].map((each) => paired.detectors.find((one) => one.id === each));
-  const spot = first && second && spotBeside(whole, buildLevel(paired), second, first);
-  if (!spot) return 'The list of rules that is kept has no distance for a pair. Set the second one by hand.';
-  const refusal = state.run(() =>
-    withLevelIn(whole, {
-      ...paired,
-      detectors: paired.detectors.map((each) => (each.id === id ? { ...each, at: spot.at } : each)),
-    }),
-  );
-  if (!refusal) state.select([id]);
+  const setting = companionSetting(state.plan, level, detector, more);
+  if (typeof setting === 'string') {
+    state.say(setting);
+    return setting;
+  }
+  const { plan, added } = withDetectors(state.plan, level.id, setting, detector);
+  const refusal = state.run(() => plan);
+  if (!refusal) state.select(added.slice(-1).map(({ id }) => id));
   return refusal;
 }
 
-function withPair(level: Level, detector: Detector, second: Detector, pair: string): Level {
-  const marked = level.detectors.map((each) => (each.id === detector.id ? { ...each, pair } : each));
-  return { ...level, detectors: [...marked, { ...second, pair }] };
-}
-
-function withLevelIn(plan: Plan, level: Level): Plan {
-  return { ...plan, levels: plan.levels.map((each) => (each.id === level.id ? level : each)) };
-}
-
-/** The first capital letter that marks no pair yet; numbers after Z. */
-function freePair(level: Level): string {
-  const taken = new Set(level.detectors.map(({ pair }) => pair));
-  for (let code = 65; code <= 90; code++) {
-    const letter = String.fromCharCode(code);
-    if (!taken.has(letter)) return letter;
+/** Where companions stand best; why not, in words, where they cannot. */
+function companionSetting(plan: Plan, level: Level, detector: Detector, more: number): Setting | string {
+  const model = buildLevel(level);
+  const { base, radius, tall } = detector;
+  if (more > 1) {
+    const group = companionSpots(plan, model, detector, more);
+    if (!group) return `${more} more find no place beside this one. Move it, or set fewer.`;
+    return { axes: group.at, base, radius, tall, mutual: group.mutual };
   }
-  let number = 1;
-  while (taken.has(String(number))) number += 1;
-  return String(number);
+  const best = companionSpot(plan, model, detector);
+  const at = best?.at ?? nearestBeside(plan, level, detector);
+  if (!at) return 'The list of rules that is kept has no distance for a pair. Set the second one by hand.';
+  return { axes: [at], base, radius, tall, mutual: true };
+}
+
+/** Where a second one is judged best when none passes: a pair of one cannot be judged, so it is put down for the time being. */
+function nearestBeside(plan: Plan, level: Level, detector: Detector) {
+  const { at, base, radius, tall } = detector;
+  const put = withDetectors(plan, level.id, { axes: [at], base, radius, tall, mutual: true }, detector);
+  const paired = put.plan.levels.find(({ id }) => id === level.id);
+  const first = paired?.detectors.find(({ id }) => id === detector.id);
+  const [second] = put.added;
+  return paired && first && second && spotBeside(put.plan, buildLevel(paired), second, first)?.at;
 }

@@ -1,0 +1,43 @@
+import { airPath } from '../../geometry/air-path.ts';
+import type { Check } from '../../geometry/check/types.ts';
+import type { LevelModel } from '../../geometry/level/types.ts';
+import type { Detector, Mm, Plan, XY } from '../../geometry/plan/model.ts';
+import { distance } from '../../geometry/point.ts';
+import { formatLength, type LengthUnit } from '../../geometry/units.ts';
+
+/** How the air gets from a fixture to a detector. Information, never the rule. */
+export interface AirWay {
+  /** From the fixture to the middle of the detector; null where no door or passage leads there. */
+  readonly points: readonly XY[] | null;
+  readonly words: string;
+}
+
+/** Ways that differ by less than the tape is read by, mm, are one. */
+const SAME: Mm = 25.4;
+
+/**
+ * The way of the air for a row of moving air: from where the rule measures on the fixture, round the walls and through the doors, to
+ * the rim. Null for a row that measures no distance, as of a stream of air.
+ */
+export function airWay(plan: Plan, model: LevelModel, detector: Detector, check: Check): AirWay | null {
+  if (!check.witness || check.measured === null || !check.required) return null;
+  const path = airPath(model, check.witness.subject, detector.at);
+  if (!path) {
+    return { points: null, words: 'Round the walls no door or passage leads there. The rule measures straight.' };
+  }
+  const straight = distance(check.witness.subject, detector.at);
+  if (path.length - straight < SAME) {
+    return { points: path.points, words: 'No wall stands between: the air comes straight, as the rule measures.' };
+  }
+  const far = aboutLength(Math.max(0, path.length - detector.radius), plan.display.length);
+  return {
+    points: path.points,
+    words: `Round the walls it is ${far}; the rule measures straight. Doors are counted as open.`,
+  };
+}
+
+/** To the inch or the 5 cm: doors are counted as open, and nobody tapes such a way. */
+function aboutLength(mm: Mm, unit: LengthUnit): string {
+  const step = unit === 'metric' ? 50 : 25.4;
+  return formatLength(Math.round(mm / step) * step, unit);
+}

@@ -1,0 +1,80 @@
+import type { LevelModel } from '../../geometry/level/types.ts';
+import type { Detector, Mm, Plan, XY } from '../../geometry/plan/model.ts';
+import type { LengthUnit } from '../../geometry/units.ts';
+import { type HeightWords, heightWords } from '../../geometry/words/heights.ts';
+import { subjectName } from '../../geometry/words/subject.ts';
+import { type HeightInterval, heightsAt, MEETS, surfaceBelow } from '../engine.ts';
+
+/** A height slider moves by these, mm: an inch and a hand of six; or 1 cm and 10 cm. */
+const STEP: Readonly<Record<LengthUnit, { readonly one: Mm; readonly many: Mm }>> = {
+  'feet-inches': { one: 25.4, many: 152.4 },
+  metric: { one: 10, many: 100 },
+};
+
+/** A dragged slider catches at a stop that is this near, mm. */
+const CATCH: Mm = 20;
+
+/**
+ * The next height up or down by key: a whole step, or a stop that lies before it, so that no end of what is allowed and no table top
+ * is stepped over. `many` steps go past stops.
+ */
+export function steppedHeight(
+  from: Mm,
+  way: 'up' | 'down',
+  step: 'one' | 'many',
+  unit: LengthUnit,
+  stops: readonly Mm[],
+): Mm {
+  const size = STEP[unit][step];
+  const sign = way === 'up' ? 1 : -1;
+  // Rounding must not make a whole step of nothing.
+  const steps = (sign * from) / size;
+  const next = sign * (Math.floor(steps + 1e-6) + 1) * size;
+  if (step === 'many') return next;
+  const between = stops.filter((stop) => sign * (stop - from) > MEETS && sign * (next - stop) > MEETS);
+  return between.length > 0 ? sign * Math.min(...between.map((stop) => sign * stop)) : next;
+}
+
+/** The height that a dragged slider stands at: a stop that is near, else a whole step. */
+export function caughtHeight(at: Mm, unit: LengthUnit, stops: readonly Mm[]): Mm {
+  const near = stops.filter((stop) => Math.abs(stop - at) <= CATCH);
+  const { one } = STEP[unit];
+  return (
+    near.reduce<Mm | null>((a, b) => (a !== null && Math.abs(a - at) <= Math.abs(b - at) ? a : b), null) ??
+    Math.round(at / one) * one
+  );
+}
+
+/** The heights that are allowed at a place, as they are drawn and told. */
+export interface HeightLane {
+  readonly intervals: readonly HeightInterval[];
+  readonly words: readonly HeightWords[];
+  /** What carries a detector there, and its top, mm; null for the floor. */
+  readonly carrier: { readonly name: string; readonly top: Mm } | null;
+}
+
+/** For a detector of a size with its axis at a point. */
+export function heightLane(
+  plan: Plan,
+  model: LevelModel,
+  { radius, tall }: Pick<Detector, 'radius' | 'tall'>,
+  at: XY,
+): HeightLane {
+  const intervals = heightsAt(plan, model, { radius, tall }, at);
+  const surface = surfaceBelow(model, at, radius);
+  return {
+    intervals,
+    words: intervals.map((one) => heightWords(one, plan, model.level)),
+    carrier: surface && { name: subjectName(model.level, surface.object.id), top: surface.top },
+  };
+}
+
+/** Whether a height lies in one of the stretches; a limit may be missed by the 0.1 mm that a check forgives. */
+export function isAllowed({ intervals }: HeightLane, base: Mm): boolean {
+  return intervals.some(({ from, to }) => base >= from - MEETS && base <= to + MEETS);
+}
+
+/** Heights at which a slider stops by itself: the ends of what is allowed, and the top of what carries. */
+export function stopsOf({ intervals, carrier }: HeightLane): readonly Mm[] {
+  return [...intervals.flatMap(({ from, to }) => [from, to]), ...(carrier ? [carrier.top] : [])];
+}

@@ -1,0 +1,31 @@
+import { create } from 'zustand';
+import type { Check } from '../../geometry/check/types.ts';
+import type { Mm, XY } from '../../geometry/plan/model.ts';
+
+/** A good place that the sheet marks. */
+export interface SpotMark {
+  /** "1"; what stands on the mark. */
+  readonly name: string;
+  /** One axis, or those of detectors side by side. */
+  readonly axes: readonly XY[];
+  readonly radius: Mm;
+  /** What limits it, with the line of measurement; null where nothing does. */
+  readonly limit: Check | null;
+}
+
+/** What the panels ask the sheet to show beside the plan. Never in the plan, never in the history. */
+interface Shown {
+  /** The level that the marks and the air belong to. */
+  readonly levelId: string;
+  readonly spots: readonly SpotMark[];
+  /** A place for detectors side by side; null while nobody looks at it. */
+  readonly group: SpotMark | null;
+  /** The one of `spots` that is looked at, by its name: with its measured line. */
+  readonly lit: string | null;
+  /** The way of the air round the walls, from a fixture to a detector. */
+  readonly air: readonly XY[] | null;
+}
+
+const NOTHING: Shown = { levelId: '', spots: [], group: null, lit: null, air: null };
+
+export const useShown = create<Shown>()(() => NOTHING);

@@ -1,0 +1,85 @@
+import { nextId } from '../../geometry/plan/edit.ts';
+import type { Detector, Level, Mm, Plan, XY } from '../../geometry/plan/model.ts';
+import { formatLength } from '../../geometry/units.ts';
+import { companionGap, effectiveRules } from '../engine.ts';
+import { withItem, withLevel, withPatch } from './plan-edits.ts';
+import { nextLabel } from './plan-slice.ts';
+
+/** Where detectors go that are set at once, and how they are made. Lengths in mm. */
+export interface Setting {
+  readonly axes: readonly XY[];
+  readonly base: Mm;
+  readonly radius: Mm;
+  readonly tall: Mm;
+  /** Whether each keeps the gap of a pair to every other; else only to its neighbours in a row. */
+  readonly mutual: boolean;
+}
+
+export interface WithDetectors {
+  readonly plan: Plan;
+  readonly added: readonly Detector[];
+}
+
+/**
+ * Detectors put on a level with fresh ids and labels. Side by side, also with one that stands (`first`), they bear one pair; in a row
+ * two by two, so that none is held against one that it need not stand beside, and an odd last one is single.
+ */
+export function withDetectors(plan: Plan, levelId: string, setting: Setting, first: Detector | null): WithDetectors {
+  const { axes, base, radius, tall } = setting;
+  const pairs = pairsFor(levelOf(plan, levelId), setting, first);
+  const before = first ? 1 : 0;
+  let grown = first ? withPatch(plan, levelId, first.id, { pair: pairs[0] ?? null }) : plan;
+  const added = axes.map((at, index): Detector => {
+    const level = levelOf(grown, levelId);
+    const pair = pairs[index + before] ?? null;
+    const one = { id: nextId(grown, 'd'), label: level ? nextLabel(level) : '', at, base, radius, tall, pair };
+    grown = withItem(grown, levelId, 'detectors', one);
+    return one;
+  });
+  return { plan: grown, added };
+}
+
+/** Detectors of one pair moved to other places, in their order. */
+export function withGroupMoved(plan: Plan, levelId: string, ids: readonly string[], { axes, base }: Setting): Plan {
+  return withLevel(plan, levelId, (level) => ({
+    ...level,
+    detectors: level.detectors.map((detector) => {
+      const at = axes[ids.indexOf(detector.id)];
+      return at ? { ...detector, at, base } : detector;
+    }),
+  }));
+}
+
+/** For each detector, the one that stands first, the text that marks its pair; null for a single one. */
+function pairsFor(level: Level | null, { axes, mutual }: Setting, first: Detector | null): readonly (string | null)[] {
+  const count = axes.length + (first ? 1 : 0);
+  if (count === 1) return [null];
+  const letters = freePairs(level, count, first?.pair ?? null);
+  return Array.from({ length: count }, (_, index) => {
+    if (mutual) return letters[0] ?? null;
+    const single = index === count - 1 && index % 2 === 0;
+    return single ? null : (letters[Math.floor(index / 2)] ?? null);
+  });
+}
+
+/** The first capital letters that mark no pair yet, and numbers after Z; before them one that is marked already. */
+function freePairs(level: Level | null, count: number, marked: string | null): readonly string[] {
+  const taken = new Set(level?.detectors.map(({ pair }) => pair));
+  const letters = Array.from({ length: 26 }, (_, k) => String.fromCharCode(65 + k));
+  const numbers = Array.from({ length: taken.size + count }, (_, k) => String(k + 1));
+  const free = [...letters, ...numbers].filter((text) => !taken.has(text));
+  return [...(marked === null ? [] : [marked]), ...free].slice(0, count);
+}
+
+function levelOf(plan: Plan, levelId: string): Level | null {
+  return plan.levels.find(({ id }) => id === levelId) ?? null;
+}
+
+/** How far apart detectors are set side by side, and by whose word: the home list's where the kept one says nothing. */
+export function gapWords(plan: Plan): string {
+  const { least, most } = companionGap(plan);
+  const unit = plan.display.length;
+  const words = `${formatLength(least, unit, 'up')} to ${formatLength(most, unit, 'down')} from rim to rim`;
+  const own = effectiveRules(plan.protocol).some(({ subject }) => subject.of === 'companion');
+  return own ? `${words}.` : `${words}, as in the home list: the list that is kept has no distance for a pair.`;
+}

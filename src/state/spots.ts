@@ -1,0 +1,95 @@
+import type { Check, Verdict } from '../../geometry/check/types.ts';
+import type { LevelModel } from '../../geometry/level/types.ts';
+import type { Detector, Level, Plan } from '../../geometry/plan/model.ts';
+import { distance } from '../../geometry/point.ts';
+import type { Probe } from '../../geometry/region/types.ts';
+import { subjectName } from '../../geometry/words/subject.ts';
+import {
+  checkDetector,
+  checkFigures,
+  checkSubject,
+  compareVerdicts,
+  formatLength,
+  limitCheck,
+  MEETS,
+  roomAt,
+  surfaceBelow,
+} from '../engine.ts';
+import type { BestPlace } from './seek.ts';
+import { selectLevel } from './selectors.ts';
+import { withDetectors, withGroupMoved } from './side-by-side.ts';
+import { useAppStore } from './store.ts';
+
+/** A good place as it is told. */
+export interface PlaceWords {
+  readonly room: string;
+  /** "on the desk", "on the shelf, 3 ft 2 in up" where that is not the height that is looked at; empty where nothing is under it. */
+  readonly on: string;
+  /** "2 ft 4 in to spare at the return grille". */
+  readonly spare: string;
+  /** The worst verdict of its detectors, with everything asked that is asked of a detector. */
+  readonly verdict: Verdict;
+  /** What limits it, with the line of measurement; null where nothing does. */
+  readonly limit: Check | null;
+  /** Labels of the detectors that stand there already. */
+  readonly taken: readonly string[];
+}
+
+/** Where a good place is, what it has to spare, and what the checker makes of it. */
+export function describePlace(plan: Plan, model: LevelModel, probe: Probe, place: BestPlace): PlaceWords {
+  const { level } = model;
+  const { axes, base, limitedBy } = place;
+  const limit = limitedBy && limitCheck(plan, model, { ...probe, base }, axes, limitedBy);
+  const room = axes[0] && roomAt(model, axes[0]);
+  return {
+    room: room?.label?.name.trim() || 'Room without a name',
+    on: carrierWords(plan, model, probe, place),
+    spare: limit ? spareWords(plan, level, limit) : 'Nothing to keep away from',
+    verdict: verdictOf(plan, model, probe, place),
+    limit,
+    taken: level.detectors
+      .filter(({ at, radius }) => axes.some((axis) => distance(axis, at) < radius + probe.radius))
+      .map(({ label }) => label.trim() || 'One without a label'),
+  };
+}
+
+function carrierWords(plan: Plan, model: LevelModel, probe: Probe, { axes, base }: BestPlace): string {
+  const carrier = axes.map((at) => surfaceBelow(model, at, probe.radius)).find((one) => one !== null);
+  if (!carrier || Math.abs(carrier.top - base) >= MEETS) return '';
+  const name = `on ${subjectName(model.level, carrier.object.id)}`;
+  return Math.abs(base - probe.base) < MEETS ? name : `${name}, ${formatLength(base, plan.display.length)} up`;
+}
+
+function spareWords(plan: Plan, level: Level, limit: Check): string {
+  // Of a stream of air one stays clear; at a thing there is something to spare.
+  const of = limit.required === 0 ? 'of' : 'at';
+  return `${checkFigures(limit, plan).spare} ${of} ${checkSubject(limit, plan, level)}`;
+}
+
+/** The worst verdict of detectors that would stand at a place, beside those that stand on the level. */
+function verdictOf(plan: Plan, model: LevelModel, probe: Probe, place: BestPlace): Verdict {
+  const { plan: grown, added } = withDetectors(plan, model.level.id, { ...probe, ...place }, null);
+  const level = grown.levels.find(({ id }) => id === model.level.id) ?? model.level;
+  return added
+    .map((detector) => checkDetector(grown, { ...model, level }, detector).verdict)
+    .reduce((a, b) => (compareVerdicts(a, b) <= 0 ? a : b));
+}
+
+/** Sets new detectors at a place and selects them: one step of history. Answers why not, or empty. */
+export function setPlace(place: BestPlace, probe: Probe): string {
+  const state = useAppStore.getState();
+  const { plan, added } = withDetectors(state.plan, selectLevel(state).id, { ...probe, ...place }, null);
+  const refusal = state.run(() => plan);
+  if (!refusal) state.select(added.map(({ id }) => id));
+  return refusal;
+}
+
+/** Moves a detector, or those that stand side by side, to a place: one step of history. Answers why not, or empty. */
+export function moveToPlace(detectors: readonly Detector[], place: BestPlace, probe: Probe): string {
+  const state = useAppStore.getState();
+  const ids = detectors.map(({ id }) => id);
+  const levelId = selectLevel(state).id;
+  const refusal = state.run((plan) => withGroupMoved(plan, levelId, ids, { ...probe, ...place }));
+  if (!refusal) state.select(ids);
+  return refusal;
+}
