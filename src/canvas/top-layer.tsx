@@ -16,6 +16,7 @@ import {
   selectReports,
   selectShownPlan,
 } from '../state/selectors.ts';
+import { useShown } from '../state/shown.ts';
 import { type AppState, useAppStore } from '../state/store.ts';
 import { toScreen } from '../state/viewport.ts';
 import { measureWords } from './drawing.ts';
@@ -26,6 +27,7 @@ import { sheetNames } from './paint/names/sheet-names.ts';
 import { type PointerNote, paintNote } from './paint/note.ts';
 import type { Pen } from './paint/pen.ts';
 import { type DrawnChain, paintHandles, paintSketch } from './paint/sketch.ts';
+import { paintShown } from './paint/spots.ts';
 import { paintLitZones } from './paint/zones.ts';
 import { PaintLayer } from './paint-layer.tsx';
 import { type Sketch, useSketch } from './sketch.ts';
@@ -35,6 +37,7 @@ import { HANDLE_OFF_PX } from './tools/select-hand.ts';
 export function TopLayer() {
   const state = useAppStore();
   const sketch = useSketch();
+  useShown();
   return <PaintLayer name="top" paint={(pen) => paintTop(pen, state, sketch)} />;
 }
 
@@ -95,6 +98,7 @@ function paintAllDetectors(pen: Pen, state: AppState, { ghostDetector, glide }: 
     drawn.push({ detector, report, chosen: true });
   }
   for (const { detector } of drawn) places.keep(toScreen(pen.view, detector.at), 30, 30);
+  paintShown(pen, selectLevel(state).id, (check) => measureWords(check, plan), places);
   for (const { report, chosen } of drawn) {
     if (report && chosen && report.id !== glide?.id)
       paintMeasures(pen, nearLimit(report), (check) => measureWords(check, plan), places);

@@ -4,7 +4,9 @@ import type { Level, Plan } from '../../geometry/plan/model.ts';
 import { ruleOf } from '../../geometry/rules/profiles.ts';
 import type { RuleId } from '../../geometry/rules/types.ts';
 import { formatLength } from '../../geometry/units.ts';
+import { sourceDoubts } from '../../geometry/words/sources.ts';
 import { capital, checkFigures, checkSubject, describeCheck, inOrder, VERDICT_WORD } from '../../geometry/words.ts';
+import { AirWay } from './spots/air-way.tsx';
 import { VerdictMark } from './verdict-mark.tsx';
 import './ladder.css';
 
@@ -20,7 +22,7 @@ export function Ladder({ report, plan, level }: Props) {
   return (
     <ol className="ladder" aria-label="Clearances, tightest first">
       {rows.map(([worst, ...others]) => (
-        <Rung key={worst.rule} worst={worst} others={others} plan={plan} level={level} />
+        <Rung key={worst.rule} worst={worst} others={others} plan={plan} level={level} detectorId={report.id} />
       ))}
     </ol>
   );
@@ -44,9 +46,10 @@ interface RungProps {
   readonly others: readonly Check[];
   readonly plan: Plan;
   readonly level: Level;
+  readonly detectorId: string;
 }
 
-function Rung({ worst, others, plan, level }: RungProps) {
+function Rung({ worst, others, plan, level, detectorId }: RungProps) {
   const rule = ruleOf(plan.protocol, worst.rule);
   const { measured, needed, spare } = checkFigures(worst, plan);
   const unit = plan.display.length;
@@ -85,12 +88,18 @@ function Rung({ worst, others, plan, level }: RungProps) {
           {others.map((check) => (
             <p key={`${check.subject}${check.required}`}>Also: {describeCheck(check, plan, level)}</p>
           ))}
+          {worst.rule === 'moving-air' && <AirWay checks={[worst, ...others]} detectorId={detectorId} />}
           {worst.override && (
             <p>
               Published: {formatLength(worst.override.published, unit)}. {worst.override.note || 'No note.'}
             </p>
           )}
           <p className="soft">Source: {worst.source}</p>
+          {sourceDoubts(rule.sources).map((doubt) => (
+            <p key={doubt} className="source-doubt">
+              {doubt}
+            </p>
+          ))}
         </div>
       </details>
     </li>

@@ -1,8 +1,10 @@
 import { useAppStore } from '../state/store.ts';
-import { DetectorHeight } from './detector-height.tsx';
 import { Locations } from './locations.tsx';
 import { Palette } from './palette.tsx';
 import { QUESTIONS } from './questions.ts';
+import { BestSpots } from './spots/best-spots.tsx';
+import { Heights } from './spots/heights.tsx';
+import { SideBySide } from './spots/side-by-side.tsx';
 import { useLevel } from './use-level.ts';
 
 /** Where a detector might sit: set one, say how high, see where the house wants them. */
@@ -16,7 +18,9 @@ export function PlacePanel() {
           Set one on bare paper
         </button>
       )}
-      <DetectorHeight />
+      {hasWalls && <BestSpots />}
+      {hasWalls && <SideBySide />}
+      <Heights />
       <Locations />
     </>
   );

@@ -7,6 +7,7 @@ import { useAppStore } from '../state/store.ts';
 import { Ladder } from './ladder.tsx';
 import { OtherLists } from './other-lists.tsx';
 import { WaysOut } from './slip-ways.tsx';
+import { Loosened } from './spots/loosened.tsx';
 import { selectSpokenId, useLevel, usePlan } from './use-level.ts';
 import { VerdictMark } from './verdict-mark.tsx';
 import './slip.css';
@@ -84,6 +85,7 @@ function Spoken({ detector, report, numbers }: SpokenProps) {
         {notRun.length > 0 && (
           <p className="slip__not-run">Not run: {listed(notRun.map(({ rule }) => rule.toLowerCase()))}.</p>
         )}
+        <Loosened />
         <WaysOut detector={detector} report={report} />
       </div>
       {numbers}
