@@ -166,13 +166,13 @@ function pairHints(detectors: readonly Detector[]): readonly Hint[] {
     if (members.length === 2) continue;
     const ids = members.map(({ id }) => id);
     const names = listed(members.map(({ id }) => nameOf(detectors, id)));
+    const alone = members.length === 1;
     hints.push({
-      text:
-        members.length === 1
-          ? `${names} is marked as pair ${pair}, and its companion is missing.`
-          : `Pair ${pair} has ${members.length} detectors: ${names}. A pair is two.`,
-      act: { kind: 'show', label: 'Show it', ids },
-      missing: true,
+      text: alone
+        ? `${names} is marked as pair ${pair}, and its companion is missing.`
+        : `Pair ${pair} has ${members.length} detectors: ${names}. Right where all of them stand side by side.`,
+      act: { kind: 'show', label: alone ? 'Show it' : 'Show them', ids },
+      missing: alone,
     });
   }
   return hints;

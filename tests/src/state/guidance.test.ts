@@ -100,14 +100,17 @@ describe('detectors', () => {
     expect(texts(hintsOf('sheet', two).hints)).toEqual(['A2 is blocked. The sheet will say so.']);
   });
 
-  it('misses the companion of a pair, and refuses a pair of three', () => {
+  it('misses the companion of a pair, and remarks on more than two', () => {
     const one = { ...level, detectors: [detector('d1', 'A1', 'A', [4000, 3000])] };
     expect(missing(hintsOf('place', one).hints)).toContain('A1 is marked as pair A, and its companion is missing.');
     const three = {
       ...level,
       detectors: ['A1', 'A2', 'A3'].map((label, i) => detector(`d${i}`, label, 'A', [3000 + 200 * i, 3000])),
     };
-    expect(missing(hintsOf('place', three).hints)).toContain('Pair A has 3 detectors: A1, A2 and A3. A pair is two.');
+    // More than two may be set side by side on request: their checks say whether they stand so.
+    const remark = 'Pair A has 3 detectors: A1, A2 and A3. Right where all of them stand side by side.';
+    expect(texts(hintsOf('place', three).hints)).toContain(remark);
+    expect(missing(hintsOf('place', three).hints)).not.toContain(remark);
   });
 
   it('tells two detectors with one label apart, and one with none', () => {
