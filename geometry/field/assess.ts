@@ -1,4 +1,5 @@
 import type { Mm } from '../plan/model.ts';
+import { vectorLength } from '../point.ts';
 import type { Candidates } from './candidates.ts';
 import { pieceCap, pieceMargin, segmentDistance } from './piece-margin.ts';
 import { type Primitives, SEGMENT, STRIDE } from './primitives.ts';
@@ -104,7 +105,7 @@ function withOpposites(
       continue;
     const other = slopeOf(primitives, piece, alone.x, alone.y, reach, extent);
     if (!other || first.gx * other.gx + first.gy * other.gy >= 0) continue;
-    const drift = Math.hypot(first.gx + other.gx, first.gy + other.gy) / 2;
+    const drift = vectorLength(first.gx + other.gx, first.gy + other.gy) / 2;
     // Between two straight walls what is broad comes nearer to both than its middle.
     const straight = first.bend === 0 && other.bend === 0;
     const breadth = straight ? Math.max(0, width / 2 - drift * extent) : 0;

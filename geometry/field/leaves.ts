@@ -1,3 +1,4 @@
+import type { Body } from '../body.ts';
 import type { Mm } from '../plan/model.ts';
 import { isConvex } from '../region/outline.ts';
 import type { Candidates } from './candidates.ts';
@@ -27,6 +28,8 @@ export class Leaves {
   private readonly heads: Int32Array;
   /** The insides of bodies that are not convex, by leaf. */
   private readonly dented = new Map<number, readonly number[]>();
+  /** Per limit 1 for a convex body, 2 for a dented one, 0 where nobody has asked. */
+  private readonly forms: Uint8Array;
   private flat = new Float64Array(4096);
   private used = 0;
 
@@ -38,6 +41,7 @@ export class Leaves {
     this.perLeaf = 1 / leaf;
     this.across = across;
     this.down = down;
+    this.forms = new Uint8Array(candidates.primitives.limits.length);
     this.heads = new Int32Array(across * down).fill(-1);
   }
 
@@ -117,13 +121,17 @@ export class Leaves {
   private packKind(square: number, wanted: number): number {
     const { pool, starts, ends, primitives } = this.candidates;
     const { kind, data } = primitives;
-    for (let n = starts[square] as number; n < (ends[square] as number); n++) {
+    const [start, end] = [starts[square] as number, ends[square] as number];
+    this.reserve((end - start) * STRIDE);
+    const { flat } = this;
+    let used = this.used;
+    for (let n = start; n < end; n++) {
       const piece = pool[n] as number;
       if (kind[piece] !== wanted) continue;
-      this.reserve(STRIDE);
-      for (let m = 0; m < STRIDE; m++) this.flat[this.used++] = data[piece * STRIDE + m] as number;
+      for (let m = 0; m < STRIDE; m++) flat[used++] = data[piece * STRIDE + m] as number;
     }
-    return this.used;
+    this.used = used;
+    return used;
   }
 
   /** Packs the insides of convex bodies; returns the floor of those that hold all of the leaf, and the bodies that are not convex. */
@@ -139,12 +147,17 @@ export class Leaves {
       const body = bodies[owner[piece] as number];
       if (kind[piece] !== INSIDE || body?.kind !== 'ring') continue;
       const floor = data[piece * STRIDE + 6] as number;
-      const planes = isConvex(body) ? insideWithin(body.flat, x, y, half) : [];
+      const planes = this.isConvex(owner[piece] as number, body) ? insideWithin(body.flat, x, y, half) : [];
       if (planes?.length === 0) dented.push(piece);
       else if (planes?.length === 1) least = Math.min(least, floor);
       else if (planes) this.packNumbers([floor, ...planes]);
     }
     return [least, dented];
+  }
+
+  private isConvex(owner: number, body: Body): boolean {
+    if (this.forms[owner] === 0) this.forms[owner] = isConvex(body) ? 1 : 2;
+    return this.forms[owner] === 1;
   }
 
   private packNumbers(numbers: readonly number[]): void {
@@ -154,7 +167,7 @@ export class Leaves {
 
   private reserve(count: number): void {
     if (this.used + count <= this.flat.length) return;
-    const larger = new Float64Array(this.flat.length * 2);
+    const larger = new Float64Array(this.flat.length * 2 + count);
     larger.set(this.flat);
     this.flat = larger;
   }

@@ -19,7 +19,7 @@ export interface MarginField {
   readonly probe: Probe;
   /** The margin with the axis at (x, y), mm; below −0.1 a check blocks. */
   margin(x: Mm, y: Mm): Mm;
-  /** What leaves this margin; of several within a millionth of a mm the first in the order of the profile. Null for none. */
+  /** What leaves this margin; of several within a millionth of a mm the first rule of the profile, then the first id. Null for none. */
   limitedBy(x: Mm, y: Mm): Limit | null;
   /** The largest squares of the field's grid that meet a rectangle. */
   squares(extent: Extent): readonly Square[];
@@ -93,11 +93,14 @@ function buildField(plan: Plan, model: LevelModel, { base, radius, tall }: Probe
   };
 }
 
-/** The first limit that leaves no more than a margin; null for none. Goes through everything: asked for single points only. */
+/** Of the limits that leave no more than a margin the first rule's first id; null for none. Goes through everything: for single points. */
 function firstWithin(primitives: Primitives, most: Mm, x: Mm, y: Mm): Limit | null {
   const { count, owner, limits } = primitives;
+  let first: Limit | null = null;
   for (let piece = 0; piece < count; piece++) {
-    if (pieceMargin(primitives, piece, x, y) <= most) return limits[owner[piece] as number] ?? null;
+    if (pieceMargin(primitives, piece, x, y) > most) continue;
+    const limit = limits[owner[piece] as number] as Limit;
+    if (!first || (limit.rule === first.rule && limit.subject < first.subject)) first = limit;
   }
-  return null;
+  return first;
 }

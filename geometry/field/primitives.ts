@@ -3,6 +3,7 @@ import { heightBetween, type Subject, subjectsOf } from '../check/subjects.ts';
 import type { LevelModel } from '../level/types.ts';
 import type { Mm, Plan } from '../plan/model.ts';
 import type { Probe } from '../region/types.ts';
+import { signedArea } from '../ring.ts';
 import { effectiveRules } from '../rules/profiles.ts';
 import type { RuleId } from '../rules/types.ts';
 
@@ -58,7 +59,7 @@ interface Entry {
 export function levelPrimitives(plan: Plan, model: LevelModel, probe: Probe): Primitives {
   const entries = levelEntries(plan, model, probe);
   let count = 0;
-  for (const { body } of entries) count += body.kind === 'ring' ? body.flat.length / 2 + 1 : 1;
+  for (const { body } of entries) count += piecesOf(body);
   const writer = new Writer(count, probe.radius);
   entries.forEach((entry, owner) => {
     writer.addEntry(entry, owner);
@@ -72,6 +73,18 @@ export function levelPrimitives(plan: Plan, model: LevelModel, probe: Probe): Pr
     bodies: entries.map(({ body }) => body),
     limits: entries.map(({ limit }) => limit),
   };
+}
+
+/** A ring without area, mm², is its edges: a box without depth, say. Nothing lies within. */
+const LEAST_AREA = 1e-6;
+
+function hasInside({ ring }: RingBody): boolean {
+  return signedArea(ring) > LEAST_AREA;
+}
+
+function piecesOf(body: Body): number {
+  if (body.kind !== 'ring') return 1;
+  return body.flat.length / 2 + (hasInside(body) ? 1 : 0);
 }
 
 function levelEntries(plan: Plan, model: LevelModel, probe: Probe): Entry[] {
@@ -114,7 +127,8 @@ class Writer {
     else this.addSector(entry, owner, body);
   }
 
-  private addRing(entry: Entry, owner: number, { flat }: RingBody): void {
+  private addRing(entry: Entry, owner: number, body: RingBody): void {
+    const { flat } = body;
     let ax = flat[flat.length - 2] as number;
     let ay = flat[flat.length - 1] as number;
     for (let i = 0; i < flat.length; i += 2) {
@@ -124,7 +138,7 @@ class Writer {
       ax = bx;
       ay = by;
     }
-    this.write(INSIDE, owner, 0, 0, 0, 0, 0, 0, entry.floor, 0);
+    if (hasInside(body)) this.write(INSIDE, owner, 0, 0, 0, 0, 0, 0, entry.floor, 0);
   }
 
   private addSector(entry: Entry, owner: number, body: Extract<Body, { kind: 'sector' }>): void {

@@ -1,3 +1,5 @@
+import { measureSubject } from '../../geometry/check/measure.ts';
+import { subjectsOf } from '../../geometry/check/subjects.ts';
 import {
   checkDetector,
   effectiveRules,
@@ -7,8 +9,20 @@ import {
   type XY,
 } from '../../geometry/index.ts';
 
-/** The least that `checkDetector` reports over the distance rules in plan and in space, without the pair; infinite for none. */
+/** The least of measured − required over the distance rules, with what the checker measures with; infinite for none. */
 export function leastMargin(plan: Plan, model: LevelModel, probe: Probe, at: XY): number {
+  const margins = effectiveRules(plan.protocol).flatMap((rule) =>
+    subjectsOf(rule, model).map((subject) => {
+      if (!subject.stream && rule.least === null) return Number.POSITIVE_INFINITY;
+      const measured = measureSubject(rule, subject, probe, ...at);
+      return measured === null ? Number.POSITIVE_INFINITY : measured - (subject.stream ? 0 : (rule.least ?? 0));
+    }),
+  );
+  return Math.min(...margins);
+}
+
+/** The least that `checkDetector` reports over the same rules; of several within a millionth of a mm it may be any. */
+export function leastReported(plan: Plan, model: LevelModel, probe: Probe, at: XY): number {
   const measured = new Set(
     effectiveRules(plan.protocol)
       .filter(({ subject: { of }, measured }) => of !== 'companion' && (measured === 'plan' || measured === 'space'))
