@@ -13,6 +13,7 @@ import { usePageKeys } from './panels/page-keys.ts';
 import { usePaletteKeys } from './panels/palette-keys.ts';
 import { Side } from './panels/side.tsx';
 import { TopBar } from './panels/top-bar.tsx';
+import { useColumns } from './panels/use-columns.ts';
 import { useFileDrop } from './panels/use-file-drop.ts';
 import { useShadeForSelected } from './panels/use-shade.ts';
 import { useAppStore } from './state/store.ts';
@@ -37,6 +38,7 @@ function Page() {
   useEffect(() => {
     document.title = title ? `${title} - Stillspot` : 'Stillspot';
   }, [title]);
+  useColumns();
   useFileDrop();
   usePaletteKeys();
   usePageKeys();

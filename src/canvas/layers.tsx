@@ -17,7 +17,7 @@ export function SheetLayer() {
     <PaintLayer
       name="sheet"
       paint={(pen) => {
-        paintSheet(pen, size, levelExtent(level));
+        paintSheet(pen, size, levelExtent(level), region.rooms.length > 0);
         paintFloors(pen, region);
       }}
     />

@@ -72,17 +72,14 @@ export function PlanCanvas() {
   );
 }
 
-/** Keeps the stage as large as its place; the first time there is one, the whole level comes into view. */
+/** Keeps the stage as large as its place. */
 function useStageSize(sheet: React.RefObject<HTMLDivElement | null>): void {
   useEffect(() => {
     const element = sheet.current;
     if (!element) return;
     const observer = new ResizeObserver(() => {
-      const { stageSize, setStageSize } = useAppStore.getState();
       const { clientWidth: width, clientHeight: height } = element;
-      if (width === 0 || height === 0) return;
-      setStageSize({ width, height });
-      if (stageSize.width === 0) useAppStore.getState().fit();
+      if (width > 0 && height > 0) useAppStore.getState().setStageSize({ width, height });
     });
     observer.observe(element);
     return () => observer.disconnect();

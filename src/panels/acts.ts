@@ -3,7 +3,7 @@ import { capital, ROOM_USE_NOUN } from '../../geometry/words.ts';
 import type { HintAct } from '../state/guidance.ts';
 import { useAppStore } from '../state/store.ts';
 import { SELECT_TOOL } from '../state/tool.ts';
-import { openQuestion, openStage, useUi } from './ui.ts';
+import { openQuestion, openStage, unfold, useUi } from './ui.ts';
 
 export const TITLE_FIELD = 'plan-title';
 
@@ -13,6 +13,7 @@ export const TITLE_FIELD = 'plan-title';
  */
 export function nameRoom(at: XY): void {
   useAppStore.getState().setTool(SELECT_TOOL);
+  unfold('job');
   useUi.setState({ stage: 'draw', question: 'used', roomAt: at });
   requestAnimationFrame(() => document.getElementById('question-used')?.focus());
 }

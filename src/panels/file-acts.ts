@@ -12,7 +12,7 @@ import {
 } from '../io/plan-files.ts';
 import type { Sample } from '../io/samples.ts';
 import { useAppStore } from '../state/store.ts';
-import { openStage, showDialog } from './ui.ts';
+import { openStage, showDialog, unfold } from './ui.ts';
 
 /** What the buttons of the top bar do. */
 
@@ -44,6 +44,7 @@ export async function newSheet(): Promise<void> {
   forgetPlace();
   useAppStore.getState().newPlan();
   openStage('draw');
+  unfold('job');
   if (had) say('A new sheet. The plan before lies under Earlier.');
 }
 
@@ -75,7 +76,9 @@ async function show(opened: OpenedFile, message: string): Promise<void> {
   const level = firstToShow(opened.plan);
   if (level) useAppStore.getState().setLevel(level.id);
   showDialog(null);
-  openStage(opened.plan.levels.some(({ detectors }) => detectors.length > 0) ? 'place' : 'draw');
+  const placed = opened.plan.levels.some(({ detectors }) => detectors.length > 0);
+  openStage(placed ? 'place' : 'draw');
+  unfold(placed ? 'side' : 'job');
   say(message);
 }
 

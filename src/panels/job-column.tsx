@@ -8,7 +8,7 @@ import { PlacePanel } from './place-panel.tsx';
 import { QUESTIONS } from './questions.ts';
 import { SheetPanel } from './sheet-panel.tsx';
 import { SitePanel } from './site-panel.tsx';
-import { fold, openStage, useUi } from './ui.ts';
+import { fold, openStage, unfold, useUi } from './ui.ts';
 import { useGuidance } from './use-level.ts';
 import './job-column.css';
 
@@ -22,7 +22,7 @@ export function JobColumn() {
   if (folded) {
     return (
       <nav className="job job--folded" aria-label="The job, folded">
-        <button type="button" className="rail" onClick={() => fold('job', false)}>
+        <button type="button" className="rail" onClick={() => unfold('job')}>
           The job
         </button>
       </nav>
@@ -30,7 +30,7 @@ export function JobColumn() {
   }
   return (
     <nav className="job" aria-label="The job">
-      <ColumnHead name="The job" onFold={() => fold('job', true)} />
+      <ColumnHead name="The job" onFold={() => fold('job')} />
       <ol className="job__stages">
         {stages.map((state) => (
           <StageItem key={state.stage} state={state} next={state.stage === next?.stage} />

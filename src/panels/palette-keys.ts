@@ -3,7 +3,7 @@ import { useAppStore } from '../state/store.ts';
 import type { Tool } from '../state/tool.ts';
 import { pickUse } from './acts.ts';
 import { QUESTIONS, sameTool } from './questions.ts';
-import { openQuestion, openStage, useUi } from './ui.ts';
+import { openQuestion, openStage, unfold, useUi } from './ui.ts';
 
 /**
  * Two digits put a thing in hand: the question's place in the walk, then the answer's place under it. "4 1" is the first
@@ -39,6 +39,7 @@ export function usePaletteKeys(): void {
       asked = { index: digit, at: event.timeStamp };
       openStage(question.id === 'sit' ? 'place' : 'draw');
       openQuestion(question.id);
+      unfold('job');
     };
     window.addEventListener('keydown', onKey);
     return () => window.removeEventListener('keydown', onKey);

@@ -4,7 +4,7 @@ import { type AppState, useAppStore } from '../state/store.ts';
 import { ColumnHead } from './column-head.tsx';
 import { DetectorNumbers, ItemPanel } from './item/item-panel.tsx';
 import { Slip } from './slip.tsx';
-import { fold, useUi } from './ui.ts';
+import { fold, unfold, useUi } from './ui.ts';
 import { selectSpokenId } from './use-level.ts';
 import { VerdictMark } from './verdict-mark.tsx';
 import './side.css';
@@ -19,7 +19,7 @@ export function Side() {
   if (folded) return <SideRail />;
   return (
     <aside className="side" aria-label="Verdict and numbers">
-      <ColumnHead name="Verdict" onFold={() => fold('side', true)} />
+      <ColumnHead name="Verdict" onFold={() => fold('side')} />
       <div className="side__scroll">
         {!detectorSelected && <ItemPanel />}
         <Slip numbers={detectorSelected && <DetectorNumbers />} />
@@ -37,12 +37,14 @@ function onlyDetectorSelected({ selection, plan }: AppState): boolean {
 function SideRail() {
   const spokenId = useAppStore(selectSpokenId);
   const verdict = useAppStore(selectReports).find(({ id }) => id === spokenId)?.verdict;
+  const selected = useAppStore((state) => state.selection.length > 0 && !onlyDetectorSelected(state));
   return (
     <aside className="side side--folded" aria-label="Verdict and numbers, folded" data-verdict={verdict ?? 'none'}>
-      <button type="button" className="rail" onClick={() => fold('side', false)}>
+      <button type="button" className="rail" onClick={() => unfold('side')}>
         {verdict && <VerdictMark verdict={verdict} size={22} />}
         <span>{verdict ? capital(VERDICT_WORD[verdict]) : 'Verdict'}</span>
-        <span className="unseen">, unfold the verdict and the numbers</span>
+        {selected && <span className="rail__more">and the numbers of what is selected</span>}
+        <span className="unseen">, unfold</span>
       </button>
     </aside>
   );

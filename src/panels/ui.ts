@@ -3,7 +3,6 @@ import type { XY } from '../../geometry/plan/model.ts';
 import type { FileProblem } from '../io/plan-files.ts';
 import type { PaperName } from '../sheet/paper.ts';
 import type { Stage } from '../state/guidance.ts';
-import { useAppStore } from '../state/store.ts';
 import type { QuestionId } from './questions.ts';
 
 /** What stands over the page until it is answered. */
@@ -42,11 +41,20 @@ export const openStage = (stage: Stage | null): void => useUi.setState({ stage }
 export const openQuestion = (question: QuestionId | null): void => useUi.setState({ question, roomAt: null });
 export const showDialog = (dialog: Dialog | null): void => useUi.setState({ dialog });
 
-/** Folds a column to a strip or back, then brings the whole level into the new room. */
-export function fold(column: 'job' | 'side', folded: boolean): void {
-  useUi.setState(column === 'job' ? { jobFolded: folded } : { sideFolded: folded });
-  setTimeout(() => useAppStore.getState().fit(), SETTLE_MS);
+export type Column = 'job' | 'side';
+
+/** On a small page the sheet has room for one column beside it: the other one is a strip meanwhile. */
+export const SMALL_PAGE = '(max-width: 1180px)';
+const isSmallPage = (): boolean => window.matchMedia(SMALL_PAGE).matches;
+
+/** Folds a column to a strip. */
+export function fold(column: Column): void {
+  useUi.setState(column === 'job' ? { jobFolded: true } : { sideFolded: true });
 }
 
-/** Long enough for the stage to have learnt its new size, ms. */
-const SETTLE_MS = 60;
+/** Opens a column that may be folded; on a small page the other one makes way. */
+export function unfold(column: Column): void {
+  const folded = column === 'job' ? { jobFolded: false } : { sideFolded: false };
+  const other = column === 'job' ? { sideFolded: true } : { jobFolded: true };
+  useUi.setState(isSmallPage() ? { ...folded, ...other } : folded);
+}

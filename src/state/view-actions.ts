@@ -3,12 +3,12 @@ import { joined, levelExtent } from '../../geometry/level-extent.ts';
 import { selectLevel } from './selectors.ts';
 import type { AppState } from './store.ts';
 import type { ViewActions } from './view-slice.ts';
-import { fitted, zoomedAt } from './viewport.ts';
+import { fitted, pannedBy, zoomedAt } from './viewport.ts';
 
 /** An empty sheet shows a basement's breadth: 40 by 30 ft. */
 const EMPTY_SHEET = { minX: 0, minY: 0, maxX: 12192, maxY: 9144 } as const;
 /** Room about the plan for its dimensions. */
-const FIT_MARGIN_PX = 58;
+const FIT_MARGIN_PX = 46;
 
 type Set = (change: Partial<AppState>) => void;
 
@@ -17,8 +17,14 @@ export function createViewActions(set: Set, get: () => AppState): ViewActions {
     setTool: (tool) => set({ tool, message: '', draft: null, live: null }),
     select: (ids, how = 'replace') => set({ selection: how === 'replace' ? ids : toggled(get().selection, ids) }),
     setHover: (hover) => set({ hover }),
-    setViewport: (viewport) => set({ viewport }),
-    setStageSize: (stageSize) => set({ stageSize }),
+    setViewport: (viewport) => set({ viewport, wholeInView: false }),
+    setStageSize: (stageSize) => {
+      const { stageSize: before, viewport, wholeInView } = get();
+      const [dx, dy] = [(stageSize.width - before.width) / 2, (stageSize.height - before.height) / 2];
+      set({ stageSize });
+      if (wholeInView) get().fit();
+      else set({ viewport: pannedBy(viewport, dx, dy) });
+    },
     setSnap: (snap) => set({ snap }),
     say: (message) => set({ message }),
     setLive: (live) => set({ live }),
@@ -28,11 +34,12 @@ export function createViewActions(set: Set, get: () => AppState): ViewActions {
     setTheme: (theme) => set({ theme }),
     fit: () => {
       const state = get();
-      set({ viewport: fitted(drawnExtent(state) ?? EMPTY_SHEET, state.stageSize, FIT_MARGIN_PX) });
+      const viewport = fitted(drawnExtent(state) ?? EMPTY_SHEET, state.stageSize, FIT_MARGIN_PX);
+      set({ viewport, wholeInView: true });
     },
     zoomBy: (factor) => {
       const { viewport, stageSize } = get();
-      set({ viewport: zoomedAt(viewport, [stageSize.width / 2, stageSize.height / 2], factor) });
+      get().setViewport(zoomedAt(viewport, [stageSize.width / 2, stageSize.height / 2], factor));
     },
   };
 }

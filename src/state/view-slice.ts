@@ -30,6 +30,8 @@ export interface ViewState {
   readonly selection: readonly string[];
   readonly hover: Hover | null;
   readonly viewport: Viewport;
+  /** Whether the whole level was brought into view and nobody has moved the sheet since: then it stays so. */
+  readonly wholeInView: boolean;
   readonly stageSize: SizePx;
   /** Whether points are drawn to ends, faces, right angles and the grid. */
   readonly snap: boolean;
@@ -50,6 +52,7 @@ export interface ViewActions {
   select(ids: readonly string[], how?: 'replace' | 'toggle'): void;
   setHover(hover: Hover | null): void;
   setViewport(viewport: Viewport): void;
+  /** The sheet keeps its middle, or the whole level in view. */
   setStageSize(size: SizePx): void;
   setSnap(on: boolean): void;
   /** Shows a refusal or a remark; an empty text takes it away. */
@@ -71,6 +74,7 @@ export const INITIAL_VIEW: ViewState = {
   selection: [],
   hover: null,
   viewport: { scale: 0.08, x: 80, y: 80 },
+  wholeInView: true,
   stageSize: { width: 0, height: 0 },
   snap: true,
   message: '',

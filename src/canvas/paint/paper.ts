@@ -5,21 +5,26 @@ import type { SizePx } from '../../state/viewport.ts';
 import { onScreen, regionPaths } from './paths.ts';
 import { lengthPx, type Pen, px, stroke } from './pen.ts';
 
-/** Paper that lies around the drawing, mm: room for the dimensions. */
-const PAPER_MARGIN = 1500;
-/** The sheet is never smaller than this, 40 by 30 ft, so that it does not jump while the first walls are drawn. */
+/** Paper that lies around the drawing: room for the dimensions, mm, and of a large house a share of its breadth. */
+const PAPER_MARGIN = { least: 1500, share: 0.07 } as const;
+/** Drawing paper is not longer than this for its breadth: a long house lies on it with room above and below. */
+const LONGEST = 1.4;
+/** What the sheet holds before a room is closed, 40 by 30 ft, so that it does not jump while the first walls are drawn. */
 const LEAST_SHEET: Extent = { minX: 0, minY: 0, maxX: 12192, maxY: 9144 };
 /** Grid lines nearer than this on screen would be a grey. */
 const LEAST_GRID_PX = 9;
 
-/** The desk, the sheet on it, and the grid: a foot or a quarter metre, five or four to a stronger line. */
-export function paintSheet(pen: Pen, size: SizePx, extent: Extent | null): void {
+/**
+ * The desk, the sheet on it, and the grid: a foot or a quarter metre, five or four to a stronger line.
+ * @param begun whether a room is closed: the sheet then lies about the house
+ */
+export function paintSheet(pen: Pen, size: SizePx, extent: Extent | null, begun: boolean): void {
   const { ctx, theme } = pen;
   ctx.fillStyle = theme.desk;
   ctx.fillRect(0, 0, size.width, size.height);
-  const { minX, minY, maxX, maxY } = extent ? joined(extent, LEAST_SHEET) : LEAST_SHEET;
-  const [left, top] = px(pen, [minX - PAPER_MARGIN, minY - PAPER_MARGIN]);
-  const [right, bottom] = px(pen, [maxX + PAPER_MARGIN, maxY + PAPER_MARGIN]);
+  const paper = paperAbout(extent && !begun ? joined(extent, LEAST_SHEET) : (extent ?? LEAST_SHEET));
+  const [left, top] = px(pen, [paper.minX, paper.minY]);
+  const [right, bottom] = px(pen, [paper.maxX, paper.maxY]);
   ctx.save();
   ctx.shadowColor = 'rgb(0 0 0 / 0.22)';
   ctx.shadowBlur = 14;
@@ -33,6 +38,19 @@ export function paintSheet(pen: Pen, size: SizePx, extent: Extent | null): void 
   ctx.clip();
   paintGrid(pen, size);
   ctx.restore();
+}
+
+/** The sheet on which a drawing of this extent lies. */
+function paperAbout({ minX, minY, maxX, maxY }: Extent): Extent {
+  const margin = Math.max(PAPER_MARGIN.least, PAPER_MARGIN.share * Math.max(maxX - minX, maxY - minY));
+  const [width, height] = [maxX - minX + 2 * margin, maxY - minY + 2 * margin];
+  const [aside, above] = [Math.max(0, height / LONGEST - width) / 2, Math.max(0, width / LONGEST - height) / 2];
+  return {
+    minX: minX - margin - aside,
+    maxX: maxX + margin + aside,
+    minY: minY - margin - above,
+    maxY: maxY + margin + above,
+  };
 }
 
 function paintGrid(pen: Pen, size: SizePx): void {

@@ -81,13 +81,12 @@ function spotFor(
     [left - width / 2 - 3, bottom + height / 2],
   ];
   const room = roomAt(model, shapeMiddle(shape));
-  const middle = beside.find((spot) => (!room || inRoom(pen, room, spot, width)) && places.claim(spot, width, height));
+  const middle = beside.find((spot) => (!room || inRoom(pen, room, spot, width, height)) && places.claim(spot, width, height));
   return middle ? { middle } : null;
 }
 
 /** A name over a wall is hard to read, in the next room it misleads. */
-function inRoom(pen: Pen, { floorRings }: Room, [x, y]: XY, width: number): boolean {
-  return [-0.5, -0.25, 0, 0.25, 0.5].every((share) =>
-    ringsContain(floorRings, toPlan(pen.view, [x + share * width, y])),
-  );
+function inRoom(pen: Pen, { floorRings }: Room, [x, y]: XY, width: number, height: number): boolean {
+  const holds = (dx: number, dy: number) => ringsContain(floorRings, toPlan(pen.view, [x + dx, y + dy]));
+  return [-0.5, -0.25, 0, 0.25, 0.5].every((share) => [-0.3, 0.3].every((up) => holds(share * width, up * height)));
 }

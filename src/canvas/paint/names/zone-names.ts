@@ -14,6 +14,8 @@ const TIMES: Partial<Readonly<Record<RuleId, number>>> = { 'outside-wall': 1, ob
 const MANY = 6;
 /** Zones of a rule that are tried before it is taken that none has room: a house full of furniture has hundreds. */
 const TRIES = 24;
+/** A name follows an arc, but no corner: from letter to letter it turns by less than this, radians. */
+const SHARPEST = 0.5;
 /** Clear line on either side of a name, px. */
 const LINE_LEFT_PX = 14;
 
@@ -93,11 +95,16 @@ function lettersAlong(
   for (const letter of text) {
     const own = textWidth(pen, letter, style);
     const spot = pointAt(line, far + own / 2);
-    if (!spot) return null;
+    const before = letters.at(-1);
+    if (!spot || (before && turn(before.angle, spot.angle) > SHARPEST)) return null;
     letters.push({ letter, at: spot.at, angle: spot.angle });
     far += own;
   }
   return letters;
+}
+
+function turn(from: number, to: number): number {
+  return Math.abs(Math.atan2(Math.sin(to - from), Math.cos(to - from)));
 }
 
 /** Letter by letter: one rectangle about a slanting or bent name would take the ground of many others. */
