@@ -22,14 +22,9 @@ export function BestSpots() {
   return (
     <section className="spots" aria-labelledby="spots-heading">
       <h3 id="spots-heading">Where is the best spot?</h3>
-      <label className="tick">
-        <input
-          type="checkbox"
-          checked={onFurniture}
-          onChange={(event) => setOnFurniture(event.currentTarget.checked)}
-        />
+      <button type="button" className="button" aria-pressed={onFurniture} onClick={() => setOnFurniture(!onFurniture)}>
         On furniture first
-      </label>
+      </button>
       {rows.length === 0 ? (
         <NoPlace best={best} />
       ) : (
@@ -70,17 +65,13 @@ function useMarks({ places, wanted: { probe } }: Best, rows: readonly PlaceWords
   useEffect(() => () => useShown.setState({ spots: [], lit: null }), []);
 }
 
-function SpotActs({ best: { places, settled, wanted }, lit }: { readonly best: Best; readonly lit: string }) {
+function SpotActs({ best: { places, wanted }, lit }: { readonly best: Best; readonly lit: string }) {
   const { detectors } = useLevel();
   const selection = useAppStore((state) => state.selection);
   const chosen = detectors.find(({ id }) => selection.includes(id));
   const place = places[Number(lit) - 1];
   // What stands beside another one is moved with it, under "Side by side".
   const single = chosen?.pair === null ? chosen : undefined;
-  // A press in the moment between an edit and its answer would set what is no longer there.
-  const press = (set: () => void) => () => {
-    if (settled) set();
-  };
   if (!place) return null;
   return (
     <div className="buttons">
@@ -88,7 +79,7 @@ function SpotActs({ best: { places, settled, wanted }, lit }: { readonly best: B
         <button
           type="button"
           className="button button--main"
-          onClick={press(() => moveToPlace([single], place, wanted.probe))}
+          onClick={() => moveToPlace([single], place, wanted.probe)}
         >
           Move {single.label.trim() || 'it'} to spot {lit}
         </button>
@@ -96,7 +87,7 @@ function SpotActs({ best: { places, settled, wanted }, lit }: { readonly best: B
       <button
         type="button"
         className={single ? 'button' : 'button button--main'}
-        onClick={press(() => setPlace(place, wanted.probe))}
+        onClick={() => setPlace(place, wanted.probe)}
       >
         Set {single ? 'a new one' : 'one'} at spot {lit}
       </button>

@@ -60,7 +60,7 @@ export function SideBySide() {
 }
 
 function Acts({ best, count }: { readonly best: Best; readonly count: Count }) {
-  const { places, settled, wanted } = best;
+  const { places, wanted } = best;
   const { detectors } = useLevel();
   const selection = useAppStore((state) => state.selection);
   const [place] = places;
@@ -68,7 +68,6 @@ function Acts({ best, count }: { readonly best: Best; readonly count: Count }) {
   const beside = chosen ? besideIt(detectors, chosen) : [];
   const others = Number(count) - 1;
   const act = (set: () => void) => () => {
-    if (!settled) return;
     useShown.setState({ group: null });
     set();
   };

@@ -31,21 +31,28 @@ export function useBestPlaces(line: string, asked: Pick<Wanted, 'members' | 'cou
   useEffect(() => {
     const timer = setTimeout(() => {
       const { plan: now, levelId: level, wanted: sought } = latest.current;
-      seek(line, now, level, sought, (places) => setFound({ inputs, levelId: level, places }));
+      seek(line, now, level, sought, (places) => {
+        setFound({ inputs, question: questionOf(level, sought), places });
+      });
     }, REST_MS);
     return () => {
       clearTimeout(timer);
       leaveLine(line);
     };
   }, [line, inputs]);
-  const places = found?.levelId === levelId ? found.places : NONE;
+  const places = found?.question === questionOf(levelId, wanted) ? found.places : NONE;
   return { places, settled: found?.inputs === inputs, wanted };
 }
 
 interface Found {
   readonly inputs: readonly unknown[];
-  readonly levelId: string;
+  readonly question: string;
   readonly places: readonly BestPlace[];
+}
+
+/** An answer to another question is not shown, not even for the time being. */
+function questionOf(levelId: string, { members, onFurniture }: Wanted): string {
+  return `${levelId} ${members} ${onFurniture}`;
 }
 
 const NONE: readonly BestPlace[] = [];

@@ -1,0 +1,111 @@
+import { createHash } from 'node:crypto';
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { type Editor, editorOf } from './editor.ts';
+import { accessibilityFindings, type OpenPage, openPage } from './harness.ts';
+
+let open: OpenPage;
+let page: Page;
+let editor: Editor;
+
+beforeAll(async () => {
+  open = await openPage();
+  page = open.page;
+  editor = await editorOf(page);
+  await page.getByRole('banner').getByRole('button', { name: 'Samples' }).click();
+  await page.getByRole('button', { name: /^Metric house/ }).click();
+  await spots().waitFor();
+});
+
+const spots = () => page.getByRole('list', { name: 'Best spots, the most to spare first' });
+
+const select = (id: string) => page.evaluate((each) => window.__stillspot?.store.getState().select([each]), id);
+/** What the sheet shows, as the hash of a picture. */
+async function sheet(): Promise<string> {
+  return createHash('sha256')
+    .update(await page.locator('.plan-canvas').screenshot())
+    .digest('hex');
+}
+
+describe('moving air', () => {
+  it('tells how far it goes round the walls, as information and not as the rule, and draws it while the row is open', async () => {
+    const third = (await editor.level()).detectors.find(({ label }) => label === 'K3');
+    await select(third?.id ?? '');
+    const row = page.locator('.rung').filter({ hasText: 'Away from registers' });
+    // Another height has other best spots, whose marks come a moment later.
+    await expect.poll(() => spots().getAttribute('aria-busy')).toBe('true');
+    await expect.poll(() => spots().getAttribute('aria-busy')).toBe('false');
+    const before = await sheet();
+    await row.locator('summary').click();
+    const told = row.locator('.air-way');
+    await told.waitFor();
+    expect(await told.textContent()).toMatch(
+      /^For information, not the rule\. Round the walls it is [\d.]+ m; the rule measures straight\. Doors are counted as open\.$/,
+    );
+    await expect.poll(sheet).not.toBe(before);
+    await row.locator('summary').click();
+    await told.waitFor({ state: 'detached' });
+    await expect.poll(sheet).toBe(before);
+  });
+
+  it('in a stream is kept out of: direction, spread and reach are typed, and the sector follows', async () => {
+    const cleaner = (await editor.level()).fixtures.find(({ kind }) => kind === 'air-cleaner');
+    await select(cleaner?.id ?? '');
+    const before = await editor.steps();
+    await page.getByLabel('It throws a stream of air').setChecked(true);
+    const stream = async () => (await editor.level()).fixtures.find(({ id }) => id === cleaner?.id)?.stream;
+    for (const [label, text] of [
+      ['Throws toward', '90'],
+      ['Spread', '40'],
+      ['Reach', '2 m'],
+    ] as const) {
+      await page.getByLabel(label, { exact: true }).fill(text);
+      await page.keyboard.press('Enter');
+    }
+    expect(await stream()).toEqual({ direction: 90, spread: 40, reach: 2000 });
+    const narrow = await sheet();
+    await page.getByLabel('Spread', { exact: true }).fill('120');
+    await page.keyboard.press('Enter');
+    await expect.poll(sheet).not.toBe(narrow);
+    while ((await editor.steps()) > before) await page.getByRole('button', { name: 'Undo' }).click();
+    expect(await stream()).toEqual(cleaner?.stream);
+  });
+});
+
+describe('every published list', () => {
+  it('says which hold, why others do not, what is for long-term tests and what was not read in the primary text', async () => {
+    const [first] = (await editor.level()).detectors;
+    await select(first?.id ?? '');
+    await page.getByText('Under every published list').click();
+    const rows = page.locator('.list');
+    await expect.poll(() => rows.count()).toBe(5);
+    const texts = await rows.allTextContents();
+    expect(texts.find((text) => text.startsWith('Health Canada'))).toMatch(
+      /For long-term tests\..*Not read in the primary text: all of it\./,
+    );
+    expect(texts.find((text) => text.startsWith('Illinois'))).toContain(
+      'Not read in the primary text: machines that have to be off and side by side.',
+    );
+    for (const row of await rows.all()) {
+      const verdict = await row.getAttribute('data-verdict');
+      expect(await row.locator('.list__head strong').textContent()).toBe(verdict);
+      // A reason stands with each: what is short, or what there is to spare.
+      expect(await row.locator('p').allTextContents()).toContainEqual(
+        expect.stringMatching(/needs|at the most|to spare|met/),
+      );
+    }
+  });
+
+  it('is clean for axe', async () => expect(await accessibilityFindings(page)).toEqual([]));
+});
+
+describe('a loosened rule', () => {
+  it('is said beside every verdict and over every good spot', async () => {
+    await page.getByRole('banner').getByRole('button', { name: 'Samples' }).click();
+    await page.getByRole('button', { name: /^Crowded utility/ }).click();
+    const told = 'Looser than published: floor drain 2 ft instead of 3 ft.';
+    await expect.poll(() => page.locator('.slip .loosened').textContent()).toBe(told);
+    await expect.poll(() => page.locator('.spots .loosened').first().textContent()).toBe(told);
+    open.expectNoTroubles();
+  });
+});
