@@ -5,6 +5,7 @@ import {
   checkPlan,
   checkSubject,
   type DetectorReport,
+  describeEntered,
   describeNotRun,
   describeReport,
   effectiveRules,
@@ -87,10 +88,13 @@ function headLines(plan: Plan): string[] {
 }
 
 function detectorLines(plan: Plan, level: Level, report: DetectorReport): string[] {
-  const label = level.detectors.find(({ id }) => id === report.id)?.label || report.id;
+  const detector = level.detectors.find(({ id }) => id === report.id);
+  const label = detector?.label || report.id;
+  const entered = detector ? describeEntered(level, detector, report) : '';
   const rows = inOrder(report.checks.filter(({ notRun }) => !notRun));
   return [
     `  ${label}: ${VERDICT_WORD[report.verdict]}. ${describeReport(report, plan, level)}`,
+    ...(entered ? [`    look     ${entered}`] : []),
     ...rows.map((row) => `    ${checkLine(plan, level, row)}`),
     ...describeNotRun(report, plan).map((line) => `    not run  ${line}`),
   ];

@@ -1,5 +1,5 @@
 /** The notes beside the drawing: verdicts, changed rules, what did not run, the legend, the basis. */
-import { describeReport, VERDICT_WORD } from '../../geometry/index.ts';
+import { describeEntered, VERDICT_WORD } from '../../geometry/index.ts';
 import { HATCHES, type HatchName } from '../design/hatches.ts';
 import { type Block, besides, indented, paragraph, space, stack } from './block.ts';
 import { hatchFill } from './hatch-fill.ts';
@@ -10,6 +10,7 @@ import {
   MEASURED_LINE,
   notRunLines,
   profileLine,
+  reasonOf,
   ruleWithDistance,
   sourcesLine,
   toleranceLine,
@@ -99,12 +100,10 @@ function verdictBlock(
     height: 4.4,
     draw: (x, y) => verdictMark(report.verdict, x + 2, y + 2.2, 1.9) + drawText(x + 5.6, y + 3.2, title, style),
   };
-  const silent = fullness === 'least' || (fullness === 'short' && report.verdict === 'clear');
+  const entered = describeEntered(matter.level, detector, report) !== '';
+  const silent = fullness === 'least' || (fullness === 'short' && report.verdict === 'clear' && !entered);
   if (silent) return head;
-  return stack(
-    [head, indented(paragraph(describeReport(report, matter.plan, matter.level), width - 5.6, BODY), 5.6)],
-    0.2,
-  );
+  return stack([head, indented(paragraph(reasonOf(matter, { detector, report }), width - 5.6, BODY), 5.6)], 0.2);
 }
 
 /** Short rows in groups, so that a long list can run on in the next column. */

@@ -1,8 +1,10 @@
 /** Sentences of the sheet that do not come from a single check: what the white means, what was changed, what did not run. */
 import {
   type Detector,
+  describeEntered,
   describeNotice,
   describeNotRun,
+  describeReport,
   type EffectiveRule,
   formatLength,
   listed,
@@ -99,6 +101,14 @@ export function toleranceLine({ plan }: SubjectMatter): string {
 
 export const MEASURED_LINE =
   'Distances are measured on the plan from the rim of the detector, straight through partitions; to objects also over their height.';
+
+/** The reason of a verdict; and what the detector stands in, where no rule says so. */
+export function reasonOf(
+  { plan, level }: SubjectMatter,
+  { detector, report }: SubjectMatter['detectors'][number],
+): string {
+  return [describeReport(report, plan, level), describeEntered(level, detector, report)].filter(Boolean).join(' ');
+}
 
 /** Remarks on how the level is drawn. */
 export function remarks({ model, level, plan }: SubjectMatter): readonly string[] {

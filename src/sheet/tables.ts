@@ -4,7 +4,6 @@ import {
   capital,
   checkFigures,
   checkSubject,
-  describeReport,
   type EffectiveRule,
   formatArea,
   formatLength,
@@ -21,6 +20,7 @@ import {
   MEASURED_LINE,
   notRunLines,
   profileLine,
+  reasonOf,
   remarks,
   toleranceLine,
   whiteMeans,
@@ -107,11 +107,10 @@ function longLines({ plan, level }: SubjectMatter): readonly string[] {
 }
 
 function detectorItems(matter: SubjectMatter, placed: Placed, width: number): readonly FlowItem[] {
-  const { plan, level } = matter;
   const checks = inOrder(placed.report.checks);
   return [
     { block: detectorHead(matter, placed, width), above: 5, keepWithNext: true },
-    ...textItems(describeReport(placed.report, plan, level), width).map((item) => ({ ...item, keepWithNext: true })),
+    ...textItems(reasonOf(matter, placed), width).map((item) => ({ ...item, keepWithNext: true })),
     ...tableItems(
       CHECK_COLUMNS,
       checks.map((check) => checkRow(matter, check)),

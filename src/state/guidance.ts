@@ -1,8 +1,8 @@
 import type { DetectorReport } from '../../geometry/check/types.ts';
 import type { LevelModel, Notice } from '../../geometry/level/types.ts';
-import type { Detector, Plan, XY } from '../../geometry/plan/model.ts';
+import type { Detector, Level, Plan, XY } from '../../geometry/plan/model.ts';
 import { effectiveRules } from '../../geometry/rules/profiles.ts';
-import { capital, counted, describeNotice, listed, PURPOSE_PHRASE } from '../../geometry/words.ts';
+import { capital, counted, describeEntered, describeNotice, listed, PURPOSE_PHRASE } from '../../geometry/words.ts';
 import type { Tool } from './tool.ts';
 
 /** The stages of a job that this version works on, in their order. */
@@ -148,12 +148,23 @@ function placeState({ level, rooms }: LevelModel, reports: readonly DetectorRepo
       hints.push({ text, act: { kind: 'show', label: 'Show it', ids: [report.id] }, missing: verdict !== 'tight' });
     }
   }
-  hints.push(...pairHints(detectors), ...labelHints(detectors));
+  hints.push(...enteredHints(level, reports), ...pairHints(detectors), ...labelHints(detectors));
   const done = detectors.map(({ id }) => {
     const verdict = reports.find((report) => report.id === id)?.verdict ?? 'unknown';
     return `${nameOf(detectors, id)} ${verdict}`;
   });
   return { stage: 'place', done: `${done.join(', ')}.`, hints };
+}
+
+/** What stands in a washer or a pipe: no rule of the list says so, and nobody can set it there. */
+function enteredHints(level: Level, reports: readonly DetectorReport[]): readonly Hint[] {
+  return level.detectors.flatMap((detector) => {
+    const report = reports.find(({ id }) => id === detector.id);
+    const entered = report && describeEntered(level, detector, report);
+    if (!entered) return [];
+    const text = `${nameOf(level.detectors, detector.id)}: ${entered}`;
+    return [{ text, act: { kind: 'show', label: 'Show it', ids: [detector.id] }, missing: true } as const];
+  });
 }
 
 function pairHints(detectors: readonly Detector[]): readonly Hint[] {

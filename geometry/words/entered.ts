@@ -1,0 +1,18 @@
+import { thingsEntered } from '../check/entered.ts';
+import type { DetectorReport } from '../check/types.ts';
+import type { Detector, Level } from '../plan/model.ts';
+import { listed } from './nouns.ts';
+import { subjectName } from './subject.ts';
+
+/**
+ * What a detector stands in, where no check says so: "It stands inside the washer. Set it clear of it." An attention, not a
+ * verdict: no published list has such a rule. Empty where it stands in nothing, or a check already blocks it there.
+ */
+export function describeEntered(level: Level, detector: Detector, report: DetectorReport): string {
+  const told = new Set(report.checks.filter(({ verdict }) => verdict === 'blocked').map(({ subject }) => subject));
+  const entered = thingsEntered(level, detector).filter(({ thing }) => !told.has(thing.id));
+  if (entered.length === 0) return '';
+  const names = listed(entered.map(({ thing }) => subjectName(level, thing.id)));
+  const how = entered.some(({ whole }) => whole) ? 'stands inside' : 'reaches into';
+  return `It ${how} ${names}. Set it clear of ${entered.length === 1 ? 'it' : 'them'}.`;
+}
