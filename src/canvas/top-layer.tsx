@@ -3,8 +3,14 @@ import type { DetectorReport } from '../../geometry/check/types.ts';
 import { nearLimit } from '../../geometry/near-limit.ts';
 import type { Detector, XY } from '../../geometry/plan/model.ts';
 import { handlesOf } from '../../geometry/reshape.ts';
-import { capital, describeCheck, describeReport, inOrder, VERDICT_WORD } from '../../geometry/words.ts';
-import { checkDetector } from '../engine.ts';
+import {
+  capital,
+  describeCheck,
+  describeEntered,
+  describeReport,
+  inOrder,
+  VERDICT_WORD,
+} from '../../geometry/words.ts';
 import { thicknessFrom } from '../state/chain.ts';
 import {
   selectCarried,
@@ -20,6 +26,7 @@ import { useShown } from '../state/shown.ts';
 import { type AppState, useAppStore } from '../state/store.ts';
 import { toScreen } from '../state/viewport.ts';
 import { measureWords } from './drawing.ts';
+import { judgedGhost } from './ghost.ts';
 import { type DrawnDetector, paintDetector, paintMeasures } from './paint/detectors.ts';
 import { writeLabel } from './paint/names/detector-labels.ts';
 import { createPlaces } from './paint/names/places.ts';
@@ -73,7 +80,8 @@ function paintHovered(pen: Pen, state: AppState): void {
   );
 }
 
-function paintAllDetectors(pen: Pen, state: AppState, { ghostDetector, glide }: Sketch): void {
+function paintAllDetectors(pen: Pen, state: AppState, sketch: Sketch): void {
+  const { glide } = sketch;
   const plan = selectShownPlan(state);
   const carried = selectCarried(state);
   const reports = selectReports(state);
@@ -92,11 +100,8 @@ function paintAllDetectors(pen: Pen, state: AppState, { ghostDetector, glide }: 
     const report = reports.find(({ id }) => id === each.id) ?? null;
     return { detector, report, chosen: state.selection.includes(each.id) };
   });
-  if (ghostDetector) {
-    const detector: Detector = { id: '', ...ghostDetector };
-    const report = checkDetector(plan, model, detector);
-    drawn.push({ detector, report, chosen: true });
-  }
+  const ghost = judgedGhost(state, sketch);
+  if (ghost) drawn.push({ ...ghost, chosen: true });
   for (const { detector } of drawn) places.keep(toScreen(pen.view, detector.at), 30, 30);
   paintShown(pen, selectLevel(state).id, (check) => measureWords(check, plan), places);
   for (const { report, chosen } of drawn) {
@@ -116,10 +121,10 @@ function noteFor(state: AppState, sketch: Sketch): PointerNote | null {
   const screen = (at: XY) => toScreen(state.viewport, at);
   const plan = selectShownPlan(state);
   const level = selectLevel(state);
-  const verdictNote = (at: XY, report: DetectorReport, touch: boolean): PointerNote => ({
-    at: screen(at),
+  const verdictNote = (detector: Detector, report: DetectorReport, touch: boolean): PointerNote => ({
+    at: screen(detector.at),
     verdict: { tone: report.verdict, word: capital(VERDICT_WORD[report.verdict]) },
-    lines: sentences(reasonOf(report, state)),
+    lines: sentences(`${reasonOf(report, state)} ${describeEntered(level, detector, report)}`),
     byTouch: touch,
     clearOf: [
       ...nearLimit(report).flatMap(({ witness }) => (witness ? [screen(witness.subject)] : [])),
@@ -129,12 +134,10 @@ function noteFor(state: AppState, sketch: Sketch): PointerNote | null {
   const carried = selectCarried(state);
   if (carried && state.live) {
     const report = selectReports(state).find(({ id }) => id === carried.id);
-    return report ? verdictNote(carried.at, report, state.live.byTouch) : null;
+    return report ? verdictNote(carried, report, state.live.byTouch) : null;
   }
-  if (sketch.ghostDetector) {
-    const detector: Detector = { id: '', ...sketch.ghostDetector };
-    return verdictNote(detector.at, checkDetector(plan, selectModel(state), detector), false);
-  }
+  const ghost = judgedGhost(state, sketch);
+  if (ghost) return verdictNote(ghost.detector, ghost.report, false);
   const pointer = sketch.cross ?? sketch.pointer;
   if (!pointer) return null;
   if (sketch.reading.length > 0)
@@ -176,5 +179,5 @@ function reasonOf(report: DetectorReport, state: AppState): string {
 
 /** One sentence a line. */
 function sentences(text: string): readonly string[] {
-  return text.split(/(?<=\.)\s+/);
+  return text.trim().split(/(?<=\.)\s+/);
 }

@@ -1,10 +1,18 @@
+import type { ReactNode } from 'react';
 import './column-head.css';
 
+interface Props {
+  readonly name: string;
+  readonly onFold: () => void;
+  /** What stands in the head in place of the name. */
+  readonly children?: ReactNode;
+}
+
 /** The head of a column, on one line with the message over the sheet: its name, and the way to fold it to a strip. */
-export function ColumnHead({ name, onFold }: { readonly name: string; readonly onFold: () => void }) {
+export function ColumnHead({ name, onFold, children }: Props) {
   return (
     <div className="column-head">
-      <p>{name}</p>
+      {children || <p>{name}</p>}
       <button type="button" className="text-button" onClick={onFold}>
         Fold<span className="unseen"> away: {name}</span>
       </button>

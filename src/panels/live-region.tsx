@@ -1,38 +1,38 @@
 import { useEffect, useRef, useState } from 'react';
-import { describeReport, VERDICT_WORD } from '../../geometry/words.ts';
+import { capital, describeEntered, describeReport, VERDICT_WORD } from '../../geometry/words.ts';
+import { judgedGhost } from '../canvas/ghost.ts';
+import { useSketch } from '../canvas/sketch.ts';
 import { selectLevel, selectReports, selectShownPlan } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
 
 /** Long enough that a drag across a zone is told once, ms. */
 const REST_MS = 500;
 
-/** Tells a screen reader when a detector's verdict has changed, once the hand rests. */
+/**
+ * Tells a screen reader, once the hand rests: a detector whose verdict has changed, what is said of one that is in hand where
+ * it is now, and the lengths at the keyboard's cross.
+ */
 export function LiveRegion() {
   const [said, setSaid] = useState('');
   const heard = useRef(new Map<string, string>());
   useEffect(() => {
     let timer: ReturnType<typeof setTimeout> | undefined;
+    let beforeHand = '';
     const tell = () => {
-      const state = useAppStore.getState();
-      const plan = selectShownPlan(state);
-      const level = selectLevel(state);
-      const lines: string[] = [];
-      const now = new Map<string, string>();
-      for (const report of selectReports(state)) {
-        now.set(report.id, report.verdict);
-        if (heard.current.get(report.id) === report.verdict) continue;
-        const label = level.detectors.find(({ id }) => id === report.id)?.label || 'Detector';
-        lines.push(`${label}: ${VERDICT_WORD[report.verdict]}. ${describeReport(report, plan, level)}`);
-      }
-      heard.current = now;
-      if (lines.length > 0) setSaid(lines.join(' '));
+      const { verdicts, lines } = changedVerdicts(heard.current);
+      const hand = inHandWords();
+      heard.current = verdicts;
+      const told = [...lines, hand === beforeHand ? '' : hand].filter(Boolean);
+      beforeHand = hand;
+      if (told.length > 0) setSaid(told.join(' '));
     };
-    const stop = useAppStore.subscribe(() => {
+    const wait = () => {
       clearTimeout(timer);
       timer = setTimeout(tell, REST_MS);
-    });
+    };
+    const stops = [useAppStore.subscribe(wait), useSketch.subscribe(wait)];
     return () => {
-      stop();
+      for (const stop of stops) stop();
       clearTimeout(timer);
     };
   }, []);
@@ -41,4 +41,31 @@ export function LiveRegion() {
       {said}
     </output>
   );
+}
+
+/** The verdicts of the level in view, and a sentence for each that was another one before. */
+function changedVerdicts(before: ReadonlyMap<string, string>) {
+  const state = useAppStore.getState();
+  const plan = selectShownPlan(state);
+  const level = selectLevel(state);
+  const lines: string[] = [];
+  const verdicts = new Map<string, string>();
+  for (const report of selectReports(state)) {
+    verdicts.set(report.id, report.verdict);
+    if (before.get(report.id) === report.verdict) continue;
+    const label = level.detectors.find(({ id }) => id === report.id)?.label || 'Detector';
+    lines.push(`${label}: ${VERDICT_WORD[report.verdict]}. ${describeReport(report, plan, level)}`);
+  }
+  return { verdicts, lines };
+}
+
+/** What the note beside the pointer says: of a detector in hand, or of lengths where the keyboard leads. */
+function inHandWords(): string {
+  const [state, sketch] = [useAppStore.getState(), useSketch.getState()];
+  const ghost = judgedGhost(state, sketch);
+  if (!ghost) return sketch.cross ? sketch.reading.join(', ') : '';
+  const { detector, report } = ghost;
+  const level = selectLevel(state);
+  const reason = `${describeReport(report, selectShownPlan(state), level)} ${describeEntered(level, detector, report)}`;
+  return `Here: ${capital(VERDICT_WORD[report.verdict])}. ${reason.trim()}`;
 }

@@ -2,10 +2,11 @@ import { CAUTIONS, capital, VERDICT_WORD } from '../../geometry/words.ts';
 import { selectReports } from '../state/selectors.ts';
 import { type AppState, useAppStore } from '../state/store.ts';
 import { ColumnHead } from './column-head.tsx';
+import { DetectorChips } from './detector-chips.tsx';
 import { DetectorNumbers, ItemPanel } from './item/item-panel.tsx';
 import { Slip } from './slip.tsx';
 import { fold, unfold, useUi } from './ui.ts';
-import { selectSpokenId } from './use-level.ts';
+import { selectSpokenId, useLevel } from './use-level.ts';
 import { VerdictMark } from './verdict-mark.tsx';
 import './side.css';
 
@@ -16,10 +17,14 @@ import './side.css';
 export function Side() {
   const folded = useUi((ui) => ui.sideFolded);
   const detectorSelected = useAppStore(onlyDetectorSelected);
+  // One alone has its verdict in large, unless the numbers of something else stand over it.
+  const showChips = useLevel().detectors.length > (detectorSelected ? 1 : 0);
   if (folded) return <SideRail />;
   return (
     <aside className="side" aria-label="Verdict and numbers">
-      <ColumnHead name="Verdict" onFold={() => fold('side')} />
+      <ColumnHead name="Verdict" onFold={() => fold('side')}>
+        {showChips && <DetectorChips />}
+      </ColumnHead>
       <div className="side__scroll">
         {!detectorSelected && <ItemPanel />}
         <Slip numbers={detectorSelected && <DetectorNumbers />} />

@@ -3,8 +3,10 @@ import type { DetectorReport } from '../../geometry/check/types.ts';
 import type { Detector } from '../../geometry/plan/model.ts';
 import { selectModel } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
+import { SELECT_TOOL } from '../state/tool.ts';
 import { type WayOut, waysOut } from '../state/ways-out.ts';
 import { nameRoom } from './acts.ts';
+import { unbroken } from './unbroken.ts';
 
 /** What helps, each as a button that does it. */
 export function WaysOut({ detector, report }: { readonly detector: Detector; readonly report: DetectorReport }) {
@@ -32,10 +34,25 @@ export function WaysOut({ detector, report }: { readonly detector: Detector; rea
           className={index === 0 ? 'button button--main' : 'button'}
           onClick={() => take(way, detector.id)}
         >
-          {way.words}
+          {unbroken(way.words)}
         </button>
       ))}
     </div>
+  );
+}
+
+/** The way to move it without a drag: a press here, then a press on the sheet. */
+export function ByPress({ id }: { readonly id: string }) {
+  const inHand = useAppStore(({ tool }) => tool.kind === 'move-here' && tool.id === id);
+  const move = () => {
+    const { select, setTool } = useAppStore.getState();
+    select([id]);
+    setTool(inHand ? SELECT_TOOL : { kind: 'move-here', id });
+  };
+  return (
+    <button type="button" className="button slip__by-press" aria-pressed={inHand} onClick={move}>
+      Press where it goes
+    </button>
   );
 }
 
@@ -46,7 +63,7 @@ function RoomForWays({ ways }: { readonly ways: readonly WayOut[] }) {
     <div className="buttons slip__ways slip__ways--away" aria-hidden="true">
       {ways.map(({ words }) => (
         <span key={words} className="button">
-          {words}
+          {unbroken(words)}
         </span>
       ))}
     </div>

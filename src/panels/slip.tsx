@@ -1,13 +1,14 @@
 import type { ReactNode } from 'react';
 import type { DetectorReport } from '../../geometry/check/types.ts';
 import type { Detector } from '../../geometry/plan/model.ts';
-import { capital, describeReport, listed, notRunRules, VERDICT_WORD } from '../../geometry/words.ts';
-import { selectReports } from '../state/selectors.ts';
+import { capital, describeEntered, describeReport, listed, notRunRules, VERDICT_WORD } from '../../geometry/words.ts';
+import { selectCarried, selectReports } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
 import { Ladder } from './ladder.tsx';
 import { OtherLists } from './other-lists.tsx';
-import { WaysOut } from './slip-ways.tsx';
+import { ByPress, WaysOut } from './slip-ways.tsx';
 import { Loosened } from './spots/loosened.tsx';
+import { unbroken } from './unbroken.ts';
 import { selectSpokenId, useLevel, usePlan } from './use-level.ts';
 import { VerdictMark } from './verdict-mark.tsx';
 import './slip.css';
@@ -17,45 +18,14 @@ export function Slip({ numbers }: { readonly numbers: ReactNode }) {
   const level = useLevel();
   const reports = useAppStore(selectReports);
   const spokenId = useAppStore(selectSpokenId);
-  const detector = level.detectors.find(({ id }) => id === spokenId);
+  const carried = useAppStore(selectCarried);
+  const resting = level.detectors.find(({ id }) => id === spokenId);
+  const detector = carried?.id === spokenId ? carried : resting;
   const report = reports.find(({ id }) => id === spokenId);
   return (
     <section className="slip" aria-label="Verdict" data-verdict={report?.verdict ?? 'none'}>
-      {reports.length > 1 && <DetectorChips reports={reports} spokenId={spokenId} />}
       {detector && report ? <Spoken detector={detector} report={report} numbers={numbers} /> : <NothingToJudge />}
     </section>
-  );
-}
-
-function DetectorChips({
-  reports,
-  spokenId,
-}: {
-  readonly reports: readonly DetectorReport[];
-  readonly spokenId: string | null;
-}) {
-  const level = useLevel();
-  const select = useAppStore((state) => state.select);
-  return (
-    <ul className="chips" aria-label="Detectors on this level">
-      {reports.map(({ id, verdict }) => {
-        const label = level.detectors.find((each) => each.id === id)?.label.trim() || 'no label';
-        return (
-          <li key={id}>
-            <button
-              type="button"
-              className="chip"
-              data-verdict={verdict}
-              aria-pressed={id === spokenId}
-              onClick={() => select([id])}
-            >
-              <VerdictMark verdict={verdict} size={16} />
-              {label} <span className="chip__word">{VERDICT_WORD[verdict]}</span>
-            </button>
-          </li>
-        );
-      })}
-    </ul>
   );
 }
 
@@ -70,6 +40,7 @@ function Spoken({ detector, report, numbers }: SpokenProps) {
   const level = useLevel();
   const room = level.rooms.find(({ id }) => id === report.room);
   const notRun = notRunRules(report, plan);
+  const entered = describeEntered(level, detector, report);
   return (
     <>
       <div className="slip__say">
@@ -81,12 +52,14 @@ function Spoken({ detector, report, numbers }: SpokenProps) {
             {room ? `, ${room.name.trim() || 'room without a name'}` : ''}
           </p>
         </div>
-        <p className="slip__reason">{describeReport(report, plan, level)}</p>
+        <p className="slip__reason">{unbroken(describeReport(report, plan, level))}</p>
+        {entered && <p className="slip__attention">{entered}</p>}
         {notRun.length > 0 && (
           <p className="slip__not-run">Not run: {listed(notRun.map(({ rule }) => rule.toLowerCase()))}.</p>
         )}
         <Loosened />
         <WaysOut detector={detector} report={report} />
+        <ByPress id={detector.id} />
       </div>
       {numbers}
       <div className="slip__ladder">

@@ -26,7 +26,7 @@ export function ItemPanel() {
       <h2>{many ? `${counted(found.length, 'thing')} selected` : headingOf(first)}</h2>
       {many ? <ManyFields found={found} /> : <Fields key={first.item.id} found={first} />}
       <div className="buttons">
-        {!many && movable(first) && (
+        {!many && first.list !== 'detectors' && movable(first) && (
           <button
             type="button"
             className="button"

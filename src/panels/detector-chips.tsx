@@ -1,0 +1,35 @@
+import { VERDICT_WORD } from '../../geometry/words.ts';
+import { selectReports } from '../state/selectors.ts';
+import { useAppStore } from '../state/store.ts';
+import { selectSpokenId, useLevel } from './use-level.ts';
+import { VerdictMark } from './verdict-mark.tsx';
+import './detector-chips.css';
+
+/** Every detector of the level with its verdict: it stays in sight, whatever else is selected. */
+export function DetectorChips() {
+  const level = useLevel();
+  const reports = useAppStore(selectReports);
+  const spokenId = useAppStore(selectSpokenId);
+  const select = useAppStore((state) => state.select);
+  return (
+    <ul className="chips" aria-label="Detectors on this level">
+      {reports.map(({ id, verdict }) => {
+        const label = level.detectors.find((each) => each.id === id)?.label.trim() || 'no label';
+        return (
+          <li key={id}>
+            <button
+              type="button"
+              className="chip"
+              data-verdict={verdict}
+              aria-pressed={id === spokenId}
+              onClick={() => select([id])}
+            >
+              <VerdictMark verdict={verdict} size={16} />
+              {label} <span className="chip__word">{VERDICT_WORD[verdict]}</span>
+            </button>
+          </li>
+        );
+      })}
+    </ul>
+  );
+}
