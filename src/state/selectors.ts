@@ -123,7 +123,10 @@ function restingReports(state: AppState): readonly DetectorReport[] {
 }
 
 let lastLive: { live: unknown; resting: readonly DetectorReport[]; reports: readonly DetectorReport[] } | null = null;
-/** A report for every detector of the level, in file order; the one that is carried is judged where it is now. */
+/**
+ * A report for every detector of the level, in file order. The one that is carried is judged where it is now, and so are the
+ * others of its pair: a companion that is carried away leaves them not clear but alone.
+ */
 export function selectReports(state: AppState): readonly DetectorReport[] {
   const resting = restingReports(state);
   const { live } = state;
@@ -131,10 +134,18 @@ export function selectReports(state: AppState): readonly DetectorReport[] {
   if (lastLive?.live === live && lastLive.resting === resting) return lastLive.reports;
   const carried = selectCarried(state);
   if (!carried) return resting;
-  const report = checkDetector(selectShownPlan(state), selectModel(state), carried);
-  const reports = resting.map((each) => (each.id === report.id ? report : each));
+  const plan = selectShownPlan(state);
+  const model = withCarried(selectModel(state), carried);
+  const reports = model.level.detectors.map((each, index) => {
+    const touched = each === carried || (carried.pair !== null && each.pair === carried.pair);
+    return touched ? checkDetector(plan, model, each) : (resting[index] as DetectorReport);
+  });
   lastLive = { live, resting, reports };
   return reports;
+}
+function withCarried(model: LevelModel, carried: Detector): LevelModel {
+  const detectors = model.level.detectors.map((each) => (each.id === carried.id ? carried : each));
+  return { ...model, level: { ...model.level, detectors } };
 }
 /** The detector that is carried, where it is now; null when none is. */
 export function selectCarried(state: AppState): Detector | null {

@@ -124,6 +124,18 @@ describe('walls that are drawn one after another', () => {
 });
 
 describe('a detector that is carried', () => {
+  it('takes its companion along: the one that stays is judged by where the other is now', () => {
+    state().openPlan(JSON.parse(readFileSync('samples/01-plain-basement.plan.json', 'utf8')) as Plan);
+    const [first, second] = selectLevel(state()).detectors;
+    if (!first || !second) throw new Error('the sample has a pair');
+    expect(selectReports(state()).map(({ verdict }) => verdict)).toEqual(['clear', 'clear']);
+    state().setLive({ id: first.id, at: [first.at[0] - 1500, first.at[1]], base: first.base, byTouch: false });
+    const other = selectReports(state()).find(({ id }) => id === second.id);
+    expect(other?.verdict).toBe('blocked');
+    expect(other?.checks.find(({ rule }) => rule === 'companion')?.measured).toBeGreaterThan(1400);
+  });
+
+
   it('is judged where it is, and stays where it was in the plan', () => {
     const id = state().addDetector([1000, 2000]);
     const atRest = selectReports(state());

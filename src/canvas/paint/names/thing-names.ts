@@ -81,7 +81,9 @@ function spotFor(
     [left - width / 2 - 3, bottom + height / 2],
   ];
   const room = roomAt(model, shapeMiddle(shape));
-  const middle = beside.find((spot) => (!room || inRoom(pen, room, spot, width, height)) && places.claim(spot, width, height));
+  const middle = beside.find(
+    (spot) => (!room || inRoom(pen, room, spot, width, height)) && places.claim(spot, width, height),
+  );
   return middle ? { middle } : null;
 }
 
