@@ -51,6 +51,5 @@ export type { SpotGroup } from './spots/group.ts';
 export { companionGap, type Gap } from './spots/group-shapes.ts';
 export { type HeightInterval, type HeightReason, heightsAt, type Surface, surfaceBelow } from './spots/heights.ts';
 export { limitCheck } from './spots/limit-check.ts';
-export { isOccupied } from './spots/occupied.ts';
 export { formatArea, formatLength, parseLength } from './units.ts';
 export * from './words.ts';

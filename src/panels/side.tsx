@@ -5,6 +5,7 @@ import { ColumnHead } from './column-head.tsx';
 import { DetectorChips } from './detector-chips.tsx';
 import { DetectorNumbers, ItemPanel } from './item/item-panel.tsx';
 import { Slip } from './slip.tsx';
+import { LoosenedShort } from './spots/loosened.tsx';
 import { fold, unfold, useUi } from './ui.ts';
 import { selectSpokenId, useLevel } from './use-level.ts';
 import { VerdictMark } from './verdict-mark.tsx';
@@ -48,6 +49,7 @@ function SideRail() {
       <button type="button" className="rail" onClick={() => unfold('side')}>
         {verdict && <VerdictMark verdict={verdict} size={22} />}
         <span>{verdict ? capital(VERDICT_WORD[verdict]) : 'Verdict'}</span>
+        <LoosenedShort />
         {selected && <span className="rail__more">and the numbers of what is selected</span>}
         <span className="unseen">, unfold</span>
       </button>

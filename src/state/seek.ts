@@ -1,7 +1,8 @@
+import { thingsEntered } from '../../geometry/check/entered.ts';
 import type { Limit } from '../../geometry/field/primitives.ts';
-import type { Mm, Plan, XY } from '../../geometry/plan/model.ts';
+import type { Detector, Level, Mm, Plan, XY } from '../../geometry/plan/model.ts';
 import type { Probe } from '../../geometry/region/types.ts';
-import { bestGroups, bestSpots, buildLevel, isOccupied, levelBar } from '../engine.ts';
+import { bestGroups, bestSpots, buildLevel, levelBar } from '../engine.ts';
 
 /** What is looked for on a level. */
 export interface Wanted {
@@ -49,13 +50,18 @@ export function seekPlaces(plan: Plan, levelId: string, wanted: Wanted): readonl
           return { ...spot, axes: [spot.at], mutual: true };
         });
   return found
-    .filter(({ axes, base }) => !isOccupied(model, { ...probe, base }, axes))
+    .filter((place) => !standsInside(level, probe, place))
     .slice(0, count)
     .map(({ axes, base, on, margin, limitedBy, mutual }) => ({ axes, base, on, margin, limitedBy, mutual }));
 }
 
 /** So many more are looked for, since some may lie within a washer or another fixture that no rule keeps away from. */
 const SPARE_PLACES = 3;
+
+function standsInside(level: Level, probe: Probe, { axes, base }: Pick<BestPlace, 'axes' | 'base'>): boolean {
+  const detectors = axes.map((at): Detector => ({ ...probe, base, at, id: '', label: '', pair: null }));
+  return detectors.some((detector) => thingsEntered(level, detector).length > 0);
+}
 
 /** Everything that the answer hangs on. Detectors and words are not among it: to move one asks for nothing new. */
 export function seekInputs(

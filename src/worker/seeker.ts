@@ -37,7 +37,7 @@ const waiting = new Map<string, Waiting>();
 let running: Waiting | null = null;
 let worker: Worker | null = null;
 /** Set where the browser gives no worker: the page then does it itself, between two frames. */
-let alone = false;
+let alone = typeof Worker === 'undefined';
 
 function next(): void {
   if (running) return;

@@ -1,12 +1,14 @@
+import type { Protocol } from '../../../geometry/plan/model.ts';
 import { formatLength } from '../../../geometry/units.ts';
-import { effectiveRules } from '../../engine.ts';
+import { counted } from '../../../geometry/words.ts';
+import { type EffectiveRule, effectiveRules } from '../../engine.ts';
 import { usePlan } from '../use-level.ts';
 import './spots.css';
 
 /** What this job keeps less than published, wherever a verdict or a good place is told: never quiet. Nothing where it keeps all. */
 export function Loosened() {
   const { protocol, display } = usePlan();
-  const loosened = effectiveRules(protocol).filter(({ override }) => override?.loosened);
+  const loosened = loosenedRules(protocol);
   if (loosened.length === 0) return null;
   const told = loosened.map(({ name, least, override }) => {
     const [own, published] = [least ?? 0, override?.published ?? 0].map((mm) => formatLength(mm, display.length));
@@ -17,4 +19,14 @@ export function Loosened() {
       <strong>Looser than published:</strong> {told.join('; ')}.
     </p>
   );
+}
+
+/** The same in a few words, where there is no room for more. */
+export function LoosenedShort() {
+  const count = loosenedRules(usePlan().protocol).length;
+  return count > 0 && <span className="rail__more">{counted(count, 'rule')} looser than published</span>;
+}
+
+function loosenedRules(protocol: Protocol): readonly EffectiveRule[] {
+  return effectiveRules(protocol).filter(({ override }) => override?.loosened);
 }
