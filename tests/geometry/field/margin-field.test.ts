@@ -199,7 +199,7 @@ describe('marginField, on levels by chance under every profile', () => {
           if (margin !== reported) expect(Math.abs(margin - reported)).toBeLessThan(1.001e-6);
         }
       }),
-      { numRuns: 150 },
+      { numRuns: 80 },
     );
   });
 
@@ -222,7 +222,7 @@ describe('marginField, on levels by chance under every profile', () => {
           expect(Math.abs(Math.min(...margins) - least)).toBeLessThan(2e-6);
         }
       }),
-      { numRuns: 60 },
+      { numRuns: 40 },
     );
   });
 
@@ -260,7 +260,7 @@ describe('marginField, on levels by chance under every profile', () => {
           else expectBounds(field, square, dice);
         }
       }),
-      { numRuns: 100 },
+      { numRuns: 60 },
     );
   });
 });
@@ -320,7 +320,7 @@ describe('bounds between two things on opposite sides', () => {
           expect(field.margin(x + sx * half, y + sy * half)).toBeLessThanOrEqual(seen.upper + 1e-9);
         }
       }),
-      { numRuns: 400 },
+      { numRuns: 200 },
     );
   });
 });

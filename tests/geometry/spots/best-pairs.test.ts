@@ -203,7 +203,7 @@ describe('pairs and companions, on levels by chance', () => {
           expect(bound - margin).toBeLessThanOrEqual(DOUBT + 1e-3);
         }
       }),
-      { numRuns: 60 },
+      { numRuns: 30 },
     );
   });
 
@@ -228,7 +228,7 @@ describe('pairs and companions, on levels by chance', () => {
           expect(rooms[0] === rooms[1] && checks.every(({ verdict, notRun }) => notRun || passes(verdict))).toBe(false);
         }
       }),
-      { numRuns: 60 },
+      { numRuns: 30 },
     );
   });
 
@@ -248,7 +248,7 @@ describe('pairs and companions, on levels by chance', () => {
           expect(blockedIn(checks)).toEqual([]);
         }
       }),
-      { numRuns: 60 },
+      { numRuns: 30 },
     );
   });
 });

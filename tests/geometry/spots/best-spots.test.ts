@@ -185,7 +185,7 @@ describe('bestSpots(…, { onFurniture: true })', () => {
         const [spot] = spotsOn(den(8000, 8000, { objects: [stool] }), { onFurniture: true });
         expect(spot?.on).toBe('stool');
       }),
-      { numRuns: 100 },
+      { numRuns: 60 },
     );
   });
 
@@ -236,7 +236,7 @@ describe('bestSpots, on levels by chance', () => {
         // Between nothing and a square millimetre either answer is right.
         if (area === 0 || area > 1) expect(spots.length > 0).toBe(area > 0);
       }),
-      { numRuns: 120 },
+      { numRuns: 60 },
     );
   });
 
@@ -253,7 +253,7 @@ describe('bestSpots, on levels by chance', () => {
           expect(best?.bound).toBeGreaterThanOrEqual(leastMargin(plan, model, probe, at) - 1e-9);
         }
       }),
-      { numRuns: 80 },
+      { numRuns: 50 },
     );
   });
 
@@ -280,7 +280,7 @@ describe('bestSpots, on levels by chance', () => {
           expect(isBlocked(plan, model, { ...probe, base }, at)).toBe(false);
         }
       }),
-      { numRuns: 60 },
+      { numRuns: 40 },
     );
   });
 });

@@ -179,7 +179,7 @@ describe('area and best margin lie between their bounds, by chance', () => {
         seeds((seed) => 5 * seed),
         certified,
       ),
-      { numRuns: 60 },
+      { numRuns: 40 },
     );
   });
 
@@ -189,7 +189,7 @@ describe('area and best margin lie between their bounds, by chance', () => {
         seeds((seed) => seed),
         certified,
       ),
-      { numRuns: 60 },
+      { numRuns: 40 },
     );
   });
 });

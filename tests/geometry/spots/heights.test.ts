@@ -143,11 +143,11 @@ describe('heightsAt, on levels by chance', () => {
           : { ...made, protocol: { profile: dice.pick(PROFILES).id, overrides: [] } };
         const level = plan.levels[0] as Level;
         const model = buildLevel(level);
-        for (let k = 0; k < 12; k++) {
+        for (let k = 0; k < 8; k++) {
           const at = somewhere(level, dice);
           const intervals = heightsAt(plan, model, PROBE, at);
           if (intervals.length > 0) allowed++;
-          for (let n = 0; n < 12; n++) {
+          for (let n = 0; n < 8; n++) {
             const base = dice.pick([
               dice.between(0, level.ceiling - PROBE.tall),
               ...intervals.flatMap(({ from, to }) => [from, to, (from + to) / 2]),
@@ -161,9 +161,9 @@ describe('heightsAt, on levels by chance', () => {
           }
         }
       }),
-      { numRuns: 150 },
+      { numRuns: 60 },
     );
-    expect(allowed).toBeGreaterThan(100);
+    expect(allowed).toBeGreaterThan(20);
   });
 });
 
