@@ -1,6 +1,6 @@
 import { turnBetween } from '../body.ts';
 import type { Mm, XY } from '../plan/model.ts';
-import { distance, nearestOnSegment } from '../point.ts';
+import { distance, nearestOnSegment, vectorLength } from '../point.ts';
 import type { ArcEdge, ArcRing, Edge, LevelRegion, NearestSpot, RoomRegion } from './types.ts';
 
 /**
@@ -69,37 +69,48 @@ export function edgeEnds(edge: Edge): readonly [XY, XY] {
 
 /**
  * Whether a point lies in the area of rings of lines and arcs, by counting crossings of the ray towards +x. On the boundary
- * either answer may come.
+ * either answer may come. An edge ends for the count where the next one starts: were each end worked out on its own, a ray
+ * through a corner could pass between two that differ by rounding.
  */
 export function arcRingsContain(rings: readonly ArcRing[], [x, y]: XY): boolean {
   let inside = false;
-  for (const ring of rings) for (const edge of ring) if (crossesRay(edge, x, y)) inside = !inside;
+  for (const ring of rings) {
+    ring.forEach((edge, i) => {
+      if (edge.kind === 'arc' && isPast(edge, x, y)) return;
+      const next = ring[i + 1 < ring.length ? i + 1 : 0] as Edge;
+      if (crossesRay(edge, edgeStart(edge), edgeStart(next), x, y)) inside = !inside;
+    });
+  }
   return inside;
 }
 
-/** Whether the ray from (x, y) towards +x crosses the edge an odd number of times. */
-function crossesRay(edge: Edge, x: Mm, y: Mm): boolean {
-  if (edge.kind === 'arc' && isPast(edge, x, y)) return false;
-  const [a, b] = edgeEnds(edge);
-  const straddles = a[1] > y !== b[1] > y;
-  // By its chord; then what lies between chord and arc turns the answer over.
-  let odd = straddles && x < a[0] + ((b[0] - a[0]) * (y - a[1])) / (b[1] - a[1]);
-  if (edge.kind === 'arc' && inSegmentOf(edge, a, b, x, y)) odd = !odd;
-  return odd;
+function edgeStart(edge: Edge): XY {
+  return edge.kind === 'line' ? edge.from : onCircle(edge, edge.start);
 }
+
+/**
+ * Whether the ray from (x, y) towards +x crosses the edge from a to b an odd number of times. By its chord; then what lies
+ * between chord and arc turns the answer over. A point on the chord counts for both as if it lay a hair further down the page.
+ */
+function crossesRay(edge: Edge, a: XY, b: XY, x: Mm, y: Mm): boolean {
+  const dx = b[0] - a[0];
+  const dy = b[1] - a[1];
+  const side = dx * (y - a[1]) - dy * (x - a[0]);
+  const onRight = side > 0 || (side === 0 && (dx > 0 || (dx === 0 && dy < 0)));
+  const straddles = a[1] > y !== b[1] > y;
+  const odd = straddles && onRight === dy > 0;
+  return edge.kind === 'arc' && liesInSegment(edge, onRight, x, y) ? !odd : odd;
+}
+
+/** What rounding may do to the ends of an arc, and a joint between it and its neighbour, mm. */
+const END_SLACK: Mm = 0.01;
 
 /** Whether the ray passes the whole circle of an arc by, so that its ends need not be worked out. */
 function isPast({ center, radius }: ArcEdge, x: Mm, y: Mm): boolean {
-  return x > center[0] + radius || Math.abs(y - center[1]) > radius;
+  return x > center[0] + radius + END_SLACK || Math.abs(y - center[1]) > radius + END_SLACK;
 }
 
-/** Whether (x, y) lies between an arc and its chord. */
-function inSegmentOf({ center, radius, start, sweep }: ArcEdge, a: XY, b: XY, x: Mm, y: Mm): boolean {
-  if (Math.hypot(x - center[0], y - center[1]) >= radius) return false;
-  const side = (b[0] - a[0]) * (y - a[1]) - (b[1] - a[1]) * (x - a[0]);
-  const angle = start + sweep / 2;
-  const mx = center[0] + radius * Math.cos(angle);
-  const my = center[1] + radius * Math.sin(angle);
-  const arcSide = (b[0] - a[0]) * (my - a[1]) - (b[1] - a[1]) * (mx - a[0]);
-  return side * arcSide > 0;
+/** Whether (x, y), on this side of the chord, lies between it and its arc: one that runs clockwise on screen bulges left. */
+function liesInSegment({ center, radius, sweep }: ArcEdge, onRight: boolean, x: Mm, y: Mm): boolean {
+  return onRight === sweep < 0 && vectorLength(x - center[0], y - center[1]) < radius;
 }

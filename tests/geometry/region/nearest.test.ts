@@ -193,4 +193,27 @@ describe('arcRingsContain(rings, p)', () => {
     expect(arcRingsContain(annulus, p)).toBe(inAnnulus);
     expect(arcRingsContain(half, p)).toBe(inHalf);
   });
+
+  it('is not misled where the line of sight runs exactly through a corner or along the top of an arc', () => {
+    const dice = new Dice(20);
+    for (let round = 0; round < 300; round++) {
+      const center: XY = [dice.between(-5000, 5000), dice.pick([0, 1000, dice.between(-5000, 5000)])];
+      const radius = dice.pick([965.2, 1270, dice.between(1, 3000)]);
+      const count = dice.pick([2, 3, 4, 4, 7]);
+      const from = dice.pick([-Math.PI, 0, dice.between(-3, 3)]);
+      const sweep = (dice.pick([1, -1]) * 2 * Math.PI) / count;
+      const ring = Array.from(
+        { length: count },
+        (_, k): Edge => ({ kind: 'arc', center, radius, start: from + k * sweep, sweep }),
+      );
+      const heights = ring.flatMap((edge) => edgeEnds(edge).map(([, y]) => y));
+      for (const y of [...heights, center[1] - radius, center[1] + radius, center[1]]) {
+        for (const off of [-1.5, -1.01, -0.5, 0.3, 0.99, 1.2]) {
+          const p: XY = [center[0] + off * radius, y];
+          const out = Math.hypot(p[0] - center[0], p[1] - center[1]) - radius;
+          if (Math.abs(out) > 1e-6) expect(arcRingsContain([ring], p), `${p}`).toBe(out < 0);
+        }
+      }
+    }
+  });
 });
