@@ -147,11 +147,16 @@ function withCarried(model: LevelModel, carried: Detector): LevelModel {
   const detectors = model.level.detectors.map((each) => (each.id === carried.id ? carried : each));
   return { ...model, level: { ...model.level, detectors } };
 }
+let lastCarried: { live: unknown; resting: Detector; carried: Detector } | null = null;
 /** The detector that is carried, where it is now; null when none is. */
 export function selectCarried(state: AppState): Detector | null {
   const { live } = state;
-  const detector = live && selectLevel(state).detectors.find(({ id }) => id === live.id);
-  return detector ? { ...detector, at: live.at, base: live.base } : null;
+  const resting = live && selectLevel(state).detectors.find(({ id }) => id === live.id);
+  if (!resting) return null;
+  if (lastCarried?.live === live && lastCarried.resting === resting) return lastCarried.carried;
+  const carried = { ...resting, at: live.at, base: live.base };
+  lastCarried = { live, resting, carried };
+  return carried;
 }
 
 let lastHover: { hover: unknown; region: LevelRegion; checks: readonly Check[] } | null = null;
