@@ -1,7 +1,7 @@
-import { shapeRing } from './body.ts';
+import { shapeMiddle, shapeRing } from './body.ts';
 import { JOINED, kept, withWalls } from './move-items.ts';
 import { jambs } from './pick.ts';
-import type { Box, Level, Mm, Shape, Wall, XY } from './plan/model.ts';
+import type { Box, Deg, Level, Mm, Shape, Stream, Wall, XY } from './plan/model.ts';
 import { distance, nearestParameter } from './point.ts';
 import { tidy, tidyPoint } from './snap.ts';
 
@@ -11,7 +11,9 @@ export type Handle =
   | { readonly kind: 'jamb'; readonly id: string; readonly end: 'near' | 'far'; readonly at: XY }
   | { readonly kind: 'corner'; readonly id: string; readonly index: number; readonly at: XY }
   | { readonly kind: 'turn'; readonly id: string; readonly at: XY }
-  | { readonly kind: 'radius'; readonly id: string; readonly at: XY };
+  | { readonly kind: 'radius'; readonly id: string; readonly at: XY }
+  /** The tip of a fixture's stream of air. */
+  | { readonly kind: 'stream'; readonly id: string; readonly at: XY };
 
 /** Nothing is made smaller than this by a drag, mm: half an inch. */
 const LEAST_SIZE: Mm = 12.7;
@@ -26,8 +28,17 @@ export function handlesOf(level: Level, id: string, standOff: Mm): readonly Hand
   const opening = level.openings.find((each) => each.id === id);
   const ends = opening && jambs(level, opening);
   if (ends) return (['near', 'far'] as const).map((end, index) => ({ kind: 'jamb', id, end, at: ends[index] as XY }));
-  const solid = [...level.fixtures, ...level.objects].find((each) => each.id === id);
-  return solid ? shapeHandles(id, solid.shape, standOff) : [];
+  const fixture = level.fixtures.find((each) => each.id === id);
+  const solid = fixture ?? level.objects.find((each) => each.id === id);
+  if (!solid) return [];
+  const stream = fixture?.stream;
+  return [...shapeHandles(id, solid.shape, standOff), ...(stream ? [streamHandle(id, solid.shape, stream)] : [])];
+}
+
+function streamHandle(id: string, shape: Shape, { direction, reach }: Stream): Handle {
+  const [x, y] = shapeMiddle(shape);
+  const [ux, uy] = axes(direction);
+  return { kind: 'stream', id, at: [x + ux * reach, y + uy * reach] };
 }
 
 function shapeHandles(id: string, shape: Shape, standOff: Mm): readonly Handle[] {
@@ -48,20 +59,29 @@ function shapeHandles(id: string, shape: Shape, standOff: Mm): readonly Handle[]
 /**
  * The level with a grip pulled to `at`. The opposite corner of a box, the other jamb of an opening and the middle of a
  * circle stay; ends of other walls that meet in a pulled wall's end come along. Nothing gets smaller than half an inch.
- * @param turnStep turns are whole steps of this, degrees; null for any
+ * @param turnStep turns and the direction of a stream are whole steps of this, degrees; null for any
+ * @param reachStep the reach of a stream is whole steps of this, mm; null for any
  */
-export function withHandleAt(level: Level, handle: Handle, at: XY, turnStep: number | null): Level {
+export function withHandleAt(
+  level: Level,
+  handle: Handle,
+  at: XY,
+  turnStep: Deg | null,
+  reachStep: Mm | null = null,
+): Level {
   switch (handle.kind) {
     case 'wall-end':
       return withWallEndAt(level, handle.id, handle.end, at);
     case 'jamb':
       return withJambAt(level, handle.id, handle.end, at);
+    case 'stream':
+      return withStreamTo(level, handle.id, at, turnStep, reachStep);
     default:
       return withShape(level, handle.id, (shape) => reshaped(shape, handle, at, turnStep));
   }
 }
 
-function reshaped(shape: Shape, handle: Handle, at: XY, turnStep: number | null): Shape {
+function reshaped(shape: Shape, handle: Handle, at: XY, turnStep: Deg | null): Shape {
   if ('circle' in shape && handle.kind === 'radius') {
     return { circle: { ...shape.circle, radius: Math.max(LEAST_SIZE / 2, tidy(distance(shape.circle.center, at))) } };
   }
@@ -75,10 +95,30 @@ function reshaped(shape: Shape, handle: Handle, at: XY, turnStep: number | null)
   return handle.kind === 'corner' ? { box: stretched(shape.box, handle.index, at) } : shape;
 }
 
-function turned(box: Box, at: XY, step: number | null): Box {
-  const turn = (Math.atan2(at[1] - box.center[1], at[0] - box.center[0]) * 180) / Math.PI + 90;
-  const stepped = step ? Math.round(turn / step) * step : turn;
-  return { ...box, turn: tidy(((stepped % 360) + 360) % 360) };
+function turned(box: Box, at: XY, step: Deg | null): Box {
+  return { ...box, turn: stepped(directionTo(box.center, at) + 90, step) };
+}
+
+function withStreamTo(level: Level, id: string, at: XY, turnStep: Deg | null, reachStep: Mm | null): Level {
+  const fixtures = level.fixtures.map((fixture) => {
+    if (fixture.id !== id || !fixture.stream) return fixture;
+    const middle = shapeMiddle(fixture.shape);
+    const far = distance(middle, at);
+    const reach = Math.max(LEAST_SIZE, tidy(reachStep ? Math.round(far / reachStep) * reachStep : far));
+    return { ...fixture, stream: { ...fixture.stream, direction: stepped(directionTo(middle, at), turnStep), reach } };
+  });
+  return { ...level, fixtures };
+}
+
+/** Degrees clockwise on screen from +x. */
+function directionTo(from: XY, to: XY): Deg {
+  return (Math.atan2(to[1] - from[1], to[0] - from[0]) * 180) / Math.PI;
+}
+
+/** Whole steps, from 0 to below 360. */
+function stepped(turn: Deg, step: Deg | null): Deg {
+  const whole = step ? Math.round(turn / step) * step : turn;
+  return tidy(((whole % 360) + 360) % 360);
 }
 
 function stretched(box: Box, index: number, at: XY): Box {

@@ -1,9 +1,13 @@
 import type { LevelModel, Ring } from './level/types.ts';
 import type { Mm, XY } from './plan/model.ts';
+import type { Line } from './snap.ts';
 
 /** The four ways that a tape is held on the page. */
 export const SIDES = ['left', 'right', 'up', 'down'] as const;
 export type Side = (typeof SIDES)[number];
+
+/** A gap below this, mm, is none: no tape reads it. */
+const TOUCHING: Mm = 1;
 
 const STEP: Readonly<Record<Side, XY>> = { left: [-1, 0], right: [1, 0], up: [0, -1], down: [0, 1] };
 
@@ -23,6 +27,33 @@ export function wallGaps(
     return Number.isFinite(far) ? far - reach[side] : null;
   };
   return { left: gap('left'), right: gap('right'), up: gap('up'), down: gap('down') };
+}
+
+/**
+ * The lines along which one tapes where a thing stands: from its edge to the nearer wall face, one along each axis of the page.
+ * None along an axis without a wall on either side, and none to a wall that the thing touches or reaches into.
+ */
+export function gapLines(model: LevelModel, middle: XY, reach: Readonly<Record<Side, Mm>>): readonly Line[] {
+  const gaps = wallGaps(model, middle, reach);
+  return (
+    [
+      ['left', 'right'],
+      ['up', 'down'],
+    ] as const
+  ).flatMap((sides) => {
+    const [nearer] = sides
+      .flatMap((side) => (gaps[side] === null ? [] : [{ side, gap: gaps[side] }]))
+      .sort((a, b) => a.gap - b.gap);
+    return nearer && nearer.gap > TOUCHING ? [lineAlong(middle, nearer.side, reach[nearer.side], nearer.gap)] : [];
+  });
+}
+
+function lineAlong([x, y]: XY, side: Side, from: Mm, length: Mm): Line {
+  const [dx, dy] = STEP[side];
+  return [
+    [x + dx * from, y + dy * from],
+    [x + dx * (from + length), y + dy * (from + length)],
+  ];
 }
 
 /** How to move a thing so that its gap on one side becomes `wanted`: dx, dy in mm. */

@@ -27,6 +27,8 @@ export interface Sketch {
   readonly marquee: Line | null;
   /** The keyboard's cross; null while a mouse or finger leads. */
   readonly cross: XY | null;
+  /** Where a thing in hand stands, as one tapes it: from its edge to the walls. */
+  readonly gaps: readonly Line[];
   /** Lengths and angles at the pointer. */
   readonly reading: readonly string[];
   /** Where the pointer is, on the plan; null off the sheet. */
@@ -50,6 +52,7 @@ const EMPTY_SKETCH: Sketch = {
   opening: null,
   marquee: null,
   cross: null,
+  gaps: [],
   reading: [],
   pointer: null,
   touch: false,

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { buildLevel } from '../../geometry/level/build-level.ts';
 import { withItemsMoved } from '../../geometry/move-items.ts';
-import type { Box, Level, Opening, PlanObject } from '../../geometry/plan/model.ts';
+import type { Box, Fixture, Level, Opening, PlanObject } from '../../geometry/plan/model.ts';
 import { type Handle, handlesOf, withHandleAt, withWallEndAt } from '../../geometry/reshape.ts';
 import { boxWalls, levelOf, wall } from '../helpers/level-of.ts';
 
@@ -40,6 +40,32 @@ describe('pulling a grip', () => {
     expect(grip.kind).toBe('turn');
     expect(boxOf(withHandleAt(level, grip, [1000, 60], 15)).turn).toBe(90);
     expect(boxOf(withHandleAt(level, grip, [1000, 1000], null)).turn).toBe(135);
+  });
+
+  it('at the tip of a stream sets how far it blows and where to, by whole steps or freely', () => {
+    const register: Fixture = {
+      id: 'f1',
+      kind: 'supply-register',
+      name: '',
+      shape: { box: { center: [1000, 2000], width: 300, depth: 100, turn: 0 } },
+      bottom: 0,
+      top: 0,
+      stream: { direction: 90, spread: 60, reach: 1500 },
+    };
+    const level = levelOf({ fixtures: [register] });
+    const grip = handlesOf(level, 'f1', 300).find(({ kind }) => kind === 'stream') as Handle;
+    expect(grip.at[0]).toBeCloseTo(1000, 9);
+    expect(grip.at[1]).toBeCloseTo(3500, 9);
+    // 1810 mm up the page and 10 to the right.
+    expect(withHandleAt(level, grip, [1010, 190], 15, 100).fixtures[0]?.stream).toEqual({
+      direction: 270,
+      spread: 60,
+      reach: 1800,
+    });
+    const free = withHandleAt(level, grip, [2000, 3000], null).fixtures[0]?.stream;
+    expect(free?.direction).toBe(45);
+    expect(free?.reach).toBeCloseTo(Math.SQRT2 * 1000, 3);
+    expect(withHandleAt(level, grip, [1000, 2000], 15, 100).fixtures[0]?.stream?.reach).toBe(12.7);
   });
 
   it('makes nothing smaller than half an inch', () => {

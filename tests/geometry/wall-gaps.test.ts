@@ -4,7 +4,7 @@ import { buildLevel } from '../../geometry/level/build-level.ts';
 import { emptyLevel } from '../../geometry/plan/empty.ts';
 import type { Wall, XY } from '../../geometry/plan/model.ts';
 import { wallFaceLength } from '../../geometry/wall-face.ts';
-import { moveToGap, wallGaps } from '../../geometry/wall-gaps.ts';
+import { gapLines, moveToGap, wallGaps } from '../../geometry/wall-gaps.ts';
 
 const wall = (id: string, from: XY, to: XY): Wall => ({ id, from, to, thickness: 200, side: 'auto' });
 /** Walls of 200 about a floor of 3800 by 2800, its corner at (100, 100). */
@@ -32,6 +32,27 @@ describe('wallGaps', () => {
     const gap = wallGaps(model, from, evenReach(50))[side] ?? Number.NaN;
     const [dx, dy] = moveToGap(side, gap, 600);
     expect(wallGaps(model, [from[0] + dx, from[1] + dy], evenReach(50))[side]).toBeCloseTo(600, 9);
+  });
+});
+
+describe('gapLines', () => {
+  it('run from the edge of the thing to the nearer face on either axis', () => {
+    expect(gapLines(model, [1000, 2500], evenReach(50))).toEqual([
+      [
+        [950, 2500],
+        [100, 2500],
+      ],
+      [
+        [1000, 2550],
+        [1000, 2900],
+      ],
+    ]);
+  });
+
+  it('are none to a wall that the thing stands against or in, and none where no wall is', () => {
+    expect(gapLines(model, [150, 1000], evenReach(50)).map(([[x]]) => x)).toEqual([150]);
+    expect(gapLines(model, [120, 1000], evenReach(50)).map(([[x]]) => x)).toEqual([120]);
+    expect(gapLines(buildLevel(emptyLevel('L1')), [0, 0], evenReach(50))).toEqual([]);
   });
 });
 

@@ -1,11 +1,14 @@
 import { jambCorners } from '../../../geometry/opening-symbol.ts';
 import type { Level, Mm, XY } from '../../../geometry/plan/model.ts';
+import { distance } from '../../../geometry/point.ts';
 import type { Handle } from '../../../geometry/reshape.ts';
+import type { Line } from '../../../geometry/snap.ts';
+import { formatLength } from '../../../geometry/units.ts';
 import { LINE_PX } from '../../design/tokens.ts';
 import type { Sketch } from '../sketch.ts';
 import { paintDimensionLine } from './names/dimensions.ts';
 import { lengthPx, type Pen, px, stroke, traceLine, traceRing } from './pen.ts';
-import { drawText, READ, SMALL } from './text.ts';
+import { drawText, FINE, READ, SMALL, uprightAngle } from './text.ts';
 import { traceShape } from './things.ts';
 
 const GRIP_PX = 5;
@@ -17,7 +20,7 @@ export function paintHandles(pen: Pen, handles: readonly Handle[]): void {
   for (const { kind, at } of handles) {
     const [x, y] = px(pen, at);
     ctx.beginPath();
-    if (kind === 'turn' || kind === 'radius') ctx.arc(x, y, GRIP_PX + 1, 0, 2 * Math.PI);
+    if (kind === 'turn' || kind === 'radius' || kind === 'stream') ctx.arc(x, y, GRIP_PX + 1, 0, 2 * Math.PI);
     else ctx.rect(x - GRIP_PX, y - GRIP_PX, 2 * GRIP_PX, 2 * GRIP_PX);
     ctx.fillStyle = theme.paper;
     ctx.fill();
@@ -50,6 +53,7 @@ export function paintSketch(pen: Pen, sketch: Sketch, chain: DrawnChain | null, 
     const style = { ...READ, colour: pen.theme.accent, halo: pen.theme.paper };
     drawText(pen, sketch.ghostName.name, px(pen, sketch.ghostName.at), style);
   }
+  for (const gap of sketch.gaps) paintGap(pen, gap);
   if (sketch.marquee) paintMarquee(pen, sketch.marquee);
   if (sketch.cross) paintCross(pen, sketch.cross);
 }
@@ -121,6 +125,16 @@ function paintOpeningGhost(pen: Pen, ghost: NonNullable<Sketch['opening']>, leve
   const reach = Math.hypot(fx - mx, fy - my) || 1;
   const off = ([x, y]: XY): XY => [x + ((fx - mx) / reach) * OFF_WALL_PX, y + ((fy - my) / reach) * OFF_WALL_PX];
   for (const [from, to] of ghost.offsets) paintDimensionLine(pen, off(px(pen, from)), off(px(pen, to)));
+}
+
+/** A dimension line with its length, read from below. */
+function paintGap(pen: Pen, [from, to]: Line): void {
+  const [a, b] = [px(pen, from), px(pen, to)];
+  const style = { ...FINE, bold: true, colour: pen.theme.dimension, halo: pen.theme.paper };
+  const text = formatLength(distance(from, to), pen.unit);
+  const angle = uprightAngle(Math.atan2(b[1] - a[1], b[0] - a[0]));
+  paintDimensionLine(pen, a, b);
+  drawText(pen, text, [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2], style, angle);
 }
 
 function paintMarquee(pen: Pen, [a, b]: NonNullable<Sketch['marquee']>): void {

@@ -80,16 +80,48 @@ function between(line: readonly XY[], share: number): XY {
   return [a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share];
 }
 
+/** Shares of the reach at which the air is drawn as waves. */
+const WAVES = [0.4, 0.6, 0.8] as const;
+const ARROW_PX = 7;
+
+/** The sector that it blows over: its edge, waves across it, and an arrow along its middle. */
 function paintStream(pen: Pen, { shape, stream }: Fixture, colour: string): void {
   if (!stream) return;
+  const { ctx } = pen;
   const [x, y] = px(pen, shapeMiddle(shape));
-  const half = (stream.spread * Math.PI) / 360;
+  const half = (Math.min(stream.spread, 360) * Math.PI) / 360;
   const middle = (stream.direction * Math.PI) / 180;
-  pen.ctx.beginPath();
-  pen.ctx.moveTo(x, y);
-  pen.ctx.arc(x, y, lengthPx(pen, stream.reach), middle - half, middle + half);
-  pen.ctx.closePath();
-  stroke(pen, colour, LINE_PX.fixture * 0.6, [2, 4]);
+  const reach = lengthPx(pen, stream.reach);
+  ctx.beginPath();
+  if (half < Math.PI) ctx.moveTo(x, y);
+  ctx.arc(x, y, reach, middle - half, middle + half);
+  ctx.closePath();
+  stroke(pen, colour, LINE_PX.fixture * 0.8, [5, 3]);
+  for (const share of WAVES) {
+    ctx.beginPath();
+    ctx.arc(x, y, reach * share, middle - half * 0.7, middle + half * 0.7);
+    stroke(pen, colour, LINE_PX.fixture * 0.4);
+  }
+  paintArrow(
+    pen,
+    [x + reach * 0.3 * Math.cos(middle), y + reach * 0.3 * Math.sin(middle)],
+    reach * 0.6,
+    middle,
+    colour,
+  );
+}
+
+function paintArrow(pen: Pen, [x, y]: XY, length: number, angle: number, colour: string): void {
+  const { ctx } = pen;
+  const [tx, ty] = [x + length * Math.cos(angle), y + length * Math.sin(angle)];
+  ctx.beginPath();
+  ctx.moveTo(x, y);
+  ctx.lineTo(tx, ty);
+  for (const side of [2.6, -2.6]) {
+    ctx.moveTo(tx, ty);
+    ctx.lineTo(tx + ARROW_PX * Math.cos(angle + side), ty + ARROW_PX * Math.sin(angle + side));
+  }
+  stroke(pen, colour, LINE_PX.fixture * 0.8);
 }
 
 export function traceShape(pen: Pen, shape: Shape): void {

@@ -6,9 +6,10 @@ import { onGrid } from '../../../geometry/snap.ts';
 import { DETECTOR_DEFAULTS } from '../../state/defaults.ts';
 import { withLevel } from '../../state/plan-edits.ts';
 import { SELECT_TOOL } from '../../state/tool.ts';
-import { clearSketch } from '../sketch.ts';
+import { clearSketch, useSketch } from '../sketch.ts';
 import { commitDraft } from './drag.ts';
 import { currentLevel, gridFor, type Hand, type Point, store } from './hand.ts';
+import { tapedThing } from './taped.ts';
 
 /** Moves without a drag: the next press is where the thing goes. Until then it shows, and a detector is judged, at the pointer. */
 export function createMoveHereHand(id: string): Hand {
@@ -20,7 +21,10 @@ export function createMoveHereHand(id: string): Hand {
   const show = (point: Point) => {
     const at = onGrid(point.plan, gridFor(point));
     if (detector) store().setLive({ id, ...seated(at), byTouch: false });
-    else if (anchor) store().setDraft(moved(at));
+    else if (anchor) {
+      store().setDraft(moved(at));
+      useSketch.setState({ gaps: tapedThing(currentLevel(), [id]) });
+    }
   };
   const seated = (at: XY) => ({
     at,

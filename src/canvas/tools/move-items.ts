@@ -5,6 +5,7 @@ import { snapMove } from '../../../geometry/snap-move.ts';
 import { useSketch } from '../sketch.ts';
 import { type Drag, levelDrag } from './drag.ts';
 import { currentLevel, gridFor, type Point, targets } from './hand.ts';
+import { tapedThing } from './taped.ts';
 
 /** Moves items together. Things are drawn up to wall faces, walls and their rooms go by whole steps of the grid. */
 export function moveItems(ids: readonly string[], start: Point): Drag {
@@ -13,13 +14,17 @@ export function moveItems(ids: readonly string[], start: Point): Drag {
   const level = currentLevel();
   const corners = cornersOf(level, moving);
   const onlyThings = level.walls.every(({ id }) => !moving.has(id));
+  const taped = (moved: Level): Level => {
+    useSketch.setState({ gaps: tapedThing(moved, ids) });
+    return moved;
+  };
   return levelDrag((at, point) => {
     const by: XY = [point.plan[0] - start.plan[0], point.plan[1] - start.plan[1]];
-    if (point.free) return withItemsMoved(at, moving, by);
+    if (point.free) return taped(withItemsMoved(at, moving, by));
     const faces = onlyThings ? held.faces : [];
     const snapped = snapMove(corners, by, { ...held, faces }, { reach: point.reach, grid: gridFor(point) });
     useSketch.setState({ guides: snapped.guides });
-    return withItemsMoved(at, moving, snapped.by);
+    return taped(withItemsMoved(at, moving, snapped.by));
   });
 }
 

@@ -5,6 +5,7 @@ import { RIGHT_ANGLES, snapPoint } from '../../../geometry/snap.ts';
 import { useSketch } from '../sketch.ts';
 import { type Drag, levelDrag } from './drag.ts';
 import { currentLevel, gridFor, type Point, targets } from './hand.ts';
+import { handleReading } from './handle-reading.ts';
 
 /** Turns go by whole steps of this, degrees, unless snap is held off. */
 const TURN_STEP = 15;
@@ -14,12 +15,15 @@ export function pullHandle(handle: Handle): Drag {
   const level = currentLevel();
   const held = targets(new Set([handle.id]));
   return levelDrag((at, point) => {
-    return withHandleAt(at, handle, wanted(level, handle, point, held), point.free ? null : TURN_STEP);
+    const turnStep = point.free ? null : TURN_STEP;
+    const pulled = withHandleAt(at, handle, wanted(level, handle, point, held), turnStep, gridFor(point));
+    useSketch.setState({ reading: handleReading(pulled, handle) });
+    return pulled;
   });
 }
 
 function wanted(level: Level, handle: Handle, point: Point, held: ReturnType<typeof targets>): XY {
-  if (point.free || handle.kind === 'turn') return point.plan;
+  if (point.free || handle.kind === 'turn' || handle.kind === 'stream') return point.plan;
   const other = handle.kind === 'wall-end' ? wallOtherEnd(level, handle.id, handle.end) : null;
   const things = handle.kind === 'corner' || handle.kind === 'radius';
   const snapped = snapPoint(

@@ -125,7 +125,7 @@ function marquee(start: Point): Drag {
 }
 
 function cursorFor(handle: Handle | null, hit: Hit | undefined): string {
-  if (handle) return handle.kind === 'turn' ? 'grab' : 'crosshair';
+  if (handle) return handle.kind === 'turn' || handle.kind === 'stream' ? 'grab' : 'crosshair';
   if (!hit) return 'default';
   return hit.list === 'detectors' ? 'grab' : 'move';
 }

@@ -20,6 +20,7 @@ import { selectModel } from '../../state/selectors.ts';
 import { SELECT_TOOL, type Tool } from '../../state/tool.ts';
 import { clearSketch, useSketch } from '../sketch.ts';
 import { currentLevel, gridFor, type Hand, type Point, store, targets } from './hand.ts';
+import { tapedShape } from './taped.ts';
 
 type SetDownTool = Extract<Tool, { kind: 'fixture' | 'object' | 'room' | 'detector' }>;
 
@@ -60,7 +61,8 @@ function showGhost(tool: SetDownTool, point: Point, turns: number): void {
     useSketch.setState({ ghostName: { name: capital(ROOM_USE_NOUN[tool.use]), at: point.plan } });
   } else {
     const size = sizeOf(tool);
-    useSketch.setState({ ghost: settledShape(size, point, turns) });
+    const shape = settledShape(size, point, turns);
+    useSketch.setState({ ghost: shape, gaps: tapedShape(shape) });
   }
 }
 
