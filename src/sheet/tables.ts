@@ -8,9 +8,11 @@ import {
   formatArea,
   formatLength,
   inOrder,
+  profileOf,
   ROOM_USE_NOUN,
   VERDICT_WORD,
 } from '../../geometry/index.ts';
+import { profileDoubts } from '../../geometry/words/sources.ts';
 import { type Block, paragraph, stack } from './block.ts';
 import type { FlowItem } from './flow.ts';
 import { verdictMark } from './marks.ts';
@@ -72,6 +74,7 @@ export function tableFlow(matter: SubjectMatter, leftOff: readonly string[], wid
     ...tableItems(ROOM_COLUMNS, roomRows(matter), width),
     headingItem('Rules and their sources', width),
     ...textItems(profileLine(matter), width),
+    ...profileDoubts(profileOf(matter.plan.protocol)).flatMap((words) => textItems(words, width)),
     ...tableItems(
       RULE_COLUMNS,
       matter.rules.map((rule) => ruleRow(matter, rule)),
