@@ -174,6 +174,11 @@ export function ringExtent(ring: Ring): Extent {
   return { minX, minY, maxX, maxY };
 }
 
+/** Whether two extents have a point in common, on their edges too. */
+export function overlaps(a: Extent, b: Extent): boolean {
+  return a.minX <= b.maxX && a.maxX >= b.minX && a.minY <= b.maxY && a.maxY >= b.minY;
+}
+
 function discExtent(x: Mm, y: Mm, radius: Mm): Extent {
   return { minX: x - radius, minY: y - radius, maxX: x + radius, maxY: y + radius };
 }

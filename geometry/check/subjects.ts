@@ -1,6 +1,6 @@
 import { type Body, ringBody, shapeBody, streamBody } from '../body.ts';
 import type { LevelModel, OpeningBody, WallPiece } from '../level/types.ts';
-import type { Detector, Fixture, FixtureKind, Mm, PlanObject } from '../plan/model.ts';
+import type { Detector, Fixture, Mm, PlanObject } from '../plan/model.ts';
 import { remembered } from '../remembered.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
 
@@ -49,11 +49,11 @@ function listSubjects(subject: EffectiveRule['subject'], model: LevelModel): rea
     case 'inside-wall':
       return wallSubjects(model.pieces).inside;
     case 'object': {
-      const objects = level.objects.map(objectSubject);
+      const objects = objectSubjects(level.objects);
       return subject.walls ? [...objects, ...wallSubjects(model.pieces).inside] : objects;
     }
     case 'fixture':
-      return fixtureSubjects(level.fixtures, subject.kinds, subject.streams);
+      return fixtureSubjects(level.fixtures, subject);
     default:
       return [];
   }
@@ -67,6 +67,8 @@ const objectSubject = remembered(({ id, bottom, top, shape }: PlanObject): Subje
   return { id, bottom, top, body: shapeBody(shape), stream: false };
 });
 
+const objectSubjects = remembered((objects: readonly PlanObject[]) => objects.map(objectSubject));
+
 const fixtureSubject = remembered(({ id, bottom, top, shape }: Fixture): Subject => {
   return { id, bottom, top, body: shapeBody(shape), stream: false };
 });
@@ -75,11 +77,22 @@ const streamSubject = remembered(({ id, bottom, top, shape, stream }: Fixture): 
   return stream && { id, bottom, top, body: streamBody(stream, shape), stream: true };
 });
 
-function fixtureSubjects(
-  fixtures: readonly Fixture[],
-  kinds: readonly FixtureKind[],
-  streams: readonly FixtureKind[],
-): Subject[] {
+type FixtureRule = Extract<EffectiveRule['subject'], { readonly of: 'fixture' }>;
+
+const fixtureLists = remembered((_: readonly Fixture[]) => new Map<FixtureRule, readonly Subject[]>());
+
+/** The same fixtures give the same list. */
+function fixtureSubjects(fixtures: readonly Fixture[], rule: FixtureRule): readonly Subject[] {
+  const lists = fixtureLists(fixtures);
+  let list = lists.get(rule);
+  if (!list) {
+    list = listFixtures(fixtures, rule);
+    lists.set(rule, list);
+  }
+  return list;
+}
+
+function listFixtures(fixtures: readonly Fixture[], { kinds, streams }: FixtureRule): readonly Subject[] {
   const subjects: Subject[] = [];
   for (const fixture of fixtures) {
     if (kinds.includes(fixture.kind)) subjects.push(fixtureSubject(fixture));

@@ -1,4 +1,4 @@
-import { type Extent, ringBody } from '../body.ts';
+import { ringBody } from '../body.ts';
 import { freeBoundary, type Grown, grown, type Scratch } from '../region/free-boundary.ts';
 import type { Nearby } from '../region/nearby.ts';
 import { freeArea, linkRings, straightRing } from '../region/rings.ts';
@@ -18,7 +18,7 @@ export function faceFloor(face: Face, bodies: Nearby, scratch: Scratch): Floor {
   if (!face.rings[0]) return { rings: [], area: 0 };
   const space = ringSpace(face.rings);
   const { extent } = space;
-  const parts = freeBoundary(bodies.to(extent), space, scratch);
+  const parts = freeBoundary(bodies.to(space), space, scratch);
   const rings = linkRings(parts)
     .map(straightRing)
     .filter((ring) => ring.length >= 3);
@@ -29,8 +29,4 @@ export function faceFloor(face: Face, bodies: Nearby, scratch: Scratch): Floor {
 /** Wall bodies ready for cutting. */
 export function standingBodies(bodies: readonly Ring[]): Grown[] {
   return bodies.map((body) => grown(ringBody(body), 0));
-}
-
-export function overlaps(a: Extent, b: Extent): boolean {
-  return a.minX <= b.maxX && a.maxX >= b.minX && a.minY <= b.maxY && a.maxY >= b.minY;
 }

@@ -1,11 +1,10 @@
-import { overlaps } from '../level/floors.ts';
 import type { LevelModel, Ring, Room, WallPiece } from '../level/types.ts';
 import { remembered } from '../remembered.ts';
 import { freeBoundary, type Grown, Scratch, type Space } from './free-boundary.ts';
 import { Nearby } from './nearby.ts';
 import type { Obstacle } from './obstacles.ts';
 import { freeArea, linkRings } from './rings.ts';
-import { ringSpace } from './space.ts';
+import { mayReach, ringSpace } from './space.ts';
 import type { ArcRing } from './types.ts';
 
 /** What obstacles leave of a room for the axis of a probe. Area in square mm. */
@@ -43,8 +42,8 @@ export function freeFloors(
   for (const room of rooms) {
     const space = ringSpace(room.centreRings);
     const known = memory?.floors.get(room.centreRings);
-    const stands = known && !changed.some((obstacle) => overlaps(obstacle.grown, space.extent));
-    const floor = stands ? known : freeFloor(space, nearby.to(space.extent), scratch);
+    const stands = known && !changed.some((obstacle) => mayReach(space, obstacle.grown));
+    const floor = stands ? known : freeFloor(space, nearby.to(space), scratch);
     floors.set(room.centreRings, floor);
     result.set(room, floor);
   }

@@ -1,11 +1,10 @@
-import type { Extent } from '../body.ts';
-import { overlaps } from '../level/floors.ts';
-import type { Grown } from './free-boundary.ts';
+import type { Grown, Space } from './free-boundary.ts';
+import { mayReach } from './space.ts';
 
 /** As many questions as this are answered by going through everything: putting things in order takes longer. */
 const FEW = 8;
 
-/** Finds the zones that come near an extent, in the order of their list. */
+/** Finds the zones that may reach into a space, in the order of their list. */
 export class Nearby {
   private readonly all: readonly Grown[];
   private asked = 0;
@@ -19,20 +18,21 @@ export class Nearby {
     this.all = all;
   }
 
-  to(extent: Extent): Grown[] {
+  to(space: Space): Grown[] {
     const { all } = this;
     const found: Grown[] = [];
     if (this.asked++ < FEW) {
-      for (const one of all) if (overlaps(one, extent)) found.push(one);
+      for (const one of all) if (mayReach(space, one)) found.push(one);
       return found;
     }
     if (this.order.length === 0) this.putInOrder();
+    const { extent } = space;
     const places: number[] = [];
     // Those before all end left of the extent, those after begin right of it.
     for (let k = firstFrom(this.rights, extent.minX); k < this.lefts.length; k++) {
       if ((this.lefts[k] as number) > extent.maxX) break;
       const place = this.order[k] as number;
-      if (overlaps(all[place] as Grown, extent)) places.push(place);
+      if (mayReach(space, all[place] as Grown)) places.push(place);
     }
     places.sort((a, b) => a - b);
     for (const place of places) found.push(all[place] as Grown);

@@ -2,6 +2,7 @@ import type { Body } from '../body.ts';
 import { axisDistance, MEETS, type Subject, subjectsOf, wallBodies } from '../check/subjects.ts';
 import type { LevelModel } from '../level/types.ts';
 import type { Mm, Plan } from '../plan/model.ts';
+import { remembered } from '../remembered.ts';
 import { type EffectiveRule, effectiveRules } from '../rules/profiles.ts';
 import type { RuleId } from '../rules/types.ts';
 import { EVERYWHERE, freeBoundary, type Grown, grown } from './free-boundary.ts';
@@ -27,18 +28,51 @@ export function obstaclesOf(plan: Plan, model: LevelModel, probe: Probe, spare: 
   const rim = Math.max(0, probe.radius - MEETS);
   const wide = new Set<Body>();
   for (const rule of effectiveRules(plan.protocol)) {
-    const wanted = spare > 0 ? withSpare(rule, spare) : rule;
-    for (const subject of subjectsOf(rule, model)) {
-      const keep = axisDistance(wanted, subject, probe);
-      if (keep === null) continue;
-      // What is to be spared is spared in full: only a limit itself may be missed by a hair.
-      const grow = subject.stream && spare > 0 ? probe.radius + spare : keep;
-      obstacles.push(keptObstacle(subject, rule, grow));
-      if (subject.top === Number.POSITIVE_INFINITY && grow >= rim) wide.add(subject.body);
+    for (const { subject, obstacle } of obstaclesOfRule(subjectsOf(rule, model), rule, probe, spare)) {
+      obstacles.push(obstacle);
+      if (subject.top === Number.POSITIVE_INFINITY && obstacle.grown.grow >= rim) wide.add(subject.body);
     }
   }
   for (const wall of wallBodies(model)) if (!wide.has(wall.body)) obstacles.push(keptObstacle(wall, null, rim));
   return obstacles;
+}
+
+/** The obstacles of one list of subjects, in its order. */
+interface RuleObstacles {
+  readonly rule: EffectiveRule;
+  readonly probe: Probe;
+  readonly spare: Mm;
+  readonly obstacles: readonly { readonly subject: Subject; readonly obstacle: Obstacle }[];
+}
+
+const knownOfList = remembered((_: readonly Subject[]): RuleObstacles[] => []);
+
+/** The same list of subjects has the same obstacles: an edit of the furniture does not go through the fixtures. */
+function obstaclesOfRule(
+  subjects: readonly Subject[],
+  rule: EffectiveRule,
+  probe: Probe,
+  spare: Mm,
+): RuleObstacles['obstacles'] {
+  const known = knownOfList(subjects);
+  const same = known.find((one) => one.rule === rule && one.spare === spare && sameProbe(one.probe, probe));
+  if (same) return same.obstacles;
+  const wanted = spare > 0 ? withSpare(rule, spare) : rule;
+  const obstacles: { subject: Subject; obstacle: Obstacle }[] = [];
+  for (const subject of subjects) {
+    const keep = axisDistance(wanted, subject, probe);
+    if (keep === null) continue;
+    // What is to be spared is spared in full: only a limit itself may be missed by a hair.
+    const grow = subject.stream && spare > 0 ? probe.radius + spare : keep;
+    obstacles.push({ subject, obstacle: keptObstacle(subject, rule, grow) });
+  }
+  if (known.length >= KEPT) known.shift();
+  known.push({ rule, probe, spare, obstacles });
+  return obstacles;
+}
+
+function sameProbe(a: Probe, b: Probe): boolean {
+  return a.base === b.base && a.radius === b.radius && a.tall === b.tall;
 }
 
 function withSpare(rule: EffectiveRule, spare: Mm): EffectiveRule {
@@ -49,7 +83,7 @@ interface KeptObstacle extends Obstacle {
   readonly rule: EffectiveRule | null;
 }
 
-/** How many obstacles are kept of one subject: a few heights, profiles or sizes side by side. */
+/** How many obstacles are kept of one subject, and of one list: a few heights, profiles or sizes side by side. */
 const KEPT = 4;
 
 const obstaclesOfSubject = new WeakMap<Subject, KeptObstacle[]>();

@@ -1,4 +1,4 @@
-import { ringExtent } from '../body.ts';
+import { type Extent, overlaps, ringExtent } from '../body.ts';
 import type { Ring } from '../level/types.ts';
 import type { XY } from '../plan/model.ts';
 import { comparePoints, cross } from '../point.ts';
@@ -15,6 +15,19 @@ export const ringSpace: (rings: readonly Ring[]) => Space = remembered((rings: r
     accepts: (x, y) => ringsContain(rings, [x, y]),
   };
 });
+
+/** Whether something within a box may reach into a space: its box meets the extent, and lies beyond no side of the hull. */
+export function mayReach({ extent, hull }: Space, box: Extent): boolean {
+  if (!overlaps(box, extent)) return false;
+  for (let h = 0; h < hull.length; h += 3) {
+    const nx = hull[h] as number;
+    const ny = hull[h + 1] as number;
+    // The corner of the box that lies deepest on the inner side.
+    const deepest = nx * (nx > 0 ? box.minX : box.maxX) + ny * (ny > 0 ? box.minY : box.maxY);
+    if (deepest > (hull[h + 2] as number)) return false;
+  }
+  return true;
+}
 
 /** A convex hull, clockwise on screen (monotone chain, Andrew 1979). */
 function convexHull(points: readonly XY[]): XY[] {

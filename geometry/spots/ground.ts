@@ -1,9 +1,8 @@
-import { type Extent, shapeBody, signedBodyDistance } from '../body.ts';
+import { type Extent, overlaps, shapeBody, signedBodyDistance } from '../body.ts';
 import { checkCeiling, checkHeight } from '../check/heights.ts';
 import { roomBar } from '../check/room.ts';
 import { MEETS } from '../check/subjects.ts';
 import { type MarginField, marginField } from '../field/margin-field.ts';
-import { overlaps } from '../level/floors.ts';
 import type { LevelModel, Room } from '../level/types.ts';
 import type { Mm, Plan, PlanObject, XY } from '../plan/model.ts';
 import type { Probe } from '../region/types.ts';

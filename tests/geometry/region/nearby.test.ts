@@ -1,42 +1,66 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { ringBody } from '../../../geometry/body.ts';
-import { overlaps } from '../../../geometry/level/floors.ts';
+import type { Ring } from '../../../geometry/index.ts';
 import { grown } from '../../../geometry/region/free-boundary.ts';
 import { Nearby } from '../../../geometry/region/nearby.ts';
+import { mayReach, ringSpace } from '../../../geometry/region/space.ts';
 
 const place = fc.integer({ min: -50, max: 50 });
-const box = fc.record({
-  x: place,
-  y: place,
-  width: fc.integer({ min: 1, max: 40 }),
-  height: fc.integer({ min: 1, max: 40 }),
+const size = fc.integer({ min: 1, max: 40 });
+const box = fc.record({ x: place, y: place, width: size, height: size }).map(
+  ({ x, y, width, height }): Ring => [
+    [x, y],
+    [x + width, y],
+    [x + width, y + height],
+    [x, y + height],
+  ],
+);
+/** A room that stands on one corner. */
+const diamond = fc.record({ x: place, y: place, half: size }).map(
+  ({ x, y, half }): Ring => [
+    [x, y - half],
+    [x + half, y],
+    [x, y + half],
+    [x - half, y],
+  ],
+);
+
+describe('what may reach into a room', () => {
+  const room = ringSpace([
+    [
+      [0, -10],
+      [10, 0],
+      [0, 10],
+      [-10, 0],
+    ],
+  ]);
+
+  it.each([
+    { name: 'in the room', box: { minX: -1, minY: -1, maxX: 1, maxY: 1 }, may: true },
+    { name: 'beside its extent', box: { minX: 11, minY: 0, maxX: 12, maxY: 1 }, may: false },
+    { name: 'in the corner of its extent, beyond its wall', box: { minX: 6, minY: 6, maxX: 9, maxY: 9 }, may: false },
+    { name: 'in the corner of its extent, touching its wall', box: { minX: 5, minY: 5, maxX: 9, maxY: 9 }, may: true },
+    { name: 'around it', box: { minX: -20, minY: -20, maxX: 20, maxY: 20 }, may: true },
+  ])('a box $name: $may', ({ box: extent, may }) => {
+    expect(mayReach(room, extent)).toBe(may);
+  });
 });
 
-function extentOf({ x, y, width, height }: { x: number; y: number; width: number; height: number }) {
-  return { minX: x, minY: y, maxX: x + width, maxY: y + height };
-}
-
-describe('zones near an extent', () => {
-  it('are those whose boxes meet it, in the order of the list, however often it is asked', () => {
+describe('zones near a room', () => {
+  it('are those that may reach into it, in the order of the list, however often it is asked', () => {
     fc.assert(
-      fc.property(fc.array(box, { maxLength: 30 }), fc.array(box, { minLength: 20, maxLength: 20 }), (boxes, asked) => {
-        const zones = boxes.map(({ x, y, width, height }) =>
-          grown(
-            ringBody([
-              [x, y],
-              [x + width, y],
-              [x + width, y + height],
-              [x, y + height],
-            ]),
-            0,
-          ),
-        );
-        const nearby = new Nearby(zones);
-        for (const extent of asked.map(extentOf)) {
-          expect(nearby.to(extent)).toEqual(zones.filter((zone) => overlaps(zone, extent)));
-        }
-      }),
+      fc.property(
+        fc.array(box, { maxLength: 30 }),
+        fc.array(diamond, { minLength: 20, maxLength: 20 }),
+        (boxes, rooms) => {
+          const zones = boxes.map((ring) => grown(ringBody(ring), 0));
+          const nearby = new Nearby(zones);
+          for (const space of rooms.map((ring) => ringSpace([ring]))) {
+            expect(nearby.to(space)).toEqual(zones.filter((zone) => mayReach(space, zone)));
+          }
+        },
+      ),
     );
   });
 });
