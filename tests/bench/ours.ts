@@ -1,5 +1,14 @@
 import { marginField } from '../../geometry/field/margin-field.ts';
-import { buildLevel, checkDetector, levelRegion, nearestSpot, type Plan, type XY } from '../../geometry/index.ts';
+import {
+  bestPairs,
+  bestSpots,
+  buildLevel,
+  checkDetector,
+  levelRegion,
+  nearestSpot,
+  type Plan,
+  type XY,
+} from '../../geometry/index.ts';
 import { samplePlan } from '../helpers/sample-files.ts';
 import { type LevelSize, type Size, seededRandom } from '../helpers/seeded-level.ts';
 import { changedWalls, movedThings } from './edits.ts';
@@ -20,14 +29,7 @@ export const fromScratch: Timed = (size, effort) => {
 };
 
 /** The same with the rooms ready, as the libraries have them. */
-export const roomsReady: Timed = (size, effort) => {
-  const next = copiesOf(benchPlan(size));
-  return measure(effort, () => {
-    const plan = next();
-    const model = buildLevel(onlyLevel(plan));
-    return () => levelRegion(plan, model, PROBE);
-  });
-};
+export const roomsReady: Timed = (size, effort) => onFreshModels(size, effort, levelRegion);
 
 /** Rooms from walls alone. */
 export const roomsFromWalls: Timed = (size, effort) => {
@@ -68,6 +70,24 @@ export const marginQuery: Timed = (size, effort) => {
   ask();
   return measure(effort, () => ask, undefined, QUERIES);
 };
+
+/** The best spot of a level for a detector, its lists built on the way; rooms are there. */
+export const bestSpot: Timed = (size, effort) => onFreshModels(size, effort, bestSpots);
+
+/** The best place for two side by side, in the same way. */
+export const bestPair: Timed = (size, effort) => onFreshModels(size, effort, bestPairs);
+
+type Question = typeof levelRegion | typeof bestSpots | typeof bestPairs;
+
+/** A question to a level with its rooms ready, of which nothing else is remembered. */
+function onFreshModels(size: Size | LevelSize, effort: Effort, ask: Question): Samples {
+  const next = copiesOf(benchPlan(size));
+  return measure(effort, () => {
+    const plan = next();
+    const model = buildLevel(onlyLevel(plan));
+    return () => ask(plan, model, PROBE);
+  });
+}
 
 /** Frames in which a detector is dragged once across the sheet. */
 const FRAMES = 200;

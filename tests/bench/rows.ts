@@ -1,5 +1,15 @@
 import type { LevelSize, Size } from '../helpers/seeded-level.ts';
-import { dragFrame, fromScratch, marginQuery, roomsFromWalls, roomsReady, thingMoved, wallChanged } from './ours.ts';
+import {
+  bestPair,
+  bestSpot,
+  dragFrame,
+  fromScratch,
+  marginQuery,
+  roomsFromWalls,
+  roomsReady,
+  thingMoved,
+  wallChanged,
+} from './ours.ts';
 import type { Effort, Samples } from './timing.ts';
 
 type Statistic = 'median' | 'p99';
@@ -60,6 +70,22 @@ export const ROWS: readonly Row[] = [
     times: 50,
     budgets: [{ of: 'median', most: { house: 0.00015, large: 0.00015, huge: 0.00015 } }],
     run: marginQuery,
+  },
+  {
+    id: 'spot',
+    name: 'best spot, lists included',
+    sizes: ALL,
+    times: 100,
+    budgets: [{ of: 'median', most: { house: 0.3, large: 1.5, huge: 30 } }],
+    run: bestSpot,
+  },
+  {
+    id: 'pair',
+    name: 'best pair, lists included',
+    sizes: ['house'],
+    times: 100,
+    budgets: [{ of: 'median', most: { house: 20 } }],
+    run: bestPair,
   },
   {
     id: 'drag',
