@@ -1,5 +1,6 @@
 import { levelExtent } from '../../geometry/level-extent.ts';
 import { selectLevel, selectLevelBar, selectModel, selectRegion, selectShownPlan } from '../state/selectors.ts';
+import { spotsOn, useShown } from '../state/shown.ts';
 import { useAppStore } from '../state/store.ts';
 import { paintSheetNames } from './paint/names/sheet-names.ts';
 import { paintFloors, paintSheet } from './paint/paper.ts';
@@ -63,7 +64,7 @@ export function NameLayer() {
   const selection = useAppStore((state) => state.selection);
   const bar = useAppStore(selectLevelBar);
   const size = useAppStore((state) => state.stageSize);
-  return (
-    <PaintLayer name="names" paint={(pen) => paintSheetNames(pen, { plan, model, region, selection, bar }, size)} />
-  );
+  const marked = useShown((shown) => spotsOn(model.level.id, shown));
+  const named = { plan, model, region, selection, bar, marked };
+  return <PaintLayer name="names" paint={(pen) => paintSheetNames(pen, named, size)} />;
 }

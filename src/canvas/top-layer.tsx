@@ -22,7 +22,7 @@ import {
   selectReports,
   selectShownPlan,
 } from '../state/selectors.ts';
-import { useShown } from '../state/shown.ts';
+import { spotsOn, useShown } from '../state/shown.ts';
 import { type AppState, useAppStore } from '../state/store.ts';
 import { toScreen } from '../state/viewport.ts';
 import { measureWords } from './drawing.ts';
@@ -92,6 +92,7 @@ function paintAllDetectors(pen: Pen, state: AppState, sketch: Sketch): void {
     region: selectRegion(state),
     selection: state.selection,
     bar: selectLevelBar(state),
+    marked: spotsOn(model.level.id, useShown.getState()),
   });
   const places = createPlaces(state.stageSize, { places: names.places, origin: [pen.view.x, pen.view.y] });
   const drawn = selectLevel(state).detectors.map((each): DrawnDetector => {

@@ -29,3 +29,10 @@ interface Shown {
 const NOTHING: Shown = { levelId: '', spots: [], group: null, lit: null, air: null };
 
 export const useShown = create<Shown>()(() => NOTHING);
+
+const NO_SPOTS: readonly SpotMark[] = [];
+
+/** The good places that are marked on a level: names keep off them. */
+export function spotsOn(levelId: string, shown: Shown): readonly SpotMark[] {
+  return shown.levelId === levelId ? shown.spots : NO_SPOTS;
+}

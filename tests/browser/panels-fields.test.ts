@@ -89,7 +89,7 @@ describe('the numbers of other things', () => {
 
   it('move a thing by its taped gap to a wall', async () => {
     await select('t1');
-    const gap = field('To the wall, left');
+    const gap = field('On the left');
     const before = (await level())?.objects.find(({ id }) => id === 't1');
     await gap.fill('1 ft');
     await page.keyboard.press('Enter');
@@ -100,7 +100,7 @@ describe('the numbers of other things', () => {
 
   it('refuse a top under the underside', async () => {
     await select('t1');
-    await field('Top above floor').fill('-1 in');
+    await field('Top').fill('-1 in');
     await page.keyboard.press('Enter');
     const refusal = page.locator('.field__trouble');
     await refusal.waitFor();

@@ -28,7 +28,7 @@ export function DetectorFields({ detector }: { readonly detector: Detector }) {
         onCommit={(text) => updateItem(id, { pair: text.trim() || null })}
       />
       <LengthField
-        label="Underside above floor"
+        label="Underside, above floor"
         value={base}
         bare="small"
         onCommit={(mm) => change({ base: mm }, heightsRefusal(mm, mm + tall, ceiling, unit))}

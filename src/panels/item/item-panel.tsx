@@ -24,7 +24,6 @@ export function ItemPanel() {
   return (
     <section className="item-panel" aria-label="Numbers of what is selected">
       <h2>{many ? `${counted(found.length, 'thing')} selected` : headingOf(first)}</h2>
-      {many ? <ManyFields found={found} /> : <Fields key={first.item.id} found={first} />}
       <div className="buttons">
         {!many && first.list !== 'detectors' && movable(first) && (
           <button
@@ -42,6 +41,7 @@ export function ItemPanel() {
           Delete
         </button>
       </div>
+      {many ? <ManyFields found={found} /> : <Fields key={first.item.id} found={first} />}
     </section>
   );
 }

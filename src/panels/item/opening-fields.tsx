@@ -3,6 +3,7 @@ import { wallLength } from '../../../geometry/plan/stretch.ts';
 import { capital, OPENING_NOUN, openingRefusal } from '../../../geometry/words.ts';
 import { useAppStore } from '../../state/store.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
+import { FieldGroup } from '../fields/field-group.tsx';
 import { LengthField } from '../fields/length-field.tsx';
 import { useLevel } from '../use-level.ts';
 
@@ -32,21 +33,25 @@ export function OpeningFields({ opening }: { readonly opening: Opening }) {
           onCommit={(kind) => updateItem(opening.id, { kind })}
         />
       </div>
-      <LengthField label="From one end of the wall" value={opening.offset} onCommit={(offset) => change({ offset })} />
-      <LengthField
-        label="To the other end"
-        value={whole - opening.offset - opening.width}
-        onCommit={(rest) => change({ offset: whole - opening.width - rest })}
-      />
       <LengthField label="Width" value={opening.width} bare="small" onCommit={(width) => change({ width })} />
-      <LengthField
-        label="Sill above floor"
-        value={opening.bottom}
-        bare="small"
-        negative
-        onCommit={(bottom) => change({ bottom })}
-      />
-      <LengthField label="Head above floor" value={opening.top} bare="small" onCommit={(top) => change({ top })} />
+      <FieldGroup name="From its jambs to the ends of the wall">
+        <LengthField label="One end" value={opening.offset} onCommit={(offset) => change({ offset })} />
+        <LengthField
+          label="The other end"
+          value={whole - opening.offset - opening.width}
+          onCommit={(rest) => change({ offset: whole - opening.width - rest })}
+        />
+      </FieldGroup>
+      <FieldGroup name="Above the floor">
+        <LengthField
+          label="Sill"
+          value={opening.bottom}
+          bare="small"
+          negative
+          onCommit={(bottom) => change({ bottom })}
+        />
+        <LengthField label="Head" value={opening.top} bare="small" onCommit={(top) => change({ top })} />
+      </FieldGroup>
     </div>
   );
 }

@@ -2,6 +2,7 @@ import type { Mm, XY } from '../../../geometry/plan/model.ts';
 import { moveToGap, SIDES, type Side, wallGaps } from '../../../geometry/wall-gaps.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
+import { FieldGroup } from '../fields/field-group.tsx';
 import { LengthField } from '../fields/length-field.tsx';
 
 interface Props {
@@ -11,10 +12,10 @@ interface Props {
 }
 
 const WORDS: Readonly<Record<Side, string>> = {
-  left: 'To the wall, left',
-  right: 'To the wall, right',
-  up: 'To the wall, up the page',
-  down: 'To the wall, down the page',
+  left: 'On the left',
+  right: 'On the right',
+  up: 'Up the page',
+  down: 'Down the page',
 };
 
 /** Where it stands, as one tapes it: from its edge to the wall faces about it. Typing a length moves it there. */
@@ -22,8 +23,9 @@ export function PlaceFields({ middle, reach }: Props) {
   const model = useAppStore(selectModel);
   const nudge = useAppStore((state) => state.nudge);
   const gaps = wallGaps(model, middle, reach);
+  if (SIDES.every((side) => gaps[side] === null)) return null;
   return (
-    <>
+    <FieldGroup name="From its edge to the wall">
       {SIDES.map((side) => {
         const gap = gaps[side];
         if (gap === null) return null;
@@ -40,6 +42,6 @@ export function PlaceFields({ middle, reach }: Props) {
           />
         );
       })}
-    </>
+    </FieldGroup>
   );
 }

@@ -3,6 +3,7 @@ import type { Mm, Shape } from '../../../geometry/plan/model.ts';
 import { heightsRefusal, sizeRefusal } from '../../../geometry/words.ts';
 import { useAppStore } from '../../state/store.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
+import { FieldGroup } from '../fields/field-group.tsx';
 import { LengthField } from '../fields/length-field.tsx';
 import { NumberField } from '../fields/number-field.tsx';
 import { useLevel } from '../use-level.ts';
@@ -77,21 +78,15 @@ export function HeightFields({ id, bottom, top }: HeightProps) {
     return updateItem(id, next);
   };
   return (
-    <>
+    <FieldGroup name="Above the floor">
       <LengthField
-        label="Underside above floor"
+        label="Underside"
         value={bottom}
         bare="small"
         negative
         onCommit={(mm) => change({ bottom: mm, top })}
       />
-      <LengthField
-        label="Top above floor"
-        value={top}
-        bare="small"
-        negative
-        onCommit={(mm) => change({ bottom, top: mm })}
-      />
-    </>
+      <LengthField label="Top" value={top} bare="small" negative onCommit={(mm) => change({ bottom, top: mm })} />
+    </FieldGroup>
   );
 }

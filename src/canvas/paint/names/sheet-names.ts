@@ -3,10 +3,11 @@ import { levelExtent } from '../../../../geometry/level-extent.ts';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import type { LevelRegion } from '../../../../geometry/region/types.ts';
 import { formatLength } from '../../../../geometry/units.ts';
+import type { SpotMark } from '../../../state/shown.ts';
 import type { SizePx } from '../../../state/viewport.ts';
 import { drawnDimensions, drawnEdges, namesOfThing, roomSign, zoneName } from '../../drawing.ts';
 import type { Pen } from '../pen.ts';
-import { within } from '../pen.ts';
+import { px, within } from '../pen.ts';
 import { type LabelPlace, placeLabels } from './detector-labels.ts';
 import { dimensionMarks } from './dimensions.ts';
 import { keepLevelBar, paintLevelBar } from './level-bar.ts';
@@ -24,6 +25,8 @@ export interface Named {
   readonly selection: readonly string[];
   /** Why the level is not the one to test; empty when it is. */
   readonly bar: string;
+  /** Places that the panels mark: names keep off them. */
+  readonly marked: readonly SpotMark[];
 }
 
 /** Everything that is written on the sheet, laid out for one scale. Places are px from the plan's origin: a pan moves them all. */
@@ -34,12 +37,18 @@ export interface SheetNames {
   readonly labels: ReadonlyMap<string, LabelPlace>;
 }
 
+/** A mark and the tag above and beside it, px. */
+const MARK_PX = { side: 38, off: 8 } as const;
 /** Smaller than this, px for a mm, a level shows its rooms and detectors by name, and its things only as they are drawn. */
 const LEAST_SCALE_FOR_THINGS = 0.025;
 
 /** Detectors first, then rooms, things, rules, dimensions; what finds no room is left out. */
-function layOut(pen: Pen, { plan, model, region, selection, bar }: Named): SheetNames {
+function layOut(pen: Pen, { plan, model, region, selection, bar, marked }: Named): SheetNames {
   const places = createPlaces();
+  for (const at of marked.flatMap(({ axes }) => axes)) {
+    const [x, y] = px(pen, at);
+    places.keep([x + MARK_PX.off, y - MARK_PX.off], MARK_PX.side, MARK_PX.side);
+  }
   const extent = levelExtent(model.level);
   const labels = placeLabels(pen, model, places);
   keepThings(pen, model, places);
@@ -59,7 +68,7 @@ let last: { readonly inputs: readonly unknown[]; readonly names: SheetNames } | 
 
 /** The names laid out for the pen's scale and theme; the same ones again while nothing that they hang on has changed. */
 export function sheetNames(pen: Pen, named: Named): SheetNames {
-  const { plan, model, region, selection, bar } = named;
+  const { plan, model, region, selection, bar, marked } = named;
   const inputs = [
     plan.display.length,
     plan.protocol,
@@ -67,6 +76,7 @@ export function sheetNames(pen: Pen, named: Named): SheetNames {
     region,
     selection,
     bar,
+    marked,
     pen.view.scale,
     pen.theme,
   ] as const;

@@ -15,7 +15,7 @@ const MANY = 6;
 /** Zones of a rule that are tried before it is taken that none has room: a house full of furniture has hundreds. */
 const TRIES = 24;
 /** A name follows an arc, but no corner: from letter to letter it turns by less than this, radians. */
-const SHARPEST = 0.5;
+const SHARPEST = 0.28;
 /** Clear line on either side of a name, px. */
 const LINE_LEFT_PX = 14;
 
