@@ -138,7 +138,10 @@ describe('the rules', () => {
     await field('Why').fill('agreed with the county');
     await page.getByRole('button', { name: 'Keep this distance' }).click();
     await page.getByText('Looser than published: sump pit. Every sheet says so.').waitFor();
-    expect(await page.getByLabel('Verdict', { exact: true }).getByText('Looser than published').count()).toBe(1);
+    // Beside the verdict, and in the row of the rule.
+    const slip = page.getByLabel('Verdict', { exact: true });
+    expect(await slip.locator('.loosened').textContent()).toMatch(/^Looser than published: sump pit /);
+    expect(await slip.locator('.rung').getByText('Looser than published').count()).toBe(1);
     await page.getByRole('button', { name: 'Back to the published distance' }).click();
     expect(await page.getByText('Looser than published').count()).toBe(0);
     open.expectNoTroubles();
