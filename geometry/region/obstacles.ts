@@ -28,46 +28,72 @@ export function obstaclesOf(plan: Plan, model: LevelModel, probe: Probe, spare: 
   const rim = Math.max(0, probe.radius - MEETS);
   const wide = new Set<Body>();
   for (const rule of effectiveRules(plan.protocol)) {
-    for (const { subject, obstacle } of obstaclesOfRule(subjectsOf(rule, model), rule, probe, spare)) {
-      obstacles.push(obstacle);
-      if (subject.top === Number.POSITIVE_INFINITY && obstacle.grown.grow >= rim) wide.add(subject.body);
-    }
+    const list = obstaclesOfRule(subjectsOf(rule, model), rule, probe, spare);
+    for (const obstacle of list.obstacles) obstacles.push(obstacle);
+    for (const { subject, grown } of list.walls) if (grown.grow >= rim) wide.add(subject.body);
   }
   for (const wall of wallBodies(model)) if (!wide.has(wall.body)) obstacles.push(keptObstacle(wall, null, rim));
   return obstacles;
 }
 
-/** The obstacles of one list of subjects, in its order. */
-interface RuleObstacles {
-  readonly rule: EffectiveRule;
-  readonly probe: Probe;
-  readonly spare: Mm;
-  readonly obstacles: readonly { readonly subject: Subject; readonly obstacle: Obstacle }[];
+interface KeptObstacle extends Obstacle {
+  readonly subject: Subject;
+  readonly rule: EffectiveRule | null;
 }
 
-const knownOfList = remembered((_: readonly Subject[]): RuleObstacles[] => []);
+/** The obstacles that one rule makes of a list of subjects, in its order. */
+interface RuleObstacles {
+  readonly subjects: readonly Subject[];
+  readonly probe: Probe;
+  readonly spare: Mm;
+  readonly obstacles: readonly KeptObstacle[];
+  /** Those of them that are walls. */
+  readonly walls: readonly KeptObstacle[];
+}
+
+/** How much is kept of one subject, and of one rule: a few heights, profiles or sizes side by side. */
+const KEPT = 4;
+
+const listsOfRule = remembered((_: EffectiveRule): RuleObstacles[] => []);
 
 /** The same list of subjects has the same obstacles: an edit of the furniture does not go through the fixtures. */
-function obstaclesOfRule(
+function obstaclesOfRule(subjects: readonly Subject[], rule: EffectiveRule, probe: Probe, spare: Mm): RuleObstacles {
+  const lists = listsOfRule(rule);
+  const k = lists.findIndex((one) => one.spare === spare && sameProbe(one.probe, probe));
+  const before = lists[k];
+  if (before?.subjects === subjects) return before;
+  const obstacles = listObstacles(subjects, rule, probe, spare, before?.obstacles ?? []);
+  const walls = obstacles.filter(({ subject }) => subject.top === Number.POSITIVE_INFINITY);
+  const made = { subjects, probe, spare, obstacles, walls };
+  if (before) lists[k] = made;
+  else if (lists.push(made) > KEPT) lists.shift();
+  return made;
+}
+
+/** @param before obstacles of a list that may differ in little: what stayed is found there without a search */
+function listObstacles(
   subjects: readonly Subject[],
   rule: EffectiveRule,
   probe: Probe,
   spare: Mm,
-): RuleObstacles['obstacles'] {
-  const known = knownOfList(subjects);
-  const same = known.find((one) => one.rule === rule && one.spare === spare && sameProbe(one.probe, probe));
-  if (same) return same.obstacles;
+  before: readonly KeptObstacle[],
+): KeptObstacle[] {
   const wanted = spare > 0 ? withSpare(rule, spare) : rule;
-  const obstacles: { subject: Subject; obstacle: Obstacle }[] = [];
+  const obstacles: KeptObstacle[] = [];
+  let place = 0;
   for (const subject of subjects) {
     const keep = axisDistance(wanted, subject, probe);
     if (keep === null) continue;
     // What is to be spared is spared in full: only a limit itself may be missed by a hair.
     const grow = subject.stream && spare > 0 ? probe.radius + spare : keep;
-    obstacles.push({ subject, obstacle: keptObstacle(subject, rule, grow) });
+    // At its place, or one on or back where another came or went.
+    if (before[place]?.subject !== subject) {
+      if (before[place + 1]?.subject === subject) place++;
+      else if (before[place - 1]?.subject === subject) place--;
+    }
+    const old = before[place++];
+    obstacles.push(old?.subject === subject && old.grown.grow === grow ? old : keptObstacle(subject, rule, grow));
   }
-  if (known.length >= KEPT) known.shift();
-  known.push({ rule, probe, spare, obstacles });
   return obstacles;
 }
 
@@ -79,19 +105,12 @@ function withSpare(rule: EffectiveRule, spare: Mm): EffectiveRule {
   return rule.least === null ? rule : { ...rule, least: rule.least + MEETS + spare };
 }
 
-interface KeptObstacle extends Obstacle {
-  readonly rule: EffectiveRule | null;
-}
-
-/** How many obstacles are kept of one subject, and of one list: a few heights, profiles or sizes side by side. */
-const KEPT = 4;
-
 const obstaclesOfSubject = new WeakMap<Subject, KeptObstacle[]>();
 
-function keptObstacle(subject: Subject, rule: EffectiveRule | null, grow: Mm): Obstacle {
+function keptObstacle(subject: Subject, rule: EffectiveRule | null, grow: Mm): KeptObstacle {
   const kept = obstaclesOfSubject.get(subject);
   if (kept) for (const one of kept) if (one.rule === rule && one.grown.grow === grow) return one;
-  const made = { rule, grown: grown(subject.body, grow), zone: rule && new GrownZone(rule, subject, grow) };
+  const made = { subject, rule, grown: grown(subject.body, grow), zone: rule && new GrownZone(rule, subject, grow) };
   if (!kept) obstaclesOfSubject.set(subject, [made]);
   else {
     if (kept.length >= KEPT) kept.shift();
