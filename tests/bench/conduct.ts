@@ -4,7 +4,7 @@ import { type AreaAnswer, type Job, OURS, type RivalAnswer, type TrialAnswer } f
 import type { MemoryFigures } from './memory.ts';
 import { sizeOf } from './plans.ts';
 import { RIVALS } from './rivals/all.ts';
-import { ROWS } from './rows.ts';
+import { ROWS, rowOf } from './rows.ts';
 import { inChild } from './spawn.ts';
 import { type Effort, noSamples, type Samples, summarise } from './timing.ts';
 
@@ -15,6 +15,8 @@ export interface Scope {
   readonly effort: Omit<Effort, 'times'>;
   /** Most repeats of a library in a round. */
   readonly times: number;
+  /** The engine's own rows may take so many times as long and be repeated by this share: their tails are asked for too. */
+  readonly own: { readonly patience: number; readonly share: number };
   /** Levels that the libraries work on; the engine works on all three. */
   readonly rivalSizes: readonly Size[];
   readonly limitMs: number;
@@ -27,6 +29,7 @@ export const FULL: Scope = {
   rounds: 3,
   effort: { warmUpMs: 2000, measureMs: 2000 },
   times: 100,
+  own: { patience: 4, share: 1 },
   rivalSizes: ['house', 'large', 'huge'],
   limitMs: 60_000,
   trials: 100,
@@ -38,8 +41,9 @@ export const QUICK: Scope = {
   rounds: 1,
   effort: { warmUpMs: 100, measureMs: 100 },
   times: 10,
+  own: { patience: 2, share: 0.2 },
   rivalSizes: ['house', 'large'],
-  limitMs: 4000,
+  limitMs: 3000,
   trials: 3,
   growth: [50, 400, 2500],
   edits: 200,
@@ -130,9 +134,9 @@ function timeRivals(
 }
 
 function ours(scope: Scope, row: string, size: Size | ReturnType<typeof sizeOf>): Job {
-  const times = Math.ceil((ROWS.find(({ id }) => id === row)?.times ?? 1) / (scope.rounds === 1 ? 5 : 1));
-  // The engine's rows may take four times as long: their tails are asked for too.
-  const effort = { ...scope.effort, measureMs: scope.effort.measureMs * 4, times };
+  const { patience, share } = scope.own;
+  const times = Math.ceil(rowOf(row).times * share);
+  const effort = { ...scope.effort, measureMs: scope.effort.measureMs * patience, times };
   return { kind: 'ours', row, size, effort };
 }
 

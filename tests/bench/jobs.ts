@@ -2,7 +2,6 @@ import { randomPlan } from '../helpers/random-level.ts';
 import type { LevelSize, Size } from '../helpers/seeded-level.ts';
 import { type MemoryFigures, memoryFigures } from './memory.ts';
 import { benchPlan } from './plans.ts';
-import { referenceArea } from './reference.ts';
 import { rivalOf } from './rivals/all.ts';
 import { rowOf } from './rows.ts';
 import { type Task, taskOf } from './task.ts';
@@ -49,7 +48,7 @@ export async function doJob(job: Job, tell: (answer: TrialAnswer | Answer) => vo
       return tell(rowOf(job.row).run(job.size, job.effort));
     case 'reference': {
       const task = taskOf(benchPlan(job.size));
-      return tell({ ours: task.area, reference: await referenceArea(task) });
+      return tell({ ours: task.area, reference: await referenceOf(task) });
     }
     case 'memory':
       return tell(memoryFigures(job.edits));
@@ -72,11 +71,17 @@ export async function timeRival(id: string, task: Task, effort: Effort): Promise
   return { samples, area };
 }
 
+/** Loads GEOS where it is needed. */
+async function referenceOf(task: Task): Promise<number> {
+  const { referenceArea } = await import('./reference.ts');
+  return referenceArea(task);
+}
+
 async function tryRival(id: string, seed: number): Promise<TrialAnswer> {
   const task = taskOf(randomPlan(seed));
   try {
     const area = id === OURS ? task.area : Math.abs((await rivalOf(id).load())(task)()());
-    const off = task.floorArea > 0 ? (area - (await referenceArea(task))) / task.floorArea : 0;
+    const off = task.floorArea > 0 ? (area - (await referenceOf(task))) / task.floorArea : 0;
     return { seed, threw: null, off };
   } catch (error) {
     return { seed, threw: error instanceof Error ? error.message : String(error), off: 0 };

@@ -1,53 +1,51 @@
-import { clipperTs } from './clipper-ts.ts';
-import { clipperWasm } from './clipper-wasm.ts';
-import { geosByRoom, geosWhole } from './geos.ts';
 import type { Rival } from './rival.ts';
-import { turfPlain } from './turf-plain.ts';
-import { turfByRoom, turfWhole } from './turf-ready.ts';
 
-/** Where there are two ways to use a library, both: the faster one counts. */
+/**
+ * Where there are two ways to use a library, both: the faster one counts. A library is loaded where it is asked for, so
+ * that no other process waits for it.
+ */
 export const RIVALS: readonly Rival[] = [
   {
     id: 'turf-plain',
     name: 'turf: buffer, union, difference',
     library: '@turf/turf',
-    load: turfPlain,
+    load: async () => (await import('./turf-plain.ts')).turfPlain(),
   },
   {
     id: 'turf-whole',
     name: 'turf: union, difference of ready zones, all at once',
     library: '@turf/turf',
-    load: turfWhole,
+    load: async () => (await import('./turf-ready.ts')).turfWhole(),
   },
   {
     id: 'turf-room',
     name: 'turf: union, difference of ready zones, by room',
     library: '@turf/turf',
-    load: turfByRoom,
+    load: async () => (await import('./turf-ready.ts')).turfByRoom(),
   },
   {
     id: 'clipper-wasm',
     name: 'Clipper2 (WebAssembly), ready zones, by room',
     library: 'clipper2-wasm',
-    load: clipperWasm,
+    load: async () => (await import('./clipper-wasm.ts')).clipperWasm(),
   },
   {
     id: 'clipper-ts',
     name: 'Clipper2 (TypeScript), ready zones, by room',
     library: 'clipper2-ts',
-    load: clipperTs,
+    load: async () => (await import('./clipper-ts.ts')).clipperTs(),
   },
   {
     id: 'geos-whole',
     name: 'GEOS (WebAssembly), ready zones, all at once',
     library: 'geos-wasm',
-    load: geosWhole,
+    load: async () => (await import('./geos.ts')).geosWhole(),
   },
   {
     id: 'geos-room',
     name: 'GEOS (WebAssembly), ready zones, by room',
     library: 'geos-wasm',
-    load: geosByRoom,
+    load: async () => (await import('./geos.ts')).geosByRoom(),
   },
 ];
 

@@ -3,7 +3,7 @@ import type { Polygon, Task } from '../task.ts';
 import type { TimedRun } from './rival.ts';
 
 /** Clipper works on whole numbers: thousandths of a mm. */
-export const GRID = 1000;
+const GRID = 1000;
 
 export async function clipperTs() {
   return ({ rooms, zones }: Task): TimedRun => {
