@@ -54,7 +54,7 @@ describe('a length field', () => {
   });
 
   it('refuses a window that would leave its wall, with how far and the way out', async () => {
-    await field('From one end of the wall').fill('33 ft');
+    await field('One end').fill('33 ft');
     await page.keyboard.press('Enter');
     const refusal = page.locator('.field__trouble');
     await refusal.waitFor();
