@@ -68,22 +68,41 @@ function nearestMemory(
   let best: { memory: Memory | null; changed: readonly Obstacle[] } = { memory: null, changed: [] };
   let fewest = MANY;
   for (const memory of memories) {
-    const [before, after] = changedStretch(memory.obstacles, obstacles);
-    if (before.length + after.length > fewest) continue;
-    fewest = before.length + after.length;
-    best = { memory, changed: [...before, ...after] };
+    const changed = changesBetween(memory.obstacles, obstacles, fewest);
+    if (!changed) continue;
+    fewest = changed.length;
+    best = { memory, changed };
   }
   return best;
 }
 
-/** The stretches of two lists between their common start and their common end. */
-function changedStretch<T>(before: readonly T[], after: readonly T[]): [readonly T[], readonly T[]] {
-  const most = Math.min(before.length, after.length);
-  let start = 0;
-  while (start < most && before[start] === after[start]) start++;
-  let end = 0;
-  while (end < most - start && before[before.length - 1 - end] === after[after.length - 1 - end]) end++;
-  return [before.slice(start, before.length - end), after.slice(start, after.length - end)];
+/**
+ * What is in one list only, or has come to stand elsewhere in it; null when that is more than `most`. Single items that came,
+ * went or were replaced are met one by one; several that came or went together only at one place of the list.
+ */
+export function changesBetween<T>(before: readonly T[], after: readonly T[], most: number): T[] | null {
+  let endBefore = before.length;
+  let endAfter = after.length;
+  while (endBefore > 0 && endAfter > 0 && before[endBefore - 1] === after[endAfter - 1]) {
+    endBefore--;
+    endAfter--;
+  }
+  const changed: T[] = [];
+  let i = 0;
+  let k = 0;
+  while (i < endBefore || k < endAfter) {
+    if (i < endBefore && k < endAfter && before[i] === after[k]) {
+      i++;
+      k++;
+      continue;
+    }
+    const came = i >= endBefore || (k + 1 < endAfter && after[k + 1] === before[i]);
+    const went = !came && (k >= endAfter || (i + 1 < endBefore && before[i + 1] === after[k]));
+    if (!came) changed.push(before[i++] as T);
+    if (!went) changed.push(after[k++] as T);
+    if (changed.length > most) return null;
+  }
+  return changed;
 }
 
 /** The new memory takes the place of the one that it grew from when that is only a step behind, else of the oldest. */

@@ -39,6 +39,7 @@ export function obstaclesOf(plan: Plan, model: LevelModel, probe: Probe, spare: 
 interface KeptObstacle extends Obstacle {
   readonly subject: Subject;
   readonly rule: EffectiveRule | null;
+  readonly wall: boolean;
 }
 
 /** The obstacles that one rule makes of a list of subjects, in its order. */
@@ -63,14 +64,17 @@ function obstaclesOfRule(subjects: readonly Subject[], rule: EffectiveRule, prob
   const before = lists[k];
   if (before?.subjects === subjects) return before;
   const obstacles = listObstacles(subjects, rule, probe, spare, before?.obstacles ?? []);
-  const walls = obstacles.filter(({ subject }) => subject.top === Number.POSITIVE_INFINITY);
+  const walls = obstacles.filter(({ wall }) => wall);
   const made = { subjects, probe, spare, obstacles, walls };
   if (before) lists[k] = made;
   else if (lists.push(made) > KEPT) lists.shift();
   return made;
 }
 
-/** @param before obstacles of a list that may differ in little: what stayed is found there without a search */
+/**
+ * @param before what the same rule made for the same probe of a list that may differ in little: what stayed is taken over
+ * from there without being looked at, since going to every subject is what takes the time
+ */
 function listObstacles(
   subjects: readonly Subject[],
   rule: EffectiveRule,
@@ -82,17 +86,23 @@ function listObstacles(
   const obstacles: KeptObstacle[] = [];
   let place = 0;
   for (const subject of subjects) {
+    // At its place, or one on or back where another came or went.
+    if (before[place]?.subject !== subject) {
+      if (before[place + 1]?.subject === subject) place++;
+      else if (place > 0 && before[place - 1]?.subject === subject) place--;
+    }
+    const old = before[place];
+    if (old?.subject === subject) {
+      obstacles.push(old);
+      place++;
+      continue;
+    }
     const keep = axisDistance(wanted, subject, probe);
     if (keep === null) continue;
     // What is to be spared is spared in full: only a limit itself may be missed by a hair.
     const grow = subject.stream && spare > 0 ? probe.radius + spare : keep;
-    // At its place, or one on or back where another came or went.
-    if (before[place]?.subject !== subject) {
-      if (before[place + 1]?.subject === subject) place++;
-      else if (before[place - 1]?.subject === subject) place--;
-    }
-    const old = before[place++];
-    obstacles.push(old?.subject === subject && old.grown.grow === grow ? old : keptObstacle(subject, rule, grow));
+    obstacles.push(keptObstacle(subject, rule, grow));
+    place++;
   }
   return obstacles;
 }
@@ -110,7 +120,13 @@ const obstaclesOfSubject = new WeakMap<Subject, KeptObstacle[]>();
 function keptObstacle(subject: Subject, rule: EffectiveRule | null, grow: Mm): KeptObstacle {
   const kept = obstaclesOfSubject.get(subject);
   if (kept) for (const one of kept) if (one.rule === rule && one.grown.grow === grow) return one;
-  const made = { subject, rule, grown: grown(subject.body, grow), zone: rule && new GrownZone(rule, subject, grow) };
+  const made = {
+    subject,
+    rule,
+    wall: subject.top === Number.POSITIVE_INFINITY,
+    grown: grown(subject.body, grow),
+    zone: rule && new GrownZone(rule, subject, grow),
+  };
   if (!kept) obstaclesOfSubject.set(subject, [made]);
   else {
     if (kept.length >= KEPT) kept.shift();
