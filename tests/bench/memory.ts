@@ -9,7 +9,7 @@ export interface MemoryFigures {
   readonly plan: number;
   /** With rooms, zones, region, and the lists of the margin field built everywhere. */
   readonly worked: number;
-  /** After some edits, and after all of them: the same, if nothing piles up. */
+  /** The same after some edits, and after all of them: as much, if nothing piles up. */
   readonly early: number;
   readonly late: number;
   readonly earlyEdits: number;
@@ -31,6 +31,7 @@ export function memoryFigures(lateEdits: number): MemoryFigures {
       plan = next();
       workOut(plan);
     }
+    buildLists(plan);
     return liveBytes() - empty;
   };
   const early = edit(earlyEdits);

@@ -79,7 +79,7 @@ const HEAP_NOISE = 2e6;
 export function memoryTable({ memory }: Results): string {
   const { plan, worked, early, late, earlyEdits, lateEdits } = memory;
   const growth = late - early;
-  const grown = growth <= HEAP_NOISE ? `met: ${megabytes(growth)} more` : `missed: ${megabytes(growth)} more`;
+  const grown = `${growth <= HEAP_NOISE ? 'met' : 'missed'}: ${megabytes(Math.abs(growth))} ${growth > 0 ? 'more' : 'less'}`;
   return markdownTable(
     ['huge level', 'lives on the heap', 'budget'],
     [
