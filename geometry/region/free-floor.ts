@@ -1,3 +1,4 @@
+import { overlaps } from '../body.ts';
 import type { LevelModel, Ring, Room, WallPiece } from '../level/types.ts';
 import { remembered } from '../remembered.ts';
 import { freeBoundary, type Grown, Scratch, type Space } from './free-boundary.ts';
@@ -36,24 +37,37 @@ export function freeFloors(
   const memories = memoriesOf(model.pieces);
   const { memory, changed } = nearestMemory(memories, obstacles);
   const floors = new Map<readonly Ring[], FreeFloor>();
-  const result = new Map<Room, FreeFloor>();
-  const scratch = new Scratch();
-  const nearby = new Nearby(obstacles.map(({ grown }) => grown));
-  for (const room of rooms) {
-    const space = ringSpace(room.centreRings);
-    const known = memory?.floors.get(room.centreRings);
-    const stands = known && !changed.some((obstacle) => mayReach(space, obstacle.grown));
-    const floor = stands ? known : freeFloor(space, nearby.to(space), scratch);
-    floors.set(room.centreRings, floor);
-    result.set(room, floor);
+  const stale: (readonly Ring[])[] = [];
+  for (const { centreRings } of rooms) {
+    const known = memory?.floors.get(centreRings);
+    const space = ringSpace(centreRings);
+    if (known && !changed.some(({ grown }) => mayReach(space, grown))) floors.set(centreRings, known);
+    else stale.push(centreRings);
   }
+  const nearby = new Nearby(grownAbout(stale.map(ringSpace), obstacles));
+  const scratch = new Scratch();
+  for (const rings of stale) floors.set(rings, freeFloor(ringSpace(rings), nearby, scratch));
   remember(memories, memory, changed.length === 0, { obstacles, floors });
-  return result;
+  return new Map(rooms.map((room) => [room, floors.get(room.centreRings) as FreeFloor]));
 }
 
-function freeFloor(space: Space, near: readonly Grown[], scratch: Scratch): FreeFloor {
+/** Those that come near any of the spaces: after an edit a few rooms side by side out of many. */
+function grownAbout(spaces: readonly Space[], obstacles: readonly Obstacle[]): Grown[] {
+  if (spaces.length === 0) return [];
+  const all = {
+    minX: Math.min(...spaces.map(({ extent }) => extent.minX)),
+    minY: Math.min(...spaces.map(({ extent }) => extent.minY)),
+    maxX: Math.max(...spaces.map(({ extent }) => extent.maxX)),
+    maxY: Math.max(...spaces.map(({ extent }) => extent.maxY)),
+  };
+  const found: Grown[] = [];
+  for (const { grown } of obstacles) if (overlaps(grown, all)) found.push(grown);
+  return found;
+}
+
+function freeFloor(space: Space, nearby: Nearby, scratch: Scratch): FreeFloor {
   const { extent } = space;
-  const parts = freeBoundary(near, space, scratch);
+  const parts = freeBoundary(nearby.to(space), space, scratch);
   return { rings: linkRings(parts), area: freeArea(parts, extent.minX, extent.minY) };
 }
 

@@ -6,7 +6,7 @@ import { effectiveRules } from '../rules/profiles.ts';
 import type { RuleId } from '../rules/types.ts';
 import { type FreeFloor, freeFloors } from './free-floor.ts';
 import { obstaclesOf } from './obstacles.ts';
-import type { LevelRegion, Probe, RoomRegion, Zone } from './types.ts';
+import type { LevelRegion, Probe, RoomRegion } from './types.ts';
 
 export interface RegionOptions {
   /** Keep every plan and space limit by this much more, mm; 0 gives exactly the spots that no check blocks. */
@@ -20,13 +20,11 @@ export interface RegionOptions {
  */
 export function levelRegion(plan: Plan, model: LevelModel, probe: Probe, options: RegionOptions = {}): LevelRegion {
   const spare = options.spare ?? 0;
-  const obstacles = obstaclesOf(plan, model, probe, spare);
+  const { all, zones } = obstaclesOf(plan, model, probe, spare);
   const height = heightBar(plan, model, probe, spare);
   const bars = model.rooms.map((room) => roomBar(room, plan.protocol));
   const open = model.rooms.filter((_, i) => !height && !bars[i]?.reason);
-  const floors = freeFloors(model, open, obstacles);
-  const zones: Zone[] = [];
-  for (const { zone } of obstacles) if (zone) zones.push(zone);
+  const floors = freeFloors(model, open, all);
   return {
     probe,
     zones,

@@ -16,24 +16,34 @@ export interface Obstacle {
   readonly zone: Zone | null;
 }
 
+/** Everything on a level that takes floor away from the axis of a probe. */
+export interface Obstacles {
+  /** In the order of the profile; bare walls last. */
+  readonly all: readonly Obstacle[];
+  /** What to draw of them, in the same order. */
+  readonly zones: readonly Zone[];
+}
+
 /**
- * Everything on a level that takes floor away from the axis of a probe: a zone for each subject of each distance rule, and
- * the walls themselves where no zone of theirs is as wide as the rim. In the order of the profile. What an edit leaves alone
- * keeps its Obstacle object, so that two lists can be compared by identity.
+ * What the axis of a probe stays out of: a zone for each subject of each distance rule, and the walls themselves where no
+ * zone of theirs is as wide as the rim. What an edit leaves alone keeps its Obstacle object, so that two lists can be
+ * compared by identity.
  *
  * @param spare how much more than its limit every rule keeps, mm
  */
-export function obstaclesOf(plan: Plan, model: LevelModel, probe: Probe, spare: Mm): Obstacle[] {
-  const obstacles: Obstacle[] = [];
+export function obstaclesOf(plan: Plan, model: LevelModel, probe: Probe, spare: Mm): Obstacles {
   const rim = Math.max(0, probe.radius - MEETS);
+  const lists = effectiveRules(plan.protocol).map((rule) =>
+    obstaclesOfRule(subjectsOf(rule, model), rule, probe, spare),
+  );
   const wide = new Set<Body>();
-  for (const rule of effectiveRules(plan.protocol)) {
-    const list = obstaclesOfRule(subjectsOf(rule, model), rule, probe, spare);
-    for (const obstacle of list.obstacles) obstacles.push(obstacle);
-    for (const { subject, grown } of list.walls) if (grown.grow >= rim) wide.add(subject.body);
-  }
-  for (const wall of wallBodies(model)) if (!wide.has(wall.body)) obstacles.push(keptObstacle(wall, null, rim));
-  return obstacles;
+  for (const { walls } of lists) for (const { subject, grown } of walls) if (grown.grow >= rim) wide.add(subject.body);
+  const bare: Obstacle[] = [];
+  for (const wall of wallBodies(model)) if (!wide.has(wall.body)) bare.push(keptObstacle(wall, null, rim));
+  return {
+    all: ([] as Obstacle[]).concat(...lists.map(({ obstacles }) => obstacles), bare),
+    zones: ([] as Zone[]).concat(...lists.map(({ zones }) => zones)),
+  };
 }
 
 interface KeptObstacle extends Obstacle {
@@ -48,6 +58,7 @@ interface RuleObstacles {
   readonly probe: Probe;
   readonly spare: Mm;
   readonly obstacles: readonly KeptObstacle[];
+  readonly zones: readonly Zone[];
   /** Those of them that are walls. */
   readonly walls: readonly KeptObstacle[];
 }
@@ -65,7 +76,9 @@ function obstaclesOfRule(subjects: readonly Subject[], rule: EffectiveRule, prob
   if (before?.subjects === subjects) return before;
   const obstacles = listObstacles(subjects, rule, probe, spare, before?.obstacles ?? []);
   const walls = obstacles.filter(({ wall }) => wall);
-  const made = { subjects, probe, spare, obstacles, walls };
+  const zones: Zone[] = [];
+  for (const { zone } of obstacles) if (zone) zones.push(zone);
+  const made = { subjects, probe, spare, obstacles, zones, walls };
   if (before) lists[k] = made;
   else if (lists.push(made) > KEPT) lists.shift();
   return made;

@@ -35,7 +35,7 @@ export const ZONE_TOLERANCE = 1.5875;
 
 export function taskOf(plan: Plan): Task {
   const model = buildLevel(onlyLevel(plan));
-  const grown = obstaclesOf(plan, model, PROBE, 0).map((obstacle) => obstacle.grown);
+  const grown = obstaclesOf(plan, model, PROBE, 0).all.map((obstacle) => obstacle.grown);
   const open = levelRegion(plan, model, PROBE).rooms.filter(({ barred }) => barred === '');
   return {
     rooms: open.map(({ room: { floorRings } }) => {
