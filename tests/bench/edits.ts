@@ -2,22 +2,24 @@ import type { Level, Plan, Shape, XY } from '../../geometry/index.ts';
 import { seededRandom } from '../helpers/seeded-level.ts';
 import { onlyLevel, withLevel } from './plans.ts';
 
-/** How far a thing is dragged in one step, mm at most along x and y. */
-const STEP = 600;
+/** How far a thing is dragged from where it stood at the start, mm at most along x and y. */
+const REACH = 600;
 
-type Edit = (level: Level, random: () => number) => Level;
+/** `start` is the level before all edits: things are moved about their first places, or they would wander off the sheet. */
+type Edit = (level: Level, start: Level, random: () => number) => Level;
 
 /** In turn, so that wide zones (sump pits) and those across a wall (doors) come as often as furniture. */
 const EDITS: readonly Edit[] = [moveObject, moveFixture, moveOpening, movePit];
 
 /** Plans that follow each other, each with one thing moved: object, fixture, door or window, sump pit, and again. */
-export function movedThings(start: Plan, seed = 7): () => Plan {
+export function movedThings(first: Plan, seed = 7): () => Plan {
   const random = seededRandom(seed);
-  let plan = start;
+  const start = onlyLevel(first);
+  let plan = first;
   let count = 0;
   return () => {
     const edit = EDITS[count++ % EDITS.length] as Edit;
-    plan = withLevel(plan, edit(onlyLevel(plan), random));
+    plan = withLevel(plan, edit(onlyLevel(plan), start, random));
     return plan;
   };
 }
@@ -37,34 +39,30 @@ export function changedWalls(start: Plan, seed = 7): () => Plan {
   };
 }
 
-function moveObject(level: Level, random: () => number): Level {
-  const objects = replaced(level.objects, pick(level.objects.length, random), (one) => ({
-    ...one,
-    shape: movedShape(one.shape, random),
-  }));
+function moveObject(level: Level, start: Level, random: () => number): Level {
+  const k = pick(level.objects.length, random);
+  const objects = replaced(level.objects, k, (one) => ({ ...one, shape: movedShape(start.objects[k], random) }));
   return { ...level, objects };
 }
 
-function moveFixture(level: Level, random: () => number): Level {
-  return withFixtureMoved(level, pick(level.fixtures.length, random), random);
+function moveFixture(level: Level, start: Level, random: () => number): Level {
+  return withFixtureMoved(level, start, pick(level.fixtures.length, random), random);
 }
 
-function movePit(level: Level, random: () => number): Level {
+function movePit(level: Level, start: Level, random: () => number): Level {
   const pits = level.fixtures.flatMap(({ kind }, i) => (kind === 'sump-pit' ? [i] : []));
-  return withFixtureMoved(level, pits[pick(pits.length, random)] ?? 0, random);
+  return withFixtureMoved(level, start, pits[pick(pits.length, random)] ?? 0, random);
 }
 
-function withFixtureMoved(level: Level, k: number, random: () => number): Level {
-  const fixtures = replaced(level.fixtures, k, (one) => ({ ...one, shape: movedShape(one.shape, random) }));
+function withFixtureMoved(level: Level, start: Level, k: number, random: () => number): Level {
+  const fixtures = replaced(level.fixtures, k, (one) => ({ ...one, shape: movedShape(start.fixtures[k], random) }));
   return { ...level, fixtures };
 }
 
-function moveOpening(level: Level, random: () => number): Level {
-  const openings = replaced(level.openings, pick(level.openings.length, random), (one) => {
-    // To and fro between two places that are both in the wall.
-    const offset = one.offset > 200 ? one.offset - 150 : one.offset + 150;
-    return { ...one, offset };
-  });
+function moveOpening(level: Level, start: Level, random: () => number): Level {
+  const k = pick(level.openings.length, random);
+  const first = start.openings[k]?.offset ?? 0;
+  const openings = replaced(level.openings, k, (one) => ({ ...one, offset: Math.max(0, first - random() * REACH) }));
   return { ...level, openings };
 }
 
@@ -76,9 +74,11 @@ function pick(count: number, random: () => number): number {
   return Math.min(count - 1, Math.floor(random() * count));
 }
 
-function movedShape(shape: Shape, random: () => number): Shape {
-  const dx = STEP * (2 * random() - 1);
-  const dy = STEP * (2 * random() - 1);
+function movedShape(first: { readonly shape: Shape } | undefined, random: () => number): Shape {
+  if (!first) throw new Error('edits neither add nor take away');
+  const { shape } = first;
+  const dx = REACH * (2 * random() - 1);
+  const dy = REACH * (2 * random() - 1);
   const moved = ([x, y]: XY): XY => [x + dx, y + dy];
   if ('circle' in shape) return { circle: { ...shape.circle, center: moved(shape.circle.center) } };
   if ('box' in shape) return { box: { ...shape.box, center: moved(shape.box.center) } };
