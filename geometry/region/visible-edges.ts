@@ -136,7 +136,7 @@ function partOf(edge: Edge, from: number, to: number): Edge {
 const extents = new WeakMap<Zone, Extent>();
 
 /** A rectangle that holds the zone; around arcs it may be too large. */
-function zoneExtent(zone: Zone): Extent {
+export function zoneExtent(zone: Zone): Extent {
   const known = extents.get(zone);
   if (known) return known;
   const extent = ringExtent(zone.outlines.flat().flatMap(cornersAbout));

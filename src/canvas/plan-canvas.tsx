@@ -1,25 +1,21 @@
-import type Konva from 'konva';
 import { useEffect, useLayoutEffect, useRef } from 'react';
-import { Stage } from 'react-konva';
 import { selectLevel } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
 import { letDetectorsGlide } from './glide.ts';
 import { listenToKeys } from './keys.ts';
-import { NameLayer, SheetLayer, WallLayer, ZoneLayer } from './layers.tsx';
+import { GROUND, HAND } from './layers.ts';
 import { LengthBox } from './length-box.tsx';
 import { listenToPointers } from './pointers.ts';
 import { clearSketch, useSketch } from './sketch.ts';
+import { SheetSurface } from './surface/sheet-surface.tsx';
 import { exposeForTests } from './test-hook.ts';
 import { createHand, type Hand } from './tools/create-hand.ts';
-import { TopLayer } from './top-layer.tsx';
 import './plan-canvas.css';
 
 /** The sheet: the level in view, drawn, and everything that a hand does on it. Fills its parent. */
 export function PlanCanvas() {
   const sheet = useRef<HTMLDivElement>(null);
-  const stage = useRef<Konva.Stage>(null);
   const hand = useRef<Hand>(undefined);
-  const size = useAppStore((state) => state.stageSize);
   const tool = useAppStore((state) => state.tool);
   const levelName = useAppStore((state) => selectLevel(state).name);
   const cursor = useSketch((sketch) => sketch.cursor);
@@ -40,7 +36,7 @@ export function PlanCanvas() {
     const keys = listenToKeys(element, current);
     const stopPointers = listenToPointers(element, current, keys.isPanning);
     const stopGliding = letDetectorsGlide();
-    const hide = exposeForTests(element, () => stage.current);
+    const hide = exposeForTests(element);
     return () => {
       keys.stop();
       stopPointers();
@@ -60,13 +56,8 @@ export function PlanCanvas() {
       // biome-ignore lint/a11y/noNoninteractiveTabindex: the sheet is worked by keyboard
       tabIndex={0}
     >
-      <Stage ref={stage} width={size.width} height={size.height} listening={false}>
-        <SheetLayer />
-        <ZoneLayer />
-        <WallLayer />
-        <NameLayer />
-        <TopLayer />
-      </Stage>
+      <SheetSurface name="ground" layers={GROUND} />
+      <SheetSurface name="hand" layers={HAND} />
       <LengthBox hand={() => hand.current as Hand} onDone={() => sheet.current?.focus({ preventScroll: true })} />
     </div>
   );

@@ -1,14 +1,15 @@
-import type Konva from 'konva';
 import type { XY } from '../../geometry/plan/model.ts';
 import { useAppStore } from '../state/store.ts';
 import { toPlan, toScreen } from '../state/viewport.ts';
+import { type Tally, tallySoFar } from './surface/tally.ts';
 
 /** What the browser tests reach the sheet by. Points of the screen are CSS pixels of the page. */
 interface StillspotHook {
   readonly store: typeof useAppStore;
   readonly toScreen: (x: number, y: number) => XY;
   readonly toPlan: (px: number, py: number) => XY;
-  readonly stage: () => Konva.Stage | null;
+  /** What painting has cost since the page was opened. */
+  readonly tally: () => Tally;
 }
 
 declare global {
@@ -18,7 +19,7 @@ declare global {
 }
 
 /** Hangs the hook on the window, in every build; answers what takes it away. */
-export function exposeForTests(sheet: HTMLElement, stage: () => Konva.Stage | null): () => void {
+export function exposeForTests(sheet: HTMLElement): () => void {
   window.__stillspot = {
     store: useAppStore,
     toScreen: (x, y) => {
@@ -30,7 +31,7 @@ export function exposeForTests(sheet: HTMLElement, stage: () => Konva.Stage | nu
       const { left, top } = sheet.getBoundingClientRect();
       return toPlan(useAppStore.getState().viewport, [px - left, py - top]);
     },
-    stage,
+    tally: tallySoFar,
   };
   return () => {
     delete window.__stillspot;

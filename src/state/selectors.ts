@@ -4,6 +4,7 @@ import type { Detector, Level, Plan } from '../../geometry/plan/model.ts';
 import type { LevelRegion, Probe } from '../../geometry/region/types.ts';
 import { buildLevel, checkDetector, emptyLevel, levelBar, levelRegion, whyNot } from '../engine.ts';
 import { DETECTOR_DEFAULTS } from './defaults.ts';
+import { withKeptParts, withKeptZones } from './kept.ts';
 import type { AppState } from './store.ts';
 
 /** Everything here is derived, never stored, and the same objects in give the same object out. */
@@ -24,11 +25,13 @@ export function selectLevel(state: AppState): Level {
 }
 
 const models = new WeakMap<Level, LevelModel>();
+let lastModel: LevelModel | null = null;
 function modelOf(level: Level): LevelModel {
   let model = models.get(level);
   if (!model) {
-    model = buildLevel(level);
+    model = withKeptParts(lastModel, buildLevel(level));
     models.set(level, model);
+    lastModel = model;
   }
   return model;
 }
@@ -85,7 +88,7 @@ export function selectRegion(state: AppState): LevelRegion {
   const inputs = [...regionInputs(plan, model, selectProbe(state)), bar];
   if (!lastRegion?.inputs.every((input, index) => input === inputs[index])) {
     const region = levelRegion(plan, model, selectProbe(state));
-    lastRegion = { inputs, region: bar ? barredWhole(region, bar) : region };
+    lastRegion = { inputs, region: withKeptZones(lastRegion?.region ?? null, bar ? barredWhole(region, bar) : region) };
   }
   return lastRegion.region;
 }

@@ -1,7 +1,6 @@
 import type { Extent } from '../../../geometry/body.ts';
 import { joined } from '../../../geometry/level-extent.ts';
 import type { LevelRegion } from '../../../geometry/region/types.ts';
-import type { SizePx } from '../../state/viewport.ts';
 import { onScreen, regionPaths } from './paths.ts';
 import { lengthPx, type Pen, px, stroke } from './pen.ts';
 
@@ -18,10 +17,10 @@ const LEAST_GRID_PX = 9;
  * The desk, the sheet on it, and the grid: a foot or a quarter metre, five or four to a stronger line.
  * @param begun whether a room is closed: the sheet then lies about the house
  */
-export function paintSheet(pen: Pen, size: SizePx, extent: Extent | null, begun: boolean): void {
-  const { ctx, theme } = pen;
+export function paintSheet(pen: Pen, extent: Extent | null, begun: boolean): void {
+  const { ctx, theme, area } = pen;
   ctx.fillStyle = theme.desk;
-  ctx.fillRect(0, 0, size.width, size.height);
+  ctx.fillRect(area.left, area.top, area.right - area.left, area.bottom - area.top);
   const paper = paperAbout(extent && !begun ? joined(extent, LEAST_SHEET) : (extent ?? LEAST_SHEET));
   const [left, top] = px(pen, [paper.minX, paper.minY]);
   const [right, bottom] = px(pen, [paper.maxX, paper.maxY]);
@@ -36,7 +35,7 @@ export function paintSheet(pen: Pen, size: SizePx, extent: Extent | null, begun:
   ctx.beginPath();
   ctx.rect(left, top, right - left, bottom - top);
   ctx.clip();
-  paintGrid(pen, size);
+  paintGrid(pen);
   ctx.restore();
 }
 
@@ -53,30 +52,31 @@ function paperAbout({ minX, minY, maxX, maxY }: Extent): Extent {
   };
 }
 
-function paintGrid(pen: Pen, size: SizePx): void {
+function paintGrid(pen: Pen): void {
   const base = pen.unit === 'metric' ? 250 : 304.8;
   const perStrong = pen.unit === 'metric' ? 4 : 5;
   const fine = lengthPx(pen, base) >= LEAST_GRID_PX;
   const step = fine ? base : base * perStrong;
   if (lengthPx(pen, step) < LEAST_GRID_PX) return;
-  gridLines(pen, size, step);
+  gridLines(pen, step);
   stroke(pen, pen.theme.grid, 0.5);
   if (!fine) return;
-  gridLines(pen, size, base * perStrong);
+  gridLines(pen, base * perStrong);
   stroke(pen, pen.theme.grid, 1.25);
 }
 
-function gridLines(pen: Pen, size: SizePx, step: number): void {
-  const { ctx, view } = pen;
+function gridLines(pen: Pen, step: number): void {
+  const { ctx, view, area } = pen;
+  const { left, top, right, bottom } = area;
   const gap = step * view.scale;
   ctx.beginPath();
-  for (let x = view.x - Math.ceil(view.x / gap) * gap; x <= size.width; x += gap) {
-    ctx.moveTo(Math.round(x) + 0.5, 0);
-    ctx.lineTo(Math.round(x) + 0.5, size.height);
+  for (let x = view.x - Math.ceil((view.x - left) / gap) * gap; x <= right; x += gap) {
+    ctx.moveTo(Math.round(x) + 0.5, top);
+    ctx.lineTo(Math.round(x) + 0.5, bottom);
   }
-  for (let y = view.y - Math.ceil(view.y / gap) * gap; y <= size.height; y += gap) {
-    ctx.moveTo(0, Math.round(y) + 0.5);
-    ctx.lineTo(size.width, Math.round(y) + 0.5);
+  for (let y = view.y - Math.ceil((view.y - top) / gap) * gap; y <= bottom; y += gap) {
+    ctx.moveTo(left, Math.round(y) + 0.5);
+    ctx.lineTo(right, Math.round(y) + 0.5);
   }
 }
 

@@ -1,7 +1,9 @@
+import type { Extent } from '../../../geometry/body.ts';
 import type { Ring } from '../../../geometry/level/types.ts';
 import type { Mm, Plan, XY } from '../../../geometry/plan/model.ts';
 import type { Theme } from '../../design/tokens.ts';
 import { toScreen, type Viewport } from '../../state/viewport.ts';
+import { type AreaPx, areaOf, areasMeet } from '../surface/area.ts';
 
 /** What every painter draws with. Painters work in screen pixels; only `view` turns mm into them. */
 export interface Pen {
@@ -11,6 +13,13 @@ export interface Pen {
   readonly unit: Plan['display']['length'];
   /** Canvas pixels for a screen pixel: patterns are drawn at this fineness. */
   readonly ratio: number;
+  /** What is painted now, screen px: what lies outside may be left out. */
+  readonly area: AreaPx;
+}
+
+/** Whether anything drawn within the extent, mm, is to be seen. */
+export function isSeen({ view, area }: Pen, extent: Extent): boolean {
+  return areasMeet(areaOf(view, extent), area);
 }
 
 export function px(pen: Pen, point: XY): XY {

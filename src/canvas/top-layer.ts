@@ -36,17 +36,22 @@ import type { Pen } from './paint/pen.ts';
 import { type DrawnChain, paintHandles, paintSketch } from './paint/sketch.ts';
 import { paintShown } from './paint/spots.ts';
 import { paintLitZones } from './paint/zones.ts';
-import { PaintLayer } from './paint-layer.tsx';
 import { type Sketch, useSketch } from './sketch.ts';
+import { layer } from './surface/layer.ts';
 import { HANDLE_OFF_PX } from './tools/select-hand.ts';
 
-/** Detectors with their measured lines, grips, and what is under the hand. The only layer that a drag of a detector redraws. */
-export function TopLayer() {
-  const state = useAppStore();
-  const sketch = useSketch();
-  useShown();
-  return <PaintLayer name="top" paint={(pen) => paintTop(pen, state, sketch)} />;
-}
+/** Detectors with their measured lines, grips, and what is under the hand. The only layer that a drag of a detector repaints. */
+export const TOP = layer({
+  name: 'top',
+  read: () => {
+    const state = useAppStore.getState();
+    const { plan, draft, levelId, tool, selection, hover, live, chain, sitHeight, stageSize } = state;
+    const seen = [plan, draft, levelId, tool, selection, hover, live, chain, sitHeight, stageSize];
+    return [useSketch.getState(), useShown.getState(), ...seen];
+  },
+  // The sheet may lie elsewhere than this picture: see `surface.ts`.
+  paint: (pen) => paintTop(pen, { ...useAppStore.getState(), viewport: pen.view }, useSketch.getState()),
+});
 
 function paintTop(pen: Pen, state: AppState, sketch: Sketch): void {
   const level = selectLevel(state);

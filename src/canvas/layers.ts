@@ -1,0 +1,82 @@
+import { levelExtent } from '../../geometry/level-extent.ts';
+import { remembered } from '../../geometry/remembered.ts';
+import { selectLevel, selectLevelBar, selectModel, selectRegion, selectShownPlan } from '../state/selectors.ts';
+import { spotsOn, useShown } from '../state/shown.ts';
+import { useAppStore } from '../state/store.ts';
+import { paintSheetNames } from './paint/names/sheet-names.ts';
+import { paintFloors, paintSheet } from './paint/paper.ts';
+import { paintThings } from './paint/things.ts';
+import { paintWalls } from './paint/walls.ts';
+import { paintRegionEdge, paintZones } from './paint/zones.ts';
+import { spoiltBySelection, spoiltRegion, spoiltWalls } from './spoilt.ts';
+import { type Layer, layer } from './surface/layer.ts';
+import { TOP } from './top-layer.ts';
+
+const extentOf = remembered((level: Parameters<typeof levelExtent>[0]) => ({ extent: levelExtent(level) }));
+
+/** Desk, sheet, floors; white where a detector may sit. */
+const SHEET = layer({
+  name: 'sheet',
+  read: () => {
+    const state = useAppStore.getState();
+    // The paper grows when the hand lets go: under a wall that is pulled it would have to be painted whole at every step.
+    const { extent } = extentOf(selectLevel({ ...state, draft: null }));
+    const region = selectRegion(state);
+    return [extent, region, region.rooms.length > 0];
+  },
+  paint: (pen, [extent, region, begun]) => {
+    paintSheet(pen, extent, begun);
+    paintFloors(pen, region);
+  },
+  differs: ([paper, before, began], [extent, now, begun]) =>
+    paper === extent && began === begun ? spoiltRegion(before, now) : 'everywhere',
+});
+
+/** What the rules take away, hatched, and the edge of what is left. */
+const ZONES = layer({
+  name: 'zones',
+  read: () => [selectRegion(useAppStore.getState())],
+  paint: (pen, [region]) => {
+    paintZones(pen, region);
+    paintRegionEdge(pen, region);
+  },
+  differs: ([before], [now]) => spoiltRegion(before, now),
+});
+
+/** Things, then the walls and openings over them. */
+const WALLS = layer({
+  name: 'walls',
+  read: () => {
+    const state = useAppStore.getState();
+    return [selectModel(state), state.selection];
+  },
+  paint: (pen, [model, selection]) => {
+    const chosen = new Set(selection);
+    paintWalls(pen, model, chosen);
+    paintThings(pen, model.level, chosen);
+  },
+  differs: ([before, were], [now, are]) => [...spoiltWalls(before, now), ...spoiltBySelection(now, were, are)],
+});
+
+/** Everything written: detectors first, then rooms, things, rules, dimensions; what finds no room is left out. */
+const NAMES = layer({
+  name: 'names',
+  read: () => {
+    const state = useAppStore.getState();
+    const model = selectModel(state);
+    const marked = spotsOn(model.level.id, useShown.getState());
+    const { protocol, display } = selectShownPlan(state);
+    const { selection, stageSize } = state;
+    return [model, selectRegion(state), selection, selectLevelBar(state), marked, stageSize, protocol, display];
+  },
+  paint: (pen, [model, region, selection, bar, marked, stageSize]) => {
+    const plan = selectShownPlan(useAppStore.getState());
+    paintSheetNames(pen, { plan, model, region, selection, bar, marked }, stageSize);
+  },
+});
+
+/** From the desk up. A new layer takes its place in this list. */
+export const GROUND: readonly Layer[] = [SHEET, ZONES, WALLS, NAMES];
+
+/** Over the ground: what is under the hand. */
+export const HAND: readonly Layer[] = [TOP];

@@ -1,0 +1,22 @@
+import { useEffect, useRef } from 'react';
+import { useShown } from '../../state/shown.ts';
+import { useAppStore } from '../../state/store.ts';
+import { useSketch } from '../sketch.ts';
+import type { Layer } from './layer.ts';
+import { createSurface } from './surface.ts';
+
+/** A canvas over the whole stage. React draws it once; what is on it follows the stores by itself. `layers` never change. */
+export function SheetSurface({ name, layers }: { readonly name: string; readonly layers: readonly Layer[] }) {
+  const canvas = useRef<HTMLCanvasElement>(null);
+  useEffect(() => {
+    if (!canvas.current) return;
+    const surface = createSurface(canvas.current, layers);
+    const stops = [useAppStore, useSketch, useShown].map((store) => store.subscribe(surface.wake));
+    surface.wake();
+    return () => {
+      for (const stop of stops) stop();
+      surface.stop();
+    };
+  }, [layers]);
+  return <canvas ref={canvas} className="plan-canvas__surface" data-surface={name} />;
+}

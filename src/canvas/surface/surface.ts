@@ -1,0 +1,169 @@
+import { THEMES } from '../../design/tokens.ts';
+import { type AppState, useAppStore } from '../../state/store.ts';
+import type { Viewport } from '../../state/viewport.ts';
+import type { Pen } from '../paint/pen.ts';
+import { type AreaPx, about, areaOf, common, sizeOfArea, stageArea, wholePixels } from './area.ts';
+import { inNextFrame, notInNextFrame } from './frames.ts';
+import { type Inputs, type Layer, sameInputs } from './layer.ts';
+import { noteLaid, notePainted } from './tally.ts';
+
+/** Painted beyond each edge of the stage, px: a pan lays the same picture elsewhere until it has used this up. */
+const ABOUT_PX = 160;
+/** A picture that was laid elsewhere is painted anew when the hand has rested so long, ms. */
+const REST_MS = 140;
+/** A picture that took longer to paint, ms, is stretched while the sheet is zoomed, and painted when the hand rests. */
+const DEAR_MS = 9;
+/** More canvas pixels than this to a px cost memory that a tablet does not have. */
+const MOST_RATIO = 2;
+/** Where more than this share of a picture is spoilt, all of it is painted. */
+const MOSTLY = 0.7;
+
+export interface Surface {
+  /** Looks in the next frame what has changed, and paints that. */
+  wake(): void;
+  stop(): void;
+}
+
+/** What was painted last, and for what. */
+interface Painted {
+  readonly view: Viewport;
+  readonly inputs: readonly Inputs[];
+  readonly looks: Inputs;
+  readonly width: number;
+  readonly height: number;
+}
+
+/**
+ * Pictures that lie on one another on one canvas. In a frame in which something has changed, only what differs is painted; a
+ * moved sheet is laid where it belongs as it is, and painted when the hand rests or bare canvas would come into view.
+ */
+export function createSurface(canvas: HTMLCanvasElement, layers: readonly Layer[]): Surface {
+  let painted: Painted | null = null;
+  let costMs = 0;
+  let rest: ReturnType<typeof setTimeout> | undefined;
+  let rested = false;
+
+  const frame = () => {
+    const state = useAppStore.getState();
+    const { viewport, stageSize, theme, plan } = state;
+    if (stageSize.width <= 0) return;
+    const ratio = Math.min(MOST_RATIO, window.devicePixelRatio || 1);
+    const looks: Inputs = [theme, plan.display.length, ratio];
+    const inputs = layers.map(({ read }) => read());
+    const whole = stageArea(stageSize, ABOUT_PX);
+    const fits =
+      painted !== null &&
+      sameInputs(looks, painted.looks) &&
+      painted.width === stageSize.width &&
+      painted.height === stageSize.height;
+    const spoilt = fits && painted ? spoiltArea(layers, painted, inputs, whole) : whole;
+    const afresh =
+      !fits || !painted || (spoilt !== null && sizeOfArea(spoilt) > MOSTLY * sizeOfArea(whole)) || mustMove(viewport);
+    if (afresh) {
+      const before = performance.now();
+      fitCanvas(canvas, stageSize, ratio);
+      paintArea(state, viewport, ratio, whole, inputs);
+      costMs = performance.now() - before;
+      painted = { view: viewport, inputs, looks, ...stageSize };
+    } else if (painted) {
+      if (spoilt) paintArea(state, painted.view, ratio, wholePixels(spoilt, ratio), inputs);
+      painted = { ...painted, inputs };
+    }
+    lay(viewport);
+  };
+
+  /** Whether the picture at hand cannot be laid where the sheet is now. */
+  const mustMove = (viewport: Viewport): boolean => {
+    if (!painted) return true;
+    const { view } = painted;
+    if (view.scale !== viewport.scale) return rested || costMs < DEAR_MS;
+    const far = Math.max(Math.abs(viewport.x - view.x), Math.abs(viewport.y - view.y));
+    return far > ABOUT_PX || (rested && far > 0);
+  };
+
+  const paintArea = (
+    { theme, plan }: AppState,
+    view: Viewport,
+    ratio: number,
+    area: AreaPx,
+    inputs: readonly Inputs[],
+  ) => {
+    const ctx = canvas.getContext('2d');
+    if (!ctx) return;
+    ctx.setTransform(ratio, 0, 0, ratio, ABOUT_PX * ratio, ABOUT_PX * ratio);
+    const { left, top, right, bottom } = area;
+    ctx.save();
+    ctx.beginPath();
+    ctx.rect(left, top, right - left, bottom - top);
+    ctx.clip();
+    ctx.clearRect(left, top, right - left, bottom - top);
+    const pen: Pen = { ctx, view, theme: THEMES[theme], unit: plan.display.length, ratio, area };
+    layers.forEach((each, index) => {
+      ctx.save();
+      each.paint(pen, inputs[index] as Inputs);
+      ctx.restore();
+      notePainted(each.name, sizeOfArea(area));
+    });
+    ctx.restore();
+  };
+
+  /** Lays the picture where the sheet is. */
+  const lay = (viewport: Viewport) => {
+    if (!painted) return;
+    const { view } = painted;
+    const share = viewport.scale / view.scale;
+    const [x, y] = [viewport.x - view.x * share, viewport.y - view.y * share];
+    const still = x === 0 && y === 0 && share === 1;
+    canvas.style.transform = still ? '' : `translate(${x}px, ${y}px) scale(${share})`;
+    rested = false;
+    clearTimeout(rest);
+    if (still) return;
+    noteLaid();
+    rest = setTimeout(() => {
+      rested = true;
+      inNextFrame(frame);
+    }, REST_MS);
+  };
+
+  return {
+    wake: () => inNextFrame(frame),
+    stop: () => {
+      notInNextFrame(frame);
+      clearTimeout(rest);
+    },
+  };
+}
+
+/** The rectangle in which anything differs from what was painted, px of the picture; null where nothing does. */
+function spoiltArea(
+  layers: readonly Layer[],
+  { view, inputs: before }: Painted,
+  inputs: readonly Inputs[],
+  whole: AreaPx,
+): AreaPx | null {
+  let area: AreaPx | null = null;
+  for (const [index, { differs }] of layers.entries()) {
+    const [old, now] = [before[index] as Inputs, inputs[index] as Inputs];
+    if (sameInputs(old, now)) continue;
+    const spoilt = differs ? differs(old, now) : 'everywhere';
+    if (spoilt === 'everywhere') return whole;
+    for (const extent of spoilt) {
+      const seen = common(areaOf(view, extent), whole);
+      if (seen) area = area ? about(area, seen) : seen;
+    }
+  }
+  return area;
+}
+
+/** As many pixels as the stage and what lies about it have. Setting the size empties a canvas, so only where it differs. */
+function fitCanvas(canvas: HTMLCanvasElement, stage: { width: number; height: number }, ratio: number): void {
+  const [width, height] = [stage.width + 2 * ABOUT_PX, stage.height + 2 * ABOUT_PX];
+  const [across, down] = [Math.round(width * ratio), Math.round(height * ratio)];
+  if (canvas.width !== across) canvas.width = across;
+  if (canvas.height !== down) canvas.height = down;
+  const { style } = canvas;
+  style.width = `${width}px`;
+  style.height = `${height}px`;
+  style.left = style.top = `${-ABOUT_PX}px`;
+  style.transformOrigin = `${ABOUT_PX}px ${ABOUT_PX}px`;
+}
