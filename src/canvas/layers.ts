@@ -1,9 +1,9 @@
 import { levelExtent } from '../../geometry/level-extent.ts';
 import { remembered } from '../../geometry/remembered.ts';
-import { selectLevel, selectLevelBar, selectModel, selectRegion, selectShownPlan } from '../state/selectors.ts';
-import { spotsOn, useShown } from '../state/shown.ts';
+import { selectLevel, selectModel, selectRegion } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
-import { paintSheetNames } from './paint/names/sheet-names.ts';
+import { selectNamed } from './named.ts';
+import { paintSheetNames, spoiltNames } from './paint/names/sheet-names.ts';
 import { paintFloors, paintSheet } from './paint/paper.ts';
 import { paintThings } from './paint/things.ts';
 import { paintWalls } from './paint/walls.ts';
@@ -63,15 +63,13 @@ const NAMES = layer({
   name: 'names',
   read: () => {
     const state = useAppStore.getState();
-    const model = selectModel(state);
-    const marked = spotsOn(model.level.id, useShown.getState());
-    const { protocol, display } = selectShownPlan(state);
-    const { selection, stageSize } = state;
-    return [model, selectRegion(state), selection, selectLevelBar(state), marked, stageSize, protocol, display];
+    return [selectNamed(state), state.stageSize];
   },
-  paint: (pen, [model, region, selection, bar, marked, stageSize]) => {
-    const plan = selectShownPlan(useAppStore.getState());
-    paintSheetNames(pen, { plan, model, region, selection, bar, marked }, stageSize);
+  paint: (pen, [named, size]) => paintSheetNames(pen, named, size),
+  differs: ([before, size], [now, resized], pen) => {
+    // What is said under the drawing has its place from the stage.
+    const underDrawing = before.bar !== '' || now.bar !== '';
+    return underDrawing || size !== resized ? 'everywhere' : spoiltNames(pen, now);
   },
 });
 

@@ -1,6 +1,7 @@
 import type { XY } from '../../geometry/plan/model.ts';
 import { pannedBy, toPlan, zoomedAt } from '../state/viewport.ts';
 import { useSketch } from './sketch.ts';
+import { inNextFrame, notInNextFrame, nowIfWaiting } from './surface/frames.ts';
 import { type Hand, type Point, store } from './tools/hand.ts';
 
 /** How near counts as on it, px. */
@@ -18,6 +19,7 @@ export function listenToPointers(element: HTMLElement, hand: () => Hand, isPanni
   const down = new Map<number, XY>();
   let panFrom: XY | null = null;
   let working = false;
+  let moved: PointerEvent | null = null;
 
   const screenOf = (event: { clientX: number; clientY: number }): XY => {
     const { left, top } = element.getBoundingClientRect();
@@ -44,6 +46,7 @@ export function listenToPointers(element: HTMLElement, hand: () => Hand, isPanni
   };
 
   const onDown = (event: PointerEvent) => {
+    nowIfWaiting(follow);
     // Fields and buttons that lie on the sheet keep their presses.
     if (event.target instanceof Element && event.target.closest('.length-box, button')) return;
     element.setPointerCapture(event.pointerId);
@@ -73,7 +76,16 @@ export function listenToPointers(element: HTMLElement, hand: () => Hand, isPanni
       pinch(down, event.pointerId, before);
       return;
     }
+    moved = event;
+    inNextFrame(follow);
+  };
+  /** A mouse tells its place more often than a frame is shown: only the last one before a frame is followed. */
+  const follow = () => {
+    const event = moved;
+    moved = null;
+    if (!event) return;
     if (panFrom) {
+      const screen = screenOf(event);
       store().setViewport(pannedBy(store().viewport, screen[0] - panFrom[0], screen[1] - panFrom[1]));
       panFrom = screen;
       return;
@@ -84,6 +96,7 @@ export function listenToPointers(element: HTMLElement, hand: () => Hand, isPanni
     else if (event.pointerType !== 'touch') hand().hover(point);
   };
   const onUp = (event: PointerEvent) => {
+    nowIfWaiting(follow);
     down.delete(event.pointerId);
     panFrom = null;
     if (!working) return;
@@ -92,17 +105,20 @@ export function listenToPointers(element: HTMLElement, hand: () => Hand, isPanni
     if (event.pointerType === 'touch') useSketch.setState({ pointer: null });
   };
   const onCancel = (event: PointerEvent) => {
+    nowIfWaiting(follow);
     down.delete(event.pointerId);
     panFrom = null;
     giveUp();
   };
   const onLeave = () => {
+    nowIfWaiting(follow);
     if (working) return;
     useSketch.setState({ pointer: null });
     store().setHover(null);
   };
   const onWheel = (event: WheelEvent) => {
     event.preventDefault();
+    nowIfWaiting(follow);
     const { viewport, setViewport } = store();
     const lines = event.deltaMode === 1 ? 30 : 1;
     if (isWheel(event)) {
@@ -125,7 +141,12 @@ export function listenToPointers(element: HTMLElement, hand: () => Hand, isPanni
   ] as const;
   for (const [type, listener] of listeners)
     element.addEventListener(type, listener as EventListener, { passive: false });
+  // A key means what is under the pointer now.
+  const onKey = () => nowIfWaiting(follow);
+  window.addEventListener('keydown', onKey, { capture: true });
   return () => {
+    window.removeEventListener('keydown', onKey, { capture: true });
+    notInNextFrame(follow);
     for (const [type, listener] of listeners) element.removeEventListener(type, listener as EventListener);
   };
 }

@@ -16,17 +16,17 @@ import {
   selectCarried,
   selectHoverChecks,
   selectLevel,
-  selectLevelBar,
   selectModel,
   selectRegion,
   selectReports,
   selectShownPlan,
 } from '../state/selectors.ts';
-import { spotsOn, useShown } from '../state/shown.ts';
+import { useShown } from '../state/shown.ts';
 import { type AppState, useAppStore } from '../state/store.ts';
 import { toScreen } from '../state/viewport.ts';
 import { measureWords } from './drawing.ts';
 import { judgedGhost } from './ghost.ts';
+import { selectNamed } from './named.ts';
 import { type DrawnDetector, paintDetector, paintMeasures } from './paint/detectors.ts';
 import { writeLabel } from './paint/names/detector-labels.ts';
 import { createPlaces } from './paint/names/places.ts';
@@ -90,15 +90,8 @@ function paintAllDetectors(pen: Pen, state: AppState, sketch: Sketch): void {
   const plan = selectShownPlan(state);
   const carried = selectCarried(state);
   const reports = selectReports(state);
-  const model = selectModel(state);
-  const names = sheetNames(pen, {
-    plan,
-    model,
-    region: selectRegion(state),
-    selection: state.selection,
-    bar: selectLevelBar(state),
-    marked: spotsOn(model.level.id, useShown.getState()),
-  });
+  const _model = selectModel(state);
+  const names = sheetNames(pen, selectNamed(state));
   const places = createPlaces(state.stageSize, { places: names.places, origin: [pen.view.x, pen.view.y] });
   const drawn = selectLevel(state).detectors.map((each): DrawnDetector => {
     const standing = glide?.id === each.id ? { ...each, at: glide.at } : each;

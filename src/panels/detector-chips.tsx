@@ -1,6 +1,7 @@
 import { VERDICT_WORD } from '../../geometry/words.ts';
 import { selectReports } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
+import { useCalm } from './calm.ts';
 import { selectSpokenId, useLevel } from './use-level.ts';
 import { VerdictMark } from './verdict-mark.tsx';
 import './detector-chips.css';
@@ -8,8 +9,8 @@ import './detector-chips.css';
 /** Every detector of the level with its verdict: it stays in sight, whatever else is selected. */
 export function DetectorChips() {
   const level = useLevel();
-  const reports = useAppStore(selectReports);
-  const spokenId = useAppStore(selectSpokenId);
+  const reports = useCalm(selectReports);
+  const spokenId = useCalm(selectSpokenId);
   const select = useAppStore((state) => state.select);
   return (
     <ul className="chips" aria-label="Detectors on this level">

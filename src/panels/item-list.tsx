@@ -5,6 +5,7 @@ import { formatLength, type LengthUnit } from '../../geometry/units.ts';
 import { capital, counted, FIXTURE_NOUN, OPENING_NOUN, ROOM_USE_NOUN, VERDICT_WORD } from '../../geometry/words.ts';
 import { selectReports } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
+import { useCalm } from './calm.ts';
 import { useLevel } from './use-level.ts';
 import './item-list.css';
 
@@ -21,7 +22,7 @@ interface Group {
 /** Everything on the level as words: the sheet for a keyboard and a screen reader. It mirrors the selection. */
 export function ItemList() {
   const level = useLevel();
-  const reports = useAppStore(selectReports);
+  const reports = useCalm(selectReports);
   const unit = useAppStore((state) => state.plan.display.length);
   const selection = useAppStore((state) => state.selection);
   const groups = groupsOf(level, reports, unit);

@@ -1,6 +1,7 @@
 import { CAUTIONS, capital, VERDICT_WORD } from '../../geometry/words.ts';
 import { selectReports } from '../state/selectors.ts';
 import { type AppState, useAppStore } from '../state/store.ts';
+import { useCalm } from './calm.ts';
 import { ColumnHead } from './column-head.tsx';
 import { DetectorChips } from './detector-chips.tsx';
 import { DetectorNumbers, ItemPanel } from './item/item-panel.tsx';
@@ -41,8 +42,8 @@ function onlyDetectorSelected({ selection, plan }: AppState): boolean {
 
 /** Folded, the verdict still shows: it is what one carries the detector about for. */
 function SideRail() {
-  const spokenId = useAppStore(selectSpokenId);
-  const verdict = useAppStore(selectReports).find(({ id }) => id === spokenId)?.verdict;
+  const spokenId = useCalm(selectSpokenId);
+  const verdict = useCalm(selectReports).find(({ id }) => id === spokenId)?.verdict;
   const selected = useAppStore((state) => state.selection.length > 0 && !onlyDetectorSelected(state));
   return (
     <aside className="side side--folded" aria-label="Verdict and numbers, folded" data-verdict={verdict ?? 'none'}>

@@ -6,12 +6,13 @@ import { useAppStore } from '../state/store.ts';
 import { SELECT_TOOL } from '../state/tool.ts';
 import { type WayOut, waysOut } from '../state/ways-out.ts';
 import { nameRoom } from './acts.ts';
+import { useCalm } from './calm.ts';
 import { unbroken } from './unbroken.ts';
 
 /** What helps, each as a button that does it. */
 export function WaysOut({ detector, report }: { readonly detector: Detector; readonly report: DetectorReport }) {
   const plan = useAppStore((state) => state.plan);
-  const model = useAppStore(selectModel);
+  const model = useCalm(selectModel);
   const carried = useAppStore((state) => state.live !== null || state.draft !== null);
   const last = useRef<readonly WayOut[]>([]);
   if (carried) return <RoomForWays ways={last.current} />;

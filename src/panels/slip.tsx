@@ -3,7 +3,7 @@ import type { DetectorReport } from '../../geometry/check/types.ts';
 import type { Detector } from '../../geometry/plan/model.ts';
 import { capital, describeEntered, describeReport, listed, notRunRules, VERDICT_WORD } from '../../geometry/words.ts';
 import { selectCarried, selectReports } from '../state/selectors.ts';
-import { useAppStore } from '../state/store.ts';
+import { useCalm } from './calm.ts';
 import { Ladder } from './ladder.tsx';
 import { OtherLists } from './other-lists.tsx';
 import { ByPress, WaysOut } from './slip-ways.tsx';
@@ -16,9 +16,9 @@ import './slip.css';
 /** The verdict as a sentence: the word, the reason, the way out as a button; below it the ladder of clearances. */
 export function Slip({ numbers }: { readonly numbers: ReactNode }) {
   const level = useLevel();
-  const reports = useAppStore(selectReports);
-  const spokenId = useAppStore(selectSpokenId);
-  const carried = useAppStore(selectCarried);
+  const reports = useCalm(selectReports);
+  const spokenId = useCalm(selectSpokenId);
+  const carried = useCalm(selectCarried);
   const resting = level.detectors.find(({ id }) => id === spokenId);
   const detector = carried?.id === spokenId ? carried : resting;
   const report = reports.find(({ id }) => id === spokenId);

@@ -4,10 +4,11 @@ import type { Level, Plan } from '../../geometry/plan/model.ts';
 import { guidance, type StageState } from '../state/guidance.ts';
 import { selectLevel, selectModel, selectReports, selectShownPlan } from '../state/selectors.ts';
 import { type AppState, useAppStore } from '../state/store.ts';
+import { useCalm } from './calm.ts';
 
 /** The level in view, with the gesture under way. */
-export const useLevel = (): Level => useAppStore(selectLevel);
-export const usePlan = (): Plan => useAppStore(selectShownPlan);
+export const useLevel = (): Level => useCalm(selectLevel);
+export const usePlan = (): Plan => useCalm(selectShownPlan);
 
 function atRest(state: AppState): AppState {
   return state.live === null && state.draft === null ? state : { ...state, live: null, draft: null };

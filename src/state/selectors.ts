@@ -25,13 +25,16 @@ export function selectLevel(state: AppState): Level {
 }
 
 const models = new WeakMap<Level, LevelModel>();
-let lastModel: LevelModel | null = null;
+/** The last model of each level that was looked at, by its id: what the next one keeps. */
+const lastModels = new Map<string, LevelModel>();
+const MOST_LAST_MODELS = 8;
 function modelOf(level: Level): LevelModel {
   let model = models.get(level);
   if (!model) {
-    model = withKeptParts(lastModel, buildLevel(level));
+    model = withKeptParts(lastModels.get(level.id) ?? null, buildLevel(level));
     models.set(level, model);
-    lastModel = model;
+    if (lastModels.size >= MOST_LAST_MODELS) lastModels.clear();
+    lastModels.set(level.id, model);
   }
   return model;
 }
@@ -125,7 +128,7 @@ function restingReports(state: AppState): readonly DetectorReport[] {
   return reports;
 }
 
-let lastLive: { live: unknown; resting: readonly DetectorReport[]; reports: readonly DetectorReport[] } | null = null;
+const liveReports = new WeakMap<object, { resting: readonly DetectorReport[]; reports: readonly DetectorReport[] }>();
 /**
  * A report for every detector of the level, in file order. The one that is carried is judged where it is now, and so are the
  * others of its pair: a companion that is carried away leaves them not clear but alone.
@@ -134,7 +137,8 @@ export function selectReports(state: AppState): readonly DetectorReport[] {
   const resting = restingReports(state);
   const { live } = state;
   if (!live) return resting.length === 0 ? NO_REPORTS : resting;
-  if (lastLive?.live === live && lastLive.resting === resting) return lastLive.reports;
+  const known = liveReports.get(live);
+  if (known?.resting === resting) return known.reports;
   const carried = selectCarried(state);
   if (!carried) return resting;
   const plan = selectShownPlan(state);
@@ -143,22 +147,23 @@ export function selectReports(state: AppState): readonly DetectorReport[] {
     const touched = each === carried || (carried.pair !== null && each.pair === carried.pair);
     return touched ? checkDetector(plan, model, each) : (resting[index] as DetectorReport);
   });
-  lastLive = { live, resting, reports };
+  liveReports.set(live, { resting, reports });
   return reports;
 }
 function withCarried(model: LevelModel, carried: Detector): LevelModel {
   const detectors = model.level.detectors.map((each) => (each.id === carried.id ? carried : each));
   return { ...model, level: { ...model.level, detectors } };
 }
-let lastCarried: { live: unknown; resting: Detector; carried: Detector } | null = null;
+const carriedOf = new WeakMap<object, { resting: Detector; carried: Detector }>();
 /** The detector that is carried, where it is now; null when none is. */
 export function selectCarried(state: AppState): Detector | null {
   const { live } = state;
   const resting = live && selectLevel(state).detectors.find(({ id }) => id === live.id);
   if (!resting) return null;
-  if (lastCarried?.live === live && lastCarried.resting === resting) return lastCarried.carried;
+  const known = carriedOf.get(live);
+  if (known?.resting === resting) return known.carried;
   const carried = { ...resting, at: live.at, base: live.base };
-  lastCarried = { live, resting, carried };
+  carriedOf.set(live, { resting, carried });
   return carried;
 }
 

@@ -1,7 +1,7 @@
 import type { Extent } from '../../../geometry/body.ts';
 import { joined } from '../../../geometry/level-extent.ts';
 import type { LevelRegion } from '../../../geometry/region/types.ts';
-import { onScreen, regionPaths } from './paths.ts';
+import { floorsOnScreen, whiteOnScreen } from './paths.ts';
 import { lengthPx, type Pen, px, stroke } from './pen.ts';
 
 /** Paper that lies around the drawing: room for the dimensions, mm, and of a large house a share of its breadth. */
@@ -83,9 +83,8 @@ function gridLines(pen: Pen, step: number): void {
 /** Floors in the sheet's tone, and white where a detector may sit. */
 export function paintFloors(pen: Pen, region: LevelRegion): void {
   const { ctx, theme } = pen;
-  const { floors, white } = regionPaths(region);
   ctx.fillStyle = theme.card;
-  ctx.fill(onScreen(pen, floors), 'evenodd');
+  ctx.fill(floorsOnScreen(pen, region.rooms), 'evenodd');
   ctx.fillStyle = theme.paper;
-  ctx.fill(onScreen(pen, white), 'evenodd');
+  ctx.fill(whiteOnScreen(pen, region.rooms), 'evenodd');
 }

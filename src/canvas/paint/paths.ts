@@ -1,71 +1,67 @@
+import type { Extent } from '../../../geometry/body.ts';
 import type { Ring } from '../../../geometry/level/types.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
-import type { ArcRing, Edge, LevelRegion, Zone } from '../../../geometry/region/types.ts';
-import type { Stretch } from '../../../geometry/region/visible-edges.ts';
+import type { ArcRing, Edge, LevelRegion, RoomRegion, Zone } from '../../../geometry/region/types.ts';
+import { type Stretch, zoneExtent } from '../../../geometry/region/visible-edges.ts';
 import { remembered } from '../../../geometry/remembered.ts';
-import { type HatchName, roomHatch, ruleHatch } from '../../design/hatches.ts';
 import { drawnEdges } from '../drawing.ts';
-import type { Pen } from './pen.ts';
+import { roomExtent } from '../extents.ts';
+import { isSeen, type Pen } from './pen.ts';
 
-/** What is hatched, and with what. */
-export interface Hatched {
-  readonly hatch: HatchName;
-  readonly path: Path2D;
-}
-
-/** The outlines of a region in plan mm, made once: a pan or a zoom only lays them on the screen anew. */
-interface RegionPaths {
-  /** Every floor; and of the rooms that are not out as a whole. */
-  readonly floors: Path2D;
-  readonly openFloors: Path2D;
+/** The outlines of a room in plan mm, made once: a pan or a zoom only lays them on the screen anew. */
+interface RoomPaths {
+  readonly extent: Extent;
+  readonly floor: Path2D;
   /** Where a detector may sit. */
   readonly white: Path2D;
-  readonly barred: readonly Hatched[];
-  readonly zones: readonly Hatched[];
-  readonly zoneEdges: Path2D;
 }
 
-export const regionPaths: (region: LevelRegion) => RegionPaths = remembered((region) => {
-  const rooms = region.rooms.map((room) => ({ ...room, floor: ringsPath(room.room.floorRings) }));
-  const barred = rooms.flatMap((room) => {
-    const hatch = roomHatch(room);
-    return hatch ? [{ hatch, path: room.floor }] : [];
-  });
-  return {
-    floors: joined(rooms.map(({ floor }) => floor)),
-    openFloors: joined(rooms.filter((room) => !room.barred).map(({ floor }) => floor)),
-    white: arcRingsPath(rooms.flatMap(({ rings }) => rings)),
-    barred,
-    zones: zonesByHatch(region.zones),
-    zoneEdges: stretchesPath([...drawnEdges(region).values()].flat()),
-  };
-});
+const roomPaths = remembered(
+  (region: RoomRegion): RoomPaths => ({
+    extent: roomExtent(region),
+    floor: ringsPath(region.room.floorRings),
+    white: arcRingsPath(region.rings),
+  }),
+);
+const zonePath: (zone: Zone) => Path2D = remembered(({ outlines }) => arcRingsPath(outlines));
+const edgesPath: (stretches: readonly Stretch[]) => Path2D = remembered(stretchesPath);
 
-export const zonePath: (zone: Zone) => Path2D = remembered(({ outlines }) => arcRingsPath(outlines));
+/** The floors that are to be seen, where they lie on the screen. */
+export function floorsOnScreen(pen: Pen, rooms: readonly RoomRegion[]): Path2D {
+  return onScreen(pen, seenRooms(pen, rooms), ({ floor }) => floor);
+}
 
-/** A path of plan mm where it lies on the screen. Line widths and hatches stay screen px. */
-export function onScreen({ view }: Pen, path: Path2D): Path2D {
+/** Where a detector may sit, of the rooms that are to be seen. */
+export function whiteOnScreen(pen: Pen, rooms: readonly RoomRegion[]): Path2D {
+  return onScreen(pen, seenRooms(pen, rooms), ({ white }) => white);
+}
+
+function seenRooms(pen: Pen, rooms: readonly RoomRegion[]): readonly RoomPaths[] {
+  return rooms.map(roomPaths).filter(({ extent }) => isSeen(pen, extent));
+}
+
+export function zonesOnScreen(pen: Pen, zones: readonly Zone[]): Path2D {
+  return onScreen(pen, seenZones(pen, zones), zonePath);
+}
+
+/** What is seen of the zones' edges, one over another left out. */
+export function zoneEdgesOnScreen(pen: Pen, region: LevelRegion): Path2D {
+  const edges = drawnEdges(region);
+  return onScreen(pen, seenZones(pen, region.zones), (zone) => edgesPath(edges.get(zone) ?? NO_STRETCHES));
+}
+
+const NO_STRETCHES: readonly Stretch[] = [];
+
+function seenZones(pen: Pen, zones: readonly Zone[]): readonly Zone[] {
+  return zones.filter((zone) => isSeen(pen, zoneExtent(zone)));
+}
+
+/** Paths of plan mm as one, where they lie on the screen. Line widths and hatches stay screen px. */
+function onScreen<T>({ view }: Pen, parts: readonly T[], pathOf: (part: T) => Path2D): Path2D {
   const laid = new Path2D();
-  laid.addPath(path, new DOMMatrix([view.scale, 0, 0, view.scale, view.x, view.y]));
+  const place = new DOMMatrix([view.scale, 0, 0, view.scale, view.x, view.y]);
+  for (const part of parts) laid.addPath(pathOf(part), place);
   return laid;
-}
-
-function zonesByHatch(zones: readonly Zone[]): readonly Hatched[] {
-  const paths = new Map<HatchName, Path2D>();
-  for (const zone of zones) {
-    const hatch = ruleHatch(zone.rule);
-    if (!hatch) continue;
-    const path = paths.get(hatch) ?? new Path2D();
-    path.addPath(zonePath(zone));
-    paths.set(hatch, path);
-  }
-  return [...paths].map(([hatch, path]) => ({ hatch, path }));
-}
-
-function joined(paths: readonly Path2D[]): Path2D {
-  const whole = new Path2D();
-  for (const path of paths) whole.addPath(path);
-  return whole;
 }
 
 function ringsPath(rings: readonly Ring[]): Path2D {

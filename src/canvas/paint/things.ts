@@ -1,12 +1,17 @@
 import { shapeMiddle, shapeRing } from '../../../geometry/body.ts';
 import type { Fixture, Level, PlanObject, Shape, XY } from '../../../geometry/plan/model.ts';
 import { LINE_PX } from '../../design/tokens.ts';
-import { lengthPx, type Pen, px, stroke, traceLine, traceRing } from './pen.ts';
+import { thingExtent } from '../extents.ts';
+import { isSeen, lengthPx, type Pen, px, stroke, traceLine, traceRing } from './pen.ts';
 
 /** Objects lie under fixtures, and are drawn lighter. */
 export function paintThings(pen: Pen, level: Level, chosen: ReadonlySet<string>): void {
-  for (const object of level.objects) paintObject(pen, object, chosen.has(object.id));
-  for (const fixture of level.fixtures) paintFixture(pen, fixture, chosen.has(fixture.id));
+  for (const object of level.objects) {
+    if (isSeen(pen, thingExtent(object))) paintObject(pen, object, chosen.has(object.id));
+  }
+  for (const fixture of level.fixtures) {
+    if (isSeen(pen, thingExtent(fixture))) paintFixture(pen, fixture, chosen.has(fixture.id));
+  }
 }
 
 function paintObject(pen: Pen, { shape }: PlanObject, chosen: boolean): void {

@@ -2,15 +2,17 @@ import type { LevelModel, OpeningBody } from '../../../geometry/level/types.ts';
 import { doorSwing, jambCorners } from '../../../geometry/opening-symbol.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
 import { LINE_PX } from '../../design/tokens.ts';
-import { lengthPx, type Pen, px, stroke, traceLine, traceRing } from './pen.ts';
+import { openingExtent, pieceExtent } from '../extents.ts';
+import { isSeen, lengthPx, type Pen, px, stroke, traceLine, traceRing } from './pen.ts';
 
 /** Walls filled, with openings cut clean. */
 export function paintWalls(pen: Pen, model: LevelModel, chosen: ReadonlySet<string>): void {
   const { ctx, theme } = pen;
   ctx.lineJoin = 'miter';
+  const seen = model.pieces.filter((piece) => isSeen(pen, pieceExtent(piece)));
   for (const [colour, pieces] of [
-    [theme.poche, model.pieces.filter(({ wall }) => !chosen.has(wall.id))],
-    [theme.accent, model.pieces.filter(({ wall }) => chosen.has(wall.id))],
+    [theme.poche, seen.filter(({ wall }) => !chosen.has(wall.id))],
+    [theme.accent, seen.filter(({ wall }) => chosen.has(wall.id))],
   ] as const) {
     ctx.beginPath();
     for (const { body } of pieces) traceRing(pen, body);
@@ -20,7 +22,9 @@ export function paintWalls(pen: Pen, model: LevelModel, chosen: ReadonlySet<stri
     stroke(pen, colour, LINE_PX.wall / 2);
   }
   paintWallsWithoutPieces(pen, model, chosen);
-  for (const opening of model.openings) paintOpening(pen, model, opening, chosen.has(opening.opening.id));
+  for (const opening of model.openings) {
+    if (isSeen(pen, openingExtent(opening))) paintOpening(pen, model, opening, chosen.has(opening.opening.id));
+  }
 }
 
 /** A wall too short to have a body is still shown, as a point that can be taken hold of. */

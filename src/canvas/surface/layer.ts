@@ -14,8 +14,8 @@ export interface Layer<In extends Inputs = Inputs> {
   readonly read: () => In;
   /** Draws it in screen pixels. What lies outside `pen.area` may be left out: nobody sees it. */
   readonly paint: (pen: Pen, inputs: In) => void;
-  /** Where the pictures differ; everywhere when left out. Lines and letters reach a few px further: the surface sees to that. */
-  readonly differs?: (before: In, after: In) => Spoilt;
+  /** Where the pictures differ, drawn by this pen; everywhere when left out. Lines and letters reach a few px further: the surface sees to that. */
+  readonly differs?: (before: In, after: In, pen: Pen) => Spoilt;
 }
 
 /** A layer with its inputs' types settled, to lie in a list with others. */

@@ -42,6 +42,7 @@ export function createSurface(canvas: HTMLCanvasElement, layers: readonly Layer[
   let costMs = 0;
   let rest: ReturnType<typeof setTimeout> | undefined;
   let rested = false;
+  let laid = '';
 
   const frame = () => {
     const state = useAppStore.getState();
@@ -56,7 +57,8 @@ export function createSurface(canvas: HTMLCanvasElement, layers: readonly Layer[
       sameInputs(looks, painted.looks) &&
       painted.width === stageSize.width &&
       painted.height === stageSize.height;
-    const spoilt = fits && painted ? spoiltArea(layers, painted, inputs, whole) : whole;
+    const pen = painted && penFor(state, painted.view, ratio, whole);
+    const spoilt = fits && painted && pen ? spoiltArea(layers, painted.inputs, inputs, pen) : whole;
     const afresh =
       !fits || !painted || (spoilt !== null && sizeOfArea(spoilt) > MOSTLY * sizeOfArea(whole)) || mustMove(viewport);
     if (afresh) {
@@ -81,15 +83,14 @@ export function createSurface(canvas: HTMLCanvasElement, layers: readonly Layer[
     return far > ABOUT_PX || (rested && far > 0);
   };
 
-  const paintArea = (
-    { theme, plan }: AppState,
-    view: Viewport,
-    ratio: number,
-    area: AreaPx,
-    inputs: readonly Inputs[],
-  ) => {
+  const penFor = ({ theme, plan }: AppState, view: Viewport, ratio: number, area: AreaPx): Pen | null => {
     const ctx = canvas.getContext('2d');
-    if (!ctx) return;
+    return ctx && { ctx, view, theme: THEMES[theme], unit: plan.display.length, ratio, area };
+  };
+  const paintArea = (state: AppState, view: Viewport, ratio: number, area: AreaPx, inputs: readonly Inputs[]) => {
+    const pen = penFor(state, view, ratio, area);
+    if (!pen) return;
+    const { ctx } = pen;
     ctx.setTransform(ratio, 0, 0, ratio, ABOUT_PX * ratio, ABOUT_PX * ratio);
     const { left, top, right, bottom } = area;
     ctx.save();
@@ -97,7 +98,6 @@ export function createSurface(canvas: HTMLCanvasElement, layers: readonly Layer[
     ctx.rect(left, top, right - left, bottom - top);
     ctx.clip();
     ctx.clearRect(left, top, right - left, bottom - top);
-    const pen: Pen = { ctx, view, theme: THEMES[theme], unit: plan.display.length, ratio, area };
     layers.forEach((each, index) => {
       ctx.save();
       each.paint(pen, inputs[index] as Inputs);
@@ -114,8 +114,11 @@ export function createSurface(canvas: HTMLCanvasElement, layers: readonly Layer[
     const share = viewport.scale / view.scale;
     const [x, y] = [viewport.x - view.x * share, viewport.y - view.y * share];
     const still = x === 0 && y === 0 && share === 1;
-    canvas.style.transform = still ? '' : `translate(${x}px, ${y}px) scale(${share})`;
+    const place = still ? '' : `translate(${x}px, ${y}px) scale(${share})`;
     rested = false;
+    if (place === laid) return;
+    laid = place;
+    canvas.style.transform = place;
     clearTimeout(rest);
     if (still) return;
     noteLaid();
@@ -137,18 +140,18 @@ export function createSurface(canvas: HTMLCanvasElement, layers: readonly Layer[
 /** The rectangle in which anything differs from what was painted, px of the picture; null where nothing does. */
 function spoiltArea(
   layers: readonly Layer[],
-  { view, inputs: before }: Painted,
+  before: readonly Inputs[],
   inputs: readonly Inputs[],
-  whole: AreaPx,
+  pen: Pen,
 ): AreaPx | null {
   let area: AreaPx | null = null;
   for (const [index, { differs }] of layers.entries()) {
     const [old, now] = [before[index] as Inputs, inputs[index] as Inputs];
     if (sameInputs(old, now)) continue;
-    const spoilt = differs ? differs(old, now) : 'everywhere';
-    if (spoilt === 'everywhere') return whole;
+    const spoilt = differs ? differs(old, now, pen) : 'everywhere';
+    if (spoilt === 'everywhere') return pen.area;
     for (const extent of spoilt) {
-      const seen = common(areaOf(view, extent), whole);
+      const seen = common(areaOf(pen.view, extent), pen.area);
       if (seen) area = area ? about(area, seen) : seen;
     }
   }

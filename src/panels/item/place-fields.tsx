@@ -2,6 +2,7 @@ import type { Mm, XY } from '../../../geometry/plan/model.ts';
 import { moveToGap, SIDES, type Side, wallGaps } from '../../../geometry/wall-gaps.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
+import { useCalm } from '../calm.ts';
 import { FieldGroup } from '../fields/field-group.tsx';
 import { LengthField } from '../fields/length-field.tsx';
 
@@ -20,7 +21,7 @@ const WORDS: Readonly<Record<Side, string>> = {
 
 /** Where it stands, as one tapes it: from its edge to the wall faces about it. Typing a length moves it there. */
 export function PlaceFields({ middle, reach }: Props) {
-  const model = useAppStore(selectModel);
+  const model = useCalm(selectModel);
   const nudge = useAppStore((state) => state.nudge);
   const gaps = wallGaps(model, middle, reach);
   if (SIDES.every((side) => gaps[side] === null)) return null;

@@ -3,6 +3,7 @@ import { formatArea } from '../../../geometry/units.ts';
 import { capital, ROOM_USE_NOUN } from '../../../geometry/words.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
+import { useCalm } from '../calm.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
 
@@ -13,7 +14,7 @@ const USES = [
 ];
 
 export function RoomFields({ room }: { readonly room: RoomLabel }) {
-  const model = useAppStore(selectModel);
+  const model = useCalm(selectModel);
   const unit = useAppStore((state) => state.plan.display.length);
   const updateItem = useAppStore((state) => state.updateItem);
   const floor = model.rooms.find(({ labels }) => labels.some(({ id }) => id === room.id));

@@ -5,6 +5,7 @@ import { thicknessRefusal, wallLengthRefusal } from '../../../geometry/words.ts'
 import { withLevel } from '../../state/plan-edits.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
+import { useCalm } from '../calm.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
 import { LengthField } from '../fields/length-field.tsx';
 import { useLevel } from '../use-level.ts';
@@ -17,7 +18,7 @@ const SIDES: readonly { readonly value: WallSide; readonly words: string }[] = [
 
 export function WallFields({ wall }: { readonly wall: Wall }) {
   const level = useLevel();
-  const model = useAppStore(selectModel);
+  const model = useCalm(selectModel);
   const unit = useAppStore((state) => state.plan.display.length);
   const { run, updateItem } = useAppStore.getState();
   const whole = wallLength(wall);

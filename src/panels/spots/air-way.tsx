@@ -4,6 +4,7 @@ import { airWay } from '../../state/air-way.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { useShown } from '../../state/shown.ts';
 import { useAppStore } from '../../state/store.ts';
+import { useCalm } from '../calm.ts';
 import { useLevel, usePlan } from '../use-level.ts';
 
 interface Props {
@@ -22,7 +23,7 @@ export function AirWay({ checks, detectorId }: Props) {
 function Way({ checks, detectorId }: Props) {
   const plan = usePlan();
   const level = useLevel();
-  const model = useAppStore(selectModel);
+  const model = useCalm(selectModel);
   const live = useAppStore((state) => state.live);
   const resting = level.detectors.find(({ id }) => id === detectorId);
   const way = useMemo(() => {

@@ -5,6 +5,7 @@ import { capital, heightsRefusal } from '../../../geometry/words.ts';
 import { caughtHeight, type HeightLane, heightLane, isAllowed, steppedHeight, stopsOf } from '../../state/heights.ts';
 import { selectLevel, selectModel, selectProbe } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
+import { useCalm } from '../calm.ts';
 import { LengthField } from '../fields/length-field.tsx';
 import { useLevel, usePlan } from '../use-level.ts';
 import { type DrawnLane, HeightScale, SCALE_STYLE } from './height-scale.tsx';
@@ -206,7 +207,7 @@ function useChosen(): Detector | null {
 
 function useLane(size: Pick<Detector, 'radius' | 'tall'> | null, at: Detector['at'] | null): HeightLane | null {
   const plan = usePlan();
-  const model = useAppStore(selectModel);
+  const model = useCalm(selectModel);
   return useMemo(() => (size && at ? heightLane(plan, model, size, at) : null), [plan, model, size, at]);
 }
 

@@ -5,13 +5,14 @@ import { describeReport, listed, notRunRules, VERDICT_WORD } from '../../../geom
 import { compareProfiles, type ProfileReport } from '../../engine.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
+import { useCalm } from '../calm.ts';
 import { VerdictMark } from '../verdict-mark.tsx';
 import './published-lists.css';
 
 /** The same spot under every published list, side by side: what holds, what does not and why, and what a list leaves in doubt. */
 export function PublishedLists({ detector }: { readonly detector: Detector }) {
   const plan = useAppStore((state) => state.plan);
-  const model = useAppStore(selectModel);
+  const model = useCalm(selectModel);
   const lists = useMemo(() => compareProfiles(plan, model, detector), [plan, model, detector]);
   const changes = plan.protocol.overrides.length > 0;
   return (
@@ -28,7 +29,7 @@ export function PublishedLists({ detector }: { readonly detector: Detector }) {
 
 function ListRow({ list: { profile, protocol, report } }: { readonly list: ProfileReport }) {
   const plan = useAppStore((state) => state.plan);
-  const { level } = useAppStore(selectModel);
+  const { level } = useCalm(selectModel);
   const under = { ...plan, protocol };
   const notRun = notRunRules(report, under).map(({ rule }) => rule.toLowerCase());
   const kept = plan.protocol.profile === profile.id;

@@ -1,9 +1,12 @@
 import type { XY } from '../../../../geometry/plan/model.ts';
+import { remembered } from '../../../../geometry/remembered.ts';
 import type { Dimension } from '../../../../geometry/room-dimensions.ts';
 import { LINE_PX } from '../../../design/tokens.ts';
+import { drawnDimensions } from '../../drawing.ts';
+import { about } from '../../surface/area.ts';
 import { lengthPx, type Pen, px, stroke } from '../pen.ts';
 import { drawText, FINE, type TextStyle, textWidth, uprightAngle } from '../text.ts';
-import type { Mark } from './mark.ts';
+import { boxAbout, type Mark } from './mark.ts';
 import type { Places } from './places.ts';
 
 /** How far a dimension line stands off the wall's outer face, and inside a room off the face, px. */
@@ -32,15 +35,50 @@ export function dimensionMarks(
     const angle = uprightAngle(Math.atan2(b[1] - a[1], b[0] - a[0]));
     const [w, h] = [Math.abs(Math.cos(angle)) * width + 14, Math.abs(Math.sin(angle)) * width + 14];
     if (!places.claim(middle, w, h)) return [];
-    return [
-      (on: Pen) => {
-        if (dimension.wallBehind !== null) paintExtensions(on, dimension, off);
-        paintDimensionLine(on, a, b, width + 10);
-        drawText(on, text, middle, style, angle);
-      },
-    ];
+    return [dimensionMark(pen, dimension, { a, b, middle, angle, off, text, width, style })];
   });
 }
+
+/** A dimension as it is drawn, screen px. */
+interface Drawn {
+  readonly a: XY;
+  readonly b: XY;
+  readonly middle: XY;
+  readonly angle: number;
+  readonly off: number;
+  readonly text: string;
+  readonly width: number;
+  readonly style: TextStyle;
+}
+
+/** A figure that is left out as soon as it is no longer true: `sheet-names.ts` writes the new one. */
+function dimensionMark(pen: Pen, dimension: Dimension, drawn: Drawn): Mark {
+  const { a, b, middle, angle, off, text, width, style } = drawn;
+  const points = [px(pen, dimension.from), px(pen, dimension.to), a, b].map((at) =>
+    boxAbout(at, 2 * TICK_PX, 2 * TICK_PX),
+  );
+  const key = dimensionKey(dimension);
+  return {
+    draw: (on) => {
+      if (dimension.wallBehind !== null) paintExtensions(on, dimension, off);
+      paintDimensionLine(on, a, b, width + 10);
+      drawText(on, text, middle, style, angle);
+    },
+    box: [...points, boxAbout(middle, width + style.sizePx, width + style.sizePx)].reduce(about),
+    followed: function (this: Mark, _, { model }) {
+      return dimensionKeys(drawnDimensions(model)).has(key) ? this : null;
+    },
+  };
+}
+
+/** The same key is the same figure at the same place. */
+export function dimensionKey({ from, to, outward, wallBehind }: Dimension): string {
+  return [...from, ...to, ...outward, wallBehind].join(' ');
+}
+
+export const dimensionKeys = remembered(
+  (dimensions: readonly Dimension[]): ReadonlySet<string> => new Set(dimensions.map(dimensionKey)),
+);
 
 /** A line with a slanting tick at each end and a gap in its middle for the figure, screen px. */
 export function paintDimensionLine(pen: Pen, a: XY, b: XY, gap = 0): void {

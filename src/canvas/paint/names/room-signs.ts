@@ -5,8 +5,9 @@ import { ringsContain } from '../../../../geometry/ring.ts';
 import { toPlan } from '../../../state/viewport.ts';
 import { type Pen, px } from '../pen.ts';
 import { drawText, FINE, READ, SMALL, type TextStyle, textWidth } from '../text.ts';
-import type { Mark } from './mark.ts';
+import { boxAbout, type Mark } from './mark.ts';
 import type { Places } from './places.ts';
+import type { Named } from './sheet-names.ts';
 
 /** The lines of a room's sign: its name large, then its area, then why it is out where it is. */
 export interface RoomSign {
@@ -33,19 +34,48 @@ interface Row {
  * Each room's sign at its name's place, or as near to it as it finds room within the room. With less room the lines go first,
  * then the letters are smaller; a name that nowhere fits is left out: it would be read as that of the room beside.
  */
-export function roomSigns(pen: Pen, signs: readonly RoomSign[], places: Places): readonly Mark[] {
+export function roomSigns(
+  pen: Pen,
+  signs: readonly RoomSign[],
+  places: Places,
+  signOf: (named: Named, room: RoomRegion) => RoomSign,
+): readonly Mark[] {
   return signs.flatMap((sign) => {
     const spots = spotsIn(pen, sign);
     for (const rows of variants(pen, sign)) {
       const [width, height] = sizeOf(pen, rows);
       const middle = spots(width, height).find((spot) => places.claim(spot, width + 8, height + 4));
-      if (middle) return [(on: Pen) => writeRows(on, rows, middle)];
+      if (middle) return [signMark(pen, sign, rows, middle, signOf)];
     }
     const [name] = variants(pen, sign).slice(-1);
     const [width, height] = sizeOf(pen, name ?? []);
     const middle = name && spots(width, height).find((spot) => places.claim(spot, width, height, true));
-    return name && middle ? [(on: Pen) => writeRows(on, name, middle)] : [];
+    return name && middle ? [signMark(pen, sign, name, middle, signOf)] : [];
   });
+}
+
+/** A sign that goes along with its name's place, and says what is so now. */
+function signMark(
+  pen: Pen,
+  sign: RoomSign,
+  rows: readonly Row[],
+  middle: XY,
+  signOf: (named: Named, room: RoomRegion) => RoomSign,
+): Mark {
+  return {
+    draw: (on) => writeRows(on, rows, middle),
+    box: boxAbout(middle, ...sizeOf(pen, rows)),
+    followed: function (this: Mark, on, named) {
+      const room = named.region.rooms.find((each) => each.room.key === sign.room.room.key);
+      if (!room) return null;
+      const now = signOf(named, room);
+      if (room === sign.room && now.chosen === sign.chosen && now.name === sign.name) return this;
+      const [from, to] = [px(on, sign.at), px(on, now.at)];
+      const texts = [now.name, ...now.lines];
+      const said = rows.map((row, index) => ({ ...row, text: texts[index] ?? '' }));
+      return signMark(on, now, said, [middle[0] + to[0] - from[0], middle[1] + to[1] - from[1]], signOf);
+    },
+  };
 }
 
 /** From the fullest to the shortest. */

@@ -1,3 +1,4 @@
+import type { Extent } from '../../../../geometry/body.ts';
 import type { LevelModel } from '../../../../geometry/level/types.ts';
 import { levelExtent } from '../../../../geometry/level-extent.ts';
 import type { Plan } from '../../../../geometry/plan/model.ts';
@@ -9,9 +10,9 @@ import { drawnDimensions, drawnEdges, namesOfThing, roomSign, zoneName } from '.
 import type { Pen } from '../pen.ts';
 import { px, within } from '../pen.ts';
 import { type LabelPlace, placeLabels } from './detector-labels.ts';
-import { dimensionMarks } from './dimensions.ts';
+import { dimensionKey, dimensionKeys, dimensionMarks } from './dimensions.ts';
 import { keepLevelBar, paintLevelBar } from './level-bar.ts';
-import type { Mark } from './mark.ts';
+import { drawMarks, type Mark } from './mark.ts';
 import { createPlaces, type Places } from './places.ts';
 import { roomSigns } from './room-signs.ts';
 import { keepThings, thingNames } from './thing-names.ts';
@@ -27,6 +28,8 @@ export interface Named {
   readonly bar: string;
   /** Places that the panels mark: names keep off them. */
   readonly marked: readonly SpotMark[];
+  /** Whether a hand pulls at the plan: names then stay where they are, and are laid out anew when it lets go. */
+  readonly pulled: boolean;
 }
 
 /** Everything that is written on the sheet, laid out for one scale. Places are px from the plan's origin: a pan moves them all. */
@@ -54,7 +57,7 @@ function layOut(pen: Pen, { plan, model, region, selection, bar, marked }: Named
   keepThings(pen, model, places);
   const signs = region.rooms.map((room) => roomSign(room, plan, selection));
   const floors = region.rooms.filter(({ barred }) => !barred).map(({ room }) => room.floorRings);
-  const marks: Mark[] = [...roomSigns(pen, signs, places)];
+  const marks: Mark[] = [...roomSigns(pen, signs, places, (now, room) => roomSign(room, now.plan, now.selection))];
   if (pen.view.scale >= LEAST_SCALE_FOR_THINGS) marks.push(...thingNames(pen, model, namesOfThing, places));
   if (bar && extent) keepLevelBar(pen, bar, extent, places);
   marks.push(
@@ -64,37 +67,67 @@ function layOut(pen: Pen, { plan, model, region, selection, bar, marked }: Named
   return { marks, places, labels };
 }
 
-let last: { readonly inputs: readonly unknown[]; readonly names: SheetNames } | null = null;
+let atRest: { readonly inputs: readonly unknown[]; readonly named: Named; readonly names: SheetNames } | null = null;
+let pulled: { readonly rest: SheetNames; readonly inputs: readonly unknown[]; readonly names: SheetNames } | null =
+  null;
 
 /** The names laid out for the pen's scale and theme; the same ones again while nothing that they hang on has changed. */
 export function sheetNames(pen: Pen, named: Named): SheetNames {
   const { plan, model, region, selection, bar, marked } = named;
-  const inputs = [
-    plan.display.length,
-    plan.protocol,
-    model,
-    region,
-    selection,
-    bar,
-    marked,
-    pen.view.scale,
-    pen.theme,
-  ] as const;
-  if (!last?.inputs.every((input, index) => input === inputs[index])) {
-    last = { inputs, names: layOut(atOrigin(pen), named) };
+  const looks = [plan.display.length, plan.protocol, bar, marked, pen.view.scale, pen.theme] as const;
+  const inputs = [...looks, model, region, selection];
+  const stays = atRest !== null && named.pulled && looks.every((look, index) => look === atRest?.inputs[index]);
+  if (!atRest || !(stays || sameList(inputs, atRest.inputs))) {
+    atRest = { inputs, named, names: layOut(atOrigin(pen), named) };
   }
-  return last.names;
+  const rest = atRest;
+  if (!stays || sameList(inputs, rest.inputs)) return rest.names;
+  if (pulled?.rest !== rest.names || !sameList(inputs, pulled.inputs)) {
+    pulled = { rest: rest.names, inputs, names: followed(atOrigin(pen), rest.names, rest.named, named) };
+  }
+  return pulled.names;
+}
+
+/** The names of the sheet at rest while a hand pulls at the plan: none says what is not so. */
+function followed(pen: Pen, rest: SheetNames, before: Named, now: Named): SheetNames {
+  const kept = rest.marks.map((mark) => mark.followed(pen, now)).filter((mark) => mark !== null);
+  const known = dimensionKeys(drawnDimensions(before.model));
+  const fresh = drawnDimensions(now.model).filter((dimension) => !known.has(dimensionKey(dimension)));
+  const words = ({ length }: { readonly length: number }) => formatLength(length, now.plan.display.length);
+  return { ...rest, marks: [...kept, ...dimensionMarks(pen, fresh, words, createPlaces())] };
+}
+
+function sameList(a: readonly unknown[], b: readonly unknown[]): boolean {
+  return a.length === b.length && a.every((value, index) => value === b[index]);
 }
 
 export function paintSheetNames(pen: Pen, named: Named, stage: SizePx): void {
   const { marks } = sheetNames(pen, named);
-  const moved = atOrigin(pen);
+  written = marks;
   within(pen, () => {
     pen.ctx.translate(pen.view.x, pen.view.y);
-    for (const mark of marks) mark(moved);
+    drawMarks(atOrigin(pen), marks, [pen.view.x, pen.view.y]);
   });
   const extent = named.bar ? levelExtent(named.model.level) : null;
   if (extent) paintLevelBar(pen, named.bar, extent, stage);
+}
+
+/** What is written on the sheet that is seen. */
+let written: readonly Mark[] = [];
+
+/** Where the names that are seen differ from those that should be, mm. */
+export function spoiltNames(pen: Pen, named: Named): readonly Extent[] {
+  const { marks } = sheetNames(pen, named);
+  if (marks === written) return [];
+  const [old, young] = [new Set(written), new Set(marks)];
+  const differing = [...written.filter((mark) => !young.has(mark)), ...marks.filter((mark) => !old.has(mark))];
+  const { scale } = pen.view;
+  return differing.map(({ box: { left, top, right, bottom } }) => ({
+    minX: left / scale,
+    minY: top / scale,
+    maxX: right / scale,
+    maxY: bottom / scale,
+  }));
 }
 
 function atOrigin(pen: Pen): Pen {

@@ -6,7 +6,7 @@ import { ringsContain } from '../../../../geometry/ring.ts';
 import { toPlan } from '../../../state/viewport.ts';
 import { lengthPx, type Pen, px } from '../pen.ts';
 import { drawText, FINE, SMALL, type TextStyle, textWidth } from '../text.ts';
-import type { Mark } from './mark.ts';
+import { boxAbout, type Mark } from './mark.ts';
 import type { Places } from './places.ts';
 
 interface Spot {
@@ -32,10 +32,29 @@ export function thingNames(
   return rows.flatMap(({ thing, style }) => {
     for (const name of namesOf(thing)) {
       const spot = spotFor(pen, model, name, thing.shape, style, places);
-      if (spot) return [(on: Pen) => drawText(on, name, spot.middle, style, spot.upright ? -Math.PI / 2 : 0)];
+      if (spot) return [thingMark(pen, thing, name, spot, style)];
     }
     return [];
   });
+}
+
+/** A name that goes along with its thing. */
+function thingMark(pen: Pen, thing: Fixture | PlanObject, name: string, spot: Spot, style: TextStyle): Mark {
+  const { middle, upright } = spot;
+  const [long, high] = [textWidth(pen, name, style), style.sizePx];
+  return {
+    draw: (on) => drawText(on, name, middle, style, upright ? -Math.PI / 2 : 0),
+    box: upright ? boxAbout(middle, high, long) : boxAbout(middle, long, high),
+    followed: function (this: Mark, on, { model }) {
+      const { fixtures, objects } = model.level;
+      const now = fixtures.find(({ id }) => id === thing.id) ?? objects.find(({ id }) => id === thing.id);
+      if (now === thing) return this;
+      if (!now) return null;
+      const [from, to] = [px(on, shapeMiddle(thing.shape)), px(on, shapeMiddle(now.shape))];
+      const moved: XY = [middle[0] + to[0] - from[0], middle[1] + to[1] - from[1]];
+      return thingMark(on, now, name, { ...spot, middle: moved }, style);
+    },
+  };
 }
 
 /** Keeps the ground of every thing free of other names. */

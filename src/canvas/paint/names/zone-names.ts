@@ -1,12 +1,14 @@
 import type { Ring } from '../../../../geometry/level/types.ts';
 import type { XY } from '../../../../geometry/plan/model.ts';
 import { nameRun, runLength } from '../../../../geometry/region/name-run.ts';
-import type { Zone } from '../../../../geometry/region/types.ts';
+import type { LevelRegion, Zone } from '../../../../geometry/region/types.ts';
 import { edgeLength, type Stretch } from '../../../../geometry/region/visible-edges.ts';
+import { remembered } from '../../../../geometry/remembered.ts';
 import type { RuleId } from '../../../../geometry/rules/types.ts';
+import { about } from '../../surface/area.ts';
 import { lengthPx, type Pen, px } from '../pen.ts';
 import { drawLetters, FINE, type Letter, type TextStyle, textWidth } from '../text.ts';
-import type { Mark } from './mark.ts';
+import { boxAbout, type Mark } from './mark.ts';
 import type { Places } from './places.ts';
 
 /** How often a rule's name is written: once for what runs round every room, more often for single things. */
@@ -41,10 +43,23 @@ export function zoneNames(
     const letters = run && placed(pen, text, run, style, places);
     if (!letters) continue;
     written.set(zone.rule, done + 1);
-    marks.push((on) => drawLetters(on, letters, style));
+    marks.push(zoneMark(zone, letters, style));
   }
   return marks;
 }
+
+/** A name that is left out as soon as its zone is another one: it would stand on nothing. */
+function zoneMark(zone: Zone, letters: readonly Letter[], style: TextStyle): Mark {
+  return {
+    draw: (on) => drawLetters(on, letters, style),
+    box: letters.map(({ at }) => boxAbout(at, style.sizePx, style.sizePx)).reduce(about),
+    followed: function (this: Mark, _, { region }) {
+      return zonesIn(region).has(zone) ? this : null;
+    },
+  };
+}
+
+const zonesIn = remembered(({ zones }: LevelRegion): ReadonlySet<Zone> => new Set(zones));
 
 function longestFirst(seen: ReadonlyMap<Zone, readonly Stretch[]>) {
   return [...seen]

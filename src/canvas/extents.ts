@@ -1,0 +1,34 @@
+import { type Extent, ringExtent, shapeBody, shapeMiddle } from '../../geometry/body.ts';
+import type { OpeningBody, WallPiece } from '../../geometry/level/types.ts';
+import type { Fixture, PlanObject } from '../../geometry/plan/model.ts';
+import type { RoomRegion } from '../../geometry/region/types.ts';
+import { remembered } from '../../geometry/remembered.ts';
+
+/** The rectangles, mm, within which things are drawn, but for the breadth of their lines. */
+
+export const pieceExtent = remembered(({ body }: WallPiece): Extent => ringExtent(body));
+
+/** A leaf opens as far as its door is wide, to either side. */
+export const openingExtent = remembered(
+  ({ body, opening }: OpeningBody): Extent => grown(ringExtent(body), opening.width),
+);
+
+/** Its ground, and the air that it blows. */
+export const thingExtent = remembered((thing: Fixture | PlanObject): Extent => {
+  const { extent } = shapeBody(thing.shape);
+  if (!('stream' in thing) || !thing.stream) return extent;
+  const [x, y] = shapeMiddle(thing.shape);
+  const { reach } = thing.stream;
+  return {
+    minX: Math.min(extent.minX, x - reach),
+    minY: Math.min(extent.minY, y - reach),
+    maxX: Math.max(extent.maxX, x + reach),
+    maxY: Math.max(extent.maxY, y + reach),
+  };
+});
+
+export const roomExtent = remembered(({ room }: RoomRegion): Extent => ringExtent(room.floorRings.flat()));
+
+function grown({ minX, minY, maxX, maxY }: Extent, by: number): Extent {
+  return { minX: minX - by, minY: minY - by, maxX: maxX + by, maxY: maxY + by };
+}

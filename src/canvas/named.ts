@@ -1,0 +1,26 @@
+import { selectLevelBar, selectModel, selectRegion, selectShownPlan } from '../state/selectors.ts';
+import { spotsOn, useShown } from '../state/shown.ts';
+import type { AppState } from '../state/store.ts';
+import type { Named } from './paint/names/sheet-names.ts';
+
+let last: Named | null = null;
+
+/** What the names of the sheet hang on; the same object as long as all of it is the same. */
+export function selectNamed(state: AppState): Named {
+  const model = selectModel(state);
+  const now: Named = {
+    plan: selectShownPlan(state),
+    model,
+    region: selectRegion(state),
+    selection: state.selection,
+    bar: selectLevelBar(state),
+    marked: spotsOn(model.level.id, useShown.getState()),
+    pulled: state.draft !== null,
+  };
+  if (!last || !sameNamed(last, now)) last = now;
+  return last;
+}
+
+function sameNamed(a: Named, b: Named): boolean {
+  return (Object.keys(a) as (keyof Named)[]).every((key) => a[key] === b[key]);
+}
