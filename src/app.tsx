@@ -9,6 +9,7 @@ import { Foot } from './panels/foot.tsx';
 import { JobColumn } from './panels/job-column.tsx';
 import { LiveRegion } from './panels/live-region.tsx';
 import { MessageLine } from './panels/message-line.tsx';
+import { NewVersionLine } from './panels/new-version-line.tsx';
 import { usePageKeys } from './panels/page-keys.ts';
 import { usePaletteKeys } from './panels/palette-keys.ts';
 import { Side } from './panels/side.tsx';
@@ -48,7 +49,10 @@ function Page() {
       <TopBar />
       <JobColumn />
       <main className="sheet">
-        <MessageLine />
+        <div>
+          <NewVersionLine />
+          <MessageLine />
+        </div>
         <div className="sheet__plan">
           <PlanCanvas />
           <EmptySheet />

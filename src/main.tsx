@@ -34,6 +34,9 @@ createRoot(root).render(
   </StrictMode>,
 );
 
+// Well after the first picture, so that keeping the app for later does not hold up the work of now.
+if (import.meta.env.PROD) setTimeout(() => void import('./offline/keep-app.ts').then(({ keepApp }) => keepApp()), 1000);
+
 function isThemeName(value: unknown): value is ThemeName {
   return typeof value === 'string' && value in THEMES;
 }

@@ -11,6 +11,8 @@ declare module 'vitest' {
   interface ProvidedContext {
     /** Address of the built app, with a slash at the end. */
     siteUrl: string;
+    /** The folder that holds it. */
+    siteFolder: string;
     /** Where the one browser of this run listens. */
     browserWs: string;
   }
@@ -38,6 +40,7 @@ export default async function setup(project: TestProject): Promise<() => Promise
   const url = server.resolvedUrls?.local[0];
   if (!url) throw new Error('The preview server gave no address.');
   project.provide('siteUrl', url);
+  project.provide('siteFolder', site);
   project.provide('browserWs', browser.wsEndpoint());
   return async () => {
     await browser.close();

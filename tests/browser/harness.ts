@@ -17,6 +17,9 @@ export interface PageOptions {
   /** A tablet: touch events instead of a mouse. */
   readonly touch?: boolean;
   readonly deviceScaleFactor?: number;
+  readonly serviceWorkers?: 'allow' | 'block';
+  /** Another address than that of the built app. */
+  readonly site?: string;
   /** Path below the app's address, say "?sample=2". */
   readonly path?: string;
 }
@@ -55,6 +58,8 @@ export async function openPage(options: PageOptions = {}): Promise<OpenPage> {
     hasTouch: touch,
     isMobile: touch,
     acceptDownloads: true,
+    // Each test sees the app as it is served; offline.test.ts tries what the worker keeps.
+    serviceWorkers: options.serviceWorkers ?? 'block',
   });
   const page = await context.newPage();
   const troubles: string[] = [];
@@ -62,7 +67,7 @@ export async function openPage(options: PageOptions = {}): Promise<OpenPage> {
     if (message.type() === 'error') troubles.push(message.text());
   });
   page.on('pageerror', (error) => troubles.push(String(error)));
-  await page.goto(inject('siteUrl') + (options.path ?? ''));
+  await page.goto((options.site ?? inject('siteUrl')) + (options.path ?? ''));
   return { page, context, troubles, expectNoTroubles: () => expect(troubles).toEqual([]) };
 }
 

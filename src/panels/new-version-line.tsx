@@ -1,0 +1,31 @@
+import { useState } from 'react';
+import { useNewVersion } from '../offline/new-version.ts';
+
+/** Says that a newer version is there. It starts when the user says so, never by itself: work may be under way. */
+export function NewVersionLine() {
+  const version = useNewVersion((state) => state.version);
+  const [trouble, setTrouble] = useState('');
+  if (version.state === 'none') return <p className="unseen" role="status" />;
+  if (version.state === 'runs-elsewhere') {
+    return (
+      <p className="message" role="status">
+        A newer Stillspot was started in another tab. This tab goes on with the old one until you load it again.
+      </p>
+    );
+  }
+  return (
+    <div className="message" data-said="">
+      <p role="status">{trouble || 'A newer Stillspot is ready. It starts when you say so; your plan stays.'}</p>
+      <button type="button" className="text-button" onClick={() => void version.start().then(setTrouble)}>
+        Start it
+      </button>
+      <button
+        type="button"
+        className="text-button"
+        onClick={() => useNewVersion.setState({ version: { state: 'none' } })}
+      >
+        Later
+      </button>
+    </div>
+  );
+}
