@@ -71,6 +71,7 @@ const NAMES = layer({
     const underDrawing = before.bar !== '' || now.bar !== '';
     return underDrawing || size !== resized ? 'everywhere' : spoiltNames(pen, now);
   },
+  anchored: ([{ bar }]) => bar !== '',
 });
 
 /** From the desk up. A new layer takes its place in this list. */

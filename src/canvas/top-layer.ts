@@ -49,6 +49,7 @@ export const TOP = layer({
     const seen = [plan, draft, levelId, tool, selection, hover, live, chain, sitHeight, stageSize];
     return [useSketch.getState(), useShown.getState(), ...seen];
   },
+  anchored: () => true,
   // The sheet may lie elsewhere than this picture: see `surface.ts`.
   paint: (pen) => paintTop(pen, { ...useAppStore.getState(), viewport: pen.view }, useSketch.getState()),
 });

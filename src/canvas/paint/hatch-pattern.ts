@@ -11,7 +11,7 @@ export function hatchFill(pen: Pen, hatch: Hatch, colour: string): CanvasPattern
   if (!pattern) return null;
   pattern.setTransform(
     new DOMMatrix()
-      .translate(pen.view.x % 4096, pen.view.y % 4096)
+      .translate(pen.view.x, pen.view.y)
       .rotate(hatch.turn)
       .scale(hatch.width / tile.width, hatch.height / tile.height),
   );

@@ -3,7 +3,7 @@ import type { Ring } from '../../../geometry/level/types.ts';
 import type { Mm, Plan, XY } from '../../../geometry/plan/model.ts';
 import type { Theme } from '../../design/tokens.ts';
 import { toScreen, type Viewport } from '../../state/viewport.ts';
-import { type AreaPx, areaOf, areasMeet } from '../surface/area.ts';
+import type { AreaPx } from '../surface/area.ts';
 
 /** What every painter draws with. Painters work in screen pixels; only `view` turns mm into them. */
 export interface Pen {
@@ -15,11 +15,13 @@ export interface Pen {
   readonly ratio: number;
   /** What is painted now, screen px: what lies outside may be left out. */
   readonly area: AreaPx;
+  /** The same in plan mm, with room for lines and halos. */
+  readonly seen: Extent;
 }
 
 /** Whether anything drawn within the extent, mm, is to be seen. */
-export function isSeen({ view, area }: Pen, extent: Extent): boolean {
-  return areasMeet(areaOf(view, extent), area);
+export function isSeen({ seen }: Pen, { minX, minY, maxX, maxY }: Extent): boolean {
+  return minX < seen.maxX && maxX > seen.minX && minY < seen.maxY && maxY > seen.minY;
 }
 
 export function px(pen: Pen, point: XY): XY {

@@ -1,5 +1,5 @@
 import type { Extent } from '../../../geometry/body.ts';
-import { type SizePx, toScreen, type Viewport } from '../../state/viewport.ts';
+import { type SizePx, toPlan, toScreen, type Viewport } from '../../state/viewport.ts';
 
 /** An upright rectangle of the screen, px. */
 export interface AreaPx {
@@ -17,6 +17,22 @@ export function areaOf(view: Viewport, { minX, minY, maxX, maxY }: Extent): Area
   const [left, top] = toScreen(view, [minX, minY]);
   const [right, bottom] = toScreen(view, [maxX, maxY]);
   return { left: left - REACH_PX, top: top - REACH_PX, right: right + REACH_PX, bottom: bottom + REACH_PX };
+}
+
+/** The rectangle of the plan, mm, of which anything may reach into the area. */
+export function extentOf(view: Viewport, { left, top, right, bottom }: AreaPx): Extent {
+  const [minX, minY] = toPlan(view, [left - REACH_PX, top - REACH_PX]);
+  const [maxX, maxY] = toPlan(view, [right + REACH_PX, bottom + REACH_PX]);
+  return { minX, minY, maxX, maxY };
+}
+
+/** What comes in at the edges of `whole` when its picture moves by (dx, dy). They do not overlap. */
+export function strips(whole: AreaPx, dx: number, dy: number): readonly AreaPx[] {
+  const { left, top, right, bottom } = whole;
+  const upright = dx > 0 ? { ...whole, right: left + dx } : { ...whole, left: right + dx };
+  const beside = dx > 0 ? { left: left + dx, right } : { left, right: right + dx };
+  const level = dy > 0 ? { ...beside, top, bottom: top + dy } : { ...beside, top: bottom + dy, bottom };
+  return [upright, level].filter((strip) => strip.right > strip.left && strip.bottom > strip.top);
 }
 
 /** The stage and so many px about it. */

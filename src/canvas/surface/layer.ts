@@ -16,6 +16,8 @@ export interface Layer<In extends Inputs = Inputs> {
   readonly paint: (pen: Pen, inputs: In) => void;
   /** Where the pictures differ, drawn by this pen; everywhere when left out. Lines and letters reach a few px further: the surface sees to that. */
   readonly differs?: (before: In, after: In, pen: Pen) => Spoilt;
+  /** Whether something of it has its place from the stage's edges: it is then painted anew when a moved sheet has come to rest. */
+  readonly anchored?: (inputs: In) => boolean;
 }
 
 /** A layer with its inputs' types settled, to lie in a list with others. */

@@ -2,13 +2,17 @@ import { THEMES } from '../../design/tokens.ts';
 import { type AppState, useAppStore } from '../../state/store.ts';
 import type { Viewport } from '../../state/viewport.ts';
 import type { Pen } from '../paint/pen.ts';
-import { type AreaPx, about, areaOf, common, sizeOfArea, stageArea, wholePixels } from './area.ts';
+import { type AreaPx, about, areaOf, common, extentOf, sizeOfArea, stageArea, strips, wholePixels } from './area.ts';
 import { inNextFrame, notInNextFrame } from './frames.ts';
 import { type Inputs, type Layer, sameInputs } from './layer.ts';
 import { noteLaid, notePainted } from './tally.ts';
 
-/** Painted beyond each edge of the stage, px: a pan lays the same picture elsewhere until it has used this up. */
+/** Painted beyond each edge of the stage, px: the picture is laid elsewhere as it is until some of this has been used up. */
 const ABOUT_PX = 160;
+/** So far off, px, the picture is moved on its canvas, and a strip of this breadth is painted. */
+const STRIP_PX = 56;
+/** A jump by more, px, leaves too little of the picture. */
+const MOST_SHIFT_PX = 400;
 /** A picture that was laid elsewhere is painted anew when the hand has rested so long, ms. */
 const REST_MS = 140;
 /** A picture that took longer to paint, ms, is stretched while the sheet is zoomed, and painted when the hand rests. */
@@ -59,33 +63,65 @@ export function createSurface(canvas: HTMLCanvasElement, layers: readonly Layer[
       painted.height === stageSize.height;
     const pen = painted && penFor(state, painted.view, ratio, whole);
     const spoilt = fits && painted && pen ? spoiltArea(layers, painted.inputs, inputs, pen) : whole;
-    const afresh =
-      !fits || !painted || (spoilt !== null && sizeOfArea(spoilt) > MOSTLY * sizeOfArea(whole)) || mustMove(viewport);
-    if (afresh) {
+    const mostly = spoilt !== null && sizeOfArea(spoilt) > MOSTLY * sizeOfArea(whole);
+    const move = !painted || mostly ? 'afresh' : moveTo(viewport, painted, inputs, ratio);
+    if (!painted || move === 'afresh') {
       const before = performance.now();
       fitCanvas(canvas, stageSize, ratio);
       paintArea(state, viewport, ratio, whole, inputs);
       costMs = performance.now() - before;
       painted = { view: viewport, inputs, looks, ...stageSize };
-    } else if (painted) {
+    } else {
       if (spoilt) paintArea(state, painted.view, ratio, wholePixels(spoilt, ratio), inputs);
-      painted = { ...painted, inputs };
+      const view = move === 'shift' ? shift(state, painted.view, ratio, whole, inputs) : painted.view;
+      painted = { ...painted, view, inputs };
     }
     lay(viewport);
   };
 
-  /** Whether the picture at hand cannot be laid where the sheet is now. */
-  const mustMove = (viewport: Viewport): boolean => {
-    if (!painted) return true;
-    const { view } = painted;
-    if (view.scale !== viewport.scale) return rested || costMs < DEAR_MS;
-    const far = Math.max(Math.abs(viewport.x - view.x), Math.abs(viewport.y - view.y));
-    return far > ABOUT_PX || (rested && far > 0);
+  /** What becomes of the picture at hand when the sheet lies elsewhere. */
+  const moveTo = (
+    { scale, x, y }: Viewport,
+    { view }: Painted,
+    inputs: readonly Inputs[],
+    ratio: number,
+  ): 'stay' | 'shift' | 'afresh' => {
+    if (view.scale !== scale) return rested || costMs < DEAR_MS ? 'afresh' : 'stay';
+    const [dx, dy] = [x - view.x, y - view.y];
+    const far = Math.max(Math.abs(dx), Math.abs(dy));
+    if (far === 0) return 'stay';
+    if (far > MOST_SHIFT_PX) return 'afresh';
+    if (!rested) return far > STRIP_PX ? 'shift' : 'stay';
+    const between = !Number.isInteger(dx * ratio) || !Number.isInteger(dy * ratio);
+    return between || layers.some(({ anchored }, index) => anchored?.(inputs[index] as Inputs)) ? 'afresh' : 'stay';
+  };
+
+  /** Moves the picture by whole pixels to where the sheet is, and paints the strips that were beyond its edge. */
+  const shift = (
+    state: AppState,
+    view: Viewport,
+    ratio: number,
+    whole: AreaPx,
+    inputs: readonly Inputs[],
+  ): Viewport => {
+    const ctx = canvas.getContext('2d');
+    if (!ctx) return view;
+    const { viewport } = state;
+    const [dx, dy] = [Math.round((viewport.x - view.x) * ratio), Math.round((viewport.y - view.y) * ratio)];
+    ctx.setTransform(1, 0, 0, 1, 0, 0);
+    ctx.globalCompositeOperation = 'copy';
+    ctx.drawImage(canvas, dx, dy);
+    ctx.globalCompositeOperation = 'source-over';
+    const now = { ...view, x: view.x + dx / ratio, y: view.y + dy / ratio };
+    for (const strip of strips(whole, dx / ratio, dy / ratio)) paintArea(state, now, ratio, strip, inputs);
+    return now;
   };
 
   const penFor = ({ theme, plan }: AppState, view: Viewport, ratio: number, area: AreaPx): Pen | null => {
     const ctx = canvas.getContext('2d');
-    return ctx && { ctx, view, theme: THEMES[theme], unit: plan.display.length, ratio, area };
+    return (
+      ctx && { ctx, view, theme: THEMES[theme], unit: plan.display.length, ratio, area, seen: extentOf(view, area) }
+    );
   };
   const paintArea = (state: AppState, view: Viewport, ratio: number, area: AreaPx, inputs: readonly Inputs[]) => {
     const pen = penFor(state, view, ratio, area);
