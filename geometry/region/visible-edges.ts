@@ -2,6 +2,7 @@
 import { type Extent, ringExtent } from '../body.ts';
 import type { Mm, XY } from '../plan/model.ts';
 import { along } from '../point.ts';
+import type { RuleId } from '../rules/types.ts';
 import { arcRingsContain } from './nearest.ts';
 import type { Edge, Zone } from './types.ts';
 
@@ -17,31 +18,78 @@ export type Stretch = readonly Edge[];
  * The parts of each zone's outline that do not lie inside another zone of its rule, in the order of the zones. A zone that is
  * covered by others has none. Zones keep their objects over an edit that leaves them alone: only those with a new neighbour
  * are worked out anew.
+ * @param piece mm; coarser than usual while a hand pulls at the plan: what was worked out finer already is taken as it is
  */
-export function visibleEdges(zones: readonly Zone[]): ReadonlyMap<Zone, readonly Stretch[]> {
-  return new Map(zones.map((zone) => [zone, seenOf(zone, neighboursOf(zone, zones))]));
+export function visibleEdges(zones: readonly Zone[], piece: Mm = PIECE): ReadonlyMap<Zone, readonly Stretch[]> {
+  const nearOf = neighbours(zones);
+  return new Map(zones.map((zone) => [zone, seenOf(zone, nearOf(zone), piece)]));
 }
 
-const seenBefore = new WeakMap<Zone, { readonly others: readonly Zone[]; readonly seen: readonly Stretch[] }>();
+interface Seen {
+  readonly others: readonly Zone[];
+  readonly piece: Mm;
+  readonly stretches: readonly Stretch[];
+}
+const seenBefore = new WeakMap<Zone, Seen>();
 
-function seenOf(zone: Zone, others: readonly Zone[]): readonly Stretch[] {
+function seenOf(zone: Zone, others: readonly Zone[], piece: Mm): readonly Stretch[] {
   const before = seenBefore.get(zone);
-  if (before?.others.length === others.length && before.others.every((other, i) => other === others[i]))
-    return before.seen;
-  const seen = zone.outlines.flatMap((ring) => stretches(ring, others));
-  seenBefore.set(zone, { others, seen });
+  const same = before?.others.length === others.length && before.others.every((other, i) => other === others[i]);
+  if (before && same && before.piece <= piece) return before.stretches;
+  const seen = zone.outlines.flatMap((ring) => stretches(ring, others, piece));
+  seenBefore.set(zone, { others, piece, stretches: seen });
   return seen;
 }
 
 /** Whether a point of the zone's outline shows: no other zone of the rule covers it. */
 export function coverOf(zone: Zone, zones: readonly Zone[]): (p: XY) => boolean {
-  return coverBy(neighboursOf(zone, zones));
+  return coverBy(neighbours(zones.filter(({ rule }) => rule === zone.rule))(zone));
 }
 
-/** The other zones of the rule that may cover something of this one. */
-function neighboursOf(zone: Zone, zones: readonly Zone[]): readonly Zone[] {
-  const own = zoneExtent(zone);
-  return zones.filter((other) => other !== zone && other.rule === zone.rule && meet(zoneExtent(other), own));
+/** The other zones of its rule that may cover something of a zone, in the order of their list. */
+function neighbours(zones: readonly Zone[]): (zone: Zone) => readonly Zone[] {
+  const ofRule = new Map<RuleId, Row>();
+  zones.forEach((zone, place) => {
+    const row = ofRule.get(zone.rule) ?? { standing: [], widest: 0 };
+    const extent = zoneExtent(zone);
+    row.standing.push({ zone, place, extent });
+    row.widest = Math.max(row.widest, extent.maxX - extent.minX);
+    ofRule.set(zone.rule, row);
+  });
+  for (const { standing } of ofRule.values()) standing.sort((a, b) => a.extent.minX - b.extent.minX);
+  return (zone) => {
+    const { standing, widest } = ofRule.get(zone.rule) ?? { standing: [], widest: 0 };
+    const own = zoneExtent(zone);
+    const near: Standing[] = [];
+    for (let k = firstFrom(standing, own.minX - widest); k < standing.length; k++) {
+      const other = standing[k] as Standing;
+      if (other.extent.minX >= own.maxX) break;
+      if (other.zone !== zone && meet(other.extent, own)) near.push(other);
+    }
+    return near.sort((a, b) => a.place - b.place).map((other) => other.zone);
+  };
+}
+
+/** The zones of a rule by their left edges. */
+interface Row {
+  readonly standing: Standing[];
+  widest: Mm;
+}
+interface Standing {
+  readonly zone: Zone;
+  readonly place: number;
+  readonly extent: Extent;
+}
+
+/** The first whose left edge is at `least` or right of it. */
+function firstFrom(standing: readonly Standing[], least: Mm): number {
+  let [low, high] = [0, standing.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((standing[middle] as Standing).extent.minX < least) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }
 
 function coverBy(others: readonly Zone[]): (p: XY) => boolean {
@@ -61,13 +109,13 @@ export function edgeLength(edge: Edge): Mm {
   return Math.hypot(edge.to[0] - edge.from[0], edge.to[1] - edge.from[1]);
 }
 
-function stretches(ring: readonly Edge[], others: readonly Zone[]): readonly Stretch[] {
+function stretches(ring: readonly Edge[], others: readonly Zone[], piece: Mm): readonly Stretch[] {
   const found: Edge[][] = [];
   let fromFirstCorner = false;
   let open = false;
   for (const edge of ring) {
     const near = others.filter((other) => meet(zoneExtent(other), edgeExtent(edge)));
-    for (const [from, to] of visibleShares(edge, near)) {
+    for (const [from, to] of visibleShares(edge, near, piece)) {
       if (open && from === 0) found.at(-1)?.push(partOf(edge, from, to));
       else found.push([partOf(edge, from, to)]);
       fromFirstCorner ||= edge === ring[0] && from === 0;
@@ -81,9 +129,9 @@ function stretches(ring: readonly Edge[], others: readonly Zone[]): readonly Str
 }
 
 /** Where along an edge it shows, as shares of its way. */
-function visibleShares(edge: Edge, others: readonly Zone[]): readonly (readonly [number, number])[] {
+function visibleShares(edge: Edge, others: readonly Zone[], piece: Mm): readonly (readonly [number, number])[] {
   if (others.length === 0) return [[0, 1]];
-  const pieces = Math.max(2, Math.ceil(edgeLength(edge) / PIECE));
+  const pieces = Math.max(2, Math.ceil(edgeLength(edge) / piece));
   const spans: [number, number][] = [];
   const isSeen = coverAlong(edge, pieces, others);
   // Just within the ends: there another zone's outline may touch, and either answer would be right.

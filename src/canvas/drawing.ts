@@ -1,6 +1,6 @@
 import type { Check } from '../../geometry/check/types.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
-import type { Fixture, Plan, PlanObject } from '../../geometry/plan/model.ts';
+import type { Fixture, Mm, Plan, PlanObject } from '../../geometry/plan/model.ts';
 import type { LevelRegion, RoomRegion, Zone } from '../../geometry/region/types.ts';
 import { type Stretch, visibleEdges } from '../../geometry/region/visible-edges.ts';
 import { remembered } from '../../geometry/remembered.ts';
@@ -14,6 +14,14 @@ import type { RoomSign } from './paint/names/room-signs.ts';
 
 export const drawnEdges = remembered(
   (region: LevelRegion): ReadonlyMap<Zone, readonly Stretch[]> => visibleEdges(region.zones),
+);
+
+/** So fine, mm, edges are drawn while a hand pulls at the plan: a few px of a large house. */
+const WHILE_PULLED: Mm = 200;
+
+/** The same a little coarser where zones are new: for a picture that is gone with the next move of the hand. */
+export const pulledEdges = remembered(
+  (region: LevelRegion): ReadonlyMap<Zone, readonly Stretch[]> => visibleEdges(region.zones, WHILE_PULLED),
 );
 
 const dimensionsOf = new WeakMap<LevelModel['rooms'], readonly Dimension[]>();

@@ -35,12 +35,16 @@ const SHEET = layer({
 /** What the rules take away, hatched, and the edge of what is left. */
 const ZONES = layer({
   name: 'zones',
-  read: () => [selectRegion(useAppStore.getState())],
-  paint: (pen, [region]) => {
-    paintZones(pen, region);
+  read: () => {
+    const state = useAppStore.getState();
+    return [selectRegion(state), state.draft !== null];
+  },
+  paint: (pen, [region, pulled]) => {
+    paintZones(pen, region, pulled);
     paintRegionEdge(pen, region);
   },
-  differs: ([before], [now]) => spoiltRegion(before, now),
+  // What was drawn in haste is drawn anew when the hand lets go.
+  differs: ([before, hasty], [now, pulled]) => (hasty && !pulled ? 'everywhere' : spoiltRegion(before, now)),
 });
 
 /** Things, then the walls and openings over them. */

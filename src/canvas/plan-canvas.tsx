@@ -56,7 +56,7 @@ export function PlanCanvas() {
       // biome-ignore lint/a11y/noNoninteractiveTabindex: the sheet is worked by keyboard
       tabIndex={0}
     >
-      <SheetSurface name="ground" layers={GROUND} />
+      <SheetSurface name="ground" layers={GROUND} opaque />
       <SheetSurface name="hand" layers={HAND} />
       <LengthBox hand={() => hand.current as Hand} onDone={() => sheet.current?.focus({ preventScroll: true })} />
     </div>

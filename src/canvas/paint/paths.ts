@@ -4,7 +4,7 @@ import type { XY } from '../../../geometry/plan/model.ts';
 import type { ArcRing, Edge, LevelRegion, RoomRegion, Zone } from '../../../geometry/region/types.ts';
 import { type Stretch, zoneExtent } from '../../../geometry/region/visible-edges.ts';
 import { remembered } from '../../../geometry/remembered.ts';
-import { drawnEdges } from '../drawing.ts';
+import { drawnEdges, pulledEdges } from '../drawing.ts';
 import { roomExtent } from '../extents.ts';
 import { isSeen, type Pen } from './pen.ts';
 
@@ -45,8 +45,8 @@ export function zonesOnScreen(pen: Pen, zones: readonly Zone[]): Path2D {
 }
 
 /** What is seen of the zones' edges, one over another left out. */
-export function zoneEdgesOnScreen(pen: Pen, region: LevelRegion): Path2D {
-  const edges = drawnEdges(region);
+export function zoneEdgesOnScreen(pen: Pen, region: LevelRegion, pulled: boolean): Path2D {
+  const edges = pulled ? pulledEdges(region) : drawnEdges(region);
   return onScreen(pen, seenZones(pen, region.zones), (zone) => edgesPath(edges.get(zone) ?? NO_STRETCHES));
 }
 

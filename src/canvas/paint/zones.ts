@@ -5,15 +5,15 @@ import { hatchFill } from './hatch-pattern.ts';
 import { floorsOnScreen, whiteOnScreen, zoneEdgesOnScreen, zonesOnScreen } from './paths.ts';
 import { type Pen, strokePath, within } from './pen.ts';
 
-/** What the rules take away: each rule's zones in its own hatch, on the floors of the rooms that are not out as a whole. */
-export function paintZones(pen: Pen, region: LevelRegion): void {
+/** What the rules take away: each rule's zones in its own hatch, on the floors of the rooms that are not out as a whole. `pulled`: in haste. */
+export function paintZones(pen: Pen, region: LevelRegion, pulled: boolean): void {
   for (const [hatch, rooms] of byHatch(region.rooms, roomHatch)) fillHatch(pen, hatch, floorsOnScreen(pen, rooms));
   within(pen, () => {
     pen.ctx.clip(floorsOnScreen(pen, openRooms(region)), 'nonzero');
     for (const [hatch, zones] of byHatch(region.zones, ({ rule }) => ruleHatch(rule))) {
       fillHatch(pen, hatch, zonesOnScreen(pen, zones));
     }
-    strokePath(pen, zoneEdgesOnScreen(pen, region), pen.theme.hatchEdge, LINE_PX.zoneEdge);
+    strokePath(pen, zoneEdgesOnScreen(pen, region, pulled), pen.theme.hatchEdge, LINE_PX.zoneEdge);
   });
 }
 

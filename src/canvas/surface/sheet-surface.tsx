@@ -5,18 +5,25 @@ import { useSketch } from '../sketch.ts';
 import type { Layer } from './layer.ts';
 import { createSurface } from './surface.ts';
 
+interface Props {
+  readonly name: string;
+  readonly layers: readonly Layer[];
+  /** Its lowest layer leaves nothing bare. */
+  readonly opaque?: boolean;
+}
+
 /** A canvas over the whole stage. React draws it once; what is on it follows the stores by itself. `layers` never change. */
-export function SheetSurface({ name, layers }: { readonly name: string; readonly layers: readonly Layer[] }) {
+export function SheetSurface({ name, layers, opaque = false }: Props) {
   const canvas = useRef<HTMLCanvasElement>(null);
   useEffect(() => {
     if (!canvas.current) return;
-    const surface = createSurface(canvas.current, layers);
+    const surface = createSurface(canvas.current, layers, opaque);
     const stops = [useAppStore, useSketch, useShown].map((store) => store.subscribe(surface.wake));
     surface.wake();
     return () => {
       for (const stop of stops) stop();
       surface.stop();
     };
-  }, [layers]);
+  }, [layers, opaque]);
   return <canvas ref={canvas} className="plan-canvas__surface" data-surface={name} />;
 }

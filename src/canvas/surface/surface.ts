@@ -40,8 +40,9 @@ interface Painted {
 /**
  * Pictures that lie on one another on one canvas. In a frame in which something has changed, only what differs is painted; a
  * moved sheet is laid where it belongs as it is, and painted when the hand rests or bare canvas would come into view.
+ * @param opaque the lowest layer leaves nothing bare: what lies below need not be mixed in
  */
-export function createSurface(canvas: HTMLCanvasElement, layers: readonly Layer[]): Surface {
+export function createSurface(canvas: HTMLCanvasElement, layers: readonly Layer[], opaque: boolean): Surface {
   let painted: Painted | null = null;
   let costMs = 0;
   let rest: ReturnType<typeof setTimeout> | undefined;
@@ -104,7 +105,7 @@ export function createSurface(canvas: HTMLCanvasElement, layers: readonly Layer[
     whole: AreaPx,
     inputs: readonly Inputs[],
   ): Viewport => {
-    const ctx = canvas.getContext('2d');
+    const ctx = canvas.getContext('2d', { alpha: !opaque });
     if (!ctx) return view;
     const { viewport } = state;
     const [dx, dy] = [Math.round((viewport.x - view.x) * ratio), Math.round((viewport.y - view.y) * ratio)];
@@ -118,7 +119,7 @@ export function createSurface(canvas: HTMLCanvasElement, layers: readonly Layer[
   };
 
   const penFor = ({ theme, plan }: AppState, view: Viewport, ratio: number, area: AreaPx): Pen | null => {
-    const ctx = canvas.getContext('2d');
+    const ctx = canvas.getContext('2d', { alpha: !opaque });
     return (
       ctx && { ctx, view, theme: THEMES[theme], unit: plan.display.length, ratio, area, seen: extentOf(view, area) }
     );
