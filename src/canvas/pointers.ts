@@ -77,7 +77,7 @@ export function listenToPointers(element: HTMLElement, hand: () => Hand, isPanni
       return;
     }
     moved = event;
-    inNextFrame(follow);
+    inNextFrame('hand', follow);
   };
   /** A mouse tells its place more often than a frame is shown: only the last one before a frame is followed. */
   const follow = () => {

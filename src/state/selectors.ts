@@ -6,6 +6,7 @@ import { buildLevel, checkDetector, emptyLevel, levelBar, levelRegion, whyNot } 
 import { DETECTOR_DEFAULTS } from './defaults.ts';
 import { withKeptParts, withKeptZones } from './kept.ts';
 import type { AppState } from './store.ts';
+import { mayWork, timedWork } from './turns.ts';
 
 /** Everything here is derived, never stored, and the same objects in give the same object out. */
 
@@ -82,7 +83,11 @@ function regionInputs(plan: Plan, { level }: LevelModel, probe: Probe): readonly
   ];
 }
 
-let lastRegion: { readonly inputs: readonly unknown[]; readonly region: LevelRegion } | null = null;
+let lastRegion: {
+  readonly levelId: string;
+  readonly inputs: readonly unknown[];
+  readonly region: LevelRegion;
+} | null = null;
 /** Where a detector may sit on the level in view; nowhere on a level that is not the one to test, whatever the distances. */
 export function selectRegion(state: AppState): LevelRegion {
   const plan = selectShownPlan(state);
@@ -90,8 +95,15 @@ export function selectRegion(state: AppState): LevelRegion {
   const bar = selectLevelBar(state);
   const inputs = [...regionInputs(plan, model, selectProbe(state)), bar];
   if (!lastRegion?.inputs.every((input, index) => input === inputs[index])) {
-    const region = levelRegion(plan, model, selectProbe(state));
-    lastRegion = { inputs, region: withKeptZones(lastRegion?.region ?? null, bar ? barredWhole(region, bar) : region) };
+    // While a wall is pulled its shading may be a frame behind.
+    const isPulled = state.draft !== null && lastRegion?.levelId === model.level.id;
+    if (isPulled && lastRegion && !mayWork('region')) return lastRegion.region;
+    const region = timedWork('region', () => levelRegion(plan, model, selectProbe(state)));
+    lastRegion = {
+      levelId: model.level.id,
+      inputs,
+      region: withKeptZones(lastRegion?.region ?? null, bar ? barredWhole(region, bar) : region),
+    };
   }
   return lastRegion.region;
 }
@@ -119,12 +131,30 @@ function restingReports(state: AppState): readonly DetectorReport[] {
     ofPlan = new Map();
     reportsAtRest.set(plan, ofPlan);
   }
-  let reports = ofPlan.get(level.id);
-  if (!reports) {
-    const model = modelOf(level);
-    reports = level.detectors.map((detector) => checkDetector(plan, model, detector));
-    ofPlan.set(level.id, reports);
-  }
+  const known = ofPlan.get(level.id);
+  if (known) return known;
+  if (state.draft && lastReports?.levelId === level.id && !mayWork('reports')) return hastyReports(state, level);
+  const model = modelOf(level);
+  const reports = timedWork('reports', () => level.detectors.map((detector) => checkDetector(plan, model, detector)));
+  ofPlan.set(level.id, reports);
+  lastReports = { levelId: level.id, reports };
+  return reports;
+}
+
+let lastReports: { readonly levelId: string; readonly reports: readonly DetectorReport[] } | null = null;
+const reportsInHaste = new WeakMap<Plan, readonly DetectorReport[]>();
+/** What is pulled along is judged where it is now; the others may be a frame behind the wall that is pulled. */
+function hastyReports(state: AppState, level: Level): readonly DetectorReport[] {
+  const plan = selectShownPlan(state);
+  const known = reportsInHaste.get(plan);
+  if (known) return known;
+  const model = modelOf(level);
+  const before = (id: string) => lastReports?.reports.find((report) => report.id === id);
+  const reports = level.detectors.map((detector) => {
+    const pulled = state.selection.includes(detector.id);
+    return (pulled ? null : before(detector.id)) ?? checkDetector(plan, model, detector);
+  });
+  reportsInHaste.set(plan, reports);
   return reports;
 }
 

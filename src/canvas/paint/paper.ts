@@ -1,8 +1,9 @@
 import type { Extent } from '../../../geometry/body.ts';
 import { joined } from '../../../geometry/level-extent.ts';
 import type { LevelRegion } from '../../../geometry/region/types.ts';
+import type { AreaPx } from '../surface/area.ts';
 import { floorsOnScreen, whiteOnScreen } from './paths.ts';
-import { lengthPx, type Pen, px, stroke } from './pen.ts';
+import { lengthPx, type Pen, px, stroke, within } from './pen.ts';
 
 /** Paper that lies around the drawing: room for the dimensions, mm, and of a large house a share of its breadth. */
 const PAPER_MARGIN = { least: 1500, share: 0.07 } as const;
@@ -24,19 +25,28 @@ export function paintSheet(pen: Pen, extent: Extent | null, begun: boolean): voi
   const paper = paperAbout(extent && !begun ? joined(extent, LEAST_SHEET) : (extent ?? LEAST_SHEET));
   const [left, top] = px(pen, [paper.minX, paper.minY]);
   const [right, bottom] = px(pen, [paper.maxX, paper.maxY]);
-  ctx.save();
-  ctx.shadowColor = 'rgb(0 0 0 / 0.22)';
-  ctx.shadowBlur = 14;
-  ctx.shadowOffsetY = 3;
-  ctx.fillStyle = theme.card;
-  ctx.fillRect(left, top, right - left, bottom - top);
-  ctx.restore();
-  ctx.save();
-  ctx.beginPath();
-  ctx.rect(left, top, right - left, bottom - top);
-  ctx.clip();
-  paintGrid(pen);
-  ctx.restore();
+  within(pen, () => {
+    // A shadow is dear, and within the paper nobody sees it.
+    if (!holds({ left, top, right, bottom }, area)) {
+      ctx.shadowColor = 'rgb(0 0 0 / 0.22)';
+      ctx.shadowBlur = 14;
+      ctx.shadowOffsetY = 3;
+    }
+    ctx.fillStyle = theme.card;
+    ctx.fillRect(left, top, right - left, bottom - top);
+  });
+  within(pen, () => {
+    ctx.beginPath();
+    ctx.rect(left, top, right - left, bottom - top);
+    ctx.clip();
+    paintGrid(pen);
+  });
+}
+
+function holds(outer: AreaPx, inner: AreaPx): boolean {
+  return (
+    outer.left <= inner.left && outer.top <= inner.top && outer.right >= inner.right && outer.bottom >= inner.bottom
+  );
 }
 
 /** The sheet on which a drawing of this extent lies. */

@@ -1,5 +1,6 @@
 import { THEMES } from '../../design/tokens.ts';
 import { type AppState, useAppStore } from '../../state/store.ts';
+import { takeOwed } from '../../state/turns.ts';
 import type { Viewport } from '../../state/viewport.ts';
 import type { Pen } from '../paint/pen.ts';
 import { type AreaPx, about, areaOf, common, extentOf, sizeOfArea, stageArea, strips, wholePixels } from './area.ts';
@@ -8,7 +9,7 @@ import { type Inputs, type Layer, sameInputs } from './layer.ts';
 import { noteLaid, notePainted } from './tally.ts';
 
 /** Painted beyond each edge of the stage, px: the picture is laid elsewhere as it is until some of this has been used up. */
-const ABOUT_PX = 160;
+const ABOUT_PX = 72;
 /** So far off, px, the picture is moved on its canvas, and a strip of this breadth is painted. */
 const STRIP_PX = 56;
 /** A jump by more, px, leaves too little of the picture. */
@@ -36,6 +37,9 @@ interface Painted {
   readonly width: number;
   readonly height: number;
 }
+
+/** The frames of all surfaces. */
+const frames = new Set<() => void>();
 
 /**
  * Pictures that lie on one another on one canvas. In a frame in which something has changed, only what differs is painted; a
@@ -78,6 +82,8 @@ export function createSurface(canvas: HTMLCanvasElement, layers: readonly Layer[
       painted = { ...painted, view, inputs };
     }
     lay(viewport);
+    // Whoever it is owed to reads it in the next frame.
+    if (takeOwed()) for (const each of frames) inNextFrame('paint', each);
   };
 
   /** What becomes of the picture at hand when the sheet lies elsewhere. */
@@ -161,13 +167,15 @@ export function createSurface(canvas: HTMLCanvasElement, layers: readonly Layer[
     noteLaid();
     rest = setTimeout(() => {
       rested = true;
-      inNextFrame(frame);
+      inNextFrame('paint', frame);
     }, REST_MS);
   };
 
+  frames.add(frame);
   return {
-    wake: () => inNextFrame(frame),
+    wake: () => inNextFrame('paint', frame),
     stop: () => {
+      frames.delete(frame);
       notInNextFrame(frame);
       clearTimeout(rest);
     },
