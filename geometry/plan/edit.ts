@@ -1,4 +1,6 @@
 /** Pure edits of a plan. Inputs are never changed; what an edit does not touch keeps its identity, so that caches by identity work. */
+
+export { type AlignTo, alignedItems, type SpreadAlong, spreadItems } from './edit/align.ts';
 export { checkedPlan, type EditResult } from './edit/checked.ts';
 export { type Copies, duplicatedItems } from './edit/duplicate.ts';
 export {
@@ -13,7 +15,9 @@ export {
 export { type LevelPatch, levelChanged, withLevel, withNewLevel, withoutLevel } from './edit/level.ts';
 export { movedItems, withWallEnds } from './edit/move.ts';
 export { itemName } from './edit/name.ts';
+export { clipOf, pastedItems, pasteOffset } from './edit/paste.ts';
 export { type PlanPatch, withPlan, withSite } from './edit/plan.ts';
 export { withoutItems } from './edit/remove.ts';
+export { itemsInRow, type Row } from './edit/row.ts';
 export { type ItemSize, resizedItem, turnedItem } from './edit/turn.ts';
 export { ID_PREFIX, ITEM_KINDS, type Item, type ItemKind, type ItemOf, itemsOf, LIST_OF } from './kinds.ts';

@@ -18,27 +18,35 @@ export type Copies =
  * detector of a pair becomes a single one. A label that ends in a number gets the next free one. Readings are not copied.
  */
 export function duplicatedItems(plan: Plan, levelId: string, ids: readonly string[], dx: Mm, dy: Mm): Copies {
-  const level = levelOf(plan, levelId);
+  return copiedInto(plan, levelId, levelOf(plan, levelId), ids, [dx, dy]);
+}
+
+/**
+ * Things of `source`, which may be no level of this plan, copied onto a level of it, moved by `by`, mm. As for `duplicatedItems`;
+ * labels and pairs that the plan does not have are kept. An opening whose wall is not copied along needs that wall on the level.
+ */
+export function copiedInto(plan: Plan, levelId: string, source: Level, ids: readonly string[], by: XY): Copies {
   const chosen = new Set(ids);
   const named = freshNames(plan);
   const newIds = new Map<string, string>();
   const copied: { kind: ItemKind; original: Item }[] = [];
   for (const kind of ITEM_KINDS) {
-    for (const original of itemsOf<ItemKind>(level, kind)) {
+    for (const original of itemsOf<ItemKind>(source, kind)) {
       const withWall = kind === 'opening' && chosen.has((original as Opening).wall);
       if (!chosen.has(original.id) && !withWall) continue;
       newIds.set(original.id, named(ID_PREFIX[kind]));
       copied.push({ kind, original });
     }
   }
-  let next = level;
+  if (copied.length === 0) return { ok: true, plan, ids: [] };
+  let next = levelOf(plan, levelId);
   const remark = detectorMarks(
     plan,
-    level.detectors.filter(({ id }) => newIds.has(id)),
+    source.detectors.filter(({ id }) => newIds.has(id)),
   );
   for (const { kind, original } of copied) {
     const id = newIds.get(original.id) ?? '';
-    let copy: Item = { ...shifted(original, [dx, dy]), id };
+    let copy: Item = { ...shifted(original, by), id };
     if (kind === 'detector') copy = remark(copy as Detector);
     if (kind === 'opening') {
       const placed = placedOpening(next, copy as Opening, newIds);
@@ -47,7 +55,6 @@ export function duplicatedItems(plan: Plan, levelId: string, ids: readonly strin
     }
     next = { ...next, [LIST_OF[kind]]: [...itemsOf<ItemKind>(next, kind), copy] };
   }
-  if (copied.length === 0) return { ok: true, plan, ids: [] };
   const checked = checkedPlan(
     plan,
     changedLevel(plan, levelId, () => next),
@@ -107,19 +114,20 @@ function detectorMarks(plan: Plan, originals: readonly Detector[]): (copy: Detec
   for (const { pair } of originals) {
     if (newPairs.has(pair)) continue;
     const together = originals.filter((one) => one.pair === pair).length > 1;
-    const name = together ? freePair(pairs) : null;
+    const name = together ? freePair(pair, pairs) : null;
     pairs.add(name);
     newPairs.set(pair, name);
   }
   return (copy) => {
-    const label = freeLabel(copy.label, labels);
+    const label = labels.has(copy.label) ? freeLabel(copy.label, labels) : copy.label;
     labels.add(label);
     return { ...copy, label, pair: newPairs.get(copy.pair) ?? null };
   };
 }
 
-/** A, B, … Z, then AA, AB and so on. */
-function freePair(taken: ReadonlySet<string | null>): string {
+/** Its own name where that is free; else A, B, … Z, then AA, AB and so on. */
+function freePair(own: string | null, taken: ReadonlySet<string | null>): string {
+  if (own !== null && !taken.has(own)) return own;
   const letters = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ';
   for (let number = 0; ; number++) {
     const last = letters.charAt(number % 26);
