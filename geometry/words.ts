@@ -34,3 +34,4 @@ export {
   wallLengthRefusal,
 } from './words/refusal.ts';
 export { compassPoint } from './words/subject.ts';
+export { describeWhyNot } from './words/why-not.ts';

@@ -17,11 +17,21 @@ export function describeMove(
   plan: Pick<Plan, 'display' | 'site'>,
   model: LevelModel,
 ): string {
+  return `Move it ${wayTo(spot, from, room, plan, model)}.`;
+}
+
+/** The same without the verb: "1 ft 10 in toward the east wall", "12 ft 4 in, into the den". */
+export function wayTo(
+  spot: NearestSpot,
+  from: XY,
+  room: string | null,
+  plan: Pick<Plan, 'display' | 'site'>,
+  model: LevelModel,
+): string {
   const far = formatLength(spot.distance, plan.display.length, 'up');
   const label = spot.room.label;
-  if (label && label.id !== room) return `Move it ${far}, into ${roomName(label.name)}.`;
-  const target = towardName(model, from, spot.direction, spot.distance, plan.site.north);
-  return `Move it ${far} ${target}.`;
+  if (label && label.id !== room) return `${far}, into ${roomName(label.name)}`;
+  return `${far} ${towardName(model, from, spot.direction, spot.distance, plan.site.north)}`;
 }
 
 /**
