@@ -1,5 +1,6 @@
-import { useEffect } from 'react';
+import { lazy, Suspense, useEffect } from 'react';
 import { PlanCanvas } from './canvas/plan-canvas.tsx';
+import { useTracingFrame } from './canvas/tracing-frame-store.ts';
 import { applyTheme } from './design/theme.ts';
 import { writeSetting } from './io/cabinet.ts';
 import { Dialogs } from './panels/dialogs.tsx';
@@ -20,6 +21,9 @@ import { useShadeForSelected } from './panels/use-shade.ts';
 import { useAppStore } from './state/store.ts';
 import './app.css';
 
+// Brings a canvas library along that nothing else needs.
+const TracingFrame = lazy(() => import('./canvas/tracing-frame.tsx'));
+
 /** The whole screen: the job on the left, the sheet in the middle, the slip beside it. */
 export function App() {
   return (
@@ -39,6 +43,7 @@ function Page() {
   useEffect(() => {
     document.title = title ? `${title} - Stillspot` : 'Stillspot';
   }, [title]);
+  const tracingByHand = useTracingFrame((frame) => frame.open);
   useColumns();
   useFileDrop();
   usePaletteKeys();
@@ -56,6 +61,11 @@ function Page() {
         <div className="sheet__plan">
           <PlanCanvas />
           <EmptySheet />
+          {tracingByHand && (
+            <Suspense>
+              <TracingFrame />
+            </Suspense>
+          )}
         </div>
         <Foot />
       </main>

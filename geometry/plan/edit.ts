@@ -19,5 +19,6 @@ export { clipOf, pastedItems, pasteOffset } from './edit/paste.ts';
 export { type PlanPatch, withPlan, withSite } from './edit/plan.ts';
 export { withoutItems } from './edit/remove.ts';
 export { itemsInRow, type Row } from './edit/row.ts';
+export { withoutTracings, withTracing } from './edit/tracing.ts';
 export { type ItemSize, resizedItem, turnedItem } from './edit/turn.ts';
 export { ID_PREFIX, ITEM_KINDS, type Item, type ItemKind, type ItemOf, itemsOf, LIST_OF } from './kinds.ts';

@@ -154,6 +154,25 @@ export interface Detector {
   readonly pair: string | null;
 }
 
+/** A photo or scan that lies under a level, to be drawn over. No verdict looks at it. */
+export interface Tracing {
+  /** The picture itself, as a data address. */
+  readonly image: string;
+  readonly name: string;
+  /** In pixels of the picture. */
+  readonly width: number;
+  readonly height: number;
+  /** Its middle. */
+  readonly at: XY;
+  /** One pixel of the picture. */
+  readonly scale: Mm;
+  readonly turn: Deg;
+  /** 0 to 1. */
+  readonly opacity: number;
+  readonly shown: boolean;
+  readonly locked: boolean;
+}
+
 export type Living = 'lived-in' | 'could-be' | 'no';
 export type Ground = 'basement' | 'slab' | 'crawlspace' | 'none';
 export interface Level {
@@ -171,6 +190,7 @@ export interface Level {
   readonly fixtures: readonly Fixture[];
   readonly objects: readonly PlanObject[];
   readonly detectors: readonly Detector[];
+  readonly tracing?: Tracing;
 }
 
 export type Purpose = 'own-household' | 'property-transfer' | 'after-mitigation';

@@ -6,8 +6,10 @@ import { selectNamed } from './named.ts';
 import { paintSheetNames, spoiltNames } from './paint/names/sheet-names.ts';
 import { paintFloors, paintSheet } from './paint/paper.ts';
 import { paintThings } from './paint/things.ts';
+import { paintTracing } from './paint/tracing.ts';
 import { paintWalls } from './paint/walls.ts';
 import { paintRegionEdge, paintZones } from './paint/zones.ts';
+import { pictureOf } from './picture-store.ts';
 import { spoiltBySelection, spoiltRegion, spoiltWalls } from './spoilt.ts';
 import { type Layer, layer } from './surface/layer.ts';
 import { TOP } from './top-layer.ts';
@@ -30,6 +32,18 @@ const SHEET = layer({
   },
   differs: ([paper, before, began], [extent, now, begun]) =>
     paper === extent && began === begun ? spoiltRegion(before, now) : 'everywhere',
+});
+
+/** The photo or scan that is drawn over. It lies on the paper and under all that is drawn. */
+const TRACING = layer({
+  name: 'tracing',
+  read: () => {
+    const { tracing } = selectLevel(useAppStore.getState());
+    return [tracing, tracing?.shown ? pictureOf(tracing.image) : null];
+  },
+  paint: (pen, [tracing, bitmap]) => {
+    if (tracing && bitmap) paintTracing(pen, tracing, bitmap);
+  },
 });
 
 /** What the rules take away, hatched, and the edge of what is left. */
@@ -79,7 +93,7 @@ const NAMES = layer({
 });
 
 /** From the desk up. A new layer takes its place in this list. */
-export const GROUND: readonly Layer[] = [SHEET, ZONES, WALLS, NAMES];
+export const GROUND: readonly Layer[] = [SHEET, TRACING, ZONES, WALLS, NAMES];
 
 /** Over the ground: what is under the hand. */
 export const HAND: readonly Layer[] = [TOP];

@@ -1,5 +1,6 @@
 import { useAppStore } from '../state/store.ts';
 import { act } from './acts.ts';
+import { PictureButton } from './picture-button.tsx';
 import { showDialog } from './ui.ts';
 import { useLevel } from './use-level.ts';
 import './empty-sheet.css';
@@ -8,9 +9,9 @@ import './empty-sheet.css';
 export function EmptySheet() {
   const level = useLevel();
   const inHand = useAppStore((state) => state.tool.kind !== 'select' || state.draft !== null);
-  const bare = [level.walls, level.rooms, level.fixtures, level.objects, level.detectors].every(
-    (items) => items.length === 0,
-  );
+  const bare =
+    !level.tracing &&
+    [level.walls, level.rooms, level.fixtures, level.objects, level.detectors].every((items) => items.length === 0);
   if (!bare || inHand) return null;
   return (
     <section className="empty" aria-label="Where to begin">
@@ -31,11 +32,12 @@ export function EmptySheet() {
         >
           Wall after wall
         </button>
+        <PictureButton className="button" words="Draw over a photo" />
         <button type="button" className="button" onClick={() => showDialog({ kind: 'samples' })}>
           Look at a sample
         </button>
       </div>
-      <p className="small soft">Or drop a plan file anywhere on this page.</p>
+      <p className="small soft">Or drop a plan file or a picture anywhere on this page.</p>
     </section>
   );
 }

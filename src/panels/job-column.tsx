@@ -1,3 +1,4 @@
+import { lazy, Suspense } from 'react';
 import type { Hint, Stage, StageState } from '../state/guidance.ts';
 import { act } from './acts.ts';
 import { ColumnHead } from './column-head.tsx';
@@ -11,6 +12,8 @@ import { SitePanel } from './site-panel.tsx';
 import { fold, openStage, unfold, useUi } from './ui.ts';
 import { useGuidance } from './use-level.ts';
 import './job-column.css';
+
+const TracingPanel = lazy(() => import('./tracing-panel.tsx').then((module) => ({ default: module.TracingPanel })));
 
 const NAMES: Readonly<Record<Stage, string>> = { site: 'Site', draw: 'Draw', place: 'Place', sheet: 'Sheet' };
 
@@ -104,6 +107,9 @@ function StageWork({ stage }: { readonly stage: Stage }) {
         <>
           <Palette questions={QUESTIONS.filter(({ id }) => id !== 'sit')} />
           <LevelPanel />
+          <Suspense>
+            <TracingPanel />
+          </Suspense>
           <ItemList />
         </>
       );

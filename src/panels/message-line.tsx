@@ -69,10 +69,18 @@ function doingWords(tool: Tool, corners: number): string {
       return 'Press where the detector might sit.';
     case 'move-here':
       return 'Press where it goes.';
+    case 'tracing':
+      return TRACING_WORDS[tool.task];
     default:
       return `Press where it stands: ${nameOf(tool)}.`;
   }
 }
+
+const TRACING_WORDS = {
+  scale: 'Press one end of a length on the picture that you know.',
+  straighten: 'Press a point of a wall on the picture that should lie along the page.',
+  shift: 'Press a point of the picture.',
+} as const;
 
 function nameOf(tool: Tool): string {
   const answer = QUESTIONS.flatMap(({ answers }) => answers).find((each) => sameTool(each.tool, tool));

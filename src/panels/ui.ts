@@ -24,6 +24,8 @@ interface UiState {
   readonly sideFolded: boolean;
   /** Whether the numbers of the selected detector show under its verdict. */
   readonly numbersOpen: boolean;
+  /** Whether the work on the picture under the level is open. */
+  readonly tracingOpen: boolean;
 }
 
 /** How the panels stand: never in the plan, never in the history. */
@@ -35,6 +37,7 @@ export const useUi = create<UiState>()(() => ({
   jobFolded: false,
   sideFolded: false,
   numbersOpen: false,
+  tracingOpen: false,
 }));
 
 export const openStage = (stage: Stage | null): void => useUi.setState({ stage });

@@ -12,6 +12,8 @@ export type Tool =
   | { readonly kind: 'room'; readonly use: RoomUse }
   | { readonly kind: 'detector' }
   /** The next press sets this item down there: a move without a drag. */
-  | { readonly kind: 'move-here'; readonly id: string };
+  | { readonly kind: 'move-here'; readonly id: string }
+  /** Two presses on the picture under the level. */
+  | { readonly kind: 'tracing'; readonly task: 'scale' | 'straighten' | 'shift' };
 
 export const SELECT_TOOL: Tool = { kind: 'select' };

@@ -17,6 +17,7 @@ import {
   WallSchema,
 } from '../schema/level.ts';
 import { PlanSchema } from '../schema/plan.ts';
+import { TracingSchema } from '../schema/tracing.ts';
 import { expectedAt, type Path } from '../schema/walk.ts';
 import { itemName } from './name.ts';
 
@@ -104,6 +105,10 @@ function levelTrouble(was: Level | undefined, level: Level, unit: LengthUnit): s
   for (const key of ['id', ...LEVEL_KEYS] as const) {
     if (was && was[key] === level[key]) continue;
     const trouble = structureTrouble(LevelSchema.entries[key], level[key], 'The level', [key]);
+    if (trouble) return trouble;
+  }
+  if (level.tracing && level.tracing !== was?.tracing) {
+    const trouble = structureTrouble(TracingSchema, level.tracing, 'The picture under the level');
     if (trouble) return trouble;
   }
   for (const kind of ITEM_KINDS) {

@@ -17,6 +17,7 @@ import {
   text,
 } from './leaves.ts';
 import { PointSchema, ShapeSchema } from './shape.ts';
+import { TracingSchema } from './tracing.ts';
 
 export const WallSchema = about(
   record(
@@ -132,6 +133,7 @@ export const LevelSchema = about(
       fixtures: listOrNone(FixtureSchema, 'a list of fixtures'),
       objects: listOrNone(ObjectSchema, 'a list of objects'),
       detectors: listOrNone(DetectorSchema, 'a list of detectors'),
+      tracing: v.exactOptional(TracingSchema),
     },
     'a level with id, name, order, ceiling, living, ground and walls',
   ),

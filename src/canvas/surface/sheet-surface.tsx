@@ -1,6 +1,7 @@
 import { useEffect, useRef } from 'react';
 import { useShown } from '../../state/shown.ts';
 import { useAppStore } from '../../state/store.ts';
+import { usePictures } from '../picture-store.ts';
 import { useSketch } from '../sketch.ts';
 import type { Layer } from './layer.ts';
 import { createSurface } from './surface.ts';
@@ -18,7 +19,7 @@ export function SheetSurface({ name, layers, opaque = false }: Props) {
   useEffect(() => {
     if (!canvas.current) return;
     const surface = createSurface(canvas.current, layers, opaque);
-    const stops = [useAppStore, useSketch, useShown].map((store) => store.subscribe(surface.wake));
+    const stops = [useAppStore, useSketch, useShown, usePictures].map((store) => store.subscribe(surface.wake));
     surface.wake();
     return () => {
       for (const stop of stops) stop();

@@ -5,6 +5,7 @@ import { createOpeningHand } from './opening-hand.ts';
 import { createRoomBoxHand } from './room-box-hand.ts';
 import { createSelectHand } from './select-hand.ts';
 import { createSetDownHand } from './set-down-hand.ts';
+import { createTracingHand } from './tracing-hand.ts';
 import { createWallHand } from './wall-hand.ts';
 
 export type { Hand } from './hand.ts';
@@ -22,6 +23,8 @@ export function createHand(tool: Tool): Hand {
       return createOpeningHand(tool.opening);
     case 'move-here':
       return createMoveHereHand(tool.id);
+    case 'tracing':
+      return createTracingHand(tool.task);
     default:
       return createSetDownHand(tool);
   }

@@ -77,14 +77,33 @@ const opening = fc.tuple(
   withHeights(loose({ kind: fc.constantFrom('door', 'window', 'passage') })),
 );
 
-const level = fc.record({
-  head: loose({
+const tracing = loose(
+  {
+    image: fc.constant('data:image/jpeg;base64,/9j/'),
+    width: fc.integer({ min: 1, max: 9000 }),
+    height: fc.integer({ min: 1, max: 9000 }),
+    at: point,
+    scale: fc.double({ min: 0.01, max: 100, noNaN: true }),
+  },
+  {
     name: text,
-    order: fc.integer({ min: 0, max: 9 }),
-    ceiling: fc.integer({ min: 1, max: 9000 }),
-    living: fc.constantFrom('lived-in', 'could-be', 'no'),
-    ground: fc.constantFrom('basement', 'slab', 'crawlspace', 'none'),
-  }),
+    turn: coordinate,
+    opacity: fc.double({ min: 0, max: 1, noNaN: true }),
+    shown: fc.boolean(),
+    locked: fc.boolean(),
+  },
+);
+const level = fc.record({
+  head: loose(
+    {
+      name: text,
+      order: fc.integer({ min: 0, max: 9 }),
+      ceiling: fc.integer({ min: 1, max: 9000 }),
+      living: fc.constantFrom('lived-in', 'could-be', 'no'),
+      ground: fc.constantFrom('basement', 'slab', 'crawlspace', 'none'),
+    },
+    { tracing },
+  ),
   walls: fc.array(wall, { maxLength: 4 }),
   openings: fc.array(opening, { maxLength: 2 }),
   rooms: fc.array(room, { maxLength: 2 }),

@@ -1,0 +1,203 @@
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Tracing } from '../../geometry/plan/model.ts';
+import { distance } from '../../geometry/point.ts';
+import { type Editor, editorOf } from './editor.ts';
+import { accessibilityFindings, download, type OpenPage, openPage, pixelAt } from './harness.ts';
+
+/** A sketch drawn in the page itself: a dark square of 400 pixels on a sheet of 800 by 600, red in its middle. */
+async function sketch(page: Page, type: string, width = 800, height = 600): Promise<Buffer> {
+  const base64 = await page.evaluate(
+    async ([kind, w, h]) => {
+      const canvas = new OffscreenCanvas(w, h);
+      const ctx = canvas.getContext('2d') as OffscreenCanvasRenderingContext2D;
+      ctx.fillStyle = 'white';
+      ctx.fillRect(0, 0, w, h);
+      ctx.fillStyle = 'red';
+      ctx.fillRect(w / 4, h / 4, w / 2, h / 2);
+      const bytes = new Uint8Array(await (await canvas.convertToBlob({ type: kind })).arrayBuffer());
+      return btoa(Array.from(bytes, (byte) => String.fromCharCode(byte)).join(''));
+    },
+    [type, width, height] as const,
+  );
+  return Buffer.from(base64, 'base64');
+}
+
+const pick = (page: Page, name: string, mimeType: string, buffer: Buffer) =>
+  page.getByLabel('Picture to draw over').first().setInputFiles({ name, mimeType, buffer });
+
+/** Drops or pastes a file on the page, as the system would. */
+const hand = (page: Page, how: 'drop' | 'paste', name: string, type: string, bytes: Buffer) =>
+  page.evaluate(
+    ({ event, fileName, mime, base64 }) => {
+      const raw = Uint8Array.from(atob(base64), (char) => char.charCodeAt(0));
+      const data = new DataTransfer();
+      data.items.add(new File([raw], fileName, { type: mime }));
+      if (event === 'drop') document.body.dispatchEvent(new DragEvent('drop', { dataTransfer: data, bubbles: true }));
+      else document.body.dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, bubbles: true }));
+    },
+    { event: how, fileName: name, mime: type, base64: bytes.toString('base64') },
+  );
+
+async function tracingOf(editor: Editor): Promise<Tracing> {
+  await expect.poll(async () => (await editor.level()).tracing !== undefined).toBe(true);
+  return (await editor.level()).tracing as Tracing;
+}
+
+const fresh = async (page: Page) => {
+  await page.keyboard.press('Escape');
+  await page.evaluate(() => window.__stillspot?.store.getState().newPlan());
+};
+
+describe('a picture to draw over, by mouse and keyboard', () => {
+  let opened: OpenPage;
+  let page: Page;
+  let editor: Editor;
+  beforeAll(async () => {
+    opened = await openPage();
+    page = opened.page;
+    editor = await editorOf(page);
+  });
+  afterAll(() => opened.context.close());
+
+  it('is picked on the empty sheet, brought to scale by two presses and a length, and seen on the sheet', async () => {
+    await pick(page, 'cellar.png', 'image/png', await sketch(page, 'image/png'));
+    const first = await tracingOf(editor);
+    expect([first.width, first.height, first.name]).toEqual([800, 600, 'cellar.png']);
+    expect(await editor.message()).toContain('Press the two ends of a length');
+    // Across its whole breadth: 400 pixels of the 800 are then 20 ft.
+    const left: [number, number] = [first.at[0] - 200 * first.scale, first.at[1]];
+    const right: [number, number] = [first.at[0] + 200 * first.scale, first.at[1]];
+    await editor.press(...left);
+    await editor.press(...right);
+    await page.getByLabel('Length', { exact: true }).fill("20'");
+    await page.getByLabel('Length', { exact: true }).press('Enter');
+    const scaled = await tracingOf(editor);
+    // The presses land on whole pixels of the screen.
+    expect(scaled.scale * 400).toBeGreaterThan(6096 * 0.99);
+    expect(scaled.scale * 400).toBeLessThan(6096 * 1.01);
+    await page.evaluate(() => window.__stillspot?.store.getState().fit());
+    const [red, green] = await pixelAt(page, await editor.at(scaled.at));
+    expect(red - green).toBeGreaterThan(60);
+    await page.keyboard.press('Control+z');
+    expect((await tracingOf(editor)).scale).toBe(first.scale);
+  });
+
+  it('is straightened, shifted, faded, hidden and locked, each one step back', async () => {
+    await fresh(page);
+    await hand(page, 'paste', 'wall.jpg', 'image/jpeg', await sketch(page, 'image/jpeg'));
+    const { at, scale } = await tracingOf(editor);
+    await page.keyboard.press('Escape');
+    await page.getByRole('button', { name: 'Straighten by two points' }).click();
+    await editor.press(at[0] - 100 * scale, at[1]);
+    await editor.press(at[0] + 100 * scale, at[1] + 20 * scale);
+    const { turn } = await tracingOf(editor);
+    expect(turn).toBeCloseTo((-Math.atan2(20, 200) * 180) / Math.PI, 0);
+    await page.getByRole('button', { name: 'Shift by two points' }).click();
+    const before = (await tracingOf(editor)).at;
+    await editor.press(at[0], at[1]);
+    await editor.press(at[0] + 1000, at[1]);
+    const after = (await tracingOf(editor)).at;
+    expect(Math.abs(after[0] - before[0] - 1000)).toBeLessThan(40);
+    const fade = page.getByLabel(/How strong it shows/);
+    await fade.focus();
+    await fade.press('ArrowLeft');
+    expect((await tracingOf(editor)).opacity).toBe(0.55);
+    await page.getByLabel('Shown').uncheck();
+    expect((await tracingOf(editor)).shown).toBe(false);
+    await page.getByLabel('Shown').check();
+    await page.getByLabel('Locked where it lies').check();
+    expect(await page.getByRole('button', { name: 'Shift by two points' }).count()).toBe(0);
+    const steps = await editor.steps();
+    await page.getByRole('button', { name: 'Undo' }).click();
+    expect(await editor.steps()).toBe(steps - 1);
+    expect((await tracingOf(editor)).locked).toBe(false);
+    expect(await accessibilityFindings(page)).toEqual([]);
+  });
+
+  it('is moved by the hand on its frame, and Escape ends that', async () => {
+    await page.getByRole('button', { name: 'Move, turn and size it by hand' }).click();
+    const done = page.getByRole('button', { name: 'The picture lies right' });
+    await done.waitFor();
+    const before = (await tracingOf(editor)).at;
+    const from = await editor.at(before);
+    await page.mouse.move(from.x, from.y);
+    await page.mouse.down();
+    await page.mouse.move(from.x + 60, from.y + 30, { steps: 5 });
+    await page.mouse.up();
+    const { scale } = await page.evaluate(() => window.__stillspot?.store.getState().viewport ?? { scale: 1 });
+    const after = (await tracingOf(editor)).at;
+    expect(distance(after, [before[0] + 60 / scale, before[1] + 30 / scale])).toBeLessThan(2 / scale);
+    await page.keyboard.press('Escape');
+    await done.waitFor({ state: 'detached' });
+  });
+
+  it('stays over a reload, goes into the saved file, and can be left out of it', async () => {
+    await page.getByText(/^saved /).waitFor();
+    await page.reload();
+    editor = await editorOf(page);
+    const { image } = await tracingOf(editor);
+    const whole = await download(page, () => page.getByRole('button', { name: 'Save', exact: true }).click());
+    expect(whole.bytes.toString()).toContain(image);
+    await page.getByText('Draw over a picture').click();
+    const bare = await download(page, () => page.getByRole('button', { name: 'Save the plan without it' }).click());
+    expect(bare.bytes.toString()).not.toContain('data:image');
+    expect(await editor.message()).toContain('without the picture');
+    await page.getByRole('button', { name: 'Take it away' }).click();
+    expect((await editor.level()).tracing).toBeUndefined();
+  });
+
+  it('from a large photo is drawn down to what a plan can carry, and says so', async () => {
+    await fresh(page);
+    await hand(page, 'drop', 'large.jpg', 'image/jpeg', await sketch(page, 'image/jpeg', 4000, 3000));
+    const { width, height, image } = await tracingOf(editor);
+    expect([width, height]).toEqual([2400, 1800]);
+    expect(image.length).toBeLessThan(1_500_000);
+    expect(await editor.message()).toContain('Drawn down from 4000 by 3000 to 2400 by 1800 pixels.');
+  });
+
+  it.each([
+    ['notes.png', 'image/png', 'no picture at all', 'notes.png is not a PNG, JPEG or WebP picture.'],
+    ['half.jpg', 'image/jpeg', '\xff\xd8\xff\xe0 torn', 'half.jpg could not be read: the file is damaged.'],
+    ['photo.heic', 'image/heic', 'ftypheic', 'photo.heic is a HEIC photo, which browsers do not read.'],
+  ])('%s: what cannot be read is refused in words, and nothing changes', async (name, type, text, words) => {
+    await fresh(page);
+    await hand(page, 'drop', name, type, Buffer.from(text, 'latin1'));
+    await expect.poll(() => editor.message()).toContain(words);
+    expect((await editor.level()).tracing).toBeUndefined();
+    opened.expectNoTroubles();
+  });
+
+  it('is worked by keyboard alone', async () => {
+    await fresh(page);
+    await hand(page, 'paste', 'keys.png', 'image/png', await sketch(page, 'image/png'));
+    const { scale } = await tracingOf(editor);
+    // The scale is in hand: the cross goes to both ends.
+    await page.locator('.plan-canvas').focus();
+    await page.keyboard.press('ArrowRight');
+    await page.keyboard.press('Enter');
+    for (let step = 0; step < 10; step++) await page.keyboard.press('Control+ArrowRight');
+    await page.keyboard.press('Enter');
+    await page.getByLabel('Length', { exact: true }).waitFor();
+    await page.keyboard.type('20');
+    await page.keyboard.press('Enter');
+    // Ten steps of a foot are said to be 20 ft.
+    expect((await tracingOf(editor)).scale).toBeCloseTo(scale * 2, 6);
+  });
+});
+
+it('a picture is brought to scale by finger', async () => {
+  const { page, context } = await openPage({ touch: true, viewport: { width: 1024, height: 768 } });
+  const editor = await editorOf(page);
+  await pick(page, 'touch.webp', 'image/webp', await sketch(page, 'image/webp'));
+  const { at, scale } = await tracingOf(editor);
+  for (const x of [at[0] - 100 * scale, at[0] + 100 * scale]) {
+    const point = await editor.at([x, at[1]]);
+    await page.touchscreen.tap(point.x, point.y);
+  }
+  await page.getByLabel('Length', { exact: true }).fill('3 m');
+  await page.getByLabel('Length', { exact: true }).press('Enter');
+  expect((await tracingOf(editor)).scale * 200).toBeGreaterThan(3000 * 0.98);
+  expect((await tracingOf(editor)).scale * 200).toBeLessThan(3000 * 1.02);
+  await context.close();
+});
