@@ -73,7 +73,7 @@ function TracingFields({ tracing }: { readonly tracing: Tracing }) {
             aria-pressed={byHand}
             onClick={() => useTracingFrame.setState({ open: !byHand })}
           >
-            Move, turn and size it by hand
+            Fit it by hand
           </button>
         </div>
       )}

@@ -116,7 +116,7 @@ describe('a picture to draw over, by mouse and keyboard', () => {
   });
 
   it('is moved by the hand on its frame, and Escape ends that', async () => {
-    await page.getByRole('button', { name: 'Move, turn and size it by hand' }).click();
+    await page.getByRole('button', { name: 'Fit it by hand' }).click();
     const done = page.getByRole('button', { name: 'The picture lies right' });
     await done.waitFor();
     const before = (await tracingOf(editor)).at;
