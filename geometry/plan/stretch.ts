@@ -1,4 +1,6 @@
+import { kept } from '../move-items.ts';
 import { distance, nearestOnSegment } from '../point.ts';
+import { tidy } from '../snap.ts';
 import type { Level, Mm, Wall, XY } from './model.ts';
 
 /** Ends closer than this count as joined, mm: a hair above what rounding to 1/64 in leaves. */
@@ -9,47 +11,62 @@ export function wallLength(wall: Wall): Mm {
   return distance(wall.from, wall.to);
 }
 
+/** Which end of a wall goes when its length is corrected; `both` by half each. */
+export type MovingEnd = 'from' | 'to' | 'both';
+
 /**
- * The level with one wall made `length` mm long: its `from` end stays, its `to` end moves along the wall. Walls joined there
- * go along: one that runs the same way is stretched, any other is shifted whole, and so on from its other end. So a
- * square room stays square. Openings keep their place on the page where their wall is stretched.
- * The wall has some length; `length` is positive.
+ * The level with one wall made `length` mm long by moving the end that is named along the wall. Walls joined there
+ * go along: one that runs the same way is stretched, any other is shifted whole, and so on from its other end; so does the wall
+ * that the end stands against. So a square room stays square. Openings keep their place on the page where their wall is stretched.
+ * The wall has some length; `length` is positive. Whether what comes out can stand is not looked at: see `correctedWall`.
  */
-export function withWallLength(level: Level, wallId: string, length: Mm): Level {
+export function withWallLength(level: Level, wallId: string, length: Mm, moves: MovingEnd = 'to'): Level {
   const wall = level.walls.find(({ id }) => id === wallId);
   const now = wall && wallLength(wall);
   if (!wall || !now || length === now) return level;
+  if (moves === 'both') {
+    return withWallLength(withWallLength(level, wallId, (now + length) / 2, 'to'), wallId, length, 'from');
+  }
+  const fixed = moves === 'to' ? wall.from : wall.to;
   const by: XY = [
-    ((wall.to[0] - wall.from[0]) / now) * (length - now),
-    ((wall.to[1] - wall.from[1]) / now) * (length - now),
+    ((wall[moves][0] - fixed[0]) / now) * (length - now),
+    ((wall[moves][1] - fixed[1]) / now) * (length - now),
   ];
-  const moved = movedEnds(level.walls, wall, by);
+  const moved = movedEnds(level.walls, wall, moves, by);
   const walls = level.walls.map((one) => {
     const from = moved.has(`${one.id}/from`) ? plus(one.from, by) : one.from;
     const to = moved.has(`${one.id}/to`) ? plus(one.to, by) : one.to;
     return from === one.from && to === one.to ? one : { ...one, from, to };
   });
-  return { ...level, walls, openings: level.openings.map((opening) => heldInPlace(opening, level.walls, moved, by)) };
+  const openings = level.openings.map((opening) => heldInPlace(opening, level.walls, moved, by));
+  return { ...level, walls, openings: kept(level.openings, openings) };
 }
 
 /** Ends ("id/from", "id/to") that move, found by walking from joint to joint. */
-function movedEnds(walls: readonly Wall[], start: Wall, by: XY): ReadonlySet<string> {
-  const moved = new Set([`${start.id}/to`]);
-  const joints: XY[] = [start.to];
+function movedEnds(walls: readonly Wall[], start: Wall, end: 'from' | 'to', by: XY): ReadonlySet<string> {
+  const moved = new Set([`${start.id}/${end}`]);
+  const joints: XY[] = [start[end]];
   const shifted = new Set<string>();
+  const fixed = end === 'to' ? start.from : start.to;
+  const shift = (wall: Wall, reached: 'from' | 'to' | null) => {
+    if (runsAlong(wall, by) || shifted.has(wall.id)) return;
+    shifted.add(wall.id);
+    const others = (['from', 'to'] as const).filter((own) => own !== reached);
+    if (others.some((own) => distance(wall[own], fixed) <= JOINED)) return; // a triangle: the fixed corner stays
+    for (const own of others) {
+      moved.add(`${wall.id}/${own}`);
+      joints.push(wall[own]);
+    }
+    joints.push(...endsOn(wall, walls));
+  };
   for (let joint = joints.pop(); joint; joint = joints.pop()) {
     for (const wall of walls) {
       if (wall.id === start.id) continue;
-      for (const end of ['from', 'to'] as const) {
-        if (distance(wall[end], joint) > JOINED || moved.has(`${wall.id}/${end}`)) continue;
-        moved.add(`${wall.id}/${end}`);
-        if (runsAlong(wall, by) || shifted.has(wall.id)) continue;
-        shifted.add(wall.id);
-        const other = end === 'from' ? 'to' : 'from';
-        if (distance(wall[other], start.from) <= JOINED) continue; // a triangle: the fixed corner stays
-        moved.add(`${wall.id}/${other}`);
-        joints.push(wall[other], ...endsOn(wall, walls));
-      }
+      const own = (['from', 'to'] as const).find((each) => distance(wall[each], joint as XY) <= JOINED);
+      if (own && !moved.has(`${wall.id}/${own}`)) {
+        moved.add(`${wall.id}/${own}`);
+        shift(wall, own);
+      } else if (!own && distance(joint, nearestOnSegment(joint, wall.from, wall.to)) <= JOINED) shift(wall, null);
     }
   }
   return moved;
@@ -80,9 +97,9 @@ function heldInPlace(
   if (!wall || !moved.has(`${wall.id}/from`) || moved.has(`${wall.id}/to`)) return opening;
   const length = wallLength(wall) || 1;
   const along = (by[0] * (wall.to[0] - wall.from[0]) + by[1] * (wall.to[1] - wall.from[1])) / length;
-  return { ...opening, offset: opening.offset - along };
+  return { ...opening, offset: tidy(opening.offset - along) };
 }
 
 function plus([x, y]: XY, [dx, dy]: XY): XY {
-  return [x + dx, y + dy];
+  return [tidy(x + dx), tidy(y + dy)];
 }
