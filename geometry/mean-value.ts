@@ -21,7 +21,11 @@ export function cornerShares(ring: Ring, [x, y]: XY): readonly number[] {
   if (side >= 0) {
     const next = (side + 1) % ring.length;
     const [a, b] = [(spokes[side] as { far: number }).far, (spokes[next] as { far: number }).far];
-    return ring.map((_, i) => (i === side ? b / (a + b) : i === next ? a / (a + b) : 0));
+    const shares = new Map([
+      [side, b / (a + b)],
+      [next, a / (a + b)],
+    ]);
+    return ring.map((_, i) => shares.get(i) ?? 0);
   }
   const weights = spokes.map(({ far }, i) => {
     const before = halves[(i + halves.length - 1) % halves.length] as (typeof halves)[number];

@@ -1,0 +1,51 @@
+import { describe, expect, it } from 'vitest';
+import { buildLevel } from '../../geometry/level/build-level.ts';
+import { tapedOffsets } from '../../geometry/opening-offsets.ts';
+import type { Wall } from '../../geometry/plan/model.ts';
+import { boxWalls, levelOf, wall } from '../helpers/level-of.ts';
+
+describe('tapedOffsets: left and right as one stands in the room and faces the wall', () => {
+  const walls = boxWalls(0, 0, 5000, 3000);
+  const model = buildLevel(levelOf({ walls }));
+  // 1000 from the corner of the centre-lines is 950 from the face of a 100 mm wall; 5000 − 1000 − 800 = 3200 less 50 is 3150.
+  it.each([
+    {
+      name: 'the top wall, drawn to the right: its beginning is on the left hand',
+      of: walls[0],
+      left: 950,
+      right: 3150,
+      way: 1,
+    },
+    { name: 'the bottom wall, drawn to the left: the same', of: walls[2], left: 950, right: 3150, way: 1 },
+    {
+      name: 'the top wall drawn the other way',
+      of: { ...(walls[0] as Wall), from: [5000, 0], to: [0, 0] } as Wall,
+      left: 3150,
+      right: 950,
+      way: -1,
+    },
+  ])('$name', ({ of, left, right, way }) => {
+    const [found, ...more] = tapedOffsets(model, of as Wall, { offset: 1000, width: 800 });
+    expect(found).toMatchObject({ way });
+    expect(found?.left).toBeCloseTo(left, 6);
+    expect(found?.right).toBeCloseTo(right, 6);
+    expect(more).toEqual([]);
+  });
+
+  it('a wall between two rooms is taped from each, left being right on the other side', () => {
+    const between = wall('p', [2000, 0], [2000, 3000]);
+    const both = tapedOffsets(buildLevel(levelOf({ walls: [...walls, between] })), between, {
+      offset: 500,
+      width: 800,
+    });
+    expect(both.map(({ left, right }) => [Math.round(left), Math.round(right)]).sort()).toEqual([
+      [1650, 450],
+      [450, 1650],
+    ]);
+  });
+
+  it('none beside a wall that stands free outdoors', () => {
+    const alone = wall('a', [0, 0], [3000, 0]);
+    expect(tapedOffsets(buildLevel(levelOf({ walls: [alone] })), alone, { offset: 500, width: 800 })).toEqual([]);
+  });
+});
