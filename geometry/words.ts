@@ -34,4 +34,5 @@ export {
   wallLengthRefusal,
 } from './words/refusal.ts';
 export { compassPoint } from './words/subject.ts';
+export { wallEndNames } from './words/wall-ends.ts';
 export { describeWhyNot } from './words/why-not.ts';

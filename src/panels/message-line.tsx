@@ -71,6 +71,8 @@ function doingWords(tool: Tool, corners: number): string {
       return 'Press where it goes.';
     case 'tracing':
       return TRACING_WORDS[tool.task];
+    case 'split-wall':
+      return 'Press where the wall is to be split.';
     default:
       return `Press where it stands: ${nameOf(tool)}.`;
   }

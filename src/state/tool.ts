@@ -14,6 +14,8 @@ export type Tool =
   /** The next press sets this item down there: a move without a drag. */
   | { readonly kind: 'move-here'; readonly id: string }
   /** Two presses on the picture under the level. */
-  | { readonly kind: 'tracing'; readonly task: 'scale' | 'straighten' | 'shift' };
+  | { readonly kind: 'tracing'; readonly task: 'scale' | 'straighten' | 'shift' }
+  /** The next press makes two of this wall. */
+  | { readonly kind: 'split-wall'; readonly id: string };
 
 export const SELECT_TOOL: Tool = { kind: 'select' };

@@ -54,11 +54,11 @@ describe('a length field', () => {
   });
 
   it('refuses a window that would leave its wall, with how far and the way out', async () => {
-    await field('One end').fill('33 ft');
+    await field('Left corner').fill('32 ft 8 in');
     await page.keyboard.press('Enter');
     const refusal = page.locator('.field__trouble');
     await refusal.waitFor();
-    // The wall is 34 ft 8 in long, the window 3 ft wide: 33 + 3 − 34 ft 8 in = 1 ft 4 in.
+    // From the corner of 8 in walls: 33 ft from the end of the wall, which is 34 ft 8 in long, the window 3 ft wide.
     expect(await refusal.textContent()).toContain(
       'The window would reach 1 ft 4 in past the end of its wall. Slide it back or make it narrower.',
     );

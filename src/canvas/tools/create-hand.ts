@@ -5,6 +5,7 @@ import { createOpeningHand } from './opening-hand.ts';
 import { createRoomBoxHand } from './room-box-hand.ts';
 import { createSelectHand } from './select-hand.ts';
 import { createSetDownHand } from './set-down-hand.ts';
+import { createSplitHand } from './split-hand.ts';
 import { createTracingHand } from './tracing-hand.ts';
 import { createWallHand } from './wall-hand.ts';
 
@@ -25,6 +26,8 @@ export function createHand(tool: Tool): Hand {
       return createMoveHereHand(tool.id);
     case 'tracing':
       return createTracingHand(tool.task);
+    case 'split-wall':
+      return createSplitHand(tool.id);
     default:
       return createSetDownHand(tool);
   }

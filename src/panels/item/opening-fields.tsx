@@ -1,11 +1,11 @@
 import type { Opening, OpeningKind } from '../../../geometry/plan/model.ts';
-import { wallLength } from '../../../geometry/plan/stretch.ts';
 import { capital, OPENING_NOUN, openingRefusal } from '../../../geometry/words.ts';
 import { useAppStore } from '../../state/store.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
 import { FieldGroup } from '../fields/field-group.tsx';
 import { LengthField } from '../fields/length-field.tsx';
 import { useLevel } from '../use-level.ts';
+import { SetOut } from './opening-set-out.tsx';
 
 const KINDS = (Object.entries(OPENING_NOUN) as [OpeningKind, string][]).map(([value, words]) => ({
   value,
@@ -17,7 +17,6 @@ export function OpeningFields({ opening }: { readonly opening: Opening }) {
   const unit = useAppStore((state) => state.plan.display.length);
   const updateItem = useAppStore((state) => state.updateItem);
   const wall = level.walls.find(({ id }) => id === opening.wall);
-  const whole = wall ? wallLength(wall) : 0;
   const change = (patch: Partial<Opening>) => {
     const refusal = openingRefusal(level, { ...opening, ...patch }, unit);
     if (refusal) return refusal;
@@ -34,14 +33,7 @@ export function OpeningFields({ opening }: { readonly opening: Opening }) {
         />
       </div>
       <LengthField label="Width" value={opening.width} bare="small" onCommit={(width) => change({ width })} />
-      <FieldGroup name="From its jambs to the ends of the wall">
-        <LengthField label="One end" value={opening.offset} onCommit={(offset) => change({ offset })} />
-        <LengthField
-          label="The other end"
-          value={whole - opening.offset - opening.width}
-          onCommit={(rest) => change({ offset: whole - opening.width - rest })}
-        />
-      </FieldGroup>
+      {wall && <SetOut opening={opening} wall={wall} onOffset={(offset) => change({ offset })} />}
       <FieldGroup name="Above the floor">
         <LengthField
           label="Sill"

@@ -1,14 +1,17 @@
+import { useState } from 'react';
 import type { Mm, Wall, WallSide } from '../../../geometry/plan/model.ts';
-import { wallLength, withWallLength } from '../../../geometry/plan/stretch.ts';
+import { type MovingEnd, wallLength } from '../../../geometry/plan/stretch.ts';
+import { correctedWall } from '../../../geometry/wall-edit.ts';
 import { wallFaceLength } from '../../../geometry/wall-face.ts';
-import { thicknessRefusal, wallLengthRefusal } from '../../../geometry/words.ts';
-import { withLevel } from '../../state/plan-edits.ts';
+import { thicknessRefusal, wallEndNames } from '../../../geometry/words.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
+import { editLevel } from '../../state/wall-acts.ts';
 import { useCalm } from '../calm.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
+import { FieldGroup } from '../fields/field-group.tsx';
 import { LengthField } from '../fields/length-field.tsx';
-import { useLevel } from '../use-level.ts';
+import { WallParts } from './wall-parts.tsx';
 
 const SIDES: readonly { readonly value: WallSide; readonly words: string }[] = [
   { value: 'auto', words: 'as drawn' },
@@ -17,46 +20,57 @@ const SIDES: readonly { readonly value: WallSide; readonly words: string }[] = [
 ];
 
 export function WallFields({ wall }: { readonly wall: Wall }) {
-  const level = useLevel();
   const model = useCalm(selectModel);
   const unit = useAppStore((state) => state.plan.display.length);
-  const { run, updateItem } = useAppStore.getState();
+  const { updateItem } = useAppStore.getState();
+  const [moves, setMoves] = useState<MovingEnd>('to');
   const whole = wallLength(wall);
   const face = wallFaceLength(model, wall);
-  const lengthen = (mm: Mm) => {
-    const refusal = wallLengthRefusal(
-      mm,
-      level.openings.filter((each) => each.wall === wall.id),
-      unit,
-    );
-    if (refusal) return refusal;
-    return run((plan) => withLevel(plan, level.id, (each) => withWallLength(each, wall.id, mm)));
-  };
+  const ends = wallEndNames(wall);
+  const lengthen = (mm: Mm) => editLevel((now, inUnit) => correctedWall(now, wall.id, mm, moves, inUnit));
   return (
-    <div className="fields">
-      {face !== null && (
-        <LengthField label="Along its face, as taped" value={face} onCommit={(mm) => lengthen(whole + mm - face)} />
-      )}
-      <LengthField label="Middle to middle" value={whole} onCommit={lengthen} />
-      <LengthField
-        label="Thickness"
-        value={wall.thickness}
-        bare="small"
-        onCommit={(mm) => {
-          const refusal = thicknessRefusal(mm, unit);
-          if (refusal) return refusal;
-          return updateItem(wall.id, { thickness: mm });
-        }}
-      />
-      <div className="wide">
-        <ChoiceField
-          label="Outside or inside"
-          value={wall.side}
-          choices={SIDES}
-          hint="As drawn: outside where nothing closed lies behind it. Say inside where the neighbour's house adjoins."
-          onCommit={(side) => updateItem(wall.id, { side })}
+    <>
+      <div className="fields">
+        <FieldGroup name="Length">
+          {face !== null && (
+            <LengthField label="Along its face, as taped" value={face} onCommit={(mm) => lengthen(whole + mm - face)} />
+          )}
+          <LengthField label="Middle to middle" value={whole} onCommit={lengthen} />
+          <div className="wide">
+            <ChoiceField
+              label="The end that moves"
+              value={moves}
+              choices={[
+                { value: 'from', words: `${ends.from} end` },
+                { value: 'to', words: `${ends.to} end` },
+                { value: 'both', words: 'both ends, by half' },
+              ]}
+              hint="Walls that are joined there go along, and so does what stands against them."
+              onCommit={setMoves}
+            />
+          </div>
+        </FieldGroup>
+        <LengthField
+          label="Thickness"
+          value={wall.thickness}
+          bare="small"
+          onCommit={(mm) => {
+            const refusal = thicknessRefusal(mm, unit);
+            if (refusal) return refusal;
+            return updateItem(wall.id, { thickness: mm });
+          }}
         />
+        <div className="wide">
+          <ChoiceField
+            label="Outside or inside"
+            value={wall.side}
+            choices={SIDES}
+            hint="As drawn: outside where nothing closed lies behind it. Say inside where the neighbour's house adjoins."
+            onCommit={(side) => updateItem(wall.id, { side })}
+          />
+        </div>
       </div>
-    </div>
+      <WallParts wall={wall} />
+    </>
   );
 }

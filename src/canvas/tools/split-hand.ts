@@ -1,0 +1,43 @@
+import { cornerLines } from '../../../geometry/opening-fit.ts';
+import type { Mm } from '../../../geometry/plan/model.ts';
+import { distance, nearestParameter } from '../../../geometry/point.ts';
+import { formatLength } from '../../../geometry/units.ts';
+import { selectModel } from '../../state/selectors.ts';
+import { SELECT_TOOL } from '../../state/tool.ts';
+import { splitWall } from '../../state/wall-acts.ts';
+import { clearSketch, useSketch } from '../sketch.ts';
+import { currentLevel, gridFor, type Hand, type Point, store } from './hand.ts';
+
+/** The next press makes two of a wall; until then the lengths to its corners show. */
+export function createSplitHand(id: string): Hand {
+  const show = (point: Point): Mm | null => {
+    const wall = currentLevel().walls.find((each) => each.id === id);
+    if (!wall) return null;
+    const lines = (offset: Mm) => cornerLines(selectModel(store()), wall, offset, 0, point.plan);
+    const wanted = nearestParameter(point.plan, wall.from, wall.to) * distance(wall.from, wall.to);
+    // Whole steps as the tape reads them, from the corner.
+    const step = gridFor(point);
+    const reading = distance(...lines(wanted)[0]);
+    const at = step ? wanted + Math.round(reading / step) * step - reading : wanted;
+    const gaps = lines(at);
+    const [near, far] = gaps.map((line) => formatLength(distance(...line), store().plan.display.length));
+    useSketch.setState({ gaps, reading: [`${near} and ${far} to the corners`] });
+    return at;
+  };
+  return {
+    hover: show,
+    down: show,
+    drag: show,
+    up: (point) => {
+      const at = show(point);
+      store().setTool(SELECT_TOOL);
+      clearSketch();
+      if (at !== null) splitWall(id, at);
+    },
+    cancel: () => {
+      store().setTool(SELECT_TOOL);
+      clearSketch();
+      return true;
+    },
+  };
+}

@@ -1,0 +1,34 @@
+import type { LevelModel } from '../../geometry/level/types.ts';
+import { nextId } from '../../geometry/plan/edit.ts';
+import type { Level, Mm, Plan } from '../../geometry/plan/model.ts';
+import { withWallSplit, withWallsJoined } from '../../geometry/split-join.ts';
+import type { LevelEdit } from '../../geometry/wall-edit.ts';
+import { withLevel } from './plan-edits.ts';
+import { selectModel } from './selectors.ts';
+import { useAppStore } from './store.ts';
+
+/** One step of history that changes the level in view; answers why not, in words, or empty. */
+export function editLevel(edit: (model: LevelModel, unit: Plan['display']['length'], plan: Plan) => LevelEdit): string {
+  const state = useAppStore.getState();
+  const model = selectModel(state);
+  const result = edit(model, state.plan.display.length, state.plan);
+  if (!result.ok) return result.reason;
+  return state.run((plan) => withLevel(plan, model.level.id, (): Level => result.level));
+}
+
+/** A wall made two, `at` mm from its `from` end; the part before stays selected. Says what came of it. */
+export function splitWall(id: string, at: Mm): void {
+  const refusal = editLevel(({ level }, unit, plan) => withWallSplit(level, id, at, nextId(plan, 'w'), unit));
+  settle(id, refusal || 'The wall is two now. Each can be moved and corrected alone.');
+}
+
+/** Two walls that run on from one another made one, which is selected then. Says what came of it. */
+export function joinWalls(id: string, otherId: string): void {
+  const refusal = editLevel(({ level }, unit) => withWallsJoined(level, id, otherId, unit));
+  settle(id, refusal || 'The two walls are one now.');
+}
+
+function settle(id: string, words: string): void {
+  useAppStore.getState().select([id]);
+  useAppStore.getState().say(words);
+}
