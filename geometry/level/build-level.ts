@@ -4,7 +4,7 @@ import type { Level, Mm, Opening, RoomLabel, Wall, XY } from '../plan/model.ts';
 import { comparePoints, distance } from '../point.ts';
 import { Scratch } from '../region/free-boundary.ts';
 import { Nearby } from '../region/nearby.ts';
-import { remembered } from '../remembered.ts';
+import { remembered, rememberedLately } from '../remembered.ts';
 import { ringContains, signedArea } from '../ring.ts';
 import { pointInRings, ringLabelPoint } from '../turf.ts';
 import { joinedCentreLines } from './centre-lines.ts';
@@ -21,6 +21,9 @@ const THINNEST_HALF: Mm = 0.001;
 /** A floor of less than this, square mm, is what walls leave of a face that they fill. */
 const LEAST_FLOOR = 1;
 
+/** More levels than a house has, twice over; a model of each step that can be taken back would fill the memory. */
+const MOST_REMEMBERED = 24;
+
 /** What follows from the walls alone, and what is kept of the rest as long as the walls stay. */
 interface WallModel {
   readonly pieces: readonly WallPiece[];
@@ -31,9 +34,10 @@ interface WallModel {
 
 /**
  * Rooms, wall pieces and opening bodies of a level, and what should be told about the drawing. Never throws on a level
- * that the reader accepts. The same Level object gives the same model; what an edit leaves alone is not built again.
+ * that the reader accepts. The same Level object gives the same model as long as it is one of the last that were asked about;
+ * what an edit leaves alone is not built again.
  */
-export const buildLevel: (level: Level) => LevelModel = remembered((level: Level) => {
+export const buildLevel: (level: Level) => LevelModel = rememberedLately((level: Level) => {
   const { pieces, notices, roomsOf, openingsOf } = wallModel(level.walls);
   const rooms = roomsOf(level.rooms);
   const openings = openingsOf(level.openings);
@@ -44,9 +48,9 @@ export const buildLevel: (level: Level) => LevelModel = remembered((level: Level
     openings,
     notices: [...notices, ...labelNotices(level, rooms), ...passageNotices(openings)],
   };
-});
+}, MOST_REMEMBERED);
 
-const wallModel = remembered((walls: readonly Wall[]): WallModel => {
+const wallModel = rememberedLately((walls: readonly Wall[]): WallModel => {
   const { lines, notices } = joinedCentreLines(walls);
   const graph = wallGraph(lines);
   const faces = traceFaces(graph);
@@ -62,7 +66,7 @@ const wallModel = remembered((walls: readonly Wall[]): WallModel => {
     roomsOf: remembered((labels: readonly RoomLabel[]) => floors.map((floor) => namedRoom(floor, labels))),
     openingsOf: remembered((openings: readonly Opening[]) => openings.map(opening)),
   };
-});
+}, MOST_REMEMBERED);
 
 function piecesByWall(graph: WallGraph, pieces: readonly WallPiece[]): Map<Wall, WallPiece[]> {
   const map = new Map<Wall, WallPiece[]>();

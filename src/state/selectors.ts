@@ -2,6 +2,7 @@ import type { Check, DetectorReport } from '../../geometry/check/types.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import type { Detector, Level, Plan } from '../../geometry/plan/model.ts';
 import type { LevelRegion, Probe } from '../../geometry/region/types.ts';
+import { rememberedLately } from '../../geometry/remembered.ts';
 import { buildLevel, checkDetector, emptyLevel, levelBar, levelRegion, whyNot } from '../engine.ts';
 import { DETECTOR_DEFAULTS } from './defaults.ts';
 import { withKeptParts, withKeptZones } from './kept.ts';
@@ -25,20 +26,16 @@ export function selectLevel(state: AppState): Level {
   return levels.find(({ id }) => id === state.levelId) ?? levels[0] ?? NO_LEVEL;
 }
 
-const models = new WeakMap<Level, LevelModel>();
 /** The last model of each level that was looked at, by its id: what the next one keeps. */
 const lastModels = new Map<string, LevelModel>();
-const MOST_LAST_MODELS = 8;
-function modelOf(level: Level): LevelModel {
-  let model = models.get(level);
-  if (!model) {
-    model = withKeptParts(lastModels.get(level.id) ?? null, buildLevel(level));
-    models.set(level, model);
-    if (lastModels.size >= MOST_LAST_MODELS) lastModels.clear();
-    lastModels.set(level.id, model);
-  }
+/** Levels, and plans, whose models and reports are kept: the steps that can be taken back hold hundreds. */
+const MOST_KEPT = 24;
+const modelOf = rememberedLately((level: Level): LevelModel => {
+  const model = withKeptParts(lastModels.get(level.id) ?? null, buildLevel(level));
+  if (lastModels.size >= MOST_KEPT) lastModels.clear();
+  lastModels.set(level.id, model);
   return model;
-}
+}, MOST_KEPT);
 export function selectModel(state: AppState): LevelModel {
   return modelOf(selectLevel(state));
 }
@@ -122,15 +119,11 @@ function barredWhole(region: LevelRegion, bar: string): LevelRegion {
   return { ...region, rooms };
 }
 
-const reportsAtRest = new WeakMap<Plan, Map<string, readonly DetectorReport[]>>();
+const reportsAtRest = rememberedLately((_: Plan) => new Map<string, readonly DetectorReport[]>(), MOST_KEPT);
 function restingReports(state: AppState): readonly DetectorReport[] {
   const plan = selectShownPlan(state);
   const level = selectLevel(state);
-  let ofPlan = reportsAtRest.get(plan);
-  if (!ofPlan) {
-    ofPlan = new Map();
-    reportsAtRest.set(plan, ofPlan);
-  }
+  const ofPlan = reportsAtRest(plan);
   const known = ofPlan.get(level.id);
   if (known) return known;
   if (state.draft && lastReports?.levelId === level.id && !mayWork('reports')) return hastyReports(state, level);

@@ -1,6 +1,8 @@
 /** The benchmarks: measures, prints, and after a full run writes `geometry/SPEED.md` and its picture. */
 import { writeFileSync } from 'node:fs';
+import { parseArgs } from 'node:util';
 import { conduct, FULL, QUICK } from './conduct.ts';
+import { runFrames } from './frames/run.ts';
 import { growthPlot } from './growth.ts';
 import { speedPage } from './page.ts';
 import { surroundings } from './surroundings.ts';
@@ -8,11 +10,25 @@ import { surroundings } from './surroundings.ts';
 const PAGE = 'geometry/SPEED.md';
 const PLOT = 'speed-growth.svg';
 
-/** `--quick`: a minute, printed only. `child` is the module that does one job in a process of its own. */
-export function run(args: readonly string[], child: string): void {
-  const unknown = args.filter((arg) => arg !== '--quick');
-  if (unknown.length > 0) throw new Error(`npm run bench takes --quick, not ${unknown.join(' ')}.`);
-  const quick = args.includes('--quick');
+const OPTIONS = {
+  quick: { type: 'boolean', default: false },
+  frames: { type: 'boolean', default: false },
+  before: { type: 'string' },
+  'before-name': { type: 'string' },
+} as const;
+
+/**
+ * `--quick`: a minute, printed only. `--frames`: of the app in a browser, not of the engine; `--before FOLDER` measures an earlier
+ * version too that was built there. `child` is the module that does one job in a process of its own.
+ */
+export async function run(args: readonly string[], child: string): Promise<void> {
+  const { values } = parseArgs({ args: [...args], options: OPTIONS });
+  const { quick, frames, before: folder } = values;
+  if (frames) {
+    const before = folder ? { folder, name: values['before-name'] ?? folder } : null;
+    await runFrames({ quick, before });
+    return;
+  }
   const where = surroundings();
   const scope = quick ? QUICK : FULL;
   const results = conduct(scope, child, (line) => console.error(line));

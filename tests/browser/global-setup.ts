@@ -1,4 +1,3 @@
-import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -6,6 +5,7 @@ import { chromium } from 'playwright-core';
 import { preview } from 'vite';
 import type { TestProject } from 'vitest/node';
 import { BROWSER_ARGS, findBrowser } from '../run/find-browser.mjs';
+import { buildTo } from './build-site.ts';
 
 declare module 'vitest' {
   interface ProvidedContext {
@@ -16,13 +16,6 @@ declare module 'vitest' {
     /** Where the one browser of this run listens. */
     browserWs: string;
   }
-}
-
-/** Builds the app as a user gets it: in a process without NODE_ENV, which vitest sets to "test". */
-function buildTo(folder: string): void {
-  const { NODE_ENV: _, ...env } = process.env;
-  const args = ['node_modules/vite/bin/vite.js', 'build', '--outDir', folder, '--emptyOutDir', '--logLevel', 'warn'];
-  if (spawnSync(process.execPath, args, { stdio: 'inherit', env }).status !== 0) throw new Error('The build failed.');
 }
 
 /** Serves the built app and starts one browser for all test files. Returns what ends both. */

@@ -38,7 +38,7 @@ async function main() {
   try {
     await bundleTo(folder);
     const { run } = await import(pathToFileURL(join(folder, 'main.mjs')).href);
-    run(process.argv.slice(2), join(folder, 'child.mjs'));
+    await run(process.argv.slice(2), join(folder, 'child.mjs'));
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }

@@ -1,0 +1,103 @@
+import { ringExtent } from '../../../geometry/body.ts';
+import { buildLevel, type Level, type XY } from '../../../geometry/index.ts';
+import { extentBetween, itemsWithin } from '../../../geometry/pick.ts';
+import type { Sample } from './stand.ts';
+
+/** One press, a long pull, and a release, as a hand would do it. */
+export interface Gesture {
+  readonly id: string;
+  readonly name: string;
+  readonly sample: Sample;
+  /** What is selected before, and where it is taken hold of, mm; null for the middle of the stage. */
+  readonly hold: (level: Level) => { readonly select: readonly string[]; readonly at: XY | null };
+  /** How far it goes about where it began, px. */
+  readonly reachPx: number;
+  readonly button: 'left' | 'middle';
+  /** Times as large as the whole level in view. */
+  readonly zoom: number;
+}
+
+const along = ([x, y]: XY, [tx, ty]: XY, share: number): XY => [x + (tx - x) * share, y + (ty - y) * share];
+
+/** A wall in the middle of the list that no opening is in. */
+function someWall({ walls, openings }: Level) {
+  const plain = walls.filter(({ id }) => !openings.some(({ wall }) => wall === id));
+  const wall = plain[Math.floor(plain.length / 2)];
+  if (!wall) throw new Error('no wall without openings');
+  return wall;
+}
+
+/** A room with all its walls, its name and what stands in it, as a frame about it would select them. */
+function someRoom(level: Level) {
+  const { rooms } = buildLevel(level);
+  const room = rooms[Math.floor(rooms.length / 2)];
+  if (!room) throw new Error('no room');
+  const { minX, minY, maxX, maxY } = ringExtent(room.centreRings.flat());
+  const about = 150; // the walls' own thickness
+  const ids = itemsWithin(level, extentBetween([minX - about, minY - about], [maxX + about, maxY + about]));
+  const held = level.walls.find(({ id }) => ids.includes(id));
+  if (!held) throw new Error('no wall about the room');
+  return { select: ids, at: along(held.from, held.to, 0.4) };
+}
+
+const PULL = { button: 'left', zoom: 1 } as const;
+
+export const GESTURES: readonly Gesture[] = [
+  {
+    ...PULL,
+    id: 'detector',
+    name: 'a detector is dragged',
+    sample: 'large',
+    reachPx: 90,
+    hold: ({ detectors: [one] }) => {
+      if (!one) throw new Error('no detector');
+      return { select: [one.id], at: one.at };
+    },
+  },
+  {
+    ...PULL,
+    id: 'wall',
+    name: 'a wall is dragged',
+    sample: 'large',
+    reachPx: 25,
+    hold: (level) => {
+      const wall = someWall(level);
+      return { select: [wall.id], at: along(wall.from, wall.to, 0.4) };
+    },
+  },
+  { ...PULL, id: 'room', name: 'a room with all in it is dragged', sample: 'large', reachPx: 25, hold: someRoom },
+  {
+    id: 'pan-large',
+    name: 'the sheet is moved, twice as large',
+    sample: 'large',
+    reachPx: 200,
+    button: 'middle',
+    zoom: 2,
+    hold: () => ({ select: [], at: null }),
+  },
+  {
+    id: 'pan-whole',
+    name: 'the sheet is moved, the whole level in view',
+    sample: 'huge',
+    reachPx: 200,
+    button: 'middle',
+    zoom: 1,
+    hold: () => ({ select: [], at: null }),
+  },
+  {
+    id: 'pan-near',
+    name: 'the sheet is moved, four times as large',
+    sample: 'huge',
+    reachPx: 200,
+    button: 'middle',
+    zoom: 4,
+    hold: () => ({ select: [], at: null }),
+  },
+];
+
+/** A path that turns and comes back, as a hand that looks for a place; px, one point for each time that a mouse tells its place. */
+export function handPath([x, y]: XY, reachPx: number, points: number): readonly XY[] {
+  return Array.from({ length: points }, (_, i): XY => {
+    return [x + reachPx * Math.sin(i / 20), y + reachPx * 0.7 * (1 - Math.cos(i / 13))];
+  });
+}
