@@ -1,4 +1,5 @@
 import { createStore, useStore } from 'zustand';
+import type { DetectorReport } from '../../geometry/check/types.ts';
 import { selectReports } from '../state/selectors.ts';
 import { type AppState, useAppStore } from '../state/store.ts';
 
@@ -9,27 +10,29 @@ const FOLLOW_MS = 100;
 const calm = createStore<AppState>()(() => useAppStore.getState());
 
 let waiting: ReturnType<typeof setTimeout> | undefined;
+/** As they were when the panels followed last: reports of a plan that is gone by would be worked out again. */
+let shown: readonly DetectorReport[] = [];
 
 const follow = () => {
   clearTimeout(waiting);
   waiting = undefined;
-  calm.setState(useAppStore.getState(), true);
+  const state = useAppStore.getState();
+  if (isUnderWay(state)) shown = selectReports(state);
+  calm.setState(state, true);
 };
 
-useAppStore.subscribe((state, before) => {
-  if (state === before) return;
-  const underWay = state.live !== null || state.draft !== null;
-  const begins = calm.getState().live === null && calm.getState().draft === null;
-  if (!underWay || begins || !sameVerdicts(state, calm.getState())) follow();
+useAppStore.subscribe((state) => {
+  const begins = !isUnderWay(calm.getState());
+  if (!isUnderWay(state) || begins || !sameVerdicts(selectReports(state), shown)) follow();
   else waiting ??= setTimeout(follow, FOLLOW_MS);
 });
 
-function sameVerdicts(a: AppState, b: AppState): boolean {
-  const [now, shown] = [selectReports(a), selectReports(b)];
-  return (
-    now.length === shown.length &&
-    now.every(({ id, verdict }, i) => shown[i]?.id === id && shown[i].verdict === verdict)
-  );
+function isUnderWay({ live, draft }: AppState): boolean {
+  return live !== null || draft !== null;
+}
+
+function sameVerdicts(a: readonly DetectorReport[], b: readonly DetectorReport[]): boolean {
+  return a.length === b.length && a.every(({ id, verdict }, i) => b[i]?.id === id && b[i].verdict === verdict);
 }
 
 /** What a panel shows of the plan. Where a press must act on what is so now, `useAppStore.getState()` says it. */

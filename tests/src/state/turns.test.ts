@@ -1,0 +1,43 @@
+import { expect, it } from 'vitest';
+import { mayWork, takeOwed, timedWork } from '../../../src/state/turns.ts';
+
+/** Takes so long, ms, by the clock. */
+function dear(ms: number) {
+  const end = performance.now() + ms;
+  while (performance.now() < end);
+}
+
+it('cheap work never waits', () => {
+  timedWork('region', () => 1);
+  timedWork('reports', () => 1);
+  for (let now = 1000; now < 1100; now += 16) {
+    expect(mayWork('reports', now)).toBe(true);
+    expect(mayWork('region', now)).toBe(true);
+  }
+  expect(takeOwed()).toBe(false);
+});
+
+it('of two dear pieces each frame does one, in turn, and owes the other', () => {
+  timedWork('region', () => dear(3));
+  timedWork('reports', () => dear(3));
+  const done: string[] = [];
+  for (let frame = 0; frame < 6; frame++) {
+    dear(16);
+    for (const kind of ['reports', 'region'] as const) {
+      if (!mayWork(kind)) continue;
+      timedWork(kind, () => dear(3));
+      done.push(`${frame} ${kind}`);
+    }
+    expect(takeOwed()).toBe(true);
+    expect(takeOwed()).toBe(false);
+  }
+  expect(done.map((one) => one.split(' ')[0])).toEqual(['0', '1', '2', '3', '4', '5']);
+  expect(new Set(done.map((one) => one.split(' ')[1])).size).toBe(2);
+  expect(done.every((one, i) => i === 0 || one.split(' ')[1] !== done[i - 1]?.split(' ')[1])).toBe(true);
+});
+
+it('dear work that nobody competes with is done in every frame', () => {
+  timedWork('region', () => dear(3));
+  const now = performance.now() + 1000;
+  expect([0, 16, 32, 48].map((later) => mayWork('region', now + later))).toEqual([true, true, true, true]);
+});
