@@ -1,6 +1,7 @@
 import { turnBetween } from '../body.ts';
 import type { Mm, XY } from '../plan/model.ts';
 import { distance, nearestOnSegment, vectorLength } from '../point.ts';
+import { remembered } from '../remembered.ts';
 import type { ArcEdge, ArcRing, Edge, LevelRegion, NearestSpot, RoomRegion } from './types.ts';
 
 /**
@@ -75,18 +76,21 @@ export function edgeEnds(edge: Edge): readonly [XY, XY] {
 export function arcRingsContain(rings: readonly ArcRing[], [x, y]: XY): boolean {
   let inside = false;
   for (const ring of rings) {
-    ring.forEach((edge, i) => {
-      if (edge.kind === 'arc' && isPast(edge, x, y)) return;
-      const next = ring[i + 1 < ring.length ? i + 1 : 0] as Edge;
-      if (crossesRay(edge, edgeStart(edge), edgeStart(next), x, y)) inside = !inside;
-    });
+    const starts = edgeStarts(ring);
+    for (let i = 0; i < ring.length; i++) {
+      const edge = ring[i] as Edge;
+      if (edge.kind === 'arc' && isPast(edge, x, y)) continue;
+      const next = i + 1 < ring.length ? i + 1 : 0;
+      if (crossesRay(edge, starts[i] as XY, starts[next] as XY, x, y)) inside = !inside;
+    }
   }
   return inside;
 }
 
-function edgeStart(edge: Edge): XY {
-  return edge.kind === 'line' ? edge.from : onCircle(edge, edge.start);
-}
+/** Where the edges of a ring start: asked for again and again by whoever looks for what shows of an outline. */
+const edgeStarts = remembered((ring: ArcRing): readonly XY[] =>
+  ring.map((edge) => (edge.kind === 'line' ? edge.from : onCircle(edge, edge.start))),
+);
 
 /**
  * Whether the ray from (x, y) towards +x crosses the edge from a to b an odd number of times. By its chord; then what lies
