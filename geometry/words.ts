@@ -11,6 +11,7 @@ export {
   type NotRun,
   notRunRules,
 } from './words/check.ts';
+export { describeClosing } from './words/closing.ts';
 export { describeEntered } from './words/entered.ts';
 export { describeMove, towardName } from './words/move.ts';
 export { describeNotice } from './words/notice.ts';

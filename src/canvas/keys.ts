@@ -4,17 +4,16 @@ import { nearestSpot } from '../engine.ts';
 import { ITEM_LISTS } from '../state/plan-edits.ts';
 import { selectLevel, selectRegion } from '../state/selectors.ts';
 import { SELECT_TOOL } from '../state/tool.ts';
-import { pannedBy, toPlan, toScreen } from '../state/viewport.ts';
+import { toPlan, toScreen } from '../state/viewport.ts';
+import { keepInView } from './keep-in-view.ts';
 import { createNudger } from './nudger.ts';
 import { useSketch } from './sketch.ts';
 import { type Hand, type Point, steps, store } from './tools/hand.ts';
 
 /** The cross takes hold of what is as near as this, px. */
-const CROSS_REACH_PX = 12;
-/** The cross stays so far inside the stage: the sheet moves under it, px. */
-const CROSS_EDGE_PX = 60;
+export const CROSS_REACH_PX = 12;
 
-const ARROWS: Readonly<Record<string, XY>> = {
+export const ARROWS: Readonly<Record<string, XY>> = {
   ArrowLeft: [-1, 0],
   ArrowRight: [1, 0],
   ArrowUp: [0, -1],
@@ -210,14 +209,6 @@ function firstCross(): XY {
   const { grid } = steps();
   const spot = tool.kind === 'detector' ? (nearestSpot(selectRegion(store()), middle)?.at ?? middle) : middle;
   return [Math.round(spot[0] / grid) * grid, Math.round(spot[1] / grid) * grid];
-}
-
-function keepInView(at: XY): void {
-  const { viewport, stageSize, setViewport } = store();
-  const [x, y] = toScreen(viewport, at);
-  const inside = (value: number, size: number) => Math.min(Math.max(value, CROSS_EDGE_PX), size - CROSS_EDGE_PX);
-  const [dx, dy] = [inside(x, stageSize.width) - x, inside(y, stageSize.height) - y];
-  if (dx !== 0 || dy !== 0) setViewport(pannedBy(viewport, dx, dy));
 }
 
 function pressAtCross(hand: Hand, event: KeyboardEvent): boolean {

@@ -1,9 +1,11 @@
-import { useEffect, useRef, useState } from 'react';
-import { parseLength } from '../../geometry/units.ts';
+import { type KeyboardEvent, useEffect, useRef, useState } from 'react';
+import { parseTurn } from '../../geometry/units/parse-turn.ts';
+import { type LengthUnit, parseLength } from '../../geometry/units.ts';
 import { useAppStore } from '../state/store.ts';
 import { toScreen } from '../state/viewport.ts';
 import { useSketch } from './sketch.ts';
 import type { Hand } from './tools/hand.ts';
+import { TURN_KEY } from './tools/wall-hand.ts';
 import './length-box.css';
 
 /** A small field beside the pointer: the length of the wall that is being drawn, as it is said. Enter sets it. */
@@ -33,31 +35,53 @@ function OpenBox({
 }) {
   const unit = useAppStore((state) => state.plan.display.length);
   const field = useRef<HTMLInputElement>(null);
+  const turnField = useRef<HTMLInputElement>(null);
   const [text, setText] = useState(first);
   const [refusal, setRefusal] = useState('');
+  const turn = useSketch((sketch) => sketch.turn) ?? '';
   // Beside the corner that the wall starts from: there it stays while the pointer moves on to show the direction.
   const corner = useAppStore(({ chain }) => chain.corners.at(-1));
+  const walls = useAppStore(({ chain }) => chain.corners.length - 1);
+  const adjusts = useSketch((sketch) => sketch.touch) && walls > 0;
   const pointer = useSketch((sketch) => sketch.pointer);
   const at = corner ?? pointer;
   const viewport = useAppStore((state) => state.viewport);
   const [left, top] = at ? toScreen(viewport, at) : [0, 0];
-  const read = parseLength(text, unit);
+  const hasBefore = walls > (adjusts ? 1 : 0);
 
   useEffect(() => {
-    const input = field.current;
+    const asksTurn = useSketch.getState().turn !== null;
+    const input = asksTurn ? turnField.current : field.current;
     input?.focus();
     input?.setSelectionRange(input.value.length, input.value.length);
     hand().typing?.();
   }, [hand]);
   const close = () => {
-    useSketch.setState({ typed: null });
+    useSketch.setState({ typed: null, turn: null });
     hand().typing?.();
     onDone();
   };
   const set = () => {
+    if (text.trim() === '' && turn && parseTurn(turn).ok) {
+      field.current?.focus();
+      return;
+    }
     const trouble = hand().typedLength?.(text) ?? '';
     if (trouble) setRefusal(trouble);
     else close();
+  };
+  const onKeyDown = (event: KeyboardEvent<HTMLInputElement>) => {
+    const other = event.currentTarget === field.current ? turnField.current : field.current;
+    if (event.key === 'Enter') set();
+    if (event.key === 'Escape') close();
+    if (event.key === TURN_KEY) other?.focus();
+    if (['Enter', 'Escape', TURN_KEY].includes(event.key)) event.preventDefault();
+    event.stopPropagation();
+  };
+  const typed = (change: { readonly typed?: string; readonly turn?: string }) => {
+    setRefusal('');
+    useSketch.setState(change);
+    hand().typing?.();
   };
   return (
     <div className="length-box" style={{ left: left + 14, top: top + 14 }}>
@@ -71,21 +95,37 @@ function OpenBox({
           aria-invalid={refusal !== ''}
           onChange={(event) => {
             setText(event.target.value);
-            setRefusal('');
-            useSketch.setState({ typed: event.target.value });
-            hand().typing?.();
+            typed({ typed: event.target.value });
           }}
-          onKeyDown={(event) => {
-            if (event.key === 'Enter') set();
-            if (event.key === 'Escape') close();
-            if (event.key === 'Enter' || event.key === 'Escape') event.preventDefault();
-            event.stopPropagation();
-          }}
+          onKeyDown={onKeyDown}
+        />
+      </label>
+      <label>
+        Turns by
+        <input
+          ref={turnField}
+          value={turn}
+          placeholder="as shown"
+          autoComplete="off"
+          aria-describedby="length-box-echo"
+          onChange={(event) => typed({ turn: event.target.value })}
+          onKeyDown={onKeyDown}
         />
       </label>
       <p id="length-box-echo" role="status">
-        {refusal || (read.ok ? `${read.echo}: Enter sets it` : '')}
+        {refusal || echo(text, turn, unit, hasBefore)}
       </p>
     </div>
   );
+}
+
+/** What was understood, and what Enter does. */
+function echo(text: string, turn: string, unit: LengthUnit, hasBefore: boolean): string {
+  const length = parseLength(text, unit);
+  const from = hasBefore ? 'the wall before' : 'a line straight across the page';
+  if (turn === '') return length.ok ? `${length.echo}: Enter sets it. ${TURN_KEY} for a turn.` : '';
+  const turned = parseTurn(turn);
+  if (!turned.ok) return turned.message;
+  const words = turned.deg === 0 ? `straight on from ${from}` : `${turned.words} from ${from}`;
+  return length.ok ? `${length.echo}, ${words}: Enter sets it.` : `Turns ${words}. Now the length.`;
 }

@@ -38,6 +38,8 @@ export interface Sketch {
   readonly glide: { readonly id: string; readonly at: XY } | null;
   /** What is typed into the length box; null while it is shut. */
   readonly typed: string | null;
+  /** What is typed beside it of how far the wall turns off; null while no turn is asked for. */
+  readonly turn: string | null;
   /** The cursor over the sheet. */
   readonly cursor: string;
 }
@@ -58,6 +60,7 @@ const EMPTY_SKETCH: Sketch = {
   touch: false,
   glide: null,
   typed: null,
+  turn: null,
   cursor: 'default',
 };
 

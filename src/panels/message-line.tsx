@@ -1,6 +1,7 @@
 import { useAppStore } from '../state/store.ts';
 import { SELECT_TOOL, type Tool } from '../state/tool.ts';
 import { act } from './acts.ts';
+import { ClosingWays, useMissedStart } from './closing-offer.tsx';
 import { QUESTIONS, sameTool } from './questions.ts';
 import { useGuidance, useLevel } from './use-level.ts';
 import './message-line.css';
@@ -16,7 +17,8 @@ export function MessageLine() {
   // The bare sheet says itself what to do first.
   const bare = useLevel().walls.length === 0;
   const corners = useAppStore(({ chain }) => chain.corners.length);
-  const doing = message || doingWords(tool, corners);
+  const missed = useMissedStart();
+  const doing = message || missed || doingWords(tool, corners);
   return (
     <div className="message" data-said={message ? '' : undefined}>
       <p role="status" className={doing ? '' : 'unseen'}>
@@ -35,6 +37,7 @@ export function MessageLine() {
           Hide
         </button>
       )}
+      {!message && missed && <ClosingWays />}
       {!message && corners > 1 && (
         <button type="button" className="text-button" onClick={() => useAppStore.getState().endChain()}>
           End here

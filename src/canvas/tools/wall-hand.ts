@@ -1,19 +1,17 @@
-import {
-  clearLength,
-  cornerAngle,
-  inset,
-  pointToward,
-  wallAtPoint,
-  wallsAroundOutline,
-} from '../../../geometry/draw-walls.ts';
+import { missedStart } from '../../../geometry/closing.ts';
+import { clearLength, cornerAngle, inset, pointToward, wallAtPoint } from '../../../geometry/draw-walls.ts';
 import type { Deg, Mm, XY } from '../../../geometry/plan/model.ts';
 import { distance } from '../../../geometry/point.ts';
 import { type Line, RIGHT_ANGLES, type Snapped, snapPoint, tidyPoint } from '../../../geometry/snap.ts';
+import { parseTurn } from '../../../geometry/units/parse-turn.ts';
 import { formatLength, parseLength } from '../../../geometry/units.ts';
-import { NO_CHAIN, thicknessFrom, withCorner } from '../../state/chain.ts';
-import { selectModel } from '../../state/selectors.ts';
+import { withCorner } from '../../state/chain.ts';
+import { closeChainAsItIs, closeChainStraight, closeOutline, spreadChain } from '../../state/close-chain.ts';
+import { keepInView } from '../keep-in-view.ts';
+import { CROSS_REACH_PX } from '../keys.ts';
 import { clearSketch, useSketch } from '../sketch.ts';
 import { currentLevel, gridFor, type Hand, type Point, putBack, store, targets } from './hand.ts';
+import { createAim } from './wall-aim.ts';
 
 /**
  * Wall after wall. While the outline is open it is drawn as a line; closed onto its start, the line becomes the inside face,
@@ -21,16 +19,27 @@ import { currentLevel, gridFor, type Hand, type Point, putBack, store, targets }
  */
 export function createWallHand(): Hand {
   let last: Point | null = null;
+  const aim = createAim();
 
   const show = (snapped: Snapped | null) => {
     const points = corners();
-    const next = snapped && asTyped(points.at(-1), snapped.at);
-    const typing = useSketch.getState().typed !== null;
+    const next = aimed(points, snapped?.at ?? null);
     useSketch.setState({
       nextCorner: next,
       guides: snapped?.guides ?? [],
-      reading: next && !typing ? readings(points, next) : [],
+      reading: next && useSketch.getState().typed === null ? readings(points, next) : [],
     });
+  };
+  /** The next corner: at the length that stands in the box, in the direction that an arrow or a turn gives; else at the pointer. */
+  const aimed = (points: readonly XY[], pointed: XY | null): XY | null => {
+    const from = points.at(-1);
+    const { typed, turn } = useSketch.getState();
+    const read = typed === null ? null : parseLength(typed, store().plan.display.length);
+    const toward = aim.toward(points, pointed);
+    if (!from || !toward) return pointed;
+    if (read?.ok && read.mm > 0) return lengthened(from, toward, read.mm);
+    const led = aim.led() && pointed && distance(pointed, from) < 1;
+    return turn || typed !== null || led ? toward : pointed;
   };
   const end = () => {
     store().endChain();
@@ -41,7 +50,8 @@ export function createWallHand(): Hand {
     const [start] = points;
     const before = points.at(-1);
     if (start && points.length > 2 && distance(start, at) < 1) {
-      close(points, start);
+      closeOutline(points);
+      clearSketch();
       if (!again) putBack();
       return;
     }
@@ -50,6 +60,14 @@ export function createWallHand(): Hand {
       return;
     }
     store().setChain(withCorner(store().chain, at));
+    aim.drop();
+    if (useSketch.getState().cross) {
+      // The next arrow starts from the corner that was set.
+      useSketch.setState({ cross: at });
+      keepInView(at);
+      last = null;
+    }
+    if (missedStart(corners())) store().say('');
     // A wall that reaches another one is done: what follows is another wall.
     if (points.length > 0 && wallAtPoint(currentLevel(), at)) end();
     else show(null);
@@ -58,6 +76,7 @@ export function createWallHand(): Hand {
   return {
     hover: (point) => {
       last = point;
+      if (!useSketch.getState().cross) aim.drop();
       show(nextPoint(point, corners()));
     },
     down: (point) => {
@@ -70,7 +89,7 @@ export function createWallHand(): Hand {
     up: (point) => add(nextPoint(point, corners()).at, point.shift),
     cancel: () => {
       const busy = corners().length > 0;
-      if (useSketch.getState().typed !== null) useSketch.setState({ typed: null });
+      if (useSketch.getState().typed !== null) useSketch.setState({ typed: null, turn: null });
       else if (busy) end();
       else clearSketch();
       return busy;
@@ -89,7 +108,18 @@ export function createWallHand(): Hand {
         return true;
       }
       if (/^[0-9.]$/.test(event.key)) {
-        useSketch.setState({ typed: event.key });
+        useSketch.setState({ typed: event.key, turn: null });
+        return true;
+      }
+      if (event.key === TURN_KEY) {
+        useSketch.setState({ typed: '', turn: '' });
+        return true;
+      }
+      const corner = corners().at(-1);
+      // The arrow also moves the cross, which it leads from here.
+      if (corner && aim.arrow(event, corner, CROSS_REACH_PX / store().viewport.scale)) return false;
+      if (closingKey(event.key)) {
+        clearSketch();
         return true;
       }
       if (event.key === 'Enter' && useSketch.getState().cross === null) {
@@ -100,40 +130,44 @@ export function createWallHand(): Hand {
     },
     typing: () => show(last && nextPoint(last, corners())),
     typedLength: (text) => {
+      const { turn, touch, nextCorner } = useSketch.getState();
       const read = parseLength(text, store().plan.display.length);
       if (!read.ok) return read.message;
       if (read.mm <= 0) return 'A wall has some length. Write more than 0.';
+      const turned = turn ? parseTurn(turn) : null;
+      if (turned && !turned.ok) return turned.message;
       const points = corners();
       const from = points.at(-1);
-      const toward = useSketch.getState().nextCorner ?? (last && nextPoint(last, points).at);
       const before = points.at(-2);
+      const shown = nextCorner ?? (last && nextPoint(last, points).at);
+      const toward = touch && before && turn ? null : aim.toward(points, shown);
       if (from && toward && distance(from, toward) >= 1) add(lengthened(from, toward, read.mm), false);
-      // By finger the corner is set already: its wall is made as long as was typed.
+      // By finger the corner is set already: its wall is made as long, and turned as far, as was typed.
       else if (from && before) {
-        store().setChain({ corners: [...points.slice(0, -1), lengthened(before, from, read.mm)], takenBack: [] });
+        const rest = points.slice(0, -1);
+        const aside = turn ? aim.toward(rest, from) : from;
+        store().setChain({ corners: [...rest, lengthened(before, aside ?? from, read.mm)], takenBack: [] });
         show(null);
-      } else return 'Show the direction first: move the pointer to where the wall goes.';
+      } else return 'Show the direction first: move the pointer to where the wall goes, or press an arrow key.';
       return '';
     },
   };
 }
 
+/** Opens the turn of the next wall. */
+export const TURN_KEY = '<';
+
+/** C closes the run: as it is where it just misses its start, else straight from where it stands. S spreads what it misses by. */
+function closingKey(key: string): boolean {
+  const missed = missedStart(corners()) !== null;
+  if (key.toLowerCase() === 's' && missed) spreadChain();
+  else if (key.toLowerCase() === 'c' && missed) closeChainAsItIs();
+  else if (key.toLowerCase() === 'c') closeChainStraight();
+  else return false;
+  return true;
+}
+
 const corners = (): readonly XY[] => store().chain.corners;
-
-/** The outline is whole: its line becomes the inside face. */
-function close(points: readonly XY[], start: XY): void {
-  const thickness = thicknessFrom(selectModel(store()), start);
-  store().setChain(NO_CHAIN);
-  store().addWalls(wallsAroundOutline(points, thickness), thickness);
-  clearSketch();
-}
-
-/** The next corner at the length that stands in the box; where the pointer has it while none does. */
-function asTyped(from: XY | undefined, next: XY): XY {
-  const { typed } = useSketch.getState();
-  const read = typed === null ? null : parseLength(typed, store().plan.display.length);
-  return from && read?.ok && read.mm > 0 && distance(from, next) >= 1 ? lengthened(from, next, read.mm) : next;
-}
 
 /** The end of a wall whose tape length from the face of the wall that it starts on is `mm`. */
 function lengthened(from: XY, toward: XY, mm: Mm): XY {

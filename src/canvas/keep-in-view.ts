@@ -1,0 +1,15 @@
+import type { XY } from '../../geometry/plan/model.ts';
+import { useAppStore } from '../state/store.ts';
+import { pannedBy, toScreen } from '../state/viewport.ts';
+
+/** What the keyboard leads stays so far inside the stage: the sheet moves under it, px. */
+const EDGE_PX = 60;
+
+/** The sheet moved so far that the point of the plan shows, and no further. */
+export function keepInView(at: XY): void {
+  const { viewport, stageSize, setViewport } = useAppStore.getState();
+  const [x, y] = toScreen(viewport, at);
+  const inside = (value: number, size: number) => Math.min(Math.max(value, EDGE_PX), size - EDGE_PX);
+  const [dx, dy] = [inside(x, stageSize.width) - x, inside(y, stageSize.height) - y];
+  if (dx !== 0 || dy !== 0) setViewport(pannedBy(viewport, dx, dy));
+}

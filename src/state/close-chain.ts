@@ -1,0 +1,64 @@
+import { closedAsItIs, isSquareRun, missedStart, spreadByLength, spreadSquare } from '../../geometry/closing.ts';
+import { wallsAroundOutline } from '../../geometry/draw-walls.ts';
+import type { XY } from '../../geometry/plan/model.ts';
+import { distance } from '../../geometry/point.ts';
+import { formatLength } from '../../geometry/units.ts';
+import { NO_CHAIN, thicknessFrom } from './chain.ts';
+import { selectModel } from './selectors.ts';
+import { useAppStore } from './store.ts';
+import { SELECT_TOOL } from './tool.ts';
+
+/** The walls round an outline, whose line is their inside face, as one step of history; the chain is done with them. */
+export function closeOutline(outline: readonly XY[]): void {
+  const [start] = outline;
+  const state = useAppStore.getState();
+  if (!start) return;
+  const thickness = thicknessFrom(selectModel(state), start);
+  state.setChain(NO_CHAIN);
+  state.addWalls(wallsAroundOutline(outline, thickness), thickness);
+}
+
+/** Closes the run that misses its start, with what it misses by spread over its walls: right angles stay where all are right. */
+export function spreadChain(): void {
+  const { corners } = useAppStore.getState().chain;
+  if (!missedStart(corners)) return;
+  const square = isSquareRun(corners);
+  const outline = (square && spreadSquare(corners)) || spreadByLength(corners);
+  const changes = [...outline.keys()].map((i) => Math.abs(legOf(outline, i) - legOf(corners, i)));
+  done(outline, `Spread over the walls: ${inWords(Math.max(...changes))} at most on one of them.`);
+}
+
+/** Closes the run that misses its start as it is: its last wall goes to the start, whatever was taped. */
+export function closeChainAsItIs(): void {
+  const { corners } = useAppStore.getState().chain;
+  if (!missedStart(corners)) return;
+  const outline = closedAsItIs(corners);
+  const last = outline.length - 1;
+  const by = Math.abs(legOf(outline, last) - legOf(corners, last));
+  done(outline, `The last wall takes it all: it differs by ${inWords(by)} from the tape.`);
+}
+
+/** Closes a run from wherever it stands straight to its start; says why not where it cannot be a room. */
+export function closeChainStraight(): void {
+  const { corners } = useAppStore.getState().chain;
+  if (corners.length < 3) {
+    useAppStore.getState().say('A room has three walls at least. Draw one more, then close it.');
+    return;
+  }
+  const last = formatLength(legOf(corners, corners.length - 1), useAppStore.getState().plan.display.length);
+  done(corners, `The last wall is ${last} long.`);
+}
+
+function done(outline: readonly XY[], remark: string): void {
+  closeOutline(outline);
+  const { message, setTool } = useAppStore.getState();
+  setTool(SELECT_TOOL);
+  useAppStore.getState().say([message, remark].filter(Boolean).join(' '));
+}
+
+/** Length of the wall from one corner to the next, round to the first. */
+function legOf(corners: readonly XY[], i: number): number {
+  return distance(corners[i] as XY, corners[(i + 1) % corners.length] as XY);
+}
+
+const inWords = (mm: number): string => formatLength(mm, useAppStore.getState().plan.display.length, 'up');
