@@ -205,6 +205,7 @@ function moveCross(hand: Hand, by: XY, fine: boolean): void {
 /** Where the keyboard begins: on the nearest white for a detector, else in the middle of the stage. */
 function firstCross(): XY {
   const { viewport, stageSize, tool } = store();
+  if (tool.kind === 'split-wall') return anchorOf(selectLevel(store()), tool.id) ?? [0, 0];
   const middle = toPlan(viewport, [stageSize.width / 2, stageSize.height / 2]);
   const { grid } = steps();
   const spot = tool.kind === 'detector' ? (nearestSpot(selectRegion(store()), middle)?.at ?? middle) : middle;

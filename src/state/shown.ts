@@ -24,9 +24,11 @@ interface Shown {
   readonly lit: string | null;
   /** The way of the air round the walls, from a fixture to a detector. */
   readonly air: readonly XY[] | null;
+  /** Corners A, B, C, D of a room whose diagonals are being typed in, and the level that it is on. */
+  readonly corners: { readonly levelId: string; readonly at: readonly XY[] } | null;
 }
 
-const NOTHING: Shown = { levelId: '', spots: [], group: null, lit: null, air: null };
+const NOTHING: Shown = { levelId: '', spots: [], group: null, lit: null, air: null, corners: null };
 
 export const useShown = create<Shown>()(() => NOTHING);
 

@@ -2,6 +2,7 @@ import type { Check } from '../../../geometry/check/types.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
 import { LINE_PX } from '../../design/tokens.ts';
 import { type SpotMark, useShown } from '../../state/shown.ts';
+import { paintCorners } from './corners.ts';
 import { paintMeasures } from './detectors.ts';
 import type { Places } from './names/places.ts';
 import { lengthPx, type Pen, px, stroke, traceLine } from './pen.ts';
@@ -17,6 +18,7 @@ const LEAST_RING_PX = 11;
 /** What the panels ask to be shown on the level in view: the way of the air, then good places. */
 export function paintShown(pen: Pen, levelId: string, words: (check: Check) => string, places: Places): void {
   const shown = useShown.getState();
+  if (shown.corners?.levelId === levelId) paintCorners(pen, shown.corners.at);
   if (shown.levelId !== levelId) return;
   if (shown.air) paintAir(pen, shown.air, places);
   const lit = shown.group ?? shown.spots.find(({ name }) => name === shown.lit) ?? null;

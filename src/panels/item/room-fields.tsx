@@ -6,6 +6,7 @@ import { useAppStore } from '../../state/store.ts';
 import { useCalm } from '../calm.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
+import { SquareUp } from './square-up.tsx';
 
 const choicesOf = (uses: readonly RoomUse[]) => uses.map((value) => ({ value, words: capital(ROOM_USE_NOUN[value]) }));
 const USES = [
@@ -36,6 +37,11 @@ export function RoomFields({ room }: { readonly room: RoomLabel }) {
       <p className="wide small soft">
         {floor ? `Floor: ${formatArea(floor.floorArea, unit)}` : 'The name does not lie in a closed room.'}
       </p>
+      {floor && (
+        <div className="wide">
+          <SquareUp key={floor.key} room={floor} />
+        </div>
+      )}
     </div>
   );
 }
