@@ -44,15 +44,49 @@ import { HANDLE_OFF_PX } from './tools/select-hand.ts';
 export const TOP = layer({
   name: 'top',
   read: () => {
-    const state = useAppStore.getState();
+    const [state, sketch] = [useAppStore.getState(), useSketch.getState()];
+    const isPull = state.draft !== null && state.live === null && state.hover === null && state.tool.kind === 'select';
+    if (isPull) return seenWhilePulled(state, sketch);
     const { plan, draft, levelId, tool, selection, hover, live, chain, sitHeight, stageSize } = state;
-    const seen = [plan, draft, levelId, tool, selection, hover, live, chain, sitHeight, stageSize];
-    return [useSketch.getState(), useShown.getState(), ...seen];
+    return [
+      sketch,
+      useShown.getState(),
+      plan,
+      draft,
+      levelId,
+      tool,
+      selection,
+      hover,
+      live,
+      chain,
+      sitHeight,
+      stageSize,
+    ];
   },
   anchored: () => true,
   // The sheet may lie elsewhere than this picture: see `surface.ts`.
   paint: (pen) => paintTop(pen, { ...useAppStore.getState(), viewport: pen.view }, useSketch.getState()),
 });
+
+/** What is seen here of a plan that is pulled at: most moves of a wall change none of it, and this picture stays. */
+function seenWhilePulled(state: AppState, sketch: Sketch): readonly unknown[] {
+  const { levelId, selection, chain, stageSize } = state;
+  const { pointer, cursor: _, ...drawn } = sketch;
+  const { protocol, display } = selectShownPlan(state);
+  const reports = selectReports(state);
+  const detectors = selectLevel(state).detectors.flatMap((detector) => {
+    const report = reports.find(({ id }) => id === detector.id);
+    return [detector, selection.includes(detector.id) ? report : report?.verdict];
+  });
+  return [
+    'pulled',
+    ...[levelId, selection, chain, stageSize, protocol, display, useShown.getState()],
+    ...Object.values(drawn).map((value) => (Array.isArray(value) && value.length === 0 ? '' : value)),
+    // A note with lengths goes along with the pointer.
+    sketch.reading.length > 0 ? pointer : '',
+    ...detectors,
+  ];
+}
 
 function paintTop(pen: Pen, state: AppState, sketch: Sketch): void {
   const level = selectLevel(state);

@@ -133,7 +133,7 @@ describe('the sheet, painted', () => {
     await page.mouse.up();
   });
 
-  it('under a dragged wall paints at most a fifth of the ground, twice a move at most', async () => {
+  it('under a dragged wall paints at most a fifth of the ground, twice a move at most, and nothing over it', async () => {
     const at = await wallHold();
     await page.mouse.move(at.x, at.y);
     await page.mouse.down();
@@ -141,6 +141,8 @@ describe('the sheet, painted', () => {
     const { of } = await paintsOf(() => moves({ x: at.x, y: at.y + 6 }, line(8, [0, 2])));
     expect(of('walls').times).toBeGreaterThanOrEqual(4);
     expect(of('walls').times).toBeLessThanOrEqual(16);
+    // No detector is pulled and no verdict turns: what lies over the ground stays as it is.
+    expect(of('top').times).toBeLessThanOrEqual(2);
     for (const layer of ['sheet', 'zones', 'walls', 'names']) expect(of(layer).share, layer).toBeLessThan(0.2);
     await page.keyboard.press('Escape');
     await page.mouse.up();
