@@ -9,6 +9,9 @@ import { ErrorBoundary } from './panels/error-boundary.tsx';
 import { Foot } from './panels/foot.tsx';
 import { JobColumn } from './panels/job-column.tsx';
 import { LiveRegion } from './panels/live-region.tsx';
+import { ActMenu } from './panels/menu/act-menu.tsx';
+import { useActKeys } from './panels/menu/use-act-keys.ts';
+import { useClipboardKeys } from './panels/menu/use-clipboard.ts';
 import { MessageLine } from './panels/message-line.tsx';
 import { NewVersionLine } from './panels/new-version-line.tsx';
 import { usePageKeys } from './panels/page-keys.ts';
@@ -48,6 +51,8 @@ function Page() {
   useFileDrop();
   usePaletteKeys();
   usePageKeys();
+  useActKeys();
+  useClipboardKeys();
   useShadeForSelected();
   return (
     <div className="page">
@@ -71,6 +76,7 @@ function Page() {
       </main>
       <Side />
       <Dialogs />
+      <ActMenu />
       <LiveRegion />
     </div>
   );

@@ -1,12 +1,15 @@
-/** The keys of the sheet, in the words of what they do: for the page that lists them. */
+/** The keys of the sheet that are no act on a thing, in the words of what they do: for the page that lists them. */
 export const SHEET_KEYS: readonly { readonly keys: string; readonly does: string }[] = [
-  { keys: 'Arrows', does: 'Move what is selected by 1 in (1 cm); with a thing in hand, move the cross' },
+  {
+    keys: 'Arrows',
+    does: 'Move what is selected by 1 in (1 cm); with a thing in hand, the cross; with neither, the sheet',
+  },
   { keys: 'Shift + arrows', does: 'By 1/8 in (1 mm)' },
   { keys: 'Ctrl + arrows', does: 'By 1 ft (10 cm)' },
   { keys: 'Enter', does: 'Set down at the cross; end a run of walls' },
-  { keys: 'M', does: 'Move what is selected by a press, not a drag' },
+  { keys: 'Shift + F10, Menu key', does: 'All that can be done with what is selected, or at the cross' },
   { keys: 'N, Shift + N', does: 'Select the next thing, the one before' },
-  { keys: 'R', does: 'Turn what is in hand or selected by a right angle' },
+  { keys: 'R', does: 'Turn what is in hand by a right angle' },
   {
     keys: 'Digits',
     does: 'While a wall is drawn: type its length, then Enter; an arrow before it shows the direction',
@@ -16,9 +19,6 @@ export const SHEET_KEYS: readonly { readonly keys: string; readonly does: string
   { keys: 'S', does: 'Where the walls miss their start: spread what is missing over them' },
   { keys: 'Backspace', does: 'While a wall is drawn: take the last corner back' },
   { keys: 'Escape', does: 'Give up what is under way; put the thing in hand back; select nothing' },
-  { keys: 'Delete', does: 'Delete what is selected' },
-  { keys: 'Ctrl + D', does: 'Duplicate what is selected' },
-  { keys: 'Ctrl + A', does: 'Select everything on the level' },
   { keys: 'Ctrl + Z', does: 'Take the last step back' },
   { keys: 'Ctrl + Shift + Z, Ctrl + Y', does: 'Take it again' },
   { keys: 'Alt', does: 'Hold the snap off' },

@@ -1,17 +1,15 @@
 import { anchorOf } from '../../geometry/pick.ts';
 import type { XY } from '../../geometry/plan/model.ts';
 import { nearestSpot } from '../engine.ts';
-import { ITEM_LISTS } from '../state/plan-edits.ts';
+import { useMenu } from '../state/menu.ts';
 import { selectLevel, selectRegion } from '../state/selectors.ts';
 import { SELECT_TOOL } from '../state/tool.ts';
-import { toPlan, toScreen } from '../state/viewport.ts';
+import { pannedBy, toPlan } from '../state/viewport.ts';
 import { keepInView } from './keep-in-view.ts';
 import { createNudger } from './nudger.ts';
+import { openMenuByKey } from './open-menu.ts';
 import { useSketch } from './sketch.ts';
-import { type Hand, type Point, steps, store } from './tools/hand.ts';
-
-/** The cross takes hold of what is as near as this, px. */
-export const CROSS_REACH_PX = 12;
+import { type Hand, pressAt, steps, store } from './tools/hand.ts';
 
 export const ARROWS: Readonly<Record<string, XY>> = {
   ArrowLeft: [-1, 0],
@@ -35,10 +33,16 @@ export function listenToKeys(sheet: HTMLElement, hand: () => Hand): KeyState {
   const nudger = createNudger();
 
   const onDown = (event: KeyboardEvent) => {
-    if (isTyping(event.target) || document.querySelector('dialog[open]')) return;
+    if (isTyping(event.target) || document.querySelector('dialog[open]') || useMenu.getState().ask) return;
     const here = event.target === sheet || event.target === document.body;
-    const done = hand().key?.(event) || commandKey(event) || (here && sheetKey(event));
+    const done = hand().key?.(event) || (here && menuKey(event)) || commandKey(event) || (here && sheetKey(event));
     if (done) event.preventDefault();
+  };
+  const menuKey = (event: KeyboardEvent): boolean => {
+    if (event.key !== 'ContextMenu' && !(event.key === 'F10' && event.shiftKey)) return false;
+    nudger.settle();
+    openMenuByKey();
+    return true;
   };
   const sheetKey = (event: KeyboardEvent): boolean => {
     if (event.key === ' ') {
@@ -48,7 +52,7 @@ export function listenToKeys(sheet: HTMLElement, hand: () => Hand): KeyState {
     const arrow = ARROWS[event.key];
     if (arrow) {
       const by = stepFor(event);
-      if (store().tool.kind === 'select') return nudger.move(arrow[0] * by, arrow[1] * by);
+      if (store().tool.kind === 'select') return nudger.move(arrow[0] * by, arrow[1] * by) || panByKey(arrow, event);
       moveCross(hand(), [arrow[0] * by, arrow[1] * by], event.shiftKey);
       return true;
     }
@@ -110,25 +114,14 @@ function controlKey(event: KeyboardEvent): boolean {
     case 'y':
       store().redo();
       return true;
-    case 'd':
-      store().duplicateSelection();
-      return true;
-    case 'a':
-      store().setTool(SELECT_TOOL);
-      store().select(ITEM_LISTS.flatMap((list) => selectLevel(store())[list].map(({ id }) => id)));
-      return true;
     default:
       return false;
   }
 }
 
 function plainKey(event: KeyboardEvent): boolean {
-  const { selection, deleteSelection, zoomBy, setTool } = store();
+  const { zoomBy } = store();
   switch (event.key) {
-    case 'Delete':
-    case 'Backspace':
-      deleteSelection();
-      return selection.length > 0;
     case '+':
     case '=':
       zoomBy(1.25);
@@ -139,21 +132,9 @@ function plainKey(event: KeyboardEvent): boolean {
     case '0':
       store().fit();
       return true;
-    case 'm':
-    case 'M': {
-      const [id] = selection;
-      if (!id || selection.length !== 1) return false;
-      const at = anchorOf(selectLevel(store()), id);
-      setTool({ kind: 'move-here', id });
-      useSketch.setState({ cross: at });
-      return true;
-    }
     case 'n':
     case 'N':
       return selectNext(event.shiftKey ? -1 : 1);
-    case 'r':
-    case 'R':
-      return selection.length > 0 && turnSelection();
     default:
       return false;
   }
@@ -177,20 +158,22 @@ function selectNext(step: 1 | -1): boolean {
   return true;
 }
 
-function turnSelection(): boolean {
-  const level = selectLevel(store());
-  const [id] = store().selection;
-  const thing = [...level.fixtures, ...level.objects].find((each) => each.id === id);
-  if (!id || !thing || !('box' in thing.shape)) return false;
-  const { box } = thing.shape;
-  store().updateItem(id, { shape: { box: { ...box, turn: (box.turn + 90) % 360 } } });
-  return true;
-}
-
 function stepFor(event: KeyboardEvent): number {
   const { key, fine, coarse } = steps();
   if (event.ctrlKey || event.metaKey) return coarse;
   return event.shiftKey ? fine : key;
+}
+
+/** An arrow moves the sheet by this, px; by a fifth of it with Shift, five times it with Ctrl. */
+const PAN_PX = 40;
+
+/** With nothing selected and nothing in hand, arrows look further that way. */
+function panByKey([dx, dy]: XY, event: KeyboardEvent): boolean {
+  const coarse = event.ctrlKey || event.metaKey;
+  const fine = event.shiftKey ? 0.2 : 1;
+  const by = PAN_PX * (coarse ? 5 : fine);
+  store().setViewport(pannedBy(store().viewport, -dx * by, -dy * by));
+  return true;
 }
 
 /** The first arrow brings the cross up; the next ones move it, and the sheet when it comes to the edge. */
@@ -199,13 +182,13 @@ function moveCross(hand: Hand, by: XY, fine: boolean): void {
   const at: XY = cross ? [cross[0] + by[0], cross[1] + by[1]] : firstCross();
   useSketch.setState({ cross: at });
   keepInView(at);
-  hand.hover(crossPoint(at, fine));
+  hand.hover(pressAt(at, fine));
 }
 
 /** Where the keyboard begins: on the nearest white for a detector, else in the middle of the stage. */
 function firstCross(): XY {
   const { viewport, stageSize, tool } = store();
-  if (tool.kind === 'split-wall') return anchorOf(selectLevel(store()), tool.id) ?? [0, 0];
+  if (tool.kind === 'split-wall' || tool.kind === 'grip') return anchorOf(selectLevel(store()), tool.id) ?? [0, 0];
   const middle = toPlan(viewport, [stageSize.width / 2, stageSize.height / 2]);
   const { grid } = steps();
   const spot = tool.kind === 'detector' ? (nearestSpot(selectRegion(store()), middle)?.at ?? middle) : middle;
@@ -215,21 +198,9 @@ function firstCross(): XY {
 function pressAtCross(hand: Hand, event: KeyboardEvent): boolean {
   const { cross } = useSketch.getState();
   if (!cross || store().tool.kind === 'select') return false;
-  const point = crossPoint(cross, event.shiftKey);
+  const point = pressAt(cross, event.shiftKey);
   hand.down(point);
   hand.up(point);
   if (store().tool.kind === 'select') useSketch.setState({ cross: null });
   return true;
-}
-
-function crossPoint(plan: XY, shift: boolean): Point {
-  const { viewport, snap } = store();
-  return {
-    plan,
-    screen: toScreen(viewport, plan),
-    shift,
-    free: !snap,
-    touch: false,
-    reach: CROSS_REACH_PX / viewport.scale,
-  };
 }

@@ -5,6 +5,7 @@ import { letDetectorsGlide } from './glide.ts';
 import { listenToKeys } from './keys.ts';
 import { GROUND, HAND } from './layers.ts';
 import { LengthBox } from './length-box.tsx';
+import { SHEET_ID } from './open-menu.ts';
 import { listenToPointers } from './pointers.ts';
 import { clearSketch, useSketch } from './sketch.ts';
 import { SheetSurface } from './surface/sheet-surface.tsx';
@@ -48,6 +49,7 @@ export function PlanCanvas() {
   return (
     <div
       ref={sheet}
+      id={SHEET_ID}
       className="plan-canvas"
       style={{ cursor: tool.kind === 'select' ? cursor : 'crosshair' }}
       role="application"

@@ -1,11 +1,15 @@
 import type { XY } from '../../geometry/plan/model.ts';
 import { pannedBy, toPlan, zoomedAt } from '../state/viewport.ts';
+import { openMenuFor } from './open-menu.ts';
 import { useSketch } from './sketch.ts';
 import { inNextFrame, notInNextFrame, nowIfWaiting } from './surface/frames.ts';
 import { type Hand, type Point, store } from './tools/hand.ts';
+import { hitAt } from './tools/select-hand.ts';
 
 /** How near counts as on it, px. */
 const REACH_PX = { mouse: 9, touch: 20 } as const;
+/** A finger or pen that rests so long, ms, and goes no further than this, px, holds. */
+const HOLD = { ms: 500, px: 9 } as const;
 /** A turn of the wheel by one notch (100 px in most browsers) zooms by a quarter. */
 const WHEEL_ZOOM = Math.log(1.25) / 100;
 /** A pinch on a pad comes in turns a tenth as large as a wheel's. */
@@ -19,6 +23,10 @@ export function listenToPointers(element: HTMLElement, hand: () => Hand, isPanni
   const down = new Map<number, XY>();
   let panFrom: XY | null = null;
   let working = false;
+  /** The pen that is down: what else touches the sheet meanwhile is the palm. */
+  let pen: number | null = null;
+  let holdTimer: ReturnType<typeof setTimeout> | undefined;
+  let heldFrom: XY | null = null;
   let moved: PointerEvent | null = null;
 
   const screenOf = (event: { clientX: number; clientY: number }): XY => {
@@ -38,7 +46,20 @@ export function listenToPointers(element: HTMLElement, hand: () => Hand, isPanni
       reach: REACH_PX[touch ? 'touch' : 'mouse'] / viewport.scale,
     };
   };
+  const endHold = () => {
+    clearTimeout(holdTimer);
+    heldFrom = null;
+  };
+  const beginHold = (event: PointerEvent, screen: XY) => {
+    heldFrom = screen;
+    holdTimer = setTimeout(() => {
+      heldFrom = null;
+      if (working) hand().hold?.(pointOf(event));
+    }, HOLD.ms);
+  };
+  const isPalm = (event: PointerEvent) => pen !== null && event.pointerType === 'touch';
   const giveUp = () => {
+    endHold();
     const tool = hand();
     if (working && tool.interrupt) tool.interrupt();
     else if (working) tool.cancel();
@@ -49,6 +70,13 @@ export function listenToPointers(element: HTMLElement, hand: () => Hand, isPanni
     nowIfWaiting(follow);
     // Fields and buttons that lie on the sheet keep their presses.
     if (event.target instanceof Element && event.target.closest('.length-box, button')) return;
+    if (isPalm(event)) return;
+    if (event.pointerType === 'pen') {
+      // The palm came down before the pen: what it began counts for nothing.
+      if (down.size > 0) giveUp();
+      down.clear();
+      pen = event.pointerId;
+    }
     element.setPointerCapture(event.pointerId);
     const screen = screenOf(event);
     down.set(event.pointerId, screen);
@@ -67,11 +95,15 @@ export function listenToPointers(element: HTMLElement, hand: () => Hand, isPanni
     const point = pointOf(event);
     useSketch.setState({ pointer: point.plan, touch: point.touch, cross: null });
     hand().down(point);
+    if (event.pointerType !== 'mouse') beginHold(event, screen);
   };
   const onMove = (event: PointerEvent) => {
     const screen = screenOf(event);
     const before = down.get(event.pointerId);
     if (before) down.set(event.pointerId, screen);
+    // A palm, or a finger whose press was given up, leads nothing.
+    if (!before && event.pointerType === 'touch') return;
+    if (heldFrom && Math.hypot(screen[0] - heldFrom[0], screen[1] - heldFrom[1]) > HOLD.px) endHold();
     if (down.size === 2 && before) {
       pinch(down, event.pointerId, before);
       return;
@@ -97,8 +129,10 @@ export function listenToPointers(element: HTMLElement, hand: () => Hand, isPanni
   };
   const onUp = (event: PointerEvent) => {
     nowIfWaiting(follow);
-    down.delete(event.pointerId);
+    if (pen === event.pointerId) pen = null;
+    if (!down.delete(event.pointerId)) return;
     panFrom = null;
+    endHold();
     if (!working) return;
     working = false;
     hand().up(pointOf(event));
@@ -106,7 +140,8 @@ export function listenToPointers(element: HTMLElement, hand: () => Hand, isPanni
   };
   const onCancel = (event: PointerEvent) => {
     nowIfWaiting(follow);
-    down.delete(event.pointerId);
+    if (pen === event.pointerId) pen = null;
+    if (!down.delete(event.pointerId)) return;
     panFrom = null;
     giveUp();
   };
@@ -129,6 +164,18 @@ export function listenToPointers(element: HTMLElement, hand: () => Hand, isPanni
     }
   };
 
+  /** By mouse, or the button of a pen; a finger's long press is told by its hold, keys by `keys.ts`. */
+  const onContextMenu = (event: MouseEvent) => {
+    event.preventDefault();
+    if (event.target instanceof Element && event.target.closest('.length-box')) return;
+    const byHand = event.button === 2 || event.ctrlKey;
+    if (!byHand || (event as Partial<PointerEvent>).pointerType === 'touch') return;
+    nowIfWaiting(follow);
+    giveUp();
+    const point = pointOf(event as PointerEvent);
+    openMenuFor(store().tool.kind === 'select' ? hitAt(point) : undefined, point);
+  };
+
   const listeners = [
     ['pointerdown', onDown],
     ['pointermove', onMove],
@@ -136,8 +183,7 @@ export function listenToPointers(element: HTMLElement, hand: () => Hand, isPanni
     ['pointercancel', onCancel],
     ['pointerleave', onLeave],
     ['wheel', onWheel],
-    // A long press is a drag that has not begun.
-    ['contextmenu', (event: Event) => event.preventDefault()],
+    ['contextmenu', onContextMenu],
   ] as const;
   for (const [type, listener] of listeners)
     element.addEventListener(type, listener as EventListener, { passive: false });
@@ -147,6 +193,7 @@ export function listenToPointers(element: HTMLElement, hand: () => Hand, isPanni
   return () => {
     window.removeEventListener('keydown', onKey, { capture: true });
     notInNextFrame(follow);
+    endHold();
     for (const [type, listener] of listeners) element.removeEventListener(type, listener as EventListener);
   };
 }

@@ -12,6 +12,7 @@ import {
   VERDICT_WORD,
 } from '../../geometry/words.ts';
 import { thicknessFrom } from '../state/chain.ts';
+import { useMenu } from '../state/menu.ts';
 import {
   selectCarried,
   selectHoverChecks,
@@ -24,6 +25,7 @@ import {
 import { useShown } from '../state/shown.ts';
 import { type AppState, useAppStore } from '../state/store.ts';
 import { toScreen } from '../state/viewport.ts';
+import { selectWhyNotWords } from '../state/why-not.ts';
 import { measureWords } from './drawing.ts';
 import { judgedGhost } from './ghost.ts';
 import { selectNamed } from './named.ts';
@@ -51,6 +53,7 @@ export const TOP = layer({
     return [
       sketch,
       useShown.getState(),
+      useMenu.getState(),
       plan,
       draft,
       levelId,
@@ -65,7 +68,7 @@ export const TOP = layer({
   },
   anchored: () => true,
   // The sheet may lie elsewhere than this picture: see `surface.ts`.
-  paint: (pen) => paintTop(pen, { ...useAppStore.getState(), viewport: pen.view }, useSketch.getState()),
+  paint: (pen) => paintTop(pen, { ...askedSpot(useAppStore.getState()), viewport: pen.view }, useSketch.getState()),
 });
 
 /** What is seen here of a plan that is pulled at: most moves of a wall change none of it, and this picture stays. */
@@ -88,11 +91,18 @@ function seenWhilePulled(state: AppState, sketch: Sketch): readonly unknown[] {
   ];
 }
 
+/** While the acts for a spot of the floor are listed, what keeps a detector from it stays lit. */
+function askedSpot(state: AppState): AppState {
+  const { ask } = useMenu.getState();
+  return ask?.at && ask.ids.length === 0 ? { ...state, hover: { at: ask.at, id: null } } : state;
+}
+
 function paintTop(pen: Pen, state: AppState, sketch: Sketch): void {
   const level = selectLevel(state);
   paintHovered(pen, state);
   const [handled] = state.selection;
-  if (handled && state.selection.length === 1 && !state.draft && state.tool.kind === 'select') {
+  const grips = state.tool.kind === 'select' || state.tool.kind === 'grip';
+  if (handled && state.selection.length === 1 && !state.draft && grips) {
     paintHandles(pen, handlesOf(level, handled, HANDLE_OFF_PX / pen.view.scale));
   }
   paintSketch(pen, sketch, chainOf(state, sketch), level);
@@ -153,7 +163,6 @@ function paintAllDetectors(pen: Pen, state: AppState, sketch: Sketch): void {
 /** What stands beside the pointer: the verdict of what is carried, lengths of what is drawn, or why not here. */
 function noteFor(state: AppState, sketch: Sketch): PointerNote | null {
   const screen = (at: XY) => toScreen(state.viewport, at);
-  const plan = selectShownPlan(state);
   const level = selectLevel(state);
   const verdictNote = (detector: Detector, report: DetectorReport, touch: boolean): PointerNote => ({
     at: screen(detector.at),
@@ -176,18 +185,21 @@ function noteFor(state: AppState, sketch: Sketch): PointerNote | null {
   if (!pointer) return null;
   if (sketch.reading.length > 0)
     return { at: screen(pointer), verdict: null, lines: sketch.reading, byTouch: sketch.touch, clearOf: [] };
-  if (state.hover && overSomeFloor(state)) {
-    const [worst] = selectHoverChecks(state);
-    if (worst)
-      return {
-        at: screen(state.hover.at),
-        verdict: null,
-        lines: [describeCheck(worst, plan, level)],
-        byTouch: false,
-        clearOf: [],
-      };
-  }
-  return null;
+  return whyNotNote(state, sketch);
+}
+
+/** Why no detector may sit under the pointer: the one rule, subject, distance and need, and the way to the nearest white. */
+function whyNotNote(state: AppState, { touch, cross }: Sketch): PointerNote | null {
+  const { hover, tool } = state;
+  const asked = tool.kind === 'ask';
+  if (!hover || useMenu.getState().ask || !(asked || overSomeFloor(state))) return null;
+  const { head, lines } = selectWhyNotWords(state, hover.at);
+  const [worst] = selectHoverChecks(state);
+  // White says for itself that nothing is in the way; who asks is told.
+  if (!asked && !touch && !worst) return null;
+  const at = toScreen(state.viewport, hover.at);
+  const clearOf = cross ? [below(at)] : [];
+  return { at, verdict: null, lines: head ? [head, ...lines] : lines, byTouch: touch, clearOf };
 }
 
 /** Where the cross says how it is moved. */
@@ -198,7 +210,7 @@ function below([x, y]: XY): XY {
 /** Whether the pointer is over floor, or over a thing that stands on it: not over a wall, an opening, a detector. */
 function overSomeFloor(state: AppState): boolean {
   const { hover, tool } = state;
-  if (!hover || tool.kind !== 'select' || !roomAt(selectModel(state), hover.at)) return false;
+  if (!hover || !(tool.kind === 'select' || tool.kind === 'ask') || !roomAt(selectModel(state), hover.at)) return false;
   return !selectLevel(state).detectors.some(({ id }) => id === hover.id);
 }
 

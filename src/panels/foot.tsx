@@ -1,3 +1,4 @@
+import { openMenuByKey } from '../canvas/open-menu.ts';
 import { useAppStore } from '../state/store.ts';
 import { useLevel } from './use-level.ts';
 import './foot.css';
@@ -36,6 +37,9 @@ function View() {
   const { setSnap, zoomBy, fit } = useAppStore.getState();
   return (
     <fieldset className="foot__group foot__view" aria-label="View">
+      <button type="button" className="button" aria-haspopup="menu" onClick={openMenuByKey}>
+        More…
+      </button>
       <button type="button" className="button" aria-pressed={snap} onClick={() => setSnap(!snap)}>
         Snap
       </button>

@@ -3,6 +3,7 @@ import type { Level } from '../../geometry/plan/model.ts';
 import { wallLength } from '../../geometry/plan/stretch.ts';
 import { formatLength, type LengthUnit } from '../../geometry/units.ts';
 import { capital, counted, FIXTURE_NOUN, OPENING_NOUN, ROOM_USE_NOUN, VERDICT_WORD } from '../../geometry/words.ts';
+import { openMenuOfRow } from '../canvas/open-menu.ts';
 import { selectReports } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
 import { useCalm } from './calm.ts';
@@ -43,6 +44,10 @@ export function ItemList() {
                   type="button"
                   className="item"
                   aria-pressed={selection.includes(entry.id)}
+                  onContextMenu={(event) => {
+                    event.preventDefault();
+                    openMenuOfRow(entry.id, event.currentTarget);
+                  }}
                   onClick={(event) =>
                     useAppStore
                       .getState()

@@ -2,7 +2,7 @@ import { useAppStore } from '../state/store.ts';
 import { SELECT_TOOL, type Tool } from '../state/tool.ts';
 import { act } from './acts.ts';
 import { ClosingWays, useMissedStart } from './closing-offer.tsx';
-import { QUESTIONS, sameTool } from './questions.ts';
+import { answerFor } from './questions.ts';
 import { useGuidance, useLevel } from './use-level.ts';
 import './message-line.css';
 
@@ -10,7 +10,8 @@ import './message-line.css';
 export function MessageLine() {
   const message = useAppStore((state) => state.message);
   const tool = useAppStore((state) => state.tool);
-  const { setTool, say } = useAppStore.getState();
+  const kept = useAppStore((state) => state.keepTool);
+  const { setTool, setKeepTool, say } = useAppStore.getState();
   const missing = useGuidance()
     .flatMap(({ hints }) => hints)
     .find((hint) => hint.missing);
@@ -43,6 +44,11 @@ export function MessageLine() {
           End here
         </button>
       )}
+      {answerFor(tool) && tool.kind !== 'opening' && (
+        <button type="button" className="text-button" aria-pressed={kept} onClick={() => setKeepTool(!kept)}>
+          Keep it in hand
+        </button>
+      )}
       {!message && corners < 2 && tool.kind !== 'select' && (
         <button type="button" className="text-button" onClick={() => setTool(SELECT_TOOL)}>
           Put it back
@@ -71,7 +77,15 @@ function doingWords(tool: Tool, corners: number): string {
     case 'detector':
       return 'Press where the detector might sit.';
     case 'move-here':
-      return 'Press where it goes.';
+      return tool.ids.length > 1 ? 'Press where the first of them goes.' : 'Press where it goes.';
+    case 'grip':
+      return 'Press on one of its grips, then where that goes.';
+    case 'frame':
+      return 'Press one corner of the frame, then the opposite one.';
+    case 'centre':
+      return 'Press the spot that comes to the middle.';
+    case 'ask':
+      return 'Point at the floor, or press: it tells what keeps a detector from there.';
     case 'tracing':
       return TRACING_WORDS[tool.task];
     case 'split-wall':
@@ -88,6 +102,6 @@ const TRACING_WORDS = {
 } as const;
 
 function nameOf(tool: Tool): string {
-  const answer = QUESTIONS.flatMap(({ answers }) => answers).find((each) => sameTool(each.tool, tool));
+  const answer = answerFor(tool);
   return answer ? answer.name.toLowerCase() : 'the thing in hand';
 }

@@ -76,9 +76,14 @@ function AnswerItem({ answer }: { readonly answer: Answer }) {
   const inHand = useAppStore((state) => sameTool(state.tool, answer.tool));
   const { name, tool, usual, group } = answer;
   const key = keyFor(tool);
-  const take = () => {
+  /** A double press keeps it in hand. */
+  const take = (presses: number) => {
+    const { setTool, setKeepTool } = useAppStore.getState();
     if (tool.kind === 'room') pickUse(tool.use);
-    else useAppStore.getState().setTool(inHand ? SELECT_TOOL : tool);
+    else if (presses > 1) {
+      setTool(tool);
+      setKeepTool(true);
+    } else setTool(inHand ? SELECT_TOOL : tool);
   };
   return (
     <>
@@ -88,7 +93,7 @@ function AnswerItem({ answer }: { readonly answer: Answer }) {
         </li>
       )}
       <li>
-        <button type="button" className="answer" aria-pressed={inHand} onClick={take}>
+        <button type="button" className="answer" aria-pressed={inHand} onClick={(event) => take(event.detail)}>
           <span className="answer__name">{name}</span>
           <span className="answer__usual">{usual(unit)}</span>
           {key && <kbd className="key">{key}</kbd>}

@@ -124,6 +124,11 @@ export const QUESTIONS: readonly Question[] = [
   },
 ];
 
+/** The answer of the walk that puts this in hand; none for what no question asks for. */
+export function answerFor(tool: Tool): Answer | undefined {
+  return QUESTIONS.flatMap(({ answers }) => answers).find((each) => sameTool(each.tool, tool));
+}
+
 /** Whether two tools set down the same thing. */
 export function sameTool(a: Tool, b: Tool): boolean {
   return JSON.stringify(a) === JSON.stringify(b);

@@ -66,7 +66,7 @@ type Set = (change: Partial<AppState>) => void;
 /** What every change of document leaves behind: nothing half done, nothing selected that is not there. */
 const AT_REST = { draft: null, live: null, chain: NO_CHAIN, message: '' } as const;
 /** A copy lands a foot to the right and below. */
-const COPY_OFFSET = 304.8;
+export const COPY_OFFSET = 304.8;
 
 export function createPlanActions(set: Set, get: () => AppState, history: () => History): PlanActions {
   const run = (edit: (plan: Plan) => Plan | EditResult): string => {

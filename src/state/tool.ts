@@ -11,8 +11,16 @@ export type Tool =
   | { readonly kind: 'object'; readonly object: ObjectPreset }
   | { readonly kind: 'room'; readonly use: RoomUse }
   | { readonly kind: 'detector' }
-  /** The next press sets this item down there: a move without a drag. */
-  | { readonly kind: 'move-here'; readonly id: string }
+  /** The next press sets these items down there, the first with its middle: a move without a drag. */
+  | { readonly kind: 'move-here'; readonly ids: readonly string[] }
+  /** A press takes a grip of this item, the next one sets it: a pull without a drag. */
+  | { readonly kind: 'grip'; readonly id: string }
+  /** Two presses are the corners of a frame: what lies in it is selected. */
+  | { readonly kind: 'frame' }
+  /** The next press comes to the middle of the stage: a pan without a drag. */
+  | { readonly kind: 'centre' }
+  /** Tells of any spot why no detector may sit there. */
+  | { readonly kind: 'ask' }
   /** Two presses on the picture under the level. */
   | { readonly kind: 'tracing'; readonly task: 'scale' | 'straighten' | 'shift' }
   /** The next press makes two of this wall. */

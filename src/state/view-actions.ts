@@ -14,7 +14,8 @@ type Set = (change: Partial<AppState>) => void;
 
 export function createViewActions(set: Set, get: () => AppState): ViewActions {
   return {
-    setTool: (tool) => set({ tool, message: '', draft: null, live: null }),
+    setTool: (tool) => set({ tool, keepTool: false, message: '', draft: null, live: null }),
+    setKeepTool: (keepTool) => set({ keepTool }),
     select: (ids, how = 'replace') => set({ selection: how === 'replace' ? ids : toggled(get().selection, ids) }),
     setHover: (hover) => set({ hover }),
     setViewport: (viewport) => set({ viewport, wholeInView: false }),

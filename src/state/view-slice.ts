@@ -27,6 +27,8 @@ interface Hover {
 export interface ViewState {
   readonly levelId: string;
   readonly tool: Tool;
+  /** Whether the thing in hand stays there after a press, until it is put back. */
+  readonly keepTool: boolean;
   readonly selection: readonly string[];
   readonly hover: Hover | null;
   readonly viewport: Viewport;
@@ -48,6 +50,7 @@ export interface ViewState {
 
 export interface ViewActions {
   setTool(tool: Tool): void;
+  setKeepTool(keep: boolean): void;
   /** Selects these ids in place of, or (`add`) in turn with, what is selected. */
   select(ids: readonly string[], how?: 'replace' | 'toggle'): void;
   setHover(hover: Hover | null): void;
@@ -71,6 +74,7 @@ export interface ViewActions {
 export const INITIAL_VIEW: ViewState = {
   levelId: '',
   tool: SELECT_TOOL,
+  keepTool: false,
   selection: [],
   hover: null,
   viewport: { scale: 0.08, x: 80, y: 80 },

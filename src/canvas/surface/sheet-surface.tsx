@@ -1,4 +1,5 @@
 import { useEffect, useRef } from 'react';
+import { useMenu } from '../../state/menu.ts';
 import { useShown } from '../../state/shown.ts';
 import { useAppStore } from '../../state/store.ts';
 import { usePictures } from '../picture-store.ts';
@@ -19,7 +20,9 @@ export function SheetSurface({ name, layers, opaque = false }: Props) {
   useEffect(() => {
     if (!canvas.current) return;
     const surface = createSurface(canvas.current, layers, opaque);
-    const stops = [useAppStore, useSketch, useShown, usePictures].map((store) => store.subscribe(surface.wake));
+    const stops = [useAppStore, useSketch, useShown, useMenu, usePictures].map((store) =>
+      store.subscribe(surface.wake),
+    );
     surface.wake();
     return () => {
       for (const stop of stops) stop();

@@ -1,4 +1,8 @@
 import type { Tool } from '../../state/tool.ts';
+import { createAskHand } from './ask-hand.ts';
+import { createCentreHand } from './centre-hand.ts';
+import { createFrameHand } from './frame-hand.ts';
+import { createGripHand } from './grip-hand.ts';
 import type { Hand } from './hand.ts';
 import { createMoveHereHand } from './move-here-hand.ts';
 import { createOpeningHand } from './opening-hand.ts';
@@ -23,7 +27,15 @@ export function createHand(tool: Tool): Hand {
     case 'opening':
       return createOpeningHand(tool.opening);
     case 'move-here':
-      return createMoveHereHand(tool.id);
+      return createMoveHereHand(tool.ids);
+    case 'grip':
+      return createGripHand(tool.id);
+    case 'frame':
+      return createFrameHand();
+    case 'centre':
+      return createCentreHand();
+    case 'ask':
+      return createAskHand();
     case 'tracing':
       return createTracingHand(tool.task);
     case 'split-wall':

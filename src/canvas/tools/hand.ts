@@ -3,6 +3,7 @@ import { type SnapTargets, snapTargets } from '../../../geometry/snap.ts';
 import { selectLevel, selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 import { SELECT_TOOL } from '../../state/tool.ts';
+import { toScreen } from '../../state/viewport.ts';
 
 /** Where a pointer (mouse, finger, pen or the keyboard's cross) is. */
 export interface Point {
@@ -29,6 +30,8 @@ export interface Hand {
   cancel(): boolean;
   /** A key that only this tool knows; false when it does not. */
   key?(event: KeyboardEvent): boolean;
+  /** A finger or pen has rested on one spot for a while. */
+  hold?(point: Point): void;
   /** A second finger came down: the press counts for nothing. Without it, `cancel` is called. */
   interrupt?(): void;
   /** The tool is put back: what is drawn so far is kept where it can be. */
@@ -40,6 +43,21 @@ export interface Hand {
 }
 
 export const store = useAppStore.getState;
+
+/** Whether what is in hand stays there after this press. */
+export function staysInHand(point: Point): boolean {
+  return point.shift || store().keepTool;
+}
+
+/** What is as near as this to a press without a pointer counts as under it, px. */
+export const CROSS_REACH_PX = 12;
+
+/** A press at a spot of the plan that no pointer makes: the keyboard's cross, an act in a list. */
+export function pressAt(plan: XY, shift = false): Point {
+  const { viewport, snap } = store();
+  const screen = toScreen(viewport, plan);
+  return { plan, screen, shift, free: !snap, touch: false, reach: CROSS_REACH_PX / viewport.scale };
+}
 
 /** Nothing in hand any more. */
 export function putBack(): void {

@@ -11,11 +11,12 @@ import { commitDraft } from './drag.ts';
 import { currentLevel, gridFor, type Hand, type Point, store } from './hand.ts';
 import { tapedThing } from './taped.ts';
 
-/** Moves without a drag: the next press is where the thing goes. Until then it shows, and a detector is judged, at the pointer. */
-export function createMoveHereHand(id: string): Hand {
+/** Moves without a drag: the next press is where the first of the things goes, with the others. Until then they show, and a detector alone is judged, at the pointer. */
+export function createMoveHereHand(ids: readonly string[]): Hand {
+  const [id = ''] = ids;
   const { plan } = store();
   const start = currentLevel();
-  const detector = start.detectors.find((each) => each.id === id);
+  const detector = ids.length === 1 ? start.detectors.find((each) => each.id === id) : undefined;
   const anchor = anchorOf(start, id);
 
   const show = (point: Point) => {
@@ -23,7 +24,7 @@ export function createMoveHereHand(id: string): Hand {
     if (detector) store().setLive({ id, ...seated(at), byTouch: false });
     else if (anchor) {
       store().setDraft(moved(at));
-      useSketch.setState({ gaps: tapedThing(currentLevel(), [id]) });
+      useSketch.setState({ gaps: tapedThing(currentLevel(), ids) });
     }
   };
   const seated = (at: XY) => ({
@@ -38,14 +39,14 @@ export function createMoveHereHand(id: string): Hand {
   });
   const moved = (at: XY) => {
     const by: XY = anchor ? [at[0] - anchor[0], at[1] - anchor[1]] : [0, 0];
-    return withLevel(plan, start.id, (level) => withItemsMoved(level, new Set([id]), by));
+    return withLevel(plan, start.id, (level) => withItemsMoved(level, new Set(ids), by));
   };
   const put = (point: Point) => {
     const at = onGrid(point.plan, gridFor(point));
     const refusal = detector ? store().updateItem(id, seated(at)) : commitDraft(start, moved(at));
     store().setTool(SELECT_TOOL);
     store().say(refusal);
-    store().select([id]);
+    store().select(ids);
     clearSketch();
   };
   return {

@@ -4,7 +4,7 @@ import { snapPoint } from '../../../geometry/snap.ts';
 import { formatLength } from '../../../geometry/units.ts';
 import { WALL_THICKNESS } from '../../state/defaults.ts';
 import { clearSketch, useSketch } from '../sketch.ts';
-import { currentLevel, gridFor, type Hand, type Point, putBack, store, targets } from './hand.ts';
+import { currentLevel, gridFor, type Hand, type Point, putBack, staysInHand, store, targets } from './hand.ts';
 
 /** Smaller than a foot across is a slip of the hand, mm. */
 const LEAST_ROOM: Mm = 304.8;
@@ -42,7 +42,7 @@ export function createRoomBoxHand(): Hand {
       const pulled = pressedAt && Math.hypot(point.screen[0] - pressedAt[0], point.screen[1] - pressedAt[1]) > 8;
       const to = corner(point);
       // A press without a pull is the first corner; the second press is the other.
-      if (pulled || (from && (from[0] !== to[0] || from[1] !== to[1]))) finish(to, point.shift);
+      if (pulled || (from && (from[0] !== to[0] || from[1] !== to[1]))) finish(to, staysInHand(point));
     },
     cancel: () => {
       const busy = from !== null;

@@ -2,6 +2,7 @@ import { extentBetween, type Hit, hitsAt, itemsWithin } from '../../../geometry/
 import type { XY } from '../../../geometry/plan/model.ts';
 import { distance } from '../../../geometry/point.ts';
 import { type Handle, handlesOf } from '../../../geometry/reshape.ts';
+import { openMenuFor } from '../open-menu.ts';
 import { clearSketch, useSketch } from '../sketch.ts';
 import { carryDetector } from './carry-detector.ts';
 import type { Drag } from './drag.ts';
@@ -13,14 +14,19 @@ import { pullHandle } from './pull-handle.ts';
 /** A press turns into a drag when it has gone this far, px: a finger is less steady than a mouse. */
 const DRAG_PX = { mouse: 4, touch: 9 } as const;
 
-/** Selecting, moving, reshaping; a frame around things; on open paper a finger moves the sheet. */
+/**
+ * Selecting, moving, reshaping; a frame around things; on open paper a finger moves the sheet. Held on a thing it opens what can be done
+ * with it; held on the floor it is told what keeps a detector away, there and wherever it slides.
+ */
 export function createSelectHand(): Hand {
   let pressed: Point | null = null;
   let drag: Drag | null = null;
+  let reading = false;
 
   const settle = () => {
     pressed = null;
     drag = null;
+    reading = false;
     clearSketch();
   };
   return {
@@ -35,6 +41,10 @@ export function createSelectHand(): Hand {
     },
     drag: (point) => {
       if (!pressed) return;
+      if (reading) {
+        store().setHover({ at: point.plan, id: null });
+        return;
+      }
       if (!drag) {
         if (farPx(pressed.screen, point.screen) < DRAG_PX[point.touch ? 'touch' : 'mouse']) return;
         store().setHover(null);
@@ -42,14 +52,27 @@ export function createSelectHand(): Hand {
       }
       drag.move(point);
     },
+    hold: (point) => {
+      if (!pressed || drag) return;
+      const hit = hitAt(point);
+      reading = !hit;
+      if (hit) {
+        settle();
+        openMenuFor(hit, point);
+      } else store().setHover({ at: point.plan, id: null });
+    },
     up: (point) => {
-      if (drag) drag.end(point);
+      if (reading && pressed) {
+        store().setHover(null);
+        if (farPx(pressed.screen, point.screen) < DRAG_PX.touch) openMenuFor(undefined, point);
+      } else if (drag) drag.end(point);
       else if (pressed) press(point);
       settle();
     },
     cancel: () => {
-      const busy = drag !== null;
+      const busy = drag !== null || reading;
       drag?.cancel();
+      if (reading) store().setHover(null);
       settle();
       if (busy) return true;
       const { selection, select } = store();
@@ -85,13 +108,14 @@ function beginDrag(start: Point): Drag {
   return hit.list === 'detectors' && ids.length === 1 ? carryDetector(hit.id, start) : moveItems(ids, start);
 }
 
-function handleAt(point: Point): Handle | null {
+/** The grip of what is selected that is nearest to a point, if one is near. @param wide how many times a press's reach counts as near */
+export function handleAt(point: Point, wide = 1.3): Handle | null {
   const { selection, viewport } = store();
   const [id] = selection;
   if (!id || selection.length !== 1) return null;
   const handles = handlesOf(currentLevel(), id, HANDLE_OFF_PX / viewport.scale);
   let best: Handle | null = null;
-  let least = point.reach * 1.3;
+  let least = point.reach * wide;
   for (const handle of handles) {
     const far = distance(handle.at, point.plan);
     if (far <= least) {
@@ -106,7 +130,7 @@ function handleAt(point: Point): Handle | null {
 export const HANDLE_OFF_PX = 28;
 
 /** What is selected comes first where things lie on one another, so that a drag goes on with what is in hand. */
-function hitAt(point: Point): Hit | undefined {
+export function hitAt(point: Point): Hit | undefined {
   const hits = hitsAt(currentLevel(), point.plan, point.reach);
   const { selection } = store();
   return hits.find(({ id }) => selection.includes(id)) ?? hits[0];

@@ -19,12 +19,12 @@ import { nextLabel } from '../../state/plan-slice.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { SELECT_TOOL, type Tool } from '../../state/tool.ts';
 import { clearSketch, useSketch } from '../sketch.ts';
-import { currentLevel, gridFor, type Hand, type Point, store, targets } from './hand.ts';
+import { currentLevel, gridFor, type Hand, type Point, staysInHand, store, targets } from './hand.ts';
 import { tapedShape } from './taped.ts';
 
 type SetDownTool = Extract<Tool, { kind: 'fixture' | 'object' | 'room' | 'detector' }>;
 
-/** A thing that follows the pointer and is set down by a press. Shift keeps the tool in hand for the next one. */
+/** A thing that follows the pointer and is set down by a press. Shift, or a thing that is kept in hand, leaves it there for the next one. */
 export function createSetDownHand(tool: SetDownTool): Hand {
   let quarterTurns = 0;
   let last: Point | null = null;
@@ -39,7 +39,7 @@ export function createSetDownHand(tool: SetDownTool): Hand {
     up: (point) => {
       setDown(tool, point, quarterTurns);
       clearSketch();
-      if (!point.shift) store().setTool(SELECT_TOOL);
+      if (!staysInHand(point)) store().setTool(SELECT_TOOL);
     },
     cancel: () => {
       clearSketch();

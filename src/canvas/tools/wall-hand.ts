@@ -8,9 +8,18 @@ import { formatLength, parseLength } from '../../../geometry/units.ts';
 import { withCorner } from '../../state/chain.ts';
 import { closeChainAsItIs, closeChainStraight, closeOutline, spreadChain } from '../../state/close-chain.ts';
 import { keepInView } from '../keep-in-view.ts';
-import { CROSS_REACH_PX } from '../keys.ts';
 import { clearSketch, useSketch } from '../sketch.ts';
-import { currentLevel, gridFor, type Hand, type Point, putBack, store, targets } from './hand.ts';
+import {
+  CROSS_REACH_PX,
+  currentLevel,
+  gridFor,
+  type Hand,
+  type Point,
+  putBack,
+  staysInHand,
+  store,
+  targets,
+} from './hand.ts';
 import { createAim } from './wall-aim.ts';
 
 /**
@@ -86,7 +95,7 @@ export function createWallHand(): Hand {
       last = point;
       show(nextPoint(point, corners()));
     },
-    up: (point) => add(nextPoint(point, corners()).at, point.shift),
+    up: (point) => add(nextPoint(point, corners()).at, staysInHand(point)),
     cancel: () => {
       const busy = corners().length > 0;
       if (useSketch.getState().typed !== null) useSketch.setState({ typed: null, turn: null });

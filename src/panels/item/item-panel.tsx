@@ -1,7 +1,10 @@
 import { formatLength } from '../../../geometry/units.ts';
-import { capital, counted, FIXTURE_NOUN, OPENING_NOUN } from '../../../geometry/words.ts';
+import { counted } from '../../../geometry/words.ts';
 import { type FoundItem, findItem } from '../../state/plan-edits.ts';
 import { useAppStore } from '../../state/store.ts';
+import { ActButtons } from '../menu/act-buttons.tsx';
+import { itemHeading } from '../menu/place-name.ts';
+import { RowFields } from '../menu/row-fields.tsx';
 import { useUi } from '../ui.ts';
 import { useLevel } from '../use-level.ts';
 import { DetectorFields } from './detector-fields.tsx';
@@ -23,24 +26,9 @@ export function ItemPanel() {
   const many = found.length > 1;
   return (
     <section className="item-panel" aria-label="Numbers of what is selected">
-      <h2>{many ? `${counted(found.length, 'thing')} selected` : headingOf(first)}</h2>
-      <div className="buttons">
-        {!many && first.list !== 'detectors' && movable(first) && (
-          <button
-            type="button"
-            className="button"
-            onClick={() => useAppStore.getState().setTool({ kind: 'move-here', id: first.item.id })}
-          >
-            Press where it goes
-          </button>
-        )}
-        <button type="button" className="button" onClick={() => useAppStore.getState().duplicateSelection()}>
-          Duplicate
-        </button>
-        <button type="button" className="button" onClick={() => useAppStore.getState().deleteSelection()}>
-          Delete
-        </button>
-      </div>
+      <h2>{many ? `${counted(found.length, 'thing')} selected` : itemHeading(first)}</h2>
+      <ActButtons ids={found.map(({ item }) => item.id)} />
+      <RowFields />
       {many ? <ManyFields found={found} /> : <Fields key={first.item.id} found={first} />}
     </section>
   );
@@ -81,26 +69,4 @@ function Fields({ found }: { readonly found: FoundItem }) {
     case 'detectors':
       return <DetectorFields detector={found.item} />;
   }
-}
-
-function headingOf(found: FoundItem): string {
-  switch (found.list) {
-    case 'walls':
-      return 'Wall';
-    case 'openings':
-      return capital(OPENING_NOUN[found.item.kind]);
-    case 'rooms':
-      return found.item.name.trim() || 'Room';
-    case 'fixtures':
-      return found.item.name.trim() || capital(FIXTURE_NOUN[found.item.kind]);
-    case 'objects':
-      return found.item.name.trim() || 'Object';
-    case 'detectors':
-      return `Detector ${found.item.label}`.trim();
-  }
-}
-
-/** What is set down by a press; walls and openings have their place from other things. */
-function movable({ list }: FoundItem): boolean {
-  return list === 'fixtures' || list === 'objects' || list === 'detectors' || list === 'rooms';
 }

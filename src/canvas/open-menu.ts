@@ -1,0 +1,47 @@
+import { anchorOf, type Hit } from '../../geometry/pick.ts';
+import type { XY } from '../../geometry/plan/model.ts';
+import { openMenu } from '../state/menu.ts';
+import { toPlan, toScreen } from '../state/viewport.ts';
+import { useSketch } from './sketch.ts';
+import { currentLevel, type Point, store } from './tools/hand.ts';
+
+/** The element that the sheet is drawn in. */
+export const SHEET_ID = 'sheet-of-plan';
+
+/** Opens the list of acts for what was pressed: a thing among those that are selected stands for all of them. */
+export function openMenuFor(hit: Hit | undefined, { plan, screen, touch }: Point): void {
+  const { selection, select } = store();
+  if (hit && !selection.includes(hit.id)) select([hit.id]);
+  if (!hit && selection.length > 0) select([]);
+  openMenu({ page: onPage(screen), at: plan, ids: hit ? store().selection : [], byTouch: touch });
+}
+
+/** By key or by a button: for what is selected; else for the spot under the keyboard's cross, or the middle of the sheet. */
+export function openMenuByKey(): void {
+  const { selection, viewport, stageSize } = store();
+  const { cross } = useSketch.getState();
+  const [first] = selection;
+  const anchor = first ? anchorOf(currentLevel(), first) : cross;
+  const middle: XY = [stageSize.width / 2, stageSize.height / 2];
+  const screen = anchor ? inside(toScreen(viewport, anchor)) : middle;
+  openMenu({ page: onPage(screen), at: anchor ?? toPlan(viewport, middle), ids: selection, byTouch: false });
+}
+
+/** From a row of a list beside the sheet, by press or by key: for that thing, or for all that are selected with it. */
+export function openMenuOfRow(id: string, row: HTMLElement): void {
+  const { selection, select } = store();
+  if (!selection.includes(id)) select([id]);
+  const { left, top, height } = row.getBoundingClientRect();
+  openMenu({ page: [left, top + height / 2], at: null, ids: store().selection, byTouch: false });
+}
+
+/** What is selected may lie off the stage. */
+function inside([x, y]: XY): XY {
+  const { width, height } = store().stageSize;
+  return [Math.min(Math.max(x, 0), width), Math.min(Math.max(y, 0), height)];
+}
+
+function onPage([x, y]: XY): XY {
+  const { left = 0, top = 0 } = document.getElementById(SHEET_ID)?.getBoundingClientRect() ?? {};
+  return [left + x, top + y];
+}

@@ -1,0 +1,41 @@
+import { extentBetween, itemsWithin } from '../../../geometry/pick.ts';
+import type { XY } from '../../../geometry/plan/model.ts';
+import { clearSketch, useSketch } from '../sketch.ts';
+import { currentLevel, type Hand, type Point, putBack, store } from './hand.ts';
+
+/** Nearer than this, two corners are one press, px. */
+const ONE_PRESS_PX = 8;
+
+/** A frame around things by two presses, one at each corner, or by one pull; what lies wholly in it is selected. */
+export function createFrameHand(): Hand {
+  let from: Point | null = null;
+  const show = (to: XY) => {
+    if (from) useSketch.setState({ marquee: [from.plan, to] });
+  };
+  return {
+    hover: ({ plan }) => show(plan),
+    down: (point) => {
+      from ??= point;
+      show(point.plan);
+    },
+    drag: ({ plan }) => show(plan),
+    up: (point) => {
+      const start = from;
+      if (!start || Math.hypot(point.screen[0] - start.screen[0], point.screen[1] - start.screen[1]) < ONE_PRESS_PX)
+        return;
+      from = null;
+      clearSketch();
+      const found = itemsWithin(currentLevel(), extentBetween(start.plan, point.plan));
+      const { selection, select } = store();
+      select(point.shift ? [...new Set([...selection, ...found])] : found);
+      putBack();
+      if (found.length === 0) store().say('Nothing lies wholly in that frame. Make it larger.');
+    },
+    cancel: () => {
+      const busy = from !== null;
+      from = null;
+      clearSketch();
+      return busy;
+    },
+  };
+}

@@ -1,0 +1,17 @@
+import type { XY } from '../../geometry/plan/model.ts';
+import { describeWhyNot, type LevelRegion, whyNot } from '../engine.ts';
+import { selectModel, selectProbe, selectRegion, selectShownPlan } from './selectors.ts';
+import type { AppState } from './store.ts';
+
+type Told = ReturnType<typeof describeWhyNot>;
+let last: { readonly at: XY; readonly region: LevelRegion; readonly told: Told } | null = null;
+
+/** Why no detector may sit at a spot of the level in view, in words; worked out once for each spot, however many ask. */
+export function selectWhyNotWords(state: AppState, at: XY): Told {
+  const region = selectRegion(state);
+  if (last?.at === at && last.region === region) return last.told;
+  const [plan, model] = [selectShownPlan(state), selectModel(state)];
+  const told = describeWhyNot(whyNot(plan, model, selectProbe(state), at), region, plan, model, at);
+  last = { at, region, told };
+  return told;
+}
