@@ -94,7 +94,8 @@ function seenWhilePulled(state: AppState, sketch: Sketch): readonly unknown[] {
 /** While the acts for a spot of the floor are listed, what keeps a detector from it stays lit. */
 function askedSpot(state: AppState): AppState {
   const { ask } = useMenu.getState();
-  return ask?.at && ask.ids.length === 0 ? { ...state, hover: { at: ask.at, id: null } } : state;
+  const onThing = ask?.ids.some((id) => selectLevel(state).rooms.every((room) => room.id !== id));
+  return ask?.at && !onThing ? { ...state, hover: { at: ask.at, id: null } } : state;
 }
 
 function paintTop(pen: Pen, state: AppState, sketch: Sketch): void {

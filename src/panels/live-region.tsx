@@ -1,9 +1,11 @@
 import { useEffect, useRef, useState } from 'react';
+import type { XY } from '../../geometry/plan/model.ts';
 import { capital, describeEntered, describeReport, VERDICT_WORD } from '../../geometry/words.ts';
 import { judgedGhost } from '../canvas/ghost.ts';
 import { useSketch } from '../canvas/sketch.ts';
 import { selectLevel, selectReports, selectShownPlan } from '../state/selectors.ts';
-import { useAppStore } from '../state/store.ts';
+import { type AppState, useAppStore } from '../state/store.ts';
+import { selectWhyNotWords } from '../state/why-not.ts';
 
 /** Long enough that a drag across a zone is told once, ms. */
 const REST_MS = 500;
@@ -59,10 +61,16 @@ function changedVerdicts(before: ReadonlyMap<string, string>) {
   return { verdicts, lines };
 }
 
+function whyNotWords(state: AppState, at: XY): string {
+  const { head, lines } = selectWhyNotWords(state, at);
+  return [head && `${head}.`, ...lines].filter(Boolean).join(' ');
+}
+
 /** What the note beside the pointer says: of a detector in hand, or of lengths where the keyboard leads. */
 function inHandWords(): string {
   const [state, sketch] = [useAppStore.getState(), useSketch.getState()];
   const ghost = judgedGhost(state, sketch);
+  if (!ghost && state.tool.kind === 'ask' && state.hover) return whyNotWords(state, state.hover.at);
   if (!ghost) return sketch.cross ? sketch.reading.join(', ') : '';
   const { detector, report } = ghost;
   const level = selectLevel(state);

@@ -55,8 +55,8 @@ export function createSelectHand(): Hand {
     hold: (point) => {
       if (!pressed || drag) return;
       const hit = hitAt(point);
-      reading = !hit;
-      if (hit) {
+      reading = !hit || hit.list === 'rooms';
+      if (hit && !reading) {
         settle();
         openMenuFor(hit, point);
       } else store().setHover({ at: point.plan, id: null });
@@ -64,7 +64,7 @@ export function createSelectHand(): Hand {
     up: (point) => {
       if (reading && pressed) {
         store().setHover(null);
-        if (farPx(pressed.screen, point.screen) < DRAG_PX.touch) openMenuFor(undefined, point);
+        if (farPx(pressed.screen, point.screen) < DRAG_PX.touch) openMenuFor(hitAt(point), point);
       } else if (drag) drag.end(point);
       else if (pressed) press(point);
       settle();

@@ -1,8 +1,16 @@
-import { Fragment, type KeyboardEvent, useEffect, useLayoutEffect, useRef, useState } from 'react';
+import {
+  Fragment,
+  type KeyboardEvent,
+  type PointerEvent as ReactPointerEvent,
+  useEffect,
+  useLayoutEffect,
+  useRef,
+  useState,
+} from 'react';
 import { closeMenu, type MenuAsk, useMenu } from '../../state/menu.ts';
 import { useAppStore } from '../../state/store.ts';
 import { selectWhyNotWords } from '../../state/why-not.ts';
-import { type Act, type ActPlace, nameOf, placeOf } from './act.ts';
+import { type Act, type ActPlace, nameOf, onFloor, placeOf } from './act.ts';
 import { doAct } from './do-act.ts';
 import { type MenuPlace, placedMenu } from './place-menu.ts';
 import { placeName } from './place-name.ts';
@@ -42,7 +50,7 @@ function OpenMenu({ ask }: { readonly ask: MenuAsk }) {
     <>
       <div className="act-ground" />
       <div className="act-spot" style={{ left: ask.page[0], top: ask.page[1] }} />
-      <div ref={card} className="act-menu" style={at ?? UNPLACED}>
+      <section ref={card} className="act-menu" style={at ?? UNPLACED} aria-labelledby="act-menu-title">
         <Head place={place} />
         <div
           role="menu"
@@ -62,7 +70,7 @@ function OpenMenu({ ask }: { readonly ask: MenuAsk }) {
                   tabIndex={-1}
                   className="act"
                   onClick={() => run(act)}
-                  onPointerEnter={(event) => event.pointerType === 'mouse' && event.currentTarget.focus()}
+                  onPointerMove={focusIfMoved}
                 >
                   <span>{nameOf(act, place)}</span>
                   {act.key && <kbd className="key">{act.key.shown}</kbd>}
@@ -71,15 +79,15 @@ function OpenMenu({ ask }: { readonly ask: MenuAsk }) {
             </Fragment>
           ))}
         </div>
-      </div>
+      </section>
     </>
   );
 }
 
 /** What the list is about; on bare floor why no detector may sit there. */
 function Head({ place }: { readonly place: ActPlace }) {
-  const { found, at, room, state } = place;
-  const told = at && room && found.length === 0 ? selectWhyNotWords(state, at) : null;
+  const { at, state } = place;
+  const told = at && onFloor(place) ? selectWhyNotWords(state, at) : null;
   return (
     <div className="act-head">
       <p id="act-menu-title" className="act-title">
@@ -110,14 +118,26 @@ function useClosedElsewhere(card: React.RefObject<HTMLDivElement | null>): void 
     // The browser's own list over ours would hide it.
     const onContextMenu = (event: Event) => event.preventDefault();
     window.addEventListener('pointerdown', onDown, { capture: true });
+    // A finger that opened the list leaves the page with a click of a mouse that is not there: the keyboard stays in the list.
+    const onMouseDown = (event: Event) => {
+      if (!card.current?.contains(event.target as Node)) event.preventDefault();
+    };
+    window.addEventListener('mousedown', onMouseDown);
     window.addEventListener('contextmenu', onContextMenu);
     window.addEventListener('resize', closeMenu);
     return () => {
       window.removeEventListener('pointerdown', onDown, { capture: true });
+      window.removeEventListener('mousedown', onMouseDown);
       window.removeEventListener('contextmenu', onContextMenu);
       window.removeEventListener('resize', closeMenu);
     };
   }, [card]);
+}
+
+/** The act under a mouse that moves has the keyboard; one that only lies where the list opens leaves the first. */
+function focusIfMoved(event: ReactPointerEvent<HTMLElement>): void {
+  const moved = event.movementX !== 0 || event.movementY !== 0;
+  if (moved && event.pointerType === 'mouse') event.currentTarget.focus({ preventScroll: true });
 }
 
 function itemsIn(card: Element | null): readonly HTMLElement[] {

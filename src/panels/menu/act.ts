@@ -56,6 +56,11 @@ export function placeOf(state: AppState, ids: readonly string[], at: XY | null):
   return { state, found, one: found.length === 1 ? first : null, at, room };
 }
 
+/** Whether the floor itself was pressed; a name that is written on it is in nobody's way. */
+export function onFloor({ found, one, room, at }: ActPlace): boolean {
+  return at !== null && room !== null && (found.length === 0 || one?.list === 'rooms');
+}
+
 export function nameOf({ name }: Act, place: ActPlace): string {
   return typeof name === 'string' ? name : name(place);
 }

@@ -1,5 +1,7 @@
-import type { Act } from './act.ts';
+import type { Act, ActPlace } from './act.ts';
 import { copySelection, pasteByButton } from './clipboard.ts';
+
+const isFloor = (found: ActPlace['found']): boolean => found.every(({ list }) => list === 'rooms');
 
 /** Their keys are the browser's own: it hands the clipboard over with them, and asks nobody. See `use-clipboard.ts`. */
 export const COPY_ACTS: readonly Act[] = [
@@ -24,10 +26,10 @@ export const COPY_ACTS: readonly Act[] = [
   {
     id: 'paste',
     group: 'copy',
-    name: ({ found, at }) => (at && found.length === 0 ? 'Paste here' : 'Paste'),
+    name: ({ found, at }) => (at && isFloor(found) ? 'Paste here' : 'Paste'),
     does: 'Paste in the same place; a foot aside where that is taken',
     key: { shown: 'Ctrl + V', press: 'v', ctrl: true },
     applies: () => true,
-    run: ({ found, at }) => void pasteByButton(found.length === 0 ? at : null),
+    run: ({ found, at }) => void pasteByButton(isFloor(found) ? at : null),
   },
 ];

@@ -6,11 +6,10 @@ import { selectLevel } from '../../state/selectors.ts';
 import { SELECT_TOOL } from '../../state/tool.ts';
 import { pannedBy, toScreen } from '../../state/viewport.ts';
 import { nameRoom } from '../acts.ts';
-import type { Act } from './act.ts';
+import { type Act, type ActPlace, onFloor } from './act.ts';
 import { again, againWords } from './again.ts';
 
-const onFloor = ({ found, room }: Parameters<Act['applies']>[0]): boolean => found.length === 0 && room !== null;
-const bare = ({ found }: Parameters<Act['applies']>[0]): boolean => found.length === 0;
+const bare = ({ found }: ActPlace): boolean => found.length === 0;
 
 /** What can be done on bare floor and paper, and with the thing in hand. */
 export const SHEET_ACTS: readonly Act[] = [
@@ -19,7 +18,9 @@ export const SHEET_ACTS: readonly Act[] = [
     group: 'here',
     name: 'Set a detector here',
     applies: onFloor,
-    run: ({ state, at }) => at && state.addDetector(at),
+    run: ({ state, at }) => {
+      if (at) state.addDetector(at);
+    },
   },
   {
     id: 'name-room',
@@ -32,7 +33,7 @@ export const SHEET_ACTS: readonly Act[] = [
     id: 'select-room',
     group: 'here',
     name: ({ room }) => `Name and use of ${room?.label?.name.trim() || 'this room'}`,
-    applies: (place) => onFloor(place) && place.room?.label !== null,
+    applies: (place) => bare(place) && onFloor(place) && place.room?.label !== null,
     run: ({ state, room }) => room?.label && state.select([room.label.id]),
   },
   {
