@@ -44,7 +44,7 @@ export function MessageLine() {
           End here
         </button>
       )}
-      {answerFor(tool) && tool.kind !== 'opening' && (
+      {corners === 0 && answerFor(tool) && tool.kind !== 'opening' && (
         <button type="button" className="text-button" aria-pressed={kept} onClick={() => setKeepTool(!kept)}>
           Keep it in hand
         </button>

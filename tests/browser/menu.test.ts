@@ -46,7 +46,7 @@ describe('the list of acts, by mouse and keyboard', () => {
 
   it('on bare floor tells why not, and how far the nearest white is', async () => {
     await rightPress(BLOCKED);
-    const head = await open.page.locator('.act-head').innerText();
+    const head = await open.page.locator('.act-head').textContent();
     expect(head).toMatch(/^Blocked: /);
     expect(head).toMatch(/ from .*, needs .*\. The nearest white is .* (toward|to) /);
     expect(await names()).toEqual(
@@ -186,7 +186,7 @@ describe('the list of acts by finger', () => {
     await touch('touchStart', await editor.at(middle));
     await menu().waitFor();
     await touch('touchEnd');
-    expect(await open.page.locator('.act-title').innerText()).toBe('Furnace');
+    expect(await open.page.locator('.act-title').textContent()).toBe('Furnace');
     expect(await editor.selection()).toEqual([furnace?.id]);
     await open.page.keyboard.press('Escape');
   });
