@@ -38,8 +38,8 @@ interface Painted {
   readonly height: number;
 }
 
-/** The frames of all surfaces. */
-const frames = new Set<() => void>();
+/** The frames of all surfaces, with what the last whole picture of each has cost, ms. */
+const frames = new Map<() => void, number>();
 
 /**
  * Pictures that lie on one another on one canvas. In a frame in which something has changed, only what differs is painted; a
@@ -48,7 +48,6 @@ const frames = new Set<() => void>();
  */
 export function createSurface(canvas: HTMLCanvasElement, layers: readonly Layer[], opaque: boolean): Surface {
   let painted: Painted | null = null;
-  let costMs = 0;
   let rest: ReturnType<typeof setTimeout> | undefined;
   let rested = false;
   let laid = '';
@@ -74,7 +73,7 @@ export function createSurface(canvas: HTMLCanvasElement, layers: readonly Layer[
       const before = performance.now();
       fitCanvas(canvas, stageSize, ratio);
       paintArea(state, viewport, ratio, whole, inputs);
-      costMs = performance.now() - before;
+      frames.set(frame, performance.now() - before);
       painted = { view: viewport, inputs, looks, ...stageSize };
     } else {
       if (spoilt) paintArea(state, painted.view, ratio, wholePixels(spoilt, ratio), inputs);
@@ -83,7 +82,7 @@ export function createSurface(canvas: HTMLCanvasElement, layers: readonly Layer[
     }
     lay(viewport);
     // Whoever it is owed to reads it in the next frame.
-    if (takeOwed()) for (const each of frames) inNextFrame('paint', each);
+    if (takeOwed()) for (const each of frames.keys()) inNextFrame('paint', each);
   };
 
   /** What becomes of the picture at hand when the sheet lies elsewhere. */
@@ -93,7 +92,8 @@ export function createSurface(canvas: HTMLCanvasElement, layers: readonly Layer[
     inputs: readonly Inputs[],
     ratio: number,
   ): 'stay' | 'shift' | 'afresh' => {
-    if (view.scale !== scale) return rested || costMs < DEAR_MS ? 'afresh' : 'stay';
+    // All surfaces are stretched, or none: names on one are laid out for what the other shows.
+    if (view.scale !== scale) return rested || Math.max(...frames.values()) < DEAR_MS ? 'afresh' : 'stay';
     const [dx, dy] = [x - view.x, y - view.y];
     const far = Math.max(Math.abs(dx), Math.abs(dy));
     if (far === 0) return 'stay';
@@ -171,10 +171,17 @@ export function createSurface(canvas: HTMLCanvasElement, layers: readonly Layer[
     }, REST_MS);
   };
 
-  frames.add(frame);
+  const onRestored = () => {
+    painted = null;
+    inNextFrame('paint', frame);
+  };
+  // A browser short of memory takes a canvas away and gives an empty one back.
+  canvas.addEventListener('contextrestored', onRestored);
+  frames.set(frame, 0);
   return {
     wake: () => inNextFrame('paint', frame),
     stop: () => {
+      canvas.removeEventListener('contextrestored', onRestored);
       frames.delete(frame);
       notInNextFrame(frame);
       clearTimeout(rest);
