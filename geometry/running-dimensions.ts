@@ -19,6 +19,8 @@ export type RunningDimension = {
   readonly key: string;
   readonly line: Line;
   readonly length: Mm;
+  /** Unit vector from the wall that it lies along into the room; [0, 0] for one that runs free. */
+  readonly inward: XY;
 } & (
   | { readonly of: 'face'; readonly dimension: Dimension }
   /** From the edge of a thing or detector to the wall on one side of the page. */
@@ -40,7 +42,14 @@ export function faceDimensions(model: LevelModel): readonly RunningDimension[] {
 
 export function faceDimension(dimension: Dimension): RunningDimension {
   const { from, to, length, room, outward } = dimension;
-  return { of: 'face', key: ['face', room, ...outward].join(' '), line: [from, to], length, dimension };
+  return {
+    of: 'face',
+    key: ['face', room, ...outward].join(' '),
+    line: [from, to],
+    length,
+    inward: [-outward[0], -outward[1]],
+    dimension,
+  };
 }
 
 /** The lengths about one selected thing; none for a room's name, and for a wall that no room lies beside. */
@@ -70,7 +79,7 @@ function gapsAbout(
     if (length === null || length <= TOUCHING) return [];
     const [dx, dy] = moveToGap(side, 1, 0);
     const at = (mm: Mm): XY => [middle[0] + dx * (reach[side] + mm), middle[1] + dy * (reach[side] + mm)];
-    return [{ of: 'gap', key: `gap ${id} ${side}`, line: [at(0), at(length)], length, id, side }];
+    return [{ of: 'gap', key: `gap ${id} ${side}`, line: [at(0), at(length)], length, inward: [0, 0], id, side }];
   });
 }
 
@@ -86,11 +95,12 @@ function stringAlong(model: LevelModel, wall: Wall): readonly RunningDimension[]
     const before = openings[index - 1];
     // From the corner of the room, or from the far jamb of the opening before it where that stands nearer.
     const last = before && facesOf(model, wall, before)[1][0];
+    const inward = inwardOf(wall, near);
     const start = last && distance(last, near) < distance(corner, near) ? last : corner;
     const clear = (key: string, line: Line, way: 1 | -1) => {
       const length = distance(...line);
       if (length > TOUCHING)
-        string.push({ of: 'clear', key: `${key} ${opening.id}`, line, length, opening: opening.id, way });
+        string.push({ of: 'clear', key: `${key} ${opening.id}`, line, length, inward, opening: opening.id, way });
     };
     clear('before', [start, near], 1);
     string.push({
@@ -98,6 +108,7 @@ function stringAlong(model: LevelModel, wall: Wall): readonly RunningDimension[]
       key: `width ${opening.id}`,
       line: [near, far],
       length: opening.width,
+      inward,
       opening: opening.id,
     });
     const after = openings[index + 1];
@@ -105,6 +116,13 @@ function stringAlong(model: LevelModel, wall: Wall): readonly RunningDimension[]
     if (!next || distance(far, end) < distance(far, next)) clear('after', [far, end], -1);
   });
   return string;
+}
+
+/** From the wall's line to a point on one of its faces. */
+function inwardOf({ from, to }: Wall, onFace: XY): XY {
+  const foot = nearestOnSegment(onFace, from, to);
+  const far = distance(foot, onFace);
+  return far === 0 ? [0, 0] : [(onFace[0] - foot[0]) / far, (onFace[1] - foot[1]) / far];
 }
 
 function facesOf(model: LevelModel, wall: Wall, { offset, width }: Opening): readonly [Line, Line] {

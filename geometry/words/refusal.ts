@@ -31,6 +31,18 @@ export function openingRefusal(level: Level, opening: Opening, unit: Unit): stri
   return '';
 }
 
+/** Why an opening that an edit moved, or whose wall it moved, does not stand; empty when all do. What was wrong before is left alone. */
+export function openingsRefusal(before: Level, after: Level, unit: Unit): string {
+  const kept = new Set<unknown>([...before.openings, ...before.walls]);
+  for (const opening of after.openings) {
+    const wall = after.walls.find(({ id }) => id === opening.wall);
+    if (kept.has(opening) && kept.has(wall)) continue;
+    const refusal = openingRefusal(after, opening, unit);
+    if (refusal) return refusal;
+  }
+  return '';
+}
+
 /** From and to above the floor of something that stands or hangs: bottom below top, top below the ceiling. */
 export function heightsRefusal(bottom: Mm, top: Mm, ceiling: Mm, unit: Unit): string {
   if (top < bottom) {

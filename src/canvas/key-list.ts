@@ -9,6 +9,7 @@ export const SHEET_KEYS: readonly { readonly keys: string; readonly does: string
   { keys: 'Enter', does: 'Set down at the cross; end a run of walls' },
   { keys: 'Shift + F10, Menu key', does: 'All that can be done with what is selected, or at the cross' },
   { keys: 'N, Shift + N', does: 'Select the next thing, the one before' },
+  { keys: 'L', does: 'Type a length on the sheet: about what is selected, or of the rooms; Tab goes to the next' },
   { keys: 'R', does: 'Turn what is in hand by a right angle' },
   {
     keys: 'Digits',

@@ -5,6 +5,7 @@ import { useMenu } from '../state/menu.ts';
 import { selectLevel, selectRegion } from '../state/selectors.ts';
 import { SELECT_TOOL } from '../state/tool.ts';
 import { pannedBy, toPlan } from '../state/viewport.ts';
+import { openNextFigure } from './figures.ts';
 import { keepInView } from './keep-in-view.ts';
 import { createNudger } from './nudger.ts';
 import { openMenuByKey } from './open-menu.ts';
@@ -132,6 +133,9 @@ function plainKey(event: KeyboardEvent): boolean {
     case '0':
       store().fit();
       return true;
+    case 'l':
+    case 'L':
+      return openNextFigure(store(), event.shiftKey ? -1 : 1);
     case 'n':
     case 'N':
       return selectNext(event.shiftKey ? -1 : 1);

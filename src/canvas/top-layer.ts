@@ -27,9 +27,11 @@ import { type AppState, useAppStore } from '../state/store.ts';
 import { toScreen } from '../state/viewport.ts';
 import { selectWhyNotWords } from '../state/why-not.ts';
 import { measureWords } from './drawing.ts';
+import { selectFigures } from './figures.ts';
 import { judgedGhost } from './ghost.ts';
 import { selectNamed } from './named.ts';
 import { type DrawnDetector, paintDetector, paintMeasures } from './paint/detectors.ts';
+import { paintFigures } from './paint/figures.ts';
 import { writeLabel } from './paint/names/detector-labels.ts';
 import { createPlaces } from './paint/names/places.ts';
 import { sheetNames } from './paint/names/sheet-names.ts';
@@ -106,6 +108,7 @@ function paintTop(pen: Pen, state: AppState, sketch: Sketch): void {
   if (handled && state.selection.length === 1 && !state.draft && grips) {
     paintHandles(pen, handlesOf(level, handled, HANDLE_OFF_PX / pen.view.scale));
   }
+  paintFigures(pen, selectFigures(state));
   paintSketch(pen, sketch, chainOf(state, sketch), level);
   paintAllDetectors(pen, state, sketch);
   const note = noteFor(state, sketch);

@@ -1,8 +1,8 @@
 import { settled } from '../../../geometry/plan/edit/move.ts';
 import type { Level, Plan } from '../../../geometry/plan/model.ts';
+import { openingsRefusal } from '../../../geometry/words/refusal.ts';
 import { withLevel } from '../../state/plan-edits.ts';
 import { currentLevel, type Point, store } from './hand.ts';
-import { openingsRefusal } from './openings-refusal.ts';
 
 /** One pull from press to release: shown as a draft on the way, one step of history at its end. */
 export interface Drag {
@@ -32,7 +32,7 @@ export function levelDrag(change: (level: Level, point: Point) => Level): Drag {
 /** Makes what was shown the plan; or takes it back, says why and answers it. Empty when it was done. */
 export function commitDraft(before: Level, shown: Plan): string {
   const level = shown.levels.find(({ id }) => id === before.id);
-  const refusal = level ? openingsRefusal(before, level) : '';
+  const refusal = level ? openingsRefusal(before, level, store().plan.display.length) : '';
   if (!refusal) return store().run(() => shown);
   store().setDraft(null);
   store().say(refusal);

@@ -2,6 +2,7 @@ import { extentBetween, type Hit, hitsAt, itemsWithin } from '../../../geometry/
 import type { XY } from '../../../geometry/plan/model.ts';
 import { distance } from '../../../geometry/point.ts';
 import { type Handle, handlesOf } from '../../../geometry/reshape.ts';
+import { figureAt, useFigure } from '../figures.ts';
 import { openMenuFor } from '../open-menu.ts';
 import { clearSketch, useSketch } from '../sketch.ts';
 import { carryDetector } from './carry-detector.ts';
@@ -34,7 +35,8 @@ export function createSelectHand(): Hand {
       const handle = handleAt(point);
       const hit = handle ? undefined : hitAt(point);
       store().setHover({ at: point.plan, id: hit?.id ?? handle?.id ?? null });
-      useSketch.setState({ cursor: cursorFor(handle, hit) });
+      const figure = handle ? null : figureAt(store(), point.screen, point.touch);
+      useSketch.setState({ cursor: figure ? 'text' : cursorFor(handle, hit) });
     },
     down: (point) => {
       pressed = point;
@@ -84,6 +86,11 @@ export function createSelectHand(): Hand {
 
 function press(point: Point): void {
   const { select, selection } = store();
+  const figure = point.shift || handleAt(point) ? null : figureAt(store(), point.screen, point.touch);
+  if (figure) {
+    useFigure.setState({ open: figure.key });
+    return;
+  }
   const hit = hitAt(point);
   if (!hit) {
     if (!point.shift) select([]);

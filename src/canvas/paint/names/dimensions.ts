@@ -1,6 +1,7 @@
 import type { XY } from '../../../../geometry/plan/model.ts';
 import { remembered } from '../../../../geometry/remembered.ts';
 import type { Dimension } from '../../../../geometry/room-dimensions.ts';
+import { faceDimension } from '../../../../geometry/running-dimensions.ts';
 import { LINE_PX } from '../../../design/tokens.ts';
 import { drawnDimensions } from '../../drawing.ts';
 import { about } from '../../surface/area.ts';
@@ -64,6 +65,7 @@ function dimensionMark(pen: Pen, dimension: Dimension, drawn: Drawn): Mark {
       paintDimensionLine(on, a, b, width + 10);
       drawText(on, text, middle, style, angle);
     },
+    figure: { dimension: faceDimension(dimension), middle },
     box: [...points, boxAbout(middle, width + style.sizePx, width + style.sizePx)].reduce(about),
     followed: function (this: Mark, _, { model }) {
       return dimensionKeys(drawnDimensions(model)).has(key) ? this : null;

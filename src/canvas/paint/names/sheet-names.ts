@@ -115,6 +115,9 @@ export function paintSheetNames(pen: Pen, named: Named, stage: SizePx): void {
 /** What is written on the sheet that is seen. */
 let written: readonly Mark[] = [];
 
+/** The lengths that are seen, with the middle of each figure in px from the plan's origin. */
+export const writtenDimensions = () => written.flatMap(({ figure }) => (figure ? [figure] : []));
+
 /** Where the names that are seen differ from those that should be, mm. */
 export function spoiltNames(pen: Pen, named: Named): readonly Extent[] {
   const { marks } = sheetNames(pen, named);

@@ -1,0 +1,176 @@
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import type { Level, XY } from '../../geometry/plan/model.ts';
+import { type Editor, editorOf } from './editor.ts';
+import { accessibilityFindings, type OpenPage, openPage } from './harness.ts';
+
+/** A room of 20 by 12 ft face to face in walls of 8 in, a window in its upper wall, a desk. */
+async function room(page: Page): Promise<void> {
+  await page.evaluate(() => {
+    const state = window.__stillspot?.store.getState();
+    if (!state) return;
+    state.newPlan();
+    const wall = (id: string, from: readonly [number, number], to: readonly [number, number]) => ({
+      id,
+      from,
+      to,
+      thickness: 203.2,
+      side: 'auto' as const,
+    });
+    const [w, h] = [6299.2, 3860.8];
+    state.run((plan) => ({
+      ...plan,
+      levels: plan.levels.map((level) => ({
+        ...level,
+        walls: [
+          wall('n', [0, 0], [w, 0]),
+          wall('e', [w, 0], [w, h]),
+          wall('s', [w, h], [0, h]),
+          wall('v', [0, h], [0, 0]),
+        ],
+        openings: [
+          { id: 'o1', wall: 'n', kind: 'window' as const, offset: 1625.6, width: 914.4, bottom: 900, top: 2000 },
+        ],
+        rooms: [{ id: 'r1', name: 'Den', use: 'den' as const, at: [3000, 2500] as const }],
+        objects: [
+          {
+            id: 't1',
+            name: 'Desk',
+            shape: { box: { center: [3000, 1800] as const, width: 1219.2, depth: 609.6, turn: 0 } },
+            bottom: 0,
+            top: 762,
+          },
+        ],
+      })),
+    }));
+    state.fit();
+  });
+}
+
+/** Longest side of the drawing, mm. */
+const widthOf = ({ walls }: Level) => Math.max(...walls.flatMap(({ from, to }) => [from[0], to[0]]));
+const leftOf = ({ walls }: Level) => Math.min(...walls.flatMap(({ from, to }) => [from[0], to[0]]));
+const deskAt = ({ objects: [desk] }: Level): XY => (desk && 'box' in desk.shape ? desk.shape.box.center : [0, 0]);
+
+/** Where the length of the room is written, page px: outside the wall, under its middle. */
+async function underRoom(editor: Editor): Promise<{ x: number; y: number }> {
+  const point = await editor.at([6299.2 / 2, 3860.8 + 101.6]);
+  return { x: point.x, y: point.y + 22 };
+}
+
+describe('figures on the sheet', () => {
+  let opened: OpenPage;
+  let page: Page;
+  let editor: Editor;
+  beforeAll(async () => {
+    opened = await openPage();
+    page = opened.page;
+    editor = await editorOf(page);
+  });
+  afterAll(() => opened.context.close());
+  beforeEach(() => room(page));
+
+  it('a length of a room is pressed, typed, and the wall at its end moves; undo puts it back', async () => {
+    const at = await underRoom(editor);
+    await page.mouse.click(at.x, at.y);
+    const field = page.getByLabel('Length', { exact: true });
+    expect(await field.inputValue()).toBe('20 ft');
+    await field.fill("21'6");
+    await field.press('Enter');
+    expect(widthOf(await editor.level())).toBeCloseTo(6299.2 + 457.2, 3);
+    expect(leftOf(await editor.level())).toBe(0);
+    await page.keyboard.press('Control+z');
+    expect(widthOf(await editor.level())).toBeCloseTo(6299.2, 3);
+  });
+
+  it('or the wall at the other end, when that is said', async () => {
+    const at = await underRoom(editor);
+    await page.mouse.click(at.x, at.y);
+    await page.getByLabel('Moves').selectOption({ label: 'the left wall' });
+    await page.getByLabel('Length', { exact: true }).fill('18');
+    await page.getByLabel('Length', { exact: true }).press('Enter');
+    const level = await editor.level();
+    expect(widthOf(level)).toBeCloseTo(6299.2, 3);
+    expect(leftOf(level)).toBeCloseTo(609.6, 3);
+    // The window keeps its place on the page.
+    expect(level.openings[0]?.offset).toBeCloseTo(1625.6 - 609.6, 3);
+  });
+
+  it('what cannot stand is refused in words, and the field stays', async () => {
+    const at = await underRoom(editor);
+    await page.mouse.click(at.x, at.y);
+    const field = page.getByLabel('Length', { exact: true });
+    await field.fill('2');
+    await field.press('Enter');
+    await page
+      .locator('.length-box')
+      .getByText(/window/)
+      .waitFor();
+    expect(widthOf(await editor.level())).toBeCloseTo(6299.2, 3);
+    await field.fill('soon');
+    await field.press('Enter');
+    await page.getByText(/"soon" is not a length/).waitFor();
+    expect(await accessibilityFindings(page)).toEqual([]);
+    await field.press('Escape');
+    await field.waitFor({ state: 'detached' });
+  });
+
+  it('a window is set out from its corner, and Tab goes along the string', async () => {
+    await editor.press(1625.6 + 457.2, 0);
+    expect(await editor.selection()).toEqual(['o1']);
+    await page.keyboard.press('l');
+    const field = page.getByLabel('Length', { exact: true });
+    expect(await field.inputValue()).toBe('5 ft'); // 1625.6 less half a wall of 203.2
+    await field.fill('4');
+    await field.press('Tab');
+    const width = page.locator('.length-box').getByLabel('Width');
+    await width.fill('40"');
+    await width.press('Enter');
+    const [window] = (await editor.level()).openings;
+    expect(window?.offset).toBeCloseTo(1219.2 + 101.6, 3);
+    expect(window?.width).toBeCloseTo(1016, 3);
+  });
+
+  it('a desk is put so far from the wall as the tape says, by a press on the figure', async () => {
+    await editor.press(3000, 1800);
+    expect(await editor.selection()).toEqual(['t1']);
+    // The figure stands in the middle between the desk's left edge and the wall's face.
+    const left = (3000 - 609.6 + 101.6) / 2;
+    await editor.press(left, 1800);
+    const field = page.getByLabel('To the wall');
+    await field.fill('2 ft');
+    await editor.press(5500, 3300); // a press elsewhere takes it over
+    await field.waitFor({ state: 'detached' });
+    expect(deskAt(await editor.level())[0]).toBeCloseTo(101.6 + 609.6 + 609.6, 3);
+    opened.expectNoTroubles();
+  });
+
+  it('is reached by keyboard alone: every length of the room, one after another', async () => {
+    await page.locator('.plan-canvas').focus();
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('l');
+    const field = page.getByLabel('Length', { exact: true });
+    await field.waitFor();
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('Shift+L');
+    await field.fill('13 ft');
+    await field.press('Enter');
+    const level = await editor.level();
+    const tall = Math.max(...level.walls.map(({ to }) => to[1]));
+    const wide = widthOf(level) - leftOf(level);
+    expect([Math.round(tall), Math.round(wide)]).not.toEqual([3861, 6299]);
+  });
+});
+
+it('a figure is tapped by finger, a finger broad', async () => {
+  const { page, context } = await openPage({ touch: true, viewport: { width: 1024, height: 768 } });
+  const editor = await editorOf(page);
+  await room(page);
+  const at = await underRoom(editor);
+  await page.touchscreen.tap(at.x + 12, at.y + 12);
+  const field = page.getByLabel('Length', { exact: true });
+  await field.fill('22');
+  await field.press('Enter');
+  expect(widthOf(await editor.level())).toBeCloseTo(6299.2 + 609.6, 3);
+  await context.close();
+});
