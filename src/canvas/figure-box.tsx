@@ -6,6 +6,7 @@ import { wallEndNames } from '../../geometry/words.ts';
 import { correctDimension } from '../state/dimension-acts.ts';
 import { useAppStore } from '../state/store.ts';
 import { figureOf, openNextFigure, placeOfFigure, useFigure } from './figures.ts';
+import { useSketch } from './sketch.ts';
 import './length-box.css';
 
 /** The field over a figure that was pressed. Enter sets it, Tab goes to the next figure, Escape leaves it as it was. */
@@ -36,7 +37,7 @@ function OpenBox({ figure, onDone }: { readonly figure: RunningDimension; readon
   useEffect(() => {
     field.current?.focus();
     field.current?.select();
-    return keepFocusOfTap();
+    return useSketch.getState().touch ? keepFocusOfTap() : undefined;
   }, []);
   const close = () => {
     useFigure.setState({ open: null });
@@ -104,8 +105,7 @@ function OpenBox({ figure, onDone }: { readonly figure: RunningDimension; readon
 function keepFocusOfTap(): () => void {
   const openedAt = performance.now();
   const onPress = (event: MouseEvent) => {
-    const outside = event.target instanceof Element && !event.target.closest('.length-box');
-    if (outside && performance.now() - openedAt < TAP_MS) event.preventDefault();
+    if (performance.now() - openedAt < TAP_MS) event.preventDefault();
   };
   window.addEventListener('mousedown', onPress, { capture: true });
   return () => window.removeEventListener('mousedown', onPress, { capture: true });
