@@ -2,6 +2,7 @@
 
 export { type AlignTo, alignedItems, type SpreadAlong, spreadItems } from './edit/align.ts';
 export { checkedPlan, type EditResult } from './edit/checked.ts';
+export { type CopiedWalls, wallsCopied } from './edit/copy-walls.ts';
 export { type Copies, duplicatedItems } from './edit/duplicate.ts';
 export {
   type FoundItem,
@@ -16,6 +17,16 @@ export { type LevelPatch, levelChanged, withLevel, withNewLevel, withoutLevel } 
 export { movedItems, withWallEnds } from './edit/move.ts';
 export { itemName } from './edit/name.ts';
 export { clipOf, pastedItems, pasteOffset } from './edit/paste.ts';
+export {
+  type Beside,
+  levelBelow,
+  levelsBeside,
+  levelsInOrder,
+  withLevelBeside,
+  withLevelLevelWith,
+  withLevelMoved,
+  withOrdersFromZero,
+} from './edit/order.ts';
 export { type PlanPatch, withPlan, withSite } from './edit/plan.ts';
 export { withoutItems } from './edit/remove.ts';
 export { itemsInRow, type Row } from './edit/row.ts';

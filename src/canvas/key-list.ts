@@ -24,5 +24,6 @@ export const SHEET_KEYS: readonly { readonly keys: string; readonly does: string
   { keys: 'Ctrl + Shift + Z, Ctrl + Y', does: 'Take it again' },
   { keys: 'Alt', does: 'Hold the snap off' },
   { keys: 'Space + drag', does: 'Move the sheet' },
+  { keys: 'Page Up, Page Down', does: 'The level above, the level below' },
   { keys: '+ − 0', does: 'Larger, smaller, the whole level' },
 ];

@@ -19,6 +19,8 @@ export const ARROWS: Readonly<Record<string, XY>> = {
   ArrowDown: [0, 1],
 };
 
+const LEVEL_KEYS = { PageUp: 'above', PageDown: 'below' } as const;
+
 /** Whether Space is held: a drag then moves the sheet. */
 export interface KeyState {
   readonly isPanning: () => boolean;
@@ -55,6 +57,11 @@ export function listenToKeys(sheet: HTMLElement, hand: () => Hand): KeyState {
       const by = stepFor(event);
       if (store().tool.kind === 'select') return nudger.move(arrow[0] * by, arrow[1] * by) || panByKey(arrow, event);
       moveCross(hand(), [arrow[0] * by, arrow[1] * by], event.shiftKey);
+      return true;
+    }
+    if (event.key === 'PageUp' || event.key === 'PageDown') {
+      // What is in the middle of a move stays on its level.
+      if (!store().draft && !store().live) store().stepLevel(LEVEL_KEYS[event.key]);
       return true;
     }
     if (event.key === 'Enter') return pressAtCross(hand(), event);

@@ -1,8 +1,9 @@
 import { levelExtent } from '../../geometry/level-extent.ts';
 import { remembered } from '../../geometry/remembered.ts';
-import { selectLevel, selectModel, selectRegion } from '../state/selectors.ts';
+import { selectBelow, selectLevel, selectModel, selectRegion } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
 import { selectNamed } from './named.ts';
+import { paintBelow } from './paint/below.ts';
 import { paintSheetNames, spoiltNames } from './paint/names/sheet-names.ts';
 import { paintFloors, paintSheet } from './paint/paper.ts';
 import { paintThings } from './paint/things.ts';
@@ -43,6 +44,15 @@ const TRACING = layer({
   },
   paint: (pen, [tracing, bitmap]) => {
     if (tracing && bitmap) paintTracing(pen, tracing, bitmap);
+  },
+});
+
+/** The level below, faint under everything that is drawn on this one. It changes with the level in view only. */
+const BELOW = layer({
+  name: 'below',
+  read: () => [selectBelow(useAppStore.getState())],
+  paint: (pen, [below]) => {
+    if (below) paintBelow(pen, below);
   },
 });
 
@@ -93,7 +103,7 @@ const NAMES = layer({
 });
 
 /** From the desk up. A new layer takes its place in this list. */
-export const GROUND: readonly Layer[] = [SHEET, TRACING, ZONES, WALLS, NAMES];
+export const GROUND: readonly Layer[] = [SHEET, TRACING, BELOW, ZONES, WALLS, NAMES];
 
 /** Over the ground: what is under the hand. */
 export const HAND: readonly Layer[] = [TOP];

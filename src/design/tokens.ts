@@ -46,6 +46,9 @@ export interface Theme {
   readonly hatch: string;
   readonly hatchEdge: string;
   readonly grid: string;
+  /** Walls of the level below, and their edge. */
+  readonly below: string;
+  readonly belowEdge: string;
   readonly verdict: Readonly<Record<Verdict, VerdictTone>>;
   /** Multiplies every line weight. */
   readonly weight: number;
@@ -70,6 +73,8 @@ const paper: Theme = {
   hatch: '#7c878d',
   hatchEdge: '#59656d',
   grid: '#e3e9e6',
+  below: '#eef2f0',
+  belowEdge: '#9aa5aa',
   verdict: {
     clear: { ground: '#006f51', on: '#ffffff', line: '#006f51' },
     tight: { ground: '#e69f00', on: '#16212b', line: '#7d5600' },
@@ -98,6 +103,8 @@ const sun: Theme = {
   hatch: '#3a3a3a',
   hatchEdge: '#000000',
   grid: '#d9d9d9',
+  below: '#ededed',
+  belowEdge: '#6b6b6b',
   verdict: {
     clear: { ground: '#00533c', on: '#ffffff', line: '#00533c' },
     tight: { ground: '#ffb000', on: '#000000', line: '#614300' },
@@ -126,6 +133,8 @@ const dark: Theme = {
   hatch: '#6f8089',
   hatchEdge: '#8e9ea6',
   grid: '#212c34',
+  below: '#202b33',
+  belowEdge: '#5f707a',
   verdict: {
     clear: { ground: '#3cc79f', on: '#0e1418', line: '#3cc79f' },
     tight: { ground: '#f0b429', on: '#0e1418', line: '#f0b429' },
@@ -157,6 +166,7 @@ export const LINE_PX = {
   zoneEdge: 1,
   dimension: 1,
   hatch: 0.75,
+  below: 1,
   focus: 3,
 } as const;
 

@@ -1,6 +1,10 @@
+import { VERDICT_WORD } from '../../geometry/words.ts';
+import { worstOf } from '../state/judged.ts';
+import { judgedLevels, selectBelow } from '../state/selectors.ts';
 import { openMenuByKey } from '../canvas/open-menu.ts';
 import { useAppStore } from '../state/store.ts';
 import { useLevel } from './use-level.ts';
+import { VerdictMark } from './verdict-mark.tsx';
 import './foot.css';
 
 /** Under the sheet: which level is in view, and how it is looked at. */
@@ -13,19 +17,30 @@ export function Foot() {
   );
 }
 
+/** A press on a level brings it into view; the mark is the worst verdict of its detectors. */
 function Levels() {
-  const levels = useAppStore((state) => state.plan.levels);
+  const levels = judgedLevels(useAppStore((state) => state.plan));
   const shown = useLevel();
   const { setLevel, addLevel } = useAppStore.getState();
-  const sorted = [...levels].sort((a, b) => a.order - b.order);
   return (
     <fieldset className="foot__group" aria-label="Levels, lowest first">
-      {sorted.map(({ id, name }) => (
-        <button key={id} type="button" className="button" aria-pressed={id === shown.id} onClick={() => setLevel(id)}>
-          {name.trim() || 'No name'}
-        </button>
-      ))}
-      <button type="button" className="button button--bare" onClick={addLevel}>
+      {levels.map(({ model: { level }, reports }) => {
+        const verdict = worstOf(reports);
+        return (
+          <button
+            key={level.id}
+            type="button"
+            className="button"
+            aria-pressed={level.id === shown.id}
+            onClick={() => setLevel(level.id)}
+          >
+            {verdict && <VerdictMark verdict={verdict} size={16} />}
+            {level.name.trim() || 'No name'}
+            {verdict && <span className="unseen">, {VERDICT_WORD[verdict]}</span>}
+          </button>
+        );
+      })}
+      <button type="button" className="button button--bare" onClick={() => addLevel('above')}>
         Add level
       </button>
     </fieldset>
@@ -34,9 +49,16 @@ function Levels() {
 
 function View() {
   const snap = useAppStore((state) => state.snap);
-  const { setSnap, zoomBy, fit } = useAppStore.getState();
+  const showBelow = useAppStore((state) => state.showBelow);
+  const hasBelow = useAppStore((state) => selectBelow({ ...state, showBelow: true }) !== null);
+  const { setSnap, setShowBelow, zoomBy, fit } = useAppStore.getState();
   return (
     <fieldset className="foot__group foot__view" aria-label="View">
+      {hasBelow && (
+        <button type="button" className="button" aria-pressed={showBelow} onClick={() => setShowBelow(!showBelow)}>
+          Level below
+        </button>
+      )}
       <button type="button" className="button" aria-haspopup="menu" onClick={openMenuByKey}>
         More…
       </button>

@@ -3,7 +3,7 @@ import type { Hint, Stage, StageState } from '../state/guidance.ts';
 import { act } from './acts.ts';
 import { ColumnHead } from './column-head.tsx';
 import { ItemList } from './item-list.tsx';
-import { LevelPanel } from './level-panel.tsx';
+import { LevelPanel } from './level/level-panel.tsx';
 import { Palette } from './palette.tsx';
 import { PlacePanel } from './place-panel.tsx';
 import { QUESTIONS } from './questions.ts';

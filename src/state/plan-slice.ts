@@ -1,16 +1,9 @@
 import { wallsAlongChain } from '../../geometry/draw-walls.ts';
-import {
-  duplicatedItems,
-  type EditResult,
-  movedItems,
-  nextId,
-  withNewLevel,
-  withoutItems,
-} from '../../geometry/plan/edit.ts';
+import { duplicatedItems, type EditResult, movedItems, nextId, withoutItems } from '../../geometry/plan/edit.ts';
 import type { Detector, Level, Mm, Plan, XY } from '../../geometry/plan/model.ts';
 import { seatHeight } from '../../geometry/sit-on.ts';
 import type { Line } from '../../geometry/snap.ts';
-import { emptyLevel, JUST_INSIDE, levelRegion, nearestSpot } from '../engine.ts';
+import { JUST_INSIDE, levelRegion, nearestSpot } from '../engine.ts';
 import { type Chain, cornerSetAgain, cornerTakenBack, NO_CHAIN, thicknessFrom, withWalls } from './chain.ts';
 import { DETECTOR_DEFAULTS } from './defaults.ts';
 import { freshPlan } from './fresh-plan.ts';
@@ -52,8 +45,6 @@ export interface PlanActions {
   newPlan(): void;
   /** Another plan in place of this one; its history begins here. */
   openPlan(plan: Plan): void;
-  addLevel(): void;
-  setLevel(levelId: string): void;
 }
 
 interface History {
@@ -156,16 +147,6 @@ export function createPlanActions(set: Set, get: () => AppState, history: () => 
     },
     newPlan: () => open(freshPlan()),
     openPlan: open,
-    addLevel: () => {
-      const { plan } = get();
-      const level: Level = { ...emptyLevel(nextId(plan, 'L')), order: plan.levels.length };
-      if (!run((current) => withNewLevel(current, level))) get().setLevel(level.id);
-    },
-    setLevel: (levelId) => {
-      endChain();
-      set({ ...AT_REST, levelId, selection: [], hover: null, tool: SELECT_TOOL });
-      get().fit();
-    },
   };
 }
 
@@ -179,8 +160,11 @@ const firstLevelId = (plan: Plan): string => plan.levels[0]?.id ?? '';
 
 /** After a step of history: the level that changed comes into view, and the selection keeps what is still there. */
 function shownAfterStep(before: Plan, state: AppState): Partial<AppState> {
-  const changed = state.plan.levels.find((level) => !before.levels.includes(level));
-  const shown = changed ?? selectLevel(state);
+  const old = new Map(before.levels.map((level) => [level.id, level]));
+  const changed = state.plan.levels.filter((level) => old.get(level.id) !== level);
+  // What comes back weighs more than what only moved up or down for it.
+  const back = changed.find(({ id }) => !old.has(id));
+  const shown = back ?? changed.find(({ id }) => id === state.levelId) ?? changed[0] ?? selectLevel(state);
   return { message: '', levelId: shown.id, selection: state.selection.filter((id) => findItem(shown, id) !== null) };
 }
 

@@ -1,10 +1,12 @@
 import type { Check, DetectorReport } from '../../geometry/check/types.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
+import { levelBelow, levelsInOrder } from '../../geometry/plan/edit.ts';
 import type { Detector, Level, Plan } from '../../geometry/plan/model.ts';
 import type { LevelRegion, Probe } from '../../geometry/region/types.ts';
 import { rememberedLately } from '../../geometry/remembered.ts';
 import { buildLevel, checkDetector, emptyLevel, levelBar, levelRegion, whyNot } from '../engine.ts';
 import { DETECTOR_DEFAULTS } from './defaults.ts';
+import { MOST_KEPT, reportsOf } from './judged.ts';
 import { withKeptParts, withKeptZones } from './kept.ts';
 import type { AppState } from './store.ts';
 import { mayWork, timedWork } from './turns.ts';
@@ -28,9 +30,7 @@ export function selectLevel(state: AppState): Level {
 
 /** The last model of each level that was looked at, by its id: what the next one keeps. */
 const lastModels = new Map<string, LevelModel>();
-/** Levels, and plans, whose models and reports are kept: the steps that can be taken back hold hundreds. */
-const MOST_KEPT = 24;
-const modelOf = rememberedLately((level: Level): LevelModel => {
+export const modelOf = rememberedLately((level: Level): LevelModel => {
   const model = withKeptParts(lastModels.get(level.id) ?? null, buildLevel(level));
   if (lastModels.size >= MOST_KEPT) lastModels.clear();
   lastModels.set(level.id, model);
@@ -38,6 +38,13 @@ const modelOf = rememberedLately((level: Level): LevelModel => {
 }, MOST_KEPT);
 export function selectModel(state: AppState): LevelModel {
   return modelOf(selectLevel(state));
+}
+/** The level under the one in view, made ready, while it is to be seen; null for none. */
+export function selectBelow(state: AppState): LevelModel | null {
+  const { id } = selectLevel(state);
+  if (!state.showBelow || id === NO_LEVEL.id) return null;
+  const below = levelBelow(state.plan, id);
+  return below && below.walls.length > 0 ? modelOf(below) : null;
 }
 
 const probes = new Map<string, Probe>();
@@ -128,7 +135,7 @@ function restingReports(state: AppState): readonly DetectorReport[] {
   if (known) return known;
   if (state.draft && lastReports?.levelId === level.id && !mayWork('reports')) return hastyReports(state, level);
   const model = modelOf(level);
-  const reports = timedWork('reports', () => level.detectors.map((detector) => checkDetector(plan, model, detector)));
+  const reports = timedWork('reports', () => reportsOf(plan, model));
   ofPlan.set(level.id, reports);
   lastReports = { levelId: level.id, reports };
   return reports;
@@ -150,6 +157,21 @@ function hastyReports(state: AppState, level: Level): readonly DetectorReport[] 
   reportsInHaste.set(plan, reports);
   return reports;
 }
+
+/** A level made ready and its detectors judged. */
+export interface JudgedLevel {
+  readonly model: LevelModel;
+  readonly reports: readonly DetectorReport[];
+}
+/** Every level of the plan at rest, the lowest first. */
+export const judgedLevels = rememberedLately(
+  (plan: Plan): readonly JudgedLevel[] =>
+    levelsInOrder(plan).map((level) => {
+      const model = modelOf(level);
+      return { model, reports: reportsOf(plan, model) };
+    }),
+  MOST_KEPT,
+);
 
 const liveReports = new WeakMap<object, { resting: readonly DetectorReport[]; reports: readonly DetectorReport[] }>();
 /**

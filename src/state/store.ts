@@ -1,11 +1,12 @@
 import { type TemporalState, temporal } from 'zundo';
 import { create, type StoreApi } from 'zustand';
 import { freshPlan } from './fresh-plan.ts';
+import { createLevelActions, type LevelActions } from './level-actions.ts';
 import { createPlanActions, type PlanActions, type PlanState } from './plan-slice.ts';
 import { createViewActions } from './view-actions.ts';
 import { INITIAL_VIEW, type ViewActions, type ViewState } from './view-slice.ts';
 
-export type AppState = PlanState & PlanActions & ViewState & ViewActions;
+export type AppState = PlanState & PlanActions & LevelActions & ViewState & ViewActions;
 
 /** How many steps can be taken back. */
 const HISTORY_LIMIT = 300;
@@ -20,6 +21,7 @@ export const useAppStore = create<AppState>()(
         ...INITIAL_VIEW,
         levelId: plan.levels[0]?.id ?? '',
         ...createPlanActions(set, get, () => historyOf(api)),
+        ...createLevelActions(set, get),
         ...createViewActions(set, get),
       };
     },

@@ -1,9 +1,9 @@
 import { type Extent, ringExtent } from '../../geometry/body.ts';
 import { joined, levelExtent } from '../../geometry/level-extent.ts';
-import { selectLevel } from './selectors.ts';
+import { selectBelow, selectLevel } from './selectors.ts';
 import type { AppState } from './store.ts';
 import type { ViewActions } from './view-slice.ts';
-import { fitted, pannedBy, zoomedAt } from './viewport.ts';
+import { fitted, pannedBy, toScreen, zoomedAt } from './viewport.ts';
 
 /** An empty sheet shows a basement's breadth: 40 by 30 ft. */
 const EMPTY_SHEET = { minX: 0, minY: 0, maxX: 12192, maxY: 9144 } as const;
@@ -50,7 +50,20 @@ function drawnExtent(state: AppState): Extent | null {
   const { corners } = state.chain;
   const chain = corners.length > 0 ? ringExtent(corners) : null;
   const level = levelExtent(selectLevel(state));
-  return level && chain ? joined(level, chain) : (level ?? (corners.length > 1 ? chain : null));
+  if (level && chain) return joined(level, chain);
+  // On a bare level that stands over another one, the sheet is as large as that one.
+  const below = selectBelow(state);
+  return level ?? (corners.length > 1 ? chain : below && levelExtent(below.level));
+}
+
+/** Whether any of what is drawn on the level lies on the stage; true for a bare level. */
+export function showsAnyOf(state: AppState): boolean {
+  const extent = drawnExtent(state);
+  if (!extent) return true;
+  const { viewport, stageSize } = state;
+  const [left, top] = toScreen(viewport, [extent.minX, extent.minY]);
+  const [right, bottom] = toScreen(viewport, [extent.maxX, extent.maxY]);
+  return right > 0 && bottom > 0 && left < stageSize.width && top < stageSize.height;
 }
 
 /** Ids that are selected are taken out, the others put in. */

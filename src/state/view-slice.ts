@@ -46,6 +46,8 @@ export interface ViewState {
   /** Height of a detector's underside that the sheet is shaded for. */
   readonly sitHeight: Mm;
   readonly theme: Theme;
+  /** Whether the level below shows faintly under the one in view. */
+  readonly showBelow: boolean;
 }
 
 export interface ViewActions {
@@ -87,4 +89,5 @@ export const INITIAL_VIEW: ViewState = {
   draft: null,
   sitHeight: DETECTOR_DEFAULTS.base,
   theme: 'paper',
+  showBelow: true,
 };

@@ -64,7 +64,7 @@ export function copiedInto(plan: Plan, levelId: string, source: Level, ids: read
 }
 
 /** Ids that neither the plan nor an earlier answer has. */
-function freshNames(plan: Plan): (prefix: string) => string {
+export function freshNames(plan: Plan): (prefix: string) => string {
   const taken = new Set(namedThings(plan).map(({ id }) => id));
   return (prefix) => {
     let number = 1;

@@ -1,6 +1,8 @@
+import type { LevelModel } from '../../../geometry/level/types.ts';
 import type { Level, Mm, XY } from '../../../geometry/plan/model.ts';
+import { remembered } from '../../../geometry/remembered.ts';
 import { type SnapTargets, snapTargets } from '../../../geometry/snap.ts';
-import { selectLevel, selectModel } from '../../state/selectors.ts';
+import { selectBelow, selectLevel, selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 import { SELECT_TOOL } from '../../state/tool.ts';
 import { toScreen } from '../../state/viewport.ts';
@@ -86,5 +88,13 @@ export function currentLevel(): Level {
 }
 
 export function targets(except?: ReadonlySet<string>): SnapTargets {
-  return snapTargets(currentLevel(), selectModel(store()), except);
+  const own = snapTargets(currentLevel(), selectModel(store()), except);
+  const below = selectBelow(store());
+  return below ? { ...own, ends: [...own.ends, ...endsBelow(below)] } : own;
 }
+
+/** Ends of the walls below and the corners of its floors: what is drawn over them stands where they do. */
+const endsBelow = remembered((below: LevelModel): readonly XY[] => [
+  ...snapTargets(below.level, null).ends,
+  ...below.rooms.flatMap(({ floorRings }) => floorRings.flat()),
+]);

@@ -1,0 +1,21 @@
+import type { LevelModel } from '../../../geometry/level/types.ts';
+import { LINE_PX } from '../../design/tokens.ts';
+import { openingExtent, pieceExtent } from '../extents.ts';
+import { isSeen, type Pen, stroke, traceRing } from './pen.ts';
+
+/** Walls and openings of the level below, faint: to draw over, never to take hold of. Broken lines, so that no one reads them as walls of this level. */
+export function paintBelow(pen: Pen, { pieces, openings }: LevelModel): void {
+  const { ctx, theme } = pen;
+  ctx.beginPath();
+  for (const piece of pieces) if (isSeen(pen, pieceExtent(piece))) traceRing(pen, piece.body);
+  ctx.fillStyle = theme.below;
+  ctx.fill('nonzero');
+  stroke(pen, theme.belowEdge, LINE_PX.below, DASH);
+  ctx.beginPath();
+  for (const opening of openings) if (isSeen(pen, openingExtent(opening))) traceRing(pen, opening.body);
+  ctx.fillStyle = theme.paper;
+  ctx.fill();
+  stroke(pen, theme.belowEdge, LINE_PX.below, DASH);
+}
+
+const DASH = [3, 4] as const;

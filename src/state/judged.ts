@@ -1,0 +1,45 @@
+import type { DetectorReport, Verdict } from '../../geometry/check/types.ts';
+import type { LevelModel } from '../../geometry/level/types.ts';
+import type { Level, Plan } from '../../geometry/plan/model.ts';
+import { rememberedLately } from '../../geometry/remembered.ts';
+import { checkDetector, compareVerdicts } from '../engine.ts';
+
+/** The detectors of a level judged, kept for as long as nothing that a check could look at has changed. */
+
+interface Judged {
+  readonly basis: readonly unknown[];
+  readonly reports: readonly DetectorReport[];
+}
+/** Levels, and plans, whose models and reports are kept: the steps that can be taken back hold hundreds. */
+export const MOST_KEPT = 24;
+const slotOf = rememberedLately((_: Level): { judged: Judged | null } => ({ judged: null }), MOST_KEPT);
+
+/**
+ * Reports of a level's detectors, in file order. The level and everything in the plan beside the drawings of its other levels
+ * counts as looked at; of those only what the choice of the level to test hangs on.
+ */
+export function reportsOf(plan: Plan, model: LevelModel): readonly DetectorReport[] {
+  const { level } = model;
+  const basis = basisOf(plan);
+  const slot = slotOf(level);
+  const known = slot.judged;
+  if (known?.basis.length === basis.length && known.basis.every((value, index) => value === basis[index]))
+    return known.reports;
+  const reports = level.detectors.map((detector) => checkDetector(plan, model, detector));
+  slot.judged = { basis, reports };
+  return reports;
+}
+
+const basisOf = rememberedLately(
+  ({ levels, ...rest }: Plan): readonly unknown[] => [
+    ...Object.values(rest),
+    ...levels.flatMap(({ id, name, order, living, ground }) => [id, name, order, living, ground]),
+  ],
+  MOST_KEPT,
+);
+
+/** The worst verdict among the reports; null without one. */
+export function worstOf(reports: readonly DetectorReport[]): Verdict | null {
+  const [worst] = reports.map(({ verdict }) => verdict).sort(compareVerdicts);
+  return worst ?? null;
+}
