@@ -16,7 +16,6 @@ export {
 export { type LevelPatch, levelChanged, withLevel, withNewLevel, withoutLevel } from './edit/level.ts';
 export { movedItems, withWallEnds } from './edit/move.ts';
 export { itemName } from './edit/name.ts';
-export { clipOf, pastedItems, pasteOffset } from './edit/paste.ts';
 export {
   type Beside,
   levelBelow,
@@ -27,6 +26,7 @@ export {
   withLevelMoved,
   withOrdersFromZero,
 } from './edit/order.ts';
+export { clipOf, pastedItems, pasteOffset } from './edit/paste.ts';
 export { type PlanPatch, withPlan, withSite } from './edit/plan.ts';
 export { withoutItems } from './edit/remove.ts';
 export { itemsInRow, type Row } from './edit/row.ts';

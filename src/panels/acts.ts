@@ -1,11 +1,14 @@
 import type { RoomUse, XY } from '../../geometry/plan/model.ts';
 import { capital, ROOM_USE_NOUN } from '../../geometry/words.ts';
 import type { HintAct } from '../state/guidance.ts';
+import { selectLevel } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
 import { SELECT_TOOL } from '../state/tool.ts';
 import { openQuestion, openStage, unfold, useUi } from './ui.ts';
 
 export const TITLE_FIELD = 'plan-title';
+/** The group of the levels in the column of the job. */
+export const LEVELS_GROUP = 'levels-group';
 
 /**
  * Asks what the room at `at` is used for: the next use that is picked names that room. No use is taken for granted, for a
@@ -30,9 +33,10 @@ export function pickUse(use: RoomUse): void {
   useUi.setState({ roomAt: null });
 }
 
-/** Does what a hint offers. */
+/** Does what a hint offers, on the level that it is about. */
 export function act(offer: HintAct): void {
-  const { setTool, select } = useAppStore.getState();
+  const { setTool, showThings } = useAppStore.getState();
+  if ('levelId' in offer) comeTo(offer.levelId);
   switch (offer.kind) {
     case 'tool':
       setTool(offer.tool);
@@ -41,12 +45,43 @@ export function act(offer: HintAct): void {
       if (offer.tool.kind === 'opening') openQuestion('opens');
       return;
     case 'show':
-      select(offer.ids);
+      showThings(offer.levelId, offer.ids, offer.at);
       return;
     case 'name-room':
+      showThings(offer.levelId, [], offer.at);
       nameRoom(offer.at);
       return;
-    case 'title':
-      document.getElementById(TITLE_FIELD)?.focus();
+    case 'level':
+      showLevels();
+      return;
+    case 'field':
+      if (offer.field === 'title') document.getElementById(TITLE_FIELD)?.focus();
+      else openPlaceOfSite();
   }
+}
+
+function comeTo(levelId: string): void {
+  const state = useAppStore.getState();
+  if (selectLevel(state).id !== levelId) state.setLevel(levelId);
+}
+
+/** The group of the levels, open and with the keyboard. */
+export function showLevels(): void {
+  unfold('job');
+  openStage('draw');
+  requestAnimationFrame(() => {
+    const group = document.getElementById(LEVELS_GROUP);
+    if (group instanceof HTMLDetailsElement) group.open = true;
+    group?.querySelector('summary')?.focus();
+    group?.scrollIntoView({ block: 'start' });
+  });
+}
+
+function openPlaceOfSite(): void {
+  unfold('job');
+  openStage('site');
+  requestAnimationFrame(() => {
+    const labels = [...document.querySelectorAll<HTMLLabelElement>('#stage-site label')];
+    labels.find(({ textContent }) => textContent === 'Latitude')?.control?.focus();
+  });
 }

@@ -1,7 +1,7 @@
 import { lazy, Suspense } from 'react';
-import type { Hint, Stage, StageState } from '../state/guidance.ts';
-import { act } from './acts.ts';
+import type { Stage, StageState } from '../state/guidance.ts';
 import { ColumnHead } from './column-head.tsx';
+import { Hints, StillToDo } from './hints.tsx';
 import { ItemList } from './item-list.tsx';
 import { LevelPanel } from './level/level-panel.tsx';
 import { Palette } from './palette.tsx';
@@ -34,6 +34,7 @@ export function JobColumn() {
   return (
     <nav className="job" aria-label="The job">
       <ColumnHead name="The job" onFold={() => fold('job')} />
+      <StillToDo stages={stages} />
       <ol className="job__stages">
         {stages.map((state) => (
           <StageItem key={state.stage} state={state} next={state.stage === next?.stage} />
@@ -78,24 +79,6 @@ function StageItem({ state: { stage, done, hints }, next }: { readonly state: St
 function markOf(missing: boolean, next: boolean): string {
   if (!missing) return 'done';
   return next ? 'next' : '';
-}
-
-function Hints({ hints }: { readonly hints: readonly Hint[] }) {
-  return (
-    <ul className="hints">
-      {hints.map(({ text, act: offer, missing }, index) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: two rooms without a use have the same words
-        <li key={`${text}${index}`} className="hint" data-missing={missing || undefined}>
-          {text}{' '}
-          {offer && (
-            <button type="button" className="text-button" onClick={() => act(offer)}>
-              {offer.label}
-            </button>
-          )}
-        </li>
-      ))}
-    </ul>
-  );
 }
 
 function StageWork({ stage }: { readonly stage: Stage }) {

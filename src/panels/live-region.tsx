@@ -3,6 +3,7 @@ import type { XY } from '../../geometry/plan/model.ts';
 import { capital, describeEntered, describeReport, VERDICT_WORD } from '../../geometry/words.ts';
 import { judgedGhost } from '../canvas/ghost.ts';
 import { useSketch } from '../canvas/sketch.ts';
+import { levelName } from '../state/level-actions.ts';
 import { selectLevel, selectReports, selectShownPlan } from '../state/selectors.ts';
 import { type AppState, useAppStore } from '../state/store.ts';
 import { selectWhyNotWords } from '../state/why-not.ts';
@@ -11,7 +12,7 @@ import { selectWhyNotWords } from '../state/why-not.ts';
 const REST_MS = 500;
 
 /**
- * Tells a screen reader, once the hand rests: a detector whose verdict has changed, what is said of one that is in hand where
+ * Tells a screen reader, once the hand rests: another level in view, a detector whose verdict has changed, what is said of one that is in hand where
  * it is now, and the lengths at the keyboard's cross.
  */
 export function LiveRegion() {
@@ -20,11 +21,15 @@ export function LiveRegion() {
   useEffect(() => {
     let timer: ReturnType<typeof setTimeout> | undefined;
     let beforeHand = '';
+    let seen = selectLevel(useAppStore.getState()).id;
     const tell = () => {
       const { verdicts, lines } = changedVerdicts(heard.current);
       const hand = inHandWords();
       heard.current = verdicts;
-      const told = [...lines, hand === beforeHand ? '' : hand].filter(Boolean);
+      const level = selectLevel(useAppStore.getState());
+      const turned = level.id === seen ? '' : `${levelName(level)} is in view.`;
+      seen = level.id;
+      const told = [turned, ...lines, hand === beforeHand ? '' : hand].filter(Boolean);
       beforeHand = hand;
       if (told.length > 0) setSaid(told.join(' '));
     };

@@ -1,3 +1,4 @@
+import { stillToDo } from '../state/guidance.ts';
 import { useAppStore } from '../state/store.ts';
 import { SELECT_TOOL, type Tool } from '../state/tool.ts';
 import { act } from './acts.ts';
@@ -12,9 +13,7 @@ export function MessageLine() {
   const tool = useAppStore((state) => state.tool);
   const kept = useAppStore((state) => state.keepTool);
   const { setTool, setKeepTool, say } = useAppStore.getState();
-  const missing = useGuidance()
-    .flatMap(({ hints }) => hints)
-    .find((hint) => hint.missing);
+  const missing = stillToDo(useGuidance()).find((hint) => hint.missing);
   // The bare sheet says itself what to do first.
   const bare = useLevel().walls.length === 0;
   const corners = useAppStore(({ chain }) => chain.corners.length);
@@ -26,7 +25,7 @@ export function MessageLine() {
         {doing}
       </p>
       {!doing && !bare && (
-        <p className="message__next">{missing ? `Next: ${missing.text}` : 'Nothing is missing on this level.'}</p>
+        <p className="message__next">{missing ? `Next: ${missing.text}` : 'Nothing is missing on this plan.'}</p>
       )}
       {!bare && missing?.act && (message ? missing.act.kind === 'name-room' : tool.kind === 'select') && (
         <button type="button" className="text-button" onClick={() => missing.act && act(missing.act)}>

@@ -2,7 +2,7 @@ import { useMemo } from 'react';
 import type { DetectorReport } from '../../geometry/check/types.ts';
 import type { Level, Plan } from '../../geometry/plan/model.ts';
 import { guidance, type StageState } from '../state/guidance.ts';
-import { selectLevel, selectModel, selectReports, selectShownPlan } from '../state/selectors.ts';
+import { judgedLevels, selectLevel, selectReports, selectShownPlan } from '../state/selectors.ts';
 import { type AppState, useAppStore } from '../state/store.ts';
 import { useCalm } from './calm.ts';
 
@@ -10,17 +10,11 @@ import { useCalm } from './calm.ts';
 export const useLevel = (): Level => useCalm(selectLevel);
 export const usePlan = (): Plan => useCalm(selectShownPlan);
 
-function atRest(state: AppState): AppState {
-  return state.live === null && state.draft === null ? state : { ...state, live: null, draft: null };
-}
-
-/** For each stage what is done and missing on the level in view. */
-/** At rest only: while something is carried the job stands as it was. */
+/** For each stage what is done and missing, over all levels. At rest only: while something is carried the job stands as it was. */
 export function useGuidance(): readonly StageState[] {
   const plan = useAppStore((state) => state.plan);
-  const model = useAppStore((state) => selectModel(atRest(state)));
-  const reports = useAppStore((state) => selectReports(atRest(state)));
-  return useMemo(() => guidance(plan, model, reports), [plan, model, reports]);
+  const inViewId = useAppStore((state) => selectLevel(state).id);
+  return useMemo(() => guidance(plan, judgedLevels(plan), inViewId), [plan, inViewId]);
 }
 
 /** The detector that the slip speaks about: the selected one, else the worst, else none. */

@@ -1,4 +1,6 @@
+import { itemsExtent } from '../../geometry/items-extent.ts';
 import { outsideWallIds } from '../../geometry/outside-walls.ts';
+import { extentBetween } from '../../geometry/pick.ts';
 import {
   type Beside,
   levelBelow,
@@ -13,7 +15,7 @@ import {
   withOrdersFromZero,
   withoutLevel,
 } from '../../geometry/plan/edit.ts';
-import type { Level, Plan } from '../../geometry/plan/model.ts';
+import type { Level, Plan, XY } from '../../geometry/plan/model.ts';
 import { capital, counted, GROUND_PHRASE, listed } from '../../geometry/words.ts';
 import { emptyLevel, levelBar } from '../engine.ts';
 import { NO_CHAIN } from './chain.ts';
@@ -22,6 +24,7 @@ import { modelOf, selectLevel } from './selectors.ts';
 import type { AppState } from './store.ts';
 import { SELECT_TOOL } from './tool.ts';
 import { showsAnyOf } from './view-actions.ts';
+import { showing } from './viewport.ts';
 
 /** What of another level is copied beside its outside walls. */
 export interface CopyChoice {
@@ -44,6 +47,8 @@ export interface LevelActions {
   /** A level with all that is on it; the last one stays. Says what went. */
   deleteLevel(levelId: string): void;
   setShowBelow(on: boolean): void;
+  /** Brings things of any level into view and selects them; `at`: the spot to look at in place of where they are. */
+  showThings(levelId: string, ids: readonly string[], at?: XY | null): void;
 }
 
 type Set = (change: Partial<AppState>) => void;
@@ -133,6 +138,14 @@ export function createLevelActions(set: Set, get: () => AppState): LevelActions 
       get().say(goneWords(level));
     },
     setShowBelow: (showBelow) => set({ showBelow }),
+    showThings: (levelId, ids, at = null) => {
+      if (selectLevel(get()).id !== levelId) setLevel(levelId);
+      set({ tool: SELECT_TOOL, selection: ids });
+      const extent = at ? extentBetween(at, at) : itemsExtent(selectLevel(get()), ids);
+      const { viewport, stageSize } = get();
+      const shown = extent ? showing(viewport, extent, stageSize) : viewport;
+      if (shown !== viewport) get().setViewport(shown);
+    },
   };
 }
 
@@ -172,8 +185,8 @@ function copiedWords(source: Level, asked: number, { walls, openings }: { walls:
 
 function goneWords(level: Level): string {
   const things = ITEM_LISTS.reduce((sum, list) => sum + level[list].length, 0);
-  const withThings = things > 0 ? ` with ${counted(things, 'thing')}` : '';
-  return `${levelName(level)}${withThings} is gone. Undo brings it back.`;
+  const parts = [things > 0 ? counted(things, 'thing') : '', level.tracing ? 'its picture' : ''].filter(Boolean);
+  return `${levelName(level)}${parts.length > 0 ? ` with ${listed(parts)}` : ''} is gone. Undo brings it back.`;
 }
 
 /** What comes into view when a level goes: the one below it, else the one above. */

@@ -54,3 +54,29 @@ export function fitted(extent: Extent, stage: SizePx, marginPx: number): Viewpor
     y: stage.height / 2 - ((extent.minY + extent.maxY) / 2) * scale,
   };
 }
+
+/** What lies about a thing that is shown, mm: so much is needed to see where in the house it is. */
+const ABOUT_MM = 1500;
+const SHOW_MARGIN_PX = 40;
+/** The surroundings of a thing are seen well from this share of the stage on. */
+const LEAST_SHARE = 0.25;
+
+/** With `extent` in view, large enough to be made out; the viewport as it is where that is so already. */
+export function showing(viewport: Viewport, extent: Extent, stage: SizePx): Viewport {
+  const [left, top] = toScreen(viewport, [extent.minX, extent.minY]);
+  const [right, bottom] = toScreen(viewport, [extent.maxX, extent.maxY]);
+  const inside =
+    Math.min(left, top) >= SHOW_MARGIN_PX &&
+    right <= stage.width - SHOW_MARGIN_PX &&
+    bottom <= stage.height - SHOW_MARGIN_PX;
+  const across = Math.max(extent.maxX - extent.minX, extent.maxY - extent.minY) + 2 * ABOUT_MM;
+  const large = across * viewport.scale >= LEAST_SHARE * Math.min(stage.width, stage.height);
+  if (inside && large) return viewport;
+  const around: Extent = {
+    minX: extent.minX - ABOUT_MM,
+    minY: extent.minY - ABOUT_MM,
+    maxX: extent.maxX + ABOUT_MM,
+    maxY: extent.maxY + ABOUT_MM,
+  };
+  return fitted(around, stage, SHOW_MARGIN_PX);
+}

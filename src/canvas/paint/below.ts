@@ -8,9 +8,10 @@ export function paintBelow(pen: Pen, { pieces, openings }: LevelModel): void {
   const { ctx, theme } = pen;
   ctx.beginPath();
   for (const piece of pieces) if (isSeen(pen, pieceExtent(piece))) traceRing(pen, piece.body);
+  // Filled over the line: of the seams between pieces nothing is left.
+  stroke(pen, theme.belowEdge, LINE_PX.below * 2, DASH);
   ctx.fillStyle = theme.below;
   ctx.fill('nonzero');
-  stroke(pen, theme.belowEdge, LINE_PX.below, DASH);
   ctx.beginPath();
   for (const opening of openings) if (isSeen(pen, openingExtent(opening))) traceRing(pen, opening.body);
   ctx.fillStyle = theme.paper;

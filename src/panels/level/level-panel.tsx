@@ -3,6 +3,7 @@ import type { Ground, Level, Living } from '../../../geometry/plan/model.ts';
 import { capital, GROUND_PHRASE, LIVING_PHRASE } from '../../../geometry/words.ts';
 import { levelName } from '../../state/level-actions.ts';
 import { useAppStore } from '../../state/store.ts';
+import { LEVELS_GROUP } from '../acts.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
 import { LengthField } from '../fields/length-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
@@ -17,8 +18,6 @@ const LIVINGS = choicesOf<Living>(LIVING_PHRASE);
 const GROUNDS = choicesOf<Ground>(GROUND_PHRASE);
 /** A crawlspace is seldom lower, a hall seldom higher, mm: refused beyond, for a slip of the unit is likelier. */
 const CEILING = { least: 300, most: 12_000 } as const;
-
-export const LEVELS_GROUP = 'levels-group';
 
 /** The levels of the house one on top of the other, and what is true of the one in view. */
 export function LevelPanel() {

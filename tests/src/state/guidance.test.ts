@@ -27,7 +27,7 @@ function hintsOf(stage: Stage, level: Level, part: Partial<Plan> = {}, reports?:
   const plan: Plan = { ...emptyPlan(), levels: [level], ...part };
   const model = buildLevel(level);
   const judged = reports ?? level.detectors.map((each) => checkDetector(plan, model, each));
-  const state = guidance(plan, model, judged).find((each) => each.stage === stage);
+  const state = guidance(plan, [{ model, reports: judged }], level.id).find((each) => each.stage === stage);
   if (!state) throw new Error(`no stage ${stage}`);
   return state;
 }

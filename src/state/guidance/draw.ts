@@ -1,0 +1,143 @@
+import type { LevelModel, Notice } from '../../../geometry/level/types.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import { counted, describeNotice, listed } from '../../../geometry/words.ts';
+import { about, type Hint, type HintAct, type SeenLevel, WEIGHT } from './hint.ts';
+
+/** The drawing's troubles by weight: what keeps a room from closing first, what only wants a look last. */
+const NOTICE_WEIGHT: Readonly<Record<Notice['kind'], number>> = {
+  'gap-open': 0,
+  'zero-length-wall': 1,
+  'open-passage-outside': 2,
+  'label-outside-rooms': 3,
+  'labels-share-room': 4,
+  'unlabelled-room': 5,
+  'gap-closed': 6,
+  'overshoot-trimmed': 7,
+  'walls-overlap': 8,
+};
+/** Until these are settled something on the level cannot be judged. */
+const NOTICE_MISSING: ReadonlySet<Notice['kind']> = new Set(['gap-open', 'label-outside-rooms', 'unlabelled-room']);
+
+/** What is missing on the drawing: of the house as a whole, of the level in view, of the levels to test and of those with detectors. */
+export function drawHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hint[] {
+  const hints = [...houseHints(plan, levels), ...levels.flatMap(levelHints)];
+  return hints.sort((a, b) => a.weight - b.weight);
+}
+
+/** What was drawn, in words: in full for one level, by level for several. */
+export function drawnInWords(levels: readonly SeenLevel[]): string {
+  const drawn = levels.filter(({ model }) => model.level.walls.length > 0);
+  const [only] = drawn;
+  if (!only) return '';
+  if (levels.length === 1) return `${partsOf(only.model)}.`;
+  return `${drawn.map(({ model }) => `${model.level.name.trim() || 'No name'} ${roomsOf(model)}`).join(', ')}.`;
+}
+
+function houseHints({ site }: Plan, levels: readonly SeenLevel[]): readonly Hint[] {
+  const [lowest] = levels;
+  if (!lowest) return [];
+  const hints: Hint[] = [];
+  const { level } = lowest.model;
+  if (!levels.some(({ toTest }) => toTest)) {
+    const inSale = site.purpose === 'property-transfer';
+    const text = `No level is noted as lived in${inSale ? ' or fit to live in' : ''}, so none is to be tested. Say which one is.`;
+    const shown = levels.find(({ inView }) => inView) ?? lowest;
+    const act: HintAct = { kind: 'level', label: 'Say who lives where', levelId: shown.model.level.id };
+    hints.push({ text, act, missing: true, weight: WEIGHT.noLevelToTest });
+  }
+  if (level.ground === 'none') {
+    const name = level.name.trim() || 'The level without a name';
+    hints.push({
+      text: `${name} is the lowest level here and is noted as not touching the soil. Add the level below it, or say what is under its floor.`,
+      act: { kind: 'level', label: 'Show the levels', levelId: level.id },
+      missing: false,
+      weight: WEIGHT.notOnGround,
+    });
+  }
+  return hints;
+}
+
+function levelHints(seen: SeenLevel): readonly Hint[] {
+  const { model, toTest, inView } = seen;
+  const { level } = model;
+  const counts = toTest || level.detectors.length > 0;
+  if (!counts && !inView) return [];
+  if (level.walls.length === 0) {
+    const text = inView
+      ? 'Nothing is drawn on this level yet.'
+      : 'This is a level to test, and nothing is drawn on it yet.';
+    const tool = { kind: 'room-box' } as const;
+    const act: HintAct = { kind: 'tool', label: 'Four walls in one drag', levelId: level.id, tool };
+    const words = about(seen, `${text} Begin with the outline.`);
+    return [{ text: words, act, missing: counts, weight: WEIGHT.notDrawn }];
+  }
+  return [...closingHints(seen, counts), ...(toTest || inView ? putInHints(seen) : [])];
+}
+
+/** What keeps rooms from closing and from having a use. */
+function closingHints(seen: SeenLevel, counts: boolean): readonly Hint[] {
+  const { plan, model } = seen;
+  const { level, rooms, notices } = model;
+  const hints = notices.map(
+    (notice): Hint => ({
+      text: about(seen, describeNotice(notice, plan.display.length, level)),
+      act: noticeAct(notice, level.id),
+      missing: counts && NOTICE_MISSING.has(notice.kind),
+      weight: WEIGHT.drawing + NOTICE_WEIGHT[notice.kind],
+    }),
+  );
+  if (rooms.length > 0 || notices.some(({ kind }) => kind === 'gap-open')) return hints;
+  const text = about(seen, 'No room is closed yet. Draw the walls all the way round.');
+  const act: HintAct = { kind: 'tool', label: 'Draw walls', levelId: level.id, tool: { kind: 'wall' } };
+  return [{ text, act, missing: counts, weight: WEIGHT.drawing }, ...hints];
+}
+
+function noticeAct(notice: Notice, levelId: string): HintAct {
+  const { kind, at, ids } = notice;
+  if (kind === 'unlabelled-room') return { kind: 'name-room', label: 'Name this room', levelId, at };
+  return { kind: 'show', label: 'Show it', levelId, ids, at };
+}
+
+/** What a level seldom goes without. */
+function putInHints(seen: SeenLevel): readonly Hint[] {
+  const { level, rooms } = seen.model;
+  if (level.ground === 'crawlspace') return [];
+  const hints: Hint[] = [];
+  if (level.openings.length === 0) {
+    hints.push({
+      text: about(seen, 'No door or window is drawn yet. Put in those that lead outside.'),
+      act: {
+        kind: 'tool',
+        label: 'Put in a window',
+        levelId: level.id,
+        tool: { kind: 'opening', opening: 'window' },
+      },
+      missing: false,
+      weight: WEIGHT.notPutIn,
+    });
+  }
+  if (level.fixtures.length === 0 && rooms.length > 0) {
+    hints.push({
+      text: about(seen, 'No register, heater, pit or drain is drawn yet. Walk round and put in what is there.'),
+      act: null,
+      missing: false,
+      weight: WEIGHT.notPutIn,
+    });
+  }
+  return hints;
+}
+
+function roomsOf({ level, rooms }: LevelModel): string {
+  return rooms.length > 0 ? counted(rooms.length, 'room') : counted(level.walls.length, 'wall');
+}
+
+function partsOf(model: LevelModel): string {
+  const { level } = model;
+  const things = level.fixtures.length + level.objects.length;
+  const parts = [
+    roomsOf(model),
+    level.openings.length > 0 ? counted(level.openings.length, 'opening') : '',
+    things > 0 ? counted(things, 'thing') : '',
+  ].filter(Boolean);
+  return listed(parts);
+}

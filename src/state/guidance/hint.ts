@@ -1,0 +1,67 @@
+import type { DetectorReport } from '../../../geometry/check/types.ts';
+import type { LevelModel } from '../../../geometry/level/types.ts';
+import type { Detector, Plan, XY } from '../../../geometry/plan/model.ts';
+import type { Tool } from '../tool.ts';
+
+/** What can be done about a hint with one press. Where it names a level, that level comes into view first. */
+export type HintAct =
+  | { readonly kind: 'tool'; readonly label: string; readonly levelId: string; readonly tool: Tool }
+  | {
+      readonly kind: 'show';
+      readonly label: string;
+      readonly levelId: string;
+      readonly ids: readonly string[];
+      /** Where to look; null for where the things are. */
+      readonly at: XY | null;
+    }
+  | { readonly kind: 'name-room'; readonly label: string; readonly levelId: string; readonly at: XY }
+  | { readonly kind: 'level'; readonly label: string; readonly levelId: string }
+  | { readonly kind: 'field'; readonly label: string; readonly field: 'title' | 'latitude' };
+
+export interface Hint {
+  readonly text: string;
+  readonly act: HintAct | null;
+  /** Missing: the stage is not done without it. A remark may stay. */
+  readonly missing: boolean;
+  /** Of two hints the one that weighs less comes first: see `WEIGHT`. */
+  readonly weight: number;
+}
+
+/** In the order in which it matters: what the test hangs on as a whole, what keeps a verdict from being given, what is wrong, what only wants a look. */
+export const WEIGHT = {
+  noLevelToTest: 0,
+  notDrawn: 1,
+  /** The drawing's troubles, 10 to 18 by their own order. */
+  drawing: 10,
+  noDetector: 20,
+  blocked: 21,
+  unknown: 22,
+  alone: 23,
+  label: 24,
+  tight: 25,
+  notOnGround: 30,
+  notPutIn: 31,
+  notRun: 32,
+  loosened: 33,
+  title: 34,
+  sheet: 40,
+} as const;
+
+/** A level of the plan with what guidance needs to know of it. */
+export interface SeenLevel {
+  readonly plan: Plan;
+  readonly model: LevelModel;
+  readonly reports: readonly DetectorReport[];
+  /** Whether it is the level to test, or one of several. */
+  readonly toTest: boolean;
+  readonly inView: boolean;
+}
+
+/** The words about a level: with its name before them where another one is in view. */
+export function about({ model, inView }: SeenLevel, text: string): string {
+  return inView ? text : `${model.level.name.trim() || 'A level without a name'}: ${text}`;
+}
+
+export function detectorName(detectors: readonly Detector[], id: string): string {
+  return detectors.find((each) => each.id === id)?.label.trim() || 'A detector without a label';
+}

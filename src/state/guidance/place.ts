@@ -1,0 +1,114 @@
+import type { Detector, Plan } from '../../../geometry/plan/model.ts';
+import { effectiveRules } from '../../../geometry/rules/profiles.ts';
+import { describeEntered, listed } from '../../../geometry/words.ts';
+import { about, detectorName, type Hint, type HintAct, type SeenLevel, WEIGHT } from './hint.ts';
+
+/** What is missing of the detectors, over all levels. */
+export function placeHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hint[] {
+  const hints = [...absentHints(plan, levels), ...levels.flatMap(detectorHints), ...labelHints(levels)];
+  return hints.sort((a, b) => a.weight - b.weight);
+}
+
+/** Every detector with its verdict. */
+export function placedInWords(levels: readonly SeenLevel[]): string {
+  const placed = levels.flatMap(({ model: { level }, reports }) =>
+    reports.map(({ id, verdict }) => `${detectorName(level.detectors, id)} ${verdict}`),
+  );
+  return placed.length > 0 ? `${placed.join(', ')}.` : '';
+}
+
+/** No detector where the test belongs: on each of the levels to test where the profile wants one on each, else on one of them. */
+function absentHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hint[] {
+  const toTest = levels.filter((seen) => seen.toTest);
+  const bare = toTest.filter(({ model }) => model.level.detectors.length === 0);
+  if (bare.length < toTest.length && !testsEach(plan)) return [];
+  const [first] = bare;
+  const asked = testsEach(plan) || !first ? bare : [bare.find(({ inView }) => inView) ?? first];
+  return asked.map((seen) => {
+    const { level, rooms } = seen.model;
+    if (rooms.length === 0) {
+      const text = about(seen, 'Close a room first, then set a detector in it.');
+      return { text, act: null, missing: true, weight: WEIGHT.noDetector };
+    }
+    const text = about(seen, 'No detector is set on this level yet.');
+    const act: HintAct = { kind: 'tool', label: 'Set a detector', levelId: level.id, tool: { kind: 'detector' } };
+    return { text, act, missing: true, weight: WEIGHT.noDetector };
+  });
+}
+
+/** Whether the profile wants every level on the ground tested, not the lowest alone. */
+function testsEach({ protocol }: Plan): boolean {
+  return effectiveRules(protocol).some(
+    ({ subject }) => subject.of === 'level' && subject.choice === 'each-on-the-ground',
+  );
+}
+
+function detectorHints(seen: SeenLevel): readonly Hint[] {
+  return [...verdictHints(seen), ...enteredHints(seen), ...pairHints(seen)];
+}
+
+function verdictHints(seen: SeenLevel): readonly Hint[] {
+  const { detectors } = seen.model.level;
+  return seen.reports.flatMap(({ id, verdict }) => {
+    if (verdict === 'clear') return [];
+    const says = {
+      blocked: 'is blocked.',
+      unknown: 'cannot be judged yet.',
+      tight: 'is tight: look again with the tape.',
+    }[verdict];
+    const text = about(seen, `${detectorName(detectors, id)} ${says}`);
+    return [{ text, act: showAct(seen, [id]), missing: verdict !== 'tight', weight: WEIGHT[verdict] }];
+  });
+}
+
+/** What stands in a washer or a pipe: no rule of the list says so, and nobody can set it there. */
+function enteredHints(seen: SeenLevel): readonly Hint[] {
+  const { level } = seen.model;
+  return level.detectors.flatMap((detector) => {
+    const report = seen.reports.find(({ id }) => id === detector.id);
+    const entered = report && describeEntered(level, detector, report);
+    if (!entered) return [];
+    const text = about(seen, `${detectorName(level.detectors, detector.id)}: ${entered}`);
+    return [{ text, act: showAct(seen, [detector.id]), missing: true, weight: WEIGHT.blocked }];
+  });
+}
+
+function pairHints(seen: SeenLevel): readonly Hint[] {
+  const { detectors } = seen.model.level;
+  const pairs = new Map<string, readonly Detector[]>();
+  for (const detector of detectors) {
+    if (detector.pair !== null) pairs.set(detector.pair, [...(pairs.get(detector.pair) ?? []), detector]);
+  }
+  return [...pairs].flatMap(([pair, members]) => {
+    if (members.length === 2) return [];
+    const ids = members.map(({ id }) => id);
+    const names = listed(members.map(({ id }) => detectorName(detectors, id)));
+    const alone = members.length === 1;
+    const text = alone
+      ? `${names} is marked as pair ${pair}, and its companion is missing.`
+      : `Pair ${pair} has ${members.length} detectors: ${names}. Right where all of them stand side by side.`;
+    const weight = alone ? WEIGHT.alone : WEIGHT.tight;
+    return [{ text: about(seen, text), act: showAct(seen, ids), missing: alone, weight }];
+  });
+}
+
+/** Labels over the whole plan: the laboratory does not know the levels. */
+function labelHints(levels: readonly SeenLevel[]): readonly Hint[] {
+  const taken = new Set<string>();
+  return levels.flatMap((seen) =>
+    seen.model.level.detectors.flatMap(({ id, label }) => {
+      const text = label.trim();
+      const twice = text !== '' && taken.has(text);
+      taken.add(text);
+      if (text !== '' && !twice) return [];
+      const words = twice
+        ? `Two detectors are labelled ${text}. Give each its own.`
+        : 'A detector has no label. The lab needs one.';
+      return [{ text: about(seen, words), act: showAct(seen, [id]), missing: true, weight: WEIGHT.label }];
+    }),
+  );
+}
+
+function showAct({ model }: SeenLevel, ids: readonly string[]): HintAct {
+  return { kind: 'show', label: ids.length > 1 ? 'Show them' : 'Show it', levelId: model.level.id, ids, at: null };
+}

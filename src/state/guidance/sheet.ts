@@ -1,0 +1,17 @@
+import { capital, listed } from '../../../geometry/words.ts';
+import { detectorName, type Hint, type SeenLevel, WEIGHT } from './hint.ts';
+
+/** What the sheet will have to say against the test. */
+export function sheetHints(levels: readonly SeenLevel[]): readonly Hint[] {
+  const weight = WEIGHT.sheet;
+  if (levels.every(({ model }) => model.level.detectors.length === 0)) {
+    return [{ text: 'A sheet without a detector shows the drawing alone.', act: null, missing: true, weight }];
+  }
+  const refused = levels.flatMap(({ model, reports }) =>
+    reports
+      .filter(({ verdict }) => verdict === 'blocked' || verdict === 'unknown')
+      .map(({ id, verdict }) => `${detectorName(model.level.detectors, id)} is ${verdict}`),
+  );
+  if (refused.length === 0) return [];
+  return [{ text: `${capital(listed(refused))}. The sheet will say so.`, act: null, missing: true, weight }];
+}
