@@ -25,7 +25,11 @@ export function EmptySheet() {
   const first = plan.levels.length < 2;
   return (
     <section className="empty" aria-label="Where to begin">
-      <h2>{first ? 'Begin with the room that you stand in.' : `${levelName(level)} is bare. Draw it, or copy.`}</h2>
+      <h2>
+        {first
+          ? 'Begin with the room that you stand in.'
+          : `${levelName(level)} is bare. ${copied ? `Copy ${levelName(copied)}, or draw it.` : 'Draw it.'}`}
+      </h2>
       <ul className="empty__ways">
         {copied && (
           <Way what="Its outside walls, in the same place. Then look where this level differs.">

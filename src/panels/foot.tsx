@@ -1,7 +1,7 @@
 import { VERDICT_WORD } from '../../geometry/words.ts';
+import { openMenuByKey } from '../canvas/open-menu.ts';
 import { worstOf } from '../state/judged.ts';
 import { judgedLevels, selectBelow } from '../state/selectors.ts';
-import { openMenuByKey } from '../canvas/open-menu.ts';
 import { useAppStore } from '../state/store.ts';
 import { useLevel } from './use-level.ts';
 import { VerdictMark } from './verdict-mark.tsx';
@@ -31,12 +31,12 @@ function Levels() {
             key={level.id}
             type="button"
             className="button"
+            aria-label={verdict ? `${level.name.trim() || 'No name'}, ${VERDICT_WORD[verdict]}` : undefined}
             aria-pressed={level.id === shown.id}
             onClick={() => setLevel(level.id)}
           >
             {verdict && <VerdictMark verdict={verdict} size={16} />}
             {level.name.trim() || 'No name'}
-            {verdict && <span className="unseen">, {VERDICT_WORD[verdict]}</span>}
           </button>
         );
       })}

@@ -32,14 +32,14 @@ export function StillToDo({ stages }: { readonly stages: readonly StageState[] }
       <summary>
         Still to do{' '}
         <span className="soft">
-          {missing.length > 0 ? `${missing.length} missing` : 'nothing missing'}
-          {remarks.length > 0 && `, ${remarks.length} to look at`}
+          {missing.length > 0 ? `${missing.length} missing` : 'none missing'}
+          {remarks.length > 0 && `, ${remarks.length} more`}
         </span>
       </summary>
       {missing.length > 0 && <Hints hints={missing} />}
       {remarks.length > 0 && (
         <>
-          <h3 className="to-do__head">Worth a look</h3>
+          <p className="to-do__head">Worth a look</p>
           <Hints hints={remarks} />
         </>
       )}

@@ -20,7 +20,7 @@ const SAMPLE = readFileSync('samples/01-plain-basement.plan.json', 'utf8');
 describe('the empty page', () => {
   it('says what to do first, and offers it', async () => {
     await page.getByRole('heading', { name: 'Begin with the room that you stand in.' }).waitFor();
-    await page.getByLabel('Where to begin').getByRole('button', { name: 'Wall after wall' }).click();
+    await page.getByLabel('Where to begin').getByRole('button', { name: 'Type the lengths' }).click();
     expect(await page.evaluate(() => window.__stillspot?.store.getState().tool.kind)).toBe('wall');
     await page.getByText('Press where the wall begins').waitFor();
     await page.getByRole('button', { name: 'Put it back' }).click();

@@ -4,7 +4,7 @@ import type { DetectorReport } from '../../../geometry/check/types.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
 import { emptyLevel, emptyPlan } from '../../../geometry/plan/empty.ts';
 import type { Detector, Level, Plan, Wall, XY } from '../../../geometry/plan/model.ts';
-import { guidance, type Hint, type Stage } from '../../../src/state/guidance.ts';
+import { guidance, type Hint, type Stage, stillToDo } from '../../../src/state/guidance.ts';
 
 const wall = (id: string, from: XY, to: XY): Wall => ({ id, from, to, thickness: 200, side: 'auto' });
 const SQUARE: readonly Wall[] = [
@@ -134,5 +134,97 @@ describe('the site', () => {
   it('says nothing of a tightened one', () => {
     const tightened = { profile: 'home-short-term', overrides: [{ rule: 'sump', distance: 3048, note: '' }] };
     expect(hintsOf('site', emptyLevel('L1'), { title: 'Here', protocol: tightened }).hints).toEqual([]);
+  });
+});
+
+describe('a house of several levels', () => {
+  const den: Level = {
+    ...emptyLevel('L1'),
+    name: 'Basement',
+    walls: SQUARE,
+    rooms: [{ id: 'r1', name: 'Den', use: 'den', at: [4000, 3000] }],
+  };
+  const main: Level = { ...emptyLevel('L2'), name: 'Main floor', order: 1, ground: 'none' };
+  /** What is still to do with `inView` in view, the most important first. */
+  const toDo = (levels: readonly Level[], inView: string, part: Partial<Plan> = {}) => {
+    const plan: Plan = { ...emptyPlan(), title: 'Here', levels, ...part };
+    const judged = [...levels]
+      .sort((a, b) => a.order - b.order)
+      .map((level) => {
+        const model = buildLevel(level);
+        return { model, reports: level.detectors.map((each) => checkDetector(plan, model, each)) };
+      });
+    return stillToDo(guidance(plan, judged, inView));
+  };
+
+  it('asks for the level to test first, by its name, whichever is in view', () => {
+    const bare = { ...den, walls: [], rooms: [] };
+    const [first] = toDo([bare, { ...main, walls: SQUARE.map((each) => ({ ...each, id: `m${each.id}` })) }], 'L2');
+    expect(first?.text).toBe(
+      'Basement: This is a level to test, and nothing is drawn on it yet. Begin with the outline.',
+    );
+    expect(first?.act).toMatchObject({ kind: 'tool', levelId: 'L1' });
+  });
+
+  it('says that none is lived in before all else', () => {
+    const [first] = toDo(
+      [
+        { ...den, living: 'no' },
+        { ...main, living: 'no' },
+      ],
+      'L1',
+    );
+    expect(first?.text).toBe('No level is noted as lived in, so none is to be tested. Say which one is.');
+    expect(first?.act).toMatchObject({ kind: 'level', levelId: 'L1' });
+    expect(first?.missing).toBe(true);
+  });
+
+  it('asks for a detector where the test belongs, not on the level in view', () => {
+    const missed = missing(toDo([den, main], 'L2'));
+    expect(missed).toContain('Basement: No detector is set on this level yet.');
+    // A bare upper floor keeps nobody from the test.
+    expect(missed.filter((text) => text.startsWith('Nothing is drawn'))).toEqual([]);
+  });
+
+  it('brings what is blocked on another level to the fore, with its level', () => {
+    const wrong = { ...main, detectors: [detector('d9', 'B1', null, [4000, 3000])] };
+    const right = { ...den, detectors: [detector('d1', 'A1', null, [4000, 3000])] };
+    const hint = toDo([right, wrong], 'L1').find(({ text }) => text.includes('B1 is blocked'));
+    expect(hint?.text).toBe('Main floor: B1 is blocked.');
+    expect(hint?.act).toEqual({ kind: 'show', label: 'Show it', levelId: 'L2', ids: ['d9'], at: null });
+  });
+
+  it('finds one label on two levels: the laboratory does not know the levels', () => {
+    const below = { ...den, detectors: [detector('d1', 'A1', null, [4000, 3000])] };
+    const above = { ...main, detectors: [detector('d2', 'A1', null, [4000, 3000])] };
+    expect(missing(toDo([below, above], 'L1'))).toContain(
+      'Main floor: Two detectors are labelled A1. Give each its own.',
+    );
+  });
+
+  it('remarks on a lowest level that does not touch the soil', () => {
+    const hint = toDo([main], 'L2').find(({ text }) => text.includes('not touching the soil'));
+    expect([hint?.missing, hint?.act?.kind]).toEqual([false, 'level']);
+  });
+
+  it('has missing things before remarks, and each by its weight', () => {
+    const all = toDo([{ ...den, rooms: [] }, main], 'L1', { title: '' });
+    const order = all.map((hint) => [hint.missing ? 0 : 1, hint.weight] as const);
+    expect(order).toEqual([...order].sort(([a, x], [b, y]) => a - b || x - y));
+    expect(all.at(-1)?.text).toBe('The sheet has no title yet.');
+    expect(all[0]?.text).toContain('A room has no use yet');
+  });
+
+  it('says what was not run, for which detectors, and where to mend it', () => {
+    const lit: Level = {
+      ...den,
+      openings: [{ id: 'o1', wall: 'w1', kind: 'window', offset: 500, width: 900, bottom: 900, top: 2000 }],
+      detectors: [detector('d1', 'A1', null, [4000, 4000]), detector('d2', 'A2', null, [6000, 4000])],
+    };
+    const hint = toDo([lit], 'L1').find(({ text }) => text.startsWith('Direct sun'));
+    expect(hint?.text).toBe(
+      'Direct sun was not run for A1 and A2: the place of the house and the times of the test are not given. Keep out of direct sun.',
+    );
+    expect([hint?.missing, hint?.act]).toEqual([false, { kind: 'field', label: 'Give the place', field: 'latitude' }]);
   });
 });

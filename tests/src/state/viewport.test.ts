@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { XY } from '../../../geometry/plan/model.ts';
-import { fitted, pannedBy, toPlan, toScreen, type Viewport, zoomedAt } from '../../../src/state/viewport.ts';
+import { fitted, pannedBy, showing, toPlan, toScreen, type Viewport, zoomedAt } from '../../../src/state/viewport.ts';
 
 const viewport = fc
   .record({
@@ -44,5 +44,31 @@ describe('the viewport', () => {
 
   it('pans by pixels', () => {
     expect(pannedBy({ scale: 0.1, x: 5, y: 6 }, 10, -20)).toEqual({ scale: 0.1, x: 15, y: -14 });
+  });
+});
+
+describe('a thing that is shown', () => {
+  const stage = { width: 800, height: 600 };
+
+  it('lies on the stage, wherever the sheet was, and stays where it is when it is shown again', () => {
+    fc.assert(
+      fc.property(viewport, point, fc.integer({ min: 0, max: 20_000 }), (view, [x, y], size) => {
+        const extent = { minX: x, minY: y, maxX: x + size, maxY: y + size / 2 };
+        const shown = showing(view, extent, stage);
+        for (const corner of [[x, y] as const, [x + size, y + size / 2] as const]) {
+          const [px, py] = toScreen(shown, corner);
+          expect(px).toBeGreaterThanOrEqual(0);
+          expect(px).toBeLessThanOrEqual(stage.width);
+          expect(py).toBeGreaterThanOrEqual(0);
+          expect(py).toBeLessThanOrEqual(stage.height);
+        }
+        expect(showing(shown, extent, stage)).toBe(shown);
+      }),
+    );
+  });
+
+  it('does not move the sheet where it is seen well already', () => {
+    const view: Viewport = { scale: 0.08, x: 100, y: 100 };
+    expect(showing(view, { minX: 3000, minY: 3000, maxX: 3100, maxY: 3100 }, stage)).toBe(view);
   });
 });

@@ -1,0 +1,120 @@
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { type Editor, editorOf } from './editor.ts';
+import { accessibilityFindings, type OpenPage, openPage, touchDrag } from './harness.ts';
+
+let open: OpenPage;
+let page: Page;
+let editor: Editor;
+
+beforeAll(async () => {
+  open = await openPage();
+  page = open.page;
+  editor = await editorOf(page);
+});
+
+const wayIn = (on: Page, name: string) => on.getByLabel('Where to begin').getByRole('button', { name });
+const toDo = (on: Page) => on.locator('.to-do');
+/** Whether a point of the plan lies on the stage. */
+const inView = (on: Page, at: readonly [number, number]) =>
+  on.evaluate(([x, y]) => {
+    const { viewport, stageSize } = window.__stillspot?.store.getState() ?? {};
+    if (!viewport || !stageSize) return false;
+    const [px, py] = [x * viewport.scale + viewport.x, y * viewport.scale + viewport.y];
+    return px > 0 && py > 0 && px < stageSize.width && py < stageSize.height;
+  }, at);
+
+describe('the bare sheet', () => {
+  it('says what to do first, and axe finds nothing', async () => {
+    await page.getByRole('heading', { name: 'Begin with the room that you stand in.' }).waitFor();
+    const ways = page.getByLabel('Where to begin').locator('button');
+    expect(await ways.allTextContents()).toEqual([
+      'Four walls in one drag',
+      'Type the lengths',
+      'Draw over a photo',
+      'Look at a sample',
+    ]);
+    expect(await accessibilityFindings(page)).toEqual([]);
+  });
+
+  it('is worked by keyboard: Tab comes to each way, Enter takes it, Escape comes back', async () => {
+    await wayIn(page, 'Four walls in one drag').focus();
+    await page.keyboard.press('Tab');
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Type the lengths');
+    await page.keyboard.press('Enter');
+    expect(await page.evaluate(() => window.__stillspot?.store.getState().tool.kind)).toBe('wall');
+    expect(await page.getByLabel('Where to begin').count()).toBe(0);
+    await page.keyboard.press('Escape');
+    await wayIn(page, 'Look at a sample').focus();
+    await page.keyboard.press('Enter');
+    await page.getByRole('dialog', { name: 'Samples' }).waitFor();
+    await page.keyboard.press('Escape');
+  });
+
+  it('draws four walls by one drag of the mouse, and asks at once what the room is used for', async () => {
+    await wayIn(page, 'Four walls in one drag').click();
+    await editor.pull([1000, 1000], [7000, 5000]);
+    expect((await editor.level()).walls).toHaveLength(4);
+    await page.getByText('The room is closed. Say what it is used for.').waitFor();
+  });
+
+  it('draws four walls by one finger', async () => {
+    const tablet = await openPage({ viewport: { width: 1024, height: 768 }, touch: true });
+    const touched = await editorOf(tablet.page);
+    await wayIn(tablet.page, 'Four walls in one drag').tap();
+    await touchDrag(tablet.page, await touched.at([1000, 1000]), await touched.at([7000, 5000]));
+    expect((await touched.level()).walls).toHaveLength(4);
+    tablet.expectNoTroubles();
+    await tablet.context.close();
+  });
+});
+
+describe('what is still to do', () => {
+  it('is listed over all levels, what matters most first, and axe finds nothing', async () => {
+    await page.getByRole('button', { name: 'New', exact: true }).click();
+    await page.getByRole('banner').getByRole('button', { name: 'Samples' }).click();
+    await page.getByRole('button', { name: /^Crowded utility/ }).click();
+    await page.getByRole('heading', { name: 'Blocked', exact: true }).waitFor();
+    await page.getByRole('button', { name: 'Add level' }).click();
+    await toDo(page).locator('summary').click();
+    const texts = await toDo(page).locator('.hint').allTextContents();
+    const at = (part: RegExp) => texts.findIndex((text) => part.test(text));
+    expect(at(/A room has no use yet/)).toBe(0);
+    expect(at(/C1 is blocked/)).toBeGreaterThan(0);
+    expect(at(/C2 cannot be judged yet/)).toBeGreaterThan(at(/C1 is blocked/));
+    expect(at(/Direct sun was not run/)).toBeGreaterThan(at(/C2 cannot be judged yet/));
+    // The level in view is another one: each line says which level it is about.
+    const name = await page.evaluate(() => window.__stillspot?.store.getState().plan.levels[0]?.name);
+    for (const text of texts.slice(0, at(/C2 cannot/) + 1)) expect(text.startsWith(`${name}: `)).toBe(true);
+    expect(await accessibilityFindings(page)).toEqual([]);
+  });
+
+  it('one press goes to the level, selects the thing and brings it into view', async () => {
+    await page.evaluate(() => window.__stillspot?.store.getState().setViewport({ scale: 0.05, x: -5000, y: -5000 }));
+    const line = toDo(page).locator('.hint', { hasText: 'C1 is blocked' });
+    await line.getByRole('button', { name: 'Show it' }).click();
+    const [id] = await editor.selection();
+    const c1 = (await editor.level()).detectors.find(({ label }) => label === 'C1');
+    expect(id).toBe(c1?.id);
+    expect(await inView(page, c1?.at ?? [0, 0])).toBe(true);
+  });
+
+  it('goes to the room that has no use and asks for it, by keyboard', async () => {
+    await page.getByRole('group', { name: 'Levels, lowest first' }).getByRole('button', { name: 'Main floor' }).click();
+    await toDo(page).getByRole('button', { name: 'Name this room' }).first().focus();
+    await page.keyboard.press('Enter');
+    expect((await editor.level()).name).not.toBe('Main floor');
+    await page.getByText('Pick the use of the room without a name.').waitFor();
+  });
+
+  it('the title is one press away, and the line goes when it is written', async () => {
+    await page.getByRole('button', { name: 'New', exact: true }).click();
+    const line = toDo(page).locator('.hint', { hasText: 'The sheet has no title yet.' });
+    if ((await toDo(page).getAttribute('open')) === null) await toDo(page).locator('summary').click();
+    await line.getByRole('button', { name: 'Write one' }).click();
+    await page.keyboard.type('Heron Street');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => line.count()).toBe(0);
+    open.expectNoTroubles();
+  });
+});

@@ -1,0 +1,168 @@
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { type Editor, editorOf } from './editor.ts';
+import { accessibilityFindings, type OpenPage, openPage, pixelAt } from './harness.ts';
+
+let open: OpenPage;
+let page: Page;
+let editor: Editor;
+
+async function openSample(on: Page): Promise<void> {
+  await on.getByRole('banner').getByRole('button', { name: 'Samples' }).click();
+  await on.getByRole('button', { name: /^Plain basement/ }).click();
+  await on.getByRole('heading', { name: 'Clear', exact: true }).waitFor();
+}
+const names = (on: Page) =>
+  on.evaluate(() => {
+    const { plan } = window.__stillspot?.store.getState() ?? {};
+    return [...(plan?.levels ?? [])].sort((a, b) => a.order - b.order).map(({ name }) => name);
+  });
+const switcher = (on: Page) => on.getByRole('group', { name: 'Levels, lowest first' });
+
+beforeAll(async () => {
+  open = await openPage();
+  page = open.page;
+  editor = await editorOf(page);
+  await openSample(page);
+});
+
+describe('by mouse', () => {
+  it('adds a level above, shows the one below faintly, and copies its outline with one press', async () => {
+    await switcher(page).getByRole('button', { name: 'Add level' }).click();
+    await page.getByText('Main floor is added above Basement. Say whether it is lived in.').waitFor();
+    await page.getByRole('button', { name: 'Copy the outline of Basement' }).click();
+    await page.getByText(/^4 walls copied from Basement/).waitFor();
+    expect((await editor.level()).walls).toHaveLength(4);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await page.getByRole('button', { name: 'Copy the outline of Basement' }).waitFor();
+    expect((await editor.level()).walls).toEqual([]);
+  });
+
+  it('draws on the ends of the walls below, and takes hold of none of them', async () => {
+    const { basement, bare } = await page.evaluate(() => {
+      const levels = window.__stillspot?.store.getState().plan.levels ?? [];
+      return { basement: levels[0]?.walls[0], bare: levels[1]?.walls.length };
+    });
+    if (!basement) throw new Error('the sample has walls');
+    expect(bare).toBe(0);
+    await editor.press(...basement.from);
+    expect(await editor.selection()).toEqual([]);
+    await page.getByRole('button', { name: 'Type the lengths' }).click();
+    const off = 60; // mm: within the reach of the hand, and off every grid
+    await editor.press(basement.from[0] + off, basement.from[1] + off);
+    const [corner] = await page.evaluate(() => window.__stillspot?.store.getState().chain.corners ?? []);
+    const ends = await page.evaluate(() =>
+      (window.__stillspot?.store.getState().plan.levels[0]?.walls ?? []).flatMap(({ from, to }) => [from, to]),
+    );
+    const held = ends.some(([x, y]) => corner && Math.hypot(corner[0] - x, corner[1] - y) < 200);
+    expect(held).toBe(true);
+    expect(corner?.[0]).not.toBe(basement.from[0] + off);
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('Escape');
+  });
+
+  it('hides and shows the level below', async () => {
+    const toggle = page.getByRole('button', { name: 'Level below' });
+    expect(await toggle.getAttribute('aria-pressed')).toBe('true');
+    const wall = await page.evaluate(() => window.__stillspot?.store.getState().plan.levels[0]?.walls[0]);
+    if (!wall) throw new Error('the sample has walls');
+    const along = (share: number) =>
+      [0, 1].map((axis) => (wall.from[axis] ?? 0) * (1 - share) + (wall.to[axis] ?? 0) * share);
+    const [x = 0, y = 0] = along(0.03); // between the corner and the first window
+    const spot = await editor.at([x, y]);
+    const shown = await pixelAt(page, spot);
+    await toggle.click();
+    await expect.poll(() => pixelAt(page, spot)).not.toEqual(shown);
+    expect(await toggle.getAttribute('aria-pressed')).toBe('false');
+    await toggle.click();
+    await expect.poll(() => pixelAt(page, spot)).toEqual(shown);
+  });
+
+  it('puts levels in order, and the verdicts follow', async () => {
+    const draw = page.getByRole('button', { name: 'Draw', exact: true });
+    if ((await draw.getAttribute('aria-expanded')) === 'false') await draw.click();
+    await page.locator('summary', { hasText: 'Levels:' }).click();
+    await page.getByRole('button', { name: 'Move it down' }).click();
+    await page.getByText('Main floor is the lowest level now. It is a level to test.').waitFor();
+    expect(await names(page)).toEqual(['Main floor', 'Basement']);
+    await switcher(page).getByRole('button', { name: 'Basement, blocked' }).waitFor();
+    expect(await accessibilityFindings(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Move it up' }).click();
+    await switcher(page).getByRole('button', { name: 'Basement, clear' }).waitFor();
+  });
+
+  it('deletes a level, says what went, and undo brings it back; the last one stays', async () => {
+    await page
+      .getByRole('list', { name: 'Levels, highest first' })
+      .getByRole('button', { name: /^Basement/ })
+      .click();
+    await page.getByRole('button', { name: 'Delete Basement' }).click();
+    await page.getByText(/^Basement with \d+ things is gone\. Undo brings it back\.$/).waitFor();
+    expect(await names(page)).toEqual(['Main floor']);
+    expect(await page.getByRole('button', { name: /^Delete / }).count()).toBe(0);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await expect.poll(() => names(page)).toEqual(['Basement', 'Main floor']);
+    expect((await editor.level()).name).toBe('Basement');
+  });
+});
+
+describe('by keyboard alone', () => {
+  it('Page Up and Page Down go through the house, and the level is told aloud', async () => {
+    await page.getByRole('application').focus();
+    await page.keyboard.press('PageUp');
+    expect((await editor.level()).name).toBe('Main floor');
+    await expect.poll(() => page.locator('output[aria-live]').textContent()).toMatch(/^Main floor is in view\./);
+    await page.keyboard.press('PageUp');
+    await page.getByText('Main floor is the highest level.').waitFor();
+    await page.keyboard.press('PageDown');
+    expect((await editor.level()).name).toBe('Basement');
+  });
+
+  it('adds one below and names it', async () => {
+    await page.getByRole('button', { name: 'Add one below' }).focus();
+    await page.keyboard.press('Enter');
+    await page.getByText(/^Lower basement is added below Basement\./).waitFor();
+    await page.getByRole('textbox', { name: 'Name', exact: true }).focus();
+    await page.keyboard.press('Control+a');
+    await page.keyboard.type('Crawl space');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => names(page)).toEqual(['Crawl space', 'Basement', 'Main floor']);
+    await page.keyboard.press('Control+z');
+    open.expectNoTroubles();
+  });
+
+  it('stays on its level while a detector is dragged', async () => {
+    await page.getByRole('button', { name: 'New', exact: true }).click();
+    await openSample(page);
+    await switcher(page).getByRole('button', { name: 'Add level' }).click();
+    await switcher(page)
+      .getByRole('button', { name: /^Basement/ })
+      .click();
+    const from = await editor.at(await editor.detectorAt());
+    await page.mouse.move(from.x, from.y);
+    await page.mouse.down();
+    await page.mouse.move(from.x + 40, from.y, { steps: 4 });
+    await page.keyboard.press('PageUp');
+    expect((await editor.level()).name).toBe('Basement');
+    await page.mouse.up();
+    await page.getByRole('button', { name: 'Undo' }).click();
+  });
+});
+
+describe('by touch', () => {
+  it('switches the level with a tap, each with its verdict, and draws a room over the one below', async () => {
+    const tablet = await openPage({ viewport: { width: 1024, height: 768 }, touch: true });
+    await openSample(tablet.page);
+    await switcher(tablet.page).getByRole('button', { name: 'Add level' }).tap();
+    await tablet.page.getByRole('button', { name: 'Copy the outline of Basement' }).tap();
+    await tablet.page.getByText(/^4 walls copied/).waitFor();
+    await switcher(tablet.page).getByRole('button', { name: 'Basement, clear' }).tap();
+    await tablet.page.getByRole('heading', { name: 'Clear', exact: true }).waitFor();
+    const boxes = await switcher(tablet.page)
+      .getByRole('button')
+      .evaluateAll((all) => all.map((each) => each.getBoundingClientRect().height));
+    for (const height of boxes) expect(height).toBeGreaterThanOrEqual(44);
+    tablet.expectNoTroubles();
+    await tablet.context.close();
+  });
+});
