@@ -15,7 +15,7 @@ export interface ClosingError {
 }
 
 /** Below this a run meets its start, mm. */
-export const MEETS_START: Mm = 1;
+const MEETS_START: Mm = 1;
 /** A run that ends this near to its start was meant to meet it: as far as the tape or an angle may have slipped, mm; 2 ft. */
 const MEANT_TO_MEET: Mm = 609.6;
 /** And no more than this share of its length. */

@@ -2,15 +2,7 @@ import type { LevelModel, Ring, Room } from './level/types.ts';
 import { JOINED, withWalls } from './move-items.ts';
 import type { Level, Mm, Plan, Wall, XY } from './plan/model.ts';
 import { along, cross, distance, nearestOnSegment, nearestParameter } from './point.ts';
-import {
-  adjustedQuad,
-  endsOf,
-  impossibleLine,
-  QUAD_LINES,
-  type Quad,
-  type QuadLengths,
-  quadLengths,
-} from './quad-adjust.ts';
+import { adjustedQuad, impossibleLine, QUAD_LINES, type Quad, type QuadLengths, quadLengths } from './quad-adjust.ts';
 import { clockwiseOnScreen } from './ring.ts';
 import { tidyPoint } from './snap.ts';
 import { formatLength } from './units.ts';
@@ -202,9 +194,4 @@ function matched(centre: Ring, floor: Quad): Quad {
   );
   const at = (i: number) => ring[(first + i) % 4] as XY;
   return [at(0), at(1), at(2), at(3)];
-}
-
-/** The two lines to tape, for marking them on the plan. */
-export function diagonals(quad: Quad): readonly (readonly [XY, XY])[] {
-  return [endsOf(quad, 'A-C'), endsOf(quad, 'B-D')];
 }

@@ -32,7 +32,6 @@ export {
   openingRefusal,
   sizeRefusal,
   thicknessRefusal,
-  wallLengthRefusal,
 } from './words/refusal.ts';
 export { compassPoint } from './words/subject.ts';
 export { wallEndNames } from './words/wall-ends.ts';

@@ -55,18 +55,11 @@ export function heightsRefusal(bottom: Mm, top: Mm, ceiling: Mm, unit: Unit): st
 }
 
 /** Thinner or longer than this is a slip of the unit, mm. */
-const WALL = { thinnest: 6, thickest: 2000, shortest: 6 } as const;
+const WALL = { thinnest: 6, thickest: 2000 } as const;
 
 export function thicknessRefusal(thickness: Mm, unit: Unit): string {
   if (thickness >= WALL.thinnest && thickness <= WALL.thickest) return '';
   return `A wall is ${formatLength(WALL.thinnest, unit, 'up')} to ${formatLength(WALL.thickest, unit, 'down')} thick. Look at the unit.`;
-}
-
-export function wallLengthRefusal(length: Mm, openings: readonly Opening[], unit: Unit): string {
-  if (length < WALL.shortest) return 'A wall has some length. To take it away, delete it.';
-  const end = Math.max(0, ...openings.map(({ offset, width }) => offset + width));
-  if (end <= length + 0.1) return '';
-  return `An opening of this wall reaches ${formatLength(end - length, unit, 'up')} past that. Slide it back or make it narrower first.`;
 }
 
 /** What a size must be for the thing to be there at all. */

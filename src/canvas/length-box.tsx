@@ -2,7 +2,7 @@ import { type KeyboardEvent, useEffect, useRef, useState } from 'react';
 import { parseTurn } from '../../geometry/units/parse-turn.ts';
 import { type LengthUnit, parseLength } from '../../geometry/units.ts';
 import { useAppStore } from '../state/store.ts';
-import { toScreen } from '../state/viewport.ts';
+import { type SizePx, toScreen } from '../state/viewport.ts';
 import { useSketch } from './sketch.ts';
 import type { Hand } from './tools/hand.ts';
 import { TURN_KEY } from './tools/wall-hand.ts';
@@ -46,13 +46,14 @@ function OpenBox({
   const pointer = useSketch((sketch) => sketch.pointer);
   const at = corner ?? pointer;
   const viewport = useAppStore((state) => state.viewport);
-  const [left, top] = at ? toScreen(viewport, at) : [0, 0];
+  const stage = useAppStore((state) => state.stageSize);
+  const place = placeBeside(at ? toScreen(viewport, at) : [0, 0], stage);
   const hasBefore = walls > (adjusts ? 1 : 0);
 
   useEffect(() => {
     const asksTurn = useSketch.getState().turn !== null;
     const input = asksTurn ? turnField.current : field.current;
-    input?.focus();
+    input?.focus({ preventScroll: true });
     input?.setSelectionRange(input.value.length, input.value.length);
     hand().typing?.();
   }, [hand]);
@@ -84,7 +85,7 @@ function OpenBox({
     hand().typing?.();
   };
   return (
-    <div className="length-box" style={{ left: left + 14, top: top + 14 }}>
+    <div className="length-box" style={place}>
       <label>
         Length
         <input
@@ -117,6 +118,20 @@ function OpenBox({
       </p>
     </div>
   );
+}
+
+/** As large as the box gets, px. */
+const BOX_PX = { width: 280, height: 176, off: 14 } as const;
+
+/** To the right of the corner and below it; on the other side where it would leave the sheet, which must not scroll under the hand. */
+function placeBeside(
+  [x, y]: readonly [number, number],
+  stage: SizePx,
+): { readonly left: number; readonly top: number } {
+  const { width, height, off } = BOX_PX;
+  const left = x + off + width <= stage.width ? x + off : x - off - width;
+  const top = y + off + height <= stage.height ? y + off : y - off - height;
+  return { left: Math.max(0, left), top: Math.max(0, top) };
 }
 
 /** What was understood, and what Enter does. */

@@ -188,7 +188,13 @@ function noteFor(state: AppState, sketch: Sketch): PointerNote | null {
   const pointer = sketch.cross ?? sketch.pointer;
   if (!pointer) return null;
   if (sketch.reading.length > 0)
-    return { at: screen(pointer), verdict: null, lines: sketch.reading, byTouch: sketch.touch, clearOf: [] };
+    return {
+      at: screen(pointer),
+      verdict: null,
+      lines: sketch.reading,
+      byTouch: sketch.touch,
+      clearOf: sketch.cross ? [below(screen(sketch.cross))] : [],
+    };
   return whyNotNote(state, sketch);
 }
 

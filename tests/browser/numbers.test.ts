@@ -6,6 +6,32 @@ import { accessibilityFindings, type OpenPage, openPage } from './harness.ts';
 const FT = 304.8;
 const IN = 25.4;
 
+/** By finger the corner is set by a press and then corrected to what the tape says. */
+it('by touch: length and turn of the wall that was set, no keyboard but the one on the screen', async () => {
+  const { page, expectNoTroubles } = await openPage({ viewport: { width: 1024, height: 768 }, touch: true });
+  const editor = await editorOf(page);
+  await page.getByRole('button', { name: 'Wall after wall' }).first().tap();
+  for (const at of [
+    [1000, 1000],
+    [4000, 1000],
+    [4100, 3000],
+  ] as const) {
+    const { x, y } = await editor.at(at);
+    await page.touchscreen.tap(x, y);
+  }
+  await page.getByRole('button', { name: 'Type the length of this wall' }).tap();
+  await page.getByRole('textbox', { name: 'Length', exact: true }).fill('6 ft');
+  await page.getByLabel('Turns by').fill('60 left');
+  await page.keyboard.press('Enter');
+  const corners = await page.evaluate(() => window.__stillspot?.store.getState().chain.corners ?? []);
+  const [, b, c] = corners;
+  expect(corners).toHaveLength(3);
+  // Six feet, turned 60° to the left of the wall to the right: up the page.
+  expect((c?.[0] ?? 0) - (b?.[0] ?? 0)).toBeCloseTo(3 * FT, 1);
+  expect((c?.[1] ?? 0) - (b?.[1] ?? 0)).toBeCloseTo(-3 * FT * Math.sqrt(3), 1);
+  expectNoTroubles();
+});
+
 /** A level drawn and corrected by what the tape says, by keyboard and by field. */
 describe('drawing by numbers', () => {
   let open: OpenPage;

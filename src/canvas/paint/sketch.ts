@@ -55,7 +55,7 @@ export function paintSketch(pen: Pen, sketch: Sketch, chain: DrawnChain | null, 
   }
   for (const gap of sketch.gaps) paintGap(pen, gap);
   if (sketch.marquee) paintMarquee(pen, sketch.marquee);
-  if (sketch.cross) paintCross(pen, sketch.cross);
+  if (sketch.cross) paintCross(pen, sketch.cross, sketch.typed === null);
 }
 
 function paintGuides(pen: Pen, { guides }: Sketch): void {
@@ -147,8 +147,8 @@ function paintMarquee(pen: Pen, [a, b]: NonNullable<Sketch['marquee']>): void {
   stroke(pen, pen.theme.accent, 1, [6, 4]);
 }
 
-/** The keyboard's cross, with how it is moved. */
-function paintCross(pen: Pen, at: XY): void {
+/** The keyboard's cross, with how it is moved unless a length is being typed beside it. */
+function paintCross(pen: Pen, at: XY, says: boolean): void {
   const { ctx, theme } = pen;
   const [x, y] = px(pen, at);
   ctx.beginPath();
@@ -163,5 +163,6 @@ function paintCross(pen: Pen, at: XY): void {
   }
   stroke(pen, theme.paper, 5);
   stroke(pen, theme.accent, 2);
-  drawText(pen, 'Arrows move, Enter sets', [x, y + 42], { ...SMALL, colour: theme.accent, halo: theme.paper });
+  if (says)
+    drawText(pen, 'Arrows move, Enter sets', [x, y + 42], { ...SMALL, colour: theme.accent, halo: theme.paper });
 }

@@ -36,7 +36,7 @@ export function createWallHand(): Hand {
     useSketch.setState({
       nextCorner: next,
       guides: snapped?.guides ?? [],
-      reading: next && useSketch.getState().typed === null ? readings(points, next) : [],
+      reading: next && useSketch.getState().typed === null ? said(points, next, snapped?.at ?? null) : [],
     });
   };
   /** The next corner: at the length that stands in the box, in the direction that an arrow or a turn gives; else at the pointer. */
@@ -49,6 +49,10 @@ export function createWallHand(): Hand {
     if (read?.ok && read.mm > 0) return lengthened(from, toward, read.mm);
     const led = aim.led() && pointed && distance(pointed, from) < 1;
     return turn || typed !== null || led ? toward : pointed;
+  };
+  const said = (points: readonly XY[], next: XY, pointed: XY | null) => {
+    const led = aim.led() && pointed !== null && distance(pointed, next) > 1;
+    return led ? ['Type how long the wall is'] : readings(points, next);
   };
   const end = () => {
     store().endChain();

@@ -58,7 +58,7 @@ function Diagonals({ room, quad }: { readonly room: Room; readonly quad: Quad })
     useAppStore.getState().say(says);
   };
   return (
-    <>
+    <div className="more__body">
       <FieldGroup name="Diagonals, as taped">
         {(['A-C', 'B-D'] as const).map((line) => (
           <EmptyLength key={line} label={line} value={taped[line] ?? null} drawn={drawn[line]} onCommit={take(line)} />
@@ -80,7 +80,7 @@ function Diagonals({ room, quad }: { readonly room: Room; readonly quad: Quad })
           Square the room up
         </button>
       </div>
-    </>
+    </div>
   );
 }
 

@@ -27,33 +27,35 @@ export function WallParts({ wall }: { readonly wall: Wall }) {
   return (
     <details className="more">
       <summary>Split it, or join it with another</summary>
-      <div className="fields">
-        <LengthField
-          label={taped ? 'From the left corner, as taped' : `From its ${ends.from} end`}
-          value={wanted}
-          onCommit={(mm) => {
-            setAt(mm);
-            return undefined;
-          }}
-        />
-      </div>
-      <div className="buttons">
-        <button type="button" className="button" onClick={() => splitWall(wall.id, place())}>
-          Split it there
-        </button>
-        <button type="button" className="button" onClick={() => setTool({ kind: 'split-wall', id: wall.id })}>
-          Press where to split it
-        </button>
-        {wallsRunningOn(model.level, wall).map(({ end, other }) => (
-          <button
-            key={`${end} ${other.id}`}
-            type="button"
-            className="button"
-            onClick={() => joinWalls(wall.id, other.id)}
-          >
-            Join it at its {ends[end]} end
+      <div className="more__body">
+        <div className="fields">
+          <LengthField
+            label={taped ? 'From the left corner, as taped' : `From its ${ends.from} end`}
+            value={wanted}
+            onCommit={(mm) => {
+              setAt(mm);
+              return undefined;
+            }}
+          />
+        </div>
+        <div className="buttons">
+          <button type="button" className="button" onClick={() => splitWall(wall.id, place())}>
+            Split it there
           </button>
-        ))}
+          <button type="button" className="button" onClick={() => setTool({ kind: 'split-wall', id: wall.id })}>
+            Press where to split it
+          </button>
+          {wallsRunningOn(model.level, wall).map(({ end, other }) => (
+            <button
+              key={`${end} ${other.id}`}
+              type="button"
+              className="button"
+              onClick={() => joinWalls(wall.id, other.id)}
+            >
+              Join it at its {ends[end]} end
+            </button>
+          ))}
+        </div>
       </div>
     </details>
   );

@@ -1,14 +1,14 @@
 import { describe, expect, it } from 'vitest';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
 import { emptyLevel } from '../../../geometry/plan/empty.ts';
 import type { Level, Opening } from '../../../geometry/plan/model.ts';
-import {
-  heightsRefusal,
-  openingRefusal,
-  sizeRefusal,
-  thicknessRefusal,
-  wallLengthRefusal,
-} from '../../../geometry/words.ts';
+import { correctedWall } from '../../../geometry/wall-edit.ts';
+import { heightsRefusal, openingRefusal, sizeRefusal, thicknessRefusal } from '../../../geometry/words.ts';
 
+const lengthened = (length: number) => {
+  const edit = correctedWall(buildLevel(level), 'w1', length, 'to', 'feet-inches');
+  return edit.ok ? '' : edit.reason;
+};
 const inch = (inches: number) => inches * 25.4;
 /** A wall of 10 ft with a door of 32 in at its beginning, under a ceiling of 7 ft 6 in. */
 const door: Opening = { id: 'o1', wall: 'w1', kind: 'door', offset: 0, width: inch(32), bottom: 0, top: inch(80) };
@@ -65,12 +65,12 @@ describe('other numbers that make no thing', () => {
     [thicknessRefusal(203_200, 'metric'), 'A wall is 1 cm to 2.00 m thick. Look at the unit.'],
     [sizeRefusal(1), ''],
     [sizeRefusal(0), 'A thing has some size. Write more than 0, or delete it.'],
-    [wallLengthRefusal(inch(120), [door], 'feet-inches'), ''],
+    [lengthened(inch(120)), ''],
     [
-      wallLengthRefusal(inch(30), [door], 'feet-inches'),
-      'An opening of this wall reaches 2 in past that. Slide it back or make it narrower first.',
+      lengthened(inch(30)),
+      'The door would reach 2 in past the end of its wall. Slide it back or make it narrower first, or move the other end.',
     ],
-    [wallLengthRefusal(0, [], 'feet-inches'), 'A wall has some length. To take it away, delete it.'],
+    [lengthened(0), 'A wall has some length. To take it away, delete it.'],
   ])('%s', (words, expected) => {
     expect(words).toBe(expected);
   });
