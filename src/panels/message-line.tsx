@@ -18,7 +18,7 @@ export function MessageLine() {
   const bare = useLevel().walls.length === 0;
   const corners = useAppStore(({ chain }) => chain.corners.length);
   const missed = useMissedStart();
-  const doing = message || missed || doingWords(tool, corners);
+  const doing = message || missed || `${kept ? 'Kept in hand. ' : ''}${doingWords(tool, corners)}`;
   return (
     <div className="message" data-said={message ? '' : undefined}>
       <p role="status" className={doing ? '' : 'unseen'}>
@@ -44,8 +44,8 @@ export function MessageLine() {
         </button>
       )}
       {corners === 0 && answerFor(tool) && tool.kind !== 'opening' && (
-        <button type="button" className="text-button" aria-pressed={kept} onClick={() => setKeepTool(!kept)}>
-          Keep it in hand
+        <button type="button" className="text-button" onClick={() => setKeepTool(!kept)}>
+          {kept ? 'Keep it no longer' : 'Keep it in hand'}
         </button>
       )}
       {!message && corners < 2 && tool.kind !== 'select' && (

@@ -137,7 +137,6 @@ export const THING_ACTS: readonly Act[] = [
       unfold('side');
       askForRow();
     },
-    onPanel: () => true,
   },
   {
     id: 'delete',
