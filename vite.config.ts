@@ -8,8 +8,25 @@ export default defineConfig({
   plugins: [react(), precachePlugin()],
   build: {
     outDir: 'dist',
-    // On purpose: the canvas library, React and the geometry make one chunk of about 600 kB (175 kB compressed).
+    // `tests/browser/bundle.test.ts` holds the start at its limit, compressed.
     chunkSizeWarningLimit: 900,
+    rolldownOptions: {
+      output: {
+        codeSplitting: {
+          groups: [
+            // Stays the same from version to version: not fetched again.
+            {
+              name: 'react',
+              tags: ['$initial'],
+              test: /node_modules[\\/](?:react|react-dom|scheduler)[\\/]/,
+              priority: 2,
+            },
+            // One file: forty small ones are compressed worse and asked for one by one.
+            { name: 'start', tags: ['$initial'], priority: 1 },
+          ],
+        },
+      },
+    },
   },
   test: {
     include: ['tests/**/*.test.{ts,tsx}'],

@@ -3,11 +3,11 @@ import { PlanCanvas } from './canvas/plan-canvas.tsx';
 import { useTracingFrame } from './canvas/tracing-frame-store.ts';
 import { applyTheme } from './design/theme.ts';
 import { writeSetting } from './io/cabinet.ts';
-import { Dialogs } from './panels/dialogs.tsx';
 import { EmptySheet } from './panels/empty-sheet.tsx';
 import { ErrorBoundary } from './panels/error-boundary.tsx';
 import { Foot } from './panels/foot.tsx';
 import { JobColumn } from './panels/job-column.tsx';
+import { later } from './panels/later.tsx';
 import { LiveRegion } from './panels/live-region.tsx';
 import { ActMenu } from './panels/menu/act-menu.tsx';
 import { useActKeys } from './panels/menu/use-act-keys.ts';
@@ -18,6 +18,7 @@ import { usePageKeys } from './panels/page-keys.ts';
 import { usePaletteKeys } from './panels/palette-keys.ts';
 import { Side } from './panels/side.tsx';
 import { TopBar } from './panels/top-bar.tsx';
+import { useUi } from './panels/ui.ts';
 import { useColumns } from './panels/use-columns.ts';
 import { useFileDrop } from './panels/use-file-drop.ts';
 import { useShadeForSelected } from './panels/use-shade.ts';
@@ -26,6 +27,7 @@ import './app.css';
 
 // Brings a canvas library along that nothing else needs.
 const TracingFrame = lazy(() => import('./canvas/tracing-frame.tsx'));
+const Dialogs = later(() => import('./panels/dialogs.tsx').then((part) => part.Dialogs));
 
 /** The whole screen: the job on the left, the sheet in the middle, the slip beside it. */
 export function App() {
@@ -46,6 +48,7 @@ function Page() {
   useEffect(() => {
     document.title = title ? `${title} - Stillspot` : 'Stillspot';
   }, [title]);
+  const asked = useUi((ui) => ui.dialog !== null);
   const tracingByHand = useTracingFrame((frame) => frame.open);
   useColumns();
   useFileDrop();
@@ -75,7 +78,11 @@ function Page() {
         <Foot />
       </main>
       <Side />
-      <Dialogs />
+      {asked && (
+        <div className="page__over">
+          <Dialogs />
+        </div>
+      )}
       <ActMenu />
       <LiveRegion />
     </div>

@@ -1,6 +1,4 @@
-import '@fontsource/atkinson-hyperlegible-next/latin-400.css';
-import '@fontsource/atkinson-hyperlegible-next/latin-700.css';
-import '@fontsource/atkinson-hyperlegible-mono/latin-400.css';
+import './fonts.css';
 
 /** Families as the style sheets and the canvas name them. */
 export const TEXT_FONT = 'Atkinson Hyperlegible Next';

@@ -7,6 +7,7 @@ import { THEMES, type ThemeName } from './design/tokens.ts';
 import { fontsReady } from './fonts.ts';
 import { restoreWork, startAutosave } from './io/autosave.ts';
 import { readSetting } from './io/cabinet.ts';
+import { loadTheRest } from './panels/later.tsx';
 import { useAppStore } from './state/store.ts';
 
 const root = document.getElementById('root');
@@ -36,6 +37,7 @@ createRoot(root).render(
 
 // Well after the first picture, so that keeping the app for later does not hold up the work of now.
 if (import.meta.env.PROD) setTimeout(() => void import('./offline/keep-app.ts').then(({ keepApp }) => keepApp()), 1000);
+setTimeout(() => void loadTheRest(), 500);
 
 function isThemeName(value: unknown): value is ThemeName {
   return typeof value === 'string' && value in THEMES;

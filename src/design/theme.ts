@@ -52,6 +52,8 @@ export function applyTheme(name: ThemeName, root: HTMLElement = document.documen
     document.head.prepend(style);
   }
   root.dataset.theme = name;
+  // What the system draws round the app.
+  document.querySelector('meta[name="theme-color"]')?.setAttribute('content', THEMES[name].desk);
   root.style.colorScheme = name === 'dark' ? 'dark' : 'light';
 }
 

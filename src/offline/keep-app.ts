@@ -17,13 +17,13 @@ export async function keepApp(): Promise<void> {
   const hadOne = serviceWorker.controller !== null;
   serviceWorker.addEventListener('controllerchange', () => {
     if (asked) location.reload();
-    else if (hadOne) show({ state: 'runs-elsewhere' });
+    else if (hadOne) show({ state: 'runs-elsewhere', start: loadAnew });
   });
   try {
-    const registration = await serviceWorker.register('./service-worker.js');
+    const registration = await serviceWorker.register('./service-worker.js', { updateViaCache: 'none' });
     const look = () => {
-      const { waiting } = registration;
-      if (waiting && serviceWorker.controller) show({ state: 'ready', start: () => startNew(waiting) });
+      if (registration.waiting && serviceWorker.controller)
+        show({ state: 'ready', start: () => startNew(registration) });
     };
     look();
     registration.addEventListener('updatefound', () => {
@@ -35,14 +35,31 @@ export async function keepApp(): Promise<void> {
   }
 }
 
-/** The plan is on its way to the store first; where the store does not take it, the old version goes on. */
-async function startNew(waiting: ServiceWorker): Promise<string> {
+/** The one that waits takes over; this page then loads anew. */
+async function startNew(registration: ServiceWorkerRegistration): Promise<string> {
+  const trouble = await savedOrWhyNot();
+  if (trouble) return trouble;
+  asked = true;
+  // None waits any more where another tab was quicker: the new one runs already.
+  if (registration.waiting) registration.waiting.postMessage('take-over');
+  else location.reload();
+  return '';
+}
+
+async function loadAnew(): Promise<string> {
+  const trouble = await savedOrWhyNot();
+  if (!trouble) location.reload();
+  return trouble;
+}
+
+/** The plan goes to the store first; where the store does not take it, the old version goes on. Empty when it is safe. */
+async function savedOrWhyNot(): Promise<string> {
   await saveNow();
   const { sign } = useSavedSign.getState();
-  if (sign.state === 'failed') return 'The plan could not be saved in this browser. Save it as a file first.';
+  if (sign.state === 'failed') {
+    return 'The plan cannot be saved in this browser, so the old Stillspot goes on. Save the plan as a file: the newer one starts when you close this page and come back.';
+  }
   if (sign.state === 'held') return 'Another tab changed this plan. Choose first which of the two stays.';
-  asked = true;
-  waiting.postMessage('take-over');
   return '';
 }
 

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
-import { readdirSync, readFileSync } from 'node:fs';
-import { type Plugin, transformWithOxc } from 'vite';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { type HtmlTagDescriptor, type IndexHtmlTransformContext, type Plugin, transformWithOxc } from 'vite';
 import { APP_MANIFEST } from './app-manifest.ts';
 
 const HERE = new URL('./', import.meta.url);
@@ -10,42 +11,59 @@ const ICONS = new URL('./icons/', HERE);
 const WORKER_FILE = 'service-worker.js';
 const MANIFEST_FILE = 'app.webmanifest';
 
+/** The faces that the first picture is drawn with: asked for with the page, not after its scripts and styles. */
+const FIRST_FONTS = /atkinson-hyperlegible-(?:next-latin-400|next-latin-700|mono-latin-400)-normal.*\.woff2$/;
+
 /** Makes the built app one that installs and opens offline: service worker with the list of all files, manifest, icons. */
 export function precachePlugin(): Plugin {
   return {
     name: 'stillspot-precache',
     apply: 'build',
-    transformIndexHtml: () => [
-      { tag: 'link', attrs: { rel: 'manifest', href: `./${MANIFEST_FILE}` }, injectTo: 'head' },
-      // In the page itself: browsers fetch this one past the worker, and offline it would be missing.
-      { tag: 'link', attrs: { rel: 'icon', href: inlineIcon(), type: 'image/svg+xml' }, injectTo: 'head' },
-      { tag: 'link', attrs: { rel: 'apple-touch-icon', href: './icon-192.png' }, injectTo: 'head' },
-      { tag: 'meta', attrs: { name: 'theme-color', content: APP_MANIFEST.theme_color }, injectTo: 'head' },
-    ],
-    async generateBundle(_, bundle) {
-      const emit = (fileName: string, source: string | Uint8Array) =>
-        this.emitFile({ type: 'asset', fileName, source });
-      for (const icon of readdirSync(ICONS)) emit(icon, readFileSync(new URL(icon, ICONS)));
-      emit(MANIFEST_FILE, JSON.stringify(APP_MANIFEST, null, 2));
-      // The page itself is asked for by the folder that it lies in.
-      const files = Object.keys(bundle).filter((name) => !/\.(?:html|map)$/.test(name));
+    transformIndexHtml: { order: 'post', handler: (_, context) => [...fontTags(context), ...appTags()] },
+    generateBundle() {
+      for (const icon of readdirSync(ICONS)) {
+        this.emitFile({ type: 'asset', fileName: icon, source: readFileSync(new URL(icon, ICONS)) });
+      }
+      this.emitFile({ type: 'asset', fileName: MANIFEST_FILE, source: JSON.stringify(APP_MANIFEST, null, 2) });
+    },
+    // Last of all: until here other plug-ins take files out again, and a list with one too many is never installed.
+    async writeBundle({ dir = '' }, bundle) {
+      const names = Object.keys(bundle)
+        .filter((name) => !name.endsWith('.map'))
+        .sort();
       const hash = createHash('sha256');
-      for (const name of Object.keys(bundle).sort()) hash.update(name).update(contentOf(bundle[name]));
-      emit(WORKER_FILE, await workerCode(hash.digest('hex').slice(0, 12), ['./', ...files.sort()]));
+      for (const name of names)
+        hash
+          .update(`${name}\0`)
+          .update(readFileSync(join(dir, name)))
+          .update('\0');
+      // The page itself is asked for by the folder that it lies in.
+      const files = names.map((name) => (name === 'index.html' ? './' : name));
+      writeFileSync(join(dir, WORKER_FILE), await workerCode(hash.digest('hex').slice(0, 12), files));
     },
   };
 }
 
-const inlineIcon = () =>
-  `data:image/svg+xml,${encodeURIComponent(readFileSync(new URL('icon.svg', ICONS), 'utf8').replace(/\s*\n\s*/g, ''))}`;
+function fontTags({ bundle = {} }: IndexHtmlTransformContext): HtmlTagDescriptor[] {
+  return Object.keys(bundle)
+    .filter((name) => FIRST_FONTS.test(name))
+    .map((name) => ({
+      tag: 'link',
+      attrs: { rel: 'preload', as: 'font', type: 'font/woff2', crossorigin: true, href: `./${name}` },
+      injectTo: 'head',
+    }));
+}
 
-type Output =
-  | { readonly type: 'chunk'; readonly code: string }
-  | { readonly type: 'asset'; readonly source: string | Uint8Array };
-
-function contentOf(output: Output | undefined): string | Uint8Array {
-  if (!output) return '';
-  return output.type === 'chunk' ? output.code : output.source;
+function appTags(): HtmlTagDescriptor[] {
+  const icon = readFileSync(new URL('icon.svg', ICONS), 'utf8').replace(/\s*\n\s*/g, '');
+  const inline = `data:image/svg+xml,${encodeURIComponent(icon)}`;
+  return [
+    { tag: 'link', attrs: { rel: 'manifest', href: `./${MANIFEST_FILE}` }, injectTo: 'head' },
+    // In the page itself: browsers fetch this one past the worker, and offline it would be missing.
+    { tag: 'link', attrs: { rel: 'icon', href: inline, type: 'image/svg+xml' }, injectTo: 'head' },
+    { tag: 'link', attrs: { rel: 'apple-touch-icon', href: './icon-192.png' }, injectTo: 'head' },
+    { tag: 'meta', attrs: { name: 'theme-color', content: APP_MANIFEST.theme_color }, injectTo: 'head' },
+  ];
 }
 
 async function workerCode(version: string, files: readonly string[]): Promise<string> {

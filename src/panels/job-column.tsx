@@ -3,17 +3,19 @@ import type { Stage, StageState } from '../state/guidance.ts';
 import { ColumnHead } from './column-head.tsx';
 import { Hints, StillToDo } from './hints.tsx';
 import { ItemList } from './item-list.tsx';
+import { later } from './later.tsx';
 import { LevelPanel } from './level/level-panel.tsx';
 import { Palette } from './palette.tsx';
-import { PlacePanel } from './place-panel.tsx';
 import { QUESTIONS } from './questions.ts';
-import { SheetPanel } from './sheet-panel.tsx';
-import { SitePanel } from './site-panel.tsx';
 import { fold, openStage, unfold, useUi } from './ui.ts';
 import { useGuidance } from './use-level.ts';
 import './job-column.css';
 
 const TracingPanel = lazy(() => import('./tracing-panel.tsx').then((module) => ({ default: module.TracingPanel })));
+
+const SitePanel = later(() => import('./site-panel.tsx').then((part) => part.SitePanel));
+const PlacePanel = later(() => import('./place-panel.tsx').then((part) => part.PlacePanel));
+const SheetPanel = later(() => import('./sheet-panel.tsx').then((part) => part.SheetPanel));
 
 const NAMES: Readonly<Record<Stage, string>> = { site: 'Site', draw: 'Draw', place: 'Place', sheet: 'Sheet' };
 

@@ -1,6 +1,8 @@
 import { useState } from 'react';
 import type { Detector } from '../../geometry/plan/model.ts';
-import { PublishedLists } from './spots/published-lists.tsx';
+import { later } from './later.tsx';
+
+const PublishedLists = later(() => import('./spots/published-lists.tsx').then((part) => part.PublishedLists));
 
 /** What the other published lists say of the same spot, each as published. Worked out only while it is open. */
 export function OtherLists({ detector }: { readonly detector: Detector }) {

@@ -3,6 +3,7 @@ import { downloadFile, fileStem } from '../io/plan-files.ts';
 import type { PaperName } from '../sheet/paper.ts';
 import { selectLevel, selectProbe } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
+import { partMissing } from './part-missing.ts';
 
 /** What is done with the marked-up sheet of the level in view. The code that draws it is only loaded when it is wanted. */
 
@@ -18,7 +19,7 @@ export async function savePicture(paper?: PaperName): Promise<void> {
   const { plan, options, levelId, stem } = order(paper);
   say('Drawing the picture…');
   try {
-    const { exportPlanImage } = await import('../sheet/png.ts');
+    const { exportPlanImage } = await import('../sheet/png.ts').catch(partMissing);
     const picture = await exportPlanImage(plan, levelId, options);
     downloadFile(`${stem}.png`, picture);
     say(`${stem}.png is in your downloads.`);
@@ -50,7 +51,7 @@ export async function sheetDrawings(paper?: PaperName): Promise<readonly string[
   const [{ drawSheets }, { withEmbeddedFont }] = await Promise.all([
     import('../sheet/draw-sheets.ts'),
     import('../sheet/embedded-font.ts'),
-  ]);
+  ]).catch(partMissing);
   return Promise.all(drawSheets({ plan, levelId, ...options }).map((svg) => withEmbeddedFont(svg)));
 }
 

@@ -4,13 +4,16 @@ import { type AppState, useAppStore } from '../state/store.ts';
 import { useCalm } from './calm.ts';
 import { ColumnHead } from './column-head.tsx';
 import { DetectorChips } from './detector-chips.tsx';
-import { DetectorNumbers, ItemPanel } from './item/item-panel.tsx';
+import { later } from './later.tsx';
 import { Slip } from './slip.tsx';
 import { LoosenedShort } from './spots/loosened.tsx';
 import { fold, unfold, useUi } from './ui.ts';
 import { selectSpokenId, useLevel } from './use-level.ts';
 import { VerdictMark } from './verdict-mark.tsx';
 import './side.css';
+
+const ItemPanel = later(() => import('./item/item-panel.tsx').then((part) => part.ItemPanel));
+const DetectorNumbers = later(() => import('./item/item-panel.tsx').then((part) => part.DetectorNumbers));
 
 /**
  * The slip, with the numbers of its detector folded into it. When something else is selected its numbers come first. The
@@ -19,6 +22,7 @@ import './side.css';
 export function Side() {
   const folded = useUi((ui) => ui.sideFolded);
   const detectorSelected = useAppStore(onlyDetectorSelected);
+  const somethingSelected = useAppStore(({ selection }) => selection.length > 0);
   // One alone has its verdict in large, unless the numbers of something else stand over it.
   const showChips = useLevel().detectors.length > (detectorSelected ? 1 : 0);
   if (folded) return <SideRail />;
@@ -28,7 +32,7 @@ export function Side() {
         {showChips && <DetectorChips />}
       </ColumnHead>
       <div className="side__scroll">
-        {!detectorSelected && <ItemPanel />}
+        {somethingSelected && !detectorSelected && <ItemPanel />}
         <Slip numbers={detectorSelected && <DetectorNumbers />} />
       </div>
       <p className="cautions">{CAUTIONS.join(' ')}</p>

@@ -1,5 +1,5 @@
 import type { Plan } from '../../geometry/plan/model.ts';
-import { type BestPlace, seekPlaces, type Wanted } from '../state/seek.ts';
+import type { BestPlace, Wanted } from '../state/seek.ts';
 
 export interface SeekCall {
   readonly number: number;
@@ -46,12 +46,21 @@ function next(): void {
   const [line, call] = entry;
   waiting.delete(line);
   running = call;
-  if (alone) setTimeout(() => finish(seekHere(call.call)), 0);
+  if (alone) void seekHere(call.call).then(finish, stumble);
   else theWorker().postMessage(call.call);
 }
 
-function seekHere({ number, plan, levelId, wanted }: SeekCall): SeekAnswer {
+async function seekHere({ number, plan, levelId, wanted }: SeekCall): Promise<SeekAnswer> {
+  const { seekPlaces } = await import('../state/seek.ts');
+  await new Promise((done) => setTimeout(done, 0));
   return { number, places: seekPlaces(plan, levelId, wanted) };
+}
+
+/** The next call is not held up; the page's own guard hears of it. */
+function stumble(error: unknown): never {
+  running = null;
+  next();
+  throw error;
 }
 
 function finish({ number, places }: SeekAnswer): void {
