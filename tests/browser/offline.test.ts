@@ -1,26 +1,41 @@
-import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { type PreviewServer, preview } from 'vite';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { buildTo } from './build-site.ts';
 import { download, openPage, pngSize } from './harness.ts';
 
-/** A copy of the built app that a test may change under the page's feet, in a sub-folder as on many a web server. */
+/** What lies on the server, in a sub-folder as on many a web server; a test puts another version there under the page's feet. */
 let folder: string;
+/** The same app built once more: every file of it but the page has another name. */
+let second: string;
 let server: PreviewServer;
 let site: string;
+const app = () => join(folder, 'tools', 'stillspot');
 
 beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), 'stillspot-offline-'));
-  cpSync(inject('siteFolder'), join(folder, 'tools', 'stillspot'), { recursive: true });
+  second = mkdtempSync(join(tmpdir(), 'stillspot-second-'));
+  buildTo(second, ['--assetsDir', SECOND]);
+  deploy(inject('siteFolder'));
   server = await serve(0);
   site = `${server.resolvedUrls?.local[0]}tools/stillspot/`;
 });
 afterAll(async () => {
   await server.close();
-  rmSync(folder, { recursive: true, force: true });
+  for (const each of [folder, second]) rmSync(each, { recursive: true, force: true });
 });
+
+const FIRST = 'assets';
+const SECOND = 'parts';
+
+/** What was there before is gone, as on a real server. */
+function deploy(from: string): void {
+  rmSync(app(), { recursive: true, force: true });
+  cpSync(from, app(), { recursive: true });
+}
 
 const serve = (port: number) =>
   preview({
@@ -31,28 +46,24 @@ const serve = (port: number) =>
     preview: { port, host: 'localhost', strictPort: port > 0 },
   });
 
-/** Until everything is kept: the worker is then active. */
-async function kept(page: Page): Promise<void> {
-  await page.evaluate(async () => {
-    const { active } = await navigator.serviceWorker.ready;
-    if (active?.state === 'activated') return;
+/** Until everything is kept and the page is in the worker's hands. */
+const kept = (page: Page) => page.waitForFunction(() => navigator.serviceWorker.controller?.state === 'activated');
+
+/** Looks for a new version, as the page does every hour; answers what became of it. */
+const lookForNew = (page: Page) =>
+  page.evaluate(async () => {
+    const { installing } = await (await navigator.serviceWorker.ready).update();
+    if (!installing) return 'none';
     await new Promise<void>((done) => {
-      active?.addEventListener('statechange', () => active.state === 'activated' && done());
+      installing.onstatechange = () => /installed|redundant/.test(installing.state) && done();
     });
+    return installing.state;
   });
-}
 
-/** The same app, built anew as the browser sees it: another list of files, another page. */
-function newVersion(mark: string): void {
-  const app = join(folder, 'tools', 'stillspot');
-  const worker = join(app, 'service-worker.js');
-  writeFileSync(worker, readFileSync(worker, 'utf8').replace(/const VERSION = "[^"]*"/, `const VERSION = "${mark}"`));
-  const page = join(app, 'index.html');
-  const html = readFileSync(page, 'utf8').replace(/<meta name="mark"[^>]*>/, '');
-  writeFileSync(page, html.replace('</head>', `<meta name="mark" content="${mark}"></head>`));
-}
-
-const markOf = (page: Page) => page.locator('meta[name="mark"]').getAttribute('content');
+const READY = 'A newer Stillspot is ready. It starts when you say so; your plan stays.';
+/** The version that the page is of: the folder of its script. */
+const runs = (page: Page) =>
+  page.evaluate(() => document.querySelector('script[src]')?.getAttribute('src')?.split('/')[1] ?? '');
 const titleOf = (page: Page) => page.getByLabel('Title of the sheet').inputValue();
 
 async function titled(page: Page, title: string): Promise<void> {
@@ -61,48 +72,69 @@ async function titled(page: Page, title: string): Promise<void> {
   await page.getByText(/^saved /).waitFor();
 }
 
+async function picture(page: Page): Promise<number> {
+  const { bytes } = await download(page, () => page.getByRole('button', { name: 'Picture', exact: true }).click());
+  return pngSize(bytes).width;
+}
+
 describe('without a network', () => {
   it('the app opens after one visit, with its samples, its worker and its pictures', async () => {
-    const { page, expectNoTroubles } = await openPage({ site, serviceWorkers: 'allow' });
+    const { page, context, expectNoTroubles } = await openPage({ site, serviceWorkers: 'allow' });
     await kept(page);
     await titled(page, 'Kept at home');
     // Stricter than a browser told to be offline: there is nobody to answer.
     const { port } = new URL(site);
     await server.close();
+    await context.setOffline(true);
     try {
       await page.goto(`${site}?again`);
       expect(await titleOf(page)).toBe('Kept at home');
-      await page.getByRole('button', { name: 'Samples' }).click();
+      await page.getByRole('banner').getByRole('button', { name: 'Samples' }).click();
+      await page.getByRole('button', { name: /^Plain basement/ }).click();
       await page
-        .getByRole('button', { name: /Boarding|boarding/ })
+        .getByRole('list', { name: 'Best spots, the most to spare first' })
+        .getByRole('button')
         .first()
-        .click();
-      await expect.poll(() => titleOf(page)).not.toBe('Kept at home');
-      const picture = await download(page, () => page.getByRole('button', { name: 'Picture' }).click());
-      expect(pngSize(picture.bytes).width).toBeGreaterThan(1000);
+        .waitFor();
+      expect(page.workers().map((worker) => worker.url())).toEqual([expect.stringContaining('seek-worker')]);
+      expect(await picture(page)).toBeGreaterThan(1000);
       expectNoTroubles();
     } finally {
       server = await serve(Number(port));
     }
-    await page.context().close();
+    await context.close();
   });
 });
 
 describe('a new version', () => {
+  it('is not kept while the server has only half of it', async () => {
+    const { page, context } = await openPage({ site, serviceWorkers: 'allow' });
+    await kept(page);
+    // The worker of the second version lists files of which none is there; then all but the page.
+    cpSync(join(second, 'service-worker.js'), join(app(), 'service-worker.js'));
+    expect(await lookForNew(page)).toBe('redundant');
+    cpSync(join(second, SECOND), join(app(), SECOND), { recursive: true });
+    expect(await lookForNew(page)).toBe('redundant');
+    await page.reload();
+    expect(await runs(page)).toBe(FIRST);
+    expect(await page.getByText(READY).count()).toBe(0);
+    deploy(inject('siteFolder'));
+    await context.close();
+  });
+
   it('announces itself, starts when it is told to, and leaves the plan and the walls under way as they were', async () => {
     const { page, context } = await openPage({ site, serviceWorkers: 'allow' });
     await kept(page);
-    await page.reload();
     await titled(page, 'Open work');
-    await page.keyboard.press('Escape');
     const other = await context.newPage();
     await other.goto(site);
     await other.getByLabel('Title of the sheet').waitFor();
-    newVersion('second');
-    await page.evaluate(async () => (await navigator.serviceWorker.ready).update());
-    await page.getByText('A newer Stillspot is ready.').waitFor();
-    await page.waitForTimeout(500);
-    expect(await page.locator('meta[name="mark"]').count()).toBe(0); // still the old one
+    deploy(second);
+    expect(await lookForNew(page)).toBe('installed');
+    await page.getByText(READY).waitFor();
+    await page.reload();
+    await page.getByText(READY).waitFor();
+    expect(await runs(page)).toBe(FIRST); // loading it again is not saying so
 
     await page.evaluate(() => {
       const state = window.__stillspot?.store.getState();
@@ -116,28 +148,32 @@ describe('a new version', () => {
       });
     });
     await page.getByRole('button', { name: 'Start it' }).click();
-    await expect.poll(() => markOf(page).catch(() => '')).toBe('second');
+    await expect.poll(() => runs(page).catch(() => '')).toBe(SECOND);
     expect(await titleOf(page)).toBe('Open work');
     await expect.poll(() => page.evaluate(() => window.__stillspot?.store.getState().chain.corners.length)).toBe(2);
+
+    // The other tab runs the old one to the end, with parts that it has not loaded yet and the server has no more.
     await other.getByText('A newer Stillspot was started in another tab.').waitFor();
+    expect(await runs(other)).toBe(FIRST);
+    expect(await picture(other)).toBeGreaterThan(1000);
     await context.close();
   });
 
   it('waits while the plan cannot be saved', async () => {
     const { page, context } = await openPage({ site, serviceWorkers: 'allow' });
     await kept(page);
-    await page.reload();
-    newVersion('third');
-    await page.evaluate(async () => (await navigator.serviceWorker.ready).update());
-    await page.getByText('A newer Stillspot is ready.').waitFor();
+    deploy(inject('siteFolder'));
+    expect(await lookForNew(page)).toBe('installed');
     await page.evaluate(() => {
       IDBObjectStore.prototype.put = () => {
         throw new DOMException('full', 'QuotaExceededError');
       };
     });
+    await page.getByLabel('Title of the sheet').fill('No room for this');
     await page.getByRole('button', { name: 'Start it' }).click();
-    await page.getByText('The plan could not be saved in this browser. Save it as a file first.').waitFor();
-    expect(await markOf(page)).toBe('second');
+    await page.getByText('The plan cannot be saved in this browser, so the old Stillspot goes on.').waitFor();
+    expect(await runs(page)).toBe(SECOND);
+    expect(await titleOf(page)).toBe('No room for this');
     await context.close();
   });
 });

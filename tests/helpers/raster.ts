@@ -1,24 +1,32 @@
 /** Sheets as pictures, drawn in Node with the font files that the app ships. */
-import { mkdtempSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { createHash } from 'node:crypto';
+import { existsSync, mkdirSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Resvg } from '@resvg/resvg-js';
 import { fontFile, woffToOpenType } from './woff.ts';
 
+/** Kept from run to run, beside the bundles of the command line. */
+const CACHE = join('node_modules', '.cache', 'stillspot', 'fonts');
+
 let fonts: readonly string[] | undefined;
 
-/** The fonts as OpenType files in a folder for temporary files. */
+/** The fonts as OpenType files: the drawing library reads no other form, and only from files. */
 export function fontPaths(): readonly string[] {
-  if (fonts) return fonts;
-  const folder = mkdtempSync(join(tmpdir(), 'stillspot-fonts-'));
-  fonts = ([400, 700] as const).flatMap((weight) =>
-    (['latin', 'latin-ext'] as const).map((subset) => {
-      const file = join(folder, `${subset}-${weight}.ttf`);
-      writeFileSync(file, woffToOpenType(fontFile(subset, weight)));
-      return file;
-    }),
+  fonts ??= ([400, 700] as const).flatMap((weight) =>
+    (['latin', 'latin-ext'] as const).map((subset) => openTypeFile(fontFile(subset, weight))),
   );
   return fonts;
+}
+
+/** Named by what it was made of, so that a new font package makes new ones. Renamed at the end: another process sees all of it or none. */
+function openTypeFile(woff: Buffer): string {
+  const file = join(CACHE, `${createHash('sha256').update(woff).digest('hex').slice(0, 16)}.ttf`);
+  if (existsSync(file)) return file;
+  mkdirSync(CACHE, { recursive: true });
+  const unfinished = `${file}.${process.pid}`;
+  writeFileSync(unfinished, woffToOpenType(woff));
+  renameSync(unfinished, file);
+  return file;
 }
 
 export interface Picture {
