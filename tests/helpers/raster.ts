@@ -1,6 +1,6 @@
 /** Sheets as pictures, drawn in Node with the font files that the app ships. */
 import { createHash } from 'node:crypto';
-import { existsSync, mkdirSync, renameSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Resvg } from '@resvg/resvg-js';
 import { fontFile, woffToOpenType } from './woff.ts';
@@ -19,8 +19,8 @@ export function fontPaths(): readonly string[] {
 }
 
 /** Named by what it was made of, so that a new font package makes new ones. Renamed at the end: another process sees all of it or none. */
-function openTypeFile(woff: Buffer): string {
-  const file = join(CACHE, `${createHash('sha256').update(woff).digest('hex').slice(0, 16)}.ttf`);
+function openTypeFile(woff: string): string {
+  const file = join(CACHE, `${createHash('sha256').update(readFileSync(woff)).digest('hex').slice(0, 16)}.ttf`);
   if (existsSync(file)) return file;
   mkdirSync(CACHE, { recursive: true });
   const unfinished = `${file}.${process.pid}`;
