@@ -1,6 +1,7 @@
 import { withHangingAlong } from './hang-along.ts';
 import { buildLevel } from './level/build-level.ts';
 import type { LevelModel } from './level/types.ts';
+import { withItemsMoved } from './move-items.ts';
 import type { Level, Mm, Plan } from './plan/model.ts';
 import { type MovingEnd, withWallLength } from './plan/stretch.ts';
 import { distance } from './point.ts';
@@ -21,6 +22,20 @@ export const SHORTEST_WALL: Mm = 6;
 export function correctedWall(model: LevelModel, id: string, length: Mm, moves: MovingEnd, unit: Unit): LevelEdit {
   if (length < SHORTEST_WALL) return { ok: false, reason: 'A wall has some length. To take it away, delete it.' };
   return settledWalls(model, withWallLength(model.level, id, length, moves), unit);
+}
+
+/**
+ * One wall moved square to itself by so many mm, to the right or down the page (a minus: to the left or up), with the walls that
+ * meet it and what hangs on them. Refused like a corrected length. A wall without length stays.
+ */
+export function shiftedWall(model: LevelModel, id: string, by: Mm, unit: Unit): LevelEdit {
+  const wall = model.level.walls.find((each) => each.id === id);
+  const length = wall ? distance(wall.from, wall.to) : 0;
+  if (!wall || length === 0 || by === 0) return { ok: true, level: model.level };
+  const [ux, uy] = [(wall.to[0] - wall.from[0]) / length, (wall.to[1] - wall.from[1]) / length];
+  const level = Math.abs(ux) >= Math.abs(uy);
+  const sign = Math.sign(level ? ux : -uy) || 1;
+  return settledWalls(model, withItemsMoved(model.level, new Set([id]), [-uy * sign * by, ux * sign * by]), unit);
 }
 
 /** Walls moved by an edit, with what hangs on them; refused where what comes out cannot stand. The ids of walls are as before. */

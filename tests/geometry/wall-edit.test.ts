@@ -6,7 +6,7 @@ import type { Detector, Level, Opening, PlanObject, RoomLabel, XY } from '../../
 import { parsePlan } from '../../geometry/plan/parse.ts';
 import type { MovingEnd } from '../../geometry/plan/stretch.ts';
 import { writePlan } from '../../geometry/plan/write.ts';
-import { correctedWall } from '../../geometry/wall-edit.ts';
+import { correctedWall, shiftedWall } from '../../geometry/wall-edit.ts';
 import { boxWalls, levelOf, wall } from '../helpers/level-of.ts';
 
 const object = (id: string, center: XY): PlanObject => ({
@@ -95,6 +95,36 @@ describe('correctedWall: what hangs on the wall', () => {
 
   it('a room name keeps its place within the room: three quarters across', () => {
     expect(longer.rooms[0]?.at).toEqual([3300, 1000]);
+  });
+});
+
+describe('shiftedWall', () => {
+  const level = levelOf({
+    walls: [...boxWalls(0, 0, 4000, 3000), wall('p', [2000, 0], [2000, 3000])],
+    openings: [{ ...window('p', 1000), kind: 'door', bottom: 0 }],
+    objects: [object('b1', [2550, 1500]), object('b2', [3400, 700])],
+    rooms: [label([1000, 1500])],
+  });
+  it.each([
+    { by: 400, x: 2400, desk: 2950, name: 1200 },
+    { by: -400, x: 1600, desk: 2150, name: 800 },
+  ])(
+    'a partition moved by $by mm takes its door and the desk against it along, and the name keeps its place',
+    ({ by, x, desk, name }) => {
+      const edit = shiftedWall(buildLevel(level), 'p', by, 'metric');
+      if (!edit.ok) throw new Error(edit.reason);
+      expect(xs(edit.level, 'p')).toEqual([x, x]);
+      expect(edit.level.openings).toEqual(level.openings);
+      const boxes = edit.level.objects.map(({ shape }) => ('box' in shape ? shape.box.center[0] : 0));
+      expect(boxes).toEqual([desk, 3400]);
+      expect(edit.level.rooms[0]?.at[0]).toBeCloseTo(name, 3);
+      expect(buildLevel(edit.level).rooms).toHaveLength(2);
+    },
+  );
+
+  it('not onto the wall beside it, where its room would be gone', () => {
+    const edit = shiftedWall(buildLevel(level), 'p', 2000, 'metric');
+    expect(edit.ok ? '' : edit.reason).toMatch(/^A room would no longer close there/);
   });
 });
 

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { Mm, Wall, WallSide } from '../../../geometry/plan/model.ts';
 import { type MovingEnd, wallLength } from '../../../geometry/plan/stretch.ts';
-import { correctedWall } from '../../../geometry/wall-edit.ts';
+import { correctedWall, shiftedWall } from '../../../geometry/wall-edit.ts';
 import { wallFaceLength } from '../../../geometry/wall-face.ts';
 import { thicknessRefusal, wallEndNames } from '../../../geometry/words.ts';
 import { selectModel } from '../../state/selectors.ts';
@@ -50,6 +50,13 @@ export function WallFields({ wall }: { readonly wall: Wall }) {
             />
           </div>
         </FieldGroup>
+        <LengthField
+          label={ends.to === 'left' || ends.to === 'right' ? 'Move it down by' : 'Move it right by'}
+          value={0}
+          negative
+          hint={ends.to === 'left' || ends.to === 'right' ? 'With a minus: up.' : 'With a minus: left.'}
+          onCommit={(mm) => editLevel((now, inUnit) => shiftedWall(now, wall.id, mm, inUnit))}
+        />
         <LengthField
           label="Thickness"
           value={wall.thickness}
