@@ -44,6 +44,11 @@ export function ItemList() {
                   type="button"
                   className="item"
                   aria-pressed={selection.includes(entry.id)}
+                  onKeyDown={(event) => {
+                    if (event.key !== 'ContextMenu' && !(event.key === 'F10' && event.shiftKey)) return;
+                    event.preventDefault();
+                    openMenuOfRow(entry.id, event.currentTarget);
+                  }}
                   onContextMenu={(event) => {
                     event.preventDefault();
                     openMenuOfRow(entry.id, event.currentTarget);

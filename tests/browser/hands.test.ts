@@ -224,8 +224,9 @@ describe('a pen', () => {
   it('that rests on a thing opens what can be done with it', async () => {
     const at = await editor.at(middleOf(sampleLevel, FURNACE));
     await pen('mousePressed', at, 1);
-    await open.page.getByRole('menu').waitFor();
+    await expect.poll(() => editor.selection()).toEqual([FURNACE]);
     await pen('mouseReleased', at, 0);
+    await open.page.getByRole('menu').waitFor();
     expect(await open.page.locator('.act-title').textContent()).toBe('Furnace');
     await keys('Escape');
   });

@@ -116,6 +116,20 @@ describe('the list of acts, by mouse and keyboard', () => {
     expect((await editor.level()).objects).toHaveLength(length);
   });
 
+  it('is there for a row of the list beside the sheet too', async () => {
+    await open.page.getByText('Everything on this level').click();
+    const row = open.page.locator('.item', { hasText: 'Furnace' });
+    await row.click({ button: 'right' });
+    expect(await open.page.locator('.act-title').textContent()).toBe('Furnace');
+    await keys('Escape');
+    await row.focus();
+    await keys('Shift+F10');
+    expect(await open.page.locator('.act-title').textContent()).toBe('Furnace');
+    await keys('Escape');
+    expect(await row.evaluate((each) => each === document.activeElement)).toBe(true);
+    await open.page.getByText('Everything on this level').click();
+  });
+
   it('a press beside it closes it and does nothing else', async () => {
     await rightPress(BLOCKED);
     const before = await editor.level();
@@ -180,14 +194,25 @@ describe('the list of acts by finger', () => {
     await expect.poll(async () => (await editor.level()).detectors.length).toBe(sampleLevel.detectors.length + 1);
   });
 
-  it('held on a thing opens what can be done with it', async () => {
+  it('held on a thing shows that it is held, and let go opens what can be done with it; sliding on moves it', async () => {
     const furnace = sampleLevel.fixtures.find(({ kind }) => kind === 'furnace');
     const middle = furnace && 'box' in furnace.shape ? furnace.shape.box.center : ([0, 0] as XY);
-    await touch('touchStart', await editor.at(middle));
-    await menu().waitFor();
+    const on = await editor.at(middle);
+    const hold = async () => {
+      await touch('touchStart', on);
+      await expect.poll(() => editor.selection()).toEqual([furnace?.id]);
+    };
+    await hold();
     await touch('touchEnd');
+    await menu().waitFor();
     expect(await open.page.locator('.act-title').textContent()).toBe('Furnace');
-    expect(await editor.selection()).toEqual([furnace?.id]);
     await open.page.keyboard.press('Escape');
+    await open.page.evaluate(() => window.__stillspot?.store.getState().select([]));
+    const steps = await editor.steps();
+    await hold();
+    for (const step of [20, 40, 60]) await touch('touchMove', { x: on.x, y: on.y - step });
+    await touch('touchEnd');
+    expect(await menu().count()).toBe(0);
+    expect(await editor.steps()).toBe(steps + 1);
   });
 });

@@ -16,18 +16,20 @@ import { pullHandle } from './pull-handle.ts';
 const DRAG_PX = { mouse: 4, touch: 9 } as const;
 
 /**
- * Selecting, moving, reshaping; a frame around things; on open paper a finger moves the sheet. Held on a thing it opens what can be done
- * with it; held on the floor it is told what keeps a detector away, there and wherever it slides.
+ * Selecting, moving, reshaping; a frame around things; on open paper a finger moves the sheet. Held on a thing and let go it opens
+ * what can be done with it; held on the floor it is told what keeps a detector away, there and wherever it slides.
  */
 export function createSelectHand(): Hand {
   let pressed: Point | null = null;
   let drag: Drag | null = null;
   let reading = false;
+  let held = false;
 
   const settle = () => {
     pressed = null;
     drag = null;
     reading = false;
+    held = false;
     clearSketch();
   };
   return {
@@ -57,17 +59,18 @@ export function createSelectHand(): Hand {
     hold: (point) => {
       if (!pressed || drag) return;
       const hit = hitAt(point);
+      held = true;
       reading = !hit || hit.list === 'rooms';
-      if (hit && !reading) {
-        settle();
-        openMenuFor(hit, point);
-      } else store().setHover({ at: point.plan, id: null });
+      if (reading) store().setHover({ at: point.plan, id: null });
+      // It shows that it is held; a finger that goes on now moves it.
+      else if (hit && !store().selection.includes(hit.id)) store().select([hit.id]);
     },
     up: (point) => {
       if (reading && pressed) {
         store().setHover(null);
         if (farPx(pressed.screen, point.screen) < DRAG_PX.touch) openMenuFor(hitAt(point), point);
       } else if (drag) drag.end(point);
+      else if (held && pressed) openMenuFor(hitAt(pressed), point);
       else if (pressed) press(point);
       settle();
     },
