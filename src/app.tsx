@@ -2,7 +2,6 @@ import { lazy, Suspense, useEffect } from 'react';
 import { PlanCanvas } from './canvas/plan-canvas.tsx';
 import { useTracingFrame } from './canvas/tracing-frame-store.ts';
 import { applyTheme } from './design/theme.ts';
-import { writeSetting } from './io/cabinet.ts';
 import { EmptySheet } from './panels/empty-sheet.tsx';
 import { ErrorBoundary } from './panels/error-boundary.tsx';
 import { Foot } from './panels/foot.tsx';
@@ -40,10 +39,7 @@ export function App() {
 
 function Page() {
   const theme = useAppStore((state) => state.theme);
-  useEffect(() => {
-    applyTheme(theme);
-    void writeSetting('theme', theme);
-  }, [theme]);
+  useEffect(() => applyTheme(theme), [theme]);
   const title = useAppStore((state) => state.plan.title.trim());
   useEffect(() => {
     document.title = title ? `${title} - Stillspot` : 'Stillspot';

@@ -1,8 +1,9 @@
 import './design/base.css';
+import './design/forced-colors.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './app.tsx';
-import { applyTheme } from './design/theme.ts';
+import { applyTheme, themeOfSystem } from './design/theme.ts';
 import { THEMES, type ThemeName } from './design/tokens.ts';
 import { fontsReady } from './fonts.ts';
 import { restoreWork, startAutosave } from './io/autosave.ts';
@@ -13,6 +14,8 @@ import { useAppStore } from './state/store.ts';
 const root = document.getElementById('root');
 if (!root) throw new Error('index.html has no element with the id "root"');
 
+// Until somebody picks colours, those that the system asks for.
+useAppStore.getState().setTheme(themeOfSystem());
 applyTheme(useAppStore.getState().theme);
 
 // A canvas text drawn before its font is there keeps the wrong font, so the first draw waits. A font that fails to

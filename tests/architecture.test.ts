@@ -8,10 +8,10 @@ interface SourceFile {
   readonly text: string;
 }
 
-function sourceFiles(folder: string): SourceFile[] {
+function sourceFiles(folder: string, ending = /\.tsx?$/): SourceFile[] {
   return readdirSync(folder, { recursive: true, encoding: 'utf8' })
     .map((name) => posix.join(folder, name.replaceAll('\\', '/')))
-    .filter((path) => /\.tsx?$/.test(path))
+    .filter((path) => ending.test(path))
     .map((path) => ({ path, text: readFileSync(path, 'utf8') }));
 }
 
@@ -48,6 +48,10 @@ function mayImport(path: string, name: string): boolean {
 const IMPURE =
   /\b(?:document|window|navigator|localStorage|indexedDB|process|globalThis)(?:\.\w|\[)|\bDate\.now\b|\bnew Date\(\s*\)|\bDate\(\s*\)|\bMath\.random\b|\bcrypto\.|\bperformance\.|\b(?:fetch|setTimeout|setInterval)\s*\(/g;
 
+/** A colour or a size of type that is written out where the tokens should be asked. */
+const LITERAL_LOOKS =
+  /#(?:[0-9a-f]{3,4}|[0-9a-f]{6}|[0-9a-f]{8})\b|\b(?:rgb|rgba|hsl|hsla|hwb|lab|lch|oklab|oklch)\(|\bfont-size:\s*[\d.]+\w*|\bfont:\s*[^;]*\d+px|\bsizePx:\s*\d|\bfontSize:\s*\d|(?:color|colour|background|fill|stroke)(?:Style)?['"]?\s*[:=]\s*['"]?(?:white|black|red|green|blue|gr[ae]y|silver|orange|yellow)\b/gi;
+
 const geometry = sourceFiles('geometry');
 const src = sourceFiles('src');
 
@@ -70,6 +74,29 @@ describe('the guards of this file', () => {
     (code) => {
       expect(codeOf(`const a = ${code};`)).toMatch(new RegExp(IMPURE.source));
       expect(codeOf(`const a = 1; // ${code}`)).not.toMatch(new RegExp(IMPURE.source));
+    },
+  );
+});
+
+describe('the guard of the looks', () => {
+  it.each([
+    'color: #fff;',
+    "const ink = '#16212b';",
+    'background: rgb(0 0 0 / 35%);',
+    'font-size: 15px;',
+    'font-size: 1.2rem;',
+    'font: 700 16px serif;',
+    '{ sizePx: 15, bold: true }',
+    "ctx.fillStyle = 'white';",
+    'color: red',
+  ])('sees %j', (code) => {
+    expect(code.match(LITERAL_LOOKS)).not.toBeNull();
+  });
+
+  it.each(['font-size: var(--type-small);', 'sizePx: TYPE_PX.read', 'background: Highlight;', "href='#main'"])(
+    'passes %j over',
+    (code) => {
+      expect(code.match(LITERAL_LOOKS)).toBeNull();
     },
   );
 });
@@ -99,6 +126,14 @@ describe('all sources', () => {
       importsOf(text)
         .filter((name) => name.startsWith('.') && !/\.(tsx?|css|json|svg|png|woff2)(\?\w+)?$/.test(name))
         .map((name) => `${path}: ${name}`),
+    );
+    expect(bad).toEqual([]);
+  });
+
+  it('outside src/design ask the tokens for every colour and every size of type', () => {
+    const styled = [...src, ...sourceFiles('src', /\.css$/)].filter(({ path }) => !path.startsWith('src/design/'));
+    const bad = styled.flatMap(({ path, text }) =>
+      [...codeOf(text).matchAll(LITERAL_LOOKS)].map(([hit]) => `${path}: ${hit}`),
     );
     expect(bad).toEqual([]);
   });

@@ -1,6 +1,7 @@
 import type { XY } from '../../geometry/plan/model.ts';
 import { useAppStore } from '../state/store.ts';
 import { toPlan, toScreen } from '../state/viewport.ts';
+import { useSketch } from './sketch.ts';
 import { type Tally, tallySoFar } from './surface/tally.ts';
 
 /** What the browser tests reach the sheet by. Points of the screen are CSS pixels of the page. */
@@ -10,6 +11,8 @@ interface StillspotHook {
   readonly toPlan: (px: number, py: number) => XY;
   /** What painting has cost since the page was opened. */
   readonly tally: () => Tally;
+  /** Whether a detector is on its way to where a button has moved it. */
+  readonly gliding: () => boolean;
 }
 
 declare global {
@@ -32,6 +35,7 @@ export function exposeForTests(sheet: HTMLElement): () => void {
       return toPlan(useAppStore.getState().viewport, [px - left, py - top]);
     },
     tally: tallySoFar,
+    gliding: () => useSketch.getState().glide !== null,
   };
   return () => {
     delete window.__stillspot;

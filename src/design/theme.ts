@@ -5,6 +5,7 @@ import {
   LINE_PX,
   MOTION_MS,
   RADIUS_PX,
+  SHADE,
   SPACE_PX,
   TARGET_PX,
   THEMES,
@@ -33,6 +34,7 @@ function tokenStyles(): string {
     ['--target', `${TARGET_PX.fine}px`],
     ['--target-coarse', `${TARGET_PX.coarse}px`],
     ['--focus', `${LINE_PX.focus}px`],
+    ['--backdrop', SHADE.backdrop],
     ['--motion', `${MOTION_MS}ms`],
     ['--text-font', `"${TEXT_FONT}", system-ui, sans-serif`],
     ['--figure-font', `"${FIGURE_FONT}", ui-monospace, monospace`],
@@ -55,6 +57,16 @@ export function applyTheme(name: ThemeName, root: HTMLElement = document.documen
   // What the system draws round the app.
   document.querySelector('meta[name="theme-color"]')?.setAttribute('content', THEMES[name].desk);
   root.style.colorScheme = name === 'dark' ? 'dark' : 'light';
+}
+
+/** The theme that the system asks for: more contrast is the one for bright sun, also where the system sets its own colours on a light ground. */
+export function themeOfSystem(
+  asks: (query: string) => boolean = (query) => window.matchMedia(query).matches,
+): ThemeName {
+  const dark = asks('(prefers-color-scheme: dark)');
+  if (asks('(forced-colors: active)')) return dark ? 'dark' : 'sun';
+  if (asks('(prefers-contrast: more)')) return 'sun';
+  return dark ? 'dark' : 'paper';
 }
 
 function block(selector: string, rows: readonly (readonly [string, string])[]): string {

@@ -149,6 +149,12 @@ export type ThemeName = keyof typeof THEMES;
 /** What is printed and exported, whatever the screen shows. */
 export const SHEET_THEME: Theme = paper;
 
+/** A light ground on the printed sheet for all floor that a rule takes away, so that the white that is left stays white beside sparse hatches. */
+export const SHEET_TAKEN_GROUND = '#f1f3f2';
+
+/** What darkens: the page behind a dialog, the desk under the edge of the paper. The same in all themes. */
+export const SHADE = { backdrop: 'rgb(0 0 0 / 35%)', paper: 'rgb(0 0 0 / 0.22)' } as const;
+
 /** Space in px, steps of 4. */
 export const SPACE_PX = { 1: 4, 2: 8, 3: 12, 4: 16, 5: 20, 6: 24, 8: 32, 12: 48 } as const;
 

@@ -1,4 +1,5 @@
 /** Photos and scans on their way into a plan: read, turned upright, drawn down to a size that a plan file can carry. */
+import { SHEET_THEME } from '../design/tokens.ts';
 
 export interface Picture {
   /** As a data address. */
@@ -81,7 +82,7 @@ async function drawnDown(bitmap: ImageBitmap, width: number, height: number): Pr
   const ctx = canvas.getContext('2d');
   if (!ctx) throw new Error('this browser draws no canvas');
   // A photo has no glass: what was see-through is paper.
-  ctx.fillStyle = 'white';
+  ctx.fillStyle = SHEET_THEME.paper;
   ctx.fillRect(0, 0, width, height);
   ctx.imageSmoothingQuality = 'high';
   ctx.drawImage(bitmap, 0, 0, width, height);

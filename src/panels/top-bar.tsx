@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import { THEMES, type ThemeName } from '../design/tokens.ts';
-import { readShelf, useShelfCount } from '../io/cabinet.ts';
+import { readShelf, useShelfCount, writeSetting } from '../io/cabinet.ts';
 import { canPickPlace } from '../io/plan-files.ts';
 import { canRedo, canUndo } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
@@ -153,7 +153,12 @@ function Looks() {
         aria-label="Colours"
         value={theme}
         // The options are the names of the themes.
-        onChange={(event) => setTheme(event.currentTarget.value as ThemeName)}
+        onChange={(event) => {
+          const chosen = event.currentTarget.value as ThemeName;
+          setTheme(chosen);
+          // Kept once it was picked: before, the system is asked at each visit.
+          void writeSetting('theme', chosen);
+        }}
       >
         {Object.entries(THEMES).map(([name, { name: words }]) => (
           <option key={name} value={name}>

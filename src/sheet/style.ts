@@ -1,10 +1,9 @@
 /** Sizes, weights and colours of the sheet, in mm of paper. Colours are the theme that is always printed. */
-import { SHEET_THEME } from '../design/tokens.ts';
+import { SHEET_TAKEN_GROUND, SHEET_THEME } from '../design/tokens.ts';
 
 export const COLOUR = SHEET_THEME;
 
-/** A light ground for all floor that a rule takes away, so that the white that is left stays white beside sparse hatches. */
-export const TAKEN_GROUND = '#f1f3f2';
+export const TAKEN_GROUND = SHEET_TAKEN_GROUND;
 
 /** Type sizes, mm: the least is 6 pt, which is read on paper at arm's length. */
 export const TYPE_MM = { fine: 2.15, small: 2.35, body: 2.6, lead: 3, head: 3.6, title: 4.6 } as const;

@@ -1,6 +1,13 @@
 import { createRequire } from 'node:module';
 import type { AxeResults } from 'axe-core';
-import { type Browser, type BrowserContext, chromium, type Download, type Page } from 'playwright-core';
+import {
+  type Browser,
+  type BrowserContext,
+  type BrowserContextOptions,
+  chromium,
+  type Download,
+  type Page,
+} from 'playwright-core';
 import { afterAll, expect, inject } from 'vitest';
 
 const require = createRequire(import.meta.url);
@@ -17,6 +24,8 @@ export interface PageOptions {
   /** A tablet: touch events instead of a mouse. */
   readonly touch?: boolean;
   readonly deviceScaleFactor?: number;
+  /** What the system of the visitor asks for. */
+  readonly media?: Pick<BrowserContextOptions, 'colorScheme' | 'contrast' | 'forcedColors' | 'reducedMotion'>;
   readonly serviceWorkers?: 'allow' | 'block';
   /** Another address than that of the built app. */
   readonly site?: string;
@@ -58,6 +67,7 @@ export async function openPage(options: PageOptions = {}): Promise<OpenPage> {
     hasTouch: touch,
     isMobile: touch,
     acceptDownloads: true,
+    ...options.media,
     // Each test sees the app as it is served; offline.test.ts tries what the worker keeps.
     serviceWorkers: options.serviceWorkers ?? 'block',
   });

@@ -1,6 +1,6 @@
 import type { Verdict } from '../../../geometry/check/types.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
-import { RADIUS_PX } from '../../design/tokens.ts';
+import { RADIUS_PX, TYPE_PX } from '../../design/tokens.ts';
 import type { SizePx } from '../../state/viewport.ts';
 import type { Pen } from './pen.ts';
 import { stroke } from './pen.ts';
@@ -29,9 +29,9 @@ const DOCK_SHARE = 0.42;
 
 export function paintNote(pen: Pen, note: PointerNote, stage: SizePx): void {
   const { ctx, theme } = pen;
-  const line: TextStyle = { sizePx: 15, colour: theme.ink };
+  const line: TextStyle = { sizePx: TYPE_PX.read, colour: theme.ink };
   const head: TextStyle = {
-    sizePx: 22,
+    sizePx: TYPE_PX.head,
     bold: true,
     colour: note.verdict ? theme.verdict[note.verdict.tone].line : theme.ink,
   };

@@ -1,6 +1,7 @@
 import type { Extent } from '../../../geometry/body.ts';
 import { joined } from '../../../geometry/level-extent.ts';
 import type { LevelRegion } from '../../../geometry/region/types.ts';
+import { SHADE } from '../../design/tokens.ts';
 import type { AreaPx } from '../surface/area.ts';
 import { floorsOnScreen, whiteOnScreen } from './paths.ts';
 import { lengthPx, type Pen, px, stroke, within } from './pen.ts';
@@ -28,7 +29,7 @@ export function paintSheet(pen: Pen, extent: Extent | null, begun: boolean): voi
   within(pen, () => {
     // A shadow is dear, and within the paper nobody sees it.
     if (!holds({ left, top, right, bottom }, area)) {
-      ctx.shadowColor = 'rgb(0 0 0 / 0.22)';
+      ctx.shadowColor = SHADE.paper;
       ctx.shadowBlur = 14;
       ctx.shadowOffsetY = 3;
     }

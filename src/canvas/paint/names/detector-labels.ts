@@ -6,7 +6,7 @@ import { VERDICT_WORD } from '../../../../geometry/words.ts';
 import { toPlan } from '../../../state/viewport.ts';
 import { discRadius } from '../detectors.ts';
 import { type Pen, px } from '../pen.ts';
-import { drawText, type TextStyle, textWidth } from '../text.ts';
+import { drawText, READ, type TextStyle, textWidth } from '../text.ts';
 import type { Places } from './places.ts';
 
 /** Where a detector's label stands, as measured from its disc: it goes along with a disc that glides. */
@@ -24,7 +24,7 @@ const HEIGHT = 18;
 const OFF_PX = 8;
 const VERDICT_WORDS = Object.values(VERDICT_WORD);
 
-const styleOn = ({ theme }: Pen): TextStyle => ({ sizePx: 15, bold: true, colour: theme.ink, halo: theme.paper });
+const styleOn = ({ theme }: Pen): TextStyle => ({ ...READ, colour: theme.ink, halo: theme.paper });
 
 /**
  * Places for label and verdict word beside every disc, taken before any other name: in its own room where there is one, else the

@@ -1,0 +1,84 @@
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { accessibilityFindings, type OpenPage, openPage, type PageOptions } from './harness.ts';
+
+async function openSample(media: PageOptions['media']): Promise<OpenPage> {
+  const open = await openPage(media ? { media } : {});
+  await open.page.getByRole('banner').getByRole('button', { name: 'Samples' }).click();
+  await open.page.getByRole('button', { name: /^Crowded utility/ }).click();
+  await open.page.getByRole('heading', { name: 'Blocked', exact: true }).waitFor();
+  return open;
+}
+const theme = (page: Page) => page.evaluate(() => document.documentElement.dataset.theme);
+const ground = (page: Page, selector: string) =>
+  page
+    .locator(selector)
+    .first()
+    .evaluate((each) => getComputedStyle(each).backgroundColor);
+
+describe('at a first visit', () => {
+  it('a system in the dark gets the dark colours, and what is picked stays picked', async () => {
+    const { page, context, expectNoTroubles } = await openPage({ media: { colorScheme: 'dark' } });
+    await page.getByRole('heading', { name: 'Begin with the room that you stand in.' }).waitFor();
+    expect(await theme(page)).toBe('dark');
+    await page.getByLabel('Colours').selectOption('paper');
+    await expect.poll(() => theme(page)).toBe('paper');
+    await page.waitForTimeout(200); // the pick is written beside the page
+    await page.reload();
+    await page.getByRole('heading', { name: 'Begin with the room that you stand in.' }).waitFor();
+    expect(await theme(page)).toBe('paper');
+    expectNoTroubles();
+    await context.close();
+  });
+
+  it('a system that asks for more contrast gets the colours for bright sun', async () => {
+    const { page, context } = await openPage({ media: { contrast: 'more' } });
+    await page.getByRole('heading', { name: 'Begin with the room that you stand in.' }).waitFor();
+    expect(await theme(page)).toBe('sun');
+    await context.close();
+  });
+});
+
+describe('where the system sets the colours', () => {
+  it.each(['light', 'dark'] as const)(
+    '%s: what is on differs from what is off, and axe finds nothing',
+    async (colorScheme) => {
+      const { page, context, expectNoTroubles } = await openSample({ forcedColors: 'active', colorScheme });
+      expect(await theme(page)).toBe(colorScheme === 'dark' ? 'dark' : 'sun');
+      const [on, off] = ['.foot .button[aria-pressed="true"]', '.foot .button:not([aria-pressed])'];
+      expect(await ground(page, on)).not.toBe(await ground(page, off));
+      await page.locator(on).first().hover();
+      expect(await ground(page, on)).not.toBe(await ground(page, off));
+      expect(await ground(page, '.chip[aria-pressed="true"]')).not.toBe(
+        await ground(page, '.chip[aria-pressed="false"]'),
+      );
+      const draw = page.getByRole('button', { name: 'Draw', exact: true });
+      if ((await draw.getAttribute('aria-expanded')) === 'false') await draw.click();
+      await page.locator('summary', { hasText: 'Levels:' }).click();
+      expect(await accessibilityFindings(page)).toEqual([]);
+      expectNoTroubles();
+      await context.close();
+    },
+  );
+});
+
+describe('where the system asks for less motion', () => {
+  /** Whether a detector was seen on its way when a button moved it. */
+  async function glides(reducedMotion: 'reduce' | 'no-preference'): Promise<boolean> {
+    const { page, context } = await openSample({ reducedMotion });
+    await page.getByLabel('Detectors on this level').getByRole('button', { name: /^C1/ }).click();
+    const way = await page.getByRole('button', { name: /^Move it .* with tape to spare$/ }).elementHandle();
+    const seen = await page.evaluate((button) => {
+      (button as HTMLElement).click();
+      return window.__stillspot?.gliding() ?? false;
+    }, way);
+    await page.getByRole('heading', { name: 'Clear', exact: true }).waitFor();
+    await context.close();
+    return seen;
+  }
+
+  it('a detector is there at once; else it glides', async () => {
+    expect(await glides('reduce')).toBe(false);
+    expect(await glides('no-preference')).toBe(true);
+  });
+});
