@@ -9,6 +9,7 @@ import { fontsReady } from './fonts.ts';
 import { restoreWork, startAutosave } from './io/autosave.ts';
 import { readSetting } from './io/cabinet.ts';
 import { loadTheRest } from './panels/later.tsx';
+import { useLetterKeys } from './state/letter-keys.ts';
 import { useAppStore } from './state/store.ts';
 
 const root = document.getElementById('root');
@@ -20,12 +21,14 @@ applyTheme(useAppStore.getState().theme);
 
 // A canvas text drawn before its font is there keeps the wrong font, so the first draw waits. A font that fails to
 // load must not keep the page blank. The plan of last time is laid out before the first draw, so that nothing jumps.
-const [, theme, restored] = await Promise.all([
+const [, theme, letterKeys, restored] = await Promise.all([
   fontsReady().catch(() => undefined),
   readSetting('theme'),
+  readSetting('letterKeys'),
   restoreWork(),
 ]);
 if (isThemeName(theme)) useAppStore.getState().setTheme(theme);
+if (letterKeys === false) useLetterKeys.setState({ anywhere: false });
 if (restored.found === 'unreadable') {
   const where = restored.kept ? 'It lies under Earlier, to be saved as a file.' : 'It could not be put aside.';
   useAppStore.getState().say(`The plan of last time could not be read. ${where}`);

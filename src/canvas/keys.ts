@@ -1,6 +1,7 @@
 import { anchorOf } from '../../geometry/pick.ts';
 import type { XY } from '../../geometry/plan/model.ts';
 import { nearestSpot } from '../engine.ts';
+import { isIdleLetter } from '../state/letter-keys.ts';
 import { useMenu } from '../state/menu.ts';
 import { selectLevel, selectRegion } from '../state/selectors.ts';
 import { SELECT_TOOL } from '../state/tool.ts';
@@ -37,6 +38,7 @@ export function listenToKeys(sheet: HTMLElement, hand: () => Hand): KeyState {
 
   const onDown = (event: KeyboardEvent) => {
     if (isTyping(event.target) || document.querySelector('dialog[open]') || useMenu.getState().ask) return;
+    if (isIdleLetter(event)) return;
     const here = event.target === sheet || event.target === document.body;
     const done = hand().key?.(event) || (here && menuKey(event)) || commandKey(event) || (here && sheetKey(event));
     if (done) event.preventDefault();

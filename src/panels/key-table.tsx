@@ -1,4 +1,6 @@
 import { SHEET_KEYS } from '../canvas/key-list.ts';
+import { writeSetting } from '../io/cabinet.ts';
+import { useLetterKeys } from '../state/letter-keys.ts';
 import { ACTS } from './menu/table.ts';
 import { PAGE_KEYS } from './page-keys.ts';
 
@@ -12,6 +14,23 @@ const ACT_KEYS = ACTS.flatMap(({ key, name, does }) =>
 
 /** Every key, in the words of what it does. */
 export function KeyTable() {
+  const anywhere = useLetterKeys((keys) => keys.anywhere);
+  const setAnywhere = (on: boolean) => {
+    useLetterKeys.setState({ anywhere: on });
+    void writeSetting('letterKeys', on);
+  };
+  return (
+    <>
+      <label className="tick">
+        <input type="checkbox" checked={anywhere} onChange={(event) => setAnywhere(event.currentTarget.checked)} />
+        Letters and digits are keys anywhere on the page; without the tick only on the sheet
+      </label>
+      <Table />
+    </>
+  );
+}
+
+function Table() {
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard
     <section className="problems" aria-label="Keys" tabIndex={0}>

@@ -1,4 +1,5 @@
 import { useEffect } from 'react';
+import { isIdleLetter } from '../state/letter-keys.ts';
 import { saveFile } from './file-acts.ts';
 import { isTyping } from './palette-keys.ts';
 import { showDialog, useUi } from './ui.ts';
@@ -41,7 +42,7 @@ export const PICKER = 'plan-file-picker';
 export function usePageKeys(): void {
   useEffect(() => {
     const onKey = (event: KeyboardEvent) => {
-      if (event.defaultPrevented || useUi.getState().dialog) return;
+      if (event.defaultPrevented || useUi.getState().dialog || isIdleLetter(event)) return;
       const key = PAGE_KEYS.find(({ fits }) => fits(event));
       if (!key) return;
       event.preventDefault();

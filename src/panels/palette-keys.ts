@@ -1,4 +1,5 @@
 import { useEffect } from 'react';
+import { isIdleLetter } from '../state/letter-keys.ts';
 import { useAppStore } from '../state/store.ts';
 import type { Tool } from '../state/tool.ts';
 import { pickUse } from './acts.ts';
@@ -27,6 +28,7 @@ export function usePaletteKeys(): void {
     const onKey = (event: KeyboardEvent) => {
       if (event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey || isTyping(event.target)) return;
       if (!/^[1-9]$/.test(event.key) || useAppStore.getState().draft !== null || useUi.getState().dialog) return;
+      if (isIdleLetter(event)) return;
       const digit = Number(event.key) - 1;
       if (asked && event.timeStamp - asked.at < PAUSE_MS && take(asked.index, digit)) {
         asked = null;

@@ -135,6 +135,31 @@ describe('Escape always gets out, and nothing that was committed is lost', () =>
   });
 });
 
+describe('letters as keys (WCAG 2.2, 2.1.4)', () => {
+  it('can be kept to the sheet, and that is remembered', async () => {
+    const tick = open.page.getByRole('checkbox', { name: /^Letters and digits are keys/ });
+    const more = open.page.getByRole('button', { name: 'More…' }).last();
+    await keys('?');
+    await tick.uncheck();
+    await keys('Escape');
+    await open.page.reload();
+    await open.page.waitForFunction(() => (window.__stillspot?.store.getState().stageSize.width ?? 0) > 0);
+    await more.focus();
+    await keys('w', '1', '2', 'n');
+    expect(await tool()).toBe('select');
+    expect(await editor.selection()).toEqual([]);
+    await open.page.locator('.plan-canvas').focus();
+    await keys('w');
+    expect(await tool()).toBe('ask');
+    await keys('Escape', '?');
+    await tick.check();
+    await keys('Escape');
+    await more.focus();
+    await keys('n');
+    expect(await editor.selection()).toHaveLength(1);
+  });
+});
+
 describe('every drag has a way by single presses (WCAG 2.2, 2.5.7)', () => {
   const grip = async (id: string, from: XY, to: XY) => {
     await select(id);

@@ -1,9 +1,10 @@
 import { useEffect } from 'react';
 import { SHEET_ID } from '../../canvas/open-menu.ts';
+import { isIdleLetter } from '../../state/letter-keys.ts';
 import { useMenu } from '../../state/menu.ts';
 import { useAppStore } from '../../state/store.ts';
 import { isTyping } from '../palette-keys.ts';
-import { useUi } from '../ui.ts';
+import { showDialog, useUi } from '../ui.ts';
 import { isKeyOf, placeOf } from './act.ts';
 import { rememberTools } from './again.ts';
 import { doAct } from './do-act.ts';
@@ -16,11 +17,15 @@ const CLIPBOARD = ['copy', 'cut', 'paste'];
 export function useActKeys(): void {
   useEffect(() => {
     const onKey = (event: KeyboardEvent) => {
-      if (event.defaultPrevented || useUi.getState().dialog || useMenu.getState().ask) return;
+      const isOver = document.querySelector('dialog[open]') !== null;
+      // What is still on its way to the page can be given up too.
+      if (event.key === 'Escape' && !isOver && useUi.getState().dialog) showDialog(null);
+      if (event.defaultPrevented || isOver || useMenu.getState().ask) return;
       if (isTyping(event.target)) {
         if (event.key === 'Escape') leaveField(event.target as HTMLElement);
         return;
       }
+      if (isIdleLetter(event)) return;
       const { selection } = useAppStore.getState();
       const place = placeOf(useAppStore.getState(), selection, null);
       const act = ACTS.find((each) => !CLIPBOARD.includes(each.id) && isKeyOf(each, event) && each.applies(place));

@@ -2,14 +2,16 @@ import { useEffect } from 'react';
 import { useMenu } from '../../state/menu.ts';
 import { useAppStore } from '../../state/store.ts';
 import { isTyping } from '../palette-keys.ts';
-import { useUi } from '../ui.ts';
 import { copied, paste, reachedSystem } from './clipboard.ts';
 
 /** The browser's keys for copy, cut and paste, wherever nothing is typed and no words of the page are marked. */
 export function useClipboardKeys(): void {
   useEffect(() => {
     const ours = (event: ClipboardEvent) =>
-      !event.defaultPrevented && !isTyping(event.target) && !useUi.getState().dialog && !useMenu.getState().ask;
+      !event.defaultPrevented &&
+      !isTyping(event.target) &&
+      !document.querySelector('dialog[open]') &&
+      !useMenu.getState().ask;
     const onCopy = (event: ClipboardEvent) => {
       if (!ours(event) || document.getSelection()?.isCollapsed === false) return;
       const text = copied();
