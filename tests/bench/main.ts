@@ -5,6 +5,7 @@ import { conduct, FULL, QUICK } from './conduct.ts';
 import { runFrames } from './frames/run.ts';
 import { growthPlot } from './growth.ts';
 import { speedPage } from './page.ts';
+import { runStart } from './start/run.ts';
 import { surroundings } from './surroundings.ts';
 
 const PAGE = 'geometry/SPEED.md';
@@ -13,20 +14,25 @@ const PLOT = 'speed-growth.svg';
 const OPTIONS = {
   quick: { type: 'boolean', default: false },
   frames: { type: 'boolean', default: false },
+  page: { type: 'boolean', default: false },
   before: { type: 'string' },
   'before-name': { type: 'string' },
 } as const;
 
 /**
  * `--quick`: a minute, printed only. `--frames`: of the app in a browser, not of the engine; `--before FOLDER` measures an earlier
- * version too that was built there. `child` is the module that does one job in a process of its own.
+ * version too that was built there. `--page`: how fast the app starts. `child` is the module that does one job in a process of its own.
  */
 export async function run(args: readonly string[], child: string): Promise<void> {
   const { values } = parseArgs({ args: [...args], options: OPTIONS });
-  const { quick, frames, before: folder } = values;
+  const { quick, frames, page: startOfPage, before: folder } = values;
   if (frames) {
     const before = folder ? { folder, name: values['before-name'] ?? folder } : null;
     await runFrames({ quick, before });
+    return;
+  }
+  if (startOfPage) {
+    await runStart({ quick });
     return;
   }
   const where = surroundings();

@@ -27,7 +27,7 @@ const BUDGET = { median: 17, p95: 34 } as const;
 /** Most that the heap may grow by in the walk, a share. */
 const MOST_GROWTH = 0.2;
 /** Above this other work has a part in the times. */
-const QUIET_LOAD = 1.5;
+export const QUIET_LOAD = 1.5;
 
 export function framesPage(results: FrameResults, where: Surroundings): string {
   const { walk, browser, seconds, loadAfter, beforeName } = results;

@@ -55,6 +55,18 @@ export async function openStand(before: string | null): Promise<Stand> {
   };
 }
 
+/** This version, built and served. */
+export async function serveBuilt(): Promise<{ readonly url: string; stop(): Promise<void> }> {
+  const site = mkdtempSync(join(tmpdir(), 'stillspot-start-'));
+  buildTo(site);
+  const { url, close } = await served(site);
+  const stop = async () => {
+    await close();
+    rmSync(site, { recursive: true, force: true });
+  };
+  return { url, stop };
+}
+
 async function served(folder: string): Promise<{ readonly url: string; readonly close: () => Promise<void> }> {
   const server = await preview({
     configFile: false,
