@@ -8,6 +8,7 @@ import { THEMES, type ThemeName } from './design/tokens.ts';
 import { fontsReady } from './fonts.ts';
 import { restoreWork, startAutosave } from './io/autosave.ts';
 import { readSetting } from './io/cabinet.ts';
+import { takeHandedFiles } from './offline/handed-files.ts';
 import { loadTheRest } from './panels/later.tsx';
 import { useLetterKeys } from './state/letter-keys.ts';
 import { useAppStore } from './state/store.ts';
@@ -34,6 +35,7 @@ if (restored.found === 'unreadable') {
   useAppStore.getState().say(`The plan of last time could not be read. ${where}`);
 }
 startAutosave();
+takeHandedFiles();
 
 createRoot(root).render(
   <StrictMode>

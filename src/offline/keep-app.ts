@@ -1,6 +1,5 @@
 import { saveNow } from '../io/autosave.ts';
 import { useSavedSign } from '../io/saved-sign.ts';
-import { openFile } from '../panels/file-acts.ts';
 import { type NewVersion, useNewVersion } from './new-version.ts';
 
 /** A tab that stays open for days looks for a new version this often. */
@@ -11,7 +10,6 @@ let asked = false;
 
 /** Keeps this version of the app for work without a network, and tells when a newer one is ready. Does nothing where the browser cannot. */
 export async function keepApp(): Promise<void> {
-  takeFilesFromSystem();
   if (!('serviceWorker' in navigator)) return;
   const { serviceWorker } = navigator;
   const hadOne = serviceWorker.controller !== null;
@@ -54,7 +52,9 @@ async function loadAnew(): Promise<string> {
 
 /** The plan goes to the store first; where the store does not take it, the old version goes on. Empty when it is safe. */
 async function savedOrWhyNot(): Promise<string> {
-  await saveNow();
+  const { state } = useSavedSign.getState().sign;
+  // What lies in the store already is not written again: other tabs would take it for a change.
+  if (state === 'saving' || state === 'failed') await saveNow();
   const { sign } = useSavedSign.getState();
   if (sign.state === 'failed') {
     return 'The plan cannot be saved in this browser, so the old Stillspot goes on. Save the plan as a file: the newer one starts when you close this page and come back.';
@@ -64,17 +64,3 @@ async function savedOrWhyNot(): Promise<string> {
 }
 
 const show = (version: NewVersion) => useNewVersion.setState({ version });
-
-/** Where the system opens plan files with the installed app, they come in here. */
-function takeFilesFromSystem(): void {
-  const { launchQueue } = window as unknown as { launchQueue?: LaunchQueue };
-  launchQueue?.setConsumer(({ files }) => {
-    const [first] = files;
-    if (first) void first.getFile().then(openFile);
-  });
-}
-
-/** Of the File Handling draft of the WICG; not in the DOM types. */
-interface LaunchQueue {
-  setConsumer(consumer: (launch: { readonly files: readonly { getFile(): Promise<File> }[] }) => void): void;
-}

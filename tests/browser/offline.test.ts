@@ -1,4 +1,4 @@
-import { cpSync, mkdtempSync, rmSync } from 'node:fs';
+import { cpSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
@@ -125,17 +125,6 @@ describe('a new version', () => {
   it('announces itself, starts when it is told to, and leaves the plan and the walls under way as they were', async () => {
     const { page, context } = await openPage({ site, serviceWorkers: 'allow' });
     await kept(page);
-    await titled(page, 'Open work');
-    const other = await context.newPage();
-    await other.goto(site);
-    await other.getByLabel('Title of the sheet').waitFor();
-    deploy(second);
-    expect(await lookForNew(page)).toBe('installed');
-    await page.getByText(READY).waitFor();
-    await page.reload();
-    await page.getByText(READY).waitFor();
-    expect(await runs(page)).toBe(FIRST); // loading it again is not saying so
-
     await page.evaluate(() => {
       const state = window.__stillspot?.store.getState();
       state?.setTool({ kind: 'wall' });
@@ -147,6 +136,16 @@ describe('a new version', () => {
         takenBack: [],
       });
     });
+    await titled(page, 'Open work');
+    const other = await context.newPage();
+    await other.goto(site);
+    await other.getByLabel('Title of the sheet').waitFor();
+    deploy(second);
+    expect(await lookForNew(page)).toBe('installed');
+    await page.getByText(READY).waitFor();
+    await page.reload();
+    await page.getByText(READY).waitFor();
+    expect(await runs(page)).toBe(FIRST); // loading it again is not saying so
     await page.getByRole('button', { name: 'Start it' }).click();
     await expect.poll(() => runs(page).catch(() => '')).toBe(SECOND);
     expect(await titleOf(page)).toBe('Open work');
@@ -154,6 +153,7 @@ describe('a new version', () => {
 
     // The other tab runs the old one to the end, with parts that it has not loaded yet and the server has no more.
     await other.getByText('A newer Stillspot was started in another tab.').waitFor();
+    expect(await other.getByText('Another tab changed this plan').count()).toBe(0);
     expect(await runs(other)).toBe(FIRST);
     expect(await picture(other)).toBeGreaterThan(1000);
     await context.close();
@@ -197,6 +197,24 @@ describe('what the system needs to install the app', () => {
       const { width, height } = pngSize(await response.body());
       expect(`${width}x${height}`).toBe(sizes);
     }
+    await context.close();
+  });
+
+  it('lets the system hand over a plan file', async () => {
+    const { page, context, expectNoTroubles } = await openPage({ site });
+    await context.addInitScript(() => {
+      // As the File Handling draft has it; a browser under test is handed no file by its system.
+      const setConsumer = (consumer: (launch: object) => void) => {
+        const read = async () => new File([await (await fetch('given.plan.json')).text()], 'given.plan.json');
+        consumer({ files: [{ getFile: read }] });
+      };
+      Object.defineProperty(window, 'launchQueue', { value: { setConsumer } });
+    });
+    const given = readFileSync('samples/04-metric-house.plan.json', 'utf8');
+    await context.route('**/given.plan.json', (route) => route.fulfill({ body: given }));
+    await page.reload();
+    await expect.poll(() => titleOf(page), { timeout: 5000 }).toBe((JSON.parse(given) as { title: string }).title);
+    expectNoTroubles();
     await context.close();
   });
 });
