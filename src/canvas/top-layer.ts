@@ -109,7 +109,7 @@ function paintTop(pen: Pen, state: AppState, sketch: Sketch): void {
     paintHandles(pen, handlesOf(level, handled, HANDLE_OFF_PX / pen.view.scale));
   }
   paintFigures(pen, selectFigures(state));
-  paintSketch(pen, sketch, chainOf(state, sketch), level);
+  paintSketch(pen, sketch, chainOf(state, sketch), level, state.tool.kind === 'ask');
   paintAllDetectors(pen, state, sketch);
   const note = noteFor(state, sketch);
   if (note) paintNote(pen, note, state.stageSize);

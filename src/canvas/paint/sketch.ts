@@ -36,7 +36,7 @@ export interface DrawnChain {
 }
 
 /** Everything that is being drawn and is not in the plan yet. */
-export function paintSketch(pen: Pen, sketch: Sketch, chain: DrawnChain | null, level: Level): void {
+export function paintSketch(pen: Pen, sketch: Sketch, chain: DrawnChain | null, level: Level, asks: boolean): void {
   paintGuides(pen, sketch);
   if (chain) paintChain(pen, chain);
   if (sketch.box) paintBox(pen, sketch.box);
@@ -55,7 +55,8 @@ export function paintSketch(pen: Pen, sketch: Sketch, chain: DrawnChain | null, 
   }
   for (const gap of sketch.gaps) paintGap(pen, gap);
   if (sketch.marquee) paintMarquee(pen, sketch.marquee);
-  if (sketch.cross) paintCross(pen, sketch.cross, sketch.typed === null);
+  const says = asks ? 'Arrows move, Enter lists acts' : 'Arrows move, Enter sets';
+  if (sketch.cross) paintCross(pen, sketch.cross, sketch.typed === null ? says : '');
 }
 
 function paintGuides(pen: Pen, { guides }: Sketch): void {
@@ -148,7 +149,7 @@ function paintMarquee(pen: Pen, [a, b]: NonNullable<Sketch['marquee']>): void {
 }
 
 /** The keyboard's cross, with how it is moved unless a length is being typed beside it. */
-function paintCross(pen: Pen, at: XY, says: boolean): void {
+function paintCross(pen: Pen, at: XY, says: string): void {
   const { ctx, theme } = pen;
   const [x, y] = px(pen, at);
   ctx.beginPath();
@@ -164,5 +165,9 @@ function paintCross(pen: Pen, at: XY, says: boolean): void {
   stroke(pen, theme.paper, 5);
   stroke(pen, theme.accent, 2);
   if (says)
-    drawText(pen, 'Arrows move, Enter sets', [x, y + 42], { ...SMALL, colour: theme.accent, halo: theme.paper });
+    drawText(pen, says, [x, y + 42], {
+      ...SMALL,
+      colour: theme.accent,
+      halo: theme.paper,
+    });
 }
