@@ -13,9 +13,14 @@ export function MessageLine() {
   const tool = useAppStore((state) => state.tool);
   const kept = useAppStore((state) => state.keepTool);
   const { setTool, setKeepTool, say } = useAppStore.getState();
-  const missing = stillToDo(useGuidance()).find((hint) => hint.missing);
+  const hints = stillToDo(useGuidance());
+  const missing = hints.find((hint) => hint.missing);
+  const level = useLevel();
   // The bare sheet says itself what to do first.
-  const bare = useLevel().walls.length === 0;
+  const bare = level.walls.length === 0;
+  // What was just said may ask for the use of a room: of one on this level.
+  const unnamed = hints.find(({ act: offer }) => offer?.kind === 'name-room' && offer.levelId === level.id);
+  const offer = message ? unnamed?.act : tool.kind === 'select' && missing?.act;
   const corners = useAppStore(({ chain }) => chain.corners.length);
   const missed = useMissedStart();
   const doing = message || missed || `${kept ? 'Kept in hand. ' : ''}${doingWords(tool, corners)}`;
@@ -27,9 +32,9 @@ export function MessageLine() {
       {!doing && !bare && (
         <p className="message__next">{missing ? `Next: ${missing.text}` : 'Nothing is missing on this plan.'}</p>
       )}
-      {!bare && missing?.act && (message ? missing.act.kind === 'name-room' : tool.kind === 'select') && (
-        <button type="button" className="text-button" onClick={() => missing.act && act(missing.act)}>
-          {missing.act.label}
+      {!bare && offer && (
+        <button type="button" className="text-button" onClick={() => act(offer)}>
+          {offer.label}
         </button>
       )}
       {message && (

@@ -27,7 +27,7 @@ import { showsAnyOf } from './view-actions.ts';
 import { showing } from './viewport.ts';
 
 /** What of another level is copied beside its outside walls. */
-export interface CopyChoice {
+interface CopyChoice {
   readonly openings: boolean;
   readonly insideWalls: boolean;
 }

@@ -3,10 +3,12 @@ import { duplicatedItems, type EditResult, movedItems, nextId, withoutItems } fr
 import type { Detector, Level, Mm, Plan, XY } from '../../geometry/plan/model.ts';
 import { seatHeight } from '../../geometry/sit-on.ts';
 import type { Line } from '../../geometry/snap.ts';
+import { formatLength } from '../../geometry/units.ts';
 import { JUST_INSIDE, levelRegion, nearestSpot } from '../engine.ts';
 import { type Chain, cornerSetAgain, cornerTakenBack, NO_CHAIN, thicknessFrom, withWalls } from './chain.ts';
 import { DETECTOR_DEFAULTS } from './defaults.ts';
 import { freshPlan } from './fresh-plan.ts';
+import { levelName } from './level-actions.ts';
 import { findItem, type Item, type ItemList, prefixOf, settledEdit, withItem, withPatch } from './plan-edits.ts';
 import { selectLevel, selectModel, selectRegion } from './selectors.ts';
 import type { AppState } from './store.ts';
@@ -203,7 +205,10 @@ function moveToNearest(state: AppState, detectorId: string): void {
   );
   const spot = nearestSpot(region, detector.at);
   if (!spot) {
-    state.say('No spot on this level is clear at this height. Change the height, or look for another room.');
+    const height = formatLength(base, plan.display.length);
+    state.say(
+      `No spot on ${levelName(selectLevel(state))} is clear ${height} above the floor. Change the height, or look on another level.`,
+    );
     return;
   }
   state.updateItem(detectorId, { at: spot.at });

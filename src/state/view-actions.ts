@@ -1,6 +1,6 @@
 import { type Extent, ringExtent } from '../../geometry/body.ts';
 import { joined, levelExtent } from '../../geometry/level-extent.ts';
-import { selectBelow, selectLevel } from './selectors.ts';
+import { selectBelow, selectLevel, selectLevelBar } from './selectors.ts';
 import type { AppState } from './store.ts';
 import type { ViewActions } from './view-slice.ts';
 import { fitted, pannedBy, toScreen, zoomedAt } from './viewport.ts';
@@ -9,6 +9,7 @@ import { fitted, pannedBy, toScreen, zoomedAt } from './viewport.ts';
 const EMPTY_SHEET = { minX: 0, minY: 0, maxX: 12192, maxY: 9144 } as const;
 /** Room about the plan for its dimensions. */
 const FIT_MARGIN_PX = 46;
+const LEVEL_BAR_PX = 48;
 
 type Set = (change: Partial<AppState>) => void;
 
@@ -35,7 +36,10 @@ export function createViewActions(set: Set, get: () => AppState): ViewActions {
     setTheme: (theme) => set({ theme }),
     fit: () => {
       const state = get();
-      const viewport = fitted(drawnExtent(state) ?? EMPTY_SHEET, state.stageSize, FIT_MARGIN_PX);
+      const { width, height } = state.stageSize;
+      // Below the dimensions there is room for why this is not the level to test.
+      const below = selectLevelBar(state) ? LEVEL_BAR_PX : 0;
+      const viewport = fitted(drawnExtent(state) ?? EMPTY_SHEET, { width, height: height - below }, FIT_MARGIN_PX);
       set({ viewport, wholeInView: true });
     },
     zoomBy: (factor) => {

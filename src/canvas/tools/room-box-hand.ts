@@ -23,7 +23,10 @@ export function createRoomBoxHand(): Hand {
     clearSketch();
     if (!start) return;
     if (Math.min(Math.abs(to[0] - start[0]), Math.abs(to[1] - start[1])) < LEAST_ROOM) {
-      store().say('That is too small for a room. Pull from one inside corner to the opposite one.');
+      const least = formatLength(LEAST_ROOM, store().plan.display.length);
+      store().say(
+        `${reading(start, to)} is too small for a room: ${least} each way at the least. Pull from one inside corner to the opposite one.`,
+      );
       return;
     }
     store().addWalls(rectangleWalls(currentLevel(), start, to, thicknessNow()), thicknessNow());

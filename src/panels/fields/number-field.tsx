@@ -31,7 +31,7 @@ export function NumberField({ label, value, unit, least, most, mayBeEmpty = fals
         }
         const number = Number(plain.replace(',', '.'));
         if (number < least || number > most) {
-          return { ok: false, message: `${plain}${unit} is out of range. Write ${least} to ${most}.` };
+          return { ok: false, message: `${plain}${unit} is too far. Write ${least} to ${most}.` };
         }
         return { ok: true, value: number, echo: `${rounded(number)}${unit}` };
       }}

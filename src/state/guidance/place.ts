@@ -1,6 +1,6 @@
 import type { Detector, Plan } from '../../../geometry/plan/model.ts';
 import { effectiveRules } from '../../../geometry/rules/profiles.ts';
-import { describeEntered, listed } from '../../../geometry/words.ts';
+import { describeCheck, describeEntered, inOrder, listed } from '../../../geometry/words.ts';
 import { about, detectorName, type Hint, type HintAct, type SeenLevel, WEIGHT } from './hint.ts';
 
 /** What is missing of the detectors, over all levels. */
@@ -48,15 +48,17 @@ function detectorHints(seen: SeenLevel): readonly Hint[] {
 }
 
 function verdictHints(seen: SeenLevel): readonly Hint[] {
-  const { detectors } = seen.model.level;
-  return seen.reports.flatMap(({ id, verdict }) => {
+  const { level } = seen.model;
+  return seen.reports.flatMap(({ id, verdict, checks }) => {
     if (verdict === 'clear') return [];
+    const [worst] = inOrder(checks.filter(({ notRun }) => !notRun));
     const says = {
       blocked: 'is blocked.',
       unknown: 'cannot be judged yet.',
       tight: 'is tight: look again with the tape.',
     }[verdict];
-    const text = about(seen, `${detectorName(detectors, id)} ${says}`);
+    const why = worst ? ` ${describeCheck(worst, seen.plan, level)}` : '';
+    const text = about(seen, `${detectorName(level.detectors, id)} ${says}${why}`);
     return [{ text, act: showAct(seen, [id]), missing: verdict !== 'tight', weight: WEIGHT[verdict] }];
   });
 }
