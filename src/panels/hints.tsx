@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import { type Hint, type StageState, stillToDo } from '../state/guidance.ts';
 import { act } from './acts.ts';
 import './hints.css';
@@ -23,12 +24,13 @@ export function Hints({ hints }: { readonly hints: readonly Hint[] }) {
 
 /** Everything that is missing on the plan, all levels and stages together, the most important first; then what is worth a look. */
 export function StillToDo({ stages }: { readonly stages: readonly StageState[] }) {
+  const [open, setOpen] = useState(false);
   const hints = stillToDo(stages);
   const missing = hints.filter((hint) => hint.missing);
   const remarks = hints.filter((hint) => !hint.missing);
   if (hints.length === 0) return null;
   return (
-    <details className="group to-do">
+    <details className="group to-do" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>
         Still to do{' '}
         <span className="soft">
@@ -36,8 +38,8 @@ export function StillToDo({ stages }: { readonly stages: readonly StageState[] }
           {remarks.length > 0 && `, ${remarks.length} more`}
         </span>
       </summary>
-      {missing.length > 0 && <Hints hints={missing} />}
-      {remarks.length > 0 && (
+      {open && missing.length > 0 && <Hints hints={missing} />}
+      {open && remarks.length > 0 && (
         <>
           <p className="to-do__head">Worth a look</p>
           <Hints hints={remarks} />
