@@ -1,6 +1,5 @@
-import { lazy, Suspense, useEffect } from 'react';
+import { useEffect } from 'react';
 import { PlanCanvas } from './canvas/plan-canvas.tsx';
-import { useTracingFrame } from './canvas/tracing-frame-store.ts';
 import { applyTheme } from './design/theme.ts';
 import { EmptySheet } from './panels/empty-sheet.tsx';
 import { ErrorBoundary } from './panels/error-boundary.tsx';
@@ -24,8 +23,6 @@ import { useShadeForSelected } from './panels/use-shade.ts';
 import { useAppStore } from './state/store.ts';
 import './app.css';
 
-// Brings a canvas library along that nothing else needs.
-const TracingFrame = lazy(() => import('./canvas/tracing-frame.tsx'));
 const Dialogs = later(() => import('./panels/dialogs.tsx').then((part) => part.Dialogs));
 
 /** The whole screen: the job on the left, the sheet in the middle, the slip beside it. */
@@ -45,7 +42,6 @@ function Page() {
     document.title = title ? `${title} - Stillspot` : 'Stillspot';
   }, [title]);
   const asked = useUi((ui) => ui.dialog !== null);
-  const tracingByHand = useTracingFrame((frame) => frame.open);
   useColumns();
   useFileDrop();
   usePaletteKeys();
@@ -65,11 +61,6 @@ function Page() {
         <div className="sheet__plan">
           <PlanCanvas />
           <EmptySheet />
-          {tracingByHand && (
-            <Suspense>
-              <TracingFrame />
-            </Suspense>
-          )}
         </div>
         <Foot />
       </main>

@@ -1,5 +1,5 @@
 import { anchorOf } from '../../geometry/pick.ts';
-import type { XY } from '../../geometry/plan/model.ts';
+import type { Mm, XY } from '../../geometry/plan/model.ts';
 import { nearestSpot } from '../engine.ts';
 import { isIdleLetter } from '../state/letter-keys.ts';
 import { useMenu } from '../state/menu.ts';
@@ -171,7 +171,8 @@ function selectNext(step: 1 | -1): boolean {
   return true;
 }
 
-function stepFor(event: KeyboardEvent): number {
+/** How far an arrow moves things, mm: more with Ctrl, less with Shift. */
+export function stepFor(event: KeyboardEvent): Mm {
   const { key, fine, coarse } = steps();
   if (event.ctrlKey || event.metaKey) return coarse;
   return event.shiftKey ? fine : key;

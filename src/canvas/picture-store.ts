@@ -1,28 +1,47 @@
 import { create } from 'zustand';
+import { remembered } from '../../geometry/remembered.ts';
 
-/** Pictures ready to be drawn, by their data address. Decoding takes a tenth of a second: done once, beside the page's work. */
-export const usePictures = create<{ readonly ready: ReadonlyMap<string, ImageBitmap> }>()(() => ({ ready: new Map() }));
+/** Pictures by their data address; null for one that no browser reads. Decoding takes a tenth of a second: done once, beside the page's work. */
+export const usePictures = create<{ readonly ready: ReadonlyMap<string, ImageBitmap | null> }>()(() => ({
+  ready: new Map(),
+}));
 
-/** So many are kept: a picture for each level of a house, and a few that undo may bring back. */
-const MOST = 8;
+/** So many are kept: the levels that one goes between, and one that undo may bring back. Each takes up to 35 MB, negative included. */
+const MOST = 4;
 const asked = new Set<string>();
 
 /** The picture, or null while it is being read; it then comes by itself. */
 export function pictureOf(image: string): ImageBitmap | null {
   const { ready } = usePictures.getState();
-  const found = ready.get(image);
-  if (!found && !asked.has(image)) {
+  if (!ready.has(image) && !asked.has(image)) {
     asked.add(image);
     void decode(image);
   }
-  return found ?? null;
+  return ready.get(image) ?? null;
 }
 
 async function decode(image: string): Promise<void> {
-  try {
-    const bitmap = await createImageBitmap(await (await fetch(image)).blob());
-    usePictures.setState(({ ready }) => ({ ready: new Map([...[...ready].slice(-MOST + 1), [image, bitmap]]) }));
-  } catch {
-    // A picture in a file that no browser reads: the rest of the plan is there, and the panel names the picture.
-  }
+  const picture = await read(image).catch(() => null);
+  asked.delete(image);
+  const kept = [...usePictures.getState().ready].slice(-MOST + 1);
+  usePictures.setState({ ready: new Map([...kept, [image, picture]]) });
 }
+
+async function read(image: string): Promise<ImageBitmap> {
+  return createImageBitmap(await (await fetch(image)).blob());
+}
+
+/** The same in negative, for a dark sheet. */
+export const negativeOf = remembered((bitmap: ImageBitmap): ImageBitmap => {
+  const { width, height } = bitmap;
+  const canvas = new OffscreenCanvas(width, height);
+  const ctx = canvas.getContext('2d');
+  if (!ctx) return bitmap;
+  ctx.fillStyle = 'white';
+  ctx.fillRect(0, 0, width, height);
+  ctx.drawImage(bitmap, 0, 0);
+  // White less the picture, channel by channel.
+  ctx.globalCompositeOperation = 'difference';
+  ctx.fillRect(0, 0, width, height);
+  return canvas.transferToImageBitmap();
+});

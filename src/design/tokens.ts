@@ -52,6 +52,8 @@ export interface Theme {
   readonly verdict: Readonly<Record<Verdict, VerdictTone>>;
   /** Multiplies every line weight. */
   readonly weight: number;
+  /** How a photo under the drawing is shown: a bright one would blind on a dark sheet. */
+  readonly photo: 'positive' | 'negative';
 }
 
 const paper: Theme = {
@@ -82,6 +84,7 @@ const paper: Theme = {
     unknown: { ground: '#83496a', on: '#ffffff', line: '#83496a' },
   },
   weight: 1,
+  photo: 'positive',
 };
 
 const sun: Theme = {
@@ -112,6 +115,7 @@ const sun: Theme = {
     unknown: { ground: '#5c3049', on: '#ffffff', line: '#5c3049' },
   },
   weight: 1.6,
+  photo: 'positive',
 };
 
 const dark: Theme = {
@@ -142,6 +146,7 @@ const dark: Theme = {
     unknown: { ground: '#dd9cc0', on: '#0e1418', line: '#dd9cc0' },
   },
   weight: 1,
+  photo: 'negative',
 };
 
 export const THEMES = { paper, sun, dark } as const satisfies Record<string, Theme>;

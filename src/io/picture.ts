@@ -1,3 +1,6 @@
+import { HEAD_BYTES, type OtherKind, type PictureKind, pictureHead } from './picture-head.ts';
+import { megabytes } from './picture-size.ts';
+
 /** Photos and scans on their way into a plan: read, turned upright, drawn down to a size that a plan file can carry. */
 import { SHEET_THEME } from '../design/tokens.ts';
 
@@ -8,7 +11,7 @@ export interface Picture {
   /** Pixels. */
   readonly width: number;
   readonly height: number;
-  /** What was done to it, in words; empty for nothing. */
+  /** How large it was, what was done to it, and what it takes of the plan, in words. */
   readonly remark: string;
 }
 export type PictureRead =
@@ -18,52 +21,56 @@ export type PictureRead =
 /** A sketch is legible at this many pixels along its longer side, and a plan with it stays below a few MB. */
 const LONGEST_SIDE = 2400;
 const LARGEST_BYTES = 60_000_000;
+/** Four bytes to a pixel while it is read: what a tablet can spare for a moment. */
+const MOST_PIXELS = 120_000_000;
 /** A picture of few bytes is kept as it is: a scan of lines is smaller as PNG than as a photo. */
 const KEPT_BYTES = 700_000;
-const KINDS = ['image/png', 'image/jpeg', 'image/webp'] as const;
 
-/** Reads a PNG, JPEG or WebP. Refused in words when it is none, is broken, or is too large. */
+/** Reads a PNG, JPEG or WebP, and a HEIC where the browser can. Refused in words when it is none, is broken, moves, or is too large. */
 export async function readPicture(file: File): Promise<PictureRead> {
-  const name = file.name || 'picture';
-  const refused = (reason: string): PictureRead => ({ ok: false, reason });
-  if (/\.hei[cf]$/i.test(name) || /hei[cf]/.test(file.type)) {
-    return refused(
-      `${name} is a HEIC photo, which browsers do not read. Save it as JPEG on the phone and bring that in.`,
-    );
-  }
+  const name = file.name || 'The picture';
+  const refused = (reason: string): PictureRead => ({ ok: false, reason: `${name} ${reason}` });
   if (file.size > LARGEST_BYTES) {
-    return refused(`${name} has ${Math.round(file.size / 1e6)} MB. Bring in a picture of less than 60 MB.`);
+    return refused(`has ${Math.round(file.size / 1e6)} MB. Bring in a picture of less than 60 MB.`);
   }
-  const kind = await kindOf(file);
-  if (!kind) return refused(`${name} is not a PNG, JPEG or WebP picture. Save it as one of these and bring that in.`);
+  const head = pictureHead(new Uint8Array(await file.slice(0, HEAD_BYTES).arrayBuffer()));
+  if (typeof head === 'string' && head !== 'heic') return refused(NOT_A_PICTURE[head]);
+  if (typeof head !== 'string') {
+    const { size, moving } = head;
+    if (moving)
+      return refused('moves: it holds several pictures in turn. Save one of them as PNG or JPEG and bring that in.');
+    if (size && size.width * size.height > MOST_PIXELS) {
+      const words = `${size.width} by ${size.height} pixels`;
+      return refused(`is too large, ${words}. Make it smaller, 2400 pixels along its longer side are enough.`);
+    }
+  }
   let bitmap: ImageBitmap;
   try {
     // A phone notes which side is up; the picture is turned to it here, once.
     bitmap = await createImageBitmap(file, { imageOrientation: 'from-image' });
   } catch {
-    return refused(`${name} could not be read: the file is damaged. Take the photo again or bring in another copy.`);
+    return refused(
+      head === 'heic' ? HEIC : 'could not be read: the file is damaged. Take the photo again or bring in another copy.',
+    );
   }
   try {
-    return { ok: true, picture: await stored(file, kind, bitmap, name) };
+    return { ok: true, picture: await stored(file, head === 'heic' ? null : head.kind, bitmap) };
   } catch {
-    return refused(
-      `${name} is too large for this browser: ${bitmap.width} by ${bitmap.height} pixels. Make it smaller first.`,
-    );
+    return refused(`is too large for this browser, ${bitmap.width} by ${bitmap.height} pixels. Make it smaller first.`);
   } finally {
     bitmap.close();
   }
 }
 
-/** By its first bytes: names and types of files are often wrong. */
-async function kindOf(file: File): Promise<(typeof KINDS)[number] | null> {
-  const head = new Uint8Array(await file.slice(0, 12).arrayBuffer());
-  const text = String.fromCharCode(...head);
-  if (text.startsWith('\x89PNG')) return 'image/png';
-  if (head[0] === 0xff && head[1] === 0xd8) return 'image/jpeg';
-  return text.startsWith('RIFF') && text.slice(8) === 'WEBP' ? 'image/webp' : null;
-}
+const HEIC =
+  'is a HEIC photo, which this browser cannot read. Save it as JPEG on the phone, or take a screenshot of it, and bring that in.';
+const NOT_A_PICTURE: Readonly<Record<Exclude<OtherKind, 'heic'>, string>> = {
+  pdf: 'is a PDF. Save the page as a picture, or take a screenshot of it, and bring that in.',
+  gif: 'is a GIF. Save it as PNG or JPEG and bring that in.',
+  unknown: 'is not a PNG, JPEG or WebP picture. Save it as one of these and bring that in.',
+};
 
-async function stored(file: File, kind: string, bitmap: ImageBitmap, name: string): Promise<Picture> {
+async function stored(file: File, kind: PictureKind | null, bitmap: ImageBitmap): Promise<Picture> {
   const share = Math.min(1, LONGEST_SIDE / Math.max(bitmap.width, bitmap.height));
   const [width, height] = [
     Math.max(1, Math.round(bitmap.width * share)),
@@ -72,9 +79,10 @@ async function stored(file: File, kind: string, bitmap: ImageBitmap, name: strin
   // Drawn anew unless small: that leaves behind what a phone writes beside a photo, such as where it was taken.
   const asIs = share === 1 && kind === 'image/png' && file.size <= KEPT_BYTES;
   const blob = asIs ? new Blob([file], { type: kind }) : await drawnDown(bitmap, width, height);
-  const remark =
-    share < 1 ? `Drawn down from ${bitmap.width} by ${bitmap.height} to ${width} by ${height} pixels.` : '';
-  return { image: await dataAddress(blob), name, width, height, remark };
+  const image = await dataAddress(blob);
+  const from = share < 1 ? `Drawn down from ${bitmap.width} by ${bitmap.height} to ${width} by ${height} pixels, ` : '';
+  const takes = `${megabytes(image.length)} of the plan.`;
+  return { image, name: file.name, width, height, remark: from ? from + takes : `It takes ${takes}` };
 }
 
 async function drawnDown(bitmap: ImageBitmap, width: number, height: number): Promise<Blob> {

@@ -101,8 +101,9 @@ function doingWords(tool: Tool, corners: number): string {
 
 const TRACING_WORDS = {
   scale: 'Press one end of a length on the picture that you know.',
-  straighten: 'Press a point of a wall on the picture that should lie along the page.',
-  shift: 'Press a point of the picture.',
+  straighten: 'Press a point of a wall on the picture that should be level or plumb.',
+  shift: 'Press a point of the picture, then the spot of the plan where it belongs.',
+  move: 'Pull the picture, or move it with the arrows. The wheel or two fingers still move the sheet.',
 } as const;
 
 function nameOf(tool: Tool): string {

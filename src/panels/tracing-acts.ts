@@ -32,6 +32,7 @@ export async function bringIn(file: File): Promise<void> {
     ...FRESH,
     ...laidOver(levelExtent(level), middle, picture.width, picture.height),
   };
+  const replaced = level.tracing ? ' It took the place of the one before; Undo brings that back.' : '';
   const refusal = state.run((plan) => withTracing(plan, level.id, tracing));
   if (refusal) return;
   openStage('draw');
@@ -39,7 +40,16 @@ export async function bringIn(file: File): Promise<void> {
   useUi.setState({ tracingOpen: true });
   state.fit();
   state.setTool({ kind: 'tracing', task: 'scale' });
-  state.say(`${remark} Press the two ends of a length on it that you know: that sets its scale.`.trim());
+  state.say(`${remark}${replaced} Press the two ends of a length on it that you know: that sets its scale.`);
+}
+
+/** Shows how the picture would look as strong as that; `run` with the draft makes it so. */
+export function showFaded(opacity: number): void {
+  const state = useAppStore.getState();
+  const { id, tracing } = selectLevel({ ...state, draft: null });
+  if (!tracing) return;
+  const edited = withTracing(state.plan, id, { ...tracing, opacity });
+  state.setDraft(edited.ok && opacity !== tracing.opacity ? edited.plan : null);
 }
 
 /** Changes some of the picture's values, as one step. Answers why not, or empty. */

@@ -1,13 +1,14 @@
-import { useState } from 'react';
 import type { Tracing } from '../../geometry/plan/model.ts';
 import { turnedBy } from '../../geometry/tracing.ts';
-import { useTracingFrame } from '../canvas/tracing-frame-store.ts';
+import { usePictures } from '../canvas/picture-store.ts';
+import { megabytes } from '../io/picture-size.ts';
+import { selectLevel } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
-import type { Tool } from '../state/tool.ts';
+import { SELECT_TOOL, type Tool } from '../state/tool.ts';
 import { LengthField } from './fields/length-field.tsx';
 import { NumberField } from './fields/number-field.tsx';
 import { PictureButton } from './picture-button.tsx';
-import { changeTracing, saveWithoutPictures, takeTracingAway } from './tracing-acts.ts';
+import { changeTracing, saveWithoutPictures, showFaded, takeTracingAway } from './tracing-acts.ts';
 import { useUi } from './ui.ts';
 import { useLevel } from './use-level.ts';
 import './tracing-panel.css';
@@ -45,15 +46,19 @@ const TASKS: readonly (readonly [Task, string])[] = [
   ['scale', 'Scale by two points'],
   ['straighten', 'Straighten by two points'],
   ['shift', 'Shift by two points'],
+  ['move', 'Pull it, or use arrows'],
 ];
 
 function TracingFields({ tracing }: { readonly tracing: Tracing }) {
   const tool = useAppStore((state) => state.tool);
-  const byHand = useTracingFrame((frame) => frame.open);
+  const unreadable = usePictures(({ ready }) => ready.get(tracing.image) === null);
   const { setTool } = useAppStore.getState();
   const { locked, shown } = tracing;
   return (
     <div className="tracing">
+      {unreadable && (
+        <p role="alert">This picture is damaged and cannot be shown. Bring in another one in its place.</p>
+      )}
       {!locked && (
         <div className="buttons">
           {TASKS.map(([task, words]) => (
@@ -67,36 +72,45 @@ function TracingFields({ tracing }: { readonly tracing: Tracing }) {
               {words}
             </button>
           ))}
-          <button
-            type="button"
-            className="button"
-            aria-pressed={byHand}
-            onClick={() => useTracingFrame.setState({ open: !byHand })}
-          >
-            Fit it by hand
-          </button>
         </div>
       )}
       {!locked && (
-        <div className="fields">
-          <LengthField
-            label="Breadth of the picture"
-            value={tracing.width * tracing.scale}
-            onCommit={(mm) =>
-              mm > 0 ? changeTracing({ scale: mm / tracing.width }) : 'A picture of no breadth cannot be seen.'
-            }
-          />
-          <NumberField
-            label="Turned clockwise"
-            value={tracing.turn}
-            unit="°"
-            least={-360}
-            most={360}
-            onCommit={(turn) => changeTracing(turnedBy(tracing, (turn ?? 0) - tracing.turn, tracing.at))}
-          />
-        </div>
+        <details>
+          <summary className="small">By numbers</summary>
+          <div className="fields">
+            <LengthField
+              label="Breadth of the picture"
+              value={tracing.width * tracing.scale}
+              onCommit={(mm) =>
+                mm > 0 ? changeTracing({ scale: mm / tracing.width }) : 'A picture of no breadth cannot be seen.'
+              }
+            />
+            <NumberField
+              label="Turned clockwise"
+              value={tracing.turn}
+              unit="°"
+              least={-360}
+              most={360}
+              onCommit={(turn) => changeTracing(turnedBy(tracing, (turn ?? 0) - tracing.turn, tracing.at))}
+            />
+            <LengthField
+              label="Push it right by"
+              value={0}
+              negative
+              hint="With a minus: left."
+              onCommit={(mm) => changeTracing({ at: [tracing.at[0] + mm, tracing.at[1]] })}
+            />
+            <LengthField
+              label="Push it down by"
+              value={0}
+              negative
+              hint="With a minus: up."
+              onCommit={(mm) => changeTracing({ at: [tracing.at[0], tracing.at[1] + mm] })}
+            />
+          </div>
+        </details>
       )}
-      <Fade tracing={tracing} />
+      <Fade />
       <div className="tracing__checks">
         <label>
           <input
@@ -111,7 +125,7 @@ function TracingFields({ tracing }: { readonly tracing: Tracing }) {
             type="checkbox"
             checked={locked}
             onChange={(event) => {
-              useTracingFrame.setState({ open: false });
+              if (tool.kind === 'tracing') setTool(SELECT_TOOL);
               changeTracing({ locked: event.currentTarget.checked });
             }}
           />{' '}
@@ -119,7 +133,8 @@ function TracingFields({ tracing }: { readonly tracing: Tracing }) {
         </label>
       </div>
       <p className="small soft">
-        It goes with the saved plan and never onto the marked-up sheet. No verdict looks at it.
+        It is kept with the plan ({megabytes(tracing.image.length)}). A saved file and the marked-up sheet can show it
+        or leave it out. No verdict looks at it.
       </p>
       <div className="buttons">
         <button type="button" className="text-button" onClick={() => void saveWithoutPictures()}>
@@ -130,7 +145,7 @@ function TracingFields({ tracing }: { readonly tracing: Tracing }) {
         </button>
       </div>
       <details>
-        <summary className="small">Another picture instead</summary>
+        <summary className="small">Another picture in its place</summary>
         <BringIn words="Pick another one" />
       </details>
     </div>
@@ -138,23 +153,23 @@ function TracingFields({ tracing }: { readonly tracing: Tracing }) {
 }
 
 /** How strong it shows: seen at once while the slider moves, one step of history when it is let go. */
-function Fade({ tracing }: { readonly tracing: Tracing }) {
-  const [moving, setMoving] = useState<number | null>(null);
-  const value = moving ?? tracing.opacity;
+function Fade() {
+  // Not at the pace of the panels: the slider must not lag behind the hand.
+  const percent = useAppStore((state) => Math.round((selectLevel(state).tracing?.opacity ?? 0) * 100));
   const settle = () => {
-    if (moving !== null && moving !== tracing.opacity) changeTracing({ opacity: moving });
-    setMoving(null);
+    const { draft, run } = useAppStore.getState();
+    if (draft) run(() => draft);
   };
   return (
     <label className="tracing__fade">
-      How strong it shows: {Math.round(value * 100)} %
+      How strong it shows: {percent} %
       <input
         type="range"
         min={10}
         max={100}
         step={5}
-        value={Math.round(value * 100)}
-        onChange={(event) => setMoving(Number(event.currentTarget.value) / 100)}
+        value={percent}
+        onChange={(event) => showFaded(Number(event.currentTarget.value) / 100)}
         onPointerUp={settle}
         onKeyUp={settle}
         onBlur={settle}

@@ -3,6 +3,7 @@ import type { LevelModel } from '../../geometry/level/types.ts';
 import type { Level, Plan } from '../../geometry/plan/model.ts';
 import { rememberedLately } from '../../geometry/remembered.ts';
 import { checkDetector, compareVerdicts } from '../engine.ts';
+import { asDrawn } from './without-picture.ts';
 
 /** The detectors of a level judged, kept for as long as nothing that a check could look at has changed. */
 
@@ -21,7 +22,7 @@ const slotOf = rememberedLately((_: Level): { judged: Judged | null } => ({ judg
 export function reportsOf(plan: Plan, model: LevelModel): readonly DetectorReport[] {
   const { level } = model;
   const basis = basisOf(plan);
-  const slot = slotOf(level);
+  const slot = slotOf(asDrawn(level));
   const known = slot.judged;
   if (known?.basis.length === basis.length && known.basis.every((value, index) => value === basis[index]))
     return known.reports;

@@ -10,6 +10,7 @@ import { MOST_KEPT, reportsOf } from './judged.ts';
 import { withKeptParts, withKeptZones } from './kept.ts';
 import type { AppState } from './store.ts';
 import { mayWork, timedWork } from './turns.ts';
+import { asDrawn } from './without-picture.ts';
 
 /** Everything here is derived, never stored, and the same objects in give the same object out. */
 
@@ -30,11 +31,16 @@ export function selectLevel(state: AppState): Level {
 
 /** The last model of each level that was looked at, by its id: what the next one keeps. */
 const lastModels = new Map<string, LevelModel>();
-export const modelOf = rememberedLately((level: Level): LevelModel => {
+const builtModel = rememberedLately((level: Level): LevelModel => {
   const model = withKeptParts(lastModels.get(level.id) ?? null, buildLevel(level));
   if (lastModels.size >= MOST_KEPT) lastModels.clear();
   lastModels.set(level.id, model);
   return model;
+}, MOST_KEPT);
+/** Worked out once for all levels that differ in nothing but the picture that is drawn over. */
+export const modelOf = rememberedLately((level: Level): LevelModel => {
+  const model = builtModel(asDrawn(level));
+  return model.level === level ? model : { ...model, level };
 }, MOST_KEPT);
 export function selectModel(state: AppState): LevelModel {
   return modelOf(selectLevel(state));

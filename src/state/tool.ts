@@ -21,8 +21,8 @@ export type Tool =
   | { readonly kind: 'centre' }
   /** Tells of any spot why no detector may sit there. */
   | { readonly kind: 'ask' }
-  /** Two presses on the picture under the level. */
-  | { readonly kind: 'tracing'; readonly task: 'scale' | 'straighten' | 'shift' }
+  /** What is done with the picture under the level: by two presses each, or (`move`) by pulling and by arrows. */
+  | { readonly kind: 'tracing'; readonly task: 'scale' | 'straighten' | 'shift' | 'move' }
   /** The next press makes two of this wall. */
   | { readonly kind: 'split-wall'; readonly id: string };
 

@@ -1,5 +1,6 @@
 import { type Extent, ringExtent } from '../../geometry/body.ts';
 import { joined, levelExtent } from '../../geometry/level-extent.ts';
+import { tracingExtent } from '../../geometry/tracing.ts';
 import { selectBelow, selectLevel, selectLevelBar } from './selectors.ts';
 import type { AppState } from './store.ts';
 import type { ViewActions } from './view-slice.ts';
@@ -55,9 +56,11 @@ function drawnExtent(state: AppState): Extent | null {
   const chain = corners.length > 0 ? ringExtent(corners) : null;
   const level = levelExtent(selectLevel(state));
   if (level && chain) return joined(level, chain);
-  // On a bare level that stands over another one, the sheet is as large as that one.
+  // A bare level is as large as the picture that is to be drawn over, or as the level below.
   const below = selectBelow(state);
-  return level ?? (corners.length > 1 ? chain : below && levelExtent(below.level));
+  if (level || corners.length > 1) return level ?? chain;
+  const { tracing } = selectLevel(state);
+  return tracing?.shown ? tracingExtent(tracing) : below && levelExtent(below.level);
 }
 
 /** Whether any of what is drawn on the level lies on the stage; true for a bare level. */

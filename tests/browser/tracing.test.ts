@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Tracing } from '../../geometry/plan/model.ts';
 import { distance } from '../../geometry/point.ts';
 import { type Editor, editorOf } from './editor.ts';
-import { accessibilityFindings, download, type OpenPage, openPage, pixelAt } from './harness.ts';
+import { accessibilityFindings, download, drag, type OpenPage, openPage, pixelAt } from './harness.ts';
 
 /** A sketch drawn in the page itself: a dark square of 400 pixels on a sheet of 800 by 600, red in its middle. */
 async function sketch(page: Page, type: string, width = 800, height = 600): Promise<Buffer> {
@@ -115,21 +115,28 @@ describe('a picture to draw over, by mouse and keyboard', () => {
     expect(await accessibilityFindings(page)).toEqual([]);
   });
 
-  it('is moved by the hand on its frame, and Escape ends that', async () => {
-    await page.getByRole('button', { name: 'Fit it by hand' }).click();
-    const done = page.getByRole('button', { name: 'The picture lies right' });
-    await done.waitFor();
+  it('is pulled to its place, nudged by arrows and pushed by a number, each one step back', async () => {
+    await page.getByRole('button', { name: 'Pull it, or use arrows' }).click();
     const before = (await tracingOf(editor)).at;
+    const steps = await editor.steps();
     const from = await editor.at(before);
-    await page.mouse.move(from.x, from.y);
-    await page.mouse.down();
-    await page.mouse.move(from.x + 60, from.y + 30, { steps: 5 });
-    await page.mouse.up();
+    await drag(page, from, { x: from.x + 60, y: from.y + 30 });
     const { scale } = await page.evaluate(() => window.__stillspot?.store.getState().viewport ?? { scale: 1 });
-    const after = (await tracingOf(editor)).at;
-    expect(distance(after, [before[0] + 60 / scale, before[1] + 30 / scale])).toBeLessThan(2 / scale);
+    const pulled = (await tracingOf(editor)).at;
+    expect(distance(pulled, [before[0] + 60 / scale, before[1] + 30 / scale])).toBeLessThan(2 / scale);
+    await page.keyboard.press('ArrowRight');
+    await page.keyboard.press('Control+ArrowUp');
+    // An inch to the right, a foot up.
+    expect(distance((await tracingOf(editor)).at, [pulled[0] + 25.4, pulled[1] - 304.8])).toBeLessThan(0.01);
     await page.keyboard.press('Escape');
-    await done.waitFor({ state: 'detached' });
+    await page.getByText('By numbers').click();
+    const field = page.getByLabel('Push it down by');
+    await field.fill("-1'");
+    await field.press('Enter');
+    expect(distance((await tracingOf(editor)).at, [pulled[0] + 25.4, pulled[1] - 609.6])).toBeLessThan(0.01);
+    expect(await editor.steps()).toBe(steps + 4);
+    for (let step = 0; step < 4; step++) await page.getByRole('button', { name: 'Undo' }).click();
+    expect((await tracingOf(editor)).at).toEqual(before);
   });
 
   it('stays over a reload, goes into the saved file, and can be left out of it', async () => {
@@ -153,13 +160,45 @@ describe('a picture to draw over, by mouse and keyboard', () => {
     const { width, height, image } = await tracingOf(editor);
     expect([width, height]).toEqual([2400, 1800]);
     expect(image.length).toBeLessThan(1_500_000);
-    expect(await editor.message()).toContain('Drawn down from 4000 by 3000 to 2400 by 1800 pixels.');
+    expect(await editor.message()).toMatch(
+      /^Drawn down from 4000 by 3000 to 2400 by 1800 pixels, (?:0\.\d MB|less than 0\.1 MB) of the plan\./,
+    );
+  });
+
+  it('from a phone held upright stands upright', async () => {
+    await fresh(page);
+    const photo = await sketch(page, 'image/jpeg', 400, 300);
+    // Exif 2.32, tag 0x0112: 6 is "turn clockwise to show".
+    const app1 = Buffer.from('ffe1002245786966000049492a00080000000100120103000100000006000000000000000000', 'hex');
+    app1.writeUInt16BE(app1.length - 2, 2);
+    await hand(
+      page,
+      'drop',
+      'upright.jpg',
+      'image/jpeg',
+      Buffer.concat([photo.subarray(0, 2), app1, photo.subarray(2)]),
+    );
+    const { width, height } = await tracingOf(editor);
+    expect([width, height]).toEqual([300, 400]);
   });
 
   it.each([
     ['notes.png', 'image/png', 'no picture at all', 'notes.png is not a PNG, JPEG or WebP picture.'],
     ['half.jpg', 'image/jpeg', '\xff\xd8\xff\xe0 torn', 'half.jpg could not be read: the file is damaged.'],
-    ['photo.heic', 'image/heic', 'ftypheic', 'photo.heic is a HEIC photo, which browsers do not read.'],
+    ['photo.heic', 'image/heic', '\0\0\0\x18ftypheic', 'photo.heic is a HEIC photo, which this browser cannot read.'],
+    ['scan.pdf', 'application/pdf', '%PDF-1.7', 'scan.pdf is a PDF. Save the page as a picture'],
+    [
+      'wave.png',
+      'image/png',
+      `\x89PNG\r\n\x1a\n\0\0\0\rIHDR\0\0\0\x08\0\0\0\x08\x08\x02\0\0\0....\0\0\0\x08acTL\0\0\0\x02\0\0\0\0....`,
+      'wave.png moves: it holds several pictures in turn.',
+    ],
+    [
+      'bomb.png',
+      'image/png',
+      `\x89PNG\r\n\x1a\n\0\0\0\rIHDR\0\0\xff\xff\0\0\xff\xff\x08\x02\0\0\0....`,
+      'bomb.png is too large, 65535 by 65535 pixels.',
+    ],
   ])('%s: what cannot be read is refused in words, and nothing changes', async (name, type, text, words) => {
     await fresh(page);
     await hand(page, 'drop', name, type, Buffer.from(text, 'latin1'));

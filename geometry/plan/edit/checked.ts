@@ -4,7 +4,7 @@ import { ITEM_KINDS, type Item, type ItemKind, itemsOf } from '../kinds.ts';
 import type { Flaw } from '../meaning/flaw.ts';
 import { heightFlaws, openingFlaws, shapeFlaws } from '../meaning/item.ts';
 import { instantFlaws, kitFlaws, overrideFlaws, profileFlaws, visitFlaws, zoneFlaws } from '../meaning/section.ts';
-import type { Level, Opening, Plan, Protocol } from '../model.ts';
+import type { Level, Opening, Plan, Protocol, Tracing } from '../model.ts';
 import { foundWords, quoted } from '../problem.ts';
 import { namedThings } from '../read/sound.ts';
 import {
@@ -108,7 +108,11 @@ function levelTrouble(was: Level | undefined, level: Level, unit: LengthUnit): s
     if (trouble) return trouble;
   }
   if (level.tracing && level.tracing !== was?.tracing) {
-    const trouble = structureTrouble(TracingSchema, level.tracing, 'The picture under the level');
+    const trouble = structureTrouble(
+      TracingSchema,
+      lookedAt(level.tracing, was?.tracing),
+      'The picture under the level',
+    );
     if (trouble) return trouble;
   }
   for (const kind of ITEM_KINDS) {
@@ -121,6 +125,12 @@ function levelTrouble(was: Level | undefined, level: Level, unit: LengthUnit): s
   }
   return openingsTrouble(was, level, unit);
 }
+
+/** A picture that the plan had before is not read through again: megabytes, at each move of a hand. */
+function lookedAt(tracing: Tracing, was: Tracing | undefined): Tracing {
+  return tracing.image === was?.image ? { ...tracing, image: SHORT_PICTURE } : tracing;
+}
+const SHORT_PICTURE = 'data:image/png;base64,AAAA';
 
 function itemTrouble(kind: ItemKind, item: Item, unit: LengthUnit): string | null {
   const flaws = [

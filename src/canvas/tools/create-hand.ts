@@ -5,6 +5,7 @@ import { createFrameHand } from './frame-hand.ts';
 import { createGripHand } from './grip-hand.ts';
 import type { Hand } from './hand.ts';
 import { createMoveHereHand } from './move-here-hand.ts';
+import { createMoveTracingHand } from './move-tracing-hand.ts';
 import { createOpeningHand } from './opening-hand.ts';
 import { createRoomBoxHand } from './room-box-hand.ts';
 import { createSelectHand } from './select-hand.ts';
@@ -37,7 +38,7 @@ export function createHand(tool: Tool): Hand {
     case 'ask':
       return createAskHand();
     case 'tracing':
-      return createTracingHand(tool.task);
+      return tool.task === 'move' ? createMoveTracingHand() : createTracingHand(tool.task);
     case 'split-wall':
       return createSplitHand(tool.id);
     default:

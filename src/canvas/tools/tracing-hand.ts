@@ -7,7 +7,7 @@ import { SELECT_TOOL } from '../../state/tool.ts';
 import { clearSketch, useSketch } from '../sketch.ts';
 import { currentLevel, type Hand, type Point, store } from './hand.ts';
 
-export type TracingTask = 'scale' | 'straighten' | 'shift';
+type TracingTask = 'scale' | 'straighten' | 'shift';
 
 /** Two presses that bring the picture under the level to scale, straight, or to its place. */
 export function createTracingHand(task: TracingTask): Hand {
@@ -67,12 +67,17 @@ export function createTracingHand(task: TracingTask): Hand {
       if (read.mm <= 0) return 'A length of nothing gives no scale. Type what the tape read.';
       if (!first || !second) return '';
       const trouble = change(first, second, read.mm);
-      if (!trouble) done();
-      return trouble;
+      if (trouble) return trouble;
+      done();
+      // A bare sheet is as large as its picture.
+      if (store().wholeInView) store().fit();
+      store().say(`${SCALED} Straighten it next, or lock it and draw.`);
+      return '';
     },
   };
 }
 
+const SCALED = 'The picture is to scale now. Check it with another length that you know.';
 const SECOND: Readonly<Record<TracingTask, string>> = {
   scale: 'Now press the other end of the length that you know.',
   straighten: 'Now press another point of the same wall.',

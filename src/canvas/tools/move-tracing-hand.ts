@@ -1,0 +1,71 @@
+import { withTracing } from '../../../geometry/plan/edit.ts';
+import type { Mm, Plan, Tracing, XY } from '../../../geometry/plan/model.ts';
+import { tidyPoint } from '../../../geometry/snap.ts';
+import { selectLevel } from '../../state/selectors.ts';
+import { ARROWS, stepFor } from '../keys.ts';
+import { type Hand, type Point, store } from './hand.ts';
+
+/** The picture under the level is pulled to its place from wherever it is pressed, or goes there by arrows. It stays in hand. */
+export function createMoveTracingHand(): Hand {
+  let start: { readonly plan: XY; readonly at: XY } | null = null;
+
+  const follow = ({ plan }: Point) => {
+    if (start)
+      store().setDraft(movedTo([start.at[0] + plan[0] - start.plan[0], start.at[1] + plan[1] - start.plan[1]]));
+  };
+  const settle = () => {
+    start = null;
+    const { draft, run } = store();
+    if (draft) run(() => draft);
+  };
+  const byArrow = ([dx, dy]: XY, by: Mm): boolean => {
+    const at = tracingInView()?.at;
+    if (!at) return false;
+    store().setDraft(movedTo([at[0] + dx * by, at[1] + dy * by]));
+    // However long an arrow is held, it is one step of history.
+    window.addEventListener('keyup', settle, { once: true });
+    return true;
+  };
+  return {
+    hover: () => undefined,
+    down: ({ plan }) => {
+      settle();
+      const at = tracingInView()?.at;
+      start = at ? { plan, at } : null;
+    },
+    drag: follow,
+    up: (point) => {
+      follow(point);
+      settle();
+    },
+    cancel: () => {
+      const busy = store().draft !== null;
+      start = null;
+      store().setDraft(null);
+      return busy;
+    },
+    key: (event) => {
+      const arrow = ARROWS[event.key];
+      // Where something else has the focus, arrows are its own.
+      const onSheet =
+        event.target instanceof Element && event.target.closest('button, a, summary, [role="menu"]') === null;
+      return arrow && onSheet ? byArrow(arrow, stepFor(event)) : false;
+    },
+    leave: settle,
+  };
+}
+
+/** As it is seen now, with the move under way. */
+function tracingInView(): Tracing | undefined {
+  return selectLevel(store()).tracing;
+}
+
+/** The plan with the picture's middle there; null where it lies there already, or no plan could hold it. */
+function movedTo(at: XY): Plan | null {
+  const { plan } = store();
+  const { id, tracing } = selectLevel({ ...store(), draft: null });
+  const place = tidyPoint(at);
+  if (!tracing || (place[0] === tracing.at[0] && place[1] === tracing.at[1])) return null;
+  const edited = withTracing(plan, id, { ...tracing, at: place });
+  return edited.ok ? edited.plan : null;
+}

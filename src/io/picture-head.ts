@@ -1,0 +1,72 @@
+/** What the first bytes of a picture file say of it: names and types of files are often wrong. */
+
+export type PictureKind = 'image/png' | 'image/jpeg' | 'image/webp';
+
+/** Files that people bring in for a picture and that are none that a plan can hold. */
+export type OtherKind = 'heic' | 'pdf' | 'gif' | 'unknown';
+
+export interface PictureHead {
+  readonly kind: PictureKind;
+  /** As it is stored, before it is turned upright; null where the head is damaged or goes on for longer than was looked at. */
+  readonly size: { readonly width: number; readonly height: number } | null;
+  /** More pictures than one, shown in turn. */
+  readonly moving: boolean;
+}
+
+/** Enough for the head of a photo with a preview and notes of its camera in front. */
+export const HEAD_BYTES = 400_000;
+
+/** Reads the head of a PNG, JPEG or WebP; else says what it is instead, as far as can be told. Never throws. */
+export function pictureHead(bytes: Uint8Array): PictureHead | OtherKind {
+  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  if (signs(bytes, 0, 4) === '\x89PNG') return png(bytes, view);
+  if (bytes[0] === 0xff && bytes[1] === 0xd8) return { kind: 'image/jpeg', size: jpegSize(view), moving: false };
+  if (signs(bytes, 0, 4) === 'RIFF' && signs(bytes, 8, 4) === 'WEBP') return webp(bytes, view);
+  if (signs(bytes, 4, 4) === 'ftyp' && /^(?:hei|hev|mif1|msf1)/.test(signs(bytes, 8, 4))) return 'heic';
+  if (signs(bytes, 0, 4) === '%PDF') return 'pdf';
+  return signs(bytes, 0, 4) === 'GIF8' ? 'gif' : 'unknown';
+}
+
+const signs = (bytes: Uint8Array, from: number, count: number): string =>
+  String.fromCharCode(...bytes.subarray(from, from + count));
+
+/** Portable Network Graphics (W3C, third edition): IHDR first; an acTL chunk before the picture says that it moves. */
+function png(bytes: Uint8Array, view: DataView): PictureHead {
+  const size = view.byteLength >= 24 ? { width: view.getUint32(16), height: view.getUint32(20) } : null;
+  let moving = false;
+  for (let at = 8; at + 8 <= view.byteLength && signs(bytes, at + 4, 4) !== 'IDAT'; at += 12 + view.getUint32(at)) {
+    moving ||= signs(bytes, at + 4, 4) === 'acTL';
+  }
+  return { kind: 'image/png', size, moving };
+}
+
+/** JPEG (ITU-T T.81, annex B): markers with lengths, until a frame header (SOF) says how large the picture is. */
+function jpegSize(view: DataView): PictureHead['size'] {
+  let at = 2;
+  while (at + 9 <= view.byteLength && view.getUint8(at) === 0xff) {
+    const marker = view.getUint8(at + 1);
+    // Of C0 to CF all are frame headers but the tables DHT (C4), JPG (C8) and DAC (CC).
+    const isFrame = marker >= 0xc0 && marker <= 0xcf && ![0xc4, 0xc8, 0xcc].includes(marker);
+    if (isFrame) return { width: view.getUint16(at + 7), height: view.getUint16(at + 5) };
+    // A marker may have any number of FF before it.
+    at += marker === 0xff ? 1 : 2 + view.getUint16(at + 2);
+  }
+  return null;
+}
+
+/** WebP (RFC 9649): simple lossy, simple lossless, or extended with flags and the size of the whole. */
+function webp(bytes: Uint8Array, view: DataView): PictureHead {
+  const kind = 'image/webp';
+  if (view.byteLength < 30) return { kind, size: null, moving: false };
+  const form = signs(bytes, 12, 4);
+  if (form === 'VP8X') {
+    const three = (at: number) => view.getUint16(at, true) + view.getUint8(at + 2) * 65_536 + 1;
+    return { kind, size: { width: three(24), height: three(27) }, moving: (view.getUint8(20) & 2) !== 0 };
+  }
+  if (form === 'VP8L') {
+    const packed = view.getUint32(21, true);
+    return { kind, size: { width: (packed & 0x3fff) + 1, height: ((packed >>> 14) & 0x3fff) + 1 }, moving: false };
+  }
+  const fourteen = (at: number) => view.getUint16(at, true) & 0x3fff;
+  return { kind, size: form === 'VP8 ' ? { width: fourteen(26), height: fourteen(28) } : null, moving: false };
+}
