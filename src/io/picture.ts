@@ -1,8 +1,7 @@
-import { HEAD_BYTES, type OtherKind, type PictureKind, pictureHead } from './picture-head.ts';
-import { megabytes } from './picture-size.ts';
-
 /** Photos and scans on their way into a plan: read, turned upright, drawn down to a size that a plan file can carry. */
 import { SHEET_THEME } from '../design/tokens.ts';
+import { HEAD_BYTES, type OtherKind, type PictureKind, pictureHead } from './picture-head.ts';
+import { megabytes } from './picture-size.ts';
 
 export interface Picture {
   /** As a data address. */
