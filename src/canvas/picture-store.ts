@@ -1,5 +1,6 @@
 import { create } from 'zustand';
 import { remembered } from '../../geometry/remembered.ts';
+import { SHEET_THEME } from '../design/tokens.ts';
 
 /** Pictures by their data address; null for one that no browser reads. Decoding takes a tenth of a second: done once, beside the page's work. */
 export const usePictures = create<{ readonly ready: ReadonlyMap<string, ImageBitmap | null> }>()(() => ({
@@ -37,7 +38,8 @@ export const negativeOf = remembered((bitmap: ImageBitmap): ImageBitmap => {
   const canvas = new OffscreenCanvas(width, height);
   const ctx = canvas.getContext('2d');
   if (!ctx) return bitmap;
-  ctx.fillStyle = 'white';
+  // White: the sheet of a light theme.
+  ctx.fillStyle = SHEET_THEME.paper;
   ctx.fillRect(0, 0, width, height);
   ctx.drawImage(bitmap, 0, 0);
   // White less the picture, channel by channel.
