@@ -6,9 +6,11 @@ import { App } from './app.tsx';
 import { applyTheme, themeOfSystem } from './design/theme.ts';
 import { THEMES, type ThemeName } from './design/tokens.ts';
 import { fontsReady } from './fonts.ts';
-import { restoreWork, startAutosave } from './io/autosave.ts';
+import { startAutosave } from './io/autosave.ts';
 import { readSetting } from './io/cabinet.ts';
+import { restoreWork } from './io/restore.ts';
 import { takeHandedFiles } from './offline/handed-files.ts';
+import { startAddress } from './panels/file-acts.ts';
 import { loadTheRest } from './panels/later.tsx';
 import { useLetterKeys } from './state/letter-keys.ts';
 import { useAppStore } from './state/store.ts';
@@ -31,10 +33,13 @@ const [, theme, letterKeys, restored] = await Promise.all([
 if (isThemeName(theme)) useAppStore.getState().setTheme(theme);
 if (letterKeys === false) useLetterKeys.setState({ anywhere: false });
 if (restored.found === 'unreadable') {
-  const where = restored.kept ? 'It lies under Earlier, to be saved as a file.' : 'It could not be put aside.';
-  useAppStore.getState().say(`The plan of last time could not be read. ${where}`);
+  useAppStore.getState().say('That plan could not be read. It stands on the shelf, to be saved as a file.');
+}
+if (restored.found === 'gone') {
+  useAppStore.getState().say('The plan of this address is not in this browser. Look under Plans, or open its file.');
 }
 startAutosave();
+startAddress();
 takeHandedFiles();
 
 createRoot(root).render(

@@ -1,70 +1,37 @@
-import type { Plan } from '../../geometry/plan/model.ts';
-import { parsePlan, writePlan } from '../engine.ts';
+import { writePlan } from '../engine.ts';
 import { type AppState, useAppStore } from '../state/store.ts';
-import { isStoredPlan, putOnShelf, readWork, type StoredPlan, troubleInWords, writeWork } from './cabinet.ts';
-import { clearLastWords, leaveLastWords, takeLastWords } from './last-words.ts';
+import { readAddress, showAddress } from './address.ts';
+import { freshId } from './fresh-id.ts';
+import { clearLastWords, leaveLastWords } from './last-words.ts';
+import { hasWork, listenToTabs, type TabNews, tellShelfNews, useOpenPlan } from './open-plan.ts';
 import { showSign, useSavedSign } from './saved-sign.ts';
+import { type Work, writeWork } from './shelf/plans.ts';
+import { keepTextAsVersion } from './shelf/versions.ts';
 
-/** How long the hand must rest before a copy is written, ms. */
+/** How long the hand must rest before a copy is written, ms; the first change after a while is written almost at once. */
 const REST_MS = 300;
-const CHANNEL = 'stillspot-plan';
+const FIRST_MS = 40;
+const WHILE_MS = 1500;
 
-const tab = crypto.randomUUID();
+const tab = freshId();
 let lastSeen: number | null = null;
+let lastWrittenAt = 0;
 let timer: ReturnType<typeof setTimeout> | undefined;
 let writing: Promise<void> = Promise.resolve();
 /** Changes that are written nowhere yet, because another tab came first. */
 let changedWhileHeld = false;
-let channel: BroadcastChannel | null = null;
-
-/** What was found when the page opened. */
-export type Restored =
-  | { readonly found: 'nothing' }
-  | { readonly found: 'plan' }
-  | { readonly found: 'unreadable'; readonly kept: boolean }
-  | { readonly found: 'no-store'; readonly reason: string };
-
-/** Puts the plan of last time back on the sheet. What cannot be read is kept aside, never thrown away. */
-export async function restoreWork(): Promise<Restored> {
-  let stored: unknown;
-  try {
-    stored = await readWork();
-  } catch (error) {
-    const reason = troubleInWords(error);
-    showSign({ state: 'failed', reason });
-    return { found: 'no-store', reason };
-  }
-  const last = takeLastWords();
-  if (last?.held) await shelveStored(last.plan);
-  else if (last && (!isStoredPlan(stored) || last.plan.savedAt > stored.savedAt)) {
-    if (isStoredPlan(stored)) lastSeen = stored.savedAt;
-    stored = last.plan;
-  }
-  if (stored === undefined) return { found: 'nothing' };
-  const read = isStoredPlan(stored) ? parsePlan(stored.text) : null;
-  if (!isStoredPlan(stored) || !read?.ok) {
-    const text = isStoredPlan(stored) ? stored.text : JSON.stringify(stored);
-    const kept = await putOnShelf({ title: 'Could not be read', text, putAwayAt: Date.now(), readable: false });
-    return { found: 'unreadable', kept };
-  }
-  showStored(read.plan, stored);
-  return { found: 'plan' };
-}
 
 /** From now on every change is copied into the browser's store shortly after it is made. */
 export function startAutosave(): () => void {
-  if (typeof BroadcastChannel !== 'undefined') {
-    channel = new BroadcastChannel(CHANNEL);
-    channel.onmessage = ({ data }: MessageEvent<unknown>) => heard(data);
-  }
+  const deaf = listenToTabs(heard);
   const stop = useAppStore.subscribe((state, before) => {
     const drawn = state.plan !== before.plan || state.chain !== before.chain;
     if (drawn || state.levelId !== before.levelId || state.selection !== before.selection) schedule(drawn);
   });
   const leave = () => {
     const held = useSavedSign.getState().sign.state === 'held';
-    if (timer === undefined && !(held && changedWhileHeld)) return;
-    leaveLastWords({ plan: storedFrom(useAppStore.getState(), Date.now()), held });
+    if (isBare() || (timer === undefined && !(held && changedWhileHeld))) return;
+    leaveLastWords(workNow(), held);
     void saveNow();
   };
   const hide = () => {
@@ -74,10 +41,9 @@ export function startAutosave(): () => void {
   document.addEventListener('visibilitychange', hide);
   return () => {
     stop();
+    deaf();
     window.removeEventListener('pagehide', leave);
     document.removeEventListener('visibilitychange', hide);
-    channel?.close();
-    channel = null;
   };
 }
 
@@ -86,9 +52,11 @@ function schedule(drawn: boolean): void {
     changedWhileHeld ||= drawn;
     return;
   }
+  if (!drawn && !useOpenPlan.getState().onShelf) return;
   if (drawn) showSign({ state: 'saving' });
   clearTimeout(timer);
-  timer = setTimeout(() => void saveNow(), REST_MS);
+  const first = drawn && Date.now() - lastWrittenAt > WHILE_MS;
+  timer = setTimeout(() => void saveNow(), first ? FIRST_MS : REST_MS);
 }
 
 /** Writes the copy without waiting; `force` also over what another tab has written. */
@@ -101,68 +69,81 @@ export function saveNow(force = false): Promise<void> {
 
 async function write(force: boolean): Promise<void> {
   if (!force && useSavedSign.getState().sign.state === 'held') return;
-  const state = useAppStore.getState();
-  const savedAt = Date.now();
-  const result = await writeWork(storedFrom(state, savedAt), lastSeen, force);
-  if (result.ok) {
-    lastSeen = savedAt;
-    changedWhileHeld = false;
-    clearLastWords();
-    channel?.postMessage({ savedAt });
-    // A change made meanwhile has set the timer again: its own write will say "saved".
-    if (timer === undefined) showSign({ state: 'saved', at: savedAt });
+  if (isBare()) {
+    showSign({ state: 'resting' });
     return;
   }
-  if (result.other) showSign({ state: 'held', at: result.other.savedAt });
+  const { onShelf } = useOpenPlan.getState();
+  const work = workNow();
+  lastWrittenAt = work.savedAt;
+  const result = await writeWork(work, lastSeen, force);
+  if (result.ok) {
+    lastSeen = work.savedAt;
+    changedWhileHeld = false;
+    if (!onShelf) useOpenPlan.setState({ onShelf: true });
+    if (!onShelf && readAddress().shows !== 'plans') showAddress({ shows: 'plan', id: work.id }, 'replace');
+    clearLastWords(tab);
+    tellShelfNews({ id: work.id, savedAt: work.savedAt });
+    // A change made meanwhile has set the timer again: its own write will say "saved".
+    if (timer === undefined) showSign({ state: 'saved', at: work.savedAt });
+    return;
+  }
+  if (result.other !== null) showSign({ state: 'held', at: result.other });
   else showSign({ state: 'failed', reason: result.reason });
 }
 
-/** Takes over what the other tab has written; what is open here goes on the shelf. */
-export async function takeOther(): Promise<boolean> {
-  const stored = await readWork().catch(() => undefined);
-  const read = isStoredPlan(stored) ? parsePlan(stored.text) : null;
-  if (!isStoredPlan(stored) || !read?.ok) return false;
-  changedWhileHeld = false;
-  useAppStore.getState().endChain();
-  await shelveStored(storedFrom(useAppStore.getState(), Date.now()));
-  showStored(read.plan, stored);
-  return true;
+/** A sheet on which nothing was ever drawn is nothing to keep. */
+function isBare(): boolean {
+  const { plan, chain } = useAppStore.getState();
+  return !useOpenPlan.getState().onShelf && chain.corners.length === 0 && !hasWork(plan);
 }
 
-function showStored(plan: Plan, stored: StoredPlan): void {
-  const { view } = stored;
-  useAppStore.getState().openPlan(plan);
-  const level = plan.levels.find(({ id }) => id === view.levelId) ?? plan.levels[0];
-  if (level) useAppStore.setState({ levelId: level.id, selection: selectionOn(level, view.selection) });
-  if (view.corners && view.corners.length > 0) {
-    useAppStore.setState({ tool: { kind: 'wall' }, chain: { corners: view.corners, takenBack: [] } });
-  }
+/**
+ * Sees the open plan safe before another takes its place: written, or, where another tab has written since, among the versions
+ * of that plan. Answers why it is not safe, or empty.
+ */
+export async function settleOpenPlan(): Promise<string> {
+  useAppStore.getState().endChain();
+  const { sign } = useSavedSign.getState();
+  if (sign.state === 'held') return (await keepHeld()) ? '' : 'The browser did not take the copy.';
+  do await saveNow();
+  while (timer !== undefined);
+  const after = useSavedSign.getState().sign;
+  return after.state === 'failed' && hasWork(useAppStore.getState().plan) ? after.reason : '';
+}
+
+/** Keeps what was changed while another tab came first, if anything was, as a version of the plan. */
+export async function keepHeld(): Promise<boolean> {
+  if (!changedWhileHeld) return true;
+  const { id, text, savedAt } = workNow();
+  return keepTextAsVersion(id, text, savedAt, 'other-tab');
+}
+
+/**
+ * What lies on the sheet from now on is the plan `id`, as it was written at `savedAt` (null: it is not on the shelf yet, and is
+ * written as soon as there is something to keep). `show` puts it there. The plan before must be settled.
+ */
+export function takeSheet(id: string, savedAt: number | null, show: () => void): void {
+  useOpenPlan.setState({ id, onShelf: savedAt !== null });
+  lastSeen = savedAt;
+  changedWhileHeld = false;
+  showSign({ state: 'resting' });
+  show();
   // The subscription saw the plan change; it is what lies in the store already.
   clearTimeout(timer);
   timer = undefined;
-  lastSeen = stored.savedAt;
-  showSign({ state: 'saved', at: stored.savedAt });
+  if (savedAt === null) void saveNow();
+  else showSign({ state: 'saved', at: savedAt });
 }
 
-function selectionOn(level: Plan['levels'][number], ids: readonly string[]): readonly string[] {
-  const there = new Set(
-    [level.walls, level.openings, level.rooms, level.fixtures, level.objects, level.detectors].flatMap((items) =>
-      items.map(({ id }) => id),
-    ),
-  );
-  return ids.filter((id) => there.has(id));
+function workNow(): Work {
+  const { plan, levelId, selection, viewport, chain }: AppState = useAppStore.getState();
+  const { id } = useOpenPlan.getState();
+  const view = { levelId, selection, viewport, corners: chain.corners };
+  return { id, plan, text: writePlan(plan), savedAt: Date.now(), tab, view };
 }
 
-function storedFrom({ plan, levelId, selection, viewport, chain }: AppState, savedAt: number): StoredPlan {
-  return { text: writePlan(plan), savedAt, tab, view: { levelId, selection, viewport, corners: chain.corners } };
-}
-
-function shelveStored({ text, savedAt }: StoredPlan): Promise<boolean> {
-  const read = parsePlan(text);
-  return putOnShelf({ title: read.ok ? read.plan.title : '', text, putAwayAt: savedAt, readable: read.ok });
-}
-
-function heard(data: unknown): void {
-  const savedAt = typeof data === 'object' && data !== null ? (data as { savedAt?: unknown }).savedAt : undefined;
-  if (typeof savedAt === 'number' && savedAt !== lastSeen) showSign({ state: 'held', at: savedAt });
+function heard({ id, savedAt }: TabNews): void {
+  if (id !== useOpenPlan.getState().id || typeof savedAt !== 'number' || savedAt === lastSeen) return;
+  showSign({ state: 'held', at: savedAt });
 }

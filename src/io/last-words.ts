@@ -1,41 +1,69 @@
-import { isStoredPlan, type StoredPlan } from './cabinet.ts';
+import { isSplitText, type SplitText, splitText } from './long-texts.ts';
+import type { StoredWork } from './shelf/plans.ts';
+import { isStoredView } from './shelf/records.ts';
 
 /**
- * What was drawn in the last moment before the page was left. The browser's store is slower than the leaving, so this one
- * copy goes where writing does not wait; the next start takes it up and clears it.
+ * What was drawn in the last moment before the page was left. The browser's store is slower than the leaving, so this copy
+ * goes where writing does not wait, each tab's under a key of its own; the next start takes it up and clears it.
  */
-const KEY = 'stillspot-last-words';
+const PREFIX = 'stillspot-last-words/';
 
-export interface LastWords {
-  readonly plan: StoredPlan;
-  /** Another tab had written since: these words go on the shelf and do not take the sheet. */
+export interface LastWords extends Omit<StoredWork, 'text'> {
+  readonly text: SplitText;
+  /** Another tab had written since: these words go among the versions of the plan and do not take the sheet. */
   readonly held: boolean;
 }
 
-export function leaveLastWords(words: LastWords): void {
-  try {
-    localStorage.setItem(KEY, JSON.stringify(words));
-  } catch {
-    // Full or forbidden: the store's own write is under way and is all there is.
+export function leaveLastWords({ text, ...work }: StoredWork, held: boolean): void {
+  // Whole where it fits; else without its pictures, which most often lie in the store already.
+  for (const words of [{ pieces: [text], long: [] }, splitText(text).text]) {
+    try {
+      localStorage.setItem(PREFIX + work.tab, JSON.stringify({ ...work, text: words, held }));
+      return;
+    } catch {
+      // Full or forbidden: the store's own write is under way and is all there is.
+    }
   }
 }
 
-/** Empty when nothing was left, or nothing that can be read. */
-export function takeLastWords(): LastWords | null {
+/** Those of every tab that had no time to save, oldest first. They stay until `clearLastWords`. */
+export function lastWords(): readonly LastWords[] {
   try {
-    const words: unknown = JSON.parse(localStorage.getItem(KEY) ?? 'null');
-    localStorage.removeItem(KEY);
-    if (typeof words !== 'object' || words === null) return null;
-    const { plan, held } = words as { plan?: unknown; held?: unknown };
-    return isStoredPlan(plan) ? { plan, held: held === true } : null;
+    const keys = Array.from({ length: localStorage.length }, (_, index) => localStorage.key(index) ?? '');
+    return keys
+      .filter((key) => key.startsWith(PREFIX))
+      .flatMap((key): readonly LastWords[] => wordsIn(localStorage.getItem(key)))
+      .sort((a, b) => a.savedAt - b.savedAt);
   } catch {
-    return null;
+    return [];
   }
 }
 
-export function clearLastWords(): void {
+function wordsIn(value: string | null): readonly LastWords[] {
   try {
-    localStorage.removeItem(KEY);
+    const words: unknown = JSON.parse(value ?? 'null');
+    return isWords(words) ? [words] : [];
+  } catch {
+    return [];
+  }
+}
+
+function isWords(value: unknown): value is LastWords {
+  if (typeof value !== 'object' || value === null) return false;
+  const { id, text, savedAt, tab, view, held } = value as Partial<Record<keyof LastWords, unknown>>;
+  return (
+    typeof id === 'string' &&
+    isSplitText(text) &&
+    typeof savedAt === 'number' &&
+    typeof tab === 'string' &&
+    isStoredView(view) &&
+    typeof held === 'boolean'
+  );
+}
+
+export function clearLastWords(tab: string): void {
+  try {
+    localStorage.removeItem(PREFIX + tab);
   } catch {
     // Not there to be cleared.
   }

@@ -7,34 +7,45 @@ export interface FileProblem {
   readonly found: string;
   readonly expected: string;
 }
-export type OpenedFile =
-  | { readonly ok: true; readonly plan: Plan }
-  | { readonly ok: false; readonly name: string; readonly problems: readonly FileProblem[] };
+interface Refused {
+  readonly ok: false;
+  readonly name: string;
+  readonly problems: readonly FileProblem[];
+}
+export type OpenedFile = { readonly ok: true; readonly plan: Plan } | Refused;
 
 /** No plan of a house is larger; a photograph picked by mistake often is. */
 const LARGEST_BYTES = 20_000_000;
 
+/** Whether a file says that it holds a whole shelf and not one plan. It may still be damaged. */
+export async function isShelfFile(file: File): Promise<boolean> {
+  try {
+    return /^\uFEFF?\s*\{\s*"format"\s*:\s*"stillspot-shelf"/.test(await file.slice(0, 400).text());
+  } catch {
+    return false; // reading it as a plan says why
+  }
+}
+
 /** Reads a plan file. Refused whole, with every problem, when it is not one; nothing that is open is touched. */
 export async function readPlanFile(file: File): Promise<OpenedFile> {
-  const refused = (place: string, found: string, expected: string): OpenedFile => ({
-    ok: false,
-    name: file.name,
-    problems: [{ place, found, expected }],
-  });
   if (file.size > LARGEST_BYTES) {
-    return refused('the whole file', `${Math.round(file.size / 1e6)} MB`, 'a plan file, of less than 20 MB');
+    return refused(file, `${Math.round(file.size / 1e6)} MB`, 'a plan file, of less than 20 MB');
   }
-  let text: string;
+  const read = await readText(file);
+  return read.ok ? readPlanText(read.text, file.name) : read;
+}
+
+/** The text of a file, however large. */
+export async function readText(file: File): Promise<{ readonly ok: true; readonly text: string } | Refused> {
   try {
-    text = await file.text();
+    return { ok: true, text: await file.text() };
   } catch {
-    return refused(
-      'the whole file',
-      'a file that the browser may not read',
-      'a file on this computer that can be opened',
-    );
+    return refused(file, 'a file that the browser may not read', 'a file on this computer that can be opened');
   }
-  return readPlanText(text, file.name);
+}
+
+function refused({ name }: File, found: string, expected: string): Refused {
+  return { ok: false, name, problems: [{ place: 'the whole file', found, expected }] };
 }
 
 export function readPlanText(text: string, name: string): OpenedFile {

@@ -1,24 +1,31 @@
-import { type ReactNode, useEffect, useRef, useState } from 'react';
+import { lazy, type ReactNode, Suspense, useEffect, useRef } from 'react';
 import { counted } from '../../geometry/words.ts';
-import { readShelf, type ShelvedPlan } from '../io/cabinet.ts';
-import { downloadFile, type FileProblem } from '../io/plan-files.ts';
-import { SAMPLES } from '../io/samples.ts';
-import { openEarlier, openSample } from './file-acts.ts';
+import type { FileProblem } from '../io/plan-files.ts';
+import { useAppStore } from '../state/store.ts';
+import { saveFile } from './file-acts.ts';
 import { KeyTable } from './key-table.tsx';
 import { SheetPreview } from './sheet-preview.tsx';
 import { showDialog, useUi } from './ui.ts';
 import './dialogs.css';
+
+const PlansScreen = lazy(() =>
+  import('./shelf/plans-screen.tsx').then(({ PlansScreen: screen }) => ({ default: screen })),
+);
 
 /** Whatever stands over the page until it is answered. Escape closes it. */
 export function Dialogs() {
   const dialog = useUi((ui) => ui.dialog);
   switch (dialog?.kind) {
     case 'refused':
-      return <Refused name={dialog.name} problems={dialog.problems} />;
-    case 'samples':
-      return <Samples />;
-    case 'earlier':
-      return <Earlier />;
+      return <Refused name={dialog.name} problems={dialog.problems} after={dialog.after ?? null} />;
+    case 'plans':
+      return (
+        <Suspense fallback={<p className="unseen">Looking at the shelf…</p>}>
+          <PlansScreen />
+        </Suspense>
+      );
+    case 'leave':
+      return <Leave why={dialog.why} go={dialog.go} />;
     case 'keys':
       return (
         <Frame title="Keys" closeFirst>
@@ -42,9 +49,10 @@ interface FrameProps {
   /** Whether the way out has the keyboard first: for what is only read. */
   readonly closeFirst?: boolean;
   readonly wide?: boolean;
+  readonly onClose?: () => void;
 }
 
-function Frame({ title, children, closeFirst = false, wide = false }: FrameProps) {
+function Frame({ title, children, closeFirst = false, wide = false, onClose = () => showDialog(null) }: FrameProps) {
   const dialog = useRef<HTMLDialogElement>(null);
   const close = useRef<HTMLButtonElement>(null);
   useEffect(() => {
@@ -56,7 +64,7 @@ function Frame({ title, children, closeFirst = false, wide = false }: FrameProps
       ref={dialog}
       className={wide ? 'dialog dialog--wide' : 'dialog'}
       aria-labelledby="dialog-title"
-      onClose={() => showDialog(null)}
+      onClose={onClose}
     >
       <h2 id="dialog-title">{title}</h2>
       {children}
@@ -69,9 +77,19 @@ function Frame({ title, children, closeFirst = false, wide = false }: FrameProps
   );
 }
 
-function Refused({ name, problems }: { readonly name: string; readonly problems: readonly FileProblem[] }) {
+interface RefusedProps {
+  readonly name: string;
+  readonly problems: readonly FileProblem[];
+  readonly after: 'plans' | null;
+}
+
+function Refused({ name, problems, after }: RefusedProps) {
   return (
-    <Frame title={`${name} was not opened`} closeFirst>
+    <Frame
+      title={`${name} ${after ? 'not taken in' : 'was not opened'}`}
+      closeFirst
+      onClose={() => showDialog(after ? { kind: after } : null)}
+    >
       <p>
         {counted(problems.length, 'thing')} in it {problems.length === 1 ? 'is' : 'are'} not as a plan file has it. What
         you had open is still open, unchanged.
@@ -101,50 +119,24 @@ function Refused({ name, problems }: { readonly name: string; readonly problems:
   );
 }
 
-function Samples() {
+/** The plan on the sheet is kept nowhere: whoever leaves it decides what becomes of it. */
+function Leave({ why, go }: { readonly why: string; readonly go: () => void }) {
+  const title = useAppStore((state) => state.plan.title.trim());
+  const leave = () => {
+    showDialog(null);
+    go();
+  };
   return (
-    <Frame title="Samples">
-      <p>Invented houses to try things on. What you have open is put aside under Earlier.</p>
-      <ul className="rows">
-        {SAMPLES.map((sample) => (
-          <li key={sample.file}>
-            <button type="button" className="row" onClick={() => void openSample(sample)}>
-              <strong>{sample.title}</strong>
-              <span>{sample.shows}</span>
-            </button>
-          </li>
-        ))}
-      </ul>
+    <Frame title={`${title || 'This plan'} is not kept yet`}>
+      <p>{why}</p>
+      <div className="buttons">
+        <button type="button" className="button button--main" onClick={() => void saveFile().then(leave)}>
+          Save it as a file and go on
+        </button>
+        <button type="button" className="button" onClick={leave}>
+          Go on without it
+        </button>
+      </div>
     </Frame>
   );
-}
-
-function Earlier() {
-  const [shelf, setShelf] = useState<readonly ShelvedPlan[]>([]);
-  useEffect(() => {
-    void readShelf().then(setShelf);
-  }, []);
-  return (
-    <Frame title="Earlier plans">
-      <p>Plans that another one took the place of, kept in this browser. The oldest makes way after twelve.</p>
-      <ul className="rows">
-        {shelf.map((plan) => (
-          <li key={plan.putAwayAt}>
-            <button type="button" className="row" onClick={() => take(plan)}>
-              <strong>{plan.title.trim() || 'No title'}</strong>
-              <span>
-                {new Date(plan.putAwayAt).toLocaleString(undefined, { dateStyle: 'medium', timeStyle: 'short' })}
-                {plan.readable ? '' : ', save its text as a file'}
-              </span>
-            </button>
-          </li>
-        ))}
-      </ul>
-    </Frame>
-  );
-}
-
-function take(plan: ShelvedPlan): void {
-  if (plan.readable) void openEarlier(plan.text, plan.title);
-  else downloadFile('could-not-be-read.json', new Blob([plan.text], { type: 'application/json' }));
 }

@@ -4,8 +4,8 @@ import { levelName } from '../state/level-actions.ts';
 import { useAppStore } from '../state/store.ts';
 import type { Tool } from '../state/tool.ts';
 import { act } from './acts.ts';
+import { openShelf } from './file-acts.ts';
 import { PictureButton } from './picture-button.tsx';
-import { showDialog } from './ui.ts';
 import { useLevel } from './use-level.ts';
 import './empty-sheet.css';
 
@@ -61,7 +61,7 @@ export function EmptySheet() {
         </Way>
         {first && (
           <Way what="An invented house, to see how it works.">
-            <button type="button" className="button" onClick={() => showDialog({ kind: 'samples' })}>
+            <button type="button" className="button" onClick={() => openShelf()}>
               Look at a sample
             </button>
           </Way>

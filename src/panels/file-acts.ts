@@ -1,8 +1,12 @@
-import type { Level, Plan } from '../../geometry/plan/model.ts';
 import { writePlan } from '../engine.ts';
-import { putOnShelf } from '../io/cabinet.ts';
+import { readAddress, showAddress } from '../io/address.ts';
+import { saveNow, settleOpenPlan, takeSheet } from '../io/autosave.ts';
+import { freshId } from '../io/fresh-id.ts';
+import { textName } from '../io/long-texts.ts';
+import { hasWork, tellShelfNews, useOpenPlan } from '../io/open-plan.ts';
 import {
   forgetPlace,
+  isShelfFile,
   type OpenedFile,
   readPlanFile,
   readPlanText,
@@ -10,96 +14,175 @@ import {
   savePlanFile,
   savePlanTo,
 } from '../io/plan-files.ts';
+import { openStored } from '../io/restore.ts';
 import type { Sample } from '../io/samples.ts';
+import { sameOnShelf, setBinned } from '../io/shelf/plans.ts';
+import type { PlanCard } from '../io/shelf/records.ts';
+import { markVersion } from '../io/shelf/versions.ts';
+import { firstToShow } from '../state/first-level.ts';
 import { useAppStore } from '../state/store.ts';
-import { openStage, showDialog, unfold } from './ui.ts';
+import { openStage, showDialog, unfold, useUi } from './ui.ts';
 
-/** What the buttons of the top bar do. */
+/** What is done with whole plans: a new sheet, a file, a sample, a plan of the shelf. */
 
 const say = (message: string): void => useAppStore.getState().say(message);
 
-/** Puts the open plan on the shelf, so that nothing drawn is lost when another takes its place. */
-async function shelve(): Promise<void> {
-  const { plan } = useAppStore.getState();
-  if (!hasWork(plan)) return;
-  const kept = await putOnShelf({ title: plan.title, text: writePlan(plan), putAwayAt: Date.now(), readable: true });
-  if (!kept)
-    say('The plan before could not be put aside. Undo does not bring it back, so save it as a file next time.');
+/** Goes on once the open plan is safe. Where the browser does not keep it, the user is asked first. */
+async function leaveThen(go: () => void | Promise<void>): Promise<void> {
+  const why = await settleOpenPlan();
+  if (why) showDialog({ kind: 'leave', why, go: () => void go() });
+  else await go();
 }
 
-/** Whether there is anything that one would miss. */
-function hasWork(plan: Plan): boolean {
-  return (
-    plan.title.trim() !== '' ||
-    plan.levels.some(({ walls, rooms, fixtures, objects, detectors }) =>
-      [walls, rooms, fixtures, objects, detectors].some((items) => items.length > 0),
-    )
-  );
+export function newSheet(): Promise<void> {
+  return leaveThen(() => {
+    const had = hasWork(useAppStore.getState().plan);
+    forgetPlace();
+    takeSheet(freshId(), null, () => useAppStore.getState().newPlan());
+    showAddress({ shows: 'new' }, addressStep());
+    showDialog(null);
+    openStage('draw');
+    unfold('job');
+    if (had) say('A new sheet. The plan before stands under Plans.');
+  });
 }
 
-export async function newSheet(): Promise<void> {
-  useAppStore.getState().endChain();
-  const had = hasWork(useAppStore.getState().plan);
-  await shelve();
-  forgetPlace();
-  useAppStore.getState().newPlan();
-  openStage('draw');
-  unfold('job');
-  if (had) say('A new sheet. The plan before lies under Earlier.');
-}
-
-/** Takes a file that was picked or dropped. What is refused leaves everything as it is. */
-export async function openFile(file: File): Promise<void> {
-  await show(await readPlanFile(file), `${file.name} is open.`);
+/** Takes files that were picked or dropped. One is opened; several go on the shelf. What is refused leaves everything as it is. */
+export async function openFiles(files: readonly File[]): Promise<void> {
+  const [file] = files;
+  if (!file) return;
+  if (files.length > 1 || (await isShelfFile(file))) {
+    const { takeIn } = await import('./shelf/take-in.ts');
+    await takeIn(files, openShelf);
+    return;
+  }
+  await show(await readPlanFile(file), file.name);
 }
 
 export async function openSample(sample: Sample): Promise<void> {
-  await show(
-    readPlanText(await sample.load(), sample.title),
-    `${sample.title}: an invented house. Change what you like.`,
-  );
+  const message = `${sample.title}: an invented house. Change what you like.`;
+  await show(readPlanText(await sample.load(), sample.title), sample.title, message);
 }
 
-export async function openEarlier(text: string, title: string): Promise<void> {
-  await show(readPlanText(text, title), `${title || 'The plan without a title'} is back.`);
-}
-
-async function show(opened: OpenedFile, message: string): Promise<void> {
+async function show(opened: OpenedFile, name: string, message?: string): Promise<void> {
   if (!opened.ok) {
     showDialog({ kind: 'refused', name: opened.name, problems: opened.problems });
     return;
   }
-  useAppStore.getState().endChain();
-  await shelve();
-  forgetPlace();
-  useAppStore.getState().openPlan(opened.plan);
-  const level = firstToShow(opened.plan);
-  if (level) useAppStore.getState().setLevel(level.id);
-  showDialog(null);
-  const placed = opened.plan.levels.some(({ detectors }) => detectors.length > 0);
-  openStage(placed ? 'place' : 'draw');
-  unfold(placed ? 'side' : 'job');
-  say(message);
+  const same = await sameOnShelf(textName(writePlan(opened.plan))).catch(() => undefined);
+  await leaveThen(async () => {
+    forgetPlace();
+    const there = same ? await openSame(same) : '';
+    if (!there) {
+      const id = freshId();
+      takeSheet(id, null, () => useAppStore.getState().openPlan(opened.plan));
+      showAddress({ shows: 'plan', id }, addressStep());
+    }
+    lookAtOpened();
+    say(message ?? `${name} is open.${there}`);
+  });
 }
 
-/** The first level with a detector, else the first that somebody lives in or could, else the first. */
-function firstToShow({ levels }: Plan): Level | undefined {
-  return (
-    levels.find(({ detectors }) => detectors.length > 0) ?? levels.find(({ living }) => living !== 'no') ?? levels[0]
-  );
+/** The same plan is not put on the shelf twice. Answers where it was, or empty when it is not there after all. */
+async function openSame({ id, binnedAt }: PlanCard): Promise<string> {
+  if (binnedAt !== null) await setBinned([id], null).catch(() => undefined);
+  if ((await openStored(id)) !== 'open') return '';
+  showAddress({ shows: 'plan', id }, addressStep());
+  return binnedAt === null ? ' It stood on the shelf already.' : ' It was in the bin, and is on the shelf again.';
+}
+
+/** Opens a plan of the shelf. `how` is the step that the address makes; none where the address has changed already. */
+export function openFromShelf(id: string, how: 'push' | 'replace' | 'none' = addressStep()): Promise<void> {
+  if (id === useOpenPlan.getState().id) {
+    if (how !== 'none') showAddress({ shows: 'plan', id }, 'replace');
+    showDialog(null);
+    return Promise.resolve();
+  }
+  return leaveThen(async () => {
+    const found = await openStored(id);
+    if (found !== 'open') {
+      say(found === 'gone' ? GONE : 'That plan could not be read. Under Plans it can be saved as a file.');
+      showOpenAddress('replace');
+      return;
+    }
+    forgetPlace();
+    if (how !== 'none') showAddress({ shows: 'plan', id }, how);
+    lookAtOpened();
+  });
+}
+
+const GONE = 'That plan is not in this browser any more.';
+
+/** The stage and the column in which one most likely goes on. */
+function lookAtOpened(): void {
+  const { plan, levelId } = useAppStore.getState();
+  const level = firstToShow(plan);
+  if (level && level.id !== levelId && useAppStore.getState().selection.length === 0) {
+    useAppStore.getState().setLevel(level.id);
+  }
+  showDialog(null);
+  const placed = plan.levels.some(({ detectors }) => detectors.length > 0);
+  openStage(placed ? 'place' : 'draw');
+  unfold(placed ? 'side' : 'job');
+}
+
+/** From the shelf one goes on to a plan in one step: Back then leads to where one was before the shelf. */
+function addressStep(): 'push' | 'replace' {
+  return readAddress().shows === 'plans' ? 'replace' : 'push';
+}
+
+function showOpenAddress(how: 'push' | 'replace'): void {
+  const { id, onShelf } = useOpenPlan.getState();
+  showAddress(onShelf ? { shows: 'plan', id } : { shows: 'new' }, how);
+}
+
+/** Shows the shelf, as a step that Back takes back. */
+export function openShelf(): void {
+  showAddress({ shows: 'plans' }, 'push', useOpenPlan.getState().id);
+  showDialog({ kind: 'plans' });
+}
+
+/** Back to the sheet. */
+export function closeShelf(): void {
+  showDialog(null);
+  if (readAddress().shows !== 'plans') return;
+  const { from } = (window.history.state ?? {}) as { from?: string };
+  // The step before shows the sheet that was left; where another lies there now, it has an address of its own.
+  if (from === useOpenPlan.getState().id) window.history.back();
+  else showOpenAddress('replace');
+}
+
+/** From now on what is open follows the address: Back, Forward, a plan's address that is typed in. */
+export function startAddress(): void {
+  window.addEventListener('popstate', follow);
+  if (readAddress().shows === 'plans') showDialog({ kind: 'plans' });
+}
+
+function follow(): void {
+  const address = readAddress();
+  if (address.shows === 'plans') showDialog({ kind: 'plans' });
+  else if (useUi.getState().dialog?.kind === 'plans') showDialog(null);
+  const { id, onShelf } = useOpenPlan.getState();
+  if (address.shows === 'plan' && address.id !== id) void openFromShelf(address.id, 'none');
+  if (address.shows === 'new' && onShelf) void newSheet();
 }
 
 export async function saveFile(): Promise<void> {
-  report(await savePlanFile(useAppStore.getState().plan));
+  await report(await savePlanFile(useAppStore.getState().plan));
 }
 
 export async function saveFileTo(): Promise<void> {
   const result = await savePlanTo(useAppStore.getState().plan);
-  if (result) report(result);
+  if (result) await report(result);
 }
 
-function report(result: SaveResult): void {
-  if (!result.ok) say(result.reason);
-  else if (result.how === 'written') say(`Written to ${result.name}.`);
-  else say(`${result.name} is in your downloads.`);
+async function report(result: SaveResult): Promise<void> {
+  if (!result.ok) {
+    say(result.reason);
+    return;
+  }
+  say(result.how === 'written' ? `Written to ${result.name}.` : `${result.name} is in your downloads.`);
+  // What left the house as a file can be found again as it was.
+  await saveNow();
+  if (await markVersion(useOpenPlan.getState().id, 'file')) tellShelfNews();
 }

@@ -1,4 +1,5 @@
-import { saveNow, takeOther } from '../io/autosave.ts';
+import { saveNow } from '../io/autosave.ts';
+import { takeOther } from '../io/restore.ts';
 import { clockTime, useSavedSign } from '../io/saved-sign.ts';
 import { useAppStore } from '../state/store.ts';
 import { saveFile } from './file-acts.ts';
@@ -50,7 +51,7 @@ async function showTheOther(): Promise<void> {
   const taken = await takeOther();
   say(
     taken
-      ? 'This is the plan of the other tab. What was here lies under Earlier.'
+      ? 'This is the plan of the other tab. What was changed here lies among its earlier versions.'
       : 'The other plan could not be read. This one stays.',
   );
 }

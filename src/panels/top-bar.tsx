@@ -1,12 +1,12 @@
 import { useEffect, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import { THEMES, type ThemeName } from '../design/tokens.ts';
-import { readShelf, useShelfCount, writeSetting } from '../io/cabinet.ts';
+import { writeSetting } from '../io/cabinet.ts';
 import { canPickPlace } from '../io/plan-files.ts';
 import { canRedo, canUndo } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
 import { TITLE_FIELD } from './acts.ts';
-import { newSheet, openFile, saveFile, saveFileTo } from './file-acts.ts';
+import { openFiles, openShelf, saveFile, saveFileTo } from './file-acts.ts';
 import { PICKER } from './page-keys.ts';
 import { SavedSignLine } from './saved-sign-line.tsx';
 import { savePicture } from './sheet-acts.ts';
@@ -24,6 +24,9 @@ export function TopBar() {
         </svg>
         <span className="top__word">Stillspot</span>
       </h1>
+      <button type="button" className="button" onClick={openShelf}>
+        Plans
+      </button>
       <PlanTitle />
       <SavedSignLine />
       <div className="top__buttons">
@@ -82,38 +85,23 @@ function Steps() {
 
 function Files() {
   const picker = useRef<HTMLInputElement>(null);
-  const hasEarlier = useShelfCount(({ count }) => count > 0);
-  useEffect(() => void readShelf(), []);
   return (
     <>
-      <button type="button" className="button button--bare" onClick={() => void newSheet()}>
-        New
-      </button>
-      <button type="button" className="button button--bare" onClick={() => picker.current?.click()}>
-        Open
-      </button>
       <input
         ref={picker}
         id={PICKER}
         type="file"
         accept=".json,application/json"
+        multiple
         className="unseen"
         tabIndex={-1}
         aria-label="Plan file to open"
         onChange={(event) => {
-          const [file] = event.currentTarget.files ?? [];
+          const files = [...(event.currentTarget.files ?? [])];
           event.currentTarget.value = ''; // the same file can be picked again
-          if (file) void openFile(file);
+          void openFiles(files);
         }}
       />
-      <button type="button" className="button button--bare" onClick={() => showDialog({ kind: 'samples' })}>
-        Samples
-      </button>
-      {hasEarlier && (
-        <button type="button" className="button button--bare" onClick={() => showDialog({ kind: 'earlier' })}>
-          Earlier
-        </button>
-      )}
       <button type="button" className="button button--bare" onClick={() => void saveFile()}>
         Save
       </button>

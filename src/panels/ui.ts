@@ -7,9 +7,15 @@ import type { QuestionId } from './questions.ts';
 
 /** What stands over the page until it is answered. */
 export type Dialog =
-  | { readonly kind: 'refused'; readonly name: string; readonly problems: readonly FileProblem[] }
-  | { readonly kind: 'samples' }
-  | { readonly kind: 'earlier' }
+  | {
+      readonly kind: 'refused';
+      readonly name: string;
+      readonly problems: readonly FileProblem[];
+      readonly after?: 'plans';
+    }
+  | { readonly kind: 'plans' }
+  /** The open plan is not kept: `why`; `go` takes its place all the same. */
+  | { readonly kind: 'leave'; readonly why: string; readonly go: () => void }
   | { readonly kind: 'keys' }
   | { readonly kind: 'sheet'; readonly paper: PaperName };
 

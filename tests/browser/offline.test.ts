@@ -89,7 +89,7 @@ describe('without a network', () => {
     try {
       await page.goto(`${site}?again`);
       expect(await titleOf(page)).toBe('Kept at home');
-      await page.getByRole('banner').getByRole('button', { name: 'Samples' }).click();
+      await page.getByRole('banner').getByRole('button', { name: 'Plans' }).click();
       await page.getByRole('button', { name: /^Plain basement/ }).click();
       await page
         .getByRole('list', { name: 'Best spots, the most to spare first' })

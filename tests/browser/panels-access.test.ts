@@ -8,7 +8,7 @@ let page: Page;
 beforeAll(async () => {
   open = await openPage();
   page = open.page;
-  await page.getByRole('banner').getByRole('button', { name: 'Samples' }).click();
+  await page.getByRole('banner').getByRole('button', { name: 'Plans' }).click();
   await page.getByRole('button', { name: /^Crowded utility/ }).click();
   await page.getByRole('heading', { name: 'Blocked', exact: true }).waitFor();
 });
@@ -135,7 +135,7 @@ describe('what belongs on every screen with a verdict', () => {
 describe('on a coarse pointer', () => {
   it('every press target is at least 44 px in one direction and 24 in the other', async () => {
     const { page: tablet } = await openPage({ viewport: { width: 1024, height: 768 }, touch: true });
-    await tablet.getByRole('banner').getByRole('button', { name: 'Samples' }).click();
+    await tablet.getByRole('banner').getByRole('button', { name: 'Plans' }).click();
     await tablet.getByRole('button', { name: /^Plain basement/ }).click();
     await tablet.getByRole('heading', { name: 'Clear', exact: true }).waitFor();
     const small = await tablet.evaluate(() =>

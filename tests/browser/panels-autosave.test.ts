@@ -5,7 +5,7 @@ import { openPage } from './harness.ts';
 const plan = (page: Page) => page.evaluate(() => window.__stillspot?.store.getState().plan);
 const saved = (page: Page) => page.locator('.saved', { hasText: /^saved / }).waitFor();
 async function openSample(page: Page): Promise<void> {
-  await page.getByRole('banner').getByRole('button', { name: 'Samples' }).click();
+  await page.getByRole('banner').getByRole('button', { name: 'Plans' }).click();
   await page.getByRole('button', { name: /^Plain basement/ }).click();
   await saved(page);
 }

@@ -4,7 +4,7 @@ import { download, openPage } from './harness.ts';
 describe('a mistake of ours', () => {
   it('keeps the plan, offers to save it, and goes on after the last step is taken back', async () => {
     const { page } = await openPage();
-    await page.getByRole('banner').getByRole('button', { name: 'Samples' }).click();
+    await page.getByRole('banner').getByRole('button', { name: 'Plans' }).click();
     await page.getByRole('button', { name: /^Plain basement/ }).click();
     await page.getByRole('heading', { name: 'Clear', exact: true }).waitFor();
     // No file with such a list of rules is ever opened, so the screen may count on it: this stands for any mistake.

@@ -8,7 +8,7 @@ let page: Page;
 beforeAll(async () => {
   open = await openPage();
   page = open.page;
-  await page.getByRole('banner').getByRole('button', { name: 'Samples' }).click();
+  await page.getByRole('banner').getByRole('button', { name: 'Plans' }).click();
   await page.getByRole('button', { name: /^Plain basement/ }).click();
   await page.getByRole('heading', { name: 'Clear', exact: true }).waitFor();
 });

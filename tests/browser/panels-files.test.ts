@@ -139,14 +139,14 @@ describe('nothing drawn is lost', () => {
 
 describe('the samples', () => {
   it('all open, each with what it shows', async () => {
-    await bar().getByRole('button', { name: 'Samples' }).click();
+    await bar().getByRole('button', { name: 'Plans' }).click();
     const rows = page.getByRole('dialog').locator('.row');
     const count = await rows.count();
     expect(count).toBeGreaterThanOrEqual(4);
     await page.keyboard.press('Escape');
     const titles = new Set<string | undefined>();
     for (let index = 0; index < count; index++) {
-      await bar().getByRole('button', { name: 'Samples' }).click();
+      await bar().getByRole('button', { name: 'Plans' }).click();
       expect((await rows.nth(index).locator('span').textContent())?.length).toBeGreaterThan(20);
       await rows.nth(index).click();
       await page.getByRole('dialog').waitFor({ state: 'detached' });

@@ -12,7 +12,7 @@ beforeAll(async () => {
   open = await openPage();
   page = open.page;
   editor = await editorOf(page);
-  await page.getByRole('banner').getByRole('button', { name: 'Samples' }).click();
+  await page.getByRole('banner').getByRole('button', { name: 'Plans' }).click();
   await page.getByRole('button', { name: /^Metric house/ }).click();
   await spots().waitFor();
 });
@@ -101,7 +101,7 @@ describe('every published list', () => {
 
 describe('a loosened rule', () => {
   it('is said beside every verdict and over every good spot', async () => {
-    await page.getByRole('banner').getByRole('button', { name: 'Samples' }).click();
+    await page.getByRole('banner').getByRole('button', { name: 'Plans' }).click();
     await page.getByRole('button', { name: /^Crowded utility/ }).click();
     const told = 'Looser than published: floor drain 2 ft instead of 3 ft.';
     await expect.poll(() => page.locator('.slip .loosened').textContent()).toBe(told);

@@ -10,7 +10,7 @@ let page: Page;
 let editor: Editor;
 
 async function openSample(name: RegExp): Promise<void> {
-  await page.getByRole('banner').getByRole('button', { name: 'Samples' }).click();
+  await page.getByRole('banner').getByRole('button', { name: 'Plans' }).click();
   await page.getByRole('dialog').getByRole('button', { name }).click();
   await page.getByRole('dialog').waitFor({ state: 'detached' });
   const place = page.getByRole('button', { name: 'Place', exact: true });

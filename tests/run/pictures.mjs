@@ -9,7 +9,7 @@ const PICTURES = join(ROOT, 'samples', 'pictures');
 
 /** @param {import('playwright-core').Page} page @param {RegExp} name */
 async function openSample(page, name) {
-  await page.getByRole('button', { name: 'Samples', exact: true }).click();
+  await page.getByRole('button', { name: 'Plans', exact: true }).click();
   await page.getByRole('button', { name }).first().click();
   await page.getByRole('button', { name: 'Hide', exact: true }).click();
   await page.waitForTimeout(1500);

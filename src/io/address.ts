@@ -1,0 +1,34 @@
+/** What the page's own address says is open: reload, back and a second tab go by it. */
+export type Address = { readonly shows: 'plan'; readonly id: string } | { readonly shows: 'new' | 'plans' | 'nothing' };
+
+export function readAddress(hash: string = window.location.hash): Address {
+  const id = /^#plan=([a-z0-9-]{1,60})$/.exec(hash)?.[1];
+  if (id) return { shows: 'plan', id };
+  if (hash === '#new') return { shows: 'new' };
+  return hash === '#plans' ? { shows: 'plans' } : { shows: 'nothing' };
+}
+
+/** `push` makes a step that the browser's Back takes back; `from` is the plan that Back leads to. The rest of the address stays. */
+export function showAddress(address: Address, how: 'push' | 'replace', from?: string): void {
+  const hash = hashOf(address);
+  if (hash === window.location.hash) return;
+  const target = hash || window.location.pathname + window.location.search;
+  const state = { from };
+  try {
+    if (how === 'push') window.history.pushState(state, '', target);
+    else window.history.replaceState(state, '', target);
+  } catch {
+    // A page that is opened from a file may not: the plan is kept all the same.
+  }
+}
+
+function hashOf(address: Address): string {
+  switch (address.shows) {
+    case 'plan':
+      return `#plan=${address.id}`;
+    case 'nothing':
+      return '';
+    default:
+      return `#${address.shows}`;
+  }
+}

@@ -1,0 +1,95 @@
+import type { Level, Plan } from '../../../geometry/plan/model.ts';
+import { counted } from '../../../geometry/words.ts';
+
+/** What is different between two states of a plan, in words. */
+
+type ListName = 'walls' | 'openings' | 'rooms' | 'fixtures' | 'objects' | 'detectors';
+const LISTS: readonly (readonly [list: ListName, one: string, many?: string])[] = [
+  ['walls', 'wall'],
+  ['openings', 'door or window', 'doors and windows'],
+  ['rooms', 'room name'],
+  ['fixtures', 'fixture'],
+  ['objects', 'piece of furniture', 'pieces of furniture'],
+  ['detectors', 'detector'],
+];
+
+/** What was done to come from `before` to `after`, the largest things first; empty for the same plan. */
+export function changesBetween(before: Plan, after: Plan): readonly string[] {
+  const words: string[] = [];
+  const levels = matched(before.levels, after.levels);
+  if (levels.added.length > 0) words.push(`${counted(levels.added.length, 'level')} added`);
+  if (levels.gone.length > 0) words.push(`${counted(levels.gone.length, 'level')} taken away`);
+  for (const [list, one, many] of LISTS) words.push(...listChanges(before, after, list, one, many));
+  if (levels.changed.some(([a, b]) => differs(head(a), head(b)))) words.push('the level itself changed');
+  if (before.title !== after.title) words.push('title changed');
+  for (const [key, what] of REST) if (differs(before[key], after[key])) words.push(`${what} changed`);
+  return words;
+}
+
+/** Everything that hangs on the plan as a whole. */
+const REST = [
+  ['site', 'site'],
+  ['protocol', 'rules'],
+  ['tapeTolerance', "tape's tolerance"],
+  ['display', 'units'],
+  ['kit', 'kit'],
+  ['visit', 'times'],
+  ['conditions', 'conditions of the house'],
+  ['readings', 'readings'],
+] as const satisfies readonly (readonly [keyof Plan, string])[];
+
+function listChanges(before: Plan, after: Plan, list: ListName, one: string, many?: string): readonly string[] {
+  const of = ({ levels }: Plan) => levels.flatMap((level): readonly { readonly id: string }[] => level[list]);
+  const { added, gone, changed } = matched(of(before), of(after));
+  const parts: readonly (readonly [count: number, done: string])[] = [
+    [added.length, 'added'],
+    [gone.length, 'taken away'],
+    [changed.filter(([a, b]) => differs(a, b)).length, 'changed'],
+  ];
+  return parts.filter(([count]) => count > 0).map(([count, done]) => `${counted(count, one, many)} ${done}`);
+}
+
+interface Matched<T> {
+  readonly added: readonly T[];
+  readonly gone: readonly T[];
+  readonly changed: readonly (readonly [before: T, after: T])[];
+}
+
+function matched<T extends { readonly id: string }>(before: readonly T[], after: readonly T[]): Matched<T> {
+  const [old, now] = [new Map(before.map((each) => [each.id, each])), new Map(after.map((each) => [each.id, each]))];
+  return {
+    added: after.filter(({ id }) => !old.has(id)),
+    gone: before.filter(({ id }) => !now.has(id)),
+    changed: before.flatMap((each) => {
+      const later = now.get(each.id);
+      return later ? [[each, later] as const] : [];
+    }),
+  };
+}
+
+/** A level without what lies on it. */
+function head(level: Level): object {
+  return { ...level, walls: 0, openings: 0, rooms: 0, fixtures: 0, objects: 0, detectors: 0 };
+}
+
+function differs(a: unknown, b: unknown): boolean {
+  return a !== b && JSON.stringify(a) !== JSON.stringify(b);
+}
+
+/** What lies on a plan, in one line: "2 levels, 14 walls, 3 detectors". */
+export function countsOf({ levels }: Plan): string {
+  const rows: readonly (readonly [ListName, string])[] = [
+    ['walls', 'wall'],
+    ['rooms', 'room'],
+    ['detectors', 'detector'],
+  ];
+  return [
+    counted(levels.length, 'level'),
+    ...rows.map(([list, one]) =>
+      counted(
+        levels.reduce((sum, level) => sum + level[list].length, 0),
+        one,
+      ),
+    ),
+  ].join(', ');
+}

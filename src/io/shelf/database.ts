@@ -1,0 +1,112 @@
+import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB } from 'idb';
+import type { PlanCard, PlanLook, PlanText, PlanVersion, VersionReason } from './records.ts';
+
+/** The browser's own store: one record a plan and a thing, so that the list is read without the plans. */
+interface Shelf extends DBSchema {
+  cards: { key: string; value: PlanCard; indexes: { hash: string } };
+  texts: { key: string; value: PlanText; indexes: { long: string } };
+  versions: { key: VersionKey; value: PlanVersion; indexes: { long: string } };
+  /** Long texts by their name, for all plans and versions. */
+  longs: { key: string; value: string };
+  looks: { key: string; value: PlanLook };
+  settings: { key: string; value: unknown };
+}
+
+/** Plan, time and reason: enough to thin versions out without reading them. */
+export type VersionKey = [plan: string, at: number, why: VersionReason];
+
+export type StoreName = 'cards' | 'texts' | 'versions' | 'longs' | 'looks' | 'settings';
+export type ShelfDatabase = IDBPDatabase<Shelf>;
+export type ShelfWrite = IDBPTransaction<Shelf, StoreName[], 'readwrite'>;
+export const ALL_STORES: StoreName[] = ['cards', 'texts', 'versions', 'longs', 'looks', 'settings'];
+/** What a change of a plan reaches. */
+export const PLAN_STORES: StoreName[] = ['cards', 'texts', 'versions', 'longs'];
+
+const NAME = 'stillspot-shelf';
+const VERSION = 1;
+
+let opening: Promise<ShelfDatabase> | null = null;
+
+/** The open store. What fails here fails again for every caller until it can be opened. */
+export function database(): Promise<ShelfDatabase> {
+  opening ??= open();
+  return opening;
+}
+
+/** The next call opens the store afresh: after a failure, or because the browser closed it. */
+export function forgetDatabase(): void {
+  opening = null;
+}
+
+/** Closes it: a test that begins again does so with nothing open. */
+export async function closeDatabase(): Promise<void> {
+  (await opening)?.close();
+  forgetDatabase();
+}
+
+async function open(): Promise<ShelfDatabase> {
+  try {
+    return await openDB<Shelf>(NAME, VERSION, {
+      upgrade: (made) => {
+        made.createObjectStore('cards', { keyPath: 'id' }).createIndex('hash', 'hash');
+        made.createObjectStore('texts', { keyPath: 'id' }).createIndex('long', 'text.long', { multiEntry: true });
+        made
+          .createObjectStore('versions', { keyPath: ['plan', 'at', 'why'] })
+          .createIndex('long', 'text.long', { multiEntry: true });
+        made.createObjectStore('longs');
+        made.createObjectStore('looks', { keyPath: 'id' });
+        made.createObjectStore('settings');
+      },
+      // A newer version in another tab waits for this one to let go; what is drawn here is then told as not saved.
+      blocking: (_current, _next, event) => {
+        (event.target as IDBDatabase).close();
+        forgetDatabase();
+      },
+      terminated: forgetDatabase,
+    });
+  } catch (error) {
+    forgetDatabase();
+    throw error;
+  }
+}
+
+/** One change, all of it or nothing. Throws what the browser says; `troubleInWords` makes a sentence of it. */
+export async function change<T>(stores: StoreName[], make: (write: ShelfWrite) => Promise<T>): Promise<T> {
+  const shelf = await database();
+  let write: ShelfWrite;
+  try {
+    write = shelf.transaction(stores, 'readwrite') as ShelfWrite;
+  } catch (error) {
+    forgetDatabase(); // closed behind our back
+    throw error;
+  }
+  // A transaction that is given up rejects `done` as well: it is awaited below, or not at all.
+  write.done.catch(() => undefined);
+  try {
+    const made = await make(write);
+    await write.done;
+    return made;
+  } catch (error) {
+    try {
+      write.abort();
+    } catch {
+      // It has ended by itself, which is why we are here.
+    }
+    throw write.error ?? error;
+  }
+}
+
+/** Why the browser's store would not take a plan, and the way out. */
+export function troubleInWords(error: unknown): string {
+  const name = error instanceof DOMException ? error.name : '';
+  if (name === 'QuotaExceededError') {
+    return 'The storage of this browser is full. Save the plan as a file, then free some space.';
+  }
+  if (name === 'VersionError') {
+    return 'A newer Stillspot has been at work in this browser. Save the plan as a file, then load this page again.';
+  }
+  if (name === 'SecurityError' || name === 'InvalidStateError' || typeof indexedDB === 'undefined') {
+    return 'This browser keeps nothing for this page, as in a private window. Save the plan as a file before you close it.';
+  }
+  return 'The browser did not take the copy. Save the plan as a file.';
+}

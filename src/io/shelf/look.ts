@@ -1,0 +1,38 @@
+import type { Verdict } from '../../../geometry/check/types.ts';
+import type { Level, Plan } from '../../../geometry/plan/model.ts';
+import { checkPlan, parsePlan } from '../../engine.ts';
+import { levelPicture } from '../../sheet/level-picture.ts';
+import { firstToShow } from '../../state/first-level.ts';
+import { textName } from '../long-texts.ts';
+import { change, database } from './database.ts';
+import { readWork } from './plans.ts';
+import type { PlanCard, PlanLook } from './records.ts';
+
+/**
+ * The build that works looks out: the name of this script's file, which changes with anything in it. A verdict on the shelf is
+ * never one that an older Stillspot gave.
+ */
+const EDITION = import.meta.url;
+
+/** What the list shows of a plan. Made and kept when it is first asked for; null when the plan cannot be read. */
+export async function lookAt(card: PlanCard): Promise<PlanLook | null> {
+  const kept = await (await database()).get('looks', card.id);
+  if (kept?.hash === card.hash && kept.edition === EDITION) return kept;
+  const stored = await readWork(card.id);
+  const read = stored && stored.text !== null ? parsePlan(stored.text) : null;
+  if (!stored || stored.text === null || !read?.ok) return null;
+  const look = { id: card.id, hash: textName(stored.text), edition: EDITION, ...lookOf(read.plan) };
+  // A picture that is not kept is drawn again the next time.
+  await change(['looks'], async (write) => void (await write.objectStore('looks').put(look))).catch(() => undefined);
+  return look;
+}
+
+/** Verdicts of all detectors, and the picture of the level that is looked at first. */
+export function lookOf(
+  plan: Plan,
+  level: Level | undefined = firstToShow(plan),
+): Pick<PlanLook, 'verdicts' | 'picture'> {
+  const verdicts: Record<Verdict, number> = { clear: 0, tight: 0, blocked: 0, unknown: 0 };
+  for (const { detectors } of checkPlan(plan).levels) for (const { verdict } of detectors) verdicts[verdict] += 1;
+  return { verdicts, picture: level ? levelPicture(plan, level.id) : '' };
+}

@@ -1,0 +1,106 @@
+import { openDB } from 'idb';
+import { parsePlan } from '../../engine.ts';
+import { freshId } from '../fresh-id.ts';
+import { textName } from '../long-texts.ts';
+import { describedPlan, UNREADABLE } from './card.ts';
+import { change, PLAN_STORES } from './database.ts';
+import { putNew, sameOnShelf } from './plans.ts';
+import { isStoredView, NO_VIEW, type StoredView } from './records.ts';
+
+/**
+ * What the first version of Stillspot kept: one plan under "work", twelve that had been put away under "shelf", settings. All
+ * of it comes over to the shelf, and only then goes from its old place. Whatever stops it half way, nothing is lost: what came
+ * over already is recognised the next time.
+ */
+const OLD = { database: 'stillspot', store: 'plans', lastWords: 'stillspot-last-words' } as const;
+
+interface OldPlan {
+  readonly text: string;
+  readonly savedAt: number;
+  readonly view: StoredView;
+}
+
+/** Answers how many plans came over; most often there is nothing to move. Throws when a store is out of reach. */
+export async function moveOld(): Promise<number> {
+  const old = await openOld();
+  if (!old) return 0;
+  try {
+    const [work, shelf] = await Promise.all([old.get(OLD.store, 'work'), old.get(OLD.store, 'shelf')]);
+    const theme: unknown = await old.get(OLD.store, 'setting/theme');
+    const plans = [...worded(work), ...shelved(shelf), ...lastWorded()];
+    // Oldest first: the plan that was open last is then the one that was changed last.
+    for (const plan of plans.sort((a, b) => a.savedAt - b.savedAt)) await moveOne(plan);
+    if (theme !== undefined)
+      await change(['settings'], async (write) => void (await write.objectStore('settings').put(theme, 'theme')));
+    await old.clear(OLD.store);
+    forgetLastWords();
+    return plans.length;
+  } finally {
+    old.close();
+  }
+}
+
+async function moveOne({ text, savedAt, view }: OldPlan): Promise<void> {
+  const there = await sameOnShelf(textName(text));
+  if (there && there.binnedAt === null) return;
+  const read = parsePlan(text);
+  const described = read.ok ? describedPlan(read.plan) : UNREADABLE;
+  const work = { id: freshId(), text, savedAt, tab: 'moved', view };
+  await change(PLAN_STORES, (write) => putNew(write, work, described));
+}
+
+/** Null where there is none: it is not made for being asked for. */
+async function openOld() {
+  try {
+    return await openDB(OLD.database, undefined, {
+      upgrade: (_made, _old, _new, write) => {
+        write.done.catch(() => undefined);
+        write.abort();
+      },
+    });
+  } catch (error) {
+    if (error instanceof DOMException && error.name === 'AbortError') return null;
+    throw error;
+  }
+}
+
+function worded(value: unknown): readonly OldPlan[] {
+  if (value === undefined) return [];
+  const { text, savedAt, view } = asRecord(value);
+  if (typeof text === 'string' && typeof savedAt === 'number') {
+    return [{ text, savedAt, view: isStoredView(view) ? view : NO_VIEW }];
+  }
+  return [{ text: JSON.stringify(value), savedAt: 0, view: NO_VIEW }];
+}
+
+function shelved(value: unknown): readonly OldPlan[] {
+  return Array.isArray(value)
+    ? value.flatMap((each) => {
+        const { text, putAwayAt } = asRecord(each);
+        if (typeof text !== 'string') return [];
+        return [{ text, savedAt: typeof putAwayAt === 'number' ? putAwayAt : 0, view: NO_VIEW }];
+      })
+    : [];
+}
+
+/** What was drawn in the last moment before the page was left, and had no time to reach the store. */
+function lastWorded(): readonly OldPlan[] {
+  try {
+    const words: unknown = JSON.parse(localStorage.getItem(OLD.lastWords) ?? 'null');
+    return words === null ? [] : worded(asRecord(words).plan);
+  } catch {
+    return [];
+  }
+}
+
+function forgetLastWords(): void {
+  try {
+    localStorage.removeItem(OLD.lastWords);
+  } catch {
+    // Not there to be taken away.
+  }
+}
+
+function asRecord(value: unknown): Readonly<Record<string, unknown>> {
+  return typeof value === 'object' && value !== null ? (value as Record<string, unknown>) : {};
+}

@@ -1,0 +1,57 @@
+/** Which earlier versions of a plan are kept: close together at first, further apart as they age. */
+
+const MINUTE = 60_000;
+const HOUR = 60 * MINUTE;
+const DAY = 24 * HOUR;
+
+/** A state in which the plan rested this long is worth going back to, ms. */
+const REST = MINUTE;
+/** While one goes on drawing, a version is kept this often, ms. */
+const EVERY = 3 * MINUTE;
+/** No plan keeps more than these. */
+export const MOST_VERSIONS = 60;
+
+export interface Dated {
+  readonly at: number;
+  /** Kept for a reason of its own, not because time went by. */
+  readonly marked: boolean;
+}
+
+/**
+ * Whether the state that is about to be replaced is kept as a version. All in ms since 1970.
+ * @param savedAt when that state was saved
+ * @param versionAt when the newest version was saved, 0 for none
+ */
+export function isDue(now: number, savedAt: number, versionAt: number): boolean {
+  if (versionAt >= savedAt) return false;
+  return now - savedAt >= REST || savedAt - versionAt >= EVERY;
+}
+
+/**
+ * The versions that make way, of those given in any order: all of the last hour stay, then the newest of each hour for a day, of
+ * each day for thirty days, of each thirty days from then on. Marked ones stay thirty days whatever lies beside them, and the
+ * oldest of all stays. Where more than `MOST_VERSIONS` are left the oldest but one go.
+ */
+export function makeWay<T extends Dated>(versions: readonly T[], now: number): readonly T[] {
+  const newestFirst = [...versions].sort((a, b) => b.at - a.at);
+  const taken = new Set<string>();
+  const kept = newestFirst.filter((version, index) => {
+    const slot = slotOf(version, now);
+    if (slot === null || index === newestFirst.length - 1) return true;
+    if (taken.has(slot)) return false;
+    taken.add(slot);
+    return true;
+  });
+  const [oldest] = kept.slice(-1);
+  const stays = new Set(kept.length > MOST_VERSIONS ? [...kept.slice(0, MOST_VERSIONS - 1), oldest] : kept);
+  return newestFirst.filter((version) => !stays.has(version));
+}
+
+/** What a version shares with those that it may replace; null for one that stays by itself. */
+function slotOf({ at, marked }: Dated, now: number): string | null {
+  const age = now - at;
+  if (age < HOUR || (marked && age < 30 * DAY)) return null;
+  if (age < DAY) return `hour ${Math.floor(at / HOUR)}`;
+  if (age < 30 * DAY) return `day ${Math.floor(at / DAY)}`;
+  return `month ${Math.floor(at / (30 * DAY))}`;
+}

@@ -1,0 +1,32 @@
+import { memo } from 'react';
+import type { PlanLook } from '../../io/shelf/records.ts';
+import { inOrderOfWorst } from '../../io/shelf/verdict-order.ts';
+import { VerdictMark } from '../verdict-mark.tsx';
+
+/** The drawing of a plan. It says nothing that the words beside it do not say. */
+export const PlanPicture = memo(function PlanPicture({ picture }: { readonly picture: string | undefined }) {
+  if (picture === '') return <span className="picture picture--bare">Nothing drawn yet</span>;
+  return (
+    <span className="picture">
+      {picture && <img src={`data:image/svg+xml,${encodeURIComponent(picture)}`} alt="" draggable={false} />}
+    </span>
+  );
+});
+
+/** How many detectors have which verdict, the worst first. */
+export function VerdictCounts({ look }: { readonly look: PlanLook | null | undefined }) {
+  if (look === undefined) return <span className="counts">&nbsp;</span>;
+  const counts = look === null ? [] : inOrderOfWorst(look.verdicts);
+  if (look === null) return <span className="counts">Could not be read</span>;
+  if (counts.length === 0) return <span className="counts soft">No detector set</span>;
+  return (
+    <span className="counts">
+      {counts.map(([verdict, count]) => (
+        <span key={verdict} className="count" data-verdict={verdict}>
+          <VerdictMark verdict={verdict} size={16} />
+          {count} {verdict}
+        </span>
+      ))}
+    </span>
+  );
+}
