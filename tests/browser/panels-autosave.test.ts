@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { openPage } from './harness.ts';
+import { download, openPage } from './harness.ts';
 
 const plan = (page: Page) => page.evaluate(() => window.__stillspot?.store.getState().plan);
 const saved = (page: Page) => page.locator('.saved', { hasText: /^saved / }).waitFor();
@@ -56,24 +56,26 @@ describe('the copy in the browser', () => {
     await openSample(page);
     await page.evaluate(async () => {
       const db = await new Promise<IDBDatabase>((done) => {
-        const request = indexedDB.open('stillspot');
+        const request = indexedDB.open('stillspot-shelf');
         request.onsuccess = () => done(request.result);
       });
-      const store = db.transaction('plans', 'readwrite').objectStore('plans');
+      const store = db.transaction('texts', 'readwrite').objectStore('texts');
       await new Promise((done) => {
-        const read = store.get('work');
+        const read = store.getAll();
         read.onsuccess = () => {
-          store.put({ ...read.result, text: '{ "format": "stillspot-plan", "half": ' }, 'work').onsuccess = done;
+          const text = { pieces: ['{ "format": "stillspot-plan", "half": '], long: [] };
+          store.put({ ...read.result[0], text }).onsuccess = done;
         };
       });
       db.close();
     });
     await page.reload();
-    await page
-      .getByText('The plan of last time could not be read. It lies under Earlier, to be saved as a file.')
-      .waitFor();
-    await page.getByRole('banner').getByRole('button', { name: 'Earlier' }).click();
-    await page.getByRole('button', { name: /^Could not be read/ }).waitFor();
+    await page.getByText('That plan could not be read. It stands on the shelf, to be saved as a file.').waitFor();
+    await page.getByRole('banner').getByRole('button', { name: 'Plans' }).click();
+    await page.getByRole('button', { name: /^Finch Lane, basement.*Could not be read/ }).click();
+    await page.getByText('This could not be read as a plan.').waitFor();
+    const { bytes } = await download(page, () => page.getByRole('button', { name: 'Save as a file' }).click());
+    expect(bytes.toString('utf8')).toBe('{ "format": "stillspot-plan", "half": ');
   });
 });
 
@@ -125,10 +127,18 @@ describe('two tabs', () => {
     await third.goto(first.url());
     await expect.poll(async () => (await plan(third))?.title).toBe('From the second tab');
     await third.close();
+    await first.bringToFront();
 
     await first.getByRole('button', { name: 'Show the other' }).click();
     await expect.poll(async () => (await plan(first))?.title).toBe('From the second tab');
-    await first.getByRole('banner').getByRole('button', { name: 'Earlier' }).click();
-    await first.getByRole('button', { name: /^From the first tab/ }).waitFor();
+    await first.getByRole('banner').getByRole('button', { name: 'Plans' }).click();
+    await first.getByRole('button', { name: 'More about From the second tab' }).click();
+    await first.getByRole('button', { name: 'Earlier versions' }).click();
+    await first.getByRole('button', { name: /of another tab/ }).click();
+    await first.getByText('title changed').waitFor();
+    await first.getByRole('button', { name: 'Bring this back' }).click();
+    await expect.poll(async () => (await plan(first))?.title).toBe('From the first tab');
+    await first.getByRole('button', { name: 'Undo' }).click();
+    expect((await plan(first))?.title).toBe('From the second tab');
   });
 });

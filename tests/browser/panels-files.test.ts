@@ -123,16 +123,17 @@ describe('the sheet', () => {
 });
 
 describe('nothing drawn is lost', () => {
-  it('when a new sheet takes its place: it lies under Earlier', async () => {
-    await bar().getByRole('button', { name: 'New' }).click();
-    await page.getByText('A new sheet. The plan before lies under Earlier.').waitFor();
+  it('when a new sheet takes its place: it stands under Plans', async () => {
+    await bar().getByRole('button', { name: 'Plans' }).click();
+    await page.getByRole('button', { name: 'New sheet' }).click();
+    await page.getByText('A new sheet. The plan before stands under Plans.').waitFor();
     expect(await title()).toBe('');
-    await bar().getByRole('button', { name: 'Earlier' }).click();
+    await bar().getByRole('button', { name: 'Plans' }).click();
     await page
       .getByRole('dialog')
       .getByRole('button', { name: /^Dropped here/ })
       .click();
-    await page.getByText('Dropped here is back.').waitFor();
+    await page.getByRole('dialog').waitFor({ state: 'detached' });
     expect(await title()).toBe('Dropped here');
   });
 });
@@ -141,6 +142,7 @@ describe('the samples', () => {
   it('all open, each with what it shows', async () => {
     await bar().getByRole('button', { name: 'Plans' }).click();
     const rows = page.getByRole('dialog').locator('.row');
+    await rows.first().waitFor();
     const count = await rows.count();
     expect(count).toBeGreaterThanOrEqual(4);
     await page.keyboard.press('Escape');

@@ -36,7 +36,7 @@ export const PlanCardView = memo(function PlanCardView(props: PlanCardProps) {
         aria-current={isOpen || undefined}
         onClick={() => (card.readable ? onOpen(card) : onMore(card))}
       >
-        <PlanPicture picture={look === null ? '' : look?.picture} />
+        <PlanPicture picture={look?.picture} />
         <strong className="box__title">{title}</strong>
         {card.place && <span className="box__line soft">{card.place}</span>}
         <VerdictCounts look={look} />

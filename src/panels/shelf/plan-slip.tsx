@@ -50,7 +50,7 @@ export function PlanSlip({ card, now, onClose }: PlanSlipProps) {
         <VersionList card={card} onBack={() => setShowsVersions(false)} />
       ) : (
         <>
-          {card.readable && <PlanPicture picture={look === null ? '' : look?.picture} />}
+          {card.readable && <PlanPicture picture={look?.picture} />}
           {card.readable ? (
             <div className="plan-slip__facts">
               <VerdictCounts look={look} />
