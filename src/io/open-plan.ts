@@ -1,5 +1,7 @@
 import { create } from 'zustand';
 import type { Plan } from '../../geometry/plan/model.ts';
+import { writePlan } from '../engine.ts';
+import { freshPlan } from '../state/fresh-plan.ts';
 import { freshId } from './fresh-id.ts';
 
 /** Which plan of the shelf lies on the sheet. */
@@ -44,12 +46,8 @@ export function tellShelfNews(news: TabNews = {}): void {
   channel?.postMessage(news);
 }
 
-/** Whether there is anything that one would miss. */
+/** Whether there is anything that one would miss: all but the units of length is more than a fresh sheet has. */
 export function hasWork(plan: Plan): boolean {
-  return (
-    plan.title.trim() !== '' ||
-    plan.levels.some(({ walls, rooms, fixtures, objects, detectors }) =>
-      [walls, rooms, fixtures, objects, detectors].some((items) => items.length > 0),
-    )
-  );
+  const fresh = freshPlan();
+  return writePlan({ ...plan, display: fresh.display }) !== writePlan(fresh);
 }

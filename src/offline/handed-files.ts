@@ -1,11 +1,10 @@
-import { openFile } from '../panels/file-acts.ts';
+import { openFiles } from '../panels/file-acts.ts';
 
 /** Where the system opens plan files with the installed app, they come in here. */
 export function takeHandedFiles(): void {
   const { launchQueue } = window as unknown as { launchQueue?: LaunchQueue };
   launchQueue?.setConsumer(({ files }) => {
-    const [first] = files;
-    if (first) void first.getFile().then(openFile);
+    void Promise.all(files.map((file) => file.getFile())).then(openFiles);
   });
 }
 
