@@ -1,16 +1,15 @@
-import { lazy, type ReactNode, Suspense, useEffect, useRef } from 'react';
+import { type ReactNode, useEffect, useRef } from 'react';
 import { counted } from '../../geometry/words.ts';
 import type { FileProblem } from '../io/plan-files.ts';
 import { useAppStore } from '../state/store.ts';
 import { saveFile } from './file-acts.ts';
 import { KeyTable } from './key-table.tsx';
+import { later } from './later.tsx';
 import { SheetPreview } from './sheet-preview.tsx';
 import { showDialog, useUi } from './ui.ts';
 import './dialogs.css';
 
-const PlansScreen = lazy(() =>
-  import('./shelf/plans-screen.tsx').then(({ PlansScreen: screen }) => ({ default: screen })),
-);
+const PlansScreen = later(() => import('./shelf/plans-screen.tsx').then((part) => part.PlansScreen));
 
 /** Whatever stands over the page until it is answered. Escape closes it. */
 export function Dialogs() {
@@ -19,11 +18,7 @@ export function Dialogs() {
     case 'refused':
       return <Refused name={dialog.name} problems={dialog.problems} after={dialog.after ?? null} />;
     case 'plans':
-      return (
-        <Suspense fallback={<p className="unseen">Looking at the shelf…</p>}>
-          <PlansScreen />
-        </Suspense>
-      );
+      return <PlansScreen />;
     case 'leave':
       return <Leave why={dialog.why} go={dialog.go} />;
     case 'keys':

@@ -21,6 +21,7 @@ import type { PlanCard } from '../io/shelf/records.ts';
 import { markVersion } from '../io/shelf/versions.ts';
 import { firstToShow } from '../state/first-level.ts';
 import { useAppStore } from '../state/store.ts';
+import { PART_MISSING } from './part-missing.ts';
 import { openStage, showDialog, unfold, useUi } from './ui.ts';
 
 /** What is done with whole plans: a new sheet, a file, a sample, a plan of the shelf. */
@@ -52,8 +53,9 @@ export async function openFiles(files: readonly File[]): Promise<void> {
   const [file] = files;
   if (!file) return;
   if (files.length > 1 || (await isShelfFile(file))) {
-    const { takeIn } = await import('./shelf/take-in.ts');
-    await takeIn(files, openShelf);
+    const part = await import('./shelf/take-in.ts').catch(() => null);
+    if (part) await part.takeIn(files, openShelf);
+    else say(PART_MISSING);
     return;
   }
   await show(await readPlanFile(file), file.name);

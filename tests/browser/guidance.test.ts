@@ -47,7 +47,7 @@ describe('the bare sheet', () => {
     await page.keyboard.press('Escape');
     await wayIn(page, 'Look at a sample').focus();
     await page.keyboard.press('Enter');
-    await page.getByRole('dialog', { name: 'Samples' }).waitFor();
+    await page.getByRole('dialog', { name: 'Plans' }).waitFor();
     await page.keyboard.press('Escape');
   });
 
@@ -71,8 +71,7 @@ describe('the bare sheet', () => {
 
 describe('what is still to do', () => {
   it('is listed over all levels, what matters most first, and axe finds nothing', async () => {
-    await page.getByRole('button', { name: 'New', exact: true }).click();
-    await page.getByRole('banner').getByRole('button', { name: 'Samples' }).click();
+    await page.getByRole('banner').getByRole('button', { name: 'Plans' }).click();
     await page.getByRole('button', { name: /^Crowded utility/ }).click();
     await page.getByRole('heading', { name: 'Blocked', exact: true }).waitFor();
     await page.getByRole('button', { name: 'Add level' }).click();
@@ -108,7 +107,8 @@ describe('what is still to do', () => {
   });
 
   it('the title is one press away, and the line goes when it is written', async () => {
-    await page.getByRole('button', { name: 'New', exact: true }).click();
+    await page.getByRole('banner').getByRole('button', { name: 'Plans' }).click();
+    await page.getByRole('button', { name: 'New sheet' }).click();
     const line = toDo(page).locator('.hint', { hasText: 'The sheet has no title yet.' });
     if ((await toDo(page).getAttribute('open')) === null) await toDo(page).locator('summary').click();
     await line.getByRole('button', { name: 'Write one' }).click();

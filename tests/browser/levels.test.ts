@@ -8,7 +8,7 @@ let page: Page;
 let editor: Editor;
 
 async function openSample(on: Page): Promise<void> {
-  await on.getByRole('banner').getByRole('button', { name: 'Samples' }).click();
+  await on.getByRole('banner').getByRole('button', { name: 'Plans' }).click();
   await on.getByRole('button', { name: /^Plain basement/ }).click();
   await on.getByRole('heading', { name: 'Clear', exact: true }).waitFor();
 }
@@ -132,7 +132,6 @@ describe('by keyboard alone', () => {
   });
 
   it('stays on its level while a detector is dragged', async () => {
-    await page.getByRole('button', { name: 'New', exact: true }).click();
     await openSample(page);
     await switcher(page).getByRole('button', { name: 'Add level' }).click();
     await switcher(page)

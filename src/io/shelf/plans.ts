@@ -44,9 +44,12 @@ async function writeUnlessHeld(
   lastSeen: number | null,
   force: boolean,
 ): Promise<WriteResult> {
-  const found: unknown = await write.objectStore('texts').get(work.id);
+  // As few turns with the store as can be: this runs while a page is being closed.
+  const [found, card]: [unknown, PlanCard | undefined] = await Promise.all([
+    write.objectStore('texts').get(work.id),
+    write.objectStore('cards').get(work.id),
+  ]);
   const old = isPlanText(found) ? found : null;
-  const card = await write.objectStore('cards').get(work.id);
   const foreign = old !== null && old.tab !== work.tab && old.savedAt !== lastSeen;
   if (foreign && !force) return { ok: false, other: old.savedAt };
   const { text, hash } = await settleText(write, work.text);
@@ -56,17 +59,20 @@ async function writeUnlessHeld(
     await keepVersion(write, old, card.hash, foreign ? 'other-tab' : 'rest', savedAt);
     versionAt = old.savedAt;
   }
-  await write.objectStore('texts').put({ id, text, savedAt, tab, view });
-  await write.objectStore('cards').put({
-    id,
-    createdAt: card?.createdAt ?? savedAt,
-    changedAt: card?.hash === hash ? card.changedAt : savedAt,
-    hash,
-    // Who works on a plan wants it kept, also where another tab has put it in the bin.
-    binnedAt: card?.hash === hash ? card.binnedAt : null,
-    versionAt,
-    ...describedPlan(work.plan),
-  });
+  const same = card?.hash === hash;
+  await Promise.all([
+    write.objectStore('texts').put({ id, text, savedAt, tab, view }),
+    write.objectStore('cards').put({
+      id,
+      createdAt: card?.createdAt ?? savedAt,
+      changedAt: same ? card.changedAt : savedAt,
+      hash,
+      // Who works on a plan wants it kept, also where another tab has put it in the bin.
+      binnedAt: same ? card.binnedAt : null,
+      versionAt,
+      ...describedPlan(work.plan),
+    }),
+  ]);
   await letGo(write, old?.text.long.filter((name) => !text.long.includes(name)) ?? []);
   return { ok: true };
 }
