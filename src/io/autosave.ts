@@ -20,6 +20,9 @@ let timer: ReturnType<typeof setTimeout> | undefined;
 let writing: Promise<void> = Promise.resolve();
 /** Changes that are written nowhere yet, because another tab came first. */
 let changedWhileHeld = false;
+/** Counts the changes, and those that have reached the store: a page that is closed cuts off a writing that is under way. */
+let changes = 0;
+let written = 0;
 
 /** From now on every change is copied into the browser's store shortly after it is made. */
 export function startAutosave(): () => void {
@@ -30,7 +33,7 @@ export function startAutosave(): () => void {
   });
   const leave = () => {
     const held = useSavedSign.getState().sign.state === 'held';
-    if (isBare() || (timer === undefined && !(held && changedWhileHeld))) return;
+    if (isBare() || (changes === written && !(held && changedWhileHeld))) return;
     leaveLastWords(workNow(), held);
     void saveNow();
   };
@@ -53,6 +56,7 @@ function schedule(drawn: boolean): void {
     return;
   }
   if (!drawn && !useOpenPlan.getState().onShelf) return;
+  changes += 1;
   if (drawn) showSign({ state: 'saving' });
   clearTimeout(timer);
   const first = drawn && Date.now() - lastWrittenAt > WHILE_MS;
@@ -75,14 +79,16 @@ async function write(force: boolean): Promise<void> {
   }
   const { onShelf } = useOpenPlan.getState();
   const work = workNow();
+  const upTo = changes;
   lastWrittenAt = work.savedAt;
   const result = await writeWork(work, lastSeen, force);
   if (result.ok) {
     lastSeen = work.savedAt;
     changedWhileHeld = false;
+    written = upTo;
     if (!onShelf) useOpenPlan.setState({ onShelf: true });
     if (!onShelf && readAddress().shows !== 'plans') showAddress({ shows: 'plan', id: work.id }, 'replace');
-    clearLastWords(tab);
+    if (changes === written) clearLastWords(tab);
     tellShelfNews({ id: work.id, savedAt: work.savedAt });
     // A change made meanwhile has set the timer again: its own write will say "saved".
     if (timer === undefined) showSign({ state: 'saved', at: work.savedAt });
@@ -132,8 +138,11 @@ export function takeSheet(id: string, savedAt: number | null, show: () => void):
   // The subscription saw the plan change; it is what lies in the store already.
   clearTimeout(timer);
   timer = undefined;
-  if (savedAt === null) void saveNow();
-  else showSign({ state: 'saved', at: savedAt });
+  written = changes;
+  if (savedAt === null) {
+    changes += 1;
+    void saveNow();
+  } else showSign({ state: 'saved', at: savedAt });
 }
 
 function workNow(): Work {

@@ -4,7 +4,7 @@ import { accessibilityFindings, type OpenPage, openPage, type PageOptions } from
 
 async function openSample(media: PageOptions['media']): Promise<OpenPage> {
   const open = await openPage(media ? { media } : {});
-  await open.page.getByRole('banner').getByRole('button', { name: 'Samples' }).click();
+  await open.page.getByRole('banner').getByRole('button', { name: 'Plans' }).click();
   await open.page.getByRole('button', { name: /^Crowded utility/ }).click();
   await open.page.getByRole('heading', { name: 'Blocked', exact: true }).waitFor();
   return open;

@@ -1,13 +1,23 @@
 import { memo } from 'react';
+import { SHEET_THEME } from '../../design/tokens.ts';
 import type { PlanLook } from '../../io/shelf/records.ts';
 import { inOrderOfWorst } from '../../io/shelf/verdict-order.ts';
 import { VerdictMark } from '../verdict-mark.tsx';
 
+/** The picture is printed matter: the same paper in every theme. */
+const SHEET = { background: SHEET_THEME.paper, color: SHEET_THEME.inkSoft } as const;
+
 /** The drawing of a plan. It says nothing that the words beside it do not say. */
 export const PlanPicture = memo(function PlanPicture({ picture }: { readonly picture: string | undefined }) {
-  if (picture === '') return <span className="picture picture--bare">Nothing drawn yet</span>;
+  if (picture === '') {
+    return (
+      <span className="picture" style={SHEET}>
+        Nothing drawn yet
+      </span>
+    );
+  }
   return (
-    <span className="picture">
+    <span className="picture" style={SHEET}>
       {picture && <img src={`data:image/svg+xml,${encodeURIComponent(picture)}`} alt="" draggable={false} />}
     </span>
   );
