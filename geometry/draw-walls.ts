@@ -1,5 +1,7 @@
+import type { LevelModel } from './level/types.ts';
+import { cornerLines } from './opening-fit.ts';
 import type { Deg, Level, Mm, Wall, XY } from './plan/model.ts';
-import { distance, nearestOnSegment } from './point.ts';
+import { along, distance, nearestOnSegment, nearestParameter } from './point.ts';
 import { signedArea } from './ring.ts';
 import { type Line, tidy, tidyPoint } from './snap.ts';
 
@@ -67,6 +69,39 @@ export function rectangleWalls(level: Level, a: XY, b: XY, thickness: Mm): reado
 /** Whether the drawn point stands on a wall's centre-line or end: a line that begins or ends there joins that wall. */
 export function wallAtPoint(level: Level, at: XY): Wall | null {
   return level.walls.find(({ from, to }) => distance(at, nearestOnSegment(at, from, to)) <= SAME) ?? null;
+}
+
+/** Where a wall begins on the side of a standing one, and the two lengths that set it out, from its faces to the corners. */
+export interface Butt {
+  readonly at: XY;
+  readonly taped: readonly Line[];
+}
+
+/**
+ * The place on the wall at `at` where a wall of this thickness butts against it, so that a tape from the corner of the room to
+ * its face reads whole steps. The corners are those of the room on the side of `beside`. Null where no wall stands at `at`.
+ * @param step mm; null for any length
+ */
+export function buttOn(
+  level: Level,
+  model: LevelModel | null,
+  at: XY,
+  beside: XY,
+  thickness: Mm,
+  step: Mm | null,
+): Butt | null {
+  const wall = wallAtPoint(level, at);
+  const length = wall ? distance(wall.from, wall.to) : 0;
+  if (!wall || length < thickness) return null;
+  const within = (offset: Mm) => Math.min(length - thickness, Math.max(0, offset));
+  const wanted = within(nearestParameter(at, wall.from, wall.to) * length - thickness / 2);
+  const [toCorner] = cornerLines(model, wall, wanted, thickness, beside);
+  const reading = distance(...toCorner);
+  const offset = within(step ? wanted + Math.round(reading / step) * step - reading : wanted);
+  return {
+    at: tidyPoint(along(wall.from, wall.to, (offset + thickness / 2) / length)),
+    taped: cornerLines(model, wall, offset, thickness, beside),
+  };
 }
 
 /**

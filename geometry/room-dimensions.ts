@@ -1,4 +1,4 @@
-import type { LevelModel, Ring } from './level/types.ts';
+import type { LevelModel, Ring, Room } from './level/types.ts';
 import type { Mm, XY } from './plan/model.ts';
 import { distance } from './point.ts';
 import { signedArea } from './ring.ts';
@@ -24,14 +24,19 @@ const LEAST_FACE: Mm = 300;
  * one in an outside wall is kept, so that the figure can stand outside the drawing.
  */
 export function roomDimensions(model: LevelModel): readonly Dimension[] {
-  return model.rooms.flatMap(({ key, floorRings }) => {
-    const outer = floorRings.filter((ring) => signedArea(ring) > 0);
-    const faces = outer.flatMap((ring) => ringFaces(model, key, ring)).filter(({ length }) => length >= LEAST_FACE);
+  return model.rooms.flatMap((room) => {
+    const faces = roomFaces(model, room);
     const order = [...faces].sort((a, b) => Number(b.wallBehind !== null) - Number(a.wallBehind !== null));
     const kept: Dimension[] = [];
     for (const face of order) if (!kept.some((other) => sameMeasure(face, other))) kept.push(face);
     return kept;
   });
+}
+
+/** Every straight face of a room that is long enough to be dimensioned, in the order of its rings. */
+export function roomFaces(model: LevelModel, { key, floorRings }: Room): readonly Dimension[] {
+  const outer = floorRings.filter((ring) => signedArea(ring) > 0);
+  return outer.flatMap((ring) => ringFaces(model, key, ring)).filter(({ length }) => length >= LEAST_FACE);
 }
 
 function ringFaces(model: LevelModel, room: string, ring: Ring): readonly Dimension[] {

@@ -1,202 +1,128 @@
-import { shapeMiddle } from './body.ts';
-import { footprintReach } from './footprint.ts';
-import type { LevelModel } from './level/types.ts';
-import { JOINED, withItemsMoved } from './move-items.ts';
-import { cornerLines } from './opening-fit.ts';
-import { tapedOffsets } from './opening-offsets.ts';
-import type { Level, Mm, Opening, Wall, XY } from './plan/model.ts';
-import { distance, nearestOnSegment } from './point.ts';
-import { type Dimension, roomDimensions } from './room-dimensions.ts';
-import { type Line, tidy } from './snap.ts';
-import { moveToGap, SIDES, type Side, wallGaps } from './wall-gaps.ts';
+import type { LevelModel, Ring } from './level/types.ts';
+import type { Mm, Opening, Wall, XY } from './plan/model.ts';
+import { distance } from './point.ts';
+import { type Dimension, roomDimensions, roomFaces } from './room-dimensions.ts';
+
+/** What a dimension ends at: a corner of the room, or a jamb of an opening. */
+export type DimensionEnd = { readonly kind: 'corner' } | { readonly kind: 'jamb'; readonly opening: string };
 
 /**
- * Lengths that stand on the drawing and can be corrected where they stand: the faces of the rooms; for what is selected, the
- * string of openings along its wall, or the free lengths from its edge to the walls.
+ * A length as it is taped along one face of a room: the whole face, or one of the lengths that set out the openings in it. It runs from
+ * the left, or from above where it runs up and down the page.
  */
-export type RunningDimension = {
-  /** The same key is the same length of the same thing, whatever it measures now. */
-  readonly key: string;
-  readonly line: Line;
-  readonly length: Mm;
-  /** Unit vector from the wall that it lies along into the room; [0, 0] for one that runs free. */
-  readonly inward: XY;
-} & (
-  | { readonly of: 'face'; readonly dimension: Dimension }
-  /** From the edge of a thing or detector to the wall on one side of the page. */
-  | { readonly of: 'gap'; readonly id: string; readonly side: Side }
-  /** Along a wall, between jambs and corners: the opening that slides when it is corrected, and which way. */
-  | { readonly of: 'clear'; readonly opening: string; readonly way: 1 | -1 }
-  | { readonly of: 'width'; readonly opening: string }
-);
+export interface RunningDimension extends Dimension {
+  readonly row: 'whole' | 'string';
+  readonly ends: readonly [DimensionEnd, DimensionEnd];
+  /** Whether a string lies between it and the wall: it then stands further off. */
+  readonly beyondString: boolean;
+}
 
-/** A gap below this, mm, is none: no tape reads it. */
+/** A jamb this near to a corner or another jamb leaves nothing to tape, mm. */
 const TOUCHING: Mm = 1;
-/** How far a corner of a room lies off the centre-line of the wall that makes it, beyond half its thickness, mm. */
-const OFF_FACE: Mm = 1;
 
-/** The lengths of the rooms, as `roomDimensions` has them. */
-export function faceDimensions(model: LevelModel): readonly RunningDimension[] {
-  return roomDimensions(model).map(faceDimension);
+/**
+ * The inside lengths of every room, one for each length and direction, then the strings of openings, each opening once: from the room
+ * that comes first on the level, for a door has two faces. What an opening leaves at a corner is not listed where it is nothing.
+ */
+export function runningDimensions(model: LevelModel): readonly RunningDimension[] {
+  const strings = openingStrings(model);
+  const strung = new Set(strings.map(faceKey));
+  const wholes = roomDimensions(model).map((face): RunningDimension => {
+    const turned = fromLeft(face);
+    const ends = [{ kind: 'corner' }, { kind: 'corner' }] as const;
+    return { ...turned, row: 'whole', ends, beyondString: strung.has(faceKey({ ...turned, face: turned })) };
+  });
+  return [...wholes, ...strings];
 }
 
-export function faceDimension(dimension: Dimension): RunningDimension {
-  const { from, to, length, room, outward } = dimension;
-  return {
-    of: 'face',
-    key: ['face', room, ...outward].join(' '),
-    line: [from, to],
-    length,
-    inward: [-outward[0], -outward[1]],
-    dimension,
+interface StringPart extends RunningDimension {
+  readonly face: Dimension;
+}
+
+function openingStrings(model: LevelModel): readonly StringPart[] {
+  const listed = new Set<string>();
+  const walls = new Map(model.level.walls.map((wall) => [wall.id, wall]));
+  const placed = model.openings.flatMap(({ opening, body }): PlacedOpening[] => {
+    const wall = walls.get(opening.wall);
+    return wall && distance(wall.from, wall.to) > 0 ? [{ opening, body, wall }] : [];
+  });
+  return model.rooms.flatMap((room) =>
+    roomFaces(model, room).flatMap((each) => {
+      const face = fromLeft(each);
+      const spans = spansOn(placed, face);
+      if (spans.every(({ opening }) => listed.has(opening.id))) return [];
+      for (const { opening } of spans) listed.add(opening.id);
+      return partsOf(face, spans);
+    }),
+  );
+}
+
+/** An opening as it lies on a face: from and to, mm from the face's beginning. */
+interface Span {
+  readonly opening: Opening;
+  readonly from: Mm;
+  readonly to: Mm;
+}
+
+interface PlacedOpening {
+  readonly opening: Opening;
+  readonly body: Ring;
+  readonly wall: Wall;
+}
+
+function spansOn(placed: readonly PlacedOpening[], face: Dimension): readonly Span[] {
+  const spans = placed.flatMap(({ opening, body, wall }): Span[] => {
+    if (!hasFace(wall, face)) return [];
+    const [from, to] = extentAlong(body, face);
+    return from >= -TOUCHING && to <= face.length + TOUCHING ? [{ opening, from, to }] : [];
+  });
+  return spans.sort((a, b) => a.from - b.from);
+}
+
+/** Whether the face is one of the two faces of the wall: parallel to it, half its thickness off. */
+function hasFace({ from, to, thickness }: Wall, { from: a, outward }: Dimension): boolean {
+  const length = distance(from, to);
+  const square = Math.abs((to[0] - from[0]) * outward[0] + (to[1] - from[1]) * outward[1]) < 0.001 * length;
+  const off = (from[0] - a[0]) * outward[0] + (from[1] - a[1]) * outward[1];
+  return square && Math.abs(off - thickness / 2) < TOUCHING;
+}
+
+function extentAlong(ring: Ring, { from, to, length }: Dimension): readonly [Mm, Mm] {
+  const [ux, uy] = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
+  const far = ring.map(([x, y]) => (x - from[0]) * ux + (y - from[1]) * uy);
+  return [Math.min(...far), Math.max(...far)];
+}
+
+function partsOf(face: Dimension, spans: readonly Span[]): readonly StringPart[] {
+  const corner: DimensionEnd = { kind: 'corner' };
+  const jamb = ({ opening }: Span): DimensionEnd => ({ kind: 'jamb', opening: opening.id });
+  const parts: StringPart[] = [];
+  const add = (from: Mm, to: Mm, ends: RunningDimension['ends']) => {
+    if (to - from < TOUCHING) return;
+    const [a, b] = [pointOn(face, from), pointOn(face, to)];
+    parts.push({ ...face, from: a, to: b, length: to - from, row: 'string', ends, beyondString: false, face });
   };
-}
-
-/** The lengths about one selected thing; none for a room's name, and for a wall that no room lies beside. */
-export function dimensionsAbout(model: LevelModel, id: string): readonly RunningDimension[] {
-  const { level } = model;
-  const detector = level.detectors.find((each) => each.id === id);
-  if (detector) {
-    const { radius } = detector;
-    return gapsAbout(model, id, detector.at, { left: radius, right: radius, up: radius, down: radius });
+  let before: Span | null = null;
+  for (const span of spans) {
+    add(before?.to ?? 0, span.from, [before ? jamb(before) : corner, jamb(span)]);
+    add(span.from, span.to, [jamb(span), jamb(span)]);
+    before = span;
   }
-  const thing = [...level.fixtures, ...level.objects].find((each) => each.id === id);
-  if (thing) return gapsAbout(model, id, shapeMiddle(thing.shape), footprintReach(thing.shape));
-  const opening = level.openings.find((each) => each.id === id);
-  const wall = level.walls.find((each) => each.id === (opening?.wall ?? id));
-  return wall ? stringAlong(model, wall) : [];
+  if (before) add(before.to, face.length, [jamb(before), corner]);
+  return parts;
 }
 
-function gapsAbout(
-  model: LevelModel,
-  id: string,
-  middle: XY,
-  reach: Readonly<Record<Side, Mm>>,
-): readonly RunningDimension[] {
-  const gaps = wallGaps(model, middle, reach);
-  return SIDES.flatMap((side): RunningDimension[] => {
-    const length = gaps[side];
-    if (length === null || length <= TOUCHING) return [];
-    const [dx, dy] = moveToGap(side, 1, 0);
-    const at = (mm: Mm): XY => [middle[0] + dx * (reach[side] + mm), middle[1] + dy * (reach[side] + mm)];
-    return [{ of: 'gap', key: `gap ${id} ${side}`, line: [at(0), at(length)], length, inward: [0, 0], id, side }];
-  });
+function pointOn({ from, to, length }: Dimension, far: Mm): XY {
+  return [from[0] + ((to[0] - from[0]) * far) / length, from[1] + ((to[1] - from[1]) * far) / length];
 }
 
-/**
- * Corner, jamb, jamb, ..., corner along the face of the first room beside the wall. A stretch between two openings slides the
- * second one; the last stretch slides the last opening back. A wall without openings has its face alone, which the room shows.
- */
-function stringAlong(model: LevelModel, wall: Wall): readonly RunningDimension[] {
-  const openings = model.level.openings.filter((each) => each.wall === wall.id).sort((a, b) => a.offset - b.offset);
-  const string: RunningDimension[] = [];
-  openings.forEach((opening, index) => {
-    const [[corner, near], [far, end]] = facesOf(model, wall, opening);
-    const before = openings[index - 1];
-    // From the corner of the room, or from the far jamb of the opening before it where that stands nearer.
-    const last = before && facesOf(model, wall, before)[1][0];
-    const inward = inwardOf(wall, near);
-    const start = last && distance(last, near) < distance(corner, near) ? last : corner;
-    const clear = (key: string, line: Line, way: 1 | -1) => {
-      const length = distance(...line);
-      if (length > TOUCHING)
-        string.push({ of: 'clear', key: `${key} ${opening.id}`, line, length, inward, opening: opening.id, way });
-    };
-    clear('before', [start, near], 1);
-    string.push({
-      of: 'width',
-      key: `width ${opening.id}`,
-      line: [near, far],
-      length: opening.width,
-      inward,
-      opening: opening.id,
-    });
-    const after = openings[index + 1];
-    const next = after && facesOf(model, wall, after)[0][1];
-    if (!next || distance(far, end) < distance(far, next)) clear('after', [far, end], -1);
-  });
-  return string;
+/** The same length read from the left, or from above. */
+function fromLeft(face: Dimension): Dimension {
+  const [dx, dy] = [face.to[0] - face.from[0], face.to[1] - face.from[1]];
+  const reads = Math.abs(dx) >= Math.abs(dy) ? dx > 0 : dy > 0;
+  return reads ? face : { ...face, from: face.to, to: face.from };
 }
 
-/** From the wall's line to a point on one of its faces. */
-function inwardOf({ from, to }: Wall, onFace: XY): XY {
-  const foot = nearestOnSegment(onFace, from, to);
-  const far = distance(foot, onFace);
-  return far === 0 ? [0, 0] : [(onFace[0] - foot[0]) / far, (onFace[1] - foot[1]) / far];
-}
-
-function facesOf(model: LevelModel, wall: Wall, { offset, width }: Opening): readonly [Line, Line] {
-  const [taped] = tapedOffsets(model, wall, { offset, width });
-  const at = taped?.room.labelPoint ?? wall.from;
-  return cornerLines(model, wall, offset, width, at);
-}
-
-/** Which end of a face goes when its length is corrected: the wall that stands there is moved, with all that hangs on it. */
-export type FaceEnd = 'from' | 'to';
-
-/**
- * The level with one of its running dimensions made `length` mm long. Whether what comes out can stand is not looked at: openings
- * may overlap or reach past their wall, rooms may open. The same level where nothing changes or nothing stands at the end.
- */
-export function withDimension(model: LevelModel, dimension: RunningDimension, length: Mm, end: FaceEnd = 'to'): Level {
-  const { level } = model;
-  const by = tidy(length - dimension.length);
-  if (by === 0) return level;
-  switch (dimension.of) {
-    case 'gap':
-      return withItemsMoved(level, new Set([dimension.id]), moveToGap(dimension.side, dimension.length, length));
-    case 'width':
-      return withOpening(level, dimension.opening, (opening) => ({ ...opening, width: length }));
-    case 'clear':
-      return withOpening(level, dimension.opening, (opening) => ({
-        ...opening,
-        offset: tidy(opening.offset + by * dimension.way),
-      }));
-    case 'face':
-      return withFace(level, dimension.dimension, by, end);
-  }
-}
-
-function withOpening(level: Level, id: string, change: (opening: Opening) => Opening): Level {
-  return { ...level, openings: level.openings.map((each) => (each.id === id ? change(each) : each)) };
-}
-
-function withFace(level: Level, { from, to, length }: Dimension, by: Mm, end: FaceEnd): Level {
-  const along: XY = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
-  const wall = wallAcross(level.walls, end === 'to' ? to : from, along);
-  if (!wall) return level;
-  const sign = end === 'to' ? 1 : -1;
-  const run = new Set(wallsInLine(level.walls, wall).map(({ id }) => id));
-  return withItemsMoved(level, run, [tidy(along[0] * by * sign), tidy(along[1] * by * sign)]);
-}
-
-/** The wall that the face ends at: it stands across, and the corner lies on its side. */
-function wallAcross(walls: readonly Wall[], corner: XY, along: XY): Wall | null {
-  const near = walls.flatMap((wall) => {
-    const far = distance(corner, nearestOnSegment(corner, wall.from, wall.to));
-    const length = distance(wall.from, wall.to) || 1;
-    const lean = Math.abs((wall.to[0] - wall.from[0]) * along[0] + (wall.to[1] - wall.from[1]) * along[1]) / length;
-    // Half its thickness off its line, and at an acute corner a little more.
-    return lean < Math.SQRT1_2 && far <= wall.thickness / 2 + OFF_FACE ? [{ wall, lean }] : [];
-  });
-  return near.sort((a, b) => a.lean - b.lean)[0]?.wall ?? null;
-}
-
-/** The wall and those that run on from it in one line: a face may be drawn in parts. */
-function wallsInLine(walls: readonly Wall[], start: Wall): readonly Wall[] {
-  const run = [start];
-  for (const wall of run) {
-    for (const other of walls) {
-      if (run.includes(other) || !isInLine(start, other)) continue;
-      const meet = [wall.from, wall.to].some((a) => [other.from, other.to].some((b) => distance(a, b) <= JOINED));
-      if (meet) run.push(other);
-    }
-  }
-  return run;
-}
-
-function isInLine({ from, to }: Wall, other: Wall): boolean {
-  const length = distance(from, to) || 1;
-  const off = (p: XY) => Math.abs((to[0] - from[0]) * (p[1] - from[1]) - (to[1] - from[1]) * (p[0] - from[0])) / length;
-  return off(other.from) <= OFF_FACE && off(other.to) <= OFF_FACE;
+function faceKey({ face }: { readonly face: Dimension }): string {
+  return [...face.from, ...face.to].join(' ');
 }

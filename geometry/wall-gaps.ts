@@ -7,7 +7,7 @@ export const SIDES = ['left', 'right', 'up', 'down'] as const;
 export type Side = (typeof SIDES)[number];
 
 /** A gap below this, mm, is none: no tape reads it. */
-const TOUCHING: Mm = 1;
+export const TOUCHING: Mm = 1;
 
 const STEP: Readonly<Record<Side, XY>> = { left: [-1, 0], right: [1, 0], up: [0, -1], down: [0, 1] };
 
@@ -29,11 +29,17 @@ export function wallGaps(
   return { left: gap('left'), right: gap('right'), up: gap('up'), down: gap('down') };
 }
 
-/**
- * The lines along which one tapes where a thing stands: from its edge to the nearer wall face, one along each axis of the page.
- * None along an axis without a wall on either side, and none to a wall that the thing touches or reaches into.
- */
-export function gapLines(model: LevelModel, middle: XY, reach: Readonly<Record<Side, Mm>>): readonly Line[] {
+/** How far a thing stands from the nearer wall along one axis of the page, as one tapes it. */
+export interface NearGap {
+  readonly side: Side;
+  /** Below zero where it reaches into the wall. */
+  readonly gap: Mm;
+  /** From the edge of the thing to the wall face. */
+  readonly line: Line;
+}
+
+/** Across the page, then down it; none along an axis without a wall on either side. */
+export function nearGaps(model: LevelModel, middle: XY, reach: Readonly<Record<Side, Mm>>): readonly NearGap[] {
   const gaps = wallGaps(model, middle, reach);
   return (
     [
@@ -44,8 +50,13 @@ export function gapLines(model: LevelModel, middle: XY, reach: Readonly<Record<S
     const [nearer] = sides
       .flatMap((side) => (gaps[side] === null ? [] : [{ side, gap: gaps[side] }]))
       .sort((a, b) => a.gap - b.gap);
-    return nearer && nearer.gap > TOUCHING ? [lineAlong(middle, nearer.side, reach[nearer.side], nearer.gap)] : [];
+    return nearer ? [{ ...nearer, line: lineAlong(middle, nearer.side, reach[nearer.side], nearer.gap) }] : [];
   });
+}
+
+/** The lines to be drawn for them: none to a wall that the thing touches or reaches into. */
+export function gapLines(model: LevelModel, middle: XY, reach: Readonly<Record<Side, Mm>>): readonly Line[] {
+  return nearGaps(model, middle, reach).flatMap(({ gap, line }) => (gap > TOUCHING ? [line] : []));
 }
 
 function lineAlong([x, y]: XY, side: Side, from: Mm, length: Mm): Line {

@@ -32,7 +32,21 @@ export function withWallLength(level: Level, wallId: string, length: Mm, moves: 
     ((wall[moves][0] - fixed[0]) / now) * (length - now),
     ((wall[moves][1] - fixed[1]) / now) * (length - now),
   ];
-  const moved = movedEnds(level.walls, wall, moves, by);
+  return withEndsMoved(level, movedEnds(level.walls, wall, [moves], fixed, by), by);
+}
+
+/**
+ * The level with one wall moved whole by `by`, mm, across its own line. Walls joined to its ends are stretched where they run that way
+ * and shifted whole where not, as when a length is corrected; walls that it stands against stay, and its ends slide along them.
+ * Whether what comes out can stand is not looked at: see `settledWalls`.
+ */
+export function withWallShifted(level: Level, wallId: string, by: XY): Level {
+  const wall = level.walls.find(({ id }) => id === wallId);
+  if (!wall || (by[0] === 0 && by[1] === 0)) return level;
+  return withEndsMoved(level, movedEnds(level.walls, wall, ['from', 'to'], null, by), by);
+}
+
+function withEndsMoved(level: Level, moved: ReadonlySet<string>, by: XY): Level {
   const walls = level.walls.map((one) => {
     const from = moved.has(`${one.id}/from`) ? plus(one.from, by) : one.from;
     const to = moved.has(`${one.id}/to`) ? plus(one.to, by) : one.to;
@@ -42,17 +56,22 @@ export function withWallLength(level: Level, wallId: string, length: Mm, moves: 
   return { ...level, walls, openings: kept(level.openings, openings) };
 }
 
-/** Ends ("id/from", "id/to") that move, found by walking from joint to joint. */
-function movedEnds(walls: readonly Wall[], start: Wall, end: 'from' | 'to', by: XY): ReadonlySet<string> {
-  const moved = new Set([`${start.id}/${end}`]);
-  const joints: XY[] = [start[end]];
+/** Ends ("id/from", "id/to") that move, found by walking from joint to joint. The wall that it starts with moves by `ends`; its `fixed` one stays. */
+function movedEnds(
+  walls: readonly Wall[],
+  start: Wall,
+  ends: readonly ('from' | 'to')[],
+  fixed: XY | null,
+  by: XY,
+): ReadonlySet<string> {
+  const moved = new Set(ends.map((end) => `${start.id}/${end}`));
+  const joints: XY[] = [...ends.map((end) => start[end]), ...(fixed ? [] : endsOn(start, walls))];
   const shifted = new Set<string>();
-  const fixed = end === 'to' ? start.from : start.to;
   const shift = (wall: Wall, reached: 'from' | 'to' | null) => {
     if (runsAlong(wall, by) || shifted.has(wall.id)) return;
     shifted.add(wall.id);
     const others = (['from', 'to'] as const).filter((own) => own !== reached);
-    if (others.some((own) => distance(wall[own], fixed) <= JOINED)) return; // a triangle: the fixed corner stays
+    if (fixed && others.some((own) => distance(wall[own], fixed) <= JOINED)) return; // a triangle: the fixed corner stays
     for (const own of others) {
       moved.add(`${wall.id}/${own}`);
       joints.push(wall[own]);

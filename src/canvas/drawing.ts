@@ -4,8 +4,8 @@ import type { Fixture, Mm, Plan, PlanObject } from '../../geometry/plan/model.ts
 import type { LevelRegion, RoomRegion, Zone } from '../../geometry/region/types.ts';
 import { type Stretch, visibleEdges } from '../../geometry/region/visible-edges.ts';
 import { remembered } from '../../geometry/remembered.ts';
-import { type Dimension, roomDimensions } from '../../geometry/room-dimensions.ts';
 import { ruleOf } from '../../geometry/rules/profiles.ts';
+import { type RunningDimension, runningDimensions } from '../../geometry/running-dimensions.ts';
 import { formatArea, formatLength } from '../../geometry/units.ts';
 import { capital, checkFigures, FIXTURE_NOUN } from '../../geometry/words.ts';
 import type { RoomSign } from './paint/names/room-signs.ts';
@@ -24,13 +24,16 @@ export const pulledEdges = remembered(
   (region: LevelRegion): ReadonlyMap<Zone, readonly Stretch[]> => visibleEdges(region.zones, WHILE_PULLED),
 );
 
-const dimensionsOf = new WeakMap<LevelModel['rooms'], readonly Dimension[]>();
-export function drawnDimensions(model: LevelModel): readonly Dimension[] {
-  let dimensions = dimensionsOf.get(model.rooms);
-  if (!dimensions) {
-    dimensions = roomDimensions(model);
-    dimensionsOf.set(model.rooms, dimensions);
-  }
+const dimensionsOf = new WeakMap<
+  LevelModel['rooms'],
+  { readonly openings: LevelModel['openings']; readonly dimensions: readonly RunningDimension[] }
+>();
+/** Every length that is written along a face: worked out anew only where rooms or openings are others. */
+export function drawnDimensions(model: LevelModel): readonly RunningDimension[] {
+  const known = dimensionsOf.get(model.rooms);
+  if (known?.openings === model.openings) return known.dimensions;
+  const dimensions = runningDimensions(model);
+  dimensionsOf.set(model.rooms, { openings: model.openings, dimensions });
   return dimensions;
 }
 

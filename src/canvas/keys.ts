@@ -6,8 +6,8 @@ import { useMenu } from '../state/menu.ts';
 import { selectLevel, selectRegion } from '../state/selectors.ts';
 import { SELECT_TOOL } from '../state/tool.ts';
 import { pannedBy, toPlan } from '../state/viewport.ts';
-import { openNextFigure } from './figures.ts';
 import { keepInView } from './keep-in-view.ts';
+import { lengthKey } from './lengths/length-keys.ts';
 import { createNudger } from './nudger.ts';
 import { openMenuByKey } from './open-menu.ts';
 import { useSketch } from './sketch.ts';
@@ -40,7 +40,12 @@ export function listenToKeys(sheet: HTMLElement, hand: () => Hand): KeyState {
     if (isTyping(event.target) || document.querySelector('dialog[open]') || useMenu.getState().ask) return;
     if (isIdleLetter(event)) return;
     const here = event.target === sheet || event.target === document.body;
-    const done = hand().key?.(event) || (here && menuKey(event)) || commandKey(event) || (here && sheetKey(event));
+    const done =
+      lengthKey(event, here) ||
+      hand().key?.(event) ||
+      (here && menuKey(event)) ||
+      commandKey(event) ||
+      (here && sheetKey(event));
     if (done) event.preventDefault();
   };
   const menuKey = (event: KeyboardEvent): boolean => {
@@ -142,9 +147,6 @@ function plainKey(event: KeyboardEvent): boolean {
     case '0':
       store().fit();
       return true;
-    case 'l':
-    case 'L':
-      return openNextFigure(store(), event.shiftKey ? -1 : 1);
     case 'n':
     case 'N':
       return selectNext(event.shiftKey ? -1 : 1);

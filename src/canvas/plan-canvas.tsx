@@ -1,11 +1,11 @@
 import { useEffect, useLayoutEffect, useRef } from 'react';
 import { selectLevel } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
-import { FigureBox } from './figure-box.tsx';
 import { letDetectorsGlide } from './glide.ts';
 import { listenToKeys } from './keys.ts';
 import { GROUND, HAND } from './layers.ts';
 import { LengthBox } from './length-box.tsx';
+import { TypedLength } from './lengths/typed-length.tsx';
 import { SHEET_ID } from './open-menu.ts';
 import { listenToPointers } from './pointers.ts';
 import { clearSketch, useSketch } from './sketch.ts';
@@ -61,7 +61,7 @@ export function PlanCanvas() {
     >
       <SheetSurface name="ground" layers={GROUND} opaque />
       <SheetSurface name="hand" layers={HAND} />
-      <FigureBox onDone={() => sheet.current?.focus({ preventScroll: true })} />
+      <TypedLength onDone={() => sheet.current?.focus({ preventScroll: true })} />
       <LengthBox hand={() => hand.current as Hand} onDone={() => sheet.current?.focus({ preventScroll: true })} />
     </div>
   );

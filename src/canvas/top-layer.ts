@@ -27,11 +27,12 @@ import { type AppState, useAppStore } from '../state/store.ts';
 import { toScreen } from '../state/viewport.ts';
 import { selectWhyNotWords } from '../state/why-not.ts';
 import { measureWords } from './drawing.ts';
-import { selectFigures } from './figures.ts';
 import { judgedGhost } from './ghost.ts';
+import { figuresOn } from './lengths/figures.ts';
+import { paintFigures } from './lengths/paint-figures.ts';
+import { useLengths } from './lengths/store.ts';
 import { selectNamed } from './named.ts';
 import { type DrawnDetector, paintDetector, paintMeasures } from './paint/detectors.ts';
-import { paintFigures } from './paint/figures.ts';
 import { writeLabel } from './paint/names/detector-labels.ts';
 import { createPlaces } from './paint/names/places.ts';
 import { sheetNames } from './paint/names/sheet-names.ts';
@@ -56,6 +57,7 @@ export const TOP = layer({
       sketch,
       useShown.getState(),
       useMenu.getState(),
+      useLengths.getState(),
       plan,
       draft,
       levelId,
@@ -108,9 +110,9 @@ function paintTop(pen: Pen, state: AppState, sketch: Sketch): void {
   if (handled && state.selection.length === 1 && !state.draft && grips) {
     paintHandles(pen, handlesOf(level, handled, HANDLE_OFF_PX / pen.view.scale));
   }
-  paintFigures(pen, selectFigures(state));
   paintSketch(pen, sketch, chainOf(state, sketch), level, state.tool.kind === 'ask');
   paintAllDetectors(pen, state, sketch);
+  paintFigures(pen, state);
   const note = noteFor(state, sketch);
   if (note) paintNote(pen, note, state.stageSize);
 }
@@ -151,6 +153,9 @@ function paintAllDetectors(pen: Pen, state: AppState, sketch: Sketch): void {
   const ghost = judgedGhost(state, sketch);
   if (ghost) drawn.push({ ...ghost, chosen: true });
   for (const { detector } of drawn) places.keep(toScreen(pen.view, detector.at), 30, 30);
+  for (const { middle, width } of figuresOn(pen, state).own) {
+    places.keep([middle[0] + pen.view.x, middle[1] + pen.view.y], width + 12, 24);
+  }
   paintShown(pen, selectLevel(state).id, (check) => measureWords(check, plan), places);
   for (const { report, chosen } of drawn) {
     if (report && chosen && report.id !== glide?.id)

@@ -2,8 +2,9 @@ import { useAppStore } from '../state/store.ts';
 import { SELECT_TOOL } from '../state/tool.ts';
 import { pickUse } from './acts.ts';
 import { keyFor } from './palette-keys.ts';
-import { type Answer, type Question, sameTool } from './questions.ts';
+import { type Answer, likeWords, type Question, sameTool } from './questions.ts';
 import { openQuestion, useUi } from './ui.ts';
+import { useLevel } from './use-level.ts';
 import './palette.css';
 
 interface Props {
@@ -74,7 +75,8 @@ function QuestionItem({
 function AnswerItem({ answer }: { readonly answer: Answer }) {
   const unit = useAppStore((state) => state.plan.display.length);
   const inHand = useAppStore((state) => sameTool(state.tool, answer.tool));
-  const { name, tool, usual, group } = answer;
+  const level = useLevel();
+  const { name, tool, group } = answer;
   const key = keyFor(tool);
   /** A double press keeps it in hand. */
   const take = (presses: number) => {
@@ -95,7 +97,7 @@ function AnswerItem({ answer }: { readonly answer: Answer }) {
       <li>
         <button type="button" className="answer" aria-pressed={inHand} onClick={(event) => take(event.detail)}>
           <span className="answer__name">{name}</span>
-          <span className="answer__usual">{usual(unit)}</span>
+          <span className="answer__usual">{likeWords(level, answer, unit)}</span>
           {key && <kbd className="key">{key}</kbd>}
         </button>
       </li>

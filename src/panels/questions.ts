@@ -1,4 +1,4 @@
-import type { FixtureKind, OpeningKind, RoomUse } from '../../geometry/plan/model.ts';
+import type { FixtureKind, Level, OpeningKind, RoomUse } from '../../geometry/plan/model.ts';
 import { ROOM_USES_ALLOWED, ROOM_USES_BARRED } from '../../geometry/plan/model.ts';
 import { formatLength, type LengthUnit } from '../../geometry/units.ts';
 import { capital, FIXTURE_NOUN, OPENING_NOUN, ROOM_USE_NOUN } from '../../geometry/words.ts';
@@ -11,6 +11,7 @@ import {
   type UsualSize,
   WALL_THICKNESS,
 } from '../state/defaults.ts';
+import { fixtureLike, objectLike, openingLike } from '../state/same-again.ts';
 import type { Tool } from '../state/tool.ts';
 
 /** What a tester asks on a walk round the room, each with the few things that answer it. */
@@ -38,6 +39,14 @@ const answer = (name: string, tool: Tool, usual: Answer['usual'] = none, group =
   usual,
   group,
 });
+
+/** The size that it gets on this level, in words: that of the last one of its kind, or the usual one. */
+export function likeWords(level: Level, { tool, usual }: Answer, unit: LengthUnit): string {
+  if (tool.kind === 'fixture') return sizeWords(fixtureLike(level, tool.fixture))(unit);
+  if (tool.kind === 'object') return sizeWords(objectLike(level, tool.object))(unit);
+  if (tool.kind === 'opening') return `${formatLength(openingLike(level, tool.opening).width, unit)} wide`;
+  return usual(unit);
+}
 
 function sizeWords({ footprint }: UsualSize): Answer['usual'] {
   return (unit) =>

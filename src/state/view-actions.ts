@@ -8,8 +8,8 @@ import { fitted, pannedBy, toScreen, zoomedAt } from './viewport.ts';
 
 /** An empty sheet shows a basement's breadth: 40 by 30 ft. */
 const EMPTY_SHEET = { minX: 0, minY: 0, maxX: 12192, maxY: 9144 } as const;
-/** Room about the plan for its dimensions. */
-const FIT_MARGIN_PX = 46;
+/** Room about the plan for two rows of dimensions. */
+const FIT_MARGIN_PX = 60;
 const LEVEL_BAR_PX = 48;
 
 type Set = (change: Partial<AppState>) => void;

@@ -73,7 +73,7 @@ describe('figures on the sheet', () => {
   it('a length of a room is pressed, typed, and the wall at its end moves; undo puts it back', async () => {
     const at = await underRoom(editor);
     await page.mouse.click(at.x, at.y);
-    const field = page.getByLabel('Length', { exact: true });
+    const field = page.getByLabel('Face to face');
     expect(await field.inputValue()).toBe('20 ft');
     await field.fill("21'6");
     await field.press('Enter');
@@ -86,9 +86,9 @@ describe('figures on the sheet', () => {
   it('or the wall at the other end, when that is said', async () => {
     const at = await underRoom(editor);
     await page.mouse.click(at.x, at.y);
-    await page.getByLabel('Moves').selectOption({ label: 'the left wall' });
-    await page.getByLabel('Length', { exact: true }).fill('18');
-    await page.getByLabel('Length', { exact: true }).press('Enter');
+    await page.getByRole('button', { name: 'Left wall' }).click();
+    await page.getByLabel('Face to face').fill('18');
+    await page.getByLabel('Face to face').press('Enter');
     const level = await editor.level();
     expect(widthOf(level)).toBeCloseTo(6299.2, 3);
     expect(leftOf(level)).toBeCloseTo(609.6, 3);
@@ -99,7 +99,7 @@ describe('figures on the sheet', () => {
   it('what cannot stand is refused in words, and the field stays', async () => {
     const at = await underRoom(editor);
     await page.mouse.click(at.x, at.y);
-    const field = page.getByLabel('Length', { exact: true });
+    const field = page.getByLabel('Face to face');
     await field.fill('2');
     await field.press('Enter');
     await page
@@ -119,11 +119,11 @@ describe('figures on the sheet', () => {
     await editor.press(1625.6 + 457.2, 0);
     expect(await editor.selection()).toEqual(['o1']);
     await page.keyboard.press('l');
-    const field = page.getByLabel('Length', { exact: true });
+    const field = page.getByLabel('Corner to window');
     expect(await field.inputValue()).toBe('5 ft'); // 1625.6 less half a wall of 203.2
     await field.fill('4');
     await field.press('Tab');
-    const width = page.locator('.length-box').getByLabel('Width');
+    const width = page.locator('.length-box').getByLabel('Width of the window');
     await width.fill('40"');
     await width.press('Enter');
     const [window] = (await editor.level()).openings;
@@ -137,7 +137,7 @@ describe('figures on the sheet', () => {
     // The figure stands in the middle between the desk's left edge and the wall's face.
     const left = (3000 - 609.6 + 101.6) / 2;
     await editor.press(left, 1800);
-    const field = page.getByLabel('To the wall');
+    const field = page.getByLabel('From the left wall');
     await field.fill('2 ft');
     await editor.press(5500, 3300); // a press elsewhere takes it over
     await field.waitFor({ state: 'detached' });
@@ -149,7 +149,7 @@ describe('figures on the sheet', () => {
     await page.locator('.plan-canvas').focus();
     await page.keyboard.press('Escape');
     await page.keyboard.press('l');
-    const field = page.getByLabel('Length', { exact: true });
+    const field = page.getByLabel('Face to face');
     await field.waitFor();
     await page.keyboard.press('Escape');
     await page.keyboard.press('Shift+L');
@@ -168,7 +168,7 @@ it('a figure is tapped by finger, a finger broad', async () => {
   await room(page);
   const at = await underRoom(editor);
   await page.touchscreen.tap(at.x + 12, at.y + 12);
-  const field = page.getByLabel('Length', { exact: true });
+  const field = page.getByLabel('Face to face');
   await field.fill('22');
   await field.press('Enter');
   expect(widthOf(await editor.level())).toBeCloseTo(6299.2 + 609.6, 3);

@@ -1,150 +1,177 @@
+import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { buildLevel, emptyLevel } from '../../geometry/index.ts';
-import type { Level, Opening, Wall, XY } from '../../geometry/plan/model.ts';
-import {
-  dimensionsAbout,
-  faceDimensions,
-  type RunningDimension,
-  withDimension,
-} from '../../geometry/running-dimensions.ts';
+import { movableEnds, withDimension } from '../../geometry/dimension-edit.ts';
+import { buildLevel } from '../../geometry/level/build-level.ts';
+import type { Level, Mm } from '../../geometry/plan/model.ts';
+import { parsePlan } from '../../geometry/plan/parse.ts';
+import { type RunningDimension, runningDimensions } from '../../geometry/running-dimensions.ts';
+import { formatLength } from '../../geometry/units.ts';
 
-const wall = (id: string, from: XY, to: XY, thickness = 200): Wall => ({ id, from, to, thickness, side: 'auto' });
-const opening = (id: string, on: string, offset: number, width: number): Opening => ({
-  id,
-  wall: on,
-  kind: 'window',
-  offset,
-  width,
-  bottom: 900,
-  top: 2000,
-});
+/** The plain basement: 34 ft by 24 ft 4 in inside, a partition, three windows, two doors. */
+const parsed = parsePlan(readFileSync('samples/01-plain-basement.plan.json', 'utf8'));
+if (!parsed.ok) throw new Error('the sample is no plan');
+const level = parsed.plan.levels[0] as Level;
+const model = buildLevel(level);
 
-/** Two rooms of one house, 9 m by 4 m from middle to middle, parted at 5 m; two windows in the upper wall. */
-const HOUSE: Level = {
-  ...emptyLevel('L1'),
-  walls: [
-    wall('up', [0, 0], [9000, 0]),
-    wall('right', [9000, 0], [9000, 4000]),
-    wall('down', [9000, 4000], [0, 4000]),
-    wall('left', [0, 4000], [0, 0]),
-    wall('between', [5000, 0], [5000, 4000], 100),
-  ],
-  openings: [opening('o1', 'up', 1000, 900), opening('o2', 'up', 3000, 600)],
-  objects: [
-    {
-      id: 't1',
-      name: 'Desk',
-      shape: { box: { center: [2000, 2000], width: 1000, depth: 500, turn: 0 } },
-      bottom: 0,
-      top: 700,
-    },
-  ],
-};
-const model = buildLevel(HOUSE);
-
-const find = (list: readonly RunningDimension[], key: string): RunningDimension => {
-  const found = list.find((each) => each.key.startsWith(key));
-  if (!found) throw new Error(`no ${key} among ${list.map((each) => each.key).join(', ')}`);
+const words = ({ length }: RunningDimension) => formatLength(length, 'feet-inches');
+const onTop = ({ from, to }: RunningDimension) => Math.abs(from[1]) + Math.abs(to[1]) < 0.01;
+const of = (now: Level) => runningDimensions(buildLevel(now));
+const wholes = (now: Level) => of(now).filter(({ row }) => row === 'whole');
+const between = (now: Level, a: string, b: string): RunningDimension => {
+  const end = ({ ends }: RunningDimension, at: 0 | 1) => {
+    const one = ends[at];
+    return one.kind === 'jamb' ? one.opening : 'corner';
+  };
+  const found = of(now).find((each) => each.row === 'string' && end(each, 0) === a && end(each, 1) === b);
+  if (!found) throw new Error(`no length from ${a} to ${b}`);
   return found;
 };
-const lengths = (level: Level) =>
-  faceDimensions(buildLevel(level))
-    .map(({ length }) => Math.round(length))
-    .sort((a, b) => a - b);
+function changed(dimension: RunningDimension, wanted: Mm, moves: 'from' | 'to', now = level): Level {
+  const edit = withDimension(buildLevel(now), dimension, wanted, moves, 'feet-inches');
+  if (!edit.ok) throw new Error(edit.reason);
+  return edit.level;
+}
 
-describe('faceDimensions(model)', () => {
-  it('are the free lengths of the rooms, face to face', () => {
-    // 5000 - 100 - 50, 4000 - 50 - 100, and 4000 - 2 * 100 for each room.
-    expect(lengths(HOUSE)).toEqual([3800, 3800, 3850, 4850]);
-  });
-});
-
-describe('withDimension(model, face, length, end)', () => {
-  const across = faceDimensions(model).filter(({ length }) => length > 3820);
-
-  it('moves the wall that stands at the end, and the room beyond takes the difference', () => {
-    const wide = across.find(({ length }) => Math.round(length) === 4850) as RunningDimension;
-    const end = wide.line[1][0] > wide.line[0][0] ? 'to' : 'from';
-    const moved = withDimension(model, wide, 5000, end);
-    expect(lengths(moved)).toEqual([3700, 3800, 3800, 5000]);
-    expect(moved.walls.find(({ id }) => id === 'between')?.from).toEqual([5150, 0]);
-    // The outside walls and the windows in them stay.
-    expect(moved.walls.filter(({ id }) => id !== 'between')).toEqual(HOUSE.walls.filter(({ id }) => id !== 'between'));
-    expect(moved.openings).toEqual(HOUSE.openings);
-  });
-
-  it('or the wall at the other end; openings keep their place on the page', () => {
-    const wide = across.find(({ length }) => Math.round(length) === 4850) as RunningDimension;
-    const end = wide.line[1][0] > wide.line[0][0] ? 'from' : 'to';
-    const moved = withDimension(model, wide, 5000, end);
-    expect(lengths(moved)).toEqual([3800, 3800, 3850, 5000]);
-    expect(moved.walls.find(({ id }) => id === 'up')?.from).toEqual([-150, 0]);
-    expect(moved.openings.map(({ offset }) => offset)).toEqual([1150, 3150]);
-  });
-
-  it('gives the wanted length, whatever it is, at either end', () => {
-    fc.assert(
-      fc.property(
-        fc.nat(3),
-        fc.integer({ min: 3000, max: 6000 }),
-        fc.constantFrom('from', 'to'),
-        (which, length, end) => {
-          const faces = faceDimensions(model);
-          const face = faces[which] as RunningDimension;
-          const after = buildLevel(withDimension(model, face, length, end));
-          const now = faceDimensions(after).map((each) => Math.abs(each.length - length));
-          // Rooms of two widths: the other room may lose what this one wins, and lose its figure only when it is gone.
-          expect(Math.min(...now)).toBeLessThan(0.01);
-        },
-      ),
-    );
-  });
-});
-
-describe('dimensionsAbout(model, id)', () => {
-  it('a window: the string of its wall from corner to corner, each length in its turn', () => {
-    const string = dimensionsAbout(model, 'o1');
-    expect(string.map(({ key, length }) => [key, length])).toEqual([
-      ['before o1', 900], // from the face of the left wall
-      ['width o1', 900],
-      ['before o2', 1100],
-      ['width o2', 600],
-      ['after o2', 1350], // to the face of the wall between
-    ]);
-    expect(dimensionsAbout(model, 'up')).toEqual(string);
-  });
-
-  it('each of them, typed, is what it then measures, and no other opening moves', () => {
-    fc.assert(
-      fc.property(
-        fc.constantFrom('before o1', 'width o1', 'before o2', 'width o2', 'after o2'),
-        fc.integer({ min: 400, max: 1400 }),
-        (key, length) => {
-          const moved = withDimension(model, find(dimensionsAbout(model, 'o1'), key), length);
-          expect(find(dimensionsAbout(buildLevel(moved), 'o1'), key).length).toBeCloseTo(length, 6);
-          const other = key.endsWith('o1') ? 'o2' : 'o1';
-          expect(moved.openings.find(({ id }) => id === other)).toEqual(HOUSE.openings.find(({ id }) => id === other));
-        },
-      ),
+describe('runningDimensions', () => {
+  it('has the rooms as they are taped: faces 249 3/4 in and 153 3/4 in apart, 24 ft the other way', () => {
+    // By hand from the file: 6400.8 less half of 114.3 is 6343.65; 10363.2 less 6457.95 is 3905.25; 7315.2 is 24 ft.
+    expect(wholes(level).map(words)).toEqual(
+      expect.arrayContaining(['20 ft 9 3/4 in', '24 ft', '12 ft 9 3/4 in', '24 ft']),
     );
   });
 
-  it('a desk: to the wall on each side of the page; typed, it stands there', () => {
-    const gaps = dimensionsAbout(model, 't1');
-    expect(gaps.map(({ key, length }) => [key, length])).toEqual([
-      ['gap t1 left', 1400],
-      ['gap t1 right', 2450],
-      ['gap t1 up', 1650],
-      ['gap t1 down', 1650],
-    ]);
-    const moved = withDimension(model, find(gaps, 'gap t1 right'), 300);
-    const [desk] = moved.objects;
-    expect(desk && 'box' in desk.shape && desk.shape.box.center).toEqual([4150, 2000]);
+  it('strings the windows of a face from corner to corner', () => {
+    const string = of(level).filter((each) => each.row === 'string' && onTop(each));
+    // By hand: the file's offsets are from the wall's centre-line, 4 in beyond the corner.
+    expect(string.map(words)).toEqual(['4 ft', '3 ft', '5 ft 6 in', '3 ft', '5 ft 3 3/4 in']);
   });
 
-  it('nothing for what has no place of its own', () => {
-    expect(dimensionsAbout(model, 'left')).toEqual([]);
-    expect(dimensionsAbout(model, 'nothing')).toEqual([]);
+  it('reads every length from the left or from above', () => {
+    for (const { from, to } of of(level)) {
+      const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
+      expect(Math.abs(dx) >= Math.abs(dy) ? dx : dy).toBeGreaterThan(0);
+    }
+  });
+
+  it('lists an opening of an inside wall once, though it has two faces', () => {
+    const widths = of(level).filter(
+      ({ ends: [a, b] }) => a.kind === 'jamb' && b.kind === 'jamb' && a.opening === b.opening,
+    );
+    expect(widths).toHaveLength(level.openings.length);
+  });
+
+  it('lays a whole length beyond the string of its own face, and no other', () => {
+    // The right-hand wall has a window, and the utility room's 24 ft are read along it.
+    const [right] = wholes(level).filter(({ from, to }) => Math.min(from[0], to[0]) > 10_000);
+    expect(right && words(right)).toBe('24 ft');
+    expect(right?.beyondString).toBe(true);
+    const bare = { ...level, openings: [] };
+    expect(wholes(bare).some(({ beyondString }) => beyondString)).toBe(false);
+  });
+
+  it('is nothing on an empty level', () => {
+    expect(of({ ...level, walls: [], openings: [] })).toEqual([]);
+  });
+});
+
+describe('withDimension', () => {
+  const family = () => wholes(level).find((each) => words(each) === '20 ft 9 3/4 in') as RunningDimension;
+
+  it('moves the partition that ends a face, and not the outer wall that runs on behind it', () => {
+    const now = changed(family(), 6096, 'to');
+    const wall = (id: string) => now.walls.find((each) => each.id === id);
+    // 20 ft and half of 4 1/2 in.
+    expect(wall('w5')?.from[0]).toBeCloseTo(6096 + 57.15, 3);
+    expect(wall('w5')?.to[0]).toBeCloseTo(6096 + 57.15, 3);
+    expect([wall('w1'), wall('w2'), wall('w3'), wall('w4')]).toEqual(level.walls.slice(0, 4));
+  });
+
+  it('takes along what stands against the wall that moves', () => {
+    const now = changed(family(), 6096, 'to');
+    const grille = (each: Level) => each.fixtures.find(({ id }) => id === 'f8')?.shape;
+    const [before, after] = [grille(level), grille(now)];
+    if (!before || !after || !('box' in before) || !('box' in after)) throw new Error('the grille is a box');
+    expect(after.box.center[0] - before.box.center[0]).toBeCloseTo(6096 - 6343.65, 3);
+  });
+
+  it('moves the outer wall at the other end, and the walls that it meets stay closed', () => {
+    const now = changed(family(), 6096, 'from');
+    expect(buildLevel(now).rooms).toHaveLength(2);
+    expect(now.walls.find(({ id }) => id === 'w5')).toEqual(level.walls[4]);
+    expect(now.walls.find(({ id }) => id === 'w4')?.from[0]).toBeCloseTo(-101.6 + 247.65, 3);
+    // What hangs in the stretched walls keeps its place on the page.
+    expect(between(now, 'o1', 'o2').from[0]).toBeCloseTo(between(level, 'o1', 'o2').from[0], 3);
+  });
+
+  it('slides the opening whose jamb it measures, whichever way its wall was drawn', () => {
+    // The door in w3, which runs from right to left: 2 ft 6 in from the left corner.
+    const dimension = between(level, 'corner', 'o4');
+    expect(dimension.length).toBeCloseTo(762, 3);
+    const now = changed(dimension, 914.4, 'to');
+    expect(between(now, 'corner', 'o4').length).toBeCloseTo(914.4, 3);
+    expect(now.openings.find(({ id }) => id === 'o4')?.width).toBe(914.4);
+  });
+
+  it('makes an opening wider away from the jamb that stays', () => {
+    const width = between(level, 'o4', 'o4');
+    for (const [moves, stays] of [
+      ['to', 'from'],
+      ['from', 'to'],
+    ] as const) {
+      const now = between(changed(width, 762, moves), 'o4', 'o4');
+      expect(now.length).toBeCloseTo(762, 3);
+      expect(now[stays][0]).toBeCloseTo(width[stays][0], 3);
+    }
+  });
+
+  it('between two openings moves the one that is asked for', () => {
+    const gap = between(level, 'o1', 'o2');
+    expect(movableEnds(model, gap)).toEqual(['to', 'from']);
+    expect(changed(gap, 1524, 'to').openings[0]).toEqual(level.openings[0]);
+    expect(changed(gap, 1524, 'from').openings[1]).toEqual(level.openings[1]);
+  });
+
+  it('refuses in words what cannot stand', () => {
+    const refusal = (dimension: RunningDimension, wanted: Mm, moves: 'from' | 'to') => {
+      const edit = withDimension(model, dimension, wanted, moves, 'feet-inches');
+      return edit.ok ? '' : edit.reason;
+    };
+    expect(refusal(between(level, 'o1', 'o2'), 9000, 'to')).toMatch(/past the end of its wall/);
+    expect(refusal(between(level, 'corner', 'o1'), 3400, 'to')).toMatch(/over a window/);
+    expect(refusal(between(level, 'corner', 'o1'), 1000, 'from')).toMatch(/Move the other end/);
+    expect(refusal(family(), 5, 'to')).toMatch(/at least 1 in/);
+    expect(refusal(family(), 12_000, 'to')).not.toBe('');
+  });
+
+  it('comes to the length that was asked for, and back to the level that was', () => {
+    const all = runningDimensions(model);
+    fc.assert(
+      fc.property(fc.nat(all.length - 1), fc.nat(1), fc.integer({ min: -200, max: 200 }), (index, end, more) => {
+        const dimension = all[index] as RunningDimension;
+        const moves = movableEnds(model, dimension)[end];
+        if (!moves) return;
+        const edit = withDimension(model, dimension, dimension.length + more, moves, 'metric');
+        if (!edit.ok) return;
+        const stays = moves === 'to' ? 'from' : 'to';
+        const after = of(edit.level).find(
+          (each) =>
+            each.row === dimension.row &&
+            Math.hypot(each[stays][0] - dimension[stays][0], each[stays][1] - dimension[stays][1]) < 0.01 &&
+            Math.abs(each.length - dimension.length - more) < 0.01,
+        );
+        expect(after).toBeDefined();
+        const back = withDimension(
+          buildLevel(edit.level),
+          after as RunningDimension,
+          dimension.length,
+          moves,
+          'metric',
+        );
+        expect(back.ok && back.level.openings.map(({ offset }) => Math.round(offset * 100))).toEqual(
+          level.openings.map(({ offset }) => Math.round(offset * 100)),
+        );
+      }),
+    );
   });
 });

@@ -76,9 +76,9 @@ export function drawLetters(pen: Pen, letters: readonly Letter[], style: TextSty
   for (const { letter, at, angle } of letters) drawText(pen, letter, at, { ...plain, colour }, angle);
 }
 
-/** The angle nearest to it at which text is not upside down. */
+/** The angle nearest to it at which text is not upside down; upright text is read from the right, as on a drawing. */
 export function uprightAngle(angle: number): number {
   const turn = Math.atan2(Math.sin(angle), Math.cos(angle));
-  if (turn > Math.PI / 2 + 1e-6) return turn - Math.PI;
-  return turn <= -Math.PI / 2 + 1e-6 ? turn + Math.PI : turn;
+  if (turn > Math.PI / 2 - 1e-6) return turn - Math.PI;
+  return turn < -Math.PI / 2 - 1e-6 ? turn + Math.PI : turn;
 }

@@ -2,6 +2,7 @@ import { useEffect, useRef } from 'react';
 import { useMenu } from '../../state/menu.ts';
 import { useShown } from '../../state/shown.ts';
 import { useAppStore } from '../../state/store.ts';
+import { useLengths } from '../lengths/store.ts';
 import { usePictures } from '../picture-store.ts';
 import { useSketch } from '../sketch.ts';
 import type { Layer } from './layer.ts';
@@ -20,7 +21,7 @@ export function SheetSurface({ name, layers, opaque = false }: Props) {
   useEffect(() => {
     if (!canvas.current) return;
     const surface = createSurface(canvas.current, layers, opaque);
-    const stops = [useAppStore, useSketch, useShown, useMenu, usePictures].map((store) =>
+    const stops = [useAppStore, useSketch, useShown, useMenu, usePictures, useLengths].map((store) =>
       store.subscribe(surface.wake),
     );
     surface.wake();

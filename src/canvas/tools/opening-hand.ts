@@ -3,8 +3,9 @@ import type { Opening, OpeningKind } from '../../../geometry/plan/model.ts';
 import { distance } from '../../../geometry/point.ts';
 import { formatLength } from '../../../geometry/units.ts';
 import { OPENING_NOUN, openingRefusal } from '../../../geometry/words.ts';
-import { OPENING_DEFAULTS } from '../../state/defaults.ts';
+import { openingLike } from '../../state/same-again.ts';
 import { selectModel } from '../../state/selectors.ts';
+import { askForOpening } from '../lengths/set-out.ts';
 import { clearSketch, type OpeningGhost, useSketch } from '../sketch.ts';
 import { currentLevel, gridFor, type Hand, type Point, store } from './hand.ts';
 
@@ -30,7 +31,8 @@ export function createOpeningHand(kind: OpeningKind): Hand {
         return;
       }
       clearSketch();
-      store().addItem('openings', ghost.opening);
+      const id = store().addItem('openings', ghost.opening);
+      if (id && !point.touch) askForOpening(id);
     },
     cancel: () => {
       clearSketch();
@@ -44,7 +46,7 @@ function ghostAt(kind: OpeningKind, point: Point): OpeningGhost | null {
   const place = wallUnder(level, point.plan, point.reach * 2);
   if (!place) return null;
   const { wall } = place;
-  const { width, bottom, top } = OPENING_DEFAULTS[kind];
+  const { width, bottom, top } = openingLike(level, kind);
   const fit = fitOpening(level, wall, place.along, width, gridFor(point));
   const opening: Omit<Opening, 'id'> = {
     wall: wall.id,

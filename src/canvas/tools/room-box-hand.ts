@@ -3,6 +3,7 @@ import type { Mm, XY } from '../../../geometry/plan/model.ts';
 import { snapPoint } from '../../../geometry/snap.ts';
 import { formatLength } from '../../../geometry/units.ts';
 import { WALL_THICKNESS } from '../../state/defaults.ts';
+import { askForRoom } from '../lengths/set-out.ts';
 import { clearSketch, useSketch } from '../sketch.ts';
 import { currentLevel, gridFor, type Hand, type Point, putBack, staysInHand, store, targets } from './hand.ts';
 
@@ -17,7 +18,7 @@ export function createRoomBoxHand(): Hand {
   const show = (to: XY) => {
     useSketch.setState({ box: from ? [from, to] : null, reading: from ? reading(from, to) : [], guides: [] });
   };
-  const finish = (to: XY, again: boolean) => {
+  const finish = (to: XY, again: boolean, byTouch: boolean) => {
     const start = from;
     from = null;
     clearSketch();
@@ -30,6 +31,7 @@ export function createRoomBoxHand(): Hand {
       return;
     }
     store().addWalls(rectangleWalls(currentLevel(), start, to, thicknessNow()), thicknessNow());
+    if (!byTouch) askForRoom([Math.min(start[0], to[0]) + LEAST_ROOM / 2, Math.min(start[1], to[1]) + LEAST_ROOM / 2]);
     if (!again) putBack();
   };
 
@@ -45,7 +47,7 @@ export function createRoomBoxHand(): Hand {
       const pulled = pressedAt && Math.hypot(point.screen[0] - pressedAt[0], point.screen[1] - pressedAt[1]) > 8;
       const to = corner(point);
       // A press without a pull is the first corner; the second press is the other.
-      if (pulled || (from && (from[0] !== to[0] || from[1] !== to[1]))) finish(to, staysInHand(point));
+      if (pulled || (from && (from[0] !== to[0] || from[1] !== to[1]))) finish(to, staysInHand(point), point.touch);
     },
     cancel: () => {
       const busy = from !== null;

@@ -2,7 +2,8 @@ import { extentBetween, type Hit, hitsAt, itemsWithin } from '../../../geometry/
 import type { XY } from '../../../geometry/plan/model.ts';
 import { distance } from '../../../geometry/point.ts';
 import { type Handle, handlesOf } from '../../../geometry/reshape.ts';
-import { figureAt, useFigure } from '../figures.ts';
+import { figureAt, lightFigure } from '../lengths/figures.ts';
+import { openLength } from '../lengths/store.ts';
 import { openMenuFor } from '../open-menu.ts';
 import { clearSketch, useSketch } from '../sketch.ts';
 import { carryDetector } from './carry-detector.ts';
@@ -35,10 +36,14 @@ export function createSelectHand(): Hand {
   return {
     hover: (point) => {
       const handle = handleAt(point);
+      if (!handle && lightFigure(point)) {
+        store().setHover(null);
+        useSketch.setState({ cursor: 'text' });
+        return;
+      }
       const hit = handle ? undefined : hitAt(point);
       store().setHover({ at: point.plan, id: hit?.id ?? handle?.id ?? null });
-      const figure = handle ? null : figureAt(store(), point.screen, point.touch);
-      useSketch.setState({ cursor: figure ? 'text' : cursorFor(handle, hit) });
+      useSketch.setState({ cursor: cursorFor(handle, hit) });
     },
     down: (point) => {
       pressed = point;
@@ -88,12 +93,12 @@ export function createSelectHand(): Hand {
 }
 
 function press(point: Point): void {
-  const { select, selection } = store();
-  const figure = point.shift || handleAt(point) ? null : figureAt(store(), point.screen, point.touch);
+  const figure = point.shift || handleAt(point) ? null : figureAt(point);
   if (figure) {
-    useFigure.setState({ open: figure.key });
+    openLength(figure.subject, true);
     return;
   }
+  const { select, selection } = store();
   const hit = hitAt(point);
   if (!hit) {
     if (!point.shift) select([]);

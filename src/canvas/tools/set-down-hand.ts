@@ -7,17 +7,12 @@ import { onGrid, tidyPoint } from '../../../geometry/snap.ts';
 import { snapMove } from '../../../geometry/snap-move.ts';
 import { turnAlongFace } from '../../../geometry/turn-along.ts';
 import { capital, ROOM_USE_NOUN } from '../../../geometry/words.ts';
-import {
-  DETECTOR_DEFAULTS,
-  FIXTURE_DEFAULTS,
-  OBJECT_DEFAULTS,
-  type UsualSize,
-  usualHeights,
-  usualShape,
-} from '../../state/defaults.ts';
+import { DETECTOR_DEFAULTS, OBJECT_DEFAULTS, type UsualSize, usualHeights, usualShape } from '../../state/defaults.ts';
 import { nextLabel } from '../../state/plan-slice.ts';
+import { fixtureLike, objectLike } from '../../state/same-again.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { SELECT_TOOL, type Tool } from '../../state/tool.ts';
+import { askForThing } from '../lengths/set-out.ts';
 import { clearSketch, useSketch } from '../sketch.ts';
 import { currentLevel, gridFor, type Hand, type Point, staysInHand, store, targets } from './hand.ts';
 import { tapedShape } from './taped.ts';
@@ -37,8 +32,10 @@ export function createSetDownHand(tool: SetDownTool): Hand {
     down: show,
     drag: show,
     up: (point) => {
-      setDown(tool, point, quarterTurns);
+      const id = setDown(tool, point, quarterTurns);
       clearSketch();
+      // A finger types only when it asks for a field: the keys would cover half the sheet.
+      if (id && !point.touch) askForThing(id);
       if (!staysInHand(point)) store().setTool(SELECT_TOOL);
     },
     cancel: () => {
@@ -66,26 +63,29 @@ function showGhost(tool: SetDownTool, point: Point, turns: number): void {
   }
 }
 
-function setDown(tool: SetDownTool, point: Point, turns: number): void {
+/** Answers the id of a thing that has a place to be typed; empty for a name, and where it was refused. */
+function setDown(tool: SetDownTool, point: Point, turns: number): string {
   const { addItem } = store();
   switch (tool.kind) {
     case 'detector':
-      addItem('detectors', newDetector(point));
-      return;
+      return addItem('detectors', newDetector(point));
     case 'room':
       nameRoom(tool.use, tidyPoint(point.plan));
-      return;
+      return '';
     case 'fixture': {
-      const size = FIXTURE_DEFAULTS[tool.fixture];
+      const size = sizeOf(tool);
       const heights = usualHeights(size, currentLevel().ceiling);
       const shape = settledShape(size, point, turns);
-      addItem('fixtures', { kind: tool.fixture, name: '', shape, ...heights, stream: null });
-      return;
+      return addItem('fixtures', { kind: tool.fixture, name: '', shape, ...heights, stream: null });
     }
     case 'object': {
-      const size = OBJECT_DEFAULTS[tool.object];
+      const size = sizeOf(tool);
       const shape = settledShape(size, point, turns);
-      addItem('objects', { name: size.name, shape, ...usualHeights(size, currentLevel().ceiling) });
+      return addItem('objects', {
+        name: OBJECT_DEFAULTS[tool.object].name,
+        shape,
+        ...usualHeights(size, currentLevel().ceiling),
+      });
     }
   }
 }
@@ -107,7 +107,8 @@ function nameRoom(use: RoomUse, at: XY): void {
 }
 
 function sizeOf(tool: Extract<SetDownTool, { kind: 'fixture' | 'object' }>): UsualSize {
-  return tool.kind === 'fixture' ? FIXTURE_DEFAULTS[tool.fixture] : OBJECT_DEFAULTS[tool.object];
+  const level = currentLevel();
+  return tool.kind === 'fixture' ? fixtureLike(level, tool.fixture) : objectLike(level, tool.object);
 }
 
 /** Drawn up to the wall that it comes near, its longer side along it. */

@@ -1,13 +1,15 @@
 import { missedStart } from '../../../geometry/closing.ts';
-import { clearLength, cornerAngle, inset, pointToward, wallAtPoint } from '../../../geometry/draw-walls.ts';
+import { buttOn, clearLength, cornerAngle, inset, pointToward, wallAtPoint } from '../../../geometry/draw-walls.ts';
 import type { Deg, Mm, XY } from '../../../geometry/plan/model.ts';
 import { distance } from '../../../geometry/point.ts';
 import { type Line, RIGHT_ANGLES, type Snapped, snapPoint, tidyPoint } from '../../../geometry/snap.ts';
 import { parseTurn } from '../../../geometry/units/parse-turn.ts';
 import { formatLength, parseLength } from '../../../geometry/units.ts';
-import { withCorner } from '../../state/chain.ts';
+import { thicknessFrom, withCorner } from '../../state/chain.ts';
 import { closeChainAsItIs, closeChainStraight, closeOutline, spreadChain } from '../../state/close-chain.ts';
+import { selectModel } from '../../state/selectors.ts';
 import { keepInView } from '../keep-in-view.ts';
+import { askForWall } from '../lengths/set-out.ts';
 import { clearSketch, useSketch } from '../sketch.ts';
 import {
   CROSS_REACH_PX,
@@ -30,12 +32,13 @@ export function createWallHand(): Hand {
   let last: Point | null = null;
   const aim = createAim();
 
-  const show = (snapped: Snapped | null) => {
+  const show = (snapped: Corner | null) => {
     const points = corners();
     const next = aimed(points, snapped?.at ?? null);
     useSketch.setState({
       nextCorner: next,
       guides: snapped?.guides ?? [],
+      gaps: snapped?.taped ?? [],
       reading: next && useSketch.getState().typed === null ? said(points, next, snapped?.at ?? null) : [],
     });
   };
@@ -55,8 +58,11 @@ export function createWallHand(): Hand {
     return led ? ['Type how long the wall is'] : readings(points, next);
   };
   const end = () => {
+    const before = new Set(currentLevel().walls.map(({ id }) => id));
     store().endChain();
     clearSketch();
+    const drawn = currentLevel().walls.filter(({ id }) => !before.has(id));
+    if (!useSketch.getState().touch) askForWall(new Set(drawn.map(({ id }) => id)));
   };
   const add = (at: XY, again: boolean) => {
     const points = corners();
@@ -187,18 +193,26 @@ function lengthened(from: XY, toward: XY, mm: Mm): XY {
   return tidyPoint(pointToward(from, toward, mm + inset(currentLevel(), from, toward)));
 }
 
-function nextPoint(point: Point, points: readonly XY[]): Snapped {
+/** Where a corner goes; for one on a standing wall also how it is taped out. */
+type Corner = Snapped & { readonly taped?: readonly Line[] };
+
+function nextPoint(point: Point, points: readonly XY[]): Corner {
   const free: Snapped = { at: point.plan, hold: 'none', guides: [] };
   const [start] = points;
   if (start && points.length > 2 && distance(start, point.plan) <= point.reach)
     return { ...free, at: start, hold: 'end' };
   if (point.free) return free;
   const found = targets();
-  return snapPoint(
+  const snapped = snapPoint(
     point.plan,
     { ...found, ends: [...found.ends, ...points] },
     { reach: point.reach, grid: gridFor(point), from: points.at(-1) ?? null, directions: directionsAfter(points) },
   );
+  if (snapped.hold !== 'wall' || start) return snapped;
+  const model = selectModel(store());
+  const thickness = thicknessFrom(model, snapped.at);
+  const butt = buttOn(model.level, model, snapped.at, point.plan, thickness, gridFor(point));
+  return butt ? { ...snapped, ...butt } : snapped;
 }
 
 /** Right angles of the page, and to the wall before: a house may stand aslant on it. */

@@ -1,7 +1,7 @@
 import type { XY } from '../../../../geometry/plan/model.ts';
 import { remembered } from '../../../../geometry/remembered.ts';
 import type { Dimension } from '../../../../geometry/room-dimensions.ts';
-import { faceDimension } from '../../../../geometry/running-dimensions.ts';
+import type { RunningDimension } from '../../../../geometry/running-dimensions.ts';
 import { LINE_PX } from '../../../design/tokens.ts';
 import { drawnDimensions } from '../../drawing.ts';
 import { about } from '../../surface/area.ts';
@@ -11,50 +11,119 @@ import { boxAbout, type Mark } from './mark.ts';
 import type { Places } from './places.ts';
 
 /** How far a dimension line stands off the wall's outer face, and inside a room off the face, px. */
-const OFF_OUTSIDE_PX = 22;
+const OFF_OUTSIDE_PX = 20;
 const OFF_INSIDE_PX = 13;
 const TICK_PX = 5;
+/** The figure stands in the middle of its line, or nearer to one end where the middle is taken. */
+const SHARES = [0.5, 0.36, 0.64, 0.24, 0.76] as const;
+
+/** A figure on the sheet that can be pressed; px from the plan's origin, at the scale that it was laid out for. */
+export interface DimensionFigure {
+  readonly dimension: RunningDimension;
+  readonly middle: XY;
+  readonly angle: number;
+  readonly text: string;
+  /** Along its line. */
+  readonly width: number;
+}
+
+/** What a figure takes up: where names and other figures must not stand. */
+export interface Ground {
+  readonly places: Places;
+  /** Figures alone: each has a target of its own, so large, px. */
+  readonly targets: Places;
+  readonly targetPx: number;
+}
+
+export interface PlacedDimensions {
+  readonly marks: readonly Mark[];
+  readonly figures: readonly DimensionFigure[];
+}
 
 /** Fine lines with slanting ticks and the length over them. What is too short on screen for its figure is left out. */
-export function dimensionMarks(
+export function placeDimensions(
   pen: Pen,
-  dimensions: readonly Dimension[],
+  dimensions: readonly RunningDimension[],
   words: (dimension: Dimension) => string,
-  places: Places,
-): readonly Mark[] {
+  ground: Ground,
+): PlacedDimensions {
   const style: TextStyle = { ...FINE, colour: pen.theme.dimension, halo: pen.theme.card };
-  return dimensions.flatMap((dimension) => {
+  const drawn = dimensions.flatMap((dimension): Drawn[] => {
     const text = words(dimension);
     const width = textWidth(pen, text, style);
-    if (lengthPx(pen, dimension.length) < width + 16) return [];
-    const off = dimension.wallBehind === null ? -OFF_INSIDE_PX : lengthPx(pen, dimension.wallBehind) + OFF_OUTSIDE_PX;
+    const off = offPx(pen, dimension, ground.targetPx);
     const [a, b] = [dimension.from, dimension.to].map((point): XY => {
       const [x, y] = px(pen, point);
       return [x + dimension.outward[0] * off, y + dimension.outward[1] * off];
     }) as [XY, XY];
-    const middle: XY = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
     const angle = uprightAngle(Math.atan2(b[1] - a[1], b[0] - a[0]));
-    const [w, h] = [Math.abs(Math.cos(angle)) * width + 14, Math.abs(Math.sin(angle)) * width + 14];
-    if (!places.claim(middle, w, h)) return [];
-    return [dimensionMark(pen, dimension, { a, b, middle, angle, off, text, width, style })];
+    const share = freeShare(
+      a,
+      b,
+      width,
+      angle,
+      sharesFor(dimension, Math.hypot(b[0] - a[0], b[1] - a[1]), width, ground),
+      ground,
+    );
+    if (share === null) return [];
+    const middle: XY = [a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share];
+    return [{ dimension, a, b, share, middle, angle, off, text, width, style }];
   });
+  return { marks: drawn.map((each) => dimensionMark(pen, each)), figures: drawn };
 }
 
 /** A dimension as it is drawn, screen px. */
-interface Drawn {
+interface Drawn extends DimensionFigure {
   readonly a: XY;
   readonly b: XY;
-  readonly middle: XY;
-  readonly angle: number;
+  readonly share: number;
   readonly off: number;
-  readonly text: string;
-  readonly width: number;
   readonly style: TextStyle;
 }
 
+function offPx(pen: Pen, { wallBehind, beyondString }: RunningDimension, targetPx: number): number {
+  const beyond = beyondString ? targetPx + 2 : 0;
+  return wallBehind === null ? -OFF_INSIDE_PX - beyond : lengthPx(pen, wallBehind) + OFF_OUTSIDE_PX + beyond;
+}
+
+/** Where a figure may stand on its line, as shares of it: within, or beyond the corner of the house where the line is too short. */
+function sharesFor(
+  { ends, wallBehind, row }: RunningDimension,
+  long: number,
+  width: number,
+  { targetPx }: Ground,
+): readonly number[] {
+  if (long >= Math.max(width, targetPx) + 8) {
+    return SHARES.filter((share) => Math.min(share, 1 - share) * long >= width / 2 + 4);
+  }
+  if (row === 'whole' || wallBehind === null || long < 2 * TICK_PX) return [];
+  const beyond = (Math.max(width, targetPx) / 2 + 2 * TICK_PX) / long;
+  return [...(ends[0].kind === 'corner' ? [-beyond] : []), ...(ends[1].kind === 'corner' ? [1 + beyond] : [])];
+}
+
+/** Where along the line the figure finds room, as a share of it; takes that room. Null where it finds none. */
+function freeShare(
+  a: XY,
+  b: XY,
+  width: number,
+  angle: number,
+  shares: readonly number[],
+  { places, targets, targetPx }: Ground,
+): number | null {
+  const [cos, sin] = [Math.abs(Math.cos(angle)), Math.abs(Math.sin(angle))];
+  const [w, h] = [cos * width + 14, sin * width + 14];
+  const [across, down] = [Math.max(w, targetPx), Math.max(h, targetPx)];
+  for (const share of shares) {
+    const middle: XY = [a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share];
+    if (!targets.isFree(middle, across, down) || !places.claim(middle, w, h)) continue;
+    targets.keep(middle, across, down);
+    return share;
+  }
+  return null;
+}
+
 /** A figure that is left out as soon as it is no longer true: `sheet-names.ts` writes the new one. */
-function dimensionMark(pen: Pen, dimension: Dimension, drawn: Drawn): Mark {
-  const { a, b, middle, angle, off, text, width, style } = drawn;
+function dimensionMark(pen: Pen, { dimension, a, b, share, middle, angle, off, text, width, style }: Drawn): Mark {
   const points = [px(pen, dimension.from), px(pen, dimension.to), a, b].map((at) =>
     boxAbout(at, 2 * TICK_PX, 2 * TICK_PX),
   );
@@ -62,10 +131,9 @@ function dimensionMark(pen: Pen, dimension: Dimension, drawn: Drawn): Mark {
   return {
     draw: (on) => {
       if (dimension.wallBehind !== null) paintExtensions(on, dimension, off);
-      paintDimensionLine(on, a, b, width + 10);
+      paintDimensionLine(on, a, b, width + 10, share);
       drawText(on, text, middle, style, angle);
     },
-    figure: { dimension: faceDimension(dimension), middle },
     box: [...points, boxAbout(middle, width + style.sizePx, width + style.sizePx)].reduce(about),
     followed: function (this: Mark, _, { model }) {
       return dimensionKeys(drawnDimensions(model)).has(key) ? this : null;
@@ -74,24 +142,26 @@ function dimensionMark(pen: Pen, dimension: Dimension, drawn: Drawn): Mark {
 }
 
 /** The same key is the same figure at the same place. */
-export function dimensionKey({ from, to, outward, wallBehind }: Dimension): string {
-  return [...from, ...to, ...outward, wallBehind].join(' ');
+export function dimensionKey({ from, to, outward, wallBehind, beyondString }: RunningDimension): string {
+  return [...from, ...to, ...outward, wallBehind, beyondString].join(' ');
 }
 
 export const dimensionKeys = remembered(
-  (dimensions: readonly Dimension[]): ReadonlySet<string> => new Set(dimensions.map(dimensionKey)),
+  (dimensions: readonly RunningDimension[]): ReadonlySet<string> => new Set(dimensions.map(dimensionKey)),
 );
 
-/** A line with a slanting tick at each end and a gap in its middle for the figure, screen px. */
-export function paintDimensionLine(pen: Pen, a: XY, b: XY, gap = 0): void {
+/** A line with a slanting tick at each end and a gap for the figure, screen px. @param share where on the line the gap is */
+export function paintDimensionLine(pen: Pen, a: XY, b: XY, gap = 0, share = 0.5): void {
   const { ctx, theme } = pen;
   const angle = Math.atan2(b[1] - a[1], b[0] - a[0]) + Math.PI / 4;
   const half = gap / 2 / (Math.hypot(b[0] - a[0], b[1] - a[1]) || 1);
-  const at = (share: number): XY => [a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share];
+  const at = (along: number): XY => [a[0] + (b[0] - a[0]) * along, a[1] + (b[1] - a[1]) * along];
   ctx.beginPath();
+  // A figure beyond an end interrupts nothing.
+  const [before, after] = share < 0 || share > 1 ? [0, 0] : [Math.max(0, share - half), Math.min(1, share + half)];
   ctx.moveTo(...a);
-  ctx.lineTo(...at(Math.max(0, 0.5 - half)));
-  ctx.moveTo(...at(Math.min(1, 0.5 + half)));
+  ctx.lineTo(...at(before));
+  ctx.moveTo(...at(after));
   ctx.lineTo(...b);
   for (const [x, y] of [a, b]) {
     ctx.moveTo(x - Math.cos(angle) * TICK_PX, y - Math.sin(angle) * TICK_PX);

@@ -1,5 +1,4 @@
 import type { XY } from '../../../../geometry/plan/model.ts';
-import type { RunningDimension } from '../../../../geometry/running-dimensions.ts';
 import { type AreaPx, areasMeet } from '../../surface/area.ts';
 import type { Pen } from '../pen.ts';
 import type { Named } from './sheet-names.ts';
@@ -8,8 +7,6 @@ import type { Named } from './sheet-names.ts';
 export interface Mark {
   /** Drawn by a pen whose view has that scale. */
   readonly draw: (pen: Pen) => void;
-  /** The length that it says, and where its figure stands, for a press to find. */
-  readonly figure?: { readonly dimension: RunningDimension; readonly middle: XY };
   /** What it takes up. */
   readonly box: AreaPx;
   /**

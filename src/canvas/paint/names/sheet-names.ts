@@ -3,14 +3,16 @@ import type { LevelModel } from '../../../../geometry/level/types.ts';
 import { levelExtent } from '../../../../geometry/level-extent.ts';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import type { LevelRegion } from '../../../../geometry/region/types.ts';
+import type { RunningDimension } from '../../../../geometry/running-dimensions.ts';
 import { formatLength } from '../../../../geometry/units.ts';
 import type { SpotMark } from '../../../state/shown.ts';
 import type { SizePx } from '../../../state/viewport.ts';
 import { drawnDimensions, drawnEdges, namesOfThing, roomSign, zoneName } from '../../drawing.ts';
+import { leastTargetPx } from '../../target-size.ts';
 import type { Pen } from '../pen.ts';
 import { px, within } from '../pen.ts';
 import { type LabelPlace, placeLabels } from './detector-labels.ts';
-import { dimensionKey, dimensionKeys, dimensionMarks } from './dimensions.ts';
+import { type DimensionFigure, dimensionKey, dimensionKeys, type Ground, placeDimensions } from './dimensions.ts';
 import { keepLevelBar, paintLevelBar } from './level-bar.ts';
 import { drawMarks, type Mark } from './mark.ts';
 import { createPlaces, type Places } from './places.ts';
@@ -38,6 +40,8 @@ export interface SheetNames {
   /** Places that are taken, for what stands on a layer above. */
   readonly places: Places;
   readonly labels: ReadonlyMap<string, LabelPlace>;
+  /** Lengths that can be pressed. */
+  readonly figures: readonly DimensionFigure[];
 }
 
 /** A mark and the tag above and beside it, px. */
@@ -45,7 +49,7 @@ const MARK_PX = { side: 38, off: 8 } as const;
 /** Smaller than this, px for a mm, a level shows its rooms and detectors by name, and its things only as they are drawn. */
 const LEAST_SCALE_FOR_THINGS = 0.025;
 
-/** Detectors first, then rooms, things, rules, dimensions; what finds no room is left out. */
+/** Detectors first, then rooms, things, whole lengths, rules, strings of openings; what finds no room is left out. */
 function layOut(pen: Pen, { plan, model, region, selection, bar, marked }: Named): SheetNames {
   const places = createPlaces();
   for (const at of marked.flatMap(({ axes }) => axes)) {
@@ -60,11 +64,25 @@ function layOut(pen: Pen, { plan, model, region, selection, bar, marked }: Named
   const marks: Mark[] = [...roomSigns(pen, signs, places, (now, room) => roomSign(room, now.plan, now.selection))];
   if (pen.view.scale >= LEAST_SCALE_FOR_THINGS) marks.push(...thingNames(pen, model, namesOfThing, places));
   if (bar && extent) keepLevelBar(pen, bar, extent, places);
-  marks.push(
-    ...zoneNames(pen, drawnEdges(region), floors, (zone) => zoneName(zone, plan), places),
-    ...dimensionMarks(pen, drawnDimensions(model), ({ length }) => formatLength(length, plan.display.length), places),
-  );
-  return { marks, places, labels };
+  const dimensions = drawnDimensions(model);
+  const ground = groundFor(places);
+  const words = ({ length }: { readonly length: number }) => formatLength(length, plan.display.length);
+  const placed = (row: RunningDimension['row']) =>
+    placeDimensions(
+      pen,
+      dimensions.filter((each) => each.row === row),
+      words,
+      ground,
+    );
+  const wholes = placed('whole');
+  marks.push(...wholes.marks, ...zoneNames(pen, drawnEdges(region), floors, (zone) => zoneName(zone, plan), places));
+  const strings = placed('string');
+  marks.push(...strings.marks);
+  return { marks, places, labels, figures: [...wholes.figures, ...strings.figures] };
+}
+
+function groundFor(places: Places): Ground {
+  return { places, targets: createPlaces(), targetPx: leastTargetPx() };
 }
 
 let atRest: { readonly inputs: readonly unknown[]; readonly named: Named; readonly names: SheetNames } | null = null;
@@ -74,7 +92,7 @@ let pulled: { readonly rest: SheetNames; readonly inputs: readonly unknown[]; re
 /** The names laid out for the pen's scale and theme; the same ones again while nothing that they hang on has changed. */
 export function sheetNames(pen: Pen, named: Named): SheetNames {
   const { plan, model, region, selection, bar, marked } = named;
-  const looks = [plan.display.length, plan.protocol, bar, marked, pen.view.scale, pen.theme] as const;
+  const looks = [plan.display.length, plan.protocol, bar, marked, pen.view.scale, pen.theme, leastTargetPx()] as const;
   const inputs = [...looks, model, region, selection];
   const stays = atRest !== null && named.pulled && looks.every((look, index) => look === atRest?.inputs[index]);
   if (!atRest || !(stays || sameList(inputs, atRest.inputs))) {
@@ -94,7 +112,7 @@ function followed(pen: Pen, rest: SheetNames, before: Named, now: Named): SheetN
   const known = dimensionKeys(drawnDimensions(before.model));
   const fresh = drawnDimensions(now.model).filter((dimension) => !known.has(dimensionKey(dimension)));
   const words = ({ length }: { readonly length: number }) => formatLength(length, now.plan.display.length);
-  return { ...rest, marks: [...kept, ...dimensionMarks(pen, fresh, words, createPlaces())] };
+  return { ...rest, marks: [...kept, ...placeDimensions(pen, fresh, words, groundFor(createPlaces())).marks] };
 }
 
 function sameList(a: readonly unknown[], b: readonly unknown[]): boolean {
@@ -114,9 +132,6 @@ export function paintSheetNames(pen: Pen, named: Named, stage: SizePx): void {
 
 /** What is written on the sheet that is seen. */
 let written: readonly Mark[] = [];
-
-/** The lengths that are seen, with the middle of each figure in px from the plan's origin. */
-export const writtenDimensions = () => written.flatMap(({ figure }) => (figure ? [figure] : []));
 
 /** Where the names that are seen differ from those that should be, mm. */
 export function spoiltNames(pen: Pen, named: Named): readonly Extent[] {

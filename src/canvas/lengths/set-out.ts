@@ -1,0 +1,91 @@
+import { endWall, isWidth } from '../../../geometry/dimension-edit.ts';
+import type { XY } from '../../../geometry/plan/model.ts';
+import { ringsContain } from '../../../geometry/ring.ts';
+import type { RunningDimension } from '../../../geometry/running-dimensions.ts';
+import { TOUCHING } from '../../../geometry/wall-gaps.ts';
+import { selectLevel, selectModel } from '../../state/selectors.ts';
+import { useAppStore } from '../../state/store.ts';
+import { drawnDimensions } from '../drawing.ts';
+import { askLengths, type LengthStep, type LengthSubject, type SizePart } from './store.ts';
+import { axisOf, gapsOf } from './subject.ts';
+
+/** What was just put down waits for the lengths that set it out, so that they are typed without another press. */
+
+/** A thing: how far from both walls; by Tab its own size and heights. */
+export function askForThing(id: string): void {
+  const size = (part: SizePart): LengthStep => {
+    return () => (hasPart(id, part) ? { of: 'size', id, part } : null);
+  };
+  const gap = (axis: 0 | 1): LengthStep => {
+    return () => ({ of: 'gap', id, axis });
+  };
+  // What was put against a wall is asked last how far from it: it mostly stays there.
+  const near = gapsOf(selectModel(useAppStore.getState()), id) ?? [];
+  const against = near.filter((each) => each.gap <= TOUCHING).map(axisOf);
+  const axes = ([0, 1] as const).filter((axis) => near.some((each) => axisOf(each) === axis));
+  const order = [...axes.filter((axis) => !against.includes(axis)), ...against];
+  const sizes = (['across', 'width', 'depth', 'top', 'bottom'] as const).map(size);
+  askLengths([...order.map(gap), ...sizes], order.length);
+}
+
+function hasPart(id: string, part: SizePart): boolean {
+  const { fixtures, objects } = selectLevel(useAppStore.getState());
+  const thing = [...fixtures, ...objects].find((each) => each.id === id);
+  if (!thing || 'polygon' in thing.shape) return false;
+  if (part === 'bottom' || part === 'top') return true;
+  return (part === 'across') === 'circle' in thing.shape;
+}
+
+/** An opening: how far from the corner, or the opening, that it stands nearer to; by Tab its width, sill and head. */
+export function askForOpening(id: string): void {
+  const jambOf = ({ ends }: RunningDimension) => ends.some((end) => end.kind === 'jamb' && end.opening === id);
+  const taped = () => {
+    const beside = dimensions().filter((each) => jambOf(each) && !isWidth(each));
+    return beside.sort((a, b) => rank(a) - rank(b))[0];
+  };
+  const offset = () => face(taped());
+  const width: LengthStep = () => {
+    const found = dimensions().find((each) => jambOf(each) && isWidth(each));
+    // The jamb that was taped stays.
+    const fromRight = taped()?.ends[1].kind === 'corner';
+    return found ? { of: 'face', dimension: found, moves: fromRight ? 'from' : 'to' } : null;
+  };
+  const height = (part: SizePart): LengthStep => {
+    return () => ({ of: 'size', id, part });
+  };
+  askLengths([offset, width, height('bottom'), height('top')], 1);
+}
+
+/** From a corner rather than from another opening; else the shorter one, which is the one that is taped. */
+function rank({ ends, length }: RunningDimension): number {
+  return length + (ends.some(({ kind }) => kind === 'corner') ? 0 : 1e7);
+}
+
+/** A room: across, then the other way. */
+export function askForRoom(inside: XY): void {
+  const whole = (across: boolean): LengthStep => {
+    return () => {
+      const model = selectModel(useAppStore.getState());
+      const room = model.rooms.find(({ floorRings }) => ringsContain(floorRings, inside));
+      const own = dimensions().filter((each) => each.row === 'whole' && each.room === room?.key);
+      return face(own.find(({ outward: [x, y] }) => Math.abs(y) > Math.abs(x) === across));
+    };
+  };
+  askLengths([whole(true), whole(false)], 2);
+}
+
+/** A wall that parts a room: how far it stands from the wall on its left, or above it. */
+export function askForWall(ids: ReadonlySet<string>): void {
+  const model = selectModel(useAppStore.getState());
+  const parted = dimensions().filter((each) => each.row === 'whole' && ids.has(endWall(model, each, 'to')?.id ?? ''));
+  const [taped] = parted;
+  if (taped) askLengths([() => face(taped)], 1);
+}
+
+function dimensions(): readonly RunningDimension[] {
+  return drawnDimensions(selectModel(useAppStore.getState()));
+}
+
+function face(dimension: RunningDimension | undefined): LengthSubject | null {
+  return dimension ? { of: 'face', dimension } : null;
+}

@@ -1,0 +1,74 @@
+import { create } from 'zustand';
+import type { DimensionMoves } from '../../../geometry/dimension-edit.ts';
+import type { RunningDimension } from '../../../geometry/running-dimensions.ts';
+
+/** A length of the plan that can be typed. */
+export type LengthSubject =
+  /** Along a face of a room. */
+  | {
+      readonly of: 'face';
+      readonly dimension: RunningDimension;
+      /** The end that gives way if nobody says otherwise; left out for the usual one. */
+      readonly moves?: DimensionMoves;
+    }
+  /** From the edge of a thing to the nearer wall: along x (0) or y (1) of the page. */
+  | { readonly of: 'gap'; readonly id: string; readonly axis: 0 | 1 }
+  /** A measure of a thing or an opening itself. */
+  | { readonly of: 'size'; readonly id: string; readonly part: SizePart };
+export type SizePart = 'across' | 'width' | 'depth' | 'bottom' | 'top';
+
+/** Works out what comes next only when it is there: a room has another depth once its width is corrected. */
+export type LengthStep = () => LengthSubject | null;
+
+export interface OpenLength {
+  readonly subject: LengthSubject;
+  /** Whether the keys go into the field; until then it waits for a first digit. */
+  readonly typing: boolean;
+  /** What the field begins with; null for the length as it is. */
+  readonly first: string | null;
+  /** Which end gives way; null for the one that does if nobody says otherwise. */
+  readonly moves: DimensionMoves | null;
+  /** Lengths that are taped together, and which of them this is. */
+  readonly run: readonly LengthStep[];
+  readonly at: number;
+  /** So many of them are asked one after another by Enter; the others are reached by Tab. */
+  readonly asked: number;
+}
+
+interface Lengths {
+  readonly open: OpenLength | null;
+  /** The figure under the pointer. */
+  readonly lit: LengthSubject | null;
+}
+
+/** The length on the sheet that is pressed or waits to be typed. Never in the plan, never in the history. */
+export const useLengths = create<Lengths>()(() => ({ open: null, lit: null }));
+
+/** A field for one length; `typing` puts the keys into it at once. */
+export function openLength(subject: LengthSubject, typing: boolean, first: string | null = null): void {
+  useLengths.setState({ open: { subject, typing, first, moves: null, run: [() => subject], at: 0, asked: 1 } });
+}
+
+/** Waits for the lengths that set out what was just put down: a digit begins the first, Enter goes on to the next. */
+export function askLengths(run: readonly LengthStep[], asked: number): void {
+  const at = run.findIndex((step) => step() !== null);
+  const subject = run[at]?.() ?? null;
+  useLengths.setState({ open: subject && { subject, typing: false, first: null, moves: null, run, at, asked } });
+}
+
+/** On to another length of those that are taped together; answers whether there is one. */
+export function stepLength(by: 1 | -1): boolean {
+  const { open } = useLengths.getState();
+  if (!open) return false;
+  for (let at = open.at + by; at >= 0 && at < open.run.length; at += by) {
+    const subject = open.run[at]?.() ?? null;
+    if (!subject) continue;
+    useLengths.setState({ open: { ...open, subject, at, typing: true, first: null, moves: null } });
+    return true;
+  }
+  return false;
+}
+
+export function closeLength(): void {
+  if (useLengths.getState().open) useLengths.setState({ open: null });
+}

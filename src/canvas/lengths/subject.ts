@@ -1,0 +1,226 @@
+import { shapeMiddle } from '../../../geometry/body.ts';
+import { type DimensionMoves, isWidth, movableEnds, withDimension } from '../../../geometry/dimension-edit.ts';
+import { evenReach, footprintReach, footprintSize, withFootprintSize } from '../../../geometry/footprint.ts';
+import type { LevelModel } from '../../../geometry/level/types.ts';
+import { shapeMoved } from '../../../geometry/move-items.ts';
+import { jambs } from '../../../geometry/pick.ts';
+import { movedItems } from '../../../geometry/plan/edit.ts';
+import type { Fixture, Level, Mm, Opening, PlanObject, Shape, XY } from '../../../geometry/plan/model.ts';
+import { along } from '../../../geometry/point.ts';
+import type { RunningDimension } from '../../../geometry/running-dimensions.ts';
+import { formatLength } from '../../../geometry/units.ts';
+import { moveToGap, type NearGap, nearGaps, type Side, TOUCHING, wallGaps } from '../../../geometry/wall-gaps.ts';
+import {
+  capital,
+  heightsRefusal,
+  OPENING_NOUN,
+  openingRefusal,
+  sizeRefusal,
+  wallEndNames,
+} from '../../../geometry/words.ts';
+import { selectModel } from '../../state/selectors.ts';
+import { useAppStore } from '../../state/store.ts';
+import { editLevel } from '../../state/wall-acts.ts';
+import { drawnDimensions } from '../drawing.ts';
+import { dimensionKey } from '../paint/names/dimensions.ts';
+import type { LengthSubject, SizePart } from './store.ts';
+
+/** A length as it is now, and what typing another one does. */
+export interface ReadLength {
+  /** What it measures, in a word or two. */
+  readonly label: string;
+  readonly value: Mm;
+  /** Where it is on the plan. */
+  readonly at: XY;
+  /** What a number without a unit counts. */
+  readonly bare: 'large' | 'small';
+  readonly negative: boolean;
+  /** The ends that can give way, the usual one first, and what each is called; one or none leaves no choice. */
+  readonly ends: readonly { readonly moves: DimensionMoves; readonly words: string }[];
+  /** Takes the length over; answers why not, in words, or empty. */
+  readonly commit: (mm: Mm, moves: DimensionMoves | null) => string;
+}
+
+/** Null where the plan has no such length any more. */
+export function readLength(subject: LengthSubject): ReadLength | null {
+  const model = selectModel(useAppStore.getState());
+  switch (subject.of) {
+    case 'face':
+      return faceLength(model, subject.dimension, subject.moves);
+    case 'gap':
+      return gapLength(model, subject.id, subject.axis);
+    case 'size':
+      return sizeLength(model, subject.id, subject.part);
+  }
+}
+
+/** The same length of the level, whether or not it is the same object. */
+export function sameSubject(a: LengthSubject | null, b: LengthSubject | null): boolean {
+  return a !== null && b !== null && subjectKey(a) === subjectKey(b);
+}
+
+export function subjectKey(subject: LengthSubject): string {
+  if (subject.of === 'face') return `face ${dimensionKey(subject.dimension)}`;
+  return subject.of === 'gap' ? `gap ${subject.id} ${subject.axis}` : `size ${subject.id} ${subject.part}`;
+}
+
+function faceLength(model: LevelModel, wanted: RunningDimension, usual?: DimensionMoves): ReadLength | null {
+  const key = dimensionKey(wanted);
+  const dimension = drawnDimensions(model).find((each) => dimensionKey(each) === key);
+  if (!dimension) return null;
+  const names = wallEndNames(dimension);
+  const movable = movableEnds(model, dimension);
+  const ends = usual && movable.includes(usual) ? [usual, ...movable.filter((end) => end !== usual)] : movable;
+  return {
+    label: faceLabel(model.level, dimension),
+    value: dimension.length,
+    at: along(dimension.from, dimension.to, 0.5),
+    bare: isWidth(dimension) ? 'small' : 'large',
+    negative: false,
+    ends: ends.map((moves) => ({
+      moves,
+      words: `${capital(names[moves])} ${isWidth(dimension) ? 'jamb' : endNoun(model.level, dimension, moves)}`,
+    })),
+    commit: (mm, moves) => {
+      const { wholeInView } = useAppStore.getState();
+      const refusal = editLevel((now, unit) => withDimension(now, dimension, mm, moves ?? ends[0] ?? 'to', unit));
+      // A room that has grown stays in view.
+      if (!refusal && wholeInView) useAppStore.getState().fit();
+      return refusal;
+    },
+  };
+}
+
+function faceLabel(level: Level, dimension: RunningDimension): string {
+  const [a, b] = (['from', 'to'] as const).map((end) => endNoun(level, dimension, end)) as [string, string];
+  if (dimension.row === 'whole') return 'Face to face';
+  return isWidth(dimension) ? `Width of the ${a}` : `${capital(a)} to ${b}`;
+}
+
+function endNoun(level: Level, { row, ends }: RunningDimension, moves: DimensionMoves): string {
+  if (row === 'whole') return 'wall';
+  const end = ends[moves === 'from' ? 0 : 1];
+  const opening = end.kind === 'jamb' ? level.openings.find(({ id }) => id === end.opening) : undefined;
+  return opening ? OPENING_NOUN[opening.kind] : 'corner';
+}
+
+const WALL_ON: Readonly<Record<Side, string>> = { left: 'left', right: 'right', up: 'upper', down: 'lower' };
+
+/** The ground that a thing or a detector takes up, as it is taped; null for what has no place of its own. */
+function groundOf({ fixtures, objects, detectors }: Level, id: string) {
+  const detector = detectors.find((each) => each.id === id);
+  if (detector) return { middle: detector.at, reach: evenReach(detector.radius) };
+  const thing = [...fixtures, ...objects].find((each) => each.id === id);
+  return thing ? { middle: shapeMiddle(thing.shape), reach: footprintReach(thing.shape) } : null;
+}
+
+/** How far a thing or a detector stands from the nearer walls; null for what has no place of its own. */
+export function gapsOf(model: LevelModel, id: string): readonly NearGap[] | null {
+  const ground = groundOf(model.level, id);
+  return ground && nearGaps(model, ground.middle, ground.reach);
+}
+
+function allGapsOf(model: LevelModel, id: string) {
+  const ground = groundOf(model.level, id);
+  return ground && wallGaps(model, ground.middle, ground.reach);
+}
+
+function shapeGaps(model: LevelModel, shape: Shape): readonly NearGap[] {
+  return nearGaps(model, shapeMiddle(shape), footprintReach(shape));
+}
+
+export function axisOf({ side }: NearGap): 0 | 1 {
+  return side === 'left' || side === 'right' ? 0 : 1;
+}
+
+function gapLength(model: LevelModel, id: string, axis: 0 | 1): ReadLength | null {
+  const near = gapsOf(model, id)?.find((each) => axisOf(each) === axis);
+  if (!near) return null;
+  const { side, gap, line } = near;
+  return {
+    label: `From the ${WALL_ON[side]} wall`,
+    value: gap,
+    at: along(line[0], line[1], 0.5),
+    bare: 'large',
+    negative: false,
+    ends: [],
+    commit: (mm) => {
+      const refusal = roomRefusal(model, id, near, mm);
+      if (refusal) return refusal;
+      const [dx, dy] = moveToGap(side, gap, mm);
+      return useAppStore.getState().run((plan) => movedItems(plan, model.level.id, [id], dx, dy));
+    },
+  };
+}
+
+const ACROSS: Readonly<Record<Side, Side>> = { left: 'right', right: 'left', up: 'down', down: 'up' };
+
+/** A thing is not typed through the wall on the other side. */
+function roomRefusal(model: LevelModel, id: string, { side, gap }: NearGap, mm: Mm): string {
+  const other = allGapsOf(model, id)?.[ACROSS[side]] ?? null;
+  if (other === null || mm <= gap + other + TOUCHING) return '';
+  const most = formatLength(Math.max(0, gap + other), useAppStore.getState().plan.display.length, 'down');
+  return `There are only ${most} to the ${WALL_ON[ACROSS[side]]} wall. Write less, or drag it into the other room first.`;
+}
+
+const PART_WORDS: Readonly<Record<SizePart, string>> = {
+  across: 'Across',
+  width: 'Width',
+  depth: 'Depth',
+  bottom: 'Underside above the floor',
+  top: 'Top above the floor',
+};
+
+function sizeLength(model: LevelModel, id: string, part: SizePart): ReadLength | null {
+  const { level } = model;
+  const opening = level.openings.find((each) => each.id === id);
+  if (opening && (part === 'bottom' || part === 'top')) return openingHeight(level, opening, part);
+  const thing = [...level.fixtures, ...level.objects].find((each) => each.id === id);
+  if (!thing) return null;
+  const upright = part === 'bottom' || part === 'top';
+  const value = upright ? thing[part] : footprintSize(thing.shape)[part];
+  if (value === null || 'polygon' in thing.shape) return null;
+  return {
+    label: PART_WORDS[part],
+    value,
+    at: shapeMiddle(thing.shape),
+    bare: 'small',
+    negative: upright,
+    ends: [],
+    commit: (mm) => (upright ? withHeight(level, thing, { [part]: mm }) : withSize(model, thing, part, mm)),
+  };
+}
+
+function withHeight(level: Level, thing: Fixture | PlanObject, patch: { bottom?: Mm; top?: Mm }): string {
+  const { plan, updateItem } = useAppStore.getState();
+  const { bottom, top } = { ...thing, ...patch };
+  return heightsRefusal(bottom, top, level.ceiling, plan.display.length) || updateItem(thing.id, patch);
+}
+
+/** What was taped stays: the thing grows away from the walls that it stands nearest to. */
+function withSize(model: LevelModel, { id, shape }: Fixture | PlanObject, part: SizePart, mm: Mm): string {
+  const refusal = sizeRefusal(mm);
+  if (refusal) return refusal;
+  const sized = withFootprintSize(shape, { [part]: mm });
+  const [before, after] = [footprintReach(shape), footprintReach(sized)];
+  const by = shapeGaps(model, shape)
+    .map(({ side }) => moveToGap(side, before[side] - after[side], 0))
+    .reduce<XY>(([x, y], [dx, dy]) => [x + dx, y + dy], [0, 0]);
+  return useAppStore.getState().updateItem(id, { shape: shapeMoved(sized, by) });
+}
+
+function openingHeight(level: Level, opening: Opening, part: 'bottom' | 'top'): ReadLength | null {
+  const ends = jambs(level, opening);
+  if (!ends) return null;
+  const { plan, updateItem } = useAppStore.getState();
+  return {
+    label: part === 'bottom' ? 'Sill above the floor' : 'Head above the floor',
+    value: opening[part],
+    at: along(ends[0], ends[1], 0.5),
+    bare: 'small',
+    negative: part === 'bottom',
+    ends: [],
+    commit: (mm) =>
+      openingRefusal(level, { ...opening, [part]: mm }, plan.display.length) || updateItem(opening.id, { [part]: mm }),
+  };
+}

@@ -1,0 +1,239 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import { shapeRing } from '../../geometry/body.ts';
+import { checkPlan } from '../../geometry/check/check-detector.ts';
+import type { Level, Plan, Shape, XY } from '../../geometry/plan/model.ts';
+import { parsePlan } from '../../geometry/plan/parse.ts';
+import { sampleText } from '../helpers/sample-files.ts';
+import { type OpenPage, openPage } from './harness.ts';
+import { Walker } from './walker.ts';
+
+/** Half an inch, mm. */
+const CLOSE = 12.7;
+const MOST_ACTIONS = 90;
+
+/** The plain basement with what the walk draws: no water heater, sofa, bookcase and stairs. */
+const LEFT_OUT = new Set(['f2', 't2', 't3', 't4']);
+const parsed = parsePlan(sampleText('01-plain-basement'));
+if (!parsed.ok) throw new Error('the sample is no plan');
+const [whole] = parsed.plan.levels;
+if (!whole) throw new Error('the sample has no level');
+const stays = ({ id }: { readonly id: string }) => !LEFT_OUT.has(id);
+const wanted: Level = { ...whole, fixtures: whole.fixtures.filter(stays), objects: whole.objects.filter(stays) };
+const wantedPlan: Plan = { ...parsed.plan, levels: [wanted] };
+
+/** Where the basement's inside corner comes to lie on the sheet: the sample has it at nought. */
+const ORIGIN: XY = [1016, 1016];
+/** About there: a hand is some inches off, now this way, now that. */
+const near = (x: number, y: number): XY => {
+  const off = (seed: number) => Math.sin(seed * 12.9898) * 70;
+  return [ORIGIN[0] + x + off(x + 3 * y), ORIGIN[1] + y + off(y + 7 * x)];
+};
+
+describe('the plain basement from an empty page', () => {
+  let open: OpenPage;
+  let walker: Walker;
+  beforeAll(async () => {
+    open = await openPage();
+    walker = await Walker.on(open.page);
+  });
+
+  it('is drawn at true sizes, by mouse and by numbers, in at most 90 actions', async () => {
+    await drawBasement(open, walker);
+    const { actions, corrections, seconds } = walker;
+    const count = (kind: string) => actions.filter((each) => each.kind === kind).length;
+    console.log(
+      `${actions.length} actions: ${count('click')} clicks, ${count('drag')} drags, ${count('field')} fields, ${count('key')} keys alone; about ${Math.round(seconds)} s of a person's time; ${corrections.length} refused`,
+    );
+    expect(corrections).toEqual([]);
+    expect(actions.length).toBeLessThanOrEqual(MOST_ACTIONS);
+  }, 120_000);
+
+  it('is the sample: every wall, opening and thing within half an inch, every room as it is used', async () => {
+    const drawn = await level(open);
+    const corner = lowest(drawn.walls.flatMap(({ from, to }) => [from, to]));
+    const asked = lowest(wanted.walls.flatMap(({ from, to }) => [from, to]));
+    const moved = (at: XY): XY => [at[0] - corner[0] + asked[0], at[1] - corner[1] + asked[1]];
+    expect(missing(wallsOf(drawn, moved), wallsOf(wanted))).toEqual([]);
+    expect(missing(openingsOf(drawn, moved), openingsOf(wanted))).toEqual([]);
+    expect(missing(thingsOf(drawn, moved), thingsOf(wanted))).toEqual([]);
+    expect(missing(detectorsOf(drawn, moved), detectorsOf(wanted))).toEqual([]);
+    expect(drawn.rooms.map(({ use }) => use).sort()).toEqual(wanted.rooms.map(({ use }) => use).sort());
+    expect([drawn.ceiling, drawn.living, drawn.ground]).toEqual([wanted.ceiling, wanted.living, wanted.ground]);
+  });
+
+  it('has the verdicts of the sample, rule by rule', async () => {
+    const plan = await open.page.evaluate(() => window.__stillspot?.store.getState().plan);
+    if (!plan) throw new Error('the page has no plan');
+    expect(verdicts(plan)).toEqual(verdicts(wantedPlan));
+    open.expectNoTroubles();
+  });
+});
+
+async function drawBasement({ page }: OpenPage, walker: Walker): Promise<void> {
+  const button = (name: string) => page.getByRole('button', { name, exact: true });
+  const answer = (name: string) => page.locator('.answers').getByRole('button', { name }).first();
+  const ask = (name: string) => walker.click(button(name), name);
+  const take = (name: string) => walker.click(answer(name), name);
+  /** Puts down what is in hand about there, and types how far it stands from both walls. */
+  const put = async (what: string, at: XY, gaps: readonly string[], last: 'Enter' | 'Tab' = 'Enter', shift = false) => {
+    await walker.press(at, what, shift);
+    for (const [index, gap] of gaps.entries()) {
+      await walker.type(gap, `${what} from the wall`, index === gaps.length - 1 ? last : 'Enter');
+    }
+  };
+
+  await take('Four walls in one drag');
+  await walker.drag(ORIGIN, [ORIGIN[0] + 9000, ORIGIN[1] + 6500], 'the four walls');
+  await walker.type('34', 'across inside');
+  await walker.type('24', 'down inside');
+  await take('Wall after wall');
+  await walker.press(near(6400, -100), 'the inner wall begins');
+  await walker.press(near(6400, 7400), 'and ends');
+  await walker.type('20 9 3/4', 'from the left wall');
+
+  await ask('What opens it?');
+  await take('Window');
+  await put('window', near(1700, -100), ['4 ft'], 'Tab');
+  await walker.type('36', 'its width', 'Tab');
+  await walker.type('56', 'its sill', 'Tab');
+  await walker.type('80', 'its head');
+  await put('window', near(4300, -100), ['5 3 3/4']);
+  await put('window', near(10460, 3400), ['10'], 'Tab');
+  await walker.type('32', 'its width');
+  await take('Door');
+  await put('door', near(1200, 7400), ['2 6'], 'Tab');
+  await walker.type('36', 'its width');
+  await put('door', near(6400, 5500), ['4 10'], 'Tab');
+  await walker.type('30', 'its width');
+
+  await ask('What is it used for?');
+  await take('Family room');
+  await walker.press(near(2800, 3000), 'the family room');
+  await take('Utility room');
+  await walker.press(near(8600, 5000), 'the utility room');
+
+  await ask('What heats?');
+  await take('Furnace');
+  await put('furnace', near(7366, 2540), ['2 0 3/4', '7 2'], 'Tab');
+  await walker.type('22', 'its width', 'Tab');
+  await walker.type('28', 'its depth');
+
+  await ask('What is wet or open to the soil?');
+  await take('Sump pit');
+  await put('sump', near(7000, 6700), ['8 3/4 in', '9 in']);
+  await take('Floor drain');
+  await put('drain', near(8382, 3556), ['5 11 3/4', '11 4'], 'Tab');
+  await walker.type('8', 'across');
+
+  await ask('What moves air?');
+  await take('Supply register');
+  await put('register', near(1676, 400), ['5', '1'], 'Tab', true);
+  await walker.type('12', 'its width', 'Tab');
+  await walker.key('Tab', 'its depth stays');
+  await walker.type('90', 'its top', 'Tab');
+  await walker.type('88', 'its underside');
+  await put('register', near(4267, 400), ['6 3 3/4', '1'], 'Enter', true);
+  await put('register', near(100, 5080), ['6 10', '1']);
+  await take('Return grille');
+  await put('grille', near(6270, 1016), ['2 9'], 'Tab');
+  await walker.key('Tab', 'it stands against the wall');
+  await walker.key('Tab', 'its width stays');
+  await walker.type('4', 'its depth', 'Tab');
+  await walker.type('20', 'its top', 'Tab');
+  await walker.type('6', 'its underside');
+
+  await ask('What stands here?');
+  await take('Desk');
+  await put('desk', near(2743, 4267), ['6 6', '8 9'], 'Tab');
+  await walker.type('60', 'its width', 'Tab');
+  await walker.type('30', 'its depth');
+
+  await walker.click(button('Place'), 'Place');
+  await take('Detector');
+  await put('detector', near(2616, 4216), ['8 5', '10']);
+  await walker.click(page.getByRole('button', { name: /companion/ }), 'a second one beside it');
+  await walker.key('l', 'its lengths');
+  await walker.type('9 2 1/2', 'from the left wall', 'Tab');
+  await walker.type('10', 'from the lower wall');
+}
+
+async function level({ page }: OpenPage): Promise<Level> {
+  const found = await page.evaluate(() => window.__stillspot?.store.getState().plan.levels[0]);
+  if (!found) throw new Error('the page has no level');
+  return found;
+}
+
+function lowest(points: readonly XY[]): XY {
+  return [Math.min(...points.map(([x]) => x)), Math.min(...points.map(([, y]) => y))];
+}
+
+/** A thing as rows of numbers that must be near to one another, under a name that must be the same. */
+interface Measured {
+  readonly name: string;
+  readonly numbers: readonly number[];
+  readonly drawn?: readonly string[];
+}
+type Moved = (at: XY) => XY;
+const unmoved: Moved = (at) => at;
+
+/** What is wanted and was not drawn, or drawn more than half an inch off. */
+function missing(drawn: readonly Measured[], asked: readonly Measured[]): readonly Measured[] {
+  expect(drawn).toHaveLength(asked.length);
+  const same = (a: Measured, b: Measured) =>
+    a.name === b.name && a.numbers.every((value, index) => Math.abs(value - (b.numbers[index] ?? Number.NaN)) <= CLOSE);
+  const lost = asked.filter((each) => !drawn.some((other) => same(each, other)));
+  // Beside each what was drawn of that name, to be told apart by eye.
+  return lost.map((each) => ({
+    ...each,
+    drawn: drawn.filter(({ name }) => name === each.name).map(({ numbers }) => numbers.map(Math.round).join(' ')),
+  }));
+}
+
+function wallsOf({ walls }: Level, moved = unmoved): readonly Measured[] {
+  return walls.map(({ from, to, thickness }) => {
+    const ends = [moved(from), moved(to)].sort((a, b) => (Math.abs(a[0] - b[0]) > 1 ? a[0] - b[0] : a[1] - b[1]));
+    return { name: 'wall', numbers: [...ends.flat(), thickness] };
+  });
+}
+
+function openingsOf({ walls, openings }: Level, moved = unmoved): readonly Measured[] {
+  return openings.map(({ wall: id, kind, offset, width, bottom, top }) => {
+    const wall = walls.find((each) => each.id === id);
+    if (!wall) throw new Error(`no wall ${id}`);
+    const long = Math.hypot(wall.to[0] - wall.from[0], wall.to[1] - wall.from[1]);
+    const at = (far: number): XY => [
+      wall.from[0] + ((wall.to[0] - wall.from[0]) * far) / long,
+      wall.from[1] + ((wall.to[1] - wall.from[1]) * far) / long,
+    ];
+    return { name: kind, numbers: [...moved(at(offset + width / 2)), width, bottom, top] };
+  });
+}
+
+function thingsOf({ fixtures, objects }: Level, moved = unmoved): readonly Measured[] {
+  const numbers = (shape: Shape, heights: readonly number[]) => {
+    const ring = shapeRing(shape).map(moved);
+    const far = (axis: 0 | 1) => [Math.min(...ring.map((at) => at[axis])), Math.max(...ring.map((at) => at[axis]))];
+    return [...far(0), ...far(1), ...heights];
+  };
+  return [
+    ...fixtures.map(({ kind, shape, bottom, top }) => ({ name: kind, numbers: numbers(shape, [bottom, top]) })),
+    ...objects.map(({ name, shape, bottom, top }) => ({ name, numbers: numbers(shape, [bottom, top]) })),
+  ];
+}
+
+function detectorsOf({ detectors }: Level, moved = unmoved): readonly Measured[] {
+  return detectors.map(({ at, base, radius, tall, pair }) => ({
+    name: pair === null ? 'alone' : 'paired',
+    numbers: [...moved(at), base, radius, tall],
+  }));
+}
+
+/** Each detector's verdict, and those of the rules with the number of things that each was held against. */
+function verdicts(plan: Plan): unknown {
+  return checkPlan(plan).levels.flatMap(({ detectors }) =>
+    detectors.map(({ verdict, checks }) => ({
+      verdict,
+      rules: checks.map((check) => `${check.rule} ${check.verdict}`).sort(),
+    })),
+  );
+}
