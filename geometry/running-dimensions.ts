@@ -11,6 +11,8 @@ export type DimensionEnd = { readonly kind: 'corner' } | { readonly kind: 'jamb'
  * the left, or from above where it runs up and down the page.
  */
 export interface RunningDimension extends Dimension {
+  /** The same key is the same length of the same thing, whatever it measures now. */
+  readonly key: string;
   readonly row: 'whole' | 'string';
   readonly ends: readonly [DimensionEnd, DimensionEnd];
   /** Whether a string lies between it and the wall: it then stands further off. */
@@ -27,12 +29,24 @@ const TOUCHING: Mm = 1;
 export function runningDimensions(model: LevelModel): readonly RunningDimension[] {
   const strings = openingStrings(model);
   const strung = new Set(strings.map(faceKey));
+  const counted = counter();
   const wholes = roomDimensions(model).map((face): RunningDimension => {
     const turned = fromLeft(face);
     const ends = [{ kind: 'corner' }, { kind: 'corner' }] as const;
-    return { ...turned, row: 'whole', ends, beyondString: strung.has(faceKey({ ...turned, face: turned })) };
+    const key = counted(['whole', face.room, ...face.outward.map((each) => Math.round(each * 100))].join(' '));
+    return { ...turned, key, row: 'whole', ends, beyondString: strung.has(faceKey({ ...turned, face: turned })) };
   });
   return [...wholes, ...strings];
+}
+
+/** A room may have two faces of different lengths on one side. */
+function counter(): (key: string) => string {
+  const seen = new Map<string, number>();
+  return (key) => {
+    const before = seen.get(key) ?? 0;
+    seen.set(key, before + 1);
+    return before === 0 ? key : `${key} ${before}`;
+  };
 }
 
 interface StringPart extends RunningDimension {
@@ -100,7 +114,8 @@ function partsOf(face: Dimension, spans: readonly Span[]): readonly StringPart[]
   const add = (from: Mm, to: Mm, ends: RunningDimension['ends']) => {
     if (to - from < TOUCHING) return;
     const [a, b] = [pointOn(face, from), pointOn(face, to)];
-    parts.push({ ...face, from: a, to: b, length: to - from, row: 'string', ends, beyondString: false, face });
+    const key = ['string', ...ends.map((end) => (end.kind === 'jamb' ? end.opening : ''))].join(' ');
+    parts.push({ ...face, key, from: a, to: b, length: to - from, row: 'string', ends, beyondString: false, face });
   };
   let before: Span | null = null;
   for (const span of spans) {

@@ -13,7 +13,7 @@ export const SHEET_KEYS: readonly { readonly keys: string; readonly does: string
   { keys: 'R', does: 'Turn what is in hand by a right angle' },
   {
     keys: 'Digits',
-    does: 'While a wall is drawn: type its length, then Enter; an arrow before it shows the direction',
+    does: 'While a wall is drawn: type its length, then Enter; an arrow before it shows the direction. After a thing is put down: how far it is from the walls',
   },
   { keys: '<', does: 'While a wall is drawn: type how far it turns off, in degrees' },
   { keys: 'C', does: 'While walls are drawn: close the room' },

@@ -152,7 +152,7 @@ describe('figures on the sheet', () => {
     const field = page.getByLabel('Face to face');
     await field.waitFor();
     await page.keyboard.press('Escape');
-    await page.keyboard.press('Shift+L');
+    await page.keyboard.press('l'); // on from there: the other way across
     await field.fill('13 ft');
     await field.press('Enter');
     const level = await editor.level();

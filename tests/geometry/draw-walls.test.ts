@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import {
+  buttOn,
   clearLength,
   cornerAngle,
   inset,
@@ -10,6 +11,7 @@ import {
 } from '../../geometry/draw-walls.ts';
 import { buildLevel } from '../../geometry/level/build-level.ts';
 import type { Wall, XY } from '../../geometry/plan/model.ts';
+import { distance } from '../../geometry/point.ts';
 import type { Line } from '../../geometry/snap.ts';
 import { boxWalls, levelOf, wall } from '../helpers/level-of.ts';
 
@@ -180,5 +182,40 @@ describe('angles and lengths of a run', () => {
     expect(pointToward([100, 100], [100, 50], 30)).toEqual([100, 70]);
     expect(pointToward([100, 100], [400, 500], 1000)).toEqual([700, 900]); // 3-4-5
     expect(pointToward([1, 2], [1, 2], 10)).toEqual([1, 2]);
+  });
+});
+
+describe('buttOn: a wall that begins on a standing one', () => {
+  // 8 in walls about a room of 30 ft by 20 ft: the centre-lines stand 4 in outside the faces.
+  const walls = boxWalls(-101.6, -101.6, 9245.6, 6197.6, 203.2);
+  const level = levelOf({ walls });
+  const model = buildLevel(level);
+  const inside: XY = [4000, 3000];
+
+  it('stands so that a tape from the corner to its face reads whole steps', () => {
+    // Pressed so that the face of a 4 1/2 in wall would stand 121.05 in from the corner: 10 ft 1 in is the nearest inch.
+    const butt = buttOn(level, model, [3131.8, -101.6], inside, 114.3, 25.4);
+    const [toLeft, toRight] = butt?.taped ?? [];
+    expect(toLeft && distance(...toLeft)).toBeCloseTo(121 * 25.4, 6);
+    expect(toRight && distance(...toRight)).toBeCloseTo(9144 - 121 * 25.4 - 114.3, 6);
+    expect(butt?.at).toEqual([3130.55, -101.6]);
+  });
+
+  it('stands where it was pressed while no step is asked for', () => {
+    const butt = buttOn(level, model, [3131.8, -101.6], inside, 114.3, null);
+    expect(butt?.at[0]).toBeCloseTo(3131.8, 3);
+  });
+
+  it('is null where no wall stands, and on a wall shorter than it is thick', () => {
+    expect(buttOn(level, model, [4000, 3000], inside, 114.3, 25.4)).toBeNull();
+    const stub = levelOf({ walls: [wall('s', [0, 0], [50, 0])] });
+    expect(buttOn(stub, buildLevel(stub), [25, 0], [25, 500], 114.3, 25.4)).toBeNull();
+  });
+
+  it('never leaves the wall', () => {
+    for (const x of [-101.6, 9245.6]) {
+      const at = buttOn(level, model, [x, -101.6], inside, 114.3, 25.4)?.at[0] ?? Number.NaN;
+      expect(Math.abs(at - x)).toBeLessThanOrEqual(114.3);
+    }
   });
 });

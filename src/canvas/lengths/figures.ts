@@ -205,8 +205,10 @@ export function nextFigure(step: 1 | -1): LengthSubject | null {
     ...seen.filter(({ subject }) => isAbout(subject, selection)),
     ...seen.filter(({ subject }) => !isAbout(subject, selection)),
   ];
-  const open = useLengths.getState().open?.subject ?? null;
-  const now = all.findIndex(({ subject }) => sameSubject(subject, open));
+  const { open, left } = useLengths.getState();
+  // Whoever has selected something else begins there.
+  const goesOn = left !== null && (selection.length === 0 || isAbout(left, selection)) ? left : null;
+  const now = all.findIndex(({ subject }) => sameSubject(subject, open?.subject ?? goesOn));
   const begin = step > 0 ? 0 : all.length - 1;
   const at = now < 0 ? begin : (now + step + all.length) % all.length;
   return all[at]?.subject ?? null;

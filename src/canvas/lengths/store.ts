@@ -37,12 +37,14 @@ export interface OpenLength {
 
 interface Lengths {
   readonly open: OpenLength | null;
+  /** The one that was open last: from there the keys go on. */
+  readonly left: LengthSubject | null;
   /** The figure under the pointer. */
   readonly lit: LengthSubject | null;
 }
 
 /** The length on the sheet that is pressed or waits to be typed. Never in the plan, never in the history. */
-export const useLengths = create<Lengths>()(() => ({ open: null, lit: null }));
+export const useLengths = create<Lengths>()(() => ({ open: null, left: null, lit: null }));
 
 /** A field for one length; `typing` puts the keys into it at once. */
 export function openLength(subject: LengthSubject, typing: boolean, first: string | null = null): void {
@@ -70,5 +72,6 @@ export function stepLength(by: 1 | -1): boolean {
 }
 
 export function closeLength(): void {
-  if (useLengths.getState().open) useLengths.setState({ open: null });
+  const { open } = useLengths.getState();
+  if (open) useLengths.setState({ open: null, left: open.subject });
 }

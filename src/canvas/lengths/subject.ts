@@ -22,7 +22,6 @@ import { selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 import { editLevel } from '../../state/wall-acts.ts';
 import { drawnDimensions } from '../drawing.ts';
-import { dimensionKey } from '../paint/names/dimensions.ts';
 import type { LengthSubject, SizePart } from './store.ts';
 
 /** A length as it is now, and what typing another one does. */
@@ -60,13 +59,12 @@ export function sameSubject(a: LengthSubject | null, b: LengthSubject | null): b
 }
 
 export function subjectKey(subject: LengthSubject): string {
-  if (subject.of === 'face') return `face ${dimensionKey(subject.dimension)}`;
+  if (subject.of === 'face') return subject.dimension.key;
   return subject.of === 'gap' ? `gap ${subject.id} ${subject.axis}` : `size ${subject.id} ${subject.part}`;
 }
 
 function faceLength(model: LevelModel, wanted: RunningDimension, usual?: DimensionMoves): ReadLength | null {
-  const key = dimensionKey(wanted);
-  const dimension = drawnDimensions(model).find((each) => dimensionKey(each) === key);
+  const dimension = drawnDimensions(model).find(({ key }) => key === wanted.key);
   if (!dimension) return null;
   const names = wallEndNames(dimension);
   const movable = movableEnds(model, dimension);
