@@ -2,9 +2,10 @@ import { type ReactNode, useEffect, useRef } from 'react';
 import { counted } from '../../geometry/words.ts';
 import type { FileProblem } from '../io/plan-files.ts';
 import { useAppStore } from '../state/store.ts';
-import { saveFile } from './file-acts.ts';
+import { saveWhole } from './file-acts.ts';
 import { KeyTable } from './key-table.tsx';
 import { later } from './later.tsx';
+import { PictureQuestion } from './picture-question.tsx';
 import { SheetPreview } from './sheet-preview.tsx';
 import { showDialog, useUi } from './ui.ts';
 import './dialogs.css';
@@ -27,10 +28,16 @@ export function Dialogs() {
           <KeyTable />
         </Frame>
       );
+    case 'pictures':
+      return (
+        <Frame title="Save with the picture?">
+          <PictureQuestion take={dialog.take} />
+        </Frame>
+      );
     case 'sheet':
       return (
         <Frame title="The sheet" closeFirst wide>
-          <SheetPreview paper={dialog.paper} />
+          <SheetPreview paper={dialog.paper} showTracing={dialog.showTracing} />
         </Frame>
       );
     default:
@@ -125,7 +132,7 @@ function Leave({ why, go }: { readonly why: string; readonly go: () => void }) {
     <Frame title={`${title || 'This plan'} is not kept yet`}>
       <p>{why}</p>
       <div className="buttons">
-        <button type="button" className="button button--main" onClick={() => void saveFile().then(leave)}>
+        <button type="button" className="button button--main" onClick={() => void saveWhole().then(leave)}>
           Save it as a file and go on
         </button>
         <button type="button" className="button" onClick={leave}>

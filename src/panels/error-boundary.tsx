@@ -1,6 +1,6 @@
 import { Component, type ReactNode } from 'react';
 import { useAppStore } from '../state/store.ts';
-import { newSheet, saveFile } from './file-acts.ts';
+import { newSheet, saveWhole } from './file-acts.ts';
 
 interface State {
   readonly trouble: string | null;
@@ -21,7 +21,7 @@ export class ErrorBoundary extends Component<{ readonly children: ReactNode }, S
         <h1>Something in Stillspot went wrong</h1>
         <p>The mistake is ours. Your plan is kept as it was: save it as a file, then try again.</p>
         <div className="buttons">
-          <button type="button" className="button button--main" onClick={() => void saveFile()}>
+          <button type="button" className="button button--main" onClick={() => void saveWhole()}>
             Save the plan
           </button>
           <button type="button" className="button" onClick={() => this.setState({ trouble: null })}>

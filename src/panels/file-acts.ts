@@ -1,3 +1,4 @@
+import type { Plan } from '../../geometry/plan/model.ts';
 import { writePlan } from '../engine.ts';
 import { readAddress, showAddress } from '../io/address.ts';
 import { saveNow, settleOpenPlan, takeSheet } from '../io/autosave.ts';
@@ -22,6 +23,7 @@ import { markVersion } from '../io/shelf/versions.ts';
 import { firstToShow } from '../state/first-level.ts';
 import { useAppStore } from '../state/store.ts';
 import { PART_MISSING } from './part-missing.ts';
+import { pictureWords, planToSave } from './picture-choice.ts';
 import { openStage, showDialog, unfold, useUi } from './ui.ts';
 
 /** What is done with whole plans: a new sheet, a file, a sample, a plan of the shelf. */
@@ -169,21 +171,31 @@ function follow(): void {
   if (address.shows === 'new' && onShelf) void newSheet();
 }
 
+/** All of it, with no question asked: for a plan that is kept nowhere else. */
+export async function saveWhole(): Promise<void> {
+  const { plan } = useAppStore.getState();
+  await report(await savePlanFile(plan), plan);
+}
+
+/** Asks first whether the file holds the pictures, where there are any. */
 export async function saveFile(): Promise<void> {
-  await report(await savePlanFile(useAppStore.getState().plan));
+  const plan = await planToSave();
+  await report(await savePlanFile(plan), plan);
 }
 
 export async function saveFileTo(): Promise<void> {
-  const result = await savePlanTo(useAppStore.getState().plan);
-  if (result) await report(result);
+  const plan = await planToSave();
+  const result = await savePlanTo(plan);
+  if (result) await report(result, plan);
 }
 
-async function report(result: SaveResult): Promise<void> {
+async function report(result: SaveResult, saved: Plan): Promise<void> {
   if (!result.ok) {
     say(result.reason);
     return;
   }
-  say(result.how === 'written' ? `Written to ${result.name}.` : `${result.name} is in your downloads.`);
+  const place = result.how === 'written' ? `Written to ${result.name}` : `${result.name} is in your downloads`;
+  say(`${place}${pictureWords(saved)}.`);
   // What left the house as a file can be found again as it was.
   await saveNow();
   if (await markVersion(useOpenPlan.getState().id, 'file')) tellShelfNews();

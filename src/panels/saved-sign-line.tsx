@@ -2,7 +2,7 @@ import { saveNow } from '../io/autosave.ts';
 import { takeOther } from '../io/restore.ts';
 import { clockTime, useSavedSign } from '../io/saved-sign.ts';
 import { useAppStore } from '../state/store.ts';
-import { saveFile } from './file-acts.ts';
+import { saveWhole } from './file-acts.ts';
 
 /** Whether the copy in this browser is up to date, and what to do when it is not. */
 export function SavedSignLine() {
@@ -26,7 +26,7 @@ export function SavedSignLine() {
       return (
         <p className="saved saved--trouble" role="alert">
           could not save: {sign.reason}{' '}
-          <button type="button" className="text-button" onClick={() => void saveFile()}>
+          <button type="button" className="text-button" onClick={() => void saveWhole()}>
             Save as a file
           </button>
         </p>

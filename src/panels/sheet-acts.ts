@@ -15,8 +15,8 @@ export function usualPaper({ display }: Plan): PaperName {
 }
 
 /** Saves all sheets of the level as one PNG. Says where it is, or why there is none. */
-export async function savePicture(paper?: PaperName): Promise<void> {
-  const { plan, options, levelId, stem } = order(paper);
+export async function savePicture(paper?: PaperName, showTracing = false): Promise<void> {
+  const { plan, options, levelId, stem } = order(paper, showTracing);
   say('Drawing the picture…');
   try {
     const { exportPlanImage } = await import('../sheet/png.ts').catch(partMissing);
@@ -29,10 +29,10 @@ export async function savePicture(paper?: PaperName): Promise<void> {
 }
 
 /** Saves each sheet of the level as an SVG drawing, sharp at any size. */
-export async function saveDrawings(paper?: PaperName): Promise<void> {
-  const { stem } = order(paper);
+export async function saveDrawings(paper?: PaperName, showTracing = false): Promise<void> {
+  const { stem } = order(paper, showTracing);
   try {
-    const sheets = await sheetDrawings(paper);
+    const sheets = await sheetDrawings(paper, showTracing);
     sheets.forEach((svg, index) => {
       downloadFile(
         `${stem}${sheets.length > 1 ? `-${index + 1}` : ''}.svg`,
@@ -46,8 +46,8 @@ export async function saveDrawings(paper?: PaperName): Promise<void> {
 }
 
 /** The sheets of the level in view as SVG text that carries its own font. */
-export async function sheetDrawings(paper?: PaperName): Promise<readonly string[]> {
-  const { plan, options, levelId } = order(paper);
+export async function sheetDrawings(paper?: PaperName, showTracing = false): Promise<readonly string[]> {
+  const { plan, options, levelId } = order(paper, showTracing);
   const [{ drawSheets }, { withEmbeddedFont }] = await Promise.all([
     import('../sheet/draw-sheets.ts'),
     import('../sheet/embedded-font.ts'),
@@ -55,7 +55,7 @@ export async function sheetDrawings(paper?: PaperName): Promise<readonly string[
   return Promise.all(drawSheets({ plan, levelId, ...options }).map((svg) => withEmbeddedFont(svg)));
 }
 
-function order(paper: PaperName | undefined) {
+function order(paper: PaperName | undefined, showTracing: boolean) {
   const state = useAppStore.getState();
   const { plan } = state;
   const level = selectLevel(state);
@@ -67,6 +67,7 @@ function order(paper: PaperName | undefined) {
     options: {
       paper: paper ?? usualPaper(plan),
       date: today(),
+      showTracing,
       // The white of the sheet is drawn for its detectors; without one, for the height that is looked at.
       ...(level.detectors.length === 0 ? { probe: selectProbe(state) } : {}),
     },

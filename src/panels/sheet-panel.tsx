@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { PaperName } from '../sheet/paper.ts';
+import { selectLevel } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
 import { ChoiceField } from './fields/choice-field.tsx';
 import { saveDrawings, savePicture, usualPaper } from './sheet-acts.ts';
@@ -15,6 +16,9 @@ export function SheetPanel() {
   const usual = useAppStore((state) => usualPaper(state.plan));
   const [chosen, setChosen] = useState<PaperName | null>(null);
   const paper = chosen ?? usual;
+  const hasTracing = useAppStore((state) => selectLevel(state).tracing !== undefined);
+  const [wanted, setWanted] = useState(false);
+  const showTracing = hasTracing && wanted;
   return (
     <>
       <p className="small">
@@ -22,13 +26,23 @@ export function SheetPanel() {
         title block. It reads in black and white.
       </p>
       <ChoiceField label="Paper" value={paper} choices={PAPERS} onCommit={setChosen} />
-      <button type="button" className="button button--main" onClick={() => showDialog({ kind: 'sheet', paper })}>
+      {hasTracing && (
+        <label className="tick">
+          <input type="checkbox" checked={wanted} onChange={(event) => setWanted(event.currentTarget.checked)} />
+          Show the picture that it was drawn over, faintly
+        </label>
+      )}
+      <button
+        type="button"
+        className="button button--main"
+        onClick={() => showDialog({ kind: 'sheet', paper, showTracing })}
+      >
         Look at the sheet
       </button>
-      <button type="button" className="button" onClick={() => void savePicture(paper)}>
+      <button type="button" className="button" onClick={() => void savePicture(paper, showTracing)}>
         Save the picture (PNG)
       </button>
-      <button type="button" className="button" onClick={() => void saveDrawings(paper)}>
+      <button type="button" className="button" onClick={() => void saveDrawings(paper, showTracing)}>
         Save the drawing (SVG)
       </button>
     </>

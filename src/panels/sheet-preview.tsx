@@ -8,12 +8,12 @@ type Preview =
   | { readonly state: 'failed'; readonly why: string };
 
 /** The sheets as they will be saved, one under another. */
-export function SheetPreview({ paper }: { readonly paper: PaperName }) {
+export function SheetPreview({ paper, showTracing }: { readonly paper: PaperName; readonly showTracing: boolean }) {
   const [preview, setPreview] = useState<Preview>({ state: 'drawing' });
   useEffect(() => {
     let gone = false;
     let addresses: readonly string[] = [];
-    sheetDrawings(paper).then(
+    sheetDrawings(paper, showTracing).then(
       (sheets) => {
         if (gone) return;
         addresses = sheets.map((svg) => URL.createObjectURL(new Blob([svg], { type: 'image/svg+xml' })));
@@ -25,7 +25,7 @@ export function SheetPreview({ paper }: { readonly paper: PaperName }) {
       gone = true;
       for (const address of addresses) URL.revokeObjectURL(address);
     };
-  }, [paper]);
+  }, [paper, showTracing]);
   if (preview.state === 'drawing') return <p role="status">Drawing the sheet…</p>;
   if (preview.state === 'failed') return <p role="alert">{preview.why}</p>;
   return (

@@ -1,8 +1,7 @@
 import { levelExtent } from '../../geometry/level-extent.ts';
-import { withoutTracings, withTracing } from '../../geometry/plan/edit.ts';
+import { withTracing } from '../../geometry/plan/edit.ts';
 import type { Tracing } from '../../geometry/plan/model.ts';
 import { laidOver } from '../../geometry/tracing.ts';
-import { savePlanFile } from '../io/plan-files.ts';
 import { selectLevel } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
 import { toPlan } from '../state/viewport.ts';
@@ -63,11 +62,4 @@ export function takeTracingAway(): void {
   const state = useAppStore.getState();
   const { id } = selectLevel(state);
   if (!state.run((plan) => withTracing(plan, id, null))) state.say('The picture is taken away. Undo brings it back.');
-}
-
-/** Saves the plan as a file with no picture in it. */
-export async function saveWithoutPictures(): Promise<void> {
-  const state = useAppStore.getState();
-  const result = await savePlanFile(withoutTracings(state.plan));
-  state.say(result.ok ? `${result.name} is saved, without the picture. It stays here.` : result.reason);
 }

@@ -5,10 +5,12 @@ import { megabytes } from '../io/picture-size.ts';
 import { selectLevel } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
 import { SELECT_TOOL, type Tool } from '../state/tool.ts';
+import { ChoiceField } from './fields/choice-field.tsx';
 import { LengthField } from './fields/length-field.tsx';
 import { NumberField } from './fields/number-field.tsx';
 import { PictureButton } from './picture-button.tsx';
-import { changeTracing, saveWithoutPictures, showFaded, takeTracingAway } from './tracing-acts.ts';
+import { choiceFor, keepPictureChoice, type PictureChoice, usePictureChoice } from './picture-choice.ts';
+import { changeTracing, showFaded, takeTracingAway } from './tracing-acts.ts';
 import { useUi } from './ui.ts';
 import { useLevel } from './use-level.ts';
 import './tracing-panel.css';
@@ -112,15 +114,15 @@ function TracingFields({ tracing }: { readonly tracing: Tracing }) {
       )}
       <Fade />
       <div className="tracing__checks">
-        <label>
+        <label className="tick">
           <input
             type="checkbox"
             checked={shown}
             onChange={(event) => changeTracing({ shown: event.currentTarget.checked })}
-          />{' '}
+          />
           Shown
         </label>
-        <label>
+        <label className="tick">
           <input
             type="checkbox"
             checked={locked}
@@ -128,18 +130,15 @@ function TracingFields({ tracing }: { readonly tracing: Tracing }) {
               if (tool.kind === 'tracing') setTool(SELECT_TOOL);
               changeTracing({ locked: event.currentTarget.checked });
             }}
-          />{' '}
+          />
           Locked where it lies
         </label>
       </div>
       <p className="small soft">
-        It is kept with the plan ({megabytes(tracing.image.length)}). A saved file and the marked-up sheet can show it
-        or leave it out. No verdict looks at it.
+        It is kept with the plan and takes {megabytes(tracing.image.length)} of it. No verdict looks at it.
       </p>
+      <SavedFile />
       <div className="buttons">
-        <button type="button" className="text-button" onClick={() => void saveWithoutPictures()}>
-          Save the plan without it
-        </button>
         <button type="button" className="text-button" onClick={takeTracingAway}>
           Take it away
         </button>
@@ -149,6 +148,26 @@ function TracingFields({ tracing }: { readonly tracing: Tracing }) {
         <BringIn words="Pick another one" />
       </details>
     </div>
+  );
+}
+
+const IN_FILE: readonly { readonly value: PictureChoice; readonly words: string }[] = [
+  { value: 'ask', words: 'Ask when it is saved' },
+  { value: 'with', words: 'With the picture' },
+  { value: 'without', words: 'Without it' },
+];
+
+/** Whether a saved file holds the picture: the answer to the question that Save asks, to be changed here. */
+function SavedFile() {
+  const plan = useAppStore((state) => state.plan);
+  const choice = usePictureChoice((kept) => choiceFor(plan, kept));
+  return (
+    <ChoiceField
+      label="A saved file"
+      value={choice}
+      choices={IN_FILE}
+      onCommit={(next) => keepPictureChoice(plan, next)}
+    />
   );
 }
 

@@ -3,6 +3,7 @@ import type { XY } from '../../geometry/plan/model.ts';
 import type { FileProblem } from '../io/plan-files.ts';
 import type { PaperName } from '../sheet/paper.ts';
 import type { Stage } from '../state/guidance.ts';
+import type { PictureChoice } from './picture-choice.ts';
 import type { QuestionId } from './questions.ts';
 
 /** What stands over the page until it is answered. */
@@ -17,7 +18,9 @@ export type Dialog =
   /** The open plan is not kept: `why`; `go` takes its place all the same. */
   | { readonly kind: 'leave'; readonly why: string; readonly go: () => void }
   | { readonly kind: 'keys' }
-  | { readonly kind: 'sheet'; readonly paper: PaperName };
+  /** Whether a saved file holds the pictures under the levels. */
+  | { readonly kind: 'pictures'; readonly take: (choice: PictureChoice) => void }
+  | { readonly kind: 'sheet'; readonly paper: PaperName; readonly showTracing: boolean };
 
 interface UiState {
   readonly stage: Stage | null;

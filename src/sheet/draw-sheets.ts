@@ -24,6 +24,8 @@ export interface SheetOptions {
   readonly date: string;
   /** What the white is drawn for; left out, the level's first detector, or a common canister on a table. */
   readonly probe?: Probe;
+  /** Whether the picture that the level was drawn over shows faintly; left out, it does not. */
+  readonly showTracing?: boolean;
 }
 
 /** The notes stand in one column at the right, or in three under the drawing where that shows a long house larger. */
@@ -39,9 +41,9 @@ const PAD = 4;
 const BLOCK_GAP = 3;
 
 /** All sheets of a level in order. The plan must have the level. */
-export function drawSheets({ plan, levelId, paper, date, probe }: SheetOptions): readonly string[] {
+export function drawSheets({ plan, levelId, paper, date, probe, showTracing }: SheetOptions): readonly string[] {
   const matter = subjectMatter(plan, levelId, probe);
-  const first = firstSheet(matter, contentArea(paper));
+  const first = firstSheet(matter, contentArea(paper), showTracing);
   const area = inset(contentArea(paper), PAD);
   const pages = pour([...first.rest, ...tableFlow(matter, first.drawing?.leftOff ?? [], area.width)], area);
   const scale = first.drawing?.scale.words ?? '';
@@ -75,11 +77,11 @@ interface FirstSheet {
   readonly rest: readonly FlowItem[];
 }
 
-function firstSheet(matter: SubjectMatter, area: Area): FirstSheet {
+function firstSheet(matter: SubjectMatter, area: Area, showTracing = false): FirstSheet {
   const arrangement = arrange(matter, area);
   const { drawing: place, columns, parting } = arrangement;
   const field = { ...place, height: place.height - STRIP_MM };
-  const drawing = drawLevel(matter, field);
+  const drawing = drawLevel(matter, field, showTracing);
   const strip = { ...place, y: place.y + place.height - STRIP_MM, height: STRIP_MM };
   const { display, site } = matter.plan;
   const notes = fittingNotes(matter, columns);

@@ -9,6 +9,7 @@ import { drawGround, edgeSlots } from './plan-ground.ts';
 import { placeRoomNames } from './plan-room-names.ts';
 import { placeThingNames } from './plan-thing-names.ts';
 import { drawThings, thingSlot } from './plan-things.ts';
+import { drawTracing } from './plan-tracing.ts';
 import { drawWalls, swingSlots, wallSlots } from './plan-walls.ts';
 import { placeZoneLabels } from './plan-zone-labels.ts';
 import { type DrawingScale, fittingScale } from './scale.ts';
@@ -31,8 +32,8 @@ export function levelScale(matter: SubjectMatter, area: Area): DrawingScale | nu
   return frame && fittingScale(frame.width, frame.height, frame.room, matter.plan.display.length);
 }
 
-/** Draws the level in the middle of an area of the paper. */
-export function drawLevel(matter: SubjectMatter, area: Area): Drawing | null {
+/** Draws the level in the middle of an area of the paper, over the picture that it was drawn over where that is to show. */
+export function drawLevel(matter: SubjectMatter, area: Area, showTracing = false): Drawing | null {
   const frame = framed(matter, area);
   const scale = levelScale(matter, area);
   if (!frame || !scale) return null;
@@ -61,6 +62,7 @@ export function drawLevel(matter: SubjectMatter, area: Area): Drawing | null {
   const zoneLabels = placeZoneLabels(matter, view, placer);
   const svg = [
     drawGround(matter, view),
+    showTracing && matter.level.tracing ? drawTracing(matter.level.tracing, view, area) : '',
     drawThings(matter.level, view),
     drawWalls(matter.model, view),
     dimensions.map(({ drawn }) => drawn).join(''),

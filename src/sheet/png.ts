@@ -17,6 +17,8 @@ export interface ImageOptions {
   readonly sheet?: number | 'all';
   /** What the white is drawn for; left out, the level's first detector. */
   readonly probe?: Probe;
+  /** Whether the picture that the level was drawn over shows faintly; left out, it does not. */
+  readonly showTracing?: boolean;
 }
 
 /** A PNG of the sheets of one level. Rejects with a sentence for people; never resolves to an empty picture. */
@@ -43,11 +45,11 @@ export async function exportPlanImage(plan: Plan, levelId: string, options: Imag
 function chosenSheets(
   plan: Plan,
   levelId: string,
-  { paper, date, sheet = 'all', probe }: ImageOptions,
+  { paper, date, sheet = 'all', probe, showTracing = false }: ImageOptions,
 ): readonly string[] {
   if (!plan.levels.some(({ id }) => id === levelId))
     throw new Error('The level that was to be drawn is not in the plan.');
-  const sheets = drawSheets({ plan, levelId, paper, date, ...(probe ? { probe } : {}) });
+  const sheets = drawSheets({ plan, levelId, paper, date, showTracing, ...(probe ? { probe } : {}) });
   if (sheet === 'all') return sheets;
   const chosen = sheets[sheet - 1];
   if (!chosen) throw new Error(`There is no sheet ${sheet}: the level has ${sheets.length}.`);

@@ -23,6 +23,19 @@ async function sketch(page: Page, type: string, width = 800, height = 600): Prom
   return Buffer.from(base64, 'base64');
 }
 
+/** By how much the reddest pixel of a picture is redder than green. */
+const mostlyRed = (page: Page, png: Buffer): Promise<number> =>
+  page.evaluate(async (base64) => {
+    const raw = Uint8Array.from(atob(base64), (char) => char.charCodeAt(0));
+    const bitmap = await createImageBitmap(new Blob([raw]), { resizeWidth: 200 });
+    const ctx = new OffscreenCanvas(bitmap.width, bitmap.height).getContext('2d') as OffscreenCanvasRenderingContext2D;
+    ctx.drawImage(bitmap, 0, 0);
+    const { data } = ctx.getImageData(0, 0, bitmap.width, bitmap.height);
+    let most = 0;
+    for (let at = 0; at < data.length; at += 4) most = Math.max(most, (data[at] ?? 0) - (data[at + 1] ?? 0));
+    return most;
+  }, png.toString('base64'));
+
 const pick = (page: Page, name: string, mimeType: string, buffer: Buffer) =>
   page.getByLabel('Picture to draw over').first().setInputFiles({ name, mimeType, buffer });
 
@@ -144,14 +157,54 @@ describe('a picture to draw over, by mouse and keyboard', () => {
     await page.reload();
     editor = await editorOf(page);
     const { image } = await tracingOf(editor);
-    const whole = await download(page, () => page.getByRole('button', { name: 'Save', exact: true }).click());
+    const save = () => page.getByRole('button', { name: 'Save', exact: true }).click();
+    await save();
+    // Closed without an answer, nothing is saved.
+    await page.keyboard.press('Escape');
+    await save();
+    expect(await accessibilityFindings(page)).toEqual([]);
+    const whole = await download(page, () => page.getByRole('button', { name: 'With the picture' }).click());
     expect(whole.bytes.toString()).toContain(image);
+    await expect.poll(() => editor.message()).toContain('with the picture');
+    // The answer holds, and can be changed beside the picture.
+    const again = await download(page, save);
+    expect(again.bytes.equals(whole.bytes)).toBe(true);
     await page.getByText('Draw over a picture').click();
-    const bare = await download(page, () => page.getByRole('button', { name: 'Save the plan without it' }).click());
+    await page.getByLabel('A saved file').selectOption('Without it');
+    const bare = await download(page, save);
     expect(bare.bytes.toString()).not.toContain('data:image');
-    expect(await editor.message()).toContain('without the picture');
+    await expect.poll(() => editor.message()).toContain('without the picture');
+    expect((await tracingOf(editor)).image).toBe(image);
     await page.getByRole('button', { name: 'Take it away' }).click();
     expect((await editor.level()).tracing).toBeUndefined();
+  });
+
+  it('is left out of the marked-up sheet, or shows there faintly', async () => {
+    await fresh(page);
+    await hand(page, 'drop', 'sheet.png', 'image/png', await sketch(page, 'image/png'));
+    const { at } = await tracingOf(editor);
+    await page.keyboard.press('Escape');
+    await page.evaluate(
+      ({ x, y }) =>
+        window.__stillspot?.store.getState().addWalls(
+          [
+            [
+              [x, y],
+              [x + 3000, y],
+            ],
+          ],
+          100,
+        ),
+      { x: at[0] - 1500, y: at[1] - 2500 },
+    );
+    await page.getByRole('button', { name: 'Sheet', exact: true }).click();
+    const drawing = () => download(page, () => page.getByRole('button', { name: 'Save the drawing (SVG)' }).click());
+    expect((await drawing()).bytes.toString()).not.toContain('<image');
+    await page.getByLabel('Show the picture that it was drawn over, faintly').check();
+    expect((await drawing()).bytes.toString()).toContain('<image href="data:image/png;base64,');
+    // The browser draws it: somewhere on the sheet there is a faint red, which nothing else has.
+    const { bytes } = await download(page, () => page.getByRole('button', { name: 'Save the picture (PNG)' }).click());
+    expect(await mostlyRed(page, bytes)).toBeGreaterThan(20);
   });
 
   it('from a large photo is drawn down to what a plan can carry, and says so', async () => {

@@ -1,0 +1,30 @@
+/** The photo or scan that the level was drawn over, faint under its walls, where the sheet is to show it. */
+import type { Tracing } from '../../geometry/plan/model.ts';
+import type { Area } from './paper.ts';
+import { element, group, num } from './svg.ts';
+import { onPaper, toPaper, type View } from './view.ts';
+
+const FIELD = 'tracing-field';
+/** Faint enough that no line of it is taken for one of the drawing. */
+const STRENGTH = 0.3;
+
+/** Nothing of it reaches beyond `area`. It is mixed in like ink on glass, so that white stays white. */
+export function drawTracing({ image, width, height, at, scale, turn }: Tracing, view: View, area: Area): string {
+  const [x, y] = toPaper(view, at);
+  const [w, h] = [onPaper(view, width * scale), onPaper(view, height * scale)];
+  return group(
+    { 'clip-path': `url(#${FIELD})` },
+    element('clipPath', { id: FIELD }, element('rect', { ...area })),
+    element('image', {
+      href: image,
+      x: -w / 2,
+      y: -h / 2,
+      width: w,
+      height: h,
+      preserveAspectRatio: 'none',
+      opacity: STRENGTH,
+      style: 'mix-blend-mode:multiply',
+      transform: `translate(${num(x)} ${num(y)}) rotate(${num(turn)})`,
+    }),
+  );
+}
