@@ -1,6 +1,6 @@
-import { useState } from 'react';
 import { type Hint, type StageState, stillToDo } from '../state/guidance.ts';
 import { act } from './acts.ts';
+import { useUi } from './ui.ts';
 import './hints.css';
 
 /** What is missing or worth a look, each with the press that brings you there. */
@@ -22,15 +22,22 @@ export function Hints({ hints }: { readonly hints: readonly Hint[] }) {
   );
 }
 
-/** Everything that is missing on the plan, all levels and stages together, the most important first; then what is worth a look. */
+/**
+ * Everything that is missing on the plan, all levels and stages together, the most important first; then what is worth a look.
+ * While it is open the stages below do not say the same again.
+ */
 export function StillToDo({ stages }: { readonly stages: readonly StageState[] }) {
-  const [open, setOpen] = useState(false);
   const hints = stillToDo(stages);
+  const open = useUi((ui) => ui.toDoOpen);
   const missing = hints.filter((hint) => hint.missing);
   const remarks = hints.filter((hint) => !hint.missing);
   if (hints.length === 0) return null;
   return (
-    <details className="group to-do" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
+    <details
+      className="group to-do"
+      open={open}
+      onToggle={(event) => useUi.setState({ toDoOpen: event.currentTarget.open })}
+    >
       <summary>
         Still to do{' '}
         <span className="soft">

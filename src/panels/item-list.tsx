@@ -1,4 +1,5 @@
-import type { DetectorReport } from '../../geometry/check/types.ts';
+import { useState } from 'react';
+import type { DetectorReport, Verdict } from '../../geometry/check/types.ts';
 import type { Level } from '../../geometry/plan/model.ts';
 import { wallLength } from '../../geometry/plan/stretch.ts';
 import { formatLength, type LengthUnit } from '../../geometry/units.ts';
@@ -8,65 +9,85 @@ import { selectReports } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
 import { useCalm } from './calm.ts';
 import { useLevel } from './use-level.ts';
+import { VerdictMark } from './verdict-mark.tsx';
 import './item-list.css';
 
 interface Entry {
   readonly id: string;
   readonly name: string;
   readonly detail: string;
+  /** Of a detector. */
+  readonly verdict?: Verdict;
 }
 interface Group {
   readonly name: string;
   readonly entries: readonly Entry[];
 }
 
-/** Everything on the level as words: the sheet for a keyboard and a screen reader. It mirrors the selection. */
+/**
+ * Everything on the level as words: the sheet for a keyboard and a screen reader. It mirrors the selection and the verdicts, and stands
+ * beside the sheet whichever stage is open.
+ */
 export function ItemList() {
-  const level = useLevel();
-  const reports = useCalm(selectReports);
-  const unit = useAppStore((state) => state.plan.display.length);
-  const selection = useAppStore((state) => state.selection);
-  const groups = groupsOf(level, reports, unit);
-  const count = groups.reduce((sum, { entries }) => sum + entries.length, 0);
+  const { detectors, rooms, walls, openings, fixtures, objects } = useLevel();
+  const [open, setOpen] = useState(false);
+  const count = [detectors, rooms, walls, openings, fixtures, objects].reduce((sum, { length }) => sum + length, 0);
   if (count === 0) return null;
   return (
-    <details className="group">
+    <details className="group all-items" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>
         Everything on this level <span className="soft">{counted(count, 'thing')}</span>
       </summary>
-      {groups.map(({ name, entries }) => (
-        <section key={name} className="items" aria-label={name}>
-          <h3>{name}</h3>
-          <ul>
-            {entries.map((entry) => (
-              <li key={entry.id}>
-                <button
-                  type="button"
-                  className="item"
-                  aria-pressed={selection.includes(entry.id)}
-                  onKeyDown={(event) => {
-                    if (event.key !== 'ContextMenu' && !(event.key === 'F10' && event.shiftKey)) return;
-                    event.preventDefault();
-                    openMenuOfRow(entry.id, event.currentTarget);
-                  }}
-                  onContextMenu={(event) => {
-                    event.preventDefault();
-                    openMenuOfRow(entry.id, event.currentTarget);
-                  }}
-                  onClick={(event) =>
-                    useAppStore
-                      .getState()
-                      .select([entry.id], event.shiftKey || event.ctrlKey || event.metaKey ? 'toggle' : 'replace')
-                  }
-                >
-                  <span>{entry.name}</span> <span className="item__detail">{entry.detail}</span>
-                </button>
-              </li>
-            ))}
-          </ul>
-        </section>
-      ))}
+      {open && <Groups />}
     </details>
+  );
+}
+
+/** Made only while the list is open: a level may hold hundreds of things. */
+function Groups() {
+  const level = useLevel();
+  const reports = useCalm(selectReports);
+  const unit = useAppStore((state) => state.plan.display.length);
+  return groupsOf(level, reports, unit).map(({ name, entries }) => (
+    <section key={name} className="items" aria-label={name}>
+      <h3>{name}</h3>
+      <ul>
+        {entries.map((entry) => (
+          <li key={entry.id}>
+            <Row entry={entry} />
+          </li>
+        ))}
+      </ul>
+    </section>
+  ));
+}
+
+function Row({ entry: { id, name, detail, verdict } }: { readonly entry: Entry }) {
+  const selected = useAppStore((state) => state.selection.includes(id));
+  return (
+    <button
+      type="button"
+      className="item"
+      data-verdict={verdict}
+      aria-pressed={selected}
+      onKeyDown={(event) => {
+        if (event.key !== 'ContextMenu' && !(event.key === 'F10' && event.shiftKey)) return;
+        event.preventDefault();
+        openMenuOfRow(id, event.currentTarget);
+      }}
+      onContextMenu={(event) => {
+        event.preventDefault();
+        openMenuOfRow(id, event.currentTarget);
+      }}
+      onClick={(event) =>
+        useAppStore.getState().select([id], event.shiftKey || event.ctrlKey || event.metaKey ? 'toggle' : 'replace')
+      }
+    >
+      <span>{name}</span>{' '}
+      <span className="item__detail">
+        {verdict && <VerdictMark verdict={verdict} size={16} />} {detail}
+      </span>
+    </button>
   );
 }
 
@@ -74,11 +95,10 @@ function groupsOf(level: Level, reports: readonly DetectorReport[], unit: Length
   const groups: readonly Group[] = [
     {
       name: 'Detectors',
-      entries: level.detectors.map(({ id, label }) => ({
-        id,
-        name: label.trim() || 'No label',
-        detail: VERDICT_WORD[reports.find((report) => report.id === id)?.verdict ?? 'unknown'],
-      })),
+      entries: level.detectors.map(({ id, label }) => {
+        const verdict = reports.find((report) => report.id === id)?.verdict ?? 'unknown';
+        return { id, name: label.trim() || 'No label', detail: VERDICT_WORD[verdict], verdict };
+      }),
     },
     {
       name: 'Rooms',

@@ -42,12 +42,14 @@ export function JobColumn() {
           <StageItem key={state.stage} state={state} next={state.stage === next?.stage} />
         ))}
       </ol>
+      <ItemList />
     </nav>
   );
 }
 
 function StageItem({ state: { stage, done, hints }, next }: { readonly state: StageState; readonly next: boolean }) {
   const open = useUi((ui) => ui.stage === stage);
+  const saidAbove = useUi((ui) => ui.toDoOpen);
   const missing = hints.some((hint) => hint.missing);
   return (
     <li className="stage" data-open={open || undefined} data-next={next || undefined}>
@@ -70,7 +72,7 @@ function StageItem({ state: { stage, done, hints }, next }: { readonly state: St
           </span>
         </button>
       </h2>
-      {hints.length > 0 && <Hints hints={open ? hints : hints.slice(0, 1)} />}
+      {hints.length > 0 && !saidAbove && <Hints hints={open ? hints : hints.slice(0, 1)} />}
       <div id={`stage-${stage}`} className="stage__work" hidden={!open || undefined}>
         {open && <StageWork stage={stage} />}
       </div>
@@ -95,7 +97,6 @@ function StageWork({ stage }: { readonly stage: Stage }) {
           <Suspense>
             <TracingPanel />
           </Suspense>
-          <ItemList />
         </>
       );
     case 'place':

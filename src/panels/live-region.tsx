@@ -22,6 +22,8 @@ export function LiveRegion() {
     let timer: ReturnType<typeof setTimeout> | undefined;
     let beforeHand = '';
     let seen = selectLevel(useAppStore.getState()).id;
+    // What stands already when the page opens has not changed.
+    heard.current = changedVerdicts(heard.current).verdicts;
     const tell = () => {
       const { verdicts, lines } = changedVerdicts(heard.current);
       const hand = inHandWords();

@@ -33,6 +33,8 @@ interface UiState {
   readonly sideFolded: boolean;
   /** Whether the numbers of the selected detector show under its verdict. */
   readonly numbersOpen: boolean;
+  /** Whether all that is still to do is listed over the stages. */
+  readonly toDoOpen: boolean;
   /** Whether the work on the picture under the level is open. */
   readonly tracingOpen: boolean;
 }
@@ -46,6 +48,7 @@ export const useUi = create<UiState>()(() => ({
   jobFolded: false,
   sideFolded: false,
   numbersOpen: false,
+  toDoOpen: false,
   tracingOpen: false,
 }));
 

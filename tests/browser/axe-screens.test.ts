@@ -1,0 +1,153 @@
+import { readFileSync } from 'node:fs';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { type Editor, editorOf } from './editor.ts';
+import { accessibilityFindings, type OpenPage, openPage } from './harness.ts';
+
+let open: OpenPage;
+let page: Page;
+let editor: Editor;
+
+const button = (name: string | RegExp) =>
+  page.getByRole('button', typeof name === 'string' ? { name, exact: true } : { name }).first();
+/** A heading folds its stage when it is open already. */
+async function stage(name: string): Promise<void> {
+  const heading = button(name);
+  if ((await heading.getAttribute('aria-expanded')) !== 'true') await heading.click();
+}
+const unfold = (summary: string) => page.locator('summary', { hasText: summary }).first().click();
+async function picture(): Promise<Buffer> {
+  const base64 = await page.evaluate(async () => {
+    const canvas = new OffscreenCanvas(80, 60);
+    canvas.getContext('2d')?.fillRect(20, 15, 40, 30);
+    const bytes = new Uint8Array(await (await canvas.convertToBlob({ type: 'image/png' })).arrayBuffer());
+    return btoa(Array.from(bytes, (byte) => String.fromCharCode(byte)).join(''));
+  });
+  return Buffer.from(base64, 'base64');
+}
+
+beforeAll(async () => {
+  open = await openPage();
+  page = open.page;
+  editor = await editorOf(page);
+});
+afterAll(() => open.expectNoTroubles());
+
+/** What another file tries already (the bare sheet, the list of acts, spots, every published list) is not tried again. */
+describe('axe finds nothing', () => {
+  it.each<{ screen: string; show: () => Promise<unknown> }>([
+    {
+      screen: 'the list of samples',
+      show: () => page.getByRole('banner').getByRole('button', { name: 'Samples' }).click(),
+    },
+    {
+      screen: 'a sample: Site, with the rules that can be changed',
+      show: async () => {
+        await button(/^Crowded utility/).click();
+        await page.getByRole('heading', { name: 'Blocked', exact: true }).waitFor();
+        await stage('Site');
+        await unfold('Change a distance for this job');
+      },
+    },
+    {
+      screen: 'Draw, with levels, a picture and the list open, a wall selected and one of its lengths being typed',
+      show: async () => {
+        await stage('Draw');
+        await unfold('Levels:');
+        await unfold('Draw over a picture');
+        const file = { name: 'sketch.png', mimeType: 'image/png', buffer: await picture() };
+        await page.getByLabel('Picture to draw over').first().setInputFiles(file);
+        await button('Fit it by hand').click();
+        await page.keyboard.press('Escape');
+        await unfold('Everything on this level');
+        await page.getByLabel('Walls', { exact: true }).getByRole('button').first().click();
+        await page.keyboard.press('l');
+        await page.locator('#figure-box-echo').waitFor({ state: 'attached' });
+      },
+    },
+    {
+      screen: 'several things selected',
+      show: async () => {
+        const { fixtures } = await editor.level();
+        await page.evaluate(
+          (ids) => window.__stillspot?.store.getState().select(ids),
+          fixtures.slice(0, 3).map(({ id }) => id),
+        );
+        await page.getByRole('heading', { name: '3 things selected' }).waitFor();
+      },
+    },
+    {
+      screen: 'a wall being drawn, with its length',
+      show: async () => {
+        await page.keyboard.press('Escape');
+        await page.keyboard.press('Escape');
+        await page.evaluate(() => window.__stillspot?.store.getState().setTool({ kind: 'wall' }));
+        await editor.press(2000, 2000);
+        await editor.move(2600, 2000);
+        await page.keyboard.press('6');
+      },
+    },
+    {
+      screen: 'Place: best spots, side by side, heights',
+      show: async () => {
+        await page.keyboard.press('Escape');
+        await page.keyboard.press('Escape');
+        await stage('Place');
+        await page.getByRole('heading', { name: 'Side by side' }).waitFor();
+        await button(/^C1/).click();
+      },
+    },
+    {
+      screen: 'Sheet, and why not here told beside the pointer',
+      show: async () => {
+        await stage('Sheet');
+        await button('Look at the sheet').waitFor();
+        await page.evaluate(() => (document.activeElement as HTMLElement | null)?.blur());
+        await page.keyboard.press('w');
+        await page.keyboard.press('ArrowRight');
+      },
+    },
+    {
+      screen: 'the sheet, looked at',
+      show: async () => {
+        await page.keyboard.press('Escape');
+        await button('Look at the sheet').click();
+        await page.getByRole('img', { name: /^Sheet 1 of / }).waitFor();
+      },
+    },
+    {
+      screen: 'a refused file',
+      show: async () => {
+        await page.keyboard.press('Escape');
+        const text = readFileSync('samples/01-plain-basement.plan.json', 'utf8').replace(
+          '"ceiling": 2286',
+          '"ceiling": -5',
+        );
+        const file = { name: 'broken.plan.json', mimeType: 'application/json', buffer: Buffer.from(text) };
+        await page.getByLabel('Plan file to open').setInputFiles(file);
+        await page.getByRole('dialog', { name: 'broken.plan.json was not opened' }).waitFor();
+      },
+    },
+    {
+      screen: 'both columns folded',
+      show: async () => {
+        await page.keyboard.press('Escape');
+        for (const column of ['job', 'side']) await page.locator(`.${column} .column-head > .text-button`).click();
+      },
+    },
+  ])('$screen', async ({ show }) => {
+    await show();
+    expect(await accessibilityFindings(page)).toEqual([]);
+  });
+
+  it.each(['sun', 'dark'])('on the most crowded screen in the colours %s', async (theme) => {
+    await page.getByLabel('Colours').selectOption(theme);
+    for (const column of ['job', 'side']) {
+      const rail = page.locator(`.${column} .rail`);
+      if ((await rail.count()) > 0) await rail.click();
+    }
+    await stage('Draw');
+    if ((await page.locator('.to-do').getAttribute('open')) === null) await page.locator('.to-do summary').click();
+    expect(await accessibilityFindings(page)).toEqual([]);
+  });
+});
