@@ -68,6 +68,7 @@ describe('axe finds nothing', () => {
     {
       screen: 'several things selected',
       show: async () => {
+        await unfold('Everything on this level'); // shut again: axe reads every row
         const { fixtures } = await editor.level();
         await page.evaluate(
           (ids) => window.__stillspot?.store.getState().select(ids),
