@@ -142,6 +142,7 @@ describe('letters as keys (WCAG 2.2, 2.1.4)', () => {
     await keys('?');
     await tick.uncheck();
     await keys('Escape');
+    await open.page.waitForTimeout(300); // the setting is on its way to the store
     await open.page.reload();
     await open.page.waitForFunction(() => (window.__stillspot?.store.getState().stageSize.width ?? 0) > 0);
     await more.focus();
