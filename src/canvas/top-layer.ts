@@ -3,6 +3,7 @@ import type { DetectorReport } from '../../geometry/check/types.ts';
 import { nearLimit } from '../../geometry/near-limit.ts';
 import type { Detector, XY } from '../../geometry/plan/model.ts';
 import { handlesOf } from '../../geometry/reshape.ts';
+import type { Line } from '../../geometry/snap.ts';
 import {
   capital,
   describeCheck,
@@ -37,6 +38,7 @@ import { writeLabel } from './paint/names/detector-labels.ts';
 import { createPlaces } from './paint/names/places.ts';
 import { sheetNames } from './paint/names/sheet-names.ts';
 import { type PointerNote, paintNote } from './paint/note.ts';
+import type { NoteGround } from './paint/note-place.ts';
 import type { Pen } from './paint/pen.ts';
 import { type DrawnChain, paintHandles, paintSketch } from './paint/sketch.ts';
 import { paintShown } from './paint/spots.ts';
@@ -111,10 +113,10 @@ function paintTop(pen: Pen, state: AppState, sketch: Sketch): void {
     paintHandles(pen, handlesOf(level, handled, HANDLE_OFF_PX / pen.view.scale));
   }
   paintSketch(pen, sketch, chainOf(state, sketch), level, state.tool.kind === 'ask');
-  paintAllDetectors(pen, state, sketch);
+  const ground = paintAllDetectors(pen, state, sketch);
   paintFigures(pen, state);
   const note = noteFor(state, sketch);
-  if (note) paintNote(pen, note, state.stageSize);
+  if (note) paintNote(pen, note, state.stageSize, ground);
 }
 
 /** Corners that are kept show also while no pointer is on the sheet: after a reload, under a finger that has left. */
@@ -136,7 +138,8 @@ function paintHovered(pen: Pen, state: AppState): void {
   );
 }
 
-function paintAllDetectors(pen: Pen, state: AppState, sketch: Sketch): void {
+/** Answers what stands about them, for a note to keep off. */
+function paintAllDetectors(pen: Pen, state: AppState, sketch: Sketch): NoteGround {
   const { glide } = sketch;
   const plan = selectShownPlan(state);
   const carried = selectCarried(state);
@@ -167,6 +170,24 @@ function paintAllDetectors(pen: Pen, state: AppState, sketch: Sketch): void {
     const place = detector === carried ? undefined : names.labels.get(detector.id);
     if (place && report) writeLabel(pen, detector, VERDICT_WORD[report.verdict], place);
   }
+  if (sketch.cross) {
+    // The cross says below itself how it is moved.
+    const [x, y] = toScreen(pen.view, sketch.cross);
+    places.keep([x, y + 42], 190, 24);
+  }
+  return { places, lines: measuredLines(pen, state, sketch, drawn) };
+}
+
+/** The lines that are measured on the sheet now, screen px. */
+function measuredLines(pen: Pen, state: AppState, sketch: Sketch, drawn: readonly DrawnDetector[]): readonly Line[] {
+  const screen = ([a, b]: Line): Line => [toScreen(pen.view, a), toScreen(pen.view, b)];
+  const chosen = drawn.flatMap(({ report, chosen }) => (report && chosen ? nearLimit(report) : []));
+  return [
+    ...chosen.flatMap(({ witness }) => (witness ? [screen([witness.rim, witness.subject])] : [])),
+    ...figuresOn(pen, state).own.map(({ line }) => screen(line)),
+    ...sketch.gaps.map(screen),
+    ...(sketch.opening?.offsets ?? []).map(screen),
+  ];
 }
 
 /** What stands beside the pointer: the verdict of what is carried, lengths of what is drawn, or why not here. */
@@ -178,10 +199,6 @@ function noteFor(state: AppState, sketch: Sketch): PointerNote | null {
     verdict: { tone: report.verdict, word: capital(VERDICT_WORD[report.verdict]) },
     lines: sentences(`${reasonOf(report, state)} ${describeEntered(level, detector, report)}`),
     byTouch: touch,
-    clearOf: [
-      ...nearLimit(report).flatMap(({ witness }) => (witness ? [screen(witness.subject)] : [])),
-      ...(sketch.cross ? [below(screen(sketch.cross))] : []),
-    ],
   });
   const carried = selectCarried(state);
   if (carried && state.live) {
@@ -198,13 +215,12 @@ function noteFor(state: AppState, sketch: Sketch): PointerNote | null {
       verdict: null,
       lines: sketch.reading,
       byTouch: sketch.touch,
-      clearOf: sketch.cross ? [below(screen(sketch.cross))] : [],
     };
   return whyNotNote(state, sketch);
 }
 
 /** Why no detector may sit under the pointer: the one rule, subject, distance and need, and the way to the nearest white. */
-function whyNotNote(state: AppState, { touch, cross }: Sketch): PointerNote | null {
+function whyNotNote(state: AppState, { touch }: Sketch): PointerNote | null {
   const { hover, tool } = state;
   const asked = tool.kind === 'ask';
   if (!hover || useMenu.getState().ask || !(asked || overSomeFloor(state))) return null;
@@ -213,13 +229,7 @@ function whyNotNote(state: AppState, { touch, cross }: Sketch): PointerNote | nu
   // White says for itself that nothing is in the way; who asks is told.
   if (!asked && !touch && !worst) return null;
   const at = toScreen(state.viewport, hover.at);
-  const clearOf = cross ? [below(at)] : [];
-  return { at, verdict: null, lines: head ? [head, ...lines] : lines, byTouch: touch, clearOf };
-}
-
-/** Where the cross says how it is moved. */
-function below([x, y]: XY): XY {
-  return [x, y + 60];
+  return { at, verdict: null, lines: head ? [head, ...lines] : lines, byTouch: touch };
 }
 
 /** Whether the pointer is over floor, or over a thing that stands on it: not over a wall, an opening, a detector. */

@@ -145,6 +145,54 @@ describe('figures on the sheet', () => {
     opened.expectNoTroubles();
   });
 
+  it('what was put down waits for its lengths: typed at once, set once each, and its size keeps them', async () => {
+    await editor.take('What is wet or open to the soil?', 'Sump pit');
+    await editor.press(4000, 2400);
+    const steps = await editor.steps();
+    await page.keyboard.type('3 2');
+    await page.keyboard.press('Enter');
+    await page.keyboard.type('2 ft');
+    await page.keyboard.press('Tab');
+    await page.keyboard.type('24');
+    await page.keyboard.press('Enter');
+    // Three lengths, three steps: none is set again by leaving the field.
+    expect(await editor.steps()).toBe(steps + 3);
+    const [sump] = (await editor.level()).fixtures;
+    if (!sump || !('circle' in sump.shape)) throw new Error('the pit is round');
+    const { center, radius } = sump.shape.circle;
+    expect(radius).toBeCloseTo(304.8, 3);
+    // 3 ft 2 in from the right face at 6299.2 - 101.6, 2 ft from the lower one at 3860.8 - 101.6.
+    expect(center[0]).toBeCloseTo(6197.6 - 965.2 - 304.8, 3);
+    expect(center[1]).toBeCloseTo(3759.2 - 609.6 - 304.8, 3);
+  });
+
+  it('a waiting length is given up by doing anything else, and an unfinished one by Escape', async () => {
+    await editor.take('What is wet or open to the soil?', 'Floor drain');
+    await editor.press(4500, 2600);
+    await page.locator('.typed-length').waitFor();
+    const before = (await editor.level()).fixtures;
+    await page.keyboard.type('1');
+    await page.keyboard.press('Escape');
+    await page.locator('.typed-length').waitFor({ state: 'detached' });
+    expect((await editor.level()).fixtures).toEqual(before);
+    await editor.take('What is wet or open to the soil?', 'Floor drain');
+    await editor.press(5000, 2600);
+    await page.locator('.typed-length').waitFor();
+    await editor.press(2000, 3300);
+    await page.locator('.typed-length').waitFor({ state: 'detached' });
+  });
+
+  it('a thing is not typed through the wall on the other side', async () => {
+    await editor.press(3000, 1800);
+    await page.keyboard.press('l');
+    const field = page.getByLabel('From the left wall');
+    await field.fill('40 ft');
+    await field.press('Enter');
+    await page.getByText(/There are only 16 ft to the right wall/).waitFor();
+    expect(deskAt(await editor.level())).toEqual([3000, 1800]);
+    await field.press('Escape');
+  });
+
   it('is reached by keyboard alone: every length of the room, one after another', async () => {
     await page.locator('.plan-canvas').focus();
     await page.keyboard.press('Escape');

@@ -2,6 +2,7 @@ import type { Verdict } from '../../../geometry/check/types.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
 import { RADIUS_PX, TYPE_PX } from '../../design/tokens.ts';
 import type { SizePx } from '../../state/viewport.ts';
+import { type NoteGround, notePlace } from './note-place.ts';
 import type { Pen } from './pen.ts';
 import { stroke } from './pen.ts';
 import { drawText, type TextStyle, textWidth } from './text.ts';
@@ -14,20 +15,16 @@ export interface PointerNote {
   readonly lines: readonly string[];
   /** By a finger: the card then stands at the edge of the stage, where no hand hides it and it hides no spot. */
   readonly byTouch: boolean;
-  /** Screen points that the measured lines run to: the card stands on the other side. */
-  readonly clearOf: readonly XY[];
 }
 
 const PAD = 9;
 const LINE_PX = 20;
 const HEAD_PX = 30;
-/** Off the pointer: past the detector that it carries. */
-const OFF_PX = 22;
 const WIDEST_PX = 290;
 /** A detector lower than this share of the stage has its card at the top. */
 const DOCK_SHARE = 0.42;
 
-export function paintNote(pen: Pen, note: PointerNote, stage: SizePx): void {
+export function paintNote(pen: Pen, note: PointerNote, stage: SizePx, ground: NoteGround): void {
   const { ctx, theme } = pen;
   const line: TextStyle = { sizePx: TYPE_PX.read, colour: theme.ink };
   const head: TextStyle = {
@@ -40,7 +37,9 @@ export function paintNote(pen: Pen, note: PointerNote, stage: SizePx): void {
   if (note.verdict) widths.push(textWidth(pen, note.verdict.word, head));
   const width = Math.max(...widths, 0) + 2 * PAD;
   const height = (note.verdict ? HEAD_PX : 0) + lines.length * LINE_PX + 2 * PAD - 4;
-  const [left, top] = placed(note, width, height, stage);
+  const [left, top] = note.byTouch
+    ? docked(note.at, width, height, stage)
+    : beside(note.at, { width, height }, stage, ground);
   ctx.beginPath();
   ctx.roundRect(left, top, width, height, RADIUS_PX.card);
   ctx.fillStyle = theme.card;
@@ -57,31 +56,18 @@ export function paintNote(pen: Pen, note: PointerNote, stage: SizePx): void {
   for (const text of lines) put(text, line, LINE_PX);
 }
 
-/**
- * For a finger at the edge of the stage that the hand is away from; beside a pointer in the corner that is furthest from what
- * is measured to, and inside the stage.
- */
-function placed({ at: [x, y], byTouch, clearOf }: PointerNote, width: number, height: number, stage: SizePx): XY {
-  if (byTouch) return [(stage.width - width) / 2, y > stage.height * DOCK_SHARE ? 8 : stage.height - height - 8];
-  const corners = [
-    [x + OFF_PX, y + OFF_PX],
-    [x + OFF_PX, y - OFF_PX - height],
-    [x - OFF_PX - width, y + OFF_PX],
-    [x - OFF_PX - width, y - OFF_PX - height],
-  ] as const;
-  const inside = corners.filter(
-    ([l, t]) => l >= 4 && t >= 4 && l + width <= stage.width - 4 && t + height <= stage.height - 4,
-  );
-  const nearness = ([left, top]: readonly [number, number]) => {
-    const [mx, my] = [left + width / 2 - x, top + height / 2 - y];
-    return Math.max(-1, ...clearOf.map(([sx, sy]) => cosine(mx, my, sx - x, sy - y)));
-  };
-  const [best] = [...inside].sort((a, b) => nearness(a) - nearness(b));
-  return best ?? [Math.min(x + OFF_PX, stage.width - width - 4), Math.min(y + OFF_PX, stage.height - height - 4)];
+/** On which side of the pointer the last note stood. */
+let lastSide = -1;
+
+function beside(at: XY, size: SizePx, stage: SizePx, ground: NoteGround): XY {
+  const place = notePlace(at, size, stage, ground, lastSide);
+  lastSide = place.side;
+  return place.at;
 }
 
-function cosine(ax: number, ay: number, bx: number, by: number): number {
-  return (ax * bx + ay * by) / (Math.hypot(ax, ay) * Math.hypot(bx, by) || 1);
+/** For a finger at the edge of the stage that the hand is away from. */
+function docked([, y]: XY, width: number, height: number, stage: SizePx): XY {
+  return [(stage.width - width) / 2, y > stage.height * DOCK_SHARE ? 8 : stage.height - height - 8];
 }
 
 /** Broken between words where it is wider than a card should be. */

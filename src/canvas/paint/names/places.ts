@@ -19,6 +19,8 @@ export interface Places {
   avoid(middle: XY, width: number, height: number): void;
   /** Whether nothing stands there; `overThings`: nothing written. */
   isFree(middle: XY, width: number, height: number, overThings?: boolean): boolean;
+  /** So much of what is taken, px², the rectangle would hide; what is written on the drawing below counts by an eighth. */
+  covered(middle: XY, width: number, height: number): number;
 }
 
 /** A drawing that lies below with its names, and where its origin is on this one, px. */
@@ -57,6 +59,13 @@ export function createPlaces(stage: SizePx | null = null, below: Below | null = 
     keep: (middle, width, height) => {
       taken.push(rect(middle, width, height));
     },
+    covered: (middle, width, height) => {
+      const wanted = rect(middle, width, height);
+      const own = taken.reduce((sum, other) => sum + shared(wanted, other), 0);
+      const [x, y] = middle;
+      const lower = below?.places.covered([x - below.origin[0], y - below.origin[1]], width, height) ?? 0;
+      return own + lower / 8;
+    },
     isFree: (middle, width, height, overThings = false) => {
       const wanted = rect(middle, width, height);
       return clear(wanted, taken) && (overThings || clear(wanted, avoided));
@@ -70,4 +79,11 @@ function within(stage: SizePx, { x, y, width, height }: RectPx): boolean {
 
 function overlap(a: RectPx, b: RectPx): boolean {
   return a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
+}
+
+/** What two rectangles have in common, px². */
+function shared(a: RectPx, b: RectPx): number {
+  const across = Math.min(a.x + a.width, b.x + b.width) - Math.max(a.x, b.x);
+  const down = Math.min(a.y + a.height, b.y + b.height) - Math.max(a.y, b.y);
+  return across > 0 && down > 0 ? across * down : 0;
 }
