@@ -4,7 +4,7 @@ import { distance } from './point.ts';
 import { type Dimension, roomDimensions, roomFaces } from './room-dimensions.ts';
 
 /** What a dimension ends at: a corner of the room, or a jamb of an opening. */
-export type DimensionEnd = { readonly kind: 'corner' } | { readonly kind: 'jamb'; readonly opening: string };
+type DimensionEnd = { readonly kind: 'corner' } | { readonly kind: 'jamb'; readonly opening: string };
 
 /**
  * A length as it is taped along one face of a room: the whole face, or one of the lengths that set out the openings in it. It runs from

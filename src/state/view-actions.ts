@@ -1,6 +1,7 @@
 import { type Extent, ringExtent } from '../../geometry/body.ts';
 import { joined, levelExtent } from '../../geometry/level-extent.ts';
 import { tracingExtent } from '../../geometry/tracing.ts';
+import { leastTargetPx } from '../design/target-size.ts';
 import { selectBelow, selectLevel, selectLevelBar } from './selectors.ts';
 import type { AppState } from './store.ts';
 import type { ViewActions } from './view-slice.ts';
@@ -8,8 +9,8 @@ import { fitted, pannedBy, toScreen, zoomedAt } from './viewport.ts';
 
 /** An empty sheet shows a basement's breadth: 40 by 30 ft. */
 const EMPTY_SHEET = { minX: 0, minY: 0, maxX: 12192, maxY: 9144 } as const;
-/** Room about the plan for two rows of dimensions. */
-const FIT_MARGIN_PX = 60;
+/** Room about the plan for two rows of dimensions, a target apart. */
+const fitMarginPx = () => 36 + leastTargetPx();
 const LEVEL_BAR_PX = 48;
 
 type Set = (change: Partial<AppState>) => void;
@@ -40,7 +41,7 @@ export function createViewActions(set: Set, get: () => AppState): ViewActions {
       const { width, height } = state.stageSize;
       // Below the dimensions there is room for why this is not the level to test.
       const below = selectLevelBar(state) ? LEVEL_BAR_PX : 0;
-      const viewport = fitted(drawnExtent(state) ?? EMPTY_SHEET, { width, height: height - below }, FIT_MARGIN_PX);
+      const viewport = fitted(drawnExtent(state) ?? EMPTY_SHEET, { width, height: height - below }, fitMarginPx());
       set({ viewport, wholeInView: true });
     },
     zoomBy: (factor) => {

@@ -5,6 +5,7 @@ import { distance } from '../../../geometry/point.ts';
 import type { Line } from '../../../geometry/snap.ts';
 import { formatLength } from '../../../geometry/units.ts';
 import { TOUCHING } from '../../../geometry/wall-gaps.ts';
+import { leastTargetPx } from '../../design/target-size.ts';
 import { selectLevel, selectModel } from '../../state/selectors.ts';
 import { type AppState, useAppStore } from '../../state/store.ts';
 import { toScreen } from '../../state/viewport.ts';
@@ -16,7 +17,6 @@ import { type SheetNames, sheetNames } from '../paint/names/sheet-names.ts';
 import { keepThings } from '../paint/names/thing-names.ts';
 import { lengthPx, type Pen, px } from '../paint/pen.ts';
 import { FINE, type TextStyle, textWidth } from '../paint/text.ts';
-import { leastTargetPx } from '../target-size.ts';
 import type { Point } from '../tools/hand.ts';
 import { type LengthSubject, useLengths } from './store.ts';
 import { axisOf, gapsOf, sameSubject } from './subject.ts';
@@ -30,7 +30,7 @@ export interface Figure {
   readonly width: number;
 }
 /** A figure of the selected thing with the line that it measures, plan mm. */
-export interface GapFigure extends Figure {
+interface GapFigure extends Figure {
   readonly line: Line;
 }
 export interface Figures {
@@ -68,7 +68,7 @@ export function figuresOn(pen: Pen, state: AppState): Figures {
 }
 
 /** What was drawn last: a press can only mean what is seen. */
-export function figuresSeen(): Figures | null {
+function figuresSeen(): Figures | null {
   return last?.figures ?? null;
 }
 
