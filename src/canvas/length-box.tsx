@@ -3,6 +3,7 @@ import { parseTurn } from '../../geometry/units/parse-turn.ts';
 import { type LengthUnit, parseLength } from '../../geometry/units.ts';
 import { useAppStore } from '../state/store.ts';
 import { type SizePx, toScreen } from '../state/viewport.ts';
+import { ScaleBox } from './scale-box.tsx';
 import { useSketch } from './sketch.ts';
 import type { Hand } from './tools/hand.ts';
 import { TURN_KEY } from './tools/wall-hand.ts';
@@ -13,6 +14,7 @@ export function LengthBox({ hand, onDone }: { readonly hand: () => Hand; readonl
   const typed = useSketch((sketch) => sketch.typed);
   const hasWall = useAppStore(({ chain }) => chain.corners.length > 1);
   const byFinger = useSketch((sketch) => sketch.touch);
+  const asksScale = useAppStore(({ tool }) => tool.kind === 'tracing');
   if (typed === null && byFinger && hasWall) {
     return (
       <button type="button" className="button length-opener" onClick={() => useSketch.setState({ typed: '' })}>
@@ -21,6 +23,7 @@ export function LengthBox({ hand, onDone }: { readonly hand: () => Hand; readonl
     );
   }
   if (typed === null) return null;
+  if (asksScale) return <ScaleBox hand={hand} onDone={onDone} />;
   return <OpenBox first={typed} hand={hand} onDone={onDone} />;
 }
 

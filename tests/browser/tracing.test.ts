@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Tracing } from '../../geometry/plan/model.ts';
 import { distance } from '../../geometry/point.ts';
 import { type Editor, editorOf } from './editor.ts';
-import { accessibilityFindings, download, drag, type OpenPage, openPage, pixelAt } from './harness.ts';
+import { accessibilityFindings, download, drag, type OpenPage, openPage, pixelAt, touchDrag } from './harness.ts';
 
 /** A sketch drawn in the page itself: a dark square of 400 pixels on a sheet of 800 by 600, red in its middle. */
 async function sketch(page: Page, type: string, width = 800, height = 600): Promise<Buffer> {
@@ -83,8 +83,8 @@ describe('a picture to draw over, by mouse and keyboard', () => {
     const right: [number, number] = [first.at[0] + 200 * first.scale, first.at[1]];
     await editor.press(...left);
     await editor.press(...right);
-    await page.getByLabel('Length', { exact: true }).fill("20'");
-    await page.getByLabel('Length', { exact: true }).press('Enter');
+    await page.keyboard.type("20'");
+    await page.keyboard.press('Enter');
     const scaled = await tracingOf(editor);
     // The presses land on whole pixels of the screen.
     expect(scaled.scale * 400).toBeGreaterThan(6096 * 0.99);
@@ -94,6 +94,19 @@ describe('a picture to draw over, by mouse and keyboard', () => {
     expect(red - green).toBeGreaterThan(60);
     await page.keyboard.press('Control+z');
     expect((await tracingOf(editor)).scale).toBe(first.scale);
+  });
+
+  it('keeps its tool and its first point while the sheet is zoomed; Escape takes back the point, then the tool', async () => {
+    const { at, scale } = await tracingOf(editor);
+    await page.getByRole('button', { name: 'Straighten by two points' }).click();
+    const tool = () => page.evaluate(() => window.__stillspot?.store.getState().tool.kind);
+    await editor.press(at[0] - 100 * scale, at[1]);
+    await page.mouse.wheel(0, -200);
+    await page.keyboard.press('Escape');
+    expect(await tool()).toBe('tracing');
+    await page.keyboard.press('Escape');
+    expect(await tool()).toBe('select');
+    await page.evaluate(() => window.__stillspot?.store.getState().fit());
   });
 
   it('is straightened, shifted, faded, hidden and locked, each one step back', async () => {
@@ -270,7 +283,7 @@ describe('a picture to draw over, by mouse and keyboard', () => {
     await page.keyboard.press('Enter');
     for (let step = 0; step < 10; step++) await page.keyboard.press('Control+ArrowRight');
     await page.keyboard.press('Enter');
-    await page.getByLabel('Length', { exact: true }).waitFor();
+    await page.getByLabel('How long is that?').waitFor();
     await page.keyboard.type('20');
     await page.keyboard.press('Enter');
     // Ten steps of a foot are said to be 20 ft.
@@ -287,9 +300,20 @@ it('a picture is brought to scale by finger', async () => {
     const point = await editor.at([x, at[1]]);
     await page.touchscreen.tap(point.x, point.y);
   }
-  await page.getByLabel('Length', { exact: true }).fill('3 m');
-  await page.getByLabel('Length', { exact: true }).press('Enter');
+  // The tap leaves the field its focus.
+  await page.keyboard.type('3 m');
+  await page.getByRole('button', { name: 'Set the scale' }).tap();
   expect((await tracingOf(editor)).scale * 200).toBeGreaterThan(3000 * 0.98);
   expect((await tracingOf(editor)).scale * 200).toBeLessThan(3000 * 1.02);
+  // From a point to another by one pull of the finger.
+  const now = await tracingOf(editor);
+  await page.getByRole('button', { name: 'Straighten by two points' }).tap();
+  const side = (x: number, y: number) => editor.at([now.at[0] + x * now.scale, now.at[1] + y * now.scale]);
+  await touchDrag(page, await side(-100, 0), await side(100, -20));
+  expect((await tracingOf(editor)).turn).toBeCloseTo((Math.atan2(20, 200) * 180) / Math.PI, 0);
+  const straight = (await tracingOf(editor)).at;
+  await page.getByRole('button', { name: 'Pull it, or use arrows' }).tap();
+  await touchDrag(page, await editor.at(straight), await editor.at([straight[0] + 900, straight[1]]));
+  expect(Math.abs((await tracingOf(editor)).at[0] - straight[0] - 900)).toBeLessThan(60);
   await context.close();
 });

@@ -5,6 +5,7 @@ import { parseLength } from '../../../geometry/units.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 import { type SizePx, toScreen } from '../../state/viewport.ts';
+import { keepFocusOfTap } from '../keep-focus.ts';
 import { useSketch } from '../sketch.ts';
 import { figurePlaceOf, nextFigure } from './figures.ts';
 import { closeLength, type OpenLength, openLength, stepLength, useLengths } from './store.ts';
@@ -190,17 +191,6 @@ function useFigurePlaced(): void {
     return () => cancelAnimationFrame(asked);
   }, []);
 }
-
-/** A tap is followed by the press of a mouse that there is not, which would take the focus to the sheet. */
-function keepFocusOfTap(): () => void {
-  const openedAt = performance.now();
-  const onPress = (event: MouseEvent) => {
-    if (performance.now() - openedAt < TAP_MS) event.preventDefault();
-  };
-  window.addEventListener('mousedown', onPress, { capture: true });
-  return () => window.removeEventListener('mousedown', onPress, { capture: true });
-}
-const TAP_MS = 500;
 
 /** A field that only waits goes when something else is pressed; one that is typed into is taken over by leaving it. */
 function useClosedByPressElsewhere(field: React.RefObject<HTMLInputElement | null>): void {

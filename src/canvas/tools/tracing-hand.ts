@@ -1,6 +1,5 @@
 import { withTracing } from '../../../geometry/plan/edit.ts';
-import type { XY } from '../../../geometry/plan/model.ts';
-import { distance } from '../../../geometry/point.ts';
+import type { Mm, Tracing, XY } from '../../../geometry/plan/model.ts';
 import { scaledTo, straightened } from '../../../geometry/tracing.ts';
 import { parseLength } from '../../../geometry/units.ts';
 import { SELECT_TOOL } from '../../state/tool.ts';
@@ -9,56 +8,72 @@ import { currentLevel, type Hand, type Point, store } from './hand.ts';
 
 type TracingTask = 'scale' | 'straighten' | 'shift';
 
-/** Two presses that bring the picture under the level to scale, straight, or to its place. */
+/** Nearer than this, two points are one press, px. */
+const ONE_PRESS_PX = 8;
+
+/**
+ * Two points that bring the picture under the level to scale, straight, or to its place: by two presses, or by one pull from the
+ * first to the second. The sheet may be moved and zoomed between them.
+ */
 export function createTracingHand(task: TracingTask): Hand {
   let first: XY | null = null;
   let second: XY | null = null;
+  /** Whether the press that is under way has set the first point. */
+  let begun = false;
 
   const show = ({ plan }: Point) => {
-    if (first && !second) useSketch.setState({ guides: [[first, plan]] });
+    if (first && !second) useSketch.setState({ gaps: [[first, plan]] });
   };
-  const done = () => {
+  const isOnePress = ({ plan }: Point) =>
+    first !== null && Math.hypot(plan[0] - first[0], plan[1] - first[1]) * store().viewport.scale < ONE_PRESS_PX;
+  const forget = () => {
+    first = null;
+    second = null;
     clearSketch();
+  };
+  const putAway = () => {
+    forget();
     store().setTool(SELECT_TOOL);
   };
-  const change = (a: XY, b: XY, length = 0): string => {
-    const { tracing } = currentLevel();
+  const change = (a: XY, b: XY, length: Mm): string => {
+    const { tracing, id } = currentLevel();
     if (!tracing) return 'The picture is gone.';
-    const next = {
-      scale: () => scaledTo(tracing, a, b, length),
-      straighten: () => straightened(tracing, a, b),
-      shift: () => ({ ...tracing, at: [tracing.at[0] + b[0] - a[0], tracing.at[1] + b[1] - a[1]] as const }),
-    }[task]();
-    return store().run((plan) => withTracing(plan, currentLevel().id, next));
+    return store().run((plan) => withTracing(plan, id, changed(task, tracing, a, b, length)));
   };
   return {
     hover: show,
-    down: show,
+    down: (point) => {
+      if (second) return;
+      begun = first === null;
+      first ??= point.plan;
+      show(point);
+    },
     drag: show,
-    up: ({ plan }) => {
-      if (!first) {
-        first = plan;
-        useSketch.setState({ guides: [[plan, plan]] });
-        store().say(SECOND[task]);
+    up: (point) => {
+      if (!first || second) return;
+      if (isOnePress(point)) {
+        store().say(begun ? SECOND[task] : 'The two points are one. Press the second one somewhere else.');
         return;
       }
-      if (distance(first, plan) === 0) {
-        store().say('The two points are one. Press the second one somewhere else.');
-        return;
-      }
-      second = plan;
       if (task === 'scale') {
-        useSketch.setState({ guides: [[first, plan]], pointer: plan, typed: '' });
+        second = point.plan;
+        useSketch.setState({ gaps: [[first, second]], pointer: second, typed: '' });
         store().say('Type how long that is, and press Enter.');
         return;
       }
-      const trouble = change(first, plan);
-      done();
-      if (trouble) store().say(trouble);
+      const trouble = change(first, point.plan, 0);
+      putAway();
+      store().say(trouble || DONE[task]);
     },
+    // Escape takes the points back first, then puts the tool away.
     cancel: () => {
-      done();
-      return true;
+      const busy = first !== null;
+      forget();
+      if (busy) store().say('');
+      return busy;
+    },
+    interrupt: () => {
+      if (begun && !second) forget();
     },
     leave: clearSketch,
     typedLength: (text) => {
@@ -68,18 +83,29 @@ export function createTracingHand(task: TracingTask): Hand {
       if (!first || !second) return '';
       const trouble = change(first, second, read.mm);
       if (trouble) return trouble;
-      done();
+      putAway();
       // A bare sheet is as large as its picture.
       if (store().wholeInView) store().fit();
-      store().say(`${SCALED} Straighten it next, or lock it and draw.`);
+      store().say(DONE.scale);
       return '';
     },
   };
 }
 
-const SCALED = 'The picture is to scale now. Check it with another length that you know.';
+function changed(task: TracingTask, tracing: Tracing, a: XY, b: XY, length: Mm): Tracing {
+  if (task === 'scale') return scaledTo(tracing, a, b, length);
+  if (task === 'straighten') return straightened(tracing, a, b);
+  return { ...tracing, at: [tracing.at[0] + b[0] - a[0], tracing.at[1] + b[1] - a[1]] };
+}
+
 const SECOND: Readonly<Record<TracingTask, string>> = {
   scale: 'Now press the other end of the length that you know.',
   straighten: 'Now press another point of the same wall.',
   shift: 'Now press where that point belongs.',
+};
+const DONE: Readonly<Record<TracingTask, string>> = {
+  scale:
+    'The picture is to scale. Hold it against another length that you know. Then straighten it, lock it, and draw.',
+  straighten: 'The picture is straight. Lock it before you draw on it.',
+  shift: 'The picture is shifted.',
 };
