@@ -105,9 +105,9 @@ export function selectRegion(state: AppState): LevelRegion {
   const bar = selectLevelBar(state);
   const inputs = [...regionInputs(plan, model, selectProbe(state)), bar];
   if (!lastRegion?.inputs.every((input, index) => input === inputs[index])) {
-    // While a wall is pulled its shading may be a frame behind.
+    // While a wall is pulled its shading may be a frame behind, while a room is, a few.
     const isPulled = state.draft !== null && lastRegion?.levelId === model.level.id;
-    if (isPulled && lastRegion && !mayWork('region')) return lastRegion.region;
+    if (isPulled && lastRegion && !mayWork('region', state.selection.length)) return lastRegion.region;
     const region = timedWork('region', () => levelRegion(plan, model, selectProbe(state)));
     lastRegion = {
       levelId: model.level.id,
@@ -139,7 +139,8 @@ function restingReports(state: AppState): readonly DetectorReport[] {
   const ofPlan = reportsAtRest(plan);
   const known = ofPlan.get(level.id);
   if (known) return known;
-  if (state.draft && lastReports?.levelId === level.id && !mayWork('reports')) return hastyReports(state, level);
+  if (state.draft && lastReports?.levelId === level.id && !mayWork('reports', state.selection.length))
+    return hastyReports(state, level);
   const model = modelOf(level);
   const reports = timedWork('reports', () => reportsOf(plan, model));
   ofPlan.set(level.id, reports);

@@ -1,6 +1,6 @@
 /**
  * While a hand pulls at walls and rooms, every frame asks for work that together does not fit into it. Dear pieces of it take
- * turns then: one a frame, the one that waited longest. What is refused is owed, and done in the next frame at the latest; at rest
+ * turns then: one a frame, the one that waited longest. What is refused is owed, and done as soon as it may be; at rest
  * nobody asks here.
  */
 export type DearWork = 'region' | 'reports';
@@ -11,6 +11,11 @@ const CHEAP_MS = 1.2;
 const FRAME_MS = 8;
 /** Who has not asked for so long, ms, waits for nothing. */
 const ASKING_MS = 60;
+
+/** From so many things on a pull is a heavy one: a room with all in it. */
+const MANY = 4;
+/** What a heavy pull lets its shading and the verdicts of what stands wait, ms: four frames. */
+const PAUSE_MS = 60;
 
 interface Work {
   asked: number;
@@ -24,11 +29,18 @@ const works: Record<DearWork, Work> = {
 };
 let owed = false;
 
-/** Whether it is its turn. */
-export function mayWork(kind: DearWork, now = performance.now()): boolean {
+/**
+ * Whether it is its turn.
+ * @param pulled how many things the hand pulls: with many of them all that is drawn about them changes too, and it waits a few frames
+ */
+export function mayWork(kind: DearWork, pulled: number, now = performance.now()): boolean {
   const own = works[kind];
   own.asked = now;
   if (own.cost < CHEAP_MS) return true;
+  if (pulled >= MANY && now - own.done < PAUSE_MS) {
+    owed = true;
+    return false;
+  }
   const rivals = Object.values(works).filter(
     (work) => work !== own && work.cost >= CHEAP_MS && now - work.asked < ASKING_MS,
   );

@@ -11,8 +11,8 @@ it('cheap work never waits', () => {
   timedWork('region', () => 1);
   timedWork('reports', () => 1);
   for (let now = 1000; now < 1100; now += 16) {
-    expect(mayWork('reports', now)).toBe(true);
-    expect(mayWork('region', now)).toBe(true);
+    expect(mayWork('reports', 1, now)).toBe(true);
+    expect(mayWork('region', 1, now)).toBe(true);
   }
   expect(takeOwed()).toBe(false);
 });
@@ -24,7 +24,7 @@ it('of two dear pieces each frame does one, in turn, and owes the other', () => 
   for (let frame = 0; frame < 6; frame++) {
     dear(16);
     for (const kind of ['reports', 'region'] as const) {
-      if (!mayWork(kind)) continue;
+      if (!mayWork(kind, 1)) continue;
       timedWork(kind, () => dear(3));
       done.push(`${frame} ${kind}`);
     }
@@ -39,5 +39,14 @@ it('of two dear pieces each frame does one, in turn, and owes the other', () => 
 it('dear work that nobody competes with is done in every frame', () => {
   timedWork('region', () => dear(3));
   const now = performance.now() + 1000;
-  expect([0, 16, 32, 48].map((later) => mayWork('region', now + later))).toEqual([true, true, true, true]);
+  expect([0, 16, 32, 48].map((later) => mayWork('region', 1, now + later))).toEqual([true, true, true, true]);
+});
+
+it('with many things in hand dear work waits four frames, is owed meanwhile, and then done', () => {
+  timedWork('region', () => dear(3));
+  const done = performance.now();
+  takeOwed();
+  expect([1, 17, 33, 50].map((later) => mayWork('region', 40, done + later))).toEqual([false, false, false, false]);
+  expect(takeOwed()).toBe(true);
+  expect(mayWork('region', 40, done + 1000)).toBe(true);
 });
