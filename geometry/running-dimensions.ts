@@ -28,15 +28,21 @@ const TOUCHING: Mm = 1;
  */
 export function runningDimensions(model: LevelModel): readonly RunningDimension[] {
   const strings = openingStrings(model);
-  const strung = new Set(strings.map(faceKey));
+  return [...wholeDimensions(model, new Set(strings.map(faceKey))), ...strings];
+}
+
+/** The inside lengths of the rooms alone. `strung`: keys of the faces that a string lies along. */
+export function wholeDimensions(
+  model: LevelModel,
+  strung: ReadonlySet<string> = new Set(),
+): readonly RunningDimension[] {
   const counted = counter();
-  const wholes = roomDimensions(model).map((face): RunningDimension => {
+  return roomDimensions(model).map((face): RunningDimension => {
     const turned = fromLeft(face);
     const ends = [{ kind: 'corner' }, { kind: 'corner' }] as const;
     const key = counted(['whole', face.room, ...face.outward.map((each) => Math.round(each * 100))].join(' '));
     return { ...turned, key, row: 'whole', ends, beyondString: strung.has(faceKey({ ...turned, face: turned })) };
   });
-  return [...wholes, ...strings];
 }
 
 /** A room may have two faces of different lengths on one side. */

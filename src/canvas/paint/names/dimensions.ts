@@ -1,9 +1,9 @@
+import type { LevelModel } from '../../../../geometry/level/types.ts';
 import type { XY } from '../../../../geometry/plan/model.ts';
 import { remembered } from '../../../../geometry/remembered.ts';
 import type { Dimension } from '../../../../geometry/room-dimensions.ts';
 import type { RunningDimension } from '../../../../geometry/running-dimensions.ts';
 import { LINE_PX } from '../../../design/tokens.ts';
-import { drawnDimensions } from '../../drawing.ts';
 import { about } from '../../surface/area.ts';
 import { lengthPx, type Pen, px, stroke } from '../pen.ts';
 import { drawText, FINE, type TextStyle, textWidth, uprightAngle } from '../text.ts';
@@ -46,6 +46,7 @@ export function placeDimensions(
   dimensions: readonly RunningDimension[],
   words: (dimension: Dimension) => string,
   ground: Ground,
+  model: LevelModel,
 ): PlacedDimensions {
   const style: TextStyle = { ...FINE, colour: pen.theme.dimension, halo: pen.theme.card };
   const drawn = dimensions.flatMap((dimension): Drawn[] => {
@@ -69,7 +70,7 @@ export function placeDimensions(
     const middle: XY = [a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share];
     return [{ dimension, a, b, share, middle, angle, off, text, width, style }];
   });
-  return { marks: drawn.map((each) => dimensionMark(pen, each)), figures: drawn };
+  return { marks: drawn.map((each) => dimensionMark(pen, each, model)), figures: drawn };
 }
 
 /** A dimension as it is drawn, screen px. */
@@ -123,11 +124,14 @@ function freeShare(
 }
 
 /** A figure that is left out as soon as it is no longer true: `sheet-names.ts` writes the new one. */
-function dimensionMark(pen: Pen, { dimension, a, b, share, middle, angle, off, text, width, style }: Drawn): Mark {
+function dimensionMark(
+  pen: Pen,
+  { dimension, a, b, share, middle, angle, off, text, width, style }: Drawn,
+  before: LevelModel,
+): Mark {
   const points = [px(pen, dimension.from), px(pen, dimension.to), a, b].map((at) =>
     boxAbout(at, 2 * TICK_PX, 2 * TICK_PX),
   );
-  const key = dimensionKey(dimension);
   return {
     draw: (on) => {
       if (dimension.wallBehind !== null) paintExtensions(on, dimension, off);
@@ -136,18 +140,27 @@ function dimensionMark(pen: Pen, { dimension, a, b, share, middle, angle, off, t
     },
     box: [...points, boxAbout(middle, width + style.sizePx, width + style.sizePx)].reduce(about),
     followed: function (this: Mark, _, { model }) {
-      return dimensionKeys(drawnDimensions(model)).has(key) ? this : null;
+      return isStill(dimension, before, model) ? this : null;
     },
   };
 }
 
-/** The same key is the same figure at the same place. */
-export function dimensionKey({ from, to, outward, wallBehind, beyondString }: RunningDimension): string {
-  return [...from, ...to, ...outward, wallBehind, beyondString].join(' ');
+/**
+ * Whether a length is what it was: its room and the openings that it ends at are the same objects. Asked of every figure in every frame
+ * of a pull, so nothing is measured.
+ */
+function isStill({ room, ends }: RunningDimension, before: LevelModel, now: LevelModel): boolean {
+  const [was, is] = [partsOf(before), partsOf(now)];
+  const same = (key: string) => was.get(key) !== undefined && was.get(key) === is.get(key);
+  return same(`room ${room}`) && ends.every((end) => end.kind === 'corner' || same(`opening ${end.opening}`));
 }
 
-export const dimensionKeys = remembered(
-  (dimensions: readonly RunningDimension[]): ReadonlySet<string> => new Set(dimensions.map(dimensionKey)),
+const partsOf = remembered(
+  ({ rooms, level }: LevelModel): ReadonlyMap<string, object> =>
+    new Map<string, object>([
+      ...rooms.map((room) => [`room ${room.key}`, room] as const),
+      ...level.openings.map((opening) => [`opening ${opening.id}`, opening] as const),
+    ]),
 );
 
 /** A line with a slanting tick at each end and a gap for the figure, screen px. @param share where on the line the gap is */

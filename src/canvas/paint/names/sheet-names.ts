@@ -3,7 +3,7 @@ import type { LevelModel } from '../../../../geometry/level/types.ts';
 import { levelExtent } from '../../../../geometry/level-extent.ts';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import type { LevelRegion } from '../../../../geometry/region/types.ts';
-import type { RunningDimension } from '../../../../geometry/running-dimensions.ts';
+import { type RunningDimension, wholeDimensions } from '../../../../geometry/running-dimensions.ts';
 import { formatLength } from '../../../../geometry/units.ts';
 import { leastTargetPx } from '../../../design/target-size.ts';
 import type { SpotMark } from '../../../state/shown.ts';
@@ -12,7 +12,7 @@ import { drawnDimensions, drawnEdges, namesOfThing, roomSign, zoneName } from '.
 import type { Pen } from '../pen.ts';
 import { px, within } from '../pen.ts';
 import { type LabelPlace, placeLabels } from './detector-labels.ts';
-import { type DimensionFigure, dimensionKey, dimensionKeys, type Ground, placeDimensions } from './dimensions.ts';
+import { type DimensionFigure, type Ground, placeDimensions } from './dimensions.ts';
 import { keepLevelBar, paintLevelBar } from './level-bar.ts';
 import { drawMarks, type Mark } from './mark.ts';
 import { createPlaces, type Places } from './places.ts';
@@ -73,6 +73,7 @@ function layOut(pen: Pen, { plan, model, region, selection, bar, marked }: Named
       dimensions.filter((each) => each.row === row),
       words,
       ground,
+      model,
     );
   const wholes = placed('whole');
   marks.push(...wholes.marks, ...zoneNames(pen, drawnEdges(region), floors, (zone) => zoneName(zone, plan), places));
@@ -109,10 +110,15 @@ export function sheetNames(pen: Pen, named: Named): SheetNames {
 /** The names of the sheet at rest while a hand pulls at the plan: none says what is not so. */
 function followed(pen: Pen, rest: SheetNames, before: Named, now: Named): SheetNames {
   const kept = rest.marks.map((mark) => mark.followed(pen, now)).filter((mark) => mark !== null);
-  const known = dimensionKeys(drawnDimensions(before.model));
-  const fresh = drawnDimensions(now.model).filter((dimension) => !known.has(dimensionKey(dimension)));
+  const stand = new Set(before.model.rooms);
+  const changed = now.model.rooms.filter((room) => !stand.has(room));
+  // Strings of openings come back when the hand lets go: they are many, and nobody reads them while the wall moves.
+  const fresh = wholeDimensions({ ...now.model, rooms: changed });
   const words = ({ length }: { readonly length: number }) => formatLength(length, now.plan.display.length);
-  return { ...rest, marks: [...kept, ...placeDimensions(pen, fresh, words, groundFor(createPlaces())).marks] };
+  return {
+    ...rest,
+    marks: [...kept, ...placeDimensions(pen, fresh, words, groundFor(createPlaces()), now.model).marks],
+  };
 }
 
 function sameList(a: readonly unknown[], b: readonly unknown[]): boolean {
