@@ -14,8 +14,8 @@ const ASKING_MS = 60;
 
 /** From so many things on a pull is a heavy one: a room with all in it. */
 const MANY = 4;
-/** What a heavy pull lets its shading and the verdicts of what stands wait, ms: four frames. */
-const PAUSE_MS = 60;
+/** What a heavy pull lets its shading and the verdicts of what stands wait, ms: seven frames. */
+const PAUSE_MS = 120;
 
 interface Work {
   asked: number;

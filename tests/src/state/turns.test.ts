@@ -42,7 +42,7 @@ it('dear work that nobody competes with is done in every frame', () => {
   expect([0, 16, 32, 48].map((later) => mayWork('region', 1, now + later))).toEqual([true, true, true, true]);
 });
 
-it('with many things in hand dear work waits four frames, is owed meanwhile, and then done', () => {
+it('with many things in hand dear work waits a few frames, is owed meanwhile, and then done', () => {
   timedWork('region', () => dear(3));
   const done = performance.now();
   takeOwed();
