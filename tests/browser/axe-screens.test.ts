@@ -37,8 +37,8 @@ afterAll(() => open.expectNoTroubles());
 describe('axe finds nothing', () => {
   it.each<{ screen: string; show: () => Promise<unknown> }>([
     {
-      screen: 'the list of samples',
-      show: () => page.getByRole('banner').getByRole('button', { name: 'Samples' }).click(),
+      screen: 'the plans, with the samples',
+      show: () => page.getByRole('banner').getByRole('button', { name: 'Plans' }).click(),
     },
     {
       screen: 'a sample: Site, with the rules that can be changed',

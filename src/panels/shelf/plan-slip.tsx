@@ -13,10 +13,12 @@ interface PlanSlipProps {
   readonly card: PlanCard;
   readonly now: number;
   readonly onClose: () => void;
+  /** The plan, and so its card, has left the shelf. */
+  readonly onBinned: () => void;
 }
 
 /** All about one plan, beside the shelf, and what can be done with it. */
-export function PlanSlip({ card, now, onClose }: PlanSlipProps) {
+export function PlanSlip({ card, now, onClose, onBinned }: PlanSlipProps) {
   const [showsVersions, setShowsVersions] = useState(false);
   const top = useRef<HTMLElement>(null);
   const look = useLook(card, top);
@@ -82,7 +84,7 @@ export function PlanSlip({ card, now, onClose }: PlanSlipProps) {
             <button type="button" className="button" onClick={() => void saveCardAsFile(card)}>
               Save as a file
             </button>
-            <button type="button" className="button" onClick={() => void binPlan(card).then(onClose)}>
+            <button type="button" className="button" onClick={() => void binPlan(card).then(onBinned)}>
               To the bin
             </button>
           </div>

@@ -20,11 +20,12 @@ import './plans-screen.css';
 /** The shelf: every plan in this browser, and what can be done with it. It takes the whole page. */
 export function PlansScreen() {
   const dialog = useRef<HTMLDialogElement>(null);
-  const heading = useRef<HTMLHeadingElement>(null);
+  const field = useRef<HTMLInputElement>(null);
   useEffect(() => {
     if (!dialog.current?.open) dialog.current?.showModal();
     // On a tablet the field would bring up the keys of the screen, over half the shelf.
-    if (window.matchMedia('(pointer: coarse)').matches) heading.current?.focus();
+    if (window.matchMedia('(pointer: coarse)').matches) focusHeading();
+    else field.current?.focus();
     return () => shelfSays('');
   }, []);
   const read = useCards();
@@ -38,24 +39,29 @@ export function PlansScreen() {
     setChosenId('');
     document.querySelector<HTMLElement>(`[data-plan="${CSS.escape(chosenId)}"]`)?.focus();
   };
+  const leaveSlip = () => {
+    setChosenId('');
+    focusHeading();
+  };
   const shelf = cards.filter(({ binnedAt }) => binnedAt === null);
   return (
     <dialog
       ref={dialog}
       className="plans"
-      aria-labelledby="plans-heading"
+      aria-labelledby={HEADING}
       onCancel={(event) => {
         event.preventDefault();
         closeShelf();
       }}
     >
       <header className="plans__head">
-        <h2 ref={heading} id="plans-heading" tabIndex={-1}>
+        <h2 id={HEADING} tabIndex={-1}>
           Plans
         </h2>
         <label className="plans__search">
           <span className="unseen">Look for a title, place, room or detector</span>
           <input
+            ref={field}
             type="search"
             className="plans__input"
             placeholder="Title, place, room, detector"
@@ -118,10 +124,17 @@ export function PlansScreen() {
             <p className="fine soft">{CAUTIONS.join(' ')}</p>
           </footer>
         </div>
-        {chosen && <PlanSlip key={chosen.id} card={chosen} now={now} onClose={hideSlip} />}
+        {chosen && <PlanSlip key={chosen.id} card={chosen} now={now} onClose={hideSlip} onBinned={leaveSlip} />}
       </div>
     </dialog>
   );
+}
+
+const HEADING = 'plans-heading';
+
+/** Where the keyboard goes on when what it stood on is gone. */
+function focusHeading(): void {
+  document.getElementById(HEADING)?.focus();
 }
 
 const NO_CARDS: readonly PlanCard[] = [];
@@ -155,6 +168,7 @@ function Said() {
           className="text-button"
           onClick={() => {
             shelfSays('');
+            focusHeading();
             void undo();
           }}
         >

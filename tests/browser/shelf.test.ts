@@ -1,0 +1,270 @@
+import type { Locator, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Plan } from '../../geometry/plan/model.ts';
+import { sample } from './hands.ts';
+import { accessibilityFindings, download, type OpenPage, openPage } from './harness.ts';
+
+const FINCH = 'Finch Lane, basement';
+const plans = (page: Page) => page.getByRole('banner').getByRole('button', { name: 'Plans' });
+const shelf = (page: Page) => page.getByRole('dialog', { name: 'Plans' });
+const cards = (page: Page) => shelf(page).locator('[data-plan]');
+const titles = async (page: Page) => (await cards(page).locator('.box__title').allTextContents()).sort();
+const said = (page: Page, words: string | RegExp) => shelf(page).getByText(words).first().waitFor();
+const button = (page: Page, name: string | RegExp) =>
+  shelf(page).getByRole('button', typeof name === 'string' ? { name, exact: true } : { name });
+const onSheet = (page: Page) => page.evaluate(() => window.__stillspot?.store.getState().plan);
+const saved = (page: Page) => page.locator('.saved', { hasText: /^saved / }).waitFor();
+const file = (name: string, value: unknown) => ({
+  name,
+  mimeType: 'application/json',
+  buffer: Buffer.from(JSON.stringify(value)),
+});
+
+/** A file with whole shelves, as another browser would have saved it. */
+function shelfFile(all: readonly Plan[]): object {
+  const times = { createdAt: 1_700_000_000_000, changedAt: 1_700_000_000_000, binnedAt: null };
+  const filed = all.map((plan, index) => ({ id: `from-elsewhere-${index}`, ...times, versions: [], plan }));
+  return { format: 'stillspot-shelf', version: 1, savedAt: 1_700_000_000_000, plans: filed, pictures: {} };
+}
+
+async function takeIn(page: Page, given: ReturnType<typeof file>): Promise<void> {
+  const [chooser] = await Promise.all([page.waitForEvent('filechooser'), button(page, 'Take in such a file').click()]);
+  await chooser.setFiles(given);
+}
+
+describe('by mouse', () => {
+  let open: OpenPage;
+  let page: Page;
+  let everything: unknown;
+  beforeAll(async () => {
+    open = await openPage();
+    page = open.page;
+    await plans(page).click();
+    await button(page, /^Plain basement/).click();
+    await saved(page);
+    await plans(page).click();
+    await cards(page).first().waitFor();
+  });
+  afterAll(async () => {
+    open.expectNoTroubles();
+    await open.context.close();
+  });
+
+  it('stands free of findings, with a plan picked', async () => {
+    await button(page, `More about ${FINCH}`).click();
+    await shelf(page).locator('.plan-slip .count').first().waitFor();
+    expect(await accessibilityFindings(page)).toEqual([]);
+  });
+
+  it('finds by title, room and detector, and says when there is none', async () => {
+    const field = shelf(page).getByRole('searchbox');
+    await field.fill('finch');
+    await said(page, '1 plan found.');
+    await field.fill('utility');
+    await said(page, 'Has Utility room');
+    await field.fill('a2');
+    await said(page, 'Has detector A2');
+    await field.fill('lighthouse');
+    await said(page, 'No plan has "lighthouse".');
+    expect(await cards(page).count()).toBe(0);
+    await field.fill('');
+    await expect.poll(() => titles(page)).toEqual([FINCH]);
+  });
+
+  it('renames, on the shelf and on the sheet', async () => {
+    await button(page, 'Save as a file').click(); // keeps a version to go back to
+    await said(page, /is in your downloads/);
+    await shelf(page).getByLabel('Title', { exact: true }).fill('Second visit');
+    await page.keyboard.press('Enter');
+    await said(page, 'Now called Second visit.');
+    await expect.poll(() => titles(page)).toEqual(['Second visit']);
+    expect((await onSheet(page))?.title).toBe('Second visit');
+  });
+
+  it('shows an earlier version with what has changed, and brings it back', async () => {
+    await button(page, 'Earlier versions').click();
+    await button(page, /saved as a file/).click();
+    await said(page, 'title changed');
+    expect(await accessibilityFindings(page)).toEqual([]);
+    await button(page, 'Bring this back').click();
+    await shelf(page).waitFor({ state: 'detached' });
+    expect(await onSheet(page)).toEqual(sample);
+    await saved(page);
+    await plans(page).click();
+    await expect.poll(() => titles(page)).toEqual([FINCH]);
+  });
+
+  it('duplicates, and Undo takes the copy away', async () => {
+    await button(page, `More about ${FINCH}`).click();
+    await button(page, 'Duplicate').click();
+    await said(page, `${FINCH}, copy stands on the shelf.`);
+    await expect.poll(() => titles(page)).toEqual([FINCH, `${FINCH}, copy`]);
+    await button(page, 'Undo').click();
+    await expect.poll(() => titles(page)).toEqual([FINCH]);
+  });
+
+  it('puts the open plan in the bin, and Undo brings it back to shelf and sheet', async () => {
+    await button(page, 'To the bin').click();
+    await said(page, `${FINCH} is in the bin.`);
+    expect(await cards(page).count()).toBe(0);
+    expect((await onSheet(page))?.levels[0]?.walls).toEqual([]);
+    await button(page, 'Undo').click();
+    await said(page, `${FINCH} is back on the shelf.`);
+    await expect.poll(() => titles(page)).toEqual([FINCH]);
+    expect(await onSheet(page)).toEqual(sample);
+  });
+
+  it('saves everything in one file', async () => {
+    const { name, bytes } = await download(page, () => button(page, 'Save everything in one file').click());
+    everything = JSON.parse(bytes.toString('utf8'));
+    expect(name).toMatch(/^stillspot-\d{4}-\d\d-\d\d\.plans\.json$/);
+    const { plans: filed } = everything as { plans: { plan: Plan; versions: unknown[] }[] };
+    expect(filed.map(({ plan }) => plan)).toEqual([sample]);
+    expect(filed[0]?.versions.length).toBeGreaterThan(0);
+  });
+
+  it('takes such a file in, plan and versions, after everything is gone', async () => {
+    await button(page, `More about ${FINCH}`).click();
+    await button(page, 'To the bin').click();
+    await shelf(page).locator('summary', { hasText: 'The bin: 1 plan' }).click();
+    await button(page, 'Empty the bin now').click();
+    await button(page, 'Empty it').click();
+    await said(page, 'Nothing stands here yet.');
+    await takeIn(page, file('all.plans.json', everything));
+    await said(page, 'all.plans.json: 1 new.');
+    await button(page, `More about ${FINCH}`).click();
+    await button(page, 'Earlier versions').click();
+    await button(page, /saved as a file/).waitFor();
+    await button(page, 'Back to the plan').click();
+    await takeIn(page, file('again.plans.json', everything));
+    await said(page, 'again.plans.json: 1 here already.');
+    expect(await titles(page)).toEqual([FINCH]);
+  });
+
+  it('refuses a file with one broken plan whole', async () => {
+    const torn = { ...sample, title: 'Torn', tapeTolerance: -5 };
+    await takeIn(page, file('torn.plans.json', shelfFile([{ ...sample, title: 'Whole' }, torn])));
+    const dialog = page.getByRole('dialog', { name: 'torn.plans.json not taken in' });
+    await dialog.waitFor();
+    expect(await dialog.locator('tbody td:first-child').allTextContents()).toEqual(['/plans/1/plan/tapeTolerance']);
+    await dialog.getByRole('button', { name: 'Close' }).click();
+    await expect.poll(() => titles(page)).toEqual([FINCH]);
+  });
+
+  it('tells where the storage is full while duplicating, and nothing half is left', async () => {
+    await button(page, `More about ${FINCH}`).click();
+    await page.evaluate(() => {
+      const { put } = IDBObjectStore.prototype;
+      Object.assign(window, { putAgain: put });
+      IDBObjectStore.prototype.put = function (this: IDBObjectStore, ...given) {
+        if (this.name !== 'cards') return put.apply(this, given);
+        throw new DOMException('no room', 'QuotaExceededError');
+      };
+    });
+    await button(page, 'Duplicate').click();
+    await said(page, 'The storage of this browser is full. Save the plan as a file, then free some space.');
+    expect(await button(page, 'Undo').count()).toBe(0);
+    expect(await titles(page)).toEqual([FINCH]);
+    await page.evaluate(() => {
+      IDBObjectStore.prototype.put = (window as unknown as { putAgain: IDBObjectStore['put'] }).putAgain;
+    });
+    await button(page, 'Duplicate').click();
+    await expect.poll(() => titles(page)).toEqual([FINCH, `${FINCH}, copy`]);
+  });
+
+  it('lists two hundred plans, all of them', async () => {
+    const many = Array.from({ length: 200 }, (_, index) => ({ ...sample, title: `House ${1000 + index}` }));
+    await takeIn(page, file('many.plans.json', shelfFile(many)));
+    await said(page, 'many.plans.json: 200 new.');
+    await button(page, 'Back to the sheet').click();
+    await shelf(page).waitFor({ state: 'detached' });
+    await plans(page).click();
+    await cards(page).nth(201).waitFor();
+    expect(await titles(page)).toEqual([FINCH, `${FINCH}, copy`, ...many.map(({ title }) => title)].sort());
+  });
+});
+
+describe('by keyboard only', () => {
+  it('opens, looks up, duplicates, bins, takes that back and opens, and the focus is never lost', async () => {
+    const { page, context, expectNoTroubles } = await openPage();
+    await page.evaluate((plan) => window.__stillspot?.store.getState().openPlan(plan as Plan), sample);
+    await saved(page);
+    const press = (...keys: readonly string[]) =>
+      keys.reduce((before, key) => before.then(() => page.keyboard.press(key)), Promise.resolve());
+    const focused = (place: Locator) => place.evaluate((element) => element === document.activeElement);
+    const tabTo = async (place: Locator) => {
+      await place.waitFor();
+      for (let step = 0; step < 30 && !(await focused(place)); step++) await press('Tab');
+      expect(await focused(place)).toBe(true);
+    };
+    const somewhere = () =>
+      page.evaluate(() => document.activeElement !== document.body && document.activeElement?.tagName !== 'DIALOG');
+
+    await tabTo(plans(page));
+    await press('Enter');
+    await expect
+      .poll(() =>
+        shelf(page)
+          .getByRole('searchbox')
+          .evaluate((field) => field === document.activeElement),
+      )
+      .toBe(true);
+    await page.keyboard.type('finch');
+    await said(page, '1 plan found.');
+    await tabTo(cards(page).first());
+    await tabTo(button(page, `More about ${FINCH}`));
+    await press('Enter');
+    await tabTo(button(page, 'Duplicate'));
+    await press('Enter');
+    await said(page, `${FINCH}, copy stands on the shelf.`);
+    await tabTo(button(page, 'To the bin'));
+    await press('Enter');
+    await said(page, `${FINCH} is in the bin.`);
+    await expect.poll(somewhere).toBe(true);
+    await tabTo(button(page, 'Undo'));
+    await press('Enter');
+    await said(page, `${FINCH} is back on the shelf.`);
+    await expect.poll(somewhere).toBe(true);
+    // Tab stops at one card of the shelf, the one that was left; the arrows lead on.
+    await tabTo(shelf(page).locator('[data-plan][tabindex="0"]'));
+    await press('Home');
+    await expect.poll(() => focused(cards(page).first())).toBe(true);
+    await press('ArrowRight');
+    await expect.poll(() => focused(cards(page).last())).toBe(true);
+    await press('Enter');
+    await shelf(page).waitFor({ state: 'detached' });
+    expect((await onSheet(page))?.title).toContain(FINCH);
+    expectNoTroubles();
+    await context.close();
+  });
+});
+
+describe('by touch only', () => {
+  it('opens a sample, duplicates it, and deletes the copy for good', async () => {
+    const { page, context, expectNoTroubles } = await openPage({ touch: true, viewport: { width: 1024, height: 768 } });
+    await plans(page).tap();
+    await button(page, /^Plain basement/).tap();
+    await saved(page);
+    await plans(page).tap();
+    await button(page, `More about ${FINCH}`).tap();
+    await button(page, 'Duplicate').tap();
+    await expect.poll(() => titles(page)).toEqual([FINCH, `${FINCH}, copy`]);
+    await button(page, `More about ${FINCH}, copy`).tap();
+    const small = await shelf(page)
+      .locator('button:visible')
+      .evaluateAll((all) =>
+        all.filter((each) => each.getBoundingClientRect().height < 44).map((each) => each.textContent),
+      );
+    expect(small).toEqual([]);
+    await button(page, 'To the bin').tap();
+    await expect.poll(() => titles(page)).toEqual([FINCH]);
+    await shelf(page).locator('summary', { hasText: 'The bin: 1 plan' }).tap();
+    await button(page, 'Empty the bin now').tap();
+    await button(page, 'Empty it').tap();
+    await said(page, 'The bin is empty.');
+    expect(await shelf(page).getByText('The bin:').count()).toBe(0);
+    expect((await onSheet(page))?.title).toBe(FINCH);
+    expectNoTroubles();
+    await context.close();
+  });
+});
