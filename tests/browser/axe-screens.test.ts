@@ -57,12 +57,12 @@ describe('axe finds nothing', () => {
         await unfold('Draw over a picture');
         const file = { name: 'sketch.png', mimeType: 'image/png', buffer: await picture() };
         await page.getByLabel('Picture to draw over').first().setInputFiles(file);
-        await button('Fit it by hand').click();
+        await page.locator('.tracing').waitFor();
         await page.keyboard.press('Escape');
         await unfold('Everything on this level');
         await page.getByLabel('Walls', { exact: true }).getByRole('button').first().click();
         await page.keyboard.press('l');
-        await page.locator('#figure-box-echo').waitFor({ state: 'attached' });
+        await page.locator('.length-box').waitFor();
       },
     },
     {
