@@ -3,9 +3,11 @@ import type { LengthUnit } from '../../units.ts';
 import { ITEM_KINDS, type Item, type ItemKind, itemsOf } from '../kinds.ts';
 import type { Flaw } from '../meaning/flaw.ts';
 import { heightFlaws, openingFlaws, shapeFlaws } from '../meaning/item.ts';
+import { JOB_SECTIONS, jobFlaws } from '../meaning/job.ts';
 import { instantFlaws, kitFlaws, overrideFlaws, profileFlaws, visitFlaws, zoneFlaws } from '../meaning/section.ts';
 import type { Level, Opening, Plan, Protocol, Tracing } from '../model.ts';
 import { foundWords, quoted } from '../problem.ts';
+import { placeOf } from '../read/place.ts';
 import { namedThings } from '../read/sound.ts';
 import {
   DetectorSchema,
@@ -42,6 +44,7 @@ const SECTIONS = [
   'visit',
   'conditions',
   'readings',
+  ...JOB_SECTIONS,
 ] as const;
 const LEVEL_KEYS = ['name', 'order', 'ceiling', 'living', 'ground'] as const;
 
@@ -58,6 +61,8 @@ function sectionTrouble(before: Plan, after: Plan): string | null {
   const unit = after.display.length;
   for (const key of SECTIONS) {
     if (before[key] === after[key]) continue;
+    // What a file may lack is no trouble when it is gone.
+    if (after[key] === undefined) continue;
     const trouble = structureTrouble(PlanSchema.entries[key], after[key], `The ${key}`);
     if (trouble) return trouble;
   }
@@ -73,7 +78,8 @@ function sectionTrouble(before: Plan, after: Plan): string | null {
           after.conditions.flatMap(({ at }) => instantFlaws(at, 'at')),
         )
       : null) ??
-    (changed('readings') ? readingsTrouble(after) : null)
+    (changed('readings') ? readingsTrouble(after) : null) ??
+    (JOB_SECTIONS.some(changed) ? jobTrouble(after) : null)
   );
 }
 
@@ -98,7 +104,9 @@ function levelsTrouble(before: Plan, after: Plan): string | null {
   if (ids.length === same.length && ids.every(({ id }, index) => id === same[index]?.id)) return null;
   const seen = new Set<string>();
   const twice = ids.find(({ id }) => seen.size === seen.add(id).size);
-  return twice ? `The id ${quoted(twice.id)} belongs to something else already.` : readingsTrouble(after);
+  return twice
+    ? `The id ${quoted(twice.id)} belongs to something else already.`
+    : (readingsTrouble(after) ?? jobTrouble(after));
 }
 
 function levelTrouble(was: Level | undefined, level: Level, unit: LengthUnit): string | null {
@@ -156,11 +164,19 @@ function openingsTrouble(was: Level | undefined, level: Level, unit: LengthUnit)
   return null;
 }
 
-function readingsTrouble({ levels, readings }: Plan): string | null {
-  const known = new Set(levels.flatMap(({ detectors }) => detectors.map(({ id }) => id)));
-  const lost = readings.find(({ detector }) => !known.has(detector));
+function readingsTrouble(plan: Plan): string | null {
+  const known = detectorIds(plan);
+  const lost = plan.readings.find(({ detector }) => !known.has(detector));
   return lost ? `A reading belongs to the detector ${quoted(lost.detector)}, which is not in the plan.` : null;
 }
+
+function jobTrouble(plan: Plan): string | null {
+  const [first] = jobFlaws(plan, detectorIds(plan));
+  return first ? said(placeOf(plan, first.at).thing, [first.flaw]) : null;
+}
+
+const detectorIds = ({ levels }: Plan): ReadonlySet<string> =>
+  new Set(levels.flatMap(({ detectors }) => detectors.map(({ id }) => id)));
 
 /** A value of the wrong form: a slip of ours or of a field that lets too much through; the plan stays as it was. */
 function structureTrouble(schema: v.GenericSchema, value: unknown, thing: string, at: Path = []): string | null {

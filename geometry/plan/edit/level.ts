@@ -27,10 +27,12 @@ export function withoutLevel(plan: Plan, levelId: string): Plan {
   return withoutReadings({ ...plan, levels }, gone);
 }
 
-/** The plan without the readings of these detectors. */
+/** The plan without the readings of these detectors and their entries in the log. */
 export function withoutReadings(plan: Plan, gone: ReadonlySet<string>): Plan {
-  const readings = plan.readings.filter(({ detector }) => !gone.has(detector));
-  return readings.length === plan.readings.length ? plan : { ...plan, readings };
+  const stays = ({ detector }: { readonly detector: string }) => !gone.has(detector);
+  if (plan.readings.every(stays) && (plan.log ?? []).every(stays)) return plan;
+  const { log, ...rest } = plan;
+  return { ...rest, readings: plan.readings.filter(stays), ...(log ? { log: log.filter(stays) } : {}) };
 }
 
 /** Not looked at: for edits that cannot go wrong, or that go through `checkedPlan` later. */

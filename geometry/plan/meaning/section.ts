@@ -43,10 +43,20 @@ export function instantFlaws(text: string | null, key: string): readonly Flaw[] 
   ];
 }
 
+/** Every instant of a visit. */
+export const VISIT_INSTANTS = [
+  'closedSince',
+  'mitigationOnSince',
+  'start',
+  'end',
+  'closedUntil',
+  'posted',
+  'received',
+] as const satisfies readonly (keyof Visit)[];
+
 /** Each instant for itself, and an end that is not after the start. */
 export function visitFlaws(visit: Visit): readonly Flaw[] {
-  const keys = ['closedSince', 'mitigationOnSince', 'start', 'end'] as const;
-  const flaws = keys.flatMap((key) => instantFlaws(visit[key], key));
+  const flaws = VISIT_INSTANTS.flatMap((key) => instantFlaws(visit[key] ?? null, key));
   const start = visit.start === null ? null : instantMs(visit.start);
   const end = visit.end === null ? null : instantMs(visit.end);
   if (start === null || end === null || end > start) return flaws;

@@ -1,7 +1,16 @@
 import type { LengthUnit } from '../../units.ts';
 import type { Flaw } from '../meaning/flaw.ts';
 import { heightFlaws, openingFlaws, shapeFlaws } from '../meaning/item.ts';
-import { instantFlaws, kitFlaws, overrideFlaws, profileFlaws, visitFlaws, zoneFlaws } from '../meaning/section.ts';
+import { JOB_SECTIONS, type JobSection, jobFlaws, lostDetector } from '../meaning/job.ts';
+import {
+  instantFlaws,
+  kitFlaws,
+  overrideFlaws,
+  profileFlaws,
+  VISIT_INSTANTS,
+  visitFlaws,
+  zoneFlaws,
+} from '../meaning/section.ts';
 import type { Condition, Kit, Override, Protocol, Reading, Site, Visit, Wall } from '../model.ts';
 import { pointerTo, type Step } from '../pointer.ts';
 import { type PlanProblem, quoted } from '../problem.ts';
@@ -28,6 +37,7 @@ export function meaningProblems(file: unknown, soundness: Soundness): readonly P
     ),
     ...sectionProblems(file, soundness, unit),
     ...readingProblems(file, names, soundness),
+    ...jobProblems(file, names, soundness),
   ];
 }
 
@@ -111,6 +121,9 @@ function sectionProblems(file: unknown, soundness: Soundness, unit: LengthUnit):
   if (sound(['kit'])) say(['kit'], kitFlaws(valueAt(file, ['kit']) as Kit), 'The kit');
   const visit = valueAt(file, ['visit']);
   if (isRecord(visit)) say(['visit'], visitFlaws(soundVisit(visit, soundness)), 'The visit');
+  const forecastAt = valueAt(visit, ['forecast', 'at']);
+  if (typeof forecastAt === 'string' && sound(['visit', 'forecast', 'at']))
+    say(['visit', 'forecast'], instantFlaws(forecastAt, 'at'), 'The forecast');
   for (const { path, item } of soundEntries(
     file,
     'conditions',
@@ -125,12 +138,16 @@ function sectionProblems(file: unknown, soundness: Soundness, unit: LengthUnit):
 /** An instant of the wrong shape has its own problem and counts as not known here. */
 function soundVisit(visit: Readonly<Record<string, unknown>>, soundness: Soundness): Visit {
   const at = (key: keyof Visit) => (soundness.at(['visit', key]) ? ((visit[key] ?? null) as string | null) : null);
-  return {
-    closedSince: at('closedSince'),
-    mitigationOnSince: at('mitigationOnSince'),
-    start: at('start'),
-    end: at('end'),
-  };
+  // Only the instants are looked at.
+  return Object.fromEntries(VISIT_INSTANTS.map((key) => [key, at(key)])) as unknown as Visit;
+}
+
+/** The records of the job: a list with a broken entry is left out whole, its own problems say why. */
+function jobProblems(file: unknown, names: readonly Named[], soundness: Soundness): readonly PlanProblem[] {
+  const sound = JOB_SECTIONS.filter((key) => valueAt(file, [key]) !== undefined && soundness.at([key]));
+  const job = Object.fromEntries(sound.map((key) => [key, valueAt(file, [key])])) as JobSection;
+  const flaws = jobFlaws(job, new Set(names.filter(({ kind }) => kind === 'detector').map(({ id }) => id)));
+  return flaws.map(({ at, flaw }) => problemOf(file, at, flaw));
 }
 
 function readingProblems(file: unknown, names: readonly Named[], soundness: Soundness): readonly PlanProblem[] {
@@ -138,12 +155,5 @@ function readingProblems(file: unknown, names: readonly Named[], soundness: Soun
   const readings = soundEntries(file, 'readings', ['readings'], soundness) as readonly Placed<Reading>[];
   return readings
     .filter(({ item }) => !detectors.has(item.detector))
-    .map(({ path, item }) =>
-      problemOf(file, path, {
-        path: ['detector'],
-        found: quoted(item.detector),
-        expected: 'the id of a detector of this plan',
-        says: `belongs to the detector ${quoted(item.detector)}, which is not in the file.`,
-      }),
-    );
+    .map(({ path, item }) => problemOf(file, path, lostDetector(item.detector)));
 }

@@ -19,6 +19,12 @@ const NOUN: Readonly<Record<string, string>> = {
   readings: 'reading',
   conditions: 'condition',
   overrides: 'override',
+  days: 'working day',
+  log: 'log entry',
+  custody: 'handing over',
+  weather: 'note on the weather',
+  earlier: 'earlier result',
+  quality: 'blank or spike',
 };
 
 /**

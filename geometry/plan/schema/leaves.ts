@@ -42,7 +42,10 @@ export function oneOf<const T extends readonly string[]>(options: T) {
 }
 
 /** An instant, or null when it is not known; null where it is left out. */
-export const instant = () => nullWhenUnknown(v.pipe(v.string(INSTANT_WORDS), v.regex(INSTANT_PATTERN, INSTANT_WORDS)));
+export const instant = () => nullWhenUnknown(instantText());
+/** An instant, or null; the key may be missing, and then nothing is filled in. */
+export const instantOrNull = () => v.nullable(instantText());
+const instantText = () => v.pipe(v.string(INSTANT_WORDS), v.regex(INSTANT_PATTERN, INSTANT_WORDS));
 
 /** The value or null; null where it is left out. */
 export function nullWhenUnknown<T extends v.GenericSchema>(schema: T) {

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import type { Plan } from '../model.ts';
+import { KIT_EXTRAS, PLAN_EXTRAS, radonUnit, radonValue, VISIT_EXTRAS } from './job.ts';
 import {
   about,
   angle,
@@ -25,8 +26,6 @@ function section<const E extends v.ObjectEntries>(entries: E, words: string) {
   // Every entry is optional, so that an empty object is a valid input and comes out with all defaults.
   return v.optional(record(entries, words), {} as v.InferInput<v.LooseObjectSchema<E, string>>);
 }
-
-const radonUnit = () => oneOf(['pCi/L', 'Bq/m3']);
 
 const DisplaySchema = section(
   { length: v.optional(oneOf(['feet-inches', 'metric']), 'feet-inches'), radon: v.optional(radonUnit(), 'pCi/L') },
@@ -80,12 +79,13 @@ const KitSchema = section(
     minimumHours: v.optional(numberAboveZero('a number of hours'), 48),
     maximumHours: v.optional(numberAboveZero('a number of hours'), 96),
     labDays: v.optional(numberFrom(0, 3650, 'a number of days'), 5),
+    ...KIT_EXTRAS,
   },
   'an object with kind, minimumHours, maximumHours and labDays',
 );
 
 const VisitSchema = section(
-  { closedSince: instant(), mitigationOnSince: instant(), start: instant(), end: instant() },
+  { closedSince: instant(), mitigationOnSince: instant(), start: instant(), end: instant(), ...VISIT_EXTRAS },
   'an object with closedSince, mitigationOnSince, start and end',
 );
 
@@ -96,6 +96,7 @@ export const ConditionSchema = about(
       state: oneOf(['kept', 'broken', 'not-applicable', 'unknown']),
       at: instant(),
       note: v.optional(text(), ''),
+      by: about(v.exactOptional(text()), 'Who confirmed it.'),
     },
     'a condition with item and state',
   ),
@@ -106,8 +107,12 @@ export const ReadingSchema = about(
   record(
     {
       detector: about(filledText('the id of a detector'), 'A detector of this plan.'),
-      value: numberFrom(0, 1e9, 'a number'),
+      value: radonValue(),
       unit: radonUnit(),
+      belowLimit: about(
+        v.exactOptional(v.boolean('true or false')),
+        'The laboratory gave it as below its detection limit.',
+      ),
     },
     'a reading with detector, value and unit',
   ),
@@ -129,6 +134,7 @@ export const PlanSchema = v.pipe(
       visit: VisitSchema,
       conditions: listOrNone(ConditionSchema, 'a list of conditions'),
       readings: listOrNone(ReadingSchema, 'a list of readings'),
+      ...PLAN_EXTRAS,
     },
     'a plan with format, version and levels',
   ),

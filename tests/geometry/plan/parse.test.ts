@@ -393,6 +393,38 @@ describe('parsePlan(text) on the meaning of a plan', () => {
       smallFile({ readings: [{ detector: 'd9', value: 3.9, unit: 'pCi/L' }] }),
       '/readings/0/detector: Reading 1 belongs to the detector "d9", which is not in the file.',
     ],
+    [
+      'a log entry of no detector',
+      smallFile({ log: [{ detector: 'd9' }] }),
+      '/log/0/detector: Log entry 1 belongs to the detector "d9", which is not in the file.',
+    ],
+    [
+      'an earlier result of a day that there is none',
+      smallFile({ earlier: [{ at: '2026-02-30T10:00:00Z', value: 1, unit: 'pCi/L', term: 'short-term' }] }),
+      '/earlier/0/at: Earlier result 1 has "at" as "2026-02-30T10:00:00Z", which names a day that the calendar does not have.',
+    ],
+    [
+      'hours of work that end before they begin',
+      smallFile({ practice: { days: [{ day: 'mon', from: '17:00', to: '08:30' }], daysOff: [] } }),
+      '/practice/days/0/to: Working day 1 ends at 08:30, not after it begins at 17:00. Swap the two.',
+    ],
+    [
+      'a day off that there is none',
+      smallFile({ practice: { days: [], daysOff: ['2026-02-29'] } }),
+      '/practice/daysOff/0: The plan has the day off "2026-02-29", which the calendar does not have.',
+    ],
+    [
+      'two blanks of one id',
+      smallFile({
+        quality: ['blank', 'blank'].map((kind) => ({ id: 'q1', kind, value: 0, unit: 'pCi/L' })),
+      }),
+      '/quality/1/id: Blank q1 has the id "q1", which another one has. Give one of them another id.',
+    ],
+    [
+      'a photo that lies elsewhere',
+      smallFile({ log: [{ detector: 'd1', photos: ['https://example.org/a.png'] }] }),
+      '/log/0/photos/0: Log entry 1: "photos[0]" is "https://example.org/a.png", needs a picture as a data address (PNG, JPEG or WebP, base64).',
+    ],
   ])('%s: it names the place and the thing', (_, file, problem) => {
     expect(problemsIn(file)).toEqual([problem]);
   });

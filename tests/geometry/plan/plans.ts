@@ -55,6 +55,7 @@ const stream = loose({ direction: coordinate, spread: fc.integer({ min: 0, max: 
 const heights = fc
   .tuple(fc.integer({ min: -500, max: 3000 }), fc.integer({ min: 0, max: 3000 }))
   .map(([bottom, tall]) => ({ bottom, top: bottom + tall }));
+const radon = fc.constantFrom('pCi/L', 'Bq/m3');
 /** One of every few: null. */
 const orNull = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: null });
 
@@ -188,13 +189,41 @@ const sections = {
   ),
   tapeTolerance: size,
   kit: fc
-    .tuple(loose({}, { kind: text, labDays: fc.integer({ min: 0, max: 20 }) }), hours, hours)
+    .tuple(
+      loose(
+        {},
+        {
+          kind: text,
+          labDays: fc.integer({ min: 0, max: 20 }),
+          lot: text,
+          detectionLimit: loose({ value: size, unit: radon }),
+        },
+      ),
+      hours,
+      hours,
+    )
     .map(([kit, a, b]) => ({
       ...kit,
       minimumHours: Math.min(a, b),
       maximumHours: Math.max(a, b),
     })),
-  visit: loose({}, { closedSince: instant, mitigationOnSince: instant, start: instant, end: later }),
+  visit: loose(
+    {},
+    {
+      closedSince: instant,
+      mitigationOnSince: instant,
+      start: instant,
+      end: later,
+      closedUntil: instant,
+      posted: instant,
+      received: instant,
+      device: fc.constantFrom('passive', 'monitor'),
+      forecast: loose(
+        { sustained: fc.integer({ min: 0, max: 200 }), storm: fc.boolean() },
+        { at: instant, source: text, note: text },
+      ),
+    },
+  ),
   conditions: fc.array(
     loose(
       {
@@ -205,7 +234,45 @@ const sections = {
     ),
     { maxLength: 2 },
   ),
+  practice: loose({
+    days: fc.array(
+      loose({ day: fc.constantFrom('mon', 'sun'), from: fc.constant('08:30'), to: fc.constant('17:00') }),
+      {
+        maxLength: 2,
+      },
+    ),
+    daysOff: fc.array(fc.constantFrom('2026-11-26', '2028-02-29'), { maxLength: 2 }),
+  }),
+  weather: fc.array(loose({ text }, { at: instant }), { maxLength: 1 }),
+  agreement: loose({}, { signedBy: text, at: instant, refused: fc.boolean(), note: text }),
+  earlier: fc.array(
+    loose({ value: size, unit: radon, term: fc.constantFrom('short-term', 'long-term') }, { at: instant, note: text }),
+    { maxLength: 1 },
+  ),
+  quality: fc
+    .array(
+      loose(
+        { kind: fc.constantFrom('blank', 'spike'), value: size, unit: radon },
+        { at: instant, serial: text, by: text, reference: orNull(size), detectionLimit: orNull(size), note: text },
+      ),
+      { maxLength: 2 },
+    )
+    .map((checks) => checks.map((check, index) => ({ ...check, id: `q${index + 1}` }))),
 };
+
+const logEntry = loose(
+  {},
+  {
+    serial: text,
+    placedBy: text,
+    fetchedBy: text,
+    sealed: instant,
+    tampering: fc.constantFrom('none', 'seen', 'unknown'),
+    note: text,
+    photos: fc.array(fc.constant('data:image/png;base64,AAAA'), { maxLength: 1 }),
+    custody: fc.array(loose({ from: text, to: text }, { at: instant, note: text }), { maxLength: 2 }),
+  },
+);
 
 /** A file that is valid, as the value that its JSON holds. */
 export const planFile: fc.Arbitrary<Json> = fc
@@ -213,9 +280,10 @@ export const planFile: fc.Arbitrary<Json> = fc
     loose({ format: fc.constant('stillspot-plan'), version: fc.constant(1) }, sections),
     fc.array(level, { maxLength: 2 }),
     fc.integer({ min: 0, max: 9 }),
-    fc.constantFrom('pCi/L', 'Bq/m3'),
+    radon,
+    fc.option(logEntry, { nil: null }),
   )
-  .map(([head, levels, value, unit]): Json => {
+  .map(([head, levels, value, unit, entry]): Json => {
     const counts = new Map<string, number>();
     const fresh = (prefix: string) => {
       counts.set(prefix, (counts.get(prefix) ?? 0) + 1);
@@ -224,7 +292,13 @@ export const planFile: fc.Arbitrary<Json> = fc
     const built = levels.map((parts) => assembled(parts, fresh));
     const detectors = built.flatMap((one) => (one.detectors ?? []) as Json[]);
     const readings = detectors.map(({ id }) => ({ detector: id, value: value + 0.5, unit }));
-    return { ...head, levels: built, ...(readings.length > 0 ? { readings } : {}) };
+    const log = entry ? detectors.map(({ id }) => ({ ...entry, detector: id })) : [];
+    return {
+      ...head,
+      levels: built,
+      ...(readings.length > 0 ? { readings } : {}),
+      ...(log.length > 0 ? { log } : {}),
+    };
   });
 
 /** The smallest file that is valid, with room for one change. */

@@ -1,0 +1,143 @@
+import * as v from 'valibot';
+import { about, filledText, instant, instantOrNull, list, numberFrom, oneOf, record, text } from './leaves.ts';
+import { picture } from './tracing.ts';
+
+/**
+ * What the file holds of a job beside the drawing: hours of work, the log of each detector, weather, agreement, earlier
+ * tests, blanks and spikes. All of it may be missing, and what is missing is not written.
+ */
+
+export const radonUnit = () => oneOf(['pCi/L', 'Bq/m3']);
+export const radonValue = () => numberFrom(0, 1e9, 'a number');
+
+/** A key that a file may lack. Unlike a section, nothing is filled in for it. */
+const maybe = <const T extends v.GenericSchema>(schema: T) => v.exactOptional(schema);
+
+const pattern = (regex: RegExp, words: string) => v.pipe(v.string(words), v.regex(regex, words));
+const clockTime = () => pattern(/^(?:[01]\d|2[0-3]):[0-5]\d$/, 'a time of day, like 08:30');
+const calendarDay = () => pattern(/^\d{4}-\d{2}-\d{2}$/, 'a day, like 2026-11-26');
+export const WorkingDaySchema = about(
+  record(
+    { day: oneOf(['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun']), from: clockTime(), to: clockTime() },
+    'a working day with day, from and to',
+  ),
+  'Hours of work on one day of the week, by the clock of the site.',
+);
+
+const PracticeSchema = record(
+  { days: list(WorkingDaySchema, 'a list of working days'), daysOff: list(calendarDay(), 'a list of days') },
+  'an object with days and daysOff',
+);
+
+export const CustodySchema = about(
+  record(
+    { at: instant(), from: text(), to: text(), note: v.optional(text(), '') },
+    'a handing over with at, from and to',
+  ),
+  'A detector goes from one hand to the next.',
+);
+
+export const LogEntrySchema = about(
+  record(
+    {
+      detector: about(filledText('the id of a detector'), 'A detector of this plan.'),
+      serial: v.optional(text(), ''),
+      placedBy: v.optional(text(), ''),
+      fetchedBy: v.optional(text(), ''),
+      sealed: about(instant(), 'When it was sealed again after the exposure.'),
+      tampering: v.optional(oneOf(['none', 'seen', 'unknown']), 'unknown'),
+      note: v.optional(text(), ''),
+      photos: v.optional(list(picture(), 'a list of pictures'), []),
+      custody: v.optional(list(CustodySchema, 'a list of handings over'), []),
+    },
+    'an entry of the log with detector',
+  ),
+  'What happened to one detector.',
+);
+
+const WeatherSchema = record({ at: instant(), text: text() }, 'a note on the weather with at and text');
+
+const AgreementSchema = about(
+  record(
+    {
+      signedBy: v.optional(text(), ''),
+      at: instant(),
+      refused: v.optional(v.boolean('true or false'), false),
+      note: v.optional(text(), ''),
+    },
+    'an agreement with signedBy and at',
+  ),
+  'Not to interfere with the test.',
+);
+
+const EarlierSchema = about(
+  record(
+    {
+      at: instant(),
+      value: radonValue(),
+      unit: radonUnit(),
+      term: oneOf(['short-term', 'long-term']),
+      note: v.optional(text(), ''),
+    },
+    'an earlier result with value, unit and term',
+  ),
+  'A test at the same location that this one follows up.',
+);
+
+export const QualitySchema = about(
+  record(
+    {
+      id: filledText('an id: text that is not empty'),
+      kind: oneOf(['blank', 'spike']),
+      at: instant(),
+      serial: v.optional(text(), ''),
+      by: v.optional(text(), ''),
+      value: radonValue(),
+      unit: radonUnit(),
+      reference: about(v.optional(v.nullable(radonValue()), null), 'What a spike was exposed to; null for a blank.'),
+      detectionLimit: about(
+        v.optional(v.nullable(radonValue()), null),
+        "The laboratory's detection limit; null: not known.",
+      ),
+      note: v.optional(text(), ''),
+    },
+    'a blank or spike with id, kind, value and unit',
+  ),
+  'A detector sent to the laboratory to try it: a blank that was never opened, or a spike of known exposure.',
+);
+
+const WindForecastSchema = about(
+  record(
+    {
+      at: instant(),
+      source: v.optional(text(), ''),
+      sustained: about(numberFrom(0, 1000, 'a number of km/h'), 'Sustained wind, km/h.'),
+      storm: v.boolean('true or false'),
+      note: v.optional(text(), ''),
+    },
+    'a forecast with sustained and storm',
+  ),
+  'The weather that was forecast for the exposure, and where that was read.',
+);
+
+export const KIT_EXTRAS = {
+  lot: maybe(text()),
+  detectionLimit: maybe(record({ value: radonValue(), unit: radonUnit() }, 'an object with value and unit')),
+};
+
+export const VISIT_EXTRAS = {
+  closedUntil: maybe(about(instantOrNull(), 'When the closed house was opened again.')),
+  posted: maybe(instantOrNull()),
+  received: maybe(about(instantOrNull(), 'At the laboratory.')),
+  device: maybe(oneOf(['passive', 'monitor'])),
+  forecast: maybe(WindForecastSchema),
+};
+
+export const PLAN_EXTRAS = {
+  practice: maybe(PracticeSchema),
+  log: maybe(list(LogEntrySchema, 'a list of entries')),
+  weather: maybe(list(WeatherSchema, 'a list of notes on the weather')),
+  agreement: maybe(AgreementSchema),
+  earlier: maybe(list(EarlierSchema, 'a list of earlier results')),
+  quality: maybe(list(QualitySchema, 'a list of blanks and spikes')),
+};
