@@ -1,0 +1,82 @@
+import { assert } from '../../../geometry/assert.ts';
+
+/**
+ * Exact fractions. A limit is met or not met by the figure that was written down, not by its nearest binary fraction:
+ * (3.9 + 4.0) / 2 is 3.95 and reads 4.0, which doubles get wrong.
+ */
+export interface Exact {
+  readonly over: bigint;
+  /** Above zero; the two have no common divisor. */
+  readonly under: bigint;
+}
+
+/** A fraction in lowest terms. Asserts that `under` is not zero. */
+export function exact(over: bigint, under = 1n): Exact {
+  assert(under !== 0n, 'a fraction over zero');
+  const sign = under < 0n ? -1n : 1n;
+  const divisor = gcd(over < 0n ? -over : over, under * sign) || 1n;
+  return { over: (over * sign) / divisor, under: (under * sign) / divisor };
+}
+
+function gcd(a: bigint, b: bigint): bigint {
+  return b === 0n ? a : gcd(b, a % b);
+}
+
+/** The decimal fraction that a number is written as: 3.95 is 395/100. Asserts that it is finite. */
+export function exactOf(value: number): Exact {
+  const match = /^(-?)(\d+)(?:\.(\d+))?(?:e([+-]\d+))?$/.exec(String(value));
+  assert(match !== null, `${value} is not a number that can be written down`);
+  const [, sign = '', whole = '0', fraction = '', exponent = '0'] = match;
+  const digits = BigInt(`${sign}${whole}${fraction}`);
+  const power = Number(exponent) - fraction.length;
+  return power >= 0 ? exact(digits * 10n ** BigInt(power)) : exact(digits, 10n ** BigInt(-power));
+}
+
+export const plus = (a: Exact, b: Exact): Exact => exact(a.over * b.under + b.over * a.under, a.under * b.under);
+export const minus = (a: Exact, b: Exact): Exact => exact(a.over * b.under - b.over * a.under, a.under * b.under);
+export const times = (a: Exact, b: Exact): Exact => exact(a.over * b.over, a.under * b.under);
+/** Asserts that `b` is not zero. */
+export const dividedBy = (a: Exact, b: Exact): Exact => exact(a.over * b.under, a.under * b.over);
+export const absolute = (a: Exact): Exact => (a.over < 0n ? { ...a, over: -a.over } : a);
+
+/** Below zero, zero or above zero, as `a` is less than, equal to or more than `b`. */
+export function compare(a: Exact, b: Exact): -1 | 0 | 1 {
+  const difference = a.over * b.under - b.over * a.under;
+  if (difference === 0n) return 0;
+  return difference < 0n ? -1 : 1;
+}
+
+export const atLeast = (a: Exact, b: Exact): boolean => compare(a, b) >= 0;
+
+/** Of a list that is not empty. */
+export function meanOf(values: readonly Exact[]): Exact {
+  const sum = values.reduce(plus, exact(0n));
+  return dividedBy(sum, exact(BigInt(values.length)));
+}
+
+/**
+ * Rounded at so many decimals, a half away from zero: 3.95 at one decimal is 4.0, as ANSI/AARST MAH-2019, 8.5.2(b) has it.
+ */
+export function rounded(value: Exact, decimals: number): Exact {
+  const scale = 10n ** BigInt(decimals);
+  const { over, under } = absolute(value);
+  const steps = (2n * over * scale + under) / (2n * under);
+  return exact(value.over < 0n ? -steps : steps, scale);
+}
+
+/** The text of the rounded value, "4.0". */
+export function decimalText(value: Exact, decimals: number): string {
+  const scale = 10n ** BigInt(decimals);
+  const { over, under } = rounded(value, decimals);
+  const steps = (over * scale) / under;
+  const digits = (steps < 0n ? -steps : steps).toString().padStart(decimals + 1, '0');
+  const sign = steps < 0n ? '-' : '';
+  if (decimals === 0) return `${sign}${digits}`;
+  return `${sign}${digits.slice(0, -decimals)}.${digits.slice(-decimals)}`;
+}
+
+/** The nearest number: for documents and drawings, never for a verdict. */
+export function asNumber(value: Exact): number {
+  // Forty decimals: far more than a double holds, so that the last digit is right.
+  return Number(decimalText(value, 40));
+}

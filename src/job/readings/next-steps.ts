@@ -1,0 +1,133 @@
+import type { Source } from '../../../geometry/rules/types.ts';
+import { ILLINOIS, MAH, MALB, source } from '../sources.ts';
+
+/** What comes after a result. */
+export interface NextStep {
+  readonly id: NextStepId;
+  /** The step in a sentence or two. */
+  readonly says: string;
+  readonly sources: readonly Source[];
+  /** Where another published text says otherwise; empty where none is known to. */
+  readonly conflict: string;
+}
+
+export type NextStepId =
+  | 'not-evaluated'
+  | 'undecided'
+  | 'wait-for-results'
+  | 'retest-straddles'
+  | 'retest-spread'
+  | 'fix'
+  | 'fix-sale'
+  | 'retest-later-sale'
+  | 'call-mitigator'
+  | 'retest-mitigated'
+  | 'second-test-now'
+  | 'follow-up'
+  | 'consider-fixing'
+  | 'retest-later'
+  | 'below-after-two';
+
+const GUIDE = source('secondary', "EPA 402/K-12/002, Citizen's Guide");
+const BUYERS = source('secondary', "EPA 402/K series, Home Buyer's and Seller's Guide");
+const HOMES = source('secondary', 'EPA 402-R-92-003, as told by the national programme');
+
+/** One row for each step, the strict reading by default. Amounts are pCi/L. */
+export const NEXT_STEPS: Readonly<Record<NextStepId, NextStep>> = {
+  'not-evaluated': {
+    id: 'not-evaluated',
+    says: 'This test is not evaluated: its times do not hold. Keep the record and test again.',
+    sources: [MAH('6.1'), ILLINOIS('(b)(1)'), source('primary', 'N.J.A.C. 7:28-27.16(a)7')],
+    conflict: '',
+  },
+  undecided: {
+    id: 'undecided',
+    says: 'One detector has two results. Look at the report of the laboratory, keep the right one, and judge again.',
+    sources: [],
+    conflict: '',
+  },
+  'wait-for-results': {
+    id: 'wait-for-results',
+    says: 'Only one result of the pair is in. Wait for the other before anything is decided.',
+    sources: [MAH('8.5.2(c)')],
+    conflict: '',
+  },
+  'retest-straddles': {
+    id: 'retest-straddles',
+    says: 'Test again with a new pair: one result is at 4 pCi/L or above, the other below, and the higher is twice the lower or more. Do not use the average.',
+    sources: [source('primary', 'ANSI/AARST MW-RN-2020, 8.5'), source('memory', 'ANSI/AARST MAH-2019, 7.2.2'), HOMES],
+    conflict:
+      'At exactly twice, EPA summaries still use the average ("more than twice"); "twice or more" is the strict reading.',
+  },
+  'retest-spread': {
+    id: 'retest-spread',
+    says: 'The two results are farther apart than chance allows. Find the cause, tell the laboratory, and test again before anything rests on them.',
+    sources: [source('primary', 'ANSI/AARST MS-QA-2019, 3.5'), source('primary', 'N.J.A.C. 7:28-27.10(c)')],
+    conflict: 'Both below 4 pCi/L, the EPA text still uses the average and asks for no mitigation.',
+  },
+  fix: {
+    id: 'fix',
+    says: 'Fix the home: call a certified or licensed mitigator, and test again after the system has run for 24 hours.',
+    sources: [MAH('7.1'), GUIDE],
+    conflict: '',
+  },
+  'fix-sale': {
+    id: 'fix-sale',
+    says: 'In a sale: fix the home, with a certified or licensed mitigator, and test again after the system has run for 24 hours.',
+    sources: [ILLINOIS(', App. B'), BUYERS],
+    conflict: '',
+  },
+  'retest-later-sale': {
+    id: 'retest-later-sale',
+    says: 'In a sale: no mitigation is asked for. Test again within 2 years, and after any renovation.',
+    sources: [ILLINOIS(', App. B'), MAH('8.5.9.2')],
+    conflict:
+      'ANSI/AARST MAH-2019, 8.5.9.2 asks for a test at least every 5 years and at the next sale; 2 years is the strict reading.',
+  },
+  'call-mitigator': {
+    id: 'call-mitigator',
+    says: 'The system does not bring the home below 4 pCi/L. Call the mitigator back, and test again 24 hours after the repair.',
+    sources: [MAH('7.1 and 7.3.2')],
+    conflict: '',
+  },
+  'retest-mitigated': {
+    id: 'retest-mitigated',
+    says: 'The system holds the home below 4 pCi/L. Test again at least every 2 years.',
+    sources: [MAH('8.5.9.2')],
+    conflict: '',
+  },
+  'second-test-now': {
+    id: 'second-test-now',
+    says: 'Do a second short-term test at once, in the same spot. If the average of the two is 4 pCi/L or more, fix the home.',
+    sources: [GUIDE, source('secondary', 'Illinois fact sheet for homeowners')],
+    conflict:
+      'The 1993 EPA text as told by the national programme, and the 2005 Illinois rules, set this at 10 pCi/L; 8 is the strict reading.',
+  },
+  'follow-up': {
+    id: 'follow-up',
+    says: 'Follow up: a long-term test for the year-round average, or a second short-term test when an answer is needed soon.',
+    sources: [GUIDE, HOMES],
+    conflict: '',
+  },
+  'consider-fixing': {
+    id: 'consider-fixing',
+    says: 'Consider fixing the home: there is no safe level. Test again in the other season, and within 2 years.',
+    sources: [MAH('7.1'), GUIDE],
+    conflict: 'The 1993 EPA text says only to test again sometime; older Illinois pages say after 2 years.',
+  },
+  'retest-later': {
+    id: 'retest-later',
+    says: 'Nothing needs fixing. Test again at least every 5 years, after a renovation, and when someone moves to a lower level.',
+    sources: [MAH('8.5.9.2'), GUIDE],
+    conflict: 'Some states ask for every 2 to 5 years.',
+  },
+  'below-after-two': {
+    id: 'below-after-two',
+    says: 'The average of the first test and its follow-up is below 4 pCi/L. Consider a long-term test, and test again within 2 years.',
+    sources: [MALB('8.1.2(b)'), GUIDE],
+    conflict: '',
+  },
+};
+
+/** From here a second short-term test at once, pCi/L: the strict of two published figures (8 and 10). */
+export const SECOND_TEST_FROM = 8;

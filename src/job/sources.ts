@@ -1,0 +1,12 @@
+import type { Source } from '../../geometry/rules/types.ts';
+
+/** A published text and how it was come by. */
+export const source = (mark: Source['mark'], cite: string): Source => ({ mark, cite });
+
+/** The texts that the rules of a job are taken from. Each use says which clause. */
+export const MAH = (clause: string) => source('primary', `ANSI/AARST MAH-2019, ${clause}`);
+export const MALB = (clause: string) => source('primary', `ANSI/AARST MALB-2014 with 1/21 revisions, ${clause}`);
+export const MSQA = (clause: string) => source('primary', `ANSI/AARST MS-QA-2019, ${clause}`);
+export const NEW_JERSEY = (clause: string) => source('primary', `N.J.A.C. 7:28-27.${clause}`);
+export const PENNSYLVANIA = (clause: string) => source('primary', `25 Pa. Code 240.310${clause}`);
+export const ILLINOIS = (clause: string) => source('secondary', `32 Ill. Adm. Code 422.130${clause}`);
