@@ -1,0 +1,47 @@
+import { CAUTIONS, type Plan } from '../../geometry/index.ts';
+import { sourceDoubts } from '../../geometry/words/sources.ts';
+import type { TimingCheck } from '../job/timing/checks.ts';
+import { type TimingReport, timingReport } from '../job/timing/report.ts';
+import type { Command } from './call.ts';
+
+/** `timing FILE`: the times of the visit against every limit. */
+export const timing: Command = {
+  name: 'timing',
+  form: 'FILE',
+  does: 'start and pick-up, closed house, mitigation system, weather and laboratory against their limits',
+  options: [],
+  run: ({ plan, json }) => {
+    const report = timingReport(plan);
+    const trouble = report.checks.some(({ verdict }) => verdict === 'blocked' || verdict === 'unknown');
+    const text = json ? `${JSON.stringify(asJson(report), null, 2)}\n` : asText(plan, report);
+    return { text, code: trouble ? 1 : 0 };
+  },
+};
+
+const asJson = (report: TimingReport) => ({
+  ...report,
+  checks: report.checks.map(({ sources, ...check }) => ({ ...check, sources: sources.map(({ cite }) => cite) })),
+  cautions: CAUTIONS,
+});
+
+const NAME: Readonly<Record<TimingCheck['rule'], string>> = {
+  'closed-building': 'Closed house',
+  'mitigation-system': 'Mitigation system',
+  exposure: 'Time laid out',
+  weather: 'Weather',
+  laboratory: 'Laboratory',
+};
+
+function asText(plan: Plan, { checks, earliestEnd, latestEnd, closeBy, mitigationOnBy }: TimingReport): string {
+  const rows = [
+    ['Close the house by', closeBy],
+    ['Mitigation system on by', mitigationOnBy],
+    ['Pick up from', earliestEnd],
+    ['Pick up until', latestEnd],
+  ].map(([name, at]) => `  ${name}: ${at ?? 'not known: the start is not written down'}`);
+  const lines = checks.flatMap(({ rule, verdict, detail, sources }) => [
+    `  ${NAME[rule]}: ${verdict.replace('-', ' ')}. ${detail}`,
+    `    ${[...sources.map(({ cite }) => cite), ...sourceDoubts(sources)].join('; ')}`,
+  ]);
+  return `${[plan.title || 'Plan without a title', ...rows, '', ...lines, '', ...CAUTIONS].join('\n')}\n`;
+}

@@ -1,0 +1,143 @@
+import { instantMs } from '../../../geometry/plan/instant.ts';
+
+/** Instants are RFC 3339 texts in the plan and milliseconds since 1970 in all arithmetic: a change of clocks changes no duration. */
+export type Ms = number;
+
+export const HOUR: Ms = 3_600_000;
+export const MINUTE: Ms = 60_000;
+export const DAY: Ms = 24 * HOUR;
+
+/** Null for an instant that is not known. The plan's reader has looked at its form. */
+export function msOf(text: string | null | undefined): Ms | null {
+  return text ? instantMs(text) : null;
+}
+
+/** What a clock on the wall shows in a zone of the IANA database, with its offset from UTC at that instant. */
+export interface WallTime {
+  readonly year: number;
+  readonly month: number;
+  readonly day: number;
+  readonly hour: number;
+  readonly minute: number;
+  readonly second: number;
+  /** 0 is Sunday. */
+  readonly weekday: number;
+  readonly offset: Ms;
+}
+
+const formats = new Map<string, Intl.DateTimeFormat>();
+function formatIn(zone: string): Intl.DateTimeFormat {
+  let format = formats.get(zone);
+  if (!format) {
+    const two = '2-digit';
+    format = new Intl.DateTimeFormat('en-US-u-ca-iso8601-nu-latn', {
+      timeZone: zone,
+      hourCycle: 'h23',
+      era: 'short',
+      year: 'numeric',
+      month: two,
+      day: two,
+      hour: two,
+      minute: two,
+      second: two,
+    });
+    formats.set(zone, format);
+  }
+  return format;
+}
+
+/** The wall clock of `zone` at an instant. Throws a RangeError for a zone that the system does not know. */
+export function wallTime(at: Ms, zone: string): WallTime {
+  const parts = Object.fromEntries(
+    formatIn(zone)
+      .formatToParts(at)
+      .map(({ type, value }) => [type, value]),
+  );
+  const [year, month, day] = [Number(parts.year), Number(parts.month), Number(parts.day)];
+  const [hour, minute, second] = [Number(parts.hour), Number(parts.minute), Number(parts.second)];
+  const local = Date.UTC(year, month - 1, day, hour, minute, second);
+  return {
+    year,
+    month,
+    day,
+    hour,
+    minute,
+    second,
+    weekday: new Date(local).getUTCDay(),
+    offset: local - Math.floor(at / 1000) * 1000,
+  };
+}
+
+/** A day and a time of day on a wall clock. */
+export interface Wall {
+  readonly year: number;
+  readonly month: number;
+  readonly day: number;
+  readonly hour: number;
+  readonly minute: number;
+}
+
+/**
+ * The instant at which the wall clock of `zone` shows this; of two (clocks go back) the earlier, and of a time that is skipped
+ * (clocks go forward) the instant at which the clock jumps over it. Days beyond the end of a month run on.
+ */
+export function instantAt(wall: Wall, zone: string): Ms {
+  const local = Date.UTC(wall.year, wall.month - 1, wall.day, wall.hour, wall.minute);
+  // The offsets on either side of any change near by: no zone changes twice within two days.
+  const offsets = [local - DAY, local + DAY].map((near) => wallTime(near, zone).offset);
+  const fits = offsets.map((offset) => local - offset).filter((at) => at + wallTime(at, zone).offset === local);
+  if (fits.length > 0) return Math.min(...fits);
+  return jumpBetween(local - Math.max(...offsets), local - Math.min(...offsets), zone);
+}
+
+/** The first instant after `from` at which the offset is that of `to`: to the second. */
+function jumpBetween(from: Ms, to: Ms, zone: string): Ms {
+  const after = wallTime(to, zone).offset;
+  let [low, high] = [from - DAY, to];
+  while (high - low > 1000) {
+    const middle = Math.floor((low + high) / 2000) * 1000;
+    if (wallTime(middle, zone).offset === after) high = middle;
+    else low = middle;
+  }
+  return high;
+}
+
+/** RFC 3339 with the offset that the zone has at that instant: "2026-03-07T18:00:00-05:00". Seconds are rounded down. */
+export function instantText(at: Ms, zone: string): string {
+  const { year, month, day, hour, minute, second, offset } = wallTime(at, zone);
+  const two = (value: number) => String(value).padStart(2, '0');
+  const minutes = Math.round(Math.abs(offset) / MINUTE);
+  const sign = offset < 0 ? '-' : '+';
+  const date = `${String(year).padStart(4, '0')}-${two(month)}-${two(day)}`;
+  return `${date}T${two(hour)}:${two(minute)}:${two(second)}${sign}${two(Math.floor(minutes / 60))}:${two(minutes % 60)}`;
+}
+
+const DAYS = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'] as const;
+const MONTHS = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+] as const;
+
+/** As it is said: "Saturday 7 March, 18:00". */
+export function saidInstant(at: Ms, zone: string): string {
+  const { weekday, day, month, hour, minute } = wallTime(at, zone);
+  return `${DAYS[weekday]} ${day} ${MONTHS[month - 1]}, ${hour}:${String(minute).padStart(2, '0')}`;
+}
+
+/** A duration as it is said, to the minute: "47 h 59 min", "12 h", "5 min". Rounded down: nothing looks longer than it was. */
+export function saidDuration(duration: Ms): string {
+  const minutes = Math.floor(Math.abs(duration) / MINUTE);
+  const [hours, rest] = [Math.floor(minutes / 60), minutes % 60];
+  const parts = [hours > 0 ? `${hours} h` : '', rest > 0 || hours === 0 ? `${rest} min` : ''];
+  return parts.filter(Boolean).join(' ');
+}

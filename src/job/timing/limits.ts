@@ -1,0 +1,42 @@
+import type { Source } from '../../../geometry/rules/types.ts';
+import { ILLINOIS, MAH, MALB, PENNSYLVANIA, source } from '../sources.ts';
+import { HOUR, type Ms } from './clock.ts';
+
+/** The published times of a short-term test, one definition for checks, pictures, words and calendar. */
+export interface TimeLimit {
+  readonly duration: Ms;
+  readonly sources: readonly Source[];
+}
+
+/** The house is closed for so long before a test of less than `SHORT_TEST`. */
+export const CLOSED_BEFORE: TimeLimit = {
+  duration: 12 * HOUR,
+  sources: [MAH('Exh. 2 and 4'), MALB('4.1'), PENNSYLVANIA('(a)(4)(iv)'), ILLINOIS(' (at least 12 h)')],
+};
+
+/** A test shorter than this needs the lead time; one that runs so long in a closed house needs none. */
+export const SHORT_TEST: TimeLimit = { duration: 96 * HOUR, sources: [MAH('6.1.2')] };
+
+/** A mitigation system runs for so long before a test. */
+export const MITIGATION_BEFORE: TimeLimit = {
+  duration: 24 * HOUR,
+  sources: [MAH('7.3.2'), source('secondary', 'EPA checklist for home buyers')],
+};
+
+/** After mitigation the test is done within so long of the start of the system. */
+export const AFTER_MITIGATION_WITHIN: TimeLimit = {
+  duration: 30 * 24 * HOUR,
+  sources: [source('memory', 'EPA 402-R-93-078')],
+};
+
+/** No short-term test of any kind is shorter. */
+export const LEAST_EXPOSURE: TimeLimit = {
+  duration: 48 * HOUR,
+  sources: [ILLINOIS('(b)(1)'), PENNSYLVANIA('(a)(4)(ii)')],
+};
+
+/** A continuous monitor may leave the hours before the lead time out: so many must be left in one run. */
+export const MONITOR_HOURS: TimeLimit = { duration: 46 * HOUR, sources: [MAH('6.1.2(c)')] };
+
+/** Sustained wind from here, km/h, is no weather for a test of less than `SHORT_TEST`. 30 mph, which the text gives as 48 km/h. */
+export const WIND_LIMIT = { kmh: 48, sources: [ILLINOIS('(b)(1)(D)')] } as const;

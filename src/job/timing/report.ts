@@ -1,0 +1,47 @@
+import type { Plan } from '../../../geometry/plan/model.ts';
+import type { TestStanding } from '../readings/judge.ts';
+import { type TimingCheck, timingChecks, visitTimes } from './checks.ts';
+import { HOUR, instantText, type Ms } from './clock.ts';
+import { CLOSED_BEFORE, MITIGATION_BEFORE, SHORT_TEST } from './limits.ts';
+
+/** The times of a plan's visit. Instants in the site's zone, RFC 3339; null where the start is not known. */
+export interface TimingReport {
+  readonly exposureHours: number | null;
+  readonly earliestEnd: string | null;
+  readonly latestEnd: string | null;
+  /** When the house must be closed: 12 h before a test of less than 96 h, and at the start of a longer one. */
+  readonly closeBy: string | null;
+  /** When a mitigation system must run. */
+  readonly mitigationOnBy: string | null;
+  /** When the laboratory must have it; null while the pick-up is not known. */
+  readonly laboratoryBy: string | null;
+  readonly checks: readonly TimingCheck[];
+}
+
+export function timingReport(plan: Plan): TimingReport {
+  const { start, end } = visitTimes(plan);
+  const { kit, site } = plan;
+  const text = (at: Ms | null) => (at === null ? null : instantText(at, site.timeZone));
+  const after = (hours: number) => (start === null ? null : start + hours * HOUR);
+  const exposure = start === null || end === null ? null : end - start;
+  const lead = exposure !== null && exposure >= SHORT_TEST.duration ? 0 : CLOSED_BEFORE.duration;
+  return {
+    exposureHours: exposure === null ? null : exposure / HOUR,
+    earliestEnd: text(after(kit.minimumHours)),
+    latestEnd: text(after(kit.maximumHours)),
+    closeBy: text(after(-lead / HOUR)),
+    mitigationOnBy: text(after(-MITIGATION_BEFORE.duration / HOUR)),
+    laboratoryBy: text(end === null ? null : end + kit.labDays * 24 * HOUR),
+    checks: timingChecks(plan),
+  };
+}
+
+/** The rules that a test stands and falls with: broken, its results are not evaluated. */
+const STANDS_WITH: readonly TimingCheck['rule'][] = ['exposure', 'closed-building', 'mitigation-system'];
+
+/** Whether the times of a test let its results be used. */
+export function testStanding(plan: Plan): TestStanding {
+  const checks = timingChecks(plan).filter(({ rule }) => STANDS_WITH.includes(rule));
+  if (checks.some(({ verdict }) => verdict === 'blocked')) return 'not-evaluated';
+  return checks.some(({ verdict }) => verdict === 'unknown') ? 'unknown' : 'holds';
+}

@@ -1,0 +1,116 @@
+import fc from 'fast-check';
+import { DateTime } from 'luxon';
+import { describe, expect, it, vi } from 'vitest';
+import {
+  DAY,
+  HOUR,
+  instantAt,
+  instantText,
+  MINUTE,
+  saidDuration,
+  saidInstant,
+  wallTime,
+} from '../../../src/job/timing/clock.ts';
+
+/** Thousands of instants on a busy machine. */
+vi.setConfig({ testTimeout: 60_000 });
+
+const [FROM, TO] = [Date.UTC(2024, 0, 1), Date.UTC(2031, 0, 1)];
+
+/** Every zone of the system's IANA database that changes its offset in 2024 to 2030, with the days of the changes. */
+const CHANGING = Intl.supportedValuesOf('timeZone').flatMap((zone) => {
+  const changes: number[] = [];
+  let before = DateTime.fromMillis(FROM, { zone }).offset;
+  for (let at = FROM + 7 * DAY; at <= TO; at += 7 * DAY) {
+    const now = DateTime.fromMillis(at, { zone }).offset;
+    if (now !== before) changes.push(at - 7 * DAY);
+    before = now;
+  }
+  return changes.length > 0 ? [{ zone, changes }] : [];
+});
+
+/** An instant within two weeks of a change of clocks, in its zone. */
+const nearChange = fc
+  .constantFrom(...CHANGING)
+  .chain(({ zone, changes }) =>
+    fc.record({
+      zone: fc.constant(zone),
+      week: fc.constantFrom(...changes),
+      minutes: fc.integer({ min: -3 * 1440, max: 11 * 1440 }),
+    }),
+  )
+  .map(({ zone, week, minutes }) => ({ zone, at: week + minutes * MINUTE }));
+
+// Luxon is an independent date library; it shares with ours only the zone database of the system.
+describe('the wall clock of a zone, beside an independent date library', () => {
+  it('zones with a change of clocks are there to be tried', () => {
+    expect(CHANGING.length).toBeGreaterThan(80);
+  });
+
+  it('shows the same at every instant near every change, and is written with the same offset', () => {
+    fc.assert(
+      fc.property(nearChange, ({ zone, at }) => {
+        const theirs = DateTime.fromMillis(at, { zone });
+        const { year, month, day, hour, minute, offset } = wallTime(at, zone);
+        expect([year, month, day, hour, minute]).toEqual([
+          theirs.year,
+          theirs.month,
+          theirs.day,
+          theirs.hour,
+          theirs.minute,
+        ]);
+        expect(offset).toBe(theirs.offset * MINUTE);
+        expect(instantText(at, zone)).toBe(theirs.toISO({ suppressMilliseconds: true })?.replace('Z', '+00:00'));
+        expect(Date.parse(instantText(at, zone))).toBe(at);
+      }),
+      { numRuns: 4000 },
+    );
+  });
+
+  it('leads back to the instant, and to the earlier one where the clock shows a time twice', () => {
+    fc.assert(
+      fc.property(nearChange, ({ zone, at }) => {
+        const back = instantAt(wallTime(at, zone), zone);
+        expect(DateTime.fromMillis(back, { zone }).toFormat('yyyy-MM-dd HH:mm')).toBe(
+          DateTime.fromMillis(at, { zone }).toFormat('yyyy-MM-dd HH:mm'),
+        );
+        expect(back).toBeLessThanOrEqual(at);
+        const possible = DateTime.fromMillis(at, { zone })
+          .getPossibleOffsets()
+          .map((each) => each.toMillis());
+        expect(back).toBe(Math.min(...possible));
+      }),
+      { numRuns: 3000 },
+    );
+  });
+
+  // America/New_York, 8 March 2026: from 2:00 the clock jumps to 3:00. 1 November 2026: from 2:00 back to 1:00.
+  it('a time that the clock skips is the instant of the jump', () => {
+    const at = instantAt({ year: 2026, month: 3, day: 8, hour: 2, minute: 30 }, 'America/New_York');
+    expect(instantText(at, 'America/New_York')).toBe('2026-03-08T03:00:00-04:00');
+  });
+
+  it('48 hours over a change are 48 hours: the clock shows one hour more or less', () => {
+    const zone = 'America/New_York';
+    const start = instantAt({ year: 2026, month: 3, day: 7, hour: 18, minute: 0 }, zone);
+    expect(instantText(start + 48 * HOUR, zone)).toBe('2026-03-09T19:00:00-04:00');
+    const autumn = instantAt({ year: 2026, month: 10, day: 31, hour: 18, minute: 0 }, zone);
+    expect(instantText(autumn + 48 * HOUR, zone)).toBe('2026-11-02T17:00:00-05:00');
+  });
+});
+
+describe('as it is said', () => {
+  it.each([
+    [48 * HOUR, '48 h'],
+    [48 * HOUR - MINUTE, '47 h 59 min'],
+    [48 * HOUR - 1, '47 h 59 min'],
+    [5 * MINUTE, '5 min'],
+    [0, '0 min'],
+  ])('%d ms: %s', (duration, words) => {
+    expect(saidDuration(duration)).toBe(words);
+  });
+
+  it('an instant by day and clock of the site', () => {
+    expect(saidInstant(Date.UTC(2026, 2, 7, 23), 'America/New_York')).toBe('Saturday 7 March, 18:00');
+  });
+});
