@@ -1,0 +1,42 @@
+import { writeFileSync } from 'node:fs';
+import { jobEvents } from '../job/calendar/events.ts';
+import { calendarText } from '../job/calendar/ics.ts';
+import { instantText, saidInstant } from '../job/timing/clock.ts';
+import { type Command, UnusableError } from './call.ts';
+
+/** `calendar FILE --out NAME.ics`: the visit for a calendar program. */
+export const calendar: Command = {
+  name: 'calendar',
+  form: 'FILE --out NAME.ics',
+  does: 'closing time, start, pick-up window and posting as a calendar file',
+  options: ['out'],
+  run: ({ plan, json, options, file }) => {
+    const { out } = options;
+    if (!out)
+      throw new UnusableError('calendar needs --out and the name of the file to write, for instance --out job.ics.');
+    const events = jobEvents(plan);
+    if (events.length === 0) {
+      throw new UnusableError(
+        `${file}: /visit/start: The start is not written down, so there is nothing to put in a calendar.`,
+      );
+    }
+    try {
+      writeFileSync(out, calendarText(plan, Date.now()));
+    } catch (error) {
+      if (!(error instanceof Error && 'code' in error)) throw error;
+      throw new UnusableError(`${out}: the file could not be written: ${error.message}`);
+    }
+    const { timeZone } = plan.site;
+    if (json) {
+      const rows = events.map(({ kind, title, start, end }) => ({
+        kind,
+        title,
+        start: instantText(start, timeZone),
+        end: instantText(end, timeZone),
+      }));
+      return { text: `${JSON.stringify({ out, events: rows }, null, 2)}\n`, code: 0 };
+    }
+    const lines = events.map(({ title, start }) => `  ${saidInstant(start, timeZone)}: ${title}`);
+    return { text: `${[`Wrote ${out}`, ...lines].join('\n')}\n`, code: 0 };
+  },
+};

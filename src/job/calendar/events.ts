@@ -1,0 +1,115 @@
+import type { Plan } from '../../../geometry/plan/model.ts';
+import { CAUTIONS, capital, listed } from '../../../geometry/words.ts';
+import { visitTimes } from '../timing/checks.ts';
+import { DAY, HOUR, MINUTE, type Ms, msOf, saidInstant } from '../timing/clock.ts';
+import { timingReport } from '../timing/report.ts';
+
+export type EventKind = 'closing' | 'start' | 'pick-up-window' | 'last-moment' | 'pick-up' | 'posting' | 'laboratory';
+
+/** One entry of the job's calendar. */
+export interface JobEvent {
+  readonly kind: EventKind;
+  readonly title: string;
+  readonly start: Ms;
+  readonly end: Ms;
+  readonly notes: string;
+  /** How long before its start it rings, the first one first. */
+  readonly alarms: readonly Ms[];
+}
+
+/** An act that takes a moment is shown as so long. */
+const MOMENT: Ms = 15 * MINUTE;
+/** A tester needs the drive, a householder a reminder: common practice, no published source. */
+const ALARMS = {
+  visit: [DAY, 2 * HOUR],
+  last: [6 * HOUR, 2 * HOUR, 30 * MINUTE],
+  closing: [12 * HOUR, HOUR],
+  post: [HOUR],
+} as const;
+
+/**
+ * What the visit puts in a calendar, in the order of the job; empty while the start is not written down. The pick-up is the one that is
+ * written down, where it is.
+ */
+export function jobEvents(plan: Plan): readonly JobEvent[] {
+  const { start, end } = visitTimes(plan);
+  if (start === null) return [];
+  const report = timingReport(plan);
+  const { timeZone, label } = plan.site;
+  const where = [plan.title, label].filter(Boolean).join(', ');
+  const names = listed(plan.levels.flatMap(({ detectors }) => detectors.map((each) => each.label || each.id)));
+  const [earliest, latest] = [msOf(report.earliestEnd) ?? start, msOf(report.latestEnd) ?? start];
+  const fetched = end ?? earliest;
+  const laboratory = fetched + plan.kit.labDays * DAY;
+  const event = (kind: EventKind, title: string, at: Ms, until: Ms, says: string, alarms: readonly Ms[]): JobEvent => ({
+    kind,
+    title: where ? `${title}: ${where}` : title,
+    start: at,
+    end: until,
+    notes: [says, ...CAUTIONS].join('\n'),
+    alarms,
+  });
+  const close = msOf(report.closeBy) ?? start;
+  return [
+    event(
+      'closing',
+      'Close the house',
+      close,
+      close + MOMENT,
+      `Windows and outside doors closed on all levels from now until the detectors are fetched. ${capital('whole-house and window fans off.')}`,
+      ALARMS.closing,
+    ),
+    event(
+      'start',
+      `Set out ${names || 'the detectors'}`,
+      start,
+      start + MOMENT,
+      'Write down the minute.',
+      ALARMS.visit,
+    ),
+    event(
+      'pick-up-window',
+      'Detectors may be fetched',
+      earliest,
+      latest,
+      `Not before ${saidInstant(earliest, timeZone)}, not after ${saidInstant(latest, timeZone)}. Outside it the test is not evaluated.`,
+      [],
+    ),
+    ...(end === null
+      ? []
+      : [
+          event(
+            'pick-up',
+            `Fetch ${names || 'the detectors'}`,
+            end,
+            end + MOMENT,
+            'Write down the minute, seal them at once.',
+            ALARMS.visit,
+          ),
+        ]),
+    event(
+      'last-moment',
+      'Last moment to fetch the detectors',
+      latest - MOMENT,
+      latest,
+      'After this the test is lost.',
+      ALARMS.last,
+    ),
+    event(
+      'posting',
+      'Post the detectors',
+      fetched + HOUR,
+      fetched + HOUR + MOMENT,
+      'Today, sealed: what they hold decays by half in under four days.',
+      ALARMS.post,
+    ),
+    event(
+      'laboratory',
+      'The laboratory must have the detectors',
+      laboratory - MOMENT,
+      laboratory,
+      `Within ${plan.kit.labDays} days of the pick-up.`,
+      [DAY],
+    ),
+  ];
+}

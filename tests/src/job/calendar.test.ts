@@ -1,0 +1,82 @@
+import ICAL from 'ical.js';
+import { describe, expect, it } from 'vitest';
+import { emptyPlan } from '../../../geometry/index.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import { jobEvents } from '../../../src/job/calendar/events.ts';
+import { calendarText } from '../../../src/job/calendar/ics.ts';
+
+const NOW = Date.UTC(2026, 2, 1, 12);
+const plan: Plan = {
+  ...emptyPlan(),
+  title:
+    'Wren Hill; cellar, "north" side, with a title so long that a line of the file has to be folded somewhere in it',
+  site: { ...emptyPlan().site, label: '3 Wren Hill', timeZone: 'America/New_York' },
+  visit: {
+    closedSince: null,
+    mitigationOnSince: null,
+    start: '2026-03-07T18:00:00-05:00',
+    end: '2026-03-10T09:30:00-04:00',
+  },
+};
+
+// ical.js reads RFC 5545 on its own; it shares no code with what writes here.
+const calendar = () => new ICAL.Component(ICAL.parse(calendarText(plan, NOW)));
+const events = () =>
+  calendar()
+    .getAllSubcomponents('vevent')
+    .map((each) => new ICAL.Event(each));
+const find = (part: string) => {
+  const event = events().find(({ summary }) => summary.startsWith(part));
+  if (!event) throw new Error(`no event ${part}`);
+  return event;
+};
+
+describe('the calendar of a visit, read by an independent parser of RFC 5545', () => {
+  it('has a version, a maker, and for each event its id, stamp, start and end', () => {
+    expect(calendar().getFirstPropertyValue('version')).toBe('2.0');
+    expect(calendar().getFirstPropertyValue('prodid')).toBe('Stillspot');
+    expect(events()).toHaveLength(jobEvents(plan).length);
+    const ids = events().map(({ uid }) => uid);
+    expect(new Set(ids).size).toBe(ids.length);
+    for (const { component } of events()) {
+      for (const name of ['uid', 'dtstamp', 'dtstart', 'dtend', 'summary'])
+        expect(component.getFirstProperty(name)).not.toBeNull();
+    }
+  });
+
+  // By the clock of the site: closed 12 h before the start; 48 and 96 h after it, over the change of clocks on 8 March 2026.
+  it.each([
+    ['Close the house', '2026-03-07T11:00:00Z', '2026-03-07T11:15:00Z'],
+    ['Set out', '2026-03-07T23:00:00Z', '2026-03-07T23:15:00Z'],
+    ['Detectors may be fetched', '2026-03-09T23:00:00Z', '2026-03-11T23:00:00Z'],
+    ['Fetch', '2026-03-10T13:30:00Z', '2026-03-10T13:45:00Z'],
+    ['Last moment', '2026-03-11T22:45:00Z', '2026-03-11T23:00:00Z'],
+    ['Post', '2026-03-10T14:30:00Z', '2026-03-10T14:45:00Z'],
+    ['The laboratory', '2026-03-15T13:15:00Z', '2026-03-15T13:30:00Z'],
+  ])('%s: %s to %s', (part, start, end) => {
+    const event = find(part);
+    expect([event.startDate.toString(), event.endDate.toString()]).toEqual([start, end]);
+  });
+
+  it('rings before the last moment, three times', () => {
+    const alarms = find('Last moment').component.getAllSubcomponents('valarm');
+    expect(alarms.map((alarm) => alarm.getFirstPropertyValue('trigger')?.toString())).toEqual([
+      '-PT360M',
+      '-PT120M',
+      '-PT30M',
+    ]);
+    for (const alarm of alarms) expect(alarm.getFirstPropertyValue('action')).toBe('DISPLAY');
+  });
+
+  it('keeps commas, semicolons and quotes of a title, carries the cautions, and folds at 75 octets', () => {
+    expect(find('Set out').summary).toContain(plan.title);
+    expect(find('Set out').description).toContain('A certified or licensed professional decides.');
+    for (const line of calendarText(plan, NOW).split('\r\n')) expect(Buffer.byteLength(line)).toBeLessThanOrEqual(75);
+  });
+
+  it('is the same for the same visit, and empty without a start', () => {
+    expect(calendarText(plan, NOW)).toBe(calendarText(plan, NOW));
+    expect(find('Set out').component.getFirstPropertyValue('dtstamp')?.toString()).toBe('2026-03-01T12:00:00Z');
+    expect(jobEvents({ ...plan, visit: { ...plan.visit, start: null, end: null } })).toEqual([]);
+  });
+});
