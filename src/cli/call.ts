@@ -9,6 +9,8 @@ export class UnusableError extends Error {}
 export interface Call {
   readonly file: string;
   readonly plan: Plan;
+  /** All files that were named, in their order; more than one only where the command takes many. */
+  readonly plans: readonly Plan[];
   readonly json: boolean;
   /** The other options as typed, by name. */
   readonly options: Readonly<Record<string, string | undefined>>;
@@ -21,6 +23,8 @@ export interface Command {
   /** What follows the name in the usage, e.g. "FILE [--base MM]". */
   readonly form: string;
   readonly does: string;
+  /** Whether it takes more than one file. */
+  readonly many?: boolean;
   /** Names of options that take a value. */
   readonly options: readonly string[];
   /** Names of options that take none. */
@@ -36,7 +40,7 @@ export function readCall(command: Command, argv: readonly string[]): Call {
   const { values, positionals } = understood(command, argv);
   const [file, ...more] = positionals;
   if (file === undefined) throw new UnusableError(`No file is named. ${usageOf(command)}`);
-  if (more.length > 0)
+  if (more.length > 0 && !command.many)
     throw new UnusableError(`${command.name} takes one file, got ${positionals.length}. ${usageOf(command)}`);
   const flags = new Set<string>();
   const options: Record<string, string> = {};
@@ -44,7 +48,8 @@ export function readCall(command: Command, argv: readonly string[]): Call {
     if (value === true) flags.add(key);
     else if (typeof value === 'string') options[key] = value;
   }
-  return { file, plan: readPlan(file), json: flags.has('json'), options, flags };
+  const plans = readAll(positionals);
+  return { file, plan: plans[0] as Plan, plans, json: flags.has('json'), options, flags };
 }
 
 function understood(command: Command, argv: readonly string[]) {
@@ -61,6 +66,22 @@ function understood(command: Command, argv: readonly string[]) {
 
 function usageOf({ name, form }: Command): string {
   return `Usage: npm run -s stillspot -- ${name} ${form} [--json]`;
+}
+
+/** Every file, or the troubles of all that cannot be used. */
+function readAll(files: readonly string[]): readonly Plan[] {
+  const troubles: string[] = [];
+  const plans = files.flatMap((file) => {
+    try {
+      return [readPlan(file)];
+    } catch (error) {
+      if (!(error instanceof UnusableError)) throw error;
+      troubles.push(error.message);
+      return [];
+    }
+  });
+  if (troubles.length > 0) throw new UnusableError(troubles.join('\n'));
+  return plans;
 }
 
 function readPlan(file: string): Plan {

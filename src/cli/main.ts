@@ -2,11 +2,12 @@ import { area } from './area.ts';
 import { calendar } from './calendar.ts';
 import { type Call, type Command, readCall, UnusableError } from './call.ts';
 import { check } from './check.ts';
+import { quality } from './quality.ts';
 import { readings } from './readings.ts';
 import { spots } from './spots.ts';
 import { timing } from './timing.ts';
 
-const COMMANDS: readonly Command[] = [check, area, spots, timing, readings, calendar];
+const COMMANDS: readonly Command[] = [check, area, spots, timing, readings, quality, calendar];
 
 /**
  * Runs one call of the command line and resolves to its exit code (0 done, 1 done with a verdict that is blocked or

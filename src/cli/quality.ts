@@ -1,0 +1,101 @@
+import { CAUTIONS } from '../../geometry/index.ts';
+import { type DutyCount, type QualityBook, qualityBook } from '../job/quality/book.ts';
+import { type ControlChart, controlCharts } from '../job/quality/charts.ts';
+import { chartRows, checkTable, csv, monthTable } from '../job/quality/csv.ts';
+import { BLANKS, DUPLICATES, SPIKES } from '../job/quality/programme.ts';
+import { asNumber } from '../job/readings/exact.ts';
+import type { Command } from './call.ts';
+
+/** `quality FILE…`: the quality book over many plans. */
+export const quality: Command = {
+  name: 'quality',
+  form: 'FILE... [--csv]',
+  does: 'over many plans: pairs, blanks and spikes done and owed by month, control charts',
+  many: true,
+  options: [],
+  flags: ['csv'],
+  run: ({ plans, json, flags }) => {
+    const book = qualityBook(plans);
+    const charts = controlCharts(book.pairs);
+    const code = isInOrder(book, charts) ? 0 : 1;
+    if (flags.has('csv') && !json) {
+      const tables = [monthTable(book.months), chartRows(charts), checkTable(book.checks)];
+      return { text: tables.map(csv).join('\r\n'), code };
+    }
+    return { text: json ? `${JSON.stringify(asJson(book, charts), null, 2)}\n` : asText(book, charts), code };
+  },
+};
+
+/** Nothing out of control among the pairs, blanks and spikes, and none that cannot be judged. */
+function isInOrder({ checks }: QualityBook, charts: readonly ControlChart[]): boolean {
+  const pairs = charts.every(({ points }) =>
+    points.every(({ verdict, endsRun }) => verdict !== 'out-of-control' && !endsRun),
+  );
+  return pairs && checks.every(({ verdict }) => verdict === 'clear' || verdict === 'warning');
+}
+
+function asJson({ months, years, checks }: QualityBook, charts: readonly ControlChart[]) {
+  return {
+    months,
+    years,
+    charts: charts.map(({ band, points, warning, control, own, flags }) => ({
+      from: band.from,
+      below: band.below,
+      statistic: band.of === 'percent' ? 'rpd' : 'difference',
+      warning,
+      control,
+      ownLimits: own,
+      rows: points.map(({ pair, value, verdict, endsRun }) => ({
+        where: pair.where,
+        month: pair.month,
+        device: pair.device,
+        values: pair.values.map(asNumber),
+        mean: asNumber(pair.mean),
+        value: asNumber(value),
+        verdict,
+        endsRun,
+      })),
+      flags,
+    })),
+    checks: checks.map(({ check, where, month, device, error, verdict }) => ({
+      ...check,
+      where,
+      month,
+      device,
+      error: error && asNumber(error),
+      verdict,
+    })),
+    cautions: CAUTIONS,
+  };
+}
+
+const duty = ({ done, owed }: DutyCount, name: string) => `${name} ${done} of ${owed}`;
+
+function asText({ months, years, checks }: QualityBook, charts: readonly ControlChart[]): string {
+  const lines = [
+    ...months.map(
+      ({ month, device, measurements, duplicates, blanks, spikes }) =>
+        `${month}, ${device}: ${measurements} measured; ${[
+          duty(duplicates, DUPLICATES.name.toLowerCase()),
+          duty(blanks, BLANKS.name.toLowerCase()),
+          duty(spikes, SPIKES.name.toLowerCase()),
+        ].join(', ')}`,
+    ),
+    ...years.map(({ year, device, spikes }) => `${year}, ${device}: ${duty(spikes, 'spikes of the year')}`),
+    '',
+    ...charts.flatMap(({ band, points, warning, control, own, flags }) => [
+      `Means from ${band.from}${band.below === null ? '' : ` to below ${band.below}`} pCi/L: ${points.length} pairs, warning at ${warning}${control === null ? '' : `, control at ${control}`}${band.of === 'percent' ? ' %' : ' pCi/L'}${own ? ' (own limits)' : ''}`,
+      ...points
+        .filter(({ verdict, endsRun }) => verdict !== 'in-control' || endsRun)
+        .map(({ pair, verdict }) => `  ${pair.month} ${pair.where}: ${verdict.replaceAll('-', ' ')}`),
+      ...flags.map((flag) => `  ${flag}`),
+    ]),
+    ...(checks.length > 0 ? ['', 'Blanks and spikes'] : []),
+    ...checks.map(
+      ({ check, month, verdict }) =>
+        `  ${month} ${check.kind} ${check.serial || check.id}: ${verdict.replaceAll('-', ' ')}`,
+    ),
+  ];
+  const none = months.length === 0 ? ['Nothing is measured yet: no plan has a result.'] : [];
+  return `${[...none, ...lines, '', ...CAUTIONS].join('\n')}\n`;
+}

@@ -1,0 +1,55 @@
+import type { Source } from '../../../geometry/rules/types.ts';
+import { MSQA, NEW_JERSEY, source } from '../sources.ts';
+
+/** What a quality programme owes: a share of the measurements of a month, with a cap. One definition for book, words and command. */
+export interface Duty {
+  readonly name: string;
+  /** Of the measurements of a month, percent. */
+  readonly percent: number;
+  /** At most so many a month. */
+  readonly mostAMonth: number;
+  /** At least so many a year; 0 where the texts give none. */
+  readonly leastAYear: number;
+  readonly sources: readonly Source[];
+}
+
+export const DUPLICATES: Duty = {
+  name: 'Side-by-side pairs',
+  percent: 10,
+  mostAMonth: 50,
+  leastAYear: 0,
+  sources: [NEW_JERSEY('10(c)')],
+};
+
+export const BLANKS: Duty = {
+  name: 'Field blanks',
+  percent: 5,
+  mostAMonth: 25,
+  leastAYear: 0,
+  sources: [NEW_JERSEY('10(d)'), MSQA('Comp. D 2.4.2'), source('primary', 'Illinois Register 33 (2009), p. 6844')],
+};
+
+export const SPIKES: Duty = {
+  name: 'Spikes',
+  percent: 3,
+  mostAMonth: 6,
+  leastAYear: 3,
+  sources: [MSQA('5.3.1-5.3.3'), source('primary', 'ANSI/AARST MAMF-2017 with 1/21 revisions, 2.8.4')],
+};
+
+/** The lesser of the share, a started one counting whole, and the cap. */
+export function owedInMonth({ percent, mostAMonth }: Duty, measurements: number): number {
+  return Math.min(mostAMonth, Math.ceil((measurements * percent) / 100));
+}
+
+/** A spike's relative percent error beyond these is a warning or out of control, on either side: MS-QA-2019, 5.3. */
+export const SPIKE_LIMITS = { warning: 20, control: 30, sources: [MSQA('5.3.3')] } as const;
+
+/** So many of the checks may be in warning and outside control, percent, before the cause is looked for: N.J.A.C. 7:28-27.10(c). */
+export const SHARE_LIMITS = { warning: 5, control: 1, sources: [NEW_JERSEY('10(c)')] } as const;
+
+/** So many own pairs before own limits may take the place of the published ones: MS-QA-2019, 7.9.1. Own limits are never looser: 3.5. */
+export const OWN_LIMITS_FROM = { pairs: 20, sources: [MSQA('7.9.1'), MSQA('3.5')] } as const;
+
+/** Two warnings one after another count as out of control: the run rules of EPA 402-R-92-003, App. B.3, from memory. */
+export const RUN_OF_WARNINGS = { length: 2, sources: [source('memory', 'EPA 402-R-92-003, App. B.3')] } as const;

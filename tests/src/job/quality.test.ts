@@ -1,0 +1,235 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { emptyPlan } from '../../../geometry/index.ts';
+import type { Detector, Plan, QualityCheck } from '../../../geometry/plan/model.ts';
+import { qualityBook } from '../../../src/job/quality/book.ts';
+import { type ControlChart, controlCharts } from '../../../src/job/quality/charts.ts';
+import { chartRows, csv } from '../../../src/job/quality/csv.ts';
+import { BLANKS, DUPLICATES, owedInMonth, SPIKES } from '../../../src/job/quality/programme.ts';
+import { asNumber } from '../../../src/job/readings/exact.ts';
+import { seededRandom } from '../../helpers/seeded-level.ts';
+
+const detector = (id: string, x: number, pair: string | null): Detector => ({
+  id,
+  label: id,
+  at: [x, 0],
+  base: 762,
+  radius: 50,
+  tall: 25,
+  pair,
+});
+
+/** A plan of one location: a single result, or a pair; fetched on a day of 2026. Invented. */
+function plan(values: readonly number[], day: string, title = day): Plan {
+  const base = emptyPlan();
+  const detectors = values.map((_, i) => detector(`d${i + 1}`, i * 220, values.length > 1 ? 'A' : null));
+  return {
+    ...base,
+    title,
+    levels: base.levels.map((level) => ({ ...level, detectors })),
+    visit: { closedSince: null, mitigationOnSince: null, start: null, end: `${day}T12:00:00Z` },
+    readings: values.map((value, i) => ({ detector: `d${i + 1}`, value, unit: 'pCi/L' as const })),
+  };
+}
+
+describe('what a month owes', () => {
+  // N.J.A.C. 7:28-27.10(c) and (d): the lesser of 10 % or 50, of 5 % or 25; MS-QA-2019, 5.3.1-5.3.3: 3 %, at most 6.
+  it.each([
+    [0, 0, 0, 0],
+    [1, 1, 1, 1],
+    [10, 1, 1, 1],
+    [11, 2, 1, 1],
+    [20, 2, 1, 1],
+    [21, 3, 2, 1],
+    [34, 4, 2, 2],
+    [200, 20, 10, 6],
+    [500, 50, 25, 6],
+    [501, 50, 25, 6],
+    [2000, 50, 25, 6],
+  ])('%d measurements: %d pairs, %d blanks, %d spikes', (measurements, pairs, blanks, spikes) => {
+    expect([DUPLICATES, BLANKS, SPIKES].map((duty) => owedInMonth(duty, measurements))).toEqual([
+      pairs,
+      blanks,
+      spikes,
+    ]);
+  });
+
+  it('is counted by month and device, a pair as one measurement; a year owes three spikes', () => {
+    const spike: QualityCheck = {
+      id: 'q1',
+      kind: 'spike',
+      at: '2026-03-20T12:00:00Z',
+      serial: '',
+      by: '',
+      value: 11,
+      unit: 'pCi/L',
+      reference: 10,
+      detectionLimit: null,
+      note: '',
+    };
+    const plans = [
+      plan([3], '2026-03-02'),
+      plan([5, 5.2], '2026-03-31'),
+      { ...plan([2], '2026-04-01'), quality: [spike] },
+    ];
+    const book = qualityBook(plans);
+    expect(
+      book.months.map(({ month, measurements, duplicates, spikes }) => [month, measurements, duplicates, spikes]),
+    ).toEqual([
+      ['2026-03', 2, { done: 1, owed: 1 }, { done: 1, owed: 1 }],
+      ['2026-04', 1, { done: 0, owed: 1 }, { done: 0, owed: 1 }],
+    ]);
+    expect(book.years).toEqual([{ year: '2026', device: 'charcoal-barrier', spikes: { done: 1, owed: 3 } }]);
+  });
+
+  it('the month is that of the clock of the site', () => {
+    const late = {
+      ...plan([3], '2026-03-31'),
+      visit: { closedSince: null, mitigationOnSince: null, start: null, end: '2026-04-01T02:00:00Z' },
+    };
+    const there = { ...late, site: { ...late.site, timeZone: 'America/New_York' } };
+    expect(qualityBook([late]).months[0]?.month).toBe('2026-04');
+    expect(qualityBook([there]).months[0]?.month).toBe('2026-03');
+  });
+});
+
+describe('blanks and spikes', () => {
+  const base = {
+    id: 'q',
+    at: null,
+    serial: '',
+    by: '',
+    unit: 'pCi/L',
+    note: '',
+    reference: null,
+    detectionLimit: null,
+  } as const;
+  const verdictOf = (check: Partial<QualityCheck>) => {
+    const [record] = qualityBook([
+      { ...emptyPlan(), quality: [{ ...base, kind: 'blank', value: 0, ...check }] },
+    ]).checks;
+    return record?.verdict;
+  };
+  // MS-QA-2019, 5.3: warning beyond +/-20 %, control beyond +/-30 %; N.J.A.C. 7:28-27.10(d): a blank at or below the detection limit.
+  it.each([
+    [12, 'clear'],
+    [12.001, 'warning'],
+    [8, 'clear'],
+    [7.999, 'warning'],
+    [13, 'warning'],
+    [13.001, 'out-of-control'],
+    [7, 'warning'],
+    [6.999, 'out-of-control'],
+  ])('a spike of 10 that reads %d: %s', (value, verdict) => {
+    expect(verdictOf({ kind: 'spike', value, reference: 10 })).toBe(verdict);
+  });
+
+  it.each([
+    [0.4, 0.4, 'clear'],
+    [0.41, 0.4, 'out-of-control'],
+    [0.1, null, 'unknown'],
+    [0, null, 'clear'],
+  ])('a blank that reads %d with a limit of %s: %s', (value, detectionLimit, verdict) => {
+    expect(verdictOf({ value, detectionLimit })).toBe(verdict);
+  });
+
+  it('a spike without a reference cannot be judged', () => {
+    expect(verdictOf({ kind: 'spike', value: 9 })).toBe('unknown');
+  });
+});
+
+/** 200 invented pairs of one precision, with a few that are worse, in tenths of a pCi/L. */
+function invented(): readonly (readonly [number, number])[] {
+  const random = seededRandom(2026);
+  return Array.from({ length: 200 }, (_, i) => {
+    const mean = 0.5 + 12 * random() ** 2;
+    const spread = (i % 37 === 0 ? 0.5 : 0.12) * mean;
+    const tenths = (value: number) => Math.max(0, Math.round(value * 10)) / 10;
+    return [tenths(mean + spread * (random() - 0.5)), tenths(mean - spread * (random() - 0.5))] as const;
+  });
+}
+
+/** The same by plain arithmetic in tenths, sharing nothing with the charts: limits of MS-QA-2019 3.5 and Table 7.1, own ones from 20 on. */
+function independently(pairs: readonly (readonly [number, number])[]) {
+  const bands = { high: [] as number[], middle: [] as number[], low: [] as number[] };
+  for (const [a, b] of pairs) {
+    const [i, j] = [Math.round(a * 10), Math.round(b * 10)];
+    const shown = Math.floor((i + j + 1) / 2); // the mean in tenths, rounded half up
+    if (shown >= 40) bands.high.push((200 * Math.abs(i - j)) / (i + j));
+    else if (shown >= 20) bands.middle.push((200 * Math.abs(i - j)) / (i + j));
+    else bands.low.push(Math.abs(i - j) / 10);
+  }
+  const count = (values: readonly number[], published: readonly [number, number]) => {
+    const root = Math.sqrt(values.reduce((sum, value) => sum + value * value, 0) / values.length);
+    const [warn, stop] =
+      values.length < 20 ? published : [Math.min(published[0], 1.96 * root), Math.min(published[1], 2.576 * root)];
+    const below = (value: number) => (value >= warn ? 'warning' : 'in-control');
+    return values.map((value) => (value >= stop ? 'out-of-control' : below(value)));
+  };
+  return [
+    count(bands.high, [28, 36]),
+    count(bands.middle, [50, 67]),
+    bands.low.map((value) => (value > 1 ? 'warning' : 'in-control')),
+  ];
+}
+
+describe('control charts', () => {
+  const pairs = invented();
+  const days = (i: number) =>
+    `2026-${String(1 + Math.floor(i / 20)).padStart(2, '0')}-${String(1 + (i % 20)).padStart(2, '0')}`;
+  const book = qualityBook(pairs.map((values, i) => plan(values, days(i))));
+  const charts = controlCharts(book.pairs);
+
+  it('flag of 200 invented pairs what an independent calculation flags', () => {
+    expect(book.pairs).toHaveLength(200);
+    expect(charts.map(({ points }) => points.map(({ verdict }) => verdict))).toEqual(independently(pairs));
+    expect(charts.flatMap(({ points }) => points).some(({ verdict }) => verdict === 'out-of-control')).toBe(true);
+  });
+
+  it('take own limits from 20 pairs on, and never looser ones than published', () => {
+    const even = (count: number) =>
+      controlCharts(qualityBook(Array.from({ length: count }, (_, i) => plan([6, 6.4], days(i)))).pairs)[0];
+    expect(even(19)).toMatchObject({ warning: 28, control: 36, own: false });
+    expect(even(20)?.own).toBe(true);
+    expect(even(20)?.warning).toBeCloseTo((1.96 * 40) / 6.2, 6);
+    const wild = controlCharts(qualityBook(Array.from({ length: 30 }, (_, i) => plan([5, 9], days(i)))).pairs)[0];
+    expect(wild).toMatchObject({ warning: 28, control: 36, own: false });
+  });
+
+  it('see two warnings one after another as a run, and one alone not', () => {
+    const chart = (values: readonly (readonly [number, number])[]) =>
+      controlCharts(qualityBook(values.map((each, i) => plan(each, days(i)))).pairs)[0] as ControlChart;
+    const [good, bad] = [
+      [5, 5.1],
+      [5, 6.7],
+    ] as const; // 29 %
+    expect(chart([bad, good, bad]).points.map(({ endsRun }) => endsRun)).toEqual([false, false, false]);
+    const run = chart([good, bad, bad, good]);
+    expect(run.points.map(({ endsRun }) => endsRun)).toEqual([false, false, true, false]);
+    expect(run.flags.some((flag) => flag.startsWith('Two warnings'))).toBe(true);
+  });
+
+  it('hold each pair once, whatever the order of the plans', () => {
+    fc.assert(
+      fc.property(
+        fc.shuffledSubarray(
+          pairs.map((values, i) => plan(values, days(i))),
+          { minLength: 200, maxLength: 200 },
+        ),
+        (shuffled) => {
+          const again = controlCharts(qualityBook(shuffled).pairs);
+          expect(again.map(({ points }) => points.map(({ value }) => asNumber(value)).sort())).toEqual(
+            charts.map(({ points }) => points.map(({ value }) => asNumber(value)).sort()),
+          );
+        },
+      ),
+      { numRuns: 3 },
+    );
+  });
+
+  it('go out as a table of one row a pair', () => {
+    const text = csv(chartRows(charts));
+    expect(text.split('\r\n')).toHaveLength(1 + 200 + 1);
+    expect(csv([['a,b', 'say "yes"', '=1+1', 2]])).toBe('"a,b","say ""yes""",\'=1+1,2\r\n');
+  });
+});
