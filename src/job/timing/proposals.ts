@@ -1,0 +1,87 @@
+import type { Plan, Practice, Weekday } from '../../../geometry/plan/model.ts';
+import { visitTimes } from './checks.ts';
+import { DAY, HOUR, instantAt, MINUTE, type Ms, wallTime } from './clock.ts';
+import { CLOSED_BEFORE, MITIGATION_BEFORE } from './limits.ts';
+
+/** When a tester works unless the plan says otherwise: common practice, no published source. */
+export const USUAL_PRACTICE: Practice = {
+  days: (['mon', 'tue', 'wed', 'thu', 'fri'] as const).map((day) => ({ day, from: '08:00', to: '18:00' })),
+  daysOff: [],
+};
+
+const WEEKDAYS: readonly Weekday[] = ['sun', 'mon', 'tue', 'wed', 'thu', 'fri', 'sat'];
+/** Starts are offered on the half hour. */
+const STEP: Ms = 30 * MINUTE;
+
+/** A stretch of time in which somebody works. */
+export interface Shift {
+  readonly from: Ms;
+  readonly to: Ms;
+}
+
+/** A start that keeps every limit, and when the detectors can be fetched then. */
+export interface Proposal {
+  readonly start: Ms;
+  /** Hours of work inside the kit's window; the first one first. */
+  readonly pickUps: readonly Shift[];
+}
+
+/** The next start on a day of work, or why there is none on it. */
+export type DayProposal =
+  | { readonly day: Ms; readonly ok: true; readonly proposal: Proposal }
+  | { readonly day: Ms; readonly ok: false; readonly reason: string };
+
+/** The hours of work on the days from `from` on, so many days, by the wall clock of the zone; a day off has none. */
+export function shifts({ days, daysOff }: Practice, zone: string, from: Ms, count: number): readonly Shift[] {
+  const first = wallTime(from, zone);
+  return Array.from({ length: count }, (_, index) => {
+    // Noon is on the same day whatever the clocks do.
+    const noon = wallTime(instantAt({ ...first, day: first.day + index, hour: 12, minute: 0 }, zone), zone);
+    const date = `${noon.year}-${String(noon.month).padStart(2, '0')}-${String(noon.day).padStart(2, '0')}`;
+    if (daysOff.includes(date)) return [];
+    const at = (time: string) =>
+      instantAt({ ...noon, hour: Number(time.slice(0, 2)), minute: Number(time.slice(3)) }, zone);
+    return days
+      .filter(({ day }) => day === WEEKDAYS[noon.weekday])
+      .map((hours) => ({ from: at(hours.from), to: at(hours.to) }))
+      .sort((a, b) => a.from - b.from);
+  }).flat();
+}
+
+/**
+ * For each shift of the next days the first start that keeps the closed hours, the running hours of a mitigation system, and the
+ * kit's window with a pick-up in hours of work; or why the shift has none. What is not known of the house is taken to begin now.
+ * @param days how far to look ahead
+ */
+export function proposals(plan: Plan, now: Ms, days = 10): readonly DayProposal[] {
+  const practice = plan.practice ?? USUAL_PRACTICE;
+  const { closed, mitigation } = visitTimes(plan);
+  const [least, most] = [plan.kit.minimumHours * HOUR, plan.kit.maximumHours * HOUR];
+  const lastLook = days + Math.ceil(most / DAY) + 1;
+  const work = shifts(practice, plan.site.timeZone, now, lastLook);
+  const closedFrom = Math.max(now, (closed ?? now) + CLOSED_BEFORE.duration);
+  const mitigated = mitigation === null ? now : mitigation + MITIGATION_BEFORE.duration;
+  const from = Math.max(closedFrom, mitigated);
+  return work
+    .filter((shift) => shift.to > now && shift.from < now + days * DAY)
+    .map((shift): DayProposal => {
+      const day = shift.from;
+      if (shift.to < from) {
+        const why =
+          closedFrom >= mitigated ? 'the house is not closed for 12 h yet' : 'the system has not run for 24 h yet';
+        return { day, ok: false, reason: why };
+      }
+      for (let start = halfHour(Math.max(shift.from, from)); start <= shift.to; start += STEP) {
+        const pickUps = work.flatMap((later) => within(later, start + least, start + most));
+        if (pickUps.length > 0) return { day, ok: true, proposal: { start, pickUps } };
+      }
+      return { day, ok: false, reason: 'the whole window to fetch them lies outside the hours of work' };
+    });
+}
+
+const halfHour = (at: Ms): Ms => Math.ceil(at / STEP) * STEP;
+
+function within({ from, to }: Shift, least: Ms, most: Ms): readonly Shift[] {
+  const [first, last] = [Math.max(from, least), Math.min(to, most)];
+  return last >= first ? [{ from: first, to: last }] : [];
+}
