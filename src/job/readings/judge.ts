@@ -28,7 +28,7 @@ export interface SetReport {
   readonly withEarlier: Exact | null;
 }
 
-/** Whether the times of the test let its results be used. */
+/** Whether the times of the test, and the conditions in the house, let its results be used. */
 export type TestStanding = 'holds' | 'not-evaluated' | 'unknown';
 
 /**

@@ -36,7 +36,7 @@ const HOMES = source('secondary', 'EPA 402-R-92-003, as told by the national pro
 export const NEXT_STEPS: Readonly<Record<NextStepId, NextStep>> = {
   'not-evaluated': {
     id: 'not-evaluated',
-    says: 'This test is not evaluated: its times do not hold. Keep the record and test again.',
+    says: 'This test is not evaluated: its times, or the conditions in the house, do not hold. Keep the record and test again.',
     sources: [MAH('6.1'), ILLINOIS('(b)(1)'), source('primary', 'N.J.A.C. 7:28-27.16(a)7')],
     conflict: '',
   },

@@ -11,6 +11,7 @@ import {
   SHORT_TEST,
   WIND_LIMIT,
 } from './limits.ts';
+import { hasMitigation } from './mitigation.ts';
 
 export type TimingRule = 'exposure' | 'closed-building' | 'mitigation-system' | 'weather' | 'laboratory';
 
@@ -143,12 +144,6 @@ function waysOut(_start: Ms, closed: Ms, zone: string): string {
   const wait = saidInstant(closed + CLOSED_BEFORE.duration, zone);
   const extend = saidInstant(closed + SHORT_TEST.duration, zone);
   return `Start no earlier than ${wait}, or leave it out until ${extend} or later, where the kit may lie so long.`;
-}
-
-/** Whether there is a system: drawn, named as the reason for the test, or noted as running. */
-function hasMitigation({ levels, site, visit }: Plan): boolean {
-  const drawn = levels.some(({ fixtures }) => fixtures.some(({ kind }) => kind === 'mitigation-pipe'));
-  return drawn || site.purpose === 'after-mitigation' || visit.mitigationOnSince !== null;
 }
 
 function mitigationCheck(plan: Plan, { mitigation, start }: VisitTimes): TimingCheck {

@@ -1,4 +1,5 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
+import { conditionsReport } from '../conditions/report.ts';
 import type { TestStanding } from '../readings/judge.ts';
 import { type TimingCheck, timingChecks, visitTimes } from './checks.ts';
 import { HOUR, instantText, type Ms } from './clock.ts';
@@ -39,9 +40,14 @@ export function timingReport(plan: Plan): TimingReport {
 /** The rules that a test stands and falls with: broken, its results are not evaluated. */
 const STANDS_WITH: readonly TimingCheck['rule'][] = ['exposure', 'closed-building', 'mitigation-system'];
 
-/** Whether the times of a test let its results be used. */
+/**
+ * Whether the times of a test and the breaks of its conditions let its results be used. An item of the house that nobody has
+ * answered yet leaves this to the times; `conditionsReport` says what is open.
+ */
 export function testStanding(plan: Plan): TestStanding {
   const checks = timingChecks(plan).filter(({ rule }) => STANDS_WITH.includes(rule));
-  if (checks.some(({ verdict }) => verdict === 'blocked')) return 'not-evaluated';
-  return checks.some(({ verdict }) => verdict === 'unknown') ? 'unknown' : 'holds';
+  const breaks = conditionsReport(plan).rows.map(({ means }) => means);
+  if (checks.some(({ verdict }) => verdict === 'blocked') || breaks.includes('not-evaluated')) return 'not-evaluated';
+  const open = checks.some(({ verdict }) => verdict === 'unknown') || breaks.includes('look-again');
+  return open ? 'unknown' : 'holds';
 }

@@ -1,0 +1,62 @@
+import { ILLINOIS, MAH, MALB, source } from '../sources.ts';
+import { MITIGATION_BEFORE, WIND_LIMIT } from '../timing/limits.ts';
+import type { ConditionItem } from './types.ts';
+
+/** Heat, machines near a detector, the mitigation system, the weather, and the detectors themselves. */
+export const OTHER_ITEMS: readonly ConditionItem[] = [
+  {
+    id: 'heating-cooling-normal',
+    name: 'Heating and cooling normal, 65 to 80 °F',
+    asks: 'The house is kept as when people live in it, 65 to 80 °F (18 to 27 °C), empty or not. Central cooling may run.',
+    notice: 'Keep the house between 65 and 80 °F (18 and 27 °C), with heating and cooling as usual.',
+    breakMeans: 'look-again',
+    ifBroken: 'Note the coldest and warmest and for how long.',
+    sources: [MAH('Exh. 2 and 4'), MALB('4-A')],
+  },
+  {
+    id: 'fireplaces-off',
+    name: 'Fireplaces off',
+    asks: 'No fire in a fireplace or stove, wood, gas or oil, unless it is what the house is normally heated with.',
+    notice: 'Light no fireplace or stove, unless the house is normally heated with it.',
+    breakMeans: 'look-again',
+    ifBroken: 'Note when it burned and for how long.',
+    sources: [MAH('Exh. 2 and 4')],
+  },
+  {
+    id: 'room-machines-off',
+    name: 'Ceiling fans, humidifiers and air filters off nearby',
+    asks: 'Ceiling fans, portable fans, humidifiers, dehumidifiers and portable filters are off within 20 ft (6.1 m) of a detector.',
+    notice: 'Within 20 ft (6 m) of a detector leave fans, humidifiers, dehumidifiers and air filters off.',
+    breakMeans: 'look-again',
+    ifBroken: 'Switch it off and note which one, how near and since when.',
+    sources: [ILLINOIS(', closed-building list')],
+  },
+  {
+    id: 'mitigation-running',
+    name: 'Mitigation system running',
+    asks: 'The system has run for 24 h at least before a test of less than 4 days, and runs until the pick-up.',
+    notice: 'Leave the radon mitigation system switched on.',
+    breakMeans: 'not-evaluated',
+    ifBroken: 'Switch it on and wait 24 h before the next start.',
+    sources: MITIGATION_BEFORE.sources,
+    onlyWith: 'mitigation-system',
+  },
+  {
+    id: 'no-severe-weather',
+    name: 'No severe weather',
+    asks: 'No unusual storm, and no sustained wind of 30 mph (48 km/h) or more, during a test of less than 96 h.',
+    notice: '',
+    breakMeans: 'look-again',
+    ifBroken: 'Note the weather below. Another test in calm weather may be the better answer.',
+    sources: [MAH('2.2.3'), ...WIND_LIMIT.sources],
+  },
+  {
+    id: 'not-disturbed',
+    name: 'Detectors not moved, covered or opened',
+    asks: 'From the start to the pick-up nobody moves, covers, opens or airs a detector.',
+    notice: 'Do not move, cover, open or blow on the detectors.',
+    breakMeans: 'not-evaluated',
+    ifBroken: 'Write in the log of the detector what was seen.',
+    sources: [MAH('Exh. 4'), source('primary', '32 Ill. Adm. Code 422.70(g)')],
+  },
+];

@@ -1,0 +1,126 @@
+import type { Condition, Plan } from '../../../geometry/plan/model.ts';
+import type { Source } from '../../../geometry/rules/types.ts';
+import { counted, listed } from '../../../geometry/words.ts';
+import { ILLINOIS, MAH, source } from '../sources.ts';
+import { hasMitigation } from '../timing/mitigation.ts';
+import { AIR_ITEMS } from './air-items.ts';
+import { OTHER_ITEMS } from './other-items.ts';
+import type { BreakMeans, ConditionItem, ConditionRow, ConditionsReport } from './types.ts';
+
+/** The closed-building list in the order of a walk round the house. */
+export const CONDITION_ITEMS: readonly ConditionItem[] = [...AIR_ITEMS, ...OTHER_ITEMS];
+
+/** That a break is written down, and may undo the result. Which break comes to what is sorted here by the trade's habit. */
+export const BREAK_SOURCES: readonly Source[] = [
+  MAH('6.1.1 and Exh. 2'),
+  ILLINOIS('(o)(1)(I)'),
+  source('common-practice', 'common practice, no published source'),
+];
+
+const MEANS_WORDS: Readonly<Record<BreakMeans, string>> = {
+  'not-evaluated': 'This test is not evaluated. Keep the record and test again.',
+  'look-again': 'The result may not be used before a certified or licensed professional has looked at it.',
+  'note-it': 'The test goes on. Write it down with the result.',
+};
+
+/** How the house keeps each item of the list, and what that comes to for the test. */
+export function conditionsReport(plan: Plan): ConditionsReport {
+  const rows = [...CONDITION_ITEMS.filter((item) => applies(plan, item)), ...strangers(plan)].map((item) =>
+    rowOf(plan, item),
+  );
+  return { rows, ...wholeOf(rows) };
+}
+
+/** An item that was answered is never left out of the list, whatever the plan shows. */
+function applies(plan: Plan, { id, onlyWith }: ConditionItem): boolean {
+  if (onlyWith === undefined) return true;
+  return hasMitigation(plan) || plan.conditions.some(({ item }) => item === id);
+}
+
+/** Items of the file that the list does not have: shown, and a break of one is for a professional. */
+function strangers({ conditions }: Plan): readonly ConditionItem[] {
+  const known = new Set(CONDITION_ITEMS.map(({ id }) => id));
+  return [...new Set(conditions.map(({ item }) => item))]
+    .filter((id) => !known.has(id))
+    .map((id) => ({
+      id,
+      name: id.replaceAll('-', ' '),
+      asks: 'This comes from the file and is not on this list.',
+      notice: '',
+      breakMeans: 'look-again',
+      ifBroken: 'See the instructions that it comes from.',
+      sources: [],
+    }));
+}
+
+const RANK = { broken: 0, unknown: 1, kept: 2, 'not-applicable': 3 } as const;
+
+/** Of several answers the worst: a break that was seen once has happened. */
+export function answerFor({ conditions }: Plan, id: string): Condition | undefined {
+  return conditions
+    .filter(({ item }) => item === id)
+    .reduce<Condition | undefined>(
+      (worst, each) => (!worst || RANK[each.state] < RANK[worst.state] ? each : worst),
+      undefined,
+    );
+}
+
+function rowOf(plan: Plan, item: ConditionItem): ConditionRow {
+  const answer = answerFor(plan, item.id);
+  const touched = item.id === 'not-disturbed' ? tamperedDetectors(plan) : [];
+  const state = touched.length > 0 ? 'broken' : (answer?.state ?? 'unknown');
+  const means = state === 'broken' ? item.breakMeans : null;
+  const found = touched.length > 0 ? `The log has tampering seen at ${listed(touched)}. ` : '';
+  return {
+    item,
+    state,
+    by: answer?.by?.trim() ?? '',
+    at: answer?.at ?? null,
+    note: answer?.note.trim() ?? '',
+    means,
+    says: found + saysOf(state, item),
+  };
+}
+
+function saysOf(state: Condition['state'], item: ConditionItem): string {
+  switch (state) {
+    case 'kept':
+      return 'Kept.';
+    case 'not-applicable':
+      return 'The house has none.';
+    case 'unknown':
+      return 'Not known yet. The test cannot pass without it.';
+    case 'broken':
+      return `${MEANS_WORDS[item.breakMeans]} ${item.ifBroken}`;
+  }
+}
+
+/** Labels of the detectors whose log says that somebody was at them. */
+function tamperedDetectors({ log = [], levels }: Plan): readonly string[] {
+  const seen = new Set(log.filter(({ tampering }) => tampering === 'seen').map(({ detector }) => detector));
+  return levels.flatMap(({ detectors }) =>
+    detectors.filter(({ id }) => seen.has(id)).map(({ id, label }) => label.trim() || id),
+  );
+}
+
+function wholeOf(rows: readonly ConditionRow[]): Pick<ConditionsReport, 'whole' | 'says'> {
+  const named = (which: readonly ConditionRow[]) => listed(which.map(({ item }) => `"${item.name}"`));
+  const lost = rows.filter(({ means }) => means === 'not-evaluated');
+  if (lost.length > 0) {
+    return {
+      whole: 'not-evaluated',
+      says: `Broken: ${named(lost)}. This test is not evaluated. Keep the record and test again.`,
+    };
+  }
+  const doubtful = rows.filter(({ means }) => means === 'look-again');
+  const open = rows.filter(({ state }) => state === 'unknown');
+  const asked = open.length > 0 ? `${counted(open.length, 'item')} not known yet.` : '';
+  if (doubtful.length > 0) {
+    const says = `Broken: ${named(doubtful)}. A certified or licensed professional decides whether the result may be used.`;
+    return { whole: 'unknown', says: [says, asked].filter(Boolean).join(' ') };
+  }
+  if (open.length > 0) return { whole: 'unknown', says: asked };
+  const noted = rows.filter(({ means }) => means === 'note-it');
+  const note = noted.length > 0 ? ` To be noted with the result: ${named(noted)}.` : '';
+  return { whole: 'holds', says: `Every item that applies is kept.${note}` };
+}

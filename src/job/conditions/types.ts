@@ -1,0 +1,45 @@
+import type { ConditionState } from '../../../geometry/plan/model.ts';
+import type { Source } from '../../../geometry/rules/types.ts';
+import type { TestStanding } from '../readings/judge.ts';
+
+/** What a broken item comes to: results are not evaluated, a professional decides, or it is only written down. */
+export type BreakMeans = 'not-evaluated' | 'look-again' | 'note-it';
+
+/** One thing that has to be so in the house before and during a short-term test. */
+export interface ConditionItem {
+  /** Stable: plan files quote it. */
+  readonly id: string;
+  readonly name: string;
+  /** What published texts ask, in our words. */
+  readonly asks: string;
+  /** The same to the people in the house; empty where only the tester sees to it. */
+  readonly notice: string;
+  readonly breakMeans: BreakMeans;
+  /** What to do about a break, beyond what every break of its kind asks. */
+  readonly ifBroken: string;
+  readonly sources: readonly Source[];
+  /** Left out of the list where the house has no such thing; left empty, it is always asked. */
+  readonly onlyWith?: 'mitigation-system';
+}
+
+/** An item and how the house keeps it. */
+export interface ConditionRow {
+  readonly item: ConditionItem;
+  readonly state: ConditionState;
+  readonly by: string;
+  /** RFC 3339, or null when it is not known. */
+  readonly at: string | null;
+  readonly note: string;
+  /** Null while it is not broken. */
+  readonly means: BreakMeans | null;
+  /** What the state comes to for this test, in sentences. */
+  readonly says: string;
+}
+
+export interface ConditionsReport {
+  readonly rows: readonly ConditionRow[];
+  /** "holds" only when every item that applies is kept, or its break is one that is only written down. */
+  readonly whole: TestStanding;
+  /** The whole in a sentence. */
+  readonly says: string;
+}
