@@ -54,6 +54,10 @@ export function act(offer: HintAct): void {
     case 'level':
       showLevels();
       return;
+    case 'stage':
+      unfold('job');
+      openStage(offer.stage);
+      return;
     case 'field':
       if (offer.field === 'title') document.getElementById(TITLE_FIELD)?.focus();
       else openPlaceOfSite();

@@ -15,9 +15,18 @@ const TracingPanel = lazy(() => import('./tracing-panel.tsx').then((module) => (
 
 const SitePanel = later(() => import('./site-panel.tsx').then((part) => part.SitePanel));
 const PlacePanel = later(() => import('./place-panel.tsx').then((part) => part.PlacePanel));
+const TimePanel = later(() => import('./time/time-panel.tsx').then((part) => part.TimePanel));
+const ReadPanel = later(() => import('./read/read-panel.tsx').then((part) => part.ReadPanel));
 const SheetPanel = later(() => import('./sheet-panel.tsx').then((part) => part.SheetPanel));
 
-const NAMES: Readonly<Record<Stage, string>> = { site: 'Site', draw: 'Draw', place: 'Place', sheet: 'Sheet' };
+const NAMES: Readonly<Record<Stage, string>> = {
+  site: 'Site',
+  draw: 'Draw',
+  place: 'Place',
+  time: 'Time',
+  read: 'Read',
+  sheet: 'Sheet',
+};
 
 /** The job from top to bottom. Each stage says what is done and what is missing next; the open one holds its work. */
 export function JobColumn() {
@@ -101,6 +110,10 @@ function StageWork({ stage }: { readonly stage: Stage }) {
       );
     case 'place':
       return <PlacePanel />;
+    case 'time':
+      return <TimePanel />;
+    case 'read':
+      return <ReadPanel />;
     case 'sheet':
       return <SheetPanel />;
   }

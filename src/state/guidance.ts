@@ -4,14 +4,16 @@ import { levelBar } from '../engine.ts';
 import { drawHints, drawnInWords } from './guidance/draw.ts';
 import type { Hint, SeenLevel } from './guidance/hint.ts';
 import { placedInWords, placeHints } from './guidance/place.ts';
+import { readHints, readInWords } from './guidance/read.ts';
 import { sheetHints } from './guidance/sheet.ts';
 import { siteHints } from './guidance/site.ts';
+import { timedInWords, timeHints } from './guidance/time.ts';
 import type { JudgedLevel } from './selectors.ts';
 
 export type { Hint, HintAct } from './guidance/hint.ts';
 
 /** The stages of a job that this version works on, in their order. */
-const STAGES = ['site', 'draw', 'place', 'sheet'] as const;
+const STAGES = ['site', 'draw', 'place', 'time', 'read', 'sheet'] as const;
 export type Stage = (typeof STAGES)[number];
 
 export interface StageState {
@@ -38,6 +40,8 @@ export function guidance(plan: Plan, levels: readonly JudgedLevel[], inViewId: s
     { stage: 'site', done: `${capital(PURPOSE_PHRASE[plan.site.purpose])}.`, hints: siteHints(plan, seen) },
     { stage: 'draw', done: drawnInWords(seen), hints: drawHints(plan, seen) },
     { stage: 'place', done: placedInWords(seen), hints: placeHints(plan, seen) },
+    { stage: 'time', done: timedInWords(plan), hints: timeHints(plan, seen) },
+    { stage: 'read', done: readInWords(plan), hints: readHints(plan) },
     { stage: 'sheet', done: sheet.length === 0 ? 'Ready to be saved as a picture.' : '', hints: sheet },
   ];
 }

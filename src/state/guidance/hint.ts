@@ -16,6 +16,8 @@ export type HintAct =
     }
   | { readonly kind: 'name-room'; readonly label: string; readonly levelId: string; readonly at: XY }
   | { readonly kind: 'level'; readonly label: string; readonly levelId: string }
+  /** Opens a stage of the job. */
+  | { readonly kind: 'stage'; readonly label: string; readonly stage: 'time' | 'read' }
   | { readonly kind: 'field'; readonly label: string; readonly field: 'title' | 'latitude' };
 
 export interface Hint {
@@ -44,6 +46,10 @@ export const WEIGHT = {
   notRun: 32,
   loosened: 33,
   title: 34,
+  /** After the placing: a test that does not hold, then what is not written down. */
+  timeBroken: 26,
+  time: 36,
+  result: 38,
   sheet: 40,
 } as const;
 
