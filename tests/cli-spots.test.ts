@@ -1,9 +1,9 @@
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { buildLevel, type Level, type Plan, type XY } from '../geometry/index.ts';
-import { run } from '../src/cli/main.ts';
+import { callCli as call } from './helpers/call-cli.ts';
 import { leastMargin } from './helpers/least-margin.ts';
 import { samplePlan } from './helpers/sample-files.ts';
 
@@ -12,25 +12,6 @@ beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'stillspot-spots-'));
 });
 afterAll(() => rmSync(folder, { recursive: true }));
-
-/** Runs a call and catches what it says. */
-async function call(...argv: string[]) {
-  const said = { out: '', err: '' };
-  const out = vi.spyOn(process.stdout, 'write').mockImplementation((text) => {
-    said.out += String(text);
-    return true;
-  });
-  const err = vi.spyOn(process.stderr, 'write').mockImplementation((text) => {
-    said.err += String(text);
-    return true;
-  });
-  try {
-    return { code: await run(argv), ...said };
-  } finally {
-    out.mockRestore();
-    err.mockRestore();
-  }
-}
 
 interface Printed {
   readonly levels: readonly { readonly id: string; readonly spots: readonly PrintedSpot[] }[];

@@ -1,33 +1,14 @@
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
-import { run } from '../src/cli/main.ts';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { callCli as call } from './helpers/call-cli.ts';
 
 let folder: string;
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'stillspot-cli-'));
 });
 afterAll(() => rmSync(folder, { recursive: true }));
-
-/** Runs a call and catches what it says. */
-async function call(...argv: string[]) {
-  const said = { out: '', err: '' };
-  const out = vi.spyOn(process.stdout, 'write').mockImplementation((text) => {
-    said.out += String(text);
-    return true;
-  });
-  const err = vi.spyOn(process.stderr, 'write').mockImplementation((text) => {
-    said.err += String(text);
-    return true;
-  });
-  try {
-    return { code: await run(argv), ...said };
-  } finally {
-    out.mockRestore();
-    err.mockRestore();
-  }
-}
 
 interface PlanJson {
   protocol: { overrides: object[] };

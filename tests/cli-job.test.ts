@@ -1,0 +1,160 @@
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import ICAL from 'ical.js';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { emptyPlan, writePlan } from '../geometry/index.ts';
+import type { Detector, Plan, Visit } from '../geometry/plan/model.ts';
+import { callCli } from './helpers/call-cli.ts';
+
+let folder: string;
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'stillspot-cli-job-'));
+});
+afterAll(() => rmSync(folder, { recursive: true }));
+
+const detector = (id: string, x: number): Detector => ({
+  id,
+  label: id,
+  at: [x, 0],
+  base: 762,
+  radius: 50.8,
+  tall: 25.4,
+  pair: 'A',
+});
+const GOOD: Visit = {
+  closedSince: '2026-03-06T18:00:00-05:00',
+  mitigationOnSince: null,
+  start: '2026-03-07T18:00:00-05:00',
+  end: '2026-03-10T09:00:00-04:00',
+};
+
+/** A pair with these results, pCi/L, fetched in time unless told; as a file. */
+function file(name: string, values: readonly number[], visit: Partial<Visit> = {}): string {
+  const base = emptyPlan();
+  const plan: Plan = {
+    ...base,
+    title: name,
+    site: { ...base.site, timeZone: 'America/New_York' },
+    levels: base.levels.map((level) => ({ ...level, detectors: [detector('d1', 0), detector('d2', 250)] })),
+    visit: { ...GOOD, ...visit },
+    readings: values.map((value, i) => ({ detector: `d${i + 1}`, value, unit: 'pCi/L' as const })),
+  };
+  const path = join(folder, `${name}.plan.json`);
+  writeFileSync(path, writePlan(plan));
+  return path;
+}
+
+describe('stillspot timing', () => {
+  it('prints the instants in the zone of the site and a verdict for each rule, and ends with 0 when none is broken', async () => {
+    const { code, out } = await callCli('timing', file('in time', []), '--json');
+    const report = JSON.parse(out);
+    expect(code).toBe(0);
+    expect(report).toMatchObject({
+      exposureHours: 62,
+      earliestEnd: '2026-03-09T19:00:00-04:00',
+      latestEnd: '2026-03-11T19:00:00-04:00',
+      closeBy: '2026-03-07T06:00:00-05:00',
+      mitigationOnBy: '2026-03-06T18:00:00-05:00',
+    });
+    for (const check of report.checks)
+      expect(Object.keys(check)).toEqual(expect.arrayContaining(['rule', 'verdict', 'detail']));
+  });
+
+  it('ends with 1 for 47 h 59 min, and for what is not known', async () => {
+    const short = await callCli('timing', file('short', [], { end: '2026-03-09T18:59:00-04:00' }), '--json');
+    expect(short.code).toBe(1);
+    expect(JSON.parse(short.out).checks.find(({ rule }: { rule: string }) => rule === 'exposure').verdict).toBe(
+      'blocked',
+    );
+    const unknown = await callCli('timing', file('open', [], { start: null, end: null }));
+    expect(unknown.code).toBe(1);
+    expect(unknown.out).toContain('Time laid out: unknown.');
+    expect(unknown.out).toContain('A certified or licensed professional decides.');
+  });
+});
+
+describe('stillspot readings', () => {
+  it('prints the sets as the contract has them', async () => {
+    const { code, out } = await callCli('readings', file('agree', [3.9, 4]), '--json');
+    const { sets } = JSON.parse(out);
+    expect(code).toBe(0);
+    expect(sets[0]).toMatchObject({
+      pair: 'A',
+      detectors: ['d1', 'd2'],
+      mean: 3.95,
+      meanRounded: 4,
+      agreement: 'in-control',
+    });
+    expect(sets[0].rpd).toBeCloseTo((100 * 0.1) / 3.95, 9);
+    expect(sets[0].nextStep).toContain('Follow up');
+  });
+
+  it.each([
+    [[3, 6], 'straddles-by-two'],
+    [[4, 5.76], 'out-of-control'],
+  ] as const)('%j ends with 1: %s', async (values, agreement) => {
+    const { code, out } = await callCli('readings', file(agreement, values), '--json');
+    expect([code, JSON.parse(out).sets[0].agreement]).toEqual([1, agreement]);
+  });
+
+  it('of a test outside its window are kept and not evaluated', async () => {
+    const { code, out } = await callCli('readings', file('late', [5, 5.1], { end: '2026-03-20T09:00:00-04:00' }));
+    expect(code).toBe(1);
+    expect(out).toContain('5.1 pCi/L');
+    expect(out).toContain('This test is not evaluated');
+  });
+});
+
+describe('stillspot quality', () => {
+  it('counts over many files, prints charts, and goes out as a table', async () => {
+    const files = [file('one', [5, 5.2]), file('two', [6, 6.1]), file('three', [2.5, 2.6])];
+    const { code, out } = await callCli('quality', ...files, '--json');
+    const book = JSON.parse(out);
+    expect(code).toBe(0);
+    expect(book.months).toEqual([
+      {
+        month: '2026-03',
+        device: 'charcoal-barrier',
+        measurements: 3,
+        duplicates: { done: 3, owed: 1 },
+        blanks: { done: 0, owed: 1 },
+        spikes: { done: 0, owed: 1 },
+      },
+    ]);
+    expect(book.charts.map(({ rows }: { rows: unknown[] }) => rows.length)).toEqual([2, 1, 0]);
+    const table = await callCli('quality', ...files, '--csv');
+    expect(table.out.split('\r\n')[0]).toBe(
+      'month,device,measurements,pairs,pairs owed,blanks,blanks owed,spikes,spikes owed',
+    );
+    const text = await callCli('quality', ...files);
+    expect(text.out).toContain('2026-03, charcoal-barrier: 3 measured; side-by-side pairs 3 of 1');
+  });
+
+  it('ends with 1 when a pair is out of control, and with 2 when one of many files is not usable', async () => {
+    expect((await callCli('quality', file('apart', [4, 8]), '--json')).code).toBe(1);
+    const { code, out, err } = await callCli('quality', file('fine', [1, 1]), join(folder, 'missing.plan.json'));
+    expect([code, out]).toEqual([2, '']);
+    expect(err).toContain('there is no such file');
+  });
+});
+
+describe('stillspot calendar', () => {
+  it('writes a file that an independent parser reads', async () => {
+    const out = join(folder, 'visit.ics');
+    const { code, out: said } = await callCli('calendar', file('visit', []), '--out', out);
+    expect(code).toBe(0);
+    expect(said).toContain('Wrote ');
+    const calendar = new ICAL.Component(ICAL.parse(readFileSync(out, 'utf8')));
+    expect(calendar.getAllSubcomponents('vevent').length).toBeGreaterThan(4);
+  });
+
+  it('writes nothing without a start, and asks for the name of the file', async () => {
+    const out = join(folder, 'none.ics');
+    const none = await callCli('calendar', file('none', [], { start: null, end: null }), '--out', out);
+    expect(none.code).toBe(2);
+    expect(none.err).toContain('/visit/start: The start is not written down');
+    expect(existsSync(out)).toBe(false);
+    expect((await callCli('calendar', file('name', []))).err).toContain('calendar needs --out');
+  });
+});
