@@ -1,7 +1,6 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { accessibilityFindings, download, type OpenPage, openPage } from './harness.ts';
-import { openSample } from './samples.ts';
 
 const stage = async (page: Page, name: string) => {
   const button = page.getByRole('button', { name, exact: true });
@@ -20,7 +19,9 @@ describe('a whole job, from the plan to the next step', () => {
   beforeAll(async () => {
     opened = await openPage();
     page = opened.page;
-    await openSample(page, /plain basement/i);
+    await page.getByRole('banner').getByRole('button', { name: 'Plans' }).click();
+    await page.getByRole('button', { name: /^Plain basement/ }).click();
+    await page.locator('.saved', { hasText: /^saved / }).waitFor();
   });
   afterAll(() => opened.context.close());
 
@@ -36,7 +37,10 @@ describe('a whole job, from the plan to the next step', () => {
     await type(page, 'House closed since', '2026-03-07T12:00');
     await type(page, 'Set out', '2026-03-07T18:00');
     await type(page, 'Fetched', '2026-03-10T09:00');
-    await page.getByText(/Closed for 6 h before the start, needs 12 h/).waitFor();
+    await page
+      .locator('#stage-time')
+      .getByText(/Closed for 6 h before the start, needs 12 h/)
+      .waitFor();
     await type(page, 'House closed since', '2026-03-07T06:00');
     await page.getByText('Closed for 12 h before the start.').waitFor();
   });
@@ -51,7 +55,9 @@ describe('a whole job, from the plan to the next step', () => {
   });
 
   it('goes into a calendar', async () => {
-    const file = await download(page, () => page.getByRole('button', { name: 'Save the visit for a calendar' }).click());
+    const file = await download(page, () =>
+      page.getByRole('button', { name: 'Save the visit for a calendar' }).click(),
+    );
     expect(file.name).toMatch(/\.ics$/);
     expect(file.bytes.toString()).toContain('BEGIN:VCALENDAR');
     expect(await accessibilityFindings(page)).toEqual([]);

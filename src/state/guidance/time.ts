@@ -1,4 +1,5 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
+import type { TimingRule } from '../../job/timing/checks.ts';
 import { testStanding, timingReport } from '../../job/timing/report.ts';
 import { type Hint, type SeenLevel, WEIGHT } from './hint.ts';
 
@@ -10,13 +11,29 @@ export function timeHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hi
     const text = 'When the house is closed and the detectors are set out is not written down yet.';
     return [{ text, act: open, missing: false, weight: WEIGHT.time }];
   }
-  return timingReport(plan).checks.flatMap(({ rule, verdict, detail }): Hint[] => {
-    if (verdict === 'blocked') return [{ text: detail, act: open, missing: true, weight: WEIGHT.timeBroken }];
+  return timingReport(plan).checks.flatMap(({ rule, verdict }): Hint[] => {
+    if (verdict === 'blocked') return [{ text: BROKEN[rule], act: open, missing: true, weight: WEIGHT.timeBroken }];
     // Until it is fetched the end cannot be known.
     if (verdict !== 'unknown' || (rule === 'exposure' && plan.visit.end === null)) return [];
-    return [{ text: detail, act: open, missing: true, weight: WEIGHT.time }];
+    return [{ text: UNKNOWN[rule], act: open, missing: true, weight: WEIGHT.time }];
   });
 }
+
+/** In short: the stage itself has the figures and the ways out. */
+const BROKEN: Readonly<Record<TimingRule, string>> = {
+  exposure: "The time laid out is outside the kit's window: the test is not evaluated.",
+  'closed-building': 'The house was not closed as a short test needs it.',
+  'mitigation-system': 'The mitigation system did not run for 24 h before the start.',
+  weather: 'The forecast is no weather for a short test.',
+  laboratory: 'The laboratory had the detectors too late.',
+};
+const UNKNOWN: Readonly<Record<TimingRule, string>> = {
+  exposure: 'When the detectors were fetched is not written down.',
+  'closed-building': 'Since when the house was closed is not written down.',
+  'mitigation-system': 'Since when the mitigation system runs is not written down.',
+  weather: 'The forecast is not written down.',
+  laboratory: 'When the laboratory had the detectors is not written down.',
+};
 
 export const isPlaced = (levels: readonly SeenLevel[]): boolean =>
   levels.some(({ model }) => model.level.detectors.length > 0);
