@@ -120,6 +120,28 @@ describe('geometry/', () => {
   });
 });
 
+/** Timing, results and quality: the same plan and the same now give the same answer. */
+describe('src/job/', () => {
+  const job = src.filter(({ path }) => path.startsWith('src/job/'));
+  const mayImportJob = (path: string, name: string) =>
+    staysInside('src/job', path, name) || staysInside('geometry', path, name) || name === 'ics';
+
+  it('imports only itself, geometry and the writer of calendar files', () => {
+    expect(job.length).toBeGreaterThan(0);
+    const bad = job.flatMap(({ path, text }) =>
+      importsOf(text)
+        .filter((name) => !mayImportJob(path, name))
+        .map((name) => `${path}: ${name}`),
+    );
+    expect(bad).toEqual([]);
+  });
+
+  it('reads no clock, no chance, no page and no process', () => {
+    const bad = job.flatMap(({ path, text }) => [...codeOf(text).matchAll(IMPURE)].map(([hit]) => `${path}: ${hit}`));
+    expect(bad).toEqual([]);
+  });
+});
+
 describe('all sources', () => {
   it('import own files with their ending', () => {
     const bad = [...geometry, ...src].flatMap(({ path, text }) =>
