@@ -1,5 +1,6 @@
-import { useEffect } from 'react';
+import { lazy, Suspense, useEffect } from 'react';
 import { PlanCanvas } from './canvas/plan-canvas.tsx';
+import { useTracingFrame } from './canvas/tracing-frame-store.ts';
 import { applyTheme } from './design/theme.ts';
 import { EmptySheet } from './panels/empty-sheet.tsx';
 import { ErrorBoundary } from './panels/error-boundary.tsx';
@@ -25,6 +26,9 @@ import './app.css';
 
 const Dialogs = later(() => import('./panels/dialogs.tsx').then((part) => part.Dialogs));
 
+// Grips, turning and snapping of a frame are what the canvas library is for; nothing else of the page needs it.
+const TracingFrame = lazy(() => import('./canvas/tracing-frame.tsx'));
+
 /** The whole screen: the job on the left, the sheet in the middle, the slip beside it. */
 export function App() {
   return (
@@ -42,6 +46,7 @@ function Page() {
     document.title = title ? `${title} - Stillspot` : 'Stillspot';
   }, [title]);
   const asked = useUi((ui) => ui.dialog !== null);
+  const tracingByHand = useTracingFrame((frame) => frame.open);
   useColumns();
   useFileDrop();
   usePaletteKeys();
@@ -61,6 +66,11 @@ function Page() {
         <div className="sheet__plan">
           <PlanCanvas />
           <EmptySheet />
+          {tracingByHand && (
+            <Suspense>
+              <TracingFrame />
+            </Suspense>
+          )}
         </div>
         <Foot />
       </main>

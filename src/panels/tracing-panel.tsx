@@ -1,6 +1,7 @@
 import type { Tracing } from '../../geometry/plan/model.ts';
 import { turnedBy } from '../../geometry/tracing.ts';
 import { usePictures } from '../canvas/picture-store.ts';
+import { useTracingFrame } from '../canvas/tracing-frame-store.ts';
 import { megabytes } from '../io/picture-size.ts';
 import { selectLevel } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
@@ -53,6 +54,7 @@ const TASKS: readonly (readonly [Task, string])[] = [
 
 function TracingFields({ tracing }: { readonly tracing: Tracing }) {
   const tool = useAppStore((state) => state.tool);
+  const byHand = useTracingFrame((frame) => frame.open);
   const unreadable = usePictures(({ ready }) => ready.get(tracing.image) === null);
   const { setTool } = useAppStore.getState();
   const { locked, shown } = tracing;
@@ -74,6 +76,17 @@ function TracingFields({ tracing }: { readonly tracing: Tracing }) {
               {words}
             </button>
           ))}
+          <button
+            type="button"
+            className="button"
+            aria-pressed={byHand}
+            onClick={() => {
+              setTool(SELECT_TOOL);
+              useTracingFrame.setState({ open: !byHand });
+            }}
+          >
+            Turn and size it by hand
+          </button>
         </div>
       )}
       {!locked && (
@@ -128,6 +141,7 @@ function TracingFields({ tracing }: { readonly tracing: Tracing }) {
             checked={locked}
             onChange={(event) => {
               if (tool.kind === 'tracing') setTool(SELECT_TOOL);
+              useTracingFrame.setState({ open: false });
               changeTracing({ locked: event.currentTarget.checked });
             }}
           />

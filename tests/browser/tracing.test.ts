@@ -165,6 +165,33 @@ describe('a picture to draw over, by mouse and keyboard', () => {
     expect((await tracingOf(editor)).at).toEqual(before);
   });
 
+  it('is turned and sized by the grips of its frame, and Escape ends that', async () => {
+    await page.getByRole('button', { name: 'Turn and size it by hand' }).click();
+    const done = page.getByRole('button', { name: 'The picture lies right' });
+    await done.waitFor();
+    await page.locator('.tracing-frame canvas').first().waitFor();
+    await page.evaluate(() => window.__stillspot?.store.getState().zoomBy(0.6));
+    await page.waitForTimeout(200); // the grips follow the sheet
+    const before = await tracingOf(editor);
+    const steps = await editor.steps();
+    // The lower right grip, in the picture's own turn.
+    const angle = (before.turn * Math.PI) / 180;
+    const [u, v] = [(before.width * before.scale) / 2, (before.height * before.scale) / 2];
+    const corner = await editor.at([
+      before.at[0] + u * Math.cos(angle) - v * Math.sin(angle),
+      before.at[1] + u * Math.sin(angle) + v * Math.cos(angle),
+    ]);
+    await drag(page, corner, { x: corner.x - 60, y: corner.y - 45 });
+    const after = await tracingOf(editor);
+    expect(after.scale).toBeLessThan(before.scale * 0.98);
+    expect(after.width).toBe(before.width);
+    expect(await editor.steps()).toBe(steps + 1);
+    await page.keyboard.press('Escape');
+    await done.waitFor({ state: 'detached' });
+    await page.getByRole('button', { name: 'Undo' }).click();
+    expect((await tracingOf(editor)).scale).toBe(before.scale);
+  });
+
   it('stays over a reload, goes into the saved file, and can be left out of it', async () => {
     await page.getByText(/^saved /).waitFor();
     await page.reload();
