@@ -29,6 +29,7 @@ async function picture(): Promise<Buffer> {
 beforeAll(async () => {
   open = await openPage();
   page = open.page;
+  page.setDefaultTimeout(8000);
   editor = await editorOf(page);
 });
 afterAll(() => open.expectNoTroubles());
@@ -130,9 +131,19 @@ describe('axe finds nothing', () => {
       },
     },
     {
-      screen: 'both columns folded',
+      screen: 'the shelf, with a plan on it chosen',
       show: async () => {
         await page.keyboard.press('Escape');
+        await page.getByRole('banner').getByRole('button', { name: 'Plans' }).click();
+        const more = button(/^More about /);
+        await more.click();
+        await expect.poll(() => more.getAttribute('aria-expanded')).toBe('true');
+      },
+    },
+    {
+      screen: 'both columns folded',
+      show: async () => {
+        await button('Back to the sheet').click();
         for (const column of ['job', 'side']) await page.locator(`.${column} .column-head > .text-button`).click();
       },
     },

@@ -76,6 +76,7 @@ describe('what is still to do', () => {
     await page.getByRole('heading', { name: 'Blocked', exact: true }).waitFor();
     await page.getByRole('button', { name: 'Add level' }).click();
     await toDo(page).locator('summary').click();
+    await toDo(page).locator('.hint').first().waitFor();
     const texts = await toDo(page).locator('.hint').allTextContents();
     const at = (part: RegExp) => texts.findIndex((text) => part.test(text));
     expect(at(/A room has no use yet/)).toBe(0);
