@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import { editorOf } from './editor.ts';
 import { download, openPage } from './harness.ts';
 
 const plan = (page: Page) => page.evaluate(() => window.__stillspot?.store.getState().plan);
@@ -49,6 +50,31 @@ describe('the copy in the browser', () => {
     const next = await context.newPage();
     await next.goto(address);
     await expect.poll(async () => (await plan(next))?.title).toBe('Before the crash');
+  });
+
+  it('killed in the middle of a drag, keeps all that was set down before it, and the drag counts for nothing', async () => {
+    const { page, context } = await openPage();
+    await openSample(page);
+    const editor = await editorOf(page);
+    await page.evaluate(() => window.__stillspot?.store.getState().select(['t1']));
+    await page.locator('.plan-canvas').focus();
+    await page.keyboard.press('ArrowRight'); // set down: an inch
+    const before = (await plan(page))?.levels;
+    await saved(page);
+    const at = await editor.at(await editor.detectorAt());
+    await page.mouse.move(at.x, at.y);
+    await page.mouse.down();
+    await page.mouse.move(at.x + 90, at.y + 40, { steps: 6 });
+    // The desk is in hand, for it is selected.
+    await expect.poll(() => page.evaluate(() => window.__stillspot?.store.getState().draft !== null)).toBe(true);
+    const address = page.url();
+    const session = await context.newCDPSession(page);
+    void session.send('Page.crash').catch(() => undefined); // the answer never comes
+    await page.waitForEvent('crash');
+    const next = await context.newPage();
+    await next.goto(address);
+    await expect.poll(async () => (await plan(next))?.levels).toEqual(before);
+    expect(await next.evaluate(() => window.__stillspot?.store.getState().draft)).toBeNull();
   });
 
   it('keeps aside what cannot be read, and says so', async () => {
