@@ -11,6 +11,7 @@ import { showDialog, useUi } from './ui.ts';
 import './dialogs.css';
 
 const PlansScreen = later(() => import('./shelf/plans-screen.tsx').then((part) => part.PlansScreen));
+const QualityBook = later(() => import('./quality/quality-book.tsx').then((part) => part.QualityBook));
 
 /** Whatever stands over the page until it is answered. Escape closes it. */
 export function Dialogs() {
@@ -20,6 +21,8 @@ export function Dialogs() {
       return <Refused name={dialog.name} problems={dialog.problems} after={dialog.after ?? null} />;
     case 'plans':
       return <PlansScreen />;
+    case 'quality':
+      return <QualityBook />;
     case 'leave':
       return <Leave why={dialog.why} go={dialog.go} />;
     case 'keys':

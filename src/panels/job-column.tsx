@@ -7,7 +7,7 @@ import { later } from './later.tsx';
 import { LevelPanel } from './level/level-panel.tsx';
 import { Palette } from './palette.tsx';
 import { QUESTIONS } from './questions.ts';
-import { fold, openStage, unfold, useUi } from './ui.ts';
+import { fold, openStage, showDialog, unfold, useUi } from './ui.ts';
 import { useGuidance } from './use-level.ts';
 import './job-column.css';
 
@@ -113,7 +113,14 @@ function StageWork({ stage }: { readonly stage: Stage }) {
     case 'time':
       return <TimePanel />;
     case 'read':
-      return <ReadPanel />;
+      return (
+        <>
+          <ReadPanel />
+          <button type="button" className="button" onClick={() => showDialog({ kind: 'quality' })}>
+            Quality book
+          </button>
+        </>
+      );
     case 'sheet':
       return <SheetPanel />;
   }

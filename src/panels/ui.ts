@@ -18,6 +18,7 @@ export type Dialog =
   /** The open plan is not kept: `why`; `go` takes its place all the same. */
   | { readonly kind: 'leave'; readonly why: string; readonly go: () => void }
   | { readonly kind: 'keys' }
+  | { readonly kind: 'quality' }
   /** Whether a saved file holds the pictures under the levels. */
   | { readonly kind: 'pictures'; readonly take: (choice: PictureChoice) => void }
   | { readonly kind: 'sheet'; readonly paper: PaperName; readonly showTracing: boolean };

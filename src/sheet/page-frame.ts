@@ -19,7 +19,7 @@ export interface PageFacts {
 
 const TITLE_HEIGHT = 14;
 const CAUTION_HEIGHT = 5.6;
-const FONT_FAMILY = `'Atkinson Hyperlegible Next', sans-serif`;
+export const FONT_FAMILY = `'Atkinson Hyperlegible Next', sans-serif`;
 
 /** What is left for the sheet's own matter, mm. */
 export function contentArea(paper: PaperName): Area {

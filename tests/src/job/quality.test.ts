@@ -1,36 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { emptyPlan } from '../../../geometry/index.ts';
-import type { Detector, Plan, QualityCheck } from '../../../geometry/plan/model.ts';
+import type { QualityCheck } from '../../../geometry/plan/model.ts';
 import { qualityBook } from '../../../src/job/quality/book.ts';
 import { type ControlChart, controlCharts } from '../../../src/job/quality/charts.ts';
 import { chartRows, csv } from '../../../src/job/quality/csv.ts';
 import { BLANKS, DUPLICATES, owedInMonth, SPIKES } from '../../../src/job/quality/programme.ts';
 import { asNumber } from '../../../src/job/readings/exact.ts';
-import { seededRandom } from '../../helpers/seeded-level.ts';
-
-const detector = (id: string, x: number, pair: string | null): Detector => ({
-  id,
-  label: id,
-  at: [x, 0],
-  base: 762,
-  radius: 50,
-  tall: 25,
-  pair,
-});
-
-/** A plan of one location: a single result, or a pair; fetched on a day of 2026. Invented. */
-function plan(values: readonly number[], day: string, title = day): Plan {
-  const base = emptyPlan();
-  const detectors = values.map((_, i) => detector(`d${i + 1}`, i * 220, values.length > 1 ? 'A' : null));
-  return {
-    ...base,
-    title,
-    levels: base.levels.map((level) => ({ ...level, detectors })),
-    visit: { closedSince: null, mitigationOnSince: null, start: null, end: `${day}T12:00:00Z` },
-    readings: values.map((value, i) => ({ detector: `d${i + 1}`, value, unit: 'pCi/L' as const })),
-  };
-}
+import { days, independently, invented, onePlace as plan } from '../../helpers/invented-pairs.ts';
 
 describe('what a month owes', () => {
   // N.J.A.C. 7:28-27.10(c) and (d): the lesser of 10 % or 50, of 5 % or 25; MS-QA-2019, 5.3.1-5.3.3: 3 %, at most 6.
@@ -138,45 +115,8 @@ describe('blanks and spikes', () => {
   });
 });
 
-/** 200 invented pairs of one precision, with a few that are worse, in tenths of a pCi/L. */
-function invented(): readonly (readonly [number, number])[] {
-  const random = seededRandom(2026);
-  return Array.from({ length: 200 }, (_, i) => {
-    const mean = 0.5 + 12 * random() ** 2;
-    const spread = (i % 37 === 0 ? 0.5 : 0.12) * mean;
-    const tenths = (value: number) => Math.max(0, Math.round(value * 10)) / 10;
-    return [tenths(mean + spread * (random() - 0.5)), tenths(mean - spread * (random() - 0.5))] as const;
-  });
-}
-
-/** The same by plain arithmetic in tenths, sharing nothing with the charts: limits of MS-QA-2019 3.5 and Table 7.1, own ones from 20 on. */
-function independently(pairs: readonly (readonly [number, number])[]) {
-  const bands = { high: [] as number[], middle: [] as number[], low: [] as number[] };
-  for (const [a, b] of pairs) {
-    const [i, j] = [Math.round(a * 10), Math.round(b * 10)];
-    const shown = Math.floor((i + j + 1) / 2); // the mean in tenths, rounded half up
-    if (shown >= 40) bands.high.push((200 * Math.abs(i - j)) / (i + j));
-    else if (shown >= 20) bands.middle.push((200 * Math.abs(i - j)) / (i + j));
-    else bands.low.push(Math.abs(i - j) / 10);
-  }
-  const count = (values: readonly number[], published: readonly [number, number]) => {
-    const root = Math.sqrt(values.reduce((sum, value) => sum + value * value, 0) / values.length);
-    const [warn, stop] =
-      values.length < 20 ? published : [Math.min(published[0], 1.96 * root), Math.min(published[1], 2.576 * root)];
-    const below = (value: number) => (value >= warn ? 'warning' : 'in-control');
-    return values.map((value) => (value >= stop ? 'out-of-control' : below(value)));
-  };
-  return [
-    count(bands.high, [28, 36]),
-    count(bands.middle, [50, 67]),
-    bands.low.map((value) => (value > 1 ? 'warning' : 'in-control')),
-  ];
-}
-
 describe('control charts', () => {
   const pairs = invented();
-  const days = (i: number) =>
-    `2026-${String(1 + Math.floor(i / 20)).padStart(2, '0')}-${String(1 + (i % 20)).padStart(2, '0')}`;
   const book = qualityBook(pairs.map((values, i) => plan(values, days(i))));
   const charts = controlCharts(book.pairs);
 

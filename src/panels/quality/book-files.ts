@@ -1,0 +1,28 @@
+import { downloadFile, fileStem } from '../../io/plan-files.ts';
+import type { ControlChart } from '../../job/quality/charts.ts';
+import { csv } from '../../job/quality/csv.ts';
+import { bandName } from '../../job/quality/words.ts';
+import { partMissing } from '../part-missing.ts';
+
+/** Both answer what to say: where the file is, or why there is none. */
+
+export function saveTable(name: string, rows: Parameters<typeof csv>[0]): string {
+  downloadFile(`${name}.csv`, new Blob([csv(rows)], { type: 'text/csv' }));
+  return `${name}.csv is in your downloads.`;
+}
+
+/** The chart in mm with its font, its flags and the cautions, to print or file. */
+export async function saveChart(chart: ControlChart): Promise<string> {
+  const name = fileStem(`control chart ${bandName(chart.band)}`);
+  try {
+    const [{ controlChartSheet }, { withEmbeddedFont }] = await Promise.all([
+      import('../../papers/control-chart-sheet.ts'),
+      import('../../sheet/embedded-font.ts'),
+    ]).catch(partMissing);
+    const svg = await withEmbeddedFont(controlChartSheet(chart));
+    downloadFile(`${name}.svg`, new Blob([svg], { type: 'image/svg+xml' }));
+    return `${name}.svg is in your downloads.`;
+  } catch (error) {
+    return error instanceof Error ? error.message : 'The chart could not be drawn.';
+  }
+}

@@ -1,0 +1,58 @@
+import type { QualityCheck, RadonUnit } from '../../../geometry/plan/model.ts';
+import { ChoiceField } from '../fields/choice-field.tsx';
+import { InstantField } from '../fields/instant-field.tsx';
+import { NumberField } from '../fields/number-field.tsx';
+import { TextField } from '../fields/text-field.tsx';
+
+/** A blank or spike on its way in: its result may still be missing. */
+export type CheckDraft = Omit<QualityCheck, 'id' | 'value'> & { readonly value: number | null };
+
+interface Props {
+  readonly check: CheckDraft;
+  readonly zone: string;
+  /** Answers why not, or nothing. */
+  readonly onChange: (patch: Partial<CheckDraft>) => string;
+}
+
+const KINDS = [
+  { value: 'blank', words: 'Blank, never opened' },
+  { value: 'spike', words: 'Spike, of known exposure' },
+] as const;
+const UNITS = [
+  { value: 'pCi/L', words: 'pCi/L' },
+  { value: 'Bq/m3', words: 'Bq/m³' },
+] as const;
+
+export const unitName = (unit: RadonUnit): string => (unit === 'Bq/m3' ? 'Bq/m³' : unit);
+
+export function CheckFields({ check, zone, onChange }: Props) {
+  const unit = unitName(check.unit);
+  const figure = (label: string, key: 'value' | 'reference' | 'detectionLimit', hint?: string) => (
+    <NumberField
+      label={`${label}, ${unit}`}
+      value={check[key]}
+      unit=""
+      least={0}
+      most={1e6}
+      // A result that is written down is changed, not emptied.
+      mayBeEmpty={key !== 'value' || check.value === null}
+      onCommit={(value) => onChange({ [key]: value })}
+      {...(hint ? { hint } : {})}
+    />
+  );
+  return (
+    <div className="fields book__fields">
+      <ChoiceField label="Kind" value={check.kind} choices={KINDS} onCommit={(kind) => onChange({ kind })} />
+      <ChoiceField label="Unit" value={check.unit} choices={UNITS} onCommit={(next) => onChange({ unit: next })} />
+      {figure('Result', 'value')}
+      {check.kind === 'spike' && figure('Exposed to', 'reference')}
+      {check.kind === 'blank' && figure('Detection limit', 'detectionLimit', 'Of the laboratory.')}
+      <TextField label="Serial" value={check.serial} onCommit={(serial) => onChange({ serial })} />
+      <TextField label="Sent by" value={check.by} onCommit={(by) => onChange({ by })} />
+      <InstantField label="When" value={check.at} zone={zone} onCommit={(at) => onChange({ at })} />
+      <div className="wide">
+        <TextField label="Note" value={check.note} onCommit={(note) => onChange({ note })} />
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,184 @@
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { writePlan } from '../../geometry/index.ts';
+import { days, independently, invented, onePlace } from '../helpers/invented-pairs.ts';
+import { accessibilityFindings, download, type OpenPage, openPage } from './harness.ts';
+
+const pairs = invented();
+const expected = independently(pairs);
+const SHOTS = process.env.STILLSPOT_SHOTS;
+
+/** Puts plans on the shelf, as the app writes them there. */
+async function shelve(page: Page): Promise<void> {
+  const plans = pairs.map((values, i) => {
+    const plan = onePlace(values, days(i), `Invented house ${i + 1}`);
+    return { id: `house-${i + 1}`, title: plan.title, end: plan.visit.end, text: writePlan(plan) };
+  });
+  await page.evaluate(async (all) => {
+    const db = await new Promise<IDBDatabase>((done) => {
+      const request = indexedDB.open('stillspot-shelf');
+      request.onsuccess = () => done(request.result);
+    });
+    const change = db.transaction(['cards', 'texts'], 'readwrite');
+    const told = { roomNames: [], detectorLabels: [], levels: 1, start: null, versionAt: 0, readable: true };
+    all.forEach(({ id, title, end, text }, i) => {
+      const view = { levelId: '', selection: [], viewport: null };
+      change.objectStore('texts').put({ id, text: { pieces: [text], long: [] }, savedAt: 1, tab: 'test', view });
+      const card = { id, title, place: '', createdAt: 1, changedAt: 1, hash: id, end, ...told };
+      // The last one lies in the bin as well, once more: what is thrown away does not count.
+      change.objectStore('cards').put({ ...card, binnedAt: null });
+      if (i > 0) return;
+      change.objectStore('texts').put({ id: 'bin', text: { pieces: [text], long: [] }, savedAt: 1, tab: 'test', view });
+      change.objectStore('cards').put({ ...card, id: 'bin', hash: 'bin', binnedAt: 1 });
+    });
+    await new Promise((done) => {
+      change.oncomplete = done;
+    });
+    db.close();
+  }, plans);
+}
+
+async function openBook(page: Page): Promise<void> {
+  const read = page.getByRole('button', { name: 'Read', exact: true });
+  if ((await read.getAttribute('aria-expanded')) !== 'true') await read.click();
+  await page.getByRole('button', { name: 'Quality book' }).click();
+  await page.getByRole('status').getByText('200 other plans').waitFor();
+}
+
+const HEADS = ['Means of 4.0 pCi/L and more', 'Means of 2.0 to 3.9 pCi/L', 'Means below 2.0 pCi/L'] as const;
+
+describe('the quality book over 200 invented pairs', () => {
+  let opened: OpenPage;
+  let page: Page;
+  const chart = (i: number) => page.getByRole('region', { name: HEADS[i] as string, exact: true });
+  beforeAll(async () => {
+    opened = await openPage();
+    page = opened.page;
+    await page.waitForFunction(() => (window.__stillspot?.store.getState().stageSize.width ?? 0) > 0);
+    await shelve(page);
+    await openBook(page);
+  });
+  afterAll(() => opened.context.close());
+
+  it.each([0, 1, 2])('chart %d marks what an independent calculation flags, in the order of the dates', async (i) => {
+    const marks = chart(i).locator('.drawn [data-point]');
+    expect(await marks.evaluateAll((all) => all.map((each) => each.getAttribute('data-point')))).toEqual(expected[i]);
+    // Two beyond warning in a row end a run.
+    const bad = (at: number) => expected[i]?.[at] !== undefined && expected[i]?.[at] !== 'in-control';
+    const runs = (expected[i] ?? []).flatMap((_, at) => (bad(at) && bad(at - 1) ? [at] : []));
+    expect(
+      await marks.evaluateAll((all) => all.flatMap((each, at) => (each.hasAttribute('data-run') ? [at] : []))),
+    ).toEqual(runs);
+  });
+
+  it('has every pair in a table beside the picture, and the lines with their values', async () => {
+    await chart(0).getByText('The pairs as a table', { exact: true }).click();
+    expect(await chart(0).locator('tbody tr').count()).toBe(expected[0]?.length);
+    const text = await chart(1).textContent();
+    expect(text).toMatch(/Warning from [\d.]+ %, control from [\d.]+ %/);
+    expect(await chart(2).textContent()).toContain('Warning above 1 pCi/L');
+  });
+
+  it('shows what is done and owed by month, and the spikes of the year', async () => {
+    const january = page.getByRole('row', { name: /^2026-01/ });
+    expect(await january.textContent()).toContain('20 of 2');
+    expect(await january.textContent()).toContain('0 of 1, 1 owed');
+    await page
+      .getByRole('row', { name: /^Year 2026/ })
+      .getByText('0 of 3, 3 owed')
+      .waitFor();
+    expect(await page.locator('.book').textContent()).toContain('at most 6 a month, and at least 3 a year');
+  });
+
+  it('goes out as tables and drawings', async () => {
+    const table = await download(page, () =>
+      chart(0)
+        .getByRole('button', { name: /^Save the pairs/ })
+        .click(),
+    );
+    expect(table.bytes.toString().trim().split('\r\n')).toHaveLength(1 + (expected[0]?.length ?? 0));
+    const drawing = await download(page, () =>
+      chart(0)
+        .getByRole('button', { name: /^Save the chart/ })
+        .click(),
+    );
+    const svg = drawing.bytes.toString();
+    expect(svg.match(/data-point/g)).toHaveLength(expected[0]?.length ?? 0);
+    for (const word of ['Control ', 'Warning ', 'certified or licensed', 'font-face']) expect(svg).toContain(word);
+    expect(svg).not.toContain('var(');
+    const months = await download(page, () => page.getByRole('button', { name: /^Save the months/ }).click());
+    expect(months.bytes.toString()).toContain('2026-10');
+  });
+
+  it.each(['sun', 'dark', 'paper'])(
+    'is clean for axe in the colours %s, in the last with everything open',
+    async (theme) => {
+      await page.evaluate((name) => window.__stillspot?.store.getState().setTheme(name as 'paper'), theme);
+      // Hundreds of rows say the same in each: once is enough.
+      const some = theme === 'paper' ? '.book details:not([open])' : '.book details[open]';
+      await page.locator(`${some} > summary`).evaluateAll((all) => {
+        for (const each of all) (each as HTMLElement).click();
+      });
+      expect(await accessibilityFindings(page)).toEqual([]);
+    },
+  );
+
+  it.each([
+    [1440, 900],
+    [1024, 768],
+  ])('fits a page of %d by %d', async (width, height) => {
+    await page.evaluate(() => window.__stillspot?.store.getState().setTheme('paper'));
+    await page.setViewportSize({ width, height });
+    expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)).toBeLessThanOrEqual(0);
+    const body = page.locator('.book__body');
+    expect(await body.evaluate((each) => each.scrollWidth - each.clientWidth)).toBeLessThanOrEqual(0);
+    if (!SHOTS) return;
+    await page.locator('.book details[open] > summary').evaluateAll((all) => {
+      for (const each of all) (each as HTMLElement).click();
+    });
+    const parts = ['Done and owed', ...HEADS, 'Blanks and spikes'];
+    for (const [i, name] of parts.entries()) {
+      await page.getByRole('region', { name, exact: true }).evaluate((each) => each.scrollIntoView({ block: 'start' }));
+      await page.screenshot({ path: `${SHOTS}/quality-${width}-${i}.png` });
+    }
+  });
+});
+
+describe('blanks and spikes by keyboard', () => {
+  it('are written down, judged, changed and removed; Escape closes the book', async () => {
+    const { page, expectNoTroubles, context } = await openPage({ viewport: { width: 1024, height: 768 } });
+    await page.getByRole('button', { name: 'Read', exact: true }).press('Enter');
+    await page.getByRole('button', { name: 'Quality book' }).press('Enter');
+    await page.getByText('Nothing is measured yet').waitFor();
+    const quality = () => page.evaluate(() => window.__stillspot?.store.getState().plan.quality);
+    await page.getByText('Write down a blank or spike').press('Enter');
+    const form = page.locator('.book details.group');
+    const enter = async (label: string, text: string) => {
+      await form.getByLabel(label, { exact: true }).fill(text);
+      await page.keyboard.press('Enter');
+    };
+    const write = form.getByRole('button', { name: 'Write it down' });
+    expect(await write.isDisabled()).toBe(true); // a blank without a result is no zero
+    await form.getByLabel('Kind').selectOption('spike');
+    await enter('Serial', 'S-7');
+    await enter('Exposed to, pCi/L', '10');
+    await enter('Result, pCi/L', '13.5');
+    await write.press('Enter');
+    await page.getByRole('status').getByText('Spike S-7 is written down.').waitFor();
+    const table = page.getByRole('region', { name: 'Blanks and spikes, all plans' });
+    await table.getByText('out of control').waitFor();
+    await table.getByText('35.0 % off').waitFor();
+    const own = page.getByRole('group', { name: 'Spike S-7' });
+    await own.getByLabel('Result, pCi/L').fill('12');
+    await page.keyboard.press('Enter');
+    await table.getByText('in order').waitFor();
+    expect(await quality()).toMatchObject([{ id: 'q1', kind: 'spike', value: 12, reference: 10, serial: 'S-7' }]);
+    await own.getByRole('button', { name: 'Remove spike S-7' }).press('Enter');
+    await page.getByText('None is written down yet.').waitFor();
+    expect(await quality()).toEqual([]);
+    await page.keyboard.press('Escape');
+    expect(await page.locator('.book').count()).toBe(0);
+    expectNoTroubles();
+    await context.close();
+  });
+});
