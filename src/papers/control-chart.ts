@@ -122,13 +122,14 @@ interface Limit {
   readonly style: Attributes;
 }
 
-function limits({ band, warning, control }: ControlChart, { y }: Scales, colours: ChartColours): string {
+function limits({ band, warning, control, own }: ControlChart, { y }: Scales, colours: ChartColours): string {
   const list: readonly Limit[] = [
     ...(control === null
       ? []
       : [{ value: control, words: 'Control', colour: colours.point['out-of-control'], style: {} }]),
     { value: warning, words: 'Warning', colour: colours.point.warning, style: { 'stroke-dasharray': '4 1.6' } },
-    ...(band.typical === null
+    // What the texts call usual is measured by their lines, not by tighter ones of one's own.
+    ...(band.typical === null || own
       ? []
       : [{ value: band.typical, words: 'Usual', colour: colours.soft, style: { 'stroke-dasharray': '0.6 1.4' } }]),
   ].sort((a, b) => b.value - a.value);

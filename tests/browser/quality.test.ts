@@ -1,3 +1,4 @@
+import { writeFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { writePlan } from '../../geometry/index.ts';
@@ -81,7 +82,7 @@ describe('the quality book over 200 invented pairs', () => {
 
   it('shows what is done and owed by month, and the spikes of the year', async () => {
     const january = page.getByRole('row', { name: /^2026-01/ });
-    expect(await january.textContent()).toContain('20 of 2');
+    expect(await january.textContent()).toContain('20 done, 2 needed');
     expect(await january.textContent()).toContain('0 of 1, 1 owed');
     await page
       .getByRole('row', { name: /^Year 2026/ })
@@ -106,6 +107,7 @@ describe('the quality book over 200 invented pairs', () => {
     expect(svg.match(/data-point/g)).toHaveLength(expected[0]?.length ?? 0);
     for (const word of ['Control ', 'Warning ', 'certified or licensed', 'font-face']) expect(svg).toContain(word);
     expect(svg).not.toContain('var(');
+    if (SHOTS) writeFileSync(`${SHOTS}/chart.svg`, svg);
     const months = await download(page, () => page.getByRole('button', { name: /^Save the months/ }).click());
     expect(months.bytes.toString()).toContain('2026-10');
   });
@@ -131,6 +133,9 @@ describe('the quality book over 200 invented pairs', () => {
     await page.setViewportSize({ width, height });
     expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)).toBeLessThanOrEqual(0);
     const body = page.locator('.book__body');
+    expect(await page.locator('.book').evaluate((each) => each.scrollHeight - each.clientHeight)).toBeLessThanOrEqual(
+      0,
+    );
     expect(await body.evaluate((each) => each.scrollWidth - each.clientWidth)).toBeLessThanOrEqual(0);
     if (!SHOTS) return;
     await page.locator('.book details[open] > summary').evaluateAll((all) => {
@@ -168,6 +173,7 @@ describe('blanks and spikes by keyboard', () => {
     const table = page.getByRole('region', { name: 'Blanks and spikes, all plans' });
     await table.getByText('out of control').waitFor();
     await table.getByText('35.0 % off').waitFor();
+    if (SHOTS) await page.screenshot({ path: `${SHOTS}/quality-checks.png` });
     const own = page.getByRole('group', { name: 'Spike S-7' });
     await own.getByLabel('Result, pCi/L').fill('12');
     await page.keyboard.press('Enter');

@@ -69,9 +69,9 @@ export function dutySaid({ name, percent, mostAMonth, leastAYear }: Duty): strin
   return `${name}: ${percent} % of the locations measured in a month, at most ${mostAMonth} a month${year}.`;
 }
 
-/** "2 of 3, 1 owed"; "3 of 3". */
+/** "2 of 3, 1 owed"; "20 done, 2 needed". */
 export function countSaid({ done, owed }: DutyCount): string {
-  return done < owed ? `${done} of ${owed}, ${owed - done} owed` : `${done} of ${owed}`;
+  return done < owed ? `${done} of ${owed}, ${owed - done} owed` : `${done} done, ${owed} needed`;
 }
 
 /** What to do when a blank or spike is not in order; null where nothing is. */

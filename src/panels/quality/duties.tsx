@@ -43,16 +43,6 @@ export function Duties({ book: { months, years }, say }: Props) {
                 </tr>
               </thead>
               <tbody>
-                {months.map(({ month, device, measurements, duplicates, blanks, spikes }) => (
-                  <tr key={`${month} ${device}`}>
-                    <th scope="row">{month === UNDATED ? 'No date' : month}</th>
-                    <td>{device}</td>
-                    <td>{measurements}</td>
-                    <Count count={duplicates} />
-                    <Count count={blanks} />
-                    <Count count={spikes} />
-                  </tr>
-                ))}
                 {years.map(({ year, device, spikes }) => (
                   <tr key={`${year} ${device}`} className="book__year">
                     <th scope="row">Year {year}</th>
@@ -60,6 +50,16 @@ export function Duties({ book: { months, years }, say }: Props) {
                     <td />
                     <td />
                     <td />
+                    <Count count={spikes} />
+                  </tr>
+                ))}
+                {months.map(({ month, device, measurements, duplicates, blanks, spikes }) => (
+                  <tr key={`${month} ${device}`}>
+                    <th scope="row">{month === UNDATED ? 'No date' : month}</th>
+                    <td>{device}</td>
+                    <td>{measurements}</td>
+                    <Count count={duplicates} />
+                    <Count count={blanks} />
                     <Count count={spikes} />
                   </tr>
                 ))}
