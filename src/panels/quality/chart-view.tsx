@@ -1,6 +1,7 @@
 import { sourceDoubts } from '../../../geometry/words/sources.ts';
 import { counted } from '../../../geometry/words.ts';
 import { fileStem } from '../../io/plan-files.ts';
+import { UNDATED } from '../../job/quality/book.ts';
 import type { ChartPoint, ControlChart } from '../../job/quality/charts.ts';
 import { chartRows } from '../../job/quality/csv.ts';
 import { bandName, linesSaid, POINT_WORD, standingOf, statisticName } from '../../job/quality/words.ts';
@@ -111,7 +112,7 @@ function PairTable({ chart: { band, points } }: { readonly chart: ControlChart }
             // biome-ignore lint/suspicious/noArrayIndexKey: the place in the sequence is what tells the pairs apart
             <tr key={i} data-verdict={verdict}>
               <th scope="row">{i + 1}</th>
-              <td>{pair.month}</td>
+              <td>{pair.month === UNDATED ? 'No date' : pair.month}</td>
               <td>{pair.where}</td>
               <td>{pair.values.map((each) => decimalText(each, 1)).join(' and ')}</td>
               <td>{decimalText(pair.mean, 1)}</td>

@@ -15,8 +15,8 @@ interface Props {
 }
 
 const KINDS = [
-  { value: 'blank', words: 'Blank, never opened' },
-  { value: 'spike', words: 'Spike, of known exposure' },
+  { value: 'blank', words: 'Blank' },
+  { value: 'spike', words: 'Spike' },
 ] as const;
 const UNITS = [
   { value: 'pCi/L', words: 'pCi/L' },
@@ -42,14 +42,26 @@ export function CheckFields({ check, zone, onChange }: Props) {
   );
   return (
     <div className="fields book__fields">
-      <ChoiceField label="Kind" value={check.kind} choices={KINDS} onCommit={(kind) => onChange({ kind })} />
+      <ChoiceField
+        label="Kind"
+        value={check.kind}
+        choices={KINDS}
+        hint={check.kind === 'blank' ? 'Never opened.' : 'Of known exposure.'}
+        onCommit={(kind) => onChange({ kind })}
+      />
       <ChoiceField label="Unit" value={check.unit} choices={UNITS} onCommit={(next) => onChange({ unit: next })} />
       {figure('Result', 'value')}
       {check.kind === 'spike' && figure('Exposed to', 'reference')}
       {check.kind === 'blank' && figure('Detection limit', 'detectionLimit', 'Of the laboratory.')}
       <TextField label="Serial" value={check.serial} onCommit={(serial) => onChange({ serial })} />
       <TextField label="Sent by" value={check.by} onCommit={(by) => onChange({ by })} />
-      <InstantField label="When" value={check.at} zone={zone} onCommit={(at) => onChange({ at })} />
+      <InstantField
+        label="When"
+        hint="Without a date it counts for no month."
+        value={check.at}
+        zone={zone}
+        onCommit={(at) => onChange({ at })}
+      />
       <div className="wide">
         <TextField label="Note" value={check.note} onCommit={(note) => onChange({ note })} />
       </div>

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import type { QualityCheck } from '../../../geometry/plan/model.ts';
 import { sourceDoubts } from '../../../geometry/words/sources.ts';
 import { capital } from '../../../geometry/words.ts';
-import type { CheckRecord } from '../../job/quality/book.ts';
+import { type CheckRecord, UNDATED } from '../../job/quality/book.ts';
 import { checkTable } from '../../job/quality/csv.ts';
 import { CHECK_WORD, checkAction } from '../../job/quality/words.ts';
 import { decimalText } from '../../job/readings/exact.ts';
@@ -65,7 +65,7 @@ function CheckTable({ checks }: Pick<Props, 'checks'>) {
             return (
               // biome-ignore lint/suspicious/noArrayIndexKey: ids are only told apart within a plan
               <tr key={i}>
-                <td>{month}</td>
+                <td>{month === UNDATED ? 'No date' : month}</td>
                 <th scope="row">{capital(check.kind)}</th>
                 <td>{[check.serial, where].filter(Boolean).join(', ')}</td>
                 <td>
@@ -112,7 +112,7 @@ function OwnChecks({ say }: Pick<Props, 'say'>) {
   const { timeZone } = plan.site;
   const write = (quality: readonly QualityCheck[]) => run((now) => ({ ...now, quality }));
   return (
-    <>
+    <div className="book__own">
       <h4>Of the open plan{plan.title.trim() ? `: ${plan.title.trim()}` : ''}</h4>
       {own.map((check) => (
         <fieldset key={check.id} className="book__check">
@@ -145,7 +145,7 @@ function OwnChecks({ say }: Pick<Props, 'say'>) {
           say(trouble || `${checkName(check)} is written down.`);
         }}
       />
-    </>
+    </div>
   );
 }
 
