@@ -1,6 +1,13 @@
 import { CAUTIONS, type Plan } from '../../geometry/index.ts';
-import { judgeReadings, type SetReport } from '../job/readings/judge.ts';
-import { describeSet, isSettled, RESULT_CAUTIONS, setDocument, setName } from '../job/readings/report.ts';
+import { judgeReadings, type SetReport, type TestStanding } from '../job/readings/judge.ts';
+import {
+  describeSet,
+  isSettled,
+  RESULT_CAUTIONS,
+  STANDING_WORDS,
+  setDocument,
+  setName,
+} from '../job/readings/report.ts';
 import { testStanding } from '../job/timing/report.ts';
 import type { Command } from './call.ts';
 
@@ -14,12 +21,12 @@ export const readings: Command = {
     const standing = testStanding(plan);
     const sets = judgeReadings(plan, standing);
     const document = { sets: sets.map(setDocument), test: standing, cautions: [...RESULT_CAUTIONS, ...CAUTIONS] };
-    const text = json ? `${JSON.stringify(document, null, 2)}\n` : asText(plan, sets);
+    const text = json ? `${JSON.stringify(document, null, 2)}\n` : asText(plan, sets, standing);
     return { text, code: sets.every(isSettled) ? 0 : 1 };
   },
 };
 
-function asText(plan: Plan, sets: readonly SetReport[]): string {
+function asText(plan: Plan, sets: readonly SetReport[], standing: TestStanding): string {
   const lines = sets.flatMap((report) => [
     setName(report),
     ...describeSet(plan, report).map((line) => `  ${line}`),
@@ -27,5 +34,6 @@ function asText(plan: Plan, sets: readonly SetReport[]): string {
     '',
   ]);
   const none = sets.length === 0 ? ['No result is entered yet.', ''] : [];
-  return `${[plan.title || 'Plan without a title', '', ...none, ...lines, ...RESULT_CAUTIONS, ...CAUTIONS].join('\n')}\n`;
+  const doubt = sets.length > 0 && STANDING_WORDS[standing] ? [STANDING_WORDS[standing], ''] : [];
+  return `${[plan.title || 'Plan without a title', '', ...none, ...doubt, ...lines, ...RESULT_CAUTIONS, ...CAUTIONS].join('\n')}\n`;
 }

@@ -1,7 +1,7 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { counted, listed } from '../../../geometry/words.ts';
+import { listed } from '../../../geometry/words.ts';
 import { asNumber, decimalText } from './exact.ts';
-import type { SetReport } from './judge.ts';
+import type { SetReport, TestStanding } from './judge.ts';
 import { radonBoth } from './radon.ts';
 
 /** What a single short test does not mean: shown beside every result. */
@@ -10,6 +10,13 @@ export const RESULT_CAUTIONS: readonly string[] = [
   'There is no safe level; below the action level the risk is smaller, not gone.',
   'A result of this room says little about another one.',
 ];
+
+/** What the standing of a test means for all its results; empty where it holds. */
+export const STANDING_WORDS: Readonly<Record<TestStanding, string>> = {
+  holds: '',
+  'not-evaluated': 'The times or the house of this test do not hold: its results are kept and not evaluated.',
+  unknown: 'Not all of the times and of the closed house is written down: these results are used under that doubt.',
+};
 
 const AGREEMENT_WORDS: Readonly<Record<SetReport['agreement'], string>> = {
   'in-control': 'The two results agree.',
@@ -40,7 +47,8 @@ export function describeSet(plan: Plan, report: SetReport): readonly string[] {
   if (set.apart) {
     lines.push('Marked as a pair, and farther than 8 in apart: two locations, which are never averaged.');
   }
-  if (mean && meanRounded && values.length > 1) {
+  // An average that must not be used is not printed for somebody to use.
+  if (mean && meanRounded && values.length > 1 && agreement !== 'straddles-by-two') {
     lines.push(`Average: ${decimalText(mean, 2)}, reported as ${radonBoth(meanRounded, unit)}.`);
   }
   if (rpd) lines.push(`Relative percent difference: ${decimalText(rpd, 1)} %.`);
@@ -54,8 +62,14 @@ export function describeSet(plan: Plan, report: SetReport): readonly string[] {
     lines.push('The higher is exactly twice the lower: one published reading would still use the average.');
   if (withEarlier) lines.push(`With the earlier short-term test: ${radonBoth(withEarlier, unit)} on average.`);
   lines.push(report.next.says);
-  if (report.next.conflict) lines.push(`Texts differ: ${report.next.conflict}`);
+  const conflict = conflictOf(report);
+  if (conflict) lines.push(`Texts differ: ${conflict}`);
   return lines;
+}
+
+/** Where another published text says otherwise of this very result; empty where none is known to. */
+function conflictOf({ agreement, straddleDisputed, next }: SetReport): string {
+  return agreement === 'straddles-by-two' && !straddleDisputed ? '' : next.conflict;
 }
 
 /** One location as the command line prints it. Concentrations in pCi/L, numbers nearest to the exact ones. */
@@ -73,7 +87,7 @@ export function setDocument(report: SetReport) {
     agreement,
     nextStep: next.says,
     step: next.id,
-    conflict: next.conflict,
+    conflict: conflictOf(report),
     otherReading: precision?.otherwise ?? null,
     withEarlier: number(withEarlier),
     separateLocations: set.apart,
@@ -86,10 +100,4 @@ export function setDocument(report: SetReport) {
 export function isSettled({ agreement, next, mean }: SetReport): boolean {
   const open = ['not-evaluated', 'undecided', 'wait-for-results'].includes(next.id);
   return !open && mean !== null && agreement !== 'straddles-by-two' && agreement !== 'out-of-control';
-}
-
-/** "2 locations, 4 results" */
-export function countedResults(reports: readonly SetReport[]): string {
-  const results = reports.reduce((sum, { values }) => sum + values.length, 0);
-  return `${counted(reports.length, 'location')}, ${counted(results, 'result')}`;
 }

@@ -41,13 +41,13 @@ export function timingReport(plan: Plan): TimingReport {
 const STANDS_WITH: readonly TimingCheck['rule'][] = ['exposure', 'closed-building', 'mitigation-system'];
 
 /**
- * Whether the times of a test and the breaks of its conditions let its results be used. An item of the house that nobody has
- * answered yet leaves this to the times; `conditionsReport` says what is open.
+ * Whether the times of a test and the conditions of its house let its results be used. What nobody has written down yet is unknown,
+ * and never a pass.
  */
 export function testStanding(plan: Plan): TestStanding {
   const checks = timingChecks(plan).filter(({ rule }) => STANDS_WITH.includes(rule));
-  const breaks = conditionsReport(plan).rows.map(({ means }) => means);
-  if (checks.some(({ verdict }) => verdict === 'blocked') || breaks.includes('not-evaluated')) return 'not-evaluated';
-  const open = checks.some(({ verdict }) => verdict === 'unknown') || breaks.includes('look-again');
+  const { whole } = conditionsReport(plan);
+  if (whole === 'not-evaluated' || checks.some(({ verdict }) => verdict === 'blocked')) return 'not-evaluated';
+  const open = whole === 'unknown' || checks.some(({ verdict }) => verdict === 'unknown');
   return open ? 'unknown' : 'holds';
 }

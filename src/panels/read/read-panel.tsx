@@ -1,7 +1,7 @@
 import type { Detector, EarlierResult, Plan, RadonUnit } from '../../../geometry/plan/model.ts';
 import { CAUTIONS } from '../../../geometry/words.ts';
 import { judgeReadings } from '../../job/readings/judge.ts';
-import { RESULT_CAUTIONS } from '../../job/readings/report.ts';
+import { RESULT_CAUTIONS, STANDING_WORDS } from '../../job/readings/report.ts';
 import { testStanding } from '../../job/timing/report.ts';
 import { useAppStore } from '../../state/store.ts';
 import { NumberField } from '../fields/number-field.tsx';
@@ -25,9 +25,9 @@ export function ReadPanel() {
         ))}
         <EarlierField plan={plan} onChange={change} />
       </div>
-      {standing === 'not-evaluated' && (
+      {reports.length > 0 && standing !== 'holds' && (
         <p className="read__warning" role="status">
-          The times of this test do not hold: its results are kept and not evaluated.
+          {STANDING_WORDS[standing]}
         </p>
       )}
       {reports.map((report) => (

@@ -158,7 +158,7 @@ describe('the whole', () => {
 
 describe('the test stands and falls with the house', () => {
   it('a break that says so leaves its results not evaluated, with good times', () => {
-    expect(testStanding(planWith([]))).toBe('holds');
+    expect(testStanding(planWith(keptBut()))).toBe('holds');
     const plan = {
       ...withDetector(planWith([said('windows-closed', 'broken')])),
       readings: [{ detector: 'd1', value: 6, unit: 'pCi/L' as const }],
@@ -168,8 +168,13 @@ describe('the test stands and falls with the house', () => {
   });
 
   it('a break that a professional must look at is no pass; one to be noted changes nothing', () => {
-    expect(testStanding(planWith([said('fireplaces-off', 'broken')]))).toBe('unknown');
-    expect(testStanding(planWith([said('attic-fan-as-usual', 'broken')]))).toBe('holds');
+    expect(testStanding(planWith(keptBut(said('fireplaces-off', 'broken'))))).toBe('unknown');
+    expect(testStanding(planWith(keptBut(said('attic-fan-as-usual', 'broken'))))).toBe('holds');
+  });
+
+  it('one item that nobody has answered is no pass either', () => {
+    expect(testStanding(planWith([]))).toBe('unknown');
+    expect(testStanding(planWith(keptBut(said('windows-closed', 'unknown'))))).toBe('unknown');
   });
 });
 

@@ -21,6 +21,7 @@ import {
   relativePercentDifference,
 } from '../../../src/job/readings/precision.ts';
 import { inBecquerels, inPicocuries, radonText } from '../../../src/job/readings/radon.ts';
+import { describeSet } from '../../../src/job/readings/report.ts';
 
 const detector = (id: string, x: number, pair: string | null): Detector => ({
   id,
@@ -272,6 +273,22 @@ describe('the next step', () => {
       'holds',
     );
     expect(twice).toMatchObject({ mean: null, next: { id: 'undecided' } });
+  });
+});
+
+describe('what is said of a set', () => {
+  const said = (values: readonly number[]) => {
+    const plan = planWith(values);
+    const [report] = judgeReadings(plan, 'holds');
+    return report ? describeSet(plan, report).join(' ') : '';
+  };
+
+  it('gives no average where it must not be used, and the other reading only at exactly twice', () => {
+    expect(said([2.9, 5.9])).not.toContain('Average');
+    expect(said([2.9, 5.9])).not.toContain('Texts differ');
+    expect(said([3, 6])).not.toContain('Average');
+    expect(said([3, 6])).toContain('Texts differ: At exactly twice');
+    expect(said([3.9, 4])).toContain('Average: 3.95, reported as 4.0 pCi/L (148 Bq/m³).');
   });
 });
 
