@@ -7,6 +7,7 @@ export {
   describeCheck,
   describeNotRun,
   describeReport,
+  figureWithLimit,
   inOrder,
   type NotRun,
   notRunRules,

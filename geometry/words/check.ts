@@ -39,6 +39,12 @@ export function checkFigures(check: Check, plan: PlanWords): CheckFigures {
   };
 }
 
+/** The figure on a measured line with what it is held against: "5 ft 2 in, needs 7 ft", "9 in, 8 in at most". */
+export function figureWithLimit(check: Check, plan: PlanWords): string {
+  const { measured, needed } = checkFigures(check, plan);
+  return check.bound === 'least' ? `${measured}, needs ${needed}` : `${measured}, ${needed} at most`;
+}
+
 /** What a check is held against, as a sentence names it; empty for the room, the level and heights. */
 export function checkSubject(check: Check, plan: PlanWords, level: Level): string {
   if (check.subject === null) return '';

@@ -7,7 +7,7 @@ import { remembered } from '../../geometry/remembered.ts';
 import { ruleOf } from '../../geometry/rules/profiles.ts';
 import { type RunningDimension, runningDimensions } from '../../geometry/running-dimensions.ts';
 import { formatArea, formatLength } from '../../geometry/units.ts';
-import { capital, checkFigures, FIXTURE_NOUN } from '../../geometry/words.ts';
+import { capital, checkFigures, FIXTURE_NOUN, figureWithLimit } from '../../geometry/words.ts';
 import type { RoomSign } from './paint/names/room-signs.ts';
 
 /** What the layers draw, worked out once for each level and region; and the words that stand on the drawing. */
@@ -62,6 +62,5 @@ export function roomSign(room: RoomRegion, plan: Plan, selection: readonly strin
 
 /** The figure on a measured line: what was measured, and what is needed where it is short. */
 export function measureWords(check: Check, plan: Plan): string {
-  const { measured, needed } = checkFigures(check, plan);
-  return check.verdict === 'blocked' ? `${measured}, needs ${needed}` : measured;
+  return check.verdict === 'blocked' ? figureWithLimit(check, plan) : checkFigures(check, plan).measured;
 }

@@ -4,6 +4,7 @@ import {
   checkFigures,
   type Detector,
   type DetectorReport,
+  figureWithLimit,
   formatLength,
   inOrder,
   type Plan,
@@ -93,9 +94,7 @@ function measuredLines({ plan, detectors }: SubjectMatter, view: View): readonly
 function lengthWords(check: Check, plan: Plan): string {
   if ((check.measured ?? 0) < 0)
     return `${formatLength(-(check.measured ?? 0), plan.display.length, 'up')} into the stream`;
-  const { measured, needed } = checkFigures(check, plan);
-  if (check.verdict === 'clear') return measured;
-  return check.bound === 'least' ? `${measured}, needs ${needed}` : `${measured}, ${needed} at most`;
+  return check.verdict === 'clear' ? checkFigures(check, plan).measured : figureWithLimit(check, plan);
 }
 
 function drawMeasured({ from, to, words }: Measured, placer: Placer): string {

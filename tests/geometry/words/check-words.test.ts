@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Check } from '../../../geometry/check/types.ts';
 import { emptyLevel, emptyPlan } from '../../../geometry/plan/empty.ts';
 import type { Fixture, Level, Plan } from '../../../geometry/plan/model.ts';
-import { checkFigures, describeCheck, describeReport, inOrder } from '../../../geometry/words.ts';
+import { checkFigures, describeCheck, describeReport, figureWithLimit, inOrder } from '../../../geometry/words.ts';
 
 const inch = (inches: number) => inches * 25.4;
 const plan: Plan = emptyPlan();
@@ -158,6 +158,15 @@ describe('describeCheck', () => {
   it('speaks metres in a metric plan', () => {
     const one = check({ rule: 'sump', subject: 'f1', measured: 1500, required: 2135, verdict: 'blocked' });
     expect(describeCheck(one, metric, level)).toBe('1.50 m from the sump pit, needs 2.135 m.');
+  });
+});
+
+describe('figureWithLimit(check, plan)', () => {
+  it('says of a least distance what it needs, and of a greatest one what it may be at most', () => {
+    const short = check({ rule: 'sump', measured: inch(62), required: inch(84), verdict: 'blocked' });
+    expect(figureWithLimit(short, plan)).toBe('5 ft 2 in, needs 7 ft');
+    const apart = check({ rule: 'companion', measured: inch(9), required: inch(8), bound: 'most', verdict: 'blocked' });
+    expect(figureWithLimit(apart, plan)).toBe('9 in, 8 in at most');
   });
 });
 
