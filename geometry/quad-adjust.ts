@@ -31,7 +31,7 @@ export function quadLengths(quad: Quad): QuadLengths {
   return { 'A-B': of('A-B'), 'B-C': of('B-C'), 'C-D': of('C-D'), 'D-A': of('D-A'), 'A-C': of('A-C'), 'B-D': of('B-D') };
 }
 
-export function endsOf(quad: Quad, line: QuadLine): readonly [XY, XY] {
+function endsOf(quad: Quad, line: QuadLine): readonly [XY, XY] {
   const [i, j] = ENDS[line];
   return [quad[i] as XY, quad[j] as XY];
 }

@@ -20,6 +20,11 @@ export function sourceDoubts(sources: readonly Source[]): readonly string[] {
   );
 }
 
+/** The sources in a row, and what they leave in doubt after them. */
+export function sourceWords(sources: readonly Source[]): string {
+  return [...sources.map(({ cite }) => `${cite}.`), ...sourceDoubts(sources)].join(' ');
+}
+
 /** The same for a whole list, by the names of its rules: "Not read in the primary text: side by side." */
 export function profileDoubts({ rules }: Profile): readonly string[] {
   const marked = rules.flatMap(({ name, sources }) => {

@@ -1,6 +1,6 @@
 import { CAUTIONS, type Plan } from '../../geometry/index.ts';
-import { sourceDoubts } from '../../geometry/words/sources.ts';
-import type { TimingCheck } from '../job/timing/checks.ts';
+import { sourceWords } from '../../geometry/words/sources.ts';
+import { TIMING_NAME } from '../job/timing/checks.ts';
 import { type TimingReport, timingReport } from '../job/timing/report.ts';
 import type { Command } from './call.ts';
 
@@ -24,14 +24,6 @@ const asJson = (report: TimingReport) => ({
   cautions: CAUTIONS,
 });
 
-const NAME: Readonly<Record<TimingCheck['rule'], string>> = {
-  'closed-building': 'Closed house',
-  'mitigation-system': 'Mitigation system',
-  exposure: 'Time laid out',
-  weather: 'Weather',
-  laboratory: 'Laboratory',
-};
-
 function asText(plan: Plan, { checks, earliestEnd, latestEnd, closeBy, mitigationOnBy }: TimingReport): string {
   const rows = [
     ['Close the house by', closeBy],
@@ -40,8 +32,8 @@ function asText(plan: Plan, { checks, earliestEnd, latestEnd, closeBy, mitigatio
     ['Pick up until', latestEnd],
   ].map(([name, at]) => `  ${name}: ${at ?? 'not known: the start is not written down'}`);
   const lines = checks.flatMap(({ rule, verdict, detail, sources }) => [
-    `  ${NAME[rule]}: ${verdict.replace('-', ' ')}. ${detail}`,
-    `    ${[...sources.map(({ cite }) => cite), ...sourceDoubts(sources)].join('; ')}`,
+    `  ${TIMING_NAME[rule]}: ${verdict.replace('-', ' ')}. ${detail}`,
+    `    ${sourceWords(sources)}`,
   ]);
   return `${[plan.title || 'Plan without a title', ...rows, '', ...lines, '', ...CAUTIONS].join('\n')}\n`;
 }

@@ -70,7 +70,7 @@ function comeTo(levelId: string): void {
 }
 
 /** The group of the levels, open and with the keyboard. */
-export function showLevels(): void {
+function showLevels(): void {
   unfold('job');
   openStage('draw');
   requestAnimationFrame(() => {

@@ -15,7 +15,7 @@ interface Kept {
 
 export const usePictureChoice = create<Kept>()(() => ({ choice: 'ask', images: [] }));
 
-export const imagesOf = ({ levels }: Plan): readonly string[] => levels.flatMap(({ tracing }) => tracing?.image ?? []);
+const imagesOf = ({ levels }: Plan): readonly string[] => levels.flatMap(({ tracing }) => tracing?.image ?? []);
 
 /** The answer that holds for this plan. */
 export function choiceFor(plan: Plan, { choice, images }: Kept): PictureChoice {

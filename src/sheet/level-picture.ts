@@ -9,7 +9,7 @@ import { element, group, num } from './svg.ts';
 import { arcRingsPath, ringsPath, toPaper, type View } from './view.ts';
 
 /** mm of paper, a little smaller than it is shown. */
-export const PICTURE_MM = { width: 66, height: 44 } as const;
+const PICTURE_MM = { width: 66, height: 44 } as const;
 const MARGIN = 2;
 /** A detector is what one looks for. */
 const MARK_RADIUS = 1.7;

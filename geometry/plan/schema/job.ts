@@ -16,7 +16,7 @@ const maybe = <const T extends v.GenericSchema>(schema: T) => v.exactOptional(sc
 const pattern = (regex: RegExp, words: string) => v.pipe(v.string(words), v.regex(regex, words));
 const clockTime = () => pattern(/^(?:[01]\d|2[0-3]):[0-5]\d$/, 'a time of day, like 08:30');
 const calendarDay = () => pattern(/^\d{4}-\d{2}-\d{2}$/, 'a day, like 2026-11-26');
-export const WorkingDaySchema = about(
+const WorkingDaySchema = about(
   record(
     { day: oneOf(['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun']), from: clockTime(), to: clockTime() },
     'a working day with day, from and to',
@@ -29,7 +29,7 @@ const PracticeSchema = record(
   'an object with days and daysOff',
 );
 
-export const CustodySchema = about(
+const CustodySchema = about(
   record(
     { at: instant(), from: text(), to: text(), note: v.optional(text(), '') },
     'a handing over with at, from and to',
@@ -37,7 +37,7 @@ export const CustodySchema = about(
   'A detector goes from one hand to the next.',
 );
 
-export const LogEntrySchema = about(
+const LogEntrySchema = about(
   record(
     {
       detector: about(filledText('the id of a detector'), 'A detector of this plan.'),
@@ -84,7 +84,7 @@ const EarlierSchema = about(
   'A test at the same location that this one follows up.',
 );
 
-export const QualitySchema = about(
+const QualitySchema = about(
   record(
     {
       id: filledText('an id: text that is not empty'),

@@ -32,7 +32,7 @@ export function exactOf(value: number): Exact {
   return power >= 0 ? exact(digits * 10n ** BigInt(power)) : exact(digits, 10n ** BigInt(-power));
 }
 
-export const plus = (a: Exact, b: Exact): Exact => exact(a.over * b.under + b.over * a.under, a.under * b.under);
+const plus = (a: Exact, b: Exact): Exact => exact(a.over * b.under + b.over * a.under, a.under * b.under);
 export const minus = (a: Exact, b: Exact): Exact => exact(a.over * b.under - b.over * a.under, a.under * b.under);
 export const times = (a: Exact, b: Exact): Exact => exact(a.over * b.over, a.under * b.under);
 /** Asserts that `b` is not zero. */

@@ -2,7 +2,7 @@ import type { RadonUnit, RadonValue } from '../../../geometry/plan/model.ts';
 import { decimalText, dividedBy, type Exact, exact, exactOf, times } from './exact.ts';
 
 /** Bq/m3 in one pCi/L, exactly: the curie is 3.7e10 decays a second, a litre a thousandth of a cubic metre. */
-export const BECQUERELS_PER_PICOCURIE = exact(37n);
+const BECQUERELS_PER_PICOCURIE = exact(37n);
 
 /** A reported concentration in pCi/L, exactly. */
 export function inPicocuries({ value, unit }: RadonValue): Exact {

@@ -6,7 +6,7 @@ import { distance } from '../../../geometry/point.ts';
  * Rim to rim in plan: farther apart, detectors are two locations and never averaged. 8 in from the outer surface of each
  * device: ANSI/AARST MALB-2014 with 1/21 revisions, 8.1.2(a); MAH-2019, 8.5.2(d).
  */
-export const ONE_LOCATION = 203.2;
+const ONE_LOCATION = 203.2;
 
 /** The detectors of one location and what the laboratory said of them. */
 export interface ReadingSet {

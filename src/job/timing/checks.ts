@@ -15,6 +15,15 @@ import { hasMitigation } from './mitigation.ts';
 
 export type TimingRule = 'exposure' | 'closed-building' | 'mitigation-system' | 'weather' | 'laboratory';
 
+/** What each rule is called, on screen and in print. */
+export const TIMING_NAME: Readonly<Record<TimingRule, string>> = {
+  'closed-building': 'Closed house',
+  'mitigation-system': 'Mitigation system',
+  exposure: 'Time laid out',
+  weather: 'Weather',
+  laboratory: 'Laboratory',
+};
+
 /** One limit of time and how the visit keeps it. */
 export interface TimingCheck {
   readonly rule: TimingRule;
@@ -119,7 +128,7 @@ function closedCheck({ visit, site }: Plan, { closed, opened, start, end }: Visi
       ? `Closed for ${saidDuration(before)} before the start`
       : `Closed ${saidDuration(before)} after the start`;
   if (before >= CLOSED_BEFORE.duration) return check('clear', `${lead}.`);
-  if (end === null) return check('blocked', `${lead}, needs 12 h. ${waysOut(start, closed, site.timeZone)}`);
+  if (end === null) return check('blocked', `${lead}, needs 12 h. ${waysOut(closed, site.timeZone)}`);
   const whole = end - closed;
   if (whole >= SHORT_TEST.duration && end - start >= SHORT_TEST.duration) {
     return check(
@@ -133,14 +142,11 @@ function closedCheck({ visit, site }: Plan, { closed, opened, start, end }: Visi
       `${lead}. Average the monitor's hours from ${saidInstant(closed + CLOSED_BEFORE.duration, site.timeZone)} on, at least 46 in one run.`,
     );
   }
-  return check(
-    'blocked',
-    `${lead}, needs 12 h before a test of less than 96 h. ${waysOut(start, closed, site.timeZone)}`,
-  );
+  return check('blocked', `${lead}, needs 12 h before a test of less than 96 h. ${waysOut(closed, site.timeZone)}`);
 }
 
 /** ANSI/AARST MAH-2019, 6.1.2: wait, or extend. */
-function waysOut(_start: Ms, closed: Ms, zone: string): string {
+function waysOut(closed: Ms, zone: string): string {
   const wait = saidInstant(closed + CLOSED_BEFORE.duration, zone);
   const extend = saidInstant(closed + SHORT_TEST.duration, zone);
   return `Start no earlier than ${wait}, or leave it out until ${extend} or later, where the kit may lie so long.`;

@@ -1,7 +1,7 @@
 import { HOUR, type Ms } from './clock.ts';
 
 /** Half-life of radon-222: 3.8235 days, 91.764 h (nuclear data tables; the figure from memory). */
-export const HALF_LIFE: Ms = 3.8235 * 24 * HOUR;
+const HALF_LIFE: Ms = 3.8235 * 24 * HOUR;
 
 /** How much of the radon in a sealed detector is left after so long, 0 to 1. */
 export function fractionLeft(since: Ms): number {

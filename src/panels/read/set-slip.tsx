@@ -1,5 +1,5 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { sourceDoubts } from '../../../geometry/words/sources.ts';
+import { sourceDoubts, sourceWords } from '../../../geometry/words/sources.ts';
 import { ACTION_LEVELS, levelInPicocuries, reaches } from '../../job/readings/action-levels.ts';
 import type { SetReport } from '../../job/readings/judge.ts';
 import { radonBoth, radonText } from '../../job/readings/radon.ts';
@@ -48,7 +48,7 @@ export function SetSlip({ plan, report }: { readonly plan: Plan; readonly report
       )}
       <details className="small soft">
         <summary>Source</summary>
-        {[...next.sources.map(({ cite }) => `${cite}.`), ...sourceDoubts(next.sources)].join(' ')}
+        {sourceWords(next.sources)}
       </details>
     </section>
   );

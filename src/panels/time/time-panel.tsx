@@ -13,6 +13,13 @@ import { TimingChecks } from './timing-checks.tsx';
 import { WorkingHours } from './working-hours.tsx';
 import './time-panel.css';
 
+/** What a kit prints of its times. An hour to a year; a slip of the unit is likelier beyond. */
+const KIT_LIMITS = [
+  { key: 'minimumHours', label: 'At least', unit: ' h', least: 1, most: 8760 },
+  { key: 'maximumHours', label: 'At most', unit: ' h', least: 1, most: 8760 },
+  { key: 'labDays', label: 'At the laboratory within', unit: ' days', least: 0, most: 365 },
+] as const;
+
 /** When the house is closed, the detectors set out and fetched, and how long that is against every limit. */
 export function TimePanel() {
   const plan = useAppStore((state) => state.plan);
@@ -61,30 +68,17 @@ export function TimePanel() {
             />
           </div>
           <FieldGroup name="As its instructions say">
-            <NumberField
-              label="At least"
-              value={kit.minimumHours}
-              unit=" h"
-              least={1}
-              most={8760}
-              onCommit={(hours) => changeKit({ minimumHours: hours ?? kit.minimumHours })}
-            />
-            <NumberField
-              label="At most"
-              value={kit.maximumHours}
-              unit=" h"
-              least={1}
-              most={8760}
-              onCommit={(hours) => changeKit({ maximumHours: hours ?? kit.maximumHours })}
-            />
-            <NumberField
-              label="At the laboratory within"
-              value={kit.labDays}
-              unit=" days"
-              least={0}
-              most={365}
-              onCommit={(days) => changeKit({ labDays: days ?? kit.labDays })}
-            />
+            {KIT_LIMITS.map(({ key, label, unit, least, most }) => (
+              <NumberField
+                key={key}
+                label={label}
+                value={kit[key]}
+                unit={unit}
+                least={least}
+                most={most}
+                onCommit={(value) => changeKit({ [key]: value ?? kit[key] })}
+              />
+            ))}
           </FieldGroup>
         </div>
         <DecayCurve labDays={kit.labDays} />

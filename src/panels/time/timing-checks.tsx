@@ -1,16 +1,8 @@
-import { sourceDoubts } from '../../../geometry/words/sources.ts';
+import { sourceWords } from '../../../geometry/words/sources.ts';
 import { capital } from '../../../geometry/words.ts';
-import type { TimingCheck } from '../../job/timing/checks.ts';
+import { TIMING_NAME } from '../../job/timing/checks.ts';
 import type { TimingReport } from '../../job/timing/report.ts';
 import { VerdictMark } from '../verdict-mark.tsx';
-
-const NAME: Readonly<Record<TimingCheck['rule'], string>> = {
-  'closed-building': 'Closed house',
-  'mitigation-system': 'Mitigation system',
-  exposure: 'Time laid out',
-  weather: 'Weather',
-  laboratory: 'Laboratory',
-};
 
 /** Every limit of time with its verdict, the reason and the source. */
 export function TimingChecks({ report }: { readonly report: TimingReport }) {
@@ -20,12 +12,12 @@ export function TimingChecks({ report }: { readonly report: TimingReport }) {
         <li key={rule} className="timing__check" data-verdict={verdict}>
           <p className="timing__head">
             {verdict !== 'not-run' && <VerdictMark verdict={verdict} size={18} />}
-            <strong>{NAME[rule]}</strong> <span>{capital(verdict.replace('-', ' '))}</span>
+            <strong>{TIMING_NAME[rule]}</strong> <span>{capital(verdict.replace('-', ' '))}</span>
           </p>
           <p>{detail}</p>
           <details className="small soft">
             <summary>Source</summary>
-            {[...sources.map(({ cite }) => `${cite}.`), ...sourceDoubts(sources)].join(' ')}
+            {sourceWords(sources)}
           </details>
         </li>
       ))}

@@ -35,7 +35,7 @@ const UNKNOWN: Readonly<Record<TimingRule, string>> = {
   laboratory: 'When the laboratory had the detectors is not written down.',
 };
 
-export const isPlaced = (levels: readonly SeenLevel[]): boolean =>
+const isPlaced = (levels: readonly SeenLevel[]): boolean =>
   levels.some(({ model }) => model.level.detectors.length > 0);
 
 /** What is known of the times, in a few words; empty for nothing. */

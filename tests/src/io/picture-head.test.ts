@@ -8,7 +8,7 @@ const RIFF = 'RIFF....WEBP';
 
 describe('pictureHead(bytes)', () => {
   it.each([
-    ['a PNG', PNG + IHDR + '\0\0\0\0IDAT', { kind: 'image/png', size: { width: 800, height: 600 }, moving: false }],
+    ['a PNG', `${PNG + IHDR}\0\0\0\0IDAT`, { kind: 'image/png', size: { width: 800, height: 600 }, moving: false }],
     [
       'a PNG that moves (acTL before the picture)',
       `${PNG}${IHDR}\0\0\0\x08acTL12345678....\0\0\0\0IDAT`,
