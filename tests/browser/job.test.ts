@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { accessibilityFindings, download, type OpenPage, openPage } from './harness.ts';
+import { pickSample } from './samples.ts';
 
 const stage = async (page: Page, name: string) => {
   const button = page.getByRole('button', { name, exact: true });
@@ -19,8 +20,7 @@ describe('a whole job, from the plan to the next step', () => {
   beforeAll(async () => {
     opened = await openPage();
     page = opened.page;
-    await page.getByRole('banner').getByRole('button', { name: 'Plans' }).click();
-    await page.getByRole('button', { name: /^Plain basement/ }).click();
+    await pickSample(page, /^Plain basement/);
     await page.locator('.saved', { hasText: /^saved / }).waitFor();
   });
   afterAll(() => opened.context.close());

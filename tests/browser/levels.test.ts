@@ -2,14 +2,14 @@ import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { type Editor, editorOf } from './editor.ts';
 import { accessibilityFindings, type OpenPage, openPage, pixelAt } from './harness.ts';
+import { pickSample } from './samples.ts';
 
 let open: OpenPage;
 let page: Page;
 let editor: Editor;
 
 async function openSample(on: Page): Promise<void> {
-  await on.getByRole('banner').getByRole('button', { name: 'Plans' }).click();
-  await on.getByRole('button', { name: /^Plain basement/ }).click();
+  await pickSample(on, /^Plain basement/);
   await on.getByRole('heading', { name: 'Clear', exact: true }).waitFor();
 }
 const names = (on: Page) =>

@@ -1,11 +1,11 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { accessibilityFindings, type OpenPage, openPage, type PageOptions } from './harness.ts';
+import { pickSample } from './samples.ts';
 
 async function openSample(media: PageOptions['media']): Promise<OpenPage> {
   const open = await openPage(media ? { media } : {});
-  await open.page.getByRole('banner').getByRole('button', { name: 'Plans' }).click();
-  await open.page.getByRole('button', { name: /^Crowded utility/ }).click();
+  await pickSample(open.page, /^Crowded utility/);
   await open.page.getByRole('heading', { name: 'Blocked', exact: true }).waitFor();
   return open;
 }

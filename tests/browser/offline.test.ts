@@ -6,6 +6,7 @@ import { type PreviewServer, preview } from 'vite';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { buildTo } from './build-site.ts';
 import { download, openPage, pngSize } from './harness.ts';
+import { pickSample } from './samples.ts';
 
 /** What lies on the server, in a sub-folder as on many a web server; a test puts another version there under the page's feet. */
 let folder: string;
@@ -89,8 +90,7 @@ describe('without a network', () => {
     try {
       await page.goto(`${site}?again`);
       expect(await titleOf(page)).toBe('Kept at home');
-      await page.getByRole('banner').getByRole('button', { name: 'Plans' }).click();
-      await page.getByRole('button', { name: /^Plain basement/ }).click();
+      await pickSample(page, /^Plain basement/);
       await page
         .getByRole('list', { name: 'Best spots, the most to spare first' })
         .getByRole('button')

@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { accessibilityFindings, type OpenPage, openPage } from './harness.ts';
+import { pickSample } from './samples.ts';
 
 let open: OpenPage;
 let page: Page;
@@ -8,8 +9,7 @@ let page: Page;
 beforeAll(async () => {
   open = await openPage();
   page = open.page;
-  await page.getByRole('banner').getByRole('button', { name: 'Plans' }).click();
-  await page.getByRole('button', { name: /^Crowded utility/ }).click();
+  await pickSample(page, /^Crowded utility/);
   await page.getByRole('heading', { name: 'Blocked', exact: true }).waitFor();
 });
 
@@ -139,8 +139,7 @@ describe('what belongs on every screen with a verdict', () => {
 describe('on a coarse pointer', () => {
   it('every press target is at least 44 px in one direction and 24 in the other', async () => {
     const { page: tablet } = await openPage({ viewport: { width: 1024, height: 768 }, touch: true });
-    await tablet.getByRole('banner').getByRole('button', { name: 'Plans' }).click();
-    await tablet.getByRole('button', { name: /^Plain basement/ }).click();
+    await pickSample(tablet, /^Plain basement/);
     await tablet.getByRole('heading', { name: 'Clear', exact: true }).waitFor();
     const small = await tablet.evaluate(() =>
       [...document.querySelectorAll('button, select, summary, input:not([type=file])')]

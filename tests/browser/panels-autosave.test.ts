@@ -2,12 +2,12 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { editorOf } from './editor.ts';
 import { download, openPage } from './harness.ts';
+import { pickSample } from './samples.ts';
 
 const plan = (page: Page) => page.evaluate(() => window.__stillspot?.store.getState().plan);
 const saved = (page: Page) => page.locator('.saved', { hasText: /^saved / }).waitFor();
 async function openSample(page: Page): Promise<void> {
-  await page.getByRole('banner').getByRole('button', { name: 'Plans' }).click();
-  await page.getByRole('button', { name: /^Plain basement/ }).click();
+  await pickSample(page, /^Plain basement/);
   await saved(page);
 }
 async function retitle(page: Page, text: string): Promise<void> {
@@ -97,8 +97,7 @@ describe('the copy in the browser', () => {
     });
     await page.reload();
     await page.getByText('That plan could not be read. It stands on the shelf, to be saved as a file.').waitFor();
-    await page.getByRole('banner').getByRole('button', { name: 'Plans' }).click();
-    await page.getByRole('button', { name: /^Finch Lane, basement.*Could not be read/ }).click();
+    await pickSample(page, /^Finch Lane, basement.*Could not be read/);
     await page.getByText('This could not be read as a plan.').waitFor();
     const { bytes } = await download(page, () => page.getByRole('button', { name: 'Save as a file' }).click());
     expect(bytes.toString('utf8')).toBe('{ "format": "stillspot-plan", "half": ');

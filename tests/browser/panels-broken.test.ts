@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { download, openPage } from './harness.ts';
+import { pickSample } from './samples.ts';
 
 describe('a mistake of ours', () => {
   it('keeps the plan, offers to save it, and goes on after the last step is taken back', async () => {
     const { page } = await openPage();
-    await page.getByRole('banner').getByRole('button', { name: 'Plans' }).click();
-    await page.getByRole('button', { name: /^Plain basement/ }).click();
+    await pickSample(page, /^Plain basement/);
     await page.getByRole('heading', { name: 'Clear', exact: true }).waitFor();
     // No file with such a list of rules is ever opened, so the screen may count on it: this stands for any mistake.
     await page.evaluate(() => {

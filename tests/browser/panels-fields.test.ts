@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { type OpenPage, openPage } from './harness.ts';
+import { pickSample } from './samples.ts';
 
 let open: OpenPage;
 let page: Page;
@@ -8,8 +9,7 @@ let page: Page;
 beforeAll(async () => {
   open = await openPage();
   page = open.page;
-  await page.getByRole('banner').getByRole('button', { name: 'Plans' }).click();
-  await page.getByRole('button', { name: /^Plain basement/ }).click();
+  await pickSample(page, /^Plain basement/);
   await page.getByRole('heading', { name: 'Clear', exact: true }).waitFor();
 });
 
