@@ -1,14 +1,12 @@
 import { describe, expect, it, vi } from 'vitest';
 import type { Plan } from '../../geometry/index.ts';
 import { drawSheets } from '../../src/sheet/draw-sheets.ts';
-import { frameOf, type PaperName } from '../../src/sheet/paper.ts';
-import { overlap, slotCorners } from '../../src/sheet/placer.ts';
+import type { PaperName } from '../../src/sheet/paper.ts';
+import { pageTroubles } from '../helpers/page-troubles.ts';
 import { randomPlan } from '../helpers/random-level.ts';
 import { SAMPLE_NAMES, samplePlan } from '../helpers/sample-files.ts';
 import { sheetTexts } from '../helpers/sheet-texts.ts';
 
-/** mm: letters have their own white, so a touch of their ground is no overlap. */
-const TOUCH = 0.1;
 /** Random levels to draw: a hundred and twenty were drawn when this was written. */
 const SEEDS = 15;
 // Two cores that others share: an overlong plan takes 3 s here.
@@ -96,25 +94,5 @@ describe('sheets that are hard to fill', () => {
   });
 });
 
-/** Every text that stands outside the frame or over another one. */
-function troubles(plan: Plan, levelId: string, paper: PaperName): readonly string[] {
-  const { x, y, width, height } = frameOf(paper);
-  return drawSheets({ plan, levelId, paper, date: '2026-11-25' }).flatMap((svg, sheet) => {
-    if (/NaN|Infinity|undefined/.test(svg)) return [`sheet ${sheet + 1}: a figure that is none`];
-    const texts = sheetTexts(svg);
-    const outside = texts.filter((slot) =>
-      slotCorners(slot).some(([cx, cy]) => cx < x || cy < y || cx > x + width || cy > y + height),
-    );
-    const over = texts.flatMap((a, i) =>
-      texts
-        .slice(i + 1)
-        .filter((b) => overlap(shrunk(a), shrunk(b)))
-        .map((b) => `sheet ${sheet + 1}: "${a.text}" over "${b.text}"`),
-    );
-    return [...outside.map(({ text }) => `sheet ${sheet + 1}: "${text}" outside`), ...over];
-  });
-}
-
-function shrunk<T extends { width: number; height: number }>(slot: T): T {
-  return { ...slot, width: slot.width - 2 * TOUCH, height: slot.height - 2 * TOUCH };
-}
+const troubles = (plan: Plan, levelId: string, paper: PaperName): readonly string[] =>
+  pageTroubles(drawSheets({ plan, levelId, paper, date: '2026-11-25' }), paper);

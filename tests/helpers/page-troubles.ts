@@ -1,0 +1,30 @@
+/** What is wrong with the texts of a drawn page. */
+import { frameOf, type PaperName } from '../../src/sheet/paper.ts';
+import { overlap, slotCorners } from '../../src/sheet/placer.ts';
+import { sheetTexts } from './sheet-texts.ts';
+
+/** mm: letters have their own white, so a touch of their ground is no overlap. */
+const TOUCH = 0.1;
+
+/** Every text that stands outside the frame or over another one, and every figure that is none. */
+export function pageTroubles(sheets: readonly string[], paper: PaperName): readonly string[] {
+  const { x, y, width, height } = frameOf(paper);
+  return sheets.flatMap((svg, sheet) => {
+    if (/NaN|Infinity|undefined/.test(svg)) return [`sheet ${sheet + 1}: a figure that is none`];
+    const texts = sheetTexts(svg);
+    const outside = texts.filter((slot) =>
+      slotCorners(slot).some(([cx, cy]) => cx < x || cy < y || cx > x + width || cy > y + height),
+    );
+    const over = texts.flatMap((a, i) =>
+      texts
+        .slice(i + 1)
+        .filter((b) => overlap(shrunk(a), shrunk(b)))
+        .map((b) => `sheet ${sheet + 1}: "${a.text}" over "${b.text}"`),
+    );
+    return [...outside.map(({ text }) => `sheet ${sheet + 1}: "${text}" outside`), ...over];
+  });
+}
+
+function shrunk<T extends { width: number; height: number }>(slot: T): T {
+  return { ...slot, width: slot.width - 2 * TOUCH, height: slot.height - 2 * TOUCH };
+}
