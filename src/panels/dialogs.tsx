@@ -3,10 +3,11 @@ import { counted } from '../../geometry/words.ts';
 import type { FileProblem } from '../io/plan-files.ts';
 import { useAppStore } from '../state/store.ts';
 import { saveWhole } from './file-acts.ts';
+import { PAPER_NAMES } from './house/paper-acts.ts';
 import { KeyTable } from './key-table.tsx';
 import { later } from './later.tsx';
 import { PictureQuestion } from './picture-question.tsx';
-import { SheetPreview } from './sheet-preview.tsx';
+import { PaperPreview, SheetPreview } from './sheet-preview.tsx';
 import { showDialog, useUi } from './ui.ts';
 import './dialogs.css';
 
@@ -41,6 +42,12 @@ export function Dialogs() {
       return (
         <Frame title="The sheet" closeFirst wide>
           <SheetPreview paper={dialog.paper} showTracing={dialog.showTracing} />
+        </Frame>
+      );
+    case 'paper':
+      return (
+        <Frame title={PAPER_NAMES[dialog.which]} closeFirst wide>
+          <PaperPreview paper={dialog.paper} which={dialog.which} />
         </Frame>
       );
     default:

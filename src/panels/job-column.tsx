@@ -16,6 +16,7 @@ const TracingPanel = lazy(() => import('./tracing-panel.tsx').then((module) => (
 const SitePanel = later(() => import('./site-panel.tsx').then((part) => part.SitePanel));
 const PlacePanel = later(() => import('./place-panel.tsx').then((part) => part.PlacePanel));
 const TimePanel = later(() => import('./time/time-panel.tsx').then((part) => part.TimePanel));
+const HousePanel = later(() => import('./house/house-panel.tsx').then((part) => part.HousePanel));
 const ReadPanel = later(() => import('./read/read-panel.tsx').then((part) => part.ReadPanel));
 const SheetPanel = later(() => import('./sheet-panel.tsx').then((part) => part.SheetPanel));
 
@@ -24,6 +25,7 @@ const NAMES: Readonly<Record<Stage, string>> = {
   draw: 'Draw',
   place: 'Place',
   time: 'Time',
+  house: 'House',
   read: 'Read',
   sheet: 'Sheet',
 };
@@ -112,6 +114,8 @@ function StageWork({ stage }: { readonly stage: Stage }) {
       return <PlacePanel />;
     case 'time':
       return <TimePanel />;
+    case 'house':
+      return <HousePanel />;
     case 'read':
       return (
         <>

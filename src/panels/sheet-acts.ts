@@ -75,7 +75,7 @@ function order(paper: PaperName | undefined, showTracing: boolean) {
 }
 
 /** The day as ISO 8601 writes it, in the time of this computer. */
-function today(): string {
+export function today(): string {
   const now = new Date();
   const two = (part: number) => String(part).padStart(2, '0');
   return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;

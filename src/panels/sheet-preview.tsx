@@ -1,5 +1,7 @@
 import { useEffect, useState } from 'react';
+import type { JobPaper } from '../papers/papers.ts';
 import type { PaperName } from '../sheet/paper.ts';
+import { jobPaperDrawings } from './house/paper-acts.ts';
 import { sheetDrawings, troubleOf } from './sheet-acts.ts';
 
 type Preview =
@@ -9,11 +11,22 @@ type Preview =
 
 /** The sheets as they will be saved, one under another. */
 export function SheetPreview({ paper, showTracing }: { readonly paper: PaperName; readonly showTracing: boolean }) {
+  return <Previews key={paper} draw={() => sheetDrawings(paper, showTracing)} />;
+}
+
+/** The pages of a paper of the job as they will be saved. */
+export function PaperPreview({ paper, which }: { readonly paper: PaperName; readonly which: JobPaper }) {
+  return <Previews key={which} draw={() => jobPaperDrawings(which, paper)} />;
+}
+
+/** Draws once, when it comes to the page: what it shows does not change while it is looked at. */
+function Previews({ draw }: { readonly draw: () => Promise<readonly string[]> }) {
   const [preview, setPreview] = useState<Preview>({ state: 'drawing' });
+  // biome-ignore lint/correctness/useExhaustiveDependencies: drawn once
   useEffect(() => {
     let gone = false;
     let addresses: readonly string[] = [];
-    sheetDrawings(paper, showTracing).then(
+    draw().then(
       (sheets) => {
         if (gone) return;
         addresses = sheets.map((svg) => URL.createObjectURL(new Blob([svg], { type: 'image/svg+xml' })));
@@ -25,7 +38,7 @@ export function SheetPreview({ paper, showTracing }: { readonly paper: PaperName
       gone = true;
       for (const address of addresses) URL.revokeObjectURL(address);
     };
-  }, [paper, showTracing]);
+  }, []);
   if (preview.state === 'drawing') return <p role="status">Drawing the sheet…</p>;
   if (preview.state === 'failed') return <p role="alert">{preview.why}</p>;
   return (

@@ -1,6 +1,7 @@
 import { create } from 'zustand';
 import type { XY } from '../../geometry/plan/model.ts';
 import type { FileProblem } from '../io/plan-files.ts';
+import type { JobPaper } from '../papers/papers.ts';
 import type { PaperName } from '../sheet/paper.ts';
 import type { Stage } from '../state/guidance.ts';
 import type { PictureChoice } from './picture-choice.ts';
@@ -21,7 +22,9 @@ export type Dialog =
   | { readonly kind: 'quality' }
   /** Whether a saved file holds the pictures under the levels. */
   | { readonly kind: 'pictures'; readonly take: (choice: PictureChoice) => void }
-  | { readonly kind: 'sheet'; readonly paper: PaperName; readonly showTracing: boolean };
+  | { readonly kind: 'sheet'; readonly paper: PaperName; readonly showTracing: boolean }
+  /** One of the papers that go out with the job. */
+  | { readonly kind: 'paper'; readonly paper: PaperName; readonly which: JobPaper };
 
 interface UiState {
   readonly stage: Stage | null;

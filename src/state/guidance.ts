@@ -3,6 +3,7 @@ import { capital, PURPOSE_PHRASE } from '../../geometry/words.ts';
 import { levelBar } from '../engine.ts';
 import { drawHints, drawnInWords } from './guidance/draw.ts';
 import type { Hint, SeenLevel } from './guidance/hint.ts';
+import { houseHints, houseInWords } from './guidance/house.ts';
 import { placedInWords, placeHints } from './guidance/place.ts';
 import { readHints, readInWords } from './guidance/read.ts';
 import { sheetHints } from './guidance/sheet.ts';
@@ -13,7 +14,7 @@ import type { JudgedLevel } from './selectors.ts';
 export type { Hint, HintAct } from './guidance/hint.ts';
 
 /** The stages of a job that this version works on, in their order. */
-const STAGES = ['site', 'draw', 'place', 'time', 'read', 'sheet'] as const;
+const STAGES = ['site', 'draw', 'place', 'time', 'house', 'read', 'sheet'] as const;
 export type Stage = (typeof STAGES)[number];
 
 export interface StageState {
@@ -41,6 +42,7 @@ export function guidance(plan: Plan, levels: readonly JudgedLevel[], inViewId: s
     { stage: 'draw', done: drawnInWords(seen), hints: drawHints(plan, seen) },
     { stage: 'place', done: placedInWords(seen), hints: placeHints(plan, seen) },
     { stage: 'time', done: timedInWords(plan), hints: timeHints(plan, seen) },
+    { stage: 'house', done: houseInWords(plan), hints: houseHints(plan, seen) },
     { stage: 'read', done: readInWords(plan), hints: readHints(plan) },
     { stage: 'sheet', done: sheet.length === 0 ? 'Ready to be saved as a picture.' : '', hints: sheet },
   ];

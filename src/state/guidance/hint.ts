@@ -17,7 +17,7 @@ export type HintAct =
   | { readonly kind: 'name-room'; readonly label: string; readonly levelId: string; readonly at: XY }
   | { readonly kind: 'level'; readonly label: string; readonly levelId: string }
   /** Opens a stage of the job. */
-  | { readonly kind: 'stage'; readonly label: string; readonly stage: 'time' | 'read' }
+  | { readonly kind: 'stage'; readonly label: string; readonly stage: 'time' | 'house' | 'read' }
   | { readonly kind: 'field'; readonly label: string; readonly field: 'title' | 'latitude' };
 
 export interface Hint {
@@ -48,7 +48,9 @@ export const WEIGHT = {
   title: 34,
   /** After the placing: a test that does not hold, then what is not written down. */
   timeBroken: 26,
+  houseBroken: 27,
   time: 36,
+  house: 37,
   result: 38,
   sheet: 40,
 } as const;

@@ -35,7 +35,8 @@ const UNKNOWN: Readonly<Record<TimingRule, string>> = {
   laboratory: 'When the laboratory had the detectors is not written down.',
 };
 
-const isPlaced = (levels: readonly SeenLevel[]): boolean =>
+/** Whether a detector stands on any level. */
+export const isPlaced = (levels: readonly SeenLevel[]): boolean =>
   levels.some(({ model }) => model.level.detectors.length > 0);
 
 /** What is known of the times, in a few words; empty for nothing. */

@@ -1,0 +1,38 @@
+import type { Plan } from '../../../geometry/plan/model.ts';
+import { counted, listed } from '../../../geometry/words.ts';
+import { conditionsReport } from '../../job/conditions/report.ts';
+import { logGaps } from '../../job/log/edit.ts';
+import { type Hint, type SeenLevel, WEIGHT } from './hint.ts';
+import { isPlaced } from './time.ts';
+
+/** What of the house is broken, and, once the test is under way, what nobody has looked at or written down. */
+export function houseHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hint[] {
+  const { rows, whole } = conditionsReport(plan);
+  const open = { kind: 'stage', label: 'Look at the house', stage: 'house' } as const;
+  const hints: Hint[] = [];
+  const broken = rows.filter(({ means }) => means === 'not-evaluated' || means === 'look-again');
+  if (broken.length > 0) {
+    const names = listed(broken.map(({ item }) => `"${item.name}"`));
+    const so = whole === 'not-evaluated' ? 'The test is not evaluated.' : 'A professional decides about the result.';
+    hints.push({ text: `Broken: ${names}. ${so}`, act: open, missing: true, weight: WEIGHT.houseBroken });
+  }
+  if (!isPlaced(levels)) return hints;
+  const missing = plan.visit.start !== null;
+  const asked = rows.filter(({ state }) => state === 'unknown').length;
+  if (asked > 0) {
+    const text = `${counted(asked, 'condition')} of the house not known yet.`;
+    hints.push({ text, act: open, missing, weight: WEIGHT.house });
+  }
+  const [gap] = missing ? logGaps(plan) : [];
+  if (gap) hints.push({ text: gap, act: open, missing: false, weight: WEIGHT.house });
+  return hints;
+}
+
+/** How many items were answered, in a few words; empty for none. */
+export function houseInWords(plan: Plan): string {
+  const { rows, whole } = conditionsReport(plan);
+  const answered = rows.filter(({ state }) => state !== 'unknown').length;
+  if (answered === 0) return '';
+  const count = `${answered} of ${rows.length} conditions answered`;
+  return whole === 'not-evaluated' ? `${count}, not evaluated.` : `${count}.`;
+}
