@@ -78,6 +78,8 @@ export async function openPage(options: PageOptions = {}): Promise<OpenPage> {
   });
   page.on('pageerror', (error) => troubles.push(String(error)));
   await page.goto((options.site ?? inject('siteUrl')) + (options.path ?? ''));
+  // Before its first picture the app has not laid out the plan of last time, and keeps nothing: nobody could act yet.
+  await page.locator('#root > *').first().waitFor();
   return { page, context, troubles, expectNoTroubles: () => expect(troubles).toEqual([]) };
 }
 
