@@ -77,17 +77,39 @@ export interface Wall {
   readonly minute: number;
 }
 
-/**
- * The instant at which the wall clock of `zone` shows this; of two (clocks go back) the earlier, and of a time that is skipped
- * (clocks go forward) the instant at which the clock jumps over it. Days beyond the end of a month run on.
- */
-export function instantAt(wall: Wall, zone: string): Ms {
+/** How often the wall clock of a zone shows a time: once, twice where clocks go back, never where they go forward over it. */
+export type WallReading =
+  | { readonly shown: 'once'; readonly at: Ms }
+  | { readonly shown: 'twice'; readonly first: Ms; readonly second: Ms }
+  | {
+      readonly shown: 'never';
+      /** The instant at which the clock jumps over it. */
+      readonly jump: Ms;
+      /** How far it jumps. */
+      readonly by: Ms;
+    };
+
+/** When the wall clock of `zone` shows this. Days beyond the end of a month run on. */
+export function readingsOf(wall: Wall, zone: string): WallReading {
   const local = Date.UTC(wall.year, wall.month - 1, wall.day, wall.hour, wall.minute);
   // The offsets on either side of any change near by: no zone changes twice within two days.
   const offsets = [local - DAY, local + DAY].map((near) => wallTime(near, zone).offset);
-  const fits = offsets.map((offset) => local - offset).filter((at) => at + wallTime(at, zone).offset === local);
-  if (fits.length > 0) return Math.min(...fits);
-  return jumpBetween(local - Math.max(...offsets), local - Math.min(...offsets), zone);
+  const [later, earlier] = [Math.min(...offsets), Math.max(...offsets)];
+  const fits = [...new Set([local - earlier, local - later])].filter((at) => at + wallTime(at, zone).offset === local);
+  const [first, second] = fits;
+  if (first === undefined)
+    return { shown: 'never', jump: jumpBetween(local - earlier, local - later, zone), by: earlier - later };
+  return second === undefined ? { shown: 'once', at: first } : { shown: 'twice', first, second };
+}
+
+/**
+ * The instant at which the wall clock of `zone` shows this; of two (clocks go back) the earlier, and of a time that is skipped
+ * (clocks go forward) the instant at which the clock jumps over it. What a person types goes through `readWall` instead.
+ */
+export function instantAt(wall: Wall, zone: string): Ms {
+  const reading = readingsOf(wall, zone);
+  if (reading.shown === 'once') return reading.at;
+  return reading.shown === 'twice' ? reading.first : reading.jump;
 }
 
 /** The first instant after `from` at which the offset is that of `to`: to the second. */
@@ -128,10 +150,44 @@ const MONTHS = [
   'December',
 ] as const;
 
-/** As it is said: "Saturday 7 March, 18:00". */
+/** As it is said: "Saturday 7 March, 18:00". Of a minute that the clock shows twice also which one it is. */
 export function saidInstant(at: Ms, zone: string): string {
-  const { weekday, day, month, hour, minute } = wallTime(at, zone);
-  return `${DAYS[weekday]} ${day} ${MONTHS[month - 1]}, ${hour}:${String(minute).padStart(2, '0')}`;
+  return `${saidDay(at, zone)}, ${saidClock(at, zone)}`;
+}
+
+/** "Saturday 7 March". */
+export function saidDay(at: Ms, zone: string): string {
+  const { weekday, day, month } = wallTime(at, zone);
+  return `${DAYS[weekday]} ${day} ${MONTHS[month - 1]}`;
+}
+
+/** "18:00", or "1:30 (before the clocks go back)". */
+export function saidClock(at: Ms, zone: string): string {
+  const wall = wallTime(at, zone);
+  const reading = readingsOf(wall, zone);
+  const which = reading.shown === 'twice' ? ` (${whichWords(at < reading.second)})` : '';
+  return `${clockWords(wall)}${which}`;
+}
+
+/** Which of two minutes that look the same. */
+export const whichWords = (first: boolean): string =>
+  first ? 'before the clocks go back' : 'after the clocks go back';
+
+/** "9:05". */
+export const clockWords = ({ hour, minute }: Pick<Wall, 'hour' | 'minute'>): string =>
+  `${hour}:${String(minute).padStart(2, '0')}`;
+
+/** Short, for where there is little room: "Sat 7 Mar, 18:00", and of another year than that of `now` with it. */
+export function shortInstant(at: Ms, zone: string, now: Ms = at): string {
+  const { year } = wallTime(at, zone);
+  const other = year === wallTime(now, zone).year ? '' : ` ${year}`;
+  return `${shortDay(at, zone)}${other}, ${saidClock(at, zone)}`;
+}
+
+/** "Sat 7 Mar". */
+export function shortDay(at: Ms, zone: string): string {
+  const { weekday, day, month } = wallTime(at, zone);
+  return `${DAYS[weekday]?.slice(0, 3)} ${day} ${MONTHS[month - 1]?.slice(0, 3)}`;
 }
 
 /** A duration as it is said, to the minute: "47 h 59 min", "12 h", "5 min". Rounded down: nothing looks longer than it was. */

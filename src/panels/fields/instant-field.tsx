@@ -1,5 +1,6 @@
-import { useEffect, useId, useState } from 'react';
-import { instantAt, instantText, msOf, saidInstant, wallTime } from '../../job/timing/clock.ts';
+import { type ReactNode, useEffect, useId, useState } from 'react';
+import { instantText, MINUTE, type Ms, msOf, saidInstant, wallTime } from '../../job/timing/clock.ts';
+import { INSTANT_NEEDED, readWall, TYPED_RANGE, type TypedWall } from '../../job/timing/typed-wall.ts';
 import './fields.css';
 import './instant-field.css';
 
@@ -14,61 +15,119 @@ interface Props {
   readonly hint?: string;
 }
 
-/** A day and a minute by the clock of the site. "Now" writes down this minute; the browser's own picker works by finger and by keyboard. */
+/**
+ * A day and a minute by the clock of the site. "Now" writes down this minute; the browser's own picker works by finger and by keyboard.
+ * A minute that the clock shows twice is only taken over when it was said which one; one that it skips is not.
+ */
 export function InstantField({ label, value, zone, onCommit, hint }: Props) {
   const id = useId();
   const shown = wallText(value, zone);
   const [text, setText] = useState(shown);
   const [trouble, setTrouble] = useState('');
+  // biome-ignore lint/correctness/useExhaustiveDependencies: of two instants that look alike the other one is a new value too
   useEffect(() => {
     setText(shown);
     setTrouble('');
-  }, [shown]);
-  const set = (next: string | null) => setTrouble(onCommit(next) ?? '');
-  const commit = () => {
-    if (text === shown) return;
-    const match = /^(\d{4})-(\d\d)-(\d\d)T(\d\d):(\d\d)/.exec(text);
-    if (text === '') set(null);
-    else if (!match) setTrouble('A day and a time are needed, like 7 March 2026, 18:00.');
-    else {
-      const [, year, month, day, hour, minute] = match.map(Number) as [number, number, number, number, number, number];
-      set(instantText(instantAt({ year, month, day, hour, minute }, zone), zone));
-    }
+  }, [shown, value]);
+  const set = (next: Ms | null) => setTrouble(onCommit(next === null ? null : instantText(next, zone)) ?? '');
+  const read = readWall(text, zone);
+  const commit = (input: HTMLInputElement) => {
+    // A date that is half typed is no empty field: it must not wipe out what was written down.
+    if (input.validity.badInput) setTrouble(INSTANT_NEEDED);
+    else if (text === shown) setTrouble('');
+    else if (read.kind === 'refused') setTrouble(read.says);
+    else if (read.kind === 'twice') setTrouble('');
+    else set(read.kind === 'empty' ? null : read.at);
   };
   const at = msOf(value);
+  const known = at === null ? (hint ?? 'not known') : saidInstant(at, zone);
+  const asks = read.kind === 'twice' && text !== shown;
   return (
-    <div className="field instant" data-refused={trouble ? '' : undefined}>
-      <label className="field__label" htmlFor={id}>
-        {label}
-      </label>
-      <div className="instant__row">
-        <input
-          id={id}
-          type="datetime-local"
-          className="field__input"
-          value={text}
-          aria-describedby={`${id}-said`}
-          aria-invalid={trouble !== ''}
-          onChange={(event) => setText(event.currentTarget.value)}
-          onBlur={commit}
-          onKeyDown={(event) => {
-            if (event.key === 'Enter') commit();
-            if (event.key === 'Escape') setText(shown);
-          }}
-        />
+    <div className="field instant" data-refused={trouble || asks ? '' : undefined}>
+      <div className="instant__head">
+        <label className="field__label" htmlFor={id}>
+          {label}
+        </label>
         <button
           type="button"
-          className="button"
+          className="button instant__now"
           aria-label={`${label}: now`}
-          onClick={() => set(instantText(Math.floor(Date.now() / 60_000) * 60_000, zone))}
+          onClick={() => set(Math.floor(Date.now() / MINUTE) * MINUTE)}
         >
           Now
         </button>
       </div>
-      <p className={trouble ? 'field__trouble' : 'field__hint'} id={`${id}-said`}>
-        {trouble || (at === null ? (hint ?? 'not known') : saidInstant(at, zone))}
-      </p>
+      <input
+        id={id}
+        type="datetime-local"
+        className="field__input"
+        value={text}
+        {...TYPED_RANGE}
+        aria-describedby={`${id}-said`}
+        aria-invalid={trouble !== '' || asks}
+        onChange={(event) => setText(event.currentTarget.value)}
+        onBlur={(event) => commit(event.currentTarget)}
+        onKeyDown={(event) => {
+          if (event.key === 'Enter') commit(event.currentTarget);
+          if (event.key === 'Escape') setText(shown);
+        }}
+      />
+      <Said id={`${id}-said`} trouble={trouble}>
+        {asks ? 'Not written down yet.' : known}
+      </Said>
+      {read.kind === 'twice' && <WhichOne label={label} read={read} chosen={asks ? null : at} onChoose={set} />}
     </div>
+  );
+}
+
+function Said({
+  id,
+  trouble,
+  children,
+}: {
+  readonly id: string;
+  readonly trouble: string;
+  readonly children: ReactNode;
+}) {
+  return (
+    <p className={trouble ? 'field__trouble' : 'field__hint'} id={id} role={trouble ? 'alert' : undefined}>
+      {trouble || children}
+    </p>
+  );
+}
+
+interface WhichOneProps {
+  readonly label: string;
+  readonly read: Extract<TypedWall, { kind: 'twice' }>;
+  /** The one that is written down; null while none is. */
+  readonly chosen: Ms | null;
+  readonly onChoose: (at: Ms) => void;
+}
+
+/** The clock shows the minute twice: which one was it? */
+function WhichOne({ label, read, chosen, onChoose }: WhichOneProps) {
+  return (
+    <fieldset className="instant__which">
+      <legend className="small" role={chosen === null ? 'alert' : undefined}>
+        {read.asks}
+      </legend>
+      {read.choices.map(({ at, words }) => {
+        // Seconds may be written down too.
+        const pressed = chosen !== null && Math.floor(chosen / MINUTE) * MINUTE === at;
+        return (
+          <button
+            key={at}
+            type="button"
+            className="button"
+            aria-pressed={pressed}
+            aria-label={`${label}: ${words}`}
+            onClick={() => onChoose(at)}
+          >
+            {words}
+          </button>
+        );
+      })}
+    </fieldset>
   );
 }
 

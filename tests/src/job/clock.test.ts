@@ -9,8 +9,10 @@ import {
   MINUTE,
   saidDuration,
   saidInstant,
+  shortInstant,
   wallTime,
 } from '../../../src/job/timing/clock.ts';
+import { readWall } from '../../../src/job/timing/typed-wall.ts';
 
 /** Thousands of instants on a busy machine. */
 vi.setConfig({ testTimeout: 60_000 });
@@ -99,6 +101,78 @@ describe('the wall clock of a zone, beside an independent date library', () => {
   });
 });
 
+describe('a time that somebody types', () => {
+  const NEW_YORK = 'America/New_York';
+
+  // Every wall clock near every change: luxon says how often it comes, and when.
+  it('is taken, asked about or refused as an independent library has it once, twice or never', () => {
+    const seen = new Set<string>();
+    fc.assert(
+      fc.property(nearChange, fc.integer({ min: -240, max: 240 }), ({ zone, at }, minutes) => {
+        // A wall clock that may not exist: minutes added on a calendar, not in time.
+        const wall = DateTime.fromMillis(at, { zone }).setZone('UTC', { keepLocalTime: true }).plus({ minutes });
+        const text = wall.toFormat("yyyy-MM-dd'T'HH:mm");
+        const theirs = DateTime.fromISO(text, { zone });
+        const read = readWall(text, zone);
+        seen.add(read.kind);
+        if (theirs.toFormat("yyyy-MM-dd'T'HH:mm") !== text) {
+          expect(read.kind).toBe('refused');
+          return;
+        }
+        const possible = theirs
+          .getPossibleOffsets()
+          .map((each) => each.startOf('minute').toMillis())
+          .sort((a, b) => a - b);
+        if (read.kind === 'instant') expect([read.at]).toEqual(possible);
+        else if (read.kind === 'twice') expect(read.choices.map((choice) => choice.at)).toEqual(possible);
+        else expect.unreachable(`${text} in ${zone}: ${read.kind}`);
+      }),
+      { numRuns: 6000 },
+    );
+    expect([...seen].sort()).toEqual(['instant', 'refused', 'twice']);
+  });
+
+  // 1 November 2026: from 2:00 back to 1:00.
+  it('and comes twice is asked about, in words', () => {
+    expect(readWall('2026-11-01T01:30', NEW_YORK)).toEqual({
+      kind: 'twice',
+      asks: 'The clocks go back on Sunday 1 November and show 1:30 twice. Which one was it?',
+      choices: [
+        { at: Date.UTC(2026, 10, 1, 5, 30), words: '1:30 before the clocks go back (UTC-4)' },
+        { at: Date.UTC(2026, 10, 1, 6, 30), words: '1:30 after the clocks go back (UTC-5)' },
+      ],
+    });
+    expect(readWall('2026-11-01T00:59', NEW_YORK).kind).toBe('instant');
+    expect(readWall('2026-11-01T02:00', NEW_YORK).kind).toBe('instant');
+  });
+
+  it.each([
+    [
+      '2026-03-08T02:30',
+      NEW_YORK,
+      'The clocks go forward from 2:00 to 3:00 on Sunday 8 March, so 2:30 never comes. Write a time before 2:00, or from 3:00 on.',
+    ],
+    // Half an hour, at 2:00 on the first Sunday of October.
+    [
+      '2026-10-04T02:10',
+      'Australia/Lord_Howe',
+      'The clocks go forward from 2:00 to 2:30 on Sunday 4 October, so 2:10 never comes. Write a time before 2:00, or from 2:30 on.',
+    ],
+    ['0026-03-08T12:00', NEW_YORK, 'The year 26 is not one of a test. Write 1980 to 2199.'],
+    ['2026-03-08', NEW_YORK, 'A day and a time are needed, like 7 March 2026, 18:00.'],
+  ])('%s in %s is refused, never shifted: %s', (text, zone, says) => {
+    expect(readWall(text, zone)).toEqual({ kind: 'refused', says });
+  });
+
+  it('is never off by an hour: the same start, told apart, makes exposures an hour apart', () => {
+    const read = readWall('2026-11-01T01:30', NEW_YORK);
+    const [first, second] = read.kind === 'twice' ? read.choices : [];
+    expect((second?.at ?? 0) - (first?.at ?? 0)).toBe(HOUR);
+    expect(instantText(first?.at ?? 0, NEW_YORK)).toBe('2026-11-01T01:30:00-04:00');
+    expect(instantText(second?.at ?? 0, NEW_YORK)).toBe('2026-11-01T01:30:00-05:00');
+  });
+});
+
 describe('as it is said', () => {
   it.each([
     [48 * HOUR, '48 h'],
@@ -112,5 +186,18 @@ describe('as it is said', () => {
 
   it('an instant by day and clock of the site', () => {
     expect(saidInstant(Date.UTC(2026, 2, 7, 23), 'America/New_York')).toBe('Saturday 7 March, 18:00');
+  });
+
+  it('of two minutes that look the same, which one', () => {
+    const zone = 'America/New_York';
+    expect(saidInstant(Date.UTC(2026, 10, 1, 5, 30), zone)).toBe('Sunday 1 November, 1:30 (before the clocks go back)');
+    expect(saidInstant(Date.UTC(2026, 10, 1, 6, 30), zone)).toBe('Sunday 1 November, 1:30 (after the clocks go back)');
+    expect(saidInstant(Date.UTC(2026, 10, 1, 7), zone)).toBe('Sunday 1 November, 2:00');
+  });
+
+  it('short, with the year where it is another one than now', () => {
+    const [at, zone] = [Date.UTC(2026, 2, 7, 23), 'America/New_York'];
+    expect(shortInstant(at, zone)).toBe('Sat 7 Mar, 18:00');
+    expect(shortInstant(at, zone, Date.UTC(2027, 2, 7))).toBe('Sat 7 Mar 2026, 18:00');
   });
 });
