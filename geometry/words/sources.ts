@@ -20,9 +20,10 @@ export function sourceDoubts(sources: readonly Source[]): readonly string[] {
   );
 }
 
-/** The sources in a row, and what they leave in doubt after them. */
+/** The sources in a row, and what they leave in doubt after them. Common practice is no text to name: only the doubt says it. */
 export function sourceWords(sources: readonly Source[]): string {
-  return [...sources.map(({ cite }) => `${cite}.`), ...sourceDoubts(sources)].join(' ');
+  const named = sources.filter(({ mark }) => mark !== 'common-practice');
+  return [...named.map(({ cite }) => `${cite}.`), ...sourceDoubts(sources)].join(' ');
 }
 
 /** The same for a whole list, by the names of its rules: "Not read in the primary text: side by side." */

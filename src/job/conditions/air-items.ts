@@ -13,6 +13,7 @@ export const AIR_ITEMS: readonly ConditionItem[] = [
     breakMeans: 'not-evaluated',
     ifBroken: 'Shut the windows; the closed hours begin again from then.',
     sources: [MAH('Exh. 2'), MALB('4-A')],
+    everyHouse: true,
   },
   {
     id: 'doors-closed',
@@ -22,6 +23,7 @@ export const AIR_ITEMS: readonly ConditionItem[] = [
     breakMeans: 'not-evaluated',
     ifBroken: 'Shut the doors; the closed hours begin again from then.',
     sources: [MAH('Exh. 2'), EPA_HOMES],
+    everyHouse: true,
   },
   {
     id: 'whole-house-fan-off',

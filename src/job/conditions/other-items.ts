@@ -12,6 +12,7 @@ export const OTHER_ITEMS: readonly ConditionItem[] = [
     breakMeans: 'look-again',
     ifBroken: 'Note the coldest and warmest and for how long.',
     sources: [MAH('Exh. 2 and 4'), MALB('4-A')],
+    everyHouse: true,
   },
   {
     id: 'fireplaces-off',
@@ -49,6 +50,7 @@ export const OTHER_ITEMS: readonly ConditionItem[] = [
     breakMeans: 'look-again',
     ifBroken: 'Note the weather below. Another test in calm weather may be the better answer.',
     sources: [MAH('2.2.3'), ...WIND_LIMIT.sources],
+    everyHouse: true,
   },
   {
     id: 'not-disturbed',
@@ -58,5 +60,6 @@ export const OTHER_ITEMS: readonly ConditionItem[] = [
     breakMeans: 'not-evaluated',
     ifBroken: 'Write in the log of the detector what was seen.',
     sources: [MAH('Exh. 4'), source('primary', '32 Ill. Adm. Code 422.70(g)')],
+    everyHouse: true,
   },
 ];

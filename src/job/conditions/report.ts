@@ -67,22 +67,28 @@ export function answerFor({ conditions }: Plan, id: string): Condition | undefin
 
 function rowOf(plan: Plan, item: ConditionItem): ConditionRow {
   const answer = answerFor(plan, item.id);
+  const answered = answer?.state ?? 'unknown';
+  const mayBeNone = !item.everyHouse && !(item.onlyWith && hasMitigation(plan));
   const touched = item.id === 'not-disturbed' ? tamperedDetectors(plan) : [];
-  const state = touched.length > 0 ? 'broken' : (answer?.state ?? 'unknown');
-  const means = state === 'broken' ? item.breakMeans : null;
+  const settled = answered === 'not-applicable' && !mayBeNone ? 'unknown' : answered;
+  const state = touched.length > 0 ? 'broken' : settled;
   const found = touched.length > 0 ? `The log has tampering seen at ${listed(touched)}. ` : '';
+  const doubted =
+    answered === 'not-applicable' && state === 'unknown' ? 'That there is none cannot be: look again. ' : '';
   return {
     item,
     state,
+    answered,
+    mayBeNone,
     by: answer?.by?.trim() ?? '',
     at: answer?.at ?? null,
     note: answer?.note.trim() ?? '',
-    means,
-    says: found + saysOf(state, item),
+    means: state === 'broken' ? item.breakMeans : null,
+    says: found + doubted + saysOf(state, item, plan.visit.start !== null),
   };
 }
 
-function saysOf(state: Condition['state'], item: ConditionItem): string {
+function saysOf(state: Condition['state'], item: ConditionItem, started: boolean): string {
   switch (state) {
     case 'kept':
       return 'Kept.';
@@ -91,9 +97,15 @@ function saysOf(state: Condition['state'], item: ConditionItem): string {
     case 'unknown':
       return 'Not known yet. The test cannot pass without it.';
     case 'broken':
-      return `${MEANS_WORDS[item.breakMeans]} ${item.ifBroken}`;
+      return [whatABreakMeans(item), started ? '' : 'Found before the start: answer again when it is put right.']
+        .filter(Boolean)
+        .join(' ');
   }
 }
+
+/** What a break of an item comes to for the test, and what to do about it. */
+export const whatABreakMeans = ({ breakMeans, ifBroken }: ConditionItem): string =>
+  `${MEANS_WORDS[breakMeans]} ${ifBroken}`;
 
 /** Labels of the detectors whose log says that somebody was at them. */
 function tamperedDetectors({ log = [], levels }: Plan): readonly string[] {

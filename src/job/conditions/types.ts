@@ -20,12 +20,19 @@ export interface ConditionItem {
   readonly sources: readonly Source[];
   /** Left out of the list where the house has no such thing; left empty, it is always asked. */
   readonly onlyWith?: 'mitigation-system';
+  /** Every house has it: that there is none is no answer. */
+  readonly everyHouse?: true;
 }
 
 /** An item and how the house keeps it. */
 export interface ConditionRow {
   readonly item: ConditionItem;
+  /** What it comes to: the log, or the drawing, may know better than the answer. */
   readonly state: ConditionState;
+  /** What was answered. */
+  readonly answered: ConditionState;
+  /** Whether the house may have no such thing. */
+  readonly mayBeNone: boolean;
   readonly by: string;
   /** RFC 3339, or null when it is not known. */
   readonly at: string | null;

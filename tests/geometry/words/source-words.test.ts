@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { PROFILES } from '../../../geometry/index.ts';
-import { profileDoubts, sourceDoubts } from '../../../geometry/words/sources.ts';
+import { profileDoubts, sourceDoubts, sourceWords } from '../../../geometry/words/sources.ts';
 
 const doubtsOf = (id: string) => PROFILES.filter((one) => one.id === id).flatMap((one) => profileDoubts(one));
 
@@ -17,6 +17,18 @@ describe('sourceDoubts(sources)', () => {
         { cite: 'common practice, no published source', mark: 'common-practice' },
       ]),
     ).toEqual(['Not read in the primary text: B, in a copy.', 'Common practice, no published source.']);
+  });
+});
+
+describe('sourceWords(sources)', () => {
+  it('names each text, then the doubts; common practice is said once', () => {
+    expect(
+      sourceWords([
+        { cite: 'A 1', mark: 'primary' },
+        { cite: 'B, in a copy', mark: 'secondary' },
+        { cite: 'common practice, no published source', mark: 'common-practice' },
+      ]),
+    ).toBe('A 1. B, in a copy. Not read in the primary text: B, in a copy. Common practice, no published source.');
   });
 });
 

@@ -156,6 +156,48 @@ describe('the whole', () => {
   });
 });
 
+describe('"none here"', () => {
+  // Windows and doors, a temperature, weather and the detectors themselves are nowhere missing.
+  it.each(['windows-closed', 'doors-closed', 'heating-cooling-normal', 'no-severe-weather', 'not-disturbed'])(
+    'is no answer for what every house has: %s stays unknown and no pass',
+    (id) => {
+      const plan = planWith(keptBut(said(id, 'not-applicable')));
+      expect(rowFor(plan, id)).toMatchObject({ state: 'unknown', answered: 'not-applicable', mayBeNone: false });
+      expect(rowFor(plan, id)?.says).toContain('look again');
+      expect(conditionsReport(plan).whole).toBe('unknown');
+    },
+  );
+
+  it.each(CONDITION_ITEMS.filter(({ everyHouse, onlyWith }) => !everyHouse && !onlyWith).map(({ id }) => id))(
+    'passes for %s',
+    (id) => {
+      const plan = planWith(keptBut(said(id, 'not-applicable')));
+      expect(rowFor(plan, id)).toMatchObject({ state: 'not-applicable', mayBeNone: true });
+      expect(conditionsReport(plan).whole).toBe('holds');
+    },
+  );
+
+  it('is no answer for the mitigation system where the plan shows one', () => {
+    const none = said('mitigation-running', 'not-applicable');
+    expect(rowFor(planWith([none]), none.item)?.state).toBe('not-applicable');
+    const shown = planWith(keptBut(none), { visit: { ...VISIT, mitigationOnSince: '2026-04-01T08:00:00-04:00' } });
+    expect(rowFor(shown, none.item)?.state).toBe('unknown');
+    expect(conditionsReport(shown).whole).toBe('unknown');
+  });
+});
+
+describe('a break', () => {
+  it('that is found before the start can be put right and answered again; after it the test is lost', () => {
+    const broken = [said('windows-closed', 'broken')];
+    const early = rowFor(planWith(broken, { visit: { ...VISIT, start: null, end: null } }), 'windows-closed');
+    expect(early?.says).toBe(
+      'This test is not evaluated. Keep the record and test again. Shut the windows; the closed hours begin again from then. Found before the start: answer again when it is put right.',
+    );
+    expect(early?.means).toBe('not-evaluated');
+    expect(rowFor(planWith(broken), 'windows-closed')?.says).not.toContain('before the start');
+  });
+});
+
 describe('the test stands and falls with the house', () => {
   it('a break that says so leaves its results not evaluated, with good times', () => {
     expect(testStanding(planWith(keptBut()))).toBe('holds');
