@@ -1,30 +1,43 @@
 import type { Agreement, Plan } from '../../../geometry/plan/model.ts';
+import { sourceWords } from '../../../geometry/words/sources.ts';
+import {
+  AGREEMENT_SOURCES,
+  type AgreementState,
+  agreementSays,
+  agreementState,
+} from '../../job/conditions/agreement.ts';
 import { agreementOf, withAgreement } from '../../job/log/edit.ts';
 import { useAppStore } from '../../state/store.ts';
 import { InstantField } from '../fields/instant-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
 
+const STATE: Readonly<Record<AgreementState, string>> = { signed: 'signed', refused: 'refused', open: 'not signed' };
+
 /** Who signed not to interfere with the test, or refused to. */
 export function AgreementFields({ plan }: { readonly plan: Plan }) {
   const run = useAppStore((state) => state.run);
   const agreement = agreementOf(plan);
+  const state = agreementState(agreement);
   const change = (patch: Partial<Agreement>) => run((now) => withAgreement(now, patch));
   return (
     <details className="group">
       <summary>
-        Agreement <span className="soft">{stateOf(agreement)}</span>
+        Agreement not to interfere: <span className="soft">{STATE[state]}</span>
       </summary>
       <div className="fields">
+        <p className="wide" role="status">
+          {agreementSays(plan)}
+        </p>
         <div className="wide">
           <TextField
-            label="Owner, seller or occupant"
+            label={state === 'refused' ? 'Who refused' : 'Who signed'}
             value={agreement.signedBy}
-            hint="Who signed not to interfere."
+            hint="Owner, seller or occupant."
             onCommit={(signedBy) => change({ signedBy })}
           />
         </div>
         <InstantField
-          label="Signed or refused"
+          label={state === 'refused' ? 'When it was refused' : 'When it was signed'}
           value={agreement.at}
           zone={plan.site.timeZone}
           onCommit={(at) => change({ at })}
@@ -40,12 +53,8 @@ export function AgreementFields({ plan }: { readonly plan: Plan }) {
         <div className="wide">
           <TextField label="Note" value={agreement.note} onCommit={(note) => change({ note })} />
         </div>
+        <p className="wide small soft">Source: {sourceWords(AGREEMENT_SOURCES)}</p>
       </div>
     </details>
   );
-}
-
-function stateOf({ refused, signedBy }: Agreement): string {
-  if (refused) return 'refused';
-  return signedBy.trim() ? 'signed' : 'not signed';
 }

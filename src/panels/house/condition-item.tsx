@@ -1,80 +1,99 @@
-import { useId, useState } from 'react';
+import { useId, useRef, useState } from 'react';
+import { sourceWords } from '../../../geometry/words/sources.ts';
 import { withCondition } from '../../job/conditions/edit.ts';
+import { whatABreakMeans } from '../../job/conditions/report.ts';
 import type { ConditionRow } from '../../job/conditions/types.ts';
-import { msOf, saidInstant } from '../../job/timing/clock.ts';
 import { useAppStore } from '../../state/store.ts';
 import { InstantField } from '../fields/instant-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
-import { ANSWERS, answerWords } from './state-words.ts';
+import { VerdictMark } from '../verdict-mark.tsx';
+import { ANSWERS, answerLine, STATE_MARK } from './state-words.ts';
 import { answer } from './walk.ts';
 
-/** One item: a press says that it is kept; opened, what is asked, the other answers, who, when and a note. A break says at once what it means. */
+/** One item: a press answers it. A break says at once what it means; opened, what is asked, who, when, a note and the sources. */
 export function ConditionItem({ row }: { readonly row: ConditionRow }) {
-  const { item, state, by, at } = row;
+  const { item, state, answered, mayBeNone, says } = row;
   const [open, setOpen] = useState(false);
   const id = useId();
+  const name = useRef<HTMLButtonElement>(null);
   const zone = useAppStore(({ plan }) => plan.site.timeZone);
-  const time = msOf(at);
-  const seen = [by, time === null ? '' : saidInstant(time, zone)].filter(Boolean).join(', ');
+  const mark = STATE_MARK[state];
+  const doubtful = state === 'unknown' && answered !== 'unknown';
   return (
     <li className="condition" data-state={state}>
-      <div className="condition__row">
-        <button
-          type="button"
-          className="condition__name"
-          aria-expanded={open}
-          aria-controls={id}
-          onClick={() => setOpen(!open)}
-        >
-          {item.name}
-          <span className="condition__state">{[answerWords(state), seen].filter(Boolean).join(': ')}</span>
-        </button>
-        <button
-          type="button"
-          className="button condition__kept"
-          aria-pressed={state === 'kept'}
-          aria-label={`Kept: ${item.name}`}
-          onClick={() => answer(item.id, state === 'kept' ? 'unknown' : 'kept')}
-        >
-          Kept
-        </button>
-      </div>
-      {state === 'broken' && <p className="condition__means">{row.says}</p>}
-      <div id={id} hidden={!open} className="condition__more">
-        {open && <ConditionMore row={row} />}
-      </div>
-    </li>
-  );
-}
-
-function ConditionMore({ row: { item, state, by, at, note } }: { readonly row: ConditionRow }) {
-  const run = useAppStore((app) => app.run);
-  const zone = useAppStore(({ plan }) => plan.site.timeZone);
-  const change = (patch: Parameters<typeof withCondition>[2]) => run((plan) => withCondition(plan, item.id, patch));
-  return (
-    <>
-      <p className="small">{item.asks}</p>
-      <fieldset className="answers-four">
+      <button
+        ref={name}
+        type="button"
+        className="condition__name"
+        aria-expanded={open}
+        aria-controls={`${id}-more`}
+        onClick={() => setOpen(!open)}
+      >
+        {item.name}
+      </button>
+      <p className="condition__state">
+        {mark && <VerdictMark verdict={mark} size={16} />}
+        {answerLine(row, zone)}
+      </p>
+      {(state === 'broken' || doubtful) && <p className="condition__means">{says}</p>}
+      <fieldset className="condition__answers">
         <legend className="unseen">{item.name}</legend>
-        {ANSWERS.map((each) => (
+        {ANSWERS.filter((each) => mayBeNone || each.state !== 'not-applicable').map((each) => (
           <button
             key={each.state}
             type="button"
             className="button"
-            aria-pressed={state === each.state}
+            aria-pressed={answered === each.state}
             onClick={() => answer(item.id, each.state)}
           >
             {each.words}
           </button>
         ))}
       </fieldset>
-      <TextField label="Who saw it" value={by} onCommit={(text) => change({ by: text })} />
-      <InstantField label="When it was seen" value={at} zone={zone} onCommit={(value) => change({ at: value })} />
-      <TextField label="Note" value={note} onCommit={(text) => change({ note: text })} />
-      {item.sources.length > 0 && (
-        <p className="fine soft">
-          {item.sources.map(({ cite, mark }) => (mark === 'secondary' ? `${cite} (second-hand)` : cite)).join('; ')}
+      <div id={`${id}-more`} hidden={!open} className="condition__more">
+        {open && <ConditionMore row={row} onBack={() => name.current?.focus()} />}
+      </div>
+    </li>
+  );
+}
+
+interface MoreProps {
+  readonly row: ConditionRow;
+  /** The answer is taken back: the button that did it goes, and the keyboard needs another place. */
+  readonly onBack: () => void;
+}
+
+function ConditionMore({ row: { item, state, answered, by, at, note }, onBack }: MoreProps) {
+  const run = useAppStore((app) => app.run);
+  const zone = useAppStore(({ plan }) => plan.site.timeZone);
+  const change = (patch: Parameters<typeof withCondition>[2]) => run((plan) => withCondition(plan, item.id, patch));
+  return (
+    <>
+      <p>{item.asks}</p>
+      {state !== 'broken' && (
+        <p>
+          <strong>If broken:</strong> {whatABreakMeans(item)}
         </p>
+      )}
+      <p className="small soft">{item.sources.length > 0 ? `Source: ${sourceWords(item.sources)}` : 'No source.'}</p>
+      {answered !== 'unknown' && (
+        <>
+          <TextField label="Who saw it" value={by} onCommit={(text) => change({ by: text })} />
+          <InstantField label="When it was seen" value={at} zone={zone} onCommit={(value) => change({ at: value })} />
+        </>
+      )}
+      <TextField label="Note" value={note} onCommit={(text) => change({ note: text })} />
+      {answered !== 'unknown' && (
+        <button
+          type="button"
+          className="button"
+          onClick={() => {
+            answer(item.id, 'unknown');
+            onBack();
+          }}
+        >
+          Take the answer back
+        </button>
       )}
     </>
   );

@@ -1,12 +1,46 @@
+import type { Verdict } from '../../../geometry/check/types.ts';
 import type { ConditionState } from '../../../geometry/plan/model.ts';
+import { listed } from '../../../geometry/words.ts';
+import type { ConditionRow } from '../../job/conditions/types.ts';
+import type { TestStanding } from '../../job/readings/judge.ts';
+import { msOf, saidInstant } from '../../job/timing/clock.ts';
 
 /** The answers to an item, in the order in which they are offered. */
-export const ANSWERS: readonly { readonly state: ConditionState; readonly words: string }[] = [
+export const ANSWERS = [
   { state: 'kept', words: 'Kept' },
   { state: 'broken', words: 'Broken' },
-  { state: 'not-applicable', words: 'None here' },
-  { state: 'unknown', words: 'Not known' },
-];
+  { state: 'not-applicable', words: 'None' },
+] as const satisfies readonly { readonly state: ConditionState; readonly words: string }[];
 
-export const answerWords = (state: ConditionState): string =>
-  ANSWERS.find((each) => each.state === state)?.words ?? state;
+const STATE_WORDS: Readonly<Record<ConditionState, string>> = {
+  kept: 'Kept',
+  broken: 'Broken',
+  'not-applicable': 'None here',
+  unknown: 'Not known',
+};
+
+/** The shapes of the verdicts, for what is no colour alone. What the house does not have needs none. */
+export const STATE_MARK: Readonly<Record<ConditionState, Verdict | null>> = {
+  kept: 'clear',
+  broken: 'blocked',
+  'not-applicable': null,
+  unknown: 'unknown',
+};
+
+/** The whole in a word, and its shape. */
+export const WHOLE: Readonly<Record<TestStanding, { readonly word: string; readonly mark: Verdict }>> = {
+  holds: { word: 'Kept', mark: 'clear' },
+  'not-evaluated': { word: 'Not evaluated', mark: 'blocked' },
+  unknown: { word: 'Unknown', mark: 'unknown' },
+};
+
+/** "Kept: R. Alder, Sat 7 Mar, 18:00"; whichever of the two is not written down says so. `zone`: IANA zone of the house. */
+export function answerLine({ state, answered, by, at }: ConditionRow, zone: string): string {
+  if (answered === 'unknown') return STATE_WORDS[state];
+  const time = msOf(at);
+  const when = time === null ? '' : saidInstant(time, zone);
+  const known = [by, when].filter(Boolean).join(', ');
+  const lacks = [by ? '' : 'who', when ? '' : 'when'].filter(Boolean);
+  const missing = lacks.length > 0 ? `${listed(lacks)} not written down` : '';
+  return `${STATE_WORDS[state]}: ${[known, missing].filter(Boolean).join('; ')}`;
+}

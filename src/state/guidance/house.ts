@@ -1,7 +1,9 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { counted, listed } from '../../../geometry/words.ts';
+import { agreementState } from '../../job/conditions/agreement.ts';
+import { lacksWhoOrWhen } from '../../job/conditions/edit.ts';
 import { conditionsReport } from '../../job/conditions/report.ts';
-import { logGaps } from '../../job/log/edit.ts';
+import { agreementOf, logGaps } from '../../job/log/edit.ts';
 import { type Hint, type SeenLevel, WEIGHT } from './hint.ts';
 import { isPlaced } from './time.ts';
 
@@ -17,14 +19,16 @@ export function houseHints(plan: Plan, levels: readonly SeenLevel[]): readonly H
     hints.push({ text: `Broken: ${names}. ${so}`, act: open, missing: true, weight: WEIGHT.houseBroken });
   }
   if (!isPlaced(levels)) return hints;
-  const missing = plan.visit.start !== null;
+  const started = plan.visit.start !== null;
   const asked = rows.filter(({ state }) => state === 'unknown').length;
-  if (asked > 0) {
-    const text = `${counted(asked, 'condition')} of the house not known yet.`;
-    hints.push({ text, act: open, missing, weight: WEIGHT.house });
-  }
-  const [gap] = missing ? logGaps(plan) : [];
-  if (gap) hints.push({ text: gap, act: open, missing: false, weight: WEIGHT.house });
+  const remark = (text: string, missing = false) => hints.push({ text, act: open, missing, weight: WEIGHT.house });
+  if (asked > 0) remark(`${counted(asked, 'condition')} of the house not known yet.`, started);
+  const unsigned = rows.filter(lacksWhoOrWhen).length;
+  if (unsigned > 0) remark(`${counted(unsigned, 'answer')} about the house without who or when.`);
+  if (!started) return hints;
+  if (agreementState(agreementOf(plan)) === 'open') remark('Nobody has signed yet not to interfere with the test.');
+  const [gap] = logGaps(plan);
+  if (gap) remark(gap);
   return hints;
 }
 

@@ -1,0 +1,173 @@
+import { beforeEach, describe, expect, it } from 'vitest';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
+import { emptyLevel, emptyPlan } from '../../../geometry/plan/empty.ts';
+import type { Condition, ConditionState, Detector, Plan, Visit } from '../../../geometry/plan/model.ts';
+import { CONDITION_ITEMS, conditionsReport } from '../../../src/job/conditions/report.ts';
+import { answerLine } from '../../../src/panels/house/state-words.ts';
+import { answer, signAnswers, useWalk } from '../../../src/panels/house/walk.ts';
+import { type Hint, WEIGHT } from '../../../src/state/guidance/hint.ts';
+import { houseHints, houseInWords } from '../../../src/state/guidance/house.ts';
+import { useAppStore } from '../../../src/state/store.ts';
+
+const START = '2026-05-02T09:00:00-04:00';
+const VISIT: Visit = { closedSince: null, mitigationOnSince: null, start: START, end: null };
+const DETECTOR: Detector = {
+  id: 'd1',
+  label: 'K1',
+  at: [1000, 1000],
+  base: 762,
+  radius: 50.8,
+  tall: 25.4,
+  pair: null,
+};
+const placed = (part: Partial<Plan> = {}): Plan => ({
+  ...emptyPlan(),
+  levels: [{ ...emptyLevel('L1'), detectors: [DETECTOR] }],
+  ...part,
+});
+const said = (item: string, state: ConditionState, seen: Partial<Condition> = {}): Condition => ({
+  item,
+  state,
+  at: START,
+  by: 'R. Alder',
+  note: '',
+  ...seen,
+});
+const allKept = (...others: readonly Condition[]): readonly Condition[] => [
+  ...CONDITION_ITEMS.filter(({ id }) => !others.some(({ item }) => item === id)).map(({ id }) => said(id, 'kept')),
+  ...others,
+];
+const hintsOf = (plan: Plan): readonly Hint[] =>
+  houseHints(
+    plan,
+    plan.levels.map((level) => ({ plan, model: buildLevel(level), reports: [], toTest: true, inView: true })),
+  );
+const texts = (plan: Plan) => hintsOf(plan).map(({ text, missing }) => `${missing ? '! ' : ''}${text}`);
+
+describe('what the House stage asks for', () => {
+  it('nothing before a detector is placed, but a break is told at once', () => {
+    expect(hintsOf(emptyPlan())).toEqual([]);
+    const [hint] = hintsOf({ ...emptyPlan(), conditions: [said('windows-closed', 'broken')] });
+    expect(hint).toMatchObject({
+      text: 'Broken: "Windows closed on every level". The test is not evaluated.',
+      missing: true,
+      weight: WEIGHT.houseBroken,
+      act: { kind: 'stage', stage: 'house' },
+    });
+  });
+
+  it('before the start what is open is a remark, after it something is missing', () => {
+    expect(texts(placed())).toEqual(['15 conditions of the house not known yet.']);
+    expect(texts(placed({ visit: VISIT }))).toEqual([
+      '! 15 conditions of the house not known yet.',
+      'Nobody has signed yet not to interfere with the test.',
+      'K1 has no serial number yet.',
+    ]);
+  });
+
+  it('leaves a break that may be looked at to a professional, and only notes one that changes nothing', () => {
+    expect(texts(placed({ conditions: allKept(said('fireplaces-off', 'broken')) }))).toEqual([
+      '! Broken: "Fireplaces off". A professional decides about the result.',
+    ]);
+    expect(texts(placed({ conditions: allKept(said('attic-fan-as-usual', 'broken')) }))).toEqual([]);
+  });
+
+  it('counts the answers without who or when', () => {
+    const bare = said('doors-closed', 'kept', { by: '' });
+    const untimed = said('windows-closed', 'kept', { at: null });
+    expect(texts(placed({ conditions: allKept(bare) }))).toEqual(['1 answer about the house without who or when.']);
+    expect(texts(placed({ conditions: allKept(bare, untimed) }))).toEqual([
+      '2 answers about the house without who or when.',
+    ]);
+  });
+
+  it('asks no more for the agreement once it is signed or refused', () => {
+    const agreement = { signedBy: '', at: START, refused: true, note: '' };
+    const asked = (plan: Plan) => texts(plan).some((text) => /interfere/.test(text));
+    expect(asked(placed({ visit: VISIT }))).toBe(true);
+    expect(asked(placed({ visit: VISIT, agreement }))).toBe(false);
+  });
+
+  it('says in a few words how far it is', () => {
+    expect(houseInWords(placed())).toBe('');
+    expect(houseInWords(placed({ conditions: [said('doors-closed', 'kept')] }))).toBe('1 of 15 conditions answered.');
+    expect(houseInWords(placed({ conditions: [said('doors-closed', 'broken')] }))).toBe(
+      '1 of 15 conditions answered, not evaluated.',
+    );
+  });
+});
+
+describe('the line under an item', () => {
+  const lineOf = (condition: Condition) => {
+    const row = conditionsReport({ ...emptyPlan(), conditions: [condition] }).rows.find(
+      ({ item }) => item.id === condition.item,
+    );
+    return row && answerLine(row, 'America/New_York');
+  };
+  it.each<[string, Condition]>([
+    ['Kept: R. Alder, Saturday 2 May, 9:00', said('doors-closed', 'kept')],
+    ['Kept: R. Alder; when not written down', said('doors-closed', 'kept', { at: null })],
+    ['Broken: Saturday 2 May, 9:00; who not written down', said('doors-closed', 'broken', { by: ' ' })],
+    ['None here: who and when not written down', said('fireplaces-off', 'not-applicable', { by: '', at: null })],
+    ['Not known', said('doors-closed', 'unknown', { by: '', at: null })],
+  ])('%s', (line, condition) => expect(lineOf(condition)).toBe(line));
+});
+
+describe('the walk', () => {
+  const conditions = () => useAppStore.getState().plan.conditions;
+  const message = () => useAppStore.getState().message;
+  beforeEach(() => {
+    useAppStore.getState().openPlan(placed({ visit: VISIT }));
+    useWalk.setState({ by: '', at: null });
+  });
+
+  it('records an answer without who and when, and says nothing of a kept item', () => {
+    answer('doors-closed', 'kept');
+    expect(conditions()).toEqual([{ item: 'doors-closed', state: 'kept', at: null, note: '' }]);
+    expect(message()).toBe('');
+  });
+
+  it('puts its name and time on every answer, and on none that is taken back', () => {
+    useWalk.setState({ by: 'R. Alder', at: START });
+    answer('doors-closed', 'kept');
+    answer('fireplaces-off', 'not-applicable');
+    expect(conditions()).toMatchObject([
+      { item: 'doors-closed', by: 'R. Alder', at: START },
+      { item: 'fireplaces-off', by: 'R. Alder', at: START },
+    ]);
+    answer('doors-closed', 'unknown');
+    expect(conditions()[0]).toEqual({ item: 'doors-closed', state: 'unknown', at: null, note: '' });
+  });
+
+  it('says of a break at once what it means, and one step of history takes it back', () => {
+    answer('doors-closed', 'broken');
+    expect(message()).toMatch(/^Outside doors closed: This test is not evaluated\. Keep the record and test again\./);
+    useAppStore.getState().undo();
+    expect(conditions()).toEqual([]);
+    expect(message()).toBe('');
+  });
+
+  it('warns when a break of a test under way is turned into kept', () => {
+    answer('doors-closed', 'broken');
+    answer('doors-closed', 'kept');
+    expect(message()).toMatch(/the break is taken back\. If it happened during the test, leave it as broken/);
+  });
+
+  it('signs the answers that lack it as one step', () => {
+    answer('doors-closed', 'kept');
+    answer('windows-closed', 'kept');
+    useWalk.setState({ by: 'R. Alder', at: START });
+    signAnswers();
+    expect(conditions()).toMatchObject([{ by: 'R. Alder' }, { by: 'R. Alder' }]);
+    useAppStore.getState().undo();
+    expect(conditions()).toMatchObject([{ at: null }, { at: null }]);
+  });
+
+  it('of one house leaves its time to no other; the name stays', () => {
+    useWalk.setState({ by: 'R. Alder', at: START });
+    answer('doors-closed', 'kept');
+    expect(useWalk.getState().at).toBe(START);
+    useAppStore.getState().openPlan(placed());
+    expect(useWalk.getState()).toEqual({ by: 'R. Alder', at: null });
+  });
+});
