@@ -66,7 +66,7 @@ describe('by mouse', () => {
     await said(page, 'Has detector A2');
     await field.fill('lighthouse');
     await said(page, 'No plan has "lighthouse".');
-    expect(await cards(page).count()).toBe(0);
+    await expect.poll(() => cards(page).count()).toBe(0);
     await field.fill('');
     await expect.poll(() => titles(page)).toEqual([FINCH]);
   });
@@ -88,7 +88,7 @@ describe('by mouse', () => {
     expect(await accessibilityFindings(page)).toEqual([]);
     await button(page, 'Bring this back').click();
     await shelf(page).waitFor({ state: 'detached' });
-    expect(await onSheet(page)).toEqual(sample);
+    await expect.poll(() => onSheet(page)).toEqual(sample);
     await saved(page);
     await plans(page).click();
     await expect.poll(() => titles(page)).toEqual([FINCH]);
@@ -106,12 +106,12 @@ describe('by mouse', () => {
   it('puts the open plan in the bin, and Undo brings it back to shelf and sheet', async () => {
     await button(page, 'To the bin').click();
     await said(page, `${FINCH} is in the bin.`);
-    expect(await cards(page).count()).toBe(0);
-    expect((await onSheet(page))?.levels[0]?.walls).toEqual([]);
+    await expect.poll(() => cards(page).count()).toBe(0);
+    await expect.poll(async () => (await onSheet(page))?.levels[0]?.walls).toEqual([]);
     await button(page, 'Undo').click();
     await said(page, `${FINCH} is back on the shelf.`);
     await expect.poll(() => titles(page)).toEqual([FINCH]);
-    expect(await onSheet(page)).toEqual(sample);
+    await expect.poll(() => onSheet(page)).toEqual(sample);
   });
 
   it('saves everything in one file', async () => {
@@ -138,7 +138,7 @@ describe('by mouse', () => {
     await button(page, 'Back to the plan').click();
     await takeIn(page, file('again.plans.json', everything));
     await said(page, 'again.plans.json: 1 here already.');
-    expect(await titles(page)).toEqual([FINCH]);
+    await expect.poll(() => titles(page)).toEqual([FINCH]);
   });
 
   it('refuses a file with one broken plan whole', async () => {
@@ -233,7 +233,7 @@ describe('by keyboard only', () => {
     await expect.poll(() => focused(cards(page).last())).toBe(true);
     await press('Enter');
     await shelf(page).waitFor({ state: 'detached' });
-    expect((await onSheet(page))?.title).toContain(FINCH);
+    await expect.poll(async () => (await onSheet(page))?.title).toContain(FINCH);
     expectNoTroubles();
     await context.close();
   });
@@ -263,7 +263,7 @@ describe('by touch only', () => {
     await button(page, 'Empty it').tap();
     await said(page, 'The bin is empty.');
     expect(await shelf(page).getByText('The bin:').count()).toBe(0);
-    expect((await onSheet(page))?.title).toBe(FINCH);
+    await expect.poll(async () => (await onSheet(page))?.title).toBe(FINCH);
     expectNoTroubles();
     await context.close();
   });

@@ -11,5 +11,6 @@ export default defineConfig({
     fileParallelism: false, // two pages at once on two cores only make the waits longer
     testTimeout: 30_000,
     hookTimeout: 60_000,
+    expect: { poll: { timeout: 10_000 } }, // a busy machine needs more than the usual second; a right page answers at once
   },
 });
