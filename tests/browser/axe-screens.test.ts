@@ -100,6 +100,20 @@ describe('axe finds nothing', () => {
       },
     },
     {
+      screen: 'House: an item kept, one broken and opened, the log of a detector and the agreement open',
+      show: async () => {
+        await stage('House');
+        const first = page.locator('.condition').first();
+        await first.getByRole('button', { name: 'Broken' }).click();
+        await first.locator('.condition__name').click();
+        await page.locator('.condition').nth(1).getByRole('button', { name: 'Kept' }).click();
+        await unfold('Agreement not to interfere');
+        await unfold('Weather');
+        await unfold('no serial number');
+        await page.getByLabel('Which one').waitFor();
+      },
+    },
+    {
       screen: 'Sheet, and why not here told beside the pointer',
       show: async () => {
         await stage('Sheet');

@@ -1,7 +1,8 @@
-import type { Agreement, Plan } from '../../../geometry/plan/model.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
 import type { Source } from '../../../geometry/rules/types.ts';
 import { agreementOf } from '../log/edit.ts';
 import { MAH, source } from '../sources.ts';
+import { type AgreementState, agreementState } from './agreement-state.ts';
 
 /** That a signature not to interfere is asked for, and a refusal kept on record. */
 export const AGREEMENT_SOURCES: readonly Source[] = [
@@ -10,14 +11,6 @@ export const AGREEMENT_SOURCES: readonly Source[] = [
   source('secondary', 'EPA guide for home buyers and sellers, on signed agreements'),
   source('memory', 'EPA guide for home buyers and sellers, on a refusal'),
 ];
-
-export type AgreementState = 'signed' | 'refused' | 'open';
-
-/** A signature needs a name; a refusal may come from somebody who gave none. */
-export function agreementState({ refused, signedBy }: Agreement): AgreementState {
-  if (refused) return 'refused';
-  return signedBy.trim() ? 'signed' : 'open';
-}
 
 const SAYS: Readonly<Record<AgreementState, string>> = {
   signed: 'Signed.',

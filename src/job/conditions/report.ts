@@ -10,7 +10,9 @@ import type { BreakMeans, ConditionItem, ConditionRow, ConditionsReport } from '
 /** The closed-building list in the order of a walk round the house. */
 export const CONDITION_ITEMS: readonly ConditionItem[] = [...AIR_ITEMS, ...OTHER_ITEMS];
 
-/** That a break is written down, and may undo the result. Which break comes to what is sorted here by the trade's habit. */
+export const WHY_BREAKS_COUNT =
+  'Every break is written down with the result and may undo it. Which break comes to what is sorted here by the habit of the trade.';
+/** Of `WHY_BREAKS_COUNT`. */
 export const BREAK_SOURCES: readonly Source[] = [
   MAH('6.1.1 and Exh. 2'),
   ILLINOIS('(o)(1)(I)'),

@@ -1,11 +1,7 @@
 import type { Agreement, Plan } from '../../../geometry/plan/model.ts';
 import { sourceWords } from '../../../geometry/words/sources.ts';
-import {
-  AGREEMENT_SOURCES,
-  type AgreementState,
-  agreementSays,
-  agreementState,
-} from '../../job/conditions/agreement.ts';
+import { AGREEMENT_SOURCES, agreementSays } from '../../job/conditions/agreement.ts';
+import { type AgreementState, agreementState } from '../../job/conditions/agreement-state.ts';
 import { agreementOf, withAgreement } from '../../job/log/edit.ts';
 import { useAppStore } from '../../state/store.ts';
 import { InstantField } from '../fields/instant-field.tsx';
@@ -53,7 +49,10 @@ export function AgreementFields({ plan }: { readonly plan: Plan }) {
         <div className="wide">
           <TextField label="Note" value={agreement.note} onCommit={(note) => change({ note })} />
         </div>
-        <p className="wide small soft">Source: {sourceWords(AGREEMENT_SOURCES)}</p>
+        <details className="wide small soft">
+          <summary>Source</summary>
+          {sourceWords(AGREEMENT_SOURCES)}
+        </details>
       </div>
     </details>
   );

@@ -1,5 +1,5 @@
 import { sourceWords } from '../../../geometry/words/sources.ts';
-import { BREAK_SOURCES, conditionsReport } from '../../job/conditions/report.ts';
+import { BREAK_SOURCES, conditionsReport, WHY_BREAKS_COUNT } from '../../job/conditions/report.ts';
 import { useAppStore } from '../../state/store.ts';
 import { VerdictMark } from '../verdict-mark.tsx';
 import { AgreementFields } from './agreement-fields.tsx';
@@ -42,7 +42,7 @@ export function HousePanel() {
         </ul>
         <details className="small soft">
           <summary>Why a break counts</summary>
-          {sourceWords(BREAK_SOURCES)}
+          {WHY_BREAKS_COUNT} {sourceWords(BREAK_SOURCES)}
         </details>
       </section>
       <DetectorLogs plan={plan} />

@@ -1,6 +1,6 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { counted, listed } from '../../../geometry/words.ts';
-import { agreementState } from '../../job/conditions/agreement.ts';
+import { agreementState } from '../../job/conditions/agreement-state.ts';
 import { lacksWhoOrWhen } from '../../job/conditions/edit.ts';
 import { conditionsReport } from '../../job/conditions/report.ts';
 import { agreementOf, logGaps } from '../../job/log/edit.ts';

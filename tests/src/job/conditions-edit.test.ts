@@ -2,7 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { emptyPlan } from '../../../geometry/index.ts';
 import type { Agreement, Condition, ConditionState, Plan } from '../../../geometry/plan/model.ts';
-import { agreementSays, agreementState } from '../../../src/job/conditions/agreement.ts';
+import { agreementSays } from '../../../src/job/conditions/agreement.ts';
+import { agreementState } from '../../../src/job/conditions/agreement-state.ts';
 import { lacksWhoOrWhen, withAnswer, withCondition, withLook } from '../../../src/job/conditions/edit.ts';
 import { CONDITION_ITEMS, conditionsReport } from '../../../src/job/conditions/report.ts';
 

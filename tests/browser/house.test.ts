@@ -1,0 +1,180 @@
+import type { Locator, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { accessibilityFindings, download, type OpenPage, openPage } from './harness.ts';
+import { pickSample } from './samples.ts';
+
+const conditions = (page: Page) => page.evaluate(() => window.__stillspot?.store.getState().plan.conditions ?? []);
+const whole = (page: Page) => page.locator('.house-whole__word [role="status"]').textContent();
+const item = (page: Page, name: string): Locator =>
+  page.locator('.condition').filter({ has: page.getByRole('button', { name, exact: true }) });
+const answerOf = (page: Page, name: string, answer: string) =>
+  page.getByRole('group', { name, exact: true }).getByRole('button', { name: answer, exact: true });
+/** What is said over the sheet; a screen reader is told the same. */
+const message = (page: Page) => page.locator('.message [role="status"]').textContent();
+
+async function opened(options: Parameters<typeof openPage>[0] = {}): Promise<OpenPage> {
+  const open = await openPage(options);
+  open.page.setDefaultTimeout(8000);
+  await pickSample(open.page, /^Plain basement/);
+  await open.page.locator('.saved', { hasText: /^saved / }).waitFor();
+  return open;
+}
+
+const WINDOWS = 'Windows closed on every level';
+const DOORS = 'Outside doors closed';
+const ITEMS = 15; // all but the mitigation system, which this house does not have
+
+describe('the walk through the house', () => {
+  let open: OpenPage;
+  let page: Page;
+  beforeAll(async () => {
+    open = await opened();
+    page = open.page;
+  });
+  afterAll(() => open.context.close());
+
+  it('by mouse: one press for each item, with who and when; nothing unanswered passes', async () => {
+    await page.getByRole('button', { name: 'House', exact: true }).click();
+    await page.getByLabel('Who walks through the house').fill('R. Alder');
+    await page.getByRole('button', { name: 'Time of the walk: now' }).click();
+    const kept = page.locator('.condition__answers').getByRole('button', { name: 'Kept', exact: true });
+    expect(await kept.count()).toBe(ITEMS);
+    for (let at = 0; at < ITEMS; at++) {
+      expect(await whole(page)).toBe('The house: Unknown');
+      await kept.nth(at).click();
+    }
+    await expect.poll(() => whole(page)).toBe('The house: Kept');
+    const answers = await conditions(page);
+    expect(answers.map(({ state, by }) => [state, by])).toEqual(Array(ITEMS).fill(['kept', 'R. Alder']));
+    expect(answers.every(({ at }) => at !== null)).toBe(true);
+    expect(await item(page, WINDOWS).textContent()).toMatch(/Kept: R\. Alder, \w+day \d+ \w+, \d+:\d\d/);
+  });
+
+  it('a break says at once what it means, at the item, at the top and aloud; undo takes it back', async () => {
+    await answerOf(page, WINDOWS, 'Broken').click();
+    await expect.poll(() => whole(page)).toBe('The house: Not evaluated');
+    expect(await page.locator('.house-whole').textContent()).toContain(`Broken: "${WINDOWS}"`);
+    const says = 'This test is not evaluated. Keep the record and test again.';
+    expect(await item(page, WINDOWS).textContent()).toContain(says);
+    expect(await message(page)).toContain(`${WINDOWS}: ${says}`);
+    expect(await item(page, WINDOWS).locator('.mark pattern').count()).toBe(1); // hatched, not only red
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await expect.poll(() => whole(page)).toBe('The house: Kept');
+  });
+
+  it('opened, an item tells what is asked, what a break means and where it is published; axe finds nothing in sun and dark', async () => {
+    await page.getByRole('button', { name: DOORS, exact: true }).click();
+    const text = await item(page, DOORS).textContent();
+    expect(text).toContain('To come and go is all right');
+    expect(text).toContain('If broken: This test is not evaluated.');
+    expect(text).toMatch(/Source: ANSI\/AARST MAH-2019, Exh\. 2\..*Not read in the primary text: EPA/);
+    await page.locator('summary', { hasText: 'Agreement not to interfere' }).click();
+    await page.getByLabel('Signing was refused').check();
+    await page.getByText('Who refused is not written down.').waitFor();
+    await answerOf(page, WINDOWS, 'Broken').click();
+    for (const theme of ['sun', 'dark']) {
+      await page.getByLabel('Colours').selectOption(theme);
+      expect(await accessibilityFindings(page), theme).toEqual([]);
+    }
+    await answerOf(page, WINDOWS, 'Kept').click();
+  });
+
+  it('by keyboard: to an item, its answer, its note, and back', async () => {
+    const tabTo = async (target: Locator, key = 'Tab') => {
+      const there = () => target.evaluate((element) => element === document.activeElement);
+      for (let presses = 0; presses < 40 && !(await there()); presses++) await page.keyboard.press(key);
+      expect(await there()).toBe(true);
+    };
+    const heading = page.getByRole('button', { name: 'House', exact: true });
+    await heading.focus();
+    await page.keyboard.press('Enter');
+    await expect.poll(() => heading.getAttribute('aria-expanded')).toBe('false');
+    await page.keyboard.press('Enter');
+    await tabTo(answerOf(page, DOORS, 'Broken'));
+    await page.keyboard.press('Space');
+    await expect.poll(() => whole(page)).toBe('The house: Not evaluated');
+    await tabTo(page.getByRole('button', { name: DOORS, exact: true }), 'Shift+Tab');
+    await page.keyboard.press('Enter');
+    await tabTo(item(page, DOORS).getByLabel('Note'));
+    await page.keyboard.type('cat');
+    await page.keyboard.press('Enter');
+    await expect.poll(async () => (await conditions(page)).find(({ note }) => note)?.note).toBe('cat');
+    await tabTo(item(page, DOORS).getByRole('button', { name: 'Take the answer back' }));
+    await page.keyboard.press('Enter');
+    await expect.poll(() => whole(page)).toBe('The house: Unknown');
+    // The keyboard is not lost with the button that went.
+    await tabTo(page.getByRole('button', { name: DOORS, exact: true }));
+    open.expectNoTroubles();
+  });
+
+  it.each([
+    ['notice', 'Notice to the occupants'],
+    ['door-hanger', 'Door hangers'],
+    ['agreement', 'Agreement not to interfere'],
+    ['log', 'Log and chain of custody'],
+  ])('the paper "%s" is looked at, and saved', async (which, title) => {
+    await page.getByLabel('Which one').selectOption(which);
+    await page.getByRole('button', { name: 'Look at the paper' }).click();
+    const dialog = page.getByRole('dialog', { name: title });
+    const first = dialog.getByRole('img', { name: /^Sheet 1 of / });
+    await first.waitFor();
+    await expect.poll(() => first.evaluate((image) => (image as HTMLImageElement).naturalWidth)).toBeGreaterThan(0);
+    await page.keyboard.press('Escape');
+    await dialog.waitFor({ state: 'detached' });
+    const file = await download(page, () => page.getByRole('button', { name: 'Save to print (SVG)' }).click());
+    expect(file.name).toMatch(new RegExp(`-${which}(-\\d)?\\.svg$`));
+    expect(file.bytes.toString()).toMatch(/^<svg/);
+    open.expectNoTroubles();
+  });
+});
+
+describe('on a tablet, by finger only', () => {
+  let open: OpenPage;
+  let page: Page;
+  beforeAll(async () => {
+    open = await opened({ touch: true, viewport: { width: 1024, height: 768 } });
+    page = open.page;
+  });
+  afterAll(() => open.context.close());
+
+  it('an answer without who and when is recorded and says so; both are put on it later', async () => {
+    const rail = page.getByRole('button', { name: 'The job', exact: true });
+    if ((await rail.count()) > 0) await rail.tap();
+    await page.getByRole('button', { name: 'House', exact: true }).tap();
+    await answerOf(page, DOORS, 'Kept').tap();
+    await answerOf(page, 'Fireplaces off', 'None').tap();
+    await item(page, DOORS).getByText('Kept: who and when not written down').waitFor();
+    expect(await conditions(page)).toEqual([
+      { item: 'doors-closed', state: 'kept', at: null, note: '' },
+      { item: 'fireplaces-off', state: 'not-applicable', at: null, note: '' },
+    ]);
+    await page.getByLabel('Who walks through the house').fill('R. Alder');
+    await page.getByRole('button', { name: 'Time of the walk: now' }).tap();
+    await page.getByRole('button', { name: 'Put name and time on 2 answers' }).tap();
+    await item(page, DOORS)
+      .getByText(/Kept: R\. Alder, \w+day/)
+      .waitFor();
+    expect((await conditions(page)).map(({ state, by }) => [state, by])).toEqual([
+      ['kept', 'R. Alder'],
+      ['not-applicable', 'R. Alder'],
+    ]);
+  });
+
+  it('nothing sticks out of the column, and every answer is as large as a fingertip', async () => {
+    await page.getByRole('button', { name: WINDOWS, exact: true }).tap();
+    await answerOf(page, WINDOWS, 'Broken').tap();
+    const found = await page.evaluate(() => {
+      const column = document.querySelector('#stage-house')?.getBoundingClientRect();
+      const inside = [...document.querySelectorAll('#stage-house *')].map((one) => one.getBoundingClientRect());
+      const pressed = [...document.querySelectorAll('.condition button')].map((one) => one.getBoundingClientRect());
+      return {
+        out: inside.filter(({ right, width }) => width > 1 && right > (column?.right ?? 0) + 0.5).length,
+        small: pressed.filter(({ width, height }) => Math.min(width, height) < 44).length,
+        pressed: pressed.length,
+      };
+    });
+    expect(found).toEqual({ out: 0, small: 0, pressed: found.pressed });
+    expect(found.pressed).toBeGreaterThan(45); // 15 names, and two or three answers each
+    open.expectNoTroubles();
+  });
+});
