@@ -4,7 +4,8 @@ import { join } from 'node:path';
 import ICAL from 'ical.js';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { emptyPlan, writePlan } from '../geometry/index.ts';
-import type { Detector, Plan, Visit } from '../geometry/plan/model.ts';
+import type { Condition, ConditionState, Detector, Plan, Visit } from '../geometry/plan/model.ts';
+import { CONDITION_ITEMS } from '../src/job/conditions/report.ts';
 import { callCli } from './helpers/call-cli.ts';
 
 let folder: string;
@@ -29,8 +30,17 @@ const GOOD: Visit = {
   end: '2026-03-10T09:00:00-04:00',
 };
 
-/** A pair with these results, pCi/L, fetched in time unless told; as a file. */
-function file(name: string, values: readonly number[], visit: Partial<Visit> = {}): string {
+/** Every item of the list in this state. */
+const house = (state: ConditionState): readonly Condition[] =>
+  CONDITION_ITEMS.map(({ id }) => ({ item: id, state, at: null, note: '' }));
+
+/** A pair with these results, pCi/L, fetched in time and in a house that keeps every condition unless told; as a file. */
+function file(
+  name: string,
+  values: readonly number[],
+  visit: Partial<Visit> = {},
+  conditions: readonly Condition[] = house('kept'),
+): string {
   const base = emptyPlan();
   const plan: Plan = {
     ...base,
@@ -38,6 +48,7 @@ function file(name: string, values: readonly number[], visit: Partial<Visit> = {
     site: { ...base.site, timeZone: 'America/New_York' },
     levels: base.levels.map((level) => ({ ...level, detectors: [detector('d1', 0), detector('d2', 250)] })),
     visit: { ...GOOD, ...visit },
+    conditions,
     readings: values.map((value, i) => ({ detector: `d${i + 1}`, value, unit: 'pCi/L' as const })),
   };
   const path = join(folder, `${name}.plan.json`);
@@ -106,6 +117,62 @@ describe('stillspot readings', () => {
   });
 });
 
+describe('stillspot readings and the house', () => {
+  const broken = house('kept').map(
+    (each): Condition => (each.item === 'windows-closed' ? { ...each, state: 'broken' } : each),
+  );
+
+  it('end with 1 while nobody has answered for the house, and say what is missing', async () => {
+    const path = file('unanswered', [3, 3.1], {}, []);
+    const { code, out } = await callCli('readings', path, '--json');
+    const { test, reasons } = JSON.parse(out);
+    expect([code, test]).toEqual([1, 'unknown']);
+    // Every item but the one that only a house with a mitigation system has.
+    expect(reasons).toEqual([`The house: ${CONDITION_ITEMS.length - 1} items not known yet.`]);
+    const text = await callCli('readings', path);
+    expect(text.out).toContain('no result of it passes before what is missing is written down');
+    expect(text.out).toContain('items not known yet');
+  });
+
+  it('are not evaluated when a condition was broken that a test falls with: no average and no step from the value', async () => {
+    const path = file('broken', [1, 1.1], {}, broken);
+    const { code, out } = await callCli('readings', path, '--json');
+    const { test, sets, reasons } = JSON.parse(out);
+    expect([code, test, sets[0].step]).toEqual([1, 'not-evaluated', 'not-evaluated']);
+    expect(reasons[0]).toContain('"Windows closed on every level"');
+    const text = (await callCli('readings', path)).out;
+    expect(text).toContain('1 pCi/L');
+    expect(text).not.toContain('Average');
+    expect(text).not.toContain('Nothing needs fixing');
+  });
+
+  it('end with 1 when a professional has to look at a break, and when a time is not written down', async () => {
+    const handler = house('kept').map(
+      (each): Condition => (each.item === 'air-handler-not-continuous' ? { ...each, state: 'broken' } : each),
+    );
+    const look = await callCli('readings', file('handler', [1, 1.1], {}, handler), '--json');
+    expect([look.code, JSON.parse(look.out).test]).toEqual([1, 'unknown']);
+    const open = await callCli('readings', file('no end', [1, 1.1], { end: null }), '--json');
+    expect([open.code, JSON.parse(open.out).test]).toEqual([1, 'unknown']);
+    expect(JSON.parse(open.out).reasons.join()).toContain('Time laid out');
+  });
+
+  it('end with 0 where no result is entered, whatever the house: there is nothing to doubt', async () => {
+    const { code, out } = await callCli('readings', file('no results', [], {}, broken));
+    expect(code).toBe(0);
+    expect(out).toContain('No result is entered yet.');
+  });
+
+  it('have the cautions in the document too', async () => {
+    const { out } = await callCli('readings', file('cautions', [3, 3.1]), '--json');
+    expect(JSON.parse(out).cautions.join(' ')).toContain('A short test is not a year');
+  });
+
+  it('is no matter of timing: that looks at the times alone', async () => {
+    expect((await callCli('timing', file('timing', [], {}, broken), '--json')).code).toBe(0);
+  });
+});
+
 describe('stillspot quality', () => {
   it('counts over many files, prints charts, and goes out as a table', async () => {
     const files = [file('one', [5, 5.2]), file('two', [6, 6.1]), file('three', [2.5, 2.6])];
@@ -147,6 +214,27 @@ describe('stillspot calendar', () => {
     expect(said).toContain('Wrote ');
     const calendar = new ICAL.Component(ICAL.parse(readFileSync(out, 'utf8')));
     expect(calendar.getAllSubcomponents('vevent').length).toBeGreaterThan(4);
+  });
+
+  it('prints with --json one document of what was written, in the zone of the site', async () => {
+    const out = join(folder, 'document.ics');
+    const { code, out: said, err } = await callCli('calendar', file('document', []), '--out', out, '--json');
+    expect([code, err]).toEqual([0, '']);
+    const { events } = JSON.parse(said);
+    // 48 to 96 h after 18:00 on 7 March 2026; the clocks go forward on the 8th.
+    const kinds = Object.fromEntries(events.map((each: { kind: string }) => [each.kind, each]));
+    expect(kinds.start.start).toBe('2026-03-07T18:00:00-05:00');
+    expect(events.map(({ start }: { start: string }) => start)).toContain('2026-03-09T19:00:00-04:00');
+    expect(existsSync(out)).toBe(true);
+  });
+
+  it('writes nothing of a file that is not valid', async () => {
+    const bad = join(folder, 'bad.plan.json');
+    writeFileSync(bad, '{"format":"stillspot-plan","version":1}');
+    const out = join(folder, 'bad.ics');
+    const { code, err } = await callCli('calendar', bad, '--out', out);
+    expect([code, existsSync(out)]).toEqual([2, false]);
+    expect(err).toContain('/levels');
   });
 
   it('writes nothing without a start, and asks for the name of the file', async () => {

@@ -318,6 +318,8 @@ export interface EarlierResult extends RadonValue {
   readonly at: string | null;
   readonly term: 'short-term' | 'long-term';
   readonly note: string;
+  /** The detector that stands where it was; null or left out where the file does not tell. */
+  readonly detector?: string | null;
 }
 /** A detector sent to the laboratory to try it: a blank that was never opened, or a spike of known exposure. */
 export interface QualityCheck extends RadonValue {

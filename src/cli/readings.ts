@@ -1,14 +1,9 @@
 import { CAUTIONS, type Plan } from '../../geometry/index.ts';
-import { judgeReadings, type SetReport, type TestStanding } from '../job/readings/judge.ts';
-import {
-  describeSet,
-  isSettled,
-  RESULT_CAUTIONS,
-  STANDING_WORDS,
-  setDocument,
-  setName,
-} from '../job/readings/report.ts';
+import { judgeReadings, type SetReport, STANDING_WORDS, type TestStanding } from '../job/readings/judge.ts';
+import { describeSet, isSettled, RESULT_CAUTIONS, setDocument } from '../job/readings/report.ts';
+import { setName } from '../job/readings/set-name.ts';
 import { testStanding } from '../job/timing/report.ts';
+import { standingReasons } from '../job/timing/standing.ts';
 import type { Command } from './call.ts';
 
 /** `readings FILE`: the results by location, whether pairs agree, and what comes next. */
@@ -20,11 +15,20 @@ export const readings: Command = {
   run: ({ plan, json }) => {
     const standing = testStanding(plan);
     const sets = judgeReadings(plan, standing);
-    const document = { sets: sets.map(setDocument), test: standing, cautions: [...RESULT_CAUTIONS, ...CAUTIONS] };
+    const document = {
+      sets: sets.map(setDocument),
+      test: standing,
+      reasons: standingReasons(plan).map(({ says }) => says),
+      cautions: [...RESULT_CAUTIONS, ...CAUTIONS],
+    };
     const text = json ? `${JSON.stringify(document, null, 2)}\n` : asText(plan, sets, standing);
-    return { text, code: sets.every(isSettled) ? 0 : 1 };
+    return { text, code: isDone(sets, standing) ? 0 : 1 };
   },
 };
+
+/** Without any result there is nothing to doubt; with one, a test that is not known to hold is no pass. */
+const isDone = (sets: readonly SetReport[], standing: TestStanding): boolean =>
+  sets.length === 0 || (standing === 'holds' && sets.every(isSettled));
 
 function asText(plan: Plan, sets: readonly SetReport[], standing: TestStanding): string {
   const lines = sets.flatMap((report) => [
@@ -34,6 +38,7 @@ function asText(plan: Plan, sets: readonly SetReport[], standing: TestStanding):
     '',
   ]);
   const none = sets.length === 0 ? ['No result is entered yet.', ''] : [];
-  const doubt = sets.length > 0 && STANDING_WORDS[standing] ? [STANDING_WORDS[standing], ''] : [];
+  const why = standingReasons(plan).map(({ says }) => `  ${says}`);
+  const doubt = sets.length > 0 && standing !== 'holds' ? [STANDING_WORDS[standing], ...why, ''] : [];
   return `${[plan.title || 'Plan without a title', '', ...none, ...doubt, ...lines, ...RESULT_CAUTIONS, ...CAUTIONS].join('\n')}\n`;
 }

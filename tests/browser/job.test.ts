@@ -65,21 +65,21 @@ describe('a whole job, from the plan to the next step', () => {
 
   it('two results that agree: the average, the levels of others, the next step', async () => {
     await stage(page, 'Read');
-    await type(page, 'Result of A1, pCi/L', '3.9');
+    await type(page, 'Result of A1', '3.9');
     await page.getByText('Only one result of the pair is in.').first().waitFor();
-    await type(page, 'Result of A2, pCi/L', '4.0');
+    await type(page, 'Result of A2', '4.0');
     const slip = page.getByRole('region', { name: 'A1 and A2, side by side' });
     expect(await slip.getAttribute('data-agreement')).toBe('in-control');
     expect(await slip.locator('.set__figure').textContent()).toContain('4.0 pCi/L');
     await slip.getByText('Follow up: a long-term test').first().waitFor();
-    await slip.getByText('Held against the levels of others').click();
-    expect(await slip.getByRole('row', { name: /United States 4\.0 pCi\/L/ }).textContent()).toContain('at or above');
+    await slip.getByText('Beside the levels of others').click();
+    expect(await slip.getByRole('row', { name: /United States 4 pCi\/L/ }).textContent()).toContain('reached');
     expect(await accessibilityFindings(page)).toEqual([]);
   });
 
   it('two that straddle the level by more than two: no average, test again', async () => {
-    await type(page, 'Result of A1, pCi/L', '2.9');
-    await type(page, 'Result of A2, pCi/L', '5.9');
+    await type(page, 'Result of A1', '2.9');
+    await type(page, 'Result of A2', '5.9');
     const slip = page.getByRole('region', { name: 'A1 and A2, side by side' });
     await expect.poll(() => slip.getAttribute('data-agreement')).toBe('straddles-by-two');
     expect(await slip.locator('.set__figure').count()).toBe(0);

@@ -27,12 +27,20 @@ export function withoutLevel(plan: Plan, levelId: string): Plan {
   return withoutReadings({ ...plan, levels }, gone);
 }
 
-/** The plan without the readings of these detectors and their entries in the log. */
+/**
+ * The plan without the readings of these detectors, their entries in the log and the earlier results of their places: at another
+ * place these would mean something else.
+ */
 export function withoutReadings(plan: Plan, gone: ReadonlySet<string>): Plan {
-  const stays = ({ detector }: { readonly detector: string }) => !gone.has(detector);
-  if (plan.readings.every(stays) && (plan.log ?? []).every(stays)) return plan;
-  const { log, ...rest } = plan;
-  return { ...rest, readings: plan.readings.filter(stays), ...(log ? { log: log.filter(stays) } : {}) };
+  const stays = ({ detector }: { readonly detector?: string | null }) => detector == null || !gone.has(detector);
+  const { log, earlier, ...rest } = plan;
+  if (plan.readings.every(stays) && (log ?? []).every(stays) && (earlier ?? []).every(stays)) return plan;
+  return {
+    ...rest,
+    readings: plan.readings.filter(stays),
+    ...(log ? { log: log.filter(stays) } : {}),
+    ...(earlier ? { earlier: earlier.filter(stays) } : {}),
+  };
 }
 
 /** Not looked at: for edits that cannot go wrong, or that go through `checkedPlan` later. */

@@ -33,6 +33,9 @@ export function jobFlaws(job: JobSection, detectors: ReadonlySet<string>): reado
     ...instants('weather', weather),
     ...(agreement ? placed(['agreement'], instantFlaws(agreement.at, 'at')) : []),
     ...instants('earlier', earlier),
+    ...earlier.flatMap(({ detector }, index) =>
+      detector == null || detectors.has(detector) ? [] : placed(['earlier', index], [lostDetector(detector)]),
+    ),
     ...instants('quality', quality),
     ...twiceFlaws(quality),
   ];

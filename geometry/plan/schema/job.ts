@@ -78,6 +78,12 @@ const EarlierSchema = about(
       unit: radonUnit(),
       term: oneOf(['short-term', 'long-term']),
       note: v.optional(text(), ''),
+      detector: maybe(
+        about(
+          v.nullable(filledText('the id of a detector')),
+          'The detector that stands where it was; null where that is not told.',
+        ),
+      ),
     },
     'an earlier result with value, unit and term',
   ),

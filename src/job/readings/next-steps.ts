@@ -19,6 +19,8 @@ export type NextStepId =
   | 'retest-spread'
   | 'fix'
   | 'fix-sale'
+  | 'fix-sale-either'
+  | 'fix-long-term'
   | 'retest-later-sale'
   | 'call-mitigator'
   | 'retest-mitigated'
@@ -75,6 +77,19 @@ export const NEXT_STEPS: Readonly<Record<NextStepId, NextStep>> = {
     id: 'fix-sale',
     says: 'In a sale: fix the home, with a certified or licensed mitigator, and test again after the system has run for 24 hours.',
     sources: [ILLINOIS(', App. B'), BUYERS],
+    conflict: '',
+  },
+  'fix-sale-either': {
+    id: 'fix-sale-either',
+    says: 'In a sale: fix the home, with a certified or licensed mitigator, and test again after the system has run for 24 hours. Of this test and its average with the earlier one, one is at 4 pCi/L or above.',
+    sources: [ILLINOIS(', App. B'), BUYERS],
+    conflict:
+      'EPA texts go by the average of a first test and a later one. Illinois no longer lists that way: there the pair of one test decides. Either of them at 4 pCi/L or above is the strict reading.',
+  },
+  'fix-long-term': {
+    id: 'fix-long-term',
+    says: 'The long-term test here was at 4 pCi/L or above: fix the home, and test again after the system has run for 24 hours. A short test that reads lower does not undo it.',
+    sources: [GUIDE, HOMES],
     conflict: '',
   },
   'retest-later-sale': {

@@ -1,5 +1,5 @@
 import type { RadonUnit, RadonValue } from '../../../geometry/plan/model.ts';
-import { decimalText, dividedBy, type Exact, exact, exactOf, times } from './exact.ts';
+import { compare, decimalText, dividedBy, type Exact, exact, exactOf, rounded, times } from './exact.ts';
 
 /** Bq/m3 in one pCi/L, exactly: the curie is 3.7e10 decays a second, a litre a thousandth of a cubic metre. */
 const BECQUERELS_PER_PICOCURIE = exact(37n);
@@ -18,8 +18,24 @@ export function radonText(picocuries: Exact, unit: RadonUnit): string {
   return `${decimalText(inBecquerels(picocuries), 0)} Bq/m³`;
 }
 
+export const otherUnit = (unit: RadonUnit): RadonUnit => (unit === 'pCi/L' ? 'Bq/m3' : 'pCi/L');
+
 /** In both units, the one that the plan shows first. */
 export function radonBoth(picocuries: Exact, unit: RadonUnit): string {
-  const other = unit === 'pCi/L' ? 'Bq/m3' : 'pCi/L';
-  return `${radonText(picocuries, unit)} (${radonText(picocuries, other)})`;
+  return `${radonText(picocuries, unit)} (${radonText(picocuries, otherUnit(unit))})`;
+}
+
+/** What the laboratory wrote, in its unit and with its digits: "3.95 pCi/L". */
+export const enteredText = ({ value, unit }: RadonValue): string => `${value} ${unitText(unit)}`;
+
+export const unitText = (unit: RadonUnit): string => (unit === 'Bq/m3' ? 'Bq/m³' : unit);
+
+/** An entered value in the other unit, at most two decimals: "146.15 Bq/m³", "about 4.05 pCi/L". "About" only where digits are left out. */
+export function otherUnitText(entered: RadonValue): string {
+  const picocuries = inPicocuries(entered);
+  const unit = otherUnit(entered.unit);
+  const value = unit === 'pCi/L' ? picocuries : inBecquerels(picocuries);
+  const digits = decimalText(value, 2).replace(/\.?0+$/, '');
+  const about = compare(rounded(value, 2), value) === 0 ? '' : 'about ';
+  return `${about}${digits} ${unitText(unit)}`;
 }

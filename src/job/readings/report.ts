@@ -1,8 +1,10 @@
-import type { Plan } from '../../../geometry/plan/model.ts';
+import type { EarlierResult, Plan } from '../../../geometry/plan/model.ts';
 import { listed } from '../../../geometry/words.ts';
-import { asNumber, decimalText } from './exact.ts';
-import type { SetReport, TestStanding } from './judge.ts';
-import { radonBoth } from './radon.ts';
+import { asNumber, compare, decimalText, type Exact, rounded } from './exact.ts';
+import type { SetReport } from './judge.ts';
+import { pairWords } from './pair-words.ts';
+import { enteredText, otherUnitText, radonBoth, radonText } from './radon.ts';
+import { detectorLabel } from './set-name.ts';
 
 /** What a single short test does not mean: shown beside every result. */
 export const RESULT_CAUTIONS: readonly string[] = [
@@ -11,65 +13,97 @@ export const RESULT_CAUTIONS: readonly string[] = [
   'A result of this room says little about another one.',
 ];
 
-/** What the standing of a test means for all its results; empty where it holds. */
-export const STANDING_WORDS: Readonly<Record<TestStanding, string>> = {
-  holds: '',
-  'not-evaluated': 'The times or the house of this test do not hold: its results are kept and not evaluated.',
-  unknown: 'Not all of the times and of the closed house is written down: these results are used under that doubt.',
-};
-
-const AGREEMENT_WORDS: Readonly<Record<SetReport['agreement'], string>> = {
-  'in-control': 'The two results agree.',
-  warning: 'The two results are farther apart than they should be: a warning. Look for the cause.',
-  'out-of-control': 'The two results are too far apart: out of control. Find the cause before going on.',
-  'straddles-by-two':
-    'One result is at the action level or above, the other below, and the higher is at least twice the lower.',
-  single: 'A single result, with nothing beside it to hold it against.',
-};
-
-/** The location in words: "A1 and A2, side by side". */
-export function setName({ set }: SetReport): string {
-  const names = set.detectors.map(({ label, id }) => label.trim() || id);
-  return names.length > 1 ? `${listed(names)}, side by side` : (names[0] ?? '');
+/** What the results of one location come to, part by part. */
+export interface SetWords {
+  /** As the laboratory gave them, and what keeps them from being one figure. */
+  readonly results: readonly string[];
+  /** How two results agree. */
+  readonly pair: readonly string[];
+  readonly earlier: readonly string[];
+  readonly step: string;
+  /** Where another published text says otherwise; empty where none is known to. */
+  readonly conflict: string;
 }
 
-/** What the results of a location come to, in sentences. */
+/** Of a test that is not evaluated only its results are told: they are a record and decide nothing. */
+export function setWords(plan: Plan, report: SetReport): SetWords {
+  const evaluated = report.next.id !== 'not-evaluated';
+  return {
+    results: [...resultWords(report), ...(evaluated ? averageWords(plan, report) : [])],
+    pair: evaluated ? pairWords(report) : [],
+    earlier: evaluated ? earlierWords(plan, report) : [],
+    step: report.next.says,
+    conflict: conflictOf(report),
+  };
+}
+
+/** The same in a row. */
 export function describeSet(plan: Plan, report: SetReport): readonly string[] {
-  const { set, meanRounded, mean, rpd, agreement, precision, straddleDisputed, withEarlier } = report;
-  const unit = plan.display.radon;
-  const values = report.values.map((value) => radonBoth(value, unit));
+  const { results, pair, earlier, step, conflict } = setWords(plan, report);
+  return [...results, ...pair, ...earlier, step, ...(conflict ? [`Texts differ: ${conflict}`] : [])];
+}
+
+function resultWords({ set }: SetReport): readonly string[] {
+  const values = set.readings.map(
+    (reading) => `${reading.belowLimit ? 'below ' : ''}${enteredText(reading)} (${otherUnitText(reading)})`,
+  );
   const lines = [`${values.length === 1 ? 'Result' : 'Results'}: ${listed(values)}.`];
   if (set.twice.length > 0) {
-    lines.push(
-      `${listed(set.twice.map(({ label, id }) => label || id))} has more than one result. Which counts is not known.`,
-    );
+    lines.push(`${listed(set.twice.map(detectorLabel))} has more than one result. Which counts is not known.`);
   }
   if (set.apart) {
     lines.push('Marked as a pair, and farther than 8 in apart: two locations, which are never averaged.');
   }
-  // An average that must not be used is not printed for somebody to use.
-  if (mean && meanRounded && values.length > 1 && agreement !== 'straddles-by-two') {
-    lines.push(`Average: ${decimalText(mean, 2)}, reported as ${radonBoth(meanRounded, unit)}.`);
-  }
-  if (rpd) lines.push(`Relative percent difference: ${decimalText(rpd, 1)} %.`);
-  lines.push(AGREEMENT_WORDS[agreement]);
-  if (precision?.otherwise && agreement !== 'straddles-by-two') {
-    lines.push(
-      `It lies exactly on a limit: read as "more than", it would be ${precision.otherwise.replaceAll('-', ' ')}.`,
-    );
-  }
-  if (straddleDisputed)
-    lines.push('The higher is exactly twice the lower: one published reading would still use the average.');
-  if (withEarlier) lines.push(`With the earlier short-term test: ${radonBoth(withEarlier, unit)} on average.`);
-  lines.push(report.next.says);
-  const conflict = conflictOf(report);
-  if (conflict) lines.push(`Texts differ: ${conflict}`);
   return lines;
 }
 
-/** Where another published text says otherwise of this very result; empty where none is known to. */
+function averageWords(plan: Plan, { values, mean, meanRounded, agreement, atMost }: SetReport): readonly string[] {
+  const lines = atMost ? [BELOW_LIMIT_WORDS] : [];
+  // An average that must not be used is not printed for somebody to use.
+  if (!mean || !meanRounded || values.length < 2 || agreement === 'straddles-by-two') return lines;
+  const most = atMost ? 'at most ' : '';
+  return [
+    ...lines,
+    `Average: ${most}${meanText(mean)}, reported as ${most}${radonBoth(meanRounded, plan.display.radon)}.`,
+  ];
+}
+
+/** With two decimals or as many more as are needed, so that who rounds the text comes to the same: 0.646, which reads 0.6. */
+function meanText(mean: Exact): string {
+  const decimals = [2, 3, 4, 5].find((each) => compare(rounded(rounded(mean, each), 1), rounded(mean, 1)) === 0);
+  return decimalText(mean, decimals ?? 6);
+}
+
+/** What such a result counts as. Common practice, no published source: the strict reading is the highest that it can be. */
+export const BELOW_LIMIT_WORDS =
+  'Below the limit of the laboratory means: too little to be told from nothing. It counts as the limit itself, the most that it can be.';
+
+function earlierWords({ site, display, earlier: all = [] }: Plan, report: SetReport): readonly string[] {
+  const { earlier, withEarlier } = report;
+  const { shortTerm, longTerm, placeless } = earlier;
+  const told = (kind: string, result: EarlierResult) =>
+    `Earlier ${kind} test here: ${enteredText(result)} (${otherUnitText(result)}).`;
+  const lines: string[] = [];
+  if (shortTerm) lines.push(told('short-term', shortTerm));
+  if (withEarlier) {
+    lines.push(`With it: ${radonText(withEarlier, display.radon)} on average.`);
+  } else if (shortTerm && site.purpose === 'after-mitigation') {
+    lines.push('After mitigation it is not averaged in: it measured the house as it was.');
+  }
+  if (longTerm) lines.push(told('long-term', longTerm));
+  const counted = [shortTerm, longTerm].filter((each) => each !== null).length;
+  const here = all.filter(({ detector }) => report.set.detectors.some(({ id }) => id === detector)).length;
+  if (here > counted) lines.push('Of several earlier tests of one kind here the highest counts.');
+  if (placeless > 0) {
+    lines.push(
+      'An earlier test does not say where it was. Separate locations are never averaged, so it counts for none.',
+    );
+  }
+  return lines;
+}
+
 function conflictOf({ agreement, straddleDisputed, next }: SetReport): string {
-  return agreement === 'straddles-by-two' && !straddleDisputed ? '' : next.conflict;
+  return agreement === 'straddles-by-two' && !straddleDisputed && next.id === 'retest-straddles' ? '' : next.conflict;
 }
 
 /** One location as the command line prints it. Concentrations in pCi/L, numbers nearest to the exact ones. */
@@ -90,6 +124,7 @@ export function setDocument(report: SetReport) {
     conflict: conflictOf(report),
     otherReading: precision?.otherwise ?? null,
     withEarlier: number(withEarlier),
+    atMost: report.atMost,
     separateLocations: set.apart,
     undecided: set.twice.map(({ id }) => id),
     sources: next.sources.map(({ cite, mark }) => ({ cite, mark })),

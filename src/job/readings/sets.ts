@@ -32,11 +32,10 @@ export function readingSets(plan: Plan): readonly ReadingSet[] {
     .filter(({ readings }) => readings.length > 0);
 }
 
-interface Location {
-  readonly pair: string | null;
-  readonly detectors: readonly Detector[];
-  readonly apart: boolean;
-}
+/** Each place where a plan measures, with a result or without. */
+export const locations = ({ levels }: Plan): readonly Location[] => levels.flatMap(locationsOn);
+
+export type Location = Pick<ReadingSet, 'pair' | 'detectors' | 'apart'>;
 
 function locationsOn({ detectors }: Level): readonly Location[] {
   const locations: Location[] = [];

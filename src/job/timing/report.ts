@@ -38,16 +38,17 @@ export function timingReport(plan: Plan): TimingReport {
 }
 
 /** The rules that a test stands and falls with: broken, its results are not evaluated. */
-const STANDS_WITH: readonly TimingCheck['rule'][] = ['exposure', 'closed-building', 'mitigation-system'];
+export const STANDS_WITH: readonly TimingCheck['rule'][] = ['exposure', 'closed-building', 'mitigation-system'];
 
 /**
  * Whether the times of a test and the conditions of its house let its results be used. What nobody has written down yet is unknown,
- * and never a pass.
+ * and never a pass; so is a detector that the laboratory had too late, until the laboratory says that it could still be counted.
  */
 export function testStanding(plan: Plan): TestStanding {
-  const checks = timingChecks(plan).filter(({ rule }) => STANDS_WITH.includes(rule));
+  const checks = timingChecks(plan);
+  const verdicts = checks.filter(({ rule }) => STANDS_WITH.includes(rule)).map(({ verdict }) => verdict);
   const { whole } = conditionsReport(plan);
-  if (whole === 'not-evaluated' || checks.some(({ verdict }) => verdict === 'blocked')) return 'not-evaluated';
-  const open = whole === 'unknown' || checks.some(({ verdict }) => verdict === 'unknown');
-  return open ? 'unknown' : 'holds';
+  if (whole === 'not-evaluated' || verdicts.includes('blocked')) return 'not-evaluated';
+  const late = checks.some(({ rule, verdict }) => rule === 'laboratory' && verdict === 'blocked');
+  return whole === 'unknown' || verdicts.includes('unknown') || late ? 'unknown' : 'holds';
 }

@@ -1,55 +1,72 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { sourceDoubts, sourceWords } from '../../../geometry/words/sources.ts';
-import { ACTION_LEVELS, levelInPicocuries, reaches } from '../../job/readings/action-levels.ts';
-import type { SetReport } from '../../job/readings/judge.ts';
-import { radonBoth, radonText } from '../../job/readings/radon.ts';
-import { describeSet, setName } from '../../job/readings/report.ts';
+import type { Source } from '../../../geometry/rules/types.ts';
+import { sourceWords } from '../../../geometry/words/sources.ts';
+import type { SetReport, TestStanding } from '../../job/readings/judge.ts';
+import { otherUnit, radonText } from '../../job/readings/radon.ts';
+import { RESULT_CAUTIONS, setWords } from '../../job/readings/report.ts';
+import { setName } from '../../job/readings/set-name.ts';
+import { ApartBar } from './apart-bar.tsx';
+import { LevelsTable } from './levels-table.tsx';
+import { tied } from './tied.ts';
 
-/** What the results of one location come to: the figure, the words, the levels of several authorities, the next step with its source. */
-export function SetSlip({ plan, report }: { readonly plan: Plan; readonly report: SetReport }) {
-  const { meanRounded, agreement, next } = report;
+interface Props {
+  readonly plan: Plan;
+  readonly report: SetReport;
+  readonly standing: TestStanding;
+  readonly place: string;
+}
+
+/** What the results of one location come to: the figure, the next step with its source, how a pair agrees, the levels of several authorities. */
+export function SetSlip({ plan, report, standing, place }: Props) {
+  const { meanRounded, agreement, next, precision, rpd, atMost } = report;
   const unit = plan.display.radon;
-  const usable = meanRounded !== null && agreement !== 'straddles-by-two' && next.id !== 'not-evaluated';
-  const lines = describeSet(plan, report).filter((line) => line !== next.says);
+  const words = setWords(plan, report);
+  const usable = !['not-evaluated', 'wait-for-results', 'retest-straddles', 'undecided'].includes(next.id);
+  const figure = usable ? meanRounded : null;
   return (
-    <section className="set" aria-label={setName(report)} data-agreement={agreement}>
+    <section className="set" aria-label={setName(report)} data-agreement={agreement} data-standing={standing}>
       <h3>{setName(report)}</h3>
-      {usable && <p className="set__figure">{radonBoth(meanRounded, unit)}</p>}
-      <p className="set__next">{next.says}</p>
-      {lines.map((line) => (
-        <p key={line}>{line}</p>
-      ))}
-      {usable && (
-        <details>
-          <summary>Held against the levels of others</summary>
-          <table className="set__levels">
-            <thead>
-              <tr>
-                <th scope="col">Authority</th>
-                <th scope="col">Level</th>
-                <th scope="col">This result</th>
-              </tr>
-            </thead>
-            <tbody>
-              {ACTION_LEVELS.map((level) => (
-                <tr key={level.id}>
-                  <th scope="row">{level.authority}</th>
-                  <td>{radonText(levelInPicocuries(level), unit)}</td>
-                  <td>{reaches(meanRounded, level) ? 'at or above' : 'below'}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-          <p className="small soft">
-            Most of these are meant for the mean of a year; a short test is none.{' '}
-            {sourceDoubts(ACTION_LEVELS.map(({ source }) => source)).join(' ')}
+      <p className="small soft">{place}</p>
+      {figure && (
+        <>
+          <p className="set__figure">
+            {atMost && 'at most '}
+            {radonText(figure, unit)} <span className="set__other">{radonText(figure, otherUnit(unit))}</span>
           </p>
-        </details>
+          <p className="small">{RESULT_CAUTIONS[0]}</p>
+        </>
       )}
-      <details className="small soft">
-        <summary>Source</summary>
-        {sourceWords(next.sources)}
-      </details>
+      <div className="set__step">
+        {standing === 'unknown' && <p>Only if this test holds, which is not known yet:</p>}
+        <p className="set__next">{tied(words.step)}</p>
+        {words.conflict && <p>Texts differ: {tied(words.conflict)}</p>}
+        <Sources of={next.sources} />
+      </div>
+      {[...words.results, ...words.earlier].map((line) => (
+        <p key={line}>{tied(line)}</p>
+      ))}
+      {words.pair.length > 0 && (
+        <div className="set__pair">
+          {words.pair.map((line) => (
+            <p key={line}>{tied(line)}</p>
+          ))}
+          {rpd && precision?.band.of === 'percent' && agreement !== 'straddles-by-two' && (
+            <ApartBar rpd={rpd} band={precision.band} />
+          )}
+          {precision && <Sources of={precision.band.sources} />}
+        </div>
+      )}
+      {figure && <LevelsTable result={figure} unit={unit} />}
     </section>
+  );
+}
+
+function Sources({ of }: { readonly of: readonly Source[] }) {
+  if (of.length === 0) return null;
+  return (
+    <details className="small soft">
+      <summary>Source</summary>
+      {sourceWords(of)}
+    </details>
   );
 }

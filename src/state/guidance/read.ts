@@ -1,21 +1,31 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { counted } from '../../../geometry/words.ts';
-import { judgeReadings } from '../../job/readings/judge.ts';
-import { setName } from '../../job/readings/report.ts';
+import { judgeReadings, STANDING_WORDS } from '../../job/readings/judge.ts';
+import { setName } from '../../job/readings/set-name.ts';
 import { testStanding } from '../../job/timing/report.ts';
+import { STAGE_PRESS, standingReasons } from '../../job/timing/standing.ts';
 import { type Hint, WEIGHT } from './hint.ts';
 
-/** What the results ask for next. Nothing before the detectors are fetched: there is none to enter. */
+/**
+ * What the results ask for next. Nothing before the detectors are fetched: there is none to enter. While the test is not known to
+ * hold no step is named from a value.
+ */
 export function readHints(plan: Plan): readonly Hint[] {
   const open = { kind: 'stage', label: 'Look at the results', stage: 'read' } as const;
   if (plan.readings.length === 0) {
     if (plan.visit.end === null) return [];
-    return [{ text: 'No result is entered yet.', act: open, missing: false, weight: WEIGHT.result }];
+    return [{ text: 'No result is entered yet.', act: open, missing: true, weight: WEIGHT.result }];
   }
-  return judgeReadings(plan, testStanding(plan)).map((report) => ({
+  const standing = testStanding(plan);
+  if (standing !== 'holds') {
+    const stage = standingReasons(plan)[0]?.stage ?? 'time';
+    const act = { kind: 'stage', label: STAGE_PRESS[stage], stage } as const;
+    return [{ text: STANDING_WORDS[standing], act, missing: true, weight: WEIGHT.result }];
+  }
+  return judgeReadings(plan, standing).map((report) => ({
     text: `${setName(report)}: ${report.next.says}`,
     act: open,
-    missing: false,
+    missing: report.next.id === 'wait-for-results' || report.next.id === 'undecided',
     weight: WEIGHT.result,
   }));
 }

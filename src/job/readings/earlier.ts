@@ -1,0 +1,36 @@
+import type { EarlierResult, Plan } from '../../../geometry/plan/model.ts';
+import { compare } from './exact.ts';
+import { inPicocuries } from './radon.ts';
+import { locations, type ReadingSet } from './sets.ts';
+
+/** What was measured before in the place of a set. Of several results of one kind the highest: the strict reading. */
+export interface EarlierHere {
+  readonly shortTerm: EarlierResult | null;
+  readonly longTerm: EarlierResult | null;
+  /** How many earlier results do not say where they were, on a plan of several places: they are averaged with none. */
+  readonly placeless: number;
+}
+
+/**
+ * The earlier results of the place of `set`. One that names no detector belongs to it only where the plan measures in one place:
+ * separate locations are never averaged (ANSI/AARST MAH-2019, 8.5.2(d)).
+ */
+export function earlierHere(plan: Plan, set: ReadingSet): EarlierHere {
+  const all = plan.earlier ?? [];
+  const onePlace = locations(plan).length === 1;
+  const here = all.filter(({ detector }) =>
+    detector == null ? onePlace : set.detectors.some(({ id }) => id === detector),
+  );
+  return {
+    shortTerm: highest(here.filter(({ term }) => term === 'short-term')),
+    longTerm: highest(here.filter(({ term }) => term === 'long-term')),
+    placeless: onePlace ? 0 : all.filter(({ detector }) => detector == null).length,
+  };
+}
+
+function highest(results: readonly EarlierResult[]): EarlierResult | null {
+  return results.reduce<EarlierResult | null>(
+    (most, each) => (!most || compare(inPicocuries(each), inPicocuries(most)) > 0 ? each : most),
+    null,
+  );
+}

@@ -1,0 +1,17 @@
+import type { Plan, Reading } from '../../../geometry/plan/model.ts';
+
+/** The plan with this as the only result of its detector, in the old place of the list or at the end. */
+export function withReading(plan: Plan, reading: Reading): Plan {
+  const place = plan.readings.findIndex(({ detector }) => detector === reading.detector);
+  if (place < 0) return { ...plan, readings: [...plan.readings, reading] };
+  const others = plan.readings.map((each, index) => (index === place ? reading : each));
+  return {
+    ...plan,
+    readings: others.filter((each, index) => index === place || each.detector !== reading.detector),
+  };
+}
+
+export const withoutReading = (plan: Plan, detector: string): Plan => ({
+  ...plan,
+  readings: plan.readings.filter((each) => each.detector !== detector),
+});

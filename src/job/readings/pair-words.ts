@@ -1,0 +1,62 @@
+import { absolute, decimalText, exactOf, minus } from './exact.ts';
+import type { SetReport } from './judge.ts';
+import type { PrecisionBand } from './precision.ts';
+
+/** What the agreement of two results means, in a sentence. */
+const AGREEMENT_WORDS: Readonly<Record<SetReport['agreement'], string>> = {
+  'in-control': 'The two results agree.',
+  warning: 'The two results are farther apart than they should be: a warning. Look for the cause.',
+  'out-of-control': 'The two results are too far apart: out of control. Find the cause before going on.',
+  'straddles-by-two':
+    'One result is at the action level or above, the other below, and the higher is at least twice the lower.',
+  single: 'A single result, with nothing beside it to hold it against.',
+};
+
+/** How far two results are apart, what that is held against, and what it means. A single result has only the last. */
+export function pairWords(report: SetReport): readonly string[] {
+  const { agreement, precision, straddleDisputed } = report;
+  const lines = [AGREEMENT_WORDS[agreement]];
+  if (!precision) return lines;
+  const figure = apartText(report);
+  if (figure) lines.push(`${figure}.`);
+  // Where the two straddle the level, that decides and not the band.
+  if (agreement !== 'straddles-by-two') {
+    lines.push(bandText(precision.band));
+    if (precision.otherwise) {
+      lines.push(
+        `It lies exactly on a limit: read as "more than", it would be ${precision.otherwise.replaceAll('-', ' ')}.`,
+      );
+    }
+  }
+  if (straddleDisputed)
+    lines.push('The higher is exactly twice the lower: one published reading would still use the average.');
+  return lines;
+}
+
+/** The statistic of the band of a pair: "Relative percent difference: 2.5 %", or the plain difference below 2 pCi/L. Empty for a single result. */
+function apartText({ values, rpd, precision }: SetReport): string {
+  const percent = rpd ? `Relative percent difference: ${decimalText(rpd, 1)} %` : '';
+  const [a, b] = values;
+  if (precision?.band.of !== 'difference' || values.length !== 2 || !a || !b) return percent;
+  return [`Difference: ${decimalText(absolute(minus(a, b)), 2)} pCi/L`, percent.replace('R', 'r')]
+    .filter(Boolean)
+    .join('; ');
+}
+
+/** The limits that a pair of this mean is held against: "For an average of 4.0 pCi/L or above: a warning from 28 %, out of control from 36 %; 14 % is usual." */
+function bandText({ of, warning, control, typical, ...range }: PrecisionBand): string {
+  const limit = (value: number) => (of === 'percent' ? `from ${value} %` : `above ${value.toFixed(1)} pCi/L`);
+  const limits = [
+    `a warning ${limit(warning)}`,
+    ...(control === null ? [] : [`out of control ${limit(control)}`]),
+    ...(typical === null ? [] : [`${typical} % is usual`]),
+  ];
+  return `For an average ${rangeText(range)}: ${limits.join(', ')}.`;
+}
+
+/** The mean is held against the range as it is reported, with one decimal. */
+function rangeText({ from, below }: Pick<PrecisionBand, 'from' | 'below'>): string {
+  if (below === null) return `of ${from.toFixed(1)} pCi/L or above`;
+  if (from === 0) return `below ${below.toFixed(1)} pCi/L`;
+  return `of ${from.toFixed(1)} to ${decimalText(minus(exactOf(below), exactOf(0.1)), 1)} pCi/L`;
+}

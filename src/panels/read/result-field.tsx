@@ -1,0 +1,78 @@
+import { useState } from 'react';
+import type { Detector, Plan, RadonUnit, Reading } from '../../../geometry/plan/model.ts';
+import { withoutReading, withReading } from '../../job/readings/edit.ts';
+import { enteredText } from '../../job/readings/radon.ts';
+import { BELOW_LIMIT_WORDS } from '../../job/readings/report.ts';
+import { detectorLabel } from '../../job/readings/set-name.ts';
+import { useAppStore } from '../../state/store.ts';
+import { RadonFields } from './radon-fields.tsx';
+
+interface Props {
+  readonly plan: Plan;
+  readonly detector: Detector;
+  readonly place: string;
+}
+
+/** The result of one detector, with the place where it stands. */
+export function ResultField({ plan, detector, place }: Props) {
+  const run = useAppStore((state) => state.run);
+  const [unitBefore, setUnitBefore] = useState<RadonUnit>(plan.display.radon);
+  const readings = plan.readings.filter((each) => each.detector === detector.id);
+  const [reading] = readings;
+  const unit = reading?.unit ?? unitBefore;
+  const set = (patch: Partial<Reading> & Pick<Reading, 'value'>) =>
+    run((now) => withReading(now, { ...reading, detector: detector.id, unit, ...patch }));
+  const name = detectorLabel(detector);
+  return (
+    <fieldset className="result">
+      <legend>
+        <strong>{name}</strong> <span className="soft">{place}</span>
+      </legend>
+      <RadonFields
+        of={name}
+        value={reading?.value ?? null}
+        unit={unit}
+        hint='Where the report says "< 0.4", enter 0.4 and tick below.'
+        onEmpty={() => run((now) => withoutReading(now, detector.id))}
+        onValue={(value) => set({ value })}
+        onUnit={(next) => (reading ? set({ value: reading.value, unit: next }) : setUnitBefore(next))}
+      />
+      <label className="tick">
+        <input
+          type="checkbox"
+          checked={reading?.belowLimit ?? false}
+          disabled={!reading}
+          onChange={(event) => reading && set({ value: reading.value, belowLimit: event.currentTarget.checked })}
+        />
+        <span>
+          Below the laboratory's limit <span className="unseen">, {name}</span>
+        </span>
+      </label>
+      {reading?.belowLimit && <p className="small soft">{BELOW_LIMIT_WORDS}</p>}
+      {readings.length > 1 && <WhichCounts name={name} readings={readings} />}
+    </fieldset>
+  );
+}
+
+/** A file may hold two results of one detector: which of them is right only the report of the laboratory tells. */
+function WhichCounts({ name, readings }: { readonly name: string; readonly readings: readonly Reading[] }) {
+  const run = useAppStore((state) => state.run);
+  return (
+    <div>
+      <p>{name} has more than one result. Keep the one that the report of the laboratory has.</p>
+      <div className="buttons">
+        {readings.map((reading, index) => (
+          <button
+            // biome-ignore lint/suspicious/noArrayIndexKey: two results may be the same in everything
+            key={index}
+            type="button"
+            className="button"
+            onClick={() => run((now) => withReading(now, reading))}
+          >
+            Keep {enteredText(reading)}
+          </button>
+        ))}
+      </div>
+    </div>
+  );
+}
