@@ -1,69 +1,112 @@
-import { CAUTIONS } from '../../geometry/index.ts';
 import { agreementOf } from '../job/log/edit.ts';
 import { type Block, paragraph, space, stack } from '../sheet/block.ts';
+import type { TextStyle } from '../sheet/text.ts';
 import {
-  clockLine,
-  columnsOf,
+  choices,
+  dotted,
   framed,
   heading,
+  masthead,
+  onFewestPages,
   type PaperOrder,
   pagesInColumns,
   READ,
   READ_SOFT,
-  READ_TITLE,
-  saidAt,
   ticked,
+  timeRows,
   toWriteBeside,
 } from './parts.ts';
-import { askedOfOccupants, detectorsInWords, WHY_CLOSED, whenWords } from './words.ts';
+import { placesInWords } from './places.ts';
+import { testerOf } from './tester.ts';
+import { clockLine, saidAt, testTimes } from './times.ts';
+import { askedOfOccupants, SAFETY_FIRST, WHAT_IT_IS, WHY_CLOSED } from './words.ts';
+
+const SIZES = [3.7, 3.5, 3.3, 3.1, 2.9] as const;
+
+/** Where a state forbids it by rule; one that was read. */
+const LAW = 'Some states forbid interfering with a radon test; Illinois does in 32 Ill. Adm. Code 422.70(g).';
 
 /**
  * The agreement of an owner, seller or occupant not to interfere, with room for a signature or a refusal. After ANSI/AARST MAH-2019,
  * Exh. 2, and the EPA's guide for buyers and sellers (a signature is asked for); that a refusal is written down is from memory.
  */
 export function drawAgreement(order: PaperOrder): readonly string[] {
-  const { plan, paper } = order;
-  const columns = columnsOf(paper, 2);
-  const width = columns[0]?.width ?? 0;
-  const say = (text: string) => paragraph(text, width, READ);
-  const [first, ...rest] = askedOfOccupants(plan).map((text) => ticked(text, width));
-  const blocks: readonly Block[] = [
-    paragraph('Not to interfere with a radon test', width, READ_TITLE),
-    say(`Place: ${plan.site.label.trim() || plan.title.trim() || 'as named below'}. ${detectorsInWords(plan)}.`),
-    stack(
-      [...whenWords(plan).map(([name, at]) => say(`${name}: ${at}.`)), paragraph(clockLine(plan), width, READ_SOFT)],
-      0.8,
-    ),
-    say(WHY_CLOSED),
-    stack([heading('I agree to this, for all who live or work here', width), first ?? space(0)], 0.8),
-    ...rest,
-    say('I tell the tester of anything on this list that was not kept. I know that the test may then be void.'),
-    stack([
-      heading('Signed', width),
-      ...signedAlready(order, width),
-      toWriteBeside(['Name', 'Owner, seller or occupant'], width),
-      toWriteBeside(['Signature', 'Date and time'], width),
-    ]),
-    stack([
-      heading('Or not signed', width),
-      ticked('The agreement was shown and its signing was refused.', width),
-      toWriteBeside(['Reason, where one was given'], width),
-    ]),
-    stack([heading('Tester', width), toWriteBeside(['Name and number', 'Signature and date'], width)]),
-    stack(
-      CAUTIONS.map((text) => paragraph(text, width, READ_SOFT)),
-      0.4,
-    ),
-  ];
-  return framed(order, 'Agreement not to interfere', pagesInColumns(blocks, columns, 1.6));
+  const head = masthead('Agreement to leave a radon test alone', order);
+  const pages = onFewestPages(SIZES, (style) =>
+    pagesInColumns(head, (width) => agreementBlocks(order, width, style), order, 0.7),
+  );
+  return framed(order, 'Agreement not to interfere', pages);
 }
 
-/** What the plan has on record. */
-function signedAlready({ plan }: PaperOrder, width: number): readonly Block[] {
+function agreementBlocks(order: PaperOrder, width: number, style: TextStyle): readonly Block[] {
+  const { plan } = order;
+  const say = (text: string) => paragraph(text, width, style);
+  const places = placesInWords(plan);
+  return [
+    say(`${WHAT_IT_IS} ${WHY_CLOSED}`),
+    stack(
+      [
+        space(0.4),
+        timeRows(
+          testTimes(plan, (text) => saidAt(text, plan, '') || null),
+          width,
+          style,
+        ),
+        paragraph(clockLine(plan), width, READ_SOFT),
+      ],
+      0.8,
+    ),
+    ...(places.length === 0 ? [] : [stack(places.map((text) => dotted(text, width, style)))]),
+    ...promises(plan, width, style),
+    stack([space(1), say('I tell the tester of anything that was not kept. I know that the test may then not count.')]),
+    say(SAFETY_FIRST),
+    paragraph(LAW, width, READ_SOFT),
+    signature(order, width),
+    refusal(order, width),
+    stack([
+      heading('Tester', width),
+      toWriteBeside([['Name', testerOf(plan)], 'Certificate or licence number'], width),
+      toWriteBeside(['Signature', 'Date and time'], width),
+    ]),
+  ];
+}
+
+/** The heading stays with the first group, a group's name with the first of its sentences. */
+function promises(plan: PaperOrder['plan'], width: number, style: TextStyle): readonly Block[] {
+  return askedOfOccupants(plan).flatMap(({ title, asks }, i) => {
+    const [first, ...rest] = asks.map((text) => dotted(text, width, style));
+    const name = paragraph(title, width, { ...style, weight: 'bold' });
+    const head = i === 0 ? [heading('I agree, for all who live or work here', width)] : [space(1)];
+    return [stack([...head, name, space(0.6), first ?? space(0)]), ...rest];
+  });
+}
+
+function signature({ plan }: PaperOrder, width: number): Block {
   const { signedBy, at, refused, note } = agreementOf(plan);
-  if (!refused && !signedBy.trim()) return [];
+  const known = !refused && signedBy.trim() !== '';
+  const record = known
+    ? `On record: signed by ${signedBy.trim()}, ${saidAt(at, plan, 'at a time that is not known')}. ${note.trim()}`
+    : '';
+  return stack([
+    heading('Signed', width),
+    paragraph(record, width, { size: READ_SOFT.size }),
+    space(0.8),
+    choices(['Owner', 'Seller', 'Occupant'], width),
+    toWriteBeside([['Name', known ? signedBy.trim() : '']], width),
+    toWriteBeside(['Signature', 'Date and time'], width),
+  ]);
+}
+
+function refusal({ plan }: PaperOrder, width: number): Block {
+  const { signedBy, at, refused, note } = agreementOf(plan);
   const who = signedBy.trim() || 'a person without a name';
-  const when = saidAt(at, plan, 'at a time that is not known');
-  const words = refused ? `On record: ${who} refused to sign, ${when}.` : `On record: signed by ${who}, ${when}.`;
-  return [paragraph([words, note.trim()].filter(Boolean).join(' '), width, READ)];
+  const record = refused
+    ? `On record: ${who} refused to sign, ${saidAt(at, plan, 'at a time that is not known')}. ${note.trim()}`
+    : '';
+  return stack([
+    heading('Not signed', width),
+    ticked('The agreement was shown; its signing was refused.', width, READ, refused),
+    paragraph(record, width, { size: READ_SOFT.size }),
+    toWriteBeside(['By whom, and why', 'Date and time'], width),
+  ]);
 }

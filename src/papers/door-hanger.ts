@@ -3,64 +3,108 @@ import { type Block, paragraph, space, stack } from '../sheet/block.ts';
 import { contentArea } from '../sheet/page-frame.ts';
 import { type Area, inset } from '../sheet/paper.ts';
 import { COLOUR, LINE_MM } from '../sheet/style.ts';
-import { element, rectangle } from '../sheet/svg.ts';
-import type { TextStyle } from '../sheet/text.ts';
-import { centred, framed, type PaperOrder, READ_HEAD, READ_TITLE, ticked, toWrite } from './parts.ts';
-import { askedOfOccupants, whenWords } from './words.ts';
+import { element, line, rectangle } from '../sheet/svg.ts';
+import { drawText, shortened, type TextStyle } from '../sheet/text.ts';
+import { dotted, framed, type PaperOrder, placeOf, toWrite } from './parts.ts';
+import { fetchedWords, toldAt } from './times.ts';
+import { askedOfOccupants, IF_BROKEN, SAFETY_FIRST, WHY_CLOSED } from './words.ts';
 
-/** mm. A knob with its rose passes; common practice, no published source. */
+/** mm. Goes about the neck of a knob or a lever once it is slit; common practice, no published source. */
 const HOLE = 30;
-const PAD = 5;
-/** How small the type may become, mm, and in which steps it is tried. */
-const SIZES = [3.3, 3.1, 2.9, 2.7, 2.5] as const;
+const PAD = 6;
+const CUT = { fill: 'none', stroke: COLOUR.ink, 'stroke-width': LINE_MM.box, 'stroke-dasharray': '3 2' } as const;
+const FOLD = { stroke: COLOUR.ink, 'stroke-width': LINE_MM.box, 'stroke-dasharray': '0.4 1.6' } as const;
+/** How much smaller the words of a face may become, and in which steps it is tried. */
+const SHARES = Array.from({ length: 30 }, (_, i) => 1 - i * 0.015);
 
 /**
- * Two hangers for door knobs on one page, to be cut out: a test is under way, what to keep, until when. After ANSI/AARST MAH-2019,
- * Exh. 4 (a notice is hung where people come in); the words are ours. The cautions stand on each, for the foot of the page is cut off.
+ * One hanger for a door, to be cut out and folded: what matters on the face at the right, the whole list on the back at the left.
+ * After ANSI/AARST MAH-2019, Exh. 4 (a notice is hung where people come in); the words are ours. The cautions and the place stand
+ * on each face, for the foot of the page is cut off.
  */
 export function drawDoorHanger(order: PaperOrder): readonly string[] {
   const area = inset(contentArea(order.paper), 5);
-  const width = (area.width - 8) / 2;
-  const hangers = [0, 1].map((i) => drawHanger(order, { ...area, x: area.x + i * (width + 8), width }));
-  return framed(order, 'Door hangers, to be cut out along the broken line', [hangers.join('')]);
+  const half = area.width / 2;
+  const middle = area.x + half;
+  const left = { ...area, width: half };
+  const drawn = [
+    rectangle(area.x, area.y, area.width, area.height, CUT),
+    line(middle, area.y, middle, area.y + area.height, FOLD),
+    drawFace(left, area.x, (share, width) => backFace(order, share, width)),
+    drawFace({ ...left, x: middle }, area.x + area.width, (share, width) => frontFace(order, share, width)),
+  ];
+  return framed(order, 'Door hanger: cut along the broken lines, fold along the dotted one', [drawn.join('')]);
 }
 
-function drawHanger(order: PaperOrder, area: Area): string {
-  const { x, y, width, height } = area;
-  const cut = { fill: 'none', stroke: COLOUR.ink, 'stroke-width': LINE_MM.box, 'stroke-dasharray': '3 2' };
-  const words = fitting(order, width - 2 * PAD, height - HOLE - 2 * PAD);
+/** The hole, a slit from it to the outer edge, and the words in the largest type that the face holds. */
+function drawFace(area: Area, outer: number, words: (share: number, width: number) => Block): string {
+  const [x, y] = [area.x + area.width / 2, area.y + PAD + HOLE / 2];
+  const width = area.width - 2 * PAD;
+  const top = area.y + PAD + HOLE + PAD / 2;
+  const room = area.y + area.height - PAD - top;
+  const fits = SHARES.map((share) => words(share, width)).find(({ height }) => height <= room);
+  if (!fits) throw new Error('The words are too long for a door hanger.');
   return (
-    rectangle(x, y, width, height, cut) +
-    element('circle', { cx: x + width / 2, cy: y + PAD + HOLE / 2, r: HOLE / 2, ...cut }) +
-    words.draw(x + PAD, y + HOLE + 1.5 * PAD)
+    element('circle', { cx: x, cy: y, r: HOLE / 2, ...CUT }) +
+    line(x + (outer > x ? HOLE / 2 : -HOLE / 2), y, outer, y, CUT) +
+    fits.draw(area.x + PAD, top)
   );
 }
 
-/** The words in the largest type that the hanger holds. */
-function fitting(order: PaperOrder, width: number, height: number): Block {
-  const tried = SIZES.map((size) => hangerWords(order, width, { size }));
-  const fits = tried.find((block) => block.height <= height);
-  if (!fits) throw new Error('The words are too long for a door hanger.');
-  return fits;
+/** What somebody at the door must know, in large type. */
+function frontFace({ plan }: PaperOrder, share: number, width: number): Block {
+  const style = (size: number, weight: TextStyle['weight'] = 'regular'): TextStyle => ({ size: size * share, weight });
+  const middle = (text: string, size: number, weight?: TextStyle['weight']) =>
+    paragraph(text, width, { ...style(size, weight), anchor: 'middle' });
+  const until = fetchedWords(plan, toldAt);
+  return stack([
+    middle('Radon test', 14, 'bold'),
+    middle('under way in this house', 6),
+    space(3),
+    middle('Keep windows and outside doors shut.', 7.4, 'bold'),
+    middle('Come and go, but close the door behind you.', 5),
+    space(3),
+    middle('Do not touch the detectors.', 7.4, 'bold'),
+    space(3),
+    middle(until ? 'Until they are fetched' : 'Until', 5),
+    until ? middle(until, 5.4, 'bold') : toWrite('Day and time', width),
+    space(1),
+    toWrite('Questions, or something went wrong? Call', width),
+    space(1),
+    foot(plan, width, share),
+  ]);
 }
 
-function hangerWords({ plan }: PaperOrder, width: number, style: TextStyle): Block {
-  const soft = { ...style, size: style.size * 0.86, colour: COLOUR.inkSoft };
-  const when = whenWords(plan)
-    .filter(([name]) => name !== 'Detectors set out')
-    .map(([name, at]) => paragraph(`${name}: ${at}.`, width, { ...style, weight: 'bold' }));
+/** The whole list, for whoever lives or works there. */
+function backFace({ plan }: PaperOrder, share: number, width: number): Block {
+  const style: TextStyle = { size: 4 * share };
   return stack([
-    centred('Radon test under way', width, READ_TITLE),
-    centred('Please keep the house closed', width, READ_HEAD),
-    space(1.5),
-    stack(when, 0.4),
-    space(1.5),
-    stack(
-      askedOfOccupants(plan).map((text) => ticked(text, width, style)),
-      0.5,
+    paragraph('While the test runs', width, { size: 6.4 * share, weight: 'bold' }),
+    paragraph(WHY_CLOSED, width, style),
+    ...askedOfOccupants(plan).map(({ title, asks }) =>
+      stack([
+        space(1),
+        paragraph(title, width, { ...style, weight: 'bold' }),
+        ...asks.map((text) => dotted(text, width, style)),
+      ]),
     ),
-    toWrite('Tester and telephone', width),
     space(1),
-    paragraph(CAUTIONS.join(' '), width, soft),
+    paragraph('If something goes wrong', width, { ...style, weight: 'bold' }),
+    ...[IF_BROKEN[2] ?? '', SAFETY_FIRST].map((text) => dotted(text, width, style)),
+    space(1),
+    foot(plan, width, share),
+  ]);
+}
+
+/** The cautions, then which test it belongs to. */
+function foot(plan: PaperOrder['plan'], width: number, share: number): Block {
+  const style: TextStyle = { size: Math.max(2.6, 3 * share) };
+  const bold: TextStyle = { ...style, weight: 'bold' };
+  return stack([
+    paragraph(CAUTIONS.join(' '), width, style),
+    {
+      height: style.size * 1.5,
+      draw: (x, y) => drawText(x, y + style.size * 1.2, shortened(placeOf(plan), width, bold), bold),
+    },
   ]);
 }

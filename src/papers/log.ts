@@ -1,145 +1,135 @@
-import type { ConditionState, Detector, Plan } from '../../geometry/index.ts';
+import type { Plan } from '../../geometry/index.ts';
 import { BREAK_SOURCES, conditionsReport } from '../job/conditions/report.ts';
-import { agreementOf, logOf } from '../job/log/edit.ts';
-import { space } from '../sheet/block.ts';
+import { agreementOf } from '../job/log/edit.ts';
+import { HOUR, saidDuration } from '../job/timing/clock.ts';
+import { timingReport } from '../job/timing/report.ts';
+import { besides, paragraph, stack } from '../sheet/block.ts';
 import { type FlowItem, pour } from '../sheet/flow.ts';
 import { contentArea } from '../sheet/page-frame.ts';
 import { inset } from '../sheet/paper.ts';
 import { TYPE_MM } from '../sheet/style.ts';
-import { type Cell, type Column, headingItem, tableItems, textItems } from '../sheet/table.ts';
-import { clockLine, framed, type PaperOrder, saidAt } from './parts.ts';
+import { headingItem, tableItems, textItems } from '../sheet/table.ts';
+import type { TextStyle } from '../sheet/text.ts';
+import {
+  CONDITION_COLUMNS,
+  CUSTODY_COLUMNS,
+  clippedTexts,
+  conditionRow,
+  custodyRows,
+  emptyRows,
+  PLACE_COLUMNS,
+  placeRow,
+  sourceKey,
+  TURN_COLUMNS,
+  turnRow,
+} from './log-rows.ts';
+import { framed, type PaperOrder, placeOf, toWriteBeside } from './parts.ts';
+import { photoItems } from './photos.ts';
+import { placedDetectors } from './places.ts';
+import { testerOf } from './tester.ts';
+import { clockLine, saidAt, shortAt } from './times.ts';
 
-const NONE = '–';
-/** Height of a row that is written by hand, mm. */
-const HAND = 7;
-/** Empty rows after what is on record. */
-const EMPTY_ROWS = 4;
+const BODY: TextStyle = { size: 3 };
+const TABLE: TextStyle = { size: 2.75 };
+const FINE: TextStyle = { size: TYPE_MM.small };
 
-const TAMPERING = { none: 'none seen', seen: 'SEEN', unknown: 'not known' } as const;
-export const STATE_WORDS: Readonly<Record<ConditionState, string>> = {
-  kept: 'kept',
-  broken: 'BROKEN',
-  'not-applicable': 'none here',
-  unknown: 'not known',
-};
-
-const column = (heading: string, share: number): Column => ({ heading, share });
-const KIT_COLUMNS = [
-  column('Detector', 0.08),
-  column('Serial', 0.12),
-  column('Set out', 0.15),
-  column('By', 0.11),
-  column('Fetched', 0.15),
-  column('By', 0.11),
-  column('Sealed', 0.15),
-  column('Tampering', 0.13),
-];
-const CUSTODY_COLUMNS = [
-  column('Detector', 0.12),
-  column('When', 0.22),
-  column('From', 0.18),
-  column('To', 0.18),
-  column('Note, signature', 0.3),
-];
-const CONDITION_COLUMNS = [
-  column('Item', 0.24),
-  column('State', 0.08),
-  column('Who', 0.1),
-  column('When', 0.14),
-  column('What it means, note', 0.3),
-  column('Source', 0.14),
-];
-
-/** The log of a test with its chain of custody: detectors, hands, house, weather, agreement; what is not known says so. */
+/** The log of a test with its chain of custody: detectors, hands, house, weather, agreement; what is not known is left to be written in. */
 export function drawLog(order: PaperOrder): readonly string[] {
-  const area = inset(contentArea(order.paper), 4);
+  const area = inset(contentArea(order.paper), 5);
   return framed(order, 'Log and chain of custody', pour(logFlow(order.plan, area.width), area));
 }
 
 function logFlow(plan: Plan, width: number): readonly FlowItem[] {
-  const detectors = plan.levels.flatMap((level) => level.detectors);
+  const placed = placedDetectors(plan);
   const report = conditionsReport(plan);
+  const [windows] = report.rows;
   return [
+    { block: paragraph('Log of a radon test', width, { size: 7.4, weight: 'bold' }), above: 0, keepWithNext: true },
+    ...textItems(placeOf(plan), width, { size: 4.2 }),
+    ...textItems(`${clockLine(plan)} What is empty was not known when this was printed: write it in.`, width, FINE),
+    headingItem('The visit', width),
+    { block: visitBlock(plan, width), above: 0 },
     headingItem('Detectors', width),
     ...tableItems(
-      KIT_COLUMNS,
-      detectors.length > 0 ? detectors.map((each) => kitRow(plan, each)) : [['none placed']],
+      PLACE_COLUMNS,
+      placed.length > 0 ? placed.map((each) => placeRow(plan, each)) : emptyRows(PLACE_COLUMNS, 4),
       width,
+      TABLE,
     ),
-    ...section('Notes on the detectors', detectorNotes(plan, detectors), width),
+    headingItem('Set out and fetched', width),
+    ...tableItems(
+      TURN_COLUMNS,
+      placed.length > 0 ? placed.map((each) => turnRow(plan, each)) : emptyRows(TURN_COLUMNS, 4),
+      width,
+      TABLE,
+    ),
+    ...notes(plan, width),
+    ...photoItems(plan, width),
     headingItem('From hand to hand', width),
-    ...tableItems(CUSTODY_COLUMNS, custodyRows(plan, detectors), width),
-    headingItem('Conditions in the house', width),
-    ...textItems(report.says, width),
+    ...tableItems(CUSTODY_COLUMNS, custodyRows(plan), width, TABLE),
+    headingItem('The house during the test', width),
+    ...(windows ? textItems(report.says, width, { ...BODY, weight: 'bold' }) : []),
     ...tableItems(
       CONDITION_COLUMNS,
-      report.rows.map((row) => conditionRow(plan, row)),
+      report.rows.map((row) => conditionRow(plan, row, report.rows)),
       width,
+      TABLE,
     ),
-    ...textItems(`That a break is written down: ${BREAK_SOURCES.map(({ cite }) => cite).join('; ')}.`, width, {
-      size: TYPE_MM.fine,
-    }),
+    ...textItems(
+      `Sources by number: ${sourceKey(report.rows)}. That a break is written down: ${BREAK_SOURCES.map(({ cite }) => cite).join('; ')}.`,
+      width,
+      FINE,
+    ),
     ...section('Weather', weatherLines(plan), width),
-    ...section('Agreement not to interfere', [agreementLine(plan)], width),
-    ...textItems(clockLine(plan), width, { size: TYPE_MM.fine }),
+    ...(weatherLines(plan).length === 0
+      ? [headingItem('Weather', width), writing(['Wind, storm, rain or snow, and when'], width)]
+      : []),
+    headingItem('Agreement not to interfere', width),
+    ...textItems(agreementLine(plan), width, BODY),
+    ...section('Written out', clippedTexts(plan), width),
+    ...signatures(plan, width),
   ];
 }
 
 function section(title: string, lines: readonly string[], width: number): readonly FlowItem[] {
-  return lines.length === 0 ? [] : [headingItem(title, width), ...lines.flatMap((words) => textItems(words, width))];
+  return lines.length === 0
+    ? []
+    : [headingItem(title, width), ...lines.flatMap((words) => textItems(words, width, BODY))];
 }
 
-const nameOf = ({ id, label }: Detector): string => label.trim() || id;
+function writing(labels: Parameters<typeof toWriteBeside>[0], width: number): FlowItem {
+  return { block: toWriteBeside(labels, width), above: 0 };
+}
 
-function kitRow(plan: Plan, detector: Detector): readonly Cell[] {
-  const { serial, placedBy, fetchedBy, sealed, tampering } = logOf(plan, detector.id);
-  return [
-    { text: nameOf(detector), bold: true },
-    serial.trim() || NONE,
-    saidAt(plan.visit.start, plan, NONE),
-    placedBy.trim() || NONE,
-    saidAt(plan.visit.end, plan, NONE),
-    fetchedBy.trim() || NONE,
-    saidAt(sealed, plan, NONE),
-    { text: TAMPERING[tampering], bold: tampering === 'seen' },
+/** The times of the visit in rows of three. */
+function visitBlock(plan: Plan, width: number) {
+  const { start, end, closedSince, mitigationOnSince, closedUntil, posted, received } = plan.visit;
+  const { exposureHours } = timingReport(plan);
+  const { minimumHours, maximumHours } = plan.kit;
+  const exposure = exposureHours === null ? '' : saidDuration(exposureHours * HOUR);
+  const cells: readonly (readonly [string, string])[] = [
+    ['House closed since', shortAt(closedSince, plan)],
+    ['Detectors set out', shortAt(start, plan)],
+    ['Detectors fetched', shortAt(end, plan)],
+    [`Lay out for (the kit: ${minimumHours} to ${maximumHours} h)`, exposure],
+    ['House opened again', shortAt(closedUntil, plan)],
+    ...(mitigationOnSince ? [['Mitigation system on since', shortAt(mitigationOnSince, plan)] as const] : []),
+    ['Posted to the laboratory', shortAt(posted, plan)],
+    ['At the laboratory', shortAt(received, plan)],
   ];
-}
-
-function detectorNotes(plan: Plan, detectors: readonly Detector[]): readonly string[] {
-  return detectors.flatMap((detector) => {
-    const { note, photos } = logOf(plan, detector.id);
-    const pictures =
-      photos.length > 0 ? `${photos.length} ${photos.length === 1 ? 'photo' : 'photos'} in the plan file.` : '';
-    const words = [note.trim(), pictures].filter(Boolean).join(' ');
-    return words ? [`${nameOf(detector)}: ${words}`] : [];
-  });
-}
-
-/** What is on record, then empty rows to be filled by hand. */
-function custodyRows(plan: Plan, detectors: readonly Detector[]): readonly (readonly Cell[])[] {
-  const known = detectors.flatMap((detector) =>
-    logOf(plan, detector.id).custody.map(({ at, from, to, note }): readonly Cell[] => [
-      nameOf(detector),
-      saidAt(at, plan, NONE),
-      from.trim() || NONE,
-      to.trim() || NONE,
-      note.trim(),
-    ]),
+  const rows = Array.from({ length: Math.ceil(cells.length / 4) }, (_, i) => cells.slice(i * 4, i * 4 + 4));
+  const each = (width - 3 * 5) / 4;
+  return stack(
+    rows.map((row) => besides(row.map((cell, i) => ({ left: i * (each + 5), block: toWriteBeside([cell], each) })))),
   );
-  return [...known, ...Array.from({ length: EMPTY_ROWS }, (): readonly Cell[] => [space(HAND)])];
 }
 
-function conditionRow(plan: Plan, row: ReturnType<typeof conditionsReport>['rows'][number]): readonly Cell[] {
-  const { item, state, by, at, note, says } = row;
-  const means = state === 'broken' ? says : '';
-  return [
-    item.name,
-    { text: STATE_WORDS[state], bold: state === 'broken' },
-    by || NONE,
-    saidAt(at, plan, NONE),
-    [means, note].filter(Boolean).join(' ') || NONE,
-    item.sources.map(({ cite }) => cite).join('; ') || NONE,
-  ];
+function notes(plan: Plan, width: number): readonly FlowItem[] {
+  const lines = placedDetectors(plan).flatMap(({ detector, name }) => {
+    const note = plan.log?.find((entry) => entry.detector === detector.id)?.note.trim();
+    return note ? [`${name}: ${note}`] : [];
+  });
+  return section('Notes on the detectors', lines, width);
 }
 
 function weatherLines(plan: Plan): readonly string[] {
@@ -149,17 +139,32 @@ function weatherLines(plan: Plan): readonly string[] {
         `Forecast: sustained wind ${forecast.sustained} km/h${forecast.storm ? ', a severe storm' : ''}${forecast.source.trim() ? ` (${forecast.source.trim()})` : ''}.`,
       ]
     : [];
-  const notes = (plan.weather ?? []).map(
+  const seen = (plan.weather ?? []).map(
     ({ at, text }) => `${saidAt(at, plan, 'At a time that is not known')}: ${text}`,
   );
-  const lines = [...forecasts, ...notes];
-  return lines.length > 0 ? lines : ['Nothing is noted.'];
+  return [...forecasts, ...seen];
 }
 
 function agreementLine(plan: Plan): string {
   const { signedBy, at, refused, note } = agreementOf(plan);
   const who = signedBy.trim();
-  if (!refused && !who) return 'Not signed.';
+  if (!refused && !who) return 'Not signed, as far as is known.';
   const words = `${refused ? 'Refused' : 'Signed'}${who ? ` by ${who}` : ''}, ${saidAt(at, plan, 'at a time that is not known')}.`;
   return [words, note.trim()].filter(Boolean).join(' ');
+}
+
+/** Whoever had them in hand, to be signed on paper. */
+function signatures(plan: Plan, width: number): readonly FlowItem[] {
+  const rows: readonly (readonly [string, string])[] = [
+    ['Set out by', testerOf(plan)],
+    ['Fetched by', ''],
+    ['Received at the laboratory by', ''],
+  ];
+  return [
+    headingItem('Signatures', width),
+    ...rows.map((row, i) => ({
+      ...writing([row, 'Signature', 'Date and time'], width),
+      keepWithNext: i < rows.length - 1,
+    })),
+  ];
 }

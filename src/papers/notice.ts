@@ -1,52 +1,77 @@
-import { CAUTIONS } from '../../geometry/index.ts';
 import { type Block, paragraph, space, stack } from '../sheet/block.ts';
+import type { TextStyle } from '../sheet/text.ts';
 import {
-  clockLine,
-  columnsOf,
+  dotted,
   framed,
   heading,
+  masthead,
+  onFewestPages,
   type PaperOrder,
   pagesInColumns,
-  READ,
   READ_SOFT,
-  READ_TITLE,
   ticked,
+  timeRows,
   toWriteBeside,
 } from './parts.ts';
-import { askedOfOccupants, detectorsInWords, IF_BROKEN, WHY_CLOSED, whenWords } from './words.ts';
+import { placesInWords } from './places.ts';
+import { testerOf } from './tester.ts';
+import { clockLine, testTimes, toldAt } from './times.ts';
+import { askedOfOccupants, IF_BROKEN, SAFETY_FIRST, WHAT_IT_IS, WHY_CLOSED } from './words.ts';
+
+/** Type sizes that are tried, mm. */
+const SIZES = [4, 3.7, 3.5, 3.3] as const;
 
 /**
  * The letter to the people in the house, before the test: when, what they are asked, why. After ANSI/AARST MAH-2019, Exh. 2
  * (times and conditions told beforehand); the words are ours.
  */
 export function drawNotice(order: PaperOrder): readonly string[] {
-  const { plan, paper } = order;
-  const columns = columnsOf(paper, 2);
-  const width = columns[0]?.width ?? 0;
-  const say = (text: string) => paragraph(text, width, READ);
-  const blocks: readonly Block[] = [
-    paragraph('Your house is tested for radon', width, READ_TITLE),
-    say(WHY_CLOSED),
-    stack([heading('When', width), ...whenRows(order, width), paragraph(clockLine(plan), width, READ_SOFT)], 0.8),
-    say(`${detectorsInWords(plan)}.`),
+  const head = masthead('Radon test in your house', order);
+  const pages = onFewestPages(SIZES, (style) =>
+    pagesInColumns(head, (width) => noticeBlocks(order, width, style), order, 0.9),
+  );
+  return framed(order, 'Notice to the people in the house', pages);
+}
+
+function noticeBlocks({ plan }: PaperOrder, width: number, style: TextStyle): readonly Block[] {
+  const say = (text: string) => paragraph(text, width, style);
+  const places = placesInWords(plan);
+  return [
+    say(WHAT_IT_IS),
     stack([
-      heading('Who comes', width),
-      toWriteBeside(['Tester', 'Telephone'], width),
-      toWriteBeside(['Certificate or licence number'], width),
+      heading('When', width),
+      timeRows(testTimes(plan, toldAt), width, style),
+      space(1),
+      say('Once the detectors are fetched, open the house as you like.'),
+      paragraph(clockLine(plan), width, READ_SOFT),
     ]),
-    ...asked(order, width),
-    stack([heading('If something goes wrong', width), say(IF_BROKEN)]),
-    stack([heading('Good to know', width), ...CAUTIONS.map((text) => paragraph(text, width, READ_SOFT))], 0.6),
+    stack([heading('Whom to call', width), toWriteBeside([['Tester', testerOf(plan)], 'Telephone'], width)]),
+    ...(places.length === 0
+      ? []
+      : [
+          stack(
+            [heading('Where the detectors stand', width), ...places.map((text) => dotted(text, width, style))],
+            0.6,
+          ),
+        ]),
+    stack([heading('From the closing until they are fetched', width), say(WHY_CLOSED)]),
+    ...asked(plan, width, style),
+    stack(
+      [
+        heading('If something goes wrong', width),
+        ...[...IF_BROKEN, SAFETY_FIRST].map((text) => dotted(text, width, style)),
+      ],
+      0.6,
+    ),
+    toWriteBeside(['What happened', 'When, and for how long'], width),
   ];
-  return framed(order, 'Notice to the people in the house', pagesInColumns(blocks, columns, 2.2));
 }
 
-function whenRows({ plan }: PaperOrder, width: number): readonly Block[] {
-  return whenWords(plan).map(([name, when]) => paragraph(`${name}: ${when}.`, width, READ));
-}
-
-/** The heading stays with the first of its sentences. */
-function asked({ plan }: PaperOrder, width: number): readonly Block[] {
-  const [first, ...rest] = askedOfOccupants(plan).map((text) => ticked(text, width));
-  return [stack([heading('From the closing to the pick-up', width), first ?? space(0)], 0.8), ...rest];
+/** A group's name stays with the first of its sentences. */
+function asked(plan: PaperOrder['plan'], width: number, style: TextStyle): readonly Block[] {
+  return askedOfOccupants(plan).flatMap(({ title, asks }) => {
+    const [first, ...rest] = asks.map((text) => ticked(text, width, style));
+    const name = paragraph(title, width, { ...style, weight: 'bold' });
+    return [stack([space(1), name, space(0.8), first ?? space(0)]), ...rest];
+  });
 }

@@ -1,39 +1,66 @@
+/** What the papers say to people who may never have heard of radon. */
 import type { Plan } from '../../geometry/index.ts';
-import { counted, listed } from '../../geometry/words.ts';
 import { conditionsReport } from '../job/conditions/report.ts';
-import { timingReport } from '../job/timing/report.ts';
-import { saidAt } from './parts.ts';
 
-/** What the people in the house are asked, an item a sentence. */
-export function askedOfOccupants(plan: Plan): readonly string[] {
-  return conditionsReport(plan)
-    .rows.filter(({ state, item }) => state !== 'not-applicable' && item.notice !== '')
-    .map(({ item }) => item.notice);
+/** The list in the order of what one does with a thing. Every item with a notice belongs to one. */
+export const GROUPS = [
+  { title: 'Keep shut', items: ['windows-closed', 'doors-closed'] },
+  {
+    title: 'Leave off, or turn down',
+    items: [
+      'whole-house-fan-off',
+      'outdoor-air-lowest',
+      'air-handler-not-continuous',
+      'exhausts-moderate',
+      'window-air-conditioner-recirculating',
+      'fireplaces-off',
+      'room-machines-off',
+    ],
+  },
+  {
+    title: 'Leave as it is',
+    items: [
+      'heating-cooling-normal',
+      'mitigation-running',
+      'combustion-air-open',
+      'heat-recovery-as-usual',
+      'attic-fan-as-usual',
+    ],
+  },
+  { title: 'Leave alone', items: ['not-disturbed'] },
+] as const;
+
+export interface AskedGroup {
+  readonly title: string;
+  /** A sentence each. */
+  readonly asks: readonly string[];
 }
 
-/** From when to when, in words; what is not arranged yet says so. */
-export function whenWords(plan: Plan): readonly (readonly [string, string])[] {
-  const { closeBy, earliestEnd, latestEnd } = timingReport(plan);
-  const { start, end, closedSince } = plan.visit;
-  const open = 'to be arranged';
-  const window = `between ${saidAt(earliestEnd, plan, open)} and ${saidAt(latestEnd, plan, open)}`;
-  const fetched = saidAt(end, plan, start ? window : open);
-  return [
-    ['House closed from', saidAt(closedSince ?? closeBy, plan, 'at least 12 hours before the detectors come')],
-    ['Detectors set out', saidAt(start, plan, open)],
-    ['Detectors fetched', fetched],
-  ];
+/** What the people in the house are asked; without what the house does not have. */
+export function askedOfOccupants(plan: Plan): readonly AskedGroup[] {
+  const asked = conditionsReport(plan).rows.filter(
+    ({ state, item }) => state !== 'not-applicable' && item.notice !== '',
+  );
+  const grouped = GROUPS.map(({ title, items }) => ({
+    title,
+    asks: items.flatMap((id) => asked.filter(({ item }) => item.id === id).map(({ item }) => item.notice)),
+  }));
+  return grouped.filter(({ asks }) => asks.length > 0);
 }
 
-/** "2 detectors: K1 and K2" */
-export function detectorsInWords({ levels }: Plan): string {
-  const names = levels.flatMap(({ detectors }) => detectors.map(({ id, label }) => label.trim() || id));
-  return names.length > 0 ? `${counted(names.length, 'detector')}: ${listed(names)}` : 'No detector is placed yet';
-}
+/** That the gas harms: WHO Handbook on Indoor Radon, 2009 (from memory, unverified). */
+export const WHAT_IT_IS =
+  'Radon is a gas from the ground. You cannot see or smell it. Breathed for years it can cause lung cancer, so the air in this house is measured.';
 
-/** Why it matters, for people who have never heard of it. */
 export const WHY_CLOSED =
-  'Radon is a gas from the ground that nobody can see or smell. A short test is only right while the house stays shut: air from outside thins the gas, and the result looks lower than it is.';
+  'The test is only right while the house stays shut. Air from outside thins the gas, and the result looks lower than it is.';
 
-export const IF_BROKEN =
-  'If something on this list went wrong, tell the tester what it was and for how long. Nobody is blamed. A wrong result is worse than a second test.';
+/** That closed conditions give way to health: ANSI/AARST MAH-2019, 6.1.3 (seen in part). */
+export const SAFETY_FIRST =
+  'Fire, a smell of gas, somebody ill: safety comes first. Open what you must, get out, call for help. Tell the tester later.';
+
+export const IF_BROKEN: readonly string[] = [
+  'A window or door stood open, a fan or a fire was on: put it right at once, and write down what it was, when, and for how long.',
+  'A detector fell or was moved: leave it where it is and call the tester.',
+  'Tell the tester in any case. Nobody is blamed: a wrong result is worse than a second test.',
+];

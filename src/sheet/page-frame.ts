@@ -15,6 +15,8 @@ export interface PageFacts {
   readonly scale: string;
   readonly sheet: number;
   readonly sheets: number;
+  /** A page of words, read by people in the house: no scale, larger cautions. */
+  readonly words?: boolean;
 }
 
 const TITLE_HEIGHT = 14;
@@ -48,7 +50,7 @@ export function drawPage(facts: PageFacts, definitions: string, content: string)
     definitions ? element('defs', {}, definitions) : '',
     rectangle(0, 0, width, height, { fill: COLOUR.paper }),
     content,
-    drawCautions(frame),
+    drawCautions(frame, facts.words ? TYPE_MM.lead : TYPE_MM.small),
     drawTitleBlock(facts, frame),
     rectangle(frame.x, frame.y, frame.width, frame.height, box),
   );
@@ -60,10 +62,10 @@ function escapedTitle({ plan, levelName, sheet }: PageFacts): string {
 }
 
 /** One line across, in type that is made smaller until it fits. */
-function drawCautions({ x, y, width, height }: Area): string {
+function drawCautions({ x, y, width, height }: Area, most: number): string {
   const top = y + height - TITLE_HEIGHT - CAUTION_HEIGHT;
   const text = CAUTIONS.join('  ');
-  const size = Math.min(TYPE_MM.small, (TYPE_MM.small * (width - 6)) / textWidth(text, { size: TYPE_MM.small }));
+  const size = Math.min(most, (most * (width - 6)) / textWidth(text, { size: most }));
   return (
     line(x, top, x + width, top, { stroke: COLOUR.ink, 'stroke-width': LINE_MM.box }) +
     drawText(x + width / 2, top + CAUTION_HEIGHT / 2 + size * 0.33, text, { size, anchor: 'middle' })
@@ -96,13 +98,13 @@ function drawTitleBlock(facts: PageFacts, { x, y, width, height }: Area): string
 }
 
 /** Title, owner, date, sheet: ISO 7200. The scale stands between owner and date. */
-function titleCells({ plan, levelName, date, scale, sheet, sheets }: PageFacts): readonly Cell[] {
+function titleCells({ plan, levelName, date, scale, sheet, sheets, words }: PageFacts): readonly Cell[] {
   return [
     { heading: 'Title', text: plan.title || 'Plan without a title', second: levelName, width: 0, bold: true },
     { heading: 'Owner, site', text: plan.site.label || 'not given', width: 72 },
-    { heading: 'Scale on paper', text: scale || 'no drawing', width: 40 },
-    { heading: 'Date', text: date, width: 28 },
-    { heading: 'Sheet', text: `${sheet} of ${sheets}`, width: 20 },
+    ...(words ? [] : [{ heading: 'Scale on paper', text: scale || 'no drawing', width: 40 }]),
+    { heading: 'Date', text: date, width: words ? 40 : 28 },
+    { heading: words ? 'Page' : 'Sheet', text: `${sheet} of ${sheets}`, width: 20 },
   ];
 }
 

@@ -13,27 +13,27 @@ export interface Column {
 export type Cell = string | { readonly text: string; readonly bold?: boolean; readonly colour?: string } | Block;
 
 const CELL: TextStyle = { size: TYPE_MM.small };
-const HEAD: TextStyle = { size: TYPE_MM.fine, colour: COLOUR.inkSoft };
 const PAD = 0.56;
 const GUTTER = 2;
 
-/** The rows of a table for the flow, its head on top. */
+/** The rows of a table for the flow, its head on top, a little smaller. */
 export function tableItems(
   columns: readonly Column[],
   rows: readonly (readonly Cell[])[],
   width: number,
+  style: TextStyle = CELL,
 ): readonly FlowItem[] {
   const head = tableRow(
     columns,
     columns.map(({ heading }) => heading),
     width,
-    HEAD,
+    { size: (style.size * TYPE_MM.fine) / TYPE_MM.small, colour: COLOUR.inkSoft },
     LINE_MM.box,
   );
   return [
     { block: head, above: 0, keepWithNext: true },
     ...rows.map((cells, i) => ({
-      block: tableRow(columns, cells, width, CELL, LINE_MM.rule),
+      block: tableRow(columns, cells, width, style, LINE_MM.rule),
       above: 0,
       heading: head,
       // The first and the last rows stay together in twos: a row alone on a page is easily missed.

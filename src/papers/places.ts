@@ -1,0 +1,78 @@
+/** Where the detectors stand, in words. */
+import {
+  buildLevel,
+  capital,
+  counted,
+  type Detector,
+  formatLength,
+  type Level,
+  type LevelModel,
+  listed,
+  type Plan,
+  roomAt,
+} from '../../geometry/index.ts';
+import { nearGaps, type Side, TOUCHING } from '../../geometry/wall-gaps.ts';
+import { compassPoint } from '../../geometry/words/subject.ts';
+import { roomTitle } from '../sheet/plan-room-names.ts';
+import { clipped } from './parts.ts';
+
+export interface PlacedDetector {
+  readonly detector: Detector;
+  readonly name: string;
+  readonly level: string;
+  readonly room: string;
+  /** From its edge to the nearest walls, as one tapes it; empty where no wall is near. */
+  readonly fromWalls: string;
+  /** Its underside above the floor. */
+  readonly height: string;
+}
+
+/** Page degrees, clockwise from the right. */
+const DIRECTION: Readonly<Record<Side, number>> = { right: 0, down: 90, left: 180, up: 270 };
+
+/** Every detector of the plan in order, level by level. */
+export function placedDetectors(plan: Plan): readonly PlacedDetector[] {
+  return plan.levels.flatMap((level) => {
+    const model = level.detectors.length > 0 ? buildLevel(level) : null;
+    return model ? level.detectors.map((detector) => placedDetector(plan, level, model, detector)) : [];
+  });
+}
+
+function placedDetector(plan: Plan, level: Level, model: LevelModel, detector: Detector): PlacedDetector {
+  const room = roomAt(model, detector.at);
+  return {
+    detector,
+    name: detector.label.trim() || detector.id,
+    level: level.name.trim() || level.id,
+    room: room ? roomTitle(room) : 'No room',
+    fromWalls: wallWords(plan, model, detector),
+    height: formatLength(detector.base, plan.display.length),
+  };
+}
+
+function wallWords({ display, site }: Plan, model: LevelModel, { at, radius }: Detector): string {
+  const reach = { left: radius, right: radius, up: radius, down: radius };
+  const gaps = nearGaps(model, at, reach)
+    .filter(({ gap }) => gap > TOUCHING)
+    .map(
+      ({ side, gap }) =>
+        `${formatLength(gap, display.length)} from the ${compassPoint(DIRECTION[side], site.north)} wall`,
+    );
+  return capital(listed(gaps));
+}
+
+/** More than so many are only counted: people in the house look for a room, not for a label. */
+const NAMED = 6;
+
+/** "A1 and A2 in Family room, Basement", a room a sentence. */
+export function placesInWords(plan: Plan): readonly string[] {
+  const placed = placedDetectors(plan);
+  const rooms = new Map<string, string[]>();
+  for (const { name, room, level } of placed) {
+    const place = `${clipped(room)}, ${clipped(level)}`;
+    rooms.set(place, [...(rooms.get(place) ?? []), clipped(name)]);
+  }
+  return [...rooms].map(([place, names]) =>
+    placed.length > NAMED ? `${counted(names.length, 'detector')}: ${place}` : `${listed(names)}: ${place}`,
+  );
+}
