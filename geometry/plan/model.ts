@@ -235,9 +235,9 @@ export interface Kit {
 export interface Forecast {
   readonly at: string | null;
   readonly source: string;
-  /** Sustained wind, km/h. */
-  readonly sustained: number;
-  readonly storm: boolean;
+  /** Sustained wind, km/h; null: not noted. */
+  readonly sustained: number | null;
+  readonly storm: boolean | null;
   readonly note: string;
 }
 /** RFC 3339 instants with an offset, or null when not known. */

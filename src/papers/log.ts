@@ -3,6 +3,7 @@ import { BREAK_SOURCES, conditionsReport } from '../job/conditions/report.ts';
 import { agreementOf } from '../job/log/edit.ts';
 import { HOUR, saidDuration } from '../job/timing/clock.ts';
 import { timingReport } from '../job/timing/report.ts';
+import { forecastWords } from '../job/timing/weather.ts';
 import { besides, paragraph, stack } from '../sheet/block.ts';
 import { type FlowItem, pour } from '../sheet/flow.ts';
 import { contentArea } from '../sheet/page-frame.ts';
@@ -135,9 +136,7 @@ function notes(plan: Plan, width: number): readonly FlowItem[] {
 function weatherLines(plan: Plan): readonly string[] {
   const { forecast } = plan.visit;
   const forecasts = forecast
-    ? [
-        `Forecast: sustained wind ${forecast.sustained} km/h${forecast.storm ? ', a severe storm' : ''}${forecast.source.trim() ? ` (${forecast.source.trim()})` : ''}.`,
-      ]
+    ? [[`${forecastWords(forecast, plan)}.`, forecast.note.trim()].filter(Boolean).join(' ')]
     : [];
   const seen = (plan.weather ?? []).map(
     ({ at, text }) => `${saidAt(at, plan, 'At a time that is not known')}: ${text}`,

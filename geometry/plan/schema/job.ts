@@ -1,5 +1,16 @@
 import * as v from 'valibot';
-import { about, filledText, instant, instantOrNull, list, numberFrom, oneOf, record, text } from './leaves.ts';
+import {
+  about,
+  filledText,
+  instant,
+  instantOrNull,
+  list,
+  nullWhenUnknown,
+  numberFrom,
+  oneOf,
+  record,
+  text,
+} from './leaves.ts';
 import { picture } from './tracing.ts';
 
 /**
@@ -117,11 +128,11 @@ const WindForecastSchema = about(
     {
       at: instant(),
       source: v.optional(text(), ''),
-      sustained: about(numberFrom(0, 1000, 'a number of km/h'), 'Sustained wind, km/h.'),
-      storm: v.boolean('true or false'),
+      sustained: about(nullWhenUnknown(numberFrom(0, 1000, 'a number of km/h')), 'Sustained wind, km/h.'),
+      storm: nullWhenUnknown(v.boolean('true or false')),
       note: v.optional(text(), ''),
     },
-    'a forecast with sustained and storm',
+    'a forecast with at, source, sustained and storm',
   ),
   'The weather that was forecast for the exposure, and where that was read.',
 );

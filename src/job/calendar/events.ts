@@ -2,6 +2,7 @@ import type { Plan } from '../../../geometry/plan/model.ts';
 import { CAUTIONS, capital, listed } from '../../../geometry/words.ts';
 import { visitTimes } from '../timing/checks.ts';
 import { DAY, HOUR, MINUTE, type Ms, msOf, saidInstant } from '../timing/clock.ts';
+import { laboratoryBy } from '../timing/laboratory.ts';
 import { timingReport } from '../timing/report.ts';
 
 export type EventKind = 'closing' | 'start' | 'pick-up-window' | 'last-moment' | 'pick-up' | 'posting' | 'laboratory';
@@ -40,7 +41,7 @@ export function jobEvents(plan: Plan): readonly JobEvent[] {
   const names = listed(plan.levels.flatMap(({ detectors }) => detectors.map((each) => each.label || each.id)));
   const [earliest, latest] = [msOf(report.earliestEnd) ?? start, msOf(report.latestEnd) ?? start];
   const fetched = end ?? earliest;
-  const laboratory = fetched + plan.kit.labDays * DAY;
+  const laboratory = laboratoryBy(fetched, plan.kit.labDays);
   const event = (kind: EventKind, title: string, at: Ms, until: Ms, says: string, alarms: readonly Ms[]): JobEvent => ({
     kind,
     title: where ? `${title}: ${where}` : title,

@@ -2,6 +2,7 @@ import type { Verdict } from '../../../geometry/check/types.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { Source } from '../../../geometry/rules/types.ts';
 import { DAY, HOUR, type Ms, msOf, saidDuration, saidInstant } from './clock.ts';
+import { laboratoryCheck } from './laboratory.ts';
 import {
   AFTER_MITIGATION_WITHIN,
   CLOSED_BEFORE,
@@ -9,9 +10,9 @@ import {
   MITIGATION_BEFORE,
   MONITOR_HOURS,
   SHORT_TEST,
-  WIND_LIMIT,
 } from './limits.ts';
 import { hasMitigation } from './mitigation.ts';
+import { weatherCheck } from './weather.ts';
 
 export type TimingRule = 'exposure' | 'closed-building' | 'mitigation-system' | 'weather' | 'laboratory';
 
@@ -41,6 +42,7 @@ export interface VisitTimes {
   readonly mitigation: Ms | null;
   readonly start: Ms | null;
   readonly end: Ms | null;
+  readonly posted: Ms | null;
   readonly received: Ms | null;
 }
 
@@ -51,6 +53,7 @@ export function visitTimes({ visit }: Plan): VisitTimes {
     mitigation: msOf(visit.mitigationOnSince),
     start: msOf(visit.start),
     end: msOf(visit.end),
+    posted: msOf(visit.posted),
     received: msOf(visit.received),
   };
 }
@@ -182,45 +185,4 @@ function mitigationCheck(plan: Plan, { mitigation, start }: VisitTimes): TimingC
     );
   }
   return check('clear', `The system ran for ${saidDuration(ran)} before the start.`);
-}
-
-function weatherCheck({ visit }: Plan, { start, end }: VisitTimes): TimingCheck {
-  const { forecast } = visit;
-  const check = (verdict: TimingCheck['verdict'], detail: string): TimingCheck => ({
-    rule: 'weather',
-    verdict,
-    detail,
-    sources: WIND_LIMIT.sources,
-  });
-  if (!forecast) {
-    return check(
-      'not-run',
-      'Look up the forecast before the start and note it: no test of less than 96 h in a severe storm or in sustained wind of 30 mph (48 km/h) or more.',
-    );
-  }
-  const long = start !== null && end !== null && end - start >= SHORT_TEST.duration;
-  const found = `Forecast: sustained wind of ${forecast.sustained} km/h${forecast.storm ? ', a severe storm' : ''}${forecast.source ? ` (${forecast.source})` : ''}`;
-  if (!forecast.storm && forecast.sustained < WIND_LIMIT.kmh) return check('clear', `${found}.`);
-  if (long) return check('tight', `${found}. The test runs 96 h or longer; note the weather with the result.`);
-  return check('blocked', `${found}. Put the test off, or note why it ran and test again in calm weather.`);
-}
-
-function laboratoryCheck({ kit, site }: Plan, { end, received }: VisitTimes): TimingCheck {
-  const check = (verdict: TimingCheck['verdict'], detail: string): TimingCheck => ({
-    rule: 'laboratory',
-    verdict,
-    detail,
-    sources: [{ mark: 'common-practice', cite: 'common practice, no published source' }],
-  });
-  if (end === null)
-    return check('not-run', `Seal and post the detector at once: the laboratory wants it within ${kit.labDays} days.`);
-  const latest = end + kit.labDays * DAY;
-  if (received === null)
-    return check('not-run', `The laboratory must have it by ${saidInstant(latest, site.timeZone)}.`);
-  if (received <= latest)
-    return check('clear', `The laboratory had it ${saidDuration(received - end)} after the pick-up.`);
-  return check(
-    'blocked',
-    `The laboratory had it ${saidDuration(received - latest)} after its limit of ${kit.labDays} days. Ask whether it can still be counted.`,
-  );
 }

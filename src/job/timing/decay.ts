@@ -1,4 +1,8 @@
-import { HOUR, type Ms } from './clock.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import { visitTimes } from './checks.ts';
+import { DAY, HOUR, type Ms, saidDuration, saidInstant, shortDay } from './clock.ts';
+import { laboratoryBy, postBy } from './laboratory.ts';
+import { POST_TAKES } from './limits.ts';
 
 /** Half-life of radon-222: 3.8235 days, 91.764 h (nuclear data tables; the figure from memory). */
 const HALF_LIFE: Ms = 3.8235 * 24 * HOUR;
@@ -12,3 +16,94 @@ export function fractionLeft(since: Ms): number {
 export function errorGrowth(since: Ms): number {
   return 1 / Math.sqrt(fractionLeft(since));
 }
+
+/** A moment on the way to the laboratory. */
+export interface DecayMark {
+  readonly kind: 'deadline' | 'post-by' | 'posted' | 'received';
+  readonly at: Ms;
+  /** Days of 24 hours since the pick-up. */
+  readonly days: number;
+  /** 0 to 1. */
+  readonly left: number;
+  readonly says: string;
+}
+
+/** What is left of the radon from the pick-up on, with the laboratory's limit and what was written down. */
+export interface DecayCourse {
+  /** Whether the pick-up is only the first possible one. */
+  readonly projected: boolean;
+  readonly from: Ms;
+  /** Where the picture ends, whole days. */
+  readonly span: number;
+  readonly curve: readonly { readonly days: number; readonly left: number }[];
+  /** Days along the foot with the site's date, "29 Nov", at the hour of the pick-up. */
+  readonly ticks: readonly { readonly days: number; readonly date: string }[];
+  /** In the order of time. Those beyond `span` are said and not drawn. */
+  readonly marks: readonly DecayMark[];
+  readonly says: readonly string[];
+}
+
+/** No laboratory waits so long: a time beyond is a slip, and the picture would be all tail. */
+const WIDEST = 30;
+const POINTS = 60;
+const TICKS = 4;
+
+/** Null while neither pick-up nor start is known, and for a monitor, which is read on site. */
+export function decayCourse(plan: Plan): DecayCourse | null {
+  const { start, end, posted, received } = visitTimes(plan);
+  const { kit, visit, site } = plan;
+  const from = end ?? (start === null ? null : start + kit.minimumHours * HOUR);
+  if (from === null || visit.device === 'monitor') return null;
+  const mark = (kind: DecayMark['kind'], at: Ms, words: string): DecayMark => {
+    const left = fractionLeft(at - from);
+    return {
+      kind,
+      at,
+      days: (at - from) / DAY,
+      left,
+      says: `${words} ${saidInstant(at, site.timeZone)}: ${percent(left)} left`,
+    };
+  };
+  const known = (at: Ms | null): at is Ms => end !== null && at !== null && at >= end;
+  const marks = [
+    mark('post-by', postBy(from, kit.labDays), 'Post by'),
+    mark('deadline', laboratoryBy(from, kit.labDays), 'At the laboratory by'),
+    ...(known(posted) ? [mark('posted', posted, 'Posted')] : []),
+    ...(known(received) ? [mark('received', received, 'At the laboratory')] : []),
+  ].sort((a, b) => a.at - b.at);
+  const span = Math.min(WIDEST, Math.max(TICKS, Math.ceil(Math.max(...marks.map(({ days }) => days)) + 0.5)));
+  const step = Math.ceil(span / TICKS);
+  return {
+    projected: end === null,
+    from,
+    span,
+    curve: Array.from({ length: POINTS + 1 }, (_, index) => {
+      const days = (span * index) / POINTS;
+      return { days, left: fractionLeft(days * DAY) };
+    }),
+    ticks: Array.from({ length: Math.floor(span / step) + 1 }, (_, index) => ({
+      days: index * step,
+      date: shortDay(from + index * step * DAY, site.timeZone)
+        .split(' ')
+        .slice(1)
+        .join(' '),
+    })),
+    marks,
+    says: saysOf(plan, from, end !== null),
+  };
+}
+
+function saysOf({ kit, site }: Plan, from: Ms, fetched: boolean): readonly string[] {
+  const whole = kit.labDays * DAY;
+  const growth = errorGrowth(whole).toFixed(1);
+  const post = Math.min(whole, POST_TAKES.duration);
+  return [
+    fetched
+      ? ''
+      : `If it is fetched ${saidInstant(from, site.timeZone)}, the first possible moment. A later pick-up moves all of it.`,
+    `At the laboratory's limit the counting error is ${growth} times that of a count at the pick-up. Half of the radon is gone in under four days: post on the day of the pick-up.`,
+    `"Post by" leaves ${saidDuration(post)} for the post: ${POST_TAKES.sources[0]?.cite}.`,
+  ].filter(Boolean);
+}
+
+const percent = (left: number): string => `${Math.round(100 * left)} %`;

@@ -40,3 +40,9 @@ export const MONITOR_HOURS: TimeLimit = { duration: 46 * HOUR, sources: [MAH('6.
 
 /** Sustained wind from here, km/h, is no weather for a test of less than `SHORT_TEST`. 30 mph, which the text gives as 48 km/h. */
 export const WIND_LIMIT = { kmh: 48, sources: [ILLINOIS('(b)(1)(D)')] } as const;
+
+/** What the post is reckoned to take to the laboratory. Laboratories set their own limits in days; none is published. */
+export const POST_TAKES: TimeLimit = {
+  duration: 48 * HOUR,
+  sources: [source('common-practice', 'common practice, no published source')],
+};

@@ -3,6 +3,7 @@ import { conditionsReport } from '../conditions/report.ts';
 import type { TestStanding } from '../readings/judge.ts';
 import { type TimingCheck, timingChecks, visitTimes } from './checks.ts';
 import { HOUR, instantText, type Ms } from './clock.ts';
+import { laboratoryBy } from './laboratory.ts';
 import { CLOSED_BEFORE, MITIGATION_BEFORE, SHORT_TEST } from './limits.ts';
 
 /** The times of a plan's visit. Instants in the site's zone, RFC 3339; null where the start is not known. */
@@ -32,7 +33,7 @@ export function timingReport(plan: Plan): TimingReport {
     latestEnd: text(after(kit.maximumHours)),
     closeBy: text(after(-lead / HOUR)),
     mitigationOnBy: text(after(-MITIGATION_BEFORE.duration / HOUR)),
-    laboratoryBy: text(end === null ? null : end + kit.labDays * 24 * HOUR),
+    laboratoryBy: text(end === null ? null : laboratoryBy(end, kit.labDays)),
     checks: timingChecks(plan),
   };
 }

@@ -25,14 +25,14 @@ const BROKEN: Readonly<Record<TimingRule, string>> = {
   'closed-building': 'The house was not closed as a short test needs it.',
   'mitigation-system': 'The mitigation system did not run for 24 h before the start.',
   weather: 'The forecast is no weather for a short test.',
-  laboratory: 'The laboratory had the detectors too late.',
+  laboratory: 'The detectors come too late to the laboratory.',
 };
 const UNKNOWN: Readonly<Record<TimingRule, string>> = {
   exposure: 'When the detectors were fetched is not written down.',
   'closed-building': 'Since when the house was closed is not written down.',
   'mitigation-system': 'Since when the mitigation system runs is not written down.',
-  weather: 'The forecast is not written down.',
-  laboratory: 'When the laboratory had the detectors is not written down.',
+  weather: 'Of the forecast something is not noted, or too late.',
+  laboratory: 'The times on the way to the laboratory do not fit.',
 };
 
 /** Whether a detector stands on any level. */

@@ -219,8 +219,14 @@ const sections = {
       received: instant,
       device: fc.constantFrom('passive', 'monitor'),
       forecast: loose(
-        { sustained: fc.integer({ min: 0, max: 200 }), storm: fc.boolean() },
-        { at: instant, source: text, note: text },
+        {},
+        {
+          sustained: fc.option(fc.integer({ min: 0, max: 200 })),
+          storm: fc.option(fc.boolean()),
+          at: instant,
+          source: text,
+          note: text,
+        },
       ),
     },
   ),

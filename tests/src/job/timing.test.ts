@@ -2,10 +2,11 @@ import fc from 'fast-check';
 import { DateTime } from 'luxon';
 import { describe, expect, it, vi } from 'vitest';
 import { emptyPlan } from '../../../geometry/index.ts';
-import type { Plan, Visit } from '../../../geometry/plan/model.ts';
+import type { Forecast, Plan, Visit } from '../../../geometry/plan/model.ts';
 import type { TimingRule } from '../../../src/job/timing/checks.ts';
-import { errorGrowth, fractionLeft } from '../../../src/job/timing/decay.ts';
+import { decayCourse, errorGrowth, fractionLeft } from '../../../src/job/timing/decay.ts';
 import { testStanding, timingReport } from '../../../src/job/timing/report.ts';
+import { withForecast } from '../../../src/job/timing/weather.ts';
 
 /** Thousands of instants on a busy machine. */
 vi.setConfig({ testTimeout: 60_000 });
@@ -139,23 +140,106 @@ describe('the mitigation system', () => {
 });
 
 describe('the weather', () => {
-  const calm = { at: null, source: 'weather service', sustained: 20, storm: false, note: '' };
+  const calm = { at: at('5-1 20:00'), source: 'weather service', sustained: 20, storm: false, note: '' };
   const lay = (hours: number) => ({
     start: at('5-2 9:00'),
     end: DateTime.fromISO(at('5-2 9:00')).plus({ hours }).toISO(),
   });
+  const check = (forecast: Partial<Forecast>, visit: Partial<Visit> = lay(60), change: Partial<Plan> = {}) =>
+    timingReport(planWith({ ...visit, forecast: { ...calm, ...forecast } }, change)).checks.find(
+      ({ rule }) => rule === 'weather',
+    );
+  const mph = (value: number) => value * 1.609344;
+
   // 32 IAC 422.130(b)(1)(D), as told by others: no test of less than 96 h at 30 mph (48 km/h) or in a severe storm.
   it.each([
     [47.9, false, 60, 'clear'],
     [48, false, 60, 'blocked'],
+    [mph(29), false, 60, 'clear'],
+    [mph(29.8), false, 60, 'clear'],
+    [mph(29.9), false, 60, 'blocked'], // 48.1 km/h
+    [mph(30), false, 60, 'blocked'],
+    [mph(31), false, 60, 'blocked'],
     [10, true, 60, 'blocked'],
     [48, false, 96, 'tight'],
+    [48, false, 95.99, 'blocked'],
+    [0, true, 96, 'tight'],
   ])('%d km/h, storm %s, %d h: %s', (sustained, storm, hours, verdict) => {
-    expect(verdictOf(planWith({ ...lay(hours), forecast: { ...calm, sustained, storm } }), 'weather')).toBe(verdict);
+    expect(check({ sustained, storm }, lay(hours))?.verdict).toBe(verdict);
   });
 
   it('is not run, and asked for, while no forecast is noted', () => {
     expect(verdictOf(planWith(lay(60)), 'weather')).toBe('not-run');
+  });
+
+  it.each([
+    [{ sustained: null }, 'the sustained wind'],
+    [{ storm: null }, 'whether a severe storm was forecast'],
+    [{ at: null }, 'when it was looked up'],
+    [{ source: ' ' }, 'where it was read'],
+    [{ at: null, source: '' }, 'when it was looked up and where it was read'],
+  ])('is unknown, never a pass, while something is not noted: %j', (gap, words) => {
+    expect(check(gap)).toMatchObject({
+      verdict: 'unknown',
+      detail: expect.stringContaining(`Not noted yet: ${words}.`),
+    });
+  });
+
+  it('is blocked by what is known, whatever else is not noted', () => {
+    expect(check({ sustained: 60, storm: null, at: null, source: '' })?.verdict).toBe('blocked');
+    expect(check({ sustained: null, storm: true })?.verdict).toBe('blocked');
+  });
+
+  it('must be looked up before the start: at its minute still counts', () => {
+    expect(check({ at: at('5-2 9:00') })?.verdict).toBe('clear');
+    expect(check({ at: at('5-2 9:01') })?.verdict).toBe('unknown');
+    expect(check({}, {})?.verdict).toBe('unknown');
+  });
+
+  it('goes by the least that the kit asks for until the detectors are fetched', () => {
+    expect(check({ sustained: 50 }, { start: at('5-2 9:00') }, kit(96, 168))?.verdict).toBe('tight');
+    expect(check({ sustained: 50 }, { start: at('5-2 9:00') }, kit(95, 168))?.verdict).toBe('blocked');
+  });
+
+  it('is said in the units of the plan, with when and where it was read', () => {
+    expect(check({ sustained: mph(12) })?.detail).toBe(
+      'Forecast of Friday 1 May, 20:00 (weather service): sustained wind of 12 mph, no severe storm. Looked up 13 h before the start.',
+    );
+    const metric = { display: { length: 'metric', radon: 'Bq/m3' } } as const;
+    expect(check({ sustained: 47.9 }, lay(60), metric)?.detail).toContain('sustained wind of 47.9 km/h');
+    expect(check({ sustained: 48.1 })?.detail).toContain(
+      '29.89 mph, no severe storm. The limit is 30 mph (48 km/h); of the two figures the lower one counts.',
+    );
+  });
+
+  it('is entered piece by piece, and gone when all of it is taken out', () => {
+    const visit = withForecast(NONE, { sustained: 20 });
+    expect(visit.forecast).toEqual({ at: null, source: '', sustained: 20, storm: null, note: '' });
+    expect(withForecast(visit, { sustained: null })).toEqual(NONE);
+  });
+});
+
+describe('on the way to the laboratory', () => {
+  const fetched = { start: at('5-1 9:00'), end: at('5-4 9:00') };
+  const check = (visit: Partial<Visit>) =>
+    timingReport(planWith({ ...fetched, ...visit })).checks.find(({ rule }) => rule === 'laboratory');
+
+  // The kit's own limit: 5 days of 24 h from the pick-up.
+  it.each([
+    [{ received: at('5-9 9:00') }, 'clear'],
+    [{ received: at('5-9 9:01') }, 'blocked'],
+    [{ posted: at('5-9 9:00') }, 'not-run'],
+    [{ posted: at('5-9 9:01') }, 'blocked'],
+    [{ posted: at('5-4 10:00'), received: at('5-6 9:00') }, 'clear'],
+    // What cannot be is no pass.
+    [{ received: at('5-4 8:59') }, 'unknown'],
+    [{ posted: at('5-4 8:59') }, 'unknown'],
+    [{ posted: at('5-6 9:01'), received: at('5-6 9:00') }, 'unknown'],
+    [{ end: null, received: at('5-6 9:00') }, 'unknown'],
+    [{ end: null }, 'not-run'],
+    [{ device: 'monitor' as const, received: at('6-9 9:00') }, 'not-run'],
+  ])('%j: %s', (visit, verdict) => {
+    expect(check(visit)?.verdict).toBe(verdict);
   });
 });
 
@@ -227,5 +311,54 @@ describe('what is left of the radon', () => {
   it('a quarter left doubles the counting error', () => {
     expect(errorGrowth(2 * 3.8235 * 24 * 3_600_000)).toBeCloseTo(2, 12);
     expect(fractionLeft(-5)).toBe(1);
+  });
+});
+
+describe('what is left of it on the way, as a picture', () => {
+  // Pick-up Monday 4 May 9:00; the kit gives 5 days, the post takes 2.
+  const fetched = { start: at('5-1 9:00'), end: at('5-4 9:00') };
+
+  it('has the limit of the laboratory, the last moment to post, and what was written down, in the order of time', () => {
+    const course = decayCourse(planWith({ ...fetched, posted: at('5-4 21:00'), received: at('5-7 9:00') }));
+    expect(course?.projected).toBe(false);
+    // 2 ** (-days / 3.8235)
+    expect(course?.marks.map(({ kind, days, left }) => [kind, days, Number(left.toFixed(4))])).toEqual([
+      ['posted', 0.5, 0.9133],
+      ['post-by', 3, 0.5805],
+      ['received', 3, 0.5805],
+      ['deadline', 5, 0.404],
+    ]);
+    expect(course?.marks.at(-1)?.says).toBe('At the laboratory by Saturday 9 May, 9:00: 40 % left');
+    expect(course?.curve[0]).toEqual({ days: 0, left: 1 });
+    expect(course?.curve.at(-1)?.days).toBe(course?.span);
+    expect(course?.ticks).toEqual([
+      { days: 0, date: '4 May' },
+      { days: 2, date: '6 May' },
+      { days: 4, date: '8 May' },
+      { days: 6, date: '10 May' },
+    ]);
+  });
+
+  it('is reckoned from the first possible pick-up until the real one is written down, and says so', () => {
+    const course = decayCourse(planWith({ start: at('5-1 9:00'), posted: at('5-2 9:00') }));
+    expect(course).toMatchObject({ projected: true, from: Date.parse(at('5-3 9:00')) });
+    expect(course?.marks.map(({ kind }) => kind)).toEqual(['post-by', 'deadline']);
+    expect(course?.says[0]).toContain('If it is fetched Sunday 3 May, 9:00');
+  });
+
+  it('is none without a start or for a monitor, and is posted at once where the kit leaves no time', () => {
+    expect(decayCourse(planWith({}))).toBeNull();
+    expect(decayCourse(planWith({ ...fetched, device: 'monitor' }))).toBeNull();
+    const hurried = decayCourse(planWith(fetched, { kit: { ...emptyPlan().kit, labDays: 1 } }));
+    expect(hurried?.marks.map(({ kind, days }) => [kind, days])).toEqual([
+      ['post-by', 0],
+      ['deadline', 1],
+    ]);
+  });
+
+  it('never grows beyond a month, whatever was written down', () => {
+    const course = decayCourse(planWith({ ...fetched, received: at('9-1 9:00') }));
+    expect(course?.span).toBe(30);
+    expect(course?.ticks.length).toBeLessThanOrEqual(5);
   });
 });

@@ -1,0 +1,54 @@
+import type { Plan } from '../../../geometry/plan/model.ts';
+import type { TimingCheck, VisitTimes } from './checks.ts';
+import { DAY, type Ms, saidDuration, saidInstant } from './clock.ts';
+import { POST_TAKES } from './limits.ts';
+
+/** When the laboratory must have a detector: days of 24 hours from the pick-up, whatever the clocks do. */
+export const laboratoryBy = (pickUp: Ms, labDays: number): Ms => pickUp + labDays * DAY;
+
+/** The last moment to post it so that the post still makes that; at once, where the kit leaves no time for the post. */
+export const postBy = (pickUp: Ms, labDays: number): Ms =>
+  Math.max(pickUp, laboratoryBy(pickUp, labDays) - POST_TAKES.duration);
+
+/** Whether the laboratory had the detectors in time. A time that cannot be right is "unknown", and never a pass. */
+export function laboratoryCheck({ kit, site, visit }: Plan, { end, posted, received }: VisitTimes): TimingCheck {
+  const check = (verdict: TimingCheck['verdict'], detail: string): TimingCheck => ({
+    rule: 'laboratory',
+    verdict,
+    detail,
+    sources: POST_TAKES.sources,
+  });
+  if (visit.device === 'monitor') return check('not-run', 'A continuous monitor is read on site.');
+  const within = `within ${kit.labDays} ${kit.labDays === 1 ? 'day' : 'days'}`;
+  if (end === null) {
+    if (posted === null && received === null)
+      return check('not-run', `Seal and post the detector at once: the laboratory wants it ${within}.`);
+    return check('unknown', 'The pick-up is not written down, so how long it was on its way cannot be told.');
+  }
+  const wrong = outOfOrder(end, posted, received);
+  if (wrong) return check('unknown', `${wrong} Look at both times.`);
+  const latest = laboratoryBy(end, kit.labDays);
+  if (received !== null) {
+    if (received <= latest)
+      return check('clear', `The laboratory had it ${saidDuration(received - end)} after the pick-up.`);
+    return check(
+      'blocked',
+      `The laboratory had it ${saidDuration(received - latest)} after its limit of ${kit.labDays} days. Ask whether it can still be counted.`,
+    );
+  }
+  const must = `The laboratory must have it by ${saidInstant(latest, site.timeZone)}.`;
+  if (posted === null) return check('not-run', must);
+  const sent = `Posted ${saidDuration(posted - end)} after the pick-up.`;
+  if (posted > latest) {
+    return check('blocked', `${sent} The laboratory wants it ${within}. Ask whether it can still be counted.`);
+  }
+  return check('not-run', `${sent} ${must}`);
+}
+
+function outOfOrder(end: Ms, posted: Ms | null, received: Ms | null): string {
+  if (posted !== null && posted < end) return 'Posted before the pick-up: one of them is wrong.';
+  if (received !== null && received < end) return 'At the laboratory before the pick-up: one of them is wrong.';
+  if (received !== null && posted !== null && received < posted)
+    return 'At the laboratory before it was posted: one of them is wrong.';
+  return '';
+}

@@ -1,0 +1,111 @@
+import type { Forecast, Plan, Visit } from '../../../geometry/plan/model.ts';
+import { listed } from '../../../geometry/words.ts';
+import type { TimingCheck, VisitTimes } from './checks.ts';
+import { HOUR, type Ms, msOf, saidDuration, saidInstant } from './clock.ts';
+import { SHORT_TEST, WIND_LIMIT } from './limits.ts';
+
+/** The international mile, exactly. */
+const KMH_PER_MPH = 1.609344;
+type Lengths = Plan['display']['length'];
+
+/** Wind in the units that the plan is shown in: the file holds km/h. */
+export function windUnit(lengths: Lengths): { readonly name: 'mph' | 'km/h'; readonly kmh: number } {
+  return lengths === 'metric' ? { name: 'km/h', kmh: 1 } : { name: 'mph', kmh: KMH_PER_MPH };
+}
+
+/** "30 mph", "47.9 km/h": to a hundredth, so that nothing below the limit looks like it. */
+export function windWords(kmh: number, lengths: Lengths): string {
+  const unit = windUnit(lengths);
+  return `${Math.round((100 * kmh) / unit.kmh) / 100} ${unit.name}`;
+}
+
+/** What was forecast, with when and where it was read, as far as it is noted. No full stop. */
+export function forecastWords({ at, source, sustained, storm }: Forecast, { site, display }: Plan): string {
+  const looked = msOf(at);
+  const when = looked === null ? '' : ` of ${saidInstant(looked, site.timeZone)}`;
+  const where = source.trim() ? ` (${source.trim()})` : '';
+  const wind = sustained === null ? 'wind not noted' : `sustained wind of ${windWords(sustained, display.length)}`;
+  const storms = new Map([
+    [true, ', a severe storm'],
+    [false, ', no severe storm'],
+  ]);
+  return `Forecast${when}${where}: ${wind}${storm === null ? '' : storms.get(storm)}`;
+}
+
+const BARE: Forecast = { at: null, source: '', sustained: null, storm: null, note: '' };
+
+/** The visit with its forecast changed; without one when nothing of it is left. */
+export function withForecast(visit: Visit, patch: Partial<Forecast>): Visit {
+  const forecast = { ...BARE, ...visit.forecast, ...patch };
+  const { forecast: _, ...others } = visit;
+  const { at, source, sustained, storm, note } = forecast;
+  const empty = at === null && sustained === null && storm === null && !source.trim() && !note.trim();
+  return empty ? others : { ...others, forecast };
+}
+
+/**
+ * Whether the forecast lets a test of less than `SHORT_TEST` begin. "Unknown" where something of it is not noted, or was looked up only
+ * after the start: the text asks to look it up and to write it down first.
+ */
+export function weatherCheck(plan: Plan, { start, end }: VisitTimes): TimingCheck {
+  const { forecast } = plan.visit;
+  const check = (verdict: TimingCheck['verdict'], detail: string): TimingCheck => ({
+    rule: 'weather',
+    verdict,
+    detail,
+    sources: WIND_LIMIT.sources,
+  });
+  if (!forecast) {
+    return check(
+      'not-run',
+      'Look up the forecast before the start and note it: no test of less than 96 h in a severe storm or in sustained wind of 30 mph (48 km/h) or more.',
+    );
+  }
+  const found = forecastWords(forecast, plan);
+  const windy = forecast.sustained !== null && forecast.sustained >= WIND_LIMIT.kmh;
+  if (windy || forecast.storm) {
+    const limit = windy ? windLimitWords(forecast.sustained ?? 0) : '';
+    if (lastsLong(plan, start, end)) {
+      return check('tight', `${found}.${limit} The test runs 96 h or longer; note the weather with the result.`);
+    }
+    return check(
+      'blocked',
+      `${found}.${limit} Put the test off. If it ran all the same, note why and what the weather was, and test again in calm weather.`,
+    );
+  }
+  const gaps = gapsOf(forecast);
+  if (gaps.length > 0) return check('unknown', `${found}. Not noted yet: ${listed(gaps)}.`);
+  if (start === null) {
+    return check('unknown', `${found}. The start is not written down, so whether this is its forecast cannot be told.`);
+  }
+  const looked = msOf(forecast.at);
+  if (looked !== null && looked > start) {
+    return check(
+      'unknown',
+      `${found}. It was looked up ${saidDuration(looked - start)} after the start, and must be before it. Note what the weather was during the test.`,
+    );
+  }
+  const before = looked === null ? '' : ` Looked up ${saidDuration(start - looked)} before the start.`;
+  return check('clear', `${found}.${before}`);
+}
+
+/** The text gives 30 mph as 48 km/h, which is a little less: the lower figure counts. */
+function windLimitWords(kmh: number): string {
+  const between = kmh < 30 * KMH_PER_MPH;
+  return ` The limit is 30 mph (48 km/h)${between ? '; of the two figures the lower one counts' : ''}.`;
+}
+
+/** Until it is fetched, a test is as long as its kit asks for at least. */
+function lastsLong({ kit }: Plan, start: Ms | null, end: Ms | null): boolean {
+  const exposure = start === null || end === null ? kit.minimumHours * HOUR : end - start;
+  return exposure >= SHORT_TEST.duration;
+}
+
+function gapsOf({ at, source, sustained, storm }: Forecast): readonly string[] {
+  return [
+    sustained === null ? 'the sustained wind' : '',
+    storm === null ? 'whether a severe storm was forecast' : '',
+    at === null ? 'when it was looked up' : '',
+    source.trim() ? '' : 'where it was read',
+  ].filter(Boolean);
+}
