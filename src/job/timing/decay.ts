@@ -36,7 +36,7 @@ export interface DecayCourse {
   /** Where the picture ends, whole days. */
   readonly span: number;
   readonly curve: readonly { readonly days: number; readonly left: number }[];
-  /** Days along the foot with the site's date, "29 Nov", at the hour of the pick-up. */
+  /** Days along the foot with the site's date at the hour of the pick-up: "29 Nov", and "30" within a month. */
   readonly ticks: readonly { readonly days: number; readonly date: string }[];
   /** In the order of time. Those beyond `span` are said and not drawn. */
   readonly marks: readonly DecayMark[];
@@ -72,7 +72,6 @@ export function decayCourse(plan: Plan): DecayCourse | null {
     ...(known(received) ? [mark('received', received, 'At the laboratory')] : []),
   ].sort((a, b) => a.at - b.at);
   const span = Math.min(WIDEST, Math.max(TICKS, Math.ceil(Math.max(...marks.map(({ days }) => days)) + 0.5)));
-  const step = Math.ceil(span / TICKS);
   return {
     projected: end === null,
     from,
@@ -81,16 +80,21 @@ export function decayCourse(plan: Plan): DecayCourse | null {
       const days = (span * index) / POINTS;
       return { days, left: fractionLeft(days * DAY) };
     }),
-    ticks: Array.from({ length: Math.floor(span / step) + 1 }, (_, index) => ({
-      days: index * step,
-      date: shortDay(from + index * step * DAY, site.timeZone)
-        .split(' ')
-        .slice(1)
-        .join(' '),
-    })),
+    ticks: ticksOf(from, span, site.timeZone),
     marks,
     says: saysOf(plan, from, end !== null),
   };
+}
+
+function ticksOf(from: Ms, span: number, zone: string): DecayCourse['ticks'] {
+  const step = Math.ceil(span / TICKS);
+  let before = '';
+  return Array.from({ length: Math.floor(span / step) + 1 }, (_, index) => {
+    const [, day = '', month = ''] = shortDay(from + index * step * DAY, zone).split(' ');
+    const date = month === before ? day : `${day} ${month}`;
+    before = month;
+    return { days: index * step, date };
+  });
 }
 
 function saysOf({ kit, site }: Plan, from: Ms, fetched: boolean): readonly string[] {

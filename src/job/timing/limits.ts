@@ -41,6 +41,12 @@ export const MONITOR_HOURS: TimeLimit = { duration: 46 * HOUR, sources: [MAH('6.
 /** Sustained wind from here, km/h, is no weather for a test of less than `SHORT_TEST`. 30 mph, which the text gives as 48 km/h. */
 export const WIND_LIMIT = { kmh: 48, sources: [ILLINOIS('(b)(1)(D)')] } as const;
 
+/** What counts as a severe storm there. The weather service has since raised the hail to 1 in. */
+export const SEVERE_STORM = {
+  words: 'Gusts of 58 mph (93 km/h), or hail of 3/4 in (19 mm).',
+  sources: [source('secondary', 'the agency note on 32 Ill. Adm. Code 422.130, for what a severe storm is')],
+} as const;
+
 /** What the post is reckoned to take to the laboratory. Laboratories set their own limits in days; none is published. */
 export const POST_TAKES: TimeLimit = {
   duration: 48 * HOUR,

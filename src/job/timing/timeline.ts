@@ -1,6 +1,7 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { visitTimes } from './checks.ts';
-import { DAY, HOUR, type Ms } from './clock.ts';
+import { HOUR, instantAt, type Ms, saidDuration, shortInstant, wallTime } from './clock.ts';
+import { laboratoryBy } from './laboratory.ts';
 import { CLOSED_BEFORE, MITIGATION_BEFORE } from './limits.ts';
 
 /** A bar of the timeline: what happens from when to when, beside what is needed. */
@@ -10,51 +11,99 @@ export interface TimelineBar {
   readonly to: Ms;
   /** Needed: a limit; done: what was written down; open: the kit's window. */
   readonly kind: 'needed' | 'done' | 'open';
+  /** Why it is so long; empty for what was written down. */
+  readonly why: string;
 }
 
 export interface Timeline {
   readonly from: Ms;
   readonly to: Ms;
   readonly bars: readonly TimelineBar[];
+  /** Midnights by the clock of the site, inside the picture. */
+  readonly midnights: readonly Ms[];
 }
 
 /** The visit as bars on one scale, or null while the start is not known. */
 export function timelineOf(plan: Plan): Timeline | null {
-  const { start, end, closed, mitigation, received } = visitTimes(plan);
+  const { start } = visitTimes(plan);
   if (start === null) return null;
-  const { kit } = plan;
-  const fetched = end ?? start + kit.minimumHours * HOUR;
-  const bars: TimelineBar[] = [
-    { name: 'Closed before, needed', from: start - CLOSED_BEFORE.duration, to: start, kind: 'needed' },
-    ...(closed === null || closed >= fetched
-      ? []
-      : [{ name: 'House closed', from: closed, to: fetched, kind: 'done' } as const]),
+  const bars = [...before(plan, start), ...after(plan, start)];
+  const from = Math.min(...bars.map((bar) => bar.from));
+  const to = Math.max(...bars.map((bar) => bar.to));
+  return { from, to, bars, midnights: midnightsBetween(from, to, plan.site.timeZone) };
+}
+
+/** "Sat 7 Mar, 6:00 to 18:00": the second day only where it is another one. */
+export function spanWords({ from, to }: Pick<TimelineBar, 'from' | 'to'>, zone: string): string {
+  const [first, last] = [shortInstant(from, zone), shortInstant(to, zone)];
+  const [day] = first.split(', ');
+  return `${first} to ${last.startsWith(`${day}, `) ? last.slice(`${day}, `.length) : last}`;
+}
+
+function before(plan: Plan, start: Ms): readonly TimelineBar[] {
+  const { end, closed, mitigation } = visitTimes(plan);
+  const until = end ?? start + plan.kit.minimumHours * HOUR;
+  const needed = (name: string, lead: Ms, why: string): TimelineBar => ({
+    name,
+    from: start - lead,
+    to: start,
+    kind: 'needed',
+    why,
+  });
+  const done = (name: string, since: Ms | null): readonly TimelineBar[] =>
+    since === null || since >= until ? [] : [{ name, from: since, to: until, kind: 'done', why: '' }];
+  const lead = saidDuration(CLOSED_BEFORE.duration);
+  const runs = saidDuration(MITIGATION_BEFORE.duration);
+  return [
+    needed('Closed before, needed', CLOSED_BEFORE.duration, `Closed for ${lead} before a test of less than 96 h.`),
+    ...done('House closed', closed),
     ...(mitigation === null
       ? []
       : [
-          {
-            name: 'System on before, needed',
-            from: start - MITIGATION_BEFORE.duration,
-            to: start,
-            kind: 'needed',
-          } as const,
-          { name: 'System on', from: Math.min(mitigation, start), to: fetched, kind: 'done' } as const,
+          needed('System on before, needed', MITIGATION_BEFORE.duration, `The system runs for ${runs} before a test.`),
+          ...done('System on', mitigation),
         ]),
+  ];
+}
+
+function after(plan: Plan, start: Ms): readonly TimelineBar[] {
+  const { end, received } = visitTimes(plan);
+  const { kit, visit } = plan;
+  const fetched = end ?? start + kit.minimumHours * HOUR;
+  const laboratory: readonly TimelineBar[] =
+    visit.device === 'monitor'
+      ? []
+      : [
+          {
+            name: 'To the laboratory',
+            from: fetched,
+            to: laboratoryBy(fetched, kit.labDays),
+            kind: 'open',
+            why: `The laboratory wants it within ${kit.labDays} days of the pick-up${end === null ? ', here the first possible one' : ''}.`,
+          },
+          ...(received === null || end === null || received < end
+            ? []
+            : [{ name: 'On its way', from: end, to: received, kind: 'done', why: '' } as const]),
+        ];
+  return [
     {
       name: 'May be fetched',
       from: start + kit.minimumHours * HOUR,
       to: start + kit.maximumHours * HOUR,
       kind: 'open',
+      why: `The kit asks for ${kit.minimumHours} to ${kit.maximumHours} h.`,
     },
-    ...(end === null ? [] : [{ name: 'Laid out', from: start, to: end, kind: 'done' } as const]),
-    { name: 'To the laboratory', from: fetched, to: fetched + kit.labDays * DAY, kind: 'open' },
-    ...(received === null || end === null || received < end
-      ? []
-      : [{ name: 'On its way', from: end, to: received, kind: 'done' } as const]),
+    ...(end === null ? [] : [{ name: 'Laid out', from: start, to: end, kind: 'done', why: '' } as const]),
+    ...laboratory,
   ];
-  return {
-    from: Math.min(...bars.map((bar) => bar.from)),
-    to: Math.max(...bars.map((bar) => bar.to)),
-    bars,
-  };
+}
+
+function midnightsBetween(from: Ms, to: Ms, zone: string): readonly Ms[] {
+  const first = wallTime(from, zone);
+  const midnights: Ms[] = [];
+  for (let day = first.day + 1; ; day++) {
+    const at = instantAt({ ...first, day, hour: 0, minute: 0 }, zone);
+    if (at > to) return midnights;
+    midnights.push(at);
+  }
 }

@@ -2,7 +2,7 @@ import type { Forecast, Plan, Visit } from '../../../geometry/plan/model.ts';
 import { listed } from '../../../geometry/words.ts';
 import type { TimingCheck, VisitTimes } from './checks.ts';
 import { HOUR, type Ms, msOf, saidDuration, saidInstant } from './clock.ts';
-import { SHORT_TEST, WIND_LIMIT } from './limits.ts';
+import { SEVERE_STORM, SHORT_TEST, WIND_LIMIT } from './limits.ts';
 
 /** The international mile, exactly. */
 const KMH_PER_MPH = 1.609344;
@@ -53,7 +53,7 @@ export function weatherCheck(plan: Plan, { start, end }: VisitTimes): TimingChec
     rule: 'weather',
     verdict,
     detail,
-    sources: WIND_LIMIT.sources,
+    sources: [...WIND_LIMIT.sources, ...SEVERE_STORM.sources],
   });
   if (!forecast) {
     return check(

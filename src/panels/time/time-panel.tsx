@@ -1,12 +1,14 @@
 import type { Kit, Plan, Visit } from '../../../geometry/plan/model.ts';
 import { timingReport } from '../../job/timing/report.ts';
 import { useAppStore } from '../../state/store.ts';
+import { type Choice, ChoiceField } from '../fields/choice-field.tsx';
 import { FieldGroup } from '../fields/field-group.tsx';
 import { InstantField } from '../fields/instant-field.tsx';
 import { NumberField } from '../fields/number-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
 import { CalendarButton } from './calendar-button.tsx';
 import { DecayCurve } from './decay-curve.tsx';
+import { ForecastFields } from './forecast-fields.tsx';
 import { NextStarts } from './next-starts.tsx';
 import { Timeline } from './timeline.tsx';
 import { TimingChecks } from './timing-checks.tsx';
@@ -20,6 +22,11 @@ const KIT_LIMITS = [
   { key: 'labDays', label: 'At the laboratory within', unit: ' days', least: 0, most: 365 },
 ] as const;
 
+const DEVICES = [
+  { value: 'passive', words: 'Passive detector' },
+  { value: 'monitor', words: 'Continuous monitor' },
+] as const satisfies readonly Choice<NonNullable<Visit['device']>>[];
+
 /** When the house is closed, the detectors set out and fetched, and how long that is against every limit. */
 export function TimePanel() {
   const plan = useAppStore((state) => state.plan);
@@ -28,7 +35,9 @@ export function TimePanel() {
   const change = (patch: Partial<Plan>) => run((now) => ({ ...now, ...patch }));
   const changeVisit = (patch: Partial<Visit>) => change({ visit: { ...visit, ...patch } });
   const changeKit = (patch: Partial<Kit>) => change({ kit: { ...kit, ...patch } });
-  const instant = (key: 'closedSince' | 'mitigationOnSince' | 'start' | 'end' | 'closedUntil' | 'received') => ({
+  const instant = (
+    key: 'closedSince' | 'mitigationOnSince' | 'start' | 'end' | 'closedUntil' | 'posted' | 'received',
+  ) => ({
     value: visit[key] ?? null,
     zone: site.timeZone,
     onCommit: (value: string | null) => changeVisit({ [key]: value }),
@@ -36,6 +45,7 @@ export function TimePanel() {
   return (
     <>
       <TimingChecks report={timingReport(plan)} />
+      <NextStarts plan={plan} onTake={(start) => changeVisit({ start })} />
       <div className="fields">
         <InstantField
           label="House closed since"
@@ -50,10 +60,16 @@ export function TimePanel() {
         <InstantField label="Set out" hint="Start of the test, to the minute." {...instant('start')} />
         <InstantField label="Fetched" hint="Pick-up, to the minute." {...instant('end')} />
         <InstantField label="House opened again" hint="Only if it was opened." {...instant('closedUntil')} />
-        <InstantField label="At the laboratory" {...instant('received')} />
+        {visit.device !== 'monitor' && (
+          <>
+            <InstantField label="Posted" hint="On the day of the pick-up." {...instant('posted')} />
+            <InstantField label="At the laboratory" hint="As it confirms." {...instant('received')} />
+          </>
+        )}
       </div>
+      <ForecastFields plan={plan} onChange={(changed) => change({ visit: changed })} />
       <Timeline plan={plan} />
-      <NextStarts plan={plan} onTake={(start) => changeVisit({ start })} />
+      <DecayCurve plan={plan} />
       <details className="group">
         <summary>
           The kit: <span className="soft">{`${kit.minimumHours} to ${kit.maximumHours} h`}</span>
@@ -65,6 +81,14 @@ export function TimePanel() {
               value={kit.kind}
               hint="As its instructions name it."
               onCommit={(kind) => changeKit({ kind })}
+            />
+          </div>
+          <div className="wide">
+            <ChoiceField
+              label="What it is"
+              value={visit.device ?? 'passive'}
+              choices={DEVICES}
+              onCommit={(device) => changeVisit({ device })}
             />
           </div>
           <FieldGroup name="As its instructions say">
@@ -81,7 +105,6 @@ export function TimePanel() {
             ))}
           </FieldGroup>
         </div>
-        <DecayCurve labDays={kit.labDays} />
       </details>
       <WorkingHours plan={plan} onChange={(practice) => change({ practice })} />
       <CalendarButton plan={plan} />

@@ -333,9 +333,9 @@ describe('what is left of it on the way, as a picture', () => {
     expect(course?.curve.at(-1)?.days).toBe(course?.span);
     expect(course?.ticks).toEqual([
       { days: 0, date: '4 May' },
-      { days: 2, date: '6 May' },
-      { days: 4, date: '8 May' },
-      { days: 6, date: '10 May' },
+      { days: 2, date: '6' },
+      { days: 4, date: '8' },
+      { days: 6, date: '10' },
     ]);
   });
 
@@ -344,6 +344,12 @@ describe('what is left of it on the way, as a picture', () => {
     expect(course).toMatchObject({ projected: true, from: Date.parse(at('5-3 9:00')) });
     expect(course?.marks.map(({ kind }) => kind)).toEqual(['post-by', 'deadline']);
     expect(course?.says[0]).toContain('If it is fetched Sunday 3 May, 9:00');
+  });
+
+  it('names the month where it changes, and the days by the clock of the site over a change of clocks', () => {
+    // Clocks go back on 1 November: 48 h after Saturday 31 October 0:30 it is Sunday 23:30.
+    const course = decayCourse(planWith({ start: at('10-28 0:30'), end: at('10-31 0:30') }));
+    expect(course?.ticks.map(({ date }) => date)).toEqual(['31 Oct', '1 Nov', '3', '5']);
   });
 
   it('is none without a start or for a monitor, and is posted at once where the kit leaves no time', () => {
