@@ -78,7 +78,7 @@ function StageItem({ state: { stage, done, hints }, next }: { readonly state: St
             {NAMES[stage]}
           </span>
           <span className="stage__state" id={`stage-${stage}-state`}>
-            <span className="stage__count">{markOf(missing, next)}</span>{' '}
+            <span className="stage__count">{markOf(missing, next, done)}</span>{' '}
             {done && <span className="stage__done">{done}</span>}
           </span>
         </button>
@@ -91,8 +91,9 @@ function StageItem({ state: { stage, done, hints }, next }: { readonly state: St
   );
 }
 
-function markOf(missing: boolean, next: boolean): string {
-  if (!missing) return 'done';
+/** A stage of which nothing is there yet is not done, even where nothing is missing before its time. */
+function markOf(missing: boolean, next: boolean, done: string): string {
+  if (!missing) return done ? 'done' : '';
   return next ? 'next' : '';
 }
 

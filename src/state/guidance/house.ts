@@ -22,7 +22,9 @@ export function houseHints(plan: Plan, levels: readonly SeenLevel[]): readonly H
   const started = plan.visit.start !== null;
   const asked = rows.filter(({ state }) => state === 'unknown').length;
   const remark = (text: string, missing = false) => hints.push({ text, act: open, missing, weight: WEIGHT.house });
-  if (asked > 0) remark(`${counted(asked, 'condition')} of the house not known yet.`, started);
+  // Once the walk has begun, half a list is missing the other half.
+  const begun = started || asked < rows.length;
+  if (asked > 0) remark(`${counted(asked, 'condition')} of the house not known yet.`, begun);
   const unsigned = rows.filter(lacksWhoOrWhen).length;
   if (unsigned > 0) remark(`${counted(unsigned, 'answer')} about the house without who or when.`);
   if (!started) return hints;

@@ -65,6 +65,12 @@ describe('what the House stage asks for', () => {
     ]);
   });
 
+  it('once the walk has begun the rest of the list is missing', () => {
+    expect(texts(placed({ conditions: [said('doors-closed', 'kept')] }))).toEqual([
+      '! 14 conditions of the house not known yet.',
+    ]);
+  });
+
   it('leaves a break that may be looked at to a professional, and only notes one that changes nothing', () => {
     expect(texts(placed({ conditions: allKept(said('fireplaces-off', 'broken')) }))).toEqual([
       '! Broken: "Fireplaces off". A professional decides about the result.',
