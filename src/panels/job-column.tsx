@@ -62,6 +62,8 @@ function StageItem({ state: { stage, done, hints }, next }: { readonly state: St
   const open = useUi((ui) => ui.stage === stage);
   const saidAbove = useUi((ui) => ui.toDoOpen);
   const missing = hints.some((hint) => hint.missing);
+  // What only leads to this stage is said by its own work below.
+  const shown = open ? hints.filter(({ act }) => act?.kind !== 'stage' || act.stage !== stage) : hints.slice(0, 1);
   return (
     <li className="stage" data-open={open || undefined} data-next={next || undefined}>
       <h2 className="stage__heading">
@@ -83,7 +85,7 @@ function StageItem({ state: { stage, done, hints }, next }: { readonly state: St
           </span>
         </button>
       </h2>
-      {hints.length > 0 && !saidAbove && <Hints hints={open ? hints : hints.slice(0, 1)} />}
+      {shown.length > 0 && !saidAbove && <Hints hints={shown} />}
       <div id={`stage-${stage}`} className="stage__work" hidden={!open || undefined}>
         {open && <StageWork stage={stage} />}
       </div>

@@ -24,7 +24,7 @@ export function WalkFields({ rows }: { readonly rows: readonly ConditionRow[] })
         label="Time of the walk"
         value={at}
         zone={zone}
-        hint="Both go onto each answer."
+        hint="Both go onto each answer; press an answer again to renew them."
         onCommit={(value) => {
           useWalk.setState({ at: value });
           return '';
