@@ -17,16 +17,25 @@ export type PictureRead =
   | { readonly ok: true; readonly picture: Picture }
   | { readonly ok: false; readonly reason: string };
 
-/** A sketch is legible at this many pixels along its longer side, and a plan with it stays below a few MB. */
-const LONGEST_SIDE = 2400;
+/** What a picture is drawn down to. */
+export interface PictureFit {
+  /** Pixels along its longer side, at most. */
+  readonly longestSide: number;
+  /** Of the JPEG, 0 to 1. */
+  readonly quality: number;
+  /** A PNG of so few bytes is kept as it is: a scan of lines is smaller as PNG than as a photo. */
+  readonly keptBytes: number;
+}
+/** A sketch to draw over: every line of it is legible, and a plan with it stays below a few MB. */
+const SKETCH: PictureFit = { longestSide: 2400, quality: 0.82, keptBytes: 700_000 };
+/** A photo in the log: where the detector lay and its label are seen, and ten of them are 2 to 4 MB of the plan. */
+export const LOG_PHOTO: PictureFit = { longestSide: 1280, quality: 0.75, keptBytes: 100_000 };
 const LARGEST_BYTES = 60_000_000;
 /** Four bytes to a pixel while it is read: what a tablet can spare for a moment. */
 const MOST_PIXELS = 120_000_000;
-/** A picture of few bytes is kept as it is: a scan of lines is smaller as PNG than as a photo. */
-const KEPT_BYTES = 700_000;
 
 /** Reads a PNG, JPEG or WebP, and a HEIC where the browser can. Refused in words when it is none, is broken, moves, or is too large. */
-export async function readPicture(file: File): Promise<PictureRead> {
+export async function readPicture(file: File, fit: PictureFit = SKETCH): Promise<PictureRead> {
   const name = file.name || 'The picture';
   const refused = (reason: string): PictureRead => ({ ok: false, reason: `${name} ${reason}` });
   if (file.size > LARGEST_BYTES) {
@@ -40,7 +49,9 @@ export async function readPicture(file: File): Promise<PictureRead> {
       return refused('moves: it holds several pictures in turn. Save one of them as PNG or JPEG and bring that in.');
     if (size && size.width * size.height > MOST_PIXELS) {
       const words = `${size.width} by ${size.height} pixels`;
-      return refused(`is too large, ${words}. Make it smaller, 2400 pixels along its longer side are enough.`);
+      return refused(
+        `is too large, ${words}. Make it smaller, ${fit.longestSide} pixels along its longer side are enough.`,
+      );
     }
   }
   let bitmap: ImageBitmap;
@@ -53,7 +64,7 @@ export async function readPicture(file: File): Promise<PictureRead> {
     );
   }
   try {
-    return { ok: true, picture: await stored(file, head === 'heic' ? null : head.kind, bitmap) };
+    return { ok: true, picture: await stored(file, head === 'heic' ? null : head.kind, bitmap, fit) };
   } catch {
     return refused(`is too large for this browser, ${bitmap.width} by ${bitmap.height} pixels. Make it smaller first.`);
   } finally {
@@ -69,22 +80,27 @@ const NOT_A_PICTURE: Readonly<Record<Exclude<OtherKind, 'heic'>, string>> = {
   unknown: 'is not a PNG, JPEG or WebP picture. Save it as one of these and bring that in.',
 };
 
-async function stored(file: File, kind: PictureKind | null, bitmap: ImageBitmap): Promise<Picture> {
-  const share = Math.min(1, LONGEST_SIDE / Math.max(bitmap.width, bitmap.height));
+async function stored(
+  file: File,
+  kind: PictureKind | null,
+  bitmap: ImageBitmap,
+  { longestSide, quality, keptBytes }: PictureFit,
+): Promise<Picture> {
+  const share = Math.min(1, longestSide / Math.max(bitmap.width, bitmap.height));
   const [width, height] = [
     Math.max(1, Math.round(bitmap.width * share)),
     Math.max(1, Math.round(bitmap.height * share)),
   ];
   // Drawn anew unless small: that leaves behind what a phone writes beside a photo, such as where it was taken.
-  const asIs = share === 1 && kind === 'image/png' && file.size <= KEPT_BYTES;
-  const blob = asIs ? new Blob([file], { type: kind }) : await drawnDown(bitmap, width, height);
+  const asIs = share === 1 && kind === 'image/png' && file.size <= keptBytes;
+  const blob = asIs ? new Blob([file], { type: kind }) : await drawnDown(bitmap, width, height, quality);
   const image = await dataAddress(blob);
   const from = share < 1 ? `Drawn down from ${bitmap.width} by ${bitmap.height} to ${width} by ${height} pixels, ` : '';
   const takes = `${megabytes(image.length)} of the plan.`;
   return { image, name: file.name, width, height, remark: from ? from + takes : `It takes ${takes}` };
 }
 
-async function drawnDown(bitmap: ImageBitmap, width: number, height: number): Promise<Blob> {
+async function drawnDown(bitmap: ImageBitmap, width: number, height: number, quality: number): Promise<Blob> {
   const canvas = new OffscreenCanvas(width, height);
   const ctx = canvas.getContext('2d');
   if (!ctx) throw new Error('this browser draws no canvas');
@@ -93,7 +109,7 @@ async function drawnDown(bitmap: ImageBitmap, width: number, height: number): Pr
   ctx.fillRect(0, 0, width, height);
   ctx.imageSmoothingQuality = 'high';
   ctx.drawImage(bitmap, 0, 0, width, height);
-  return canvas.convertToBlob({ type: 'image/jpeg', quality: 0.82 });
+  return canvas.convertToBlob({ type: 'image/jpeg', quality });
 }
 
 function dataAddress(blob: Blob): Promise<string> {

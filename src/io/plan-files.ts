@@ -15,7 +15,7 @@ interface Refused {
 export type OpenedFile = { readonly ok: true; readonly plan: Plan } | Refused;
 
 /** No plan of a house is larger; a photograph picked by mistake often is. */
-const LARGEST_BYTES = 20_000_000;
+export const LARGEST_PLAN_FILE = 20_000_000;
 
 /** Whether a file says that it holds a whole shelf and not one plan. It may still be damaged. */
 export async function isShelfFile(file: File): Promise<boolean> {
@@ -28,7 +28,7 @@ export async function isShelfFile(file: File): Promise<boolean> {
 
 /** Reads a plan file. Refused whole, with every problem, when it is not one; nothing that is open is touched. */
 export async function readPlanFile(file: File): Promise<OpenedFile> {
-  if (file.size > LARGEST_BYTES) {
+  if (file.size > LARGEST_PLAN_FILE) {
     return refused(file, `${Math.round(file.size / 1e6)} MB`, 'a plan file, of less than 20 MB');
   }
   const read = await readText(file);

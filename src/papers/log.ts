@@ -1,5 +1,6 @@
 import type { Plan } from '../../geometry/index.ts';
 import { BREAK_SOURCES, conditionsReport } from '../job/conditions/report.ts';
+import { chainDoubts } from '../job/log/chain.ts';
 import { agreementOf } from '../job/log/edit.ts';
 import { HOUR, saidDuration } from '../job/timing/clock.ts';
 import { timingReport } from '../job/timing/report.ts';
@@ -68,6 +69,7 @@ function logFlow(plan: Plan, width: number): readonly FlowItem[] {
     ...photoItems(plan, width),
     headingItem('From hand to hand', width),
     ...tableItems(CUSTODY_COLUMNS, custodyRows(plan), width, TABLE),
+    ...section('What does not fit in these times and hands', chainDoubts(plan), width),
     headingItem('The house during the test', width),
     ...(windows ? textItems(report.says, width, { ...BODY, weight: 'bold' }) : []),
     ...tableItems(

@@ -32,6 +32,11 @@ export function withHandOver(plan: Plan, detector: string, step: Custody): Plan 
   return withLog(plan, detector, { custody: [...logOf(plan, detector).custody, step] });
 }
 
+/** The plan with the same written into the log of several detectors. What each has besides stays as it is. */
+export function withLogs(plan: Plan, detectors: readonly string[], change: Partial<Omit<LogEntry, 'detector'>>): Plan {
+  return detectors.reduce((now, detector) => withLog(now, detector, change), plan);
+}
+
 export function withWeather(plan: Plan, note: WeatherNote): Plan {
   return { ...plan, weather: [...(plan.weather ?? []), note] };
 }
@@ -49,23 +54,4 @@ export const agreementOf = ({ agreement = UNSIGNED }: Plan): Agreement => agreem
 
 export function withAgreement(plan: Plan, change: Partial<Agreement>): Plan {
   return { ...plan, agreement: { ...agreementOf(plan), ...change } };
-}
-
-/** What the records of a job still lack, in sentences, the first to be mended first; empty for nothing. */
-export function logGaps(plan: Plan): readonly string[] {
-  const fetched = plan.visit.end !== null;
-  return plan.levels
-    .flatMap(({ detectors }) => detectors)
-    .flatMap(({ id, label }) => {
-      const { serial, placedBy, fetchedBy, sealed, tampering, custody } = logOf(plan, id);
-      const name = label.trim() || id;
-      return [
-        serial.trim() ? '' : `${name} has no serial number yet.`,
-        placedBy.trim() ? '' : `Who set out ${name} is not written down.`,
-        !fetched || fetchedBy.trim() ? '' : `Who fetched ${name} is not written down.`,
-        !fetched || sealed ? '' : `When ${name} was sealed is not written down.`,
-        !fetched || tampering !== 'unknown' ? '' : `Whether somebody was at ${name} is not written down.`,
-        !fetched || custody.length > 0 ? '' : `Whose hands ${name} went through to the laboratory is not written down.`,
-      ].filter(Boolean);
-    });
 }

@@ -7,11 +7,13 @@ interface Props {
   readonly onCommit: (text: string) => void;
   readonly placeholder?: string;
   readonly hint?: string;
+  /** The id of a datalist with what is likely. */
+  readonly suggestions?: string;
   readonly id?: string;
 }
 
 /** Free text, taken over on Enter or on leaving the field: one step of history for one change. */
-export function TextField({ label, value, onCommit, placeholder, hint, id: given }: Props) {
+export function TextField({ label, value, onCommit, placeholder, hint, id: given, suggestions }: Props) {
   const own = useId();
   const id = given ?? own;
   const [text, setText] = useState(value);
@@ -29,6 +31,7 @@ export function TextField({ label, value, onCommit, placeholder, hint, id: given
         className="field__input"
         value={text}
         placeholder={placeholder}
+        list={suggestions}
         autoComplete="off"
         aria-describedby={hint ? `${id}-hint` : undefined}
         onChange={(event) => setText(event.currentTarget.value)}

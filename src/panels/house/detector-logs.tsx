@@ -1,11 +1,21 @@
-import type { Detector, Plan } from '../../../geometry/plan/model.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import { conditionsReport } from '../../job/conditions/report.ts';
+import { sealedAfter } from '../../job/log/chain.ts';
+import { type NamedDetector, namedDetectors } from '../../job/log/detectors.ts';
 import { logOf, withLog } from '../../job/log/edit.ts';
 import { useAppStore } from '../../state/store.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
 import { InstantField } from '../fields/instant-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
-import { HandOvers } from './hand-overs.tsx';
+import { AllDetectors } from './all-detectors.tsx';
+import { ChainLines } from './chain-lines.tsx';
+import { HandOver } from './hand-overs.tsx';
+import { NameField, NamesInLog } from './name-field.tsx';
 import { Photos } from './photos.tsx';
+import { SerialNumbers } from './serial-numbers.tsx';
+import { ToLaboratory } from './to-laboratory.tsx';
+import { WhoHasIt } from './who-has-it.tsx';
+import './log.css';
 
 const TAMPERING = [
   { value: 'unknown', words: 'not looked at yet' },
@@ -15,33 +25,47 @@ const TAMPERING = [
 
 /** What happened to each detector, from its serial number to the laboratory. */
 export function DetectorLogs({ plan }: { readonly plan: Plan }) {
-  const detectors = plan.levels.flatMap((level) => level.detectors);
+  const all = namedDetectors(plan);
   return (
-    <section aria-labelledby="log-heading">
+    <section className="log" aria-labelledby="log-heading">
       <h3 id="log-heading">Log of the detectors</h3>
-      {detectors.length === 0 && <p className="small soft">Set a detector first.</p>}
-      {detectors.map((detector) => (
-        <DetectorLog key={detector.id} plan={plan} detector={detector} />
-      ))}
+      {all.length === 0 && <p className="small soft">Set a detector first.</p>}
+      {all.length > 0 && (
+        <>
+          <WhoHasIt plan={plan} all={all} />
+          <SerialNumbers plan={plan} all={all} />
+          {all.length > 1 && <AllDetectors plan={plan} all={all} />}
+          <ToLaboratory plan={plan} />
+          {all.map((detector) => (
+            <DetectorLog key={detector.id} plan={plan} detector={detector} alone={all.length === 1} />
+          ))}
+          <NamesInLog plan={plan} />
+        </>
+      )}
     </section>
   );
 }
 
-function DetectorLog({ plan, detector }: { readonly plan: Plan; readonly detector: Detector }) {
+interface Props {
+  readonly plan: Plan;
+  readonly detector: NamedDetector;
+  /** The only one: nothing is gained by keeping it folded. */
+  readonly alone: boolean;
+}
+
+function DetectorLog({ plan, detector: { id, name }, alone }: Props) {
   const run = useAppStore((state) => state.run);
-  const entry = logOf(plan, detector.id);
-  const change = (patch: Partial<typeof entry>) => run((now) => withLog(now, detector.id, patch));
+  const entry = logOf(plan, id);
+  const change = (patch: Partial<typeof entry>) => run((now) => withLog(now, id, patch));
+  const people = [entry.placedBy && `set out by ${entry.placedBy}`, entry.fetchedBy && `fetched by ${entry.fetchedBy}`];
   return (
-    <details className="group">
+    <details className="group" open={alone}>
       <summary>
-        {detector.label.trim() || detector.id} <span className="soft">{entry.serial.trim() || 'no serial number'}</span>
+        {name} <span className="soft">{people.filter(Boolean).join(', ') || 'nothing written yet'}</span>
       </summary>
       <div className="fields">
-        <div className="wide">
-          <TextField label="Serial number" value={entry.serial} onCommit={(serial) => change({ serial })} />
-        </div>
-        <TextField label="Set out by" value={entry.placedBy} onCommit={(placedBy) => change({ placedBy })} />
-        <TextField label="Fetched by" value={entry.fetchedBy} onCommit={(fetchedBy) => change({ fetchedBy })} />
+        <NameField label="Set out by" value={entry.placedBy} onCommit={(placedBy) => change({ placedBy })} />
+        <NameField label="Fetched by" value={entry.fetchedBy} onCommit={(fetchedBy) => change({ fetchedBy })} />
         <InstantField
           label="Sealed"
           value={entry.sealed}
@@ -49,21 +73,34 @@ function DetectorLog({ plan, detector }: { readonly plan: Plan; readonly detecto
           hint="At once after the pick-up."
           onCommit={(sealed) => change({ sealed })}
         />
+        {sealedAfter(plan, entry) && <p className="wide small log__after">Sealed: {sealedAfter(plan, entry)}</p>}
         <div className="wide">
           <ChoiceField
             label="Tampering"
             value={entry.tampering}
             choices={TAMPERING}
-            hint="Moved, covered, opened. Seen: the test is not evaluated."
+            hint="Moved, covered, opened, a seal broken."
             onCommit={(tampering) => change({ tampering })}
           />
+          {entry.tampering === 'seen' && <TamperingMeans plan={plan} />}
         </div>
         <div className="wide">
-          <TextField label="Note" value={entry.note} onCommit={(note) => change({ note })} />
+          <TextField label="Note" value={entry.note} onCommit={(note) => change({ note: note.trim() })} />
         </div>
       </div>
-      <Photos entry={entry} />
-      <HandOvers entry={entry} zone={plan.site.timeZone} />
+      <Photos entry={entry} name={name} />
+      <ChainLines plan={plan} detector={id} name={name} />
+      <HandOver plan={plan} detectors={[id]} />
     </details>
+  );
+}
+
+/** What tampering comes to for the whole test, as the list of conditions has it. */
+function TamperingMeans({ plan }: { readonly plan: Plan }) {
+  const row = conditionsReport(plan).rows.find(({ item }) => item.id === 'not-disturbed');
+  return (
+    <p className="log__doubt" role="status">
+      {row?.says}
+    </p>
   );
 }

@@ -1,85 +1,82 @@
 import { useState } from 'react';
-import type { LogEntry } from '../../../geometry/plan/model.ts';
-import { withHandOver, withLog } from '../../job/log/edit.ts';
-import { msOf, saidInstant } from '../../job/timing/clock.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import { chainOf, holderOf, withBoxHandOver } from '../../job/log/chain.ts';
+import { allSame } from '../../job/log/detectors.ts';
 import { useAppStore } from '../../state/store.ts';
 import { InstantField } from '../fields/instant-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
+import { NameField } from './name-field.tsx';
 
 interface Props {
-  readonly entry: LogEntry;
-  readonly zone: string;
+  readonly plan: Plan;
+  /** One, or the whole box: it goes as one step. */
+  readonly detectors: readonly string[];
 }
 
-/** Whose hands a detector goes through, up to the laboratory. */
-export function HandOvers({ entry, zone }: Props) {
-  const run = useAppStore((state) => state.run);
-  const { detector, custody } = entry;
-  const drop = (index: number) =>
-    run((plan) => withLog(plan, detector, { custody: custody.filter((_, i) => i !== index) }));
-  return (
-    <>
-      <h4 className="house-sub">From hand to hand</h4>
-      <ol className="house-lines">
-        {custody.map(({ at, from, to, note }, index) => {
-          const time = msOf(at);
-          const words = `${from} to ${to}${time === null ? '' : `, ${saidInstant(time, zone)}`}${note ? `. ${note}` : ''}`;
-          return (
-            // biome-ignore lint/suspicious/noArrayIndexKey: two hand-overs may have the same words
-            <li key={`${words}${index}`} className="house-line">
-              {words}{' '}
-              <button
-                type="button"
-                className="text-button"
-                aria-label={`Take away: ${words}`}
-                onClick={() => drop(index)}
-              >
-                Take away
-              </button>
-            </li>
-          );
-        })}
-      </ol>
-      <AddHandOver entry={entry} zone={zone} />
-    </>
-  );
-}
-
-function AddHandOver({ entry: { detector, custody, fetchedBy }, zone }: Props) {
+/** A hand-over to be written down. It starts from whoever has the detectors by the log. */
+export function HandOver({ plan, detectors }: Props) {
   const { run, say } = useAppStore.getState();
-  const last = custody.at(-1)?.to ?? fetchedBy;
   const [from, setFrom] = useState<string | null>(null);
   const [to, setTo] = useState('');
   const [at, setAt] = useState<string | null>(null);
+  const [note, setNote] = useState('');
+  const box = detectors.length > 1;
+  const holders = detectors.map((id) => holderOf(plan, id));
+  const apart = !allSame(holders);
+  const holder = apart ? '' : (holders[0] ?? '');
   const add = () => {
-    const giver = (from ?? last).trim();
-    if (!giver || !to.trim()) {
-      say('Write down who gave the detector and who took it.');
+    const giver = from ?? holder;
+    const missing = [apart || giver ? '' : 'who gave it', to ? '' : 'who took it'].filter(Boolean);
+    if (missing.length > 0) {
+      say(`Write down ${missing.join(' and ')} first.`);
       return;
     }
-    if (run((plan) => withHandOver(plan, detector, { at, from: giver, to: to.trim(), note: '' }))) return;
+    const step = { at, from: giver || null, to, note: note.trim() };
+    if (run((now) => withBoxHandOver(now, detectors, step))) return;
     setFrom(null);
     setTo('');
     setAt(null);
+    setNote('');
+    const after = useAppStore.getState().plan;
+    const doubts = detectors.flatMap((id) => chainOf(after, id).steps.findLast(isLast(after, id))?.doubts ?? []);
+    const words = box ? `The box is with ${step.to} by the log.` : `It is with ${step.to} by the log.`;
+    say(doubts.length > 0 ? `Written down, and it does not fit. ${[...new Set(doubts)].join(' ')}` : words);
   };
   return (
-    <div className="fields">
-      <TextField label="From" value={from ?? last} onCommit={setFrom} />
-      <TextField label="To" value={to} placeholder="post, laboratory…" onCommit={setTo} />
-      <InstantField
-        label="Handed over"
-        value={at}
-        zone={zone}
-        onCommit={(value) => {
-          setAt(value);
-          return '';
-        }}
-      />
-      <div className="wide">
-        <button type="button" className="button" onClick={add}>
-          Write it down
-        </button>
+    <details className="group log__hand-over">
+      <summary>{box ? 'Hand over the whole box' : 'Hand it over'}</summary>
+      <div className="fields">
+        <NameField
+          label="From"
+          value={from ?? holder}
+          {...(apart ? { hint: 'Left empty: each from whoever has it.' } : {})}
+          onCommit={setFrom}
+        />
+        <NameField label="To" value={to} onCommit={setTo} />
+        <InstantField
+          label="Handed over"
+          value={at}
+          zone={plan.site.timeZone}
+          onCommit={(value) => {
+            setAt(value);
+            return '';
+          }}
+        />
+        <div className="wide">
+          <TextField label="Note on the hand-over" value={note} onCommit={setNote} />
+        </div>
+        <div className="wide">
+          <button type="button" className="button" onClick={add}>
+            Write it down
+          </button>
+        </div>
       </div>
-    </div>
+    </details>
   );
+}
+
+/** The hand-over that was written last. */
+function isLast(plan: Plan, detector: string) {
+  const last = (plan.log?.find((entry) => entry.detector === detector)?.custody.length ?? 0) - 1;
+  return ({ index }: { readonly index: number | null }) => index === last;
 }

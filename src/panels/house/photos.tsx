@@ -1,60 +1,73 @@
-import { useRef } from 'react';
+import { useRef, useState } from 'react';
 import type { LogEntry } from '../../../geometry/plan/model.ts';
-import { logOf, withLog } from '../../job/log/edit.ts';
+import { withLog } from '../../job/log/edit.ts';
 import { useAppStore } from '../../state/store.ts';
+import { addPhotos } from './photo-acts.ts';
+
+interface Props {
+  readonly entry: LogEntry;
+  readonly name: string;
+}
 
 /** Photos of a detector where it lay; kept in the plan file itself. */
-export function Photos({ entry: { detector, photos } }: { readonly entry: LogEntry }) {
-  const run = useAppStore((state) => state.run);
+export function Photos({ entry: { detector, photos }, name }: Props) {
+  const { run, say } = useAppStore.getState();
   const picker = useRef<HTMLInputElement>(null);
+  const [large, setLarge] = useState<string | null>(null);
+  const drop = (index: number) => {
+    const refusal = run((plan) => withLog(plan, detector, { photos: photos.filter((_, i) => i !== index) }));
+    if (!refusal) say('The photo is taken away. Undo brings it back.');
+  };
   return (
     <div className="photos">
-      {photos.map((photo, index) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: the same photo may be there twice
-        <figure key={index} className="photo">
-          <img src={photo} alt={`${index + 1} of ${photos.length} of the detector`} />
-          <button
-            type="button"
-            className="text-button"
-            aria-label={`Take photo ${index + 1} away`}
-            onClick={() => run((plan) => withLog(plan, detector, { photos: photos.filter((_, i) => i !== index) }))}
-          >
-            Take away
-          </button>
-        </figure>
-      ))}
+      <h4 className="house-sub">Photos</h4>
+      {photos.length > 0 && (
+        <ul className="photos__list">
+          {photos.map((photo, index) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: the same photo may be there twice
+            <li key={index} className="photo" data-large={large === photo || undefined}>
+              <button
+                type="button"
+                className="photo__show"
+                aria-expanded={large === photo}
+                aria-label={`${large === photo ? 'Smaller' : 'Larger'}: photo ${index + 1} of ${name}`}
+                onClick={() => setLarge(large === photo ? null : photo)}
+              >
+                <img src={photo} alt={`${name} where it lay, ${index + 1} of ${photos.length}`} />
+              </button>
+              <button
+                type="button"
+                className="text-button"
+                aria-label={`Take photo ${index + 1} of ${name} away`}
+                onClick={() => drop(index)}
+              >
+                Take away
+              </button>
+            </li>
+          ))}
+        </ul>
+      )}
       <button type="button" className="button" onClick={() => picker.current?.click()}>
-        Add a photo
+        Add photos
       </button>
+      <p className="fine soft">
+        JPEG, PNG or WebP, from the camera or a file. Each is made small and stays in the plan.
+      </p>
       <input
         ref={picker}
         type="file"
-        accept="image/png,image/jpeg,image/webp"
+        // Any picture: with a list of types some tablets leave the camera out. What cannot be read is told in words.
+        accept="image/*"
+        multiple
         className="unseen"
         tabIndex={-1}
-        aria-label="Photo of the detector"
+        aria-label={`Photos of ${name}`}
         onChange={(event) => {
-          const [file] = event.currentTarget.files ?? [];
+          const files = [...(event.currentTarget.files ?? [])];
           event.currentTarget.value = ''; // the same file can be picked again
-          if (file) void addPhoto(detector, file);
+          if (files.length > 0) void addPhotos(detector, files);
         }}
       />
     </div>
   );
-}
-
-async function addPhoto(detector: string, file: File): Promise<void> {
-  const { say } = useAppStore.getState();
-  say(`Reading ${file.name || 'the photo'}…`);
-  const { readPicture } = await import('../../io/picture.ts');
-  const read = await readPicture(file);
-  if (!read.ok) {
-    say(read.reason);
-    return;
-  }
-  const { image } = read.picture;
-  const { run } = useAppStore.getState();
-  if (!run((plan) => withLog(plan, detector, { photos: [...logOf(plan, detector).photos, image] }))) {
-    say('The photo is in the log.');
-  }
 }

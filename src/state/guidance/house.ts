@@ -3,7 +3,8 @@ import { counted, listed } from '../../../geometry/words.ts';
 import { agreementState } from '../../job/conditions/agreement-state.ts';
 import { lacksWhoOrWhen } from '../../job/conditions/edit.ts';
 import { conditionsReport } from '../../job/conditions/report.ts';
-import { agreementOf, logGaps } from '../../job/log/edit.ts';
+import { agreementOf } from '../../job/log/edit.ts';
+import { logGaps } from '../../job/log/gaps.ts';
 import { type Hint, type SeenLevel, WEIGHT } from './hint.ts';
 import { isPlaced } from './time.ts';
 

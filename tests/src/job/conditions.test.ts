@@ -4,14 +4,8 @@ import type { Condition, ConditionState, Plan, Visit } from '../../../geometry/p
 import { withCondition } from '../../../src/job/conditions/edit.ts';
 import { CONDITION_ITEMS, conditionsReport } from '../../../src/job/conditions/report.ts';
 import type { BreakMeans } from '../../../src/job/conditions/types.ts';
-import {
-  logGaps,
-  withAgreement,
-  withHandOver,
-  withLog,
-  withoutWeather,
-  withWeather,
-} from '../../../src/job/log/edit.ts';
+import { withAgreement, withHandOver, withLog, withoutWeather, withWeather } from '../../../src/job/log/edit.ts';
+import { logGaps } from '../../../src/job/log/gaps.ts';
 import { judgeReadings } from '../../../src/job/readings/judge.ts';
 import { testStanding } from '../../../src/job/timing/report.ts';
 

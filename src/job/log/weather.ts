@@ -1,0 +1,34 @@
+import type { Plan, WeatherNote } from '../../../geometry/plan/model.ts';
+import type { Source } from '../../../geometry/rules/types.ts';
+import { ILLINOIS, MSQA } from '../sources.ts';
+import { msOf, saidInstant } from '../timing/clock.ts';
+
+/** What the notes of a technician on site have of the weather. */
+export const TO_NOTE: readonly string[] = [
+  'Outdoor temperatures, lowest and highest',
+  'Rain or snow',
+  'Wind',
+  'Storms out of the ordinary',
+];
+export const TO_NOTE_SOURCES: readonly Source[] = [MSQA('Companion D, 2.3.10'), ILLINOIS('(o)(1) (severe weather)')];
+
+export interface PlacedNote {
+  readonly note: WeatherNote;
+  /** Where it stands in the plan. */
+  readonly index: number;
+  /** When, and how that lies to the test, in words. */
+  readonly when: string;
+}
+
+/** The notes in order of time, those whose time is not known last. */
+export function weatherInOrder({ weather = [], visit, site }: Plan): readonly PlacedNote[] {
+  const [start, end] = [msOf(visit.start), msOf(visit.end)];
+  const placed = weather.map((note, index) => {
+    const at = msOf(note.at);
+    if (at === null) return { note, index, at: Number.POSITIVE_INFINITY, when: 'Time not known' };
+    const early = start !== null && at < start ? ', before the test' : '';
+    const late = end !== null && at > end ? ', after the test' : '';
+    return { note, index, at, when: `${saidInstant(at, site.timeZone)}${early}${late}` };
+  });
+  return placed.toSorted((a, b) => (a.at === b.at ? 0 : a.at - b.at)).map(({ at: _, ...rest }) => rest);
+}

@@ -1,0 +1,22 @@
+import type { Plan, Visit } from '../../../geometry/plan/model.ts';
+import { useAppStore } from '../../state/store.ts';
+import { InstantField } from '../fields/instant-field.tsx';
+
+/** The ends of every chain: the same two instants as under Time. */
+export function ToLaboratory({ plan: { visit, site } }: { readonly plan: Plan }) {
+  const run = useAppStore((state) => state.run);
+  const instant = (key: 'posted' | 'received') => ({
+    value: visit[key] ?? null,
+    zone: site.timeZone,
+    onCommit: (value: string | null) => run((now) => ({ ...now, visit: { ...now.visit, [key]: value } as Visit })),
+  });
+  return (
+    <fieldset className="log__all">
+      <legend className="house-sub">To the laboratory</legend>
+      <div className="fields">
+        <InstantField label="Posted" hint="All together. On the day of the pick-up is best." {...instant('posted')} />
+        <InstantField label="At the laboratory" {...instant('received')} />
+      </div>
+    </fieldset>
+  );
+}
