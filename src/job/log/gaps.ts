@@ -4,8 +4,10 @@ import { logOf } from './edit.ts';
 
 /** What the records of a job still lack, or have twice, in sentences, the first to be mended first; empty for nothing. */
 export function logGaps(plan: Plan): readonly string[] {
-  const { end, posted, received } = plan.visit;
+  const { end, posted, received, device } = plan.visit;
   const fetched = end !== null;
+  // A monitor is read on the spot: nothing is sealed and nothing sent.
+  const sends = device !== 'monitor';
   const sent = Boolean(posted ?? received);
   return namedDetectors(plan).flatMap(({ id, name }) => {
     const { serial, placedBy, fetchedBy, sealed, tampering, custody } = logOf(plan, id);
@@ -15,9 +17,9 @@ export function logGaps(plan: Plan): readonly string[] {
       twice && `${name}: ${twice}`,
       placedBy.trim() ? '' : `Who set out ${name} is not written down.`,
       !fetched || fetchedBy.trim() ? '' : `Who fetched ${name} is not written down.`,
-      !fetched || sealed ? '' : `When ${name} was sealed is not written down.`,
+      !fetched || !sends || sealed ? '' : `When ${name} was sealed is not written down.`,
       !fetched || tampering !== 'unknown' ? '' : `Whether somebody was at ${name} is not written down.`,
-      !fetched || sent || custody.length > 0
+      !fetched || !sends || sent || custody.length > 0
         ? ''
         : `Whose hands ${name} went through to the laboratory is not written down.`,
     ].filter(Boolean);

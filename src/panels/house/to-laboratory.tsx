@@ -5,6 +5,7 @@ import { InstantField } from '../fields/instant-field.tsx';
 /** The ends of every chain: the same two instants as under Time. */
 export function ToLaboratory({ plan: { visit, site } }: { readonly plan: Plan }) {
   const run = useAppStore((state) => state.run);
+  if (visit.device === 'monitor') return null; // it is read on the spot
   const instant = (key: 'posted' | 'received') => ({
     value: visit[key] ?? null,
     zone: site.timeZone,
@@ -14,8 +15,8 @@ export function ToLaboratory({ plan: { visit, site } }: { readonly plan: Plan })
     <fieldset className="log__all">
       <legend className="house-sub">To the laboratory</legend>
       <div className="fields">
-        <InstantField label="Posted" hint="All together. On the day of the pick-up is best." {...instant('posted')} />
-        <InstantField label="At the laboratory" {...instant('received')} />
+        <InstantField label="Posted" hint="On the day of the pick-up." {...instant('posted')} />
+        <InstantField label="At the laboratory" hint="As it confirms." {...instant('received')} />
       </div>
     </fieldset>
   );

@@ -336,6 +336,12 @@ describe('what the records lack', () => {
       false,
     ]);
   });
+
+  it('asks for no seal and no hands of a monitor, which is read on the spot', () => {
+    const asked = logGaps(planOf(['A1'], { device: 'monitor' }));
+    expect(asked.filter((gap) => /sealed|hands/.test(gap))).toEqual([]);
+    expect(asked).toContain('Who fetched A1 is not written down.');
+  });
 });
 
 describe('the weather', () => {
