@@ -1,13 +1,15 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
+import { visitFacts } from '../../job/timing/visit-facts.ts';
 import type { PlanCard } from './records.ts';
 
 /** What of a card stands in the plan itself. */
 type Described = Pick<
   PlanCard,
-  'title' | 'place' | 'roomNames' | 'detectorLabels' | 'levels' | 'start' | 'end' | 'readable'
+  'title' | 'place' | 'roomNames' | 'detectorLabels' | 'levels' | 'start' | 'end' | 'visit' | 'readable'
 >;
 
-export function describedPlan({ title, site, levels, visit }: Plan): Described {
+export function describedPlan(plan: Plan): Described {
+  const { title, site, levels, visit } = plan;
   const texts = (all: readonly string[]) => [...new Set(all.map((text) => text.trim()).filter(Boolean))];
   return {
     title: title.trim(),
@@ -17,6 +19,7 @@ export function describedPlan({ title, site, levels, visit }: Plan): Described {
     levels: levels.length,
     start: visit.start,
     end: visit.end,
+    visit: visitFacts(plan),
     readable: true,
   };
 }

@@ -1,5 +1,6 @@
 import type { Verdict } from '../../../geometry/check/types.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
+import type { VisitFacts } from '../../job/timing/visit-facts.ts';
 import { isSplitText, type SplitText } from '../long-texts.ts';
 
 /** What lies in the browser's own store. Every plan is read back through the same door as a file; times are ms since 1970. */
@@ -30,6 +31,8 @@ export interface PlanCard {
   /** Start and end of the measurement, as the plan has them. */
   readonly start: string | null;
   readonly end: string | null;
+  /** What the next date hangs on; left out by cards of an earlier time. */
+  readonly visit?: VisitFacts;
   /** When it was put in the bin; null while it stands on the shelf. */
   readonly binnedAt: number | null;
   /** When the newest of its versions was saved; 0 for none. */

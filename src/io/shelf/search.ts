@@ -1,3 +1,4 @@
+import { type DueStep, nextDue } from '../../job/timing/due.ts';
 import { titleWords } from './card.ts';
 import type { PlanCard } from './records.ts';
 
@@ -58,7 +59,7 @@ export function onBoards(cards: readonly PlanCard[], order: Order, now: number):
     case 'changed':
       return boards(sorted, CHANGED, (card) => changedBoard(card, now));
     case 'due':
-      return boards([...sorted].sort(byDate), DUE, (card) => dueBoard(card, now));
+      return dueBoards(sorted, now);
     case 'house':
       return houses(sorted);
     case 'title':
@@ -76,21 +77,22 @@ function changedBoard({ changedAt }: PlanCard, now: number): string {
   return changedAt >= midnight - 29 * DAY ? 'The last thirty days' : 'Before';
 }
 
-const DUE = ['Measuring now', 'To be started', 'No date yet', 'Measured'];
-
-function dueBoard({ start, end }: PlanCard, now: number): string {
-  if (start === null) return 'No date yet';
-  if (Date.parse(start) > now) return 'To be started';
-  return end !== null && Date.parse(end) <= now ? 'Measured' : 'Measuring now';
-}
+/** Headings, in the order in which they want to be seen. */
+const DUE: Readonly<Record<DueStep, string>> = {
+  overdue: 'Overdue',
+  measuring: 'Measuring now',
+  'to-the-laboratory': 'To the laboratory',
+  'to-be-started': 'To be started',
+  'no-date': 'No date yet',
+  measured: 'Measured',
+};
 
 /** The next date first; what has no date keeps its order, after the others. */
-function byDate(a: PlanCard, b: PlanCard): number {
-  return dateOf(a) - dateOf(b);
-}
-function dateOf({ start, end }: PlanCard): number {
-  const date = end ?? start;
-  return date === null ? Number.MAX_SAFE_INTEGER : Date.parse(date);
+function dueBoards(cards: readonly PlanCard[], now: number): readonly Board[] {
+  const due = new Map(cards.map((card) => [card, nextDue(card, now, 'UTC')]));
+  const dateOf = (card: PlanCard) => due.get(card)?.at ?? Number.MAX_SAFE_INTEGER;
+  const sorted = [...cards].sort((a, b) => dateOf(a) - dateOf(b));
+  return boards(sorted, Object.values(DUE), (card) => DUE[due.get(card)?.step ?? 'no-date']);
 }
 
 function byTitle(a: PlanCard, b: PlanCard): number {

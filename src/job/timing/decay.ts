@@ -3,6 +3,7 @@ import { visitTimes } from './checks.ts';
 import { DAY, HOUR, type Ms, saidDuration, saidInstant, shortDay } from './clock.ts';
 import { laboratoryBy, postBy } from './laboratory.ts';
 import { POST_TAKES } from './limits.ts';
+import { pickUpWindow } from './pick-ups.ts';
 
 /** Half-life of radon-222: 3.8235 days, 91.764 h (nuclear data tables; the figure from memory). */
 const HALF_LIFE: Ms = 3.8235 * 24 * HOUR;
@@ -52,7 +53,7 @@ const TICKS = 4;
 export function decayCourse(plan: Plan): DecayCourse | null {
   const { start, end, posted, received } = visitTimes(plan);
   const { kit, visit, site } = plan;
-  const from = end ?? (start === null ? null : start + kit.minimumHours * HOUR);
+  const from = end ?? (start === null ? null : pickUpWindow(start, kit).from);
   if (from === null || visit.device === 'monitor') return null;
   const mark = (kind: DecayMark['kind'], at: Ms, words: string): DecayMark => {
     const left = fractionLeft(at - from);

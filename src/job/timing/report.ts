@@ -5,6 +5,7 @@ import { type TimingCheck, timingChecks, visitTimes } from './checks.ts';
 import { HOUR, instantText, type Ms } from './clock.ts';
 import { laboratoryBy } from './laboratory.ts';
 import { CLOSED_BEFORE, MITIGATION_BEFORE, SHORT_TEST } from './limits.ts';
+import { pickUpWindow } from './pick-ups.ts';
 
 /** The times of a plan's visit. Instants in the site's zone, RFC 3339; null where the start is not known. */
 export interface TimingReport {
@@ -24,15 +25,16 @@ export function timingReport(plan: Plan): TimingReport {
   const { start, end } = visitTimes(plan);
   const { kit, site } = plan;
   const text = (at: Ms | null) => (at === null ? null : instantText(at, site.timeZone));
-  const after = (hours: number) => (start === null ? null : start + hours * HOUR);
+  const before = (lead: Ms) => (start === null ? null : start - lead);
+  const window = start === null ? null : pickUpWindow(start, kit);
   const exposure = start === null || end === null ? null : end - start;
   const lead = exposure !== null && exposure >= SHORT_TEST.duration ? 0 : CLOSED_BEFORE.duration;
   return {
     exposureHours: exposure === null ? null : exposure / HOUR,
-    earliestEnd: text(after(kit.minimumHours)),
-    latestEnd: text(after(kit.maximumHours)),
-    closeBy: text(after(-lead / HOUR)),
-    mitigationOnBy: text(after(-MITIGATION_BEFORE.duration / HOUR)),
+    earliestEnd: text(window?.from ?? null),
+    latestEnd: text(window?.to ?? null),
+    closeBy: text(before(lead)),
+    mitigationOnBy: text(before(MITIGATION_BEFORE.duration)),
     laboratoryBy: text(end === null ? null : laboratoryBy(end, kit.labDays)),
     checks: timingChecks(plan),
   };

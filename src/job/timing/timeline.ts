@@ -1,8 +1,9 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { visitTimes } from './checks.ts';
-import { HOUR, instantAt, type Ms, saidDuration, shortInstant, wallTime } from './clock.ts';
+import { instantAt, type Ms, saidDuration, shortInstant, wallTime } from './clock.ts';
 import { laboratoryBy } from './laboratory.ts';
 import { CLOSED_BEFORE, MITIGATION_BEFORE } from './limits.ts';
+import { pickUpWindow } from './pick-ups.ts';
 
 /** A bar of the timeline: what happens from when to when, beside what is needed. */
 export interface TimelineBar {
@@ -42,7 +43,7 @@ export function spanWords({ from, to }: Pick<TimelineBar, 'from' | 'to'>, zone: 
 
 function before(plan: Plan, start: Ms): readonly TimelineBar[] {
   const { end, closed, mitigation } = visitTimes(plan);
-  const until = end ?? start + plan.kit.minimumHours * HOUR;
+  const until = end ?? pickUpWindow(start, plan.kit).from;
   const needed = (name: string, lead: Ms, why: string): TimelineBar => ({
     name,
     from: start - lead,
@@ -69,7 +70,7 @@ function before(plan: Plan, start: Ms): readonly TimelineBar[] {
 function after(plan: Plan, start: Ms): readonly TimelineBar[] {
   const { end, received } = visitTimes(plan);
   const { kit, visit } = plan;
-  const fetched = end ?? start + kit.minimumHours * HOUR;
+  const fetched = end ?? pickUpWindow(start, kit).from;
   const laboratory: readonly TimelineBar[] =
     visit.device === 'monitor'
       ? []
@@ -88,8 +89,7 @@ function after(plan: Plan, start: Ms): readonly TimelineBar[] {
   return [
     {
       name: 'May be fetched',
-      from: start + kit.minimumHours * HOUR,
-      to: start + kit.maximumHours * HOUR,
+      ...pickUpWindow(start, kit),
       kind: 'open',
       why: `The kit asks for ${kit.minimumHours} to ${kit.maximumHours} h.`,
     },

@@ -1,4 +1,6 @@
 import type { PlanCard } from '../../io/shelf/records.ts';
+import { wallTime } from '../../job/timing/clock.ts';
+import { nextDue } from '../../job/timing/due.ts';
 
 /** "10:42" for today, "7 Mar" within the year, "7 Mar 2025" before; in the reader's own way. */
 export function whenWords(at: number, now: number): string {
@@ -13,20 +15,12 @@ export function fullWhenWords(at: number): string {
   return format(at, { dateStyle: 'medium', timeStyle: 'short' });
 }
 
-/** The next date of the measurement; empty where the plan has none. */
-export function dueWords({ start, end }: Pick<PlanCard, 'start' | 'end'>, now: number): string {
-  const short = (instant: string) =>
-    format(Date.parse(instant), {
-      weekday: 'short',
-      day: 'numeric',
-      month: 'short',
-      hour: 'numeric',
-      minute: '2-digit',
-    });
-  if (start === null) return end === null ? '' : `Ends ${short(end)}`;
-  if (Date.parse(start) > now) return `Starts ${short(start)}`;
-  if (end === null) return `Measuring since ${short(start)}`;
-  return Date.parse(end) > now ? `Fetch it ${short(end)}` : `Measured until ${short(end)}`;
+/** The next date of the measurement by the clock of the site; empty where the plan has none. */
+export function dueWords(card: Pick<PlanCard, 'start' | 'end' | 'visit'>, now: number): string {
+  const here = new Intl.DateTimeFormat().resolvedOptions().timeZone;
+  const { at, says } = nextDue(card, now, here);
+  const elsewhere = at !== null && card.visit && wallTime(at, card.visit.zone).offset !== wallTime(at, here).offset;
+  return elsewhere ? `${says} (clock of the site)` : says;
 }
 
 function format(at: number, options: Intl.DateTimeFormatOptions): string {

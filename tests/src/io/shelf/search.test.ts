@@ -91,6 +91,35 @@ describe('the boards', () => {
     ]);
   });
 
+  it('by what is next, as the kit has it: the overdue first, and what is on its way to the laboratory by its limit', () => {
+    const at = (days: number) => new Date(NOW + days * DAY).toISOString();
+    const visit = {
+      zone: 'America/New_York',
+      kit: { minimumHours: 48, maximumHours: 96, labDays: 5 },
+      posted: null,
+      received: null,
+      monitor: false,
+      read: false,
+    };
+    const cards = [
+      card({ id: 'sent late', start: at(-9), end: at(-6), visit }),
+      card({ id: 'sent', start: at(-4), end: at(-1), visit }),
+      card({ id: 'read', start: at(-9), end: at(-6), visit: { ...visit, read: true } }),
+      // Until 96 h after the start.
+      card({ id: 'second', start: at(-1), end: null, visit }),
+      card({ id: 'first', start: at(-2), end: null, visit }),
+      card({ id: 'over', start: at(-5), end: null, visit }),
+      card({ id: 'long kit', start: at(-5), end: null, visit: { ...visit, kit: { ...visit.kit, maximumHours: 168 } } }),
+    ];
+    const boards = onBoards(cards, 'due', NOW).map(({ title, cards: some }) => [title, some.map(({ id }) => id)]);
+    expect(boards).toEqual([
+      ['Overdue', ['over']],
+      ['Measuring now', ['first', 'long kit', 'second']],
+      ['To the laboratory', ['sent late', 'sent']],
+      ['Measured', ['read']],
+    ]);
+  });
+
   it('house by house: each house once, those without an address last', () => {
     const cards = [
       card({ place: '', id: 'a' }),

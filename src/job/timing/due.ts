@@ -1,0 +1,71 @@
+import { type Ms, msOf, shortInstant } from './clock.ts';
+import { laboratoryBy, postBy } from './laboratory.ts';
+import { LEAST_EXPOSURE } from './limits.ts';
+import { type PickUpWindow, pickUpWindow } from './pick-ups.ts';
+import type { VisitFacts } from './visit-facts.ts';
+
+/** A test as a list knows it; without `visit` only by what its plan says of start and end. */
+export interface DueFacts {
+  readonly start: string | null;
+  readonly end: string | null;
+  readonly visit?: VisitFacts;
+}
+
+/** Where a test stands, in the order in which it wants to be seen. */
+export type DueStep = 'overdue' | 'measuring' | 'to-the-laboratory' | 'to-be-started' | 'no-date' | 'measured';
+
+/** What comes next, and when. */
+export interface Due {
+  readonly step: DueStep;
+  /** The date that it is sorted by; null for none. */
+  readonly at: Ms | null;
+  /** Short words, or none. */
+  readonly says: string;
+}
+
+/** @param zone whose clock the words go by where the site's is not known */
+export function nextDue(facts: DueFacts, now: Ms, zone: string): Due {
+  const [start, end] = [msOf(facts.start), msOf(facts.end)];
+  const said = (at: Ms) => shortInstant(at, facts.visit?.zone ?? zone, now);
+  if (start === null) return { step: 'no-date', at: end, says: end === null ? '' : `Ends ${said(end)}` };
+  if (start > now) return { step: 'to-be-started', at: start, says: `Set out ${said(start)}` };
+  const window = facts.visit ? pickUpWindow(start, facts.visit.kit) : null;
+  if (end === null || end > now) return whileMeasuring(start, end, window, now, said);
+  return onceFetched(facts, start, end, now, said);
+}
+
+type Say = (at: Ms) => string;
+
+function whileMeasuring(start: Ms, end: Ms | null, window: PickUpWindow | null, now: Ms, said: Say): Due {
+  const measuring = (at: Ms, says: string): Due => ({ step: 'measuring', at, says });
+  if (!window)
+    return end === null ? measuring(start, `Measuring since ${said(start)}`) : measuring(end, `Fetch ${said(end)}`);
+  const { from, to } = window;
+  if (now > to) return { step: 'overdue', at: to, says: `Overdue: past its window since ${said(to)}` };
+  if (end !== null) {
+    const outside = end < from || end > to ? `, outside its window (${said(from)} to ${said(to)})` : '';
+    return measuring(end, `Fetch ${said(end)}${outside}`);
+  }
+  return measuring(to, now < from ? `Fetch between ${said(from)} and ${said(to)}` : `Fetch now, until ${said(to)}`);
+}
+
+function onceFetched({ visit }: DueFacts, start: Ms, end: Ms, now: Ms, said: Say): Due {
+  const measured = (says: string): Due => ({ step: 'measured', at: end, says });
+  if (!visit) return measured(`Measured until ${said(end)}`);
+  const { from, to } = pickUpWindow(start, visit.kit);
+  if (end < from || end > to || end - start < LEAST_EXPOSURE.duration) {
+    return measured(`Fetched ${said(end)}, outside its window: not evaluated`);
+  }
+  if (visit.read || visit.monitor) return measured(`Measured until ${said(end)}`);
+  const received = msOf(visit.received);
+  if (received !== null && received <= now) return measured(`At the laboratory since ${said(received)}`);
+  const by = laboratoryBy(end, visit.kit.labDays);
+  const onTheWay = (at: Ms, says: string): Due => ({ step: 'to-the-laboratory', at, says });
+  if (now > by) return onTheWay(by, `Late: should be at the laboratory since ${said(by)}`);
+  if (visit.posted !== null) return onTheWay(by, `Posted. At the laboratory by ${said(by)}`);
+  const post = postBy(end, visit.kit.labDays);
+  return onTheWay(
+    by,
+    `Post it${now <= post && post > end ? ` by ${said(post)}` : ' now'}. At the laboratory by ${said(by)}`,
+  );
+}
