@@ -7,11 +7,12 @@ import { PAPER_NAMES } from './house/paper-acts.ts';
 import { KeyTable } from './key-table.tsx';
 import { later } from './later.tsx';
 import { PictureQuestion } from './picture-question.tsx';
-import { PaperPreview, SheetPreview } from './sheet-preview.tsx';
 import { showDialog, useUi } from './ui.ts';
 import './dialogs.css';
 
 const PlansScreen = later(() => import('./shelf/plans-screen.tsx').then((part) => part.PlansScreen));
+const SheetPreview = later(() => import('./sheet-preview.tsx').then((part) => part.SheetPreview));
+const PaperPreview = later(() => import('./sheet-preview.tsx').then((part) => part.PaperPreview));
 const QualityBook = later(() => import('./quality/quality-book.tsx').then((part) => part.QualityBook));
 
 /** Whatever stands over the page until it is answered. Escape closes it. */

@@ -1,7 +1,10 @@
 import { useEffect, useState } from 'react';
+import { counted } from '../../geometry/words.ts';
 import type { JobPaper } from '../papers/papers.ts';
 import type { PaperName } from '../sheet/paper.ts';
+import { useAppStore } from '../state/store.ts';
 import { jobPaperDrawings } from './house/paper-acts.ts';
+import { PrintedPages, printPages } from './printed-pages.tsx';
 import { sheetDrawings, troubleOf } from './sheet-acts.ts';
 
 type Preview =
@@ -11,16 +14,21 @@ type Preview =
 
 /** The sheets as they will be saved, one under another. */
 export function SheetPreview({ paper, showTracing }: { readonly paper: PaperName; readonly showTracing: boolean }) {
-  return <Previews key={paper} draw={() => sheetDrawings(paper, showTracing)} />;
+  return <Previews key={paper} paper={paper} draw={() => sheetDrawings(paper, showTracing)} />;
 }
 
 /** The pages of a paper of the job as they will be saved. */
 export function PaperPreview({ paper, which }: { readonly paper: PaperName; readonly which: JobPaper }) {
-  return <Previews key={which} draw={() => jobPaperDrawings(which, paper)} />;
+  return <Previews key={which} paper={paper} draw={() => jobPaperDrawings(which, paper)} />;
+}
+
+interface PreviewsProps {
+  readonly paper: PaperName;
+  readonly draw: () => Promise<readonly string[]>;
 }
 
 /** Draws once, when it comes to the page: what it shows does not change while it is looked at. */
-function Previews({ draw }: { readonly draw: () => Promise<readonly string[]> }) {
+function Previews({ paper, draw }: PreviewsProps) {
   const [preview, setPreview] = useState<Preview>({ state: 'drawing' });
   // biome-ignore lint/correctness/useExhaustiveDependencies: drawn once
   useEffect(() => {
@@ -41,12 +49,32 @@ function Previews({ draw }: { readonly draw: () => Promise<readonly string[]> })
   }, []);
   if (preview.state === 'drawing') return <p role="status">Drawing the sheet…</p>;
   if (preview.state === 'failed') return <p role="alert">{preview.why}</p>;
+  const { addresses } = preview;
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard
-    <section className="previews" aria-label="Sheets" tabIndex={0}>
-      {preview.addresses.map((address, index) => (
-        <img key={address} src={address} alt={`Sheet ${index + 1} of ${preview.addresses.length}`} />
-      ))}
-    </section>
+    <>
+      <div className="preview-acts">
+        <button type="button" className="button button--main" onClick={() => void print()}>
+          Print
+        </button>
+        <p className="small">
+          {counted(addresses.length, 'page')}, {paper === 'a4' ? 'A4' : 'Letter'}, the long side across. At 100 % it has
+          its true size.
+        </p>
+      </div>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard */}
+      <section className="previews" aria-label="Sheets" tabIndex={0}>
+        {addresses.map((address, index) => (
+          <img key={address} src={address} alt={`Sheet ${index + 1} of ${addresses.length}`} />
+        ))}
+      </section>
+      <PrintedPages paper={paper} addresses={addresses} />
+    </>
   );
+}
+
+async function print(): Promise<void> {
+  await printPages().catch(() => {
+    const { say } = useAppStore.getState();
+    say('A page could not be drawn, so nothing was printed. Save the drawing (SVG) and print that.');
+  });
 }

@@ -21,7 +21,7 @@ import { testerOf } from './tester.ts';
 import { clockLine, saidAt, testTimes } from './times.ts';
 import { askedOfOccupants, SAFETY_FIRST, WHAT_IT_IS, WHY_CLOSED } from './words.ts';
 
-const SIZES = [3.7, 3.5, 3.3, 3.1, 2.9] as const;
+const SIZES = [3.7, 3.6, 3.5, 3.4, 3.3, 3.2, 3.1, 3, 2.9] as const;
 
 /** Where a state forbids it by rule; one that was read. */
 const LAW = 'Some states forbid interfering with a radon test; Illinois does in 32 Ill. Adm. Code 422.70(g).';
@@ -41,22 +41,15 @@ export function drawAgreement(order: PaperOrder): readonly string[] {
 function agreementBlocks(order: PaperOrder, width: number, style: TextStyle): readonly Block[] {
   const { plan } = order;
   const say = (text: string) => paragraph(text, width, style);
+  const times = testTimes(plan, (text) => saidAt(text, plan, '') || null);
   const places = placesInWords(plan);
+  const detectors = places.length === 0 ? [] : [{ name: 'Where they stand', at: places.join('. '), otherwise: '' }];
   return [
     say(`${WHAT_IT_IS} ${WHY_CLOSED}`),
     stack(
-      [
-        space(0.4),
-        timeRows(
-          testTimes(plan, (text) => saidAt(text, plan, '') || null),
-          width,
-          style,
-        ),
-        paragraph(clockLine(plan), width, READ_SOFT),
-      ],
+      [space(0.4), timeRows([...times, ...detectors], width, style), paragraph(clockLine(plan), width, READ_SOFT)],
       0.8,
     ),
-    ...(places.length === 0 ? [] : [stack(places.map((text) => dotted(text, width, style)))]),
     ...promises(plan, width, style),
     stack([space(1), say('I tell the tester of anything that was not kept. I know that the test may then not count.')]),
     say(SAFETY_FIRST),

@@ -90,6 +90,9 @@ function logFlow(plan: Plan, width: number): readonly FlowItem[] {
     headingItem('Agreement not to interfere', width),
     ...textItems(agreementLine(plan), width, BODY),
     ...section('Written out', clippedTexts(plan), width),
+    headingItem('Remarks', width),
+    writing([''], width),
+    writing([''], width),
     ...signatures(plan, width),
   ];
 }

@@ -19,7 +19,7 @@ import { clockLine, testTimes, toldAt } from './times.ts';
 import { askedOfOccupants, IF_BROKEN, SAFETY_FIRST, WHAT_IT_IS, WHY_CLOSED } from './words.ts';
 
 /** Type sizes that are tried, mm. */
-const SIZES = [4, 3.7, 3.5, 3.3] as const;
+const SIZES = [4, 3.85, 3.7, 3.6, 3.5, 3.4, 3.3, 3.2, 3.1] as const;
 
 /**
  * The letter to the people in the house, before the test: when, what they are asked, why. After ANSI/AARST MAH-2019, Exh. 2

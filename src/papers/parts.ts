@@ -104,12 +104,13 @@ export function timeRows(times: readonly TestTime[], width: number, style: TextS
   );
 }
 
+/** A line to write on, level with the name beside it; under it what holds until then. */
 function openTime(otherwise: string, width: number, style: TextStyle): Block {
-  const words = paragraph(otherwise, width, style);
+  const top = style.size * 1.6;
+  const words = paragraph(otherwise, width, { ...READ_SOFT, size: style.size * 0.86 });
   return {
-    height: words.height + HAND,
-    draw: (x, y) =>
-      words.draw(x, y) + line(x, y + words.height + HAND - 1, x + width, y + words.height + HAND - 1, BOX),
+    height: top + words.height + 1.4,
+    draw: (x, y) => line(x, y + top, x + width, y + top, BOX) + words.draw(x, y + top + 0.5),
   };
 }
 

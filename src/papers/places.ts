@@ -54,25 +54,25 @@ function wallWords({ display, site }: Plan, model: LevelModel, { at, radius }: D
   const reach = { left: radius, right: radius, up: radius, down: radius };
   const gaps = nearGaps(model, at, reach)
     .filter(({ gap }) => gap > TOUCHING)
-    .map(
-      ({ side, gap }) =>
-        `${formatLength(gap, display.length)} from the ${compassPoint(DIRECTION[side], site.north)} wall`,
-    );
-  return capital(listed(gaps));
+    .map(({ side, gap }) => `${compassPoint(DIRECTION[side], site.north)} wall ${formatLength(gap, display.length)}`);
+  return capital(gaps.join(', '));
 }
 
 /** More than so many are only counted: people in the house look for a room, not for a label. */
 const NAMED = 6;
 
-/** "A1 and A2 in Family room, Basement", a room a sentence. */
+/** "A1 and A2: Family room, Basement", a room a line; of many detectors "9 detectors: Lounge, Bedroom 1 and …", a level a line. */
 export function placesInWords(plan: Plan): readonly string[] {
   const placed = placedDetectors(plan);
-  const rooms = new Map<string, string[]>();
-  for (const { name, room, level } of placed) {
-    const place = `${clipped(room)}, ${clipped(level)}`;
-    rooms.set(place, [...(rooms.get(place) ?? []), clipped(name)]);
+  const many = placed.length > NAMED;
+  const places = new Map<string, PlacedDetector[]>();
+  for (const each of placed) {
+    const place = many ? clipped(each.level) : `${clipped(each.room)}, ${clipped(each.level)}`;
+    places.set(place, [...(places.get(place) ?? []), each]);
   }
-  return [...rooms].map(([place, names]) =>
-    placed.length > NAMED ? `${counted(names.length, 'detector')}: ${place}` : `${listed(names)}: ${place}`,
-  );
+  return [...places].map(([place, there]) => {
+    if (!many) return `${listed(there.map(({ name }) => clipped(name)))}: ${place}`;
+    const rooms = [...new Set(there.map(({ room }) => clipped(room)))];
+    return `${counted(there.length, 'detector')} on ${place}: ${listed(rooms)}`;
+  });
 }

@@ -9,7 +9,7 @@ import { placedDetectors } from '../../src/papers/places.ts';
 import { GROUPS } from '../../src/papers/words.ts';
 import type { PaperName } from '../../src/sheet/paper.ts';
 import { pageTroubles } from '../helpers/page-troubles.ts';
-import { samplePlan } from '../helpers/sample-files.ts';
+import { SAMPLE_NAMES, samplePlan } from '../helpers/sample-files.ts';
 import { sheetTexts } from '../helpers/sheet-texts.ts';
 
 const KINDS: readonly JobPaper[] = ['notice', 'door-hanger', 'agreement', 'log'];
@@ -108,6 +108,11 @@ describe('what is asked of the people in the house', () => {
     expect(words('notice', bare)).toContain('A1 and A2: Family room, Basement');
   });
 
+  it('counts many detectors, level by level, in place of their labels', () => {
+    const house = samplePlan('05-boarding-house');
+    expect(words('notice', house)).toContain('9 detectors on Garden level: Lounge, Bedroom 1, Bedroom 2, Bedroom 3,');
+  });
+
   it('names the tester where the log has one for all, and never guesses between two', () => {
     const one = withLog(timed, detector, { placedBy: 'R. Alder' });
     expect(words('notice', one)).toContain('R. Alder Tester');
@@ -183,7 +188,8 @@ describe('the log', () => {
     const [placed] = placedDetectors(bare);
     // samples/README.md: A1 in the family room of the basement; the plan's own height of its underside.
     expect([placed?.name, placed?.room, placed?.level]).toEqual(['A1', 'Family room', 'Basement']);
-    expect(placed?.fromWalls).toMatch(/ from the [a-z-]+ wall and .* from the [a-z-]+ wall$/);
+    // Its axis is 8 ft 7 in east of the west face and 10 ft 2 in north of the south face (24 ft), its radius 2 in.
+    expect(placed?.fromWalls).toBe('West wall 8 ft 5 in, south wall 10 ft');
     const text = words('log', bare);
     for (const { name, height } of placedDetectors(bare))
       for (const part of [name, height]) expect(text).toContain(part);
@@ -211,6 +217,21 @@ describe('the log', () => {
     expect(words('log', withLog(timed, detector, { photos }))).toContain('A1, 2 of 2');
   });
 });
+
+it.each(SAMPLE_NAMES)(
+  '%s: what is handed to the people in the house is one page, with and without its times',
+  (name) => {
+    const plan = samplePlan(name);
+    const closed = { ...plan, visit: { ...timed.visit, end: '2026-03-10T19:00:00-04:00' } };
+    for (const each of [plan, { ...plan, visit: timed.visit }, closed]) {
+      for (const paper of PAPERS) {
+        for (const kind of ['notice', 'door-hanger', 'agreement'] as const)
+          expect(draw(kind, each, paper)).toHaveLength(1);
+        expect(pageTroubles(draw('log', each, paper), paper)).toEqual([]);
+      }
+    }
+  },
+);
 
 it('every sentence for the people in the house belongs to a group of the list', () => {
   const known = GROUPS.flatMap(({ items }) => items);

@@ -1,0 +1,71 @@
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { accessibilityFindings, type OpenPage, openPage } from './harness.ts';
+import { pickSample } from './samples.ts';
+
+/** Size of each page of a PDF, in whole mm. */
+function pageSizes(pdf: Buffer): readonly string[] {
+  const boxes = [...pdf.toString('latin1').matchAll(/\/MediaBox \[\s*0 0 ([\d.]+) ([\d.]+)\s*\]/g)];
+  return boxes.map(([, width, height]) =>
+    [width, height].map((each) => Math.round((Number(each) * 25.4) / 72)).join('×'),
+  );
+}
+
+const printed = async (page: Page) => pageSizes(await page.pdf({ preferCSSPageSize: true, printBackground: true }));
+const close = (page: Page) => page.getByRole('button', { name: 'Close', exact: true }).click();
+
+describe('printed from the browser', () => {
+  let open: OpenPage;
+  let page: Page;
+  beforeAll(async () => {
+    open = await openPage();
+    page = open.page;
+    page.setDefaultTimeout(8000);
+    await page.addInitScript(() => {
+      window.print = () => document.documentElement.setAttribute('data-printed', 'yes');
+    });
+    await page.reload();
+    await pickSample(page, /^Plain basement/);
+    await page.locator('.saved', { hasText: /^saved / }).waitFor();
+  });
+  afterAll(() => open.context.close());
+
+  it.each([
+    ['letter', 'log', 3, '279×216'],
+    ['a4', 'notice', 1, '297×210'],
+  ])(
+    'on %s the %s is printed page by page at its own size, and nothing of the app with it',
+    async (paper, which, count, size) => {
+      const stage = page.getByRole('button', { name: 'House', exact: true });
+      if ((await stage.getAttribute('aria-expanded')) !== 'true') await stage.click();
+      await page.getByLabel('Which one').selectOption(which);
+      await page.getByLabel('Size', { exact: true }).selectOption(paper);
+      await page.getByRole('button', { name: 'Look at the paper' }).click();
+      await page.getByRole('img', { name: `Sheet 1 of ${count}` }).waitFor();
+      expect(await printed(page)).toEqual(Array(count).fill(size));
+      await page.emulateMedia({ media: 'print' });
+      const seen = await page
+        .locator('body > *')
+        .evaluateAll((all) =>
+          all.filter((each) => getComputedStyle(each).display !== 'none').map((each) => each.className),
+        );
+      expect(seen.filter((name) => name !== '')).toEqual(['printed']);
+      await page.emulateMedia({ media: null });
+      await close(page);
+    },
+  );
+
+  it('the button opens the print window; the marked-up sheet has it too', async () => {
+    await page.getByRole('button', { name: 'Sheet', exact: true }).click();
+    await page.getByRole('button', { name: 'Look at the sheet' }).click();
+    await page.getByRole('button', { name: 'Print', exact: true }).click();
+    await expect.poll(() => page.locator('html').getAttribute('data-printed')).toBe('yes');
+    const sheets = await page.locator('.previews img').count();
+    expect(sheets).toBeGreaterThan(1);
+    expect(await printed(page)).toEqual(Array(sheets).fill('279×216'));
+    expect(await accessibilityFindings(page)).toEqual([]);
+    await close(page);
+    expect(await page.locator('.printed').count()).toBe(0);
+    open.expectNoTroubles();
+  });
+});
