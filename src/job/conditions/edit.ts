@@ -35,9 +35,14 @@ export function withAnswer(plan: Plan, id: string, state: ConditionState, { by, 
   return withEntry(plan, after);
 }
 
-/** Whether an answer was given without who gave it, or without when. */
-export const lacksWhoOrWhen = ({ answered, by, at }: Pick<ConditionRow, 'answered' | 'by' | 'at'>): boolean =>
-  answered !== 'unknown' && (by === '' || at === null);
+/** Whether an answer that stands was given without who gave it, or without when. */
+export const lacksWhoOrWhen = ({
+  state,
+  answered,
+  by,
+  at,
+}: Pick<ConditionRow, 'state' | 'answered' | 'by' | 'at'>): boolean =>
+  answered !== 'unknown' && state === answered && (by === '' || at === null);
 
 /** The plan with who and when of a look put where an answer has none. What is written down already stays; nothing is answered by it. */
 export function withLook(plan: Plan, { by, at }: Look): Plan {

@@ -33,8 +33,9 @@ export interface ConditionRow {
   readonly answered: ConditionState;
   /** Whether the house may have no such thing. */
   readonly mayBeNone: boolean;
+  /** Who saw the state; empty when it is not known, or when the answer was another one: nobody vouches for what they did not see. */
   readonly by: string;
-  /** RFC 3339, or null when it is not known. */
+  /** RFC 3339, or null when it is not known, as for `by`. */
   readonly at: string | null;
   readonly note: string;
   /** Null while it is not broken. */

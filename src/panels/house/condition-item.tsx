@@ -76,7 +76,7 @@ function ConditionMore({ row: { item, state, answered, by, at, note }, onBack }:
         </p>
       )}
       <p className="small soft">{item.sources.length > 0 ? `Source: ${sourceWords(item.sources)}` : 'No source.'}</p>
-      {answered !== 'unknown' && (
+      {answered !== 'unknown' && state === answered && (
         <>
           <TextField label="Who saw it" value={by} onCommit={(text) => change({ by: text })} />
           <InstantField label="When it was seen" value={at} zone={zone} onCommit={(value) => change({ at: value })} />

@@ -1,4 +1,5 @@
 import { sourceWords } from '../../../geometry/words/sources.ts';
+import { CAUTIONS } from '../../../geometry/words.ts';
 import { BREAK_SOURCES, conditionsReport, WHY_BREAKS_COUNT } from '../../job/conditions/report.ts';
 import { useAppStore } from '../../state/store.ts';
 import { VerdictMark } from '../verdict-mark.tsx';
@@ -49,6 +50,7 @@ export function HousePanel() {
       <WeatherNotes plan={plan} />
       <AgreementFields plan={plan} />
       <Papers />
+      <p className="fine soft">{CAUTIONS.join(' ')}</p>
     </>
   );
 }

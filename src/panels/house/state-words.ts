@@ -36,11 +36,18 @@ export const WHOLE: Readonly<Record<TestStanding, { readonly word: string; reado
 
 /** "Kept: R. Alder, Sat 7 Mar, 18:00"; whichever of the two is not written down says so. `zone`: IANA zone of the house. */
 export function answerLine({ state, answered, by, at }: ConditionRow, zone: string): string {
-  if (answered === 'unknown') return STATE_WORDS[state];
+  if (state !== answered) return overruled(state, answered);
+  if (state === 'unknown') return STATE_WORDS[state];
   const time = msOf(at);
   const when = time === null ? '' : saidInstant(time, zone);
   const known = [by, when].filter(Boolean).join(', ');
   const lacks = [by ? '' : 'who', when ? '' : 'when'].filter(Boolean);
   const missing = lacks.length > 0 ? `${listed(lacks)} not written down` : '';
   return `${STATE_WORDS[state]}: ${[known, missing].filter(Boolean).join('; ')}`;
+}
+
+/** The log knows of a break, or every house has it: whoever answered otherwise did not see that. */
+function overruled(state: ConditionState, answered: ConditionState): string {
+  const answer = answered === 'unknown' ? '' : ` (the answer was: ${STATE_WORDS[answered].toLowerCase()})`;
+  return `${STATE_WORDS[state]}${state === 'broken' ? ', by the log' : ''}${answer}`;
 }

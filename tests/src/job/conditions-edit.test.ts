@@ -101,7 +101,10 @@ describe('lacksWhoOrWhen(row)', () => {
     ['no name', 'kept', '', MORNING, true],
     ['no time', 'broken', 'R. Alder', null, true],
     ['no answer yet', 'unknown', '', null, false],
-  ])('%s', (_, answered, by, at, lacks) => expect(lacksWhoOrWhen({ answered, by, at })).toBe(lacks));
+  ])('%s', (_, state, by, at, lacks) => expect(lacksWhoOrWhen({ state, answered: state, by, at })).toBe(lacks));
+
+  it('an answer that the log overrules lacks nothing: it does not stand', () =>
+    expect(lacksWhoOrWhen({ state: 'broken', answered: 'kept', by: '', at: null })).toBe(false));
 });
 
 describe('the agreement', () => {

@@ -148,6 +148,13 @@ describe('the whole', () => {
     );
     expect(conditionsReport(plan).whole).toBe('not-evaluated');
   });
+
+  it('lets nobody who answered "kept" vouch for tampering that only the log has', () => {
+    const kept = { ...said('not-disturbed', 'kept'), by: 'R. Alder', at: VISIT.start };
+    expect(rowFor(planWith([kept]), kept.item)).toMatchObject({ state: 'kept', by: 'R. Alder', at: VISIT.start });
+    const touched = withLog(withDetector(planWith([kept])), 'd1', { tampering: 'seen' });
+    expect(rowFor(touched, kept.item)).toMatchObject({ state: 'broken', answered: 'kept', by: '', at: null });
+  });
 });
 
 describe('"none here"', () => {

@@ -3,6 +3,7 @@ import { buildLevel } from '../../../geometry/level/build-level.ts';
 import { emptyLevel, emptyPlan } from '../../../geometry/plan/empty.ts';
 import type { Condition, ConditionState, Detector, Plan, Visit } from '../../../geometry/plan/model.ts';
 import { CONDITION_ITEMS, conditionsReport } from '../../../src/job/conditions/report.ts';
+import { withLog } from '../../../src/job/log/edit.ts';
 import { answerLine } from '../../../src/panels/house/state-words.ts';
 import { answer, signAnswers, useWalk } from '../../../src/panels/house/walk.ts';
 import { type Hint, WEIGHT } from '../../../src/state/guidance/hint.ts';
@@ -117,6 +118,25 @@ describe('the line under an item', () => {
     ['None here: who and when not written down', said('fireplaces-off', 'not-applicable', { by: '', at: null })],
     ['Not known', said('doors-closed', 'unknown', { by: '', at: null })],
   ])('%s', (line, condition) => expect(lineOf(condition)).toBe(line));
+});
+
+describe('the line under an item that is known better', () => {
+  const withTampering = (conditions: readonly Condition[]) =>
+    conditionsReport(withLog(placed({ conditions }), 'd1', { tampering: 'seen' })).rows.find(
+      ({ item }) => item.id === 'not-disturbed',
+    );
+  it('names nobody for a break that only the log has', () => {
+    const line = (row: ReturnType<typeof withTampering>) => row && answerLine(row, 'UTC');
+    expect(line(withTampering([]))).toBe('Broken, by the log');
+    expect(line(withTampering([said('not-disturbed', 'kept')]))).toBe('Broken, by the log (the answer was: kept)');
+    expect(line(withTampering([said('not-disturbed', 'broken')]))).toBe('Broken: R. Alder, Saturday 2 May, 13:00');
+  });
+
+  it('says that "none here" is no answer to windows', () => {
+    const plan = { ...emptyPlan(), conditions: [said('windows-closed', 'not-applicable')] };
+    const row = conditionsReport(plan).rows.find(({ item }) => item.id === 'windows-closed');
+    expect(row && answerLine(row, 'UTC')).toBe('Not known (the answer was: none here)');
+  });
 });
 
 describe('the walk', () => {
