@@ -121,7 +121,7 @@ describe('the walk through the house', () => {
     ['notice', 'Notice to the occupants'],
     ['door-hanger', 'Door hangers'],
     ['agreement', 'Agreement not to interfere'],
-    ['log', 'Log and chain of custody'],
+    ['log', 'Log, chain of custody'],
   ])('the paper "%s" is looked at, and saved', async (which, title) => {
     await page.getByLabel('Which one').selectOption(which);
     await page.getByRole('button', { name: 'Look at the paper' }).click();
@@ -131,7 +131,7 @@ describe('the walk through the house', () => {
     await expect.poll(() => first.evaluate((image) => (image as HTMLImageElement).naturalWidth)).toBeGreaterThan(0);
     await page.keyboard.press('Escape');
     await dialog.waitFor({ state: 'detached' });
-    const file = await download(page, () => page.getByRole('button', { name: 'Save to print (SVG)' }).click());
+    const file = await download(page, () => page.getByRole('button', { name: 'Save the drawing (SVG)' }).click());
     expect(file.name).toMatch(new RegExp(`-${which}(-\\d)?\\.svg$`));
     expect(file.bytes.toString()).toMatch(/^<svg/);
     open.expectNoTroubles();

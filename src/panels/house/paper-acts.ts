@@ -9,7 +9,7 @@ export const PAPER_NAMES: Readonly<Record<JobPaper, string>> = {
   notice: 'Notice to the occupants',
   'door-hanger': 'Door hangers',
   agreement: 'Agreement not to interfere',
-  log: 'Log and chain of custody',
+  log: 'Log, chain of custody',
 };
 
 /** The pages of a paper as SVG text that carries its own font. The code that draws it is only loaded when it is wanted. */

@@ -13,7 +13,7 @@ const PAPERS = [
   { value: 'a4', words: 'A4' },
 ] as const;
 
-/** What is handed out or signed: looked at first, then saved to be printed. */
+/** What is handed out or signed: looked at and printed, or saved as a drawing. */
 export function Papers() {
   const usual = useAppStore((state) => usualPaper(state.plan));
   const [chosen, setChosen] = useState<PaperName | null>(null);
@@ -32,7 +32,7 @@ export function Papers() {
         Look at the paper
       </button>
       <button type="button" className="button" onClick={() => void saveJobPaper(which, paper)}>
-        Save to print (SVG)
+        Save the drawing (SVG)
       </button>
     </section>
   );
