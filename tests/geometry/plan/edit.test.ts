@@ -241,6 +241,14 @@ describe('withoutItems(plan, levelId, ids)', () => {
     expect(withoutItems(plan, 'L1', ['d1', 't1']).readings).toEqual([{ detector: 'd2', value: 4, unit: 'pCi/L' }]);
   });
 
+  it('takes the earlier results of its place with a detector: at another place they would mean something else', () => {
+    const result = { at: null, value: 3, unit: 'pCi/L', term: 'short-term', note: '' } as const;
+    const here = { ...result, detector: 'd1' };
+    const more = { ...plan, readings: [], earlier: [here, { ...result, detector: 'd2' }, result] };
+    expect(withoutItems(more, 'L1', ['d1']).earlier).toEqual([{ ...result, detector: 'd2' }, result]);
+    expect('earlier' in withoutItems(plan, 'L1', ['d1'])).toBe(false);
+  });
+
   it('gives the same plan back when nothing of it is there', () => {
     expect(withoutItems(plan, 'L1', ['w99'])).toBe(plan);
   });

@@ -404,6 +404,11 @@ describe('parsePlan(text) on the meaning of a plan', () => {
       '/earlier/0/at: Earlier result 1 has "at" as "2026-02-30T10:00:00Z", which names a day that the calendar does not have.',
     ],
     [
+      'an earlier result of no detector',
+      smallFile({ earlier: [{ value: 1, unit: 'pCi/L', term: 'short-term', detector: 'd9' }] }),
+      '/earlier/0/detector: Earlier result 1 belongs to the detector "d9", which is not in the file.',
+    ],
+    [
       'hours of work that end before they begin',
       smallFile({ practice: { days: [{ day: 'mon', from: '17:00', to: '08:30' }], daysOff: [] } }),
       '/practice/days/0/to: Working day 1 ends at 08:30, not after it begins at 17:00. Swap the two.',

@@ -252,7 +252,10 @@ const sections = {
   weather: fc.array(loose({ text }, { at: instant }), { maxLength: 1 }),
   agreement: loose({}, { signedBy: text, at: instant, refused: fc.boolean(), note: text }),
   earlier: fc.array(
-    loose({ value: size, unit: radon, term: fc.constantFrom('short-term', 'long-term') }, { at: instant, note: text }),
+    loose(
+      { value: size, unit: radon, term: fc.constantFrom('short-term', 'long-term') },
+      { at: instant, note: text, detector: fc.constant(null) },
+    ),
     { maxLength: 1 },
   ),
   quality: fc

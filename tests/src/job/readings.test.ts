@@ -1,7 +1,5 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { emptyPlan } from '../../../geometry/index.ts';
-import type { Detector, Plan, Purpose, Reading } from '../../../geometry/plan/model.ts';
 import { ACTION_LEVELS, levelInPicocuries, reaches } from '../../../src/job/readings/action-levels.ts';
 import {
   asNumber,
@@ -13,39 +11,17 @@ import {
   meanOf,
   rounded,
 } from '../../../src/job/readings/exact.ts';
-import { judgeReadings, type SetReport, type TestStanding } from '../../../src/job/readings/judge.ts';
+import { judgeReadings } from '../../../src/job/readings/judge.ts';
 import {
   bandOf,
   coefficientOfVariation,
+  PRECISION_BANDS,
   precisionOf,
   relativePercentDifference,
 } from '../../../src/job/readings/precision.ts';
 import { inBecquerels, inPicocuries, radonText } from '../../../src/job/readings/radon.ts';
 import { describeSet } from '../../../src/job/readings/report.ts';
-
-const detector = (id: string, x: number, pair: string | null): Detector => ({
-  id,
-  label: id.toUpperCase(),
-  at: [x, 0],
-  base: 762,
-  radius: 50.8,
-  tall: 25.4,
-  pair,
-});
-
-/** Two detectors, rim to rim 6 in apart unless told, with these results in pCi/L. */
-function planWith(values: readonly number[], change: Partial<Plan> = {}, gap = 152.4): Plan {
-  const plan = emptyPlan();
-  const detectors = values.map((_, i) => detector(`d${i + 1}`, i * (101.6 + gap), values.length > 1 ? 'A' : null));
-  const readings = values.map((value, i): Reading => ({ detector: `d${i + 1}`, value, unit: 'pCi/L' }));
-  return { ...plan, levels: plan.levels.map((level) => ({ ...level, detectors })), readings, ...change };
-}
-const judged = (values: readonly number[], change: Partial<Plan> = {}, standing: TestStanding = 'holds'): SetReport => {
-  const [report] = judgeReadings(planWith(values, change), standing);
-  if (!report) throw new Error('no report');
-  return report;
-};
-const purpose = (of: Purpose): Partial<Plan> => ({ site: { ...emptyPlan().site, purpose: of } });
+import { judged, planWith, purpose } from '../../helpers/results.ts';
 
 describe('exact fractions', () => {
   it('read a number as it is written', () => {
@@ -104,6 +80,16 @@ describe('pCi/L and Bq/m3', () => {
     expect(inPicocuries({ value: becquerels, unit: 'Bq/m3' })).toEqual(exactOf(picocuries));
   });
 
+  // Published beside each other: WHO 100 = 2.7, Health Canada 200 = 5.4, as they are reported.
+  it.each([
+    [100, '2.7 pCi/L'],
+    [200, '5.4 pCi/L'],
+    [75, '2.0 pCi/L'],
+    [300, '8.1 pCi/L'],
+  ])('%d Bq/m3 reads %s', (becquerels, text) => {
+    expect(radonText(inPicocuries({ value: becquerels, unit: 'Bq/m3' }), 'pCi/L')).toBe(text);
+  });
+
   it('148 Bq/m3 is the action level and 147.9 is not; the printed 150 is 4.05, which reads 4.1', () => {
     const us = ACTION_LEVELS.find(({ id }) => id === 'us');
     if (!us) throw new Error('no US level');
@@ -142,6 +128,19 @@ describe('the worked examples', () => {
     expect(percent && Math.round(asNumber(percent))).toBe(rpd);
     expect(Math.round(coefficientOfVariation(exactOf(a), exactOf(b)) ?? 0)).toBe(cov);
     expect(judged([a, b]).agreement).toBe(agreement);
+  });
+
+  // The same pairs worked out to two decimals.
+  it.each([
+    [8, 9, 11.76, 8.32],
+    [13, 15, 14.29, 10.1],
+    [17, 20, 16.22, 11.47],
+    [26, 30, 14.29, 10.1],
+    [7.5, 10, 28.57, 20.2],
+  ])('%d and %d: %d %%, %d %%', (a, b, rpd, cov) => {
+    const percent = relativePercentDifference(exactOf(a), exactOf(b));
+    expect(percent && decimalText(percent, 2)).toBe(rpd.toFixed(2));
+    expect(coefficientOfVariation(exactOf(a), exactOf(b))).toBeCloseTo(cov, 2);
   });
 
   it('3.9 and 4.3 (Minnesota, as told in the press, 2019): 9.8 %, average 4.1', () => {
@@ -191,6 +190,33 @@ function pairOf(mean: number, percent: number) {
 }
 
 describe('the limits of precision, on both sides of each', () => {
+  // MS-QA-2019, 3.5.1-3.5.2 and Table 7.1; N.J.A.C. 7:28-27.10(c)1; EPA 402-R-92-003, App. B (from memory).
+  it('are the published ones, with what a process in control shows', () => {
+    const rows = PRECISION_BANDS.map(({ from, of, typical, warning, control }) => [
+      from,
+      of,
+      typical,
+      warning,
+      control,
+    ]);
+    expect(rows).toEqual([
+      [4, 'percent', 14, 28, 36],
+      [2, 'percent', 25, 50, 67],
+      [0, 'difference', null, 1, null],
+    ]);
+  });
+
+  // Worked out: the ratio of two results whose relative percent difference is so large.
+  it.each([
+    [28, 1.326],
+    [36, 1.439],
+    [50, 1.667],
+    [67, 2.0075],
+  ])('%d %% is a ratio of %d', (percent, ratio) => {
+    const [low, high] = pairOf(6, percent);
+    expect(asNumber(high) / asNumber(low)).toBeCloseTo(ratio, 3);
+  });
+
   // MS-QA-2019, 3.5.1-3.5.2 and Table 7.1 ("at or above"); N.J.A.C. 7:28-27.10(c)1 ("above").
   it.each([
     [6, 27.999, 'in-control', null],

@@ -4,6 +4,7 @@ import type { DetectorReport } from '../../../geometry/check/types.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
 import { emptyLevel, emptyPlan } from '../../../geometry/plan/empty.ts';
 import type { Detector, Level, Plan, Wall, XY } from '../../../geometry/plan/model.ts';
+import { CONDITION_ITEMS } from '../../../src/job/conditions/report.ts';
 import { guidance, type Hint, type Stage, stillToDo } from '../../../src/state/guidance.ts';
 
 const wall = (id: string, from: XY, to: XY): Wall => ({ id, from, to, thickness: 200, side: 'auto' });
@@ -121,6 +122,40 @@ describe('detectors', () => {
     expect(missing(hintsOf('place', twice).hints)).toEqual(['Two detectors are labelled A1. Give each its own.']);
     const none = { ...level, detectors: [detector('d1', ' ', null, [3000, 3000])] };
     expect(missing(hintsOf('place', none).hints)).toEqual(['A detector has no label. The lab needs one.']);
+  });
+});
+
+describe('the results', () => {
+  const level = { ...emptyLevel('L1'), walls: SQUARE, detectors: [detector('d1', 'A1', null, [4000, 3000])] };
+  const visit = {
+    closedSince: '2026-05-01T08:00:00Z',
+    mitigationOnSince: null,
+    start: '2026-05-02T08:00:00Z',
+    end: '2026-05-04T08:00:00Z',
+  };
+  const conditions = CONDITION_ITEMS.map(({ id }) => ({ item: id, state: 'kept' as const, at: null, note: '' }));
+  const readings = [{ detector: 'd1', value: 1, unit: 'pCi/L' as const }];
+  const kept = { visit: { ...visit, mitigationOnSince: '2026-04-01T08:00:00Z' }, conditions };
+
+  it('are not asked for before the detectors are fetched, and missing after that', () => {
+    expect(hintsOf('read', level).hints).toEqual([]);
+    expect(missing(hintsOf('read', level, { visit }).hints)).toEqual(['No result is entered yet.']);
+  });
+
+  it('name the next step where the test holds', () => {
+    const { hints } = hintsOf('read', level, { ...kept, readings });
+    expect(texts(hints)).toEqual([expect.stringMatching(/^A1: Nothing needs fixing\./)]);
+    expect(missing(hints)).toEqual([]);
+  });
+
+  it('name no step while it is not known to hold, and lead to what is missing', () => {
+    const { hints } = hintsOf('read', level, { ...kept, conditions: [], readings });
+    expect(missing(hints)).toEqual([expect.stringContaining('no result of it passes')]);
+    expect(hints[0]?.act).toMatchObject({ kind: 'stage', stage: 'house' });
+    const late = { ...kept.visit, end: '2026-05-04T07:59:00Z' };
+    const broken = hintsOf('read', level, { ...kept, visit: late, readings }).hints;
+    expect(missing(broken)).toEqual([expect.stringContaining('not evaluated')]);
+    expect(broken[0]?.act).toMatchObject({ kind: 'stage', stage: 'time' });
   });
 });
 
