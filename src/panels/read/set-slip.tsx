@@ -21,6 +21,7 @@ export function SetSlip({ plan, report, standing, place }: Props) {
   const { meanRounded, agreement, next, precision, rpd, atMost } = report;
   const unit = plan.display.radon;
   const words = setWords(plan, report);
+  const [step, rest] = inTwo(words.step);
   const usable = !['not-evaluated', 'wait-for-results', 'retest-straddles', 'undecided'].includes(next.id);
   const figure = usable ? meanRounded : null;
   return (
@@ -30,7 +31,7 @@ export function SetSlip({ plan, report, standing, place }: Props) {
       {figure && (
         <>
           <p className="set__figure">
-            {atMost && 'at most '}
+            {atMost && <span className="set__other">at most </span>}
             {radonText(figure, unit)} <span className="set__other">{radonText(figure, otherUnit(unit))}</span>
           </p>
           <p className="small">{RESULT_CAUTIONS[0]}</p>
@@ -38,7 +39,8 @@ export function SetSlip({ plan, report, standing, place }: Props) {
       )}
       <div className="set__step">
         {standing === 'unknown' && <p>Only if this test holds, which is not known yet:</p>}
-        <p className="set__next">{tied(words.step)}</p>
+        <p className="set__next">{tied(step)}</p>
+        {rest && <p>{tied(rest)}</p>}
         {words.conflict && <p>Texts differ: {tied(words.conflict)}</p>}
         <Sources of={next.sources} />
       </div>
@@ -69,4 +71,10 @@ function Sources({ of }: { readonly of: readonly Source[] }) {
       {sourceWords(of)}
     </details>
   );
+}
+
+/** What to do, and what there is to be said about it. */
+function inTwo(text: string): readonly [string, string] {
+  const end = text.indexOf('. ');
+  return end < 0 ? [text, ''] : [text.slice(0, end + 1), text.slice(end + 2)];
 }
