@@ -2,7 +2,7 @@ import type { Plan } from '../../../geometry/plan/model.ts';
 import { CAUTIONS, capital, listed } from '../../../geometry/words.ts';
 import { visitTimes } from '../timing/checks.ts';
 import { DAY, HOUR, MINUTE, type Ms, msOf, saidInstant } from '../timing/clock.ts';
-import { laboratoryBy } from '../timing/laboratory.ts';
+import { laboratoryBy, postBy } from '../timing/laboratory.ts';
 import { timingReport } from '../timing/report.ts';
 
 export type EventKind = 'closing' | 'start' | 'pick-up-window' | 'last-moment' | 'pick-up' | 'posting' | 'laboratory';
@@ -41,8 +41,7 @@ export function jobEvents(plan: Plan): readonly JobEvent[] {
   const names = listed(plan.levels.flatMap(({ detectors }) => detectors.map((each) => each.label || each.id)));
   const [earliest, latest] = [msOf(report.earliestEnd) ?? start, msOf(report.latestEnd) ?? start];
   const fetched = end ?? earliest;
-  const laboratory = laboratoryBy(fetched, plan.kit.labDays);
-  const event = (kind: EventKind, title: string, at: Ms, until: Ms, says: string, alarms: readonly Ms[]): JobEvent => ({
+  const event: EventOf = (kind, title, at, until, says, alarms) => ({
     kind,
     title: where ? `${title}: ${where}` : title,
     start: at,
@@ -96,12 +95,24 @@ export function jobEvents(plan: Plan): readonly JobEvent[] {
       'After this the test is lost.',
       ALARMS.last,
     ),
+    ...(plan.visit.device === 'monitor' ? [] : sending(plan, fetched, event)),
+  ];
+}
+
+type EventOf = (kind: EventKind, title: string, at: Ms, until: Ms, says: string, alarms: readonly Ms[]) => JobEvent;
+
+/** What follows the pick-up of detectors that a laboratory reads. */
+function sending({ kit, site }: Plan, fetched: Ms, event: EventOf): readonly JobEvent[] {
+  const laboratory = laboratoryBy(fetched, kit.labDays);
+  const post = postBy(fetched, kit.labDays);
+  const latest = post > fetched + HOUR ? ` At the latest ${saidInstant(post, site.timeZone)}.` : '';
+  return [
     event(
       'posting',
       'Post the detectors',
       fetched + HOUR,
       fetched + HOUR + MOMENT,
-      'Today, sealed: what they hold decays by half in under four days.',
+      `Today, sealed: what they hold decays by half in under four days.${latest}`,
       ALARMS.post,
     ),
     event(
@@ -109,7 +120,7 @@ export function jobEvents(plan: Plan): readonly JobEvent[] {
       'The laboratory must have the detectors',
       laboratory - MOMENT,
       laboratory,
-      `Within ${plan.kit.labDays} days of the pick-up.`,
+      `Within ${kit.labDays} days of the pick-up.`,
       [DAY],
     ),
   ];

@@ -19,6 +19,8 @@ export interface Due {
   readonly step: DueStep;
   /** The date that it is sorted by; null for none. */
   readonly at: Ms | null;
+  /** Whether its last moment is over. */
+  readonly late: boolean;
   /** Short words, or none. */
   readonly says: string;
 }
@@ -27,8 +29,8 @@ export interface Due {
 export function nextDue(facts: DueFacts, now: Ms, zone: string): Due {
   const [start, end] = [msOf(facts.start), msOf(facts.end)];
   const said = (at: Ms) => shortInstant(at, facts.visit?.zone ?? zone, now);
-  if (start === null) return { step: 'no-date', at: end, says: end === null ? '' : `Ends ${said(end)}` };
-  if (start > now) return { step: 'to-be-started', at: start, says: `Set out ${said(start)}` };
+  if (start === null) return { step: 'no-date', at: end, late: false, says: end === null ? '' : `Ends ${said(end)}` };
+  if (start > now) return { step: 'to-be-started', at: start, late: false, says: `Set out ${said(start)}` };
   const window = facts.visit ? pickUpWindow(start, facts.visit.kit) : null;
   if (end === null || end > now) return whileMeasuring(start, end, window, now, said);
   return onceFetched(facts, start, end, now, said);
@@ -37,11 +39,11 @@ export function nextDue(facts: DueFacts, now: Ms, zone: string): Due {
 type Say = (at: Ms) => string;
 
 function whileMeasuring(start: Ms, end: Ms | null, window: PickUpWindow | null, now: Ms, said: Say): Due {
-  const measuring = (at: Ms, says: string): Due => ({ step: 'measuring', at, says });
+  const measuring = (at: Ms, says: string): Due => ({ step: 'measuring', at, late: false, says });
   if (!window)
     return end === null ? measuring(start, `Measuring since ${said(start)}`) : measuring(end, `Fetch ${said(end)}`);
   const { from, to } = window;
-  if (now > to) return { step: 'overdue', at: to, says: `Overdue: past its window since ${said(to)}` };
+  if (now > to) return { step: 'overdue', at: to, late: true, says: `Overdue: past its window since ${said(to)}` };
   if (end !== null) {
     const outside = end < from || end > to ? `, outside its window (${said(from)} to ${said(to)})` : '';
     return measuring(end, `Fetch ${said(end)}${outside}`);
@@ -50,7 +52,7 @@ function whileMeasuring(start: Ms, end: Ms | null, window: PickUpWindow | null, 
 }
 
 function onceFetched({ visit }: DueFacts, start: Ms, end: Ms, now: Ms, said: Say): Due {
-  const measured = (says: string): Due => ({ step: 'measured', at: end, says });
+  const measured = (says: string): Due => ({ step: 'measured', at: end, late: false, says });
   if (!visit) return measured(`Measured until ${said(end)}`);
   const { from, to } = pickUpWindow(start, visit.kit);
   if (end < from || end > to || end - start < LEAST_EXPOSURE.duration) {
@@ -60,12 +62,11 @@ function onceFetched({ visit }: DueFacts, start: Ms, end: Ms, now: Ms, said: Say
   const received = msOf(visit.received);
   if (received !== null && received <= now) return measured(`At the laboratory since ${said(received)}`);
   const by = laboratoryBy(end, visit.kit.labDays);
-  const onTheWay = (at: Ms, says: string): Due => ({ step: 'to-the-laboratory', at, says });
-  if (now > by) return onTheWay(by, `Late: should be at the laboratory since ${said(by)}`);
-  if (visit.posted !== null) return onTheWay(by, `Posted. At the laboratory by ${said(by)}`);
+  const onTheWay = (says: string): Due => ({ step: 'to-the-laboratory', at: by, late: now > by, says });
+  if (now > by) return onTheWay(`Late: should be at the laboratory since ${said(by)}`);
+  if (visit.posted !== null) return onTheWay(`Posted. At the laboratory by ${said(by)}`);
   const post = postBy(end, visit.kit.labDays);
   return onTheWay(
-    by,
     `Post it${now <= post && post > end ? ` by ${said(post)}` : ' now'}. At the laboratory by ${said(by)}`,
   );
 }

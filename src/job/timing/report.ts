@@ -16,14 +16,14 @@ export interface TimingReport {
   readonly closeBy: string | null;
   /** When a mitigation system must run. */
   readonly mitigationOnBy: string | null;
-  /** When the laboratory must have it; null while the pick-up is not known. */
+  /** When the laboratory must have it; null while the pick-up is not known, and for a monitor. */
   readonly laboratoryBy: string | null;
   readonly checks: readonly TimingCheck[];
 }
 
 export function timingReport(plan: Plan): TimingReport {
   const { start, end } = visitTimes(plan);
-  const { kit, site } = plan;
+  const { kit, site, visit } = plan;
   const text = (at: Ms | null) => (at === null ? null : instantText(at, site.timeZone));
   const before = (lead: Ms) => (start === null ? null : start - lead);
   const window = start === null ? null : pickUpWindow(start, kit);
@@ -35,7 +35,7 @@ export function timingReport(plan: Plan): TimingReport {
     latestEnd: text(window?.to ?? null),
     closeBy: text(before(lead)),
     mitigationOnBy: text(before(MITIGATION_BEFORE.duration)),
-    laboratoryBy: text(end === null ? null : laboratoryBy(end, kit.labDays)),
+    laboratoryBy: text(end === null || visit.device === 'monitor' ? null : laboratoryBy(end, kit.labDays)),
     checks: timingChecks(plan),
   };
 }

@@ -15,12 +15,15 @@ export function fullWhenWords(at: number): string {
   return format(at, { dateStyle: 'medium', timeStyle: 'short' });
 }
 
-/** The next date of the measurement by the clock of the site; empty where the plan has none. */
-export function dueWords(card: Pick<PlanCard, 'start' | 'end' | 'visit'>, now: number): string {
+/** The next date of the measurement by the clock of the site, and whether it is over; empty words where the plan has none. */
+export function dueOf(
+  card: Pick<PlanCard, 'start' | 'end' | 'visit'>,
+  now: number,
+): { readonly words: string; readonly late: boolean } {
   const here = new Intl.DateTimeFormat().resolvedOptions().timeZone;
-  const { at, says } = nextDue(card, now, here);
+  const { at, says, late } = nextDue(card, now, here);
   const elsewhere = at !== null && card.visit && wallTime(at, card.visit.zone).offset !== wallTime(at, here).offset;
-  return elsewhere ? `${says} (clock of the site)` : says;
+  return { words: elsewhere ? `${says} (clock of the site)` : says, late };
 }
 
 function format(at: number, options: Intl.DateTimeFormatOptions): string {

@@ -1,7 +1,7 @@
 import { memo, useRef } from 'react';
 import { titleWords } from '../../io/shelf/card.ts';
 import type { PlanCard } from '../../io/shelf/records.ts';
-import { dueWords, whenWords } from './dates.ts';
+import { dueOf, whenWords } from './dates.ts';
 import { PlanPicture, VerdictCounts } from './plan-picture.tsx';
 import { useLook } from './use-look.ts';
 
@@ -24,7 +24,7 @@ export const PlanCardView = memo(function PlanCardView(props: PlanCardProps) {
   const item = useRef<HTMLLIElement>(null);
   const look = useLook(card, item);
   const title = titleWords(card);
-  const due = dueWords(card, now);
+  const due = dueOf(card, now);
   const tabIndex = tabStop ? 0 : -1;
   return (
     <li ref={item} className="box" data-chosen={isChosen || undefined}>
@@ -40,7 +40,11 @@ export const PlanCardView = memo(function PlanCardView(props: PlanCardProps) {
         <strong className="box__title">{title}</strong>
         {card.place && <span className="box__line soft">{card.place}</span>}
         <VerdictCounts look={look} />
-        {due && <span className="box__line">{due}</span>}
+        {due.words && (
+          <span className="box__line" data-late={due.late || undefined}>
+            {due.words}
+          </span>
+        )}
         {where && <span className="box__line">Has {where}</span>}
         {isOpen && <span className="box__line">On the sheet now</span>}
         <span className="box__line soft">Changed {whenWords(card.changedAt, now)}</span>

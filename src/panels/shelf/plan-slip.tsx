@@ -3,7 +3,7 @@ import { counted } from '../../../geometry/words.ts';
 import { titleWords } from '../../io/shelf/card.ts';
 import type { PlanCard } from '../../io/shelf/records.ts';
 import { openFromShelf } from '../file-acts.ts';
-import { dueWords, fullWhenWords } from './dates.ts';
+import { dueOf, fullWhenWords } from './dates.ts';
 import { PlanPicture, VerdictCounts } from './plan-picture.tsx';
 import { binPlan, duplicatePlan, renamePlan, saveCardAsFile } from './shelf-acts.ts';
 import { useLook } from './use-look.ts';
@@ -27,7 +27,7 @@ export function PlanSlip({ card, now, onClose, onBinned }: PlanSlipProps) {
   useEffect(() => {
     if (!showsVersions) heading.current?.focus();
   }, [card.id, showsVersions]);
-  const due = dueWords(card, now);
+  const due = dueOf(card, now);
   return (
     <aside
       ref={top}
@@ -56,7 +56,7 @@ export function PlanSlip({ card, now, onClose, onBinned }: PlanSlipProps) {
           {card.readable ? (
             <div className="plan-slip__facts">
               <VerdictCounts look={look} />
-              {due && <p>{due}</p>}
+              {due.words && <p data-late={due.late || undefined}>{due.words}</p>}
               <p className="soft">
                 {counted(card.levels, 'level')}, changed {fullWhenWords(card.changedAt)}
               </p>

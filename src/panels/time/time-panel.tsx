@@ -46,6 +46,7 @@ export function TimePanel() {
     <>
       <TimingChecks report={timingReport(plan)} />
       <NextStarts plan={plan} onTake={(start) => changeVisit({ start })} />
+      <p className="small soft">By the clock of the site: {site.timeZone.replaceAll('_', ' ')}.</p>
       <div className="fields">
         <InstantField
           label="House closed since"

@@ -58,6 +58,15 @@ describe('the calendar of a visit, read by an independent parser of RFC 5545', (
     expect([event.startDate.toString(), event.endDate.toString()]).toEqual([start, end]);
   });
 
+  it('says the last moment to post: two days before the laboratory must have it', () => {
+    expect(find('Post').description).toContain('At the latest Friday 13 March, 9:30.');
+  });
+
+  it('of a monitor, which is read on site, has nothing to post', () => {
+    const kinds = jobEvents({ ...plan, visit: { ...plan.visit, device: 'monitor' } }).map(({ kind }) => kind);
+    expect(kinds).toEqual(['closing', 'start', 'pick-up-window', 'pick-up', 'last-moment']);
+  });
+
   it('rings before the last moment, three times', () => {
     const alarms = find('Last moment').component.getAllSubcomponents('valarm');
     expect(alarms.map((alarm) => alarm.getFirstPropertyValue('trigger')?.toString())).toEqual([

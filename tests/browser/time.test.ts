@@ -1,0 +1,182 @@
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { accessibilityFindings, type OpenPage, openPage } from './harness.ts';
+import { pickSample } from './samples.ts';
+
+const visit = (page: Page) => page.evaluate(() => window.__stillspot?.store.getState().plan.visit);
+const type = async (page: Page, label: string, text: string) => {
+  const field = page.getByLabel(label, { exact: true });
+  await field.fill(text);
+  await field.press('Enter');
+};
+const check = (page: Page, name: string) => page.locator('.timing__check').filter({ hasText: name });
+
+async function opened(options: Parameters<typeof openPage>[0] = {}): Promise<OpenPage> {
+  const open = await openPage(options);
+  open.page.setDefaultTimeout(8000);
+  await pickSample(open.page, /^Plain basement/);
+  await open.page.locator('.saved', { hasText: /^saved / }).waitFor();
+  const rail = open.page.getByRole('button', { name: 'The job', exact: true });
+  if ((await rail.count()) > 0) await rail.click();
+  const stage = open.page.getByRole('button', { name: 'Time', exact: true });
+  if ((await stage.getAttribute('aria-expanded')) !== 'true') await stage.click();
+  await open.page.getByLabel('Set out', { exact: true }).waitFor();
+  return open;
+}
+
+/** The sample's house stands in America/New_York: clocks go forward on 8 March 2026, back on 1 November. */
+describe('the times of a test, at a desk', () => {
+  let open: OpenPage;
+  let page: Page;
+  beforeAll(async () => {
+    open = await opened();
+    page = open.page;
+  });
+  afterAll(() => open.context.close());
+
+  it('a minute that the clock shows twice is asked about by keyboard, and nothing is written down before the answer', async () => {
+    await type(page, 'Set out', '2026-10-31T09:00');
+    expect((await visit(page))?.start).toBe('2026-10-31T09:00:00-04:00');
+    await type(page, 'Set out', '2026-11-01T01:30');
+    await page.getByText('The clocks go back on Sunday 1 November and show 1:30 twice. Which one was it?').waitFor();
+    expect((await visit(page))?.start).toBe('2026-10-31T09:00:00-04:00');
+    const [first, second] = [/1:30 before/, /1:30 after/].map((name) => page.getByRole('button', { name }));
+    await second?.focus();
+    await page.keyboard.press('Enter');
+    await expect.poll(async () => (await visit(page))?.start).toBe('2026-11-01T01:30:00-05:00');
+    await page.getByText('Sunday 1 November, 1:30 (after the clocks go back)').first().waitFor();
+    expect(await second?.getAttribute('aria-pressed')).toBe('true');
+    // The other one, an hour earlier: the clock looks the same, the plan does not.
+    await first?.focus();
+    await page.keyboard.press('Space');
+    await expect.poll(async () => (await visit(page))?.start).toBe('2026-11-01T01:30:00-04:00');
+    expect(await first?.getAttribute('aria-pressed')).toBe('true');
+  });
+
+  it('a minute that the clock skips is refused in words and not shifted; half a date does not wipe out what stands', async () => {
+    await type(page, 'Set out', '2026-03-08T02:30');
+    await page.getByText(/The clocks go forward from 2:00 to 3:00 on Sunday 8 March, so 2:30 never comes/).waitFor();
+    expect((await visit(page))?.start).toBe('2026-11-01T01:30:00-04:00');
+    await type(page, 'Set out', '2026-03-07T18:00');
+    await page.getByLabel('Set out', { exact: true }).focus();
+    await page.keyboard.press('Delete'); // the month alone
+    await page.keyboard.press('Enter');
+    await page.getByText('A day and a time are needed').waitFor();
+    expect((await visit(page))?.start).toBe('2026-03-07T18:00:00-05:00');
+    await page.keyboard.press('Escape');
+  });
+
+  it('the forecast: nothing is a pass before all of it is noted; 29 mph is clear, 30 mph is not', async () => {
+    const weather = check(page, 'Weather');
+    expect(await weather.textContent()).toContain('Not run');
+    await page.locator('summary', { hasText: 'Forecast' }).click();
+    await type(page, 'Sustained wind', '29');
+    await weather.getByText(/Not noted yet: whether a severe storm was forecast/).waitFor();
+    expect(await weather.getAttribute('data-verdict')).toBe('unknown');
+    await page.getByLabel('Severe storm').selectOption('no');
+    await type(page, 'Where it was read', 'Valley weather office');
+    await type(page, 'Looked up', '2026-03-07T08:00');
+    await weather.getByText(/sustained wind of 29 mph, no severe storm\. Looked up 10 h before the start/).waitFor();
+    expect(await weather.getAttribute('data-verdict')).toBe('clear');
+    await type(page, 'Sustained wind', '30');
+    await expect.poll(() => weather.getAttribute('data-verdict')).toBe('blocked');
+    expect((await visit(page))?.forecast?.sustained).toBeCloseTo(48.28, 2);
+    await type(page, 'Sustained wind', '12 mph');
+    await page.getByLabel('Severe storm').selectOption('yes');
+    await expect.poll(() => weather.getAttribute('data-verdict')).toBe('blocked');
+    await page.getByLabel('Severe storm').selectOption('no');
+    await expect.poll(() => weather.getAttribute('data-verdict')).toBe('clear');
+  });
+
+  it('what is left of the radon, with the limit of the laboratory, the last moment to post, and what was written down', async () => {
+    const decay = page.getByRole('region', { name: 'What is left for the laboratory' });
+    await decay.getByText(/If it is fetched Monday 9 March, 19:00, the first possible moment/).waitFor();
+    await type(page, 'Fetched', '2026-03-10T09:00');
+    await decay.getByText('At the laboratory by Sunday 15 March, 9:00: 40 % left.').waitFor();
+    await decay.getByText('Post by Friday 13 March, 9:00: 58 % left.').waitFor();
+    await type(page, 'Posted', '2026-03-10T21:00');
+    await decay.getByText('Posted Tuesday 10 March, 21:00: 91 % left.').waitFor();
+    expect(await decay.locator('.decay__point').count()).toBe(3);
+    // By the laboratory before the pick-up cannot be: no pass.
+    await type(page, 'At the laboratory', '2026-03-09T09:00');
+    await expect.poll(() => check(page, 'Laboratory').getAttribute('data-verdict')).toBe('unknown');
+    await type(page, 'At the laboratory', '2026-03-12T09:00');
+    await expect.poll(() => check(page, 'Laboratory').getAttribute('data-verdict')).toBe('clear');
+    await page.locator('summary', { hasText: 'The kit' }).click();
+    await page.getByLabel('What it is').selectOption('monitor');
+    await decay.waitFor({ state: 'detached' });
+    expect(await page.getByLabel('Posted', { exact: true }).count()).toBe(0);
+    await page.getByLabel('What it is').selectOption('passive');
+    await decay.waitFor();
+  });
+
+  it('the visit in time is a list in words too: each limit with its times and its why', async () => {
+    const bars = page.getByRole('region', { name: 'The visit in time' }).getByRole('listitem');
+    const words = (await bars.allTextContents()).join('\n');
+    expect(words).toContain('Closed before, needed 12 h');
+    expect(words).toContain('Closed for 12 h before a test of less than 96 h.');
+    expect(words).toContain('Mon 9 Mar, 19:00 to Wed 11 Mar, 19:00The kit asks for 48 to 96 h.');
+    expect(words).toContain('The laboratory wants it within 5 days of the pick-up.');
+  });
+
+  it.each(['paper', 'sun', 'dark'])('axe finds nothing in the colours %s, with all of it open', async (theme) => {
+    await page.getByLabel('Colours').selectOption(theme);
+    expect(await accessibilityFindings(page)).toEqual([]);
+  });
+
+  it('the shelf says what is overdue, by the hours of the kit', async () => {
+    await type(page, 'Fetched', '');
+    await page.locator('.saved', { hasText: /^saved / }).waitFor();
+    await page.getByRole('banner').getByRole('button', { name: 'Plans' }).click();
+    await page.locator('.box', { hasText: 'Overdue: past its window since Wed 11 Mar, 19:00' }).waitFor();
+    await page.getByLabel(/order/i).selectOption('due');
+    await page.getByRole('heading', { name: /^Overdue/ }).waitFor();
+    open.expectNoTroubles();
+  });
+});
+
+describe('the times of a test, by finger on a tablet', () => {
+  let open: OpenPage;
+  let page: Page;
+  beforeAll(async () => {
+    open = await opened({ touch: true, viewport: { width: 1024, height: 768 } });
+    page = open.page;
+  });
+  afterAll(() => open.context.close());
+
+  it('"Now" writes down the minute, and what comes next is said', async () => {
+    await page.getByRole('button', { name: 'Set out: now' }).tap();
+    await expect.poll(async () => (await visit(page))?.start).toMatch(/:00[+-]\d\d:\d\d$/);
+    const start = (await visit(page))?.start ?? '';
+    expect(Math.abs(Date.parse(start) - Date.now())).toBeLessThan(3 * 60_000);
+    await page.getByRole('region', { name: 'What is left for the laboratory' }).waitFor();
+  });
+
+  it('nothing of the stage reaches beyond its column, and a finger finds every button', async () => {
+    await page.locator('summary', { hasText: 'Forecast' }).tap();
+    await page.locator('summary', { hasText: 'The kit' }).tap();
+    const found = await page.evaluate(() => {
+      const stage = document.querySelector('#stage-time');
+      const right = stage?.getBoundingClientRect().right ?? 0;
+      const all = [...(stage?.querySelectorAll('*') ?? [])].map(
+        (each) => [each, each.getBoundingClientRect()] as const,
+      );
+      return {
+        beyond: all.filter(([, box]) => box.right > right + 0.5).map(([each]) => each.outerHTML.slice(0, 80)),
+        small: all
+          .filter(
+            ([each, { height }]) =>
+              each.matches('button, input:not([type=checkbox]), select, summary, label:has(input)') &&
+              height > 0 &&
+              height < 24,
+          )
+          .map(([each]) => each.outerHTML.slice(0, 80)),
+        low: all
+          .filter(([each, { height }]) => each.matches('.instant__now, .instant input') && height < 44)
+          .map(([each]) => each.outerHTML.slice(0, 80)),
+      };
+    });
+    expect(found).toEqual({ beyond: [], small: [], low: [] });
+    open.expectNoTroubles();
+  });
+});
