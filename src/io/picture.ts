@@ -28,7 +28,7 @@ export interface PictureFit {
 }
 /** A sketch to draw over: every line of it is legible, and a plan with it stays below a few MB. */
 const SKETCH: PictureFit = { longestSide: 2400, quality: 0.82, keptBytes: 700_000 };
-/** A photo in the log: where the detector lay and its label are seen, and ten of them are 2 to 4 MB of the plan. */
+/** A photo in the log: where the detector lay and its label are seen, and ten of them are about 2 MB of the plan. */
 export const LOG_PHOTO: PictureFit = { longestSide: 1280, quality: 0.75, keptBytes: 100_000 };
 const LARGEST_BYTES = 60_000_000;
 /** Four bytes to a pixel while it is read: what a tablet can spare for a moment. */

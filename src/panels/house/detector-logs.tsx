@@ -7,6 +7,7 @@ import { useAppStore } from '../../state/store.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
 import { InstantField } from '../fields/instant-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
+import { holdPress } from '../hold-press.ts';
 import { AllDetectors } from './all-detectors.tsx';
 import { ChainLines } from './chain-lines.tsx';
 import { HandOver } from './hand-overs.tsx';
@@ -27,7 +28,7 @@ const TAMPERING = [
 export function DetectorLogs({ plan }: { readonly plan: Plan }) {
   const all = namedDetectors(plan);
   return (
-    <section className="log" aria-labelledby="log-heading">
+    <section className="log" aria-labelledby="log-heading" onPointerDown={holdPress}>
       <h3 id="log-heading">Log of the detectors</h3>
       {all.length === 0 && <p className="small soft">Set a detector first.</p>}
       {all.length > 0 && (

@@ -1,0 +1,336 @@
+import type { Locator, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { LogEntry, Plan } from '../../geometry/plan/model.ts';
+import { accessibilityFindings, download, type OpenPage, openPage } from './harness.ts';
+import { pickSample } from './samples.ts';
+
+const plan = async (page: Page): Promise<Plan> => {
+  const found = await page.evaluate(() => window.__stillspot?.store.getState().plan);
+  if (!found) throw new Error('the page has no plan');
+  return found;
+};
+const log = async (page: Page): Promise<readonly LogEntry[]> => (await plan(page)).log ?? [];
+const each = async <K extends keyof LogEntry>(page: Page, key: K) => (await log(page)).map((entry) => entry[key]);
+/** What is said over the sheet; a screen reader is told the same. */
+const message = (page: Page) => page.locator('.message [role="status"]').textContent();
+const steps = (page: Page) => page.evaluate(() => window.__stillspot?.store.temporal.getState().pastStates.length ?? 0);
+const now = (page: Page) => page.locator('.log__now');
+const focused = (target: Locator) => target.evaluate((element) => element === document.activeElement);
+const serial = (page: Page, name: string) =>
+  page.getByRole('group', { name: 'Serial numbers' }).getByLabel(name, { exact: true });
+/** The folded part of one detector. */
+const detector = (page: Page, name: string) =>
+  page.locator('.log > details').filter({ has: page.locator('summary', { hasText: new RegExp(`^${name} `) }) });
+const type = async (field: Locator, text: string) => {
+  await field.fill(text);
+  await field.press('Enter');
+};
+
+/** Set out and fetched, and nothing in the log. */
+const fresh = (page: Page) =>
+  page.evaluate(() => {
+    const times = { start: '2026-03-07T18:00:00-05:00', end: '2026-03-10T09:00:00-04:00', posted: null };
+    window.__stillspot?.store
+      .getState()
+      .run((before) => ({ ...before, visit: { ...before.visit, ...times }, log: [], weather: [] }));
+  });
+
+/** The house of two detectors. */
+async function opened(options: Parameters<typeof openPage>[0] = {}): Promise<OpenPage> {
+  const open = await openPage(options);
+  const { page } = open;
+  page.setDefaultTimeout(8000);
+  await pickSample(page, /^Plain basement/);
+  await page.locator('.saved', { hasText: /^saved / }).waitFor();
+  await fresh(page);
+  const rail = page.getByRole('button', { name: 'The job', exact: true });
+  if ((await rail.count()) > 0) await rail.click();
+  await page.getByRole('button', { name: 'House', exact: true }).click();
+  await page.getByRole('heading', { name: 'Log of the detectors' }).waitFor();
+  return open;
+}
+
+/**
+ * Picks photos for A1 as a phone takes them, 12 megapixels each: light and shadow, things with edges, grain. They are made in the page
+ * itself, to be quick. `others` are picked before them.
+ */
+const pick = (page: Page, count: number, others: readonly { name: string; text: string }[] = []) =>
+  page.evaluate(
+    async ({ count: many, others: first }) => {
+      const [width, height] = [4000, 3000];
+      const canvas = new OffscreenCanvas(width, height);
+      const ctx = canvas.getContext('2d') as OffscreenCanvasRenderingContext2D;
+      const light = ctx.createLinearGradient(0, 0, width, height);
+      light.addColorStop(0, '#e8dcc8');
+      light.addColorStop(1, '#4a4438');
+      ctx.fillStyle = light;
+      ctx.fillRect(0, 0, width, height);
+      for (let i = 0; i < 400; i++) {
+        ctx.fillStyle = `hsl(${(i * 47) % 360} 30% ${20 + ((i * 13) % 60)}%)`;
+        ctx.fillRect((i * 733) % width, (i * 577) % height, 40 + ((i * 31) % 300), 30 + ((i * 17) % 260));
+      }
+      const grain = new OffscreenCanvas(500, 500);
+      const fine = grain.getContext('2d') as OffscreenCanvasRenderingContext2D;
+      const pixels = fine.createImageData(500, 500);
+      let seed = 7;
+      for (let at = 0; at < pixels.data.length; at += 4) {
+        seed = (seed * 1103515245 + 12345) % 2147483648;
+        pixels.data.fill(seed >> 23, at, at + 3);
+        pixels.data[at + 3] = 40;
+      }
+      fine.putImageData(pixels, 0, 0);
+      for (let x = 0; x < width; x += 500) for (let y = 0; y < height; y += 500) ctx.drawImage(grain, x, y);
+      const photo = await canvas.convertToBlob({ type: 'image/jpeg', quality: 0.9 });
+      const data = new DataTransfer();
+      for (const { name, text } of first) data.items.add(new File([text], name));
+      for (let i = 1; i <= many; i++) data.items.add(new File([photo], `p${i}.jpg`, { type: 'image/jpeg' }));
+      const input = document.querySelector<HTMLInputElement>('input[aria-label="Photos of A1"]');
+      if (!input) throw new Error('no field for photos');
+      input.files = data.files;
+      input.dispatchEvent(new Event('change', { bubbles: true }));
+      return photo.size;
+    },
+    { count, others },
+  );
+
+describe('the log', () => {
+  let open: OpenPage;
+  let page: Page;
+  beforeAll(async () => {
+    open = await opened();
+    page = open.page;
+  });
+  afterAll(() => open.context.close());
+
+  it('by keyboard only: from the serial numbers through the box to a photo', async () => {
+    const tabTo = async (target: Locator) => {
+      for (let presses = 0; presses < 60 && !(await focused(target)); presses++) await page.keyboard.press('Tab');
+      expect(await focused(target)).toBe(true);
+    };
+    await page.locator('.condition button').last().focus();
+    await tabTo(serial(page, 'A1'));
+    await page.keyboard.type('C-1\nC-2\n');
+    await tabTo(page.getByLabel('All set out by'));
+    await page.keyboard.type('Ann Mill');
+    await tabTo(page.getByLabel('All fetched by'));
+    await page.keyboard.type('Ann Mill');
+    await tabTo(page.getByRole('button', { name: /no tampering seen$/ }));
+    await page.keyboard.press('Enter');
+    await tabTo(page.locator('summary', { hasText: 'Hand over the whole box' }));
+    await page.keyboard.press('Enter');
+    const box = page.getByRole('group', { name: 'All 2 at once' });
+    await tabTo(box.getByLabel('To', { exact: true }));
+    await page.keyboard.type('Cy Dale');
+    await tabTo(box.getByRole('button', { name: 'Write it down' }));
+    await page.keyboard.press('Enter');
+    await now(page).getByText('A1 and A2: with Cy Dale.').waitFor();
+    expect(await each(page, 'serial')).toEqual(['C-1', 'C-2']);
+    expect(await each(page, 'placedBy')).toEqual(['Ann Mill', 'Ann Mill']);
+    await tabTo(detector(page, 'A1').locator('summary').first());
+    await page.keyboard.press('Enter');
+    await tabTo(detector(page, 'A1').getByRole('button', { name: 'Add photos' }));
+    const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.keyboard.press('Enter')]);
+    expect(chooser.isMultiple()).toBe(true);
+    await fresh(page);
+    // Folded and opened again, nothing of it stands open.
+    const house = page.getByRole('button', { name: 'House', exact: true });
+    await house.click();
+    await house.click();
+  });
+
+  it('a scanner goes from one serial number to the next; one that stands twice is remarked and waits for the right one', async () => {
+    await serial(page, 'A1').click();
+    await page.keyboard.type('C-1001\n');
+    expect(await focused(serial(page, 'A2'))).toBe(true);
+    await page.keyboard.type('c-1001\n');
+    await page.getByText('A1 has the same serial number. Look at the labels again.').first().waitFor();
+    expect(await message(page)).toContain('A1 has the same serial number');
+    expect(await focused(serial(page, 'A2'))).toBe(true);
+    await page.keyboard.type('C-1002\n');
+    await expect.poll(() => each(page, 'serial')).toEqual(['C-1001', 'C-1002']);
+    expect(await page.getByText('the same serial number').count()).toBe(0);
+  });
+
+  it('what is the same for all is written once and taken back in one step', async () => {
+    const before = await steps(page);
+    await type(page.getByLabel('All set out by'), 'Ann Mill');
+    await expect.poll(() => each(page, 'placedBy')).toEqual(['Ann Mill', 'Ann Mill']);
+    expect(await steps(page)).toBe(before + 1);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await expect.poll(() => each(page, 'placedBy')).toEqual(['', '']);
+    await page.getByRole('button', { name: 'Redo' }).click();
+    await type(page.getByLabel('All fetched by'), 'Ann Mill');
+    await page.getByRole('button', { name: /sealed at the pick-up, 9:00$/ }).click();
+    await page.getByRole('button', { name: /no tampering seen$/ }).click();
+    await expect.poll(() => each(page, 'tampering')).toEqual(['none', 'none']);
+    expect(await each(page, 'sealed')).toEqual(Array(2).fill('2026-03-10T09:00:00-04:00'));
+    await now(page).getByText('A1 and A2: with Ann Mill, since Tuesday 10 March, 9:00.').waitFor();
+  });
+
+  it('names that differ are shown before they are written over', async () => {
+    await detector(page, 'A2').locator('summary').first().click();
+    await type(detector(page, 'A2').getByLabel('Fetched by'), 'Bo Reed');
+    await page.getByText('Not the same: A1 Ann Mill and A2 Bo Reed.').waitFor();
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await expect.poll(() => each(page, 'fetchedBy')).toEqual(['Ann Mill', 'Ann Mill']);
+  });
+
+  it('the box changes hands in one step; who has it stands at the top; post and laboratory are the times of the visit', async () => {
+    await page.locator('summary', { hasText: 'Hand over the whole box' }).click();
+    const box = page.getByRole('group', { name: 'All 2 at once' });
+    expect(await box.getByLabel('From', { exact: true }).inputValue()).toBe('Ann Mill');
+    await box.getByLabel('To', { exact: true }).fill('Cy Dale');
+    await type(box.getByLabel('Handed over', { exact: true }), '2026-03-10T10:00');
+    const before = await steps(page);
+    await box.getByRole('button', { name: 'Write it down' }).click();
+    await now(page).getByText('A1 and A2: with Cy Dale, since Tuesday 10 March, 10:00.').waitFor();
+    expect([await steps(page), (await each(page, 'custody')).map(({ length }) => length)]).toEqual([
+      before + 1,
+      [1, 1],
+    ]);
+    await type(page.getByLabel('Posted', { exact: true }), '2026-03-10T11:00');
+    await now(page).getByText('A1 and A2: with the post, since Tuesday 10 March, 11:00.').waitFor();
+    expect((await plan(page)).visit.posted).toBe('2026-03-10T11:00:00-04:00');
+    const lines = detector(page, 'A2').getByRole('list', { name: 'A2, from hand to hand' }).locator('strong');
+    const chain = ['Set out by Ann Mill', 'Fetched by Ann Mill', 'Sealed', 'Ann Mill to Cy Dale', 'Posted'];
+    expect(await lines.allTextContents()).toEqual(chain);
+    expect(await page.locator('.log__doubt').count()).toBe(0);
+  });
+
+  it('a hand-over before the pick-up is written down and remarked; it is taken away and comes back', async () => {
+    const one = detector(page, 'A2');
+    await one.locator('summary', { hasText: 'Hand it over' }).click();
+    await one.getByLabel('From', { exact: true }).fill('the house');
+    await one.getByLabel('To', { exact: true }).fill('Bo Reed');
+    await type(one.getByLabel('Handed over', { exact: true }), '2026-03-10T08:59');
+    await one.getByRole('button', { name: 'Write it down' }).click();
+    await one.getByText('Before the pick-up, Tuesday 10 March, 9:00. Look at both times.').waitFor();
+    await now(page).getByText('A2: times or hands do not fit. See below.').waitFor();
+    expect(await message(page)).toMatch(/^Written down, and it does not fit\. Before the pick-up/);
+    await one.getByRole('button', { name: 'Take away: the house to Bo Reed' }).click();
+    await expect.poll(() => page.locator('.log__doubt').count()).toBe(0);
+    await page.keyboard.press('Control+z');
+    await one.getByText('Before the pick-up').waitFor();
+    await page.keyboard.press('Control+y');
+  });
+
+  it('a press on what moves because a field was left is not lost', async () => {
+    await detector(page, 'A2').getByLabel('Fetched by').fill('Bo Reed');
+    const box = page.locator('summary', { hasText: 'Hand over the whole box' });
+    const open = () => box.evaluate((summary) => (summary.parentElement as HTMLDetailsElement).open);
+    expect(await open()).toBe(true);
+    await box.click();
+    await expect.poll(open).toBe(false);
+    await page.getByText('Not the same: A1 Ann Mill and A2 Bo Reed.').waitFor();
+    await page.getByRole('button', { name: 'Undo' }).click();
+  });
+
+  it('tampering that was seen says beside the field what it comes to', async () => {
+    await detector(page, 'A2').getByLabel('Tampering').selectOption('seen');
+    await detector(page, 'A2')
+      .getByText(/The log has tampering seen at A2\. This test is not evaluated\./)
+      .waitFor();
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => each(page, 'tampering')).toEqual(['none', 'none']);
+  });
+
+  it('the weather is noted by day and time, taken away, and comes back', async () => {
+    await page.locator('summary', { hasText: 'Weather' }).click();
+    await page.getByText('Outdoor temperatures, lowest and highest').waitFor();
+    await page.getByLabel('What it was like').fill('Rain, 41 to 50 °F, calm');
+    await type(page.getByLabel('When', { exact: true }), '2026-03-08T07:30');
+    await page.getByRole('button', { name: 'Note the weather' }).click();
+    const take = page.getByRole('button', { name: 'Take away: Rain, 41 to 50 °F, calm, Sunday 8 March, 7:30' });
+    await take.click();
+    await expect.poll(async () => (await plan(page)).weather ?? []).toEqual([]);
+    await page.keyboard.press('Control+z');
+    await take.waitFor();
+    expect((await plan(page)).weather).toEqual([{ at: '2026-03-08T07:30:00-04:00', text: 'Rain, 41 to 50 °F, calm' }]);
+  });
+
+  it.each(['paper', 'sun', 'dark'])('axe finds nothing in the colours %s', async (theme) => {
+    await page.getByLabel('Colours').selectOption(theme);
+    expect(await accessibilityFindings(page)).toEqual([]);
+    open.expectNoTroubles();
+  });
+
+  it('photos are made small, named, taken away and brought back; the file of ten stays small', async () => {
+    await fresh(page);
+    await detector(page, 'A1').locator('summary').first().click();
+    const before = await steps(page);
+    await pick(page, 10);
+    await page.getByText(/^10 photos in the log, \d\.\d MB of the plan\.$/).waitFor();
+    expect(await steps(page)).toBe(before + 1);
+    const last = page.getByRole('img', { name: 'A1 where it lay, 10 of 10' });
+    expect(
+      await last.evaluate((image) =>
+        [image as HTMLImageElement].map(({ naturalWidth: w, naturalHeight: h }) => [w, h]),
+      ),
+    ).toEqual([[1280, 960]]);
+    await page.getByRole('button', { name: 'Take photo 10 of A1 away' }).click();
+    await expect.poll(async () => (await log(page))[0]?.photos.length).toBe(9);
+    await page.keyboard.press('Control+z');
+    await last.waitFor();
+    const saved = await download(page, () => page.getByRole('button', { name: 'Save', exact: true }).click());
+    expect(saved.bytes.length).toBeLessThan(5_000_000);
+    expect(saved.bytes.length).toBeGreaterThan(200_000);
+  });
+
+  it('photos that are none are refused in words, the others are taken in', async () => {
+    await pick(page, 1, [{ name: 'label.pdf', text: '%PDF-1.7 not a picture' }]);
+    await page.getByText(/^1 photo in the log, .* label\.pdf is a PDF\. Save the page as a picture/).waitFor();
+    expect((await log(page))[0]?.photos.length).toBe(11);
+    open.expectNoTroubles();
+  });
+
+  it('photos stay on the sheet where the storage is full, and can be saved as a file', async () => {
+    await page.evaluate(() => {
+      IDBObjectStore.prototype.put = () => {
+        throw new DOMException('no room', 'QuotaExceededError');
+      };
+    });
+    await pick(page, 1);
+    await page.getByText(/could not save: The storage of this browser is full/).waitFor();
+    await expect.poll(async () => (await log(page))[0]?.photos.length).toBe(12);
+    const saved = await download(page, () => page.getByRole('button', { name: 'Save as a file' }).click());
+    expect((JSON.parse(saved.bytes.toString()) as Plan).log?.[0]?.photos.length).toBe(12);
+  });
+});
+
+describe('on a tablet, by finger only', () => {
+  let open: OpenPage;
+  let page: Page;
+  beforeAll(async () => {
+    open = await opened({ touch: true, viewport: { width: 1024, height: 768 } });
+    page = open.page;
+  });
+  afterAll(() => open.context.close());
+
+  it('the box is fetched, sealed and posted; nothing sticks out of the column, all is as large as a fingertip', async () => {
+    await page.getByLabel('All fetched by').tap();
+    await page.keyboard.insertText('Ann Mill'); // as the keyboard on the glass does
+    await page.getByRole('button', { name: 'All sealed: now' }).tap();
+    await page.getByRole('button', { name: /no tampering seen$/ }).tap();
+    await page.getByRole('button', { name: 'Posted: now' }).tap();
+    await now(page)
+      .getByText(/A1 and A2: with the post, since /)
+      .waitFor();
+    expect((await each(page, 'sealed')).every(Boolean)).toBe(true);
+    await detector(page, 'A1').locator('summary').first().tap();
+    await detector(page, 'A1').locator('summary', { hasText: 'Hand it over' }).tap();
+    const found = await page.evaluate(() => {
+      const column = document.querySelector('#stage-house')?.getBoundingClientRect();
+      const boxes = (which: string) => [...document.querySelectorAll(which)].map((one) => one.getBoundingClientRect());
+      const pressed = boxes('.log button, .log summary, .log input:not(.unseen), .log select').filter(
+        (box) => box.width > 0,
+      );
+      return {
+        out: boxes('.log *').filter(({ right, width }) => width > 1 && right > (column?.right ?? 0) + 0.5).length,
+        small: pressed.filter(({ height }) => height < 44).length,
+        many: pressed.length > 20,
+      };
+    });
+    expect(found).toEqual({ out: 0, small: 0, many: true });
+    open.expectNoTroubles();
+  });
+});
