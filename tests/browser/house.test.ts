@@ -119,7 +119,7 @@ describe('the walk through the house', () => {
 
   it.each([
     ['notice', 'Notice to the occupants'],
-    ['door-hanger', 'Door hangers'],
+    ['door-hanger', 'Door hanger'],
     ['agreement', 'Agreement not to interfere'],
     ['log', 'Log, chain of custody'],
   ])('the paper "%s" is looked at, and saved', async (which, title) => {

@@ -7,7 +7,7 @@ import { withAgreement, withHandOver, withLog, withWeather } from '../../src/job
 import { drawJobPaper, type JobPaper } from '../../src/papers/papers.ts';
 import { placedDetectors } from '../../src/papers/places.ts';
 import { GROUPS } from '../../src/papers/words.ts';
-import type { PaperName } from '../../src/sheet/paper.ts';
+import { frameOf, type PaperName } from '../../src/sheet/paper.ts';
 import { pageTroubles } from '../helpers/page-troubles.ts';
 import { SAMPLE_NAMES, samplePlan } from '../helpers/sample-files.ts';
 import { sheetTexts } from '../helpers/sheet-texts.ts';
@@ -41,8 +41,40 @@ function filled(long: string): Plan {
   return withAgreement(withWeather(broken, { at: null, text: long }), { signedBy: long, refused: true, note: long });
 }
 
+/** So many photos of each detector. */
+function withPhotos(plan: Plan, detectors: readonly { readonly id: string }[], count: number): Plan {
+  const photos = Array<string>(count % 5).fill('data:image/png;base64,AAAA');
+  return detectors.reduce((known, { id }) => withLog(known, id, { photos }), plan);
+}
+
 const draw = (which: JobPaper, plan: Plan, paper: PaperName = 'letter') =>
   drawJobPaper(which, { plan, paper, date: '2026-03-05' });
+/** Boxes, lines, photos and holes that reach beyond the frame. */
+function strayShapes(pages: readonly string[], paper: PaperName): readonly string[] {
+  const { x, y, width, height } = frameOf(paper);
+  const out = (px: number, py: number) =>
+    px < x - 0.01 || py < y - 0.01 || px > x + width + 0.01 || py > y + height + 0.01;
+  const number = (text: string, name: string) =>
+    Number(new RegExp(` ${name}="([-\\d.]+)"`).exec(text)?.[1] ?? Number.NaN);
+  return pages.flatMap((svg) => [
+    ...[...svg.matchAll(/d="M([-\d.]+) ([-\d.]+)L([-\d.]+) ([-\d.]+)"/g)]
+      .filter(([, ...ends]) => out(Number(ends[0]), Number(ends[1])) || out(Number(ends[2]), Number(ends[3])))
+      .map(([text]) => text),
+    ...[...svg.matchAll(/<(?:rect|image) [^>]*>/g)]
+      .slice(1) // the paper itself
+      .filter(([text]) => {
+        const [left, top] = [number(text, 'x'), number(text, 'y')];
+        return out(left, top) || out(left + number(text, 'width'), top + number(text, 'height'));
+      })
+      .map(([text]) => text),
+    ...[...svg.matchAll(/<circle [^>]*>/g)]
+      .filter(([text]) => {
+        const [cx, cy, r] = [number(text, 'cx'), number(text, 'cy'), number(text, 'r')];
+        return out(cx - r, cy - r) || out(cx + r, cy + r);
+      })
+      .map(([text]) => text),
+  ]);
+}
 /** All words of all pages in one line. */
 const words = (which: JobPaper, plan: Plan) =>
   draw(which, plan)
@@ -203,6 +235,15 @@ describe('the log', () => {
     expect(words('log', handed)).toMatch(/A1, A2 Tue 10 Mar 2026, 20:00 .*A1, A2 Wed 11 Mar 2026, 8:00/);
   });
 
+  it('says the weather that was forecast and seen, and what of it is not noted', () => {
+    const forecast = { at: null, source: 'weather service', sustained: null, storm: null, note: 'Fog at night.' };
+    const plan = withWeather({ ...timed, visit: { ...timed.visit, forecast } }, { at: null, text: 'Calm.' });
+    const text = words('log', plan);
+    expect(text).toContain('Forecast (weather service): wind not noted. Fog at night.');
+    expect(text).toContain('At a time that is not known: Calm.');
+    expect(words('log', timed)).toContain('Wind, storm, rain or snow, and when');
+  });
+
   it('writes out what a table shows clipped', () => {
     const long = `SERIAL ${'0123456789'.repeat(8)}`;
     const text = words('log', withLog(timed, detector, { serial: long }));
@@ -262,12 +303,13 @@ it.each(BOTH)('%s on %s: no text of any length runs over another or beyond the f
       if (!level || !first) throw new Error('The sample has lost its detector.');
       const many = Array.from({ length: count }, (_, i) => ({ ...first, id: `k${i}`, label: name.slice(i) }));
       const plan: Plan = {
-        ...filled(name),
+        ...withPhotos(filled(name), many, count),
         title: place,
         site: { ...timed.site, label: place },
         levels: [{ ...level, name: place, detectors: many }],
       };
-      expect(pageTroubles(draw(kind, plan, paper), paper)).toEqual([]);
+      const pages = draw(kind, plan, paper);
+      expect([...pageTroubles(pages, paper), ...strayShapes(pages, paper)]).toEqual([]);
     }),
     { numRuns: 15, seed: 7 },
   );

@@ -15,6 +15,29 @@ async function openSample(page, name) {
   await page.waitForTimeout(1500);
 }
 
+/**
+ * The first page of the notice as it is printed, small.
+ * @param {import('playwright-core').Page} page
+ */
+async function takeNotice(page) {
+  await page.getByRole('button', { name: 'Time', exact: true }).click();
+  for (const [field, at] of [
+    ['House closed since', '2026-11-27T20:00'],
+    ['Set out', '2026-11-28T09:30'],
+    ['Fetched', '2026-11-30T14:00'],
+  ]) {
+    await page.getByLabel(field ?? '', { exact: true }).fill(at ?? '');
+    await page.getByLabel(field ?? '', { exact: true }).press('Enter');
+  }
+  await page.getByRole('button', { name: 'House', exact: true }).click();
+  await page.getByRole('button', { name: 'Look at the paper' }).click();
+  const sheet = page.locator('.printed img').first();
+  await sheet.waitFor({ state: 'attached' });
+  await page.emulateMedia({ media: 'print' });
+  await sheet.screenshot({ path: join(PICTURES, 'notice.png') });
+  await page.emulateMedia({ media: null });
+}
+
 async function takePictures() {
   ensureDeps();
   const { build, preview } = await import('vite');
@@ -30,6 +53,8 @@ async function takePictures() {
     await desk.goto(address);
     await openSample(desk, /plain basement/i);
     await desk.screenshot({ path: join(PICTURES, 'plain-basement.png') });
+
+    await takeNotice(desk);
 
     const tablet = await browser.newContext({ viewport: { width: 1024, height: 768 }, hasTouch: true, isMobile: true });
     const page = await tablet.newPage();

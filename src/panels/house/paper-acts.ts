@@ -7,7 +7,7 @@ import { today, troubleOf } from '../sheet-acts.ts';
 
 export const PAPER_NAMES: Readonly<Record<JobPaper, string>> = {
   notice: 'Notice to the occupants',
-  'door-hanger': 'Door hangers',
+  'door-hanger': 'Door hanger',
   agreement: 'Agreement not to interfere',
   log: 'Log, chain of custody',
 };
