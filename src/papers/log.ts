@@ -44,7 +44,6 @@ export function drawLog(order: PaperOrder): readonly string[] {
 function logFlow(plan: Plan, width: number): readonly FlowItem[] {
   const placed = placedDetectors(plan);
   const report = conditionsReport(plan);
-  const [windows] = report.rows;
   return [
     { block: paragraph('Log of a radon test', width, { size: 7.4, weight: 'bold' }), above: 0, keepWithNext: true },
     ...textItems(placeOf(plan), width, { size: 4.2 }),
@@ -71,7 +70,7 @@ function logFlow(plan: Plan, width: number): readonly FlowItem[] {
     ...tableItems(CUSTODY_COLUMNS, custodyRows(plan), width, TABLE),
     ...section('What does not fit in these times and hands', chainDoubts(plan), width),
     headingItem('The house during the test', width),
-    ...(windows ? textItems(report.says, width, { ...BODY, weight: 'bold' }) : []),
+    ...textItems(report.says, width, { ...BODY, weight: 'bold' }).map((item) => ({ ...item, keepWithNext: true })),
     ...tableItems(
       CONDITION_COLUMNS,
       report.rows.map((row) => conditionRow(plan, row, report.rows)),

@@ -244,6 +244,15 @@ describe('the log', () => {
     expect(words('log', timed)).toContain('Wind, storm, rain or snow, and when');
   });
 
+  it('never parts what the conditions come to from their table, wherever the page ends', () => {
+    for (let lines = 0; lines < 30; lines++) {
+      const note = 'A line of its own that goes on for a while and then some. '.repeat(3 * lines);
+      const pages = draw('log', withLog(filled('R. Alder'), detector, { note }));
+      const [page = ''] = pages.filter((svg) => svg.includes('The house during the test'));
+      expect(page, `${lines} lines`).toContain('What was asked');
+    }
+  });
+
   it('writes out what a table shows clipped', () => {
     const long = `SERIAL ${'0123456789'.repeat(8)}`;
     const text = words('log', withLog(timed, detector, { serial: long }));
