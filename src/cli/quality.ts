@@ -1,4 +1,5 @@
 import { CAUTIONS } from '../../geometry/index.ts';
+import { counted } from '../../geometry/words.ts';
 import { type DutyCount, type QualityBook, qualityBook } from '../job/quality/book.ts';
 import { type ControlChart, controlCharts } from '../job/quality/charts.ts';
 import { chartRows, checkTable, csv, monthTable } from '../job/quality/csv.ts';
@@ -84,7 +85,7 @@ function asText({ months, years, checks }: QualityBook, charts: readonly Control
     ...years.map(({ year, device, spikes }) => `${year}, ${device}: ${duty(spikes, 'spikes of the year')}`),
     '',
     ...charts.flatMap(({ band, points, warning, control, own, flags }) => [
-      `Means from ${band.from}${band.below === null ? '' : ` to below ${band.below}`} pCi/L: ${points.length} pairs, warning at ${warning}${control === null ? '' : `, control at ${control}`}${band.of === 'percent' ? ' %' : ' pCi/L'}${own ? ' (own limits)' : ''}`,
+      `Means from ${band.from}${band.below === null ? '' : ` to below ${band.below}`} pCi/L: ${counted(points.length, 'pair')}, warning at ${warning}${control === null ? '' : `, control at ${control}`}${band.of === 'percent' ? ' %' : ' pCi/L'}${own ? ' (own limits)' : ''}`,
       ...points
         .filter(({ verdict, endsRun }) => verdict !== 'in-control' || endsRun)
         .map(({ pair, verdict }) => `  ${pair.month} ${pair.where}: ${verdict.replaceAll('-', ' ')}`),

@@ -1,4 +1,5 @@
 import { CAUTIONS, type Plan } from '../../geometry/index.ts';
+import { sourceWords } from '../../geometry/words/sources.ts';
 import { judgeReadings, type SetReport, STANDING_WORDS, type TestStanding } from '../job/readings/judge.ts';
 import { describeSet, isSettled, RESULT_CAUTIONS, setDocument } from '../job/readings/report.ts';
 import { setName } from '../job/readings/set-name.ts';
@@ -34,7 +35,7 @@ function asText(plan: Plan, sets: readonly SetReport[], standing: TestStanding):
   const lines = sets.flatMap((report) => [
     setName(report),
     ...describeSet(plan, report).map((line) => `  ${line}`),
-    ...report.next.sources.map(({ cite }) => `  Source: ${cite}`),
+    ...(report.next.sources.length > 0 ? [`  Source: ${sourceWords(report.next.sources)}`] : []),
     '',
   ]);
   const none = sets.length === 0 ? ['No result is entered yet.', ''] : [];

@@ -115,6 +115,22 @@ describe('axe finds nothing', () => {
       },
     },
     {
+      screen: 'Read: results of a test that is not evaluated, one below the limit, and an earlier test',
+      show: async () => {
+        await stage('Read');
+        const results = page.getByLabel(/^Result of [A-Z]\d$/);
+        for (const field of await results.all()) {
+          await field.fill('0.4');
+          await field.press('Enter');
+        }
+        await page.getByLabel('Below the laboratory').first().check();
+        await unfold('Earlier tests here');
+        await page.getByLabel('Result of an earlier test').fill('4.8');
+        await page.getByLabel('Result of an earlier test').press('Enter');
+        await page.getByLabel('Kind of test').waitFor();
+      },
+    },
+    {
       screen: 'Sheet, and why not here told beside the pointer',
       show: async () => {
         await stage('Sheet');

@@ -59,8 +59,10 @@ function judgeSet(plan: Plan, set: ReadingSet, standing: TestStanding): SetRepor
   const precision = pair && pairPrecision(pair);
   const twice = pair ? straddle(pair) : 'no';
   const earlier = earlierHere(plan, set);
-  const withEarlier = mean && averagedWith(plan, earlier, mean);
   const agreement: SetAgreement = twice !== 'no' ? 'straddles-by-two' : (precision?.agreement ?? 'single');
+  // What must not be used is averaged with nothing either.
+  const complete = set.detectors.length === set.readings.length && agreement !== 'straddles-by-two';
+  const withEarlier = mean && complete ? averagedWith(plan, earlier, mean) : null;
   const partial = { set, values, mean, agreement, precision, earlier, withEarlier };
   return {
     ...partial,

@@ -174,6 +174,17 @@ describe('an earlier test', () => {
     expect(said(planWith([3.1, 3.1], { earlier: [earlier(4.9)] }, 2000))).toContain('it counts for none');
   });
 
+  it('is not averaged with a pair that must not be averaged, or that waits for its other result', () => {
+    const before = [earlier(4.8, { detector: 'd1' })];
+    expect(judged([2.9, 5.9], { earlier: before })).toMatchObject({
+      withEarlier: null,
+      next: { id: 'retest-straddles' },
+    });
+    const plan = planWith([3, 3], { earlier: before });
+    const [half] = judgeReadings({ ...plan, readings: plan.readings.slice(0, 1) }, 'holds');
+    expect(half).toMatchObject({ withEarlier: null, next: { id: 'wait-for-results' } });
+  });
+
   it('may name either detector of a pair', () => {
     for (const detector of ['d1', 'd2']) {
       expect(judged([3, 3.2], { earlier: [earlier(9, { detector })] }).withEarlier).not.toBeNull();
