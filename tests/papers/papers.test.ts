@@ -245,7 +245,7 @@ describe('the log', () => {
   });
 
   it('never parts what the conditions come to from their table, wherever the page ends', () => {
-    for (let lines = 0; lines < 30; lines++) {
+    for (let lines = 25; lines < 50; lines++) {
       const note = 'A line of its own that goes on for a while and then some. '.repeat(3 * lines);
       const pages = draw('log', withLog(filled('R. Alder'), detector, { note }));
       const [page = ''] = pages.filter((svg) => svg.includes('The house during the test'));
