@@ -20,7 +20,7 @@ export interface PaperOrder {
 /** Type sizes, mm: larger than on the drawing, for these are read standing. */
 export const READ: TextStyle = { size: 3.7 };
 export const READ_SOFT: TextStyle = { size: 3.1, colour: COLOUR.inkSoft };
-export const READ_HEAD: TextStyle = { size: 4.6, weight: 'bold' };
+const READ_HEAD: TextStyle = { size: 4.6, weight: 'bold' };
 const READ_TITLE: TextStyle = { size: 9, weight: 'bold' };
 
 const PAD = 7;
@@ -141,7 +141,7 @@ export function placeOf({ site, title }: Plan): string {
 }
 
 /** Columns of one page under a block across it, and how wide text in them may be. */
-export function columnsOf(paper: PaperName, count: number, under = 0): readonly Area[] {
+function columnsOf(paper: PaperName, count: number, under = 0): readonly Area[] {
   const { x, y, width, height } = inset(contentArea(paper), PAD);
   const each = (width - (count - 1) * GUTTER) / count;
   return Array.from({ length: count }, (_, i) => ({
