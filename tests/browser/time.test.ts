@@ -34,6 +34,20 @@ describe('the times of a test, at a desk', () => {
   });
   afterAll(() => open.context.close());
 
+  it('the next starts are read on where they were asked for by keyboard, and one is taken', async () => {
+    await page.getByRole('button', { name: 'When could it start?' }).focus();
+    await page.keyboard.press('Enter');
+    const list = page.getByRole('region', { name: 'When it could start' });
+    await expect.poll(() => list.evaluate((each) => each === document.activeElement)).toBe(true);
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Enter');
+    await expect.poll(async () => (await visit(page))?.start ?? '').toMatch(/:(?:00|30):00[+-]/);
+    await list
+      .getByText(/^\w{3} \d+ \w{3}, \d+:\d\d to /)
+      .first()
+      .waitFor();
+  });
+
   it('a minute that the clock shows twice is asked about by keyboard, and nothing is written down before the answer', async () => {
     await type(page, 'Set out', '2026-10-31T09:00');
     expect((await visit(page))?.start).toBe('2026-10-31T09:00:00-04:00');

@@ -2,6 +2,7 @@ import type { Plan, Practice, Weekday } from '../../../geometry/plan/model.ts';
 import { visitTimes } from './checks.ts';
 import { DAY, HOUR, instantAt, MINUTE, type Ms, wallTime } from './clock.ts';
 import { CLOSED_BEFORE, MITIGATION_BEFORE } from './limits.ts';
+import { hasMitigation } from './mitigation.ts';
 
 /** When a tester works unless the plan says otherwise: common practice, no published source. */
 export const USUAL_PRACTICE: Practice = {
@@ -10,7 +11,7 @@ export const USUAL_PRACTICE: Practice = {
 };
 
 const WEEKDAYS: readonly Weekday[] = ['sun', 'mon', 'tue', 'wed', 'thu', 'fri', 'sat'];
-/** Starts are offered on the half hour. */
+/** Starts are offered on the half hour, and rather with as long to fetch them. */
 const STEP: Ms = 30 * MINUTE;
 
 /** A stretch of time in which somebody works. */
@@ -60,7 +61,8 @@ export function proposals(plan: Plan, now: Ms, days = 10): readonly DayProposal[
   const lastLook = days + Math.ceil(most / DAY) + 1;
   const work = shifts(practice, plan.site.timeZone, now, lastLook);
   const closedFrom = Math.max(now, (closed ?? now) + CLOSED_BEFORE.duration);
-  const mitigated = mitigation === null ? now : mitigation + MITIGATION_BEFORE.duration;
+  const running = mitigation ?? (hasMitigation(plan) ? now : null);
+  const mitigated = running === null ? now : running + MITIGATION_BEFORE.duration;
   const from = Math.max(closedFrom, mitigated);
   return work
     .filter((shift) => shift.to > now && shift.from < now + days * DAY)
@@ -71,10 +73,15 @@ export function proposals(plan: Plan, now: Ms, days = 10): readonly DayProposal[
           closedFrom >= mitigated ? 'the house is not closed for 12 h yet' : 'the system has not run for 24 h yet';
         return { day, ok: false, reason: why };
       }
+      const starts: Proposal[] = [];
       for (let start = halfHour(Math.max(shift.from, from)); start <= shift.to; start += STEP) {
         const pickUps = work.flatMap((later) => within(later, start + least, start + most));
-        if (pickUps.length > 0) return { day, ok: true, proposal: { start, pickUps } };
+        if (pickUps.length > 0) starts.push({ start, pickUps });
       }
+      // A pick-up that is right for one minute only is hardly one.
+      const proposal =
+        starts.find(({ pickUps }) => pickUps.some(({ from: first, to }) => to - first >= STEP)) ?? starts[0];
+      if (proposal) return { day, ok: true, proposal };
       return { day, ok: false, reason: 'the whole window to fetch them lies outside the hours of work' };
     });
 }

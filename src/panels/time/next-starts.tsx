@@ -1,7 +1,8 @@
-import { useState } from 'react';
+import { useEffect, useId, useRef, useState } from 'react';
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { instantText, type Ms, saidInstant } from '../../job/timing/clock.ts';
-import { proposals } from '../../job/timing/proposals.ts';
+import { instantText, type Ms, saidInstant, shortInstant } from '../../job/timing/clock.ts';
+import { proposals, type Shift } from '../../job/timing/proposals.ts';
+import { spanWords } from '../../job/timing/timeline.ts';
 
 /** How many of the next days are shown. */
 const SHOWN = 6;
@@ -10,6 +11,13 @@ const SHOWN = 6;
 export function NextStarts({ plan, onTake }: { readonly plan: Plan; readonly onTake: (start: string) => void }) {
   // The clock is read when the list is asked for, and again by the button: a list that changes under the hand is no list.
   const [now, setNow] = useState<Ms | null>(null);
+  // The button that asked is gone: whoever pressed it by keyboard reads on here.
+  const id = useId();
+  const list = useRef<HTMLElement>(null);
+  const asked = now !== null;
+  useEffect(() => {
+    if (asked) list.current?.focus();
+  }, [asked]);
   const { timeZone } = plan.site;
   if (now === null) {
     return (
@@ -20,7 +28,7 @@ export function NextStarts({ plan, onTake }: { readonly plan: Plan; readonly onT
   }
   const days = proposals(plan, now).slice(0, SHOWN);
   return (
-    <section className="starts" aria-label="When it could start">
+    <section ref={list} tabIndex={-1} className="starts" aria-label="When it could start">
       <p className="small">
         {plan.visit.closedSince ? 'With the house closed as written down' : 'If the house is closed now'}, by your hours
         of work:
@@ -31,19 +39,20 @@ export function NextStarts({ plan, onTake }: { readonly plan: Plan; readonly onT
           day.ok ? (
             <li key={day.day}>
               <p>
-                <strong>{saidInstant(day.proposal.start, timeZone)}</strong>
+                <strong id={`${id}-${day.day}`}>{saidInstant(day.proposal.start, timeZone)}</strong>
               </p>
               <p className="small">
                 Fetch:{' '}
-                {day.proposal.pickUps
-                  .map(
-                    ({ from, to }) => `${saidInstant(from, timeZone)} to ${saidInstant(to, timeZone).split(', ')[1]}`,
-                  )
-                  .join('; ')}
+                {day.proposal.pickUps.map((pickUp) => (
+                  <span key={pickUp.from} className="starts__pick-up">
+                    {pickUpWords(pickUp, timeZone)}
+                  </span>
+                ))}
               </p>
               <button
                 type="button"
                 className="text-button"
+                aria-describedby={`${id}-${day.day}`}
                 onClick={() => onTake(instantText(day.proposal.start, timeZone))}
               >
                 Take this start
@@ -61,4 +70,9 @@ export function NextStarts({ plan, onTake }: { readonly plan: Plan; readonly onT
       </button>
     </section>
   );
+}
+
+/** "Mon 30 Nov, 8:00 to 18:00". */
+function pickUpWords({ from, to }: Shift, zone: string): string {
+  return from === to ? `${shortInstant(from, zone)}, to the minute` : spanWords({ from, to }, zone);
 }

@@ -49,6 +49,28 @@ describe('proposals(plan, now)', () => {
     ]);
   });
 
+  it('a system that nobody has noted since when it runs is taken to begin now, as the closing is', () => {
+    // Thursday 7 May 2026, 10:00: 24 h of running are Friday 10:00, 12 h closed are Thursday 22:00.
+    const plan = planWith();
+    const after = { ...plan, site: { ...plan.site, purpose: 'after-mitigation' as const } };
+    const found = proposals(after, ms('2026-05-07T10:00'));
+    expect(found[0]).toMatchObject({ ok: false, reason: 'the system has not run for 24 h yet' });
+    const first = found.find((day) => day.ok);
+    expect(first?.ok && instantText(first.proposal.start, ZONE)).toBe('2026-05-08T10:00:00-04:00');
+  });
+
+  it('a start whose only pick-up is one minute gives way to a later one of the day that leaves half an hour', () => {
+    // Closed since the day before. From Thursday 8:00 the window ends Monday 8:00, when work begins: 8:30 leaves half an hour.
+    const plan = planWith();
+    const closed = { ...plan, visit: { ...plan.visit, closedSince: '2026-05-06T08:00:00-04:00' } };
+    const [thursday] = proposals(closed, ms('2026-05-07T07:00'));
+    if (!thursday?.ok) throw new Error('no start on Thursday');
+    expect(instantText(thursday.proposal.start, ZONE)).toBe('2026-05-07T08:30:00-04:00');
+    expect(thursday.proposal.pickUps.map(({ from, to }) => [instantText(from, ZONE), (to - from) / HOUR])).toEqual([
+      ['2026-05-11T08:00:00-04:00', 0.5],
+    ]);
+  });
+
   it('every start that is offered keeps every limit, at the first and the last minute of every pick-up', () => {
     const zones = Intl.supportedValuesOf('timeZone');
     fc.assert(
