@@ -1,5 +1,5 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { chainOf, stepWords } from '../../job/log/chain.ts';
+import { chainOf, handedOverWith, stepWords, withoutHandOver } from '../../job/log/chain.ts';
 import { logOf, withLog } from '../../job/log/edit.ts';
 import { saidInstant } from '../../job/timing/clock.ts';
 import { useAppStore } from '../../state/store.ts';
@@ -12,10 +12,7 @@ interface Props {
 
 /** Where a detector was, step by step in order of time, with what does not fit beside it. */
 export function ChainLines({ plan, detector, name }: Props) {
-  const run = useAppStore((state) => state.run);
   const { steps } = chainOf(plan, detector);
-  const drop = (index: number | null) =>
-    run((now) => withLog(now, detector, { custody: logOf(now, detector).custody.filter((_, i) => i !== index) }));
   return (
     <>
       <h4 className="house-sub">From hand to hand</h4>
@@ -39,20 +36,48 @@ export function ChainLines({ plan, detector, name }: Props) {
                   {doubt}
                 </span>
               ))}
-              {step.kind === 'hand-over' && (
-                <button
-                  type="button"
-                  className="text-button"
-                  aria-label={`Take away: ${words}`}
-                  onClick={() => drop(step.index)}
-                >
-                  Take away
-                </button>
-              )}
+              {step.index !== null && <TakeAway plan={plan} detector={detector} index={step.index} words={words} />}
             </li>
           );
         })}
       </ol>
     </>
+  );
+}
+
+interface TakeAwayProps {
+  readonly plan: Plan;
+  readonly detector: string;
+  readonly index: number;
+  readonly words: string;
+}
+
+/** Takes a hand-over away: of this detector, or of all that went in the box with it. */
+function TakeAway({ plan, detector, index, words }: TakeAwayProps) {
+  const { run, say } = useAppStore.getState();
+  const step = logOf(plan, detector).custody[index];
+  if (!step) return null;
+  const box = handedOverWith(plan, step);
+  const drop = (edit: (now: Plan) => Plan) => {
+    if (!run(edit)) say('The hand-over is taken away. Undo brings it back.');
+  };
+  const own = (now: Plan) =>
+    withLog(now, detector, { custody: logOf(now, detector).custody.filter((_, i) => i !== index) });
+  return (
+    <div className="buttons">
+      <button type="button" className="text-button" aria-label={`Take away: ${words}`} onClick={() => drop(own)}>
+        Take away
+      </button>
+      {box.length > 1 && (
+        <button
+          type="button"
+          className="text-button"
+          aria-label={`Take away for all ${box.length}: ${words}`}
+          onClick={() => drop((now) => withoutHandOver(now, box, step))}
+        >
+          For all {box.length}
+        </button>
+      )}
+    </div>
   );
 }

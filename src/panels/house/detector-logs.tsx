@@ -1,4 +1,5 @@
-import type { Plan } from '../../../geometry/plan/model.ts';
+import type { LogEntry, Plan } from '../../../geometry/plan/model.ts';
+import { counted } from '../../../geometry/words.ts';
 import { conditionsReport } from '../../job/conditions/report.ts';
 import { sealedAfter } from '../../job/log/chain.ts';
 import { type NamedDetector, namedDetectors } from '../../job/log/detectors.ts';
@@ -58,11 +59,10 @@ function DetectorLog({ plan, detector: { id, name }, alone }: Props) {
   const run = useAppStore((state) => state.run);
   const entry = logOf(plan, id);
   const change = (patch: Partial<typeof entry>) => run((now) => withLog(now, id, patch));
-  const people = [entry.placedBy && `set out by ${entry.placedBy}`, entry.fetchedBy && `fetched by ${entry.fetchedBy}`];
   return (
     <details className="group" open={alone}>
       <summary>
-        {name} <span className="soft">{people.filter(Boolean).join(', ') || 'nothing written yet'}</span>
+        {name} <span className="soft">{shortOf(entry)}</span>
       </summary>
       <div className="fields">
         <NameField label="Set out by" value={entry.placedBy} onCommit={(placedBy) => change({ placedBy })} />
@@ -94,6 +94,16 @@ function DetectorLog({ plan, detector: { id, name }, alone }: Props) {
       <HandOver plan={plan} detectors={[id]} />
     </details>
   );
+}
+
+/** What is worth seeing of a log that is folded. */
+function shortOf({ serial, tampering, photos }: LogEntry): string {
+  const parts = [
+    serial.trim() || 'no serial number',
+    tampering === 'seen' ? 'tampering seen' : '',
+    photos.length > 0 ? counted(photos.length, 'photo') : '',
+  ];
+  return parts.filter(Boolean).join(', ');
 }
 
 /** What tampering comes to for the whole test, as the list of conditions has it. */

@@ -40,7 +40,7 @@ export function HandOver({ plan, detectors }: Props) {
     const after = useAppStore.getState().plan;
     const doubts = detectors.flatMap((id) => chainOf(after, id).steps.findLast(isLast(after, id))?.doubts ?? []);
     const words = box ? `The box is with ${step.to} by the log.` : `It is with ${step.to} by the log.`;
-    say(doubts.length > 0 ? `Written down, and it does not fit. ${[...new Set(doubts)].join(' ')}` : words);
+    say(doubts.length > 0 ? `Written down. Look again: ${[...new Set(doubts)].join(' ')}` : words);
   };
   return (
     <details className="group log__hand-over">

@@ -13,8 +13,9 @@ interface Props {
 export function Photos({ entry: { detector, photos }, name }: Props) {
   const { run, say } = useAppStore.getState();
   const picker = useRef<HTMLInputElement>(null);
-  const [large, setLarge] = useState<string | null>(null);
+  const [large, setLarge] = useState<number | null>(null);
   const drop = (index: number) => {
+    setLarge(null);
     const refusal = run((plan) => withLog(plan, detector, { photos: photos.filter((_, i) => i !== index) }));
     if (!refusal) say('The photo is taken away. Undo brings it back.');
   };
@@ -25,13 +26,13 @@ export function Photos({ entry: { detector, photos }, name }: Props) {
         <ul className="photos__list">
           {photos.map((photo, index) => (
             // biome-ignore lint/suspicious/noArrayIndexKey: the same photo may be there twice
-            <li key={index} className="photo" data-large={large === photo || undefined}>
+            <li key={index} className="photo" data-large={large === index || undefined}>
               <button
                 type="button"
                 className="photo__show"
-                aria-expanded={large === photo}
-                aria-label={`${large === photo ? 'Smaller' : 'Larger'}: photo ${index + 1} of ${name}`}
-                onClick={() => setLarge(large === photo ? null : photo)}
+                aria-expanded={large === index}
+                aria-label={`${large === index ? 'Smaller' : 'Larger'}: photo ${index + 1} of ${name}`}
+                onClick={() => setLarge(large === index ? null : index)}
               >
                 <img src={photo} alt={`${name} where it lay, ${index + 1} of ${photos.length}`} />
               </button>

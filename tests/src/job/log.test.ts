@@ -2,7 +2,16 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { emptyPlan, parsePlan, writePlan } from '../../../geometry/index.ts';
 import type { Detector, LogEntry, Plan, Visit } from '../../../geometry/plan/model.ts';
-import { chainDoubts, chainOf, HOUSE, holderOf, sealedAfter, withBoxHandOver } from '../../../src/job/log/chain.ts';
+import {
+  chainDoubts,
+  chainOf,
+  HOUSE,
+  handedOverWith,
+  holderOf,
+  sealedAfter,
+  withBoxHandOver,
+  withoutHandOver,
+} from '../../../src/job/log/chain.ts';
 import { allSame, detectorsInWords, namedDetectors, namesInLog, sameSerial } from '../../../src/job/log/detectors.ts';
 import { logOf, withHandOver, withLog, withLogs, withWeather } from '../../../src/job/log/edit.ts';
 import { logGaps } from '../../../src/job/log/gaps.ts';
@@ -249,6 +258,21 @@ describe('several detectors', () => {
     expect(ids.flatMap((id) => chainOf(plan, id).steps.flatMap((each) => each.doubts))).toEqual([]);
     const read = parsePlan(writePlan(plan));
     expect(read.ok && read.plan.log).toEqual(plan.log);
+  });
+
+  it('that went in one box are found by it, and it is taken away for all of them or for some', () => {
+    const box = { at: may(5, '10:00'), from: null, to: 'Cy Dale', note: 'blue box' };
+    const plan = withHandOver(
+      withBoxHandOver(three, ['d1', 'd3'], box),
+      'd3',
+      step(may(5, '11:00'), 'Cy Dale', 'Bo Reed'),
+    );
+    const gone = { ...box, from: '' };
+    const together = handedOverWith(plan, gone);
+    expect(together.map(({ name }) => name)).toEqual(['A1', 'A3']);
+    const after = withoutHandOver(plan, together, gone);
+    expect(ids.map((id) => logOf(after, id).custody.map(({ to }) => to))).toEqual([[], [], ['Bo Reed']]);
+    expect(withoutHandOver(after, together, gone)).toEqual(after);
   });
 
   it('say what does not fit with the detectors that it is said of, those that went together in one line', () => {
