@@ -1,5 +1,6 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { chainOf, handedOverWith, stepWords, withoutHandOver } from '../../job/log/chain.ts';
+import { handedOverWith, withoutHandOver } from '../../job/log/box.ts';
+import { chainOf, stepWords } from '../../job/log/chain.ts';
 import { logOf, withLog } from '../../job/log/edit.ts';
 import { saidInstant } from '../../job/timing/clock.ts';
 import { useAppStore } from '../../state/store.ts';

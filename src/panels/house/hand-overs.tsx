@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { chainOf, holderOf, withBoxHandOver } from '../../job/log/chain.ts';
+import { withBoxHandOver } from '../../job/log/box.ts';
+import { chainOf, holderOf } from '../../job/log/chain.ts';
 import { allSame } from '../../job/log/detectors.ts';
 import { useAppStore } from '../../state/store.ts';
 import { InstantField } from '../fields/instant-field.tsx';

@@ -2,16 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { emptyPlan, parsePlan, writePlan } from '../../../geometry/index.ts';
 import type { Detector, LogEntry, Plan, Visit } from '../../../geometry/plan/model.ts';
-import {
-  chainDoubts,
-  chainOf,
-  HOUSE,
-  handedOverWith,
-  holderOf,
-  sealedAfter,
-  withBoxHandOver,
-  withoutHandOver,
-} from '../../../src/job/log/chain.ts';
+import { handedOverWith, withBoxHandOver, withoutHandOver } from '../../../src/job/log/box.ts';
+import { chainDoubts, chainOf, holderOf, sealedAfter } from '../../../src/job/log/chain.ts';
+import { HOUSE } from '../../../src/job/log/chain-types.ts';
 import { allSame, detectorsInWords, namedDetectors, namesInLog, sameSerial } from '../../../src/job/log/detectors.ts';
 import { logOf, withHandOver, withLog, withLogs, withWeather } from '../../../src/job/log/edit.ts';
 import { logGaps } from '../../../src/job/log/gaps.ts';

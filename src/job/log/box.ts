@@ -1,0 +1,30 @@
+import type { Custody, Plan } from '../../../geometry/plan/model.ts';
+import { holderOf } from './chain.ts';
+import { type NamedDetector, namedDetectors } from './detectors.ts';
+import { logOf, withHandOver, withLog } from './edit.ts';
+
+/** The plan with one hand-over of several detectors; without `from`, each goes from whoever has it. */
+export function withBoxHandOver(
+  plan: Plan,
+  detectors: readonly string[],
+  { at, from, to, note }: { at: string | null; from: string | null; to: string; note: string },
+): Plan {
+  return detectors.reduce((now, id) => withHandOver(now, id, { at, from: from ?? holderOf(now, id), to, note }), plan);
+}
+
+/** Whose log has this hand-over: the detectors that went in one box then. */
+export function handedOverWith(plan: Plan, step: Custody): readonly NamedDetector[] {
+  return namedDetectors(plan).filter(({ id }) => logOf(plan, id).custody.some((each) => sameHandOver(each, step)));
+}
+
+/** The plan without that hand-over in the logs of these detectors. */
+export function withoutHandOver(plan: Plan, detectors: readonly NamedDetector[], step: Custody): Plan {
+  return detectors.reduce((now, { id }) => {
+    const { custody } = logOf(now, id);
+    const gone = custody.findIndex((each) => sameHandOver(each, step));
+    return gone < 0 ? now : withLog(now, id, { custody: custody.filter((_, i) => i !== gone) });
+  }, plan);
+}
+
+/** From whom may differ: a box takes each detector from whoever has it. */
+const sameHandOver = (a: Custody, b: Custody): boolean => a.at === b.at && a.to === b.to && a.note === b.note;

@@ -1,0 +1,60 @@
+import type { LogEntry, Plan } from '../../../geometry/plan/model.ts';
+import { type Ms, msOf, saidInstant } from '../timing/clock.ts';
+import { type BareStep, LABORATORY } from './chain-types.ts';
+
+/** What of a step does not fit the times of the visit, the other steps, or `holder`, who has the detector before it; in sentences. */
+export function doubtsOf(plan: Plan, entry: LogEntry, step: BareStep, holder: string): readonly string[] {
+  const { visit, site } = plan;
+  const said = (at: Ms) => saidInstant(at, site.timeZone);
+  const [end, posted, received] = [msOf(visit.end), msOf(visit.posted), msOf(visit.received)];
+  const { at, kind } = step;
+  const before = (other: Ms | null): other is Ms => at !== null && other !== null && at < other;
+  const after = (other: Ms | null): other is Ms => at !== null && other !== null && at > other;
+  const early = before(end) ? [`Before the pick-up, ${said(end)}. Look at both times.`] : [];
+  switch (kind) {
+    case 'set-out':
+    case 'fetched':
+      return [];
+    case 'sealed': {
+      const gone = entry.custody.map((each) => msOf(each.at)).find((other) => after(other) && !before(end));
+      return [...early, ...(gone ? [`It had changed hands before, ${said(gone)}. Look at both times.`] : [])];
+    }
+    case 'hand-over': {
+      const later = entry.custody
+        .slice(0, step.index ?? 0)
+        .map((each) => msOf(each.at))
+        .find(before);
+      return [
+        ...early,
+        ...(later ? [`Earlier than the hand-over written before it, ${said(later)}. Look at both times.`] : []),
+        ...(after(received) ? [`After the laboratory had it, ${said(received)}. Look at both times.`] : []),
+        ...(at === null ? ['Its time is not written down.'] : []),
+        ...(end === null ? ['When it was fetched is not written down.'] : []),
+        ...mismatch(step.from, holder),
+      ];
+    }
+    case 'posted':
+      return [
+        ...early,
+        ...(before(msOf(entry.sealed)) ? ['Posted before it was sealed. Look at both times.'] : []),
+        ...(sameHand(holder, LABORATORY) ? ['The laboratory had it by then.'] : []),
+      ];
+    case 'received':
+      return [...early, ...(before(posted) ? [`Before it was posted, ${said(posted)}. Look at both times.`] : [])];
+  }
+}
+
+function mismatch(from: string, holder: string): readonly string[] {
+  if (!from) return ['Who gave it is not written down.'];
+  if (!holder || sameHand(from, holder)) return [];
+  return [`By the log ${holder} had it, not ${from}.`];
+}
+
+/** The same person or place, however it is written: "post", "the post office", "Laboratory". */
+function sameHand(a: string, b: string): boolean {
+  const plain = (name: string) => {
+    const words = name.trim().toLowerCase().replaceAll(/\s+/g, ' ').replace(/^the /, '');
+    return /^(?:post|lab)\b|^laborator/.exec(words)?.[0].slice(0, 3) ?? words;
+  };
+  return plain(a) === plain(b);
+}
