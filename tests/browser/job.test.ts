@@ -165,6 +165,20 @@ describe('a whole job, from the bare sheet to the next step', () => {
     expect(await page.getByText('Beside the levels of others').count()).toBe(0);
   });
 
+  it('takes "< 0.4" as the report writes it, and the unit that is typed along', async () => {
+    await type('Result of A1', '< 0.4');
+    await type('Result of A2', '33 Bq/m3');
+    const below = page.getByRole('checkbox', { name: "Below the laboratory's limit, A1" });
+    await expect.poll(() => below.isChecked()).toBe(true);
+    expect((await plan())?.readings).toEqual([
+      { detector: 'd1', value: 0.4, unit: 'pCi/L', belowLimit: true },
+      { detector: 'd2', value: 33, unit: 'Bq/m3' },
+    ]);
+    await expect.poll(() => words(slip().locator('.set__figure'))).toContain('at most 0.6 pCi/L');
+    await below.uncheck();
+    await expect.poll(() => words(slip().locator('.set__figure'))).not.toContain('at most');
+  });
+
   it('an earlier test of the same place is averaged with this one, and undone', async () => {
     await type('Result of A1', '3.1');
     await page.getByLabel('Unit of A2').selectOption('pCi/L');

@@ -36,6 +36,7 @@ const REST = [
   ['visit', 'times'],
   ['conditions', 'conditions of the house'],
   ['readings', 'readings'],
+  ['earlier', 'earlier tests'],
 ] as const satisfies readonly (readonly [keyof Plan, string])[];
 
 function listChanges(before: Plan, after: Plan, list: ListName, one: string, many?: string): readonly string[] {

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { EarlierResult, Plan, RadonUnit } from '../../../geometry/plan/model.ts';
 import { counted, listed } from '../../../geometry/words.ts';
+import type { Entered } from '../../job/readings/entered.ts';
 import { detectorLabel } from '../../job/readings/set-name.ts';
 import { type Location, locations } from '../../job/readings/sets.ts';
 import { msOf } from '../../job/timing/clock.ts';
@@ -55,9 +56,9 @@ function EarlierTest({ plan, index, earlier }: OneProps) {
       </legend>
       <RadonFields
         of={name}
-        value={earlier.value}
+        value={{ ...earlier, belowLimit: false }}
         unit={earlier.unit}
-        onValue={(value) => change({ value })}
+        onEnter={plainly(({ value, unit }) => change({ value, unit }))}
         onUnit={(unit) => change({ unit })}
       />
       <PlaceChoice plan={plan} detector={earlier.detector ?? null} onCommit={(detector) => change({ detector })} />
@@ -81,6 +82,13 @@ function EarlierTest({ plan, index, earlier }: OneProps) {
     </fieldset>
   );
 }
+
+/** An earlier result is taken away by its button, and has no "below". */
+const plainly = (take: (entered: Entered) => string | undefined) => (entered: Entered | null) => {
+  if (!entered) return 'A result is needed.';
+  if (entered.belowLimit) return 'Enter the limit itself, without "<": the most that it can have been.';
+  return take(entered);
+};
 
 /** A follow-up comes after the test that it follows. */
 function dateDoubt({ visit }: Plan, { at }: EarlierResult): string {
@@ -122,11 +130,18 @@ const namesOf = ({ detectors }: Location): string => listed(detectors.map(detect
 function NewEarlier({ plan }: { readonly plan: Plan }) {
   const run = useAppStore((state) => state.run);
   const [unit, setUnit] = useState<RadonUnit>(plan.display.radon);
-  const add = (value: number) =>
+  const add = ({ value, unit: written }: Entered) =>
     run((now) => {
       const places = locations(now);
       const detector = places.length === 1 && places[0] ? firstOf(places[0]) : null;
-      const fresh: EarlierResult = { at: null, value, unit, term: 'short-term', note: '', detector };
+      const fresh: EarlierResult = {
+        at: null,
+        value,
+        unit: written,
+        term: 'short-term',
+        note: '',
+        detector,
+      };
       return { ...now, earlier: [...(now.earlier ?? []), fresh] };
     });
   return (
@@ -135,7 +150,7 @@ function NewEarlier({ plan }: { readonly plan: Plan }) {
       value={null}
       unit={unit}
       hint="Only where this test follows one up. The rest is asked once the result is in."
-      onValue={add}
+      onEnter={plainly(add)}
       onUnit={setUnit}
     />
   );

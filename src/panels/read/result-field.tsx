@@ -1,6 +1,7 @@
 import { useState } from 'react';
-import type { Detector, Plan, RadonUnit, Reading } from '../../../geometry/plan/model.ts';
+import type { Detector, Plan, RadonUnit, RadonValue, Reading } from '../../../geometry/plan/model.ts';
 import { withoutReading, withReading } from '../../job/readings/edit.ts';
+import type { Entered } from '../../job/readings/entered.ts';
 import { enteredText } from '../../job/readings/radon.ts';
 import { BELOW_LIMIT_WORDS } from '../../job/readings/report.ts';
 import { detectorLabel } from '../../job/readings/set-name.ts';
@@ -20,8 +21,13 @@ export function ResultField({ plan, detector, place }: Props) {
   const readings = plan.readings.filter((each) => each.detector === detector.id);
   const [reading] = readings;
   const unit = reading?.unit ?? unitBefore;
-  const set = (patch: Partial<Reading> & Pick<Reading, 'value'>) =>
-    run((now) => withReading(now, { ...reading, detector: detector.id, unit, ...patch }));
+  const put = (patch: Partial<Reading> & RadonValue) =>
+    run((now) => withReading(now, { ...reading, detector: detector.id, ...patch }));
+  const enter = (entered: Entered | null) => {
+    if (!entered) return run((now) => withoutReading(now, detector.id));
+    const { value, unit: written, belowLimit } = entered;
+    return put({ value, unit: written, ...(belowLimit || reading?.belowLimit ? { belowLimit } : {}) });
+  };
   const name = detectorLabel(detector);
   return (
     <fieldset className="result">
@@ -30,23 +36,21 @@ export function ResultField({ plan, detector, place }: Props) {
       </legend>
       <RadonFields
         of={name}
-        value={reading?.value ?? null}
+        value={reading ? { ...reading, belowLimit: reading.belowLimit === true } : null}
         unit={unit}
-        hint='Where the report says "< 0.4", enter 0.4 and tick below.'
-        onEmpty={() => run((now) => withoutReading(now, detector.id))}
-        onValue={(value) => set({ value })}
-        onUnit={(next) => (reading ? set({ value: reading.value, unit: next }) : setUnitBefore(next))}
+        hint='As the report has it: 3.9, or "< 0.4" for below the limit.'
+        onEnter={enter}
+        onUnit={(next) => (reading ? put({ value: reading.value, unit: next }) : setUnitBefore(next))}
       />
       <label className="tick">
         <input
           type="checkbox"
+          aria-label={`Below the laboratory's limit, ${name}`}
           checked={reading?.belowLimit ?? false}
           disabled={!reading}
-          onChange={(event) => reading && set({ value: reading.value, belowLimit: event.currentTarget.checked })}
+          onChange={(event) => reading && put({ ...reading, belowLimit: event.currentTarget.checked })}
         />
-        <span>
-          Below the laboratory's limit <span className="unseen">, {name}</span>
-        </span>
+        Below the laboratory's limit
       </label>
       {reading?.belowLimit && <p className="small soft">{BELOW_LIMIT_WORDS}</p>}
       {readings.length > 1 && <WhichCounts name={name} readings={readings} />}

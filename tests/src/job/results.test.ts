@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { EarlierResult, Plan, Reading } from '../../../geometry/plan/model.ts';
 import { CONDITION_ITEMS } from '../../../src/job/conditions/report.ts';
 import { withoutReading, withReading } from '../../../src/job/readings/edit.ts';
+import { readRadon } from '../../../src/job/readings/entered.ts';
 import { decimalText } from '../../../src/job/readings/exact.ts';
 import { judgeReadings } from '../../../src/job/readings/judge.ts';
 import { NEXT_STEPS } from '../../../src/job/readings/next-steps.ts';
@@ -120,6 +121,35 @@ describe('what was entered', () => {
       2,
     );
   });
+});
+
+describe('what somebody writes', () => {
+  it.each([
+    ['3.9', 3.9, 'pCi/L', false],
+    [' 3,9 ', 3.9, 'pCi/L', false],
+    ['.5', 0.5, 'pCi/L', false],
+    ['4.', 4, 'pCi/L', false],
+    ['< 0.4', 0.4, 'pCi/L', true],
+    ['<15 bq/m3', 15, 'Bq/m3', true],
+    ['150 Bq/m³', 150, 'Bq/m3', false],
+    ['150Bq/m^3', 150, 'Bq/m3', false],
+    ['0', 0, 'pCi/L', false],
+  ])('"%s" is %d %s, below the limit: %s', (text, value, unit, belowLimit) => {
+    expect(readRadon(text, 'pCi/L')).toEqual({ ok: true, entered: { value, unit, belowLimit } });
+  });
+
+  it('is in the unit of the field unless it names one', () => {
+    expect(readRadon('150', 'Bq/m3')).toMatchObject({ entered: { unit: 'Bq/m3' } });
+    expect(readRadon('4 pCi/L', 'Bq/m3')).toMatchObject({ entered: { unit: 'pCi/L' } });
+    expect(readRadon('  ', 'Bq/m3')).toEqual({ ok: true, entered: null });
+  });
+
+  it.each(['-1', 'four', '3.9.1', '> 100', '1,234', '1,234.5', '1,234 Bq/m3', '4 WL', '1e3', '2000000'])(
+    '"%s" is refused',
+    (text) => {
+      expect(readRadon(text, 'pCi/L').ok).toBe(false);
+    },
+  );
 });
 
 describe('a result below the limit of the laboratory', () => {

@@ -23,6 +23,11 @@ describe('what is different between two states of a plan', () => {
       ['1 wall changed'],
     ],
     ['a higher ceiling', edited({ ceiling: 2500 }), ['the level itself changed']],
+    [
+      'an earlier test',
+      { ...plan, earlier: [{ at: null, value: 3, unit: 'pCi/L', term: 'short-term', note: '' }] } as Plan,
+      ['earlier tests changed'],
+    ],
     ['another tolerance', { ...plan, tapeTolerance: 50 }, ["tape's tolerance changed"]],
   ])('%s', (_, after, words) => {
     expect(changesBetween(plan, after)).toEqual(words);

@@ -1,0 +1,37 @@
+import type { RadonUnit, RadonValue } from '../../../geometry/plan/model.ts';
+
+/** A result as somebody wrote it. */
+export interface Entered extends RadonValue {
+  /** Written with "<": below the limit of the laboratory, which is the value. */
+  readonly belowLimit: boolean;
+}
+
+export type ReadRadon =
+  | { readonly ok: true; readonly entered: Entered | null }
+  | { readonly ok: false; readonly message: string };
+
+/** Beyond, a slip of the point or of the unit is likelier than a house: the highest that was ever measured indoors is far below. */
+const MOST = 1e6;
+const FORM = /^(<)?\s*(\d+(?:[.,]\d*)?|[.,]\d+)\s*(?:(pci\s*\/\s*l)|(bq\s*\/\s*m(?:3|\^3|³)))?$/i;
+
+/** Reads "3.9", "3,9", "< 0.4", "150 Bq/m3". A unit that is not written is `unit`. Nothing written: null. */
+export function readRadon(text: string, unit: RadonUnit): ReadRadon {
+  const plain = text.trim();
+  if (plain === '') return { ok: true, entered: null };
+  // A comma before three digits may mark thousands: 1,234 Bq/m3 read as 1.234 would be a wrong all-clear.
+  if (/,\d{3}(?!\d)/.test(plain)) {
+    return { ok: false, message: `"${plain}" can be read in two ways. Write it without the comma, or with a point.` };
+  }
+  const match = FORM.exec(plain);
+  if (!match) {
+    return { ok: false, message: `"${plain}" is not a result. Write it as the report has it, like 3.9 or < 0.4.` };
+  }
+  const [, below, digits = '', picocuries, becquerels] = match;
+  const value = Number(digits.replace(',', '.'));
+  if (value > MOST) return { ok: false, message: `${plain} is too much. Look at the point and at the unit.` };
+  const written: RadonUnit = picocuries ? 'pCi/L' : 'Bq/m3';
+  return {
+    ok: true,
+    entered: { value, unit: picocuries || becquerels ? written : unit, belowLimit: below !== undefined },
+  };
+}
