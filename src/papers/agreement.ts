@@ -1,3 +1,4 @@
+import { agreementState } from '../job/conditions/agreement-state.ts';
 import { agreementOf } from '../job/log/edit.ts';
 import { type Block, paragraph, space, stack } from '../sheet/block.ts';
 import type { TextStyle } from '../sheet/text.ts';
@@ -75,8 +76,9 @@ function promises(plan: PaperOrder['plan'], width: number, style: TextStyle): re
 }
 
 function signature({ plan }: PaperOrder, width: number): Block {
-  const { signedBy, at, refused, note } = agreementOf(plan);
-  const known = !refused && signedBy.trim() !== '';
+  const agreement = agreementOf(plan);
+  const { signedBy, at, note } = agreement;
+  const known = agreementState(agreement) === 'signed';
   const record = known
     ? `On record: signed by ${signedBy.trim()}, ${saidAt(at, plan, 'at a time that is not known')}. ${note.trim()}`
     : '';

@@ -1,4 +1,5 @@
-import type { Plan } from '../../geometry/index.ts';
+import { capital, type Plan } from '../../geometry/index.ts';
+import { agreementState } from '../job/conditions/agreement-state.ts';
 import { BREAK_SOURCES, conditionsReport } from '../job/conditions/report.ts';
 import { chainDoubts } from '../job/log/chain.ts';
 import { agreementOf } from '../job/log/edit.ts';
@@ -149,10 +150,12 @@ function weatherLines(plan: Plan): readonly string[] {
 }
 
 function agreementLine(plan: Plan): string {
-  const { signedBy, at, refused, note } = agreementOf(plan);
-  const who = signedBy.trim();
-  if (!refused && !who) return 'Not signed, as far as is known.';
-  const words = `${refused ? 'Refused' : 'Signed'}${who ? ` by ${who}` : ''}, ${saidAt(at, plan, 'at a time that is not known')}.`;
+  const agreement = agreementOf(plan);
+  const { signedBy, at, note } = agreement;
+  const state = agreementState(agreement);
+  if (state === 'open') return 'Not signed, as far as is known.';
+  const who = signedBy.trim() ? ` by ${signedBy.trim()}` : '';
+  const words = `${capital(state)}${who}, ${saidAt(at, plan, 'at a time that is not known')}.`;
   return [words, note.trim()].filter(Boolean).join(' ');
 }
 

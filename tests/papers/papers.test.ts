@@ -8,6 +8,8 @@ import { drawJobPaper, type JobPaper } from '../../src/papers/papers.ts';
 import { placedDetectors } from '../../src/papers/places.ts';
 import { GROUPS } from '../../src/papers/words.ts';
 import { frameOf, type PaperName } from '../../src/sheet/paper.ts';
+import { COLOUR } from '../../src/sheet/style.ts';
+import { CAP_HEIGHT, DESCENT } from '../../src/sheet/text.ts';
 import { pageTroubles } from '../helpers/page-troubles.ts';
 import { SAMPLE_NAMES, samplePlan } from '../helpers/sample-files.ts';
 import { sheetTexts } from '../helpers/sheet-texts.ts';
@@ -322,4 +324,18 @@ it.each(BOTH)('%s on %s: no text of any length runs over another or beyond the f
     }),
     { numRuns: 15, seed: 7 },
   );
+});
+
+it.each(BOTH)('%s on %s: in black, grey and white only, and in type that is read on paper', (kind, paper) => {
+  for (const plan of [bare, filled('R. Alder')]) {
+    const svg = draw(kind, plan, paper).join('');
+    const colours = new Set([...svg.matchAll(/ (?:fill|stroke)="(#[^"]+)"/g)].map(([, colour]) => colour));
+    expect([...colours].sort()).toEqual([COLOUR.ink, COLOUR.inkSoft, COLOUR.paper].sort());
+    const sizes = [...svg.matchAll(/ font-size="([\d.]+)"/g)].map(([, size]) => Number(size));
+    // 6 pt in the title block and the sources, 8 pt and more in what people in the house are to read.
+    expect(Math.min(...sizes)).toBeGreaterThanOrEqual(2.1);
+    const reading = sheetTexts(svg).filter(({ text }) => /Keep every window shut|Do not move, cover/.test(text));
+    expect(reading.length > 0).toBe(kind !== 'log');
+    for (const { height } of reading) expect(height).toBeGreaterThan(2.8 * (CAP_HEIGHT + DESCENT));
+  }
 });
