@@ -15,9 +15,9 @@ async function opened(options: Parameters<typeof openPage>[0] = {}): Promise<Ope
   const open = await openPage(options);
   open.page.setDefaultTimeout(8000);
   await pickSample(open.page, /^Plain basement/);
-  await open.page.locator('.saved', { hasText: /^saved / }).waitFor();
-  const rail = open.page.getByRole('button', { name: 'The job', exact: true });
-  if ((await rail.count()) > 0) await rail.click();
+  // Opened, the sample brings its own stage into view, and on a small page folds the job.
+  await open.page.waitForFunction(() => window.__stillspot?.store.getState().plan.title.startsWith('Finch Lane'));
+  if (options.touch) await open.page.getByRole('button', { name: 'The job', exact: true }).click();
   const stage = open.page.getByRole('button', { name: 'Time', exact: true });
   if ((await stage.getAttribute('aria-expanded')) !== 'true') await stage.click();
   await open.page.getByLabel('Set out', { exact: true }).waitFor();
