@@ -44,7 +44,7 @@ function placedDetector(plan: Plan, level: Level, model: LevelModel, detector: D
     detector,
     name: detector.label.trim() || detector.id,
     level: level.name.trim() || level.id,
-    room: room ? roomTitle(room) : 'No room',
+    room: room ? roomTitle(room) : 'Outside the rooms',
     fromWalls: wallWords(plan, model, detector),
     height: formatLength(detector.base, plan.display.length),
   };
