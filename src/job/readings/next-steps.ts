@@ -77,7 +77,7 @@ export const NEXT_STEPS: Readonly<Record<NextStepId, NextStep>> = {
     says: 'Fix the home: call a certified or licensed mitigator, and test again after the system has run for 24 hours.',
     sources: [MAH('7.1'), GUIDE],
     conflict:
-      'The guide says to consider fixing: at an average of 4.1 of two short tests the year comes to less than 4 about every second time. To fix is the strict reading.',
+      'The guide says to consider fixing: at an average of 4.1 pCi/L of two short tests the year comes to less than 4 about every second time. To fix is the strict reading.',
   },
   'fix-sale': {
     id: 'fix-sale',
@@ -122,7 +122,7 @@ export const NEXT_STEPS: Readonly<Record<NextStepId, NextStep>> = {
     says: 'Do a second short-term test at once, in the same spot. If the average of the two is 4 pCi/L or more, fix the home.',
     sources: [GUIDE, source('secondary', 'Illinois fact sheet for homeowners')],
     conflict:
-      'The 1993 EPA text as told by the national programme, and the 2005 Illinois rules, set this at 10 pCi/L; 8 is the strict reading.',
+      'The 1993 EPA text as told by the national programme, and the 2005 Illinois rules, set this at 10 pCi/L; 8 pCi/L is the strict reading.',
   },
   'follow-up': {
     id: 'follow-up',

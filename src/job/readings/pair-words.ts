@@ -1,4 +1,4 @@
-import { absolute, decimalText, exactOf, minus } from './exact.ts';
+import { absolute, decimalText, minus } from './exact.ts';
 import type { SetReport } from './judge.ts';
 import type { PrecisionBand } from './precision.ts';
 
@@ -58,5 +58,5 @@ function bandText({ of, warning, control, typical, ...range }: PrecisionBand): s
 function rangeText({ from, below }: Pick<PrecisionBand, 'from' | 'below'>): string {
   if (below === null) return `of ${from.toFixed(1)} pCi/L or above`;
   if (from === 0) return `below ${below.toFixed(1)} pCi/L`;
-  return `of ${from.toFixed(1)} to ${decimalText(minus(exactOf(below), exactOf(0.1)), 1)} pCi/L`;
+  return `from ${from.toFixed(1)} pCi/L to below ${below.toFixed(1)} pCi/L`;
 }

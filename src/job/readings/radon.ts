@@ -39,3 +39,14 @@ export function otherUnitText(entered: RadonValue): string {
   const about = compare(rounded(value, 2), value) === 0 ? '' : 'about ';
   return `${about}${digits} ${unitText(unit)}`;
 }
+
+/**
+ * A sentence whose amounts are in pCi/L, as published, for somebody who reads in `unit`: "at 148 Bq/m³ (4 pCi/L) or above". The
+ * published figure stays beside it.
+ */
+export function saidIn(unit: RadonUnit, sentence: string): string {
+  if (unit === 'pCi/L') return sentence;
+  return sentence.replaceAll(/(\d+(?:\.\d+)?) pCi\/L/g, (published, picocuries: string) => {
+    return `${radonText(exactOf(Number(picocuries)), unit)} (${published})`;
+  });
+}

@@ -3,7 +3,7 @@ import { listed } from '../../../geometry/words.ts';
 import { asNumber, compare, decimalText, type Exact, rounded } from './exact.ts';
 import type { SetReport } from './judge.ts';
 import { pairWords } from './pair-words.ts';
-import { enteredText, otherUnitText, radonBoth, radonText } from './radon.ts';
+import { enteredText, otherUnitText, radonBoth, radonText, saidIn } from './radon.ts';
 import { detectorLabel } from './set-name.ts';
 
 /** What a single short test does not mean: shown beside every result. */
@@ -28,12 +28,13 @@ export interface SetWords {
 /** Of a test that is not evaluated only its results are told: they are a record and decide nothing. */
 export function setWords(plan: Plan, report: SetReport): SetWords {
   const evaluated = report.next.id !== 'not-evaluated';
+  const said = (sentence: string) => saidIn(plan.display.radon, sentence);
   return {
     results: [...resultWords(report), ...(evaluated ? averageWords(plan, report) : [])],
-    pair: evaluated ? pairWords(report) : [],
+    pair: evaluated ? pairWords(report).map(said) : [],
     earlier: evaluated ? earlierWords(plan, report) : [],
-    step: report.next.says,
-    conflict: conflictOf(report),
+    step: said(report.next.says),
+    conflict: said(conflictOf(report)),
   };
 }
 
@@ -52,7 +53,7 @@ function resultWords({ set }: SetReport): readonly string[] {
     lines.push(`${listed(set.twice.map(detectorLabel))} has more than one result. Which counts is not known.`);
   }
   if (set.apart) {
-    lines.push('Marked as a pair, and farther than 8 in apart: two locations, which are never averaged.');
+    lines.push('Marked as a pair, and farther than 8 in (20.3 cm) apart: two locations, which are never averaged.');
   }
   return lines;
 }
@@ -64,7 +65,7 @@ function averageWords(plan: Plan, { values, mean, meanRounded, agreement, atMost
   const most = atMost ? 'at most ' : '';
   return [
     ...lines,
-    `Average: ${most}${meanText(mean)}, reported as ${most}${radonBoth(meanRounded, plan.display.radon)}.`,
+    `Average: ${most}${meanText(mean)} pCi/L, reported as ${most}${radonBoth(meanRounded, plan.display.radon)}.`,
   ];
 }
 

@@ -34,7 +34,7 @@ export function ReadPanel() {
         />
       ))}
       <EarlierTests plan={plan} />
-      <p className="small soft">{[...RESULT_CAUTIONS.slice(1), ...CAUTIONS].join(' ')}</p>
+      <p className="small soft">{[...RESULT_CAUTIONS, ...CAUTIONS].join(' ')}</p>
     </div>
   );
 }

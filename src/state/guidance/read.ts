@@ -1,6 +1,7 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { counted } from '../../../geometry/words.ts';
 import { judgeReadings, STANDING_WORDS } from '../../job/readings/judge.ts';
+import { saidIn } from '../../job/readings/radon.ts';
 import { setName } from '../../job/readings/set-name.ts';
 import { testStanding } from '../../job/timing/report.ts';
 import { STAGE_PRESS, standingReasons } from '../../job/timing/standing.ts';
@@ -23,7 +24,7 @@ export function readHints(plan: Plan): readonly Hint[] {
     return [{ text: STANDING_WORDS[standing], act, missing: true, weight: WEIGHT.result }];
   }
   return judgeReadings(plan, standing).map((report) => ({
-    text: `${setName(report)}: ${report.next.says}`,
+    text: `${setName(report)}: ${saidIn(plan.display.radon, report.next.says)}`,
     act: open,
     missing: report.next.id === 'wait-for-results' || report.next.id === 'undecided',
     weight: WEIGHT.result,

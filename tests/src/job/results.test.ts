@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { EarlierResult, Plan, Reading } from '../../../geometry/plan/model.ts';
 import { CONDITION_ITEMS } from '../../../src/job/conditions/report.ts';
@@ -104,8 +105,8 @@ describe('what was entered', () => {
     const [first] = plan.readings;
     const readings: readonly Reading[] = [...(first ? [first] : []), { detector: 'd2', value: 33, unit: 'Bq/m3' }];
     // (0.4 + 33 / 37) / 2 = 0.6459...: "0.65" would be rounded to 0.7.
-    expect(said({ ...plan, readings })).toContain('Average: 0.646, reported as 0.6 pCi/L');
-    expect(said(planWith([3.9, 4]))).toContain('Average: 3.95, reported as 4.0 pCi/L');
+    expect(said({ ...plan, readings })).toContain('Average: 0.646 pCi/L, reported as 0.6 pCi/L');
+    expect(said(planWith([3.9, 4]))).toContain('Average: 3.95 pCi/L, reported as 4.0 pCi/L');
   });
 
   it('is put in the place of all results of its detector, and taken away', () => {
@@ -166,7 +167,7 @@ describe('a result below the limit of the laboratory', () => {
     const plan = below([0.4, 0.9], [0]);
     expect(report(plan)).toMatchObject({ atMost: true, agreement: 'in-control', next: { id: 'retest-later' } });
     expect(said(plan)).toContain('below 0.4 pCi/L');
-    expect(said(plan)).toContain('Average: at most 0.65, reported as at most 0.7');
+    expect(said(plan)).toContain('Average: at most 0.65 pCi/L, reported as at most 0.7');
   });
 
   // ANSI/AARST MS-QA-2019, Table 7.1: within 1 pCi/L, or both below the detection limit.
@@ -178,6 +179,19 @@ describe('a result below the limit of the laboratory', () => {
   it('beside one at 4 or above is a straddle, for it may be nothing at all', () => {
     expect(report(below([3, 4], [0]))?.agreement).toBe('straddles-by-two');
     expect(report(below([3, 4], []))?.agreement).not.toBe('straddles-by-two');
+  });
+});
+
+describe('for somebody who reads in Bq/m³', () => {
+  const metric = (values: readonly number[]) =>
+    said(planWith(values, { display: { length: 'metric', radon: 'Bq/m3' } }));
+
+  // 1 pCi/L is 37 Bq/m3.
+  it('every limit has both, what was published in brackets', () => {
+    expect(metric([2.9, 5.9])).toContain('one result is at 148 Bq/m³ (4 pCi/L) or above');
+    expect(metric([3, 3.1])).toContain('For an average from 74 Bq/m³ (2.0 pCi/L) to below 148 Bq/m³ (4.0 pCi/L)');
+    expect(metric([9, 9])).toContain('set this at 370 Bq/m³ (10 pCi/L); 296 Bq/m³ (8 pCi/L) is the strict reading');
+    expect(metric([3.9, 4])).toContain('Average: 3.95 pCi/L, reported as 148 Bq/m³ (4.0 pCi/L).');
   });
 });
 
@@ -213,6 +227,18 @@ describe('an earlier test', () => {
     const plan = planWith([3, 3], { earlier: before });
     const [half] = judgeReadings({ ...plan, readings: plan.readings.slice(0, 1) }, 'holds');
     expect(half).toMatchObject({ withEarlier: null, next: { id: 'wait-for-results' } });
+  });
+
+  it('of one place never changes what comes of another', () => {
+    const value = fc.integer({ min: 0, max: 200 }).map((tenths) => tenths / 10);
+    fc.assert(
+      fc.property(value, value, value, fc.constantFrom('short-term', 'long-term'), (a, b, before, term) => {
+        const alone = judgeReadings(planWith([a, b], {}, 2000), 'holds');
+        const result = [earlier(before, { detector: 'd2', term })];
+        const [one] = judgeReadings(planWith([a, b], { earlier: result }, 2000), 'holds');
+        expect(one).toEqual(alone[0]);
+      }),
+    );
   });
 
   it('may name either detector of a pair', () => {
@@ -317,7 +343,7 @@ describe('how far a pair is apart, in words', () => {
     expect(said(planWith([3.9, 4]))).toContain(
       'Relative percent difference: 2.5 %. For an average of 4.0 pCi/L or above: a warning from 28 %, out of control from 36 %, 14 % is usual.',
     );
-    expect(said(planWith([3, 3.1]))).toContain('For an average of 2.0 to 3.9 pCi/L: a warning from 50 %');
+    expect(said(planWith([3, 3.1]))).toContain('For an average from 2.0 pCi/L to below 4.0 pCi/L: a warning from 50 %');
     expect(said(planWith([1, 2.1]))).toContain(
       'Difference: 1.10 pCi/L; relative percent difference: 71.0 %. For an average below 2.0 pCi/L: a warning above 1.0 pCi/L.',
     );
