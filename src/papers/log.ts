@@ -68,8 +68,8 @@ function logFlow(plan: Plan, width: number): readonly FlowItem[] {
     ...notes(plan, width),
     ...photoItems(plan, width),
     headingItem('From hand to hand', width),
+    ...chainDoubts(plan).flatMap((words) => textItems(`Does not fit. ${words}`, width, { ...BODY, weight: 'bold' })),
     ...tableItems(CUSTODY_COLUMNS, custodyRows(plan), width, TABLE),
-    ...section('What does not fit in these times and hands', chainDoubts(plan), width),
     headingItem('The house during the test', width),
     ...textItems(report.says, width, { ...BODY, weight: 'bold' }).map((item) => ({ ...item, keepWithNext: true })),
     ...tableItems(

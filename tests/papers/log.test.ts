@@ -33,6 +33,16 @@ describe('the log', () => {
     expect(words('log', handed)).toMatch(/A1, A2 Tue 10 Mar 2026, 20:00 .*A1, A2 Wed 11 Mar 2026, 8:00/);
   });
 
+  it('says before the hands what of them does not fit', () => {
+    const step = { at: '2026-03-01T08:00:00-05:00', from: 'Bo Reed', to: 'Cy Dale', note: '' };
+    const [one = ''] = timed.levels.flatMap(({ detectors }) => detectors.map(({ id }) => id));
+    const text = words('log', withHandOver(timed, one, step));
+    expect(text).toMatch(
+      /From hand to hand Does not fit\. A1, Bo Reed to Cy Dale: Before it was set out, .* Sun 1 Mar 2026, 8:00/,
+    );
+    expect(words('log', bare)).not.toContain('Does not fit');
+  });
+
   it('says the weather that was forecast and seen, and what of it is not noted', () => {
     const forecast = { at: null, source: 'weather service', sustained: null, storm: null, note: 'Fog at night.' };
     const plan = withWeather({ ...timed, visit: { ...timed.visit, forecast } }, { at: null, text: 'Calm.' });

@@ -6,17 +6,22 @@ import { type BareStep, LABORATORY } from './chain-types.ts';
 export function doubtsOf(plan: Plan, entry: LogEntry, step: BareStep, holder: string): readonly string[] {
   const { visit, site } = plan;
   const said = (at: Ms) => saidInstant(at, site.timeZone);
-  const [end, posted, received] = [msOf(visit.end), msOf(visit.posted), msOf(visit.received)];
+  const [start, end] = [msOf(visit.start), msOf(visit.end)];
+  const [posted, received] = [msOf(visit.posted), msOf(visit.received)];
   const { at, kind } = step;
   const before = (other: Ms | null): other is Ms => at !== null && other !== null && at < other;
   const after = (other: Ms | null): other is Ms => at !== null && other !== null && at > other;
-  const early = before(end) ? [`Before the pick-up, ${said(end)}. Look at both times.`] : [];
+  const earlier = (what: string, other: Ms | null) =>
+    before(other) ? [`${what}, ${said(other)}. Look at both times.`] : [];
+  const early = before(start) ? earlier('Before it was set out', start) : earlier('Before the pick-up', end);
   switch (kind) {
     case 'set-out':
     case 'fetched':
       return [];
     case 'sealed': {
-      const gone = entry.custody.map((each) => msOf(each.at)).find((other) => after(other) && !before(end));
+      const gone = entry.custody
+        .map((each) => msOf(each.at))
+        .find((other) => after(other) && (end === null || other >= end));
       return [...early, ...(gone ? [`It had changed hands before, ${said(gone)}. Look at both times.`] : [])];
     }
     case 'hand-over': {
@@ -40,7 +45,7 @@ export function doubtsOf(plan: Plan, entry: LogEntry, step: BareStep, holder: st
         ...(sameHand(holder, LABORATORY) ? ['The laboratory had it by then.'] : []),
       ];
     case 'received':
-      return [...early, ...(before(posted) ? [`Before it was posted, ${said(posted)}. Look at both times.`] : [])];
+      return [...early, ...earlier('Before it was posted', posted)];
   }
 }
 

@@ -130,6 +130,11 @@ describe('the chain from the house to the laboratory', () => {
       says: /^Before the pick-up, Tuesday 5 May, 9:00\./,
     },
     {
+      case: 'a hand-over before it was set out, with the pick-up not known yet',
+      chain: chained([step(may(2, '08:59'), 'Ann Mill', 'Bo Reed')], { end: null }),
+      says: /^Before it was set out, Saturday 2 May, 9:00\./,
+    },
+    {
       case: 'a hand-over earlier than the one written before it',
       chain: chained([step(may(5, '11:00'), 'Ann Mill', 'Bo Reed'), step(may(5, '10:00'), 'Bo Reed', 'Cy Dale')]),
       says: /^Earlier than the hand-over written before it, Tuesday 5 May, 11:00\./,
@@ -188,6 +193,11 @@ describe('the chain from the house to the laboratory', () => {
   ])('remarks in words: $case', ({ chain, says }) => {
     expect(chain.doubtful).toBe(true);
     expect(doubts(chain).some((each) => says.test(each))).toBe(true);
+  });
+
+  it('does not hold a hand-over before the pick-up against the seal too', () => {
+    const chain = chained([step(may(5, '08:00'), 'the house', 'Ann Mill')], {}, { sealed: may(5, '09:05') });
+    expect(chain.steps.find(({ kind }) => kind === 'sealed')?.doubts).toEqual([]);
   });
 
   it('takes the same minute as fitting: pick-up, seal, hand-over and posting at once', () => {
