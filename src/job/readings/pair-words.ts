@@ -14,7 +14,7 @@ const AGREEMENT_WORDS: Readonly<Record<SetReport['agreement'], string>> = {
 
 /** How far two results are apart, what that is held against, and what it means. A single result has only the last. */
 export function pairWords(report: SetReport): readonly string[] {
-  const { agreement, precision, straddleDisputed } = report;
+  const { agreement, precision } = report;
   const lines = [AGREEMENT_WORDS[agreement]];
   if (!precision) return lines;
   const figure = apartText(report);
@@ -28,8 +28,6 @@ export function pairWords(report: SetReport): readonly string[] {
       );
     }
   }
-  if (straddleDisputed)
-    lines.push('The higher is exactly twice the lower: one published reading would still use the average.');
   return lines;
 }
 

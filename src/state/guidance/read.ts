@@ -3,6 +3,7 @@ import { counted } from '../../../geometry/words.ts';
 import { judgeReadings, STANDING_WORDS } from '../../job/readings/judge.ts';
 import { saidIn } from '../../job/readings/radon.ts';
 import { setName } from '../../job/readings/set-name.ts';
+import { locations } from '../../job/readings/sets.ts';
 import { testStanding } from '../../job/timing/report.ts';
 import { STAGE_PRESS, standingReasons } from '../../job/timing/standing.ts';
 import { type Hint, WEIGHT } from './hint.ts';
@@ -23,12 +24,15 @@ export function readHints(plan: Plan): readonly Hint[] {
     const act = { kind: 'stage', label: STAGE_PRESS[stage], stage } as const;
     return [{ text: STANDING_WORDS[standing], act, missing: true, weight: WEIGHT.result }];
   }
-  return judgeReadings(plan, standing).map((report) => ({
+  const reports = judgeReadings(plan, standing);
+  const without = locations(plan)
+    .filter(({ detectors: [first] }) => !reports.some(({ set }) => set.detectors.some((each) => each === first)))
+    .map((set) => ({ text: `${setName({ set })}: no result is entered yet.`, missing: true }));
+  const steps = reports.map((report) => ({
     text: `${setName(report)}: ${saidIn(plan.display.radon, report.next.says)}`,
-    act: open,
     missing: report.next.id === 'wait-for-results' || report.next.id === 'undecided',
-    weight: WEIGHT.result,
   }));
+  return [...without, ...steps].map((hint) => ({ ...hint, act: open, weight: WEIGHT.result }));
 }
 
 export function readInWords({ readings }: Plan): string {

@@ -148,6 +148,12 @@ describe('the results', () => {
     expect(missing(hints)).toEqual([]);
   });
 
+  it('of a second place are missing while only the first has one', () => {
+    const second = detector('d2', 'B1', null, [2000, 3000]);
+    const two = { ...level, detectors: [...level.detectors, second] };
+    expect(missing(hintsOf('read', two, { ...kept, readings }).hints)).toEqual(['B1: no result is entered yet.']);
+  });
+
   it('name no step while it is not known to hold, and lead to what is missing', () => {
     const { hints } = hintsOf('read', level, { ...kept, conditions: [], readings });
     expect(missing(hints)).toEqual([expect.stringContaining('no result of it passes')]);
