@@ -337,4 +337,14 @@ describe('on a tablet, by finger only', () => {
     expect(found).toEqual({ out: 0, small: 0, many: true });
     open.expectNoTroubles();
   });
+
+  it('a tap on what moves because a field was left is not lost', async () => {
+    await fresh(page);
+    await detector(page, 'A1').getByLabel('Fetched by').tap();
+    await page.keyboard.insertText('Bo Reed');
+    const box = page.locator('summary', { hasText: 'Hand over the whole box' });
+    await box.tap();
+    await expect.poll(() => box.evaluate((summary) => (summary.parentElement as HTMLDetailsElement).open)).toBe(true);
+    expect(await each(page, 'fetchedBy')).toEqual(['Bo Reed']);
+  });
 });

@@ -8,7 +8,6 @@ import { useAppStore } from '../../state/store.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
 import { InstantField } from '../fields/instant-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
-import { holdPress } from '../hold-press.ts';
 import { AllDetectors } from './all-detectors.tsx';
 import { ChainLines } from './chain-lines.tsx';
 import { HandOver } from './hand-overs.tsx';
@@ -16,6 +15,7 @@ import { NameField, NamesInLog } from './name-field.tsx';
 import { Photos } from './photos.tsx';
 import { SerialNumbers } from './serial-numbers.tsx';
 import { ToLaboratory } from './to-laboratory.tsx';
+import { useHeldPress } from './use-held-press.ts';
 import { WhoHasIt } from './who-has-it.tsx';
 import './log.css';
 
@@ -28,8 +28,9 @@ const TAMPERING = [
 /** What happened to each detector, from its serial number to the laboratory. */
 export function DetectorLogs({ plan }: { readonly plan: Plan }) {
   const all = namedDetectors(plan);
+  const hold = useHeldPress();
   return (
-    <section className="log" aria-labelledby="log-heading" onPointerDown={holdPress}>
+    <section className="log" aria-labelledby="log-heading" onPointerDown={hold}>
       <h3 id="log-heading">Log of the detectors</h3>
       {all.length === 0 && <p className="small soft">Set a detector first.</p>}
       {all.length > 0 && (
