@@ -38,7 +38,7 @@ export function ResultField({ plan, detector, place }: Props) {
         of={name}
         value={reading ? { ...reading, belowLimit: reading.belowLimit === true } : null}
         unit={unit}
-        hint={'As the report has it: 3.9, or "<\u00a00.4" for below the limit.'}
+        hint={'As the report has it: 3.9 or <\u00a00.4, below the limit.'}
         onEnter={enter}
         onUnit={(next) => (reading ? put({ value: reading.value, unit: next }) : setUnitBefore(next))}
       />
