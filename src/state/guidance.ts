@@ -4,6 +4,7 @@ import { levelBar } from '../engine.ts';
 import { drawHints, drawnInWords } from './guidance/draw.ts';
 import type { Hint, SeenLevel } from './guidance/hint.ts';
 import { houseHints, houseInWords } from './guidance/house.ts';
+import { logHints, logInWords } from './guidance/log.ts';
 import { placedInWords, placeHints } from './guidance/place.ts';
 import { readHints, readInWords } from './guidance/read.ts';
 import { sheetHints } from './guidance/sheet.ts';
@@ -14,7 +15,7 @@ import type { JudgedLevel } from './selectors.ts';
 export type { Hint, HintAct } from './guidance/hint.ts';
 
 /** The stages of a job that this version works on, in their order. */
-const STAGES = ['site', 'draw', 'place', 'time', 'house', 'read', 'sheet'] as const;
+const STAGES = ['site', 'draw', 'place', 'time', 'house', 'log', 'read', 'sheet'] as const;
 export type Stage = (typeof STAGES)[number];
 
 export interface StageState {
@@ -43,6 +44,7 @@ export function guidance(plan: Plan, levels: readonly JudgedLevel[], inViewId: s
     { stage: 'place', done: placedInWords(seen), hints: placeHints(plan, seen) },
     { stage: 'time', done: timedInWords(plan), hints: timeHints(plan, seen) },
     { stage: 'house', done: houseInWords(plan), hints: houseHints(plan, seen) },
+    { stage: 'log', done: logInWords(plan), hints: logHints(plan, seen) },
     { stage: 'read', done: readInWords(plan), hints: readHints(plan) },
     { stage: 'sheet', done: sheet.length === 0 ? 'Ready to be saved as a picture.' : '', hints: sheet },
   ];

@@ -16,6 +16,10 @@ async function stage(name: string): Promise<void> {
   if ((await heading.getAttribute('aria-expanded')) !== 'true') await heading.click();
 }
 const unfold = (summary: string) => page.locator('summary', { hasText: summary }).first().click();
+const unfoldAll = (id: string) =>
+  page.locator(`#stage-${id} details`).evaluateAll((all) => {
+    for (const fold of all) (fold as HTMLDetailsElement).open = true;
+  });
 async function picture(): Promise<Buffer> {
   const base64 = await page.evaluate(async () => {
     const canvas = new OffscreenCanvas(80, 60);
@@ -107,11 +111,17 @@ describe('axe finds nothing', () => {
         await first.getByRole('button', { name: 'Broken' }).click();
         await first.locator('.condition__name').click();
         await page.locator('.condition').nth(1).getByRole('button', { name: 'Kept' }).click();
-        const folds = page.locator('#stage-house details');
-        await folds.evaluateAll((all) => {
-          for (const fold of all) (fold as HTMLDetailsElement).open = true;
-        });
+        await unfoldAll('house');
         await page.getByLabel('Signing was refused').waitFor();
+      },
+    },
+    {
+      screen: 'Log: numbers, hand-overs, photos and weather, all open',
+      show: async () => {
+        await stage('Log');
+        await page.getByRole('heading', { name: 'Log of the detectors' }).waitFor();
+        await unfoldAll('log');
+        await button('Note the weather').waitFor();
       },
     },
     {

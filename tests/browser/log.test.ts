@@ -45,7 +45,7 @@ async function opened(options: Parameters<typeof openPage>[0] = {}): Promise<Ope
   await fresh(page);
   const rail = page.getByRole('button', { name: 'The job', exact: true });
   if ((await rail.count()) > 0) await rail.click();
-  await page.getByRole('button', { name: 'House', exact: true }).click();
+  await page.getByRole('button', { name: 'Log', exact: true }).click();
   await page.getByRole('heading', { name: 'Log of the detectors' }).waitFor();
   return open;
 }
@@ -107,7 +107,7 @@ describe('the log', () => {
       for (let presses = 0; presses < 60 && !(await focused(target)); presses++) await page.keyboard.press('Tab');
       expect(await focused(target)).toBe(true);
     };
-    await page.locator('.condition button').last().focus();
+    await page.getByRole('button', { name: 'Log', exact: true }).focus();
     await tabTo(serial(page, 'A1'));
     await page.keyboard.type('C-1\nC-2\n');
     await tabTo(page.getByLabel('All set out by'));
@@ -133,9 +133,9 @@ describe('the log', () => {
     expect(chooser.isMultiple()).toBe(true);
     await fresh(page);
     // Folded and opened again, nothing of it stands open.
-    const house = page.getByRole('button', { name: 'House', exact: true });
-    await house.click();
-    await house.click();
+    const stage = page.getByRole('button', { name: 'Log', exact: true });
+    await stage.click();
+    await stage.click();
   });
 
   it('a scanner goes from one serial number to the next; one that stands twice is remarked and waits for the right one', async () => {
@@ -323,7 +323,7 @@ describe('on a tablet, by finger only', () => {
     await detector(page, 'A1').locator('summary').first().tap();
     await detector(page, 'A1').locator('summary', { hasText: 'Hand it over' }).tap();
     const found = await page.evaluate(() => {
-      const column = document.querySelector('#stage-house')?.getBoundingClientRect();
+      const column = document.querySelector('#stage-log')?.getBoundingClientRect();
       const boxes = (which: string) => [...document.querySelectorAll(which)].map((one) => one.getBoundingClientRect());
       const pressed = boxes('.log button, .log summary, .log input:not(.unseen), .log select').filter(
         (box) => box.width > 0,

@@ -48,7 +48,7 @@ export const OTHER_ITEMS: readonly ConditionItem[] = [
     asks: 'No unusual storm, and no sustained wind of 30 mph (48 km/h) or more, during a test of less than 96 h.',
     notice: '',
     breakMeans: 'look-again',
-    ifBroken: 'Note the weather below. Another test in calm weather may be the better answer.',
+    ifBroken: 'Note the weather in the log. Another test in calm weather may be the better answer.',
     sources: [MAH('2.2.3'), ...WIND_LIMIT.sources],
     everyHouse: true,
   },

@@ -5,15 +5,13 @@ import { useAppStore } from '../../state/store.ts';
 import { VerdictMark } from '../verdict-mark.tsx';
 import { AgreementFields } from './agreement-fields.tsx';
 import { ConditionItem } from './condition-item.tsx';
-import { DetectorLogs } from './detector-logs.tsx';
 import { Papers } from './papers.tsx';
 import { WHOLE } from './state-words.ts';
 import { WalkFields } from './walk-fields.tsx';
-import { WeatherNotes } from './weather-notes.tsx';
 import './house.css';
 
 /**
- * The house during the test: each condition with who saw it and when, the log of the detectors, and the papers that go out. There is
+ * The house during the test: each condition with who saw it and when, and the papers that go out. There is
  * no press that answers for all items: what nobody looked at would pass.
  */
 export function HousePanel() {
@@ -46,10 +44,8 @@ export function HousePanel() {
           {WHY_BREAKS_COUNT} {sourceWords(BREAK_SOURCES)}
         </details>
       </section>
-      <DetectorLogs plan={plan} />
-      <WeatherNotes plan={plan} />
       <AgreementFields plan={plan} />
-      <Papers />
+      <Papers kinds={['notice', 'door-hanger', 'agreement']} />
       <p className="fine soft">{CAUTIONS.join(' ')}</p>
     </>
   );

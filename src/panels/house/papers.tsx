@@ -7,25 +7,31 @@ import { usualPaper } from '../sheet-acts.ts';
 import { showDialog } from '../ui.ts';
 import { PAPER_NAMES, saveJobPaper } from './paper-acts.ts';
 
-const KINDS = (Object.entries(PAPER_NAMES) as [JobPaper, string][]).map(([value, words]) => ({ value, words }));
 const PAPERS = [
   { value: 'letter', words: 'Letter' },
   { value: 'a4', words: 'A4' },
 ] as const;
 
-/** What is handed out or signed: looked at and printed, or saved as a drawing. */
-export function Papers() {
+/** What is handed out, signed or kept: looked at and printed, or saved as a drawing. `kinds`: at least one. */
+export function Papers({ kinds }: { readonly kinds: readonly [JobPaper, ...JobPaper[]] }) {
   const usual = useAppStore((state) => usualPaper(state.plan));
   const [chosen, setChosen] = useState<PaperName | null>(null);
-  const [which, setWhich] = useState<JobPaper>('notice');
+  const [which, setWhich] = useState(kinds[0]);
   const paper = chosen ?? usual;
   return (
     <section className="papers" aria-labelledby="papers-heading">
-      <h3 id="papers-heading">Papers</h3>
+      <h3 id="papers-heading">{kinds.length > 1 ? 'Papers' : PAPER_NAMES[which]}</h3>
       <div className="fields">
-        <div className="wide">
-          <ChoiceField label="Which one" value={which} choices={KINDS} onCommit={setWhich} />
-        </div>
+        {kinds.length > 1 && (
+          <div className="wide">
+            <ChoiceField
+              label="Which one"
+              value={which}
+              choices={kinds.map((value) => ({ value, words: PAPER_NAMES[value] }))}
+              onCommit={setWhich}
+            />
+          </div>
+        )}
         <ChoiceField label="Size" value={paper} choices={PAPERS} onCommit={setChosen} />
       </div>
       <button type="button" className="button button--main" onClick={() => showDialog({ kind: 'paper', paper, which })}>

@@ -17,7 +17,7 @@ export type HintAct =
   | { readonly kind: 'name-room'; readonly label: string; readonly levelId: string; readonly at: XY }
   | { readonly kind: 'level'; readonly label: string; readonly levelId: string }
   /** Opens a stage of the job. */
-  | { readonly kind: 'stage'; readonly label: string; readonly stage: 'time' | 'house' | 'read' }
+  | { readonly kind: 'stage'; readonly label: string; readonly stage: 'time' | 'house' | 'log' | 'read' }
   | { readonly kind: 'field'; readonly label: string; readonly field: 'title' | 'latitude' };
 
 export interface Hint {

@@ -4,7 +4,6 @@ import { agreementState } from '../../job/conditions/agreement-state.ts';
 import { lacksWhoOrWhen } from '../../job/conditions/edit.ts';
 import { conditionsReport } from '../../job/conditions/report.ts';
 import { agreementOf } from '../../job/log/edit.ts';
-import { logGaps } from '../../job/log/gaps.ts';
 import { type Hint, type SeenLevel, WEIGHT } from './hint.ts';
 import { isPlaced } from './time.ts';
 
@@ -30,8 +29,6 @@ export function houseHints(plan: Plan, levels: readonly SeenLevel[]): readonly H
   if (unsigned > 0) remark(`${counted(unsigned, 'answer')} about the house without who or when.`);
   if (!started) return hints;
   if (agreementState(agreementOf(plan)) === 'open') remark('Nobody has signed yet not to interfere with the test.');
-  const [gap] = logGaps(plan);
-  if (gap) remark(gap);
   return hints;
 }
 

@@ -62,7 +62,6 @@ describe('what the House stage asks for', () => {
     expect(texts(placed({ visit: VISIT }))).toEqual([
       '! 15 conditions of the house not known yet.',
       'Nobody has signed yet not to interfere with the test.',
-      'K1 has no serial number yet.',
     ]);
   });
 

@@ -1,0 +1,19 @@
+import { CAUTIONS } from '../../../geometry/words.ts';
+import { useAppStore } from '../../state/store.ts';
+import { DetectorLogs } from './detector-logs.tsx';
+import { Papers } from './papers.tsx';
+import { WeatherNotes } from './weather-notes.tsx';
+import './house.css';
+
+/** What happened to the detectors, from their serial numbers to the laboratory, and the weather meanwhile. */
+export function LogPanel() {
+  const plan = useAppStore((state) => state.plan);
+  return (
+    <>
+      <DetectorLogs plan={plan} />
+      <WeatherNotes plan={plan} />
+      <Papers kinds={['log']} />
+      <p className="fine soft">{CAUTIONS.join(' ')}</p>
+    </>
+  );
+}

@@ -1,0 +1,47 @@
+import { describe, expect, it } from 'vitest';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
+import { emptyLevel, emptyPlan } from '../../../geometry/plan/empty.ts';
+import type { Detector, Plan, Visit } from '../../../geometry/plan/model.ts';
+import { withLog } from '../../../src/job/log/edit.ts';
+import { logHints, logInWords } from '../../../src/state/guidance/log.ts';
+
+const START = '2026-05-02T09:00:00-04:00';
+const VISIT: Visit = { closedSince: null, mitigationOnSince: null, start: START, end: null };
+const detector = (id: string): Detector => ({
+  id,
+  label: id.toUpperCase(),
+  at: [1000, 1000],
+  base: 762,
+  radius: 50.8,
+  tall: 25.4,
+  pair: null,
+});
+const planOf = (ids: readonly string[], visit: Visit = VISIT): Plan => ({
+  ...emptyPlan(),
+  visit,
+  levels: [{ ...emptyLevel('L1'), detectors: ids.map(detector) }],
+});
+const hintsOf = (plan: Plan) =>
+  logHints(
+    plan,
+    plan.levels.map((level) => ({ plan, model: buildLevel(level), reports: [], toTest: true, inView: true })),
+  );
+
+describe('what the Log stage asks for', () => {
+  it('nothing before a detector is set out', () => {
+    expect(hintsOf(planOf([]))).toEqual([]);
+    expect(hintsOf(planOf(['k1'], { ...VISIT, start: null }))).toEqual([]);
+  });
+
+  it('afterwards the first gap, as a remark that leads to the log', () => {
+    expect(hintsOf(planOf(['k1']))).toMatchObject([
+      { text: 'K1 has no serial number yet.', missing: false, act: { kind: 'stage', stage: 'log' } },
+    ]);
+  });
+
+  it('counts the numbers of the detectors that are there, not of one that was taken away', () => {
+    expect(logInWords(planOf(['k1', 'k2']))).toBe('');
+    const gone = withLog(withLog(planOf(['k1', 'k2']), 'k1', { serial: 'C-1' }), 'k9', { serial: 'C-9' });
+    expect(logInWords(gone)).toBe('1 of 2 serial numbers.');
+  });
+});
