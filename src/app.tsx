@@ -20,6 +20,7 @@ import { TopBar } from './panels/top-bar.tsx';
 import { useUi } from './panels/ui.ts';
 import { useColumns } from './panels/use-columns.ts';
 import { useFileDrop } from './panels/use-file-drop.ts';
+import { useHeldPress } from './panels/use-held-press.ts';
 import { useShadeForSelected } from './panels/use-shade.ts';
 import { useAppStore } from './state/store.ts';
 import './app.css';
@@ -49,6 +50,7 @@ function Page() {
   const tracingByHand = useTracingFrame((frame) => frame.open);
   useColumns();
   useFileDrop();
+  useHeldPress();
   usePaletteKeys();
   usePageKeys();
   useActKeys();

@@ -15,7 +15,6 @@ import { NameField, NamesInLog } from './name-field.tsx';
 import { Photos } from './photos.tsx';
 import { SerialNumbers } from './serial-numbers.tsx';
 import { ToLaboratory } from './to-laboratory.tsx';
-import { useHeldPress } from './use-held-press.ts';
 import { WhoHasIt } from './who-has-it.tsx';
 import './log.css';
 
@@ -28,9 +27,8 @@ const TAMPERING = [
 /** What happened to each detector, from its serial number to the laboratory. */
 export function DetectorLogs({ plan }: { readonly plan: Plan }) {
   const all = namedDetectors(plan);
-  const hold = useHeldPress();
   return (
-    <section className="log" aria-labelledby="log-heading" onPointerDown={hold}>
+    <section className="log" aria-labelledby="log-heading">
       <h3 id="log-heading">Log of the detectors</h3>
       {all.length === 0 && <p className="small soft">Set a detector first.</p>}
       {all.length > 0 && (
