@@ -28,3 +28,9 @@ export function standingReasons(plan: Plan): readonly StandingReason[] {
   const house: readonly StandingReason[] = whole === standing ? [{ stage: 'house', says: `The house: ${says}` }] : [];
   return [...times, ...house];
 }
+
+/** Whether something is known that speaks against a test: a limit of time that is not kept, or a break that is more than noted. */
+export function isKnownWrong(plan: Plan): boolean {
+  const broken = conditionsReport(plan).rows.some(({ means }) => means === 'not-evaluated' || means === 'look-again');
+  return broken || timingChecks(plan).some(({ verdict }) => verdict === 'blocked');
+}
