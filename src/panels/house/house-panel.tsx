@@ -1,7 +1,7 @@
 import { sourceWords } from '../../../geometry/words/sources.ts';
-import { CAUTIONS } from '../../../geometry/words.ts';
 import { BREAK_SOURCES, conditionsReport, WHY_BREAKS_COUNT } from '../../job/conditions/report.ts';
 import { useAppStore } from '../../state/store.ts';
+import { Cautions } from '../cautions.tsx';
 import { VerdictMark } from '../verdict-mark.tsx';
 import { AgreementFields } from './agreement-fields.tsx';
 import { ConditionItem } from './condition-item.tsx';
@@ -46,7 +46,7 @@ export function HousePanel() {
       </section>
       <AgreementFields plan={plan} />
       <Papers kinds={['notice', 'door-hanger', 'agreement']} />
-      <p className="fine soft">{CAUTIONS.join(' ')}</p>
+      <Cautions />
     </>
   );
 }

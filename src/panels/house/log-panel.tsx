@@ -1,5 +1,5 @@
-import { CAUTIONS } from '../../../geometry/words.ts';
 import { useAppStore } from '../../state/store.ts';
+import { Cautions } from '../cautions.tsx';
 import { DetectorLogs } from './detector-logs.tsx';
 import { Papers } from './papers.tsx';
 import { WeatherNotes } from './weather-notes.tsx';
@@ -13,7 +13,7 @@ export function LogPanel() {
       <DetectorLogs plan={plan} />
       <WeatherNotes plan={plan} />
       <Papers kinds={['log']} />
-      <p className="fine soft">{CAUTIONS.join(' ')}</p>
+      <Cautions />
     </>
   );
 }

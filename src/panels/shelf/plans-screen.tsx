@@ -1,9 +1,10 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
-import { CAUTIONS, counted } from '../../../geometry/words.ts';
+import { counted } from '../../../geometry/words.ts';
 import { readSetting, writeSetting } from '../../io/cabinet.ts';
 import { useOpenPlan } from '../../io/open-plan.ts';
 import type { PlanCard } from '../../io/shelf/records.ts';
 import { findIn, ORDERS, type Order, onBoards } from '../../io/shelf/search.ts';
+import { Cautions } from '../cautions.tsx';
 import { closeShelf, newSheet, openFromShelf } from '../file-acts.ts';
 import { PICKER } from '../page-keys.ts';
 import { Bin } from './bin.tsx';
@@ -121,7 +122,7 @@ export function PlansScreen() {
                 Take in such a file
               </button>
             </div>
-            <p className="fine soft">{CAUTIONS.join(' ')}</p>
+            <Cautions />
           </footer>
         </div>
         {chosen && <PlanSlip key={chosen.id} card={chosen} now={now} onClose={hideSlip} onBinned={leaveSlip} />}

@@ -1,6 +1,7 @@
 import type { Kit, Plan, Visit } from '../../../geometry/plan/model.ts';
 import { timingReport } from '../../job/timing/report.ts';
 import { useAppStore } from '../../state/store.ts';
+import { Cautions } from '../cautions.tsx';
 import { type Choice, ChoiceField } from '../fields/choice-field.tsx';
 import { FieldGroup } from '../fields/field-group.tsx';
 import { InstantField } from '../fields/instant-field.tsx';
@@ -109,6 +110,7 @@ export function TimePanel() {
       </details>
       <WorkingHours plan={plan} onChange={(practice) => change({ practice })} />
       <CalendarButton plan={plan} />
+      <Cautions />
     </>
   );
 }
