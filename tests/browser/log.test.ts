@@ -287,6 +287,23 @@ describe('the log', () => {
     open.expectNoTroubles();
   });
 
+  it('photos of which the file could not be opened again are refused, with the way out', async () => {
+    await page.evaluate(() => {
+      const image = `data:image/jpeg;base64,${'A'.repeat(17_999_000)}`;
+      window.__stillspot?.store.getState().run((before) => {
+        const [entry, ...others] = before.log ?? [];
+        return entry ? { ...before, log: [{ ...entry, photos: [image] }, ...others] } : before;
+      });
+    });
+    await pick(page, 1);
+    const refused =
+      /^The pictures of this plan take 18\.0 MB already, and a plan file may have 20 MB\. Take some away first\.$/;
+    await page.getByText(refused).waitFor();
+    expect((await log(page))[0]?.photos.length).toBe(1);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await expect.poll(async () => (await log(page))[0]?.photos.length).toBe(11);
+  });
+
   it('photos stay on the sheet where the storage is full, and can be saved as a file', async () => {
     await page.evaluate(() => {
       IDBObjectStore.prototype.put = () => {

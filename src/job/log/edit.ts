@@ -11,6 +11,9 @@ const BLANK: Omit<LogEntry, 'detector'> = {
   custody: [],
 };
 
+/** Whether detectors of this visit are sealed and sent away: a monitor is read on the spot. */
+export const isSealed = ({ visit }: Plan): boolean => visit.device !== 'monitor';
+
 /** The log of one detector; a blank one where nothing is written yet. */
 export function logOf({ log = [] }: Plan, detector: string): LogEntry {
   return log.find((entry) => entry.detector === detector) ?? { detector, ...BLANK };

@@ -1,13 +1,12 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { namedDetectors, sameSerial } from './detectors.ts';
-import { logOf } from './edit.ts';
+import { isSealed, logOf } from './edit.ts';
 
 /** What the records of a job still lack, or have twice, in sentences, the first to be mended first; empty for nothing. */
 export function logGaps(plan: Plan): readonly string[] {
-  const { end, posted, received, device } = plan.visit;
+  const { end, posted, received } = plan.visit;
   const fetched = end !== null;
-  // A monitor is read on the spot: nothing is sealed and nothing sent.
-  const sends = device !== 'monitor';
+  const sends = isSealed(plan);
   const sent = Boolean(posted ?? received);
   return namedDetectors(plan).flatMap(({ id, name }) => {
     const { serial, placedBy, fetchedBy, sealed, tampering, custody } = logOf(plan, id);

@@ -9,11 +9,15 @@ interface Props {
   readonly hint?: string;
   /** The id of a datalist with what is likely. */
   readonly suggestions?: string;
+  /** A name or a number: the keyboard on the glass must not make another word of it. */
+  readonly exact?: boolean;
   readonly id?: string;
 }
 
+const AS_TYPED = { autoCorrect: 'off', spellCheck: false } as const;
+
 /** Free text, taken over on Enter or on leaving the field: one step of history for one change. */
-export function TextField({ label, value, onCommit, placeholder, hint, id: given, suggestions }: Props) {
+export function TextField({ label, value, onCommit, placeholder, hint, id: given, suggestions, exact }: Props) {
   const own = useId();
   const id = given ?? own;
   const [text, setText] = useState(value);
@@ -33,6 +37,7 @@ export function TextField({ label, value, onCommit, placeholder, hint, id: given
         placeholder={placeholder}
         list={suggestions}
         autoComplete="off"
+        {...(exact ? AS_TYPED : {})}
         aria-describedby={hint ? `${id}-hint` : undefined}
         onChange={(event) => setText(event.currentTarget.value)}
         onBlur={commit}

@@ -1,7 +1,7 @@
 import type { LogEntry, Plan } from '../../../geometry/plan/model.ts';
 import { counted, listed } from '../../../geometry/words.ts';
 import { allSame, detectorsInWords, type NamedDetector } from '../../job/log/detectors.ts';
-import { logOf, withLogs } from '../../job/log/edit.ts';
+import { isSealed, logOf, withLogs } from '../../job/log/edit.ts';
 import { msOf, saidInstant } from '../../job/timing/clock.ts';
 import { useAppStore } from '../../state/store.ts';
 import { InstantField } from '../fields/instant-field.tsx';
@@ -28,7 +28,8 @@ export function AllDetectors({ plan, all }: Props) {
   const told = (key: 'placedBy' | 'fetchedBy') =>
     `Not the same: ${listed(entries.map((entry) => `${entry.name} ${entry[key] || 'none'}`))}.`;
   const sealedAlike = allSame(entries.map((entry) => msOf(entry.sealed)));
-  const unsealed = entries.filter((entry) => entry.sealed === null);
+  const sealing = isSealed(plan);
+  const unsealed = sealing ? entries.filter((entry) => entry.sealed === null) : [];
   const unseen = entries.filter(({ tampering }) => tampering === 'unknown');
   const end = msOf(plan.visit.end);
   const person = (label: string, key: 'placedBy' | 'fetchedBy') => {
@@ -43,13 +44,15 @@ export function AllDetectors({ plan, all }: Props) {
       <div className="fields">
         {person('All set out by', 'placedBy')}
         {person('All fetched by', 'fetchedBy')}
-        <InstantField
-          label="All sealed"
-          value={sealedAlike ? (entries[0]?.sealed ?? null) : null}
-          zone={zone}
-          hint={sealedAlike ? 'At once after the pick-up.' : 'Not the same for all: see each one.'}
-          onCommit={(at) => write({ sealed: at })}
-        />
+        {sealing && (
+          <InstantField
+            label="All sealed"
+            value={sealedAlike ? (entries[0]?.sealed ?? null) : null}
+            zone={zone}
+            hint={sealedAlike ? 'At once after the pick-up.' : 'Not the same for all: see each one.'}
+            onCommit={(at) => write({ sealed: at })}
+          />
+        )}
       </div>
       <div className="buttons">
         {end !== null && unsealed.length > 0 && (

@@ -3,7 +3,7 @@ import { counted } from '../../../geometry/words.ts';
 import { conditionsReport } from '../../job/conditions/report.ts';
 import { sealedAfter } from '../../job/log/chain.ts';
 import { type NamedDetector, namedDetectors } from '../../job/log/detectors.ts';
-import { logOf, withLog } from '../../job/log/edit.ts';
+import { isSealed, logOf, withLog } from '../../job/log/edit.ts';
 import { useAppStore } from '../../state/store.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
 import { InstantField } from '../fields/instant-field.tsx';
@@ -66,14 +66,7 @@ function DetectorLog({ plan, detector: { id, name }, alone }: Props) {
       <div className="fields">
         <NameField label="Set out by" value={entry.placedBy} onCommit={(placedBy) => change({ placedBy })} />
         <NameField label="Fetched by" value={entry.fetchedBy} onCommit={(fetchedBy) => change({ fetchedBy })} />
-        <InstantField
-          label="Sealed"
-          value={entry.sealed}
-          zone={plan.site.timeZone}
-          hint="At once after the pick-up."
-          onCommit={(sealed) => change({ sealed })}
-        />
-        {sealedAfter(plan, entry) && <p className="wide small log__after">Sealed: {sealedAfter(plan, entry)}</p>}
+        {isSealed(plan) && <Sealed plan={plan} entry={entry} onCommit={(sealed) => change({ sealed })} />}
         <div className="wide">
           <ChoiceField
             label="Tampering"
@@ -92,6 +85,28 @@ function DetectorLog({ plan, detector: { id, name }, alone }: Props) {
       <ChainLines plan={plan} detector={id} name={name} />
       <HandOver plan={plan} detectors={[id]} />
     </details>
+  );
+}
+
+interface SealedProps {
+  readonly plan: Plan;
+  readonly entry: LogEntry;
+  readonly onCommit: (sealed: string | null) => string;
+}
+
+function Sealed({ plan, entry, onCommit }: SealedProps) {
+  const after = sealedAfter(plan, entry);
+  return (
+    <>
+      <InstantField
+        label="Sealed"
+        value={entry.sealed}
+        zone={plan.site.timeZone}
+        hint="At once after the pick-up."
+        onCommit={onCommit}
+      />
+      {after && <p className="wide small">Sealed: {after}</p>}
+    </>
   );
 }
 

@@ -14,7 +14,7 @@ interface Props {
 
 /** Who: typed, or picked from those who are in the log already. */
 export function NameField({ onCommit, ...field }: Props) {
-  return <TextField {...field} suggestions={NAMES} onCommit={(name) => onCommit(name.trim())} />;
+  return <TextField {...field} exact suggestions={NAMES} onCommit={(name) => onCommit(name.trim())} />;
 }
 
 /** What every name field of the log offers. */

@@ -21,6 +21,7 @@ export function SerialNumbers({ plan, all }: Props) {
         return (
           <div key={id} data-detector={id} data-doubt={twice ? '' : undefined}>
             <TextField
+              exact
               label={name}
               value={logOf(plan, id).serial}
               {...(twice ? { hint: twice } : {})}

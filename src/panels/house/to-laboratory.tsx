@@ -1,11 +1,13 @@
 import type { Plan, Visit } from '../../../geometry/plan/model.ts';
+import { isSealed } from '../../job/log/edit.ts';
 import { useAppStore } from '../../state/store.ts';
 import { InstantField } from '../fields/instant-field.tsx';
 
 /** The ends of every chain: the same two instants as under Time. */
-export function ToLaboratory({ plan: { visit, site } }: { readonly plan: Plan }) {
+export function ToLaboratory({ plan }: { readonly plan: Plan }) {
   const run = useAppStore((state) => state.run);
-  if (visit.device === 'monitor') return null; // it is read on the spot
+  const { visit, site } = plan;
+  if (!isSealed(plan)) return null;
   const instant = (key: 'posted' | 'received') => ({
     value: visit[key] ?? null,
     zone: site.timeZone,
