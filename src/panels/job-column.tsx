@@ -1,4 +1,4 @@
-import { lazy, Suspense } from 'react';
+import { lazy, Suspense, useLayoutEffect, useRef } from 'react';
 import type { Stage, StageState } from '../state/guidance.ts';
 import { ColumnHead } from './column-head.tsx';
 import { Hints, StillToDo } from './hints.tsx';
@@ -62,12 +62,13 @@ export function JobColumn() {
 
 function StageItem({ state: { stage, done, hints }, next }: { readonly state: StageState; readonly next: boolean }) {
   const open = useUi((ui) => ui.stage === stage);
+  const item = useHeadingInView(open);
   const saidAbove = useUi((ui) => ui.toDoOpen);
   const missing = hints.some((hint) => hint.missing);
   // What only leads to this stage is said by its own work below.
   const shown = open ? hints.filter(({ act }) => act?.kind !== 'stage' || act.stage !== stage) : hints.slice(0, 1);
   return (
-    <li className="stage" data-open={open || undefined} data-next={next || undefined}>
+    <li ref={item} className="stage" data-open={open || undefined} data-next={next || undefined}>
       <h2 className="stage__heading">
         <button
           type="button"
@@ -93,6 +94,25 @@ function StageItem({ state: { stage, done, hints }, next }: { readonly state: St
       </div>
     </li>
   );
+}
+
+/** The part of the column, from its top, in which a heading leaves its work enough room below. */
+const UPPER = 0.4;
+
+/** Brings the heading of a stage that opens to the top, where the one that folded above has taken it out of view or its work would be. */
+function useHeadingInView(open: boolean) {
+  const item = useRef<HTMLLIElement>(null);
+  const wasOpen = useRef(open);
+  useLayoutEffect(() => {
+    const opens = open && !wasOpen.current;
+    wasOpen.current = open;
+    const column = item.current?.closest('.job');
+    if (!opens || !item.current || !column) return;
+    const view = column.getBoundingClientRect();
+    const below = item.current.getBoundingClientRect().top - view.top;
+    if (below < 0 || below > view.height * UPPER) item.current.scrollIntoView({ block: 'start' });
+  }, [open]);
+  return item;
 }
 
 /** A stage of which nothing is there yet is not done, even where nothing is missing before its time. */

@@ -119,3 +119,19 @@ describe('what is still to do', () => {
     open.expectNoTroubles();
   });
 });
+
+describe('the stages of the job', () => {
+  it('open with their heading in sight, however long the one was that folds above', async () => {
+    await pickSample(page, /^Plain basement/);
+    const column = page.getByRole('navigation', { name: 'The job' });
+    for (const name of ['Time', 'House', 'Log', 'Read', 'Time', 'Site', 'House', 'Place']) {
+      const heading = column.getByRole('button', { name, exact: true });
+      if ((await heading.getAttribute('aria-expanded')) !== 'true') await heading.click();
+      const [view, box] = await Promise.all([column.boundingBox(), heading.boundingBox()]);
+      if (!view || !box) throw new Error('the column is not shown');
+      expect(box.y - view.y, name).toBeGreaterThan(-1); // the column scrolls by whole pixels
+      expect(box.y - view.y, name).toBeLessThan(view.height / 2);
+    }
+    open.expectNoTroubles();
+  });
+});
