@@ -1,7 +1,7 @@
 import { capital, type Plan } from '../../geometry/index.ts';
 import { agreementState } from '../job/conditions/agreement-state.ts';
 import { BREAK_SOURCES, conditionsReport } from '../job/conditions/report.ts';
-import { chainDoubts } from '../job/log/chain.ts';
+import { chainDoubts } from '../job/log/chain-words.ts';
 import { agreementOf } from '../job/log/edit.ts';
 import { HOUR, saidDuration } from '../job/timing/clock.ts';
 import { timingReport } from '../job/timing/report.ts';

@@ -1,9 +1,7 @@
 import type { LogEntry, Plan } from '../../../geometry/plan/model.ts';
-import { listed } from '../../../geometry/words.ts';
-import { type Ms, msOf, saidDuration, saidInstant } from '../timing/clock.ts';
+import { type Ms, msOf, saidInstant } from '../timing/clock.ts';
 import { doubtsOf } from './chain-doubts.ts';
 import { type BareStep, type Chain, type ChainStep, HOUSE, LABORATORY, POST, type StepKind } from './chain-types.ts';
-import { type NamedDetector, namedDetectors } from './detectors.ts';
 import { logOf } from './edit.ts';
 
 /** At the same minute, this is what comes first. */
@@ -24,48 +22,6 @@ export function chainOf(plan: Plan, detector: string): Chain {
     return { ...step, from, doubts };
   });
   return { steps, now: nowWords(steps, plan.site.timeZone), doubtful: steps.some(({ doubts }) => doubts.length > 0) };
-}
-
-/** Detectors that went the same way, step by step, and that way. */
-function chainsTogether(
-  plan: Plan,
-): readonly { readonly detectors: readonly NamedDetector[]; readonly chain: Chain }[] {
-  const groups = new Map<string, { detectors: NamedDetector[]; chain: Chain }>();
-  for (const detector of namedDetectors(plan)) {
-    const chain = chainOf(plan, detector.id);
-    const key = JSON.stringify(chain);
-    const group = groups.get(key);
-    if (group) group.detectors.push(detector);
-    else groups.set(key, { detectors: [detector], chain });
-  }
-  return [...groups.values()];
-}
-
-/** Everything that does not fit, a line a step, with the detectors that it is said of. */
-export function chainDoubts(plan: Plan): readonly string[] {
-  return chainsTogether(plan).flatMap(({ detectors, chain }) =>
-    chain.steps
-      .filter(({ doubts }) => doubts.length > 0)
-      .map((step) => `${listed(detectors.map(({ name }) => name))}, ${stepWords(step)}: ${step.doubts.join(' ')}`),
-  );
-}
-
-/** What happened, without its time: "Bo Reed to the office". */
-export function stepWords({ kind, from, to }: ChainStep): string {
-  switch (kind) {
-    case 'set-out':
-      return from ? `Set out by ${from}` : 'Set out';
-    case 'fetched':
-      return to ? `Fetched by ${to}` : 'Fetched';
-    case 'sealed':
-      return 'Sealed';
-    case 'hand-over':
-      return `${from || 'Not known who'} to ${to || 'nobody named'}`;
-    case 'posted':
-      return 'Posted';
-    case 'received':
-      return 'At the laboratory';
-  }
 }
 
 /** Who has it, as a name that a hand-over can start from; empty where nobody is written down. */
@@ -109,11 +65,4 @@ function nowWords(steps: readonly ChainStep[], zone: string): string {
   const since = last.at === null ? '' : `, since ${saidInstant(last.at, zone)}`;
   if (!last.to) return `fetched${since.replace('since ', '')}; by whom is not written down`;
   return `${last.to === HOUSE ? 'in' : 'with'} ${last.to}${since}`;
-}
-
-/** How long it lay open after the pick-up, in words; empty where one of the two is not known or they contradict. */
-export function sealedAfter({ visit }: Plan, { sealed }: LogEntry): string {
-  const [end, at] = [msOf(visit.end), msOf(sealed)];
-  if (end === null || at === null || at < end) return '';
-  return at === end ? 'At the pick-up.' : `${saidDuration(at - end)} after the pick-up.`;
 }

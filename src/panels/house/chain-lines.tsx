@@ -1,6 +1,7 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { handedOverWith, withoutHandOver } from '../../job/log/box.ts';
-import { chainOf, stepWords } from '../../job/log/chain.ts';
+import { chainOf } from '../../job/log/chain.ts';
+import { stepWords } from '../../job/log/chain-words.ts';
 import { logOf, withLog } from '../../job/log/edit.ts';
 import { saidInstant } from '../../job/timing/clock.ts';
 import { useAppStore } from '../../state/store.ts';

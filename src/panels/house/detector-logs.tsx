@@ -1,7 +1,7 @@
 import type { LogEntry, Plan } from '../../../geometry/plan/model.ts';
 import { counted } from '../../../geometry/words.ts';
 import { conditionsReport } from '../../job/conditions/report.ts';
-import { sealedAfter } from '../../job/log/chain.ts';
+import { sealedAfter } from '../../job/log/chain-words.ts';
 import { type NamedDetector, namedDetectors } from '../../job/log/detectors.ts';
 import { isSealed, logOf, withLog } from '../../job/log/edit.ts';
 import { useAppStore } from '../../state/store.ts';

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
 import { emptyLevel, emptyPlan } from '../../../geometry/plan/empty.ts';
 import type { Detector, Plan, Visit } from '../../../geometry/plan/model.ts';
-import { withLog } from '../../../src/job/log/edit.ts';
+import { withHandOver, withLog } from '../../../src/job/log/edit.ts';
 import { logHints, logInWords } from '../../../src/state/guidance/log.ts';
 
 const START = '2026-05-02T09:00:00-04:00';
@@ -37,6 +37,15 @@ describe('what the Log stage asks for', () => {
     expect(hintsOf(planOf(['k1']))).toMatchObject([
       { text: 'K1 has no serial number yet.', missing: false, act: { kind: 'stage', stage: 'log' } },
     ]);
+  });
+
+  it('says first that a chain contradicts itself, and is not done with it', () => {
+    const step = { at: '2026-05-05T08:00:00-04:00', from: 'Ann Mill', to: 'Bo Reed', note: '' };
+    const fetched = { ...planOf(['k1', 'k2']), visit: { ...VISIT, end: '2026-05-05T09:00:00-04:00' } };
+    const [first, second] = hintsOf(withHandOver(fetched, 'k1', step));
+    expect(first).toMatchObject({ text: 'Times or hands in the log of K1 do not fit.', missing: true });
+    expect(second).toMatchObject({ text: 'K1 has no serial number yet.', missing: false });
+    expect(hintsOf(fetched).filter(({ missing }) => missing)).toEqual([]);
   });
 
   it('counts the numbers of the detectors that are there, not of one that was taken away', () => {

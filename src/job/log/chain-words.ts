@@ -1,0 +1,55 @@
+import type { LogEntry, Plan } from '../../../geometry/plan/model.ts';
+import { listed } from '../../../geometry/words.ts';
+import { msOf, saidDuration } from '../timing/clock.ts';
+import { chainOf } from './chain.ts';
+import type { Chain, ChainStep } from './chain-types.ts';
+import { type NamedDetector, namedDetectors } from './detectors.ts';
+
+/** Detectors that went the same way, step by step, and that way. */
+function chainsTogether(
+  plan: Plan,
+): readonly { readonly detectors: readonly NamedDetector[]; readonly chain: Chain }[] {
+  const groups = new Map<string, { detectors: NamedDetector[]; chain: Chain }>();
+  for (const detector of namedDetectors(plan)) {
+    const chain = chainOf(plan, detector.id);
+    const key = JSON.stringify(chain);
+    const group = groups.get(key);
+    if (group) group.detectors.push(detector);
+    else groups.set(key, { detectors: [detector], chain });
+  }
+  return [...groups.values()];
+}
+
+/** Everything that does not fit, a line a step, with the detectors that it is said of. */
+export function chainDoubts(plan: Plan): readonly string[] {
+  return chainsTogether(plan).flatMap(({ detectors, chain }) =>
+    chain.steps
+      .filter(({ doubts }) => doubts.length > 0)
+      .map((step) => `${listed(detectors.map(({ name }) => name))}, ${stepWords(step)}: ${step.doubts.join(' ')}`),
+  );
+}
+
+/** What happened, without its time: "Bo Reed to the office". */
+export function stepWords({ kind, from, to }: ChainStep): string {
+  switch (kind) {
+    case 'set-out':
+      return from ? `Set out by ${from}` : 'Set out';
+    case 'fetched':
+      return to ? `Fetched by ${to}` : 'Fetched';
+    case 'sealed':
+      return 'Sealed';
+    case 'hand-over':
+      return `${from || 'Not known who'} to ${to || 'nobody named'}`;
+    case 'posted':
+      return 'Posted';
+    case 'received':
+      return 'At the laboratory';
+  }
+}
+
+/** How long it lay open after the pick-up, in words; empty where one of the two is not known or they contradict. */
+export function sealedAfter({ visit }: Plan, { sealed }: LogEntry): string {
+  const [end, at] = [msOf(visit.end), msOf(sealed)];
+  if (end === null || at === null || at < end) return '';
+  return at === end ? 'At the pick-up.' : `${saidDuration(at - end)} after the pick-up.`;
+}
