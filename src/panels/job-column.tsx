@@ -17,7 +17,7 @@ const SitePanel = later(() => import('./site-panel.tsx').then((part) => part.Sit
 const PlacePanel = later(() => import('./place-panel.tsx').then((part) => part.PlacePanel));
 const TimePanel = later(() => import('./time/time-panel.tsx').then((part) => part.TimePanel));
 const HousePanel = later(() => import('./house/house-panel.tsx').then((part) => part.HousePanel));
-const LogPanel = later(() => import('./house/log-panel.tsx').then((part) => part.LogPanel));
+const LogPanel = later(() => import('./log/log-panel.tsx').then((part) => part.LogPanel));
 const ReadPanel = later(() => import('./read/read-panel.tsx').then((part) => part.ReadPanel));
 const SheetPanel = later(() => import('./sheet-panel.tsx').then((part) => part.SheetPanel));
 

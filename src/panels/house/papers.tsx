@@ -6,6 +6,7 @@ import { ChoiceField } from '../fields/choice-field.tsx';
 import { usualPaper } from '../sheet-acts.ts';
 import { showDialog } from '../ui.ts';
 import { PAPER_NAMES, saveJobPaper } from './paper-acts.ts';
+import './papers.css';
 
 const PAPERS = [
   { value: 'letter', words: 'Letter' },

@@ -1,7 +1,7 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { namesInLog } from '../../job/log/detectors.ts';
 import { TextField } from '../fields/text-field.tsx';
-import { useWalk } from './walk.ts';
+import { useWalk } from '../house/walk.ts';
 
 const NAMES = 'names-in-log';
 

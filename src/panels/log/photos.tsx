@@ -21,7 +21,7 @@ export function Photos({ entry: { detector, photos }, name }: Props) {
   };
   return (
     <div className="photos">
-      <h4 className="house-sub">Photos</h4>
+      <h4 className="log__sub">Photos</h4>
       {photos.length > 0 && (
         <ul className="photos__list">
           {photos.map((photo, index) => (

@@ -15,7 +15,7 @@ export function SerialNumbers({ plan, all }: Props) {
   const run = useAppStore((state) => state.run);
   return (
     <fieldset className="log__serials" onKeyDown={onwards}>
-      <legend className="house-sub">Serial numbers</legend>
+      <legend className="log__sub">Serial numbers</legend>
       {all.map(({ id, name }) => {
         const twice = sameSerial(plan, id);
         return (

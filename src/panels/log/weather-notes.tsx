@@ -15,7 +15,7 @@ export function WeatherNotes({ plan }: { readonly plan: Plan }) {
       <summary>
         Weather <span className="soft">{notes.length > 0 ? `${notes.length} noted` : 'nothing noted'}</span>
       </summary>
-      <ul className="house-lines">
+      <ul className="log__lines">
         {notes.map(({ note, index, when }) => (
           <WeatherLine key={index} text={note.text} when={when} index={index} />
         ))}
@@ -46,7 +46,7 @@ function WeatherLine({ text, when, index }: LineProps) {
     if (!run((now) => withoutWeather(now, index))) say('The note is taken away. Undo brings it back.');
   };
   return (
-    <li className="house-line">
+    <li className="log__line">
       <span className="log__when">{when}</span>
       <span>{text}</span>
       <button type="button" className="text-button" aria-label={`Take away: ${text}, ${when}`} onClick={drop}>

@@ -17,15 +17,15 @@ export function ChainLines({ plan, detector, name }: Props) {
   const { steps } = chainOf(plan, detector);
   return (
     <>
-      <h4 className="house-sub">From hand to hand</h4>
+      <h4 className="log__sub">From hand to hand</h4>
       {steps.length === 0 && <p className="small soft">Nothing yet. The times come from stage Time.</p>}
-      <ol className="house-lines" aria-label={`${name}, from hand to hand`}>
+      <ol className="log__lines" aria-label={`${name}, from hand to hand`}>
         {steps.map((step) => {
           const words = stepWords(step);
           return (
             <li
               key={`${step.kind}${step.index ?? ''}`}
-              className="house-line"
+              className="log__line"
               data-doubt={step.doubts.length > 0 || undefined}
             >
               <strong>{words}</strong>

@@ -40,7 +40,7 @@ export function AllDetectors({ plan, all }: Props) {
   };
   return (
     <fieldset className="log__all">
-      <legend className="house-sub">All {all.length} at once</legend>
+      <legend className="log__sub">All {all.length} at once</legend>
       <div className="fields">
         {person('All set out by', 'placedBy')}
         {person('All fetched by', 'fetchedBy')}

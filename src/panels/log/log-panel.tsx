@@ -1,9 +1,9 @@
 import { useAppStore } from '../../state/store.ts';
 import { Cautions } from '../cautions.tsx';
+import { Papers } from '../house/papers.tsx';
 import { DetectorLogs } from './detector-logs.tsx';
-import { Papers } from './papers.tsx';
 import { WeatherNotes } from './weather-notes.tsx';
-import './house.css';
+import './log.css';
 
 /** What happened to the detectors, from their serial numbers to the laboratory, and the weather meanwhile. */
 export function LogPanel() {
