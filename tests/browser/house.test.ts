@@ -1,7 +1,7 @@
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { accessibilityFindings, download, type OpenPage, openPage } from './harness.ts';
-import { pickSample } from './samples.ts';
+import { accessibilityFindings, download, type OpenPage } from './harness.ts';
+import { openPair } from './samples.ts';
 
 const conditions = (page: Page) => page.evaluate(() => window.__stillspot?.store.getState().plan.conditions ?? []);
 const whole = (page: Page) => page.locator('.house-whole__word [role="status"]').textContent();
@@ -12,14 +12,6 @@ const answerOf = (page: Page, name: string, answer: string) =>
 /** What is said over the sheet; a screen reader is told the same. */
 const message = (page: Page) => page.locator('.message [role="status"]').textContent();
 
-async function opened(options: Parameters<typeof openPage>[0] = {}): Promise<OpenPage> {
-  const open = await openPage(options);
-  open.page.setDefaultTimeout(8000);
-  await pickSample(open.page, /^Plain basement/);
-  await open.page.locator('.saved', { hasText: /^saved / }).waitFor();
-  return open;
-}
-
 const WINDOWS = 'Windows closed on every level';
 const DOORS = 'Outside doors closed';
 const ITEMS = 15; // all but the mitigation system, which this house does not have
@@ -28,7 +20,7 @@ describe('the walk through the house', () => {
   let open: OpenPage;
   let page: Page;
   beforeAll(async () => {
-    open = await opened();
+    open = await openPair();
     page = open.page;
   });
   afterAll(() => open.context.close());
@@ -143,7 +135,7 @@ describe('on a tablet, by finger only', () => {
   let open: OpenPage;
   let page: Page;
   beforeAll(async () => {
-    open = await opened({ touch: true, viewport: { width: 1024, height: 768 } });
+    open = await openPair({ touch: true, viewport: { width: 1024, height: 768 } });
     page = open.page;
   });
   afterAll(() => open.context.close());

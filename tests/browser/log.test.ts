@@ -1,8 +1,8 @@
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { LogEntry, Plan } from '../../geometry/plan/model.ts';
-import { accessibilityFindings, download, type OpenPage, openPage } from './harness.ts';
-import { pickSample } from './samples.ts';
+import { accessibilityFindings, download, type OpenPage, type PageOptions } from './harness.ts';
+import { openPair, openStage } from './samples.ts';
 
 const plan = async (page: Page): Promise<Plan> => {
   const found = await page.evaluate(() => window.__stillspot?.store.getState().plan);
@@ -36,16 +36,11 @@ const fresh = (page: Page) =>
   });
 
 /** The house of two detectors. */
-async function opened(options: Parameters<typeof openPage>[0] = {}): Promise<OpenPage> {
-  const open = await openPage(options);
+async function opened(options: PageOptions = {}): Promise<OpenPage> {
+  const open = await openPair(options);
   const { page } = open;
-  page.setDefaultTimeout(8000);
-  await pickSample(page, /^Plain basement/);
-  await page.locator('.saved', { hasText: /^saved / }).waitFor();
   await fresh(page);
-  const rail = page.getByRole('button', { name: 'The job', exact: true });
-  if ((await rail.count()) > 0) await rail.click();
-  await page.getByRole('button', { name: 'Log', exact: true }).click();
+  await openStage(page, 'Log');
   await page.getByRole('heading', { name: 'Log of the detectors' }).waitFor();
   return open;
 }

@@ -2,10 +2,9 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { editorOf } from './editor.ts';
 import { download, openPage } from './harness.ts';
-import { pickSample } from './samples.ts';
+import { pickSample, saved } from './samples.ts';
 
 const plan = (page: Page) => page.evaluate(() => window.__stillspot?.store.getState().plan);
-const saved = (page: Page) => page.locator('.saved', { hasText: /^saved / }).waitFor();
 async function openSample(page: Page): Promise<void> {
   await pickSample(page, /^Plain basement/);
   await saved(page);

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { accessibilityFindings, type OpenPage, openPage } from './harness.ts';
-import { pickSample } from './samples.ts';
+import { pickSample, saved } from './samples.ts';
 
 /** Size of each page of a PDF, in whole mm. */
 function pageSizes(pdf: Buffer): readonly string[] {
@@ -26,7 +26,7 @@ describe('printed from the browser', () => {
     });
     await page.reload();
     await pickSample(page, /^Plain basement/);
-    await page.locator('.saved', { hasText: /^saved / }).waitFor();
+    await saved(page);
   });
   afterAll(() => open.context.close());
 

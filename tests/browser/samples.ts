@@ -1,7 +1,28 @@
 import type { Page } from 'playwright-core';
+import { type OpenPage, openPage, type PageOptions } from './harness.ts';
 
 /** Opens one of the invented houses by its name, as a user would. */
 export async function pickSample(page: Page, name: RegExp): Promise<void> {
   await page.getByRole('banner').getByRole('button', { name: 'Plans' }).click();
   await page.getByRole('button', { name }).click();
+}
+
+/** Waits until what was done last lies in the store. */
+export const saved = (page: Page): Promise<void> => page.locator('.saved', { hasText: /^saved / }).waitFor();
+
+/** The house with a pair of detectors, kept on the shelf, on a page of its own. On a small page the job is folded then. */
+export async function openPair(options: PageOptions = {}): Promise<OpenPage> {
+  const open = await openPage(options);
+  open.page.setDefaultTimeout(15_000); // what is not there by then is named in the failure, before the test's own time is up
+  await pickSample(open.page, /^Plain basement/);
+  await saved(open.page);
+  return open;
+}
+
+/** Opens a stage of the job, folded or not. */
+export async function openStage(page: Page, name: string): Promise<void> {
+  const rail = page.getByRole('button', { name: 'The job', exact: true });
+  if ((await rail.count()) > 0) await rail.click();
+  const heading = page.getByRole('button', { name, exact: true });
+  if ((await heading.getAttribute('aria-expanded')) !== 'true') await heading.click();
 }

@@ -3,6 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Plan } from '../../geometry/plan/model.ts';
 import { sample } from './hands.ts';
 import { accessibilityFindings, download, type OpenPage, openPage } from './harness.ts';
+import { saved } from './samples.ts';
 
 const FINCH = 'Finch Lane, basement';
 const plans = (page: Page) => page.getByRole('banner').getByRole('button', { name: 'Plans' });
@@ -13,7 +14,6 @@ const said = (page: Page, words: string | RegExp) => shelf(page).getByText(words
 const button = (page: Page, name: string | RegExp) =>
   shelf(page).getByRole('button', typeof name === 'string' ? { name, exact: true } : { name });
 const onSheet = (page: Page) => page.evaluate(() => window.__stillspot?.store.getState().plan);
-const saved = (page: Page) => page.locator('.saved', { hasText: /^saved / }).waitFor();
 const file = (name: string, value: unknown) => ({
   name,
   mimeType: 'application/json',

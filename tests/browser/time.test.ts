@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { accessibilityFindings, type OpenPage, openPage } from './harness.ts';
-import { pickSample } from './samples.ts';
+import { accessibilityFindings, type OpenPage, type PageOptions } from './harness.ts';
+import { openPair, openStage, saved } from './samples.ts';
 
 const visit = (page: Page) => page.evaluate(() => window.__stillspot?.store.getState().plan.visit);
 const type = async (page: Page, label: string, text: string) => {
@@ -11,15 +11,9 @@ const type = async (page: Page, label: string, text: string) => {
 };
 const check = (page: Page, name: string) => page.locator('.timing__check').filter({ hasText: name });
 
-async function opened(options: Parameters<typeof openPage>[0] = {}): Promise<OpenPage> {
-  const open = await openPage(options);
-  open.page.setDefaultTimeout(8000);
-  await pickSample(open.page, /^Plain basement/);
-  // Opened, the sample brings its own stage into view, and on a small page folds the job.
-  await open.page.waitForFunction(() => window.__stillspot?.store.getState().plan.title.startsWith('Finch Lane'));
-  if (options.touch) await open.page.getByRole('button', { name: 'The job', exact: true }).click();
-  const stage = open.page.getByRole('button', { name: 'Time', exact: true });
-  if ((await stage.getAttribute('aria-expanded')) !== 'true') await stage.click();
+async function opened(options: PageOptions = {}): Promise<OpenPage> {
+  const open = await openPair(options);
+  await openStage(open.page, 'Time');
   await open.page.getByLabel('Set out', { exact: true }).waitFor();
   return open;
 }
@@ -140,7 +134,7 @@ describe('the times of a test, at a desk', () => {
 
   it('the shelf says what is overdue, by the hours of the kit', async () => {
     await type(page, 'Fetched', '');
-    await page.locator('.saved', { hasText: /^saved / }).waitFor();
+    await saved(page);
     await page.getByRole('banner').getByRole('button', { name: 'Plans' }).click();
     await page.locator('.box', { hasText: 'Overdue: past its window since Wed 11 Mar, 19:00' }).waitFor();
     await page.getByLabel(/order/i).selectOption('due');
