@@ -66,7 +66,7 @@ function onceFetched({ visit }: DueFacts, start: Ms, end: Ms, now: Ms, said: Say
   if (now > by) return onTheWay(`Late: should be at the laboratory since ${said(by)}`);
   if (visit.posted !== null) return onTheWay(`Posted. At the laboratory by ${said(by)}`);
   const post = postBy(end, visit.kit.labDays);
-  return onTheWay(
-    `Post it${now <= post && post > end ? ` by ${said(post)}` : ' now'}. At the laboratory by ${said(by)}`,
-  );
+  const posting = now <= post && post > end ? `post it by ${said(post)}` : 'post it now';
+  // The pick-up may have been written down ahead: with its time beside it, one that was missed is seen.
+  return onTheWay(`Pick-up ${said(end)}: ${posting}. At the laboratory by ${said(by)}`);
 }

@@ -63,7 +63,7 @@ describe('the next date of a test', () => {
       { start, end },
       '28 10:00',
       'to-the-laboratory',
-      'Post it by Tue 1 Dec, 10:00. At the laboratory by Thu 3 Dec, 10:00',
+      'Pick-up Sat 28 Nov, 10:00: post it by Tue 1 Dec, 10:00. At the laboratory by Thu 3 Dec, 10:00',
     ],
     [{ start, end, posted }, '29 9:00', 'to-the-laboratory', 'Posted. At the laboratory by Thu 3 Dec, 10:00'],
     [
@@ -80,7 +80,9 @@ describe('the next date of a test', () => {
   it('late at the laboratory is told until it arrives or a result is in', () => {
     const facts = card({ start: at('1 9:00'), end: at('4 9:00') });
     // Five days later are Monday 9 November, 9:00.
-    expect(due(facts, '9 9:00').says).toBe('Post it now. At the laboratory by Mon 9 Nov, 9:00');
+    expect(due(facts, '9 9:00').says).toBe(
+      'Pick-up Wed 4 Nov, 9:00: post it now. At the laboratory by Mon 9 Nov, 9:00',
+    );
     expect(due(facts, '9 9:01')).toMatchObject({
       step: 'to-the-laboratory',
       says: 'Late: should be at the laboratory since Mon 9 Nov, 9:00',
