@@ -65,8 +65,8 @@ function StageItem({ state: { stage, done, hints }, next }: { readonly state: St
   const item = useHeadingInView(open);
   const saidAbove = useUi((ui) => ui.toDoOpen);
   const missing = hints.some((hint) => hint.missing);
-  // What only leads to this stage is said by its own work below.
-  const shown = open ? hints.filter(({ act }) => act?.kind !== 'stage' || act.stage !== stage) : hints.slice(0, 1);
+  // What leads to a stage of the written part of the job, this one or one before it, is said by the work below, with the same press.
+  const shown = open ? hints.filter(({ act }) => act?.kind !== 'stage') : hints.slice(0, 1);
   return (
     <li ref={item} className="stage" data-open={open || undefined} data-next={next || undefined}>
       <h2 className="stage__heading">
