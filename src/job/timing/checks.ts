@@ -83,6 +83,8 @@ function exposureCheck({ kit }: Plan, { start, end }: VisitTimes): TimingCheck {
     return check('unknown', `Start and pick-up must both be written down, to the minute. The kit asks for ${window}.`);
   }
   const exposure = end - start;
+  if (exposure < 0)
+    return check('blocked', 'The pick-up is written down before the start: one of them is wrong. Look at both times.');
   const lay = `The detector lay out for ${saidDuration(exposure)}`;
   const verdictOf = 'The test is not evaluated; keep the record and test again.';
   if (exposure < least)
@@ -113,16 +115,17 @@ function closedCheck({ visit, site }: Plan, { closed, opened, start, end }: Visi
   });
   if (start === null)
     return check('unknown', 'The start is not written down, so the closed hours before it cannot be told.');
-  if (closed === null) {
-    return check(
-      'unknown',
-      `Since when the house was closed is not written down. It must have been by ${saidInstant(start - CLOSED_BEFORE.duration, site.timeZone)}.`,
-    );
-  }
+  // Before what is missing: an opening that is written down is no longer unknown.
   if (opened !== null && (end === null || opened < end)) {
     return check(
       'blocked',
       `The house was opened at ${saidInstant(opened, site.timeZone)}, before the pick-up. The test is not evaluated.`,
+    );
+  }
+  if (closed === null) {
+    return check(
+      'unknown',
+      `Since when the house was closed is not written down. It must have been by ${saidInstant(start - CLOSED_BEFORE.duration, site.timeZone)}.`,
     );
   }
   const before = start - closed;

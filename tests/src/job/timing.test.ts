@@ -368,3 +368,22 @@ describe('what is left of it on the way, as a picture', () => {
     expect(course?.ticks.length).toBeLessThanOrEqual(5);
   });
 });
+
+describe('times that speak against a test whatever else is missing', () => {
+  // ANSI/AARST MAH-2019, Exh. 2 and 4: closed through the test.
+  const lay = { start: at('3-2 18:00'), end: at('3-5 18:00') };
+  it.each([
+    ['3-5 17:59', 'blocked'],
+    ['3-5 18:00', 'unknown'],
+  ])('opened at %s, with the closing not written down: %s', (opened, verdict) => {
+    expect(verdictOf(planWith({ ...lay, closedUntil: at(opened) }), 'closed-building')).toBe(verdict);
+  });
+
+  it('a pick-up before the start is no time laid out', () => {
+    const plan = planWith({ start: lay.end, end: lay.start });
+    const exposure = timingReport(plan).checks.find(({ rule }) => rule === 'exposure');
+    expect(exposure?.verdict).toBe('blocked');
+    expect(exposure?.detail).toContain('before the start');
+    expect(exposure?.detail).not.toContain('72 h');
+  });
+});
