@@ -173,3 +173,12 @@ describe('control charts', () => {
     expect(csv([['a,b', 'say "yes"', '=1+1', 2]])).toBe('"a,b","say ""yes""",\'=1+1,2\r\n');
   });
 });
+
+describe('pairs that agree wholly', () => {
+  it('twenty of them are in control, though their own lines fall to zero', () => {
+    const plans = Array.from({ length: 20 }, (_, i) => plan([5, 5], `2026-03-${String(i + 1).padStart(2, '0')}`));
+    const [upper] = controlCharts(qualityBook(plans).pairs);
+    expect(upper?.points.map(({ verdict }) => verdict)).toEqual(Array.from({ length: 20 }, () => 'in-control'));
+    expect(upper?.flags).toEqual([]);
+  });
+});
