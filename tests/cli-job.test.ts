@@ -198,6 +198,12 @@ describe('stillspot quality', () => {
     expect(text.out).toContain('2026-03, charcoal-barrier: 3 measured; side-by-side pairs 3 of 1');
   });
 
+  it('counts a file that is named twice, by whatever way, once: nothing owed is met by naming it again', async () => {
+    const one = file('again', [5, 5.2]);
+    const { out } = await callCli('quality', one, one, join(folder, '.', 'again.plan.json'), '--json');
+    expect(JSON.parse(out).months[0]).toMatchObject({ measurements: 1, duplicates: { done: 1, owed: 1 } });
+  });
+
   it('ends with 1 when a pair is out of control, and with 2 when one of many files is not usable', async () => {
     expect((await callCli('quality', file('apart', [4, 8]), '--json')).code).toBe(1);
     const { code, out, err } = await callCli('quality', file('fine', [1, 1]), join(folder, 'missing.plan.json'));

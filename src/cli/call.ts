@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { readFileSync, realpathSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { type Plan, parsePlan } from '../../geometry/index.ts';
 
@@ -68,12 +68,17 @@ function usageOf({ name, form }: Command): string {
   return `Usage: npm run -s stillspot -- ${name} ${form} [--json]`;
 }
 
-/** Every file, or the troubles of all that cannot be used. */
+/** Every file once, however often it is named, or the troubles of all that cannot be used. */
 function readAll(files: readonly string[]): readonly Plan[] {
   const troubles: string[] = [];
+  const seen = new Set<string>();
   const plans = files.flatMap((file) => {
     try {
-      return [readPlan(file)];
+      const plan = readPlan(file);
+      const place = realpathSync(file);
+      if (seen.has(place)) return [];
+      seen.add(place);
+      return [plan];
     } catch (error) {
       if (!(error instanceof UnusableError)) throw error;
       troubles.push(error.message);

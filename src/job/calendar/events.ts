@@ -39,7 +39,9 @@ export function jobEvents(plan: Plan): readonly JobEvent[] {
   const { timeZone, label } = plan.site;
   const where = [plan.title, label].filter(Boolean).join(', ');
   const names = listed(plan.levels.flatMap(({ detectors }) => detectors.map((each) => each.label || each.id)));
-  const [earliest, latest] = [msOf(report.earliestEnd) ?? start, msOf(report.latestEnd) ?? start];
+  // A calendar shows minutes: the first whole one inside the window, and never one that is seconds short of it.
+  const earliest = Math.ceil((msOf(report.earliestEnd) ?? start) / MINUTE) * MINUTE;
+  const latest = msOf(report.latestEnd) ?? start;
   const fetched = end ?? earliest;
   const event: EventOf = (kind, title, at, until, says, alarms) => ({
     kind,

@@ -89,3 +89,19 @@ describe('the calendar of a visit, read by an independent parser of RFC 5545', (
     expect(jobEvents({ ...plan, visit: { ...plan.visit, start: null, end: null } })).toEqual([]);
   });
 });
+
+describe('a start with seconds', () => {
+  // 32 IAC 422.130(b)(1): 48 h at least. A calendar shows minutes, and the earliest of them must not be short.
+  it('no entry of the pick-up window lies outside the window', () => {
+    const seconds = { ...plan, visit: { ...plan.visit, start: '2026-03-07T18:00:30-05:00', end: null } };
+    const [start, hour] = [Date.parse('2026-03-07T18:00:30-05:00'), 3_600_000];
+    const root = new ICAL.Component(ICAL.parse(calendarText(seconds, NOW)));
+    const window = root
+      .getAllSubcomponents('vevent')
+      .map((each) => new ICAL.Event(each))
+      .find(({ summary }) => summary.startsWith('Detectors may be fetched'));
+    expect(window?.startDate.toJSDate().getTime()).toBeGreaterThanOrEqual(start + 48 * hour);
+    expect(window?.endDate.toJSDate().getTime()).toBeLessThanOrEqual(start + 96 * hour);
+    expect(window?.description).toContain('Not before Monday 9 March, 19:01');
+  });
+});
