@@ -16,7 +16,30 @@ export function calendarText(plan: Plan, now: Ms): string {
   assert(!error && typeof value === 'string', `the calendar was refused: ${error?.message}`);
   // The library stamps with the clock of the machine; the same visit at the same time gives the same file here.
   const stamp = new Date(now).toISOString().replace(/[-:]|\.\d+/g, '');
-  return value.replace(/^DTSTAMP:.*$/gm, `DTSTAMP:${stamp}`);
+  return folded(value).replace(/^DTSTAMP:.*$/gm, `DTSTAMP:${stamp}`);
+}
+
+/** Most octets of a line: RFC 5545, 3.1. */
+const LINE = 75;
+
+/** The same lines folded by octets, between whole characters: the library counts characters. */
+function folded(text: string): string {
+  const octets = new TextEncoder();
+  const lines = text.replaceAll(/\r\n[ \t]/g, '').split('\r\n');
+  return lines
+    .map((line) => {
+      let room = LINE;
+      return [...line]
+        .map((sign) => {
+          const size = octets.encode(sign).length;
+          const fits = size <= room;
+          // A line that goes on begins with a space.
+          room = (fits ? room : LINE - 1) - size;
+          return fits ? sign : `\r\n ${sign}`;
+        })
+        .join('');
+    })
+    .join('\r\n');
 }
 
 function attributes(plan: Plan, event: JobEvent): EventAttributes {
@@ -40,11 +63,11 @@ function attributes(plan: Plan, event: JobEvent): EventAttributes {
   };
 }
 
-/** A name for the visit: the first detector and the plan's title, in signs that an id may hold. */
-function idOf({ title, levels }: Plan): string {
+/** A name for the visit: the plan's title, its place and its first detector, in letters and digits of any writing. */
+function idOf({ title, site, levels }: Plan): string {
   const first = levels.flatMap(({ detectors }) => detectors)[0]?.id ?? 'none';
-  const words = `${title} ${first}`.normalize('NFKD').toLowerCase();
-  return words.replace(/[^a-z0-9]+/g, '-').replace(/^-|-$/g, '');
+  const words = `${title} ${site.label} ${first}`.normalize('NFKC').toLowerCase();
+  return words.replace(/[^\p{L}\p{M}\p{N}]+/gu, '-').replace(/^-|-$/g, '');
 }
 
 function utc(at: Ms): IcsTime {

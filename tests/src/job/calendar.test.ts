@@ -105,3 +105,22 @@ describe('a start with seconds', () => {
     expect(window?.description).toContain('Not before Monday 9 March, 19:01');
   });
 });
+
+describe('titles in other letters', () => {
+  const named = (title: string, label = '') => calendarText({ ...plan, title, site: { ...plan.site, label } }, NOW);
+
+  it('no line is longer than 75 octets, and the title comes back whole (RFC 5545, 3.1)', () => {
+    const title = 'Жёлтый дом 🏠 '.repeat(12).trim();
+    const text = named(title);
+    expect(Math.max(...text.split('\r\n').map((line) => Buffer.byteLength(line)))).toBeLessThanOrEqual(75);
+    const [first] = new ICAL.Component(ICAL.parse(text)).getAllSubcomponents('vevent');
+    expect(first?.getFirstPropertyValue('summary')).toBe(`Close the house: ${title}`);
+  });
+
+  it('two jobs never share an id: one would take the place of the other (RFC 5545, 3.8.4.7)', () => {
+    const uid = (text: string) =>
+      new ICAL.Component(ICAL.parse(text)).getFirstSubcomponent('vevent')?.getFirstPropertyValue('uid');
+    const texts = [named('Дом'), named('Сад'), named('', '3 Wren Hill'), named('', '5 Wren Hill')];
+    expect(new Set(texts.map(uid)).size).toBe(4);
+  });
+});
