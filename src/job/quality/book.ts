@@ -17,6 +17,8 @@ export interface PairRecord {
   readonly mean: Exact;
   readonly rpd: Exact | null;
   readonly band: PrecisionBand;
+  /** Both below the limit of the laboratory. */
+  readonly below: boolean;
 }
 
 /** A blank or spike and what it says of the laboratory. */
@@ -91,7 +93,8 @@ function measurementsOf(plan: Plan): readonly Measurement[] {
     if (values.length !== 2 || !a || !b || !mean) return { month, device, pair: null };
     const labels = set.detectors.map(({ label, id }) => label || id).join(' and ');
     const where = [plan.title, labels].filter(Boolean).join(', ');
-    return { month, device, pair: { where, at, month, device, values: [a, b], mean, rpd, band: bandOf(mean) } };
+    const below = set.readings.every(({ belowLimit }) => belowLimit);
+    return { month, device, pair: { where, at, month, device, values: [a, b], mean, rpd, band: bandOf(mean), below } };
   });
 }
 

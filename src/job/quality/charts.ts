@@ -41,7 +41,8 @@ export function controlCharts(pairs: readonly PairRecord[]): readonly ControlCha
 function chartOf(band: PrecisionBand, pairs: readonly PairRecord[]): ControlChart {
   const values = pairs.map((pair) => statistic(band, pair));
   const lines = linesOf(band, values);
-  const verdicts = values.map((value) => verdictOf(value, lines, band));
+  // ANSI/AARST MS-QA-2019, Table 7.1: two results below the limit of the laboratory agree.
+  const verdicts = pairs.map(({ below }, i) => (below ? 'in-control' : verdictOf(values[i] as Exact, lines, band)));
   const points = pairs.map(
     (pair, index): ChartPoint => ({
       pair,

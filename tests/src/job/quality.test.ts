@@ -182,3 +182,15 @@ describe('pairs that agree wholly', () => {
     expect(upper?.flags).toEqual([]);
   });
 });
+
+describe('two results below the limit of the laboratory', () => {
+  // ANSI/AARST MS-QA-2019, Table 7.1: a pair agrees where both are below what can be told from nothing.
+  const chartOf = (below: readonly [boolean, boolean]) => {
+    const made = plan([1, 3], '2026-03-02');
+    const readings = made.readings.map((reading, i) => ({ ...reading, belowLimit: below[i] === true }));
+    const charts = controlCharts(qualityBook([{ ...made, readings }]).pairs);
+    return charts.flatMap(({ points }) => points.map(({ verdict }) => verdict));
+  };
+  it('agree, whatever the limits are', () => expect(chartOf([true, true])).toEqual(['in-control']));
+  it('one of them alone is held against the lines', () => expect(chartOf([true, false])).toEqual(['out-of-control']));
+});
