@@ -110,7 +110,9 @@ function useHeadingInView(open: boolean) {
     if (!opens || !item.current || !column) return;
     const view = column.getBoundingClientRect();
     const below = item.current.getBoundingClientRect().top - view.top;
-    if (below < 0 || below > view.height * UPPER) item.current.scrollIntoView({ block: 'start' });
+    // One that opens by itself, with a plan, leaves what is still to do in sight over it.
+    const pressed = item.current.contains(document.activeElement);
+    if (below < 0 || below > view.height * (pressed ? UPPER : 0.9)) item.current.scrollIntoView({ block: 'start' });
   }, [open]);
   return item;
 }
