@@ -13,6 +13,7 @@ export function doubtsOf(plan: Plan, entry: LogEntry, step: BareStep, holder: st
   const after = (other: Ms | null): other is Ms => at !== null && other !== null && at > other;
   const earlier = (what: string, other: Ms | null) =>
     before(other) ? [`${what}, ${said(other)}. Look at both times.`] : [];
+  const tooLate = after(received) ? [`After the laboratory had it, ${said(received)}. Look at both times.`] : [];
   const early = before(start) ? earlier('Before it was set out', start) : earlier('Before the pick-up', end);
   switch (kind) {
     case 'set-out':
@@ -22,7 +23,11 @@ export function doubtsOf(plan: Plan, entry: LogEntry, step: BareStep, holder: st
       const gone = entry.custody
         .map((each) => msOf(each.at))
         .find((other) => after(other) && (end === null || other >= end));
-      return [...early, ...(gone ? [`It had changed hands before, ${said(gone)}. Look at both times.`] : [])];
+      return [
+        ...early,
+        ...tooLate,
+        ...(gone ? [`It had changed hands before, ${said(gone)}. Look at both times.`] : []),
+      ];
     }
     case 'hand-over': {
       const later = entry.custody
@@ -32,7 +37,7 @@ export function doubtsOf(plan: Plan, entry: LogEntry, step: BareStep, holder: st
       return [
         ...early,
         ...(later ? [`Earlier than the hand-over written before it, ${said(later)}. Look at both times.`] : []),
-        ...(after(received) ? [`After the laboratory had it, ${said(received)}. Look at both times.`] : []),
+        ...tooLate,
         ...(at === null ? ['Its time is not written down.'] : []),
         ...(end === null ? ['When it was fetched is not written down.'] : []),
         ...mismatch(step.from, holder),

@@ -1,5 +1,6 @@
 import type { Kit } from '../../../geometry/plan/model.ts';
 import { HOUR, type Ms } from './clock.ts';
+import { LEAST_EXPOSURE } from './limits.ts';
 
 /** From when to when the detectors of a kit may be fetched; both ends belong to it. */
 export interface PickUpWindow {
@@ -7,6 +8,12 @@ export interface PickUpWindow {
   readonly to: Ms;
 }
 
+/** The shortest test with a kit: no kit makes one of less than `LEAST_EXPOSURE`. */
+export const leastExposure = ({ minimumHours }: Pick<Kit, 'minimumHours'>): Ms =>
+  Math.max(minimumHours * HOUR, LEAST_EXPOSURE.duration);
+
+/** Of a kit that must be fetched before `LEAST_EXPOSURE` it is its last moment alone: no pick-up of it is right. */
 export function pickUpWindow(start: Ms, kit: Pick<Kit, 'minimumHours' | 'maximumHours'>): PickUpWindow {
-  return { from: start + kit.minimumHours * HOUR, to: start + kit.maximumHours * HOUR };
+  const to = start + kit.maximumHours * HOUR;
+  return { from: Math.min(start + leastExposure(kit), to), to };
 }

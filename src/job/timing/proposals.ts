@@ -3,6 +3,7 @@ import { visitTimes } from './checks.ts';
 import { DAY, HOUR, instantAt, MINUTE, type Ms, wallTime } from './clock.ts';
 import { CLOSED_BEFORE, MITIGATION_BEFORE } from './limits.ts';
 import { hasMitigation } from './mitigation.ts';
+import { leastExposure } from './pick-ups.ts';
 
 /** When a tester works unless the plan says otherwise: common practice, no published source. */
 export const USUAL_PRACTICE: Practice = {
@@ -56,8 +57,9 @@ export function shifts({ days, daysOff }: Practice, zone: string, from: Ms, coun
  */
 export function proposals(plan: Plan, now: Ms, days = 10): readonly DayProposal[] {
   const practice = plan.practice ?? USUAL_PRACTICE;
-  const { closed, mitigation } = visitTimes(plan);
-  const [least, most] = [plan.kit.minimumHours * HOUR, plan.kit.maximumHours * HOUR];
+  const { mitigation } = visitTimes(plan);
+  const closed = closedStill(plan, now);
+  const [least, most] = [leastExposure(plan.kit), plan.kit.maximumHours * HOUR];
   const lastLook = days + Math.ceil(most / DAY) + 1;
   const work = shifts(practice, plan.site.timeZone, now, lastLook);
   const closedFrom = Math.max(now, (closed ?? now) + CLOSED_BEFORE.duration);
@@ -84,6 +86,13 @@ export function proposals(plan: Plan, now: Ms, days = 10): readonly DayProposal[
       if (proposal) return { day, ok: true, proposal };
       return { day, ok: false, reason: 'the whole window to fetch them lies outside the hours of work' };
     });
+}
+
+/** Since when the house is closed; null where that is not known, or where it was opened since. */
+function closedStill(plan: Plan, now: Ms): Ms | null {
+  const { closed, opened } = visitTimes(plan);
+  const isOpen = closed !== null && opened !== null && opened >= closed && opened <= now;
+  return isOpen ? null : closed;
 }
 
 const halfHour = (at: Ms): Ms => Math.ceil(at / STEP) * STEP;

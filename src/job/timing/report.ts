@@ -45,13 +45,18 @@ export const STANDS_WITH: readonly TimingCheck['rule'][] = ['exposure', 'closed-
 
 /**
  * Whether the times of a test and the conditions of its house let its results be used. What nobody has written down yet is unknown,
- * and never a pass; so is a detector that the laboratory had too late, until the laboratory says that it could still be counted.
+ * and never a pass; so is a detector that the laboratory had too late, until the laboratory says that it could still be counted, and
+ * one whose times on the way there contradict: it may be the pick-up that is wrong.
  */
 export function testStanding(plan: Plan): TestStanding {
   const checks = timingChecks(plan);
   const verdicts = checks.filter(({ rule }) => STANDS_WITH.includes(rule)).map(({ verdict }) => verdict);
   const { whole } = conditionsReport(plan);
   if (whole === 'not-evaluated' || verdicts.includes('blocked')) return 'not-evaluated';
-  const late = checks.some(({ rule, verdict }) => rule === 'laboratory' && verdict === 'blocked');
-  return whole === 'unknown' || verdicts.includes('unknown') || late ? 'unknown' : 'holds';
+  const open = whole === 'unknown' || verdicts.includes('unknown') || checks.some(isLaboratoryDoubt);
+  return open ? 'unknown' : 'holds';
 }
+
+/** Whether the way to the laboratory leaves the standing of a test open. */
+export const isLaboratoryDoubt = ({ rule, verdict }: TimingCheck): boolean =>
+  rule === 'laboratory' && (verdict === 'blocked' || verdict === 'unknown');

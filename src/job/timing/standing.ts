@@ -1,7 +1,7 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { conditionsReport } from '../conditions/report.ts';
 import { TIMING_NAME, timingChecks } from './checks.ts';
-import { STANDS_WITH, testStanding } from './report.ts';
+import { isLaboratoryDoubt, STANDS_WITH, testStanding } from './report.ts';
 
 /** Why a test does not hold, or what is missing before it can be told, and where in the job that is mended. */
 export interface StandingReason {
@@ -18,10 +18,8 @@ export function standingReasons(plan: Plan): readonly StandingReason[] {
   if (standing === 'holds') return [];
   const bad = standing === 'not-evaluated' ? 'blocked' : 'unknown';
   const times = timingChecks(plan)
-    .filter(({ rule, verdict }) =>
-      STANDS_WITH.includes(rule)
-        ? verdict === bad
-        : rule === 'laboratory' && verdict === 'blocked' && standing === 'unknown',
+    .filter((check) =>
+      STANDS_WITH.includes(check.rule) ? check.verdict === bad : isLaboratoryDoubt(check) && standing === 'unknown',
     )
     .map(({ rule, detail }): StandingReason => ({ stage: 'time', says: `${TIMING_NAME[rule]}: ${detail}` }));
   const { whole, says } = conditionsReport(plan);

@@ -1,8 +1,8 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { visitTimes } from './checks.ts';
-import { instantAt, type Ms, saidDuration, shortInstant, wallTime } from './clock.ts';
+import { HOUR, instantAt, type Ms, saidDuration, shortInstant, wallTime } from './clock.ts';
 import { laboratoryBy } from './laboratory.ts';
-import { CLOSED_BEFORE, MITIGATION_BEFORE } from './limits.ts';
+import { CLOSED_BEFORE, LEAST_EXPOSURE, MITIGATION_BEFORE } from './limits.ts';
 import { pickUpWindow } from './pick-ups.ts';
 
 /** A bar of the timeline: what happens from when to when, beside what is needed. */
@@ -42,7 +42,7 @@ export function spanWords({ from, to }: Pick<TimelineBar, 'from' | 'to'>, zone: 
 }
 
 function before(plan: Plan, start: Ms): readonly TimelineBar[] {
-  const { end, closed, mitigation } = visitTimes(plan);
+  const { end, closed, opened, mitigation } = visitTimes(plan);
   const until = end ?? pickUpWindow(start, plan.kit).from;
   const needed = (name: string, lead: Ms, why: string): TimelineBar => ({
     name,
@@ -51,13 +51,13 @@ function before(plan: Plan, start: Ms): readonly TimelineBar[] {
     kind: 'needed',
     why,
   });
-  const done = (name: string, since: Ms | null): readonly TimelineBar[] =>
-    since === null || since >= until ? [] : [{ name, from: since, to: until, kind: 'done', why: '' }];
+  const done = (name: string, since: Ms | null, to = until): readonly TimelineBar[] =>
+    since === null || since >= to ? [] : [{ name, from: since, to, kind: 'done', why: '' }];
   const lead = saidDuration(CLOSED_BEFORE.duration);
   const runs = saidDuration(MITIGATION_BEFORE.duration);
   return [
     needed('Closed before, needed', CLOSED_BEFORE.duration, `Closed for ${lead} before a test of less than 96 h.`),
-    ...done('House closed', closed),
+    ...done('House closed', closed, Math.min(opened ?? until, until)),
     ...(mitigation === null
       ? []
       : [
@@ -71,6 +71,9 @@ function after(plan: Plan, start: Ms): readonly TimelineBar[] {
   const { end, received } = visitTimes(plan);
   const { kit, visit } = plan;
   const fetched = end ?? pickUpWindow(start, kit).from;
+  const least = saidDuration(LEAST_EXPOSURE.duration);
+  const shorter =
+    kit.minimumHours * HOUR < LEAST_EXPOSURE.duration ? `, and no short-term test is shorter than ${least}` : '';
   const laboratory: readonly TimelineBar[] =
     visit.device === 'monitor'
       ? []
@@ -91,7 +94,7 @@ function after(plan: Plan, start: Ms): readonly TimelineBar[] {
       name: 'May be fetched',
       ...pickUpWindow(start, kit),
       kind: 'open',
-      why: `The kit asks for ${kit.minimumHours} to ${kit.maximumHours} h.`,
+      why: `The kit asks for ${kit.minimumHours} to ${kit.maximumHours} h${shorter}.`,
     },
     ...(end === null ? [] : [{ name: 'Laid out', from: start, to: end, kind: 'done', why: '' } as const]),
     ...laboratory,

@@ -36,6 +36,7 @@ export function readWall(text: string, zone: string): TypedWall {
     return { kind: 'refused', says: `The year ${year} is not one of a test. Write ${YEARS.from} to ${YEARS.to}.` };
   }
   const wall: Wall = { year, month, day, hour, minute };
+  if (!isOnCalendar(wall)) return { kind: 'refused', says: INSTANT_NEEDED };
   const reading = readingsOf(wall, zone);
   if (reading.shown === 'once') return { kind: 'instant', at: reading.at };
   if (reading.shown === 'never') return { kind: 'refused', says: skippedWords(wall, reading.jump, reading.by, zone) };
@@ -48,6 +49,12 @@ export function readWall(text: string, zone: string): TypedWall {
     asks: `The clocks go back on ${saidDay(reading.second, zone)} and show ${clockWords(wall)} twice. Which one was it?`,
     choices: [choice(reading.first), choice(reading.second)],
   };
+}
+
+/** Whether there is such a day and time at all: 30 February and 24:30 run on into the next. */
+function isOnCalendar({ year, month, day, hour, minute }: Wall): boolean {
+  const date = new Date(Date.UTC(year, month - 1, day));
+  return date.getUTCMonth() === month - 1 && date.getUTCDate() === day && hour < 24 && minute < 60;
 }
 
 function skippedWords(wall: Wall, jump: Ms, by: Ms, zone: string): string {

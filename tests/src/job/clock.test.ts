@@ -160,6 +160,9 @@ describe('a time that somebody types', () => {
     ],
     ['0026-03-08T12:00', NEW_YORK, 'The year 26 is not one of a test. Write 1980 to 2199.'],
     ['2026-03-08', NEW_YORK, 'A day and a time are needed, like 7 March 2026, 18:00.'],
+    ['2026-02-30T12:00', NEW_YORK, 'A day and a time are needed, like 7 March 2026, 18:00.'],
+    ['2026-13-01T12:00', NEW_YORK, 'A day and a time are needed, like 7 March 2026, 18:00.'],
+    ['2026-03-07T24:30', NEW_YORK, 'A day and a time are needed, like 7 March 2026, 18:00.'],
   ])('%s in %s is refused, never shifted: %s', (text, zone, says) => {
     expect(readWall(text, zone)).toEqual({ kind: 'refused', says });
   });

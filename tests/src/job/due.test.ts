@@ -96,6 +96,10 @@ describe('the next date of a test', () => {
     expect(due(card({ start }, { kit }), '26 9:00').says).toBe('Fetch between Sun 29 Nov, 9:00 and Wed 2 Dec, 9:00');
     const quick = { ...emptyPlan().kit, minimumHours: 20 };
     expect(due(card({ start, end: at('27 8:59') }, { kit: quick }), '29 9:00').says).toContain('not evaluated');
+    expect(due(card({ start }, { kit: quick }), '26 9:00').says).toBe(
+      'Fetch between Fri 27 Nov, 9:00 and Sun 29 Nov, 9:00',
+    );
+    expect(due(card({ start, end: at('26 21:00') }, { kit: quick }), '26 9:00').says).toContain('outside its window');
   });
 
   it('of a card that an earlier Stillspot wrote is told by start and end alone', () => {

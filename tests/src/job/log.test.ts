@@ -126,6 +126,11 @@ describe('the chain from the house to the laboratory', () => {
 
   it.each<{ case: string; chain: ReturnType<typeof chained>; says: RegExp }>([
     {
+      case: 'sealed after the laboratory had it, with the posting not written down',
+      chain: chained([], { received: may(6, '09:00') }, { sealed: may(6, '09:01') }),
+      says: /^After the laboratory had it, Wednesday 6 May, 9:00\./,
+    },
+    {
       case: 'a hand-over one minute before the pick-up',
       chain: chained([step(may(5, '08:59'), 'the house', 'Ann Mill')]),
       says: /^Before the pick-up, Tuesday 5 May, 9:00\./,

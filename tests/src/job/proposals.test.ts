@@ -40,6 +40,30 @@ describe('proposals(plan, now)', () => {
     ]);
   });
 
+  it('a house that was opened again counts as closed from now on at the soonest', () => {
+    const opened = planWith({
+      visit: {
+        ...emptyPlan().visit,
+        closedSince: '2026-03-01T08:00:00-05:00',
+        closedUntil: '2026-03-04T08:00:00-05:00',
+      },
+    });
+    const [today, friday] = proposals(opened, ms('2026-03-05T10:00'));
+    expect(today).toMatchObject({ ok: false, reason: 'the house is not closed for 12 h yet' });
+    expect(friday?.ok && instantText(friday.proposal.start, ZONE)).toBe('2026-03-06T08:00:00-05:00');
+  });
+
+  it('no pick-up before 48 h is offered, whatever the kit allows', () => {
+    const plan = planWith({ kit: { ...emptyPlan().kit, minimumHours: 20, maximumHours: 96 } });
+    // A Monday: the start is on Tuesday at 8:00.
+    const tuesday = proposals(plan, ms('2026-05-04T10:00')).find(({ ok }) => ok);
+    if (!tuesday?.ok) throw new Error('no start');
+    expect(tuesday.proposal.pickUps.map(({ from }) => instantText(from, ZONE))).toEqual([
+      '2026-05-07T08:00:00-04:00',
+      '2026-05-08T08:00:00-04:00',
+    ]);
+  });
+
   it('a kit of exactly two days cannot start on a Thursday or Friday where nobody works at the weekend', () => {
     const plan = planWith({ kit: { ...emptyPlan().kit, minimumHours: 48, maximumHours: 50 } });
     const found = proposals(plan, ms('2026-05-06T18:00'), 3); // Wednesday evening

@@ -329,6 +329,21 @@ describe('a test that does not hold', () => {
     expect(testStanding(held({ visit: { ...visit, received: '2026-05-09T08:00:00Z' } }))).toBe('holds');
   });
 
+  // Either of the two may be the wrong one, so the time laid out is not known either.
+  it.each([
+    ['posted before the pick-up', { posted: '2026-05-04T07:59:00Z' }, 'Posted before the pick-up'],
+    ['received before the pick-up', { received: '2026-05-03T20:00:00Z' }, 'At the laboratory before the pick-up'],
+    [
+      'received before it was posted',
+      { posted: '2026-05-06T08:00:00Z', received: '2026-05-05T08:00:00Z' },
+      'At the laboratory before it was posted',
+    ],
+  ])('is not known to hold where times contradict: %s', (_, times, says) => {
+    const plan = held({ visit: { ...visit, ...times } });
+    expect(testStanding(plan)).toBe('unknown');
+    expect(standingReasons(plan).map((reason) => reason.says)).toEqual([expect.stringContaining(says)]);
+  });
+
   it('is told with its results alone: no average, no agreement, no earlier test', () => {
     const plan = planWith([9, 9.2], { earlier: [earlier(5)] });
     const [report] = judgeReadings(plan, 'not-evaluated');

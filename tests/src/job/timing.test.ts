@@ -6,6 +6,7 @@ import type { Forecast, Plan, Visit } from '../../../geometry/plan/model.ts';
 import type { TimingRule } from '../../../src/job/timing/checks.ts';
 import { decayCourse, errorGrowth, fractionLeft } from '../../../src/job/timing/decay.ts';
 import { testStanding, timingReport } from '../../../src/job/timing/report.ts';
+import { timelineOf } from '../../../src/job/timing/timeline.ts';
 import { withForecast } from '../../../src/job/timing/weather.ts';
 
 /** Thousands of instants on a busy machine. */
@@ -60,6 +61,12 @@ describe('time laid out', () => {
     expect(verdictOf(planWith({ start: at('5-1 9:00'), end: at('5-2 9:00') }, kit(20, 96)), 'exposure')).toBe(
       'blocked',
     );
+  });
+
+  it('may be fetched after 48 h at the soonest, also with a kit that allows less', () => {
+    const report = timingReport(planWith({ start: at('5-1 9:00') }, kit(20, 96)));
+    expect(report.earliestEnd).toBe('2026-05-03T09:00:00-04:00');
+    expect(report.latestEnd).toBe('2026-05-05T09:00:00-04:00');
   });
 
   it('is unknown while one end is not written down, and never a pass', () => {
@@ -385,5 +392,16 @@ describe('times that speak against a test whatever else is missing', () => {
     expect(exposure?.verdict).toBe('blocked');
     expect(exposure?.detail).toContain('before the start');
     expect(exposure?.detail).not.toContain('72 h');
+  });
+});
+
+describe('the visit as bars', () => {
+  it('shows the house closed no longer than it was', () => {
+    const visit = { closedSince: at('3-2 6:00'), start: at('3-2 18:00'), end: at('3-5 18:00') };
+    const closedTo = (opened: string | null) =>
+      timelineOf(planWith({ ...visit, closedUntil: opened }))?.bars.find(({ name }) => name === 'House closed')?.to;
+    expect(closedTo(at('3-4 12:00'))).toBe(Date.parse(at('3-4 12:00')));
+    expect(closedTo(at('3-6 12:00'))).toBe(Date.parse(at('3-5 18:00')));
+    expect(closedTo(null)).toBe(Date.parse(at('3-5 18:00')));
   });
 });
