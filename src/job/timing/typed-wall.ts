@@ -1,4 +1,4 @@
-import { clockWords, MINUTE, type Ms, readingsOf, saidDay, type Wall, wallTime, whichWords } from './clock.ts';
+import { clockWords, MINUTE, type Ms, msOf, readingsOf, saidDay, type Wall, wallTime, whichWords } from './clock.ts';
 
 /** One of two minutes that a clock shows alike. */
 export interface WallChoice {
@@ -71,4 +71,13 @@ function utcWords(offset: Ms): string {
   const minutes = Math.round(Math.abs(offset) / MINUTE);
   const rest = minutes % 60 ? `:${String(minutes % 60).padStart(2, '0')}` : '';
   return `UTC${offset < 0 ? '-' : '+'}${Math.floor(minutes / 60)}${rest}`;
+}
+
+/** As the browser's picker writes a wall clock: "2026-03-07T18:00"; empty for none. `readWall` reads it. */
+export function wallText(value: string | null, zone: string): string {
+  const at = msOf(value);
+  if (at === null) return '';
+  const { year, month, day, hour, minute } = wallTime(at, zone);
+  const two = (part: number) => String(part).padStart(2, '0');
+  return `${String(year).padStart(4, '0')}-${two(month)}-${two(day)}T${two(hour)}:${two(minute)}`;
 }

@@ -1,5 +1,6 @@
 import { useEffect, useId, useState } from 'react';
-import { instantAt, instantText, msOf, wallTime } from '../../job/timing/clock.ts';
+import { instantAt, instantText } from '../../job/timing/clock.ts';
+import { wallText } from '../../job/timing/typed-wall.ts';
 import './fields.css';
 
 interface Props {
@@ -15,7 +16,7 @@ interface Props {
 /** A day of which nobody knows the hour: noon of it, by the clock of the site. */
 export function DayField({ label, value, zone, onCommit, hint }: Props) {
   const id = useId();
-  const shown = dayText(value, zone);
+  const shown = wallText(value, zone).slice(0, 10); // the day of it
   const [text, setText] = useState(shown);
   const [trouble, setTrouble] = useState('');
   useEffect(() => {
@@ -52,13 +53,4 @@ export function DayField({ label, value, zone, onCommit, hint }: Props) {
       </p>
     </div>
   );
-}
-
-/** As the browser's picker writes a day: "2026-03-07"; empty for none. */
-function dayText(value: string | null, zone: string): string {
-  const at = msOf(value);
-  if (at === null) return '';
-  const { year, month, day } = wallTime(at, zone);
-  const two = (part: number) => String(part).padStart(2, '0');
-  return `${String(year).padStart(4, '0')}-${two(month)}-${two(day)}`;
 }

@@ -1,6 +1,6 @@
 import { type ReactNode, useEffect, useId, useState } from 'react';
-import { instantText, MINUTE, type Ms, msOf, saidInstant, wallTime } from '../../job/timing/clock.ts';
-import { INSTANT_NEEDED, readWall, TYPED_RANGE, type TypedWall } from '../../job/timing/typed-wall.ts';
+import { instantText, MINUTE, type Ms, msOf, saidInstant } from '../../job/timing/clock.ts';
+import { INSTANT_NEEDED, readWall, TYPED_RANGE, type TypedWall, wallText } from '../../job/timing/typed-wall.ts';
 import './fields.css';
 import './instant-field.css';
 
@@ -129,13 +129,4 @@ function WhichOne({ label, read, chosen, onChoose }: WhichOneProps) {
       })}
     </fieldset>
   );
-}
-
-/** As the browser's picker writes a wall clock: "2026-03-07T18:00"; empty for none. */
-function wallText(value: string | null, zone: string): string {
-  const at = msOf(value);
-  if (at === null) return '';
-  const { year, month, day, hour, minute } = wallTime(at, zone);
-  const two = (part: number) => String(part).padStart(2, '0');
-  return `${String(year).padStart(4, '0')}-${two(month)}-${two(day)}T${two(hour)}:${two(minute)}`;
 }
