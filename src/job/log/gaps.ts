@@ -2,6 +2,14 @@ import type { Plan } from '../../../geometry/plan/model.ts';
 import { namedDetectors, sameSerial } from './detectors.ts';
 import { isSealed, logOf } from './edit.ts';
 
+/** Each detector whose serial number something else has too, in sentences; empty for none. */
+export function serialDoubles(plan: Plan): readonly string[] {
+  return namedDetectors(plan).flatMap(({ id, name }) => {
+    const twice = sameSerial(plan, id);
+    return twice ? [`${name}: ${twice}`] : [];
+  });
+}
+
 /** What the records of a job still lack, or have twice, in sentences, the first to be mended first; empty for nothing. */
 export function logGaps(plan: Plan): readonly string[] {
   const { end, posted, received } = plan.visit;

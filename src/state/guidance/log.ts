@@ -3,20 +3,25 @@ import { counted, listed } from '../../../geometry/words.ts';
 import { chainOf } from '../../job/log/chain.ts';
 import { namedDetectors } from '../../job/log/detectors.ts';
 import { logOf } from '../../job/log/edit.ts';
-import { logGaps } from '../../job/log/gaps.ts';
+import { logGaps, serialDoubles } from '../../job/log/gaps.ts';
 import { type Hint, type SeenLevel, WEIGHT } from './hint.ts';
 import { isPlaced } from './time.ts';
 
-/** Once the detectors are set out: what their log lacks first. A gap is never "missing": a result stands without it, its paper does not. A chain that contradicts itself is no chain. */
+/** Once the detectors are set out: what their log lacks first. A gap is never "missing": a result stands without it, its paper does not. What contradicts itself is: a chain that does not fit, a number that stands twice. */
 export function logHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hint[] {
   if (!isPlaced(levels) || plan.visit.start === null) return [];
   const act = { kind: 'stage', label: 'Look at the log', stage: 'log' } as const;
   const doubtful = namedDetectors(plan).filter(({ id }) => chainOf(plan, id).doubtful);
+  const hint = (text: string, missing: boolean): Hint => ({ text, act, missing, weight: WEIGHT.house });
+  const [twice] = serialDoubles(plan);
   const [gap] = logGaps(plan);
-  const hints: Hint[] = gap ? [{ text: gap, act, missing: false, weight: WEIGHT.house }] : [];
-  if (doubtful.length === 0) return hints;
-  const text = `Times or hands in the log of ${listed(doubtful.map(({ name }) => name))} do not fit.`;
-  return [{ text, act, missing: true, weight: WEIGHT.house }, ...hints];
+  return [
+    ...(doubtful.length > 0
+      ? [hint(`Times or hands in the log of ${listed(doubtful.map(({ name }) => name))} do not fit.`, true)]
+      : []),
+    ...(twice ? [hint(twice, true)] : []),
+    ...(gap && gap !== twice ? [hint(gap, false)] : []),
+  ];
 }
 
 /** How many detectors have their number, in a few words; empty for none. */

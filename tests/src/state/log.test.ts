@@ -48,6 +48,14 @@ describe('what the Log stage asks for', () => {
     expect(hintsOf(fetched).filter(({ missing }) => missing)).toEqual([]);
   });
 
+  it('is not done with a serial number that stands twice', () => {
+    const twice = withLog(withLog(planOf(['k1', 'k2']), 'k1', { serial: 'C-1' }), 'k2', { serial: 'c-1' });
+    expect(hintsOf(twice)[0]).toMatchObject({
+      text: expect.stringMatching(/^K1: K2 has the same serial number/),
+      missing: true,
+    });
+  });
+
   it('counts the numbers of the detectors that are there, not of one that was taken away', () => {
     expect(logInWords(planOf(['k1', 'k2']))).toBe('');
     const gone = withLog(withLog(planOf(['k1', 'k2']), 'k1', { serial: 'C-1' }), 'k9', { serial: 'C-9' });
