@@ -2,6 +2,7 @@ import type { Condition, Plan } from '../../../geometry/plan/model.ts';
 import type { Source } from '../../../geometry/rules/types.ts';
 import { counted, listed } from '../../../geometry/words.ts';
 import { ILLINOIS, MAH, source } from '../sources.ts';
+import { type Ms, msOf } from '../timing/clock.ts';
 import { hasMitigation } from '../timing/mitigation.ts';
 import { AIR_ITEMS } from './air-items.ts';
 import { OTHER_ITEMS } from './other-items.ts';
@@ -30,7 +31,7 @@ export function conditionsReport(plan: Plan): ConditionsReport {
   const rows = [...CONDITION_ITEMS.filter((item) => applies(plan, item)), ...strangers(plan)].map((item) =>
     rowOf(plan, item),
   );
-  return { rows, ...wholeOf(rows) };
+  return { rows, ...wholeOf(rows, msOf(plan.visit.end)) };
 }
 
 /** An item that was answered is never left out of the list, whatever the plan shows. */
@@ -117,7 +118,14 @@ function tamperedDetectors({ log = [], levels }: Plan): readonly string[] {
   );
 }
 
-function wholeOf(rows: readonly ConditionRow[]): Pick<ConditionsReport, 'whole' | 'says'> {
+/** Items that were seen kept before the pick-up and not looked at since: what happened in between is not in the answer. */
+function early(rows: readonly ConditionRow[], end: Ms | null): string {
+  const before = rows.filter(({ state, at }) => state === 'kept' && end !== null && (msOf(at) ?? end) < end);
+  if (before.length === 0) return '';
+  return ` ${counted(before.length, 'answer')} from before the pick-up: ask what happened since, and answer again.`;
+}
+
+function wholeOf(rows: readonly ConditionRow[], end: Ms | null): Pick<ConditionsReport, 'whole' | 'says'> {
   const named = (which: readonly ConditionRow[]) => listed(which.map(({ item }) => `"${item.name}"`));
   const lost = rows.filter(({ means }) => means === 'not-evaluated');
   if (lost.length > 0) {
@@ -136,5 +144,5 @@ function wholeOf(rows: readonly ConditionRow[]): Pick<ConditionsReport, 'whole' 
   if (open.length > 0) return { whole: 'unknown', says: asked };
   const noted = rows.filter(({ means }) => means === 'note-it');
   const note = noted.length > 0 ? ` To be noted with the result: ${named(noted)}.` : '';
-  return { whole: 'holds', says: `Every item that applies is kept.${note}` };
+  return { whole: 'holds', says: `Every item that applies is kept.${note}${early(rows, end)}` };
 }

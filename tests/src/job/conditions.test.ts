@@ -99,6 +99,14 @@ describe('the whole', () => {
     }
   });
 
+  it('says that answers from before the pick-up do not speak for what came after them', () => {
+    const seen = (at: string) => keptBut().map((each) => (each.item === 'windows-closed' ? { ...each, at } : each));
+    const saysOf = (at: string) => conditionsReport(planWith(seen(at))).says;
+    expect(saysOf('2026-05-05T08:59:00-04:00')).toContain('1 answer from before the pick-up: ask what happened since');
+    expect(saysOf('2026-05-05T09:00:00-04:00')).not.toContain('before the pick-up');
+    expect(conditionsReport(planWith(keptBut())).says).not.toContain('before the pick-up');
+  });
+
   it('holds when every item that applies is kept, or the house has no such thing', () => {
     expect(conditionsReport(planWith(keptBut())).whole).toBe('holds');
     expect(conditionsReport(planWith(keptBut(said('fireplaces-off', 'not-applicable')))).whole).toBe('holds');
