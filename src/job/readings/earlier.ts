@@ -1,4 +1,5 @@
 import type { EarlierResult, Plan } from '../../../geometry/plan/model.ts';
+import { msOf } from '../timing/clock.ts';
 import { compare } from './exact.ts';
 import { inPicocuries } from './radon.ts';
 import { locations, type ReadingSet } from './sets.ts';
@@ -33,4 +34,11 @@ function highest(results: readonly EarlierResult[]): EarlierResult | null {
     (most, each) => (!most || compare(inPicocuries(each), inPicocuries(most)) > 0 ? each : most),
     null,
   );
+}
+
+/** What does not fit about the day of an earlier result: a follow-up comes after the test that it follows. Empty where all is well. */
+export function dayDoubt({ visit }: Plan, { at }: Pick<EarlierResult, 'at'>): string {
+  const [then, start] = [msOf(at), msOf(visit.start)];
+  const after = then !== null && start !== null && then >= start;
+  return after ? 'That is after this test was set out. Look at the day again.' : '';
 }

@@ -2,7 +2,7 @@ import type { LogEntry, Plan } from '../../../geometry/plan/model.ts';
 import { counted, listed } from '../../../geometry/words.ts';
 import { allSame, detectorsInWords, type NamedDetector } from '../../job/log/detectors.ts';
 import { isSealed, logOf, withLogs } from '../../job/log/edit.ts';
-import { msOf, saidInstant } from '../../job/timing/clock.ts';
+import { msOf, saidClock } from '../../job/timing/clock.ts';
 import { useAppStore } from '../../state/store.ts';
 import { InstantField } from '../fields/instant-field.tsx';
 import { HandOver } from './hand-overs.tsx';
@@ -57,7 +57,7 @@ export function AllDetectors({ plan, all }: Props) {
       <div className="buttons">
         {end !== null && unsealed.length > 0 && (
           <button type="button" className="button" onClick={() => write({ sealed: plan.visit.end }, unsealed)}>
-            {detectorsInWords(unsealed, all)}: sealed at the pick-up, {saidInstant(end, zone).split(', ')[1]}
+            {detectorsInWords(unsealed, all)}: sealed at the pick-up, {saidClock(end, zone)}
           </button>
         )}
         {unseen.length > 0 && (

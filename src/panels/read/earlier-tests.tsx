@@ -1,10 +1,10 @@
 import { useState } from 'react';
 import type { EarlierResult, Plan, RadonUnit } from '../../../geometry/plan/model.ts';
 import { counted, listed } from '../../../geometry/words.ts';
+import { dayDoubt } from '../../job/readings/earlier.ts';
 import type { Entered } from '../../job/readings/entered.ts';
 import { detectorLabel } from '../../job/readings/set-name.ts';
 import { type Location, locations } from '../../job/readings/sets.ts';
-import { msOf } from '../../job/timing/clock.ts';
 import { useAppStore } from '../../state/store.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
 import { DayField } from '../fields/day-field.tsx';
@@ -67,7 +67,7 @@ function EarlierTest({ plan, index, earlier }: OneProps) {
         label="Day of its end"
         value={earlier.at}
         zone={plan.site.timeZone}
-        hint={dateDoubt(plan, earlier)}
+        hint={earlier.at === null ? 'not known' : dayDoubt(plan, earlier)}
         onCommit={(at) => change({ at })}
       />
       <TextField label="Note" value={earlier.note} onCommit={(note) => change({ note })} />
@@ -89,13 +89,6 @@ const plainly = (take: (entered: Entered) => string | undefined) => (entered: En
   if (entered.belowLimit) return 'Enter the limit itself, without "<": the most that it can have been.';
   return take(entered);
 };
-
-/** A follow-up comes after the test that it follows. */
-function dateDoubt({ visit }: Plan, { at }: EarlierResult): string {
-  const [then, start] = [msOf(at), msOf(visit.start)];
-  if (then === null) return 'not known';
-  return start !== null && then >= start ? 'That is after this test was set out. Look at the day again.' : '';
-}
 
 interface PlaceProps {
   readonly plan: Plan;

@@ -1,7 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { emptyPlan } from '../../../geometry/plan/empty.ts';
 import type { EarlierResult, Plan, Reading } from '../../../geometry/plan/model.ts';
 import { CONDITION_ITEMS } from '../../../src/job/conditions/report.ts';
+import { dayDoubt } from '../../../src/job/readings/earlier.ts';
 import { withoutReading, withReading } from '../../../src/job/readings/edit.ts';
 import { readRadon } from '../../../src/job/readings/entered.ts';
 import { decimalText } from '../../../src/job/readings/exact.ts';
@@ -369,4 +371,13 @@ describe('how far a pair is apart, in words', () => {
     expect(said(planWith([2.4, 4]))).toContain('read as "more than", it would be in control');
     expect(said(planWith([2.41, 4]))).not.toContain('read as');
   });
+});
+
+describe('the day of an earlier test', () => {
+  const visit = { closedSince: null, mitigationOnSince: null, start: '2026-05-02T09:00:00-04:00', end: null };
+  it.each([
+    [null, ''],
+    ['2026-05-02T08:59:00-04:00', ''],
+    ['2026-05-02T09:00:00-04:00', 'That is after this test was set out. Look at the day again.'],
+  ])('%j: "%s"', (at, doubt) => expect(dayDoubt({ ...emptyPlan(), visit }, { at })).toBe(doubt));
 });
