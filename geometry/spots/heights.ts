@@ -30,6 +30,9 @@ export interface HeightInterval {
   readonly above: HeightReason;
 }
 
+/** What a check forgives, less 1e-9 mm: at the very end the last binary digit may decide against it, and no end may be blocked. */
+const FORGIVEN: Mm = MEETS - 1e-9;
+
 type HeightProbe = Pick<Probe, 'radius' | 'tall'>;
 
 /**
@@ -40,7 +43,7 @@ type HeightProbe = Pick<Probe, 'radius' | 'tall'>;
 export function heightsAt(plan: Plan, model: LevelModel, probe: HeightProbe, at: XY): HeightInterval[] {
   if (!standsAnywhere(plan, model, probe, at)) return [];
   const published = intervals(plan, model, probe, at, 0);
-  const forgiven = intervals(plan, model, probe, at, MEETS).filter(
+  const forgiven = intervals(plan, model, probe, at, FORGIVEN).filter(
     (one) => !published.some(({ from, to }) => from <= one.to && to >= one.from),
   );
   return [...published, ...forgiven].sort((a, b) => a.from - b.from);

@@ -161,7 +161,8 @@ describe('heightsAt, on levels by chance', () => {
           }
         }
       }),
-      { numRuns: 60 },
+      // By chance once: only what is forgiven allows a height there, and 508 - 0.1 is missed by the last binary digit.
+      { numRuns: 60, examples: [[{ seed: 817401, chance: 999988 }]] },
     );
     expect(allowed).toBeGreaterThan(20);
   });
