@@ -193,6 +193,17 @@ describe('figures on the sheet', () => {
     await field.press('Escape');
   });
 
+  it('a key that follows a selection before the sheet has been painted opens a length of what is selected now', async () => {
+    await page.locator('.plan-canvas').focus();
+    await page.evaluate(() => {
+      window.__stillspot?.store.getState().select(['t1']);
+      document.body.dispatchEvent(new KeyboardEvent('keydown', { key: 'l', bubbles: true }));
+    });
+    await page.locator('.typed-length').waitFor();
+    expect(await page.locator('.typed-length label').textContent()).toMatch(/^From the (left|upper) wall$/);
+    await page.keyboard.press('Escape');
+  });
+
   it('is reached by keyboard alone: every length of the room, one after another', async () => {
     await page.locator('.plan-canvas').focus();
     await page.keyboard.press('Escape');

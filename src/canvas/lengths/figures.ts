@@ -6,6 +6,7 @@ import type { Line } from '../../../geometry/snap.ts';
 import { formatLength } from '../../../geometry/units.ts';
 import { TOUCHING } from '../../../geometry/wall-gaps.ts';
 import { leastTargetPx } from '../../design/target-size.ts';
+import { THEMES } from '../../design/tokens.ts';
 import { selectLevel, selectModel } from '../../state/selectors.ts';
 import { type AppState, useAppStore } from '../../state/store.ts';
 import { toScreen } from '../../state/viewport.ts';
@@ -44,7 +45,7 @@ export interface Figures {
 const HEIGHT_PX = 24;
 const GAP_STYLE: TextStyle = { ...FINE, bold: true, colour: '' };
 
-let last: { readonly inputs: readonly unknown[]; readonly figures: Figures } | null = null;
+let last: { readonly pen: Pen; readonly inputs: readonly unknown[]; readonly figures: Figures } | null = null;
 
 /** All figures as they stand on the sheet that this pen draws; the same ones again while nothing that they hang on has changed. */
 export function figuresOn(pen: Pen, state: AppState): Figures {
@@ -63,13 +64,21 @@ export function figuresOn(pen: Pen, state: AppState): Figures {
     ({ dimension, ...rest }): Figure => ({ ...rest, subject: { of: 'face', dimension } }),
   );
   const figures = { scale: pen.view.scale, own, all: [...own, ...faces] };
-  last = { inputs, figures };
+  last = { pen, inputs, figures };
   return figures;
 }
 
 /** What was drawn last: a press can only mean what is seen. */
 function figuresSeen(): Figures | null {
   return last?.figures ?? null;
+}
+
+/** What the next frame will draw: a key means what is selected now, whether or not the sheet shows it yet. */
+function figuresNow(): Figures | null {
+  if (!last) return null;
+  const state = useAppStore.getState();
+  const { viewport, plan, theme } = state;
+  return figuresOn({ ...last.pen, view: viewport, unit: plan.display.length, theme: THEMES[theme] }, state);
 }
 
 /** What sets the selected thing out, wherever the sheet has no figure for it yet. */
@@ -199,7 +208,7 @@ export function lightFigure(point: Point): boolean {
 
 /** The figure after, or before, the one that is open, in the order in which they are read: those about what is selected first. */
 export function nextFigure(step: 1 | -1): LengthSubject | null {
-  const seen = figuresSeen()?.all ?? [];
+  const seen = figuresNow()?.all ?? [];
   const { selection } = useAppStore.getState();
   const all = [
     ...seen.filter(({ subject }) => isAbout(subject, selection)),
