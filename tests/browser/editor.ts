@@ -5,7 +5,7 @@ import { drag, type PagePoint } from './harness.ts';
 /** Works the sheet of an open page in plan coordinates, mm, as a hand would: every press goes through the browser's own input. */
 export interface Editor {
   readonly page: Page;
-  /** Where a point of the plan is on the page now. */
+  /** Where a point of the plan is on the page, once the page shows what was done last. */
   at(point: XY): Promise<PagePoint>;
   /** Opens a question of the palette and takes an answer in hand, by mouse. */
   take(question: string, answer: string): Promise<void>;
@@ -29,7 +29,13 @@ export interface Editor {
 export async function editorOf(page: Page): Promise<Editor> {
   await page.waitForFunction(() => (window.__stillspot?.store.getState().stageSize.width ?? 0) > 0);
   const at = async ([x, y]: XY): Promise<PagePoint> => {
-    const point = await page.evaluate((each) => window.__stillspot?.toScreen(each.x, each.y), { x, y });
+    const point = await page.evaluate(
+      async (each) => {
+        await window.__stillspot?.painted();
+        return window.__stillspot?.toScreen(each.x, each.y);
+      },
+      { x, y },
+    );
     if (!point) throw new Error('the page has no sheet');
     return { x: point[0], y: point[1] };
   };

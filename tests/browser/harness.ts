@@ -71,6 +71,8 @@ export async function openPage(options: PageOptions = {}): Promise<OpenPage> {
     // Each test sees the app as it is served; offline.test.ts tries what the worker keeps.
     serviceWorkers: options.serviceWorkers ?? 'block',
   });
+  // Less than a test has in all: what is waited for in vain is then named.
+  context.setDefaultTimeout(20_000);
   const page = await context.newPage();
   const troubles: string[] = [];
   page.on('console', (message) => {

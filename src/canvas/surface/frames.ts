@@ -23,6 +23,11 @@ export function nowIfWaiting(work: () => void): void {
   if (stages.hand.delete(work)) work();
 }
 
+/** Whether something is still to be done before what is shown is up to date. */
+export function isFrameDue(): boolean {
+  return asked !== 0;
+}
+
 function runAll(): void {
   for (const stage of Object.values(stages)) {
     const due = [...stage];
