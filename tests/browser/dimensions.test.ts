@@ -74,13 +74,13 @@ describe('figures on the sheet', () => {
     const at = await underRoom(editor);
     await page.mouse.click(at.x, at.y);
     const field = page.getByLabel('Face to face');
-    expect(await field.inputValue()).toBe('20 ft');
+    await expect.poll(() => field.inputValue()).toBe('20 ft');
     await field.fill("21'6");
     await field.press('Enter');
-    expect(widthOf(await editor.level())).toBeCloseTo(6299.2 + 457.2, 3);
-    expect(leftOf(await editor.level())).toBe(0);
+    await expect.poll(async () => widthOf(await editor.level())).toBeCloseTo(6299.2 + 457.2, 3);
+    await expect.poll(async () => leftOf(await editor.level())).toBe(0);
     await page.keyboard.press('Control+z');
-    expect(widthOf(await editor.level())).toBeCloseTo(6299.2, 3);
+    await expect.poll(async () => widthOf(await editor.level())).toBeCloseTo(6299.2, 3);
   });
 
   it('or the wall at the other end, when that is said', async () => {
@@ -106,7 +106,7 @@ describe('figures on the sheet', () => {
       .locator('.length-box')
       .getByText(/window/)
       .waitFor();
-    expect(widthOf(await editor.level())).toBeCloseTo(6299.2, 3);
+    await expect.poll(async () => widthOf(await editor.level())).toBeCloseTo(6299.2, 3);
     await field.fill('soon');
     await field.press('Enter');
     await page.getByText(/"soon" is not a length/).waitFor();
@@ -117,10 +117,10 @@ describe('figures on the sheet', () => {
 
   it('a window is set out from its corner, and Tab goes along the string', async () => {
     await editor.press(1625.6 + 457.2, 0);
-    expect(await editor.selection()).toEqual(['o1']);
+    await expect.poll(() => editor.selection()).toEqual(['o1']);
     await page.keyboard.press('l');
     const field = page.getByLabel('Corner to window');
-    expect(await field.inputValue()).toBe('5 ft'); // 1625.6 less half a wall of 203.2
+    await expect.poll(() => field.inputValue()).toBe('5 ft'); // 1625.6 less half a wall of 203.2
     await field.fill('4');
     await field.press('Tab');
     const width = page.locator('.length-box').getByLabel('Width of the window');
@@ -133,7 +133,7 @@ describe('figures on the sheet', () => {
 
   it('a desk is put so far from the wall as the tape says, by a press on the figure', async () => {
     await editor.press(3000, 1800);
-    expect(await editor.selection()).toEqual(['t1']);
+    await expect.poll(() => editor.selection()).toEqual(['t1']);
     // The figure stands in the middle between the desk's left edge and the wall's face.
     const left = (3000 - 609.6 + 101.6) / 2;
     await editor.press(left, 1800);
@@ -141,7 +141,7 @@ describe('figures on the sheet', () => {
     await field.fill('2 ft');
     await editor.press(5500, 3300); // a press elsewhere takes it over
     await field.waitFor({ state: 'detached' });
-    expect(deskAt(await editor.level())[0]).toBeCloseTo(101.6 + 609.6 + 609.6, 3);
+    await expect.poll(async () => deskAt(await editor.level())[0]).toBeCloseTo(101.6 + 609.6 + 609.6, 3);
     opened.expectNoTroubles();
   });
 
@@ -156,7 +156,7 @@ describe('figures on the sheet', () => {
     await page.keyboard.type('24');
     await page.keyboard.press('Enter');
     // Three lengths, three steps: none is set again by leaving the field.
-    expect(await editor.steps()).toBe(steps + 3);
+    await expect.poll(() => editor.steps()).toBe(steps + 3);
     const [sump] = (await editor.level()).fixtures;
     if (!sump || !('circle' in sump.shape)) throw new Error('the pit is round');
     const { center, radius } = sump.shape.circle;
@@ -174,7 +174,7 @@ describe('figures on the sheet', () => {
     await page.keyboard.type('1');
     await page.keyboard.press('Escape');
     await page.locator('.typed-length').waitFor({ state: 'detached' });
-    expect((await editor.level()).fixtures).toEqual(before);
+    await expect.poll(async () => (await editor.level()).fixtures).toEqual(before);
     await editor.take('What is wet or open to the soil?', 'Floor drain');
     await editor.press(5000, 2600);
     await page.locator('.typed-length').waitFor();
@@ -189,7 +189,7 @@ describe('figures on the sheet', () => {
     await field.fill('40 ft');
     await field.press('Enter');
     await page.getByText(/There are only 16 ft to the right wall/).waitFor();
-    expect(deskAt(await editor.level())).toEqual([3000, 1800]);
+    await expect.poll(async () => deskAt(await editor.level())).toEqual([3000, 1800]);
     await field.press('Escape');
   });
 
@@ -200,7 +200,7 @@ describe('figures on the sheet', () => {
       document.body.dispatchEvent(new KeyboardEvent('keydown', { key: 'l', bubbles: true }));
     });
     await page.locator('.typed-length').waitFor();
-    expect(await page.locator('.typed-length label').textContent()).toMatch(/^From the (left|upper) wall$/);
+    await expect.poll(() => page.locator('.typed-length label').textContent()).toMatch(/^From the (left|upper) wall$/);
     await page.keyboard.press('Escape');
   });
 
@@ -230,6 +230,6 @@ it('a figure is tapped by finger, a finger broad', async () => {
   const field = page.getByLabel('Face to face');
   await field.fill('22');
   await field.press('Enter');
-  expect(widthOf(await editor.level())).toBeCloseTo(6299.2 + 609.6, 3);
+  await expect.poll(async () => widthOf(await editor.level())).toBeCloseTo(6299.2 + 609.6, 3);
   await context.close();
 });

@@ -24,8 +24,8 @@ describe('a basement drawn by mouse', () => {
     expect(level.walls).toHaveLength(4);
     // 8 in walls: half of one at each end beyond the inside length.
     expect(lengths(level)).toEqual([9347, 6299, 9347, 6299]);
-    expect(await editor.message()).toContain('closed');
-    expect(await editor.steps()).toBe(1);
+    await expect.poll(() => editor.message()).toContain('closed');
+    await expect.poll(() => editor.steps()).toBe(1);
   });
 
   it('a wall after wall ends on the wall that it reaches, upright though the hand was not', async () => {
@@ -37,7 +37,7 @@ describe('a basement drawn by mouse', () => {
     expect(partition?.from[1]).toBe(914.4);
     expect(partition?.to[1]).toBe(7213.6);
     expect(partition?.thickness).toBe(114.3);
-    expect(await editor.steps()).toBe(2);
+    await expect.poll(() => editor.steps()).toBe(2);
   });
 
   it('a typed length takes effect', async () => {
@@ -52,7 +52,7 @@ describe('a basement drawn by mouse', () => {
     expect(stub?.to[0]).toBeCloseTo(914.4 + 101.6 + 1371.6, 3);
     expect(stub?.to[1]).toBe(stub?.from[1]);
     await open.page.keyboard.press('Control+z');
-    expect((await editor.level()).walls).toHaveLength(5);
+    await expect.poll(async () => (await editor.level()).walls).toHaveLength(5);
   });
 
   it('the step back of the top bar takes a corner back, and a corner that is set outlives a crash of the tab', async () => {
@@ -60,11 +60,11 @@ describe('a basement drawn by mouse', () => {
     const corners = () => open.page.evaluate(() => window.__stillspot?.store.getState().chain.corners ?? []);
     for (const x of [2000, 3000, 4000]) await editor.press(x, 5200);
     await open.page.getByRole('button', { name: 'Undo' }).click();
-    expect(await corners()).toHaveLength(2);
+    await expect.poll(() => corners()).toHaveLength(2);
     await open.page.getByRole('button', { name: 'Redo' }).click();
     const drawn = await corners();
     expect(drawn).toHaveLength(3);
-    expect(await editor.steps()).toBe(steps);
+    await expect.poll(() => editor.steps()).toBe(steps);
     await open.page.locator('.saved', { hasText: /^saved / }).waitFor();
     const next = await open.context.newPage();
     await next.goto(open.page.url());
@@ -74,18 +74,18 @@ describe('a basement drawn by mouse', () => {
     expect(found?.tool.kind).toBe('wall');
     await next.close();
     for (let step = 0; step < 3; step++) await open.page.keyboard.press('Control+z');
-    expect(await corners()).toEqual([]);
+    await expect.poll(() => corners()).toEqual([]);
     await open.page.keyboard.press('Escape');
-    expect((await editor.level()).walls).toHaveLength(5);
+    await expect.poll(async () => (await editor.level()).walls).toHaveLength(5);
   });
 
   it('windows and doors go into walls, and nowhere else', async () => {
     await editor.take('What opens it?', 'Window');
     await editor.press(3000, 3000);
-    expect(await editor.message()).toContain('Press on the wall');
+    await expect.poll(() => editor.message()).toContain('Press on the wall');
     await editor.press(3000, 920);
     await editor.press(3100, 920);
-    expect(await editor.message()).toMatch(/over a window/);
+    await expect.poll(() => editor.message()).toMatch(/over a window/);
     await editor.take('What opens it?', 'Door');
     await editor.press(7030, 5000);
     await editor.press(3500, 7200);
@@ -127,7 +127,7 @@ describe('a basement drawn by mouse', () => {
   it('a detector in reach of the pit is blocked, and turns clear as it is dragged away', async () => {
     await editor.takeDetector();
     await editor.press(6300, 6000);
-    expect(await editor.verdict()).toBe('blocked');
+    await expect.poll(() => editor.verdict()).toBe('blocked');
     const stood = await editor.detectorAt();
     const from = await editor.at(stood);
     const to = await editor.at([4000, 4000]);
@@ -143,19 +143,19 @@ describe('a basement drawn by mouse', () => {
     // It is judged on the way, before it is set down.
     expect(seen[0]).toBe('blocked');
     expect(seen.at(-1)).toBe('clear');
-    expect(await editor.detectorAt()).toEqual(stood);
+    await expect.poll(() => editor.detectorAt()).toEqual(stood);
     await open.page.mouse.up();
-    expect(await editor.detectorAt()).not.toEqual(stood);
-    expect(await editor.steps()).toBe(steps + 1);
+    await expect.poll(() => editor.detectorAt()).not.toEqual(stood);
+    await expect.poll(() => editor.steps()).toBe(steps + 1);
     // On the desk, 30 in high.
-    expect((await editor.level()).detectors[0]?.base).toBe(762);
+    await expect.poll(async () => (await editor.level()).detectors[0]?.base).toBe(762);
   });
 
   it('undo takes the drag back, redo does it again', async () => {
     await open.page.keyboard.press('Control+z');
-    expect(await editor.verdict()).toBe('blocked');
+    await expect.poll(() => editor.verdict()).toBe('blocked');
     await open.page.keyboard.press('Control+Shift+z');
-    expect(await editor.verdict()).toBe('clear');
+    await expect.poll(() => editor.verdict()).toBe('clear');
   });
 
   it('Escape gives a drag up and leaves everything as it was', async () => {
@@ -165,17 +165,17 @@ describe('a basement drawn by mouse', () => {
     await open.page.mouse.move(x, y);
     await open.page.mouse.down();
     await open.page.mouse.move(x + 60, y + 60, { steps: 4 });
-    expect(await open.page.evaluate(() => window.__stillspot?.store.getState().live?.id)).toBe('d1');
+    await expect.poll(() => open.page.evaluate(() => window.__stillspot?.store.getState().live?.id)).toBe('d1');
     await open.page.keyboard.press('Escape');
     await open.page.mouse.up();
-    expect(await editor.level()).toEqual(before);
-    expect(await editor.steps()).toBe(steps);
+    await expect.poll(() => editor.level()).toEqual(before);
+    await expect.poll(() => editor.steps()).toBe(steps);
   });
 
   it('a wall that is pulled takes its room along', async () => {
     await open.page.keyboard.press('Escape');
     await editor.press(5500, 7213.6);
-    expect(await editor.selection()).toEqual(['w3']);
+    await expect.poll(() => editor.selection()).toEqual(['w3']);
     await editor.pull([5500, 7213.6], [5500, 7620]);
     const { walls } = await editor.level();
     expect(walls[2]?.from[1]).toBeGreaterThan(7500);
@@ -196,18 +196,18 @@ describe('a basement drawn by mouse', () => {
   it('a frame selects what lies in it; Delete takes it away in one step', async () => {
     await open.page.keyboard.press('Escape');
     await editor.pull([2600, 3200], [5600, 4900]);
-    expect([...(await editor.selection())].sort()).toEqual(['d1', 't1']);
+    await expect.poll(async () => [...(await editor.selection())].sort()).toEqual(['d1', 't1']);
     await open.page.keyboard.press('Delete');
     const level = await editor.level();
     expect([level.detectors.length, level.objects.length]).toEqual([0, 0]);
     await open.page.keyboard.press('Control+z');
-    expect((await editor.level()).detectors).toHaveLength(1);
+    await expect.poll(async () => (await editor.level()).detectors).toHaveLength(1);
   });
 
   it('a desk is resized by its corner', async () => {
     await open.page.keyboard.press('Escape');
     await editor.press(3500, 4200);
-    expect(await editor.selection()).toEqual(['t1']);
+    await expect.poll(() => editor.selection()).toEqual(['t1']);
     const before = (await editor.level()).objects[0]?.shape;
     if (!before || !('box' in before)) throw new Error('the desk has no box');
     const { center, width, depth } = before.box;
@@ -242,7 +242,7 @@ describe('a basement drawn by mouse', () => {
     await open.page.waitForTimeout(600);
     await open.page.reload();
     await open.page.waitForFunction(() => (window.__stillspot?.store.getState().plan.levels[0]?.walls.length ?? 0) > 0);
-    expect(await editor.level()).toEqual(before);
+    await expect.poll(() => editor.level()).toEqual(before);
     open.expectNoTroubles();
   });
 });

@@ -27,19 +27,19 @@ describe('the sheet by keyboard alone', () => {
   it('sets a detector down on the white', async () => {
     await keys('8', '1'); // Where might it sit? A detector.
     await keys('ArrowRight', 'ArrowRight', 'ArrowLeft', 'Enter');
-    expect(await detectors()).toHaveLength(1);
+    await expect.poll(() => detectors()).toHaveLength(1);
     expect(['clear', 'tight']).toContain(await editor.verdict());
-    expect(await editor.selection()).toEqual(['d1']);
+    await expect.poll(() => editor.selection()).toEqual(['d1']);
   });
 
   it('moves it by an inch, an eighth and a foot', async () => {
     const [x, y] = await editor.detectorAt();
     await keys('ArrowRight');
-    expect((await editor.detectorAt())[0]).toBeCloseTo(x + 25.4, 4);
+    await expect.poll(async () => (await editor.detectorAt())[0]).toBeCloseTo(x + 25.4, 4);
     await keys('Shift+ArrowDown');
-    expect((await editor.detectorAt())[1]).toBeCloseTo(y + 3.175, 4);
+    await expect.poll(async () => (await editor.detectorAt())[1]).toBeCloseTo(y + 3.175, 4);
     await keys('Control+ArrowLeft');
-    expect((await editor.detectorAt())[0]).toBeCloseTo(x + 25.4 - 304.8, 4);
+    await expect.poll(async () => (await editor.detectorAt())[0]).toBeCloseTo(x + 25.4 - 304.8, 4);
   });
 
   it('an arrow that is held down is one step of history', async () => {
@@ -48,10 +48,10 @@ describe('the sheet by keyboard alone', () => {
     await open.page.keyboard.down('ArrowRight');
     for (let i = 0; i < 5; i++) await open.page.keyboard.down('ArrowRight');
     await open.page.keyboard.up('ArrowRight');
-    expect((await editor.detectorAt())[0]).toBeCloseTo(x + 6 * 25.4, 4);
-    expect(await editor.steps()).toBe(steps + 1);
+    await expect.poll(async () => (await editor.detectorAt())[0]).toBeCloseTo(x + 6 * 25.4, 4);
+    await expect.poll(() => editor.steps()).toBe(steps + 1);
     await keys('Control+z');
-    expect((await editor.detectorAt())[0]).toBeCloseTo(x, 4);
+    await expect.poll(async () => (await editor.detectorAt())[0]).toBeCloseTo(x, 4);
   });
 
   it('M moves it with the cross: judged on the way, set by Enter', async () => {
@@ -62,10 +62,10 @@ describe('the sheet by keyboard alone', () => {
     await times('ArrowDown', 2);
     const live = await open.page.evaluate(() => window.__stillspot?.store.getState().live?.at);
     expect(live?.[0]).toBeCloseTo(x + 3 * 304.8, -2);
-    expect(await editor.detectorAt()).toEqual([x, y]);
+    await expect.poll(() => editor.detectorAt()).toEqual([x, y]);
     await keys('Enter');
-    expect(await editor.detectorAt()).not.toEqual([x, y]);
-    expect(await editor.steps()).toBe(steps + 1);
+    await expect.poll(() => editor.detectorAt()).not.toEqual([x, y]);
+    await expect.poll(() => editor.steps()).toBe(steps + 1);
   });
 
   it('a thing put back in mid-run keeps the walls that were drawn; a step back in mid-move is the move', async () => {
@@ -74,14 +74,14 @@ describe('the sheet by keyboard alone', () => {
     await editor.press(4000, 3000);
     await editor.press(4000, 3600);
     await open.page.evaluate(() => window.__stillspot?.store.getState().setTool({ kind: 'select' }));
-    expect((await editor.level()).walls).toHaveLength(walls.length + 1);
+    await expect.poll(async () => (await editor.level()).walls).toHaveLength(walls.length + 1);
     await keys('Control+z');
-    expect((await editor.level()).walls).toEqual(walls);
+    await expect.poll(async () => (await editor.level()).walls).toEqual(walls);
     await open.page.evaluate(() => window.__stillspot?.store.getState().select(['d1']));
     const steps = await editor.steps();
     await keys('m', 'Control+ArrowUp', 'Control+z');
-    expect(await editor.steps()).toBe(steps);
-    expect(await open.page.evaluate(() => window.__stillspot?.store.getState().tool.kind)).toBe('select');
+    await expect.poll(() => editor.steps()).toBe(steps);
+    await expect.poll(() => open.page.evaluate(() => window.__stillspot?.store.getState().tool.kind)).toBe('select');
   });
 
   it('Escape puts the move back', async () => {
@@ -89,8 +89,8 @@ describe('the sheet by keyboard alone', () => {
     await keys('m');
     await times('Control+ArrowUp', 4);
     await keys('Escape');
-    expect(await editor.detectorAt()).toEqual(stood);
-    expect(await open.page.evaluate(() => window.__stillspot?.store.getState().live)).toBeNull();
+    await expect.poll(() => editor.detectorAt()).toEqual(stood);
+    await expect.poll(() => open.page.evaluate(() => window.__stillspot?.store.getState().live)).toBeNull();
   });
 
   it('draws a room, opens it, names it and furnishes it', async () => {
@@ -112,7 +112,7 @@ describe('the sheet by keyboard alone', () => {
     await times('Control+ArrowUp', 8);
     await times('ArrowUp', 4);
     await keys('Enter', 'Escape');
-    expect((await editor.level()).openings).toHaveLength(1);
+    await expect.poll(async () => (await editor.level()).openings).toHaveLength(1);
 
     await keys('3', '1', 'ArrowRight', 'Enter'); // A family room.
     await keys('6', '1', 'ArrowRight'); // A sump pit, to the left.
@@ -127,17 +127,17 @@ describe('the sheet by keyboard alone', () => {
     await open.page.evaluate((plan) => window.__stillspot?.store.getState().openPlan(plan), sample);
     const level = await editor.level();
     await keys('n');
-    expect(await editor.selection()).toEqual([level.detectors[0]?.id]);
+    await expect.poll(() => editor.selection()).toEqual([level.detectors[0]?.id]);
     await keys('Shift+N');
-    expect(await editor.selection()).toEqual([level.walls.at(-1)?.id]);
+    await expect.poll(() => editor.selection()).toEqual([level.walls.at(-1)?.id]);
     await open.page.evaluate((id) => window.__stillspot?.store.getState().select([id]), level.objects[0]?.id ?? '');
     await keys('r', 'Control+d');
     const copied = (await editor.level()).objects;
     expect(copied).toHaveLength(level.objects.length + 1);
     await keys('Delete');
-    expect((await editor.level()).objects).toHaveLength(level.objects.length);
+    await expect.poll(async () => (await editor.level()).objects).toHaveLength(level.objects.length);
     await keys('Control+z', 'Control+z', 'Control+z');
-    expect((await editor.level()).objects).toEqual(level.objects);
+    await expect.poll(async () => (await editor.level()).objects).toEqual(level.objects);
     open.expectNoTroubles();
   });
 });

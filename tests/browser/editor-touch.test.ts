@@ -41,11 +41,11 @@ describe('the sheet by touch, on a tablet', () => {
     expect(to.y - shown.y).toBeGreaterThan(60);
     expect(shown.x).toBeCloseTo(to.x, -1);
     await touch('touchEnd');
-    expect(await editor.detectorAt()).toEqual(live?.at);
-    expect(await editor.steps()).toBe(steps + 1);
-    expect(await open.page.evaluate(() => window.scrollY)).toBe(0);
+    await expect.poll(() => editor.detectorAt()).toEqual(live?.at);
+    await expect.poll(() => editor.steps()).toBe(steps + 1);
+    await expect.poll(() => open.page.evaluate(() => window.scrollY)).toBe(0);
     await open.page.evaluate(() => window.__stillspot?.store.getState().undo());
-    expect(await editor.detectorAt()).toEqual(stood);
+    await expect.poll(() => editor.detectorAt()).toEqual(stood);
   });
 
   it('a tap selects; a finger that starts on a wall moves the sheet, not the wall', async () => {
@@ -61,11 +61,11 @@ describe('the sheet by touch, on a tablet', () => {
     await touch('touchStart', on);
     for (let step = 1; step <= 4; step++) await touch('touchMove', { x: on.x + step * 15, y: on.y + step * 10 });
     await touch('touchEnd');
-    expect(await editor.level()).toEqual(before);
-    expect((await viewport()).x - view.x).toBeCloseTo(60, 0);
+    await expect.poll(() => editor.level()).toEqual(before);
+    await expect.poll(async () => (await viewport()).x - view.x).toBeCloseTo(60, 0);
     const tapped = await editor.at(middle);
     await open.page.touchscreen.tap(tapped.x, tapped.y);
-    expect(await editor.selection()).toHaveLength(1);
+    await expect.poll(() => editor.selection()).toHaveLength(1);
   });
 
   it('two fingers zoom about their middle and change nothing drawn', async () => {
@@ -80,10 +80,10 @@ describe('the sheet by touch, on a tablet', () => {
     await touch('touchStart', ...fingers(50));
     for (const off of [60, 75, 90, 100]) await touch('touchMove', ...fingers(off));
     await touch('touchEnd');
-    expect((await viewport()).scale / scale).toBeCloseTo(2, 1);
+    await expect.poll(async () => (await viewport()).scale / scale).toBeCloseTo(2, 1);
     const now = await editor.at([3000, 3000]);
     expect(Math.hypot(now.x - middle.x, now.y - middle.y)).toBeLessThan(3);
-    expect(await editor.level()).toEqual(before);
+    await expect.poll(() => editor.level()).toEqual(before);
     await open.page.evaluate(() => window.__stillspot?.store.getState().fit());
   });
 
@@ -125,7 +125,7 @@ describe('the sheet by touch, on a tablet', () => {
     await open.page.touchscreen.tap(target.x, target.y);
     const now = await editor.detectorAt();
     expect(Math.hypot(now[0] - stood[0] - 900, now[1] - stood[1] + 600)).toBeLessThan(40);
-    expect(await editor.selection()).toEqual(['d1']);
+    await expect.poll(() => editor.selection()).toEqual(['d1']);
     open.expectNoTroubles();
   });
 });

@@ -114,7 +114,7 @@ async function differingPixels(): Promise<number> {
 
 describe('the sheet, painted', () => {
   it('has two canvases', async () => {
-    expect(await page.locator('.plan-canvas canvas').count()).toBe(2);
+    await expect.poll(() => page.locator('.plan-canvas canvas').count()).toBe(2);
   });
 
   it('under a dragged detector paints the hand’s layer once a move, and nothing of the ground', async () => {

@@ -29,22 +29,19 @@ describe('the bare sheet', () => {
   it('says what to do first, and axe finds nothing', async () => {
     await page.getByRole('heading', { name: 'Begin with the room that you stand in.' }).waitFor();
     const ways = page.getByLabel('Where to begin').locator('button');
-    expect(await ways.allTextContents()).toEqual([
-      'Four walls in one drag',
-      'Type the lengths',
-      'Draw over a photo',
-      'Look at a sample',
-    ]);
+    await expect
+      .poll(() => ways.allTextContents())
+      .toEqual(['Four walls in one drag', 'Type the lengths', 'Draw over a photo', 'Look at a sample']);
     expect(await accessibilityFindings(page)).toEqual([]);
   });
 
   it('is worked by keyboard: Tab comes to each way, Enter takes it, Escape comes back', async () => {
     await wayIn(page, 'Four walls in one drag').focus();
     await page.keyboard.press('Tab');
-    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Type the lengths');
+    await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toBe('Type the lengths');
     await page.keyboard.press('Enter');
-    expect(await page.evaluate(() => window.__stillspot?.store.getState().tool.kind)).toBe('wall');
-    expect(await page.getByLabel('Where to begin').count()).toBe(0);
+    await expect.poll(() => page.evaluate(() => window.__stillspot?.store.getState().tool.kind)).toBe('wall');
+    await expect.poll(() => page.getByLabel('Where to begin').count()).toBe(0);
     await page.keyboard.press('Escape');
     await wayIn(page, 'Look at a sample').focus();
     await page.keyboard.press('Enter');
@@ -55,7 +52,7 @@ describe('the bare sheet', () => {
   it('draws four walls by one drag of the mouse, and asks at once what the room is used for', async () => {
     await wayIn(page, 'Four walls in one drag').click();
     await editor.pull([1000, 1000], [7000, 5000]);
-    expect((await editor.level()).walls).toHaveLength(4);
+    await expect.poll(async () => (await editor.level()).walls).toHaveLength(4);
     await page.getByText('The room is closed. Say what it is used for.').waitFor();
   });
 
@@ -64,7 +61,7 @@ describe('the bare sheet', () => {
     const touched = await editorOf(tablet.page);
     await wayIn(tablet.page, 'Four walls in one drag').tap();
     await touchDrag(tablet.page, await touched.at([1000, 1000]), await touched.at([7000, 5000]));
-    expect((await touched.level()).walls).toHaveLength(4);
+    await expect.poll(async () => (await touched.level()).walls).toHaveLength(4);
     tablet.expectNoTroubles();
     await tablet.context.close();
   });
@@ -96,14 +93,14 @@ describe('what is still to do', () => {
     const [id] = await editor.selection();
     const c1 = (await editor.level()).detectors.find(({ label }) => label === 'C1');
     expect(id).toBe(c1?.id);
-    expect(await inView(page, c1?.at ?? [0, 0])).toBe(true);
+    await expect.poll(() => inView(page, c1?.at ?? [0, 0])).toBe(true);
   });
 
   it('goes to the room that has no use and asks for it, by keyboard', async () => {
     await page.getByRole('group', { name: 'Levels, lowest first' }).getByRole('button', { name: 'Main floor' }).click();
     await toDo(page).getByRole('button', { name: 'Name this room' }).first().focus();
     await page.keyboard.press('Enter');
-    expect((await editor.level()).name).not.toBe('Main floor');
+    await expect.poll(async () => (await editor.level()).name).not.toBe('Main floor');
     await page.getByText('Pick the use of the room without a name.').waitFor();
   });
 

@@ -112,15 +112,15 @@ describe('Escape always gets out, and nothing that was committed is lost', () =>
       await open.page.waitForTimeout(20);
     }
     await open.page.mouse.up();
-    expect(await tool()).toBe('select');
-    expect(await open.page.locator('[role="menu"], dialog[open]').count()).toBe(0);
+    await expect.poll(() => tool()).toBe('select');
+    await expect.poll(() => open.page.locator('[role="menu"], dialog[open]').count()).toBe(0);
     const left = await open.page.evaluate(() => {
       const { draft, live, selection } = window.__stillspot?.store.getState() ?? {};
       return { draft, live, selection, typing: document.activeElement?.tagName === 'INPUT' };
     });
     expect(left).toEqual({ draft: null, live: null, selection: [], typing: false });
-    expect(await editor.level()).toEqual(sampleLevel);
-    expect(await editor.steps()).toBe(0);
+    await expect.poll(() => editor.level()).toEqual(sampleLevel);
+    await expect.poll(() => editor.steps()).toBe(0);
   });
 
   it('from a run of walls: what was drawn stays', async () => {
@@ -130,8 +130,8 @@ describe('Escape always gets out, and nothing that was committed is lost', () =>
     await press([4000, 1000]);
     await press([4000, 3000]);
     await keys('Escape', 'Escape');
-    expect((await editor.level()).walls).toHaveLength(2);
-    expect(await tool()).toBe('select');
+    await expect.poll(async () => (await editor.level()).walls).toHaveLength(2);
+    await expect.poll(() => tool()).toBe('select');
   });
 });
 
@@ -147,17 +147,17 @@ describe('letters as keys (WCAG 2.2, 2.1.4)', () => {
     await open.page.waitForFunction(() => (window.__stillspot?.store.getState().stageSize.width ?? 0) > 0);
     await more.focus();
     await keys('w', '1', '2', 'n');
-    expect(await tool()).toBe('select');
-    expect(await editor.selection()).toEqual([]);
+    await expect.poll(() => tool()).toBe('select');
+    await expect.poll(() => editor.selection()).toEqual([]);
     await open.page.locator('.plan-canvas').focus();
     await keys('w');
-    expect(await tool()).toBe('ask');
+    await expect.poll(() => tool()).toBe('ask');
     await keys('Escape', '?');
     await tick.check();
     await keys('Escape');
     await more.focus();
     await keys('n');
-    expect(await editor.selection()).toHaveLength(1);
+    await expect.poll(() => editor.selection()).toHaveLength(1);
   });
 });
 

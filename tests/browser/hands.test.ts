@@ -49,23 +49,23 @@ describe('copy, cut and paste', () => {
     await keys('Control+c', 'Control+v');
     const [x, y] = middleOf(sampleLevel, FURNACE);
     const [pasted] = await editor.selection();
-    expect(middleOf(await editor.level(), pasted ?? '')).toEqual([x + 304.8, y + 304.8]);
-    expect(await editor.steps()).toBe(1);
+    await expect.poll(async () => middleOf(await editor.level(), pasted ?? '')).toEqual([x + 304.8, y + 304.8]);
+    await expect.poll(() => editor.steps()).toBe(1);
     for (const next of ['addLevel', 'newPlan'] as const) {
       await open.page.evaluate((each) => window.__stillspot?.store.getState()[each](), next);
       await keys('Control+v');
       const [there] = await editor.selection();
-      expect(middleOf(await editor.level(), there ?? '')).toEqual([x, y]);
+      await expect.poll(async () => middleOf(await editor.level(), there ?? '')).toEqual([x, y]);
     }
   });
 
   it('a wall takes its openings along into another tab; an opening alone stays', async () => {
     await select(WINDOW);
     await keys('Control+c');
-    expect(await editor.message()).toMatch(/goes with its wall/);
+    await expect.poll(() => editor.message()).toMatch(/goes with its wall/);
     await select(WALL);
     await keys('Control+x');
-    expect((await editor.level()).walls.some(({ id }) => id === WALL)).toBe(false);
+    await expect.poll(async () => (await editor.level()).walls.some(({ id }) => id === WALL)).toBe(false);
     const other = await open.context.newPage();
     await other.goto(open.page.url());
     const second = await editorOf(other);
@@ -82,8 +82,10 @@ describe('copy, cut and paste', () => {
 
   it('says plainly what foreign text is not, and changes nothing', async () => {
     await pasteText('Dear owner, thank you');
-    expect(await editor.message()).toMatch(/^What was copied is not a thing from a plan: it reads "Dear owner/);
-    expect(await editor.steps()).toBe(0);
+    await expect
+      .poll(() => editor.message())
+      .toMatch(/^What was copied is not a thing from a plan: it reads "Dear owner/);
+    await expect.poll(() => editor.steps()).toBe(0);
   });
 
   it('by the list of acts with the clipboard closed: within this tab, and at the spot that was pressed', async () => {
@@ -122,17 +124,17 @@ describe('many at once', () => {
     expect(ids.map((id) => middleOf(level, id))).toEqual(
       [0, 1, 2, 3].map((n) => [x, expect.closeTo(y - n * 1828.8, 6)]),
     );
-    expect(await editor.steps()).toBe(1);
+    await expect.poll(() => editor.steps()).toBe(1);
     await open.page.getByRole('button', { name: 'Close', exact: true }).click();
   });
 
   it('lines up, and again by one key with others selected', async () => {
     await select(FURNACE, SUMP);
     await act('Middles one under the other');
-    expect(middleOf(await editor.level(), SUMP)[0]).toBe(middleOf(sampleLevel, FURNACE)[0]);
+    await expect.poll(async () => middleOf(await editor.level(), SUMP)[0]).toBe(middleOf(sampleLevel, FURNACE)[0]);
     await select(FURNACE, DESK);
     await keys('a');
-    expect(middleOf(await editor.level(), DESK)[0]).toBe(middleOf(sampleLevel, FURNACE)[0]);
+    await expect.poll(async () => middleOf(await editor.level(), DESK)[0]).toBe(middleOf(sampleLevel, FURNACE)[0]);
   });
 
   it('a double press keeps a thing in hand: four ducts are four presses; A takes the last thing again', async () => {
@@ -140,13 +142,13 @@ describe('many at once', () => {
     await open.page.getByRole('button', { name: 'What moves air?' }).click();
     await open.page.locator('.answers').getByRole('button', { name: 'Supply register' }).dblclick();
     for (const x of [2000, 2800, 3600, 4400]) await press([x, 2000]);
-    expect((await editor.level()).fixtures).toHaveLength(length + 4);
+    await expect.poll(async () => (await editor.level()).fixtures).toHaveLength(length + 4);
     await keys('Escape', 'Escape');
-    expect(await tool()).toBe('select');
+    await expect.poll(() => tool()).toBe('select');
     await keys('a');
     await press([2000, 2800]);
-    expect((await editor.level()).fixtures).toHaveLength(length + 5);
-    expect(await tool()).toBe('select');
+    await expect.poll(async () => (await editor.level()).fixtures).toHaveLength(length + 5);
+    await expect.poll(() => tool()).toBe('select');
     await open.page.getByRole('button', { name: 'What closes the room?' }).click();
   });
 });
@@ -159,7 +161,7 @@ describe('why not here, with nothing in hand', () => {
       .poll(() => open.page.locator('output.unseen').textContent(), { timeout: 3000 })
       .toMatch(/Blocked: .* (needs|No detector in) /);
     await keys('Enter');
-    expect(await open.page.locator('.act-title').textContent()).toMatch(/^Blocked: /);
+    await expect.poll(() => open.page.locator('.act-title').textContent()).toMatch(/^Blocked: /);
     await keys('Escape', 'Escape');
   });
 
@@ -214,8 +216,8 @@ describe('a pen', () => {
     }
     await palm('pointerup', { x: from.x + 90, y: from.y + 130 });
     await pen('mouseReleased', { x: from.x - 60, y: from.y - 60 }, 0);
-    expect(await view()).toEqual(before);
-    expect(await editor.steps()).toBe(1);
+    await expect.poll(() => view()).toEqual(before);
+    await expect.poll(() => editor.steps()).toBe(1);
     const [fx, fy] = middleOf(await editor.level(), FURNACE);
     const moved = await editor.at([fx, fy]);
     expect(Math.hypot(moved.x - from.x + 60, moved.y - from.y + 60)).toBeLessThan(12);
@@ -227,7 +229,7 @@ describe('a pen', () => {
     await expect.poll(() => editor.selection()).toEqual([FURNACE]);
     await pen('mouseReleased', at, 0);
     await open.page.getByRole('menu').waitFor();
-    expect(await open.page.locator('.act-title').textContent()).toBe('Furnace');
+    await expect.poll(() => open.page.locator('.act-title').textContent()).toBe('Furnace');
     await keys('Escape');
   });
 });

@@ -28,33 +28,33 @@ describe('the walk through the house', () => {
   it('by mouse: one press for each item, with who and when; nothing unanswered passes', async () => {
     await page.getByRole('button', { name: 'House', exact: true }).click();
     const mark = page.locator('.stage[data-open] .stage__count');
-    expect(await mark.textContent()).toBe(''); // of which nothing is known is not "done"
+    await expect.poll(() => mark.textContent()).toBe(''); // of which nothing is known is not "done"
     await page.getByLabel('Who walks through the house').fill('R. Alder');
     await page.getByRole('button', { name: 'Time of the walk: now' }).click();
     const kept = page.locator('.condition__answers').getByRole('button', { name: 'Kept', exact: true });
-    expect(await kept.count()).toBe(ITEMS);
+    await expect.poll(() => kept.count()).toBe(ITEMS);
     for (let at = 0; at < ITEMS; at++) {
-      expect(await whole(page)).toBe('The house: Unknown');
+      await expect.poll(() => whole(page)).toBe('The house: Unknown');
       await kept.nth(at).click();
     }
     await expect.poll(() => whole(page)).toBe('The house: Kept');
-    expect(await mark.textContent()).toBe('done');
+    await expect.poll(() => mark.textContent()).toBe('done');
     const answers = await conditions(page);
     expect(answers.map(({ state, by }) => [state, by])).toEqual(Array(ITEMS).fill(['kept', 'R. Alder']));
     expect(answers.every(({ at }) => at !== null)).toBe(true);
-    expect(await item(page, WINDOWS).textContent()).toMatch(/Kept: R\. Alder, \w+day \d+ \w+, \d+:\d\d/);
+    await expect.poll(() => item(page, WINDOWS).textContent()).toMatch(/Kept: R\. Alder, \w+day \d+ \w+, \d+:\d\d/);
   });
 
   it('a break says at once what it means, at the item, at the top and aloud; undo takes it back', async () => {
     await answerOf(page, WINDOWS, 'Broken').click();
     await expect.poll(() => whole(page)).toBe('The house: Not evaluated');
-    expect(await page.locator('.house-whole').textContent()).toContain(`Broken: "${WINDOWS}"`);
+    await expect.poll(() => page.locator('.house-whole').textContent()).toContain(`Broken: "${WINDOWS}"`);
     // The stage above its work does not say the same again.
-    expect(await page.locator('.stage[data-open] .hint').count()).toBe(0);
+    await expect.poll(() => page.locator('.stage[data-open] .hint').count()).toBe(0);
     const says = 'This test is not evaluated. Keep the record and test again.';
-    expect(await item(page, WINDOWS).textContent()).toContain(says);
-    expect(await message(page)).toContain(`${WINDOWS}: ${says}`);
-    expect(await item(page, WINDOWS).locator('.mark pattern').count()).toBe(1); // hatched, not only red
+    await expect.poll(() => item(page, WINDOWS).textContent()).toContain(says);
+    await expect.poll(() => message(page)).toContain(`${WINDOWS}: ${says}`);
+    await expect.poll(() => item(page, WINDOWS).locator('.mark pattern').count()).toBe(1); // hatched, not only red
     await page.getByRole('button', { name: 'Undo' }).click();
     await expect.poll(() => whole(page)).toBe('The house: Kept');
   });
@@ -147,20 +147,24 @@ describe('on a tablet, by finger only', () => {
     await answerOf(page, DOORS, 'Kept').tap();
     await answerOf(page, 'Fireplaces off', 'None').tap();
     await item(page, DOORS).getByText('Kept: who and when not written down').waitFor();
-    expect(await conditions(page)).toEqual([
-      { item: 'doors-closed', state: 'kept', at: null, note: '' },
-      { item: 'fireplaces-off', state: 'not-applicable', at: null, note: '' },
-    ]);
+    await expect
+      .poll(() => conditions(page))
+      .toEqual([
+        { item: 'doors-closed', state: 'kept', at: null, note: '' },
+        { item: 'fireplaces-off', state: 'not-applicable', at: null, note: '' },
+      ]);
     await page.getByLabel('Who walks through the house').fill('R. Alder');
     await page.getByRole('button', { name: 'Time of the walk: now' }).tap();
     await page.getByRole('button', { name: 'Put name and time on 2 answers' }).tap();
     await item(page, DOORS)
       .getByText(/Kept: R\. Alder, \w+day/)
       .waitFor();
-    expect((await conditions(page)).map(({ state, by }) => [state, by])).toEqual([
-      ['kept', 'R. Alder'],
-      ['not-applicable', 'R. Alder'],
-    ]);
+    await expect
+      .poll(async () => (await conditions(page)).map(({ state, by }) => [state, by]))
+      .toEqual([
+        ['kept', 'R. Alder'],
+        ['not-applicable', 'R. Alder'],
+      ]);
   });
 
   it('nothing sticks out of the column, and every answer is as large as a fingertip', async () => {

@@ -10,5 +10,5 @@ it('a part that does not come through says so in its place, and comes when it is
   await context.unroute(/assets\/site-panel.*\.js/);
   await page.getByRole('button', { name: 'Try again' }).click();
   await page.getByRole('heading', { name: 'Rules that are kept' }).waitFor();
-  expect(await page.getByText('did not come through').count()).toBe(0);
+  await expect.poll(() => page.getByText('did not come through').count()).toBe(0);
 });

@@ -32,10 +32,10 @@ describe('by mouse', () => {
     await page.getByText('Main floor is added above Basement. Say whether it is lived in.').waitFor();
     await page.getByRole('button', { name: 'Copy the outline of Basement' }).click();
     await page.getByText(/^4 walls copied from Basement/).waitFor();
-    expect((await editor.level()).walls).toHaveLength(4);
+    await expect.poll(async () => (await editor.level()).walls).toHaveLength(4);
     await page.getByRole('button', { name: 'Undo' }).click();
     await page.getByRole('button', { name: 'Copy the outline of Basement' }).waitFor();
-    expect((await editor.level()).walls).toEqual([]);
+    await expect.poll(async () => (await editor.level()).walls).toEqual([]);
   });
 
   it('draws on the ends of the walls below, and takes hold of none of them', async () => {
@@ -46,7 +46,7 @@ describe('by mouse', () => {
     if (!basement) throw new Error('the sample has walls');
     expect(bare).toBe(0);
     await editor.press(...basement.from);
-    expect(await editor.selection()).toEqual([]);
+    await expect.poll(() => editor.selection()).toEqual([]);
     await page.getByRole('button', { name: 'Type the lengths' }).click();
     const off = 60; // mm: within the reach of the hand, and off every grid
     await editor.press(basement.from[0] + off, basement.from[1] + off);
@@ -63,7 +63,7 @@ describe('by mouse', () => {
 
   it('hides and shows the level below', async () => {
     const toggle = page.getByRole('button', { name: 'Level below' });
-    expect(await toggle.getAttribute('aria-pressed')).toBe('true');
+    await expect.poll(() => toggle.getAttribute('aria-pressed')).toBe('true');
     const wall = await page.evaluate(() => window.__stillspot?.store.getState().plan.levels[0]?.walls[0]);
     if (!wall) throw new Error('the sample has walls');
     const along = (share: number) =>
@@ -73,7 +73,7 @@ describe('by mouse', () => {
     const shown = await pixelAt(page, spot);
     await toggle.click();
     await expect.poll(() => pixelAt(page, spot)).not.toEqual(shown);
-    expect(await toggle.getAttribute('aria-pressed')).toBe('false');
+    await expect.poll(() => toggle.getAttribute('aria-pressed')).toBe('false');
     await toggle.click();
     await expect.poll(() => pixelAt(page, spot)).toEqual(shown);
   });
@@ -84,7 +84,7 @@ describe('by mouse', () => {
     await page.locator('summary', { hasText: 'Levels:' }).click();
     await page.getByRole('button', { name: 'Move it down' }).click();
     await page.getByText('Main floor is the lowest level now. It is a level to test.').waitFor();
-    expect(await names(page)).toEqual(['Main floor', 'Basement']);
+    await expect.poll(() => names(page)).toEqual(['Main floor', 'Basement']);
     await switcher(page).getByRole('button', { name: 'Basement, blocked' }).waitFor();
     expect(await accessibilityFindings(page)).toEqual([]);
     await page.getByRole('button', { name: 'Move it up' }).click();
@@ -98,11 +98,11 @@ describe('by mouse', () => {
       .click();
     await page.getByRole('button', { name: 'Delete Basement' }).click();
     await page.getByText(/^Basement with \d+ things is gone\. Undo brings it back\.$/).waitFor();
-    expect(await names(page)).toEqual(['Main floor']);
-    expect(await page.getByRole('button', { name: /^Delete / }).count()).toBe(0);
+    await expect.poll(() => names(page)).toEqual(['Main floor']);
+    await expect.poll(() => page.getByRole('button', { name: /^Delete / }).count()).toBe(0);
     await page.getByRole('button', { name: 'Undo' }).click();
     await expect.poll(() => names(page)).toEqual(['Basement', 'Main floor']);
-    expect((await editor.level()).name).toBe('Basement');
+    await expect.poll(async () => (await editor.level()).name).toBe('Basement');
   });
 });
 
@@ -110,12 +110,12 @@ describe('by keyboard alone', () => {
   it('Page Up and Page Down go through the house, and the level is told aloud', async () => {
     await page.getByRole('application').focus();
     await page.keyboard.press('PageUp');
-    expect((await editor.level()).name).toBe('Main floor');
+    await expect.poll(async () => (await editor.level()).name).toBe('Main floor');
     await expect.poll(() => page.locator('output[aria-live]').textContent()).toMatch(/^Main floor is in view\./);
     await page.keyboard.press('PageUp');
     await page.getByText('Main floor is the highest level.').waitFor();
     await page.keyboard.press('PageDown');
-    expect((await editor.level()).name).toBe('Basement');
+    await expect.poll(async () => (await editor.level()).name).toBe('Basement');
   });
 
   it('adds one below and names it', async () => {
@@ -142,7 +142,7 @@ describe('by keyboard alone', () => {
     await page.mouse.down();
     await page.mouse.move(from.x + 40, from.y, { steps: 4 });
     await page.keyboard.press('PageUp');
-    expect((await editor.level()).name).toBe('Basement');
+    await expect.poll(async () => (await editor.level()).name).toBe('Basement');
     await page.mouse.up();
     await page.getByRole('button', { name: 'Undo' }).click();
   });

@@ -100,7 +100,7 @@ describe('the log', () => {
   it('by keyboard only: from the serial numbers through the box to a photo', async () => {
     const tabTo = async (target: Locator) => {
       for (let presses = 0; presses < 60 && !(await focused(target)); presses++) await page.keyboard.press('Tab');
-      expect(await focused(target)).toBe(true);
+      await expect.poll(() => focused(target)).toBe(true);
     };
     await page.getByRole('button', { name: 'Log', exact: true }).focus();
     await tabTo(serial(page, 'A1'));
@@ -119,8 +119,8 @@ describe('the log', () => {
     await tabTo(box.getByRole('button', { name: 'Write it down' }));
     await page.keyboard.press('Enter');
     await now(page).getByText('A1 and A2: with Cy Dale.').waitFor();
-    expect(await each(page, 'serial')).toEqual(['C-1', 'C-2']);
-    expect(await each(page, 'placedBy')).toEqual(['Ann Mill', 'Ann Mill']);
+    await expect.poll(() => each(page, 'serial')).toEqual(['C-1', 'C-2']);
+    await expect.poll(() => each(page, 'placedBy')).toEqual(['Ann Mill', 'Ann Mill']);
     await tabTo(detector(page, 'A1').locator('summary').first());
     await page.keyboard.press('Enter');
     await tabTo(detector(page, 'A1').getByRole('button', { name: 'Add photos' }));
@@ -136,21 +136,21 @@ describe('the log', () => {
   it('a scanner goes from one serial number to the next; one that stands twice is remarked and waits for the right one', async () => {
     await serial(page, 'A1').click();
     await page.keyboard.type('C-1001\n');
-    expect(await focused(serial(page, 'A2'))).toBe(true);
+    await expect.poll(() => focused(serial(page, 'A2'))).toBe(true);
     await page.keyboard.type('c-1001\n');
     await page.getByText('A1 has the same serial number. Look at the labels again.').first().waitFor();
-    expect(await message(page)).toContain('A1 has the same serial number');
-    expect(await focused(serial(page, 'A2'))).toBe(true);
+    await expect.poll(() => message(page)).toContain('A1 has the same serial number');
+    await expect.poll(() => focused(serial(page, 'A2'))).toBe(true);
     await page.keyboard.type('C-1002\n');
     await expect.poll(() => each(page, 'serial')).toEqual(['C-1001', 'C-1002']);
-    expect(await page.getByText('the same serial number').count()).toBe(0);
+    await expect.poll(() => page.getByText('the same serial number').count()).toBe(0);
   });
 
   it('what is the same for all is written once and taken back in one step', async () => {
     const before = await steps(page);
     await type(page.getByLabel('All set out by'), 'Ann Mill');
     await expect.poll(() => each(page, 'placedBy')).toEqual(['Ann Mill', 'Ann Mill']);
-    expect(await steps(page)).toBe(before + 1);
+    await expect.poll(() => steps(page)).toBe(before + 1);
     await page.getByRole('button', { name: 'Undo' }).click();
     await expect.poll(() => each(page, 'placedBy')).toEqual(['', '']);
     await page.getByRole('button', { name: 'Redo' }).click();
@@ -158,7 +158,7 @@ describe('the log', () => {
     await page.getByRole('button', { name: /sealed at the pick-up, 9:00$/ }).click();
     await page.getByRole('button', { name: /no tampering seen$/ }).click();
     await expect.poll(() => each(page, 'tampering')).toEqual(['none', 'none']);
-    expect(await each(page, 'sealed')).toEqual(Array(2).fill('2026-03-10T09:00:00-04:00'));
+    await expect.poll(() => each(page, 'sealed')).toEqual(Array(2).fill('2026-03-10T09:00:00-04:00'));
     await now(page).getByText('A1 and A2: with Ann Mill, since Tuesday 10 March, 9:00.').waitFor();
   });
 
@@ -173,27 +173,26 @@ describe('the log', () => {
   it('the box changes hands in one step; who has it stands at the top; post and laboratory are the times of the visit', async () => {
     await page.locator('summary', { hasText: 'Hand over the whole box' }).click();
     const box = page.getByRole('group', { name: 'All 2 at once' });
-    expect(await box.getByLabel('From', { exact: true }).inputValue()).toBe('Ann Mill');
+    await expect.poll(() => box.getByLabel('From', { exact: true }).inputValue()).toBe('Ann Mill');
     await box.getByLabel('To', { exact: true }).fill('Cy Dale');
     await type(box.getByLabel('Handed over', { exact: true }), '2026-03-10T10:00');
     const before = await steps(page);
     await box.getByRole('button', { name: 'Write it down' }).click();
     await now(page).getByText('A1 and A2: with Cy Dale, since Tuesday 10 March, 10:00.').waitFor();
-    expect([await steps(page), (await each(page, 'custody')).map(({ length }) => length)]).toEqual([
-      before + 1,
-      [1, 1],
-    ]);
+    await expect
+      .poll(async () => [await steps(page), (await each(page, 'custody')).map(({ length }) => length)])
+      .toEqual([before + 1, [1, 1]]);
     await type(page.getByLabel('Posted', { exact: true }), '2026-03-10T11:00');
     await now(page).getByText('A1 and A2: with the post, since Tuesday 10 March, 11:00.').waitFor();
-    expect((await plan(page)).visit.posted).toBe('2026-03-10T11:00:00-04:00');
+    await expect.poll(async () => (await plan(page)).visit.posted).toBe('2026-03-10T11:00:00-04:00');
     const lines = detector(page, 'A2').getByRole('list', { name: 'A2, from hand to hand' }).locator('strong');
     const chain = ['Set out by Ann Mill', 'Fetched by Ann Mill', 'Sealed', 'Ann Mill to Cy Dale', 'Posted'];
-    expect(await lines.allTextContents()).toEqual(chain);
+    await expect.poll(() => lines.allTextContents()).toEqual(chain);
     await detector(page, 'A2').getByRole('button', { name: 'Take away for all 2: Ann Mill to Cy Dale' }).click();
     await expect.poll(async () => (await each(page, 'custody')).flat()).toEqual([]);
     await page.getByRole('button', { name: 'Undo' }).click();
     await expect.poll(() => lines.count()).toBe(chain.length);
-    expect(await page.locator('.log__doubt').count()).toBe(0);
+    await expect.poll(() => page.locator('.log__doubt').count()).toBe(0);
   });
 
   it('a hand-over before the pick-up is written down and remarked; it is taken away and comes back', async () => {
@@ -205,7 +204,7 @@ describe('the log', () => {
     await one.getByRole('button', { name: 'Write it down' }).click();
     await one.getByText('Before the pick-up, Tuesday 10 March, 9:00. Look at both times.').waitFor();
     await now(page).getByText('A2: times or hands do not fit. See below.').waitFor();
-    expect(await message(page)).toMatch(/^Written down\. Look again: Before the pick-up/);
+    await expect.poll(() => message(page)).toMatch(/^Written down\. Look again: Before the pick-up/);
     await one.getByRole('button', { name: 'Take away: the house to Bo Reed' }).click();
     await expect.poll(() => page.locator('.log__doubt').count()).toBe(0);
     await page.keyboard.press('Control+z');
@@ -244,7 +243,9 @@ describe('the log', () => {
     await expect.poll(async () => (await plan(page)).weather ?? []).toEqual([]);
     await page.keyboard.press('Control+z');
     await take.waitFor();
-    expect((await plan(page)).weather).toEqual([{ at: '2026-03-08T07:30:00-04:00', text: 'Rain, 41 to 50 °F, calm' }]);
+    await expect
+      .poll(async () => (await plan(page)).weather)
+      .toEqual([{ at: '2026-03-08T07:30:00-04:00', text: 'Rain, 41 to 50 °F, calm' }]);
   });
 
   it.each(['sun', 'dark'])('axe finds nothing in the colours %s', async (theme) => {
@@ -259,13 +260,13 @@ describe('the log', () => {
     const before = await steps(page);
     await pick(page, 10);
     await page.getByText(/^10 photos in the log, \d\.\d MB of the plan\.$/).waitFor();
-    expect(await steps(page)).toBe(before + 1);
+    await expect.poll(() => steps(page)).toBe(before + 1);
     const last = page.getByRole('img', { name: 'A1 where it lay, 10 of 10' });
-    expect(
-      await last.evaluate((image) =>
-        [image as HTMLImageElement].map(({ naturalWidth: w, naturalHeight: h }) => [w, h]),
-      ),
-    ).toEqual([[1280, 960]]);
+    await expect
+      .poll(() =>
+        last.evaluate((image) => [image as HTMLImageElement].map(({ naturalWidth: w, naturalHeight: h }) => [w, h])),
+      )
+      .toEqual([[1280, 960]]);
     await page.getByRole('button', { name: 'Take photo 10 of A1 away' }).click();
     await expect.poll(async () => (await log(page))[0]?.photos.length).toBe(9);
     await page.keyboard.press('Control+z');
@@ -278,7 +279,7 @@ describe('the log', () => {
   it('photos that are none are refused in words, the others are taken in', async () => {
     await pick(page, 1, [{ name: 'label.pdf', text: '%PDF-1.7 not a picture' }]);
     await page.getByText(/^1 photo in the log, .* label\.pdf is a PDF\. Save the page as a picture/).waitFor();
-    expect((await log(page))[0]?.photos.length).toBe(11);
+    await expect.poll(async () => (await log(page))[0]?.photos.length).toBe(11);
     await page.getByLabel('Colours').selectOption('paper');
     expect(await accessibilityFindings(page)).toEqual([]);
     open.expectNoTroubles();
@@ -296,7 +297,7 @@ describe('the log', () => {
     const refused =
       /^The pictures of this plan take 18\.0 MB already, and a plan file may have 20 MB\. Take some away first\.$/;
     await page.getByText(refused).waitFor();
-    expect((await log(page))[0]?.photos.length).toBe(1);
+    await expect.poll(async () => (await log(page))[0]?.photos.length).toBe(1);
     await page.getByRole('button', { name: 'Undo' }).click();
     await expect.poll(async () => (await log(page))[0]?.photos.length).toBe(11);
   });
@@ -333,7 +334,7 @@ describe('on a tablet, by finger only', () => {
     await now(page)
       .getByText(/A1 and A2: with the post, since /)
       .waitFor();
-    expect((await each(page, 'sealed')).every(Boolean)).toBe(true);
+    await expect.poll(async () => (await each(page, 'sealed')).every(Boolean)).toBe(true);
     await detector(page, 'A1').locator('summary').first().tap();
     await detector(page, 'A1').locator('summary', { hasText: 'Hand it over' }).tap();
     await detector(page, 'A1').getByLabel('To', { exact: true }).fill('A'.repeat(80));
@@ -362,6 +363,6 @@ describe('on a tablet, by finger only', () => {
     const box = page.locator('summary', { hasText: 'Hand over the whole box' });
     await box.tap();
     await expect.poll(() => box.evaluate((summary) => (summary.parentElement as HTMLDetailsElement).open)).toBe(true);
-    expect(await each(page, 'fetchedBy')).toEqual(['Bo Reed']);
+    await expect.poll(() => each(page, 'fetchedBy')).toEqual(['Bo Reed']);
   });
 });

@@ -20,13 +20,13 @@ describe('at a first visit', () => {
   it('a system in the dark gets the dark colours, and what is picked stays picked', async () => {
     const { page, context, expectNoTroubles } = await openPage({ media: { colorScheme: 'dark' } });
     await page.getByRole('heading', { name: 'Begin with the room that you stand in.' }).waitFor();
-    expect(await theme(page)).toBe('dark');
+    await expect.poll(() => theme(page)).toBe('dark');
     await page.getByLabel('Colours').selectOption('paper');
     await expect.poll(() => theme(page)).toBe('paper');
     await page.waitForTimeout(200); // the pick is written beside the page
     await page.reload();
     await page.getByRole('heading', { name: 'Begin with the room that you stand in.' }).waitFor();
-    expect(await theme(page)).toBe('paper');
+    await expect.poll(() => theme(page)).toBe('paper');
     expectNoTroubles();
     await context.close();
   });
@@ -34,7 +34,7 @@ describe('at a first visit', () => {
   it('a system that asks for more contrast gets the colours for bright sun', async () => {
     const { page, context } = await openPage({ media: { contrast: 'more' } });
     await page.getByRole('heading', { name: 'Begin with the room that you stand in.' }).waitFor();
-    expect(await theme(page)).toBe('sun');
+    await expect.poll(() => theme(page)).toBe('sun');
     await context.close();
   });
 });
@@ -44,7 +44,7 @@ describe('where the system sets the colours', () => {
     '%s: what is on differs from what is off, and axe finds nothing',
     async (colorScheme) => {
       const { page, context, expectNoTroubles } = await openSample({ forcedColors: 'active', colorScheme });
-      expect(await theme(page)).toBe(colorScheme === 'dark' ? 'dark' : 'sun');
+      await expect.poll(() => theme(page)).toBe(colorScheme === 'dark' ? 'dark' : 'sun');
       const [on, off] = ['.foot .button[aria-pressed="true"]', '.foot .button:not([aria-pressed])'];
       expect(await ground(page, on)).not.toBe(await ground(page, off));
       await page.locator(on).first().hover();

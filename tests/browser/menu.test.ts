@@ -49,14 +49,16 @@ describe('the list of acts, by mouse and keyboard', () => {
     const head = await open.page.locator('.act-head').textContent();
     expect(head).toMatch(/^Blocked: /);
     expect(head).toMatch(/ from .*, needs .*\. The nearest white is .* (toward|to) /);
-    expect(await names()).toEqual(
-      expect.arrayContaining([
-        'Set a detector here',
-        'Name and use of Family room',
-        'Paste here',
-        'Bring this spot to the middle',
-      ]),
-    );
+    await expect
+      .poll(() => names())
+      .toEqual(
+        expect.arrayContaining([
+          'Set a detector here',
+          'Name and use of Family room',
+          'Paste here',
+          'Bring this spot to the middle',
+        ]),
+      );
     await keys('Escape');
   });
 
@@ -67,7 +69,7 @@ describe('the list of acts, by mouse and keyboard', () => {
   ])('on $on has "$has", and stands on the page and off the spot', async ({ at, has }) => {
     // Over the middle of the desk stand detectors: half a foot aside.
     await rightPress([at[0] - 400, at[1] + 20]);
-    expect(await names()).toContain(has);
+    await expect.poll(() => names()).toContain(has);
     const box = await open.page.locator('.act-menu').boundingBox();
     const spot = await editor.at([at[0] - 400, at[1] + 20]);
     if (!box) throw new Error('the list has no place');
@@ -81,7 +83,9 @@ describe('the list of acts, by mouse and keyboard', () => {
     const ids = sampleLevel.fixtures.slice(0, 3).map(({ id }) => id);
     await open.page.evaluate((each) => window.__stillspot?.store.getState().select(each), ids);
     await open.page.getByRole('button', { name: 'More…' }).first().click();
-    expect(await names()).toEqual(expect.arrayContaining(['Left edges in line', 'Spread evenly from left to right']));
+    await expect
+      .poll(() => names())
+      .toEqual(expect.arrayContaining(['Left edges in line', 'Spread evenly from left to right']));
     await keys('Escape', 'Escape');
   });
 
@@ -93,19 +97,19 @@ describe('the list of acts, by mouse and keyboard', () => {
     await open.page.locator('.plan-canvas').focus();
     await keys('Shift+F10');
     const [first, second] = await names();
-    expect(await focused()).toBe(first);
+    await expect.poll(() => focused()).toBe(first);
     await keys('ArrowDown');
-    expect(await focused()).toBe(second);
+    await expect.poll(() => focused()).toBe(second);
     await keys('ArrowUp', 'ArrowUp');
-    expect(await focused()).toBe('Delete');
+    await expect.poll(() => focused()).toBe('Delete');
     await keys('Home', 'c', 'c');
-    expect(await focused()).toBe((await names()).filter((name) => name.startsWith('C'))[1]);
+    await expect.poll(() => focused()).toBe((await names()).filter((name) => name.startsWith('C'))[1]);
     const steps = await editor.steps();
     await keys('Escape');
-    expect(await menu().count()).toBe(0);
-    expect(await open.page.evaluate(() => document.activeElement?.className)).toBe('plan-canvas');
-    expect(await editor.selection()).toHaveLength(1);
-    expect(await editor.steps()).toBe(steps);
+    await expect.poll(() => menu().count()).toBe(0);
+    await expect.poll(() => open.page.evaluate(() => document.activeElement?.className)).toBe('plan-canvas');
+    await expect.poll(() => editor.selection()).toHaveLength(1);
+    await expect.poll(() => editor.steps()).toBe(steps);
   });
 
   it('does what is chosen, as one step that can be taken back', async () => {
@@ -113,20 +117,20 @@ describe('the list of acts, by mouse and keyboard', () => {
     await keys('ContextMenu', 'd', 'Enter');
     await expect.poll(async () => (await editor.level()).objects.length).toBe(length + 1);
     await keys('Control+z');
-    expect((await editor.level()).objects).toHaveLength(length);
+    await expect.poll(async () => (await editor.level()).objects).toHaveLength(length);
   });
 
   it('is there for a row of the list beside the sheet too', async () => {
     await open.page.getByText('Everything on this level').click();
     const row = open.page.locator('.item', { hasText: 'Furnace' });
     await row.click({ button: 'right' });
-    expect(await open.page.locator('.act-title').textContent()).toBe('Furnace');
+    await expect.poll(() => open.page.locator('.act-title').textContent()).toBe('Furnace');
     await keys('Escape');
     await row.focus();
     await keys('Shift+F10');
-    expect(await open.page.locator('.act-title').textContent()).toBe('Furnace');
+    await expect.poll(() => open.page.locator('.act-title').textContent()).toBe('Furnace');
     await keys('Escape');
-    expect(await row.evaluate((each) => each === document.activeElement)).toBe(true);
+    await expect.poll(() => row.evaluate((each) => each === document.activeElement)).toBe(true);
     await open.page.getByText('Everything on this level').click();
   });
 
@@ -135,8 +139,8 @@ describe('the list of acts, by mouse and keyboard', () => {
     const before = await editor.level();
     const away = await editor.at([5000, 1500]);
     await open.page.mouse.click(away.x, away.y);
-    expect(await menu().count()).toBe(0);
-    expect(await editor.level()).toEqual(before);
+    await expect.poll(() => menu().count()).toBe(0);
+    await expect.poll(() => editor.level()).toEqual(before);
   });
 
   it('axe finds nothing on it, in the three sets of colours', async () => {
@@ -173,10 +177,10 @@ describe('the list of acts by finger', () => {
     await touch('touchMove', { x: on.x + 60, y: on.y });
     await open.page.waitForTimeout(60);
     const hover = await open.page.evaluate(() => window.__stillspot?.store.getState().hover?.at ?? [0, 0]);
-    expect((await editor.at(hover as XY)).x).toBeCloseTo(on.x + 60, 0);
+    await expect.poll(async () => (await editor.at(hover as XY)).x).toBeCloseTo(on.x + 60, 0);
     await touch('touchEnd');
-    expect(await menu().count()).toBe(0);
-    expect(await view()).toEqual(before);
+    await expect.poll(() => menu().count()).toBe(0);
+    await expect.poll(() => view()).toEqual(before);
   });
 
   it("held and let go on one spot opens it: targets of a finger's size, none over the spot", async () => {
@@ -205,14 +209,14 @@ describe('the list of acts by finger', () => {
     await hold();
     await touch('touchEnd');
     await menu().waitFor();
-    expect(await open.page.locator('.act-title').textContent()).toBe('Furnace');
+    await expect.poll(() => open.page.locator('.act-title').textContent()).toBe('Furnace');
     await open.page.keyboard.press('Escape');
     await open.page.evaluate(() => window.__stillspot?.store.getState().select([]));
     const steps = await editor.steps();
     await hold();
     for (const step of [20, 40, 60]) await touch('touchMove', { x: on.x, y: on.y - step });
     await touch('touchEnd');
-    expect(await menu().count()).toBe(0);
-    expect(await editor.steps()).toBe(steps + 1);
+    await expect.poll(() => menu().count()).toBe(0);
+    await expect.poll(() => editor.steps()).toBe(steps + 1);
   });
 });

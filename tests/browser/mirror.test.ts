@@ -31,31 +31,31 @@ describe('the list beside the sheet', () => {
     const count = [detectors, rooms, walls, openings, fixtures, objects].reduce((sum, { length }) => sum + length, 0);
     for (const stage of ['Site', 'Place', 'Sheet', 'Draw']) {
       await page.getByRole('button', { name: stage, exact: true }).click();
-      expect(await list().getByRole('button').count()).toBe(count);
+      await expect.poll(() => list().getByRole('button').count()).toBe(count);
     }
   });
 
   it('shows what is selected on the sheet, one or several, and selects on it', async () => {
     await editor.press(...(first?.at ?? [0, 0]));
-    expect(await pressed()).toEqual([first?.label]);
+    await expect.poll(() => pressed()).toEqual([first?.label]);
     await selectIds(editor, [SUMP, DESK]);
-    expect(await pressed()).toEqual(['Sump pit', 'Desk']);
+    await expect.poll(() => pressed()).toEqual(['Sump pit', 'Desk']);
     await page.keyboard.press('Escape');
-    expect(await pressed()).toEqual([]);
+    await expect.poll(() => pressed()).toEqual([]);
     await list()
       .getByRole('button', { name: /^Sump pit/ })
       .press('Enter');
-    expect(await editor.selection()).toEqual([SUMP]);
+    await expect.poll(() => editor.selection()).toEqual([SUMP]);
   });
 
   it('shows each verdict in words, and follows while the detector is dragged', async () => {
-    expect(await row().textContent()).toMatch(/ clear$/);
+    await expect.poll(() => row().textContent()).toMatch(/ clear$/);
     const [from, to] = [await editor.at(first?.at ?? [0, 0]), await editor.at(besidePit)];
     await page.mouse.move(from.x, from.y);
     await page.mouse.down();
     await page.mouse.move(to.x, to.y, { steps: 6 });
     await expect.poll(() => row().textContent()).toMatch(/ blocked$/);
-    expect(await row().getAttribute('data-verdict')).toBe('blocked');
+    await expect.poll(() => row().getAttribute('data-verdict')).toBe('blocked');
     await page.keyboard.press('Escape');
     await page.mouse.up();
     await expect.poll(() => row().textContent()).toMatch(/ clear$/);
@@ -102,7 +102,7 @@ describe('a verdict that changes', () => {
     await selectIds(editor, [DESK]);
     await drag(page, await editor.at([3500, 2200]), await editor.at([3700, 2400]));
     await page.waitForTimeout(700);
-    expect(await said()).toEqual([]);
+    await expect.poll(() => said()).toEqual([]);
     open.expectNoTroubles();
   });
 
@@ -114,6 +114,6 @@ describe('a verdict that changes', () => {
     await listen();
     await selectIds(editor, [DESK]);
     await page.waitForTimeout(800);
-    expect((await said()).join(' ')).not.toMatch(/: (clear|blocked|tight|unknown)\./);
+    await expect.poll(async () => (await said()).join(' ')).not.toMatch(/: (clear|blocked|tight|unknown)\./);
   });
 });

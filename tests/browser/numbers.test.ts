@@ -85,9 +85,9 @@ describe('drawing by numbers', () => {
     await open.page.keyboard.type('45');
     await keys('Enter');
     await open.page.keyboard.type('3 ft');
-    expect(await open.page.locator('#length-box-echo').textContent()).toBe(
-      '3 ft, 45° to the right from the wall before: Enter sets it.',
-    );
+    await expect
+      .poll(() => open.page.locator('#length-box-echo').textContent())
+      .toBe('3 ft, 45° to the right from the wall before: Enter sets it.');
     await keys('Enter');
     const after = await relative();
     const leg = (3 * FT) / Math.SQRT2;
@@ -95,9 +95,9 @@ describe('drawing by numbers', () => {
     expect(after[4]?.[1]).toBeCloseTo((run[3]?.[1] ?? 0) - leg, 1);
     // C closes the room straight from there.
     await keys('c');
-    expect(await lengths()).toHaveLength(5);
-    expect(await editor.message()).toMatch(/^The room is closed.* The last wall is .* long\.$/);
-    expect(await editor.steps()).toBe(1);
+    await expect.poll(() => lengths()).toHaveLength(5);
+    await expect.poll(() => editor.message()).toMatch(/^The room is closed.* The last wall is .* long\.$/);
+    await expect.poll(() => editor.steps()).toBe(1);
   });
 
   it('what a chain misses its start by is said, and spread in one step with right angles kept', async () => {
@@ -112,16 +112,16 @@ describe('drawing by numbers', () => {
       .toBe('The walls miss their start by 3 5/8 in: 2 in to the right and 3 in up, 0.4 % of the 69 ft 11 in round.');
     expect(await accessibilityFindings(open.page)).toEqual([]);
     await keys('s');
-    expect(await editor.message()).toMatch(/Spread over the walls: 1 5\/8 in at most on one of them\.$/);
+    await expect.poll(() => editor.message()).toMatch(/Spread over the walls: 1 5\/8 in at most on one of them\.$/);
     const { walls } = await editor.level();
     expect(walls).toHaveLength(4);
     for (const { from, to } of walls)
       expect(Math.min(Math.abs(from[0] - to[0]), Math.abs(from[1] - to[1]))).toBeLessThan(0.01);
     // 20 of the 40 ft 2 in across take 20 / 40.17 of the 2 in; 8 in walls.
-    expect((await lengths())[0]).toBe(Math.round(20 * FT + (2 * IN * 20 * 12) / 482 + 8 * IN));
-    expect(await editor.steps()).toBe(1);
+    await expect.poll(async () => (await lengths())[0]).toBe(Math.round(20 * FT + (2 * IN * 20 * 12) / 482 + 8 * IN));
+    await expect.poll(() => editor.steps()).toBe(1);
     await keys('Control+z');
-    expect((await editor.level()).walls).toHaveLength(0);
+    await expect.poll(async () => (await editor.level()).walls).toHaveLength(0);
   });
 
   it('or closed as it is by a press: the last wall takes it all', async () => {
@@ -131,8 +131,10 @@ describe('drawing by numbers', () => {
     await wall('ArrowLeft', '20 ft');
     await wall('ArrowUp', '14 ft 9 in');
     await open.page.getByRole('button', { name: 'Close as it is' }).click();
-    expect(await editor.message()).toMatch(/The last wall takes it all: it differs by 3 in from the tape\.$/);
-    expect(await lengths()).toEqual([20, 15, 20, 15].map((feet) => Math.round(feet * FT + 8 * IN)));
+    await expect
+      .poll(() => editor.message())
+      .toMatch(/The last wall takes it all: it differs by 3 in from the tape\.$/);
+    await expect.poll(() => lengths()).toEqual([20, 15, 20, 15].map((feet) => Math.round(feet * FT + 8 * IN)));
   });
 
   it('a wall is corrected at either end, or both by half', async () => {
@@ -150,7 +152,7 @@ describe('drawing by numbers', () => {
     await expect.poll(xs).toEqual([expect.closeTo(left - 2 * FT, 2), expect.closeTo(right + FT, 2)]);
     await correct('to', '20 ft');
     await expect.poll(xs).toEqual([expect.closeTo(left - 2 * FT, 2), expect.closeTo(right - 2 * FT, 2)]);
-    expect((await editor.level()).walls).toHaveLength(4);
+    await expect.poll(async () => (await editor.level()).walls).toHaveLength(4);
   });
 
   it('a wall is split by number and by a press with the cross, and joined again', async () => {
@@ -160,13 +162,12 @@ describe('drawing by numbers', () => {
     await fill('From the left corner, as taped', '8 ft');
     await open.page.getByRole('button', { name: 'Split it there' }).click();
     // 8 ft from the face of an 8 in wall: 8 ft 4 in of centre-line.
-    expect((await lengths()).slice(0, 2)).toEqual([
-      Math.round(8 * FT + 4 * IN),
-      (whole ?? 0) - Math.round(8 * FT + 4 * IN),
-    ]);
+    await expect
+      .poll(async () => (await lengths()).slice(0, 2))
+      .toEqual([Math.round(8 * FT + 4 * IN), (whole ?? 0) - Math.round(8 * FT + 4 * IN)]);
     await open.page.getByRole('button', { name: 'Press where to split it' }).click();
     await keys('ArrowLeft', 'Enter');
-    expect(await lengths()).toHaveLength(6);
+    await expect.poll(() => lengths()).toHaveLength(6);
     for (let parts = 6; parts > 4; parts--) {
       await open.page
         .getByRole('button', { name: /^Join it at its/ })
@@ -174,7 +175,7 @@ describe('drawing by numbers', () => {
         .click();
       await expect.poll(async () => (await lengths()).length).toBe(parts - 1);
     }
-    expect((await lengths())[0]).toBe(whole);
+    await expect.poll(async () => (await lengths())[0]).toBe(whole);
   });
 
   it('two taped diagonals square a room up, and lengths of no room are refused', async () => {
@@ -203,14 +204,14 @@ describe('drawing by numbers', () => {
     await open.page.getByText('Square it up by its diagonals').click();
     const square = open.page.getByRole('button', { name: 'Square the room up' });
     await square.click();
-    expect(await open.page.getByRole('alert').textContent()).toContain('Type both diagonals first');
+    await expect.poll(() => open.page.getByRole('alert').textContent()).toContain('Type both diagonals first');
     await fill('A-C', '45 ft');
     await fill('B-D', '25 ft');
     await square.click();
-    expect(await open.page.getByRole('alert').textContent()).toBe(
-      'A-C cannot be 45 ft: A-B and B-C together are 35 ft. Look at the tape again.',
-    );
-    expect(await editor.level()).toEqual(before);
+    await expect
+      .poll(() => open.page.getByRole('alert').textContent())
+      .toBe('A-C cannot be 45 ft: A-B and B-C together are 35 ft. Look at the tape again.');
+    await expect.poll(() => editor.level()).toEqual(before);
     // 20 ft by 15 ft, 4 in out of square: 20 ft 4 in and 19 ft 8 in across, 15 ft down, by Pythagoras.
     await fill('A-C', `25' 3 1/4"`);
     await fill('B-D', `24' 8 3/4"`);
@@ -223,7 +224,7 @@ describe('drawing by numbers', () => {
     expect(slid).toBeGreaterThan(3.8 * IN);
     expect(slid).toBeLessThan(4.2 * IN);
     await keys('Control+z');
-    expect(await editor.level()).toEqual(before);
+    await expect.poll(() => editor.level()).toEqual(before);
     open.expectNoTroubles();
   });
 });

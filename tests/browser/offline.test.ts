@@ -89,7 +89,7 @@ describe('without a network', () => {
     await context.setOffline(true);
     try {
       await page.goto(`${site}?again`);
-      expect(await titleOf(page)).toBe('Kept at home');
+      await expect.poll(() => titleOf(page)).toBe('Kept at home');
       await pickSample(page, /^Plain basement/);
       await page
         .getByRole('list', { name: 'Best spots, the most to spare first' })
@@ -116,8 +116,8 @@ describe('a new version', () => {
     cpSync(join(second, SECOND), join(app(), SECOND), { recursive: true });
     expect(await lookForNew(page)).toBe('redundant');
     await page.reload();
-    expect(await runs(page)).toBe(FIRST);
-    expect(await page.getByText(READY).count()).toBe(0);
+    await expect.poll(() => runs(page)).toBe(FIRST);
+    await expect.poll(() => page.getByText(READY).count()).toBe(0);
     deploy(inject('siteFolder'));
     await context.close();
   });
@@ -145,16 +145,16 @@ describe('a new version', () => {
     await page.getByText(READY).waitFor();
     await page.reload();
     await page.getByText(READY).waitFor();
-    expect(await runs(page)).toBe(FIRST); // loading it again is not saying so
+    await expect.poll(() => runs(page)).toBe(FIRST); // loading it again is not saying so
     await page.getByRole('button', { name: 'Start it' }).click();
     await expect.poll(() => runs(page).catch(() => '')).toBe(SECOND);
-    expect(await titleOf(page)).toBe('Open work');
+    await expect.poll(() => titleOf(page)).toBe('Open work');
     await expect.poll(() => page.evaluate(() => window.__stillspot?.store.getState().chain.corners.length)).toBe(2);
 
     // The other tab runs the old one to the end, with parts that it has not loaded yet and the server has no more.
     await other.getByText('A newer Stillspot was started in another tab.').waitFor();
-    expect(await other.getByText('Another tab changed this plan').count()).toBe(0);
-    expect(await runs(other)).toBe(FIRST);
+    await expect.poll(() => other.getByText('Another tab changed this plan').count()).toBe(0);
+    await expect.poll(() => runs(other)).toBe(FIRST);
     expect(await picture(other)).toBeGreaterThan(1000);
     await context.close();
   });
@@ -172,8 +172,8 @@ describe('a new version', () => {
     await page.getByLabel('Title of the sheet').fill('No room for this');
     await page.getByRole('button', { name: 'Start it' }).click();
     await page.getByText('The plan cannot be saved in this browser, so the old Stillspot goes on.').waitFor();
-    expect(await runs(page)).toBe(SECOND);
-    expect(await titleOf(page)).toBe('No room for this');
+    await expect.poll(() => runs(page)).toBe(SECOND);
+    await expect.poll(() => titleOf(page)).toBe('No room for this');
     await context.close();
   });
 });

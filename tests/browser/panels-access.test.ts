@@ -58,13 +58,15 @@ describe('by keyboard', () => {
   it('two digits put a thing in hand, Escape puts it back', async () => {
     await page.locator('body').press('4');
     await page.locator('body').press('1');
-    expect(await page.evaluate(() => window.__stillspot?.store.getState().tool)).toEqual({
-      kind: 'fixture',
-      fixture: 'supply-register',
-    });
+    await expect
+      .poll(() => page.evaluate(() => window.__stillspot?.store.getState().tool))
+      .toEqual({
+        kind: 'fixture',
+        fixture: 'supply-register',
+      });
     await page.getByText('Press where it stands: supply register.').waitFor();
     await page.keyboard.press('Escape');
-    expect(await page.evaluate(() => window.__stillspot?.store.getState().tool.kind)).toBe('select');
+    await expect.poll(() => page.evaluate(() => window.__stillspot?.store.getState().tool.kind)).toBe('select');
   });
 
   it('the list of the level selects, and the slip speaks about what is selected', async () => {
@@ -73,7 +75,7 @@ describe('by keyboard', () => {
     const row = page.getByLabel('Detectors', { exact: true }).getByRole('button').nth(1);
     await row.focus();
     await page.keyboard.press('Enter');
-    expect(await row.getAttribute('aria-pressed')).toBe('true');
+    await expect.poll(() => row.getAttribute('aria-pressed')).toBe('true');
     await page.locator('.slip__where', { hasText: 'Detector C2' }).waitFor();
   });
 });
@@ -96,13 +98,13 @@ describe('the way out', () => {
     const rooms = () => page.evaluate(() => window.__stillspot?.store.getState().plan.levels[0]?.rooms.length);
     const before = await rooms();
     await page.getByRole('button', { name: 'Say what this room is used for' }).click();
-    expect(await rooms()).toBe(before);
+    await expect.poll(() => rooms()).toBe(before);
     await page.getByText('Pick the use of the room without a name.').waitFor();
     await page
       .getByRole('navigation')
       .getByRole('button', { name: /^Closet/ })
       .click();
-    expect(await rooms()).toBe((before ?? 0) + 1);
+    await expect.poll(() => rooms()).toBe((before ?? 0) + 1);
     await page.getByLabel('Detectors on this level').getByRole('button', { name: /^C2/ }).click();
     await page.getByRole('heading', { name: 'Blocked', exact: true }).waitFor();
     open.expectNoTroubles();

@@ -24,8 +24,8 @@ describe('the copy in the browser', () => {
     const before = await plan(page);
     await page.reload();
     await page.getByRole('heading', { name: 'Desk' }).waitFor();
-    expect(await plan(page)).toEqual(before);
-    expect(await page.evaluate(() => window.__stillspot?.store.getState().selection)).toEqual(['t1']);
+    await expect.poll(() => plan(page)).toEqual(before);
+    await expect.poll(() => page.evaluate(() => window.__stillspot?.store.getState().selection)).toEqual(['t1']);
     expectNoTroubles();
   });
 
@@ -73,7 +73,7 @@ describe('the copy in the browser', () => {
     const next = await context.newPage();
     await next.goto(address);
     await expect.poll(async () => (await plan(next))?.levels).toEqual(before);
-    expect(await next.evaluate(() => window.__stillspot?.store.getState().draft)).toBeNull();
+    await expect.poll(() => next.evaluate(() => window.__stillspot?.store.getState().draft)).toBeNull();
   });
 
   it('keeps aside what cannot be read, and says so', async () => {
@@ -116,7 +116,7 @@ describe('a store that takes nothing', () => {
     const sign = page.getByText(/could not save: The storage of this browser is full/);
     await sign.waitFor();
     await page.getByRole('button', { name: 'Save as a file' }).waitFor();
-    expect((await plan(page))?.title).toBe('No room');
+    await expect.poll(async () => (await plan(page))?.title).toBe('No room');
   });
 
   it('opens the page where a store may not be opened at all', async () => {
@@ -145,7 +145,7 @@ describe('two tabs', () => {
     await first.getByText(/Another tab changed this plan at/).waitFor();
     await retitle(first, 'From the first tab');
     await new Promise((done) => setTimeout(done, 700)); // longer than the rest before a copy is written
-    expect((await plan(first))?.title).toBe('From the first tab');
+    await expect.poll(async () => (await plan(first))?.title).toBe('From the first tab');
 
     const third = await context.newPage();
     await third.goto(first.url());
@@ -163,6 +163,6 @@ describe('two tabs', () => {
     await first.getByRole('button', { name: 'Bring this back' }).click();
     await expect.poll(async () => (await plan(first))?.title).toBe('From the first tab');
     await first.getByRole('button', { name: 'Undo' }).click();
-    expect((await plan(first))?.title).toBe('From the second tab');
+    await expect.poll(async () => (await plan(first))?.title).toBe('From the second tab');
   });
 });

@@ -24,19 +24,19 @@ describe('a length field', () => {
     await select('o1');
     await field('Width').fill('2 ft 8 1/2 in');
     await page.keyboard.press('Enter');
-    expect((await level())?.openings[0]?.width).toBeCloseTo(32.5 * 25.4, 6);
+    await expect.poll(async () => (await level())?.openings[0]?.width).toBeCloseTo(32.5 * 25.4, 6);
     await expect.poll(() => field('Width').inputValue()).toBe('2 ft 8 1/2 in');
     await page.getByRole('button', { name: 'Undo' }).click();
-    expect((await level())?.openings[0]?.width).toBe(914.4);
-    expect(await field('Width').inputValue()).toBe('3 ft');
+    await expect.poll(async () => (await level())?.openings[0]?.width).toBe(914.4);
+    await expect.poll(() => field('Width').inputValue()).toBe('3 ft');
   });
 
   it('takes centimetres and metres as well, and says them in the units of the plan', async () => {
     await field('Width').fill('81 cm');
     await page.locator('.field__echo').waitFor();
-    expect(await page.locator('.field__echo').textContent()).toContain('2 ft 7');
+    await expect.poll(() => page.locator('.field__echo').textContent()).toContain('2 ft 7');
     await page.keyboard.press('Enter');
-    expect((await level())?.openings[0]?.width).toBeCloseTo(810, 6);
+    await expect.poll(async () => (await level())?.openings[0]?.width).toBeCloseTo(810, 6);
     await page.getByRole('button', { name: 'Undo' }).click();
   });
 
@@ -45,12 +45,12 @@ describe('a length field', () => {
     await page.keyboard.press('Enter');
     const refusal = page.locator('.field__trouble');
     await refusal.waitFor();
-    expect(await refusal.textContent()).toMatch(/"about a yard" is not a length.*The plan keeps 3 ft\./);
-    expect(await field('Width').getAttribute('aria-invalid')).toBe('true');
-    expect((await level())?.openings[0]?.width).toBe(914.4);
+    await expect.poll(() => refusal.textContent()).toMatch(/"about a yard" is not a length.*The plan keeps 3 ft\./);
+    await expect.poll(() => field('Width').getAttribute('aria-invalid')).toBe('true');
+    await expect.poll(async () => (await level())?.openings[0]?.width).toBe(914.4);
     await page.keyboard.press('Escape');
-    expect(await field('Width').inputValue()).toBe('3 ft');
-    expect(await refusal.count()).toBe(0);
+    await expect.poll(() => field('Width').inputValue()).toBe('3 ft');
+    await expect.poll(() => refusal.count()).toBe(0);
   });
 
   it('refuses a window that would leave its wall, with how far and the way out', async () => {
@@ -59,18 +59,18 @@ describe('a length field', () => {
     const refusal = page.locator('.field__trouble');
     await refusal.waitFor();
     // From the corner of 8 in walls: 33 ft from the end of the wall, which is 34 ft 8 in long, the window 3 ft wide.
-    expect(await refusal.textContent()).toContain(
-      'The window would reach 1 ft 4 in past the end of its wall. Slide it back or make it narrower.',
-    );
-    expect((await level())?.openings[0]?.offset).toBe(1320.8);
+    await expect
+      .poll(() => refusal.textContent())
+      .toContain('The window would reach 1 ft 4 in past the end of its wall. Slide it back or make it narrower.');
+    await expect.poll(async () => (await level())?.openings[0]?.offset).toBe(1320.8);
     await page.keyboard.press('Escape');
   });
 
   it('forgets what was half typed when another thing is selected', async () => {
     await field('Width').fill('9 ft');
     await select('o2');
-    expect((await level())?.openings[1]?.width).toBe(914.4);
-    expect(await field('Width').inputValue()).toBe('3 ft');
+    await expect.poll(async () => (await level())?.openings[1]?.width).toBe(914.4);
+    await expect.poll(() => field('Width').inputValue()).toBe('3 ft');
   });
 });
 
@@ -82,9 +82,9 @@ describe('the numbers of other things', () => {
     await page.keyboard.press('Enter');
     await expect.poll(() => field('Along its face, as taped').inputValue()).toBe('25 ft');
     const rooms = page.getByRole('navigation').getByText(/^2 rooms/);
-    expect(await rooms.count()).toBe(1);
+    await expect.poll(() => rooms.count()).toBe(1);
     await page.getByRole('button', { name: 'Undo' }).click();
-    expect(await level()).toEqual(before);
+    await expect.poll(() => level()).toEqual(before);
   });
 
   it('move a thing by its taped gap to a wall', async () => {
@@ -94,7 +94,7 @@ describe('the numbers of other things', () => {
     await gap.fill('1 ft');
     await page.keyboard.press('Enter');
     await expect.poll(() => gap.inputValue()).toBe('1 ft');
-    expect((await level())?.objects.find(({ id }) => id === 't1')).not.toEqual(before);
+    await expect.poll(async () => (await level())?.objects.find(({ id }) => id === 't1')).not.toEqual(before);
     await page.getByRole('button', { name: 'Undo' }).click();
   });
 
@@ -104,7 +104,7 @@ describe('the numbers of other things', () => {
     await page.keyboard.press('Enter');
     const refusal = page.locator('.field__trouble');
     await refusal.waitFor();
-    expect(await refusal.textContent()).toContain('The top would be 1 in below the underside.');
+    await expect.poll(() => refusal.textContent()).toContain('The top would be 1 in below the underside.');
     await page.keyboard.press('Escape');
   });
 
@@ -119,10 +119,10 @@ describe('the numbers of other things', () => {
     const x = (each: typeof after) => each?.detectors.find(({ id }) => id === 'd1')?.at[0] ?? Number.NaN;
     expect(x(after) - x(before)).toBeCloseTo(152.4, 6);
     await page.getByRole('button', { name: 'Delete' }).click();
-    expect((await level())?.objects.some(({ id }) => id === 't1')).toBe(false);
+    await expect.poll(async () => (await level())?.objects.some(({ id }) => id === 't1')).toBe(false);
     await page.getByRole('button', { name: 'Undo' }).click();
     await page.getByRole('button', { name: 'Undo' }).click();
-    expect(await level()).toEqual(before);
+    await expect.poll(() => level()).toEqual(before);
   });
 });
 
@@ -140,10 +140,10 @@ describe('the rules', () => {
     await page.getByText('Looser than published: sump pit. Every sheet says so.').waitFor();
     // Beside the verdict, and in the row of the rule.
     const slip = page.getByLabel('Verdict', { exact: true });
-    expect(await slip.locator('.loosened').textContent()).toMatch(/^Looser than published: sump pit /);
-    expect(await slip.locator('.rung').getByText('Looser than published').count()).toBe(1);
+    await expect.poll(() => slip.locator('.loosened').textContent()).toMatch(/^Looser than published: sump pit /);
+    await expect.poll(() => slip.locator('.rung').getByText('Looser than published').count()).toBe(1);
     await page.getByRole('button', { name: 'Back to the published distance' }).click();
-    expect(await page.getByText('Looser than published').count()).toBe(0);
+    await expect.poll(() => page.getByText('Looser than published').count()).toBe(0);
     open.expectNoTroubles();
   });
 });

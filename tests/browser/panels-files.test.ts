@@ -21,10 +21,10 @@ describe('the empty page', () => {
   it('says what to do first, and offers it', async () => {
     await page.getByRole('heading', { name: 'Begin with the room that you stand in.' }).waitFor();
     await page.getByLabel('Where to begin').getByRole('button', { name: 'Type the lengths' }).click();
-    expect(await page.evaluate(() => window.__stillspot?.store.getState().tool.kind)).toBe('wall');
+    await expect.poll(() => page.evaluate(() => window.__stillspot?.store.getState().tool.kind)).toBe('wall');
     await page.getByText('Press where the wall begins').waitFor();
     await page.getByRole('button', { name: 'Put it back' }).click();
-    expect(await page.evaluate(() => window.__stillspot?.store.getState().tool.kind)).toBe('select');
+    await expect.poll(() => page.evaluate(() => window.__stillspot?.store.getState().tool.kind)).toBe('select');
   });
 });
 
@@ -32,7 +32,7 @@ describe('opening a file', () => {
   it('shows a plan that is one', async () => {
     await openFile('finch.plan.json', SAMPLE);
     await page.getByText('finch.plan.json is open.').waitFor();
-    expect(await title()).toBe('Finch Lane, basement');
+    await expect.poll(() => title()).toBe('Finch Lane, basement');
   });
 
   it('refuses a broken one with every problem and its place, and keeps what is open', async () => {
@@ -46,11 +46,13 @@ describe('opening a file', () => {
     await dialog.waitFor();
     const places = await dialog.locator('tbody td:first-child').allTextContents();
     expect(places).toEqual(expect.arrayContaining(['/tapeTolerance', '/levels/0/ceiling', '/levels/0/living']));
-    expect(await dialog.textContent()).toContain('sometimes');
-    expect(await dialog.textContent()).toContain('What you had open is still open, unchanged.');
+    await expect.poll(() => dialog.textContent()).toContain('sometimes');
+    await expect.poll(() => dialog.textContent()).toContain('What you had open is still open, unchanged.');
     await page.keyboard.press('Escape');
     await dialog.waitFor({ state: 'detached' });
-    expect(await page.evaluate(() => JSON.stringify(window.__stillspot?.store.getState().plan))).toBe(before);
+    await expect
+      .poll(() => page.evaluate(() => JSON.stringify(window.__stillspot?.store.getState().plan)))
+      .toBe(before);
   });
 
   it.each([
@@ -61,9 +63,9 @@ describe('opening a file', () => {
     await openFile(name, text);
     const dialog = page.getByRole('dialog', { name: `${name} was not opened` });
     await dialog.waitFor();
-    expect(await dialog.locator('tbody tr').count()).toBeGreaterThan(0);
+    await expect.poll(() => dialog.locator('tbody tr').count()).toBeGreaterThan(0);
     await dialog.getByRole('button', { name: 'Close' }).click();
-    expect(await title()).toBe('Finch Lane, basement');
+    await expect.poll(() => title()).toBe('Finch Lane, basement');
   });
 
   it('takes a plan that is dropped on the page', async () => {
@@ -75,7 +77,7 @@ describe('opening a file', () => {
     }, text);
     await page.dispatchEvent('body', 'drop', { dataTransfer: transfer });
     await page.getByText('dropped.plan.json is open.').waitFor();
-    expect(await title()).toBe('Dropped here');
+    await expect.poll(() => title()).toBe('Dropped here');
   });
 });
 
@@ -127,14 +129,14 @@ describe('nothing drawn is lost', () => {
     await bar().getByRole('button', { name: 'Plans' }).click();
     await page.getByRole('button', { name: 'New sheet' }).click();
     await page.getByText('A new sheet. The plan before stands under Plans.').waitFor();
-    expect(await title()).toBe('');
+    await expect.poll(() => title()).toBe('');
     await bar().getByRole('button', { name: 'Plans' }).click();
     await page
       .getByRole('dialog')
       .getByRole('button', { name: /^Dropped here/ })
       .click();
     await page.getByRole('dialog').waitFor({ state: 'detached' });
-    expect(await title()).toBe('Dropped here');
+    await expect.poll(() => title()).toBe('Dropped here');
   });
 });
 
@@ -149,7 +151,7 @@ describe('the samples', () => {
     const titles = new Set<string | undefined>();
     for (let index = 0; index < count; index++) {
       await bar().getByRole('button', { name: 'Plans' }).click();
-      expect((await rows.nth(index).locator('span').textContent())?.length).toBeGreaterThan(20);
+      await expect.poll(async () => (await rows.nth(index).locator('span').textContent())?.length).toBeGreaterThan(20);
       await rows.nth(index).click();
       await page.getByRole('dialog').waitFor({ state: 'detached' });
       titles.add(await title());

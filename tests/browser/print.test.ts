@@ -42,7 +42,7 @@ describe('printed from the browser', () => {
       await page.getByLabel('Size', { exact: true }).selectOption(paper);
       await page.getByRole('button', { name: 'Look at the paper' }).click();
       await page.getByRole('img', { name: `Sheet 1 of ${count}` }).waitFor();
-      expect(await printed(page)).toEqual(Array(count).fill(size));
+      await expect.poll(() => printed(page)).toEqual(Array(count).fill(size));
       await page.emulateMedia({ media: 'print' });
       const seen = await page
         .locator('body > *')
@@ -62,10 +62,10 @@ describe('printed from the browser', () => {
     await expect.poll(() => page.locator('html').getAttribute('data-printed')).toBe('yes');
     const sheets = await page.locator('.previews img').count();
     expect(sheets).toBeGreaterThan(1);
-    expect(await printed(page)).toEqual(Array(sheets).fill('279×216'));
+    await expect.poll(() => printed(page)).toEqual(Array(sheets).fill('279×216'));
     expect(await accessibilityFindings(page)).toEqual([]);
     await close(page);
-    expect(await page.locator('.printed').count()).toBe(0);
+    await page.locator('.printed').waitFor({ state: 'detached' });
     open.expectNoTroubles();
   });
 });

@@ -63,32 +63,34 @@ describe('the quality book over 200 invented pairs', () => {
 
   it.each([0, 1, 2])('chart %d marks what an independent calculation flags, in the order of the dates', async (i) => {
     const marks = chart(i).locator('.drawn [data-point]');
-    expect(await marks.evaluateAll((all) => all.map((each) => each.getAttribute('data-point')))).toEqual(expected[i]);
+    await expect
+      .poll(() => marks.evaluateAll((all) => all.map((each) => each.getAttribute('data-point'))))
+      .toEqual(expected[i]);
     // Two beyond warning in a row end a run.
     const bad = (at: number) => expected[i]?.[at] !== undefined && expected[i]?.[at] !== 'in-control';
     const runs = (expected[i] ?? []).flatMap((_, at) => (bad(at) && bad(at - 1) ? [at] : []));
-    expect(
-      await marks.evaluateAll((all) => all.flatMap((each, at) => (each.hasAttribute('data-run') ? [at] : []))),
-    ).toEqual(runs);
+    await expect
+      .poll(() => marks.evaluateAll((all) => all.flatMap((each, at) => (each.hasAttribute('data-run') ? [at] : []))))
+      .toEqual(runs);
   });
 
   it('has every pair in a table beside the picture, and the lines with their values', async () => {
     await chart(0).getByText('The pairs as a table', { exact: true }).click();
-    expect(await chart(0).locator('tbody tr').count()).toBe(expected[0]?.length);
+    await expect.poll(() => chart(0).locator('tbody tr').count()).toBe(expected[0]?.length);
     const text = await chart(1).textContent();
     expect(text).toMatch(/Warning from [\d.]+ %, control from [\d.]+ %/);
-    expect(await chart(2).textContent()).toContain('Warning above 1 pCi/L');
+    await expect.poll(() => chart(2).textContent()).toContain('Warning above 1 pCi/L');
   });
 
   it('shows what is done and owed by month, and the spikes of the year', async () => {
     const january = page.getByRole('row', { name: /^2026-01/ });
-    expect(await january.textContent()).toContain('20 done, 2 needed');
-    expect(await january.textContent()).toContain('0 of 1, 1 owed');
+    await expect.poll(() => january.textContent()).toContain('20 done, 2 needed');
+    await expect.poll(() => january.textContent()).toContain('0 of 1, 1 owed');
     await page
       .getByRole('row', { name: /^Year 2026/ })
       .getByText('0 of 3, 3 owed')
       .waitFor();
-    expect(await page.locator('.book').textContent()).toContain('at most 6 a month, and at least 3 a year');
+    await expect.poll(() => page.locator('.book').textContent()).toContain('at most 6 a month, and at least 3 a year');
   });
 
   it('goes out as tables and drawings', async () => {
@@ -132,12 +134,14 @@ describe('the quality book over 200 invented pairs', () => {
   ])('fits a page of %d by %d', async (width, height) => {
     await page.evaluate(() => window.__stillspot?.store.getState().setTheme('paper'));
     await page.setViewportSize({ width, height });
-    expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)).toBeLessThanOrEqual(0);
+    await expect
+      .poll(() => page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth))
+      .toBeLessThanOrEqual(0);
     const body = page.locator('.book__body');
-    expect(await page.locator('.book').evaluate((each) => each.scrollHeight - each.clientHeight)).toBeLessThanOrEqual(
-      0,
-    );
-    expect(await body.evaluate((each) => each.scrollWidth - each.clientWidth)).toBeLessThanOrEqual(0);
+    await expect
+      .poll(() => page.locator('.book').evaluate((each) => each.scrollHeight - each.clientHeight))
+      .toBeLessThanOrEqual(0);
+    await expect.poll(() => body.evaluate((each) => each.scrollWidth - each.clientWidth)).toBeLessThanOrEqual(0);
     if (!SHOTS) return;
     await page.locator('.book details[open] > summary').evaluateAll((all) => {
       for (const each of all) (each as HTMLElement).click();
@@ -164,7 +168,7 @@ describe('blanks and spikes by keyboard', () => {
       await page.keyboard.press('Enter');
     };
     const write = form.getByRole('button', { name: 'Write it down' });
-    expect(await write.isDisabled()).toBe(true); // a blank without a result is no zero
+    await expect.poll(() => write.isDisabled()).toBe(true); // a blank without a result is no zero
     await form.getByLabel('Kind').selectOption('spike');
     await enter('Serial', 'S-7');
     await enter('Exposed to, pCi/L', '10');

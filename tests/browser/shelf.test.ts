@@ -78,7 +78,7 @@ describe('by mouse', () => {
     await page.keyboard.press('Enter');
     await said(page, 'Now called Second visit.');
     await expect.poll(() => titles(page)).toEqual(['Second visit']);
-    expect((await onSheet(page))?.title).toBe('Second visit');
+    await expect.poll(async () => (await onSheet(page))?.title).toBe('Second visit');
   });
 
   it('shows an earlier version with what has changed, and brings it back', async () => {
@@ -146,7 +146,9 @@ describe('by mouse', () => {
     await takeIn(page, file('torn.plans.json', shelfFile([{ ...sample, title: 'Whole' }, torn])));
     const dialog = page.getByRole('dialog', { name: 'torn.plans.json not taken in' });
     await dialog.waitFor();
-    expect(await dialog.locator('tbody td:first-child').allTextContents()).toEqual(['/plans/1/plan/tapeTolerance']);
+    await expect
+      .poll(() => dialog.locator('tbody td:first-child').allTextContents())
+      .toEqual(['/plans/1/plan/tapeTolerance']);
     await dialog.getByRole('button', { name: 'Close' }).click();
     await expect.poll(() => titles(page)).toEqual([FINCH]);
   });
@@ -163,8 +165,8 @@ describe('by mouse', () => {
     });
     await button(page, 'Duplicate').click();
     await said(page, 'The storage of this browser is full. Save the plan as a file, then free some space.');
-    expect(await button(page, 'Undo').count()).toBe(0);
-    expect(await titles(page)).toEqual([FINCH]);
+    await expect.poll(() => button(page, 'Undo').count()).toBe(0);
+    await expect.poll(() => titles(page)).toEqual([FINCH]);
     await page.evaluate(() => {
       IDBObjectStore.prototype.put = (window as unknown as { putAgain: IDBObjectStore['put'] }).putAgain;
     });
@@ -180,7 +182,7 @@ describe('by mouse', () => {
     await shelf(page).waitFor({ state: 'detached' });
     await plans(page).click();
     await cards(page).nth(201).waitFor();
-    expect(await titles(page)).toEqual([FINCH, `${FINCH}, copy`, ...many.map(({ title }) => title)].sort());
+    await expect.poll(() => titles(page)).toEqual([FINCH, `${FINCH}, copy`, ...many.map(({ title }) => title)].sort());
   });
 });
 
@@ -195,7 +197,7 @@ describe('by keyboard only', () => {
     const tabTo = async (place: Locator) => {
       await place.waitFor();
       for (let step = 0; step < 30 && !(await focused(place)); step++) await press('Tab');
-      expect(await focused(place)).toBe(true);
+      await expect.poll(() => focused(place)).toBe(true);
     };
     const somewhere = () =>
       page.evaluate(() => document.activeElement !== document.body && document.activeElement?.tagName !== 'DIALOG');
@@ -262,7 +264,7 @@ describe('by touch only', () => {
     await button(page, 'Empty the bin now').tap();
     await button(page, 'Empty it').tap();
     await said(page, 'The bin is empty.');
-    expect(await shelf(page).getByText('The bin:').count()).toBe(0);
+    await expect.poll(() => shelf(page).getByText('The bin:').count()).toBe(0);
     await expect.poll(async () => (await onSheet(page))?.title).toBe(FINCH);
     expectNoTroubles();
     await context.close();

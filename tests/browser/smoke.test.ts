@@ -5,7 +5,7 @@ describe('the built page', () => {
   it('opens, draws in its own font and prints no error', async () => {
     const { page, expectNoTroubles } = await openPage();
     await expect.poll(() => page.locator('#root').evaluate((root) => root.childElementCount)).toBeGreaterThan(0);
-    expect(await page.title()).toContain('Stillspot');
+    await expect.poll(() => page.title()).toContain('Stillspot');
     const loaded = await page.evaluate(() =>
       [...document.fonts].filter(({ status }) => status === 'loaded').map(({ family }) => family.replaceAll('"', '')),
     );

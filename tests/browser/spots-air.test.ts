@@ -39,9 +39,11 @@ describe('moving air', () => {
     await row.locator('summary').click();
     const told = row.locator('.air-way');
     await told.waitFor();
-    expect(await told.textContent()).toMatch(
-      /^For information, not the rule\. Round the walls it is [\d.]+ m; the rule measures straight\. Doors are counted as open\.$/,
-    );
+    await expect
+      .poll(() => told.textContent())
+      .toMatch(
+        /^For information, not the rule\. Round the walls it is [\d.]+ m; the rule measures straight\. Doors are counted as open\.$/,
+      );
     await expect.poll(sheet).not.toBe(before);
     await row.locator('summary').click();
     await told.waitFor({ state: 'detached' });
@@ -62,13 +64,13 @@ describe('moving air', () => {
       await page.getByLabel(label, { exact: true }).fill(text);
       await page.keyboard.press('Enter');
     }
-    expect(await stream()).toEqual({ direction: 90, spread: 40, reach: 2000 });
+    await expect.poll(() => stream()).toEqual({ direction: 90, spread: 40, reach: 2000 });
     const narrow = await sheet();
     await page.getByLabel('Spread', { exact: true }).fill('120');
     await page.keyboard.press('Enter');
     await expect.poll(sheet).not.toBe(narrow);
     while ((await editor.steps()) > before) await page.getByRole('button', { name: 'Undo' }).click();
-    expect(await stream()).toEqual(cleaner?.stream);
+    await expect.poll(() => stream()).toEqual(cleaner?.stream);
   });
 });
 
@@ -88,11 +90,11 @@ describe('every published list', () => {
     );
     for (const row of await rows.all()) {
       const verdict = await row.getAttribute('data-verdict');
-      expect(await row.locator('.list__head strong').textContent()).toBe(verdict);
+      await expect.poll(() => row.locator('.list__head strong').textContent()).toBe(verdict);
       // A reason stands with each: what is short, or what there is to spare.
-      expect(await row.locator('p').allTextContents()).toContainEqual(
-        expect.stringMatching(/needs|at the most|to spare|met/),
-      );
+      await expect
+        .poll(() => row.locator('p').allTextContents())
+        .toContainEqual(expect.stringMatching(/needs|at the most|to spare|met/));
     }
   });
 

@@ -42,17 +42,17 @@ async function picture(x: number, y: number): Promise<string> {
 describe('the best spot', () => {
   it('is listed with its room, what there is to spare and at what, four others after it', async () => {
     await expect.poll(() => rows().count()).toBe(5);
-    expect(await rows().first().textContent()).toMatch(/^1Family room.*to spare at /);
-    for (const row of await rows().all()) expect(await row.getAttribute('data-verdict')).toBe('clear');
+    await expect.poll(() => rows().first().textContent()).toMatch(/^1Family room.*to spare at /);
+    for (const row of await rows().all()) await expect.poll(() => row.getAttribute('data-verdict')).toBe('clear');
   });
 
   it('is shown on the sheet when one comes upon it by keyboard', async () => {
     await page.getByRole('button', { name: 'On furniture first' }).focus();
     await page.keyboard.press('Tab');
-    expect(await rows().first().getAttribute('aria-pressed')).toBe('true');
+    await expect.poll(() => rows().first().getAttribute('aria-pressed')).toBe('true');
     await page.keyboard.press('Tab');
-    expect(await rows().first().getAttribute('aria-pressed')).toBe('false');
-    expect(await rows().nth(1).getAttribute('aria-pressed')).toBe('true');
+    await expect.poll(() => rows().first().getAttribute('aria-pressed')).toBe('false');
+    await expect.poll(() => rows().nth(1).getAttribute('aria-pressed')).toBe('true');
     await page.getByRole('button', { name: 'Set one at spot 2' }).waitFor();
   });
 
@@ -60,21 +60,21 @@ describe('the best spot', () => {
     await rows().first().click();
     const before = await editor.steps();
     await page.getByRole('button', { name: 'Set one at spot 1' }).click();
-    expect(await detectors()).toHaveLength(3);
-    expect(await editor.steps()).toBe(before + 1);
-    expect(await editor.selection()).toEqual([(await detectors()).at(-1)?.id]);
+    await expect.poll(() => detectors()).toHaveLength(3);
+    await expect.poll(() => editor.steps()).toBe(before + 1);
+    await expect.poll(() => editor.selection()).toEqual([(await detectors()).at(-1)?.id]);
     await page.getByRole('heading', { name: 'Clear', exact: true }).waitFor();
-    expect(await rows().first().textContent()).toContain('A3 stands here');
+    await expect.poll(() => rows().first().textContent()).toContain('A3 stands here');
   });
 
   it('takes the selected detector when asked to move it', async () => {
     await rows().nth(3).click();
     await page.getByRole('button', { name: 'Move A3 to spot 4' }).click();
-    expect(await detectors()).toHaveLength(3);
-    expect(await rows().nth(3).textContent()).toContain('A3 stands here');
+    await expect.poll(() => detectors()).toHaveLength(3);
+    await expect.poll(() => rows().nth(3).textContent()).toContain('A3 stands here');
     await undo();
     await undo();
-    expect(await detectors()).toHaveLength(2);
+    await expect.poll(() => detectors()).toHaveLength(2);
   });
 
   it('is looked for on furniture first when asked', async () => {
@@ -89,19 +89,19 @@ describe('a pair', () => {
   it('is set side by side in one press, both clear, under a letter of its own', async () => {
     const before = await editor.steps();
     await page.getByRole('button', { name: 'Set a pair side by side' }).click();
-    expect((await detectors()).map(({ pair }) => pair)).toEqual(['A', 'A', 'B', 'B']);
-    expect(await verdicts()).toEqual(['clear', 'clear', 'clear', 'clear']);
-    expect(await editor.steps()).toBe(before + 1);
+    await expect.poll(async () => (await detectors()).map(({ pair }) => pair)).toEqual(['A', 'A', 'B', 'B']);
+    await expect.poll(() => verdicts()).toEqual(['clear', 'clear', 'clear', 'clear']);
+    await expect.poll(() => editor.steps()).toBe(before + 1);
     await undo();
-    expect(await detectors()).toHaveLength(2);
+    await expect.poll(() => detectors()).toHaveLength(2);
   });
 
   it('grows from a single detector by its companion', async () => {
     await rows().first().click();
     await page.getByRole('button', { name: 'Set one at spot 1' }).click();
     await page.getByRole('button', { name: 'Set A3 its companion' }).click();
-    expect((await detectors()).map(({ pair }) => pair)).toEqual(['A', 'A', 'B', 'B']);
-    expect(await verdicts()).toEqual(['clear', 'clear', 'clear', 'clear']);
+    await expect.poll(async () => (await detectors()).map(({ pair }) => pair)).toEqual(['A', 'A', 'B', 'B']);
+    await expect.poll(() => verdicts()).toEqual(['clear', 'clear', 'clear', 'clear']);
     await undo();
     await undo();
   });
@@ -109,8 +109,8 @@ describe('a pair', () => {
   it('may be three or four on request', async () => {
     await page.getByLabel('How many').selectOption('Three');
     await page.getByRole('button', { name: 'Set three side by side' }).click();
-    expect((await detectors()).map(({ pair }) => pair)).toEqual(['A', 'A', 'B', 'B', 'B']);
-    expect(new Set(await verdicts())).toEqual(new Set(['clear']));
+    await expect.poll(async () => (await detectors()).map(({ pair }) => pair)).toEqual(['A', 'A', 'B', 'B', 'B']);
+    await expect.poll(async () => new Set(await verdicts())).toEqual(new Set(['clear']));
     await undo();
     await page.getByLabel('How many').selectOption('Two, a pair');
   });
@@ -132,30 +132,30 @@ describe('the height', () => {
     await slider().focus();
     await page.keyboard.press('ArrowDown');
     // The desk's top is the height that is shaded for: an inch lower it is in the way.
-    expect(await height()).toBeCloseTo(before - 25.4, 6);
+    await expect.poll(() => height()).toBeCloseTo(before - 25.4, 6);
     await expect.poll(() => picture(...at)).not.toBe(white);
-    expect(await slider().getAttribute('aria-valuetext')).toContain('2 ft 5 in above the floor');
+    await expect.poll(() => slider().getAttribute('aria-valuetext')).toContain('2 ft 5 in above the floor');
     await page.keyboard.press('ArrowUp');
-    expect(await height()).toBeCloseTo(before, 6);
+    await expect.poll(() => height()).toBeCloseTo(before, 6);
     await expect.poll(() => picture(...at)).toBe(white);
     await page.keyboard.press('PageUp');
-    expect(await height()).toBeCloseTo(before + 152.4, 6);
+    await expect.poll(() => height()).toBeCloseTo(before + 152.4, 6);
     await page.keyboard.press('Home');
-    expect(await height()).toBe(0);
+    await expect.poll(() => height()).toBe(0);
   });
 
   it('of a selected detector is told with what bounds it, and set by a press', async () => {
     await page.evaluate(() => window.__stillspot?.store.getState().select(['d1']));
     const heights = page.getByRole('region', { name: 'How high?' });
     await heights.getByText('Not lower: it stands on the desk.').waitFor();
-    expect(await heights.textContent()).toContain('2 ft 6 in to 5 ft 11 in');
+    await expect.poll(() => heights.textContent()).toContain('2 ft 6 in to 5 ft 11 in');
     await slider().focus();
     await page.keyboard.press('ArrowUp');
     await page.getByText('The sheet is shaded for 2 ft 7 in. A1 stands at 2 ft 6 in.').waitFor();
     await heights.getByRole('button', { name: 'Set A1 at 2 ft 7 in' }).click();
-    expect((await detectors())[0]?.base).toBeCloseTo(31 * 25.4, 6);
+    await expect.poll(async () => (await detectors())[0]?.base).toBeCloseTo(31 * 25.4, 6);
     await heights.getByRole('button', { name: 'Set A1 on the desk, 2 ft 6 in' }).click();
-    expect((await detectors())[0]?.base).toBe(762);
+    await expect.poll(async () => (await detectors())[0]?.base).toBe(762);
   });
 
   it('is read at the pointer', async () => {
@@ -171,8 +171,8 @@ describe('a level that is not the one to test', () => {
     await openSample(/^Split level/);
     await page.getByRole('button', { name: 'Upper level', exact: true }).click();
     await page.getByText('No spot is offered here.').waitFor();
-    expect(await rows().count()).toBe(0);
-    expect(await page.getByRole('button', { name: /side by side$/ }).count()).toBe(0);
+    await expect.poll(() => rows().count()).toBe(0);
+    await expect.poll(() => page.getByRole('button', { name: /side by side$/ }).count()).toBe(0);
   });
 
   it('under Illinois each level on the ground needs its location, and the upper one none', async () => {

@@ -77,7 +77,7 @@ describe('a picture to draw over, by mouse and keyboard', () => {
     await pick(page, 'cellar.png', 'image/png', await sketch(page, 'image/png'));
     const first = await tracingOf(editor);
     expect([first.width, first.height, first.name]).toEqual([800, 600, 'cellar.png']);
-    expect(await editor.message()).toContain('Press the two ends of a length');
+    await expect.poll(() => editor.message()).toContain('Press the two ends of a length');
     // Across its whole breadth: 400 pixels of the 800 are then 20 ft.
     const left: [number, number] = [first.at[0] - 200 * first.scale, first.at[1]];
     const right: [number, number] = [first.at[0] + 200 * first.scale, first.at[1]];
@@ -93,7 +93,7 @@ describe('a picture to draw over, by mouse and keyboard', () => {
     const [red, green] = await pixelAt(page, await editor.at(scaled.at));
     expect(red - green).toBeGreaterThan(60);
     await page.keyboard.press('Control+z');
-    expect((await tracingOf(editor)).scale).toBe(first.scale);
+    await expect.poll(async () => (await tracingOf(editor)).scale).toBe(first.scale);
   });
 
   it('keeps its tool and its first point while the sheet is zoomed; Escape takes back the point, then the tool', async () => {
@@ -103,9 +103,9 @@ describe('a picture to draw over, by mouse and keyboard', () => {
     await editor.press(at[0] - 100 * scale, at[1]);
     await page.mouse.wheel(0, -200);
     await page.keyboard.press('Escape');
-    expect(await tool()).toBe('tracing');
+    await expect.poll(() => tool()).toBe('tracing');
     await page.keyboard.press('Escape');
-    expect(await tool()).toBe('select');
+    await expect.poll(() => tool()).toBe('select');
     await page.evaluate(() => window.__stillspot?.store.getState().fit());
   });
 
@@ -128,16 +128,16 @@ describe('a picture to draw over, by mouse and keyboard', () => {
     const fade = page.getByLabel(/How strong it shows/);
     await fade.focus();
     await fade.press('ArrowLeft');
-    expect((await tracingOf(editor)).opacity).toBe(0.55);
+    await expect.poll(async () => (await tracingOf(editor)).opacity).toBe(0.55);
     await page.getByLabel('Shown').uncheck();
-    expect((await tracingOf(editor)).shown).toBe(false);
+    await expect.poll(async () => (await tracingOf(editor)).shown).toBe(false);
     await page.getByLabel('Shown').check();
     await page.getByLabel('Locked where it lies').check();
-    expect(await page.getByRole('button', { name: 'Shift by two points' }).count()).toBe(0);
+    await expect.poll(() => page.getByRole('button', { name: 'Shift by two points' }).count()).toBe(0);
     const steps = await editor.steps();
     await page.getByRole('button', { name: 'Undo' }).click();
-    expect(await editor.steps()).toBe(steps - 1);
-    expect((await tracingOf(editor)).locked).toBe(false);
+    await expect.poll(() => editor.steps()).toBe(steps - 1);
+    await expect.poll(async () => (await tracingOf(editor)).locked).toBe(false);
     expect(await accessibilityFindings(page)).toEqual([]);
   });
 
@@ -153,16 +153,20 @@ describe('a picture to draw over, by mouse and keyboard', () => {
     await page.keyboard.press('ArrowRight');
     await page.keyboard.press('Control+ArrowUp');
     // An inch to the right, a foot up.
-    expect(distance((await tracingOf(editor)).at, [pulled[0] + 25.4, pulled[1] - 304.8])).toBeLessThan(0.01);
+    await expect
+      .poll(async () => distance((await tracingOf(editor)).at, [pulled[0] + 25.4, pulled[1] - 304.8]))
+      .toBeLessThan(0.01);
     await page.keyboard.press('Escape');
     await page.getByText('By numbers').click();
     const field = page.getByLabel('Push it down by');
     await field.fill("-1'");
     await field.press('Enter');
-    expect(distance((await tracingOf(editor)).at, [pulled[0] + 25.4, pulled[1] - 609.6])).toBeLessThan(0.01);
-    expect(await editor.steps()).toBe(steps + 4);
+    await expect
+      .poll(async () => distance((await tracingOf(editor)).at, [pulled[0] + 25.4, pulled[1] - 609.6]))
+      .toBeLessThan(0.01);
+    await expect.poll(() => editor.steps()).toBe(steps + 4);
     for (let step = 0; step < 4; step++) await page.getByRole('button', { name: 'Undo' }).click();
-    expect((await tracingOf(editor)).at).toEqual(before);
+    await expect.poll(async () => (await tracingOf(editor)).at).toEqual(before);
   });
 
   it('is turned and sized by the grips of its frame, and Escape ends that', async () => {
@@ -185,11 +189,11 @@ describe('a picture to draw over, by mouse and keyboard', () => {
     const after = await tracingOf(editor);
     expect(after.scale).toBeLessThan(before.scale * 0.98);
     expect(after.width).toBe(before.width);
-    expect(await editor.steps()).toBe(steps + 1);
+    await expect.poll(() => editor.steps()).toBe(steps + 1);
     await page.keyboard.press('Escape');
     await done.waitFor({ state: 'detached' });
     await page.getByRole('button', { name: 'Undo' }).click();
-    expect((await tracingOf(editor)).scale).toBe(before.scale);
+    await expect.poll(async () => (await tracingOf(editor)).scale).toBe(before.scale);
   });
 
   it('stays over a reload, goes into the saved file, and can be left out of it', async () => {
@@ -214,9 +218,9 @@ describe('a picture to draw over, by mouse and keyboard', () => {
     const bare = await download(page, save);
     expect(bare.bytes.toString()).not.toContain('data:image');
     await expect.poll(() => editor.message()).toContain('without the picture');
-    expect((await tracingOf(editor)).image).toBe(image);
+    await expect.poll(async () => (await tracingOf(editor)).image).toBe(image);
     await page.getByRole('button', { name: 'Take it away' }).click();
-    expect((await editor.level()).tracing).toBeUndefined();
+    await expect.poll(async () => (await editor.level()).tracing).toBeUndefined();
   });
 
   it('is left out of the marked-up sheet, or shows there faintly', async () => {
@@ -253,9 +257,9 @@ describe('a picture to draw over, by mouse and keyboard', () => {
     const { width, height, image } = await tracingOf(editor);
     expect([width, height]).toEqual([2400, 1800]);
     expect(image.length).toBeLessThan(1_500_000);
-    expect(await editor.message()).toMatch(
-      /^Drawn down from 4000 by 3000 to 2400 by 1800 pixels, (?:0\.\d MB|less than 0\.1 MB) of the plan\./,
-    );
+    await expect
+      .poll(() => editor.message())
+      .toMatch(/^Drawn down from 4000 by 3000 to 2400 by 1800 pixels, (?:0\.\d MB|less than 0\.1 MB) of the plan\./);
   });
 
   it('from a phone held upright stands upright', async () => {
@@ -296,7 +300,7 @@ describe('a picture to draw over, by mouse and keyboard', () => {
     await fresh(page);
     await hand(page, 'drop', name, type, Buffer.from(text, 'latin1'));
     await expect.poll(() => editor.message()).toContain(words);
-    expect((await editor.level()).tracing).toBeUndefined();
+    await expect.poll(async () => (await editor.level()).tracing).toBeUndefined();
     opened.expectNoTroubles();
   });
 
@@ -314,7 +318,7 @@ describe('a picture to draw over, by mouse and keyboard', () => {
     await page.keyboard.type('20');
     await page.keyboard.press('Enter');
     // Ten steps of a foot are said to be 20 ft.
-    expect((await tracingOf(editor)).scale).toBeCloseTo(scale * 2, 6);
+    await expect.poll(async () => (await tracingOf(editor)).scale).toBeCloseTo(scale * 2, 6);
   });
 });
 
@@ -330,20 +334,20 @@ it('a picture is brought to scale by finger', async () => {
   // The tap leaves the field its focus.
   await page.keyboard.type('3 m');
   await page.getByRole('button', { name: 'Set the scale' }).tap();
-  expect((await tracingOf(editor)).scale * 200).toBeGreaterThan(3000 * 0.98);
-  expect((await tracingOf(editor)).scale * 200).toBeLessThan(3000 * 1.02);
+  await expect.poll(async () => (await tracingOf(editor)).scale * 200).toBeGreaterThan(3000 * 0.98);
+  await expect.poll(async () => (await tracingOf(editor)).scale * 200).toBeLessThan(3000 * 1.02);
   // From a point to another by one pull of the finger.
   const now = await tracingOf(editor);
   await page.getByRole('button', { name: 'Straighten by two points' }).tap();
   const side = (x: number, y: number) => editor.at([now.at[0] + x * now.scale, now.at[1] + y * now.scale]);
   await touchDrag(page, await side(-100, 0), await side(100, -20));
-  expect((await tracingOf(editor)).turn).toBeCloseTo((Math.atan2(20, 200) * 180) / Math.PI, 0);
+  await expect.poll(async () => (await tracingOf(editor)).turn).toBeCloseTo((Math.atan2(20, 200) * 180) / Math.PI, 0);
   const straight = (await tracingOf(editor)).at;
   // The browser drops a tap that follows a pull at once: it takes it for the end of a fling.
   await page.waitForTimeout(500);
   await page.getByRole('button', { name: 'Pull it, or use arrows' }).tap();
   await expect.poll(() => page.evaluate(() => window.__stillspot?.store.getState().tool.kind)).toBe('tracing');
   await touchDrag(page, await editor.at(straight), await editor.at([straight[0] + 900, straight[1]]));
-  expect(Math.abs((await tracingOf(editor)).at[0] - straight[0] - 900)).toBeLessThan(60);
+  await expect.poll(async () => Math.abs((await tracingOf(editor)).at[0] - straight[0] - 900)).toBeLessThan(60);
   await context.close();
 });

@@ -73,7 +73,7 @@ describe('a job by keyboard alone', () => {
     await keys('Enter', 'ArrowRight');
     await times('Control+ArrowRight', 7);
     await keys('Enter', 'Escape');
-    expect((await editor.level()).fixtures.map(({ kind }) => kind)).toEqual(['furnace']);
+    await expect.poll(async () => (await editor.level()).fixtures.map(({ kind }) => kind)).toEqual(['furnace']);
   });
 
   it('says what the room is used for, and names it', async () => {
@@ -83,7 +83,7 @@ describe('a job by keyboard alone', () => {
     await keys('Control+a');
     await page.keyboard.type('Den');
     await keys('Enter');
-    expect((await editor.level()).rooms.map(({ name }) => name)).toEqual(['Den']);
+    await expect.poll(async () => (await editor.level()).rooms.map(({ name }) => name)).toEqual(['Den']);
   });
 
   it('sets a detector by the furnace, takes the way out, and hears both verdicts', async () => {
@@ -103,10 +103,10 @@ describe('a job by keyboard alone', () => {
     const below = (await editor.level()).id;
     await tabTo('Add level');
     await keys('Enter');
-    expect((await editor.level()).id).not.toBe(below);
+    await expect.poll(async () => (await editor.level()).id).not.toBe(below);
     await tabTo(/, clear$/);
     await keys('Enter');
-    expect((await editor.level()).id).toBe(below);
+    await expect.poll(async () => (await editor.level()).id).toBe(below);
   });
 
   it('looks at the sheet and saves the plan', async () => {
@@ -118,7 +118,7 @@ describe('a job by keyboard alone', () => {
     await page.getByRole('img', { name: /^Sheet 1 of / }).waitFor();
     await keys('Escape');
     await page.getByRole('dialog').waitFor({ state: 'detached' });
-    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Look at the sheet');
+    await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toBe('Look at the sheet');
     const { bytes } = await download(page, () => keys('Control+s'));
     expect(planIn(bytes).levels.flatMap(({ detectors }) => detectors)).toHaveLength(1);
     open.expectNoTroubles();
@@ -164,7 +164,7 @@ describe('a job by touch alone, on a tablet', () => {
     await tap(/^Four walls in one drag/);
     await tapSheet(0, 0);
     await tapSheet(6000, 4500);
-    expect((await editor.level()).walls).toHaveLength(4);
+    await expect.poll(async () => (await editor.level()).walls).toHaveLength(4);
   });
 
   it('sets a door 2 ft from the corner', async () => {
@@ -179,7 +179,7 @@ describe('a job by touch alone, on a tablet', () => {
   it('takes a furnace out of the palette and sets it down', async () => {
     await take('What heats?', /^Furnace/);
     await tapSheet(5200, 3000);
-    expect((await editor.level()).fixtures.map(({ kind }) => kind)).toEqual(['furnace']);
+    await expect.poll(async () => (await editor.level()).fixtures.map(({ kind }) => kind)).toEqual(['furnace']);
   });
 
   it('says what the room is used for, and names it', async () => {
@@ -187,7 +187,7 @@ describe('a job by touch alone, on a tablet', () => {
     await tapSheet(2500, 1500);
     await openColumn('side');
     await write('Name', 'Den');
-    expect((await editor.level()).rooms.map(({ name }) => name)).toEqual(['Den']);
+    await expect.poll(async () => (await editor.level()).rooms.map(({ name }) => name)).toEqual(['Den']);
   });
 
   it('sets a detector by the furnace, and takes the way out', async () => {
@@ -207,9 +207,9 @@ describe('a job by touch alone, on a tablet', () => {
   it('adds a level and goes back to the one below', async () => {
     const { id, name } = await editor.level();
     await tap('Add level');
-    expect((await editor.level()).id).not.toBe(id);
+    await expect.poll(async () => (await editor.level()).id).not.toBe(id);
     await tap(`${name}, clear`);
-    expect((await editor.level()).id).toBe(id);
+    await expect.poll(async () => (await editor.level()).id).toBe(id);
   });
 
   it('looks at the sheet and saves the plan', async () => {
