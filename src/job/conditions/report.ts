@@ -2,7 +2,7 @@ import type { Condition, Plan } from '../../../geometry/plan/model.ts';
 import type { Source } from '../../../geometry/rules/types.ts';
 import { counted, listed } from '../../../geometry/words.ts';
 import { ILLINOIS, MAH, source } from '../sources.ts';
-import { type Ms, msOf } from '../timing/clock.ts';
+import { msOf } from '../timing/clock.ts';
 import { hasMitigation } from '../timing/mitigation.ts';
 import { AIR_ITEMS } from './air-items.ts';
 import { OTHER_ITEMS } from './other-items.ts';
@@ -31,7 +31,7 @@ export function conditionsReport(plan: Plan): ConditionsReport {
   const rows = [...CONDITION_ITEMS.filter((item) => applies(plan, item)), ...strangers(plan)].map((item) =>
     rowOf(plan, item),
   );
-  return { rows, ...wholeOf(rows, msOf(plan.visit.end)) };
+  return { rows, ...wholeOf(rows) };
 }
 
 /** An item that was answered is never left out of the list, whatever the plan shows. */
@@ -86,6 +86,7 @@ function rowOf(plan: Plan, item: ConditionItem): ConditionRow {
     by: state === answered ? (answer?.by?.trim() ?? '') : '',
     at: state === answered ? (answer?.at ?? null) : null,
     note: answer?.note.trim() ?? '',
+    early: state === 'kept' && isBefore(answer?.at ?? null, plan.visit.end),
     means: state === 'broken' ? item.breakMeans : null,
     says: found + doubted + saysOf(state, item, plan.visit.start !== null),
   };
@@ -118,14 +119,19 @@ function tamperedDetectors({ log = [], levels }: Plan): readonly string[] {
   );
 }
 
-/** Items that were seen kept before the pick-up and not looked at since: what happened in between is not in the answer. */
-function early(rows: readonly ConditionRow[], end: Ms | null): string {
-  const before = rows.filter(({ state, at }) => state === 'kept' && end !== null && (msOf(at) ?? end) < end);
-  if (before.length === 0) return '';
-  return ` ${counted(before.length, 'answer')} from before the pick-up: ask what happened since, and answer again.`;
-}
+/** Seen before the pick-up and not looked at since: what happened in between is not in the answer. */
+const isBefore = (at: string | null, pickUp: string | null): boolean => {
+  const [seen, end] = [msOf(at), msOf(pickUp)];
+  return seen !== null && end !== null && seen < end;
+};
 
-function wholeOf(rows: readonly ConditionRow[], end: Ms | null): Pick<ConditionsReport, 'whole' | 'says'> {
+/** So many answers say nothing of what came after them; empty for none. */
+export const earlyWords = (count: number): string =>
+  count === 0
+    ? ''
+    : `${counted(count, 'answer')} from before the pick-up: ask then what happened since, and answer again.`;
+
+function wholeOf(rows: readonly ConditionRow[]): Pick<ConditionsReport, 'whole' | 'says'> {
   const named = (which: readonly ConditionRow[]) => listed(which.map(({ item }) => `"${item.name}"`));
   const lost = rows.filter(({ means }) => means === 'not-evaluated');
   if (lost.length > 0) {
@@ -136,13 +142,18 @@ function wholeOf(rows: readonly ConditionRow[], end: Ms | null): Pick<Conditions
   }
   const doubtful = rows.filter(({ means }) => means === 'look-again');
   const open = rows.filter(({ state }) => state === 'unknown');
-  const asked = open.length > 0 ? `${counted(open.length, 'item')} not known yet.` : '';
+  const asked = [
+    open.length > 0 ? `${counted(open.length, 'item')} not known yet.` : '',
+    earlyWords(rows.filter(({ early }) => early).length),
+  ]
+    .filter(Boolean)
+    .join(' ');
   if (doubtful.length > 0) {
     const says = `Broken: ${named(doubtful)}. A certified or licensed professional decides whether the result may be used.`;
     return { whole: 'unknown', says: [says, asked].filter(Boolean).join(' ') };
   }
-  if (open.length > 0) return { whole: 'unknown', says: asked };
+  if (asked) return { whole: 'unknown', says: asked };
   const noted = rows.filter(({ means }) => means === 'note-it');
   const note = noted.length > 0 ? ` To be noted with the result: ${named(noted)}.` : '';
-  return { whole: 'holds', says: `Every item that applies is kept.${note}${early(rows, end)}` };
+  return { whole: 'holds', says: `Every item that applies is kept.${note}` };
 }

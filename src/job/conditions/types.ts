@@ -38,6 +38,8 @@ export interface ConditionRow {
   /** RFC 3339, or null when it is not known, as for `by`. */
   readonly at: string | null;
   readonly note: string;
+  /** Seen kept before the pick-up that the plan has, and not looked at since. */
+  readonly early: boolean;
   /** Null while it is not broken. */
   readonly means: BreakMeans | null;
   /** What the state comes to for this test, in sentences. */
@@ -46,7 +48,7 @@ export interface ConditionRow {
 
 export interface ConditionsReport {
   readonly rows: readonly ConditionRow[];
-  /** "holds" only when every item that applies is kept, or its break is one that is only written down. */
+  /** "holds" only when every item that applies is kept until the pick-up, or its break is one that is only written down. */
   readonly whole: TestStanding;
   /** The whole in a sentence. */
   readonly says: string;

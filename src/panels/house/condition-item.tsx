@@ -12,12 +12,12 @@ import { answer } from './walk.ts';
 
 /** One item: a press answers it. A break says at once what it means; opened, what is asked, who, when, a note and the sources. */
 export function ConditionItem({ row }: { readonly row: ConditionRow }) {
-  const { item, state, answered, mayBeNone, says } = row;
+  const { item, state, answered, mayBeNone, early, says } = row;
   const [open, setOpen] = useState(false);
   const id = useId();
   const name = useRef<HTMLButtonElement>(null);
   const zone = useAppStore(({ plan }) => plan.site.timeZone);
-  const mark = STATE_MARK[state];
+  const mark = STATE_MARK[early ? 'unknown' : state];
   const doubtful = state === 'unknown' && answered !== 'unknown';
   return (
     <li className="condition" data-state={state}>

@@ -34,8 +34,8 @@ export const WHOLE: Readonly<Record<TestStanding, { readonly word: string; reado
   unknown: { word: 'Unknown', mark: 'unknown' },
 };
 
-/** "Kept: R. Alder, Sat 7 Mar, 18:00"; whichever of the two is not written down says so. `zone`: IANA zone of the house. */
-export function answerLine({ state, answered, by, at }: ConditionRow, zone: string): string {
+/** "Kept: R. Alder, Sat 7 Mar, 18:00", or "Kept so far" where that was before the pick-up; whichever of the two is not written down says so. `zone`: IANA zone of the house. */
+export function answerLine({ state, answered, by, at, early }: ConditionRow, zone: string): string {
   if (state !== answered) return overruled(state, answered);
   if (state === 'unknown') return STATE_WORDS[state];
   const time = msOf(at);
@@ -43,7 +43,8 @@ export function answerLine({ state, answered, by, at }: ConditionRow, zone: stri
   const known = [by, when].filter(Boolean).join(', ');
   const lacks = [by ? '' : 'who', when ? '' : 'when'].filter(Boolean);
   const missing = lacks.length > 0 ? `${listed(lacks)} not written down` : '';
-  return `${STATE_WORDS[state]}: ${[known, missing].filter(Boolean).join('; ')}`;
+  const word = early ? 'Kept so far' : STATE_WORDS[state];
+  return `${word}: ${[known, missing].filter(Boolean).join('; ')}`;
 }
 
 /** The log knows of a break, or every house has it: whoever answered otherwise did not see that. */

@@ -2,7 +2,7 @@ import type { Plan } from '../../../geometry/plan/model.ts';
 import { counted, listed } from '../../../geometry/words.ts';
 import { agreementState } from '../../job/conditions/agreement-state.ts';
 import { lacksWhoOrWhen } from '../../job/conditions/edit.ts';
-import { conditionsReport } from '../../job/conditions/report.ts';
+import { conditionsReport, earlyWords } from '../../job/conditions/report.ts';
 import { agreementOf } from '../../job/log/edit.ts';
 import { type Hint, type SeenLevel, WEIGHT } from './hint.ts';
 import { isPlaced } from './time.ts';
@@ -28,6 +28,8 @@ export function houseHints(plan: Plan, levels: readonly SeenLevel[]): readonly H
   const unsigned = rows.filter(lacksWhoOrWhen).length;
   if (unsigned > 0) remark(`${counted(unsigned, 'answer')} about the house without who or when.`);
   if (!started) return hints;
+  const early = earlyWords(rows.filter((row) => row.early).length);
+  if (early) remark(early);
   if (agreementState(agreementOf(plan)) === 'open') remark('Nobody has signed yet not to interfere with the test.');
   return hints;
 }

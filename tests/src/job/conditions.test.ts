@@ -99,12 +99,17 @@ describe('the whole', () => {
     }
   });
 
-  it('says that answers from before the pick-up do not speak for what came after them', () => {
+  it('is not known while an answer is from before the pick-up: it does not speak for what came after it', () => {
     const seen = (at: string) => keptBut().map((each) => (each.item === 'windows-closed' ? { ...each, at } : each));
-    const saysOf = (at: string) => conditionsReport(planWith(seen(at))).says;
-    expect(saysOf('2026-05-05T08:59:00-04:00')).toContain('1 answer from before the pick-up: ask what happened since');
-    expect(saysOf('2026-05-05T09:00:00-04:00')).not.toContain('before the pick-up');
-    expect(conditionsReport(planWith(keptBut())).says).not.toContain('before the pick-up');
+    const reportOf = (at: string) => conditionsReport(planWith(seen(at)));
+    const early = reportOf('2026-05-05T08:59:00-04:00');
+    expect(early.whole).toBe('unknown');
+    expect(early.says).toBe('1 answer from before the pick-up: ask then what happened since, and answer again.');
+    expect(early.rows.filter((row) => row.early).map(({ item }) => item.id)).toEqual(['windows-closed']);
+    expect(reportOf('2026-05-05T09:00:00-04:00').whole).toBe('holds');
+    expect(conditionsReport(planWith(keptBut())).whole).toBe('holds');
+    const open = conditionsReport(planWith(seen('2026-05-01T08:00:00Z'), { visit: { ...VISIT, end: null } }));
+    expect(open.whole).toBe('holds'); // no pick-up is written down: the times are unknown then
   });
 
   it('holds when every item that applies is kept, or the house has no such thing', () => {
