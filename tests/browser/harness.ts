@@ -74,6 +74,8 @@ export async function openPage(options: PageOptions = {}): Promise<OpenPage> {
   // Less than a test has in all: what is waited for in vain is then named.
   context.setDefaultTimeout(20_000);
   const page = await context.newPage();
+  // Watched from the start: switched on only where a file is asked for, it could come after the press that asks.
+  page.on('filechooser', () => undefined);
   const troubles: string[] = [];
   page.on('console', (message) => {
     if (message.type() === 'error') troubles.push(message.text());
