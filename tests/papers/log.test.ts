@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { withCondition } from '../../src/job/conditions/edit.ts';
 import { withHandOver, withLog, withWeather } from '../../src/job/log/edit.ts';
 import { placedDetectors } from '../../src/papers/places.ts';
 
@@ -23,6 +24,17 @@ describe('the log', () => {
     const text = words('log', bare);
     for (const { name, height } of placedDetectors(bare))
       for (const part of [name, height]) expect(text).toContain(part);
+  });
+
+  it('writes "kept so far" where the answer is from before the pick-up, and "kept" only where it speaks for the whole test', () => {
+    const [start, end] = ['2026-03-07T18:00:00-05:00', '2026-03-10T09:00:00-04:00'];
+    const fetched = { ...timed, visit: { ...timed.visit, start, end } };
+    const seenAt = (at: string) =>
+      words('log', withCondition(fetched, 'windows-closed', { state: 'kept', at, by: 'R. Alder' }));
+    expect(seenAt(start)).toMatch(/Windows closed on every level kept so far R\. Alder/);
+    expect(seenAt(start)).toContain('1 answer from before the pick-up');
+    expect(seenAt(end)).toMatch(/Windows closed on every level kept R\. Alder/);
+    expect(seenAt(end)).not.toContain('before the pick-up');
   });
 
   it('keeps those together that were handed over together, the earliest first', () => {

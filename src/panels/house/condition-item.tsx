@@ -7,17 +7,17 @@ import { useAppStore } from '../../state/store.ts';
 import { InstantField } from '../fields/instant-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
 import { VerdictMark } from '../verdict-mark.tsx';
-import { ANSWERS, answerLine, STATE_MARK } from './state-words.ts';
+import { ANSWERS, answerLine, markOf } from './state-words.ts';
 import { answer } from './walk.ts';
 
 /** One item: a press answers it. A break says at once what it means; opened, what is asked, who, when, a note and the sources. */
 export function ConditionItem({ row }: { readonly row: ConditionRow }) {
-  const { item, state, answered, mayBeNone, early, says } = row;
+  const { item, state, answered, mayBeNone, says } = row;
   const [open, setOpen] = useState(false);
   const id = useId();
   const name = useRef<HTMLButtonElement>(null);
   const zone = useAppStore(({ plan }) => plan.site.timeZone);
-  const mark = STATE_MARK[early ? 'unknown' : state];
+  const mark = markOf(row);
   const doubtful = state === 'unknown' && answered !== 'unknown';
   return (
     <li className="condition" data-state={state}>

@@ -20,12 +20,15 @@ const STATE_WORDS: Readonly<Record<ConditionState, string>> = {
 };
 
 /** The shapes of the verdicts, for what is no colour alone. What the house does not have needs none. */
-export const STATE_MARK: Readonly<Record<ConditionState, Verdict | null>> = {
+const STATE_MARK: Readonly<Record<ConditionState, Verdict | null>> = {
   kept: 'clear',
   broken: 'blocked',
   'not-applicable': null,
   unknown: 'unknown',
 };
+
+/** The shape of an item: what was seen before the pick-up only is not known yet. */
+export const markOf = ({ state, early }: ConditionRow): Verdict | null => STATE_MARK[early ? 'unknown' : state];
 
 /** The whole in a word, and its shape. */
 export const WHOLE: Readonly<Record<TestStanding, { readonly word: string; readonly mark: Verdict }>> = {
@@ -34,7 +37,10 @@ export const WHOLE: Readonly<Record<TestStanding, { readonly word: string; reado
   unknown: { word: 'Unknown', mark: 'unknown' },
 };
 
-/** "Kept: R. Alder, Sat 7 Mar, 18:00", or "Kept so far" where that was before the pick-up; whichever of the two is not written down says so. `zone`: IANA zone of the house. */
+/**
+ * "Kept: R. Alder, Sat 7 Mar, 18:00", or "Kept so far" where that was before the pick-up; whichever of the two is not written down
+ * says so. `zone`: IANA zone of the house.
+ */
 export function answerLine({ state, answered, by, at, early }: ConditionRow, zone: string): string {
   if (state !== answered) return overruled(state, answered);
   if (state === 'unknown') return STATE_WORDS[state];

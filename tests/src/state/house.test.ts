@@ -4,7 +4,7 @@ import { emptyLevel, emptyPlan } from '../../../geometry/plan/empty.ts';
 import type { Condition, ConditionState, Detector, Plan, Visit } from '../../../geometry/plan/model.ts';
 import { CONDITION_ITEMS, conditionsReport } from '../../../src/job/conditions/report.ts';
 import { withLog } from '../../../src/job/log/edit.ts';
-import { answerLine } from '../../../src/panels/house/state-words.ts';
+import { answerLine, markOf } from '../../../src/panels/house/state-words.ts';
 import { answer, signAnswers, useWalk } from '../../../src/panels/house/walk.ts';
 import { type Hint, WEIGHT } from '../../../src/state/guidance/hint.ts';
 import { houseHints, houseInWords } from '../../../src/state/guidance/house.ts';
@@ -87,6 +87,14 @@ describe('what the House stage asks for', () => {
     ]);
   });
 
+  it('says which answers the pick-up leaves open', () => {
+    const end = '2026-05-05T09:00:00-04:00';
+    const after = said('doors-closed', 'kept', { at: end });
+    const [early] = texts(placed({ conditions: allKept(after), visit: { ...VISIT, end } }));
+    expect(early).toBe('15 answers from before the pick-up: ask then what happened since, and answer again.');
+    expect(texts(placed({ conditions: [after], visit: { ...VISIT, end } })).join()).not.toContain('before the pick-up');
+  });
+
   it('asks no more for the agreement once it is signed or refused', () => {
     const agreement = { signedBy: '', at: START, refused: true, note: '' };
     const asked = (plan: Plan) => texts(plan).some((text) => /interfere/.test(text));
@@ -129,6 +137,20 @@ describe('the line under an item that is known better', () => {
     expect(line(withTampering([]))).toBe('Broken, by the log');
     expect(line(withTampering([said('not-disturbed', 'kept')]))).toBe('Broken, by the log (the answer was: kept)');
     expect(line(withTampering([said('not-disturbed', 'broken')]))).toBe('Broken: R. Alder, Saturday 2 May, 13:00');
+  });
+
+  it('of what was seen before the pick-up says "so far", in the shape of what is not known', () => {
+    const rowAt = (end: string) =>
+      conditionsReport({
+        ...emptyPlan(),
+        visit: { ...VISIT, end },
+        conditions: [said('doors-closed', 'kept')],
+      }).rows.find(({ item }) => item.id === 'doors-closed');
+    const [early, late] = [rowAt('2026-05-02T09:01:00-04:00'), rowAt(START)];
+    expect(early && answerLine(early, 'America/New_York')).toBe('Kept so far: R. Alder, Saturday 2 May, 9:00');
+    expect(early && markOf(early)).toBe('unknown');
+    expect(late && answerLine(late, 'America/New_York')).toBe('Kept: R. Alder, Saturday 2 May, 9:00');
+    expect(late && markOf(late)).toBe('clear');
   });
 
   it('says that "none here" is no answer to windows', () => {
