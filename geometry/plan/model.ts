@@ -152,6 +152,8 @@ export interface Detector {
   readonly tall: Mm;
   /** Detectors with the same text are set side by side; null for a single one. */
   readonly pair: string | null;
+  /** What carries it where nothing drawn does: hung from above, or on a stand of its own. Null or left out: not said. */
+  readonly support?: 'hung' | 'stand' | null;
 }
 
 /** A photo or scan that lies under a level, to be drawn over. No verdict looks at it. */
@@ -173,6 +175,14 @@ export interface Tracing {
   readonly locked: boolean;
 }
 
+/** Who looked for the subjects of a rule on a level, found none, and when. */
+export interface LookedForBy {
+  /** A rule that `lookedFor` names. */
+  readonly rule: string;
+  readonly by: string;
+  readonly at: string | null;
+}
+
 export type Living = 'lived-in' | 'could-be' | 'no';
 export type Ground = 'basement' | 'slab' | 'crawlspace' | 'none';
 export interface Level {
@@ -190,6 +200,12 @@ export interface Level {
   readonly fixtures: readonly Fixture[];
   readonly objects: readonly PlanObject[];
   readonly detectors: readonly Detector[];
+  /**
+   * Ids of rules whose subjects were looked for on this level and are not there; "direct-sun": a person vouches that no
+   * direct sun reaches the spot. Left out: nothing was looked for.
+   */
+  readonly lookedFor?: readonly string[];
+  readonly lookedForBy?: readonly LookedForBy[];
   readonly tracing?: Tracing;
 }
 

@@ -6,6 +6,7 @@ import {
   filledText,
   height,
   id,
+  instant,
   length,
   lengthAboveZero,
   list,
@@ -112,10 +113,22 @@ export const DetectorSchema = about(
         nullWhenUnknown(filledText('text that is not empty')),
         'Detectors with the same text stand side by side; null for a single one.',
       ),
+      support: about(
+        v.exactOptional(v.nullable(oneOf(['hung', 'stand']))),
+        'What carries it where nothing drawn does; null: not said.',
+      ),
     },
     'a detector with id, at, base, radius and tall',
   ),
   'A detector as an upright cylinder.',
+);
+
+export const LookedForBySchema = about(
+  record(
+    { rule: filledText('the id of a rule'), by: v.optional(text(), ''), at: instant() },
+    'an object with rule, by and at',
+  ),
+  'Who looked for the subjects of a rule on a level and found none.',
 );
 
 export const LevelSchema = about(
@@ -133,6 +146,14 @@ export const LevelSchema = about(
       fixtures: listOrNone(FixtureSchema, 'a list of fixtures'),
       objects: listOrNone(ObjectSchema, 'a list of objects'),
       detectors: listOrNone(DetectorSchema, 'a list of detectors'),
+      lookedFor: about(
+        v.exactOptional(list(filledText('the id of a rule'), 'a list of rule ids')),
+        'Rules whose subjects were looked for on this level and are not there.',
+      ),
+      lookedForBy: about(
+        v.exactOptional(list(LookedForBySchema, 'a list of who looked for what')),
+        'Who looked for the subjects of a rule, and when.',
+      ),
       tracing: v.exactOptional(TracingSchema),
     },
     'a level with id, name, order, ceiling, living, ground and walls',
