@@ -4,10 +4,11 @@ import { foundWords, type PlanProblem, quoted } from './problem.ts';
 import { readJson } from './read/json-text.ts';
 import { meaningProblems } from './read/meaning.ts';
 import { placeOf } from './read/place.ts';
+import { slipProblems } from './read/slips.ts';
 import { Soundness } from './read/sound.ts';
 import { structureProblems } from './read/structure.ts';
 import { PlanSchema, VERSION } from './schema/plan.ts';
-import { isRecord, withDefaults } from './schema/walk.ts';
+import { isRecord, withDefaults, withoutControlCharacters } from './schema/walk.ts';
 
 export type { PlanProblem } from './problem.ts';
 
@@ -20,18 +21,21 @@ export type ParsedPlan =
  * rest is not looked at. After that every problem comes at once, of structure (what the JSON Schema says) first, of
  * meaning (what it cannot say) after. Never throws, never repairs; what was left out is filled in by its default.
  *
- * Unknown keys are kept, a key named __proto__ too, as a plain key. Coordinates of the plan are finite.
+ * Unknown keys are kept, a key named __proto__ too, as a plain key; one that is almost a known key is a slip and refused.
+ * Control characters are dropped from texts; notes keep their line ends. Coordinates of the plan are finite.
  */
 export function parsePlan(text: string): ParsedPlan {
   const json = readJson(text);
   if (!json.ok) return refused([notJson(text, json)]);
   const strange = headProblem(json.value);
   if (strange) return refused([strange]);
-  const doubled = json.doubled.map((path) => doubledProblem(json.value, path));
-  const structure = structureProblems(json.value);
-  const file = withDefaults(PlanSchema, json.value);
+  const value = withoutControlCharacters(PlanSchema, json.value);
+  const doubled = json.doubled.map((path) => doubledProblem(value, path));
+  const structure = structureProblems(value);
+  const file = withDefaults(PlanSchema, value);
   const meaning = meaningProblems(file, new Soundness(structure.map(({ path }) => path)));
-  const problems = [...doubled, ...structure.map(({ path: _, ...problem }) => problem), ...meaning];
+  const shapes = structure.map(({ path: _, ...problem }) => problem);
+  const problems = [...doubled, ...slipProblems(value), ...shapes, ...meaning];
   // Nothing stands against it, so it is what the schema says: a plan.
   return problems.length === 0 ? { ok: true, plan: file as Plan } : refused(problems);
 }

@@ -17,8 +17,10 @@ export function structureProblems(value: unknown): readonly StructureProblem[] {
     const path = (issue.path ?? []).map(({ key }) => key as Step);
     // Not the issue's own input: a list given for an object is hidden from valibot there.
     const there = valueAt(value, path);
-    const found = foundWords(there);
-    const expected = expectedAt(PlanSchema, path);
+    // How long a text or a list may be is said by the limit itself; everything else by what belongs at the place.
+    const isLimit = issue.kind === 'validation' && issue.message.startsWith('at ');
+    const found = isLimit && typeof there === 'string' ? `text of ${[...there].length} characters` : foundWords(there);
+    const expected = isLimit ? issue.message : expectedAt(PlanSchema, path);
     const { thing, key } = placeOf(value, path);
     const what = key === '' ? thing : `${thing}: "${key}"`;
     const is = there === undefined ? 'is missing' : `is ${found}`;

@@ -5,6 +5,7 @@ import {
   instant,
   instantOrNull,
   list,
+  note,
   nullWhenUnknown,
   numberFrom,
   oneOf,
@@ -42,7 +43,7 @@ const PracticeSchema = record(
 
 const CustodySchema = about(
   record(
-    { at: instant(), from: text(), to: text(), note: v.optional(text(), '') },
+    { at: instant(), from: text(), to: text(), note: v.optional(note(), '') },
     'a handing over with at, from and to',
   ),
   'A detector goes from one hand to the next.',
@@ -57,7 +58,7 @@ const LogEntrySchema = about(
       fetchedBy: v.optional(text(), ''),
       sealed: about(instant(), 'When it was sealed again after the exposure.'),
       tampering: v.optional(oneOf(['none', 'seen', 'unknown']), 'unknown'),
-      note: v.optional(text(), ''),
+      note: v.optional(note(), ''),
       photos: v.optional(list(picture(), 'a list of pictures'), []),
       custody: v.optional(list(CustodySchema, 'a list of handings over'), []),
     },
@@ -66,7 +67,7 @@ const LogEntrySchema = about(
   'What happened to one detector.',
 );
 
-const WeatherSchema = record({ at: instant(), text: text() }, 'a note on the weather with at and text');
+const WeatherSchema = record({ at: instant(), text: note() }, 'a note on the weather with at and text');
 
 const AgreementSchema = about(
   record(
@@ -74,7 +75,7 @@ const AgreementSchema = about(
       signedBy: v.optional(text(), ''),
       at: instant(),
       refused: v.optional(v.boolean('true or false'), false),
-      note: v.optional(text(), ''),
+      note: v.optional(note(), ''),
     },
     'an agreement with signedBy and at',
   ),
@@ -88,7 +89,7 @@ const EarlierSchema = about(
       value: radonValue(),
       unit: radonUnit(),
       term: oneOf(['short-term', 'long-term']),
-      note: v.optional(text(), ''),
+      note: v.optional(note(), ''),
       detector: maybe(
         about(
           v.nullable(filledText('the id of a detector')),
@@ -116,7 +117,7 @@ const QualitySchema = about(
         v.optional(v.nullable(radonValue()), null),
         "The laboratory's detection limit; null: not known.",
       ),
-      note: v.optional(text(), ''),
+      note: v.optional(note(), ''),
     },
     'a blank or spike with id, kind, value and unit',
   ),
@@ -130,7 +131,7 @@ const WindForecastSchema = about(
       source: v.optional(text(), ''),
       sustained: about(nullWhenUnknown(numberFrom(0, 1000, 'a number of km/h')), 'Sustained wind, km/h.'),
       storm: nullWhenUnknown(v.boolean('true or false')),
-      note: v.optional(text(), ''),
+      note: v.optional(note(), ''),
     },
     'a forecast with at, source, sustained and storm',
   ),

@@ -30,11 +30,32 @@ export const height = coordinate;
 export const length = () => numberFrom(0, LARGEST, 'a number of mm');
 export const lengthAboveZero = () => numberAboveZero('a number of mm');
 export const angle = () => numberFrom(-LARGEST, LARGEST, 'a number of degrees');
-export const text = () => v.string('text');
+/** The longest name or label, and the longest other text, in characters (Unicode code points). */
+export const LONGEST_NAME = 200;
+export const LONGEST_TEXT = 10_000;
+/** The longest list of a file. */
+export const LONGEST_LIST = 100_000;
+
+/** Text of one line. */
+export const text = () => v.pipe(v.string('text'), ...atMostCharacters(LONGEST_TEXT));
+/** A name or a label: text of one line. */
+export const name = () => v.pipe(v.string('text'), ...atMostCharacters(LONGEST_NAME));
+/** Marks text that may have several lines, for the reader alone. */
+export const SEVERAL_LINES = v.metadata<string, Record<string, never>>({});
+
+/** Text that may have several lines: reading it keeps the line ends. */
+export const note = () => v.pipe(v.string('text'), ...atMostCharacters(LONGEST_TEXT), SEVERAL_LINES);
 export const id = () => filledText('an id: text that is not empty');
 
 export function filledText(words: string) {
-  return v.pipe(v.string(words), v.minLength(1, words));
+  return v.pipe(v.string(words), v.minLength(1, words), ...atMostCharacters(LONGEST_TEXT));
+}
+
+/** JSON Schema counts code points and valibot's own `maxLength` UTF-16 units: a check of our own, so that both agree. */
+function atMostCharacters(most: number) {
+  const words = `at most ${most.toLocaleString('en-US')} characters`;
+  const fits = (value: string) => value.length <= most || (value.length <= 2 * most && [...value].length <= most);
+  return [v.check(fits, words), v.metadata<string, { maxLength: number }>({ maxLength: most })] as const;
 }
 
 export function oneOf<const T extends readonly string[]>(options: T) {
@@ -52,13 +73,13 @@ export function nullWhenUnknown<T extends v.GenericSchema>(schema: T) {
   return v.optional(v.nullable(schema), null);
 }
 
-export function list<T extends v.GenericSchema>(item: T, words: string) {
-  return v.array(item, words);
+export function list<T extends v.GenericSchema>(item: T, words: string, most = LONGEST_LIST) {
+  return v.pipe(v.array(item, words), v.maxLength(most, `at most ${most.toLocaleString('en-US')} entries`));
 }
 
 /** A list that may be left out: nothing of the sort is there. */
-export function listOrNone<T extends v.GenericSchema>(item: T, words: string) {
-  return v.optional(list(item, words), []);
+export function listOrNone<T extends v.GenericSchema>(item: T, words: string, most = LONGEST_LIST) {
+  return v.optional(list(item, words, most), []);
 }
 
 /** An object of the file: further keys are kept. Unlike valibot's own, it does not take a list for an object. */

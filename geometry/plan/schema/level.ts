@@ -11,6 +11,7 @@ import {
   lengthAboveZero,
   list,
   listOrNone,
+  name,
   nullWhenUnknown,
   numberFrom,
   oneOf,
@@ -55,7 +56,7 @@ export const OpeningSchema = about(
 
 export const RoomSchema = about(
   record(
-    { id: id(), name: text(), use: oneOf(ROOM_USES), at: about(PointSchema, 'A point inside the room that it names.') },
+    { id: id(), name: name(), use: oneOf(ROOM_USES), at: about(PointSchema, 'A point inside the room that it names.') },
     'a room label with id, name, use and at',
   ),
   'A name and a use, pinned to a room.',
@@ -81,7 +82,7 @@ export const FixtureSchema = about(
     {
       id: id(),
       kind: oneOf(FIXTURE_KINDS),
-      name: v.optional(text(), ''),
+      name: v.optional(name(), ''),
       shape: ShapeSchema,
       bottom: bottom(),
       top: top(),
@@ -94,7 +95,7 @@ export const FixtureSchema = about(
 
 export const ObjectSchema = about(
   record(
-    { id: id(), name: v.optional(text(), ''), shape: ShapeSchema, bottom: bottom(), top: top() },
+    { id: id(), name: v.optional(name(), ''), shape: ShapeSchema, bottom: bottom(), top: top() },
     'an object with id, shape, bottom and top',
   ),
   'Furniture, shelves, boxes: whatever stands or hangs in a room.',
@@ -104,7 +105,7 @@ export const DetectorSchema = about(
   record(
     {
       id: id(),
-      label: v.optional(text(), ''),
+      label: v.optional(name(), ''),
       at: about(PointSchema, 'Its upright axis.'),
       base: about(height(), 'Its underside, above the floor.'),
       radius: length(),
@@ -135,7 +136,7 @@ export const LevelSchema = about(
   record(
     {
       id: id(),
-      name: text(),
+      name: name(),
       order: about(numberFrom(0, 1000, 'a number'), '0 is the lowest.'),
       ceiling: about(lengthAboveZero(), 'From floor to ceiling.'),
       living: oneOf(['lived-in', 'could-be', 'no']),

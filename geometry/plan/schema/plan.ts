@@ -9,6 +9,8 @@ import {
   length,
   list,
   listOrNone,
+  name,
+  note,
   nullWhenUnknown,
   numberAboveZero,
   numberFrom,
@@ -34,7 +36,7 @@ const DisplaySchema = section(
 
 const SiteSchema = section(
   {
-    label: v.optional(text(), ''),
+    label: v.optional(name(), ''),
     timeZone: v.optional(
       about(filledText('the name of a time zone, like America/New_York'), 'A zone of the IANA time zone database.'),
       'UTC',
@@ -58,17 +60,20 @@ export const OverrideSchema = about(
     {
       rule: about(filledText('the id of a rule'), 'A rule with one least distance.'),
       distance: about(length(), 'Takes the place of the published least distance.'),
-      note: v.optional(about(text(), 'Why; must be given where the override loosens the rule.'), ''),
+      note: v.optional(about(note(), 'Why; must be given where the override loosens the rule.'), ''),
     },
     'an override with rule and distance',
   ),
   "A distance of one's own in place of a published one.",
 );
 
+/** Far more than any list has rules. */
+const MOST_OVERRIDES = 100;
+
 const ProtocolSchema = section(
   {
     profile: v.optional(filledText('the id of a profile'), 'home-short-term'),
-    overrides: listOrNone(OverrideSchema, 'a list of overrides'),
+    overrides: listOrNone(OverrideSchema, 'a list of overrides', MOST_OVERRIDES),
   },
   'an object with profile and overrides',
 );
@@ -95,7 +100,7 @@ export const ConditionSchema = about(
       item: filledText('the name of a condition'),
       state: oneOf(['kept', 'broken', 'not-applicable', 'unknown']),
       at: instant(),
-      note: v.optional(text(), ''),
+      note: v.optional(note(), ''),
       by: about(v.exactOptional(text()), 'Who confirmed it.'),
     },
     'a condition with item and state',
@@ -129,7 +134,7 @@ export const PlanSchema = v.pipe(
       site: SiteSchema,
       protocol: ProtocolSchema,
       tapeTolerance: v.optional(about(length(), 'How far a sketched distance may be off.'), 25.4),
-      levels: list(LevelSchema, 'a list of levels'),
+      levels: v.pipe(list(LevelSchema, 'a list of levels'), v.minLength(1, 'at least one level')),
       kit: KitSchema,
       visit: VisitSchema,
       conditions: listOrNone(ConditionSchema, 'a list of conditions'),

@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { about, angle, numberAboveZero, numberFrom, record, text } from './leaves.ts';
+import { about, angle, name, numberAboveZero, numberFrom, record } from './leaves.ts';
 import { PointSchema } from './shape.ts';
 
 const PICTURE_WORDS = 'a picture as a data address (PNG, JPEG or WebP, base64)';
@@ -17,7 +17,7 @@ export const TracingSchema = about(
   record(
     {
       image: picture(),
-      name: v.optional(text(), ''),
+      name: v.optional(name(), ''),
       width: pixels(),
       height: pixels(),
       at: about(PointSchema, 'The middle of the picture.'),

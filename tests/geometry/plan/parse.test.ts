@@ -249,9 +249,107 @@ describe('parsePlan(text) on the structure of a plan', () => {
   });
 
   it('a pointer escapes what RFC 6901 says', () => {
-    expect(problemsOf('{"format":"stillspot-plan","version":1,"levels":[],"a~/b":1,"a~/b":2}')).toEqual([
+    expect(problemsOf(`${JSON.stringify(smallFile()).slice(0, -1)},"a~/b":1,"a~/b":2}`)).toEqual([
       '/a~0~1b: The plan has the key "a~/b" twice. Take one of the two out.',
     ]);
+  });
+});
+
+describe('parsePlan(text) on keys that are almost known', () => {
+  it.each<[string, unknown, string]>([
+    [
+      'another case',
+      onLevel({ Openings: [] }),
+      '/levels/0/Openings: Level L1 has the key "Openings", which is almost "openings". Write "openings", or take it out.',
+    ],
+    [
+      'a letter less',
+      onLevel({ opening: [] }),
+      '/levels/0/opening: Level L1 has the key "opening", which is almost "openings". Write "openings", or take it out.',
+    ],
+    [
+      'another letter',
+      onLevel({ detectorz: [] }),
+      '/levels/0/detectorz: Level L1 has the key "detectorz", which is almost "detectors". Write "detectors", or take it out.',
+    ],
+    [
+      'a letter more, beside the right key',
+      onLevel({ walls: [{ ...wall, sides: 'inside', side: 'auto' }] }),
+      '/levels/0/walls/0/sides: Wall w1 on level L1 has the key "sides", which is almost "side". Write "side", or take it out.',
+    ],
+    [
+      'at the top of the file',
+      smallFile({ Protocol: {} }),
+      '/Protocol: The plan has the key "Protocol", which is almost "protocol". Write "protocol", or take it out.',
+    ],
+    [
+      'inside a shape',
+      onLevel({ objects: [{ ...desk, shape: { circle: { center: [0, 0], radius: 1, Radius: 2 } } }] }),
+      '/levels/0/objects/0/shape/circle/Radius: Object t1 on level L1 has the key "Radius", which is almost "radius". Write "radius", or take it out.',
+    ],
+  ])('%s is refused with the right one', (_, file, problem) => {
+    expect(problemsIn(file)).toEqual([problem]);
+  });
+
+  it.each(['openingList', 'my-openings', 'x', 'colour', 'openins2', ''])('keeps %j, which is no slip', (key) => {
+    const read = parsePlan(JSON.stringify(onLevel({ [key]: 1 })));
+    expect(read.ok && (read.plan.levels[0] as unknown as Json)[key]).toBe(1);
+  });
+});
+
+describe('parsePlan(text) on how much a plan may hold', () => {
+  const override = { rule: 'sump', distance: 9999 };
+  it.each<[string, unknown, string]>([
+    ['no level', smallFile({ levels: [] }), '/levels: The plan: "levels" is an empty list, needs at least one level.'],
+    [
+      'a name of 201 characters',
+      onLevel({ name: 'n'.repeat(201) }),
+      '/levels/0/name: Level L1: "name" is text of 201 characters, needs at most 200 characters.',
+    ],
+    [
+      'a title of 10,001 characters',
+      smallFile({ title: 't'.repeat(10_001) }),
+      '/title: The plan: "title" is text of 10001 characters, needs at most 10,000 characters.',
+    ],
+    [
+      '101 overrides',
+      smallFile({ protocol: { overrides: Array(101).fill(override) } }),
+      '/protocol/overrides: The plan: "protocol.overrides" is a list of 101, needs at most 100 entries.',
+    ],
+    [
+      '100,001 conditions',
+      smallFile({ conditions: Array(100_001).fill({ item: 'windows-closed', state: 'kept' }) }),
+      '/conditions: The plan: "conditions" is a list of 100001, needs at most 100,000 entries.',
+    ],
+  ])('%s is too much or too little', (_, file, problem) => {
+    expect(problemsIn(file)).toContain(problem);
+  });
+
+  it('counts characters, not the units that a letter is stored in', () => {
+    expect(problemsIn(onLevel({ name: '\u{1f3e0}'.repeat(200) }))).toEqual([]);
+    expect(problemsIn(onLevel({ name: '\u{1f3e0}'.repeat(201) }))).toHaveLength(1);
+  });
+});
+
+describe('parsePlan(text) on control characters', () => {
+  it('drops them from texts; a note keeps its line ends; what it does not know is left alone', () => {
+    const read = parsePlan(
+      JSON.stringify(
+        smallFile({
+          title: 'Alder\u0000 Court\u007f\n',
+          weather: [{ at: null, text: 'rain\u0007\nthen wind\r\n' }],
+          own: 'kept\u0001',
+        }),
+      ),
+    );
+    if (!read.ok) throw new Error('refused');
+    expect(read.plan.title).toBe('Alder Court');
+    expect(read.plan.weather?.[0]?.text).toBe('rain\nthen wind\r\n');
+    expect((read.plan as unknown as Json).own).toBe('kept\u0001');
+  });
+
+  it('drops them before ids are compared', () => {
+    expect(problemsIn(onLevel({ walls: [wall, { ...wall, id: 'w\u00001' }] }))).toHaveLength(1);
   });
 });
 
@@ -530,9 +628,8 @@ describe('parsePlan(text) of a plan', () => {
   });
 
   it('keeps a key named __proto__ as a plain key: no prototype is changed', () => {
-    const read = parsePlan(
-      '{"format":"stillspot-plan","version":1,"levels":[],"__proto__":{"polluted":true},"site":{"__proto__":{"latitude":1}}}',
-    );
+    const head = JSON.stringify(smallFile()).slice(0, -1);
+    const read = parsePlan(`${head},"__proto__":{"polluted":true},"site":{"__proto__":{"latitude":1}}}`);
     if (!read.ok) throw new Error('refused');
     expect(Object.getPrototypeOf(read.plan)).toBe(Object.prototype);
     expect(Object.hasOwn(read.plan, '__proto__')).toBe(true);

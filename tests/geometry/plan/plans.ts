@@ -287,7 +287,7 @@ const logEntry = loose(
 export const planFile: fc.Arbitrary<Json> = fc
   .tuple(
     loose({ format: fc.constant('stillspot-plan'), version: fc.constant(1) }, sections),
-    fc.array(level, { maxLength: 2 }),
+    fc.array(level, { minLength: 1, maxLength: 2 }),
     fc.integer({ min: 0, max: 9 }),
     radon,
     fc.option(logEntry, { nil: null }),
@@ -310,7 +310,9 @@ export const planFile: fc.Arbitrary<Json> = fc
     };
   });
 
+const EMPTY_LEVEL = { id: 'L1', name: '', order: 0, ceiling: 2400, living: 'lived-in', ground: 'basement', walls: [] };
+
 /** The smallest file that is valid, with room for one change. */
 export function smallFile(change: Json = {}): Json {
-  return { format: 'stillspot-plan', version: 1, levels: [], ...change };
+  return { format: 'stillspot-plan', version: 1, levels: [EMPTY_LEVEL], ...change };
 }
