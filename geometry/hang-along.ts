@@ -1,7 +1,9 @@
 import { bodyDistance, shapeBody, shapeMiddle, shapeRing } from './body.ts';
+import { withLoad } from './carried.ts';
+import { kept } from './kept.ts';
 import type { LevelModel, Ring } from './level/types.ts';
 import { cornerShares } from './mean-value.ts';
-import { JOINED, kept, shapeMoved } from './move-items.ts';
+import { JOINED, shapeMoved } from './move-items.ts';
 import type { Level, Mm, Shape, Wall, XY } from './plan/model.ts';
 import { along, distance, nearestOnSegment, nearestParameter, vectorLength } from './point.ts';
 import { tidyPoint } from './snap.ts';
@@ -12,8 +14,8 @@ const AGAINST: Mm = 25.4;
 const DUST: Mm = 1e-6;
 
 /**
- * What hangs on walls that an edit has moved, moved after them: things against a wall keep their distance to it, detectors go
- * with the thing that they sit on, room names keep their place within their room. What stands free stays.
+ * What hangs on walls that an edit has moved, moved after them: things against a wall keep their distance to it, what stands
+ * on them goes with them, room names keep their place within their room. What stands free stays.
  * @param before the model of the level as it was
  * @param after the same level with its walls elsewhere: same ids, everything else as it was
  */
@@ -33,21 +35,10 @@ export function withHangingAlong(before: LevelModel, after: Level): Level {
     const by = moves.get(thing.id);
     return by ? { ...thing, shape: shapeMoved(thing.shape, by) } : thing;
   };
-  const seat = (at: XY, base: Mm) =>
-    [...before.level.objects, ...before.level.fixtures].find(
-      ({ id, shape, top }) => moves.has(id) && base >= top - 1 && bodyDistance(shapeBody(shape), at[0], at[1]) === 0,
-    );
-  return {
+  const pushedAlong: Level = {
     ...after,
     fixtures: kept(after.fixtures, after.fixtures.map(carried)),
     objects: kept(after.objects, after.objects.map(carried)),
-    detectors: kept(
-      after.detectors,
-      after.detectors.map((detector) => {
-        const by = moves.get(seat(detector.at, detector.base)?.id ?? '');
-        return by ? { ...detector, at: shifted(detector.at, by) } : detector;
-      }),
-    ),
     rooms: kept(
       after.rooms,
       after.rooms.map((label) => {
@@ -57,6 +48,7 @@ export function withHangingAlong(before: LevelModel, after: Level): Level {
       }),
     ),
   };
+  return withLoad(before.level, pushedAlong, new Set(moves.keys()));
 }
 
 interface WallPair {

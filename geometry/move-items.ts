@@ -1,3 +1,5 @@
+import { withLoad } from './carried.ts';
+import { kept } from './kept.ts';
 import type { Level, Mm, Opening, Shape, Wall, XY } from './plan/model.ts';
 import { along, distance, nearestParameter } from './point.ts';
 import { tidy } from './snap.ts';
@@ -8,9 +10,14 @@ export const JOINED: Mm = 0.5;
 /**
  * Items moved by `by`. Walls that meet a moved wall end to end are stretched after it, and those that butt against its
  * middle follow it sideways, so that no room opens. Openings stay on their walls; an opening alone slides by what `by` has
- * along its wall.
+ * along its wall. What stands on a moved piece of furniture goes with it.
  */
 export function withItemsMoved(level: Level, ids: ReadonlySet<string>, by: XY): Level {
+  return withLoad(level, withJustMoved(level, ids, by), ids);
+}
+
+/** The same without what stands on furniture. */
+export function withJustMoved(level: Level, ids: ReadonlySet<string>, by: XY): Level {
   const shift = <T extends { readonly id: string; readonly at: XY }>(item: T): T =>
     ids.has(item.id) ? { ...item, at: plus(item.at, by) } : item;
   const shiftShape = <T extends { readonly id: string; readonly shape: Shape }>(item: T): T =>
@@ -27,11 +34,6 @@ export function withItemsMoved(level: Level, ids: ReadonlySet<string>, by: XY): 
     objects: kept(level.objects, level.objects.map(shiftShape)),
     detectors: kept(level.detectors, level.detectors.map(shift)),
   };
-}
-
-/** The same list when nothing in it changed: whatever is derived from it stays valid. */
-export function kept<T>(before: readonly T[], after: readonly T[]): readonly T[] {
-  return after.every((item, index) => item === before[index]) ? before : after;
 }
 
 function wallsMoved(walls: readonly Wall[], ids: ReadonlySet<string>, by: XY): readonly Wall[] {

@@ -1,5 +1,7 @@
 import { shapeMiddle, shapeRing } from './body.ts';
-import { JOINED, kept, withWalls } from './move-items.ts';
+import { withLoad } from './carried.ts';
+import { kept } from './kept.ts';
+import { JOINED, withWalls } from './move-items.ts';
 import { jambs } from './pick.ts';
 import type { Box, Deg, Level, Mm, Shape, Stream, Wall, XY } from './plan/model.ts';
 import { distance, nearestParameter } from './point.ts';
@@ -58,7 +60,7 @@ function shapeHandles(id: string, shape: Shape, standOff: Mm): readonly Handle[]
 
 /**
  * The level with a grip pulled to `at`. The opposite corner of a box, the other jamb of an opening and the middle of a
- * circle stay; ends of other walls that meet in a pulled wall's end come along. Nothing gets smaller than half an inch.
+ * circle stay; what stands on a turned thing turns with it; ends of other walls that meet in a pulled wall's end come along. Nothing gets smaller than half an inch.
  * @param turnStep turns and the direction of a stream are whole steps of this, degrees; null for any
  * @param reachStep the reach of a stream is whole steps of this, mm; null for any
  */
@@ -165,11 +167,12 @@ function withJambAt(level: Level, id: string, end: 'near' | 'far', at: XY): Leve
 function withShape(level: Level, id: string, change: (shape: Shape) => Shape): Level {
   const changed = <T extends { readonly id: string; readonly shape: Shape }>(item: T): T =>
     item.id === id ? { ...item, shape: change(item.shape) } : item;
-  return {
+  const after: Level = {
     ...level,
     fixtures: kept(level.fixtures, level.fixtures.map(changed)),
     objects: kept(level.objects, level.objects.map(changed)),
   };
+  return withLoad(level, after, new Set([id]));
 }
 
 function axes(turn: number): XY {

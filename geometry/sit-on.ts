@@ -1,4 +1,5 @@
 import { bodyDistance, shapeBody } from './body.ts';
+import { SEATED } from './carried.ts';
 import type { Level, Mm, PlanObject, XY } from './plan/model.ts';
 
 /** What is higher than this is stood beside, not set upon, mm: 72 in, the top of the height band. */
@@ -28,5 +29,5 @@ export function movedSeatHeight(level: Level, from: XY, to: XY, base: Mm, usual:
   if (before?.id === after?.id) return base;
   if (after) return after.top;
   // Lifted off an object: only a height that came from it goes back to the usual one.
-  return before && Math.abs(before.top - base) < 0.1 ? usual : base;
+  return before && Math.abs(before.top - base) <= SEATED ? usual : base;
 }

@@ -1,4 +1,4 @@
-import { kept } from '../move-items.ts';
+import { kept } from '../kept.ts';
 import { distance, nearestOnSegment } from '../point.ts';
 import { tidy } from '../snap.ts';
 import type { Level, Mm, Wall, XY } from './model.ts';

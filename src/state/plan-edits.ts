@@ -1,4 +1,5 @@
 /** The items of a level by the list that holds them, for the app: the edits themselves are those of `geometry/plan/edit.ts`. */
+import { withLoad } from '../../geometry/carried.ts';
 import { changedLevel } from '../../geometry/plan/edit/level.ts';
 import { checkedPlan, type EditResult, type Item, type ItemKind, LIST_OF } from '../../geometry/plan/edit.ts';
 import { ID_PREFIX, ITEM_KINDS, type ItemOf, itemsOf } from '../../geometry/plan/kinds.ts';
@@ -33,13 +34,14 @@ export function withItem(plan: Plan, levelId: string, list: ItemList, item: Item
   return changedLevel(plan, levelId, (level) => ({ ...level, [list]: [...level[list], item] }));
 }
 
-/** Some values of one item changed; the plan itself where the level has no such item. */
+/** Some values of one item changed, and what stands on it with it; the plan itself where the level has no such item. */
 export function withPatch(plan: Plan, levelId: string, id: string, patch: Readonly<Record<string, unknown>>): Plan {
   return changedLevel(plan, levelId, (level) => {
     const found = findItem(level, id);
     if (!found) return level;
     const items: readonly Item[] = level[found.list];
-    return { ...level, [found.list]: items.map((item) => (item.id === id ? { ...item, ...patch } : item)) };
+    const after = { ...level, [found.list]: items.map((item) => (item.id === id ? { ...item, ...patch } : item)) };
+    return withLoad(level, after, new Set([id]));
   });
 }
 

@@ -1,5 +1,6 @@
 import { type Extent, shapeBody } from '../../body.ts';
-import { withItemsMoved } from '../../move-items.ts';
+import { withLoad } from '../../carried.ts';
+import { withJustMoved } from '../../move-items.ts';
 import type { Level, Mm, Plan, XY } from '../model.ts';
 import type { EditResult } from './checked.ts';
 import { levelChanged, levelOf } from './level.ts';
@@ -103,10 +104,8 @@ function standing(level: Level, ids: readonly string[]): readonly Standing[] {
 }
 
 function moved(plan: Plan, levelId: string, moves: readonly Moved[]): EditResult {
-  return levelChanged(plan, levelId, (level) =>
-    settled(
-      level,
-      moves.reduce((next, { id, by }) => withItemsMoved(next, new Set([id]), by), level),
-    ),
-  );
+  return levelChanged(plan, levelId, (level) => {
+    const after = moves.reduce((next, { id, by }) => withJustMoved(next, new Set([id]), by), level);
+    return settled(level, withLoad(level, after, new Set(moves.map(({ id }) => id))));
+  });
 }

@@ -1,4 +1,5 @@
 import { assert } from '../../assert.ts';
+import { withLoad } from '../../carried.ts';
 import { ITEM_KINDS, type ItemKind, type ItemOf, itemsOf, LIST_OF } from '../kinds.ts';
 import type { Level, Plan, XY } from '../model.ts';
 import { namedThings } from '../read/sound.ts';
@@ -26,7 +27,7 @@ export function nextId(plan: Plan, prefix: string): string {
   return `${prefix}${number}`;
 }
 
-/** A thing added at the end of its list, or put in the place of the one with its id. */
+/** A thing added at the end of its list, or put in the place of the one with its id, with what stands on it. */
 export function withItem<K extends ItemKind>(plan: Plan, levelId: string, kind: K, item: ItemOf[K]): EditResult {
   return withItems(plan, levelId, kind, [item]);
 }
@@ -46,11 +47,11 @@ export function withItems<K extends ItemKind>(
     const there = new Set(before.map(({ id }) => id));
     const after = [...kept, ...items.filter(({ id }) => !there.has(id))];
     const same = after.length === before.length && after.every((item, index) => item === before[index]);
-    return same ? level : { ...level, [LIST_OF[kind]]: after };
+    return same ? level : withLoad(level, { ...level, [LIST_OF[kind]]: after }, new Set(fresh.keys()));
   });
 }
 
-/** Some values of one thing changed. Asserts that the level has it. */
+/** Some values of one thing changed; what stands on it goes with it. Asserts that the level has it. */
 export function itemPatched<K extends ItemKind>(
   plan: Plan,
   levelId: string,
@@ -64,7 +65,8 @@ export function itemPatched<K extends ItemKind>(
       before.some((item) => item.id === id),
       `level ${levelId} has no ${kind} ${id}`,
     );
-    return { ...level, [LIST_OF[kind]]: before.map((item) => (item.id === id ? { ...item, ...patch } : item)) };
+    const after = before.map((item) => (item.id === id ? { ...item, ...patch } : item));
+    return withLoad(level, { ...level, [LIST_OF[kind]]: after }, new Set([id]));
   });
 }
 

@@ -1,0 +1,10 @@
+import type { Detector } from '../plan/model.ts';
+import { listed } from './nouns.ts';
+
+/** That detectors stand on nothing any more, and the way out; empty for none. */
+export function describeLost(detectors: readonly Pick<Detector, 'label'>[]): string {
+  if (detectors.length === 0) return '';
+  const names = listed(detectors.map(({ label }) => label.trim() || 'the detector'));
+  const one = detectors.length === 1;
+  return `Nothing carries ${names} now. Set ${one ? 'it' : 'them'} on a piece of furniture, or say that ${one ? 'it hangs or has a stand of its own' : 'they hang or have stands of their own'}.`;
+}
