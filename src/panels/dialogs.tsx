@@ -8,6 +8,7 @@ import { KeyTable } from './key-table.tsx';
 import { later } from './later.tsx';
 import { PictureQuestion } from './picture-question.tsx';
 import { showDialog, useUi } from './ui.ts';
+import { useModal } from './use-modal.ts';
 import './dialogs.css';
 
 const PlansScreen = later(() => import('./shelf/plans-screen.tsx').then((part) => part.PlansScreen));
@@ -66,22 +67,21 @@ interface FrameProps {
 }
 
 function Frame({ title, children, closeFirst = false, wide = false, onClose = () => showDialog(null) }: FrameProps) {
-  const dialog = useRef<HTMLDialogElement>(null);
+  const { ref, shut, events } = useModal(onClose);
   const close = useRef<HTMLButtonElement>(null);
   useEffect(() => {
-    if (!dialog.current?.open) dialog.current?.showModal();
     if (closeFirst) close.current?.focus();
   }, [closeFirst]);
   return (
-    <dialog
-      ref={dialog}
-      className={wide ? 'dialog dialog--wide' : 'dialog'}
-      aria-labelledby="dialog-title"
-      onClose={onClose}
-    >
+    <dialog ref={ref} className={wide ? 'dialog dialog--wide' : 'dialog'} aria-labelledby="dialog-title" {...events}>
       <h2 id="dialog-title">{title}</h2>
       {children}
-      <form method="dialog">
+      <form
+        onSubmit={(event) => {
+          event.preventDefault();
+          shut();
+        }}
+      >
         <button ref={close} type="submit" className="button">
           Close
         </button>

@@ -12,6 +12,9 @@ import { afterAll, expect, inject } from 'vitest';
 
 const require = createRequire(import.meta.url);
 
+/** How many times slower than this machine every page runs: STILLSPOT_SLOW=5 is an old tablet. 1 when it is not set. */
+const SLOW = Number(process.env.STILLSPOT_SLOW ?? 1);
+
 /** CSS pixels of the page's viewport, x right, y down. */
 export interface PagePoint {
   readonly x: number;
@@ -73,7 +76,9 @@ export async function openPage(options: PageOptions = {}): Promise<OpenPage> {
   });
   // Less than a test has in all: what is waited for in vain is then named.
   context.setDefaultTimeout(20_000);
+  context.on('page', (each) => void slowDown(each));
   const page = await context.newPage();
+  await slowDown(page);
   // Watched from the start: switched on only where a file is asked for, it could come after the press that asks.
   page.on('filechooser', () => undefined);
   const troubles: string[] = [];
@@ -85,6 +90,14 @@ export async function openPage(options: PageOptions = {}): Promise<OpenPage> {
   // Before its first picture the app has not laid out the plan of last time, and keeps nothing: nobody could act yet.
   await page.locator('#root > *').first().waitFor();
   return { page, context, troubles, expectNoTroubles: () => expect(troubles).toEqual([]) };
+}
+
+/** Takes the page's processor away for a part of the time, as long as the page is open. */
+async function slowDown(page: Page): Promise<void> {
+  if (SLOW <= 1) return;
+  // Never detached: that would end the slowness.
+  const session = await page.context().newCDPSession(page);
+  await session.send('Emulation.setCPUThrottlingRate', { rate: SLOW });
 }
 
 /** Drags with the mouse in small steps: a canvas drag starts only after 3 px, so one big step is no drag. */

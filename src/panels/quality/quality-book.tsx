@@ -1,8 +1,9 @@
-import { useEffect, useRef, useState } from 'react';
+import { useState } from 'react';
 import { sourceDoubts } from '../../../geometry/words/sources.ts';
 import { CAUTIONS, counted } from '../../../geometry/words.ts';
 import { OWN_LIMITS_FROM, RUN_OF_WARNINGS, SHARE_LIMITS } from '../../job/quality/programme.ts';
 import { showDialog } from '../ui.ts';
+import { useModal } from '../use-modal.ts';
 import { ChartView } from './chart-view.tsx';
 import { Checks } from './checks.tsx';
 import { Duties } from './duties.tsx';
@@ -12,15 +13,12 @@ import './quality.css';
 
 /** The quality book: what was done and is owed, the control charts, blanks and spikes, over every plan in this browser. */
 export function QualityBook() {
-  const dialog = useRef<HTMLDialogElement>(null);
-  useEffect(() => {
-    if (!dialog.current?.open) dialog.current?.showModal();
-  }, []);
+  const { ref, shut, events } = useModal(() => showDialog(null));
   usePaperForPrint();
   const { kept, book, charts } = useBook();
   const [said, setSaid] = useState('');
   return (
-    <dialog ref={dialog} className="book" aria-labelledby="book-heading" onClose={() => showDialog(null)}>
+    <dialog ref={ref} className="book" aria-labelledby="book-heading" {...events}>
       <header className="book__head">
         <h2 id="book-heading">Quality book</h2>
         <p className="book__said" role="status">
@@ -30,7 +28,7 @@ export function QualityBook() {
           <button type="button" className="button" onClick={() => window.print()}>
             Print
           </button>
-          <button type="button" className="button" onClick={() => dialog.current?.close()}>
+          <button type="button" className="button" onClick={shut}>
             Back to the sheet
           </button>
         </div>
