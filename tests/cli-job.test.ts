@@ -3,10 +3,11 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import ICAL from 'ical.js';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { emptyPlan, writePlan } from '../geometry/index.ts';
-import type { Condition, ConditionState, Detector, Plan, Visit } from '../geometry/plan/model.ts';
+import { writePlan } from '../geometry/index.ts';
+import type { Condition, ConditionState, Visit } from '../geometry/plan/model.ts';
 import { CONDITION_ITEMS } from '../src/job/conditions/report.ts';
 import { callCli } from './helpers/call-cli.ts';
+import { GOOD_VISIT, holdingPlan } from './helpers/holding-plan.ts';
 
 let folder: string;
 beforeAll(() => {
@@ -14,43 +15,18 @@ beforeAll(() => {
 });
 afterAll(() => rmSync(folder, { recursive: true }));
 
-const detector = (id: string, x: number): Detector => ({
-  id,
-  label: id,
-  at: [x, 0],
-  base: 762,
-  radius: 50.8,
-  tall: 25.4,
-  pair: 'A',
-});
-const GOOD: Visit = {
-  closedSince: '2026-03-06T18:00:00-05:00',
-  mitigationOnSince: null,
-  start: '2026-03-07T18:00:00-05:00',
-  end: '2026-03-10T09:00:00-04:00',
-};
-
 /** Every item of the list in this state. */
 const house = (state: ConditionState): readonly Condition[] =>
   CONDITION_ITEMS.map(({ id }) => ({ item: id, state, at: null, note: '' }));
 
-/** A pair with these results, pCi/L, fetched in time and in a house that keeps every condition unless told; as a file. */
+/** A pair with these results, pCi/L, in a job for which nothing is missing unless told; as a file. */
 function file(
   name: string,
   values: readonly number[],
   visit: Partial<Visit> = {},
   conditions: readonly Condition[] = house('kept'),
 ): string {
-  const base = emptyPlan();
-  const plan: Plan = {
-    ...base,
-    title: name,
-    site: { ...base.site, timeZone: 'America/New_York' },
-    levels: base.levels.map((level) => ({ ...level, detectors: [detector('d1', 0), detector('d2', 250)] })),
-    visit: { ...GOOD, ...visit },
-    conditions,
-    readings: values.map((value, i) => ({ detector: `d${i + 1}`, value, unit: 'pCi/L' as const })),
-  };
+  const plan = holdingPlan(values, { title: name, visit: { ...GOOD_VISIT, ...visit }, conditions });
   const path = join(folder, `${name}.plan.json`);
   writeFileSync(path, writePlan(plan));
   return path;
@@ -92,7 +68,8 @@ describe('stillspot readings', () => {
     expect(code).toBe(0);
     expect(sets[0]).toMatchObject({
       pair: 'A',
-      detectors: ['d1', 'd2'],
+      detectors: ['L1d1', 'L1d2'],
+      standing: 'holds',
       mean: 3.95,
       meanRounded: 4,
       agreement: 'in-control',
@@ -113,7 +90,7 @@ describe('stillspot readings', () => {
     const { code, out } = await callCli('readings', file('late', [5, 5.1], { end: '2026-03-20T09:00:00-04:00' }));
     expect(code).toBe(1);
     expect(out).toContain('5.1 pCi/L');
-    expect(out).toContain('This test is not evaluated');
+    expect(out).toContain('These results are not evaluated');
   });
 });
 
@@ -126,9 +103,11 @@ describe('stillspot readings and the house', () => {
     const path = file('unanswered', [3, 3.1], {}, []);
     const { code, out } = await callCli('readings', path, '--json');
     const { test, reasons } = JSON.parse(out);
-    expect([code, test]).toEqual([0, 'unknown']);
+    expect([code, test]).toEqual([1, 'unknown']);
     // Every item but the one that only a house with a mitigation system has.
-    expect(reasons).toEqual([`The house: ${CONDITION_ITEMS.length - 1} items not known yet.`]);
+    expect(reasons).toEqual([
+      `The house: ${CONDITION_ITEMS.length - 1} items not known yet. To be mended under House.`,
+    ]);
     const text = await callCli('readings', path);
     expect(text.out).toContain('no result of it passes before what is missing is written down');
     expect(text.out).toContain('items not known yet');
@@ -143,7 +122,7 @@ describe('stillspot readings and the house', () => {
     const text = (await callCli('readings', path)).out;
     expect(text).toContain('1 pCi/L');
     expect(text).not.toContain('Average');
-    expect(text).not.toContain('Nothing needs fixing');
+    expect(text).not.toContain('calls for no fixing');
   });
 
   it('end with 1 when a professional has to look at a break; a time that is not written down is unknown', async () => {
@@ -153,13 +132,13 @@ describe('stillspot readings and the house', () => {
     const look = await callCli('readings', file('handler', [1, 1.1], {}, handler), '--json');
     expect([look.code, JSON.parse(look.out).test]).toEqual([1, 'unknown']);
     const open = await callCli('readings', file('no end', [1, 1.1], { end: null }), '--json');
-    expect([open.code, JSON.parse(open.out).test]).toEqual([0, 'unknown']);
+    expect([open.code, JSON.parse(open.out).test]).toEqual([1, 'unknown']);
     expect(JSON.parse(open.out).reasons.join()).toContain('Time laid out');
   });
 
-  it('end with 0 where no result is entered, whatever the house: there is nothing to doubt', async () => {
-    const { code, out } = await callCli('readings', file('no results', [], {}, broken));
-    expect(code).toBe(0);
+  it('end with 1 where no result is entered: nothing holds yet', async () => {
+    const { code, out } = await callCli('readings', file('no results', []));
+    expect(code).toBe(1);
     expect(out).toContain('No result is entered yet.');
   });
 

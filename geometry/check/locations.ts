@@ -43,11 +43,24 @@ export function testLocations(plan: Plan, probe: Probe): Locations {
   };
 }
 
+/** The levels that the plan's profile wants tested for its purpose, with how many locations each. */
+export function levelsToTest(plan: Plan): readonly Pick<LevelLocations, 'level' | 'needed'>[] {
+  const { area } = profileOf(plan.protocol).coverage;
+  return plan.levels
+    .map((level) => ({ level, needed: neededOn(plan, level, area).needed }))
+    .filter(({ needed }) => needed > 0);
+}
+
+/** Why a level is not to be tested, or how many locations it needs. */
+function neededOn(plan: Plan, level: Level, areaEach: number | null) {
+  const bar = levelBar(plan, level);
+  const floorArea = buildLevel(level).rooms.reduce((sum, room) => sum + room.floorArea, 0);
+  return { bar, floorArea, needed: bar ? 0 : locationsFor(floorArea, areaEach) };
+}
+
 function levelLocations(plan: Plan, level: Level, probe: Probe, areaEach: number | null): LevelLocations {
   const model = buildLevel(level);
-  const bar = levelBar(plan, level);
-  const floorArea = model.rooms.reduce((sum, room) => sum + room.floorArea, 0);
-  const needed = bar ? 0 : locationsFor(floorArea, areaEach);
+  const { bar, floorArea, needed } = neededOn(plan, level, areaEach);
   const placed = locationCount(level.detectors);
   const rooms = levelRegion(plan, model, probe)
     .rooms.filter(({ area }) => area > 0)

@@ -1,6 +1,8 @@
 import { emptyPlan } from '../../geometry/index.ts';
 import type { Detector, Plan, Purpose, Reading } from '../../geometry/plan/model.ts';
-import { judgeReadings, type SetReport, type TestStanding } from '../../src/job/readings/judge.ts';
+import { judgeReadings, type SetReport } from '../../src/job/readings/judge.ts';
+import { visitReasons } from '../../src/job/standing/test-state.ts';
+import { stateOf, type TestStanding } from '../../src/job/standing/types.ts';
 
 export const detector = (id: string, x: number, pair: string | null): Detector => ({
   id,
@@ -19,12 +21,15 @@ export function planWith(values: readonly number[], change: Partial<Plan> = {}, 
   const readings = values.map((value, i): Reading => ({ detector: `d${i + 1}`, value, unit: 'pCi/L' }));
   return { ...plan, levels: plan.levels.map((level) => ({ ...level, detectors })), readings, ...change };
 }
-export const judged = (
-  values: readonly number[],
-  change: Partial<Plan> = {},
-  standing: TestStanding = 'holds',
-): SetReport => {
-  const [report] = judgeReadings(planWith(values, change), standing);
+export const HOLDS = stateOf([]);
+/** A test that does not hold, for one cause. */
+export const failing = (standing: Exclude<TestStanding, 'holds'>) =>
+  stateOf([{ standing, stage: 'time', says: 'The cause.', detectors: null }]);
+/** What the times and the house alone come to. */
+export const visitStanding = (plan: Plan): TestStanding => stateOf(visitReasons(plan)).test;
+
+export const judged = (values: readonly number[], change: Partial<Plan> = {}, state = HOLDS): SetReport => {
+  const [report] = judgeReadings(planWith(values, change), state);
   if (!report) throw new Error('no report');
   return report;
 };

@@ -1,6 +1,6 @@
 import type { ConditionState } from '../../../geometry/plan/model.ts';
 import type { Source } from '../../../geometry/rules/types.ts';
-import type { TestStanding } from '../readings/judge.ts';
+import type { TestStanding } from '../standing/types.ts';
 
 /** What a broken item comes to: results are not evaluated, a professional decides, or it is only written down. */
 export type BreakMeans = 'not-evaluated' | 'look-again' | 'note-it';

@@ -1,11 +1,15 @@
 import type { Plan, Reading } from '../../../geometry/plan/model.ts';
-import { isAtLeast, US_ACTION_LEVEL, US_CONSIDER_LEVEL } from './action-levels.ts';
+import { profileOf } from '../../../geometry/rules/profiles.ts';
+import { reasonText, stateFor, type TestState } from '../standing/types.ts';
+import { isAtLeast, US_ACTION_LEVEL } from './action-levels.ts';
 import { type EarlierHere, earlierHere } from './earlier.ts';
 import { atLeast, compare, type Exact, exact, meanOf, rounded, times } from './exact.ts';
-import { NEXT_STEPS, type NextStep, type NextStepId, SECOND_TEST_FROM } from './next-steps.ts';
+import { exceedsLongTerm } from './long-term.ts';
+import { NEXT_STEPS, type NextStep, type NextStepId } from './next-steps.ts';
 import { type Agreement, type Precision, precisionOf, relativePercentDifference } from './precision.ts';
 import { inPicocuries } from './radon.ts';
 import { type ReadingSet, readingSets } from './sets.ts';
+import { stepFromValue } from './step-from-value.ts';
 
 export type SetAgreement = Agreement | 'straddles-by-two' | 'single';
 
@@ -24,6 +28,8 @@ export interface SetReport {
   readonly precision: Precision | null;
   /** At exactly twice the lower: the other published reading uses the average. */
   readonly straddleDisputed: boolean;
+  /** Whether the results of this location may be used, and why not. */
+  readonly state: TestState;
   readonly next: NextStep;
   /** What was measured in this place before. */
   readonly earlier: EarlierHere;
@@ -33,31 +39,21 @@ export interface SetReport {
   readonly atMost: boolean;
 }
 
-/** Whether the times of the test, and the conditions in the house, let its results be used. */
-export type TestStanding = 'holds' | 'not-evaluated' | 'unknown';
-
-/** What the standing of a test means for all its results; empty where it holds. */
-export const STANDING_WORDS: Readonly<Record<TestStanding, string>> = {
-  holds: '',
-  'not-evaluated': 'The times or the house of this test do not hold: its results are kept and not evaluated.',
-  unknown: 'Whether this test holds is not known: no result of it passes before what is missing is written down.',
-};
-
 /**
  * Judges the results of a plan, a location at a time.
- * @param standing from the timing of the test: results of a test that does not hold are shown and not evaluated
+ * @param state of the whole test: results of a location that does not hold are shown, and no step is named from their value
  */
-export function judgeReadings(plan: Plan, standing: TestStanding): readonly SetReport[] {
-  return readingSets(plan).map((set) => judgeSet(plan, set, standing));
+export function judgeReadings(plan: Plan, state: TestState): readonly SetReport[] {
+  return readingSets(plan).map((set) => judgeSet(plan, set, stateFor(state, set.detectors)));
 }
 
-function judgeSet(plan: Plan, set: ReadingSet, standing: TestStanding): SetReport {
+function judgeSet(plan: Plan, set: ReadingSet, state: TestState): SetReport {
   const values = set.readings.map(inPicocuries);
   const undecided = set.twice.length > 0;
   const mean = undecided ? null : meanOf(values);
   const pair = undecided ? null : widest(set.readings);
-  const precision = pair && pairPrecision(pair);
-  const twice = pair ? straddle(pair) : 'no';
+  const precision = pair && mean && pairPrecision(pair, mean);
+  const twice = pair ? straddle(plan, pair) : 'no';
   const earlier = earlierHere(plan, set);
   const agreement: SetAgreement = twice !== 'no' ? 'straddles-by-two' : (precision?.agreement ?? 'single');
   // What must not be used is averaged with nothing either.
@@ -70,7 +66,8 @@ function judgeSet(plan: Plan, set: ReadingSet, standing: TestStanding): SetRepor
     rpd: pair && relativePercentDifference(pair.low.value, pair.high.value),
     straddleDisputed: twice === 'exactly',
     atMost: set.readings.some(({ belowLimit }) => belowLimit),
-    next: NEXT_STEPS[nextStepId(plan, partial, standing)],
+    state,
+    next: nextStep(plan, partial, state),
   };
 }
 
@@ -92,9 +89,9 @@ function widest(readings: readonly Reading[]): Pair | null {
   return { low: sorted[0] as Result, high: sorted.at(-1) as Result };
 }
 
-/** Both below the limit of the laboratory agree, whatever the limits: ANSI/AARST MS-QA-2019, Table 7.1. */
-function pairPrecision({ low, high }: Pair): Precision {
-  const precision = precisionOf(low.value, high.value);
+/** Of more than two the two that are farthest apart, in the band of the mean of all. Both below the limit of the laboratory agree, whatever the limits: ANSI/AARST MS-QA-2019, Table 7.1. */
+function pairPrecision({ low, high }: Pair, mean: Exact): Precision {
+  const precision = precisionOf(low.value, high.value, mean);
   return low.below && high.below ? { ...precision, agreement: 'in-control', otherwise: null } : precision;
 }
 
@@ -102,8 +99,9 @@ function pairPrecision({ low, high }: Pair): Precision {
  * One result at the action level or above, the other below, and the higher at least twice the lower. The level is held against
  * results at one decimal, as they are reported; the factor is exact. Below the limit of the laboratory it may be nothing at all.
  */
-function straddle({ low, high }: Pair): 'no' | 'exactly' | 'more' {
-  const reported = (value: Exact) => isAtLeast(rounded(value, 1), US_ACTION_LEVEL);
+function straddle({ protocol }: Plan, { low, high }: Pair): 'no' | 'exactly' | 'more' {
+  const long = profileOf(protocol).term === 'long';
+  const reported = (value: Exact) => (long ? exceedsLongTerm(value) : isAtLeast(rounded(value, 1), US_ACTION_LEVEL));
   if (reported(low.value) || !reported(high.value)) return 'no';
   const double = low.below ? exact(0n) : times(low.value, exact(2n));
   if (!atLeast(high.value, double)) return 'no';
@@ -119,44 +117,20 @@ function averagedWith({ site }: Plan, { shortTerm }: EarlierHere, mean: Exact): 
   return rounded(meanOf([inPicocuries(shortTerm), mean]), 1);
 }
 
-type Judged = Pick<SetReport, 'set' | 'mean' | 'agreement' | 'precision' | 'earlier' | 'withEarlier'>;
+type Judged = Pick<SetReport, 'set' | 'mean' | 'agreement' | 'earlier' | 'withEarlier'>;
 
-function nextStepId({ site }: Plan, judged: Judged, standing: TestStanding): NextStepId {
-  const { set, mean, agreement, withEarlier } = judged;
-  if (standing === 'not-evaluated') return 'not-evaluated';
-  if (!mean) return 'undecided';
-  if (set.detectors.length > set.readings.length) return 'wait-for-results';
-  if (agreement === 'straddles-by-two') return 'retest-straddles';
-  const own = rounded(mean, 1);
-  const decide = { 'own-household': householdStep, 'property-transfer': saleStep, 'after-mitigation': mitigatedStep };
-  const step = decide[site.purpose](own, withEarlier, judged.earlier);
-  const high = isAtLeast(withEarlier ?? own, US_ACTION_LEVEL) || step === 'fix-sale-either' || step === 'fix-long-term';
-  return agreement === 'out-of-control' && !high ? 'retest-spread' : step;
+/** Where the location does not hold, the step names what is to be mended or repeated and nothing from the value. */
+function nextStep(plan: Plan, judged: Judged, { test, reasons }: TestState): NextStep {
+  const { mean } = judged;
+  if (test === 'holds' && mean && isComplete(judged)) return NEXT_STEPS[stepFromValue(plan, judged, mean)];
+  const step = NEXT_STEPS[test === 'not-evaluated' ? test : openStep(judged)];
+  return { ...step, says: [step.says, ...reasons.map(reasonText)].join(' ') };
 }
 
-const isHigh = (result: Exact): boolean => isAtLeast(result, US_ACTION_LEVEL);
-const wasHighForLong = ({ longTerm }: EarlierHere): boolean =>
-  longTerm !== null && isHigh(rounded(inPicocuries(longTerm), 1));
+const isComplete = ({ set }: Judged): boolean => set.detectors.length <= set.readings.length;
 
-/** In a sale the test itself decides, and the average with an earlier one where that is the stricter. */
-function saleStep(own: Exact, withEarlier: Exact | null, earlier: EarlierHere): NextStepId {
-  if (isHigh(own)) return withEarlier && !isHigh(withEarlier) ? 'fix-sale-either' : 'fix-sale';
-  if (withEarlier && isHigh(withEarlier)) return 'fix-sale-either';
-  return wasHighForLong(earlier) ? 'fix-long-term' : 'retest-later-sale';
-}
-
-const mitigatedStep = (own: Exact): NextStepId => (isHigh(own) ? 'call-mitigator' : 'retest-mitigated');
-
-/** In one's own home: a long-term test decides, then the average of two short-term ones, then the first one by itself. */
-function householdStep(own: Exact, withEarlier: Exact | null, earlier: EarlierHere): NextStepId {
-  if (wasHighForLong(earlier)) return 'fix-long-term';
-  if (withEarlier) return isHigh(withEarlier) ? 'fix' : 'below-after-two';
-  return firstStep(own);
-}
-
-/** After a first short-term test of one's own home. */
-function firstStep(result: Exact): NextStepId {
-  if (isAtLeast(result, SECOND_TEST_FROM)) return 'second-test-now';
-  if (isAtLeast(result, US_ACTION_LEVEL)) return 'follow-up';
-  return isAtLeast(result, US_CONSIDER_LEVEL) ? 'consider-fixing' : 'retest-later';
+/** What is waited for before anything is decided. */
+function openStep(judged: Judged): NextStepId {
+  if (!judged.mean) return 'undecided';
+  return isComplete(judged) ? 'unknown' : 'wait-for-results';
 }

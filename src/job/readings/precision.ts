@@ -101,9 +101,9 @@ export function bandOf(mean: Exact): PrecisionBand {
   return band ?? (PRECISION_BANDS.at(-1) as PrecisionBand);
 }
 
-/** Holds a pair, pCi/L, against the limits of its band. */
-export function precisionOf(a: Exact, b: Exact): Precision {
-  const band = bandOf(meanOf([a, b]));
+/** Holds two results, pCi/L, against the limits of the band of their mean, or of the mean of the set that they belong to. */
+export function precisionOf(a: Exact, b: Exact, mean: Exact = meanOf([a, b])): Precision {
+  const band = bandOf(mean);
   const agreement = agreementBy(a, b, band, 'strict');
   const other = agreementBy(a, b, band, 'other');
   return { band, agreement, otherwise: other === agreement ? null : other };

@@ -25,9 +25,9 @@ export interface SetWords {
   readonly conflict: string;
 }
 
-/** Of a test that is not evaluated only its results are told: they are a record and decide nothing. */
+/** Of results that do not hold nothing is told but themselves: they are a record and decide nothing. */
 export function setWords(plan: Plan, report: SetReport): SetWords {
-  const evaluated = report.next.id !== 'not-evaluated';
+  const evaluated = report.state.test === 'holds';
   const said = (sentence: string) => saidIn(plan.display.radon, sentence);
   return {
     results: [...resultWords(report), ...(evaluated ? averageWords(plan, report) : [])],
@@ -122,6 +122,7 @@ export function setDocument(report: SetReport) {
     agreement,
     nextStep: next.says,
     step: next.id,
+    standing: report.state.test,
     conflict: conflictOf(report),
     otherReading: precision?.otherwise ?? null,
     withEarlier: number(withEarlier),
@@ -132,8 +133,7 @@ export function setDocument(report: SetReport) {
   };
 }
 
-/** Whether nothing about the location is open: neither a test that does not hold, nor results that cannot be used. */
-export function isSettled({ agreement, next, mean }: SetReport): boolean {
-  const open = ['not-evaluated', 'undecided', 'wait-for-results'].includes(next.id);
-  return !open && mean !== null && agreement !== 'straddles-by-two' && agreement !== 'out-of-control';
+/** Whether nothing about the location is open: it holds, and its results can be used. */
+export function isSettled({ agreement, state, mean }: SetReport): boolean {
+  return state.test === 'holds' && mean !== null && agreement !== 'straddles-by-two' && agreement !== 'out-of-control';
 }

@@ -1,6 +1,4 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { conditionsReport } from '../conditions/report.ts';
-import type { TestStanding } from '../readings/judge.ts';
 import { type TimingCheck, timingChecks, visitTimes } from './checks.ts';
 import { HOUR, instantText, type Ms } from './clock.ts';
 import { laboratoryBy } from './laboratory.ts';
@@ -42,20 +40,6 @@ export function timingReport(plan: Plan): TimingReport {
 
 /** The rules that a test stands and falls with: broken, its results are not evaluated. */
 export const STANDS_WITH: readonly TimingCheck['rule'][] = ['exposure', 'closed-building', 'mitigation-system'];
-
-/**
- * Whether the times of a test and the conditions of its house let its results be used. What nobody has written down yet is unknown,
- * and never a pass; so is a detector that the laboratory had too late, until the laboratory says that it could still be counted, and
- * one whose times on the way there contradict: it may be the pick-up that is wrong.
- */
-export function testStanding(plan: Plan): TestStanding {
-  const checks = timingChecks(plan);
-  const verdicts = checks.filter(({ rule }) => STANDS_WITH.includes(rule)).map(({ verdict }) => verdict);
-  const { whole } = conditionsReport(plan);
-  if (whole === 'not-evaluated' || verdicts.includes('blocked')) return 'not-evaluated';
-  const open = whole === 'unknown' || verdicts.includes('unknown') || checks.some(isLaboratoryDoubt);
-  return open ? 'unknown' : 'holds';
-}
 
 /** Whether the way to the laboratory leaves the standing of a test open. */
 export const isLaboratoryDoubt = ({ rule, verdict }: TimingCheck): boolean =>

@@ -2,7 +2,7 @@ import type { Verdict } from '../../../geometry/check/types.ts';
 import type { ConditionState } from '../../../geometry/plan/model.ts';
 import { listed } from '../../../geometry/words.ts';
 import type { ConditionRow } from '../../job/conditions/types.ts';
-import type { TestStanding } from '../../job/readings/judge.ts';
+import type { TestStanding } from '../../job/standing/types.ts';
 import { msOf, saidInstant } from '../../job/timing/clock.ts';
 
 /** The answers to an item, in the order in which they are offered. */

@@ -1,9 +1,11 @@
 import { CAUTIONS } from '../../../geometry/words.ts';
 import { judgeReadings } from '../../job/readings/judge.ts';
 import { RESULT_CAUTIONS } from '../../job/readings/report.ts';
-import { testStanding } from '../../job/timing/report.ts';
+import { houseStep } from '../../job/standing/house-step.ts';
 import { useAppStore } from '../../state/store.ts';
+import { testStateOf } from '../../state/test-state.ts';
 import { EarlierTests } from './earlier-tests.tsx';
+import { HouseSlip } from './house-slip.tsx';
 import { usePlaces } from './places.ts';
 import { ResultField } from './result-field.tsx';
 import { SetSlip } from './set-slip.tsx';
@@ -16,11 +18,11 @@ export function ReadPanel() {
   const places = usePlaces(plan);
   const detectors = plan.levels.flatMap((level) => level.detectors);
   if (detectors.length === 0) return <p>Set a detector first: a result belongs to the place where it was measured.</p>;
-  const standing = testStanding(plan);
-  const reports = judgeReadings(plan, standing);
+  const state = testStateOf(plan);
+  const reports = judgeReadings(plan, state);
   return (
     <div className="read">
-      {reports.length > 0 && <StandingNote plan={plan} standing={standing} />}
+      {reports.length > 0 && <StandingNote state={state} />}
       {detectors.map((detector) => (
         <ResultField key={detector.id} plan={plan} detector={detector} place={places.get(detector.id) ?? ''} />
       ))}
@@ -29,10 +31,10 @@ export function ReadPanel() {
           key={report.set.detectors.map(({ id }) => id).join()}
           plan={plan}
           report={report}
-          standing={standing}
           place={places.get(report.set.detectors[0]?.id ?? '') ?? ''}
         />
       ))}
+      {reports.length > 0 && <HouseSlip plan={plan} house={houseStep(plan, reports)} />}
       <EarlierTests plan={plan} />
       <p className="small soft">{[...RESULT_CAUTIONS, ...CAUTIONS].join(' ')}</p>
     </div>

@@ -1,7 +1,7 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { Source } from '../../../geometry/rules/types.ts';
 import { sourceWords } from '../../../geometry/words/sources.ts';
-import type { SetReport, TestStanding } from '../../job/readings/judge.ts';
+import type { SetReport } from '../../job/readings/judge.ts';
 import { otherUnit, radonText } from '../../job/readings/radon.ts';
 import { RESULT_CAUTIONS, setWords } from '../../job/readings/report.ts';
 import { setName } from '../../job/readings/set-name.ts';
@@ -12,20 +12,19 @@ import { tied } from './tied.ts';
 interface Props {
   readonly plan: Plan;
   readonly report: SetReport;
-  readonly standing: TestStanding;
   readonly place: string;
 }
 
 /** What the results of one location come to: the figure, the next step with its source, how a pair agrees, the levels of several authorities. */
-export function SetSlip({ plan, report, standing, place }: Props) {
-  const { meanRounded, agreement, next, precision, rpd, atMost } = report;
+export function SetSlip({ plan, report, place }: Props) {
+  const { state, meanRounded, agreement, next, precision, rpd, atMost } = report;
   const unit = plan.display.radon;
   const words = setWords(plan, report);
   const [step, rest] = inTwo(words.step);
-  const usable = !['not-evaluated', 'wait-for-results', 'retest-straddles', 'undecided'].includes(next.id);
+  const usable = state.test === 'holds' && agreement !== 'straddles-by-two';
   const figure = usable ? meanRounded : null;
   return (
-    <section className="set" aria-label={setName(report)} data-agreement={agreement} data-standing={standing}>
+    <section className="set" aria-label={setName(report)} data-agreement={agreement} data-standing={state.test}>
       <h3>{setName(report)}</h3>
       <p className="small soft">{place}</p>
       {figure && (
@@ -38,7 +37,6 @@ export function SetSlip({ plan, report, standing, place }: Props) {
         </>
       )}
       <div className="set__step">
-        {standing === 'unknown' && <p>Only if this test holds, which is not known yet:</p>}
         <p className="set__next">{tied(step)}</p>
         {rest && <p>{tied(rest)}</p>}
         {words.conflict && <p>Texts differ: {tied(words.conflict)}</p>}

@@ -1,36 +1,36 @@
-import type { Plan } from '../../../geometry/plan/model.ts';
-import { STANDING_WORDS, type TestStanding } from '../../job/readings/judge.ts';
-import { STAGE_PRESS, standingReasons } from '../../job/timing/standing.ts';
+import { STAGE_PRESS, STANDING_HEAD, STANDING_WORDS, type TestState } from '../../job/standing/types.ts';
 import { openStage } from '../ui.ts';
 import { VerdictMark } from '../verdict-mark.tsx';
 
-const HEAD = { 'not-evaluated': 'Not evaluated', unknown: 'Unknown' } as const;
-
-/** Why the results of this test decide nothing, or not yet, and the way to what is missing. Nothing for a test that holds. */
-export function StandingNote({ plan, standing }: { readonly plan: Plan; readonly standing: TestStanding }) {
-  if (standing === 'holds') return null;
-  const reasons = standingReasons(plan);
+/** Why the results of this test decide nothing, or not yet, and the way to what is missing. Of a test that holds only what has to be said beside it. */
+export function StandingNote({ state: { test, reasons, notes } }: { readonly state: TestState }) {
+  if (test === 'holds' && notes.length === 0) return null;
+  const stages = [...new Set(reasons.map(({ stage }) => stage))];
+  const mark = { holds: 'tight', unknown: 'unknown', 'not-evaluated': 'blocked' } as const;
   return (
-    <section className="standing" data-standing={standing} aria-label="Whether this test holds">
+    <section className="standing" data-standing={test} aria-label="Whether this test holds">
       <h3 className="standing__head">
-        <VerdictMark verdict={standing === 'unknown' ? 'unknown' : 'blocked'} />
-        {HEAD[standing]}
+        <VerdictMark verdict={mark[test]} />
+        {STANDING_HEAD[test]}
       </h3>
-      <p role="status">{STANDING_WORDS[standing]}</p>
-      {(['time', 'house'] as const).map((stage) => {
-        const here = reasons.filter((reason) => reason.stage === stage);
-        if (here.length === 0) return null;
-        return (
-          <div key={stage} className="standing__reasons">
-            {here.map(({ says }) => (
+      <p role="status">{STANDING_WORDS[test]}</p>
+      {stages.map((stage) => (
+        <div key={stage} className="standing__reasons">
+          {reasons
+            .filter((reason) => reason.stage === stage)
+            .map(({ says }) => (
               <p key={says}>{says}</p>
             ))}
+          {stage !== 'read' && (
             <button type="button" className="button" onClick={() => openStage(stage)}>
               {STAGE_PRESS[stage]}
             </button>
-          </div>
-        );
-      })}
+          )}
+        </div>
+      ))}
+      {notes.map((note) => (
+        <p key={note}>{note}</p>
+      ))}
     </section>
   );
 }

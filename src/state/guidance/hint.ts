@@ -1,6 +1,7 @@
 import type { DetectorReport } from '../../../geometry/check/types.ts';
 import type { LevelModel } from '../../../geometry/level/types.ts';
 import type { Detector, Plan, XY } from '../../../geometry/plan/model.ts';
+import type { StandingStage } from '../../job/standing/types.ts';
 import type { Tool } from '../tool.ts';
 
 /** What can be done about a hint with one press. Where it names a level, that level comes into view first. */
@@ -17,7 +18,7 @@ export type HintAct =
   | { readonly kind: 'name-room'; readonly label: string; readonly levelId: string; readonly at: XY }
   | { readonly kind: 'level'; readonly label: string; readonly levelId: string }
   /** Opens a stage of the job. */
-  | { readonly kind: 'stage'; readonly label: string; readonly stage: 'time' | 'house' | 'log' | 'read' }
+  | { readonly kind: 'stage'; readonly label: string; readonly stage: StandingStage | 'log' }
   | { readonly kind: 'field'; readonly label: string; readonly field: 'title' | 'latitude' };
 
 export interface Hint {

@@ -1,11 +1,11 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { counted } from '../../../geometry/words.ts';
-import { judgeReadings, STANDING_WORDS } from '../../job/readings/judge.ts';
+import { judgeReadings } from '../../job/readings/judge.ts';
 import { saidIn } from '../../job/readings/radon.ts';
+import { isSettled } from '../../job/readings/report.ts';
 import { setName } from '../../job/readings/set-name.ts';
-import { locations } from '../../job/readings/sets.ts';
-import { testStanding } from '../../job/timing/report.ts';
-import { STAGE_PRESS, standingReasons } from '../../job/timing/standing.ts';
+import { STAGE_PRESS, STANDING_WORDS } from '../../job/standing/types.ts';
+import { testStateOf } from '../test-state.ts';
 import { type Hint, WEIGHT } from './hint.ts';
 
 /**
@@ -18,21 +18,19 @@ export function readHints(plan: Plan): readonly Hint[] {
     if (plan.visit.end === null) return [];
     return [{ text: 'No result is entered yet.', act: open, missing: true, weight: WEIGHT.result }];
   }
-  const standing = testStanding(plan);
-  if (standing !== 'holds') {
-    const stage = standingReasons(plan)[0]?.stage ?? 'time';
+  const state = testStateOf(plan);
+  const [worst] = state.reasons;
+  if (worst) {
+    const { stage } = worst;
     const act = { kind: 'stage', label: STAGE_PRESS[stage], stage } as const;
-    return [{ text: STANDING_WORDS[standing], act, missing: true, weight: WEIGHT.result }];
+    return [{ text: `${STANDING_WORDS[state.test]} ${worst.says}`, act, missing: true, weight: WEIGHT.result }];
   }
-  const reports = judgeReadings(plan, standing);
-  const without = locations(plan)
-    .filter(({ detectors: [first] }) => !reports.some(({ set }) => set.detectors.some((each) => each === first)))
-    .map((set) => ({ text: `${setName({ set })}: no result is entered yet.`, missing: true }));
+  const reports = judgeReadings(plan, state);
   const steps = reports.map((report) => ({
     text: `${setName(report)}: ${saidIn(plan.display.radon, report.next.says)}`,
-    missing: report.next.id === 'wait-for-results' || report.next.id === 'undecided',
+    missing: !isSettled(report),
   }));
-  return [...without, ...steps].map((hint) => ({ ...hint, act: open, weight: WEIGHT.result }));
+  return steps.map((hint) => ({ ...hint, act: open, weight: WEIGHT.result }));
 }
 
 export function readInWords({ readings }: Plan): string {

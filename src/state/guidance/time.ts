@@ -1,6 +1,8 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
+import { visitReasons } from '../../job/standing/test-state.ts';
+import { stateOf } from '../../job/standing/types.ts';
 import type { TimingRule } from '../../job/timing/checks.ts';
-import { testStanding, timingReport } from '../../job/timing/report.ts';
+import { timingReport } from '../../job/timing/report.ts';
 import { type Hint, type SeenLevel, WEIGHT } from './hint.ts';
 
 /** What of the times is missing or broken, once a detector is set. */
@@ -46,5 +48,5 @@ export function timedInWords(plan: Plan): string {
   if (end === null) return 'Set out, not fetched yet.';
   const { exposureHours } = timingReport(plan);
   const hours = `${Math.floor(exposureHours ?? 0)} h laid out`;
-  return testStanding(plan) === 'not-evaluated' ? `${hours}, not evaluated.` : `${hours}.`;
+  return stateOf(visitReasons(plan)).test === 'not-evaluated' ? `${hours}, not evaluated.` : `${hours}.`;
 }

@@ -7,7 +7,7 @@ import type { BreakMeans } from '../../../src/job/conditions/types.ts';
 import { withAgreement, withHandOver, withLog, withoutWeather, withWeather } from '../../../src/job/log/edit.ts';
 import { logGaps } from '../../../src/job/log/gaps.ts';
 import { judgeReadings } from '../../../src/job/readings/judge.ts';
-import { testStanding } from '../../../src/job/timing/report.ts';
+import { failing, visitStanding } from '../../helpers/results.ts';
 
 /** A visit whose times hold: 13 h closed, 72 h out. */
 const VISIT: Visit = {
@@ -214,23 +214,23 @@ describe('a break', () => {
 
 describe('the test stands and falls with the house', () => {
   it('a break that says so leaves its results not evaluated, with good times', () => {
-    expect(testStanding(planWith(keptBut()))).toBe('holds');
+    expect(visitStanding(planWith(keptBut()))).toBe('holds');
     const plan = {
       ...withDetector(planWith([said('windows-closed', 'broken')])),
       readings: [{ detector: 'd1', value: 6, unit: 'pCi/L' as const }],
     };
-    expect(testStanding(plan)).toBe('not-evaluated');
-    expect(judgeReadings(plan, testStanding(plan))[0]?.next.id).toBe('not-evaluated');
+    expect(visitStanding(plan)).toBe('not-evaluated');
+    expect(judgeReadings(plan, failing(visitStanding(plan) as 'not-evaluated'))[0]?.next.id).toBe('not-evaluated');
   });
 
   it('a break that a professional must look at is no pass; one to be noted changes nothing', () => {
-    expect(testStanding(planWith(keptBut(said('fireplaces-off', 'broken'))))).toBe('unknown');
-    expect(testStanding(planWith(keptBut(said('attic-fan-as-usual', 'broken'))))).toBe('holds');
+    expect(visitStanding(planWith(keptBut(said('fireplaces-off', 'broken'))))).toBe('unknown');
+    expect(visitStanding(planWith(keptBut(said('attic-fan-as-usual', 'broken'))))).toBe('holds');
   });
 
   it('one item that nobody has answered is no pass either', () => {
-    expect(testStanding(planWith([]))).toBe('unknown');
-    expect(testStanding(planWith(keptBut(said('windows-closed', 'unknown'))))).toBe('unknown');
+    expect(visitStanding(planWith([]))).toBe('unknown');
+    expect(visitStanding(planWith(keptBut(said('windows-closed', 'unknown'))))).toBe('unknown');
   });
 });
 

@@ -5,9 +5,10 @@ import { emptyPlan } from '../../../geometry/index.ts';
 import type { Forecast, Plan, Visit } from '../../../geometry/plan/model.ts';
 import type { TimingRule } from '../../../src/job/timing/checks.ts';
 import { decayCourse, errorGrowth, fractionLeft } from '../../../src/job/timing/decay.ts';
-import { testStanding, timingReport } from '../../../src/job/timing/report.ts';
+import { timingReport } from '../../../src/job/timing/report.ts';
 import { timelineOf } from '../../../src/job/timing/timeline.ts';
 import { withForecast } from '../../../src/job/timing/weather.ts';
+import { visitStanding } from '../../helpers/results.ts';
 
 /** Thousands of instants on a busy machine. */
 vi.setConfig({ testTimeout: 60_000 });
@@ -72,7 +73,7 @@ describe('time laid out', () => {
   it('is unknown while one end is not written down, and never a pass', () => {
     expect(verdictOf(planWith({ start: at('5-1 9:00') }), 'exposure')).toBe('unknown');
     expect(verdictOf(planWith({}), 'exposure')).toBe('unknown');
-    expect(testStanding(planWith({}))).toBe('unknown');
+    expect(visitStanding(planWith({}))).toBe('unknown');
   });
 
   it('is not evaluated outside the window, and says so', () => {
@@ -81,7 +82,7 @@ describe('time laid out', () => {
     expect(check?.detail).toBe(
       "The detector lay out for 47 h 59 min, 1 min short of the kit's 48 h. The test is not evaluated; keep the record and test again.",
     );
-    expect(testStanding(plan)).toBe('not-evaluated');
+    expect(visitStanding(plan)).toBe('not-evaluated');
   });
 });
 

@@ -6,6 +6,7 @@ import { emptyLevel, emptyPlan } from '../../../geometry/plan/empty.ts';
 import type { Detector, Level, Plan, Wall, XY } from '../../../geometry/plan/model.ts';
 import { CONDITION_ITEMS } from '../../../src/job/conditions/report.ts';
 import { guidance, type Hint, type Stage, stillToDo } from '../../../src/state/guidance.ts';
+import { houseLevel } from '../../helpers/holding-plan.ts';
 
 const wall = (id: string, from: XY, to: XY): Wall => ({ id, from, to, thickness: 200, side: 'auto' });
 const SQUARE: readonly Wall[] = [
@@ -126,7 +127,8 @@ describe('detectors', () => {
 });
 
 describe('the results', () => {
-  const level = { ...emptyLevel('L1'), walls: SQUARE, detectors: [detector('d1', 'A1', null, [4000, 3000])] };
+  const [first] = houseLevel().detectors;
+  const level = houseLevel('L1', 'A', { detectors: first ? [{ ...first, id: 'd1', pair: null }] : [] });
   const visit = {
     closedSince: '2026-05-01T08:00:00Z',
     mitigationOnSince: null,
@@ -144,14 +146,16 @@ describe('the results', () => {
 
   it('name the next step where the test holds', () => {
     const { hints } = hintsOf('read', level, { ...kept, readings });
-    expect(texts(hints)).toEqual([expect.stringMatching(/^A1: Nothing needs fixing\./)]);
+    expect(texts(hints)).toEqual([expect.stringMatching(/^A1: By this test the system holds the home below 4/)]);
     expect(missing(hints)).toEqual([]);
   });
 
   it('of a second place are missing while only the first has one', () => {
-    const second = detector('d2', 'B1', null, [2000, 3000]);
+    const second = { ...detector('d2', 'B1', null, [2000, 3000]), support: 'stand' as const };
     const two = { ...level, detectors: [...level.detectors, second] };
-    expect(missing(hintsOf('read', two, { ...kept, readings }).hints)).toEqual(['B1: no result is entered yet.']);
+    expect(missing(hintsOf('read', two, { ...kept, readings }).hints)).toEqual([
+      expect.stringContaining('B1 has no result yet.'),
+    ]);
   });
 
   it('name no step while it is not known to hold, and lead to what is missing', () => {

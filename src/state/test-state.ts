@@ -1,0 +1,15 @@
+import type { Plan } from '../../geometry/plan/model.ts';
+import { rememberedLately } from '../../geometry/remembered.ts';
+import { testState } from '../job/standing/test-state.ts';
+import { MOST_KEPT } from './judged.ts';
+import { judgedLevels } from './selectors.ts';
+
+/** The state of the whole test of a plan at rest: one for the head of the job, every panel and every hint. */
+export const testStateOf = rememberedLately(
+  (plan: Plan) =>
+    testState(
+      plan,
+      judgedLevels(plan).map(({ model, reports }) => ({ id: model.level.id, detectors: reports })),
+    ),
+  MOST_KEPT,
+);

@@ -1,0 +1,87 @@
+import { emptyPlan } from '../../geometry/index.ts';
+import type { Detector, Level, Plan, Reading, Visit } from '../../geometry/plan/model.ts';
+import { CONDITION_ITEMS } from '../../src/job/conditions/report.ts';
+
+/** Every rule whose subjects somebody may have looked for and not found. */
+export const EVERYTHING = ['outside-opening', 'moving-air', 'heat', 'sump', 'floor-drain', 'direct-sun'] as const;
+
+/** Where a pair stands in the middle of the room: rim to rim 4 1/2 in, which every published list allows. */
+const MIDDLE = [
+  [4000, 3000],
+  [4000 + 101.6 + 114.3, 3000],
+] as const;
+
+export function pairAt(level: string, mark: string, base = 762): readonly Detector[] {
+  return MIDDLE.map((at, i) => ({
+    id: `${level}d${i + 1}`,
+    label: `${mark}${i + 1}`,
+    at,
+    base,
+    radius: 50.8,
+    tall: 25.4,
+    pair: mark,
+    support: 'stand' as const,
+  }));
+}
+
+/** One room of 26 ft by 20 ft on walls of 8 in, where everything was looked for and nothing found, with a pair in the middle. */
+export function houseLevel(id = 'L1', mark = 'A', change: Partial<Level> = {}): Level {
+  const [level] = emptyPlan().levels;
+  const corners = [
+    [0, 0],
+    [8000, 0],
+    [8000, 6000],
+    [0, 6000],
+  ] as const;
+  return {
+    ...(level as Level),
+    id,
+    name: id === 'L1' ? 'Basement' : `Level ${id}`,
+    living: 'lived-in',
+    ground: 'basement',
+    walls: corners.map((from, i) => ({
+      id: `${id}w${i + 1}`,
+      from,
+      to: corners[(i + 1) % 4] ?? from,
+      thickness: 203.2,
+      side: 'auto',
+    })),
+    rooms: [{ id: `${id}r1`, name: 'Family room', use: 'family-room', at: [1000, 1000] }],
+    detectors: pairAt(id, mark),
+    lookedFor: EVERYTHING,
+    ...change,
+  };
+}
+
+/** 62 h in a house that was closed a day before. The clocks went forward on 8 March 2026. */
+export const GOOD_VISIT: Visit = {
+  closedSince: '2026-03-06T18:00:00-05:00',
+  mitigationOnSince: null,
+  start: '2026-03-07T18:00:00-05:00',
+  end: '2026-03-10T09:00:00-04:00',
+};
+
+/** Results of each detector, pCi/L, in the order of the levels. */
+export const results = (levels: readonly Level[], values: readonly number[]): readonly Reading[] =>
+  levels
+    .flatMap(({ detectors }) => detectors)
+    .flatMap(({ id }, i) => {
+      const value = values[i];
+      return value === undefined ? [] : [{ detector: id, value, unit: 'pCi/L' as const }];
+    });
+
+/** A whole job for which nothing is missing: drawn, looked for, placed, timed, house answered after the pick-up, read. */
+export function holdingPlan(values: readonly number[] = [1, 1.1], change: Partial<Plan> = {}): Plan {
+  const base = emptyPlan();
+  const levels = change.levels ?? [houseLevel()];
+  return {
+    ...base,
+    title: 'Invented house',
+    site: { ...base.site, timeZone: 'America/New_York' },
+    visit: GOOD_VISIT,
+    conditions: CONDITION_ITEMS.map(({ id }) => ({ item: id, state: 'kept' as const, at: null, note: '' })),
+    levels,
+    readings: results(levels, values),
+    ...change,
+  };
+}
