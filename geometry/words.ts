@@ -13,6 +13,7 @@ export {
   notRunRules,
 } from './words/check.ts';
 export { describeClosing } from './words/closing.ts';
+export { describeComputed, SEND_THE_PLAN } from './words/computed.ts';
 export { describeEntered } from './words/entered.ts';
 export { describeMove, towardName } from './words/move.ts';
 export { describeNotice } from './words/notice.ts';

@@ -37,7 +37,7 @@ function staysInside(folder: string, path: string, name: string): boolean {
 
 function mayImport(path: string, name: string): boolean {
   if (staysInside('geometry', path, name)) return true;
-  if (name === '@turf/turf') return path === 'geometry/turf.ts';
+  if (name === '@turf/turf') return ['geometry/turf.ts', 'geometry/recheck/planar-turf.ts'].includes(path);
   return ['valibot', 'robust-predicates', 'flatbush'].includes(name);
 }
 
@@ -102,7 +102,7 @@ describe('the guard of the looks', () => {
 });
 
 describe('geometry/', () => {
-  it('imports only itself, valibot, flatbush and robust-predicates; turf in turf.ts alone', () => {
+  it('imports only itself, valibot, flatbush and robust-predicates; turf in two files alone', () => {
     expect(geometry.length).toBeGreaterThan(0);
     const bad = geometry.flatMap(({ path, text }) =>
       importsOf(text)
@@ -117,6 +117,40 @@ describe('geometry/', () => {
       [...codeOf(text).matchAll(IMPURE)].map(([hit]) => `${path}: ${hit}`),
     );
     expect(bad).toEqual([]);
+  });
+});
+
+/** The second computation: worth something only while it shares nothing with the first but the plan and the table of rules. */
+describe('geometry/recheck/', () => {
+  const RECHECK = 'geometry/recheck';
+  const mayShare = (path: string, name: string) => {
+    if (name === '@turf/turf') return path === `${RECHECK}/planar-turf.ts`;
+    const target = posix.join(posix.dirname(path), name);
+    const shared = ['geometry/plan/model.ts', 'geometry/plan/kinds.ts'].includes(target);
+    return name.startsWith('.') && (shared || [`${RECHECK}/`, 'geometry/rules/'].some((top) => target.startsWith(top)));
+  };
+
+  it.each(['../level/build-level.ts', '../check/types.ts', '../ring.ts', '../plan/parse.ts', 'flatbush', '@turf/turf'])(
+    'does not share %j',
+    (name) => expect(mayShare(`${RECHECK}/bodies.ts`, name)).toBe(false),
+  );
+
+  it('imports only itself, the plan, the table of rules, and turf in planar-turf.ts alone', () => {
+    const own = geometry.filter(({ path }) => path.startsWith(`${RECHECK}/`));
+    expect(own.length).toBeGreaterThan(0);
+    const bad = own.flatMap(({ path, text }) =>
+      importsOf(text)
+        .filter((name) => !mayShare(path, name))
+        .map((name) => `${path}: ${name}`),
+    );
+    expect(bad).toEqual([]);
+  });
+
+  it('is nothing that the first computation builds on', () => {
+    const users = geometry.filter(
+      ({ path, text }) => !path.startsWith(`${RECHECK}/`) && importsOf(text).some((name) => name.includes('/recheck/')),
+    );
+    expect(users.map(({ path }) => path)).toEqual(['geometry/words/computed.ts']);
   });
 });
 

@@ -1,0 +1,97 @@
+import type { Mm, XY } from '../plan/model.ts';
+import type { Line } from './centre-lines.ts';
+import type { Piece } from './noded.ts';
+import type { Ring } from './planar-turf.ts';
+import { cross, dot, plus, quarter, ringArea } from './plane.ts';
+
+/** What stands where a wall or a joint is. */
+export interface Body {
+  /** One of its walls. */
+  readonly wall: string;
+  readonly ring: Ring;
+  readonly outside: boolean;
+}
+
+/** One piece of wall as seen from a node that it ends at. */
+interface Arm {
+  readonly piece: Piece;
+  /** Away from the node, of length 1. */
+  readonly away: XY;
+  readonly line: Line;
+}
+
+/** A joint reaches no farther from its node than this many half-thicknesses of the thicker wall. */
+const REACH = 10;
+/** Below this sine of the angle between them two walls run the same way: there is no gap between their ends. */
+const STRAIGHT = 1e-9;
+/** Every pair is joined: with more walls at one place this takes too long to be worth it. */
+const MOST_ARMS = 48;
+
+/** The rectangles of all pieces and the joints of every two that meet; `wider` is added to each half-thickness, mm. */
+export function wallBodies(pieces: readonly Piece[], isOutside: (piece: Piece) => boolean, wider: Mm = 0): Body[] {
+  const rectangles = pieces.flatMap((piece) =>
+    piece.lines.map((line) => ({
+      wall: line.wall.id,
+      outside: isOutside(piece),
+      ring: rectangle(piece.a, piece.b, line.along, line.half + wider),
+    })),
+  );
+  const joints = [...armsByNode(pieces).entries()].flatMap(([node, arms]) => jointsAt(node, arms, isOutside, wider));
+  return [...rectangles, ...joints];
+}
+
+/** The rectangle of a stretch of wall, its ends square. */
+export function rectangle(a: XY, b: XY, along: XY, half: Mm): Ring {
+  const aside = quarter(along);
+  return [plus(a, aside, half), plus(b, aside, half), plus(b, aside, -half), plus(a, aside, -half)];
+}
+
+function armsByNode(pieces: readonly Piece[]): Map<XY, Arm[]> {
+  const byNode = new Map<XY, Arm[]>();
+  for (const piece of pieces) {
+    // Of walls that run on one another the thickest makes the widest joints; the others' lie within them.
+    const line = piece.lines.reduce((thick, one) => (one.half > thick.half ? one : thick));
+    const forth = dot(line.along, [piece.b[0] - piece.a[0], piece.b[1] - piece.a[1]]) > 0 ? 1 : -1;
+    for (const [node, sign] of [[piece.a, forth] as const, [piece.b, -forth] as const]) {
+      const away: XY = [line.along[0] * sign, line.along[1] * sign];
+      byNode.set(node, [...(byNode.get(node) ?? []), { piece, away, line }]);
+    }
+  }
+  return byNode;
+}
+
+function jointsAt(node: XY, arms: readonly Arm[], isOutside: (piece: Piece) => boolean, wider: Mm): Body[] {
+  if (arms.length > MOST_ARMS) throw new Error(`more than ${MOST_ARMS} walls meet at one place`);
+  return arms.flatMap((one, i) =>
+    arms.slice(0, i).flatMap((two): Body[] => {
+      const ring = jointRing(node, one, two, wider);
+      const outside = isOutside(one.piece) && isOutside(two.piece);
+      return ring.length >= 3 && ringArea(ring) > 0 ? [{ wall: one.line.wall.id, outside, ring }] : [];
+    }),
+  );
+}
+
+/**
+ * The gap between the square ends of two walls on the outer side of their corner: where a point is within the half-thickness of
+ * both, between their two outer normals. Empty where they run the same way.
+ */
+function jointRing(node: XY, one: Arm, two: Arm, wider: Mm): Ring {
+  const turn = cross(one.away, two.away);
+  if (Math.abs(turn) < STRAIGHT) return [];
+  const side = Math.sign(turn);
+  const [n1, n2] = [quarter(one.away), quarter(two.away)].map((n, i): XY => {
+    const sign = i === 0 ? -side : side;
+    return [n[0] * sign, n[1] * sign];
+  }) as [XY, XY];
+  const [h1, h2] = [one.line.half + wider, two.line.half + wider];
+  const cosine = dot(n1, n2);
+  const [foot1, foot2] = [plus(node, n1, h1), plus(node, n2, h2)];
+  // Nearly straight on, the thick end sticks out beside the thin wall's face: what lies between ends at that face.
+  if (h1 * cosine >= h2) return [node, plus(node, n1, h2 / cosine), foot2];
+  if (h2 * cosine >= h1) return [node, foot1, plus(node, n2, h1 / cosine)];
+  const most = REACH * Math.max(h1, h2);
+  const beyond = (h2 - h1 * cosine) / Math.abs(turn);
+  if (Math.hypot(h1, beyond) <= most) return [node, foot1, plus(foot1, one.away, -beyond), foot2];
+  const reach = (h: Mm) => -Math.sqrt(most * most - h * h);
+  return [node, foot1, plus(foot1, one.away, reach(h1)), plus(foot2, two.away, reach(h2)), foot2];
+}

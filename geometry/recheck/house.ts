@@ -1,0 +1,94 @@
+import type { Level, Mm, Opening, RoomLabel, XY } from '../plan/model.ts';
+import { type Body, rectangle, wallBodies } from './bodies.ts';
+import { alongLine, centreLines, type Line } from './centre-lines.ts';
+import { type Face, faceAt, polygonized } from './faces.ts';
+import { nodedPieces, type Piece } from './noded.ts';
+import { outdoorFaces, sidesOf } from './outdoors.ts';
+import type { Ring } from './planar-turf.ts';
+import { apart, cross, direction, nearestOnSegment, plus, vector } from './plane.ts';
+
+/** An opening as it stands in its wall. */
+export interface Hole {
+  readonly opening: Opening;
+  readonly ring: Ring;
+  readonly outside: boolean;
+}
+
+/** The walls of a level, read a second time. */
+export interface House {
+  readonly bodies: readonly Body[];
+  readonly holes: readonly Hole[];
+  readonly faceAt: (p: XY) => Face | null;
+  readonly labelsIn: (face: Face) => readonly RoomLabel[];
+}
+
+/** A wall whose centre-line keeps this near to an opening's runs there, mm: what is laid on another is rarely laid exactly. */
+const ON_ANOTHER = 12.7;
+/** Two walls run the same way below this sine of the angle between them: about 6 degrees. */
+const SAME_WAY = 0.1;
+
+/** Wall bodies, openings and faces of a level. Throws where turf does, or where there is too much of anything. */
+export function readHouse(level: Level): House {
+  const lines = centreLines(level.walls);
+  const pieces = nodedPieces(lines);
+  const faces = polygonized(pieces);
+  const sides = sidesOf(pieces, faces);
+  const labels = new Map<Face, RoomLabel[]>();
+  for (const label of level.rooms) {
+    const face = faceAt(faces, label.at);
+    if (face) labels.set(face, [...(labels.get(face) ?? []), label]);
+  }
+  const outdoors = outdoorFaces(pieces, faces, sides, new Set(labels.keys()));
+  const isOutside = (piece: Piece) => {
+    const [one, two] = sides.get(piece) as readonly [Face | null, Face | null];
+    return piece.lines.some(({ wall: { side } }) =>
+      side === 'auto' ? outdoors.has(one) || outdoors.has(two) : side === 'outside',
+    );
+  };
+  return {
+    bodies: [...wallBodies(pieces, isOutside), ...drawnEnds(lines, pieces, isOutside)],
+    holes: level.openings.flatMap((opening) => holeOf(opening, lines, pieces, isOutside)),
+    faceAt: (p) => faceAt(faces, p),
+    labelsIn: (face) => labels.get(face) ?? [],
+  };
+}
+
+/** What was drawn counts, also where joining an end has shortened its wall. */
+function drawnEnds(lines: readonly Line[], pieces: readonly Piece[], isOutside: (piece: Piece) => boolean): Body[] {
+  return lines
+    .filter(({ wall, from, to }) => apart(wall.from, from) > 0 || apart(wall.to, to) > 0)
+    .map((line) => ({
+      wall: line.wall.id,
+      outside: pieces.some((piece) => piece.lines.includes(line) && isOutside(piece)),
+      ring: rectangle(line.wall.from, line.wall.to, line.along, line.half),
+    }));
+}
+
+function holeOf(
+  opening: Opening,
+  lines: readonly Line[],
+  pieces: readonly Piece[],
+  isOutside: (piece: Piece) => boolean,
+): Hole[] {
+  const host = lines.find(({ wall }) => wall.id === opening.wall);
+  if (!host) return [];
+  const [from, to] = [opening.offset, opening.offset + opening.width];
+  const [a, b] = [plus(host.wall.from, host.along, from), plus(host.wall.from, host.along, to)];
+  const under = pieces.filter((piece) => piece.lines.includes(host) && overlap(host, piece, from, to) > 0);
+  const half = Math.max(host.half, ...lines.filter((line) => runsThere(line, a, b)).map((line) => line.half));
+  return [{ opening, ring: rectangle(a, b, host.along, half), outside: under.some(isOutside) }];
+}
+
+function overlap(host: Line, piece: Piece, from: Mm, to: Mm): Mm {
+  const [s, t] = [alongLine(host, piece.a), alongLine(host, piece.b)].sort((m, n) => m - n) as [Mm, Mm];
+  return Math.min(to, t) - Math.max(from, s);
+}
+
+/** Whether a wall runs along any of the stretch ab, on it or all but on it. */
+function runsThere(line: Line, a: XY, b: XY): boolean {
+  const along = direction(a, b);
+  if (Math.abs(cross(line.along, along)) > SAME_WAY) return false;
+  const ends = [line.from, line.to].map((end) => nearestOnSegment(end, a, b)) as [XY, XY];
+  if (apart(...ends) === 0) return false;
+  return ends.some((p) => Math.abs(cross(line.along, vector(line.from, p))) <= ON_ANOTHER);
+}

@@ -1,0 +1,112 @@
+import { describe, expect, it } from 'vitest';
+import { emptyPlan } from '../../../geometry/plan/empty.ts';
+import type { Detector, Level, Plan, Wall, XY } from '../../../geometry/plan/model.ts';
+import { recheck } from '../../../geometry/recheck/recheck.ts';
+import { boxWalls, levelOf, wall } from '../../helpers/level-of.ts';
+
+/*
+ * What the second computation makes of walls, worked out by hand from the plan file's description: a wall is its centre-line with
+ * half its thickness on either side, every pair of walls at a node is joined square on its outer side. Detectors have a radius of 50.
+ */
+
+function detector(at: XY, rest: Partial<Detector> = {}): Detector {
+  return { id: 'd1', label: '', at, base: 762, radius: 50, tall: 25, pair: null, ...rest };
+}
+
+function planWith(parts: Partial<Level>): Plan {
+  return { ...emptyPlan(), levels: [levelOf(parts)] };
+}
+
+/** The least distance that a rule measures for the first detector; null where nothing is measured. */
+function least(parts: Partial<Level>, rule: string): number | null {
+  const opinion = recheck(planWith(parts));
+  if (!opinion.ok) throw new Error(opinion.cause);
+  const rows = opinion.levels[0]?.detectors[0]?.checks.filter((row) => row.rule === rule) ?? [];
+  const lengths = rows.flatMap(({ measured }) => (measured === null ? [] : [measured]));
+  return lengths.length > 0 ? Math.min(...lengths) : null;
+}
+
+/** A house whose plan is an L: the inner corner lies at (6000, 4000), the room on its left and above. */
+const L_SHAPE: readonly Wall[] = (
+  [
+    [0, 0],
+    [10000, 0],
+    [10000, 4000],
+    [6000, 4000],
+    [6000, 8000],
+    [0, 8000],
+  ] as const
+).map((from, i, corners) => wall(`w${i + 1}`, from, corners[(i + 1) % corners.length] as XY, 300));
+
+describe('the second computation: walls', () => {
+  // The foundation's corner is at (5850, 3850): 240 to the right and 180 below, so 300 away; less the radius.
+  it.each([
+    ['nothing', []],
+    ['a partition in line with a leg', [wall('p', [6000, 4000], [6000, 0], 115)]],
+    ['a partition at 45 degrees', [wall('p', [6000, 4000], [10000, 0], 115)]],
+    ['a partition as thick as the foundation', [wall('p', [6000, 4000], [6000, 0], 300)]],
+  ])('an inner corner with %s keeps its foundation', (_, more) => {
+    const parts = { walls: [...L_SHAPE, ...more], detectors: [detector([5610, 3670])] };
+    expect(least(parts, 'outside-wall')).toBeCloseTo(250, 6);
+  });
+
+  it('a wall drawn almost on another takes nothing from it', () => {
+    const askew = wall('p', [0, 0], [6000, 8], 100);
+    const parts = { walls: [...boxWalls(0, 0, 6000, 4000, 300), askew], detectors: [detector([3000, 400])] };
+    // The foundation's face is at y = 150.
+    expect(least(parts, 'outside-wall')).toBeCloseTo(200, 6);
+  });
+
+  it('an opening is as deep as the thickest wall that runs there', () => {
+    const walls = [...boxWalls(0, 0, 6000, 4000, 300), wall('p', [1000, 0], [5000, 0], 90)];
+    const openings = [
+      { id: 'o1', wall: 'p', kind: 'window', offset: 1500, width: 1000, bottom: 900, top: 2000 } as const,
+    ];
+    expect(least({ walls, openings, detectors: [detector([3000, 400])] }, 'outside-opening')).toBeCloseTo(200, 6);
+  });
+
+  it('a wall of studs in front of the foundation is an outside wall, one in front of a room is not', () => {
+    const studs = (y: number) => [...boxWalls(0, 0, 6000, 4000, 200), wall('p', [0, y], [6000, y], 90)];
+    // Faces at 100 and y - 45: 255 between them, then 755.
+    expect(least({ walls: studs(400), detectors: [detector([3000, 1000])] }, 'outside-wall')).toBeCloseTo(505, 6);
+    expect(least({ walls: studs(900), detectors: [detector([3000, 1400])] }, 'outside-wall')).toBeCloseTo(1250, 6);
+    expect(least({ walls: studs(900), detectors: [detector([3000, 1400])] }, 'object')).toBeCloseTo(405, 6);
+  });
+
+  it('a cavity that has a name is a room', () => {
+    const walls = [...boxWalls(0, 0, 6000, 4000, 200), wall('p', [0, 400], [6000, 400], 90)];
+    const rooms = [{ id: 'r1', name: 'Shelf', use: 'closet', at: [3000, 200] } as const];
+    expect(least({ walls, rooms, detectors: [detector([3000, 1000])] }, 'outside-wall')).toBeCloseTo(850, 6);
+  });
+
+  it('a corner that folds back reaches no farther than ten half-thicknesses', () => {
+    // Two walls of 100 that leave (0, 0) at 2 degrees: their faces would meet 2,865 away. Cut where both faces are 500 away,
+    // on a line across the bisector.
+    const degree = Math.PI / 180;
+    const at = (turn: number, far: number): XY => [far * Math.cos(turn), far * Math.sin(turn)];
+    const walls = [wall('a', [0, 0], at(0, 5000)), wall('b', [0, 0], at(2 * degree, 5000))];
+    const reach = 500 * Math.cos(Math.asin(50 / 500) - degree);
+    expect(least({ walls, detectors: [detector(at(degree, -1000))] }, 'outside-wall')).toBeCloseTo(950 - reach, 6);
+  });
+
+  it('a loose end half an inch short is led on to the wall', () => {
+    const walls = [...boxWalls(0, 0, 6000, 4000, 200), wall('p', [3000, 0], [3000, 3988], 100)];
+    const rooms = [
+      { id: 'r1', name: '', use: 'den', at: [1000, 2000] },
+      { id: 'r2', name: '', use: 'closet', at: [5000, 2000] },
+    ] as const;
+    const opinion = recheck(planWith({ walls, rooms, detectors: [detector([1500, 2000])] }));
+    const rows = opinion.ok ? opinion.levels[0]?.detectors[0]?.checks : [];
+    expect(rows?.find(({ rule }) => rule === 'room-use')?.verdict).toBe('clear');
+  });
+});
+
+describe('the second computation: where it fails', () => {
+  it('says why and gives no verdict', () => {
+    const walls = Array.from({ length: 60 }, (_, i) => wall(`w${i}`, [0, 0], [3000 * Math.cos(i), 3000 * Math.sin(i)]));
+    expect(recheck(planWith({ walls, detectors: [detector([9000, 0])] }))).toEqual({
+      ok: false,
+      cause: 'more than 48 walls meet at one place',
+    });
+  });
+});
