@@ -6,6 +6,7 @@ export { compareProfiles, type ProfileReport } from './check/compare-profiles.ts
 export { levelBar } from './check/level.ts';
 export { type LevelLocations, type Locations, testLocations } from './check/locations.ts';
 export { compareVerdicts, worstVerdict } from './check/measure.ts';
+export { type LookedForQuestion, lookedForQuestions, openChecks, openQuestions } from './check/open-checks.ts';
 export { type RoomBar, roomAt, roomBar } from './check/room.ts';
 export { MEETS } from './check/subjects.ts';
 export type { Check, DetectorReport, Verdict, Witness } from './check/types.ts';

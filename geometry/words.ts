@@ -15,6 +15,7 @@ export {
 export { describeClosing } from './words/closing.ts';
 export { describeComputed, SEND_THE_PLAN } from './words/computed.ts';
 export { describeEntered } from './words/entered.ts';
+export { type Headline, headlineOf } from './words/headline.ts';
 export { describeMove, towardName } from './words/move.ts';
 export { describeNotice } from './words/notice.ts';
 export {

@@ -9,6 +9,7 @@ import { checkLevel } from './level.ts';
 import { worstVerdict } from './measure.ts';
 import { checkRoom, roomAt } from './room.ts';
 import { checkSun } from './sun.ts';
+import { checkSupport } from './support.ts';
 import type { Check, DetectorReport } from './types.ts';
 
 /** Every detector of the plan against the plan's profile. */
@@ -45,6 +46,8 @@ function checkRule(plan: Plan, model: LevelModel, detector: Detector, room: Room
       return checkCeiling(model.level, detector, rule, tapeTolerance);
     case 'sun':
       return checkSun(plan, model, rule);
+    case 'support':
+      return checkSupport(model.level, detector, rule);
     case 'companion':
       return checkCompanion(model.level, detector, rule, tapeTolerance);
     case 'running':

@@ -2,11 +2,12 @@ import { bodyDistance, shapeBody } from '../body.ts';
 import type { LevelModel } from '../level/types.ts';
 import type { Detector, Mm } from '../plan/model.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
+import { checkAbsent } from './looked-for.ts';
 import { byMargin, distanceCheck, measureSubject, nearestAndNotClear, witnessTo, wordCheck } from './measure.ts';
 import { type Subject, subjectsOf } from './subjects.ts';
 import type { Check } from './types.ts';
 
-/** A detector against everything that a distance rule names: the nearest, and every one that is not clear. */
+/** A detector against everything that a distance rule names: the nearest, and every one that is not clear; where there is none, whether anybody looked. */
 export function checkDistances(model: LevelModel, detector: Detector, rule: EffectiveRule, tapeTolerance: Mm): Check[] {
   const [x, y] = detector.at;
   /** The nearest body of each id: a wall has several pieces. A fixture's stream is a row of its own. */
@@ -34,7 +35,8 @@ export function checkDistances(model: LevelModel, detector: Detector, rule: Effe
     .filter(({ check }) => shown.has(check))
     .sort((a, b) => byMargin(a.check, b.check))
     .map(({ check, subject }) => ({ ...check, witness: witnessTo(subject.body, detector, detector.at) }));
-  return [...judged, ...notMeasured(model, detector, rule)];
+  const found = [...judged, ...notMeasured(model, detector, rule)];
+  return found.length > 0 ? found : checkAbsent(model, rule);
 }
 
 /** Of two bodies under the rim, which both measure 0, the one nearer to the axis: the line on the drawing goes there. */

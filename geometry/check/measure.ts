@@ -60,6 +60,7 @@ function emptyCheck(rule: EffectiveRule, subject: string | null): Check {
     verdict: 'clear',
     notRun: false,
     source: sourceLine(rule),
+    sources: rule.sources,
     override: rule.override,
     witness: null,
     reason: '',

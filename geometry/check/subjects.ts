@@ -42,7 +42,7 @@ function listSubjects(subject: EffectiveRule['subject'], model: LevelModel): rea
   switch (subject.of) {
     case 'opening':
       return model.openings
-        .filter(({ outside, opening: { kind } }) => kind !== 'passage' && (outside || subject.inside.includes(kind)))
+        .filter(({ outside, opening: { kind } }) => outside || (kind !== 'passage' && subject.inside.includes(kind)))
         .map(openingSubject);
     case 'outside-wall':
       return wallSubjects(model.pieces).outside;

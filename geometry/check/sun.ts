@@ -1,21 +1,33 @@
 import type { LevelModel } from '../level/types.ts';
 import type { Plan } from '../plan/model.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
+import { effectiveRules } from '../rules/profiles.ts';
 import { capital } from '../words/nouns.ts';
+import { wasLookedFor } from './looked-for.ts';
 import { wordCheck } from './measure.ts';
 import type { Check } from './types.ts';
 
 /**
- * Direct sun is not worked out yet. On a level that has an outside door or window it stands as not run; on one that has
- * none there is no sun to keep away from.
+ * Direct sun is not worked out yet: on a level with an opening to the outside it stands as not run, unless a person vouches
+ * that none reaches the spot. Where nothing opens to the outside it is clear, once somebody has looked for openings.
  */
-export function checkSun({ site, visit }: Plan, model: LevelModel, rule: EffectiveRule): Check[] {
-  if (!model.openings.some(({ outside, opening }) => outside && opening.kind !== 'passage')) return [];
+export function checkSun(plan: Plan, model: LevelModel, rule: EffectiveRule): Check[] {
+  return [{ ...sunRow(plan, model, rule), required: rule.least }];
+}
+
+function sunRow(plan: Plan, model: LevelModel, rule: EffectiveRule): Check {
+  if (wasLookedFor(model, rule)) return wordCheck(rule, 'clear', 'Looked at on site: no direct sun reaches the spot.');
+  const notRun = (reason: string) => wordCheck(rule, 'unknown', reason, true);
+  if (model.openings.some(({ outside }) => outside)) return notRun(missingForSun(plan));
+  const opening = effectiveRules(plan.protocol).find(({ subject }) => subject.of === 'opening');
+  if (opening && wasLookedFor(model, opening)) return wordCheck(rule, 'clear', 'Nothing opens to the outside.');
+  return notRun('No opening to the outside is drawn, and nobody has said that there is none.');
+}
+
+function missingForSun({ site, visit }: Plan): string {
   const placed = site.latitude !== null && site.longitude !== null;
   const timed = visit.start !== null && visit.end !== null;
   const missing = [placed ? '' : 'the place of the house', timed ? '' : 'the times of the test'].filter(Boolean);
-  const reason = missing.length
-    ? `${capital(missing.join(' and '))} ${timed ? 'is' : 'are'} not given. Keep out of direct sun.`
-    : 'The path of the sun is not worked out here. Keep out of direct sun.';
-  return [{ ...wordCheck(rule, 'unknown', reason, true), required: rule.least }];
+  if (missing.length === 0) return 'The path of the sun is not worked out here. Keep out of direct sun.';
+  return `${capital(missing.join(' and '))} ${timed ? 'is' : 'are'} not given. Keep out of direct sun.`;
 }

@@ -1,5 +1,5 @@
 import type { Mm, XY } from '../plan/model.ts';
-import type { RuleId } from '../rules/types.ts';
+import type { RuleId, Source } from '../rules/types.ts';
 
 /** Worst first: blocked, unknown, tight, clear. */
 export type Verdict = 'blocked' | 'unknown' | 'tight' | 'clear';
@@ -23,9 +23,11 @@ export interface Check {
   /** Whether `required` is a least or a greatest value. */
   readonly bound: 'least' | 'most';
   readonly verdict: Verdict;
-  /** An unknown `direct-sun`: stands beside the verdict as "not run" and does not lower it. */
+  /** An unknown that stands beside the verdict as "not run" and does not lower it. */
   readonly notRun: boolean;
+  /** Every source in one line; `sources` has how each was come by. */
   readonly source: string;
+  readonly sources: readonly Source[];
   /** Set where the plan overrides the rule: how, and the note. */
   readonly override: { readonly published: Mm; readonly loosened: boolean; readonly note: string } | null;
   /** Where a line with the length belongs on the drawing; null for heights and for what is not a distance. */

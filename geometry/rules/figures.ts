@@ -30,13 +30,16 @@ export const HEATERS = [
 ] as const satisfies readonly FixtureKind[];
 
 /** What every row of a kind has in common over the profiles; a profile adds limits and sources. */
-type Frame = Pick<Rule, 'id' | 'name' | 'says' | 'measured'>;
+type Frame = Pick<Rule, 'id' | 'name' | 'says' | 'measured'> & { readonly absent?: string };
 type Limits = { readonly least?: Mm; readonly most?: Mm };
 
 /** A row of a profile. A limit that is left out is one that the text does not give. */
 export function rule(frame: Frame, subject: Rule['subject'], limits: Limits, ...sources: readonly Source[]): Rule {
-  return { ...frame, subject, least: limits.least ?? null, most: limits.most ?? null, sources };
+  return { absent: null, ...frame, subject, least: limits.least ?? null, most: limits.most ?? null, sources };
 }
+
+/** Every list takes for granted that something carries the detector; on a drawing it has to be asked. */
+export const SUPPORT_SOURCE: Source = { cite: 'our reading: something has to carry it', mark: 'our-reading' };
 
 export const FRAME = {
   room: {
@@ -69,6 +72,7 @@ export const FRAME = {
     name: 'Outside doors and windows',
     says: 'Away from doors and windows to the outside',
     measured: 'plan',
+    absent: 'No door, window or passage to the outside',
   },
   outsideWall: { id: 'outside-wall', name: 'Outside walls', says: 'Away from the outside walls', measured: 'plan' },
   insideWall: { id: 'inside-wall', name: 'Inside walls', says: 'Away from the inside walls', measured: 'plan' },
@@ -77,12 +81,14 @@ export const FRAME = {
     name: 'Moving air',
     says: 'Away from registers, grilles, fans and air machines, and out of their stream',
     measured: 'plan',
+    absent: 'No register, grille, fan or air machine',
   },
   ducts: {
     id: 'moving-air',
     name: 'Ducts and moving air',
     says: 'Away from registers and grilles, and out of any direct stream of air',
     measured: 'plan',
+    absent: 'No register, grille, fan or air machine',
   },
   running: {
     id: 'running-machine',
@@ -90,15 +96,22 @@ export const FRAME = {
     says: 'Fans, air cleaners, humidifiers, dehumidifiers and window units nearby stay off',
     measured: 'plan',
   },
-  heat: { id: 'heat', name: 'Heat', says: 'Away from whatever heats', measured: 'plan' },
+  heat: { id: 'heat', name: 'Heat', says: 'Away from whatever heats', measured: 'plan', absent: 'Nothing that heats' },
   sun: {
     id: 'direct-sun',
     name: 'Direct sun',
     says: 'Away from where direct sun falls during the test',
     measured: 'plan',
+    absent: 'No direct sun where a detector stands',
   },
-  sump: { id: 'sump', name: 'Sump pit', says: 'Away from the sump pit', measured: 'plan' },
-  drain: { id: 'floor-drain', name: 'Floor drain', says: 'Away from the floor drain', measured: 'plan' },
+  sump: { id: 'sump', name: 'Sump pit', says: 'Away from the sump pit', measured: 'plan', absent: 'No sump pit' },
+  drain: {
+    id: 'floor-drain',
+    name: 'Floor drain',
+    says: 'Away from the floor drain',
+    measured: 'plan',
+    absent: 'No floor drain',
+  },
   washer: {
     id: 'washer-dryer',
     name: 'Washer and dryer',
@@ -112,6 +125,12 @@ export const FRAME = {
     measured: 'space',
   },
   objectOnly: { id: 'object', name: 'Objects', says: 'Clear of objects beside and above', measured: 'space' },
+  support: {
+    id: 'support',
+    name: 'Support',
+    says: 'Something carries it: a piece of furniture under its whole foot, a stand, or a hook above',
+    measured: 'none',
+  },
   companion: {
     id: 'companion',
     name: 'Side by side',

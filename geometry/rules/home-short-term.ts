@@ -1,5 +1,15 @@
 import { ROOM_USES_BARRED } from '../plan/model.ts';
-import { AIR_MACHINES, DUCTS, FRAME, feet, HEATERS, inches, rule, TWO_THOUSAND_SQUARE_FEET } from './figures.ts';
+import {
+  AIR_MACHINES,
+  DUCTS,
+  FRAME,
+  feet,
+  HEATERS,
+  inches,
+  rule,
+  SUPPORT_SOURCE,
+  TWO_THOUSAND_SQUARE_FEET,
+} from './figures.ts';
 import type { Profile, Source } from './types.ts';
 
 const PA_SPOT: Source = { cite: '25 Pa. Code 240.310(a)(1)', mark: 'primary' };
@@ -38,6 +48,7 @@ export const HOME_SHORT_TERM: Profile = {
     rule(FRAME.sump, { of: 'fixture', kinds: ['sump-pit'], streams: [] }, { least: feet(7) }, PA_SPOT, IL_SPOT),
     rule(FRAME.drain, { of: 'fixture', kinds: ['floor-drain'], streams: [] }, { least: feet(3) }, HABIT),
     rule(FRAME.object, { of: 'object', walls: true }, { least: inches(4) }, PA_SPOT, IL_SPOT),
+    rule(FRAME.support, { of: 'support' }, {}, SUPPORT_SOURCE),
     rule(
       FRAME.companion,
       { of: 'companion' },

@@ -8,6 +8,7 @@ import {
   HEATERS,
   inches,
   rule,
+  SUPPORT_SOURCE,
   TWO_THOUSAND_SQUARE_FEET,
 } from './figures.ts';
 import type { Profile, Source } from './types.ts';
@@ -49,6 +50,7 @@ export const PENNSYLVANIA: Profile = {
     rule(FRAME.sump, { of: 'fixture', kinds: ['sump-pit'], streams: [] }, { least: feet(7) }, PA('(a)(1)')),
     rule(FRAME.washer, { of: 'fixture', kinds: WASHERS, streams: [] }, { least: feet(10) }, PA('(a)(1)-(2)')),
     rule(FRAME.objectOnly, { of: 'object', walls: false }, { least: inches(4) }, PA('(a)(1)')),
+    rule(FRAME.support, { of: 'support' }, {}, SUPPORT_SOURCE),
   ],
   coverage: { area: null, sources: [PA('(a)(3)')] },
 };
@@ -88,6 +90,7 @@ export const ILLINOIS: Profile = {
     rule(FRAME.sun, { of: 'sun' }, { least: 0 }, IL('(a)(1)(D)-(F)')),
     rule(FRAME.sump, { of: 'fixture', kinds: ['sump-pit'], streams: [] }, { least: feet(7) }, IL('(a)(1)(D)-(F)')),
     rule(FRAME.objectOnly, { of: 'object', walls: false }, { least: inches(4) }, IL('(a)(1)(D)-(F)')),
+    rule(FRAME.support, { of: 'support' }, {}, SUPPORT_SOURCE),
     rule(
       FRAME.companion,
       { of: 'companion' },
@@ -126,6 +129,7 @@ export const OHIO: Profile = {
     rule(FRAME.sun, { of: 'sun' }, { least: 0 }, OH('A.1')),
     rule(FRAME.sump, { of: 'fixture', kinds: ['sump-pit'], streams: [] }, { least: feet(10) }, OH('A.1')),
     rule(FRAME.objectOnly, { of: 'object', walls: false }, { least: inches(4) }, OH('A.1')),
+    rule(FRAME.support, { of: 'support' }, {}, SUPPORT_SOURCE),
   ],
   coverage: { area: TWO_THOUSAND_SQUARE_FEET, sources: [OH('A.1.c')] },
 };
@@ -156,6 +160,7 @@ export const HEALTH_CANADA: Profile = {
     rule(FRAME.heat, { of: 'fixture', kinds: HEATERS, streams: [] }, {}, HC),
     rule(FRAME.sun, { of: 'sun' }, { least: 0 }, HC_LEAFLET),
     rule(FRAME.objectOnly, { of: 'object', walls: false }, { least: centimetres(20) }, HC),
+    rule(FRAME.support, { of: 'support' }, {}, SUPPORT_SOURCE),
   ],
   coverage: { area: null, sources: [HC] },
 };

@@ -17,12 +17,13 @@ export const RULE_IDS = [
   'floor-drain',
   'washer-dryer',
   'object',
+  'support',
   'companion',
 ] as const;
 export type RuleId = (typeof RULE_IDS)[number];
 
-/** How a figure was come by: primary text read, secondary page read, from memory, arithmetic, or the trade's habit. */
-export type SourceMark = 'primary' | 'secondary' | 'memory' | 'computed' | 'common-practice';
+/** How a figure was come by: primary text read, secondary page read, from memory, arithmetic, the trade's habit, or what we make of a text that is silent. */
+export type SourceMark = 'primary' | 'secondary' | 'memory' | 'computed' | 'common-practice' | 'our-reading';
 
 export interface Source {
   /** Document and clause, e.g. "25 Pa. Code 240.310(a)(1)"; for common practice the words "common practice, no published source". */
@@ -49,6 +50,8 @@ export type Subject =
   | { readonly of: 'running'; readonly kinds: readonly FixtureKind[] }
   /** Objects beside and above; with `walls` the faces of inside walls too. */
   | { readonly of: 'object'; readonly walls: boolean }
+  /** What carries the detector: a thing drawn under its whole foot, or what its own `support` says. */
+  | { readonly of: 'support' }
   | { readonly of: 'sun' }
   | { readonly of: 'companion' };
 
@@ -64,6 +67,11 @@ export interface Rule {
   readonly least: Mm | null;
   readonly most: Mm | null;
   readonly measured: 'plan' | 'space' | 'height' | 'none';
+  /**
+   * What a person says of a level by naming the rule in its `lookedFor`, e.g. "No sump pit". Null: the rule takes no such answer.
+   * What is not drawn and was not looked for is not clear: the rule stands as not run.
+   */
+  readonly absent: string | null;
   readonly sources: readonly Source[];
 }
 

@@ -8,6 +8,7 @@ const DOUBT: Readonly<Record<SourceMark, string>> = {
   memory: 'From memory, not looked up',
   computed: 'Worked out, not published as such',
   'common-practice': 'Common practice, no published source',
+  'our-reading': 'Our reading, no text says it',
 };
 
 /**
@@ -31,8 +32,10 @@ export function profileDoubts({ rules }: Profile): readonly string[] {
   const marked = rules.flatMap(({ name, sources }) => {
     return [...new Set(sources.map(({ mark }) => mark))].map((mark) => ({ name: name.toLowerCase(), mark }));
   });
+  // Of a list that was read in copies only all is doubted, though we add a reading of our own.
+  const published = rules.filter(({ sources }) => sources.some(({ mark }) => mark !== 'our-reading')).length;
   return groups(marked, ({ mark }) => mark).map(([mark, list]) =>
-    list.length === rules.length
+    list.length === published
       ? `${DOUBT[mark]}: all of it.`
       : `${DOUBT[mark]}: ${listed(list.map(({ name }) => name))}.`,
   );

@@ -37,7 +37,7 @@ const dot = (x: number, y: number, r: number): string =>
 
 /** What takes floor away. `barred` is a room that may not hold a detector, `unlabelled` one that nobody has named yet. */
 export type HatchName =
-  | Exclude<RuleId, 'level' | 'height-band' | 'ceiling' | 'companion' | 'room-use'>
+  | Exclude<RuleId, 'level' | 'height-band' | 'ceiling' | 'support' | 'companion' | 'room-use'>
   | 'barred'
   | 'unlabelled'
   | 'height';
@@ -96,6 +96,7 @@ export function ruleHatch(rule: RuleId): HatchName | null {
     case 'height-band':
     case 'ceiling':
       return 'height';
+    case 'support':
     case 'companion':
       return null;
     default:

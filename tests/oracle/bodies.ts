@@ -52,10 +52,10 @@ export function wallBodies(geos: Geos, walls: OracleWalls, outside: boolean): Or
     });
 }
 
-/** Outside doors and windows: a passage has nothing to open. */
+/** Outside doors, windows and passages. */
 export function openingBodies(geos: Geos, level: Level, walls: OracleWalls): OracleBody[] {
   return level.openings
-    .filter((opening) => opening.kind !== 'passage' && isOutside(opening, level, walls))
+    .filter((opening) => isOutside(opening, level, walls))
     .map((opening) => {
       const ring = openingRing(opening, level);
       return { ...ringBody(geos, opening.id, ring), bottom: opening.bottom, top: opening.top };
@@ -105,7 +105,7 @@ export function shapeBody(geos: Geos, subject: string, shape: Shape): OracleBody
   return ringBody(geos, subject, 'box' in shape ? boxRing(shape.box) : shape.polygon.points);
 }
 
-function boxRing({ center, width, depth, turn }: Extract<Shape, { box: unknown }>['box']): Points {
+export function boxRing({ center, width, depth, turn }: Extract<Shape, { box: unknown }>['box']): Points {
   const along: Point = [Math.cos(turn * RADIANS), Math.sin(turn * RADIANS)];
   const corner = (s: number, t: number) => plus(plus(center, along, (s * width) / 2), quarter(along), (t * depth) / 2);
   return [corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)];

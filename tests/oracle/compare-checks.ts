@@ -7,7 +7,7 @@ import {
 } from '../../geometry/index.ts';
 import type { OracleBody } from './bodies.ts';
 import { depthInFloor, isLevelToTest, labelsOf, type OracleLevel, roomAt, verdictOfUse } from './geos-oracle.ts';
-import { type OracleRow, oracleRows, SHORTFALL } from './rules.ts';
+import { isCarried, type OracleRow, oracleRows, SHORTFALL } from './rules.ts';
 import type { Tally } from './tally.ts';
 
 /** mm: both sides work in doubles from the same drawing; 0.01 is what is asked for, a hundredth of the shortfall that passes. */
@@ -41,7 +41,10 @@ export function compareChecks(oracle: OracleLevel, model: LevelModel, detector: 
 }
 
 /** Rules without a distance; the companion of a detector that has none is looked at in `wordedVerdicts`. */
-const WORDED: readonly string[] = ['room-use', 'level', 'direct-sun'];
+const WORDED: readonly string[] = ['room-use', 'level', 'direct-sun', 'support'];
+
+/** Section 2, point 6: not run where nothing of them is drawn and nobody looked. */
+const LOOKED_FOR = ['outside-opening', 'moving-air', 'heat', 'sump', 'floor-drain'];
 
 function compareRule(
   oracle: OracleLevel,
@@ -133,13 +136,23 @@ interface Worded {
 }
 
 function wordedVerdicts(oracle: OracleLevel, detector: Detector, rows: readonly OracleRow[]): Worded[] {
+  const looked = (rule: string) => oracle.level.lookedFor?.includes(rule) ?? false;
   const lonely = detector.pair !== null && !rows.some(({ rule }) => rule === 'companion');
   return [
     { rule: 'room-use', allowed: roomVerdicts(oracle, detector) },
     { rule: 'level', allowed: [isLevelToTest(oracle.plan, oracle.level) ? 'clear' : 'blocked'] },
-    { rule: 'direct-sun', allowed: oracle.hasOutsideOpening ? ['unknown'] : [] },
+    { rule: 'direct-sun', allowed: [looked('direct-sun') ? 'clear' : sunWithout(oracle, looked('outside-opening'))] },
+    { rule: 'support', allowed: [isCarried(oracle.level, detector) ? 'clear' : 'unknown'] },
+    ...LOOKED_FOR.filter((rule) => !rows.some((row) => row.rule === rule)).map((rule) => {
+      return { rule, allowed: [looked(rule) ? ('clear' as const) : ('unknown' as const)] };
+    }),
     ...(lonely ? [{ rule: 'companion', allowed: ['unknown'] as const }] : []),
   ];
+}
+
+/** Nobody vouches for the sun: only where it was looked for openings and none is drawn can it be left out of account. */
+function sunWithout({ hasOutsideOpening }: OracleLevel, looked: boolean): Verdict {
+  return !hasOutsideOpening && looked ? 'clear' : 'unknown';
 }
 
 /** An axis on the edge of a floor may be in the room or in the wall; a rim that is short by just 0.1 may pass or not. */
@@ -157,7 +170,10 @@ function roomVerdicts(oracle: OracleLevel, { at: [x, y], radius }: Detector): Ve
 /** The verdict of the whole is the worst of its rows, and the room is the one that holds the axis. */
 function compareWhole(oracle: OracleLevel, detector: Detector, { verdict, room, checks }: DetectorReport): string[] {
   const wrong: string[] = [];
-  const counted = checks.filter(({ rule }) => rule !== 'direct-sun').map((check) => check.verdict);
+  const open = ['direct-sun', 'support', ...LOOKED_FOR];
+  const counted = checks
+    .filter((check) => !(open.includes(check.rule) && check.verdict === 'unknown'))
+    .map((check) => check.verdict);
   const worst = WORST_FIRST.find((one) => counted.includes(one)) ?? 'clear';
   if (verdict !== worst) wrong.push(`${detector.id} as a whole: ${verdict}, not ${worst}`);
   const [x, y] = detector.at;

@@ -1,6 +1,8 @@
-import type { Detector, Level, Plan } from '../../geometry/plan/model.ts';
-import type { Cylinder, OracleBody } from './bodies.ts';
+import type { Detector, Level, Plan, Shape } from '../../geometry/plan/model.ts';
+import { boxRing, type Cylinder, type OracleBody } from './bodies.ts';
+import type { Point } from './geos.ts';
 import type { OracleLevel } from './geos-oracle.ts';
+import { offSegment } from './plane.ts';
 
 /** The table of limits of the plan format, section 3, inches. */
 const INCH = 25.4;
@@ -86,4 +88,27 @@ function companionRows(level: Level, { id, at, radius, pair }: Detector): Oracle
       const near = low <= high ? { required: 4 * INCH, margin: low } : { required: 8 * INCH, margin: high };
       return { rule: 'companion', subject: other.id, measured: got, stream: false, bodies: [], ...near };
     });
+}
+
+/** The foot within 3 mm of the top of an object, and wholly over its outline. */
+export function isCarried({ objects }: Level, { at, base, radius, support }: Detector): boolean {
+  if (support) return true;
+  return objects.some(({ shape, top }) => Math.abs(top - base) <= 3 && footIsOn(shape, at, radius - SHORTFALL));
+}
+
+/** By the corners: inside, and every side farther than the radius; a round one by its middle. */
+function footIsOn(shape: Shape, [x, y]: readonly [number, number], radius: number): boolean {
+  if ('circle' in shape) {
+    const { center, radius: all } = shape.circle;
+    return Math.hypot(x - center[0], y - center[1]) + radius <= all;
+  }
+  const ring = 'box' in shape ? boxRing(shape.box) : shape.polygon.points;
+  let turns = 0;
+  for (const [i, a] of ring.entries()) {
+    const b = ring[(i + 1) % ring.length] as Point;
+    if (offSegment([x, y], a, b) < radius) return false;
+    const [from, to] = [Math.atan2(a[1] - y, a[0] - x), Math.atan2(b[1] - y, b[0] - x)];
+    turns += Math.atan2(Math.sin(to - from), Math.cos(to - from));
+  }
+  return Math.abs(turns) > Math.PI;
 }

@@ -98,6 +98,14 @@ export function profileFlaws({ profile }: Protocol): readonly Flaw[] {
   ];
 }
 
+/** A rule that does not exist, named under a key of a level; `path` leads from the level to the name. */
+export function ruleFlaws(rule: string, path: Flaw['path']): readonly Flaw[] {
+  const known: readonly string[] = RULE_IDS;
+  if (known.includes(rule)) return [];
+  const says = `names the rule ${quoted(rule)} under "${path[0]}"; there is no such rule.`;
+  return [{ path, found: quoted(rule), expected: 'the id of a rule', says }];
+}
+
 /**
  * What is wrong with one override: a rule that is not known, has no single least distance or is not in the profile, or a
  * looser distance without a note. `earlier` are the overrides before it. The profile is known.

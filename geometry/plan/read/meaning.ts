@@ -7,11 +7,12 @@ import {
   kitFlaws,
   overrideFlaws,
   profileFlaws,
+  ruleFlaws,
   VISIT_INSTANTS,
   visitFlaws,
   zoneFlaws,
 } from '../meaning/section.ts';
-import type { Condition, Kit, Override, Protocol, Reading, Site, Visit, Wall } from '../model.ts';
+import type { Condition, Kit, LookedForBy, Override, Protocol, Reading, Site, Visit, Wall } from '../model.ts';
 import { pointerTo, type Step } from '../pointer.ts';
 import { type PlanProblem, quoted } from '../problem.ts';
 import { isRecord } from '../schema/walk.ts';
@@ -35,6 +36,7 @@ export function meaningProblems(file: unknown, soundness: Soundness): readonly P
     ...(['fixture', 'object'] as const).flatMap((kind) =>
       soundItems(file, soundness, kind).flatMap(({ path, item }) => say(path, shapeFlaws(item.shape))),
     ),
+    ...lookedForProblems(file, soundness),
     ...sectionProblems(file, soundness, unit),
     ...readingProblems(file, names, soundness),
     ...jobProblems(file, names, soundness),
@@ -90,6 +92,31 @@ function noWall(id: string, elsewhere: boolean): Flaw {
     expected: 'the id of a wall on the same level',
     says: `belongs to the wall ${quoted(id)}, ${why}. Name a wall of its own level.`,
   };
+}
+
+/** What was looked for on each level: rules that do not exist, instants that the calendar does not have. */
+function lookedForProblems(file: unknown, soundness: Soundness): readonly PlanProblem[] {
+  const levels = valueAt(file, ['levels']);
+  if (!Array.isArray(levels)) return [];
+  return levels.flatMap((level: unknown, l) => {
+    const path = ['levels', l];
+    const say = (flaws: readonly Flaw[]) => flaws.map((flaw) => problemOf(file, path, flaw));
+    const named = soundEntries(level, 'lookedFor', [...path, 'lookedFor'], soundness) as readonly Placed<string>[];
+    const by = soundEntries(
+      level,
+      'lookedForBy',
+      [...path, 'lookedForBy'],
+      soundness,
+    ) as readonly Placed<LookedForBy>[];
+    return [
+      ...named.flatMap(({ item, path: at }) => say(ruleFlaws(item, at.slice(2)))),
+      ...by.flatMap(({ item, path: at }) => {
+        const place = at.slice(2);
+        const instants = instantFlaws(item.at, 'at').map((flaw) => ({ ...flaw, path: [...place, ...flaw.path] }));
+        return say([...ruleFlaws(item.rule, [...place, 'rule']), ...instants]);
+      }),
+    ];
+  });
 }
 
 /** The sections of the top level. A part of a section that is broken takes no other part out of the look. */

@@ -437,6 +437,16 @@ describe('parsePlan(text) on the meaning of a plan', () => {
       '/protocol/overrides/0/rule: Override 1 names the rule "drafts", which does not exist.',
     ],
     [
+      'a rule looked for that does not exist',
+      onLevel({ lookedFor: ['sump', 'drafts'] }),
+      '/levels/0/lookedFor/1: Level L1 names the rule "drafts" under "lookedFor"; there is no such rule.',
+    ],
+    [
+      'who looked for a rule that does not exist',
+      onLevel({ lookedForBy: [{ rule: 'drafts', by: 'A. Tester', at: null }] }),
+      '/levels/0/lookedForBy/0/rule: Level L1 names the rule "drafts" under "lookedForBy"; there is no such rule.',
+    ],
+    [
       'a rule with a band of distances',
       override({ rule: 'companion', distance: 300, note: 'why' }),
       '/protocol/overrides/0/rule: Override 1 names the rule "companion", which has no single least distance to replace.',
@@ -538,6 +548,11 @@ describe('parsePlan(text) on the meaning of a plan', () => {
     ['a tighter distance without a note', override({ rule: 'sump', distance: 3048 })],
     ['the published distance itself', override({ rule: 'sump', distance: 2133.6 })],
     ['a looser distance with a note', override({ rule: 'sump', distance: 100, note: 'county form' })],
+    [
+      'rules that were looked for',
+      onLevel({ lookedFor: ['outside-opening', 'moving-air', 'heat', 'direct-sun', 'sump'] }),
+    ],
+    ['a rule looked for that the profile does not have', onLevel({ lookedFor: ['running-machine'] })],
     ['29 February of a leap year', smallFile({ visit: { start: '2024-02-29T18:00:00Z' } })],
     ['small letters in an instant', smallFile({ visit: { start: '2024-02-29t18:00:00.5z' } })],
     ['a top level with its bottom', onLevel({ objects: [{ ...desk, top: 0 }] })],

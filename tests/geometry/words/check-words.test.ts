@@ -42,6 +42,7 @@ function check(part: Partial<Check> & Pick<Check, 'rule'>): Check {
     verdict: 'clear',
     notRun: false,
     source: '',
+    sources: [],
     override: null,
     witness: null,
     reason: '',

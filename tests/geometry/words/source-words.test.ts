@@ -33,23 +33,28 @@ describe('sourceWords(sources)', () => {
 });
 
 describe('profileDoubts(profile)', () => {
+  // That something has to carry a detector is taken for granted by every list.
+  const SUPPORT = 'Our reading, no text says it: support.';
+
   // Read in full for placement.
-  it('has none for Pennsylvania', () => expect(doubtsOf('pennsylvania-240-310')).toEqual([]));
+  it('has none but our reading for Pennsylvania', () => expect(doubtsOf('pennsylvania-240-310')).toEqual([SUPPORT]));
 
   // 422.130(c)(2) and the closed-building list were read in copies.
   it('names the rules of Illinois that were read in copies', () => {
     expect(doubtsOf('illinois-422-130')).toEqual([
       'Not read in the primary text: machines that have to be off and side by side.',
+      SUPPORT,
     ]);
   });
 
   it('says that nothing of the long-term list was read in the primary text', () => {
-    expect(doubtsOf('health-canada-long-term')).toEqual(['Not read in the primary text: all of it.']);
+    expect(doubtsOf('health-canada-long-term')).toEqual(['Not read in the primary text: all of it.', SUPPORT]);
   });
 
   it('tells a habit of the trade from what was read elsewhere', () => {
     expect(doubtsOf('home-short-term')).toEqual([
       'Common practice, no published source: floor drain.',
+      SUPPORT,
       'Not read in the primary text: side by side.',
     ]);
   });

@@ -10,8 +10,8 @@ describe('the hatches', () => {
     expect(new Set(drawn).size).toBe(drawn.length);
   });
 
-  it('cover every rule but the one that takes no floor of its own', () => {
-    expect(RULE_IDS.filter((rule) => ruleHatch(rule) === null)).toEqual(['companion']);
+  it('cover every rule but those that take no floor of their own', () => {
+    expect(RULE_IDS.filter((rule) => ruleHatch(rule) === null)).toEqual(['support', 'companion']);
   });
 
   it.each([

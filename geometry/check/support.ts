@@ -1,0 +1,30 @@
+import { shapeBody, signedBodyDistance } from '../body.ts';
+import type { Detector, Level, Mm, PlanObject } from '../plan/model.ts';
+import type { EffectiveRule } from '../rules/profiles.ts';
+import { wordCheck } from './measure.ts';
+import { MEETS } from './subjects.ts';
+import type { Check } from './types.ts';
+
+/** A top carries what stands within this height of it, mm. */
+export const CARRIES: Mm = 3;
+
+/** Whether an object carries a detector: its top within 3 mm of the base, under the whole foot. */
+export function carries(
+  object: PlanObject,
+  { at: [x, y], base, radius }: Pick<Detector, 'at' | 'base' | 'radius'>,
+): boolean {
+  return Math.abs(object.top - base) <= CARRIES && signedBodyDistance(shapeBody(object.shape), x, y) <= MEETS - radius;
+}
+
+/**
+ * What carries a detector: an object that is drawn, else what the detector says of itself. Where neither does the rule stands as
+ * not run: the drawing cannot tell whether a hook was forgotten or the thing floats.
+ */
+export function checkSupport(level: Level, detector: Detector, rule: EffectiveRule): Check[] {
+  const carrier = level.objects.find((object) => carries(object, detector));
+  if (carrier) return [{ ...wordCheck(rule, 'clear', 'Its whole foot stands on it.'), subject: carrier.id }];
+  if (detector.support === 'hung') return [wordCheck(rule, 'clear', 'It hangs.')];
+  if (detector.support === 'stand') return [wordCheck(rule, 'clear', 'It stands on a stand of its own.')];
+  const reason = 'Nothing drawn carries it, and it is not said whether it hangs or has a stand of its own.';
+  return [wordCheck(rule, 'unknown', reason, true)];
+}
