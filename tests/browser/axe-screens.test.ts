@@ -33,7 +33,6 @@ async function picture(): Promise<Buffer> {
 beforeAll(async () => {
   open = await openPage();
   page = open.page;
-  page.setDefaultTimeout(8000);
   editor = await editorOf(page);
 });
 afterAll(() => open.expectNoTroubles());

@@ -34,12 +34,13 @@ describe('the sheet by touch, on a tablet', () => {
     const steps = await editor.steps();
     await touch('touchStart', from);
     for (let step = 1; step <= 6; step++) await touch('touchMove', between(from, to, step / 6));
-    await open.page.waitForTimeout(60); // the browser hands touch moves out once a frame
-    const live = await open.page.evaluate(() => window.__stillspot?.store.getState().live);
+    const inHand = () => open.page.evaluate(() => window.__stillspot?.store.getState().live);
+    const shown = async () => editor.at(((await inHand())?.at ?? [0, 0]) as XY);
+    // The browser hands touch moves out once a frame: the last one has arrived when the detector is beside the finger.
+    await expect.poll(async () => (await shown()).x).toBeCloseTo(to.x, -1);
+    expect(to.y - (await shown()).y).toBeGreaterThan(60);
+    const live = await inHand();
     expect(live?.byTouch).toBe(true);
-    const shown = await editor.at((live?.at ?? [0, 0]) as XY);
-    expect(to.y - shown.y).toBeGreaterThan(60);
-    expect(shown.x).toBeCloseTo(to.x, -1);
     await touch('touchEnd');
     await expect.poll(() => editor.detectorAt()).toEqual(live?.at);
     await expect.poll(() => editor.steps()).toBe(steps + 1);

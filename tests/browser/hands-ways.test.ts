@@ -16,7 +16,8 @@ import {
   WHITE,
   WINDOW,
 } from './hands.ts';
-import { type OpenPage, openPage } from './harness.ts';
+import { type OpenPage, openPage, settled } from './harness.ts';
+import { keptSetting } from './samples.ts';
 
 let open: OpenPage;
 let editor: Editor;
@@ -109,7 +110,7 @@ describe('Escape always gets out, and nothing that was committed is lost', () =>
     await enter();
     for (let count = 0; count < presses; count++) {
       await keys('Escape');
-      await open.page.waitForTimeout(20);
+      await settled(open.page);
     }
     await open.page.mouse.up();
     await expect.poll(() => tool()).toBe('select');
@@ -142,7 +143,7 @@ describe('letters as keys (WCAG 2.2, 2.1.4)', () => {
     await keys('?');
     await tick.uncheck();
     await keys('Escape');
-    await open.page.waitForTimeout(300); // the setting is on its way to the store
+    await keptSetting(open.page, 'letterKeys', false);
     await open.page.reload();
     await open.page.waitForFunction(() => (window.__stillspot?.store.getState().stageSize.width ?? 0) > 0);
     await more.focus();

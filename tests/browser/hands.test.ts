@@ -158,7 +158,7 @@ describe('why not here, with nothing in hand', () => {
     await keys('w', 'ArrowRight');
     for (let step = 0; step < 9; step++) await keys('Control+ArrowRight');
     await expect
-      .poll(() => open.page.locator('output.unseen').textContent(), { timeout: 3000 })
+      .poll(() => open.page.locator('output.unseen').textContent())
       .toMatch(/Blocked: .* (needs|No detector in) /);
     await keys('Enter');
     await expect.poll(() => open.page.locator('.act-title').textContent()).toMatch(/^Blocked: /);
@@ -171,11 +171,13 @@ describe('why not here, with nothing in hand', () => {
     await press([-600, -600]);
     const bare = await pixelAt(open.page, corner);
     await editor.move(1100, 4600);
-    await open.page.waitForTimeout(60);
     // Within the rim of the card, before its words begin: the colour of cards, #f5f7f5, with a trace of what lies below.
-    const [red, green, blue] = await pixelAt(open.page, corner);
-    expect(Math.abs(red - 245) + Math.abs(green - 247) + Math.abs(blue - 245)).toBeLessThan(30);
-    expect([red, green, blue]).not.toEqual(bare.slice(0, 3));
+    const farFromCard = async () => {
+      const [red, green, blue] = await pixelAt(open.page, corner);
+      return Math.abs(red - 245) + Math.abs(green - 247) + Math.abs(blue - 245);
+    };
+    await expect.poll(farFromCard).toBeLessThan(30);
+    expect(await pixelAt(open.page, corner)).not.toEqual(bare);
   });
 });
 

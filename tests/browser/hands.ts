@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { Level, Plan, XY } from '../../geometry/plan/model.ts';
 import type { Editor } from './editor.ts';
+import { settled } from './harness.ts';
 
 export const sample = JSON.parse(readFileSync('samples/01-plain-basement.plan.json', 'utf8')) as Plan;
 export const sampleLevel = sample.levels[0] as Level;
@@ -34,7 +35,7 @@ export async function chooseAct({ page }: Editor, name: string): Promise<void> {
   await page.getByRole('menuitem', { name }).click();
   await page.getByRole('menu').waitFor({ state: 'detached' });
   // An act is done once the list has closed.
-  await page.waitForTimeout(20);
+  await settled(page);
 }
 
 export function middleOf(level: Level, id: string): XY {

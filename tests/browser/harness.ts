@@ -75,7 +75,7 @@ export async function openPage(options: PageOptions = {}): Promise<OpenPage> {
     serviceWorkers: options.serviceWorkers ?? 'block',
   });
   // Less than a test has in all: what is waited for in vain is then named.
-  context.setDefaultTimeout(20_000);
+  context.setDefaultTimeout(20_000 * SLOW);
   context.on('page', (each) => void slowDown(each));
   const page = await context.newPage();
   await slowDown(page);
@@ -98,6 +98,19 @@ async function slowDown(page: Page): Promise<void> {
   // Never detached: that would end the slowness.
   const session = await page.context().newCDPSession(page);
   await session.send('Emulation.setCPUThrottlingRate', { rate: SLOW });
+}
+
+/**
+ * Comes back when the page has done what it had put off and has drawn two pictures since: the second holds all that the first one asked for.
+ * No time is waited for, only the page's own turns.
+ */
+export async function settled(page: Page): Promise<void> {
+  await page.evaluate(
+    () =>
+      new Promise<void>((done) => {
+        setTimeout(() => requestAnimationFrame(() => requestAnimationFrame(() => done())));
+      }),
+  );
 }
 
 /** Drags with the mouse in small steps: a canvas drag starts only after 3 px, so one big step is no drag. */

@@ -10,7 +10,6 @@ let editor: Editor;
 beforeAll(async () => {
   opened = await openPage();
   page = opened.page;
-  page.setDefaultTimeout(8000);
   editor = await editorOf(page);
 });
 afterAll(() => opened.context.close());

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { accessibilityFindings, type OpenPage, openPage, type PageOptions } from './harness.ts';
-import { pickSample } from './samples.ts';
+import { keptSetting, pickSample } from './samples.ts';
 
 async function openSample(media: PageOptions['media']): Promise<OpenPage> {
   const open = await openPage(media ? { media } : {});
@@ -23,7 +23,7 @@ describe('at a first visit', () => {
     await expect.poll(() => theme(page)).toBe('dark');
     await page.getByLabel('Colours').selectOption('paper');
     await expect.poll(() => theme(page)).toBe('paper');
-    await page.waitForTimeout(200); // the pick is written beside the page
+    await keptSetting(page, 'theme', 'paper');
     await page.reload();
     await page.getByRole('heading', { name: 'Begin with the room that you stand in.' }).waitFor();
     await expect.poll(() => theme(page)).toBe('paper');

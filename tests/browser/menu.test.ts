@@ -175,9 +175,8 @@ describe('the list of acts by finger', () => {
     await touch('touchStart', on);
     await open.page.waitForFunction(() => window.__stillspot?.store.getState().hover);
     await touch('touchMove', { x: on.x + 60, y: on.y });
-    await open.page.waitForTimeout(60);
-    const hover = await open.page.evaluate(() => window.__stillspot?.store.getState().hover?.at ?? [0, 0]);
-    await expect.poll(async () => (await editor.at(hover as XY)).x).toBeCloseTo(on.x + 60, 0);
+    const hover = () => open.page.evaluate(() => window.__stillspot?.store.getState().hover?.at ?? [0, 0]);
+    await expect.poll(async () => (await editor.at((await hover()) as XY)).x).toBeCloseTo(on.x + 60, 0);
     await touch('touchEnd');
     await expect.poll(() => menu().count()).toBe(0);
     await expect.poll(() => view()).toEqual(before);

@@ -4,6 +4,7 @@ import type { XY } from '../../geometry/plan/model.ts';
 import { type Editor, editorOf } from './editor.ts';
 import { DESK, freshSample, SUMP, sampleLevel, selectIds } from './hands.ts';
 import { drag, type OpenPage, openPage } from './harness.ts';
+import { saved } from './samples.ts';
 
 let open: OpenPage;
 let page: Page;
@@ -63,6 +64,14 @@ describe('the list beside the sheet', () => {
 });
 
 describe('a verdict that changes', () => {
+  /** One way of a drag: less than the hand has to rest before anything is told. */
+  const A_DRAG_MS = 150;
+  /** The hand rests, for longer than anything waits for: by the clock of the page, which stands still else. */
+  const rest = () => page.clock.runFor(2000);
+  beforeAll(async () => {
+    await page.clock.install();
+    await page.clock.pauseAt(Date.now() + 60_000);
+  });
   /** Everything that the live region comes to say. */
   const listen = () =>
     page.evaluate(() => {
@@ -80,16 +89,21 @@ describe('a verdict that changes', () => {
 
   it('is told once, when the hand rests, however often it changed on the way', async () => {
     await freshSample(editor);
-    await page.waitForTimeout(700);
+    await rest();
     await listen();
     const from = await editor.at(first?.at ?? [0, 0]);
     const to = await editor.at(besidePit);
     await page.mouse.move(from.x, from.y);
     await page.mouse.down();
-    for (const end of [to, from, to]) await page.mouse.move(end.x, end.y, { steps: 3 });
+    const verdicts: (string | null)[] = [];
+    for (const end of [to, from, to]) {
+      await page.mouse.move(end.x, end.y, { steps: 3 });
+      await page.clock.runFor(A_DRAG_MS);
+      verdicts.push(await row().getAttribute('data-verdict'));
+    }
+    expect(verdicts).toEqual(['blocked', 'clear', 'blocked']);
     await page.mouse.up();
-    await expect.poll(said).toHaveLength(1);
-    await page.waitForTimeout(700);
+    await rest();
     const [once, ...more] = await said();
     expect(more).toEqual([]);
     expect(once?.match(new RegExp(`${first?.label}: `, 'g'))).toHaveLength(1);
@@ -97,23 +111,25 @@ describe('a verdict that changes', () => {
   });
 
   it('says nothing while nothing changes, and nothing of a detector that stands as before', async () => {
-    await page.waitForTimeout(700);
+    await rest();
     await listen();
     await selectIds(editor, [DESK]);
+    await rest();
     await drag(page, await editor.at([3500, 2200]), await editor.at([3700, 2400]));
-    await page.waitForTimeout(700);
-    await expect.poll(() => said()).toEqual([]);
+    await rest();
+    expect(await said()).toEqual([]);
     open.expectNoTroubles();
   });
 
   it('is not told of verdicts that a reload brings back as they were', async () => {
-    await page.waitForTimeout(1200);
+    await page.clock.resume();
+    await saved(page);
     await page.reload();
     await editorOf(page);
     await page.locator('.slip[data-verdict="blocked"], .slip[data-verdict="clear"]').waitFor();
     await listen();
     await selectIds(editor, [DESK]);
-    await page.waitForTimeout(800);
-    await expect.poll(async () => (await said()).join(' ')).not.toMatch(/: (clear|blocked|tight|unknown)\./);
+    await rest();
+    expect((await said()).join(' ')).not.toMatch(/: (clear|blocked|tight|unknown)\./);
   });
 });

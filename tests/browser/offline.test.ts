@@ -213,7 +213,7 @@ describe('what the system needs to install the app', () => {
     const given = readFileSync('samples/04-metric-house.plan.json', 'utf8');
     await context.route('**/given.plan.json', (route) => route.fulfill({ body: given }));
     await page.reload();
-    await expect.poll(() => titleOf(page), { timeout: 5000 }).toBe((JSON.parse(given) as { title: string }).title);
+    await expect.poll(() => titleOf(page)).toBe((JSON.parse(given) as { title: string }).title);
     expectNoTroubles();
     await context.close();
   });

@@ -20,7 +20,6 @@ describe('printed from the browser', () => {
   beforeAll(async () => {
     open = await openPage();
     page = open.page;
-    page.setDefaultTimeout(8000);
     await page.addInitScript(() => {
       window.print = () => document.documentElement.setAttribute('data-printed', 'yes');
     });

@@ -1,4 +1,5 @@
 import type { Page } from 'playwright-core';
+import { expect } from 'vitest';
 import { type OpenPage, openPage, type PageOptions } from './harness.ts';
 
 /** Opens one of the invented houses by its name, as a user would. */
@@ -10,10 +11,31 @@ export async function pickSample(page: Page, name: RegExp): Promise<void> {
 /** Waits until what was done last lies in the store. */
 export const saved = (page: Page): Promise<void> => page.locator('.saved', { hasText: /^saved / }).waitFor();
 
+/** Waits until the browser has kept a setting: a page that is left at once after a pick may cut that off. */
+export async function keptSetting(page: Page, name: string, value: unknown): Promise<void> {
+  const kept = () =>
+    page.evaluate(
+      (key) =>
+        new Promise((done, failed) => {
+          const opening = indexedDB.open('stillspot-shelf');
+          opening.onerror = () => failed(opening.error);
+          opening.onsuccess = () => {
+            const asked = opening.result.transaction('settings').objectStore('settings').get(key);
+            asked.onerror = () => failed(asked.error);
+            asked.onsuccess = () => {
+              opening.result.close();
+              done(asked.result);
+            };
+          };
+        }),
+      name,
+    );
+  await expect.poll(kept).toEqual(value);
+}
+
 /** The house with a pair of detectors, kept on the shelf, on a page of its own. On a small page the job is folded then. */
 export async function openPair(options: PageOptions = {}): Promise<OpenPage> {
   const open = await openPage(options);
-  open.page.setDefaultTimeout(15_000); // what is not there by then is named in the failure, before the test's own time is up
   await pickSample(open.page, /^Plain basement/);
   await saved(open.page);
   return open;

@@ -3,7 +3,16 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Tracing } from '../../geometry/plan/model.ts';
 import { distance } from '../../geometry/point.ts';
 import { type Editor, editorOf } from './editor.ts';
-import { accessibilityFindings, download, drag, type OpenPage, openPage, pixelAt, touchDrag } from './harness.ts';
+import {
+  accessibilityFindings,
+  download,
+  drag,
+  type OpenPage,
+  openPage,
+  pixelAt,
+  settled,
+  touchDrag,
+} from './harness.ts';
 
 /** A sketch drawn in the page itself: a dark square of 400 pixels on a sheet of 800 by 600, red in its middle. */
 async function sketch(page: Page, type: string, width = 800, height = 600): Promise<Buffer> {
@@ -175,7 +184,7 @@ describe('a picture to draw over, by mouse and keyboard', () => {
     await done.waitFor();
     await page.locator('.tracing-frame canvas').first().waitFor();
     await page.evaluate(() => window.__stillspot?.store.getState().zoomBy(0.6));
-    await page.waitForTimeout(200); // the grips follow the sheet
+    await settled(page); // the grips follow the sheet
     const before = await tracingOf(editor);
     const steps = await editor.steps();
     // The lower right grip, in the picture's own turn.

@@ -1,6 +1,9 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
+/** STILLSPOT_SLOW=5 slows every page so many times (`harness.ts`). A limit only ends what is waited for in vain, and comes so many times later then. */
+const slow = Number(process.env.STILLSPOT_SLOW ?? 1);
+
 export default defineConfig({
   root: fileURLToPath(new URL('../..', import.meta.url)),
   test: {
@@ -9,8 +12,8 @@ export default defineConfig({
     environment: 'node',
     pool: 'forks',
     fileParallelism: false, // two pages at once on two cores only make the waits longer
-    testTimeout: 30_000,
-    hookTimeout: 60_000,
-    expect: { poll: { timeout: 10_000 } }, // a busy machine needs more than the usual second; a right page answers at once
+    testTimeout: 30_000 * slow,
+    hookTimeout: 60_000 * slow,
+    expect: { poll: { timeout: 10_000 * slow } }, // a busy machine needs more than the usual second; a right page answers at once
   },
 });

@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core';
-import { beforeAll, describe, expect, it, vi } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import type { Level, Plan } from '../../geometry/plan/model.ts';
 import { type Editor, editorOf } from './editor.ts';
 import { download, type OpenPage, openPage } from './harness.ts';
@@ -164,7 +164,7 @@ describe('a job by touch alone, on a tablet', () => {
     await tap(/^Four walls in one drag/);
     await tapSheet(0, 0);
     await tapSheet(6000, 4500);
-    await vi.waitFor(async () => expect((await editor.level()).walls).toHaveLength(4), { timeout: 10_000 });
+    await expect.poll(async () => (await editor.level()).walls.length).toBe(4);
   });
 
   it('sets a door 2 ft from the corner', async () => {
