@@ -143,8 +143,9 @@ describe('two tabs', () => {
     await retitle(second, 'From the second tab');
     await saved(second);
     await first.getByText(/Another tab changed this plan at/).waitFor();
+    await first.clock.install();
     await retitle(first, 'From the first tab');
-    await new Promise((done) => setTimeout(done, 700)); // longer than the rest before a copy is written
+    await first.clock.runFor(5000); // longer than the rest before a copy is written
     await expect.poll(async () => (await plan(first))?.title).toBe('From the first tab');
 
     const third = await context.newPage();

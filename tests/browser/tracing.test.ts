@@ -352,8 +352,6 @@ it('a picture is brought to scale by finger', async () => {
   await touchDrag(page, await side(-100, 0), await side(100, -20));
   await expect.poll(async () => (await tracingOf(editor)).turn).toBeCloseTo((Math.atan2(20, 200) * 180) / Math.PI, 0);
   const straight = (await tracingOf(editor)).at;
-  // The browser drops a tap that follows a pull at once: it takes it for the end of a fling.
-  await page.waitForTimeout(500);
   await page.getByRole('button', { name: 'Pull it, or use arrows' }).tap();
   await expect.poll(() => page.evaluate(() => window.__stillspot?.store.getState().tool.kind)).toBe('tracing');
   await touchDrag(page, await editor.at(straight), await editor.at([straight[0] + 900, straight[1]]));
