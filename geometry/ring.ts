@@ -91,3 +91,8 @@ function crossingsAt(ring: Ring, y: Mm): Mm[] {
 export function clockwiseOnScreen(ring: Ring): Ring {
   return signedArea(ring) < 0 ? [...ring].reverse() : ring;
 }
+
+/** The edges of a ring, each from one corner to the next. */
+export function ringLines(ring: Ring): readonly (readonly [from: XY, to: XY])[] {
+  return ring.map((point, index) => [ring[(index + ring.length - 1) % ring.length] as XY, point] as const);
+}

@@ -1,66 +1,102 @@
+import { gapToFace, inFront, intoRoom, type Outline } from './past-face.ts';
 import type { Mm, XY } from './plan/model.ts';
-import { distance, nearestOnSegment } from './point.ts';
-import { type Line, onGrid, type SnapOptions, type SnapTargets } from './snap.ts';
+import type { Faces } from './room-faces.ts';
+import { type Line, onGrid, type SnapOptions } from './snap.ts';
+
+/** A gap smaller than this is none, mm: the dust of arithmetic. */
+const DUST: Mm = 1e-6;
+/** So many faces at the most push one thing: two of a corner, one of a pier, and one to spare. */
+const MOST_PUSHES = 6;
 
 /**
- * How to move things whose corners are `corners` by about `by`: drawn up to wall faces that a corner comes near (two
- * faces where it stands in a corner of the room), and else by whole steps of the grid for the first corner.
+ * How to move things by about `by`: out of the walls that they would reach into, to the side that the hand is on; drawn up to
+ * faces that come near (two where they stand in a corner of the room); and else by whole steps of the grid for `lead`.
+ * @param faces the wall faces of the room that the hand is in; null outdoors, where nothing draws or pushes
  */
 export function snapMove(
-  corners: readonly XY[],
+  outlines: readonly Outline[],
+  lead: XY | null,
   by: XY,
-  targets: SnapTargets,
+  faces: Faces | null,
   options: Pick<SnapOptions, 'reach' | 'grid'>,
-): { readonly by: XY; readonly guides: readonly Line[] } {
-  const first = nearestFace(corners, by, targets.faces, options.reach, null);
-  if (!first) return { by: gridMove(corners[0], by, options.grid), guides: [] };
-  const once: XY = [by[0] + first.shift[0], by[1] + first.shift[1]];
-  const second = nearestFace(corners, once, targets.faces, options.reach, first.face);
-  if (!second) return { by: slideOnGrid(corners[0], once, first.face, options.grid), guides: [first.face] };
-  // Along the first face, so that the first hold is kept.
-  const slid = slideOnto(second.shift, first.face, second.face);
-  return slid
-    ? { by: [once[0] + slid[0], once[1] + slid[1]], guides: [first.face, second.face] }
-    : { by: once, guides: [first.face] };
+): Move {
+  const corner = lead ?? outlines[0]?.points[0];
+  const held: Move = faces ? drawnUp(outlines, by, faces, options.reach) : { by, guides: [] };
+  const [only, second] = held.guides;
+  if (second) return held;
+  const stepped = only ? slideOnGrid(corner, held.by, only, options.grid) : gridMove(corner, by, options.grid);
+  // No step of the grid takes it into a wall.
+  const clear = !faces || facesBefore(faces).every((face) => (leastGap(outlines, stepped, face) ?? 0) >= -DUST);
+  return { by: clear ? stepped : held.by, guides: held.guides };
 }
 
-interface FaceHold {
-  readonly face: Line;
-  readonly shift: XY;
+interface Move {
+  readonly by: XY;
+  /** The faces that hold it. */
+  readonly guides: readonly Line[];
 }
 
-function nearestFace(
-  corners: readonly XY[],
-  by: XY,
-  faces: readonly Line[],
-  reach: Mm,
-  besides: Line | null,
-): FaceHold | null {
-  let best: FaceHold | null = null;
-  let least = reach;
-  for (const face of faces) {
-    if (besides && parallel(face, besides)) continue;
-    for (const [x, y] of corners) {
-      const corner: XY = [x + by[0], y + by[1]];
-      const foot = nearestOnSegment(corner, face[0], face[1]);
-      const far = distance(corner, foot);
-      if (far <= least) {
-        least = far;
-        best = { face, shift: [foot[0] - corner[0], foot[1] - corner[1]] };
-      }
-    }
+/** How to move things out of the walls of their room, from where they stand: no way at all where they are in none. */
+export function pushedOut(outlines: readonly Outline[], by: XY, faces: Faces): Move {
+  let now = by;
+  const guides: Line[] = [];
+  for (let push = 0; push < MOST_PUSHES; push++) {
+    const [deepest] = facesBefore(faces)
+      .flatMap((face) => {
+        const gap = leastGap(outlines, now, face);
+        return gap !== null && gap < -DUST ? [{ face, gap }] : [];
+      })
+      // The shortest way out first: it may take the thing out of the others too.
+      .sort((a, b) => b.gap - a.gap);
+    if (!deepest) break;
+    now = shifted(now, deepest.face, -deepest.gap, guides.at(-1));
+    guides.push(deepest.face);
   }
-  return best;
+  return { by: now, guides: guides.filter((face, index) => guides.indexOf(face) === index).slice(-2) };
 }
 
-/** The shift along face `a` that makes up the distance `shift` to face `b`; null when they are nearly parallel. */
-function slideOnto(shift: XY, a: Line, b: Line): XY | null {
-  const [ax, ay] = unit(a);
-  const [bx, by] = unit(b);
-  const sine = ax * by - ay * bx;
-  if (Math.abs(sine) < 0.1) return null;
-  const short = shift[0] * by - shift[1] * bx;
-  return [(ax * short) / sine, (ay * short) / sine];
+/** Out of the walls, then up to what is near. */
+function drawnUp(outlines: readonly Outline[], by: XY, faces: Faces, reach: Mm): Move {
+  const out = pushedOut(outlines, by, faces);
+  let now = out.by;
+  const guides = [...out.guides];
+  while (guides.length < 2) {
+    const [near] = facesBefore(faces)
+      .flatMap((face) => {
+        const gap = leastGap(outlines, now, face);
+        const held = guides.some((other) => other === face || parallel(other, face));
+        return gap !== null && gap >= -DUST && gap <= reach && !held ? [{ face, gap }] : [];
+      })
+      .sort((a, b) => a.gap - b.gap);
+    if (!near) break;
+    now = shifted(now, near.face, -near.gap, guides[0]);
+    guides.push(near.face);
+  }
+  return { by: now, guides };
+}
+
+/** The faces that the hand is in front of: a wall of the room that it stands behind is another wall's business. */
+export function facesBefore({ lines, from }: Faces): readonly Line[] {
+  return lines.filter((face) => inFront(face, from) >= -DUST);
+}
+
+function leastGap(outlines: readonly Outline[], by: XY, face: Line): Mm | null {
+  let least: Mm | null = null;
+  for (const outline of outlines) {
+    const gap = gapToFace(outline, by, face);
+    if (gap !== null && (least === null || gap < least)) least = gap;
+  }
+  return least;
+}
+
+/** `by` and so far more into the room, square to the face; along the face that holds already, where one does. */
+function shifted(by: XY, face: Line, into: Mm, held: Line | undefined): XY {
+  const [nx, ny] = intoRoom(face);
+  if (!held || parallel(held, face)) return [by[0] + nx * into, by[1] + ny * into];
+  const [hx, hy] = intoRoom(held);
+  const [ux, uy] = [hy, -hx];
+  const far = into / (ux * nx + uy * ny);
+  return [by[0] + ux * far, by[1] + uy * far];
 }
 
 /** Along the face by whole steps, as far as the page's grid allows: only where the face runs along the page. */
@@ -77,13 +113,9 @@ function gridMove(corner: XY | undefined, by: XY, grid: Mm | null): XY {
   return [x - corner[0], y - corner[1]];
 }
 
+/** Nearly so: within about a degree. */
 function parallel(a: Line, b: Line): boolean {
-  const [ax, ay] = unit(a);
-  const [bx, by] = unit(b);
+  const [ax, ay] = intoRoom(a);
+  const [bx, by] = intoRoom(b);
   return Math.abs(ax * by - ay * bx) < 0.02;
-}
-
-function unit([a, b]: Line): XY {
-  const length = distance(a, b) || 1;
-  return [(b[0] - a[0]) / length, (b[1] - a[1]) / length];
 }

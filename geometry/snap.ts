@@ -1,6 +1,7 @@
 import type { LevelModel } from './level/types.ts';
 import type { Deg, Level, Mm, XY } from './plan/model.ts';
 import { distance, nearestOnSegment } from './point.ts';
+import { ringLines } from './ring.ts';
 
 /** What a drawn point is held by. */
 type Hold = 'end' | 'crossing' | 'wall' | 'angle' | 'aligned' | 'grid' | 'none';
@@ -215,8 +216,4 @@ function nearestValue(value: number, candidates: readonly number[], reach: numbe
     if (near <= reach && (best === null || near < Math.abs(best - value))) best = each;
   }
   return best;
-}
-
-function ringLines(ring: readonly XY[]): readonly Line[] {
-  return ring.map((point, index) => [ring[(index + ring.length - 1) % ring.length] as XY, point] as const);
 }

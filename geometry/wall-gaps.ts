@@ -1,5 +1,8 @@
-import type { LevelModel, Ring } from './level/types.ts';
+import type { LevelModel, Ring, Room } from './level/types.ts';
 import type { Mm, XY } from './plan/model.ts';
+import { distance } from './point.ts';
+import { nearestOnRing } from './ring.ts';
+import { onFloor, roomOf } from './room-faces.ts';
 import type { Line } from './snap.ts';
 
 /** The four ways that a tape is held on the page. */
@@ -12,9 +15,10 @@ export const TOUCHING: Mm = 1;
 const STEP: Readonly<Record<Side, XY>> = { left: [-1, 0], right: [1, 0], up: [0, -1], down: [0, 1] };
 
 /**
- * Free length from the edge of a thing to the first wall face on each side of the page, in mm; null where no wall
- * stands on that side. Measured along the level line through `middle`, as a tape is held. Negative where the thing
- * reaches into the wall. Openings do not interrupt a wall.
+ * Free length from the edge of a thing to the wall face on each side of the page, in mm; null where no wall stands on that
+ * side. Measured along the level line through `middle`, as a tape is held, to the faces of the room that the thing is in: both
+ * gaps of an axis and the thing between them add up to the room. Negative where the thing reaches into the wall. Openings do not
+ * interrupt a wall.
  * @param reach from `middle` to the thing's edge on each side, mm
  */
 export function wallGaps(
@@ -22,11 +26,57 @@ export function wallGaps(
   middle: XY,
   reach: Readonly<Record<Side, Mm>>,
 ): Readonly<Record<Side, Mm | null>> {
+  const room = roomOf(model, middle);
   const gap = (side: Side): Mm | null => {
-    const far = Math.min(...model.pieces.map(({ body }) => firstFace(body, middle, STEP[side])));
-    return Number.isFinite(far) ? far - reach[side] : null;
+    const far = room ? nearFloorEnd(room, middle, STEP[side]) : firstWall(model, middle, STEP[side]);
+    if (!Number.isFinite(far)) return null;
+    const free = far - reach[side];
+    return Math.abs(free) < DUST ? 0 : free;
   };
   return { left: gap('left'), right: gap('right'), up: gap('up'), down: gap('down') };
+}
+
+/** A gap smaller than this is the dust of arithmetic, mm. */
+const DUST: Mm = 1e-6;
+
+/** What lies on a wall's face, or in the wall, is measured a hair in front of it, where the line runs over floor, mm. */
+const HAIR: Mm = 1e-3;
+
+/** From a middle along a page axis to the end of the floor; negative where it ends behind it. */
+function nearFloorEnd(room: Room, middle: XY, step: XY): Mm {
+  const [x, y] = onFloor(room, middle);
+  const ahead = (x - middle[0]) * step[0] + (y - middle[1]) * step[1];
+  const [across, down] = [Math.abs(step[1]) * HAIR, Math.abs(step[0]) * HAIR];
+  const beside: readonly XY[] = [
+    [x - across, y - down],
+    [x + across, y + down],
+  ];
+  const inFloor = room.floorRings.every((ring) => distance(middle, nearestOnRing(middle, ring)) > HAIR);
+  const lines: readonly XY[] = inFloor && x === middle[0] && y === middle[1] ? [[x, y]] : [...beside, [x, y]];
+  const ends = lines.map((line) => floorEnd(room, line, step));
+  return ahead + (ends.find(Number.isFinite) ?? Number.POSITIVE_INFINITY);
+}
+
+/** Along a page axis to where the stretch of floor ends that the point is on, or nearest to; negative where it ends behind it. */
+function floorEnd({ floorRings }: Room, middle: XY, step: XY): Mm {
+  const ways = floorRings.flatMap((ring) => crossings(ring, middle, step)).sort((a, b) => a - b);
+  let best = Number.POSITIVE_INFINITY;
+  let least = Number.POSITIVE_INFINITY;
+  for (let i = 0; i + 1 < ways.length; i += 2) {
+    const [from, to] = [ways[i] as Mm, ways[i + 1] as Mm];
+    const off = Math.max(0, from, -to);
+    if (to - from > DUST && off < least) {
+      least = off;
+      best = to;
+    }
+  }
+  return best;
+}
+
+/** Outdoors: to the first wall that stands there; infinite where none does. */
+function firstWall({ pieces }: LevelModel, middle: XY, step: XY): Mm {
+  const ways = pieces.flatMap(({ body }) => crossings(body, middle, step));
+  return ways.reduce((least, way) => (way >= 0 && way < least ? way : least), Number.POSITIVE_INFINITY);
 }
 
 /** How far a thing stands from the nearer wall along one axis of the page, as one tapes it. */
@@ -74,23 +124,22 @@ export function moveToGap(side: Side, gap: Mm, wanted: Mm): XY {
   return [x * by || 0, y * by || 0]; // no −0 in a plan file
 }
 
-/** Distance along a page axis to where the ray first enters the ring; infinite when it misses. */
-function firstFace(ring: Ring, from: XY, step: XY): Mm {
+/**
+ * Distances along a page axis to where the level line through a point crosses a ring, negative behind it; an even number. A corner
+ * on the line counts for the edge that leaves it down the page or to the right.
+ */
+function crossings(ring: Ring, from: XY, step: XY): readonly Mm[] {
   const along = step[0] !== 0 ? 0 : 1;
   const across = 1 - along;
   const sign = step[along] as number;
-  let least = Number.POSITIVE_INFINITY;
+  const found: Mm[] = [];
   ring.forEach((b, index) => {
     const a = ring[(index + ring.length - 1) % ring.length] as XY;
     const [a0, b0, p0] = [a[across] as number, b[across] as number, from[across] as number];
-    if (Math.min(a0, b0) > p0 || Math.max(a0, b0) < p0) return;
-    // A face along the ray is hit at its nearer end.
-    const shares = a0 === b0 ? [0, 1] : [(p0 - a0) / (b0 - a0)];
-    for (const share of shares) {
-      const at = (a[along] as number) + ((b[along] as number) - (a[along] as number)) * share;
-      const far = (at - (from[along] as number)) * sign;
-      if (far >= 0 && far < least) least = far;
-    }
+    if (a0 > p0 === b0 > p0) return;
+    const share = (p0 - a0) / (b0 - a0);
+    const at = (a[along] as number) + ((b[along] as number) - (a[along] as number)) * share;
+    found.push((at - (from[along] as number)) * sign);
   });
-  return least;
+  return found;
 }

@@ -1,4 +1,6 @@
 /** Sentences about verdicts, checks, moves and notices: the same words on screen, on the sheet and on the command line. */
+
+export { describeLost } from './words/carried.ts';
 export { CAUTIONS } from './words/cautions.ts';
 export {
   type CheckFigures,
@@ -16,6 +18,7 @@ export { describeClosing } from './words/closing.ts';
 export { describeComputed, SEND_THE_PLAN } from './words/computed.ts';
 export { describeEntered } from './words/entered.ts';
 export { type Headline, headlineOf } from './words/headline.ts';
+export { describeInWall } from './words/in-wall.ts';
 export { describeMove, towardName } from './words/move.ts';
 export { describeNotice } from './words/notice.ts';
 export {

@@ -1,9 +1,11 @@
 import type { RoomUse, XY } from '../../geometry/plan/model.ts';
 import { capital, ROOM_USE_NOUN } from '../../geometry/words.ts';
 import type { HintAct } from '../state/guidance.ts';
+import { setAtWall } from '../state/out-of-wall.ts';
 import { selectLevel } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
 import { SELECT_TOOL } from '../state/tool.ts';
+import { makeOneWall } from '../state/wall-acts.ts';
 import { openQuestion, openStage, unfold, useUi } from './ui.ts';
 
 export const TITLE_FIELD = 'plan-title';
@@ -50,6 +52,12 @@ export function act(offer: HintAct): void {
     case 'name-room':
       showThings(offer.levelId, [], offer.at);
       nameRoom(offer.at);
+      return;
+    case 'out-of-wall':
+      setAtWall(offer.levelId, offer.id);
+      return;
+    case 'one-wall':
+      makeOneWall(...offer.ids);
       return;
     case 'level':
       showLevels();

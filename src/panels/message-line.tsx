@@ -20,7 +20,9 @@ export function MessageLine() {
   const bare = level.walls.length === 0;
   // What was just said may ask for the use of a room: of one on this level.
   const unnamed = hints.find(({ act: offer }) => offer?.kind === 'name-room' && offer.levelId === level.id);
-  const offer = message ? unnamed?.act : tool.kind === 'select' && missing?.act;
+  const remark = useAppStore((state) => state.remark);
+  const remedy = remark?.act && message.includes(remark.words) ? remark.act : null;
+  const offer = message ? (remedy ?? unnamed?.act) : tool.kind === 'select' && missing?.act;
   const corners = useAppStore(({ chain }) => chain.corners.length);
   const missed = useMissedStart();
   const doing = message || missed || `${kept ? 'Kept in hand. ' : ''}${doingWords(tool, corners)}`;

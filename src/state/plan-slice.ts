@@ -10,6 +10,7 @@ import { DETECTOR_DEFAULTS } from './defaults.ts';
 import { freshPlan } from './fresh-plan.ts';
 import { levelName } from './level-actions.ts';
 import { findItem, type Item, type ItemList, prefixOf, settledEdit, withItem, withPatch } from './plan-edits.ts';
+import { remarkOn } from './remarks.ts';
 import { selectLevel, selectModel, selectRegion } from './selectors.ts';
 import type { AppState } from './store.ts';
 import { SELECT_TOOL } from './tool.ts';
@@ -22,7 +23,7 @@ export interface PlanState {
 export interface PlanActions {
   /**
    * One step of history: replaces the plan by what the edit makes of it. An edit that no plan could hold is refused: the plan
-   * stays, the reason is said and answered. Empty when it was done. The same plan back means nothing happened.
+   * stays, the reason is said and answered; what it brings about beside what was asked for is said too. Empty when it was done. The same plan back means nothing happened.
    */
   run(edit: (plan: Plan) => Plan | EditResult): string;
   /** Puts an item on the level under a fresh id, selects it, and answers the id; empty where it was refused. */
@@ -65,8 +66,13 @@ export function createPlanActions(set: Set, get: () => AppState, history: () => 
   const run = (edit: (plan: Plan) => Plan | EditResult): string => {
     const { plan } = get();
     const result = settledEdit(plan, edit(plan));
-    set({ plan: result.ok ? result.plan : plan, draft: null, message: result.ok ? '' : result.reason });
-    return result.ok ? '' : result.reason;
+    if (!result.ok) {
+      set({ draft: null, message: result.reason });
+      return result.reason;
+    }
+    const remark = remarkOn(plan, result.plan);
+    set({ plan: result.plan, draft: null, message: remark?.words ?? '', remark });
+    return '';
   };
   const open = (plan: Plan) => {
     set({ ...AT_REST, plan, levelId: firstLevelId(plan), selection: [], hover: null, tool: SELECT_TOOL });
@@ -90,7 +96,7 @@ export function createPlanActions(set: Set, get: () => AppState, history: () => 
     const levelId = selectLevel(get()).id;
     run((plan) => withWalls(plan, levelId, lines, thickness));
     const closed = selectModel(get()).rooms.length - before;
-    if (closed > 0) set({ message: closedWords(closed) });
+    if (closed > 0) set({ message: [closedWords(closed), get().message].filter(Boolean).join(' ') });
     // The first room is what all that follows stands in: it comes into view as large as it goes.
     if (closed > 0 && before === 0) get().fit();
     return closed > 0;

@@ -1,8 +1,15 @@
 import type { Mm, Plan, XY } from '../../geometry/plan/model.ts';
 import { type Chain, NO_CHAIN } from './chain.ts';
 import { DETECTOR_DEFAULTS } from './defaults.ts';
+import type { HintAct } from './guidance/hint.ts';
 import { SELECT_TOOL, type Tool } from './tool.ts';
 import type { SizePx, Viewport } from './viewport.ts';
+
+/** What an edit has brought about beside what was asked for: the words, and what sets it right with one press. */
+export interface Remark {
+  readonly words: string;
+  readonly act: HintAct | null;
+}
 
 export type Theme = 'paper' | 'sun' | 'dark';
 
@@ -39,6 +46,8 @@ export interface ViewState {
   readonly snap: boolean;
   /** The last refusal or remark, in plain words; empty for none. */
   readonly message: string;
+  /** What the last edit brought about; its press is offered for as long as the message says it. */
+  readonly remark: Remark | null;
   readonly live: LiveDetector | null;
   readonly chain: Chain;
   /** The plan as it would be if the gesture under way ended now; null between gestures. */
@@ -84,6 +93,7 @@ export const INITIAL_VIEW: ViewState = {
   stageSize: { width: 0, height: 0 },
   snap: true,
   message: '',
+  remark: null,
   live: null,
   chain: NO_CHAIN,
   draft: null,

@@ -1,3 +1,4 @@
+import { wallsMadeOne } from '../../geometry/laid-walls.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import { nextId } from '../../geometry/plan/edit.ts';
 import type { Level, Mm, Plan } from '../../geometry/plan/model.ts';
@@ -26,6 +27,14 @@ export function splitWall(id: string, at: Mm): void {
 export function joinWalls(id: string, otherId: string): void {
   const refusal = editLevel(({ level }, unit) => withWallsJoined(level, id, otherId, unit));
   settle(id, refusal || 'The two walls are one now.');
+}
+
+/** Of two walls that lie on one another one, which is selected then. Says what came of it. */
+export function makeOneWall(id: string, otherId: string): void {
+  const refusal = editLevel(({ level }, unit, plan) => wallsMadeOne(level, [id, otherId], nextId(plan, 'w'), unit));
+  const { levels } = useAppStore.getState().plan;
+  const stays = [id, otherId].find((each) => levels.some(({ walls }) => walls.some((wall) => wall.id === each)));
+  settle(stays ?? id, refusal || 'The walls are one now. Undo brings both back.');
 }
 
 function settle(id: string, words: string): void {

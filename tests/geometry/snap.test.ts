@@ -1,6 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { XY } from '../../geometry/plan/model.ts';
+import { type Body, ringBody, shapeBody, signedBodyDistance } from '../../geometry/body.ts';
+import { roomAt } from '../../geometry/check/room.ts';
+import { buildLevel } from '../../geometry/level/build-level.ts';
+import { shapeMoved } from '../../geometry/move-items.ts';
+import { type Outline, outlineOf } from '../../geometry/past-face.ts';
+import { emptyLevel } from '../../geometry/plan/empty.ts';
+import type { Shape, Wall, XY } from '../../geometry/plan/model.ts';
+import { type Faces, facesAbout } from '../../geometry/room-faces.ts';
 import { onGrid, RIGHT_ANGLES, type SnapOptions, type SnapTargets, snapPoint, tidy } from '../../geometry/snap.ts';
 import { snapMove } from '../../geometry/snap-move.ts';
 
@@ -161,15 +168,18 @@ describe('the grid', () => {
 });
 
 describe('snapMove', () => {
-  const square: readonly XY[] = [
-    [0, 0],
-    [500, 0],
-    [500, 500],
-    [0, 500],
-  ];
-  const room: SnapTargets = {
-    ...NOTHING,
-    faces: [
+  const square: Outline = {
+    points: [
+      [0, 0],
+      [500, 0],
+      [500, 500],
+      [0, 500],
+    ],
+    radius: 0,
+  };
+  /** A room below and to the left of two faces. */
+  const room: Faces = {
+    lines: [
       [
         [-1000, -300],
         [4000, -300],
@@ -179,31 +189,114 @@ describe('snapMove', () => {
         [4000, 3000],
       ],
     ],
+    from: [1000, 500],
   };
+  const moved = (by: XY, grid: number | null, faces: Faces | null = room) =>
+    snapMove([square], [0, 0], by, faces, { reach: 60, grid });
 
   it('draws a thing up to a wall face', () => {
-    const { by } = snapMove(square, [700, -260], room, { reach: 60, grid: null });
-    expect(by).toEqual([700, -300]);
+    expect(moved([700, -260], null).by).toEqual([700, -300]);
   });
 
   it('sets it into a corner', () => {
-    const { by, guides } = snapMove(square, [3470, -260], room, { reach: 60, grid: null });
+    const { by, guides } = moved([3470, -260], null);
     expect(by).toEqual([3500, -300]);
     expect(guides).toHaveLength(2);
   });
 
   it('slides along the face by whole steps', () => {
-    const { by } = snapMove(square, [712, -260], room, { reach: 60, grid: 50 });
-    expect(by).toEqual([700, -300]);
+    expect(moved([712, -260], 50).by).toEqual([700, -300]);
   });
 
   it('away from walls moves the first corner onto the grid', () => {
-    const { by } = snapMove([[10, 20]], [101, 101], NOTHING, { reach: 60, grid: 50 });
+    const { by } = snapMove([{ points: [[10, 20]], radius: 0 }], [10, 20], [101, 101], null, { reach: 60, grid: 50 });
     expect(by).toEqual([90, 80]);
   });
 
   it('turns no face into a step of nothing when there is no grid', () => {
-    const { by } = snapMove(square, [123.4, 567.8], NOTHING, { reach: 60, grid: null });
-    expect(by).toEqual([123.4, 567.8]);
+    expect(moved([123.4, 567.8], null, null).by).toEqual([123.4, 567.8]);
   });
+
+  it('never leaves it in the wall, however far past the face the hand has gone', () => {
+    expect(moved([700, -500], null).by).toEqual([700, -300]);
+    expect(moved([3800, -500], null).by).toEqual([3500, -300]);
+  });
+
+  it('sets a round thing with its rim at the face, slanted or not', () => {
+    const round: Outline = { points: [[0, 0]], radius: 250 };
+    const slanted: Faces = {
+      lines: [
+        [
+          [0, 0],
+          [4000, 3000],
+        ],
+      ],
+      from: [0, 2000],
+    };
+    // In front by (2000 * 4 - 1400 * 3) / 5 of nothing: the unit vector into the room is (-0.6, 0.8).
+    const { by } = snapMove([round], null, [2000, 1700], slanted, { reach: 60, grid: null });
+    expect(-0.6 * by[0] + 0.8 * by[1]).toBeCloseTo(250, 9);
+  });
+});
+
+describe('a thing set down or dragged beside a partition', () => {
+  const line = (id: string, from: XY, to: XY, thickness = 200): Wall => ({ id, from, to, thickness, side: 'auto' });
+  // Outside walls of 200 about 8000 × 5000, a partition of 114.3 (4 1/2 in) at x = 4000, a spur of it into the right room.
+  const model = buildLevel({
+    ...emptyLevel('L1'),
+    walls: [
+      line('top', [0, 0], [8000, 0]),
+      line('right', [8000, 0], [8000, 5000]),
+      line('bottom', [8000, 5000], [0, 5000]),
+      line('left', [0, 5000], [0, 0]),
+      line('partition', [4000, 0], [4000, 5000], 114.3),
+      line('spur', [4000, 2500], [5500, 2500], 114.3),
+    ],
+  });
+  const sofa = (center: XY, turn = 0): Shape => ({ box: { center, width: 2000, depth: 900, turn } });
+
+  it('lands on the face on the side of the hand', () => {
+    // The hand is 150 mm left of the partition, then 150 mm right of it.
+    const set = (x: number) => {
+      const at: XY = [x, 1200];
+      return (
+        snapMove([outlineOf(sofa(at, 90))], null, [0, 0], facesAbout(model, at), { reach: 60, grid: null }).by[0] + x
+      );
+    };
+    expect(set(3792.85)).toBeCloseTo(4000 - 57.15 - 450, 9);
+    expect(set(4207.15)).toBeCloseTo(4000 + 57.15 + 450, 9);
+  });
+
+  it('is never left standing in a wall where it fits', () => {
+    const place = fc.double({ min: 150, max: 4850, noNaN: true });
+    fc.assert(
+      fc.property(
+        place,
+        place,
+        fc.boolean(),
+        fc.integer({ min: 0, max: 23 }),
+        fc.constantFrom(2, 60),
+        (across, down, right, step, reach) => {
+          const at: XY = [right ? 4100 + across * 0.78 : across * 0.78, down];
+          fc.pre(roomAt(model, at) !== null);
+          const shape: Shape = { box: { center: at, width: 700, depth: 400, turn: step * 15 } };
+          const { by } = snapMove([outlineOf(shape)], null, [0, 0], facesAbout(model, at), { reach, grid: 25.4 });
+          const landed = shapeBody(shapeMoved(shape, by));
+          for (const { body } of model.pieces) expect(overlapDepth(body, landed)).toBeLessThan(0.01);
+        },
+      ),
+      { numRuns: 1000 },
+    );
+  });
+
+  /** How deep corners of either stand in the other, mm. */
+  function overlapDepth(ring: readonly XY[], thing: Body): number {
+    const wall = ringBody(ring);
+    const corners = thing.kind === 'ring' ? thing.ring : [];
+    const depths = [
+      ...corners.map(([x, y]) => -signedBodyDistance(wall, x, y)),
+      ...ring.map(([x, y]) => -signedBodyDistance(thing, x, y)),
+    ];
+    return Math.max(0, ...depths);
+  }
 });

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { asForm, evenReach, footprintReach, footprintSize, withFootprintSize } from '../../geometry/footprint.ts';
 import { buildLevel } from '../../geometry/level/build-level.ts';
@@ -25,6 +26,40 @@ describe('wallGaps', () => {
     const { left, right } = wallGaps(model, [9000, 1000], evenReach(50));
     expect(right).toBeNull();
     expect(left).toBe(9000 - 4100 - 50);
+  });
+
+  it('of a thing in a partition is to the faces of the room that it is in: down, up and its size add up to the room', () => {
+    // A partition of 114.3 at y = 1500 parts the floor of 100 … 2900; a grille of 254 × 101.6 in its lower face.
+    const partition: Wall = { id: 'p', from: [0, 1500], to: [4000, 1500], thickness: 114.3, side: 'auto' };
+    const parted = buildLevel({ ...emptyLevel('L1'), walls: [...walls, partition] });
+    const reach = { left: 127, right: 127, up: 50.8, down: 50.8 };
+    // Its middle is 10 mm above the lower face (1557.15): 60.8 mm of it are in the wall.
+    const { up, down } = wallGaps(parted, [1000, 1547.15], reach);
+    expect(up).toBeCloseTo(-60.8, 9);
+    expect(down).toBeCloseTo(2900 - 1547.15 - 50.8, 9);
+    expect((up ?? 0) + (down ?? 0) + 101.6).toBeCloseTo(2900 - 1557.15, 9);
+    // With its edge at the face it is not off the wall, and not by -0 either.
+    expect(wallGaps(parted, [1000, 1557.15 + 50.8], reach).up).toBe(0);
+  });
+
+  it('adds up to the room wherever the thing is', () => {
+    const partition: Wall = { id: 'p', from: [2000, 0], to: [2000, 3000], thickness: 114.3, side: 'auto' };
+    const parted = buildLevel({ ...emptyLevel('L1'), walls: [...walls, partition] });
+    const place = fc.tuple(
+      fc.double({ min: 20, max: 3980, noNaN: true }),
+      fc.double({ min: 101, max: 2899, noNaN: true }),
+      fc.double({ min: 1, max: 900, noNaN: true }),
+    );
+    fc.assert(
+      fc.property(place, ([x, y, radius]) => {
+        const { left, right, up, down } = wallGaps(parted, [x, y], evenReach(radius));
+        const across = x < 2000 ? 2000 - 57.15 - 100 : 3900 - 2057.15;
+        // In an outside wall beside a corner no floor is level with it.
+        if (left !== null && right !== null) expect(left + right + 2 * radius).toBeCloseTo(across, 6);
+        if (up !== null && down !== null) expect(up + down + 2 * radius).toBeCloseTo(2800, 6);
+        if (x > 100 && x < 3900 && y > 100 && y < 2900) expect([left, right, up, down]).not.toContain(null);
+      }),
+    );
   });
 
   it.each(['left', 'right', 'up', 'down'] as const)('moveToGap %s makes the gap what was asked for', (side) => {

@@ -9,7 +9,10 @@ import { SELECT_TOOL } from '../../state/tool.ts';
 import { clearSketch, useSketch } from '../sketch.ts';
 import { commitDraft } from './drag.ts';
 import { currentLevel, gridFor, type Hand, type Point, store } from './hand.ts';
+import { heldMove } from './move-items.ts';
 import { tapedThing } from './taped.ts';
+
+const NO_WAY: XY = [0, 0];
 
 /** Moves without a drag: the next press is where the first of the things goes, with the others. Until then they show, and a detector alone is judged, at the pointer. */
 export function createMoveHereHand(ids: readonly string[]): Hand {
@@ -23,7 +26,7 @@ export function createMoveHereHand(ids: readonly string[]): Hand {
     const at = onGrid(point.plan, gridFor(point));
     if (detector) store().setLive({ id, ...seated(at), byTouch: false });
     else if (anchor) {
-      store().setDraft(moved(at));
+      store().setDraft(moved(point));
       useSketch.setState({ gaps: tapedThing(currentLevel(), ids) });
     }
   };
@@ -37,13 +40,14 @@ export function createMoveHereHand(ids: readonly string[]): Hand {
       DETECTOR_DEFAULTS.base,
     ),
   });
-  const moved = (at: XY) => {
-    const by: XY = anchor ? [at[0] - anchor[0], at[1] - anchor[1]] : [0, 0];
+  const settle = heldMove(start, ids, anchor);
+  const moved = (point: Point) => {
+    const by = anchor ? settle([point.plan[0] - anchor[0], point.plan[1] - anchor[1]], point) : NO_WAY;
     return withLevel(plan, start.id, (level) => withItemsMoved(level, new Set(ids), by));
   };
   const put = (point: Point) => {
     const at = onGrid(point.plan, gridFor(point));
-    const refusal = detector ? store().updateItem(id, seated(at)) : commitDraft(start, moved(at));
+    const refusal = detector ? store().updateItem(id, seated(at)) : commitDraft(start, moved(point));
     store().setTool(SELECT_TOOL);
     store().say(refusal);
     store().select(ids);

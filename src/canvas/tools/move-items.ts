@@ -1,39 +1,59 @@
 import { shapeRing } from '../../../geometry/body.ts';
 import { withItemsMoved } from '../../../geometry/move-items.ts';
+import { type Outline, outlineOf } from '../../../geometry/past-face.ts';
 import type { Level, XY } from '../../../geometry/plan/model.ts';
+import { facesAbout } from '../../../geometry/room-faces.ts';
 import { snapMove } from '../../../geometry/snap-move.ts';
+import { selectModel } from '../../state/selectors.ts';
 import { useSketch } from '../sketch.ts';
 import { type Drag, levelDrag } from './drag.ts';
-import { currentLevel, gridFor, type Point, targets } from './hand.ts';
+import { currentLevel, gridFor, type Point, store } from './hand.ts';
 import { tapedThing } from './taped.ts';
 
-/** Moves items together. Things are drawn up to wall faces, walls and their rooms go by whole steps of the grid. */
+/** Moves items together: each move of the hand shows them where `heldMove` says. */
 export function moveItems(ids: readonly string[], start: Point): Drag {
   const moving = new Set(ids);
-  const held = targets(moving);
-  const level = currentLevel();
-  const corners = cornersOf(level, moving);
-  const onlyThings = level.walls.every(({ id }) => !moving.has(id));
-  const taped = (moved: Level): Level => {
+  const settle = heldMove(currentLevel(), ids);
+  return levelDrag((at, point) => {
+    const by = settle([point.plan[0] - start.plan[0], point.plan[1] - start.plan[1]], point);
+    const moved = withItemsMoved(at, moving, by);
     useSketch.setState({ gaps: tapedThing(moved, ids) });
     return moved;
-  };
-  return levelDrag((at, point) => {
-    const by: XY = [point.plan[0] - start.plan[0], point.plan[1] - start.plan[1]];
-    if (point.free) return taped(withItemsMoved(at, moving, by));
-    const faces = onlyThings ? held.faces : [];
-    const snapped = snapMove(corners, by, { ...held, faces }, { reach: point.reach, grid: gridFor(point) });
-    useSketch.setState({ guides: snapped.guides });
-    return taped(withItemsMoved(at, moving, snapped.by));
   });
 }
 
-/** The points that snap: corners of things, ends of walls, middles of detectors, names and openings. The first leads on the grid. */
-function cornersOf(level: Level, moving: ReadonlySet<string>): readonly XY[] {
-  const chosen = <T extends { readonly id: string }>(items: readonly T[]) => items.filter(({ id }) => moving.has(id));
-  return [
-    ...chosen([...level.fixtures, ...level.objects]).flatMap(({ shape }) => shapeRing(shape)),
-    ...chosen(level.walls).flatMap(({ from, to }) => [from, to]),
-    ...chosen([...level.detectors, ...level.rooms]).map(({ at }) => at),
-  ];
+/**
+ * Where items of a level come to rest when a hand moves them by about so much, the lines that hold them shown: things on the wall
+ * faces on its side, walls and their rooms on whole steps of the grid.
+ * @param leader the point that goes onto the grid; a corner of the first of them when left out
+ */
+export function heldMove(level: Level, ids: readonly string[], leader?: XY | null): (by: XY, point: Point) => XY {
+  const moving = new Set(ids);
+  const model = selectModel(store());
+  const things = outlinesOf(level, moving);
+  const lead = leader ?? leadOf(level, moving);
+  const onlyThings = level.walls.every(({ id }) => !moving.has(id));
+  return (by, point) => {
+    if (point.free) return by;
+    const faces = onlyThings ? facesAbout(model, point.plan) : null;
+    const snapped = snapMove(things, lead, by, faces, { reach: point.reach, grid: gridFor(point) });
+    useSketch.setState({ guides: snapped.guides });
+    return snapped.by;
+  };
+}
+
+function chosenOf<T extends { readonly id: string }>(items: readonly T[], moving: ReadonlySet<string>): readonly T[] {
+  return items.filter(({ id }) => moving.has(id));
+}
+
+function outlinesOf({ fixtures, objects }: Level, moving: ReadonlySet<string>): readonly Outline[] {
+  return chosenOf([...fixtures, ...objects], moving).map(({ shape }) => outlineOf(shape));
+}
+
+/** The point that goes onto the grid: a corner of a thing, an end of a wall, the middle of a detector or a name. */
+function leadOf(level: Level, moving: ReadonlySet<string>): XY | null {
+  const [thing] = chosenOf([...level.fixtures, ...level.objects], moving);
+  const [wall] = chosenOf(level.walls, moving);
+  const [spot] = chosenOf([...level.detectors, ...level.rooms], moving);
+  return (thing && shapeRing(thing.shape)[0]) ?? wall?.from ?? spot?.at ?? null;
 }

@@ -1,10 +1,13 @@
+import { shapeMiddle } from '../../../geometry/body.ts';
 import { wallOtherEnd } from '../../../geometry/pick.ts';
 import type { Level, XY } from '../../../geometry/plan/model.ts';
 import { type Handle, withHandleAt } from '../../../geometry/reshape.ts';
-import { RIGHT_ANGLES, snapPoint } from '../../../geometry/snap.ts';
+import { facesAbout } from '../../../geometry/room-faces.ts';
+import { type Line, RIGHT_ANGLES, snapPoint } from '../../../geometry/snap.ts';
+import { selectModel } from '../../state/selectors.ts';
 import { useSketch } from '../sketch.ts';
 import { type Drag, levelDrag } from './drag.ts';
-import { currentLevel, gridFor, type Point, targets } from './hand.ts';
+import { currentLevel, gridFor, type Point, store, targets } from './hand.ts';
 import { handleReading } from './handle-reading.ts';
 
 /** Turns go by whole steps of this, degrees, unless snap is held off. */
@@ -22,13 +25,23 @@ export function pullHandle(handle: Handle): Drag {
   });
 }
 
+/** Of the room that a thing stands in: its corner is not drawn through the wall to the face behind. */
+function facesOf({ fixtures, objects }: Level, id: string): readonly Line[] {
+  const thing = [...fixtures, ...objects].find((each) => each.id === id);
+  return (thing && facesAbout(selectModel(store()), shapeMiddle(thing.shape))?.lines) ?? [];
+}
+
 function wanted(level: Level, handle: Handle, point: Point, held: ReturnType<typeof targets>): XY {
   if (point.free || handle.kind === 'turn' || handle.kind === 'stream') return point.plan;
   const other = handle.kind === 'wall-end' ? wallOtherEnd(level, handle.id, handle.end) : null;
   const things = handle.kind === 'corner' || handle.kind === 'radius';
   const snapped = snapPoint(
     point.plan,
-    { ends: things || handle.kind === 'jamb' ? [] : held.ends, centreLines: things ? held.faces : [], faces: [] },
+    {
+      ends: things || handle.kind === 'jamb' ? [] : held.ends,
+      centreLines: things ? facesOf(level, handle.id) : [],
+      faces: [],
+    },
     { reach: point.reach, grid: gridFor(point), from: other, directions: other ? RIGHT_ANGLES : [] },
   );
   useSketch.setState({ guides: snapped.guides });

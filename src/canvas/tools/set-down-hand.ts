@@ -1,7 +1,9 @@
 import { shapeBody, shapeRing } from '../../../geometry/body.ts';
 import { shapeMoved } from '../../../geometry/move-items.ts';
+import { outlineOf } from '../../../geometry/past-face.ts';
 import type { Detector, RoomUse, Shape, XY } from '../../../geometry/plan/model.ts';
 import { ringsContain } from '../../../geometry/ring.ts';
+import { facesAbout } from '../../../geometry/room-faces.ts';
 import { seatHeight } from '../../../geometry/sit-on.ts';
 import { onGrid, tidyPoint } from '../../../geometry/snap.ts';
 import { snapMove } from '../../../geometry/snap-move.ts';
@@ -14,7 +16,7 @@ import { selectModel } from '../../state/selectors.ts';
 import { SELECT_TOOL, type Tool } from '../../state/tool.ts';
 import { askForThing } from '../lengths/set-out.ts';
 import { clearSketch, useSketch } from '../sketch.ts';
-import { currentLevel, gridFor, type Hand, type Point, staysInHand, store, targets } from './hand.ts';
+import { currentLevel, gridFor, type Hand, type Point, staysInHand, store } from './hand.ts';
 import { tapedShape } from './taped.ts';
 
 type SetDownTool = Extract<Tool, { kind: 'fixture' | 'object' | 'room' | 'detector' }>;
@@ -111,20 +113,16 @@ function sizeOf(tool: Extract<SetDownTool, { kind: 'fixture' | 'object' }>): Usu
   return tool.kind === 'fixture' ? fixtureLike(level, tool.fixture) : objectLike(level, tool.object);
 }
 
-/** Drawn up to the wall that it comes near, its longer side along it. */
+/** Drawn up to the wall that it comes near, on the side of the hand, its longer side along it. */
 function settledShape(size: UsualSize, point: Point, quarterTurns: number): Shape {
-  const { faces } = targets();
-  const along = point.free ? 0 : turnAlongFace(faces, point.plan, reachOf(size) + point.reach, isDeep(size));
+  const faces = facesAbout(selectModel(store()), point.plan);
+  const near = reachOf(size) + point.reach;
+  const along = point.free ? 0 : turnAlongFace(faces?.lines ?? [], point.plan, near, isDeep(size));
   const shape = usualShape(size, tidyPoint(point.plan), (along + quarterTurns * 90) % 360);
   if (point.free) return shape;
   const options = { reach: point.reach * 1.5, grid: gridFor(point) };
-  const { by } = snapMove(outline(shape), [0, 0], targets(), options);
+  const { by } = snapMove([outlineOf(shape)], shapeRing(shape)[0] ?? null, [0, 0], faces, options);
   return shapeMoved(shape, by);
-}
-
-/** The corners that come up against a wall: of a circle its four extreme points. */
-function outline(shape: Shape): readonly XY[] {
-  return shapeRing(shape);
 }
 
 function reachOf(size: UsualSize): number {

@@ -1,6 +1,7 @@
 import type { LevelModel, Notice } from '../../../geometry/level/types.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { counted, describeNotice, listed } from '../../../geometry/words.ts';
+import { inWallRemark, inWalls, oneWallAct } from '../remarks.ts';
 import { about, type Hint, type HintAct, type SeenLevel, WEIGHT } from './hint.ts';
 
 /** The drawing's troubles by weight: what keeps a room from closing first, what only wants a look last. */
@@ -71,7 +72,7 @@ function levelHints(seen: SeenLevel): readonly Hint[] {
     const words = about(seen, `${text} Begin with the outline.`);
     return [{ text: words, act, missing: counts, weight: WEIGHT.notDrawn }];
   }
-  return [...closingHints(seen, counts), ...(toTest || inView ? putInHints(seen) : [])];
+  return [...closingHints(seen, counts), ...inWallHints(seen), ...(toTest || inView ? putInHints(seen) : [])];
 }
 
 /** What keeps rooms from closing and from having a use. */
@@ -92,8 +93,20 @@ function closingHints(seen: SeenLevel, counts: boolean): readonly Hint[] {
   return [{ text, act, missing: counts, weight: WEIGHT.drawing }, ...hints];
 }
 
+/** Things that were left in a wall. */
+function inWallHints(seen: SeenLevel): readonly Hint[] {
+  const { plan, model } = seen;
+  return inWalls(model).map((found): Hint => {
+    const { words, act } = inWallRemark(model.level, found, plan.display.length);
+    const show: HintAct = { kind: 'show', label: 'Show it', levelId: model.level.id, ids: [found.id], at: null };
+    return { text: about(seen, words), act: act ?? show, missing: false, weight: WEIGHT.notPutIn };
+  });
+}
+
 function noticeAct(notice: Notice, levelId: string): HintAct {
   const { kind, at, ids } = notice;
+  const one = kind === 'walls-overlap' ? oneWallAct(notice, levelId) : null;
+  if (one) return one;
   if (kind === 'unlabelled-room') return { kind: 'name-room', label: 'Name this room', levelId, at };
   return { kind: 'show', label: 'Show it', levelId, ids, at };
 }

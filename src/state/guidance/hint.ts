@@ -15,6 +15,15 @@ export type HintAct =
       /** Where to look; null for where the things are. */
       readonly at: XY | null;
     }
+  /** Sets a thing that reaches into a wall at its face. */
+  | { readonly kind: 'out-of-wall'; readonly label: string; readonly levelId: string; readonly id: string }
+  /** Makes one of two walls that lie on one another. */
+  | {
+      readonly kind: 'one-wall';
+      readonly label: string;
+      readonly levelId: string;
+      readonly ids: readonly [string, string];
+    }
   | { readonly kind: 'name-room'; readonly label: string; readonly levelId: string; readonly at: XY }
   | { readonly kind: 'level'; readonly label: string; readonly levelId: string }
   /** Opens a stage of the job. */

@@ -1,0 +1,77 @@
+import { lostCarriers } from '../../geometry/carried.ts';
+import { type InWall, thingsInWalls } from '../../geometry/in-wall.ts';
+import type { LevelModel, Notice } from '../../geometry/level/types.ts';
+import { levelOf } from '../../geometry/plan/edit/level.ts';
+import type { Level, Plan } from '../../geometry/plan/model.ts';
+import { remembered } from '../../geometry/remembered.ts';
+import { describeInWall, describeLost, describeNotice } from '../../geometry/words.ts';
+import type { HintAct } from './guidance/hint.ts';
+import { modelOf } from './selectors.ts';
+import type { Remark } from './view-slice.ts';
+
+/**
+ * What a level has after an edit that it had not before: a detector that nothing carries any more, a thing that reaches into a
+ * wall, a wall laid on another one. Null for nothing of the sort.
+ */
+export function remarkOn(before: Plan, after: Plan): Remark | null {
+  const remarks = after.levels.flatMap((level) => {
+    const was = before.levels.find(({ id }) => id === level.id);
+    return was && was !== level ? levelRemarks(was, level, after.display.length) : [];
+  });
+  if (remarks.length === 0) return null;
+  return { words: remarks.map(({ words }) => words).join(' '), act: remarks.find(({ act }) => act)?.act ?? null };
+}
+
+type Unit = Plan['display']['length'];
+
+function levelRemarks(was: Level, level: Level, unit: Unit): readonly Remark[] {
+  const lost = describeLost(lostCarriers(was, level));
+  const solid = was.walls !== level.walls || was.fixtures !== level.fixtures || was.objects !== level.objects;
+  return [
+    ...(lost ? [{ words: lost, act: null }] : []),
+    ...(solid ? inWallRemarks(modelOf(was), modelOf(level), unit) : []),
+    ...(was.walls === level.walls ? [] : laidRemarks(modelOf(was), modelOf(level), unit)),
+  ];
+}
+
+/** Deeper by less than this is no news, mm. */
+const NEWS = 1;
+
+/** Things that reach into a wall; the same model gives the same list. */
+export const inWalls: (model: LevelModel) => readonly InWall[] = remembered(thingsInWalls);
+
+function inWallRemarks(was: LevelModel, model: LevelModel, unit: Unit): readonly Remark[] {
+  const depths = new Map(inWalls(was).map(({ id, by }) => [id, by ?? Number.POSITIVE_INFINITY]));
+  return inWalls(model)
+    .filter(({ id, by }) => (by ?? Number.POSITIVE_INFINITY) > (depths.get(id) ?? 0) + NEWS)
+    .map((found) => inWallRemark(model.level, found, unit));
+}
+
+/** That a thing reaches into a wall, and the press that sets it at the face. */
+export function inWallRemark(level: Level, found: InWall, unit: Unit): Remark {
+  const words = describeInWall(level, found, unit);
+  const { id, out } = found;
+  return { words, act: out && { kind: 'out-of-wall', label: 'Set it at the wall', levelId: level.id, id } };
+}
+
+function laidRemarks(was: LevelModel, model: LevelModel, unit: Unit): readonly Remark[] {
+  const told = new Set(was.notices.filter(isLaid).map(keyOf));
+  return model.notices
+    .filter((notice) => isLaid(notice) && !told.has(keyOf(notice)))
+    .map((notice) => ({ words: describeNotice(notice, unit, model.level), act: oneWallAct(notice, model.level.id) }));
+}
+
+const isLaid = ({ kind }: Notice): boolean => kind === 'walls-overlap';
+const keyOf = ({ ids }: Notice): string => ids.join(' ');
+
+/** The press that makes one of two walls that lie on one another; null for more of them. */
+export function oneWallAct({ ids }: Notice, levelId: string): HintAct | null {
+  const [a, b] = ids;
+  if (a === undefined || b === undefined || ids.length > 2) return null;
+  return { kind: 'one-wall', label: 'Make one wall of them', levelId, ids: [a, b] };
+}
+
+/** The way of a thing out of the wall that it reaches into, mm; null where it reaches into none. */
+export function wayToFace(plan: Plan, levelId: string, id: string): readonly [dx: number, dy: number] | null {
+  return inWalls(modelOf(levelOf(plan, levelId))).find((found) => found.id === id)?.out ?? null;
+}
