@@ -261,7 +261,10 @@ export interface Visit {
   readonly closedSince: string | null;
   readonly mitigationOnSince: string | null;
   readonly start: string | null;
+  /** The pick-up that happened. */
   readonly end: string | null;
+  /** The pick-up as planned. It never reads as done, and `end` outweighs it. */
+  readonly plannedEnd?: string | null;
   /** When the closed house was opened again. */
   readonly closedUntil?: string | null;
   readonly posted?: string | null;

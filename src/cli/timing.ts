@@ -24,10 +24,18 @@ const asJson = (report: TimingReport) => ({
   cautions: CAUTIONS,
 });
 
-function asText(plan: Plan, { checks, earliestEnd, latestEnd, closeBy, mitigationOnBy }: TimingReport): string {
+function asText(
+  plan: Plan,
+  { checks, earliestEnd, latestEnd, closeBy, mitigationOnBy, planned }: TimingReport,
+): string {
+  const { closedSince, plannedEnd, mitigationOnSince } = plan.visit;
+  // What was closed, or switched on, is told as it was: a "by" that is over would be no advice.
   const rows = [
-    ['Close the house by', closeBy],
-    ['Mitigation system on by', mitigationOnBy],
+    ...(closeBy === null && plan.visit.start !== null
+      ? []
+      : [closedSince ? ['House closed since', closedSince] : ['Close the house by', closeBy]]),
+    mitigationOnSince ? ['Mitigation system on since', mitigationOnSince] : ['Mitigation system on by', mitigationOnBy],
+    ...(planned ? [['Pick-up as planned, not written down yet', plannedEnd]] : []),
     ['Pick up from', earliestEnd],
     ['Pick up until', latestEnd],
   ].map(([name, at]) => `  ${name}: ${at ?? 'not known: the start is not written down'}`);

@@ -49,6 +49,7 @@ export const VISIT_INSTANTS = [
   'mitigationOnSince',
   'start',
   'end',
+  'plannedEnd',
   'closedUntil',
   'posted',
   'received',

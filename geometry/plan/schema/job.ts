@@ -144,6 +144,7 @@ export const KIT_EXTRAS = {
 };
 
 export const VISIT_EXTRAS = {
+  plannedEnd: maybe(about(instantOrNull(), 'The pick-up as planned; `end` is the one that happened.')),
   closedUntil: maybe(about(instantOrNull(), 'When the closed house was opened again.')),
   posted: maybe(instantOrNull()),
   received: maybe(about(instantOrNull(), 'At the laboratory.')),

@@ -80,6 +80,7 @@ function changedBoard({ changedAt }: PlanCard, now: number): string {
 /** Headings, in the order in which they want to be seen. */
 const DUE: Readonly<Record<DueStep, string>> = {
   overdue: 'Overdue',
+  'test-again': 'To be tested again',
   measuring: 'Measuring now',
   'to-the-laboratory': 'To the laboratory',
   'to-be-started': 'To be started',

@@ -4,6 +4,7 @@ import { visitTimes } from '../timing/checks.ts';
 import { DAY, HOUR, MINUTE, type Ms, msOf, saidInstant } from '../timing/clock.ts';
 import { laboratoryBy, postBy } from '../timing/laboratory.ts';
 import { timingReport } from '../timing/report.ts';
+import { isLongTerm } from '../timing/term.ts';
 
 export type EventKind = 'closing' | 'start' | 'pick-up-window' | 'last-moment' | 'pick-up' | 'posting' | 'laboratory';
 
@@ -23,6 +24,8 @@ const MOMENT: Ms = 15 * MINUTE;
 /** A tester needs the drive, a householder a reminder: common practice, no published source. */
 const ALARMS = {
   visit: [DAY, 2 * HOUR],
+  /** When the window opens. */
+  opens: [0],
   last: [6 * HOUR, 2 * HOUR, 30 * MINUTE],
   closing: [12 * HOUR, HOUR],
   post: [HOUR],
@@ -33,7 +36,7 @@ const ALARMS = {
  * written down, where it is.
  */
 export function jobEvents(plan: Plan): readonly JobEvent[] {
-  const { start, end } = visitTimes(plan);
+  const { start, end, closed } = visitTimes(plan);
   if (start === null) return [];
   const report = timingReport(plan);
   const { timeZone, label } = plan.site;
@@ -51,16 +54,21 @@ export function jobEvents(plan: Plan): readonly JobEvent[] {
     notes: [says, ...CAUTIONS].join('\n'),
     alarms,
   });
-  const close = msOf(report.closeBy) ?? start;
+  // Of a house that is closed already nothing has to be closed, and a long-term test needs no closed one.
+  const close = closed === null ? msOf(report.closeBy) : null;
   return [
-    event(
-      'closing',
-      'Close the house',
-      close,
-      close + MOMENT,
-      `Windows and outside doors closed on all levels from now until the detectors are fetched. ${capital('whole-house and window fans off.')}`,
-      ALARMS.closing,
-    ),
+    ...(close === null
+      ? []
+      : [
+          event(
+            'closing',
+            'Close the house',
+            close,
+            close + MOMENT,
+            `Windows and outside doors closed on all levels from now until the detectors are fetched. ${capital('whole-house and window fans off.')}`,
+            ALARMS.closing,
+          ),
+        ]),
     event(
       'start',
       `Set out ${names || 'the detectors'}`,
@@ -75,7 +83,7 @@ export function jobEvents(plan: Plan): readonly JobEvent[] {
       earliest,
       latest,
       `Not before ${saidInstant(earliest, timeZone)}, not after ${saidInstant(latest, timeZone)}. Outside it the test is not evaluated.`,
-      [],
+      ALARMS.opens,
     ),
     ...(end === null
       ? []
@@ -104,7 +112,8 @@ export function jobEvents(plan: Plan): readonly JobEvent[] {
 type EventOf = (kind: EventKind, title: string, at: Ms, until: Ms, says: string, alarms: readonly Ms[]) => JobEvent;
 
 /** What follows the pick-up of detectors that a laboratory reads. */
-function sending({ kit, site }: Plan, fetched: Ms, event: EventOf): readonly JobEvent[] {
+function sending(plan: Plan, fetched: Ms, event: EventOf): readonly JobEvent[] {
+  const { kit, site } = plan;
   const laboratory = laboratoryBy(fetched, kit.labDays);
   const post = postBy(fetched, kit.labDays);
   const latest = post > fetched + HOUR ? ` At the latest ${saidInstant(post, site.timeZone)}.` : '';
@@ -114,7 +123,7 @@ function sending({ kit, site }: Plan, fetched: Ms, event: EventOf): readonly Job
       'Post the detectors',
       fetched + HOUR,
       fetched + HOUR + MOMENT,
-      `Today, sealed: what they hold decays by half in under four days.${latest}`,
+      `Today, sealed${isLongTerm(plan) ? '' : ': what they hold decays by half in under four days'}.${latest}`,
       ALARMS.post,
     ),
     event(

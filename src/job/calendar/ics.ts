@@ -1,6 +1,7 @@
 import { createEvents, type EventAttributes, type DateTime as IcsTime } from 'ics';
 import { assert } from '../../../geometry/assert.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
+import { remembered } from '../../../geometry/remembered.ts';
 import { MINUTE, type Ms } from '../timing/clock.ts';
 import { type JobEvent, jobEvents } from './events.ts';
 
@@ -14,9 +15,11 @@ export function calendarText(plan: Plan, now: Ms): string {
   assert(events.length > 0, 'a calendar of no events');
   const { error, value } = createEvents(events.map((event) => attributes(plan, event)));
   assert(!error && typeof value === 'string', `the calendar was refused: ${error?.message}`);
-  // The library stamps with the clock of the machine; the same visit at the same time gives the same file here.
+  // The library writes nothing for an alarm at the very start, and stamps with the clock of the machine; the same visit at the same time gives the same file here.
   const stamp = new Date(now).toISOString().replace(/[-:]|\.\d+/g, '');
-  return folded(value).replace(/^DTSTAMP:.*$/gm, `DTSTAMP:${stamp}`);
+  return folded(value)
+    .replace(/^DTSTAMP:.*$/gm, `DTSTAMP:${stamp}`)
+    .replace(/^TRIGGER:-?PT?(?=\r?$)/gm, 'TRIGGER:PT0S');
 }
 
 /** Most octets of a line: RFC 5545, 3.1. */
@@ -46,9 +49,9 @@ function attributes(plan: Plan, event: JobEvent): EventAttributes {
   return {
     uid: `${event.kind}.${idOf(plan)}@stillspot`,
     productId: 'Stillspot',
-    title: event.title,
-    description: event.notes,
-    location: plan.site.label,
+    title: plain(event.title),
+    description: plain(event.notes),
+    location: plain(plan.site.label),
     start: utc(event.start),
     startInputType: 'utc',
     startOutputType: 'utc',
@@ -57,18 +60,43 @@ function attributes(plan: Plan, event: JobEvent): EventAttributes {
     endOutputType: 'utc',
     alarms: event.alarms.map((before) => ({
       action: 'display' as const,
-      description: event.title,
+      description: plain(event.title),
       trigger: { before: true, minutes: before / MINUTE },
     })),
   };
 }
 
-/** A name for the visit: the plan's title, its place and its first detector, in letters and digits of any writing. */
-function idOf({ title, site, levels }: Plan): string {
-  const first = levels.flatMap(({ detectors }) => detectors)[0]?.id ?? 'none';
-  const words = `${title} ${site.label} ${first}`.normalize('NFKC').toLowerCase();
-  return words.replace(/[^\p{L}\p{M}\p{N}]+/gu, '-').replace(/^-|-$/g, '');
+/**
+ * A name for the visit. Two plans may have one title: what is drawn tells them apart. The times are left out, so that a visit that is
+ * moved keeps its entries, and so are furniture, pictures and answers.
+ */
+const idOf = remembered(({ title, site, levels }: Plan): string => {
+  const drawn = levels.map(({ id, name, walls, openings, rooms, detectors }) => {
+    return [id, name, walls, openings, rooms, detectors.map((detector) => detector.id)];
+  });
+  return digest(JSON.stringify([title, site, drawn]));
+});
+
+/** 106 bits of a text (cyrb53 twice, in the public domain): two plans of one id are not to be expected. */
+function digest(text: string): string {
+  return [0, 1].map((seed) => hash53(text, seed).toString(36).padStart(11, '0')).join('');
 }
+
+function hash53(text: string, seed: number): number {
+  let [a, b] = [0xdeadbeef ^ seed, 0x41c6ce57 ^ seed];
+  for (let i = 0; i < text.length; i++) {
+    const code = text.charCodeAt(i);
+    a = Math.imul(a ^ code, 2654435761);
+    b = Math.imul(b ^ code, 1597334677);
+  }
+  a = Math.imul(a ^ (a >>> 16), 2246822507) ^ Math.imul(b ^ (b >>> 13), 3266489909);
+  b = Math.imul(b ^ (b >>> 16), 2246822507) ^ Math.imul(a ^ (a >>> 13), 3266489909);
+  return 4294967296 * (2097151 & b) + (a >>> 0);
+}
+
+/** Text of a calendar has no control characters but the ends of its lines: RFC 5545, 3.3.11. */
+// biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is taken out
+const plain = (text: string): string => text.replace(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u2028\u2029]/g, '');
 
 function utc(at: Ms): IcsTime {
   const date = new Date(at);

@@ -41,6 +41,7 @@ export const OTHER_ITEMS: readonly ConditionItem[] = [
     ifBroken: 'Switch it on and wait 24 h before the next start.',
     sources: MITIGATION_BEFORE.sources,
     onlyWith: 'mitigation-system',
+    anyTerm: true,
   },
   {
     id: 'no-severe-weather',
@@ -61,5 +62,6 @@ export const OTHER_ITEMS: readonly ConditionItem[] = [
     ifBroken: 'Write in the log of the detector what was seen.',
     sources: [MAH('Exh. 4'), source('primary', '32 Ill. Adm. Code 422.70(g)')],
     everyHouse: true,
+    anyTerm: true,
   },
 ];

@@ -2,9 +2,12 @@ import type { Condition, Plan } from '../../../geometry/plan/model.ts';
 import type { Source } from '../../../geometry/rules/types.ts';
 import { counted, listed } from '../../../geometry/words.ts';
 import { ILLINOIS, MAH, source } from '../sources.ts';
-import { msOf } from '../timing/clock.ts';
+import { msOf, saidInstant } from '../timing/clock.ts';
+import { CLOSED_BEFORE } from '../timing/limits.ts';
 import { hasMitigation } from '../timing/mitigation.ts';
+import { isLongTerm } from '../timing/term.ts';
 import { AIR_ITEMS } from './air-items.ts';
+import { machinesNearby } from './machines.ts';
 import { OTHER_ITEMS } from './other-items.ts';
 import type { BreakMeans, ConditionItem, ConditionRow, ConditionsReport } from './types.ts';
 
@@ -34,8 +37,9 @@ export function conditionsReport(plan: Plan): ConditionsReport {
   return { rows, ...wholeOf(rows) };
 }
 
-/** An item that was answered is never left out of the list, whatever the plan shows. */
-function applies(plan: Plan, { id, onlyWith }: ConditionItem): boolean {
+/** An item that was answered is never left out of the list, whatever the plan shows; a long-term test has no closed house. */
+function applies(plan: Plan, { id, onlyWith, anyTerm }: ConditionItem): boolean {
+  if (!anyTerm && isLongTerm(plan)) return false;
   if (onlyWith === undefined) return true;
   return hasMitigation(plan) || plan.conditions.some(({ item }) => item === id);
 }
@@ -56,6 +60,9 @@ function strangers({ conditions }: Plan): readonly ConditionItem[] {
     }));
 }
 
+/** The item about machines near a detector. */
+export const MACHINES_OFF = 'room-machines-off';
+
 const RANK = { broken: 0, unknown: 1, kept: 2, 'not-applicable': 3 } as const;
 
 /** Of several answers the worst: a break that was seen once has happened. */
@@ -73,7 +80,8 @@ function rowOf(plan: Plan, item: ConditionItem): ConditionRow {
   const answered = answer?.state ?? 'unknown';
   const mayBeNone = !item.everyHouse && !(item.onlyWith && hasMitigation(plan));
   const touched = item.id === 'not-disturbed' ? tamperedDetectors(plan) : [];
-  const settled = answered === 'not-applicable' && !mayBeNone ? 'unknown' : answered;
+  const drawn = item.id === MACHINES_OFF && machinesNearby(plan).length > 0;
+  const settled = answered === 'not-applicable' && (!mayBeNone || drawn) ? 'unknown' : answered;
   const state = touched.length > 0 ? 'broken' : settled;
   const found = touched.length > 0 ? `The log has tampering seen at ${listed(touched)}. ` : '';
   const doubted =
@@ -82,17 +90,19 @@ function rowOf(plan: Plan, item: ConditionItem): ConditionRow {
     item,
     state,
     answered,
-    mayBeNone,
+    mayBeNone: mayBeNone && !drawn,
+    names: namedIn(plan, item),
     by: state === answered ? (answer?.by?.trim() ?? '') : '',
     at: state === answered ? (answer?.at ?? null) : null,
     note: answer?.note.trim() ?? '',
     early: state === 'kept' && isBefore(answer?.at ?? null, plan.visit.end),
     means: state === 'broken' ? item.breakMeans : null,
-    says: found + doubted + saysOf(state, item, plan.visit.start !== null),
+    beforeStart: state === 'broken' && touched.length === 0 && isBeforeStart(plan, answer?.at ?? null),
+    says: found + doubted + saysOf(plan, state, item, answer?.at ?? null),
   };
 }
 
-function saysOf(state: Condition['state'], item: ConditionItem, started: boolean): string {
+function saysOf(plan: Plan, state: Condition['state'], item: ConditionItem, at: string | null): string {
   switch (state) {
     case 'kept':
       return 'Kept.';
@@ -101,10 +111,30 @@ function saysOf(state: Condition['state'], item: ConditionItem, started: boolean
     case 'unknown':
       return 'Not known yet. The test cannot pass without it.';
     case 'broken':
-      return [whatABreakMeans(item), started ? '' : 'Found before the start: answer again when it is put right.']
-        .filter(Boolean)
-        .join(' ');
+      return isBeforeStart(plan, at) ? beforeStartWords(plan, item, at) : whatABreakMeans(item);
   }
+}
+
+/** Found before anything was measured: a break to put right, and nothing to repeat. */
+function isBeforeStart({ visit }: Plan, at: string | null): boolean {
+  const [seen, start] = [msOf(at), msOf(visit.start)];
+  if (visit.end !== null) return false;
+  return start === null || (seen !== null && seen < start);
+}
+
+function beforeStartWords({ site }: Plan, { breakMeans, ifBroken }: ConditionItem, at: string | null): string {
+  const seen = msOf(at);
+  const lead = CLOSED_BEFORE.duration;
+  const soonest =
+    seen === null ? 'when it has been right for 12 h' : `not before ${saidInstant(seen + lead, site.timeZone)}`;
+  const later = breakMeans === 'not-evaluated' ? ` Start later: ${soonest}.` : '';
+  return `Found before the start. ${ifBroken}${later} Answer again when it is put right.`;
+}
+
+/** The question about machines near a detector names those that are drawn there. */
+function namedIn(plan: Plan, { id }: ConditionItem): string {
+  const near = id === MACHINES_OFF ? machinesNearby(plan) : [];
+  return near.length > 0 ? `Drawn within 20 ft (6.1 m): ${listed(near)}.` : '';
 }
 
 /** What a break of an item comes to for the test, and what to do about it. */
@@ -137,7 +167,7 @@ function wholeOf(rows: readonly ConditionRow[]): Pick<ConditionsReport, 'whole' 
   if (lost.length > 0) {
     return {
       whole: 'not-evaluated',
-      says: `Broken: ${named(lost)}. This test is not evaluated. Keep the record and test again.`,
+      says: `Broken: ${named(lost)}. ${lost.every(({ beforeStart }) => beforeStart) ? 'Found before the start: put it right and start later.' : 'This test is not evaluated. Keep the record and test again.'}`,
     };
   }
   const doubtful = rows.filter(({ means }) => means === 'look-again');

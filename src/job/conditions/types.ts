@@ -20,6 +20,8 @@ export interface ConditionItem {
   readonly sources: readonly Source[];
   /** Left out of the list where the house has no such thing; left empty, it is always asked. */
   readonly onlyWith?: 'mitigation-system';
+  /** Asked of a test of any term: all others are the closed house of a short one. */
+  readonly anyTerm?: true;
   /** Every house has it: that there is none is no answer. */
   readonly everyHouse?: true;
 }
@@ -40,6 +42,10 @@ export interface ConditionRow {
   readonly note: string;
   /** Seen kept before the pick-up that the plan has, and not looked at since. */
   readonly early: boolean;
+  /** What is drawn that the question is about; empty for nothing. */
+  readonly names: string;
+  /** Broken, and found before anything was measured. */
+  readonly beforeStart: boolean;
   /** Null while it is not broken. */
   readonly means: BreakMeans | null;
   /** What the state comes to for this test, in sentences. */

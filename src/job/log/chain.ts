@@ -10,8 +10,9 @@ const ORDER: readonly StepKind[] = ['set-out', 'fetched', 'sealed', 'hand-over',
 /**
  * Where a detector was, from the house to the laboratory. Set out, fetched, posted and received are the visit's; seal and
  * hand-overs are the detector's. Nothing is put right: what contradicts another time or hand has its doubt beside it.
+ * @param now where they are is told by what has happened until then
  */
-export function chainOf(plan: Plan, detector: string): Chain {
+export function chainOf(plan: Plan, detector: string, now: Ms = Number.POSITIVE_INFINITY): Chain {
   const entry = logOf(plan, detector);
   const ordered = inOrderOfTime(plan, entry);
   let holder = '';
@@ -21,7 +22,14 @@ export function chainOf(plan: Plan, detector: string): Chain {
     if (step.kind !== 'sealed') holder = step.to;
     return { ...step, from, doubts };
   });
-  return { steps, now: nowWords(steps, plan.site.timeZone), doubtful: steps.some(({ doubts }) => doubts.length > 0) };
+  return {
+    steps,
+    now: nowWords(
+      steps.filter(({ at }) => at === null || at <= now),
+      plan.site.timeZone,
+    ),
+    doubtful: steps.some(({ doubts }) => doubts.length > 0),
+  };
 }
 
 /** Who has it, as a name that a hand-over can start from; empty where nobody is written down. */

@@ -212,6 +212,10 @@ export const NEXT_STEPS: Readonly<Record<NextStepId, NextStep>> = {
   },
 };
 
+/** Whether a step says that this test has to be done again before anything rests on it. */
+export const isRetest = (step: NextStepId): boolean =>
+  step === 'retest-straddles' || step === 'retest-spread' || step === 'not-evaluated';
+
 /** From here a second short-term test at once, pCi/L: the strict of two published figures (8 and 10). */
 export const SECOND_TEST_FROM = 8;
 

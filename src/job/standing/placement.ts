@@ -3,7 +3,7 @@ import type { Detector, Level, Plan } from '../../../geometry/plan/model.ts';
 import { ruleOf } from '../../../geometry/rules/profiles.ts';
 import type { RuleId } from '../../../geometry/rules/types.ts';
 import { describeNotRun, describeReport, listed } from '../../../geometry/words.ts';
-import { answerFor } from '../conditions/report.ts';
+import { answerFor, MACHINES_OFF } from '../conditions/report.ts';
 import { detectorLabel } from '../readings/set-name.ts';
 import type { StandingReason, StandingStage } from './types.ts';
 
@@ -58,9 +58,6 @@ function verdictReasons(plan: Plan, level: Level, detector: Detector, report: De
   const standing = verdict === 'blocked' && hasResult ? 'not-evaluated' : 'unknown';
   return [{ standing, stage: 'place', says, detectors: [detector.id] }];
 }
-
-/** The answer in the house that settles whether a machine near a detector was off. */
-const MACHINES_OFF = 'room-machines-off';
 
 /** Where the checks that were not run are answered; the others under Draw. */
 const STAGE_OF: Partial<Readonly<Record<RuleId, StandingStage>>> = {

@@ -47,11 +47,17 @@ function timeReasons(plan: Plan): readonly StandingReason[] {
     const { rule, verdict, detail } = check;
     const says = `${TIMING_NAME[rule]}: ${detail}`;
     const of = { stage: 'time', says, detectors: null } as const;
+    // What is only planned has happened neither well nor badly.
+    if (rule === 'exposure' && plan.visit.end === null)
+      return [{ ...of, standing: 'unknown', says: notFetched(plan, says) }];
     if (STANDS_WITH.includes(rule) && verdict === 'blocked') return [{ ...of, standing: 'not-evaluated' }];
     const open = verdict === 'unknown' || (rule === 'weather' && verdict === 'blocked') || isLaboratoryDoubt(check);
     return open ? [{ ...of, standing: 'unknown' }] : [];
   });
 }
+
+const notFetched = (plan: Plan, says: string): string =>
+  plan.visit.plannedEnd ? `${says} The pick-up is planned, and not written down yet.` : says;
 
 function houseReasons(plan: Plan): readonly StandingReason[] {
   const { whole, says } = conditionsReport(plan);

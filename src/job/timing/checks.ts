@@ -2,16 +2,11 @@ import type { Verdict } from '../../../geometry/check/types.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { Source } from '../../../geometry/rules/types.ts';
 import { DAY, HOUR, type Ms, msOf, saidDuration, saidInstant } from './clock.ts';
+import { closedCheck } from './closed.ts';
 import { laboratoryCheck } from './laboratory.ts';
-import {
-  AFTER_MITIGATION_WITHIN,
-  CLOSED_BEFORE,
-  LEAST_EXPOSURE,
-  MITIGATION_BEFORE,
-  MONITOR_HOURS,
-  SHORT_TEST,
-} from './limits.ts';
+import { AFTER_MITIGATION_WITHIN, MITIGATION_BEFORE } from './limits.ts';
 import { hasMitigation } from './mitigation.ts';
+import { isLongTerm, leastOfTerm } from './term.ts';
 import { weatherCheck } from './weather.ts';
 
 export type TimingRule = 'exposure' | 'closed-building' | 'mitigation-system' | 'weather' | 'laboratory';
@@ -35,13 +30,16 @@ export interface TimingCheck {
   readonly sources: readonly Source[];
 }
 
-/** The instants of a visit, ms; null for those that are not known. */
+/** The instants of a visit, ms; null for those that are not known. A pick-up that happened outweighs a planned one. */
 export interface VisitTimes {
   readonly closed: Ms | null;
   readonly opened: Ms | null;
   readonly mitigation: Ms | null;
   readonly start: Ms | null;
+  /** The pick-up that happened, or the planned one while none has. */
   readonly end: Ms | null;
+  /** Whether `end` is only planned. */
+  readonly planned: boolean;
   readonly posted: Ms | null;
   readonly received: Ms | null;
 }
@@ -52,7 +50,8 @@ export function visitTimes({ visit }: Plan): VisitTimes {
     opened: msOf(visit.closedUntil),
     mitigation: msOf(visit.mitigationOnSince),
     start: msOf(visit.start),
-    end: msOf(visit.end),
+    end: msOf(visit.end) ?? msOf(visit.plannedEnd),
+    planned: visit.end === null && msOf(visit.plannedEnd) !== null,
     posted: msOf(visit.posted),
     received: msOf(visit.received),
   };
@@ -70,23 +69,33 @@ export function timingChecks(plan: Plan): readonly TimingCheck[] {
   ];
 }
 
-function exposureCheck({ kit }: Plan, { start, end }: VisitTimes): TimingCheck {
+function exposureCheck(plan: Plan, { start, end, planned }: VisitTimes): TimingCheck {
+  const term = leastOfTerm(plan);
   const check = (verdict: TimingCheck['verdict'], detail: string): TimingCheck => ({
     rule: 'exposure',
     verdict,
     detail,
-    sources: LEAST_EXPOSURE.sources,
+    sources: term.sources,
   });
-  const [least, most] = [kit.minimumHours * HOUR, kit.maximumHours * HOUR];
+  const { minimumHours, maximumHours } = plan.kit;
+  const [least, most] = [minimumHours * HOUR, maximumHours * HOUR];
   const window = `${saidDuration(least)} to ${saidDuration(most)}`;
+  if (most < term.duration) {
+    return check(
+      'blocked',
+      `The kit may lie out for ${saidDuration(most)} at most, and ${term.name} takes ${saidDuration(term.duration)} at least. Choose another kit.`,
+    );
+  }
   if (start === null || end === null) {
     return check('unknown', `Start and pick-up must both be written down, to the minute. The kit asks for ${window}.`);
   }
   const exposure = end - start;
   if (exposure < 0)
     return check('blocked', 'The pick-up is written down before the start: one of them is wrong. Look at both times.');
-  const lay = `The detector lay out for ${saidDuration(exposure)}`;
-  const verdictOf = 'The test is not evaluated; keep the record and test again.';
+  const lay = planned
+    ? `As planned the detector lies out for ${saidDuration(exposure)}`
+    : `The detector lay out for ${saidDuration(exposure)}`;
+  const verdictOf = planned ? 'Plan another pick-up.' : 'The test is not evaluated; keep the record and test again.';
   if (exposure < least)
     return check(
       'blocked',
@@ -94,69 +103,17 @@ function exposureCheck({ kit }: Plan, { start, end }: VisitTimes): TimingCheck {
     );
   if (exposure > most)
     return check('blocked', `${lay}, ${short(exposure - most)} past the kit's ${saidDuration(most)}. ${verdictOf}`);
-  if (exposure < LEAST_EXPOSURE.duration) {
+  if (exposure < term.duration) {
     return check(
       'blocked',
-      `${lay}. The kit allows it, and no short-term test of less than 48 h is accepted. ${verdictOf}`,
+      `${lay}. The kit allows it, and ${term.name} of less than ${saidDuration(term.duration)} is not accepted. ${verdictOf}`,
     );
   }
-  return check('clear', `${lay}: within the kit's ${window}.`);
+  return check('clear', `${lay}: within the kit's ${window}.${planned ? '' : ''}`);
 }
 
 /** Never "0 min" for what is a few seconds. */
 const short = (by: Ms) => (by < 60_000 ? 'less than a minute' : saidDuration(by));
-
-function closedCheck({ visit, site }: Plan, { closed, opened, start, end }: VisitTimes): TimingCheck {
-  const check = (verdict: TimingCheck['verdict'], detail: string): TimingCheck => ({
-    rule: 'closed-building',
-    verdict,
-    detail,
-    sources: [...CLOSED_BEFORE.sources, ...SHORT_TEST.sources],
-  });
-  if (start === null)
-    return check('unknown', 'The start is not written down, so the closed hours before it cannot be told.');
-  // Before what is missing: an opening that is written down is no longer unknown.
-  if (opened !== null && (end === null || opened < end)) {
-    return check(
-      'blocked',
-      `The house was opened at ${saidInstant(opened, site.timeZone)}, before the pick-up. The test is not evaluated.`,
-    );
-  }
-  if (closed === null) {
-    return check(
-      'unknown',
-      `Since when the house was closed is not written down. It must have been by ${saidInstant(start - CLOSED_BEFORE.duration, site.timeZone)}.`,
-    );
-  }
-  const before = start - closed;
-  const lead =
-    before >= 0
-      ? `Closed for ${saidDuration(before)} before the start`
-      : `Closed ${saidDuration(before)} after the start`;
-  if (before >= CLOSED_BEFORE.duration) return check('clear', `${lead}.`);
-  if (end === null) return check('blocked', `${lead}, needs 12 h. ${waysOut(closed, site.timeZone)}`);
-  const whole = end - closed;
-  if (whole >= SHORT_TEST.duration && end - start >= SHORT_TEST.duration) {
-    return check(
-      'clear',
-      `${lead}, and then ${saidDuration(whole)} in the closed house: a test of 4 days or more needs no lead time.`,
-    );
-  }
-  if (visit.device === 'monitor' && end - Math.max(start, closed + CLOSED_BEFORE.duration) >= MONITOR_HOURS.duration) {
-    return check(
-      'tight',
-      `${lead}. Average the monitor's hours from ${saidInstant(closed + CLOSED_BEFORE.duration, site.timeZone)} on, at least 46 in one run.`,
-    );
-  }
-  return check('blocked', `${lead}, needs 12 h before a test of less than 96 h. ${waysOut(closed, site.timeZone)}`);
-}
-
-/** ANSI/AARST MAH-2019, 6.1.2: wait, or extend. */
-function waysOut(closed: Ms, zone: string): string {
-  const wait = saidInstant(closed + CLOSED_BEFORE.duration, zone);
-  const extend = saidInstant(closed + SHORT_TEST.duration, zone);
-  return `Start no earlier than ${wait}, or leave it out until ${extend} or later, where the kit may lie so long.`;
-}
 
 function mitigationCheck(plan: Plan, { mitigation, start }: VisitTimes): TimingCheck {
   const { timeZone } = plan.site;
@@ -176,6 +133,11 @@ function mitigationCheck(plan: Plan, { mitigation, start }: VisitTimes): TimingC
     );
   }
   const ran = start - mitigation;
+  if (isLongTerm(plan)) {
+    return ran >= 0
+      ? check('clear', `The system ran for ${saidDuration(ran)} before the start.`)
+      : check('blocked', 'The system was switched on after the start: the test measured the house without it.');
+  }
   if (ran < MITIGATION_BEFORE.duration) {
     const wait = saidInstant(mitigation + MITIGATION_BEFORE.duration, timeZone);
     const so = ran >= 0 ? `The system ran for ${saidDuration(ran)}` : 'The system was switched on after the start';

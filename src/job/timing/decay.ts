@@ -4,6 +4,7 @@ import { DAY, HOUR, type Ms, saidDuration, saidInstant, shortDay } from './clock
 import { laboratoryBy, postBy } from './laboratory.ts';
 import { POST_TAKES } from './limits.ts';
 import { pickUpWindow } from './pick-ups.ts';
+import { isLongTerm, kitWindow } from './term.ts';
 
 /** Half-life of radon-222: 3.8235 days, 91.764 h (nuclear data tables; the figure from memory). */
 const HALF_LIFE: Ms = 3.8235 * 24 * HOUR;
@@ -51,10 +52,11 @@ const TICKS = 4;
 
 /** Null while neither pick-up nor start is known, and for a monitor, which is read on site. */
 export function decayCourse(plan: Plan): DecayCourse | null {
-  const { start, end, posted, received } = visitTimes(plan);
+  const { start, end, planned, posted, received } = visitTimes(plan);
   const { kit, visit, site } = plan;
-  const from = end ?? (start === null ? null : pickUpWindow(start, kit).from);
-  if (from === null || visit.device === 'monitor') return null;
+  const from = end ?? (start === null ? null : pickUpWindow(start, kitWindow(plan)).from);
+  // What lies out for months is no charcoal: its traces do not decay.
+  if (from === null || visit.device === 'monitor' || isLongTerm(plan)) return null;
   const mark = (kind: DecayMark['kind'], at: Ms, words: string): DecayMark => {
     const left = fractionLeft(at - from);
     return {
@@ -74,7 +76,7 @@ export function decayCourse(plan: Plan): DecayCourse | null {
   ].sort((a, b) => a.at - b.at);
   const span = Math.min(WIDEST, Math.max(TICKS, Math.ceil(Math.max(...marks.map(({ days }) => days)) + 0.5)));
   return {
-    projected: end === null,
+    projected: end === null || planned,
     from,
     span,
     curve: Array.from({ length: POINTS + 1 }, (_, index) => {
@@ -83,7 +85,7 @@ export function decayCourse(plan: Plan): DecayCourse | null {
     }),
     ticks: ticksOf(from, span, site.timeZone),
     marks,
-    says: saysOf(plan, from, end !== null),
+    says: saysOf(plan, from, fetchedAs(end, planned)),
   };
 }
 
@@ -98,14 +100,21 @@ function ticksOf(from: Ms, span: number, zone: string): DecayCourse['ticks'] {
   });
 }
 
-function saysOf({ kit, site }: Plan, from: Ms, fetched: boolean): readonly string[] {
+type Fetched = 'fetched' | 'planned' | 'first possible';
+
+function fetchedAs(end: Ms | null, planned: boolean): Fetched {
+  if (end === null) return 'first possible';
+  return planned ? 'planned' : 'fetched';
+}
+
+function saysOf({ kit, site }: Plan, from: Ms, fetched: Fetched): readonly string[] {
   const whole = kit.labDays * DAY;
   const growth = errorGrowth(whole).toFixed(1);
   const post = Math.min(whole, POST_TAKES.duration);
   return [
-    fetched
+    fetched === 'fetched'
       ? ''
-      : `If it is fetched ${saidInstant(from, site.timeZone)}, the first possible moment. A later pick-up moves all of it.`,
+      : `If it is fetched ${saidInstant(from, site.timeZone)}, the ${fetched} moment. A later pick-up moves all of it.`,
     `At the laboratory's limit the counting error is ${growth} times that of a count at the pick-up. Half of the radon is gone in under four days: post on the day of the pick-up.`,
     `"Post by" leaves ${saidDuration(post)} for the post: ${POST_TAKES.sources[0]?.cite}.`,
   ].filter(Boolean);

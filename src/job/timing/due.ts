@@ -12,7 +12,14 @@ export interface DueFacts {
 }
 
 /** Where a test stands, in the order in which it wants to be seen. */
-export type DueStep = 'overdue' | 'measuring' | 'to-the-laboratory' | 'to-be-started' | 'no-date' | 'measured';
+export type DueStep =
+  | 'overdue'
+  | 'measuring'
+  | 'to-the-laboratory'
+  | 'test-again'
+  | 'to-be-started'
+  | 'no-date'
+  | 'measured';
 
 /** What comes next, and when. */
 export interface Due {
@@ -32,7 +39,9 @@ export function nextDue(facts: DueFacts, now: Ms, zone: string): Due {
   if (start === null) return { step: 'no-date', at: end, late: false, says: end === null ? '' : `Ends ${said(end)}` };
   if (start > now) return { step: 'to-be-started', at: start, late: false, says: `Set out ${said(start)}` };
   const window = facts.visit ? pickUpWindow(start, facts.visit.kit) : null;
-  if (end === null || end > now) return whileMeasuring(start, end, window, now, said);
+  // A pick-up ahead of now has not happened, in whatever field it stands.
+  const planned = end ?? msOf(facts.visit?.plannedEnd);
+  if (end === null || end > now) return whileMeasuring(start, planned, window, now, said);
   return onceFetched(facts, start, end, now, said);
 }
 
@@ -45,6 +54,13 @@ function whileMeasuring(start: Ms, end: Ms | null, window: PickUpWindow | null, 
   const { from, to } = window;
   if (now > to) return { step: 'overdue', at: to, late: true, says: `Overdue: past its window since ${said(to)}` };
   if (end !== null) {
+    if (now > end)
+      return {
+        step: 'overdue',
+        at: end,
+        late: true,
+        says: `Overdue: to be fetched ${said(end)}, until ${said(to)} at the latest`,
+      };
     const outside = end < from || end > to ? `, outside its window (${said(from)} to ${said(to)})` : '';
     return measuring(end, `Fetch ${said(end)}${outside}`);
   }
@@ -53,11 +69,13 @@ function whileMeasuring(start: Ms, end: Ms | null, window: PickUpWindow | null, 
 
 function onceFetched({ visit }: DueFacts, start: Ms, end: Ms, now: Ms, said: Say): Due {
   const measured = (says: string): Due => ({ step: 'measured', at: end, late: false, says });
+  const again = (says: string): Due => ({ step: 'test-again', at: end, late: true, says });
   if (!visit) return measured(`Measured until ${said(end)}`);
   const { from, to } = pickUpWindow(start, visit.kit);
   if (end < from || end > to || end - start < LEAST_EXPOSURE.duration) {
-    return measured(`Fetched ${said(end)}, outside its window: not evaluated`);
+    return again(`Fetched ${said(end)}, outside its window: not evaluated. Test again`);
   }
+  if (visit.again) return again(visit.again);
   if (visit.read || visit.monitor) return measured(`Measured until ${said(end)}`);
   const received = msOf(visit.received);
   if (received !== null && received <= now) return measured(`At the laboratory since ${said(received)}`);

@@ -11,7 +11,11 @@ export const postBy = (pickUp: Ms, labDays: number): Ms =>
   Math.max(pickUp, laboratoryBy(pickUp, labDays) - POST_TAKES.duration);
 
 /** Whether the laboratory had the detectors in time. A time that cannot be right is "unknown", and never a pass. */
-export function laboratoryCheck({ kit, site, visit }: Plan, { end, posted, received }: VisitTimes): TimingCheck {
+export function laboratoryCheck(
+  { kit, site, visit }: Plan,
+  { end: known, planned, posted, received }: VisitTimes,
+): TimingCheck {
+  const end = planned ? null : known;
   const check = (verdict: TimingCheck['verdict'], detail: string): TimingCheck => ({
     rule: 'laboratory',
     verdict,

@@ -29,10 +29,23 @@ export const AFTER_MITIGATION_WITHIN: TimeLimit = {
   sources: [source('memory', 'EPA 402-R-93-078')],
 };
 
+/** The least of a term, with what a test of that term is called. */
+export interface TermLimit extends TimeLimit {
+  readonly name: string;
+}
+
 /** No short-term test of any kind is shorter. */
-export const LEAST_EXPOSURE: TimeLimit = {
+export const LEAST_EXPOSURE: TermLimit = {
+  name: 'a short-term test',
   duration: 48 * HOUR,
   sources: [ILLINOIS('(b)(1)'), PENNSYLVANIA('(a)(4)(ii)')],
+};
+
+/** No long-term test is shorter. */
+export const LEAST_LONG_EXPOSURE: TermLimit = {
+  name: 'a long-term test',
+  duration: 91 * 24 * HOUR,
+  sources: [source('secondary', 'Health Canada, radon measurements in homes: at least 91 days')],
 };
 
 /** A continuous monitor may leave the hours before the lead time out: so many must be left in one run. */

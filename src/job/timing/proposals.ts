@@ -4,6 +4,7 @@ import { DAY, HOUR, instantAt, MINUTE, type Ms, wallTime } from './clock.ts';
 import { CLOSED_BEFORE, MITIGATION_BEFORE } from './limits.ts';
 import { hasMitigation } from './mitigation.ts';
 import { leastExposure } from './pick-ups.ts';
+import { isLongTerm, kitWindow } from './term.ts';
 
 /** When a tester works unless the plan says otherwise: common practice, no published source. */
 export const USUAL_PRACTICE: Practice = {
@@ -59,12 +60,13 @@ export function proposals(plan: Plan, now: Ms, days = 10): readonly DayProposal[
   const practice = plan.practice ?? USUAL_PRACTICE;
   const { mitigation } = visitTimes(plan);
   const closed = closedStill(plan, now);
-  const [least, most] = [leastExposure(plan.kit), plan.kit.maximumHours * HOUR];
+  const [least, most] = [leastExposure(kitWindow(plan)), plan.kit.maximumHours * HOUR];
   const lastLook = days + Math.ceil(most / DAY) + 1;
   const work = shifts(practice, plan.site.timeZone, now, lastLook);
-  const closedFrom = Math.max(now, (closed ?? now) + CLOSED_BEFORE.duration);
+  const long = isLongTerm(plan);
+  const closedFrom = long ? now : Math.max(now, (closed ?? now) + CLOSED_BEFORE.duration);
   const running = mitigation ?? (hasMitigation(plan) ? now : null);
-  const mitigated = running === null ? now : running + MITIGATION_BEFORE.duration;
+  const mitigated = running === null ? now : running + (long ? 0 : MITIGATION_BEFORE.duration);
   const from = Math.max(closedFrom, mitigated);
   return work
     .filter((shift) => shift.to > now && shift.from < now + days * DAY)

@@ -2,15 +2,18 @@ import type { Plan } from '../../../geometry/plan/model.ts';
 import { type TimingCheck, timingChecks, visitTimes } from './checks.ts';
 import { HOUR, instantText, type Ms } from './clock.ts';
 import { laboratoryBy } from './laboratory.ts';
-import { CLOSED_BEFORE, MITIGATION_BEFORE, SHORT_TEST } from './limits.ts';
+import { CLOSED_BEFORE, MITIGATION_BEFORE } from './limits.ts';
 import { pickUpWindow } from './pick-ups.ts';
+import { isLongTerm, kitWindow } from './term.ts';
 
 /** The times of a plan's visit. Instants in the site's zone, RFC 3339; null where the start is not known. */
 export interface TimingReport {
   readonly exposureHours: number | null;
+  /** Whether the pick-up is only planned: what hangs on it is as planned. */
+  readonly planned: boolean;
   readonly earliestEnd: string | null;
   readonly latestEnd: string | null;
-  /** When the house must be closed: 12 h before a test of less than 96 h, and at the start of a longer one. */
+  /** When the house must be closed: 12 h before the start, however long the test. Null for a long-term test, which needs no closed house. */
   readonly closeBy: string | null;
   /** When a mitigation system must run. */
   readonly mitigationOnBy: string | null;
@@ -20,19 +23,19 @@ export interface TimingReport {
 }
 
 export function timingReport(plan: Plan): TimingReport {
-  const { start, end } = visitTimes(plan);
+  const { start, end, planned } = visitTimes(plan);
   const { kit, site, visit } = plan;
   const text = (at: Ms | null) => (at === null ? null : instantText(at, site.timeZone));
   const before = (lead: Ms) => (start === null ? null : start - lead);
-  const window = start === null ? null : pickUpWindow(start, kit);
+  const window = start === null ? null : pickUpWindow(start, kitWindow(plan));
   const exposure = start === null || end === null ? null : end - start;
-  const lead = exposure !== null && exposure >= SHORT_TEST.duration ? 0 : CLOSED_BEFORE.duration;
   return {
     exposureHours: exposure === null ? null : exposure / HOUR,
+    planned,
     earliestEnd: text(window?.from ?? null),
     latestEnd: text(window?.to ?? null),
-    closeBy: text(before(lead)),
-    mitigationOnBy: text(before(MITIGATION_BEFORE.duration)),
+    closeBy: text(isLongTerm(plan) ? null : before(CLOSED_BEFORE.duration)),
+    mitigationOnBy: text(before(isLongTerm(plan) ? 0 : MITIGATION_BEFORE.duration)),
     laboratoryBy: text(end === null || visit.device === 'monitor' ? null : laboratoryBy(end, kit.labDays)),
     checks: timingChecks(plan),
   };

@@ -2,8 +2,9 @@ import type { Plan } from '../../../geometry/plan/model.ts';
 import { visitTimes } from './checks.ts';
 import { HOUR, instantAt, type Ms, saidDuration, shortInstant, wallTime } from './clock.ts';
 import { laboratoryBy } from './laboratory.ts';
-import { CLOSED_BEFORE, LEAST_EXPOSURE, MITIGATION_BEFORE } from './limits.ts';
+import { CLOSED_BEFORE, MITIGATION_BEFORE } from './limits.ts';
 import { pickUpWindow } from './pick-ups.ts';
+import { isLongTerm, kitWindow, leastOfTerm } from './term.ts';
 
 /** A bar of the timeline: what happens from when to when, beside what is needed. */
 export interface TimelineBar {
@@ -43,7 +44,7 @@ export function spanWords({ from, to }: Pick<TimelineBar, 'from' | 'to'>, zone: 
 
 function before(plan: Plan, start: Ms): readonly TimelineBar[] {
   const { end, closed, opened, mitigation } = visitTimes(plan);
-  const until = end ?? pickUpWindow(start, plan.kit).from;
+  const until = end ?? pickUpWindow(start, kitWindow(plan)).from;
   const needed = (name: string, lead: Ms, why: string): TimelineBar => ({
     name,
     from: start - lead,
@@ -55,25 +56,38 @@ function before(plan: Plan, start: Ms): readonly TimelineBar[] {
     since === null || since >= to ? [] : [{ name, from: since, to, kind: 'done', why: '' }];
   const lead = saidDuration(CLOSED_BEFORE.duration);
   const runs = saidDuration(MITIGATION_BEFORE.duration);
+  const house = isLongTerm(plan)
+    ? []
+    : [
+        needed('Closed before, needed', CLOSED_BEFORE.duration, `Closed for ${lead} before a test of less than 96 h.`),
+        ...done('House closed', closed, Math.min(opened ?? until, until)),
+      ];
   return [
-    needed('Closed before, needed', CLOSED_BEFORE.duration, `Closed for ${lead} before a test of less than 96 h.`),
-    ...done('House closed', closed, Math.min(opened ?? until, until)),
+    ...house,
     ...(mitigation === null
       ? []
       : [
-          needed('System on before, needed', MITIGATION_BEFORE.duration, `The system runs for ${runs} before a test.`),
+          ...(isLongTerm(plan)
+            ? []
+            : [
+                needed(
+                  'System on before, needed',
+                  MITIGATION_BEFORE.duration,
+                  `The system runs for ${runs} before a test.`,
+                ),
+              ]),
           ...done('System on', mitigation),
         ]),
   ];
 }
 
 function after(plan: Plan, start: Ms): readonly TimelineBar[] {
-  const { end, received } = visitTimes(plan);
+  const { end, planned, received } = visitTimes(plan);
   const { kit, visit } = plan;
-  const fetched = end ?? pickUpWindow(start, kit).from;
-  const least = saidDuration(LEAST_EXPOSURE.duration);
+  const fetched = end ?? pickUpWindow(start, kitWindow(plan)).from;
+  const term = leastOfTerm(plan);
   const shorter =
-    kit.minimumHours * HOUR < LEAST_EXPOSURE.duration ? `, and no short-term test is shorter than ${least}` : '';
+    kit.minimumHours * HOUR < term.duration ? `, and ${term.name} takes ${saidDuration(term.duration)} at least` : '';
   const laboratory: readonly TimelineBar[] =
     visit.device === 'monitor'
       ? []
@@ -83,7 +97,7 @@ function after(plan: Plan, start: Ms): readonly TimelineBar[] {
             from: fetched,
             to: laboratoryBy(fetched, kit.labDays),
             kind: 'open',
-            why: `The laboratory wants it within ${kit.labDays} days of the pick-up${end === null ? ', here the first possible one' : ''}.`,
+            why: `The laboratory wants it within ${kit.labDays} days of the pick-up${fetchedNote(end, planned)}.`,
           },
           ...(received === null || end === null || received < end
             ? []
@@ -92,13 +106,30 @@ function after(plan: Plan, start: Ms): readonly TimelineBar[] {
   return [
     {
       name: 'May be fetched',
-      ...pickUpWindow(start, kit),
+      ...pickUpWindow(start, kitWindow(plan)),
       kind: 'open',
       why: `The kit asks for ${kit.minimumHours} to ${kit.maximumHours} h${shorter}.`,
     },
-    ...(end === null ? [] : [{ name: 'Laid out', from: start, to: end, kind: 'done', why: '' } as const]),
+    ...(end === null ? [] : [laidOut(start, end, planned)]),
     ...laboratory,
   ];
+}
+
+/** What is planned is open, and never done. */
+const laidOut = (from: Ms, to: Ms, planned: boolean): TimelineBar =>
+  planned
+    ? {
+        name: 'To lie out, as planned',
+        from,
+        to,
+        kind: 'open',
+        why: 'The pick-up is planned, and not written down yet.',
+      }
+    : { name: 'Laid out', from, to, kind: 'done', why: '' };
+
+function fetchedNote(end: Ms | null, planned: boolean): string {
+  if (end === null) return ', here the first possible one';
+  return planned ? ', here the planned one' : '';
 }
 
 function midnightsBetween(from: Ms, to: Ms, zone: string): readonly Ms[] {

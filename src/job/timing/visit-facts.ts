@@ -1,10 +1,16 @@
 import type { Kit, Plan } from '../../../geometry/plan/model.ts';
+import { againWords } from '../standing/again.ts';
+import { kitWindow } from './term.ts';
 
 /** What the next date of a test hangs on. A few plain values, so that a list of plans knows it without the plans. */
 export interface VisitFacts {
   /** IANA zone of the site. */
   readonly zone: string;
   readonly kit: Pick<Kit, 'minimumHours' | 'maximumHours' | 'labDays'>;
+  /** The pick-up as planned; left out by an earlier Stillspot. */
+  readonly plannedEnd?: string | null;
+  /** Why the results in hand are not the end of it: "Test again", say; empty or left out where nothing speaks against them. */
+  readonly again?: string;
   readonly posted: string | null;
   readonly received: string | null;
   /** Read on site: nothing goes to a laboratory. */
@@ -13,11 +19,15 @@ export interface VisitFacts {
   readonly read: boolean;
 }
 
-export function visitFacts({ site, kit, visit, readings }: Plan): VisitFacts {
-  const { minimumHours, maximumHours, labDays } = kit;
+export function visitFacts(plan: Plan): VisitFacts {
+  const { site, kit, visit, readings } = plan;
+  const { labDays } = kit;
+  const { minimumHours, maximumHours } = kitWindow(plan);
   return {
     zone: site.timeZone,
     kit: { minimumHours, maximumHours, labDays },
+    plannedEnd: visit.plannedEnd ?? null,
+    again: againWords(plan),
     posted: visit.posted ?? null,
     received: visit.received ?? null,
     monitor: visit.device === 'monitor',

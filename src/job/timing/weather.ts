@@ -3,6 +3,7 @@ import { listed } from '../../../geometry/words.ts';
 import type { TimingCheck, VisitTimes } from './checks.ts';
 import { HOUR, type Ms, msOf, saidDuration, saidInstant } from './clock.ts';
 import { SEVERE_STORM, SHORT_TEST, WIND_LIMIT } from './limits.ts';
+import { isLongTerm } from './term.ts';
 
 /** The international mile, exactly. */
 const KMH_PER_MPH = 1.609344;
@@ -55,6 +56,7 @@ export function weatherCheck(plan: Plan, { start, end }: VisitTimes): TimingChec
     detail,
     sources: [...WIND_LIMIT.sources, ...SEVERE_STORM.sources],
   });
+  if (isLongTerm(plan)) return check('not-run', 'A long-term test takes the weather as it comes.');
   if (!forecast) {
     return check(
       'not-run',

@@ -12,7 +12,7 @@ import { answer } from './walk.ts';
 
 /** One item: a press answers it. A break says at once what it means; opened, what is asked, who, when, a note and the sources. */
 export function ConditionItem({ row }: { readonly row: ConditionRow }) {
-  const { item, state, answered, mayBeNone, says } = row;
+  const { item, state, answered, mayBeNone, says, names } = row;
   const [open, setOpen] = useState(false);
   const id = useId();
   const name = useRef<HTMLButtonElement>(null);
@@ -35,6 +35,7 @@ export function ConditionItem({ row }: { readonly row: ConditionRow }) {
         {mark && <VerdictMark verdict={mark} size={16} />}
         {answerLine(row, zone)}
       </p>
+      {names && <p className="condition__means">{names}</p>}
       {(state === 'broken' || doubtful) && <p className="condition__means">{says}</p>}
       <fieldset className="condition__answers">
         <legend className="unseen">{item.name}</legend>

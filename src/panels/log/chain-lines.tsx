@@ -5,6 +5,7 @@ import { stepWords } from '../../job/log/chain-words.ts';
 import { logOf, withLog } from '../../job/log/edit.ts';
 import { saidInstant } from '../../job/timing/clock.ts';
 import { useAppStore } from '../../state/store.ts';
+import { useMinute } from '../use-minute.ts';
 
 interface Props {
   readonly plan: Plan;
@@ -15,6 +16,7 @@ interface Props {
 /** Where a detector was, step by step in order of time, with what does not fit beside it. */
 export function ChainLines({ plan, detector, name }: Props) {
   const { steps } = chainOf(plan, detector);
+  const now = useMinute();
   return (
     <>
       <h4 className="log__sub">From hand to hand</h4>
@@ -31,6 +33,7 @@ export function ChainLines({ plan, detector, name }: Props) {
               <strong>{words}</strong>
               <span className="log__when">
                 {step.at === null ? 'time not known' : saidInstant(step.at, plan.site.timeZone)}
+                {step.at !== null && step.at > now && ', not yet'}
               </span>
               {step.note && <span>{step.note}</span>}
               {step.doubts.map((doubt) => (

@@ -1,6 +1,7 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { chainOf } from '../../job/log/chain.ts';
 import { detectorsInWords, type NamedDetector } from '../../job/log/detectors.ts';
+import { useMinute } from '../use-minute.ts';
 
 interface Props {
   readonly plan: Plan;
@@ -9,10 +10,11 @@ interface Props {
 
 /** Who has the detectors now, those that are together in one line; and whether the log contradicts itself. */
 export function WhoHasIt({ plan, all }: Props) {
+  const clock = useMinute();
   const places = new Map<string, NamedDetector[]>();
   const doubtful: NamedDetector[] = [];
   for (const detector of all) {
-    const chain = chainOf(plan, detector.id);
+    const chain = chainOf(plan, detector.id, clock);
     places.set(chain.now, [...(places.get(chain.now) ?? []), detector]);
     if (chain.doubtful) doubtful.push(detector);
   }

@@ -1,6 +1,7 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { counted } from '../../../geometry/words.ts';
 import { judgeReadings } from '../../job/readings/judge.ts';
+import { isRetest } from '../../job/readings/next-steps.ts';
 import { saidIn } from '../../job/readings/radon.ts';
 import { isSettled } from '../../job/readings/report.ts';
 import { setName } from '../../job/readings/set-name.ts';
@@ -28,7 +29,7 @@ export function readHints(plan: Plan): readonly Hint[] {
   const reports = judgeReadings(plan, state);
   const steps = reports.map((report) => ({
     text: `${setName(report)}: ${saidIn(plan.display.radon, report.next.says)}`,
-    missing: !isSettled(report),
+    missing: !isSettled(report) || isRetest(report.next.id),
   }));
   return steps.map((hint) => ({ ...hint, act: open, weight: WEIGHT.result }));
 }

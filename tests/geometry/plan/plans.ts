@@ -214,6 +214,7 @@ const sections = {
       mitigationOnSince: instant,
       start: instant,
       end: later,
+      plannedEnd: instant,
       closedUntil: instant,
       posted: instant,
       received: instant,

@@ -124,3 +124,38 @@ describe('titles in other letters', () => {
     expect(new Set(texts.map(uid)).size).toBe(4);
   });
 });
+
+describe('two plans of one title', () => {
+  it('never share an id, and one whose visit is moved keeps its own (RFC 5545, 3.8.4.7)', () => {
+    const wall = { id: 'w', from: [0, 0], to: [4000, 0], thickness: 200, side: 'auto' } as const;
+    const basement = (length: number): Plan => ({
+      ...plan,
+      title: 'Basement',
+      levels: plan.levels.map((level) => ({ ...level, walls: [{ ...wall, to: [length, 0] }] })),
+    });
+    const ids = (of: Plan) => [...calendarText(of, NOW).matchAll(/^UID:(.*)$/gm)].map(([, id]) => id);
+    const [one, other] = [ids(basement(4000)), ids(basement(4001))];
+    expect(new Set([...one, ...other]).size).toBe(one.length + other.length);
+    const moved = { ...basement(4000), visit: { ...plan.visit, start: '2026-03-08T18:00:00-04:00' } };
+    expect(ids(moved)).toEqual(one);
+  });
+});
+
+describe('what stands in a calendar', () => {
+  it('rings when the window opens', () => {
+    const [alarm] = find('Detectors may be fetched').component.getAllSubcomponents('valarm');
+    expect(alarm?.getFirstPropertyValue('trigger')?.toString()).toBe('PT0S');
+  });
+
+  it('has no control characters (RFC 5545, 3.3.11)', () => {
+    const text = calendarText({ ...plan, title: 'A\u0007B\u2028C\tD', site: { ...plan.site, label: 'E\u0000F' } }, NOW);
+    // biome-ignore lint/suspicious/noControlCharactersInRegex: what must not be there
+    expect(text).not.toMatch(/[\u0000-\u0009\u000b\u000c\u000e-\u001f\u007f-\u009f\u2028\u2029]/);
+    expect(text).toContain('ABCD');
+  });
+
+  it('does not ask to close a house that is closed', () => {
+    const closed = { ...plan, visit: { ...plan.visit, closedSince: '2026-03-07T09:00:00-05:00' } };
+    expect(jobEvents(closed).map(({ kind }) => kind)).not.toContain('closing');
+  });
+});

@@ -205,7 +205,7 @@ describe('a break', () => {
     const broken = [said('windows-closed', 'broken')];
     const early = rowFor(planWith(broken, { visit: { ...VISIT, start: null, end: null } }), 'windows-closed');
     expect(early?.says).toBe(
-      'This test is not evaluated. Keep the record and test again. Shut the windows; the closed hours begin again from then. Found before the start: answer again when it is put right.',
+      'Found before the start. Shut the windows; the closed hours begin again from then. Start later: when it has been right for 12 h. Answer again when it is put right.',
     );
     expect(early?.means).toBe('not-evaluated');
     expect(rowFor(planWith(broken), 'windows-closed')?.says).not.toContain('before the start');

@@ -46,18 +46,27 @@ describe('the next date of a test', () => {
       'Fetch Mon 30 Nov, 9:00, outside its window (Fri 27 Nov, 9:00 to Sun 29 Nov, 9:00)',
     ],
     [{ start, end: at('30 9:00') }, '29 12:00', 'overdue', 'Overdue: past its window since Sun 29 Nov, 9:00'],
+    [{ start, plannedEnd: end }, '26 9:00', 'measuring', 'Fetch Sat 28 Nov, 10:00'],
+    // Planned and not fetched: never measured, whatever the hour.
+    [
+      { start, plannedEnd: end },
+      '28 10:01',
+      'overdue',
+      'Overdue: to be fetched Sat 28 Nov, 10:00, until Sun 29 Nov, 9:00 at the latest',
+    ],
+    [{ start, plannedEnd: end }, '29 9:01', 'overdue', 'Overdue: past its window since Sun 29 Nov, 9:00'],
     // Fetched: too late, too early, in time.
     [
       { start, end: at('29 9:01') },
       '29 12:00',
-      'measured',
-      'Fetched Sun 29 Nov, 9:01, outside its window: not evaluated',
+      'test-again',
+      'Fetched Sun 29 Nov, 9:01, outside its window: not evaluated. Test again',
     ],
     [
       { start, end: at('27 8:59') },
       '29 12:00',
-      'measured',
-      'Fetched Fri 27 Nov, 8:59, outside its window: not evaluated',
+      'test-again',
+      'Fetched Fri 27 Nov, 8:59, outside its window: not evaluated. Test again',
     ],
     [
       { start, end },
@@ -75,6 +84,27 @@ describe('the next date of a test', () => {
     [{ start, end, device: 'monitor' }, '29 9:00', 'measured', 'Measured until Sat 28 Nov, 10:00'],
   ])('%j at %s: %s, "%s"', (visit, now, step, says) => {
     expect(due(card(visit), now)).toMatchObject({ step, says });
+  });
+
+  // One result at the action level or above, the other below, and twice as high: ANSI/AARST MW-RN-2020, 8.5.
+  it('of results that do not agree is to test again, and never measured', () => {
+    const detectors = [0, 1].map((i) => ({
+      id: `d${i}`,
+      label: '',
+      at: [200 * i, 0] as const,
+      base: 762,
+      radius: 50.8,
+      tall: 25.4,
+      pair: 'A',
+    }));
+    const levels = emptyPlan().levels.map((level) => ({ ...level, detectors }));
+    const readings = [2, 12].map((value, i) => ({ detector: `d${i}`, value, unit: 'pCi/L' as const }));
+    const facts = card({ start, end, received: at('30 9:00') }, { levels, readings });
+    expect(due(facts, '30 9:00')).toMatchObject({
+      step: 'test-again',
+      late: true,
+      says: 'The results do not agree: test again',
+    });
   });
 
   it('late at the laboratory is told until it arrives or a result is in', () => {

@@ -3,7 +3,9 @@ import { DateTime } from 'luxon';
 import { describe, expect, it, vi } from 'vitest';
 import { emptyPlan } from '../../../geometry/index.ts';
 import type { Forecast, Plan, Visit } from '../../../geometry/plan/model.ts';
+import { conditionsReport } from '../../../src/job/conditions/report.ts';
 import type { TimingRule } from '../../../src/job/timing/checks.ts';
+import { closingWays } from '../../../src/job/timing/closed.ts';
 import { decayCourse, errorGrowth, fractionLeft } from '../../../src/job/timing/decay.ts';
 import { timingReport } from '../../../src/job/timing/report.ts';
 import { timelineOf } from '../../../src/job/timing/timeline.ts';
@@ -106,10 +108,10 @@ describe('the closed house', () => {
   });
 
   it('names both ways out', () => {
-    const plan = planWith({ closedSince: at('5-2 3:00'), start: at('5-2 9:00'), end: at('5-4 10:00') });
+    const plan = planWith({ closedSince: at('5-2 3:00'), start: at('5-2 9:00'), end: at('5-4 10:00') }, kit(48, 168));
     const detail = timingReport(plan).checks.find(({ rule }) => rule === 'closed-building')?.detail;
     expect(detail).toContain('Start no earlier than Saturday 2 May, 15:00');
-    expect(detail).toContain('until Wednesday 6 May, 3:00 or later');
+    expect(detail).toContain('until Wednesday 6 May, 9:00 or later, and not past Saturday 9 May, 9:00');
   });
 
   it('opened before the pick-up is broken, and not known is unknown', () => {
@@ -123,6 +125,119 @@ describe('the closed house', () => {
     const monitor = { device: 'monitor' as const, closedSince: at('5-2 9:00'), start: at('5-2 9:00') };
     expect(verdictOf(planWith({ ...monitor, end: at('5-4 19:00') }), 'closed-building')).toBe('tight');
     expect(verdictOf(planWith({ ...monitor, end: at('5-4 18:59') }), 'closed-building')).toBe('blocked');
+  });
+});
+
+describe('the way out of a late closing', () => {
+  const HOURS = 3_600_000;
+  const iso = (ms: number) => new Date(ms).toISOString();
+
+  // ANSI/AARST MAH-2019, 6.1.2: wait for 12 h, or extend to 4 days in the closed house, or average a monitor's later hours.
+  it('done to the letter, is clear, whatever was late and whatever the kit', () => {
+    const kits = [kit(48, 96), kit(48, 97), kit(48, 168), kit(96, 168), kit(20, 60)];
+    fc.assert(
+      fc.property(
+        fc.integer({ min: -11 * 60, max: 90 * 60 }),
+        fc.constantFrom(...kits),
+        fc.constantFrom('passive' as const, 'monitor' as const),
+        fc.integer({ min: 0, max: 400 }),
+        fc.boolean(),
+        (minutes, hours, device, day, fetched) => {
+          const start = Date.parse(at('1-10 9:00')) + day * 24 * HOURS;
+          const closed = start + minutes * 60_000;
+          const late = { device, start: iso(start), closedSince: iso(closed) };
+          const end = fetched ? iso(start + 48 * HOURS) : null;
+          const plan = planWith({ ...late, end }, hours);
+          if (verdictOf(plan, 'closed-building') !== 'blocked') return;
+          const { startFrom, leaveUntil } = closingWays(plan, closed, start);
+          const waited = { ...late, start: iso(startFrom), end: iso(startFrom + 48 * HOURS) };
+          expect(verdictOf(planWith(waited, hours), 'closed-building')).toBe('clear');
+          expect(verdictOf(planWith({ ...waited, end: null }, hours), 'closed-building')).toBe('clear');
+          if (leaveUntil === null) return;
+          for (const done of [{ end: iso(leaveUntil) }, { end: null, plannedEnd: iso(leaveUntil) }]) {
+            const left = planWith({ ...late, ...done }, hours);
+            // A monitor's later hours are averaged: tight, and said.
+            expect(['clear', ...(device === 'monitor' ? ['tight'] : [])]).toContain(verdictOf(left, 'closed-building'));
+            expect(verdictOf(left, 'exposure')).toBe('clear');
+          }
+        },
+      ),
+    );
+  });
+
+  it('sends no kit past its limit', () => {
+    const detail = (hours: Partial<Plan>) =>
+      timingReport(planWith({ closedSince: at('5-2 12:00'), start: at('5-2 9:00') }, hours)).checks.find(
+        ({ rule }) => rule === 'closed-building',
+      )?.detail;
+    expect(detail(kit(48, 96))).toContain('this kit may not lie long enough');
+    expect(detail(kit(48, 99))).toContain('fetch it at Wednesday 6 May, 12:00, to the minute');
+  });
+
+  it('asks for the closing 12 h before a test of any length', () => {
+    const long = planWith({ start: at('5-2 9:00'), end: at('5-8 9:00') }, kit(48, 168));
+    expect(timingReport(long).closeBy).toBe('2026-05-01T21:00:00-04:00');
+  });
+
+  it('of a house that was opened before the start is to start later, and nothing to repeat', () => {
+    const opened = planWith({ closedSince: at('5-1 9:00'), closedUntil: at('5-1 20:00'), start: at('5-2 9:00') });
+    const check = timingReport(opened).checks.find(({ rule }) => rule === 'closed-building');
+    expect(check?.verdict).toBe('blocked');
+    expect(check?.detail).toContain('start later');
+    expect(check?.detail).not.toMatch(/not evaluated|test again/);
+    const again = planWith({ ...opened.visit, closedSince: at('5-1 21:00') });
+    expect(verdictOf(again, 'closed-building')).toBe('clear');
+  });
+});
+
+describe('a pick-up that is planned', () => {
+  const planned = { closedSince: at('5-1 9:00'), start: at('5-2 9:00'), plannedEnd: at('5-4 10:00') };
+  it('is what the times are held against, is said to be planned, and leaves the test unknown', () => {
+    const report = timingReport(planWith(planned));
+    expect(report).toMatchObject({ exposureHours: 49, planned: true });
+    const exposure = report.checks.find(({ rule }) => rule === 'exposure');
+    expect(exposure).toMatchObject({ verdict: 'clear', detail: expect.stringContaining('As planned') });
+    expect(visitStanding(planWith(planned))).toBe('unknown');
+    expect(
+      timelineOf(planWith(planned))
+        ?.bars.filter(({ kind }) => kind === 'done')
+        .map(({ name }) => name),
+    ).toEqual(['House closed']);
+  });
+
+  it('gives way to the one that happened', () => {
+    const report = timingReport(planWith({ ...planned, end: at('5-4 9:00') }));
+    expect(report).toMatchObject({ exposureHours: 48, planned: false });
+  });
+});
+
+describe('a long-term test', () => {
+  // Health Canada, radon measurements in homes (secondary): at least 91 days, and no closed house.
+  const long = (visit: Partial<Visit>, change: Partial<Plan> = kit(2184, 8784)) =>
+    planWith(visit, { protocol: { profile: 'health-canada-long-term', overrides: [] }, ...change });
+  it.each([
+    ['10-1 9:00', '12-31 8:00', 'clear'],
+    ['10-1 9:00', '12-31 7:59', 'blocked'],
+  ])('from %s to %s: %s', (start, end, verdict) => {
+    // The clocks go back on 1 November: 91 days of 24 h end an hour earlier on the wall.
+    expect(verdictOf(long({ start: at(start), end: at(end) }), 'exposure')).toBe(verdict);
+  });
+
+  it('asks for 91 days whatever the kit allows, and says so of a kit that may not lie so long', () => {
+    const visit = { start: at('3-10 9:00') };
+    expect(timingReport(long(visit, kit(48, 8784))).earliestEnd).toBe('2026-06-09T09:00:00-04:00');
+    const short = timingReport(long(visit, kit(48, 96))).checks.find(({ rule }) => rule === 'exposure');
+    expect(short).toMatchObject({ verdict: 'blocked', detail: expect.stringContaining('Choose another kit') });
+  });
+
+  it('has no closed house and no weather, and nothing of either in its conditions', () => {
+    const plan = long({ start: at('3-10 9:00'), end: at('6-20 9:00') });
+    expect(timingReport(plan).closeBy).toBeNull();
+    expect(verdictOf(plan, 'closed-building')).toBe('not-run');
+    expect(verdictOf(plan, 'weather')).toBe('not-run');
+    expect(conditionsReport(plan).rows.map(({ item }) => item.id)).toEqual(['not-disturbed']);
+    const undisturbed = [{ item: 'not-disturbed', state: 'kept', at: null, note: '' }] as const;
+    expect(visitStanding({ ...plan, conditions: undisturbed })).toBe('holds');
   });
 });
 

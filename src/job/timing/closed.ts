@@ -1,0 +1,120 @@
+import type { Plan } from '../../../geometry/plan/model.ts';
+import type { TimingCheck, VisitTimes } from './checks.ts';
+import { HOUR, type Ms, saidDuration, saidInstant } from './clock.ts';
+import { CLOSED_BEFORE, MONITOR_HOURS, SHORT_TEST } from './limits.ts';
+import { leastExposure } from './pick-ups.ts';
+import { isLongTerm, kitWindow, LONG_TERM_SOURCES } from './term.ts';
+
+/** The closed house before and during a short-term test. */
+export function closedCheck(plan: Plan, times: VisitTimes): TimingCheck {
+  const check = (verdict: TimingCheck['verdict'], detail: string): TimingCheck => ({
+    rule: 'closed-building',
+    verdict,
+    detail,
+    sources: [...CLOSED_BEFORE.sources, ...SHORT_TEST.sources],
+  });
+  if (isLongTerm(plan)) {
+    return { ...check('not-run', 'A long-term test needs no closed house.'), sources: LONG_TERM_SOURCES };
+  }
+  const { closed, start } = times;
+  if (start === null)
+    return check('unknown', 'The start is not written down, so the closed hours before it cannot be told.');
+  // Before what is missing: an opening that is written down is no longer unknown.
+  const opened = openedWords(plan, times, start);
+  if (opened) return check('blocked', opened);
+  const zone = plan.site.timeZone;
+  if (closed === null) {
+    return check(
+      'unknown',
+      `Since when the house was closed is not written down. It must have been by ${saidInstant(start - CLOSED_BEFORE.duration, zone)}.`,
+    );
+  }
+  const lead =
+    start >= closed
+      ? `Closed for ${saidDuration(start - closed)} before the start`
+      : `Closed ${saidDuration(closed - start)} after the start`;
+  if (start - closed >= CLOSED_BEFORE.duration) return check('clear', `${lead}.`);
+  return lateCheck(plan, times, { closed, start, lead }, check);
+}
+
+interface Late {
+  readonly closed: Ms;
+  readonly start: Ms;
+  readonly lead: string;
+}
+
+/** Closed less than 12 h before: an extended test, or for a monitor its later hours, make up for it. */
+function lateCheck(
+  plan: Plan,
+  { end }: VisitTimes,
+  { closed, start, lead }: Late,
+  check: (verdict: TimingCheck['verdict'], detail: string) => TimingCheck,
+): TimingCheck {
+  const zone = plan.site.timeZone;
+  if (end !== null && end >= extendedUntil(closed, start)) {
+    const whole = saidDuration(end - Math.max(closed, start));
+    return check(
+      'clear',
+      `${lead}, and then ${whole} in the closed house: a test of 4 days or more needs no lead time.`,
+    );
+  }
+  if (end !== null && plan.visit.device === 'monitor' && end >= averagedUntil(closed, start)) {
+    return check(
+      'tight',
+      `${lead}. Average the monitor's hours from ${saidInstant(closed + CLOSED_BEFORE.duration, zone)} on, at least 46 in one run.`,
+    );
+  }
+  return check('blocked', `${lead}, needs 12 h before a test of less than 96 h. ${waysOutWords(plan, closed, start)}`);
+}
+
+/** A test of 96 h at least, all of them in the closed house: ANSI/AARST MAH-2019, 6.1.2(b). */
+const extendedUntil = (closed: Ms, start: Ms): Ms => Math.max(closed, start) + SHORT_TEST.duration;
+
+/** The first hours of a monitor may be left out: ANSI/AARST MAH-2019, 6.1.2(c). */
+const averagedUntil = (closed: Ms, start: Ms): Ms =>
+  Math.max(start, closed + CLOSED_BEFORE.duration) + MONITOR_HOURS.duration;
+
+/** What can be done about a house that was closed too late; null for what the kit does not allow. */
+export interface ClosingWays {
+  /** A start from here on keeps the closed hours. */
+  readonly startFrom: Ms;
+  /** A pick-up from here on does; the kit may lie so long. */
+  readonly leaveUntil: Ms | null;
+}
+
+/** ANSI/AARST MAH-2019, 6.1.2: wait, or extend. */
+export function closingWays(plan: Plan, closed: Ms, start: Ms): ClosingWays {
+  const { kit, visit } = plan;
+  const soonest =
+    visit.device === 'monitor'
+      ? Math.min(extendedUntil(closed, start), averagedUntil(closed, start))
+      : extendedUntil(closed, start);
+  const until = Math.max(soonest, start + leastExposure(kitWindow(plan)));
+  const possible = until <= start + kit.maximumHours * HOUR;
+  return { startFrom: closed + CLOSED_BEFORE.duration, leaveUntil: possible ? until : null };
+}
+
+function waysOutWords(plan: Plan, closed: Ms, start: Ms): string {
+  const { startFrom, leaveUntil } = closingWays(plan, closed, start);
+  const zone = plan.site.timeZone;
+  const wait = `Start no earlier than ${saidInstant(startFrom, zone)}`;
+  if (leaveUntil === null) return `${wait}: this kit may not lie long enough to make up for it.`;
+  const last = start + plan.kit.maximumHours * HOUR;
+  const until = saidInstant(leaveUntil, zone);
+  const fetch =
+    leaveUntil === last
+      ? `fetch it at ${until}, to the minute: the kit may not lie longer`
+      : `leave it out until ${until} or later, and not past ${saidInstant(last, zone)}`;
+  return `${wait}, or${plan.visit.end === null ? '' : ', where it is not fetched yet,'} ${fetch}.`;
+}
+
+/** What an opening comes to; empty for none, or for one after which the house was closed again. */
+function openedWords({ site }: Plan, { closed, opened, end }: VisitTimes, start: Ms): string {
+  if (opened === null || (closed !== null && opened < closed) || (end !== null && opened >= end)) return '';
+  const at = saidInstant(opened, site.timeZone);
+  // Nothing was measured yet: there is nothing to repeat.
+  if (opened <= start) {
+    return `The house was opened at ${at}, before the start. Close it again, write down since when, and start later: 12 h after that.`;
+  }
+  return `The house was opened at ${at}, before the pick-up. The test is not evaluated.`;
+}
