@@ -32,5 +32,6 @@ export default defineConfig({
     include: ['tests/**/*.test.{ts,tsx}'],
     exclude: ['tests/browser/**', 'node_modules/**'],
     pool: 'forks',
+    testTimeout: 120_000, // ends what hangs, no more: how fast a test is hangs on who else uses the machine
   },
 });

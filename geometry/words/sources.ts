@@ -11,6 +11,19 @@ const DOUBT: Readonly<Record<SourceMark, string>> = {
   'our-reading': 'Our reading, no text says it',
 };
 
+/** The same in a word or two; common practice says it in its cite. */
+const SHORT_DOUBT: Readonly<Record<SourceMark, string>> = {
+  primary: '',
+  secondary: ' (secondary)',
+  memory: ' (from memory)',
+  computed: ' (worked out)',
+  'common-practice': '',
+  'our-reading': ' (our reading)',
+};
+
+/** A source as a table or a key on paper names it, with how it was come by: "EPA 402-R-92-003, 2.3.2 (copy of the text) (secondary)". */
+export const markedCite = ({ cite, mark }: Source): string => `${cite}${SHORT_DOUBT[mark]}`;
+
 /**
  * What the sources of a rule leave in doubt, a sentence each: "Not read in the primary text: Minnesota licensing practice (2019), as
  * reported." Empty where every figure was read where it is published.

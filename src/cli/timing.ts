@@ -1,5 +1,5 @@
 import { CAUTIONS, type Plan } from '../../geometry/index.ts';
-import { sourceWords } from '../../geometry/words/sources.ts';
+import { markedCite, sourceWords } from '../../geometry/words/sources.ts';
 import { TIMING_NAME } from '../job/timing/checks.ts';
 import { type TimingReport, timingReport } from '../job/timing/report.ts';
 import type { Command } from './call.ts';
@@ -20,7 +20,7 @@ export const timing: Command = {
 
 const asJson = (report: TimingReport) => ({
   ...report,
-  checks: report.checks.map(({ sources, ...check }) => ({ ...check, sources: sources.map(({ cite }) => cite) })),
+  checks: report.checks.map(({ sources, ...check }) => ({ ...check, sources: sources.map(markedCite) })),
   cautions: CAUTIONS,
 });
 

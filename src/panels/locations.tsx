@@ -1,5 +1,6 @@
 import { useMemo } from 'react';
 import { formatArea, type LengthUnit } from '../../geometry/units.ts';
+import { markedCite } from '../../geometry/words/sources.ts';
 import { capital, counted } from '../../geometry/words.ts';
 import { type LevelLocations, testLocations } from '../engine.ts';
 import { selectProbe } from '../state/selectors.ts';
@@ -24,7 +25,7 @@ export function Locations() {
       </ul>
       <p className="fine soft">
         {areaEach === null ? '' : `One location for each ${formatArea(areaEach, unit)} of a level. `}
-        Source: {sources.map(({ cite }) => cite).join('; ')}
+        Source: {sources.map(markedCite).join('; ')}
       </p>
     </section>
   );

@@ -1,5 +1,6 @@
 /** The rows of the log's tables. What is not known is left white, high enough to be written in by hand. */
 import type { Plan } from '../../geometry/index.ts';
+import { markedCite } from '../../geometry/words/sources.ts';
 import type { ConditionRow } from '../job/conditions/types.ts';
 import { logOf } from '../job/log/edit.ts';
 import { msOf } from '../job/timing/clock.ts';
@@ -130,7 +131,7 @@ export function conditionRow(
     shortAt(at, plan),
     words || space(0),
     item.sources
-      .map(({ cite }) => list.indexOf(cite) + 1)
+      .map((each) => list.indexOf(markedCite(each)) + 1)
       .sort((a, b) => a - b)
       .join(', ') || '–',
   ]);
@@ -138,7 +139,7 @@ export function conditionRow(
 
 /** Every source once; its number is its place in the list. */
 function citesOf(rows: readonly ConditionRow[]): readonly string[] {
-  return [...new Set(rows.flatMap(({ item }) => item.sources.map(({ cite }) => cite)))];
+  return [...new Set(rows.flatMap(({ item }) => item.sources.map(markedCite)))];
 }
 
 /** What the numbers of the last column stand for. */

@@ -1,4 +1,5 @@
 import { capital, type Plan } from '../../geometry/index.ts';
+import { markedCite } from '../../geometry/words/sources.ts';
 import { agreementState } from '../job/conditions/agreement-state.ts';
 import { BREAK_SOURCES, conditionsReport } from '../job/conditions/report.ts';
 import { chainDoubts } from '../job/log/chain-words.ts';
@@ -79,7 +80,7 @@ function logFlow(plan: Plan, width: number): readonly FlowItem[] {
       TABLE,
     ),
     ...textItems(
-      `Sources by number: ${sourceKey(report.rows)}. That a break is written down: ${BREAK_SOURCES.map(({ cite }) => cite).join('; ')}.`,
+      `Sources by number: ${sourceKey(report.rows)}. That a break is written down: ${BREAK_SOURCES.map(markedCite).join('; ')}.`,
       width,
       FINE,
     ),

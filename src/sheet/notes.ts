@@ -1,4 +1,5 @@
 /** Sentences of the sheet that do not come from a single check: what the white means, what was changed, what did not run. */
+
 import {
   type Detector,
   describeEntered,
@@ -11,6 +12,7 @@ import {
   PURPOSE_PHRASE,
   profileById,
 } from '../../geometry/index.ts';
+import { markedCite } from '../../geometry/words/sources.ts';
 import { TYPE_MM } from './style.ts';
 import { openRooms, type SubjectMatter } from './subject-matter.ts';
 import { shortened } from './text.ts';
@@ -63,7 +65,7 @@ export function profileLine({ plan }: SubjectMatter): string {
 
 /** Every source once, in the order of the rules. */
 export function sourcesLine({ rules }: SubjectMatter): string {
-  return [...new Set(rules.flatMap(({ sources }) => sources.map(({ cite }) => cite)))].join('; ');
+  return [...new Set(rules.flatMap(({ sources }) => sources.map(markedCite)))].join('; ');
 }
 
 /** What the white is drawn for, and where it is not the last word. */

@@ -12,7 +12,7 @@ import {
   ROOM_USE_NOUN,
   VERDICT_WORD,
 } from '../../geometry/index.ts';
-import { profileDoubts } from '../../geometry/words/sources.ts';
+import { markedCite, profileDoubts } from '../../geometry/words/sources.ts';
 import { type Block, paragraph, stack } from './block.ts';
 import type { FlowItem } from './flow.ts';
 import { verdictMark } from './marks.ts';
@@ -158,13 +158,13 @@ function checkRow(matter: SubjectMatter, check: Check): readonly Cell[] {
 
 /** Every source of the profile once; its number is its place in the list. */
 function sourceList({ rules }: SubjectMatter): readonly string[] {
-  return [...new Set(rules.flatMap(({ sources }) => sources.map(({ cite }) => cite)))];
+  return [...new Set(rules.flatMap(({ sources }) => sources.map(markedCite)))];
 }
 
 function sourceNumbers(matter: SubjectMatter, { sources }: EffectiveRule): string {
   const list = sourceList(matter);
   return sources
-    .map(({ cite }) => list.indexOf(cite) + 1)
+    .map((each) => list.indexOf(markedCite(each)) + 1)
     .sort((a, b) => a - b)
     .join(', ');
 }
@@ -204,7 +204,7 @@ function verdictCell({ verdict, notRun }: Check): Block {
 function ruleRow({ plan }: SubjectMatter, rule: EffectiveRule): readonly Cell[] {
   const unit = plan.display.length;
   const limits = [rule.least, rule.most].filter((value) => value !== null).map((value) => formatLength(value, unit));
-  return [rule.name, rule.says, limits.join(' to ') || NONE, rule.sources.map(({ cite }) => cite).join('; ')];
+  return [rule.name, rule.says, limits.join(' to ') || NONE, rule.sources.map(markedCite).join('; ')];
 }
 
 function roomRows({ region, plan }: SubjectMatter): readonly (readonly Cell[])[] {

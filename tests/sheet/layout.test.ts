@@ -1,4 +1,4 @@
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { Plan } from '../../geometry/index.ts';
 import { drawSheets } from '../../src/sheet/draw-sheets.ts';
 import type { PaperName } from '../../src/sheet/paper.ts';
@@ -9,8 +9,6 @@ import { sheetTexts } from '../helpers/sheet-texts.ts';
 
 /** Random levels to draw: a hundred and twenty were drawn when this was written. */
 const SEEDS = 15;
-// Two cores that others share: an overlong plan takes 3 s here.
-vi.setConfig({ testTimeout: 40_000 });
 
 const PAPERS: readonly PaperName[] = ['letter', 'a4'];
 

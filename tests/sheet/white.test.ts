@@ -1,4 +1,4 @@
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { ringExtent } from '../../geometry/body.ts';
 import { whyNot } from '../../geometry/check/why-not.ts';
 import { type ArcRing, nearestOnEdge, type Plan, type XY } from '../../geometry/index.ts';
@@ -13,9 +13,6 @@ import { element } from '../../src/sheet/svg.ts';
 import { onPaper, toPaper, type View } from '../../src/sheet/view.ts';
 import { type Picture, rasterise } from '../helpers/raster.ts';
 import { SAMPLE_NAMES, samplePlan } from '../helpers/sample-files.ts';
-
-// Pictures of eight points to the mm on cores that others share.
-vi.setConfig({ testTimeout: 40_000 });
 
 /** px to a mm of paper. */
 const SHARP = 8;

@@ -1,13 +1,13 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { Source } from '../../../geometry/rules/types.ts';
 import { agreementOf } from '../log/edit.ts';
-import { MAH, source } from '../sources.ts';
+import { MAH, MAMF, source } from '../sources.ts';
 import { type AgreementState, agreementState } from './agreement-state.ts';
 
 /** That a signature not to interfere is asked for, and a refusal kept on record. */
 export const AGREEMENT_SOURCES: readonly Source[] = [
   MAH('Exh. 2'),
-  source('primary', 'ANSI/AARST MAMF-2017 with 1/21 revisions, 2.6.4'),
+  MAMF('2.6.4'),
   source('secondary', 'EPA guide for home buyers and sellers, on signed agreements'),
   source('memory', 'EPA guide for home buyers and sellers, on a refusal'),
 ];

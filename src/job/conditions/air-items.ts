@@ -1,4 +1,4 @@
-import { ILLINOIS, MAH, MALB, source } from '../sources.ts';
+import { ILLINOIS_COPY, MAH, MALB, source } from '../sources.ts';
 import type { ConditionItem } from './types.ts';
 
 const EPA_HOMES = source('secondary', 'EPA 402-R-92-003, 2.3.2 (copy of the text)');
@@ -32,7 +32,7 @@ export const AIR_ITEMS: readonly ConditionItem[] = [
     notice: 'Leave the whole-house fan and all window fans off.',
     breakMeans: 'not-evaluated',
     ifBroken: 'Switch them off; the closed hours begin again from then.',
-    sources: [MAH('Exh. 4'), ILLINOIS(', closed-building list')],
+    sources: [MAH('Exh. 4'), ILLINOIS_COPY(', closed-building list')],
   },
   {
     id: 'outdoor-air-lowest',
@@ -50,7 +50,7 @@ export const AIR_ITEMS: readonly ConditionItem[] = [
     notice: 'Set the fan switch of heating and cooling to "auto", not to "on".',
     breakMeans: 'look-again',
     ifBroken: 'Set it to automatic and note since when.',
-    sources: [ILLINOIS(', closed-building list')],
+    sources: [ILLINOIS_COPY(', closed-building list')],
   },
   {
     id: 'exhausts-moderate',
@@ -59,7 +59,9 @@ export const AIR_ITEMS: readonly ConditionItem[] = [
     notice: 'Use the clothes dryer, range hood and bath fans briefly, no more than you need.',
     breakMeans: 'look-again',
     ifBroken: 'Note which one ran and for how long.',
-    sources: [MAH('Exh. 2'), MALB('4-A')],
+    sources: [MAH('Exh. 2'), MALB('4-A'), EPA_HOMES],
+    conflict:
+      'ANSI/AARST MALB-2014 with 1/21 revisions, 4-A, has bath fans operate normally; MAH-2019, Exh. 2, has nothing that blows air out run too much. The second is the strict reading.',
   },
   {
     id: 'window-air-conditioner-recirculating',
@@ -68,7 +70,7 @@ export const AIR_ITEMS: readonly ConditionItem[] = [
     notice: 'Set window air conditioners to recirculate. Within 20 ft (6 m) of a detector leave them off.',
     breakMeans: 'look-again',
     ifBroken: 'Close its vent or switch it off, and note since when.',
-    sources: [ILLINOIS(', closed-building list')],
+    sources: [ILLINOIS_COPY(', closed-building list')],
   },
   {
     id: 'combustion-air-open',
@@ -86,7 +88,7 @@ export const AIR_ITEMS: readonly ConditionItem[] = [
     notice: 'A built-in heat or energy recovery ventilator may run as it always does.',
     breakMeans: 'note-it',
     ifBroken: 'Set it as usual again.',
-    sources: [EPA_HOMES, ILLINOIS(', closed-building list')],
+    sources: [EPA_HOMES, ILLINOIS_COPY(', closed-building list')],
   },
   {
     id: 'attic-fan-as-usual',

@@ -1,6 +1,8 @@
-import { ILLINOIS, MAH, MALB, source } from '../sources.ts';
+import { ILLINOIS_COPY, MAH, MALB, PENNSYLVANIA, source } from '../sources.ts';
 import { MITIGATION_BEFORE, WIND_LIMIT } from '../timing/limits.ts';
 import type { ConditionItem } from './types.ts';
+
+const EPA_HOMES = source('secondary', 'EPA 402-R-92-003, 2.3.2 (copy of the text)');
 
 /** Heat, machines near a detector, the mitigation system, the weather, and the detectors themselves. */
 export const OTHER_ITEMS: readonly ConditionItem[] = [
@@ -11,7 +13,7 @@ export const OTHER_ITEMS: readonly ConditionItem[] = [
     notice: 'Keep the house between 65 and 80 °F (18 and 27 °C), with heating and cooling as usual.',
     breakMeans: 'look-again',
     ifBroken: 'Note the coldest and warmest and for how long.',
-    sources: [MAH('Exh. 2 and 4'), MALB('4-A')],
+    sources: [MAH('Exh. 2 and 4'), MALB('4-A'), EPA_HOMES, ILLINOIS_COPY(', closed-building list')],
     everyHouse: true,
   },
   {
@@ -30,7 +32,7 @@ export const OTHER_ITEMS: readonly ConditionItem[] = [
     notice: 'Within 20 ft (6 m) of a detector leave fans, humidifiers, dehumidifiers and air filters off.',
     breakMeans: 'look-again',
     ifBroken: 'Switch it off and note which one, how near and since when.',
-    sources: [ILLINOIS(', closed-building list')],
+    sources: [ILLINOIS_COPY(', closed-building list')],
   },
   {
     id: 'mitigation-running',
@@ -60,7 +62,11 @@ export const OTHER_ITEMS: readonly ConditionItem[] = [
     notice: 'Do not move, cover, open or blow on the detectors.',
     breakMeans: 'not-evaluated',
     ifBroken: 'Write in the log of the detector what was seen.',
-    sources: [MAH('Exh. 4'), source('primary', '32 Ill. Adm. Code 422.70(g)')],
+    sources: [
+      MAH('Exh. 4'),
+      PENNSYLVANIA('(a)(1)(viii) and (a)(4)(i)'),
+      source('primary', '32 Ill. Adm. Code 422.70(g)'),
+    ],
     everyHouse: true,
     anyTerm: true,
   },

@@ -1,7 +1,7 @@
 import type { Condition, Plan } from '../../../geometry/plan/model.ts';
 import type { Source } from '../../../geometry/rules/types.ts';
 import { counted, listed } from '../../../geometry/words.ts';
-import { ILLINOIS, MAH, source } from '../sources.ts';
+import { ILLINOIS_COPY, MAH, source } from '../sources.ts';
 import { msOf, saidInstant } from '../timing/clock.ts';
 import { CLOSED_BEFORE } from '../timing/limits.ts';
 import { hasMitigation } from '../timing/mitigation.ts';
@@ -19,7 +19,7 @@ export const WHY_BREAKS_COUNT =
 /** Of `WHY_BREAKS_COUNT`. */
 export const BREAK_SOURCES: readonly Source[] = [
   MAH('6.1.1 and Exh. 2'),
-  ILLINOIS('(o)(1)(I)'),
+  ILLINOIS_COPY('(o)(1)(I)'),
   source('common-practice', 'common practice, no published source'),
 ];
 

@@ -18,6 +18,8 @@ export interface ConditionItem {
   /** What to do about a break, beyond what every break of its kind asks. */
   readonly ifBroken: string;
   readonly sources: readonly Source[];
+  /** Where another published text says otherwise; left out where none is known to. */
+  readonly conflict?: string;
   /** Left out of the list where the house has no such thing; left empty, it is always asked. */
   readonly onlyWith?: 'mitigation-system';
   /** Asked of a test of any term: all others are the closed house of a short one. */

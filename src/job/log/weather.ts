@@ -1,6 +1,6 @@
 import type { Plan, WeatherNote } from '../../../geometry/plan/model.ts';
 import type { Source } from '../../../geometry/rules/types.ts';
-import { ILLINOIS, MSQA } from '../sources.ts';
+import { ILLINOIS_COPY, MSQA } from '../sources.ts';
 import { msOf, saidInstant } from '../timing/clock.ts';
 
 /** What the notes of a technician on site have of the weather. */
@@ -10,7 +10,10 @@ export const TO_NOTE: readonly string[] = [
   'Wind',
   'Storms out of the ordinary',
 ];
-export const TO_NOTE_SOURCES: readonly Source[] = [MSQA('Companion D, 2.3.10'), ILLINOIS('(o)(1) (severe weather)')];
+export const TO_NOTE_SOURCES: readonly Source[] = [
+  MSQA('Companion D, 2.3.7-2.3.10'),
+  ILLINOIS_COPY('(o)(1) (severe weather)'),
+];
 
 export interface PlacedNote {
   readonly note: WeatherNote;

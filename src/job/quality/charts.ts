@@ -41,7 +41,7 @@ export function controlCharts(pairs: readonly PairRecord[]): readonly ControlCha
 function chartOf(band: PrecisionBand, pairs: readonly PairRecord[]): ControlChart {
   const values = pairs.map((pair) => statistic(band, pair));
   const lines = linesOf(band, values);
-  // ANSI/AARST MS-QA-2019, Table 7.1: two results below the limit of the laboratory agree.
+  // Two results below the limit of the laboratory agree: ANSI/AARST MS-QA-2019, Table 7.1, for duplicates in a laboratory, as we read it.
   const verdicts = pairs.map(({ below }, i) => (below ? 'in-control' : verdictOf(values[i] as Exact, lines, band)));
   const points = pairs.map(
     (pair, index): ChartPoint => ({

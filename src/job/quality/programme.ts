@@ -1,5 +1,5 @@
 import type { Source } from '../../../geometry/rules/types.ts';
-import { MSQA, NEW_JERSEY, source } from '../sources.ts';
+import { MAMF, MSQA, NEW_JERSEY, ourReading, source } from '../sources.ts';
 
 /** What a quality programme owes: a share of the measurements of a month, with a cap. One definition for book, words and command. */
 export interface Duty {
@@ -11,6 +11,8 @@ export interface Duty {
   /** At least so many a year; 0 where the texts give none. */
   readonly leastAYear: number;
   readonly sources: readonly Source[];
+  /** Where a text asks otherwise, or the book counts otherwise than it; empty where none is known to. */
+  readonly conflict: string;
 }
 
 export const DUPLICATES: Duty = {
@@ -19,6 +21,7 @@ export const DUPLICATES: Duty = {
   mostAMonth: 50,
   leastAYear: 0,
   sources: [NEW_JERSEY('10(c)')],
+  conflict: '',
 };
 
 export const BLANKS: Duty = {
@@ -26,7 +29,8 @@ export const BLANKS: Duty = {
   percent: 5,
   mostAMonth: 25,
   leastAYear: 0,
-  sources: [NEW_JERSEY('10(d)'), MSQA('Comp. D 2.4.2'), source('primary', 'Illinois Register 33 (2009), p. 6844')],
+  sources: [NEW_JERSEY('10(d)'), MSQA('Companion D, 2.4.2'), source('primary', 'Illinois Register 33 (2009), p. 6844')],
+  conflict: '',
 };
 
 export const SPIKES: Duty = {
@@ -34,7 +38,9 @@ export const SPIKES: Duty = {
   percent: 3,
   mostAMonth: 6,
   leastAYear: 3,
-  sources: [MSQA('5.3.1-5.3.3'), source('primary', 'ANSI/AARST MAMF-2017 with 1/21 revisions, 2.8.4')],
+  sources: [MSQA('5.3.1-5.3.3'), MAMF('2.8.4 (each lot)'), ourReading('the share of the locations of a month')],
+  conflict:
+    'ANSI/AARST MAMF-2017 with 1/21 revisions, 2.8.4, asks for 3 % of each lot. The book counts by month and kind of device, not by lot: of every lot see to 3 % yourself.',
 };
 
 /** The lesser of the share, a started one counting whole, and the cap. */
@@ -48,8 +54,14 @@ export const SPIKE_LIMITS = { warning: 20, control: 30, sources: [MSQA('5.3.3')]
 /** So many of the checks may be in warning and outside control, percent, before the cause is looked for: N.J.A.C. 7:28-27.10(c). */
 export const SHARE_LIMITS = { warning: 5, control: 1, sources: [NEW_JERSEY('10(c)')] } as const;
 
-/** So many own pairs before own limits may take the place of the published ones: MS-QA-2019, 7.9.1. Own limits are never looser: 3.5. */
-export const OWN_LIMITS_FROM = { pairs: 20, sources: [MSQA('7.9.1'), MSQA('3.5')] } as const;
+/** So many own pairs before own limits may take the place of the published ones: MS-QA-2019, 7.9.1, which is for laboratories. Own limits are never looser: 3.5. */
+export const OWN_LIMITS_FROM = {
+  pairs: 20,
+  sources: [
+    ourReading('ANSI/AARST MS-QA-2019, 7.9.1, written for laboratories, for one who places detectors'),
+    MSQA('3.5'),
+  ],
+} as const;
 
 /** Two warnings one after another count as out of control: the run rules of EPA 402-R-92-003, App. B.3, from memory. */
 export const RUN_OF_WARNINGS = { length: 2, sources: [source('memory', 'EPA 402-R-92-003, App. B.3')] } as const;

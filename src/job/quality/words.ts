@@ -64,9 +64,9 @@ export function standingOf({ points, flags }: ControlChart): { readonly standing
 }
 
 /** "10 % of the locations of a month, at most 50 a month." */
-export function dutySaid({ name, percent, mostAMonth, leastAYear }: Duty): string {
+export function dutySaid({ name, percent, mostAMonth, leastAYear, conflict }: Duty): string {
   const year = leastAYear > 0 ? `, and at least ${leastAYear} a year` : '';
-  return `${name}: ${percent} % of the locations measured in a month, at most ${mostAMonth} a month${year}.`;
+  return `${name}: ${percent} % of the locations measured in a month, at most ${mostAMonth} a month${year}.${conflict && ` Texts differ: ${conflict}`}`;
 }
 
 /** "2 of 3, 1 owed"; "20 done, 2 needed". */
@@ -85,7 +85,7 @@ export function checkAction({
 
 type Action = NonNullable<ReturnType<typeof checkAction>>;
 
-const BLANK_SOURCES = [NEW_JERSEY('10(d)'), MSQA('Comp. D 2.4.2')] as const;
+const BLANK_SOURCES = [NEW_JERSEY('10(d)'), MSQA('Companion D, 2.4.2')] as const;
 const SPIKE_SOURCES = [MSQA('5.3.1-5.3.3')] as const;
 
 const ACTIONS: Readonly<

@@ -89,7 +89,7 @@ function widest(readings: readonly Reading[]): Pair | null {
   return { low: sorted[0] as Result, high: sorted.at(-1) as Result };
 }
 
-/** Of more than two the two that are farthest apart, in the band of the mean of all. Both below the limit of the laboratory agree, whatever the limits: ANSI/AARST MS-QA-2019, Table 7.1. */
+/** Of more than two the two that are farthest apart, in the band of the mean of all. Both below the limit of the laboratory agree, whatever the limits: ANSI/AARST MS-QA-2019, Table 7.1, which is for duplicates in a laboratory, as we read it for a home; N.J.A.C. 7:28-27.10(c)1 holds only results above the limit against its own. */
 function pairPrecision({ low, high }: Pair, mean: Exact): Precision {
   const precision = precisionOf(low.value, high.value, mean);
   return low.below && high.below ? { ...precision, agreement: 'in-control', otherwise: null } : precision;

@@ -1,5 +1,5 @@
 import type { Source } from '../../../geometry/rules/types.ts';
-import { MSQA, NEW_JERSEY, source } from '../sources.ts';
+import { MSQA, NEW_JERSEY, ourReading, source } from '../sources.ts';
 import {
   absolute,
   asNumber,
@@ -35,6 +35,9 @@ export interface PrecisionBand {
 }
 
 const FROM_MEMORY = source('memory', 'EPA 402-R-92-003, App. B');
+const FOR_LABORATORIES = ourReading(
+  'ANSI/AARST MS-QA-2019, Table 7.1, written for duplicates in a laboratory, for pairs in a home',
+);
 
 /**
  * The bands by the mean as reported, with one decimal: 3.95 reads 4.0 and belongs to the upper one (the New Jersey text
@@ -57,7 +60,7 @@ export const PRECISION_BANDS: readonly PrecisionBand[] = [
     typical: 25,
     warning: 50,
     control: 67,
-    sources: [MSQA('3.5.2, Table 7.1'), NEW_JERSEY('10(c)1'), FROM_MEMORY],
+    sources: [NEW_JERSEY('10(c)1'), MSQA('3.5.2 (warning)'), FOR_LABORATORIES, FROM_MEMORY],
   },
   {
     from: 0,
@@ -66,7 +69,7 @@ export const PRECISION_BANDS: readonly PrecisionBand[] = [
     typical: null,
     warning: 1,
     control: null,
-    sources: [MSQA('Table 7.1'), NEW_JERSEY('10(c)1')],
+    sources: [NEW_JERSEY('10(c)1'), FOR_LABORATORIES],
   },
 ];
 

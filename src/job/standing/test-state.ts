@@ -23,7 +23,7 @@ export function testState(plan: Plan, placement: readonly LevelPlacement[] = che
 export const visitReasons = (plan: Plan): readonly StandingReason[] => [...timeReasons(plan), ...houseReasons(plan)];
 
 /**
- * In a property transfer a passive detector by itself decides nothing: 32 Ill. Adm. Code 422, Appendix B; ANSI/AARST MAH-2019, 2.5.
+ * In a property transfer a passive detector by itself decides nothing: 32 Ill. Adm. Code Part 422, Appendix B; ANSI/AARST MAH-2019, 2.5.
  * Detectors of one mark that lie too far apart are each by itself.
  */
 function pairReasons(plan: Plan): readonly StandingReason[] {

@@ -4,7 +4,7 @@ import type { Source } from '../../../geometry/rules/types.ts';
 import { DAY, HOUR, type Ms, msOf, saidDuration, saidInstant } from './clock.ts';
 import { closedCheck } from './closed.ts';
 import { laboratoryCheck } from './laboratory.ts';
-import { AFTER_MITIGATION_WITHIN, MITIGATION_BEFORE } from './limits.ts';
+import { AFTER_MITIGATION_WITHIN, MITIGATION_BEFORE, MITIGATION_BEFORE_ITS_TEST } from './limits.ts';
 import { hasMitigation } from './mitigation.ts';
 import { isLongTerm, leastOfTerm } from './term.ts';
 import { weatherCheck } from './weather.ts';
@@ -115,13 +115,19 @@ function exposureCheck(plan: Plan, { start, end, planned }: VisitTimes): TimingC
 /** Never "0 min" for what is a few seconds. */
 const short = (by: Ms) => (by < 60_000 ? 'less than a minute' : saidDuration(by));
 
+/** The clause on the hours after activation is for the test after mitigation; so are the 30 days. */
+function mitigationSources({ site }: Plan): readonly Source[] {
+  if (site.purpose !== 'after-mitigation') return MITIGATION_BEFORE.sources;
+  return [...MITIGATION_BEFORE_ITS_TEST.sources, ...AFTER_MITIGATION_WITHIN.sources];
+}
+
 function mitigationCheck(plan: Plan, { mitigation, start }: VisitTimes): TimingCheck {
   const { timeZone } = plan.site;
   const check = (verdict: TimingCheck['verdict'], detail: string): TimingCheck => ({
     rule: 'mitigation-system',
     verdict,
     detail,
-    sources: [...MITIGATION_BEFORE.sources, ...AFTER_MITIGATION_WITHIN.sources],
+    sources: mitigationSources(plan),
   });
   if (!hasMitigation(plan)) return check('not-run', 'No mitigation system is drawn or noted.');
   if (start === null)

@@ -76,6 +76,7 @@ function ConditionMore({ row: { item, state, answered, by, at, note }, onBack }:
           <strong>If broken:</strong> {whatABreakMeans(item)}
         </p>
       )}
+      {item.conflict && <p>Texts differ: {item.conflict}</p>}
       <p className="small soft">{item.sources.length > 0 ? `Source: ${sourceWords(item.sources)}` : 'No source.'}</p>
       {answered !== 'unknown' && state === answered && (
         <>

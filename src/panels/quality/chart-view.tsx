@@ -1,4 +1,4 @@
-import { sourceDoubts } from '../../../geometry/words/sources.ts';
+import { sourceWords } from '../../../geometry/words/sources.ts';
 import { counted } from '../../../geometry/words.ts';
 import { fileStem } from '../../io/plan-files.ts';
 import { UNDATED } from '../../job/quality/book.ts';
@@ -64,9 +64,7 @@ export function ChartView({ chart, say }: Props) {
           </div>
         </>
       )}
-      <p className="small soft">
-        {[...band.sources.map(({ cite }) => `${cite}.`), ...sourceDoubts(band.sources)].join(' ')}
-      </p>
+      <p className="small soft">{sourceWords(band.sources)}</p>
     </section>
   );
 }

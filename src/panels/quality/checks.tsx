@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { QualityCheck } from '../../../geometry/plan/model.ts';
-import { sourceDoubts } from '../../../geometry/words/sources.ts';
+import { sourceWords } from '../../../geometry/words/sources.ts';
 import { capital } from '../../../geometry/words.ts';
 import { type CheckRecord, UNDATED } from '../../job/quality/book.ts';
 import { checkTable } from '../../job/quality/csv.ts';
@@ -82,12 +82,7 @@ function CheckTable({ checks }: Pick<Props, 'checks'>) {
                 </td>
                 <td>
                   {action?.says}
-                  {action && (
-                    <span className="soft">
-                      {' '}
-                      {[...action.sources.map(({ cite }) => `${cite}.`), ...sourceDoubts(action.sources)].join(' ')}
-                    </span>
-                  )}
+                  {action && <span className="soft"> {sourceWords(action.sources)}</span>}
                 </td>
               </tr>
             );

@@ -1,4 +1,4 @@
-import { sourceDoubts } from '../../../geometry/words/sources.ts';
+import { sourceWords } from '../../../geometry/words/sources.ts';
 import { type DutyCount, type QualityBook, UNDATED } from '../../job/quality/book.ts';
 import { monthTable } from '../../job/quality/csv.ts';
 import { BLANKS, DUPLICATES, SPIKES } from '../../job/quality/programme.ts';
@@ -80,7 +80,7 @@ export function Duties({ book: { months, years }, say }: Props) {
         <ul>
           {DUTIES.map(({ name, sources }) => (
             <li key={name}>
-              {name}: {[...sources.map(({ cite }) => `${cite}.`), ...sourceDoubts(sources)].join(' ')}
+              {name}: {sourceWords(sources)}
             </li>
           ))}
         </ul>

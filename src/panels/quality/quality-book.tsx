@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { sourceDoubts } from '../../../geometry/words/sources.ts';
+import { sourceWords } from '../../../geometry/words/sources.ts';
 import { CAUTIONS, counted } from '../../../geometry/words.ts';
 import { OWN_LIMITS_FROM, RUN_OF_WARNINGS, SHARE_LIMITS } from '../../job/quality/programme.ts';
 import { showDialog } from '../ui.ts';
@@ -62,7 +62,7 @@ export function QualityBook() {
 }
 
 const sources = [...SHARE_LIMITS.sources, ...OWN_LIMITS_FROM.sources, ...RUN_OF_WARNINGS.sources];
-const RULE_SOURCES = [...sources.map(({ cite }) => `${cite}.`), ...sourceDoubts(sources)].join(' ');
+const RULE_SOURCES = sourceWords(sources);
 
 function keptSaid(kept: KeptState): string {
   if (kept.state === 'reading') return 'Reading the plans in this browser…';

@@ -1,12 +1,15 @@
 import type { RadonUnit } from '../../../geometry/plan/model.ts';
 import { sourceDoubts } from '../../../geometry/words/sources.ts';
-import { ACTION_LEVELS, levelInPicocuries, reaches } from '../../job/readings/action-levels.ts';
+import { ACTION_LEVELS, levelInPicocuries, meanReaches } from '../../job/readings/action-levels.ts';
 import type { Exact } from '../../job/readings/exact.ts';
 import { enteredText, radonText } from '../../job/readings/radon.ts';
 import { tied } from './tied.ts';
 
-/** A result beside the levels of several authorities, each judged in the unit in which it is published. */
-export function LevelsTable({ result, unit }: { readonly result: Exact; readonly unit: RadonUnit }) {
+/** What stands beside a level: some texts count from it on, some only what exceeds it. */
+const HERE = { from: ['reached', 'below'], above: ['exceeded', 'not exceeded'] } as const;
+
+/** An exact mean, pCi/L, beside the levels of several authorities, each judged in the unit and by the word in which it is published. */
+export function LevelsTable({ mean, unit }: { readonly mean: Exact; readonly unit: RadonUnit }) {
   return (
     <details className="group">
       <summary>Beside the levels of others</summary>
@@ -19,7 +22,7 @@ export function LevelsTable({ result, unit }: { readonly result: Exact; readonly
         </thead>
         <tbody>
           {ACTION_LEVELS.map((level) => (
-            <tr key={level.id} data-reached={reaches(result, level) || undefined}>
+            <tr key={level.id} data-reached={meanReaches(mean, level) || undefined}>
               <th scope="row">
                 {level.authority}
                 <span className="levels__level">
@@ -27,7 +30,7 @@ export function LevelsTable({ result, unit }: { readonly result: Exact; readonly
                   {level.unit !== unit && tied(` (${radonText(levelInPicocuries(level), unit)})`)}
                 </span>
               </th>
-              <td>{reaches(result, level) ? 'reached' : 'below'}</td>
+              <td>{HERE[level.counts][meanReaches(mean, level) ? 0 : 1]}</td>
             </tr>
           ))}
         </tbody>

@@ -17,7 +17,7 @@ interface Props {
 
 /** What the results of one location come to: the figure, the next step with its source, how a pair agrees, the levels of several authorities. */
 export function SetSlip({ plan, report, place }: Props) {
-  const { state, meanRounded, agreement, next, precision, rpd, atMost } = report;
+  const { state, mean, meanRounded, agreement, next, precision, rpd, atMost } = report;
   const unit = plan.display.radon;
   const words = setWords(plan, report);
   const [step, rest] = inTwo(words.step);
@@ -56,7 +56,7 @@ export function SetSlip({ plan, report, place }: Props) {
           {precision && <Sources of={precision.band.sources} />}
         </div>
       )}
-      {figure && <LevelsTable result={figure} unit={unit} />}
+      {usable && mean && <LevelsTable mean={mean} unit={unit} />}
     </section>
   );
 }

@@ -46,8 +46,17 @@ const [MAH, MALB] = ['ANSI/AARST MAH-2019', 'ANSI/AARST MALB-2014 with 1/21 revi
 const IL = '32 Ill. Adm. Code 422.130';
 const EPA = 'EPA 402-R-92-003, 2.3.2';
 
+const LETTER = {
+  primary: 'P',
+  secondary: 'S',
+  'our-reading': 'R',
+  memory: 'M',
+  computed: 'W',
+  'common-practice': 'C',
+} as const;
+
 describe('each item of the list', () => {
-  // What the texts that are named beside it ask; P: the text itself was read, S: a page that quotes it or sums it up.
+  // What the texts that are named beside it ask; P: the text itself was read, S: a page that quotes it or sums it up, R: our reading of it.
   it.each<[string, RegExp, readonly string[], BreakMeans]>([
     ['windows-closed', /all levels.*not tested/, [`P ${MAH}, Exh. 2`, `P ${MALB}, 4-A`], 'not-evaluated'],
     ['doors-closed', /come and go.*few minutes/, [`P ${MAH}, Exh. 2`, `S ${EPA} (copy of the text)`], 'not-evaluated'],
@@ -59,7 +68,12 @@ describe('each item of the list', () => {
     ],
     ['outdoor-air-lowest', /lowest setting of any season/, [`P ${MAH}, Exh. 2 and 4`], 'look-again'],
     ['air-handler-not-continuous', /radon control/, [`S ${IL}, closed-building list`], 'look-again'],
-    ['exhausts-moderate', /Short use is fine/, [`P ${MAH}, Exh. 2`, `P ${MALB}, 4-A`], 'look-again'],
+    [
+      'exhausts-moderate',
+      /Short use is fine/,
+      [`P ${MAH}, Exh. 2`, `P ${MALB}, 4-A`, `S ${EPA} (copy of the text)`],
+      'look-again',
+    ],
     ['window-air-conditioner-recirculating', /20 ft \(6\.1 m\)/, [`S ${IL}, closed-building list`], 'look-again'],
     ['combustion-air-open', /not closed/, [`P ${MALB}, 4.2.1`, `S ${EPA} (copy of the text)`], 'look-again'],
     ['heat-recovery-as-usual', /may run/, [`S ${EPA} (copy of the text)`, `S ${IL}, closed-building list`], 'note-it'],
@@ -67,20 +81,36 @@ describe('each item of the list', () => {
     [
       'heating-cooling-normal',
       /65 to 80 °F \(18 to 27 °C\)/,
-      [`P ${MAH}, Exh. 2 and 4`, `P ${MALB}, 4-A`],
+      [`P ${MAH}, Exh. 2 and 4`, `P ${MALB}, 4-A`, `S ${EPA} (copy of the text)`, `S ${IL}, closed-building list`],
       'look-again',
     ],
     ['fireplaces-off', /unless it is what the house is normally heated with/, [`P ${MAH}, Exh. 2 and 4`], 'look-again'],
     ['room-machines-off', /20 ft \(6\.1 m\)/, [`S ${IL}, closed-building list`], 'look-again'],
-    ['mitigation-running', /24 h/, [`P ${MAH}, 7.3.2`, 'S EPA checklist for home buyers'], 'not-evaluated'],
+    [
+      'mitigation-running',
+      /24 h/,
+      ['S EPA checklist for home buyers', `R ${MAH}, 7.3.2, written for the test after mitigation, for any test`],
+      'not-evaluated',
+    ],
     ['no-severe-weather', /30 mph \(48 km\/h\)/, [`P ${MAH}, 2.2.3`, `S ${IL}(b)(1)(D)`], 'look-again'],
-    ['not-disturbed', /moves, covers, opens/, [`P ${MAH}, Exh. 4`, 'P 32 Ill. Adm. Code 422.70(g)'], 'not-evaluated'],
+    [
+      'not-disturbed',
+      /moves, covers, opens/,
+      [`P ${MAH}, Exh. 4`, 'P 25 Pa. Code 240.310(a)(1)(viii) and (a)(4)(i)', 'P 32 Ill. Adm. Code 422.70(g)'],
+      'not-evaluated',
+    ],
   ])('%s', (id, asks, sources, means) => {
     const item = CONDITION_ITEMS.find((each) => each.id === id);
     expect(item?.asks).toMatch(asks);
-    expect(item?.sources.map(({ mark, cite }) => `${mark === 'primary' ? 'P' : 'S'} ${cite}`)).toEqual(sources);
+    expect(item?.sources.map(({ mark, cite }) => `${LETTER[mark]} ${cite}`)).toEqual(sources);
     expect(item?.breakMeans).toBe(means);
     expect(rowFor(planWith([said(id, 'broken')]), id)?.means).toBe(means);
+  });
+
+  it('shows where two texts differ: bath fans as usual, or not overused', () => {
+    const differing = CONDITION_ITEMS.filter(({ conflict }) => conflict);
+    expect(differing.map(({ id }) => id)).toEqual(['exhausts-moderate']);
+    expect(differing[0]?.conflict).toMatch(/MALB-2014 .*4-A, has bath fans operate normally.*MAH-2019.*strict/);
   });
 
   it('has an id of its own, and there are no others', () => {
