@@ -74,8 +74,8 @@ function floorEnd({ floorRings }: Room, middle: XY, step: XY): Mm {
 }
 
 /** Outdoors: to the first wall that stands there; infinite where none does. */
-function firstWall({ pieces }: LevelModel, middle: XY, step: XY): Mm {
-  const ways = pieces.flatMap(({ body }) => crossings(body, middle, step));
+function firstWall({ pieces, joints }: LevelModel, middle: XY, step: XY): Mm {
+  const ways = [...pieces, ...joints].flatMap(({ body }) => crossings(body, middle, step));
   return ways.reduce((least, way) => (way >= 0 && way < least ? way : least), Number.POSITIVE_INFINITY);
 }
 

@@ -1,5 +1,5 @@
 import { type Body, ringBody, shapeBody, streamBody } from '../body.ts';
-import type { LevelModel, OpeningBody, WallPiece } from '../level/types.ts';
+import type { LevelModel, OpeningBody, Ring, WallJoint, WallPiece } from '../level/types.ts';
 import type { Detector, Fixture, Mm, PlanObject } from '../plan/model.ts';
 import { remembered } from '../remembered.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
@@ -45,12 +45,12 @@ function listSubjects(subject: EffectiveRule['subject'], model: LevelModel): rea
         .filter(({ outside, opening: { kind } }) => outside || (kind !== 'passage' && subject.inside.includes(kind)))
         .map(openingSubject);
     case 'outside-wall':
-      return wallSubjects(model.pieces).outside;
+      return wallSubjects(model).outside;
     case 'inside-wall':
-      return wallSubjects(model.pieces).inside;
+      return wallSubjects(model).inside;
     case 'object': {
       const objects = objectSubjects(level.objects);
-      return subject.walls ? [...objects, ...wallSubjects(model.pieces).inside] : objects;
+      return subject.walls ? [...objects, ...wallSubjects(model).inside] : objects;
     }
     case 'fixture':
       return fixtureSubjects(level.fixtures, subject);
@@ -103,20 +103,47 @@ function listFixtures(fixtures: readonly Fixture[], { kinds, streams }: FixtureR
 }
 
 /** Walls stand from floor to ceiling; whatever the ceiling, they count at any height. */
-const wallSubjects = remembered((pieces: readonly WallPiece[]) => {
-  const outside: Subject[] = [];
-  const inside: Subject[] = [];
-  for (const piece of pieces) {
-    const body = ringBody(piece.body);
-    const subject = { id: piece.wall.id, body, bottom: 0, top: Number.POSITIVE_INFINITY, stream: false };
-    (piece.outside ? outside : inside).push(subject);
-  }
-  return { outside, inside, all: [...outside, ...inside] };
-});
+interface WallSubjects {
+  readonly outside: readonly Subject[];
+  readonly inside: readonly Subject[];
+  readonly all: readonly Subject[];
+}
 
-/** Every wall piece of a level, outside and inside. */
-export function wallBodies({ pieces }: LevelModel): readonly Subject[] {
-  return wallSubjects(pieces).all;
+const wallSubjectsOf = remembered((pieces: readonly WallPiece[]) =>
+  remembered((joints: readonly WallJoint[]): WallSubjects => {
+    const outside: Subject[] = [];
+    const inside: Subject[] = [];
+    const add = (ring: Ring, ids: readonly string[], looksOut: boolean) => {
+      const body = ringBody(ring);
+      for (const id of ids) {
+        (looksOut ? outside : inside).push({ id, body, bottom: 0, top: Number.POSITIVE_INFINITY, stream: false });
+      }
+    };
+    for (const { wall, body, outside: looksOut } of pieces) add(body, [wall.id], looksOut);
+    // A joint is as much the one wall's as the other's.
+    for (const { walls, body, outside: looksOut } of joints) {
+      add(
+        body,
+        walls.map(({ id }) => id),
+        looksOut,
+      );
+    }
+    return { outside, inside, all: [...outside, ...inside] };
+  }),
+);
+
+function wallSubjects({ pieces, joints }: LevelModel): WallSubjects {
+  return wallSubjectsOf(pieces)(joints);
+}
+
+/** Whether it stands from floor to ceiling, whatever the ceiling. */
+export function isWall({ top }: Subject): boolean {
+  return top === Number.POSITIVE_INFINITY;
+}
+
+/** Every piece of wall and every joint of a level, outside and inside. */
+export function wallBodies(model: LevelModel): readonly Subject[] {
+  return wallSubjects(model).all;
 }
 
 /**

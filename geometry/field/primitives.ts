@@ -1,5 +1,5 @@
 import type { Body } from '../body.ts';
-import { heightBetween, type Subject, subjectsOf } from '../check/subjects.ts';
+import { heightBetween, isWall, type Subject, subjectsOf } from '../check/subjects.ts';
 import type { LevelModel } from '../level/types.ts';
 import type { Mm, Plan } from '../plan/model.ts';
 import type { Probe } from '../region/types.ts';
@@ -90,8 +90,12 @@ function piecesOf(body: Body): number {
 function levelEntries(plan: Plan, model: LevelModel, probe: Probe): Entry[] {
   const entries: Entry[] = [];
   for (const rule of effectiveRules(plan.protocol)) {
+    let last: Body | null = null;
     for (const subject of subjectsOf(rule, model)) {
       const { body, id, stream } = subject;
+      // A joint stands in the list once for each of its walls.
+      if (isWall(subject) && body === last) continue;
+      last = body;
       const limit = { rule: rule.id, subject: id, stream };
       if (stream) entries.push({ body, limit, required: 0, height: 0, floor: Number.NEGATIVE_INFINITY });
       if (stream || rule.least === null) continue;

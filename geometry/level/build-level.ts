@@ -1,34 +1,35 @@
-import { assert } from '../assert.ts';
 import { type Extent, ringExtent } from '../body.ts';
-import type { Level, Mm, Opening, RoomLabel, Wall, XY } from '../plan/model.ts';
-import { comparePoints, distance } from '../point.ts';
+import type { Level, Opening, RoomLabel, Wall, XY } from '../plan/model.ts';
+import { comparePoints } from '../point.ts';
 import { Scratch } from '../region/free-boundary.ts';
 import { Nearby } from '../region/nearby.ts';
 import { remembered, rememberedLately } from '../remembered.ts';
 import { ringContains, signedArea } from '../ring.ts';
 import { pointInRings, ringLabelPoint } from '../turf.ts';
+import { type Bodies, type Joint, type Stretch, wallBodies } from './bodies.ts';
 import { joinedCentreLines } from './centre-lines.ts';
-import { type Faces, OUTDOORS, traceFaces } from './faces.ts';
+import { type Faces, traceFaces } from './faces.ts';
 import { faceFloor, standingBodies } from './floors.ts';
-import { type GraphEdge, mainWall, type WallGraph, wallGraph } from './graph.ts';
-import { mitredBodies } from './mitre.ts';
-import { gapNotices, labelNotices, overlapNotices, passageNotices } from './notices.ts';
-import type { LevelModel, Notice, OpeningBody, Ring, Room, WallPiece } from './types.ts';
-
-/** A wall drawn without thickness is given this half, mm, so that it still parts two rooms. */
-const THINNEST_HALF: Mm = 0.001;
-
-/** A floor of less than this, square mm, is what walls leave of a face that they fill. */
-const LEAST_FLOOR = 1;
+import { type GraphEdge, type WallGraph, wallGraph } from './graph.ts';
+import { crowdNotices, gapNotices, labelNotices, overlapNotices, passageNotices } from './notices.ts';
+import { type Holders, holdersOf, openingBody } from './openings.ts';
+import { edgesOutdoors, type FaceKind, isCavity, LEAST_FLOOR } from './outdoors.ts';
+import type { LevelModel, Notice, OpeningBody, Ring, Room, WallJoint, WallPiece } from './types.ts';
 
 /** More levels than a house has, twice over; a model of each step that can be taken back would fill the memory. */
 const MOST_REMEMBERED = 24;
 
 /** What follows from the walls alone, and what is kept of the rest as long as the walls stay. */
 interface WallModel {
-  readonly pieces: readonly WallPiece[];
   readonly notices: readonly Notice[];
   readonly roomsOf: (labels: readonly RoomLabel[]) => readonly Room[];
+  readonly sidesOf: (labels: readonly RoomLabel[]) => Sides;
+}
+
+/** What hangs on where the outdoors is. */
+interface Sides {
+  readonly pieces: readonly WallPiece[];
+  readonly joints: readonly WallJoint[];
   readonly openingsOf: (openings: readonly Opening[]) => readonly OpeningBody[];
 }
 
@@ -38,13 +39,15 @@ interface WallModel {
  * what an edit leaves alone is not built again.
  */
 export const buildLevel: (level: Level) => LevelModel = rememberedLately((level: Level) => {
-  const { pieces, notices, roomsOf, openingsOf } = wallModel(level.walls);
+  const { notices, roomsOf, sidesOf } = wallModel(level.walls);
   const rooms = roomsOf(level.rooms);
+  const { pieces, joints, openingsOf } = sidesOf(level.rooms);
   const openings = openingsOf(level.openings);
   return {
     level,
     rooms,
     pieces,
+    joints,
     openings,
     notices: [...notices, ...labelNotices(level, rooms), ...passageNotices(openings)],
   };
@@ -54,103 +57,116 @@ const wallModel = rememberedLately((walls: readonly Wall[]): WallModel => {
   const { lines, notices } = joinedCentreLines(walls);
   const graph = wallGraph(lines);
   const faces = traceFaces(graph);
-  const halves = graph.edges.map((edge) => Math.max(THINNEST_HALF, mainWall(edge.walls).thickness / 2));
-  const bodies = mitredBodies(graph, faces.around, halves);
-  const pieces = graph.edges.map((edge, k) => wallPiece(graph, faces, edge, k, bodies[k] as Ring));
-  const floors = roomFloors(faces, bodies);
-  const piecesOf = piecesByWall(graph, pieces);
-  const opening = remembered((one: Opening) => openingBody(one, walls, piecesOf));
+  const bodies = wallBodies(graph, faces);
+  const floors = roomFloors(faces, bodies.standing);
+  const holders = holdersOf(walls, graph);
+  /** The outdoors hangs on which faces have a label: names may change, nothing is built again. */
+  const sides = new Map<string, Sides>();
+  const narrow = rememberedFaces(floors, (floor) => isCavity(graph, faces, floor.face, floor.labelPoint));
   return {
-    pieces,
-    notices: [...notices, ...overlapNotices(graph), ...gapNotices(graph, faces)],
+    notices: [...notices, ...overlapNotices(graph, walls), ...crowdNotices(graph, faces), ...gapNotices(graph, faces)],
     roomsOf: remembered((labels: readonly RoomLabel[]) => floors.map((floor) => namedRoom(floor, labels))),
-    openingsOf: remembered((openings: readonly Opening[]) => openings.map(opening)),
+    sidesOf: remembered((labels: readonly RoomLabel[]) => {
+      const labelled = new Set(
+        floors.filter((floor) => labels.some(({ at }) => isIn(floor, at))).map(({ face }) => face),
+      );
+      const key = [...labelled].join(' ');
+      const known = sides.get(key);
+      if (known) return known;
+      const kinds = faces.faces.map((_, face): FaceKind => {
+        const isNarrow = narrow.get(face);
+        return { hasFloor: isNarrow !== undefined, hasLabel: labelled.has(face), isNarrow: isNarrow ?? (() => true) };
+      });
+      const made = sidesFrom(graph, bodies, holders, edgesOutdoors(graph, faces, kinds));
+      sides.set(key, made);
+      return made;
+    }),
   };
 }, MOST_REMEMBERED);
 
-function piecesByWall(graph: WallGraph, pieces: readonly WallPiece[]): Map<Wall, WallPiece[]> {
-  const map = new Map<Wall, WallPiece[]>();
-  graph.edges.forEach(({ walls }, k) => {
-    for (const wall of walls) {
-      const own = map.get(wall);
-      if (own) own.push(pieces[k] as WallPiece);
-      else map.set(wall, [pieces[k] as WallPiece]);
-    }
-  });
-  return map;
+/** For each face with a floor the answer to a question that is asked once, and only if somebody wants to know. */
+function rememberedFaces(floors: readonly RoomFloor[], ask: (floor: RoomFloor) => boolean): Map<number, () => boolean> {
+  return new Map(
+    floors.map((floor) => {
+      let answer: boolean | null = null;
+      return [
+        floor.face,
+        () => {
+          answer ??= ask(floor);
+          return answer;
+        },
+      ];
+    }),
+  );
 }
 
-function wallPiece(graph: WallGraph, faces: Faces, edge: GraphEdge, k: number, body: Ring): WallPiece {
-  const wall = mainWall(edge.walls);
-  const bordersOutdoors = faces.faceOf[2 * k] === OUTDOORS || faces.faceOf[2 * k + 1] === OUTDOORS;
-  const sides = edge.walls.map(({ side }) => side);
-  // Where walls overlap and disagree, the reading that keeps the greater distance counts.
-  const outside = sides.includes('outside') || (bordersOutdoors && sides.includes('auto'));
+function sidesFrom(graph: WallGraph, bodies: Bodies, holders: Holders, isOutdoors: readonly boolean[]): Sides {
+  const isOutside = graph.edges.map(({ walls }, k) => isOutsideEdge(walls, isOutdoors[k] as boolean));
+  const opening = remembered((one: Opening) => openingBody(one, holders, graph, isOutside));
   return {
-    wall,
-    from: graph.nodes[edge.from] as XY,
-    to: graph.nodes[edge.to] as XY,
-    thickness: wall.thickness,
-    outside,
-    body,
+    pieces: bodies.stretches.map((stretch) => wallPiece(graph, stretch, isOutside[stretch.edge] as boolean)),
+    joints: bodies.joints.flatMap((joint) => wallJoint(graph, joint, isOutside)),
+    openingsOf: remembered((openings: readonly Opening[]) => openings.map(opening)),
   };
 }
 
+/** Where walls overlap and disagree, the reading that keeps the greater distance counts. */
+function isOutsideEdge(walls: readonly Wall[], bordersOutdoors: boolean): boolean {
+  return walls.some(({ side }) => side === 'outside' || (side === 'auto' && bordersOutdoors));
+}
+
+function wallPiece({ nodes, edges }: WallGraph, { edge, wall, ring }: Stretch, outside: boolean): WallPiece {
+  const { from, to } = edges[edge] as GraphEdge;
+  return {
+    wall,
+    from: nodes[from] as XY,
+    to: nodes[to] as XY,
+    thickness: wall.thickness,
+    outside,
+    body: ring,
+  };
+}
+
+/** A joint counts when it stands out from the walls that meet, or when those that hold it keep less distance than it does. */
+function wallJoint({ nodes }: WallGraph, joint: Joint, isOutside: readonly boolean[]): WallJoint[] {
+  const { node, edges, walls, ring, isHeld, heldBy } = joint;
+  const outside = edges.filter((k) => isOutside[k]).length >= 2;
+  if (outside ? heldBy.some((k) => isOutside[k]) : isHeld) return [];
+  return [{ walls, at: nodes[node] as XY, outside, body: ring }];
+}
+
 /** A room before it has a name. */
-type RoomFloor = Omit<Room, 'key' | 'label' | 'labels'> & { readonly extent: Extent };
+type RoomFloor = Omit<Room, 'key' | 'label' | 'labels'> & { readonly extent: Extent; readonly face: number };
 
 function roomFloors({ faces }: Faces, bodies: readonly Ring[]): RoomFloor[] {
   const standing = new Nearby(standingBodies(bodies));
   const scratch = new Scratch();
   const floors: RoomFloor[] = [];
-  for (const face of faces) {
+  faces.forEach((face, index) => {
     const { rings, area } = faceFloor(face, standing, scratch);
     const [outer] = rings;
     const [centreRing] = face.rings;
-    if (!outer || !centreRing || area < LEAST_FLOOR) continue;
+    if (!outer || !centreRing || area < LEAST_FLOOR) return;
     const holes = rings.filter((ring) => signedArea(ring) < 0 && ringContains(outer, ring[0] as XY));
     const labelPoint = ringLabelPoint([outer, ...holes]);
     const extent = ringExtent(centreRing);
-    floors.push({ centreRings: face.rings, floorRings: rings, floorArea: area, labelPoint, extent });
-  }
+    floors.push({ centreRings: face.rings, floorRings: rings, floorArea: area, labelPoint, extent, face: index });
+  });
   return floors.sort((a, b) => comparePoints(a.labelPoint, b.labelPoint));
 }
 
-function namedRoom({ extent, ...floor }: RoomFloor, all: readonly RoomLabel[]): Room {
-  const labels = all.filter(({ at }) => holdsPoint(extent, at) && pointInRings(floor.centreRings, at));
+function namedRoom({ extent, face: _, ...floor }: RoomFloor, all: readonly RoomLabel[]): Room {
+  const labels = all.filter(({ at }) => isIn({ ...floor, extent }, at));
   const [label = null] = labels;
   const [x, y] = floor.labelPoint;
   return { ...floor, key: label?.id ?? `room@${Math.round(x)},${Math.round(y)}`, label, labels };
 }
 
-function holdsPoint({ minX, minY, maxX, maxY }: Extent, [x, y]: XY): boolean {
-  return x >= minX && x <= maxX && y >= minY && y <= maxY;
+/** Whether a point lies in the face of a floor. */
+function isIn({ extent, centreRings }: Pick<RoomFloor, 'extent' | 'centreRings'>, at: XY): boolean {
+  return holdsPoint(extent, at) && pointInRings(centreRings, at);
 }
 
-/** The rectangle of an opening, and whether any part of it is in a piece of outside wall. */
-function openingBody(
-  opening: Opening,
-  walls: readonly Wall[],
-  piecesOf: ReadonlyMap<Wall, readonly WallPiece[]>,
-): OpeningBody {
-  const wall = walls.find(({ id }) => id === opening.wall);
-  assert(wall !== undefined, `opening ${opening.id} is in wall ${opening.wall}, which is not on its level`);
-  const length = distance(wall.from, wall.to);
-  const ux = length > 0 ? (wall.to[0] - wall.from[0]) / length : 1;
-  const uy = length > 0 ? (wall.to[1] - wall.from[1]) / length : 0;
-  const half = wall.thickness / 2;
-  const at = (s: Mm, t: Mm): XY => [wall.from[0] + ux * s - uy * t, wall.from[1] + uy * s + ux * t];
-  const end = opening.offset + opening.width;
-  const stretch = (p: XY) => (p[0] - wall.from[0]) * ux + (p[1] - wall.from[1]) * uy;
-  const holders = (piecesOf.get(wall) ?? []).filter((piece) => {
-    const from = Math.min(stretch(piece.from), stretch(piece.to));
-    const to = Math.max(stretch(piece.from), stretch(piece.to));
-    return Math.min(to, end) - Math.max(from, opening.offset) > 0.01;
-  });
-  return {
-    opening,
-    // No piece holds it: nothing is known of its wall, so the greater distance is kept.
-    outside: holders.length === 0 || holders.some(({ outside }) => outside),
-    body: [at(opening.offset, -half), at(end, -half), at(end, half), at(opening.offset, half)],
-  };
+function holdsPoint({ minX, minY, maxX, maxY }: Extent, [x, y]: XY): boolean {
+  return x >= minX && x <= maxX && y >= minY && y <= maxY;
 }

@@ -6,10 +6,7 @@ import type { Ring } from './types.ts';
 /** The unbounded face. */
 export const OUTDOORS = -1;
 
-/**
- * A cycle below this area is no face, square mm. A tree of walls is walked there and back and encloses nothing; rounding
- * may leave it a hair above nought.
- */
+/** A face below this area, square mm, holds nothing: what stands free lies in a larger one. */
 const LEAST_FACE = 1;
 
 /** A bounded face: its own boundary, then the outer boundaries of whatever stands free inside it. */
@@ -32,8 +29,8 @@ export interface Faces {
 /** Traces the faces. Every component of the graph has one outer boundary; it is a hole of the smallest face around it. */
 export function traceFaces({ nodes, edges }: WallGraph): Faces {
   const startOf = (h: number) => (h & 1 ? edges[h >> 1]?.to : edges[h >> 1]?.from) as number;
-  const around = outgoing(nodes, edges.length * 2, startOf);
-  const next = nextHalfEdges(around, edges.length * 2);
+  const leaving = outgoing(nodes, edges.length * 2, startOf);
+  const next = nextHalfEdges(leaving, edges.length * 2);
 
   const cycleOf = new Int32Array(edges.length * 2).fill(-1);
   const cycles: { ring: XY[]; area: number; start: number }[] = [];
@@ -48,29 +45,36 @@ export function traceFaces({ nodes, edges }: WallGraph): Faces {
   }
 
   const component = components(nodes.length, edges);
-  const bounded = cycles.map((_, i) => i).filter((i) => (cycles[i]?.area ?? 0) > LEAST_FACE);
+  const homeOf = ({ start }: { start: number }) => component[startOf(start)] as number;
+  // Of every component one cycle runs around all of it: the one with the least area, which is negative, or nought for a tree.
+  const around = new Map<number, number>();
+  cycles.forEach((cycle, i) => {
+    const known = around.get(homeOf(cycle));
+    if (known === undefined || cycle.area < (cycles[known]?.area ?? 0)) around.set(homeOf(cycle), i);
+  });
+  const isOuter = new Set(around.values());
+  const bounded = cycles.map((_, i) => i).filter((i) => !isOuter.has(i));
   const faces = bounded.map((i) => ({ rings: [cycles[i]?.ring as Ring] }));
   const faceOfCycle = new Int32Array(cycles.length).fill(OUTDOORS);
   bounded.forEach((cycle, face) => {
     faceOfCycle[cycle] = face;
   });
-  cycles.forEach((cycle, i) => {
-    if (cycle.area > LEAST_FACE) return;
-    const home = component[startOf(cycle.start)];
+  for (const i of isOuter) {
+    const cycle = cycles[i] as (typeof cycles)[number];
     const inside = cycle.ring[0] as XY;
     let holder = OUTDOORS;
     let least = Number.POSITIVE_INFINITY;
     bounded.forEach((b, face) => {
       const candidate = cycles[b] as (typeof cycles)[number];
-      if (component[startOf(candidate.start)] === home || candidate.area >= least) return;
+      if (candidate.area <= LEAST_FACE || candidate.area >= least || homeOf(candidate) === homeOf(cycle)) return;
       if (!ringContains(candidate.ring, inside)) return;
       least = candidate.area;
       holder = face;
     });
     faceOfCycle[i] = holder;
     if (holder !== OUTDOORS) (faces[holder] as { rings: Ring[] }).rings.push(cycle.ring);
-  });
-  return { faces, faceOf: cycleOf.map((cycle) => faceOfCycle[cycle] as number), around };
+  }
+  return { faces, faceOf: cycleOf.map((cycle) => faceOfCycle[cycle] as number), around: leaving };
 }
 
 function outgoing(nodes: readonly XY[], count: number, startOf: (h: number) => number): number[][] {

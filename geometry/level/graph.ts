@@ -1,6 +1,16 @@
 import type { Mm, Wall, XY } from '../plan/model.ts';
-import { along, comparePoints, distance, nearestOnSegment } from '../point.ts';
-import { type CentreLine, TOUCH } from './centre-lines.ts';
+import { along, distance, nearestOnSegment, nearestParameter } from '../point.ts';
+import { Nodes } from './nodes.ts';
+import { type CentreLine, TOUCH } from './touch.ts';
+
+/** What one wall has on an edge: the stretch of its own line, which a merged node may lie beside by a touch. */
+export interface Run {
+  readonly line: CentreLine;
+  readonly from: XY;
+  readonly to: XY;
+  /** The node at its `from`. */
+  readonly start: number;
+}
 
 /** A stretch of wall between two neighbouring nodes. */
 export interface GraphEdge {
@@ -8,12 +18,26 @@ export interface GraphEdge {
   readonly to: number;
   /** The walls that run here; more than one where walls overlap. */
   readonly walls: readonly Wall[];
+  /** The same stretch on the line of each. */
+  readonly runs: readonly Run[];
 }
 
 /** Nodes and edges: no edge crosses or overlaps another, nodes are at least a touch apart. */
 export interface WallGraph {
   readonly nodes: readonly XY[];
   readonly edges: readonly GraphEdge[];
+  /** The lines that were split, those between the same two nodes together. */
+  readonly spans: readonly (readonly CentreLine[])[];
+}
+
+/** Lines between the same two nodes: many walls drawn in one place are split only once. */
+interface Bundle {
+  readonly lead: CentreLine;
+  readonly lines: CentreLine[];
+  readonly from: number;
+  readonly to: number;
+  /** Nodes on the way. */
+  readonly stops: Set<number>;
 }
 
 /**
@@ -21,106 +45,118 @@ export interface WallGraph {
  * node. The result does not depend on the order of the lines.
  */
 export function wallGraph(lines: readonly CentreLine[]): WallGraph {
-  const splits = lines.map(({ a, b }): XY[] => [a, b]);
-  forNearPairs(lines, (i, j) => splitPair(lines, splits, i, j));
-  const { nodes, indexOf } = mergedNodes(splits.flat());
-  const edges = new Map<string, { from: number; to: number; walls: Wall[] }>();
-  lines.forEach((line, i) => {
-    const { a, b } = line;
-    const length = distance(a, b);
-    const at = (p: XY) => ((p[0] - a[0]) * (b[0] - a[0]) + (p[1] - a[1]) * (b[1] - a[1])) / length;
-    const stops = (splits[i] as XY[])
-      .slice()
-      .sort((p, q) => at(p) - at(q))
-      .map(indexOf);
-    for (let k = 1; k < stops.length; k++) addEdge(edges, stops[k - 1] as number, stops[k] as number, line.wall);
+  const nodes = new Nodes();
+  const bundles = bundled(lines, nodes);
+  const crossings: [Bundle, Bundle, XY][] = [];
+  forNearPairs(bundles, (s, t) => {
+    const at = splitPair(s, t);
+    if (at) crossings.push([s, t, at]);
   });
-  return { nodes, edges: [...edges.values()] };
+  // After the ends, so that a crossing at the end of a third wall is that end.
+  for (const [s, t, at] of crossings) {
+    const node = nodes.of(at);
+    s.stops.add(node);
+    t.stops.add(node);
+  }
+  const edges = new Map<string, Growing>();
+  for (const bundle of bundles) addEdges(edges, bundle, nodes.points);
+  return { nodes: nodes.points, edges: [...edges.values()], spans: bundles.map((bundle) => bundle.lines) };
 }
 
-function addEdge(
-  edges: Map<string, { from: number; to: number; walls: Wall[] }>,
-  p: number,
-  q: number,
-  wall: Wall,
-): void {
-  if (p === q) return;
-  const from = Math.min(p, q);
-  const to = Math.max(p, q);
-  const key = `${from} ${to}`;
-  const edge = edges.get(key);
-  if (!edge) edges.set(key, { from, to, walls: [wall] });
-  else if (!edge.walls.includes(wall)) edge.walls.push(wall);
+function bundled(lines: readonly CentreLine[], nodes: Nodes): Bundle[] {
+  const bundles = new Map<string, Bundle[]>();
+  for (const line of lines) {
+    const from = nodes.of(line.a);
+    const to = nodes.of(line.b);
+    const key = `${from} ${to}`;
+    const known = bundles.get(key) ?? [];
+    const home = known.find(({ lead }) => distance(lead.a, line.a) <= TOUCH && distance(lead.b, line.b) <= TOUCH);
+    if (home) home.lines.push(line);
+    else bundles.set(key, [...known, { lead: line, lines: [line], from, to, stops: new Set() }]);
+  }
+  return [...bundles.values()].flat().sort((s, t) => s.lead.a[0] - t.lead.a[0]);
 }
 
-/** Calls back for every pair of lines whose extents come within a touch of each other. Sweep along x. */
-function forNearPairs(lines: readonly CentreLine[], visit: (i: number, j: number) => void): void {
-  const order = lines.map((_, i) => i).sort((i, j) => minX(lines, i) - minX(lines, j));
-  for (let m = 0; m < order.length; m++) {
-    const i = order[m] as number;
-    const { a, b } = lines[i] as CentreLine;
-    const right = Math.max(a[0], b[0]) + TOUCH;
+/** Calls back for every pair of lines whose extents come within a touch of each other. They are in the order of their left ends. */
+function forNearPairs(bundles: readonly Bundle[], visit: (s: Bundle, t: Bundle) => void): void {
+  bundles.forEach((s, i) => {
+    const { a, b } = s.lead;
+    const right = b[0] + TOUCH;
     const low = Math.min(a[1], b[1]) - TOUCH;
     const high = Math.max(a[1], b[1]) + TOUCH;
-    for (let n = m + 1; n < order.length; n++) {
-      const j = order[n] as number;
-      if (minX(lines, j) > right) break;
-      const other = lines[j] as CentreLine;
-      if (Math.max(other.a[1], other.b[1]) < low || Math.min(other.a[1], other.b[1]) > high) continue;
-      visit(Math.min(i, j), Math.max(i, j));
+    for (let k = i + 1; k < bundles.length; k++) {
+      const t = bundles[k] as Bundle;
+      if (t.lead.a[0] > right) break;
+      if (Math.max(t.lead.a[1], t.lead.b[1]) < low || Math.min(t.lead.a[1], t.lead.b[1]) > high) continue;
+      visit(s, t);
+    }
+  });
+}
+
+/** Ends that touch the other line split it there; otherwise a clean crossing, which is given back. */
+function splitPair(s: Bundle, t: Bundle): XY | null {
+  // Walls that share a node meet there, and elsewhere only where one runs on the other.
+  let touched = s.from === t.from || s.from === t.to || s.to === t.from || s.to === t.to;
+  for (const [end, node, other] of [
+    [s.lead.a, s.from, t],
+    [s.lead.b, s.to, t],
+    [t.lead.a, t.from, s],
+    [t.lead.b, t.to, s],
+  ] as const) {
+    if (node === other.from || node === other.to) continue;
+    if (distance(end, nearestOnSegment(end, other.lead.a, other.lead.b)) > TOUCH) continue;
+    other.stops.add(node);
+    touched = true;
+  }
+  return touched ? null : crossing(s.lead, t.lead);
+}
+
+function crossing({ a, b }: CentreLine, { a: c, b: d }: CentreLine): XY | null {
+  const dx = b[0] - a[0];
+  const dy = b[1] - a[1];
+  const ex = d[0] - c[0];
+  const ey = d[1] - c[1];
+  const denominator = dx * ey - dy * ex;
+  if (denominator === 0) return null;
+  const u = ((c[0] - a[0]) * ey - (c[1] - a[1]) * ex) / denominator;
+  const v = ((c[0] - a[0]) * dy - (c[1] - a[1]) * dx) / denominator;
+  return u <= 0 || u >= 1 || v <= 0 || v >= 1 ? null : along(a, b, u);
+}
+
+type Growing = { readonly from: number; readonly to: number; readonly walls: Wall[]; readonly runs: Run[] };
+
+function addEdges(edges: Map<string, Growing>, bundle: Bundle, nodes: readonly XY[]): void {
+  const { lead, lines, stops } = bundle;
+  const share = (node: number, { a, b }: CentreLine): Mm => nearestParameter(nodes[node] as XY, a, b);
+  const between = [...stops]
+    .filter((node) => node !== bundle.from && node !== bundle.to)
+    .sort((p, q) => share(p, lead) - share(q, lead) || p - q);
+  const way = [bundle.from, ...between, bundle.to];
+  for (const line of lines) {
+    let from = line.a;
+    for (let k = 1; k < way.length; k++) {
+      const to = k === way.length - 1 ? line.b : along(line.a, line.b, share(way[k] as number, line));
+      addRun(edges, way[k] as number, { line, from, to, start: way[k - 1] as number });
+      from = to;
     }
   }
 }
 
-function minX(lines: readonly CentreLine[], i: number): Mm {
-  const { a, b } = lines[i] as CentreLine;
-  return Math.min(a[0], b[0]);
-}
-
-/** Ends that touch the other line split it there; otherwise a clean crossing splits both. */
-function splitPair(lines: readonly CentreLine[], splits: XY[][], i: number, j: number): void {
-  const s = lines[i] as CentreLine;
-  const t = lines[j] as CentreLine;
-  let touched = false;
-  for (const [end, other, into] of [
-    [s.a, t, j],
-    [s.b, t, j],
-    [t.a, s, i],
-    [t.b, s, i],
-  ] as const) {
-    if (distance(end, nearestOnSegment(end, other.a, other.b)) > TOUCH) continue;
-    (splits[into] as XY[]).push(end);
-    touched = true;
+function addRun(edges: Map<string, Growing>, q: number, run: Run): void {
+  const p = run.start;
+  if (p === q) return;
+  const from = Math.min(p, q);
+  const to = Math.max(p, q);
+  const key = `${from} ${to}`;
+  let edge = edges.get(key);
+  if (!edge) {
+    edge = { from, to, walls: [], runs: [] };
+    edges.set(key, edge);
   }
-  if (touched) return;
-  const dx = s.b[0] - s.a[0];
-  const dy = s.b[1] - s.a[1];
-  const ex = t.b[0] - t.a[0];
-  const ey = t.b[1] - t.a[1];
-  const denominator = dx * ey - dy * ex;
-  if (denominator === 0) return;
-  const u = ((t.a[0] - s.a[0]) * ey - (t.a[1] - s.a[1]) * ex) / denominator;
-  const v = ((t.a[0] - s.a[0]) * dy - (t.a[1] - s.a[1]) * dx) / denominator;
-  if (u <= 0 || u >= 1 || v <= 0 || v >= 1) return;
-  const crossing = along(s.a, s.b, u);
-  (splits[i] as XY[]).push(crossing);
-  (splits[j] as XY[]).push(crossing);
-}
-
-/** One node for all points within a touch of each other (chained); the first in reading order stands for them. */
-function mergedNodes(points: readonly XY[]): { nodes: XY[]; indexOf: (p: XY) => number } {
-  const sorted = [...points].sort(comparePoints);
-  const nodes: XY[] = [];
-  const index = new Map<XY, number>();
-  const open: { at: XY; node: number }[] = [];
-  for (const p of sorted) {
-    while (open.length > 0 && (open[0] as { at: XY }).at[0] < p[0] - TOUCH) open.shift();
-    const near = open.find(({ at }) => distance(at, p) <= TOUCH);
-    const node = near ? near.node : nodes.push(p) - 1;
-    open.push({ at: p, node });
-    index.set(p, node);
+  edge.runs.push(run);
+  if (edge.walls[edge.walls.length - 1] !== run.line.wall && !edge.walls.includes(run.line.wall)) {
+    edge.walls.push(run.line.wall);
   }
-  return { nodes, indexOf: (p) => index.get(p) as number };
 }
 
 /** Of walls that run on one another the thickest counts; of equals the first id. */

@@ -1,5 +1,7 @@
-import type { Level, RoomLabel, XY } from '../plan/model.ts';
-import { distance, nearestOnSegment } from '../point.ts';
+import type { Level, RoomLabel, Wall, XY } from '../plan/model.ts';
+import { along, distance, nearestOnSegment } from '../point.ts';
+import { askewNotices, pairsOf } from './askew.ts';
+import { CROWD } from './bodies.ts';
 import { type Faces, OUTDOORS } from './faces.ts';
 import { type GraphEdge, mainWall, type WallGraph } from './graph.ts';
 import type { Notice, OpeningBody, Room } from './types.ts';
@@ -7,14 +9,25 @@ import type { Notice, OpeningBody, Room } from './types.ts';
 /** How far off another wall may be for a loose end to be reported: outdoors, where it leaves a room open, and indoors. */
 const REPORTED_GAP = { outdoors: 1219.2, indoors: 152.4 };
 
-export function overlapNotices({ nodes, edges }: WallGraph): Notice[] {
-  return edges
-    .filter(({ walls }) => walls.length > 1)
-    .map(({ walls, from, to }): Notice => {
-      const [a, b] = [nodes[from] as XY, nodes[to] as XY];
-      const ids = walls.map(({ id }) => id).sort();
-      return { kind: 'walls-overlap', ids, at: [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2], length: distance(a, b) };
-    });
+/** Walls that run on one another, and walls that lie askew on one another. */
+export function overlapNotices({ nodes, edges }: WallGraph, all: readonly Wall[]): Notice[] {
+  const overlapping = edges.flatMap(({ runs, from, to }): Notice[] => {
+    if (runs.length < 2) return [];
+    const ids = [...new Set(runs.filter(({ line }) => line.isDrawn).map(({ line }) => line.wall.id))].sort();
+    if (ids.length < 2) return [];
+    const [a, b] = [nodes[from] as XY, nodes[to] as XY];
+    return [{ kind: 'walls-overlap', ids, at: along(a, b, 0.5), length: distance(a, b) }];
+  });
+  return [...overlapping, ...askewNotices(all, new Set(overlapping.flatMap(({ ids }) => pairsOf(ids))))];
+}
+
+/** Where more walls meet than any house has. */
+export function crowdNotices({ nodes, edges }: WallGraph, { around }: Faces): Notice[] {
+  return around.flatMap((half, node): Notice[] => {
+    if (half.length <= CROWD) return [];
+    const ids = [...new Set(half.map((h) => mainWall((edges[h >> 1] as GraphEdge).walls).id))].sort();
+    return [{ kind: 'walls-crowded', ids, at: nodes[node] as XY, length: null }];
+  });
 }
 
 /** Ends that meet nothing and have another wall within reach: a room that somebody meant to close. */

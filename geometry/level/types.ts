@@ -10,16 +10,28 @@ export interface WallPiece {
   readonly from: XY;
   readonly to: XY;
   readonly thickness: Mm;
-  /** Whether the unbounded face lies on one side, or `side` says so. */
+  /** Whether the outdoors lies on one side, or `side` says so. */
   readonly outside: boolean;
-  /** The piece as built, with mitred corners: a simple ring. */
+  /** The piece as built: a rectangle, square at both ends, whatever meets it there. */
+  readonly body: Ring;
+}
+
+/** What fills the gap between the square ends of two walls that meet, on their outer side. */
+export interface WallJoint {
+  /** The walls that it joins, by id; of very many at one place, the thickest. */
+  readonly walls: readonly Wall[];
+  /** The node. */
+  readonly at: XY;
+  /** Whether all that it joins is outside wall. */
+  readonly outside: boolean;
+  /** A simple convex ring. */
   readonly body: Ring;
 }
 
 export interface OpeningBody {
   readonly opening: Opening;
   readonly outside: boolean;
-  /** Width along the wall by the wall's thickness. */
+  /** Width along the wall by the thickness of the thickest wall that runs there. */
   readonly body: Ring;
 }
 
@@ -46,8 +58,9 @@ export interface Notice {
   readonly kind:
     | 'gap-closed'
     | 'gap-open'
-    | 'overshoot-trimmed'
+    | 'overshoot'
     | 'walls-overlap'
+    | 'walls-crowded'
     | 'zero-length-wall'
     | 'label-outside-rooms'
     | 'labels-share-room'
@@ -65,6 +78,8 @@ export interface LevelModel {
   readonly level: Level;
   readonly rooms: readonly Room[];
   readonly pieces: readonly WallPiece[];
+  /** Joints that stand out from the walls at their node; with the pieces, all that stands. */
+  readonly joints: readonly WallJoint[];
   readonly openings: readonly OpeningBody[];
   readonly notices: readonly Notice[];
 }

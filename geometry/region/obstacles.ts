@@ -1,5 +1,5 @@
 import type { Body } from '../body.ts';
-import { axisDistance, MEETS, type Subject, subjectsOf, wallBodies } from '../check/subjects.ts';
+import { axisDistance, isWall, MEETS, type Subject, subjectsOf, wallBodies } from '../check/subjects.ts';
 import type { LevelModel } from '../level/types.ts';
 import type { Mm, Plan } from '../plan/model.ts';
 import { remembered } from '../remembered.ts';
@@ -39,7 +39,11 @@ export function obstaclesOf(plan: Plan, model: LevelModel, probe: Probe, spare: 
   const wide = new Set<Body>();
   for (const { walls } of lists) for (const { subject, grown } of walls) if (grown.grow >= rim) wide.add(subject.body);
   const bare: Obstacle[] = [];
-  for (const wall of wallBodies(model)) if (!wide.has(wall.body)) bare.push(keptObstacle(wall, null, rim));
+  for (const wall of wallBodies(model)) {
+    if (wide.has(wall.body)) continue;
+    wide.add(wall.body);
+    bare.push(keptObstacle(wall, null, rim));
+  }
   return {
     all: ([] as Obstacle[]).concat(...lists.map(({ obstacles }) => obstacles), bare),
     zones: ([] as Zone[]).concat(...lists.map(({ zones }) => zones)),
@@ -98,7 +102,11 @@ function listObstacles(
   const wanted = spare > 0 ? withSpare(rule, spare) : rule;
   const obstacles: KeptObstacle[] = [];
   let place = 0;
+  let last: Body | null = null;
   for (const subject of subjects) {
+    // A joint stands in the list once for each of its walls; one zone is enough.
+    if (isWall(subject) && subject.body === last) continue;
+    last = subject.body;
     // At its place, or one on or back where another came or went.
     if (before[place]?.subject !== subject) {
       if (before[place + 1]?.subject === subject) place++;
@@ -136,7 +144,7 @@ function keptObstacle(subject: Subject, rule: EffectiveRule | null, grow: Mm): K
   const made = {
     subject,
     rule,
-    wall: subject.top === Number.POSITIVE_INFINITY,
+    wall: isWall(subject),
     grown: grown(subject.body, grow),
     zone: rule && new GrownZone(rule, subject, grow),
   };

@@ -15,10 +15,12 @@ export function describeNotice(notice: Notice, unit: Plan['display']['length'], 
       return `Two walls stop ${length} short of each other. The gap counts as closed. Join the ends if that is right, pull them apart if it is not.`;
     case 'gap-open':
       return `Two walls stop ${length} short of each other, so the room stays open. Draw one end onto the other.`;
-    case 'overshoot-trimmed':
-      return `A wall runs ${length} past the wall that it meets. The end counts as trimmed. Pull it back to the wall.`;
+    case 'overshoot':
+      return `A wall runs ${length} past the wall that it meets. It counts as drawn. Pull it back to the wall.`;
     case 'walls-overlap':
-      return `Two walls lie on top of each other${length && ` for ${length}`}. The thicker one counts. Delete or shorten one.`;
+      return `${notice.ids.length > 2 ? notice.ids.length : 'Two'} walls lie on top of each other${length && ` for ${length}`}. Each counts in full. Delete or shorten one, or make one wall of them.`;
+    case 'walls-crowded':
+      return `${notice.ids.length} walls meet at one point. The ground around it counts as wall. Delete those that are not there.`;
     case 'zero-length-wall':
       return 'A wall has no length. Delete it, or pull one end away.';
     case 'label-outside-rooms':

@@ -1,12 +1,12 @@
 import { type Extent, ringExtent, shapeBody, shapeMiddle } from '../../geometry/body.ts';
-import type { OpeningBody, WallPiece } from '../../geometry/level/types.ts';
+import type { OpeningBody, WallJoint, WallPiece } from '../../geometry/level/types.ts';
 import type { Fixture, PlanObject } from '../../geometry/plan/model.ts';
 import type { RoomRegion } from '../../geometry/region/types.ts';
 import { remembered } from '../../geometry/remembered.ts';
 
 /** The rectangles, mm, within which things are drawn, but for the breadth of their lines. */
 
-export const pieceExtent = remembered(({ body }: WallPiece): Extent => ringExtent(body));
+export const wallExtent = remembered(({ body }: WallPiece | WallJoint): Extent => ringExtent(body));
 
 /** A leaf opens as far as its door is wide, to either side. */
 export const openingExtent = remembered(

@@ -2,7 +2,7 @@ import type { Extent } from '../../geometry/body.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import type { LevelRegion } from '../../geometry/region/types.ts';
 import { zoneExtent } from '../../geometry/region/visible-edges.ts';
-import { openingExtent, pieceExtent, roomExtent, thingExtent } from './extents.ts';
+import { openingExtent, roomExtent, thingExtent, wallExtent } from './extents.ts';
 
 /** Rectangles of the plan, mm, outside of which two drawings are the same. What an edit leaves alone keeps its object: see `state/kept.ts`. */
 
@@ -21,7 +21,8 @@ export function spoiltRegion(before: LevelRegion, now: LevelRegion): readonly Ex
 export function spoiltWalls(before: LevelModel, now: LevelModel): readonly Extent[] {
   if (before === now) return [];
   return [
-    ...differing(before.pieces, now.pieces, pieceExtent),
+    ...differing(before.pieces, now.pieces, wallExtent),
+    ...differing(before.joints, now.joints, wallExtent),
     ...differing(before.openings, now.openings, openingExtent),
     ...differing(before.level.fixtures, now.level.fixtures, thingExtent),
     ...differing(before.level.objects, now.level.objects, thingExtent),
@@ -36,9 +37,10 @@ export function spoiltBySelection(
 ): readonly Extent[] {
   if (before === now) return [];
   const turned = new Set([...before.filter((id) => !now.includes(id)), ...now.filter((id) => !before.includes(id))]);
-  const { pieces, openings, level } = model;
+  const { pieces, joints, openings, level } = model;
   return [
-    ...pieces.filter(({ wall }) => turned.has(wall.id)).map(pieceExtent),
+    ...pieces.filter(({ wall }) => turned.has(wall.id)).map(wallExtent),
+    ...joints.filter(({ walls }) => walls.some(({ id }) => turned.has(id))).map(wallExtent),
     ...openings.filter(({ opening }) => turned.has(opening.id)).map(openingExtent),
     ...[...level.fixtures, ...level.objects].filter(({ id }) => turned.has(id)).map(thingExtent),
   ];

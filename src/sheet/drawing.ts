@@ -100,7 +100,7 @@ function framed({ level, model }: SubjectMatter, area: Area): Framed | null {
   const margins = dimensionMargins(chains);
   return {
     extent,
-    walls: model.pieces.length > 0 ? ringExtent(model.pieces.flatMap(({ body }) => body)) : null,
+    walls: model.pieces.length > 0 ? ringExtent([...model.pieces, ...model.joints].flatMap(({ body }) => body)) : null,
     chains,
     margins,
     width: Math.max(extent.maxX - extent.minX, 1),

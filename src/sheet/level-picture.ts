@@ -30,7 +30,7 @@ export function levelPicture(plan: Plan, levelId: string): string {
     originY: height / 2 - (extent.minY + extent.maxY) / 2 / ratio,
   };
   const outline = { stroke: COLOUR.poche, 'stroke-width': LEAST_WALL, 'stroke-linejoin': 'round' };
-  const bodies = matter.model.pieces.map(({ body }) => body);
+  const bodies = [...matter.model.pieces, ...matter.model.joints].map(({ body }) => body);
   return element(
     'svg',
     { xmlns: 'http://www.w3.org/2000/svg', viewBox: `0 0 ${num(width)} ${num(height)}` },

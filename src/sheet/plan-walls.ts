@@ -13,7 +13,7 @@ const STROKE = { stroke: COLOUR.fixture, 'stroke-width': LINE_MM.fixture };
 export function drawWalls(model: LevelModel, view: View): string {
   const walls = ringsPath(
     view,
-    model.pieces.map(({ body }) => body),
+    [...model.pieces, ...model.joints].map(({ body }) => body),
   );
   return group(
     {},

@@ -1,4 +1,4 @@
-import type { LevelModel, OpeningBody, Ring, Room, WallPiece } from '../../geometry/level/types.ts';
+import type { LevelModel, OpeningBody, Ring, Room, WallJoint, WallPiece } from '../../geometry/level/types.ts';
 import type { ArcRing, LevelRegion, RoomRegion, Zone } from '../../geometry/region/types.ts';
 
 /**
@@ -10,7 +10,8 @@ export function withKeptParts(before: LevelModel | null, model: LevelModel): Lev
   return {
     ...model,
     rooms: keptBy(before.rooms, model.rooms, ({ key }) => key, sameRoom),
-    pieces: kept(before.pieces, model.pieces, samePiece),
+    pieces: keptBy(before.pieces, model.pieces, ({ wall }) => wall.id, samePiece),
+    joints: keptBy(before.joints, model.joints, jointKey, sameJoint),
     openings: keptBy(before.openings, model.openings, ({ opening }) => opening.id, sameOpening),
   };
 }
@@ -24,6 +25,8 @@ export function withKeptZones(before: LevelRegion | null, region: LevelRegion): 
     zones: keptBy(before.zones, region.zones, zoneKey, sameZone),
   };
 }
+
+const jointKey = ({ walls }: WallJoint) => walls.map(({ id }) => id).join(' ');
 
 const zoneKey = ({ rule, subject }: Zone) => `${rule}/${subject}`;
 
@@ -48,10 +51,6 @@ function keptBy<T>(
   });
 }
 
-function kept(before: readonly WallPiece[], now: readonly WallPiece[], same: (a: WallPiece, b: WallPiece) => boolean) {
-  return keptBy(before, now, ({ wall }) => wall.id, same);
-}
-
 function sameRoom(a: Room, b: Room): boolean {
   return (
     a.label === b.label &&
@@ -64,6 +63,10 @@ function sameRoom(a: Room, b: Room): boolean {
 
 function samePiece(a: WallPiece, b: WallPiece): boolean {
   return a.wall === b.wall && a.outside === b.outside && sameRing(a.body, b.body) && sameEnds(a, b);
+}
+
+function sameJoint(a: WallJoint, b: WallJoint): boolean {
+  return sameItems(a.walls, b.walls) && a.outside === b.outside && sameRing(a.body, b.body) && samePoint(a.at, b.at);
 }
 
 function sameEnds(a: WallPiece, b: WallPiece): boolean {

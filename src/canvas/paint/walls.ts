@@ -1,21 +1,23 @@
-import type { LevelModel, OpeningBody } from '../../../geometry/level/types.ts';
+import type { LevelModel, OpeningBody, WallJoint } from '../../../geometry/level/types.ts';
 import { doorSwing, jambCorners } from '../../../geometry/opening-symbol.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
 import { LINE_PX } from '../../design/tokens.ts';
-import { openingExtent, pieceExtent } from '../extents.ts';
+import { openingExtent, wallExtent } from '../extents.ts';
 import { isSeen, lengthPx, type Pen, px, stroke, traceLine, traceRing } from './pen.ts';
 
 /** Walls filled, with openings cut clean. */
 export function paintWalls(pen: Pen, model: LevelModel, chosen: ReadonlySet<string>): void {
   const { ctx, theme } = pen;
   ctx.lineJoin = 'miter';
-  const seen = model.pieces.filter((piece) => isSeen(pen, pieceExtent(piece)));
-  for (const [colour, pieces] of [
-    [theme.poche, seen.filter(({ wall }) => !chosen.has(wall.id))],
-    [theme.accent, seen.filter(({ wall }) => chosen.has(wall.id))],
+  const seen = model.pieces.filter((piece) => isSeen(pen, wallExtent(piece)));
+  const joints = model.joints.filter((joint) => isSeen(pen, wallExtent(joint)));
+  const isChosen = ({ walls }: WallJoint) => walls.every(({ id }) => chosen.has(id));
+  for (const [colour, standing] of [
+    [theme.poche, [...seen.filter(({ wall }) => !chosen.has(wall.id)), ...joints.filter((one) => !isChosen(one))]],
+    [theme.accent, [...seen.filter(({ wall }) => chosen.has(wall.id)), ...joints.filter(isChosen)]],
   ] as const) {
     ctx.beginPath();
-    for (const { body } of pieces) traceRing(pen, body);
+    for (const { body } of standing) traceRing(pen, body);
     ctx.fillStyle = colour;
     ctx.fill('nonzero');
     // A hair of outline closes the seams between pieces.

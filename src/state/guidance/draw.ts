@@ -13,8 +13,9 @@ const NOTICE_WEIGHT: Readonly<Record<Notice['kind'], number>> = {
   'labels-share-room': 4,
   'unlabelled-room': 5,
   'gap-closed': 6,
-  'overshoot-trimmed': 7,
+  overshoot: 7,
   'walls-overlap': 8,
+  'walls-crowded': 8,
 };
 /** Until these are settled something on the level cannot be judged. */
 const NOTICE_MISSING: ReadonlySet<Notice['kind']> = new Set(['gap-open', 'label-outside-rooms', 'unlabelled-room']);

@@ -3,91 +3,94 @@ import { buildLevel, type Notice, SNAP, TOUCH, type Wall, type XY } from '../../
 import { joinedCentreLines } from '../../../geometry/level/centre-lines.ts';
 import { drawn, loop, rectangle, wall } from '../../helpers/drawn.ts';
 
-/** Ends of the centre-line of a wall after joining, in the order of the page. */
-function ends(walls: readonly Wall[], id: string): [XY, XY] | undefined {
-  const line = joinedCentreLines(walls).lines.find((one) => one.wall.id === id);
-  return line && [line.a, line.b];
+/** The pieces that join ends to what they nearly meet: id of the wall that runs on, and where from and to, in the order of the page. */
+function joins(walls: readonly Wall[]): [string, XY, XY][] {
+  const { lines } = joinedCentreLines(walls);
+  for (const { id, from, to } of walls) {
+    // What is drawn stays as it is drawn.
+    const own = lines.find(({ wall }) => wall.id === id);
+    expect(JSON.stringify([own?.a, own?.b].sort())).toBe(JSON.stringify([from, to].sort()));
+  }
+  return lines.slice(walls.length).map(({ wall: { id }, a, b }) => [id, rounded(a), rounded(b)]);
+}
+
+function rounded([x, y]: XY): XY {
+  return [Math.round(x * 1e6) / 1e6 + 0, Math.round(y * 1e6) / 1e6 + 0];
 }
 
 function notices(walls: readonly Wall[]): Pick<Notice, 'kind' | 'ids'>[] {
   return joinedCentreLines(walls).notices.map(({ kind, ids }) => ({ kind, ids }));
 }
 
-describe('loose ends', () => {
-  it('that meet exactly, or within a touch, are left where they are and not mentioned', () => {
+describe('wall ends', () => {
+  it('that meet exactly, or within a touch, are left alone and not mentioned', () => {
     const walls = [wall('a', [0, 0], [4000, 0]), wall('b', [4000, TOUCH / 2], [4000, 3000])];
     expect(notices(walls)).toEqual([]);
-    expect(ends(walls, 'b')).toEqual([
-      [4000, TOUCH / 2],
-      [4000, 3000],
-    ]);
+    expect(joins(walls)).toEqual([]);
   });
 
-  it('of a corner that misses by 10 mm each way go to the crossing of their lines, so that no wall turns', () => {
+  it('of a corner that misses by 10 mm each way run on to the crossing of their lines, so that no wall turns', () => {
     const walls = [wall('a', [0, 0], [3990, 0]), wall('b', [4000, 7], [4000, 3000])];
-    expect(ends(walls, 'a')).toEqual([
-      [0, 0],
-      [4000, 0],
-    ]);
-    expect(ends(walls, 'b')).toEqual([
-      [4000, 0],
-      [4000, 3000],
+    expect(joins(walls)).toEqual([
+      ['a', [3990, 0], [4000, 0]],
+      ['b', [4000, 0], [4000, 7]],
     ]);
     expect(notices(walls)).toEqual([{ kind: 'gap-closed', ids: ['a', 'b'] }]);
   });
 
-  it('of two walls in one line go to the middle of the gap: their lines do not cross', () => {
+  it('of two walls in one line run on to one another: their lines do not cross', () => {
     const walls = [wall('a', [0, 0], [2000, 0]), wall('b', [2010, 0], [4000, 0])];
-    expect(ends(walls, 'a')?.[1]).toEqual([2005, 0]);
-    expect(ends(walls, 'b')?.[0]).toEqual([2005, 0]);
+    expect(joins(walls)).toEqual([
+      ['a', [2000, 0], [2010, 0]],
+      ['b', [2000, 0], [2010, 0]],
+    ]);
   });
 
-  it('of three walls go to one point', () => {
+  it('of three walls are joined two by two, and told once', () => {
     const walls = [wall('a', [0, 0], [2000, 0]), wall('b', [2006, 0], [4000, 0]), wall('c', [2003, 5], [2003, 3000])];
-    const tips = [ends(walls, 'a')?.[1], ends(walls, 'b')?.[0], ends(walls, 'c')?.[0]];
-    for (const tip of tips) {
-      expect(tip?.[0]).toBeCloseTo(2003, 6);
-      expect(tip?.[1]).toBeCloseTo(0, 6);
-    }
+    expect(joins(walls)).toEqual([
+      ['a', [2000, 0], [2003, 0]],
+      ['a', [2000, 0], [2006, 0]],
+      ['b', [2000, 0], [2006, 0]],
+      ['c', [2003, 0], [2003, 5]],
+      ['c', [2003, 0], [2003, 5]],
+      ['b', [2003, 0], [2006, 0]],
+    ]);
     expect(notices(walls)).toEqual([{ kind: 'gap-closed', ids: ['a', 'b', 'c'] }]);
   });
 
   it('that stop short of a wall run on to it, along their own line', () => {
     // Oblique: from (0, −3000) towards (4000, 1000), at 45°; the wall lies at y = 0, 8 mm down the page.
     const walls = [wall('bar', [0, 0], [6000, 0]), wall('p', [0, -3000], [2992, -8])];
-    const tip = ends(walls, 'p')?.[1] ?? [Number.NaN, Number.NaN];
-    expect(tip[0]).toBeCloseTo(3000, 9);
-    expect(tip[1]).toBeCloseTo(0, 9);
+    expect(joins(walls)).toEqual([['p', [2992, -8], [3000, 0]]]);
     expect(notices(walls)).toEqual([{ kind: 'gap-closed', ids: ['bar', 'p'] }]);
   });
 
-  it('that run past a wall by a little are cut back to it', () => {
+  it('that run past a wall by a little stay as drawn, and are told', () => {
     const walls = [wall('bar', [0, 0], [6000, 0]), wall('p', [2000, -3000], [2000, 9])];
-    expect(ends(walls, 'p')).toEqual([
-      [2000, -3000],
-      [2000, 0],
-    ]);
-    expect(notices(walls)).toEqual([{ kind: 'overshoot-trimmed', ids: ['bar', 'p'] }]);
+    expect(joins(walls)).toEqual([]);
+    expect(notices(walls)).toEqual([{ kind: 'overshoot', ids: ['bar', 'p'] }]);
   });
 
   it.each([
     ['a gap', SNAP + 0.1],
     ['an overshoot', -SNAP - 0.1],
-  ])('with %s just beyond the snap distance stay as drawn', (_, gap) => {
+  ])('with %s just beyond the snap distance are left alone', (_, gap) => {
     const walls = [wall('bar', [0, 0], [6000, 0]), wall('p', [2000, -3000], [2000, -gap])];
-    expect(ends(walls, 'p')).toEqual([
-      [2000, -3000],
-      [2000, -gap],
-    ]);
+    expect(joins(walls)).toEqual([]);
     expect(notices(walls)).toEqual([]);
   });
 
-  it('of a wall shorter than the snap distance do not fall together', () => {
-    const walls = [wall('a', [0, 0], [2000, 0]), wall('short', [2000, 0], [2000, 8])];
-    expect(ends(walls, 'short')).toEqual([
-      [2000, 0],
-      [2000, 8],
-    ]);
+  it('of a wall shorter than the snap distance are not joined to what it stands on', () => {
+    expect(joins([wall('a', [0, 0], [2000, 0]), wall('short', [2000, 0], [2000, 8])])).toEqual([]);
+  });
+
+  it('are joined whatever a third wall does there', () => {
+    const walls = [wall('bar', [0, 0], [6000, 0]), wall('p', [2000, -3000], [2000, -8])];
+    const third = wall('third', [2000, -8], [4000, -2000]);
+    for (const join of joins(walls)) expect(joins([...walls, third])).toContainEqual(join);
+    const { rooms } = buildLevel(drawn([...loop('h', rectangle(0, -3000, 6000, 3000)), ...walls, third]));
+    expect(rooms.length).toBe(2);
   });
 
   it('close a room that was drawn by hand with every corner missed by up to 12 mm', () => {
@@ -108,7 +111,7 @@ describe('a wall without length', () => {
   it('is named and left out', () => {
     const walls = [...loop('h', rectangle(0, 0, 4000, 3000)), wall('dot', [1000, 1000], [1000, 1000])];
     expect(notices(walls)).toEqual([{ kind: 'zero-length-wall', ids: ['dot'] }]);
-    expect(ends(walls, 'dot')).toBeUndefined();
+    expect(joinedCentreLines(walls).lines.some((line) => line.wall.id === 'dot')).toBe(false);
   });
 });
 

@@ -60,7 +60,8 @@ describe('describeNotice, for every kind there is', () => {
   const KINDS: readonly Notice['kind'][] = [
     'gap-closed',
     'gap-open',
-    'overshoot-trimmed',
+    'overshoot',
+    'walls-crowded',
     'walls-overlap',
     'zero-length-wall',
     'label-outside-rooms',

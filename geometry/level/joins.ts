@@ -1,0 +1,150 @@
+import Flatbush from 'flatbush';
+import type { Mm, XY } from '../plan/model.ts';
+import { cross, distance, nearestOnSegment } from '../point.ts';
+import { type CentreLine, SNAP, TOUCH } from './touch.ts';
+import type { Notice } from './types.ts';
+
+/** A crossing this near to both ends is where they were meant to meet; farther out, the walls run beside each other. */
+const CROSSING: Mm = 2 * SNAP;
+
+/** So many walls are looked at about one end, the nearest first: more is no drawing, and every pair of them is joined. */
+const MOST_NEAR = 24;
+
+/** An end of a wall and another wall that it nearly meets. */
+interface NearMiss {
+  readonly line: CentreLine;
+  readonly end: XY;
+  readonly other: CentreLine;
+  readonly gap: Mm;
+}
+
+/**
+ * Short pieces of wall that join ends to the walls that they nearly meet, and what is told of them. What is drawn is left as it is.
+ * Whether and how two walls are joined depends on these two alone, so that a third wall, drawn later, never undoes it.
+ */
+export function joinsOf(lines: readonly CentreLine[]): { joins: CentreLine[]; notices: Notice[] } {
+  const joins: CentreLine[] = [];
+  const told: Notice[] = [];
+  for (const { misses, crossed, isLoose, line, end } of surveyedEnds(lines)) {
+    for (const miss of misses) {
+      const to = meetingPoint(miss);
+      if (distance(end, to) > TOUCH) joins.push({ wall: line.wall, a: end, b: to, isDrawn: false });
+      if (isLoose) told.push(noticeOf('gap-closed', line, miss.other, to, miss.gap));
+    }
+    if (isLoose && misses.length === 0 && crossed) {
+      told.push(noticeOf('overshoot', line, crossed.other, crossed.at, distance(end, crossed.at)));
+    }
+  }
+  return { joins, notices: gathered(told) };
+}
+
+interface SurveyedEnd {
+  readonly line: CentreLine;
+  readonly end: XY;
+  readonly misses: readonly NearMiss[];
+  /** Whether it touches no other wall. */
+  readonly isLoose: boolean;
+  /** The wall that it has run past by a little. */
+  readonly crossed: { readonly other: CentreLine; readonly at: XY } | null;
+}
+
+function surveyedEnds(lines: readonly CentreLine[]): SurveyedEnd[] {
+  if (lines.length === 0) return [];
+  const index = new Flatbush(lines.length);
+  for (const { a, b } of lines) {
+    index.add(Math.min(a[0], b[0]), Math.min(a[1], b[1]), Math.max(a[0], b[0]), Math.max(a[1], b[1]));
+  }
+  index.finish();
+  return lines.flatMap((line) =>
+    [line.a, line.b].map((end) => {
+      const near = index.search(end[0] - SNAP, end[1] - SNAP, end[0] + SNAP, end[1] + SNAP);
+      return surveyedEnd(
+        line,
+        end,
+        near.map((i) => lines[i] as CentreLine),
+      );
+    }),
+  );
+}
+
+function surveyedEnd(line: CentreLine, end: XY, near: readonly CentreLine[]): SurveyedEnd {
+  const far = end === line.a ? line.b : line.a;
+  const misses: NearMiss[] = [];
+  let isLoose = true;
+  let crossed: SurveyedEnd['crossed'] = null;
+  for (const other of near) {
+    if (other === line) continue;
+    const gap = distance(end, nearestOnSegment(end, other.a, other.b));
+    if (gap <= TOUCH) isLoose = false;
+    if (gap <= TOUCH || gap > SNAP) continue;
+    const at = meetsNear(end, far, other);
+    if (!at) misses.push({ line, end, other, gap });
+    else if (cross(other.a, other.b, far) * cross(other.a, other.b, end) < 0 && distance(at, far) > TOUCH) {
+      crossed = { other, at };
+    }
+  }
+  if (misses.length > MOST_NEAR) {
+    misses.sort((a, b) => a.gap - b.gap || (a.other.wall.id < b.other.wall.id ? -1 : 1)).splice(MOST_NEAR);
+  }
+  return { line, end, misses, isLoose, crossed };
+}
+
+/** Where the other wall meets the last inch of this one; null where it does not. */
+function meetsNear(end: XY, far: XY, other: CentreLine): XY | null {
+  const length = distance(end, far);
+  const reach = Math.min(1, CROSSING / length);
+  const tail: XY = [end[0] + (far[0] - end[0]) * reach, end[1] + (far[1] - end[1]) * reach];
+  const at = crossingOf(end, tail, other.a, other.b);
+  if (at && nearestGap(at, end, tail) <= TOUCH && nearestGap(at, other.a, other.b) <= TOUCH) return at;
+  for (const tip of [other.a, other.b]) if (nearestGap(tip, end, tail) <= TOUCH) return tip;
+  return nearestGap(tail, other.a, other.b) <= TOUCH ? tail : null;
+}
+
+function nearestGap(p: XY, a: XY, b: XY): Mm {
+  return distance(p, nearestOnSegment(p, a, b));
+}
+
+/** Where the line of the end crosses the other wall, or the line of its near end; the nearest point of the wall where they run side by side. */
+function meetingPoint({ line, end, other }: NearMiss): XY {
+  const at = crossingOf(line.a, line.b, other.a, other.b);
+  if (at && distance(at, end) <= CROSSING) {
+    if (nearestGap(at, other.a, other.b) <= TOUCH) return at;
+    const tip = distance(end, other.a) <= distance(end, other.b) ? other.a : other.b;
+    if (distance(end, tip) <= SNAP && distance(at, tip) <= CROSSING) return at;
+  }
+  return nearestOnSegment(end, other.a, other.b);
+}
+
+/** Where two lines cross; null where they run side by side. */
+function crossingOf(a: XY, b: XY, c: XY, d: XY): XY | null {
+  const dx = b[0] - a[0];
+  const dy = b[1] - a[1];
+  const ex = d[0] - c[0];
+  const ey = d[1] - c[1];
+  const denominator = dx * ey - dy * ex;
+  if (Math.abs(denominator) < 1e-3 * Math.hypot(dx, dy) * Math.hypot(ex, ey)) return null;
+  const t = ((c[0] - a[0]) * ey - (c[1] - a[1]) * ex) / denominator;
+  return [a[0] + dx * t, a[1] + dy * t];
+}
+
+function noticeOf(kind: 'gap-closed' | 'overshoot', line: CentreLine, other: CentreLine, at: XY, length: Mm): Notice {
+  return { kind, ids: [...new Set([line.wall.id, other.wall.id])].sort(), at, length };
+}
+
+/** One notice for all that is closed at one place: the two ends of a corner, or three that nearly meet. */
+function gathered(notices: readonly Notice[]): Notice[] {
+  const kept: Notice[] = [];
+  for (const notice of notices) {
+    const k = kept.findIndex(
+      ({ kind, ids, at }) =>
+        kind === notice.kind && distance(at, notice.at) <= CROSSING && ids.some((id) => notice.ids.includes(id)),
+    );
+    const before = kept[k];
+    if (!before) kept.push(notice);
+    else {
+      const ids = [...new Set([...before.ids, ...notice.ids])].sort();
+      kept[k] = { ...before, ids, length: Math.max(before.length ?? 0, notice.length ?? 0) };
+    }
+  }
+  return kept;
+}

@@ -1,0 +1,97 @@
+import { assert } from '../assert.ts';
+import { type Extent, ringExtent } from '../body.ts';
+import type { Mm, Opening, Wall, XY } from '../plan/model.ts';
+import { distance } from '../point.ts';
+import type { WallGraph } from './graph.ts';
+import { SNAP } from './touch.ts';
+import type { OpeningBody } from './types.ts';
+
+/** A stretch that an opening shares with a wall by less than this, mm, is rounding. */
+const SHARED: Mm = 0.01;
+
+/** Walls that turn by more than this, as the sine of the angle, cross each other: neither runs where the other does. */
+const BESIDE = 0.1;
+
+/** The walls that openings are in, ready for looking up. */
+export interface Holders {
+  readonly walls: ReadonlyMap<string, Wall>;
+  /** The edges of each wall. */
+  readonly edgesOf: ReadonlyMap<Wall, readonly number[]>;
+}
+
+export function holdersOf(walls: readonly Wall[], { edges }: WallGraph): Holders {
+  const edgesOf = new Map<Wall, number[]>();
+  edges.forEach((edge, k) => {
+    for (const wall of edge.walls) {
+      const own = edgesOf.get(wall);
+      if (own) own.push(k);
+      else edgesOf.set(wall, [k]);
+    }
+  });
+  return { walls: new Map(walls.map((wall) => [wall.id, wall])), edgesOf };
+}
+
+/**
+ * The rectangle of an opening, as deep as the thickest wall that runs there, and whether any part of it is in an outside wall.
+ * @param isOutside of each edge
+ */
+export function openingBody(
+  opening: Opening,
+  { walls, edgesOf }: Holders,
+  { nodes, edges }: WallGraph,
+  isOutside: readonly boolean[],
+): OpeningBody {
+  const wall = walls.get(opening.wall);
+  assert(wall !== undefined, `opening ${opening.id} is in wall ${opening.wall}, which is not on its level`);
+  const frame = frameOf(wall);
+  const { at, spot } = frame;
+  const end = opening.offset + opening.width;
+  const held = (edgesOf.get(wall) ?? []).filter((k) => {
+    const { from, to } = edges[k] as WallGraph['edges'][number];
+    const [s, t] = [spot(nodes[from] as XY)[0], spot(nodes[to] as XY)[0]];
+    return Math.min(Math.max(s, t), end) - Math.max(Math.min(s, t), opening.offset) > SHARED;
+  });
+  let half = wall.thickness / 2;
+  const near = ringExtent([at(opening.offset, -SNAP), at(end, SNAP), at(opening.offset, SNAP), at(end, -SNAP)]);
+  for (const other of walls.values()) {
+    if (other.thickness / 2 > half && comesNear(other, near)) half = Math.max(half, depthBeside(other, frame, opening));
+  }
+  return {
+    opening,
+    // No piece holds it: nothing is known of its wall, so the greater distance is kept.
+    outside: held.length === 0 || held.some((k) => isOutside[k]),
+    body: [at(opening.offset, -half), at(end, -half), at(end, half), at(opening.offset, half)],
+  };
+}
+
+function comesNear({ from, to }: Wall, { minX, minY, maxX, maxY }: Extent): boolean {
+  if (Math.max(from[0], to[0]) < minX || Math.min(from[0], to[0]) > maxX) return false;
+  return Math.max(from[1], to[1]) >= minY && Math.min(from[1], to[1]) <= maxY;
+}
+
+/** Along a wall from its start, and across it. */
+interface Frame {
+  readonly at: (s: Mm, t: Mm) => XY;
+  readonly spot: (p: XY) => XY;
+}
+
+function frameOf({ from, to }: Wall): Frame {
+  const length = distance(from, to);
+  const ux = length > 0 ? (to[0] - from[0]) / length : 1;
+  const uy = length > 0 ? (to[1] - from[1]) / length : 0;
+  return {
+    at: (s, t) => [from[0] + ux * s - uy * t, from[1] + uy * s + ux * t],
+    spot: ([x, y]) => [(x - from[0]) * ux + (y - from[1]) * uy, (y - from[1]) * ux - (x - from[0]) * uy],
+  };
+}
+
+/** Half the thickness of a wall where it runs on or nearly on the stretch of an opening; 0 where it does not. */
+function depthBeside(other: Wall, { spot }: Frame, { offset, width }: Opening): Mm {
+  const [s0, t0] = spot(other.from);
+  const [s1, t1] = spot(other.to);
+  const from = Math.max(Math.min(s0, s1), offset);
+  const to = Math.min(Math.max(s0, s1), offset + width);
+  if (to - from <= SHARED || Math.abs(t1 - t0) > BESIDE * Math.abs(s1 - s0)) return 0;
+  const across = (s: Mm) => Math.abs(t0 + ((t1 - t0) * (s - s0)) / (s1 - s0));
+  return Math.min(across(from), across(to)) <= SNAP ? other.thickness / 2 : 0;
+}

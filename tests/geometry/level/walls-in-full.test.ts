@@ -1,0 +1,74 @@
+import { describe, expect, it } from 'vitest';
+import { buildLevel, checkDetector } from '../../../geometry/index.ts';
+import { fixturePlan } from '../../helpers/fixtures.ts';
+
+/** The rows of one rule for the detector of a fixture: subject, measured to a hundredth of a mm, verdict. */
+function rows(fixture: string, rule: string): [string | null, number, string][] {
+  const plan = fixturePlan(fixture);
+  const [level] = plan.levels;
+  const [detector] = level?.detectors ?? [];
+  if (!level || !detector) throw new Error(`${fixture} has no detector`);
+  return checkDetector(plan, buildLevel(level), detector)
+    .checks.filter((check) => check.rule === rule)
+    .map(({ subject, measured, verdict }) => [subject, Math.round((measured ?? Number.NaN) * 100) / 100, verdict]);
+}
+
+describe('a foundation keeps its inner corner, whatever partition starts there', () => {
+  // The corner of the foundation's faces lies 150 from both centre-lines: where it was drawn without the partition.
+  it.each([
+    ['partition-at-inner-corner', ['f3', 'f4'], 232, '232 from rim to corner, as drawn'],
+    ['partition-at-inner-corner-of-t', ['f6', 'f7'], 232, '232 from rim to corner, as drawn'],
+    ['partition-at-inner-corner-of-u', ['f5', 'f6'], 232, '232 from rim to corner, as drawn'],
+    ['partition-at-inner-corner-at-45', ['f3', 'f4'], 290, '290 straight above the face, 40 along it from the corner'],
+    [
+      'partition-of-equal-thickness-at-inner-corner',
+      ['f3', 'f4'],
+      241.43,
+      'hypot(150, 250.8) − 50.8 to the corner; the partition is nearer, but inside',
+    ],
+  ])('%s: outside walls %j at %d (%s)', (fixture, walls, measured) => {
+    expect(rows(fixture, 'outside-wall')).toEqual(walls.map((wall) => [wall, measured, 'blocked']));
+  });
+});
+
+describe('walls that lie on one another', () => {
+  it('a thin one askew on a thick one takes nothing of it', () => {
+    // The thick face lies at 150, the axis at 384.8. The thin one has its face at 54: 384.8 − 54 − 50.8.
+    expect(rows('wall-laid-askew-on-a-thick-one', 'outside-wall')).toEqual([
+      ['f1', 184, 'blocked'],
+      ['p', 280, 'blocked'],
+    ]);
+  });
+
+  it('two equal ones askew are both outside walls, and the inner face counts', () => {
+    // At x = 4000 the second runs 4 farther in: its face at 154, the axis at 454.8.
+    expect(rows('two-equal-walls-askew', 'outside-wall')).toEqual([
+      ['p', 250, 'blocked'],
+      ['f1', 254, 'blocked'],
+    ]);
+  });
+
+  it('are told with their ids and how far they lie on one another', () => {
+    for (const fixture of ['wall-laid-askew-on-a-thick-one', 'two-equal-walls-askew']) {
+      const [level] = fixturePlan(fixture).levels;
+      const told = level && buildLevel(level).notices.filter(({ kind }) => kind === 'walls-overlap');
+      expect(told?.map(({ ids, length }) => [ids, Math.round(length ?? 0)])).toEqual([[['f1', 'p'], 8000]]);
+    }
+  });
+
+  it('give an opening the depth of the thickest', () => {
+    // The window reaches to the thick face at 150; the axis stands at 1040.2.
+    expect(rows('opening-in-the-thinner-of-two-walls', 'outside-opening')).toEqual([['o1', 839.4, 'blocked']]);
+  });
+});
+
+describe('studs in front of a foundation', () => {
+  it('are outside walls: the space between is nowhere wider than 305 mm and has no label', () => {
+    expect(rows('stud-wall-before-a-foundation', 'outside-wall')).toEqual([['s1', 200, 'blocked']]);
+  });
+
+  it('have outside openings', () => {
+    // The window ends at x = 1750, face at y = 295; the axis at (4000, 545.8): hypot(2250, 250.8) − 50.8.
+    expect(rows('stud-wall-before-a-foundation', 'outside-opening')).toEqual([['o1', 2213.13, 'clear']]);
+  });
+});
