@@ -1,28 +1,25 @@
 import { bodyDistance, shapeBody, shapeRing, signedBodyDistance } from './body.ts';
+import { MEETS } from './check/subjects.ts';
 import { kept } from './kept.ts';
 import type { Detector, Level, Mm, PlanObject, Shape, XY } from './plan/model.ts';
 import { pointMoved, type RigidMotion, rigidMotion, shapeCarried, turnedBy } from './rigid-motion.ts';
 import { tidy } from './snap.ts';
 
-/** An underside this near to the top of a piece of furniture stands on it, mm: no tape tells them apart. */
+/** A top carries what stands within this height of it, mm: no tape tells them apart. */
 export const SEATED: Mm = 3;
-/** A foot that reaches past an edge by less than this is on it, mm: the same as a limit may be missed by. */
-const ON_EDGE: Mm = 0.1;
+
+/** Whether an object carries a detector: its top within 3 mm of the base, under the whole foot. */
+export function carries(
+  object: PlanObject,
+  { at: [x, y], base, radius }: Pick<Detector, 'at' | 'base' | 'radius'>,
+): boolean {
+  return Math.abs(object.top - base) <= SEATED && signedBodyDistance(shapeBody(object.shape), x, y) <= MEETS - radius;
+}
 
 /** Whether a detector stands on the object: at its top, its axis on it. What hangs or has a stand of its own does not. */
 export function standsOn({ at, base, support }: Detector, { shape, top }: PlanObject): boolean {
   if (support === 'hung' || support === 'stand') return false;
   return top > 0 && Math.abs(base - top) <= SEATED && bodyDistance(shapeBody(shape), at[0], at[1]) === 0;
-}
-
-/** The object that carries a detector with its whole foot; null where nothing does. Of several the highest. */
-export function carrierOf({ objects }: Pick<Level, 'objects'>, detector: Detector): PlanObject | null {
-  const { at, radius } = detector;
-  return objects.reduce<PlanObject | null>((best, object) => {
-    const carries =
-      standsOn(detector, object) && -signedBodyDistance(shapeBody(object.shape), at[0], at[1]) >= radius - ON_EDGE;
-    return carries && (!best || object.top > best.top) ? object : best;
-  }, null);
 }
 
 /** Detectors that stood on a piece of furniture with their whole foot, are on the level still and stand on nothing now. */
@@ -32,8 +29,12 @@ export function lostCarriers(before: Level, after: Level): readonly Detector[] {
   return after.detectors.filter((detector) => {
     const was = old.get(detector.id);
     const told = detector.support === 'hung' || detector.support === 'stand';
-    return was && !told && carrierOf(before, was) !== null && carrierOf(after, detector) === null;
+    return was && !told && isCarried(before, was) && !isCarried(after, detector);
   });
+}
+
+function isCarried({ objects }: Level, detector: Detector): boolean {
+  return objects.some((object) => carries(object, detector));
 }
 
 /** How an edit moved a piece of furniture, and how far up its top went, mm. */
@@ -90,7 +91,7 @@ interface Solid {
 function standsWholly({ shape, bottom }: Solid, { shape: under, top }: PlanObject): boolean {
   if (top <= 0 || Math.abs(bottom - top) > SEATED) return false;
   const body = shapeBody(under);
-  return shapeRing(shape).every(([x, y]) => bodyDistance(body, x, y) <= ON_EDGE);
+  return shapeRing(shape).every(([x, y]) => bodyDistance(body, x, y) <= MEETS);
 }
 
 function withRiders(level: Level, riders: ReadonlySet<string>, { motion, lift }: Carriage): Level {

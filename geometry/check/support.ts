@@ -1,20 +1,8 @@
-import { shapeBody, signedBodyDistance } from '../body.ts';
-import type { Detector, Level, Mm, PlanObject } from '../plan/model.ts';
+import { carries } from '../carried.ts';
+import type { Detector, Level } from '../plan/model.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
 import { wordCheck } from './measure.ts';
-import { MEETS } from './subjects.ts';
 import type { Check } from './types.ts';
-
-/** A top carries what stands within this height of it, mm. */
-export const CARRIES: Mm = 3;
-
-/** Whether an object carries a detector: its top within 3 mm of the base, under the whole foot. */
-export function carries(
-  object: PlanObject,
-  { at: [x, y], base, radius }: Pick<Detector, 'at' | 'base' | 'radius'>,
-): boolean {
-  return Math.abs(object.top - base) <= CARRIES && signedBodyDistance(shapeBody(object.shape), x, y) <= MEETS - radius;
-}
 
 /**
  * What carries a detector: an object that is drawn, else what the detector says of itself. Where neither does the rule stands as
