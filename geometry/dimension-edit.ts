@@ -4,7 +4,7 @@ import { withWallShifted } from './plan/stretch.ts';
 import { distance } from './point.ts';
 import type { RunningDimension } from './running-dimensions.ts';
 import { tidy } from './snap.ts';
-import { formatLength } from './units.ts';
+import { formatRequired } from './units.ts';
 import { type LevelEdit, settledWalls } from './wall-edit.ts';
 import { openingRefusal } from './words/refusal.ts';
 
@@ -51,7 +51,7 @@ function withWhole(
   unit: Unit,
 ): LevelEdit {
   if (wanted < LEAST_WHOLE) {
-    return { ok: false, reason: `A room is at least ${formatLength(LEAST_WHOLE, unit)} across. Look at the unit.` };
+    return { ok: false, reason: `A room is at least ${formatRequired(LEAST_WHOLE, unit)} across. Look at the unit.` };
   }
   const wall = endWall(model, dimension, moves);
   if (!wall)

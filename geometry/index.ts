@@ -52,5 +52,5 @@ export type { SpotGroup } from './spots/group.ts';
 export { companionGap, type Gap } from './spots/group-shapes.ts';
 export { type HeightInterval, type HeightReason, heightsAt, type Surface, surfaceBelow } from './spots/heights.ts';
 export { limitCheck } from './spots/limit-check.ts';
-export { formatArea, formatLength, parseLength } from './units.ts';
+export { formatArea, formatLength, formatMeasured, formatRequired, parseLength } from './units.ts';
 export * from './words.ts';

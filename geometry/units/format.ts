@@ -12,9 +12,29 @@ export type Rounding = 'nearest' | 'down' | 'up';
 const STEP_NOISE = 1e-6;
 const STEP: Readonly<Record<LengthUnit, Mm>> = { 'feet-inches': 25.4 / 8, metric: 5 };
 
+/** What a length is held against: a least or a greatest one. */
+export type Bound = 'least' | 'most';
+
+/** As short of a step as a limit may be missed by is that step, mm: what meets its limit never reads as short of it. */
+const MEETS: Mm = 0.1;
+
+/**
+ * A length that was measured on the plan, toward caution: rounded down where it may not be too short, up where it may not be too
+ * long. The one form for a distance, a place, a height and a wall's face wherever they are said, so that one distance is one figure.
+ */
+export function formatMeasured(mm: Mm, unit: LengthUnit, bound: Bound = 'least'): string {
+  return bound === 'least' ? formatLength(mm + MEETS, unit, 'down') : formatLength(mm - MEETS, unit, 'up');
+}
+
+/** A length that is required, toward caution: never less than the least, never more than the most. The one form for limits. */
+export function formatRequired(mm: Mm, unit: LengthUnit, bound: Bound = 'least'): string {
+  return formatLength(mm, unit, bound === 'least' ? 'up' : 'down');
+}
+
 /**
  * A length as said aloud on site, to 1/8 in ("5 ft 2 1/2 in", "4 in", "7 ft") or 5 mm ("2.13 m", "2.135 m", "35 cm").
- * Zero is "0 in" or "0 cm". A length below zero carries a minus sign in front. The length is finite.
+ * Zero is "0 in" or "0 cm". A length below zero carries a minus sign in front. The length is finite. For sizes of things, and for
+ * how far something is off; see `formatMeasured` and `formatRequired` for distances and limits.
  */
 export function formatLength(mm: Mm, unit: LengthUnit, round: Rounding = 'nearest'): string {
   assert(Number.isFinite(mm), `a length to be shown is finite, got ${mm}`);
@@ -28,11 +48,24 @@ export function formatLength(mm: Mm, unit: LengthUnit, round: Rounding = 'neares
  * What is finer still is rounded and says so: "about 5 ft 2 1/2 in".
  */
 export function echoLength(mm: Mm, unit: LengthUnit): string {
-  const sign = mm < 0 ? '-' : '';
   const fine = Math.abs(mm) / (unit === 'metric' ? 1 : 25.4 / 64);
   const steps = Math.round(fine);
+  const sign = mm < 0 && steps > 0 ? '-' : '';
   if (Math.abs(fine - steps) > STEP_NOISE) return `about ${formatLength(mm, unit)}`;
   return sign + (unit === 'metric' ? metricWords(steps) : inchWords(steps, 64));
+}
+
+/**
+ * A length as it stands in a field: exact where a tape has a mark for it, else as it is said elsewhere: "≈ 5 ft 2 3/8 in".
+ * @param says how it is said elsewhere: a required one as `formatRequired` does
+ */
+export function fieldLength(
+  mm: Mm,
+  unit: LengthUnit,
+  says: (mm: Mm, unit: LengthUnit) => string = formatMeasured,
+): string {
+  const exact = echoLength(mm, unit);
+  return exact.startsWith('about ') ? `≈ ${says(mm, unit)}` : exact;
 }
 
 /** An area of floor: "215 sq ft", below 100 with a tenth ("42.5 sq ft"); "19.97 m²". Takes square mm, finite, 0 or more. */

@@ -1,7 +1,7 @@
 import type { Check, DetectorReport } from '../check/types.ts';
 import type { Level, Mm, Plan } from '../plan/model.ts';
 import { ruleOf } from '../rules/profiles.ts';
-import { formatLength } from '../units.ts';
+import { formatLength, formatMeasured, formatRequired } from '../units.ts';
 import { capital, listed } from './nouns.ts';
 import { subjectName } from './subject.ts';
 
@@ -28,11 +28,9 @@ export function checkFigures(check: Check, plan: PlanWords): CheckFigures {
     return { measured: '', needed: '', spare: streamWords(measured, check.verdict === 'blocked', unit) };
   const least = bound === 'least';
   const met = check.verdict !== 'blocked';
-  const least0 = met ? Math.max(measured, required) : measured;
-  const most0 = met ? Math.min(measured, required) : measured;
   return {
-    measured: least ? formatLength(least0, unit, 'down') : formatLength(most0, unit, 'up'),
-    needed: least ? formatLength(required, unit, 'up') : formatLength(required, unit, 'down'),
+    measured: formatMeasured(measured, unit, bound),
+    needed: formatRequired(required, unit, bound),
     spare: met
       ? `${formatLength(Math.max(0, margin), unit, 'down')} to spare`
       : `${least ? 'short by' : 'over by'} ${formatLength(-margin, unit, 'up')}`,

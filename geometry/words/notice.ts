@@ -1,11 +1,11 @@
 import type { Notice } from '../level/types.ts';
 import type { Level, Plan } from '../plan/model.ts';
-import { formatLength } from '../units.ts';
+import { formatMeasured } from '../units.ts';
 import { listed } from './nouns.ts';
 
 /** A remark on the drawing: what is seen, with its length, then the way out. */
 export function describeNotice(notice: Notice, unit: Plan['display']['length'], level?: Level): string {
-  const length = notice.length === null ? '' : formatLength(notice.length, unit);
+  const length = notice.length === null ? '' : formatMeasured(notice.length, unit);
   const names = notice.ids
     .map((id) => level?.rooms.find((room) => room.id === id)?.name.trim())
     .filter((name): name is string => Boolean(name))

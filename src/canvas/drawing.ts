@@ -6,7 +6,7 @@ import { type Stretch, visibleEdges } from '../../geometry/region/visible-edges.
 import { remembered } from '../../geometry/remembered.ts';
 import { ruleOf } from '../../geometry/rules/profiles.ts';
 import { type RunningDimension, runningDimensions } from '../../geometry/running-dimensions.ts';
-import { formatArea, formatLength } from '../../geometry/units.ts';
+import { formatArea, formatRequired } from '../../geometry/units.ts';
 import { capital, checkFigures, FIXTURE_NOUN, figureWithLimit } from '../../geometry/words.ts';
 import type { RoomSign } from './paint/names/room-signs.ts';
 
@@ -40,7 +40,7 @@ export function drawnDimensions(model: LevelModel): readonly RunningDimension[] 
 /** "Sump pit 7 ft", "Moving air: its stream". */
 export function zoneName(zone: Zone, plan: Plan): string {
   const { name } = ruleOf(plan.protocol, zone.rule);
-  return zone.stream ? `${name}: in the stream` : `${name} ${formatLength(zone.distance, plan.display.length, 'up')}`;
+  return zone.stream ? `${name}: in the stream` : `${name} ${formatRequired(zone.distance, plan.display.length)}`;
 }
 
 /** The names of a thing, the fullest first: its own, then what it is. */

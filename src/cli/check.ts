@@ -9,7 +9,7 @@ import {
   describeNotRun,
   describeReport,
   effectiveRules,
-  formatLength,
+  formatRequired,
   inOrder,
   type Level,
   type Plan,
@@ -78,11 +78,11 @@ function headLines(plan: Plan): string[] {
   const unit = plan.display.length;
   const rows = effectiveRules(plan.protocol).filter(({ override }) => override);
   return [
-    `${profileById(plan.protocol.profile)?.name ?? ''} (${plan.protocol.profile}); tape tolerance ${formatLength(plan.tapeTolerance, unit)}`,
+    `${profileById(plan.protocol.profile)?.name ?? ''} (${plan.protocol.profile}); tape tolerance ${formatRequired(plan.tapeTolerance, unit)}`,
     ...rows.map(({ name, least, override }) => {
       const how = override?.loosened ? 'LOOSENED' : 'tightened';
       const note = override?.note ? `: ${override.note}` : '';
-      return `${how} ${name}: ${formatLength(least ?? 0, unit)} instead of ${formatLength(override?.published ?? 0, unit)}${note}`;
+      return `${how} ${name}: ${formatRequired(least ?? 0, unit)} instead of ${formatRequired(override?.published ?? 0, unit)}${note}`;
     }),
   ];
 }

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import type { DetectorReport, Verdict } from '../../geometry/check/types.ts';
 import type { Level } from '../../geometry/plan/model.ts';
 import { wallLength } from '../../geometry/plan/stretch.ts';
-import { formatLength, type LengthUnit } from '../../geometry/units.ts';
+import { formatLength, formatMeasured, type LengthUnit } from '../../geometry/units.ts';
 import { capital, counted, FIXTURE_NOUN, OPENING_NOUN, ROOM_USE_NOUN, VERDICT_WORD } from '../../geometry/words.ts';
 import { openMenuOfRow } from '../canvas/open-menu.ts';
 import { selectReports } from '../state/selectors.ts';
@@ -113,7 +113,7 @@ function groupsOf(level: Level, reports: readonly DetectorReport[], unit: Length
       entries: level.walls.map((wall, index) => ({
         id: wall.id,
         name: `Wall ${index + 1}`,
-        detail: formatLength(wallLength(wall), unit),
+        detail: formatMeasured(wallLength(wall), unit),
       })),
     },
     {

@@ -3,7 +3,7 @@ import type { Check, DetectorReport } from '../../geometry/check/types.ts';
 import type { Level, Plan } from '../../geometry/plan/model.ts';
 import { ruleOf } from '../../geometry/rules/profiles.ts';
 import type { RuleId } from '../../geometry/rules/types.ts';
-import { formatLength } from '../../geometry/units.ts';
+import { formatRequired } from '../../geometry/units.ts';
 import { sourceDoubts } from '../../geometry/words/sources.ts';
 import { capital, checkFigures, checkSubject, describeCheck, inOrder, VERDICT_WORD } from '../../geometry/words.ts';
 import { AirWay } from './spots/air-way.tsx';
@@ -91,7 +91,7 @@ function Rung({ worst, others, plan, level, detectorId }: RungProps) {
           {worst.rule === 'moving-air' && <AirWay checks={[worst, ...others]} detectorId={detectorId} />}
           {worst.override && (
             <p>
-              Published: {formatLength(worst.override.published, unit)}. {worst.override.note || 'No note.'}
+              Published: {formatRequired(worst.override.published, unit)}. {worst.override.note || 'No note.'}
             </p>
           )}
           <p className="soft">Source: {worst.source}</p>

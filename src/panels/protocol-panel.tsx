@@ -8,7 +8,7 @@ import {
   publishedDistance,
   sourceLine,
 } from '../../geometry/rules/profiles.ts';
-import { formatLength } from '../../geometry/units.ts';
+import { formatRequired } from '../../geometry/units.ts';
 import { useAppStore } from '../state/store.ts';
 import { ChoiceField } from './fields/choice-field.tsx';
 import { LengthField } from './fields/length-field.tsx';
@@ -44,8 +44,8 @@ export function ProtocolPanel() {
                 {rule.override?.loosened ? 'Looser than published' : 'Stricter than published'}
               </span>
               <span>
-                {formatLength(rule.least ?? 0, display.length)}{' '}
-                <span className="soft">published {formatLength(rule.override?.published ?? 0, display.length)}</span>
+                {formatRequired(rule.least ?? 0, display.length)}{' '}
+                <span className="soft">published {formatRequired(rule.override?.published ?? 0, display.length)}</span>
               </span>
               {rule.override?.note && <span className="soft">{rule.override.note}</span>}
               <button
@@ -95,7 +95,7 @@ function AddOverride({ onAdd }: { readonly onAdd: (override: Override) => void }
             label="Rule"
             value={ruleId}
             choices={rules.map(({ id, name }) => ({ value: id, words: name }))}
-            {...(rule ? { hint: `Published: ${formatLength(published, display.length)}. ${sourceLine(rule)}` } : {})}
+            {...(rule ? { hint: `Published: ${formatRequired(published, display.length)}. ${sourceLine(rule)}` } : {})}
             onCommit={(id) => {
               setRuleId(id);
               setDistance(null);
@@ -105,6 +105,7 @@ function AddOverride({ onAdd }: { readonly onAdd: (override: Override) => void }
         <LengthField
           label="Distance"
           value={distance ?? published}
+          says={formatRequired}
           onCommit={(mm) => {
             setDistance(mm);
             return undefined;

@@ -4,7 +4,7 @@ import {
   capital,
   counted,
   type Detector,
-  formatLength,
+  formatMeasured,
   type Level,
   type LevelModel,
   listed,
@@ -46,7 +46,7 @@ function placedDetector(plan: Plan, level: Level, model: LevelModel, detector: D
     level: level.name.trim() || level.id,
     room: room ? roomTitle(room) : 'Outside the rooms',
     fromWalls: wallWords(plan, model, detector),
-    height: formatLength(detector.base, plan.display.length),
+    height: formatMeasured(detector.base, plan.display.length),
   };
 }
 
@@ -54,7 +54,7 @@ function wallWords({ display, site }: Plan, model: LevelModel, { at, radius }: D
   const reach = { left: radius, right: radius, up: radius, down: radius };
   const gaps = nearGaps(model, at, reach)
     .filter(({ gap }) => gap > TOUCHING)
-    .map(({ side, gap }) => `${compassPoint(DIRECTION[side], site.north)} wall ${formatLength(gap, display.length)}`);
+    .map(({ side, gap }) => `${compassPoint(DIRECTION[side], site.north)} wall ${formatMeasured(gap, display.length)}`);
   return capital(gaps.join(', '));
 }
 

@@ -8,10 +8,13 @@ import {
   describeReport,
   type EffectiveRule,
   formatLength,
+  formatMeasured,
+  formatRequired,
   listed,
   PURPOSE_PHRASE,
   profileById,
 } from '../../geometry/index.ts';
+import type { LengthUnit } from '../../geometry/units.ts';
 import { markedCite } from '../../geometry/words/sources.ts';
 import { TYPE_MM } from './style.ts';
 import { openRooms, type SubjectMatter } from './subject-matter.ts';
@@ -32,7 +35,7 @@ export function changedRules({ rules, plan }: SubjectMatter): readonly ChangedRu
   const unit = plan.display.length;
   const changed = rules.flatMap(({ name, least, override }) => {
     if (!override || least === null || least === override.published) return [];
-    const says = `${name}: ${formatLength(least, unit)} instead of the published ${formatLength(override.published, unit)}.`;
+    const says = `${name}: ${formatRequired(least, unit)} instead of the published ${formatRequired(override.published, unit)}.`;
     return [{ loosened: override.loosened, says, note: override.note.trim() }];
   });
   return changed.sort((a, b) => Number(b.loosened) - Number(a.loosened));
@@ -50,12 +53,19 @@ export function notRunLines({ detectors, plan }: SubjectMatter): readonly string
   return [...lines].map(([words, who]) => (who.length === all ? words : `${who.join(', ')}: ${words}`));
 }
 
+/** "3 ft", "20 in to 6 ft"; empty where a rule has no limit. */
+export function limitWords({ least, most }: Pick<EffectiveRule, 'least' | 'most'>, unit: LengthUnit): string {
+  const words = [
+    ...(least === null ? [] : [formatRequired(least, unit)]),
+    ...(most === null ? [] : [formatRequired(most, unit, 'most')]),
+  ];
+  return words.join(' to ');
+}
+
 /** "Outside doors and windows, 3 ft"; a rule without a distance is its name. */
 export function ruleWithDistance({ name, least, most }: EffectiveRule, { plan }: SubjectMatter): string {
-  const words = [least, most]
-    .filter((value) => value !== null)
-    .map((value) => formatLength(value, plan.display.length));
-  return words.length > 0 ? `${name}, ${words.join(' to ')}` : name;
+  const words = limitWords({ least, most }, plan.display.length);
+  return words ? `${name}, ${words}` : name;
 }
 
 export function profileLine({ plan }: SubjectMatter): string {
@@ -83,7 +93,7 @@ export function whiteHeight({ plan, region: { probe }, detectors }: SubjectMatte
   const unlike = detectors.filter(
     ({ detector: { base, radius, tall } }) => base !== probe.base || radius !== probe.radius || tall !== probe.tall,
   );
-  const height = `The white is drawn for an underside ${formatLength(probe.base, plan.display.length)} above the floor.`;
+  const height = `The white is drawn for an underside ${formatMeasured(probe.base, plan.display.length)} above the floor.`;
   if (unlike.length === 0) return height;
   const names =
     unlike.length > MOST_NAMES
@@ -98,7 +108,7 @@ function detectorName({ label, id }: Detector): string {
 }
 
 export function toleranceLine({ plan }: SubjectMatter): string {
-  return `Tape tolerance ${formatLength(plan.tapeTolerance, plan.display.length)}: a limit met by less than that reads tight. Measure again on site.`;
+  return `Tape tolerance ${formatRequired(plan.tapeTolerance, plan.display.length)}: a limit met by less than that reads tight. Measure again on site.`;
 }
 
 export const MEASURED_LINE =

@@ -1,6 +1,6 @@
 /** Dimension lines outside the walls: the clear widths of the rooms in chains, and the whole beyond them. */
 import { type Extent, ringExtent } from '../../geometry/body.ts';
-import { formatLength, type LevelModel, type Room } from '../../geometry/index.ts';
+import { formatMeasured, type LevelModel, type Room } from '../../geometry/index.ts';
 import type { XY } from '../../geometry/plan/model.ts';
 import type { LengthUnit } from '../../geometry/units.ts';
 import { lineSlot, type Slot } from './placer.ts';
@@ -72,11 +72,11 @@ export function planDimensions(
   const [right, bottom] = toPaper(view, [extent.maxX, extent.maxY]);
   const across = (spans: readonly Span[], y: number, face: number) =>
     spans.map(({ from, to }) =>
-      row(toPaper(view, [from, 0])[0], toPaper(view, [to, 0])[0], y, face, formatLength(to - from, unit)),
+      row(toPaper(view, [from, 0])[0], toPaper(view, [to, 0])[0], y, face, formatMeasured(to - from, unit)),
     );
   const down = (spans: readonly Span[], x: number, face: number) =>
     spans.map(({ from, to }) =>
-      column(toPaper(view, [0, from])[1], toPaper(view, [0, to])[1], x, face, formatLength(to - from, unit)),
+      column(toPaper(view, [0, from])[1], toPaper(view, [0, to])[1], x, face, formatMeasured(to - from, unit)),
     );
   const all = [
     ...across(chains.top, top - CHAIN, top),
@@ -96,7 +96,7 @@ export function roomSizeWords({ floorRings }: Room, unit: LengthUnit): string {
   const turned = floorRings.flat().map(([x, y]): XY => [x * turn.cos + y * turn.sin, y * turn.cos - x * turn.sin]);
   const { minX, minY, maxX, maxY } = ringExtent(turned);
   const sizes = [maxX - minX, maxY - minY];
-  const words = sizes.map((size) => formatLength(size, unit)).join(' × ');
+  const words = sizes.map((size) => formatMeasured(size, unit)).join(' × ');
   const box = (sizes[0] ?? 0) * (sizes[1] ?? 0);
   const full = floorRings.length === 1 && Math.abs(area(ring) - box) <= 1e-6 * box;
   return full ? words : `${words} at most`;

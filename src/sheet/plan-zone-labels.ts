@@ -1,5 +1,5 @@
 /** The rule and its distance along the edge of each zone, on the hatched side. */
-import { capital, type Edge, formatLength, OPENING_NOUN, type Zone } from '../../geometry/index.ts';
+import { capital, type Edge, formatRequired, OPENING_NOUN, type Zone } from '../../geometry/index.ts';
 import type { XY } from '../../geometry/plan/model.ts';
 import { coverOf, edgeLength, onEdge } from '../../geometry/region/visible-edges.ts';
 import { drawLabel, type Label, labelSlot, makeLabel } from './label.ts';
@@ -55,7 +55,7 @@ function zoneWords({ plan, level, rules }: SubjectMatter, { rule, subject, dista
   if (stream) return 'Stream of air';
   const opening = level.openings.find(({ id }) => id === subject);
   const name = opening ? capital(OPENING_NOUN[opening.kind]) : (rules.find(({ id }) => id === rule)?.name ?? rule);
-  return `${name} ${formatLength(distance, plan.display.length)}`;
+  return `${name} ${formatRequired(distance, plan.display.length)}`;
 }
 
 /** The middle of the longest stretch of the outline along which the label may stand; straight edges before round ones. */

@@ -6,7 +6,7 @@ import {
   checkSubject,
   type EffectiveRule,
   formatArea,
-  formatLength,
+  formatMeasured,
   inOrder,
   profileOf,
   ROOM_USE_NOUN,
@@ -19,6 +19,7 @@ import { verdictMark } from './marks.ts';
 import {
   changedRules,
   leftOffLine,
+  limitWords,
   MEASURED_LINE,
   notRunLines,
   profileLine,
@@ -128,7 +129,7 @@ function detectorHead({ plan, model, level }: SubjectMatter, { detector, report 
   const room = model.rooms.find(({ label }) => label !== null && label.id === report.room);
   const place = room ? `In ${roomTitle(room)}` : 'In no room with a name';
   const pair = detector.pair === null ? 'placed alone' : `placed side by side, pair ${detector.pair}`;
-  const words = `${place}, on ${level.name || level.id}; underside ${formatLength(detector.base, unit)} above the floor; ${pair}.`;
+  const words = `${place}, on ${level.name || level.id}; underside ${formatMeasured(detector.base, unit)} above the floor; ${pair}.`;
   const style = { size: TYPE_MM.title, weight: 'bold', colour: COLOUR.verdict[report.verdict].line } as const;
   const label = shortened(detector.label.trim() || detector.id, width - 50, style);
   const title = `${label}  ${VERDICT_WORD[report.verdict]}`;
@@ -203,8 +204,7 @@ function verdictCell({ verdict, notRun }: Check): Block {
 
 function ruleRow({ plan }: SubjectMatter, rule: EffectiveRule): readonly Cell[] {
   const unit = plan.display.length;
-  const limits = [rule.least, rule.most].filter((value) => value !== null).map((value) => formatLength(value, unit));
-  return [rule.name, rule.says, limits.join(' to ') || NONE, rule.sources.map(markedCite).join('; ')];
+  return [rule.name, rule.says, limitWords(rule, unit) || NONE, rule.sources.map(markedCite).join('; ')];
 }
 
 function roomRows({ region, plan }: SubjectMatter): readonly (readonly Cell[])[] {

@@ -2,7 +2,7 @@ import { closedAsItIs, isSquareRun, missedStart, spreadByLength, spreadSquare } 
 import { wallsAroundOutline } from '../../geometry/draw-walls.ts';
 import type { XY } from '../../geometry/plan/model.ts';
 import { distance } from '../../geometry/point.ts';
-import { formatLength } from '../../geometry/units.ts';
+import { formatLength, formatMeasured } from '../../geometry/units.ts';
 import { NO_CHAIN, thicknessFrom } from './chain.ts';
 import { selectModel } from './selectors.ts';
 import { useAppStore } from './store.ts';
@@ -45,7 +45,7 @@ export function closeChainStraight(): void {
     useAppStore.getState().say('A room has three walls at least. Draw one more, then close it.');
     return;
   }
-  const last = formatLength(legOf(corners, corners.length - 1), useAppStore.getState().plan.display.length);
+  const last = formatMeasured(legOf(corners, corners.length - 1), useAppStore.getState().plan.display.length);
   done(corners, `The last wall is ${last} long.`);
 }
 

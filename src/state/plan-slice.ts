@@ -3,7 +3,7 @@ import { duplicatedItems, type EditResult, movedItems, nextId, withoutItems } fr
 import type { Detector, Level, Mm, Plan, XY } from '../../geometry/plan/model.ts';
 import { seatHeight } from '../../geometry/sit-on.ts';
 import type { Line } from '../../geometry/snap.ts';
-import { formatLength } from '../../geometry/units.ts';
+import { formatMeasured } from '../../geometry/units.ts';
 import { JUST_INSIDE, levelRegion, nearestSpot } from '../engine.ts';
 import { type Chain, cornerSetAgain, cornerTakenBack, NO_CHAIN, thicknessFrom, withWalls } from './chain.ts';
 import { DETECTOR_DEFAULTS } from './defaults.ts';
@@ -211,7 +211,7 @@ function moveToNearest(state: AppState, detectorId: string): void {
   );
   const spot = nearestSpot(region, detector.at);
   if (!spot) {
-    const height = formatLength(base, plan.display.length);
+    const height = formatMeasured(base, plan.display.length);
     state.say(
       `No spot on ${levelName(selectLevel(state))} is clear ${height} above the floor. Change the height, or look on another level.`,
     );

@@ -1,6 +1,6 @@
 import { nextId } from '../../geometry/plan/edit.ts';
 import type { Detector, Level, Mm, Plan, XY } from '../../geometry/plan/model.ts';
-import { formatLength } from '../../geometry/units.ts';
+import { formatRequired } from '../../geometry/units.ts';
 import { companionGap, effectiveRules } from '../engine.ts';
 import { withItem, withLevel, withPatch } from './plan-edits.ts';
 import { nextLabel } from './plan-slice.ts';
@@ -79,7 +79,7 @@ function levelOf(plan: Plan, levelId: string): Level | null {
 export function gapWords(plan: Plan): string {
   const { least, most } = companionGap(plan);
   const unit = plan.display.length;
-  const words = `${formatLength(least, unit, 'up')} to ${formatLength(most, unit, 'down')} from rim to rim`;
+  const words = `${formatRequired(least, unit)} to ${formatRequired(most, unit, 'most')} from rim to rim`;
   const own = effectiveRules(plan.protocol).some(({ subject }) => subject.of === 'companion');
   return own ? `${words}.` : `${words}, as in the home list: the list that is kept has no distance for a pair.`;
 }

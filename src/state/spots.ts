@@ -9,7 +9,7 @@ import {
   checkFigures,
   checkSubject,
   compareVerdicts,
-  formatLength,
+  formatMeasured,
   limitCheck,
   MEETS,
   roomAt,
@@ -57,7 +57,7 @@ function carrierWords(plan: Plan, model: LevelModel, probe: Probe, { axes, base 
   const carrier = axes.map((at) => surfaceBelow(model, at, probe.radius)).find((one) => one !== null);
   if (!carrier || Math.abs(carrier.top - base) >= MEETS) return '';
   const name = `on ${subjectName(model.level, carrier.object.id)}`;
-  return Math.abs(base - probe.base) < MEETS ? name : `${name}, ${formatLength(base, plan.display.length)} up`;
+  return Math.abs(base - probe.base) < MEETS ? name : `${name}, ${formatMeasured(base, plan.display.length)} up`;
 }
 
 function spareWords(plan: Plan, level: Level, limit: Check): string {

@@ -2,7 +2,7 @@ import type { Check, DetectorReport, Verdict } from '../../geometry/check/types.
 import type { LevelModel } from '../../geometry/level/types.ts';
 import type { Detector, Mm, Plan, XY } from '../../geometry/plan/model.ts';
 import { distance } from '../../geometry/point.ts';
-import { formatLength } from '../../geometry/units.ts';
+import { formatLength, formatMeasured } from '../../geometry/units.ts';
 import { describeMove } from '../../geometry/words.ts';
 import { checkDetector, effectiveRules, JUST_INSIDE, levelBar, levelRegion, nearestSpot } from '../engine.ts';
 
@@ -103,7 +103,7 @@ function companionWay(plan: Plan, model: LevelModel, detector: Detector, report:
   const best = spotBeside(plan, model, detector, other);
   if (!best || RANK[best.verdict] <= RANK[report.verdict]) return null;
   const name = other.label.trim() || 'the other one';
-  const words = `Set it beside ${name}, ${formatLength(best.gap, plan.display.length)} from rim to rim`;
+  const words = `Set it beside ${name}, ${formatMeasured(best.gap, plan.display.length)} from rim to rim`;
   return { kind: 'move', words, at: best.at, spare: best.verdict === 'clear' };
 }
 

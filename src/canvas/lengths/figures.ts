@@ -3,7 +3,7 @@ import { hitsAt } from '../../../geometry/pick.ts';
 import type { Mm, XY } from '../../../geometry/plan/model.ts';
 import { distance } from '../../../geometry/point.ts';
 import type { Line } from '../../../geometry/snap.ts';
-import { formatLength } from '../../../geometry/units.ts';
+import { formatMeasured } from '../../../geometry/units.ts';
 import { TOUCHING } from '../../../geometry/wall-gaps.ts';
 import { leastTargetPx } from '../../design/target-size.ts';
 import { THEMES } from '../../design/tokens.ts';
@@ -91,7 +91,7 @@ function ownFigures(pen: Pen, model: LevelModel, id: string, names: SheetNames):
   }
   const lines = [...gapLengths(model, id), ...jambLengths(pen, model, id, names)];
   return lines.map(({ subject, line, mm }): GapFigure => {
-    const text = formatLength(mm, pen.unit);
+    const text = formatMeasured(mm, pen.unit);
     const width = textWidth(pen, text, GAP_STYLE);
     return { subject, line, text, width, middle: figurePlace(pen, line, width + 10, places), angle: 0 };
   });

@@ -1,6 +1,6 @@
 import { useEffect, useLayoutEffect, useRef, useState } from 'react';
 import type { XY } from '../../../geometry/plan/model.ts';
-import { echoLength } from '../../../geometry/units/format.ts';
+import { fieldLength } from '../../../geometry/units/format.ts';
 import { parseLength } from '../../../geometry/units.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
@@ -40,7 +40,7 @@ function Box({ read, onDone }: { readonly read: ReadLength; readonly onDone: () 
   const viewport = useAppStore((state) => state.viewport);
   const stageSize = useAppStore((state) => state.stageSize);
   const open = useLengths(({ open }) => open);
-  const shown = echoLength(read.value, unit).replace(/^about /, '≈ ');
+  const shown = fieldLength(read.value, unit);
   const [text, setText] = useState<string | null>(null);
   const [refusal, setRefusal] = useState('');
   const field = useRef<HTMLInputElement>(null);

@@ -3,7 +3,7 @@ import type { Level, Mm, XY } from '../../../geometry/plan/model.ts';
 import { distance } from '../../../geometry/point.ts';
 import type { Handle } from '../../../geometry/reshape.ts';
 import type { Line } from '../../../geometry/snap.ts';
-import { formatLength } from '../../../geometry/units.ts';
+import { formatMeasured } from '../../../geometry/units.ts';
 import { LINE_PX } from '../../design/tokens.ts';
 import type { Sketch } from '../sketch.ts';
 import { paintDimensionLine } from './names/dimensions.ts';
@@ -132,7 +132,7 @@ function paintOpeningGhost(pen: Pen, ghost: NonNullable<Sketch['opening']>, leve
 function paintGap(pen: Pen, [from, to]: Line): void {
   const [a, b] = [px(pen, from), px(pen, to)];
   const style = { ...FINE, bold: true, colour: pen.theme.dimension, halo: pen.theme.paper };
-  const text = formatLength(distance(from, to), pen.unit);
+  const text = formatMeasured(distance(from, to), pen.unit);
   const angle = uprightAngle(Math.atan2(b[1] - a[1], b[0] - a[0]));
   paintDimensionLine(pen, a, b);
   drawText(pen, text, [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2], style, angle);

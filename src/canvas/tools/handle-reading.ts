@@ -2,14 +2,14 @@ import { clearLength } from '../../../geometry/draw-walls.ts';
 import { footprintSize } from '../../../geometry/footprint.ts';
 import type { Level } from '../../../geometry/plan/model.ts';
 import type { Handle } from '../../../geometry/reshape.ts';
-import { formatLength } from '../../../geometry/units.ts';
+import { formatLength, formatMeasured } from '../../../geometry/units.ts';
 import { store } from './hand.ts';
 
 /** The measure that a grip changes, as it is now: it stands beside the pointer while one pulls. */
 export function handleReading(level: Level, { kind, id }: Handle): readonly string[] {
   const length = (mm: number) => formatLength(mm, store().plan.display.length);
   const wall = level.walls.find((each) => each.id === id);
-  if (wall) return [length(clearLength(level, [wall.from, wall.to]))];
+  if (wall) return [formatMeasured(clearLength(level, [wall.from, wall.to]), store().plan.display.length)];
   const opening = level.openings.find((each) => each.id === id);
   if (opening) return [`${length(opening.width)} wide`];
   const fixture = level.fixtures.find((each) => each.id === id);

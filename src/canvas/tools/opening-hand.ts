@@ -1,7 +1,7 @@
 import { cornerLines, fitOpening, wallUnder } from '../../../geometry/opening-fit.ts';
 import type { Opening, OpeningKind } from '../../../geometry/plan/model.ts';
 import { distance } from '../../../geometry/point.ts';
-import { formatLength } from '../../../geometry/units.ts';
+import { formatMeasured } from '../../../geometry/units.ts';
 import { OPENING_NOUN, openingRefusal } from '../../../geometry/words.ts';
 import { openingLike } from '../../state/same-again.ts';
 import { selectModel } from '../../state/selectors.ts';
@@ -63,6 +63,6 @@ function ghostAt(kind: OpeningKind, point: Point): OpeningGhost | null {
 function offsetsInWords({ offsets, refusal }: OpeningGhost): readonly string[] {
   if (refusal) return [refusal];
   const unit = store().plan.display.length;
-  const [near, far] = offsets.map((line) => formatLength(distance(...line), unit));
+  const [near, far] = offsets.map((line) => formatMeasured(distance(...line), unit));
   return [`${near} and ${far} to the corners`];
 }

@@ -1,7 +1,7 @@
 import { rectangleWalls } from '../../../geometry/draw-walls.ts';
 import type { Mm, XY } from '../../../geometry/plan/model.ts';
 import { snapPoint } from '../../../geometry/snap.ts';
-import { formatLength } from '../../../geometry/units.ts';
+import { formatMeasured, formatRequired } from '../../../geometry/units.ts';
 import { WALL_THICKNESS } from '../../state/defaults.ts';
 import { askForRoom } from '../lengths/set-out.ts';
 import { clearSketch, useSketch } from '../sketch.ts';
@@ -24,7 +24,7 @@ export function createRoomBoxHand(): Hand {
     clearSketch();
     if (!start) return;
     if (Math.min(Math.abs(to[0] - start[0]), Math.abs(to[1] - start[1])) < LEAST_ROOM) {
-      const least = formatLength(LEAST_ROOM, store().plan.display.length);
+      const least = formatRequired(LEAST_ROOM, store().plan.display.length);
       store().say(
         `${reading(start, to)} is too small for a room: ${least} each way at the least. Pull from one inside corner to the opposite one.`,
       );
@@ -74,5 +74,5 @@ function thicknessNow(): Mm {
 function reading(from: XY, to: XY): readonly string[] {
   const unit = store().plan.display.length;
   const [width, depth] = [Math.abs(to[0] - from[0]), Math.abs(to[1] - from[1])];
-  return [`${formatLength(width, unit)} × ${formatLength(depth, unit)} inside`];
+  return [`${formatMeasured(width, unit)} × ${formatMeasured(depth, unit)} inside`];
 }

@@ -1,7 +1,7 @@
 import { cornerLines } from '../../../geometry/opening-fit.ts';
 import type { Mm } from '../../../geometry/plan/model.ts';
 import { distance, nearestParameter } from '../../../geometry/point.ts';
-import { formatLength } from '../../../geometry/units.ts';
+import { formatMeasured } from '../../../geometry/units.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { SELECT_TOOL } from '../../state/tool.ts';
 import { splitWall } from '../../state/wall-acts.ts';
@@ -20,7 +20,7 @@ export function createSplitHand(id: string): Hand {
     const reading = distance(...lines(wanted)[0]);
     const at = step ? wanted + Math.round(reading / step) * step - reading : wanted;
     const gaps = lines(at);
-    const [near, far] = gaps.map((line) => formatLength(distance(...line), store().plan.display.length));
+    const [near, far] = gaps.map((line) => formatMeasured(distance(...line), store().plan.display.length));
     useSketch.setState({ gaps, reading: [`${near} and ${far} to the corners`] });
     return at;
   };

@@ -4,7 +4,7 @@ import type { Deg, Mm, XY } from '../../../geometry/plan/model.ts';
 import { distance } from '../../../geometry/point.ts';
 import { type Line, RIGHT_ANGLES, type Snapped, snapPoint, tidyPoint } from '../../../geometry/snap.ts';
 import { parseTurn } from '../../../geometry/units/parse-turn.ts';
-import { formatLength, parseLength } from '../../../geometry/units.ts';
+import { formatMeasured, parseLength } from '../../../geometry/units.ts';
 import { thicknessFrom, withCorner } from '../../state/chain.ts';
 import { closeChainAsItIs, closeChainStraight, closeOutline, spreadChain } from '../../state/close-chain.ts';
 import { selectModel } from '../../state/selectors.ts';
@@ -228,7 +228,7 @@ function readings(points: readonly XY[], next: XY): readonly string[] {
   const from = points.at(-1);
   if (!from || distance(from, next) < 1) return [];
   const line: Line = [from, next];
-  const length = formatLength(clearLength(currentLevel(), line), store().plan.display.length);
+  const length = formatMeasured(clearLength(currentLevel(), line), store().plan.display.length);
   const before = points.at(-2);
   if (!before) return [length, 'or type the length'];
   return [length, `${Math.round(cornerAngle(before, from, next))}° to the wall before`];

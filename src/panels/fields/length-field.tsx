@@ -1,6 +1,6 @@
 import type { Mm } from '../../../geometry/plan/model.ts';
-import { echoLength } from '../../../geometry/units/format.ts';
-import { type LengthOptions, parseLength } from '../../../geometry/units.ts';
+import { fieldLength } from '../../../geometry/units/format.ts';
+import { formatMeasured, type LengthOptions, type LengthUnit, parseLength } from '../../../geometry/units.ts';
 import { useAppStore } from '../../state/store.ts';
 import { TypedField } from './typed-field.tsx';
 
@@ -10,19 +10,23 @@ interface Props extends LengthOptions {
   /** Takes the length over; answers why not, in words, or nothing. */
   readonly onCommit: (mm: Mm) => string | undefined;
   readonly hint?: string;
+  /** How a length is said that no mark of a tape meets: a measured one when left out. */
+  readonly says?: (mm: Mm, unit: LengthUnit) => string;
 }
 
 /** A length as one says it on site. What is typed is echoed as it was understood; what is not a length is refused in words. */
-export function LengthField({ label, value, onCommit, hint, ...options }: Props) {
+export function LengthField({ label, value, onCommit, hint, says = formatMeasured, ...options }: Props) {
   const unit = useAppStore((state) => state.plan.display.length);
   return (
     <TypedField
       label={label}
-      shown={echoLength(value, unit).replace(/^about /, '≈ ')}
+      shown={fieldLength(value, unit, says)}
       hint={hint}
       read={(text) => {
         const length = parseLength(text, unit, options);
-        return length.ok ? { ok: true, value: length.mm, echo: length.echo } : length;
+        return length.ok
+          ? { ok: true, value: length.mm, echo: fieldLength(length.mm, unit, says).replace(/^≈/, 'about') }
+          : length;
       }}
       onCommit={onCommit}
     />

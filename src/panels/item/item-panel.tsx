@@ -1,4 +1,4 @@
-import { formatLength } from '../../../geometry/units.ts';
+import { formatMeasured } from '../../../geometry/units.ts';
 import { counted } from '../../../geometry/words.ts';
 import { type FoundItem, findItem } from '../../state/plan-edits.ts';
 import { useAppStore } from '../../state/store.ts';
@@ -47,7 +47,7 @@ export function DetectorNumbers() {
       onToggle={(event) => useUi.setState({ numbersOpen: event.currentTarget.open })}
     >
       <summary>
-        Its numbers <span className="soft">{formatLength(detector.base, unit)} above the floor</span>
+        Its numbers <span className="soft">{formatMeasured(detector.base, unit)} above the floor</span>
       </summary>
       <ItemPanel />
     </details>

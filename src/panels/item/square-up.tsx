@@ -3,7 +3,7 @@ import type { Room } from '../../../geometry/level/types.ts';
 import type { Mm } from '../../../geometry/plan/model.ts';
 import { QUAD_LINES, type Quad, type QuadLengths, type QuadLine, quadLengths } from '../../../geometry/quad-adjust.ts';
 import { fourCorners, squaredRoom } from '../../../geometry/square-room.ts';
-import { echoLength } from '../../../geometry/units/format.ts';
+import { fieldLength } from '../../../geometry/units/format.ts';
 import { parseLength } from '../../../geometry/units.ts';
 import { useShown } from '../../state/shown.ts';
 import { useAppStore } from '../../state/store.ts';
@@ -100,8 +100,8 @@ function EmptyLength({
   return (
     <TypedField
       label={label}
-      shown={value === null ? '' : echoLength(value, unit).replace(/^about /, '≈ ')}
-      hint={`drawn: ${echoLength(drawn, unit)}`}
+      shown={value === null ? '' : fieldLength(value, unit)}
+      hint={`drawn: ${fieldLength(drawn, unit)}`}
       read={(text) => {
         const length = parseLength(text, unit);
         return length.ok ? { ok: true, value: length.mm, echo: length.echo } : length;

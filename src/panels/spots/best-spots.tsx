@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react';
-import { formatLength } from '../../../geometry/units.ts';
+import { formatMeasured } from '../../../geometry/units.ts';
 import { capital } from '../../../geometry/words.ts';
 import { PLACES } from '../../state/seek.ts';
 import { selectLevelBar, selectModel } from '../../state/selectors.ts';
@@ -105,7 +105,7 @@ function NoPlace({ best: { settled, wanted } }: { readonly best: Best }) {
   if (!settled) return <p>Looking for the best spots…</p>;
   return (
     <p>
-      No spot on this level passes {formatLength(wanted.probe.base, unit)} above the floor. Try another height, or say
+      No spot on this level passes {formatMeasured(wanted.probe.base, unit)} above the floor. Try another height, or say
       what the rooms are used for.
     </p>
   );

@@ -1,6 +1,6 @@
 import { type CSSProperties, useId } from 'react';
 import type { Mm } from '../../../geometry/plan/model.ts';
-import { formatLength, type LengthUnit } from '../../../geometry/units.ts';
+import { formatMeasured, type LengthUnit } from '../../../geometry/units.ts';
 import { HATCHES } from '../../design/hatches.ts';
 import type { HeightLane } from '../../state/heights.ts';
 
@@ -104,7 +104,7 @@ function Ticks({ ceiling, unit, y }: Pick<Props, 'ceiling' | 'unit'> & { readonl
       {heights.map((mm, index) =>
         index % 2 === 0 ? (
           <text key={mm} x={LANES.left - 13} y={y(mm) + 4}>
-            {mm === 0 ? 'floor' : formatLength(mm, unit)}
+            {mm === 0 ? 'floor' : formatMeasured(mm, unit)}
           </text>
         ) : null,
       )}

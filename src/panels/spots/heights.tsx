@@ -1,6 +1,6 @@
 import { type KeyboardEvent, useMemo } from 'react';
 import type { Detector, Mm } from '../../../geometry/plan/model.ts';
-import { formatLength, type LengthUnit } from '../../../geometry/units.ts';
+import { formatMeasured, type LengthUnit } from '../../../geometry/units.ts';
 import { capital, heightsRefusal } from '../../../geometry/words.ts';
 import { caughtHeight, type HeightLane, heightLane, isAllowed, steppedHeight, stopsOf } from '../../state/heights.ts';
 import { selectLevel, selectModel, selectProbe } from '../../state/selectors.ts';
@@ -74,7 +74,7 @@ function Slider({ shaded, ceiling, unit, lane, onSet }: SliderProps) {
     event.preventDefault();
     onSet(next);
   };
-  const said = `${formatLength(shaded, unit)} above the floor`;
+  const said = `${formatMeasured(shaded, unit)} above the floor`;
   const verdict = lane && (isAllowed(lane, shaded) ? ', allowed at the detector' : ', not allowed at the detector');
   return (
     <input
@@ -138,13 +138,13 @@ function OfDetector({ detector: { id, base, tall }, name, lane, shaded, unit }: 
       <LaneWords name={name} lane={lane} />
       {elsewhere && (
         <p>
-          Shaded for {formatLength(shaded, unit)}; {name} stands at {formatLength(base, unit)}.
+          Shaded for {formatMeasured(shaded, unit)}; {name} stands at {formatMeasured(base, unit)}.
         </p>
       )}
       <div className="buttons">
         {elsewhere && (
           <button type="button" className="button button--main" onClick={() => setAt(shaded)}>
-            Set {name} at {formatLength(shaded, unit)}
+            Set {name} at {formatMeasured(shaded, unit)}
           </button>
         )}
         {elsewhere && (
@@ -154,7 +154,7 @@ function OfDetector({ detector: { id, base, tall }, name, lane, shaded, unit }: 
         )}
         {carrier && carrier.top !== base && (
           <button type="button" className="button" onClick={() => setAt(carrier.top)}>
-            Set {name} on {carrier.name}, {formatLength(carrier.top, unit)}
+            Set {name} on {carrier.name}, {formatMeasured(carrier.top, unit)}
           </button>
         )}
       </div>
@@ -191,7 +191,7 @@ function shadeFor(base: Mm, chosen: Detector | null, unit: LengthUnit): void {
     return;
   }
   const name = capital(chosen.label.trim() || 'the selected one');
-  say(`The sheet is shaded for ${formatLength(base, unit)}. ${name} stands at ${formatLength(chosen.base, unit)}.`);
+  say(`The sheet is shaded for ${formatMeasured(base, unit)}. ${name} stands at ${formatMeasured(chosen.base, unit)}.`);
 }
 
 /** The selected detector, where it is now. */

@@ -1,5 +1,5 @@
 import type { Protocol } from '../../../geometry/plan/model.ts';
-import { formatLength } from '../../../geometry/units.ts';
+import { formatRequired } from '../../../geometry/units.ts';
 import { counted } from '../../../geometry/words.ts';
 import { type EffectiveRule, effectiveRules } from '../../engine.ts';
 import { usePlan } from '../use-level.ts';
@@ -11,7 +11,7 @@ export function Loosened() {
   const loosened = loosenedRules(protocol);
   if (loosened.length === 0) return null;
   const told = loosened.map(({ name, least, override }) => {
-    const [own, published] = [least ?? 0, override?.published ?? 0].map((mm) => formatLength(mm, display.length));
+    const [own, published] = [least ?? 0, override?.published ?? 0].map((mm) => formatRequired(mm, display.length));
     return `${name.toLowerCase()} ${own} instead of ${published}`;
   });
   return (

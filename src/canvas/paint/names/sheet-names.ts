@@ -4,7 +4,7 @@ import { levelExtent } from '../../../../geometry/level-extent.ts';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import type { LevelRegion } from '../../../../geometry/region/types.ts';
 import { type RunningDimension, wholeDimensions } from '../../../../geometry/running-dimensions.ts';
-import { formatLength } from '../../../../geometry/units.ts';
+import { formatMeasured } from '../../../../geometry/units.ts';
 import { leastTargetPx } from '../../../design/target-size.ts';
 import type { SpotMark } from '../../../state/shown.ts';
 import type { SizePx } from '../../../state/viewport.ts';
@@ -66,7 +66,7 @@ function layOut(pen: Pen, { plan, model, region, selection, bar, marked }: Named
   if (bar && extent) keepLevelBar(pen, bar, extent, places);
   const dimensions = drawnDimensions(model);
   const ground = groundFor(places);
-  const words = ({ length }: { readonly length: number }) => formatLength(length, plan.display.length);
+  const words = ({ length }: { readonly length: number }) => formatMeasured(length, plan.display.length);
   const placed = (row: RunningDimension['row']) =>
     placeDimensions(
       pen,
@@ -114,7 +114,7 @@ function followed(pen: Pen, rest: SheetNames, before: Named, now: Named): SheetN
   const changed = now.model.rooms.filter((room) => !stand.has(room));
   // Strings of openings come back when the hand lets go: they are many, and nobody reads them while the wall moves.
   const fresh = wholeDimensions({ ...now.model, rooms: changed });
-  const words = ({ length }: { readonly length: number }) => formatLength(length, now.plan.display.length);
+  const words = ({ length }: { readonly length: number }) => formatMeasured(length, now.plan.display.length);
   return {
     ...rest,
     marks: [...kept, ...placeDimensions(pen, fresh, words, groundFor(createPlaces()), now.model).marks],
