@@ -1,19 +1,13 @@
-import { bodyDistance, shapeBody, shapeRing, signedBodyDistance } from './body.ts';
-import { MEETS } from './check/subjects.ts';
+import { bodyDistance, shapeBody, shapeRing } from './body.ts';
+import { MEETS, objectSubject, SEATED, carries as subjectCarries } from './check/subjects.ts';
 import { kept } from './kept.ts';
 import type { Detector, Level, Mm, PlanObject, Shape, XY } from './plan/model.ts';
 import { pointMoved, type RigidMotion, rigidMotion, shapeCarried, turnedBy } from './rigid-motion.ts';
 import { tidy } from './snap.ts';
 
-/** A top carries what stands within this height of it, mm: no tape tells them apart. */
-export const SEATED: Mm = 3;
-
 /** Whether an object carries a detector: its top within 3 mm of the base, under the whole foot. */
-export function carries(
-  object: PlanObject,
-  { at: [x, y], base, radius }: Pick<Detector, 'at' | 'base' | 'radius'>,
-): boolean {
-  return Math.abs(object.top - base) <= SEATED && signedBodyDistance(shapeBody(object.shape), x, y) <= MEETS - radius;
+export function carries(object: PlanObject, detector: Pick<Detector, 'at' | 'base' | 'radius' | 'tall'>): boolean {
+  return subjectCarries(objectSubject(object), detector, ...detector.at);
 }
 
 /** Whether a detector stands on the object: at its top, its axis on it. What hangs or has a stand of its own does not. */

@@ -1,5 +1,5 @@
 import { bodyDistance, shapeBody } from './body.ts';
-import { SEATED } from './carried.ts';
+import { SEATED } from './check/subjects.ts';
 import type { Level, Mm, PlanObject, XY } from './plan/model.ts';
 
 /** What is higher than this is stood beside, not set upon, mm: 72 in, the top of the height band. */

@@ -60,7 +60,7 @@ describe('stillspot check', () => {
   it('says a check that was not run beside the verdict, without lowering it', async () => {
     const { code, out } = await call('check', 'samples/01-plain-basement.plan.json');
     expect(code).toBe(0);
-    expect(out).toMatch(/A1: clear\./);
+    expect(out).toMatch(/A1: clear of what is drawn\./);
     expect(out).toMatch(/not run {2}Direct sun: /);
   });
 

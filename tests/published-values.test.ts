@@ -10,6 +10,7 @@ import {
   profileById,
   type RuleId,
   type Shape,
+  type SourceMark,
   type Verdict,
 } from '../geometry/index.ts';
 import { fixtureAt, hall, hallDetector, planUnder, RADIUS } from './helpers/hall.ts';
@@ -69,6 +70,12 @@ const PUBLISHED: { rule: RuleId; limit: 'least' | 'most'; mm: number; source: st
   { rule: 'sump', limit: 'least', mm: 7 * FEET, source: '25 Pa. Code 240.310(a)(1), 7 ft from a sump; Ill. the same' },
   { rule: 'floor-drain', limit: 'least', mm: 3 * FEET, source: 'common practice, no published source' },
   {
+    rule: 'washer-dryer',
+    limit: 'least',
+    mm: 10 * FEET,
+    source: '25 Pa. Code 240.310(a)(2)(iii), 10 ft from a washer or dryer',
+  },
+  {
     rule: 'object',
     limit: 'least',
     mm: 4 * INCHES,
@@ -102,12 +109,26 @@ describe('the rule table of home-short-term', () => {
     expect(figures?.sort()).toEqual(PUBLISHED.map(({ rule, limit }) => `${rule} ${limit}`).sort());
   });
 
-  it('marks the floor drain as common practice and nothing else', () => {
-    const marked = profileById(HOME_SHORT_TERM_ID)?.rules.filter(({ sources }) =>
-      sources.some(({ mark }) => mark === 'common-practice'),
+  const marked = (mark: SourceMark) =>
+    profileById(HOME_SHORT_TERM_ID)?.rules.flatMap(({ id, sources }) =>
+      sources.filter((one) => one.mark === mark).map(({ cite, of }) => ({ id, cite, of })),
     );
-    expect(marked?.map(({ id }) => id)).toEqual(['floor-drain']);
-    expect(marked?.[0]?.sources[0]?.cite).toBe('common practice, no published source');
+
+  it('marks the floor drain as common practice, and storage rooms and garages', () => {
+    const cite = 'common practice, no published source';
+    expect(marked('common-practice')).toEqual([
+      { id: 'room-use', cite, of: ['storage', 'garage'] },
+      { id: 'floor-drain', cite, of: undefined },
+    ]);
+  });
+
+  it('marks as our reading what no text says: fans at 3 ft, inside walls at 4 in, what carries, a pair in one room', () => {
+    expect(marked('our-reading')?.map(({ id, of }) => [id, of?.length ?? 'all'])).toEqual([
+      ['moving-air', 7],
+      ['object', 1],
+      ['support', 'all'],
+      ['companion', 1],
+    ]);
   });
 });
 
@@ -185,6 +206,36 @@ const AT_LIMIT: { what: string; rule: RuleId; at: (spare: number) => Check }[] =
     rule: 'floor-drain',
     at: (s) => checkOf('floor-drain', fixtureLevel('floor-drain'), { at: [914.4 + RADIUS + s, 5000] }),
   },
+  ...(['washer', 'dryer'] as const).map((kind) => ({
+    what: `${kind} 10 ft`,
+    rule: 'washer-dryer' as const,
+    at: (s: number) => checkOf('washer-dryer', fixtureLevel(kind), { at: [3048 + RADIUS + s, 5000] }),
+  })),
+  {
+    what: 'outside passage 3 ft, straight in front',
+    rule: 'outside-opening',
+    at: (s) => {
+      const level = hall();
+      const openings = level.openings.map((one) => ({ ...one, kind: 'passage' as const }));
+      return checkOf('outside-opening', { ...level, openings }, { at: [0, -10000 + 914.4 + RADIUS + s] });
+    },
+  },
+  {
+    what: 'mitigation pipe 4 in',
+    rule: 'object',
+    at: (s) => {
+      const level = hall({ fixtures: [fixtureAt('mitigation-pipe', { top: 3000 })] });
+      return checkOf('object', level, { at: [101.6 + RADIUS + s, 5000] });
+    },
+  },
+  ...([null, 'B'] as const).map((pair) => ({
+    what: `another detector 4 in, its pair ${pair}`,
+    rule: 'object' as const,
+    at: (s: number) => {
+      const other = hallDetector({ id: 'e', pair, at: [0, 5000] });
+      return checkOf('object', hall({ detectors: [other] }), { pair: 'A', at: [2 * RADIUS + 101.6 + s, 5000] });
+    },
+  })),
   {
     what: 'object beside 4 in',
     rule: 'object',
@@ -227,7 +278,7 @@ describe('side by side, rim to rim', () => {
       id: 'e',
       label: '',
       at: [2 * RADIUS + apart, 5000],
-      base: 762,
+      base: 900,
       radius: RADIUS,
       tall: 25,
       pair: 'A',

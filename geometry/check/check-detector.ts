@@ -26,14 +26,30 @@ export function checkPlan(plan: Plan): { levels: { id: string; detectors: Detect
  * One detector against the plan's profile: for each rule that applies the nearest subject and every subject that is not
  * clear, in the order of the profile, the least to spare first. The detector need not be one of the level's own: a dragged
  * one is measured where it is held; its companion is any other detector of the level with the same pair.
+ *
+ * @param others the detectors that stand about: those of the level, none where only the place is asked about
  */
-export function checkDetector(plan: Plan, model: LevelModel, detector: Detector): DetectorReport {
+export function checkDetector(
+  plan: Plan,
+  model: LevelModel,
+  detector: Detector,
+  others: readonly Detector[] = model.level.detectors,
+): DetectorReport {
   const room = roomAt(model, detector.at);
-  const checks = effectiveRules(plan.protocol).flatMap((rule) => checkRule(plan, model, detector, room, rule));
+  const scene = { plan, model, detector, room, others };
+  const checks = effectiveRules(plan.protocol).flatMap((rule) => checkRule(scene, rule));
   return { id: detector.id, verdict: worstVerdict(checks), room: room?.label?.id ?? null, checks };
 }
 
-function checkRule(plan: Plan, model: LevelModel, detector: Detector, room: Room | null, rule: EffectiveRule): Check[] {
+interface Scene {
+  readonly plan: Plan;
+  readonly model: LevelModel;
+  readonly detector: Detector;
+  readonly room: Room | null;
+  readonly others: readonly Detector[];
+}
+
+function checkRule({ plan, model, detector, room, others }: Scene, rule: EffectiveRule): Check[] {
   const { tapeTolerance } = plan;
   switch (rule.subject.of) {
     case 'room':
@@ -49,10 +65,10 @@ function checkRule(plan: Plan, model: LevelModel, detector: Detector, room: Room
     case 'support':
       return checkSupport(model.level, detector, rule);
     case 'companion':
-      return checkCompanion(model.level, detector, rule, tapeTolerance);
+      return checkCompanion(model, detector, room, rule, tapeTolerance, others);
     case 'running':
       return checkRunning(model, detector, rule);
     default:
-      return checkDistances(model, detector, rule, tapeTolerance);
+      return checkDistances(model, detector, rule, tapeTolerance, others);
   }
 }

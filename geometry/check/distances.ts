@@ -1,19 +1,32 @@
 import { bodyDistance, shapeBody } from '../body.ts';
 import type { LevelModel } from '../level/types.ts';
 import type { Detector, Mm } from '../plan/model.ts';
+import { creditFor } from '../rules/credit.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
 import { checkAbsent } from './looked-for.ts';
 import { byMargin, distanceCheck, measureSubject, nearestAndNotClear, witnessTo, wordCheck } from './measure.ts';
-import { type Subject, subjectsOf } from './subjects.ts';
+import { detectorSubject, fixtureSubject, isEntered, type Subject, subjectsOf } from './subjects.ts';
 import type { Check } from './types.ts';
 
-/** A detector against everything that a distance rule names: the nearest, and every one that is not clear; where there is none, whether anybody looked. */
-export function checkDistances(model: LevelModel, detector: Detector, rule: EffectiveRule, tapeTolerance: Mm): Check[] {
+/**
+ * A detector against everything that a distance rule names: the nearest, and every one that is not clear; where there is none,
+ * whether anybody looked.
+ *
+ * @param others the other detectors of the level: of another pair they are objects
+ */
+export function checkDistances(
+  model: LevelModel,
+  detector: Detector,
+  rule: EffectiveRule,
+  tapeTolerance: Mm,
+  others: readonly Detector[],
+): Check[] {
   const [x, y] = detector.at;
   /** The nearest body of each id: a wall has several pieces. A fixture's stream is a row of its own. */
   const nearest = new Map<string, { subject: Subject; measured: Mm }>();
-  for (const subject of subjectsOf(rule, model)) {
-    if (!subject.stream && rule.least === null) continue;
+  const detectors = rule.subject.of === 'object' ? inTheWay(detector, others) : [];
+  for (const subject of detectors.length > 0 ? [...subjectsOf(rule, model), ...detectors] : subjectsOf(rule, model)) {
+    if (!subject.stream && rule.least === null && !isEntered(subject, detector, x, y)) continue;
     const measured = measureSubject(rule, subject, detector, x, y);
     if (measured === null) continue;
     const key = subject.stream ? `${subject.id} stream` : subject.id;
@@ -28,7 +41,7 @@ export function checkDistances(model: LevelModel, detector: Detector, rule: Effe
   }
   const rows = [...nearest.values()].map(({ subject, measured }) => ({
     subject,
-    check: subjectCheck(rule, subject, measured, tapeTolerance),
+    check: subjectCheck(rule, subject, measured, detector, tapeTolerance),
   }));
   const shown = new Set(nearestAndNotClear(rows.map(({ check }) => check)));
   const judged = rows
@@ -44,24 +57,51 @@ function liesNearer(a: Subject, b: Subject, x: Mm, y: Mm): boolean {
   return bodyDistance(a.body, x, y) < bodyDistance(b.body, x, y);
 }
 
-function subjectCheck(rule: EffectiveRule, subject: Subject, measured: Mm, tapeTolerance: Mm): Check {
-  if (!subject.stream) return distanceCheck(rule, subject.id, rule.least ?? 0, measured, tapeTolerance);
-  return { ...distanceCheck(rule, subject.id, 0, measured, tapeTolerance), reason: 'Its stream of air.' };
+/** Detectors of another pair, and of its own those that it stands in. */
+function inTheWay(detector: Detector, others: readonly Detector[]): Subject[] {
+  const subjects: Subject[] = [];
+  for (const other of others) {
+    if (other.id === detector.id) continue;
+    const subject = detectorSubject(other);
+    const paired = detector.pair !== null && other.pair === detector.pair;
+    if (!paired || isEntered(subject, detector, ...detector.at)) subjects.push(subject);
+  }
+  return subjects;
 }
+
+function subjectCheck(
+  rule: EffectiveRule,
+  subject: Subject,
+  measured: Mm,
+  detector: Detector,
+  tapeTolerance: Mm,
+): Check {
+  const required = subject.stream ? 0 : (rule.least ?? 0);
+  const check = {
+    ...distanceCheck(rule, subject.id, required, measured, tapeTolerance),
+    ...creditFor(rule, subject.what),
+  };
+  if (subject.stream) return { ...check, reason: 'Its stream of air.' };
+  if (measured > 0 || !isEntered(subject, detector, ...detector.at)) return check;
+  return { ...check, verdict: 'blocked', reason: STANDS_INSIDE };
+}
+
+/** Said of a body that the detector is in, whatever the limit. */
+export const STANDS_INSIDE = 'It stands inside it.';
 
 /** What the rule names without giving anything to measure: things without a figure, and streams that nobody has drawn. */
 function notMeasured(model: LevelModel, detector: Detector, rule: EffectiveRule): Check[] {
   const { subject } = rule;
   if (rule.least === null) {
     const nearest = nearestOf(subjectsOf(rule, model), detector);
-    if (!nearest) return [];
+    if (!nearest || isEntered(nearest, detector, ...detector.at)) return [];
     const reason = 'The published text gives no figure: judge the distance on site.';
     return [{ ...wordCheck(rule, 'unknown', reason, true), subject: nearest.id }];
   }
   if (subject.of !== 'fixture') return [];
   const undrawn = model.level.fixtures
     .filter(({ kind, stream }) => !stream && subject.streams.includes(kind) && !subject.kinds.includes(kind))
-    .map(({ id, shape, bottom, top }) => ({ id, bottom, top, body: shapeBody(shape), stream: false }));
+    .map(fixtureSubject);
   const nearest = nearestOf(undrawn, detector);
   if (!nearest) return [];
   const reason = 'Its stream of air is not drawn: keep out of it.';

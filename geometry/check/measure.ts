@@ -1,21 +1,27 @@
 import { type Body, bodyDistance, nearestOnBody, signedBodyDistance } from '../body.ts';
 import type { Mm, XY } from '../plan/model.ts';
+import { creditFor } from '../rules/credit.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
-import { sourceLine } from '../rules/profiles.ts';
-import { type Cylinder, heightBetween, MEETS, type Subject } from './subjects.ts';
+import { type Cylinder, carriedDepth, heightBetween, MEETS, type Subject } from './subjects.ts';
 import type { Check, Verdict, Witness } from './types.ts';
 
 /**
  * The measured distance between a detector and a subject, mm: from the rim, 0 inside the body; for what is measured in
  * space together with the height between them. A stream is measured with its sign: negative when the rim reaches into it.
- * Null when the subject does not count (it ends below the detector).
+ * Null when the subject does not count (it ends below the detector, or carries it).
  */
 export function measureSubject(rule: EffectiveRule, subject: Subject, probe: Cylinder, x: Mm, y: Mm): Mm | null {
   if (subject.stream) return signedBodyDistance(subject.body, x, y) - probe.radius;
   const inPlan = Math.max(0, bodyDistance(subject.body, x, y) - probe.radius);
   if (rule.measured !== 'space') return inPlan;
   const height = heightBetween(subject, probe);
+  if (height !== null && inPlan === 0 && isCarried(rule, subject, probe, x, y)) return null;
   return height === null ? null : Math.hypot(inPlan, height);
+}
+
+function isCarried(rule: EffectiveRule, subject: Subject, probe: Cylinder, x: Mm, y: Mm): boolean {
+  const depth = carriedDepth(rule, subject, probe);
+  return depth !== null && -signedBodyDistance(subject.body, x, y) >= depth;
 }
 
 /** Verdict of a distance with `margin` to spare: blocked, tight within the tape's tolerance, or clear. */
@@ -44,9 +50,15 @@ export function distanceCheck(
   };
 }
 
-/** A check without a distance. */
-export function wordCheck(rule: EffectiveRule, verdict: Verdict, reason: string, notRun = false): Check {
-  return { ...emptyCheck(rule, null), verdict, reason, notRun };
+/** A check without a distance; `what` tells which of the rule's sources speaks of it. */
+export function wordCheck(
+  rule: EffectiveRule,
+  verdict: Verdict,
+  reason: string,
+  notRun = false,
+  what: string | null = null,
+): Check {
+  return { ...emptyCheck(rule, null), ...creditFor(rule, what), verdict, reason, notRun };
 }
 
 function emptyCheck(rule: EffectiveRule, subject: string | null): Check {
@@ -59,8 +71,7 @@ function emptyCheck(rule: EffectiveRule, subject: string | null): Check {
     bound: 'least',
     verdict: 'clear',
     notRun: false,
-    source: sourceLine(rule),
-    sources: rule.sources,
+    ...creditFor(rule, null),
     override: rule.override,
     witness: null,
     reason: '',

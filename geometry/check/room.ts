@@ -57,7 +57,7 @@ function roomWords(use: RoomUse): string {
 /** The use of the room that holds the axis, and whether the whole rim is inside it. */
 export function checkRoom(model: LevelModel, detector: Detector, room: Room | null, rule: EffectiveRule): Check {
   const bar = roomBarOf(room, rule);
-  if (bar.reason) return wordCheck(rule, bar.certain ? 'blocked' : 'unknown', bar.reason);
+  if (bar.reason) return barredCheck(bar, room, rule);
   const toWall = distanceToWalls(model, detector.at);
   if (toWall < detector.radius - MEETS) {
     return {
@@ -68,6 +68,13 @@ export function checkRoom(model: LevelModel, detector: Detector, room: Room | nu
     };
   }
   return wordCheck(rule, 'clear', '');
+}
+
+/** A use that the list itself does not bar is said to be barred by habit. */
+function barredCheck({ reason, certain }: RoomBar, room: Room | null, rule: EffectiveRule): Check {
+  const row = wordCheck(rule, certain ? 'blocked' : 'unknown', reason, false, room?.label?.use ?? null);
+  const byHabit = certain && row.sources.every(({ mark }) => mark === 'common-practice');
+  return byHabit ? { ...row, reason: `${reason} Common practice, no published source.` } : row;
 }
 
 function distanceToWalls(model: LevelModel, [x, y]: XY): Mm {

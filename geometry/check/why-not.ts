@@ -7,10 +7,10 @@ import type { Check } from './types.ts';
 
 /**
  * Why a probe may not sit at a point: every check that blocks it or cannot be decided, the worst and the most short first.
- * Empty where it may. The pair and checks that were not run are left out.
+ * Empty where it may. Other detectors and checks that were not run are left out.
  */
 export function whyNot(plan: Plan, model: LevelModel, probe: Probe, at: XY): readonly Check[] {
-  const { checks } = checkDetector(plan, model, { ...probe, id: '', label: '', at, pair: null });
+  const { checks } = checkDetector(plan, model, { ...probe, id: '', label: '', at, pair: null }, []);
   return checks
     .filter(({ verdict, notRun }) => !notRun && (verdict === 'blocked' || verdict === 'unknown'))
     .sort((a, b) => compareVerdicts(a.verdict, b.verdict) || (a.margin ?? 0) - (b.margin ?? 0));

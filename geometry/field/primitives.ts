@@ -1,5 +1,9 @@
 import type { Body } from '../body.ts';
+<<<<<<< HEAD
 import { heightBetween, isWall, type Subject, subjectsOf } from '../check/subjects.ts';
+=======
+import { heightBetween, MEETS, type Subject, sharesHeight, subjectsOf } from '../check/subjects.ts';
+>>>>>>> d2006b0 (feat(check): washers at 10 ft, bodies that nothing stands inside of, pairs in one room)
 import type { LevelModel } from '../level/types.ts';
 import type { Mm, Plan } from '../plan/model.ts';
 import type { Probe } from '../region/types.ts';
@@ -55,9 +59,18 @@ interface Entry {
   readonly floor: Mm;
 }
 
-/** Every distance rule of the plan against every subject on the level. */
-export function levelPrimitives(plan: Plan, model: LevelModel, probe: Probe): Primitives {
-  const entries = levelEntries(plan, model, probe);
+/**
+ * Every distance rule of the plan against every subject on the level.
+ *
+ * @param carrier id of an object that carries the probe and is not in its way; null for none
+ */
+export function levelPrimitives(
+  plan: Plan,
+  model: LevelModel,
+  probe: Probe,
+  carrier: string | null = null,
+): Primitives {
+  const entries = levelEntries(plan, model, probe, carrier);
   let count = 0;
   for (const { body } of entries) count += piecesOf(body);
   const writer = new Writer(count, probe.radius);
@@ -87,20 +100,30 @@ function piecesOf(body: Body): number {
   return body.flat.length / 2 + (hasInside(body) ? 1 : 0);
 }
 
-function levelEntries(plan: Plan, model: LevelModel, probe: Probe): Entry[] {
+function levelEntries(plan: Plan, model: LevelModel, probe: Probe, carrier: string | null): Entry[] {
   const entries: Entry[] = [];
   for (const rule of effectiveRules(plan.protocol)) {
     let last: Body | null = null;
     for (const subject of subjectsOf(rule, model)) {
       const { body, id, stream } = subject;
+<<<<<<< HEAD
       // A joint stands in the list once for each of its walls.
       if (isWall(subject) && body === last) continue;
       last = body;
+=======
+      if (carrier === id && subject.what === 'object') continue;
+>>>>>>> d2006b0 (feat(check): washers at 10 ft, bodies that nothing stands inside of, pairs in one room)
       const limit = { rule: rule.id, subject: id, stream };
       if (stream) entries.push({ body, limit, required: 0, height: 0, floor: Number.NEGATIVE_INFINITY });
-      if (stream || rule.least === null) continue;
-      const height = heightOf(subject, rule.measured === 'space', probe);
-      if (height !== null) entries.push({ body, limit, required: rule.least, height, floor: height - rule.least });
+      if (stream) continue;
+      const required = rule.least ?? 0;
+      // Of a limit that forgives the touch itself the depth within the body is left, which no check forgives.
+      if (required <= MEETS && sharesHeight(subject, probe)) {
+        entries.push({ body, limit, required: 0, height: 0, floor: -probe.radius });
+      } else if (rule.least !== null) {
+        const height = heightOf(subject, rule.measured === 'space', probe);
+        if (height !== null) entries.push({ body, limit, required, height, floor: height - required });
+      }
     }
   }
   return entries;

@@ -1,5 +1,5 @@
-import { type Body, bodyDistance, type Extent } from '../body.ts';
-import type { Mm } from '../plan/model.ts';
+import { type Body, bodyDistance, type Extent, signedBodyDistance } from '../body.ts';
+import type { Mm, XY } from '../plan/model.ts';
 import { cutPair } from './crossings.ts';
 import { Cuts } from './cuts.ts';
 import {
@@ -26,6 +26,8 @@ import {
 export interface Grown extends Extent {
   readonly body: Body;
   readonly grow: Mm;
+  /** A convex ring within the body that is free again: the top of a table that carries. Null for none. */
+  readonly hole: Body | null;
   /** Flat pieces, see `outline.ts`. */
   readonly outline: Float64Array;
   readonly convex: boolean;
@@ -60,18 +62,38 @@ export const EVERYWHERE: Space = {
   accepts: () => true,
 };
 
-/** A body grown by `grow` mm. */
-export function grown(body: Body, grow: Mm): Grown {
+/** A body grown by `grow` mm, less a hole in it. */
+export function grown(body: Body, grow: Mm, hole: Body | null = null): Grown {
+  const outline = grownOutline(body, grow);
   return {
     body,
     grow,
-    outline: grownOutline(body, grow),
-    convex: isConvex(body),
+    hole,
+    outline: hole ? withHole(outline, hole) : outline,
+    convex: !hole && isConvex(body),
     minX: body.extent.minX - grow,
     minY: body.extent.minY - grow,
     maxX: body.extent.maxX + grow,
     maxY: body.extent.maxY + grow,
   };
+}
+
+/** The edges of the hole run the other way round: what is free lies within. */
+function withHole(outline: Float64Array, hole: Body): Float64Array {
+  if (hole.kind !== 'ring') return outline;
+  const pieces = new Pieces(outline.length / STRIDE + hole.ring.length);
+  for (let k = 0; k < outline.length; k += STRIDE) pieces.copy(outline, k);
+  hole.ring.forEach(([x, y], i) => {
+    const [px, py] = hole.ring.at(i - 1) as XY;
+    pieces.line(x, y, px, py);
+  });
+  return pieces.taken();
+}
+
+/** How far a point lies outside a zone, mm; negative within it. */
+function zoneDistance({ body, grow, hole }: Grown, x: Mm, y: Mm): Mm {
+  const outside = bodyDistance(body, x, y) - grow;
+  return hole === null || outside >= 0 ? outside : Math.max(outside, -signedBodyDistance(hole, x, y));
 }
 
 /** Memory for `freeBoundary`, to be used again from call to call: most of a call would go into asking for it. */
@@ -246,10 +268,10 @@ class Cutting {
       if (y < at(boxes, b + 1) - SAME_LINE || y > at(boxes, b + 3) + SAME_LINE) continue;
       const zone = zones[z] as Grown;
       if (z === own) {
-        if (!zone.convex && bodyDistance(zone.body, x, y) < zone.grow - SAME_LINE) return false;
+        if (!zone.convex && zoneDistance(zone, x, y) < -SAME_LINE) return false;
         continue;
       }
-      const spare = bodyDistance(zone.body, x, y) - zone.grow;
+      const spare = zoneDistance(zone, x, y);
       if (spare < -SAME_LINE) return false;
       if (spare < SAME_LINE && yieldsTo(zone, z < own, pieces, k, from, to)) return false;
     }
@@ -303,11 +325,11 @@ function yieldsTo(zone: Grown, first: boolean, p: Float64Array, k: number, from:
   const elsewhere = from + (to - from) * 0.3;
   const x = pieceX(p, k, elsewhere);
   const y = pieceY(p, k, elsewhere);
-  if (Math.abs(bodyDistance(zone.body, x, y) - zone.grow) > SAME_LINE) return false;
+  if (Math.abs(zoneDistance(zone, x, y)) > SAME_LINE) return false;
   const step = 100 * SAME_LINE;
   const [nx, ny] = freeSide(p, k, elsewhere);
   // Inside a body the distance is 0, which a zone grown by nothing must count as covered.
-  if (bodyDistance(zone.body, x + nx * step, y + ny * step) <= zone.grow) return true;
+  if (zoneDistance(zone, x + nx * step, y + ny * step) <= 0) return true;
   return first;
 }
 

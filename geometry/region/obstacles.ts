@@ -1,10 +1,15 @@
 import type { Body } from '../body.ts';
+<<<<<<< HEAD
 import { axisDistance, isWall, MEETS, type Subject, subjectsOf, wallBodies } from '../check/subjects.ts';
+=======
+import { axisDistance, carriedDepth, MEETS, type Subject, subjectsOf, wallBodies } from '../check/subjects.ts';
+>>>>>>> d2006b0 (feat(check): washers at 10 ft, bodies that nothing stands inside of, pairs in one room)
 import type { LevelModel } from '../level/types.ts';
 import type { Mm, Plan } from '../plan/model.ts';
 import { remembered } from '../remembered.ts';
 import { type EffectiveRule, effectiveRules } from '../rules/profiles.ts';
 import type { RuleId } from '../rules/types.ts';
+import { insetBody } from './carried.ts';
 import { EVERYWHERE, freeBoundary, type Grown, grown } from './free-boundary.ts';
 import { linkRings, toEdges, turnedRing } from './rings.ts';
 import type { ArcRing, Probe, Zone } from './types.ts';
@@ -39,11 +44,15 @@ export function obstaclesOf(plan: Plan, model: LevelModel, probe: Probe, spare: 
   const wide = new Set<Body>();
   for (const { walls } of lists) for (const { subject, grown } of walls) if (grown.grow >= rim) wide.add(subject.body);
   const bare: Obstacle[] = [];
+<<<<<<< HEAD
   for (const wall of wallBodies(model)) {
     if (wide.has(wall.body)) continue;
     wide.add(wall.body);
     bare.push(keptObstacle(wall, null, rim));
   }
+=======
+  for (const wall of wallBodies(model)) if (!wide.has(wall.body)) bare.push(keptObstacle(wall, null, rim, null));
+>>>>>>> d2006b0 (feat(check): washers at 10 ft, bodies that nothing stands inside of, pairs in one room)
   return {
     all: ([] as Obstacle[]).concat(...lists.map(({ obstacles }) => obstacles), bare),
     zones: ([] as Zone[]).concat(...lists.map(({ zones }) => zones)),
@@ -122,7 +131,8 @@ function listObstacles(
     if (keep === null) continue;
     // What is to be spared is spared in full: only a limit itself may be missed by a hair.
     const grow = subject.stream && spare > 0 ? probe.radius + spare : keep;
-    obstacles.push(keptObstacle(subject, rule, grow));
+    const depth = carriedDepth(rule, subject, probe);
+    obstacles.push(keptObstacle(subject, rule, grow, depth === null ? null : insetBody(subject.body, depth)));
     place++;
   }
   return obstacles;
@@ -138,15 +148,22 @@ function withSpare(rule: EffectiveRule, spare: Mm): EffectiveRule {
 
 const obstaclesOfSubject = new WeakMap<Subject, KeptObstacle[]>();
 
-function keptObstacle(subject: Subject, rule: EffectiveRule | null, grow: Mm): KeptObstacle {
+function keptObstacle(subject: Subject, rule: EffectiveRule | null, grow: Mm, hole: Body | null): KeptObstacle {
   const kept = obstaclesOfSubject.get(subject);
-  if (kept) for (const one of kept) if (one.rule === rule && one.grown.grow === grow) return one;
+  if (kept)
+    for (const one of kept) if (one.rule === rule && one.grown.grow === grow && one.grown.hole === hole) return one;
   const made = {
     subject,
     rule,
+<<<<<<< HEAD
     wall: isWall(subject),
     grown: grown(subject.body, grow),
     zone: rule && new GrownZone(rule, subject, grow),
+=======
+    wall: subject.top === Number.POSITIVE_INFINITY,
+    grown: grown(subject.body, grow, hole),
+    zone: rule && new GrownZone(rule, subject, grow, hole),
+>>>>>>> d2006b0 (feat(check): washers at 10 ft, bodies that nothing stands inside of, pairs in one room)
   };
   if (!kept) obstaclesOfSubject.set(subject, [made]);
   else {
@@ -164,25 +181,27 @@ class GrownZone implements Zone {
   readonly stream: boolean;
   readonly #body: Body;
   readonly #grow: Mm;
+  readonly #hole: Body | null;
   #outlines: readonly ArcRing[] | null = null;
 
-  constructor(rule: EffectiveRule, { id, stream, body }: Subject, grow: Mm) {
+  constructor(rule: EffectiveRule, { id, stream, body }: Subject, grow: Mm, hole: Body | null) {
     this.rule = rule.id;
     this.subject = id;
     this.distance = stream ? 0 : (rule.least ?? 0);
     this.stream = stream;
     this.#body = body;
     this.#grow = grow;
+    this.#hole = hole;
   }
 
   get outlines(): readonly ArcRing[] {
-    this.#outlines ??= outlinesOf(this.#body, this.#grow);
+    this.#outlines ??= outlinesOf(this.#body, this.#grow, this.#hole);
     return this.#outlines;
   }
 }
 
-function outlinesOf(body: Body, grow: Mm): ArcRing[] {
-  const alone = grown(body, grow);
+function outlinesOf(body: Body, grow: Mm, hole: Body | null): ArcRing[] {
+  const alone = grown(body, grow, hole);
   if (!alone.convex) return linkRings(freeBoundary([alone], EVERYWHERE)).map(turnedRing);
   return [toEdges(alone.outline)];
 }

@@ -1,5 +1,5 @@
-import type { FixtureKind, Mm } from '../plan/model.ts';
-import type { Rule, Source } from './types.ts';
+import { FIXTURE_KINDS, type FixtureKind, type Mm } from '../plan/model.ts';
+import type { Profile, Rule, Source } from './types.ts';
 
 /** Inches as millimetres, without the dust of binary fractions. */
 export const inches = (count: number): Mm => Math.round(count * 254) / 10;
@@ -29,6 +29,8 @@ export const HEATERS = [
   'space-heater',
 ] as const satisfies readonly FixtureKind[];
 
+export const WASHERS = ['washer', 'dryer'] as const satisfies readonly FixtureKind[];
+
 /** What every row of a kind has in common over the profiles; a profile adds limits and sources. */
 type Frame = Pick<Rule, 'id' | 'name' | 'says' | 'measured'> & { readonly absent?: string };
 type Limits = { readonly least?: Mm; readonly most?: Mm };
@@ -38,8 +40,28 @@ export function rule(frame: Frame, subject: Rule['subject'], limits: Limits, ...
   return { absent: null, ...frame, subject, least: limits.least ?? null, most: limits.most ?? null, sources };
 }
 
+/** Objects beside and above. Which fixtures count among them `profile` fills in. */
+export const objects = (walls: boolean): Rule['subject'] => ({ of: 'object', walls, fixtures: [] });
+
+/** A profile whose object rule counts every kind of fixture that no other rule of it names: a mitigation pipe is in the way as a box is. */
+export function profile(listed: Profile): Profile {
+  const named = new Set(listed.rules.flatMap(({ subject }) => (subject.of === 'fixture' ? subject.kinds : [])));
+  const fixtures = FIXTURE_KINDS.filter((kind) => !named.has(kind));
+  const rules = listed.rules.map((row): Rule => {
+    return row.subject.of === 'object' ? { ...row, subject: { ...row.subject, fixtures } } : row;
+  });
+  return { ...listed, rules };
+}
+
+export const HABIT: Source = { cite: 'common practice, no published source', mark: 'common-practice' };
+
+/** What we make of a text that is silent, for a part of a rule or for all of it. */
+export function ourReading(what: string, of?: Source['of']): Source {
+  return { cite: `our reading: ${what}`, mark: 'our-reading', ...(of && { of }) };
+}
+
 /** Every list takes for granted that something carries the detector; on a drawing it has to be asked. */
-export const SUPPORT_SOURCE: Source = { cite: 'our reading: something has to carry it', mark: 'our-reading' };
+export const SUPPORT_SOURCE = ourReading('something has to carry it');
 
 export const FRAME = {
   room: {
@@ -121,10 +143,15 @@ export const FRAME = {
   object: {
     id: 'object',
     name: 'Objects and inside walls',
-    says: 'Clear of objects beside and above, and of inside walls',
+    says: 'Clear of objects and other detectors beside and above, and of inside walls',
     measured: 'space',
   },
-  objectOnly: { id: 'object', name: 'Objects', says: 'Clear of objects beside and above', measured: 'space' },
+  objectOnly: {
+    id: 'object',
+    name: 'Objects',
+    says: 'Clear of objects and other detectors beside and above',
+    measured: 'space',
+  },
   support: {
     id: 'support',
     name: 'Support',
@@ -134,7 +161,7 @@ export const FRAME = {
   companion: {
     id: 'companion',
     name: 'Side by side',
-    says: 'The detectors of a pair side by side, neither touching nor apart',
+    says: 'The detectors of a pair side by side in one room, at one height, neither touching nor apart',
     measured: 'plan',
   },
 } as const satisfies Record<string, Frame>;

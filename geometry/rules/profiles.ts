@@ -69,6 +69,6 @@ export function ruleOf(protocol: Plan['protocol'], id: RuleId): EffectiveRule {
 }
 
 /** Every source of a rule in one line: "25 Pa. Code 240.310(a)(1); …". */
-export function sourceLine(rule: Rule): string {
-  return rule.sources.map(({ cite }) => cite).join('; ');
+export function sourceLine({ sources }: Pick<Rule, 'sources'>): string {
+  return sources.map(({ cite }) => cite).join('; ');
 }

@@ -26,10 +26,18 @@ export type RuleId = (typeof RULE_IDS)[number];
 export type SourceMark = 'primary' | 'secondary' | 'memory' | 'computed' | 'common-practice' | 'our-reading';
 
 export interface Source {
-  /** Document and clause, e.g. "25 Pa. Code 240.310(a)(1)"; for common practice the words "common practice, no published source". */
+  /**
+   * Document and clause, e.g. "25 Pa. Code 240.310(a)(1)"; for common practice the words "common practice, no published source", for
+   * ours "our reading: " and what we make of it.
+   */
   readonly cite: string;
   readonly mark: SourceMark;
+  /** What of the rule this source alone speaks for; left out: for all that no other source is named for. */
+  readonly of?: readonly SourceScope[];
 }
+
+/** A part of a rule with a source of its own: a kind of fixture, a use of a room, inside walls, room and height of a pair. */
+export type SourceScope = FixtureKind | RoomUse | 'inside-wall' | 'together';
 
 /** Which levels may be tested: the lowest that counts, or each that counts and touches the ground. */
 export type LevelChoice = 'lowest' | 'each-on-the-ground';
@@ -48,8 +56,8 @@ export type Subject =
   | { readonly of: 'fixture'; readonly kinds: readonly FixtureKind[]; readonly streams: readonly FixtureKind[] }
   /** Machines that have to be off while the detector lies within the distance: a condition, not a verdict. */
   | { readonly of: 'running'; readonly kinds: readonly FixtureKind[] }
-  /** Objects beside and above; with `walls` the faces of inside walls too. */
-  | { readonly of: 'object'; readonly walls: boolean }
+  /** Objects, fixtures of these kinds and other detectors, beside and above; with `walls` the faces of inside walls too. */
+  | { readonly of: 'object'; readonly walls: boolean; readonly fixtures: readonly FixtureKind[] }
   /** What carries the detector: a thing drawn under its whole foot, or what its own `support` says. */
   | { readonly of: 'support' }
   | { readonly of: 'sun' }

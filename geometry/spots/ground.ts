@@ -1,7 +1,7 @@
-import { type Extent, overlaps, shapeBody, signedBodyDistance } from '../body.ts';
+import { type Body, type Extent, overlaps, shapeBody, signedBodyDistance } from '../body.ts';
 import { checkCeiling, checkHeight } from '../check/heights.ts';
 import { roomBar } from '../check/room.ts';
-import { MEETS } from '../check/subjects.ts';
+import { isLevelWith, MEETS, objectSubjects } from '../check/subjects.ts';
 import { type MarginField, marginField } from '../field/margin-field.ts';
 import type { LevelModel, Room } from '../level/types.ts';
 import type { Mm, Plan, PlanObject, XY } from '../plan/model.ts';
@@ -23,8 +23,16 @@ export interface Ground {
 /** What rounding may do to a distance, mm: a place on the very edge is not offered. */
 const ROUNDING: Mm = 1e-9;
 
-/** The floor of every room that may hold a detector; none at a height that is barred on the whole level. */
+/**
+ * The floor of every room that may hold a detector; none at a height that is barred on the whole level. An object whose top is
+ * up to 3 mm above the probe carries it: such a top is a ground of its own, after the rooms.
+ */
 export function roomGrounds(plan: Plan, model: LevelModel, probe: Probe): Ground[] {
+  const rooms = roomsAt(plan, model, probe);
+  return [...rooms, ...raisedTops(plan, model, probe, rooms)];
+}
+
+function roomsAt(plan: Plan, model: LevelModel, probe: Probe): Ground[] {
   if (!heightAllowed(plan, model, probe)) return [];
   const field = marginField(plan, model, probe);
   const least = probe.radius - MEETS + ROUNDING;
@@ -32,6 +40,31 @@ export function roomGrounds(plan: Plan, model: LevelModel, probe: Probe): Ground
     const { extent, depth } = roomFloor(room);
     return { room, field, on: null, extent, inside: (x, y) => depth(x, y) - least };
   });
+}
+
+function raisedTops(plan: Plan, model: LevelModel, probe: Probe, rooms: readonly Ground[]): Ground[] {
+  return objectSubjects(model.level.objects)
+    .filter((subject) => subject.top > probe.base && isLevelWith(subject, probe))
+    .flatMap(({ id, body }) =>
+      rooms
+        .filter(({ extent }) => overlaps(extent, body.extent))
+        .map((ground) => ({
+          ...ground,
+          field: marginField(plan, model, probe, id),
+          extent: body.extent,
+          inside: (x, y) => Math.min(ground.inside(x, y), onTop(body, x, y) - footOf(probe)),
+        })),
+    );
+}
+
+/** How far the axis has to be inside the outline of what carries it, mm. */
+function footOf({ radius }: Pick<Probe, 'radius'>): Mm {
+  return Math.max(0, radius - MEETS) + ROUNDING;
+}
+
+/** How far a point lies inside a body's outline, mm; negative outside. */
+function onTop(body: Body, x: Mm, y: Mm): Mm {
+  return -signedBodyDistance(body, x, y);
 }
 
 /**
@@ -43,7 +76,7 @@ export function objectGrounds(plan: Plan, model: LevelModel, { radius, tall }: P
   return model.level.objects.flatMap((object) => {
     let rooms = grounds.get(object.top);
     if (!rooms) {
-      rooms = roomGrounds(plan, model, { base: object.top, radius, tall });
+      rooms = roomsAt(plan, model, { base: object.top, radius, tall });
       grounds.set(object.top, rooms);
     }
     const body = shapeBody(object.shape);

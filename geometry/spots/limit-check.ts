@@ -18,7 +18,7 @@ export function limitCheck(
   limit: Limit,
 ): Check | null {
   const rows = axes.flatMap((at) =>
-    checkDetector(plan, model, { ...probe, id: '', label: '', at, pair: null }).checks.filter((check) =>
+    checkDetector(plan, model, { ...probe, id: '', label: '', at, pair: null }, []).checks.filter((check) =>
       isOf(limit, check),
     ),
   );

@@ -1,3 +1,5 @@
+import { STANDS_INSIDE } from '../check/distances.ts';
+import { MEETS } from '../check/subjects.ts';
 import type { Check, DetectorReport } from '../check/types.ts';
 import type { Level, Mm, Plan } from '../plan/model.ts';
 import { ruleOf } from '../rules/profiles.ts';
@@ -27,14 +29,26 @@ export function checkFigures(check: Check, plan: PlanWords): CheckFigures {
   if (isStream(check))
     return { measured: '', needed: '', spare: streamWords(measured, check.verdict === 'blocked', unit) };
   const least = bound === 'least';
+<<<<<<< HEAD
   const met = check.verdict !== 'blocked';
+=======
+  const met = check.verdict !== 'blocked' || margin >= -MEETS;
+  const least0 = met ? Math.max(measured, required) : measured;
+  const most0 = met ? Math.min(measured, required) : measured;
+>>>>>>> d2006b0 (feat(check): washers at 10 ft, bodies that nothing stands inside of, pairs in one room)
   return {
     measured: formatMeasured(measured, unit, bound),
     needed: formatRequired(required, unit, bound),
     spare: met
-      ? `${formatLength(Math.max(0, margin), unit, 'down')} to spare`
+      ? spareWords(check, margin, unit)
       : `${least ? 'short by' : 'over by'} ${formatLength(-margin, unit, 'up')}`,
   };
+}
+
+/** A row can be blocked with the distance kept: inside a body of a rule without a distance, a pair that does not stand together. */
+function spareWords({ verdict, rule }: Check, margin: Mm, unit: Plan['display']['length']): string {
+  if (verdict === 'blocked') return rule === 'companion' ? 'not together' : 'inside it';
+  return `${formatLength(Math.max(0, margin), unit, 'down')} to spare`;
 }
 
 /** The figure on a measured line with what it is held against: "5 ft 2 in, needs 7 ft", "9 in, 8 in at most". */
@@ -71,7 +85,9 @@ export function describeCheck(check: Check, plan: PlanWords, level: Level): stri
       : `Its top is ${measured} above the floor, ${needed} at the most.`;
   }
   if (check.rule === 'ceiling') return `${measured} below the ceiling, ${limit}.`;
+  if (check.rule === 'companion' && check.reason) return sentence(check.reason);
   if (check.rule === 'companion') return `${measured} from rim to rim with ${subject}, ${limit}.`;
+  if (check.reason === STANDS_INSIDE) return `Inside ${subject}. Set it clear of it.`;
   const where = check.measured === 0 ? `Touches or covers ${subject}` : `${measured} from ${subject}`;
   return `${where}, ${limit}.${check.reason ? ` ${sentence(check.reason)}` : ''}`;
 }

@@ -5,8 +5,8 @@ import { listed } from './nouns.ts';
 import { subjectName } from './subject.ts';
 
 /**
- * What a detector stands in, where no check says so: "It stands inside the washer. Set it clear of it." An attention, not a
- * verdict: no published list has such a rule. Empty where it stands in nothing, or a check already blocks it there.
+ * What a detector stands in, where no check says so: "It stands inside the washer. Set it clear of it." The checks block each such
+ * thing, so that this is empty for a report of the same drawing.
  */
 export function describeEntered(level: Level, detector: Detector, report: DetectorReport): string {
   const told = new Set(report.checks.filter(({ verdict }) => verdict === 'blocked').map(({ subject }) => subject));

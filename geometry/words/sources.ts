@@ -29,21 +29,31 @@ export const markedCite = ({ cite, mark }: Source): string => `${cite}${SHORT_DO
  * reported." Empty where every figure was read where it is published.
  */
 export function sourceDoubts(sources: readonly Source[]): readonly string[] {
-  return groups(sources, ({ mark }) => mark).map(([mark, list]) =>
-    mark === 'common-practice' ? `${DOUBT[mark]}.` : `${DOUBT[mark]}: ${list.map(({ cite }) => cite).join('; ')}.`,
-  );
+  return groups(sources, ({ mark }) => mark).map(([mark, list]) => {
+    const said = mark === 'common-practice' ? habits(list) : list.map(({ cite }) => cite.replace(/^our reading: /, ''));
+    return said.length > 0 ? `${DOUBT[mark]}: ${said.join('; ')}.` : `${DOUBT[mark]}.`;
+  });
 }
 
-/** The sources in a row, and what they leave in doubt after them. Common practice is no text to name: only the doubt says it. */
+/** What a habit alone speaks for, where it is not the whole rule: "storage", "garage". */
+function habits(list: readonly Source[]): readonly string[] {
+  if (list.some(({ of }) => !of)) return [];
+  return list.flatMap(({ of = [] }) => of.map((scope) => scope.replaceAll('-', ' ')));
+}
+
+/** The sources in a row, and what they leave in doubt after them. Common practice and our reading are no texts to name: only the doubt says them. */
 export function sourceWords(sources: readonly Source[]): string {
-  const named = sources.filter(({ mark }) => mark !== 'common-practice');
-  return [...named.map(({ cite }) => `${cite}.`), ...sourceDoubts(sources)].join(' ');
+  const named = sources.filter(({ mark }) => mark !== 'common-practice' && mark !== 'our-reading');
+  return [...new Set(named.map(({ cite }) => `${cite}.`)), ...sourceDoubts(sources)].join(' ');
 }
 
 /** The same for a whole list, by the names of its rules: "Not read in the primary text: side by side." */
 export function profileDoubts({ rules }: Profile): readonly string[] {
   const marked = rules.flatMap(({ name, sources }) => {
-    return [...new Set(sources.map(({ mark }) => mark))].map((mark) => ({ name: name.toLowerCase(), mark }));
+    return [...new Set(sources.map(({ mark }) => mark))].map((mark) => {
+      const inPart = sources.every((source) => source.mark !== mark || source.of);
+      return { name: `${name.toLowerCase()}${inPart ? ' in part' : ''}`, mark };
+    });
   });
   // Of a list that was read in copies only all is doubted, though we add a reading of our own.
   const published = rules.filter(({ sources }) => sources.some(({ mark }) => mark !== 'our-reading')).length;

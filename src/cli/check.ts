@@ -1,4 +1,6 @@
+import { thingsEntered } from '../../geometry/check/entered.ts';
 import {
+  buildLevel,
   CAUTIONS,
   type Check,
   checkFigures,
@@ -6,17 +8,23 @@ import {
   checkSubject,
   type DetectorReport,
   describeEntered,
+  describeNotice,
   describeNotRun,
   describeReport,
   effectiveRules,
+<<<<<<< HEAD
   formatRequired,
+=======
+  formatLength,
+  headlineOf,
+>>>>>>> d2006b0 (feat(check): washers at 10 ft, bodies that nothing stands inside of, pairs in one room)
   inOrder,
   type Level,
   type Plan,
   profileById,
-  sourceLine,
   VERDICT_WORD,
 } from '../../geometry/index.ts';
+import { sourceWords } from '../../geometry/words/sources.ts';
 import type { Command } from './call.ts';
 
 /** `check FILE`: every detector of every level against the plan's profile. */
@@ -43,15 +51,38 @@ function asJson(plan: Plan, { levels }: Report) {
     profile,
     overrides,
     tapeTolerance: plan.tapeTolerance,
-    levels: levels.map(({ id, detectors }) => ({
-      id,
-      detectors: detectors.map(({ checks, ...detector }) => ({
-        ...detector,
-        checks: checks.map(({ witness: _, ...row }) => row),
-      })),
-    })),
+    levels: levels.map(({ id, detectors }) => {
+      const level = plan.levels.find((one) => one.id === id);
+      return {
+        id,
+        notices: level ? noticesOf(plan, level) : [],
+        detectors: detectors.map(({ checks, ...detector }) => ({
+          ...detector,
+          entered: level ? enteredBy(level, detector.id) : [],
+          open: headlineOf({ ...detector, checks }).open,
+          checks: checks.map(({ witness: _, sources, ...row }) => ({
+            ...row,
+            sources: sources.map(({ cite, mark }) => ({ cite, mark })),
+          })),
+        })),
+      };
+    }),
     cautions: CAUTIONS,
   };
+}
+
+/** What the drawing leaves to be looked at: the same as on the sheet. */
+function noticesOf(plan: Plan, level: Level) {
+  return buildLevel(level).notices.map((notice) => ({
+    ...notice,
+    words: describeNotice(notice, plan.display.length, level),
+  }));
+}
+
+/** Ids of the things that a detector stands inside of. */
+function enteredBy(level: Level, id: string): string[] {
+  const detector = level.detectors.find((one) => one.id === id);
+  return detector ? thingsEntered(level, detector).map(({ thing }) => thing.id) : [];
 }
 
 function asText(plan: Plan, report: Report): string {
@@ -71,7 +102,7 @@ function sourceLines(plan: Plan, { levels }: Report): string[] {
     levels.flatMap(({ detectors }) => detectors.flatMap(({ checks }) => checks.map(({ rule }) => rule))),
   );
   const rules = effectiveRules(plan.protocol).filter(({ id }) => used.has(id));
-  return rules.length === 0 ? [] : ['Sources', ...rules.map((rule) => `  ${rule.name}: ${sourceLine(rule)}`)];
+  return rules.length === 0 ? [] : ['Sources', ...rules.map((rule) => `  ${rule.name}: ${sourceWords(rule.sources)}`)];
 }
 
 function headLines(plan: Plan): string[] {
@@ -93,7 +124,7 @@ function detectorLines(plan: Plan, level: Level, report: DetectorReport): string
   const entered = detector ? describeEntered(level, detector, report) : '';
   const rows = inOrder(report.checks.filter(({ notRun }) => !notRun));
   return [
-    `  ${label}: ${VERDICT_WORD[report.verdict]}. ${describeReport(report, plan, level)}`,
+    `  ${label}: ${headlineOf(report).word.toLowerCase()}. ${describeReport(report, plan, level)}`,
     ...(entered ? [`    look     ${entered}`] : []),
     ...rows.map((row) => `    ${checkLine(plan, level, row)}`),
     ...describeNotRun(report, plan).map((line) => `    not run  ${line}`),
@@ -106,6 +137,8 @@ function checkLine(plan: Plan, level: Level, row: Check): string {
   const subject = checkSubject(row, plan, level);
   const name = [rule?.name, subject].filter(Boolean).join(', ');
   const limit = row.bound === 'least' ? 'needs' : 'at the most';
-  const figures = measured ? `${measured}, ${limit} ${needed}, ${spare}` : row.reason || 'met';
+  const figures = measured
+    ? [`${measured}, ${limit} ${needed}`, spare].filter(Boolean).join(', ')
+    : row.reason || 'met';
   return `${VERDICT_WORD[row.verdict].padEnd(8)} ${name}: ${figures}`;
 }

@@ -152,7 +152,8 @@ describe('the figures of the published lists', () => {
     const secondary = PROFILES.filter(({ id }) => id !== 'home-short-term').flatMap(({ id, rules }) =>
       rules.filter(({ sources }) => sources.every(({ mark }) => mark === 'secondary')).map((row) => `${id} ${row.id}`),
     );
-    const canada = profileById(HC)?.rules.flatMap(({ id }) => (id === 'support' ? [] : [`${HC} ${id}`])) ?? [];
+    const canada =
+      profileById(HC)?.rules.flatMap(({ id }) => (['support', 'room-use'].includes(id) ? [] : [`${HC} ${id}`])) ?? [];
     expect(secondary).toEqual([`${IL} running-machine`, `${IL} companion`, ...canada]);
   });
 });
@@ -266,8 +267,10 @@ describe('what the lists see differently', () => {
 });
 
 describe('rooms that the lists bar', () => {
+  // Common practice, no published source: barred under every profile where its list is silent.
+  const OURS: RoomUse[] = ['closet', 'crawlspace', 'garage', 'stair', 'hall'];
   const BARRED: Record<string, RoomUse[]> = {
-    [PA]: ['kitchen', 'bathroom', 'spa', 'closet', 'crawlspace'],
+    [PA]: ['kitchen', 'bathroom', 'spa', 'closet', 'crawlspace', ...OURS],
     [IL]: [
       'kitchen',
       'bathroom',
@@ -281,8 +284,8 @@ describe('rooms that the lists bar', () => {
       'hall',
       'garage',
     ],
-    [OH]: ['kitchen', 'bathroom', 'laundry', 'spa', 'utility', 'stair', 'hall', 'garage'],
-    [HC]: ['kitchen', 'bathroom', 'laundry', 'closet'],
+    [OH]: ['kitchen', 'bathroom', 'laundry', 'spa', 'utility', ...OURS],
+    [HC]: ['kitchen', 'bathroom', 'laundry', ...OURS],
   };
   const cases = Object.entries(BARRED).flatMap(([profile, barred]) =>
     (
@@ -305,6 +308,36 @@ describe('rooms that the lists bar', () => {
   it.each(cases)('$profile: $use is $verdict', ({ profile, use, verdict }) => {
     const level = hall({ rooms: [{ id: 'r', name: '', use, at: [0, 0] }] });
     expect(checksOf(profile, level, hallDetector(), 'room-use')[0]?.verdict).toBe(verdict);
+  });
+});
+
+describe('where a room is barred from', () => {
+  const sourcesOf = (profile: string, use: RoomUse) => {
+    const level = hall({ rooms: [{ id: 'r', name: '', use, at: [0, 0] }] });
+    const [row] = checksOf(profile, level, hallDetector(), 'room-use');
+    return row?.sources.map(({ mark }) => mark);
+  };
+  it.each<[string, RoomUse, string[]]>([
+    [PA, 'closet', ['primary']],
+    [PA, 'hall', ['common-practice']],
+    [IL, 'kitchen', ['primary']],
+    [IL, 'storage', ['our-reading']],
+    [IL, 'stair', ['common-practice']],
+    [OH, 'crawlspace', ['common-practice']],
+    [HC, 'closet', ['secondary']],
+    [HC, 'garage', ['common-practice']],
+    ['home-short-term', 'hall', ['secondary']],
+    ['home-short-term', 'storage', ['common-practice']],
+    ['home-short-term', 'laundry', ['primary']],
+  ])('%s, %s: %s', (profile, use, marks) => {
+    expect(sourcesOf(profile, use)).toEqual(marks);
+  });
+
+  it('Illinois bars rooms in (a)(1)(B); Appendix B of Part 422 is named as what it is', () => {
+    const rules = profileById(IL)?.rules ?? [];
+    const cites = (id: RuleId) => rules.find((row) => row.id === id)?.sources.map(({ cite }) => cite);
+    expect(cites('room-use')).toContain('32 Ill. Adm. Code 422.130(a)(1)(B)');
+    expect(cites('level')).toContain('32 Ill. Adm. Code Part 422, Appendix B');
   });
 });
 

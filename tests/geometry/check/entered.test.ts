@@ -59,11 +59,16 @@ describe('thingsEntered', () => {
 });
 
 describe('describeEntered', () => {
-  it('says it where the spot is clear by every rule', () => {
+  it('has nothing to add: a check blocks every thing that the detector stands in', () => {
     const inside = detector(6000, 3000);
-    expect(checkDetector(plan, buildLevel(level), inside).verdict).not.toBe('blocked');
-    expect(told(inside)).toBe('It stands inside the mitigation pipe. Set it clear of it.');
-    expect(told(detector(6000 + 57 + 30, 3000))).toBe('It reaches into the mitigation pipe. Set it clear of it.');
+    const report = checkDetector(plan, buildLevel(level), inside);
+    expect(report.checks).toContainEqual(
+      expect.objectContaining({ rule: 'object', subject: 'f2', measured: 0, verdict: 'blocked' }),
+    );
+    expect(told(inside)).toBe('');
+    expect(describeEntered(level, inside, { ...report, checks: [] })).toBe(
+      'It stands inside the mitigation pipe. Set it clear of it.',
+    );
   });
 
   it('is silent on open floor, and where a check blocks the spot for the same thing', () => {

@@ -18,6 +18,19 @@ describe('sourceDoubts(sources)', () => {
       ]),
     ).toEqual(['Not read in the primary text: B, in a copy.', 'Common practice, no published source.']);
   });
+
+  it('says what a habit or a reading of ours alone speaks for', () => {
+    expect(
+      sourceDoubts([
+        { cite: 'A 1', mark: 'primary' },
+        { cite: 'common practice, no published source', mark: 'common-practice', of: ['storage', 'garage'] },
+        { cite: 'our reading: inside walls as objects', mark: 'our-reading', of: ['inside-wall'] },
+      ]),
+    ).toEqual([
+      'Common practice, no published source: storage; garage.',
+      'Our reading, no text says it: inside walls as objects.',
+    ]);
+  });
 });
 
 describe('sourceWords(sources)', () => {
@@ -35,27 +48,32 @@ describe('sourceWords(sources)', () => {
 describe('profileDoubts(profile)', () => {
   // That something has to carry a detector is taken for granted by every list.
   const SUPPORT = 'Our reading, no text says it: support.';
+  // Stairs, halls and garages are in no list of the two states; nobody sets a detector there.
+  const ROOMS = 'Common practice, no published source: room in part.';
 
   // Read in full for placement.
-  it('has none but our reading for Pennsylvania', () => expect(doubtsOf('pennsylvania-240-310')).toEqual([SUPPORT]));
+  it('has only what is ours for Pennsylvania', () => {
+    expect(doubtsOf('pennsylvania-240-310')).toEqual([ROOMS, SUPPORT]);
+  });
 
-  // 422.130(c)(2) and the closed-building list were read in copies.
+  // 422.130(c)(2) and the closed-building list were read in copies; (a)(1)(A) names rooms that are lived in.
   it('names the rules of Illinois that were read in copies', () => {
     expect(doubtsOf('illinois-422-130')).toEqual([
+      'Our reading, no text says it: room in part and support.',
+      ROOMS,
       'Not read in the primary text: machines that have to be off and side by side.',
-      SUPPORT,
     ]);
   });
 
   it('says that nothing of the long-term list was read in the primary text', () => {
-    expect(doubtsOf('health-canada-long-term')).toEqual(['Not read in the primary text: all of it.', SUPPORT]);
+    expect(doubtsOf('health-canada-long-term')).toEqual(['Not read in the primary text: all of it.', ROOMS, SUPPORT]);
   });
 
   it('tells a habit of the trade from what was read elsewhere', () => {
     expect(doubtsOf('home-short-term')).toEqual([
-      'Common practice, no published source: floor drain.',
-      SUPPORT,
-      'Not read in the primary text: side by side.',
+      'Not read in the primary text: room in part and side by side.',
+      'Common practice, no published source: room in part and floor drain.',
+      'Our reading, no text says it: moving air in part, objects and inside walls in part, support and side by side in part.',
     ]);
   });
 });
