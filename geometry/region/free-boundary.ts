@@ -1,11 +1,13 @@
 import { type Body, bodyDistance, type Extent, signedBodyDistance } from '../body.ts';
-import type { Mm, XY } from '../plan/model.ts';
+import type { Mm } from '../plan/model.ts';
+import type { Hole } from './carried.ts';
 import { cutPair } from './crossings.ts';
 import { Cuts } from './cuts.ts';
 import {
   CX,
   CY,
   grownOutline,
+  insetOutline,
   isConvex,
   MAX_X,
   MAX_Y,
@@ -26,8 +28,8 @@ import {
 export interface Grown extends Extent {
   readonly body: Body;
   readonly grow: Mm;
-  /** A convex ring within the body that is free again: the top of a table that carries. Null for none. */
-  readonly hole: Body | null;
+  /** What is free again within the body: the top of a table that carries. Null for none. */
+  readonly hole: Hole | null;
   /** Flat pieces, see `outline.ts`. */
   readonly outline: Float64Array;
   readonly convex: boolean;
@@ -63,7 +65,7 @@ export const EVERYWHERE: Space = {
 };
 
 /** A body grown by `grow` mm, less a hole in it. */
-export function grown(body: Body, grow: Mm, hole: Body | null = null): Grown {
+export function grown(body: Body, grow: Mm, hole: Hole | null = null): Grown {
   const outline = grownOutline(body, grow);
   return {
     body,
@@ -78,22 +80,18 @@ export function grown(body: Body, grow: Mm, hole: Body | null = null): Grown {
   };
 }
 
-/** The edges of the hole run the other way round: what is free lies within. */
-function withHole(outline: Float64Array, hole: Body): Float64Array {
-  if (hole.kind !== 'ring') return outline;
-  const pieces = new Pieces(outline.length / STRIDE + hole.ring.length);
-  for (let k = 0; k < outline.length; k += STRIDE) pieces.copy(outline, k);
-  hole.ring.forEach(([x, y], i) => {
-    const [px, py] = hole.ring.at(i - 1) as XY;
-    pieces.line(x, y, px, py);
-  });
-  return pieces.taken();
+function withHole(outline: Float64Array, { body, depth }: Hole): Float64Array {
+  const inset = body.kind === 'ring' ? insetOutline(body.flat, depth) : new Float64Array(0);
+  const both = new Float64Array(outline.length + inset.length);
+  both.set(outline);
+  both.set(inset, outline.length);
+  return both;
 }
 
 /** How far a point lies outside a zone, mm; negative within it. */
 function zoneDistance({ body, grow, hole }: Grown, x: Mm, y: Mm): Mm {
   const outside = bodyDistance(body, x, y) - grow;
-  return hole === null || outside >= 0 ? outside : Math.max(outside, -signedBodyDistance(hole, x, y));
+  return hole === null || outside >= 0 ? outside : Math.max(outside, -signedBodyDistance(hole.body, x, y) - hole.depth);
 }
 
 /** Memory for `freeBoundary`, to be used again from call to call: most of a call would go into asking for it. */

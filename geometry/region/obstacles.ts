@@ -9,7 +9,7 @@ import type { Mm, Plan } from '../plan/model.ts';
 import { remembered } from '../remembered.ts';
 import { type EffectiveRule, effectiveRules } from '../rules/profiles.ts';
 import type { RuleId } from '../rules/types.ts';
-import { insetBody } from './carried.ts';
+import { type Hole, holeIn } from './carried.ts';
 import { EVERYWHERE, freeBoundary, type Grown, grown } from './free-boundary.ts';
 import { linkRings, toEdges, turnedRing } from './rings.ts';
 import type { ArcRing, Probe, Zone } from './types.ts';
@@ -132,7 +132,7 @@ function listObstacles(
     // What is to be spared is spared in full: only a limit itself may be missed by a hair.
     const grow = subject.stream && spare > 0 ? probe.radius + spare : keep;
     const depth = carriedDepth(rule, subject, probe);
-    obstacles.push(keptObstacle(subject, rule, grow, depth === null ? null : insetBody(subject.body, depth)));
+    obstacles.push(keptObstacle(subject, rule, grow, depth === null ? null : holeIn(subject.body, depth)));
     place++;
   }
   return obstacles;
@@ -148,7 +148,7 @@ function withSpare(rule: EffectiveRule, spare: Mm): EffectiveRule {
 
 const obstaclesOfSubject = new WeakMap<Subject, KeptObstacle[]>();
 
-function keptObstacle(subject: Subject, rule: EffectiveRule | null, grow: Mm, hole: Body | null): KeptObstacle {
+function keptObstacle(subject: Subject, rule: EffectiveRule | null, grow: Mm, hole: Hole | null): KeptObstacle {
   const kept = obstaclesOfSubject.get(subject);
   if (kept)
     for (const one of kept) if (one.rule === rule && one.grown.grow === grow && one.grown.hole === hole) return one;
@@ -181,10 +181,10 @@ class GrownZone implements Zone {
   readonly stream: boolean;
   readonly #body: Body;
   readonly #grow: Mm;
-  readonly #hole: Body | null;
+  readonly #hole: Hole | null;
   #outlines: readonly ArcRing[] | null = null;
 
-  constructor(rule: EffectiveRule, { id, stream, body }: Subject, grow: Mm, hole: Body | null) {
+  constructor(rule: EffectiveRule, { id, stream, body }: Subject, grow: Mm, hole: Hole | null) {
     this.rule = rule.id;
     this.subject = id;
     this.distance = stream ? 0 : (rule.least ?? 0);
@@ -200,7 +200,7 @@ class GrownZone implements Zone {
   }
 }
 
-function outlinesOf(body: Body, grow: Mm, hole: Body | null): ArcRing[] {
+function outlinesOf(body: Body, grow: Mm, hole: Hole | null): ArcRing[] {
   const alone = grown(body, grow, hole);
   if (!alone.convex) return linkRings(freeBoundary([alone], EVERYWHERE)).map(turnedRing);
   return [toEdges(alone.outline)];

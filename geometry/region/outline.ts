@@ -167,6 +167,33 @@ function grownRing(out: Pieces, flat: Float64Array, grow: Mm): void {
   }
 }
 
+/**
+ * The boundary of what lies at least `depth` mm inside a ring, as flat pieces with that part on the left: the other way round
+ * than the ring. Pieces cross at its convex corners: the boundary is what is left after cutting.
+ */
+export function insetOutline(flat: Float64Array, depth: Mm): Float64Array {
+  const end = flat.length;
+  const out = new Pieces(end);
+  let ax = flat[end - 2] as number;
+  let ay = flat[end - 1] as number;
+  let before = Math.atan2(ay - (flat[end - 3] as number), ax - (flat[end - 4] as number));
+  for (let i = 0; i < end; i += 2) {
+    const bx = flat[i] as number;
+    const by = flat[i + 1] as number;
+    const angle = Math.atan2(by - ay, bx - ax);
+    const nx = -Math.sin(angle) * depth;
+    const ny = Math.cos(angle) * depth;
+    const turn = cornerTurn(before, angle);
+    // At a corner that points inwards an arc, its centre in the corner.
+    if (depth > 0 && turn < -STRAIGHT) out.arc(ax, ay, depth, angle + QUARTER, -turn);
+    out.line(bx + nx, by + ny, ax + nx, ay + ny);
+    before = angle;
+    ax = bx;
+    ay = by;
+  }
+  return out.taken();
+}
+
 /** The turn at a corner, clockwise positive. Turning straight back counts as a half turn round the end. */
 function cornerTurn(before: number, after: number): number {
   const turn = (after - before) % TURN;

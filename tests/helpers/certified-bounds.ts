@@ -1,6 +1,13 @@
-import { bodyDistance, type Extent, ringExtent } from '../../geometry/body.ts';
+import { bodyDistance, type Extent, ringExtent, signedBodyDistance } from '../../geometry/body.ts';
 import { measureSubject } from '../../geometry/check/measure.ts';
-import { MEETS, subjectsOf, wallBodies } from '../../geometry/check/subjects.ts';
+import {
+  carriedDepth,
+  heightBetween,
+  MEETS,
+  sharesHeight,
+  subjectsOf,
+  wallBodies,
+} from '../../geometry/check/subjects.ts';
 import { effectiveRules, type LevelModel, type Plan, type Probe, type Room, roomBar } from '../../geometry/index.ts';
 import { ringsContain } from '../../geometry/ring.ts';
 
@@ -27,10 +34,22 @@ interface Scene {
 function sceneOf(plan: Plan, model: LevelModel, probe: Probe): Scene {
   const margins = effectiveRules(plan.protocol).flatMap((rule) =>
     subjectsOf(rule, model).flatMap((subject): Measure[] => {
+      if (!subject.stream && (rule.least ?? 0) <= MEETS && sharesHeight(subject, probe)) {
+        return [(x, y) => bodyDistance(subject.body, x, y) - probe.radius];
+      }
       if (!subject.stream && rule.least === null) return [];
       const required = subject.stream ? 0 : (rule.least ?? 0);
-      if (measureSubject(rule, subject, probe, 0, 0) === null) return [];
-      return [(x, y) => (measureSubject(rule, subject, probe, x, y) as number) - required];
+      if (rule.measured === 'space' && heightBetween(subject, probe) === null) return [];
+      const top = carriedDepth(rule, subject, probe);
+      return [
+        (x, y) => {
+          // On a top that carries, as far inside its edge as no limit is missed.
+          if (top !== null && bodyDistance(subject.body, x, y) === 0) {
+            return Math.max(-required, -signedBodyDistance(subject.body, x, y) - top - MEETS);
+          }
+          return (measureSubject(rule, subject, probe, x, y) as number) - required;
+        },
+      ];
     }),
   );
   const rim = probe.radius - MEETS;

@@ -1,7 +1,9 @@
+import { bodyDistance } from '../../geometry/body.ts';
 import { measureSubject } from '../../geometry/check/measure.ts';
-import { subjectsOf } from '../../geometry/check/subjects.ts';
+import { carriedDepth, carries, MEETS, type Subject, sharesHeight, subjectsOf } from '../../geometry/check/subjects.ts';
 import {
   checkDetector,
+  type EffectiveRule,
   effectiveRules,
   type LevelModel,
   type Plan,
@@ -13,12 +15,23 @@ import {
 export function leastMargin(plan: Plan, model: LevelModel, probe: Probe, at: XY): number {
   const margins = effectiveRules(plan.protocol).flatMap((rule) =>
     subjectsOf(rule, model).map((subject) => {
+      const inside = depthInside(rule, subject, probe, at);
+      if (inside !== null) return inside;
       if (!subject.stream && rule.least === null) return Number.POSITIVE_INFINITY;
       const measured = measureSubject(rule, subject, probe, ...at);
       return measured === null ? Number.POSITIVE_INFINITY : measured - (subject.stream ? 0 : (rule.least ?? 0));
     }),
   );
   return Math.min(...margins);
+}
+
+/**
+ * Where a limit forgives the touch itself (overridden to nothing, or none published), how far the rim is outside a body that shares
+ * the probe's height, mm: negative within it, which every check blocks. Null for all else.
+ */
+export function depthInside(rule: EffectiveRule, subject: Subject, probe: Probe, [x, y]: XY): number | null {
+  if (subject.stream || (rule.least ?? 0) > MEETS || !sharesHeight(subject, probe)) return null;
+  return bodyDistance(subject.body, x, y) - probe.radius;
 }
 
 /** The least that `checkDetector` reports over the same rules; of several within a millionth of a mm it may be any. */
@@ -28,8 +41,22 @@ export function leastReported(plan: Plan, model: LevelModel, probe: Probe, at: X
       .filter(({ subject: { of }, measured }) => of !== 'companion' && (measured === 'plan' || measured === 'space'))
       .map(({ id }) => id),
   );
-  const { checks } = checkDetector(plan, model, { ...probe, id: '(probe)', label: '', at, pair: null });
+  const { checks } = checkDetector(plan, model, { ...probe, id: '(probe)', label: '', at, pair: null }, []);
+  const rules = effectiveRules(plan.protocol);
+  const insides = rules.flatMap((rule) =>
+    subjectsOf(rule, model).flatMap((subject) => depthInside(rule, subject, probe, at) ?? []),
+  );
   return Math.min(
+    ...insides,
     ...checks.filter(({ rule, notRun }) => measured.has(rule) && !notRun).map(({ margin }) => margin ?? Infinity),
+  );
+}
+
+/** Whether something that rises above the probe's underside carries it: a field takes it for in the way unless it is named the carrier. */
+export function isOnRaisedTop(plan: Plan, model: LevelModel, probe: Probe, [x, y]: XY): boolean {
+  return effectiveRules(plan.protocol).some((rule) =>
+    subjectsOf(rule, model).some(
+      (subject) => carriedDepth(rule, subject, probe) !== null && carries(subject, probe, x, y),
+    ),
   );
 }

@@ -30,6 +30,10 @@ export interface OracleBody {
   readonly bottom: number;
   readonly top: number;
   readonly stream: boolean;
+  /** A thing that no detector can be inside of; walls and openings are the room's affair. */
+  readonly solid?: boolean;
+  /** An object: its outline may carry a detector. */
+  readonly carrier?: Shape;
 }
 
 /** Chords to the full turn of a stream's arc: at a reach of 4 m they cut off 0.0012 mm. */

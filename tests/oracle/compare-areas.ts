@@ -59,7 +59,7 @@ export function compareAreas(
     const got = region.rooms.find((one) => one.room === room)?.area ?? Number.NaN;
     const area = (rounding: 'inside' | 'outside' | 'even', chords: number) => {
       const free = roomRegion(oracle, own, probe, blockers, rounding, chords);
-      return free === null ? 0 : geos.measure(free);
+      return free.reduce((sum, part) => sum + geos.measure(part), 0);
     };
     const want = area('even', CHORDS);
     tally.regions++;
@@ -117,7 +117,8 @@ export function compareWithClipper(oracle: OracleLevel, model: LevelModel, probe
       wrong.push(`floor of ${room.key}: ${room.floorArea}, clipper has ${floor}`);
     }
     const found = region.rooms.find((one) => one.room === room);
-    if (!found || found.barred) continue;
+    // Clipper is given zones without holes.
+    if (!found || found.barred || blockers.some(({ onTop }) => onTop !== null)) continue;
     const zones = zonesFor(oracle, own, probe, blockers, 'even', CHORDS).filter((ring) => ring.length > 2);
     const left = clipper.areaLeft(own.rings, [...standing, ...zones]);
     if (!(Math.abs(found.area - left) <= Math.max(ABSOLUTE, SHARE * left))) {

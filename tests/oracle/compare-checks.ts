@@ -71,7 +71,7 @@ function compareRule(
       wrong.push(`${naming(check)}: clear and not the nearest`);
   }
   for (const row of want) {
-    const allowed = verdictsOf(row.margin, tapeTolerance);
+    const allowed = allowedFor(row, tapeTolerance);
     if (!paired.has(row) && !allowed.includes('clear')) wrong.push(`${naming(row)}: left out, should be ${allowed}`);
   }
   if (want.length > 0 && got.length === 0) wrong.push('has no row at all');
@@ -80,7 +80,7 @@ function compareRule(
 
 function compareRow(check: Check, row: OracleRow, tapeTolerance: number, tally: Tally): string[] {
   const off = Math.abs((check.measured ?? Number.NaN) - row.measured);
-  const allowed = verdictsOf(row.margin, tapeTolerance);
+  const allowed = allowedFor(row, tapeTolerance);
   tally.rows++;
   tally.verdicts++;
   if (allowed.length > 1) tally.onTheEdge++;
@@ -113,7 +113,7 @@ function isWitness({ witness }: Check, { bodies }: OracleRow, { at: [x, y], radi
 
 function isSame(check: Check, row: OracleRow): boolean {
   if (check.subject !== row.subject || Math.abs((check.required ?? Number.NaN) - row.required) > 1e-6) return false;
-  return row.rule !== 'moving-air' || row.stream === (check.reason !== '');
+  return row.rule !== 'moving-air' || row.stream === check.reason.includes('stream');
 }
 
 function naming({ subject, required }: { readonly subject: string | null; readonly required: number | null }): string {
@@ -127,6 +127,10 @@ function verdictsOf(margin: number, tapeTolerance: number): Verdict[] {
     return value < tapeTolerance ? 'tight' : 'clear';
   };
   return [...new Set([at(margin - EDGE), at(margin), at(margin + EDGE)])];
+}
+
+function allowedFor({ blocked, margin }: OracleRow, tapeTolerance: number): Verdict[] {
+  return blocked ? ['blocked'] : verdictsOf(margin, tapeTolerance);
 }
 
 interface Worded {

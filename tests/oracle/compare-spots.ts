@@ -11,7 +11,7 @@ import {
 import type { Dice } from '../helpers/random-level/dice.ts';
 import { CLOSE } from './compare-checks.ts';
 import { depthInFloor, type OracleLevel, roomAt, verdictOfUse } from './geos-oracle.ts';
-import { type Blocker, blockersOf, heightAllows } from './region.ts';
+import { type Blocker, blockersOf, heightAllows, outsideOf } from './region.ts';
 import { oracleRows, SHORTFALL } from './rules.ts';
 import type { Tally } from './tally.ts';
 
@@ -26,7 +26,7 @@ export function spareAt(oracle: OracleLevel, probe: Probe, blockers: readonly Bl
   const depth = depthInFloor(oracle, room, x, y);
   if (!room || verdictOfUse(oracle, room) !== 'clear' || !heightAllows(oracle, probe)) return -depth - 1;
   let least = depth - Math.max(0, probe.radius - SHORTFALL);
-  for (const { body, keep } of blockers) least = Math.min(least, body.distance(x, y) - keep);
+  for (const blocker of blockers) least = Math.min(least, outsideOf(blocker, x, y));
   return least;
 }
 
@@ -69,7 +69,8 @@ function compareClear(oracle: OracleLevel, model: LevelModel, probe: Probe, spot
   return spots
     .filter((at) => region.rooms.some(({ rings }) => arcRingsContain(rings, at)))
     .flatMap((at) => {
-      const rows = oracleRows(oracle, { ...probe, id: '', label: '', at, pair: null });
+      const alone = { ...oracle, level: { ...oracle.level, detectors: [] } };
+      const rows = oracleRows(alone, { ...probe, id: '', label: '', at, pair: null });
       return rows.filter(({ margin }) => margin < tapeTolerance - BAND).map((row) => ({ at, row }));
     })
     .map(({ at, row }) => `${at}: held to be clear, and ${row.rule} ${row.subject} spares ${row.margin}`);
@@ -84,7 +85,7 @@ function compareZones({ zones }: LevelRegion, blockers: readonly Blocker[], spot
     });
     if (own.length === 0) wrong.push(`there is no zone of ${zone.rule} ${zone.subject}`);
     for (const [x, y] of spots) {
-      const spare = Math.min(...own.map(({ body, keep }) => body.distance(x, y) - keep));
+      const spare = Math.min(...own.map((one) => outsideOf(one, x, y)));
       if (own.length !== 1 || Math.abs(spare) < BAND) continue;
       const isIn = arcRingsContain(zone.outlines, [x, y]);
       if (isIn !== spare < 0)

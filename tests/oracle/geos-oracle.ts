@@ -51,7 +51,9 @@ export interface OracleLevel {
 export function oracleLevel(geos: Geos, plan: Plan, level: Level): OracleLevel {
   const walls = oracleWalls(geos, level);
   const fixtures = (kinds: readonly FixtureKind[]) =>
-    level.fixtures.filter(({ kind }) => kinds.includes(kind)).map(({ id, shape }) => shapeBody(geos, id, shape));
+    level.fixtures
+      .filter(({ kind }) => kinds.includes(kind))
+      .map(({ id, shape, bottom, top }) => ({ ...shapeBody(geos, id, shape), bottom, top, solid: true }));
   const streams = level.fixtures
     .filter(({ kind, stream }) => stream && AIR.includes(kind))
     .flatMap((fixture) => (fixture.stream ? [streamOf(geos, fixture, fixture.stream)] : []));
@@ -59,6 +61,8 @@ export function oracleLevel(geos: Geos, plan: Plan, level: Level): OracleLevel {
     ...shapeBody(geos, one.id, one.shape),
     bottom: one.bottom,
     top: one.top,
+    solid: true,
+    carrier: one.shape,
   }));
   const openings = openingBodies(geos, level, walls);
   return {
@@ -74,7 +78,8 @@ export function oracleLevel(geos: Geos, plan: Plan, level: Level): OracleLevel {
       ['heat', fixtures(HEAT)],
       ['sump', fixtures(['sump-pit'])],
       ['floor-drain', fixtures(['floor-drain'])],
-      ['object', [...objects, ...wallBodies(geos, walls, false)]],
+      ['washer-dryer', fixtures(['washer', 'dryer'])],
+      ['object', [...objects, ...fixtures(['mitigation-pipe']), ...wallBodies(geos, walls, false)]],
     ]),
   };
 }

@@ -1,8 +1,8 @@
-import { type Cylinder, type OracleBody, pointsGeom, type Rounding, stretch } from './bodies.ts';
-import type { Geom, Point, Points } from './geos.ts';
+import { boxRing, type Cylinder, type OracleBody, pointsGeom, type Rounding, stretch } from './bodies.ts';
+import type { Geom, Geos, Point, Points } from './geos.ts';
 import { type OracleLevel, verdictOfUse } from './geos-oracle.ts';
 import { apart, bearing, minus, plus, quarter, unit, wedge } from './plane.ts';
-import { required, SHORTFALL } from './rules.ts';
+import { depthIn, required, SHORTFALL, sharesHeight } from './rules.ts';
 import type { OracleRoom } from './walls.ts';
 
 /** Corners nearer than this are one, mm: two that differ by rounding would give the edge between them any direction. */
@@ -16,6 +16,8 @@ export interface Blocker {
   readonly rule: string;
   readonly body: OracleBody;
   readonly keep: number;
+  /** How far inside the outline of the body the axis stands on it; null where it carries nothing at this height. */
+  readonly onTop: number | null;
 }
 
 /** Section 2 turned round: how far the axis of a probe keeps from each body; bodies that never block are left out. */
@@ -25,14 +27,17 @@ export function blockersOf(oracle: OracleLevel, probe: Cylinder): Blocker[] {
     const need = required(oracle.plan, rule) - SHORTFALL;
     for (const body of bodies) {
       const keep = body.stream ? probe.radius - SHORTFALL : keepOf(rule, body, probe, need);
-      if (keep !== null) blockers.push({ rule, body, keep: Math.max(0, keep) });
+      const level = body.carrier && body.top > probe.base && body.top - probe.base <= 3;
+      const onTop = level ? Math.max(0, probe.radius - SHORTFALL) : null;
+      if (keep !== null) blockers.push({ rule, body, keep: Math.max(0, keep), onTop });
     }
   }
   return blockers;
 }
 
-function keepOf(rule: string, body: OracleBody, { base, tall, radius }: Cylinder, need: number): number | null {
-  if (need <= 0) return null;
+function keepOf(rule: string, body: OracleBody, probe: Cylinder, need: number): number | null {
+  const { base, tall, radius } = probe;
+  if (need <= 0) return sharesHeight(body, probe) ? radius - SHORTFALL : null;
   if (rule !== 'object') return radius + need;
   const height = Math.max(0, body.bottom - base - tall);
   return body.top <= base || height >= need ? null : radius + Math.sqrt(need * need - height * height);
@@ -45,7 +50,7 @@ export function heightAllows({ plan, level }: OracleLevel, { base, tall }: Cylin
   return meets(base, 20 * 25.4) && meets(72 * 25.4, over) && meets(level.ceiling - over, required(plan, 'ceiling', 12));
 }
 
-/** Where the axis may stand in a room, as polygons of GEOS; null where the use or the height rules it out. */
+/** Where the axis may stand in a room, as areas of GEOS that have nothing in common; none where the use or the height rules it out. */
 export function roomRegion(
   oracle: OracleLevel,
   room: OracleRoom,
@@ -53,15 +58,53 @@ export function roomRegion(
   blockers: readonly Blocker[],
   rounding: Rounding,
   perQuadrant: number,
-): Geom | null {
-  if (verdictOfUse(oracle, room) !== 'clear' || !heightAllows(oracle, probe)) return null;
+): Geom[] {
+  if (verdictOfUse(oracle, room) !== 'clear' || !heightAllows(oracle, probe)) return [];
   const { geos } = oracle;
-  let free = room.floor;
-  for (const ring of zonesFor(oracle, room, probe, blockers, rounding, perQuadrant)) {
-    free = geos.difference(free, pointsGeom(geos, ring));
-    if (geos.isEmpty(free)) break;
+  const without = (from: Geom, some: readonly Blocker[], rim: boolean) => {
+    let free = from;
+    for (const ring of zonesFor(oracle, room, probe, some, rounding, perQuadrant, rim)) {
+      free = geos.difference(free, pointsGeom(geos, ring));
+      if (geos.isEmpty(free)) break;
+    }
+    return free;
+  };
+  let parts = [
+    without(
+      room.floor,
+      blockers.filter(({ onTop }) => onTop === null),
+      true,
+    ),
+  ];
+  // Round a thing that carries, and on it.
+  for (const blocker of blockers) {
+    if (blocker.onTop === null) continue;
+    const top = topOf(geos, blocker, rounding, perQuadrant);
+    parts = parts
+      .flatMap((part) => [without(part, [blocker], false), ...(top ? [geos.intersection(part, top)] : [])])
+      .filter((part) => !geos.isEmpty(part));
   }
-  return free;
+  return parts;
+}
+
+/** Where the axis stands wholly on what carries it: its outline, less a strip along every side. Null where nowhere. */
+function topOf(geos: Geos, { body, onTop }: Blocker, rounding: Rounding, perQuadrant: number): Geom | null {
+  if (onTop === null || !body.carrier) return null;
+  const shape = body.carrier;
+  if ('circle' in shape) {
+    const radius = shape.circle.radius - onTop;
+    const turned = ({ inside: 'outside', outside: 'inside', even: 'even' } as const)[rounding];
+    return radius > 0 ? geos.area([circle(shape.circle.center, radius, turned, 4 * perQuadrant)]) : null;
+  }
+  const ring = 'box' in shape ? boxRing(shape.box) : shape.polygon.points;
+  let top = pointsGeom(geos, ring);
+  if (geos.measure(top) === 0) return null;
+  for (const [i, a] of ring.entries()) {
+    const side = [a, ring[(i + 1) % ring.length] as Point];
+    for (const strip of grownRings(side, onTop, rounding, perQuadrant))
+      top = geos.difference(top, pointsGeom(geos, strip));
+  }
+  return geos.isEmpty(top) ? null : top;
 }
 
 /**
@@ -75,13 +118,14 @@ export function zonesFor(
   blockers: readonly Blocker[],
   rounding: Rounding,
   perQuadrant: number,
+  withRim = true,
 ): Points[] {
   const { geos, plan, bodies } = oracle;
   const rim = Math.max(0, radius - SHORTFALL);
   const unruled = ['outside-wall', 'object']
     .filter((rule) => required(plan, rule) <= SHORTFALL)
     .flatMap((rule) => (bodies.get(rule) ?? []).filter(({ top }) => top === Number.POSITIVE_INFINITY));
-  return [...unruled.map((body) => ({ body, keep: rim })), ...blockers]
+  return [...(withRim ? unruled : []).map((body) => ({ body, keep: rim })), ...blockers]
     .flatMap(({ body, keep }) =>
       body.parts(rounding, perQuadrant).map(({ points, grow }) => ({ points, keep: keep + grow })),
     )
@@ -156,4 +200,11 @@ function evenReach(keep: number, step: number, count: number): number {
 
 function onCircle(center: Point, radius: number, angle: number): Point {
   return plus(center, [Math.cos(angle), Math.sin(angle)], radius);
+}
+
+/** How far a point lies outside what a blocker takes away, mm; negative within it. */
+export function outsideOf({ body, keep, onTop }: Blocker, x: number, y: number): number {
+  const round = body.distance(x, y) - keep;
+  if (onTop === null || !body.carrier || round >= 0) return round;
+  return Math.max(round, depthIn(body.carrier, [x, y]) - onTop);
 }

@@ -1,7 +1,7 @@
 import type { Detector, Level, Plan, Shape } from '../../geometry/plan/model.ts';
 import { boxRing, type Cylinder, type OracleBody } from './bodies.ts';
 import type { Point } from './geos.ts';
-import type { OracleLevel } from './geos-oracle.ts';
+import { type OracleLevel, roomAt } from './geos-oracle.ts';
 import { offSegment } from './plane.ts';
 
 /** The table of limits of the plan format, section 3, inches. */
@@ -13,6 +13,7 @@ const LIMITS: Readonly<Record<string, number>> = {
   heat: 48,
   sump: 84,
   'floor-drain': 36,
+  'washer-dryer': 120,
   object: 4,
 };
 /** "A distance meets its limit when measured ≥ required − 0.1." */
@@ -25,6 +26,8 @@ export interface OracleRow {
   readonly measured: number;
   readonly margin: number;
   readonly stream: boolean;
+  /** Blocked whatever the distance: it stands inside, or the pair is not in one room at one height. */
+  readonly blocked?: boolean;
   /** What it was measured to: of several pieces of one wall those that are as near. Empty for heights and companions. */
   readonly bodies: readonly OracleBody[];
 }
@@ -40,8 +43,20 @@ function measured(rule: string, body: OracleBody, probe: Cylinder, x: number, y:
   if (body.stream) return toRim;
   const inPlan = Math.max(0, toRim);
   if (rule !== 'object') return inPlan;
-  if (body.top <= probe.base) return null;
+  if (body.top <= probe.base || (body.carrier && carriesFoot(body.carrier, body.top, probe, [x, y]))) return null;
   return Math.hypot(inPlan, Math.max(0, body.bottom - (probe.base + probe.tall)));
+}
+
+/** "Inside any body that reaches its height": by more than the shortfall, in plan and in height. */
+export function isInside(body: OracleBody, probe: Cylinder, x: number, y: number): boolean {
+  return sharesHeight(body, probe) && body.distance(x, y) < probe.radius - SHORTFALL;
+}
+
+export function sharesHeight(
+  { solid = false, bottom, top }: Pick<OracleBody, 'solid' | 'bottom' | 'top'>,
+  { base, tall }: Cylinder,
+): boolean {
+  return solid && Math.min(top, base + tall) - Math.max(bottom, base) > SHORTFALL;
 }
 
 /** Every rule with every subject, the nearest body of each: what the report is picked from. */
@@ -70,45 +85,83 @@ export function oracleRows(oracle: OracleLevel, detector: Detector): OracleRow[]
     for (const { got, bodies: near } of nearest.values()) {
       const [{ subject, stream }] = near as [OracleBody];
       const asks = stream ? 0 : required(plan, rule);
-      rows.push({ rule, subject, required: asks, measured: got, margin: got - asks, stream, bodies: near });
+      const blocked = near.some((body) => isInside(body, detector, x, y));
+      rows.push({ rule, subject, required: asks, measured: got, margin: got - asks, stream, bodies: near, blocked });
     }
   }
-  rows.push(...companionRows(level, detector));
+  rows.push(...otherRows(oracle, detector), ...companionRows(oracle, detector));
   return rows;
 }
 
-/** Rim to rim, straight, 4 to 8 inches: of both limits the one that is nearer to being broken. */
-function companionRows(level: Level, { id, at, radius, pair }: Detector): OracleRow[] {
+/** Detectors that are not of the same pair are objects; of the same pair only where one stands in the other. */
+function otherRows({ plan, level }: OracleLevel, detector: Detector): OracleRow[] {
+  const { id, at, base, tall, radius, pair } = detector;
+  return level.detectors.flatMap((other): OracleRow[] => {
+    if (other.id === id || other.base + other.tall <= base) return [];
+    const apart = Math.hypot(other.at[0] - at[0], other.at[1] - at[1]) - other.radius;
+    const body = { solid: true, bottom: other.base, top: other.base + other.tall };
+    const blocked = sharesHeight(body, detector) && Math.max(0, apart) < radius - SHORTFALL;
+    if (pair !== null && pair === other.pair && !blocked) return [];
+    const got = Math.hypot(Math.max(0, apart - radius), Math.max(0, other.base - base - tall));
+    const asks = required(plan, 'object');
+    return [
+      {
+        rule: 'object',
+        subject: other.id,
+        required: asks,
+        measured: got,
+        margin: got - asks,
+        stream: false,
+        bodies: [],
+        blocked,
+      },
+    ];
+  });
+}
+
+/** Rim to rim, straight, 4 to 8 inches: of both limits the one that is nearer to being broken; in one room, within 102 mm of height. */
+function companionRows(oracle: OracleLevel, { id, at, radius, pair, base }: Detector): OracleRow[] {
   if (pair === null) return [];
-  return level.detectors
+  const home = roomAt(oracle, ...at);
+  return oracle.level.detectors
     .filter((other) => other.id !== id && other.pair === pair)
     .map((other) => {
       const got = Math.max(0, Math.hypot(other.at[0] - at[0], other.at[1] - at[1]) - radius - other.radius);
       const [low, high] = [got - 4 * INCH, 8 * INCH - got];
       const near = low <= high ? { required: 4 * INCH, margin: low } : { required: 8 * INCH, margin: high };
-      return { rule: 'companion', subject: other.id, measured: got, stream: false, bodies: [], ...near };
+      const together = home !== null && roomAt(oracle, ...other.at) === home;
+      const blocked = !together || Math.abs(other.base - base) > 102 + SHORTFALL;
+      return { rule: 'companion', subject: other.id, measured: got, stream: false, bodies: [], blocked, ...near };
     });
 }
 
 /** The foot within 3 mm of the top of an object, and wholly over its outline. */
 export function isCarried({ objects }: Level, { at, base, radius, support }: Detector): boolean {
   if (support) return true;
-  return objects.some(({ shape, top }) => Math.abs(top - base) <= 3 && footIsOn(shape, at, radius - SHORTFALL));
+  return objects.some(({ shape, top }) => carriesFoot(shape, top, { base, radius }, at));
 }
 
-/** By the corners: inside, and every side farther than the radius; a round one by its middle. */
-function footIsOn(shape: Shape, [x, y]: readonly [number, number], radius: number): boolean {
-  if ('circle' in shape) {
-    const { center, radius: all } = shape.circle;
-    return Math.hypot(x - center[0], y - center[1]) + radius <= all;
-  }
+function carriesFoot(
+  shape: Shape,
+  top: number,
+  { base, radius }: Pick<Cylinder, 'base' | 'radius'>,
+  at: readonly [number, number],
+): boolean {
+  return Math.abs(top - base) <= 3 && depthIn(shape, at) >= Math.max(0, radius - SHORTFALL);
+}
+
+/** How far a point lies inside an outline, mm; negative outside it. By the turns of the corners about it, and its sides. */
+export function depthIn(shape: Shape, [x, y]: readonly [number, number]): number {
+  if ('circle' in shape)
+    return shape.circle.radius - Math.hypot(x - shape.circle.center[0], y - shape.circle.center[1]);
   const ring = 'box' in shape ? boxRing(shape.box) : shape.polygon.points;
   let turns = 0;
+  let near = Number.POSITIVE_INFINITY;
   for (const [i, a] of ring.entries()) {
     const b = ring[(i + 1) % ring.length] as Point;
-    if (offSegment([x, y], a, b) < radius) return false;
+    near = Math.min(near, offSegment([x, y], a, b));
     const [from, to] = [Math.atan2(a[1] - y, a[0] - x), Math.atan2(b[1] - y, b[0] - x)];
     turns += Math.atan2(Math.sin(to - from), Math.cos(to - from));
   }
-  return Math.abs(turns) > Math.PI;
+  return Math.abs(turns) > Math.PI ? near : -near;
 }
