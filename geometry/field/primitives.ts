@@ -1,9 +1,7 @@
 import type { Body } from '../body.ts';
-<<<<<<< HEAD
-import { heightBetween, isWall, type Subject, subjectsOf } from '../check/subjects.ts';
-=======
-import { heightBetween, MEETS, type Subject, sharesHeight, subjectsOf } from '../check/subjects.ts';
->>>>>>> d2006b0 (feat(check): washers at 10 ft, bodies that nothing stands inside of, pairs in one room)
+
+import { heightBetween, isWall, MEETS, type Subject, sharesHeight, subjectsOf } from '../check/subjects.ts';
+
 import type { LevelModel } from '../level/types.ts';
 import type { Mm, Plan } from '../plan/model.ts';
 import type { Probe } from '../region/types.ts';
@@ -106,13 +104,10 @@ function levelEntries(plan: Plan, model: LevelModel, probe: Probe, carrier: stri
     let last: Body | null = null;
     for (const subject of subjectsOf(rule, model)) {
       const { body, id, stream } = subject;
-<<<<<<< HEAD
       // A joint stands in the list once for each of its walls.
       if (isWall(subject) && body === last) continue;
       last = body;
-=======
       if (carrier === id && subject.what === 'object') continue;
->>>>>>> d2006b0 (feat(check): washers at 10 ft, bodies that nothing stands inside of, pairs in one room)
       const limit = { rule: rule.id, subject: id, stream };
       if (stream) entries.push({ body, limit, required: 0, height: 0, floor: Number.NEGATIVE_INFINITY });
       if (stream) continue;

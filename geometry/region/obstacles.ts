@@ -1,9 +1,7 @@
 import type { Body } from '../body.ts';
-<<<<<<< HEAD
-import { axisDistance, isWall, MEETS, type Subject, subjectsOf, wallBodies } from '../check/subjects.ts';
-=======
-import { axisDistance, carriedDepth, MEETS, type Subject, subjectsOf, wallBodies } from '../check/subjects.ts';
->>>>>>> d2006b0 (feat(check): washers at 10 ft, bodies that nothing stands inside of, pairs in one room)
+
+import { axisDistance, carriedDepth, isWall, MEETS, type Subject, subjectsOf, wallBodies } from '../check/subjects.ts';
+
 import type { LevelModel } from '../level/types.ts';
 import type { Mm, Plan } from '../plan/model.ts';
 import { remembered } from '../remembered.ts';
@@ -44,15 +42,11 @@ export function obstaclesOf(plan: Plan, model: LevelModel, probe: Probe, spare: 
   const wide = new Set<Body>();
   for (const { walls } of lists) for (const { subject, grown } of walls) if (grown.grow >= rim) wide.add(subject.body);
   const bare: Obstacle[] = [];
-<<<<<<< HEAD
   for (const wall of wallBodies(model)) {
     if (wide.has(wall.body)) continue;
     wide.add(wall.body);
-    bare.push(keptObstacle(wall, null, rim));
+    bare.push(keptObstacle(wall, null, rim, null));
   }
-=======
-  for (const wall of wallBodies(model)) if (!wide.has(wall.body)) bare.push(keptObstacle(wall, null, rim, null));
->>>>>>> d2006b0 (feat(check): washers at 10 ft, bodies that nothing stands inside of, pairs in one room)
   return {
     all: ([] as Obstacle[]).concat(...lists.map(({ obstacles }) => obstacles), bare),
     zones: ([] as Zone[]).concat(...lists.map(({ zones }) => zones)),
@@ -155,15 +149,9 @@ function keptObstacle(subject: Subject, rule: EffectiveRule | null, grow: Mm, ho
   const made = {
     subject,
     rule,
-<<<<<<< HEAD
     wall: isWall(subject),
-    grown: grown(subject.body, grow),
-    zone: rule && new GrownZone(rule, subject, grow),
-=======
-    wall: subject.top === Number.POSITIVE_INFINITY,
     grown: grown(subject.body, grow, hole),
     zone: rule && new GrownZone(rule, subject, grow, hole),
->>>>>>> d2006b0 (feat(check): washers at 10 ft, bodies that nothing stands inside of, pairs in one room)
   };
   if (!kept) obstaclesOfSubject.set(subject, [made]);
   else {

@@ -29,13 +29,7 @@ export function checkFigures(check: Check, plan: PlanWords): CheckFigures {
   if (isStream(check))
     return { measured: '', needed: '', spare: streamWords(measured, check.verdict === 'blocked', unit) };
   const least = bound === 'least';
-<<<<<<< HEAD
-  const met = check.verdict !== 'blocked';
-=======
   const met = check.verdict !== 'blocked' || margin >= -MEETS;
-  const least0 = met ? Math.max(measured, required) : measured;
-  const most0 = met ? Math.min(measured, required) : measured;
->>>>>>> d2006b0 (feat(check): washers at 10 ft, bodies that nothing stands inside of, pairs in one room)
   return {
     measured: formatMeasured(measured, unit, bound),
     needed: formatRequired(required, unit, bound),

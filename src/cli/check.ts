@@ -12,12 +12,8 @@ import {
   describeNotRun,
   describeReport,
   effectiveRules,
-<<<<<<< HEAD
   formatRequired,
-=======
-  formatLength,
   headlineOf,
->>>>>>> d2006b0 (feat(check): washers at 10 ft, bodies that nothing stands inside of, pairs in one room)
   inOrder,
   type Level,
   type Plan,
