@@ -8,7 +8,7 @@ import {
   type Download,
   type Page,
 } from 'playwright-core';
-import { afterAll, expect, inject } from 'vitest';
+import { expect, inject } from 'vitest';
 
 const require = createRequire(import.meta.url);
 
@@ -52,10 +52,11 @@ async function sharedBrowser(): Promise<Browser> {
   return connected;
 }
 
-afterAll(async () => {
-  await connected?.close(); // ends this connection and its pages, not the browser
+/** Ends this file's connection and its pages, not the browser. `each-file.ts` sees to it after each file. */
+export async function closePages(): Promise<void> {
+  await connected?.close();
   connected = undefined;
-});
+}
 
 /**
  * Opens the built app in a context of its own: nothing is stored from an earlier one. A context costs about 2 s, so

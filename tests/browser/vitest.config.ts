@@ -11,6 +11,8 @@ export default defineConfig({
     globalSetup: ['tests/browser/global-setup.ts'],
     environment: 'node',
     pool: 'forks',
+    isolate: false, // no file changes what the helpers hold: one process reads them once, not forty
+    setupFiles: ['tests/browser/each-file.ts'],
     fileParallelism: false, // two pages at once on two cores only make the waits longer
     testTimeout: 30_000 * slow,
     hookTimeout: 60_000 * slow,

@@ -164,7 +164,7 @@ describe('a job by touch alone, on a tablet', () => {
     await tap(/^Four walls in one drag/);
     await tapSheet(0, 0);
     await tapSheet(6000, 4500);
-    await expect.poll(async () => (await editor.level()).walls.length).toBe(4);
+    await page.waitForFunction(() => window.__stillspot?.store.getState().plan.levels[0]?.walls.length === 4);
   });
 
   it('sets a door 2 ft from the corner', async () => {
