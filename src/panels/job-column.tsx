@@ -7,6 +7,7 @@ import { later } from './later.tsx';
 import { LevelPanel } from './level/level-panel.tsx';
 import { Palette } from './palette.tsx';
 import { QUESTIONS } from './questions.ts';
+import { TestLine, TestMark } from './test-line.tsx';
 import { fold, openStage, showDialog, unfold, useUi } from './ui.ts';
 import { useGuidance } from './use-level.ts';
 import './job-column.css';
@@ -43,12 +44,14 @@ export function JobColumn() {
         <button type="button" className="rail" onClick={() => unfold('job')}>
           The job
         </button>
+        <TestMark />
       </nav>
     );
   }
   return (
     <nav className="job" aria-label="The job">
       <ColumnHead name="The job" onFold={() => fold('job')} />
+      <TestLine />
       <StillToDo stages={stages} />
       <ol className="job__stages">
         {stages.map((state) => (
@@ -60,7 +63,13 @@ export function JobColumn() {
   );
 }
 
-function StageItem({ state: { stage, done, hints }, next }: { readonly state: StageState; readonly next: boolean }) {
+function StageItem({
+  state: { stage, done, hints, finished },
+  next,
+}: {
+  readonly state: StageState;
+  readonly next: boolean;
+}) {
   const open = useUi((ui) => ui.stage === stage);
   const item = useHeadingInView(open);
   const saidAbove = useUi((ui) => ui.toDoOpen);
@@ -83,7 +92,7 @@ function StageItem({ state: { stage, done, hints }, next }: { readonly state: St
             {NAMES[stage]}
           </span>
           <span className="stage__state" id={`stage-${stage}-state`}>
-            <span className="stage__count">{markOf(missing, next, done)}</span>{' '}
+            <span className="stage__count">{markOf(missing, next, finished ? done : '')}</span>{' '}
             {done && <span className="stage__done">{done}</span>}
           </span>
         </button>
@@ -117,7 +126,7 @@ function useHeadingInView(open: boolean) {
   return item;
 }
 
-/** A stage of which nothing is there yet is not done, even where nothing is missing before its time. */
+/** A stage of which nothing is there yet, or whose time has not come, is not done, even where nothing is missing before its time. */
 function markOf(missing: boolean, next: boolean, done: string): string {
   if (!missing) return done ? 'done' : '';
   return next ? 'next' : '';

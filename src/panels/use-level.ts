@@ -5,6 +5,7 @@ import { guidance, type StageState } from '../state/guidance.ts';
 import { judgedLevels, selectLevel, selectReports, selectShownPlan } from '../state/selectors.ts';
 import { type AppState, useAppStore } from '../state/store.ts';
 import { useCalm } from './calm.ts';
+import { useMinute } from './use-minute.ts';
 
 /** The level in view, with the gesture under way. */
 export const useLevel = (): Level => useCalm(selectLevel);
@@ -14,7 +15,8 @@ export const usePlan = (): Plan => useCalm(selectShownPlan);
 export function useGuidance(): readonly StageState[] {
   const plan = useAppStore((state) => state.plan);
   const inViewId = useAppStore((state) => selectLevel(state).id);
-  return useMemo(() => guidance(plan, judgedLevels(plan), inViewId), [plan, inViewId]);
+  const now = useMinute();
+  return useMemo(() => guidance(plan, judgedLevels(plan), inViewId, now), [plan, inViewId, now]);
 }
 
 /** The detector that the slip speaks about: the selected one, else the worst, else none. */

@@ -20,7 +20,7 @@ import {
 import { placesInWords } from './places.ts';
 import { testerOf } from './tester.ts';
 import { clockLine, saidAt, testTimes } from './times.ts';
-import { askedOfOccupants, SAFETY_FIRST, WHAT_IT_IS, WHY_CLOSED } from './words.ts';
+import { askedOfOccupants, SAFETY_FIRST, WHAT_IT_IS, whyClosed } from './words.ts';
 
 const SIZES = [3.7, 3.6, 3.5, 3.4, 3.3, 3.2, 3.1, 3, 2.9] as const;
 
@@ -42,11 +42,11 @@ export function drawAgreement(order: PaperOrder): readonly string[] {
 function agreementBlocks(order: PaperOrder, width: number, style: TextStyle): readonly Block[] {
   const { plan } = order;
   const say = (text: string) => paragraph(text, width, style);
-  const times = testTimes(plan, (text) => saidAt(text, plan, '') || null);
+  const times = testTimes(plan, (text) => saidAt(text, plan, '') || null, order.date);
   const places = placesInWords(plan);
   const detectors = places.length === 0 ? [] : [{ name: 'Where they stand', at: places.join('. '), otherwise: '' }];
   return [
-    say(`${WHAT_IT_IS} ${WHY_CLOSED}`),
+    say(`${WHAT_IT_IS} ${whyClosed(plan)}`),
     stack(
       [space(0.4), timeRows([...times, ...detectors], width, style), paragraph(clockLine(plan), width, READ_SOFT)],
       0.8,

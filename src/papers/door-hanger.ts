@@ -1,4 +1,5 @@
 import { CAUTIONS } from '../../geometry/index.ts';
+import { isLongTerm } from '../job/timing/term.ts';
 import { type Block, paragraph, space, stack } from '../sheet/block.ts';
 import { contentArea } from '../sheet/page-frame.ts';
 import { type Area, inset } from '../sheet/paper.ts';
@@ -7,7 +8,7 @@ import { element, line, rectangle } from '../sheet/svg.ts';
 import { drawText, shortened, type TextStyle } from '../sheet/text.ts';
 import { dotted, framed, type PaperOrder, placeOf, toWrite } from './parts.ts';
 import { fetchedWords, toldAt } from './times.ts';
-import { askedOfOccupants, IF_BROKEN, SAFETY_FIRST, WHY_CLOSED } from './words.ts';
+import { askedOfOccupants, ifBroken, SAFETY_FIRST, whyClosed } from './words.ts';
 
 /** mm. Goes about the neck of a knob or a lever once it is slit; common practice, no published source. */
 const HOLE = 30;
@@ -61,9 +62,13 @@ function frontFace({ plan }: PaperOrder, share: number, width: number): Block {
     middle('Radon test', 14, 'bold'),
     middle('under way in this house', 6),
     space(3),
-    middle('Keep windows and', 7.4, 'bold'),
-    middle('outside doors shut.', 7.4, 'bold'),
-    middle('Come and go, but close the door behind you.', 5),
+    ...(isLongTerm(plan)
+      ? [middle('Live as you always do.', 7.4, 'bold')]
+      : [
+          middle('Keep windows and', 7.4, 'bold'),
+          middle('outside doors shut.', 7.4, 'bold'),
+          middle('Come and go, but close the door behind you.', 5),
+        ]),
     space(3),
     middle('Do not touch the detectors.', 7.4, 'bold'),
     space(3),
@@ -81,7 +86,7 @@ function backFace({ plan }: PaperOrder, share: number, width: number): Block {
   const style: TextStyle = { size: 4 * share };
   return stack([
     paragraph('While the test runs', width, { size: 6.4 * share, weight: 'bold' }),
-    paragraph(WHY_CLOSED, width, style),
+    paragraph(whyClosed(plan), width, style),
     ...askedOfOccupants(plan).map(({ title, asks }) =>
       stack([
         space(1),
@@ -91,7 +96,7 @@ function backFace({ plan }: PaperOrder, share: number, width: number): Block {
     ),
     space(1),
     paragraph('If something goes wrong', width, { ...style, weight: 'bold' }),
-    ...[IF_BROKEN[2] ?? '', SAFETY_FIRST].map((text) => dotted(text, width, style)),
+    ...[ifBroken(plan).at(-1) ?? '', SAFETY_FIRST].map((text) => dotted(text, width, style)),
     space(1),
     foot(plan, width, share),
   ]);

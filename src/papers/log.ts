@@ -4,6 +4,8 @@ import { agreementState } from '../job/conditions/agreement-state.ts';
 import { BREAK_SOURCES, conditionsReport } from '../job/conditions/report.ts';
 import { chainDoubts } from '../job/log/chain-words.ts';
 import { agreementOf } from '../job/log/edit.ts';
+import { testState } from '../job/standing/test-state.ts';
+import { reasonText, STANDING_HEAD, STANDING_WORDS } from '../job/standing/types.ts';
 import { HOUR, saidDuration } from '../job/timing/clock.ts';
 import { timingReport } from '../job/timing/report.ts';
 import { forecastWords } from '../job/timing/weather.ts';
@@ -50,6 +52,7 @@ function logFlow(plan: Plan, width: number): readonly FlowItem[] {
     { block: paragraph('Log of a radon test', width, { size: 7.4, weight: 'bold' }), above: 0, keepWithNext: true },
     ...textItems(placeOf(plan), width, { size: 4.2 }),
     ...textItems(`${clockLine(plan)} What is empty was not known when this was printed: write it in.`, width, FINE),
+    ...section('Whether the test holds', standingLines(plan), width),
     headingItem('The visit', width),
     { block: visitBlock(plan, width), above: 0 },
     headingItem('Detectors', width),
@@ -110,14 +113,14 @@ function writing(labels: Parameters<typeof toWriteBeside>[0], width: number): Fl
 
 /** The times of the visit in rows of three. */
 function visitBlock(plan: Plan, width: number) {
-  const { start, end, closedSince, mitigationOnSince, closedUntil, posted, received } = plan.visit;
-  const { exposureHours } = timingReport(plan);
+  const { start, end, plannedEnd, closedSince, mitigationOnSince, closedUntil, posted, received } = plan.visit;
+  const { exposureHours, planned } = timingReport(plan);
   const { minimumHours, maximumHours } = plan.kit;
-  const exposure = exposureHours === null ? '' : saidDuration(exposureHours * HOUR);
+  const exposure = exposureHours === null || planned ? '' : saidDuration(exposureHours * HOUR);
   const cells: readonly (readonly [string, string])[] = [
     ['House closed since', shortAt(closedSince, plan)],
     ['Detectors set out', shortAt(start, plan)],
-    ['Detectors fetched', shortAt(end, plan)],
+    [planned ? `Detectors fetched (planned: ${shortAt(plannedEnd, plan)})` : 'Detectors fetched', shortAt(end, plan)],
     [`Lay out for (the kit: ${minimumHours} to ${maximumHours} h)`, exposure],
     ['House opened again', shortAt(closedUntil, plan)],
     ...(mitigationOnSince ? [['Mitigation system on since', shortAt(mitigationOnSince, plan)] as const] : []),
@@ -129,6 +132,16 @@ function visitBlock(plan: Plan, width: number) {
   return stack(
     rows.map((row) => besides(row.map((cell, i) => ({ left: i * (each + 5), block: toWriteBeside([cell], each) })))),
   );
+}
+
+/** The standing of the test with every cause and where it is mended. */
+export function standingLines(plan: Plan): readonly string[] {
+  const state = testState(plan);
+  return [
+    [`${STANDING_HEAD[state.test]}.`, STANDING_WORDS[state.test]].filter(Boolean).join(' '),
+    ...state.reasons.map(reasonText),
+    ...state.notes,
+  ];
 }
 
 function notes(plan: Plan, width: number): readonly FlowItem[] {

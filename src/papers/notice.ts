@@ -1,3 +1,4 @@
+import { isLongTerm } from '../job/timing/term.ts';
 import { type Block, paragraph, space, stack } from '../sheet/block.ts';
 import type { TextStyle } from '../sheet/text.ts';
 import {
@@ -16,7 +17,7 @@ import {
 import { placesInWords } from './places.ts';
 import { testerOf } from './tester.ts';
 import { clockLine, testTimes, toldAt } from './times.ts';
-import { askedOfOccupants, IF_BROKEN, SAFETY_FIRST, WHAT_IT_IS, WHY_CLOSED } from './words.ts';
+import { askedOfOccupants, ifBroken, SAFETY_FIRST, WHAT_IT_IS, whyClosed } from './words.ts';
 
 /** Type sizes that are tried, mm. */
 const SIZES = [4, 3.85, 3.7, 3.6, 3.5, 3.4, 3.3, 3.2, 3.1] as const;
@@ -33,16 +34,16 @@ export function drawNotice(order: PaperOrder): readonly string[] {
   return framed(order, 'Notice to the people in the house', pages);
 }
 
-function noticeBlocks({ plan }: PaperOrder, width: number, style: TextStyle): readonly Block[] {
+function noticeBlocks({ plan, date }: PaperOrder, width: number, style: TextStyle): readonly Block[] {
   const say = (text: string) => paragraph(text, width, style);
   const places = placesInWords(plan);
   return [
     say(WHAT_IT_IS),
     stack([
       heading('When', width),
-      timeRows(testTimes(plan, toldAt), width, style),
+      timeRows(testTimes(plan, toldAt, date), width, style),
       space(1),
-      say('Once the detectors are fetched, open the house as you like.'),
+      ...(isLongTerm(plan) ? [] : [say('Once the detectors are fetched, open the house as you like.')]),
       paragraph(clockLine(plan), width, READ_SOFT),
     ]),
     stack([heading('Whom to call', width), toWriteBeside([['Tester', testerOf(plan)], 'Telephone'], width)]),
@@ -54,12 +55,15 @@ function noticeBlocks({ plan }: PaperOrder, width: number, style: TextStyle): re
             0.6,
           ),
         ]),
-    stack([heading('From the closing until they are fetched', width), say(WHY_CLOSED)]),
+    stack([
+      heading(isLongTerm(plan) ? 'Until they are fetched' : 'From the closing until they are fetched', width),
+      say(whyClosed(plan)),
+    ]),
     ...asked(plan, width, style),
     stack(
       [
         heading('If something goes wrong', width),
-        ...[...IF_BROKEN, SAFETY_FIRST].map((text) => dotted(text, width, style)),
+        ...[...ifBroken(plan), SAFETY_FIRST].map((text) => dotted(text, width, style)),
       ],
       0.6,
     ),

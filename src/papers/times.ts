@@ -2,6 +2,7 @@
 import type { Plan } from '../../geometry/index.ts';
 import { msOf, saidInstant, type WallTime, wallTime } from '../job/timing/clock.ts';
 import { timingReport } from '../job/timing/report.ts';
+import { isLongTerm } from '../job/timing/term.ts';
 
 /** No line breaks within a date or a time of day. */
 const bound = (text: string): string => text.replace(/(\d) (?=\p{L})/gu, '$1\u00a0');
@@ -57,20 +58,22 @@ export interface TestTime {
   readonly otherwise: string;
 }
 
-/** From when to when. `said` is how an instant is put into words. */
+/** From when to when. `said` is how an instant is put into words; `printed` is the day of the paper: a closing that it says is over is no advice. */
 export function testTimes(
   plan: Plan,
   said: (text: string | null | undefined, plan: Plan) => string | null,
+  printed: string,
 ): readonly TestTime[] {
   const { closeBy } = timingReport(plan);
   const { start, closedSince } = plan.visit;
+  const closed: TestTime = {
+    name: 'House closed from',
+    at: said(closedSince ?? (closeBy && closeBy.slice(0, 10) >= printed ? closeBy : null), plan),
+    // ANSI/AARST MAH-2019, Exh. 2 and 4: 12 h before a test of less than 4 days.
+    otherwise: 'at least 12 hours before the detectors come',
+  };
   return [
-    {
-      name: 'House closed from',
-      at: said(closedSince ?? closeBy, plan),
-      // ANSI/AARST MAH-2019, Exh. 2 and 4: 12 h before a test of less than 4 days.
-      otherwise: 'at least 12 hours before the detectors come',
-    },
+    ...(isLongTerm(plan) ? [] : [closed]),
     { name: 'Detectors set out', at: said(start, plan), otherwise: 'not arranged yet' },
     { name: 'Detectors fetched', at: fetchedWords(plan, said), otherwise: 'not arranged yet' },
   ];
@@ -83,5 +86,5 @@ export function fetchedWords(
 ): string | null {
   const { earliestEnd, latestEnd } = timingReport(plan);
   const [from, to] = [said(earliestEnd, plan), said(latestEnd, plan)];
-  return said(plan.visit.end, plan) ?? (from && to ? `between ${from} and ${to}` : null);
+  return said(plan.visit.end ?? plan.visit.plannedEnd, plan) ?? (from && to ? `between ${from} and ${to}` : null);
 }

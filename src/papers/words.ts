@@ -1,6 +1,7 @@
 /** What the papers say to people who may never have heard of radon. */
 import type { Plan } from '../../geometry/index.ts';
 import { conditionsReport } from '../job/conditions/report.ts';
+import { isLongTerm } from '../job/timing/term.ts';
 
 /** The list in the order of what one does with a thing. Every item with a notice belongs to one. */
 export const GROUPS = [
@@ -52,15 +53,26 @@ export function askedOfOccupants(plan: Plan): readonly AskedGroup[] {
 export const WHAT_IT_IS =
   'Radon is a gas from the ground. You cannot see or smell it. Breathed for years it can cause lung cancer, so the air in this house is measured.';
 
-export const WHY_CLOSED =
+const WHY_CLOSED =
   'The test is only right while the house stays shut. Air from outside thins the gas, and the result looks lower than it is.';
 
 /** That closed conditions give way to health: ANSI/AARST MAH-2019, 6.1.3 (seen in part). */
 export const SAFETY_FIRST =
   'Fire, a smell of gas, somebody ill: safety comes first. Open what you must, get out, call for help. Tell the tester later.';
 
-export const IF_BROKEN: readonly string[] = [
-  'A window or door stood open, a fan or a fire was on: put it right at once, and write down what it was, when, and for how long.',
+/** Why the house is shut; a long-term test lets people live as they do. */
+export const whyClosed = (plan: Plan): string =>
+  isLongTerm(plan)
+    ? 'The test measures the air as you live in it: live as usual, and leave the detectors alone.'
+    : WHY_CLOSED;
+
+const IF_OPENED =
+  'A window or door stood open, a fan or a fire was on: put it right at once, and write down what it was, when, and for how long.';
+
+/** What to do when something was not kept. */
+export const ifBroken = (plan: Plan): readonly string[] => (isLongTerm(plan) ? IF_TOUCHED : [IF_OPENED, ...IF_TOUCHED]);
+
+const IF_TOUCHED: readonly string[] = [
   'A detector fell or was moved: leave it where it is and call the tester.',
   'Tell the tester in any case. Nobody is blamed: a wrong result is worse than a second test.',
 ];

@@ -65,7 +65,7 @@ function averageWords(plan: Plan, { values, mean, meanRounded, agreement, atMost
   const most = atMost ? 'at most ' : '';
   return [
     ...lines,
-    `Average: ${most}${meanText(mean)} pCi/L, reported as ${most}${radonBoth(meanRounded, plan.display.radon)}.`,
+    `Average: ${most}${meanText(mean)} pCi/L, reported as ${most}${radonBoth(mean, plan.display.radon)}.`,
   ];
 }
 

@@ -64,6 +64,7 @@ const STAGE_OF: Partial<Readonly<Record<RuleId, StandingStage>>> = {
   'direct-sun': 'place',
   'running-machine': 'house',
   companion: 'place',
+  support: 'place',
 };
 
 interface Placed {

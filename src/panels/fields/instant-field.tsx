@@ -13,21 +13,26 @@ interface Props {
   /** Takes the instant over; answers why not, in words, or nothing. */
   readonly onCommit: (value: string | null) => string | undefined;
   readonly hint?: string;
+  /** What is planned: "now" is no answer to it. */
+  readonly ahead?: boolean;
 }
 
 /**
  * A day and a minute by the clock of the site. "Now" writes down this minute; the browser's own picker works by finger and by keyboard.
  * A minute that the clock shows twice is only taken over when it was said which one; one that it skips is not.
  */
-export function InstantField({ label, value, zone, onCommit, hint }: Props) {
+export function InstantField({ label, value, zone, onCommit, hint, ahead = false }: Props) {
   const id = useId();
   const shown = wallText(value, zone);
   const [text, setText] = useState(shown);
   const [trouble, setTrouble] = useState('');
+  /** The minute that "now" would write over what is written down: asked first. */
+  const [instead, setInstead] = useState<Ms | null>(null);
   // biome-ignore lint/correctness/useExhaustiveDependencies: of two instants that look alike the other one is a new value too
   useEffect(() => {
     setText(shown);
     setTrouble('');
+    setInstead(null);
   }, [shown, value]);
   const set = (next: Ms | null) => setTrouble(onCommit(next === null ? null : instantText(next, zone)) ?? '');
   const read = readWall(text, zone);
@@ -48,14 +53,20 @@ export function InstantField({ label, value, zone, onCommit, hint }: Props) {
         <label className="field__label" htmlFor={id}>
           {label}
         </label>
-        <button
-          type="button"
-          className="button instant__now"
-          aria-label={`${label}: now`}
-          onClick={() => set(Math.floor(Date.now() / MINUTE) * MINUTE)}
-        >
-          Now
-        </button>
+        {!ahead && (
+          <button
+            type="button"
+            className="button instant__now"
+            aria-label={`${label}: now`}
+            onClick={() => {
+              const now = Math.floor(Date.now() / MINUTE) * MINUTE;
+              if (value === null) set(now);
+              else setInstead(now);
+            }}
+          >
+            Now
+          </button>
+        )}
       </div>
       <input
         id={id}
@@ -75,8 +86,45 @@ export function InstantField({ label, value, zone, onCommit, hint }: Props) {
       <Said id={`${id}-said`} trouble={trouble}>
         {asks ? 'Not written down yet.' : known}
       </Said>
+      {instead !== null && at !== null && (
+        <Instead
+          label={label}
+          was={saidInstant(at, zone)}
+          is={saidInstant(instead, zone)}
+          onYes={() => {
+            setInstead(null);
+            set(instead);
+          }}
+          onNo={() => setInstead(null)}
+        />
+      )}
       {read.kind === 'twice' && <WhichOne label={label} read={read} chosen={asks ? null : at} onChoose={set} />}
     </div>
+  );
+}
+
+interface InsteadProps {
+  readonly label: string;
+  readonly was: string;
+  readonly is: string;
+  readonly onYes: () => void;
+  readonly onNo: () => void;
+}
+
+/** What is written down is never written over without a word. */
+function Instead({ label, was, is, onYes, onNo }: InsteadProps) {
+  return (
+    <fieldset className="instant__which">
+      <legend className="small" role="alert">
+        {was} is written down. Write {is} in its place?
+      </legend>
+      <button type="button" className="button" aria-label={`${label}: write now in its place`} onClick={onYes}>
+        Write now
+      </button>
+      <button type="button" className="button" aria-label={`${label}: keep what is written down`} onClick={onNo}>
+        Keep
+      </button>
+    </fieldset>
   );
 }
 

@@ -17,12 +17,13 @@ interface Props {
 
 /** What the results of one location come to: the figure, the next step with its source, how a pair agrees, the levels of several authorities. */
 export function SetSlip({ plan, report, place }: Props) {
-  const { state, mean, meanRounded, agreement, next, precision, rpd, atMost } = report;
+  const { state, mean, agreement, next, precision, rpd, atMost } = report;
   const unit = plan.display.radon;
   const words = setWords(plan, report);
   const [step, rest] = inTwo(words.step);
   const usable = state.test === 'holds' && agreement !== 'straddles-by-two';
-  const figure = usable ? meanRounded : null;
+  // Both units from the one exact mean: a rounded figure is not converted.
+  const figure = usable ? mean : null;
   return (
     <section className="set" aria-label={setName(report)} data-agreement={agreement} data-standing={state.test}>
       <h3>{setName(report)}</h3>
@@ -56,7 +57,7 @@ export function SetSlip({ plan, report, place }: Props) {
           {precision && <Sources of={precision.band.sources} />}
         </div>
       )}
-      {usable && mean && <LevelsTable mean={mean} unit={unit} />}
+      {figure && <LevelsTable mean={figure} unit={unit} />}
     </section>
   );
 }

@@ -1,6 +1,7 @@
 import { STAGE_PRESS, STANDING_HEAD, STANDING_WORDS, type TestState } from '../../job/standing/types.ts';
 import { openStage } from '../ui.ts';
 import { VerdictMark } from '../verdict-mark.tsx';
+import './standing-note.css';
 
 /** Why the results of this test decide nothing, or not yet, and the way to what is missing. Of a test that holds only what has to be said beside it. */
 export function StandingNote({ state: { test, reasons, notes } }: { readonly state: TestState }) {

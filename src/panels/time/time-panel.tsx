@@ -37,7 +37,7 @@ export function TimePanel() {
   const changeVisit = (patch: Partial<Visit>) => change({ visit: { ...visit, ...patch } });
   const changeKit = (patch: Partial<Kit>) => change({ kit: { ...kit, ...patch } });
   const instant = (
-    key: 'closedSince' | 'mitigationOnSince' | 'start' | 'end' | 'closedUntil' | 'posted' | 'received',
+    key: 'closedSince' | 'mitigationOnSince' | 'start' | 'end' | 'plannedEnd' | 'closedUntil' | 'posted' | 'received',
   ) => ({
     value: visit[key] ?? null,
     zone: site.timeZone,
@@ -60,7 +60,15 @@ export function TimePanel() {
           {...instant('mitigationOnSince')}
         />
         <InstantField label="Set out" hint="Start of the test, to the minute." {...instant('start')} />
-        <InstantField label="Fetched" hint="Pick-up, to the minute." {...instant('end')} />
+        {visit.end === null && (
+          <InstantField
+            label="Pick-up planned"
+            hint="For the calendar and the notices. It is not fetched by it."
+            ahead
+            {...instant('plannedEnd')}
+          />
+        )}
+        <InstantField label="Fetched" hint="When it has happened, to the minute." {...instant('end')} />
         <InstantField label="House opened again" hint="Only if it was opened." {...instant('closedUntil')} />
         {visit.device !== 'monitor' && (
           <>

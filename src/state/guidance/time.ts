@@ -2,23 +2,29 @@ import type { Plan } from '../../../geometry/plan/model.ts';
 import { visitReasons } from '../../job/standing/test-state.ts';
 import { stateOf } from '../../job/standing/types.ts';
 import type { TimingRule } from '../../job/timing/checks.ts';
+import { type Ms, msOf } from '../../job/timing/clock.ts';
+import { nextDue } from '../../job/timing/due.ts';
 import { timingReport } from '../../job/timing/report.ts';
+import { visitFacts } from '../../job/timing/visit-facts.ts';
 import { type Hint, type SeenLevel, WEIGHT } from './hint.ts';
 
 /** What of the times is missing or broken, once a detector is set. */
-export function timeHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hint[] {
+export function timeHints(plan: Plan, levels: readonly SeenLevel[], now: Ms): readonly Hint[] {
   if (!isPlaced(levels)) return [];
   const open = { kind: 'stage', label: 'Look at the times', stage: 'time' } as const;
   if (plan.visit.start === null) {
     const text = 'When the house is closed and the detectors are set out is not written down yet.';
     return [{ text, act: open, missing: false, weight: WEIGHT.time }];
   }
-  return timingReport(plan).checks.flatMap(({ rule, verdict }): Hint[] => {
+  const late = overdueWords(plan, now);
+  const overdue: readonly Hint[] = late ? [{ text: late, act: open, missing: true, weight: WEIGHT.timeBroken }] : [];
+  const checks = timingReport(plan).checks.flatMap(({ rule, verdict }): Hint[] => {
     if (verdict === 'blocked') return [{ text: BROKEN[rule], act: open, missing: true, weight: WEIGHT.timeBroken }];
     // Until it is fetched the end cannot be known.
     if (verdict !== 'unknown' || (rule === 'exposure' && plan.visit.end === null)) return [];
     return [{ text: UNKNOWN[rule], act: open, missing: true, weight: WEIGHT.time }];
   });
+  return [...overdue, ...checks];
 }
 
 /** In short: the stage itself has the figures and the ways out. */
@@ -37,6 +43,20 @@ const UNKNOWN: Readonly<Record<TimingRule, string>> = {
   laboratory: 'The times on the way to the laboratory do not fit.',
 };
 
+/** That detectors should have been fetched by now; empty where they need not, and without a clock. */
+function overdueWords(plan: Plan, now: Ms): string {
+  if (!Number.isFinite(now)) return '';
+  const { start, end } = plan.visit;
+  const { step, says } = nextDue({ start, end, visit: visitFacts(plan) }, now, plan.site.timeZone);
+  return step === 'overdue' ? `${says}.` : '';
+}
+
+/** Whether the detectors are fetched: a pick-up ahead of now is only planned. Without a clock what is written down has happened. */
+export function isFetched({ visit }: Plan, now: Ms): boolean {
+  const end = msOf(visit.end);
+  return end !== null && (end <= now || now === Number.NEGATIVE_INFINITY);
+}
+
 /** Whether a detector stands on any level. */
 export const isPlaced = (levels: readonly SeenLevel[]): boolean =>
   levels.some(({ model }) => model.level.detectors.length > 0);
@@ -45,7 +65,7 @@ export const isPlaced = (levels: readonly SeenLevel[]): boolean =>
 export function timedInWords(plan: Plan): string {
   const { start, end } = plan.visit;
   if (start === null) return '';
-  if (end === null) return 'Set out, not fetched yet.';
+  if (end === null) return plan.visit.plannedEnd ? 'Pick-up planned, not fetched yet.' : 'Set out, not fetched yet.';
   const { exposureHours } = timingReport(plan);
   const hours = `${Math.floor(exposureHours ?? 0)} h laid out`;
   return stateOf(visitReasons(plan)).test === 'not-evaluated' ? `${hours}, not evaluated.` : `${hours}.`;

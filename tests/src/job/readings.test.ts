@@ -319,7 +319,7 @@ describe('what is said of a set', () => {
     expect(said([2.9, 5.9])).not.toContain('Texts differ');
     expect(said([3, 6])).not.toContain('Average');
     expect(said([3, 6])).toContain('Texts differ: At exactly twice');
-    expect(said([3.9, 4])).toContain('Average: 3.95 pCi/L, reported as 4.0 pCi/L (148 Bq/m³).');
+    expect(said([3.9, 4])).toContain('Average: 3.95 pCi/L, reported as 4.0 pCi/L (146 Bq/m³).');
   });
 });
 

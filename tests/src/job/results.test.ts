@@ -193,7 +193,7 @@ describe('for somebody who reads in Bq/m³', () => {
     expect(metric([2.9, 5.9])).toContain('one result is at 148 Bq/m³ (4 pCi/L) or above');
     expect(metric([3, 3.1])).toContain('For an average from 74 Bq/m³ (2.0 pCi/L) to below 148 Bq/m³ (4.0 pCi/L)');
     expect(metric([9, 9])).toContain('set it at 370 Bq/m³ (10 pCi/L)');
-    expect(metric([3.9, 4])).toContain('Average: 3.95 pCi/L, reported as 148 Bq/m³ (4.0 pCi/L).');
+    expect(metric([3.9, 4])).toContain('Average: 3.95 pCi/L, reported as 146 Bq/m³ (4.0 pCi/L).');
   });
 });
 
