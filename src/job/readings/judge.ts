@@ -44,10 +44,11 @@ export interface SetReport {
  * @param state of the whole test: results of a location that does not hold are shown, and no step is named from their value
  */
 export function judgeReadings(plan: Plan, state: TestState): readonly SetReport[] {
-  return readingSets(plan).map((set) => judgeSet(plan, set, stateFor(state, set.detectors)));
+  return readingSets(plan).map((set) => judgeSet(plan, set, state));
 }
 
-function judgeSet(plan: Plan, set: ReadingSet, state: TestState): SetReport {
+function judgeSet(plan: Plan, set: ReadingSet, whole: TestState): SetReport {
+  const state = stateFor(whole, set.detectors);
   const values = set.readings.map(inPicocuries);
   const undecided = set.twice.length > 0;
   const mean = undecided ? null : meanOf(values);
@@ -67,7 +68,7 @@ function judgeSet(plan: Plan, set: ReadingSet, state: TestState): SetReport {
     straddleDisputed: twice === 'exactly',
     atMost: set.readings.some(({ belowLimit }) => belowLimit),
     state,
-    next: nextStep(plan, partial, state),
+    next: nextStep(plan, partial, state, whole),
   };
 }
 
@@ -120,11 +121,19 @@ function averagedWith({ site }: Plan, { shortTerm }: EarlierHere, mean: Exact): 
 type Judged = Pick<SetReport, 'set' | 'mean' | 'agreement' | 'earlier' | 'withEarlier'>;
 
 /** Where the location does not hold, the step names what is to be mended or repeated and nothing from the value. */
-function nextStep(plan: Plan, judged: Judged, { test, reasons }: TestState): NextStep {
+function nextStep(plan: Plan, judged: Judged, { test, reasons }: TestState, whole: TestState): NextStep {
   const { mean } = judged;
-  if (test === 'holds' && mean && isComplete(judged)) return NEXT_STEPS[stepFromValue(plan, judged, mean)];
+  if (test === 'holds' && mean && isComplete(judged))
+    return heldBack(NEXT_STEPS[stepFromValue(plan, judged, mean)], whole);
   const step = NEXT_STEPS[test === 'not-evaluated' ? test : openStep(judged)];
   return { ...step, says: [step.says, ...reasons.map(reasonText)].join(' ') };
+}
+
+/** A location that stands lets no home go while the test as a whole does not stand. */
+function heldBack(step: NextStep, { test, reasons }: TestState): NextStep {
+  if (test === 'holds' || step.clears.length === 0) return step;
+  const wait = NEXT_STEPS['wait-for-the-rest'];
+  return { ...wait, says: [wait.says, ...reasons.map(reasonText)].join(' ') };
 }
 
 const isComplete = ({ set }: Judged): boolean => set.detectors.length <= set.readings.length;

@@ -17,6 +17,7 @@ export interface NextStep {
 export type NextStepId =
   | 'not-evaluated'
   | 'unknown'
+  | 'wait-for-the-rest'
   | 'undecided'
   | 'wait-for-results'
   | 'retest-straddles'
@@ -60,6 +61,13 @@ export const NEXT_STEPS: Readonly<Record<NextStepId, NextStep>> = {
     id: 'unknown',
     says: 'Whether these results stand is not known. Nothing is decided by them before this is settled.',
     sources: [MAH('6.1'), ILLINOIS('(b)(1)')],
+    conflict: '',
+    clears: [],
+  },
+  'wait-for-the-rest': {
+    id: 'wait-for-the-rest',
+    says: 'The result of this location stands. What it means is said when the rest of the test stands too.',
+    sources: [],
     conflict: '',
     clears: [],
   },
@@ -244,6 +252,7 @@ export const MOST_CAUTIOUS_FIRST: readonly NextStepId[] = [
   'undecided',
   'wait-for-results',
   'unknown',
+  'wait-for-the-rest',
   'consider-fixing',
   'consider-fixing-sale',
   'below-after-two',

@@ -18,7 +18,7 @@ export function houseStep(plan: Plan, sets: readonly SetReport[]): HouseStep {
   const standing = sets.filter(({ state }) => state.test === 'holds');
   const worst = mostCautious(standing.map(({ next }) => next.id));
   const open = openLevels(plan, standing);
-  if (worst && open.length === 0 && standing.length === sets.length)
+  if (worst && worst !== 'wait-for-the-rest' && open.length === 0 && standing.length === sets.length)
     return { step: worst, says: NEXT_STEPS[worst].says };
   const so = open.length > 0 ? `Not known yet for the house: ${listed(open)}.` : 'Not known yet for the house.';
   const already = worst && asksNow(worst) ? ` What stands already asks for it: ${NEXT_STEPS[worst].says}` : '';

@@ -3,7 +3,7 @@ import { handedOverWith, withoutHandOver } from '../../job/log/box.ts';
 import { chainOf } from '../../job/log/chain.ts';
 import { stepWords } from '../../job/log/chain-words.ts';
 import { logOf, withLog } from '../../job/log/edit.ts';
-import { saidInstant } from '../../job/timing/clock.ts';
+import { MINUTE, saidInstant } from '../../job/timing/clock.ts';
 import { useAppStore } from '../../state/store.ts';
 import { useMinute } from '../use-minute.ts';
 
@@ -16,7 +16,7 @@ interface Props {
 /** Where a detector was, step by step in order of time, with what does not fit beside it. */
 export function ChainLines({ plan, detector, name }: Props) {
   const { steps } = chainOf(plan, detector);
-  const now = useMinute();
+  const now = useMinute() + MINUTE;
   return (
     <>
       <h4 className="log__sub">From hand to hand</h4>

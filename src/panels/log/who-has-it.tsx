@@ -1,6 +1,7 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { chainOf } from '../../job/log/chain.ts';
 import { detectorsInWords, type NamedDetector } from '../../job/log/detectors.ts';
+import { MINUTE } from '../../job/timing/clock.ts';
 import { useMinute } from '../use-minute.ts';
 
 interface Props {
@@ -10,7 +11,8 @@ interface Props {
 
 /** Who has the detectors now, those that are together in one line; and whether the log contradicts itself. */
 export function WhoHasIt({ plan, all }: Props) {
-  const clock = useMinute();
+  // What was written down since the clock was read has happened too.
+  const clock = useMinute() + MINUTE;
   const places = new Map<string, NamedDetector[]>();
   const doubtful: NamedDetector[] = [];
   for (const detector of all) {
