@@ -128,7 +128,9 @@ function metAgain(wall: Wall, stays: Wall, other: Wall, now: Wall): Wall {
     const met = distance(at, other.from) <= JOINED || distance(at, other.to) <= JOINED;
     const { far, off } = spotOn(now, at);
     const beside = far >= -LAID && far <= distance(now.from, now.to) + LAID;
-    return met && beside && Math.abs(off) <= LAID ? onLine(stays, at) : at;
+    if (!met || !beside || Math.abs(off) > LAID) return at;
+    // A corner stays a corner.
+    return [now.from, now.to].find((corner) => distance(corner, at) <= LAID) ?? onLine(stays, at);
   };
   const [from, to] = [end(wall.from), end(wall.to)];
   return from === wall.from && to === wall.to ? wall : { ...wall, from, to };

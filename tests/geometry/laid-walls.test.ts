@@ -92,7 +92,8 @@ describe('two walls that lie on one another', () => {
   });
 
   it('leaves no wall lying on another, and closes every room that was closed', () => {
-    const off = fc.double({ min: -5, max: 5, noNaN: true });
+    // As drawn: coordinates are kept to a ten-thousandth of a mm.
+    const off = fc.integer({ min: -50_000, max: 50_000 }).map((parts) => parts / 10_000);
     fc.assert(
       fc.property(
         off,
