@@ -1,8 +1,9 @@
 import type { LevelModel } from '../level/types.ts';
 import type { Mm, Plan, XY } from '../plan/model.ts';
+import { vectorLength } from '../point.ts';
 import type { Probe } from '../region/types.ts';
 import { SPOT_TOLERANCE, SPOTS_APART } from './best-spots.ts';
-import { roomGrounds } from './ground.ts';
+import { type Ground, objectGrounds, roomGrounds } from './ground.ts';
 import { groupOf, type SpotGroup } from './group.ts';
 import { companionGap, groupShapes } from './group-shapes.ts';
 import { searchGroups } from './search-groups.ts';
@@ -18,6 +19,8 @@ export interface GroupOptions {
   readonly apart?: Mm;
   /** How much less than the best there is a group may have, mm. */
   readonly tolerance?: Mm;
+  /** First the places on furniture that can carry them all, whatever they have to spare, then others. */
+  readonly onFurniture?: boolean;
 }
 
 /**
@@ -37,11 +40,22 @@ export function bestGroups(
   members: number,
   options: GroupOptions = {},
 ): SpotGroup[] {
-  const { count = 1, apart = SPOTS_APART, tolerance = SPOT_TOLERANCE } = options;
-  const grounds = roomGrounds(plan, model, probe);
-  for (const shape of groupShapes(members, probe.radius, companionGap(plan))) {
-    const places = searchGroups(grounds, shape, { count, apart, tolerance });
-    if (places.length > 0) return places.map((place) => groupOf(place, shape.mutual));
-  }
-  return [];
+  const { count = 1, apart = SPOTS_APART, tolerance = SPOT_TOLERANCE, onFurniture = false } = options;
+  const seek = (grounds: readonly Ground[], more: number): SpotGroup[] => {
+    if (more <= 0) return [];
+    for (const shape of groupShapes(members, probe.radius, companionGap(plan))) {
+      const places = searchGroups(grounds, shape, { count: more, apart, tolerance });
+      if (places.length > 0) return places.map((place) => groupOf(place, shape.mutual));
+    }
+    return [];
+  };
+  const carried = onFurniture ? seek(objectGrounds(plan, model, probe), count) : [];
+  const others = seek(roomGrounds(plan, model, probe), count - carried.length);
+  return [...carried, ...others.filter((group) => carried.every((one) => apartBy(one, group) >= apart))];
+}
+
+/** How far the middles of two groups are apart, mm. */
+function apartBy(a: SpotGroup, b: SpotGroup): Mm {
+  const middle = ({ at }: SpotGroup, axis: 0 | 1) => at.reduce((sum, one) => sum + one[axis], 0) / at.length;
+  return vectorLength(middle(a, 0) - middle(b, 0), middle(a, 1) - middle(b, 1));
 }

@@ -1,3 +1,5 @@
+import { shapeBody, signedBodyDistance } from '../body.ts';
+import { standsOn } from '../carried.ts';
 import { roomAt } from '../check/room.ts';
 import type { LevelModel } from '../level/types.ts';
 import type { Detector, Mm, Plan, XY } from '../plan/model.ts';
@@ -43,10 +45,19 @@ export function companionSpots(plan: Plan, model: LevelModel, detector: Detector
   return null;
 }
 
-/** The room in which a detector stands, when it may hold one at its height. */
-function groundOf(plan: Plan, model: LevelModel, { at, base, radius, tall }: Detector): Ground | null {
+/**
+ * The room in which a detector stands, when it may hold one at its height; where a piece of furniture carries it only the top of
+ * that, with the whole foot: nothing is set past its edge.
+ */
+function groundOf(plan: Plan, model: LevelModel, detector: Detector): Ground | null {
+  const { at, base, radius, tall } = detector;
   const room = roomAt(model, at);
-  return roomGrounds(plan, model, { base, radius, tall }).find((ground) => ground.room === room) ?? null;
+  const ground = roomGrounds(plan, model, { base, radius, tall }).find((each) => each.room === room) ?? null;
+  const carrier = detector.support ? undefined : model.level.objects.find((object) => standsOn(detector, object));
+  if (!ground || !carrier) return ground;
+  const body = shapeBody(carrier.shape);
+  const inside = (x: Mm, y: Mm) => Math.min(ground.inside(x, y), -signedBodyDistance(body, x, y) - radius);
+  return { ...ground, on: carrier, extent: body.extent, inside };
 }
 
 /** The best place anywhere within the gap. */

@@ -8,6 +8,7 @@ import type { Mm, Plan, PlanObject, XY } from '../plan/model.ts';
 import type { Probe } from '../region/types.ts';
 import { effectiveRules } from '../rules/profiles.ts';
 import { roomFloor } from './room-floor.ts';
+import { insetOf, isSeat } from './seats.ts';
 
 /** Where detectors may be looked for: the floor of a room, or an object on it. */
 export interface Ground {
@@ -68,8 +69,8 @@ function onTop(body: Body, x: Mm, y: Mm): Mm {
 }
 
 /**
- * Every object that can carry the probe in a room that may hold one: its top at an allowed height, the whole rim on it. In the
- * order of the level.
+ * Every object that can carry the probe in a room that may hold one: its top at an allowed height, the whole rim on it and away
+ * from its edges; none that people sit or lie on. In the order of the level.
  */
 export function objectGrounds(plan: Plan, model: LevelModel, { radius, tall }: Probe): Ground[] {
   const grounds = new Map<Mm, Ground[]>();
@@ -80,7 +81,7 @@ export function objectGrounds(plan: Plan, model: LevelModel, { radius, tall }: P
       grounds.set(object.top, rooms);
     }
     const body = shapeBody(object.shape);
-    const least = radius - MEETS + ROUNDING;
+    const least = isSeat(object) ? Number.POSITIVE_INFINITY : insetOf(object, radius) - MEETS + ROUNDING;
     return rooms
       .filter(({ extent }) => overlaps(extent, body.extent))
       .map((ground) => ({

@@ -9,6 +9,8 @@ export interface SpotGroup {
   /** Their axes. */
   readonly at: readonly XY[];
   readonly base: Mm;
+  /** Id of the object that carries them; null where nothing was asked for to carry them. */
+  readonly on: string | null;
   readonly room: Room;
   /** The least of measured − required over the rules in plan and in space, of the detector that has the least. */
   readonly margin: Mm;
@@ -27,8 +29,17 @@ interface Members {
 }
 
 export function groupOf({ ground, at, margin, bound }: Chosen<Members>, mutual: boolean): SpotGroup {
-  const { field, room } = ground;
+  const { field, on, room } = ground;
   const margins = at.map(([x, y]) => field.margin(x, y));
   const [x, y] = at[margins.indexOf(Math.min(...margins))] as XY;
-  return { at, base: field.probe.base, room, margin, bound, limitedBy: field.limitedBy(x, y), mutual };
+  return {
+    at,
+    base: field.probe.base,
+    on: on?.id ?? null,
+    room,
+    margin,
+    bound,
+    limitedBy: field.limitedBy(x, y),
+    mutual,
+  };
 }

@@ -1,4 +1,5 @@
-import type { Detector, Level, Plan } from '../../geometry/plan/model.ts';
+import { carries } from '../../geometry/carried.ts';
+import type { Detector, Level, Plan, PlanObject } from '../../geometry/plan/model.ts';
 import { buildLevel, companionSpot, companionSpots } from '../engine.ts';
 import { selectLevel } from './selectors.ts';
 import { type Setting, withDetectors } from './side-by-side.ts';
@@ -36,9 +37,17 @@ function companionSetting(plan: Plan, level: Level, detector: Detector, more: nu
     return { axes: group.at, base, radius, tall, mutual: group.mutual };
   }
   const best = companionSpot(plan, model, detector);
+  const carrier = level.objects.find((object) => carries(object, detector));
+  if (!best && carrier) return noRoomOn(carrier);
   const at = best?.at ?? nearestBeside(plan, level, detector);
   if (!at) return 'The list of rules that is kept has no distance for a pair. Set the second one by hand.';
   return { axes: [at], base, radius, tall, mutual: true };
+}
+
+/** Nothing is set past the edge of a piece of furniture. */
+function noRoomOn({ name }: PlanObject): string {
+  const where = name.trim() || 'what carries it';
+  return `There is no room for a second one beside it on ${where} that every rule leaves. Move it along first, or set both on something larger.`;
 }
 
 /** Where a second one is judged best when none passes: a pair of one cannot be judged, so it is put down for the time being. */

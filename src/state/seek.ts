@@ -41,10 +41,9 @@ export function seekPlaces(plan: Plan, levelId: string, wanted: Wanted): readonl
   const sought = count + SPARE_PLACES;
   const found: readonly BestPlace[] =
     members > 1
-      ? bestGroups(plan, model, probe, members, { count: sought }).map((group) => ({
+      ? bestGroups(plan, model, probe, members, { count: sought, onFurniture }).map((group) => ({
           ...group,
           axes: group.at,
-          on: null,
         }))
       : bestSpots(plan, model, probe, { count: sought, onFurniture }).map((spot) => {
           return { ...spot, axes: [spot.at], mutual: true };

@@ -23,7 +23,8 @@ const NOUN: Readonly<Record<Count, string>> = { '2': 'a pair', '3': 'three', '4'
 /** Detectors side by side in one press: where they have the most to spare, or beside one that stands. */
 export function SideBySide() {
   const [count, setCount] = useState<Count>('2');
-  const best = useBestPlaces('group', { members: Number(count), count: 1, onFurniture: false });
+  const [onFurniture, setOnFurniture] = useState(false);
+  const best = useBestPlaces('group', { members: Number(count), count: 1, onFurniture });
   const [words] = usePlaceWords(best);
   const lit = useShown(({ group }) => group !== null);
   const plan = useAppStore((state) => state.plan);
@@ -42,6 +43,9 @@ export function SideBySide() {
     <section className="spots" aria-labelledby="side-by-side-heading">
       <h3 id="side-by-side-heading">Side by side</h3>
       <ChoiceField label="How many" value={count} choices={COUNTS} hint={gapWords(plan)} onCommit={setCount} />
+      <button type="button" className="button" aria-pressed={onFurniture} onClick={() => setOnFurniture(!onFurniture)}>
+        On furniture first
+      </button>
       {place && words ? (
         <PlaceRow name={`${count}×`} words={words} lit={lit} onLight={light} />
       ) : (

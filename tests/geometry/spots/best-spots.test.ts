@@ -156,9 +156,9 @@ describe('bestSpots(…, { onFurniture: true })', () => {
       { on: 'table', base: 762 },
       { on: null, base: 900 },
     ]);
-    // As far from the west wall as the rim may go: the table ends at x = 2,100.
-    expect(spots[0]?.margin).toBeGreaterThan(2050 - 50 - WALL - DOUBT);
-    expect(spots[0]?.margin).toBeLessThanOrEqual(2050.1 - 50 - WALL);
+    // As far from the west wall as the rim may go: 2 in (50.8) from the table's end at x = 2,100.
+    expect(spots[0]?.margin).toBeGreaterThan(2100 - 50.8 - 100 - WALL - DOUBT);
+    expect(spots[0]?.margin).toBeLessThanOrEqual(2100 - 50.8 - 100 + 0.1 - WALL);
     expect(spots[1]?.margin).toBeGreaterThan(4000 - 50 - WALL - DOUBT);
   });
 
@@ -190,12 +190,12 @@ describe('bestSpots(…, { onFurniture: true })', () => {
   });
 
   it('does not set a detector on a table where a taller thing stands on it', () => {
-    const lamp = box('lamp', [1500, 4000], 700, 600, 762, 1900);
+    const lamp = box('lamp', [1500, 4000], 690, 600, 762, 1900);
     const spots = spotsOn(den(8000, 8000, { objects: [table, lamp] }), { count: 3, apart: 100, onFurniture: true });
     const carried = spots.filter(({ on }) => on === 'table');
     expect(carried.length).toBeGreaterThan(0);
-    // The lamp's foot ends at 1,150 and 1,850; 4 in and the rim more are asked for.
-    for (const { at } of carried) expect(Math.abs(at[0] - 1500)).toBeGreaterThanOrEqual(350 + 50 + OBJECT - 0.1);
+    // The lamp's foot ends at 1,155 and 1,845; 4 in and the rim more are asked for.
+    for (const { at } of carried) expect(Math.abs(at[0] - 1500)).toBeGreaterThanOrEqual(345 + 50 + OBJECT - 0.1);
   });
 });
 
