@@ -1,5 +1,5 @@
 import type { ActionLevel } from './action-levels.ts';
-import { ACTION_LEVELS, levelInPicocuries } from './action-levels.ts';
+import { ACTION_LEVELS, reaches } from './action-levels.ts';
 import { compare, type Exact } from './exact.ts';
 import type { NextStepId } from './next-steps.ts';
 import { inPicocuries } from './radon.ts';
@@ -11,7 +11,7 @@ const SOON = inPicocuries({ value: 600, unit: 'Bq/m3' });
 export const LONG_TERM_LEVEL = ACTION_LEVELS.find(({ id }) => id === 'canada') as ActionLevel;
 
 /** The text says that a result exceeds the level: at the level it does not. Held against the exact mean, which is no kinder than a rounded one. */
-export const exceedsLongTerm = (mean: Exact): boolean => compare(mean, levelInPicocuries(LONG_TERM_LEVEL)) > 0;
+export const exceedsLongTerm = (mean: Exact): boolean => reaches(mean, LONG_TERM_LEVEL);
 
 /** What comes after a long-term mean, pCi/L. */
 export function longTermStep(mean: Exact): NextStepId {

@@ -53,6 +53,39 @@ describe('a pair, case by case', () => {
   });
 });
 
+describe('a set of three', () => {
+  // ANSI/AARST MS-QA-2019, 3.5: the band goes by the average of the set. 3.0, 4.6 and 4.6 have 4.1, their extremes 3.8.
+  it('is judged in the band of its own mean', () => {
+    const [report] = judgeReadings(planWith([3, 4.6, 4.6], {}, 40), HOLDS);
+    expect(report?.precision?.band.from).toBe(4);
+    expect(report?.agreement).toBe('out-of-control'); // 42 %, beyond 36; in the band below it would be in control
+  });
+});
+
+describe('an average in both units', () => {
+  it('comes from one exact mean: 140.6 and 159.1 Bq/m³ have 149.85', () => {
+    const plan = planWith([140.6, 159.1]);
+    const readings = plan.readings.map((each) => ({ ...each, unit: 'Bq/m3' as const }));
+    expect(said({ ...plan, readings })).toContain('Average: 4.05 pCi/L, reported as 4.1 pCi/L (150 Bq/m³).');
+  });
+});
+
+describe('a home with a mitigation system', () => {
+  // ANSI/AARST MAH-2019, 8.5.9.2: every 2 years, not every 5.
+  it('is tested again every 2 years, whatever the purpose', () => {
+    const system = { visit: { ...emptyPlan().visit, mitigationOnSince: '2025-01-01T00:00:00Z' } };
+    expect(judged([1, 1.1], system).next.says).toContain('at least every 2 years');
+    expect(judged([1, 1.1]).next.says).toContain('at least every 5 years');
+  });
+});
+
+describe('a result below 2', () => {
+  // ANSI/AARST MAH-2019, 7.1.
+  it.each(['own-household', 'property-transfer'] as const)('%s: says what a short test cannot tell', (of) => {
+    expect(judged([1, 1.1], purpose(of)).next.says).toMatch(/a short test cannot tell how low/i);
+  });
+});
+
 describe('what comes next, in words', () => {
   // ANSI/AARST MAH-2019, 8.5.9.2: every 5 years, every 2 where mitigated; 422 App. B: 2 years after a sale.
   it.each([

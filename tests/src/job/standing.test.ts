@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { Detector, Level, Plan } from '../../../geometry/plan/model.ts';
+import type { ConditionState, Detector, Level, Plan } from '../../../geometry/plan/model.ts';
+import { conditionsReport, MACHINES_OFF } from '../../../src/job/conditions/report.ts';
 import { judgeReadings } from '../../../src/job/readings/judge.ts';
 import { MOST_CAUTIOUS_FIRST, NEXT_STEPS } from '../../../src/job/readings/next-steps.ts';
 import { houseStep } from '../../../src/job/standing/house-step.ts';
@@ -140,5 +141,92 @@ describe('the house', () => {
 
   it('ranks every step', () => {
     expect([...MOST_CAUTIOUS_FIRST].sort()).toEqual(Object.keys(NEXT_STEPS).sort());
+  });
+});
+
+describe('a machine that is drawn near a detector', () => {
+  const machine = (kind: 'dehumidifier' | 'portable-fan', x: number) =>
+    ({
+      id: 'm1',
+      kind,
+      name: '',
+      shape: { box: { center: [x, 4500], width: 300, depth: 300, turn: 0 } },
+      bottom: 0,
+      top: 600,
+      stream: { direction: 90, spread: 30, reach: 900 },
+    }) as const;
+  const house = (kind: 'dehumidifier' | 'portable-fan', state: ConditionState, profile = 'home-short-term') => {
+    const plan = holdingPlan([1, 1.1], { levels: [houseLevel('L1', 'A', { fixtures: [machine(kind, 6500)] })] });
+    const conditions = plan.conditions.map((each) => (each.item === MACHINES_OFF ? { ...each, state } : each));
+    return { ...plan, conditions, protocol: { profile, overrides: [] } };
+  };
+  const question = (plan: Plan) => conditionsReport(plan).rows.find(({ item }) => item.id === MACHINES_OFF);
+
+  // Copies of 32 Ill. Adm. Code 422.130, closed-building list: off within 20 ft.
+  it('is named by the question about machines, which "the house has none" does not answer', () => {
+    expect(question(house('dehumidifier', 'unknown'))?.names).toBe(
+      'Drawn within 20 ft (6.1 m): the dehumidifier near A1.',
+    );
+    expect(question(house('dehumidifier', 'not-applicable'))).toMatchObject({ state: 'unknown', mayBeNone: false });
+    expect(testState(house('dehumidifier', 'not-applicable')).test).toBe('unknown');
+  });
+
+  it('leaves the test open until it was kept off, and then no more', () => {
+    expect(testState(house('portable-fan', 'kept', 'illinois-422-130')).reasons.map(({ says }) => says)).toEqual([]);
+    const open = testState(house('portable-fan', 'unknown', 'illinois-422-130'));
+    expect(open.reasons.map(({ stage }) => stage)).toContain('house');
+  });
+});
+
+describe('a long-term test', () => {
+  const long = (values: readonly number[]) => {
+    const plan = holdingPlan(values, {
+      levels: [houseLevel('L1', 'A', { ceiling: 2600, detectors: pairAt('L1', 'A', 1000) })],
+      protocol: { profile: 'health-canada-long-term', overrides: [] },
+      visit: { ...GOOD_VISIT, closedSince: null, end: '2026-06-20T09:00:00-04:00' },
+    });
+    const readings = plan.readings.map((each) => ({ ...each, unit: 'Bq/m3' as const }));
+    return { ...plan, readings, conditions: [], kit: { ...plan.kit, minimumHours: 2184, maximumHours: 8784 } };
+  };
+  const undisturbed = (values: readonly number[]): Plan => ({
+    ...long(values),
+    conditions: [{ item: 'not-disturbed', state: 'kept', at: null, note: '' }],
+  });
+
+  // Health Canada: above 200 Bq/m3; above 600 within a year (from memory).
+  it.each([
+    [[200, 200], 'below-long'],
+    [[200, 201], 'reduce-long'],
+    [[600, 600], 'reduce-long'],
+    [[600, 601], 'reduce-soon-long'],
+    // One above the level, the other below, and twice as high.
+    [[110, 220], 'retest-straddles'],
+    // On either side of 148 Bq/m3, which is no level of this list.
+    [[90, 185], 'retest-spread'],
+  ] as const)('of %j Bq/m3: %s', (values, step) => {
+    const plan = undisturbed(values);
+    expect(testState(plan).reasons.map(reasonText)).toEqual([]);
+    expect(setsOf(plan)[0]?.next.id).toBe(step);
+  });
+
+  it('is open until somebody says that nobody touched it', () => {
+    expect(testState(long([100, 101])).test).toBe('unknown');
+  });
+});
+
+describe('doors that were opened before the start', () => {
+  it('mean a later start, and nothing to repeat', () => {
+    const plan = holdingPlan([]);
+    const conditions = plan.conditions.map((each) =>
+      each.item === 'doors-closed' ? { ...each, state: 'broken' as const, at: '2026-03-07T08:00:00-05:00' } : each,
+    );
+    const before = { ...plan, conditions, visit: { ...GOOD_VISIT, end: null } };
+    const { says } = conditionsReport(before);
+    expect(says).toContain('start later');
+    expect(says).not.toMatch(/test again/i);
+    const row = conditionsReport(before).rows.find(({ item }) => item.id === 'doors-closed');
+    expect(row?.says).toContain('not before Saturday 7 March, 20:00');
+    // Once it was measured the test is lost.
+    expect(conditionsReport({ ...before, visit: GOOD_VISIT }).says).toContain('test again');
   });
 });
