@@ -167,7 +167,7 @@ describe('a whole job, from the bare sheet to the next step', () => {
           .getByRole('row', { name: /^Canada/ })
           .textContent(),
       )
-      .toContain('below');
+      .toContain('not exceeded');
     expect(await accessibilityFindings(page)).toEqual([]);
   });
 

@@ -160,6 +160,28 @@ describe('the times of a test, by finger on a tablet', () => {
     await page.getByRole('region', { name: 'What is left for the laboratory' }).waitFor();
   });
 
+  it('"Now" asks before it writes over a time that is written down; a planned pick-up is no pick-up', async () => {
+    const field = page.getByLabel('Set out', { exact: true });
+    await field.fill('2026-03-07T18:00');
+    await field.press('Enter');
+    const start = (await visit(page))?.start;
+    await page.getByRole('button', { name: 'Set out: now' }).tap();
+    await page.getByText(/Saturday 7 March, 18:00 is written down\. Write .* in its place\?/).waitFor();
+    expect((await visit(page))?.start).toBe(start);
+    await page.getByRole('button', { name: 'Set out: keep what is written down' }).tap();
+    expect((await visit(page))?.start).toBe(start);
+    await page.getByLabel('Pick-up planned', { exact: true }).fill('2026-03-10T09:00');
+    await page.getByLabel('Pick-up planned', { exact: true }).press('Enter');
+    await page
+      .locator('#stage-time')
+      .getByText(/As planned the detector lies out for 62 h/)
+      .waitFor();
+    expect((await visit(page))?.end ?? null).toBeNull();
+    await page.getByRole('button', { name: 'Set out: now' }).tap();
+    await page.getByRole('button', { name: 'Set out: write now in its place' }).tap();
+    await expect.poll(async () => (await visit(page))?.start).not.toBe(start);
+  });
+
   it('nothing of the stage reaches beyond its column, and a finger finds every button', async () => {
     await page.locator('summary', { hasText: 'Forecast' }).tap();
     await page.locator('summary', { hasText: 'The kit' }).tap();
