@@ -14,14 +14,15 @@ export const calendar: Command = {
     const { out } = options;
     if (!out)
       throw new UnusableError('calendar needs --out and the name of the file to write, for instance --out job.ics.');
-    const events = jobEvents(plan);
+    const now = Date.now();
+    const events = jobEvents(plan, now);
     if (events.length === 0) {
       throw new UnusableError(
         `${file}: /visit/start: The start is not written down, so there is nothing to put in a calendar.`,
       );
     }
     try {
-      writeFileSync(out, calendarText(plan, Date.now()));
+      writeFileSync(out, calendarText(plan, now));
     } catch (error) {
       if (!(error instanceof Error && 'code' in error)) throw error;
       throw new UnusableError(`${out}: the file could not be written: ${error.message}`);

@@ -3,6 +3,7 @@ import { CAUTIONS, capital, listed } from '../../../geometry/words.ts';
 import { visitTimes } from '../timing/checks.ts';
 import { DAY, HOUR, MINUTE, type Ms, msOf, saidInstant } from '../timing/clock.ts';
 import { laboratoryBy, postBy } from '../timing/laboratory.ts';
+import { CLOSED_BEFORE } from '../timing/limits.ts';
 import { timingReport } from '../timing/report.ts';
 import { isLongTerm } from '../timing/term.ts';
 
@@ -34,8 +35,9 @@ const ALARMS = {
 /**
  * What the visit puts in a calendar, in the order of the job; empty while the start is not written down. The pick-up is the one that is
  * written down, where it is.
+ * @param now a house that is not closed by then can only be closed now
  */
-export function jobEvents(plan: Plan): readonly JobEvent[] {
+export function jobEvents(plan: Plan, now: Ms = Number.NEGATIVE_INFINITY): readonly JobEvent[] {
   const { start, end, closed } = visitTimes(plan);
   if (start === null) return [];
   const report = timingReport(plan);
@@ -54,8 +56,7 @@ export function jobEvents(plan: Plan): readonly JobEvent[] {
     notes: [says, ...CAUTIONS].join('\n'),
     alarms,
   });
-  // Of a house that is closed already nothing has to be closed, and a long-term test needs no closed one.
-  const close = closed === null ? msOf(report.closeBy) : null;
+  const close = closingAt(msOf(report.closeBy), closed, start, now);
   return [
     ...(close === null
       ? []
@@ -65,7 +66,7 @@ export function jobEvents(plan: Plan): readonly JobEvent[] {
             'Close the house',
             close,
             close + MOMENT,
-            `Windows and outside doors closed on all levels from now until the detectors are fetched. ${capital('whole-house and window fans off.')}`,
+            `Windows and outside doors closed on all levels from now until the detectors are fetched. ${capital('whole-house and window fans off.')}${lateWords(plan, close, start)}`,
             ALARMS.closing,
           ),
         ]),
@@ -107,6 +108,21 @@ export function jobEvents(plan: Plan): readonly JobEvent[] {
     ),
     ...(plan.visit.device === 'monitor' ? [] : sending(plan, fetched, event)),
   ];
+}
+
+/** 12 h before the start; where the house was, or can only be, closed later, then. Null where a long-term test needs no closed house. */
+function closingAt(closeBy: Ms | null, closed: Ms | null, start: Ms, now: Ms): Ms | null {
+  if (closeBy === null) return null;
+  if (closed !== null) return Math.max(closeBy, closed);
+  return closeBy < now && now < start ? Math.ceil(now / MINUTE) * MINUTE : closeBy;
+}
+
+/** What a closing that comes too late for its start asks for; empty where it does not. */
+function lateWords({ site }: Plan, close: Ms, start: Ms): string {
+  const soonest = close + CLOSED_BEFORE.duration;
+  return soonest > start
+    ? ` Too late for this start: start no earlier than ${saidInstant(soonest, site.timeZone)}.`
+    : '';
 }
 
 type EventOf = (kind: EventKind, title: string, at: Ms, until: Ms, says: string, alarms: readonly Ms[]) => JobEvent;

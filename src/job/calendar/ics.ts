@@ -11,7 +11,7 @@ import { type JobEvent, jobEvents } from './events.ts';
  * @param now when it is made: the stamp that the standard asks for
  */
 export function calendarText(plan: Plan, now: Ms): string {
-  const events = jobEvents(plan);
+  const events = jobEvents(plan, now);
   assert(events.length > 0, 'a calendar of no events');
   const { error, value } = createEvents(events.map((event) => attributes(plan, event)));
   assert(!error && typeof value === 'string', `the calendar was refused: ${error?.message}`);

@@ -154,8 +154,17 @@ describe('what stands in a calendar', () => {
     expect(text).toContain('ABCD');
   });
 
-  it('does not ask to close a house that is closed', () => {
-    const closed = { ...plan, visit: { ...plan.visit, closedSince: '2026-03-07T09:00:00-05:00' } };
-    expect(jobEvents(closed).map(({ kind }) => kind)).not.toContain('closing');
+  it('closes the house 12 h before, and never at a time that is over', () => {
+    const closing = (closedSince: string | null, now?: string) =>
+      jobEvents({ ...plan, visit: { ...plan.visit, closedSince } }, now ? Date.parse(now) : undefined).find(
+        ({ kind }) => kind === 'closing',
+      );
+    const by = Date.parse('2026-03-07T06:00:00-05:00');
+    expect(closing(null)?.start).toBe(by);
+    expect(closing('2026-03-06T20:00:00-05:00')?.start).toBe(by);
+    const late = closing('2026-03-07T09:00:00-05:00');
+    expect(late?.start).toBe(Date.parse('2026-03-07T09:00:00-05:00'));
+    expect(late?.notes).toContain('start no earlier than Saturday 7 March, 21:00');
+    expect(closing(null, '2026-03-07T10:00:00-05:00')?.start).toBe(Date.parse('2026-03-07T10:00:00-05:00'));
   });
 });
