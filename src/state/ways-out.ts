@@ -1,11 +1,13 @@
 import { carries } from '../../geometry/carried.ts';
 import type { Check, DetectorReport, Verdict } from '../../geometry/check/types.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
-import type { Detector, Mm, Plan, XY } from '../../geometry/plan/model.ts';
+import type { Deg, Detector, Mm, Plan, XY } from '../../geometry/plan/model.ts';
 import { distance } from '../../geometry/point.ts';
-import { formatLength, formatMeasured } from '../../geometry/units.ts';
+import { spotOnCarrier } from '../../geometry/spots/on-carrier.ts';
+import { formatLength, formatMeasured, type LengthUnit, parseLength } from '../../geometry/units.ts';
+import { subjectName } from '../../geometry/words/subject.ts';
 import { describeMove } from '../../geometry/words.ts';
-import { checkDetector, effectiveRules, JUST_INSIDE, levelBar, levelRegion, nearestSpot } from '../engine.ts';
+import { checkDetector, effectiveRules, JUST_INSIDE, levelBar, levelRegion, nearestSpot, roomAt } from '../engine.ts';
 
 /** One press that makes a detector's verdict better, and what it says on it. */
 export type WayOut =
@@ -64,7 +66,14 @@ function heightWay(plan: Plan, model: LevelModel, detector: Detector, report: De
   const moved = checkDetector(plan, model, { ...detector, base });
   if (moved.checks.some((check) => isHeight(check) && check.verdict === 'blocked')) return null;
   const by = formatLength(-worst.margin, plan.display.length, 'up');
-  return { kind: 'height', words: `${up ? 'Raise' : 'Lower'} it ${by}`, base };
+  const left =
+    model.level.objects.some((object) => carries(object, detector)) &&
+    !model.level.objects.some((object) => carries(object, { ...detector, base }));
+  return {
+    kind: 'height',
+    words: `${up ? 'Raise' : 'Lower'} it ${by}${left ? ', where nothing carries it' : ''}`,
+    base,
+  };
 }
 
 function isHeight({ rule }: Check): boolean {
@@ -72,7 +81,8 @@ function isHeight({ rule }: Check): boolean {
 }
 
 /**
- * To the nearest spot that passes; `spare`: to the nearest one that is clear, with more to spare than the tape may be off.
+ * To the nearest spot that passes; `spare`: to the nearest one that is clear, with more to spare than the tape may be off. What
+ * stands on furniture stays on it where there is such a spot, else the words say that nothing carries it there.
  * Nothing where the check of that very spot does not agree.
  */
 function moveWay(
@@ -84,13 +94,50 @@ function moveWay(
 ): WayOut | null {
   const { base, radius, tall, at } = detector;
   const beyond = JUST_INSIDE + (spare ? plan.tapeTolerance : 0);
+  const better = (to: XY): boolean => {
+    const { verdict } = checkDetector(plan, model, { ...detector, at: to });
+    return spare ? verdict === 'clear' : RANK[verdict] > RANK[report.verdict];
+  };
+  const tail = spare ? ', with tape to spare' : '';
+  const carrier = model.level.objects.find((object) => carries(object, detector));
+  const along = carrier && spotOnCarrier(plan, model, detector, carrier.id, beyond);
+  if (carrier && along && better(along)) {
+    const words = movedWords(plan, without(model, carrier.id), detector, along, report.room);
+    return { kind: 'move', words: `${words}, on ${subjectName(model.level, carrier.id)}${tail}`, at: along, spare };
+  }
   const spot = nearestSpot(levelRegion(plan, model, { base, radius, tall }, { spare: beyond }), at);
-  if (!spot) return null;
-  const { verdict } = checkDetector(plan, model, { ...detector, at: spot.at });
-  if (spare ? verdict !== 'clear' : RANK[verdict] <= RANK[report.verdict]) return null;
-  const words = describeMove({ ...spot, distance: spot.distance - JUST_INSIDE }, at, report.room, plan, model);
-  const plain = words.replace(/\.$/, '');
-  return { kind: 'move', words: spare ? `${plain}, with tape to spare` : plain, at: spot.at, spare };
+  if (!spot || !better(spot.at)) return null;
+  const told = { ...spot, distance: spot.distance - JUST_INSIDE };
+  // Who moves it by the length that is written must not end up blocked.
+  const letter = pointAlong(at, spot.direction, lengthAsSaid(told.distance, plan.display.length));
+  if (checkDetector(plan, model, { ...detector, at: letter }).verdict === 'blocked') return null;
+  const words = describeMove(told, at, report.room, plan, model).replace(/\.$/, '');
+  const left = carrier && !model.level.objects.some((object) => carries(object, { ...detector, at: spot.at }));
+  return { kind: 'move', words: `${words}${left ? ', where nothing carries it' : ''}${tail}`, at: spot.at, spare };
+}
+
+/** The level without what a detector stands on: nobody walks toward that. */
+function without(model: LevelModel, id: string): LevelModel {
+  const { level } = model;
+  return { ...model, level: { ...level, objects: level.objects.filter((object) => object.id !== id) } };
+}
+
+function movedWords(plan: Plan, model: LevelModel, { at }: Detector, to: XY, room: string | null): string {
+  const direction = (Math.atan2(to[1] - at[1], to[0] - at[0]) * 180) / Math.PI;
+  const own = roomAt(model, to);
+  const spot = own && { at: to, room: own, distance: distance(at, to), direction };
+  return spot ? describeMove(spot, at, room, plan, model).replace(/\.$/, '') : 'Move it';
+}
+
+/** A length as the words for a move have it: up to the next mark of the tape. */
+function lengthAsSaid(mm: Mm, unit: LengthUnit): Mm {
+  const read = parseLength(formatLength(mm, unit, 'up'), unit);
+  return read.ok ? read.mm : mm;
+}
+
+function pointAlong([x, y]: XY, direction: Deg, far: Mm): XY {
+  const radians = (direction * Math.PI) / 180;
+  return [x + Math.cos(radians) * far, y + Math.sin(radians) * far];
 }
 
 /** Directions about the companion that are tried: one every 5 degrees. */

@@ -1,8 +1,10 @@
 import { readFileSync } from 'node:fs';
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Detector, Plan } from '../../../geometry/plan/model.ts';
-import { buildLevel, checkDetector, parsePlan } from '../../../src/engine.ts';
+import type { Detector, Level, Plan, PlanObject } from '../../../geometry/plan/model.ts';
+import { buildLevel, checkDetector, emptyLevel, emptyPlan, parsePlan } from '../../../src/engine.ts';
 import { type WayOut, waysOut } from '../../../src/state/ways-out.ts';
+import { detectorAt, loop, rectangle } from '../../helpers/drawn.ts';
 
 function sample(name: string): Plan {
   const read = parsePlan(readFileSync(`samples/${name}.plan.json`, 'utf8'));
@@ -34,11 +36,18 @@ if (!c1 || !c2 || !a1 || !a2) throw new Error('the samples have lost their detec
 
 describe('waysOut', () => {
   it('offers a blocked detector the nearest spot, tight, and the nearest with tape to spare, clear', () => {
-    const ways = waysOf(cellar, c1);
+    // Without the washer and the dryer, which leave it no spot near by.
+    const levels = cellar.levels.map((level) => ({
+      ...level,
+      fixtures: level.fixtures.filter(({ kind }) => kind !== 'washer' && kind !== 'dryer'),
+    }));
+    const ways = waysOf({ ...cellar, levels }, c1);
     expect(ways.map(({ leadsTo }) => leadsTo)).toEqual(['tight', 'clear']);
     // 1 ft 2 in from the window, 3 ft needed: 1 ft 10 in straight away from it.
-    expect(ways[0]?.words).toBe('Move it 1 ft 10 in toward the south wall');
-    expect(ways[1]?.words).toBe('Move it 1 ft 10 1/2 in toward the south wall, with tape to spare');
+    expect(ways[0]?.words).toBe('Move it 1 ft 10 in toward the south wall, where nothing carries it');
+    expect(ways[1]?.words).toBe(
+      'Move it 1 ft 10 1/2 in toward the south wall, where nothing carries it, with tape to spare',
+    );
   });
 
   it('asks for the use of a room that has none, and offers no spot instead', () => {
@@ -67,6 +76,48 @@ describe('waysOut', () => {
     expect(waysOf(sale, upstairs)).toMatchObject([
       { kind: 'level', words: 'Show Lower level, where the test belongs', levelId: 'L1' },
     ]);
+  });
+
+  describe('of one on a desk', () => {
+    const desk = (center: readonly [number, number], width: number): PlanObject => {
+      const shape = { box: { center, width, depth: 600, turn: 0 } };
+      return { id: 'desk', name: 'Desk', shape, bottom: 0, top: 762 };
+    };
+    const walls = loop('a', rectangle(-100, -100, 8200, 6200));
+    const rooms = [{ id: 'r', name: 'Den', use: 'den', at: [50, 50] }] as const;
+    const planWith = (object: PlanObject, at: readonly [number, number]) => {
+      const level: Level = { ...emptyLevel('L1'), walls, rooms, objects: [object], detectors: [detectorAt(at)] };
+      return { plan: { ...emptyPlan(), levels: [level] }, detector: level.detectors[0] as Detector };
+    };
+
+    it('stays on it where there is room', () => {
+      // Rim 149 from the west wall (12 in, 304.8 needed); the desk goes on to x = 1300.
+      const { plan, detector } = planWith(desk([700, 3000], 1200), [200, 3000]);
+      const ways = waysOf(plan, detector);
+      expect(ways.map(({ words }) => words)).toEqual([
+        'Move it 7 in toward the east wall, on the desk',
+        'Move it 8 in toward the east wall, on the desk, with tape to spare',
+      ]);
+      expect(ways.map(({ leadsTo }) => leadsTo)).toEqual(['tight', 'clear']);
+    });
+
+    it('is told that nothing carries it where the desk is too small', () => {
+      const { plan, detector } = planWith(desk([200, 3000], 300), [200, 3000]);
+      const ways = waysOf(plan, detector);
+      expect(ways[0]?.words).toBe('Move it 6 1/4 in toward the east wall, where nothing carries it');
+      expect(ways.map(({ leadsTo }) => leadsTo)).toEqual(['tight', 'clear']);
+    });
+  });
+
+  it('done to the letter leads to clear or tight, wherever one stands', () => {
+    const at = fc.tuple(fc.integer({ min: 60, max: 10_300 }), fc.integer({ min: 60, max: 7250 }));
+    fc.assert(
+      fc.property(at, fc.constantFrom(762, 400, 1900), ([x, y], base) => {
+        const ways = waysOf(cellar, { ...c1, at: [x, y], base, pair: null });
+        for (const { kind, leadsTo } of ways) if (kind === 'move') expect(['tight', 'clear']).toContain(leadsTo);
+      }),
+      { numRuns: 60 },
+    );
   });
 
   it('offers nothing to one that is clear', () => {
