@@ -44,7 +44,7 @@ export function SideBySide() {
       <h3 id="side-by-side-heading">Side by side</h3>
       <ChoiceField label="How many" value={count} choices={COUNTS} hint={gapWords(plan)} onCommit={setCount} />
       <button type="button" className="button" aria-pressed={onFurniture} onClick={() => setOnFurniture(!onFurniture)}>
-        On furniture first
+        On one piece of furniture first
       </button>
       {place && words ? (
         <PlaceRow name={`${count}×`} words={words} lit={lit} onLight={light} />
