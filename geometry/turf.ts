@@ -1,11 +1,10 @@
-import { booleanPointInPolygon, centerOfMass, kinks, lineIntersect, lineString, point, polygon } from '@turf/turf';
+import { booleanPointInPolygon, kinks, lineIntersect, lineString, point, polygon } from '@turf/turf';
 import type { Ring } from './level/types.ts';
 import type { XY } from './plan/model.ts';
-import { roomyPoint } from './ring.ts';
 
 /*
  * The only file that imports turf. Turf reads coordinates as degrees on a globe, so only what works by plain comparison and
- * multiplication is used here: point in polygon, line crossings, kinks, label points, GeoJSON. Its area, length, distance,
+ * multiplication is used here: point in polygon, line crossings, kinks, GeoJSON. Its area, length, distance,
  * buffer and nearest point are spherical and wrong on a plan; `docs` in DEVELOPERS.md has the figures.
  */
 
@@ -29,17 +28,6 @@ export function ringKinks(ring: Ring): XY[] {
 export function lineCrossings(a: readonly XY[], b: readonly XY[]): XY[] {
   const [s, t] = [lineString(a.map(toPosition)), lineString(b.map(toPosition))];
   return lineIntersect(s, t).features.map(({ geometry }) => toXY(geometry.coordinates));
-}
-
-/**
- * A point inside the rings (outer first, then holes) for a name: the centre of area where that lies inside, else one with
- * room around it (turf's own answer would be a corner).
- */
-export function ringLabelPoint(rings: readonly Ring[]): XY {
-  const area = polygon(rings.map(closed));
-  const middle = centerOfMass(area);
-  const inside = booleanPointInPolygon(middle, area, { ignoreBoundary: true });
-  return (inside ? null : roomyPoint(rings)) ?? toXY(middle.geometry.coordinates);
 }
 
 /** Rings as a GeoJSON polygon in plan millimetres (which other programs may take for degrees). */

@@ -8,7 +8,6 @@ import { Foot } from './panels/foot.tsx';
 import { JobColumn } from './panels/job-column.tsx';
 import { later } from './panels/later.tsx';
 import { LiveRegion } from './panels/live-region.tsx';
-import { ActMenu } from './panels/menu/act-menu.tsx';
 import { useActKeys } from './panels/menu/use-act-keys.ts';
 import { useClipboardKeys } from './panels/menu/use-clipboard.ts';
 import { MessageLine } from './panels/message-line.tsx';
@@ -22,9 +21,11 @@ import { useColumns } from './panels/use-columns.ts';
 import { useFileDrop } from './panels/use-file-drop.ts';
 import { useHeldPress } from './panels/use-held-press.ts';
 import { useShadeForSelected } from './panels/use-shade.ts';
+import { useMenu } from './state/menu.ts';
 import { useAppStore } from './state/store.ts';
 import './app.css';
 
+const ActMenu = later(() => import('./panels/menu/act-menu.tsx').then((part) => part.ActMenu));
 const Dialogs = later(() => import('./panels/dialogs.tsx').then((part) => part.Dialogs));
 
 // Grips, turning and snapping of a frame are what the canvas library is for; nothing else of the page needs it.
@@ -46,6 +47,7 @@ function Page() {
   useEffect(() => {
     document.title = title ? `${title} - Stillspot` : 'Stillspot';
   }, [title]);
+  const listsActs = useMenu((menu) => menu.ask !== null);
   const asked = useUi((ui) => ui.dialog !== null);
   const tracingByHand = useTracingFrame((frame) => frame.open);
   useColumns();
@@ -82,7 +84,7 @@ function Page() {
           <Dialogs />
         </div>
       )}
-      <ActMenu />
+      {listsActs && <ActMenu />}
       <LiveRegion />
     </div>
   );

@@ -1,11 +1,12 @@
 import { type Extent, ringExtent } from '../body.ts';
+import { ringLabelPoint } from '../label-point.ts';
 import type { Level, Opening, RoomLabel, Wall, XY } from '../plan/model.ts';
 import { comparePoints } from '../point.ts';
 import { Scratch } from '../region/free-boundary.ts';
 import { Nearby } from '../region/nearby.ts';
 import { remembered, rememberedLately } from '../remembered.ts';
 import { ringContains, signedArea } from '../ring.ts';
-import { pointInRings, ringLabelPoint } from '../turf.ts';
+import { pointInRings } from '../turf.ts';
 import { type Bodies, type Joint, type Stretch, wallBodies } from './bodies.ts';
 import { joinedCentreLines } from './centre-lines.ts';
 import { type Faces, traceFaces } from './faces.ts';

@@ -32,7 +32,6 @@ export function ItemList() {
   const { detectors, rooms, walls, openings, fixtures, objects } = useLevel();
   const [open, setOpen] = useState(false);
   const count = [detectors, rooms, walls, openings, fixtures, objects].reduce((sum, { length }) => sum + length, 0);
-  if (count === 0) return null;
   return (
     <details className="group all-items" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>

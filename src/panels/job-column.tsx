@@ -2,18 +2,18 @@ import { lazy, Suspense, useLayoutEffect, useRef } from 'react';
 import type { Stage, StageState } from '../state/guidance.ts';
 import { ColumnHead } from './column-head.tsx';
 import { Hints, StillToDo } from './hints.tsx';
-import { ItemList } from './item-list.tsx';
 import { later } from './later.tsx';
 import { LevelPanel } from './level/level-panel.tsx';
 import { Palette } from './palette.tsx';
 import { QUESTIONS } from './questions.ts';
 import { TestLine, TestMark } from './test-line.tsx';
 import { fold, openStage, showDialog, unfold, useUi } from './ui.ts';
-import { useGuidance } from './use-level.ts';
+import { useGuidance, useLevel } from './use-level.ts';
 import './job-column.css';
 
 const TracingPanel = lazy(() => import('./tracing-panel.tsx').then((module) => ({ default: module.TracingPanel })));
 
+const ItemList = later(() => import('./item-list.tsx').then((part) => part.ItemList));
 const SitePanel = later(() => import('./site-panel.tsx').then((part) => part.SitePanel));
 const PlacePanel = later(() => import('./place-panel.tsx').then((part) => part.PlacePanel));
 const TimePanel = later(() => import('./time/time-panel.tsx').then((part) => part.TimePanel));
@@ -58,9 +58,16 @@ export function JobColumn() {
           <StageItem key={state.stage} state={state} next={state.stage === next?.stage} />
         ))}
       </ol>
-      <ItemList />
+      <Things />
     </nav>
   );
+}
+
+/** An empty level has no list, and nothing of it is loaded for that. */
+function Things() {
+  const { detectors, rooms, walls, openings, fixtures, objects } = useLevel();
+  const some = [detectors, rooms, walls, openings, fixtures, objects].some(({ length }) => length > 0);
+  return some && <ItemList />;
 }
 
 function StageItem({

@@ -4,14 +4,17 @@ import type { Detector } from '../../geometry/plan/model.ts';
 import { capital, describeEntered, describeReport, listed, notRunRules, VERDICT_WORD } from '../../geometry/words.ts';
 import { selectCarried, selectReports } from '../state/selectors.ts';
 import { useCalm } from './calm.ts';
-import { Ladder } from './ladder.tsx';
-import { OtherLists } from './other-lists.tsx';
+import { later } from './later.tsx';
 import { ByPress, WaysOut } from './slip-ways.tsx';
 import { Loosened } from './spots/loosened.tsx';
 import { unbroken } from './unbroken.ts';
 import { selectSpokenId, useLevel, usePlan } from './use-level.ts';
 import { VerdictMark } from './verdict-mark.tsx';
 import './slip.css';
+
+// Below the verdict, and there is none before the first detector.
+const Ladder = later(() => import('./ladder.tsx').then((part) => part.Ladder));
+const OtherLists = later(() => import('./other-lists.tsx').then((part) => part.OtherLists));
 
 /** The verdict as a sentence: the word, the reason, the way out as a button; below it the ladder of clearances. */
 export function Slip({ numbers }: { readonly numbers: ReactNode }) {

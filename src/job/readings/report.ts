@@ -132,8 +132,3 @@ export function setDocument(report: SetReport) {
     sources: next.sources.map(({ cite, mark }) => ({ cite, mark })),
   };
 }
-
-/** Whether nothing about the location is open: it holds, and its results can be used. */
-export function isSettled({ agreement, state, mean }: SetReport): boolean {
-  return state.test === 'holds' && mean !== null && agreement !== 'straddles-by-two' && agreement !== 'out-of-control';
-}

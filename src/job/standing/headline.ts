@@ -2,8 +2,8 @@ import type { Verdict } from '../../../geometry/check/types.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { judgeReadings } from '../readings/judge.ts';
 import { isRetest } from '../readings/next-steps.ts';
-import { isSettled } from '../readings/report.ts';
 import { setName } from '../readings/set-name.ts';
+import { isSettled } from '../readings/settled.ts';
 import { houseStep } from './house-step.ts';
 import { STANDING_HEAD, type StandingStage, type TestState } from './types.ts';
 
