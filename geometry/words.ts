@@ -17,6 +17,7 @@ export {
 export { describeClosing } from './words/closing.ts';
 export { describeComputed, SEND_THE_PLAN } from './words/computed.ts';
 export { describeEntered } from './words/entered.ts';
+export { describeFurniture, moveWords } from './words/furniture.ts';
 export { type Headline, headlineOf } from './words/headline.ts';
 export { describeInWall } from './words/in-wall.ts';
 export { describeMove, towardName } from './words/move.ts';

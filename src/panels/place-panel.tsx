@@ -4,6 +4,7 @@ import { Palette } from './palette.tsx';
 import { QUESTIONS } from './questions.ts';
 import { BestSpots } from './spots/best-spots.tsx';
 import { Heights } from './spots/heights.tsx';
+import { OnFurniture } from './spots/on-furniture.tsx';
 import { SideBySide } from './spots/side-by-side.tsx';
 import { useLevel } from './use-level.ts';
 
@@ -20,6 +21,7 @@ export function PlacePanel() {
       )}
       {hasWalls && <BestSpots />}
       {hasWalls && <SideBySide />}
+      {hasWalls && <OnFurniture />}
       <Heights />
       <Locations />
     </>

@@ -89,6 +89,26 @@ describe('a pair on a desk', () => {
     expectTogether(await editor.level());
   });
 
+  it('a desk that is no place is told by how much it would have to move, and is moved by one press', async () => {
+    await selectIds(editor, []);
+    // Its pair would stand between the two registers of the north wall and under 3 ft from both.
+    await open.page.evaluate((id) => {
+      const state = window.__stillspot?.store.getState();
+      state?.select([id]);
+      state?.nudge(200, -3480);
+      state?.select([]);
+    }, DESK);
+    await open.page.getByRole('button', { name: 'Place', exact: true }).click();
+    await open.page.getByLabel('Furniture', { exact: true }).selectOption({ label: 'Sofa' });
+    await open.page.getByText('people sit or lie on it').waitFor();
+    await open.page.getByLabel('Furniture', { exact: true }).selectOption({ label: 'Desk' });
+    await open.page.getByLabel('For', { exact: true }).selectOption({ label: 'a pair' });
+    await open.page.getByText('Nowhere on the desk.').waitFor();
+    await open.page.getByRole('button', { name: /^Move the desk .* to the south$/ }).click();
+    await open.page.getByText('A pair may stand on the desk').waitFor();
+    expectTogether(await editor.level());
+  });
+
   it('a wall laid on another says so, and one press makes one wall of both', async () => {
     await editor.take('What closes the room?', 'Wall after wall');
     await editor.press(6400.8, 1500);
