@@ -5,14 +5,15 @@ import { capital, describeEntered, describeReport, listed, notRunRules, VERDICT_
 import { selectCarried, selectReports } from '../state/selectors.ts';
 import { useCalm } from './calm.ts';
 import { later } from './later.tsx';
-import { ByPress, WaysOut } from './slip-ways.tsx';
 import { Loosened } from './spots/loosened.tsx';
 import { unbroken } from './unbroken.ts';
 import { selectSpokenId, useLevel, usePlan } from './use-level.ts';
 import { VerdictMark } from './verdict-mark.tsx';
 import './slip.css';
 
-// Below the verdict, and there is none before the first detector.
+// Beside a verdict, and there is none before the first detector.
+const WaysOut = later(() => import('./slip-ways.tsx').then((part) => part.WaysOut));
+const ByPress = later(() => import('./slip-ways.tsx').then((part) => part.ByPress));
 const Ladder = later(() => import('./ladder.tsx').then((part) => part.Ladder));
 const OtherLists = later(() => import('./other-lists.tsx').then((part) => part.OtherLists));
 

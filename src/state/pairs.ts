@@ -3,8 +3,8 @@ import type { Detector, Level, Plan, PlanObject } from '../../geometry/plan/mode
 import { buildLevel, companionSpot, companionSpots } from '../engine.ts';
 import { selectLevel } from './selectors.ts';
 import { type Setting, withDetectors } from './side-by-side.ts';
+import { spotBeside } from './spot-beside.ts';
 import { useAppStore } from './store.ts';
-import { spotBeside } from './ways-out.ts';
 
 /**
  * Sets one more detector beside this one, or several, where they have the most to spare, marks them as a pair, and selects the

@@ -1,5 +1,5 @@
 import { carries } from '../../geometry/carried.ts';
-import type { Check, DetectorReport, Verdict } from '../../geometry/check/types.ts';
+import type { Check, DetectorReport } from '../../geometry/check/types.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import type { Deg, Detector, Mm, Plan, XY } from '../../geometry/plan/model.ts';
 import { distance } from '../../geometry/point.ts';
@@ -7,7 +7,8 @@ import { spotOnCarrier } from '../../geometry/spots/on-carrier.ts';
 import { formatLength, formatMeasured, type LengthUnit, parseLength } from '../../geometry/units.ts';
 import { subjectName } from '../../geometry/words/subject.ts';
 import { describeMove } from '../../geometry/words.ts';
-import { checkDetector, effectiveRules, JUST_INSIDE, levelBar, levelRegion, nearestSpot, roomAt } from '../engine.ts';
+import { checkDetector, JUST_INSIDE, levelBar, levelRegion, nearestSpot, roomAt } from '../engine.ts';
+import { RANK, spotBeside } from './spot-beside.ts';
 
 /** One press that makes a detector's verdict better, and what it says on it. */
 export type WayOut =
@@ -140,9 +141,6 @@ function pointAlong([x, y]: XY, direction: Deg, far: Mm): XY {
   return [x + Math.cos(radians) * far, y + Math.sin(radians) * far];
 }
 
-/** Directions about the companion that are tried: one every 5 degrees. */
-const DIRECTIONS = 72;
-
 /** For one of a pair that stands wrong to the other: beside it, midway between the least and the greatest distance. */
 function companionWay(plan: Plan, model: LevelModel, detector: Detector, report: DetectorReport): WayOut | null {
   const wrong = report.checks.find(({ rule, verdict }) => rule === 'companion' && verdict === 'blocked');
@@ -154,36 +152,3 @@ function companionWay(plan: Plan, model: LevelModel, detector: Detector, report:
   const words = `Set it beside ${name}, ${formatMeasured(best.gap, plan.display.length)} from rim to rim`;
   return { kind: 'move', words, at: best.at, spare: best.verdict === 'clear' };
 }
-
-export interface SpotBeside {
-  readonly at: XY;
-  /** From rim to rim, mm. */
-  readonly gap: Mm;
-  readonly verdict: Verdict;
-}
-
-/**
- * Where one of a pair stands best beside the other: midway between the least and the greatest distance of the `companion` rule, in
- * the direction with the best verdict, then the shortest way. Null where the profile has no such rule.
- */
-export function spotBeside(plan: Plan, model: LevelModel, detector: Detector, other: Detector): SpotBeside | null {
-  const rule = effectiveRules(plan.protocol).find(({ id }) => id === 'companion');
-  if (!rule || rule.least === null) return null;
-  const gap = rule.most === null ? rule.least + plan.tapeTolerance + JUST_INSIDE : (rule.least + rule.most) / 2;
-  const far = gap + detector.radius + other.radius;
-  const carrier = model.level.objects.find((object) => carries(object, other));
-  const spots = Array.from({ length: DIRECTIONS }, (_, step): SpotBeside & { readonly move: Mm } => {
-    const angle = (step / DIRECTIONS) * 2 * Math.PI;
-    const at: XY = [other.at[0] + far * Math.cos(angle), other.at[1] + far * Math.sin(angle)];
-    const off = carrier !== undefined && !carries(carrier, { ...detector, at });
-    // Past the edge of what carries the other one it would hang in the air.
-    const verdict = off ? 'blocked' : checkDetector(plan, model, { ...detector, at }).verdict;
-    return { at, gap, verdict, move: distance(detector.at, at) };
-  });
-  return spots.reduce((best, spot) => {
-    const better = RANK[spot.verdict] - RANK[best.verdict];
-    return better > 0 || (better === 0 && spot.move < best.move) ? spot : best;
-  });
-}
-
-const RANK = { blocked: 0, unknown: 1, tight: 2, clear: 3 } as const;

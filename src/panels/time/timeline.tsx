@@ -15,7 +15,10 @@ export function Timeline({ plan }: { readonly plan: Plan }) {
   const share = (at: number) => (100 * (at - from)) / (to - from);
   const { timeZone } = plan.site;
   const step = Math.ceil(midnights.length / NUMBERED);
-  const lines = midnights.map((at) => <i key={at} className="timeline__midnight" style={{ left: `${share(at)}%` }} />);
+  // One at the very end of the picture stays inside it.
+  const lines = midnights.map((at) => (
+    <i key={at} className="timeline__midnight" style={{ left: `min(${share(at)}%, 100% - 1px)` }} />
+  ));
   return (
     <section className="visit" aria-labelledby="visit-heading">
       <h3 id="visit-heading">The visit in time</h3>
@@ -40,10 +43,7 @@ export function Timeline({ plan }: { readonly plan: Plan }) {
             </span>
             <span className="timeline__track" aria-hidden="true">
               {lines}
-              <span
-                className="timeline__span"
-                style={{ left: `${share(bar.from)}%`, width: `${Math.max(1, share(bar.to) - share(bar.from))}%` }}
-              />
+              <span className="timeline__span" style={placed(share(bar.from), share(bar.to))} />
             </span>
             <Span words={spanWords(bar, timeZone)} />
             {bar.why && <span className="small soft">{bar.why}</span>}
@@ -52,6 +52,12 @@ export function Timeline({ plan }: { readonly plan: Plan }) {
       </ul>
     </section>
   );
+}
+
+/** Between two places of a track, in hundredths; never too narrow to be seen, and never beyond its end. */
+function placed(from: number, to: number) {
+  const width = Math.max(1, to - from);
+  return { left: `${Math.min(from, 100 - width)}%`, width: `${width}%` };
 }
 
 /** Each end on one line, however narrow it is. */

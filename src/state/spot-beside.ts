@@ -1,0 +1,43 @@
+import { carries } from '../../geometry/carried.ts';
+import type { Verdict } from '../../geometry/check/types.ts';
+import type { LevelModel } from '../../geometry/level/types.ts';
+import type { Detector, Mm, Plan, XY } from '../../geometry/plan/model.ts';
+import { distance } from '../../geometry/point.ts';
+import { checkDetector, effectiveRules, JUST_INSIDE } from '../engine.ts';
+
+/** Directions about the companion that are tried: one every 5 degrees. */
+const DIRECTIONS = 72;
+
+export interface SpotBeside {
+  readonly at: XY;
+  /** From rim to rim, mm. */
+  readonly gap: Mm;
+  readonly verdict: Verdict;
+}
+
+/**
+ * Where one of a pair stands best beside the other: midway between the least and the greatest distance of the `companion` rule, in
+ * the direction with the best verdict, then the shortest way. Null where the profile has no such rule.
+ */
+export function spotBeside(plan: Plan, model: LevelModel, detector: Detector, other: Detector): SpotBeside | null {
+  const rule = effectiveRules(plan.protocol).find(({ id }) => id === 'companion');
+  if (!rule || rule.least === null) return null;
+  const gap = rule.most === null ? rule.least + plan.tapeTolerance + JUST_INSIDE : (rule.least + rule.most) / 2;
+  const far = gap + detector.radius + other.radius;
+  const carrier = model.level.objects.find((object) => carries(object, other));
+  const spots = Array.from({ length: DIRECTIONS }, (_, step): SpotBeside & { readonly move: Mm } => {
+    const angle = (step / DIRECTIONS) * 2 * Math.PI;
+    const at: XY = [other.at[0] + far * Math.cos(angle), other.at[1] + far * Math.sin(angle)];
+    const off = carrier !== undefined && !carries(carrier, { ...detector, at });
+    // Past the edge of what carries the other one it would hang in the air.
+    const verdict = off ? 'blocked' : checkDetector(plan, model, { ...detector, at }).verdict;
+    return { at, gap, verdict, move: distance(detector.at, at) };
+  });
+  return spots.reduce((best, spot) => {
+    const better = RANK[spot.verdict] - RANK[best.verdict];
+    return better > 0 || (better === 0 && spot.move < best.move) ? spot : best;
+  });
+}
+
+/** The better, the higher. */
+export const RANK = { blocked: 0, unknown: 1, tight: 2, clear: 3 } as const;
