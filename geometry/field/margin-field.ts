@@ -37,7 +37,7 @@ export interface MarginField {
 
 interface Known {
   readonly protocol: Plan['protocol'];
-  readonly carrier: string | null;
+  readonly carriers: string;
   readonly field: MarginField;
 }
 const cache = new WeakMap<LevelModel, Known[]>();
@@ -48,22 +48,28 @@ const KEPT = 4;
 /**
  * The margin field of a level for a probe. The same protocol, model and probe give the same field. Its lists are built where
  * they are asked for, so that a field costs little until it is used everywhere. An object whose top is up to 3 mm above the probe's
- * underside is in the way of it all over: for places on it, name it as the carrier.
+ * underside is in the way of it all over: for places on it, name it among the carriers.
  *
- * @param carrier id of an object that carries the probe and is not in its way; null for none
+ * @param carriers ids of objects that carry the probe and are not in its way
  */
-export function marginField(plan: Plan, model: LevelModel, probe: Probe, carrier: string | null = null): MarginField {
+export function marginField(
+  plan: Plan,
+  model: LevelModel,
+  probe: Probe,
+  carriers: readonly string[] = [],
+): MarginField {
   let known = cache.get(model);
   if (!known) {
     known = [];
     cache.set(model, known);
   }
+  const key = carriers.join(' ');
   const found = known.find(
-    (one) => one.protocol === plan.protocol && one.carrier === carrier && sameProbe(one.field.probe, probe),
+    (one) => one.protocol === plan.protocol && one.carriers === key && sameProbe(one.field.probe, probe),
   );
   if (found) return found.field;
-  const field = buildField(plan, model, probe, carrier);
-  known.push({ protocol: plan.protocol, carrier, field });
+  const field = buildField(plan, model, probe, carriers);
+  known.push({ protocol: plan.protocol, carriers: key, field });
   if (known.length > KEPT) known.shift();
   return field;
 }
@@ -75,8 +81,13 @@ function sameProbe(a: Probe, b: Probe): boolean {
 /** Margins that differ by less, mm, are one: rounding. */
 const SAME: Mm = 1e-6;
 
-function buildField(plan: Plan, model: LevelModel, { base, radius, tall }: Probe, carrier: string | null): MarginField {
-  const primitives = levelPrimitives(plan, model, { base, radius, tall }, carrier);
+function buildField(
+  plan: Plan,
+  model: LevelModel,
+  { base, radius, tall }: Probe,
+  carriers: readonly string[],
+): MarginField {
+  const primitives = levelPrimitives(plan, model, { base, radius, tall }, carriers);
   const extent = levelExtent(model.level) ?? { minX: 0, minY: 0, maxX: 0, maxY: 0 };
   const candidates = new Candidates(primitives, extent);
   const leaves = new Leaves(candidates);

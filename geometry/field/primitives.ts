@@ -60,15 +60,15 @@ interface Entry {
 /**
  * Every distance rule of the plan against every subject on the level.
  *
- * @param carrier id of an object that carries the probe and is not in its way; null for none
+ * @param carriers ids of objects that carry the probe and are not in its way
  */
 export function levelPrimitives(
   plan: Plan,
   model: LevelModel,
   probe: Probe,
-  carrier: string | null = null,
+  carriers: readonly string[] = [],
 ): Primitives {
-  const entries = levelEntries(plan, model, probe, carrier);
+  const entries = levelEntries(plan, model, probe, carriers);
   let count = 0;
   for (const { body } of entries) count += piecesOf(body);
   const writer = new Writer(count, probe.radius);
@@ -98,7 +98,7 @@ function piecesOf(body: Body): number {
   return body.flat.length / 2 + (hasInside(body) ? 1 : 0);
 }
 
-function levelEntries(plan: Plan, model: LevelModel, probe: Probe, carrier: string | null): Entry[] {
+function levelEntries(plan: Plan, model: LevelModel, probe: Probe, carriers: readonly string[]): Entry[] {
   const entries: Entry[] = [];
   for (const rule of effectiveRules(plan.protocol)) {
     let last: Body | null = null;
@@ -107,7 +107,7 @@ function levelEntries(plan: Plan, model: LevelModel, probe: Probe, carrier: stri
       // A joint stands in the list once for each of its walls.
       if (isWall(subject) && body === last) continue;
       last = body;
-      if (carrier === id && subject.what === 'object') continue;
+      if (subject.what === 'object' && carriers.includes(id)) continue;
       const limit = { rule: rule.id, subject: id, stream };
       if (stream) entries.push({ body, limit, required: 0, height: 0, floor: Number.NEGATIVE_INFINITY });
       if (stream) continue;

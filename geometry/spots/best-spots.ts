@@ -3,7 +3,8 @@ import type { LevelModel, Room } from '../level/types.ts';
 import type { Mm, Plan, XY } from '../plan/model.ts';
 import type { Probe } from '../region/types.ts';
 import type { Chosen } from './best-first.ts';
-import { type Ground, objectGrounds, roomGrounds } from './ground.ts';
+import { type Ground, roomGrounds } from './ground.ts';
+import { seekOnFurniture } from './on-furniture.ts';
 import { type Place, searchSpots } from './search-spots.ts';
 
 /** A good place for one detector. Lengths in mm. */
@@ -51,7 +52,7 @@ export function bestSpots(plan: Plan, model: LevelModel, probe: Probe, options: 
     const search = { count: count - taken.length, apart, tolerance, taken: taken.map(({ at }) => at) };
     return searchSpots(grounds, search).map(spotOf);
   };
-  const carried = onFurniture ? seek(objectGrounds(plan, model, probe), []) : [];
+  const carried = onFurniture ? seekOnFurniture(plan, model, probe, count, seek) : [];
   return [...carried, ...seek(roomGrounds(plan, model, probe), carried)];
 }
 

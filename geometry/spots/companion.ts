@@ -1,29 +1,36 @@
-import { shapeBody, signedBodyDistance } from '../body.ts';
 import { standsOn } from '../carried.ts';
 import { roomAt } from '../check/room.ts';
+import { marginField } from '../field/margin-field.ts';
 import type { LevelModel } from '../level/types.ts';
 import type { Detector, Mm, Plan, XY } from '../plan/model.ts';
 import { vectorLength } from '../point.ts';
 import { bestFirst, type Chosen } from './best-first.ts';
 import { SPOT_TOLERANCE, type Spot, spotOf } from './best-spots.ts';
-import { type Ground, marginOfAll, roomGrounds } from './ground.ts';
+import { type Ground, groundOn, marginOfAll, roomGrounds } from './ground.ts';
 import { groupOf, type SpotGroup } from './group.ts';
-import { companionGap, type Gap, groupShapes, placed, wayOfTurn } from './group-shapes.ts';
+import { companionGaps, type Gap, placed, shapesFor, wayOfTurn } from './group-shapes.ts';
 import { FINEST, searchSpots } from './search-spots.ts';
 
 /**
- * The place with the most to spare for a second detector of the same size beside one that stands, at the same height and in
- * the same room: rim to rim at the middle of the profile's gap, else wherever the gap allows. Its margin is the least over both
- * detectors; the first may be blocked where it stands. Null where no second one may stand.
+ * The place with the most to spare for a second detector of the same size beside one that stands, at the same height, in the same
+ * room and on the same piece of furniture, where it stands on one and there is room: rim to rim at the middle of the gap of
+ * `companionGap`, else wherever that gap allows, else the profile's own. Its margin is the least over both detectors; the first may
+ * be blocked where it stands. Null where no second one may stand.
  */
 export function companionSpot(plan: Plan, model: LevelModel, detector: Detector): Spot | null {
-  const ground = groundOf(plan, model, detector);
-  if (!ground) return null;
-  const gap = companionGap(plan);
+  for (const ground of groundsOf(plan, model, detector)) {
+    for (const gap of companionGaps(plan)) {
+      const place = besideIn(ground, detector, gap);
+      if (place) return withFirst(spotOf(place), ground, detector.at);
+    }
+  }
+  return null;
+}
+
+function besideIn(ground: Ground, detector: Detector, gap: Gap) {
   const [around] = searchTurns(ground, detector.at, [[2 * detector.radius + (gap.least + gap.most) / 2, 0]]);
   const at = around?.at[0];
-  const place = around && at ? { ...around, ground, x: at[0], y: at[1] } : besideWithin(ground, detector, gap);
-  return place && withFirst(spotOf(place), ground, detector.at);
+  return around && at ? { ...around, ground, x: at[0], y: at[1] } : besideWithin(ground, detector, gap);
 }
 
 /**
@@ -31,33 +38,35 @@ export function companionSpot(plan: Plan, model: LevelModel, detector: Detector)
  * end. Null where they do not fit.
  */
 export function companionSpots(plan: Plan, model: LevelModel, detector: Detector, more: number): SpotGroup | null {
-  const ground = groundOf(plan, model, detector);
-  if (!ground) return null;
-  for (const { offsets, mutual } of groupShapes(more + 1, detector.radius, companionGap(plan))) {
-    const [[x, y], ...others] = offsets as readonly [XY, ...XY[]];
-    const [place] = searchTurns(
-      ground,
-      detector.at,
-      others.map(([ox, oy]): XY => [ox - x, oy - y]),
-    );
-    if (place) return withFirst(groupOf({ ...place, ground }, mutual), ground, detector.at);
+  const shapes = shapesFor(plan, more + 1, detector.radius);
+  for (const ground of groundsOf(plan, model, detector)) {
+    for (const { offsets, mutual } of shapes) {
+      const [[x, y], ...others] = offsets as readonly [XY, ...XY[]];
+      const [place] = searchTurns(
+        ground,
+        detector.at,
+        others.map(([ox, oy]): XY => [ox - x, oy - y]),
+      );
+      if (place) return withFirst(groupOf({ ...place, ground }, mutual), ground, detector.at);
+    }
   }
   return null;
 }
 
 /**
- * The room in which a detector stands, when it may hold one at its height; where a piece of furniture carries it only the top of
- * that, with the whole foot: nothing is set past its edge.
+ * Where companions may stand: where a piece of furniture carries the detector only on that, off its edge, else anywhere with the
+ * whole foot on it; otherwise in its room. None where the room may hold no detector at its height.
  */
-function groundOf(plan: Plan, model: LevelModel, detector: Detector): Ground | null {
+function groundsOf(plan: Plan, model: LevelModel, detector: Detector): Ground[] {
   const { at, base, radius, tall } = detector;
+  const probe = { base, radius, tall };
   const room = roomAt(model, at);
-  const ground = roomGrounds(plan, model, { base, radius, tall }).find((each) => each.room === room) ?? null;
-  const carrier = detector.support ? undefined : model.level.objects.find((object) => standsOn(detector, object));
-  if (!ground || !carrier) return ground;
-  const body = shapeBody(carrier.shape);
-  const inside = (x: Mm, y: Mm) => Math.min(ground.inside(x, y), -signedBodyDistance(body, x, y) - radius);
-  return { ...ground, on: carrier, extent: body.extent, inside };
+  const around = roomGrounds(plan, model, probe).find((ground) => ground.room === room);
+  if (!around) return [];
+  const carrier = model.level.objects.find((object) => standsOn(detector, object));
+  if (!carrier) return [around];
+  const top = { ...around, field: marginField(plan, model, probe, [carrier.id]) };
+  return (['off-edge', 'on-it'] as const).flatMap((footing) => groundOn(top, carrier, probe, footing) ?? []);
 }
 
 /** The best place anywhere within the gap. */

@@ -1,7 +1,7 @@
 import { type Body, type Extent, overlaps, shapeBody, signedBodyDistance } from '../body.ts';
 import { checkCeiling, checkHeight } from '../check/heights.ts';
 import { roomBar } from '../check/room.ts';
-import { isLevelWith, MEETS, objectSubjects } from '../check/subjects.ts';
+import { isLevelWith, MEETS, objectSubjects, type Subject } from '../check/subjects.ts';
 import { type MarginField, marginField } from '../field/margin-field.ts';
 import type { LevelModel, Room } from '../level/types.ts';
 import type { Mm, Plan, PlanObject, XY } from '../plan/model.ts';
@@ -44,18 +44,40 @@ function roomsAt(plan: Plan, model: LevelModel, probe: Probe): Ground[] {
 }
 
 function raisedTops(plan: Plan, model: LevelModel, probe: Probe, rooms: readonly Ground[]): Ground[] {
-  return objectSubjects(model.level.objects)
-    .filter((subject) => subject.top > probe.base && isLevelWith(subject, probe))
-    .flatMap(({ id, body }) =>
-      rooms
-        .filter(({ extent }) => overlaps(extent, body.extent))
-        .map((ground) => ({
-          ...ground,
-          field: marginField(plan, model, probe, id),
-          extent: body.extent,
-          inside: (x, y) => Math.min(ground.inside(x, y), onTop(body, x, y) - footOf(probe)),
-        })),
+  const raised = objectSubjects(model.level.objects).filter(
+    (subject) => subject.top > probe.base && isLevelWith(subject, probe),
+  );
+  return overlapping(raised).flatMap((stack) => {
+    const [{ body }] = stack;
+    const field = marginField(
+      plan,
+      model,
+      probe,
+      stack.map(({ id }) => id),
     );
+    const depth = (x: Mm, y: Mm) => Math.min(...stack.map((one) => onTop(one.body, x, y))) - footOf(probe);
+    return rooms
+      .filter(({ extent }) => overlaps(extent, body.extent))
+      .map((ground) => ({
+        ...ground,
+        field,
+        extent: body.extent,
+        inside: (x, y) => Math.min(ground.inside(x, y), depth(x, y)),
+      }));
+  });
+}
+
+/** Each thing alone, and things that lie over one another together, up to three: a foot may stand on all of them. */
+function overlapping(things: readonly Subject[]): (readonly [Subject, ...Subject[]])[] {
+  const over = (a: Subject, b: Subject) => overlaps(a.body.extent, b.body.extent);
+  return things.flatMap((a, i) => {
+    const above = things.slice(i + 1).filter((b) => over(a, b));
+    return [
+      [a] as const,
+      ...above.map((b) => [a, b] as const),
+      ...above.flatMap((b, k) => above.slice(k + 1).map((c) => [a, b, c] as const)),
+    ];
+  });
 }
 
 /** How far the axis has to be inside the outline of what carries it, mm. */
@@ -68,29 +90,47 @@ function onTop(body: Body, x: Mm, y: Mm): Mm {
   return -signedBodyDistance(body, x, y);
 }
 
+/** How the foot may stand on a thing: off its edge, as far as its size allows, or anywhere wholly on it. */
+export type Footing = 'off-edge' | 'on-it';
+
 /**
- * Every object that can carry the probe in a room that may hold one: its top at an allowed height, the whole rim on it and away
- * from its edges; none that people sit or lie on. In the order of the level.
+ * Every object that can carry the probe in a room that may hold one: its top at an allowed height, the whole foot on it, and no sofa
+ * or bed. In the order of the level.
  */
-export function objectGrounds(plan: Plan, model: LevelModel, { radius, tall }: Probe): Ground[] {
+export function objectGrounds(
+  plan: Plan,
+  model: LevelModel,
+  probe: Pick<Probe, 'radius' | 'tall'>,
+  footing: Footing,
+): Ground[] {
   const grounds = new Map<Mm, Ground[]>();
   return model.level.objects.flatMap((object) => {
+    if (isSeat(object)) return [];
     let rooms = grounds.get(object.top);
     if (!rooms) {
-      rooms = roomsAt(plan, model, { base: object.top, radius, tall });
+      rooms = roomsAt(plan, model, { ...probe, base: object.top });
       grounds.set(object.top, rooms);
     }
-    const body = shapeBody(object.shape);
-    const least = isSeat(object) ? Number.POSITIVE_INFINITY : insetOf(object, radius) - MEETS + ROUNDING;
-    return rooms
-      .filter(({ extent }) => overlaps(extent, body.extent))
-      .map((ground) => ({
-        ...ground,
-        on: object,
-        extent: body.extent,
-        inside: (x, y) => Math.min(ground.inside(x, y), -signedBodyDistance(body, x, y) - least),
-      }));
+    return rooms.flatMap((ground) => groundOn(ground, object, probe, footing) ?? []);
   });
+}
+
+/** The part of a room's ground that lies on an object; null where they do not meet. */
+export function groundOn(
+  ground: Ground,
+  object: PlanObject,
+  probe: Pick<Probe, 'radius'>,
+  footing: Footing,
+): Ground | null {
+  const body = shapeBody(object.shape);
+  if (!overlaps(ground.extent, body.extent)) return null;
+  const least = footing === 'on-it' ? footOf(probe) : insetOf(object, probe.radius) - MEETS + ROUNDING;
+  return {
+    ...ground,
+    on: object,
+    extent: body.extent,
+    inside: (x, y) => Math.min(ground.inside(x, y), onTop(body, x, y) - least),
+  };
 }
 
 /** What the worst of several detectors has to spare, mm; null where some rim is not inside. */

@@ -2,7 +2,7 @@ import { assert } from '../assert.ts';
 import type { Spread } from '../field/assess.ts';
 import type { Mm, Plan, XY } from '../plan/model.ts';
 import { HOME_SHORT_TERM } from '../rules/home-short-term.ts';
-import { effectiveRules } from '../rules/profiles.ts';
+import { effectiveRules, PROFILES } from '../rules/profiles.ts';
 import type { Rule } from '../rules/types.ts';
 
 /** How far the rims of detectors that stand side by side are apart, mm. */
@@ -20,12 +20,32 @@ export interface GroupShape extends Spread {
   readonly mutual: boolean;
 }
 
-/** The gap that the plan's profile asks for; that of the home test where the profile is silent. */
-export function companionGap({ protocol }: Plan): Gap {
-  const isPair = ({ subject }: Rule) => subject.of === 'companion';
-  const rule = effectiveRules(protocol).find(isPair) ?? HOME_SHORT_TERM.rules.find(isPair);
-  const least = rule?.least ?? 0;
-  return { least, most: rule?.most ?? least };
+/**
+ * The gap to be preferred: that of the plan's profile, as far as every other published list that can be met at once allows it;
+ * where the profile is silent, that of the others.
+ */
+export function companionGap(plan: Plan): Gap {
+  return companionGaps(plan)[0] as Gap;
+}
+
+/** The gap to be preferred, and after it the profile's own where that is wider. */
+export function companionGaps({ protocol }: Plan): readonly Gap[] {
+  const own = gapOf(effectiveRules(protocol)) ?? gapOf(HOME_SHORT_TERM.rules);
+  assert(own !== null, 'the home profile has a gap for a pair');
+  const shared = PROFILES.flatMap(({ rules }) => gapOf(rules) ?? []).reduce(narrowed, own);
+  return shared.least === own.least && shared.most === own.most ? [own] : [shared, own];
+}
+
+function gapOf(rules: readonly Rule[]): Gap | null {
+  const rule = rules.find(({ subject }) => subject.of === 'companion');
+  if (!rule || rule.least === null) return null;
+  return { least: rule.least, most: rule.most ?? rule.least };
+}
+
+/** What two gaps have in common; the first where they have nothing. */
+function narrowed(gap: Gap, other: Gap): Gap {
+  const [least, most] = [Math.max(gap.least, other.least), Math.min(gap.most, other.most)];
+  return least <= most ? { least, most } : gap;
 }
 
 /**
@@ -43,6 +63,15 @@ export function groupShapes(count: number, radius: Mm, { least, most }: Gap): Gr
   const side = (near + far) / (1 + Math.SQRT2);
   const fits = count === 4 && side >= near && side * Math.SQRT2 <= far;
   return fits ? [polygon(4, side * Math.SQRT1_2), ...rows] : rows;
+}
+
+/**
+ * How `count` detectors stand side by side under a plan, what is to be preferred first: each keeping its gap to each, then in the gap
+ * of `companionGap`, then in the profile's own.
+ */
+export function shapesFor(plan: Plan, count: number, radius: Mm): GroupShape[] {
+  const shapes = companionGaps(plan).flatMap((gap) => groupShapes(count, radius, gap));
+  return [...shapes.filter(({ mutual }) => mutual), ...shapes.filter(({ mutual }) => !mutual)];
 }
 
 function polygon(count: 3 | 4, extent: Mm): GroupShape {

@@ -8,8 +8,9 @@ import type { Ground } from './ground.ts';
 export interface SpotGroup {
   /** Their axes. */
   readonly at: readonly XY[];
+  /** The underside: of the probe, or the top of what carries them. */
   readonly base: Mm;
-  /** Id of the object that carries them; null where nothing was asked for to carry them. */
+  /** Id of the object that carries them all; null where nothing was asked for to carry them. */
   readonly on: string | null;
   readonly room: Room;
   /** The least of measured − required over the rules in plan and in space, of the detector that has the least. */
@@ -29,17 +30,9 @@ interface Members {
 }
 
 export function groupOf({ ground, at, margin, bound }: Chosen<Members>, mutual: boolean): SpotGroup {
-  const { field, on, room } = ground;
+  const { field, room, on } = ground;
   const margins = at.map(([x, y]) => field.margin(x, y));
   const [x, y] = at[margins.indexOf(Math.min(...margins))] as XY;
-  return {
-    at,
-    base: field.probe.base,
-    on: on?.id ?? null,
-    room,
-    margin,
-    bound,
-    limitedBy: field.limitedBy(x, y),
-    mutual,
-  };
+  const { base } = field.probe;
+  return { at, base, on: on?.id ?? null, room, margin, bound, limitedBy: field.limitedBy(x, y), mutual };
 }

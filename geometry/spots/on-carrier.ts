@@ -17,10 +17,10 @@ export function spotOnCarrier(
   carrierId: string,
   spare: Mm,
 ): XY | null {
-  const { at, base, radius, tall } = detector;
+  const { at, radius, tall } = detector;
   let best: XY | null = null;
   let least = Number.POSITIVE_INFINITY;
-  for (const { on, extent, inside, field } of objectGrounds(plan, model, { base, radius, tall })) {
+  for (const { on, extent, inside, field } of objectGrounds(plan, model, { radius, tall }, 'off-edge')) {
     if (on?.id !== carrierId) continue;
     for (const x of stepsAbout(at[0], extent.minX, extent.maxX)) {
       for (const y of stepsAbout(at[1], extent.minY, extent.maxY)) {

@@ -29,20 +29,26 @@ export interface GroupSearch {
   /** How far the middles of two groups are apart at the least, mm. */
   readonly apart: Mm;
   readonly tolerance: Mm;
+  /** Middles of groups that are taken already. */
+  readonly taken: readonly XY[];
 }
 
 /** The best places for a group on several grounds, well apart: of its members the one with the least to spare counts. */
 export function searchGroups(
   grounds: readonly Ground[],
   shape: GroupShape,
-  { count, apart, tolerance }: GroupSearch,
+  { count, apart, tolerance, taken }: GroupSearch,
 ): Chosen<GroupPlace>[] {
+  const free = ({ x, y }: GroupPlace) => taken.every((at) => vectorLength(at[0] - x, at[1] - y) >= apart);
   return bestFirst<Node, GroupPlace>(
     {
       starts: grounds.flatMap((ground) =>
         ground.field.squares(ground.extent).map((square) => ({ ground, square, angle: 0, spread: shape.period / 2 })),
       ),
-      assess: (node, enough, found) => assessNode(node, shape, enough, found),
+      assess: (node, enough, found) =>
+        assessNode(node, shape, enough, (place) => {
+          if (free(place)) found(place);
+        }),
       split: (node) => partsOf(node, shape),
       clash: (place, one) => vectorLength(place.x - one.x, place.y - one.y) < apart,
       barred: ({ square: { x, y, half } }, one) =>

@@ -1,6 +1,5 @@
-import { thingsEntered } from '../../geometry/check/entered.ts';
 import type { Limit } from '../../geometry/field/primitives.ts';
-import type { Detector, Level, Mm, Plan, XY } from '../../geometry/plan/model.ts';
+import type { Mm, Plan, XY } from '../../geometry/plan/model.ts';
 import type { Probe } from '../../geometry/region/types.ts';
 import { bestGroups, bestSpots, buildLevel, levelBar } from '../engine.ts';
 
@@ -38,28 +37,13 @@ export function seekPlaces(plan: Plan, levelId: string, wanted: Wanted): readonl
   if (!level || levelBar(plan, level)) return [];
   const { probe, members, count, onFurniture } = wanted;
   const model = buildLevel(level);
-  const sought = count + SPARE_PLACES;
   const found: readonly BestPlace[] =
     members > 1
-      ? bestGroups(plan, model, probe, members, { count: sought, onFurniture }).map((group) => ({
-          ...group,
-          axes: group.at,
-        }))
-      : bestSpots(plan, model, probe, { count: sought, onFurniture }).map((spot) => {
+      ? bestGroups(plan, model, probe, members, { count, onFurniture }).map((group) => ({ ...group, axes: group.at }))
+      : bestSpots(plan, model, probe, { count, onFurniture }).map((spot) => {
           return { ...spot, axes: [spot.at], mutual: true };
         });
-  return found
-    .filter((place) => !standsInside(level, probe, place))
-    .slice(0, count)
-    .map(({ axes, base, on, margin, limitedBy, mutual }) => ({ axes, base, on, margin, limitedBy, mutual }));
-}
-
-/** So many more are looked for, since some may lie within a washer or another fixture that no rule keeps away from. */
-const SPARE_PLACES = 3;
-
-function standsInside(level: Level, probe: Probe, { axes, base }: Pick<BestPlace, 'axes' | 'base'>): boolean {
-  const detectors = axes.map((at): Detector => ({ ...probe, base, at, id: '', label: '', pair: null }));
-  return detectors.some((detector) => thingsEntered(level, detector).length > 0);
+  return found.map(({ axes, base, on, margin, limitedBy, mutual }) => ({ axes, base, on, margin, limitedBy, mutual }));
 }
 
 /** Everything that the answer hangs on. Detectors and words are not among it: to move one asks for nothing new. */

@@ -75,11 +75,11 @@ function levelOf(plan: Plan, levelId: string): Level | null {
   return plan.levels.find(({ id }) => id === levelId) ?? null;
 }
 
-/** How far apart detectors are set side by side, and by whose word: the home list's where the kept one says nothing. */
+/** How far apart detectors are set side by side, and by whose word: that of other lists where the kept one says nothing. */
 export function gapWords(plan: Plan): string {
   const { least, most } = companionGap(plan);
   const unit = plan.display.length;
   const words = `${formatRequired(least, unit)} to ${formatRequired(most, unit, 'most')} from rim to rim`;
   const own = effectiveRules(plan.protocol).some(({ subject }) => subject.of === 'companion');
-  return own ? `${words}.` : `${words}, as in the home list: the list that is kept has no distance for a pair.`;
+  return own ? `${words}.` : `${words}, as other lists ask: the list that is kept has no distance for a pair.`;
 }

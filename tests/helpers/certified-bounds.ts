@@ -27,11 +27,14 @@ type Measure = (x: number, y: number) => number;
 interface Scene {
   /** What each rule leaves at each subject, mm. */
   readonly margins: readonly Measure[];
+  /** Of things whose top may carry the probe: what they leave where they do not, and how far inside the foot stands on them. */
+  readonly tops: readonly { readonly outer: Measure; readonly depth: Measure }[];
   /** From each wall to the axis, less the rim, mm: below zero the rim is in the wall. */
   readonly walls: readonly Measure[];
 }
 
 function sceneOf(plan: Plan, model: LevelModel, probe: Probe): Scene {
+  const tops: { outer: Measure; depth: Measure }[] = [];
   const margins = effectiveRules(plan.protocol).flatMap((rule) =>
     subjectsOf(rule, model).flatMap((subject): Measure[] => {
       if (!subject.stream && (rule.least ?? 0) <= MEETS && sharesHeight(subject, probe)) {
@@ -40,21 +43,22 @@ function sceneOf(plan: Plan, model: LevelModel, probe: Probe): Scene {
       if (!subject.stream && rule.least === null) return [];
       const required = subject.stream ? 0 : (rule.least ?? 0);
       if (rule.measured === 'space' && heightBetween(subject, probe) === null) return [];
-      const top = carriedDepth(rule, subject, probe);
-      return [
-        (x, y) => {
-          // On a top that carries, as far inside its edge as no limit is missed.
-          if (top !== null && bodyDistance(subject.body, x, y) === 0) {
-            return Math.max(-required, -signedBodyDistance(subject.body, x, y) - top - MEETS);
-          }
-          return (measureSubject(rule, subject, probe, x, y) as number) - required;
-        },
-      ];
+      const outer: Measure = (x, y) => {
+        const inPlan = Math.max(0, bodyDistance(subject.body, x, y) - probe.radius);
+        return Math.hypot(inPlan, rule.measured === 'space' ? (heightBetween(subject, probe) ?? 0) : 0) - required;
+      };
+      const top = subject.stream ? null : carriedDepth(rule, subject, probe);
+      if (top !== null) {
+        tops.push({ outer, depth: (x, y) => -signedBodyDistance(subject.body, x, y) - top });
+        return [];
+      }
+      return [subject.stream ? (x, y) => measureSubject(rule, subject, probe, x, y) as number : outer];
     }),
   );
   const rim = probe.radius - MEETS;
   return {
     margins,
+    tops,
     walls: wallBodies(model).map(
       ({ body }) =>
         (x: number, y: number) =>
@@ -68,8 +72,14 @@ function sceneOf(plan: Plan, model: LevelModel, probe: Probe): Scene {
  * that of those that are not wholly barred. Squares are halved down to `finest`, mm, half a side.
  */
 export function areaBounds(plan: Plan, model: LevelModel, probe: Probe, room: Room, finest: number): Bounds {
-  const { margins, walls } = sceneOf(plan, model, probe);
+  const { margins, tops, walls } = sceneOf(plan, model, probe);
   const measures = [
+    // Allowed round it or on it: the greater of two measures changes by at most the way moved as well.
+    ...tops.map(
+      ({ outer, depth }): Measure =>
+        (x, y) =>
+          Math.max(outer(x, y) + MEETS, depth(x, y)),
+    ),
     ...margins.map(
       (one): Measure =>
         (x, y) =>
@@ -117,7 +127,13 @@ const QUARTERS = [
  * are never less than it.
  */
 export function bestBounds(plan: Plan, model: LevelModel, probe: Probe, tolerance: number, finest: number): Bounds {
-  const { margins, walls } = sceneOf(plan, model, probe);
+  const { margins, tops, walls } = sceneOf(plan, model, probe);
+  // On a top that carries it is in nobody's way, which comes at a stroke: no bound by the way moved.
+  const round = (x: number, y: number, reach: number) =>
+    tops.reduce(
+      (most, { outer, depth }) => (depth(x, y) + reach >= 0 ? most : Math.min(most, outer(x, y) + reach)),
+      Infinity,
+    );
   const rooms = model.rooms.filter((room) => !roomBar(room, plan.protocol).reason);
   let best = Number.NEGATIVE_INFINITY;
   let left = Number.NEGATIVE_INFINITY;
@@ -127,8 +143,9 @@ export function bestBounds(plan: Plan, model: LevelModel, probe: Probe, toleranc
     if (clear < -reach) return;
     const inside = rooms.some(({ centreRings }) => ringsContain(centreRings, [x, y]));
     if (!inside && clear + probe.radius > reach) return;
-    const margin = least(near, x, y);
-    const upper = margin + reach;
+    const bare = least(near, x, y);
+    const margin = Math.min(bare, round(x, y, 0));
+    const upper = Math.min(bare + reach, round(x, y, reach));
     if (upper < -MEETS || upper <= best + tolerance) return;
     if (inside && clear >= 0 && margin >= -MEETS) best = Math.max(best, margin);
     if (upper <= best + tolerance) return;
@@ -136,7 +153,7 @@ export function bestBounds(plan: Plan, model: LevelModel, probe: Probe, toleranc
       left = Math.max(left, upper);
       return;
     }
-    const open = near.filter((one) => one(x, y) <= margin + 2 * reach);
+    const open = near.filter((one) => one(x, y) <= bare + 2 * reach);
     const openWalls = nearWalls.filter((one) => one(x, y) <= clear + 2 * reach);
     const h = half / 2;
     const parts = QUARTERS.map(([sx, sy]) => ({ px: x + sx * h, py: y + sy * h }));

@@ -93,7 +93,7 @@ function placeFaults(plan: Plan, model: LevelModel, probe: Probe, rooms: readonl
 
 /** Every rule but the level, the pair and what was not run. */
 function passes(plan: Plan, model: LevelModel, probe: Probe, x: number, y: number): boolean {
-  const { checks } = checkDetector(plan, model, { ...probe, id: '', label: '', at: [x, y], pair: null });
+  const { checks } = checkDetector(plan, model, { ...probe, id: '', label: '', at: [x, y], pair: null }, []);
   return checks.every(
     ({ rule, notRun, verdict }) => rule === 'level' || notRun || verdict === 'clear' || verdict === 'tight',
   );

@@ -194,7 +194,7 @@ describe('marginField on a top that rises above the underside', () => {
     const model = buildLevel(level);
     // 4 in are kept from the desk; without it the nearest is the south wall: 10,000 - 5,000 - the radius, less 12 in.
     expect(marginField(plan, model, PROBE).margin(0, 5000)).toBeCloseTo(-101.6, 9);
-    expect(marginField(plan, model, PROBE, 't').margin(0, 5000)).toBeCloseTo(5000 - PROBE.radius - 304.8, 9);
+    expect(marginField(plan, model, PROBE, ['t']).margin(0, 5000)).toBeCloseTo(5000 - PROBE.radius - 304.8, 9);
   });
 });
 

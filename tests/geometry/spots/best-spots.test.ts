@@ -156,9 +156,9 @@ describe('bestSpots(…, { onFurniture: true })', () => {
       { on: 'table', base: 762 },
       { on: null, base: 900 },
     ]);
-    // As far from the west wall as the rim may go: 2 in (50.8) from the table's end at x = 2,100.
-    expect(spots[0]?.margin).toBeGreaterThan(2100 - 50.8 - 100 - WALL - DOUBT);
-    expect(spots[0]?.margin).toBeLessThanOrEqual(2100 - 50.8 - 100 + 0.1 - WALL);
+    // As far from the west wall as the rim may go, 2 in off the edge: the table ends at x = 2,100.
+    expect(spots[0]?.margin).toBeGreaterThan(2050 - 50.8 - 50 - WALL - DOUBT);
+    expect(spots[0]?.margin).toBeLessThanOrEqual(2050.1 - 50.8 - 50 - WALL);
     expect(spots[1]?.margin).toBeGreaterThan(4000 - 50 - WALL - DOUBT);
   });
 
@@ -189,6 +189,18 @@ describe('bestSpots(…, { onFurniture: true })', () => {
     );
   });
 
+  it('keeps the foot 2 in off the edge of a table, as far off as there is room on a stool', () => {
+    const stool = box('stool', [6000, 6000], 140, 140, 0, 762);
+    const spots = spotsOn(den(8000, 8000, { objects: [table, stool] }), { count: 4, onFurniture: true });
+    for (const { at, on } of spots.filter((one) => one.on !== null)) {
+      const [center, half, off] = on === 'table' ? [[1500, 4000], [600, 300], 50.8] : [[6000, 6000], [70, 70], 18];
+      for (const k of [0, 1] as const) {
+        const inside = (half[k] as number) - Math.abs(at[k] - (center[k] as number)) - 50;
+        expect(inside, `${on}`).toBeGreaterThanOrEqual(off - 0.2);
+      }
+    }
+  });
+
   it('does not set a detector on a table where a taller thing stands on it', () => {
     const lamp = box('lamp', [1500, 4000], 690, 600, 762, 1900);
     const spots = spotsOn(den(8000, 8000, { objects: [table, lamp] }), { count: 3, apart: 100, onFurniture: true });
@@ -213,7 +225,7 @@ const scene = fc
   });
 
 function isBlocked(plan: Plan, model: LevelModel, probe: Probe, at: XY): boolean {
-  const { checks } = checkDetector(plan, model, { ...probe, id: '(spot)', label: '', at, pair: null });
+  const { checks } = checkDetector(plan, model, { ...probe, id: '(spot)', label: '', at, pair: null }, []);
   return checks.some(
     ({ rule, verdict, notRun }) => rule !== 'level' && !notRun && (verdict === 'blocked' || verdict === 'unknown'),
   );

@@ -78,7 +78,7 @@ describe('a companion on furniture', () => {
         expect(
           checkDetector(planOf(both), buildLevel(both), second).checks.find(({ rule }) => rule === 'companion')
             ?.verdict,
-        ).toBe('clear');
+        ).toBe('tight'); // 4 1/2 in apart, between 4 and 5 in, by a tape that may be off an inch
       }
     }
   });

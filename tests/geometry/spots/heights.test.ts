@@ -176,7 +176,7 @@ function somewhere(level: Level, dice: Dice): XY {
 }
 
 function isBlocked(plan: Plan, model: ReturnType<typeof buildLevel>, at: XY, base: number): boolean {
-  const { checks } = checkDetector(plan, model, { ...PROBE, base, id: '', label: '', at, pair: null });
+  const { checks } = checkDetector(plan, model, { ...PROBE, base, id: '', label: '', at, pair: null }, []);
   return checks.some(
     ({ rule, verdict, notRun }) => rule !== 'level' && !notRun && (verdict === 'blocked' || verdict === 'unknown'),
   );

@@ -21,24 +21,24 @@ const steps = () => useAppStore.temporal.getState().pastStates.length;
 describe('setCompanion(detector, more)', () => {
   beforeEach(() => state().openPlan(denPlan('home-short-term', [detectorAt([4000, 4000], { label: 'A1' })])));
 
-  it('sets the second one at the middle of the gap, both clear, in one step of history', () => {
+  it('sets the second one at the middle of the gap, in one step of history', () => {
     expect(setCompanion('d1')).toBe('');
     const [first, second] = selectLevel(state()).detectors;
     const [ax, ay] = first?.at ?? [0, 0];
     const [bx, by] = second?.at ?? [0, 0];
-    // 2 in and 2 in of rim, and 6 in between them.
-    expect(Math.hypot(ax - bx, ay - by)).toBeCloseTo(254, 6);
-    expect([marks(), verdicts(), steps()]).toEqual([['A', 'A'], ['clear', 'clear'], 1]);
+    // 2 in and 2 in of rim, and 4 1/2 in between them: half an inch from either limit is tight.
+    expect(Math.hypot(ax - bx, ay - by)).toBeCloseTo(215.9, 6);
+    expect([marks(), verdicts(), steps()]).toEqual([['A', 'A'], ['tight', 'tight'], 1]);
     expect(state().selection).toEqual([second?.id]);
     state().undo();
     expect(marks()).toEqual([null]);
   });
 
-  it('sets two more in a triangle with it, three clear under one mark', () => {
+  it('sets two more in a triangle with it, three under one mark', () => {
     expect(setCompanion('d1', 2)).toBe('');
     expect([marks(), verdicts()]).toEqual([
       ['A', 'A', 'A'],
-      ['clear', 'clear', 'clear'],
+      ['tight', 'tight', 'tight'],
     ]);
   });
 
@@ -99,12 +99,13 @@ describe('withDetectors(plan, level, setting, first)', () => {
 
 describe('gapWords(plan)', () => {
   it.each([
-    ['home-short-term', '4 in to 8 in from rim to rim.'],
+    // What every published list with a gap allows, Illinois with it.
+    ['home-short-term', '4 in to 5 in from rim to rim.'],
     // 422.130(c)(2): 4 to 5 in.
     ['illinois-422-130', '4 in to 5 in from rim to rim.'],
     [
       'ohio-3701-69-07',
-      '4 in to 8 in from rim to rim, as in the home list: the list that is kept has no distance for a pair.',
+      '4 in to 5 in from rim to rim, as other lists ask: the list that is kept has no distance for a pair.',
     ],
   ])('of %s', (profile, words) => expect(gapWords(denPlan(profile))).toBe(words));
 });
