@@ -177,6 +177,8 @@ describe('the times of a test, by finger on a tablet', () => {
       .getByText(/As planned the detector lies out for 62 h/)
       .waitFor();
     expect((await visit(page))?.end ?? null).toBeNull();
+    await page.getByLabel('Pick-up planned', { exact: true }).fill('');
+    await page.getByLabel('Pick-up planned', { exact: true }).press('Enter');
     await page.getByRole('button', { name: 'Set out: now' }).tap();
     await page.getByRole('button', { name: 'Set out: write now in its place' }).tap();
     await expect.poll(async () => (await visit(page))?.start).not.toBe(start);

@@ -7,18 +7,36 @@ import { detectorLabel } from '../readings/set-name.ts';
 /** Within 20 ft they are off while a detector lies out: copies of 32 Ill. Adm. Code 422.130, closed-building list. */
 const WITHIN = 6096;
 
-/** Machines of a room that the list names: fans, humidifiers, dehumidifiers, air cleaners. */
-const MACHINES: readonly FixtureKind[] = ['ceiling-fan', 'portable-fan', 'humidifier', 'dehumidifier', 'air-cleaner'];
+/** The question about the house that asks whether a machine was off. */
+const QUESTION_OF: Partial<Readonly<Record<FixtureKind, string>>> = {
+  'ceiling-fan': 'room-machines-off',
+  'portable-fan': 'room-machines-off',
+  humidifier: 'room-machines-off',
+  dehumidifier: 'room-machines-off',
+  'air-cleaner': 'room-machines-off',
+  'window-air-conditioner': 'window-air-conditioner-recirculating',
+};
 
-/** Each machine drawn within the distance of a detector on its level: "the dehumidifier near A1". In plan, from rim to body. */
-export const machinesNearby = remembered(({ levels }: Plan): readonly string[] =>
+/** A machine that is drawn within the distance of a detector, and the question that asks for it. */
+export interface NearbyMachine {
+  /** Id of the fixture. */
+  readonly id: string;
+  /** Id of the item of the list. */
+  readonly question: string;
+  /** "the dehumidifier near A1" */
+  readonly words: string;
+}
+
+/** Each of a plan, by level; distances in plan, from rim to body. */
+export const machinesNearby = remembered(({ levels }: Plan): readonly NearbyMachine[] =>
   levels.flatMap(({ fixtures, detectors }) =>
-    fixtures
-      .filter(({ kind }) => MACHINES.includes(kind))
-      .flatMap(({ kind, name, shape }) => {
-        const body = shapeBody(shape);
-        const near = detectors.find(({ at: [x, y], radius }) => bodyDistance(body, x, y) - radius < WITHIN);
-        return near ? [`${name.trim() || `the ${FIXTURE_NOUN[kind]}`} near ${detectorLabel(near)}`] : [];
-      }),
+    fixtures.flatMap(({ id, kind, name, shape }) => {
+      const question = QUESTION_OF[kind];
+      if (question === undefined) return [];
+      const body = shapeBody(shape);
+      const near = detectors.find(({ at: [x, y], radius }) => bodyDistance(body, x, y) - radius < WITHIN);
+      const noun = name.trim() || `the ${FIXTURE_NOUN[kind]}`;
+      return near ? [{ id, question, words: `${noun} near ${detectorLabel(near)}` }] : [];
+    }),
   ),
 );

@@ -60,9 +60,6 @@ function strangers({ conditions }: Plan): readonly ConditionItem[] {
     }));
 }
 
-/** The item about machines near a detector. */
-export const MACHINES_OFF = 'room-machines-off';
-
 const RANK = { broken: 0, unknown: 1, kept: 2, 'not-applicable': 3 } as const;
 
 /** Of several answers the worst: a break that was seen once has happened. */
@@ -80,7 +77,8 @@ function rowOf(plan: Plan, item: ConditionItem): ConditionRow {
   const answered = answer?.state ?? 'unknown';
   const mayBeNone = !item.everyHouse && !(item.onlyWith && hasMitigation(plan));
   const touched = item.id === 'not-disturbed' ? tamperedDetectors(plan) : [];
-  const drawn = item.id === MACHINES_OFF && machinesNearby(plan).length > 0;
+  const names = namedIn(plan, item);
+  const drawn = names !== '';
   const settled = answered === 'not-applicable' && (!mayBeNone || drawn) ? 'unknown' : answered;
   const state = touched.length > 0 ? 'broken' : settled;
   const found = touched.length > 0 ? `The log has tampering seen at ${listed(touched)}. ` : '';
@@ -91,7 +89,7 @@ function rowOf(plan: Plan, item: ConditionItem): ConditionRow {
     state,
     answered,
     mayBeNone: mayBeNone && !drawn,
-    names: namedIn(plan, item),
+    names,
     by: state === answered ? (answer?.by?.trim() ?? '') : '',
     at: state === answered ? (answer?.at ?? null) : null,
     note: answer?.note.trim() ?? '',
@@ -133,8 +131,8 @@ function beforeStartWords({ site }: Plan, { breakMeans, ifBroken }: ConditionIte
 
 /** The question about machines near a detector names those that are drawn there. */
 function namedIn(plan: Plan, { id }: ConditionItem): string {
-  const near = id === MACHINES_OFF ? machinesNearby(plan) : [];
-  return near.length > 0 ? `Drawn within 20 ft (6.1 m): ${listed(near)}.` : '';
+  const near = machinesNearby(plan).filter(({ question }) => question === id);
+  return near.length > 0 ? `Drawn within 20 ft (6.1 m): ${listed(near.map(({ words }) => words))}.` : '';
 }
 
 /** What a break of an item comes to for the test, and what to do about it. */

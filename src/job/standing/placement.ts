@@ -3,7 +3,8 @@ import type { Detector, Level, Plan } from '../../../geometry/plan/model.ts';
 import { ruleOf } from '../../../geometry/rules/profiles.ts';
 import type { RuleId } from '../../../geometry/rules/types.ts';
 import { describeNotRun, describeReport, listed } from '../../../geometry/words.ts';
-import { answerFor, MACHINES_OFF } from '../conditions/report.ts';
+import { machinesNearby } from '../conditions/machines.ts';
+import { answerFor } from '../conditions/report.ts';
 import { detectorLabel } from '../readings/set-name.ts';
 import type { StandingReason, StandingStage } from './types.ts';
 
@@ -73,8 +74,11 @@ interface Placed {
 }
 
 /** A machine that has to be off is settled by the answer that it was kept off. */
-const isOpen = (plan: Plan, { rule, notRun }: Check): boolean =>
-  notRun && !(rule === 'running-machine' && answerFor(plan, MACHINES_OFF)?.state === 'kept');
+function isOpen(plan: Plan, { rule, subject, notRun }: Check): boolean {
+  if (!notRun || rule !== 'running-machine') return notRun;
+  const machine = machinesNearby(plan).find(({ id }) => id === subject);
+  return machine === undefined || answerFor(plan, machine.question)?.state !== 'kept';
+}
 
 /** One for each rule of a level that was not run, with the detectors that it was not run for. */
 function notRunReasons(plan: Plan, placed: readonly Placed[]): readonly StandingReason[] {

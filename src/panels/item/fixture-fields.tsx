@@ -2,11 +2,14 @@ import { shapeMiddle } from '../../../geometry/body.ts';
 import { footprintReach } from '../../../geometry/footprint.ts';
 import { FIXTURE_KINDS, type Fixture, type Stream } from '../../../geometry/plan/model.ts';
 import { capital, FIXTURE_NOUN } from '../../../geometry/words.ts';
+import { machinesNearby } from '../../job/conditions/machines.ts';
+import { STAGE_PRESS } from '../../job/standing/types.ts';
 import { useAppStore } from '../../state/store.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
 import { LengthField } from '../fields/length-field.tsx';
 import { NumberField } from '../fields/number-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
+import { openStage } from '../ui.ts';
 import { PlaceFields } from './place-fields.tsx';
 import { HeightFields, ShapeFields } from './size-fields.tsx';
 
@@ -43,8 +46,23 @@ export function FixtureFields({ fixture }: { readonly fixture: Fixture }) {
         />
         It throws a stream of air
       </label>
+      <OffDuringTest id={id} />
       {stream && <StreamFields id={id} stream={stream} />}
     </>
+  );
+}
+
+/** A machine near a detector is off during the test: the house asks for it. */
+function OffDuringTest({ id }: { readonly id: string }) {
+  const machine = useAppStore(({ plan }) => machinesNearby(plan).find((each) => each.id === id));
+  if (!machine) return null;
+  return (
+    <p className="small">
+      Within 20 ft (6.1 m) of a detector: it is off during the test.{' '}
+      <button type="button" className="text-button" onClick={() => openStage('house')}>
+        {STAGE_PRESS.house}
+      </button>
+    </p>
   );
 }
 

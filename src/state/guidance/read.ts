@@ -5,6 +5,7 @@ import { isRetest } from '../../job/readings/next-steps.ts';
 import { saidIn } from '../../job/readings/radon.ts';
 import { setName } from '../../job/readings/set-name.ts';
 import { isSettled } from '../../job/readings/settled.ts';
+import { houseStep } from '../../job/standing/house-step.ts';
 import { STAGE_PRESS, STANDING_WORDS } from '../../job/standing/types.ts';
 import { testStateOf } from '../test-state.ts';
 import { type Hint, WEIGHT } from './hint.ts';
@@ -31,7 +32,9 @@ export function readHints(plan: Plan): readonly Hint[] {
     text: `${setName(report)}: ${saidIn(plan.display.radon, report.next.says)}`,
     missing: !isSettled(report) || isRetest(report.next.id),
   }));
-  return steps.map((hint) => ({ ...hint, act: open, weight: WEIGHT.result }));
+  const house = houseStep(plan, reports);
+  const whole = house.step === 'unknown' ? [{ text: saidIn(plan.display.radon, house.says), missing: true }] : [];
+  return [...steps, ...whole].map((hint) => ({ ...hint, act: open, weight: WEIGHT.result }));
 }
 
 export function readInWords({ readings }: Plan): string {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { ConditionState, Detector, Level, Plan } from '../../../geometry/plan/model.ts';
-import { conditionsReport, MACHINES_OFF } from '../../../src/job/conditions/report.ts';
+import { conditionsReport } from '../../../src/job/conditions/report.ts';
 import { judgeReadings } from '../../../src/job/readings/judge.ts';
 import { MOST_CAUTIOUS_FIRST, NEXT_STEPS } from '../../../src/job/readings/next-steps.ts';
 import { houseStep } from '../../../src/job/standing/house-step.ts';
@@ -143,6 +143,9 @@ describe('the house', () => {
     expect([...MOST_CAUTIOUS_FIRST].sort()).toEqual(Object.keys(NEXT_STEPS).sort());
   });
 });
+
+/** The item about machines near a detector. */
+const MACHINES_OFF = 'room-machines-off';
 
 describe('a machine that is drawn near a detector', () => {
   const machine = (kind: 'dehumidifier' | 'portable-fan', x: number) =>

@@ -6,7 +6,8 @@ import { emptyLevel, emptyPlan } from '../../../geometry/plan/empty.ts';
 import type { Detector, Level, Plan, Wall, XY } from '../../../geometry/plan/model.ts';
 import { CONDITION_ITEMS } from '../../../src/job/conditions/report.ts';
 import { guidance, type Hint, type Stage, stillToDo } from '../../../src/state/guidance.ts';
-import { houseLevel } from '../../helpers/holding-plan.ts';
+import { judgedLevels } from '../../../src/state/selectors.ts';
+import { GOOD_VISIT, holdingPlan, houseLevel } from '../../helpers/holding-plan.ts';
 
 const wall = (id: string, from: XY, to: XY): Wall => ({ id, from, to, thickness: 200, side: 'auto' });
 const SQUARE: readonly Wall[] = [
@@ -166,6 +167,35 @@ describe('the results', () => {
     const broken = hintsOf('read', level, { ...kept, visit: late, readings }).hints;
     expect(missing(broken)).toEqual([expect.stringContaining('not evaluated')]);
     expect(broken[0]?.act).toMatchObject({ kind: 'stage', stage: 'time' });
+  });
+});
+
+describe('what is not over yet', () => {
+  const level = houseLevel();
+  const [first] = level.detectors;
+  const one = { ...level, detectors: first ? [{ ...first, pair: null }] : [] };
+  const visit = { ...GOOD_VISIT, end: null };
+  const stageOf = (change: Partial<Plan>, now: string) =>
+    guidance(
+      { ...holdingPlan([]), ...change, levels: [one] },
+      judgedLevels({ ...holdingPlan([]), ...change, levels: [one] }),
+      'L1',
+      Date.parse(now),
+    ).find(({ stage }) => stage === 'time');
+
+  it('is not finished: a pick-up that is planned, or written down ahead of now', () => {
+    const before = '2026-03-09T12:00:00-04:00';
+    const planned = stageOf({ visit: { ...visit, plannedEnd: GOOD_VISIT.end } }, before);
+    expect(planned).toMatchObject({ done: 'Pick-up planned, not fetched yet.', finished: false });
+    expect(stageOf({ visit: GOOD_VISIT }, before)?.finished).toBe(false);
+    expect(stageOf({ visit: GOOD_VISIT }, '2026-03-10T12:00:00-04:00')?.finished).toBe(true);
+  });
+
+  it('is missing once it is overdue, by the plan or by the kit', () => {
+    const planned = stageOf({ visit: { ...visit, plannedEnd: GOOD_VISIT.end } }, '2026-03-10T09:01:00-04:00');
+    expect(missing(planned?.hints ?? [])).toEqual([expect.stringMatching(/^Overdue: to be fetched Tue 10 Mar, 9:00/)]);
+    const late = stageOf({ visit }, '2026-03-11T19:01:00-04:00');
+    expect(missing(late?.hints ?? [])).toEqual([expect.stringMatching(/^Overdue: past its window/)]);
   });
 });
 
