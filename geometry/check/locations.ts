@@ -5,7 +5,7 @@ import { levelRegion } from '../region/level-region.ts';
 import type { Probe } from '../region/types.ts';
 import { profileOf } from '../rules/profiles.ts';
 import type { Source } from '../rules/types.ts';
-import { levelBar } from './level.ts';
+import { neededOn } from './needed-locations.ts';
 
 /** How many locations a level needs, and where they can be. */
 export interface LevelLocations {
@@ -43,21 +43,6 @@ export function testLocations(plan: Plan, probe: Probe): Locations {
   };
 }
 
-/** The levels that the plan's profile wants tested for its purpose, with how many locations each. */
-export function levelsToTest(plan: Plan): readonly Pick<LevelLocations, 'level' | 'needed'>[] {
-  const { area } = profileOf(plan.protocol).coverage;
-  return plan.levels
-    .map((level) => ({ level, needed: neededOn(plan, level, area).needed }))
-    .filter(({ needed }) => needed > 0);
-}
-
-/** Why a level is not to be tested, or how many locations it needs. */
-function neededOn(plan: Plan, level: Level, areaEach: number | null) {
-  const bar = levelBar(plan, level);
-  const floorArea = buildLevel(level).rooms.reduce((sum, room) => sum + room.floorArea, 0);
-  return { bar, floorArea, needed: bar ? 0 : locationsFor(floorArea, areaEach) };
-}
-
 function levelLocations(plan: Plan, level: Level, probe: Probe, areaEach: number | null): LevelLocations {
   const model = buildLevel(level);
   const { bar, floorArea, needed } = neededOn(plan, level, areaEach);
@@ -67,13 +52,6 @@ function levelLocations(plan: Plan, level: Level, probe: Probe, areaEach: number
     .map(({ room, area }) => ({ room, area }))
     .sort((a, b) => b.area - a.area);
   return { level, bar, floorArea, needed, placed, missing: Math.max(0, needed - placed), rooms };
-}
-
-/** A square millimetre of rounding does not ask for another location. */
-const ROUNDING = 1;
-
-function locationsFor(floorArea: number, areaEach: number | null): number {
-  return areaEach === null ? 1 : Math.max(1, Math.ceil((floorArea - ROUNDING) / areaEach));
 }
 
 /** Detectors set side by side are one location. */

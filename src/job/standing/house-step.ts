@@ -1,4 +1,4 @@
-import { levelsToTest } from '../../../geometry/check/locations.ts';
+import { levelsToTest } from '../../../geometry/check/needed-locations.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { counted, listed } from '../../../geometry/words.ts';
 import type { SetReport } from '../readings/judge.ts';
