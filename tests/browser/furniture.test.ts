@@ -91,11 +91,11 @@ describe('a pair on a desk', () => {
 
   it('a desk that is no place is told by how much it would have to move, and is moved by one press', async () => {
     await selectIds(editor, []);
-    // Its pair would stand between the two registers of the north wall and under 3 ft from both.
+    // Before the door outside, all of it within 3 ft: its middle at (1524, 6900).
     await open.page.evaluate((id) => {
       const state = window.__stillspot?.store.getState();
       state?.select([id]);
-      state?.nudge(200, -3480);
+      state?.nudge(-1219.2, 2632.8);
       state?.select([]);
     }, DESK);
     await open.page.getByRole('button', { name: 'Place', exact: true }).click();
@@ -104,7 +104,7 @@ describe('a pair on a desk', () => {
     await open.page.getByLabel('Furniture', { exact: true }).selectOption({ label: 'Desk' });
     await open.page.getByLabel('For', { exact: true }).selectOption({ label: 'a pair' });
     await open.page.getByText('Nowhere on the desk.').waitFor();
-    await open.page.getByRole('button', { name: /^Move the desk .* to the south$/ }).click();
+    await open.page.getByRole('button', { name: /^Move the desk .* to the north$/ }).click();
     await open.page.getByText('A pair may stand on the desk').waitFor();
     expectTogether(await editor.level());
   });
