@@ -39,6 +39,24 @@ describe('stillspot check', () => {
       expect(Object.keys(check)).toEqual(expect.arrayContaining(LEVEL_KEYS));
   });
 
+  it('carries what the drawing leaves open, what a detector stands in, what was not run, and how each source was come by', async () => {
+    const file = changed('entered', ({ levels: [level] }) => {
+      const [first] = level?.detectors ?? [];
+      // The water heater of the sample: 10 in about (290, 142) in.
+      if (first) first.at = [290 * 25.4, 142 * 25.4];
+      level?.rooms.pop();
+    });
+    const [level] = JSON.parse((await call('check', file, '--json')).out).levels;
+    expect(level.notices).toMatchObject([{ kind: 'unlabelled-room' }]);
+    const [first, second] = level.detectors;
+    expect(first.entered).toEqual(['f2']);
+    expect(second.entered).toEqual([]);
+    expect(second.open).toEqual(['direct-sun']);
+    const drain = second.checks.find(({ rule }: { rule: string }) => rule === 'floor-drain');
+    expect(drain.sources).toEqual([{ cite: 'common practice, no published source', mark: 'common-practice' }]);
+    expect(drain.source).toBe('common practice, no published source');
+  });
+
   it('ends with 1 when a detector is blocked: here it stands in the utility half of the basement', async () => {
     const file = changed('blocked', ({ levels: [level] }) => {
       const [first] = level?.detectors ?? [];
