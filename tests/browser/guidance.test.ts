@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { type Editor, editorOf } from './editor.ts';
 import { accessibilityFindings, type OpenPage, openPage, touchDrag } from './harness.ts';
-import { pickSample } from './samples.ts';
+import { pickSample, takeMachinesAway } from './samples.ts';
 
 let open: OpenPage;
 let page: Page;
@@ -71,6 +71,7 @@ describe('what is still to do', () => {
   it('is listed over all levels, what matters most first, and axe finds nothing', async () => {
     await pickSample(page, /^Crowded utility/);
     await page.getByRole('heading', { name: 'Blocked', exact: true }).waitFor();
+    await takeMachinesAway(page);
     await page.getByRole('button', { name: 'Add level' }).click();
     await toDo(page).locator('summary').click();
     await toDo(page).locator('.hint').first().waitFor();

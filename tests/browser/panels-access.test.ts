@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { accessibilityFindings, type OpenPage, openPage } from './harness.ts';
-import { pickSample } from './samples.ts';
+import { pickSample, takeMachinesAway } from './samples.ts';
 
 let open: OpenPage;
 let page: Page;
@@ -93,6 +93,7 @@ describe('the way out', () => {
   });
 
   it('asks for the use of a room that has none, and takes no use for granted', async () => {
+    await takeMachinesAway(page);
     await page.getByLabel('Detectors on this level').getByRole('button', { name: /^C2/ }).click();
     await page.getByRole('heading', { name: 'Unknown', exact: true }).waitFor();
     const rooms = () => page.evaluate(() => window.__stillspot?.store.getState().plan.levels[0]?.rooms.length);
