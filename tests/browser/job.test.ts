@@ -29,6 +29,8 @@ const slip = () => page.getByRole('region', { name: 'A1 and A2, side by side' })
 /** With plain spaces: a figure and its unit are tied by one that does not break. */
 const words = async (place: Locator) => ((await place.textContent()) ?? '').replaceAll('\u00a0', ' ');
 const step = () => words(slip().locator('.set__step'));
+/** The state of the whole test, at the head of the job. */
+const whole = () => page.getByRole('region', { name: 'The whole test' });
 /** Whether the test holds, in words; empty where it does. */
 const doubt = () => page.getByRole('region', { name: 'Whether this test holds' });
 
@@ -72,11 +74,11 @@ describe('a whole job, from the bare sheet to the next step', () => {
     ]);
   });
 
-  it('gets its pair where the app offers the most to spare, both clear', async () => {
+  it('gets its pair where the app offers the most to spare: 4 1/2 in apart, which the tape has to confirm', async () => {
     await stage('Place');
     await button('Set a pair side by side').click();
     const chips = page.getByRole('list', { name: 'Detectors on this level' }).getByRole('listitem');
-    await expect.poll(() => chips.allTextContents()).toEqual(['A1 clear', 'A2 clear']);
+    await expect.poll(() => chips.allTextContents()).toEqual(['A1 tight', 'A2 tight']);
     await expect.poll(async () => (await editor.level()).detectors.map(({ pair }) => pair)).toEqual(['A', 'A']);
   });
 
@@ -122,6 +124,7 @@ describe('a whole job, from the bare sheet to the next step', () => {
     await type('Result of A1', '3.9');
     await type('Result of A2', '4.0');
     await doubt().getByRole('heading', { name: 'Not evaluated' }).waitFor();
+    await expect.poll(() => words(whole())).toContain('The test: Not evaluated');
     await expect.poll(() => doubt().textContent()).toContain(`Broken: "${WINDOWS}"`);
     await expect.poll(() => step()).toContain('Keep the record and test again');
     await expect.poll(() => words(slip())).toContain('3.9 pCi/L');
@@ -143,7 +146,10 @@ describe('a whole job, from the bare sheet to the next step', () => {
     await expect.poll(() => doubt().textContent()).toMatch(/Not run for A1 and A2: .*[Ss]ump/);
     await lookAround();
     await slip().waitFor();
-    await expect.poll(() => doubt().count()).toBe(0);
+    // Tight holds, and is said.
+    await doubt().getByRole('heading', { name: 'Holds' }).waitFor();
+    await expect.poll(() => doubt().textContent()).toMatch(/A1 is tight\./);
+    await expect.poll(() => words(whole())).toContain('The test: Holds');
   });
 
   it('comes to the average of two that agree, the levels of others, the next step with its source', async () => {
@@ -177,6 +183,7 @@ describe('a whole job, from the bare sheet to the next step', () => {
     await type('Result of A2', '218.3'); // 5.9 pCi/L
     await page.getByText('218.3 Bq/m³ is 5.9 pCi/L.').waitFor();
     await expect.poll(() => slip().getAttribute('data-agreement')).toBe('straddles-by-two');
+    await expect.poll(() => words(whole())).toContain('Holds, and asks for another test');
     await expect.poll(() => slip().locator('.set__figure').count()).toBe(0);
     await expect.poll(() => words(slip())).not.toContain('Average');
     await expect.poll(() => step()).toMatch(/Test again with a new pair.*Do not use the average/);
