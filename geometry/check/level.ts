@@ -1,12 +1,27 @@
 import type { Level, Plan } from '../plan/model.ts';
 import { type EffectiveRule, effectiveRules } from '../rules/profiles.ts';
+import { listed } from '../words/nouns.ts';
 import { wordCheck } from './measure.ts';
 import type { Check } from './types.ts';
 
-/** Whether this is a level to test. */
+/** Whether this is a level to test. Not run while that rests on what a new plan begins with, and nobody has answered. */
 export function checkLevel(plan: Plan, level: Level, rule: EffectiveRule): Check {
   const bar = levelBarOf(plan, level, rule);
-  return wordCheck(rule, bar ? 'blocked' : 'clear', bar);
+  if (bar) return wordCheck(rule, 'blocked', bar);
+  const open = unansweredForLevel(plan, level, rule);
+  return open ? wordCheck(rule, 'unknown', open, true) : wordCheck(rule, 'clear', '');
+}
+
+/** What of the choice of the level is not answered yet, in words; empty when all of it is. */
+function unansweredForLevel({ levels, site }: Plan, level: Level, { subject }: EffectiveRule): string {
+  const each = subject.of === 'level' && subject.choice === 'each-on-the-ground';
+  const asked = each ? [level] : levels.filter(({ order }) => order <= level.order);
+  const unknown = asked.filter(({ livingAnswered }) => livingAnswered === false);
+  const names = unknown.map(({ name }) => name.trim() || 'the level without a name');
+  const living = names.length > 0 ? `whether people live on ${listed(names)}` : '';
+  const purpose = !each && site.purposeAnswered === false ? 'why the house is tested' : '';
+  const open = [purpose, living].filter(Boolean);
+  return open.length > 0 ? `Not answered yet: ${listed(open)}.` : '';
 }
 
 /** Why this is not a level to test for the plan's purpose under its profile; empty when it is. */

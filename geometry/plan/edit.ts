@@ -1,6 +1,14 @@
 /** Pure edits of a plan. Inputs are never changed; what an edit does not touch keeps its identity, so that caches by identity work. */
 
 export { type AlignTo, alignedItems, type SpreadAlong, spreadItems } from './edit/align.ts';
+export {
+  type Look,
+  withAnswersWithdrawn,
+  withLiving,
+  withLooksSigned,
+  withNoneHere,
+  withPurpose,
+} from './edit/answers.ts';
 export { checkedPlan, type EditResult } from './edit/checked.ts';
 export { type CopiedWalls, wallsCopied } from './edit/copy-walls.ts';
 export { type Copies, duplicatedItems } from './edit/duplicate.ts';

@@ -193,6 +193,8 @@ export interface Level {
   /** Floor to ceiling. */
   readonly ceiling: Mm;
   readonly living: Living;
+  /** False: `living` is what the app began with, and nobody has answered it yet. Left out: it was answered. */
+  readonly livingAnswered?: boolean;
   readonly ground: Ground;
   readonly walls: readonly Wall[];
   readonly openings: readonly Opening[];
@@ -219,6 +221,8 @@ export interface Site {
   /** Clockwise from straight up the page to true north. */
   readonly north: Deg;
   readonly purpose: Purpose;
+  /** False: `purpose` is what the app began with, and nobody has answered it yet. Left out: it was answered. */
+  readonly purposeAnswered?: boolean;
 }
 
 export interface Override {

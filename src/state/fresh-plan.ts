@@ -1,9 +1,13 @@
 import { emptyPlan } from '../../geometry/plan/empty.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
 
-/** An empty plan in the time zone of this device: most jobs are where the tester is. */
+/** An empty plan in the time zone of this device: most jobs are where the tester is. Why it is tested and who lives there is asked, not assumed. */
 export function freshPlan(): Plan {
   const plan = emptyPlan();
   const { timeZone } = Intl.DateTimeFormat().resolvedOptions();
-  return timeZone ? { ...plan, site: { ...plan.site, timeZone } } : plan;
+  return {
+    ...plan,
+    site: { ...plan.site, ...(timeZone ? { timeZone } : {}), purposeAnswered: false },
+    levels: plan.levels.map((level) => ({ ...level, livingAnswered: false })),
+  };
 }

@@ -34,7 +34,14 @@ export function reportsOf(plan: Plan, model: LevelModel): readonly DetectorRepor
 const basisOf = rememberedLately(
   ({ levels, ...rest }: Plan): readonly unknown[] => [
     ...Object.values(rest),
-    ...levels.flatMap(({ id, name, order, living, ground }) => [id, name, order, living, ground]),
+    ...levels.flatMap(({ id, name, order, living, livingAnswered, ground }) => [
+      id,
+      name,
+      order,
+      living,
+      livingAnswered,
+      ground,
+    ]),
   ],
   MOST_KEPT,
 );

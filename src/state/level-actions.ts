@@ -152,8 +152,9 @@ export function createLevelActions(set: Set, get: () => AppState): LevelActions 
 function newLevel(plan: Plan, where: Beside): Level {
   const taken = new Set(plan.levels.map(({ name }) => name.trim()));
   const name = NAMES[where].find((each) => !taken.has(each)) ?? `Level ${plan.levels.length + 1}`;
-  // Lived in until someone says otherwise: too strict a choice of the level to test shows at once, too lax a one does not.
-  return { ...emptyLevel(nextId(plan, 'L')), name, ground: where === 'above' ? 'none' : 'basement' };
+  // Lived in until someone answers: too strict a choice of the level to test shows at once, too lax a one does not.
+  const ground = where === 'above' ? 'none' : 'basement';
+  return { ...emptyLevel(nextId(plan, 'L')), name, ground, livingAnswered: false };
 }
 
 function addedWords(level: Level, beside: Level, where: Beside): string {

@@ -47,6 +47,8 @@ const SECTIONS = [
   ...JOB_SECTIONS,
 ] as const;
 const LEVEL_KEYS = ['name', 'order', 'ceiling', 'living', 'ground'] as const;
+/** What a level may lack. */
+const LEVEL_EXTRAS = ['livingAnswered', 'lookedFor', 'lookedForBy'] as const;
 
 /**
  * `after`, when it is a plan that the reader would read back; else the first reason why not. Looks only at what is not the
@@ -110,9 +112,14 @@ function levelsTrouble(before: Plan, after: Plan): string | null {
 }
 
 function levelTrouble(was: Level | undefined, level: Level, unit: LengthUnit): string | null {
-  for (const key of ['id', ...LEVEL_KEYS] as const) {
-    if (was && was[key] === level[key]) continue;
+  for (const key of ['id', ...LEVEL_KEYS, ...LEVEL_EXTRAS] as const) {
+    if (was?.[key] === level[key]) continue;
     const trouble = structureTrouble(LevelSchema.entries[key], level[key], 'The level', [key]);
+    if (trouble) return trouble;
+  }
+  if (was?.lookedForBy !== level.lookedForBy) {
+    const flaws = (level.lookedForBy ?? []).flatMap(({ at }) => instantFlaws(at, 'at'));
+    const trouble = said('An answer of the walk round', flaws);
     if (trouble) return trouble;
   }
   if (level.tracing && level.tracing !== was?.tracing) {

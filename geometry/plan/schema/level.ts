@@ -140,6 +140,10 @@ export const LevelSchema = about(
       order: about(numberFrom(0, 1000, 'a number'), '0 is the lowest.'),
       ceiling: about(lengthAboveZero(), 'From floor to ceiling.'),
       living: oneOf(['lived-in', 'could-be', 'no']),
+      livingAnswered: about(
+        v.exactOptional(v.boolean('true or false')),
+        'False: `living` is only what a new level begins with; left out: it was answered.',
+      ),
       ground: oneOf(['basement', 'slab', 'crawlspace', 'none']),
       walls: list(WallSchema, 'a list of walls'),
       openings: listOrNone(OpeningSchema, 'a list of openings'),

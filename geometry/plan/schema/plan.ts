@@ -51,6 +51,10 @@ const SiteSchema = section(
     ),
     north: v.optional(about(angle(), 'Clockwise from straight up the page to true north.'), 0),
     purpose: v.optional(oneOf(['own-household', 'property-transfer', 'after-mitigation']), 'own-household'),
+    purposeAnswered: about(
+      v.exactOptional(v.boolean('true or false')),
+      'False: the purpose is only what a new plan begins with; left out: it was answered.',
+    ),
   },
   'an object with label, timeZone, latitude, longitude, north and purpose',
 );

@@ -1,3 +1,4 @@
+import type { Look } from '../../../geometry/plan/edit.ts';
 import type { Condition, ConditionState, Plan } from '../../../geometry/plan/model.ts';
 import { answerFor } from './report.ts';
 import type { ConditionRow } from './types.ts';
@@ -16,12 +17,6 @@ function withEntry(plan: Plan, entry: Condition): Plan {
   const index =
     place < 0 ? rest.length : plan.conditions.slice(0, place).filter(({ item }) => item !== entry.item).length;
   return { ...plan, conditions: [...rest.slice(0, index), entry, ...rest.slice(index)] };
-}
-
-/** Who looks, and when (RFC 3339); either may be missing. */
-export interface Look {
-  readonly by: string;
-  readonly at: string | null;
 }
 
 /**

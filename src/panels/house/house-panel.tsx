@@ -1,4 +1,5 @@
 import { sourceWords } from '../../../geometry/words/sources.ts';
+import { lacksWhoOrWhen } from '../../job/conditions/edit.ts';
 import { BREAK_SOURCES, conditionsReport, WHY_BREAKS_COUNT } from '../../job/conditions/report.ts';
 import { useAppStore } from '../../state/store.ts';
 import { Cautions } from '../cautions.tsx';
@@ -7,6 +8,7 @@ import { AgreementFields } from './agreement-fields.tsx';
 import { ConditionItem } from './condition-item.tsx';
 import { Papers } from './papers.tsx';
 import { WHOLE } from './state-words.ts';
+import { signAnswers } from './walk.ts';
 import { WalkFields } from './walk-fields.tsx';
 import './house.css';
 
@@ -30,7 +32,7 @@ export function HousePanel() {
         </p>
         <p>{report.says}</p>
       </div>
-      <WalkFields rows={report.rows} />
+      <WalkFields lacking={report.rows.filter(lacksWhoOrWhen)} onSign={signAnswers} />
       <section aria-labelledby="conditions-heading">
         <h3 id="conditions-heading">Closed-building conditions</h3>
         <p className="small soft">A press on a name tells what is asked and where it is published.</p>

@@ -1,4 +1,5 @@
 import type { Verdict } from '../../../geometry/check/types.ts';
+import type { Look } from '../../../geometry/plan/edit.ts';
 import type { ConditionState } from '../../../geometry/plan/model.ts';
 import { listed } from '../../../geometry/words.ts';
 import type { ConditionRow } from '../../job/conditions/types.ts';
@@ -44,13 +45,18 @@ export const WHOLE: Readonly<Record<TestStanding, { readonly word: string; reado
 export function answerLine({ state, answered, by, at, early }: ConditionRow, zone: string): string {
   if (state !== answered) return overruled(state, answered);
   if (state === 'unknown') return STATE_WORDS[state];
+  const word = early ? 'Kept so far' : STATE_WORDS[state];
+  return `${word}: ${whoAndWhen({ by, at }, zone)}`;
+}
+
+/** "R. Alder, Sat 7 Mar, 18:00"; whichever of the two is not written down says so. */
+export function whoAndWhen({ by, at }: Look, zone: string): string {
   const time = msOf(at);
   const when = time === null ? '' : saidInstant(time, zone);
   const known = [by, when].filter(Boolean).join(', ');
   const lacks = [by ? '' : 'who', when ? '' : 'when'].filter(Boolean);
   const missing = lacks.length > 0 ? `${listed(lacks)} not written down` : '';
-  const word = early ? 'Kept so far' : STATE_WORDS[state];
-  return `${word}: ${[known, missing].filter(Boolean).join('; ')}`;
+  return [known, missing].filter(Boolean).join('; ');
 }
 
 /** The log knows of a break, or every house has it: whoever answered otherwise did not see that. */

@@ -1,18 +1,22 @@
 import { useRef } from 'react';
 import { counted } from '../../../geometry/words.ts';
-import { lacksWhoOrWhen } from '../../job/conditions/edit.ts';
-import type { ConditionRow } from '../../job/conditions/types.ts';
 import { useAppStore } from '../../state/store.ts';
 import { InstantField } from '../fields/instant-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
-import { signAnswers, useWalk } from './walk.ts';
+import { useWalk } from './walk.ts';
+
+interface Props {
+  /** Answers that stand without who or without when. */
+  readonly lacking: readonly { readonly by: string; readonly at: string | null }[];
+  /** Puts who and when on them. */
+  readonly onSign: () => void;
+}
 
 /** Who walks and when; and where answers were given without, the press that puts it on them. */
-export function WalkFields({ rows }: { readonly rows: readonly ConditionRow[] }) {
+export function WalkFields({ lacking, onSign }: Props) {
   const zone = useAppStore(({ plan }) => plan.site.timeZone);
   const { by, at } = useWalk();
   const place = useRef<HTMLDivElement>(null);
-  const lacking = rows.filter(lacksWhoOrWhen);
   const mended = lacking.filter((row) => (by && !row.by) || (at && !row.at));
   const what = [by && 'name', at && 'time'].filter(Boolean).join(' and ');
   return (
@@ -41,7 +45,7 @@ export function WalkFields({ rows }: { readonly rows: readonly ConditionRow[] })
               type="button"
               className="button"
               onClick={() => {
-                signAnswers();
+                onSign();
                 place.current?.focus();
               }}
             >

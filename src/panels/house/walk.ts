@@ -1,6 +1,7 @@
 import { create } from 'zustand';
+import type { Look } from '../../../geometry/plan/edit.ts';
 import type { ConditionState } from '../../../geometry/plan/model.ts';
-import { type Look, withAnswer, withLook } from '../../job/conditions/edit.ts';
+import { withAnswer, withLook } from '../../job/conditions/edit.ts';
 import { conditionsReport } from '../../job/conditions/report.ts';
 import { useAppStore } from '../../state/store.ts';
 
