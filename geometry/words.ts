@@ -41,5 +41,6 @@ export {
   thicknessRefusal,
 } from './words/refusal.ts';
 export { compassPoint } from './words/subject.ts';
+export { headWord, openRules, openWords, TONE_WORD, TONES, type Tone, toneOf, worstTone } from './words/tone.ts';
 export { wallEndNames } from './words/wall-ends.ts';
 export { describeWhyNot } from './words/why-not.ts';

@@ -1,6 +1,6 @@
-import type { Detector, Level } from '../plan/model.ts';
+import type { Detector, Level, Plan } from '../plan/model.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
-import type { Subject } from '../rules/types.ts';
+import type { LevelChoice, Subject } from '../rules/types.ts';
 import { apart, ringDistance } from './plane.ts';
 import { type Case, leastRow, mostRow, notRunRow, wordRow } from './rows.ts';
 import type { Row } from './types.ts';
@@ -33,7 +33,15 @@ export function levelRow(
   if (!counts(level)) return wordRow(rule, 'blocked');
   const lowest = Math.min(...plan.levels.filter(counts).map(({ order }) => order));
   const onGround = choice === 'each-on-the-ground' && level.ground !== 'none';
-  return wordRow(rule, level.order === lowest || onGround ? 'clear' : 'blocked');
+  if (level.order !== lowest && !onGround) return wordRow(rule, 'blocked');
+  return restsOnNoAnswer(plan, level, choice) ? notRunRow(rule) : wordRow(rule, 'clear');
+}
+
+/** Whether the choice of the level rests on what a new plan begins with, and nobody has answered. */
+function restsOnNoAnswer({ site, levels }: Plan, level: Level, choice: LevelChoice): boolean {
+  if (choice === 'each-on-the-ground') return level.livingAnswered === false;
+  const lower = levels.filter(({ order }) => order <= level.order);
+  return site.purposeAnswered === false || lower.some(({ livingAnswered }) => livingAnswered === false);
 }
 
 /** At least so high, and with its top no higher than so. */

@@ -154,7 +154,7 @@ export const FRAME = {
   },
   support: {
     id: 'support',
-    name: 'Support',
+    name: 'What carries it',
     says: 'Something carries it: a piece of furniture under its whole foot, a stand, or a hook above',
     measured: 'none',
   },

@@ -9,8 +9,9 @@ import {
   describeCheck,
   describeEntered,
   describeReport,
+  headWord,
   inOrder,
-  VERDICT_WORD,
+  toneOf,
 } from '../../geometry/words.ts';
 import { thicknessFrom } from '../state/chain.ts';
 import { useMenu } from '../state/menu.ts';
@@ -85,7 +86,7 @@ function seenWhilePulled(state: AppState, sketch: Sketch): readonly unknown[] {
   const reports = selectReports(state);
   const detectors = selectLevel(state).detectors.flatMap((detector) => {
     const report = reports.find(({ id }) => id === detector.id);
-    return [detector, selection.includes(detector.id) ? report : report?.verdict];
+    return [detector, selection.includes(detector.id) ? report : report && toneOf(report)];
   });
   return [
     'pulled',
@@ -168,7 +169,7 @@ function paintAllDetectors(pen: Pen, state: AppState, sketch: Sketch): NoteGroun
   // In words too, so that no one has to know the colours; what is carried has its verdict on the note.
   for (const { detector, report } of drawn) {
     const place = detector === carried ? undefined : names.labels.get(detector.id);
-    if (place && report) writeLabel(pen, detector, VERDICT_WORD[report.verdict], place);
+    if (place && report) writeLabel(pen, detector, headWord(report), place);
   }
   if (sketch.cross) {
     // The cross says below itself how it is moved.
@@ -196,7 +197,7 @@ function noteFor(state: AppState, sketch: Sketch): PointerNote | null {
   const level = selectLevel(state);
   const verdictNote = (detector: Detector, report: DetectorReport, touch: boolean): PointerNote => ({
     at: screen(detector.at),
-    verdict: { tone: report.verdict, word: capital(VERDICT_WORD[report.verdict]) },
+    verdict: { tone: toneOf(report), word: capital(headWord(report)) },
     lines: sentences(`${reasonOf(report, state)} ${describeEntered(level, detector, report)}`),
     byTouch: touch,
   });

@@ -2,12 +2,12 @@
  * Every colour, size, weight and time that the screen and the sheet are drawn with: nothing literal elsewhere.
  * The canvas reads these objects; the style sheets read the custom properties that `theme.ts` makes of them.
  *
- * The verdict tones are Okabe and Ito's bluish green, orange, vermilion and reddish purple (2008, a set that people
+ * The verdict tones are Okabe and Ito's bluish green, sky blue (clear of what is drawn), orange, vermilion and reddish purple (2008, a set that people
  * with colour-vision deficiency tell apart), darkened or set under dark text until every text passes 4.5:1; the accent
  * is their blue. `tests/src/design/contrast.test.ts` computes the contrasts.
  */
 
-import type { Verdict } from '../../geometry/check/types.ts';
+import type { Tone } from '../../geometry/words/tone.ts';
 
 /** Colours of one verdict: a filled ground, the text on it, and the tone as text or line on paper. */
 export interface VerdictTone {
@@ -49,7 +49,7 @@ export interface Theme {
   /** Walls of the level below, and their edge. */
   readonly below: string;
   readonly belowEdge: string;
-  readonly verdict: Readonly<Record<Verdict, VerdictTone>>;
+  readonly verdict: Readonly<Record<Tone, VerdictTone>>;
   /** Multiplies every line weight. */
   readonly weight: number;
   /** How a photo under the drawing is shown: a bright one would blind on a dark sheet. */
@@ -79,6 +79,7 @@ const paper: Theme = {
   belowEdge: '#9aa5aa',
   verdict: {
     clear: { ground: '#006f51', on: '#ffffff', line: '#006f51' },
+    'clear-of-drawn': { ground: '#a9daf5', on: '#16212b', line: '#1a6689' },
     tight: { ground: '#e69f00', on: '#16212b', line: '#7d5600' },
     blocked: { ground: '#ad4000', on: '#ffffff', line: '#a53d00' },
     unknown: { ground: '#83496a', on: '#ffffff', line: '#83496a' },
@@ -110,6 +111,7 @@ const sun: Theme = {
   belowEdge: '#6b6b6b',
   verdict: {
     clear: { ground: '#00533c', on: '#ffffff', line: '#00533c' },
+    'clear-of-drawn': { ground: '#a9daf5', on: '#000000', line: '#0c4a68' },
     tight: { ground: '#ffb000', on: '#000000', line: '#614300' },
     blocked: { ground: '#7a3000', on: '#ffffff', line: '#7a3000' },
     unknown: { ground: '#5c3049', on: '#ffffff', line: '#5c3049' },
@@ -141,6 +143,7 @@ const dark: Theme = {
   belowEdge: '#5f707a',
   verdict: {
     clear: { ground: '#3cc79f', on: '#0e1418', line: '#3cc79f' },
+    'clear-of-drawn': { ground: '#1f4a61', on: '#eef3f2', line: '#8fd0f5' },
     tight: { ground: '#f0b429', on: '#0e1418', line: '#f0b429' },
     blocked: { ground: '#ff8a47', on: '#0e1418', line: '#ff8a47' },
     unknown: { ground: '#dd9cc0', on: '#0e1418', line: '#dd9cc0' },

@@ -1,14 +1,21 @@
 import type { RoomUse, XY } from '../../geometry/plan/model.ts';
 import { capital, ROOM_USE_NOUN } from '../../geometry/words.ts';
-import type { HintAct } from '../state/guidance.ts';
+import type { HintAct, Stage } from '../state/guidance.ts';
 import { setAtWall } from '../state/out-of-wall.ts';
 import { selectLevel } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
 import { SELECT_TOOL } from '../state/tool.ts';
+import type { QuestionId } from '../state/walk-round.ts';
 import { makeOneWall } from '../state/wall-acts.ts';
 import { openQuestion, openStage, unfold, useUi } from './ui.ts';
 
 export const TITLE_FIELD = 'plan-title';
+export const PURPOSE_FIELD = 'site-purpose';
+/** The first answer to what carries a detector. */
+export const SUPPORT_ANSWER = 'support-answer';
+/** The answer "none here" for a rule. */
+export const noneHereId = (rule: string): string => `none-here-${rule}`;
+export const livingFieldId = (levelId: string): string => `living-${levelId}`;
 /** The group of the levels in the column of the job. */
 export const LEVELS_GROUP = 'levels-group';
 
@@ -49,6 +56,15 @@ export function act(offer: HintAct): void {
     case 'show':
       showThings(offer.levelId, offer.ids, offer.at);
       return;
+    case 'question':
+      goToQuestion(offer.question, offer.rule);
+      return;
+    case 'support':
+      goToSupport(offer.levelId, offer.detectorId);
+      return;
+    case 'living':
+      goToField('site', livingFieldId(offer.levelId));
+      return;
     case 'name-room':
       showThings(offer.levelId, [], offer.at);
       nameRoom(offer.at);
@@ -68,8 +84,49 @@ export function act(offer: HintAct): void {
       return;
     case 'field':
       if (offer.field === 'title') document.getElementById(TITLE_FIELD)?.focus();
+      else if (offer.field === 'purpose') goToField('site', PURPOSE_FIELD);
       else openPlaceOfSite();
   }
+}
+
+/** A question of the walk round, open, with the keyboard on its answer "none here". */
+export function goToQuestion(question: QuestionId, rule: string): void {
+  useAppStore.getState().setTool(SELECT_TOOL);
+  unfold('job');
+  useUi.setState({ stage: 'draw', question, roomAt: null });
+  focusWhenThere([noneHereId(rule), `question-${question}`]);
+}
+
+/** The answers to what carries a detector, beside its verdict. */
+function goToSupport(levelId: string, detectorId: string): void {
+  useAppStore.getState().showThings(levelId, [detectorId]);
+  unfold('side');
+  focusWhenThere([SUPPORT_ANSWER]);
+}
+
+function goToField(stage: Stage, id: string): void {
+  unfold('job');
+  openStage(stage);
+  focusWhenThere([id]);
+}
+
+/** Frames that a part of the page may take to come: some are loaded when they are first shown. */
+const FRAMES = 120;
+
+/** Does it to the first of these that is there, as soon as one is. */
+function whenThere(ids: readonly string[], does: (found: HTMLElement) => void, frames = FRAMES): void {
+  requestAnimationFrame(() => {
+    const found = ids.map((id) => document.getElementById(id)).find((each) => each !== null);
+    if (found) does(found);
+    else if (frames > 0) whenThere(ids, does, frames - 1);
+  });
+}
+
+function focusWhenThere(ids: readonly string[]): void {
+  whenThere(ids, (found) => {
+    found.focus();
+    found.scrollIntoView({ block: 'nearest' });
+  });
 }
 
 function comeTo(levelId: string): void {
@@ -81,11 +138,10 @@ function comeTo(levelId: string): void {
 function showLevels(): void {
   unfold('job');
   openStage('draw');
-  requestAnimationFrame(() => {
-    const group = document.getElementById(LEVELS_GROUP);
+  whenThere([LEVELS_GROUP], (group) => {
     if (group instanceof HTMLDetailsElement) group.open = true;
-    group?.querySelector('summary')?.focus();
-    group?.scrollIntoView({ block: 'start' });
+    group.querySelector('summary')?.focus();
+    group.scrollIntoView({ block: 'start' });
   });
 }
 

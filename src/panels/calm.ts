@@ -1,5 +1,6 @@
 import { createStore, useStore } from 'zustand';
 import type { DetectorReport } from '../../geometry/check/types.ts';
+import { toneOf } from '../../geometry/words/tone.ts';
 import { selectReports } from '../state/selectors.ts';
 import { type AppState, useAppStore } from '../state/store.ts';
 
@@ -32,7 +33,7 @@ function isUnderWay({ live, draft }: AppState): boolean {
 }
 
 function sameVerdicts(a: readonly DetectorReport[], b: readonly DetectorReport[]): boolean {
-  return a.length === b.length && a.every(({ id, verdict }, i) => b[i]?.id === id && b[i].verdict === verdict);
+  return a.length === b.length && a.every((each, i) => b[i]?.id === each.id && toneOf(b[i]) === toneOf(each));
 }
 
 /** What a panel shows of the plan. Where a press must act on what is so now, `useAppStore.getState()` says it. */

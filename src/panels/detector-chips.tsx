@@ -1,4 +1,4 @@
-import { VERDICT_WORD } from '../../geometry/words.ts';
+import { headWord, toneOf } from '../../geometry/words.ts';
 import { selectReports } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
 import { useCalm } from './calm.ts';
@@ -14,19 +14,21 @@ export function DetectorChips() {
   const select = useAppStore((state) => state.select);
   return (
     <ul className="chips" aria-label="Detectors on this level">
-      {reports.map(({ id, verdict }) => {
+      {reports.map((report) => {
+        const { id } = report;
+        const tone = toneOf(report);
         const label = level.detectors.find((each) => each.id === id)?.label.trim() || 'no label';
         return (
           <li key={id}>
             <button
               type="button"
               className="chip"
-              data-verdict={verdict}
+              data-verdict={tone}
               aria-pressed={id === spokenId}
               onClick={() => select([id])}
             >
-              <VerdictMark verdict={verdict} size={16} />
-              {label} <span className="chip__word">{VERDICT_WORD[verdict]}</span>
+              <VerdictMark verdict={tone} size={16} />
+              {label} <span className="chip__word">{headWord(report)}</span>
             </button>
           </li>
         );

@@ -1,6 +1,5 @@
-import { VERDICT_WORD } from '../../geometry/words.ts';
+import { TONE_WORD, worstTone } from '../../geometry/words.ts';
 import { openMenuByKey } from '../canvas/open-menu.ts';
-import { worstOf } from '../state/judged.ts';
 import { judgedLevels, selectBelow } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
 import { useLevel } from './use-level.ts';
@@ -25,17 +24,17 @@ function Levels() {
   return (
     <fieldset className="foot__group" aria-label="Levels, lowest first">
       {levels.map(({ model: { level }, reports }) => {
-        const verdict = worstOf(reports);
+        const tone = worstTone(reports);
         return (
           <button
             key={level.id}
             type="button"
             className="button"
-            aria-label={verdict ? `${level.name.trim() || 'No name'}, ${VERDICT_WORD[verdict]}` : undefined}
+            aria-label={tone ? `${level.name.trim() || 'No name'}, ${TONE_WORD[tone]}` : undefined}
             aria-pressed={level.id === shown.id}
             onClick={() => setLevel(level.id)}
           >
-            {verdict && <VerdictMark verdict={verdict} size={16} />}
+            {tone && <VerdictMark verdict={tone} size={16} />}
             {level.name.trim() || 'No name'}
           </button>
         );

@@ -1,9 +1,8 @@
 import { lazy, Suspense, useLayoutEffect, useRef } from 'react';
-import type { Stage, StageState } from '../state/guidance.ts';
+import { type Hint, STAGE_NAME, type Stage, type StageState } from '../state/guidance.ts';
 import { ColumnHead } from './column-head.tsx';
 import { Hints, StillToDo } from './hints.tsx';
 import { later } from './later.tsx';
-import { LevelPanel } from './level/level-panel.tsx';
 import { Palette } from './palette.tsx';
 import { QUESTIONS } from './questions.ts';
 import { TestLine, TestMark } from './test-line.tsx';
@@ -14,24 +13,15 @@ import './job-column.css';
 const TracingPanel = lazy(() => import('./tracing-panel.tsx').then((module) => ({ default: module.TracingPanel })));
 
 const ItemList = later(() => import('./item-list.tsx').then((part) => part.ItemList));
+const LevelPanel = later(() => import('./level/level-panel.tsx').then((part) => part.LevelPanel));
 const SitePanel = later(() => import('./site-panel.tsx').then((part) => part.SitePanel));
+const WhoLooks = later(() => import('./looked/who-looks.tsx').then((part) => part.WhoLooks));
 const PlacePanel = later(() => import('./place-panel.tsx').then((part) => part.PlacePanel));
 const TimePanel = later(() => import('./time/time-panel.tsx').then((part) => part.TimePanel));
 const HousePanel = later(() => import('./house/house-panel.tsx').then((part) => part.HousePanel));
 const LogPanel = later(() => import('./log/log-panel.tsx').then((part) => part.LogPanel));
 const ReadPanel = later(() => import('./read/read-panel.tsx').then((part) => part.ReadPanel));
 const SheetPanel = later(() => import('./sheet-panel.tsx').then((part) => part.SheetPanel));
-
-const NAMES: Readonly<Record<Stage, string>> = {
-  site: 'Site',
-  draw: 'Draw',
-  place: 'Place',
-  time: 'Time',
-  house: 'House',
-  log: 'Log',
-  read: 'Read',
-  sheet: 'Sheet',
-};
 
 /** The job from top to bottom. Each stage says what is done and what is missing next; the open one holds its work. */
 export function JobColumn() {
@@ -71,7 +61,7 @@ function Things() {
 }
 
 function StageItem({
-  state: { stage, done, hints, finished },
+  state: { stage, done, hints, whole },
   next,
 }: {
   readonly state: StageState;
@@ -81,8 +71,7 @@ function StageItem({
   const item = useHeadingInView(open);
   const saidAbove = useUi((ui) => ui.toDoOpen);
   const missing = hints.some((hint) => hint.missing);
-  // What leads to a stage of the written part of the job, this one or one before it, is said by the work below, with the same press.
-  const shown = open ? hints.filter(({ act }) => act?.kind !== 'stage') : hints.slice(0, 1);
+  const shown = open ? hints.filter(isNotSaidBelow) : hints.slice(0, 1);
   return (
     <li ref={item} className="stage" data-open={open || undefined} data-next={next || undefined}>
       <h2 className="stage__heading">
@@ -96,10 +85,10 @@ function StageItem({
           onClick={() => openStage(open ? null : stage)}
         >
           <span className="stage__name" id={`stage-${stage}-name`}>
-            {NAMES[stage]}
+            {STAGE_NAME[stage]}
           </span>
           <span className="stage__state" id={`stage-${stage}-state`}>
-            <span className="stage__count">{markOf(missing, next, finished ? done : '')}</span>{' '}
+            <span className="stage__count">{markOf(missing, next, whole)}</span>{' '}
             {done && <span className="stage__done">{done}</span>}
           </span>
         </button>
@@ -110,6 +99,15 @@ function StageItem({
       </div>
     </li>
   );
+}
+
+/**
+ * What leads to a stage of the written part of the job, this one or one before it, is said by the work below, with the same press; of the
+ * questions that are open only the next one, for each says so itself.
+ */
+function isNotSaidBelow({ act }: Hint, index: number, hints: readonly Hint[]): boolean {
+  if (act?.kind === 'question') return hints.findIndex((each) => each.act?.kind === 'question') === index;
+  return act?.kind !== 'stage';
 }
 
 /** The part of the column, from its top, in which a heading leaves its work enough room below. */
@@ -133,10 +131,10 @@ function useHeadingInView(open: boolean) {
   return item;
 }
 
-/** A stage of which nothing is there yet, or whose time has not come, is not done, even where nothing is missing before its time. */
-function markOf(missing: boolean, next: boolean, done: string): string {
-  if (!missing) return done ? 'done' : '';
-  return next ? 'next' : '';
+/** A stage of which something is still to come is not done, even where nothing is missing before its time. */
+function markOf(missing: boolean, next: boolean, whole: boolean): string {
+  if (whole) return 'done';
+  return missing && next ? 'next' : '';
 }
 
 function StageWork({ stage }: { readonly stage: Stage }) {
@@ -147,6 +145,7 @@ function StageWork({ stage }: { readonly stage: Stage }) {
       return (
         <>
           <Palette questions={QUESTIONS.filter(({ id }) => id !== 'sit')} />
+          <WhoLooks />
           <LevelPanel />
           <Suspense>
             <TracingPanel />

@@ -5,7 +5,10 @@ import { ACTS } from './menu/table.ts';
 import { PAGE_KEYS } from './page-keys.ts';
 
 const PALETTE_KEYS = [
-  { keys: '1 to 8', does: 'Open a question of the walk; then a second digit takes that answer in hand' },
+  {
+    keys: '1 to 9',
+    does: 'Open a question of the walk; then a second digit takes that answer in hand, 0 leads to "none here"',
+  },
 ] as const;
 
 const ACT_KEYS = ACTS.flatMap(({ key, name, does }) =>

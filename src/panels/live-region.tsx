@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import type { XY } from '../../geometry/plan/model.ts';
-import { capital, describeEntered, describeReport, VERDICT_WORD } from '../../geometry/words.ts';
+import { capital, describeEntered, describeReport, headWord, openWords } from '../../geometry/words.ts';
 import { judgedGhost } from '../canvas/ghost.ts';
 import { useSketch } from '../canvas/sketch.ts';
 import { levelName } from '../state/level-actions.ts';
@@ -60,10 +60,12 @@ function changedVerdicts(before: ReadonlyMap<string, string>) {
   const lines: string[] = [];
   const verdicts = new Map<string, string>();
   for (const report of selectReports(state)) {
-    verdicts.set(report.id, report.verdict);
-    if (before.get(report.id) === report.verdict) continue;
+    verdicts.set(report.id, headWord(report));
+    if (before.get(report.id) === headWord(report)) continue;
     const label = level.detectors.find(({ id }) => id === report.id)?.label || 'Detector';
-    lines.push(`${label}: ${VERDICT_WORD[report.verdict]}. ${describeReport(report, plan, level)}`);
+    lines.push(
+      `${label}: ${headWord(report)}. ${describeReport(report, plan, level)} ${openWords(report, plan)}`.trim(),
+    );
   }
   return { verdicts, lines };
 }
@@ -82,5 +84,5 @@ function inHandWords(): string {
   const { detector, report } = ghost;
   const level = selectLevel(state);
   const reason = `${describeReport(report, selectShownPlan(state), level)} ${describeEntered(level, detector, report)}`;
-  return `Here: ${capital(VERDICT_WORD[report.verdict])}. ${reason.trim()}`;
+  return `Here: ${capital(headWord(report))}. ${reason.trim()}`;
 }

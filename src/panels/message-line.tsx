@@ -1,4 +1,4 @@
-import { stillToDo } from '../state/guidance.ts';
+import { nextStep, stillToDo } from '../state/guidance.ts';
 import { useAppStore } from '../state/store.ts';
 import { SELECT_TOOL, type Tool } from '../state/tool.ts';
 import { act } from './acts.ts';
@@ -13,16 +13,16 @@ export function MessageLine() {
   const tool = useAppStore((state) => state.tool);
   const kept = useAppStore((state) => state.keepTool);
   const { setTool, setKeepTool, say } = useAppStore.getState();
-  const hints = stillToDo(useGuidance());
-  const missing = hints.find((hint) => hint.missing);
+  const stages = useGuidance();
+  const next = nextStep(stages);
   const level = useLevel();
   // The bare sheet says itself what to do first.
   const bare = level.walls.length === 0;
   // What was just said may ask for the use of a room: of one on this level.
-  const unnamed = hints.find(({ act: offer }) => offer?.kind === 'name-room' && offer.levelId === level.id);
+  const unnamed = stillToDo(stages).find(({ act: offer }) => offer?.kind === 'name-room' && offer.levelId === level.id);
   const remark = useAppStore((state) => state.remark);
   const remedy = remark?.act && message.includes(remark.words) ? remark.act : null;
-  const offer = message ? (remedy ?? unnamed?.act) : tool.kind === 'select' && missing?.act;
+  const offer = message ? (remedy ?? unnamed?.act) : tool.kind === 'select' && next.act;
   const corners = useAppStore(({ chain }) => chain.corners.length);
   const missed = useMissedStart();
   const doing = message || missed || `${kept ? 'Kept in hand. ' : ''}${doingWords(tool, corners)}`;
@@ -31,9 +31,7 @@ export function MessageLine() {
       <p role="status" className={doing ? '' : 'unseen'}>
         {doing}
       </p>
-      {!doing && !bare && (
-        <p className="message__next">{missing ? `Next: ${missing.text}` : 'Nothing is missing on this plan.'}</p>
-      )}
+      {!doing && !bare && <p className="message__next">{next.says}</p>}
       {!bare && offer && (
         <button type="button" className="text-button" onClick={() => act(offer)}>
           {offer.label}

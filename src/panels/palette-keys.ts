@@ -2,13 +2,14 @@ import { useEffect } from 'react';
 import { isIdleLetter } from '../state/letter-keys.ts';
 import { useAppStore } from '../state/store.ts';
 import type { Tool } from '../state/tool.ts';
-import { pickUse } from './acts.ts';
+import { rulesOf } from '../state/walk-round.ts';
+import { goToQuestion, pickUse } from './acts.ts';
 import { QUESTIONS, sameTool } from './questions.ts';
 import { openQuestion, openStage, unfold, useUi } from './ui.ts';
 
 /**
  * Two digits put a thing in hand: the question's place in the walk, then the answer's place under it. "4 1" is the first
- * thing that moves air. What comes after the ninth answer has no key.
+ * thing that moves air, "4 0" is "none here". What comes after the ninth answer has no key.
  */
 export function keyFor(tool: Tool): string {
   for (const [asked, { answers }] of QUESTIONS.entries()) {
@@ -27,9 +28,13 @@ export function usePaletteKeys(): void {
     let asked: { index: number; at: number } | null = null;
     const onKey = (event: KeyboardEvent) => {
       if (event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey || isTyping(event.target)) return;
-      if (!/^[1-9]$/.test(event.key) || useAppStore.getState().draft !== null || useUi.getState().dialog) return;
+      if (!/^\d$/.test(event.key) || useAppStore.getState().draft !== null || useUi.getState().dialog) return;
       if (isIdleLetter(event)) return;
       const digit = Number(event.key) - 1;
+      if (digit < 0) {
+        if (asked && event.timeStamp - asked.at < PAUSE_MS) goToNoneHere(asked.index, event);
+        return;
+      }
       if (asked && event.timeStamp - asked.at < PAUSE_MS && take(asked.index, digit)) {
         asked = null;
         event.preventDefault();
@@ -46,6 +51,15 @@ export function usePaletteKeys(): void {
     window.addEventListener('keydown', onKey);
     return () => window.removeEventListener('keydown', onKey);
   }, []);
+}
+
+/** "5 0": the keyboard comes to "none here" of the fifth question; Enter answers it. */
+function goToNoneHere(questionIndex: number, event: KeyboardEvent): void {
+  const question = QUESTIONS[questionIndex]?.id;
+  const [rule] = question ? rulesOf(question) : [];
+  if (!question || !rule) return;
+  event.preventDefault();
+  goToQuestion(question, rule);
 }
 
 function take(questionIndex: number, answerIndex: number): boolean {

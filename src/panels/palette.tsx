@@ -1,11 +1,15 @@
 import { useAppStore } from '../state/store.ts';
 import { SELECT_TOOL } from '../state/tool.ts';
 import { pickUse } from './acts.ts';
+import { later } from './later.tsx';
+import { QuestionState } from './looked/question-state.tsx';
 import { keyFor } from './palette-keys.ts';
 import { type Answer, likeWords, type Question, sameTool } from './questions.ts';
 import { openQuestion, useUi } from './ui.ts';
 import { useLevel } from './use-level.ts';
 import './palette.css';
+
+const NoneHere = later(() => import('./looked/none-here.tsx').then((part) => part.NoneHere));
 
 interface Props {
   readonly questions: readonly Question[];
@@ -52,15 +56,18 @@ function QuestionItem({
             id={`question-${id}`}
             className="question__button"
             aria-expanded={open}
+            aria-labelledby={`question-${id}-asks`}
+            aria-describedby={`question-${id}-state`}
             onClick={() => openQuestion(open ? null : id)}
           >
-            {asks}
+            <span id={`question-${id}-asks`}>{asks}</span> <QuestionState id={id} />
           </button>
         )}
       </h3>
       {open && (
         <>
           {asked && <p className="question__asked">Pick the use of the room without a name.</p>}
+          <NoneHere id={id} />
           <ul className="answers">
             {answers.map((answer) => (
               <AnswerItem key={answer.name} answer={answer} />

@@ -13,10 +13,7 @@ import {
 } from '../state/defaults.ts';
 import { fixtureLike, objectLike, openingLike } from '../state/same-again.ts';
 import type { Tool } from '../state/tool.ts';
-
-/** What a tester asks on a walk round the room, each with the few things that answer it. */
-const QUESTION_IDS = ['closes', 'opens', 'used', 'air', 'heats', 'wet', 'stands', 'sit'] as const;
-export type QuestionId = (typeof QUESTION_IDS)[number];
+import type { QuestionId } from '../state/walk-round.ts';
 
 export interface Answer {
   readonly name: string;
@@ -66,6 +63,7 @@ const opening = (kind: OpeningKind): Answer =>
 const use = (kind: RoomUse, group = ''): Answer =>
   answer(capital(ROOM_USE_NOUN[kind]), { kind: 'room', use: kind }, none, group);
 
+/** What a tester asks on a walk round the room, each with the few things that answer it; "none here" is an answer too. */
 export const QUESTIONS: readonly Question[] = [
   {
     id: 'closes',
@@ -131,6 +129,8 @@ export const QUESTIONS: readonly Question[] = [
       answer('Detector', { kind: 'detector' }, (unit) => `${formatLength(DETECTOR_DEFAULTS.radius * 2, unit)} across`),
     ],
   },
+  // Behind the others, whose number is the key that opens them. Nothing is drawn for it.
+  { id: 'sun', asks: 'Where does direct sun fall?', answers: [] },
 ];
 
 /** The answer of the walk that puts this in hand; none for what no question asks for. */

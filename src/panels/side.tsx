@@ -1,4 +1,4 @@
-import { CAUTIONS, capital, VERDICT_WORD } from '../../geometry/words.ts';
+import { CAUTIONS, capital, headWord, toneOf } from '../../geometry/words.ts';
 import { selectReports } from '../state/selectors.ts';
 import { type AppState, useAppStore } from '../state/store.ts';
 import { useCalm } from './calm.ts';
@@ -47,13 +47,14 @@ function onlyDetectorSelected({ selection, plan }: AppState): boolean {
 /** Folded, the verdict still shows: it is what one carries the detector about for. */
 function SideRail() {
   const spokenId = useCalm(selectSpokenId);
-  const verdict = useCalm(selectReports).find(({ id }) => id === spokenId)?.verdict;
+  const report = useCalm(selectReports).find(({ id }) => id === spokenId);
+  const tone = report && toneOf(report);
   const selected = useAppStore((state) => state.selection.length > 0 && !onlyDetectorSelected(state));
   return (
-    <aside className="side side--folded" aria-label="Verdict and numbers, folded" data-verdict={verdict ?? 'none'}>
+    <aside className="side side--folded" aria-label="Verdict and numbers, folded" data-verdict={tone ?? 'none'}>
       <button type="button" className="rail" onClick={() => unfold('side')}>
-        {verdict && <VerdictMark verdict={verdict} size={22} />}
-        <span>{verdict ? capital(VERDICT_WORD[verdict]) : 'Verdict'}</span>
+        {tone && <VerdictMark verdict={tone} size={22} />}
+        <span>{report ? capital(headWord(report)) : 'Verdict'}</span>
         <LoosenedShort />
         {selected && <span className="rail__more">and the numbers of what is selected</span>}
         <span className="unseen">, unfold</span>

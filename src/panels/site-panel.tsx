@@ -1,10 +1,14 @@
+import { levelsInOrder, withPurpose } from '../../geometry/plan/edit.ts';
 import type { Plan, Purpose, Site } from '../../geometry/plan/model.ts';
 import { capital, PURPOSE_PHRASE } from '../../geometry/words.ts';
+import { levelName } from '../state/level-actions.ts';
 import { useAppStore } from '../state/store.ts';
+import { livingFieldId, PURPOSE_FIELD } from './acts.ts';
 import { ChoiceField } from './fields/choice-field.tsx';
 import { LengthField } from './fields/length-field.tsx';
 import { NumberField } from './fields/number-field.tsx';
 import { TextField } from './fields/text-field.tsx';
+import { LivingField } from './level/living-field.tsx';
 import { ProtocolPanel } from './protocol-panel.tsx';
 import { ZoneField } from './zone-field.tsx';
 
@@ -15,7 +19,8 @@ const PURPOSES = (Object.entries(PURPOSE_PHRASE) as [Purpose, string][]).map(([v
 
 /** Whose house it is, why it is tested, how the page lies, and the rules that are kept. */
 export function SitePanel() {
-  const { title, site, display, tapeTolerance } = useAppStore((state) => state.plan);
+  const plan = useAppStore((state) => state.plan);
+  const { title, site, display, tapeTolerance } = plan;
   const run = useAppStore((state) => state.run);
   const change = (patch: Partial<Plan>) => run((plan) => ({ ...plan, ...patch }));
   const changeSite = (patch: Partial<Site>) => {
@@ -38,12 +43,18 @@ export function SitePanel() {
         <div className="wide">
           <ChoiceField
             label="Why it is tested"
-            value={site.purpose}
+            fieldId={PURPOSE_FIELD}
+            value={site.purposeAnswered === false ? null : site.purpose}
             choices={PURPOSES}
             hint="It decides which level is tested."
-            onCommit={(purpose) => changeSite({ purpose })}
+            onCommit={(purpose) => run((plan) => withPurpose(plan, purpose))}
           />
         </div>
+        {levelsInOrder(plan).map((level) => (
+          <div key={level.id} className="wide">
+            <LivingField level={level} label={`People on ${levelName(level)}`} fieldId={livingFieldId(level.id)} />
+          </div>
+        ))}
         <NumberField
           label="North, from up the page"
           value={site.north}

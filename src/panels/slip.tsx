@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 import type { DetectorReport } from '../../geometry/check/types.ts';
 import type { Detector } from '../../geometry/plan/model.ts';
-import { capital, describeEntered, describeReport, listed, notRunRules, VERDICT_WORD } from '../../geometry/words.ts';
+import { capital, describeEntered, describeReport, headWord, notRunRules, toneOf } from '../../geometry/words.ts';
 import { selectCarried, selectReports } from '../state/selectors.ts';
 import { useCalm } from './calm.ts';
 import { later } from './later.tsx';
@@ -14,6 +14,8 @@ import './slip.css';
 // Beside a verdict, and there is none before the first detector.
 const WaysOut = later(() => import('./slip-ways.tsx').then((part) => part.WaysOut));
 const ByPress = later(() => import('./slip-ways.tsx').then((part) => part.ByPress));
+const OpenRows = later(() => import('./looked/open-rows.tsx').then((part) => part.OpenRows));
+// Below the verdict, and there is none before the first detector.
 const Ladder = later(() => import('./ladder.tsx').then((part) => part.Ladder));
 const OtherLists = later(() => import('./other-lists.tsx').then((part) => part.OtherLists));
 
@@ -27,7 +29,7 @@ export function Slip({ numbers }: { readonly numbers: ReactNode }) {
   const detector = carried?.id === spokenId ? carried : resting;
   const report = reports.find(({ id }) => id === spokenId);
   return (
-    <section className="slip" aria-label="Verdict" data-verdict={report?.verdict ?? 'none'}>
+    <section className="slip" aria-label="Verdict" data-verdict={report ? toneOf(report) : 'none'}>
       {detector && report ? <Spoken detector={detector} report={report} numbers={numbers} /> : <NothingToJudge />}
     </section>
   );
@@ -49,8 +51,8 @@ function Spoken({ detector, report, numbers }: SpokenProps) {
     <>
       <div className="slip__say">
         <div className="slip__head">
-          <VerdictMark verdict={report.verdict} size={34} />
-          <h2 className="slip__word">{capital(VERDICT_WORD[report.verdict])}</h2>
+          <VerdictMark verdict={toneOf(report)} size={34} />
+          <h2 className="slip__word">{capital(headWord(report))}</h2>
           <p className="slip__where">
             Detector {detector.label.trim() || 'without a label'}
             {room ? `, ${room.name.trim() || 'room without a name'}` : ''}
@@ -58,9 +60,7 @@ function Spoken({ detector, report, numbers }: SpokenProps) {
         </div>
         <p className="slip__reason">{unbroken(describeReport(report, plan, level))}</p>
         {entered && <p className="slip__attention">{entered}</p>}
-        {notRun.length > 0 && (
-          <p className="slip__not-run">Not run: {listed(notRun.map(({ rule }) => rule.toLowerCase()))}.</p>
-        )}
+        <OpenRows detector={detector} report={report} plan={plan} level={level} />
         <Loosened />
         <WaysOut detector={detector} report={report} />
         <ByPress id={detector.id} />

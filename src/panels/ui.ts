@@ -4,8 +4,8 @@ import type { FileProblem } from '../io/plan-files.ts';
 import type { JobPaper } from '../papers/papers.ts';
 import type { PaperName } from '../sheet/paper.ts';
 import type { Stage } from '../state/guidance.ts';
+import type { QuestionId } from '../state/walk-round.ts';
 import type { PictureChoice } from './picture-choice.ts';
-import type { QuestionId } from './questions.ts';
 
 /** What stands over the page until it is answered. */
 export type Dialog =

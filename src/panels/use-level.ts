@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
 import type { DetectorReport } from '../../geometry/check/types.ts';
 import type { Level, Plan } from '../../geometry/plan/model.ts';
+import { TONES, toneOf } from '../../geometry/words.ts';
 import { guidance, type StageState } from '../state/guidance.ts';
 import { judgedLevels, selectLevel, selectReports, selectShownPlan } from '../state/selectors.ts';
 import { type AppState, useAppStore } from '../state/store.ts';
@@ -27,10 +28,9 @@ export function selectSpokenId(state: AppState): string | null {
   return worst(selectReports(state))?.id ?? null;
 }
 
-const RANK = { blocked: 0, unknown: 1, tight: 2, clear: 3 } as const;
 function worst(reports: readonly DetectorReport[]): DetectorReport | undefined {
   return reports.reduce<DetectorReport | undefined>(
-    (least, each) => (!least || RANK[each.verdict] < RANK[least.verdict] ? each : least),
+    (least, each) => (!least || TONES.indexOf(toneOf(each)) < TONES.indexOf(toneOf(least)) ? each : least),
     undefined,
   );
 }

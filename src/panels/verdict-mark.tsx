@@ -1,11 +1,11 @@
 import { useId } from 'react';
-import type { Verdict } from '../../geometry/check/types.ts';
+import type { Tone } from '../../geometry/words.ts';
 
 /**
  * The verdict without colour, after the sheet's own language: white is where it may sit, hatching is what a rule takes away.
- * Clear: a white disc with its axis. Tight: the rim doubled. Blocked: hatched over. Unknown: a broken rim.
+ * Clear: a white disc with its axis. Clear of what is drawn: the same with its rim left open. Tight: the rim doubled. Blocked: hatched over. Unknown: a broken rim.
  */
-export function VerdictMark({ verdict, size = 20 }: { readonly verdict: Verdict; readonly size?: number }) {
+export function VerdictMark({ verdict, size = 20 }: { readonly verdict: Tone; readonly size?: number }) {
   const hatch = useId();
   return (
     <svg
@@ -30,6 +30,12 @@ export function VerdictMark({ verdict, size = 20 }: { readonly verdict: Verdict;
       {verdict === 'clear' && (
         <>
           <circle cx="10" cy="10" r="8.5" strokeWidth="2" />
+          <circle cx="10" cy="10" r="1.8" fill="currentColor" stroke="none" />
+        </>
+      )}
+      {verdict === 'clear-of-drawn' && (
+        <>
+          <path d="M18.5 10A8.5 8.5 0 1 1 10 1.5" strokeWidth="2" />
           <circle cx="10" cy="10" r="1.8" fill="currentColor" stroke="none" />
         </>
       )}

@@ -1,5 +1,5 @@
 /** The notes beside the drawing: verdicts, changed rules, what did not run, the legend, the basis. */
-import { describeEntered, VERDICT_WORD } from '../../geometry/index.ts';
+import { describeEntered, headWord, toneOf } from '../../geometry/index.ts';
 import { HATCHES, type HatchName } from '../design/hatches.ts';
 import { type Block, besides, indented, paragraph, space, stack } from './block.ts';
 import { hatchFill } from './hatch-fill.ts';
@@ -48,6 +48,8 @@ const HEAD = { size: TYPE_MM.head, weight: 'bold' } as const;
 /** A longer note is shortened beside the drawing; the tables have it whole. */
 const NOTE_LINES = 4;
 const CHUNK = 8;
+/** Letters of a verdict's word that leave room for a second row beside it. */
+const LONG_WORD = 10;
 const SWATCH = { width: 11, height: 4.6 } as const;
 
 /** Blocks in the order of their weight for the reader; each is kept whole. */
@@ -79,7 +81,8 @@ function verdictBlocks(matter: SubjectMatter, width: number, fullness: Fullness)
   }
   const rows = detectors.map((placed) => verdictBlock(matter, placed, width, fullness));
   const head = [paragraph(detectors.length === 1 ? 'Verdict' : 'Verdicts', width, HEAD), bar];
-  if (fullness === 'least') return chunks([...head, ...inColumns(rows, width)]).map((chunk) => stack(chunk, 0.8));
+  const cells = cellWidth(matter, width) < width ? inColumns(rows, width) : rows;
+  if (fullness === 'least') return chunks([...head, ...cells]).map((chunk) => stack(chunk, 0.8));
   const [first, ...rest] = rows;
   return [stack([...head, first ?? space(0)], 1.2), ...rest];
 }
@@ -91,19 +94,26 @@ function verdictBlock(
   width: number,
   fullness: Fullness,
 ): Block {
-  const colour = COLOUR.verdict[report.verdict].line;
+  const tone = toneOf(report);
+  const colour = COLOUR.verdict[tone].line;
   const style = { size: TYPE_MM.lead, weight: 'bold', colour } as const;
-  const word = VERDICT_WORD[report.verdict];
-  const free = (fullness === 'least' ? width / 2 : width) - 8 - textWidth(word, style);
+  const word = headWord(report);
+  const free = (fullness === 'least' ? cellWidth(matter, width) : width) - 8 - textWidth(word, style);
   const title = `${shortened(detector.label.trim() || detector.id, free, style)}  ${word}`;
   const head: Block = {
     height: 4.4,
-    draw: (x, y) => verdictMark(report.verdict, x + 2, y + 2.2, 1.9) + drawText(x + 5.6, y + 3.2, title, style),
+    draw: (x, y) => verdictMark(tone, x + 2, y + 2.2, 1.9) + drawText(x + 5.6, y + 3.2, title, style),
   };
   const entered = describeEntered(matter.level, detector, report) !== '';
-  const silent = fullness === 'least' || (fullness === 'short' && report.verdict === 'clear' && !entered);
+  const silent = fullness === 'least' || (fullness === 'short' && tone === 'clear' && !entered);
   if (silent) return head;
   return stack([head, indented(paragraph(reasonOf(matter, { detector, report }), width - 5.6, BODY), 5.6)], 0.2);
+}
+
+/** Two short rows stand side by side, but where a word takes up a row. */
+function cellWidth({ detectors }: SubjectMatter, width: number): number {
+  const long = detectors.some(({ report }) => headWord(report).length > LONG_WORD);
+  return long ? width : width / 2;
 }
 
 /** Short rows in groups, so that a long list can run on in the next column. */

@@ -1,6 +1,7 @@
 /** A level the size of a playing card: floor, white, walls, things, detectors. No words: they would not be read. */
 import { levelExtent } from '../../geometry/level-extent.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
+import { type Tone, toneOf } from '../../geometry/words.ts';
 import { drawThings } from './plan-things.ts';
 import { drawWalls } from './plan-walls.ts';
 import { COLOUR, TAKEN_GROUND } from './style.ts';
@@ -45,14 +46,14 @@ export function levelPicture(plan: Plan, levelId: string): string {
     drawThings(matter.level, view),
     element('path', { d: ringsPath(view, bodies), fill: COLOUR.poche, ...outline }),
     drawWalls(matter.model, view),
-    group({}, ...matter.detectors.map(({ detector, report }) => mark(view, detector.at, report.verdict))),
+    group({}, ...matter.detectors.map(({ detector, report }) => mark(view, detector.at, toneOf(report)))),
   );
 }
 
 /** A disc with its axis in the tone of its verdict; the word beside the picture says it without colour. */
-function mark(view: View, at: readonly [number, number], verdict: keyof typeof COLOUR.verdict): string {
+function mark(view: View, at: readonly [number, number], tone: Tone): string {
   const [cx, cy] = toPaper(view, at);
-  const stroke = COLOUR.verdict[verdict].line;
+  const stroke = COLOUR.verdict[tone].line;
   return (
     element('circle', { cx, cy, r: MARK_RADIUS, fill: COLOUR.paper, stroke, 'stroke-width': 0.8 }) +
     element('circle', { cx, cy, r: MARK_RADIUS * 0.3, fill: stroke })

@@ -1,13 +1,13 @@
-/** The signs of the verdicts, told apart by shape: the same four as on screen. */
-import type { Verdict } from '../../geometry/index.ts';
+/** The signs of the verdicts, told apart by shape: the same as on screen. */
+import type { Tone } from '../../geometry/index.ts';
 import { COLOUR } from './style.ts';
-import { element, group, line } from './svg.ts';
+import { element, group, line, num } from './svg.ts';
 
 /**
- * A disc about (x, y). Clear: white with its axis. Tight: the rim doubled. Blocked: hatched over. Unknown: a broken rim.
+ * A disc about (x, y). Clear: white with its axis. Clear of what is drawn: its rim left open at the upper right. Tight: the rim doubled. Blocked: hatched over. Unknown: a broken rim.
  * @param radius to the outer edge, mm
  */
-export function verdictMark(verdict: Verdict, x: number, y: number, radius: number): string {
+export function verdictMark(verdict: Tone, x: number, y: number, radius: number): string {
   const colour = COLOUR.verdict[verdict].line;
   const weight = radius * 0.22;
   const rim = radius - weight / 2;
@@ -16,6 +16,17 @@ export function verdictMark(verdict: Verdict, x: number, y: number, radius: numb
   switch (verdict) {
     case 'clear':
       return group({}, disc(rim), element('circle', { cx: x, cy: y, r: radius * 0.22, fill: colour }));
+    case 'clear-of-drawn':
+      return group(
+        {},
+        element('path', {
+          d: `M${num(x + rim)} ${num(y)}A${num(rim)} ${num(rim)} 0 1 1 ${num(x)} ${num(y - rim)}`,
+          fill: COLOUR.paper,
+          stroke: colour,
+          'stroke-width': weight,
+        }),
+        element('circle', { cx: x, cy: y, r: radius * 0.22, fill: colour }),
+      );
     case 'tight':
       return group({}, disc(rim), disc(rim * 0.58, { fill: 'none' }));
     case 'blocked':

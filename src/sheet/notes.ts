@@ -1,7 +1,9 @@
 /** Sentences of the sheet that do not come from a single check: what the white means, what was changed, what did not run. */
 
+import { subjectsOf } from '../../geometry/check/subjects.ts';
 import {
   type Detector,
+  type DetectorReport,
   describeEntered,
   describeNotice,
   describeNotRun,
@@ -11,11 +13,14 @@ import {
   formatMeasured,
   formatRequired,
   listed,
+  openRules,
+  type Plan,
   PURPOSE_PHRASE,
   profileById,
 } from '../../geometry/index.ts';
 import type { LengthUnit } from '../../geometry/units.ts';
 import { markedCite } from '../../geometry/words/sources.ts';
+import { msOf, saidInstant } from '../job/timing/clock.ts';
 import { TYPE_MM } from './style.ts';
 import { openRooms, type SubjectMatter } from './subject-matter.ts';
 import { shortened } from './text.ts';
@@ -45,7 +50,7 @@ export function changedRules({ rules, plan }: SubjectMatter): readonly ChangedRu
 export function notRunLines({ detectors, plan }: SubjectMatter): readonly string[] {
   const lines = new Map<string, string[]>();
   for (const { detector, report } of detectors) {
-    for (const words of describeNotRun(report, plan)) {
+    for (const words of openLines(report, plan)) {
       lines.set(words, [...(lines.get(words) ?? []), detector.label.trim() || detector.id]);
     }
   }
@@ -60,6 +65,27 @@ export function limitWords({ least, most }: Pick<EffectiveRule, 'least' | 'most'
     ...(most === null ? [] : [formatRequired(most, unit, 'most')]),
   ];
   return words.join(' to ');
+}
+
+/** What nobody looked for in one line, then every other check that was not run with its reason. */
+function openLines(report: DetectorReport, plan: Plan): readonly string[] {
+  const { looks, others } = openRules(report, plan);
+  const checks = report.checks.filter(({ rule }) => others.some(({ id }) => id === rule));
+  const names = listed(looks.map(({ name }) => name.toLowerCase()));
+  return [...(names ? [`Not looked for: ${names}.`] : []), ...describeNotRun({ ...report, checks }, plan)];
+}
+
+/** What was looked for on the level and is not there: who says so, and when. */
+export function lookedForLines({ plan, level, rules, model }: SubjectMatter): readonly string[] {
+  return rules.flatMap((rule) => {
+    // What is drawn counts, whatever was answered.
+    if (rule.absent === null || !level.lookedFor?.includes(rule.id) || subjectsOf(rule, model).length > 0) return [];
+    const signed = level.lookedForBy?.find((each) => each.rule === rule.id);
+    const who = signed?.by.trim() || 'who looked is not written down';
+    const at = msOf(signed?.at ?? null);
+    const when = at === null ? 'when is not written down' : saidInstant(at, plan.site.timeZone);
+    return [`${rule.absent}: ${who}, ${when}.`];
+  });
 }
 
 /** "Outside doors and windows, 3 ft"; a rule without a distance is its name. */

@@ -8,6 +8,7 @@ import {
   formatLength,
   inOrder,
   type Plan,
+  toneOf,
 } from '../../geometry/index.ts';
 import type { XY } from '../../geometry/plan/model.ts';
 import { drawLabel, labelSlot, makeLabel } from './label.ts';
@@ -150,10 +151,10 @@ function tick(at: XY, other: XY, style: Readonly<Record<string, string | number>
   return line(at[0] - nx, at[1] - ny, at[0] + nx, at[1] + ny, style);
 }
 
-function drawDetector(view: View, detector: Detector, { verdict }: DetectorReport): string {
+function drawDetector(view: View, detector: Detector, report: DetectorReport): string {
   const [x, y] = toPaper(view, detector.at);
   const r = drawnRadius(view, detector);
-  const colour = COLOUR.verdict[verdict].line;
+  const colour = COLOUR.verdict[toneOf(report)].line;
   return (
     element('circle', { cx: x, cy: y, r, fill: COLOUR.paper, stroke: colour, 'stroke-width': LINE_MM.detector }) +
     element('circle', { cx: x, cy: y, r: Math.min(0.35, r * 0.4), fill: colour })

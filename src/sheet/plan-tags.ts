@@ -1,5 +1,5 @@
 /** The tag of each detector: mark, label and verdict word in a box, with a leader to where it stands. */
-import { VERDICT_WORD } from '../../geometry/index.ts';
+import { headWord, toneOf } from '../../geometry/index.ts';
 import type { XY } from '../../geometry/plan/model.ts';
 import { verdictMark } from './marks.ts';
 import { type Ground, LEADER_OVER, lineSlot, MANNERS, type Placer, type Slot, slotCorners } from './placer.ts';
@@ -42,13 +42,13 @@ interface Tag {
 /** Where no ground is free on the whole drawing the tag is left out: the verdicts stand beside the drawing as well. */
 export function placeTag({ detector, report }: Placed, view: View, placer: Placer): string {
   const at = toPaper(view, detector.at);
-  const tag = makeTag(detector.label.trim() || detector.id, VERDICT_WORD[report.verdict]);
+  const tag = makeTag(detector.label.trim() || detector.id, headWord(report));
   const spot = nearSpot(at, tag, view, placer) ?? anySpot(at, tag, placer);
   if (!spot) return '';
   const leader = leaderSlot(at, spot, tag, RIM);
   placer.take(boxSlot(spot, tag));
   if (leader) placer.take(leader, 'line');
-  const colour = COLOUR.verdict[report.verdict].line;
+  const colour = COLOUR.verdict[toneOf(report)].line;
   const [left, top] = [spot[0] - tag.width / 2, spot[1] - HEIGHT / 2];
   const baseline = spot[1] + (LABEL.size * CAP_HEIGHT) / 2;
   const box = { rx: 0.8, fill: COLOUR.paper, stroke: colour, 'stroke-width': LINE_MM.box };
@@ -56,7 +56,7 @@ export function placeTag({ detector, report }: Placed, view: View, placer: Place
     {},
     leader ? drawLeader(leader, colour) : '',
     rectangle(left, top, tag.width, HEIGHT, box),
-    verdictMark(report.verdict, left + 2.5, spot[1], 1.5),
+    verdictMark(toneOf(report), left + 2.5, spot[1], 1.5),
     drawText(left + LABEL_AT, baseline, tag.label, LABEL),
     drawText(left + tag.wordAt, baseline, tag.word, { ...WORD, colour }),
   );

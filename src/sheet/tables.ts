@@ -7,9 +7,11 @@ import {
   type EffectiveRule,
   formatArea,
   formatMeasured,
+  headWord,
   inOrder,
   profileOf,
   ROOM_USE_NOUN,
+  toneOf,
   VERDICT_WORD,
 } from '../../geometry/index.ts';
 import { markedCite, profileDoubts } from '../../geometry/words/sources.ts';
@@ -20,6 +22,7 @@ import {
   changedRules,
   leftOffLine,
   limitWords,
+  lookedForLines,
   MEASURED_LINE,
   notRunLines,
   profileLine,
@@ -71,6 +74,7 @@ export function tableFlow(matter: SubjectMatter, leftOff: readonly string[], wid
     ...(matter.detectors.length > 0 ? textItems(sourceKey(matter), width, KEY) : []),
     ...section('Rules changed on this plan', changedLines(matter), width),
     ...section('Not run', notRunLines(matter), width),
+    ...section('Looked for, and not there', lookedForLines(matter), width),
     headingItem('Rooms', width),
     ...tableItems(ROOM_COLUMNS, roomRows(matter), width),
     headingItem('Rules and their sources', width),
@@ -130,12 +134,13 @@ function detectorHead({ plan, model, level }: SubjectMatter, { detector, report 
   const place = room ? `In ${roomTitle(room)}` : 'In no room with a name';
   const pair = detector.pair === null ? 'placed alone' : `placed side by side, pair ${detector.pair}`;
   const words = `${place}, on ${level.name || level.id}; underside ${formatMeasured(detector.base, unit)} above the floor; ${pair}.`;
-  const style = { size: TYPE_MM.title, weight: 'bold', colour: COLOUR.verdict[report.verdict].line } as const;
-  const label = shortened(detector.label.trim() || detector.id, width - 50, style);
-  const title = `${label}  ${VERDICT_WORD[report.verdict]}`;
+  const tone = toneOf(report);
+  const style = { size: TYPE_MM.title, weight: 'bold', colour: COLOUR.verdict[tone].line } as const;
+  const label = shortened(detector.label.trim() || detector.id, width - 70, style);
+  const title = `${label}  ${headWord(report)}`;
   const head: Block = {
     height: 5.6,
-    draw: (x, y) => verdictMark(report.verdict, x + 2.4, y + 2.6, 2.2) + drawText(x + 6.4, y + 3.9, title, style),
+    draw: (x, y) => verdictMark(tone, x + 2.4, y + 2.6, 2.2) + drawText(x + 6.4, y + 3.9, title, style),
   };
   return stack([head, paragraph(words, width, { size: TYPE_MM.body, colour: COLOUR.inkSoft })], 0.6);
 }

@@ -1,16 +1,19 @@
+import { openChecks } from '../../geometry/check/open-checks.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
-import { capital, PURPOSE_PHRASE } from '../../geometry/words.ts';
+import { capital, listed, PURPOSE_PHRASE } from '../../geometry/words.ts';
 import { levelBar } from '../engine.ts';
+import { conditionsReport } from '../job/conditions/report.ts';
+import { logGaps } from '../job/log/gaps.ts';
 import type { Ms } from '../job/timing/clock.ts';
 import { drawHints, drawnInWords } from './guidance/draw.ts';
-import type { Hint, SeenLevel } from './guidance/hint.ts';
+import type { Hint, HintAct, SeenLevel } from './guidance/hint.ts';
 import { houseHints, houseInWords } from './guidance/house.ts';
 import { logHints, logInWords } from './guidance/log.ts';
 import { placedInWords, placeHints } from './guidance/place.ts';
 import { readHints, readInWords } from './guidance/read.ts';
 import { sheetHints } from './guidance/sheet.ts';
 import { siteHints } from './guidance/site.ts';
-import { isFetched, timedInWords, timeHints } from './guidance/time.ts';
+import { areTimesWhole, isFetched, timedInWords, timeHints } from './guidance/time.ts';
 import type { JudgedLevel } from './selectors.ts';
 
 export type { Hint, HintAct } from './guidance/hint.ts';
@@ -23,11 +26,23 @@ export interface StageState {
   readonly stage: Stage;
   /** What is there already; empty for nothing. */
   readonly done: string;
-  /** Whether its time has come and gone: what is planned, or still under way, is never done. */
-  readonly finished: boolean;
   /** The most important first. */
   readonly hints: readonly Hint[];
+  /** Whether nothing of it is missing or still to come: what is planned, or under way, is never done. */
+  readonly whole: boolean;
 }
+
+/** What the stages are called. */
+export const STAGE_NAME: Readonly<Record<Stage, string>> = {
+  site: 'Site',
+  draw: 'Draw',
+  place: 'Place',
+  time: 'Time',
+  house: 'House',
+  log: 'Log',
+  read: 'Read',
+  sheet: 'Sheet',
+};
 
 /**
  * For each stage what is done and what is missing, over all levels of the plan, in the order in which it matters.
@@ -49,17 +64,33 @@ export function guidance(
     }),
   );
   const sheet = sheetHints(seen);
-  const stages: readonly Omit<StageState, 'finished'>[] = [
-    { stage: 'site', done: `${capital(PURPOSE_PHRASE[plan.site.purpose])}.`, hints: siteHints(plan, seen) },
-    { stage: 'draw', done: drawnInWords(seen), hints: drawHints(plan, seen) },
-    { stage: 'place', done: placedInWords(seen), hints: placeHints(plan, seen) },
-    { stage: 'time', done: timedInWords(plan), hints: timeHints(plan, seen, now) },
-    { stage: 'house', done: houseInWords(plan), hints: houseHints(plan, seen) },
-    { stage: 'log', done: logInWords(plan), hints: logHints(plan, seen) },
-    { stage: 'read', done: readInWords(plan), hints: readHints(plan) },
-    { stage: 'sheet', done: sheet.length === 0 ? 'Ready to be saved as a picture.' : '', hints: sheet },
+  const purpose = plan.site.purposeAnswered === false ? '' : `${capital(PURPOSE_PHRASE[plan.site.purpose])}.`;
+  const stage = (name: Stage, done: string, hints: readonly Hint[], whole = true): StageState => {
+    return { stage: name, done, hints, whole: whole && done !== '' && !hints.some(({ missing }) => missing) };
+  };
+  return [
+    stage('site', purpose, siteHints(plan, seen)),
+    stage('draw', drawnInWords(seen), drawHints(plan, seen)),
+    stage('place', placedInWords(seen), placeHints(plan, seen), seen.every(isAllRun)),
+    stage('time', timedInWords(plan), timeHints(plan, seen, now), isFetched(plan, now) && areTimesWhole(plan)),
+    stage('house', houseInWords(plan), houseHints(plan, seen), conditionsReport(plan).whole === 'holds'),
+    stage('log', logInWords(plan), logHints(plan, seen), logGaps(plan).length === 0),
+    stage('read', readInWords(plan), readHints(plan)),
+    stage('sheet', sheet.length === 0 ? 'Ready to be saved as a picture.' : '', sheet),
   ];
-  return stages.map((each) => ({ ...each, finished: each.stage !== 'time' || isFetched(plan, now) }));
+}
+
+const isAllRun = ({ reports }: SeenLevel): boolean => reports.every((report) => openChecks(report).length === 0);
+
+/** Where a plan stands as a whole. Nothing is missing only when that is true of everything: drawing, answers, sun, times, house, log, results. */
+export function nextStep(stages: readonly StageState[]): { readonly says: string; readonly act: HintAct | null } {
+  const missing = stillToDo(stages).find((hint) => hint.missing);
+  if (missing) return { says: `Next: ${missing.text}`, act: missing.act };
+  const open = stages.filter(({ whole }) => !whole);
+  if (open.length === 0) return { says: 'Nothing is missing on this plan.', act: null };
+  const says = `Still to come: ${listed(open.map(({ stage }) => STAGE_NAME[stage]))}.`;
+  const act = open[0]?.hints.find((hint) => hint.act)?.act ?? null;
+  return { says, act };
 }
 
 /** All hints of all stages: what is missing before what is only remarked, and of each the one that matters most first. */

@@ -14,6 +14,7 @@ import { remarkOn } from './remarks.ts';
 import { selectLevel, selectModel, selectRegion } from './selectors.ts';
 import type { AppState } from './store.ts';
 import { SELECT_TOOL } from './tool.ts';
+import { withoutContradictions } from './walk-round.ts';
 
 /** The document: the only part that undo records. */
 export interface PlanState {
@@ -70,8 +71,10 @@ export function createPlanActions(set: Set, get: () => AppState, history: () => 
       set({ draft: null, message: result.reason });
       return result.reason;
     }
-    const remark = remarkOn(plan, result.plan);
-    set({ plan: result.plan, draft: null, message: remark?.words ?? '', remark });
+    const settled = withoutContradictions(plan, result.plan);
+    const remark = remarkOn(plan, settled.plan);
+    const message = [settled.words, remark?.words ?? ''].filter(Boolean).join(' ');
+    set({ plan: settled.plan, draft: null, message, remark });
     return '';
   };
   const open = (plan: Plan) => {

@@ -1,4 +1,4 @@
-import type { Check, Verdict } from '../../geometry/check/types.ts';
+import type { Check } from '../../geometry/check/types.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import type { Detector, Level, Plan } from '../../geometry/plan/model.ts';
 import { distance } from '../../geometry/point.ts';
@@ -8,12 +8,13 @@ import {
   checkDetector,
   checkFigures,
   checkSubject,
-  compareVerdicts,
   formatMeasured,
   limitCheck,
   MEETS,
   roomAt,
   surfaceBelow,
+  type Tone,
+  worstTone,
 } from '../engine.ts';
 import type { BestPlace } from './seek.ts';
 import { selectLevel } from './selectors.ts';
@@ -27,8 +28,8 @@ export interface PlaceWords {
   readonly on: string;
   /** "2 ft 4 in to spare at the return grille". */
   readonly spare: string;
-  /** The worst verdict of its detectors, with everything asked that is asked of a detector. */
-  readonly verdict: Verdict;
+  /** The worst that is said of its detectors, with everything asked that is asked of a detector. */
+  readonly tone: Tone;
   /** What limits it, with the line of measurement; null where nothing does. */
   readonly limit: Check | null;
   /** Labels of the detectors that stand there already. */
@@ -45,7 +46,7 @@ export function describePlace(plan: Plan, model: LevelModel, probe: Probe, place
     room: room?.label?.name.trim() || 'Room without a name',
     on: carrierWords(plan, model, probe, place),
     spare: limit ? spareWords(plan, level, limit) : 'Nothing to keep away from',
-    verdict: verdictOf(plan, model, probe, place),
+    tone: worstAt(plan, model, probe, place),
     limit,
     taken: level.detectors
       .filter(({ at, radius }) => axes.some((axis) => distance(axis, at) < radius + probe.radius))
@@ -66,13 +67,11 @@ function spareWords(plan: Plan, level: Level, limit: Check): string {
   return `${checkFigures(limit, plan).spare} ${of} ${checkSubject(limit, plan, level)}`;
 }
 
-/** The worst verdict of detectors that would stand at a place, beside those that stand on the level. */
-function verdictOf(plan: Plan, model: LevelModel, probe: Probe, place: BestPlace): Verdict {
+/** The worst that is said of detectors that would stand at a place, beside those that stand on the level. */
+function worstAt(plan: Plan, model: LevelModel, probe: Probe, place: BestPlace): Tone {
   const { plan: grown, added } = withDetectors(plan, model.level.id, { ...probe, ...place }, null);
   const level = grown.levels.find(({ id }) => id === model.level.id) ?? model.level;
-  return added
-    .map((detector) => checkDetector(grown, { ...model, level }, detector).verdict)
-    .reduce((a, b) => (compareVerdicts(a, b) <= 0 ? a : b));
+  return worstTone(added.map((detector) => checkDetector(grown, { ...model, level }, detector))) ?? 'unknown';
 }
 
 /** Sets new detectors at a place and selects them: one step of history. Answers why not, or empty. */

@@ -142,7 +142,7 @@ describe('a basement drawn by mouse', () => {
     }
     // It is judged on the way, before it is set down.
     expect(seen[0]).toBe('blocked');
-    expect(seen.at(-1)).toBe('clear');
+    expect(seen.at(-1)).toBe('clear-of-drawn');
     await expect.poll(() => editor.detectorAt()).toEqual(stood);
     await open.page.mouse.up();
     await expect.poll(() => editor.detectorAt()).not.toEqual(stood);
@@ -155,7 +155,7 @@ describe('a basement drawn by mouse', () => {
     await open.page.keyboard.press('Control+z');
     await expect.poll(() => editor.verdict()).toBe('blocked');
     await open.page.keyboard.press('Control+Shift+z');
-    await expect.poll(() => editor.verdict()).toBe('clear');
+    await expect.poll(() => editor.verdict()).toBe('clear-of-drawn');
   });
 
   it('Escape gives a drag up and leaves everything as it was', async () => {

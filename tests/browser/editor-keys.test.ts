@@ -28,7 +28,7 @@ describe('the sheet by keyboard alone', () => {
     await keys('8', '1'); // Where might it sit? A detector.
     await keys('ArrowRight', 'ArrowRight', 'ArrowLeft', 'Enter');
     await expect.poll(() => detectors()).toHaveLength(1);
-    expect(['clear', 'tight']).toContain(await editor.verdict());
+    expect(['clear-of-drawn', 'tight']).toContain(await editor.verdict());
     await expect.poll(() => editor.selection()).toEqual(['d1']);
   });
 

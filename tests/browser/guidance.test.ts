@@ -80,7 +80,7 @@ describe('what is still to do', () => {
     expect(at(/A room has no use yet/)).toBe(0);
     expect(at(/C1 is blocked/)).toBeGreaterThan(0);
     expect(at(/C2 cannot be judged yet/)).toBeGreaterThan(at(/C1 is blocked/));
-    expect(at(/Direct sun was not run/)).toBeGreaterThan(at(/C2 cannot be judged yet/));
+    expect(at(/Direct sun is not worked out/)).toBeGreaterThan(at(/C2 cannot be judged yet/));
     // The level in view is another one: each line says which level it is about.
     const name = await page.evaluate(() => window.__stillspot?.store.getState().plan.levels[0]?.name);
     for (const text of texts.slice(0, at(/C2 cannot/) + 1)) expect(text.startsWith(`${name}: `)).toBe(true);

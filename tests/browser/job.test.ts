@@ -74,12 +74,34 @@ describe('a whole job, from the bare sheet to the next step', () => {
     ]);
   });
 
-  it('gets its pair where the app offers the most to spare: 4 1/2 in apart, which the tape has to confirm', async () => {
+  it('gets its pair where the app offers the most to spare: 4 1/2 in apart, which the tape has to confirm; all is answered', async () => {
     await stage('Place');
     await button('Set a pair side by side').click();
     const chips = page.getByRole('list', { name: 'Detectors on this level' }).getByRole('listitem');
-    await expect.poll(() => chips.allTextContents()).toEqual(['A1 tight', 'A2 tight']);
+    const drawn = ['A1 tight to what is drawn', 'A2 tight to what is drawn'];
+    await expect.poll(() => chips.allTextContents()).toEqual(drawn);
     await expect.poll(async () => (await editor.level()).detectors.map(({ pair }) => pair)).toEqual(['A', 'A']);
+    for (const label of ['A1', 'A2']) {
+      await chips.getByRole('button', { name: label }).click();
+      await page.locator('.slip').getByRole('button', { name: 'On a stand', exact: true }).click();
+    }
+    await stage('Draw');
+    for (const question of [
+      'What moves air?',
+      'What heats?',
+      'What is wet or open to the soil?',
+      'Where does direct sun fall?',
+    ]) {
+      await button(question).click();
+      const none = page.getByRole('button', { name: /^None here: / });
+      await none.first().waitFor();
+      for (const each of await none.all()) await each.click();
+    }
+    await expect.poll(() => chips.allTextContents()).toEqual(drawn);
+    await stage('Site');
+    await page.getByLabel('Why it is tested', { exact: true }).selectOption('own-household');
+    await page.getByLabel('People on Basement', { exact: true }).selectOption('lived-in');
+    await expect.poll(() => chips.allTextContents()).toEqual(['A1 tight', 'A2 tight']);
   });
 
   it('is scheduled: a start that the app offers is taken, and the window to fetch is shown', async () => {

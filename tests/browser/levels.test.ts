@@ -10,7 +10,7 @@ let editor: Editor;
 
 async function openSample(on: Page): Promise<void> {
   await pickSample(on, /^Plain basement/);
-  await on.getByRole('heading', { name: 'Clear', exact: true }).waitFor();
+  await on.getByRole('heading', { name: 'Clear of what is drawn', exact: true }).waitFor();
 }
 const names = (on: Page) =>
   on.evaluate(() => {
@@ -156,7 +156,7 @@ describe('by touch', () => {
     await tablet.page.getByRole('button', { name: 'Copy the outline of Basement' }).tap();
     await tablet.page.getByText(/^4 walls copied/).waitFor();
     await switcher(tablet.page).getByRole('button', { name: 'Basement, clear' }).tap();
-    await tablet.page.getByRole('heading', { name: 'Clear', exact: true }).waitFor();
+    await tablet.page.getByRole('heading', { name: 'Clear of what is drawn', exact: true }).waitFor();
     const boxes = await switcher(tablet.page)
       .getByRole('button')
       .evaluateAll((all) => all.map((each) => each.getBoundingClientRect().height));

@@ -72,7 +72,7 @@ describe('where the system asks for less motion', () => {
       (button as HTMLElement).click();
       return window.__stillspot?.gliding() ?? false;
     }, way);
-    await page.getByRole('heading', { name: 'Clear', exact: true }).waitFor();
+    await page.getByRole('heading', { name: 'Clear of what is drawn', exact: true }).waitFor();
     await context.close();
     return seen;
   }

@@ -84,10 +84,12 @@ describe('the way out', () => {
   it('moves a blocked detector to the nearest valid spot, and the change is told aloud', async () => {
     await page.getByLabel('Detectors on this level').getByRole('button', { name: /^C1/ }).click();
     await page.getByRole('button', { name: /^Move it .* with tape to spare$/ }).click();
-    await page.getByRole('heading', { name: 'Clear', exact: true }).waitFor();
+    await page.getByRole('heading', { name: 'Clear of what is drawn', exact: true }).waitFor();
     await expect
       .poll(() => page.locator('output[aria-live]').textContent())
-      .toMatch(/^C1: clear\. Every rule that ran is met\./);
+      .toMatch(
+        /^C1: clear of what is drawn\. Every rule that ran is met\..* Not run: direct sun and what carries it\.$/,
+      );
     await page.getByRole('button', { name: 'Undo' }).click();
     await page.getByRole('heading', { name: 'Blocked', exact: true }).waitFor();
   });
@@ -143,7 +145,7 @@ describe('on a coarse pointer', () => {
   it('every press target is at least 44 px in one direction and 24 in the other', async () => {
     const { page: tablet } = await openPage({ viewport: { width: 1024, height: 768 }, touch: true });
     await pickSample(tablet, /^Plain basement/);
-    await tablet.getByRole('heading', { name: 'Clear', exact: true }).waitFor();
+    await tablet.getByRole('heading', { name: 'Clear of what is drawn', exact: true }).waitFor();
     const small = await tablet.evaluate(() =>
       [...document.querySelectorAll('button, select, summary, input:not([type=file])')]
         .filter((each) => each.checkVisibility() && !each.closest('.unseen'))

@@ -6,7 +6,7 @@ describe('a mistake of ours', () => {
   it('keeps the plan, offers to save it, and goes on after the last step is taken back', async () => {
     const { page } = await openPage();
     await pickSample(page, /^Plain basement/);
-    await page.getByRole('heading', { name: 'Clear', exact: true }).waitFor();
+    await page.getByRole('heading', { name: 'Clear of what is drawn', exact: true }).waitFor();
     // No file with such a list of rules is ever opened, so the screen may count on it: this stands for any mistake.
     await page.evaluate(() => {
       const { store } = window.__stillspot ?? {};
@@ -18,6 +18,6 @@ describe('a mistake of ours', () => {
     expect(name).toBe('finch-lane-basement.plan.json');
     expect(JSON.parse(bytes.toString('utf8'))).toMatchObject({ title: 'Finch Lane, basement' });
     await page.getByRole('button', { name: 'Take the last step back' }).click();
-    await page.getByRole('heading', { name: 'Clear', exact: true }).waitFor();
+    await page.getByRole('heading', { name: 'Clear of what is drawn', exact: true }).waitFor();
   });
 });

@@ -10,7 +10,7 @@ beforeAll(async () => {
   open = await openPage();
   page = open.page;
   await pickSample(page, /^Plain basement/);
-  await page.getByRole('heading', { name: 'Clear', exact: true }).waitFor();
+  await page.getByRole('heading', { name: 'Clear of what is drawn', exact: true }).waitFor();
 });
 
 const field = (name: string) => page.getByLabel(name, { exact: true });

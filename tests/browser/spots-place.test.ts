@@ -43,7 +43,8 @@ describe('the best spot', () => {
   it('is listed with its room, what there is to spare and at what, four others after it', async () => {
     await expect.poll(() => rows().count()).toBe(5);
     await expect.poll(() => rows().first().textContent()).toMatch(/^1Family room.*to spare at /);
-    for (const row of await rows().all()) await expect.poll(() => row.getAttribute('data-verdict')).toBe('clear');
+    for (const row of await rows().all())
+      await expect.poll(() => row.getAttribute('data-verdict')).toBe('clear-of-drawn');
   });
 
   it('is shown on the sheet when one comes upon it by keyboard', async () => {
@@ -63,7 +64,7 @@ describe('the best spot', () => {
     await expect.poll(() => detectors()).toHaveLength(3);
     await expect.poll(() => editor.steps()).toBe(before + 1);
     await expect.poll(() => editor.selection()).toEqual([(await detectors()).at(-1)?.id]);
-    await page.getByRole('heading', { name: 'Clear', exact: true }).waitFor();
+    await page.getByRole('heading', { name: 'Clear of what is drawn', exact: true }).waitFor();
     await expect.poll(() => rows().first().textContent()).toContain('A3 stands here');
   });
 
@@ -90,7 +91,9 @@ describe('a pair', () => {
     const before = await editor.steps();
     await page.getByRole('button', { name: 'Set a pair side by side' }).click();
     await expect.poll(async () => (await detectors()).map(({ pair }) => pair)).toEqual(['A', 'A', 'B', 'B']);
-    await expect.poll(() => verdicts()).toEqual(['clear', 'clear', 'clear', 'clear']);
+    await expect
+      .poll(() => verdicts())
+      .toEqual(['clear-of-drawn', 'clear-of-drawn', 'clear-of-drawn', 'clear-of-drawn']);
     await expect.poll(() => editor.steps()).toBe(before + 1);
     await undo();
     await expect.poll(() => detectors()).toHaveLength(2);
@@ -101,7 +104,9 @@ describe('a pair', () => {
     await page.getByRole('button', { name: 'Set one at spot 1' }).click();
     await page.getByRole('button', { name: 'Set A3 its companion' }).click();
     await expect.poll(async () => (await detectors()).map(({ pair }) => pair)).toEqual(['A', 'A', 'B', 'B']);
-    await expect.poll(() => verdicts()).toEqual(['clear', 'clear', 'clear', 'clear']);
+    await expect
+      .poll(() => verdicts())
+      .toEqual(['clear-of-drawn', 'clear-of-drawn', 'clear-of-drawn', 'clear-of-drawn']);
     await undo();
     await undo();
   });
@@ -110,7 +115,7 @@ describe('a pair', () => {
     await page.getByLabel('How many').selectOption('Three');
     await page.getByRole('button', { name: 'Set three side by side' }).click();
     await expect.poll(async () => (await detectors()).map(({ pair }) => pair)).toEqual(['A', 'A', 'B', 'B', 'B']);
-    await expect.poll(async () => new Set(await verdicts())).toEqual(new Set(['clear']));
+    await expect.poll(async () => new Set(await verdicts())).toEqual(new Set(['clear-of-drawn']));
     await undo();
     await page.getByLabel('How many').selectOption('Two, a pair');
   });

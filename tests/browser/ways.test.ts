@@ -34,7 +34,14 @@ describe('a job by keyboard alone', () => {
       await page.keyboard.press('Tab');
       const here = await page.evaluate(() => {
         const at = document.activeElement as HTMLInputElement | null;
-        return (at?.getAttribute('aria-label') ?? at?.labels?.[0]?.textContent ?? at?.textContent ?? '').trim();
+        const named = document.getElementById(at?.getAttribute('aria-labelledby') ?? '');
+        return (
+          at?.getAttribute('aria-label') ??
+          named?.textContent ??
+          at?.labels?.[0]?.textContent ??
+          at?.textContent ??
+          ''
+        ).trim();
       });
       if (typeof name === 'string' ? here === name : name.test(here)) return;
     }
@@ -95,8 +102,8 @@ describe('a job by keyboard alone', () => {
     await expect.poll(() => told(page)).toMatch(/: blocked\./);
     await tabTo(/^Move it .* with tape to spare$/);
     await keys('Enter');
-    await expect.poll(() => editor.verdict()).toBe('clear');
-    await expect.poll(() => told(page)).toMatch(/: clear\./);
+    await expect.poll(() => editor.verdict()).toBe('clear-of-drawn');
+    await expect.poll(() => told(page)).toMatch(/: clear of what is drawn\..* Not looked for: /);
   });
 
   it('adds a level and goes back to the one below', async () => {
@@ -104,7 +111,7 @@ describe('a job by keyboard alone', () => {
     await tabTo('Add level');
     await keys('Enter');
     await expect.poll(async () => (await editor.level()).id).not.toBe(below);
-    await tabTo(/, clear$/);
+    await tabTo(/, clear of what is drawn$/);
     await keys('Enter');
     await expect.poll(async () => (await editor.level()).id).toBe(below);
   });
@@ -201,14 +208,14 @@ describe('a job by touch alone, on a tablet', () => {
     await openColumn('side');
     await expect.poll(() => editor.verdict()).toBe('blocked');
     await tap(/^Move it .* with tape to spare$/);
-    await expect.poll(() => editor.verdict()).toBe('clear');
+    await expect.poll(() => editor.verdict()).toBe('clear-of-drawn');
   });
 
   it('adds a level and goes back to the one below', async () => {
     const { id, name } = await editor.level();
     await tap('Add level');
     await expect.poll(async () => (await editor.level()).id).not.toBe(id);
-    await tap(`${name}, clear`);
+    await tap(`${name}, clear of what is drawn`);
     await expect.poll(async () => (await editor.level()).id).toBe(id);
   });
 

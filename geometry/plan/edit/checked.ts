@@ -111,9 +111,12 @@ function levelsTrouble(before: Plan, after: Plan): string | null {
     : (readingsTrouble(after) ?? jobTrouble(after));
 }
 
+const isExtra = (key: string): boolean => LEVEL_EXTRAS.some((each) => each === key);
+
 function levelTrouble(was: Level | undefined, level: Level, unit: LengthUnit): string | null {
   for (const key of ['id', ...LEVEL_KEYS, ...LEVEL_EXTRAS] as const) {
-    if (was?.[key] === level[key]) continue;
+    // What a level may lack is no trouble when it is gone.
+    if (was?.[key] === level[key] || (isExtra(key) && level[key] === undefined)) continue;
     const trouble = structureTrouble(LevelSchema.entries[key], level[key], 'The level', [key]);
     if (trouble) return trouble;
   }

@@ -1,5 +1,6 @@
-import type { Check, DetectorReport, Verdict } from '../../../geometry/check/types.ts';
+import type { Check, DetectorReport } from '../../../geometry/check/types.ts';
 import type { Detector, XY } from '../../../geometry/plan/model.ts';
+import { type Tone, toneOf } from '../../../geometry/words.ts';
 import { LINE_PX } from '../../design/tokens.ts';
 import type { Places } from './names/places.ts';
 import { lengthPx, type Pen, px, stroke, within } from './pen.ts';
@@ -21,7 +22,7 @@ export function discRadius(pen: Pen, detector: Detector): number {
 /** A disc with the sign of its verdict. */
 export function paintDetector(pen: Pen, { detector, report, chosen }: DrawnDetector): void {
   const { ctx, theme } = pen;
-  const verdict = report?.verdict ?? 'unknown';
+  const verdict = report ? toneOf(report) : 'unknown';
   const [x, y] = px(pen, detector.at);
   const radius = discRadius(pen, detector);
   disc(ctx, x, y, radius + 2.5);
@@ -35,10 +36,10 @@ export function paintDetector(pen: Pen, { detector, report, chosen }: DrawnDetec
 }
 
 /**
- * The verdict's sign, as in the panels: clear a white disc with its axis, tight a doubled rim, blocked hatched over,
+ * The verdict's sign, as in the panels: clear a white disc with its axis, clear of what is drawn the same with its rim left open, tight a doubled rim, blocked hatched over,
  * unknown a broken rim. Told apart without colour.
  */
-function paintSign(pen: Pen, verdict: Verdict, [x, y]: XY, radius: number): void {
+function paintSign(pen: Pen, verdict: Tone, [x, y]: XY, radius: number): void {
   const { ctx, theme } = pen;
   const colour = theme.verdict[verdict].line;
   disc(ctx, x, y, radius);
@@ -47,13 +48,14 @@ function paintSign(pen: Pen, verdict: Verdict, [x, y]: XY, radius: number): void
     return;
   }
   if (verdict === 'blocked') within(pen, () => hatchOver(pen, [x, y], radius, colour));
-  disc(ctx, x, y, radius);
+  const isOpen = verdict === 'clear-of-drawn';
+  disc(ctx, x, y, radius, isOpen ? 1.5 * Math.PI : undefined);
   stroke(pen, colour, LINE_PX.detector * 1.3);
   if (verdict === 'tight') {
     disc(ctx, x, y, radius * 0.6);
     stroke(pen, colour, LINE_PX.detector);
   }
-  if (verdict === 'clear') {
+  if (verdict === 'clear' || isOpen) {
     disc(ctx, x, y, Math.max(2.5, radius * 0.22));
     ctx.fillStyle = colour;
     ctx.fill();
@@ -74,9 +76,10 @@ function hatchOver({ ctx }: Pen, [x, y]: XY, radius: number, colour: string): vo
   ctx.stroke();
 }
 
-function disc(ctx: CanvasRenderingContext2D, x: number, y: number, radius: number): void {
+/** From the right of its middle clockwise, the whole round or as far as `end` says. */
+function disc(ctx: CanvasRenderingContext2D, x: number, y: number, radius: number, end = 2 * Math.PI): void {
   ctx.beginPath();
-  ctx.arc(x, y, radius, 0, 2 * Math.PI);
+  ctx.arc(x, y, radius, 0, end);
 }
 
 /** The lines that a tester would tape: from the rim to each subject near its limit, with the length on it. */

@@ -1,5 +1,5 @@
-import type { Verdict } from '../../../geometry/check/types.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
+import type { Tone } from '../../../geometry/words.ts';
 import { RADIUS_PX, TYPE_PX } from '../../design/tokens.ts';
 import type { SizePx } from '../../state/viewport.ts';
 import { type NoteGround, notePlace } from './note-place.ts';
@@ -11,7 +11,7 @@ import { drawText, type TextStyle, textWidth } from './text.ts';
 export interface PointerNote {
   readonly at: XY;
   /** A verdict in its tone, large, before the lines; null for plain lines. */
-  readonly verdict: { readonly tone: Verdict; readonly word: string } | null;
+  readonly verdict: { readonly tone: Tone; readonly word: string } | null;
   readonly lines: readonly string[];
   /** By a finger: the card then stands at the edge of the stage, where no hand hides it and it hides no spot. */
   readonly byTouch: boolean;

@@ -1,6 +1,5 @@
-import type { Verdict } from '../../../geometry/check/types.ts';
 import type { Level, Plan } from '../../../geometry/plan/model.ts';
-import { checkPlan, parsePlan } from '../../engine.ts';
+import { checkPlan, parsePlan, toneOf } from '../../engine.ts';
 import { levelPicture } from '../../sheet/level-picture.ts';
 import { firstToShow } from '../../state/first-level.ts';
 import { textName } from '../long-texts.ts';
@@ -27,12 +26,12 @@ export async function lookAt(card: PlanCard): Promise<PlanLook | null> {
   return look;
 }
 
-/** Verdicts of all detectors, and the picture of the level that is looked at first. */
+/** What is said of all detectors, and the picture of the level that is looked at first. */
 export function lookOf(
   plan: Plan,
   level: Level | undefined = firstToShow(plan),
 ): Pick<PlanLook, 'verdicts' | 'picture'> {
-  const verdicts: Record<Verdict, number> = { clear: 0, tight: 0, blocked: 0, unknown: 0 };
-  for (const { detectors } of checkPlan(plan).levels) for (const { verdict } of detectors) verdicts[verdict] += 1;
+  const verdicts = { clear: 0, 'clear-of-drawn': 0, tight: 0, blocked: 0, unknown: 0 };
+  for (const { detectors } of checkPlan(plan).levels) for (const report of detectors) verdicts[toneOf(report)] += 1;
   return { verdicts, picture: level ? levelPicture(plan, level.id) : '' };
 }

@@ -1,5 +1,5 @@
-import type { Verdict } from '../../../geometry/check/types.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
+import type { Tone } from '../../../geometry/words.ts';
 import type { VisitFacts } from '../../job/timing/visit-facts.ts';
 import { isSplitText, type SplitText } from '../long-texts.ts';
 
@@ -70,7 +70,7 @@ export interface PlanLook {
   /** The text that it was made of, and the build that made it: another of either and it is made again. */
   readonly hash: string;
   readonly edition: string;
-  readonly verdicts: Readonly<Record<Verdict, number>>;
+  readonly verdicts: Readonly<Record<Tone, number>>;
   /** An SVG drawing; empty where nothing is drawn. */
   readonly picture: string;
 }

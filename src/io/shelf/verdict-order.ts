@@ -1,9 +1,7 @@
-import { compareVerdicts } from '../../../geometry/check/measure.ts';
-import type { Verdict } from '../../../geometry/check/types.ts';
+import { TONES, type Tone } from '../../../geometry/words/tone.ts';
 import type { PlanLook } from './records.ts';
 
-/** The verdicts that there are, the worst first. */
-export function inOrderOfWorst(verdicts: PlanLook['verdicts']): readonly (readonly [Verdict, number])[] {
-  const there = (Object.entries(verdicts) as [Verdict, number][]).filter(([, count]) => count > 0);
-  return there.sort(([a], [b]) => compareVerdicts(a, b));
+/** What is said of the detectors of a plan with how many it is said of, the worst first. */
+export function inOrderOfWorst(verdicts: PlanLook['verdicts']): readonly (readonly [Tone, number])[] {
+  return TONES.map((tone) => [tone, verdicts[tone]] as const).filter(([, count]) => count > 0);
 }

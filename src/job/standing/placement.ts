@@ -62,6 +62,7 @@ function verdictReasons(plan: Plan, level: Level, detector: Detector, report: De
 
 /** Where the checks that were not run are answered; the others under Draw. */
 const STAGE_OF: Partial<Readonly<Record<RuleId, StandingStage>>> = {
+  level: 'site',
   'direct-sun': 'place',
   'running-machine': 'house',
   companion: 'place',

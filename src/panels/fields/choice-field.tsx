@@ -7,17 +7,21 @@ export interface Choice<T extends string> {
 }
 interface Props<T extends string> {
   readonly label: string;
-  readonly value: T;
+  /** Null: not answered yet; the list begins with that, and cannot go back to it. */
+  readonly value: T | null;
   readonly choices:
     | readonly Choice<T>[]
     | readonly { readonly group: string; readonly choices: readonly Choice<T>[] }[];
   readonly onCommit: (value: T) => void;
   readonly hint?: string;
+  /** For a press elsewhere that leads here. */
+  readonly fieldId?: string;
 }
 
 /** One of a few. The browser's own list: it works by finger, by keyboard and for a screen reader. */
-export function ChoiceField<T extends string>({ label, value, choices, onCommit, hint }: Props<T>) {
-  const id = useId();
+export function ChoiceField<T extends string>({ label, value, choices, onCommit, hint, fieldId }: Props<T>) {
+  const own = useId();
+  const id = fieldId ?? own;
   return (
     <div className="field">
       <label className="field__label" htmlFor={id}>
@@ -26,11 +30,17 @@ export function ChoiceField<T extends string>({ label, value, choices, onCommit,
       <select
         id={id}
         className="field__input"
-        value={value}
+        value={value ?? ''}
+        data-open={value === null || undefined}
         aria-describedby={hint ? `${id}-hint` : undefined}
         // The options are all of type T.
         onChange={(event) => onCommit(event.currentTarget.value as T)}
       >
+        {value === null && (
+          <option value="" disabled>
+            Not answered yet
+          </option>
+        )}
         {choices.map((choice) =>
           'group' in choice ? (
             <optgroup key={choice.group} label={choice.group}>

@@ -2,9 +2,12 @@ import { evenReach } from '../../../geometry/footprint.ts';
 import type { Detector } from '../../../geometry/plan/model.ts';
 import { heightsRefusal, sizeRefusal } from '../../../geometry/words.ts';
 import { setCompanion } from '../../state/pairs.ts';
+import { selectReports } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
+import { useCalm } from '../calm.ts';
 import { LengthField } from '../fields/length-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
+import { SupportAnswer } from '../looked/support-answer.tsx';
 import { useLevel } from '../use-level.ts';
 import { PlaceFields } from './place-fields.tsx';
 
@@ -12,6 +15,7 @@ export function DetectorFields({ detector }: { readonly detector: Detector }) {
   const { ceiling, detectors } = useLevel();
   const unit = useAppStore((state) => state.plan.display.length);
   const updateItem = useAppStore((state) => state.updateItem);
+  const report = useCalm(selectReports).find((each) => each.id === detector.id);
   const { id, label, at, base, radius, tall, pair } = detector;
   const companions = pair === null ? 0 : detectors.filter((each) => each.id !== id && each.pair === pair).length;
   const change = (patch: Partial<Detector>, refusal: string) => {
@@ -46,6 +50,11 @@ export function DetectorFields({ detector }: { readonly detector: Detector }) {
         bare="small"
         onCommit={(mm) => change({ tall: mm }, sizeRefusal(mm) || heightsRefusal(base, base + mm, ceiling, unit))}
       />
+      {report && (
+        <div className="wide">
+          <SupportAnswer detector={detector} report={report} />
+        </div>
+      )}
       {companions === 0 && (
         <button type="button" className="button wide" onClick={() => setCompanion(id)}>
           Set a second one beside it

@@ -1,6 +1,6 @@
 import { withLevel } from '../../../geometry/plan/edit.ts';
-import type { Ground, Level, Living } from '../../../geometry/plan/model.ts';
-import { capital, GROUND_PHRASE, LIVING_PHRASE } from '../../../geometry/words.ts';
+import type { Ground, Level } from '../../../geometry/plan/model.ts';
+import { capital, GROUND_PHRASE } from '../../../geometry/words.ts';
 import { levelName } from '../../state/level-actions.ts';
 import { useAppStore } from '../../state/store.ts';
 import { LEVELS_GROUP } from '../acts.ts';
@@ -10,12 +10,13 @@ import { TextField } from '../fields/text-field.tsx';
 import { useLevel } from '../use-level.ts';
 import { CopyOutline } from './copy-outline.tsx';
 import { LevelStack } from './level-stack.tsx';
+import { LivingField, livingWords } from './living-field.tsx';
 import './level-panel.css';
 
-const choicesOf = <T extends string>(phrases: Readonly<Record<T, string>>) =>
-  (Object.entries(phrases) as [T, string][]).map(([value, words]) => ({ value, words: capital(words) }));
-const LIVINGS = choicesOf<Living>(LIVING_PHRASE);
-const GROUNDS = choicesOf<Ground>(GROUND_PHRASE);
+const GROUNDS = (Object.entries(GROUND_PHRASE) as [Ground, string][]).map(([value, words]) => ({
+  value,
+  words: capital(words),
+}));
 /** A crawlspace is seldom lower, a hall seldom higher, mm: refused beyond, for a slip of the unit is likelier. */
 const CEILING = { least: 300, most: 12_000 } as const;
 
@@ -27,7 +28,7 @@ export function LevelPanel() {
   return (
     <details className="group" id={LEVELS_GROUP}>
       <summary>
-        Levels: {levelName(level)} <span className="soft">{LIVING_PHRASE[level.living]}</span>
+        Levels: {levelName(level)} <span className="soft">{livingWords(level)}</span>
       </summary>
       <div className="levels">
         <LevelStack />
@@ -60,12 +61,7 @@ function LevelFields({ level }: { readonly level: Level }) {
         <TextField label="Name" value={level.name} onCommit={(name) => change({ name })} />
       </div>
       <div className="wide">
-        <ChoiceField
-          label="Lived in"
-          value={level.living}
-          choices={LIVINGS}
-          onCommit={(living) => change({ living })}
-        />
+        <LivingField level={level} label="Lived in" />
       </div>
       <div className="wide">
         <ChoiceField

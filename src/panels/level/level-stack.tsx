@@ -1,7 +1,6 @@
 import { levelsBeside, levelsInOrder } from '../../../geometry/plan/edit.ts';
-import { counted, VERDICT_WORD } from '../../../geometry/words.ts';
+import { counted, TONE_WORD, worstTone } from '../../../geometry/words.ts';
 import { levelBar } from '../../engine.ts';
-import { worstOf } from '../../state/judged.ts';
 import { levelName } from '../../state/level-actions.ts';
 import { judgedLevels } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
@@ -19,7 +18,7 @@ export function LevelStack() {
     <>
       <ol className="stack" aria-label="Levels, highest first">
         {levels.map(({ model: { level }, reports }) => {
-          const verdict = worstOf(reports);
+          const tone = worstTone(reports);
           const detectors = reports.length > 0 ? counted(reports.length, 'detector') : 'no detector';
           return (
             <li key={level.id}>
@@ -31,8 +30,8 @@ export function LevelStack() {
               >
                 <span className="storey__name">{levelName(level)}</span>
                 <span className="storey__verdict">
-                  {verdict && <VerdictMark verdict={verdict} size={16} />}
-                  {verdict ? `${detectors}, ${VERDICT_WORD[verdict]}` : detectors}
+                  {tone && <VerdictMark verdict={tone} size={16} />}
+                  {tone ? `${detectors}, ${TONE_WORD[tone]}` : detectors}
                 </span>
                 <span className="storey__bar">{levelBar(plan, level) || 'A level to test.'}</span>
               </button>

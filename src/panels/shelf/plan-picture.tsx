@@ -1,4 +1,5 @@
 import { memo } from 'react';
+import { TONE_WORD } from '../../../geometry/words/tone.ts';
 import { SHEET_THEME } from '../../design/tokens.ts';
 import type { PlanLook } from '../../io/shelf/records.ts';
 import { inOrderOfWorst } from '../../io/shelf/verdict-order.ts';
@@ -31,10 +32,10 @@ export function VerdictCounts({ look }: { readonly look: PlanLook | null | undef
   if (counts.length === 0) return <span className="counts soft">No detector set</span>;
   return (
     <span className="counts">
-      {counts.map(([verdict, count]) => (
-        <span key={verdict} className="count" data-verdict={verdict}>
-          <VerdictMark verdict={verdict} size={16} />
-          {count} {verdict}
+      {counts.map(([tone, count]) => (
+        <span key={tone} className="count" data-verdict={tone}>
+          <VerdictMark verdict={tone} size={16} />
+          {count} {TONE_WORD[tone]}
         </span>
       ))}
     </span>

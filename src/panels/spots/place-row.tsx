@@ -1,4 +1,4 @@
-import { VERDICT_WORD } from '../../../geometry/words.ts';
+import { TONE_WORD } from '../../../geometry/words.ts';
 import type { PlaceWords } from '../../state/spots.ts';
 import { VerdictMark } from '../verdict-mark.tsx';
 
@@ -12,24 +12,17 @@ interface Props {
 
 /** A good place as a row: pressed or come upon by keyboard, the sheet shows it. */
 export function PlaceRow({ name, words, lit, onLight }: Props) {
-  const { room, on, spare, verdict, taken } = words;
+  const { room, on, spare, tone, taken } = words;
   return (
-    <button
-      type="button"
-      className="place"
-      data-verdict={verdict}
-      aria-pressed={lit}
-      onClick={onLight}
-      onFocus={onLight}
-    >
+    <button type="button" className="place" data-verdict={tone} aria-pressed={lit} onClick={onLight} onFocus={onLight}>
       <span className="place__name">{name}</span>
       <span className="place__where">
         {room}
         {on && `, ${on}`}
       </span>
       <span className="place__verdict">
-        <VerdictMark verdict={verdict} size={16} />
-        <span className={verdict === 'clear' ? 'unseen' : ''}>{VERDICT_WORD[verdict]}</span>
+        <VerdictMark verdict={tone} size={16} />
+        <span className={tone === 'clear' ? 'unseen' : ''}>{TONE_WORD[tone]}</span>
       </span>
       <span className="place__spare">{spare}</span>
       {taken.length > 0 && <span className="place__spare">{taken.join(', ')} stands here</span>}

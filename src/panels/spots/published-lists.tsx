@@ -1,7 +1,7 @@
 import { useMemo } from 'react';
 import type { Detector } from '../../../geometry/plan/model.ts';
 import { profileDoubts } from '../../../geometry/words/sources.ts';
-import { describeReport, listed, notRunRules, VERDICT_WORD } from '../../../geometry/words.ts';
+import { describeReport, headWord, listed, notRunRules, toneOf } from '../../../geometry/words.ts';
 import { compareProfiles, type ProfileReport } from '../../engine.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
@@ -34,11 +34,11 @@ function ListRow({ list: { profile, protocol, report } }: { readonly list: Profi
   const notRun = notRunRules(report, under).map(({ rule }) => rule.toLowerCase());
   const kept = plan.protocol.profile === profile.id;
   return (
-    <li className="list" data-verdict={report.verdict}>
+    <li className="list" data-verdict={toneOf(report)}>
       <p className="list__head">
-        <VerdictMark verdict={report.verdict} size={16} />
+        <VerdictMark verdict={toneOf(report)} size={16} />
         <span>{profile.name}</span>
-        <strong>{VERDICT_WORD[report.verdict]}</strong>
+        <strong>{headWord(report)}</strong>
       </p>
       {kept && <p>The list that is kept here.</p>}
       {profile.term === 'long' && (

@@ -2,7 +2,9 @@ import type { LevelModel, Notice } from '../../../geometry/level/types.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { counted, describeNotice, listed } from '../../../geometry/words.ts';
 import { inWallRemark, inWalls, oneWallAct } from '../remarks.ts';
+import { looksOf } from '../walk-round.ts';
 import { about, type Hint, type HintAct, type SeenLevel, WEIGHT } from './hint.ts';
+import { questionAct } from './open-rows.ts';
 
 /** The drawing's troubles by weight: what keeps a room from closing first, what only wants a look last. */
 const NOTICE_WEIGHT: Readonly<Record<Notice['kind'], number>> = {
@@ -73,7 +75,8 @@ function levelHints(seen: SeenLevel): readonly Hint[] {
     const words = about(seen, `${text} Begin with the outline.`);
     return [{ text: words, act, missing: counts, weight: WEIGHT.notDrawn }];
   }
-  return [...closingHints(seen, counts), ...inWallHints(seen), ...(toTest || inView ? putInHints(seen) : [])];
+  const walked = level.ground !== 'crawlspace' || counts;
+  return [...closingHints(seen, counts), ...inWallHints(seen), ...(walked ? lookedForHints(seen, counts) : [])];
 }
 
 /** What keeps rooms from closing and from having a use. */
@@ -100,7 +103,7 @@ function inWallHints(seen: SeenLevel): readonly Hint[] {
   return inWalls(model).map((found): Hint => {
     const { words, act } = inWallRemark(model.level, found, plan.display.length);
     const show: HintAct = { kind: 'show', label: 'Show it', levelId: model.level.id, ids: [found.id], at: null };
-    return { text: about(seen, words), act: act ?? show, missing: false, weight: WEIGHT.notPutIn };
+    return { text: about(seen, words), act: act ?? show, missing: false, weight: WEIGHT.inWall };
   });
 }
 
@@ -112,33 +115,18 @@ function noticeAct(notice: Notice, levelId: string): HintAct {
   return { kind: 'show', label: 'Show it', levelId, ids, at };
 }
 
-/** What a level seldom goes without. */
-function putInHints(seen: SeenLevel): readonly Hint[] {
-  const { level, rooms } = seen.model;
-  if (level.ground === 'crawlspace') return [];
-  const hints: Hint[] = [];
-  if (level.openings.length === 0) {
-    hints.push({
-      text: about(seen, 'No door or window is drawn yet. Put in those that lead outside.'),
-      act: {
-        kind: 'tool',
-        label: 'Put in a window',
-        levelId: level.id,
-        tool: { kind: 'opening', opening: 'window' },
-      },
-      missing: false,
-      weight: WEIGHT.notPutIn,
-    });
-  }
-  if (level.fixtures.length === 0 && rooms.length > 0) {
-    hints.push({
-      text: about(seen, 'No register, heater, pit or drain is drawn yet. Walk round and put in what is there.'),
-      act: null,
-      missing: false,
-      weight: WEIGHT.notPutIn,
-    });
-  }
-  return hints;
+/** What nobody has looked for yet: one hint a question of the walk round. The sun waits for a spot. */
+function lookedForHints(seen: SeenLevel, counts: boolean): readonly Hint[] {
+  const { plan, model, reports } = seen;
+  if (model.rooms.length === 0) return [];
+  const open = looksOf(plan, model, reports).filter(({ state, question }) => state === 'open' && question !== 'sun');
+  const firsts = open.filter((row, index) => open.findIndex(({ question }) => question === row.question) === index);
+  return firsts.map(({ question, rule }): Hint => {
+    const names = open.filter((row) => row.question === question).map((row) => row.rule.name.toLowerCase());
+    const text = about(seen, `Not looked for yet: ${listed(names)}. Put in what is there, or answer "none here".`);
+    const act = questionAct(model.level.id, question, rule.id);
+    return { text, act, missing: counts, weight: WEIGHT.lookedFor };
+  });
 }
 
 function roomsOf({ level, rooms }: LevelModel): string {

@@ -3,6 +3,7 @@ import type { LevelModel } from '../../../geometry/level/types.ts';
 import type { Detector, Plan, XY } from '../../../geometry/plan/model.ts';
 import type { StandingStage } from '../../job/standing/types.ts';
 import type { Tool } from '../tool.ts';
+import type { QuestionId } from '../walk-round.ts';
 
 /** What can be done about a hint with one press. Where it names a level, that level comes into view first. */
 export type HintAct =
@@ -24,11 +25,23 @@ export type HintAct =
       readonly levelId: string;
       readonly ids: readonly [string, string];
     }
+  /** A question of the walk round, at its answer "none here" for a rule. */
+  | {
+      readonly kind: 'question';
+      readonly label: string;
+      readonly levelId: string;
+      readonly question: QuestionId;
+      readonly rule: string;
+    }
+  /** What carries a detector. */
+  | { readonly kind: 'support'; readonly label: string; readonly levelId: string; readonly detectorId: string }
+  /** Whether people live on a level. */
+  | { readonly kind: 'living'; readonly label: string; readonly levelId: string }
   | { readonly kind: 'name-room'; readonly label: string; readonly levelId: string; readonly at: XY }
   | { readonly kind: 'level'; readonly label: string; readonly levelId: string }
   /** Opens a stage of the job. */
   | { readonly kind: 'stage'; readonly label: string; readonly stage: StandingStage | 'log' }
-  | { readonly kind: 'field'; readonly label: string; readonly field: 'title' | 'latitude' };
+  | { readonly kind: 'field'; readonly label: string; readonly field: 'title' | 'latitude' | 'purpose' };
 
 export interface Hint {
   readonly text: string;
@@ -45,14 +58,19 @@ export const WEIGHT = {
   notDrawn: 1,
   /** The drawing's troubles, 10 to 18 by their own order. */
   drawing: 10,
+  /** What the choice of the level hangs on. */
+  asked: 19,
   noDetector: 20,
   blocked: 21,
   unknown: 22,
   alone: 23,
   label: 24,
   tight: 25,
+  lookedFor: 28,
+  support: 29,
   notOnGround: 30,
-  notPutIn: 31,
+  place: 31,
+  inWall: 31,
   notRun: 32,
   loosened: 33,
   title: 34,

@@ -1,7 +1,8 @@
 import type { Detector, Plan } from '../../../geometry/plan/model.ts';
 import { effectiveRules } from '../../../geometry/rules/profiles.ts';
-import { describeCheck, describeEntered, inOrder, listed } from '../../../geometry/words.ts';
+import { describeCheck, describeEntered, headWord, inOrder, listed, openRules } from '../../../geometry/words.ts';
 import { about, detectorName, type Hint, type HintAct, type SeenLevel, WEIGHT } from './hint.ts';
+import { wayToSettle } from './open-rows.ts';
 
 /** What is missing of the detectors, over all levels. */
 export function placeHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hint[] {
@@ -12,7 +13,7 @@ export function placeHints(plan: Plan, levels: readonly SeenLevel[]): readonly H
 /** Every detector with its verdict. */
 export function placedInWords(levels: readonly SeenLevel[]): string {
   const placed = levels.flatMap(({ model: { level }, reports }) =>
-    reports.map(({ id, verdict }) => `${detectorName(level.detectors, id)} ${verdict}`),
+    reports.map((report) => `${detectorName(level.detectors, report.id)} ${headWord(report)}`),
   );
   return placed.length > 0 ? `${placed.join(', ')}.` : '';
 }
@@ -44,7 +45,29 @@ function testsEach({ protocol }: Plan): boolean {
 }
 
 function detectorHints(seen: SeenLevel): readonly Hint[] {
-  return [...verdictHints(seen), ...enteredHints(seen), ...pairHints(seen)];
+  return [...verdictHints(seen), ...enteredHints(seen), ...pairHints(seen), ...openHints(seen)];
+}
+
+/** What was not run for detectors, but for what the walk round and the site ask: what carries them, the sun at their spots. */
+function openHints(seen: SeenLevel): readonly Hint[] {
+  const { plan, model, reports } = seen;
+  const { level } = model;
+  const open = reports.flatMap((report) =>
+    openRules(report, plan)
+      .others.filter(({ id }) => id !== 'level')
+      .map((rule) => ({ rule, id: report.id })),
+  );
+  const rules = new Set(open.map(({ rule }) => rule));
+  return [...rules].map((rule): Hint => {
+    const ids = open.filter((each) => each.rule === rule).map(({ id }) => id);
+    const [first = ''] = ids;
+    const reason = reports.find(({ id }) => id === first)?.checks.find((check) => check.rule === rule.id)?.reason ?? '';
+    const names = listed(ids.map((id) => detectorName(level.detectors, id)));
+    const text = about(seen, `${rule.name} is not run for ${names}. ${reason}`.trim());
+    // The times of the sun are known at the pick-up at the latest.
+    const missing = rule.subject.of !== 'sun' || plan.visit.end !== null;
+    return { text, act: wayToSettle(plan, level, first, rule.id), missing, weight: WEIGHT.support };
+  });
 }
 
 function verdictHints(seen: SeenLevel): readonly Hint[] {

@@ -1,3 +1,4 @@
+import { openChecks } from '../../../geometry/check/open-checks.ts';
 import { capital, listed } from '../../../geometry/words.ts';
 import { detectorName, type Hint, type SeenLevel, WEIGHT } from './hint.ts';
 
@@ -12,6 +13,13 @@ export function sheetHints(levels: readonly SeenLevel[]): readonly Hint[] {
       .filter(({ verdict }) => verdict === 'blocked' || verdict === 'unknown')
       .map(({ id, verdict }) => `${detectorName(model.level.detectors, id)} is ${verdict}`),
   );
-  if (refused.length === 0) return [];
-  return [{ text: `${capital(listed(refused))}. The sheet will say so.`, act: null, missing: true, weight }];
+  if (refused.length > 0) {
+    return [{ text: `${capital(listed(refused))}. The sheet will say so.`, act: null, missing: true, weight }];
+  }
+  const open = levels.flatMap(({ model, reports }) =>
+    reports.filter((report) => openChecks(report).length > 0).map(({ id }) => detectorName(model.level.detectors, id)),
+  );
+  if (open.length === 0) return [];
+  const text = `For ${listed(open)} something was not looked for or not run. The sheet will say so.`;
+  return [{ text, act: null, missing: false, weight }];
 }

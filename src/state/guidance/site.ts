@@ -1,11 +1,14 @@
+import { openChecks } from '../../../geometry/check/open-checks.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { effectiveRules } from '../../../geometry/rules/profiles.ts';
-import { listed, notRunRules } from '../../../geometry/words.ts';
+import { listed } from '../../../geometry/words.ts';
+import { levelName } from '../level-actions.ts';
 import { detectorName, type Hint, type SeenLevel, WEIGHT } from './hint.ts';
+import { LIVING_PRESS, PURPOSE_ACT } from './open-rows.ts';
 
-/** What is missing of the site, and what must never be quiet: loosened rules, checks that were not run. */
+/** What is missing of the site: why it is tested, who lives where, its place where the sun is to be worked out; and loosened rules, which must never be quiet. */
 export function siteHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hint[] {
-  const hints: Hint[] = [...notRunHints(plan, levels)];
+  const hints: Hint[] = [...askedHints(plan, levels), ...placeHints(plan, levels)];
   const loosened = effectiveRules(plan.protocol).filter(({ override }) => override?.loosened);
   if (loosened.length > 0) {
     const names = listed(loosened.map(({ name }) => name.toLowerCase()));
@@ -23,22 +26,34 @@ export function siteHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hi
   return hints;
 }
 
-/** One remark for each check that was not run, with the detectors that it was not run for. */
-function notRunHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hint[] {
-  const names = new Map<string, string[]>();
-  for (const { model, reports } of levels) {
-    for (const report of reports) {
-      for (const { rule, reason } of notRunRules(report, plan)) {
-        const key = `${rule} was not run for %: ${reason.charAt(0).toLowerCase()}${reason.slice(1)}`;
-        names.set(key, [...(names.get(key) ?? []), detectorName(model.level.detectors, report.id)]);
-      }
-    }
-  }
-  const placed = plan.site.latitude !== null && plan.site.longitude !== null;
-  return [...names].map(([words, detectors]) => ({
-    text: words.replace('%', () => listed(detectors)),
-    act: placed ? null : ({ kind: 'field', label: 'Give the place', field: 'latitude' } as const),
-    missing: false,
-    weight: WEIGHT.notRun,
-  }));
+/** What the choice of the level to test hangs on, and nobody has answered. */
+function askedHints({ site }: Plan, levels: readonly SeenLevel[]): readonly Hint[] {
+  const weight = WEIGHT.asked;
+  const purpose: Hint = {
+    text: 'Why the house is tested is not answered yet.',
+    act: PURPOSE_ACT,
+    missing: true,
+    weight,
+  };
+  const living = levels
+    .filter(({ model }) => model.level.livingAnswered === false)
+    .map(({ model: { level } }): Hint => {
+      const text = `Whether people live on ${levelName(level)} is not answered yet.`;
+      return { text, act: { kind: 'living', label: LIVING_PRESS, levelId: level.id }, missing: true, weight };
+    });
+  return site.purposeAnswered === false ? [purpose, ...living] : living;
+}
+
+/** The place of the house, once it is wanted: for the sun at a spot that nobody has vouched for. */
+function placeHints({ site }: Plan, levels: readonly SeenLevel[]): readonly Hint[] {
+  if (site.latitude !== null && site.longitude !== null) return [];
+  const names = levels.flatMap(({ model, reports }) =>
+    reports
+      .filter((report) => openChecks(report).some(({ rule }) => rule === 'direct-sun'))
+      .map(({ id }) => detectorName(model.level.detectors, id)),
+  );
+  if (names.length === 0) return [];
+  const text = `Direct sun is not worked out for ${listed(names)}: the place of the house is not given.`;
+  const act = { kind: 'field', label: 'Give the place', field: 'latitude' } as const;
+  return [{ text, act, missing: true, weight: WEIGHT.place }];
 }

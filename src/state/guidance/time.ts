@@ -57,6 +57,13 @@ export function isFetched({ visit }: Plan, now: Ms): boolean {
   return end !== null && (end <= now || now === Number.NEGATIVE_INFINITY);
 }
 
+/** Whether both ends of the test are written down, and no rule about times is broken or open. What had nothing to run on is neither. */
+export function areTimesWhole(plan: Plan): boolean {
+  const { start, end } = plan.visit;
+  if (start === null || end === null) return false;
+  return timingReport(plan).checks.every(({ verdict }) => verdict !== 'blocked' && verdict !== 'unknown');
+}
+
 /** Whether a detector stands on any level. */
 export const isPlaced = (levels: readonly SeenLevel[]): boolean =>
   levels.some(({ model }) => model.level.detectors.length > 0);

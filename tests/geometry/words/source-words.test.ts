@@ -47,7 +47,7 @@ describe('sourceWords(sources)', () => {
 
 describe('profileDoubts(profile)', () => {
   // That something has to carry a detector is taken for granted by every list.
-  const SUPPORT = 'Our reading, no text says it: support.';
+  const SUPPORT = 'Our reading, no text says it: what carries it.';
   // Stairs, halls and garages are in no list of the two states; nobody sets a detector there.
   const ROOMS = 'Common practice, no published source: room in part.';
 
@@ -59,7 +59,7 @@ describe('profileDoubts(profile)', () => {
   // 422.130(c)(2) and the closed-building list were read in copies; (a)(1)(A) names rooms that are lived in.
   it('names the rules of Illinois that were read in copies', () => {
     expect(doubtsOf('illinois-422-130')).toEqual([
-      'Our reading, no text says it: room in part and support.',
+      'Our reading, no text says it: room in part and what carries it.',
       ROOMS,
       'Not read in the primary text: machines that have to be off and side by side.',
     ]);
@@ -73,7 +73,7 @@ describe('profileDoubts(profile)', () => {
     expect(doubtsOf('home-short-term')).toEqual([
       'Not read in the primary text: room in part and side by side.',
       'Common practice, no published source: room in part and floor drain.',
-      'Our reading, no text says it: moving air in part, objects and inside walls in part, support and side by side in part.',
+      'Our reading, no text says it: moving air in part, objects and inside walls in part, what carries it and side by side in part.',
     ]);
   });
 });

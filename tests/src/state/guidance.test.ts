@@ -3,11 +3,12 @@ import { checkDetector } from '../../../geometry/check/check-detector.ts';
 import type { DetectorReport } from '../../../geometry/check/types.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
 import { emptyLevel, emptyPlan } from '../../../geometry/plan/empty.ts';
-import type { Detector, Level, Plan, Wall, XY } from '../../../geometry/plan/model.ts';
+import type { Detector, Level, Plan, RoomLabel, Wall, XY } from '../../../geometry/plan/model.ts';
 import { CONDITION_ITEMS } from '../../../src/job/conditions/report.ts';
-import { guidance, type Hint, type Stage, stillToDo } from '../../../src/state/guidance.ts';
+import { withLog } from '../../../src/job/log/edit.ts';
+import { guidance, type Hint, nextStep, type Stage, stillToDo } from '../../../src/state/guidance.ts';
 import { judgedLevels } from '../../../src/state/selectors.ts';
-import { GOOD_VISIT, holdingPlan, houseLevel } from '../../helpers/holding-plan.ts';
+import { EVERYTHING, GOOD_VISIT, holdingPlan, houseLevel } from '../../helpers/holding-plan.ts';
 
 const wall = (id: string, from: XY, to: XY): Wall => ({ id, from, to, thickness: 200, side: 'auto' });
 const SQUARE: readonly Wall[] = [
@@ -16,6 +17,7 @@ const SQUARE: readonly Wall[] = [
   wall('w3', [8000, 6000], [0, 6000]),
   wall('w4', [0, 6000], [0, 0]),
 ];
+const DEN: RoomLabel = { id: 'r1', name: 'Den', use: 'den', at: [4000, 3000] };
 const detector = (id: string, label: string, pair: string | null, at: XY): Detector => ({
   id,
   label,
@@ -24,6 +26,7 @@ const detector = (id: string, label: string, pair: string | null, at: XY): Detec
   radius: 50.8,
   tall: 25.4,
   pair,
+  support: 'stand',
 });
 
 function hintsOf(stage: Stage, level: Level, part: Partial<Plan> = {}, reports?: readonly DetectorReport[]) {
@@ -63,9 +66,9 @@ describe('while it is drawn', () => {
 
   it('asks what a closed room is used for, and offers to name that very room', () => {
     const { hints, done } = hintsOf('draw', { ...emptyLevel('L1'), walls: SQUARE });
-    expect(missing(hints)).toEqual([
+    expect(missing(hints)[0]).toBe(
       'A room has no use yet. Say what it is used for: until then nothing in it can turn clear.',
-    ]);
+    );
     const act = hints[0]?.act;
     if (act?.kind !== 'name-room') throw new Error('the hint offers no name');
     expect(act.at[0]).toBeGreaterThan(0);
@@ -73,15 +76,23 @@ describe('while it is drawn', () => {
     expect(done).toBe('1 room.');
   });
 
-  it('only remarks on doors, windows and fixtures: a room may have none', () => {
-    const named = {
-      ...emptyLevel('L1'),
-      walls: SQUARE,
-      rooms: [{ id: 'r1', name: 'Den', use: 'den' as const, at: [4000, 3000] as XY }],
-    };
+  it('asks what was looked for, one press to each question of the walk round, until all of it is drawn or answered', () => {
+    const named: Level = { ...emptyLevel('L1'), walls: SQUARE, rooms: [DEN] };
     const { hints } = hintsOf('draw', named);
-    expect(missing(hints)).toEqual([]);
-    expect(hints).toHaveLength(2);
+    const says = (names: string) => `Not looked for yet: ${names}. Put in what is there, or answer "none here".`;
+    expect(missing(hints)).toEqual(
+      ['outside doors and windows', 'moving air', 'heat', 'sump pit and floor drain'].map(says),
+    );
+    expect(hints[3]?.act).toEqual({
+      kind: 'question',
+      label: 'Answer it',
+      levelId: 'L1',
+      question: 'wet',
+      rule: 'sump',
+    });
+    expect(missing(hintsOf('draw', { ...named, lookedFor: EVERYTHING }).hints)).toEqual([]);
+    const half = { ...named, lookedFor: EVERYTHING.filter((rule) => rule !== 'floor-drain') };
+    expect(missing(hintsOf('draw', half).hints)).toEqual([says('floor drain')]);
   });
 });
 
@@ -99,7 +110,7 @@ describe('detectors', () => {
     };
     const { hints, done } = hintsOf('place', two);
     expect(missing(hints)).toEqual([expect.stringMatching(/^A2 is blocked\. .+ outside wall, needs 1 ft\.$/)]);
-    expect(done).toBe('A1 clear, A2 blocked.');
+    expect(done).toBe('A1 clear of what is drawn, A2 blocked.');
     expect(texts(hintsOf('sheet', two).hints)).toEqual(['A2 is blocked. The sheet will say so.']);
   });
 
@@ -186,9 +197,9 @@ describe('what is not over yet', () => {
   it('is not finished: a pick-up that is planned, or written down ahead of now', () => {
     const before = '2026-03-09T12:00:00-04:00';
     const planned = stageOf({ visit: { ...visit, plannedEnd: GOOD_VISIT.end } }, before);
-    expect(planned).toMatchObject({ done: 'Pick-up planned, not fetched yet.', finished: false });
-    expect(stageOf({ visit: GOOD_VISIT }, before)?.finished).toBe(false);
-    expect(stageOf({ visit: GOOD_VISIT }, '2026-03-10T12:00:00-04:00')?.finished).toBe(true);
+    expect(planned).toMatchObject({ done: 'Pick-up planned, not fetched yet.', whole: false });
+    expect(stageOf({ visit: GOOD_VISIT }, before)?.whole).toBe(false);
+    expect(stageOf({ visit: GOOD_VISIT }, '2026-03-10T12:00:00-04:00')?.whole).toBe(true);
   });
 
   it('is missing once it is overdue, by the plan or by the kit', () => {
@@ -296,10 +307,103 @@ describe('a house of several levels', () => {
       openings: [{ id: 'o1', wall: 'w1', kind: 'window', offset: 500, width: 900, bottom: 900, top: 2000 }],
       detectors: [detector('d1', 'A1', null, [4000, 4000]), detector('d2', 'A2', null, [6000, 4000])],
     };
-    const hint = toDo([lit], 'L1').find(({ text }) => text.startsWith('Direct sun'));
-    expect(hint?.text).toBe(
-      'Direct sun was not run for A1 and A2: the place of the house and the times of the test are not given. Keep out of direct sun.',
+    const all = toDo([lit], 'L1');
+    const place = all.find(({ act }) => act?.kind === 'field' && act.field === 'latitude');
+    expect(place?.text).toBe('Direct sun is not worked out for A1 and A2: the place of the house is not given.');
+    expect(place?.missing).toBe(true);
+    const sun = all.find(({ act }) => act?.kind === 'question' && act.question === 'sun');
+    expect(sun?.text).toBe(
+      'Direct sun is not run for A1 and A2. The place of the house and the times of the test are not given. Keep out of direct sun.',
     );
-    expect([hint?.missing, hint?.act]).toEqual([false, { kind: 'field', label: 'Give the place', field: 'latitude' }]);
+    // The times are known at the pick-up at the latest: until then it is still to come.
+    expect(sun?.missing).toBe(false);
+    const vouched = toDo([{ ...lit, lookedFor: ['direct-sun'] }], 'L1');
+    expect(vouched.filter(({ text }) => text.startsWith('Direct sun'))).toEqual([]);
   });
+
+  it('asks what carries a detector, once for all of which nobody said it', () => {
+    const bare = ['A1', 'A2'].map((label, i) => ({
+      ...detector(`d${i}`, label, null, [3000 + 2000 * i, 3000]),
+      support: null,
+    }));
+    const hints = toDo([{ ...den, detectors: bare }], 'L1').filter(({ act }) => act?.kind === 'support');
+    expect(texts(hints)).toEqual([expect.stringMatching(/ is not run for A1 and A2\. Nothing drawn carries it/)]);
+    expect(hints[0]?.act).toMatchObject({ levelId: 'L1', detectorId: 'd0' });
+  });
+});
+
+describe('what is asked, not assumed', () => {
+  const level: Level = { ...emptyLevel('L1'), walls: SQUARE, rooms: [DEN], livingAnswered: false };
+  const site = { ...emptyPlan().site, purposeAnswered: false };
+
+  it('leaves the site open until purpose and living are answered', () => {
+    const { done, whole, hints } = hintsOf('site', level, { site });
+    expect([done, whole]).toEqual(['', false]);
+    expect(missing(hints)).toEqual([
+      'Why the house is tested is not answered yet.',
+      'Whether people live on Basement is not answered yet.',
+    ]);
+    expect(hints.map(({ act }) => act?.kind)).toContain('living');
+    const { livingAnswered: _, ...answered } = level;
+    expect(hintsOf('site', answered).whole).toBe(true);
+  });
+});
+
+describe('nothing is missing', () => {
+  const stages = (plan: Plan) => {
+    const judged = plan.levels.map((level) => {
+      const model = buildLevel(level);
+      return { model, reports: level.detectors.map((each) => checkDetector(plan, model, each)) };
+    });
+    return guidance(plan, judged, 'L1');
+  };
+  const written = {
+    placedBy: 'R. Alder',
+    fetchedBy: 'R. Alder',
+    sealed: '2026-03-10T09:05:00-04:00',
+    tampering: 'none' as const,
+  };
+  const posted = { ...holdingPlan().visit, posted: '2026-03-10T12:00:00-04:00' };
+  const whole = ['L1d1', 'L1d2'].reduce(
+    (plan, id, i) => withLog(plan, id, { ...written, serial: `K-${i + 1}` }),
+    holdingPlan([1, 1.1], { title: 'Alder Court', visit: posted }),
+  );
+
+  it('is said of a plan of which nothing is', () => {
+    expect(nextStep(stages(whole))).toEqual({ says: 'Nothing is missing on this plan.', act: null });
+  });
+
+  it.each<[string, (plan: Plan) => Plan]>([
+    [
+      'a thing was not looked for',
+      (plan) => withLevel(plan, { lookedFor: EVERYTHING.filter((rule) => rule !== 'heat') }),
+    ],
+    [
+      'the sun was not run',
+      (plan) => withLevel(plan, { lookedFor: EVERYTHING.filter((rule) => rule !== 'direct-sun'), openings: [WINDOW] }),
+    ],
+    [
+      'nothing carries a detector',
+      (plan) =>
+        withLevel(plan, { detectors: plan.levels[0]?.detectors.map((each) => ({ ...each, support: null })) ?? [] }),
+    ],
+    ['nobody answered who lives there', (plan) => withLevel(plan, { livingAnswered: false })],
+    ['nobody answered why', (plan) => ({ ...plan, site: { ...plan.site, purposeAnswered: false } })],
+    ['the end is not written down', (plan) => ({ ...plan, readings: [], visit: { ...plan.visit, end: null } })],
+    [
+      'nothing of the visit is written down',
+      (plan) => ({ ...plan, readings: [], visit: { ...plan.visit, start: null, end: null } }),
+    ],
+    ['a condition of the house is not known', (plan) => ({ ...plan, conditions: plan.conditions.slice(1) })],
+    ['the log has a gap', (plan) => ({ ...plan, log: [] })],
+    ['no result is entered', (plan) => ({ ...plan, readings: [] })],
+  ])('is not said while %s', (_, change) => {
+    expect(nextStep(stages(change(whole))).says).toMatch(/^(Next|Still to come): /);
+  });
+});
+
+const WINDOW = { id: 'o1', wall: 'L1w1', kind: 'window', offset: 500, width: 900, bottom: 900, top: 2000 } as const;
+const withLevel = (plan: Plan, change: Partial<Level>): Plan => ({
+  ...plan,
+  levels: plan.levels.map((level) => ({ ...level, ...change })),
 });

@@ -113,7 +113,7 @@ describe('describePlace(plan, model, probe, place)', () => {
 
   it('says the room, what there is to spare and at what, and the verdict of the checker', () => {
     const words = told(denPlan(), FIRST);
-    expect(words).toMatchObject({ room: 'Den', on: '', verdict: 'clear', taken: [] });
+    expect(words).toMatchObject({ room: 'Den', on: '', tone: 'clear-of-drawn', taken: [] });
     // 4000 − 50.8 − 304.8 = 3644.4 mm = 11 ft 11 1/2 in, less a sixteenth of doubt.
     expect(words.spare).toMatch(/^11 ft 11 (3\/8|1\/2) in to spare at the (north|east|south|west) outside wall$/);
     expect(words.limit?.rule).toBe('outside-wall');

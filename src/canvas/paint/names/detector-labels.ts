@@ -2,7 +2,7 @@ import { roomAt } from '../../../../geometry/check/room.ts';
 import type { LevelModel } from '../../../../geometry/level/types.ts';
 import type { Detector, XY } from '../../../../geometry/plan/model.ts';
 import { ringsContain } from '../../../../geometry/ring.ts';
-import { VERDICT_WORD } from '../../../../geometry/words.ts';
+import { TONE_WORD } from '../../../../geometry/words.ts';
 import { toPlan } from '../../../state/viewport.ts';
 import { discRadius } from '../detectors.ts';
 import { type Pen, px } from '../pen.ts';
@@ -22,7 +22,7 @@ export interface LabelPlace {
 const HEIGHT = 18;
 /** From the disc's rim to the text, px. */
 const OFF_PX = 8;
-const VERDICT_WORDS = Object.values(VERDICT_WORD);
+const TONE_WORDS = Object.values(TONE_WORD);
 
 const styleOn = ({ theme }: Pen): TextStyle => ({ ...READ, colour: theme.ink, halo: theme.paper });
 
@@ -39,7 +39,7 @@ export function placeLabels(pen: Pen, model: LevelModel, places: Places): Readon
 function placeLabel(pen: Pen, model: LevelModel, detector: Detector, places: Places): LabelPlace {
   const [x, y] = px(pen, detector.at);
   const style = styleOn(pen);
-  const long = Math.max(...VERDICT_WORDS.map((word) => textWidth(pen, `${detector.label} ${word}`, style))) + 4;
+  const long = Math.max(...TONE_WORDS.map((word) => textWidth(pen, `${detector.label} ${word}`, style))) + 4;
   const short = textWidth(pen, detector.label, style) + 4;
   const room = roomAt(model, detector.at);
   const atHome = (off: XY, width: number) =>

@@ -1,0 +1,60 @@
+import { openChecks } from '../check/open-checks.ts';
+import type { DetectorReport, Verdict } from '../check/types.ts';
+import type { Plan } from '../plan/model.ts';
+import { type EffectiveRule, ruleOf } from '../rules/profiles.ts';
+import { headlineOf } from './headline.ts';
+import { listed, VERDICT_WORD } from './nouns.ts';
+
+/** How a verdict is told: clear without any check left open, or only of what is drawn. */
+export type Tone = Verdict | 'clear-of-drawn';
+
+/** From the worst to the best. */
+export const TONES: readonly Tone[] = ['blocked', 'unknown', 'tight', 'clear-of-drawn', 'clear'];
+
+export const TONE_WORD: Readonly<Record<Tone, string>> = {
+  ...VERDICT_WORD,
+  'clear-of-drawn': 'clear of what is drawn',
+};
+
+/** The tone of a report: its verdict; where it is clear and something was not run, only clear of what is drawn. */
+export function toneOf(report: DetectorReport): Tone {
+  const { verdict } = report;
+  return verdict === 'clear' && openChecks(report).length > 0 ? 'clear-of-drawn' : verdict;
+}
+
+/** The headline in the middle of a sentence or behind a label: "clear", "clear of what is drawn", "tight to what is drawn". */
+export function headWord(report: DetectorReport): string {
+  const { word } = headlineOf(report);
+  return word.charAt(0).toLowerCase() + word.slice(1);
+}
+
+/** The rules that a report leaves open: those whose subjects nobody looked for, and all others that were not run. */
+export function openRules(report: DetectorReport, { protocol }: Pick<Plan, 'protocol'>): OpenRules {
+  const ids = new Set(openChecks(report).map(({ rule }) => rule));
+  const rules = [...ids].map((id) => ruleOf(protocol, id));
+  // Of the sun a person can vouch at a spot; nobody looks for it on a walk round.
+  const isLookedFor = ({ absent, subject }: EffectiveRule) => absent !== null && subject.of !== 'sun';
+  return { looks: rules.filter(isLookedFor), others: rules.filter((rule) => !isLookedFor(rule)) };
+}
+
+export interface OpenRules {
+  readonly looks: readonly EffectiveRule[];
+  readonly others: readonly EffectiveRule[];
+}
+
+/** What a report leaves open, in sentences: "Not looked for: heat and sump pit. Not run: direct sun." Empty for nothing. */
+export function openWords(report: DetectorReport, plan: Pick<Plan, 'protocol'>): string {
+  const { looks, others } = openRules(report, plan);
+  const named = (rules: readonly EffectiveRule[]) => listed(rules.map(({ name }) => name.toLowerCase()));
+  const parts = [
+    looks.length > 0 ? `Not looked for: ${named(looks)}.` : '',
+    others.length > 0 ? `Not run: ${named(others)}.` : '',
+  ];
+  return parts.filter(Boolean).join(' ');
+}
+
+/** The worst tone among the reports; null without one. */
+export function worstTone(reports: readonly DetectorReport[]): Tone | null {
+  const tones = new Set(reports.map(toneOf));
+  return TONES.find((tone) => tones.has(tone)) ?? null;
+}

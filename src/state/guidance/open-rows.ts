@@ -1,0 +1,23 @@
+import { levelsInOrder } from '../../../geometry/plan/edit.ts';
+import type { Level, Plan } from '../../../geometry/plan/model.ts';
+import { type QuestionId, questionOf } from '../walk-round.ts';
+import type { HintAct } from './hint.ts';
+
+export const LIVING_PRESS = 'Say who lives there';
+export const PURPOSE_ACT = { kind: 'field', label: 'Say why', field: 'purpose' } as const satisfies HintAct;
+
+export function questionAct(levelId: string, question: QuestionId, rule: string): HintAct {
+  return { kind: 'question', label: 'Answer it', levelId, question, rule };
+}
+
+/** Where a rule that was not run for a detector is settled, one press away; null where no press does it. */
+export function wayToSettle(plan: Plan, level: Level, detectorId: string, rule: string): HintAct | null {
+  const question = questionOf(rule);
+  if (question) return questionAct(level.id, question, rule);
+  if (rule === 'support') return { kind: 'support', label: 'Say what carries it', levelId: level.id, detectorId };
+  if (rule === 'running-machine') return { kind: 'stage', label: 'Look at the house', stage: 'house' };
+  if (rule !== 'level') return null;
+  if (plan.site.purposeAnswered === false) return PURPOSE_ACT;
+  const open = levelsInOrder(plan).find(({ livingAnswered }) => livingAnswered === false);
+  return open ? { kind: 'living', label: LIVING_PRESS, levelId: open.id } : null;
+}

@@ -1,0 +1,107 @@
+import { subjectsOf } from '../../geometry/check/subjects.ts';
+import type { DetectorReport } from '../../geometry/check/types.ts';
+import type { LevelModel } from '../../geometry/level/types.ts';
+import { withAnswersWithdrawn } from '../../geometry/plan/edit.ts';
+import type { Detector, Level, Plan } from '../../geometry/plan/model.ts';
+import type { RuleId } from '../../geometry/rules/types.ts';
+import { listed } from '../../geometry/words.ts';
+import { type EffectiveRule, effectiveRules } from '../engine.ts';
+import { modelOf } from './selectors.ts';
+
+/** What a tester asks on a walk round the room, in its order. */
+export type QuestionId = 'closes' | 'opens' | 'used' | 'air' | 'heats' | 'wet' | 'sun' | 'stands' | 'sit';
+
+/** The rules that "none here" to a question answers, each on its own. A rule that takes no such answer in the profile is not asked. */
+const LOOKS_FOR: readonly (readonly [QuestionId, readonly RuleId[]])[] = [
+  ['opens', ['outside-opening']],
+  ['air', ['moving-air']],
+  ['heats', ['heat']],
+  ['wet', ['sump', 'floor-drain']],
+  ['sun', ['direct-sun']],
+];
+
+/** The question whose answer settles a rule; null where none does. */
+export function questionOf(rule: string): QuestionId | null {
+  return LOOKS_FOR.find(([, rules]) => rules.some((each) => each === rule))?.[0] ?? null;
+}
+
+/** The rules that "none here" to a question answers; none for a question that looks for nothing. */
+export function rulesOf(question: QuestionId): readonly RuleId[] {
+  return LOOKS_FOR.find(([id]) => id === question)?.[1] ?? [];
+}
+
+/** One thing that is looked for on a level, and what is known of it. */
+export interface LookRow {
+  readonly question: QuestionId;
+  readonly rule: EffectiveRule;
+  /** What "none here" says: "No sump pit". */
+  readonly absent: string;
+  /** Settled by the drawing (of direct sun: worked out), by "none here", or open. */
+  readonly state: 'drawn' | 'none' | 'open';
+  /** Who answered "none here"; empty when it is not known or nobody did. */
+  readonly by: string;
+  /** RFC 3339, or null when it is not known. */
+  readonly at: string | null;
+}
+
+/** Everything that the profile wants looked for on a level, in the order of the walk. `reports`: of the level's detectors. */
+export function looksOf({ protocol }: Plan, model: LevelModel, reports: readonly DetectorReport[]): readonly LookRow[] {
+  const rules = effectiveRules(protocol);
+  const { lookedFor = [], lookedForBy = [] } = model.level;
+  return LOOKS_FOR.flatMap(([question, ids]) =>
+    ids.flatMap((id): readonly LookRow[] => {
+      const rule = rules.find((each) => each.id === id);
+      if (!rule || rule.absent === null) return [];
+      const none = lookedFor.includes(id);
+      const signed = none ? lookedForBy.find((each) => each.rule === id) : undefined;
+      const answered = none ? 'none' : 'open';
+      const state = isSettled(rule, model, reports) ? 'drawn' : answered;
+      return [{ question, rule, absent: rule.absent, state, by: signed?.by.trim() ?? '', at: signed?.at ?? null }];
+    }),
+  );
+}
+
+/** Whether the drawing settles a rule: something of it is drawn, or its check ran for every detector without an answer of a person. */
+function isSettled(rule: EffectiveRule, model: LevelModel, reports: readonly DetectorReport[]): boolean {
+  if (rule.subject.of !== 'sun') return subjectsOf(rule, model).length > 0;
+  if (model.level.lookedFor?.includes(rule.id)) return false;
+  const checks = reports.flatMap((report) => report.checks.filter((check) => check.rule === rule.id));
+  return checks.length > 0 && checks.every(({ notRun }) => !notRun);
+}
+
+/**
+ * The plan after an edit without the answers "none here" that what is drawn now contradicts: the thing counts. A word that no sun reaches
+ * the spot does not hold for another spot. `words` says what was taken back; empty for nothing.
+ */
+export function withoutContradictions(before: Plan, after: Plan): { readonly plan: Plan; readonly words: string } {
+  let plan = after;
+  const gone: string[] = [];
+  for (const level of after.levels) {
+    const was = before.levels.find(({ id }) => id === level.id);
+    if (level === was || !level.lookedFor?.length) continue;
+    const rules = effectiveRules(after.protocol).filter((rule) => isContradicted(rule, level, was));
+    plan = withAnswersWithdrawn(
+      plan,
+      level.id,
+      rules.map(({ id }) => id),
+    );
+    gone.push(...rules.map(({ absent, name }) => `"${absent ?? name}"`));
+  }
+  if (gone.length === 0) return { plan: after, words: '' };
+  return { plan, words: `The answer ${listed(gone)} is taken back: it does not fit what is drawn now.` };
+}
+
+function isContradicted(rule: EffectiveRule, level: Level, was: Level | undefined): boolean {
+  if (!level.lookedFor?.includes(rule.id)) return false;
+  if (rule.subject.of === 'sun') return wasVouched(was, rule) && standsElsewhere(level.detectors, was?.detectors ?? []);
+  return subjectsOf(rule, modelOf(level)).length > 0;
+}
+
+const wasVouched = (was: Level | undefined, { id }: EffectiveRule): boolean => was?.lookedFor?.includes(id) ?? false;
+
+/** Whether a detector stands where none stood before. */
+function standsElsewhere(detectors: readonly Detector[], before: readonly Detector[]): boolean {
+  const spot = ({ id, at, base }: Detector) => JSON.stringify([id, at, base]);
+  const known = new Set(before.map(spot));
+  return detectors.some((detector) => !known.has(spot(detector)));
+}

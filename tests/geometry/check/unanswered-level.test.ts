@@ -1,0 +1,49 @@
+import { describe, expect, it } from 'vitest';
+import { checkDetector } from '../../../geometry/check/check-detector.ts';
+import type { Check } from '../../../geometry/check/types.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
+import type { Level, Plan } from '../../../geometry/plan/model.ts';
+import { holdingPlan, houseLevel } from '../../helpers/holding-plan.ts';
+
+const upper: Level = houseLevel('L2', 'B', { name: 'Main floor', order: 1, ground: 'none', living: 'lived-in' });
+const lower = (change: Partial<Level> = {}) => houseLevel('L1', 'A', { living: 'no', ...change });
+
+/** The row of the level's own rule for the first detector of a level. */
+function levelRow(plan: Plan, level: Level): Check | undefined {
+  const [detector] = level.detectors;
+  if (!detector) throw new Error('the level has no detector');
+  return checkDetector(plan, buildLevel(level), detector).checks.find(({ rule }) => rule === 'level');
+}
+const planOf = (levels: readonly Level[], purposeAnswered?: boolean): Plan => {
+  const plan = holdingPlan();
+  return { ...plan, levels, site: { ...plan.site, ...(purposeAnswered === undefined ? {} : { purposeAnswered }) } };
+};
+
+describe('the level to test, while its choice rests on answers that nobody gave', () => {
+  it('is clear where purpose and living were answered, or a file says them without more', () => {
+    expect(levelRow(planOf([lower(), upper]), upper)).toMatchObject({ verdict: 'clear', notRun: false });
+    expect(levelRow(planOf([lower(), upper], true), upper)).toMatchObject({ verdict: 'clear', notRun: false });
+  });
+
+  it('is not run while the purpose is not answered', () => {
+    const row = levelRow(planOf([lower(), upper], false), upper);
+    expect(row).toMatchObject({ verdict: 'unknown', notRun: true });
+    expect(row?.reason).toBe('Not answered yet: why the house is tested.');
+  });
+
+  it('is not run while the living of this level or a lower one is not answered', () => {
+    const open = lower({ livingAnswered: false });
+    expect(levelRow(planOf([open, upper]), upper)?.reason).toBe('Not answered yet: whether people live on Basement.');
+  });
+
+  it('does not wait for a level above', () => {
+    const lived = lower({ living: 'lived-in' });
+    const above = { ...upper, livingAnswered: false };
+    expect(levelRow(planOf([lived, above]), lived)).toMatchObject({ verdict: 'clear', notRun: false });
+  });
+
+  it('stays blocked where even what the plan begins with bars it: the cautious side', () => {
+    const open = lower({ living: 'lived-in', livingAnswered: false });
+    expect(levelRow(planOf([open, upper], false), upper)).toMatchObject({ verdict: 'blocked', notRun: false });
+  });
+});

@@ -1,0 +1,157 @@
+import { beforeEach, describe, expect, it } from 'vitest';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
+import { withLiving, withPurpose } from '../../../geometry/plan/edit.ts';
+import type { Fixture, Level, Opening, Plan } from '../../../geometry/plan/model.ts';
+import { PROFILES } from '../../../geometry/rules/profiles.ts';
+import { useWalk } from '../../../src/panels/house/walk.ts';
+import { answerNone, signLooks, takeBackNone } from '../../../src/panels/looked/answers.ts';
+import { selectReports } from '../../../src/state/selectors.ts';
+import { useAppStore } from '../../../src/state/store.ts';
+import { looksOf, questionOf, rulesOf, withoutContradictions } from '../../../src/state/walk-round.ts';
+import { EVERYTHING, holdingPlan, houseLevel } from '../../helpers/holding-plan.ts';
+
+const NOON = '2026-03-07T12:00:00-05:00';
+const planWith = (level: Level): Plan => ({ ...holdingPlan(), levels: [level] });
+const statesOf = (level: Level) =>
+  Object.fromEntries(looksOf(planWith(level), buildLevel(level), []).map(({ rule, state }) => [rule.id, state]));
+const fixture = (kind: Fixture['kind']): Fixture => ({
+  id: 'f1',
+  kind,
+  name: '',
+  shape: { circle: { center: [7000, 5000], radius: 200 } },
+  bottom: 0,
+  top: 1000,
+  stream: null,
+});
+const window: Opening = { id: 'o1', wall: 'L1w1', kind: 'window', offset: 500, width: 900, bottom: 900, top: 2000 };
+
+describe('the questions and what they look for', () => {
+  it('answer every rule that a profile lets "none here" answer, each by one question', () => {
+    for (const profile of PROFILES) {
+      for (const { id, absent } of profile.rules) expect(questionOf(id) !== null, id).toBe(absent !== null);
+    }
+  });
+
+  it('ask sump and floor drain each on its own', () => {
+    expect(rulesOf('wet')).toEqual(['sump', 'floor-drain']);
+    expect(rulesOf('stands')).toEqual([]);
+  });
+});
+
+describe('looksOf(plan, model, reports)', () => {
+  it('is open where nothing is drawn and nobody answered', () => {
+    const states = statesOf(houseLevel('L1', 'A', { lookedFor: [] }));
+    expect(states).toEqual({
+      'outside-opening': 'open',
+      'moving-air': 'open',
+      heat: 'open',
+      sump: 'open',
+      'floor-drain': 'open',
+      'direct-sun': 'open',
+    });
+  });
+
+  it('is answered by "none here", with who and when', () => {
+    const level = houseLevel('L1', 'A', {
+      lookedFor: ['heat'],
+      lookedForBy: [{ rule: 'heat', by: 'R. Alder', at: NOON }],
+    });
+    const row = looksOf(planWith(level), buildLevel(level), []).find(({ rule }) => rule.id === 'heat');
+    expect(row).toMatchObject({ state: 'none', by: 'R. Alder', at: NOON });
+  });
+
+  it.each([
+    ['furnace', 'heat'],
+    ['dehumidifier', 'moving-air'],
+    ['sump-pit', 'sump'],
+    ['floor-drain', 'floor-drain'],
+  ] as const)('a %s that is drawn counts beside an answer "none here"', (kind, rule) => {
+    expect(statesOf(houseLevel('L1', 'A', { fixtures: [fixture(kind)] }))[rule]).toBe('drawn');
+  });
+
+  it('takes a window in an outside wall for an opening, and one in a partition for none', () => {
+    expect(statesOf(houseLevel('L1', 'A', { openings: [window] }))['outside-opening']).toBe('drawn');
+    const level = houseLevel();
+    const inner = { id: 'p1', from: [3000, 0], to: [3000, 6000], thickness: 115, side: 'auto' } as const;
+    const parted = { ...level, walls: [...level.walls, inner], openings: [{ ...window, wall: 'p1' }] };
+    expect(statesOf(parted)['outside-opening']).toBe('none');
+  });
+});
+
+describe('what is drawn against an answer', () => {
+  const all = houseLevel('L1', 'A', { lookedFor: EVERYTHING });
+  const drawn = (change: Partial<Level>) => withoutContradictions(planWith(all), planWith({ ...all, ...change }));
+
+  it('takes that answer back in the same edit, and says so', () => {
+    const { plan, words } = drawn({ fixtures: [fixture('sump-pit')] });
+    expect(plan.levels[0]?.lookedFor).toEqual(EVERYTHING.filter((rule) => rule !== 'sump'));
+    expect(words).toBe('The answer "No sump pit" is taken back: it does not fit what is drawn now.');
+  });
+
+  it('leaves all answers where nothing contradicts them', () => {
+    const changed = planWith({ ...all, fixtures: [fixture('washer')] });
+    expect(withoutContradictions(planWith(all), changed)).toEqual({ plan: changed, words: '' });
+  });
+
+  it('asks again about the sun at a spot that nobody vouched for, not when a detector goes', () => {
+    const [first, second] = all.detectors as [(typeof all.detectors)[0], (typeof all.detectors)[0]];
+    const moved = drawn({ detectors: [{ ...first, at: [2000, 3000] }, second] });
+    expect(moved.plan.levels[0]?.lookedFor).not.toContain('direct-sun');
+    expect(drawn({ detectors: [first] }).words).toBe('');
+  });
+});
+
+describe('the answers in the app', () => {
+  const level = () => useAppStore.getState().plan.levels[0];
+  const { undo } = useAppStore.getState();
+  beforeEach(() => {
+    useAppStore.getState().openPlan(planWith(houseLevel('L1', 'A', { lookedFor: [] })));
+    useWalk.setState({ by: '', at: null });
+  });
+
+  it('are one press and one step of history, with who and when of the walk', () => {
+    useWalk.setState({ by: 'R. Alder', at: NOON });
+    answerNone('heat');
+    expect(level()).toMatchObject({ lookedFor: ['heat'], lookedForBy: [{ rule: 'heat', by: 'R. Alder', at: NOON }] });
+    undo();
+    expect(level()?.lookedFor).toEqual([]);
+  });
+
+  it('are taken back by a second press, and signed later', () => {
+    answerNone('heat');
+    answerNone('sump');
+    takeBackNone('heat');
+    useWalk.setState({ by: 'R. Alder', at: NOON });
+    signLooks();
+    expect(level()).toMatchObject({ lookedFor: ['sump'], lookedForBy: [{ rule: 'sump', by: 'R. Alder', at: NOON }] });
+  });
+
+  it('leave no trace once the last one is taken back', () => {
+    answerNone('heat');
+    takeBackNone('heat');
+    expect([level()?.lookedFor, level()?.lookedForBy]).toEqual([undefined, undefined]);
+  });
+
+  it('are those of purpose and living too', () => {
+    useAppStore.getState().newPlan();
+    expect(useAppStore.getState().plan.site.purposeAnswered).toBe(false);
+    expect(useAppStore.getState().run((plan) => withPurpose(plan, 'after-mitigation'))).toBe('');
+    expect(useAppStore.getState().run((plan) => withLiving(plan, 'L1', 'could-be'))).toBe('');
+    expect(useAppStore.getState().plan.site).not.toHaveProperty('purposeAnswered');
+    expect(level()).not.toHaveProperty('livingAnswered');
+  });
+
+  it('turn a verdict from "not run" to clear, and a thing that is drawn takes one back with a word', () => {
+    for (const rule of EVERYTHING) answerNone(rule);
+    const isAllRun = () => selectReports(useAppStore.getState()).every(({ checks }) => checks.every((c) => !c.notRun));
+    expect(isAllRun()).toBe(true);
+    const { id: _, ...drain } = fixture('floor-drain');
+    useAppStore.getState().addItem('fixtures', drain);
+    expect(level()?.lookedFor).not.toContain('floor-drain');
+    expect(useAppStore.getState().message).toContain('"No floor drain" is taken back');
+    // The drawn drain counts, so nothing is open again.
+    expect(isAllRun()).toBe(true);
+    undo();
+    expect(level()?.lookedFor).toContain('floor-drain');
+  });
+});
