@@ -62,25 +62,39 @@ function pairOf(a: string, b: string): string {
 /** A notice for every two walls that lie askew on one another; those that are `told` of already are left out. */
 export function askewNotices(walls: readonly Wall[], told: ReadonlySet<string>): Notice[] {
   const found: (LaidOn & { readonly ids: readonly [string, string] })[] = [];
-  for (const [one, other] of nearPairs([...walls].sort((a, b) => (a.id < b.id ? -1 : 1)))) {
-    const ids = [one.id, other.id] as const;
-    if (told.has(pairOf(...ids))) continue;
-    const place = laidOn(one, other);
-    if (place) found.push({ ...place, ids });
-  }
+  forNearPairs(
+    [...walls].sort((a, b) => (a.id < b.id ? -1 : 1)),
+    (one, other) => {
+      if (!runBeside(one, other) || told.has(pairOf(one.id, other.id))) return;
+      const place = laidOn(one, other);
+      if (place) found.push({ ...place, ids: [one.id, other.id] });
+    },
+  );
   return grouped(found);
 }
 
-function nearPairs(walls: readonly Wall[]): [Wall, Wall][] {
-  if (walls.length === 0) return [];
+/** Whether two walls run the same way or the opposite way, or nearly so. */
+function runBeside(one: Wall, other: Wall): boolean {
+  const dx = one.to[0] - one.from[0];
+  const dy = one.to[1] - one.from[1];
+  const ex = other.to[0] - other.from[0];
+  const ey = other.to[1] - other.from[1];
+  const across = dx * ey - dy * ex;
+  const along = dx * ex + dy * ey;
+  return Math.abs(across) <= BESIDE * Math.abs(along);
+}
+
+/** Calls back for every two walls whose extents come within half an inch of each other, the first in the list first. */
+function forNearPairs(walls: readonly Wall[], visit: (one: Wall, other: Wall) => void): void {
+  if (walls.length === 0) return;
   const extents = walls.map(({ from, to }) => ringExtent([from, to]));
   const index = new Flatbush(walls.length);
   for (const { minX, minY, maxX, maxY } of extents) index.add(minX, minY, maxX, maxY);
   index.finish();
-  return walls.flatMap((one, i) => {
+  walls.forEach((one, i) => {
     const { minX, minY, maxX, maxY } = extents[i] as Extent;
-    const near = index.search(minX - SNAP, minY - SNAP, maxX + SNAP, maxY + SNAP).filter((k) => k > i);
-    return near.sort((k, n) => k - n).map((k): [Wall, Wall] => [one, walls[k] as Wall]);
+    const near = index.search(minX - SNAP, minY - SNAP, maxX + SNAP, maxY + SNAP, (k) => k > i);
+    for (const k of near.sort((a, b) => a - b)) visit(one, walls[k] as Wall);
   });
 }
 

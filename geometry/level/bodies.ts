@@ -1,6 +1,8 @@
+import { bodyDistance, ringBody } from '../body.ts';
 import type { Mm, Wall, XY } from '../plan/model.ts';
+import { along, distance, nearestParameter } from '../point.ts';
 import type { Faces } from './faces.ts';
-import { type GraphEdge, mainWall, type Run, type WallGraph } from './graph.ts';
+import { type GraphEdge, mainWall, meetingOf, type Run, type WallGraph } from './graph.ts';
 import { type Arm, crowdedRing, jointRing } from './joints.ts';
 import { halfOf, type Rectangle, reachOf, rectangle, rectangleHolds, rectangleRing } from './rectangles.ts';
 import type { CentreLine } from './touch.ts';
@@ -11,6 +13,15 @@ const MOST_SIDE_BY_SIDE = 8;
 
 /** Where more walls than this meet, one ring stands for the joints of every two of them. */
 export const CROWD = 48;
+
+/** Points nearer than this are one point, mm. */
+const SAME_POINT: Mm = 1e-9;
+
+/** A node this near to where a wall has it is on it, mm. */
+const SAME_PLACE: Mm = 1e-6;
+
+/** Walls that turn by less against each other, radians, run the same way. */
+const SAME_WAY = 1e-5;
 
 /** The body of one wall on one edge. */
 export interface Stretch {
@@ -41,14 +52,32 @@ export interface Bodies {
   readonly standing: readonly Ring[];
 }
 
-export function wallBodies(graph: WallGraph, { around }: Pick<Faces, 'around'>): Bodies {
+/** @param more by how much every wall is thicker on either side than it is drawn, mm */
+export function wallBodies(graph: WallGraph, { around }: Pick<Faces, 'around'>, more: Mm = 0): Bodies {
   const stretches = graph.edges.flatMap(({ runs }, edge) =>
-    sideBySide(runs).map(({ wall, body }): Stretch => ({ edge, wall, ring: rectangleRing(body) })),
+    sideBySide(runs, more).map(({ wall, body }): Stretch => ({ edge, wall, ring: rectangleRing(body) })),
   );
-  const joints = around.flatMap((half, node) => jointsAt(graph, node, half));
-  const walls = graph.spans.flatMap((lines) => sideBySide(lines.map(wholeLine)).map(({ body }) => rectangleRing(body)));
-  const standing = [...walls, ...joints.filter(({ isHeld }) => !isHeld).map(({ ring }) => ring)];
+  const joints = around.flatMap((half, node) => jointsAt(graph, node, half, more));
+  const walls = graph.spans.flatMap((lines) =>
+    sideBySide(lines.map(wholeLine), more).map(({ body }) => rectangleRing(body)),
+  );
+  const standing = [...walls, ...bentEdges(graph), ...joints.filter(({ isHeld }) => !isHeld).map(({ ring }) => ring)];
   return { stretches, joints, standing };
+}
+
+/**
+ * Faces run from node to node, and a node may lie a touch beside a wall: farther than a wall without thickness reaches. Such edges
+ * are walls too, as thin as can be, so that every face is bounded by what stands.
+ */
+function bentEdges({ nodes, edges }: WallGraph): Ring[] {
+  return edges.flatMap(({ from, to, runs }) => {
+    const [a, b] = [nodes[from] as XY, nodes[to] as XY];
+    const isBent = runs.every((run) => {
+      const [p, q] = run.start === from ? [a, b] : [b, a];
+      return distance(run.from, p) > SAME_PLACE || distance(run.to, q) > SAME_PLACE;
+    });
+    return isBent ? [rectangleRing(rectangle(a, b, halfOf({ thickness: 0 })))] : [];
+  });
 }
 
 type Piece = Pick<Run, 'line' | 'from' | 'to'>;
@@ -58,11 +87,11 @@ function wholeLine(line: CentreLine): Piece {
 }
 
 /** The bodies of walls that run on one another: the thickest first, and whatever stands out from those before. */
-function sideBySide(pieces: readonly Piece[]): { wall: Wall; body: Rectangle }[] {
-  if (pieces.length === 1) return pieces.map((piece) => ({ wall: piece.line.wall, body: bodyOf(piece) }));
+function sideBySide(pieces: readonly Piece[], more: Mm): { wall: Wall; body: Rectangle }[] {
+  if (pieces.length === 1) return pieces.map((piece) => ({ wall: piece.line.wall, body: bodyOf(piece, more) }));
   const kept: { wall: Wall; body: Rectangle }[] = [];
   for (const piece of thickestFirst(pieces)) {
-    const body = bodyOf(piece);
+    const body = bodyOf(piece, more);
     const ring = rectangleRing(body);
     if (kept.some((one) => rectangleHolds(one.body, ring))) continue;
     const [lead] = kept;
@@ -72,8 +101,8 @@ function sideBySide(pieces: readonly Piece[]): { wall: Wall; body: Rectangle }[]
   return kept;
 }
 
-function bodyOf({ line, from, to }: Piece): Rectangle {
-  return rectangle(from, to, halfOf(line.wall));
+function bodyOf({ line, from, to }: Piece, more: Mm): Rectangle {
+  return rectangle(from, to, halfOf(line.wall) + more);
 }
 
 /** The rectangle made as large as it must be to hold the ring as well. */
@@ -83,7 +112,7 @@ function extended(body: Rectangle, ring: Ring): Rectangle {
   return rectangle([body.from[0] - x, body.from[1] - y], [body.to[0] + x, body.to[1] + y], Math.max(half, body.half));
 }
 
-function thickestFirst(pieces: readonly Piece[]): Piece[] {
+function thickestFirst<P extends Piece>(pieces: readonly P[]): P[] {
   return [...pieces].sort(({ line: { wall: a } }, { line: { wall: b } }) => {
     return b.thickness - a.thickness || (a.id < b.id ? -1 : Number(a.id > b.id));
   });
@@ -98,30 +127,66 @@ interface NodeArm extends Arm {
   readonly whole: Rectangle;
 }
 
-function jointsAt(graph: WallGraph, node: number, around: readonly number[]): Joint[] {
+function jointsAt(graph: WallGraph, node: number, around: readonly number[], more: Mm): Joint[] {
   if (around.length < 2) return [];
-  const arms = around.map((h) => armOf(graph.edges[h >> 1] as GraphEdge, h >> 1, node));
+  const arms = around.flatMap((h) => armsOf(graph.edges[h >> 1] as GraphEdge, h >> 1, node, more));
   const at = graph.nodes[node] as XY;
-  if (arms.length > CROWD) return [crowd(at, node, arms)];
+  if (around.length > CROWD) return [crowd(at, node, arms)];
   const joints: Joint[] = [];
   arms.forEach((one, i) => {
     for (const two of arms.slice(i + 1)) {
-      const ring = jointRing(at, one, two);
-      if (ring)
-        joints.push({ node, edges: [one.edge, two.edge], walls: wallsOf(one, two), ring, ...holders(arms, ring) });
+      // Walls that run on one another are not joined: the one holds what the other has.
+      if (one.edge === two.edge) continue;
+      const ring = ringOf(at, one, two);
+      const edges = [one.edge, two.edge];
+      // Of walls on one another the joint of the thickest comes first, and nearly always holds those of the others.
+      if (!ring || (arms.length > around.length && joints.some((joint) => holdsJoint(joint, edges, ring)))) continue;
+      joints.push({ node, edges, walls: wallsOf(one, two), ring, ...holders(arms, ring) });
     }
   });
   return joints;
 }
 
-function armOf(edge: GraphEdge, k: number, node: number): NodeArm {
-  const wall = mainWall(edge.walls);
-  const run = edge.runs.find(({ line }) => line.wall === wall) as Run;
-  const whole = rectangle(run.line.a, run.line.b, halfOf(wall));
+function holdsJoint({ edges, ring: outer }: Joint, [one, two]: readonly number[], ring: Ring): boolean {
+  if (edges[0] !== one || edges[1] !== two) return false;
+  const body = ringBody(outer);
+  return ring.every(([x, y]) => bodyDistance(body, x, y) <= SAME_PLACE);
+}
+
+/** The joint of two walls where these two meet, whatever third wall has drawn their node to itself by a touch. */
+function ringOf(node: XY, one: NodeArm, two: NodeArm): Ring | null {
+  if (distance(one.at, node) <= SAME_POINT && distance(two.at, node) <= SAME_POINT) return jointRing(node, one, two);
+  const at = meetingOf(one.whole, two.whole) ?? node;
+  return jointRing(at, { ...one, at: footOn(one.whole, at) }, { ...two, at: footOn(two.whole, at) });
+}
+
+function footOn({ from, to }: Rectangle, p: XY): XY {
+  return along(from, to, nearestParameter(p, from, to));
+}
+
+/** The walls of an edge, the thickest first, but for those that run the same way and are as thick. */
+function armsOf({ runs }: GraphEdge, edge: number, node: number, more: Mm): NodeArm[] {
+  if (runs.length === 1) return runs.map((run) => armOf(run, edge, node, more));
+  const arms: NodeArm[] = [];
+  for (const run of thickestFirst(runs)) {
+    const arm = armOf(run, edge, node, more);
+    if (arms.length < MOST_SIDE_BY_SIDE && !arms.some((other) => runsAs(arm, other))) arms.push(arm);
+  }
+  return arms;
+}
+
+function runsAs({ along: [ux, uy], half }: Arm, other: Arm): boolean {
+  const [vx, vy] = other.along;
+  return half === other.half && Math.abs(ux * vy - uy * vx) < SAME_WAY && ux * vx + uy * vy > 0;
+}
+
+function armOf(run: Run, edge: number, node: number, more: Mm): NodeArm {
+  const { wall } = run.line;
+  const whole = rectangle(run.line.a, run.line.b, halfOf(wall) + more);
   const leaves = run.start === node;
   const [ux, uy] = whole.along;
   return {
-    edge: k,
+    edge,
     wall,
     at: leaves ? run.from : run.to,
     along: leaves ? [ux, uy] : [-ux, -uy],

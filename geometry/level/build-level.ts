@@ -14,7 +14,7 @@ import { faceFloor, standingBodies } from './floors.ts';
 import { type GraphEdge, type WallGraph, wallGraph } from './graph.ts';
 import { crowdNotices, gapNotices, labelNotices, overlapNotices, passageNotices } from './notices.ts';
 import { type Holders, holdersOf, openingBody } from './openings.ts';
-import { edgesOutdoors, type FaceKind, isCavity, LEAST_FLOOR } from './outdoors.ts';
+import { cavityTest, edgesOutdoors, type FaceKind, LEAST_FLOOR } from './outdoors.ts';
 import type { LevelModel, Notice, OpeningBody, Ring, Room, WallJoint, WallPiece } from './types.ts';
 
 /** More levels than a house has, twice over; a model of each step that can be taken back would fill the memory. */
@@ -63,9 +63,10 @@ const wallModel = rememberedLately((walls: readonly Wall[]): WallModel => {
   const holders = holdersOf(walls, graph);
   /** The outdoors hangs on which faces have a label: names may change, nothing is built again. */
   const sides = new Map<string, Sides>();
-  const narrow = rememberedFaces(floors, (floor) => isCavity(graph, faces, floor.face, floor.labelPoint));
+  const isCavity = cavityTest(graph, faces);
+  const narrow = rememberedFaces(floors, ({ face, labelPoint }) => isCavity(face, labelPoint));
   return {
-    notices: [...notices, ...overlapNotices(graph, walls), ...crowdNotices(graph, faces), ...gapNotices(graph, faces)],
+    notices: [...notices, ...overlapNotices(graph), ...crowdNotices(graph, faces), ...gapNotices(graph, faces)],
     roomsOf: remembered((labels: readonly RoomLabel[]) => floors.map((floor) => namedRoom(floor, labels))),
     sidesOf: remembered((labels: readonly RoomLabel[]) => {
       const labelled = new Set(

@@ -1,8 +1,11 @@
-import type { Wall } from '../plan/model.ts';
+import type { Mm, Wall } from '../plan/model.ts';
 import { comparePoints, distance } from '../point.ts';
 import { joinsOf } from './joins.ts';
 import { type CentreLine, TOUCH } from './touch.ts';
 import type { Notice } from './types.ts';
+
+/** A wall shorter than this, mm, has no direction: its ends may become one. Ten touches, which no other ends bridge by chance. */
+const NO_LENGTH: Mm = 10 * TOUCH;
 
 /**
  * The centre-lines of the walls as drawn, then the pieces that join ends to what they nearly meet (`joins.ts`), all in an order and
@@ -12,7 +15,7 @@ export function joinedCentreLines(walls: readonly Wall[]): { lines: CentreLine[]
   const notices: Notice[] = [];
   const drawn: CentreLine[] = [];
   for (const wall of walls) {
-    if (distance(wall.from, wall.to) > TOUCH) drawn.push(turned({ wall, a: wall.from, b: wall.to, isDrawn: true }));
+    if (distance(wall.from, wall.to) > NO_LENGTH) drawn.push(turned({ wall, a: wall.from, b: wall.to, isDrawn: true }));
     else notices.push({ kind: 'zero-length-wall', ids: [wall.id], at: wall.from, length: 0 });
   }
   drawn.sort(compareLines);

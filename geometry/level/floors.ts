@@ -1,4 +1,4 @@
-import { ringBody } from '../body.ts';
+import { bodyDistance, type Extent, ringBody } from '../body.ts';
 import { freeBoundary, type Grown, grown, type Scratch } from '../region/free-boundary.ts';
 import type { Nearby } from '../region/nearby.ts';
 import { freeArea, linkRings, straightRing } from '../region/rings.ts';
@@ -15,15 +15,24 @@ export interface Floor {
 
 /** Takes the wall bodies out of a face of the centre-lines. `bodies` are grown by nothing; far ones are passed over. */
 export function faceFloor(face: Face, bodies: Nearby, scratch: Scratch): Floor {
-  if (!face.rings[0]) return { rings: [], area: 0 };
+  const [outer] = face.rings;
+  if (!outer) return { rings: [], area: 0 };
   const space = ringSpace(face.rings);
   const { extent } = space;
-  const parts = freeBoundary(bodies.to(space), space, scratch);
+  const near = bodies.to(space);
+  // A sliver between walls that lie on one another: most often one of them holds all of it.
+  if (near.some((body) => holdsRing(body, outer, extent))) return { rings: [], area: 0 };
+  const parts = freeBoundary(near, space, scratch);
   const rings = linkRings(parts)
     .map(straightRing)
     .filter((ring) => ring.length >= 3);
   const area = freeArea(parts, extent.minX, extent.minY);
   return { rings: rings.sort((a, b) => signedArea(b) - signedArea(a)), area };
+}
+
+function holdsRing({ body, convex, ...box }: Grown, ring: Ring, extent: Extent): boolean {
+  if (!convex || box.minX > extent.minX || box.minY > extent.minY) return false;
+  return box.maxX >= extent.maxX && box.maxY >= extent.maxY && ring.every(([x, y]) => bodyDistance(body, x, y) === 0);
 }
 
 /** Wall bodies ready for cutting. */

@@ -108,10 +108,17 @@ function splitPair(s: Bundle, t: Bundle): XY | null {
     other.stops.add(node);
     touched = true;
   }
-  return touched ? null : crossing(s.lead, t.lead);
+  return touched ? null : crossing(s.lead.a, s.lead.b, t.lead.a, t.lead.b);
 }
 
-function crossing({ a, b }: CentreLine, { a: c, b: d }: CentreLine): XY | null {
+/** Where two lines meet, looking at these two alone: an end of one that touches the other, else their crossing; null where they do not. */
+export function meetingOf(one: { from: XY; to: XY }, two: { from: XY; to: XY }): XY | null {
+  for (const end of [one.from, one.to]) if (distance(end, nearestOnSegment(end, two.from, two.to)) <= TOUCH) return end;
+  for (const end of [two.from, two.to]) if (distance(end, nearestOnSegment(end, one.from, one.to)) <= TOUCH) return end;
+  return crossing(one.from, one.to, two.from, two.to);
+}
+
+function crossing(a: XY, b: XY, c: XY, d: XY): XY | null {
   const dx = b[0] - a[0];
   const dy = b[1] - a[1];
   const ex = d[0] - c[0];

@@ -7,8 +7,9 @@ import type { Notice } from './types.ts';
 /** A crossing this near to both ends is where they were meant to meet; farther out, the walls run beside each other. */
 const CROSSING: Mm = 2 * SNAP;
 
-/** So many walls are looked at about one end, the nearest first: more is no drawing, and every pair of them is joined. */
+/** An end that nearly meets more walls than this is no drawing: it is joined to the nearest of them only. */
 const MOST_NEAR = 24;
+const NEAREST = 2;
 
 /** An end of a wall and another wall that it nearly meets. */
 interface NearMiss {
@@ -84,7 +85,7 @@ function surveyedEnd(line: CentreLine, end: XY, near: readonly CentreLine[]): Su
     }
   }
   if (misses.length > MOST_NEAR) {
-    misses.sort((a, b) => a.gap - b.gap || (a.other.wall.id < b.other.wall.id ? -1 : 1)).splice(MOST_NEAR);
+    misses.sort((a, b) => a.gap - b.gap || (a.other.wall.id < b.other.wall.id ? -1 : 1)).splice(NEAREST);
   }
   return { line, end, misses, isLoose, crossed };
 }

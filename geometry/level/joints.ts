@@ -49,17 +49,12 @@ export function jointRing(node: XY, one: Arm, two: Arm): Ring | null {
   const reach = REACH * Math.max(u.half, v.half);
   if (Math.hypot(a, backU) <= reach)
     return hull([...square, endU, endV, plus(plus(node, normalU, a), u.along, -backU)]);
-  return hull([
-    ...square,
-    endU,
-    endV,
-    ...[u, v].map((arm, i) => faceAt(node, arm, i === 0 ? normalU : normalV, reach)),
-  ]);
+  return hull([...square, endU, endV, ...[u, v].map((arm, i) => faceAt(arm, i === 0 ? normalU : normalV, reach))]);
 }
 
 /** The point of a wall's face, run on past the node, that is so far from the node. */
-function faceAt(node: XY, { along, half }: Arm, normal: XY, reach: Mm): XY {
-  return plus(plus(node, normal, half), along, -Math.sqrt(reach * reach - half * half));
+function faceAt({ at, along, half }: Arm, normal: XY, reach: Mm): XY {
+  return plus(plus(at, normal, half), along, -Math.sqrt(reach * reach - half * half));
 }
 
 /**

@@ -1,4 +1,4 @@
-import type { Level, RoomLabel, Wall, XY } from '../plan/model.ts';
+import type { Level, RoomLabel, XY } from '../plan/model.ts';
 import { along, distance, nearestOnSegment } from '../point.ts';
 import { askewNotices, pairsOf } from './askew.ts';
 import { CROWD } from './bodies.ts';
@@ -10,7 +10,7 @@ import type { Notice, OpeningBody, Room } from './types.ts';
 const REPORTED_GAP = { outdoors: 1219.2, indoors: 152.4 };
 
 /** Walls that run on one another, and walls that lie askew on one another. */
-export function overlapNotices({ nodes, edges }: WallGraph, all: readonly Wall[]): Notice[] {
+export function overlapNotices({ nodes, edges, spans }: WallGraph): Notice[] {
   const overlapping = edges.flatMap(({ runs, from, to }): Notice[] => {
     if (runs.length < 2) return [];
     const ids = [...new Set(runs.filter(({ line }) => line.isDrawn).map(({ line }) => line.wall.id))].sort();
@@ -18,7 +18,9 @@ export function overlapNotices({ nodes, edges }: WallGraph, all: readonly Wall[]
     const [a, b] = [nodes[from] as XY, nodes[to] as XY];
     return [{ kind: 'walls-overlap', ids, at: along(a, b, 0.5), length: distance(a, b) }];
   });
-  return [...overlapping, ...askewNotices(all, new Set(overlapping.flatMap(({ ids }) => pairsOf(ids))))];
+  // Of walls in one place the first stands for all: those are told already.
+  const leads = spans.flatMap(([lead]) => (lead?.isDrawn ? [lead.wall] : []));
+  return [...overlapping, ...askewNotices(leads, new Set(overlapping.flatMap(({ ids }) => pairsOf(ids))))];
 }
 
 /** Where more walls meet than any house has. */

@@ -1,13 +1,11 @@
+import { bodyDistance } from '../body.ts';
 import type { Mm, XY } from '../plan/model.ts';
-import { Scratch } from '../region/free-boundary.ts';
+import { type Grown, Scratch } from '../region/free-boundary.ts';
 import { Nearby } from '../region/nearby.ts';
-import { ringContains } from '../ring.ts';
+import { wallBodies } from './bodies.ts';
 import { type Face, type Faces, OUTDOORS } from './faces.ts';
 import { faceFloor, standingBodies } from './floors.ts';
-import { type GraphEdge, mainWall, type Run, type WallGraph } from './graph.ts';
-import { jointRing } from './joints.ts';
-import { halfOf, rectangle, rectangleRing } from './rectangles.ts';
-import type { Ring } from './types.ts';
+import type { WallGraph } from './graph.ts';
 
 /** An unlabelled space that is nowhere wider than this between its walls, mm, is a cavity behind studs. */
 const CAVITY: Mm = 305;
@@ -55,43 +53,18 @@ export function edgesOutdoors({ edges }: WallGraph, { faces, faceOf }: Faces, ki
 }
 
 /**
- * Whether a face is nowhere wider than a cavity: nothing is left of it when its walls are so much thicker.
- * @param within a point of its floor with much room around it
+ * Says of a face whether it is nowhere wider than a cavity: nothing is left of it when every wall is so much thicker. Since all
+ * walls count, no wall that is added makes a cavity wider.
  */
-export function isCavity(graph: WallGraph, faces: Faces, face: number, within: XY): boolean {
-  const bodies = thickBodies(graph, faces, face);
-  if (!bodies.some((ring) => ringContains(ring, within))) return false;
-  return faceFloor(faces.faces[face] as Face, new Nearby(standingBodies(bodies)), new Scratch()).area < LEAST_FLOOR;
-}
-
-function thickBodies(graph: WallGraph, { around, faceOf }: Faces, face: number): Ring[] {
-  const borders = (k: number) => faceOf[2 * k] === face || faceOf[2 * k + 1] === face;
-  const more = (CAVITY + CAVITY_SLACK) / 2;
-  const thick = (k: number, node: number | null) => {
-    const edge = graph.edges[k] as GraphEdge;
-    const wall = mainWall(edge.walls);
-    const run = edge.runs.find(({ line }) => line.wall === wall) as Run;
-    const { along } = rectangle(run.line.a, run.line.b, 0);
-    const leaves = run.start === node;
-    const half = halfOf(wall) + more;
-    return { run, half, at: leaves ? run.from : run.to, along: leaves ? along : ([-along[0], -along[1]] as const) };
+export function cavityTest(graph: WallGraph, faces: Faces): (face: number, within: XY) => boolean {
+  let thick: { readonly zones: readonly Grown[]; readonly nearby: Nearby } | null = null;
+  return (face, within) => {
+    if (!thick) {
+      const zones = standingBodies(wallBodies(graph, faces, (CAVITY + CAVITY_SLACK) / 2).standing);
+      thick = { zones, nearby: new Nearby(zones) };
+    }
+    // Of most rooms the middle is free: no more need be asked.
+    if (!thick.zones.some(({ body }) => bodyDistance(body, ...within) === 0)) return false;
+    return faceFloor(faces.faces[face] as Face, thick.nearby, new Scratch()).area < LEAST_FLOOR;
   };
-  const bodies: Ring[] = [];
-  const nodes = new Set<number>();
-  graph.edges.forEach(({ from, to }, k) => {
-    if (!borders(k)) return;
-    const { run, half } = thick(k, null);
-    bodies.push(rectangleRing(rectangle(run.from, run.to, half)));
-    nodes.add(from).add(to);
-  });
-  for (const node of nodes) {
-    const arms = (around[node] as number[]).map((h) => h >> 1).filter(borders);
-    arms.forEach((k, i) => {
-      for (const other of arms.slice(i + 1)) {
-        const ring = jointRing(graph.nodes[node] as XY, thick(k, node), thick(other, node));
-        if (ring) bodies.push(ring);
-      }
-    });
-  }
-  return bodies;
 }

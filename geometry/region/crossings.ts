@@ -1,7 +1,14 @@
+import type { Mm } from '../plan/model.ts';
 import { CX, CY, RADIUS, START, SWEEP, X0, X1, Y0, Y1 } from './outline.ts';
 
 /** Curves that miss each other by less than this, mm, count as touching: far above rounding, far below any tape. */
 const TANGENT = 1e-7;
+
+/** Squared sine of the angle below which ends are looked at one by one. */
+const SMALL_ANGLE = 1e-6;
+
+/** An end this near to a line, mm, lies on it: a little more than what `free-boundary.ts` takes for one line. */
+const ON_LINE = 2e-6;
 
 /** Receives the offset of a piece and a parameter (0…1 along it) at which it is to be cut. */
 export type Cut = (piece: number, parameter: number) => void;
@@ -37,6 +44,13 @@ function cutLines(p: Float64Array, i: number, j: number, cut: Cut): void {
     emit(j, ((px - ox) * qx + (py - oy) * qy) / qq, cut);
     return;
   }
+  // At a small angle an end may lie on the other piece, to within what counts as one line, far from where the two cross.
+  if (denominator * denominator <= SMALL_ANGLE * pp * qq) {
+    cutAtEnd(i, ox, oy, px, py, pp, cut);
+    cutAtEnd(i, ox + qx, oy + qy, px, py, pp, cut);
+    cutAtEnd(j, -ox, -oy, qx, qy, qq, cut);
+    cutAtEnd(j, px - ox, py - oy, qx, qy, qq, cut);
+  }
   const t = (ox * qy - oy * qx) / denominator;
   const u = (ox * py - oy * px) / denominator;
   // A hair of slack: an end that lies on the other piece must cut it.
@@ -45,6 +59,12 @@ function cutLines(p: Float64Array, i: number, j: number, cut: Cut): void {
   if (t < -slackT || t > 1 + slackT || u < -slackU || u > 1 + slackU) return;
   emit(i, t, cut);
   emit(j, u, cut);
+}
+
+/** Cuts a line where an end of another, at (x, y) from its start, lies on it. */
+function cutAtEnd(line: number, x: Mm, y: Mm, dx: Mm, dy: Mm, lengthSq: number, cut: Cut): void {
+  const off = dx * y - dy * x;
+  if (off * off <= ON_LINE * ON_LINE * lengthSq) emit(line, (x * dx + y * dy) / lengthSq, cut);
 }
 
 function cutLineArc(p: Float64Array, line: number, arc: number, cut: Cut): void {

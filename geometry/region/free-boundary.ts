@@ -1,3 +1,4 @@
+import Flatbush from 'flatbush';
 import { type Body, bodyDistance, type Extent, signedBodyDistance } from '../body.ts';
 import type { Mm } from '../plan/model.ts';
 import type { Hole } from './carried.ts';
@@ -48,6 +49,9 @@ export interface Space {
  * rounding; nothing that a tape can tell is anywhere near.
  */
 const SAME_LINE = 1e-6;
+
+/** More zones than this are looked up by place: going through all of them for every piece takes longer. */
+const MANY_ZONES = 400;
 
 /** A sub-piece below this, mm, is rounding. */
 const SHORTEST = 1e-9;
@@ -129,6 +133,8 @@ class Cutting {
   private pieces: Float64Array;
   private readonly owner: Int32Array;
   private count = 0;
+  /** Boxes of the zones, where there are very many. */
+  private readonly index: Flatbush | null;
 
   constructor(zones: readonly Grown[], space: Space, scratch: Scratch) {
     this.zones = zones;
@@ -151,6 +157,7 @@ class Cutting {
       this.boxes[4 * z + 2] = zone.maxX;
       this.boxes[4 * z + 3] = zone.maxY;
     }
+    this.index = zones.length > MANY_ZONES ? indexOf(zones) : null;
   }
 
   /** Takes the pieces that may bound free space: they reach into the space, and no single zone covers them. */
@@ -178,19 +185,16 @@ class Cutting {
    * is covered as well, on both sides: neither needs a cut there.
    */
   private isCovered(p: Float64Array, k: number, own: number): boolean {
-    const { boxes, zones } = this;
+    const { boxes, zones, index } = this;
     const minX = at(p, k + MIN_X);
     const minY = at(p, k + MIN_Y);
     const maxX = at(p, k + MAX_X);
     const maxY = at(p, k + MAX_Y);
+    if (index) return anyAt(index, minX, minY, (z) => z !== own && coversPiece(zones[z] as Grown, p, k));
     for (let z = 0, b = 0; z < zones.length; z++, b += 4) {
       if (at(boxes, b) > minX || at(boxes, b + 1) > minY || at(boxes, b + 2) < maxX || at(boxes, b + 3) < maxY)
         continue;
-      const zone = zones[z] as Grown;
-      if (z === own || !zone.convex) continue;
-      if (!holds(zone, at(p, k + X0), at(p, k + Y0)) || !holds(zone, at(p, k + X1), at(p, k + Y1))) continue;
-      if (at(p, k + RADIUS) === 0) return true;
-      if (hasApex(p, k) && holds(zone, apexX(p, k), apexY(p, k))) return true;
+      if (z !== own && coversPiece(zones[z] as Grown, p, k)) return true;
     }
     return false;
   }
@@ -261,20 +265,49 @@ class Cutting {
     const middle = (from + to) / 2;
     const x = pieceX(pieces, k, middle);
     const y = pieceY(pieces, k, middle);
+    if (this.index) {
+      return !anyAt(this.index, x, y, (z) => this.takes(z, own, k, from, to, x, y)) && this.space.accepts(x, y);
+    }
     for (let z = 0, b = 0; z < zones.length; z++, b += 4) {
       if (x < at(boxes, b) - SAME_LINE || x > at(boxes, b + 2) + SAME_LINE) continue;
       if (y < at(boxes, b + 1) - SAME_LINE || y > at(boxes, b + 3) + SAME_LINE) continue;
-      const zone = zones[z] as Grown;
-      if (z === own) {
-        if (!zone.convex && zoneDistance(zone, x, y) < -SAME_LINE) return false;
-        continue;
-      }
-      const spare = zoneDistance(zone, x, y);
-      if (spare < -SAME_LINE) return false;
-      if (spare < SAME_LINE && yieldsTo(zone, z < own, pieces, k, from, to)) return false;
+      if (this.takes(z, own, k, from, to, x, y)) return false;
     }
     return this.space.accepts(x, y);
   }
+
+  /** Whether a zone covers the sub-piece with its middle at (x, y), or has it on its own boundary instead. */
+  private takes(z: number, own: number, k: number, from: number, to: number, x: Mm, y: Mm): boolean {
+    const zone = this.zones[z] as Grown;
+    if (z === own) return !zone.convex && zoneDistance(zone, x, y) < -SAME_LINE;
+    const spare = zoneDistance(zone, x, y);
+    if (spare < -SAME_LINE) return true;
+    return spare < SAME_LINE && yieldsTo(zone, z < own, this.pieces, k, from, to);
+  }
+}
+
+function indexOf(zones: readonly Grown[]): Flatbush {
+  const index = new Flatbush(zones.length);
+  for (const { minX, minY, maxX, maxY } of zones) index.add(minX, minY, maxX, maxY);
+  index.finish();
+  return index;
+}
+
+/** Whether any box about a point answers. */
+function anyAt(index: Flatbush, x: Mm, y: Mm, answers: (z: number) => boolean): boolean {
+  let found = false;
+  index.search(x - SAME_LINE, y - SAME_LINE, x + SAME_LINE, y + SAME_LINE, (z) => {
+    found ||= answers(z);
+    return false;
+  });
+  return found;
+}
+
+/** Whether a convex zone holds both ends of a piece and, of an arc, the point where the tangents at its ends meet. */
+function coversPiece(zone: Grown, p: Float64Array, k: number): boolean {
+  if (!zone.convex) return false;
+  if (!holds(zone, at(p, k + X0), at(p, k + Y0)) || !holds(zone, at(p, k + X1), at(p, k + Y1))) return false;
+  return at(p, k + RADIUS) === 0 || (hasApex(p, k) && holds(zone, apexX(p, k), apexY(p, k)));
 }
 
 /** Whether a point lies inside a zone, clear of its boundary. */

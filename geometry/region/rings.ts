@@ -7,6 +7,9 @@ import type { ArcRing, Edge } from './types.ts';
 /** Ends this near, mm, are joined when boundary parts are linked into rings. */
 const JOINT = 1e-3;
 
+/** Ends of parts that meet in one point agree to this, mm: boundaries that nearly run on one another cross at a small angle. */
+const MEETING = 1e-5;
+
 /**
  * Where boundaries touch, a part shorter than this, mm, may be left over that leads nowhere, or missing. They count as one
  * within a millionth of a mm; a line stays that near to an arc of radius 5 m for 0.2 mm about the point where they touch.
@@ -149,12 +152,13 @@ class StartIndex {
   }
 
   /**
-   * The part that goes on from the end of this one: of those that start within a joint the one with the sharpest turn, else
-   * the nearest within a hair. The ring's own first part closes it. −1 where none is.
+   * The part that goes on from the end of this one: of those that start there, else within a joint, the one with the sharpest
+   * turn, else the nearest within a hair. The ring's own first part closes it. −1 where none is.
    */
   next(part: Turned, used: Uint8Array, first: number): number {
     let best = -1;
     let bestTurn = Number.NEGATIVE_INFINITY;
+    let bestMeets = false;
     let nearest = -1;
     let least = LONGEST_STRAY;
     for (let k = this.firstFrom(part.x1 - LONGEST_STRAY); k < this.xs.length; k++) {
@@ -167,9 +171,14 @@ class StartIndex {
         least = gap;
         nearest = i;
       }
+      if (gap > JOINT) continue;
+      // What starts at this very point goes before what starts a hair off, on the other face of a wall without thickness.
+      const meets = gap <= MEETING;
+      if (bestMeets && !meets) continue;
       const turn = foldedTurn(candidate.leaves - part.arrives);
-      if (gap > JOINT || turn <= bestTurn) continue;
+      if (meets === bestMeets && turn <= bestTurn) continue;
       bestTurn = turn;
+      bestMeets = meets;
       best = i;
     }
     return best >= 0 ? best : nearest;
