@@ -206,14 +206,16 @@ describe('every place that says a length', () => {
     // 72 in is 1.8288 m, 8 in 20.32 cm, 4 in 10.16 cm: none may be said as the nearest mark.
     expect(placesWith(said, /1\.83 m|20\.5 cm|(?:needs|walls,?|Needed) 10 cm/)).toEqual([]);
     expect(placesWith(said, /10\.5 cm/)).toEqual(['words', 'slip', 'line', 'zones', 'pair', 'sheet', 'cli']);
-    expect(placesWith(said, /10\.5 cm to 20 cm/)).toEqual(['pair', 'sheet']);
+    expect(placesWith(said, /10\.5 cm to 20 cm/)).toEqual(['sheet']);
+    // Offered is what every published list allows: 4 to 5 in, 10.16 to 12.7 cm.
+    expect(placesWith(said, /10\.5 cm to 12\.5 cm/)).toEqual(['pair']);
     expect(placesWith(said, /51 cm to 1\.825 m/)).toEqual(['sheet']);
   });
 
   it('says the metric limits of a list in inches as no less than they are', async () => {
     const said = await everything(planIn('feet-inches', 'health-canada-long-term'));
     // 50 cm is 19.69 in: up to the next eighth.
-    expect(placesWith(said, /1 ft 7 3\/4 in/)).toEqual(['words', 'slip', 'line', 'zones', 'sheet', 'cli']);
+    expect(placesWith(said, /1 ft 7 3\/4 in/)).toEqual(['words', 'slip', 'line', 'zones', 'sheet', 'log', 'cli']);
     expect(placesWith(said, /1 ft 7 5\/8 in/)).toEqual([]);
     expect(limitWords({ least: 500, most: 2000 }, 'feet-inches')).toBe('1 ft 7 3/4 in to 6 ft 6 5/8 in');
   });
