@@ -4,7 +4,15 @@ import type { Detector, Mm } from '../plan/model.ts';
 import { creditFor } from '../rules/credit.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
 import { checkAbsent } from './looked-for.ts';
-import { byMargin, distanceCheck, measureSubject, nearestAndNotClear, witnessTo, wordCheck } from './measure.ts';
+import {
+  byMargin,
+  distanceCheck,
+  measureSubject,
+  nearestAndNotClear,
+  ROUNDING,
+  witnessTo,
+  wordCheck,
+} from './measure.ts';
 import { detectorSubject, fixtureSubject, isEntered, type Subject, subjectsOf } from './subjects.ts';
 import type { Check } from './types.ts';
 
@@ -21,11 +29,37 @@ export function checkDistances(
   tapeTolerance: Mm,
   others: readonly Detector[],
 ): Check[] {
-  const [x, y] = detector.at;
-  /** The nearest body of each id: a wall has several pieces. A fixture's stream is a row of its own. */
-  const nearest = new Map<string, { subject: Subject; measured: Mm }>();
   const detectors = rule.subject.of === 'object' ? inTheWay(detector, others) : [];
-  for (const subject of detectors.length > 0 ? [...subjectsOf(rule, model), ...detectors] : subjectsOf(rule, model)) {
+  const nearest = new Map<string, Measured>();
+  addNearest(nearest, subjectsOf(rule, model), rule, detector);
+  addNearest(nearest, detectors, rule, detector);
+  const rows = worthARow([...nearest.values()], rule, tapeTolerance).map(({ subject, measured }) => ({
+    subject,
+    check: subjectCheck(rule, subject, measured, detector, tapeTolerance),
+  }));
+  const shown = new Set(nearestAndNotClear(rows.map(({ check }) => check)));
+  const judged = rows
+    .filter(({ check }) => shown.has(check))
+    .sort((a, b) => byMargin(a.check, b.check))
+    .map(({ check, subject }) => ({ ...check, witness: witnessTo(subject.body, detector, detector.at) }));
+  const found = [...judged, ...notMeasured(model, detector, rule)];
+  return found.length > 0 ? found : checkAbsent(model, rule);
+}
+
+interface Measured {
+  readonly subject: Subject;
+  readonly measured: Mm;
+}
+
+/** The nearest body of each id: a wall has several pieces. A fixture's stream is a row of its own. */
+function addNearest(
+  nearest: Map<string, Measured>,
+  subjects: readonly Subject[],
+  rule: EffectiveRule,
+  detector: Detector,
+): void {
+  const [x, y] = detector.at;
+  for (const subject of subjects) {
     if (!subject.stream && rule.least === null && !isEntered(subject, detector, x, y)) continue;
     const measured = measureSubject(rule, subject, detector, x, y);
     if (measured === null) continue;
@@ -39,17 +73,17 @@ export function checkDistances(
       nearest.set(key, { subject, measured });
     }
   }
-  const rows = [...nearest.values()].map(({ subject, measured }) => ({
-    subject,
-    check: subjectCheck(rule, subject, measured, detector, tapeTolerance),
-  }));
-  const shown = new Set(nearestAndNotClear(rows.map(({ check }) => check)));
-  const judged = rows
-    .filter(({ check }) => shown.has(check))
-    .sort((a, b) => byMargin(a.check, b.check))
-    .map(({ check, subject }) => ({ ...check, witness: witnessTo(subject.body, detector, detector.at) }));
-  const found = [...judged, ...notMeasured(model, detector, rule)];
-  return found.length > 0 ? found : checkAbsent(model, rule);
+}
+
+/** Those that may be the nearest or not clear: of hundreds of things a few, and a row is dear to make. */
+function worthARow(all: readonly Measured[], rule: EffectiveRule, tapeTolerance: Mm): readonly Measured[] {
+  const marginOf = ({ subject, measured }: Measured) => measured - requiredOf(rule, subject);
+  const least = all.reduce((margin, one) => Math.min(margin, marginOf(one)), Number.POSITIVE_INFINITY);
+  return all.filter((one) => one.measured <= 0 || marginOf(one) < Math.max(tapeTolerance, least + 2 * ROUNDING));
+}
+
+function requiredOf(rule: EffectiveRule, { stream }: Subject): Mm {
+  return stream ? 0 : (rule.least ?? 0);
 }
 
 /** Of two bodies under the rim, which both measure 0, the one nearer to the axis: the line on the drawing goes there. */
@@ -76,9 +110,8 @@ function subjectCheck(
   detector: Detector,
   tapeTolerance: Mm,
 ): Check {
-  const required = subject.stream ? 0 : (rule.least ?? 0);
   const check = {
-    ...distanceCheck(rule, subject.id, required, measured, tapeTolerance),
+    ...distanceCheck(rule, subject.id, requiredOf(rule, subject), measured, tapeTolerance),
     ...creditFor(rule, subject.what),
   };
   if (subject.stream) return { ...check, reason: 'Its stream of air.' };

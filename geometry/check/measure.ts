@@ -112,7 +112,7 @@ export function nearestAndNotClear(rows: readonly Check[]): Check[] {
 }
 
 /** Margins that differ by less than a millionth of a mm differ by rounding. */
-const ROUNDING = 1e-6;
+export const ROUNDING: Mm = 1e-6;
 
 /** The least to spare first, then the first id. */
 export function byMargin(a: Check, b: Check): number {
