@@ -61,7 +61,7 @@ export function openingBodies(geos: Geos, level: Level, walls: OracleWalls): Ora
   return level.openings
     .filter((opening) => isOutside(opening, level, walls))
     .map((opening) => {
-      const ring = openingRing(opening, level);
+      const ring = openingRing(opening, level, walls);
       return { ...ringBody(geos, opening.id, ring), bottom: opening.bottom, top: opening.top };
     });
 }
@@ -72,8 +72,10 @@ function wallOf({ wall }: Opening, { walls }: Level) {
   return found;
 }
 
-function openingRing(opening: Opening, level: Level): Points {
-  const { from, to, thickness } = wallOf(opening, level);
+/** "By the thickness of the thickest wall that runs there." */
+function openingRing(opening: Opening, level: Level, walls: OracleWalls): Points {
+  const { from, to, thickness: own } = wallOf(opening, level);
+  const thickness = Math.max(own, ...stretchesOf(opening, level, walls).map(({ wall }) => wall.thickness));
   const along = unit(minus(to, from));
   const across = quarter(along);
   const corner = (s: number, side: number) => plus(plus(from, along, s), across, (side * thickness) / 2);
@@ -82,15 +84,19 @@ function openingRing(opening: Opening, level: Level): Points {
 }
 
 /** "When its wall is": when any stretch of its wall that it shares is outside. */
-function isOutside(opening: Opening, level: Level, { pieces }: OracleWalls): boolean {
+function isOutside(opening: Opening, level: Level, walls: OracleWalls): boolean {
+  const shared = stretchesOf(opening, level, walls);
+  return shared.length === 0 || shared.some(({ outside }) => outside);
+}
+
+function stretchesOf(opening: Opening, level: Level, { pieces }: OracleWalls): OracleWalls['pieces'] {
   const wall = wallOf(opening, level);
   const along = unit(minus(wall.to, wall.from));
-  const shared = pieces.filter(({ walls, ends }) => {
+  return pieces.filter(({ walls, ends }) => {
     if (!walls.includes(wall)) return false;
     const [s, t] = ends.map((end) => dot(minus(end, wall.from), along)) as [number, number];
     return Math.min(Math.max(s, t), opening.offset + opening.width) - Math.max(Math.min(s, t), opening.offset) > 0.01;
   });
-  return shared.length === 0 || shared.some(({ outside }) => outside);
 }
 
 export function shapeBody(geos: Geos, subject: string, shape: Shape): OracleBody {

@@ -1,6 +1,6 @@
 import type { Level, Wall } from '../../geometry/plan/model.ts';
 import { type Geom, type Geos, GRIDS, type Point, type Points } from './geos.ts';
-import { pieceBodies } from './mitred.ts';
+import { half, jointsOf, type OracleJoint, rectangle } from './joints.ts';
 import { apart, meeting, middle, minus, offSegment, plus, quarter, unit } from './plane.ts';
 
 /** A stretch of wall between two places where walls meet. */
@@ -36,9 +36,14 @@ const SAME = 1e-3;
 /** A wall shorter than this has no direction and is none, mm. */
 const NO_LENGTH = 0.01;
 
+/** "An unlabelled face that is nowhere wider than 305 mm between its walls"; a tenth of a mm is left to rounding. */
+const CAVITY = 305.1;
+/** What is left of a face that walls fill, square mm. */
+const NO_FLOOR = 1;
+
 /**
- * The walls of a level as the plan format, section 2, has them: centre-lines noded and turned into faces by GEOS, bodies
- * mitred, rooms set back to the wall faces.
+ * The walls of a level as the plan format, section 2, has them: centre-lines noded and turned into faces by GEOS; a rectangle for
+ * every wall and a joint for every two that meet; rooms are faces less all of these.
  */
 export function oracleWalls(geos: Geos, level: Level): OracleWalls {
   const walls = level.walls.filter(({ from, to }) => apart(from, to) > NO_LENGTH);
@@ -51,15 +56,73 @@ export function oracleWalls(geos: Geos, level: Level): OracleWalls {
   const faces = geos.faces(segments).map((rings) => rings.map((ring) => ring.map(exact)));
   const areas = faces.map((rings) => geos.repaired(geos.area(rings)));
   const stretches = segments.map(([a, b]) => stretchOf(walls, exact(a), exact(b)));
-  const outdoors = (p: Point) => !areas.some((area) => geos.holds(area, p[0], p[1]));
-  const bodies = pieceBodies(geos, stretches);
-  const pieces = stretches.map((stretch, k): OraclePiece => {
-    const parts = bodies[k];
-    if (!parts) throw new Error('a piece of wall has no body');
-    return { ...stretch, outside: isOutside(stretch, outdoors), parts };
+  const joints = jointsOf(stretches);
+  const bodies = standing(geos, stretches, joints, 0);
+  const rooms = faces.map((rings, i) => roomOf(geos, rings, areas[i] as Geom, bodies));
+  const open = outdoors(geos, level, stretches, rooms);
+  const outside = new Map(stretches.map((stretch) => [stretch, isOutside(stretch, open)]));
+  return {
+    pieces: [
+      ...stretches.map((stretch): OraclePiece => {
+        const { wall, ends } = stretch;
+        const parts = [geos.area([rectangle(...ends, half(stretch))])];
+        return { ...stretch, outside: outside.get(stretch) === true, parts, wall };
+      }),
+      ...joints.flatMap((joint) => jointPieces(geos, joint, outside)),
+    ],
+    rooms: rooms.filter(({ floorArea }) => floorArea > NO_FLOOR),
+  };
+}
+
+function standing(geos: Geos, stretches: readonly Stretch[], joints: readonly OracleJoint[], more: number): Geom[] {
+  return [
+    ...stretches.map((stretch) => geos.area([rectangle(...stretch.ends, half(stretch) + more)])),
+    ...joints.map(({ ring }) => geos.repaired(geos.area([ring]))),
+  ];
+}
+
+/** A joint belongs to both its walls; one that a wall at the node holds adds nothing, unless it keeps more distance than that wall. */
+function jointPieces(geos: Geos, joint: OracleJoint, outside: ReadonlyMap<Stretch, boolean>): OraclePiece[] {
+  const { stretches, node, ring, within } = joint;
+  const isOut = stretches.every((one) => outside.get(one));
+  if (isOut ? within.stretches.some((one) => outside.get(one)) : within.wall || within.stretches.length > 0) return [];
+  const walls = [...new Set(stretches.map(({ wall }) => wall))];
+  const parts = [geos.area([ring])];
+  return walls.map((wall) => ({ wall, walls: [wall], ends: [node, node], outside: isOut, parts }));
+}
+
+/** Whether a point lies outdoors: in no face, or in one that is reached from there through faces without floor and cavities. */
+function outdoors(
+  geos: Geos,
+  level: Level,
+  stretches: readonly Stretch[],
+  rooms: readonly OracleRoom[],
+): (p: Point) => boolean {
+  const faceAt = (p: Point) => rooms.findIndex(({ face }) => geos.holds(face, p[0], p[1]));
+  const sides = stretches.map(({ ends: [a, b] }) => {
+    const across = quarter(unit(minus(b, a)));
+    return [2e-3, -2e-3].map((off) => faceAt(plus(middle(a, b), across, off)));
   });
-  const rooms = faces.map((rings, i) => roomOf(geos, rings, areas[i] as Geom, pieces));
-  return { pieces, rooms: rooms.filter(({ floorArea }) => floorArea > 1) };
+  let thick: Geom[] | null = null;
+  const lets = ({ face, floorArea }: OracleRoom) => {
+    if (floorArea <= NO_FLOOR) return true;
+    if (level.rooms.some(({ at }) => geos.holds(face, at[0], at[1]))) return false;
+    thick ??= standing(geos, stretches, jointsOf(stretches, CAVITY / 2), CAVITY / 2);
+    return geos.measure(without(geos, face, thick)) <= NO_FLOOR;
+  };
+  const reached = new Set([-1]);
+  const asked = new Map<number, boolean>();
+  for (let before = 0; before < reached.size; ) {
+    before = reached.size;
+    for (const pair of sides) {
+      if (!pair.some((face) => reached.has(face))) continue;
+      for (const face of pair) {
+        if (!asked.has(face) && face >= 0) asked.set(face, lets(rooms[face] as OracleRoom));
+        if (asked.get(face)) reached.add(face);
+      }
+    }
+  }
+  return (p) => reached.has(faceAt(p));
 }
 
 export interface Stretch {
@@ -99,17 +162,20 @@ function stretchOf(all: readonly Wall[], a: Point, b: Point): Stretch {
   return { wall, walls, ends: [a, b] };
 }
 
-/** An outside wall has the unbounded face on one side, unless `side` says otherwise; of several, the greater distance counts. */
+/** An outside wall has the outdoors on one side, unless `side` says otherwise; of several, the greater distance counts. */
 function isOutside({ walls, ends: [a, b] }: Stretch, outdoors: (p: Point) => boolean): boolean {
   const across = quarter(unit(minus(b, a)));
   const bordersOutdoors = outdoors(plus(middle(a, b), across, 2e-3)) || outdoors(plus(middle(a, b), across, -2e-3));
   return walls.some(({ side }) => side === 'outside' || (side === 'auto' && bordersOutdoors));
 }
 
-function roomOf(geos: Geos, rings: readonly Points[], face: Geom, pieces: readonly OraclePiece[]): OracleRoom {
-  let floor = face;
-  for (const { parts } of pieces) {
-    for (const part of parts) if (geos.distance(face, part) === 0) floor = geos.difference(floor, part, GRIDS.slice(1));
-  }
+function roomOf(geos: Geos, rings: readonly Points[], face: Geom, bodies: readonly Geom[]): OracleRoom {
+  const floor = without(geos, face, bodies);
   return { rings, face, floor, edge: geos.boundary(floor), floorArea: geos.measure(floor) };
+}
+
+function without(geos: Geos, face: Geom, bodies: readonly Geom[]): Geom {
+  let floor = face;
+  for (const body of bodies) if (geos.distance(face, body) === 0) floor = geos.difference(floor, body, GRIDS.slice(1));
+  return floor;
 }
