@@ -22,6 +22,7 @@ import { useFileDrop } from './panels/use-file-drop.ts';
 import { useHeldPress } from './panels/use-held-press.ts';
 import { useShadeForSelected } from './panels/use-shade.ts';
 import { useMenu } from './state/menu.ts';
+import { NO_DOUBTS } from './state/second.ts';
 import { useAppStore } from './state/store.ts';
 import './app.css';
 
@@ -43,6 +44,8 @@ export function App() {
 function Page() {
   const theme = useAppStore((state) => state.theme);
   useEffect(() => applyTheme(theme), [theme]);
+  // A doubt about a verdict concerns every part of the page that shows one.
+  useAppStore(({ second }) => second?.doubts ?? NO_DOUBTS);
   const title = useAppStore((state) => state.plan.title.trim());
   useEffect(() => {
     document.title = title ? `${title} - Stillspot` : 'Stillspot';

@@ -51,6 +51,15 @@ createRoot(root).render(
 // Well after the first picture, so that keeping the app for later does not hold up the work of now.
 if (import.meta.env.PROD) setTimeout(() => void import('./offline/keep-app.ts').then(({ keepApp }) => keepApp()), 1000);
 setTimeout(() => void loadTheRest(), 500);
+// The second computation is for when the hand rests. Where its code cannot be had, no verdict says that it was computed twice.
+setTimeout(
+  () =>
+    void import('./state/second-at-rest.ts').then(
+      ({ startSecond }) => startSecond(),
+      () => undefined,
+    ),
+  500,
+);
 
 function isThemeName(value: unknown): value is ThemeName {
   return typeof value === 'string' && value in THEMES;

@@ -57,7 +57,7 @@ function roomWords(use: RoomUse): string {
 /** The use of the room that holds the axis, and whether the whole rim is inside it. */
 export function checkRoom(model: LevelModel, detector: Detector, room: Room | null, rule: EffectiveRule): Check {
   const bar = roomBarOf(room, rule);
-  if (bar.reason) return barredCheck(bar, room, rule);
+  if (bar.reason && bar.certain) return barredCheck(bar, room, rule);
   const toWall = distanceToWalls(model, detector.at);
   if (toWall < detector.radius - MEETS) {
     return {
@@ -67,7 +67,8 @@ export function checkRoom(model: LevelModel, detector: Detector, room: Room | nu
       margin: toWall - detector.radius,
     };
   }
-  return wordCheck(rule, 'clear', '');
+  // A wall within the rim is blocked whatever the room is used for.
+  return bar.reason ? barredCheck(bar, room, rule) : wordCheck(rule, 'clear', '');
 }
 
 /** A use that the list itself does not bar is said to be barred by habit. */

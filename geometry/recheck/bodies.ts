@@ -2,7 +2,7 @@ import type { Mm, XY } from '../plan/model.ts';
 import type { Line } from './centre-lines.ts';
 import type { Piece } from './noded.ts';
 import type { Ring } from './planar-turf.ts';
-import { cross, dot, plus, quarter, ringArea } from './plane.ts';
+import { cross, dot, plus, quarter, ringArea, ringDistance } from './plane.ts';
 
 /** What stands where a wall or a joint is. */
 export interface Body {
@@ -24,6 +24,8 @@ interface Arm {
 const REACH = 10;
 /** Below this sine of the angle between them two walls run the same way: there is no gap between their ends. */
 const STRAIGHT = 1e-9;
+/** A joint that stands out of a wall by no more than this, mm, lies within it. */
+const HIDDEN = 1e-6;
 /** Every pair is joined: with more walls at one place this takes too long to be worth it. */
 const MOST_ARMS = 48;
 
@@ -46,6 +48,8 @@ export function rectangle(a: XY, b: XY, along: XY, half: Mm): Ring {
   return [plus(a, aside, half), plus(b, aside, half), plus(b, aside, -half), plus(a, aside, -half)];
 }
 
+const rectangleOf = ({ along, half }: Line, a: XY, b: XY, wider: Mm): Ring => rectangle(a, b, along, half + wider);
+
 function armsByNode(pieces: readonly Piece[]): Map<XY, Arm[]> {
   const byNode = new Map<XY, Arm[]>();
   for (const piece of pieces) {
@@ -62,11 +66,21 @@ function armsByNode(pieces: readonly Piece[]): Map<XY, Arm[]> {
 
 function jointsAt(node: XY, arms: readonly Arm[], isOutside: (piece: Piece) => boolean, wider: Mm): Body[] {
   if (arms.length > MOST_ARMS) throw new Error(`more than ${MOST_ARMS} walls meet at one place`);
+  // What lies in a wall has no face of its own; what is outside stays so, unless an outside piece holds it.
+  const whole = arms.flatMap(({ piece: { lines } }) =>
+    lines.map((line) => rectangleOf(line, line.from, line.to, wider)),
+  );
+  const outer = arms
+    .filter(({ piece }) => isOutside(piece))
+    .map(({ piece: { a, b }, line }) => rectangleOf(line, a, b, wider));
+  const isHidden = (ring: Ring, outside: boolean) =>
+    (outside ? outer : whole).some((one) => ring.every((p) => ringDistance(p, one) <= HIDDEN));
   return arms.flatMap((one, i) =>
     arms.slice(0, i).flatMap((two): Body[] => {
       const ring = jointRing(node, one, two, wider);
       const outside = isOutside(one.piece) && isOutside(two.piece);
-      return ring.length >= 3 && ringArea(ring) > 0 ? [{ wall: one.line.wall.id, outside, ring }] : [];
+      const isSeen = ring.length >= 3 && ringArea(ring) > 0 && !isHidden(ring, outside);
+      return isSeen ? [{ wall: one.line.wall.id, outside, ring }] : [];
     }),
   );
 }

@@ -1,80 +1,90 @@
 import type { Mm, Wall, XY } from '../plan/model.ts';
-import { apart, direction, dot, lineCrossing, nearestOnSegment, segmentDistance, vector } from './plane.ts';
+import {
+  apart,
+  cross,
+  direction,
+  dot,
+  lineCrossing,
+  nearestOnSegment,
+  plus,
+  segmentDistance,
+  vector,
+} from './plane.ts';
 
 /** Points within this distance are one, mm. */
 export const SAME = 0.01;
-/** A loose end this near to another loose end or to a wall is joined to it: half an inch. */
+/** An end this near to another wall is joined to it: half an inch. */
 const JOINED = 12.7;
+/** A crossing of the two lines no farther than this from both, mm, is where they were meant to meet. */
+const MEANT = 2 * JOINED;
+/** Two walls run the same way below this sine of the angle between them: their lines cross nowhere near. */
+const PARALLEL = 1e-3;
 /** The thinnest half of a wall, mm: a wall drawn without thickness still parts two rooms. */
 const THINNEST = 0.001;
 
-/** The centre-line of one wall, its loose ends joined. */
+/** The centre-line of a wall, or of a short piece that joins its end to another wall. */
 export interface Line {
   readonly wall: Wall;
   readonly from: XY;
   readonly to: XY;
-  /** From `from` to `to` as drawn: joining turns no wall. */
+  /** From `from` to `to`, of length 1. */
   readonly along: XY;
   readonly half: Mm;
+  /** False of a piece that joins. */
+  readonly drawn: boolean;
 }
 
-interface Loose {
-  readonly wall: Wall;
-  readonly end: 'from' | 'to';
-  readonly at: XY;
-}
-
-/** The centre-lines of the walls: a loose end near another loose end or a wall is led on to where the two lines cross. */
+/**
+ * The centre-lines of the walls as drawn, and short pieces that lead an end on to each wall that it nearly meets: to where the two
+ * lines cross, or straight across where they run beside one another.
+ */
 export function centreLines(drawn: readonly Wall[]): Line[] {
   const walls = drawn.filter(({ from, to }) => apart(from, to) > SAME);
-  const loose = walls.flatMap((wall) =>
-    (['from', 'to'] as const)
-      .map((end): Loose => ({ wall, end, at: wall[end] }))
-      .filter(({ at }) => !walls.some((other) => other !== wall && segmentDistance(at, other.from, other.to) <= SAME)),
+  const joints = walls.flatMap((wall) =>
+    [wall.from, wall.to].flatMap((end) =>
+      walls.filter((other) => other !== wall).flatMap((other) => joiningLines(wall, end, other)),
+    ),
   );
-  return walls.map((wall) => ({
-    wall,
-    from: joinedEnd(wall, 'from', walls, loose),
-    to: joinedEnd(wall, 'to', walls, loose),
-    along: direction(wall.from, wall.to),
-    half: Math.max(wall.thickness / 2, THINNEST),
-  }));
+  return [...walls.map((wall) => lineOf(wall, wall.from, wall.to)), ...joints];
 }
 
-function joinedEnd(wall: Wall, end: 'from' | 'to', walls: readonly Wall[], loose: readonly Loose[]): XY {
-  const at = wall[end];
-  if (!loose.some((one) => one.wall === wall && one.end === end)) return at;
-  const mate = nearest(
-    loose.filter((one) => one.wall !== wall),
-    (one) => apart(at, one.at),
+const lineOf = (wall: Wall, from: XY, to: XY): Line => ({
+  wall,
+  from,
+  to,
+  along: direction(from, to),
+  half: Math.max(wall.thickness / 2, THINNEST),
+  drawn: from === wall.from && to === wall.to,
+});
+
+function joiningLines(wall: Wall, end: XY, other: Wall): Line[] {
+  const gap = segmentDistance(end, other.from, other.to);
+  if (gap <= SAME || gap > JOINED || meetNear(wall, end, other)) return [];
+  const crossing = crossingOf(wall, other);
+  const isMeant = crossing && apart(crossing, end) <= MEANT && segmentDistance(crossing, other.from, other.to) <= MEANT;
+  if (!isMeant) return [lineOf(wall, end, nearestOnSegment(end, other.from, other.to))];
+  const near = nearestOnSegment(crossing, other.from, other.to);
+  return [lineOf(wall, end, crossing), ...(apart(near, crossing) > SAME ? [lineOf(other, near, crossing)] : [])];
+}
+
+/** Whether the two walls meet already near the end: it was drawn a little too far. */
+function meetNear(wall: Wall, end: XY, other: Wall): boolean {
+  const far = end === wall.from ? wall.to : wall.from;
+  const tail = plus(end, direction(end, far), Math.min(MEANT, apart(end, far)));
+  const crossing = lineCrossing(end, tail, other.from, other.to);
+  const touches = [other.from, other.to].some((corner) => segmentDistance(corner, end, tail) <= SAME);
+  return (
+    touches ||
+    (crossing !== null &&
+      segmentDistance(crossing, end, tail) <= SAME &&
+      segmentDistance(crossing, other.from, other.to) <= SAME)
   );
-  if (mate) return crossingNear(wall, mate.wall, at) ?? middleOf(at, mate.at);
-  const other = nearest(
-    walls.filter((one) => one !== wall),
-    (one) => segmentDistance(at, one.from, one.to),
-  );
-  return other ? (crossingNear(wall, other, at) ?? nearestOnSegment(at, other.from, other.to)) : at;
 }
 
-function nearest<T>(among: readonly T[], distance: (one: T) => Mm): T | null {
-  let best: T | null = null;
-  let least = JOINED;
-  for (const one of among) {
-    const d = distance(one);
-    if (d > least) continue;
-    least = d;
-    best = one;
-  }
-  return best;
+function crossingOf(a: Wall, b: Wall): XY | null {
+  const sine = cross(direction(a.from, a.to), direction(b.from, b.to));
+  return Math.abs(sine) < PARALLEL ? null : lineCrossing(a.from, a.to, b.from, b.to);
 }
 
-/** Where the lines of two walls cross, unless that is far from the end: they run nearly the same way then. */
-function crossingNear(a: Wall, b: Wall, end: XY): XY | null {
-  const x = lineCrossing(a.from, a.to, b.from, b.to);
-  return x && apart(x, end) <= 4 * JOINED ? x : null;
-}
-
-const middleOf = (a: XY, b: XY): XY => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
-
-/** How far along the line a point lies, mm from where the wall was drawn from. */
-export const alongLine = (line: Line, p: XY): Mm => dot(vector(line.wall.from, p), line.along);
+/** How far along the line a point lies, mm. */
+export const alongLine = (line: Line, p: XY): Mm => dot(vector(line.from, p), line.along);

@@ -5,6 +5,11 @@ import { type DetectorOpinion, type Opinion, type Row, type Verdict, worst } fro
 /** Two figures for one distance agree within this, mm. */
 export const AGREES = 0.5;
 
+/** Where the figures agree to this, mm, and lie on a limit, rounding decides the verdict: either is right. */
+const ROUNDING = 1e-6;
+/** A limit is met to this much, mm. */
+const FORGIVEN = 0.1;
+
 /** What one computation makes of a rule: the worst verdict, and the least distance in mm. */
 export interface Figure {
   readonly verdict: Verdict | 'not run' | 'no such row';
@@ -47,14 +52,6 @@ export function compareOpinions(first: Opinion, second: SecondOpinion): Compared
   }));
 }
 
-/** The report with the verdict that may leave the tool: unknown where the two computations differ. */
-export function settled<Report extends { readonly verdict: Verdict }>(
-  report: Report,
-  computed: Computed | null,
-): Report {
-  return computed?.how === 'differs' ? { ...report, verdict: 'unknown' } : report;
-}
-
 function compared(first: DetectorOpinion, second: DetectorOpinion | undefined): Computed {
   if (second?.id !== first.id) return { how: 'once', cause: 'it did not look at this detector' };
   const names = new Set([...first.checks, ...second.checks].map(limitOf));
@@ -63,24 +60,44 @@ function compared(first: DetectorOpinion, second: DetectorOpinion | undefined): 
     return one && two ? differenceOf(one, two, first) : [];
   });
   const [one, two] = [first.verdict, second.verdict];
-  return rules.length === 0 && one === two ? { how: 'twice' } : { how: 'differs', first: one, second: two, rules };
+  const met: readonly string[] = ['clear', 'tight'];
+  const alike = one === two || first.checks.some(isOnLimit) || (met.includes(one) && met.includes(two));
+  return rules.length === 0 && alike ? { how: 'twice' } : { how: 'differs', first: one, second: two, rules };
 }
 
+/** Rules that measure nothing: what stands beside their verdict is told as information. */
+const MEASURES_NOTHING = ['room-use'];
+
+/** Rules with two limits on the distance from each of their subjects. */
+const EACH_SUBJECT = ['companion'];
+
 /** Rows of one rule and one limit are held against one another: at least so much, at most so much, out of a stream. */
-const limitOf = ({ rule, required }: Row) => `${rule} ${required}`;
+function limitOf({ rule, required, subject }: Row): string {
+  if (MEASURES_NOTHING.includes(rule)) return rule;
+  return EACH_SUBJECT.includes(rule) ? `${rule} ${required} ${subject}` : `${rule} ${required}`;
+}
 
 function differenceOf(one: readonly Row[], two: readonly Row[], first: DetectorOpinion): Difference[] {
   const [row] = [...one, ...two];
   const [a, b] = [figureOf(one), figureOf(two)];
-  if (!row || agree(a, b)) return [];
-  // Of two limits of a rule the first computation tells the nearer one alone while both are clear.
-  const isLeftOut = one.length === 0 && b.verdict === 'clear' && first.checks.some(({ rule }) => rule === row.rule);
-  return isLeftOut ? [] : [{ rule: row.rule, first: a, second: b }];
+  if (!row || agree(a, b, [...one, ...two].some(isOnLimit))) return [];
+  // Of two limits of a rule the first computation may tell the nearer one alone, and of one that is blocked what blocks.
+  const told = worst(
+    first.checks.filter(({ rule, notRun }) => rule === row.rule && !notRun).map(({ verdict }) => verdict),
+  );
+  const isLeftOut =
+    one.length === 0 &&
+    two.every(({ notRun, verdict }) => (notRun ? told === 'blocked' : worst([verdict, told]) === told));
+  return isLeftOut && first.checks.some(({ rule }) => rule === row.rule)
+    ? []
+    : [{ rule: row.rule, first: a, second: b }];
 }
 
 function figureOf(rows: readonly Row[]): Figure {
   const run = rows.filter(({ notRun }) => !notRun);
-  const lengths = run.flatMap(({ measured }) => (measured === null ? [] : [measured]));
+  const lengths = run.flatMap(({ rule, measured }) =>
+    measured === null || MEASURES_NOTHING.includes(rule) ? [] : [measured],
+  );
   const none = rows.length === 0 ? 'no such row' : 'not run';
   return {
     verdict: run.length > 0 ? worst(run.map(({ verdict }) => verdict)) : none,
@@ -88,8 +105,19 @@ function figureOf(rows: readonly Row[]): Figure {
   };
 }
 
-function agree(one: Figure, two: Figure): boolean {
-  if (one.verdict !== two.verdict) return false;
-  if (one.measured === null || two.measured === null) return one.measured === two.measured;
-  return Math.abs(one.measured - two.measured) <= AGREES;
+function agree(one: Figure, two: Figure, onLimit: boolean): boolean {
+  if (one.measured === null || two.measured === null)
+    return one.verdict === two.verdict && one.measured === two.measured;
+  const apart = Math.abs(one.measured - two.measured);
+  return apart <= AGREES && (one.verdict === two.verdict || (apart <= ROUNDING && (onLimit || isMet(one, two))));
+}
+
+/** Clear here and tight there is a limit that both find met. */
+const isMet = (...figures: readonly Figure[]) =>
+  figures.every(({ verdict }) => verdict === 'clear' || verdict === 'tight');
+
+/** Whether a length lies on its limit, at least or at the most so much, less or more what is forgiven. */
+function isOnLimit({ measured, required, notRun }: Row): boolean {
+  if (measured === null || required === null || notRun) return false;
+  return Math.abs(Math.abs(measured - required) - FORGIVEN) <= ROUNDING;
 }

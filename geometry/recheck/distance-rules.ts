@@ -25,7 +25,9 @@ function isEntered({ detector }: Case, distance: Mm, { bottom, top }: { bottom: 
 /** Rows, or what stands where nothing of the rule is drawn. */
 function orNothingDrawn({ level }: Case, rule: EffectiveRule, rows: Row[]): Row[] {
   if (rows.length > 0 || !ASKED_FOR.includes(rule.id)) return rows;
-  return [level.lookedFor?.includes(rule.id) ? wordRow(rule, 'clear') : notRunRow(rule)];
+  return [
+    level.lookedFor?.includes(rule.id) ? { ...notRunRow(rule), verdict: 'clear', notRun: false } : notRunRow(rule),
+  ];
 }
 
 /** Doors, windows and passages to the outside, and those inside that the profile names. */
@@ -47,23 +49,36 @@ export function wallRows(one: Case, rule: EffectiveRule, outside: boolean): Row[
   );
 }
 
-/** Fixtures of the rule's kinds, and the air that fixtures throw. */
+/** Fixtures of the rule's kinds, and the air that fixtures throw; where it is not drawn nobody can tell whether the detector is in it. */
 export function fixtureRows(
   one: Case,
   rule: EffectiveRule,
   { kinds, streams }: { kinds: readonly string[]; streams: readonly string[] },
 ): Row[] {
-  const near = one.level.fixtures.filter(({ kind }) => kinds.includes(kind));
-  const blowing = one.level.fixtures.filter(({ kind, stream }) => stream && streams.includes(kind));
-  const bodies =
-    rule.least === null ? near.slice(0, 1).map(() => notRunRow(rule)) : near.map((f) => bodyRow(one, rule, f));
-  return orNothingDrawn(one, rule, [...bodies, ...blowing.map((fixture) => streamRow(one, rule, fixture))]);
+  const rows = one.level.fixtures.flatMap((fixture) => {
+    const near = kinds.includes(fixture.kind);
+    const blows = streams.includes(fixture.kind);
+    const body = bodyRow(one, rule, fixture);
+    const air = fixture.stream ? streamRow(one, rule, fixture) : { ...notRunRow(rule), required: null };
+    return [...(near ? [body] : []), ...(blows && (fixture.stream || !near) ? [air] : [])];
+  });
+  return orNothingDrawn(one, rule, rows);
+}
+
+/** Machines that have to be off while the detector lies near: a condition of the visit, which no place meets by itself. */
+export function machineRows(one: Case, rule: EffectiveRule, kinds: readonly string[]): Row[] {
+  return one.level.fixtures
+    .filter(({ kind }) => kinds.includes(kind))
+    .map((fixture) => bodyRow(one, rule, fixture))
+    .filter(({ verdict }) => verdict === 'blocked')
+    .map((row) => ({ ...row, verdict: 'unknown', notRun: true }));
 }
 
 function bodyRow(one: Case, rule: EffectiveRule, fixture: Fixture): Row {
   const distance = shapeDistance(fixture.shape, one.detector.at);
   const entered = isEntered(one, distance, fixture);
-  return leastRow(one, rule, fixture.id, planDistance(one, distance), { entered });
+  if (rule.least === null && !entered) return notRunRow(rule);
+  return leastRow(one, rule, fixture.id, planDistance(one, distance), { entered, required: rule.least ?? 0 });
 }
 
 /** Out of the stream: the rim may touch its edge. */

@@ -37,28 +37,3 @@ export function facesBeside(faces: readonly Face[], { a, b, lines }: Piece): rea
   const aside = quarter(along);
   return [faceAt(faces, plus(half, aside, BESIDE)), faceAt(faces, plus(half, aside, -BESIDE))];
 }
-
-/** The rings that lie in a face and are not it. */
-export function ringsWithin(faces: readonly Face[], face: Face): Ring[] {
-  return faces
-    .filter((other) => other.area < face.area && ringHolds(face.ring, innerPoint(other)))
-    .map(({ ring }) => ring);
-}
-
-/** A point just inside the ring, beside its longest edge. */
-function innerPoint({ ring }: Face): XY {
-  let best: XY = ring[0] as XY;
-  let longest = 0;
-  ring.forEach((a, i) => {
-    const b = ring[(i + 1) % ring.length] as XY;
-    const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
-    if (length <= longest) return;
-    const aside: XY = [-(b[1] - a[1]) / length, (b[0] - a[0]) / length];
-    const half: XY = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
-    const inner = [plus(half, aside, BESIDE), plus(half, aside, -BESIDE)].find((p) => ringHolds(ring, p));
-    if (!inner) return;
-    best = inner;
-    longest = length;
-  });
-  return best;
-}

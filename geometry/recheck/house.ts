@@ -1,11 +1,11 @@
 import type { Level, Mm, Opening, RoomLabel, XY } from '../plan/model.ts';
 import { type Body, rectangle, wallBodies } from './bodies.ts';
-import { alongLine, centreLines, type Line } from './centre-lines.ts';
+import { alongLine, centreLines, type Line, SAME } from './centre-lines.ts';
 import { type Face, faceAt, polygonized } from './faces.ts';
 import { nodedPieces, type Piece } from './noded.ts';
 import { outdoorFaces, sidesOf } from './outdoors.ts';
 import type { Ring } from './planar-turf.ts';
-import { apart, cross, direction, nearestOnSegment, plus, vector } from './plane.ts';
+import { apart, cross, direction, nearestOnSegment, plus, ringDistance, vector } from './plane.ts';
 
 /** An opening as it stands in its wall. */
 export interface Hole {
@@ -18,7 +18,8 @@ export interface Hole {
 export interface House {
   readonly bodies: readonly Body[];
   readonly holes: readonly Hole[];
-  readonly faceAt: (p: XY) => Face | null;
+  /** The room that holds a point: a face less the bodies of walls and joints; null in a wall and outdoors. */
+  readonly roomAt: (p: XY) => Face | null;
   readonly labelsIn: (face: Face) => readonly RoomLabel[];
 }
 
@@ -45,23 +46,14 @@ export function readHouse(level: Level): House {
       side === 'auto' ? outdoors.has(one) || outdoors.has(two) : side === 'outside',
     );
   };
+  const bodies = wallBodies(pieces, isOutside);
+  const inWall = (p: XY) => bodies.some(({ ring }) => ringDistance(p, ring) === 0);
   return {
-    bodies: [...wallBodies(pieces, isOutside), ...drawnEnds(lines, pieces, isOutside)],
+    bodies,
     holes: level.openings.flatMap((opening) => holeOf(opening, lines, pieces, isOutside)),
-    faceAt: (p) => faceAt(faces, p),
+    roomAt: (p) => (inWall(p) ? null : faceAt(faces, p)),
     labelsIn: (face) => labels.get(face) ?? [],
   };
-}
-
-/** What was drawn counts, also where joining an end has shortened its wall. */
-function drawnEnds(lines: readonly Line[], pieces: readonly Piece[], isOutside: (piece: Piece) => boolean): Body[] {
-  return lines
-    .filter(({ wall, from, to }) => apart(wall.from, from) > 0 || apart(wall.to, to) > 0)
-    .map((line) => ({
-      wall: line.wall.id,
-      outside: pieces.some((piece) => piece.lines.includes(line) && isOutside(piece)),
-      ring: rectangle(line.wall.from, line.wall.to, line.along, line.half),
-    }));
 }
 
 function holeOf(
@@ -75,7 +67,10 @@ function holeOf(
   const [from, to] = [opening.offset, opening.offset + opening.width];
   const [a, b] = [plus(host.wall.from, host.along, from), plus(host.wall.from, host.along, to)];
   const under = pieces.filter((piece) => piece.lines.includes(host) && overlap(host, piece, from, to) > 0);
-  const half = Math.max(host.half, ...lines.filter((line) => runsThere(line, a, b)).map((line) => line.half));
+  const half = Math.max(
+    host.half,
+    ...lines.filter((line) => line.drawn && runsThere(line, a, b)).map((line) => line.half),
+  );
   return [{ opening, ring: rectangle(a, b, host.along, half), outside: under.some(isOutside) }];
 }
 
@@ -89,6 +84,6 @@ function runsThere(line: Line, a: XY, b: XY): boolean {
   const along = direction(a, b);
   if (Math.abs(cross(line.along, along)) > SAME_WAY) return false;
   const ends = [line.from, line.to].map((end) => nearestOnSegment(end, a, b)) as [XY, XY];
-  if (apart(...ends) === 0) return false;
+  if (apart(...ends) <= SAME) return false;
   return ends.some((p) => Math.abs(cross(line.along, vector(line.from, p))) <= ON_ANOTHER);
 }

@@ -1,13 +1,23 @@
-import type { Mm, XY } from '../plan/model.ts';
+import type { XY } from '../plan/model.ts';
 import { type Body, wallBodies } from './bodies.ts';
-import { type Face, faceAt, facesBeside, ringsWithin } from './faces.ts';
+import { type Face, faceAt, facesBeside } from './faces.ts';
 import type { Piece } from './noded.ts';
-import { type Ring, ringLess } from './planar-turf.ts';
-import { extentOf, extentsMeet, outlineDistance, ringArea, ringDistance, ringLength } from './plane.ts';
+import {
+  cross,
+  direction,
+  edgesOf,
+  extentHolds,
+  extentOf,
+  extentsMeet,
+  plus,
+  quarter,
+  ringDistance,
+  vector,
+} from './plane.ts';
 
 /** An unlabelled face nowhere wider than this between its walls is a cavity behind studs, mm. */
 const CAVITY = 305;
-/** What is left of a face counts as floor from this width, mm: thinner slivers are rounding. */
+/** What is left of a face counts as floor from about this width, mm: thinner slivers are rounding. */
 const SLIVER = 0.05;
 /** Places looked at along each side of a face before its leftover is worked out. */
 const PROBES = 9;
@@ -50,25 +60,39 @@ export function outdoorFaces(
 export const sidesOf = (pieces: readonly Piece[], faces: readonly Face[]) =>
   new Map(pieces.map((piece) => [piece, facesBeside(faces, piece)] as const));
 
-/** Whether anything is left of a face less the walls. A few places are tried first: most faces are rooms. */
+/**
+ * Whether anything is left of a face less the walls. A few places are tried first: most faces are rooms. Else every stretch of every wall
+ * face is walked: whatever is left has one as its edge, and begins just beside it.
+ */
 function hasFloor(faces: readonly Face[], face: Face, bodies: readonly Body[]): boolean {
   const near = bodies.map(({ ring }) => ring).filter((ring) => extentsMeet(extentOf(ring), face.extent));
-  if (probes(face).some((p) => faceAt(faces, p) === face && isFree(p, face, near))) return true;
-  return ringLess(face.ring, [...ringsWithin(faces, face), ...near]).some(isWide);
+  const isFloor = (p: XY) =>
+    extentHolds(face.extent, p) &&
+    near.every((ring) => ringDistance(p, ring) > SLIVER / 2) &&
+    faceAt(faces, p) === face;
+  if (probes(face).some(isFloor)) return true;
+  const edges = near.flatMap(edgesOf);
+  return edges.some(([a, b]) => besideStretches(a, b, edges).some(isFloor));
 }
-
-const isFree = (p: XY, face: Face, bodies: readonly Ring[]) =>
-  outlineDistance(p, face.ring) > SLIVER && bodies.every((ring) => ringDistance(p, ring) > SLIVER);
 
 function probes({ extent: [x0, y0, x1, y1] }: Face): XY[] {
   const steps = Array.from({ length: PROBES }, (_, i) => (i + 0.5) / PROBES);
   return steps.flatMap((s) => steps.map((t): XY => [x0 + (x1 - x0) * s, y0 + (y1 - y0) * t]));
 }
 
-/** Twice the area by the length of the outline: about the width of a long strip. */
-function isWide([outer, ...holes]: readonly Ring[]): boolean {
-  if (!outer || outer.length < 3) return false;
-  const area = ringArea(outer) - holes.reduce((sum: Mm, hole) => sum + ringArea(hole), 0);
-  const length = [outer, ...holes].reduce((sum, ring) => sum + ringLength(ring), 0);
-  return (2 * area) / length > SLIVER;
+/** The middles of the stretches into which the edges cut ab, a sliver aside on either hand. */
+function besideStretches(a: XY, b: XY, edges: readonly (readonly [XY, XY])[]): XY[] {
+  const along = vector(a, b);
+  const shares = edges.flatMap(([c, d]) => {
+    const turn = cross(along, vector(c, d));
+    if (turn === 0) return [];
+    const [s, t] = [cross(vector(a, c), vector(c, d)) / turn, cross(vector(a, c), along) / turn];
+    return s > 0 && s < 1 && t >= 0 && t <= 1 ? [s] : [];
+  });
+  const stops = [0, ...shares, 1].sort((s, t) => s - t);
+  const aside = quarter(direction(a, b));
+  return stops.slice(1).flatMap((stop, i) => {
+    const half = plus(a, along, (stop + (stops[i] as number)) / 2);
+    return [plus(half, aside, SLIVER), plus(half, aside, -SLIVER)];
+  });
 }

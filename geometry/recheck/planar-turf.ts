@@ -1,6 +1,5 @@
 import {
   booleanPointInPolygon,
-  difference,
   featureCollection,
   lineString,
   point,
@@ -27,15 +26,6 @@ export function polygonize(stretches: readonly (readonly [XY, XY])[]): Ring[] {
   if (stretches.length < 3) return [];
   const lines = stretches.map(([a, b]) => lineString([[...a], [...b]]));
   return turfPolygonize(featureCollection(lines)).features.map(({ geometry }) => opened(geometry.coordinates[0] ?? []));
-}
-
-/** What is left of a ring when others are taken off it: polygons, each the outer ring first, then its holes. Throws where turf does. */
-export function ringLess(ring: Ring, others: readonly Ring[]): Ring[][] {
-  if (others.length === 0) return [[ring]];
-  const left = difference(featureCollection([ring, ...others].map((one) => polygon([closed(one)]))));
-  if (!left) return [];
-  const polygons = left.geometry.type === 'Polygon' ? [left.geometry.coordinates] : left.geometry.coordinates;
-  return polygons.map((rings) => rings.map(opened));
 }
 
 const closed = (ring: Ring): number[][] => [...ring, ring[0] as XY].map(([x, y]) => [x, y]);

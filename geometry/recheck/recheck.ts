@@ -1,6 +1,6 @@
 import type { Plan } from '../plan/model.ts';
 import { type EffectiveRule, effectiveRules } from '../rules/profiles.ts';
-import { fixtureRows, objectRows, openingRows, supportRows, wallRows } from './distance-rules.ts';
+import { fixtureRows, machineRows, objectRows, openingRows, supportRows, wallRows } from './distance-rules.ts';
 import { readHouse } from './house.ts';
 import type { Case } from './rows.ts';
 import { type DetectorOpinion, type Opinion, type Row, worst } from './types.ts';
@@ -61,9 +61,8 @@ function rowsOf(one: Case, rule: EffectiveRule): Row[] {
       return sunRows(one, rule);
     case 'companion':
       return companionRows(one, rule);
-    // Machines that have to be off are a condition of the visit, not a verdict on the place.
     case 'running':
-      return [];
+      return machineRows(one, rule, subject.kinds);
     default:
       return supportRows(one, rule);
   }

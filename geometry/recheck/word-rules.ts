@@ -13,26 +13,27 @@ const FORGIVEN = 0.1;
 /** The room that holds the axis has a use that is allowed, and the whole rim is in it. */
 export function roomRow(one: Case, rule: EffectiveRule, barred: readonly string[]): Row {
   const { house, detector } = one;
-  const face = house.faceAt(detector.at);
+  const room = house.roomAt(detector.at);
   const wall = Math.min(...house.bodies.map(({ ring }) => ringDistance(detector.at, ring)));
-  if (face === null || wall === 0) return wordRow(rule, 'blocked');
+  if (room === null) return wordRow(rule, 'blocked');
   if (wall < detector.radius - FORGIVEN) return leastRow(one, rule, null, wall, { required: detector.radius });
-  const uses = house.labelsIn(face).map(({ use }) => barred.includes(use));
+  const uses = house.labelsIn(room).map(({ use }) => barred.includes(use));
   if (uses.length === 0 || new Set(uses).size > 1) return wordRow(rule, 'unknown');
   return wordRow(rule, uses[0] ? 'blocked' : 'clear');
 }
 
-/** The lowest level that counts; or each that counts and stands on the ground. */
+/** The lowest level that counts; or each that is fit to live in and stands on the ground. */
 export function levelRow(
   { plan, level }: Case,
   rule: EffectiveRule,
   { choice }: Extract<Subject, { of: 'level' }>,
 ): Row {
+  const each = choice === 'each-on-the-ground';
   const counts = ({ living }: Level) =>
-    living === 'lived-in' || (plan.site.purpose === 'property-transfer' && living === 'could-be');
+    living === 'lived-in' || (living === 'could-be' && (each || plan.site.purpose === 'property-transfer'));
   if (!counts(level)) return wordRow(rule, 'blocked');
   const lowest = Math.min(...plan.levels.filter(counts).map(({ order }) => order));
-  const onGround = choice === 'each-on-the-ground' && level.ground !== 'none';
+  const onGround = each && level.ground !== 'none';
   if (level.order !== lowest && !onGround) return wordRow(rule, 'blocked');
   return restsOnNoAnswer(plan, level, choice) ? notRunRow(rule) : wordRow(rule, 'clear');
 }
@@ -60,10 +61,15 @@ export function ceilingRows(one: Case, rule: EffectiveRule): Row[] {
     : [leastRow(one, rule, null, level.ceiling - (detector.base + detector.tall))];
 }
 
-/** The path of the sun is computed nowhere in this folder: with an opening to the outside the rule is not run. */
+/**
+ * The path of the sun is computed nowhere in this folder: with an opening to the outside the rule is not run, nor while nobody has
+ * looked for one.
+ */
 export function sunRows({ level, house }: Case, rule: EffectiveRule): Row[] {
-  if (level.lookedFor?.includes(rule.id)) return [wordRow(rule, 'clear')];
-  return house.holes.some(({ outside }) => outside) ? [notRunRow(rule)] : [];
+  const opened = house.holes.some(({ outside }) => outside);
+  const looked = level.lookedFor ?? [];
+  const vouched = looked.includes(rule.id) || (!opened && looked.includes('outside-opening'));
+  return [vouched ? { ...notRunRow(rule), verdict: 'clear', notRun: false } : notRunRow(rule)];
 }
 
 /** Each other detector of the pair, on this level, in this room, at this height, no nearer and no farther than the limits. */
@@ -77,12 +83,12 @@ export function companionRows(one: Case, rule: EffectiveRule): Row[] {
 function besideRows(one: Case, rule: EffectiveRule, other: Detector): Row[] {
   const { detector, house } = one;
   const gap = Math.max(0, apart(detector.at, other.at) - detector.radius - other.radius);
+  const room = house.roomAt(detector.at);
   const together =
-    house.faceAt(detector.at) === house.faceAt(other.at) &&
-    Math.abs(detector.base - other.base) <= ONE_HEIGHT + FORGIVEN;
+    room !== null && room === house.roomAt(other.at) && Math.abs(detector.base - other.base) <= ONE_HEIGHT + FORGIVEN;
   const rows = [
     ...(rule.least === null ? [] : [leastRow(one, rule, other.id, gap)]),
     ...(rule.most === null ? [] : [mostRow(one, rule, other.id, gap, rule.most)]),
   ];
-  return together ? rows : [...rows, wordRow(rule, 'blocked', other.id)];
+  return together ? rows : rows.map((row): Row => ({ ...row, verdict: 'blocked' }));
 }

@@ -6,7 +6,7 @@ import {
   checkFigures,
   checkPlan,
   checkSubject,
-  type DetectorReport,
+  describeComputed,
   describeEntered,
   describeNotice,
   describeNotRun,
@@ -18,8 +18,12 @@ import {
   type Level,
   type Plan,
   profileById,
+  SEND_THE_PLAN,
   VERDICT_WORD,
 } from '../../geometry/index.ts';
+import { type Computed, compareOpinions } from '../../geometry/recheck/compare.ts';
+import { recheck } from '../../geometry/recheck/recheck.ts';
+import { settled } from '../../geometry/recheck/settled.ts';
 import { sourceWords } from '../../geometry/words/sources.ts';
 import type { Command } from './call.ts';
 
@@ -30,7 +34,7 @@ export const check: Command = {
   does: 'every detector against every rule',
   options: [],
   run: ({ plan, json }) => {
-    const report = checkPlan(plan);
+    const report = checkedTwice(plan);
     const trouble = report.levels.some(({ detectors }) =>
       detectors.some(({ verdict }) => verdict === 'blocked' || verdict === 'unknown'),
     );
@@ -39,7 +43,24 @@ export const check: Command = {
   },
 };
 
-type Report = ReturnType<typeof checkPlan>;
+/** Every detector judged, and judged again in another way: where the two differ nothing is decided. */
+export function checkedTwice(plan: Plan) {
+  const first = checkPlan(plan);
+  const compared = compareOpinions(first, recheck(plan));
+  const once: Computed = { how: 'once', cause: 'it did not look at this detector' };
+  return {
+    levels: first.levels.map(({ id, detectors }, i) => ({
+      id,
+      detectors: detectors.map((report, k) => {
+        const computed = compared[i]?.detectors[k]?.computed ?? once;
+        return { ...settled(report, computed), computed };
+      }),
+    })),
+  };
+}
+
+type Report = ReturnType<typeof checkedTwice>;
+type DetectorRow = Report['levels'][number]['detectors'][number];
 
 function asJson(plan: Plan, { levels }: Report) {
   const { profile, overrides } = plan.protocol;
@@ -52,8 +73,9 @@ function asJson(plan: Plan, { levels }: Report) {
       return {
         id,
         notices: level ? noticesOf(plan, level) : [],
-        detectors: detectors.map(({ checks, ...detector }) => ({
+        detectors: detectors.map(({ checks, computed, ...detector }) => ({
           ...detector,
+          ...computedAsJson(computed),
           entered: level ? enteredBy(level, detector.id) : [],
           open: headlineOf({ ...detector, checks }).open,
           checks: checks.map(({ witness: _, sources, ...row }) => ({
@@ -79,6 +101,13 @@ function noticesOf(plan: Plan, level: Level) {
 function enteredBy(level: Level, id: string): string[] {
   const detector = level.detectors.find((one) => one.id === id);
   return detector ? thingsEntered(level, detector).map(({ thing }) => thing.id) : [];
+}
+
+function computedAsJson(computed: Computed) {
+  if (computed.how === 'twice') return { computed: computed.how };
+  if (computed.how === 'once') return { computed: computed.how, cause: computed.cause };
+  const { how, first, second, rules } = computed;
+  return { computed: how, differs: { first, second, rules } };
 }
 
 function asText(plan: Plan, report: Report): string {
@@ -114,7 +143,7 @@ function headLines(plan: Plan): string[] {
   ];
 }
 
-function detectorLines(plan: Plan, level: Level, report: DetectorReport): string[] {
+function detectorLines(plan: Plan, level: Level, report: DetectorRow): string[] {
   const detector = level.detectors.find(({ id }) => id === report.id);
   const label = detector?.label || report.id;
   const entered = detector ? describeEntered(level, detector, report) : '';
@@ -124,6 +153,8 @@ function detectorLines(plan: Plan, level: Level, report: DetectorReport): string
     ...(entered ? [`    look     ${entered}`] : []),
     ...rows.map((row) => `    ${checkLine(plan, level, row)}`),
     ...describeNotRun(report, plan).map((line) => `    not run  ${line}`),
+    `    ${describeComputed(report.computed, plan)}`,
+    ...(report.computed.how === 'differs' ? [`    ${SEND_THE_PLAN}`] : []),
   ];
 }
 

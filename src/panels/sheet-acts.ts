@@ -20,7 +20,8 @@ export async function savePicture(paper?: PaperName, showTracing = false): Promi
   say('Drawing the picture…');
   try {
     const { exportPlanImage } = await import('../sheet/png.ts').catch(partMissing);
-    const picture = await exportPlanImage(plan, levelId, options);
+    const computed = await computedTwice(plan);
+    const picture = await exportPlanImage(plan, levelId, { ...options, computed });
     downloadFile(`${stem}.png`, picture);
     say(`${stem}.png is in your downloads.`);
   } catch (error) {
@@ -52,7 +53,14 @@ export async function sheetDrawings(paper?: PaperName, showTracing = false): Pro
     import('../sheet/draw-sheets.ts'),
     import('../sheet/embedded-font.ts'),
   ]).catch(partMissing);
-  return Promise.all(drawSheets({ plan, levelId, ...options }).map((svg) => withEmbeddedFont(svg)));
+  const computed = await computedTwice(plan);
+  return Promise.all(drawSheets({ plan, levelId, ...options, computed }).map((svg) => withEmbeddedFont(svg)));
+}
+
+/** Every verdict on paper is computed twice first. */
+async function computedTwice(plan: Plan) {
+  const { opinionsOf } = await import('../state/second-at-rest.ts').catch(partMissing);
+  return (await opinionsOf(plan)).computed;
 }
 
 function order(paper: PaperName | undefined, showTracing: boolean) {

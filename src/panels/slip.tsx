@@ -18,6 +18,7 @@ const OpenRows = later(() => import('./looked/open-rows.tsx').then((part) => par
 // Below the verdict, and there is none before the first detector.
 const Ladder = later(() => import('./ladder.tsx').then((part) => part.Ladder));
 const OtherLists = later(() => import('./other-lists.tsx').then((part) => part.OtherLists));
+const SecondLine = later(() => import('./second-line.tsx').then((part) => part.SecondLine));
 
 /** The verdict as a sentence: the word, the reason, the way out as a button; below it the ladder of clearances. */
 export function Slip({ numbers }: { readonly numbers: ReactNode }) {
@@ -62,6 +63,7 @@ function Spoken({ detector, report, numbers }: SpokenProps) {
         {entered && <p className="slip__attention">{entered}</p>}
         <OpenRows detector={detector} report={report} plan={plan} level={level} />
         <Loosened />
+        <SecondLine id={detector.id} />
         <WaysOut detector={detector} report={report} />
         <ByPress id={detector.id} />
       </div>

@@ -17,7 +17,9 @@ export function useGuidance(): readonly StageState[] {
   const plan = useAppStore((state) => state.plan);
   const inViewId = useAppStore((state) => selectLevel(state).id);
   const now = useMinute();
-  return useMemo(() => guidance(plan, judgedLevels(plan), inViewId, now), [plan, inViewId, now]);
+  const doubts = useAppStore(({ second }) => second?.doubts);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a doubt changes what the levels are judged
+  return useMemo(() => guidance(plan, judgedLevels(plan), inViewId, now), [plan, inViewId, now, doubts]);
 }
 
 /** The detector that the slip speaks about: the selected one, else the worst, else none. */

@@ -6,6 +6,7 @@ import { hatchFill } from './hatch-fill.ts';
 import { verdictMark } from './marks.ts';
 import {
   changedRules,
+  computedLines,
   hasWhite,
   MEASURED_LINE,
   notRunLines,
@@ -90,10 +91,11 @@ function verdictBlocks(matter: SubjectMatter, width: number, fullness: Fullness)
 /** Word and mark; then the reason, of every detector or only of those that are not clear. */
 function verdictBlock(
   matter: SubjectMatter,
-  { detector, report }: SubjectMatter['detectors'][number],
+  placed: SubjectMatter['detectors'][number],
   width: number,
   fullness: Fullness,
 ): Block {
+  const { detector, report } = placed;
   const tone = toneOf(report);
   const colour = COLOUR.verdict[tone].line;
   const style = { size: TYPE_MM.lead, weight: 'bold', colour } as const;
@@ -107,7 +109,7 @@ function verdictBlock(
   const entered = describeEntered(matter.level, detector, report) !== '';
   const silent = fullness === 'least' || (fullness === 'short' && tone === 'clear' && !entered);
   if (silent) return head;
-  return stack([head, indented(paragraph(reasonOf(matter, { detector, report }), width - 5.6, BODY), 5.6)], 0.2);
+  return stack([head, indented(paragraph(reasonOf(matter, placed), width - 5.6, BODY), 5.6)], 0.2);
 }
 
 /** Two short rows stand side by side, but where a word takes up a row. */
@@ -205,19 +207,26 @@ function hatchSwatch(name: HatchName, x: number, y: number): string {
 }
 
 function basisBlock(matter: SubjectMatter, width: number, fullness: Fullness): Block {
+  const computed = computedLines(matter).join(' ');
   const lines = {
     full: [
+      computed,
       profileLine(matter),
       `Sources: ${sourcesLine(matter)}.`,
       toleranceLine(matter),
       whiteMeans(matter),
       MEASURED_LINE,
     ],
-    short: [`${profileLine(matter)} Sources with the tables.`, toleranceLine(matter), whiteMeans(matter)],
-    least: [`${profileLine(matter)} Sources with the tables. ${toleranceLine(matter)} ${whiteHeight(matter)}`],
+    short: [computed, `${profileLine(matter)} Sources with the tables.`, toleranceLine(matter), whiteMeans(matter)],
+    least: [
+      `${computed} ${profileLine(matter)} Sources with the tables. ${toleranceLine(matter)} ${whiteHeight(matter)}`.trim(),
+    ],
   }[fullness];
   return stack(
-    [paragraph('What this rests on', width, BOLD), ...lines.map((words) => paragraph(words, width, SOFT))],
+    [
+      paragraph('What this rests on', width, BOLD),
+      ...lines.filter(Boolean).map((words) => paragraph(words, width, SOFT)),
+    ],
     0.5,
   );
 }

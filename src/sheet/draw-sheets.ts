@@ -3,6 +3,7 @@
  * Pure: the same input gives the same text. Nothing is cut off: what does not fit beside the drawing goes to the tables.
  */
 import type { Plan, Probe } from '../../geometry/index.ts';
+import type { Computed } from '../../geometry/recheck/compare.ts';
 import { columnBlocks, NOTE_FORMS, type NoteForm } from './column.ts';
 import { type Drawing, drawEmptyLevel, drawLevel, levelScale } from './drawing.ts';
 import { drawFilled, type Filled, type FlowItem, fillColumns, pour } from './flow.ts';
@@ -26,6 +27,8 @@ export interface SheetOptions {
   readonly probe?: Probe;
   /** Whether the picture that the level was drawn over shows faintly; left out, it does not. */
   readonly showTracing?: boolean;
+  /** What the second computation says of each detector, by id; left out, the sheet says that there was one only. */
+  readonly computed?: ReadonlyMap<string, Computed>;
 }
 
 /** The notes stand in one column at the right, or in three under the drawing where that shows a long house larger. */
@@ -41,8 +44,16 @@ const PAD = 4;
 const BLOCK_GAP = 3;
 
 /** All sheets of a level in order. The plan must have the level. */
-export function drawSheets({ plan, levelId, paper, date, probe, showTracing }: SheetOptions): readonly string[] {
-  const matter = subjectMatter(plan, levelId, probe);
+export function drawSheets({
+  plan,
+  levelId,
+  paper,
+  date,
+  probe,
+  showTracing,
+  computed,
+}: SheetOptions): readonly string[] {
+  const matter = subjectMatter(plan, levelId, probe, computed);
   const first = firstSheet(matter, contentArea(paper), showTracing);
   const area = inset(contentArea(paper), PAD);
   const pages = pour([...first.rest, ...tableFlow(matter, first.drawing?.leftOff ?? [], area.width)], area);

@@ -4,6 +4,7 @@ import { subjectsOf } from '../../geometry/check/subjects.ts';
 import {
   type Detector,
   type DetectorReport,
+  describeComputed,
   describeEntered,
   describeNotice,
   describeNotRun,
@@ -46,16 +47,23 @@ export function changedRules({ rules, plan }: SubjectMatter): readonly ChangedRu
   return changed.sort((a, b) => Number(b.loosened) - Number(a.loosened));
 }
 
+/** How the verdicts were come by; each sentence with the detectors that it concerns where not all are of one kind. */
+export function computedLines({ detectors, plan }: SubjectMatter): readonly string[] {
+  return saidOf(detectors.map((placed) => [placed.detector, [describeComputed(placed.computed, plan)]]));
+}
+
 /** What stood beside the verdicts without having run, each with the detectors that it concerns. */
 export function notRunLines({ detectors, plan }: SubjectMatter): readonly string[] {
+  return saidOf(detectors.map(({ detector, report }) => [detector, openLines(report, plan)]));
+}
+
+/** Each sentence once, led by the labels of those that it was said of where that is not all. */
+function saidOf(said: readonly (readonly [Detector, readonly string[]])[]): readonly string[] {
   const lines = new Map<string, string[]>();
-  for (const { detector, report } of detectors) {
-    for (const words of openLines(report, plan)) {
-      lines.set(words, [...(lines.get(words) ?? []), detector.label.trim() || detector.id]);
-    }
+  for (const [{ id, label }, sentences] of said) {
+    for (const words of sentences) lines.set(words, [...(lines.get(words) ?? []), label.trim() || id]);
   }
-  const all = detectors.length;
-  return [...lines].map(([words, who]) => (who.length === all ? words : `${who.join(', ')}: ${words}`));
+  return [...lines].map(([words, who]) => (who.length === said.length ? words : `${who.join(', ')}: ${words}`));
 }
 
 /** "3 ft", "20 in to 6 ft"; empty where a rule has no limit. */
@@ -143,9 +151,12 @@ export const MEASURED_LINE =
 /** The reason of a verdict; and what the detector stands in, where no rule says so. */
 export function reasonOf(
   { plan, level }: SubjectMatter,
-  { detector, report }: SubjectMatter['detectors'][number],
+  { detector, report, computed }: SubjectMatter['detectors'][number],
 ): string {
-  return [describeReport(report, plan, level), describeEntered(level, detector, report)].filter(Boolean).join(' ');
+  const doubt = computed.how === 'differs' ? [describeComputed(computed, plan)] : [];
+  return [...doubt, describeReport(report, plan, level), describeEntered(level, detector, report)]
+    .filter(Boolean)
+    .join(' ');
 }
 
 /** Remarks on how the level is drawn. */

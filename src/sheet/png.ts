@@ -1,5 +1,6 @@
 /** The marked-up plan as a picture, made in the browser. Every failure is an Error whose message is for people. */
 import type { Plan, Probe } from '../../geometry/index.ts';
+import type { Computed } from '../../geometry/recheck/compare.ts';
 import { drawSheets } from './draw-sheets.ts';
 import { withEmbeddedFont } from './embedded-font.ts';
 import { type ImageSize, imageSize } from './image-size.ts';
@@ -19,6 +20,8 @@ export interface ImageOptions {
   readonly probe?: Probe;
   /** Whether the picture that the level was drawn over shows faintly; left out, it does not. */
   readonly showTracing?: boolean;
+  /** What the second computation says of each detector, by id. */
+  readonly computed?: ReadonlyMap<string, Computed>;
 }
 
 /** A PNG of the sheets of one level. Rejects with a sentence for people; never resolves to an empty picture. */
@@ -45,11 +48,11 @@ export async function exportPlanImage(plan: Plan, levelId: string, options: Imag
 function chosenSheets(
   plan: Plan,
   levelId: string,
-  { paper, date, sheet = 'all', probe, showTracing = false }: ImageOptions,
+  { paper, date, sheet = 'all', probe, showTracing = false, computed = new Map() }: ImageOptions,
 ): readonly string[] {
   if (!plan.levels.some(({ id }) => id === levelId))
     throw new Error('The level that was to be drawn is not in the plan.');
-  const sheets = drawSheets({ plan, levelId, paper, date, showTracing, ...(probe ? { probe } : {}) });
+  const sheets = drawSheets({ plan, levelId, paper, date, showTracing, computed, ...(probe ? { probe } : {}) });
   if (sheet === 'all') return sheets;
   const chosen = sheets[sheet - 1];
   if (!chosen) throw new Error(`There is no sheet ${sheet}: the level has ${sheets.length}.`);

@@ -19,6 +19,8 @@ import {
   type RoomRegion,
   type Zone,
 } from '../../geometry/index.ts';
+import type { Computed } from '../../geometry/recheck/compare.ts';
+import { settled } from '../../geometry/recheck/settled.ts';
 import { onEdge } from '../../geometry/region/visible-edges.ts';
 import { ringsContain } from '../../geometry/ring.ts';
 
@@ -30,7 +32,11 @@ export interface SubjectMatter {
   /** Zones that reach into rooms that are not out as a whole. */
   readonly zones: readonly Zone[];
   readonly rules: readonly EffectiveRule[];
-  readonly detectors: readonly { readonly detector: Detector; readonly report: DetectorReport }[];
+  readonly detectors: readonly {
+    readonly detector: Detector;
+    readonly report: DetectorReport;
+    readonly computed: Computed;
+  }[];
   /** Why the whole level is not the one to test; empty when it is. */
   readonly levelBar: string;
 }
@@ -38,8 +44,18 @@ export interface SubjectMatter {
 /** The size and height that the white is drawn for where the level has no detector: a common canister on a table. */
 const USUAL_PROBE: Probe = { base: 762, radius: 50.8, tall: 25.4 };
 
-/** Measures a level. The plan must have it. The white is drawn for `probe`; left out, for the level's first detector. */
-export function subjectMatter(plan: Plan, levelId: string, probe?: Probe): SubjectMatter {
+const ONCE: Computed = { how: 'once', cause: 'it was not asked' };
+
+/**
+ * Measures a level. The plan must have it. The white is drawn for `probe`; left out, for the level's first detector. `computed` is what
+ * the second computation says of each detector, by id: where the two differ the verdict is unknown.
+ */
+export function subjectMatter(
+  plan: Plan,
+  levelId: string,
+  probe?: Probe,
+  computed: ReadonlyMap<string, Computed> = new Map(),
+): SubjectMatter {
   const level = plan.levels.find(({ id }) => id === levelId);
   if (!level) throw new Error(`The plan has no level "${levelId}".`);
   const model = buildLevel(level);
@@ -53,7 +69,10 @@ export function subjectMatter(plan: Plan, levelId: string, probe?: Probe): Subje
     region,
     zones: region.zones.filter(({ outlines }) => floors.some((floor) => touches(outlines, floor))),
     rules: effectiveRules(plan.protocol),
-    detectors: level.detectors.map((detector) => ({ detector, report: checkDetector(plan, model, detector) })),
+    detectors: level.detectors.map((detector) => {
+      const how = computed.get(detector.id) ?? ONCE;
+      return { detector, report: settled(checkDetector(plan, model, detector), how), computed: how };
+    }),
     levelBar: levelBar(plan, level),
   };
 }

@@ -20,6 +20,7 @@ import type { FlowItem } from './flow.ts';
 import { verdictMark } from './marks.ts';
 import {
   changedRules,
+  computedLines,
   leftOffLine,
   limitWords,
   lookedForLines,
@@ -85,7 +86,11 @@ export function tableFlow(matter: SubjectMatter, leftOff: readonly string[], wid
       matter.rules.map((rule) => ruleRow(matter, rule)),
       width,
     ),
-    ...section('How it was measured', [MEASURED_LINE, toleranceLine(matter), whiteMeans(matter)], width),
+    ...section(
+      'How it was measured',
+      [...computedLines(matter), MEASURED_LINE, toleranceLine(matter), whiteMeans(matter)],
+      width,
+    ),
     ...section('Remarks on the drawing', [...remarks(matter), leftOffLine(leftOff)].filter(Boolean), width),
     ...section('Written out', longLines(matter), width),
   ];

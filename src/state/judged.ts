@@ -3,6 +3,7 @@ import type { LevelModel } from '../../geometry/level/types.ts';
 import type { Level, Plan } from '../../geometry/plan/model.ts';
 import { rememberedLately } from '../../geometry/remembered.ts';
 import { checkDetector, compareVerdicts } from '../engine.ts';
+import { withoutDoubt } from './second.ts';
 import { asDrawn } from './without-picture.ts';
 
 /** The detectors of a level judged, kept for as long as nothing that a check could look at has changed. */
@@ -20,6 +21,11 @@ const slotOf = rememberedLately((_: Level): { judged: Judged | null } => ({ judg
  * counts as looked at; of those only what the choice of the level to test hangs on.
  */
 export function reportsOf(plan: Plan, model: LevelModel): readonly DetectorReport[] {
+  return withoutDoubt(firstReportsOf(plan, model));
+}
+
+/** The same, of the first computation alone. */
+export function firstReportsOf(plan: Plan, model: LevelModel): readonly DetectorReport[] {
   const { level } = model;
   const basis = basisOf(plan);
   const slot = slotOf(asDrawn(level));

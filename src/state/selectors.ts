@@ -8,6 +8,7 @@ import { buildLevel, checkDetector, emptyLevel, levelBar, levelRegion, whyNot } 
 import { DETECTOR_DEFAULTS } from './defaults.ts';
 import { MOST_KEPT, reportsOf } from './judged.ts';
 import { withKeptParts, withKeptZones } from './kept.ts';
+import { rememberedUntilDoubt, withoutDoubt } from './second.ts';
 import type { AppState } from './store.ts';
 import { mayWork, timedWork } from './turns.ts';
 import { asDrawn } from './without-picture.ts';
@@ -132,7 +133,7 @@ function barredWhole(region: LevelRegion, bar: string): LevelRegion {
   return { ...region, rooms };
 }
 
-const reportsAtRest = rememberedLately((_: Plan) => new Map<string, readonly DetectorReport[]>(), MOST_KEPT);
+const reportsAtRest = rememberedUntilDoubt((_: Plan) => new Map<string, readonly DetectorReport[]>(), MOST_KEPT);
 function restingReports(state: AppState): readonly DetectorReport[] {
   const plan = selectShownPlan(state);
   const level = selectLevel(state);
@@ -171,7 +172,7 @@ export interface JudgedLevel {
   readonly reports: readonly DetectorReport[];
 }
 /** Every level of the plan at rest, the lowest first. */
-export const judgedLevels = rememberedLately(
+export const judgedLevels = rememberedUntilDoubt(
   (plan: Plan): readonly JudgedLevel[] =>
     levelsInOrder(plan).map((level) => {
       const model = modelOf(level);
@@ -199,8 +200,9 @@ export function selectReports(state: AppState): readonly DetectorReport[] {
     const touched = each === carried || (carried.pair !== null && each.pair === carried.pair);
     return touched ? checkDetector(plan, model, each) : (resting[index] as DetectorReport);
   });
-  liveReports.set(live, { resting, reports });
-  return reports;
+  const settled = withoutDoubt(reports);
+  liveReports.set(live, { resting, reports: settled });
+  return settled;
 }
 function withCarried(model: LevelModel, carried: Detector): LevelModel {
   const detectors = model.level.detectors.map((each) => (each.id === carried.id ? carried : each));

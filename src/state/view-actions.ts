@@ -2,6 +2,7 @@ import { type Extent, ringExtent } from '../../geometry/body.ts';
 import { joined, levelExtent } from '../../geometry/level-extent.ts';
 import { tracingExtent } from '../../geometry/tracing.ts';
 import { leastTargetPx } from '../design/target-size.ts';
+import { heedDoubts } from './second.ts';
 import { selectBelow, selectLevel, selectLevelBar } from './selectors.ts';
 import type { AppState } from './store.ts';
 import type { ViewActions } from './view-slice.ts';
@@ -36,6 +37,10 @@ export function createViewActions(set: Set, get: () => AppState): ViewActions {
     setDraft: (draft) => set({ draft }),
     setSitHeight: (sitHeight) => set({ sitHeight }),
     setTheme: (theme) => set({ theme }),
+    setSecond: (second) => {
+      heedDoubts(second.doubts);
+      set({ second });
+    },
     fit: () => {
       const state = get();
       const { width, height } = state.stageSize;

@@ -2,6 +2,7 @@ import type { Mm, Plan, XY } from '../../geometry/plan/model.ts';
 import { type Chain, NO_CHAIN } from './chain.ts';
 import { DETECTOR_DEFAULTS } from './defaults.ts';
 import type { HintAct } from './guidance/hint.ts';
+import type { Second } from './second.ts';
 import { SELECT_TOOL, type Tool } from './tool.ts';
 import type { SizePx, Viewport } from './viewport.ts';
 
@@ -57,6 +58,8 @@ export interface ViewState {
   readonly theme: Theme;
   /** Whether the level below shows faintly under the one in view. */
   readonly showBelow: boolean;
+  /** What the second computation of the verdicts said last, and of which plan; null before it has. */
+  readonly second: Second | null;
 }
 
 export interface ViewActions {
@@ -76,6 +79,8 @@ export interface ViewActions {
   setDraft(draft: Plan | null): void;
   setSitHeight(base: Mm): void;
   setTheme(theme: Theme): void;
+  /** From now on the verdicts that the two computations differ on are unknown. */
+  setSecond(second: Second): void;
   /** The whole level in view. */
   fit(): void;
   /** About the middle of the stage. */
@@ -100,4 +105,5 @@ export const INITIAL_VIEW: ViewState = {
   sitHeight: DETECTOR_DEFAULTS.base,
   theme: 'paper',
   showBelow: true,
+  second: null,
 };

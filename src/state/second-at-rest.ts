@@ -1,0 +1,72 @@
+import type { Level, Plan } from '../../geometry/plan/model.ts';
+import { compareOpinions } from '../../geometry/recheck/compare.ts';
+import type { SecondOpinion } from '../../geometry/recheck/recheck.ts';
+import type { Opinion } from '../../geometry/recheck/types.ts';
+import { computeAgain } from '../worker/second-caller.ts';
+import { firstReportsOf } from './judged.ts';
+import { NO_DOUBTS, type Second } from './second.ts';
+import { modelOf } from './selectors.ts';
+import { useAppStore } from './store.ts';
+import { asDrawn } from './without-picture.ts';
+
+/** After so long without a change the hand rests, ms: the second computation is in nobody's way then. */
+const REST_MS = 350;
+
+/** Computes every verdict a second time whenever the hand rests. */
+export function startSecond(): void {
+  let waiting: ReturnType<typeof setTimeout> | undefined;
+  const look = () => {
+    clearTimeout(waiting);
+    if (isDue()) waiting = setTimeout(() => void judgeAgain(), REST_MS);
+  };
+  useAppStore.subscribe((now, before) => {
+    if (now.plan !== before.plan || now.draft !== before.draft || now.live !== before.live) look();
+  });
+  look();
+}
+
+function isDue(): boolean {
+  const { plan, live, draft, second } = useAppStore.getState();
+  const isKnown = second !== null && judgedAlike(second.plan, plan);
+  return live === null && draft === null && !isKnown && plan.levels.some((one) => one.detectors.length > 0);
+}
+
+async function judgeAgain(): Promise<void> {
+  if (!isDue()) return;
+  const { plan } = useAppStore.getState();
+  const second = await opinionsOf(plan);
+  // A plan that was changed meanwhile gets an answer of its own.
+  const { plan: now, setSecond } = useAppStore.getState();
+  if (now === plan) setSecond(second);
+}
+
+/** Both computations of a plan held together; it waits for the second. For what leaves the tool. */
+export async function opinionsOf(plan: Plan): Promise<Second> {
+  const { second } = useAppStore.getState();
+  return second && judgedAlike(second.plan, plan)
+    ? second
+    : secondOf(plan, firstOpinion(plan), await computeAgain(plan));
+}
+
+/** Holds the second computation against the first. */
+function secondOf(plan: Plan, first: Opinion, second: SecondOpinion): Second {
+  const compared = compareOpinions(first, second).flatMap(({ detectors }) => detectors);
+  const differing = compared.filter(({ computed }) => computed.how === 'differs');
+  const asMap = (rows: typeof compared) => new Map(rows.map(({ id, computed }) => [id, computed]));
+  return { plan, computed: asMap(compared), doubts: differing.length > 0 ? asMap(differing) : NO_DOUBTS };
+}
+
+/** Whether no verdict of the two plans can differ: what is left of them is words, times and pictures. */
+export function judgedAlike(one: Plan, two: Plan): boolean {
+  const same = (['protocol', 'site', 'visit', 'tapeTolerance'] as const).every((key) => one[key] === two[key]);
+  return (
+    same && one.levels.length === two.levels.length && one.levels.every((level, i) => sameDrawing(level, two.levels[i]))
+  );
+}
+
+const sameDrawing = (one: Level, two: Level | undefined) => two !== undefined && asDrawn(one) === asDrawn(two);
+
+/** What the first computation says of a plan, of all its levels. */
+const firstOpinion = (plan: Plan): Opinion => ({
+  levels: plan.levels.map((level) => ({ id: level.id, detectors: firstReportsOf(plan, modelOf(level)) })),
+});

@@ -1,0 +1,53 @@
+import type { Plan } from '../../geometry/plan/model.ts';
+import type { Computed } from '../../geometry/recheck/compare.ts';
+import { settled } from '../../geometry/recheck/settled.ts';
+import type { Opinion } from '../../geometry/recheck/types.ts';
+import { rememberedLately } from '../../geometry/remembered.ts';
+
+/** What the two computations of a plan's verdicts come to, by detector. */
+export interface Second {
+  /** The plan that was computed a second time. */
+  readonly plan: Plan;
+  readonly computed: ReadonlyMap<string, Computed>;
+  /** Detectors that the two differ on: until the next answer their verdict is unknown. One object for "none". */
+  readonly doubts: Doubts;
+}
+export type Doubts = ReadonlyMap<string, Computed>;
+
+export const NO_DOUBTS: Doubts = new Map();
+let current: Doubts = NO_DOUBTS;
+
+/** What all verdicts of the app heed from now on. */
+export function heedDoubts(doubts: Doubts): void {
+  current = doubts;
+}
+
+const settledReports = new WeakMap<object, { readonly doubts: Doubts; readonly reports: readonly unknown[] }>();
+/** The reports with the verdicts that may be shown: unknown where the two computations differ. Without a doubt the same array. */
+export function withoutDoubt<
+  Report extends { readonly id: string; readonly verdict: Opinion['levels'][number]['detectors'][number]['verdict'] },
+>(reports: readonly Report[]): readonly Report[] {
+  if (current.size === 0) return reports;
+  const known = settledReports.get(reports);
+  // What is kept for these reports was made of them.
+  if (known?.doubts === current) return known.reports as readonly Report[];
+  const made = reports.map((report) => settled(report, current.get(report.id) ?? null));
+  settledReports.set(reports, { doubts: current, reports: made });
+  return made;
+}
+
+/** Remembered until a doubt comes or goes: for what verdicts are built into. */
+export function rememberedUntilDoubt<Key extends object, Value>(
+  build: (key: Key) => Value,
+  most: number,
+): (key: Key) => Value {
+  let doubts = current;
+  let kept = rememberedLately(build, most);
+  return (key) => {
+    if (doubts !== current) {
+      doubts = current;
+      kept = rememberedLately(build, most);
+    }
+    return kept(key);
+  };
+}

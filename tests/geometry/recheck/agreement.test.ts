@@ -1,0 +1,105 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { checkPlan, type Plan, parsePlan } from '../../../geometry/index.ts';
+import { compareOpinions } from '../../../geometry/recheck/compare.ts';
+import { recheck } from '../../../geometry/recheck/recheck.ts';
+import type { Opinion } from '../../../geometry/recheck/types.ts';
+import { randomPlan } from '../../helpers/random-level.ts';
+import { variedPlan } from '../../helpers/varied-plan.ts';
+
+/*
+ * The two computations held together: the samples, every fixture, and random houses, every second one with walls as a hand draws them
+ * and another profile. The environment may ask for more houses: STILLSPOT_SECOND=20000. STILLSPOT_TALLY=1 prints the counts.
+ */
+const HOUSES = Number(process.env.STILLSPOT_SECOND ?? 150);
+const FIRST = Number(process.env.STILLSPOT_FIRST ?? 300_001);
+const BATCH = 250;
+
+const seen = { houses: 0, twice: 0, once: 0, differs: 0, firstMs: 0, secondMs: 0, slowestMs: 0 };
+
+/** What is not "computed twice": the seed or file, the detector, and both figures. */
+function faults(name: string, plan: Plan): string[] {
+  const start = performance.now();
+  const first = checkPlan(plan);
+  const between = performance.now();
+  const second = recheck(plan);
+  const end = performance.now();
+  seen.houses++;
+  seen.firstMs += between - start;
+  seen.secondMs += end - between;
+  seen.slowestMs = Math.max(seen.slowestMs, end - between);
+  return compareOpinions(first, second)
+    .flatMap(({ detectors }) => detectors)
+    .flatMap(({ id, computed }) => {
+      seen[computed.how]++;
+      return computed.how === 'twice' ? [] : [`${name}, ${id}: ${JSON.stringify(computed)}`];
+    });
+}
+
+function filesOf(folder: string): [string, Plan][] {
+  return readdirSync(folder)
+    .filter((name) => name.endsWith('.json') && !name.endsWith('.expected.json'))
+    .map((name) => {
+      const result = parsePlan(readFileSync(`${folder}/${name}`, 'utf8'));
+      if (!result.ok) throw new Error(`${name}: ${result.problems.map(({ message }) => message).join(' ')}`);
+      return [name, result.plan];
+    });
+}
+
+describe('both computations agree on', () => {
+  it.each([...filesOf('samples'), ...filesOf('tests/fixtures')])('%s', (name, plan) => {
+    expect(faults(name, plan)).toEqual([]);
+  });
+
+  const batches = Array.from({ length: Math.ceil(HOUSES / BATCH) }, (_, i) => FIRST + i * BATCH);
+  it.each(batches)('random houses from seed %d', { timeout: 600_000 }, (first) => {
+    const wrong: string[] = [];
+    for (let seed = first; seed < Math.min(first + BATCH, FIRST + HOUSES); seed++) {
+      wrong.push(...faults(`seed ${seed}`, seed % 2 === 0 ? variedPlan(seed) : randomPlan(seed)));
+    }
+    expect(wrong).toEqual([]); // the list itself is the message
+  });
+
+  it('enough to mean something', () => {
+    if (process.env.STILLSPOT_TALLY) console.info(seen);
+    expect(seen.twice).toBeGreaterThan(HOUSES);
+  });
+});
+
+/** What the engine once told of a fixture, at commit a343a42: one rule, the measured length in mm, the verdict. */
+const ONCE_TOLD = [
+  ['partition-at-inner-corner', 'outside-wall', 352.27, 'clear', 232],
+  ['partition-at-inner-corner-of-t', 'outside-wall', 352.27, 'clear', 232],
+  ['partition-at-inner-corner-of-u', 'outside-wall', 352.27, 'clear', 232],
+  ['partition-at-inner-corner-at-45', 'outside-wall', 292.5, 'blocked', 290],
+  ['partition-of-equal-thickness-at-inner-corner', 'outside-wall', 340.23, 'clear', 241.43],
+  ['wall-laid-askew-on-a-thick-one', 'outside-wall', 330, 'tight', 184],
+  ['two-equal-walls-askew', 'outside-wall', 400, 'clear', 250],
+  ['opening-in-the-thinner-of-two-walls', 'outside-opening', 944.4, 'clear', 839.4],
+  ['stud-wall-before-a-foundation', 'outside-wall', 395, 'clear', 200],
+] as const;
+
+describe('the second computation objects to what the engine once told of', () => {
+  it.each(ONCE_TOLD)('%s: %s at %d, %s, where it is at %d', (fixture, rule, measured, verdict, right) => {
+    const [[, plan] = []] = filesOf('tests/fixtures').filter(([name]) => name === `${fixture}.json`);
+    if (!plan) throw new Error(`no fixture ${fixture}`);
+    const now = checkPlan(plan);
+    const [row] = now.levels[0]?.detectors[0]?.checks.filter((one) => one.rule === rule) ?? [];
+    if (!row) throw new Error(`${fixture} has no row of ${rule}`);
+    const once: Opinion = {
+      levels: now.levels.map((level) => ({
+        ...level,
+        detectors: level.detectors.map((one) => ({
+          ...one,
+          verdict,
+          checks: [...one.checks.filter((check) => check.rule !== rule), { ...row, measured, verdict }],
+        })),
+      })),
+    };
+    const [computed] = compareOpinions(once, recheck(plan)).flatMap(({ detectors }) => detectors);
+    expect(computed?.computed).toMatchObject({ how: 'differs', first: verdict, second: 'blocked' });
+    const told = computed?.computed.how === 'differs' ? computed.computed.rules : [];
+    expect(told).toMatchObject([{ rule, first: { measured, verdict }, second: { verdict: 'blocked' } }]);
+    expect(told[0]?.second.measured).toBeCloseTo(right, 1);
+  });
+});

@@ -1,0 +1,78 @@
+import { describe, expect, it } from 'vitest';
+import { compareOpinions } from '../../../geometry/recheck/compare.ts';
+import { settled } from '../../../geometry/recheck/settled.ts';
+import type { Opinion, Row, Verdict } from '../../../geometry/recheck/types.ts';
+
+/* When two opinions count as one: the same verdict of every rule, and every least distance within 0.5 mm. */
+
+function row(rule: string, measured: number | null, verdict: Verdict, rest: Partial<Row> = {}): Row {
+  return { rule, subject: 'w1', measured, required: 304.8, verdict, notRun: false, ...rest };
+}
+
+function opinion(verdict: Verdict, ...checks: readonly Row[]): Opinion {
+  return { levels: [{ id: 'L1', detectors: [{ id: 'd1', verdict, checks }] }] };
+}
+
+const how = (one: Opinion, two: Opinion) =>
+  compareOpinions(one, { ok: true, ...two })[0]?.detectors[0]?.computed.how ?? 'nothing';
+
+const CLEAR = opinion('clear', row('outside-wall', 400, 'clear'));
+
+describe('compareOpinions(first, second)', () => {
+  it.each([
+    ['the same figure', opinion('clear', row('outside-wall', 400, 'clear')), 'twice'],
+    ['a figure half a millimetre off', opinion('clear', row('outside-wall', 400.5, 'clear')), 'twice'],
+    ['a figure farther off', opinion('clear', row('outside-wall', 400.6, 'clear')), 'differs'],
+    ['another verdict', opinion('tight', row('outside-wall', 400, 'tight')), 'differs'],
+    ['a rule more', opinion('clear', row('outside-wall', 400, 'clear'), row('sump', 9000, 'clear')), 'differs'],
+    ['a rule less', opinion('clear'), 'differs'],
+    ['a rule that was not run', opinion('clear', row('outside-wall', 400, 'unknown', { notRun: true })), 'differs'],
+    ['another verdict of the whole', opinion('blocked', row('outside-wall', 400, 'clear')), 'differs'],
+  ])('%s: %3$s', (_, second, expected) => {
+    expect(how(CLEAR, second)).toBe(expected);
+    expect(how(second, CLEAR)).toBe(expected);
+  });
+
+  it('asks for the least distance of a rule, not for every subject', () => {
+    const all = opinion(
+      'clear',
+      row('outside-wall', 400, 'clear'),
+      row('outside-wall', 900, 'clear', { subject: 'w2' }),
+    );
+    expect(how(CLEAR, all)).toBe('twice');
+  });
+
+  it('passes over the farther limit of two, which the first does not tell', () => {
+    const [least, most] = [
+      row('height-band', 762, 'clear', { required: 508 }),
+      row('height-band', 787, 'clear', { required: 1828.8 }),
+    ];
+    expect(how(opinion('clear', least), opinion('clear', least, most))).toBe('twice');
+    expect(how(opinion('blocked', least), opinion('blocked', least, { ...most, verdict: 'blocked' }))).toBe('differs');
+  });
+
+  it('leaves a length that lies on its limit to rounding, and no other', () => {
+    const [met, missed] = [
+      row('heat', 1219.1, 'tight', { required: 1219.2 }),
+      row('heat', 1219.1, 'blocked', { required: 1219.2 }),
+    ];
+    expect(how(opinion('tight', met), opinion('blocked', missed))).toBe('twice');
+    const inside = row('heat', 0, 'tight', { required: 0 });
+    expect(how(opinion('tight', inside), opinion('blocked', { ...inside, verdict: 'blocked' }))).toBe('differs');
+  });
+
+  it('says "once" with the cause where the second gave no answer', () => {
+    const [level] = compareOpinions(CLEAR, { ok: false, cause: 'a wall has no end' });
+    expect(level?.detectors).toEqual([{ id: 'd1', computed: { how: 'once', cause: 'a wall has no end' } }]);
+  });
+});
+
+describe('settled(report, computed)', () => {
+  it('makes the verdict unknown where the two differ, a blocked one too, and leaves it else', () => {
+    const differs = { how: 'differs', first: 'blocked', second: 'blocked', rules: [] } as const;
+    expect(settled({ verdict: 'blocked' }, differs)).toEqual({ verdict: 'unknown' });
+    expect(settled({ verdict: 'clear' }, { how: 'twice' })).toEqual({ verdict: 'clear' });
+    expect(settled({ verdict: 'clear' }, { how: 'once', cause: '' })).toEqual({ verdict: 'clear' });
+    expect(settled({ verdict: 'clear' }, null)).toEqual({ verdict: 'clear' });
+  });
+});
