@@ -41,27 +41,28 @@ export interface ComparedLevel {
   readonly detectors: readonly ComparedDetector[];
 }
 
-/** For every detector of the first opinion, whether the second agrees: on the verdict, and on every rule's least distance. */
-export function compareOpinions(first: Opinion, second: SecondOpinion): ComparedLevel[] {
+/** For every detector of the first opinion, whether the second agrees: on the verdict, and on every rule's least distance. `tape`: the plan's tolerance. */
+export function compareOpinions(first: Opinion, second: SecondOpinion, tape: Mm = 0): ComparedLevel[] {
   return first.levels.map(({ id, detectors }, i) => ({
     id,
     detectors: detectors.map((detector, k) => ({
       id: detector.id,
-      computed: second.ok ? compared(detector, second.levels[i]?.detectors[k]) : { how: 'once', cause: second.cause },
+      computed: second.ok
+        ? compared(detector, second.levels[i]?.detectors[k], tape)
+        : { how: 'once', cause: second.cause },
     })),
   }));
 }
 
-function compared(first: DetectorOpinion, second: DetectorOpinion | undefined): Computed {
+function compared(first: DetectorOpinion, second: DetectorOpinion | undefined, tape: Mm): Computed {
   if (second?.id !== first.id) return { how: 'once', cause: 'it did not look at this detector' };
   const names = new Set([...first.checks, ...second.checks].map(limitOf));
   const rules = [...names].flatMap((name) => {
     const [one, two] = [first, second].map(({ checks }) => checks.filter((row) => limitOf(row) === name));
-    return one && two ? differenceOf(one, two, first) : [];
+    return one && two ? differenceOf(one, two, first, tape) : [];
   });
   const [one, two] = [first.verdict, second.verdict];
-  const met: readonly string[] = ['clear', 'tight'];
-  const alike = one === two || first.checks.some(isOnLimit) || (met.includes(one) && met.includes(two));
+  const alike = one === two || first.checks.some((row) => isOnLimit(row, tape));
   return rules.length === 0 && alike ? { how: 'twice' } : { how: 'differs', first: one, second: two, rules };
 }
 
@@ -77,10 +78,18 @@ function limitOf({ rule, required, subject }: Row): string {
   return EACH_SUBJECT.includes(rule) ? `${rule} ${required} ${subject}` : `${rule} ${required}`;
 }
 
-function differenceOf(one: readonly Row[], two: readonly Row[], first: DetectorOpinion): Difference[] {
+function differenceOf(one: readonly Row[], two: readonly Row[], first: DetectorOpinion, tape: Mm): Difference[] {
   const [row] = [...one, ...two];
   const [a, b] = [figureOf(one), figureOf(two)];
-  if (!row || agree(a, b, [...one, ...two].some(isOnLimit))) return [];
+  if (
+    !row ||
+    agree(
+      a,
+      b,
+      [...one, ...two].some((each) => isOnLimit(each, tape)),
+    )
+  )
+    return [];
   // Of two limits of a rule the first computation may tell the nearer one alone, and of one that is blocked what blocks.
   const told = worst(
     first.checks.filter(({ rule, notRun }) => rule === row.rule && !notRun).map(({ verdict }) => verdict),
@@ -109,15 +118,12 @@ function agree(one: Figure, two: Figure, onLimit: boolean): boolean {
   if (one.measured === null || two.measured === null)
     return one.verdict === two.verdict && one.measured === two.measured;
   const apart = Math.abs(one.measured - two.measured);
-  return apart <= AGREES && (one.verdict === two.verdict || (apart <= ROUNDING && (onLimit || isMet(one, two))));
+  return apart <= AGREES && (one.verdict === two.verdict || (onLimit && apart <= ROUNDING));
 }
 
-/** Clear here and tight there is a limit that both find met. */
-const isMet = (...figures: readonly Figure[]) =>
-  figures.every(({ verdict }) => verdict === 'clear' || verdict === 'tight');
-
-/** Whether a length lies on its limit, at least or at the most so much, less or more what is forgiven. */
-function isOnLimit({ measured, required, notRun }: Row): boolean {
+/** Whether a length lies where its verdict turns: on its limit less what is forgiven, or with just the tape's tolerance to spare. */
+function isOnLimit({ measured, required, notRun }: Row, tape: Mm): boolean {
   if (measured === null || required === null || notRun) return false;
-  return Math.abs(Math.abs(measured - required) - FORGIVEN) <= ROUNDING;
+  const off = Math.abs(measured - required);
+  return Math.abs(off - FORGIVEN) <= ROUNDING || Math.abs(off - tape) <= ROUNDING;
 }

@@ -46,7 +46,7 @@ export const check: Command = {
 /** Every detector judged, and judged again in another way: where the two differ nothing is decided. */
 export function checkedTwice(plan: Plan) {
   const first = checkPlan(plan);
-  const compared = compareOpinions(first, recheck(plan));
+  const compared = compareOpinions(first, recheck(plan), plan.tapeTolerance);
   const once: Computed = { how: 'once', cause: 'it did not look at this detector' };
   return {
     levels: first.levels.map(({ id, detectors }, i) => ({

@@ -50,7 +50,7 @@ export async function opinionsOf(plan: Plan): Promise<Second> {
 
 /** Holds the second computation against the first. */
 function secondOf(plan: Plan, first: Opinion, second: SecondOpinion): Second {
-  const compared = compareOpinions(first, second).flatMap(({ detectors }) => detectors);
+  const compared = compareOpinions(first, second, plan.tapeTolerance).flatMap(({ detectors }) => detectors);
   const differing = compared.filter(({ computed }) => computed.how === 'differs');
   const asMap = (rows: typeof compared) => new Map(rows.map(({ id, computed }) => [id, computed]));
   return { plan, computed: asMap(compared), doubts: differing.length > 0 ? asMap(differing) : NO_DOUBTS };

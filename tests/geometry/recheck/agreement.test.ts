@@ -28,7 +28,7 @@ function faults(name: string, plan: Plan): string[] {
   seen.firstMs += between - start;
   seen.secondMs += end - between;
   seen.slowestMs = Math.max(seen.slowestMs, end - between);
-  return compareOpinions(first, second)
+  return compareOpinions(first, second, plan.tapeTolerance)
     .flatMap(({ detectors }) => detectors)
     .flatMap(({ id, computed }) => {
       seen[computed.how]++;
