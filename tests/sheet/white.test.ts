@@ -23,7 +23,7 @@ const STEP = 173.7;
 
 describe('the ground of the sheet', () => {
   it.each(SAMPLE_NAMES.slice(0, 4))('of %s is white where a detector may sit and nowhere else', (name) => {
-    const plan = samplePlan(name);
+    const plan = nearWashers(samplePlan(name));
     const counts = plan.levels.map(({ id }) => compare(plan, id));
     expect(counts.flatMap(({ wrong }) => wrong)).toEqual([]);
     // Not by seeing nothing: spots of both kinds were looked at.
@@ -31,6 +31,13 @@ describe('the ground of the sheet', () => {
     expect(counts.reduce((sum, { taken }) => sum + taken, 0)).toBeGreaterThan(100);
   });
 });
+
+/** 3 ft from washers and dryers: at 10 ft (25 Pa. Code 240.310(a)(2)(iii)) the crowded cellar has next to nothing left to look at. */
+function nearWashers(plan: Plan): Plan {
+  const { overrides } = plan.protocol;
+  const washers = { rule: 'washer-dryer', distance: 914.4, note: 'so that something is white' };
+  return { ...plan, protocol: { ...plan.protocol, overrides: [...overrides, washers] } };
+}
 
 /** Spots all over the open rooms: what the rules say of each, beside what the drawing shows there. */
 function compare(plan: Plan, levelId: string) {
