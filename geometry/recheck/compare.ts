@@ -62,7 +62,7 @@ function compared(first: DetectorOpinion, second: DetectorOpinion | undefined, t
     return one && two ? differenceOf(one, two, first, tape) : [];
   });
   const [one, two] = [first.verdict, second.verdict];
-  const alike = one === two || first.checks.some((row) => isOnLimit(row, tape));
+  const alike = one === two || first.checks.some((row) => isAt(row, turnOf(one, two, tape)));
   return rules.length === 0 && alike ? { how: 'twice' } : { how: 'differs', first: one, second: two, rules };
 }
 
@@ -81,15 +81,8 @@ function limitOf({ rule, required, subject }: Row): string {
 function differenceOf(one: readonly Row[], two: readonly Row[], first: DetectorOpinion, tape: Mm): Difference[] {
   const [row] = [...one, ...two];
   const [a, b] = [figureOf(one), figureOf(two)];
-  if (
-    !row ||
-    agree(
-      a,
-      b,
-      [...one, ...two].some((each) => isOnLimit(each, tape)),
-    )
-  )
-    return [];
+  const isOnTurn = [...one, ...two].some((each) => isAt(each, turnOf(a.verdict, b.verdict, tape)));
+  if (!row || agree(a, b, isOnTurn)) return [];
   // Of two limits of a rule the first computation may tell the nearer one alone, and of one that is blocked what blocks.
   const told = worst(
     first.checks.filter(({ rule, notRun }) => rule === row.rule && !notRun).map(({ verdict }) => verdict),
@@ -114,16 +107,20 @@ function figureOf(rows: readonly Row[]): Figure {
   };
 }
 
-function agree(one: Figure, two: Figure, onLimit: boolean): boolean {
+function agree(one: Figure, two: Figure, onTurn: boolean): boolean {
   if (one.measured === null || two.measured === null)
     return one.verdict === two.verdict && one.measured === two.measured;
   const apart = Math.abs(one.measured - two.measured);
-  return apart <= AGREES && (one.verdict === two.verdict || (onLimit && apart <= ROUNDING));
+  return apart <= AGREES && (one.verdict === two.verdict || (onTurn && apart <= ROUNDING));
 }
 
-/** Whether a length lies where its verdict turns: on its limit less what is forgiven, or with just the tape's tolerance to spare. */
-function isOnLimit({ measured, required, notRun }: Row, tape: Mm): boolean {
+const MET: readonly string[] = ['clear', 'tight'];
+
+/** How far from its limit a length lies where these two verdicts turn into one another: what is forgiven, or the tape's tolerance. */
+const turnOf = (one: string, two: string, tape: Mm): Mm => (MET.includes(one) && MET.includes(two) ? tape : FORGIVEN);
+
+/** Whether a length lies so far from its limit. */
+function isAt({ measured, required, notRun }: Row, turn: Mm): boolean {
   if (measured === null || required === null || notRun) return false;
-  const off = Math.abs(measured - required);
-  return Math.abs(off - FORGIVEN) <= ROUNDING || Math.abs(off - tape) <= ROUNDING;
+  return Math.abs(Math.abs(measured - required) - turn) <= ROUNDING;
 }
