@@ -7,7 +7,7 @@ import { PAGE_KEYS } from './page-keys.ts';
 const PALETTE_KEYS = [
   {
     keys: '1 to 9',
-    does: 'Open a question of the walk; then a second digit takes that answer in hand, 0 leads to "none here"',
+    does: 'Open a question of the walk; then a second digit takes that answer in hand, X leads to "none here"',
   },
 ] as const;
 

@@ -9,7 +9,7 @@ import { openQuestion, openStage, unfold, useUi } from './ui.ts';
 
 /**
  * Two digits put a thing in hand: the question's place in the walk, then the answer's place under it. "4 1" is the first
- * thing that moves air, "4 0" is "none here". What comes after the ninth answer has no key.
+ * thing that moves air, "4 X" leads to "none here". What comes after the ninth answer has no key.
  */
 export function keyFor(tool: Tool): string {
   for (const [asked, { answers }] of QUESTIONS.entries()) {
@@ -28,11 +28,13 @@ export function usePaletteKeys(): void {
     let asked: { index: number; at: number } | null = null;
     const onKey = (event: KeyboardEvent) => {
       if (event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey || isTyping(event.target)) return;
-      if (!/^\d$/.test(event.key) || useAppStore.getState().draft !== null || useUi.getState().dialog) return;
+      if (!/^[1-9x]$/i.test(event.key) || useAppStore.getState().draft !== null || useUi.getState().dialog) return;
       if (isIdleLetter(event)) return;
       const digit = Number(event.key) - 1;
-      if (digit < 0) {
+      if (Number.isNaN(digit)) {
         if (asked && event.timeStamp - asked.at < PAUSE_MS) goToNoneHere(asked.index, event);
+        // The next digit opens the next question.
+        asked = null;
         return;
       }
       if (asked && event.timeStamp - asked.at < PAUSE_MS && take(asked.index, digit)) {
@@ -53,7 +55,7 @@ export function usePaletteKeys(): void {
   }, []);
 }
 
-/** "5 0": the keyboard comes to "none here" of the fifth question; Enter answers it. */
+/** "5 X": the keyboard comes to "none here" of the fifth question; Enter answers it. */
 function goToNoneHere(questionIndex: number, event: KeyboardEvent): void {
   const question = QUESTIONS[questionIndex]?.id;
   const [rule] = question ? rulesOf(question) : [];

@@ -13,10 +13,10 @@ import { DETECTOR_DEFAULTS, OBJECT_DEFAULTS, type UsualSize, usualHeights, usual
 import { nextLabel } from '../../state/plan-slice.ts';
 import { fixtureLike, objectLike } from '../../state/same-again.ts';
 import { selectModel } from '../../state/selectors.ts';
-import { SELECT_TOOL, type Tool } from '../../state/tool.ts';
+import type { Tool } from '../../state/tool.ts';
 import { askForThing } from '../lengths/set-out.ts';
 import { clearSketch, useSketch } from '../sketch.ts';
-import { currentLevel, gridFor, type Hand, type Point, staysInHand, store } from './hand.ts';
+import { currentLevel, gridFor, type Hand, type Point, putBack, staysInHand, store } from './hand.ts';
 import { tapedShape } from './taped.ts';
 
 type SetDownTool = Extract<Tool, { kind: 'fixture' | 'object' | 'room' | 'detector' }>;
@@ -38,7 +38,7 @@ export function createSetDownHand(tool: SetDownTool): Hand {
       clearSketch();
       // A finger types only when it asks for a field: the keys would cover half the sheet.
       if (id && !point.touch) askForThing(id);
-      if (!staysInHand(point)) store().setTool(SELECT_TOOL);
+      if (!staysInHand(point)) putBack();
     },
     cancel: () => {
       clearSketch();

@@ -1,0 +1,123 @@
+import type { Page } from 'playwright-core';
+import { afterAll, describe, expect, it } from 'vitest';
+import { type Editor, editorOf } from './editor.ts';
+import { accessibilityFindings, type OpenPage, openPage, touchDrag } from './harness.ts';
+
+const opened: OpenPage[] = [];
+afterAll(async () => {
+  for (const { context } of opened) await context.close();
+});
+
+/** A page with one room of a use and one detector in its middle: nothing else is drawn, and nothing answered. */
+async function roomWithDetector(options: Parameters<typeof openPage>[0] = {}): Promise<{ page: Page; editor: Editor }> {
+  const open = await openPage(options);
+  opened.push(open);
+  const { page } = open;
+  const editor = await editorOf(page);
+  const way = page.getByLabel('Where to begin').getByRole('button', { name: 'Four walls in one drag' });
+  await (options.touch ? way.tap() : way.click());
+  if (options.touch) await touchDrag(page, await editor.at([1000, 1000]), await editor.at([7000, 5000]));
+  else await editor.pull([1000, 1000], [7000, 5000]);
+  await expect.poll(async () => (await editor.level()).walls).toHaveLength(4);
+  await page.evaluate(() => {
+    const store = window.__stillspot?.store.getState();
+    store?.addItem('rooms', { name: 'Family room', use: 'family-room', at: [2000, 2000] });
+    store?.addDetector([4000, 3000]);
+  });
+  return { page, editor };
+}
+
+const slip = (page: Page) => page.locator('.slip');
+const word = (page: Page) => slip(page).locator('.slip__word').textContent();
+/** The names in the verdict that lead to where they are answered. */
+const open = (page: Page) => slip(page).locator('.open-rows__way').allTextContents();
+const none = (page: Page, what: string) => page.getByRole('button', { name: `None here: ${what}`, exact: true });
+
+const ASKED = [
+  ['Outside doors and windows', 'no door, window or passage to the outside'],
+  ['Moving air', 'no register, grille, fan or air machine'],
+  ['Heat', 'nothing that heats'],
+  ['Sump pit', 'no sump pit'],
+  ['Floor drain', 'no floor drain'],
+] as const;
+
+describe('a room in which nothing was looked for', () => {
+  it('is clear of what is drawn, turns green only with the last answer, and each answer is one step back', async () => {
+    const { page, editor } = await roomWithDetector();
+    await expect.poll(() => word(page)).toBe('Clear of what is drawn');
+    await expect.poll(() => editor.verdict()).toBe('clear-of-drawn');
+    await expect.poll(() => open(page)).toEqual([...ASKED.map(([name]) => name), 'Level', 'Direct sun']);
+    expect(await accessibilityFindings(page)).toEqual([]);
+    for (const [name, what] of ASKED) {
+      await slip(page).getByRole('button', { name, exact: true }).click();
+      // The press leads to the answer itself: the keyboard is on it.
+      await expect.poll(() => none(page, what).evaluate((at) => at === document.activeElement)).toBe(true);
+      await none(page, what).click();
+      await expect.poll(() => none(page, what).getAttribute('aria-pressed')).toBe('true');
+      await expect.poll(() => open(page)).not.toContain(name);
+      await expect.poll(() => word(page)).toBe('Clear of what is drawn');
+    }
+    // Where nothing opens to the outside no sun comes in.
+    await expect.poll(() => open(page)).toEqual(['Level']);
+    await slip(page).getByRole('button', { name: 'On a stand', exact: true }).click();
+    await slip(page).getByRole('button', { name: 'Level', exact: true }).click();
+    await page.getByLabel('Why it is tested', { exact: true }).selectOption('own-household');
+    await expect.poll(() => word(page)).toBe('Clear of what is drawn');
+    await page.getByLabel('People on Basement', { exact: true }).selectOption('lived-in');
+    await expect.poll(() => word(page)).toBe('Clear');
+    await expect.poll(() => editor.verdict()).toBe('clear');
+    expect(await accessibilityFindings(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Undo', exact: true }).click();
+    await expect.poll(() => word(page)).toBe('Clear of what is drawn');
+    await page.getByRole('button', { name: 'Redo', exact: true }).click();
+    await expect.poll(() => word(page)).toBe('Clear');
+  }, 120_000);
+
+  it('draws a sump pit beside "none here": the pit counts, and the answer is taken back with a word', async () => {
+    const { page, editor } = await roomWithDetector();
+    await slip(page).getByRole('button', { name: 'Sump pit', exact: true }).click();
+    await none(page, 'no sump pit').click();
+    await editor.take('What is wet or open to the soil?', 'Sump pit');
+    await editor.press(1600, 1600);
+    await expect.poll(async () => (await editor.level()).fixtures).toHaveLength(1);
+    await expect.poll(async () => (await editor.level()).lookedFor).toBeUndefined();
+    await expect.poll(() => editor.message()).toContain('"No sump pit" is taken back');
+    await expect.poll(() => none(page, 'no sump pit').count()).toBe(0);
+  }, 60_000);
+
+  it('is answered by keyboard: a digit opens the question, X leads to "none here", Enter answers', async () => {
+    const { page, editor } = await roomWithDetector();
+    await page.locator('body').evaluate((body) => (body.ownerDocument.activeElement as HTMLElement | null)?.blur());
+    for (const [digit, what] of [
+      ['2', ASKED[0][1]],
+      ['4', ASKED[1][1]],
+      ['5', ASKED[2][1]],
+    ] as const) {
+      await page.keyboard.press(digit);
+      await page.keyboard.press('x');
+      await expect.poll(() => none(page, what).evaluate((at) => at === document.activeElement)).toBe(true);
+      await page.keyboard.press('Enter');
+      await expect.poll(() => none(page, what).getAttribute('aria-pressed')).toBe('true');
+    }
+    await expect.poll(async () => (await editor.level()).lookedFor).toEqual(['outside-opening', 'moving-air', 'heat']);
+  }, 60_000);
+
+  it('is answered by touch on a tablet, with who and when put on it', async () => {
+    const { page, editor } = await roomWithDetector({ viewport: { width: 1024, height: 768 }, touch: true });
+    await expect.poll(() => word(page)).toBe('Clear of what is drawn');
+    await slip(page).getByRole('button', { name: 'Heat', exact: true }).tap();
+    await none(page, 'nothing that heats').tap();
+    await expect.poll(async () => (await editor.level()).lookedFor).toEqual(['heat']);
+    const box = await none(page, 'nothing that heats').boundingBox();
+    expect(box?.height).toBeGreaterThanOrEqual(44);
+    await page.getByText('Who looks, and when').tap();
+    const who = page.getByLabel('Who walks through the house', { exact: true });
+    await who.fill('R. Alder');
+    await who.press('Enter');
+    await page.getByRole('button', { name: 'Put name on 1 answer' }).tap();
+    await expect
+      .poll(async () => (await editor.level()).lookedForBy)
+      .toEqual([{ rule: 'heat', by: 'R. Alder', at: null }]);
+    expect(await accessibilityFindings(page)).toEqual([]);
+  }, 60_000);
+});
