@@ -96,13 +96,16 @@ export function objectRows(one: Case, rule: EffectiveRule, walls: boolean): Row[
     ...level.fixtures.filter(({ kind }) => !isCovered(one, kind)),
   ].map((thing) => ({ ...thing, distance: shapeDistance(thing.shape, detector.at) }));
   const others = level.detectors
-    .filter(({ id, pair }) => id !== detector.id && (pair === null || pair !== detector.pair))
-    .map(({ id, at, radius, base, tall }) => ({
+    .filter(({ id }) => id !== detector.id)
+    .map(({ id, pair, at, radius, base, tall }) => ({
       id,
+      beside: pair !== null && pair === detector.pair,
       bottom: base,
       top: base + tall,
       distance: Math.max(0, apart(at, detector.at) - radius),
-    }));
+    }))
+    // The other of a pair is told by its own rule; but nothing stands inside of another, whatever the rule.
+    .filter((other) => !other.beside || isEntered(one, other.distance, other));
   const rows = [...things, ...others]
     .filter(({ top }) => top > detector.base)
     .map((thing) =>

@@ -21,7 +21,10 @@ export function nodedPieces(lines: readonly Line[]): Piece[] {
     for (let j = 0; j < i; j++) cutBoth(line, lines[j] as Line, cuts[i] as Set<XY>, cuts[j] as Set<XY>, nodes);
   });
   const pieces = new Map<string, { a: XY; b: XY; lines: Line[] }>();
+  const all = nodes.all();
   lines.forEach((line, i) => {
+    // A node of other walls may lie on this one too.
+    for (const node of all) if (segmentDistance(node, line.from, line.to) <= SAME) cuts[i]?.add(node);
     const stops = [...(cuts[i] as Set<XY>)].sort((p, q) => alongLine(line, p) - alongLine(line, q));
     for (let k = 1; k < stops.length; k++) add(pieces, stops[k - 1] as XY, stops[k] as XY, line, nodes);
   });
@@ -86,6 +89,10 @@ class Nodes {
     this.#cells.set(cell, [...(this.#cells.get(cell) ?? []), node]);
     this.#numbers.set(node, this.#numbers.size);
     return node;
+  }
+
+  all(): XY[] {
+    return [...this.#numbers.keys()];
   }
 
   number(node: XY): number {
