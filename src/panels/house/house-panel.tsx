@@ -32,7 +32,11 @@ export function HousePanel() {
         </p>
         <p>{report.says}</p>
       </div>
-      <WalkFields lacking={report.rows.filter(lacksWhoOrWhen)} onSign={signAnswers} />
+      <WalkFields
+        lacking={report.rows.filter(lacksWhoOrWhen)}
+        onSign={signAnswers}
+        hint="Both go onto each answer; press an answer again to renew them."
+      />
       <section aria-labelledby="conditions-heading">
         <h3 id="conditions-heading">Closed-building conditions</h3>
         <p className="small soft">A press on a name tells what is asked and where it is published.</p>

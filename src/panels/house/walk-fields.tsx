@@ -10,10 +10,11 @@ interface Props {
   readonly lacking: readonly { readonly by: string; readonly at: string | null }[];
   /** Puts who and when on them. */
   readonly onSign: () => void;
+  readonly hint: string;
 }
 
 /** Who walks and when; and where answers were given without, the press that puts it on them. */
-export function WalkFields({ lacking, onSign }: Props) {
+export function WalkFields({ lacking, onSign, hint }: Props) {
   const zone = useAppStore(({ plan }) => plan.site.timeZone);
   const { by, at } = useWalk();
   const place = useRef<HTMLDivElement>(null);
@@ -28,7 +29,7 @@ export function WalkFields({ lacking, onSign }: Props) {
         label="Time of the walk"
         value={at}
         zone={zone}
-        hint="Both go onto each answer; press an answer again to renew them."
+        hint={hint}
         onCommit={(value) => {
           useWalk.setState({ at: value });
           return '';

@@ -13,7 +13,11 @@ export function WhoLooks() {
   return (
     <details className="group">
       <summary>Who looks, and when</summary>
-      <WalkFields lacking={answered.filter(({ by, at }) => by === '' || at === null)} onSign={signLooks} />
+      <WalkFields
+        lacking={answered.filter(({ by, at }) => by === '' || at === null)}
+        onSign={signLooks}
+        hint="Both go onto each answer that is given from now on."
+      />
     </details>
   );
 }
