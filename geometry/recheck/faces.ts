@@ -1,7 +1,7 @@
 import type { XY } from '../plan/model.ts';
 import type { Piece } from './noded.ts';
 import { polygonize, type Ring, ringHolds } from './planar-turf.ts';
-import { type Extent, extentHolds, extentOf, plus, quarter, ringArea } from './plane.ts';
+import { type Extent, edgesOf, extentHolds, extentOf, plus, quarter, ringArea } from './plane.ts';
 
 /** A bounded face of the centre-lines: what its ring encloses and no smaller ring does. */
 export interface Face {
@@ -13,13 +13,48 @@ export interface Face {
 /** Beside a centre-line by this much, mm, a point lies in the face on that side. */
 const BESIDE = 1e-4;
 
-/** Every ring that pieces of centre-line enclose, the smallest first. */
+/** Every ring that pieces of centre-line enclose, the smallest first. Throws where turf answers what cannot be. */
 export function polygonized(pieces: readonly Piece[]): Face[] {
-  return polygonize(pieces.map(({ a, b }) => [a, b] as const))
-    .filter((ring) => ring.length >= 3)
+  const closing = withoutLooseEnds(pieces);
+  const rings = polygonize(closing.map(({ a, b }) => [a, b] as const)).filter((ring) => ring.length >= 3);
+  const known = new Set(closing.flatMap(({ a, b }) => [`${a} ${b}`, `${b} ${a}`]));
+  const isClosed = rings.every((ring) => edgesOf(ring).every(([a, b]) => known.has(`${a} ${b}`)));
+  const faces = rings
     .map((ring) => ({ ring, area: ringArea(ring), extent: extentOf(ring) }))
     .filter(({ area }) => area > 0)
     .sort((one, two) => one.area - two.area);
+  // Now and then turf closes a ring by a line that is none, or misses a face: no answer is better than such a one.
+  if (isClosed && closing.every((piece) => parts(faces, piece) || isBridge(closing, piece))) return faces;
+  throw new Error('turf does not find the faces of these walls');
+}
+
+/** Whether a piece has another face on either side. */
+function parts(faces: readonly Face[], piece: Piece): boolean {
+  const [one, two] = facesBeside(faces, piece);
+  return one !== two;
+}
+
+/** Whether nothing but this piece leads from one of its ends to the other: then it parts no faces. */
+function isBridge(pieces: readonly Piece[], { a, b }: Piece): boolean {
+  const reached = new Set<XY>([a]);
+  const isHere = (piece: Piece) => (piece.a === a && piece.b === b) || (piece.a === b && piece.b === a);
+  for (let before = 0; before < reached.size; ) {
+    before = reached.size;
+    for (const piece of pieces) {
+      if (isHere(piece)) continue;
+      if (reached.has(piece.a)) reached.add(piece.b);
+      if (reached.has(piece.b)) reached.add(piece.a);
+    }
+  }
+  return !reached.has(b);
+}
+
+/** The pieces without those that end on nothing, again and again: none of them encloses anything, and turf stumbles over some. */
+function withoutLooseEnds(pieces: readonly Piece[]): readonly Piece[] {
+  const degrees = new Map<XY, number>();
+  for (const { a, b } of pieces) for (const node of [a, b]) degrees.set(node, (degrees.get(node) ?? 0) + 1);
+  const kept = pieces.filter(({ a, b }) => degrees.get(a) !== 1 && degrees.get(b) !== 1);
+  return kept.length === pieces.length ? kept : withoutLooseEnds(kept);
 }
 
 /**
