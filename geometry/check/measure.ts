@@ -27,7 +27,7 @@ function isCarried(rule: EffectiveRule, subject: Subject, probe: Cylinder, x: Mm
 /** Verdict of a distance with `margin` to spare: blocked, tight within the tape's tolerance, or clear. */
 export function marginVerdict(margin: Mm, tapeTolerance: Mm): Verdict {
   if (margin < -MEETS) return 'blocked';
-  return margin < tapeTolerance ? 'tight' : 'clear';
+  return margin < tapeTolerance - ROUNDING ? 'tight' : 'clear';
 }
 
 /** A check of a distance against a least value. */

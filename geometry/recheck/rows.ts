@@ -46,7 +46,10 @@ export function mostRow({ plan }: Case, rule: EffectiveRule, subject: string | n
   };
 }
 
+/** A millionth of a millimeter is rounding: 5 in less 4 in has the whole inch of the tape to spare. */
+const ROUNDING = 1e-6;
+
 function spareVerdict(spare: Mm, { tapeTolerance }: Plan): Verdict {
   if (spare < -FORGIVEN) return 'blocked';
-  return spare < tapeTolerance ? 'tight' : 'clear';
+  return spare < tapeTolerance - ROUNDING ? 'tight' : 'clear';
 }

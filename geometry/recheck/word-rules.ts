@@ -62,13 +62,12 @@ export function ceilingRows(one: Case, rule: EffectiveRule): Row[] {
 }
 
 /**
- * The path of the sun is computed nowhere in this folder: with an opening to the outside the rule is not run, nor while nobody has
- * looked for one.
+ * The path of the sun is computed nowhere in this folder: with an opening to the outside the rule is not run, without one it
+ * is clear.
  */
 export function sunRows({ level, house }: Case, rule: EffectiveRule): Row[] {
   const opened = house.holes.some(({ outside }) => outside);
-  const looked = level.lookedFor ?? [];
-  const vouched = looked.includes(rule.id) || (!opened && looked.includes('outside-opening'));
+  const vouched = level.lookedFor?.includes(rule.id) || !opened;
   return [vouched ? { ...notRunRow(rule), verdict: 'clear', notRun: false } : notRunRow(rule)];
 }
 

@@ -25,7 +25,7 @@ export interface GroupOptions {
 
 /**
  * The places of a level with the most to spare for two detectors side by side, the best first. Both meet every rule in plan and in
- * space and stand in the same room, rim to rim at the middle of the gap of `companionGap`, in whatever direction is best. Where no
+ * space and stand in the same room, rim to rim at the best of the gap of `companionGap`, in whatever direction is best. Where no
  * two fit so, at the least gap, else at the greatest, else as far apart as the profile's own gap allows.
  */
 export function bestPairs(plan: Plan, model: LevelModel, probe: Probe, options: GroupOptions = {}): SpotPair[] {

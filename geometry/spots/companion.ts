@@ -13,7 +13,7 @@ import { FINEST, searchSpots } from './search-spots.ts';
 
 /**
  * The place with the most to spare for a second detector of the same size beside one that stands, at the same height, in the same
- * room and on the same piece of furniture, where it stands on one and there is room: rim to rim at the middle of the gap of
+ * room and on the same piece of furniture, where it stands on one and there is room: rim to rim at the best of the gap of
  * `companionGap`, else wherever that gap allows, else the profile's own. Its margin is the least over both detectors; the first may
  * be blocked where it stands. Null where no second one may stand.
  */
@@ -28,7 +28,7 @@ export function companionSpot(plan: Plan, model: LevelModel, detector: Detector)
 }
 
 function besideIn(ground: Ground, detector: Detector, gap: Gap) {
-  const [around] = searchTurns(ground, detector.at, [[2 * detector.radius + (gap.least + gap.most) / 2, 0]]);
+  const [around] = searchTurns(ground, detector.at, [[2 * detector.radius + gap.best, 0]]);
   const at = around?.at[0];
   return around && at ? { ...around, ground, x: at[0], y: at[1] } : besideWithin(ground, detector, gap);
 }

@@ -87,13 +87,12 @@ function heightTrouble(plan: Plan, level: Level, probe: Probe): Check | null {
   return rows.find(({ verdict }) => verdict === 'blocked') ?? null;
 }
 
-/** Axes on the top, each with its whole foot and away from the edges; a pair at the middle of the gap that the profile asks for. */
+/** Axes on the top, each with its whole foot and away from the edges; a pair at the best of the gap. */
 function placesOn(plan: Plan, object: PlanObject, { radius }: Probe, members: 1 | 2): readonly (readonly XY[])[] {
   const body = shapeBody(object.shape);
   const { minX, minY, maxX, maxY } = body.extent;
   const inset = insetOf(object, radius) - MEETS;
-  const gap = companionGap(plan);
-  const half = radius + (gap.least + gap.most) / 4;
+  const half = radius + companionGap(plan).best / 2;
   const offsets: readonly XY[] =
     members === 1
       ? [[0, 0]]

@@ -9,6 +9,8 @@ import type { Rule } from '../rules/types.ts';
 export interface Gap {
   readonly least: Mm;
   readonly most: Mm;
+  /** Where in it they are set: as much to spare in the plan's own profile as the gap allows. */
+  readonly best: Mm;
 }
 
 /** The axes of detectors that stand side by side, about their common middle, before they are turned. */
@@ -33,30 +35,32 @@ export function companionGaps({ protocol }: Plan): readonly Gap[] {
   const own = gapOf(effectiveRules(protocol)) ?? gapOf(HOME_SHORT_TERM.rules);
   assert(own !== null, 'the home profile has a gap for a pair');
   const shared = PROFILES.flatMap(({ rules }) => gapOf(rules) ?? []).reduce(narrowed, own);
-  return shared.least === own.least && shared.most === own.most ? [own] : [shared, own];
+  if (shared.least === own.least && shared.most === own.most) return [own];
+  return [{ ...shared, best: Math.min(shared.most, Math.max(shared.least, own.best)) }, own];
 }
 
 function gapOf(rules: readonly Rule[]): Gap | null {
   const rule = rules.find(({ subject }) => subject.of === 'companion');
   if (!rule || rule.least === null) return null;
-  return { least: rule.least, most: rule.most ?? rule.least };
+  const most = rule.most ?? rule.least;
+  return { least: rule.least, most, best: (rule.least + most) / 2 };
 }
 
 /** What two gaps have in common; the first where they have nothing. */
 function narrowed(gap: Gap, other: Gap): Gap {
   const [least, most] = [Math.max(gap.least, other.least), Math.min(gap.most, other.most)];
-  return least <= most ? { least, most } : gap;
+  return least <= most ? { ...gap, least, most } : gap;
 }
 
 /**
  * How `count` detectors, two or more, may stand side by side, what is to be preferred first. Two in a line, three in a triangle:
- * at the middle of the gap, else at its least, else at its greatest. Four in a square where the diagonal too keeps to the gap.
+ * at the best of the gap, else at its least, else at its greatest. Four in a square where the diagonal too keeps to the gap.
  * Three, four and more that do not fit so, in a row; there only neighbours keep the gap, and more than four cannot do better.
  */
-export function groupShapes(count: number, radius: Mm, { least, most }: Gap): GroupShape[] {
+export function groupShapes(count: number, radius: Mm, { least, most, best }: Gap): GroupShape[] {
   assert(count >= 2, `a group has two detectors or more, got ${count}`);
   const [near, far] = [2 * radius + least, 2 * radius + most];
-  const steps = near < far ? [(near + far) / 2, near, far] : [near];
+  const steps = [...new Set([2 * radius + best, near, far])];
   const rows = steps.map((step) => row(count, step));
   if (count === 3) return [...steps.map((step) => polygon(3, step / Math.sqrt(3))), ...rows];
   // As much above the least gap along a side as below the greatest across.
