@@ -130,10 +130,10 @@ function band(plan: Plan, { level }: LevelModel, tall: Mm, forgiven: Mm): [End, 
 function barredByObjects(plan: Plan, model: LevelModel, probe: HeightProbe, at: XY, forgiven: Mm): Barred[] {
   const barred: Barred[] = [];
   for (const rule of effectiveRules(plan.protocol)) {
-    if (rule.measured !== 'space') continue;
     for (const subject of subjectsOf(rule, model)) {
-      const one = barredBy(rule, subject, probe, at, forgiven);
-      if (one) barred.push(one);
+      const one = rule.measured === 'space' ? barredBy(rule, subject, probe, at, forgiven) : null;
+      const other = one ?? barredInside(rule, subject, probe, at);
+      if (other) barred.push(other);
     }
   }
   return barred.sort((a, b) => a.from.height - b.from.height);
@@ -142,13 +142,21 @@ function barredByObjects(plan: Plan, model: LevelModel, probe: HeightProbe, at: 
 /** Down to so far below an object, and up to its top, it is too near. */
 function barredBy(rule: EffectiveRule, subject: Subject, probe: HeightProbe, at: XY, forgiven: Mm): Barred | null {
   const need = (rule.least ?? 0) - forgiven;
-  const distance = bodyDistance(subject.body, ...at);
-  const inPlan = Math.max(0, distance - probe.radius);
-  if (inPlan >= need) return null;
+  const inPlan = Math.max(0, bodyDistance(subject.body, ...at) - probe.radius);
+  return inPlan < need ? barredFor(rule, subject, probe, at, Math.sqrt(need * need - inPlan * inPlan)) : null;
+}
+
+/** Whatever the limit, and without one: no detector stands inside a body that reaches its height. */
+function barredInside(rule: EffectiveRule, subject: Subject, probe: HeightProbe, at: XY): Barred | null {
+  const isOver = subject.solid && signedBodyDistance(subject.body, ...at) < probe.radius - MEETS;
+  return isOver ? barredFor(rule, subject, probe, at, 0) : null;
+}
+
+function barredFor(rule: EffectiveRule, subject: Subject, { tall }: HeightProbe, at: XY, drop: Mm): Barred {
   const reason = (kind: HeightReason['kind']): HeightReason => ({ kind, rule: rule.id, subject: subject.id });
-  const drop = Math.sqrt(need * need - inPlan * inPlan);
+  const isUnder = bodyDistance(subject.body, ...at) === 0;
   return {
-    from: { height: subject.bottom - probe.tall - drop, reason: reason('above') },
-    to: { height: subject.top, reason: reason(distance === 0 ? 'surface' : 'beside') },
+    from: { height: subject.bottom - tall - drop, reason: reason('above') },
+    to: { height: subject.top, reason: reason(isUnder ? 'surface' : 'beside') },
   };
 }
