@@ -16,13 +16,20 @@ export function signedArea(ring: Ring): number {
   return sum / 2;
 }
 
-/** Whether p lies inside the ring by the even-odd count; a point on the boundary may come out either way. */
+/**
+ * Whether p lies inside the ring by the even-odd count; a point on the boundary may come out either way, but on a line that the ring
+ * walks there and back, as around a wall that ends in a room, it is as inside as what is beside it.
+ */
 export function ringContains(ring: Ring, p: XY): boolean {
   const [x, y] = p;
   let inside = false;
   let a = ring[ring.length - 1];
   for (const b of ring) {
-    if (a && a[1] > y !== b[1] > y && x < ((b[0] - a[0]) * (y - a[1])) / (b[1] - a[1]) + a[0]) inside = !inside;
+    if (a && a[1] > y !== b[1] > y) {
+      // From the upper end whichever way it is walked: there and back must round alike.
+      const [p, q] = a[1] < b[1] ? [a, b] : [b, a];
+      if (x < ((q[0] - p[0]) * (y - p[1])) / (q[1] - p[1]) + p[0]) inside = !inside;
+    }
     a = b;
   }
   return inside;

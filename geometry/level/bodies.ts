@@ -166,9 +166,10 @@ function footOn({ from, to }: Rectangle, p: XY): XY {
 
 /** The walls of an edge, the thickest first, but for those that run the same way and are as thick. */
 function armsOf({ runs }: GraphEdge, edge: number, node: number, more: Mm): NodeArm[] {
-  if (runs.length === 1) return runs.map((run) => armOf(run, edge, node, more));
   const arms: NodeArm[] = [];
-  for (const run of thickestFirst(runs)) {
+  for (const run of runs.length > 1 ? thickestFirst(runs) : runs) {
+    // What leads straight across a gap fills it, and is no wall that turns a corner.
+    if (!run.line.isInLine) continue;
     const arm = armOf(run, edge, node, more);
     if (arms.length < MOST_SIDE_BY_SIDE && !arms.some((other) => runsAs(arm, other))) arms.push(arm);
   }

@@ -65,13 +65,13 @@ const wallModel = rememberedLately((walls: readonly Wall[]): WallModel => {
   const sides = new Map<string, Sides>();
   const isCavity = cavityTest(graph, faces);
   const narrow = rememberedFaces(floors, ({ face, labelPoint }) => isCavity(face, labelPoint));
+  const roomsOf = remembered((labels: readonly RoomLabel[]) => floors.map((floor) => namedRoom(floor, labels)));
   return {
     notices: [...notices, ...overlapNotices(graph), ...crowdNotices(graph, faces), ...gapNotices(graph, faces)],
-    roomsOf: remembered((labels: readonly RoomLabel[]) => floors.map((floor) => namedRoom(floor, labels))),
+    roomsOf,
     sidesOf: remembered((labels: readonly RoomLabel[]) => {
-      const labelled = new Set(
-        floors.filter((floor) => labels.some(({ at }) => isIn(floor, at))).map(({ face }) => face),
-      );
+      const rooms = roomsOf(labels);
+      const labelled = new Set(floors.filter((_, i) => rooms[i]?.label).map(({ face }) => face));
       const key = [...labelled].join(' ');
       const known = sides.get(key);
       if (known) return known;

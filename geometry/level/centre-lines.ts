@@ -15,7 +15,8 @@ export function joinedCentreLines(walls: readonly Wall[]): { lines: CentreLine[]
   const notices: Notice[] = [];
   const drawn: CentreLine[] = [];
   for (const wall of walls) {
-    if (distance(wall.from, wall.to) > NO_LENGTH) drawn.push(turned({ wall, a: wall.from, b: wall.to, isDrawn: true }));
+    if (distance(wall.from, wall.to) > NO_LENGTH)
+      drawn.push(turned({ wall, a: wall.from, b: wall.to, isDrawn: true, isInLine: true }));
     else notices.push({ kind: 'zero-length-wall', ids: [wall.id], at: wall.from, length: 0 });
   }
   drawn.sort(compareLines);

@@ -28,8 +28,11 @@ export function joinsOf(lines: readonly CentreLine[]): { joins: CentreLine[]; no
   const told: Notice[] = [];
   for (const { misses, crossed, isLoose, line, end } of surveyedEnds(lines)) {
     for (const miss of misses) {
-      const to = meetingPoint(miss);
-      if (distance(end, to) > TOUCH) joins.push({ wall: line.wall, a: end, b: to, isDrawn: false });
+      const crossing = crossingNear(miss);
+      const to = crossing ?? nearestOnSegment(end, miss.other.a, miss.other.b);
+      if (distance(end, to) > TOUCH) {
+        joins.push({ wall: line.wall, a: end, b: to, isDrawn: false, isInLine: crossing !== null });
+      }
       if (isLoose) told.push(noticeOf('gap-closed', line, miss.other, to, miss.gap));
     }
     if (isLoose && misses.length === 0 && crossed) {
@@ -105,15 +108,15 @@ function nearestGap(p: XY, a: XY, b: XY): Mm {
   return distance(p, nearestOnSegment(p, a, b));
 }
 
-/** Where the line of the end crosses the other wall, or the line of its near end; the nearest point of the wall where they run side by side. */
-function meetingPoint({ line, end, other }: NearMiss): XY {
+/** Where the line of the end crosses the other wall, or the line of its near end; null where they run side by side. */
+function crossingNear({ line, end, other }: NearMiss): XY | null {
   const at = crossingOf(line.a, line.b, other.a, other.b);
   if (at && distance(at, end) <= CROSSING) {
     if (nearestGap(at, other.a, other.b) <= TOUCH) return at;
     const tip = distance(end, other.a) <= distance(end, other.b) ? other.a : other.b;
     if (distance(end, tip) <= SNAP && distance(at, tip) <= CROSSING) return at;
   }
-  return nearestOnSegment(end, other.a, other.b);
+  return null;
 }
 
 /** Where two lines cross; null where they run side by side. */

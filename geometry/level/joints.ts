@@ -37,6 +37,7 @@ export function jointRing(node: XY, one: Arm, two: Arm): Ring | null {
   const normalV: XY = [-vy, vx];
   const endU = plus(u.at, normalU, u.half);
   const endV = plus(v.at, normalV, v.half);
+  const isExact = distance(u.at, node) <= SAME && distance(v.at, node) <= SAME;
   const square = [node, u.at, v.at];
   // Where the faces meet: so far back from each end along its own wall.
   const a = u.half + (u.at[0] - node[0]) * normalU[0] + (u.at[1] - node[1]) * normalU[1];
@@ -47,8 +48,11 @@ export function jointRing(node: XY, one: Arm, two: Arm): Ring | null {
   if (backU < 0) return hull([...square, endV, plus(node, normalU, b / -cos)]);
   if (backV < 0) return hull([...square, endU, plus(node, normalV, a / -cos)]);
   const reach = REACH * Math.max(u.half, v.half);
-  if (Math.hypot(a, backU) <= reach)
-    return hull([...square, endU, endV, plus(plus(node, normalU, a), u.along, -backU)]);
+  if (Math.hypot(a, backU) <= reach) {
+    const tip = plus(plus(node, normalU, a), u.along, -backU);
+    // Nearly every joint: there is no more to it than these four corners.
+    return isExact && backU > SAME && backV > SAME ? [node, endV, tip, endU] : hull([...square, endU, endV, tip]);
+  }
   return hull([...square, endU, endV, ...[u, v].map((arm, i) => faceAt(arm, i === 0 ? normalU : normalV, reach))]);
 }
 

@@ -19,4 +19,6 @@ export interface CentreLine {
   readonly b: XY;
   /** Whether it is the wall as drawn, and not such a piece. */
   readonly isDrawn: boolean;
+  /** Whether it lies in the line of its wall, as all do but pieces that lead straight across to a wall that runs beside. */
+  readonly isInLine: boolean;
 }

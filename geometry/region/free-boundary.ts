@@ -133,6 +133,8 @@ class Cutting {
   private pieces: Float64Array;
   private readonly owner: Int32Array;
   private count = 0;
+  /** The convex zone that was last found to cover a sub-piece; −1 for none. */
+  private taker = -1;
   /** Boxes of the zones, where there are very many. */
   private readonly index: Flatbush | null;
 
@@ -265,6 +267,9 @@ class Cutting {
     const middle = (from + to) / 2;
     const x = pieceX(pieces, k, middle);
     const y = pieceY(pieces, k, middle);
+    // What covers one sub-piece most often covers the next.
+    const last = this.taker;
+    if (last >= 0 && last !== own && holds(zones[last] as Grown, x, y)) return false;
     if (this.index) {
       return !anyAt(this.index, x, y, (z) => this.takes(z, own, k, from, to, x, y)) && this.space.accepts(x, y);
     }
@@ -279,6 +284,10 @@ class Cutting {
   /** Whether a zone covers the sub-piece with its middle at (x, y), or has it on its own boundary instead. */
   private takes(z: number, own: number, k: number, from: number, to: number, x: Mm, y: Mm): boolean {
     const zone = this.zones[z] as Grown;
+    if (z !== own && zone.convex && holds(zone, x, y)) {
+      this.taker = z;
+      return true;
+    }
     if (z === own) return !zone.convex && zoneDistance(zone, x, y) < -SAME_LINE;
     const spare = zoneDistance(zone, x, y);
     if (spare < -SAME_LINE) return true;
@@ -291,6 +300,22 @@ function indexOf(zones: readonly Grown[]): Flatbush {
   for (const { minX, minY, maxX, maxY } of zones) index.add(minX, minY, maxX, maxY);
   index.finish();
   return index;
+}
+
+/** Whether a point lies right of every edge of a convex ring that runs clockwise on screen, clear of its boundary. */
+function isDeepIn(flat: Float64Array, x: Mm, y: Mm): boolean {
+  let ax = at(flat, flat.length - 2);
+  let ay = at(flat, flat.length - 1);
+  for (let i = 0; i < flat.length; i += 2) {
+    const bx = at(flat, i);
+    const by = at(flat, i + 1);
+    const right = (bx - ax) * (y - ay) - (by - ay) * (x - ax);
+    if (right <= 0 || right * right <= SAME_LINE * SAME_LINE * ((bx - ax) * (bx - ax) + (by - ay) * (by - ay)))
+      return false;
+    ax = bx;
+    ay = by;
+  }
+  return true;
 }
 
 /** Whether any box about a point answers. */
@@ -311,8 +336,10 @@ function coversPiece(zone: Grown, p: Float64Array, k: number): boolean {
 }
 
 /** Whether a point lies inside a zone, clear of its boundary. */
-function holds(zone: Grown, x: Mm, y: Mm): boolean {
-  return bodyDistance(zone.body, x, y) < zone.grow - SAME_LINE;
+function holds({ body, grow }: Grown, x: Mm, y: Mm): boolean {
+  // Within a body the distance is 0, whatever the depth.
+  if (grow === 0) return body.kind === 'ring' && isDeepIn(body.flat, x, y);
+  return bodyDistance(body, x, y) < grow - SAME_LINE;
 }
 
 /** Whether a piece lies wholly outside one of the half-planes of a hull. */
