@@ -54,9 +54,10 @@ export interface Bodies {
 
 /** @param more by how much every wall is thicker on either side than it is drawn, mm */
 export function wallBodies(graph: WallGraph, { around }: Pick<Faces, 'around'>, more: Mm = 0): Bodies {
-  const stretches = graph.edges.flatMap(({ runs }, edge) =>
-    sideBySide(runs, more).map(({ wall, body }): Stretch => ({ edge, wall, ring: rectangleRing(body) })),
-  );
+  const stretches: Stretch[] = [];
+  graph.edges.forEach(({ runs }, edge) => {
+    for (const { wall, body } of sideBySide(runs, more)) stretches.push({ edge, wall, ring: rectangleRing(body) });
+  });
   const joints = around.flatMap((half, node) => jointsAt(graph, node, half, more));
   const walls = graph.spans.flatMap((lines) =>
     sideBySide(lines.map(wholeLine), more).map(({ body }) => rectangleRing(body)),
@@ -202,9 +203,18 @@ function wallsOf(one: NodeArm, two: NodeArm): Wall[] {
   return one.wall.id < two.wall.id ? [one.wall, two.wall] : [two.wall, one.wall];
 }
 
+const NONE: readonly number[] = [];
+
 function holders(arms: readonly NodeArm[], ring: Ring): Pick<Joint, 'isHeld' | 'heldBy'> {
-  const heldBy = arms.filter(({ stretch }) => rectangleHolds(stretch, ring)).map(({ edge }) => edge);
-  return { heldBy, isHeld: heldBy.length > 0 || arms.some(({ whole }) => rectangleHolds(whole, ring)) };
+  let heldBy: number[] | null = null;
+  let isHeld = false;
+  for (const { stretch, whole, edge } of arms) {
+    if (rectangleHolds(stretch, ring)) {
+      heldBy ??= [];
+      heldBy.push(edge);
+    } else if (!isHeld && whole.length > stretch.length && rectangleHolds(whole, ring)) isHeld = true;
+  }
+  return { heldBy: heldBy ?? NONE, isHeld: isHeld || heldBy !== null };
 }
 
 function crowd(at: XY, node: number, arms: readonly NodeArm[]): Joint {

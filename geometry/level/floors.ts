@@ -30,9 +30,10 @@ export function faceFloor(face: Face, bodies: Nearby, scratch: Scratch): Floor {
   return { rings: rings.sort((a, b) => signedArea(b) - signedArea(a)), area };
 }
 
-function holdsRing({ body, convex, ...box }: Grown, ring: Ring, extent: Extent): boolean {
-  if (!convex || box.minX > extent.minX || box.minY > extent.minY) return false;
-  return box.maxX >= extent.maxX && box.maxY >= extent.maxY && ring.every(([x, y]) => bodyDistance(body, x, y) === 0);
+function holdsRing(one: Grown, ring: Ring, extent: Extent): boolean {
+  if (!one.convex || one.minX > extent.minX || one.minY > extent.minY) return false;
+  if (one.maxX < extent.maxX || one.maxY < extent.maxY) return false;
+  return ring.every(([x, y]) => bodyDistance(one.body, x, y) === 0);
 }
 
 /** Wall bodies ready for cutting. */

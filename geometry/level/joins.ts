@@ -59,24 +59,24 @@ function surveyedEnds(lines: readonly CentreLine[]): SurveyedEnd[] {
     index.add(Math.min(a[0], b[0]), Math.min(a[1], b[1]), Math.max(a[0], b[0]), Math.max(a[1], b[1]));
   }
   index.finish();
-  return lines.flatMap((line) =>
-    [line.a, line.b].map((end) => {
+  const ends: SurveyedEnd[] = [];
+  for (const line of lines) {
+    for (const end of [line.a, line.b]) {
       const near = index.search(end[0] - SNAP, end[1] - SNAP, end[0] + SNAP, end[1] + SNAP);
-      return surveyedEnd(
-        line,
-        end,
-        near.map((i) => lines[i] as CentreLine),
-      );
-    }),
-  );
+      // An end is always near its own wall.
+      if (near.length > 1) ends.push(surveyedEnd(line, end, near, lines));
+    }
+  }
+  return ends;
 }
 
-function surveyedEnd(line: CentreLine, end: XY, near: readonly CentreLine[]): SurveyedEnd {
+function surveyedEnd(line: CentreLine, end: XY, near: readonly number[], lines: readonly CentreLine[]): SurveyedEnd {
   const far = end === line.a ? line.b : line.a;
   const misses: NearMiss[] = [];
   let isLoose = true;
   let crossed: SurveyedEnd['crossed'] = null;
-  for (const other of near) {
+  for (const i of near) {
+    const other = lines[i] as CentreLine;
     if (other === line) continue;
     const gap = distance(end, nearestOnSegment(end, other.a, other.b));
     if (gap <= TOUCH) isLoose = false;

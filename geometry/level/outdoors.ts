@@ -1,11 +1,13 @@
 import { bodyDistance } from '../body.ts';
 import type { Mm, XY } from '../plan/model.ts';
+import { distance } from '../point.ts';
 import { type Grown, Scratch } from '../region/free-boundary.ts';
 import { Nearby } from '../region/nearby.ts';
 import { wallBodies } from './bodies.ts';
 import { type Face, type Faces, OUTDOORS } from './faces.ts';
 import { faceFloor, standingBodies } from './floors.ts';
-import type { WallGraph } from './graph.ts';
+import { mainWall, type WallGraph } from './graph.ts';
+import { halfOf } from './rectangles.ts';
 
 /** An unlabelled space that is nowhere wider than this between its walls, mm, is a cavity behind studs. */
 const CAVITY: Mm = 305;
@@ -59,12 +61,55 @@ export function edgesOutdoors({ edges }: WallGraph, { faces, faceOf }: Faces, ki
 export function cavityTest(graph: WallGraph, faces: Faces): (face: number, within: XY) => boolean {
   let thick: { readonly zones: readonly Grown[]; readonly nearby: Nearby } | null = null;
   return (face, within) => {
+    // Of most rooms the middle is free: no more need be asked.
+    if (isClear(graph, faces, within, (CAVITY + CAVITY_SLACK) / 2)) return false;
     if (!thick) {
       const zones = standingBodies(wallBodies(graph, faces, (CAVITY + CAVITY_SLACK) / 2).standing);
       thick = { zones, nearby: new Nearby(zones) };
     }
-    // Of most rooms the middle is free: no more need be asked.
     if (!thick.zones.some(({ body }) => bodyDistance(body, ...within) === 0)) return false;
     return faceFloor(faces.faces[face] as Face, thick.nearby, new Scratch()).area < LEAST_FLOOR;
   };
+}
+
+/** Whether a point is surely clear of all walls and joints, were every wall so much thicker on either side; no joint is built for it. */
+function isClear({ nodes, edges }: WallGraph, { around }: Faces, p: XY, more: Mm): boolean {
+  const ways = edges.map(({ from, to, walls }) => wayOf(nodes[from] as XY, nodes[to] as XY, halfOf(mainWall(walls))));
+  for (const {
+    at,
+    along: [ux, uy],
+    length,
+    half,
+  } of ways) {
+    const [x, y] = [p[0] - at[0], p[1] - at[1]];
+    const s = x * ux + y * uy;
+    if (s >= -SPARE && s <= length + SPARE && Math.abs(y * ux - x * uy) <= half + more + SPARE) return false;
+  }
+  const widest = ways.reduce((most, { half }) => Math.max(most, half), 0) + more + SPARE;
+  return nodes.every((node, n) => {
+    const [x, y] = [p[0] - node[0], p[1] - node[1]];
+    let behind = 0;
+    for (const h of around[n] as number[]) {
+      const [ux, uy] = (ways[h >> 1] as Way).along;
+      const sign = h & 1 ? -1 : 1;
+      // A joint lies behind the square ends of both its walls, and no farther off either line than the thicker is wide.
+      if (sign * (x * ux + y * uy) <= SPARE && Math.abs(y * ux - x * uy) <= widest) behind++;
+    }
+    return behind < 2;
+  });
+}
+
+/** What a node may be moved by a touch, mm, and more. */
+const SPARE: Mm = 1;
+
+interface Way {
+  readonly at: XY;
+  readonly along: XY;
+  readonly length: Mm;
+  readonly half: Mm;
+}
+
+function wayOf(a: XY, b: XY, half: Mm): Way {
+  const length = distance(a, b);
+  return { at: a, along: [(b[0] - a[0]) / length, (b[1] - a[1]) / length], length, half };
 }

@@ -41,12 +41,15 @@ export function rectangleRing({ from, to, along: [ux, uy], half }: Rectangle): R
 }
 
 /** Whether a convex ring lies in the rectangle, but for rounding. */
-export function rectangleHolds({ from, along: [ux, uy], length, half }: Rectangle, ring: Ring): boolean {
-  return ring.every(([x, y]) => {
-    const s = (x - from[0]) * ux + (y - from[1]) * uy;
-    const t = (y - from[1]) * ux - (x - from[0]) * uy;
-    return s >= -WITHIN && s <= length + WITHIN && Math.abs(t) <= half + WITHIN;
-  });
+export function rectangleHolds({ from, along, length, half }: Rectangle, ring: Ring): boolean {
+  const [ux, uy] = along;
+  for (const p of ring) {
+    const dx = p[0] - from[0];
+    const dy = p[1] - from[1];
+    const s = dx * ux + dy * uy;
+    if (s < -WITHIN || s > length + WITHIN || Math.abs(dy * ux - dx * uy) > half + WITHIN) return false;
+  }
+  return true;
 }
 
 /** Half of the thickness that a rectangle needs to hold the ring as well, mm, and how far its ends have to move out for it. */
