@@ -145,7 +145,7 @@ function wordedVerdicts(oracle: OracleLevel, detector: Detector, rows: readonly 
   return [
     { rule: 'room-use', allowed: roomVerdicts(oracle, detector) },
     { rule: 'level', allowed: [isLevelToTest(oracle.plan, oracle.level) ? 'clear' : 'blocked'] },
-    { rule: 'direct-sun', allowed: [looked('direct-sun') ? 'clear' : sunWithout(oracle, looked('outside-opening'))] },
+    { rule: 'direct-sun', allowed: [looked('direct-sun') || !oracle.hasOutsideOpening ? 'clear' : 'unknown'] },
     { rule: 'support', allowed: [isCarried(oracle.level, detector) ? 'clear' : 'unknown'] },
     ...LOOKED_FOR.filter((rule) => !rows.some((row) => row.rule === rule)).map((rule) => {
       return { rule, allowed: [looked(rule) ? ('clear' as const) : ('unknown' as const)] };
@@ -154,21 +154,17 @@ function wordedVerdicts(oracle: OracleLevel, detector: Detector, rows: readonly 
   ];
 }
 
-/** Nobody vouches for the sun: only where it was looked for openings and none is drawn can it be left out of account. */
-function sunWithout({ hasOutsideOpening }: OracleLevel, looked: boolean): Verdict {
-  return !hasOutsideOpening && looked ? 'clear' : 'unknown';
-}
-
 /** An axis on the edge of a floor may be in the room or in the wall; a rim that is short by just 0.1 may pass or not. */
 function roomVerdicts(oracle: OracleLevel, { at: [x, y], radius }: Detector): Verdict[] {
   const room = roomAt(oracle, x, y);
   const edge = Math.min(...oracle.walls.rooms.map((one) => depthInFloor(oracle, one, x, y)));
   if (edge < EDGE) return ['blocked', 'unknown', 'clear'];
   const use = verdictOfUse(oracle, room);
-  if (use !== 'clear') return [use];
+  // A rim that reaches into a wall is blocked, whatever is known of the room.
+  if (use === 'blocked') return [use];
   const spare = depthInFloor(oracle, room, x, y) - radius + SHORTFALL;
-  if (Math.abs(spare) < EDGE) return ['blocked', 'clear'];
-  return [spare < 0 ? 'blocked' : 'clear'];
+  if (Math.abs(spare) < EDGE) return ['blocked', use];
+  return [spare < 0 ? 'blocked' : use];
 }
 
 /** The verdict of the whole is the worst of its rows, and the room is the one that holds the axis. */
