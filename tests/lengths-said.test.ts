@@ -230,7 +230,7 @@ const NEAREST = new Set([
   'geometry/words/closing.ts',
   'geometry/words/refusal.ts',
   'src/canvas/tools/handle-reading.ts',
-  'src/panels/item-list.tsx',
+  'src/panels/item-groups.tsx',
   'src/panels/questions.ts',
   'src/sheet/notes.ts',
   'src/state/air-way.ts',

@@ -164,7 +164,7 @@ describe('setting at a place', () => {
     expect(steps()).toBe(2);
   });
 
-  it('sets a pair in one step under a letter of its own, both within half an inch of the gap', () => {
+  it('sets a pair in one step under a letter of its own, each with an inch to spare', () => {
     const [pair] = best(denPlan(), { members: 2, count: 1 }) as [BestPlace];
     setPlace(pair, PROBE);
     const { detectors } = selectLevel(state());
@@ -172,7 +172,7 @@ describe('setting at a place', () => {
       ['A1', 'A'],
       ['A2', 'A'],
     ]);
-    expect(selectReports(state()).map(({ verdict }) => verdict)).toEqual(['tight', 'tight']);
+    expect(selectReports(state()).map(({ verdict }) => verdict)).toEqual(['clear', 'clear']);
     expect(steps()).toBe(1);
     setPlace(pair, PROBE);
     expect(selectLevel(state()).detectors.map(({ pair: mark }) => mark)).toEqual(['A', 'A', 'B', 'B']);
