@@ -1,7 +1,7 @@
 import { type Extent, overlaps, ringExtent } from '../body.ts';
 import type { Ring } from '../level/types.ts';
-import type { XY } from '../plan/model.ts';
-import { comparePoints, cross } from '../point.ts';
+import type { Mm, XY } from '../plan/model.ts';
+import { comparePoints, cross, vectorLength } from '../point.ts';
 import { remembered } from '../remembered.ts';
 import { ringsContain } from '../ring.ts';
 import type { Space } from './free-boundary.ts';
@@ -10,11 +10,18 @@ import type { Space } from './free-boundary.ts';
 export const ringSpace: (rings: readonly Ring[]) => Space = remembered((rings: readonly Ring[]): Space => {
   const outer = rings[0] as Ring;
   return {
-    extent: ringExtent(outer),
+    extent: withEdge(ringExtent(outer)),
     hull: halfPlanes(convexHull(outer)),
     accepts: (x, y) => ringsContain(rings, [x, y]),
   };
 });
+
+/** What lies on the edge of a space to within rounding, mm, still cuts what runs across it. */
+const EDGE: Mm = 1e-6;
+
+function withEdge({ minX, minY, maxX, maxY }: Extent): Extent {
+  return { minX: minX - EDGE, minY: minY - EDGE, maxX: maxX + EDGE, maxY: maxY + EDGE };
+}
 
 /** Whether something within a box may reach into a space: its box meets the extent, and lies beyond no side of the hull. */
 export function mayReach({ extent, hull }: Space, box: Extent): boolean {
@@ -52,7 +59,7 @@ function halfPlanes(hull: readonly XY[]): Float64Array {
     const ny = a[0] - b[0];
     planes[3 * i] = nx;
     planes[3 * i + 1] = ny;
-    planes[3 * i + 2] = nx * a[0] + ny * a[1];
+    planes[3 * i + 2] = nx * a[0] + ny * a[1] + EDGE * vectorLength(nx, ny);
   });
   return planes;
 }
