@@ -157,16 +157,12 @@ function roomFloors({ faces }: Faces, bodies: readonly Ring[]): RoomFloor[] {
   return floors.sort((a, b) => comparePoints(a.labelPoint, b.labelPoint));
 }
 
-function namedRoom({ extent, face: _, ...floor }: RoomFloor, all: readonly RoomLabel[]): Room {
-  const labels = all.filter(({ at }) => isIn({ ...floor, extent }, at));
+function namedRoom(floor: RoomFloor, all: readonly RoomLabel[]): Room {
+  const { extent, face: _, ...room } = floor;
+  const labels = all.filter(({ at }) => holdsPoint(extent, at) && pointInRings(floor.centreRings, at));
   const [label = null] = labels;
   const [x, y] = floor.labelPoint;
-  return { ...floor, key: label?.id ?? `room@${Math.round(x)},${Math.round(y)}`, label, labels };
-}
-
-/** Whether a point lies in the face of a floor. */
-function isIn({ extent, centreRings }: Pick<RoomFloor, 'extent' | 'centreRings'>, at: XY): boolean {
-  return holdsPoint(extent, at) && pointInRings(centreRings, at);
+  return { ...room, key: label?.id ?? `room@${Math.round(x)},${Math.round(y)}`, label, labels };
 }
 
 function holdsPoint({ minX, minY, maxX, maxY }: Extent, [x, y]: XY): boolean {

@@ -1,0 +1,48 @@
+import { describe, expect, it } from 'vitest';
+import { bodyDistance, ringBody } from '../../../geometry/body.ts';
+import { buildLevel, type Wall, type XY } from '../../../geometry/index.ts';
+import { CROWD } from '../../../geometry/level/bodies.ts';
+import { drawn, loop, rectangle, wall } from '../../helpers/drawn.ts';
+
+const HOUSE = loop('h', rectangle(0, 0, 10000, 8000));
+const FLOOR = 9800 * 7800;
+
+function copies(count: number, apart: number): Wall[] {
+  return Array.from({ length: count }, (_, i) => wall(`s${i}`, [2000, 2000 + i * apart], [8000, 2000 + i * apart]));
+}
+
+function star(count: number, middle: XY, reach: number): Wall[] {
+  return Array.from({ length: count }, (_, i) => {
+    const angle = (2 * Math.PI * i) / count;
+    return wall(`s${i}`, middle, [middle[0] + reach * Math.cos(angle), middle[1] + reach * Math.sin(angle)]);
+  });
+}
+
+describe('very many walls', () => {
+  it.each([
+    ['in one place', 0],
+    ['a millionth of a mm apart', 1e-6],
+  ])('1,000 %s are one wall for the floor, and told once', (_, apart) => {
+    const { rooms, notices } = buildLevel(drawn([...HOUSE, ...copies(1000, apart)]));
+    expect(rooms.length).toBe(1);
+    // 6000 × 200 of wall stand free in the room; 1,000 steps of a millionth make it a thousandth broader.
+    expect(Math.abs((rooms[0]?.floorArea ?? 0) - (FLOOR - 6000 * 200))).toBeLessThan(10);
+    expect(notices.filter(({ kind }) => kind === 'walls-overlap').map(({ ids }) => ids.length)).toEqual([1000]);
+  });
+
+  it('at one point are told, and the ground that their joints could reach counts as wall', () => {
+    const middle: XY = [5000, 4000];
+    const few = buildLevel(drawn([...HOUSE, ...star(CROWD, middle, 3000)]));
+    const many = buildLevel(drawn([...HOUSE, ...star(CROWD + 1, middle, 3000)]));
+    expect(few.notices.filter(({ kind }) => kind === 'walls-crowded')).toEqual([]);
+    expect(many.notices.filter(({ kind }) => kind === 'walls-crowded').map(({ at, ids }) => [at, ids.length])).toEqual([
+      [middle, CROWD + 1],
+    ]);
+    // Ten half-thicknesses of 100 mm, whichever way.
+    for (let degrees = 0; degrees < 360; degrees += 7) {
+      const angle = (degrees * Math.PI) / 180;
+      const [x, y] = [middle[0] + 999 * Math.cos(angle), middle[1] + 999 * Math.sin(angle)];
+      expect(many.joints.some(({ body }) => bodyDistance(ringBody(body), x, y) === 0)).toBe(true);
+    }
+  });
+});
