@@ -61,7 +61,11 @@ describe('the plain basement from an empty page', () => {
     expect([drawn.ceiling, drawn.living, drawn.ground]).toEqual([wanted.ceiling, wanted.living, wanted.ground]);
   });
 
-  it('has the verdicts of the sample, rule by rule', async () => {
+  it('has the verdicts of the sample, rule by rule, once it is said why and for whom the house is tested', async () => {
+    const { page } = open;
+    await page.getByRole('button', { name: 'Site', exact: true }).click();
+    await page.getByLabel('Why it is tested', { exact: true }).selectOption('own-household');
+    await page.getByLabel(/^People on /).selectOption('lived-in');
     const plan = await open.page.evaluate(() => window.__stillspot?.store.getState().plan);
     if (!plan) throw new Error('the page has no plan');
     expect(verdicts(plan)).toEqual(verdicts(wantedPlan));
