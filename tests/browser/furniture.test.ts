@@ -40,7 +40,7 @@ describe('a pair on a desk', () => {
 
   it('goes with it under the mouse, is judged where it stands, and comes back by one undo', async () => {
     await selectIds(editor, ['d1']);
-    await expect.poll(() => editor.verdict()).toBe('clear');
+    await expect.poll(() => editor.verdict()).toBe('clear-of-drawn');
     await selectIds(editor, []);
     await editor.pull(GRIP, [GRIP[0] + WAY[0], GRIP[1] + WAY[1]]);
     await expect.poll(() => editor.steps()).toBe(1);
@@ -49,7 +49,7 @@ describe('a pair on a desk', () => {
     await expect.poll(() => editor.verdict()).toBe('blocked');
     await open.page.evaluate(() => window.__stillspot?.store.getState().undo());
     await expect.poll(async () => axesOf(await editor.level())).toEqual(axesOf(sampleLevel));
-    await expect.poll(() => editor.verdict()).toBe('clear');
+    await expect.poll(() => editor.verdict()).toBe('clear-of-drawn');
   });
 
   it('goes with it by the arrow keys and by typed numbers', async () => {

@@ -41,7 +41,11 @@ describe('Escape always gets out, and nothing that was committed is lost', () =>
   it.each<{ state: string; enter: () => Promise<unknown>; presses: number }>([
     {
       state: 'the list of acts',
-      enter: () => open.page.getByRole('button', { name: 'More…' }).last().click(),
+      enter: async () => {
+        await open.page.getByRole('button', { name: 'More…' }).last().click();
+        // The list is loaded when it is first asked for.
+        await open.page.getByRole('menu').waitFor();
+      },
       presses: 1,
     },
     { state: 'a dialog', enter: () => keys('?'), presses: 1 },

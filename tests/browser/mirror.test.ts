@@ -50,7 +50,7 @@ describe('the list beside the sheet', () => {
   });
 
   it('shows each verdict in words, and follows while the detector is dragged', async () => {
-    await expect.poll(() => row().textContent()).toMatch(/ clear$/);
+    await expect.poll(() => row().textContent()).toMatch(/ clear of what is drawn$/);
     const [from, to] = [await editor.at(first?.at ?? [0, 0]), await editor.at(besidePit)];
     await page.mouse.move(from.x, from.y);
     await page.mouse.down();
@@ -59,7 +59,7 @@ describe('the list beside the sheet', () => {
     await expect.poll(() => row().getAttribute('data-verdict')).toBe('blocked');
     await page.keyboard.press('Escape');
     await page.mouse.up();
-    await expect.poll(() => row().textContent()).toMatch(/ clear$/);
+    await expect.poll(() => row().textContent()).toMatch(/ clear of what is drawn$/);
   });
 });
 
@@ -101,7 +101,7 @@ describe('a verdict that changes', () => {
       await page.clock.runFor(A_DRAG_MS);
       verdicts.push(await row().getAttribute('data-verdict'));
     }
-    expect(verdicts).toEqual(['blocked', 'clear', 'blocked']);
+    expect(verdicts).toEqual(['blocked', 'clear-of-drawn', 'blocked']);
     await page.mouse.up();
     await rest();
     const [once, ...more] = await said();
@@ -126,7 +126,7 @@ describe('a verdict that changes', () => {
     await saved(page);
     await page.reload();
     await editorOf(page);
-    await page.locator('.slip[data-verdict="blocked"], .slip[data-verdict="clear"]').waitFor();
+    await page.locator('.slip[data-verdict="blocked"], .slip[data-verdict="clear-of-drawn"]').waitFor();
     await listen();
     await selectIds(editor, [DESK]);
     await rest();

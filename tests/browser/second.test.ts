@@ -38,7 +38,7 @@ describe('the second computation', { timeout: 60_000 }, () => {
     await pickSample(open.page, /^Plain basement/);
     const slip = open.page.getByRole('region', { name: 'Verdict' });
     await slip.getByText(TWICE).waitFor();
-    expect(await slip.getAttribute('data-verdict')).toBe('clear');
+    expect(await slip.getAttribute('data-verdict')).toBe('clear-of-drawn');
     open.expectNoTroubles();
   });
 
@@ -65,6 +65,6 @@ describe('the second computation', { timeout: 60_000 }, () => {
     const { page } = await openWithAnswer(`{ ok: false, cause: 'a wall has no end' }`);
     const slip = page.getByRole('region', { name: 'Verdict' });
     await slip.getByText('Computed once. The second computation gave no answer: a wall has no end.').waitFor();
-    expect(await slip.getAttribute('data-verdict')).toBe('clear');
+    expect(await slip.getAttribute('data-verdict')).toBe('clear-of-drawn');
   });
 });
