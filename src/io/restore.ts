@@ -9,7 +9,7 @@ import { useOpenPlan } from './open-plan.ts';
 import { showSign } from './saved-sign.ts';
 import { UNREADABLE } from './shelf/card.ts';
 import { change, database, troubleInWords } from './shelf/database.ts';
-import { moveOld } from './shelf/move-old.ts';
+import { openOld } from './shelf/old-store.ts';
 import { destroy, lastWorkedOn, outlived, readCards, readWork, type StoredWork, writeWork } from './shelf/plans.ts';
 import { keepTextAsVersion } from './shelf/versions.ts';
 
@@ -21,10 +21,18 @@ export type Restored =
   | { readonly found: 'unreadable' }
   | { readonly found: 'no-store'; readonly reason: string };
 
+/** What moves plans of the first version over is loaded only where there are any. */
+async function moveWhatIsOld(): Promise<void> {
+  const old = await openOld();
+  if (!old) return;
+  old.close();
+  await (await import('./shelf/move-old.ts')).moveOld();
+}
+
 /** Puts a plan of the shelf back on the sheet: the one that the address names, else the one that was worked on last. */
 export async function restoreWork(): Promise<Restored> {
   try {
-    const moved = await moveOld().then(
+    const moved = await moveWhatIsOld().then(
       () => '',
       (error: unknown) => troubleInWords(error),
     );

@@ -1,18 +1,11 @@
-import { openDB } from 'idb';
 import { parsePlan } from '../../engine.ts';
 import { freshId } from '../fresh-id.ts';
 import { textName } from '../long-texts.ts';
 import { describedPlan, UNREADABLE } from './card.ts';
 import { change, PLAN_STORES } from './database.ts';
+import { OLD, openOld } from './old-store.ts';
 import { putNew, sameOnShelf } from './plans.ts';
 import { isStoredView, NO_VIEW, type StoredView } from './records.ts';
-
-/**
- * What the first version of Stillspot kept: one plan under "work", twelve that had been put away under "shelf", settings. All
- * of it comes over to the shelf, and only then goes from its old place. Whatever stops it half way, nothing is lost: what came
- * over already is recognised the next time.
- */
-const OLD = { database: 'stillspot', store: 'plans', lastWords: 'stillspot-last-words' } as const;
 
 interface OldPlan {
   readonly text: string;
@@ -47,21 +40,6 @@ async function moveOne({ text, savedAt, view }: OldPlan): Promise<void> {
   const described = read.ok ? describedPlan(read.plan) : UNREADABLE;
   const work = { id: freshId(), text, savedAt, tab: 'moved', view };
   await change(PLAN_STORES, (write) => putNew(write, work, described));
-}
-
-/** Null where there is none: it is not made for being asked for. */
-async function openOld() {
-  try {
-    return await openDB(OLD.database, undefined, {
-      upgrade: (_made, _old, _new, write) => {
-        write.done.catch(() => undefined);
-        write.abort();
-      },
-    });
-  } catch (error) {
-    if (error instanceof DOMException && error.name === 'AbortError') return null;
-    throw error;
-  }
 }
 
 function worded(value: unknown): readonly OldPlan[] {
