@@ -68,6 +68,8 @@ describe('a verdict that changes', () => {
   const A_DRAG_MS = 150;
   /** The hand rests, for longer than anything waits for: by the clock of the page, which stands still else. */
   const rest = () => page.clock.runFor(2000);
+  /** The second computation ends when its worker does, and asks for a picture that only a running clock brings. */
+  const at = async (place: XY) => (await Promise.all([editor.at(place), page.clock.runFor(200)]))[0];
   beforeAll(async () => {
     await page.clock.install();
     await page.clock.pauseAt(Date.now() + 60_000);
@@ -91,8 +93,8 @@ describe('a verdict that changes', () => {
     await freshSample(editor);
     await rest();
     await listen();
-    const from = await editor.at(first?.at ?? [0, 0]);
-    const to = await editor.at(besidePit);
+    const from = await at(first?.at ?? [0, 0]);
+    const to = await at(besidePit);
     await page.mouse.move(from.x, from.y);
     await page.mouse.down();
     const verdicts: (string | null)[] = [];
@@ -115,7 +117,7 @@ describe('a verdict that changes', () => {
     await listen();
     await selectIds(editor, [DESK]);
     await rest();
-    await drag(page, await editor.at([3500, 2200]), await editor.at([3700, 2400]));
+    await drag(page, await at([3500, 2200]), await at([3700, 2400]));
     await rest();
     expect(await said()).toEqual([]);
     open.expectNoTroubles();
