@@ -1,6 +1,6 @@
 /**
- * Random levels on which the engine and the oracle differ, each with what differs. None gives floor that the oracle does not
- * have. A test fails while one of them agrees: then it is taken out here.
+ * Random levels on which the engine and the oracle differ, each with what differs. Which of the two is right is not known. A test
+ * fails while one of them agrees: then it is taken out here.
  */
 export const KNOWN_DIFFERENCES: ReadonlyMap<number, string> = new Map([
   [660, 'the region of one room is 4 square mm smaller than the least that is certified'],
