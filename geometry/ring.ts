@@ -42,6 +42,15 @@ export function ringsContain(rings: readonly Ring[], p: XY): boolean {
   return inside;
 }
 
+/** Nearer to an outline than this, mm, a point lies on it: coordinates of a turned plan round by less. */
+const ON_OUTLINE: Mm = 1e-6;
+
+/** Whether p lies in the area of rings (outer rings and holes together); a point on an outline counts as inside. */
+export function ringsHold(rings: readonly Ring[], p: XY): boolean {
+  const isOn = (ring: Ring) => ring.length > 0 && distance(p, nearestOnRing(p, ring)) <= ON_OUTLINE;
+  return ringsContain(rings, p) || rings.some(isOn);
+}
+
 /** The point of the ring's boundary nearest to p. The ring has at least one corner. */
 export function nearestOnRing(p: XY, ring: Ring): XY {
   let best = ring[0] as XY;

@@ -5,8 +5,7 @@ import { comparePoints } from '../point.ts';
 import { Scratch } from '../region/free-boundary.ts';
 import { Nearby } from '../region/nearby.ts';
 import { remembered, rememberedLately } from '../remembered.ts';
-import { ringContains, signedArea } from '../ring.ts';
-import { pointInRings } from '../turf.ts';
+import { ringContains, ringsHold, signedArea } from '../ring.ts';
 import { type Bodies, type Joint, type Stretch, wallBodies } from './bodies.ts';
 import { joinedCentreLines } from './centre-lines.ts';
 import { type Faces, traceFaces } from './faces.ts';
@@ -159,7 +158,7 @@ function roomFloors({ faces }: Faces, bodies: readonly Ring[]): RoomFloor[] {
 
 function namedRoom(floor: RoomFloor, all: readonly RoomLabel[]): Room {
   const { extent, face: _, ...room } = floor;
-  const labels = all.filter(({ at }) => holdsPoint(extent, at) && pointInRings(floor.centreRings, at));
+  const labels = all.filter(({ at }) => holdsPoint(extent, at) && ringsHold(floor.centreRings, at));
   const [label = null] = labels;
   const [x, y] = floor.labelPoint;
   return { ...room, key: label?.id ?? `room@${Math.round(x)},${Math.round(y)}`, label, labels };

@@ -179,6 +179,17 @@ describe('the rooms of a level', () => {
     expect(room?.floorArea).toBeCloseTo(3800 * 2800 - 1000 * 100, 3);
   });
 
+  it.each([0, 30])('share a label on the line between them, turned by %d degrees', (degrees) => {
+    const turn = turned(degrees);
+    const rooms = [[2000, 1500] as XY, [1000, 500] as XY].map((at, i) => {
+      return { id: `r${i}`, name: '', use: 'office' as const, at: turn(at) };
+    });
+    const model = buildLevel(drawn(movedWalls([...HOUSE, partition(2000)], turn), { rooms }));
+    const small = model.rooms.find(({ labels }) => labels.length === 2);
+    expect(small?.floorArea).toBeCloseTo(1850 * 3800, 2);
+    expect(model.rooms.map(({ labels }) => labels.map(({ id }) => id)).sort()).toEqual([['r0'], ['r0', 'r1']]);
+  });
+
   it('have their name inside, well away from the walls, where the centre of area lies outside', () => {
     const [room] = buildLevel(fixtureLevel('label-point-in-l-shape')).rooms;
     const [x, y] = room?.labelPoint ?? [Number.NaN, Number.NaN];
