@@ -1,6 +1,7 @@
 import { CAUTIONS, type Plan } from '../../geometry/index.ts';
 import { sourceWords } from '../../geometry/words/sources.ts';
 import { judgeReadings, type SetReport } from '../job/readings/judge.ts';
+import { NEXT_STEP_SOURCES } from '../job/readings/next-step-sources.ts';
 import { saidIn } from '../job/readings/radon.ts';
 import { describeSet, RESULT_CAUTIONS, setDocument } from '../job/readings/report.ts';
 import { setName } from '../job/readings/set-name.ts';
@@ -35,13 +36,18 @@ export const readings: Command = {
   },
 };
 
+function stepSources({ next }: SetReport): string[] {
+  const { sources } = NEXT_STEP_SOURCES[next.id];
+  return sources.length > 0 ? [`  Source: ${sourceWords(sources)}`] : [];
+}
+
 function asText(plan: Plan, sets: readonly SetReport[], state: TestState, house: HouseStep): string {
   const why = state.reasons.map((reason) => `  ${reasonText(reason)}`);
   const doubt = STANDING_WORDS[state.test] ? [STANDING_WORDS[state.test]] : [];
   const lines = sets.flatMap((report) => [
     setName(report),
     ...describeSet(plan, report).map((line) => `  ${line}`),
-    ...(report.next.sources.length > 0 ? [`  Source: ${sourceWords(report.next.sources)}`] : []),
+    ...stepSources(report),
     '',
   ]);
   return `${[

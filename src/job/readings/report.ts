@@ -2,6 +2,7 @@ import type { EarlierResult, Plan } from '../../../geometry/plan/model.ts';
 import { listed } from '../../../geometry/words.ts';
 import { asNumber, compare, decimalText, type Exact, rounded } from './exact.ts';
 import type { SetReport } from './judge.ts';
+import { NEXT_STEP_SOURCES } from './next-step-sources.ts';
 import { pairWords } from './pair-words.ts';
 import { enteredText, otherUnitText, radonBoth, radonText, saidIn } from './radon.ts';
 import { detectorLabel } from './set-name.ts';
@@ -104,7 +105,9 @@ function earlierWords({ site, display, earlier: all = [] }: Plan, report: SetRep
 }
 
 function conflictOf({ agreement, straddleDisputed, next }: SetReport): string {
-  return agreement === 'straddles-by-two' && !straddleDisputed && next.id === 'retest-straddles' ? '' : next.conflict;
+  return agreement === 'straddles-by-two' && !straddleDisputed && next.id === 'retest-straddles'
+    ? ''
+    : NEXT_STEP_SOURCES[next.id].conflict;
 }
 
 /** One location as the command line prints it. Concentrations in pCi/L, numbers nearest to the exact ones. */
@@ -129,6 +132,6 @@ export function setDocument(report: SetReport) {
     atMost: report.atMost,
     separateLocations: set.apart,
     undecided: set.twice.map(({ id }) => id),
-    sources: next.sources.map(({ cite, mark }) => ({ cite, mark })),
+    sources: NEXT_STEP_SOURCES[next.id].sources.map(({ cite, mark }) => ({ cite, mark })),
   };
 }

@@ -2,6 +2,7 @@ import type { Plan } from '../../../geometry/plan/model.ts';
 import type { Source } from '../../../geometry/rules/types.ts';
 import { sourceWords } from '../../../geometry/words/sources.ts';
 import type { SetReport } from '../../job/readings/judge.ts';
+import { NEXT_STEP_SOURCES } from '../../job/readings/next-step-sources.ts';
 import { otherUnit, radonText } from '../../job/readings/radon.ts';
 import { RESULT_CAUTIONS, setWords } from '../../job/readings/report.ts';
 import { setName } from '../../job/readings/set-name.ts';
@@ -41,7 +42,7 @@ export function SetSlip({ plan, report, place }: Props) {
         <p className="set__next">{tied(step)}</p>
         {rest && <p>{tied(rest)}</p>}
         {words.conflict && <p>Texts differ: {tied(words.conflict)}</p>}
-        <Sources of={next.sources} />
+        <Sources of={NEXT_STEP_SOURCES[next.id].sources} />
       </div>
       {[...words.results, ...words.earlier].map((line) => (
         <p key={line}>{tied(line)}</p>

@@ -12,6 +12,7 @@ import {
   rounded,
 } from '../../../src/job/readings/exact.ts';
 import { judgeReadings } from '../../../src/job/readings/judge.ts';
+import { NEXT_STEP_SOURCES } from '../../../src/job/readings/next-step-sources.ts';
 import {
   bandOf,
   coefficientOfVariation,
@@ -170,7 +171,7 @@ describe('the worked examples', () => {
 
   it('at exactly twice the lower the strict reading tests again and the other is named; above there is no dispute', () => {
     expect(judged([3, 6]).straddleDisputed).toBe(true);
-    expect(judged([3, 6]).next.conflict).toContain('more than twice');
+    expect(NEXT_STEP_SOURCES[judged([3, 6]).next.id].conflict).toContain('more than twice');
     expect(judged([2.9, 5.9]).straddleDisputed).toBe(false);
     expect(judged([3, 5.999]).agreement).not.toBe('straddles-by-two');
   });
@@ -285,7 +286,8 @@ describe('the next step', () => {
   });
 
   it('names the sources of every step, but for what only the report of the laboratory can tell', () => {
-    for (const value of [1, 3, 5, 9]) expect(judged([value]).next.sources.length).toBeGreaterThan(0);
+    for (const value of [1, 3, 5, 9])
+      expect(NEXT_STEP_SOURCES[judged([value]).next.id].sources.length).toBeGreaterThan(0);
   });
 
   it('of a test that does not hold is to keep the record and test again', () => {

@@ -9,7 +9,8 @@ import * as programme from '../../../src/job/quality/programme.ts';
 import { dutySaid } from '../../../src/job/quality/words.ts';
 import { ACTION_LEVELS, meanReaches, reaches } from '../../../src/job/readings/action-levels.ts';
 import { exact, exactOf } from '../../../src/job/readings/exact.ts';
-import { NEXT_STEPS, SECOND_TEST_FROM } from '../../../src/job/readings/next-steps.ts';
+import { NEXT_STEP_SOURCES } from '../../../src/job/readings/next-step-sources.ts';
+import { SECOND_TEST_FROM } from '../../../src/job/readings/next-steps.ts';
 import { PRECISION_BANDS } from '../../../src/job/readings/precision.ts';
 import { inPicocuries } from '../../../src/job/readings/radon.ts';
 import { timingChecks } from '../../../src/job/timing/checks.ts';
@@ -20,7 +21,7 @@ const sourcesIn = (module: object): readonly Source[] =>
   Object.values(module).flatMap((each: { sources?: readonly Source[] } | null) => each?.sources ?? []);
 
 const ALL: readonly Source[] = [
-  ...Object.values(NEXT_STEPS).flatMap(({ sources }) => sources),
+  ...Object.values(NEXT_STEP_SOURCES).flatMap(({ sources }) => sources),
   ...ACTION_LEVELS.map(({ source }) => source),
   ...PRECISION_BANDS.flatMap(({ sources }) => sources),
   ...CONDITION_ITEMS.flatMap(({ sources }) => sources),
@@ -103,7 +104,7 @@ const cites = (sources: readonly Source[]) => sources.map(markedCite);
 
 describe('what a text was not written for', () => {
   it('the factor two rests on a standard for water, and says so', () => {
-    const { sources, conflict } = NEXT_STEPS['retest-straddles'];
+    const { sources, conflict } = NEXT_STEP_SOURCES['retest-straddles'];
     expect(cites(sources)).toContain('ANSI/AARST MW-RN-2020, 8.5, written for radon in water, for air (our reading)');
     expect(conflict).toMatch(/a standard for radon in water only/);
   });
@@ -139,7 +140,7 @@ describe('what a text was not written for', () => {
 
   it('a second test at once: more than twice the action level, or from twice on', () => {
     expect(SECOND_TEST_FROM).toBe(8);
-    expect(NEXT_STEPS['second-test-now'].conflict).toMatch(
+    expect(NEXT_STEP_SOURCES['second-test-now'].conflict).toMatch(
       /more than twice the action level, so above 8 .* from 8 .* on/,
     );
   });
