@@ -1,7 +1,7 @@
 import { bodyDistance, type Extent, ringBody } from '../body.ts';
 import { freeBoundary, type Grown, grown, type Scratch } from '../region/free-boundary.ts';
 import type { Nearby } from '../region/nearby.ts';
-import { freeArea, linkRings, straightRing } from '../region/rings.ts';
+import { linkRings, straightRing } from '../region/rings.ts';
 import { ringSpace } from '../region/space.ts';
 import { signedArea } from '../ring.ts';
 import type { Face } from './faces.ts';
@@ -26,7 +26,10 @@ export function faceFloor(face: Face, bodies: Nearby, scratch: Scratch): Floor {
   const rings = linkRings(parts)
     .map(straightRing)
     .filter((ring) => ring.length >= 3);
-  const area = freeArea(parts, extent.minX, extent.minY);
+  const area = Math.max(
+    0,
+    rings.reduce((sum, ring) => sum + signedArea(ring), 0),
+  );
   return { rings: rings.sort((a, b) => signedArea(b) - signedArea(a)), area };
 }
 

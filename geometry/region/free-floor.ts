@@ -4,7 +4,7 @@ import { remembered } from '../remembered.ts';
 import { freeBoundary, type Grown, Scratch, type Space } from './free-boundary.ts';
 import { Nearby } from './nearby.ts';
 import type { Obstacle } from './obstacles.ts';
-import { freeArea, linkRings } from './rings.ts';
+import { linkRings, ringsArea } from './rings.ts';
 import { mayReach, ringSpace } from './space.ts';
 import type { ArcRing } from './types.ts';
 
@@ -66,9 +66,8 @@ function grownAbout(spaces: readonly Space[], obstacles: readonly Obstacle[]): G
 }
 
 function freeFloor(space: Space, nearby: Nearby, scratch: Scratch): FreeFloor {
-  const { extent } = space;
-  const parts = freeBoundary(nearby.to(space), space, scratch);
-  return { rings: linkRings(parts), area: freeArea(parts, extent.minX, extent.minY) };
+  const rings = linkRings(freeBoundary(nearby.to(space), space, scratch));
+  return { rings, area: ringsArea(rings) };
 }
 
 /** More changes than this, and comparing room by room costs more than it saves. */

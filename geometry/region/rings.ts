@@ -20,24 +20,30 @@ const LONGEST_STRAY = 0.25;
 const LEAST_BRIDGE = 1e-6;
 
 /**
- * Square mm inside flat boundary parts that have the free side on their left, by Green's theorem in closed form: the parts
- * need not be in order, only complete. Measured from (ox, oy), a point nearby, to keep digits.
+ * Square mm inside linked rings, by Green's theorem in closed form, arcs included. Of the rings and not of the parts that they were
+ * linked from: a hair that leads nowhere would count with its whole distance from the origin.
  */
-export function freeArea(parts: Float64Array, ox: Mm, oy: Mm): number {
+export function ringsArea(rings: readonly ArcRing[]): number {
   let twice = 0;
-  for (let k = 0; k < parts.length; k += STRIDE) {
-    const x0 = at(parts, k + X0);
-    const y0 = at(parts, k + Y0);
-    const x1 = at(parts, k + X1);
-    const y1 = at(parts, k + Y1);
-    const radius = at(parts, k + RADIUS);
-    if (radius > 0) {
-      twice += radius * radius * at(parts, k + SWEEP);
-      twice += (at(parts, k + CX) - ox) * (y1 - y0) - (at(parts, k + CY) - oy) * (x1 - x0);
-    } else twice += (x0 - ox) * (y1 - oy) - (x1 - ox) * (y0 - oy);
+  for (const ring of rings) {
+    // From a point of the ring, to keep digits.
+    const [ox, oy] = ring[0] ? startOf(ring[0]) : [0, 0];
+    ring.forEach((edge, i) => {
+      const [x0, y0] = startOf(edge);
+      const [x1, y1] = startOf(ring[(i + 1) % ring.length] as Edge);
+      if (edge.kind === 'arc') {
+        const [cx, cy] = edge.center;
+        twice += edge.radius * edge.radius * edge.sweep + (cx - ox) * (y1 - y0) - (cy - oy) * (x1 - x0);
+      } else twice += (x0 - ox) * (y1 - oy) - (x1 - ox) * (y0 - oy);
+    });
   }
   // A rounding that is left of nothing is nothing.
-  return Math.max(0, -twice / 2);
+  return Math.max(0, twice / 2);
+}
+
+function startOf(edge: Edge): XY {
+  if (edge.kind === 'line') return edge.from;
+  return [edge.center[0] + edge.radius * Math.cos(edge.start), edge.center[1] + edge.radius * Math.sin(edge.start)];
 }
 
 /**
