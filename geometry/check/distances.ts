@@ -4,16 +4,8 @@ import type { Detector, Mm } from '../plan/model.ts';
 import { creditFor } from '../rules/credit.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
 import { checkAbsent } from './looked-for.ts';
-import {
-  byMargin,
-  distanceCheck,
-  measureSubject,
-  nearestAndNotClear,
-  ROUNDING,
-  witnessTo,
-  wordCheck,
-} from './measure.ts';
-import { detectorSubject, fixtureSubject, isEntered, type Subject, subjectsOf } from './subjects.ts';
+import { byMargin, distanceCheck, measureSubject, nearestAndNotClear, witnessTo, wordCheck } from './measure.ts';
+import { detectorSubject, fixtureSubject, isEntered, ROUNDING, type Subject, subjectsOf } from './subjects.ts';
 import type { Check } from './types.ts';
 
 /**

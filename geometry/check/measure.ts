@@ -2,7 +2,7 @@ import { type Body, bodyDistance, nearestOnBody, signedBodyDistance } from '../b
 import type { Mm, XY } from '../plan/model.ts';
 import { creditFor } from '../rules/credit.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
-import { type Cylinder, carriedDepth, heightBetween, MEETS, type Subject } from './subjects.ts';
+import { type Cylinder, carriedDepth, heightBetween, MEETS, ROUNDING, type Subject } from './subjects.ts';
 import type { Check, Verdict, Witness } from './types.ts';
 
 /**
@@ -21,7 +21,7 @@ export function measureSubject(rule: EffectiveRule, subject: Subject, probe: Cyl
 
 function isCarried(rule: EffectiveRule, subject: Subject, probe: Cylinder, x: Mm, y: Mm): boolean {
   const depth = carriedDepth(rule, subject, probe);
-  return depth !== null && -signedBodyDistance(subject.body, x, y) >= depth;
+  return depth !== null && -signedBodyDistance(subject.body, x, y) >= depth - ROUNDING;
 }
 
 /** Verdict of a distance with `margin` to spare: blocked, tight within the tape's tolerance, or clear. */
@@ -110,9 +110,6 @@ export function worstVerdict(checks: readonly Check[]): Verdict {
 export function nearestAndNotClear(rows: readonly Check[]): Check[] {
   return [...rows].sort(byMargin).filter((check, i) => i === 0 || check.verdict !== 'clear');
 }
-
-/** Margins that differ by less than a millionth of a mm differ by rounding. */
-export const ROUNDING: Mm = 1e-6;
 
 /** The least to spare first, then the first id. */
 export function byMargin(a: Check, b: Check): number {

@@ -7,6 +7,9 @@ import type { EffectiveRule } from '../rules/profiles.ts';
 /** Meeting a limit exactly passes: a distance meets its limit when it is at most this short of it, mm. */
 export const MEETS: Mm = 0.1;
 
+/** Rounding of coordinates, mm: a spot that was worked out to lie on a limit lies on it. */
+export const ROUNDING: Mm = 1e-6;
+
 /** A top carries what stands within this height of it, mm: no tape tells them apart. */
 export const SEATED: Mm = 3;
 
@@ -178,7 +181,7 @@ export function isLevelWith({ what, top }: Subject, { base }: Pick<Cylinder, 'ba
 
 /** Whether a subject carries a detector: an object, its top within 3 mm of the underside, under the whole foot. */
 export function carries(subject: Subject, probe: Cylinder, x: Mm, y: Mm): boolean {
-  return isLevelWith(subject, probe) && signedBodyDistance(subject.body, x, y) <= MEETS - probe.radius;
+  return isLevelWith(subject, probe) && signedBodyDistance(subject.body, x, y) <= MEETS - probe.radius + ROUNDING;
 }
 
 /** Whether a solid body and a detector have some height in common, by more than the hair by which a limit may be missed. */
