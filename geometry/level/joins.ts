@@ -1,7 +1,6 @@
 import Flatbush from 'flatbush';
 import type { Mm, XY } from '../plan/model.ts';
 import { cross, distance, nearestOnSegment } from '../point.ts';
-import { meetingOf } from './graph.ts';
 import { type CentreLine, SNAP, TOUCH } from './touch.ts';
 import type { Notice } from './types.ts';
 
@@ -22,8 +21,8 @@ interface NearMiss {
 
 /**
  * Short pieces of wall that join ends to the walls that they nearly meet, and what is told of them. What is drawn is left as it is.
- * Whether and how two walls are joined depends on these two alone, so that a third wall, drawn later, never undoes it; but where a
- * third wall that the end touches leads to the other, that wall is the joint.
+ * Whether and how two walls are joined depends on these two alone, so that a third wall, drawn later, never undoes it: not even one
+ * that leads from the one to the other, for it may be thinner.
  */
 export function joinsOf(lines: readonly CentreLine[]): { joins: CentreLine[]; notices: Notice[] } {
   const joins: CentreLine[] = [];
@@ -75,13 +74,13 @@ function surveyedEnds(lines: readonly CentreLine[]): SurveyedEnd[] {
 function surveyedEnd(line: CentreLine, end: XY, near: readonly number[], lines: readonly CentreLine[]): SurveyedEnd {
   const far = end === line.a ? line.b : line.a;
   const misses: NearMiss[] = [];
-  const touched: CentreLine[] = [];
+  let isLoose = true;
   let crossed: SurveyedEnd['crossed'] = null;
   for (const i of near) {
     const other = lines[i] as CentreLine;
     if (other === line) continue;
     const gap = distance(end, nearestOnSegment(end, other.a, other.b));
-    if (gap <= TOUCH) touched.push(other);
+    if (gap <= TOUCH) isLoose = false;
     if (gap <= TOUCH || gap > SNAP) continue;
     const at = meetsNear(end, far, other);
     if (!at) misses.push({ line, end, other, gap });
@@ -92,14 +91,7 @@ function surveyedEnd(line: CentreLine, end: XY, near: readonly number[], lines: 
   if (misses.length > MOST_NEAR) {
     misses.sort((a, b) => a.gap - b.gap || (a.other.wall.id < b.other.wall.id ? -1 : 1)).splice(NEAREST);
   }
-  const open = misses.filter(({ other }) => !touched.some((third) => isBridge(third, other, end)));
-  return { line, end, misses: open, isLoose: touched.length === 0, crossed };
-}
-
-/** Whether a wall that the end touches leads to the one that it misses: what is drawn closes the gap. */
-function isBridge(third: CentreLine, other: CentreLine, end: XY): boolean {
-  const at = meetingOf({ from: third.a, to: third.b }, { from: other.a, to: other.b });
-  return at !== null && distance(at, end) <= CROSSING;
+  return { line, end, misses, isLoose, crossed };
 }
 
 /** Where the other wall meets the last inch of this one; null where it does not. */

@@ -3,11 +3,12 @@ import { buildLevel, checkDetector } from '../../../geometry/index.ts';
 import { fixturePlan } from '../../helpers/fixtures.ts';
 
 /** The rows of one rule for the detector of a fixture: subject, measured to a hundredth of a mm, verdict. */
-function rows(fixture: string, rule: string): [string | null, number, string][] {
+function rows(fixture: string, rule: string, without = ''): [string | null, number, string][] {
   const plan = fixturePlan(fixture);
-  const [level] = plan.levels;
-  const [detector] = level?.detectors ?? [];
-  if (!level || !detector) throw new Error(`${fixture} has no detector`);
+  const [drawn] = plan.levels;
+  const [detector] = drawn?.detectors ?? [];
+  if (!drawn || !detector) throw new Error(`${fixture} has no detector`);
+  const level = { ...drawn, walls: drawn.walls.filter(({ id }) => id !== without) };
   return checkDetector(plan, buildLevel(level), detector)
     .checks.filter((check) => check.rule === rule)
     .map(({ subject, measured, verdict }) => [subject, Math.round((measured ?? Number.NaN) * 100) / 100, verdict]);
@@ -60,6 +61,17 @@ describe('walls that lie on one another', () => {
     // The window reaches to the thick face at 150; the axis stands at 1040.2.
     expect(rows('opening-in-the-thinner-of-two-walls', 'outside-opening')).toEqual([['o1', 839.4, 'blocked']]);
   });
+});
+
+describe('two ends 10 mm apart', () => {
+  // The piece from the end of q to p runs down the page and is as thick as q: its face lies 150 right of the ends, at 2550. The
+  // axis is at 2700: 2700 − 2550 − 50.8.
+  it.each(['', 'third'])(
+    'are joined as thick as they are, with or without a third wall between them (without %j)',
+    (without) => {
+      expect(rows('third-wall-over-a-gap', 'object', without)).toEqual([['q', 99.2, 'blocked']]);
+    },
+  );
 });
 
 describe('studs in front of a foundation', () => {
