@@ -61,7 +61,10 @@ function crossingOf(one: Line, two: Line): XY | null {
   if (turn === 0) return null;
   const between = vector(one.from, two.from);
   const [s, t] = [cross(between, v) / turn, cross(between, u) / turn];
-  return s > 0 && s < 1 && t > 0 && t < 1 ? plus(one.from, u, s) : null;
+  if (s <= 0 || s >= 1 || t <= 0 || t >= 1) return null;
+  // Of walls in one line both shares are rounding: such a place lies on one of them and far from the other.
+  const crossing = plus(one.from, u, s);
+  return segmentDistance(crossing, two.from, two.to) <= SAME ? crossing : null;
 }
 
 function add(pieces: Map<string, { a: XY; b: XY; lines: Line[] }>, a: XY, b: XY, line: Line, nodes: Nodes): void {

@@ -101,6 +101,19 @@ describe('the second computation: walls', () => {
   });
 });
 
+describe('the second computation: ends of walls', () => {
+  it('two walls in one line stay where they were drawn', () => {
+    // In line but for rounding: the thick one ends at (8830, 5731), whatever quotient of two roundings says. Seen from 300 along the
+    // thin one and 600 aside, the nearest is the corner of its square end.
+    const node: XY = [8830, 5731];
+    const walls = [wall('a', [7245, 5223], node, 300), wall('b', [10890.5, 6391.4], node, 100)];
+    const length = Math.hypot(1585, 508);
+    const [ux, uy] = [1585 / length, 508 / length];
+    const at: XY = [node[0] + 300 * ux - 600 * uy, node[1] + 300 * uy + 600 * ux];
+    expect(least({ walls, detectors: [detector(at)] }, 'outside-wall')).toBeCloseTo(Math.hypot(300, 450) - 50, 6);
+  });
+});
+
 describe('the second computation: where it fails', () => {
   it('says why and gives no verdict', () => {
     const walls = Array.from({ length: 60 }, (_, i) => wall(`w${i}`, [0, 0], [3000 * Math.cos(i), 3000 * Math.sin(i)]));
