@@ -2,7 +2,7 @@ import type { Mm, XY } from '../plan/model.ts';
 import type { Line } from './centre-lines.ts';
 import type { Piece } from './noded.ts';
 import type { Ring } from './planar-turf.ts';
-import { cross, dot, plus, quarter, ringArea, ringDistance } from './plane.ts';
+import { cross, dot, plus, quarter, ringArea, ringDistance, vector } from './plane.ts';
 
 /** What stands where a wall or a joint is. */
 export interface Body {
@@ -53,15 +53,23 @@ const rectangleOf = ({ along, half }: Line, a: XY, b: XY, wider: Mm): Ring => re
 function armsByNode(pieces: readonly Piece[]): Map<XY, Arm[]> {
   const byNode = new Map<XY, Arm[]>();
   for (const piece of pieces) {
-    // Of walls that run on one another the thickest makes the widest joints; the others' lie within them.
-    const line = piece.lines.reduce((thick, one) => (one.half > thick.half ? one : thick));
-    const forth = dot(line.along, [piece.b[0] - piece.a[0], piece.b[1] - piece.a[1]]) > 0 ? 1 : -1;
-    for (const [node, sign] of [[piece.a, forth] as const, [piece.b, -forth] as const]) {
-      const away: XY = [line.along[0] * sign, line.along[1] * sign];
-      byNode.set(node, [...(byNode.get(node) ?? []), { piece, away, line }]);
+    for (const line of distinct(piece.lines)) {
+      const forth = dot(line.along, vector(piece.a, piece.b)) > 0 ? 1 : -1;
+      for (const [node, sign] of [[piece.a, forth] as const, [piece.b, -forth] as const]) {
+        const away: XY = [line.along[0] * sign, line.along[1] * sign];
+        byNode.set(node, [...(byNode.get(node) ?? []), { piece, away, line }]);
+      }
     }
   }
   return byNode;
+}
+
+/** Of the lines of one piece those that are joined to others, each thickness in each direction once. */
+function distinct(lines: readonly Line[]): Line[] {
+  const isSame = (one: Line, two: Line) => one.half === two.half && Math.abs(cross(one.along, two.along)) < STRAIGHT;
+  return lines.filter(
+    (line, i) => line.corners && !lines.slice(0, i).some((other) => other.corners && isSame(line, other)),
+  );
 }
 
 function jointsAt(node: XY, arms: readonly Arm[], isOutside: (piece: Piece) => boolean, wider: Mm): Body[] {
@@ -77,6 +85,8 @@ function jointsAt(node: XY, arms: readonly Arm[], isOutside: (piece: Piece) => b
     (outside ? outer : whole).some((one) => ring.every((p) => ringDistance(p, one) <= HIDDEN));
   return arms.flatMap((one, i) =>
     arms.slice(0, i).flatMap((two): Body[] => {
+      // Walls that run on one another are not joined: they are one piece.
+      if (one.piece === two.piece) return [];
       const ring = jointRing(node, one, two, wider);
       const outside = isOutside(one.piece) && isOutside(two.piece);
       const isSeen = ring.length >= 3 && ringArea(ring) > 0 && !isHidden(ring, outside);

@@ -19,6 +19,10 @@ const JOINED = 12.7;
 const MEANT = 2 * JOINED;
 /** Two walls run the same way below this sine of the angle between them: their lines cross nowhere near. */
 const PARALLEL = 1e-3;
+/** A wall shorter than this has no direction, mm. */
+const SHORTEST = 0.1;
+/** An end that all but meets more walls than this is no drawing. */
+const MOST_NEAR = 24;
 /** The thinnest half of a wall, mm: a wall drawn without thickness still parts two rooms. */
 const THINNEST = 0.001;
 
@@ -32,52 +36,63 @@ export interface Line {
   readonly half: Mm;
   /** False of a piece that joins. */
   readonly drawn: boolean;
+  /** Whether it is joined square with what it meets: a piece that leads straight across fills a gap, and turns no corner. */
+  readonly corners: boolean;
 }
 
 /**
  * The centre-lines of the walls as drawn, and short pieces that lead an end on to each wall that it nearly meets: to where the two
- * lines cross, or straight across where they run beside one another.
+ * lines cross, or straight across where they run beside one another. Every two walls are looked at by themselves.
  */
 export function centreLines(drawn: readonly Wall[]): Line[] {
-  const walls = drawn.filter(({ from, to }) => apart(from, to) > SAME);
-  const joints = walls.flatMap((wall) =>
-    [wall.from, wall.to].flatMap((end) =>
-      walls.filter((other) => other !== wall).flatMap((other) => joiningLines(wall, end, other)),
-    ),
-  );
-  return [...walls.map((wall) => lineOf(wall, wall.from, wall.to)), ...joints];
+  const walls = drawn.filter(({ from, to }) => apart(from, to) > SHORTEST);
+  const pieces = walls.flatMap((wall) => [wall.from, wall.to].flatMap((end) => joiningLines(wall, end, walls)));
+  return [...walls.map((wall) => lineOf(wall, wall.from, wall.to, true)), ...pieces];
 }
 
-const lineOf = (wall: Wall, from: XY, to: XY): Line => ({
+const lineOf = (wall: Wall, from: XY, to: XY, drawn: boolean, corners = true): Line => ({
   wall,
   from,
   to,
   along: direction(from, to),
   half: Math.max(wall.thickness / 2, THINNEST),
-  drawn: from === wall.from && to === wall.to,
+  drawn,
+  corners,
 });
 
-function joiningLines(wall: Wall, end: XY, other: Wall): Line[] {
-  const gap = segmentDistance(end, other.from, other.to);
-  if (gap <= SAME || gap > JOINED || meetNear(wall, end, other)) return [];
-  const crossing = crossingOf(wall, other);
-  const isMeant = crossing && apart(crossing, end) <= MEANT && segmentDistance(crossing, other.from, other.to) <= MEANT;
-  if (!isMeant) return [lineOf(wall, end, nearestOnSegment(end, other.from, other.to))];
-  const near = nearestOnSegment(crossing, other.from, other.to);
-  return [lineOf(wall, end, crossing), ...(apart(near, crossing) > SAME ? [lineOf(other, near, crossing)] : [])];
+function joiningLines(wall: Wall, end: XY, walls: readonly Wall[]): Line[] {
+  const near = walls
+    .map((other) => ({ other, gap: segmentDistance(end, other.from, other.to) }))
+    .filter(({ other, gap }) => other !== wall && gap > SAME && gap <= JOINED && !meetNear(wall, end, other));
+  if (near.length > MOST_NEAR) throw new Error(`more than ${MOST_NEAR} walls all but meet at one place`);
+  return near.flatMap(({ other }) => {
+    const meant = meantCrossing(wall, end, other);
+    const to = meant ?? nearestOnSegment(end, other.from, other.to);
+    return apart(end, to) > SAME ? [lineOf(wall, end, to, false, meant !== null)] : [];
+  });
 }
 
-/** Whether the two walls meet already near the end: it was drawn a little too far. */
+/** Where the two lines cross, if that is near the end, and on the other wall or near the tip of it that lies by the end. */
+function meantCrossing(wall: Wall, end: XY, other: Wall): XY | null {
+  const crossing = crossingOf(wall, other);
+  if (!crossing || apart(crossing, end) > MEANT) return null;
+  if (segmentDistance(crossing, other.from, other.to) <= SAME) return crossing;
+  const tip = apart(end, other.from) <= apart(end, other.to) ? other.from : other.to;
+  return apart(end, tip) <= JOINED && apart(crossing, tip) <= MEANT ? crossing : null;
+}
+
+/** Whether the last inch of the wall meets the other already: it was drawn a little too far. */
 function meetNear(wall: Wall, end: XY, other: Wall): boolean {
   const far = end === wall.from ? wall.to : wall.from;
   const tail = plus(end, direction(end, far), Math.min(MEANT, apart(end, far)));
-  const crossing = lineCrossing(end, tail, other.from, other.to);
-  const touches = [other.from, other.to].some((corner) => segmentDistance(corner, end, tail) <= SAME);
+  const isOnTail = (p: XY) => segmentDistance(p, end, tail) <= SAME;
+  const isOnOther = (p: XY) => segmentDistance(p, other.from, other.to) <= SAME;
+  const crossing = crossingOf(wall, other);
   return (
-    touches ||
-    (crossing !== null &&
-      segmentDistance(crossing, end, tail) <= SAME &&
-      segmentDistance(crossing, other.from, other.to) <= SAME)
+    isOnTail(other.from) ||
+    isOnTail(other.to) ||
+    isOnOther(tail) ||
+    (crossing !== null && isOnTail(crossing) && isOnOther(crossing))
   );
 }
 

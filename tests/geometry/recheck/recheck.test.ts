@@ -112,6 +112,29 @@ describe('the second computation: ends of walls', () => {
     const at: XY = [node[0] + 300 * ux - 600 * uy, node[1] + 300 * uy + 600 * ux];
     expect(least({ walls, detectors: [detector(at)] }, 'outside-wall')).toBeCloseTo(Math.hypot(300, 450) - 50, 6);
   });
+
+  it('a piece that leads straight across makes no joint', () => {
+    // Two walls side by side, 8 apart, at a sine of 5e-4: their lines never cross. What fills the gap at the end of p is a stub of 200
+    // by 8 whose corner is at (-100, 0).
+    const walls = [wall('p', [0, 0], [3000, 0], 200), wall('q', [0, 8], [3000, 9.5], 100)];
+    expect(least({ walls, detectors: [detector([-500, -80])] }, 'outside-wall')).toBeCloseTo(
+      Math.hypot(400, 80) - 50,
+      6,
+    );
+  });
+
+  it('a crossing beyond a tip counts where the end lies by that tip alone', () => {
+    // The end of p is 15.8 from the tip of q, and 5 from q: it is led straight across, to (15, 0), by a stub 100 wide. Its line
+    // crosses that of q at (-8, 0), where nothing stands.
+    const walls = [wall('p', [15, 5], [2315, 505], 100), wall('q', [0, 0], [3000, 0], 100)];
+    expect(least({ walls, detectors: [detector([-500, 2])] }, 'outside-wall')).toBeCloseTo(415, 6);
+  });
+
+  it('an end by the tip of another wall is led to where the lines cross, the other by its own end', () => {
+    // Ends at (8, 0) and (0, 8), lines that cross at (0, 0). The corner is square at (-50, -50).
+    const walls = [wall('p', [8, 0], [3000, 0], 100), wall('q', [0, 8], [0, 3000], 100)];
+    expect(least({ walls, detectors: [detector([-350, -450])] }, 'outside-wall')).toBeCloseTo(450, 6);
+  });
 });
 
 describe('the second computation: where it fails', () => {
