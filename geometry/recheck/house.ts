@@ -66,7 +66,7 @@ function holeOf(
   if (!host) return [];
   const [from, to] = [opening.offset, opening.offset + opening.width];
   const [a, b] = [plus(host.wall.from, host.along, from), plus(host.wall.from, host.along, to)];
-  const under = pieces.filter((piece) => piece.lines.includes(host) && overlap(host, piece, from, to) > 0);
+  const under = pieces.filter((piece) => piece.lines.includes(host) && overlap(host, piece, from, to) > SAME);
   const half = Math.max(
     host.half,
     ...lines.filter((line) => line.drawn && runsThere(line, a, b)).map((line) => line.half),

@@ -113,6 +113,15 @@ describe('the second computation: ends of walls', () => {
     expect(least({ walls, detectors: [detector(at)] }, 'outside-wall')).toBeCloseTo(Math.hypot(300, 450) - 50, 6);
   });
 
+  it('an opening that ends where the wall runs out of the house is inside', () => {
+    // The partition goes 6 mm past the center-line of the outside wall; the window ends on that line, but for rounding.
+    const walls = [...boxWalls(0, 0, 6000, 4000, 200), wall('p', [3000, 0], [3000, 4006], 100)];
+    const openings = [
+      { id: 'o1', wall: 'p', kind: 'window', offset: 3000.1, width: 999.9 + 1e-9, bottom: 900, top: 2000 } as const,
+    ];
+    expect(least({ walls, openings, detectors: [detector([2000, 2000])] }, 'outside-opening')).toBeNull();
+  });
+
   it('a piece that leads straight across makes no joint', () => {
     // Two walls side by side, 8 apart, at a sine of 5e-4: their lines never cross. What fills the gap at the end of p is a stub of 200
     // by 8 whose corner is at (-100, 0).
