@@ -61,6 +61,31 @@ describe('stillspot timing', () => {
   });
 });
 
+describe('what every command says of the whole test', () => {
+  it.each(['check', 'timing', 'readings'])(
+    '%s leads with its state, never greener than its worst part',
+    async (name) => {
+      const whole = file('whole', [1, 1.1]);
+      expect((await callCli(name, whole)).out).toContain('The test: holds.');
+      const opened = file('opened', [1, 1.1], {}, house('broken'));
+      expect((await callCli(name, opened)).out).toContain('The test: not evaluated.');
+      expect(JSON.parse((await callCli(name, opened, '--json')).out).test).toBe('not-evaluated');
+    },
+  );
+
+  it('readings says how the placement was judged that a result rests on', async () => {
+    const path = file('rests', [1, 1.1]);
+    const { placement } = JSON.parse((await callCli('readings', path, '--json')).out);
+    expect(placement).toEqual([
+      { detector: 'L1d1', verdict: 'tight', computed: 'twice', open: [] },
+      { detector: 'L1d2', verdict: 'tight', computed: 'twice', open: [] },
+    ]);
+    const { out } = await callCli('readings', path);
+    expect(out).toContain('A1: tight. Look again with the tape: 1/2 in to spare at detector A2.');
+    expect(out).toContain('Computed twice, in two ways.');
+  });
+});
+
 describe('stillspot readings', () => {
   it('prints the sets as the contract has them', async () => {
     const { code, out } = await callCli('readings', file('agree', [3.9, 4]), '--json');

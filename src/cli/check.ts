@@ -4,7 +4,6 @@ import {
   CAUTIONS,
   type Check,
   checkFigures,
-  checkPlan,
   checkSubject,
   describeComputed,
   describeEntered,
@@ -21,11 +20,13 @@ import {
   SEND_THE_PLAN,
   VERDICT_WORD,
 } from '../../geometry/index.ts';
-import { type Computed, compareOpinions } from '../../geometry/recheck/compare.ts';
-import { recheck } from '../../geometry/recheck/recheck.ts';
-import { settled } from '../../geometry/recheck/settled.ts';
 import { sourceWords } from '../../geometry/words/sources.ts';
+import type { ComputedLevel, PlacedReport } from '../job/standing/placed.ts';
+import { testState } from '../job/standing/test-state.ts';
+import { testBrief, testLead } from '../job/standing/told.ts';
 import type { Command } from './call.ts';
+import { checkedTwice } from './checked-twice.ts';
+import { computedAsJson } from './computed-json.ts';
 
 /** `check FILE`: every detector of every level against the plan's profile. */
 export const check: Command = {
@@ -34,37 +35,21 @@ export const check: Command = {
   does: 'every detector against every rule',
   options: [],
   run: ({ plan, json }) => {
-    const report = checkedTwice(plan);
-    const trouble = report.levels.some(({ detectors }) =>
+    const levels = checkedTwice(plan);
+    const trouble = levels.some(({ detectors }) =>
       detectors.some(({ verdict }) => verdict === 'blocked' || verdict === 'unknown'),
     );
-    const text = json ? `${JSON.stringify(asJson(plan, report), null, 2)}\n` : asText(plan, report);
+    const text = json ? `${JSON.stringify(asJson(plan, levels), null, 2)}\n` : asText(plan, levels);
     return { text, code: trouble ? 1 : 0 };
   },
 };
 
-/** Every detector judged, and judged again in another way: where the two differ nothing is decided. */
-export function checkedTwice(plan: Plan) {
-  const first = checkPlan(plan);
-  const compared = compareOpinions(first, recheck(plan), plan.tapeTolerance);
-  const once: Computed = { how: 'once', cause: 'it did not look at this detector' };
-  return {
-    levels: first.levels.map(({ id, detectors }, i) => ({
-      id,
-      detectors: detectors.map((report, k) => {
-        const computed = compared[i]?.detectors[k]?.computed ?? once;
-        return { ...settled(report, computed), computed };
-      }),
-    })),
-  };
-}
-
-type Report = ReturnType<typeof checkedTwice>;
-type DetectorRow = Report['levels'][number]['detectors'][number];
-
-function asJson(plan: Plan, { levels }: Report) {
+function asJson(plan: Plan, levels: readonly ComputedLevel[]) {
   const { profile, overrides } = plan.protocol;
+  const state = testState(plan, levels);
   return {
+    test: state.test,
+    headline: `${testLead(plan, state)} ${testBrief(plan, state)}`,
     profile,
     overrides,
     tapeTolerance: plan.tapeTolerance,
@@ -103,26 +88,24 @@ function enteredBy(level: Level, id: string): string[] {
   return detector ? thingsEntered(level, detector).map(({ thing }) => thing.id) : [];
 }
 
-function computedAsJson(computed: Computed) {
-  if (computed.how === 'twice') return { computed: computed.how };
-  if (computed.how === 'once') return { computed: computed.how, cause: computed.cause };
-  const { how, first, second, rules } = computed;
-  return { computed: how, differs: { first, second, rules } };
-}
-
-function asText(plan: Plan, report: Report): string {
-  const lines = [plan.title || 'Plan without a title', ...headLines(plan)];
+function asText(plan: Plan, levels: readonly ComputedLevel[]): string {
+  const state = testState(plan, levels);
+  const lines = [
+    plan.title || 'Plan without a title',
+    ...headLines(plan),
+    `${testLead(plan, state)} ${testBrief(plan, state)}`,
+  ];
   plan.levels.forEach((level, i) => {
     lines.push('', level.name || level.id);
-    const detectors = report.levels[i]?.detectors ?? [];
+    const detectors = levels[i]?.detectors ?? [];
     if (detectors.length === 0) lines.push('  No detector on this level.');
     for (const detector of detectors) lines.push(...detectorLines(plan, level, detector));
   });
-  return `${[...lines, '', ...sourceLines(plan, report), '', ...CAUTIONS].join('\n')}\n`;
+  return `${[...lines, '', ...sourceLines(plan, levels), '', ...CAUTIONS].join('\n')}\n`;
 }
 
 /** Each rule that was checked with where it comes from, once. */
-function sourceLines(plan: Plan, { levels }: Report): string[] {
+function sourceLines(plan: Plan, levels: readonly ComputedLevel[]): string[] {
   const used = new Set(
     levels.flatMap(({ detectors }) => detectors.flatMap(({ checks }) => checks.map(({ rule }) => rule))),
   );
@@ -143,7 +126,7 @@ function headLines(plan: Plan): string[] {
   ];
 }
 
-function detectorLines(plan: Plan, level: Level, report: DetectorRow): string[] {
+function detectorLines(plan: Plan, level: Level, report: PlacedReport): string[] {
   const detector = level.detectors.find(({ id }) => id === report.id);
   const label = detector?.label || report.id;
   const entered = detector ? describeEntered(level, detector, report) : '';

@@ -1,4 +1,4 @@
-import { CAUTIONS, type Plan } from '../../geometry/index.ts';
+import { CAUTIONS, headlineOf, type Plan } from '../../geometry/index.ts';
 import { sourceWords } from '../../geometry/words/sources.ts';
 import { judgeReadings, type SetReport } from '../job/readings/judge.ts';
 import { NEXT_STEP_SOURCES } from '../job/readings/next-step-sources.ts';
@@ -7,9 +7,13 @@ import { describeSet, RESULT_CAUTIONS, setDocument } from '../job/readings/repor
 import { setName } from '../job/readings/set-name.ts';
 import { isSettled } from '../job/readings/settled.ts';
 import { type HouseStep, houseStep } from '../job/standing/house-step.ts';
+import { type ComputedLevel, computedWords, placementWords } from '../job/standing/placed.ts';
 import { testState } from '../job/standing/test-state.ts';
-import { reasonText, STANDING_HEAD, STANDING_WORDS, type TestState } from '../job/standing/types.ts';
+import { testCauses, testLead } from '../job/standing/told.ts';
+import { reasonText, type TestState } from '../job/standing/types.ts';
 import type { Command } from './call.ts';
+import { checkedTwice } from './checked-twice.ts';
+import { computedAsJson } from './computed-json.ts';
 
 /** `readings FILE`: the results by location, whether the test holds, whether pairs agree, and what comes next. */
 export const readings: Command = {
@@ -18,7 +22,8 @@ export const readings: Command = {
   does: 'the results by location, whether the test holds, whether pairs agree, and what comes next',
   options: [],
   run: ({ plan, json }) => {
-    const state = testState(plan);
+    const placement = checkedTwice(plan);
+    const state = testState(plan, placement);
     const sets = judgeReadings(plan, state);
     const house = houseStep(plan, sets);
     const document = {
@@ -26,11 +31,12 @@ export const readings: Command = {
       test: state.test,
       reasons: state.reasons.map(reasonText),
       notes: state.notes,
+      placement: placementAsJson(placement),
       house: house.step,
       houseStep: house.says,
       cautions: [...RESULT_CAUTIONS, ...CAUTIONS],
     };
-    const text = json ? `${JSON.stringify(document, null, 2)}\n` : asText(plan, sets, state, house);
+    const text = json ? `${JSON.stringify(document, null, 2)}\n` : asText(plan, sets, state, house, placement);
     const holds = state.test === 'holds' && house.step !== 'unknown' && sets.every(isSettled);
     return { text, code: holds ? 0 : 1 };
   },
@@ -41,9 +47,24 @@ function stepSources({ next }: SetReport): string[] {
   return sources.length > 0 ? [`  Source: ${sourceWords(sources)}`] : [];
 }
 
-function asText(plan: Plan, sets: readonly SetReport[], state: TestState, house: HouseStep): string {
-  const why = state.reasons.map((reason) => `  ${reasonText(reason)}`);
-  const doubt = STANDING_WORDS[state.test] ? [STANDING_WORDS[state.test]] : [];
+/** Where each detector stands, as far as its result rests on it: the verdict, how it was come by, and what was not run. */
+const placementAsJson = (levels: readonly ComputedLevel[]) =>
+  levels.flatMap(({ detectors }) =>
+    detectors.map(({ computed, ...report }) => ({
+      detector: report.id,
+      verdict: report.verdict,
+      ...computedAsJson(computed),
+      open: headlineOf(report).open,
+    })),
+  );
+
+function asText(
+  plan: Plan,
+  sets: readonly SetReport[],
+  state: TestState,
+  house: HouseStep,
+  placement: readonly ComputedLevel[],
+): string {
   const lines = sets.flatMap((report) => [
     setName(report),
     ...describeSet(plan, report).map((line) => `  ${line}`),
@@ -53,10 +74,11 @@ function asText(plan: Plan, sets: readonly SetReport[], state: TestState, house:
   return `${[
     plan.title || 'Plan without a title',
     '',
-    `The test: ${STANDING_HEAD[state.test].toLowerCase()}.`,
-    ...doubt,
-    ...why,
-    ...state.notes.map((note) => `  ${note}`),
+    testLead(plan, state),
+    ...testCauses(plan, state).map((words) => `  ${words}`),
+    '',
+    'Where they stand',
+    ...[...placementWords(plan, placement), ...computedWords(plan, placement)].map((words) => `  ${words}`),
     '',
     ...lines,
     `The house: ${saidIn(plan.display.radon, house.says)}`,

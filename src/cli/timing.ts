@@ -1,8 +1,11 @@
 import { CAUTIONS, type Plan } from '../../geometry/index.ts';
 import { markedCite, sourceWords } from '../../geometry/words/sources.ts';
+import { testState } from '../job/standing/test-state.ts';
+import { testBrief, testLead } from '../job/standing/told.ts';
 import { TIMING_NAME } from '../job/timing/checks.ts';
 import { type TimingReport, timingReport } from '../job/timing/report.ts';
 import type { Command } from './call.ts';
+import { checkedTwice } from './checked-twice.ts';
 
 /** `timing FILE`: the times of the visit against every limit. */
 export const timing: Command = {
@@ -13,7 +16,10 @@ export const timing: Command = {
   run: ({ plan, json }) => {
     const report = timingReport(plan);
     const trouble = report.checks.some(({ verdict }) => verdict === 'blocked' || verdict === 'unknown');
-    const text = json ? `${JSON.stringify(asJson(report), null, 2)}\n` : asText(plan, report);
+    const state = testState(plan, checkedTwice(plan));
+    const headline = `${testLead(plan, state)} ${testBrief(plan, state)}`;
+    const document = { test: state.test, headline, ...asJson(report) };
+    const text = json ? `${JSON.stringify(document, null, 2)}\n` : asText(plan, report, headline);
     return { text, code: trouble ? 1 : 0 };
   },
 };
@@ -27,6 +33,7 @@ const asJson = (report: TimingReport) => ({
 function asText(
   plan: Plan,
   { checks, earliestEnd, latestEnd, closeBy, mitigationOnBy, planned }: TimingReport,
+  headline: string,
 ): string {
   const { closedSince, plannedEnd, mitigationOnSince } = plan.visit;
   // What was closed, or switched on, is told as it was: a "by" that is over would be no advice.
@@ -43,5 +50,5 @@ function asText(
     `  ${TIMING_NAME[rule]}: ${verdict.replace('-', ' ')}. ${detail}`,
     `    ${sourceWords(sources)}`,
   ]);
-  return `${[plan.title || 'Plan without a title', ...rows, '', ...lines, '', ...CAUTIONS].join('\n')}\n`;
+  return `${[plan.title || 'Plan without a title', headline, ...rows, '', ...lines, '', ...CAUTIONS].join('\n')}\n`;
 }

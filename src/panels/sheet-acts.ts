@@ -58,7 +58,7 @@ export async function sheetDrawings(paper?: PaperName, showTracing = false): Pro
 }
 
 /** Every verdict on paper is computed twice first. */
-async function computedTwice(plan: Plan) {
+export async function computedTwice(plan: Plan) {
   const { opinionsOf } = await import('../state/second-at-rest.ts').catch(partMissing);
   return (await opinionsOf(plan)).computed;
 }

@@ -1,11 +1,12 @@
-import { capital, type Plan } from '../../geometry/index.ts';
+import { capital, checkPlan, type Plan } from '../../geometry/index.ts';
 import { markedCite } from '../../geometry/words/sources.ts';
 import { agreementState } from '../job/conditions/agreement-state.ts';
 import { BREAK_SOURCES, conditionsReport } from '../job/conditions/report.ts';
 import { chainDoubts } from '../job/log/chain-words.ts';
 import { agreementOf } from '../job/log/edit.ts';
+import { computedWords, placementWords, settledLevels } from '../job/standing/placed.ts';
 import { testState } from '../job/standing/test-state.ts';
-import { reasonText, STANDING_HEAD, STANDING_WORDS } from '../job/standing/types.ts';
+import { testCauses, testLead } from '../job/standing/told.ts';
 import { HOUR, saidDuration } from '../job/timing/clock.ts';
 import { timingReport } from '../job/timing/report.ts';
 import { forecastWords } from '../job/timing/weather.ts';
@@ -42,17 +43,19 @@ const FINE: TextStyle = { size: TYPE_MM.small };
 /** The log of a test with its chain of custody: detectors, hands, house, weather, agreement; what is not known is left to be written in. */
 export function drawLog(order: PaperOrder): readonly string[] {
   const area = inset(contentArea(order.paper), 5);
-  return framed(order, 'Log and chain of custody', pour(logFlow(order.plan, area.width), area));
+  return framed(order, 'Log and chain of custody', pour(logFlow(order, area.width), area));
 }
 
-function logFlow(plan: Plan, width: number): readonly FlowItem[] {
+function logFlow({ plan, computed = new Map() }: PaperOrder, width: number): readonly FlowItem[] {
+  const placement = settledLevels(checkPlan(plan).levels, computed);
+  const state = testState(plan, placement);
   const placed = placedDetectors(plan);
   const report = conditionsReport(plan);
   return [
     { block: paragraph('Log of a radon test', width, { size: 7.4, weight: 'bold' }), above: 0, keepWithNext: true },
     ...textItems(placeOf(plan), width, { size: 4.2 }),
     ...textItems(`${clockLine(plan)} What is empty was not known when this was printed: write it in.`, width, FINE),
-    ...section('Whether the test holds', standingLines(plan), width),
+    ...section('Whether the test holds', [testLead(plan, state), ...testCauses(plan, state)], width),
     headingItem('The visit', width),
     { block: visitBlock(plan, width), above: 0 },
     headingItem('Detectors', width),
@@ -61,6 +64,11 @@ function logFlow(plan: Plan, width: number): readonly FlowItem[] {
       placed.length > 0 ? placed.map((each) => placeRow(plan, each)) : emptyRows(PLACE_COLUMNS, 4),
       width,
       TABLE,
+    ),
+    ...section(
+      'Where they stand, against the rules',
+      [...placementWords(plan, placement), ...computedWords(plan, placement)],
+      width,
     ),
     headingItem('Set out and fetched', width),
     ...tableItems(
@@ -132,16 +140,6 @@ function visitBlock(plan: Plan, width: number) {
   return stack(
     rows.map((row) => besides(row.map((cell, i) => ({ left: i * (each + 5), block: toWriteBeside([cell], each) })))),
   );
-}
-
-/** The standing of the test with every cause and where it is mended. */
-export function standingLines(plan: Plan): readonly string[] {
-  const state = testState(plan);
-  return [
-    [`${STANDING_HEAD[state.test]}.`, STANDING_WORDS[state.test]].filter(Boolean).join(' '),
-    ...state.reasons.map(reasonText),
-    ...state.notes,
-  ];
 }
 
 function notes(plan: Plan, width: number): readonly FlowItem[] {

@@ -1,5 +1,6 @@
 /** Pieces that the papers of a job share: type for reading at a door, rows with a box, lines to write on, pages in columns. */
 import type { Plan } from '../../geometry/index.ts';
+import type { Computed } from '../../geometry/recheck/compare.ts';
 import { type Block, besides, indented, paragraph, space, stack } from '../sheet/block.ts';
 import { drawFilled, fillColumns } from '../sheet/flow.ts';
 import { contentArea, drawPage } from '../sheet/page-frame.ts';
@@ -15,6 +16,8 @@ export interface PaperOrder {
   readonly paper: PaperName;
   /** As ISO 8601 writes it: this code has no clock. */
   readonly date: string;
+  /** What the second computation says of each detector, by id; left out, the paper says that there was one only. */
+  readonly computed?: ReadonlyMap<string, Computed>;
 }
 
 /** Type sizes, mm: larger than on the drawing, for these are read standing. */

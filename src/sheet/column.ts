@@ -1,6 +1,7 @@
 /** The notes beside the drawing: verdicts, changed rules, what did not run, the legend, the basis. */
 import { describeEntered, headWord, toneOf } from '../../geometry/index.ts';
 import { HATCHES, type HatchName } from '../design/hatches.ts';
+import { testBrief, testLead } from '../job/standing/told.ts';
 import { type Block, besides, indented, paragraph, space, stack } from './block.ts';
 import { hatchFill } from './hatch-fill.ts';
 import { verdictMark } from './marks.ts';
@@ -56,12 +57,21 @@ const SWATCH = { width: 11, height: 4.6 } as const;
 /** Blocks in the order of their weight for the reader; each is kept whole. */
 export function columnBlocks(matter: SubjectMatter, width: number, { verdicts, basis }: NoteForm): readonly Block[] {
   return [
+    testBlock(matter, width, verdicts),
     ...verdictBlocks(matter, width, verdicts),
     changedBlock(matter, width),
     notRunBlock(matter, width),
     legendBlock(matter, width),
     basisBlock(matter, width, basis),
   ].filter(({ height }) => height > 0);
+}
+
+/** The state of the whole test, never greener than its worst part; every cause stands with the tables. */
+function testBlock({ plan, state }: SubjectMatter, width: number, fullness: Fullness): Block {
+  const inner = width - 4;
+  const lead = paragraph(testLead(plan, state), inner, BOLD);
+  const brief = paragraph(testBrief(plan, state), inner, fullness === 'full' ? BODY : SMALL);
+  return boxed(fullness === 'least' ? lead : stack([lead, brief], 0.4), width);
 }
 
 function verdictBlocks(matter: SubjectMatter, width: number, fullness: Fullness): readonly Block[] {

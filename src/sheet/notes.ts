@@ -20,6 +20,7 @@ import {
   profileById,
 } from '../../geometry/index.ts';
 import type { LengthUnit } from '../../geometry/units.ts';
+import { saidOf } from '../../geometry/words/said-of.ts';
 import { markedCite } from '../../geometry/words/sources.ts';
 import { msOf, saidInstant } from '../job/timing/clock.ts';
 import { TYPE_MM } from './style.ts';
@@ -47,7 +48,7 @@ export function changedRules({ rules, plan }: SubjectMatter): readonly ChangedRu
   return changed.sort((a, b) => Number(b.loosened) - Number(a.loosened));
 }
 
-/** How the verdicts were come by; each sentence with the detectors that it concerns where not all are of one kind. */
+/** How the verdicts of the level were come by; each sentence with the detectors that it concerns where not all are of one kind. */
 export function computedLines({ detectors, plan }: SubjectMatter): readonly string[] {
   return saidOf(detectors.map((placed) => [placed.detector, [describeComputed(placed.computed, plan)]]));
 }
@@ -55,15 +56,6 @@ export function computedLines({ detectors, plan }: SubjectMatter): readonly stri
 /** What stood beside the verdicts without having run, each with the detectors that it concerns. */
 export function notRunLines({ detectors, plan }: SubjectMatter): readonly string[] {
   return saidOf(detectors.map(({ detector, report }) => [detector, openLines(report, plan)]));
-}
-
-/** Each sentence once, led by the labels of those that it was said of where that is not all. */
-function saidOf(said: readonly (readonly [Detector, readonly string[]])[]): readonly string[] {
-  const lines = new Map<string, string[]>();
-  for (const [{ id, label }, sentences] of said) {
-    for (const words of sentences) lines.set(words, [...(lines.get(words) ?? []), label.trim() || id]);
-  }
-  return [...lines].map(([words, who]) => (who.length === said.length ? words : `${who.join(', ')}: ${words}`));
 }
 
 /** "3 ft", "20 in to 6 ft"; empty where a rule has no limit. */

@@ -3,7 +3,7 @@ import {
   type ArcRing,
   arcRingsContain,
   buildLevel,
-  checkDetector,
+  checkPlan,
   type Detector,
   type DetectorReport,
   type EffectiveRule,
@@ -20,9 +20,11 @@ import {
   type Zone,
 } from '../../geometry/index.ts';
 import type { Computed } from '../../geometry/recheck/compare.ts';
-import { settled } from '../../geometry/recheck/settled.ts';
 import { onEdge } from '../../geometry/region/visible-edges.ts';
 import { ringsContain } from '../../geometry/ring.ts';
+import { settledLevels } from '../job/standing/placed.ts';
+import { testState } from '../job/standing/test-state.ts';
+import type { TestState } from '../job/standing/types.ts';
 
 export interface SubjectMatter {
   readonly plan: Plan;
@@ -37,14 +39,14 @@ export interface SubjectMatter {
     readonly report: DetectorReport;
     readonly computed: Computed;
   }[];
+  /** The state of the whole test, all levels included. */
+  readonly state: TestState;
   /** Why the whole level is not the one to test; empty when it is. */
   readonly levelBar: string;
 }
 
 /** The size and height that the white is drawn for where the level has no detector: a common canister on a table. */
 const USUAL_PROBE: Probe = { base: 762, radius: 50.8, tall: 25.4 };
-
-const ONCE: Computed = { how: 'once', cause: 'it was not asked' };
 
 /**
  * Measures a level. The plan must have it. The white is drawn for `probe`; left out, for the level's first detector. `computed` is what
@@ -61,6 +63,8 @@ export function subjectMatter(
   const model = buildLevel(level);
   const wanted = probe ?? level.detectors[0] ?? USUAL_PROBE;
   const region = levelRegion(plan, model, wanted);
+  const placement = settledLevels(checkPlan(plan).levels, computed);
+  const here = placement.find(({ id }) => id === levelId);
   const floors = region.rooms.filter(({ barred }) => !barred).map(({ room }) => room.floorRings);
   return {
     plan,
@@ -69,10 +73,11 @@ export function subjectMatter(
     region,
     zones: region.zones.filter(({ outlines }) => floors.some((floor) => touches(outlines, floor))),
     rules: effectiveRules(plan.protocol),
-    detectors: level.detectors.map((detector) => {
-      const how = computed.get(detector.id) ?? ONCE;
-      return { detector, report: settled(checkDetector(plan, model, detector), how), computed: how };
+    detectors: level.detectors.flatMap((detector) => {
+      const report = here?.detectors.find(({ id }) => id === detector.id);
+      return report ? [{ detector, report, computed: report.computed }] : [];
     }),
+    state: testState(plan, placement),
     levelBar: levelBar(plan, level),
   };
 }

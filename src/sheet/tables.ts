@@ -15,6 +15,7 @@ import {
   VERDICT_WORD,
 } from '../../geometry/index.ts';
 import { markedCite, profileDoubts } from '../../geometry/words/sources.ts';
+import { testCauses, testLead } from '../job/standing/told.ts';
 import { type Block, paragraph, stack } from './block.ts';
 import type { FlowItem } from './flow.ts';
 import { verdictMark } from './marks.ts';
@@ -73,6 +74,11 @@ export function tableFlow(matter: SubjectMatter, leftOff: readonly string[], wid
   return [
     ...matter.detectors.flatMap((placed) => detectorItems(matter, placed, width)),
     ...(matter.detectors.length > 0 ? textItems(sourceKey(matter), width, KEY) : []),
+    ...section(
+      'Whether the test holds',
+      [testLead(matter.plan, matter.state), ...testCauses(matter.plan, matter.state)],
+      width,
+    ),
     ...section('Rules changed on this plan', changedLines(matter), width),
     ...section('Not run', notRunLines(matter), width),
     ...section('Looked for, and not there', lookedForLines(matter), width),

@@ -22,6 +22,9 @@ export function heedDoubts(doubts: Doubts): void {
   current = doubts;
 }
 
+/** What the two computations differ on, of a detector; undefined where they agree, or the second is not known yet. */
+export const doubtOf = (id: string): Computed | undefined => current.get(id);
+
 const settledReports = new WeakMap<object, { readonly doubts: Doubts; readonly reports: readonly unknown[] }>();
 /** The reports with the verdicts that may be shown: unknown where the two computations differ. Without a doubt the same array. */
 export function withoutDoubt<

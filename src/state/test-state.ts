@@ -1,7 +1,7 @@
 import type { Plan } from '../../geometry/plan/model.ts';
 import { testState } from '../job/standing/test-state.ts';
 import { MOST_KEPT } from './judged.ts';
-import { rememberedUntilDoubt } from './second.ts';
+import { doubtOf, rememberedUntilDoubt } from './second.ts';
 import { judgedLevels } from './selectors.ts';
 
 /** The state of the whole test of a plan at rest: one for the head of the job, every panel and every hint. */
@@ -9,7 +9,10 @@ export const testStateOf = rememberedUntilDoubt(
   (plan: Plan) =>
     testState(
       plan,
-      judgedLevels(plan).map(({ model, reports }) => ({ id: model.level.id, detectors: reports })),
+      judgedLevels(plan).map(({ model, reports }) => ({
+        id: model.level.id,
+        detectors: reports.map((report) => ({ ...report, computed: doubtOf(report.id) })),
+      })),
     ),
   MOST_KEPT,
 );

@@ -1,8 +1,9 @@
 import type { Check, DetectorReport } from '../../../geometry/check/types.ts';
 import type { Detector, Level, Plan } from '../../../geometry/plan/model.ts';
+import type { Computed } from '../../../geometry/recheck/compare.ts';
 import { ruleOf } from '../../../geometry/rules/profiles.ts';
 import type { RuleId } from '../../../geometry/rules/types.ts';
-import { describeNotRun, describeReport, listed } from '../../../geometry/words.ts';
+import { describeComputed, describeNotRun, describeReport, listed } from '../../../geometry/words.ts';
 import { machinesNearby } from '../conditions/machines.ts';
 import { answerFor } from '../conditions/report.ts';
 import { detectorLabel } from '../readings/set-name.ts';
@@ -11,8 +12,10 @@ import type { StandingReason, StandingStage } from './types.ts';
 /** What the checks said of the detectors of each level. */
 export interface LevelPlacement {
   readonly id: string;
-  readonly detectors: readonly DetectorReport[];
+  readonly detectors: readonly PlacementReport[];
 }
+/** A report, and where it is known how it was come by. */
+type PlacementReport = DetectorReport & { readonly computed?: Computed | undefined };
 
 /** What placement takes from a test, and what it only has to say. */
 export interface PlacementCauses {
@@ -51,8 +54,12 @@ function causesOn(plan: Plan, level: Level, placement: LevelPlacement | undefine
   };
 }
 
-function verdictReasons(plan: Plan, level: Level, detector: Detector, report: DetectorReport): StandingReason[] {
-  const { verdict } = report;
+function verdictReasons(plan: Plan, level: Level, detector: Detector, report: PlacementReport): StandingReason[] {
+  const { verdict, computed } = report;
+  if (computed?.how === 'differs') {
+    const says = `${detectorLabel(detector)} is unknown. ${describeComputed(computed, plan)}`;
+    return [{ standing: 'unknown', stage: 'place', says, detectors: [detector.id] }];
+  }
   if (verdict !== 'blocked' && verdict !== 'unknown') return [];
   const hasResult = plan.readings.some((reading) => reading.detector === detector.id);
   const says = `${detectorLabel(detector)} is ${verdict}: ${describeReport(report, plan, level)}`;

@@ -3,7 +3,7 @@ import type { JobPaper } from '../../papers/papers.ts';
 import type { PaperName } from '../../sheet/paper.ts';
 import { useAppStore } from '../../state/store.ts';
 import { partMissing } from '../part-missing.ts';
-import { today, troubleOf } from '../sheet-acts.ts';
+import { computedTwice, today, troubleOf } from '../sheet-acts.ts';
 
 export const PAPER_NAMES: Readonly<Record<JobPaper, string>> = {
   notice: 'Notice to the occupants',
@@ -19,7 +19,9 @@ export async function jobPaperDrawings(which: JobPaper, paper: PaperName): Promi
     import('../../sheet/embedded-font.ts'),
   ]).catch(partMissing);
   const { plan } = useAppStore.getState();
-  return Promise.all(drawJobPaper(which, { plan, paper, date: today() }).map((svg) => withEmbeddedFont(svg)));
+  // Of all papers the log alone has verdicts.
+  const computed = which === 'log' ? await computedTwice(plan) : new Map();
+  return Promise.all(drawJobPaper(which, { plan, paper, date: today(), computed }).map((svg) => withEmbeddedFont(svg)));
 }
 
 /** Saves each page of a paper as a drawing. Says where it is, or why there is none. */

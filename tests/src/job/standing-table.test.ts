@@ -128,7 +128,9 @@ async function toldBy(plan: Plan) {
     readings: test as TestStanding,
     read: judgeReadings(plan, state).map((set) => set.state.test),
     headline: testHeadline(plan, state).head,
-    log: Object.values(STANDING_HEAD).filter((head) => texts.includes(`Whether the test holds ${head}.`)),
+    log: Object.values(STANDING_HEAD).filter((head) =>
+      texts.includes(`Whether the test holds The test: ${head.toLowerCase()}.`),
+    ),
   };
 }
 

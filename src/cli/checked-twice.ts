@@ -1,0 +1,11 @@
+import { checkPlan, type Plan } from '../../geometry/index.ts';
+import { compareOpinions } from '../../geometry/recheck/compare.ts';
+import { recheck } from '../../geometry/recheck/recheck.ts';
+import { type ComputedLevel, settledLevels } from '../job/standing/placed.ts';
+
+/** Every detector judged, and judged again in another way: where the two differ nothing is decided. */
+export function checkedTwice(plan: Plan): readonly ComputedLevel[] {
+  const { levels } = checkPlan(plan);
+  const compared = compareOpinions({ levels }, recheck(plan), plan.tapeTolerance).flatMap(({ detectors }) => detectors);
+  return settledLevels(levels, new Map(compared.map(({ id, computed }) => [id, computed])));
+}
