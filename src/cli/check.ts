@@ -58,7 +58,7 @@ function asJson(plan: Plan, levels: readonly ComputedLevel[]) {
       return {
         id,
         notices: level ? noticesOf(plan, level) : [],
-        detectors: detectors.map(({ checks, computed, ...detector }) => ({
+        detectors: detectors.map(({ checks, computed, doubt: _, ...detector }) => ({
           ...detector,
           ...computedAsJson(computed),
           entered: level ? enteredBy(level, detector.id) : [],

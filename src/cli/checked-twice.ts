@@ -7,5 +7,5 @@ import { type ComputedLevel, settledLevels } from '../job/standing/placed.ts';
 export function checkedTwice(plan: Plan): readonly ComputedLevel[] {
   const { levels } = checkPlan(plan);
   const compared = compareOpinions({ levels }, recheck(plan), plan.tapeTolerance).flatMap(({ detectors }) => detectors);
-  return settledLevels(levels, new Map(compared.map(({ id, computed }) => [id, computed])));
+  return settledLevels(plan, levels, new Map(compared.map(({ id, computed }) => [id, computed])));
 }

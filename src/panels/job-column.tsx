@@ -5,13 +5,14 @@ import { Hints, StillToDo } from './hints.tsx';
 import { later } from './later.tsx';
 import { Palette } from './palette.tsx';
 import { QUESTIONS } from './questions.ts';
-import { TestLine, TestMark } from './test-line.tsx';
 import { fold, openStage, showDialog, unfold, useUi } from './ui.ts';
 import { useGuidance, useLevel } from './use-level.ts';
 import './job-column.css';
 
 const TracingPanel = lazy(() => import('./tracing-panel.tsx').then((module) => ({ default: module.TracingPanel })));
 
+const TestLine = later(() => import('./test-line.tsx').then((part) => part.TestLine));
+const TestMark = later(() => import('./test-line.tsx').then((part) => part.TestMark));
 const ItemList = later(() => import('./item-list.tsx').then((part) => part.ItemList));
 const LevelPanel = later(() => import('./level/level-panel.tsx').then((part) => part.LevelPanel));
 const SitePanel = later(() => import('./site-panel.tsx').then((part) => part.SitePanel));

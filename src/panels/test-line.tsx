@@ -19,15 +19,17 @@ export function TestLine() {
           The test: <strong>{head}</strong>
         </span>
       </p>
-      <p className="small">
-        {saidIn(plan.display.radon, says)}
-        {more > 0 && ` And ${more} more.`}
-      </p>
-      {stage && (
-        <button type="button" className="text-button" onClick={() => openStage(stage)}>
-          {STAGE_PRESS[stage]}
-        </button>
-      )}
+      <div className="test-line__says">
+        <p className="small">
+          {saidIn(plan.display.radon, says)}
+          {more > 0 && ` And ${more} more.`}
+        </p>
+        {stage && (
+          <button type="button" className="text-button" onClick={() => openStage(stage)}>
+            {STAGE_PRESS[stage]}
+          </button>
+        )}
+      </div>
     </section>
   );
 }

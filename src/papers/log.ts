@@ -47,7 +47,7 @@ export function drawLog(order: PaperOrder): readonly string[] {
 }
 
 function logFlow({ plan, computed = new Map() }: PaperOrder, width: number): readonly FlowItem[] {
-  const placement = settledLevels(checkPlan(plan).levels, computed);
+  const placement = settledLevels(plan, checkPlan(plan).levels, computed);
   const state = testState(plan, placement);
   const placed = placedDetectors(plan);
   const report = conditionsReport(plan);

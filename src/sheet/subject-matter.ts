@@ -63,7 +63,7 @@ export function subjectMatter(
   const model = buildLevel(level);
   const wanted = probe ?? level.detectors[0] ?? USUAL_PROBE;
   const region = levelRegion(plan, model, wanted);
-  const placement = settledLevels(checkPlan(plan).levels, computed);
+  const placement = settledLevels(plan, checkPlan(plan).levels, computed);
   const here = placement.find(({ id }) => id === levelId);
   const floors = region.rooms.filter(({ barred }) => !barred).map(({ room }) => room.floorRings);
   return {

@@ -2,6 +2,7 @@ import type { Level, Plan } from '../../geometry/plan/model.ts';
 import { compareOpinions } from '../../geometry/recheck/compare.ts';
 import type { SecondOpinion } from '../../geometry/recheck/recheck.ts';
 import type { Opinion } from '../../geometry/recheck/types.ts';
+import { describeComputed } from '../../geometry/words/computed.ts';
 import { computeAgain } from '../worker/second-caller.ts';
 import { firstReportsOf } from './judged.ts';
 import { NO_DOUBTS, type Second } from './second.ts';
@@ -52,8 +53,14 @@ export async function opinionsOf(plan: Plan): Promise<Second> {
 function secondOf(plan: Plan, first: Opinion, second: SecondOpinion): Second {
   const compared = compareOpinions(first, second, plan.tapeTolerance).flatMap(({ detectors }) => detectors);
   const differing = compared.filter(({ computed }) => computed.how === 'differs');
-  const asMap = (rows: typeof compared) => new Map(rows.map(({ id, computed }) => [id, computed]));
-  return { plan, computed: asMap(compared), doubts: differing.length > 0 ? asMap(differing) : NO_DOUBTS };
+  const doubts = new Map(
+    differing.map(({ id, computed }) => [id, { ...computed, says: describeComputed(computed, plan) }] as const),
+  );
+  return {
+    plan,
+    computed: new Map(compared.map(({ id, computed }) => [id, computed])),
+    doubts: doubts.size > 0 ? doubts : NO_DOUBTS,
+  };
 }
 
 /** Whether no verdict of the two plans can differ: what is left of them is words, times and pictures. */

@@ -12,7 +12,7 @@ export interface Second {
   /** Detectors that the two differ on: until the next answer their verdict is unknown. One object for "none". */
   readonly doubts: Doubts;
 }
-export type Doubts = ReadonlyMap<string, Computed>;
+export type Doubts = ReadonlyMap<string, Computed & { readonly says: string }>;
 
 export const NO_DOUBTS: Doubts = new Map();
 let current: Doubts = NO_DOUBTS;
@@ -22,8 +22,8 @@ export function heedDoubts(doubts: Doubts): void {
   current = doubts;
 }
 
-/** What the two computations differ on, of a detector; undefined where they agree, or the second is not known yet. */
-export const doubtOf = (id: string): Computed | undefined => current.get(id);
+/** What the two computations differ on, of a detector, in words; undefined where they agree, or the second is not known yet. */
+export const doubtOf = (id: string): string | undefined => current.get(id)?.says;
 
 const settledReports = new WeakMap<object, { readonly doubts: Doubts; readonly reports: readonly unknown[] }>();
 /** The reports with the verdicts that may be shown: unknown where the two computations differ. Without a doubt the same array. */

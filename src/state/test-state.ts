@@ -11,7 +11,7 @@ export const testStateOf = rememberedUntilDoubt(
       plan,
       judgedLevels(plan).map(({ model, reports }) => ({
         id: model.level.id,
-        detectors: reports.map((report) => ({ ...report, computed: doubtOf(report.id) })),
+        detectors: reports.map((report) => ({ ...report, doubt: doubtOf(report.id) })),
       })),
     ),
   MOST_KEPT,

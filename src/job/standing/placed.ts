@@ -9,6 +9,8 @@ import { detectorLabel } from '../readings/set-name.ts';
 /** What the checks said of a detector, and how that was come by. */
 export interface PlacedReport extends DetectorReport {
   readonly computed: Computed;
+  /** What the two computations differ on; undefined where they do not. */
+  readonly doubt: string | undefined;
 }
 export interface ComputedLevel {
   readonly id: string;
@@ -22,6 +24,7 @@ const ONCE: Computed = { how: 'once', cause: 'it was not asked' };
  * @param computed what the second computation says of each detector, by id; who is not in it was computed once
  */
 export function settledLevels(
+  plan: Plan,
   levels: readonly { readonly id: string; readonly detectors: readonly DetectorReport[] }[],
   computed: ReadonlyMap<string, Computed>,
 ): readonly ComputedLevel[] {
@@ -29,7 +32,8 @@ export function settledLevels(
     id,
     detectors: detectors.map((report) => {
       const how = computed.get(report.id) ?? ONCE;
-      return { ...settled(report, how), computed: how };
+      const doubt = how.how === 'differs' ? describeComputed(how, plan) : undefined;
+      return { ...settled(report, how), computed: how, doubt };
     }),
   }));
 }

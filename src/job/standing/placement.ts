@@ -1,9 +1,8 @@
 import type { Check, DetectorReport } from '../../../geometry/check/types.ts';
 import type { Detector, Level, Plan } from '../../../geometry/plan/model.ts';
-import type { Computed } from '../../../geometry/recheck/compare.ts';
 import { ruleOf } from '../../../geometry/rules/profiles.ts';
 import type { RuleId } from '../../../geometry/rules/types.ts';
-import { describeComputed, describeNotRun, describeReport, listed } from '../../../geometry/words.ts';
+import { describeNotRun, describeReport, listed } from '../../../geometry/words.ts';
 import { machinesNearby } from '../conditions/machines.ts';
 import { answerFor } from '../conditions/report.ts';
 import { detectorLabel } from '../readings/set-name.ts';
@@ -14,8 +13,8 @@ export interface LevelPlacement {
   readonly id: string;
   readonly detectors: readonly PlacementReport[];
 }
-/** A report, and where it is known how it was come by. */
-type PlacementReport = DetectorReport & { readonly computed?: Computed | undefined };
+/** A report; `doubt` says in words what the two computations differ on, where they do. */
+type PlacementReport = DetectorReport & { readonly doubt?: string | undefined };
 
 /** What placement takes from a test, and what it only has to say. */
 export interface PlacementCauses {
@@ -55,9 +54,9 @@ function causesOn(plan: Plan, level: Level, placement: LevelPlacement | undefine
 }
 
 function verdictReasons(plan: Plan, level: Level, detector: Detector, report: PlacementReport): StandingReason[] {
-  const { verdict, computed } = report;
-  if (computed?.how === 'differs') {
-    const says = `${detectorLabel(detector)} is unknown. ${describeComputed(computed, plan)}`;
+  const { verdict, doubt } = report;
+  if (doubt) {
+    const says = `${detectorLabel(detector)} is unknown. ${doubt}`;
     return [{ standing: 'unknown', stage: 'place', says, detectors: [detector.id] }];
   }
   if (verdict !== 'blocked' && verdict !== 'unknown') return [];
