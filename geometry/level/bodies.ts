@@ -126,6 +126,8 @@ interface NodeArm extends Arm {
   /** The stretch up to the next node, and the whole wall. */
   readonly stretch: Rectangle;
   readonly whole: Rectangle;
+  /** Walls that run the same way and are as thick, but go on farther. */
+  readonly beside: Rectangle[];
 }
 
 function jointsAt(graph: WallGraph, node: number, around: readonly number[], more: Mm): Joint[] {
@@ -172,9 +174,18 @@ function armsOf({ runs }: GraphEdge, edge: number, node: number, more: Mm): Node
     // What leads straight across a gap fills it, and is no wall that turns a corner.
     if (!run.line.isInLine) continue;
     const arm = armOf(run, edge, node, more);
-    if (arms.length < MOST_SIDE_BY_SIDE && !arms.some((other) => runsAs(arm, other))) arms.push(arm);
+    const known = arms.find((other) => runsAs(arm, other));
+    if (known) addBeside(known, arm.whole);
+    else if (arms.length < MOST_SIDE_BY_SIDE) arms.push(arm);
   }
   return arms;
+}
+
+function addBeside({ whole, beside }: NodeArm, other: Rectangle): void {
+  const ring = rectangleRing(other);
+  if (beside.length < MOST_SIDE_BY_SIDE && ![whole, ...beside].some((one) => rectangleHolds(one, ring))) {
+    beside.push(other);
+  }
 }
 
 function runsAs({ along: [ux, uy], half }: Arm, other: Arm): boolean {
@@ -195,6 +206,7 @@ function armOf(run: Run, edge: number, node: number, more: Mm): NodeArm {
     half: whole.half,
     stretch: rectangle(run.from, run.to, whole.half),
     whole,
+    beside: [],
   };
 }
 
@@ -208,11 +220,15 @@ const NONE: readonly number[] = [];
 function holders(arms: readonly NodeArm[], ring: Ring): Pick<Joint, 'isHeld' | 'heldBy'> {
   let heldBy: number[] | null = null;
   let isHeld = false;
-  for (const { stretch, whole, edge } of arms) {
+  for (const { stretch, whole, beside, edge } of arms) {
     if (rectangleHolds(stretch, ring)) {
       heldBy ??= [];
       heldBy.push(edge);
-    } else if (!isHeld && whole.length > stretch.length && rectangleHolds(whole, ring)) isHeld = true;
+    } else if (!isHeld) {
+      isHeld =
+        (whole.length > stretch.length && rectangleHolds(whole, ring)) ||
+        beside.some((other) => rectangleHolds(other, ring));
+    }
   }
   return { heldBy: heldBy ?? NONE, isHeld: isHeld || heldBy !== null };
 }

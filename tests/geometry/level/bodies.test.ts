@@ -176,6 +176,17 @@ describe('a joint of two walls', () => {
     }
   });
 
+  it.each(['a', 'z'])('that a wall holds is none, whichever of two equal walls there comes first (%s)', (id) => {
+    // The joint with the wall on the right reaches down to y = 4150: past the end of the short one, within the long one.
+    const inside = { thickness: 300, side: 'inside' } as const;
+    const walls = [
+      wall('m', [0, 0], [0, 8000], inside),
+      wall(id, [0, 0], [0, 4100], inside),
+      wall('n', [0, 4000], [4000, 4000], inside),
+    ];
+    expect(joints(walls)).toEqual([]);
+  });
+
   it('is clockwise on screen, convex and no farther from the node than ten half-thicknesses, at any angle', () => {
     for (let degrees = 1; degrees < 360; degrees++) {
       for (const [p, q] of [
