@@ -67,8 +67,8 @@ function checkRule({ plan, model, detector, room, others }: Scene, rule: Effecti
     case 'companion':
       return checkCompanion(model, detector, room, rule, tapeTolerance, others);
     case 'running':
-      return checkRunning(model, detector, rule);
+      return checkRunning(plan, model, detector, rule);
     default:
-      return checkDistances(model, detector, rule, tapeTolerance, others);
+      return checkDistances(plan, model, detector, rule, others);
   }
 }

@@ -1,8 +1,9 @@
 import { bodyDistance, shapeBody } from '../body.ts';
 import type { LevelModel } from '../level/types.ts';
-import type { Detector, Mm } from '../plan/model.ts';
+import type { Detector, Mm, Plan } from '../plan/model.ts';
 import { creditFor } from '../rules/credit.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
+import { wasKept, wasOff } from '../rules/running.ts';
 import { checkAbsent } from './looked-for.ts';
 import { byMargin, distanceCheck, measureSubject, nearestAndNotClear, witnessTo, wordCheck } from './measure.ts';
 import { detectorSubject, fixtureSubject, isEntered, ROUNDING, type Subject, subjectsOf } from './subjects.ts';
@@ -15,12 +16,13 @@ import type { Check } from './types.ts';
  * @param others the other detectors of the level: of another pair they are objects
  */
 export function checkDistances(
+  plan: Plan,
   model: LevelModel,
   detector: Detector,
   rule: EffectiveRule,
-  tapeTolerance: Mm,
   others: readonly Detector[],
 ): Check[] {
+  const { tapeTolerance } = plan;
   const detectors = rule.subject.of === 'object' ? inTheWay(detector, others) : [];
   const nearest = new Map<string, Measured>();
   addNearest(nearest, subjectsOf(rule, model), rule, detector);
@@ -34,7 +36,7 @@ export function checkDistances(
     .filter(({ check }) => shown.has(check))
     .sort((a, b) => byMargin(a.check, b.check))
     .map(({ check, subject }) => ({ ...check, witness: witnessTo(subject.body, detector, detector.at) }));
-  const found = [...judged, ...notMeasured(model, detector, rule)];
+  const found = [...judged, ...notMeasured(plan, model, detector, rule)];
   return found.length > 0 ? found : checkAbsent(model, rule);
 }
 
@@ -115,17 +117,18 @@ function subjectCheck(
 export const STANDS_INSIDE = 'It stands inside it.';
 
 /** What the rule names without giving anything to measure: things without a figure, and streams that nobody has drawn. */
-function notMeasured(model: LevelModel, detector: Detector, rule: EffectiveRule): Check[] {
+function notMeasured(plan: Plan, model: LevelModel, detector: Detector, rule: EffectiveRule): Check[] {
   const { subject } = rule;
   if (rule.least === null) {
     const nearest = nearestOf(subjectsOf(rule, model), detector);
     if (!nearest || isEntered(nearest, detector, ...detector.at)) return [];
-    const reason = 'The published text gives no figure: judge the distance on site.';
+    const reason = 'The published text gives no figure. A professional judges it on site; here it stays not run.';
     return [{ ...wordCheck(rule, 'unknown', reason, true), subject: nearest.id }];
   }
   if (subject.of !== 'fixture') return [];
   const undrawn = model.level.fixtures
     .filter(({ kind, stream }) => !stream && subject.streams.includes(kind) && !subject.kinds.includes(kind))
+    .filter(({ kind }) => !wasOff(plan, kind))
     .map(fixtureSubject);
   const nearest = nearestOf(undrawn, detector);
   if (!nearest) return [];
@@ -146,22 +149,37 @@ function nearestOf(subjects: readonly Subject[], { at: [x, y] }: Detector): Subj
   return best;
 }
 
-/** Machines within the distance have to be off while the detector lies out: a condition of the test, shown as not run. */
-export function checkRunning(model: LevelModel, detector: Detector, rule: EffectiveRule): Check[] {
+/** Machines within the distance have to be off while the detector lies out: not run until the question about the house is answered. */
+export function checkRunning(plan: Plan, model: LevelModel, detector: Detector, rule: EffectiveRule): Check[] {
   const { subject } = rule;
   if (subject.of !== 'running' || rule.least === null) return [];
   const [x, y] = detector.at;
   const within = rule.least;
   return model.level.fixtures
     .filter(({ kind }) => subject.kinds.includes(kind))
-    .map(({ id, shape }) => ({ id, measured: Math.max(0, bodyDistance(shapeBody(shape), x, y) - detector.radius) }))
+    .map(({ id, kind, shape }) => ({
+      id,
+      kind,
+      measured: Math.max(0, bodyDistance(shapeBody(shape), x, y) - detector.radius),
+    }))
     .filter(({ measured }) => measured < within)
     .sort((a, b) => a.measured - b.measured)
-    .map(({ id, measured }) => ({
-      ...wordCheck(rule, 'unknown', 'It has to be off while the detector lies out.', true),
-      subject: id,
-      required: within,
-      measured,
-      margin: measured - within,
-    }));
+    .map(({ id, kind, measured }) =>
+      wasKept(plan, kind)
+        ? {
+            ...wordCheck(
+              rule,
+              'clear',
+              `By the answer under House it ${wasOff(plan, kind) ? 'was off' : 'only recirculated'}.`,
+            ),
+            subject: id,
+          }
+        : {
+            ...wordCheck(rule, 'unknown', 'It has to be off while the detector lies out.', true),
+            subject: id,
+            required: within,
+            measured,
+            margin: measured - within,
+          },
+    );
 }

@@ -1,5 +1,6 @@
 import type { Fixture, Mm, PlanObject, Shape } from '../plan/model.ts';
 import { type EffectiveRule, effectiveRules } from '../rules/profiles.ts';
+import { wasKept, wasOff } from '../rules/running.ts';
 import { apart, ringDistance } from './plane.ts';
 import { type Case, leastRow, notRunRow, wordRow } from './rows.ts';
 import { shapeCarries, shapeDistance, streamDistance } from './shapes.ts';
@@ -60,7 +61,8 @@ export function fixtureRows(
     const blows = streams.includes(fixture.kind);
     const body = bodyRow(one, rule, fixture);
     const air = fixture.stream ? streamRow(one, rule, fixture) : { ...notRunRow(rule), required: null };
-    return [...(near ? [body] : []), ...(blows && (fixture.stream || !near) ? [air] : [])];
+    const throws = fixture.stream || !(near || wasOff(one.plan, fixture.kind));
+    return [...(near ? [body] : []), ...(blows && throws ? [air] : [])];
   });
   return orNothingDrawn(one, rule, rows);
 }
@@ -69,9 +71,11 @@ export function fixtureRows(
 export function machineRows(one: Case, rule: EffectiveRule, kinds: readonly string[]): Row[] {
   return one.level.fixtures
     .filter(({ kind }) => kinds.includes(kind))
-    .map((fixture) => bodyRow(one, rule, fixture))
-    .filter(({ verdict }) => verdict === 'blocked')
-    .map((row) => ({ ...row, verdict: 'unknown', notRun: true }));
+    .map((fixture) => ({ row: bodyRow(one, rule, fixture), kept: wasKept(one.plan, fixture.kind) }))
+    .filter(({ row }) => row.verdict === 'blocked')
+    .map(({ row, kept }) =>
+      kept ? wordRow(rule, 'clear', row.subject) : { ...row, verdict: 'unknown', notRun: true },
+    );
 }
 
 function bodyRow(one: Case, rule: EffectiveRule, fixture: Fixture): Row {

@@ -30,10 +30,13 @@ export function headWord(report: DetectorReport): string {
 
 /** The rules that a report leaves open: those whose subjects nobody looked for, and all others that were not run. */
 export function openRules(report: DetectorReport, { protocol }: Pick<Plan, 'protocol'>): OpenRules {
-  const ids = new Set(openChecks(report).map(({ rule }) => rule));
+  const open = openChecks(report);
+  const ids = new Set(open.map(({ rule }) => rule));
+  const drawn = new Set(open.flatMap(({ rule, subject }) => (subject === null ? [] : [rule])));
   const rules = [...ids].map((id) => ruleOf(protocol, id));
-  // Of the sun a person can vouch at a spot; nobody looks for it on a walk round.
-  const isLookedFor = ({ absent, subject }: EffectiveRule) => absent !== null && subject.of !== 'sun';
+  // Of the sun a person can vouch at a spot; nobody looks for it on a walk round, nor for what is drawn.
+  const isLookedFor = ({ id, absent, subject }: EffectiveRule) =>
+    absent !== null && subject.of !== 'sun' && !drawn.has(id);
   return { looks: rules.filter(isLookedFor), others: rules.filter((rule) => !isLookedFor(rule)) };
 }
 

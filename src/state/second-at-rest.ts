@@ -65,7 +65,9 @@ function secondOf(plan: Plan, first: Opinion, second: SecondOpinion): Second {
 
 /** Whether no verdict of the two plans can differ: what is left of them is words, times and pictures. */
 export function judgedAlike(one: Plan, two: Plan): boolean {
-  const same = (['protocol', 'site', 'visit', 'tapeTolerance'] as const).every((key) => one[key] === two[key]);
+  const same = (['protocol', 'site', 'visit', 'conditions', 'tapeTolerance'] as const).every(
+    (key) => one[key] === two[key],
+  );
   return (
     same && one.levels.length === two.levels.length && one.levels.every((level, i) => sameDrawing(level, two.levels[i]))
   );

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { openChecks } from '../../geometry/check/open-checks.ts';
 import {
   buildLevel,
   checkDetector,
@@ -11,6 +12,10 @@ import {
   type RoomUse,
   type RuleId,
 } from '../../geometry/index.ts';
+import type { ConditionState } from '../../geometry/plan/model.ts';
+import { compareOpinions } from '../../geometry/recheck/compare.ts';
+import { recheck } from '../../geometry/recheck/recheck.ts';
+import { openWords } from '../../geometry/words.ts';
 import { fixtureAt, hall, hallDetector, planUnder, RADIUS } from '../helpers/hall.ts';
 
 /*
@@ -228,6 +233,35 @@ describe('what the lists see differently', () => {
     ]);
     expect(checksOf(IL, level, at(21), 'running-machine')).toEqual([]);
     expect(checkDetector(planUnder(IL, [level]), buildLevel(level), at(19)).verdict).toBe('clear');
+  });
+
+  it('what is drawn near a rule without a figure was looked for: it is not run, and never "not looked for"', () => {
+    const level = hall({ fixtures: [fixtureAt('furnace')] });
+    const plan = planUnder(HC, [level]);
+    const report = checkDetector(plan, buildLevel(level), hallDetector({ at: [12 * FEET, 5000], base: 1000 }));
+    expect(openWords(report, plan)).toMatch(/Not run: .*heat/);
+    expect(openWords(report, plan)).not.toMatch(/Not looked for: [^.]*heat/);
+  });
+
+  it('Illinois: what the answer under House says was off is settled, its undrawn stream too; broken or open it is not', () => {
+    const level = hall({ fixtures: [fixtureAt('dehumidifier')] });
+    const detector = hallDetector({ at: [10 * FEET + RADIUS, 5000] });
+    const open = (state: ConditionState | null) => {
+      const conditions = state ? [{ item: 'room-machines-off', state, at: null, note: '' }] : [];
+      const plan = { ...planUnder(IL, [level]), conditions };
+      const report = checkDetector(plan, buildLevel(level), detector);
+      const agreed = compareOpinions(
+        { levels: [{ id: level.id, detectors: [report] }] },
+        recheck({ ...plan, levels: [{ ...level, detectors: [detector] }] }),
+      );
+      expect(agreed[0]?.detectors[0]?.computed.how).toBe('twice');
+      return openChecks(report)
+        .filter(({ subject }) => subject === 'f')
+        .map(({ rule }) => rule);
+    };
+    expect(open(null)).toEqual(['moving-air', 'running-machine']);
+    expect(open('broken')).toEqual(['moving-air', 'running-machine']);
+    expect(open('kept')).toEqual([]);
   });
 
   it('a portable fan 1 ft away blocks only where its stream is drawn and reaches the detector; undrawn it is not run', () => {

@@ -1,21 +1,12 @@
 import { bodyDistance, shapeBody } from '../../../geometry/body.ts';
-import type { FixtureKind, Plan } from '../../../geometry/plan/model.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
 import { remembered } from '../../../geometry/remembered.ts';
+import { QUESTION_OF_MACHINE } from '../../../geometry/rules/running.ts';
 import { FIXTURE_NOUN } from '../../../geometry/words.ts';
 import { detectorLabel } from '../readings/set-name.ts';
 
 /** Within 20 ft they are off while a detector lies out: copies of 32 Ill. Adm. Code 422.130, closed-building list. */
 const WITHIN = 6096;
-
-/** The question about the house that asks whether a machine was off. */
-const QUESTION_OF: Partial<Readonly<Record<FixtureKind, string>>> = {
-  'ceiling-fan': 'room-machines-off',
-  'portable-fan': 'room-machines-off',
-  humidifier: 'room-machines-off',
-  dehumidifier: 'room-machines-off',
-  'air-cleaner': 'room-machines-off',
-  'window-air-conditioner': 'window-air-conditioner-recirculating',
-};
 
 /** A machine that is drawn within the distance of a detector, and the question that asks for it. */
 export interface NearbyMachine {
@@ -31,7 +22,7 @@ export interface NearbyMachine {
 export const machinesNearby = remembered(({ levels }: Plan): readonly NearbyMachine[] =>
   levels.flatMap(({ fixtures, detectors }) =>
     fixtures.flatMap(({ id, kind, name, shape }) => {
-      const question = QUESTION_OF[kind];
+      const question = QUESTION_OF_MACHINE[kind];
       if (question === undefined) return [];
       const body = shapeBody(shape);
       const near = detectors.find(({ at: [x, y], radius }) => bodyDistance(body, x, y) - radius < WITHIN);

@@ -1,10 +1,9 @@
-import type { Check, DetectorReport } from '../../../geometry/check/types.ts';
+import { openChecks } from '../../../geometry/check/open-checks.ts';
+import type { DetectorReport } from '../../../geometry/check/types.ts';
 import type { Detector, Level, Plan } from '../../../geometry/plan/model.ts';
 import { ruleOf } from '../../../geometry/rules/profiles.ts';
 import type { RuleId } from '../../../geometry/rules/types.ts';
 import { describeNotRun, describeReport, listed } from '../../../geometry/words.ts';
-import { machinesNearby } from '../conditions/machines.ts';
-import { answerFor } from '../conditions/report.ts';
 import { detectorLabel } from '../readings/set-name.ts';
 import type { StandingReason, StandingStage } from './types.ts';
 
@@ -80,18 +79,11 @@ interface Placed {
   readonly report: DetectorReport;
 }
 
-/** A machine that has to be off is settled by the answer that it was kept off. */
-function isOpen(plan: Plan, { rule, subject, notRun }: Check): boolean {
-  if (!notRun || rule !== 'running-machine') return notRun;
-  const machine = machinesNearby(plan).find(({ id }) => id === subject);
-  return machine === undefined || answerFor(plan, machine.question)?.state !== 'kept';
-}
-
 /** One for each rule of a level that was not run, with the detectors that it was not run for. */
 function notRunReasons(plan: Plan, placed: readonly Placed[]): readonly StandingReason[] {
   const open = new Map<RuleId, Placed[]>();
   for (const one of placed) {
-    for (const rule of new Set(one.report.checks.filter((check) => isOpen(plan, check)).map(({ rule }) => rule))) {
+    for (const rule of new Set(openChecks(one.report).map(({ rule }) => rule))) {
       open.set(rule, [...(open.get(rule) ?? []), one]);
     }
   }

@@ -19,25 +19,25 @@ export function OpenRows({ detector, report, plan, level }: Props) {
   const { looks, others } = openRules(report, plan);
   return (
     <div className="open-rows">
-      <OpenLine says="Not looked for" rules={looks} {...{ detector, plan, level }} />
-      <OpenLine says="Not run" rules={others.filter(({ id }) => id !== 'support')} {...{ detector, plan, level }} />
+      <OpenLine says="Not looked for" rules={looks} {...{ report, plan, level }} />
+      <OpenLine says="Not run" rules={others.filter(({ id }) => id !== 'support')} {...{ report, plan, level }} />
       <SupportAnswer detector={detector} report={report} isGoal />
     </div>
   );
 }
 
-interface LineProps extends Omit<Props, 'report'> {
+interface LineProps extends Omit<Props, 'detector'> {
   readonly says: string;
   readonly rules: readonly EffectiveRule[];
 }
 
-function OpenLine({ says, rules, detector, plan, level }: LineProps) {
+function OpenLine({ says, rules, report, plan, level }: LineProps) {
   if (rules.length === 0) return null;
   return (
     <p className="open-rows__line">
       {says}:{' '}
       {rules.map(({ id, name }) => {
-        const way = wayToSettle(plan, level, detector.id, id);
+        const way = wayToSettle(plan, level, report, id);
         if (!way) return <span key={id}>{name.toLowerCase()}</span>;
         return (
           <button key={id} type="button" className="button open-rows__way" onClick={() => act(way)}>

@@ -1,3 +1,5 @@
+import { openChecks } from '../../../geometry/check/open-checks.ts';
+import type { DetectorReport } from '../../../geometry/check/types.ts';
 import { levelsInOrder } from '../../../geometry/plan/edit.ts';
 import type { Level, Plan } from '../../../geometry/plan/model.ts';
 import { type QuestionId, questionOf } from '../walk-round.ts';
@@ -10,9 +12,16 @@ export function questionAct(levelId: string, question: QuestionId, rule: string)
   return { kind: 'question', label: 'Answer it', levelId, question, rule };
 }
 
-/** Where a rule that was not run for a detector is settled, one press away; null where no press does it. */
-export function wayToSettle(plan: Plan, level: Level, detectorId: string, rule: string): HintAct | null {
+/**
+ * Where a rule that was not run for a detector is settled, one press away; of a thing that is drawn, to the thing. Null where no
+ * press does it.
+ */
+export function wayToSettle(plan: Plan, level: Level, report: DetectorReport, rule: string): HintAct | null {
+  const detectorId = report.id;
+  const subject = openChecks(report).find((check) => check.rule === rule)?.subject ?? null;
   const question = questionOf(rule);
+  if (question && subject !== null)
+    return { kind: 'show', label: 'Show it', levelId: level.id, ids: [subject], at: null };
   if (question) return questionAct(level.id, question, rule);
   if (rule === 'support') return { kind: 'support', label: 'Say what carries it', levelId: level.id, detectorId };
   if (rule === 'running-machine') return { kind: 'stage', label: 'Look at the house', stage: 'house' };

@@ -1,3 +1,4 @@
+import { openChecks } from '../../../geometry/check/open-checks.ts';
 import type { Detector, Plan } from '../../../geometry/plan/model.ts';
 import { effectiveRules } from '../../../geometry/rules/profiles.ts';
 import { describeCheck, describeEntered, headWord, inOrder, listed, openRules } from '../../../geometry/words.ts';
@@ -55,18 +56,18 @@ function openHints(seen: SeenLevel): readonly Hint[] {
   const open = reports.flatMap((report) =>
     openRules(report, plan)
       .others.filter(({ id }) => id !== 'level')
-      .map((rule) => ({ rule, id: report.id })),
+      .map((rule) => ({ rule, id: report.id, report })),
   );
   const rules = new Set(open.map(({ rule }) => rule));
   return [...rules].map((rule): Hint => {
     const ids = open.filter((each) => each.rule === rule).map(({ id }) => id);
-    const [first = ''] = ids;
-    const reason = reports.find(({ id }) => id === first)?.checks.find((check) => check.rule === rule.id)?.reason ?? '';
+    const report = open.find((each) => each.rule === rule)?.report;
+    const reason = (report && openChecks(report).find((check) => check.rule === rule.id)?.reason) ?? '';
     const names = listed(ids.map((id) => detectorName(level.detectors, id)));
     const text = about(seen, `${rule.name} is not run for ${names}. ${reason}`.trim());
     // The times of the sun are known at the pick-up at the latest.
     const missing = rule.subject.of !== 'sun' || plan.visit.end !== null;
-    return { text, act: wayToSettle(plan, level, first, rule.id), missing, weight: WEIGHT.support };
+    return { text, act: report ? wayToSettle(plan, level, report, rule.id) : null, missing, weight: WEIGHT.support };
   });
 }
 
