@@ -1,6 +1,6 @@
 import { useRef } from 'react';
 import type { DetectorReport } from '../../geometry/check/types.ts';
-import type { Detector } from '../../geometry/plan/model.ts';
+import type { Detector, XY } from '../../geometry/plan/model.ts';
 import { selectModel } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
 import { SELECT_TOOL } from '../state/tool.ts';
@@ -20,9 +20,13 @@ export function WaysOut({ detector, report }: { readonly detector: Detector; rea
   last.current = ways;
   if (report.verdict === 'clear') return null;
   if (ways.length === 0) {
+    if (report.verdict !== 'blocked') return null;
     return (
       <p className="slip__no-way">
-        No spot on this level passes at this height. Change the height, move what is in the way, or test another room.
+        {detector.pair === null
+          ? 'No spot on this level passes at this height. '
+          : 'No spot was found that passes at this height with the spacing of the pair as it is. '}
+        Change the height, move what is in the way, or test another room.
       </p>
     );
   }
@@ -71,6 +75,19 @@ function RoomForWays({ ways }: { readonly ways: readonly WayOut[] }) {
   );
 }
 
+/** One step of history. */
+function moveTogether(places: ReadonlyMap<string, XY>): void {
+  const placed = <Item extends { readonly id: string; readonly at: XY }>(item: Item): Item => {
+    return { ...item, at: places.get(item.id) ?? item.at };
+  };
+  useAppStore.getState().run((plan) => ({
+    ...plan,
+    levels: plan.levels.map((level) =>
+      level.detectors.some(({ id }) => places.has(id)) ? { ...level, detectors: level.detectors.map(placed) } : level,
+    ),
+  }));
+}
+
 function take(way: WayOut, id: string): void {
   const { updateItem, select } = useAppStore.getState();
   if (way.kind === 'name-room') {
@@ -79,6 +96,11 @@ function take(way: WayOut, id: string): void {
   }
   if (way.kind === 'level') {
     useAppStore.getState().setLevel(way.levelId);
+    return;
+  }
+  if (way.kind === 'pair') {
+    moveTogether(way.places);
+    select([id]);
     return;
   }
   updateItem(id, way.kind === 'move' ? { at: way.at } : { base: way.base });

@@ -1,18 +1,22 @@
 import { carries } from '../../geometry/carried.ts';
 import type { Check, DetectorReport } from '../../geometry/check/types.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
-import type { Deg, Detector, Mm, Plan, XY } from '../../geometry/plan/model.ts';
+import type { Detector, Mm, Plan, XY } from '../../geometry/plan/model.ts';
 import { distance } from '../../geometry/point.ts';
 import { spotOnCarrier } from '../../geometry/spots/on-carrier.ts';
-import { formatLength, formatMeasured, type LengthUnit, parseLength } from '../../geometry/units.ts';
+import { formatLength, formatMeasured } from '../../geometry/units.ts';
 import { subjectName } from '../../geometry/words/subject.ts';
 import { describeMove } from '../../geometry/words.ts';
 import { checkDetector, JUST_INSIDE, levelBar, levelRegion, nearestSpot, roomAt } from '../engine.ts';
+import { pairMove } from './pair-way.ts';
+import { lengthAsSaid, pointAlong } from './said-move.ts';
 import { RANK, spotBeside } from './spot-beside.ts';
 
 /** One press that makes a detector's verdict better, and what it says on it. */
 export type WayOut =
   | { readonly kind: 'move'; readonly words: string; readonly at: XY; readonly spare: boolean }
+  /** All detectors of a pair, by id: their spacing stays. */
+  | { readonly kind: 'pair'; readonly words: string; readonly places: ReadonlyMap<string, XY>; readonly spare: boolean }
   | { readonly kind: 'height'; readonly words: string; readonly base: Mm }
   | { readonly kind: 'name-room'; readonly words: string; readonly at: XY }
   | { readonly kind: 'level'; readonly words: string; readonly levelId: string };
@@ -44,10 +48,21 @@ function search(plan: Plan, model: LevelModel, detector: Detector, report: Detec
   }
   const beside = companionWay(plan, model, detector, report);
   if (beside) return [beside];
+  const together = pairWays(plan, model, detector, report);
+  if (together.length > 0) return together;
   const near = report.verdict === 'blocked' ? moveWay(plan, model, detector, report, false) : null;
   const spare = moveWay(plan, model, detector, report, true);
   // With a tape that is never off both are the same spot.
   return [near, spare].filter((way) => way !== null);
+}
+
+/** One of a pair that goes away alone leaves the other one: the pair is moved as it stands. */
+function pairWays(plan: Plan, model: LevelModel, detector: Detector, report: DetectorReport): readonly WayOut[] {
+  return [false, true].flatMap((spare): WayOut[] => {
+    if (!spare && report.verdict !== 'blocked') return [];
+    const move = pairMove(plan, model, detector, report, spare);
+    return move ? [{ kind: 'pair', ...move, spare }] : [];
+  });
 }
 
 /** To the lowest level that is to be tested: on this one nothing helps. */
@@ -128,17 +143,6 @@ function movedWords(plan: Plan, model: LevelModel, { at }: Detector, to: XY, roo
   const own = roomAt(model, to);
   const spot = own && { at: to, room: own, distance: distance(at, to), direction };
   return spot ? describeMove(spot, at, room, plan, model).replace(/\.$/, '') : 'Move it';
-}
-
-/** A length as the words for a move have it: up to the next mark of the tape. */
-function lengthAsSaid(mm: Mm, unit: LengthUnit): Mm {
-  const read = parseLength(formatLength(mm, unit, 'up'), unit);
-  return read.ok ? read.mm : mm;
-}
-
-function pointAlong([x, y]: XY, direction: Deg, far: Mm): XY {
-  const radians = (direction * Math.PI) / 180;
-  return [x + Math.cos(radians) * far, y + Math.sin(radians) * far];
 }
 
 /** For one of a pair that stands wrong to the other: beside it, midway between the least and the greatest distance. */

@@ -1,10 +1,12 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { compareVerdicts } from '../../../geometry/check/measure.ts';
 import type { Detector, Level, Plan, PlanObject } from '../../../geometry/plan/model.ts';
 import { buildLevel, checkDetector, emptyLevel, emptyPlan, parsePlan } from '../../../src/engine.ts';
 import { type WayOut, waysOut } from '../../../src/state/ways-out.ts';
 import { detectorAt, loop, rectangle } from '../../helpers/drawn.ts';
+import { holdingPlan, houseLevel, pairAt } from '../../helpers/holding-plan.ts';
 
 function sample(name: string): Plan {
   const read = parsePlan(readFileSync(`samples/${name}.plan.json`, 'utf8'));
@@ -22,6 +24,12 @@ function waysOf(plan: Plan, detector: Detector) {
   const ways = waysOut(whole, model, detector, checkDetector(whole, model, detector));
   const after = (way: WayOut) => {
     if (way.kind === 'name-room' || way.kind === 'level') return null;
+    if (way.kind === 'pair') {
+      const detectors = changed.detectors.map((each) => ({ ...each, at: way.places.get(each.id) ?? each.at }));
+      const there = { ...model, level: { ...changed, detectors } };
+      const pair = detectors.filter(({ id }) => way.places.has(id));
+      return pair.map((each) => checkDetector(whole, there, each).verdict).sort(compareVerdicts)[0];
+    }
     const moved = way.kind === 'move' ? { ...detector, at: way.at } : { ...detector, base: way.base };
     return checkDetector(whole, model, moved).verdict;
   };
@@ -66,6 +74,27 @@ describe('waysOut', () => {
   it('sets one of a pair beside the other, midway between 4 and 8 in', () => {
     const ways = waysOf(basement, { ...a1, at: [2616.2, 3000] });
     expect(ways).toMatchObject([{ kind: 'move', words: 'Set it beside A2, 6 in from rim to rim', leadsTo: 'clear' }]);
+  });
+
+  it('moves a pair together: the spacing stays, and both pass', () => {
+    // 4 in nearer to the outside wall in the west than the 12 in that it needs, both on stands.
+    const level = houseLevel('L1', 'A', {
+      detectors: pairAt('L1', 'A').map((each, i) => ({ ...each, at: [355.6 + i * 215.9, 3000] as const })),
+    });
+    const plan = holdingPlan([], { levels: [level] });
+    const [one, two] = level.detectors;
+    if (!one || !two) throw new Error('no pair');
+    const ways = waysOf(plan, one);
+    // Its rim is 203.2 mm (8 in) from the face of the wall: 4 in more, and an inch more than that with tape to spare. The pair keeps
+    // its 4 1/2 in, which the tape cannot vouch for: no move makes that clear.
+    expect(ways.map(({ words }) => words)).toEqual(['Move the pair together 4 in toward the east wall']);
+    expect(ways.map(({ leadsTo }) => leadsTo)).toEqual(['tight']);
+    const [way] = ways;
+    if (way?.kind !== 'pair') throw new Error('no way for the pair');
+    const [a, b] = [way.places.get(one.id), way.places.get(two.id)];
+    expect((b?.[0] ?? 0) - (a?.[0] ?? 0)).toBeCloseTo(215.9, 6);
+    // The other one is far enough and asks for the same move with it: nothing is wrong with it but the spacing.
+    expect(waysOf(plan, two).map(({ kind }) => kind)).toEqual([]);
   });
 
   it('shows the level where the test belongs to one on a level that is not tested', () => {

@@ -1,0 +1,90 @@
+import { carries } from '../../geometry/carried.ts';
+import { compareVerdicts } from '../../geometry/check/measure.ts';
+import type { Verdict } from '../../geometry/check/types.ts';
+import type { LevelModel } from '../../geometry/level/types.ts';
+import type { Deg, Detector, Mm, Plan, XY } from '../../geometry/plan/model.ts';
+import { distance } from '../../geometry/point.ts';
+import { wayTo } from '../../geometry/words/move.ts';
+import { checkDetector, JUST_INSIDE, levelRegion, nearestSpot, roomAt } from '../engine.ts';
+import { lengthAsSaid, pointAlong } from './said-move.ts';
+import { RANK } from './spot-beside.ts';
+
+/** A move of all detectors of a pair by one way: their spacing stays. */
+export interface PairMove {
+  readonly words: string;
+  /** New places by id, all members. */
+  readonly places: ReadonlyMap<string, XY>;
+}
+
+/** The members take turns to find their way out; more turns than this lead nowhere. */
+const TURNS = 8;
+
+/**
+ * The pair of a detector moved together to where every member passes (`spare`: is clear, with more to spare than the tape may be off);
+ * null where none is found, and for a single one. Each member in turn goes to its nearest spot and takes the others along.
+ */
+export function pairMove(
+  plan: Plan,
+  model: LevelModel,
+  detector: Detector,
+  report: { readonly verdict: Verdict; readonly room: string | null },
+  spare: boolean,
+): PairMove | null {
+  const { detectors, objects } = model.level;
+  const members = detectors.filter(({ pair }) => pair !== null && pair === detector.pair);
+  if (members.length < 2) return null;
+  const beyond = JUST_INSIDE + (spare ? plan.tapeTolerance : 0);
+  for (const first of [detector, ...members.filter(({ id }) => id !== detector.id)]) {
+    const moved = takeTurns(plan, model, [first, ...members.filter((each) => each !== first)], beyond);
+    const verdict = moved && worstOf(plan, model, moved);
+    if (!moved || !verdict || (spare ? verdict !== 'clear' : RANK[verdict] <= RANK[report.verdict])) continue;
+    const own = moved.find(({ id }) => id === detector.id);
+    const room = own && roomAt(model, own.at);
+    if (!own || !room) continue;
+    const spot = { at: own.at, room, ...moveTo(detector.at, own.at) };
+    // Who moves them by the length that is written must not end up blocked.
+    const letter = shifted(members, spot.direction, lengthAsSaid(spot.distance, plan.display.length));
+    if (worstOf(plan, model, letter) === 'blocked') continue;
+    const isCarried = (all: readonly Detector[]) => all.every((one) => objects.some((object) => carries(object, one)));
+    const left = isCarried(members) && !isCarried(moved) ? ', where nothing carries them' : '';
+    const way = wayTo(spot, detector.at, report.room, plan, model);
+    return {
+      words: `Move the pair together ${way}${left}${spare ? ', with tape to spare' : ''}`,
+      places: new Map(moved.map(({ id, at }) => [id, at])),
+    };
+  }
+  return null;
+}
+
+/** How far and where to, as one says it: without the hair by which a spot lies inside its limit. */
+function moveTo(from: XY, to: XY) {
+  const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
+  return {
+    distance: Math.max(0, distance(from, to) - JUST_INSIDE),
+    direction: (Math.atan2(dy, dx) * 180) / Math.PI,
+  };
+}
+
+const shifted = (members: readonly Detector[], direction: Deg, far: Mm): readonly Detector[] =>
+  members.map((each) => ({ ...each, at: pointAlong(each.at, direction, far) }));
+
+function takeTurns(plan: Plan, model: LevelModel, members: readonly Detector[], beyond: number) {
+  let moved = members;
+  for (let turn = 0, still = 0; turn < TURNS && still < members.length; turn++) {
+    const one = moved[turn % moved.length] as Detector;
+    const { base, radius, tall, at } = one;
+    const spot = nearestSpot(levelRegion(plan, model, { base, radius, tall }, { spare: beyond }), at);
+    if (!spot) return null;
+    still = spot.distance === 0 ? still + 1 : 0;
+    const [dx, dy] = [spot.at[0] - at[0], spot.at[1] - at[1]];
+    moved = moved.map((each) => ({ ...each, at: [each.at[0] + dx, each.at[1] + dy] as const }));
+  }
+  return moved;
+}
+
+/** The worst verdict of the members where they would stand. */
+function worstOf(plan: Plan, { level, ...model }: LevelModel, moved: readonly Detector[]): Verdict | undefined {
+  const detectors = level.detectors.map((each) => moved.find(({ id }) => id === each.id) ?? each);
+  const there = { ...model, level: { ...level, detectors } };
+  return moved.map((each) => checkDetector(plan, there, each).verdict).sort(compareVerdicts)[0];
+}

@@ -1,0 +1,14 @@
+import type { Deg, Mm, XY } from '../../geometry/plan/model.ts';
+import { formatLength, type LengthUnit, parseLength } from '../../geometry/units.ts';
+
+/** A length as the words for a move have it: up to the next mark of the tape. */
+export function lengthAsSaid(mm: Mm, unit: LengthUnit): Mm {
+  const read = parseLength(formatLength(mm, unit, 'up'), unit);
+  return read.ok ? read.mm : mm;
+}
+
+/** The point so far along a direction, degrees clockwise on screen from +x. */
+export function pointAlong([x, y]: XY, direction: Deg, far: Mm): XY {
+  const radians = (direction * Math.PI) / 180;
+  return [x + Math.cos(radians) * far, y + Math.sin(radians) * far];
+}
