@@ -32,10 +32,10 @@ export function JobColumn() {
   if (folded) {
     return (
       <nav className="job job--folded" aria-label="The job, folded">
+        <TestMark />
         <button type="button" className="rail" onClick={() => unfold('job')}>
           The job
         </button>
-        <TestMark />
       </nav>
     );
   }

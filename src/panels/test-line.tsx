@@ -34,14 +34,16 @@ export function TestLine() {
   );
 }
 
-/** The same beside the folded column: the mark, with its words for who does not see it. */
+/** The same on the folded column, along its strip. */
 export function TestMark() {
   const plan = useAppStore((state) => state.plan);
   const { tone, head } = testHeadline(plan, testStateOf(plan));
   return (
-    <p className="test-mark" data-tone={tone} title={`The test: ${head}`}>
+    <p className="test-mark" data-tone={tone}>
       <VerdictMark verdict={tone} size={18} />
-      <span className="unseen">The test: {head}</span>
+      <span>
+        The test: <strong>{head}</strong>
+      </span>
     </p>
   );
 }
