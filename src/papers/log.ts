@@ -80,7 +80,7 @@ function logFlow({ plan, computed = new Map() }: PaperOrder, width: number): rea
     ...notes(plan, width),
     ...photoItems(plan, width),
     headingItem('From hand to hand', width),
-    ...chainDoubts(plan).flatMap((words) => textItems(`Does not fit. ${words}`, width, { ...BODY, weight: 'bold' })),
+    ...chainDoubts(plan).flatMap(({ says }) => textItems(`Does not fit. ${says}`, width, { ...BODY, weight: 'bold' })),
     ...tableItems(CUSTODY_COLUMNS, custodyRows(plan), width, TABLE),
     headingItem('The house during the test', width),
     ...textItems(report.says, width, { ...BODY, weight: 'bold' }).map((item) => ({ ...item, keepWithNext: true })),

@@ -20,12 +20,22 @@ function chainsTogether(
   return [...groups.values()];
 }
 
+/** What of a chain does not fit, and whose it is. */
+export interface ChainDoubt {
+  /** Ids. */
+  readonly detectors: readonly string[];
+  readonly says: string;
+}
+
 /** Everything that does not fit, a line a step, with the detectors that it is said of. */
-export function chainDoubts(plan: Plan): readonly string[] {
+export function chainDoubts(plan: Plan): readonly ChainDoubt[] {
   return chainsTogether(plan).flatMap(({ detectors, chain }) =>
     chain.steps
       .filter(({ doubts }) => doubts.length > 0)
-      .map((step) => `${listed(detectors.map(({ name }) => name))}, ${stepWords(step)}: ${step.doubts.join(' ')}`),
+      .map((step) => ({
+        detectors: detectors.map(({ id }) => id),
+        says: `${listed(detectors.map(({ name }) => name))}, ${stepWords(step)}: ${step.doubts.join(' ')}`,
+      })),
   );
 }
 

@@ -1,6 +1,7 @@
 import { checkPlan } from '../../../geometry/check/check-detector.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { conditionsReport } from '../conditions/report.ts';
+import { chainDoubts } from '../log/chain-words.ts';
 import { detectorLabel } from '../readings/set-name.ts';
 import { locations } from '../readings/sets.ts';
 import { TIMING_NAME, timingChecks } from '../timing/checks.ts';
@@ -10,13 +11,16 @@ import { type StandingReason, stateOf, type TestState } from './types.ts';
 
 /**
  * Whether a test holds, and every cause for which it does not: where the detectors sit and what was not run, how long they lay,
- * the closed house, the mitigation system, the way to the laboratory, the conditions, tampering, too few detectors for a property
+ * the closed house, the mitigation system, the way to the laboratory, the hands it went through, the conditions, tampering, too few detectors for a property
  * transfer, results that are not in. The worst cause decides; what is not written down is unknown, and never a pass.
  * @param placement what the checks said, where it is known already: worked out here when left out
  */
 export function testState(plan: Plan, placement: readonly LevelPlacement[] = checkPlan(plan).levels): TestState {
   const { reasons, notes } = placementCauses(plan, placement);
-  return stateOf([...reasons, ...pairReasons(plan), ...visitReasons(plan), ...resultReasons(plan)], notes);
+  return stateOf(
+    [...reasons, ...pairReasons(plan), ...visitReasons(plan), ...chainReasons(plan), ...resultReasons(plan)],
+    notes,
+  );
 }
 
 /** What the times and the house take from a test, whatever was placed and measured. */
@@ -64,6 +68,10 @@ function houseReasons(plan: Plan): readonly StandingReason[] {
   if (whole === 'holds') return [];
   return [{ standing: whole, stage: 'house', says: `The house: ${says}`, detectors: null }];
 }
+
+/** Hands or times that contradict one another: whose air a detector measured, and how long, is not known. Tampering is for the house. */
+const chainReasons = (plan: Plan): readonly StandingReason[] =>
+  chainDoubts(plan).map(({ detectors, says }) => ({ standing: 'unknown', stage: 'log', says, detectors }));
 
 function resultReasons(plan: Plan): readonly StandingReason[] {
   const open = (says: string, detectors: readonly string[] | null): StandingReason => {

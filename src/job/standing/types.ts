@@ -2,7 +2,7 @@
 export type TestStanding = 'holds' | 'unknown' | 'not-evaluated';
 
 /** The stage of the job in which a cause is mended. */
-export type StandingStage = 'site' | 'draw' | 'place' | 'time' | 'house' | 'read';
+export type StandingStage = 'site' | 'draw' | 'place' | 'time' | 'house' | 'log' | 'read';
 
 /** One cause for which a test does not hold, or is not known to. */
 export interface StandingReason {
@@ -30,6 +30,7 @@ export const MENDED: Readonly<Record<StandingStage, string>> = {
   place: 'To be mended under Place.',
   time: 'To be mended under Time.',
   house: 'To be mended under House.',
+  log: 'To be mended under Log.',
   read: 'To be entered under Read.',
 };
 
@@ -40,6 +41,7 @@ export const STAGE_PRESS: Readonly<Record<StandingStage, string>> = {
   place: 'Look at the placing',
   time: 'Look at the times',
   house: 'Look at the house',
+  log: 'Look at the log',
   read: 'Look at the results',
 };
 

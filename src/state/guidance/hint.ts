@@ -40,7 +40,7 @@ export type HintAct =
   | { readonly kind: 'name-room'; readonly label: string; readonly levelId: string; readonly at: XY }
   | { readonly kind: 'level'; readonly label: string; readonly levelId: string }
   /** Opens a stage of the job. */
-  | { readonly kind: 'stage'; readonly label: string; readonly stage: StandingStage | 'log' }
+  | { readonly kind: 'stage'; readonly label: string; readonly stage: StandingStage }
   | { readonly kind: 'field'; readonly label: string; readonly field: 'title' | 'latitude' | 'purpose' };
 
 export interface Hint {

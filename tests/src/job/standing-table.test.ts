@@ -4,11 +4,13 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { writePlan } from '../../../geometry/index.ts';
 import type { Condition, Level, Plan, Visit } from '../../../geometry/plan/model.ts';
+import { withHandOver, withLog } from '../../../src/job/log/edit.ts';
 import { judgeReadings } from '../../../src/job/readings/judge.ts';
 import { NEXT_STEPS } from '../../../src/job/readings/next-steps.ts';
 import { testHeadline } from '../../../src/job/standing/headline.ts';
 import { STANDING_HEAD, type TestStanding } from '../../../src/job/standing/types.ts';
 import { drawJobPaper } from '../../../src/papers/papers.ts';
+import { drawSheets } from '../../../src/sheet/draw-sheets.ts';
 import { testStateOf } from '../../../src/state/test-state.ts';
 import { callCli } from '../../helpers/call-cli.ts';
 import { EVERYTHING, GOOD_VISIT, holdingPlan } from '../../helpers/holding-plan.ts';
@@ -69,6 +71,15 @@ const CAUSES: readonly Cause[] = [
       },
     ],
   })),
+  // Chain of custody kept with the result: ANSI/AARST MAH-2019, Exh. 4; that a broken one leaves a test open is our reading.
+  cause('unknown', 'handed over by somebody who did not have it', (plan) =>
+    withHandOver(withLog(plan, 'L1d1', { fetchedBy: 'Ona Fell' }), 'L1d1', {
+      at: '2026-03-10T12:00:00-04:00',
+      from: 'Bo Reed',
+      to: 'Post',
+      note: '',
+    }),
+  ),
   // 32 Ill. Adm. Code 422, Appendix B; ANSI/AARST MAH-2019, 2.5.
   cause('not-evaluated', 'by itself in a property transfer', (plan) => {
     const { detectors = [] } = plan.levels[0] ?? {};
@@ -159,6 +170,22 @@ describe('the standing of a test, told everywhere alike', () => {
 
   it.each(CAUSES.map((each) => [each.name, each] as const))('%s', (_, { apply, standing }) =>
     standsEverywhere(apply(holdingPlan()), standing),
+  );
+
+  it.each(CAUSES.map((each) => [each.name, each] as const))(
+    '%s, on the sheet and in check and timing',
+    async (_, cause) => {
+      const plan = cause.apply(holdingPlan());
+      const words = `The test: ${STANDING_HEAD[cause.standing].toLowerCase()}.`;
+      const [sheet = ''] = drawSheets({ plan, levelId: 'L1', paper: 'letter', date: '2026-03-20' });
+      expect(sheetTexts(sheet).map(({ text }) => text)).toContain(words);
+      const path = join(folder, 'one.plan.json');
+      writeFileSync(path, writePlan(plan));
+      for (const command of ['check', 'timing']) {
+        expect((await callCli(command, path)).out).toContain(words);
+        expect(JSON.parse((await callCli(command, path, '--json')).out).test).toBe(cause.standing);
+      }
+    },
   );
 
   it.each(CAUSES.map((each, i) => [each.name, each, CAUSES.slice(i + 1)] as const))(
