@@ -90,8 +90,8 @@ async function write(force: boolean): Promise<void> {
     if (!onShelf && readAddress().shows !== 'plans') showAddress({ shows: 'plan', id: work.id }, 'replace');
     if (changes === written) clearLastWords(tab);
     tellShelfNews({ id: work.id, savedAt: work.savedAt });
-    // A change made meanwhile has set the timer again: its own write will say "saved".
-    if (timer === undefined) showSign({ state: 'saved', at: work.savedAt });
+    // A change made meanwhile has a write of its own, which says "saved" then: it may wait for its time or behind this one.
+    if (changes === written) showSign({ state: 'saved', at: work.savedAt });
     return;
   }
   if (result.other !== null) showSign({ state: 'held', at: result.other });
