@@ -1,8 +1,8 @@
 import type { Mm, XY } from '../plan/model.ts';
-import type { Line } from './centre-lines.ts';
+import { type Line, SAME } from './centre-lines.ts';
 import type { Piece } from './noded.ts';
 import type { Ring } from './planar-turf.ts';
-import { cross, dot, plus, quarter, ringArea, ringDistance, vector } from './plane.ts';
+import { apart, cross, dot, lineCrossing, plus, quarter, ringArea, ringDistance, vector } from './plane.ts';
 
 /** What stands where a wall or a joint is. */
 export interface Body {
@@ -26,6 +26,8 @@ const REACH = 10;
 const STRAIGHT = 1e-9;
 /** A joint that stands out of a wall by no more than this, mm, lies within it. */
 const HIDDEN = 1e-6;
+/** Points that are one are this near to one another at most, mm, seen along a wall. */
+const DRAWN_TOGETHER = 10 * SAME;
 /** Every pair is joined: with more walls at one place this takes too long to be worth it. */
 const MOST_ARMS = 48;
 
@@ -87,12 +89,18 @@ function jointsAt(node: XY, arms: readonly Arm[], isOutside: (piece: Piece) => b
     arms.slice(0, i).flatMap((two): Body[] => {
       // Walls that run on one another are not joined: they are one piece.
       if (one.piece === two.piece) return [];
-      const ring = jointRing(node, one, two, wider);
+      const ring = jointRing(meeting(node, one, two), one, two, wider);
       const outside = isOutside(one.piece) && isOutside(two.piece);
       const isSeen = ring.length >= 3 && ringArea(ring) > 0 && !isHidden(ring, outside);
       return isSeen ? [{ wall: one.line.wall.id, outside, ring }] : [];
     }),
   );
+}
+
+/** Where the two lines cross, which is the node up to what nearby nodes are drawn together by; of lines in one line the node. */
+function meeting(node: XY, { line: one }: Arm, { line: two }: Arm): XY {
+  const crossing = lineCrossing(one.from, one.to, two.from, two.to);
+  return crossing && apart(crossing, node) <= DRAWN_TOGETHER ? crossing : node;
 }
 
 /**

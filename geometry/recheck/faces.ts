@@ -1,7 +1,7 @@
 import type { XY } from '../plan/model.ts';
 import type { Piece } from './noded.ts';
 import { polygonize, type Ring, ringHolds } from './planar-turf.ts';
-import { type Extent, edgesOf, extentHolds, extentOf, plus, quarter, ringArea } from './plane.ts';
+import { direction, type Extent, edgesOf, extentHolds, extentOf, middle, plus, quarter, ringArea } from './plane.ts';
 
 /** A bounded face of the centre-lines: what its ring encloses and no smaller ring does. */
 export interface Face {
@@ -11,7 +11,7 @@ export interface Face {
 }
 
 /** Beside a centre-line by this much, mm, a point lies in the face on that side. */
-const BESIDE = 1e-4;
+const BESIDE = 1e-6;
 
 /** Every ring that pieces of centre-line enclose, the smallest first. Throws where turf answers what cannot be. */
 export function polygonized(pieces: readonly Piece[]): Face[] {
@@ -66,9 +66,9 @@ export function faceAt(faces: readonly Face[], p: XY): Face | null {
 }
 
 /** The faces on either side of a piece; null is the outdoors. */
-export function facesBeside(faces: readonly Face[], { a, b, lines }: Piece): readonly [Face | null, Face | null] {
-  const along = (lines[0] as Piece['lines'][number]).along;
-  const half: XY = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
-  const aside = quarter(along);
+export function facesBeside(faces: readonly Face[], { a, b }: Piece): readonly [Face | null, Face | null] {
+  const half = middle(a, b);
+  // From node to node, as the faces run: a short piece may turn a good deal from its wall.
+  const aside = quarter(direction(a, b));
   return [faceAt(faces, plus(half, aside, BESIDE)), faceAt(faces, plus(half, aside, -BESIDE))];
 }

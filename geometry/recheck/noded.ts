@@ -21,10 +21,7 @@ export function nodedPieces(lines: readonly Line[]): Piece[] {
     for (let j = 0; j < i; j++) cutBoth(line, lines[j] as Line, cuts[i] as Set<XY>, cuts[j] as Set<XY>, nodes);
   });
   const pieces = new Map<string, { a: XY; b: XY; lines: Line[] }>();
-  const all = nodes.all();
   lines.forEach((line, i) => {
-    // A node of other walls may lie on this one too.
-    for (const node of all) if (segmentDistance(node, line.from, line.to) <= SAME) cuts[i]?.add(node);
     const stops = [...(cuts[i] as Set<XY>)].sort((p, q) => alongLine(line, p) - alongLine(line, q));
     for (let k = 1; k < stops.length; k++) add(pieces, stops[k - 1] as XY, stops[k] as XY, line, nodes);
   });
@@ -43,17 +40,13 @@ function cutBoth(one: Line, two: Line, cutsOne: Set<XY>, cutsTwo: Set<XY>, nodes
     cutsOne.add(nodes.at(end));
     touching = true;
   }
-  const crossing = crossingOf(one, two);
+  // An end that touches is where the two meet; a crossing beside it is the same place.
+  const crossing = touching ? null : crossingOf(one, two);
   if (!crossing) return;
-  // An end that touches is the node; a crossing beside it is the same place up to rounding.
   const node = nodes.at(crossing);
-  if (touching && !cutsOne.has(node) && !cutsTwo.has(node) && nearEnd(crossing, one, two)) return;
   cutsOne.add(node);
   cutsTwo.add(node);
 }
-
-const nearEnd = (p: XY, one: Line, two: Line) =>
-  [one.from, one.to, two.from, two.to].some((end) => apart(p, end) <= SAME);
 
 function crossingOf(one: Line, two: Line): XY | null {
   const [u, v] = [vector(one.from, one.to), vector(two.from, two.to)];

@@ -122,6 +122,35 @@ describe('the second computation: ends of walls', () => {
     expect(least({ walls, openings, detectors: [detector([2000, 2000])] }, 'outside-opening')).toBeNull();
   });
 
+  it('walls that cross at all but one place belong to their own pieces alone', () => {
+    // Two outside walls cross the partition at 30 degrees, 0.016 apart: each node lies 0.008 from the other one's line.
+    const walls = [
+      ...boxWalls(0, 0, 6000, 4000, 200),
+      wall('p', [1000, 2000], [5000, 2000], 100),
+      ...[0, 0.016].map((x): Wall => {
+        const [dx, dy] = [1000 * Math.cos(Math.PI / 6), 500];
+        return { ...wall(`q${x}`, [3000 + x - dx, 2000 - dy], [3000 + x + dx, 2000 + dy], 60), side: 'outside' };
+      }),
+    ];
+    const openings = [{ id: 'o1', wall: 'p', kind: 'door', offset: 500, width: 3000, bottom: 0, top: 2000 } as const];
+    expect(least({ walls, openings, detectors: [detector([3000, 3000])] }, 'outside-opening')).toBeNull();
+  });
+
+  it('an end that touches ends there, however flat the angle', () => {
+    // Drawn 0.004 past the center-line at 10 degrees, which is 0.02 along the wall: no piece of it stands outside.
+    const turn = Math.PI / 18;
+    const end: XY = [3000, -0.004];
+    const from: XY = [end[0] + 2000 * Math.cos(turn), end[1] + 2000 * Math.sin(turn)];
+    const walls = [...boxWalls(0, 0, 6000, 4000, 100), wall('p', from, end, 300)];
+    expect(least({ walls, detectors: [detector([2974, 400])] }, 'outside-wall')).toBeCloseTo(300, 1);
+  });
+
+  it('a joint within a wall is held by it, though the end that touches is a little off', () => {
+    // The joints of p with the foundation lie in the foundation: of p itself the square end is the nearest.
+    const walls = [...boxWalls(0, 0, 6000, 4000, 300), wall('p', [3000, 2000], [3000, -0.004], 100)];
+    expect(least({ walls, detectors: [detector([3000, -500])] }, 'object')).toBeCloseTo(450, 1);
+  });
+
   it('a piece that leads straight across makes no joint', () => {
     // Two walls side by side, 8 apart, at a sine of 5e-4: their lines never cross. What fills the gap at the end of p is a stub of 200
     // by 8 whose corner is at (-100, 0).
