@@ -2,7 +2,18 @@ import type { Mm, XY } from '../plan/model.ts';
 import { type Line, SAME } from './centre-lines.ts';
 import type { Piece } from './noded.ts';
 import type { Ring } from './planar-turf.ts';
-import { apart, cross, dot, lineCrossing, plus, quarter, ringArea, ringDistance, vector } from './plane.ts';
+import {
+  apart,
+  cross,
+  dot,
+  lineCrossing,
+  plus,
+  quarter,
+  ringArea,
+  ringDistance,
+  segmentDistance,
+  vector,
+} from './plane.ts';
 
 /** What stands where a wall or a joint is. */
 export interface Body {
@@ -97,10 +108,20 @@ function jointsAt(node: XY, arms: readonly Arm[], isOutside: (piece: Piece) => b
   );
 }
 
-/** Where the two lines cross, which is the node up to what nearby nodes are drawn together by; of lines in one line the node. */
+/**
+ * Where the two lines meet by themselves, which is the node but where other walls have drawn nodes together: their crossing, or an end
+ * of one on the other, the nearest to the node. Beside such an end the crossing is the exact place.
+ */
 function meeting(node: XY, { line: one }: Arm, { line: two }: Arm): XY {
   const crossing = lineCrossing(one.from, one.to, two.from, two.to);
-  return crossing && apart(crossing, node) <= DRAWN_TOGETHER ? crossing : node;
+  const isOn = (p: XY, { from, to }: Line) => segmentDistance(p, from, to) <= SAME;
+  const ends = [
+    ...[one.from, one.to].filter((end) => isOn(end, two)),
+    ...[two.from, two.to].filter((end) => isOn(end, one)),
+  ];
+  if (ends.length === 0) return crossing && isOn(crossing, one) && isOn(crossing, two) ? crossing : node;
+  const place = ends.reduce((best, end) => (apart(end, node) < apart(best, node) ? end : best));
+  return crossing && apart(crossing, place) <= DRAWN_TOGETHER ? crossing : place;
 }
 
 /**

@@ -4,6 +4,7 @@ import { checkPlan, type Plan, parsePlan } from '../../../geometry/index.ts';
 import { compareOpinions } from '../../../geometry/recheck/compare.ts';
 import { recheck } from '../../../geometry/recheck/recheck.ts';
 import type { Opinion } from '../../../geometry/recheck/types.ts';
+import { crowdedPlan } from '../../helpers/crowded-plan.ts';
 import { randomPlan } from '../../helpers/random-level.ts';
 import { variedPlan } from '../../helpers/varied-plan.ts';
 
@@ -68,6 +69,10 @@ describe('both computations agree on', () => {
     301732, 304236, 304468, 304613, 305966, 307374, 311086, 312012, 315298, 319428,
   ])('house %d, on which they once differed', (seed) => {
     expect(faults(`seed ${seed}`, randomHouse(seed))).toEqual([]);
+  });
+
+  it.each([...Array.from({ length: 40 }, (_, i) => 1 + i), 1480])('crowded house %d', (seed) => {
+    expect(faults(`crowded ${seed}`, crowdedPlan(seed))).toEqual([]);
   });
 
   it('enough to mean something', () => {
