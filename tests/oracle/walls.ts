@@ -38,6 +38,8 @@ const NO_LENGTH = 0.01;
 
 /** "An unlabelled face that is nowhere wider than 305 mm between its walls"; a tenth of a mm is left to rounding. */
 const CAVITY = 305.1;
+/** GEOS finds things that overlap up to 1e-14 apart; what only touches may be taken away as well, mm. */
+const TOUCHING = 1e-6;
 /** What is left of a face that walls fill, square mm. */
 const NO_FLOOR = 1;
 
@@ -176,6 +178,6 @@ function roomOf(geos: Geos, rings: readonly Points[], face: Geom, bodies: readon
 
 function without(geos: Geos, face: Geom, bodies: readonly Geom[]): Geom {
   let floor = face;
-  for (const body of bodies) if (geos.distance(face, body) === 0) floor = geos.difference(floor, body, GRIDS.slice(1));
+  for (const body of bodies) if (geos.distance(face, body) <= TOUCHING) floor = geos.difference(floor, body, GRIDS.slice(1));
   return floor;
 }
