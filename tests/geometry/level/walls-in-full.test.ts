@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { buildLevel, checkDetector } from '../../../geometry/index.ts';
+import { drawn, loop, rectangle, wall } from '../../helpers/drawn.ts';
 import { fixturePlan } from '../../helpers/fixtures.ts';
 
 /** The rows of one rule for the detector of a fixture: subject, measured to a hundredth of a mm, verdict. */
@@ -77,6 +78,20 @@ describe('two ends 10 mm apart', () => {
 describe('studs in front of a foundation', () => {
   it('are outside walls: the space between is nowhere wider than 305 mm and has no label', () => {
     expect(rows('stud-wall-before-a-foundation', 'outside-wall')).toEqual([['s1', 200, 'blocked']]);
+  });
+
+  it('give an opening the depth of a thick one that crosses it at a flat angle', () => {
+    // At both ends of the window the centre-lines are 18 mm apart, in the middle they meet.
+    const walls = [
+      ...loop('f', rectangle(0, 0, 8000, 6000), { thickness: 300 }),
+      wall('p', [2000, -80], [6000, 80], { thickness: 100 }),
+    ];
+    const openings = [
+      { id: 'o', wall: 'p', kind: 'window' as const, offset: 1551.6, width: 900, bottom: 900, top: 2000 },
+    ];
+    const [opening] = buildLevel(drawn(walls, { openings })).openings;
+    const [a, , , d] = opening?.body ?? [];
+    expect(Math.hypot((a?.[0] ?? 0) - (d?.[0] ?? 0), (a?.[1] ?? 0) - (d?.[1] ?? 0))).toBeCloseTo(300, 9);
   });
 
   it('have outside openings', () => {
