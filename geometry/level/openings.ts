@@ -92,6 +92,8 @@ function depthBeside(other: Wall, { spot }: Frame, { offset, width }: Opening): 
   const from = Math.max(Math.min(s0, s1), offset);
   const to = Math.min(Math.max(s0, s1), offset + width);
   if (to - from <= SHARED || Math.abs(t1 - t0) > BESIDE * Math.abs(s1 - s0)) return 0;
-  const across = (s: Mm) => Math.abs(t0 + ((t1 - t0) * (s - s0)) / (s1 - s0));
-  return Math.min(across(from), across(to)) <= SNAP ? other.thickness / 2 : 0;
+  const across = (s: Mm) => t0 + ((t1 - t0) * (s - s0)) / (s1 - s0);
+  const [first, last] = [across(from), across(to)];
+  const crosses = first > 0 !== last > 0;
+  return crosses || Math.min(Math.abs(first), Math.abs(last)) <= SNAP ? other.thickness / 2 : 0;
 }
