@@ -1,4 +1,4 @@
-import type { Detector, Fixture, Level, Opening, Shape, Stream } from '../../geometry/plan/model.ts';
+import type { Detector, Fixture, Level, Opening, Shape, Stream, Wall } from '../../geometry/plan/model.ts';
 import type { Geom, Geos, Point, Points } from './geos.ts';
 import { apart, dot, minus, offSegment, plus, quarter, unit } from './plane.ts';
 import type { OracleWalls } from './walls.ts';
@@ -61,7 +61,7 @@ export function openingBodies(geos: Geos, level: Level, walls: OracleWalls): Ora
   return level.openings
     .filter((opening) => isOutside(opening, level, walls))
     .map((opening) => {
-      const ring = openingRing(opening, level, walls);
+      const ring = openingRing(geos, opening, level);
       return { ...ringBody(geos, opening.id, ring), bottom: opening.bottom, top: opening.top };
     });
 }
@@ -72,15 +72,32 @@ function wallOf({ wall }: Opening, { walls }: Level) {
   return found;
 }
 
+/** A wall runs where another does when it comes this near to it, mm (half an inch), at no more than this slope: no page says how near. */
+const RUNS_THERE = { near: 12.7, slope: 0.1 };
+
 /** "By the thickness of the thickest wall that runs there." */
-function openingRing(opening: Opening, level: Level, walls: OracleWalls): Points {
+function openingRing(geos: Geos, opening: Opening, level: Level): Points {
   const { from, to, thickness: own } = wallOf(opening, level);
-  const thickness = Math.max(own, ...stretchesOf(opening, level, walls).map(({ wall }) => wall.thickness));
+  const there = level.walls.filter((wall) => runsAt(geos, wall, opening, wallOf(opening, level)));
+  const thickness = Math.max(own, ...there.map((wall) => wall.thickness));
   const along = unit(minus(to, from));
   const across = quarter(along);
   const corner = (s: number, side: number) => plus(plus(from, along, s), across, (side * thickness) / 2);
   const end = opening.offset + opening.width;
   return [corner(opening.offset, -1), corner(end, -1), corner(end, 1), corner(opening.offset, 1)];
+}
+
+function runsAt(geos: Geos, { from, to }: Wall, { offset, width }: Opening, own: Wall): boolean {
+  const along = unit(minus(own.to, own.from));
+  const [s, t] = [from, to].map((p) => dot(minus(p, own.from), along)) as [number, number];
+  const across = dot(minus(to, from), quarter(along));
+  if (Math.abs(across) > RUNS_THERE.slope * Math.abs(t - s)) return false;
+  const [first, last] = [Math.max(Math.min(s, t), offset), Math.min(Math.max(s, t), offset + width)];
+  if (last - first <= 0.01) return false;
+  const at = (stop: number) => plus(from, minus(to, from), (stop - s) / (t - s));
+  const beside = geos.line([at(first), at(last)]);
+  const opening = geos.line([plus(own.from, along, offset), plus(own.from, along, offset + width)]);
+  return geos.distance(beside, opening) <= RUNS_THERE.near;
 }
 
 /** "When its wall is": when any stretch of its wall that it shares is outside. */

@@ -178,6 +178,7 @@ function roomOf(geos: Geos, rings: readonly Points[], face: Geom, bodies: readon
 
 function without(geos: Geos, face: Geom, bodies: readonly Geom[]): Geom {
   let floor = face;
-  for (const body of bodies) if (geos.distance(face, body) <= TOUCHING) floor = geos.difference(floor, body, GRIDS.slice(1));
+  for (const body of bodies)
+    if (geos.distance(face, body) <= TOUCHING) floor = geos.difference(floor, body, GRIDS.slice(1));
   return floor;
 }
