@@ -13,7 +13,7 @@ interface Edge {
 
 /** Adds a house of 1 to 12 rooms with its corner at `corner`; gives how far it reaches to the right. */
 export function addHouse(dice: Dice, draft: Draft, corner: XY): Mm {
-  const house = dice.chance(0.65) ? gridHouse(dice, corner) : brickHouse(dice, corner);
+  const house = dice.pick([gridHouse, gridHouse, gridHouse, legHouse, brickHouse, brickHouse])(dice, corner);
   for (const edge of house.edges) {
     const [from, to] = dice.chance(0.5) ? [edge.from, edge.to] : [edge.to, edge.from];
     draft.walls.push({ id: nextWallId(draft), from, to, thickness: edge.thickness, side: 'auto' });
@@ -83,6 +83,78 @@ function gridHouse(dice: Dice, [left, top]: XY): House {
     .filter((k) => group[k] !== -1)
     .map((k) => cellOf(xs, ys, k % nx, Math.floor(k / nx), left, top));
   return { edges, cells, width: xs[nx] as Mm };
+}
+
+/** Outlines of L, T and U by cell: a row of text for a row of cells, a dot for none. */
+const LEGS: readonly (readonly string[])[] = [
+  ['#.', '##'],
+  ['##', '.#'],
+  ['###', '.#.'],
+  ['.##', '##.'],
+  ['#.#', '###'],
+  ['##', '#.', '##'],
+];
+
+/** A foundation in the form of an L, T or U, with partitions that start at its inner corners: in line with a leg, or at an angle. */
+function legHouse(dice: Dice, [left, top]: XY): House {
+  const plan = dice.pick(LEGS);
+  const [nx, ny] = [plan[0]?.length ?? 0, plan.length];
+  const xs = steps(dice, nx, 1900, 4800);
+  const ys = steps(dice, ny, 1900, 4800);
+  const has = (i: number, j: number) => plan[j]?.[i] === '#';
+  const corner = (i: number, j: number): XY => [left + (xs[i] as Mm), top + (ys[j] as Mm)];
+  const thickness = dice.pick([203.2, 254, 300, 400]);
+  const edges: Edge[] = [];
+  const cutting = dice.pick(['long', 'pieces', 'mixed'] as const);
+  const outer = (is: boolean) => (is ? thickness : null);
+  for (let j = 0; j <= ny; j++) {
+    const line = range(nx).map((i) => edgeOf(corner(i, j), corner(i + 1, j), outer(has(i, j - 1) !== has(i, j))));
+    edges.push(...cut(dice, line, cutting));
+  }
+  for (let i = 0; i <= nx; i++) {
+    const line = range(ny).map((j) => edgeOf(corner(i, j), corner(i, j + 1), outer(has(i - 1, j) !== has(i, j))));
+    edges.push(...cut(dice, line, cutting));
+  }
+  for (let j = 1; j < ny; j++) {
+    for (let i = 1; i < nx; i++) edges.push(...partitionsAt(dice, has, corner, i, j, thickness));
+  }
+  const cells = range(nx * ny)
+    .filter((k) => has(k % nx, Math.floor(k / nx)))
+    .map((k) => cellOf(xs, ys, k % nx, Math.floor(k / nx), left, top));
+  return { edges, cells, width: xs[nx] as Mm };
+}
+
+/** Up to three partitions from a corner of the grid into the house. */
+function partitionsAt(
+  dice: Dice,
+  has: (i: number, j: number) => boolean,
+  corner: (i: number, j: number) => XY,
+  i: number,
+  j: number,
+  outer: Mm,
+): Edge[] {
+  const from = corner(i, j);
+  const partition = (to: XY): Edge => ({ from, to, thickness: dice.pick([60, 115, 115, 150, outer]) });
+  const edges: Edge[] = [];
+  // In line with a leg, to the wall on the other side: where there is house on both sides of the way.
+  const ways = [
+    [1, 0],
+    [-1, 0],
+    [0, 1],
+    [0, -1],
+  ] as const;
+  for (const [di, dj] of ways) {
+    const beside = [0, 1].map((side) =>
+      has(i + (dj === 0 ? (di - 1) / 2 : side - 1), j + (di === 0 ? (dj - 1) / 2 : side - 1)),
+    );
+    if (beside.every(Boolean) && dice.chance(0.5)) edges.push(partition(corner(i + di, j + dj)));
+  }
+  if (dice.chance(0.6)) {
+    const angle = dice.pick([Math.PI / 4, dice.between(0, Math.PI / 2)]) + dice.int(0, 3) * (Math.PI / 2);
+    const length = dice.between(200, 1700);
+    edges.push(partition([from[0] + length * Math.cos(angle), from[1] + length * Math.sin(angle)]));
+  }
+  return edges;
 }
 
 /** Per cell the number of its room, −1 where there is none. Joined neighbours make L-shaped and larger rooms. */

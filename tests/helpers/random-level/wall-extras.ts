@@ -3,10 +3,10 @@ import type { Dice } from './dice.ts';
 import { alongWall, type Cell, type Draft, nextWallId, offWall, wallLength } from './draft.ts';
 
 /**
- * A loose end nearer to another wall than this, mm, yet not on it, is left out of the drawing: how such ends are joined is
- * the drawing's own business (half an inch), tested by hand elsewhere. Coordinates that belong together agree to 1e-9.
+ * An end nearer to another wall than this, mm, yet not on it, is left out of the drawing: how such ends are joined is the
+ * drawing's own business (half an inch), tested by hand elsewhere. Coordinates that belong together agree to 1e-9.
  */
-const NEAR_MISS = { least: 1e-6, most: 30 };
+const NEAR_MISS = { least: 1e-6, most: 13 };
 
 type Extra = (dice: Dice, draft: Draft) => void;
 
@@ -19,8 +19,15 @@ export const WALL_EXTRAS: readonly Extra[] = [
   addShortStub,
   addFreeWall,
   addCrossingWall,
+  addNodePartition,
+  addNodePartition,
   doubleWall,
+  addAskewDouble,
+  addAskewDouble,
   addOverlap,
+  addCavity,
+  addCavity,
+  addBoxedStuds,
   splitWall,
   splitOffSliver,
   addBump,
@@ -103,6 +110,72 @@ function doubleWall(dice: Dice, draft: Draft): void {
   push(draft, wall.to, wall.from, thickness, dice.pick(['auto', 'auto', 'outside', 'inside'] as const));
 }
 
+/** A wall drawn almost on another: from one end of it, or from neither, a little off. A wall farther off than this is another wall. */
+function addAskewDouble(dice: Dice, draft: Draft): void {
+  const wall = anyWall(dice, draft);
+  if (!wall) return;
+  const off = () => dice.between(13.5, 90) * dice.pick([-1, 1]);
+  const [a, b] = dice.pick([
+    [0, off()],
+    [off(), 0],
+    [off(), off()],
+  ] as const);
+  const [from, to] = [alongWall(wall, dice.pick([0, 0, 0.2]), a), alongWall(wall, dice.pick([1, 1, 0.7]), b)];
+  push(draft, from, to, dice.pick([wall.thickness, 60, 115, 300]));
+}
+
+/** Starts where walls end or meet: in line with one of them, square to it, or anyhow. */
+function addNodePartition(dice: Dice, draft: Draft): void {
+  const wall = anyWall(dice, draft);
+  const along = anyWall(dice, draft);
+  if (!wall || !along) return;
+  const from = dice.pick([wall.from, wall.to]);
+  const bearing = Math.atan2(along.to[1] - along.from[1], along.to[0] - along.from[0]);
+  const angle = bearing + dice.pick([0, Math.PI, Math.PI / 2, -Math.PI / 2, dice.between(0, 2 * Math.PI)]);
+  const length = dice.pick([dice.between(60, 600), dice.between(600, 4000)]);
+  const to: XY = [from[0] + length * Math.cos(angle), from[1] + length * Math.sin(angle)];
+  push(draft, from, to, dice.pick([60, 115, 115, wall.thickness, 300]));
+}
+
+/** A finished wall of studs in front of another from wall to wall, the room between them 20 to 400 mm wide. */
+function addCavity(dice: Dice, draft: Draft): void {
+  const wall = anyWall(dice, draft);
+  if (!wall) return;
+  const thickness = dice.pick([60, 90, 115]);
+  const off = (dice.between(20, 400) + (wall.thickness + thickness) / 2) * dice.pick([-1, 1]);
+  const middle = alongWall(wall, dice.between(0.3, 0.7), off);
+  const ends = [-1, 1].map((way) => hitFrom(middle, wall, way, draft.walls));
+  const [from, to] = ends;
+  if (from && to) push(draft, from, to, thickness);
+}
+
+/** Where a line beside a wall first meets another wall; null where it meets none. */
+function hitFrom([x, y]: XY, { from, to }: Wall, way: number, walls: readonly Wall[]): XY | null {
+  const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
+  const [u, v] = [(way * (to[0] - from[0])) / length, (way * (to[1] - from[1])) / length];
+  let nearest = Number.POSITIVE_INFINITY;
+  for (const { from: a, to: b } of walls) {
+    const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
+    const across = u * dy - v * dx;
+    if (Math.abs(across) < 1e-3 * Math.hypot(dx, dy)) continue;
+    const out = ((a[0] - x) * dy - (a[1] - y) * dx) / across;
+    const share = ((a[0] - x) * v - (a[1] - y) * u) / across;
+    if (out > 0 && share >= 0 && share <= 1) nearest = Math.min(nearest, out);
+  }
+  return Number.isFinite(nearest) ? [x + u * nearest, y + v * nearest] : null;
+}
+
+/** Studs in front of a part of a wall, with a return to it at either end. */
+function addBoxedStuds(dice: Dice, draft: Draft): void {
+  const wall = anyWall(dice, draft);
+  if (!wall) return;
+  const thickness = dice.pick([60, 90, 115]);
+  const off = (dice.between(20, 400) + (wall.thickness + thickness) / 2) * dice.pick([-1, 1]);
+  const [start, end] = [dice.pick([0, dice.between(0.05, 0.4)]), dice.pick([1, dice.between(0.6, 0.95)])];
+  const stops = [alongWall(wall, start), alongWall(wall, start, off), alongWall(wall, end, off), alongWall(wall, end)];
+  for (let i = 1; i < stops.length; i++) push(draft, stops[i - 1] as XY, stops[i] as XY, thickness);
+}
+
 /** A wall that runs on part of another. */
 function addOverlap(dice: Dice, draft: Draft): void {
   const wall = anyWall(dice, draft);
@@ -183,6 +256,6 @@ export function withoutNearMisses(walls: readonly Wall[]): Wall[] {
 function hasNearMiss(wall: Wall, walls: readonly Wall[]): boolean {
   return [wall.from, wall.to].some((end) => {
     const off = walls.filter((one) => one !== wall).map((one) => offWall(end, one));
-    return !off.some((d) => d <= NEAR_MISS.least) && off.some((d) => d <= NEAR_MISS.most);
+    return off.some((d) => d > NEAR_MISS.least && d <= NEAR_MISS.most);
   });
 }
