@@ -85,5 +85,6 @@ function runsThere(line: Line, a: XY, b: XY): boolean {
   if (Math.abs(cross(line.along, along)) > SAME_WAY) return false;
   const ends = [line.from, line.to].map((end) => nearestOnSegment(end, a, b)) as [XY, XY];
   if (apart(...ends) <= SAME) return false;
-  return ends.some((p) => Math.abs(cross(line.along, vector(line.from, p))) <= ON_ANOTHER);
+  const [first, last] = ends.map((p) => cross(line.along, vector(line.from, p))) as [Mm, Mm];
+  return first > 0 !== last > 0 || Math.min(Math.abs(first), Math.abs(last)) <= ON_ANOTHER;
 }

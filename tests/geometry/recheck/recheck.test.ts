@@ -65,6 +65,18 @@ describe('the second computation: walls', () => {
     expect(least({ walls, openings, detectors: [detector([3000, 400])] }, 'outside-opening')).toBeCloseTo(200, 6);
   });
 
+  it('an opening has the depth of a thick wall that crosses its own at a flat angle', () => {
+    // The window's middle lies where the centre-lines cross, (4000, 0); its ends are 18 from the thick one.
+    const walls = [...boxWalls(0, 0, 8000, 6000, 300), wall('p', [2000, -80], [6000, 80], 100)];
+    const openings = [
+      { id: 'o', wall: 'p', kind: 'window' as const, offset: 1551.6, width: 900, bottom: 900, top: 2000 },
+    ];
+    // 400 and the half thickness along the normal of p, less the radius: the axis lies straight in from the middle.
+    const length = Math.hypot(4000, 160);
+    const at: XY = [4000 - (160 / length) * 550, (4000 / length) * 550];
+    expect(least({ walls, openings, detectors: [detector(at)] }, 'outside-opening')).toBeCloseTo(550 - 150 - 50, 6);
+  });
+
   it('a wall of studs in front of the foundation is an outside wall, one in front of a room is not', () => {
     const studs = (y: number) => [...boxWalls(0, 0, 6000, 4000, 200), wall('p', [0, y], [6000, y], 90)];
     // Faces at 100 and y - 45: 255 between them, then 755.
