@@ -77,6 +77,16 @@ describe('walls of the oracle', () => {
     ['two rooms', [...HOUSE, wall('p', [2000, 0], [2000, 4000], { thickness: 100 })], [3850 * 3800, 1850 * 3800]],
     ['a stub', [...HOUSE, wall('s', [2000, 0], [2000, 1500], { thickness: 100 })], [5800 * 3800 - 1400 * 100]],
     ['a nib within the wall', [...HOUSE, wall('s', [2000, 0], [2000, 50], { thickness: 100 })], [5800 * 3800]],
+    [
+      'two rooms, the wall between half an inch short at either end',
+      [...HOUSE, wall('p', [2000, 10], [2000, 3990], { thickness: 100 })],
+      [3850 * 3800, 1850 * 3800],
+    ],
+    [
+      'a thin wall askew within a thick one',
+      [...HOUSE, wall('p', [0, 0], [6000, 8], { thickness: 100 })],
+      [5800 * 3800],
+    ],
     ['a free wall', [...HOUSE, wall('f', [2000, 2000], [3000, 2000], { thickness: 100 })], [5800 * 3800 - 1e5]],
     [
       'a free loop',
@@ -85,6 +95,41 @@ describe('walls of the oracle', () => {
     ],
   ])('leave the floor of %s', (_, walls, areas) => {
     expect(floors(walls)).toEqual(areas);
+  });
+
+  it.each([
+    // From the face of the wall at 100 to that of the studs at `at` − 45.
+    ['305 mm wide: the studs are outside', 450, 'outside-wall'],
+    ['306 mm wide: a room', 451, 'object'],
+  ] as const)('leave between studs and a foundation a space %s', (_, at, rule) => {
+    const detector = { id: 'd', label: '', at: [3000, 1500] as const, base: 762, radius: 50, tall: 25, pair: null };
+    const level = drawn([...HOUSE, wall('s', [0, at], [6000, at], { thickness: 90 })], { detectors: [detector] });
+    const rows = oracleRows(oracleLevel(geos, planOf(level), level), detector).filter(({ subject }) => subject === 's');
+    expect(rows.map((row) => row.rule)).toEqual([rule]);
+    expect(rows[0]?.measured).toBeCloseTo(1500 - at - 45 - 50, 9);
+  });
+
+  it.each([
+    // The foundation's faces meet 150 from both centre-lines of the inner corner, whatever starts there.
+    ['nothing', []],
+    ['a partition in line', [wall('p', [6000, 4000], [6000, 0], { thickness: 115 })]],
+    ['one at 45 degrees', [wall('p', [6000, 4000], [10000, 0], { thickness: 115 })]],
+    ['one as thick as the foundation', [wall('p', [6000, 4000], [6000, 0], { thickness: 300 })]],
+  ])('keep the inner corner of a foundation with %s', (_, more) => {
+    const corners = [
+      [0, 0],
+      [10000, 0],
+      [10000, 4000],
+      [6000, 4000],
+      [6000, 8000],
+      [0, 8000],
+    ] as const;
+    const at = [5850 - 240, 3850 - 180] as const;
+    const detector = { id: 'd', label: '', at, base: 762, radius: 50, tall: 25, pair: null };
+    const level = drawn([...loop('f', corners, { thickness: 300 }), ...more], { detectors: [detector] });
+    const rows = oracleRows(oracleLevel(geos, planOf(level), level), detector);
+    const outside = rows.filter((row) => row.rule === 'outside-wall').map(({ measured }) => measured ?? Number.NaN);
+    expect(Math.min(...outside)).toBeCloseTo(300 - 50, 9);
   });
 
   it('are measured from their faces, by piece outside or inside', () => {

@@ -30,11 +30,11 @@ export function rectangle(a: Point, b: Point, width: number): Points {
   return [plus(a, across, -width), plus(b, across, -width), plus(b, across, width), plus(a, across, width)];
 }
 
-/** A joint for every two stretches that share a node. @param more by how much every wall is thicker on either side */
+/** A joint for every two stretches that share a node and make joints. @param more by how much every wall is thicker on either side */
 export function jointsOf(stretches: readonly Stretch[], more = 0): OracleJoint[] {
   const nodes = new Map<string, { node: Point; around: Stretch[] }>();
   for (const stretch of stretches) {
-    for (const node of stretch.ends) {
+    for (const node of stretch.joined ? stretch.ends : []) {
       const key = node.join(' ');
       const known = nodes.get(key);
       if (known) known.around.push(stretch);
@@ -55,7 +55,7 @@ export function jointsOf(stretches: readonly Stretch[], more = 0): OracleJoint[]
 function openGap(node: Point, one: Stretch, two: Stretch, more: number): Points | null {
   const [u, v] = [one, two].map((stretch) => unit(minus(farEnd(stretch, node), node))) as [Point, Point];
   if (Math.abs(wedge(u, v)) < STRAIGHT) return null;
-  const [p, q] = [half(one) + more, half(two) + more];
+  const [p, q] = [one, two].map(({ joined, wall }) => half({ wall: joined ?? wall }) + more) as [number, number];
   const away = (along: Point, from: Point): Point => {
     const normal = quarter(along);
     return dot(normal, from) < 0 ? normal : [-normal[0], -normal[1]];

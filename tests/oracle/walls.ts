@@ -1,5 +1,6 @@
 import type { Level, Wall } from '../../geometry/plan/model.ts';
 import { type Geom, type Geos, GRIDS, type Point, type Points } from './geos.ts';
+import { joinsOf } from './joins.ts';
 import { half, jointsOf, type OracleJoint, rectangle } from './joints.ts';
 import { apart, meeting, middle, minus, offSegment, plus, quarter, unit } from './plane.ts';
 
@@ -48,8 +49,11 @@ const NO_FLOOR = 1;
  * every wall and a joint for every two that meet; rooms are faces less all of these.
  */
 export function oracleWalls(geos: Geos, level: Level): OracleWalls {
-  const walls = level.walls.filter(({ from, to }) => apart(from, to) > NO_LENGTH);
-  if (walls.length === 0) return { pieces: [], rooms: [] };
+  const drawn = level.walls.filter(({ from, to }) => apart(from, to) > NO_LENGTH);
+  if (drawn.length === 0) return { pieces: [], rooms: [] };
+  const joins = joinsOf(drawn);
+  const walls = [...drawn, ...joins.map(({ wall }) => wall)];
+  const jointless = new Set(joins.filter(({ across }) => across).map(({ wall }) => wall));
   const segments = geos.noded(
     walls.map(({ from, to }) => [from, to]),
     GRID,
@@ -57,7 +61,10 @@ export function oracleWalls(geos: Geos, level: Level): OracleWalls {
   const exact = exactNodes(walls, segments);
   const faces = geos.faces(segments).map((rings) => rings.map((ring) => ring.map(exact)));
   const areas = faces.map((rings) => geos.repaired(geos.area(rings)));
-  const stretches = segments.map(([a, b]) => stretchOf(walls, exact(a), exact(b)));
+  const stretches = segments
+    .map(([a, b]) => [exact(a), exact(b)] as const)
+    .filter(([a, b]) => apart(a, b) > SAME)
+    .map(([a, b]) => stretchOf(walls, jointless, a, b));
   const joints = jointsOf(stretches);
   const bodies = standing(geos, stretches, joints, 0);
   const rooms = faces.map((rings, i) => roomOf(geos, rings, areas[i] as Geom, bodies));
@@ -131,6 +138,8 @@ export interface Stretch {
   readonly wall: Wall;
   readonly walls: readonly Wall[];
   readonly ends: readonly [Point, Point];
+  /** The wall whose thickness its joints have; null where it makes none. */
+  readonly joined: Wall | null;
 }
 
 /** Noded coordinates lie on a grid; this gives each node back its place: an end of a wall, or the crossing of two. */
@@ -157,11 +166,12 @@ function exactPlace(walls: readonly Wall[], node: Point): Point {
   return node;
 }
 
-function stretchOf(all: readonly Wall[], a: Point, b: Point): Stretch {
+function stretchOf(all: readonly Wall[], jointless: ReadonlySet<Wall>, a: Point, b: Point): Stretch {
   const walls = all.filter(({ from, to }) => offSegment(a, from, to) <= SAME && offSegment(b, from, to) <= SAME);
-  const [wall] = [...walls].sort((s, t) => t.thickness - s.thickness || (s.id < t.id ? -1 : 1));
+  const thickest = [...walls].sort((s, t) => t.thickness - s.thickness || (s.id < t.id ? -1 : 1));
+  const [wall] = thickest;
   if (!wall) throw new Error(`no wall runs from ${a} to ${b}`);
-  return { wall, walls, ends: [a, b] };
+  return { wall, walls, ends: [a, b], joined: thickest.find((one) => !jointless.has(one)) ?? null };
 }
 
 /** An outside wall has the outdoors on one side, unless `side` says otherwise; of several, the greater distance counts. */
