@@ -4,7 +4,7 @@ import { Dice } from './random-level/dice.ts';
 import { type Draft, emptyDraft, type Pose, posed } from './random-level/draft.ts';
 import { addDetectors, addFixtures, addLabels, addObjects, addOpenings } from './random-level/furnish.ts';
 import { addHouse } from './random-level/houses.ts';
-import { WALL_EXTRAS, withoutNearMisses } from './random-level/wall-extras.ts';
+import { WALL_EXTRAS, withoutDoubt } from './random-level/wall-extras.ts';
 
 /** Every so many seeds things meet exactly or almost: more than one fifth, since the others throw for it too. */
 const DEGENERATE_EVERY = 5;
@@ -19,7 +19,7 @@ export function randomPlan(seed: number): Plan {
   const width = addHouse(dice, draft, [0, 0]);
   if (dice.chance(0.1)) addHouse(dice, draft, [width + dice.between(700, 5000), dice.between(-2000, 2000)]);
   for (let i = dice.pick([0, 0, 1, 2, 3, 5]); i > 0; i--) dice.pick(WALL_EXTRAS)(dice, draft);
-  draft.walls = withoutNearMisses(draft.walls);
+  draft.walls = withoutDoubt(draft.walls);
   addOpenings(dice, draft);
   addLabels(dice, draft);
   addDetectors(dice, draft);

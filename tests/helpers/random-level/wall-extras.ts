@@ -3,10 +3,13 @@ import type { Dice } from './dice.ts';
 import { alongWall, type Cell, type Draft, nextWallId, offWall, wallLength } from './draft.ts';
 
 /**
- * An end nearer to another wall than this, mm, yet not on it, is left out of the drawing: how such ends are joined is the
- * drawing's own business (half an inch), tested by hand elsewhere. Coordinates that belong together agree to 1e-9.
+ * How far off another wall an end may not be, mm: hardly off it, or half an inch, where the last digit decides whether it is led on.
+ * Coordinates that belong together agree to 1e-9.
  */
-const NEAR_MISS = { least: 1e-6, most: 13 };
+const DOUBTFUL = [
+  [1e-6, 0.3],
+  [12.65, 12.75],
+] as const;
 
 type Extra = (dice: Dice, draft: Draft) => void;
 
@@ -21,6 +24,7 @@ export const WALL_EXTRAS: readonly Extra[] = [
   addCrossingWall,
   addNodePartition,
   addNodePartition,
+  addNearMiss,
   doubleWall,
   addAskewDouble,
   addAskewDouble,
@@ -110,11 +114,11 @@ function doubleWall(dice: Dice, draft: Draft): void {
   push(draft, wall.to, wall.from, thickness, dice.pick(['auto', 'auto', 'outside', 'inside'] as const));
 }
 
-/** A wall drawn almost on another: from one end of it, or from neither, a little off. A wall farther off than this is another wall. */
+/** A wall drawn almost on another: from one end of it, or from neither, a little off. */
 function addAskewDouble(dice: Dice, draft: Draft): void {
   const wall = anyWall(dice, draft);
   if (!wall) return;
-  const off = () => dice.between(13.5, 90) * dice.pick([-1, 1]);
+  const off = () => dice.pick([dice.between(0.5, 12.5), dice.between(13.5, 90)]) * dice.pick([-1, 1]);
   const [a, b] = dice.pick([
     [0, off()],
     [off(), 0],
@@ -122,6 +126,18 @@ function addAskewDouble(dice: Dice, draft: Draft): void {
   ] as const);
   const [from, to] = [alongWall(wall, dice.pick([0, 0, 0.2]), a), alongWall(wall, dice.pick([1, 1, 0.7]), b)];
   push(draft, from, to, dice.pick([wall.thickness, 60, 115, 300]));
+}
+
+/** From a corner or a wall to another, each end up to half an inch off what it was meant to meet, short of it or past it. */
+function addNearMiss(dice: Dice, draft: Draft): void {
+  const [one, two] = [anyWall(dice, draft), anyWall(dice, draft)];
+  if (!one || !two || one === two) return;
+  const off = () => dice.pick([0, dice.between(-14, 14)]);
+  const near = (wall: Wall): XY => {
+    const [x, y] = alongWall(wall, dice.pick([0, 1, dice.next()]));
+    return [x + off(), y + off()];
+  };
+  push(draft, near(one), near(two), dice.pick([60, 115, one.thickness]));
 }
 
 /** Starts where walls end or meet: in line with one of them, square to it, or anyhow. */
@@ -243,19 +259,19 @@ function replace(draft: Draft, wall: Wall, stops: readonly XY[]): void {
   }
 }
 
-/** Leaves out walls with an end that nearly meets another wall, until none is left. */
-export function withoutNearMisses(walls: readonly Wall[]): Wall[] {
+/** Leaves out walls with an end of which rounding decides whether it meets another wall, until none is left. */
+export function withoutDoubt(walls: readonly Wall[]): Wall[] {
   const kept = [...walls];
   for (;;) {
-    const k = kept.findIndex((wall) => hasNearMiss(wall, kept));
+    const k = kept.findIndex((wall) => isDoubtful(wall, kept));
     if (k === -1) return kept;
     kept.splice(k, 1);
   }
 }
 
-function hasNearMiss(wall: Wall, walls: readonly Wall[]): boolean {
+function isDoubtful(wall: Wall, walls: readonly Wall[]): boolean {
   return [wall.from, wall.to].some((end) => {
     const off = walls.filter((one) => one !== wall).map((one) => offWall(end, one));
-    return off.some((d) => d > NEAR_MISS.least && d <= NEAR_MISS.most);
+    return off.some((d) => DOUBTFUL.some(([least, most]) => d > least && d <= most));
   });
 }
