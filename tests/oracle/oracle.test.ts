@@ -8,7 +8,6 @@ import { CLOSE, compareChecks } from './compare-checks.ts';
 import { compareSpots } from './compare-spots.ts';
 import { Geos } from './geos.ts';
 import { type OracleLevel, oracleLevel } from './geos-oracle.ts';
-import { KNOWN_DIFFERENCES } from './known-differences.ts';
 import { emptyTally } from './tally.ts';
 
 /** Seeds 1 to this many; the environment may ask for fewer or more. */
@@ -73,9 +72,7 @@ describe('engine and oracle agree on random levels', () => {
   it.each(batches)('seeds from %d', { timeout: 120_000 }, (first) => {
     const wrong: string[] = [];
     for (let seed = first; seed < first + BATCH && seed <= LEVELS; seed++) {
-      const found = differences(seed).map((text) => `seed ${seed}: ${text}`);
-      if (!KNOWN_DIFFERENCES.has(seed)) wrong.push(...found);
-      else if (found.length === 0) wrong.push(`seed ${seed} agrees now: take it out of the known differences`);
+      wrong.push(...differences(seed).map((text) => `seed ${seed}: ${text}`));
     }
     expect(wrong).toEqual([]); // the list itself is the message
   });
