@@ -53,7 +53,7 @@ export function jointsOf(stretches: readonly Stretch[], more = 0): OracleJoint[]
 
 /** From the node between the two outward normals, behind both faces, cut off where the faces are ten half-thicknesses away. */
 function openGap(node: Point, one: Stretch, two: Stretch, more: number): Points | null {
-  const [u, v] = [one, two].map((stretch) => unit(minus(farEnd(stretch, node), node))) as [Point, Point];
+  const [u, v] = [one, two].map((stretch) => leaving(stretch, node)) as [Point, Point];
   if (Math.abs(wedge(u, v)) < STRAIGHT) return null;
   const [p, q] = [one, two].map(({ joined, wall }) => half({ wall: joined ?? wall }) + more) as [number, number];
   const away = (along: Point, from: Point): Point => {
@@ -76,6 +76,13 @@ function openGap(node: Point, one: Stretch, two: Stretch, more: number): Points 
     ring = behind(ring, out, dot(out, a));
   }
   return ring.length >= 3 ? ring : null;
+}
+
+/** The way in which a stretch leaves a node: that of its wall, for the ends of a short stretch are known to a hundredth of a mm only. */
+function leaving(stretch: Stretch, node: Point): Point {
+  const { from, to } = stretch.joined ?? stretch.wall;
+  const along = unit(minus(to, from));
+  return dot(along, minus(farEnd(stretch, node), node)) > 0 ? along : [-along[0], -along[1]];
 }
 
 export function farEnd({ ends: [a, b] }: Stretch, node: Point): Point {

@@ -95,7 +95,7 @@ function jointPieces(geos: Geos, joint: OracleJoint, outside: ReadonlyMap<Stretc
   const { stretches, node, ring, within } = joint;
   const isOut = stretches.every((one) => outside.get(one));
   if (isOut ? within.stretches.some((one) => outside.get(one)) : within.wall || within.stretches.length > 0) return [];
-  const walls = [...new Set(stretches.map(({ wall }) => wall))];
+  const walls = [...new Set(stretches.map(({ joined, wall }) => joined ?? wall))];
   const parts = [geos.area([ring])];
   return walls.map((wall) => ({ wall, walls: [wall], ends: [node, node], outside: isOut, parts }));
 }
