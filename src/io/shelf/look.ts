@@ -1,5 +1,7 @@
 import type { Level, Plan } from '../../../geometry/plan/model.ts';
 import { checkPlan, parsePlan, toneOf } from '../../engine.ts';
+import { testHeadline } from '../../job/standing/headline.ts';
+import { testState } from '../../job/standing/test-state.ts';
 import { levelPicture } from '../../sheet/level-picture.ts';
 import { firstToShow } from '../../state/first-level.ts';
 import { textName } from '../long-texts.ts';
@@ -26,12 +28,14 @@ export async function lookAt(card: PlanCard): Promise<PlanLook | null> {
   return look;
 }
 
-/** What is said of all detectors, and the picture of the level that is looked at first. */
+/** What is said of all detectors and of the whole test, and the picture of the level that is looked at first. */
 export function lookOf(
   plan: Plan,
   level: Level | undefined = firstToShow(plan),
-): Pick<PlanLook, 'verdicts' | 'picture'> {
+): Pick<PlanLook, 'verdicts' | 'test' | 'picture'> {
   const verdicts = { clear: 0, 'clear-of-drawn': 0, tight: 0, blocked: 0, unknown: 0 };
-  for (const { detectors } of checkPlan(plan).levels) for (const report of detectors) verdicts[toneOf(report)] += 1;
-  return { verdicts, picture: level ? levelPicture(plan, level.id) : '' };
+  const { levels } = checkPlan(plan);
+  const test = testHeadline(plan, testState(plan, levels)).head;
+  for (const { detectors } of levels) for (const report of detectors) verdicts[toneOf(report)] += 1;
+  return { verdicts, test, picture: level ? levelPicture(plan, level.id) : '' };
 }

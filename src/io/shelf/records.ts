@@ -71,6 +71,8 @@ export interface PlanLook {
   readonly hash: string;
   readonly edition: string;
   readonly verdicts: Readonly<Record<Tone, number>>;
+  /** The state of the whole test in a word or two; its verdicts computed once. */
+  readonly test: string;
   /** An SVG drawing; empty where nothing is drawn. */
   readonly picture: string;
 }

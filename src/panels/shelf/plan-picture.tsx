@@ -24,7 +24,7 @@ export const PlanPicture = memo(function PlanPicture({ picture }: { readonly pic
   );
 });
 
-/** How many detectors have which verdict, the worst first. */
+/** How many detectors have which verdict, the worst first, and the state of the whole test. */
 export function VerdictCounts({ look }: { readonly look: PlanLook | null | undefined }) {
   if (look === undefined) return <span className="counts">&nbsp;</span>;
   const counts = look === null ? [] : inOrderOfWorst(look.verdicts);
@@ -38,6 +38,7 @@ export function VerdictCounts({ look }: { readonly look: PlanLook | null | undef
           {count} {TONE_WORD[tone]}
         </span>
       ))}
+      <span className="counts__test">The test: {look.test.toLowerCase()}</span>
     </span>
   );
 }
