@@ -5,7 +5,7 @@ import type { Faces } from './faces.ts';
 import { type GraphEdge, mainWall, meetingOf, type Run, type WallGraph } from './graph.ts';
 import { type Arm, crowdedRing, jointRing } from './joints.ts';
 import { halfOf, type Rectangle, reachOf, rectangle, rectangleHolds, rectangleRing } from './rectangles.ts';
-import type { CentreLine } from './touch.ts';
+import { type CentreLine, TOUCH } from './touch.ts';
 import type { Ring } from './types.ts';
 
 /** So many walls in one place keep a body each; of more, one that holds them all. */
@@ -128,18 +128,20 @@ interface NodeArm extends Arm {
   readonly whole: Rectangle;
   /** Walls that run the same way and are as thick, but go on farther. */
   readonly beside: Rectangle[];
+  /** The end of the wall that it leads to. */
+  readonly far: XY;
 }
 
 function jointsAt(graph: WallGraph, node: number, around: readonly number[], more: Mm): Joint[] {
-  if (around.length < 2) return [];
   const arms = around.flatMap((h) => armsOf(graph.edges[h >> 1] as GraphEdge, h >> 1, node, more));
+  if (arms.length < 2) return [];
   const at = graph.nodes[node] as XY;
   if (around.length > CROWD) return [crowd(at, node, arms)];
   const joints: Joint[] = [];
   arms.forEach((one, i) => {
     for (const two of arms.slice(i + 1)) {
       // Walls that run on one another are not joined: the one holds what the other has.
-      if (one.edge === two.edge) continue;
+      if (one.edge === two.edge && runOnEachOther(one, two)) continue;
       const ring = ringOf(at, one, two);
       const edges = [one.edge, two.edge];
       // Of walls on one another the joint of the thickest comes first, and nearly always holds those of the others.
@@ -148,6 +150,15 @@ function jointsAt(graph: WallGraph, node: number, around: readonly number[], mor
     }
   });
   return joints;
+}
+
+/**
+ * Whether the shorter of two walls on one edge runs on the other all the way. Two that part at a sharp angle have an edge in common too,
+ * where a third wall crosses both within a touch of where they meet.
+ */
+function runOnEachOther(one: NodeArm, two: NodeArm): boolean {
+  const [short, long] = one.whole.length < two.whole.length ? [one, two] : [two, one];
+  return distance(short.far, footOn(long.whole, short.far)) <= TOUCH;
 }
 
 function holdsJoint({ edges, ring: outer }: Joint, [one, two]: readonly number[], ring: Ring): boolean {
@@ -207,6 +218,7 @@ function armOf(run: Run, edge: number, node: number, more: Mm): NodeArm {
     stretch: rectangle(run.from, run.to, whole.half),
     whole,
     beside: [],
+    far: leaves ? whole.to : whole.from,
   };
 }
 

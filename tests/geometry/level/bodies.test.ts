@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { bodyDistance, ringBody } from '../../../geometry/body.ts';
 import { buildLevel, type Wall, type XY } from '../../../geometry/index.ts';
 import { jointRing } from '../../../geometry/level/joints.ts';
 import { ringContains, signedArea } from '../../../geometry/ring.ts';
@@ -244,4 +245,16 @@ describe('a thick wall that goes on as a thin one', () => {
       }
     },
   );
+});
+
+describe('two walls that fold back on each other', () => {
+  it('keep their joint where a third ends within a touch of both ends', () => {
+    const folded = [wall('a', [0, 0], [2, 0]), wall('b', [0, 0], [2, 0.018])];
+    const third = wall('third', [0, 0], [2, 0.009], { thickness: 60 });
+    for (const walls of [folded, [...folded, third]]) {
+      // The joint reaches ten half-thicknesses behind the corner: 1000.
+      const built = buildLevel(drawn(walls)).joints;
+      expect(built.some(({ body }) => bodyDistance(ringBody(body), -900, 0) === 0)).toBe(true);
+    }
+  });
 });
