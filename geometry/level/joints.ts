@@ -1,5 +1,6 @@
+import { convexHull } from '../hull.ts';
 import type { Mm, XY } from '../plan/model.ts';
-import { comparePoints, cross, distance } from '../point.ts';
+import { distance } from '../point.ts';
 import type { Ring } from './types.ts';
 
 /** A joint reaches no farther than this many half-thicknesses of the thicker wall from the node. */
@@ -79,18 +80,8 @@ function plus(p: XY, way: XY, far: Mm): XY {
   return [p[0] + way[0] * far, p[1] + way[1] * far];
 }
 
-/** The convex hull, clockwise on screen (monotone chain, Andrew 1979); null when it has no breadth. */
+/** The convex hull; null when it has no breadth. */
 function hull(points: readonly XY[]): Ring | null {
-  const sorted = [...points].sort(comparePoints);
-  const apart = sorted.filter((p, i) => i === 0 || distance(p, sorted[i - 1] as XY) > SAME);
-  const chain = (all: readonly XY[]): XY[] => {
-    const half: XY[] = [];
-    for (const p of all) {
-      while (half.length > 1 && cross(half[half.length - 2] as XY, half[half.length - 1] as XY, p) <= 0) half.pop();
-      half.push(p);
-    }
-    return half.slice(0, -1);
-  };
-  const ring = [...chain(apart), ...chain(apart.reverse())];
+  const ring = convexHull(points, SAME);
   return ring.length >= 3 ? ring : null;
 }

@@ -1,7 +1,8 @@
 import { type Extent, overlaps, ringExtent } from '../body.ts';
+import { convexHull } from '../hull.ts';
 import type { Ring } from '../level/types.ts';
 import type { Mm, XY } from '../plan/model.ts';
-import { comparePoints, cross, vectorLength } from '../point.ts';
+import { vectorLength } from '../point.ts';
 import { remembered } from '../remembered.ts';
 import { ringsContain } from '../ring.ts';
 import type { Space } from './free-boundary.ts';
@@ -34,20 +35,6 @@ export function mayReach({ extent, hull }: Space, box: Extent): boolean {
     if (deepest > (hull[h + 2] as number)) return false;
   }
   return true;
-}
-
-/** A convex hull, clockwise on screen (monotone chain, Andrew 1979). */
-function convexHull(points: readonly XY[]): XY[] {
-  const sorted = [...points].sort(comparePoints);
-  const chain = (all: readonly XY[]): XY[] => {
-    const half: XY[] = [];
-    for (const p of all) {
-      while (half.length > 1 && cross(half[half.length - 2] as XY, half[half.length - 1] as XY, p) <= 0) half.pop();
-      half.push(p);
-    }
-    return half.slice(0, -1);
-  };
-  return [...chain(sorted), ...chain(sorted.reverse())];
 }
 
 /** The half-planes of a convex ring that runs clockwise on screen: outside is left of each edge. */
