@@ -25,14 +25,18 @@ export function ringContains(ring: Ring, p: XY): boolean {
   let inside = false;
   let a = ring[ring.length - 1];
   for (const b of ring) {
-    if (a && a[1] > y !== b[1] > y) {
-      // From the upper end whichever way it is walked: there and back must round alike.
-      const [p, q] = a[1] < b[1] ? [a, b] : [b, a];
-      if (x < ((q[0] - p[0]) * (y - p[1])) / (q[1] - p[1]) + p[0]) inside = !inside;
-    }
+    if (a && isLeftOf(a, b, x, y)) inside = !inside;
     a = b;
   }
   return inside;
+}
+
+/** Whether a point lies at the height of an edge and left of it. */
+export function isLeftOf(a: XY, b: XY, x: Mm, y: Mm): boolean {
+  if (a[1] > y === b[1] > y) return false;
+  // From the upper end whichever way it is walked: there and back must round alike.
+  const [p, q] = a[1] < b[1] ? [a, b] : [b, a];
+  return x < ((q[0] - p[0]) * (y - p[1])) / (q[1] - p[1]) + p[0];
 }
 
 /** Whether p lies inside the area of rings (outer rings and holes together) by the even-odd count. */

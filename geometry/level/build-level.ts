@@ -58,7 +58,7 @@ const wallModel = rememberedLately((walls: readonly Wall[]): WallModel => {
   const graph = wallGraph(lines);
   const faces = traceFaces(graph);
   const bodies = wallBodies(graph, faces);
-  const floors = roomFloors(faces, bodies.standing);
+  const floors = roomFloors(faces, bodies);
   const holders = holdersOf(walls, graph);
   /** The outdoors hangs on which faces have a label: names may change, nothing is built again. */
   const sides = new Map<string, Sides>();
@@ -139,12 +139,16 @@ function wallJoint({ nodes }: WallGraph, joint: Joint, isOutside: readonly boole
 /** A room before it has a name. */
 type RoomFloor = Omit<Room, 'key' | 'label' | 'labels'> & { readonly extent: Extent; readonly face: number };
 
-function roomFloors({ faces }: Faces, bodies: readonly Ring[]): RoomFloor[] {
-  const standing = new Nearby(standingBodies(bodies));
+function roomFloors({ faces, faceOf }: Faces, bodies: Bodies): RoomFloor[] {
+  const standing = new Nearby(standingBodies(bodies.standing));
+  const own: Ring[][] = faces.map(() => []);
+  for (const { edge, ring } of bodies.stretches) {
+    for (const h of [2 * edge, 2 * edge + 1]) own[faceOf[h] as number]?.push(ring);
+  }
   const scratch = new Scratch();
   const floors: RoomFloor[] = [];
   faces.forEach((face, index) => {
-    const { rings, area } = faceFloor(face, standing, scratch);
+    const { rings, area } = faceFloor(face, standing, scratch, own[index]);
     const [outer] = rings;
     const [centreRing] = face.rings;
     if (!outer || !centreRing || area < LEAST_FLOOR) return;

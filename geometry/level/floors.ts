@@ -1,4 +1,4 @@
-import { bodyDistance, type Extent, ringBody } from '../body.ts';
+import { bodyDistance, type Extent, ringBody, ringExtent } from '../body.ts';
 import { freeBoundary, type Grown, grown, type Scratch } from '../region/free-boundary.ts';
 import type { Nearby } from '../region/nearby.ts';
 import { linkRings, straightRing } from '../region/rings.ts';
@@ -13,15 +13,24 @@ export interface Floor {
   readonly area: number;
 }
 
-/** Takes the wall bodies out of a face of the centre-lines. `bodies` are grown by nothing; far ones are passed over. */
-export function faceFloor(face: Face, bodies: Nearby, scratch: Scratch): Floor {
+const NO_FLOOR: Floor = { rings: [], area: 0 };
+
+/** A face with no more corners than this may lie within one of the walls around it: a sliver, or the gap between two ends. */
+const SLIVER_CORNERS = 4;
+
+/**
+ * Takes the wall bodies out of a face of the centre-lines.
+ *
+ * @param bodies all that stands, grown by nothing; far ones are passed over
+ * @param own what stands on the edges of the face, where that is known
+ */
+export function faceFloor(face: Face, bodies: Nearby, scratch: Scratch, own: readonly Ring[] = []): Floor {
   const [outer] = face.rings;
-  if (!outer) return { rings: [], area: 0 };
+  if (!outer || isSliver(face, own)) return NO_FLOOR;
   const space = ringSpace(face.rings);
   const { extent } = space;
   const near = bodies.to(space);
-  // A sliver between walls that lie on one another: most often one of them holds all of it.
-  if (near.some((body) => holdsRing(body, outer, extent))) return { rings: [], area: 0 };
+  if (near.some((body) => holdsRing(body, outer, extent))) return NO_FLOOR;
   const parts = freeBoundary(near, space, scratch);
   const rings = linkRings(parts)
     .map(straightRing)
@@ -31,6 +40,13 @@ export function faceFloor(face: Face, bodies: Nearby, scratch: Scratch): Floor {
     rings.reduce((sum, ring) => sum + signedArea(ring), 0),
   );
   return { rings: rings.sort((a, b) => signedArea(b) - signedArea(a)), area };
+}
+
+/** Whether a wall on an edge of a small face holds all of it: most slivers are found so, without a look at what else stands there. */
+function isSliver({ rings: [outer = []] }: Face, own: readonly Ring[]): boolean {
+  if (outer.length > SLIVER_CORNERS) return false;
+  const extent = ringExtent(outer);
+  return own.some((ring) => holdsRing(grown(ringBody(ring), 0), outer, extent));
 }
 
 function holdsRing(one: Grown, ring: Ring, extent: Extent): boolean {

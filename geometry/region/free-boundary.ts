@@ -1,9 +1,9 @@
-import Flatbush from 'flatbush';
 import { type Body, bodyDistance, type Extent, signedBodyDistance } from '../body.ts';
 import type { Mm } from '../plan/model.ts';
 import type { Hole } from './carried.ts';
 import { cutPair } from './crossings.ts';
 import { Cuts } from './cuts.ts';
+import { holds, MANY_ZONES, ManyZones, SAME_LINE } from './many-zones.ts';
 import {
   CX,
   CY,
@@ -43,15 +43,6 @@ export interface Space {
   readonly hull: Float64Array;
   readonly accepts: (x: Mm, y: Mm) => boolean;
 }
-
-/**
- * Boundaries that lie within this of each other, mm, are one boundary. Coordinates of a house carry about 1e-10 mm of
- * rounding; nothing that a tape can tell is anywhere near.
- */
-const SAME_LINE = 1e-6;
-
-/** More zones than this are looked up by place: going through all of them for every piece takes longer. */
-const MANY_ZONES = 400;
 
 /** A sub-piece below this, mm, is rounding. */
 const SHORTEST = 1e-9;
@@ -136,7 +127,7 @@ class Cutting {
   /** The convex zone that was last found to cover a sub-piece; −1 for none. */
   private taker = -1;
   /** Boxes of the zones, where there are very many. */
-  private readonly index: Flatbush | null;
+  private readonly index: ManyZones | null;
 
   constructor(zones: readonly Grown[], space: Space, scratch: Scratch) {
     this.zones = zones;
@@ -159,7 +150,7 @@ class Cutting {
       this.boxes[4 * z + 2] = zone.maxX;
       this.boxes[4 * z + 3] = zone.maxY;
     }
-    this.index = zones.length > MANY_ZONES ? indexOf(zones) : null;
+    this.index = zones.length > MANY_ZONES ? new ManyZones(zones) : null;
   }
 
   /** Takes the pieces that may bound free space: they reach into the space, and no single zone covers them. */
@@ -173,8 +164,11 @@ class Cutting {
         // What lies outside the space is never kept, and its crossings lie outside as well.
         if (at(outline, k + MIN_X) > maxX || at(outline, k + MAX_X) < minX) continue;
         if (at(outline, k + MIN_Y) > maxY || at(outline, k + MAX_Y) < minY) continue;
-        if (isBeyond(this.space.hull, outline, k) || this.isCovered(outline, k, z)) continue;
-        pieces.copy(outline, k);
+        if (isBeyond(this.space.hull, outline, k)) continue;
+        if (this.index && at(outline, k + RADIUS) === 0) {
+          if (!this.takeBare(this.index, outline, k, z)) continue;
+        } else if (this.isCovered(outline, k, z)) continue;
+        else pieces.copy(outline, k);
         this.owner[this.count++] = z;
       }
     }
@@ -192,13 +186,28 @@ class Cutting {
     const minY = at(p, k + MIN_Y);
     const maxX = at(p, k + MAX_X);
     const maxY = at(p, k + MAX_Y);
-    if (index) return anyAt(index, minX, minY, (z) => z !== own && coversPiece(zones[z] as Grown, p, k));
+    if (index) return index.anyAt(minX, minY, (z) => z !== own && coversPiece(zones[z] as Grown, p, k));
     for (let z = 0, b = 0; z < zones.length; z++, b += 4) {
       if (at(boxes, b) > minX || at(boxes, b + 1) > minY || at(boxes, b + 2) < maxX || at(boxes, b + 3) < maxY)
         continue;
       if (z !== own && coversPiece(zones[z] as Grown, p, k)) return true;
     }
     return false;
+  }
+
+  /**
+   * Takes of a line what is left when zones that cover it one after the other from either end are left off; false where nothing is. For
+   * lists of very many zones: spares the crossing of each with each where a great many walls meet.
+   */
+  private takeBare(index: ManyZones, p: Float64Array, k: number, own: number): boolean {
+    const [x0, y0, x1, y1] = [at(p, k + X0), at(p, k + Y0), at(p, k + X1), at(p, k + Y1)];
+    const from = index.heldFrom([x0, y0, x1, y1], own);
+    if (from === 1) return false;
+    const to = 1 - index.heldFrom([x1, y1, x0, y0], own);
+    if (to <= from) return false;
+    if (from === 0 && to === 1) this.scratch.pieces.copy(p, k);
+    else this.scratch.pieces.line(pieceX(p, k, from), pieceY(p, k, from), pieceX(p, k, to), pieceY(p, k, to));
+    return true;
   }
 
   /** Cuts every two pieces at their crossings. */
@@ -271,7 +280,7 @@ class Cutting {
     const last = this.taker;
     if (last >= 0 && last !== own && holds(zones[last] as Grown, x, y)) return false;
     if (this.index) {
-      return !anyAt(this.index, x, y, (z) => this.takes(z, own, k, from, to, x, y)) && this.space.accepts(x, y);
+      return !this.index.anyAt(x, y, (z) => this.takes(z, own, k, from, to, x, y)) && this.space.accepts(x, y);
     }
     for (let z = 0, b = 0; z < zones.length; z++, b += 4) {
       if (x < at(boxes, b) - SAME_LINE || x > at(boxes, b + 2) + SAME_LINE) continue;
@@ -295,51 +304,11 @@ class Cutting {
   }
 }
 
-function indexOf(zones: readonly Grown[]): Flatbush {
-  const index = new Flatbush(zones.length);
-  for (const { minX, minY, maxX, maxY } of zones) index.add(minX, minY, maxX, maxY);
-  index.finish();
-  return index;
-}
-
-/** Whether a point lies right of every edge of a convex ring that runs clockwise on screen, clear of its boundary. */
-function isDeepIn(flat: Float64Array, x: Mm, y: Mm): boolean {
-  let ax = at(flat, flat.length - 2);
-  let ay = at(flat, flat.length - 1);
-  for (let i = 0; i < flat.length; i += 2) {
-    const bx = at(flat, i);
-    const by = at(flat, i + 1);
-    const right = (bx - ax) * (y - ay) - (by - ay) * (x - ax);
-    if (right <= 0 || right * right <= SAME_LINE * SAME_LINE * ((bx - ax) * (bx - ax) + (by - ay) * (by - ay)))
-      return false;
-    ax = bx;
-    ay = by;
-  }
-  return true;
-}
-
-/** Whether any box about a point answers. */
-function anyAt(index: Flatbush, x: Mm, y: Mm, answers: (z: number) => boolean): boolean {
-  let found = false;
-  index.search(x - SAME_LINE, y - SAME_LINE, x + SAME_LINE, y + SAME_LINE, (z) => {
-    found ||= answers(z);
-    return false;
-  });
-  return found;
-}
-
 /** Whether a convex zone holds both ends of a piece and, of an arc, the point where the tangents at its ends meet. */
 function coversPiece(zone: Grown, p: Float64Array, k: number): boolean {
   if (!zone.convex) return false;
   if (!holds(zone, at(p, k + X0), at(p, k + Y0)) || !holds(zone, at(p, k + X1), at(p, k + Y1))) return false;
   return at(p, k + RADIUS) === 0 || (hasApex(p, k) && holds(zone, apexX(p, k), apexY(p, k)));
-}
-
-/** Whether a point lies inside a zone, clear of its boundary. */
-function holds({ body, grow }: Grown, x: Mm, y: Mm): boolean {
-  // Within a body the distance is 0, whatever the depth.
-  if (grow === 0) return body.kind === 'ring' && isDeepIn(body.flat, x, y);
-  return bodyDistance(body, x, y) < grow - SAME_LINE;
 }
 
 /** Whether a piece lies wholly outside one of the half-planes of a hull. */

@@ -87,18 +87,23 @@ function withoutStrays(parts: Float64Array): Turned[] {
     if (length < LONGEST_STRAY) short.push(part);
   }
   for (;;) {
-    const strays = new Set(short.filter((part) => isLoose(part, kept)));
+    const strays = looseOf(short, kept);
     if (strays.size === 0) return kept;
     kept = kept.filter((part) => !strays.has(part));
     short = short.filter((part) => !strays.has(part));
   }
 }
 
-/** Whether no other part ends where this one starts, or none starts where it ends. */
-function isLoose(part: Turned, all: readonly Turned[]): boolean {
+/** Those where no other part ends where they start, or none starts where they end. */
+function looseOf(some: readonly Turned[], all: readonly Turned[]): Set<Turned> {
+  if (some.length === 0) return new Set();
+  const starts = new ByX(all, ({ x0 }) => x0);
+  const ends = new ByX(all, ({ x1 }) => x1);
   const meets = (x: Mm, y: Mm, px: Mm, py: Mm) => vectorLength(x - px, y - py) <= JOINT;
-  const follows = all.some((other) => other !== part && meets(other.x0, other.y0, part.x1, part.y1));
-  return !follows || !all.some((other) => other !== part && meets(other.x1, other.y1, part.x0, part.y0));
+  const isLoose = (part: Turned) =>
+    !starts.some(part.x1, JOINT, (other) => other !== part && meets(other.x0, other.y0, part.x1, part.y1)) ||
+    !ends.some(part.x0, JOINT, (other) => other !== part && meets(other.x1, other.y1, part.x0, part.y0));
+  return new Set(some.filter(isLoose));
 }
 
 /** A line over the gap between two parts, so that a ring is closed for whoever counts its crossings. */
@@ -145,49 +150,27 @@ function turnedPart(parts: Float64Array, k: number): Turned {
   };
 }
 
-/** Finds parts by where they start: sorted by x. */
-class StartIndex {
+/** Parts in the order of an x of theirs. */
+class ByX {
   private readonly parts: readonly Turned[];
   private readonly order: Int32Array;
   private readonly xs: Float64Array;
 
-  constructor(parts: readonly Turned[]) {
+  constructor(parts: readonly Turned[], x: (part: Turned) => Mm) {
+    const at = (i: number) => x(parts[i] as Turned);
     this.parts = parts;
-    this.order = Int32Array.from(parts, (_, i) => i).sort((i, j) => (parts[i] as Turned).x0 - (parts[j] as Turned).x0);
-    this.xs = Float64Array.from(this.order, (i) => (parts[i] as Turned).x0);
+    this.order = Int32Array.from(parts, (_, i) => i).sort((i, j) => at(i) - at(j));
+    this.xs = Float64Array.from(this.order, at);
   }
 
-  /**
-   * The part that goes on from the end of this one: of those that start there, else within a joint, the one with the sharpest
-   * turn, else the nearest within a hair. The ring's own first part closes it. −1 where none is.
-   */
-  next(part: Turned, used: Uint8Array, first: number): number {
-    let best = -1;
-    let bestTurn = Number.NEGATIVE_INFINITY;
-    let bestMeets = false;
-    let nearest = -1;
-    let least = LONGEST_STRAY;
-    for (let k = this.firstFrom(part.x1 - LONGEST_STRAY); k < this.xs.length; k++) {
-      if ((this.xs[k] as number) > part.x1 + LONGEST_STRAY) break;
-      const i = this.order[k] as number;
-      if (used[i] && i !== first) continue;
-      const candidate = this.parts[i] as Turned;
-      const gap = vectorLength(candidate.x0 - part.x1, candidate.y0 - part.y1);
-      if (gap < least) {
-        least = gap;
-        nearest = i;
-      }
-      if (gap > JOINT) continue;
-      // What starts at this very point goes before what starts a hair off, on the other face of a wall without thickness.
-      const meets = gap <= MEETING;
-      if (bestMeets && !meets) continue;
-      const turn = foldedTurn(candidate.leaves - part.arrives);
-      if (meets === bestMeets && turn <= bestTurn) continue;
-      bestTurn = turn;
-      bestMeets = meets;
-      best = i;
+  /** Whether some part that has its x so near to this one answers; asked in order, with the place of the part in the list. */
+  some(x: Mm, reach: Mm, answers: (part: Turned, place: number) => boolean): boolean {
+    for (let k = this.firstFrom(x - reach); k < this.xs.length; k++) {
+      if ((this.xs[k] as number) > x + reach) return false;
+      const place = this.order[k] as number;
+      if (answers(this.parts[place] as Turned, place)) return true;
     }
-    return best >= 0 ? best : nearest;
+    return false;
   }
 
   /** The first place in the order whose x is at least this. */
@@ -200,6 +183,46 @@ class StartIndex {
       else high = middle;
     }
     return low;
+  }
+}
+
+/** Finds parts by where they start. */
+class StartIndex {
+  private readonly byStart: ByX;
+
+  constructor(parts: readonly Turned[]) {
+    this.byStart = new ByX(parts, ({ x0 }) => x0);
+  }
+
+  /**
+   * The part that goes on from the end of this one: of those that start there, else within a joint, the one with the sharpest
+   * turn, else the nearest within a hair. The ring's own first part closes it. −1 where none is.
+   */
+  next(part: Turned, used: Uint8Array, first: number): number {
+    let best = -1;
+    let bestTurn = Number.NEGATIVE_INFINITY;
+    let bestMeets = false;
+    let nearest = -1;
+    let least = LONGEST_STRAY;
+    this.byStart.some(part.x1, LONGEST_STRAY, (candidate, i) => {
+      if (used[i] && i !== first) return false;
+      const gap = vectorLength(candidate.x0 - part.x1, candidate.y0 - part.y1);
+      if (gap < least) {
+        least = gap;
+        nearest = i;
+      }
+      if (gap > JOINT) return false;
+      // What starts at this very point goes before what starts a hair off, on the other face of a wall without thickness.
+      const meets = gap <= MEETING;
+      if (bestMeets && !meets) return false;
+      const turn = foldedTurn(candidate.leaves - part.arrives);
+      if (meets === bestMeets && turn <= bestTurn) return false;
+      bestTurn = turn;
+      bestMeets = meets;
+      best = i;
+      return false;
+    });
+    return best >= 0 ? best : nearest;
   }
 }
 

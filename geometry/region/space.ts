@@ -4,7 +4,7 @@ import type { Ring } from '../level/types.ts';
 import type { Mm, XY } from '../plan/model.ts';
 import { vectorLength } from '../point.ts';
 import { remembered } from '../remembered.ts';
-import { ringsContain } from '../ring.ts';
+import { containsTest } from './contains-test.ts';
 import type { Space } from './free-boundary.ts';
 
 /** The inside of rings (outer ring first, then holes) as a space to cut in. */
@@ -13,7 +13,7 @@ export const ringSpace: (rings: readonly Ring[]) => Space = remembered((rings: r
   return {
     extent: withEdge(ringExtent(outer)),
     hull: halfPlanes(convexHull(outer)),
-    accepts: (x, y) => ringsContain(rings, [x, y]),
+    accepts: containsTest(rings),
   };
 });
 

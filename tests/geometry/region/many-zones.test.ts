@@ -1,0 +1,72 @@
+import { describe, expect, it } from 'vitest';
+import { ringBody } from '../../../geometry/body.ts';
+import type { XY } from '../../../geometry/index.ts';
+import { crowdedRing } from '../../../geometry/level/joints.ts';
+import { containsTest } from '../../../geometry/region/contains-test.ts';
+import { EVERYWHERE, freeBoundary, type Grown, grown, Scratch } from '../../../geometry/region/free-boundary.ts';
+import { MANY_ZONES } from '../../../geometry/region/many-zones.ts';
+import { STRIDE } from '../../../geometry/region/outline.ts';
+import { linkRings, ringsArea, turnedRing } from '../../../geometry/region/rings.ts';
+import { ringsContain } from '../../../geometry/ring.ts';
+import { Dice } from '../../helpers/random-level/dice.ts';
+
+/** Bars of 100 by 4000 mm that lead from one point all the way round, and the ring about that point, each grown by so much. */
+function star(count: number, grow: number): Grown[] {
+  const bars = Array.from({ length: count - 1 }, (_, i) => {
+    const angle = (2 * Math.PI * (i + 0.3)) / count;
+    const [ux, uy] = [Math.cos(angle), Math.sin(angle)];
+    const corner = (along: number, aside: number): XY => [along * ux - aside * uy, along * uy + aside * ux];
+    return grown(ringBody([corner(0, -50), corner(4000, -50), corner(4000, 50), corner(0, 50)]), grow);
+  });
+  return [...bars, grown(ringBody(crowdedRing([0, 0], 50)), grow)];
+}
+
+function outlineOf(zones: readonly Grown[]): { rings: number; area: number } {
+  // What is free lies outside: turned, the rings hold the zones.
+  const rings = linkRings(freeBoundary(zones, EVERYWHERE)).map(turnedRing);
+  return { rings: rings.length, area: ringsArea(rings) };
+}
+
+describe('very many zones about one point', () => {
+  it.each([0, 150])('grown by %d are cut a few times each, not each by each', (grow) => {
+    const scratch = new Scratch();
+    const count = 1500;
+    freeBoundary(star(count, grow), EVERYWHERE, scratch);
+    const pieces = scratch.pieces.length / STRIDE;
+    // Each by each would be more than a thousand for every wall.
+    expect(scratch.cuts.end(pieces - 1)).toBeLessThan(100 * count);
+  });
+
+  it.each([0, 150])('grown by %d have the outline that few have', (grow) => {
+    const few = star(MANY_ZONES, grow);
+    // One more, twice: the long list is looked up another way.
+    const many = [...few, few[0] as Grown];
+    const [one, other] = [outlineOf(few), outlineOf(many)];
+    expect(other.rings).toBe(one.rings);
+    expect(one.area).toBeGreaterThan(4000 * 4000);
+    expect(Math.abs(other.area - one.area)).toBeLessThan(1e-3);
+  });
+});
+
+describe('whether rings with very many corners contain a point', () => {
+  it('is answered as for rings with few', () => {
+    const dice = new Dice(7);
+    const toothed = Array.from({ length: 1000 }, (_, i): XY => {
+      const [angle, reach] = [(2 * Math.PI * i) / 1000, i % 2 === 0 ? 3000 : 4000];
+      return [reach * Math.cos(angle), reach * Math.sin(angle)];
+    });
+    const rings = [
+      toothed,
+      [
+        [0, 0],
+        [0, 900],
+        [900, 0],
+      ] as XY[],
+    ];
+    const contains = containsTest(rings);
+    for (let i = 0; i < 5000; i++) {
+      const p: XY = i % 10 === 0 ? dice.pick(toothed) : [dice.between(-4500, 4500), dice.between(-4500, 4500)];
+      expect(contains(...p)).toBe(ringsContain(rings, p));
+    }
+  });
+});
