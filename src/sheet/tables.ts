@@ -180,8 +180,8 @@ function sourceList({ rules }: SubjectMatter): readonly string[] {
 
 function sourceNumbers(matter: SubjectMatter, { sources }: EffectiveRule): string {
   const list = sourceList(matter);
-  return sources
-    .map((each) => list.indexOf(markedCite(each)) + 1)
+  return [...new Set(sources.map(markedCite))]
+    .map((cite) => list.indexOf(cite) + 1)
     .sort((a, b) => a - b)
     .join(', ');
 }
@@ -220,7 +220,7 @@ function verdictCell({ verdict, notRun }: Check): Block {
 
 function ruleRow({ plan }: SubjectMatter, rule: EffectiveRule): readonly Cell[] {
   const unit = plan.display.length;
-  return [rule.name, rule.says, limitWords(rule, unit) || NONE, rule.sources.map(markedCite).join('; ')];
+  return [rule.name, rule.says, limitWords(rule, unit) || NONE, [...new Set(rule.sources.map(markedCite))].join('; ')];
 }
 
 function roomRows({ region, plan }: SubjectMatter): readonly (readonly Cell[])[] {

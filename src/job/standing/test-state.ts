@@ -37,10 +37,11 @@ function pairReasons(plan: Plan): readonly StandingReason[] {
     .map(({ detectors }): StandingReason => {
       const [only] = detectors;
       const name = only ? detectorLabel(only) : 'A detector';
+      const way = plan.visit.end === null ? 'set a second one beside it' : 'test again with a pair';
       return {
         standing: 'not-evaluated',
         stage: 'place',
-        says: `${name} is by itself. A property transfer is decided by two passive detectors side by side, or by a continuous monitor: test again with a pair.`,
+        says: `${name} is by itself. A property transfer is decided by two passive detectors side by side, or by a continuous monitor: ${way}.`,
         detectors: detectors.map(({ id }) => id),
       };
     });
