@@ -5,7 +5,7 @@ import type { Faces } from './faces.ts';
 import { type GraphEdge, mainWall, meetingOf, type Run, type WallGraph } from './graph.ts';
 import { type Arm, crowdedRing, jointRing } from './joints.ts';
 import { halfOf, type Rectangle, reachOf, rectangle, rectangleHolds, rectangleRing } from './rectangles.ts';
-import { type CentreLine, TOUCH } from './touch.ts';
+import { type CentreLine, SNAP, TOUCH } from './touch.ts';
 import type { Ring } from './types.ts';
 
 /** So many walls in one place keep a body each; of more, one that holds them all. */
@@ -133,10 +133,10 @@ interface NodeArm extends Arm {
 }
 
 function jointsAt(graph: WallGraph, node: number, around: readonly number[], more: Mm): Joint[] {
-  const arms = around.flatMap((h) => armsOf(graph.edges[h >> 1] as GraphEdge, h >> 1, node, more));
-  if (arms.length < 2) return [];
   const at = graph.nodes[node] as XY;
-  if (around.length > CROWD) return [crowd(at, node, arms)];
+  const arms = around.flatMap((h) => armsOf(graph.edges[h >> 1] as GraphEdge, h >> 1, node, at, more));
+  if (arms.length < 2) return [];
+  if (isCrowd(graph, node, around)) return [crowd(at, node, arms)];
   const joints: Joint[] = [];
   arms.forEach((one, i) => {
     for (const two of arms.slice(i + 1)) {
@@ -178,12 +178,23 @@ function footOn({ from, to }: Rectangle, p: XY): XY {
   return along(from, to, nearestParameter(p, from, to));
 }
 
+/** Whether more walls meet or nearly meet at a node than are joined two by two. */
+export function isCrowd({ nodes, edges }: WallGraph, node: number, around: readonly number[]): boolean {
+  if (around.length > CROWD) return true;
+  const at = nodes[node] as XY;
+  return around.some((h) =>
+    edges[h >> 1]?.runs.some(({ line: { hub } }) => hub !== undefined && distance(hub, at) <= TOUCH),
+  );
+}
+
 /** The walls of an edge, the thickest first, but for those that run the same way and are as thick. */
-function armsOf({ runs }: GraphEdge, edge: number, node: number, more: Mm): NodeArm[] {
+function armsOf({ runs }: GraphEdge, edge: number, node: number, at: XY, more: Mm): NodeArm[] {
   const arms: NodeArm[] = [];
   for (const run of runs.length > 1 ? thickestFirst(runs) : runs) {
     // What leads straight across a gap fills it, and is no wall that turns a corner.
     if (!run.line.isInLine) continue;
+    // What leads to a crowd has its joint there.
+    if (run.line.hub && distance(run.line.hub, at) > TOUCH) continue;
     const arm = armOf(run, edge, node, more);
     const known = arms.find((other) => runsAs(arm, other));
     if (known) addBeside(known, arm.whole);
@@ -248,6 +259,7 @@ function holders(arms: readonly NodeArm[], ring: Ring): Pick<Joint, 'isHeld' | '
 function crowd(at: XY, node: number, arms: readonly NodeArm[]): Joint {
   const wall = mainWall(arms.map((arm) => arm.wall));
   const half = Math.max(...arms.map((arm): Mm => arm.half));
-  const ring = crowdedRing(at, half);
+  // What nearly meets is joined up to an inch and a half off: its joints reach so much farther.
+  const ring = crowdedRing(at, half, 3 * SNAP);
   return { node, edges: arms.map(({ edge }) => edge), walls: [wall], ring, isHeld: false, heldBy: [] };
 }

@@ -7,9 +7,8 @@ import type { Notice } from './types.ts';
 /** A crossing this near to both ends is where they were meant to meet; farther out, the walls run beside each other. */
 const CROSSING: Mm = 2 * SNAP;
 
-/** An end that nearly meets more walls than this is no drawing: it is joined to the nearest of them only. */
+/** An end that nearly meets more walls than this is no drawing: every wall about it leads to it, and a ring stands for all joints. */
 const MOST_NEAR = 24;
-const NEAREST = 2;
 
 /** An end of a wall and another wall that it nearly meets. */
 interface NearMiss {
@@ -27,7 +26,11 @@ interface NearMiss {
 export function joinsOf(lines: readonly CentreLine[]): { joins: CentreLine[]; notices: Notice[] } {
   const joins: CentreLine[] = [];
   const told: Notice[] = [];
-  for (const { misses, crossed, isLoose, line, end } of surveyedEnds(lines)) {
+  const { ends, index } = surveyedEnds(lines);
+  const crowded = ends.filter(({ misses }) => misses.length > MOST_NEAR);
+  joins.push(...hubJoins(crowded, lines, index));
+  for (const { misses, crossed, isLoose, line, end } of ends) {
+    if (misses.length > MOST_NEAR) continue;
     for (const miss of misses) {
       const crossing = crossingNear(miss);
       const to = crossing ?? nearestOnSegment(end, miss.other.a, miss.other.b);
@@ -43,9 +46,29 @@ export function joinsOf(lines: readonly CentreLine[]): { joins: CentreLine[]; no
   return { joins, notices: gathered(told) };
 }
 
+/**
+ * Where very many walls nearly meet, all that come within an inch of one of the ends lead to it: whatever two of them nearly meet there
+ * are joined by way of it.
+ */
+function hubJoins(crowded: readonly SurveyedEnd[], lines: readonly CentreLine[], index: Flatbush): CentreLine[] {
+  const hubs: XY[] = [];
+  for (const { end } of crowded) if (!hubs.some((hub) => distance(hub, end) <= SNAP)) hubs.push(end);
+  return hubs.flatMap((hub) => {
+    const near = index.search(hub[0] - CROSSING, hub[1] - CROSSING, hub[0] + CROSSING, hub[1] + CROSSING);
+    return near.flatMap((i): CentreLine[] => {
+      const { wall, a, b } = lines[i] as CentreLine;
+      const from = nearestOnSegment(hub, a, b);
+      const gap = distance(from, hub);
+      if (gap <= TOUCH || gap > CROSSING) return [];
+      return [{ wall, a: from, b: hub, isDrawn: false, isInLine: true, hub }];
+    });
+  });
+}
+
 interface SurveyedEnd {
   readonly line: CentreLine;
   readonly end: XY;
+  /** Of very many no more than show that they are. */
   readonly misses: readonly NearMiss[];
   /** Whether it touches no other wall. */
   readonly isLoose: boolean;
@@ -53,9 +76,9 @@ interface SurveyedEnd {
   readonly crossed: { readonly other: CentreLine; readonly at: XY } | null;
 }
 
-function surveyedEnds(lines: readonly CentreLine[]): SurveyedEnd[] {
-  if (lines.length === 0) return [];
-  const index = new Flatbush(lines.length);
+function surveyedEnds(lines: readonly CentreLine[]): { ends: SurveyedEnd[]; index: Flatbush } {
+  const index = new Flatbush(Math.max(1, lines.length));
+  if (lines.length === 0) index.add(0, 0, 0, 0);
   for (const { a, b } of lines) {
     index.add(Math.min(a[0], b[0]), Math.min(a[1], b[1]), Math.max(a[0], b[0]), Math.max(a[1], b[1]));
   }
@@ -68,7 +91,7 @@ function surveyedEnds(lines: readonly CentreLine[]): SurveyedEnd[] {
       if (near.length > 1) ends.push(surveyedEnd(line, end, near, lines));
     }
   }
-  return ends;
+  return { ends, index };
 }
 
 function surveyedEnd(line: CentreLine, end: XY, near: readonly number[], lines: readonly CentreLine[]): SurveyedEnd {
@@ -83,13 +106,12 @@ function surveyedEnd(line: CentreLine, end: XY, near: readonly number[], lines: 
     if (gap <= TOUCH) isLoose = false;
     if (gap <= TOUCH || gap > SNAP) continue;
     const at = meetsNear(end, far, other);
-    if (!at) misses.push({ line, end, other, gap });
-    else if (cross(other.a, other.b, far) * cross(other.a, other.b, end) < 0 && distance(at, far) > TOUCH) {
+    if (!at) {
+      misses.push({ line, end, other, gap });
+      if (misses.length > MOST_NEAR) break;
+    } else if (cross(other.a, other.b, far) * cross(other.a, other.b, end) < 0 && distance(at, far) > TOUCH) {
       crossed = { other, at };
     }
-  }
-  if (misses.length > MOST_NEAR) {
-    misses.sort((a, b) => a.gap - b.gap || (a.other.wall.id < b.other.wall.id ? -1 : 1)).splice(NEAREST);
   }
   return { line, end, misses, isLoose, crossed };
 }

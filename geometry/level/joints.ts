@@ -65,9 +65,11 @@ function faceAt({ at, along, half }: Arm, normal: XY, reach: Mm): XY {
 /**
  * What stands for the joints of very many walls at one node: a ring about all that any of them could reach, so that no body is
  * lost. Clockwise on screen.
+ *
+ * @param more how far beside the node walls may meet, mm
  */
-export function crowdedRing(node: XY, half: Mm): Ring {
-  const radius = (REACH * half) / Math.cos(Math.PI / CROWD_CORNERS);
+export function crowdedRing(node: XY, half: Mm, more: Mm = 0): Ring {
+  const radius = (REACH * half + more) / Math.cos(Math.PI / CROWD_CORNERS);
   return Array.from({ length: CROWD_CORNERS }, (_, i): XY => {
     const angle = (2 * Math.PI * i) / CROWD_CORNERS;
     return [node[0] + radius * Math.cos(angle), node[1] + radius * Math.sin(angle)];

@@ -1,7 +1,7 @@
 import type { Level, RoomLabel, XY } from '../plan/model.ts';
 import { along, distance, nearestOnSegment } from '../point.ts';
 import { askewNotices, pairsOf } from './askew.ts';
-import { CROWD } from './bodies.ts';
+import { isCrowd } from './bodies.ts';
 import { type Faces, OUTDOORS } from './faces.ts';
 import { type GraphEdge, mainWall, type WallGraph } from './graph.ts';
 import type { Notice, OpeningBody, Room } from './types.ts';
@@ -24,9 +24,10 @@ export function overlapNotices({ nodes, edges, spans }: WallGraph): Notice[] {
 }
 
 /** Where more walls meet than any house has. */
-export function crowdNotices({ nodes, edges }: WallGraph, { around }: Faces): Notice[] {
+export function crowdNotices(graph: WallGraph, { around }: Faces): Notice[] {
+  const { nodes, edges } = graph;
   return around.flatMap((half, node): Notice[] => {
-    if (half.length <= CROWD) return [];
+    if (!isCrowd(graph, node, half)) return [];
     const ids = [...new Set(half.map((h) => mainWall((edges[h >> 1] as GraphEdge).walls).id))].sort();
     return [{ kind: 'walls-crowded', ids, at: nodes[node] as XY, length: null }];
   });

@@ -21,4 +21,6 @@ export interface CentreLine {
   readonly isDrawn: boolean;
   /** Whether it lies in the line of its wall, as all do but pieces that lead straight across to a wall that runs beside. */
   readonly isInLine: boolean;
+  /** The end of a wall that it leads to, where very many walls nearly meet. */
+  readonly hub?: XY;
 }

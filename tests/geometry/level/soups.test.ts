@@ -46,4 +46,20 @@ describe('very many walls', () => {
       expect(many.joints.some(({ body }) => bodyDistance(ringBody(body), x, y) === 0)).toBe(true);
     }
   });
+
+  it('that nearly meet at one point are told, and keep all that the joints of fewer had', () => {
+    const fan = (count: number) =>
+      Array.from({ length: count }, (_, i): Wall => {
+        const angle = (Math.PI * i) / 60;
+        const [ux, uy] = [Math.cos(angle), Math.sin(angle)];
+        return wall(`s${i}`, [5000 + 5 * ux, 4000 + 5 * uy], [5000 + 3000 * ux, 4000 + 3000 * uy]);
+      });
+    const [few, many] = [25, 26].map((count) => buildLevel(drawn([...HOUSE, ...fan(count)])));
+    expect(few?.notices.some(({ kind }) => kind === 'walls-crowded')).toBe(false);
+    expect(many?.notices.some(({ kind }) => kind === 'walls-crowded')).toBe(true);
+    const bodies = [...(many?.pieces ?? []), ...(many?.joints ?? [])].map(({ body }) => ringBody(body));
+    for (const [x, y] of (few?.joints ?? []).flatMap(({ body }) => body)) {
+      expect(Math.min(...bodies.map((body) => bodyDistance(body, x, y)))).toBeLessThan(0.01);
+    }
+  });
 });
