@@ -22,7 +22,7 @@ export function PlaceRow({ name, words, lit, onLight }: Props) {
       </span>
       <span className="place__verdict">
         <VerdictMark verdict={tone} size={16} />
-        <span className={tone === 'clear' ? 'unseen' : ''}>{TONE_WORD[tone]}</span>
+        <span>{TONE_WORD[tone]}</span>
       </span>
       <span className="place__spare">{spare}</span>
       {taken.length > 0 && <span className="place__spare">{taken.join(', ')} stands here</span>}
