@@ -30,7 +30,7 @@ describe('printed from the browser', () => {
   afterAll(() => open.context.close());
 
   it.each([
-    ['letter', 'log', 3, '279×216'],
+    ['letter', 'log', 4, '279×216'],
     ['a4', 'notice', 1, '297×210'],
   ])(
     'on %s the %s is printed page by page at its own size, and nothing of the app with it',
