@@ -1,9 +1,10 @@
-import { bodyDistance, type Extent, ringBody, ringExtent } from '../body.ts';
+import { ringBody, ringExtent } from '../body.ts';
 import { freeBoundary, type Grown, grown, type Scratch } from '../region/free-boundary.ts';
 import type { Nearby } from '../region/nearby.ts';
 import { linkRings, straightRing } from '../region/rings.ts';
 import { ringSpace } from '../region/space.ts';
 import { signedArea } from '../ring.ts';
+import { holdsRing, isCovered } from './covered.ts';
 import type { Face } from './faces.ts';
 import type { Ring } from './types.ts';
 
@@ -18,6 +19,10 @@ const NO_FLOOR: Floor = { rings: [], area: 0 };
 /** A face with no more corners than this may lie within one of the walls around it: a sliver, or the gap between two ends. */
 const SLIVER_CORNERS = 4;
 
+/** A wedge between two of a great many walls has no more corners than this, and more bodies than this stand in it. */
+const WEDGE_CORNERS = 12;
+const WEDGE_BODIES = 100;
+
 /**
  * Takes the wall bodies out of a face of the centre-lines.
  *
@@ -30,7 +35,7 @@ export function faceFloor(face: Face, bodies: Nearby, scratch: Scratch, own: rea
   const space = ringSpace(face.rings);
   const { extent } = space;
   const near = bodies.to(space);
-  if (near.some((body) => holdsRing(body, outer, extent))) return NO_FLOOR;
+  if (near.some((body) => holdsRing(body, outer, extent)) || isWedgeInWalls(outer, own, near)) return NO_FLOOR;
   const parts = freeBoundary(near, space, scratch);
   const rings = linkRings(parts)
     .map(straightRing)
@@ -49,10 +54,13 @@ function isSliver({ rings: [outer = []] }: Face, own: readonly Ring[]): boolean 
   return own.some((ring) => holdsRing(grown(ringBody(ring), 0), outer, extent));
 }
 
-function holdsRing(one: Grown, ring: Ring, extent: Extent): boolean {
-  if (!one.convex || one.minX > extent.minX || one.minY > extent.minY) return false;
-  if (one.maxX < extent.maxX || one.maxY < extent.maxY) return false;
-  return ring.every(([x, y]) => bodyDistance(one.body, x, y) === 0);
+/**
+ * Whether the walls on the edges of a small face and the ground about their ends hold all of it: so it is with nearly every wedge
+ * where a great many walls nearly meet, each of which would cut all the others.
+ */
+function isWedgeInWalls(outer: Ring, own: readonly Ring[], near: readonly Grown[]): boolean {
+  if (outer.length > WEDGE_CORNERS || near.length < WEDGE_BODIES) return false;
+  return isCovered(outer, standingBodies(own), near);
 }
 
 /** Wall bodies ready for cutting. */

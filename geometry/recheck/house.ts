@@ -28,8 +28,12 @@ const ON_ANOTHER = 12.7;
 /** Two walls run the same way below this sine of the angle between them: about 6 degrees. */
 const SAME_WAY = 0.1;
 
+/** More walls than this are not read a second time: every two of them are looked at. */
+const MOST_WALLS = 1200;
+
 /** Wall bodies, openings and faces of a level. Throws where turf does, or where there is too much of anything. */
 export function readHouse(level: Level): House {
+  if (level.walls.length > MOST_WALLS) throw new Error(`more than ${MOST_WALLS} walls on one level`);
   const lines = centreLines(level.walls);
   const pieces = nodedPieces(lines);
   const faces = polygonized(pieces);

@@ -9,12 +9,8 @@ export interface Piece {
   readonly lines: readonly Line[];
 }
 
-/** More centre-lines than this are not noded: every pair of them is looked at. */
-const MOST_LINES = 4000;
-
 /** The centre-lines cut wherever they meet, cross or run on one another; each stretch once. */
 export function nodedPieces(lines: readonly Line[]): Piece[] {
-  if (lines.length > MOST_LINES) throw new Error(`more than ${MOST_LINES} walls on one level`);
   const nodes = new Nodes();
   const cuts = lines.map(({ from, to }) => new Set([nodes.at(from), nodes.at(to)]));
   lines.forEach((line, i) => {

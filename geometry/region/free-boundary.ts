@@ -186,7 +186,7 @@ class Cutting {
     const minY = at(p, k + MIN_Y);
     const maxX = at(p, k + MAX_X);
     const maxY = at(p, k + MAX_Y);
-    if (index) return index.anyAt(minX, minY, (z) => z !== own && coversPiece(zones[z] as Grown, p, k));
+    if (index) return index.anyCovering(minX, minY, (z) => z !== own && coversPiece(zones[z] as Grown, p, k));
     for (let z = 0, b = 0; z < zones.length; z++, b += 4) {
       if (at(boxes, b) > minX || at(boxes, b + 1) > minY || at(boxes, b + 2) < maxX || at(boxes, b + 3) < maxY)
         continue;

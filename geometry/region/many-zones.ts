@@ -42,9 +42,26 @@ export class ManyZones {
     let found = false;
     this.index.search(x - SAME_LINE, y - SAME_LINE, x + SAME_LINE, y + SAME_LINE, (z) => {
       found ||= answers(z);
-      return false;
+      return false; // the list of what is found is not asked for
     });
     return found;
+  }
+
+  /** Whether any zone that may cover what has its least corner there answers: those that lately covered something are asked first. */
+  anyCovering(x: Mm, y: Mm, answers: (z: number) => boolean): boolean {
+    if (this.takers.some(answers)) return true;
+    let taker = -1;
+    this.anyAt(x, y, (z) => {
+      if (answers(z)) taker = z;
+      return taker >= 0;
+    });
+    if (taker >= 0) this.remember(taker);
+    return taker >= 0;
+  }
+
+  private remember(taker: number): void {
+    this.takers.unshift(taker);
+    if (this.takers.length > MOST_TAKERS) this.takers.pop();
   }
 
   /** How far from its beginning, 0…1, zones other than its `own` cover a line one after the other. */
@@ -77,10 +94,7 @@ export class ManyZones {
     };
     if (takers.some(tryZone) || to - from >= GOOD_TURN) return to;
     this.anyAt(x, y, tryZone);
-    if (best >= 0 && !takers.includes(best)) {
-      takers.unshift(best);
-      if (takers.length > MOST_TAKERS) takers.pop();
-    }
+    if (best >= 0 && !takers.includes(best)) this.remember(best);
     return to;
   }
 }

@@ -1,0 +1,74 @@
+import { bodyDistance, type Extent, ringExtent } from '../body.ts';
+import { convexHull } from '../hull.ts';
+import type { XY } from '../plan/model.ts';
+import { along, cross } from '../point.ts';
+import type { Grown } from '../region/free-boundary.ts';
+import { signedArea } from '../ring.ts';
+import type { Ring } from './types.ts';
+
+/** A part of a ring that no body holds is looked at no more when it is smaller than this, square mm: it is rounding. */
+const NOTHING = 1e-6;
+
+/** After so many bodies have been taken out it is given up: the answer is then found by cutting every body by every other. */
+const MOST_BODIES = 16;
+
+/** Whether a convex body holds all of a ring. */
+export function holdsRing(one: Grown, ring: Ring, extent: Extent): boolean {
+  if (!one.convex || one.minX > extent.minX || one.minY > extent.minY) return false;
+  if (one.maxX < extent.maxX || one.maxY < extent.maxY) return false;
+  return ring.every(([x, y]) => bodyDistance(one.body, x, y) === 0);
+}
+
+/**
+ * Whether a few convex bodies together hold a ring: true where that is found soon, false where it is not. A part that one body holds
+ * alone is done; of any other a body that holds its middle is taken out.
+ *
+ * @param first bodies that are tried before the others
+ */
+export function isCovered(ring: Ring, first: readonly Grown[], others: readonly Grown[]): boolean {
+  const hull = convexHull(ring);
+  const parts: Ring[] = [hull];
+  for (let taken = 0; taken <= MOST_BODIES; taken++) {
+    const part = parts.pop();
+    if (!part) return true;
+    const extent = ringExtent(part);
+    const holdsAll = (one: Grown) => holdsRing(one, part, extent);
+    if (first.some(holdsAll) || others.some(holdsAll)) continue;
+    const middle = middleOf(part);
+    const holdsMiddle = (one: Grown) => one.convex && bodyDistance(one.body, ...middle) === 0;
+    const body = first.find(holdsMiddle) ?? others.find(holdsMiddle);
+    if (body?.body.kind !== 'ring') return false;
+    parts.push(...without(part, body.body.ring));
+  }
+  return false;
+}
+
+/** Any point inside a convex ring will do. */
+function middleOf(ring: Ring): XY {
+  const [x, y] = ring.reduce(([sx, sy], [px, py]) => [sx + px, sy + py], [0, 0]);
+  return [x / ring.length, y / ring.length];
+}
+
+/** What of a convex ring lies outside another, as convex rings. All run clockwise on screen. */
+function without(ring: Ring, taken: Ring): Ring[] {
+  const parts: Ring[] = [];
+  let rest: Ring = ring;
+  taken.forEach((a, i) => {
+    const b = taken[(i + 1) % taken.length] as XY;
+    const outside = cutOff(rest, b, a);
+    if (signedArea(outside) > NOTHING) parts.push(outside);
+    rest = cutOff(rest, a, b);
+  });
+  return parts;
+}
+
+/** What of a convex ring lies right of a line from a to b (Sutherland and Hodgman 1974). */
+function cutOff(ring: Ring, a: XY, b: XY): Ring {
+  return ring.flatMap((p, i) => {
+    const q = ring[(i + 1) % ring.length] as XY;
+    const [atP, atQ] = [cross(a, b, p), cross(a, b, q)];
+    const kept: XY[] = atP >= 0 ? [p] : [];
+    if (atP * atQ < 0) kept.push(along(p, q, atP / (atP - atQ)));
+    return kept;
+  });
+}
