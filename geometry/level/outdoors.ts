@@ -6,7 +6,7 @@ import { Nearby } from '../region/nearby.ts';
 import { wallBodies } from './bodies.ts';
 import { type Face, type Faces, OUTDOORS } from './faces.ts';
 import { faceFloor, standingBodies } from './floors.ts';
-import { mainWall, type WallGraph } from './graph.ts';
+import { type GraphEdge, mainWall, type WallGraph } from './graph.ts';
 import { halfOf } from './rectangles.ts';
 
 /** An unlabelled space that is nowhere wider than this between its walls, mm, is a cavity behind studs. */
@@ -30,7 +30,9 @@ export interface FaceKind {
  * Which edges have the outdoors on one side: the unbounded face, and the faces that one reaches from it through walls without
  * setting foot on a floor, be it that walls fill them or that they are unlabelled cavities.
  */
-export function edgesOutdoors({ edges }: WallGraph, { faces, faceOf }: Faces, kinds: readonly FaceKind[]): boolean[] {
+export function edgesOutdoors(graph: WallGraph, traced: Faces, kinds: readonly FaceKind[]): boolean[] {
+  const { edges } = graph;
+  const { faces, faceOf } = traced;
   const edgesOf = faces.map((): number[] => []);
   const reached = new Set<number>();
   const open: number[] = [];
@@ -41,7 +43,12 @@ export function edgesOutdoors({ edges }: WallGraph, { faces, faceOf }: Faces, ki
     reached.add(face);
     open.push(face);
   };
-  const sides = (k: number) => [faceOf[2 * k] as number, faceOf[2 * k + 1] as number];
+  const sidesOf = edges.map((_, k) => [
+    faceOf[2 * k] as number,
+    faceOf[2 * k + 1] as number,
+    ...facesBetween(graph, traced, k),
+  ]);
+  const sides = (k: number) => sidesOf[k] as readonly number[];
   edges.forEach((_, k) => {
     for (const face of sides(k)) if (face !== OUTDOORS) (edgesOf[face] as number[]).push(k);
   });
@@ -52,6 +59,24 @@ export function edgesOutdoors({ edges }: WallGraph, { faces, faceOf }: Faces, ki
     for (const k of edgesOf[face] as number[]) sides(k).forEach(reach);
   }
   return edges.map((_, k) => sides(k).some((face) => face === OUTDOORS || reached.has(face)));
+}
+
+/**
+ * The faces between two walls that part at an end of an edge on which both run. Walls are straight, so the two are hardly a touch apart on
+ * the edge, and what lies between them there has no breadth left: it belongs to the face that it opens into.
+ */
+function facesBetween({ edges }: WallGraph, { faceOf, around }: Faces, k: number): number[] {
+  const { from, to, runs } = edges[k] as GraphEdge;
+  if (runs.length < 2) return [];
+  const lines = runs.map(({ line }) => line);
+  return [from, to].flatMap((node) => {
+    const leaving = around[node] as readonly number[];
+    const own = leaving.findIndex((h) => h >> 1 === k);
+    const others = [...leaving.slice(own + 1), ...leaving.slice(0, own)];
+    const goesOn = (h: number) => (edges[h >> 1] as GraphEdge).runs.some(({ line }) => lines.includes(line));
+    const first = others.findIndex(goesOn);
+    return others.slice(first, others.findLastIndex(goesOn)).map((h) => faceOf[h] as number);
+  });
 }
 
 /**

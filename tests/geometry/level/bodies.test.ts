@@ -258,3 +258,38 @@ describe('two walls that fold back on each other', () => {
     }
   });
 });
+
+describe('two row houses whose walls part by a hair', () => {
+  it('keep the wall outside to where they part, also where a third wall crosses just behind', () => {
+    // The wedge outdoors between the two opens from (0, 0): 20 mm on 10 m.
+    const corners: XY[][] = [
+      [
+        [-5000, 0],
+        [0, 0],
+        [10000, 0],
+        [10000, 4000],
+        [-5000, 4000],
+        [-5000, 0],
+      ],
+      [
+        [0, 0],
+        [10000, -20],
+        [10000, -4000],
+        [-5000, -4000],
+        [-5000, 0],
+      ],
+    ];
+    const houses = corners.flatMap((way, house) =>
+      way.slice(1).map((to, i) => wall(`h${house}-${i}`, way[i] as XY, to, { thickness: 100 })),
+    );
+    const third = wall('third', [4, -4000], [4, 4000], { thickness: 100 });
+    const gaps = [houses, [...houses, third]].map((walls) => {
+      const outside = buildLevel(drawn(walls)).pieces.filter(
+        (piece) => piece.outside && piece.from[1] === 0 && piece.to[1] === 0,
+      );
+      return Math.min(...outside.map(({ body }) => bodyDistance(ringBody(body), -1000, 1000)));
+    });
+    // To the corner of the body where the walls part, (0, 50).
+    expect(gaps.map((gap) => gap - Math.hypot(1000, 950))).toEqual([expect.closeTo(0, 6), expect.closeTo(0, 6)]);
+  });
+});
