@@ -21,7 +21,7 @@ const MOST_REMEMBERED = 24;
 
 /** What follows from the walls alone, and what is kept of the rest as long as the walls stay. */
 interface WallModel {
-  readonly notices: readonly Notice[];
+  readonly noticesOf: () => readonly Notice[];
   readonly roomsOf: (labels: readonly RoomLabel[]) => readonly Room[];
   readonly sidesOf: (labels: readonly RoomLabel[]) => Sides;
 }
@@ -39,17 +39,22 @@ interface Sides {
  * what an edit leaves alone is not built again.
  */
 export const buildLevel: (level: Level) => LevelModel = rememberedLately((level: Level) => {
-  const { notices, roomsOf, sidesOf } = wallModel(level.walls);
+  const { noticesOf, roomsOf, sidesOf } = wallModel(level.walls);
   const rooms = roomsOf(level.rooms);
   const { pieces, joints, openingsOf } = sidesOf(level.rooms);
   const openings = openingsOf(level.openings);
+  let notices: readonly Notice[] | null = null;
   return {
     level,
     rooms,
     pieces,
     joints,
     openings,
-    notices: [...notices, ...labelNotices(level, rooms), ...passageNotices(openings)],
+    // No distance and no region hangs on them: they are put together when somebody asks.
+    get notices() {
+      notices ??= [...noticesOf(), ...labelNotices(level, rooms), ...passageNotices(openings)];
+      return notices;
+    },
   };
 }, MOST_REMEMBERED);
 
@@ -65,8 +70,12 @@ const wallModel = rememberedLately((walls: readonly Wall[]): WallModel => {
   const isCavity = cavityTest(graph, faces);
   const narrow = rememberedFaces(floors, ({ face, labelPoint }) => isCavity(face, labelPoint));
   const roomsOf = remembered((labels: readonly RoomLabel[]) => floors.map((floor) => namedRoom(floor, labels)));
+  let told: readonly Notice[] | null = null;
   return {
-    notices: [...notices, ...overlapNotices(graph), ...crowdNotices(graph, faces), ...gapNotices(graph, faces)],
+    noticesOf: () => {
+      told ??= [...notices, ...overlapNotices(graph), ...crowdNotices(graph, faces), ...gapNotices(graph, faces)];
+      return told;
+    },
     roomsOf,
     sidesOf: remembered((labels: readonly RoomLabel[]) => {
       const rooms = roomsOf(labels);

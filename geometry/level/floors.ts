@@ -1,4 +1,6 @@
-import { ringBody, ringExtent } from '../body.ts';
+import { ringBody } from '../body.ts';
+import type { XY } from '../plan/model.ts';
+import { cross } from '../point.ts';
 import { freeBoundary, type Grown, grown, type Scratch } from '../region/free-boundary.ts';
 import type { Nearby } from '../region/nearby.ts';
 import { linkRings, straightRing } from '../region/rings.ts';
@@ -49,9 +51,12 @@ export function faceFloor(face: Face, bodies: Nearby, scratch: Scratch, own: rea
 
 /** Whether a wall on an edge of a small face holds all of it: most slivers are found so, without a look at what else stands there. */
 function isSliver({ rings: [outer = []] }: Face, own: readonly Ring[]): boolean {
-  if (outer.length > SLIVER_CORNERS) return false;
-  const extent = ringExtent(outer);
-  return own.some((ring) => holdsRing(grown(ringBody(ring), 0), outer, extent));
+  return outer.length <= SLIVER_CORNERS && own.some((ring) => outer.every((p) => isWithin(ring, p)));
+}
+
+/** Whether a convex ring, clockwise on screen, holds a point. */
+function isWithin(ring: Ring, p: XY): boolean {
+  return ring.every((a, i) => cross(a, ring[(i + 1) % ring.length] as XY, p) >= 0);
 }
 
 /**

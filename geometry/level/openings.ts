@@ -15,6 +15,8 @@ const BESIDE = 0.1;
 /** The walls that openings are in, ready for looking up. */
 export interface Holders {
   readonly walls: ReadonlyMap<string, Wall>;
+  /** The same walls, the thickest first. */
+  readonly thickestFirst: readonly Wall[];
   /** The edges of each wall. */
   readonly edgesOf: ReadonlyMap<Wall, readonly number[]>;
 }
@@ -28,7 +30,8 @@ export function holdersOf(walls: readonly Wall[], { edges }: WallGraph): Holders
       else edgesOf.set(wall, [k]);
     }
   });
-  return { walls: new Map(walls.map((wall) => [wall.id, wall])), edgesOf };
+  const thickestFirst = [...walls].sort((a, b) => b.thickness - a.thickness);
+  return { walls: new Map(walls.map((wall) => [wall.id, wall])), thickestFirst, edgesOf };
 }
 
 /**
@@ -37,7 +40,7 @@ export function holdersOf(walls: readonly Wall[], { edges }: WallGraph): Holders
  */
 export function openingBody(
   opening: Opening,
-  { walls, edgesOf }: Holders,
+  { walls, thickestFirst, edgesOf }: Holders,
   { nodes, edges }: WallGraph,
   isOutside: readonly boolean[],
 ): OpeningBody {
@@ -53,8 +56,9 @@ export function openingBody(
   });
   let half = wall.thickness / 2;
   const near = ringExtent([at(opening.offset, -SNAP), at(end, SNAP), at(opening.offset, SNAP), at(end, -SNAP)]);
-  for (const other of walls.values()) {
-    if (other.thickness / 2 > half && comesNear(other, near)) half = Math.max(half, depthBeside(other, frame, opening));
+  for (const other of thickestFirst) {
+    if (other.thickness / 2 <= half) break;
+    if (comesNear(other, near)) half = Math.max(half, depthBeside(other, frame, opening));
   }
   return {
     opening,
