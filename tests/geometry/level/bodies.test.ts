@@ -257,6 +257,18 @@ describe('two walls that fold back on each other', () => {
       expect(built.some(({ body }) => bodyDistance(ringBody(body), -900, 0) === 0)).toBe(true);
     }
   });
+
+  it('have none where pieces lead their ends to each other, within a touch of one line', () => {
+    // "b" is led on to (0, -0.0077), where "c" is, and "a" back to (-4.5, 0), where "b" ends: two pieces between the same two points.
+    const walls = [
+      wall('a', [0, 0], [4000, 0], { thickness: 150 }),
+      wall('b', [-4.5, 0], [-230, 0.386], { thickness: 90 }),
+      wall('c', [0, 0], [0, 3000], { thickness: 150 }),
+    ];
+    const corners = buildLevel(drawn(walls)).joints.flatMap(({ body }) => body);
+    // The corner of "a" and "c": 75√2. A joint of the two pieces would reach 750.
+    expect(Math.max(...corners.map(([x, y]) => Math.hypot(x, y)))).toBeCloseTo(75 * Math.SQRT2, 0);
+  });
 });
 
 describe('two row houses whose walls part by a hair', () => {
