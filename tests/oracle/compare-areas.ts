@@ -1,9 +1,9 @@
 import { type ArcRing, edgeEnds, type LevelModel, levelRegion, type Probe, type Room } from '../../geometry/index.ts';
 import type { Clipper } from './clipper.ts';
+import type { OracleRoom } from './floors.ts';
 import type { OracleLevel } from './geos-oracle.ts';
 import { blockersOf, roomRegion, zonesFor } from './region.ts';
 import type { Tally } from './tally.ts';
-import type { OracleRoom } from './walls.ts';
 
 /** Chords to the quarter turn. With outlines of equal area the region is good to about 1 part in 100,000. */
 const CHORDS = 64;

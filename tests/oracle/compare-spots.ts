@@ -76,7 +76,10 @@ function compareClear(oracle: OracleLevel, model: LevelModel, probe: Probe, spot
     .map(({ at, row }) => `${at}: held to be clear, and ${row.rule} ${row.subject} spares ${row.margin}`);
 }
 
-/** Whether the zones that are drawn are the zones that block, spot by spot. Zones come in the order of rules and bodies. */
+/**
+ * Whether the zones that are drawn are the zones that block, spot by spot. A wall may have one zone of several bodies, or several zones,
+ * where others run on it: they are taken together.
+ */
 function compareZones({ zones }: LevelRegion, blockers: readonly Blocker[], spots: readonly XY[]): string[] {
   const wrong: string[] = [];
   for (const zone of zones) {
@@ -92,12 +95,18 @@ function compareZones({ zones }: LevelRegion, blockers: readonly Blocker[], spot
     for (const [x, y] of spots) {
       const spare = Math.min(...own.map((one) => outsideOf(one, x, y)));
       if (own.length !== 1 || Math.abs(spare) < BAND) continue;
-      const isIn = arcRingsContain(zone.outlines, [x, y]);
+      const isIn = zones.some((one) => isNamedAs(one, zone) && arcRingsContain(one.outlines, [x, y]));
       if (isIn !== spare < 0)
         wrong.push(`${x}, ${y}: ${isIn ? 'in' : 'not in'} zone ${zone.rule} ${zone.subject}, ${spare}`);
     }
   }
   return wrong;
+}
+
+type Zone = LevelRegion['zones'][number];
+
+function isNamedAs({ rule, subject, stream }: Zone, other: Zone): boolean {
+  return rule === other.rule && subject === other.subject && stream === other.stream;
 }
 
 /** On the edge of a floor a spot may count to the room or to the wall. */

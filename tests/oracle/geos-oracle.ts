@@ -1,7 +1,8 @@
 import type { FixtureKind, Level, Plan } from '../../geometry/plan/model.ts';
 import { type OracleBody, openingBodies, shapeBody, streamOf, wallBodies } from './bodies.ts';
+import type { OracleRoom } from './floors.ts';
 import type { Geos } from './geos.ts';
-import { type OracleRoom, type OracleWalls, oracleWalls } from './walls.ts';
+import { type OracleWalls, oracleWalls } from './walls.ts';
 
 /** Fixture kinds by rule, and the room uses that may hold a detector: the plan format, sections 1 and 3. */
 const AIR: readonly FixtureKind[] = [

@@ -1,6 +1,6 @@
 import type { Wall } from '../../geometry/plan/model.ts';
 import type { Point } from './geos.ts';
-import { apart, meeting, minus, offSegment, plus, unit, wedge } from './plane.ts';
+import { apart, meeting, minus, nearest, offSegment, plus, unit, wedge } from './plane.ts';
 
 /*
  * What is drawn up to half an inch short of another wall is led on to it: the plan format does not say so, the description of the
@@ -62,10 +62,4 @@ function isMeant(crossing: Point, end: Point, { from, to }: Wall): boolean {
   if (offSegment(crossing, from, to) <= ONE) return true;
   const tip = apart(end, from) <= apart(end, to) ? from : to;
   return apart(end, tip) <= NEAR && apart(crossing, tip) <= INCH;
-}
-
-function nearest(p: Point, a: Point, b: Point): Point {
-  const along = unit(minus(b, a));
-  const out = (p[0] - a[0]) * along[0] + (p[1] - a[1]) * along[1];
-  return plus(a, along, Math.min(Math.max(0, out), apart(a, b)));
 }

@@ -1,5 +1,6 @@
+import type { Wall } from '../../geometry/plan/model.ts';
 import type { Point, Points } from './geos.ts';
-import { apart, dot, minus, plus, quarter, unit, wedge } from './plane.ts';
+import { apart, dot, minus, offSegment, plus, quarter, unit, wedge } from './plane.ts';
 import type { Stretch } from './walls.ts';
 
 /** "A joint reaches no farther than ten half-thicknesses from the node." */
@@ -8,20 +9,23 @@ const LIMIT = 10;
 const THINNEST_HALF = 0.001;
 /** Walls of which one goes on as the other turn by less than this: no gap is left between their ends. */
 const STRAIGHT = 1e-9;
+/** Points this near are one, mm. */
+const ONE = 0.01;
 /** Rounding of coordinates, mm. */
 const WITHIN = 1e-6;
 
 /** What is left open between the square ends of two walls on the outer side, as a convex polygon. */
 export interface OracleJoint {
   readonly stretches: readonly [Stretch, Stretch];
+  readonly walls: readonly [Wall, Wall];
   readonly node: Point;
   readonly ring: Points;
   /** Other stretches at the node, or whole walls there, whose rectangle has all of it. */
   readonly within: { readonly stretches: readonly Stretch[]; readonly wall: boolean };
 }
 
-export function half({ wall }: Pick<Stretch, 'wall'>): number {
-  return Math.max(THINNEST_HALF, wall.thickness / 2);
+export function half({ thickness }: Pick<Wall, 'thickness'>): number {
+  return Math.max(THINNEST_HALF, thickness / 2);
 }
 
 /** Half the thickness on either side of the centre-line, square ends. */
@@ -30,32 +34,82 @@ export function rectangle(a: Point, b: Point, width: number): Points {
   return [plus(a, across, -width), plus(b, across, -width), plus(b, across, width), plus(a, across, width)];
 }
 
-/** A joint for every two stretches that share a node and make joints. @param more by how much every wall is thicker on either side */
+/** A wall as it leaves a node. */
+interface Arm {
+  readonly stretch: Stretch;
+  readonly wall: Wall;
+  readonly along: Point;
+  /** The end of the wall that it leads to. */
+  readonly far: Point;
+}
+
+/** A joint for every two walls that share a node and make joints. @param more by how much every wall is thicker on either side */
 export function jointsOf(stretches: readonly Stretch[], more = 0): OracleJoint[] {
   const nodes = new Map<string, { node: Point; around: Stretch[] }>();
   for (const stretch of stretches) {
-    for (const node of stretch.joined ? stretch.ends : []) {
+    for (const node of stretch.joined.length > 0 ? stretch.ends : []) {
       const key = node.join(' ');
       const known = nodes.get(key);
       if (known) known.around.push(stretch);
       else nodes.set(key, { node, around: [stretch] });
     }
   }
-  return [...nodes.values()].flatMap(({ node, around }) =>
-    around.flatMap((one, i) =>
-      around.slice(i + 1).flatMap((two): OracleJoint[] => {
-        const ring = openGap(node, one, two, more);
-        return ring ? [{ stretches: [one, two], node, ring, within: holders(ring, around, more) }] : [];
-      }),
-    ),
-  );
+  return [...nodes.values()].flatMap(({ node, around }) => jointsAt(node, around, more));
+}
+
+function jointsAt(node: Point, around: readonly Stretch[], more: number): OracleJoint[] {
+  const arms = around.flatMap((stretch) => stretch.joined.map((wall) => armOf(stretch, wall, node)));
+  const joints: OracleJoint[] = [];
+  arms.forEach((one, i) => {
+    for (const two of arms.slice(i + 1)) {
+      const ring = runsOn(one, two) ? null : openGap(node, one, two, more);
+      const isSame = (joint: OracleJoint) =>
+        joint.stretches[0] === one.stretch && joint.stretches[1] === two.stretch && holdsAll(joint.ring, ring ?? []);
+      // Of walls that run on one another the joint of the thickest comes first, and nearly always has those of the others in it.
+      if (!ring || joints.some(isSame)) continue;
+      const walls = [one.wall, two.wall] as const;
+      joints.push({ stretches: [one.stretch, two.stretch], walls, node, ring, within: holders(ring, around, more) });
+    }
+  });
+  return joints;
+}
+
+/** The way is that of the wall, for the ends of a short stretch are known to a hundredth of a mm only. */
+function armOf(stretch: Stretch, wall: Wall, node: Point): Arm {
+  const along = unit(minus(wall.to, wall.from));
+  const isForth = dot(along, minus(farEnd(stretch, node), node)) > 0;
+  return isForth
+    ? { stretch, wall, along, far: wall.to }
+    : { stretch, wall, along: minus([0, 0], along), far: wall.from };
+}
+
+/**
+ * Whether two walls leave a node the same way and the shorter ends on the other, to where points are one: neither turns a corner. So it is
+ * with two pieces that lead two ends to each other; the spike behind the hair's breadth between them would be half a meter long.
+ */
+function runsOn(one: Arm, two: Arm): boolean {
+  if (dot(one.along, two.along) <= 0) return false;
+  const length = ({ wall }: Arm) => apart(wall.from, wall.to);
+  const [short, long] = length(one) < length(two) ? [one, two] : [two, one];
+  return offSegment(short.far, long.wall.from, long.wall.to) <= ONE;
+}
+
+/** Whether a convex ring has all corners of another. */
+function holdsAll(ring: Points, inner: Points): boolean {
+  const twice = ring.reduce((sum, p, i) => sum + wedge(p, ring[(i + 1) % ring.length] as Point), 0);
+  return ring.every((a, i) => {
+    const b = ring[(i + 1) % ring.length] as Point;
+    if (apart(a, b) < WITHIN) return true;
+    const inward = quarter(unit(minus(b, a)));
+    return inner.every((p) => Math.sign(twice) * dot(minus(p, a), inward) >= -WITHIN);
+  });
 }
 
 /** From the node between the two outward normals, behind both faces, cut off where the faces are ten half-thicknesses away. */
-function openGap(node: Point, one: Stretch, two: Stretch, more: number): Points | null {
-  const [u, v] = [one, two].map((stretch) => leaving(stretch, node)) as [Point, Point];
+function openGap(node: Point, one: Arm, two: Arm, more: number): Points | null {
+  const [u, v] = [one.along, two.along];
   if (Math.abs(wedge(u, v)) < STRAIGHT) return null;
-  const [p, q] = [one, two].map(({ joined, wall }) => half({ wall: joined ?? wall }) + more) as [number, number];
+  const [p, q] = [half(one.wall) + more, half(two.wall) + more];
   const away = (along: Point, from: Point): Point => {
     const normal = quarter(along);
     return dot(normal, from) < 0 ? normal : [-normal[0], -normal[1]];
@@ -76,13 +130,6 @@ function openGap(node: Point, one: Stretch, two: Stretch, more: number): Points 
     ring = behind(ring, out, dot(out, a));
   }
   return ring.length >= 3 ? ring : null;
-}
-
-/** The way in which a stretch leaves a node: that of its wall, for the ends of a short stretch are known to a hundredth of a mm only. */
-function leaving(stretch: Stretch, node: Point): Point {
-  const { from, to } = stretch.joined ?? stretch.wall;
-  const along = unit(minus(to, from));
-  return dot(along, minus(farEnd(stretch, node), node)) > 0 ? along : [-along[0], -along[1]];
 }
 
 export function farEnd({ ends: [a, b] }: Stretch, node: Point): Point {
@@ -110,7 +157,7 @@ function holders(ring: Points, around: readonly Stretch[], more: number): Oracle
     });
   };
   return {
-    stretches: around.filter((one) => holds(...one.ends, half(one) + more)),
-    wall: around.some((one) => holds(one.wall.from, one.wall.to, half(one) + more)),
+    stretches: around.filter(({ feet, wall }) => holds(...feet, half(wall) + more)),
+    wall: around.some(({ walls }) => walls.some((one) => holds(one.from, one.to, half(one) + more))),
   };
 }

@@ -13,6 +13,13 @@ import { emptyTally } from './tally.ts';
 /** Seeds 1 to this many; the environment may ask for fewer or more. */
 const LEVELS = Number(process.env.STILLSPOT_LEVELS ?? 2000);
 const BATCH = 100;
+/**
+ * Levels on which the two differed until the oracle was mended, and the engine was right: slivers of faces a thousandth of a mm wide
+ * between an outdoors and a wall (4894, 4922, 9709); the shorter of two pieces of wall between the same two ends taken for a wall that
+ * turns back (4321); the joint of a thinner wall that runs on another (2465, 5899, 6715, 8626, 9679) and of two pieces, one drawn and
+ * one that leads an end on, of which another wall holds all (2314); walls from node to node in place of their own centre-line (2115, 2301).
+ */
+const ONCE_APART = [2115, 2301, 2314, 2465, 4321, 4894, 4922, 5899, 6715, 8626, 9679, 9709];
 /** Every so many levels the areas are enclosed between two bounds, and worked out by a second library. */
 const STRICT_EVERY = 20;
 
@@ -77,8 +84,12 @@ describe('engine and oracle agree on random levels', () => {
     expect(wrong).toEqual([]); // the list itself is the message
   });
 
+  it.each(ONCE_APART)('seed %d', (seed) => {
+    expect(differences(seed)).toEqual([]);
+  });
+
   it('and the comparison has seen what it is for', () => {
-    expect(tally.levels).toBe(LEVELS);
+    expect(tally.levels).toBe(LEVELS + ONCE_APART.length);
     expect(tally.worstDistance).toBeLessThan(CLOSE);
     // Shares below half of what the generator gives: a change of it that empties the comparison is noticed.
     expect(tally.rooms).toBeGreaterThan(3 * LEVELS);

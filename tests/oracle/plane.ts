@@ -26,6 +26,13 @@ export function offSegment(p: Point, a: Point, b: Point): number {
   return apart(p, plus(a, along, Math.min(1, Math.max(0, share))));
 }
 
+/** The point of a segment that is nearest to p. */
+export function nearest(p: Point, a: Point, b: Point): Point {
+  const along = unit(minus(b, a));
+  const out = (p[0] - a[0]) * along[0] + (p[1] - a[1]) * along[1];
+  return plus(a, along, Math.min(Math.max(0, out), apart(a, b)));
+}
+
 /** The direction of a vector as an angle, radians, 0 ≤ … < 2π, clockwise on screen from +x. */
 export function bearing([x, y]: Point): number {
   const angle = Math.atan2(y, x);

@@ -1,9 +1,9 @@
 import { boxRing, type Cylinder, type OracleBody, pointsGeom, type Rounding, stretch } from './bodies.ts';
+import type { OracleRoom } from './floors.ts';
 import type { Geom, Geos, Point, Points } from './geos.ts';
 import { type OracleLevel, verdictOfUse } from './geos-oracle.ts';
 import { apart, bearing, minus, plus, quarter, unit, wedge } from './plane.ts';
 import { depthIn, required, SHORTFALL, sharesHeight } from './rules.ts';
-import type { OracleRoom } from './walls.ts';
 
 /** Corners nearer than this are one, mm: two that differ by rounding would give the edge between them any direction. */
 const SAME = 1e-6;

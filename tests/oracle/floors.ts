@@ -1,0 +1,42 @@
+import type { Wall } from '../../geometry/plan/model.ts';
+import { type Geom, type Geos, GRIDS, type Points } from './geos.ts';
+import { half, type OracleJoint, rectangle } from './joints.ts';
+
+export interface OracleRoom {
+  /** Outer ring, then holes, of the face of the centre-lines. */
+  readonly rings: readonly Points[];
+  readonly face: Geom;
+  readonly floor: Geom;
+  /** The boundary of the floor. */
+  readonly edge: Geom;
+  readonly floorArea: number;
+}
+
+/** GEOS finds things that overlap up to 1e-14 apart; what only touches may be taken away as well, mm. */
+const TOUCHING = 1e-6;
+/** What is left of a face that walls fill, square mm. */
+export const NO_FLOOR = 1;
+
+/**
+ * All that stands: the rectangle of every wall along its own centre-line and not from node to node, which may lie a little beside it; and
+ * the joints. @param more by how much every wall is thicker on either side, mm
+ */
+export function standing(geos: Geos, walls: readonly Wall[], joints: readonly OracleJoint[], more = 0): Geom[] {
+  return [
+    ...walls.map((wall) => geos.area([rectangle(wall.from, wall.to, half(wall) + more)])),
+    ...joints.map(({ ring }) => geos.repaired(geos.area([ring]))),
+  ];
+}
+
+export function roomOf(geos: Geos, rings: readonly Points[], face: Geom, bodies: readonly Geom[]): OracleRoom {
+  const floor = without(geos, face, bodies);
+  return { rings, face, floor, edge: geos.boundary(floor), floorArea: geos.measure(floor) };
+}
+
+/** What none of the bodies takes of a face. */
+export function without(geos: Geos, face: Geom, bodies: readonly Geom[]): Geom {
+  let floor = face;
+  for (const body of bodies)
+    if (geos.distance(face, body) <= TOUCHING) floor = geos.difference(floor, body, GRIDS.slice(1));
+  return floor;
+}

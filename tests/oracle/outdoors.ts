@@ -1,0 +1,80 @@
+import type { Level, Wall } from '../../geometry/plan/model.ts';
+import { NO_FLOOR, type OracleRoom, standing, without } from './floors.ts';
+import type { Geom, Geos, Point, Points } from './geos.ts';
+import { jointsOf } from './joints.ts';
+import { middle } from './plane.ts';
+import type { Stretch } from './walls.ts';
+
+/** The unbounded face. */
+const OUTDOORS = -1;
+
+/** "An unlabelled face that is nowhere wider than 305 mm between its walls"; a tenth of a mm is left to rounding. */
+const CAVITY = 305.1;
+
+/** The faces on both sides of a segment. */
+export type Sides = readonly number[];
+
+/**
+ * The faces on both sides of each segment. By the rings that it belongs to and not by points beside it, for a face may be a sliver that
+ * every such point would miss. A segment in no ring ends free, or leads from one loop to another: both its sides are one face.
+ */
+export function sidesOf(
+  geos: Geos,
+  segments: readonly (readonly [Point, Point])[],
+  faces: readonly Points[][],
+): Sides[] {
+  const key = (a: Point, b: Point) => [a.join(' '), b.join(' ')].sort().join(', ');
+  const found = new Map<string, number[]>();
+  faces.forEach((rings, face) => {
+    for (const ring of rings) {
+      ring.forEach((a, i) => {
+        const side = key(a, ring[(i + 1) % ring.length] as Point);
+        found.set(side, [...(found.get(side) ?? []), face]);
+      });
+    }
+  });
+  const areas = faces.map((rings) => geos.area(rings));
+  return segments.map(([a, b]) => {
+    const own = found.get(key(a, b));
+    if (own) return own.length > 1 ? own : [...own, OUTDOORS];
+    const [x, y] = middle(a, b);
+    return [areas.findIndex((area) => geos.holds(area, x, y))];
+  });
+}
+
+/** Which faces are outdoors: the unbounded one, and those that are reached from there through faces without floor and cavities. */
+export function outdoors(
+  geos: Geos,
+  level: Level,
+  walls: readonly Wall[],
+  stretches: readonly Stretch[],
+  sides: readonly Sides[],
+  rooms: readonly OracleRoom[],
+): ReadonlySet<number> {
+  let thick: Geom[] | null = null;
+  const lets = ({ face, floorArea }: OracleRoom) => {
+    if (floorArea <= NO_FLOOR) return true;
+    if (level.rooms.some(({ at }) => geos.holds(face, at[0], at[1]))) return false;
+    thick ??= standing(geos, walls, jointsOf(stretches, CAVITY / 2), CAVITY / 2);
+    return geos.measure(without(geos, face, thick)) <= NO_FLOOR;
+  };
+  const reached = new Set([OUTDOORS]);
+  const asked = new Map<number, boolean>();
+  for (let before = 0; before < reached.size; ) {
+    before = reached.size;
+    for (const pair of sides) {
+      if (!pair.some((face) => reached.has(face))) continue;
+      for (const face of pair) {
+        if (!asked.has(face) && face !== OUTDOORS) asked.set(face, lets(rooms[face] as OracleRoom));
+        if (asked.get(face)) reached.add(face);
+      }
+    }
+  }
+  return reached;
+}
+
+/** An outside wall has the outdoors on one side, unless `side` says otherwise; of several, the greater distance counts. */
+export function isOutside({ walls }: Stretch, faces: Sides, outdoors: ReadonlySet<number>): boolean {
+  const bordersOutdoors = faces.some((face) => outdoors.has(face));
+  return walls.some(({ side }) => side === 'outside' || (side === 'auto' && bordersOutdoors));
+}
