@@ -6,8 +6,9 @@ import { Nearby } from '../region/nearby.ts';
 import { wallBodies } from './bodies.ts';
 import { type Face, type Faces, OUTDOORS } from './faces.ts';
 import { faceFloor, standingBodies } from './floors.ts';
-import { type GraphEdge, mainWall, type WallGraph } from './graph.ts';
+import { mainWall, type WallGraph } from './graph.ts';
 import { halfOf } from './rectangles.ts';
+import { sliversOf } from './slivers.ts';
 
 /** An unlabelled space that is nowhere wider than this between its walls, mm, is a cavity behind studs. */
 const CAVITY: Mm = 305;
@@ -33,7 +34,7 @@ export interface FaceKind {
 export function edgesOutdoors(graph: WallGraph, traced: Faces, kinds: readonly FaceKind[]): boolean[] {
   const { edges } = graph;
   const { faces, faceOf } = traced;
-  const edgesOf = faces.map((): number[] => []);
+  const linksOf = faces.map((): number[] => []);
   const reached = new Set<number>();
   const open: number[] = [];
   const reach = (face: number) => {
@@ -43,40 +44,22 @@ export function edgesOutdoors(graph: WallGraph, traced: Faces, kinds: readonly F
     reached.add(face);
     open.push(face);
   };
-  const sidesOf = edges.map((_, k) => [
-    faceOf[2 * k] as number,
-    faceOf[2 * k + 1] as number,
-    ...facesBetween(graph, traced, k),
-  ]);
-  const sides = (k: number) => sidesOf[k] as readonly number[];
-  edges.forEach((_, k) => {
-    for (const face of sides(k)) if (face !== OUTDOORS) (edgesOf[face] as number[]).push(k);
+  // What the outdoors reaches through: the faces of each edge, then those that are one space but for a pinch.
+  const { between, joined } = sliversOf(graph, traced);
+  const links: (readonly number[])[] = edges.map((_, k) => {
+    const sides = [faceOf[2 * k] as number, faceOf[2 * k + 1] as number];
+    const more = between.get(k);
+    return more ? [...sides, ...more] : sides;
   });
-  edges.forEach((_, k) => {
-    if (sides(k).includes(OUTDOORS)) sides(k).forEach(reach);
+  links.push(...joined);
+  links.forEach((linked, k) => {
+    for (const face of linked) if (face !== OUTDOORS) (linksOf[face] as number[]).push(k);
   });
+  for (const linked of links) if (linked.includes(OUTDOORS)) linked.forEach(reach);
   for (let face = open.pop(); face !== undefined; face = open.pop()) {
-    for (const k of edgesOf[face] as number[]) sides(k).forEach(reach);
+    for (const k of linksOf[face] as number[]) (links[k] as readonly number[]).forEach(reach);
   }
-  return edges.map((_, k) => sides(k).some((face) => face === OUTDOORS || reached.has(face)));
-}
-
-/**
- * The faces between two walls that part at an end of an edge on which both run. Walls are straight, so the two are hardly a touch apart on
- * the edge, and what lies between them there has no breadth left: it belongs to the face that it opens into.
- */
-function facesBetween({ edges }: WallGraph, { faceOf, around }: Faces, k: number): number[] {
-  const { from, to, runs } = edges[k] as GraphEdge;
-  if (runs.length < 2) return [];
-  const lines = runs.map(({ line }) => line);
-  return [from, to].flatMap((node) => {
-    const leaving = around[node] as readonly number[];
-    const own = leaving.findIndex((h) => h >> 1 === k);
-    const others = [...leaving.slice(own + 1), ...leaving.slice(0, own)];
-    const goesOn = (h: number) => (edges[h >> 1] as GraphEdge).runs.some(({ line }) => lines.includes(line));
-    const first = others.findIndex(goesOn);
-    return others.slice(first, others.findLastIndex(goesOn)).map((h) => faceOf[h] as number);
-  });
+  return edges.map((_, k) => (links[k] as readonly number[]).some((face) => face === OUTDOORS || reached.has(face)));
 }
 
 /**

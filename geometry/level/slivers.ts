@@ -1,0 +1,87 @@
+import type { XY } from '../plan/model.ts';
+import { distance } from '../point.ts';
+import { CROWD } from './bodies.ts';
+import type { Faces } from './faces.ts';
+import type { GraphEdge, WallGraph } from './graph.ts';
+import type { CentreLine } from './touch.ts';
+
+/** Walls that turn by less than this against each other, as the sine of the angle, leave a sliver between them where they pass a node. */
+const HARDLY = 0.02;
+
+/**
+ * Where two walls pass one node almost in one line, what lies between them before the node and behind it is one space, pinched where
+ * their lines come within a touch of each other: a wall that crosses there must not part it.
+ */
+export interface Slivers {
+  /** Faces that are one space but for the pinch, two by two. */
+  readonly joined: readonly (readonly [number, number])[];
+  /** For an edge on which two walls run, the face that opens between them behind an end of it. */
+  readonly between: ReadonlyMap<number, readonly number[]>;
+}
+
+export function sliversOf(graph: WallGraph, faces: Faces): Slivers {
+  const joined: [number, number][] = [];
+  const between = new Map<number, number[]>();
+  faces.around.forEach((leaving, node) => {
+    for (const [one, two] of passingPairs(graph, leaving, node)) {
+      const ahead = gapOf(graph, faces, leaving, one.ahead, two.ahead);
+      const behind = gapOf(graph, faces, leaving, one.behind, two.behind);
+      const [a, b] = [ahead ?? [], behind ?? []];
+      if (!ahead) between.set(one.ahead >> 1, [...(between.get(one.ahead >> 1) ?? []), ...b]);
+      if (!behind) between.set(one.behind >> 1, [...(between.get(one.behind >> 1) ?? []), ...a]);
+      for (const face of a) for (const other of b) if (face !== other) joined.push([face, other]);
+    }
+  });
+  return { joined, between };
+}
+
+/** A wall that passes a node: its way, and the half-edges on which it leaves that way and the other way. */
+interface Passing {
+  readonly way: XY;
+  readonly ahead: number;
+  readonly behind: number;
+}
+
+/** Every two walls that pass a node almost in one line, both looked at the same way. */
+function passingPairs(graph: WallGraph, leaving: readonly number[], node: number): [Passing, Passing][] {
+  if (leaving.length < 3 || leaving.length > CROWD) return [];
+  const passing = passingLines(graph, leaving, node);
+  return passing.flatMap((one, i) =>
+    passing.slice(i + 1).flatMap((two): [Passing, Passing][] => {
+      const [[ux, uy], [vx, vy]] = [one.way, two.way];
+      if (Math.abs(ux * vy - uy * vx) > HARDLY) return [];
+      return ux * vx + uy * vy > 0 ? [[one, two]] : [[one, { way: two.way, ahead: two.behind, behind: two.ahead }]];
+    }),
+  );
+}
+
+function passingLines({ edges }: WallGraph, leaving: readonly number[], node: number): Passing[] {
+  const ends = new Map<CentreLine, { ahead?: number; behind?: number }>();
+  for (const h of leaving) {
+    for (const { line, start } of (edges[h >> 1] as GraphEdge).runs) {
+      ends.set(line, { ...ends.get(line), [start === node ? 'ahead' : 'behind']: h });
+    }
+  }
+  return [...ends].flatMap(([{ a, b }, { ahead, behind }]) => {
+    if (ahead === undefined || behind === undefined) return [];
+    const length = distance(a, b);
+    return [{ way: [(b[0] - a[0]) / length, (b[1] - a[1]) / length] as const, ahead, behind }];
+  });
+}
+
+/** The faces in the narrower of the two sectors between two half-edges that leave a node; null where they are one. */
+function gapOf(graph: WallGraph, { faceOf }: Faces, leaving: readonly number[], h: number, g: number): number[] | null {
+  if (h === g) return null;
+  const [first, last] = [leaving.indexOf(h), leaving.indexOf(g)].sort((i, j) => i - j) as [number, number];
+  const [[ux, uy], [vx, vy]] = [wayOf(graph, leaving[first] as number), wayOf(graph, leaving[last] as number)];
+  // Half-edges leave clockwise on screen: less than half a turn from the first to the last is the narrower sector.
+  const isNarrow = ux * vy - uy * vx >= 0;
+  const sector = isNarrow ? leaving.slice(first, last) : [...leaving.slice(last), ...leaving.slice(0, first)];
+  return sector.map((k) => faceOf[k] as number);
+}
+
+function wayOf({ nodes, edges }: WallGraph, h: number): XY {
+  const { from, to } = edges[h >> 1] as GraphEdge;
+  const [a, b] = h & 1 ? [to, from] : [from, to];
+  return [(nodes[b] as XY)[0] - (nodes[a] as XY)[0], (nodes[b] as XY)[1] - (nodes[a] as XY)[1]];
+}
