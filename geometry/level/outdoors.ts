@@ -46,11 +46,7 @@ export function edgesOutdoors(graph: WallGraph, traced: Faces, kinds: readonly F
   };
   // What the outdoors reaches through: the faces of each edge, then those that are one space but for a pinch.
   const { between, joined } = sliversOf(graph, traced);
-  const links: (readonly number[])[] = edges.map((_, k) => {
-    const sides = [faceOf[2 * k] as number, faceOf[2 * k + 1] as number];
-    const more = between.get(k);
-    return more ? [...sides, ...more] : sides;
-  });
+  const links: (readonly number[])[] = edges.map((_, k) => [faceOf[2 * k] as number, faceOf[2 * k + 1] as number]);
   links.push(...joined);
   links.forEach((linked, k) => {
     for (const face of linked) if (face !== OUTDOORS) (linksOf[face] as number[]).push(k);
@@ -59,7 +55,10 @@ export function edgesOutdoors(graph: WallGraph, traced: Faces, kinds: readonly F
   for (let face = open.pop(); face !== undefined; face = open.pop()) {
     for (const k of linksOf[face] as number[]) (links[k] as readonly number[]).forEach(reach);
   }
-  return edges.map((_, k) => (links[k] as readonly number[]).some((face) => face === OUTDOORS || reached.has(face)));
+  const isOutdoors = (face: number) => face === OUTDOORS || reached.has(face);
+  return edges.map(
+    (_, k) => (links[k] as readonly number[]).some(isOutdoors) || (between.get(k) ?? []).some(isOutdoors),
+  );
 }
 
 /**

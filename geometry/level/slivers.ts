@@ -26,13 +26,21 @@ export function sliversOf(graph: WallGraph, faces: Faces): Slivers {
     for (const [one, two] of passingPairs(graph, leaving, node)) {
       const ahead = gapOf(graph, faces, leaving, one.ahead, two.ahead);
       const behind = gapOf(graph, faces, leaving, one.behind, two.behind);
-      const [a, b] = [ahead ?? [], behind ?? []];
-      if (!ahead) between.set(one.ahead >> 1, [...(between.get(one.ahead >> 1) ?? []), ...b]);
-      if (!behind) between.set(one.behind >> 1, [...(between.get(one.behind >> 1) ?? []), ...a]);
-      for (const face of a) for (const other of b) if (face !== other) joined.push([face, other]);
+      if (!ahead && behind) between.set(one.ahead >> 1, [...(between.get(one.ahead >> 1) ?? []), ...behind]);
+      if (!behind && ahead) between.set(one.behind >> 1, [...(between.get(one.behind >> 1) ?? []), ...ahead]);
+      if (!ahead || !behind || isCrossing(leaving, one, two)) continue;
+      for (const face of ahead) for (const other of behind) if (face !== other) joined.push([face, other]);
     }
   });
   return { joined, between };
+}
+
+/** Whether two walls change sides at the node: what lies between them before it and behind it is then not one space. */
+function isCrossing(leaving: readonly number[], one: Passing, two: Passing): boolean {
+  const from = leaving.indexOf(one.ahead);
+  const place = (h: number) => (leaving.indexOf(h) - from + leaving.length) % leaving.length;
+  const turn = place(one.behind);
+  return place(two.ahead) < turn !== place(two.behind) < turn;
 }
 
 /** A wall that passes a node: its way, and the half-edges on which it leaves that way and the other way. */
