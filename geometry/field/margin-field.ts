@@ -8,6 +8,7 @@ import { Candidates } from './candidates.ts';
 import { Leaves } from './leaves.ts';
 import { pieceMargin } from './piece-margin.ts';
 import { type Limit, levelPrimitives, type Primitives } from './primitives.ts';
+import { primitivesOn } from './primitives-on.ts';
 import { listAround, listOf, quartersOf, type Square, squaresIn } from './squares.ts';
 
 /**
@@ -29,6 +30,8 @@ export interface MarginField {
   middle(square: Square): Mm;
   /** No more than this is left at the middle of one of the largest squares: quicker than `middle`. */
   atMost(square: Square): Mm;
+  /** The field on some ground, as though some objects that carry the probe there were not in its way. It is right within the extent alone. */
+  on(carriers: readonly string[], extent: Extent): MarginField;
   /** The same about any point, by the pieces near it. */
   around(x: Mm, y: Mm, reach: Mm, enough: Mm): Assessment;
   /** The margin at a point of a square and the most that can be had within `reach` of it, looked into only above `enough`. */
@@ -89,10 +92,15 @@ function buildField(
 ): MarginField {
   const primitives = levelPrimitives(plan, model, { base, radius, tall }, carriers);
   const extent = levelExtent(model.level) ?? { minX: 0, minY: 0, maxX: 0, maxY: 0 };
+  return fieldOf(primitives, extent, { base, radius, tall });
+}
+
+function fieldOf(primitives: Primitives, extent: Extent, probe: Probe): MarginField {
   const candidates = new Candidates(primitives, extent);
   const leaves = new Leaves(candidates);
   return {
-    probe: { base, radius, tall },
+    probe,
+    on: (carriers, extent) => fieldOf(primitivesOn(primitives, carriers, extent), extent, probe),
     margin: (x, y) => leaves.margin(x, y),
     limitedBy: (x, y) => firstWithin(primitives, leaves.margin(x, y) + SAME, x, y),
     squares: (extent) => squaresIn(candidates, extent),

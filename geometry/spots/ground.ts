@@ -30,7 +30,7 @@ const ROUNDING: Mm = 1e-9;
  */
 export function roomGrounds(plan: Plan, model: LevelModel, probe: Probe): Ground[] {
   const rooms = roomsAt(plan, model, probe);
-  return [...rooms, ...raisedTops(plan, model, probe, rooms)];
+  return [...rooms, ...raisedTops(model, probe, rooms)];
 }
 
 function roomsAt(plan: Plan, model: LevelModel, probe: Probe): Ground[] {
@@ -43,17 +43,18 @@ function roomsAt(plan: Plan, model: LevelModel, probe: Probe): Ground[] {
   });
 }
 
-function raisedTops(plan: Plan, model: LevelModel, probe: Probe, rooms: readonly Ground[]): Ground[] {
+function raisedTops(model: LevelModel, probe: Probe, rooms: readonly Ground[]): Ground[] {
   const raised = objectSubjects(model.level.objects).filter(
     (subject) => subject.top > probe.base && isLevelWith(subject, probe),
   );
+  const [first] = rooms;
+  if (!first) return [];
+  const open = first.field;
   return overlapping(raised).flatMap((stack) => {
     const [{ body }] = stack;
-    const field = marginField(
-      plan,
-      model,
-      probe,
+    const field = open.on(
       stack.map(({ id }) => id),
+      body.extent,
     );
     const depth = (x: Mm, y: Mm) => Math.min(...stack.map((one) => onTop(one.body, x, y))) - footOf(probe);
     return rooms

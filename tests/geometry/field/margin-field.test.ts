@@ -198,6 +198,41 @@ describe('marginField on a top that rises above the underside', () => {
   });
 });
 
+describe('marginField(…).on(carriers, extent)', () => {
+  it('is within the extent the field with these carriers', () => {
+    fc.assert(
+      fc.property(scene, fc.nat(20), fc.double({ min: 1, max: 2000, noNaN: true }), (one, pick, reach) => {
+        const { plan, level, probe, points } = sceneOf(one);
+        const model = buildLevel(level);
+        const { objects } = level;
+        const carriers = objects.length > 0 ? [(objects[pick % objects.length] as (typeof objects)[number]).id] : [];
+        const whole = marginField(plan, model, probe, carriers);
+        const open = marginField(plan, model, probe);
+        for (const [x, y] of points) {
+          const local = open.on(carriers, {
+            minX: x - reach,
+            minY: y - reach / 2,
+            maxX: x + reach,
+            maxY: y + reach / 2,
+          });
+          for (const [s, t] of [
+            [0, 0],
+            [-1, -1],
+            [1, -1],
+            [0.7, 1],
+            [-0.3, 0.4],
+          ] as const) {
+            const at: XY = [x + s * reach, y + (t * reach) / 2];
+            expectSame(local.margin(...at), whole.margin(...at));
+            expect(local.limitedBy(...at)).toEqual(whole.limitedBy(...at));
+          }
+        }
+      }),
+      { numRuns: 40 },
+    );
+  });
+});
+
 describe('marginField, on levels by chance under every profile', () => {
   it('is the least that checkDetector reports', () => {
     fc.assert(
