@@ -19,6 +19,7 @@ export interface Slivers {
   readonly between: ReadonlyMap<number, readonly number[]>;
 }
 
+/** Returns the slivers of a level: what `edgesOutdoors` needs beside the faces of each edge. Crossings are none. */
 export function sliversOf(graph: WallGraph, faces: Faces): Slivers {
   const joined: [number, number][] = [];
   const between = new Map<number, number[]>();
