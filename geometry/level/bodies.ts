@@ -23,9 +23,14 @@ const SAME_PLACE: Mm = 1e-6;
 /** Walls that turn by less against each other, radians, run the same way. */
 const SAME_WAY = 1e-5;
 
-/** The body of one wall on one edge. */
-export interface Stretch {
+/** What of an edge is meant: the edge, and of the walls that run on it those for which one body or one side of a joint stands. */
+export interface Part {
   readonly edge: number;
+  readonly walls: readonly Wall[];
+}
+
+/** The body of one wall on one edge; where it holds the bodies of others there, it stands for them too. */
+export interface Stretch extends Part {
   readonly wall: Wall;
   readonly ring: Ring;
 }
@@ -33,14 +38,14 @@ export interface Stretch {
 /** What joins two walls, or a crowd of them, at a node. */
 export interface Joint {
   readonly node: number;
-  /** The edges that it joins. */
-  readonly edges: readonly number[];
+  /** What it joins. */
+  readonly parts: readonly Part[];
   readonly walls: readonly Wall[];
   readonly ring: Ring;
   /** Whether some wall at the node holds all of it: it adds nothing to what stands there. */
   readonly isHeld: boolean;
-  /** The edges whose own stretch holds all of it. */
-  readonly heldBy: readonly number[];
+  /** Those whose own stretch holds all of it. */
+  readonly heldBy: readonly Part[];
 }
 
 /** Everything that stands: a full rectangle for every wall, square ends, whatever meets it; and a joint for every two that meet. */
@@ -56,13 +61,15 @@ export interface Bodies {
 export function wallBodies(graph: WallGraph, { around }: Pick<Faces, 'around'>, more: Mm = 0): Bodies {
   const stretches: Stretch[] = [];
   graph.edges.forEach(({ runs }, edge) => {
-    for (const { wall, body } of sideBySide(runs, more)) stretches.push({ edge, wall, ring: rectangleRing(body) });
+    for (const { walls, body } of sideBySide(runs, more)) {
+      stretches.push({ edge, wall: walls[0] as Wall, walls, ring: rectangleRing(body) });
+    }
   });
   const joints = around.flatMap((half, node) => jointsAt(graph, node, half, more));
-  const walls = graph.spans.flatMap((lines) =>
+  const spans = graph.spans.flatMap((lines) =>
     sideBySide(lines.map(wholeLine), more).map(({ body }) => rectangleRing(body)),
   );
-  const standing = [...walls, ...bentEdges(graph), ...joints.filter(({ isHeld }) => !isHeld).map(({ ring }) => ring)];
+  const standing = [...spans, ...bentEdges(graph), ...joints.filter(({ isHeld }) => !isHeld).map(({ ring }) => ring)];
   return { stretches, joints, standing };
 }
 
@@ -87,17 +94,28 @@ function wholeLine(line: CentreLine): Piece {
   return { line, from: line.a, to: line.b };
 }
 
+/** A body, and the walls for which it stands: its own, then those that it holds. */
+interface Held {
+  readonly walls: Wall[];
+  body: Rectangle;
+}
+
 /** The bodies of walls that run on one another: the thickest first, and whatever stands out from those before. */
-function sideBySide(pieces: readonly Piece[], more: Mm): { wall: Wall; body: Rectangle }[] {
-  if (pieces.length === 1) return pieces.map((piece) => ({ wall: piece.line.wall, body: bodyOf(piece, more) }));
-  const kept: { wall: Wall; body: Rectangle }[] = [];
+function sideBySide(pieces: readonly Piece[], more: Mm): readonly Readonly<Held>[] {
+  if (pieces.length === 1) return pieces.map((piece) => ({ walls: [piece.line.wall], body: bodyOf(piece, more) }));
+  const kept: Held[] = [];
   for (const piece of thickestFirst(pieces)) {
+    const { wall } = piece.line;
     const body = bodyOf(piece, more);
     const ring = rectangleRing(body);
-    if (kept.some((one) => rectangleHolds(one.body, ring))) continue;
+    const holder = kept.find((one) => rectangleHolds(one.body, ring));
     const [lead] = kept;
-    if (!lead || kept.length < MOST_SIDE_BY_SIDE) kept.push({ wall: piece.line.wall, body });
-    else kept[0] = { wall: lead.wall, body: extended(lead.body, ring) };
+    if (holder) holder.walls.push(wall);
+    else if (!lead || kept.length < MOST_SIDE_BY_SIDE) kept.push({ walls: [wall], body });
+    else {
+      lead.walls.push(wall);
+      lead.body = extended(lead.body, ring);
+    }
   }
   return kept;
 }
@@ -120,9 +138,10 @@ function thickestFirst<P extends Piece>(pieces: readonly P[]): P[] {
 }
 
 /** An arm of a node with what stands on it. */
-interface NodeArm extends Arm {
-  readonly edge: number;
+interface NodeArm extends Arm, Part {
   readonly wall: Wall;
+  /** Its own, and those that run the same way and are as thick. */
+  readonly walls: Wall[];
   /** The stretch up to the next node, and the whole wall. */
   readonly stretch: Rectangle;
   readonly whole: Rectangle;
@@ -143,10 +162,10 @@ function jointsAt(graph: WallGraph, node: number, around: readonly number[], mor
       // Walls that run on one another are not joined: the one holds what the other has.
       if (one.edge === two.edge && runOnEachOther(one, two)) continue;
       const ring = ringOf(at, one, two);
-      const edges = [one.edge, two.edge];
+      const parts = [one, two];
       // Of walls on one another the joint of the thickest comes first, and nearly always holds those of the others.
-      if (!ring || (arms.length > around.length && joints.some((joint) => holdsJoint(joint, edges, ring)))) continue;
-      joints.push({ node, edges, walls: wallsOf(one, two), ring, ...holders(arms, ring) });
+      if (!ring || (arms.length > around.length && joints.some((joint) => holdsJoint(joint, parts, ring)))) continue;
+      joints.push({ node, parts, walls: wallsOf(one, two), ring, ...holders(arms, ring) });
     }
   });
   return joints;
@@ -161,8 +180,8 @@ function runOnEachOther(one: NodeArm, two: NodeArm): boolean {
   return distance(short.far, footOn(long.whole, short.far)) <= TOUCH;
 }
 
-function holdsJoint({ edges, ring: outer }: Joint, [one, two]: readonly number[], ring: Ring): boolean {
-  if (edges[0] !== one || edges[1] !== two) return false;
+function holdsJoint({ parts, ring: outer }: Joint, [one, two]: readonly Part[], ring: Ring): boolean {
+  if (parts[0]?.edge !== one?.edge || parts[1]?.edge !== two?.edge) return false;
   const body = ringBody(outer);
   return ring.every(([x, y]) => bodyDistance(body, x, y) <= SAME_PLACE);
 }
@@ -197,8 +216,10 @@ function armsOf({ runs }: GraphEdge, edge: number, node: number, at: XY, more: M
     if (run.line.hub && distance(run.line.hub, at) > TOUCH) continue;
     const arm = armOf(run, edge, node, more);
     const known = arms.find((other) => runsAs(arm, other));
-    if (known) addBeside(known, arm.whole);
-    else if (arms.length < MOST_SIDE_BY_SIDE) arms.push(arm);
+    if (known) {
+      known.walls.push(arm.wall);
+      addBeside(known, arm.whole);
+    } else if (arms.length < MOST_SIDE_BY_SIDE) arms.push(arm);
   }
   return arms;
 }
@@ -223,6 +244,7 @@ function armOf(run: Run, edge: number, node: number, more: Mm): NodeArm {
   return {
     edge,
     wall,
+    walls: [wall],
     at: leaves ? run.from : run.to,
     along: leaves ? [ux, uy] : [-ux, -uy],
     half: whole.half,
@@ -238,15 +260,16 @@ function wallsOf(one: NodeArm, two: NodeArm): Wall[] {
   return one.wall.id < two.wall.id ? [one.wall, two.wall] : [two.wall, one.wall];
 }
 
-const NONE: readonly number[] = [];
+const NONE: readonly Part[] = [];
 
 function holders(arms: readonly NodeArm[], ring: Ring): Pick<Joint, 'isHeld' | 'heldBy'> {
-  let heldBy: number[] | null = null;
+  let heldBy: Part[] | null = null;
   let isHeld = false;
-  for (const { stretch, whole, beside, edge } of arms) {
+  for (const arm of arms) {
+    const { stretch, whole, beside } = arm;
     if (rectangleHolds(stretch, ring)) {
       heldBy ??= [];
-      heldBy.push(edge);
+      heldBy.push(arm);
     } else if (!isHeld) {
       isHeld =
         (whole.length > stretch.length && rectangleHolds(whole, ring)) ||
@@ -261,5 +284,5 @@ function crowd(at: XY, node: number, arms: readonly NodeArm[]): Joint {
   const half = Math.max(...arms.map((arm): Mm => arm.half));
   // What nearly meets is joined up to an inch and a half off: its joints reach so much farther.
   const ring = crowdedRing(at, half, 3 * SNAP);
-  return { node, edges: arms.map(({ edge }) => edge), walls: [wall], ring, isHeld: false, heldBy: [] };
+  return { node, parts: arms, walls: [wall], ring, isHeld: false, heldBy: [] };
 }

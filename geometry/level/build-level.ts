@@ -1,12 +1,12 @@
 import { type Extent, ringExtent } from '../body.ts';
 import { ringLabelPoint } from '../label-point.ts';
 import type { Level, Opening, RoomLabel, Wall, XY } from '../plan/model.ts';
-import { comparePoints } from '../point.ts';
+import { comparePoints, distance } from '../point.ts';
 import { Scratch } from '../region/free-boundary.ts';
 import { Nearby } from '../region/nearby.ts';
 import { remembered, rememberedLately } from '../remembered.ts';
 import { ringContains, ringsHold, signedArea } from '../ring.ts';
-import { type Bodies, type Joint, type Stretch, wallBodies } from './bodies.ts';
+import { type Bodies, type Joint, type Part, type Stretch, wallBodies } from './bodies.ts';
 import { joinedCentreLines } from './centre-lines.ts';
 import { type Faces, traceFaces } from './faces.ts';
 import { faceFloor, standingBodies } from './floors.ts';
@@ -14,6 +14,7 @@ import { type GraphEdge, type WallGraph, wallGraph } from './graph.ts';
 import { crowdNotices, gapNotices, labelNotices, overlapNotices, passageNotices } from './notices.ts';
 import { type Holders, holdersOf, openingBody } from './openings.ts';
 import { cavityTest, edgesOutdoors, type FaceKind, LEAST_FLOOR } from './outdoors.ts';
+import { TOUCH } from './touch.ts';
 import type { LevelModel, Notice, OpeningBody, Ring, Room, WallJoint, WallPiece } from './types.ts';
 
 /** More levels than a house has, twice over; a model of each step that can be taken back would fill the memory. */
@@ -111,17 +112,23 @@ function rememberedFaces(floors: readonly RoomFloor[], ask: (floor: RoomFloor) =
 }
 
 function sidesFrom(graph: WallGraph, bodies: Bodies, holders: Holders, isOutdoors: readonly boolean[]): Sides {
-  const isOutside = graph.edges.map(({ walls }, k) => isOutsideEdge(walls, isOutdoors[k] as boolean));
+  const isOutside = graph.edges.map(({ walls }, k) => readsOutside(walls, isOutdoors[k] as boolean));
+  const isShort = graph.edges.map(
+    ({ from, to }) => distance(graph.nodes[from] as XY, graph.nodes[to] as XY) <= 2 * TOUCH,
+  );
+  // Walls that come within a touch of each other do not run on one another: each of them reads for itself.
+  const isPartOutside = ({ edge, walls }: Part) =>
+    isShort[edge] ? readsOutside(walls, isOutdoors[edge] as boolean) : (isOutside[edge] as boolean);
   const opening = remembered((one: Opening) => openingBody(one, holders, graph, isOutside));
   return {
-    pieces: bodies.stretches.map((stretch) => wallPiece(graph, stretch, isOutside[stretch.edge] as boolean)),
-    joints: bodies.joints.flatMap((joint) => wallJoint(graph, joint, isOutside)),
+    pieces: bodies.stretches.map((stretch) => wallPiece(graph, stretch, isPartOutside(stretch))),
+    joints: bodies.joints.flatMap((joint) => wallJoint(graph, joint, isPartOutside)),
     openingsOf: remembered((openings: readonly Opening[]) => openings.map(opening)),
   };
 }
 
 /** Where walls overlap and disagree, the reading that keeps the greater distance counts. */
-function isOutsideEdge(walls: readonly Wall[], bordersOutdoors: boolean): boolean {
+function readsOutside(walls: readonly Wall[], bordersOutdoors: boolean): boolean {
   return walls.some(({ side }) => side === 'outside' || (side === 'auto' && bordersOutdoors));
 }
 
@@ -138,10 +145,10 @@ function wallPiece({ nodes, edges }: WallGraph, { edge, wall, ring }: Stretch, o
 }
 
 /** A joint counts when it stands out from the walls that meet, or when those that hold it keep less distance than it does. */
-function wallJoint({ nodes }: WallGraph, joint: Joint, isOutside: readonly boolean[]): WallJoint[] {
-  const { node, edges, walls, ring, isHeld, heldBy } = joint;
-  const outside = edges.filter((k) => isOutside[k]).length >= 2;
-  if (outside ? heldBy.some((k) => isOutside[k]) : isHeld) return [];
+function wallJoint({ nodes }: WallGraph, joint: Joint, isOutside: (part: Part) => boolean): WallJoint[] {
+  const { node, parts, walls, ring, isHeld, heldBy } = joint;
+  const outside = parts.filter(isOutside).length >= 2;
+  if (outside ? heldBy.some(isOutside) : isHeld) return [];
   return [{ walls, at: nodes[node] as XY, outside, body: ring }];
 }
 

@@ -42,12 +42,24 @@ const DRAWN_TOGETHER = 10 * SAME;
 /** Every pair is joined: with more walls at one place this takes too long to be worth it. */
 const MOST_ARMS = 48;
 
+/** Whether a piece counts as outside for some of its walls. */
+type IsOutside = (piece: Piece, of?: readonly Line[]) => boolean;
+
+/** A piece no longer than this, mm, lies where walls only come together: none of them runs on another there. */
+const MEETING = 2 * SAME;
+
+/** Walls that run on one another count alike: as outside if one of them does. */
+function isOut(isOutside: IsOutside, piece: Piece, line: Line): boolean {
+  const isMeeting = apart(piece.a, piece.b) <= MEETING;
+  return isOutside(piece, isMeeting ? piece.lines.filter((other) => isSame(line, other)) : piece.lines);
+}
+
 /** The rectangles of all pieces and the joints of every two that meet; `wider` is added to each half-thickness, mm. */
-export function wallBodies(pieces: readonly Piece[], isOutside: (piece: Piece) => boolean, wider: Mm = 0): Body[] {
+export function wallBodies(pieces: readonly Piece[], isOutside: IsOutside, wider: Mm = 0): Body[] {
   const rectangles = pieces.flatMap((piece) =>
     piece.lines.map((line) => ({
       wall: line.wall.id,
-      outside: isOutside(piece),
+      outside: isOut(isOutside, piece, line),
       ring: rectangle(piece.a, piece.b, line.along, line.half + wider),
     })),
   );
@@ -79,20 +91,23 @@ function armsByNode(pieces: readonly Piece[]): Map<XY, Arm[]> {
 
 /** Of the lines of one piece those that are joined to others, each thickness in each direction once. */
 function distinct(lines: readonly Line[]): Line[] {
-  const isSame = (one: Line, two: Line) => one.half === two.half && Math.abs(cross(one.along, two.along)) < STRAIGHT;
   return lines.filter(
     (line, i) => line.corners && !lines.slice(0, i).some((other) => other.corners && isSame(line, other)),
   );
 }
 
-function jointsAt(node: XY, arms: readonly Arm[], isOutside: (piece: Piece) => boolean, wider: Mm): Body[] {
+function isSame(one: Line, two: Line): boolean {
+  return one.half === two.half && Math.abs(cross(one.along, two.along)) < STRAIGHT;
+}
+
+function jointsAt(node: XY, arms: readonly Arm[], isOutside: IsOutside, wider: Mm): Body[] {
   if (arms.length > MOST_ARMS) throw new Error(`more than ${MOST_ARMS} walls meet at one place`);
   // What lies in a wall has no face of its own; what is outside stays so, unless an outside piece holds it.
   const whole = arms.flatMap(({ piece: { lines } }) =>
     lines.map((line) => rectangleOf(line, line.from, line.to, wider)),
   );
   const outer = arms
-    .filter(({ piece }) => isOutside(piece))
+    .filter(({ piece, line }) => isOut(isOutside, piece, line))
     .map(({ piece: { a, b }, line }) => rectangleOf(line, a, b, wider));
   const isHidden = (ring: Ring, outside: boolean) =>
     (outside ? outer : whole).some((one) => ring.every((p) => ringDistance(p, one) <= HIDDEN));
@@ -101,7 +116,7 @@ function jointsAt(node: XY, arms: readonly Arm[], isOutside: (piece: Piece) => b
       // Walls that run on one another are not joined: they are one piece.
       if (one.piece === two.piece) return [];
       const ring = jointRing(meeting(node, one, two), one, two, wider);
-      const outside = isOutside(one.piece) && isOutside(two.piece);
+      const outside = isOut(isOutside, one.piece, one.line) && isOut(isOutside, two.piece, two.line);
       const isSeen = ring.length >= 3 && ringArea(ring) > 0 && !isHidden(ring, outside);
       return isSeen ? [{ wall: one.line.wall.id, outside, ring }] : [];
     }),

@@ -44,9 +44,9 @@ export function readHouse(level: Level): House {
     if (face) labels.set(face, [...(labels.get(face) ?? []), label]);
   }
   const outdoors = outdoorFaces(pieces, faces, sides, new Set(labels.keys()));
-  const isOutside = (piece: Piece) => {
+  const isOutside = (piece: Piece, of: readonly Line[] = piece.lines) => {
     const [one, two] = sides.get(piece) as readonly [Face | null, Face | null];
-    return piece.lines.some(({ wall: { side } }) =>
+    return of.some(({ wall: { side } }) =>
       side === 'auto' ? outdoors.has(one) || outdoors.has(two) : side === 'outside',
     );
   };
@@ -75,7 +75,7 @@ function holeOf(
     host.half,
     ...lines.filter((line) => line.drawn && runsThere(line, a, b)).map((line) => line.half),
   );
-  return [{ opening, ring: rectangle(a, b, host.along, half), outside: under.some(isOutside) }];
+  return [{ opening, ring: rectangle(a, b, host.along, half), outside: under.some((piece) => isOutside(piece)) }];
 }
 
 function overlap(host: Line, piece: Piece, from: Mm, to: Mm): Mm {

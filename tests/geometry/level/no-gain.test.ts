@@ -153,8 +153,9 @@ describe(`adding an inside wall, in houses from seed ${FIRST}`, () => {
     expect(wrong).toEqual([]); // the list itself is the message
   });
 
-  // Walls that part by 0.001 and 0.002 rad, with a wall that crosses where they are hardly a touch apart: the distance to outside walls grew by 0.4 mm.
-  it.each([1016910, 2001820])('not in the house of seed %d either', (seed) => {
+  // Walls that part by 0.001 and 0.002 rad, with a wall that crosses where they are hardly a touch apart: the distance to outside walls
+  // grew by 0.4 mm. And a wall said to be inside that starts 0.007 mm beside an outside one: its joint counted as outside until a third came, 64 mm.
+  it.each([1016910, 2001820, 2013172])('not in the house of seed %d either', (seed) => {
     const { ...before } = seen;
     expect(faults(seed)).toEqual([]);
     Object.assign(seen, before);
