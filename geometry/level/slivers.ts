@@ -1,5 +1,5 @@
-import type { XY } from '../plan/model.ts';
-import { distance } from '../point.ts';
+import type { Mm, XY } from '../plan/model.ts';
+import { distance, vectorLength } from '../point.ts';
 import { CROWD } from './bodies.ts';
 import type { Faces } from './faces.ts';
 import type { GraphEdge, WallGraph } from './graph.ts';
@@ -53,7 +53,7 @@ interface Passing {
 
 /** Every two walls that pass a node almost in one line, both looked at the same way. */
 function passingPairs(graph: WallGraph, leaving: readonly number[], node: number): [Passing, Passing][] {
-  if (leaving.length < 3 || leaving.length > CROWD) return [];
+  if (leaving.length < 3 || leaving.length > CROWD || !leavesTwiceOneWay(graph, leaving)) return [];
   const passing = passingLines(graph, leaving, node);
   return passing.flatMap((one, i) =>
     passing.slice(i + 1).flatMap((two): [Passing, Passing][] => {
@@ -62,6 +62,22 @@ function passingPairs(graph: WallGraph, leaving: readonly number[], node: number
       return ux * vx + uy * vy > 0 ? [[one, two]] : [[one, { way: two.way, ahead: two.behind, behind: two.ahead }]];
     }),
   );
+}
+
+/** Edges shorter than this, mm, may lie across their walls: a node stands up to a touch beside them. */
+const SHORT: Mm = 1;
+
+/** Whether two edges may leave a node almost the same way: at most nodes none do, and no more need be asked. */
+function leavesTwiceOneWay(graph: WallGraph, leaving: readonly number[]): boolean {
+  let [px, py] = wayOf(graph, leaving[leaving.length - 1] as number);
+  for (const h of leaving) {
+    const [x, y] = wayOf(graph, h);
+    const both = vectorLength(x, y) * vectorLength(px, py);
+    if (vectorLength(x, y) < SHORT) return true;
+    if (px * x + py * y > 0 && Math.abs(px * y - py * x) <= 3 * HARDLY * both) return true;
+    [px, py] = [x, y];
+  }
+  return false;
 }
 
 function passingLines({ edges }: WallGraph, leaving: readonly number[], node: number): Passing[] {
