@@ -65,11 +65,16 @@ export function wallBodies(graph: WallGraph, { around }: Pick<Faces, 'around'>, 
       stretches.push({ edge, wall: walls[0] as Wall, walls, ring: rectangleRing(body) });
     }
   });
-  const joints = around.flatMap((half, node) => jointsAt(graph, node, half, more));
-  const spans = graph.spans.flatMap((lines) =>
-    sideBySide(lines.map(wholeLine), more).map(({ body }) => rectangleRing(body)),
-  );
-  const standing = [...spans, ...bentEdges(graph), ...joints.filter(({ isHeld }) => !isHeld).map(({ ring }) => ring)];
+  const joints: Joint[] = [];
+  around.forEach((half, node) => {
+    addJointsAt(joints, graph, node, half, more);
+  });
+  const standing: Ring[] = [];
+  for (const lines of graph.spans) {
+    for (const { body } of sideBySide(lines.map(wholeLine), more)) standing.push(rectangleRing(body));
+  }
+  standing.push(...bentEdges(graph));
+  for (const { isHeld, ring } of joints) if (!isHeld) standing.push(ring);
   return { stretches, joints, standing };
 }
 
@@ -151,24 +156,32 @@ interface NodeArm extends Arm, Part {
   readonly far: XY;
 }
 
-function jointsAt(graph: WallGraph, node: number, around: readonly number[], more: Mm): Joint[] {
+function addJointsAt(joints: Joint[], graph: WallGraph, node: number, around: readonly number[], more: Mm): void {
   const at = graph.nodes[node] as XY;
-  const arms = around.flatMap((h) => armsOf(graph.edges[h >> 1] as GraphEdge, h >> 1, node, at, more));
-  if (arms.length < 2) return [];
-  if (isCrowd(graph, node, around)) return [crowd(at, node, arms)];
-  const joints: Joint[] = [];
-  arms.forEach((one, i) => {
-    for (const two of arms.slice(i + 1)) {
+  const arms: NodeArm[] = [];
+  for (const h of around) addArms(arms, graph.edges[h >> 1] as GraphEdge, h >> 1, node, at, more);
+  if (arms.length < 2) return;
+  if (isCrowd(graph, node, around)) {
+    joints.push(crowd(at, node, arms));
+    return;
+  }
+  const first = joints.length;
+  for (let i = 0; i < arms.length; i++) {
+    const one = arms[i] as NodeArm;
+    for (let k = i + 1; k < arms.length; k++) {
+      const two = arms[k] as NodeArm;
       // Walls that run on one another are not joined: the one holds what the other has.
       if (one.edge === two.edge && runOnEachOther(one, two)) continue;
       const ring = ringOf(at, one, two);
-      const parts = [one, two];
       // Of walls on one another the joint of the thickest comes first, and nearly always holds those of the others.
-      if (!ring || (arms.length > around.length && joints.some((joint) => holdsJoint(joint, parts, ring)))) continue;
-      joints.push({ node, parts, walls: wallsOf(one, two), ring, ...holders(arms, ring) });
+      if (
+        !ring ||
+        (arms.length > around.length && joints.slice(first).some((known) => holdsJoint(known, one, two, ring)))
+      )
+        continue;
+      joints.push(jointOf(node, one, two, ring, arms));
     }
-  });
-  return joints;
+  }
 }
 
 /**
@@ -180,8 +193,8 @@ function runOnEachOther(one: NodeArm, two: NodeArm): boolean {
   return distance(short.far, footOn(long.whole, short.far)) <= TOUCH;
 }
 
-function holdsJoint({ parts, ring: outer }: Joint, [one, two]: readonly Part[], ring: Ring): boolean {
-  if (parts[0]?.edge !== one?.edge || parts[1]?.edge !== two?.edge) return false;
+function holdsJoint({ parts, ring: outer }: Joint, one: Part, two: Part, ring: Ring): boolean {
+  if (parts[0]?.edge !== one.edge || parts[1]?.edge !== two.edge) return false;
   const body = ringBody(outer);
   return ring.every(([x, y]) => bodyDistance(body, x, y) <= SAME_PLACE);
 }
@@ -198,30 +211,30 @@ function footOn({ from, to }: Rectangle, p: XY): XY {
 }
 
 /** Whether more walls meet or nearly meet at a node than are joined two by two. */
-export function isCrowd({ nodes, edges }: WallGraph, node: number, around: readonly number[]): boolean {
+export function isCrowd({ nodes, edges, hasHubs }: WallGraph, node: number, around: readonly number[]): boolean {
   if (around.length > CROWD) return true;
+  if (!hasHubs) return false;
   const at = nodes[node] as XY;
   return around.some((h) =>
     edges[h >> 1]?.runs.some(({ line: { hub } }) => hub !== undefined && distance(hub, at) <= TOUCH),
   );
 }
 
-/** The walls of an edge, the thickest first, but for those that run the same way and are as thick. */
-function armsOf({ runs }: GraphEdge, edge: number, node: number, at: XY, more: Mm): NodeArm[] {
-  const arms: NodeArm[] = [];
+/** Adds the walls of an edge, the thickest first, but for those that run the same way and are as thick. */
+function addArms(arms: NodeArm[], { runs }: GraphEdge, edge: number, node: number, at: XY, more: Mm): void {
+  const first = arms.length;
   for (const run of runs.length > 1 ? thickestFirst(runs) : runs) {
     // What leads straight across a gap fills it, and is no wall that turns a corner.
     if (!run.line.isInLine) continue;
     // What leads to a crowd has its joint there.
     if (run.line.hub && distance(run.line.hub, at) > TOUCH) continue;
     const arm = armOf(run, edge, node, more);
-    const known = arms.find((other) => runsAs(arm, other));
+    const known = arms.length > first ? arms.find((other, i) => i >= first && runsAs(arm, other)) : undefined;
     if (known) {
       known.walls.push(arm.wall);
       addBeside(known, arm.whole);
-    } else if (arms.length < MOST_SIDE_BY_SIDE) arms.push(arm);
+    } else if (arms.length - first < MOST_SIDE_BY_SIDE) arms.push(arm);
   }
-  return arms;
 }
 
 function addBeside({ whole, beside }: NodeArm, other: Rectangle): void {
@@ -239,6 +252,7 @@ function runsAs({ along: [ux, uy], half }: Arm, other: Arm): boolean {
 function armOf(run: Run, edge: number, node: number, more: Mm): NodeArm {
   const { wall } = run.line;
   const whole = rectangle(run.line.a, run.line.b, halfOf(wall) + more);
+  const isWhole = run.from === run.line.a && run.to === run.line.b;
   const leaves = run.start === node;
   const [ux, uy] = whole.along;
   return {
@@ -248,7 +262,7 @@ function armOf(run: Run, edge: number, node: number, more: Mm): NodeArm {
     at: leaves ? run.from : run.to,
     along: leaves ? [ux, uy] : [-ux, -uy],
     half: whole.half,
-    stretch: rectangle(run.from, run.to, whole.half),
+    stretch: isWhole ? whole : rectangle(run.from, run.to, whole.half),
     whole,
     beside: [],
     far: leaves ? whole.to : whole.from,
@@ -262,21 +276,21 @@ function wallsOf(one: NodeArm, two: NodeArm): Wall[] {
 
 const NONE: readonly Part[] = [];
 
-function holders(arms: readonly NodeArm[], ring: Ring): Pick<Joint, 'isHeld' | 'heldBy'> {
+function jointOf(node: number, one: NodeArm, two: NodeArm, ring: Ring, arms: readonly NodeArm[]): Joint {
   let heldBy: Part[] | null = null;
   let isHeld = false;
   for (const arm of arms) {
-    const { stretch, whole, beside } = arm;
+    const { stretch, whole } = arm;
     if (rectangleHolds(stretch, ring)) {
       heldBy ??= [];
       heldBy.push(arm);
     } else if (!isHeld) {
       isHeld =
-        (whole.length > stretch.length && rectangleHolds(whole, ring)) ||
-        beside.some((other) => rectangleHolds(other, ring));
+        (whole !== stretch && rectangleHolds(whole, ring)) || arm.beside.some((other) => rectangleHolds(other, ring));
     }
   }
-  return { heldBy: heldBy ?? NONE, isHeld: isHeld || heldBy !== null };
+  const parts = [one, two];
+  return { node, parts, walls: wallsOf(one, two), ring, isHeld: isHeld || heldBy !== null, heldBy: heldBy ?? NONE };
 }
 
 function crowd(at: XY, node: number, arms: readonly NodeArm[]): Joint {

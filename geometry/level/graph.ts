@@ -28,6 +28,8 @@ export interface WallGraph {
   readonly edges: readonly GraphEdge[];
   /** The lines that were split, those between the same two nodes together. */
   readonly spans: readonly (readonly CentreLine[])[];
+  /** Whether some of them lead to a place where very many walls nearly meet. */
+  readonly hasHubs: boolean;
 }
 
 /** Lines between the same two nodes: many walls drawn in one place are split only once. */
@@ -60,7 +62,9 @@ export function wallGraph(lines: readonly CentreLine[]): WallGraph {
   }
   const edges = new Map<string, Growing>();
   for (const bundle of bundles) addEdges(edges, bundle, nodes.points);
-  return { nodes: nodes.points, edges: [...edges.values()], spans: bundles.map((bundle) => bundle.lines) };
+  const spans = bundles.map((bundle) => bundle.lines);
+  const hasHubs = lines.some(({ hub }) => hub !== undefined);
+  return { nodes: nodes.points, edges: [...edges.values()], spans, hasHubs };
 }
 
 function bundled(lines: readonly CentreLine[], nodes: Nodes): Bundle[] {
