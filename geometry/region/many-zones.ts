@@ -114,11 +114,38 @@ function heldUpTo(zone: Grown, [x0, y0, x1, y1]: Line, known: number): number {
   return held;
 }
 
-/** Whether a point lies inside a zone, clear of its boundary. */
+/** Whether a point lies inside a convex zone, clear of its boundary. */
 export function holds({ body, grow }: Grown, x: Mm, y: Mm): boolean {
+  if (body.kind !== 'ring') return bodyDistance(body, x, y) < grow - SAME_LINE;
   // Within a body the distance is 0, whatever the depth.
-  if (grow === 0) return body.kind === 'ring' && isDeepIn(body.flat, x, y);
-  return bodyDistance(body, x, y) < grow - SAME_LINE;
+  return grow === 0 ? isDeepIn(body.flat, x, y) : isNear(body.flat, x, y, grow - SAME_LINE);
+}
+
+/** Whether a point lies in a convex ring that runs clockwise on screen or nearer to it than `reach`. */
+function isNear(flat: Float64Array, x: Mm, y: Mm, reach: Mm): boolean {
+  const reachSq = reach * reach;
+  let isInside = true;
+  let ax = flat[flat.length - 2] as number;
+  let ay = flat[flat.length - 1] as number;
+  for (let i = 0; i < flat.length; i += 2) {
+    const bx = flat[i] as number;
+    const by = flat[i + 1] as number;
+    const [ex, ey, px, py] = [bx - ax, by - ay, x - ax, y - ay];
+    const right = ex * py - ey * px;
+    if (right < 0) {
+      const lengthSq = ex * ex + ey * ey;
+      // Too far out of one side is too far from all of it.
+      if (right * right >= reachSq * lengthSq) return false;
+      const along = ex * px + ey * py;
+      if (along >= 0 && along <= lengthSq) return true;
+      const [qx, qy] = along < 0 ? [px, py] : [x - bx, y - by];
+      if (qx * qx + qy * qy < reachSq) return true;
+      isInside = false;
+    }
+    ax = bx;
+    ay = by;
+  }
+  return isInside;
 }
 
 /** Whether a point lies right of every edge of a convex ring that runs clockwise on screen, clear of its boundary. */
