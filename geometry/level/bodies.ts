@@ -5,14 +5,11 @@ import type { Faces } from './faces.ts';
 import { type GraphEdge, mainWall, meetingOf, type Run, type WallGraph } from './graph.ts';
 import { type Arm, crowdedRing, jointRing } from './joints.ts';
 import { halfOf, type Rectangle, reachOf, rectangle, rectangleHolds, rectangleRing } from './rectangles.ts';
-import { type CentreLine, SNAP, TOUCH } from './touch.ts';
+import { type CentreLine, CROWD, SNAP, TOUCH } from './touch.ts';
 import type { Ring } from './types.ts';
 
 /** So many walls in one place keep a body each; of more, one that holds them all. */
 const MOST_SIDE_BY_SIDE = 8;
-
-/** Where more walls than this meet, one ring stands for the joints of every two of them. */
-export const CROWD = 48;
 
 /** Points nearer than this are one point, mm. */
 const SAME_POINT: Mm = 1e-9;

@@ -1,6 +1,7 @@
 import Flatbush from 'flatbush';
 import type { Mm, XY } from '../plan/model.ts';
 import { cross, distance, nearestOnSegment } from '../point.ts';
+import { spokesTest } from './crowds.ts';
 import { type CentreLine, SNAP, TOUCH } from './touch.ts';
 import type { Notice } from './types.ts';
 
@@ -21,7 +22,8 @@ interface NearMiss {
 /**
  * Short pieces of wall that join ends to the walls that they nearly meet, and what is told of them. What is drawn is left as it is.
  * Whether and how two walls are joined depends on these two alone, so that a third wall, drawn later, never undoes it: not even one
- * that leads from the one to the other, for it may be thinner.
+ * that leads from the one to the other, for it may be thinner. Where very many walls meet this is no drawing, and less is done: their
+ * other ends are not joined to one another.
  */
 export function joinsOf(lines: readonly CentreLine[]): { joins: CentreLine[]; notices: Notice[] } {
   const joins: CentreLine[] = [];
@@ -83,18 +85,25 @@ function surveyedEnds(lines: readonly CentreLine[]): { ends: SurveyedEnd[]; inde
     index.add(Math.min(a[0], b[0]), Math.min(a[1], b[1]), Math.max(a[0], b[0]), Math.max(a[1], b[1]));
   }
   index.finish();
+  const areSpokes = spokesTest(lines);
   const ends: SurveyedEnd[] = [];
   for (const line of lines) {
     for (const end of [line.a, line.b]) {
       const near = index.search(end[0] - SNAP, end[1] - SNAP, end[0] + SNAP, end[1] + SNAP);
       // An end is always near its own wall.
-      if (near.length > 1) ends.push(surveyedEnd(line, end, near, lines));
+      if (near.length > 1) ends.push(surveyedEnd(line, end, near, lines, areSpokes));
     }
   }
   return { ends, index };
 }
 
-function surveyedEnd(line: CentreLine, end: XY, near: readonly number[], lines: readonly CentreLine[]): SurveyedEnd {
+function surveyedEnd(
+  line: CentreLine,
+  end: XY,
+  near: readonly number[],
+  lines: readonly CentreLine[],
+  areSpokes: (line: CentreLine, end: XY, other: CentreLine) => boolean,
+): SurveyedEnd {
   const far = end === line.a ? line.b : line.a;
   const misses: NearMiss[] = [];
   let isLoose = true;
@@ -104,7 +113,7 @@ function surveyedEnd(line: CentreLine, end: XY, near: readonly number[], lines: 
     if (other === line) continue;
     const gap = distance(end, nearestOnSegment(end, other.a, other.b));
     if (gap <= TOUCH) isLoose = false;
-    if (gap <= TOUCH || gap > SNAP) continue;
+    if (gap <= TOUCH || gap > SNAP || areSpokes(line, end, other)) continue;
     const at = meetsNear(end, far, other);
     if (!at) {
       misses.push({ line, end, other, gap });

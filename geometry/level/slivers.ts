@@ -1,9 +1,8 @@
 import type { Mm, XY } from '../plan/model.ts';
 import { distance, vectorLength } from '../point.ts';
-import { CROWD } from './bodies.ts';
 import type { Faces } from './faces.ts';
 import type { GraphEdge, WallGraph } from './graph.ts';
-import type { CentreLine } from './touch.ts';
+import { type CentreLine, CROWD } from './touch.ts';
 
 /** Walls that turn by less than this against each other, as the sine of the angle, leave a sliver between them where they pass a node. */
 const HARDLY = 0.02;

@@ -12,6 +12,9 @@ export const TOUCH: Mm = 0.01;
  */
 export const SNAP: Mm = 12.7;
 
+/** Where more walls than this meet, one ring stands for the joints of every two of them: no house has such a place. */
+export const CROWD = 48;
+
 /** The centre-line of a wall, or of a short piece that joins its end to another wall; from `a` to `b` in the order of the page. */
 export interface CentreLine {
   readonly wall: Wall;

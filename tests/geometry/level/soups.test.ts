@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { bodyDistance, ringBody } from '../../../geometry/body.ts';
 import { buildLevel, type Wall, type XY } from '../../../geometry/index.ts';
-import { CROWD } from '../../../geometry/level/bodies.ts';
+import { CROWD } from '../../../geometry/level/touch.ts';
 import { drawn, loop, rectangle, wall } from '../../helpers/drawn.ts';
 
 const HOUSE = loop('h', rectangle(0, 0, 10000, 8000));
@@ -11,10 +11,11 @@ function copies(count: number, apart: number): Wall[] {
   return Array.from({ length: count }, (_, i) => wall(`s${i}`, [2000, 2000 + i * apart], [8000, 2000 + i * apart]));
 }
 
-function star(count: number, middle: XY, reach: number): Wall[] {
+function star(count: number, middle: XY, reach: number, thickness = 200): Wall[] {
   return Array.from({ length: count }, (_, i) => {
     const angle = (2 * Math.PI * i) / count;
-    return wall(`s${i}`, middle, [middle[0] + reach * Math.cos(angle), middle[1] + reach * Math.sin(angle)]);
+    const tip: XY = [middle[0] + reach * Math.cos(angle), middle[1] + reach * Math.sin(angle)];
+    return wall(`s${i}`, middle, tip, { thickness });
   });
 }
 
@@ -45,6 +46,17 @@ describe('very many walls', () => {
       const [x, y] = [middle[0] + 999 * Math.cos(angle), middle[1] + 999 * Math.sin(angle)];
       expect(many.joints.some(({ body }) => bodyDistance(ringBody(body), x, y) === 0)).toBe(true);
     }
+  });
+
+  it('that leave one point like spokes end where they are drawn, as near as their other ends are to one another', () => {
+    const middle: XY = [5000, 4000];
+    // 300 tips on a circle of 500 mm are 10.5 mm apart: less than half an inch. Square ends of 20 mm reach 500.1 mm out.
+    const { pieces, joints, notices } = buildLevel(drawn([...HOUSE, ...star(300, middle, 500, 20)]));
+    const spokes = pieces.filter(({ wall: { id } }) => id.startsWith('s'));
+    expect(spokes.length).toBe(300);
+    const corners = [...spokes, ...joints].flatMap(({ body }) => body).map(([x, y]) => Math.hypot(x - 5000, y - 4000));
+    expect(corners.filter((far) => far > 500.11 && far < 3000)).toEqual([]);
+    expect(notices.filter(({ kind }) => kind === 'gap-closed')).toEqual([]);
   });
 
   it('that nearly meet at one point are told, and keep all that the joints of fewer had', () => {
