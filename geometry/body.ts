@@ -145,7 +145,7 @@ export function nearestOnBody(body: Body, p: XY): XY {
 }
 
 /** The ring without corners that repeat the one before; at least one corner stays. */
-export function withoutRepeats(ring: Ring): Ring {
+function withoutRepeats(ring: Ring): Ring {
   const kept: XY[] = [];
   for (const p of ring) {
     const last = kept[kept.length - 1];

@@ -3,7 +3,6 @@
 export { describeLost } from './words/carried.ts';
 export { CAUTIONS } from './words/cautions.ts';
 export {
-  type CheckFigures,
   checkFigures,
   checkSubject,
   describeCheck,
@@ -11,14 +10,13 @@ export {
   describeReport,
   figureWithLimit,
   inOrder,
-  type NotRun,
   notRunRules,
 } from './words/check.ts';
 export { describeClosing } from './words/closing.ts';
 export { describeComputed, SEND_THE_PLAN } from './words/computed.ts';
 export { describeEntered } from './words/entered.ts';
 export { describeFurniture, moveWords } from './words/furniture.ts';
-export { type Headline, headlineOf } from './words/headline.ts';
+export { headlineOf } from './words/headline.ts';
 export { describeInWall } from './words/in-wall.ts';
 export { describeMove, towardName } from './words/move.ts';
 export { describeNotice } from './words/notice.ts';

@@ -9,7 +9,7 @@ import { detectorSubject, MEETS } from './subjects.ts';
 import type { Check } from './types.ts';
 
 /** The undersides of a pair differ by no more than this, mm: 4 in, rounded up. */
-export const ONE_HEIGHT: Mm = 102;
+const ONE_HEIGHT: Mm = 102;
 
 /**
  * Rim to rim to every other detector of the same pair, which has to stand in the same room and at the same height. A pair of one

@@ -25,7 +25,7 @@ function isCarried(rule: EffectiveRule, subject: Subject, probe: Cylinder, x: Mm
 }
 
 /** Verdict of a distance with `margin` to spare: blocked, tight within the tape's tolerance, or clear. */
-export function marginVerdict(margin: Mm, tapeTolerance: Mm): Verdict {
+function marginVerdict(margin: Mm, tapeTolerance: Mm): Verdict {
   if (margin < -MEETS) return 'blocked';
   return margin < tapeTolerance - ROUNDING ? 'tight' : 'clear';
 }

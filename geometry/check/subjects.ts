@@ -17,7 +17,7 @@ export const SEATED: Mm = 3;
 export type Cylinder = Pick<Detector, 'base' | 'radius' | 'tall'>;
 
 /** What a subject is: tells which of a rule's sources speaks of it. */
-export type SubjectKind = FixtureKind | 'opening' | 'outside-wall' | 'inside-wall' | 'object' | 'detector' | 'stream';
+type SubjectKind = FixtureKind | 'opening' | 'outside-wall' | 'inside-wall' | 'object' | 'detector' | 'stream';
 
 /** One thing that a rule keeps the detector away from. */
 export interface Subject {

@@ -21,7 +21,7 @@ const MOST_PAIRS = 50;
  * The stretch on which the centre-lines of two walls lie on or almost on one another: within half an inch, for at least an inch
  * and for half of the shorter wall. Null where they do not.
  */
-export function laidOn(one: Pick<Wall, 'from' | 'to'>, other: Pick<Wall, 'from' | 'to'>): LaidOn | null {
+function laidOn(one: Pick<Wall, 'from' | 'to'>, other: Pick<Wall, 'from' | 'to'>): LaidOn | null {
   const length = distance(one.from, one.to);
   const shorter = Math.min(length, distance(other.from, other.to));
   if (shorter === 0) return null;

@@ -10,10 +10,9 @@ export {
   withPurpose,
 } from './edit/answers.ts';
 export { checkedPlan, type EditResult } from './edit/checked.ts';
-export { type CopiedWalls, wallsCopied } from './edit/copy-walls.ts';
-export { type Copies, duplicatedItems } from './edit/duplicate.ts';
+export { wallsCopied } from './edit/copy-walls.ts';
+export { duplicatedItems } from './edit/duplicate.ts';
 export {
-  type FoundItem,
   itemById,
   itemPatched,
   nextId,
@@ -21,7 +20,7 @@ export {
   withItem,
   withItems,
 } from './edit/item.ts';
-export { type LevelPatch, levelChanged, withLevel, withNewLevel, withoutLevel } from './edit/level.ts';
+export { levelChanged, withLevel, withNewLevel, withoutLevel } from './edit/level.ts';
 export { movedItems, withWallEnds } from './edit/move.ts';
 export { itemName } from './edit/name.ts';
 export {
@@ -35,9 +34,9 @@ export {
   withOrdersFromZero,
 } from './edit/order.ts';
 export { clipOf, pastedItems, pasteOffset } from './edit/paste.ts';
-export { type PlanPatch, withPlan, withSite } from './edit/plan.ts';
+export { withPlan, withSite } from './edit/plan.ts';
 export { withoutItems } from './edit/remove.ts';
 export { itemsInRow, type Row } from './edit/row.ts';
 export { withoutTracings, withTracing } from './edit/tracing.ts';
-export { type ItemSize, resizedItem, turnedItem } from './edit/turn.ts';
-export { ID_PREFIX, ITEM_KINDS, type Item, type ItemKind, type ItemOf, itemsOf, LIST_OF } from './kinds.ts';
+export { resizedItem, turnedItem } from './edit/turn.ts';
+export { ITEM_KINDS, type Item, type ItemKind, itemsOf, LIST_OF } from './kinds.ts';

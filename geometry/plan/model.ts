@@ -10,7 +10,7 @@ export type Deg = number;
 /** A point on the page: x to the right, y down, in mm. */
 export type XY = readonly [x: Mm, y: Mm];
 
-export interface Circle {
+interface Circle {
   readonly center: XY;
   readonly radius: Mm;
 }
@@ -22,7 +22,7 @@ export interface Box {
   readonly depth: Mm;
   readonly turn: Deg;
 }
-export interface Polygon {
+interface Polygon {
   /** At least three corners of a simple ring; the first is not repeated. */
   readonly points: readonly XY[];
 }
@@ -294,7 +294,7 @@ export interface Reading extends RadonValue {
 
 export type Weekday = 'mon' | 'tue' | 'wed' | 'thu' | 'fri' | 'sat' | 'sun';
 /** Hours of work by the clock of the site, "08:30". */
-export interface WorkingDay {
+interface WorkingDay {
   readonly day: Weekday;
   readonly from: string;
   readonly to: string;

@@ -3,7 +3,7 @@ import type { SecondOpinion } from './recheck.ts';
 import { type DetectorOpinion, type Opinion, type Row, type Verdict, worst } from './types.ts';
 
 /** Two figures for one distance agree within this, mm. */
-export const AGREES = 0.5;
+const AGREES = 0.5;
 
 /** Where the figures agree to this, mm, and lie on a limit, rounding decides the verdict: either is right. */
 const ROUNDING = 1e-6;
@@ -32,7 +32,7 @@ export type Computed =
       readonly rules: readonly Difference[];
     };
 
-export interface ComparedDetector {
+interface ComparedDetector {
   readonly id: string;
   readonly computed: Computed;
 }

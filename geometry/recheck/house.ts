@@ -8,7 +8,7 @@ import type { Ring } from './planar-turf.ts';
 import { apart, cross, direction, nearestOnSegment, plus, ringDistance, vector } from './plane.ts';
 
 /** An opening as it stands in its wall. */
-export interface Hole {
+interface Hole {
   readonly opening: Opening;
   readonly ring: Ring;
   readonly outside: boolean;

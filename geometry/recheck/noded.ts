@@ -1,4 +1,4 @@
-import type { Mm, XY } from '../plan/model.ts';
+import type { XY } from '../plan/model.ts';
 import { alongLine, type Line, SAME } from './centre-lines.ts';
 import { apart, cross, plus, segmentDistance, vector } from './plane.ts';
 
@@ -83,14 +83,7 @@ class Nodes {
     return node;
   }
 
-  all(): XY[] {
-    return [...this.#numbers.keys()];
-  }
-
   number(node: XY): number {
     return this.#numbers.get(node) as number;
   }
 }
-
-/** The length of a piece, mm. */
-export const pieceLength = ({ a, b }: Piece): Mm => apart(a, b);

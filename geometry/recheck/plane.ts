@@ -74,8 +74,6 @@ export function ringArea(ring: Ring): number {
   return Math.abs(edgesOf(ring).reduce((sum, [a, b]) => sum + cross(vector(origin, a), vector(origin, b)), 0)) / 2;
 }
 
-export const ringLength = (ring: Ring): Mm => edgesOf(ring).reduce((sum, [a, b]) => sum + apart(a, b), 0);
-
 export function extentOf(points: readonly XY[]): Extent {
   const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)];
   return [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)];

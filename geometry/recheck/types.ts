@@ -1,7 +1,7 @@
 import type { Mm } from '../plan/model.ts';
 
 /** Clear, tight, unknown, blocked: each worse than the one before. */
-export const VERDICTS = ['clear', 'tight', 'unknown', 'blocked'] as const;
+const VERDICTS = ['clear', 'tight', 'unknown', 'blocked'] as const;
 export type Verdict = (typeof VERDICTS)[number];
 
 /** One rule held against one subject. Lengths in mm. The first computation's rows have these keys, and more. */
@@ -18,7 +18,7 @@ export interface DetectorOpinion {
   readonly verdict: Verdict;
   readonly checks: readonly Row[];
 }
-export interface LevelOpinion {
+interface LevelOpinion {
   readonly id: string;
   readonly detectors: readonly DetectorOpinion[];
 }

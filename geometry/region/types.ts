@@ -3,7 +3,7 @@ import type { Mm, XY } from '../plan/model.ts';
 import type { RuleId } from '../rules/types.ts';
 
 /** A straight piece of a boundary. */
-export interface LineEdge {
+interface LineEdge {
   readonly kind: 'line';
   readonly from: XY;
   readonly to: XY;

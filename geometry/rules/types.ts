@@ -84,7 +84,7 @@ export interface Rule {
 }
 
 /** How many locations a profile asks for. */
-export interface Coverage {
+interface Coverage {
   /** One location for each started portion of this floor area of a level, square mm; null where the text has no figure. */
   readonly area: number | null;
   readonly sources: readonly Source[];

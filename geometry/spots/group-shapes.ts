@@ -57,7 +57,7 @@ function narrowed(gap: Gap, other: Gap): Gap {
  * at the best of the gap, else at its least, else at its greatest. Four in a square where the diagonal too keeps to the gap.
  * Three, four and more that do not fit so, in a row; there only neighbours keep the gap, and more than four cannot do better.
  */
-export function groupShapes(count: number, radius: Mm, { least, most, best }: Gap): GroupShape[] {
+function groupShapes(count: number, radius: Mm, { least, most, best }: Gap): GroupShape[] {
   assert(count >= 2, `a group has two detectors or more, got ${count}`);
   const [near, far] = [2 * radius + least, 2 * radius + most];
   const steps = [...new Set([2 * radius + best, near, far])];

@@ -3,7 +3,7 @@ import type { Mm, PlanObject } from '../plan/model.ts';
 import { roomyPoint } from '../ring.ts';
 
 /** Whole foot so far from every edge, mm: 2 in, where there is room. Common practice, no published source. */
-export const FROM_EDGE: Mm = 50.8;
+const FROM_EDGE: Mm = 50.8;
 
 /** What people sit and lie on. A detector there is moved, covered or breathed on. Common practice, no published source. */
 const SOFT =

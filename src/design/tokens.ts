@@ -10,7 +10,7 @@
 import type { Tone } from '../../geometry/words/tone.ts';
 
 /** Colours of one verdict: a filled ground, the text on it, and the tone as text or line on paper. */
-export interface VerdictTone {
+interface VerdictTone {
   readonly ground: string;
   readonly on: string;
   readonly line: string;

@@ -3,7 +3,7 @@ import { SHEET_THEME } from '../design/tokens.ts';
 import { HEAD_BYTES, type OtherKind, type PictureKind, pictureHead } from './picture-head.ts';
 import { megabytes } from './picture-size.ts';
 
-export interface Picture {
+interface Picture {
   /** As a data address. */
   readonly image: string;
   readonly name: string;

@@ -1,8 +1,8 @@
-import type { DetectorReport, Verdict } from '../../geometry/check/types.ts';
+import type { DetectorReport } from '../../geometry/check/types.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import type { Level, Plan } from '../../geometry/plan/model.ts';
 import { rememberedLately } from '../../geometry/remembered.ts';
-import { checkDetector, compareVerdicts } from '../engine.ts';
+import { checkDetector } from '../engine.ts';
 import { withoutDoubt } from './second.ts';
 import { asDrawn } from './without-picture.ts';
 
@@ -51,9 +51,3 @@ const basisOf = rememberedLately(
   ],
   MOST_KEPT,
 );
-
-/** The worst verdict among the reports; null without one. */
-export function worstOf(reports: readonly DetectorReport[]): Verdict | null {
-  const [worst] = reports.map(({ verdict }) => verdict).sort(compareVerdicts);
-  return worst ?? null;
-}

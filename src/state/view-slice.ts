@@ -12,7 +12,7 @@ export interface Remark {
   readonly act: HintAct | null;
 }
 
-export type Theme = 'paper' | 'sun' | 'dark';
+type Theme = 'paper' | 'sun' | 'dark';
 
 /** A detector that is being carried: where it is now. Not in the plan and not in the history until it is set down. */
 interface LiveDetector {

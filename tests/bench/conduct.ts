@@ -57,7 +57,7 @@ export interface RivalResult {
   readonly failure: string | null;
 }
 
-export interface TrialResult {
+interface TrialResult {
   readonly tried: number;
   readonly threw: number;
   readonly hung: number;

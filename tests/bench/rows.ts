@@ -15,7 +15,7 @@ import type { Effort, Samples } from './timing.ts';
 type Statistic = 'median' | 'p99';
 
 /** What a figure has to stay within, ms. */
-export interface Budget {
+interface Budget {
   readonly of: Statistic;
   readonly most: Partial<Readonly<Record<Size, number>>>;
 }

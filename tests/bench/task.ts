@@ -11,7 +11,7 @@ import { onlyLevel, PROBE } from './plans.ts';
 export type Polygon = readonly Ring[];
 
 /** One room that a detector may stand in. */
-export interface TaskRoom {
+interface TaskRoom {
   readonly floor: readonly Polygon[];
   /** Which zones come near its floor, by rectangles. */
   readonly near: readonly number[];

@@ -3,10 +3,10 @@ import { advanceWidths, type FontWeight, fontFile } from './woff.ts';
 
 export const WIDTHS_FILE = 'src/sheet/font-widths.ts';
 
-export type Runs = readonly (readonly [first: number, widths: readonly number[]])[];
+type Runs = readonly (readonly [first: number, widths: readonly number[]])[];
 
 /** Runs of neighbouring code points. The first subset's width counts where both have a character. */
-export function widthRuns(weight: FontWeight): Runs {
+function widthRuns(weight: FontWeight): Runs {
   const merged = new Map([
     ...advanceWidths(fontFile('latin-ext', weight)),
     ...advanceWidths(fontFile('latin', weight)),

@@ -62,7 +62,7 @@ export const GOOD_VISIT: Visit = {
 };
 
 /** Results of each detector, pCi/L, in the order of the levels. */
-export const results = (levels: readonly Level[], values: readonly number[]): readonly Reading[] =>
+const results = (levels: readonly Level[], values: readonly number[]): readonly Reading[] =>
   levels
     .flatMap(({ detectors }) => detectors)
     .flatMap(({ id }, i) => {

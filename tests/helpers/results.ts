@@ -4,7 +4,7 @@ import { judgeReadings, type SetReport } from '../../src/job/readings/judge.ts';
 import { visitReasons } from '../../src/job/standing/test-state.ts';
 import { stateOf, type TestStanding } from '../../src/job/standing/types.ts';
 
-export const detector = (id: string, x: number, pair: string | null): Detector => ({
+const detector = (id: string, x: number, pair: string | null): Detector => ({
   id,
   label: id.toUpperCase(),
   at: [x, 0],

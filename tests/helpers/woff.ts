@@ -12,7 +12,7 @@ export function fontFile(subset: Subset, weight: FontWeight): string {
 }
 
 /** The font tables of a WOFF 1.0 file, unpacked (W3C WOFF File Format 1.0, sections 3 to 5). */
-export function woffTables(file: string): ReadonlyMap<string, Buffer> {
+function woffTables(file: string): ReadonlyMap<string, Buffer> {
   const bytes = readFileSync(file);
   const tables = new Map<string, Buffer>();
   for (let i = 0; i < bytes.readUInt16BE(12); i++) {

@@ -132,7 +132,7 @@ function openGap(node: Point, one: Arm, two: Arm, more: number): Points | null {
   return ring.length >= 3 ? ring : null;
 }
 
-export function farEnd({ ends: [a, b] }: Stretch, node: Point): Point {
+function farEnd({ ends: [a, b] }: Stretch, node: Point): Point {
   return a[0] === node[0] && a[1] === node[1] ? b : a;
 }
 

@@ -48,7 +48,7 @@ function measured(rule: string, body: OracleBody, probe: Cylinder, x: number, y:
 }
 
 /** "Inside any body that reaches its height": by more than the shortfall, in plan and in height. */
-export function isInside(body: OracleBody, probe: Cylinder, x: number, y: number): boolean {
+function isInside(body: OracleBody, probe: Cylinder, x: number, y: number): boolean {
   return sharesHeight(body, probe) && body.distance(x, y) < probe.radius - SHORTFALL;
 }
 

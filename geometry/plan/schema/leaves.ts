@@ -26,15 +26,15 @@ export function numberAboveZero(of: string) {
 
 export const coordinate = () => numberFrom(-LARGEST, LARGEST, 'a number of mm');
 /** A height above the floor, which may lie below it: a pit. */
-export const height = coordinate;
+export const height = () => coordinate();
 export const length = () => numberFrom(0, LARGEST, 'a number of mm');
 export const lengthAboveZero = () => numberAboveZero('a number of mm');
 export const angle = () => numberFrom(-LARGEST, LARGEST, 'a number of degrees');
 /** The longest name or label, and the longest other text, in characters (Unicode code points). */
-export const LONGEST_NAME = 200;
-export const LONGEST_TEXT = 10_000;
+const LONGEST_NAME = 200;
+const LONGEST_TEXT = 10_000;
 /** The longest list of a file. */
-export const LONGEST_LIST = 100_000;
+const LONGEST_LIST = 100_000;
 
 /** Text of one line. */
 export const text = () => v.pipe(v.string('text'), ...atMostCharacters(LONGEST_TEXT));

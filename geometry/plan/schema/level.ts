@@ -124,7 +124,7 @@ export const DetectorSchema = about(
   'A detector as an upright cylinder.',
 );
 
-export const LookedForBySchema = about(
+const LookedForBySchema = about(
   record(
     { rule: filledText('the id of a rule'), by: v.optional(text(), ''), at: instant() },
     'an object with rule, by and at',

@@ -160,5 +160,9 @@ type Plain<T> = T extends readonly [infer A, infer B]
       : T;
 type Same<A, B> = (<T>() => T extends A ? 1 : 2) extends <T>() => T extends B ? 1 : 2 ? true : false;
 type Holds<T extends true> = T;
-/** Does not compile when the schema and `model.ts` differ in a key or a type. */
+/**
+ * Does not compile when the schema and `model.ts` differ in a key or a type.
+ *
+ * @public
+ */
 export type SchemaAgreesWithModel = Holds<Same<Plain<v.InferOutput<typeof PlanSchema>>, Plain<Plan>>>;

@@ -5,7 +5,7 @@ import type { Pen } from '../paint/pen.ts';
 export type Inputs = readonly unknown[];
 
 /** Where two pictures of a layer differ, plan mm: nowhere for an empty list, and everywhere. */
-export type Spoilt = readonly Extent[] | 'everywhere';
+type Spoilt = readonly Extent[] | 'everywhere';
 
 /** One picture among those that lie on one another on a surface. No React, no state of its own. */
 export interface Layer<In extends Inputs = Inputs> {

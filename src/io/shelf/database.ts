@@ -13,7 +13,7 @@ interface Shelf extends DBSchema {
 }
 
 /** Plan, time and reason: enough to thin versions out without reading them. */
-export type VersionKey = [plan: string, at: number, why: VersionReason];
+type VersionKey = [plan: string, at: number, why: VersionReason];
 
 export type StoreName = 'cards' | 'texts' | 'versions' | 'longs' | 'looks' | 'settings';
 export type ShelfDatabase = IDBPDatabase<Shelf>;
@@ -34,7 +34,7 @@ export function database(): Promise<ShelfDatabase> {
 }
 
 /** The next call opens the store afresh: after a failure, or because the browser closed it. */
-export function forgetDatabase(): void {
+function forgetDatabase(): void {
   opening = null;
 }
 

@@ -15,7 +15,7 @@ import { VERSION_REASONS, type VersionReason } from './records.ts';
 const FORMAT = 'stillspot-shelf';
 const VERSION = 1;
 
-export interface FiledVersion {
+interface FiledVersion {
   /** ms since 1970. */
   readonly at: number;
   readonly why: VersionReason;

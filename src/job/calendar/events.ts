@@ -7,7 +7,7 @@ import { CLOSED_BEFORE } from '../timing/limits.ts';
 import { timingReport } from '../timing/report.ts';
 import { isLongTerm } from '../timing/term.ts';
 
-export type EventKind = 'closing' | 'start' | 'pick-up-window' | 'last-moment' | 'pick-up' | 'posting' | 'laboratory';
+type EventKind = 'closing' | 'start' | 'pick-up-window' | 'last-moment' | 'pick-up' | 'posting' | 'laboratory';
 
 /** One entry of the job's calendar. */
 export interface JobEvent {

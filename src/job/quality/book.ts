@@ -49,7 +49,7 @@ export interface MonthRow {
   readonly spikes: DutyCount;
 }
 
-export interface YearRow {
+interface YearRow {
   readonly year: string;
   readonly device: string;
   readonly spikes: DutyCount;

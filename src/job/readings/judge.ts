@@ -11,7 +11,7 @@ import { inPicocuries } from './radon.ts';
 import { type ReadingSet, readingSets } from './sets.ts';
 import { stepFromValue } from './step-from-value.ts';
 
-export type SetAgreement = Agreement | 'straddles-by-two' | 'single';
+type SetAgreement = Agreement | 'straddles-by-two' | 'single';
 
 /** What the results of one location come to. Concentrations in pCi/L, exact. */
 export interface SetReport {

@@ -8,7 +8,7 @@ import { inPicocuries } from './radon.ts';
 const SOON = inPicocuries({ value: 600, unit: 'Bq/m3' });
 
 /** The level of a long-term profile: the guideline of Canada, 200 Bq/m3. */
-export const LONG_TERM_LEVEL = ACTION_LEVELS.find(({ id }) => id === 'canada') as ActionLevel;
+const LONG_TERM_LEVEL = ACTION_LEVELS.find(({ id }) => id === 'canada') as ActionLevel;
 
 /** The text says that a result exceeds the level: at the level it does not. Held against the exact mean, which is no kinder than a rounded one. */
 export const exceedsLongTerm = (mean: Exact): boolean => reaches(mean, LONG_TERM_LEVEL);

@@ -74,7 +74,7 @@ export const PRECISION_BANDS: readonly PrecisionBand[] = [
 ];
 
 /** Two texts give the same figures with different signs: MS-QA-2019 "at or above", N.J.A.C. 7:28-27.10(c)1 "above". */
-export type Reading = 'strict' | 'other';
+type Reading = 'strict' | 'other';
 
 export interface Precision {
   readonly band: PrecisionBand;

@@ -24,7 +24,7 @@ export interface TestState {
 }
 
 /** Where each cause is mended, as the end of its sentence. */
-export const MENDED: Readonly<Record<StandingStage, string>> = {
+const MENDED: Readonly<Record<StandingStage, string>> = {
   site: 'To be written down under Site.',
   draw: 'To be answered or drawn under Draw.',
   place: 'To be mended under Place.',

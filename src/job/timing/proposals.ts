@@ -23,7 +23,7 @@ export interface Shift {
 }
 
 /** A start that keeps every limit, and when the detectors can be fetched then. */
-export interface Proposal {
+interface Proposal {
   readonly start: Ms;
   /** Hours of work inside the kit's window; the first one first. */
   readonly pickUps: readonly Shift[];

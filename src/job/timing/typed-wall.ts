@@ -1,7 +1,7 @@
 import { clockWords, MINUTE, type Ms, msOf, readingsOf, saidDay, type Wall, wallTime, whichWords } from './clock.ts';
 
 /** One of two minutes that a clock shows alike. */
-export interface WallChoice {
+interface WallChoice {
   readonly at: Ms;
   /** "1:30 before the clocks go back (UTC-4)". */
   readonly words: string;

@@ -1,7 +1,7 @@
 import { useEffect, useId, useRef, useState } from 'react';
 import './fields.css';
 
-export type Understood<T> =
+type Understood<T> =
   | { readonly ok: true; readonly value: T; readonly echo: string }
   | { readonly ok: false; readonly message: string };
 

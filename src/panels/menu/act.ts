@@ -20,7 +20,7 @@ export interface ActPlace {
 
 /** The sections of the list of acts, in this order; their names are read out and shown where more than one act is in them. */
 export const ACT_GROUPS = ['here', 'move', 'line', 'copy', 'select', 'hand', 'look', 'delete'] as const;
-export type ActGroup = (typeof ACT_GROUPS)[number];
+type ActGroup = (typeof ACT_GROUPS)[number];
 
 interface ActKey {
   /** As the lists show it: "Ctrl + D". */

@@ -97,4 +97,4 @@ export async function openSheet(browser: Browser, url: string, plan: Plan): Prom
 }
 
 /** Until everything that follows an opened plan has come to rest. */
-export const SETTLE_MS = 1500;
+const SETTLE_MS = 1500;
