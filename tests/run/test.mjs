@@ -17,6 +17,7 @@ const site = join(scratch, 'site');
 const binary = (/** @type {string[]} */ ...path) => join(ROOT, 'node_modules', ...path);
 const TSC = binary('typescript', 'bin', 'tsc');
 const BIOME = binary('@biomejs', 'biome', 'bin', 'biome');
+const KNIP = binary('knip', 'bin', 'knip.js');
 const VITE = binary('vite', 'bin', 'vite.js');
 const VITEST = binary('vitest', 'vitest.mjs');
 
@@ -67,6 +68,7 @@ function browser() {
 const STAGES = {
   types: () => [check(TSC, '-p', 'tsconfig.json'), check(TSC, '-p', 'geometry/tsconfig.json')],
   lint: () => check(BIOME, 'ci', ...(inColour ? [] : ['--colors=off']), '.'),
+  unused: () => check(KNIP),
   unit: () => vitest('unit', 'vite.config.ts'),
   build,
   browser,
