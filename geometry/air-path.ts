@@ -1,6 +1,7 @@
 import Flatbush from 'flatbush';
-import type { LevelModel, OpeningBody, Ring, Room } from './level/types.ts';
+import type { LevelModel, OpeningBody, Room } from './level/types.ts';
 import type { Mm, XY } from './plan/model.ts';
+import type { Ring } from './plane/types.ts';
 import { along, cross, distance } from './point.ts';
 import { remembered } from './remembered.ts';
 import { nearestOnRing, ringContains, ringsContain, signedArea } from './ring.ts';

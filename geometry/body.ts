@@ -1,5 +1,4 @@
-import type { Ring } from './level/types.ts';
-import type { Mm, Shape, Stream, XY } from './plan/model.ts';
+import type { Mm, Ring, Shape, Stream, XY } from './plane/types.ts';
 import { distance, vectorLength } from './point.ts';
 import { remembered } from './remembered.ts';
 import { clockwiseOnScreen, nearestOnRing, ringContains } from './ring.ts';

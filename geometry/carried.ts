@@ -1,20 +1,10 @@
 import { bodyDistance, shapeBody, shapeRing } from './body.ts';
-import { MEETS, objectSubject, SEATED, carries as subjectCarries } from './check/subjects.ts';
+import { carries, standsOn } from './check/carriers.ts';
+import { MEETS, SEATED } from './check/subjects.ts';
 import { kept } from './kept.ts';
 import type { Detector, Level, Mm, PlanObject, Shape, XY } from './plan/model.ts';
+import { tidy } from './point.ts';
 import { pointMoved, type RigidMotion, rigidMotion, shapeCarried, turnedBy } from './rigid-motion.ts';
-import { tidy } from './snap.ts';
-
-/** Whether an object carries a detector: its top within 3 mm of the base, under the whole foot. */
-export function carries(object: PlanObject, detector: Pick<Detector, 'at' | 'base' | 'radius' | 'tall'>): boolean {
-  return subjectCarries(objectSubject(object), detector, ...detector.at);
-}
-
-/** Whether a detector stands on the object: at its top, its axis on it. What hangs or has a stand of its own does not. */
-export function standsOn({ at, base, support }: Detector, { shape, top }: PlanObject): boolean {
-  if (support === 'hung' || support === 'stand') return false;
-  return top > 0 && Math.abs(base - top) <= SEATED && bodyDistance(shapeBody(shape), at[0], at[1]) === 0;
-}
 
 /** Detectors that stood on a piece of furniture with their whole foot, are on the level still and stand on nothing now. */
 export function lostCarriers(before: Level, after: Level): readonly Detector[] {

@@ -1,6 +1,5 @@
 import type { Mm, XY } from './plan/model.ts';
-import { distance } from './point.ts';
-import { tidyPoint } from './snap.ts';
+import { distance, tidyPoint } from './point.ts';
 
 /** How far a run of walls that was taped all round misses its start. Lengths in mm. */
 export interface ClosingError {

@@ -1,9 +1,8 @@
 import type { LevelModel } from './level/types.ts';
 import type { Level, Mm, Opening, Plan, Wall, XY } from './plan/model.ts';
 import { withWallShifted } from './plan/stretch.ts';
-import { distance } from './point.ts';
+import { distance, tidy } from './point.ts';
 import type { RunningDimension } from './running-dimensions.ts';
-import { tidy } from './snap.ts';
 import { formatRequired } from './units.ts';
 import { type LevelEdit, settledWalls } from './wall-edit.ts';
 import { openingRefusal } from './words/refusal.ts';

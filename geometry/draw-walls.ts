@@ -1,9 +1,9 @@
 import type { LevelModel } from './level/types.ts';
 import { cornerLines } from './opening-fit.ts';
 import type { Deg, Level, Mm, Wall, XY } from './plan/model.ts';
-import { along, distance, nearestOnSegment, nearestParameter } from './point.ts';
+import type { Line } from './plane/types.ts';
+import { along, distance, nearestOnSegment, nearestParameter, tidy, tidyPoint } from './point.ts';
 import { signedArea } from './ring.ts';
-import { type Line, tidy, tidyPoint } from './snap.ts';
 
 /** Points nearer than this are one corner, mm. */
 const SAME: Mm = 0.5;

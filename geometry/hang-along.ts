@@ -1,12 +1,13 @@
 import { bodyDistance, shapeBody, shapeMiddle, shapeRing } from './body.ts';
 import { withLoad } from './carried.ts';
 import { kept } from './kept.ts';
-import type { LevelModel, Ring } from './level/types.ts';
+import type { LevelModel } from './level/types.ts';
 import { cornerShares } from './mean-value.ts';
-import { JOINED, shapeMoved } from './move-items.ts';
+import { JOINED } from './move-items.ts';
 import type { Level, Mm, Shape, Wall, XY } from './plan/model.ts';
-import { along, distance, nearestOnSegment, nearestParameter, vectorLength } from './point.ts';
-import { tidyPoint } from './snap.ts';
+import type { Ring } from './plane/types.ts';
+import { along, distance, nearestOnSegment, nearestParameter, tidyPoint, vectorLength } from './point.ts';
+import { shapeMoved } from './rigid-motion.ts';
 
 /** A thing this near to a wall's face stands against it, mm: an inch. */
 const AGAINST: Mm = 25.4;

@@ -1,4 +1,4 @@
-import type { Mm, XY } from './plan/model.ts';
+import type { Mm, XY } from './plane/types.ts';
 import { comparePoints, cross, distance } from './point.ts';
 
 /**

@@ -2,9 +2,8 @@ import { type Body, bodyDistance, ringBody, shapeBody, shapeMiddle, signedBodyDi
 import type { LevelModel } from './level/types.ts';
 import { gapToFace, outlineOf } from './past-face.ts';
 import type { Fixture, Mm, PlanObject, Shape, XY } from './plan/model.ts';
-import { type Faces, facesAbout } from './room-faces.ts';
+import { type Faces, facesAbout, TOUCHING } from './room-faces.ts';
 import { facesBefore, pushedOut } from './snap-move.ts';
-import { TOUCHING } from './wall-gaps.ts';
 
 /** A thing that reaches into a wall. */
 export interface InWall {

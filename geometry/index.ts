@@ -14,22 +14,16 @@ export { marginField } from './field/margin-field.ts';
 export type { Limit } from './field/primitives.ts';
 export { buildLevel } from './level/build-level.ts';
 export { SNAP, TOUCH } from './level/touch.ts';
-export type { LevelModel, Notice, Ring, Room } from './level/types.ts';
+export type { LevelModel, Notice, Room } from './level/types.ts';
 export { emptyLevel, emptyPlan } from './plan/empty.ts';
 export * from './plan/model.ts';
 export { type PlanProblem, parsePlan } from './plan/parse.ts';
 export { writePlan } from './plan/write.ts';
+export type { Ring } from './plane/types.ts';
+export type { ArcEdge, ArcRing, Edge } from './region/arc-types.ts';
 export { levelRegion } from './region/level-region.ts';
 export { arcRingsContain, edgeEnds, JUST_INSIDE, nearestOnEdge, nearestSpot } from './region/nearest.ts';
-export type {
-  ArcEdge,
-  ArcRing,
-  Edge,
-  LevelRegion,
-  Probe,
-  RoomRegion,
-  Zone,
-} from './region/types.ts';
+export type { LevelRegion, Probe, RoomRegion, Zone } from './region/types.ts';
 export {
   type EffectiveRule,
   effectiveRules,

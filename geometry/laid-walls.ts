@@ -1,7 +1,6 @@
 import { JOINED } from './move-items.ts';
 import type { Level, Mm, Opening, Plan, Wall, XY } from './plan/model.ts';
-import { along, distance } from './point.ts';
-import { tidy, tidyPoint } from './snap.ts';
+import { along, distance, tidy, tidyPoint } from './point.ts';
 import type { LevelEdit } from './wall-edit.ts';
 import { openingsRefusal } from './words/refusal.ts';
 

@@ -1,5 +1,4 @@
-import type { Ring } from './level/types.ts';
-import type { XY } from './plan/model.ts';
+import type { Ring, XY } from './plane/types.ts';
 import { vectorLength } from './point.ts';
 
 /**

@@ -1,8 +1,8 @@
 import { withLoad } from './carried.ts';
 import { kept } from './kept.ts';
 import type { Level, Mm, Opening, Shape, Wall, XY } from './plan/model.ts';
-import { along, distance, nearestParameter } from './point.ts';
-import { tidy } from './snap.ts';
+import { along, distance, nearestParameter, tidy } from './point.ts';
+import { shapeMoved } from './rigid-motion.ts';
 
 /** Ends of walls nearer than this count as one corner, mm: a hair above what rounding to 1/64 in leaves. */
 export const JOINED: Mm = 0.5;
@@ -93,13 +93,6 @@ function slid(level: Level, opening: Opening, by: XY): Opening {
   if (!wall || length === 0) return opening;
   const ahead = (by[0] * (wall.to[0] - wall.from[0]) + by[1] * (wall.to[1] - wall.from[1])) / length;
   return { ...opening, offset: clamp(tidy(opening.offset + ahead), 0, Math.max(0, length - opening.width)) };
-}
-
-/** A shape moved without turning. */
-export function shapeMoved(shape: Shape, by: XY): Shape {
-  if ('circle' in shape) return { circle: { ...shape.circle, center: plus(shape.circle.center, by) } };
-  if ('box' in shape) return { box: { ...shape.box, center: plus(shape.box.center, by) } };
-  return { polygon: { ...shape.polygon, points: shape.polygon.points.map((point) => plus(point, by)) } };
 }
 
 function plus([x, y]: XY, [dx, dy]: XY): XY {

@@ -1,7 +1,7 @@
 import type { LevelModel } from './level/types.ts';
 import type { Level, Mm, Opening, Wall, XY } from './plan/model.ts';
-import { along, distance, nearestParameter } from './point.ts';
-import { type Line, tidy } from './snap.ts';
+import type { Line } from './plane/types.ts';
+import { along, distance, nearestParameter, tidy } from './point.ts';
 
 /** A place on a wall: how far along its centre-line from its `from` end. */
 export interface WallPlace {

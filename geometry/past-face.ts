@@ -1,6 +1,6 @@
 import { shapeRing } from './body.ts';
 import type { Mm, Shape, XY } from './plan/model.ts';
-import type { Line } from './snap.ts';
+import type { Line } from './plane/types.ts';
 
 /** The outline of a thing: its corners; for a round one its middle and its radius. */
 export interface Outline {

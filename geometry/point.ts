@@ -1,4 +1,4 @@
-import type { Mm, XY } from './plan/model.ts';
+import type { Mm, XY } from './plane/types.ts';
 
 /**
  * The page: x to the right, y DOWN. `cross(a, b, c) > 0` means that c lies clockwise on screen of the ray a → b
@@ -40,4 +40,13 @@ export function nearestOnSegment(p: XY, a: XY, b: XY): XY {
 /** Order of points by x, then y: gives results that do not depend on the order of the file. */
 export function comparePoints(a: XY, b: XY): number {
   return a[0] - b[0] || a[1] - b[1];
+}
+
+/** A drawn coordinate without the dust of arithmetic: to a ten-thousandth of a millimetre, so that a file holds 914.4 and not 914.3999999999999. */
+export function tidy(mm: Mm): Mm {
+  return Math.round(mm * 10_000) / 10_000 || 0; // no −0
+}
+
+export function tidyPoint([x, y]: XY): XY {
+  return [tidy(x), tidy(y)];
 }

@@ -4,8 +4,7 @@ import { kept } from './kept.ts';
 import { JOINED, withWalls } from './move-items.ts';
 import { jambs } from './pick.ts';
 import type { Box, Deg, Level, Mm, Shape, Stream, Wall, XY } from './plan/model.ts';
-import { distance, nearestParameter } from './point.ts';
-import { tidy, tidyPoint } from './snap.ts';
+import { distance, nearestParameter, tidy, tidyPoint } from './point.ts';
 
 /** A grip of an item: what one takes hold of to change its shape. */
 export type Handle =

@@ -1,7 +1,6 @@
 import { shapeMiddle, shapeRing } from './body.ts';
-import type { Deg, Mm, Shape, XY } from './plan/model.ts';
-import { distance } from './point.ts';
-import { tidyPoint } from './snap.ts';
+import type { Deg, Mm, Shape, XY } from './plane/types.ts';
+import { distance, tidyPoint } from './point.ts';
 
 /** A move of a shape that keeps its size: turned about the point `from` by `turn`, then `from` laid on `to`. */
 export interface RigidMotion {
@@ -63,6 +62,11 @@ export function shapeCarried(shape: Shape, motion: RigidMotion): Shape {
     return { box: { ...box, center: pointMoved(box.center, motion), turn: turnedBy(box.turn, motion.turn) } };
   }
   return { polygon: { ...shape.polygon, points: shape.polygon.points.map((point) => pointMoved(point, motion)) } };
+}
+
+/** A shape moved without turning. */
+export function shapeMoved(shape: Shape, by: XY): Shape {
+  return shapeCarried(shape, { from: [0, 0], to: by, turn: 0 });
 }
 
 /** From 0 to below 360; the same number where nothing turns. */

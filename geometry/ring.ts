@@ -1,5 +1,4 @@
-import type { Ring } from './level/types.ts';
-import type { Mm, XY } from './plan/model.ts';
+import type { Mm, Ring, XY } from './plane/types.ts';
 import { distance, nearestOnSegment } from './point.ts';
 
 /** Shoelace area, square mm: positive for a ring that runs clockwise on screen (y is down). */

@@ -1,5 +1,6 @@
-import type { LevelModel, Ring, Room } from './level/types.ts';
+import type { LevelModel, Room } from './level/types.ts';
 import type { Mm, XY } from './plan/model.ts';
+import type { Ring } from './plane/types.ts';
 import { distance } from './point.ts';
 import { signedArea } from './ring.ts';
 

@@ -1,9 +1,12 @@
 import { bodyDistance, ringBody } from './body.ts';
 import type { LevelModel, Room } from './level/types.ts';
-import type { XY } from './plan/model.ts';
+import type { Mm, XY } from './plan/model.ts';
+import type { Line } from './plane/types.ts';
 import { distance } from './point.ts';
 import { nearestOnRing, ringLines, ringsContain } from './ring.ts';
-import type { Line } from './snap.ts';
+
+/** A gap below this, mm, is none: no tape reads it. */
+export const TOUCHING: Mm = 1;
 
 /** The wall faces of one room, from the side that something is on. */
 export interface Faces {

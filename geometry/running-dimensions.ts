@@ -1,5 +1,6 @@
-import type { LevelModel, Ring } from './level/types.ts';
+import type { LevelModel } from './level/types.ts';
 import type { Mm, Opening, Wall, XY } from './plan/model.ts';
+import type { Ring } from './plane/types.ts';
 import { distance } from './point.ts';
 import { type Dimension, roomDimensions, roomFaces } from './room-dimensions.ts';
 

@@ -1,7 +1,8 @@
 import { gapToFace, inFront, intoRoom, type Outline } from './past-face.ts';
 import type { Mm, XY } from './plan/model.ts';
+import type { Line } from './plane/types.ts';
 import type { Faces } from './room-faces.ts';
-import { type Line, onGrid, type SnapOptions } from './snap.ts';
+import { onGrid, type SnapOptions } from './snap.ts';
 
 /** A gap smaller than this is none, mm: the dust of arithmetic. */
 const DUST: Mm = 1e-6;

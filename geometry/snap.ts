@@ -1,11 +1,11 @@
 import type { LevelModel } from './level/types.ts';
 import type { Deg, Level, Mm, XY } from './plan/model.ts';
-import { distance, nearestOnSegment } from './point.ts';
+import type { Line } from './plane/types.ts';
+import { distance, nearestOnSegment, tidyPoint } from './point.ts';
 import { ringLines } from './ring.ts';
 
 /** What a drawn point is held by. */
 type Hold = 'end' | 'crossing' | 'wall' | 'angle' | 'aligned' | 'grid' | 'none';
-export type Line = readonly [from: XY, to: XY];
 
 /** Where a point of the drawing goes, and the lines that say why. */
 export interface Snapped {
@@ -74,15 +74,6 @@ function heldPoint(at: XY, targets: SnapTargets, options: SnapOptions): Snapped 
 /** The point on the grid; the point itself where there is none. */
 export function onGrid([x, y]: XY, grid: Mm | null): XY {
   return tidyPoint(grid ? [Math.round(x / grid) * grid, Math.round(y / grid) * grid] : [x, y]);
-}
-
-/** A drawn coordinate without the dust of arithmetic: to a ten-thousandth of a millimetre, so that a file holds 914.4 and not 914.3999999999999. */
-export function tidy(mm: Mm): Mm {
-  return Math.round(mm * 10_000) / 10_000 || 0; // no −0
-}
-
-export function tidyPoint([x, y]: XY): XY {
-  return [tidy(x), tidy(y)];
 }
 
 interface Direction {

@@ -1,10 +1,9 @@
 import { JOINED } from './move-items.ts';
 import type { Level, Mm, Opening, Plan, Wall, XY } from './plan/model.ts';
-import { along, distance } from './point.ts';
-import { tidy, tidyPoint } from './snap.ts';
+import { OPENING_NOUN } from './plan/nouns.ts';
+import { along, distance, tidy, tidyPoint } from './point.ts';
 import { formatLength } from './units.ts';
 import { type LevelEdit, SHORTEST_WALL } from './wall-edit.ts';
-import { OPENING_NOUN } from './words/nouns.ts';
 
 type Unit = Plan['display']['length'];
 /** Two walls run on as one when neither turns off the common line by more than this, mm. */

@@ -1,10 +1,10 @@
-import type { LevelModel, Ring, Room } from './level/types.ts';
+import type { LevelModel, Room } from './level/types.ts';
 import { JOINED, withWalls } from './move-items.ts';
 import type { Level, Mm, Plan, Wall, XY } from './plan/model.ts';
-import { along, cross, distance, nearestOnSegment, nearestParameter } from './point.ts';
+import type { Ring } from './plane/types.ts';
+import { along, cross, distance, nearestOnSegment, nearestParameter, tidyPoint } from './point.ts';
 import { adjustedQuad, impossibleLine, QUAD_LINES, type Quad, type QuadLengths, quadLengths } from './quad-adjust.ts';
 import { clockwiseOnScreen } from './ring.ts';
-import { tidyPoint } from './snap.ts';
 import { formatLength } from './units.ts';
 import { type LevelEdit, settledWalls } from './wall-edit.ts';
 

@@ -1,7 +1,6 @@
 import type { Extent } from './body.ts';
 import type { Deg, Mm, Tracing, XY } from './plan/model.ts';
-import { distance } from './point.ts';
-import { tidyPoint } from './snap.ts';
+import { distance, tidyPoint } from './point.ts';
 
 /** Where a photo or scan lies under the drawing, and how it is brought to scale and straight. */
 

@@ -1,6 +1,6 @@
 import type { Deg, Mm, XY } from './plan/model.ts';
+import type { Line } from './plane/types.ts';
 import { distance, nearestOnSegment } from './point.ts';
-import type { Line } from './snap.ts';
 
 /**
  * The turn at which a box lies along the face nearest to `at`, degrees in 0…180; 0 where none is within `reach` mm.

@@ -3,10 +3,10 @@ import { buildLevel } from './level/build-level.ts';
 import type { LevelModel } from './level/types.ts';
 import { withItemsMoved } from './move-items.ts';
 import type { Level, Mm, Plan } from './plan/model.ts';
+import { OPENING_NOUN } from './plan/nouns.ts';
 import { type MovingEnd, withWallLength } from './plan/stretch.ts';
 import { distance } from './point.ts';
 import { formatLength } from './units.ts';
-import { OPENING_NOUN } from './words/nouns.ts';
 
 /** What an edit of walls makes of a level, or why it cannot be done: a sentence or two, the thing first, the way out last. */
 export type LevelEdit = { readonly ok: true; readonly level: Level } | { readonly ok: false; readonly reason: string };

@@ -1,16 +1,13 @@
-import type { LevelModel, Ring, Room } from './level/types.ts';
+import type { LevelModel, Room } from './level/types.ts';
 import type { Mm, XY } from './plan/model.ts';
+import type { Line, Ring } from './plane/types.ts';
 import { distance } from './point.ts';
 import { nearestOnRing } from './ring.ts';
-import { onFloor, roomOf } from './room-faces.ts';
-import type { Line } from './snap.ts';
+import { onFloor, roomOf, TOUCHING } from './room-faces.ts';
 
 /** The four ways that a tape is held on the page. */
 export const SIDES = ['left', 'right', 'up', 'down'] as const;
 export type Side = (typeof SIDES)[number];
-
-/** A gap below this, mm, is none: no tape reads it. */
-export const TOUCHING: Mm = 1;
 
 const STEP: Readonly<Record<Side, XY>> = { left: [-1, 0], right: [1, 0], up: [0, -1], down: [0, 1] };
 

@@ -1,5 +1,16 @@
 /** Sentences about verdicts, checks, moves and notices: the same words on screen, on the sheet and on the command line. */
 
+export {
+  capital,
+  counted,
+  FIXTURE_NOUN,
+  GROUND_PHRASE,
+  LIVING_PHRASE,
+  listed,
+  OPENING_NOUN,
+  PURPOSE_PHRASE,
+  ROOM_USE_NOUN,
+} from './plan/nouns.ts';
 export { describeLost } from './words/carried.ts';
 export { CAUTIONS } from './words/cautions.ts';
 export {
@@ -21,18 +32,6 @@ export { describeInWall } from './words/in-wall.ts';
 export { describeMove, towardName } from './words/move.ts';
 export { describeNotice } from './words/notice.ts';
 export {
-  capital,
-  counted,
-  FIXTURE_NOUN,
-  GROUND_PHRASE,
-  LIVING_PHRASE,
-  listed,
-  OPENING_NOUN,
-  PURPOSE_PHRASE,
-  ROOM_USE_NOUN,
-  VERDICT_WORD,
-} from './words/nouns.ts';
-export {
   heightsRefusal,
   openingRefusal,
   sizeRefusal,
@@ -40,5 +39,6 @@ export {
 } from './words/refusal.ts';
 export { compassPoint } from './words/subject.ts';
 export { headWord, openRules, openWords, TONE_WORD, TONES, type Tone, toneOf, worstTone } from './words/tone.ts';
+export { VERDICT_WORD } from './words/verdict-word.ts';
 export { wallEndNames } from './words/wall-ends.ts';
 export { describeWhyNot } from './words/why-not.ts';

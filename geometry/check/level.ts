@@ -1,6 +1,6 @@
 import type { Level, Plan } from '../plan/model.ts';
+import { listed } from '../plan/nouns.ts';
 import { type EffectiveRule, effectiveRules } from '../rules/profiles.ts';
-import { listed } from '../words/nouns.ts';
 import { wordCheck } from './measure.ts';
 import type { Check } from './types.ts';
 

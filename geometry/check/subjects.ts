@@ -1,6 +1,7 @@
 import { type Body, ringBody, shapeBody, signedBodyDistance, streamBody } from '../body.ts';
-import type { LevelModel, OpeningBody, Ring, WallJoint, WallPiece } from '../level/types.ts';
+import type { LevelModel, OpeningBody, WallJoint, WallPiece } from '../level/types.ts';
 import type { Detector, Fixture, FixtureKind, Mm, PlanObject } from '../plan/model.ts';
+import type { Ring } from '../plane/types.ts';
 import { remembered } from '../remembered.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
 

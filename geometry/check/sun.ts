@@ -1,7 +1,7 @@
 import type { LevelModel } from '../level/types.ts';
 import type { Plan } from '../plan/model.ts';
+import { capital } from '../plan/nouns.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
-import { capital } from '../words/nouns.ts';
 import { wasLookedFor } from './looked-for.ts';
 import { wordCheck } from './measure.ts';
 import type { Check } from './types.ts';

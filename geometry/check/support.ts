@@ -1,6 +1,6 @@
-import { carries } from '../carried.ts';
 import type { Detector, Level } from '../plan/model.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
+import { carries } from './carriers.ts';
 import { wordCheck } from './measure.ts';
 import type { Check } from './types.ts';
 

@@ -1,15 +1,15 @@
 import type { LevelModel } from '../level/types.ts';
 import type { Plan, XY } from '../plan/model.ts';
-import type { Probe } from '../region/types.ts';
 import { checkDetector } from './check-detector.ts';
 import { compareVerdicts } from './measure.ts';
+import type { Cylinder } from './subjects.ts';
 import type { Check } from './types.ts';
 
 /**
  * Why a probe may not sit at a point: every check that blocks it or cannot be decided, the worst and the most short first.
  * Empty where it may. Other detectors and checks that were not run are left out.
  */
-export function whyNot(plan: Plan, model: LevelModel, probe: Probe, at: XY): readonly Check[] {
+export function whyNot(plan: Plan, model: LevelModel, probe: Cylinder, at: XY): readonly Check[] {
   const { checks } = checkDetector(plan, model, { ...probe, id: '', label: '', at, pair: null }, []);
   return checks
     .filter(({ verdict, notRun }) => !notRun && (verdict === 'blocked' || verdict === 'unknown'))

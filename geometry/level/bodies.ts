@@ -1,12 +1,12 @@
 import { bodyDistance, ringBody } from '../body.ts';
 import type { Mm, Wall, XY } from '../plan/model.ts';
+import type { Ring } from '../plane/types.ts';
 import { along, distance, nearestParameter } from '../point.ts';
 import type { Faces } from './faces.ts';
 import { type GraphEdge, mainWall, meetingOf, type Run, type WallGraph } from './graph.ts';
 import { type Arm, crowdedRing, jointRing } from './joints.ts';
 import { halfOf, type Rectangle, reachOf, rectangle, rectangleHolds, rectangleRing } from './rectangles.ts';
 import { type CentreLine, CROWD, SNAP, TOUCH } from './touch.ts';
-import type { Ring } from './types.ts';
 
 /** So many walls in one place keep a body each; of more, one that holds them all. */
 const MOST_SIDE_BY_SIDE = 8;

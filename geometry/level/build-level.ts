@@ -1,6 +1,7 @@
 import { type Extent, ringExtent } from '../body.ts';
 import { ringLabelPoint } from '../label-point.ts';
 import type { Level, Opening, RoomLabel, Wall, XY } from '../plan/model.ts';
+import type { Ring } from '../plane/types.ts';
 import { comparePoints, distance } from '../point.ts';
 import { Scratch } from '../region/free-boundary.ts';
 import { Nearby } from '../region/nearby.ts';
@@ -15,7 +16,7 @@ import { crowdNotices, gapNotices, labelNotices, overlapNotices, passageNotices 
 import { type Holders, holdersOf, openingBody } from './openings.ts';
 import { cavityTest, edgesOutdoors, type FaceKind, LEAST_FLOOR } from './outdoors.ts';
 import { TOUCH } from './touch.ts';
-import type { LevelModel, Notice, OpeningBody, Ring, Room, WallJoint, WallPiece } from './types.ts';
+import type { LevelModel, Notice, OpeningBody, Room, WallJoint, WallPiece } from './types.ts';
 
 /** More levels than a house has, twice over; a model of each step that can be taken back would fill the memory. */
 const MOST_REMEMBERED = 24;

@@ -1,7 +1,7 @@
 import type { XY } from '../plan/model.ts';
+import type { Ring } from '../plane/types.ts';
 import { ringContains, signedArea } from '../ring.ts';
 import type { WallGraph } from './graph.ts';
-import type { Ring } from './types.ts';
 
 /** The unbounded face. */
 export const OUTDOORS = -1;

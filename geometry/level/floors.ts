@@ -1,5 +1,6 @@
 import { ringBody } from '../body.ts';
 import type { XY } from '../plan/model.ts';
+import type { Ring } from '../plane/types.ts';
 import { cross } from '../point.ts';
 import { freeBoundary, type Grown, grown, type Scratch } from '../region/free-boundary.ts';
 import type { Nearby } from '../region/nearby.ts';
@@ -8,7 +9,6 @@ import { ringSpace } from '../region/space.ts';
 import { signedArea } from '../ring.ts';
 import { holdsRing, isCovered } from './covered.ts';
 import type { Face } from './faces.ts';
-import type { Ring } from './types.ts';
 
 /** The floor of a face: what its walls leave. Outer rings clockwise on screen, holes the other way; area in square mm. */
 export interface Floor {

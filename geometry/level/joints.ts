@@ -1,7 +1,7 @@
 import { convexHull } from '../hull.ts';
 import type { Mm, XY } from '../plan/model.ts';
+import type { Ring } from '../plane/types.ts';
 import { distance } from '../point.ts';
-import type { Ring } from './types.ts';
 
 /** A joint reaches no farther than this many half-thicknesses of the thicker wall from the node. */
 const REACH = 10;

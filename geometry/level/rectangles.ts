@@ -1,6 +1,6 @@
 import type { Mm, Wall, XY } from '../plan/model.ts';
+import type { Ring } from '../plane/types.ts';
 import { distance } from '../point.ts';
-import type { Ring } from './types.ts';
 
 /** A wall drawn without thickness is given this half, mm, so that it still parts two rooms. */
 const THINNEST_HALF: Mm = 0.001;

@@ -1,7 +1,5 @@
 import type { Level, Mm, Opening, RoomLabel, Wall, XY } from '../plan/model.ts';
-
-/** Open ring: the first corner is not repeated. Outer rings have positive shoelace area (clockwise on screen), holes negative. */
-export type Ring = readonly XY[];
+import type { Ring } from '../plane/types.ts';
 
 /** A piece of wall between two junctions. */
 export interface WallPiece {

@@ -12,17 +12,9 @@ export {
 export { checkedPlan, type EditResult } from './edit/checked.ts';
 export { wallsCopied } from './edit/copy-walls.ts';
 export { duplicatedItems } from './edit/duplicate.ts';
-export {
-  itemById,
-  itemPatched,
-  nextId,
-  withDetectorAt,
-  withItem,
-  withItems,
-} from './edit/item.ts';
+export { itemPatched, nextId, withDetectorAt, withItem, withItems } from './edit/item.ts';
 export { levelChanged, withLevel, withNewLevel, withoutLevel } from './edit/level.ts';
 export { movedItems, withWallEnds } from './edit/move.ts';
-export { itemName } from './edit/name.ts';
 export {
   type Beside,
   levelBelow,
@@ -39,4 +31,5 @@ export { withoutItems } from './edit/remove.ts';
 export { itemsInRow, type Row } from './edit/row.ts';
 export { withoutTracings, withTracing } from './edit/tracing.ts';
 export { resizedItem, turnedItem } from './edit/turn.ts';
+export { itemById, itemName } from './items.ts';
 export { ITEM_KINDS, type Item, type ItemKind, itemsOf, LIST_OF } from './kinds.ts';

@@ -2,31 +2,9 @@
  * The plan as the file holds it. Lengths are millimetres, angles degrees clockwise on screen, 0 along +x;
  * x runs right and y runs down the page. Every object may carry further keys: they are kept, never read.
  */
+import type { Deg, Mm, Shape, Stream, XY } from '../plane/types.ts';
 
-/** A length in millimetres. */
-export type Mm = number;
-/** An angle in degrees, clockwise on screen, 0 along +x. */
-export type Deg = number;
-/** A point on the page: x to the right, y down, in mm. */
-export type XY = readonly [x: Mm, y: Mm];
-
-interface Circle {
-  readonly center: XY;
-  readonly radius: Mm;
-}
-export interface Box {
-  readonly center: XY;
-  /** Extent along the box's own x axis, before `turn`. */
-  readonly width: Mm;
-  /** Extent along the box's own y axis, before `turn`. */
-  readonly depth: Mm;
-  readonly turn: Deg;
-}
-interface Polygon {
-  /** At least three corners of a simple ring; the first is not repeated. */
-  readonly points: readonly XY[];
-}
-export type Shape = { readonly circle: Circle } | { readonly box: Box } | { readonly polygon: Polygon };
+export type { Box, Deg, Mm, Shape, Stream, XY } from '../plane/types.ts';
 
 export type WallSide = 'auto' | 'outside' | 'inside';
 export interface Wall {
@@ -113,14 +91,6 @@ export const FIXTURE_KINDS = [
 ] as const;
 export type FixtureKind = (typeof FIXTURE_KINDS)[number];
 
-/** The air that a fixture throws: a sector from the middle of its shape. */
-export interface Stream {
-  readonly direction: Deg;
-  /** The whole angle of the sector, half of it on either side of `direction`. */
-  readonly spread: Deg;
-  /** From the middle of the shape. */
-  readonly reach: Mm;
-}
 export interface Fixture {
   readonly id: string;
   readonly kind: FixtureKind;

@@ -1,4 +1,4 @@
-import type { XY } from './model.ts';
+import type { XY } from '../plane/types.ts';
 
 /** Why a ring is not simple. Corners are counted from 0; an edge is named by the corner that it starts from. */
 export type RingFlaw =

@@ -1,15 +1,10 @@
 import { kept } from '../kept.ts';
-import { distance, nearestOnSegment } from '../point.ts';
-import { tidy } from '../snap.ts';
+import { distance, nearestOnSegment, tidy } from '../point.ts';
+import { wallLength } from './items.ts';
 import type { Level, Mm, Wall, XY } from './model.ts';
 
 /** Ends closer than this count as joined, mm: a hair above what rounding to 1/64 in leaves. */
 const JOINED = 0.5;
-
-/** Length of the centre-line, mm. */
-export function wallLength(wall: Wall): Mm {
-  return distance(wall.from, wall.to);
-}
 
 /** Which end of a wall goes when its length is corrected; `both` by half each. */
 export type MovingEnd = 'from' | 'to' | 'both';

@@ -1,5 +1,5 @@
 import { type Body, ringBody } from '../body.ts';
-import type { Mm, XY } from '../plan/model.ts';
+import type { Mm, XY } from '../plane/types.ts';
 import { remembered } from '../remembered.ts';
 
 /**

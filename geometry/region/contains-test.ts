@@ -1,5 +1,4 @@
-import type { Ring } from '../level/types.ts';
-import type { Mm, XY } from '../plan/model.ts';
+import type { Mm, Ring, XY } from '../plane/types.ts';
 import { isLeftOf, ringsContain } from '../ring.ts';
 
 /** Rings with more corners than this are looked up by height: going through all of them for every point takes longer. */

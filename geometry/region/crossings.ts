@@ -1,4 +1,4 @@
-import type { Mm } from '../plan/model.ts';
+import type { Mm } from '../plane/types.ts';
 import { CX, CY, RADIUS, START, SWEEP, X0, X1, Y0, Y1 } from './outline.ts';
 
 /** Curves that miss each other by less than this, mm, count as touching: far above rounding, far below any tape. */

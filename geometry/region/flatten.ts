@@ -1,7 +1,7 @@
-import type { Ring } from '../level/types.ts';
 import type { Mm, XY } from '../plan/model.ts';
+import type { Ring } from '../plane/types.ts';
+import type { ArcEdge, ArcRing } from './arc-types.ts';
 import { edgeEnds } from './nearest.ts';
-import type { ArcEdge, ArcRing } from './types.ts';
 
 /**
  * Closed outlines as polygons, for what knows no arcs. Each arc gives way to tangents: they lie outside its circle, at most

@@ -1,5 +1,5 @@
 import { type Body, bodyDistance, type Extent, signedBodyDistance } from '../body.ts';
-import type { Mm } from '../plan/model.ts';
+import type { Mm } from '../plane/types.ts';
 import type { Hole } from './carried.ts';
 import { cutPair } from './crossings.ts';
 import { Cuts } from './cuts.ts';

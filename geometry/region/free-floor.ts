@@ -1,12 +1,13 @@
 import { overlaps } from '../body.ts';
-import type { LevelModel, Ring, Room, WallPiece } from '../level/types.ts';
+import type { LevelModel, Room, WallPiece } from '../level/types.ts';
+import type { Ring } from '../plane/types.ts';
 import { remembered } from '../remembered.ts';
+import type { ArcRing } from './arc-types.ts';
 import { freeBoundary, type Grown, Scratch, type Space } from './free-boundary.ts';
 import { Nearby } from './nearby.ts';
 import type { Obstacle } from './obstacles.ts';
 import { linkRings, ringsArea } from './rings.ts';
 import { mayReach, ringSpace } from './space.ts';
-import type { ArcRing } from './types.ts';
 
 /** What obstacles leave of a room for the axis of a probe. Area in square mm. */
 export interface FreeFloor {

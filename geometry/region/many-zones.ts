@@ -1,6 +1,6 @@
 import Flatbush from 'flatbush';
 import { bodyDistance } from '../body.ts';
-import type { Mm } from '../plan/model.ts';
+import type { Mm } from '../plane/types.ts';
 import type { Grown } from './free-boundary.ts';
 
 /**

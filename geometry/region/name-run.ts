@@ -1,6 +1,6 @@
 import { ringExtent } from '../body.ts';
-import type { Ring } from '../level/types.ts';
 import type { Mm, XY } from '../plan/model.ts';
+import type { Ring } from '../plane/types.ts';
 import { ringsContain } from '../ring.ts';
 import { edgeLength, onEdge, type Stretch } from './visible-edges.ts';
 

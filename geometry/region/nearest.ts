@@ -2,7 +2,8 @@ import { turnBetween } from '../body.ts';
 import type { Mm, XY } from '../plan/model.ts';
 import { distance, nearestOnSegment, vectorLength } from '../point.ts';
 import { remembered } from '../remembered.ts';
-import type { ArcEdge, ArcRing, Edge, LevelRegion, NearestSpot, RoomRegion } from './types.ts';
+import type { ArcEdge, ArcRing, Edge } from './arc-types.ts';
+import type { LevelRegion, NearestSpot, RoomRegion } from './types.ts';
 
 /**
  * A boundary point lies exactly at its limits, and rounding decides on which side. Who wants a spot that a check is sure to

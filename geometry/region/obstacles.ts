@@ -7,10 +7,11 @@ import type { Mm, Plan } from '../plan/model.ts';
 import { remembered } from '../remembered.ts';
 import { type EffectiveRule, effectiveRules } from '../rules/profiles.ts';
 import type { RuleId } from '../rules/types.ts';
+import type { ArcRing } from './arc-types.ts';
 import { type Hole, holeIn } from './carried.ts';
 import { EVERYWHERE, freeBoundary, type Grown, grown } from './free-boundary.ts';
 import { linkRings, toEdges, turnedRing } from './rings.ts';
-import type { ArcRing, Probe, Zone } from './types.ts';
+import type { Probe, Zone } from './types.ts';
 
 /** Something that the axis of a probe stays out of. */
 export interface Obstacle {

@@ -1,5 +1,5 @@
 import type { Body } from '../body.ts';
-import type { Mm } from '../plan/model.ts';
+import type { Mm } from '../plane/types.ts';
 
 /**
  * Boundary pieces lie flat, `STRIDE` numbers each, in one array: the inner loops read nothing else. A piece is a line or an

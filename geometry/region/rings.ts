@@ -1,8 +1,8 @@
-import type { Mm, XY } from '../plan/model.ts';
+import type { Mm, XY } from '../plane/types.ts';
 import { vectorLength } from '../point.ts';
+import type { ArcRing, Edge } from './arc-types.ts';
 import { pieceLength } from './free-boundary.ts';
 import { CX, CY, RADIUS, START, STRIDE, SWEEP, X0, X1, Y0, Y1 } from './outline.ts';
-import type { ArcRing, Edge } from './types.ts';
 
 /** Ends this near, mm, are joined when boundary parts are linked into rings. */
 const JOINT = 1e-3;

@@ -1,7 +1,6 @@
 import { type Extent, overlaps, ringExtent } from '../body.ts';
 import { convexHull } from '../hull.ts';
-import type { Ring } from '../level/types.ts';
-import type { Mm, XY } from '../plan/model.ts';
+import type { Mm, Ring, XY } from '../plane/types.ts';
 import { vectorLength } from '../point.ts';
 import { remembered } from '../remembered.ts';
 import { containsTest } from './contains-test.ts';

@@ -1,24 +1,7 @@
 import type { Room } from '../level/types.ts';
 import type { Mm, XY } from '../plan/model.ts';
 import type { RuleId } from '../rules/types.ts';
-
-/** A straight piece of a boundary. */
-interface LineEdge {
-  readonly kind: 'line';
-  readonly from: XY;
-  readonly to: XY;
-}
-/** A circular piece: from angle `start` turning by `sweep` (radians, positive = clockwise on screen, from +x towards +y). */
-export interface ArcEdge {
-  readonly kind: 'arc';
-  readonly center: XY;
-  readonly radius: Mm;
-  readonly start: number;
-  readonly sweep: number;
-}
-export type Edge = LineEdge | ArcEdge;
-/** A closed boundary; each edge starts where the one before ends. */
-export type ArcRing = readonly Edge[];
+import type { ArcRing } from './arc-types.ts';
 
 /** The detector that is to be placed: its size and the height of its underside. */
 export interface Probe {

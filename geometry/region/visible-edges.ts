@@ -3,8 +3,9 @@ import { type Extent, ringExtent } from '../body.ts';
 import type { Mm, XY } from '../plan/model.ts';
 import { along } from '../point.ts';
 import type { RuleId } from '../rules/types.ts';
+import type { Edge } from './arc-types.ts';
 import { arcRingsContain } from './nearest.ts';
-import type { Edge, Zone } from './types.ts';
+import type { Zone } from './types.ts';
 
 /** Edges are looked at in pieces of this length, mm: a stretch that shows for less may be missed. For drawing only. */
 const PIECE: Mm = 40;

@@ -1,4 +1,4 @@
-import { standsOn } from '../carried.ts';
+import { standsOn } from '../check/carriers.ts';
 import { roomAt } from '../check/room.ts';
 import { marginField } from '../field/margin-field.ts';
 import type { LevelModel } from '../level/types.ts';

@@ -1,7 +1,7 @@
-import type { Extent } from '../body.ts';
-import { ringExtent } from '../body.ts';
-import type { Ring, Room } from '../level/types.ts';
+import { type Extent, ringExtent } from '../body.ts';
+import type { Room } from '../level/types.ts';
 import type { Mm } from '../plan/model.ts';
+import type { Ring } from '../plane/types.ts';
 import { remembered } from '../remembered.ts';
 
 /** The floor of a room, ready to be measured. */

@@ -1,4 +1,4 @@
-import type { Mm } from '../plan/model.ts';
+import type { Mm } from '../plane/types.ts';
 
 /** How lengths are shown; what is stored stays in mm. */
 export type LengthUnit = 'feet-inches' | 'metric';

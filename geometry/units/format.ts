@@ -1,5 +1,5 @@
 import { assert } from '../assert.ts';
-import type { Mm } from '../plan/model.ts';
+import type { Mm } from '../plane/types.ts';
 import { type LengthUnit, SQUARE_FOOT } from './constants.ts';
 
 /** Toward caution: what was measured is rounded down, what is needed is rounded up. Both by value, also below zero. */

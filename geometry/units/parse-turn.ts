@@ -1,4 +1,4 @@
-import type { Deg } from '../plan/model.ts';
+import type { Deg } from '../plane/types.ts';
 
 export type ParsedTurn =
   | { readonly ok: true; readonly deg: Deg; readonly words: string }

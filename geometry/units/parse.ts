@@ -1,4 +1,4 @@
-import type { Mm } from '../plan/model.ts';
+import type { Mm } from '../plane/types.ts';
 import type { LengthUnit } from './constants.ts';
 import { echoLength } from './format.ts';
 import { plainText } from './plain-text.ts';

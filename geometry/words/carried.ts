@@ -1,5 +1,5 @@
 import type { Detector } from '../plan/model.ts';
-import { listed } from './nouns.ts';
+import { listed } from '../plan/nouns.ts';
 
 /** That detectors stand on nothing any more, and the way out; empty for none. */
 export function describeLost(detectors: readonly Pick<Detector, 'label'>[]): string {

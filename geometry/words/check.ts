@@ -2,9 +2,9 @@ import { STANDS_INSIDE } from '../check/distances.ts';
 import { MEETS } from '../check/subjects.ts';
 import type { Check, DetectorReport } from '../check/types.ts';
 import type { Level, Mm, Plan } from '../plan/model.ts';
+import { capital, listed } from '../plan/nouns.ts';
 import { ruleOf } from '../rules/profiles.ts';
 import { formatLength, formatMeasured, formatRequired } from '../units.ts';
-import { capital, listed } from './nouns.ts';
 import { subjectName } from './subject.ts';
 
 type PlanWords = Pick<Plan, 'display' | 'site' | 'protocol'>;

@@ -1,7 +1,7 @@
 import { thingsEntered } from '../check/entered.ts';
 import type { DetectorReport } from '../check/types.ts';
 import type { Detector, Level } from '../plan/model.ts';
-import { listed } from './nouns.ts';
+import { listed } from '../plan/nouns.ts';
 import { subjectName } from './subject.ts';
 
 /**

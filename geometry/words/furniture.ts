@@ -1,9 +1,9 @@
 import type { Level, Mm, Plan, PlanObject } from '../plan/model.ts';
+import { capital } from '../plan/nouns.ts';
 import type { FurnitureMove, FurnitureVerdict } from '../spots/furniture.ts';
 import { formatLength } from '../units.ts';
 import type { Side } from '../wall-gaps.ts';
 import { describeCheck } from './check.ts';
-import { capital } from './nouns.ts';
 import { compassPoint, subjectName } from './subject.ts';
 
 type PlanWords = Pick<Plan, 'display' | 'site' | 'protocol'>;

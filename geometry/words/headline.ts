@@ -1,7 +1,8 @@
 import { openChecks } from '../check/open-checks.ts';
 import type { DetectorReport, Verdict } from '../check/types.ts';
+import { capital } from '../plan/nouns.ts';
 import type { RuleId } from '../rules/types.ts';
-import { capital, VERDICT_WORD } from './nouns.ts';
+import { VERDICT_WORD } from './verdict-word.ts';
 
 /** What stands largest over a detector. `open`: the rules that were not run; the word then says so in the same breath. */
 export type Headline =

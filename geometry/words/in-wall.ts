@@ -1,6 +1,5 @@
 import type { InWall } from '../in-wall.ts';
-import { itemById } from '../plan/edit/item.ts';
-import { itemName } from '../plan/edit/name.ts';
+import { itemById, itemName } from '../plan/items.ts';
 import type { Level, Plan } from '../plan/model.ts';
 import { formatLength } from '../units.ts';
 

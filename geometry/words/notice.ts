@@ -1,7 +1,7 @@
 import type { Notice } from '../level/types.ts';
 import type { Level, Plan } from '../plan/model.ts';
+import { listed } from '../plan/nouns.ts';
 import { formatMeasured } from '../units.ts';
-import { listed } from './nouns.ts';
 
 /** A remark on the drawing: what is seen, with its length, then the way out. */
 export function describeNotice(notice: Notice, unit: Plan['display']['length'], level?: Level): string {

@@ -1,7 +1,7 @@
 import { misfitOf } from '../opening-fit.ts';
 import type { Level, Mm, Opening, Plan } from '../plan/model.ts';
+import { OPENING_NOUN } from '../plan/nouns.ts';
 import { formatLength } from '../units.ts';
-import { OPENING_NOUN } from './nouns.ts';
 
 type Unit = Plan['display']['length'];
 

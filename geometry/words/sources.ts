@@ -1,5 +1,5 @@
+import { listed } from '../plan/nouns.ts';
 import type { Profile, Source, SourceMark } from '../rules/types.ts';
-import { listed } from './nouns.ts';
 
 /** How a figure was come by, where it was not read in the primary text. */
 const DOUBT: Readonly<Record<SourceMark, string>> = {

@@ -1,5 +1,5 @@
 import type { Deg, Level, XY } from '../plan/model.ts';
-import { FIXTURE_NOUN, OPENING_NOUN } from './nouns.ts';
+import { FIXTURE_NOUN, OPENING_NOUN } from '../plan/nouns.ts';
 
 const POINTS = ['north', 'north-east', 'east', 'south-east', 'south', 'south-west', 'west', 'north-west'] as const;
 

@@ -1,9 +1,10 @@
 import { openChecks } from '../check/open-checks.ts';
 import type { DetectorReport, Verdict } from '../check/types.ts';
 import type { Plan } from '../plan/model.ts';
+import { listed } from '../plan/nouns.ts';
 import { type EffectiveRule, ruleOf } from '../rules/profiles.ts';
 import { headlineOf } from './headline.ts';
-import { listed, VERDICT_WORD } from './nouns.ts';
+import { VERDICT_WORD } from './verdict-word.ts';
 
 /** How a verdict is told: clear without any check left open, or only of what is drawn. */
 export type Tone = Verdict | 'clear-of-drawn';

@@ -2,12 +2,13 @@ import { roomAt } from '../check/room.ts';
 import type { Check } from '../check/types.ts';
 import type { LevelModel } from '../level/types.ts';
 import type { Plan, XY } from '../plan/model.ts';
+import { capital } from '../plan/nouns.ts';
 import { nearestSpot } from '../region/nearest.ts';
 import type { LevelRegion } from '../region/types.ts';
 import { ruleOf } from '../rules/profiles.ts';
 import { describeCheck } from './check.ts';
 import { wayTo } from './move.ts';
-import { capital, VERDICT_WORD } from './nouns.ts';
+import { VERDICT_WORD } from './verdict-word.ts';
 
 /** The answer for one spot of the floor. */
 export interface WhyNot {

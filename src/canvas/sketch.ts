@@ -1,6 +1,6 @@
 import { create } from 'zustand';
 import type { Detector, Opening, Shape, Wall, XY } from '../../geometry/plan/model.ts';
-import type { Line } from '../../geometry/snap.ts';
+import type { Line } from '../../geometry/plane/types.ts';
 
 /** An opening that would be put in where the pointer is. */
 export interface OpeningGhost {

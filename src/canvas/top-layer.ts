@@ -2,8 +2,8 @@ import { roomAt } from '../../geometry/check/room.ts';
 import type { DetectorReport } from '../../geometry/check/types.ts';
 import { nearLimit } from '../../geometry/near-limit.ts';
 import type { Detector, XY } from '../../geometry/plan/model.ts';
+import type { Line } from '../../geometry/plane/types.ts';
 import { handlesOf } from '../../geometry/reshape.ts';
-import type { Line } from '../../geometry/snap.ts';
 import {
   capital,
   describeCheck,

@@ -1,6 +1,6 @@
 import type { DetectorReport } from '../../geometry/check/types.ts';
+import { wallLength } from '../../geometry/plan/items.ts';
 import type { Level } from '../../geometry/plan/model.ts';
-import { wallLength } from '../../geometry/plan/stretch.ts';
 import { formatLength, formatMeasured, type LengthUnit } from '../../geometry/units.ts';
 import {
   capital,

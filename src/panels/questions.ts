@@ -1,5 +1,11 @@
-import type { FixtureKind, Level, OpeningKind, RoomUse } from '../../geometry/plan/model.ts';
-import { ROOM_USES_ALLOWED, ROOM_USES_BARRED } from '../../geometry/plan/model.ts';
+import {
+  type FixtureKind,
+  type Level,
+  type OpeningKind,
+  ROOM_USES_ALLOWED,
+  ROOM_USES_BARRED,
+  type RoomUse,
+} from '../../geometry/plan/model.ts';
 import { formatLength, type LengthUnit } from '../../geometry/units.ts';
 import { capital, FIXTURE_NOUN, OPENING_NOUN, ROOM_USE_NOUN } from '../../geometry/words.ts';
 import {

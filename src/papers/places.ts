@@ -11,7 +11,8 @@ import {
   type Plan,
   roomAt,
 } from '../../geometry/index.ts';
-import { nearGaps, type Side, TOUCHING } from '../../geometry/wall-gaps.ts';
+import { TOUCHING } from '../../geometry/room-faces.ts';
+import { nearGaps, type Side } from '../../geometry/wall-gaps.ts';
 import { compassPoint } from '../../geometry/words/subject.ts';
 import { roomTitle } from '../sheet/plan-room-names.ts';
 import { clipped } from './parts.ts';

@@ -2,8 +2,8 @@ import { wallAtPoint } from '../../geometry/draw-walls.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import { nextId } from '../../geometry/plan/edit.ts';
 import type { Mm, Plan, Wall, XY } from '../../geometry/plan/model.ts';
+import type { Line } from '../../geometry/plane/types.ts';
 import { ringsContain } from '../../geometry/ring.ts';
-import type { Line } from '../../geometry/snap.ts';
 import { WALL_THICKNESS } from './defaults.ts';
 import { withItem } from './plan-edits.ts';
 

@@ -1,5 +1,7 @@
-import type { LevelModel, OpeningBody, Ring, Room, WallJoint, WallPiece } from '../../geometry/level/types.ts';
-import type { ArcRing, LevelRegion, RoomRegion, Zone } from '../../geometry/region/types.ts';
+import type { LevelModel, OpeningBody, Room, WallJoint, WallPiece } from '../../geometry/level/types.ts';
+import type { Ring } from '../../geometry/plane/types.ts';
+import type { ArcRing } from '../../geometry/region/arc-types.ts';
+import type { LevelRegion, RoomRegion, Zone } from '../../geometry/region/types.ts';
 
 /**
  * An edit of one wall makes every room and every zone of the level anew, though most come out as they were. These give back the

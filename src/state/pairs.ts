@@ -1,4 +1,4 @@
-import { carries } from '../../geometry/carried.ts';
+import { carries } from '../../geometry/check/carriers.ts';
 import type { Detector, Level, Plan, PlanObject } from '../../geometry/plan/model.ts';
 import { buildLevel, companionSpot, companionSpots } from '../engine.ts';
 import { selectLevel } from './selectors.ts';

@@ -1,8 +1,8 @@
 import { wallsAlongChain } from '../../geometry/draw-walls.ts';
 import { duplicatedItems, type EditResult, movedItems, nextId, withoutItems } from '../../geometry/plan/edit.ts';
 import type { Detector, Level, Mm, Plan, XY } from '../../geometry/plan/model.ts';
+import type { Line } from '../../geometry/plane/types.ts';
 import { seatHeight } from '../../geometry/sit-on.ts';
-import type { Line } from '../../geometry/snap.ts';
 import { formatMeasured } from '../../geometry/units.ts';
 import { JUST_INSIDE, levelRegion, nearestSpot } from '../engine.ts';
 import { type Chain, cornerSetAgain, cornerTakenBack, NO_CHAIN, thicknessFrom, withWalls } from './chain.ts';

@@ -1,4 +1,4 @@
-import { carries } from '../../geometry/carried.ts';
+import { carries } from '../../geometry/check/carriers.ts';
 import type { Verdict } from '../../geometry/check/types.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import type { Detector, Mm, Plan, XY } from '../../geometry/plan/model.ts';

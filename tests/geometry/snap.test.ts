@@ -3,12 +3,13 @@ import { describe, expect, it } from 'vitest';
 import { type Body, ringBody, shapeBody, signedBodyDistance } from '../../geometry/body.ts';
 import { roomAt } from '../../geometry/check/room.ts';
 import { buildLevel } from '../../geometry/level/build-level.ts';
-import { shapeMoved } from '../../geometry/move-items.ts';
 import { type Outline, outlineOf } from '../../geometry/past-face.ts';
 import { emptyLevel } from '../../geometry/plan/empty.ts';
 import type { Shape, Wall, XY } from '../../geometry/plan/model.ts';
+import { tidy } from '../../geometry/point.ts';
+import { shapeMoved } from '../../geometry/rigid-motion.ts';
 import { type Faces, facesAbout } from '../../geometry/room-faces.ts';
-import { onGrid, RIGHT_ANGLES, type SnapOptions, type SnapTargets, snapPoint, tidy } from '../../geometry/snap.ts';
+import { onGrid, RIGHT_ANGLES, type SnapOptions, type SnapTargets, snapPoint } from '../../geometry/snap.ts';
 import { snapMove } from '../../geometry/snap-move.ts';
 
 const NOTHING: SnapTargets = { ends: [], centreLines: [], faces: [] };

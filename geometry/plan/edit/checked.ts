@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import type { LengthUnit } from '../../units.ts';
+import { itemName } from '../items.ts';
 import { ITEM_KINDS, type Item, type ItemKind, itemsOf } from '../kinds.ts';
 import type { Flaw } from '../meaning/flaw.ts';
 import { heightFlaws, openingFlaws, shapeFlaws } from '../meaning/item.ts';
@@ -21,7 +22,6 @@ import {
 import { PlanSchema } from '../schema/plan.ts';
 import { TracingSchema } from '../schema/tracing.ts';
 import { expectedAt, type Path } from '../schema/walk.ts';
-import { itemName } from './name.ts';
 
 /** What an edit makes of a plan, or why it cannot be done: one sentence or two, the thing first, the way out last. */
 export type EditResult = { readonly ok: true; readonly plan: Plan } | { readonly ok: false; readonly reason: string };

@@ -1,11 +1,10 @@
-import { shapeMoved } from '../../move-items.ts';
+import { shapeMoved } from '../../rigid-motion.ts';
+import { itemName, wallLength } from '../items.ts';
 import { ID_PREFIX, ITEM_KINDS, type Item, type ItemKind, itemsOf, LIST_OF } from '../kinds.ts';
 import type { Detector, Level, Mm, Opening, Plan, XY } from '../model.ts';
 import { namedThings } from '../read/sound.ts';
-import { wallLength } from '../stretch.ts';
 import { checkedPlan, type EditResult } from './checked.ts';
 import { changedLevel, levelOf } from './level.ts';
-import { itemName } from './name.ts';
 
 /** The plan with the copies in it, and their ids in the order of the originals. */
 export type Copies =

@@ -1,23 +1,10 @@
 import { assert } from '../../assert.ts';
 import { withLoad } from '../../carried.ts';
-import { ITEM_KINDS, type ItemKind, type ItemOf, itemsOf, LIST_OF } from '../kinds.ts';
-import type { Level, Plan, XY } from '../model.ts';
+import { type ItemKind, type ItemOf, itemsOf, LIST_OF } from '../kinds.ts';
+import type { Plan, XY } from '../model.ts';
 import { namedThings } from '../read/sound.ts';
 import type { EditResult } from './checked.ts';
 import { levelChanged } from './level.ts';
-
-/** A thing with its kind. */
-export type FoundItem = { readonly [K in ItemKind]: { readonly kind: K; readonly item: ItemOf[K] } }[ItemKind];
-
-/** The thing of a level that has this id; null when none has. */
-export function itemById(level: Level, id: string): FoundItem | null {
-  for (const kind of ITEM_KINDS) {
-    const item = itemsOf<ItemKind>(level, kind).find((each) => each.id === id);
-    // The list names the type of its items.
-    if (item) return { kind, item } as FoundItem;
-  }
-  return null;
-}
 
 /** The smallest number that makes `prefix` and it an id that nothing in the plan has: "w3". */
 export function nextId(plan: Plan, prefix: string): string {

@@ -1,7 +1,6 @@
 import { shapeMiddle } from '../../body.ts';
 import { levelExtent } from '../../level-extent.ts';
-import { distance } from '../../point.ts';
-import { tidy } from '../../snap.ts';
+import { distance, tidy } from '../../point.ts';
 import { ITEM_KINDS, type Item, type ItemKind, itemsOf } from '../kinds.ts';
 import type { Level, Mm, Plan, XY } from '../model.ts';
 import { type Copies, copiedInto } from './duplicate.ts';

@@ -1,9 +1,9 @@
-import { tidy } from '../../snap.ts';
+import { tidy } from '../../point.ts';
+import { itemName } from '../items.ts';
 import type { Deg, Level, Mm, Opening, Plan, XY } from '../model.ts';
 import { type Copies, copiedInto } from './duplicate.ts';
 import { nextId } from './item.ts';
 import { levelChanged, levelOf } from './level.ts';
-import { itemName } from './name.ts';
 
 /** Copies one after another in a straight line. */
 export interface Row {

@@ -2,12 +2,12 @@ import { assert } from '../../assert.ts';
 import { ringExtent, shapeMiddle } from '../../body.ts';
 import { withFootprintSize } from '../../footprint.ts';
 import { along } from '../../point.ts';
+import { itemById, itemName } from '../items.ts';
 import type { Deg, Fixture, Level, Mm, Plan, Shape, Wall, XY } from '../model.ts';
 import type { EditResult } from './checked.ts';
-import { itemById, withItem } from './item.ts';
+import { withItem } from './item.ts';
 import { levelChanged, levelOf } from './level.ts';
 import { settled, wallLaid } from './move.ts';
-import { itemName } from './name.ts';
 
 /** A footprint as it is measured: `across` of a round one, `width` and `depth` of any other. Mm. */
 export interface ItemSize {

@@ -1,7 +1,7 @@
 import { formatLength, type LengthUnit } from '../../units.ts';
+import { wallLength } from '../items.ts';
 import type { Mm, Opening, Shape, Wall } from '../model.ts';
 import { ringFlaw } from '../simple-ring.ts';
-import { wallLength } from '../stretch.ts';
 import type { Flaw } from './flaw.ts';
 
 /** How far an opening may reach past its wall, mm: what is lost when a wall's length is worked out from its ends. */

@@ -1,10 +1,10 @@
 import type { LevelModel } from '../../../geometry/level/types.ts';
 import { hitsAt } from '../../../geometry/pick.ts';
 import type { Mm, XY } from '../../../geometry/plan/model.ts';
+import type { Line } from '../../../geometry/plane/types.ts';
 import { distance } from '../../../geometry/point.ts';
-import type { Line } from '../../../geometry/snap.ts';
+import { TOUCHING } from '../../../geometry/room-faces.ts';
 import { formatMeasured } from '../../../geometry/units.ts';
-import { TOUCHING } from '../../../geometry/wall-gaps.ts';
 import { leastTargetPx } from '../../design/target-size.ts';
 import { THEMES } from '../../design/tokens.ts';
 import { selectLevel, selectModel } from '../../state/selectors.ts';

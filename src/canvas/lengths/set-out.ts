@@ -1,8 +1,8 @@
 import { endWall, isWidth } from '../../../geometry/dimension-edit.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
 import { ringsContain } from '../../../geometry/ring.ts';
+import { TOUCHING } from '../../../geometry/room-faces.ts';
 import type { RunningDimension } from '../../../geometry/running-dimensions.ts';
-import { TOUCHING } from '../../../geometry/wall-gaps.ts';
 import { selectLevel, selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 import { drawnDimensions } from '../drawing.ts';

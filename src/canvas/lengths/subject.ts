@@ -2,14 +2,15 @@ import { shapeMiddle } from '../../../geometry/body.ts';
 import { type DimensionMoves, isWidth, movableEnds, withDimension } from '../../../geometry/dimension-edit.ts';
 import { evenReach, footprintReach, footprintSize, withFootprintSize } from '../../../geometry/footprint.ts';
 import type { LevelModel } from '../../../geometry/level/types.ts';
-import { shapeMoved } from '../../../geometry/move-items.ts';
 import { jambs } from '../../../geometry/pick.ts';
 import { movedItems } from '../../../geometry/plan/edit.ts';
 import type { Fixture, Level, Mm, Opening, PlanObject, Shape, XY } from '../../../geometry/plan/model.ts';
 import { along } from '../../../geometry/point.ts';
+import { shapeMoved } from '../../../geometry/rigid-motion.ts';
+import { TOUCHING } from '../../../geometry/room-faces.ts';
 import type { RunningDimension } from '../../../geometry/running-dimensions.ts';
 import { formatLength } from '../../../geometry/units.ts';
-import { moveToGap, type NearGap, nearGaps, type Side, TOUCHING, wallGaps } from '../../../geometry/wall-gaps.ts';
+import { moveToGap, type NearGap, nearGaps, type Side, wallGaps } from '../../../geometry/wall-gaps.ts';
 import {
   capital,
   heightsRefusal,

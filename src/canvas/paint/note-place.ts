@@ -1,5 +1,5 @@
 import type { XY } from '../../../geometry/plan/model.ts';
-import type { Line } from '../../../geometry/snap.ts';
+import type { Line } from '../../../geometry/plane/types.ts';
 import type { SizePx } from '../../state/viewport.ts';
 import type { Places } from './names/places.ts';
 

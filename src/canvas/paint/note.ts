@@ -3,8 +3,7 @@ import type { Tone } from '../../../geometry/words.ts';
 import { RADIUS_PX, TYPE_PX } from '../../design/tokens.ts';
 import type { SizePx } from '../../state/viewport.ts';
 import { type NoteGround, notePlace } from './note-place.ts';
-import type { Pen } from './pen.ts';
-import { stroke } from './pen.ts';
+import { type Pen, stroke } from './pen.ts';
 import { drawText, type TextStyle, textWidth } from './text.ts';
 
 /** A few words on a small card beside the pointer: never over what the pointer is on. */

@@ -1,7 +1,8 @@
 import type { Extent } from '../../../geometry/body.ts';
-import type { Ring } from '../../../geometry/level/types.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
-import type { ArcRing, Edge, LevelRegion, RoomRegion, Zone } from '../../../geometry/region/types.ts';
+import type { Ring } from '../../../geometry/plane/types.ts';
+import type { ArcRing, Edge } from '../../../geometry/region/arc-types.ts';
+import type { LevelRegion, RoomRegion, Zone } from '../../../geometry/region/types.ts';
 import { type Stretch, zoneExtent } from '../../../geometry/region/visible-edges.ts';
 import { remembered } from '../../../geometry/remembered.ts';
 import { drawnEdges, pulledEdges } from '../drawing.ts';

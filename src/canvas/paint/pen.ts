@@ -1,6 +1,6 @@
 import type { Extent } from '../../../geometry/body.ts';
-import type { Ring } from '../../../geometry/level/types.ts';
 import type { Mm, Plan, XY } from '../../../geometry/plan/model.ts';
+import type { Ring } from '../../../geometry/plane/types.ts';
 import type { Theme } from '../../design/tokens.ts';
 import { toScreen, type Viewport } from '../../state/viewport.ts';
 import type { AreaPx } from '../surface/area.ts';

@@ -1,8 +1,8 @@
 import { jambCorners } from '../../../geometry/opening-symbol.ts';
 import type { Level, Mm, XY } from '../../../geometry/plan/model.ts';
+import type { Line } from '../../../geometry/plane/types.ts';
 import { distance } from '../../../geometry/point.ts';
 import type { Handle } from '../../../geometry/reshape.ts';
-import type { Line } from '../../../geometry/snap.ts';
 import { formatMeasured } from '../../../geometry/units.ts';
 import { LINE_PX } from '../../design/tokens.ts';
 import type { Sketch } from '../sketch.ts';

@@ -1,11 +1,12 @@
 import { shapeBody, shapeRing } from '../../../geometry/body.ts';
-import { shapeMoved } from '../../../geometry/move-items.ts';
 import { outlineOf } from '../../../geometry/past-face.ts';
 import type { Detector, RoomUse, Shape, XY } from '../../../geometry/plan/model.ts';
+import { tidyPoint } from '../../../geometry/point.ts';
+import { shapeMoved } from '../../../geometry/rigid-motion.ts';
 import { ringsContain } from '../../../geometry/ring.ts';
 import { facesAbout } from '../../../geometry/room-faces.ts';
 import { seatHeight } from '../../../geometry/sit-on.ts';
-import { onGrid, tidyPoint } from '../../../geometry/snap.ts';
+import { onGrid } from '../../../geometry/snap.ts';
 import { snapMove } from '../../../geometry/snap-move.ts';
 import { turnAlongFace } from '../../../geometry/turn-along.ts';
 import { capital, ROOM_USE_NOUN } from '../../../geometry/words.ts';

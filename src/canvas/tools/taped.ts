@@ -1,7 +1,7 @@
 import { shapeMiddle } from '../../../geometry/body.ts';
 import { footprintReach } from '../../../geometry/footprint.ts';
 import type { Level, Shape } from '../../../geometry/plan/model.ts';
-import type { Line } from '../../../geometry/snap.ts';
+import type { Line } from '../../../geometry/plane/types.ts';
 import { gapLines } from '../../../geometry/wall-gaps.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { store } from './hand.ts';

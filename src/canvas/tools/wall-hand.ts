@@ -1,8 +1,9 @@
 import { missedStart } from '../../../geometry/closing.ts';
 import { buttOn, clearLength, cornerAngle, inset, pointToward, wallAtPoint } from '../../../geometry/draw-walls.ts';
 import type { Deg, Mm, XY } from '../../../geometry/plan/model.ts';
-import { distance } from '../../../geometry/point.ts';
-import { type Line, RIGHT_ANGLES, type Snapped, snapPoint, tidyPoint } from '../../../geometry/snap.ts';
+import type { Line } from '../../../geometry/plane/types.ts';
+import { distance, tidyPoint } from '../../../geometry/point.ts';
+import { RIGHT_ANGLES, type Snapped, snapPoint } from '../../../geometry/snap.ts';
 import { parseTurn } from '../../../geometry/units/parse-turn.ts';
 import { formatMeasured, parseLength } from '../../../geometry/units.ts';
 import { thicknessFrom, withCorner } from '../../state/chain.ts';

@@ -2,8 +2,7 @@ import type { Plan } from '../../../geometry/plan/model.ts';
 import { describedPlan } from './card.ts';
 import { ALL_STORES, change, database, PLAN_STORES, type ShelfWrite, troubleInWords } from './database.ts';
 import { letGo, settleText, wholeText } from './longs.ts';
-import type { PlanCard, StoredView } from './records.ts';
-import { isPlanText } from './records.ts';
+import { isPlanText, type PlanCard, type StoredView } from './records.ts';
 import { isDue } from './thin.ts';
 import { keepVersion, versionsOf } from './versions.ts';
 

@@ -1,5 +1,4 @@
-import type { ActionLevel } from './action-levels.ts';
-import { ACTION_LEVELS, reaches } from './action-levels.ts';
+import { ACTION_LEVELS, type ActionLevel, reaches } from './action-levels.ts';
 import { compare, type Exact } from './exact.ts';
 import type { NextStepId } from './next-steps.ts';
 import { inPicocuries } from './radon.ts';

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { tapedOffsets } from '../../../geometry/opening-offsets.ts';
+import { wallLength } from '../../../geometry/plan/items.ts';
 import type { Mm, Opening, Wall } from '../../../geometry/plan/model.ts';
-import { wallLength } from '../../../geometry/plan/stretch.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { useCalm } from '../calm.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';

@@ -1,6 +1,7 @@
 import { useState } from 'react';
+import { wallLength } from '../../../geometry/plan/items.ts';
 import type { Mm, Wall, WallSide } from '../../../geometry/plan/model.ts';
-import { type MovingEnd, wallLength } from '../../../geometry/plan/stretch.ts';
+import type { MovingEnd } from '../../../geometry/plan/stretch.ts';
 import { correctedWall, shiftedWall } from '../../../geometry/wall-edit.ts';
 import { wallFaceLength } from '../../../geometry/wall-face.ts';
 import { thicknessRefusal, wallEndNames } from '../../../geometry/words.ts';

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { tapedOffsets } from '../../../geometry/opening-offsets.ts';
+import { wallLength } from '../../../geometry/plan/items.ts';
 import type { Mm, Wall } from '../../../geometry/plan/model.ts';
-import { wallLength } from '../../../geometry/plan/stretch.ts';
 import { wallsRunningOn } from '../../../geometry/split-join.ts';
 import { wallEndNames } from '../../../geometry/words.ts';
 import { selectModel } from '../../state/selectors.ts';

@@ -1,5 +1,5 @@
+import { wallLength } from '../../../geometry/plan/items.ts';
 import type { Wall } from '../../../geometry/plan/model.ts';
-import { wallLength } from '../../../geometry/plan/stretch.ts';
 import { nearestParameter } from '../../../geometry/point.ts';
 import { wallsRunningOn } from '../../../geometry/split-join.ts';
 import { wallEndNames } from '../../../geometry/words.ts';

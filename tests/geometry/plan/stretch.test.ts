@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { emptyLevel } from '../../../geometry/plan/empty.ts';
+import { wallLength } from '../../../geometry/plan/items.ts';
 import type { Level, Wall, XY } from '../../../geometry/plan/model.ts';
-import { wallLength, withWallLength } from '../../../geometry/plan/stretch.ts';
+import { withWallLength } from '../../../geometry/plan/stretch.ts';
 
 const wall = (id: string, from: XY, to: XY): Wall => ({ id, from, to, thickness: 100, side: 'auto' });
 const ends = (level: Level, id: string) => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { carries } from '../../../geometry/carried.ts';
+import { carries } from '../../../geometry/check/carriers.ts';
 import {
   bestGroups,
   bestSpots,

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { XY } from '../../../geometry/plan/model.ts';
-import type { Line } from '../../../geometry/snap.ts';
+import type { Line } from '../../../geometry/plane/types.ts';
 import { createPlaces } from '../../../src/canvas/paint/names/places.ts';
 import { lengthWithin, notePlace } from '../../../src/canvas/paint/note-place.ts';
 

@@ -1,5 +1,5 @@
-import type { Ring } from '../../../../geometry/level/types.ts';
 import type { XY } from '../../../../geometry/plan/model.ts';
+import type { Ring } from '../../../../geometry/plane/types.ts';
 import { nameRun, runLength } from '../../../../geometry/region/name-run.ts';
 import type { LevelRegion, Zone } from '../../../../geometry/region/types.ts';
 import { edgeLength, type Stretch } from '../../../../geometry/region/visible-edges.ts';

@@ -1,14 +1,6 @@
-import type { Verdict } from '../check/types.ts';
-import type { FixtureKind, Ground, Living, OpeningKind, Purpose, RoomUse } from '../plan/model.ts';
+import type { FixtureKind, Ground, Living, OpeningKind, Purpose, RoomUse } from './model.ts';
 
 /** Nouns of the trade, as they stand in the middle of a sentence. `capital` makes a heading of them. */
-export const VERDICT_WORD: Readonly<Record<Verdict, string>> = {
-  clear: 'clear',
-  tight: 'tight',
-  blocked: 'blocked',
-  unknown: 'unknown',
-};
-
 export const FIXTURE_NOUN: Readonly<Record<FixtureKind, string>> = {
   'supply-register': 'supply register',
   'return-grille': 'return grille',
