@@ -1,4 +1,4 @@
 /** The one door from the app to the engine. */
 export * from '../geometry/index.ts';
-export * from '../geometry/units.ts';
-export * from '../geometry/words.ts';
+export * from '../geometry/messages/index.ts';
+export * from '../geometry/units/index.ts';

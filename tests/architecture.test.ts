@@ -66,7 +66,7 @@ describe('the guards of this file', () => {
     ["import a, { type B } from 'react';", 'react'],
   ])('see the import in %j', (text, name) => {
     expect(importsOf(text)).toEqual([name]);
-    expect(mayImport('geometry/ring.ts', name)).toBe(false);
+    expect(mayImport('geometry/plane/ring.ts', name)).toBe(false);
   });
 
   it.each(['document.title', 'Date.now()', 'Math.random()', 'new Date()', 'window["x"]', 'performance.now()'])(
@@ -150,7 +150,7 @@ describe('geometry/recheck/', () => {
     const users = geometry.filter(
       ({ path, text }) => !path.startsWith(`${RECHECK}/`) && importsOf(text).some((name) => name.includes('/recheck/')),
     );
-    expect(users.map(({ path }) => path)).toEqual(['geometry/words/computed.ts']);
+    expect(users.map(({ path }) => path)).toEqual(['geometry/messages/computed.ts']);
   });
 });
 

@@ -4,14 +4,14 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it, vi } from 'vitest';
 import { checkDetector } from '../geometry/check/check-detector.ts';
+import { nearGaps } from '../geometry/dimension/wall-gaps.ts';
 import { buildLevel } from '../geometry/level/build-level.ts';
-import { emptyLevel, emptyPlan } from '../geometry/plan/empty.ts';
+import { checkFigures, describeCheck, figureWithLimit } from '../geometry/messages/index.ts';
 import type { Level, Plan, Wall, XY } from '../geometry/plan/model.ts';
-import { writePlan } from '../geometry/plan/write.ts';
+import { emptyLevel, emptyPlan } from '../geometry/planfile/empty.ts';
+import { writePlan } from '../geometry/planfile/write.ts';
 import { fieldLength, formatLength, formatMeasured, formatRequired } from '../geometry/units/format.ts';
-import { type LengthUnit, parseLength } from '../geometry/units.ts';
-import { nearGaps } from '../geometry/wall-gaps.ts';
-import { checkFigures, describeCheck, figureWithLimit } from '../geometry/words.ts';
+import { type LengthUnit, parseLength } from '../geometry/units/index.ts';
 import { zoneName } from '../src/canvas/drawing.ts';
 import { levelRegion } from '../src/engine.ts';
 import { drawJobPaper } from '../src/papers/papers.ts';
@@ -224,11 +224,11 @@ describe('every place that says a length', () => {
 /** What is said to the nearest mark: sizes of things, how far something is off, what somebody typed. No distance, no limit. */
 const NEAREST = new Set([
   'geometry/units/format.ts',
-  'geometry/square-room.ts',
-  'geometry/plan/meaning/item.ts',
-  'geometry/split-join.ts',
-  'geometry/words/closing.ts',
-  'geometry/words/refusal.ts',
+  'geometry/edit/square-room.ts',
+  'geometry/planfile/meaning/item.ts',
+  'geometry/edit/split-join.ts',
+  'geometry/messages/closing.ts',
+  'geometry/messages/refusal.ts',
   'src/canvas/tools/handle-reading.ts',
   'src/panels/item-groups.tsx',
   'src/panels/questions.ts',

@@ -1,5 +1,5 @@
-import { bodyDistance, shapeBody } from '../body.ts';
 import type { Detector, PlanObject } from '../plan/model.ts';
+import { bodyDistance, shapeBody } from '../plane/body.ts';
 import { objectSubject, SEATED, carries as subjectCarries } from './subjects.ts';
 
 /** Whether an object carries a detector: its top within 3 mm of the base, under the whole foot. */

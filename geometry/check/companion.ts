@@ -1,6 +1,6 @@
-import { bodyDistance } from '../body.ts';
 import type { LevelModel, Room } from '../level/types.ts';
 import type { Detector, Mm } from '../plan/model.ts';
+import { bodyDistance } from '../plane/body.ts';
 import { creditFor } from '../rules/credit.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
 import { distanceCheck, nearestAndNotClear, witnessTo, wordCheck } from './measure.ts';

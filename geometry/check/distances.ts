@@ -1,6 +1,6 @@
-import { bodyDistance, shapeBody } from '../body.ts';
 import type { LevelModel } from '../level/types.ts';
 import type { Detector, Mm, Plan } from '../plan/model.ts';
+import { bodyDistance, shapeBody } from '../plane/body.ts';
 import { creditFor } from '../rules/credit.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
 import { wasKept, wasOff } from '../rules/running.ts';

@@ -1,5 +1,5 @@
-import { bodyDistance } from '../body.ts';
 import type { Detector, Fixture, Level, PlanObject } from '../plan/model.ts';
+import { bodyDistance } from '../plane/body.ts';
 import { detectorSubject, fixtureSubject, isEntered, objectSubject, type Subject } from './subjects.ts';
 
 /** A thing whose body a detector's own reaches into. */

@@ -1,5 +1,5 @@
-import { type Body, bodyDistance, nearestOnBody, signedBodyDistance } from '../body.ts';
 import type { Mm, XY } from '../plan/model.ts';
+import { type Body, bodyDistance, nearestOnBody, signedBodyDistance } from '../plane/body.ts';
 import { creditFor } from '../rules/credit.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
 import { type Cylinder, carriedDepth, heightBetween, MEETS, ROUNDING, type Subject } from './subjects.ts';

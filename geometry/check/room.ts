@@ -1,7 +1,7 @@
-import { bodyDistance } from '../body.ts';
 import type { LevelModel, Room } from '../level/types.ts';
 import type { Detector, Mm, Plan, RoomUse, XY } from '../plan/model.ts';
-import { ringsContain } from '../ring.ts';
+import { bodyDistance } from '../plane/body.ts';
+import { ringsContain } from '../plane/ring.ts';
 import { type EffectiveRule, effectiveRules } from '../rules/profiles.ts';
 import { wordCheck } from './measure.ts';
 import { MEETS, wallBodies } from './subjects.ts';

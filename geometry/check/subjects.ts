@@ -1,8 +1,8 @@
-import { type Body, ringBody, shapeBody, signedBodyDistance, streamBody } from '../body.ts';
 import type { LevelModel, OpeningBody, WallJoint, WallPiece } from '../level/types.ts';
 import type { Detector, Fixture, FixtureKind, Mm, PlanObject } from '../plan/model.ts';
+import { type Body, ringBody, shapeBody, signedBodyDistance, streamBody } from '../plane/body.ts';
+import { remembered } from '../plane/memoize.ts';
 import type { Ring } from '../plane/types.ts';
-import { remembered } from '../remembered.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
 
 /** Meeting a limit exactly passes: a distance meets its limit when it is at most this short of it, mm. */

@@ -1,7 +1,7 @@
 import Flatbush from 'flatbush';
-import { type Extent, ringExtent } from '../body.ts';
 import type { Mm, Wall, XY } from '../plan/model.ts';
-import { along, distance } from '../point.ts';
+import { type Extent, ringExtent } from '../plane/body.ts';
+import { along, distance } from '../plane/point.ts';
 import { SNAP } from './touch.ts';
 import type { Notice } from './types.ts';
 

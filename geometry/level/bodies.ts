@@ -1,7 +1,7 @@
-import { bodyDistance, ringBody } from '../body.ts';
 import type { Mm, Wall, XY } from '../plan/model.ts';
+import { bodyDistance, ringBody } from '../plane/body.ts';
+import { along, distance, nearestParameter } from '../plane/point.ts';
 import type { Ring } from '../plane/types.ts';
-import { along, distance, nearestParameter } from '../point.ts';
 import type { Faces } from './faces.ts';
 import { type GraphEdge, mainWall, meetingOf, type Run, type WallGraph } from './graph.ts';
 import { type Arm, crowdedRing, jointRing } from './joints.ts';

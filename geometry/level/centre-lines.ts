@@ -1,5 +1,5 @@
 import type { Mm, Wall } from '../plan/model.ts';
-import { comparePoints, distance } from '../point.ts';
+import { comparePoints, distance } from '../plane/point.ts';
 import { joinsOf } from './joins.ts';
 import { type CentreLine, TOUCH } from './touch.ts';
 import type { Notice } from './types.ts';

@@ -1,10 +1,10 @@
-import { bodyDistance, type Extent, ringExtent } from '../body.ts';
-import { convexHull } from '../hull.ts';
+import type { Grown } from '../arrangement/free-boundary.ts';
 import type { XY } from '../plan/model.ts';
+import { bodyDistance, type Extent, ringExtent } from '../plane/body.ts';
+import { convexHull } from '../plane/hull.ts';
+import { along, cross } from '../plane/point.ts';
+import { signedArea } from '../plane/ring.ts';
 import type { Ring } from '../plane/types.ts';
-import { along, cross } from '../point.ts';
-import type { Grown } from '../region/free-boundary.ts';
-import { signedArea } from '../ring.ts';
 
 /** A part of a ring that no body holds is looked at no more when it is smaller than this, square mm: it is rounding. */
 const NOTHING = 1e-6;

@@ -1,6 +1,6 @@
 import Flatbush from 'flatbush';
 import type { XY } from '../plan/model.ts';
-import { distance } from '../point.ts';
+import { distance } from '../plane/point.ts';
 import { type CentreLine, CROWD, SNAP } from './touch.ts';
 
 /** The ends of a line: which of the places where very many walls end each of them is at; −1 for none. */

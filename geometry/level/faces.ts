@@ -1,6 +1,6 @@
 import type { XY } from '../plan/model.ts';
+import { ringContains, signedArea } from '../plane/ring.ts';
 import type { Ring } from '../plane/types.ts';
-import { ringContains, signedArea } from '../ring.ts';
 import type { WallGraph } from './graph.ts';
 
 /** The unbounded face. */

@@ -1,12 +1,12 @@
-import { ringBody } from '../body.ts';
+import { freeBoundary, type Grown, grown, type Scratch } from '../arrangement/free-boundary.ts';
+import type { Nearby } from '../arrangement/nearby.ts';
+import { linkRings, straightRing } from '../arrangement/rings.ts';
+import { ringSpace } from '../arrangement/space.ts';
 import type { XY } from '../plan/model.ts';
+import { ringBody } from '../plane/body.ts';
+import { cross } from '../plane/point.ts';
+import { signedArea } from '../plane/ring.ts';
 import type { Ring } from '../plane/types.ts';
-import { cross } from '../point.ts';
-import { freeBoundary, type Grown, grown, type Scratch } from '../region/free-boundary.ts';
-import type { Nearby } from '../region/nearby.ts';
-import { linkRings, straightRing } from '../region/rings.ts';
-import { ringSpace } from '../region/space.ts';
-import { signedArea } from '../ring.ts';
 import { holdsRing, isCovered } from './covered.ts';
 import type { Face } from './faces.ts';
 

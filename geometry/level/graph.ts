@@ -1,5 +1,5 @@
 import type { Mm, Wall, XY } from '../plan/model.ts';
-import { along, distance, nearestOnSegment, nearestParameter } from '../point.ts';
+import { along, distance, nearestOnSegment, nearestParameter } from '../plane/point.ts';
 import { Nodes } from './nodes.ts';
 import { type CentreLine, TOUCH } from './touch.ts';
 

@@ -1,6 +1,6 @@
 import Flatbush from 'flatbush';
 import type { Mm, XY } from '../plan/model.ts';
-import { cross, distance, nearestOnSegment } from '../point.ts';
+import { cross, distance, nearestOnSegment } from '../plane/point.ts';
 import { spokesTest } from './crowds.ts';
 import { type CentreLine, SNAP, TOUCH } from './touch.ts';
 import type { Notice } from './types.ts';

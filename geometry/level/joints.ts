@@ -1,7 +1,7 @@
-import { convexHull } from '../hull.ts';
 import type { Mm, XY } from '../plan/model.ts';
+import { convexHull } from '../plane/hull.ts';
+import { distance } from '../plane/point.ts';
 import type { Ring } from '../plane/types.ts';
-import { distance } from '../point.ts';
 
 /** A joint reaches no farther than this many half-thicknesses of the thicker wall from the node. */
 const REACH = 10;

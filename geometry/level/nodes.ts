@@ -1,5 +1,5 @@
 import type { Mm, XY } from '../plan/model.ts';
-import { distance } from '../point.ts';
+import { distance } from '../plane/point.ts';
 import { TOUCH } from './touch.ts';
 
 /** Side of the squares by which points are found, mm: few points lie within a touch of the next square. */

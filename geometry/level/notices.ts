@@ -1,5 +1,5 @@
 import type { Level, RoomLabel, XY } from '../plan/model.ts';
-import { along, distance, nearestOnSegment } from '../point.ts';
+import { along, distance, nearestOnSegment } from '../plane/point.ts';
 import { askewNotices, pairsOf } from './askew.ts';
 import { isCrowd } from './bodies.ts';
 import { type Faces, OUTDOORS } from './faces.ts';

@@ -1,7 +1,7 @@
-import { assert } from '../assert.ts';
-import { type Extent, ringExtent } from '../body.ts';
 import type { Mm, Opening, Wall, XY } from '../plan/model.ts';
-import { distance } from '../point.ts';
+import { assert } from '../plane/assert.ts';
+import { type Extent, ringExtent } from '../plane/body.ts';
+import { distance } from '../plane/point.ts';
 import type { WallGraph } from './graph.ts';
 import { SNAP } from './touch.ts';
 import type { OpeningBody } from './types.ts';

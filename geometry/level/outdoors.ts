@@ -1,8 +1,8 @@
-import { bodyDistance } from '../body.ts';
+import { type Grown, Scratch } from '../arrangement/free-boundary.ts';
+import { Nearby } from '../arrangement/nearby.ts';
 import type { Mm, XY } from '../plan/model.ts';
-import { distance } from '../point.ts';
-import { type Grown, Scratch } from '../region/free-boundary.ts';
-import { Nearby } from '../region/nearby.ts';
+import { bodyDistance } from '../plane/body.ts';
+import { distance } from '../plane/point.ts';
 import { wallBodies } from './bodies.ts';
 import { type Face, type Faces, OUTDOORS } from './faces.ts';
 import { faceFloor, standingBodies } from './floors.ts';

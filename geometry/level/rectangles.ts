@@ -1,6 +1,6 @@
 import type { Mm, Wall, XY } from '../plan/model.ts';
+import { distance } from '../plane/point.ts';
 import type { Ring } from '../plane/types.ts';
-import { distance } from '../point.ts';
 
 /** A wall drawn without thickness is given this half, mm, so that it still parts two rooms. */
 const THINNEST_HALF: Mm = 0.001;

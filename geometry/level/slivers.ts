@@ -1,5 +1,5 @@
 import type { Mm, XY } from '../plan/model.ts';
-import { distance, vectorLength } from '../point.ts';
+import { distance, vectorLength } from '../plane/point.ts';
 import type { Faces } from './faces.ts';
 import type { GraphEdge, WallGraph } from './graph.ts';
 import { type CentreLine, CROWD } from './touch.ts';

@@ -1,5 +1,5 @@
+import { distance } from '../plane/point.ts';
 import type { Mm } from '../plane/types.ts';
-import { distance } from '../point.ts';
 import { ITEM_KINDS, type Item, type ItemKind, type ItemOf, itemsOf } from './kinds.ts';
 import type { Detector, Fixture, Level, Opening, PlanObject, RoomLabel, Wall } from './model.ts';
 import { FIXTURE_NOUN } from './nouns.ts';

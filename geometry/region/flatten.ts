@@ -1,6 +1,6 @@
+import type { ArcEdge, ArcRing } from '../arrangement/types.ts';
 import type { Mm, XY } from '../plan/model.ts';
 import type { Ring } from '../plane/types.ts';
-import type { ArcEdge, ArcRing } from './arc-types.ts';
 import { edgeEnds } from './nearest.ts';
 
 /**

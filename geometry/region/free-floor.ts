@@ -1,13 +1,13 @@
-import { overlaps } from '../body.ts';
+import { freeBoundary, type Grown, Scratch, type Space } from '../arrangement/free-boundary.ts';
+import { Nearby } from '../arrangement/nearby.ts';
+import { linkRings, ringsArea } from '../arrangement/rings.ts';
+import { mayReach, ringSpace } from '../arrangement/space.ts';
+import type { ArcRing } from '../arrangement/types.ts';
 import type { LevelModel, Room, WallPiece } from '../level/types.ts';
+import { overlaps } from '../plane/body.ts';
+import { remembered } from '../plane/memoize.ts';
 import type { Ring } from '../plane/types.ts';
-import { remembered } from '../remembered.ts';
-import type { ArcRing } from './arc-types.ts';
-import { freeBoundary, type Grown, Scratch, type Space } from './free-boundary.ts';
-import { Nearby } from './nearby.ts';
 import type { Obstacle } from './obstacles.ts';
-import { linkRings, ringsArea } from './rings.ts';
-import { mayReach, ringSpace } from './space.ts';
 
 /** What obstacles leave of a room for the axis of a probe. Area in square mm. */
 export interface FreeFloor {

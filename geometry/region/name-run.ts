@@ -1,7 +1,7 @@
-import { ringExtent } from '../body.ts';
 import type { Mm, XY } from '../plan/model.ts';
+import { ringExtent } from '../plane/body.ts';
+import { ringsContain } from '../plane/ring.ts';
 import type { Ring } from '../plane/types.ts';
-import { ringsContain } from '../ring.ts';
 import { edgeLength, onEdge, type Stretch } from './visible-edges.ts';
 
 /** Edges are followed in steps of this length, and arcs at least every 2 degrees: 1.3 mm off at a radius of 84 in. */

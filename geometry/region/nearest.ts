@@ -1,8 +1,8 @@
-import { turnBetween } from '../body.ts';
+import type { ArcEdge, ArcRing, Edge } from '../arrangement/types.ts';
 import type { Mm, XY } from '../plan/model.ts';
-import { distance, nearestOnSegment, vectorLength } from '../point.ts';
-import { remembered } from '../remembered.ts';
-import type { ArcEdge, ArcRing, Edge } from './arc-types.ts';
+import { turnBetween } from '../plane/body.ts';
+import { remembered } from '../plane/memoize.ts';
+import { distance, nearestOnSegment, vectorLength } from '../plane/point.ts';
 import type { LevelRegion, NearestSpot, RoomRegion } from './types.ts';
 
 /**

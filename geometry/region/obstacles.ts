@@ -1,16 +1,14 @@
-import type { Body } from '../body.ts';
-
+import { EVERYWHERE, freeBoundary, type Grown, grown } from '../arrangement/free-boundary.ts';
+import { type Hole, holeIn } from '../arrangement/hole.ts';
+import { linkRings, toEdges, turnedRing } from '../arrangement/rings.ts';
+import type { ArcRing } from '../arrangement/types.ts';
 import { axisDistance, carriedDepth, isWall, MEETS, type Subject, subjectsOf, wallBodies } from '../check/subjects.ts';
-
 import type { LevelModel } from '../level/types.ts';
 import type { Mm, Plan } from '../plan/model.ts';
-import { remembered } from '../remembered.ts';
+import type { Body } from '../plane/body.ts';
+import { remembered } from '../plane/memoize.ts';
 import { type EffectiveRule, effectiveRules } from '../rules/profiles.ts';
 import type { RuleId } from '../rules/types.ts';
-import type { ArcRing } from './arc-types.ts';
-import { type Hole, holeIn } from './carried.ts';
-import { EVERYWHERE, freeBoundary, type Grown, grown } from './free-boundary.ts';
-import { linkRings, toEdges, turnedRing } from './rings.ts';
 import type { Probe, Zone } from './types.ts';
 
 /** Something that the axis of a probe stays out of. */

@@ -1,7 +1,7 @@
+import type { ArcRing } from '../arrangement/types.ts';
 import type { Room } from '../level/types.ts';
 import type { Mm, XY } from '../plan/model.ts';
 import type { RuleId } from '../rules/types.ts';
-import type { ArcRing } from './arc-types.ts';
 
 /** The detector that is to be placed: its size and the height of its underside. */
 export interface Probe {

@@ -1,9 +1,10 @@
 /** Outlines for drawing: of zones of one rule that overlap, only what is seen of them. Arcs stay arcs. */
-import { type Extent, ringExtent } from '../body.ts';
+
+import type { Edge } from '../arrangement/types.ts';
 import type { Mm, XY } from '../plan/model.ts';
-import { along } from '../point.ts';
+import { type Extent, ringExtent } from '../plane/body.ts';
+import { along } from '../plane/point.ts';
 import type { RuleId } from '../rules/types.ts';
-import type { Edge } from './arc-types.ts';
 import { arcRingsContain } from './nearest.ts';
 import type { Zone } from './types.ts';
 

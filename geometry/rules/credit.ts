@@ -1,4 +1,4 @@
-import { remembered } from '../remembered.ts';
+import { remembered } from '../plane/memoize.ts';
 import { sourceLine } from './profiles.ts';
 import type { Rule, Source, SourceScope } from './types.ts';
 

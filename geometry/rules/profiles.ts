@@ -1,5 +1,5 @@
-import { assert } from '../assert.ts';
 import type { Mm, Plan } from '../plan/model.ts';
+import { assert } from '../plane/assert.ts';
 import { HOME_SHORT_TERM } from './home-short-term.ts';
 import { HEALTH_CANADA, ILLINOIS, OHIO, PENNSYLVANIA } from './published.ts';
 import type { Profile, Rule, RuleId } from './types.ts';

@@ -1,4 +1,4 @@
-import { assert } from '../assert.ts';
+import { assert } from '../plane/assert.ts';
 import type { Mm } from '../plane/types.ts';
 import { type LengthUnit, SQUARE_FOOT } from './constants.ts';
 

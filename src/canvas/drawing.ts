@@ -1,13 +1,13 @@
 import type { Check } from '../../geometry/check/types.ts';
+import { type RunningDimension, runningDimensions } from '../../geometry/dimension/running-dimensions.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
+import { capital, checkFigures, FIXTURE_NOUN, figureWithLimit } from '../../geometry/messages/index.ts';
 import type { Fixture, Mm, Plan, PlanObject } from '../../geometry/plan/model.ts';
+import { remembered } from '../../geometry/plane/memoize.ts';
 import type { LevelRegion, RoomRegion, Zone } from '../../geometry/region/types.ts';
 import { type Stretch, visibleEdges } from '../../geometry/region/visible-edges.ts';
-import { remembered } from '../../geometry/remembered.ts';
 import { ruleOf } from '../../geometry/rules/profiles.ts';
-import { type RunningDimension, runningDimensions } from '../../geometry/running-dimensions.ts';
-import { formatArea, formatRequired } from '../../geometry/units.ts';
-import { capital, checkFigures, FIXTURE_NOUN, figureWithLimit } from '../../geometry/words.ts';
+import { formatArea, formatRequired } from '../../geometry/units/index.ts';
 import type { RoomSign } from './paint/names/room-signs.ts';
 
 /** What the layers draw, worked out once for each level and region; and the words that stand on the drawing. */

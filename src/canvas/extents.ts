@@ -1,8 +1,8 @@
-import { type Extent, ringExtent, shapeBody, shapeMiddle } from '../../geometry/body.ts';
 import type { OpeningBody, WallJoint, WallPiece } from '../../geometry/level/types.ts';
 import type { Fixture, PlanObject } from '../../geometry/plan/model.ts';
+import { type Extent, ringExtent, shapeBody, shapeMiddle } from '../../geometry/plane/body.ts';
+import { remembered } from '../../geometry/plane/memoize.ts';
 import type { RoomRegion } from '../../geometry/region/types.ts';
-import { remembered } from '../../geometry/remembered.ts';
 
 /** The rectangles, mm, within which things are drawn, but for the breadth of their lines. */
 

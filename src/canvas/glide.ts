@@ -1,5 +1,5 @@
 import type { XY } from '../../geometry/plan/model.ts';
-import { distance } from '../../geometry/point.ts';
+import { distance } from '../../geometry/plane/point.ts';
 import { MOTION_MS } from '../design/tokens.ts';
 import { selectLevel } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';

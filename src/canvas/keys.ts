@@ -1,5 +1,5 @@
-import { anchorOf } from '../../geometry/pick.ts';
 import type { Mm, XY } from '../../geometry/plan/model.ts';
+import { anchorOf } from '../../geometry/snap/pick.ts';
 import { nearestSpot } from '../engine.ts';
 import { isIdleLetter } from '../state/letter-keys.ts';
 import { useMenu } from '../state/menu.ts';

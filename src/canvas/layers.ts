@@ -1,5 +1,5 @@
-import { levelExtent } from '../../geometry/level-extent.ts';
-import { remembered } from '../../geometry/remembered.ts';
+import { levelExtent } from '../../geometry/level/level-extent.ts';
+import { remembered } from '../../geometry/plane/memoize.ts';
 import { selectBelow, selectLevel, selectModel, selectRegion } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
 import { selectNamed } from './named.ts';

@@ -1,6 +1,6 @@
 import { type KeyboardEvent, useEffect, useRef, useState } from 'react';
+import { type LengthUnit, parseLength } from '../../geometry/units/index.ts';
 import { parseTurn } from '../../geometry/units/parse-turn.ts';
-import { type LengthUnit, parseLength } from '../../geometry/units.ts';
 import { useAppStore } from '../state/store.ts';
 import { type SizePx, toScreen } from '../state/viewport.ts';
 import { ScaleBox } from './scale-box.tsx';

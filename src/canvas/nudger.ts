@@ -1,4 +1,4 @@
-import { withItemsMoved } from '../../geometry/move-items.ts';
+import { withItemsMoved } from '../../geometry/edit/move-items.ts';
 import type { Plan, XY } from '../../geometry/plan/model.ts';
 import { withLevel } from '../state/plan-edits.ts';
 import { selectLevel } from '../state/selectors.ts';

@@ -1,5 +1,5 @@
-import { anchorOf, type Hit } from '../../geometry/pick.ts';
 import type { XY } from '../../geometry/plan/model.ts';
+import { anchorOf, type Hit } from '../../geometry/snap/pick.ts';
 import { openMenu } from '../state/menu.ts';
 import { toPlan, toScreen } from '../state/viewport.ts';
 import { useSketch } from './sketch.ts';

@@ -1,5 +1,5 @@
 import { create } from 'zustand';
-import { remembered } from '../../geometry/remembered.ts';
+import { remembered } from '../../geometry/plane/memoize.ts';
 import { SHEET_THEME } from '../design/tokens.ts';
 
 /** Pictures by their data address; null for one that no browser reads. Decoding takes a tenth of a second: done once, beside the page's work. */

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
-import { parseLength } from '../../geometry/units.ts';
+import { parseLength } from '../../geometry/units/index.ts';
 import { useAppStore } from '../state/store.ts';
 import { toScreen } from '../state/viewport.ts';
 import { keepFocusOfTap } from './keep-focus.ts';

@@ -1,5 +1,5 @@
-import type { Extent } from '../../geometry/body.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
+import type { Extent } from '../../geometry/plane/body.ts';
 import type { LevelRegion } from '../../geometry/region/types.ts';
 import { zoneExtent } from '../../geometry/region/visible-edges.ts';
 import { openingExtent, roomExtent, thingExtent, wallExtent } from './extents.ts';

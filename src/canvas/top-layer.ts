@@ -1,9 +1,7 @@
+import { nearLimit } from '../../geometry/check/near-limit.ts';
 import { roomAt } from '../../geometry/check/room.ts';
 import type { DetectorReport } from '../../geometry/check/types.ts';
-import { nearLimit } from '../../geometry/near-limit.ts';
-import type { Detector, XY } from '../../geometry/plan/model.ts';
-import type { Line } from '../../geometry/plane/types.ts';
-import { handlesOf } from '../../geometry/reshape.ts';
+import { handlesOf } from '../../geometry/edit/reshape.ts';
 import {
   capital,
   describeCheck,
@@ -12,7 +10,9 @@ import {
   headWord,
   inOrder,
   toneOf,
-} from '../../geometry/words.ts';
+} from '../../geometry/messages/index.ts';
+import type { Detector, XY } from '../../geometry/plan/model.ts';
+import type { Line } from '../../geometry/plane/types.ts';
 import { thicknessFrom } from '../state/chain.ts';
 import { useMenu } from '../state/menu.ts';
 import {

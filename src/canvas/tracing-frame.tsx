@@ -5,7 +5,7 @@ import 'konva/lib/shapes/Transformer';
 import type { Transformer as TransformerNode } from 'konva/lib/shapes/Transformer';
 import { useEffect, useRef } from 'react';
 import { Layer, Rect, Stage, Transformer } from 'react-konva/lib/ReactKonvaCore';
-import { withTracing } from '../../geometry/plan/edit.ts';
+import { withTracing } from '../../geometry/edit/index.ts';
 import type { Tracing } from '../../geometry/plan/model.ts';
 import { THEMES } from '../design/tokens.ts';
 import { selectLevel } from '../state/selectors.ts';

@@ -20,7 +20,7 @@ import {
   SEND_THE_PLAN,
   VERDICT_WORD,
 } from '../../geometry/index.ts';
-import { sourceWords } from '../../geometry/words/sources.ts';
+import { sourceWords } from '../../geometry/messages/sources.ts';
 import type { ComputedLevel, PlacedReport } from '../job/standing/placed.ts';
 import { testState } from '../job/standing/test-state.ts';
 import { testBrief, testLead } from '../job/standing/told.ts';

@@ -1,5 +1,5 @@
 import { CAUTIONS, headlineOf, type Plan } from '../../geometry/index.ts';
-import { sourceWords } from '../../geometry/words/sources.ts';
+import { sourceWords } from '../../geometry/messages/sources.ts';
 import { judgeReadings, type SetReport } from '../job/readings/judge.ts';
 import { NEXT_STEP_SOURCES } from '../job/readings/next-step-sources.ts';
 import { saidIn } from '../job/readings/radon.ts';

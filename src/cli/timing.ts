@@ -1,5 +1,5 @@
 import { CAUTIONS, type Plan } from '../../geometry/index.ts';
-import { markedCite, sourceWords } from '../../geometry/words/sources.ts';
+import { markedCite, sourceWords } from '../../geometry/messages/sources.ts';
 import { testState } from '../job/standing/test-state.ts';
 import { testBrief, testLead } from '../job/standing/told.ts';
 import { TIMING_NAME } from '../job/timing/checks.ts';

@@ -7,7 +7,7 @@
  * is their blue. `tests/src/design/contrast.test.ts` computes the contrasts.
  */
 
-import type { Tone } from '../../geometry/words/tone.ts';
+import type { Tone } from '../../geometry/messages/tone.ts';
 
 /** Colours of one verdict: a filled ground, the text on it, and the tone as text or line on paper. */
 interface VerdictTone {

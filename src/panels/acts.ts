@@ -1,5 +1,5 @@
+import { capital, ROOM_USE_NOUN } from '../../geometry/messages/index.ts';
 import type { RoomUse, XY } from '../../geometry/plan/model.ts';
-import { capital, ROOM_USE_NOUN } from '../../geometry/words.ts';
 import type { HintAct, Stage } from '../state/guidance.ts';
 import { setAtWall } from '../state/out-of-wall.ts';
 import { selectLevel } from '../state/selectors.ts';

@@ -1,6 +1,6 @@
 import { createStore, useStore } from 'zustand';
 import type { DetectorReport } from '../../geometry/check/types.ts';
-import { toneOf } from '../../geometry/words/tone.ts';
+import { toneOf } from '../../geometry/messages/tone.ts';
 import { selectReports } from '../state/selectors.ts';
 import { type AppState, useAppStore } from '../state/store.ts';
 

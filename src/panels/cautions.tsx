@@ -1,4 +1,4 @@
-import { CAUTIONS } from '../../geometry/words.ts';
+import { CAUTIONS } from '../../geometry/messages/index.ts';
 
 /** The usual cautions, under whatever gives a verdict and on a small page may be all that is seen of it. */
 export function Cautions() {

@@ -1,5 +1,5 @@
-import { missedStart } from '../../geometry/closing.ts';
-import { describeClosing } from '../../geometry/words.ts';
+import { describeClosing } from '../../geometry/messages/index.ts';
+import { missedStart } from '../../geometry/snap/closing.ts';
 import { closeChainAsItIs, spreadChain } from '../state/close-chain.ts';
 import { useAppStore } from '../state/store.ts';
 

@@ -1,4 +1,4 @@
-import { headWord, toneOf } from '../../geometry/words.ts';
+import { headWord, toneOf } from '../../geometry/messages/index.ts';
 import { selectReports } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
 import { useCalm } from './calm.ts';

@@ -1,5 +1,5 @@
 import { type ReactNode, useEffect, useRef } from 'react';
-import { counted } from '../../geometry/words.ts';
+import { counted } from '../../geometry/messages/index.ts';
 import type { FileProblem } from '../io/plan-files.ts';
 import { useAppStore } from '../state/store.ts';
 import { saveWhole } from './file-acts.ts';

@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import { levelBelow } from '../../geometry/plan/edit.ts';
+import { levelBelow } from '../../geometry/edit/index.ts';
 import { levelName } from '../state/level-actions.ts';
 import { useAppStore } from '../state/store.ts';
 import type { Tool } from '../state/tool.ts';

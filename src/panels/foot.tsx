@@ -1,4 +1,4 @@
-import { TONE_WORD, worstTone } from '../../geometry/words.ts';
+import { TONE_WORD, worstTone } from '../../geometry/messages/index.ts';
 import { openMenuByKey } from '../canvas/open-menu.ts';
 import { judgedLevels, selectBelow } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';

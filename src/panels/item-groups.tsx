@@ -1,7 +1,4 @@
 import type { DetectorReport } from '../../geometry/check/types.ts';
-import { wallLength } from '../../geometry/plan/items.ts';
-import type { Level } from '../../geometry/plan/model.ts';
-import { formatLength, formatMeasured, type LengthUnit } from '../../geometry/units.ts';
 import {
   capital,
   FIXTURE_NOUN,
@@ -11,7 +8,10 @@ import {
   TONE_WORD,
   type Tone,
   toneOf,
-} from '../../geometry/words.ts';
+} from '../../geometry/messages/index.ts';
+import { wallLength } from '../../geometry/plan/items.ts';
+import type { Level } from '../../geometry/plan/model.ts';
+import { formatLength, formatMeasured, type LengthUnit } from '../../geometry/units/index.ts';
 import { openMenuOfRow } from '../canvas/open-menu.ts';
 import { selectReports } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';

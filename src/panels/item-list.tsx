@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { counted } from '../../geometry/words.ts';
+import { counted } from '../../geometry/messages/index.ts';
 import { ItemGroups } from './item-groups.tsx';
 import { useLevel } from './use-level.ts';
 import './item-list.css';

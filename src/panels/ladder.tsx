@@ -1,11 +1,18 @@
 import type { CSSProperties } from 'react';
 import type { Check, DetectorReport } from '../../geometry/check/types.ts';
+import {
+  capital,
+  checkFigures,
+  checkSubject,
+  describeCheck,
+  inOrder,
+  VERDICT_WORD,
+} from '../../geometry/messages/index.ts';
+import { sourceDoubts } from '../../geometry/messages/sources.ts';
 import type { Level, Plan } from '../../geometry/plan/model.ts';
 import { ruleOf } from '../../geometry/rules/profiles.ts';
 import type { RuleId } from '../../geometry/rules/types.ts';
-import { formatRequired } from '../../geometry/units.ts';
-import { sourceDoubts } from '../../geometry/words/sources.ts';
-import { capital, checkFigures, checkSubject, describeCheck, inOrder, VERDICT_WORD } from '../../geometry/words.ts';
+import { formatRequired } from '../../geometry/units/index.ts';
 import { AirWay } from './spots/air-way.tsx';
 import { VerdictMark } from './verdict-mark.tsx';
 import './ladder.css';

@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
+import { capital, describeEntered, describeReport, headWord, openWords } from '../../geometry/messages/index.ts';
 import type { XY } from '../../geometry/plan/model.ts';
-import { capital, describeEntered, describeReport, headWord, openWords } from '../../geometry/words.ts';
 import { judgedGhost } from '../canvas/ghost.ts';
 import { useSketch } from '../canvas/sketch.ts';
 import { levelName } from '../state/level-actions.ts';

@@ -1,7 +1,7 @@
 import { useMemo } from 'react';
-import { formatArea, type LengthUnit } from '../../geometry/units.ts';
-import { markedCite } from '../../geometry/words/sources.ts';
-import { capital, counted } from '../../geometry/words.ts';
+import { capital, counted } from '../../geometry/messages/index.ts';
+import { markedCite } from '../../geometry/messages/sources.ts';
+import { formatArea, type LengthUnit } from '../../geometry/units/index.ts';
 import { type LevelLocations, testLocations } from '../engine.ts';
 import { selectProbe } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';

@@ -1,5 +1,5 @@
 import { create } from 'zustand';
-import { withoutTracings } from '../../geometry/plan/edit.ts';
+import { withoutTracings } from '../../geometry/edit/index.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
 import { useAppStore } from '../state/store.ts';
 import { showDialog } from './ui.ts';

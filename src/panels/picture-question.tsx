@@ -1,5 +1,5 @@
 import { useMemo } from 'react';
-import { withoutTracings } from '../../geometry/plan/edit.ts';
+import { withoutTracings } from '../../geometry/edit/index.ts';
 import { writePlan } from '../engine.ts';
 import { megabytes } from '../io/picture-size.ts';
 import { useAppStore } from '../state/store.ts';

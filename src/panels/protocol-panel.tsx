@@ -8,7 +8,7 @@ import {
   publishedDistance,
   sourceLine,
 } from '../../geometry/rules/profiles.ts';
-import { formatRequired } from '../../geometry/units.ts';
+import { formatRequired } from '../../geometry/units/index.ts';
 import { useAppStore } from '../state/store.ts';
 import { ChoiceField } from './fields/choice-field.tsx';
 import { LengthField } from './fields/length-field.tsx';

@@ -1,3 +1,4 @@
+import { capital, FIXTURE_NOUN, OPENING_NOUN, ROOM_USE_NOUN } from '../../geometry/messages/index.ts';
 import {
   type FixtureKind,
   type Level,
@@ -6,8 +7,7 @@ import {
   ROOM_USES_BARRED,
   type RoomUse,
 } from '../../geometry/plan/model.ts';
-import { formatLength, type LengthUnit } from '../../geometry/units.ts';
-import { capital, FIXTURE_NOUN, OPENING_NOUN, ROOM_USE_NOUN } from '../../geometry/words.ts';
+import { formatLength, type LengthUnit } from '../../geometry/units/index.ts';
 import {
   DETECTOR_DEFAULTS,
   FIXTURE_DEFAULTS,

@@ -1,4 +1,4 @@
-import { describeComputed, SEND_THE_PLAN } from '../../geometry/words.ts';
+import { describeComputed, SEND_THE_PLAN } from '../../geometry/messages/index.ts';
 import { judgedAlike } from '../state/second-at-rest.ts';
 import { useCalm } from './calm.ts';
 import { saveFile } from './file-acts.ts';

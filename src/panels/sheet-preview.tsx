@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react';
-import { counted } from '../../geometry/words.ts';
+import { counted } from '../../geometry/messages/index.ts';
 import type { JobPaper } from '../papers/papers.ts';
 import type { PaperName } from '../sheet/paper.ts';
 import { useAppStore } from '../state/store.ts';

@@ -1,4 +1,4 @@
-import { CAUTIONS, capital, headWord, toneOf } from '../../geometry/words.ts';
+import { CAUTIONS, capital, headWord, toneOf } from '../../geometry/messages/index.ts';
 import { selectReports } from '../state/selectors.ts';
 import { type AppState, useAppStore } from '../state/store.ts';
 import { useCalm } from './calm.ts';

@@ -1,6 +1,6 @@
-import { levelsInOrder, withPurpose } from '../../geometry/plan/edit.ts';
+import { levelsInOrder, withPurpose } from '../../geometry/edit/index.ts';
+import { capital, PURPOSE_PHRASE } from '../../geometry/messages/index.ts';
 import type { Plan, Purpose, Site } from '../../geometry/plan/model.ts';
-import { capital, PURPOSE_PHRASE } from '../../geometry/words.ts';
 import { levelName } from '../state/level-actions.ts';
 import { useAppStore } from '../state/store.ts';
 import { livingFieldId, PURPOSE_FIELD } from './acts.ts';

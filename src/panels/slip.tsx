@@ -1,7 +1,14 @@
 import type { ReactNode } from 'react';
 import type { DetectorReport } from '../../geometry/check/types.ts';
+import {
+  capital,
+  describeEntered,
+  describeReport,
+  headWord,
+  notRunRules,
+  toneOf,
+} from '../../geometry/messages/index.ts';
 import type { Detector } from '../../geometry/plan/model.ts';
-import { capital, describeEntered, describeReport, headWord, notRunRules, toneOf } from '../../geometry/words.ts';
 import { selectCarried, selectReports } from '../state/selectors.ts';
 import { useCalm } from './calm.ts';
 import { later } from './later.tsx';

@@ -1,7 +1,7 @@
-import { levelExtent } from '../../geometry/level-extent.ts';
-import { withTracing } from '../../geometry/plan/edit.ts';
+import { withTracing } from '../../geometry/edit/index.ts';
+import { laidOver } from '../../geometry/edit/tracing-place.ts';
+import { levelExtent } from '../../geometry/level/level-extent.ts';
 import type { Tracing } from '../../geometry/plan/model.ts';
-import { laidOver } from '../../geometry/tracing.ts';
 import { selectLevel } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
 import { toPlan } from '../state/viewport.ts';

@@ -1,5 +1,5 @@
+import { turnedBy } from '../../geometry/edit/tracing-place.ts';
 import type { Tracing } from '../../geometry/plan/model.ts';
-import { turnedBy } from '../../geometry/tracing.ts';
 import { usePictures } from '../canvas/picture-store.ts';
 import { useTracingFrame } from '../canvas/tracing-frame-store.ts';
 import { megabytes } from '../io/picture-size.ts';

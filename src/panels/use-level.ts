@@ -1,7 +1,7 @@
 import { useMemo } from 'react';
 import type { DetectorReport } from '../../geometry/check/types.ts';
+import { TONES, toneOf } from '../../geometry/messages/index.ts';
 import type { Level, Plan } from '../../geometry/plan/model.ts';
-import { TONES, toneOf } from '../../geometry/words.ts';
 import { guidance, type StageState } from '../state/guidance.ts';
 import { judgedLevels, selectLevel, selectReports, selectShownPlan } from '../state/selectors.ts';
 import { type AppState, useAppStore } from '../state/store.ts';

@@ -1,5 +1,5 @@
 import { useId } from 'react';
-import type { Tone } from '../../geometry/words.ts';
+import type { Tone } from '../../geometry/messages/index.ts';
 
 /**
  * The verdict without colour, after the sheet's own language: white is where it may sit, hatching is what a rule takes away.

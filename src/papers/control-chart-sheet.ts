@@ -1,4 +1,4 @@
-import { CAUTIONS, counted } from '../../geometry/words.ts';
+import { CAUTIONS, counted } from '../../geometry/messages/index.ts';
 import type { ControlChart } from '../job/quality/charts.ts';
 import { bandName, linesSaid, standingOf } from '../job/quality/words.ts';
 import { FONT_FAMILY } from '../sheet/page-frame.ts';

@@ -1,5 +1,5 @@
 import { capital, checkPlan, type Plan } from '../../geometry/index.ts';
-import { markedCite } from '../../geometry/words/sources.ts';
+import { markedCite } from '../../geometry/messages/sources.ts';
 import { agreementState } from '../job/conditions/agreement-state.ts';
 import { BREAK_SOURCES, conditionsReport } from '../job/conditions/report.ts';
 import { chainDoubts } from '../job/log/chain-words.ts';

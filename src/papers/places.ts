@@ -1,4 +1,6 @@
 /** Where the detectors stand, in words. */
+
+import { nearGaps, type Side } from '../../geometry/dimension/wall-gaps.ts';
 import {
   buildLevel,
   capital,
@@ -11,9 +13,8 @@ import {
   type Plan,
   roomAt,
 } from '../../geometry/index.ts';
-import { TOUCHING } from '../../geometry/room-faces.ts';
-import { nearGaps, type Side } from '../../geometry/wall-gaps.ts';
-import { compassPoint } from '../../geometry/words/subject.ts';
+import { compassPoint } from '../../geometry/messages/subject.ts';
+import { TOUCHING } from '../../geometry/snap/room-faces.ts';
 import { roomTitle } from '../sheet/plan-room-names.ts';
 import { clipped } from './parts.ts';
 

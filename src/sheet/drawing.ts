@@ -1,6 +1,7 @@
 /** The level itself on the paper: ground, walls, things, dimensions, names, detectors. */
-import { type Extent, ringExtent } from '../../geometry/body.ts';
-import { levelExtent } from '../../geometry/level-extent.ts';
+
+import { levelExtent } from '../../geometry/level/level-extent.ts';
+import { type Extent, ringExtent } from '../../geometry/plane/body.ts';
 import type { Area } from './paper.ts';
 import { createPlacer } from './placer.ts';
 import { detectorSlots, drawDetectors, placeDetectorNotes } from './plan-detectors.ts';

@@ -1,7 +1,7 @@
 /** A level the size of a playing card: floor, white, walls, things, detectors. No words: they would not be read. */
-import { levelExtent } from '../../geometry/level-extent.ts';
+import { levelExtent } from '../../geometry/level/level-extent.ts';
+import { type Tone, toneOf } from '../../geometry/messages/index.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
-import { type Tone, toneOf } from '../../geometry/words.ts';
 import { drawThings } from './plan-things.ts';
 import { drawWalls } from './plan-walls.ts';
 import { COLOUR, TAKEN_GROUND } from './style.ts';

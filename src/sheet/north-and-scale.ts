@@ -1,5 +1,5 @@
 /** Scale bar and north arrow, side by side under the drawing. */
-import type { LengthUnit } from '../../geometry/units.ts';
+import type { LengthUnit } from '../../geometry/units/index.ts';
 import type { Area } from './paper.ts';
 import { barParts, type DrawingScale } from './scale.ts';
 import { COLOUR, LINE_MM, TYPE_MM } from './style.ts';

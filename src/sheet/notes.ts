@@ -19,9 +19,9 @@ import {
   PURPOSE_PHRASE,
   profileById,
 } from '../../geometry/index.ts';
-import type { LengthUnit } from '../../geometry/units.ts';
-import { saidOf } from '../../geometry/words/said-of.ts';
-import { markedCite } from '../../geometry/words/sources.ts';
+import { saidOf } from '../../geometry/messages/said-of.ts';
+import { markedCite } from '../../geometry/messages/sources.ts';
+import type { LengthUnit } from '../../geometry/units/index.ts';
 import { msOf, saidInstant } from '../job/timing/clock.ts';
 import { TYPE_MM } from './style.ts';
 import { openRooms, type SubjectMatter } from './subject-matter.ts';

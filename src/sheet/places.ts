@@ -1,7 +1,8 @@
 /** Where a text may stand on a floor or within an outline. All coordinates are mm of paper. */
-import { ringExtent } from '../../geometry/body.ts';
+
 import type { XY } from '../../geometry/plan/model.ts';
-import { ringsContain } from '../../geometry/ring.ts';
+import { ringExtent } from '../../geometry/plane/body.ts';
+import { ringsContain } from '../../geometry/plane/ring.ts';
 import { type Slot, slotCorners } from './placer.ts';
 
 /** Rings with a point inside by the even-odd count. */

@@ -1,7 +1,7 @@
 /** Names of fixtures and objects: within their outline, beside it, or farther off with a leader. */
 import { capital, FIXTURE_NOUN, type Shape, shapeRing } from '../../geometry/index.ts';
 import type { XY } from '../../geometry/plan/model.ts';
-import { nearestOnRing, ringsContain } from '../../geometry/ring.ts';
+import { nearestOnRing, ringsContain } from '../../geometry/plane/ring.ts';
 import { drawLabel, type Label, labelForms, labelSlot } from './label.ts';
 import { type Ground, LEADER_OVER, lineSlot, MANNERS, type Placer, type Slot, slotCorners } from './placer.ts';
 import { edgeToward, gridPlaces, insideRings, type Names, type PaperRings } from './places.ts';

@@ -1,4 +1,4 @@
-import { FOOT, type LengthUnit } from '../../geometry/units.ts';
+import { FOOT, type LengthUnit } from '../../geometry/units/index.ts';
 
 /** A round drawing scale: one on paper stands for `ratio` in the house. */
 export interface DrawingScale {

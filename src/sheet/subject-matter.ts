@@ -19,9 +19,9 @@ import {
   type RoomRegion,
   type Zone,
 } from '../../geometry/index.ts';
+import { ringsContain } from '../../geometry/plane/ring.ts';
 import type { Computed } from '../../geometry/recheck/compare.ts';
 import { onEdge } from '../../geometry/region/visible-edges.ts';
-import { ringsContain } from '../../geometry/ring.ts';
 import { settledLevels } from '../job/standing/placed.ts';
 import { testState } from '../job/standing/test-state.ts';
 import type { TestState } from '../job/standing/types.ts';

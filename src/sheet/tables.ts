@@ -14,7 +14,7 @@ import {
   toneOf,
   VERDICT_WORD,
 } from '../../geometry/index.ts';
-import { markedCite, profileDoubts } from '../../geometry/words/sources.ts';
+import { markedCite, profileDoubts } from '../../geometry/messages/sources.ts';
 import { testCauses, testLead } from '../job/standing/told.ts';
 import { type Block, paragraph, stack } from './block.ts';
 import type { FlowItem } from './flow.ts';

@@ -1,9 +1,9 @@
-import { airPath } from '../../geometry/air-path.ts';
 import type { Check } from '../../geometry/check/types.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import type { Detector, Mm, Plan, XY } from '../../geometry/plan/model.ts';
-import { distance } from '../../geometry/point.ts';
-import { formatLength, type LengthUnit } from '../../geometry/units.ts';
+import { distance } from '../../geometry/plane/point.ts';
+import { airPath } from '../../geometry/search/air-path.ts';
+import { formatLength, type LengthUnit } from '../../geometry/units/index.ts';
 
 /** How the air gets from a fixture to a detector. Information, never the rule. */
 export interface AirWay {

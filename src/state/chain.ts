@@ -1,9 +1,9 @@
-import { wallAtPoint } from '../../geometry/draw-walls.ts';
+import { wallAtPoint } from '../../geometry/edit/draw-walls.ts';
+import { nextId } from '../../geometry/edit/index.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
-import { nextId } from '../../geometry/plan/edit.ts';
 import type { Mm, Plan, Wall, XY } from '../../geometry/plan/model.ts';
+import { ringsContain } from '../../geometry/plane/ring.ts';
 import type { Line } from '../../geometry/plane/types.ts';
-import { ringsContain } from '../../geometry/ring.ts';
 import { WALL_THICKNESS } from './defaults.ts';
 import { withItem } from './plan-edits.ts';
 

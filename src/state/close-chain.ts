@@ -1,8 +1,8 @@
-import { closedAsItIs, isSquareRun, missedStart, spreadByLength, spreadSquare } from '../../geometry/closing.ts';
-import { wallsAroundOutline } from '../../geometry/draw-walls.ts';
+import { wallsAroundOutline } from '../../geometry/edit/draw-walls.ts';
 import type { XY } from '../../geometry/plan/model.ts';
-import { distance } from '../../geometry/point.ts';
-import { formatLength, formatMeasured } from '../../geometry/units.ts';
+import { distance } from '../../geometry/plane/point.ts';
+import { closedAsItIs, isSquareRun, missedStart, spreadByLength, spreadSquare } from '../../geometry/snap/closing.ts';
+import { formatLength, formatMeasured } from '../../geometry/units/index.ts';
 import { NO_CHAIN, thicknessFrom } from './chain.ts';
 import { selectModel } from './selectors.ts';
 import { useAppStore } from './store.ts';

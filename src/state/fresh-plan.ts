@@ -1,5 +1,5 @@
-import { emptyPlan } from '../../geometry/plan/empty.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
+import { emptyPlan } from '../../geometry/planfile/empty.ts';
 
 /** An empty plan in the time zone of this device: most jobs are where the tester is. Why it is tested and who lives there is asked, not assumed. */
 export function freshPlan(): Plan {

@@ -1,6 +1,6 @@
 import { openChecks } from '../../geometry/check/open-checks.ts';
+import { capital, listed, PURPOSE_PHRASE } from '../../geometry/messages/index.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
-import { capital, listed, PURPOSE_PHRASE } from '../../geometry/words.ts';
 import { levelBar } from '../engine.ts';
 import { conditionsReport } from '../job/conditions/report.ts';
 import { logGaps } from '../job/log/gaps.ts';

@@ -1,8 +1,8 @@
 import type { LevelModel } from '../../geometry/level/types.ts';
+import { type HeightWords, heightWords } from '../../geometry/messages/heights.ts';
+import { subjectName } from '../../geometry/messages/subject.ts';
 import type { Detector, Mm, Plan, XY } from '../../geometry/plan/model.ts';
-import type { LengthUnit } from '../../geometry/units.ts';
-import { type HeightWords, heightWords } from '../../geometry/words/heights.ts';
-import { subjectName } from '../../geometry/words/subject.ts';
+import type { LengthUnit } from '../../geometry/units/index.ts';
 import { type HeightInterval, heightsAt, MEETS, surfaceBelow } from '../engine.ts';
 
 /** A height slider moves by these, mm: an inch and a hand of six; or 1 cm and 10 cm. */

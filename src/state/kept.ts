@@ -1,6 +1,6 @@
+import type { ArcRing } from '../../geometry/arrangement/types.ts';
 import type { LevelModel, OpeningBody, Room, WallJoint, WallPiece } from '../../geometry/level/types.ts';
 import type { Ring } from '../../geometry/plane/types.ts';
-import type { ArcRing } from '../../geometry/region/arc-types.ts';
 import type { LevelRegion, RoomRegion, Zone } from '../../geometry/region/types.ts';
 
 /**

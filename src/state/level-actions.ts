@@ -1,6 +1,3 @@
-import { itemsExtent } from '../../geometry/items-extent.ts';
-import { outsideWallIds } from '../../geometry/outside-walls.ts';
-import { extentBetween } from '../../geometry/pick.ts';
 import {
   type Beside,
   levelBelow,
@@ -14,9 +11,12 @@ import {
   withNewLevel,
   withOrdersFromZero,
   withoutLevel,
-} from '../../geometry/plan/edit.ts';
+} from '../../geometry/edit/index.ts';
+import { outsideWallIds } from '../../geometry/level/outside-walls.ts';
+import { capital, counted, GROUND_PHRASE, listed } from '../../geometry/messages/index.ts';
 import type { Level, Plan, XY } from '../../geometry/plan/model.ts';
-import { capital, counted, GROUND_PHRASE, listed } from '../../geometry/words.ts';
+import { itemsExtent } from '../../geometry/snap/items-extent.ts';
+import { extentBetween } from '../../geometry/snap/pick.ts';
 import { emptyLevel, levelBar } from '../engine.ts';
 import { NO_CHAIN } from './chain.ts';
 import { ITEM_LISTS } from './plan-edits.ts';

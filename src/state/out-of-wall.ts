@@ -1,4 +1,4 @@
-import { movedItems } from '../../geometry/plan/edit.ts';
+import { movedItems } from '../../geometry/edit/index.ts';
 import { wayToFace } from './remarks.ts';
 import { useAppStore } from './store.ts';
 

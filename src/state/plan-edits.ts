@@ -1,12 +1,12 @@
-/** The items of a level by the list that holds them, for the app: the edits themselves are those of `geometry/plan/edit.ts`. */
-import { withLoad } from '../../geometry/carried.ts';
-import { changedLevel } from '../../geometry/plan/edit/level.ts';
-import { checkedPlan, type EditResult, type Item, type ItemKind, LIST_OF } from '../../geometry/plan/edit.ts';
+/** The items of a level by the list that holds them, for the app: the edits themselves are those of `geometry/edit/index.ts`. */
+import { withLoad } from '../../geometry/edit/carried.ts';
+import { checkedPlan, type EditResult, type Item, type ItemKind, LIST_OF } from '../../geometry/edit/index.ts';
+import { changedLevel } from '../../geometry/edit/level.ts';
 import { ID_PREFIX, ITEM_KINDS, type ItemOf, itemsOf } from '../../geometry/plan/kinds.ts';
 import type { Level, Plan } from '../../geometry/plan/model.ts';
 
-export { changedLevel as withLevel } from '../../geometry/plan/edit/level.ts';
-export type { Item } from '../../geometry/plan/edit.ts';
+export type { Item } from '../../geometry/edit/index.ts';
+export { changedLevel as withLevel } from '../../geometry/edit/level.ts';
 
 export type ItemList = (typeof LIST_OF)[ItemKind];
 export const ITEM_LISTS: readonly ItemList[] = ITEM_KINDS.map((kind) => LIST_OF[kind]);

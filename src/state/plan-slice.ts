@@ -1,9 +1,9 @@
-import { wallsAlongChain } from '../../geometry/draw-walls.ts';
-import { duplicatedItems, type EditResult, movedItems, nextId, withoutItems } from '../../geometry/plan/edit.ts';
+import { wallsAlongChain } from '../../geometry/edit/draw-walls.ts';
+import { duplicatedItems, type EditResult, movedItems, nextId, withoutItems } from '../../geometry/edit/index.ts';
 import type { Detector, Level, Mm, Plan, XY } from '../../geometry/plan/model.ts';
 import type { Line } from '../../geometry/plane/types.ts';
-import { seatHeight } from '../../geometry/sit-on.ts';
-import { formatMeasured } from '../../geometry/units.ts';
+import { seatHeight } from '../../geometry/snap/sit-on.ts';
+import { formatMeasured } from '../../geometry/units/index.ts';
 import { JUST_INSIDE, levelRegion, nearestSpot } from '../engine.ts';
 import { type Chain, cornerSetAgain, cornerTakenBack, NO_CHAIN, thicknessFrom, withWalls } from './chain.ts';
 import { DETECTOR_DEFAULTS } from './defaults.ts';

@@ -1,10 +1,10 @@
-import { lostCarriers } from '../../geometry/carried.ts';
-import { type InWall, thingsInWalls } from '../../geometry/in-wall.ts';
+import { lostCarriers } from '../../geometry/edit/carried.ts';
+import { levelOf } from '../../geometry/edit/level.ts';
 import type { LevelModel, Notice } from '../../geometry/level/types.ts';
-import { levelOf } from '../../geometry/plan/edit/level.ts';
+import { describeInWall, describeLost, describeNotice } from '../../geometry/messages/index.ts';
 import type { Level, Plan } from '../../geometry/plan/model.ts';
-import { remembered } from '../../geometry/remembered.ts';
-import { describeInWall, describeLost, describeNotice } from '../../geometry/words.ts';
+import { remembered } from '../../geometry/plane/memoize.ts';
+import { type InWall, thingsInWalls } from '../../geometry/snap/in-wall.ts';
 import type { HintAct } from './guidance/hint.ts';
 import { modelOf } from './selectors.ts';
 import type { Remark } from './view-slice.ts';

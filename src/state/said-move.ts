@@ -1,5 +1,5 @@
 import type { Deg, Mm, XY } from '../../geometry/plan/model.ts';
-import { formatLength, type LengthUnit, parseLength } from '../../geometry/units.ts';
+import { formatLength, type LengthUnit, parseLength } from '../../geometry/units/index.ts';
 
 /** A length as the words for a move have it: up to the next mark of the tape. */
 export function lengthAsSaid(mm: Mm, unit: LengthUnit): Mm {

@@ -1,4 +1,4 @@
-import { footprintSize } from '../../geometry/footprint.ts';
+import { footprintSize } from '../../geometry/dimension/footprint.ts';
 import type { FixtureKind, Level, OpeningKind, Shape } from '../../geometry/plan/model.ts';
 import { FIXTURE_DEFAULTS, OBJECT_DEFAULTS, type ObjectPreset, OPENING_DEFAULTS, type UsualSize } from './defaults.ts';
 

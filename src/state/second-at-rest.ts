@@ -1,8 +1,8 @@
+import { describeComputed } from '../../geometry/messages/computed.ts';
 import type { Level, Plan } from '../../geometry/plan/model.ts';
 import { compareOpinions } from '../../geometry/recheck/compare.ts';
 import type { SecondOpinion } from '../../geometry/recheck/recheck.ts';
 import type { Opinion } from '../../geometry/recheck/types.ts';
-import { describeComputed } from '../../geometry/words/computed.ts';
 import { computeAgain } from '../worker/second-caller.ts';
 import { firstReportsOf } from './judged.ts';
 import { NO_DOUBTS, type Second } from './second.ts';

@@ -1,8 +1,8 @@
 import type { Plan } from '../../geometry/plan/model.ts';
+import { rememberedLately } from '../../geometry/plane/memoize.ts';
 import type { Computed } from '../../geometry/recheck/compare.ts';
 import { settled } from '../../geometry/recheck/settled.ts';
 import type { Opinion } from '../../geometry/recheck/types.ts';
-import { rememberedLately } from '../../geometry/remembered.ts';
 
 /** What the two computations of a plan's verdicts come to, by detector. */
 export interface Second {

@@ -1,6 +1,6 @@
-import type { Limit } from '../../geometry/field/primitives.ts';
 import type { Mm, Plan, XY } from '../../geometry/plan/model.ts';
 import type { Probe } from '../../geometry/region/types.ts';
+import type { Limit } from '../../geometry/search/field/primitives.ts';
 import { bestGroups, bestSpots, buildLevel, levelBar } from '../engine.ts';
 
 /** What is looked for on a level. */

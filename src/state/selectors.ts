@@ -1,9 +1,9 @@
 import type { Check, DetectorReport } from '../../geometry/check/types.ts';
+import { levelBelow, levelsInOrder } from '../../geometry/edit/index.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
-import { levelBelow, levelsInOrder } from '../../geometry/plan/edit.ts';
 import type { Detector, Level, Plan } from '../../geometry/plan/model.ts';
+import { rememberedLately } from '../../geometry/plane/memoize.ts';
 import type { LevelRegion, Probe } from '../../geometry/region/types.ts';
-import { rememberedLately } from '../../geometry/remembered.ts';
 import { buildLevel, checkDetector, emptyLevel, levelBar, levelRegion, whyNot } from '../engine.ts';
 import { DETECTOR_DEFAULTS } from './defaults.ts';
 import { MOST_KEPT, reportsOf } from './judged.ts';

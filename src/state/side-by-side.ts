@@ -1,6 +1,6 @@
-import { nextId } from '../../geometry/plan/edit.ts';
+import { nextId } from '../../geometry/edit/index.ts';
 import type { Detector, Level, Mm, Plan, XY } from '../../geometry/plan/model.ts';
-import { formatRequired } from '../../geometry/units.ts';
+import { formatRequired } from '../../geometry/units/index.ts';
 import { companionGap, effectiveRules } from '../engine.ts';
 import { withItem, withLevel, withPatch } from './plan-edits.ts';
 import { nextLabel } from './plan-slice.ts';

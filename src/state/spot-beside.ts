@@ -2,7 +2,7 @@ import { carries } from '../../geometry/check/carriers.ts';
 import type { Verdict } from '../../geometry/check/types.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import type { Detector, Mm, Plan, XY } from '../../geometry/plan/model.ts';
-import { distance } from '../../geometry/point.ts';
+import { distance } from '../../geometry/plane/point.ts';
 import { checkDetector, effectiveRules, JUST_INSIDE } from '../engine.ts';
 
 /** Directions about the companion that are tried: one every 5 degrees. */

@@ -1,9 +1,9 @@
 import type { Check } from '../../geometry/check/types.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
+import { subjectName } from '../../geometry/messages/subject.ts';
 import type { Detector, Level, Plan } from '../../geometry/plan/model.ts';
-import { distance } from '../../geometry/point.ts';
+import { distance } from '../../geometry/plane/point.ts';
 import type { Probe } from '../../geometry/region/types.ts';
-import { subjectName } from '../../geometry/words/subject.ts';
 import {
   checkDetector,
   checkFigures,

@@ -1,6 +1,6 @@
-import { type Extent, ringExtent } from '../../geometry/body.ts';
-import { joined, levelExtent } from '../../geometry/level-extent.ts';
-import { tracingExtent } from '../../geometry/tracing.ts';
+import { tracingExtent } from '../../geometry/edit/tracing-place.ts';
+import { joined, levelExtent } from '../../geometry/level/level-extent.ts';
+import { type Extent, ringExtent } from '../../geometry/plane/body.ts';
 import { leastTargetPx } from '../design/target-size.ts';
 import { heedDoubts } from './second.ts';
 import { selectBelow, selectLevel, selectLevelBar } from './selectors.ts';

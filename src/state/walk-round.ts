@@ -1,10 +1,10 @@
 import { subjectsOf } from '../../geometry/check/subjects.ts';
 import type { DetectorReport } from '../../geometry/check/types.ts';
+import { withAnswersWithdrawn } from '../../geometry/edit/index.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
-import { withAnswersWithdrawn } from '../../geometry/plan/edit.ts';
+import { listed } from '../../geometry/messages/index.ts';
 import type { Detector, Level, Plan } from '../../geometry/plan/model.ts';
 import type { RuleId } from '../../geometry/rules/types.ts';
-import { listed } from '../../geometry/words.ts';
 import { type EffectiveRule, effectiveRules } from '../engine.ts';
 import { modelOf } from './selectors.ts';
 

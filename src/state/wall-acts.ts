@@ -1,9 +1,9 @@
-import { wallsMadeOne } from '../../geometry/laid-walls.ts';
+import { nextId } from '../../geometry/edit/index.ts';
+import { wallsMadeOne } from '../../geometry/edit/laid-walls.ts';
+import { withWallSplit, withWallsJoined } from '../../geometry/edit/split-join.ts';
+import type { LevelEdit } from '../../geometry/edit/wall-edit.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
-import { nextId } from '../../geometry/plan/edit.ts';
 import type { Level, Mm, Plan } from '../../geometry/plan/model.ts';
-import { withWallSplit, withWallsJoined } from '../../geometry/split-join.ts';
-import type { LevelEdit } from '../../geometry/wall-edit.ts';
 import { withLevel } from './plan-edits.ts';
 import { selectModel } from './selectors.ts';
 import { useAppStore } from './store.ts';

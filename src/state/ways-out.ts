@@ -1,12 +1,12 @@
 import { carries } from '../../geometry/check/carriers.ts';
 import type { Check, DetectorReport } from '../../geometry/check/types.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
+import { describeMove } from '../../geometry/messages/index.ts';
+import { subjectName } from '../../geometry/messages/subject.ts';
 import type { Detector, Mm, Plan, XY } from '../../geometry/plan/model.ts';
-import { distance } from '../../geometry/point.ts';
-import { spotOnCarrier } from '../../geometry/spots/on-carrier.ts';
-import { formatLength, formatMeasured } from '../../geometry/units.ts';
-import { subjectName } from '../../geometry/words/subject.ts';
-import { describeMove } from '../../geometry/words.ts';
+import { distance } from '../../geometry/plane/point.ts';
+import { spotOnCarrier } from '../../geometry/search/on-carrier.ts';
+import { formatLength, formatMeasured } from '../../geometry/units/index.ts';
 import { checkDetector, JUST_INSIDE, levelBar, levelRegion, nearestSpot, roomAt } from '../engine.ts';
 import { pairMove } from './pair-way.ts';
 import { lengthAsSaid, pointAlong } from './said-move.ts';

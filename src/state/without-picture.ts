@@ -1,5 +1,5 @@
 import type { Level } from '../../geometry/plan/model.ts';
-import { rememberedLately } from '../../geometry/remembered.ts';
+import { rememberedLately } from '../../geometry/plane/memoize.ts';
 
 /** As many levels as models are kept of. */
 const MOST = 24;

@@ -1,5 +1,5 @@
-import { marginField } from '../../geometry/field/margin-field.ts';
 import { buildLevel, levelRegion, type Plan } from '../../geometry/index.ts';
+import { marginField } from '../../geometry/search/field/margin-field.ts';
 import { movedThings } from './edits.ts';
 import { benchPlan, onlyLevel, PROBE } from './plans.ts';
 

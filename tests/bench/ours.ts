@@ -1,4 +1,3 @@
-import { marginField } from '../../geometry/field/margin-field.ts';
 import {
   bestPairs,
   bestSpots,
@@ -9,6 +8,7 @@ import {
   type Plan,
   type XY,
 } from '../../geometry/index.ts';
+import { marginField } from '../../geometry/search/field/margin-field.ts';
 import { samplePlan } from '../helpers/sample-files.ts';
 import { type LevelSize, type Size, seededRandom } from '../helpers/seeded-level.ts';
 import { changedWalls, movedThings } from './edits.ts';

@@ -1,7 +1,7 @@
-import type { Body } from '../../geometry/body.ts';
+import { grownOutline } from '../../geometry/arrangement/outline.ts';
+import { toEdges } from '../../geometry/arrangement/rings.ts';
+import type { Body } from '../../geometry/plane/body.ts';
 import { flattened } from '../../geometry/region/flatten.ts';
-import { grownOutline } from '../../geometry/region/outline.ts';
-import { toEdges } from '../../geometry/region/rings.ts';
 import { flatPolygons, floorWithout, measured, newSequence, openGeos, united } from './rivals/geos.ts';
 import type { Task } from './task.ts';
 

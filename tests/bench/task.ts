@@ -1,10 +1,10 @@
-import { type Body, type Extent, ringExtent } from '../../geometry/body.ts';
+import { EVERYWHERE, freeBoundary, type Grown } from '../../geometry/arrangement/free-boundary.ts';
+import { linkRings, turnedRing } from '../../geometry/arrangement/rings.ts';
 import { buildLevel, levelRegion, type Plan, type Ring } from '../../geometry/index.ts';
+import { type Body, type Extent, ringExtent } from '../../geometry/plane/body.ts';
+import { ringContains, signedArea } from '../../geometry/plane/ring.ts';
 import { flattened } from '../../geometry/region/flatten.ts';
-import { EVERYWHERE, freeBoundary, type Grown } from '../../geometry/region/free-boundary.ts';
 import { obstaclesOf } from '../../geometry/region/obstacles.ts';
-import { linkRings, turnedRing } from '../../geometry/region/rings.ts';
-import { ringContains, signedArea } from '../../geometry/ring.ts';
 import { onlyLevel, PROBE } from './plans.ts';
 
 /** An outer ring and its holes. */

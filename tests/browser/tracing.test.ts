@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Tracing } from '../../geometry/plan/model.ts';
-import { distance } from '../../geometry/point.ts';
+import { distance } from '../../geometry/plane/point.ts';
 import { type Editor, editorOf } from './editor.ts';
 import {
   accessibilityFindings,

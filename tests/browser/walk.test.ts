@@ -1,8 +1,8 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { shapeRing } from '../../geometry/body.ts';
 import { checkPlan } from '../../geometry/check/check-detector.ts';
 import type { Level, Plan, Shape, XY } from '../../geometry/plan/model.ts';
-import { parsePlan } from '../../geometry/plan/parse.ts';
+import { shapeRing } from '../../geometry/plane/body.ts';
+import { parsePlan } from '../../geometry/planfile/parse.ts';
 import { sampleText } from '../helpers/sample-files.ts';
 import { type OpenPage, openPage } from './harness.ts';
 import { Walker } from './walker.ts';

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { airPath } from '../../geometry/air-path.ts';
 import { buildLevel, type Level, type Opening, type XY } from '../../geometry/index.ts';
+import { airPath } from '../../geometry/search/air-path.ts';
 import { hall } from '../helpers/hall.ts';
 
 /** A hall of 20 m by 20 m, divided at x = 0 by a wall 200 thick with openings in it; the rooms lie at ±100 mm and beyond. */

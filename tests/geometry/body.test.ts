@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { Shape, Stream, XY } from '../../geometry/index.ts';
 import {
   bodyDistance,
   nearestOnBody,
@@ -7,8 +8,7 @@ import {
   shapeMiddle,
   signedBodyDistance,
   streamBody,
-} from '../../geometry/body.ts';
-import type { Shape, Stream, XY } from '../../geometry/index.ts';
+} from '../../geometry/plane/body.ts';
 
 const circle = (center: XY, radius: number): Shape => ({ circle: { center, radius } });
 const box = (center: XY, width: number, depth: number, turn = 0): Shape => ({ box: { center, width, depth, turn } });

@@ -1,8 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { shapeRing } from '../../geometry/body.ts';
-import { lostCarriers, withLoad } from '../../geometry/carried.ts';
-import { withItemsMoved } from '../../geometry/move-items.ts';
+import { lostCarriers, withLoad } from '../../geometry/edit/carried.ts';
 import {
   alignedItems,
   duplicatedItems,
@@ -10,11 +8,13 @@ import {
   movedItems,
   resizedItem,
   turnedItem,
-} from '../../geometry/plan/edit.ts';
-import { emptyLevel, emptyPlan } from '../../geometry/plan/empty.ts';
+} from '../../geometry/edit/index.ts';
+import { withItemsMoved } from '../../geometry/edit/move-items.ts';
+import { withHandleAt } from '../../geometry/edit/reshape.ts';
 import type { Detector, Fixture, Level, Plan, PlanObject, Shape, XY } from '../../geometry/plan/model.ts';
-import { distance } from '../../geometry/point.ts';
-import { withHandleAt } from '../../geometry/reshape.ts';
+import { shapeRing } from '../../geometry/plane/body.ts';
+import { distance } from '../../geometry/plane/point.ts';
+import { emptyLevel, emptyPlan } from '../../geometry/planfile/empty.ts';
 
 const desk: PlanObject = {
   id: 't1',

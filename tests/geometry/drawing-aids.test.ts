@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { roomDimensions } from '../../geometry/dimension/room-dimensions.ts';
 import { buildLevel } from '../../geometry/level/build-level.ts';
 import type { PlanObject } from '../../geometry/plan/model.ts';
-import { roomDimensions } from '../../geometry/room-dimensions.ts';
-import { movedSeatHeight, seatHeight } from '../../geometry/sit-on.ts';
-import { turnAlongFace } from '../../geometry/turn-along.ts';
+import { movedSeatHeight, seatHeight } from '../../geometry/snap/sit-on.ts';
+import { turnAlongFace } from '../../geometry/snap/turn-along.ts';
 import { boxWalls, levelOf, wall } from '../helpers/level-of.ts';
 
 const solid = (id: string, x: number, top: number): PlanObject => ({

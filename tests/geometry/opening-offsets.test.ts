@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { tapedOffsets } from '../../geometry/dimension/opening-offsets.ts';
 import { buildLevel } from '../../geometry/level/build-level.ts';
-import { tapedOffsets } from '../../geometry/opening-offsets.ts';
 import type { Wall } from '../../geometry/plan/model.ts';
 import { boxWalls, levelOf, wall } from '../helpers/level-of.ts';
 

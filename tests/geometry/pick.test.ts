@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { anchorOf, extentBetween, hitsAt, itemsWithin, jambs } from '../../geometry/pick.ts';
 import type { Fixture, PlanObject, Shape } from '../../geometry/plan/model.ts';
+import { anchorOf, extentBetween, hitsAt, itemsWithin, jambs } from '../../geometry/snap/pick.ts';
 import { boxWalls, levelOf } from '../helpers/level-of.ts';
 
 const object = (id: string, shape: Shape): PlanObject => ({ id, name: id, shape, bottom: 0, top: 700 });

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { withItemsMoved } from '../../geometry/edit/move-items.ts';
+import { type Handle, handlesOf, withHandleAt, withWallEndAt } from '../../geometry/edit/reshape.ts';
 import { buildLevel } from '../../geometry/level/build-level.ts';
-import { withItemsMoved } from '../../geometry/move-items.ts';
 import type { Box, Fixture, Level, Opening, PlanObject } from '../../geometry/plan/model.ts';
-import { type Handle, handlesOf, withHandleAt, withWallEndAt } from '../../geometry/reshape.ts';
 import { boxWalls, levelOf, wall } from '../helpers/level-of.ts';
 
 const window1: Opening = { id: 'o1', wall: 'w1', kind: 'window', offset: 1000, width: 800, bottom: 1200, top: 2000 };

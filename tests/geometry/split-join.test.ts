@@ -1,14 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { jambs } from '../../geometry/pick.ts';
-import { emptyPlan } from '../../geometry/plan/empty.ts';
+import { wallsRunningOn, withWallSplit, withWallsJoined } from '../../geometry/edit/split-join.ts';
+import type { LevelEdit } from '../../geometry/edit/wall-edit.ts';
 import { wallLength } from '../../geometry/plan/items.ts';
 import type { Level, Opening, XY } from '../../geometry/plan/model.ts';
-import { parsePlan } from '../../geometry/plan/parse.ts';
-import { writePlan } from '../../geometry/plan/write.ts';
-import { distance } from '../../geometry/point.ts';
-import { wallsRunningOn, withWallSplit, withWallsJoined } from '../../geometry/split-join.ts';
-import type { LevelEdit } from '../../geometry/wall-edit.ts';
+import { distance } from '../../geometry/plane/point.ts';
+import { emptyPlan } from '../../geometry/planfile/empty.ts';
+import { parsePlan } from '../../geometry/planfile/parse.ts';
+import { writePlan } from '../../geometry/planfile/write.ts';
+import { jambs } from '../../geometry/snap/pick.ts';
 import { boxWalls, levelOf, wall } from '../helpers/level-of.ts';
 
 const opening = (id: string, on: string, offset: number, width: number): Opening => ({

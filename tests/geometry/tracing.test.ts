@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { withoutTracings, withTracing } from '../../geometry/edit/index.ts';
+import { laidOver, scaledTo, straightened, tracingExtent, turnedBy } from '../../geometry/edit/tracing-place.ts';
 import { emptyPlan, parsePlan, writePlan } from '../../geometry/index.ts';
-import { withoutTracings, withTracing } from '../../geometry/plan/edit.ts';
 import type { Tracing, XY } from '../../geometry/plan/model.ts';
-import { distance } from '../../geometry/point.ts';
-import { laidOver, scaledTo, straightened, tracingExtent, turnedBy } from '../../geometry/tracing.ts';
+import { distance } from '../../geometry/plane/point.ts';
 
 const PICTURE: Tracing = {
   image: 'data:image/png;base64,AAAA',

@@ -1,11 +1,17 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { asForm, evenReach, footprintReach, footprintSize, withFootprintSize } from '../../geometry/footprint.ts';
+import {
+  asForm,
+  evenReach,
+  footprintReach,
+  footprintSize,
+  withFootprintSize,
+} from '../../geometry/dimension/footprint.ts';
+import { gapLines, moveToGap, wallGaps } from '../../geometry/dimension/wall-gaps.ts';
 import { buildLevel } from '../../geometry/level/build-level.ts';
-import { emptyLevel } from '../../geometry/plan/empty.ts';
 import type { Wall, XY } from '../../geometry/plan/model.ts';
-import { wallFaceLength } from '../../geometry/wall-face.ts';
-import { gapLines, moveToGap, wallGaps } from '../../geometry/wall-gaps.ts';
+import { emptyLevel } from '../../geometry/planfile/empty.ts';
+import { wallFaceLength } from '../../geometry/snap/wall-face.ts';
 
 const wall = (id: string, from: XY, to: XY): Wall => ({ id, from, to, thickness: 200, side: 'auto' });
 /** Walls of 200 about a floor of 3800 by 2800, its corner at (100, 100). */

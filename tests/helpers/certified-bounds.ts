@@ -1,4 +1,3 @@
-import { bodyDistance, type Extent, ringExtent, signedBodyDistance } from '../../geometry/body.ts';
 import { measureSubject } from '../../geometry/check/measure.ts';
 import {
   carriedDepth,
@@ -9,7 +8,8 @@ import {
   wallBodies,
 } from '../../geometry/check/subjects.ts';
 import { effectiveRules, type LevelModel, type Plan, type Probe, type Room, roomBar } from '../../geometry/index.ts';
-import { ringsContain } from '../../geometry/ring.ts';
+import { bodyDistance, type Extent, ringExtent, signedBodyDistance } from '../../geometry/plane/body.ts';
+import { ringsContain } from '../../geometry/plane/ring.ts';
 
 /*
  * Answers from both sides by halving squares, with nothing but the distances that the checker measures: neither the region nor

@@ -1,4 +1,3 @@
-import { bodyDistance } from '../../geometry/body.ts';
 import { measureSubject } from '../../geometry/check/measure.ts';
 import { carriedDepth, carries, MEETS, type Subject, sharesHeight, subjectsOf } from '../../geometry/check/subjects.ts';
 import {
@@ -10,6 +9,7 @@ import {
   type Probe,
   type XY,
 } from '../../geometry/index.ts';
+import { bodyDistance } from '../../geometry/plane/body.ts';
 
 /** The least of measured − required over the distance rules, with what the checker measures with; infinite for none. */
 export function leastMargin(plan: Plan, model: LevelModel, probe: Probe, at: XY): number {

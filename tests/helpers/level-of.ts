@@ -1,5 +1,5 @@
-import { emptyLevel } from '../../geometry/plan/empty.ts';
 import type { Level, Wall, XY } from '../../geometry/plan/model.ts';
+import { emptyLevel } from '../../geometry/planfile/empty.ts';
 
 /** A wall of a level under test. */
 export function wall(id: string, from: XY, to: XY, thickness = 100): Wall {

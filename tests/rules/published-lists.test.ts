@@ -12,10 +12,10 @@ import {
   type RoomUse,
   type RuleId,
 } from '../../geometry/index.ts';
+import { openWords } from '../../geometry/messages/index.ts';
 import type { ConditionState } from '../../geometry/plan/model.ts';
 import { compareOpinions } from '../../geometry/recheck/compare.ts';
 import { recheck } from '../../geometry/recheck/recheck.ts';
-import { openWords } from '../../geometry/words.ts';
 import { fixtureAt, hall, hallDetector, planUnder, RADIUS } from '../helpers/hall.ts';
 
 /*

@@ -8,12 +8,18 @@ import {
   RoomSchema,
   StreamSchema,
   WallSchema,
-} from '../../geometry/plan/schema/level.ts';
-import { ConditionSchema, OverrideSchema, PlanSchema, ReadingSchema } from '../../geometry/plan/schema/plan.ts';
-import { BoxSchema, CircleSchema, PointSchema, PolygonSchema, ShapeSchema } from '../../geometry/plan/schema/shape.ts';
+} from '../../geometry/planfile/schema/level.ts';
+import { ConditionSchema, OverrideSchema, PlanSchema, ReadingSchema } from '../../geometry/planfile/schema/plan.ts';
+import {
+  BoxSchema,
+  CircleSchema,
+  PointSchema,
+  PolygonSchema,
+  ShapeSchema,
+} from '../../geometry/planfile/schema/shape.ts';
 
 /** Where the published schema stands, from the project's top. */
-export const SCHEMA_FILE = 'geometry/plan/plan.schema.json';
+export const SCHEMA_FILE = 'geometry/planfile/plan.schema.json';
 
 const DESCRIPTION = [
   'A floor plan with radon detectors, as Stillspot writes it.',

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { ringExtent } from '../../geometry/body.ts';
 import { whyNot } from '../../geometry/check/why-not.ts';
 import { type ArcRing, nearestOnEdge, type Plan, type XY } from '../../geometry/index.ts';
-import { ringsContain } from '../../geometry/ring.ts';
+import { ringExtent } from '../../geometry/plane/body.ts';
+import { ringsContain } from '../../geometry/plane/ring.ts';
 import { drawLevel } from '../../src/sheet/drawing.ts';
 import { hatchDefinitions } from '../../src/sheet/hatch-fill.ts';
 import { contentArea } from '../../src/sheet/page-frame.ts';

@@ -1,10 +1,10 @@
 import type { LevelModel } from '../../../geometry/level/types.ts';
-import { hitsAt } from '../../../geometry/pick.ts';
 import type { Mm, XY } from '../../../geometry/plan/model.ts';
+import { distance } from '../../../geometry/plane/point.ts';
 import type { Line } from '../../../geometry/plane/types.ts';
-import { distance } from '../../../geometry/point.ts';
-import { TOUCHING } from '../../../geometry/room-faces.ts';
-import { formatMeasured } from '../../../geometry/units.ts';
+import { hitsAt } from '../../../geometry/snap/pick.ts';
+import { TOUCHING } from '../../../geometry/snap/room-faces.ts';
+import { formatMeasured } from '../../../geometry/units/index.ts';
 import { leastTargetPx } from '../../design/target-size.ts';
 import { THEMES } from '../../design/tokens.ts';
 import { selectLevel, selectModel } from '../../state/selectors.ts';

@@ -1,8 +1,8 @@
-import { endWall, isWidth } from '../../../geometry/dimension-edit.ts';
+import type { RunningDimension } from '../../../geometry/dimension/running-dimensions.ts';
+import { endWall, isWidth } from '../../../geometry/edit/dimension-edit.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
-import { ringsContain } from '../../../geometry/ring.ts';
-import { TOUCHING } from '../../../geometry/room-faces.ts';
-import type { RunningDimension } from '../../../geometry/running-dimensions.ts';
+import { ringsContain } from '../../../geometry/plane/ring.ts';
+import { TOUCHING } from '../../../geometry/snap/room-faces.ts';
 import { selectLevel, selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 import { drawnDimensions } from '../drawing.ts';

@@ -1,6 +1,6 @@
 import { create } from 'zustand';
-import type { DimensionMoves } from '../../../geometry/dimension-edit.ts';
-import type { RunningDimension } from '../../../geometry/running-dimensions.ts';
+import type { RunningDimension } from '../../../geometry/dimension/running-dimensions.ts';
+import type { DimensionMoves } from '../../../geometry/edit/dimension-edit.ts';
 
 /** A length of the plan that can be typed. */
 export type LengthSubject =

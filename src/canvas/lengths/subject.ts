@@ -1,16 +1,9 @@
-import { shapeMiddle } from '../../../geometry/body.ts';
-import { type DimensionMoves, isWidth, movableEnds, withDimension } from '../../../geometry/dimension-edit.ts';
-import { evenReach, footprintReach, footprintSize, withFootprintSize } from '../../../geometry/footprint.ts';
+import { evenReach, footprintReach, footprintSize, withFootprintSize } from '../../../geometry/dimension/footprint.ts';
+import type { RunningDimension } from '../../../geometry/dimension/running-dimensions.ts';
+import { moveToGap, type NearGap, nearGaps, type Side, wallGaps } from '../../../geometry/dimension/wall-gaps.ts';
+import { type DimensionMoves, isWidth, movableEnds, withDimension } from '../../../geometry/edit/dimension-edit.ts';
+import { movedItems } from '../../../geometry/edit/index.ts';
 import type { LevelModel } from '../../../geometry/level/types.ts';
-import { jambs } from '../../../geometry/pick.ts';
-import { movedItems } from '../../../geometry/plan/edit.ts';
-import type { Fixture, Level, Mm, Opening, PlanObject, Shape, XY } from '../../../geometry/plan/model.ts';
-import { along } from '../../../geometry/point.ts';
-import { shapeMoved } from '../../../geometry/rigid-motion.ts';
-import { TOUCHING } from '../../../geometry/room-faces.ts';
-import type { RunningDimension } from '../../../geometry/running-dimensions.ts';
-import { formatLength } from '../../../geometry/units.ts';
-import { moveToGap, type NearGap, nearGaps, type Side, wallGaps } from '../../../geometry/wall-gaps.ts';
 import {
   capital,
   heightsRefusal,
@@ -18,7 +11,14 @@ import {
   openingRefusal,
   sizeRefusal,
   wallEndNames,
-} from '../../../geometry/words.ts';
+} from '../../../geometry/messages/index.ts';
+import type { Fixture, Level, Mm, Opening, PlanObject, Shape, XY } from '../../../geometry/plan/model.ts';
+import { shapeMiddle } from '../../../geometry/plane/body.ts';
+import { along } from '../../../geometry/plane/point.ts';
+import { shapeMoved } from '../../../geometry/plane/rigid-motion.ts';
+import { jambs } from '../../../geometry/snap/pick.ts';
+import { TOUCHING } from '../../../geometry/snap/room-faces.ts';
+import { formatLength } from '../../../geometry/units/index.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 import { editLevel } from '../../state/wall-acts.ts';

@@ -1,7 +1,7 @@
 import { useEffect, useLayoutEffect, useRef, useState } from 'react';
 import type { XY } from '../../../geometry/plan/model.ts';
 import { fieldLength } from '../../../geometry/units/format.ts';
-import { parseLength } from '../../../geometry/units.ts';
+import { parseLength } from '../../../geometry/units/index.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 import { type SizePx, toScreen } from '../../state/viewport.ts';

@@ -1,6 +1,6 @@
 import type { Check, DetectorReport } from '../../../geometry/check/types.ts';
+import { type Tone, toneOf } from '../../../geometry/messages/index.ts';
 import type { Detector, XY } from '../../../geometry/plan/model.ts';
-import { type Tone, toneOf } from '../../../geometry/words.ts';
 import { LINE_PX } from '../../design/tokens.ts';
 import type { Places } from './names/places.ts';
 import { lengthPx, type Pen, px, stroke, within } from './pen.ts';

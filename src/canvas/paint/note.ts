@@ -1,5 +1,5 @@
+import type { Tone } from '../../../geometry/messages/index.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
-import type { Tone } from '../../../geometry/words.ts';
 import { RADIUS_PX, TYPE_PX } from '../../design/tokens.ts';
 import type { SizePx } from '../../state/viewport.ts';
 import { type NoteGround, notePlace } from './note-place.ts';

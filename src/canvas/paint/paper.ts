@@ -1,5 +1,5 @@
-import type { Extent } from '../../../geometry/body.ts';
-import { joined } from '../../../geometry/level-extent.ts';
+import { joined } from '../../../geometry/level/level-extent.ts';
+import type { Extent } from '../../../geometry/plane/body.ts';
 import type { LevelRegion } from '../../../geometry/region/types.ts';
 import { SHADE } from '../../design/tokens.ts';
 import type { AreaPx } from '../surface/area.ts';

@@ -1,10 +1,10 @@
-import type { Extent } from '../../../geometry/body.ts';
+import type { ArcRing, Edge } from '../../../geometry/arrangement/types.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
+import type { Extent } from '../../../geometry/plane/body.ts';
+import { remembered } from '../../../geometry/plane/memoize.ts';
 import type { Ring } from '../../../geometry/plane/types.ts';
-import type { ArcRing, Edge } from '../../../geometry/region/arc-types.ts';
 import type { LevelRegion, RoomRegion, Zone } from '../../../geometry/region/types.ts';
 import { type Stretch, zoneExtent } from '../../../geometry/region/visible-edges.ts';
-import { remembered } from '../../../geometry/remembered.ts';
 import { drawnEdges, pulledEdges } from '../drawing.ts';
 import { roomExtent } from '../extents.ts';
 import { isSeen, type Pen } from './pen.ts';

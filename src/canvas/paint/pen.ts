@@ -1,5 +1,5 @@
-import type { Extent } from '../../../geometry/body.ts';
 import type { Mm, Plan, XY } from '../../../geometry/plan/model.ts';
+import type { Extent } from '../../../geometry/plane/body.ts';
 import type { Ring } from '../../../geometry/plane/types.ts';
 import type { Theme } from '../../design/tokens.ts';
 import { toScreen, type Viewport } from '../../state/viewport.ts';

@@ -1,9 +1,9 @@
-import { jambCorners } from '../../../geometry/opening-symbol.ts';
+import type { Handle } from '../../../geometry/edit/reshape.ts';
 import type { Level, Mm, XY } from '../../../geometry/plan/model.ts';
+import { distance } from '../../../geometry/plane/point.ts';
 import type { Line } from '../../../geometry/plane/types.ts';
-import { distance } from '../../../geometry/point.ts';
-import type { Handle } from '../../../geometry/reshape.ts';
-import { formatMeasured } from '../../../geometry/units.ts';
+import { jambCorners } from '../../../geometry/snap/opening-symbol.ts';
+import { formatMeasured } from '../../../geometry/units/index.ts';
 import { LINE_PX } from '../../design/tokens.ts';
 import type { Sketch } from '../sketch.ts';
 import { paintDimensionLine } from './names/dimensions.ts';

@@ -1,5 +1,5 @@
-import { shapeMiddle, shapeRing } from '../../../geometry/body.ts';
 import type { Fixture, Level, PlanObject, Shape, XY } from '../../../geometry/plan/model.ts';
+import { shapeMiddle, shapeRing } from '../../../geometry/plane/body.ts';
 import { LINE_PX } from '../../design/tokens.ts';
 import { thingExtent } from '../extents.ts';
 import { isSeen, lengthPx, type Pen, px, stroke, traceLine, traceRing } from './pen.ts';

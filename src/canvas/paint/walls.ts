@@ -1,6 +1,6 @@
 import type { LevelModel, OpeningBody, WallJoint } from '../../../geometry/level/types.ts';
-import { doorSwing, jambCorners } from '../../../geometry/opening-symbol.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
+import { doorSwing, jambCorners } from '../../../geometry/snap/opening-symbol.ts';
 import { LINE_PX } from '../../design/tokens.ts';
 import { openingExtent, wallExtent } from '../extents.ts';
 import { isSeen, lengthPx, type Pen, px, stroke, traceLine, traceRing } from './pen.ts';

@@ -1,6 +1,6 @@
 import type { XY } from '../../../geometry/plan/model.ts';
-import { movedSeatHeight } from '../../../geometry/sit-on.ts';
-import { onGrid } from '../../../geometry/snap.ts';
+import { movedSeatHeight } from '../../../geometry/snap/sit-on.ts';
+import { onGrid } from '../../../geometry/snap/snap.ts';
 import { DETECTOR_DEFAULTS } from '../../state/defaults.ts';
 import { useSketch } from '../sketch.ts';
 import type { Drag } from './drag.ts';

@@ -1,6 +1,6 @@
-import { settled } from '../../../geometry/plan/edit/move.ts';
+import { settled } from '../../../geometry/edit/move.ts';
+import { openingsRefusal } from '../../../geometry/messages/refusal.ts';
 import type { Level, Plan } from '../../../geometry/plan/model.ts';
-import { openingsRefusal } from '../../../geometry/words/refusal.ts';
 import { withLevel } from '../../state/plan-edits.ts';
 import { currentLevel, type Point, store } from './hand.ts';
 

@@ -1,5 +1,5 @@
-import { extentBetween, itemsWithin } from '../../../geometry/pick.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
+import { extentBetween, itemsWithin } from '../../../geometry/snap/pick.ts';
 import { clearSketch, useSketch } from '../sketch.ts';
 import { currentLevel, type Hand, type Point, putBack, store } from './hand.ts';
 

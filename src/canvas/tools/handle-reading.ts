@@ -1,8 +1,8 @@
-import { clearLength } from '../../../geometry/draw-walls.ts';
-import { footprintSize } from '../../../geometry/footprint.ts';
+import { footprintSize } from '../../../geometry/dimension/footprint.ts';
+import { clearLength } from '../../../geometry/edit/draw-walls.ts';
+import type { Handle } from '../../../geometry/edit/reshape.ts';
 import type { Level } from '../../../geometry/plan/model.ts';
-import type { Handle } from '../../../geometry/reshape.ts';
-import { formatLength, formatMeasured } from '../../../geometry/units.ts';
+import { formatLength, formatMeasured } from '../../../geometry/units/index.ts';
 import { store } from './hand.ts';
 
 /** The measure that a grip changes, as it is now: it stands beside the pointer while one pulls. */

@@ -1,8 +1,8 @@
-import { withItemsMoved } from '../../../geometry/move-items.ts';
-import { anchorOf } from '../../../geometry/pick.ts';
+import { withItemsMoved } from '../../../geometry/edit/move-items.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
-import { movedSeatHeight } from '../../../geometry/sit-on.ts';
-import { onGrid } from '../../../geometry/snap.ts';
+import { anchorOf } from '../../../geometry/snap/pick.ts';
+import { movedSeatHeight } from '../../../geometry/snap/sit-on.ts';
+import { onGrid } from '../../../geometry/snap/snap.ts';
 import { DETECTOR_DEFAULTS } from '../../state/defaults.ts';
 import { withLevel } from '../../state/plan-edits.ts';
 import { SELECT_TOOL } from '../../state/tool.ts';

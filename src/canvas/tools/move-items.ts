@@ -1,9 +1,9 @@
-import { shapeRing } from '../../../geometry/body.ts';
-import { withItemsMoved } from '../../../geometry/move-items.ts';
-import { type Outline, outlineOf } from '../../../geometry/past-face.ts';
+import { withItemsMoved } from '../../../geometry/edit/move-items.ts';
 import type { Level, XY } from '../../../geometry/plan/model.ts';
-import { facesAbout } from '../../../geometry/room-faces.ts';
-import { snapMove } from '../../../geometry/snap-move.ts';
+import { shapeRing } from '../../../geometry/plane/body.ts';
+import { type Outline, outlineOf } from '../../../geometry/snap/past-face.ts';
+import { facesAbout } from '../../../geometry/snap/room-faces.ts';
+import { snapMove } from '../../../geometry/snap/snap-move.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { useSketch } from '../sketch.ts';
 import { type Drag, levelDrag } from './drag.ts';

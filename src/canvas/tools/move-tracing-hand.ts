@@ -1,6 +1,6 @@
-import { withTracing } from '../../../geometry/plan/edit.ts';
+import { withTracing } from '../../../geometry/edit/index.ts';
 import type { Mm, Plan, Tracing, XY } from '../../../geometry/plan/model.ts';
-import { tidyPoint } from '../../../geometry/point.ts';
+import { tidyPoint } from '../../../geometry/plane/point.ts';
 import { selectLevel } from '../../state/selectors.ts';
 import { ARROWS, stepFor } from '../keys.ts';
 import { type Hand, type Point, store } from './hand.ts';

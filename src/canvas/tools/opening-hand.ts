@@ -1,8 +1,8 @@
-import { cornerLines, fitOpening, wallUnder } from '../../../geometry/opening-fit.ts';
+import { OPENING_NOUN, openingRefusal } from '../../../geometry/messages/index.ts';
 import type { Opening, OpeningKind } from '../../../geometry/plan/model.ts';
-import { distance } from '../../../geometry/point.ts';
-import { formatMeasured } from '../../../geometry/units.ts';
-import { OPENING_NOUN, openingRefusal } from '../../../geometry/words.ts';
+import { distance } from '../../../geometry/plane/point.ts';
+import { cornerLines, fitOpening, wallUnder } from '../../../geometry/snap/opening-fit.ts';
+import { formatMeasured } from '../../../geometry/units/index.ts';
 import { openingLike } from '../../state/same-again.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { askForOpening } from '../lengths/set-out.ts';

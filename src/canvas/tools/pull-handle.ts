@@ -1,10 +1,10 @@
-import { shapeMiddle } from '../../../geometry/body.ts';
-import { wallOtherEnd } from '../../../geometry/pick.ts';
+import { type Handle, withHandleAt } from '../../../geometry/edit/reshape.ts';
 import type { Level, XY } from '../../../geometry/plan/model.ts';
+import { shapeMiddle } from '../../../geometry/plane/body.ts';
 import type { Line } from '../../../geometry/plane/types.ts';
-import { type Handle, withHandleAt } from '../../../geometry/reshape.ts';
-import { facesAbout } from '../../../geometry/room-faces.ts';
-import { RIGHT_ANGLES, snapPoint } from '../../../geometry/snap.ts';
+import { wallOtherEnd } from '../../../geometry/snap/pick.ts';
+import { facesAbout } from '../../../geometry/snap/room-faces.ts';
+import { RIGHT_ANGLES, snapPoint } from '../../../geometry/snap/snap.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { useSketch } from '../sketch.ts';
 import { type Drag, levelDrag } from './drag.ts';

@@ -1,7 +1,7 @@
-import { rectangleWalls } from '../../../geometry/draw-walls.ts';
+import { rectangleWalls } from '../../../geometry/edit/draw-walls.ts';
 import type { Mm, XY } from '../../../geometry/plan/model.ts';
-import { snapPoint } from '../../../geometry/snap.ts';
-import { formatMeasured, formatRequired } from '../../../geometry/units.ts';
+import { snapPoint } from '../../../geometry/snap/snap.ts';
+import { formatMeasured, formatRequired } from '../../../geometry/units/index.ts';
 import { WALL_THICKNESS } from '../../state/defaults.ts';
 import { askForRoom } from '../lengths/set-out.ts';
 import { clearSketch, useSketch } from '../sketch.ts';

@@ -1,7 +1,7 @@
-import { extentBetween, type Hit, hitsAt, itemsWithin } from '../../../geometry/pick.ts';
+import { type Handle, handlesOf } from '../../../geometry/edit/reshape.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
-import { distance } from '../../../geometry/point.ts';
-import { type Handle, handlesOf } from '../../../geometry/reshape.ts';
+import { distance } from '../../../geometry/plane/point.ts';
+import { extentBetween, type Hit, hitsAt, itemsWithin } from '../../../geometry/snap/pick.ts';
 import { figureAt, lightFigure } from '../lengths/figures.ts';
 import { openLength } from '../lengths/store.ts';
 import { openMenuFor } from '../open-menu.ts';

@@ -1,7 +1,7 @@
-import { cornerLines } from '../../../geometry/opening-fit.ts';
 import type { Mm } from '../../../geometry/plan/model.ts';
-import { distance, nearestParameter } from '../../../geometry/point.ts';
-import { formatMeasured } from '../../../geometry/units.ts';
+import { distance, nearestParameter } from '../../../geometry/plane/point.ts';
+import { cornerLines } from '../../../geometry/snap/opening-fit.ts';
+import { formatMeasured } from '../../../geometry/units/index.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { SELECT_TOOL } from '../../state/tool.ts';
 import { splitWall } from '../../state/wall-acts.ts';

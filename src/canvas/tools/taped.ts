@@ -1,8 +1,8 @@
-import { shapeMiddle } from '../../../geometry/body.ts';
-import { footprintReach } from '../../../geometry/footprint.ts';
+import { footprintReach } from '../../../geometry/dimension/footprint.ts';
+import { gapLines } from '../../../geometry/dimension/wall-gaps.ts';
 import type { Level, Shape } from '../../../geometry/plan/model.ts';
+import { shapeMiddle } from '../../../geometry/plane/body.ts';
 import type { Line } from '../../../geometry/plane/types.ts';
-import { gapLines } from '../../../geometry/wall-gaps.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { store } from './hand.ts';
 

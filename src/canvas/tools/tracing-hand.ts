@@ -1,7 +1,7 @@
-import { withTracing } from '../../../geometry/plan/edit.ts';
+import { withTracing } from '../../../geometry/edit/index.ts';
+import { scaledTo, straightened } from '../../../geometry/edit/tracing-place.ts';
 import type { Mm, Tracing, XY } from '../../../geometry/plan/model.ts';
-import { scaledTo, straightened } from '../../../geometry/tracing.ts';
-import { parseLength } from '../../../geometry/units.ts';
+import { parseLength } from '../../../geometry/units/index.ts';
 import { SELECT_TOOL } from '../../state/tool.ts';
 import { clearSketch, useSketch } from '../sketch.ts';
 import { currentLevel, type Hand, type Point, store } from './hand.ts';

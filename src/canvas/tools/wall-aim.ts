@@ -1,6 +1,6 @@
-import { pointToward } from '../../../geometry/draw-walls.ts';
+import { pointToward } from '../../../geometry/edit/draw-walls.ts';
 import type { Deg, Mm, XY } from '../../../geometry/plan/model.ts';
-import { distance } from '../../../geometry/point.ts';
+import { distance } from '../../../geometry/plane/point.ts';
 import { parseTurn } from '../../../geometry/units/parse-turn.ts';
 import { ARROWS } from '../keys.ts';
 import { useSketch } from '../sketch.ts';

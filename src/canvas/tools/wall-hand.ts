@@ -1,11 +1,18 @@
-import { missedStart } from '../../../geometry/closing.ts';
-import { buttOn, clearLength, cornerAngle, inset, pointToward, wallAtPoint } from '../../../geometry/draw-walls.ts';
+import {
+  buttOn,
+  clearLength,
+  cornerAngle,
+  inset,
+  pointToward,
+  wallAtPoint,
+} from '../../../geometry/edit/draw-walls.ts';
 import type { Deg, Mm, XY } from '../../../geometry/plan/model.ts';
+import { distance, tidyPoint } from '../../../geometry/plane/point.ts';
 import type { Line } from '../../../geometry/plane/types.ts';
-import { distance, tidyPoint } from '../../../geometry/point.ts';
-import { RIGHT_ANGLES, type Snapped, snapPoint } from '../../../geometry/snap.ts';
+import { missedStart } from '../../../geometry/snap/closing.ts';
+import { RIGHT_ANGLES, type Snapped, snapPoint } from '../../../geometry/snap/snap.ts';
+import { formatMeasured, parseLength } from '../../../geometry/units/index.ts';
 import { parseTurn } from '../../../geometry/units/parse-turn.ts';
-import { formatMeasured, parseLength } from '../../../geometry/units.ts';
 import { thicknessFrom, withCorner } from '../../state/chain.ts';
 import { closeChainAsItIs, closeChainStraight, closeOutline, spreadChain } from '../../state/close-chain.ts';
 import { selectModel } from '../../state/selectors.ts';

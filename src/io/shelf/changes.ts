@@ -1,5 +1,5 @@
+import { counted } from '../../../geometry/messages/index.ts';
 import type { Level, Plan } from '../../../geometry/plan/model.ts';
-import { counted } from '../../../geometry/words.ts';
 
 /** What is different between two states of a plan, in words. */
 

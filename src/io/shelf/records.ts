@@ -1,5 +1,5 @@
+import type { Tone } from '../../../geometry/messages/index.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
-import type { Tone } from '../../../geometry/words.ts';
 import type { VisitFacts } from '../../job/timing/visit-facts.ts';
 import { isSplitText, type SplitText } from '../long-texts.ts';
 

@@ -1,8 +1,8 @@
 import * as v from 'valibot';
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { pointerTo, type Step } from '../../../geometry/plan/pointer.ts';
-import { foundWords } from '../../../geometry/plan/problem.ts';
-import { readJson } from '../../../geometry/plan/read/json-text.ts';
+import { pointerTo, type Step } from '../../../geometry/planfile/pointer.ts';
+import { foundWords } from '../../../geometry/planfile/problem.ts';
+import { readJson } from '../../../geometry/planfile/read/json-text.ts';
 import { type PlanProblem, parsePlan, writePlan } from '../../engine.ts';
 import { joinText, splitText, textName } from '../long-texts.ts';
 import type { FileProblem } from '../plan-files.ts';

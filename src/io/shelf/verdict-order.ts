@@ -1,4 +1,4 @@
-import { TONES, type Tone } from '../../../geometry/words/tone.ts';
+import { TONES, type Tone } from '../../../geometry/messages/tone.ts';
 import type { PlanLook } from './records.ts';
 
 /** What is said of the detectors of a plan with how many it is said of, the worst first. */

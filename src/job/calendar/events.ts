@@ -1,5 +1,5 @@
+import { CAUTIONS, capital, listed } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { CAUTIONS, capital, listed } from '../../../geometry/words.ts';
 import { visitTimes } from '../timing/checks.ts';
 import { DAY, HOUR, MINUTE, type Ms, msOf, saidInstant } from '../timing/clock.ts';
 import { laboratoryBy, postBy } from '../timing/laboratory.ts';

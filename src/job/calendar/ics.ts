@@ -1,7 +1,7 @@
 import { createEvents, type EventAttributes, type DateTime as IcsTime } from 'ics';
-import { assert } from '../../../geometry/assert.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { remembered } from '../../../geometry/remembered.ts';
+import { assert } from '../../../geometry/plane/assert.ts';
+import { remembered } from '../../../geometry/plane/memoize.ts';
 import { MINUTE, type Ms } from '../timing/clock.ts';
 import { type JobEvent, jobEvents } from './events.ts';
 

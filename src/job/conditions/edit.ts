@@ -1,4 +1,4 @@
-import type { Look } from '../../../geometry/plan/edit.ts';
+import type { Look } from '../../../geometry/edit/index.ts';
 import type { Condition, ConditionState, Plan } from '../../../geometry/plan/model.ts';
 import { answerFor } from './report.ts';
 import type { ConditionRow } from './types.ts';

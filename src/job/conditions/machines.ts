@@ -1,8 +1,8 @@
-import { bodyDistance, shapeBody } from '../../../geometry/body.ts';
+import { FIXTURE_NOUN } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { remembered } from '../../../geometry/remembered.ts';
+import { bodyDistance, shapeBody } from '../../../geometry/plane/body.ts';
+import { remembered } from '../../../geometry/plane/memoize.ts';
 import { QUESTION_OF_MACHINE } from '../../../geometry/rules/running.ts';
-import { FIXTURE_NOUN } from '../../../geometry/words.ts';
 import { detectorLabel } from '../readings/set-name.ts';
 
 /** Within 20 ft they are off while a detector lies out: copies of 32 Ill. Adm. Code 422.130, closed-building list. */

@@ -1,6 +1,6 @@
+import { counted, listed } from '../../../geometry/messages/index.ts';
 import type { Condition, Plan } from '../../../geometry/plan/model.ts';
 import type { Source } from '../../../geometry/rules/types.ts';
-import { counted, listed } from '../../../geometry/words.ts';
 import { ILLINOIS_COPY, MAH, source } from '../sources.ts';
 import { msOf, saidInstant } from '../timing/clock.ts';
 import { CLOSED_BEFORE } from '../timing/limits.ts';

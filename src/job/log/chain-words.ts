@@ -1,5 +1,5 @@
+import { listed } from '../../../geometry/messages/index.ts';
 import type { LogEntry, Plan } from '../../../geometry/plan/model.ts';
-import { listed } from '../../../geometry/words.ts';
 import { msOf, saidDuration } from '../timing/clock.ts';
 import { chainOf } from './chain.ts';
 import type { Chain, ChainStep } from './chain-types.ts';

@@ -1,5 +1,5 @@
+import { capital, counted, listed } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { capital, counted, listed } from '../../../geometry/words.ts';
 import { detectorLabel } from '../readings/set-name.ts';
 import { logOf } from './edit.ts';
 

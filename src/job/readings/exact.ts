@@ -1,4 +1,4 @@
-import { assert } from '../../../geometry/assert.ts';
+import { assert } from '../../../geometry/plane/assert.ts';
 
 /**
  * Exact fractions. A limit is met or not met by the figure that was written down, not by its nearest binary fraction:

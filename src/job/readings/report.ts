@@ -1,5 +1,5 @@
+import { listed } from '../../../geometry/messages/index.ts';
 import type { EarlierResult, Plan } from '../../../geometry/plan/model.ts';
-import { listed } from '../../../geometry/words.ts';
 import { asNumber, compare, decimalText, type Exact, rounded } from './exact.ts';
 import type { SetReport } from './judge.ts';
 import { NEXT_STEP_SOURCES } from './next-step-sources.ts';

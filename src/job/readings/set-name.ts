@@ -1,5 +1,5 @@
+import { listed } from '../../../geometry/messages/index.ts';
 import type { Detector } from '../../../geometry/plan/model.ts';
-import { listed } from '../../../geometry/words.ts';
 import type { ReadingSet } from './sets.ts';
 
 export const detectorLabel = ({ label, id }: Detector): string => label.trim() || id;

@@ -1,6 +1,6 @@
 import { MEETS } from '../../../geometry/check/subjects.ts';
 import type { Detector, Level, Plan, Reading } from '../../../geometry/plan/model.ts';
-import { distance } from '../../../geometry/point.ts';
+import { distance } from '../../../geometry/plane/point.ts';
 
 /**
  * Rim to rim in plan: farther apart, detectors are two locations and never averaged. 8 in from the outer surface of each

@@ -1,6 +1,6 @@
 import { levelsToTest } from '../../../geometry/check/needed-locations.ts';
+import { counted, listed } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { counted, listed } from '../../../geometry/words.ts';
 import type { SetReport } from '../readings/judge.ts';
 import { MOST_CAUTIOUS_FIRST, NEXT_STEPS, type NextStepId } from '../readings/next-steps.ts';
 

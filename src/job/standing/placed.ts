@@ -1,9 +1,9 @@
 import type { DetectorReport } from '../../../geometry/check/types.ts';
+import { describeComputed, describeReport, headWord, openWords } from '../../../geometry/messages/index.ts';
+import { saidOf } from '../../../geometry/messages/said-of.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { Computed } from '../../../geometry/recheck/compare.ts';
 import { settled } from '../../../geometry/recheck/settled.ts';
-import { saidOf } from '../../../geometry/words/said-of.ts';
-import { describeComputed, describeReport, headWord, openWords } from '../../../geometry/words.ts';
 import { detectorLabel } from '../readings/set-name.ts';
 
 /** What the checks said of a detector, and how that was come by. */

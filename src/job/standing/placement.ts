@@ -1,9 +1,9 @@
 import { openChecks } from '../../../geometry/check/open-checks.ts';
 import type { DetectorReport } from '../../../geometry/check/types.ts';
+import { describeNotRun, describeReport, listed } from '../../../geometry/messages/index.ts';
 import type { Detector, Level, Plan } from '../../../geometry/plan/model.ts';
 import { ruleOf } from '../../../geometry/rules/profiles.ts';
 import type { RuleId } from '../../../geometry/rules/types.ts';
-import { describeNotRun, describeReport, listed } from '../../../geometry/words.ts';
 import { detectorLabel } from '../readings/set-name.ts';
 import type { StandingReason, StandingStage } from './types.ts';
 

@@ -1,4 +1,4 @@
-import { instantMs } from '../../../geometry/plan/instant.ts';
+import { instantMs } from '../../../geometry/planfile/instant.ts';
 
 /** Instants are RFC 3339 texts in the plan and milliseconds since 1970 in all arithmetic: a change of clocks changes no duration. */
 export type Ms = number;

@@ -1,5 +1,5 @@
+import { listed } from '../../../geometry/messages/index.ts';
 import type { Forecast, Plan, Visit } from '../../../geometry/plan/model.ts';
-import { listed } from '../../../geometry/words.ts';
 import type { TimingCheck, VisitTimes } from './checks.ts';
 import { HOUR, type Ms, msOf, saidDuration, saidInstant } from './clock.ts';
 import { SEVERE_STORM, SHORT_TEST, WIND_LIMIT } from './limits.ts';

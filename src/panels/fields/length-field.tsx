@@ -1,6 +1,6 @@
 import type { Mm } from '../../../geometry/plan/model.ts';
 import { fieldLength } from '../../../geometry/units/format.ts';
-import { formatMeasured, type LengthOptions, type LengthUnit, parseLength } from '../../../geometry/units.ts';
+import { formatMeasured, type LengthOptions, type LengthUnit, parseLength } from '../../../geometry/units/index.ts';
 import { useAppStore } from '../../state/store.ts';
 import { TypedField } from './typed-field.tsx';
 

@@ -1,5 +1,5 @@
+import { sourceWords } from '../../../geometry/messages/sources.ts';
 import type { Agreement, Plan } from '../../../geometry/plan/model.ts';
-import { sourceWords } from '../../../geometry/words/sources.ts';
 import { AGREEMENT_SOURCES, agreementSays } from '../../job/conditions/agreement.ts';
 import { type AgreementState, agreementState } from '../../job/conditions/agreement-state.ts';
 import { agreementOf, withAgreement } from '../../job/log/edit.ts';

@@ -1,5 +1,5 @@
 import { useId, useRef, useState } from 'react';
-import { sourceWords } from '../../../geometry/words/sources.ts';
+import { sourceWords } from '../../../geometry/messages/sources.ts';
 import { withCondition } from '../../job/conditions/edit.ts';
 import { whatABreakMeans } from '../../job/conditions/report.ts';
 import type { ConditionRow } from '../../job/conditions/types.ts';

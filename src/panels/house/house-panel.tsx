@@ -1,4 +1,4 @@
-import { sourceWords } from '../../../geometry/words/sources.ts';
+import { sourceWords } from '../../../geometry/messages/sources.ts';
 import { lacksWhoOrWhen } from '../../job/conditions/edit.ts';
 import { BREAK_SOURCES, conditionsReport, WHY_BREAKS_COUNT } from '../../job/conditions/report.ts';
 import { useAppStore } from '../../state/store.ts';

@@ -1,7 +1,7 @@
 import type { Verdict } from '../../../geometry/check/types.ts';
-import type { Look } from '../../../geometry/plan/edit.ts';
+import type { Look } from '../../../geometry/edit/index.ts';
+import { listed } from '../../../geometry/messages/index.ts';
 import type { ConditionState } from '../../../geometry/plan/model.ts';
-import { listed } from '../../../geometry/words.ts';
 import type { ConditionRow } from '../../job/conditions/types.ts';
 import type { TestStanding } from '../../job/standing/types.ts';
 import { msOf, saidInstant } from '../../job/timing/clock.ts';

@@ -1,5 +1,5 @@
 import { useRef } from 'react';
-import { counted } from '../../../geometry/words.ts';
+import { counted } from '../../../geometry/messages/index.ts';
 import { useAppStore } from '../../state/store.ts';
 import { InstantField } from '../fields/instant-field.tsx';
 import { TextField } from '../fields/text-field.tsx';

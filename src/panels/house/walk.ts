@@ -1,5 +1,5 @@
 import { create } from 'zustand';
-import type { Look } from '../../../geometry/plan/edit.ts';
+import type { Look } from '../../../geometry/edit/index.ts';
 import type { ConditionState } from '../../../geometry/plan/model.ts';
 import { withAnswer, withLook } from '../../job/conditions/edit.ts';
 import { conditionsReport } from '../../job/conditions/report.ts';

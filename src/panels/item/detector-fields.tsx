@@ -1,6 +1,6 @@
-import { evenReach } from '../../../geometry/footprint.ts';
+import { evenReach } from '../../../geometry/dimension/footprint.ts';
+import { heightsRefusal, sizeRefusal } from '../../../geometry/messages/index.ts';
 import type { Detector } from '../../../geometry/plan/model.ts';
-import { heightsRefusal, sizeRefusal } from '../../../geometry/words.ts';
 import { setCompanion } from '../../state/pairs.ts';
 import { selectReports } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';

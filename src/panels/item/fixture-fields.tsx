@@ -1,7 +1,7 @@
-import { shapeMiddle } from '../../../geometry/body.ts';
-import { footprintReach } from '../../../geometry/footprint.ts';
+import { footprintReach } from '../../../geometry/dimension/footprint.ts';
+import { capital, FIXTURE_NOUN } from '../../../geometry/messages/index.ts';
 import { FIXTURE_KINDS, type Fixture, type Stream } from '../../../geometry/plan/model.ts';
-import { capital, FIXTURE_NOUN } from '../../../geometry/words.ts';
+import { shapeMiddle } from '../../../geometry/plane/body.ts';
 import { machinesNearby } from '../../job/conditions/machines.ts';
 import { STAGE_PRESS } from '../../job/standing/types.ts';
 import { useAppStore } from '../../state/store.ts';

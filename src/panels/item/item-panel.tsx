@@ -1,5 +1,5 @@
-import { formatMeasured } from '../../../geometry/units.ts';
-import { counted } from '../../../geometry/words.ts';
+import { counted } from '../../../geometry/messages/index.ts';
+import { formatMeasured } from '../../../geometry/units/index.ts';
 import { type FoundItem, findItem } from '../../state/plan-edits.ts';
 import { useAppStore } from '../../state/store.ts';
 import { ActButtons } from '../menu/act-buttons.tsx';

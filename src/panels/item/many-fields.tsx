@@ -1,6 +1,6 @@
 import { useState } from 'react';
+import { counted, listed } from '../../../geometry/messages/index.ts';
 import type { Mm } from '../../../geometry/plan/model.ts';
-import { counted, listed } from '../../../geometry/words.ts';
 import type { FoundItem, ItemList } from '../../state/plan-edits.ts';
 import { useAppStore } from '../../state/store.ts';
 import { LengthField } from '../fields/length-field.tsx';

@@ -1,6 +1,6 @@
-import { shapeMiddle } from '../../../geometry/body.ts';
-import { footprintReach } from '../../../geometry/footprint.ts';
+import { footprintReach } from '../../../geometry/dimension/footprint.ts';
 import type { PlanObject } from '../../../geometry/plan/model.ts';
+import { shapeMiddle } from '../../../geometry/plane/body.ts';
 import { useAppStore } from '../../state/store.ts';
 import { TextField } from '../fields/text-field.tsx';
 import { PlaceFields } from './place-fields.tsx';

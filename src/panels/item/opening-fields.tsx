@@ -1,5 +1,5 @@
+import { capital, OPENING_NOUN, openingRefusal } from '../../../geometry/messages/index.ts';
 import type { Opening, OpeningKind } from '../../../geometry/plan/model.ts';
-import { capital, OPENING_NOUN, openingRefusal } from '../../../geometry/words.ts';
 import { useAppStore } from '../../state/store.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
 import { FieldGroup } from '../fields/field-group.tsx';

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { tapedOffsets } from '../../../geometry/opening-offsets.ts';
+import { tapedOffsets } from '../../../geometry/dimension/opening-offsets.ts';
 import { wallLength } from '../../../geometry/plan/items.ts';
 import type { Mm, Opening, Wall } from '../../../geometry/plan/model.ts';
 import { selectModel } from '../../state/selectors.ts';

@@ -1,5 +1,5 @@
+import { moveToGap, SIDES, type Side, wallGaps } from '../../../geometry/dimension/wall-gaps.ts';
 import type { Mm, XY } from '../../../geometry/plan/model.ts';
-import { moveToGap, SIDES, type Side, wallGaps } from '../../../geometry/wall-gaps.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 import { useCalm } from '../calm.ts';

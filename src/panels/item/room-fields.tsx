@@ -1,6 +1,6 @@
+import { capital, ROOM_USE_NOUN } from '../../../geometry/messages/index.ts';
 import { ROOM_USES_ALLOWED, ROOM_USES_BARRED, type RoomLabel, type RoomUse } from '../../../geometry/plan/model.ts';
-import { formatArea } from '../../../geometry/units.ts';
-import { capital, ROOM_USE_NOUN } from '../../../geometry/words.ts';
+import { formatArea } from '../../../geometry/units/index.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 import { useCalm } from '../calm.ts';

@@ -1,6 +1,6 @@
-import { asForm, footprintSize, withFootprintSize } from '../../../geometry/footprint.ts';
+import { asForm, footprintSize, withFootprintSize } from '../../../geometry/dimension/footprint.ts';
+import { heightsRefusal, sizeRefusal } from '../../../geometry/messages/index.ts';
 import type { Mm, Shape } from '../../../geometry/plan/model.ts';
-import { heightsRefusal, sizeRefusal } from '../../../geometry/words.ts';
 import { useAppStore } from '../../state/store.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
 import { FieldGroup } from '../fields/field-group.tsx';

@@ -1,10 +1,16 @@
 import { useEffect, useMemo, useState } from 'react';
+import {
+  QUAD_LINES,
+  type Quad,
+  type QuadLengths,
+  type QuadLine,
+  quadLengths,
+} from '../../../geometry/edit/quad-adjust.ts';
+import { fourCorners, squaredRoom } from '../../../geometry/edit/square-room.ts';
 import type { Room } from '../../../geometry/level/types.ts';
 import type { Mm } from '../../../geometry/plan/model.ts';
-import { QUAD_LINES, type Quad, type QuadLengths, type QuadLine, quadLengths } from '../../../geometry/quad-adjust.ts';
-import { fourCorners, squaredRoom } from '../../../geometry/square-room.ts';
 import { fieldLength } from '../../../geometry/units/format.ts';
-import { parseLength } from '../../../geometry/units.ts';
+import { parseLength } from '../../../geometry/units/index.ts';
 import { useShown } from '../../state/shown.ts';
 import { useAppStore } from '../../state/store.ts';
 import { editLevel } from '../../state/wall-acts.ts';

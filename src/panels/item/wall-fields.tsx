@@ -1,10 +1,10 @@
 import { useState } from 'react';
+import type { MovingEnd } from '../../../geometry/edit/stretch.ts';
+import { correctedWall, shiftedWall } from '../../../geometry/edit/wall-edit.ts';
+import { thicknessRefusal, wallEndNames } from '../../../geometry/messages/index.ts';
 import { wallLength } from '../../../geometry/plan/items.ts';
 import type { Mm, Wall, WallSide } from '../../../geometry/plan/model.ts';
-import type { MovingEnd } from '../../../geometry/plan/stretch.ts';
-import { correctedWall, shiftedWall } from '../../../geometry/wall-edit.ts';
-import { wallFaceLength } from '../../../geometry/wall-face.ts';
-import { thicknessRefusal, wallEndNames } from '../../../geometry/words.ts';
+import { wallFaceLength } from '../../../geometry/snap/wall-face.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 import { editLevel } from '../../state/wall-acts.ts';

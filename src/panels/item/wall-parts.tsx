@@ -1,9 +1,9 @@
 import { useState } from 'react';
-import { tapedOffsets } from '../../../geometry/opening-offsets.ts';
+import { tapedOffsets } from '../../../geometry/dimension/opening-offsets.ts';
+import { wallsRunningOn } from '../../../geometry/edit/split-join.ts';
+import { wallEndNames } from '../../../geometry/messages/index.ts';
 import { wallLength } from '../../../geometry/plan/items.ts';
 import type { Mm, Wall } from '../../../geometry/plan/model.ts';
-import { wallsRunningOn } from '../../../geometry/split-join.ts';
-import { wallEndNames } from '../../../geometry/words.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 import { joinWalls, splitWall } from '../../state/wall-acts.ts';

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { levelBelow, levelsInOrder } from '../../../geometry/plan/edit.ts';
+import { levelBelow, levelsInOrder } from '../../../geometry/edit/index.ts';
 import { levelName } from '../../state/level-actions.ts';
 import { useAppStore } from '../../state/store.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';

@@ -1,6 +1,6 @@
-import { withLevel } from '../../../geometry/plan/edit.ts';
+import { withLevel } from '../../../geometry/edit/index.ts';
+import { capital, GROUND_PHRASE } from '../../../geometry/messages/index.ts';
 import type { Ground, Level } from '../../../geometry/plan/model.ts';
-import { capital, GROUND_PHRASE } from '../../../geometry/words.ts';
 import { levelName } from '../../state/level-actions.ts';
 import { useAppStore } from '../../state/store.ts';
 import { LEVELS_GROUP } from '../acts.ts';

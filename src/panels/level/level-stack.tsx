@@ -1,5 +1,5 @@
-import { levelsBeside, levelsInOrder } from '../../../geometry/plan/edit.ts';
-import { counted, TONE_WORD, worstTone } from '../../../geometry/words.ts';
+import { levelsBeside, levelsInOrder } from '../../../geometry/edit/index.ts';
+import { counted, TONE_WORD, worstTone } from '../../../geometry/messages/index.ts';
 import { levelBar } from '../../engine.ts';
 import { levelName } from '../../state/level-actions.ts';
 import { judgedLevels } from '../../state/selectors.ts';

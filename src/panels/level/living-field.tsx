@@ -1,6 +1,6 @@
-import { withLiving } from '../../../geometry/plan/edit.ts';
+import { withLiving } from '../../../geometry/edit/index.ts';
+import { capital, LIVING_PHRASE } from '../../../geometry/messages/index.ts';
 import type { Level, Living } from '../../../geometry/plan/model.ts';
-import { capital, LIVING_PHRASE } from '../../../geometry/words.ts';
 import { useAppStore } from '../../state/store.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
 

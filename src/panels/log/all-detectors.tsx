@@ -1,5 +1,5 @@
+import { counted, listed } from '../../../geometry/messages/index.ts';
 import type { LogEntry, Plan } from '../../../geometry/plan/model.ts';
-import { counted, listed } from '../../../geometry/words.ts';
 import { allSame, detectorsInWords, type NamedDetector } from '../../job/log/detectors.ts';
 import { isSealed, logOf, withLogs } from '../../job/log/edit.ts';
 import { msOf, saidClock } from '../../job/timing/clock.ts';

@@ -1,5 +1,5 @@
+import { counted } from '../../../geometry/messages/index.ts';
 import type { LogEntry, Plan } from '../../../geometry/plan/model.ts';
-import { counted } from '../../../geometry/words.ts';
 import { conditionsReport } from '../../job/conditions/report.ts';
 import { sealedAfter } from '../../job/log/chain-words.ts';
 import { type NamedDetector, namedDetectors } from '../../job/log/detectors.ts';

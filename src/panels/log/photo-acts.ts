@@ -1,5 +1,5 @@
+import { counted } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { counted } from '../../../geometry/words.ts';
 import { useOpenPlan } from '../../io/open-plan.ts';
 import { megabytes } from '../../io/picture-size.ts';
 import { LARGEST_PLAN_FILE } from '../../io/plan-files.ts';

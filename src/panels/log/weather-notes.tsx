@@ -1,6 +1,6 @@
 import { useState } from 'react';
+import { sourceWords } from '../../../geometry/messages/sources.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { sourceWords } from '../../../geometry/words/sources.ts';
 import { withoutWeather, withWeather } from '../../job/log/edit.ts';
 import { TO_NOTE, TO_NOTE_SOURCES, weatherInOrder } from '../../job/log/weather.ts';
 import { useAppStore } from '../../state/store.ts';

@@ -1,4 +1,4 @@
-import { withAnswersWithdrawn, withLooksSigned, withNoneHere } from '../../../geometry/plan/edit.ts';
+import { withAnswersWithdrawn, withLooksSigned, withNoneHere } from '../../../geometry/edit/index.ts';
 import { selectLevel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 import { useWalk } from '../house/walk.ts';

@@ -1,7 +1,7 @@
 import type { DetectorReport } from '../../../geometry/check/types.ts';
+import { openRules } from '../../../geometry/messages/index.ts';
 import type { Detector, Level, Plan } from '../../../geometry/plan/model.ts';
 import type { EffectiveRule } from '../../../geometry/rules/profiles.ts';
-import { openRules } from '../../../geometry/words.ts';
 import { wayToSettle } from '../../state/guidance/open-rows.ts';
 import { act } from '../acts.ts';
 import { SupportAnswer } from './support-answer.tsx';

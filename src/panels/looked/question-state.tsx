@@ -1,4 +1,4 @@
-import { listed } from '../../../geometry/words.ts';
+import { listed } from '../../../geometry/messages/index.ts';
 import { selectModel, selectReports } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 import { type LookRow, looksOf, type QuestionId } from '../../state/walk-round.ts';

@@ -1,5 +1,5 @@
 import type { DetectorReport } from '../../../geometry/check/types.ts';
-import { itemName } from '../../../geometry/plan/edit.ts';
+import { itemName } from '../../../geometry/edit/index.ts';
 import type { Detector } from '../../../geometry/plan/model.ts';
 import { useAppStore } from '../../state/store.ts';
 import { SUPPORT_ANSWER } from '../acts.ts';

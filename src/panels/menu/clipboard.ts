@@ -1,8 +1,8 @@
-import { levelExtent } from '../../../geometry/level-extent.ts';
-import { readClip, writeClip } from '../../../geometry/plan/clip.ts';
-import { clipOf, pastedItems, pasteOffset } from '../../../geometry/plan/edit.ts';
+import { clipOf, pastedItems, pasteOffset } from '../../../geometry/edit/index.ts';
+import { levelExtent } from '../../../geometry/level/level-extent.ts';
+import { counted } from '../../../geometry/messages/index.ts';
 import type { Level, XY } from '../../../geometry/plan/model.ts';
-import { counted } from '../../../geometry/words.ts';
+import { readClip, writeClip } from '../../../geometry/planfile/clip.ts';
 import { steps } from '../../canvas/tools/hand.ts';
 import { COPY_OFFSET } from '../../state/plan-slice.ts';
 import { selectLevel } from '../../state/selectors.ts';

@@ -1,4 +1,4 @@
-import { capital, counted, FIXTURE_NOUN, OPENING_NOUN } from '../../../geometry/words.ts';
+import { capital, counted, FIXTURE_NOUN, OPENING_NOUN } from '../../../geometry/messages/index.ts';
 import type { FoundItem } from '../../state/plan-edits.ts';
 import type { ActPlace } from './act.ts';
 

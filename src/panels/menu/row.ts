@@ -1,5 +1,5 @@
 import { create } from 'zustand';
-import { itemsInRow, type Row } from '../../../geometry/plan/edit.ts';
+import { itemsInRow, type Row } from '../../../geometry/edit/index.ts';
 import { selectLevel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 

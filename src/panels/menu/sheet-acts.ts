@@ -1,6 +1,6 @@
-import { ringExtent } from '../../../geometry/body.ts';
-import { itemsWithin } from '../../../geometry/pick.ts';
-import { counted } from '../../../geometry/words.ts';
+import { counted } from '../../../geometry/messages/index.ts';
+import { ringExtent } from '../../../geometry/plane/body.ts';
+import { itemsWithin } from '../../../geometry/snap/pick.ts';
 import { ITEM_LISTS } from '../../state/plan-edits.ts';
 import { selectLevel } from '../../state/selectors.ts';
 import { SELECT_TOOL } from '../../state/tool.ts';

@@ -1,4 +1,3 @@
-import { anchorOf } from '../../../geometry/pick.ts';
 import {
   type AlignTo,
   alignedItems,
@@ -6,9 +5,10 @@ import {
   type SpreadAlong,
   spreadItems,
   turnedItem,
-} from '../../../geometry/plan/edit.ts';
+} from '../../../geometry/edit/index.ts';
+import { OPENING_NOUN } from '../../../geometry/messages/index.ts';
 import type { OpeningKind, Plan } from '../../../geometry/plan/model.ts';
-import { OPENING_NOUN } from '../../../geometry/words.ts';
+import { anchorOf } from '../../../geometry/snap/pick.ts';
 import { useSketch } from '../../canvas/sketch.ts';
 import { pressAt } from '../../canvas/tools/hand.ts';
 import { createOpeningHand } from '../../canvas/tools/opening-hand.ts';

@@ -1,8 +1,8 @@
+import { wallsRunningOn } from '../../../geometry/edit/split-join.ts';
+import { wallEndNames } from '../../../geometry/messages/index.ts';
 import { wallLength } from '../../../geometry/plan/items.ts';
 import type { Wall } from '../../../geometry/plan/model.ts';
-import { nearestParameter } from '../../../geometry/point.ts';
-import { wallsRunningOn } from '../../../geometry/split-join.ts';
-import { wallEndNames } from '../../../geometry/words.ts';
+import { nearestParameter } from '../../../geometry/plane/point.ts';
 import { selectLevel } from '../../state/selectors.ts';
 import { joinWalls, splitWall } from '../../state/wall-acts.ts';
 import type { Act, ActPlace } from './act.ts';

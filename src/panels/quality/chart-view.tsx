@@ -1,5 +1,5 @@
-import { sourceWords } from '../../../geometry/words/sources.ts';
-import { counted } from '../../../geometry/words.ts';
+import { counted } from '../../../geometry/messages/index.ts';
+import { sourceWords } from '../../../geometry/messages/sources.ts';
 import { fileStem } from '../../io/plan-files.ts';
 import { UNDATED } from '../../job/quality/book.ts';
 import type { ChartPoint, ControlChart } from '../../job/quality/charts.ts';

@@ -1,7 +1,7 @@
 import { useState } from 'react';
+import { capital } from '../../../geometry/messages/index.ts';
+import { sourceWords } from '../../../geometry/messages/sources.ts';
 import type { QualityCheck } from '../../../geometry/plan/model.ts';
-import { sourceWords } from '../../../geometry/words/sources.ts';
-import { capital } from '../../../geometry/words.ts';
 import { type CheckRecord, UNDATED } from '../../job/quality/book.ts';
 import { checkTable } from '../../job/quality/csv.ts';
 import { CHECK_WORD, checkAction } from '../../job/quality/words.ts';

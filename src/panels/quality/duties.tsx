@@ -1,4 +1,4 @@
-import { sourceWords } from '../../../geometry/words/sources.ts';
+import { sourceWords } from '../../../geometry/messages/sources.ts';
 import { type DutyCount, type QualityBook, UNDATED } from '../../job/quality/book.ts';
 import { monthTable } from '../../job/quality/csv.ts';
 import { BLANKS, DUPLICATES, SPIKES } from '../../job/quality/programme.ts';

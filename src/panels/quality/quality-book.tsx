@@ -1,6 +1,6 @@
 import { useState } from 'react';
-import { sourceWords } from '../../../geometry/words/sources.ts';
-import { CAUTIONS, counted } from '../../../geometry/words.ts';
+import { CAUTIONS, counted } from '../../../geometry/messages/index.ts';
+import { sourceWords } from '../../../geometry/messages/sources.ts';
 import { OWN_LIMITS_FROM, RUN_OF_WARNINGS, SHARE_LIMITS } from '../../job/quality/programme.ts';
 import { showDialog } from '../ui.ts';
 import { useModal } from '../use-modal.ts';

@@ -1,6 +1,6 @@
 import { useState } from 'react';
+import { counted, listed } from '../../../geometry/messages/index.ts';
 import type { EarlierResult, Plan, RadonUnit } from '../../../geometry/plan/model.ts';
-import { counted, listed } from '../../../geometry/words.ts';
 import { dayDoubt } from '../../job/readings/earlier.ts';
 import type { Entered } from '../../job/readings/entered.ts';
 import { detectorLabel } from '../../job/readings/set-name.ts';

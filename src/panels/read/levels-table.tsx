@@ -1,5 +1,5 @@
+import { sourceDoubts } from '../../../geometry/messages/sources.ts';
 import type { RadonUnit } from '../../../geometry/plan/model.ts';
-import { sourceDoubts } from '../../../geometry/words/sources.ts';
 import { ACTION_LEVELS, levelInPicocuries, meanReaches } from '../../job/readings/action-levels.ts';
 import type { Exact } from '../../job/readings/exact.ts';
 import { enteredText, radonText } from '../../job/readings/radon.ts';

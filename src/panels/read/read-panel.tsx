@@ -1,4 +1,4 @@
-import { CAUTIONS } from '../../../geometry/words.ts';
+import { CAUTIONS } from '../../../geometry/messages/index.ts';
 import { judgeReadings } from '../../job/readings/judge.ts';
 import { RESULT_CAUTIONS } from '../../job/readings/report.ts';
 import { houseStep } from '../../job/standing/house-step.ts';

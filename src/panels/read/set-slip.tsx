@@ -1,6 +1,6 @@
+import { sourceWords } from '../../../geometry/messages/sources.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { Source } from '../../../geometry/rules/types.ts';
-import { sourceWords } from '../../../geometry/words/sources.ts';
 import type { SetReport } from '../../job/readings/judge.ts';
 import { NEXT_STEP_SOURCES } from '../../job/readings/next-step-sources.ts';
 import { otherUnit, radonText } from '../../job/readings/radon.ts';

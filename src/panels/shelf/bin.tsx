@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { counted } from '../../../geometry/words.ts';
+import { counted } from '../../../geometry/messages/index.ts';
 import { titleWords } from '../../io/shelf/card.ts';
 import { BIN_DAYS } from '../../io/shelf/plans.ts';
 import type { PlanCard } from '../../io/shelf/records.ts';

@@ -1,5 +1,5 @@
 import { memo } from 'react';
-import { TONE_WORD } from '../../../geometry/words/tone.ts';
+import { TONE_WORD } from '../../../geometry/messages/tone.ts';
 import { SHEET_THEME } from '../../design/tokens.ts';
 import type { PlanLook } from '../../io/shelf/records.ts';
 import { inOrderOfWorst } from '../../io/shelf/verdict-order.ts';

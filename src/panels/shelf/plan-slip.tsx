@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
-import { counted } from '../../../geometry/words.ts';
+import { counted } from '../../../geometry/messages/index.ts';
 import { titleWords } from '../../io/shelf/card.ts';
 import type { PlanCard } from '../../io/shelf/records.ts';
 import { openFromShelf } from '../file-acts.ts';

@@ -1,5 +1,5 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
-import { counted } from '../../../geometry/words.ts';
+import { counted } from '../../../geometry/messages/index.ts';
 import { readSetting, writeSetting } from '../../io/cabinet.ts';
 import { useOpenPlan } from '../../io/open-plan.ts';
 import type { PlanCard } from '../../io/shelf/records.ts';

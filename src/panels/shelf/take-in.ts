@@ -1,4 +1,4 @@
-import { counted, listed } from '../../../geometry/words.ts';
+import { counted, listed } from '../../../geometry/messages/index.ts';
 import { writePlan } from '../../engine.ts';
 import { settleOpenPlan } from '../../io/autosave.ts';
 import { freshId } from '../../io/fresh-id.ts';

@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react';
-import { formatMeasured } from '../../../geometry/units.ts';
-import { capital } from '../../../geometry/words.ts';
+import { capital } from '../../../geometry/messages/index.ts';
+import { formatMeasured } from '../../../geometry/units/index.ts';
 import { PLACES } from '../../state/seek.ts';
 import { selectLevelBar, selectModel } from '../../state/selectors.ts';
 import { useShown } from '../../state/shown.ts';

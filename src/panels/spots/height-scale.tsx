@@ -1,6 +1,6 @@
 import { type CSSProperties, useId } from 'react';
 import type { Mm } from '../../../geometry/plan/model.ts';
-import { formatMeasured, type LengthUnit } from '../../../geometry/units.ts';
+import { formatMeasured, type LengthUnit } from '../../../geometry/units/index.ts';
 import { HATCHES } from '../../design/hatches.ts';
 import type { HeightLane } from '../../state/heights.ts';
 

@@ -1,7 +1,7 @@
 import { type KeyboardEvent, useMemo } from 'react';
+import { capital, heightsRefusal } from '../../../geometry/messages/index.ts';
 import type { Detector, Mm } from '../../../geometry/plan/model.ts';
-import { formatMeasured, type LengthUnit } from '../../../geometry/units.ts';
-import { capital, heightsRefusal } from '../../../geometry/words.ts';
+import { formatMeasured, type LengthUnit } from '../../../geometry/units/index.ts';
 import { caughtHeight, type HeightLane, heightLane, isAllowed, steppedHeight, stopsOf } from '../../state/heights.ts';
 import { selectLevel, selectModel, selectProbe } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';

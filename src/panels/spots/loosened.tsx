@@ -1,6 +1,6 @@
+import { counted } from '../../../geometry/messages/index.ts';
 import type { Protocol } from '../../../geometry/plan/model.ts';
-import { formatRequired } from '../../../geometry/units.ts';
-import { counted } from '../../../geometry/words.ts';
+import { formatRequired } from '../../../geometry/units/index.ts';
 import { type EffectiveRule, effectiveRules } from '../../engine.ts';
 import { usePlan } from '../use-level.ts';
 import './spots.css';

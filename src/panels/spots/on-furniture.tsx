@@ -1,9 +1,9 @@
 import { useMemo, useState } from 'react';
-import { movedItems } from '../../../geometry/plan/edit.ts';
+import { movedItems } from '../../../geometry/edit/index.ts';
+import { describeFurniture, moveWords } from '../../../geometry/messages/index.ts';
+import { subjectName } from '../../../geometry/messages/subject.ts';
 import type { PlanObject } from '../../../geometry/plan/model.ts';
-import { furnitureVerdict } from '../../../geometry/spots/furniture.ts';
-import { subjectName } from '../../../geometry/words/subject.ts';
-import { describeFurniture, moveWords } from '../../../geometry/words.ts';
+import { furnitureVerdict } from '../../../geometry/search/furniture.ts';
 import { STEPS } from '../../canvas/tools/hand.ts';
 import { selectLevelBar, selectModel, selectProbe } from '../../state/selectors.ts';
 import { setPlace } from '../../state/spots.ts';

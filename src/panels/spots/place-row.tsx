@@ -1,4 +1,4 @@
-import { TONE_WORD } from '../../../geometry/words.ts';
+import { TONE_WORD } from '../../../geometry/messages/index.ts';
 import type { PlaceWords } from '../../state/spots.ts';
 import { VerdictMark } from '../verdict-mark.tsx';
 

@@ -1,7 +1,7 @@
 import { useMemo } from 'react';
+import { describeReport, headWord, listed, notRunRules, toneOf } from '../../../geometry/messages/index.ts';
+import { profileDoubts } from '../../../geometry/messages/sources.ts';
 import type { Detector } from '../../../geometry/plan/model.ts';
-import { profileDoubts } from '../../../geometry/words/sources.ts';
-import { describeReport, headWord, listed, notRunRules, toneOf } from '../../../geometry/words.ts';
 import { compareProfiles, type ProfileReport } from '../../engine.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';

@@ -1,5 +1,5 @@
-import { sourceWords } from '../../../geometry/words/sources.ts';
-import { capital } from '../../../geometry/words.ts';
+import { capital } from '../../../geometry/messages/index.ts';
+import { sourceWords } from '../../../geometry/messages/sources.ts';
 import { TIMING_NAME } from '../../job/timing/checks.ts';
 import type { TimingReport } from '../../job/timing/report.ts';
 import { VerdictMark } from '../verdict-mark.tsx';

@@ -1,6 +1,6 @@
 import type { LevelModel, Notice } from '../../../geometry/level/types.ts';
+import { counted, describeNotice, listed } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { counted, describeNotice, listed } from '../../../geometry/words.ts';
 import { inWallRemark, inWalls, oneWallAct } from '../remarks.ts';
 import { looksOf } from '../walk-round.ts';
 import { about, type Hint, type HintAct, type SeenLevel, WEIGHT } from './hint.ts';

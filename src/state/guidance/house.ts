@@ -1,5 +1,5 @@
+import { counted, listed } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { counted, listed } from '../../../geometry/words.ts';
 import { agreementState } from '../../job/conditions/agreement-state.ts';
 import { lacksWhoOrWhen } from '../../job/conditions/edit.ts';
 import { conditionsReport, earlyWords } from '../../job/conditions/report.ts';

@@ -1,5 +1,5 @@
+import { counted, listed } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { counted, listed } from '../../../geometry/words.ts';
 import { chainOf } from '../../job/log/chain.ts';
 import { namedDetectors } from '../../job/log/detectors.ts';
 import { logOf } from '../../job/log/edit.ts';

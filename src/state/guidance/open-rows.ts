@@ -1,6 +1,6 @@
 import { openChecks } from '../../../geometry/check/open-checks.ts';
 import type { DetectorReport } from '../../../geometry/check/types.ts';
-import { levelsInOrder } from '../../../geometry/plan/edit.ts';
+import { levelsInOrder } from '../../../geometry/edit/index.ts';
 import type { Level, Plan } from '../../../geometry/plan/model.ts';
 import { type QuestionId, questionOf } from '../walk-round.ts';
 import type { HintAct } from './hint.ts';

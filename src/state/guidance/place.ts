@@ -1,7 +1,14 @@
 import { openChecks } from '../../../geometry/check/open-checks.ts';
+import {
+  describeCheck,
+  describeEntered,
+  headWord,
+  inOrder,
+  listed,
+  openRules,
+} from '../../../geometry/messages/index.ts';
 import type { Detector, Plan } from '../../../geometry/plan/model.ts';
 import { effectiveRules } from '../../../geometry/rules/profiles.ts';
-import { describeCheck, describeEntered, headWord, inOrder, listed, openRules } from '../../../geometry/words.ts';
 import { about, detectorName, type Hint, type HintAct, type SeenLevel, WEIGHT } from './hint.ts';
 import { wayToSettle } from './open-rows.ts';
 

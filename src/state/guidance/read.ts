@@ -1,5 +1,5 @@
+import { counted } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { counted } from '../../../geometry/words.ts';
 import { judgeReadings } from '../../job/readings/judge.ts';
 import { isRetest } from '../../job/readings/next-steps.ts';
 import { saidIn } from '../../job/readings/radon.ts';

@@ -1,5 +1,5 @@
 import { openChecks } from '../../../geometry/check/open-checks.ts';
-import { capital, listed } from '../../../geometry/words.ts';
+import { capital, listed } from '../../../geometry/messages/index.ts';
 import { detectorName, type Hint, type SeenLevel, WEIGHT } from './hint.ts';
 
 /** What the sheet will have to say against the test. */

@@ -1,7 +1,7 @@
 import { openChecks } from '../../../geometry/check/open-checks.ts';
+import { listed } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { effectiveRules } from '../../../geometry/rules/profiles.ts';
-import { listed } from '../../../geometry/words.ts';
 import { levelName } from '../level-actions.ts';
 import { detectorName, type Hint, type SeenLevel, WEIGHT } from './hint.ts';
 import { LIVING_PRESS, PURPOSE_ACT } from './open-rows.ts';

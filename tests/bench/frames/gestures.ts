@@ -1,6 +1,6 @@
-import { ringExtent } from '../../../geometry/body.ts';
 import { buildLevel, type Level, type XY } from '../../../geometry/index.ts';
-import { extentBetween, itemsWithin } from '../../../geometry/pick.ts';
+import { ringExtent } from '../../../geometry/plane/body.ts';
+import { extentBetween, itemsWithin } from '../../../geometry/snap/pick.ts';
 import type { Sample } from './stand.ts';
 
 /** One press, a long pull, and a release, as a hand would do it. */

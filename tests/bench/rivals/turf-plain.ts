@@ -1,8 +1,8 @@
 import { buffer, difference, featureCollection, lineString, point, polygon, union } from '@turf/turf';
-import type { Body } from '../../../geometry/body.ts';
+import { grownOutline } from '../../../geometry/arrangement/outline.ts';
+import { toEdges } from '../../../geometry/arrangement/rings.ts';
+import type { Body } from '../../../geometry/plane/body.ts';
 import { flattened } from '../../../geometry/region/flatten.ts';
-import { grownOutline } from '../../../geometry/region/outline.ts';
-import { toEdges } from '../../../geometry/region/rings.ts';
 import type { Task } from '../task.ts';
 import type { TimedRun } from './rival.ts';
 import { areaOf } from './turf-ready.ts';

@@ -1,5 +1,5 @@
 import { difference, featureCollection, multiPolygon, polygon, union } from '@turf/turf';
-import { signedArea } from '../../../geometry/ring.ts';
+import { signedArea } from '../../../geometry/plane/ring.ts';
 import type { Polygon, Task } from '../task.ts';
 import type { TimedRun } from './rival.ts';
 

@@ -2,9 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { checkDetector } from '../../../geometry/check/check-detector.ts';
 import { thingsEntered } from '../../../geometry/check/entered.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
-import { emptyPlan } from '../../../geometry/plan/empty.ts';
+import { describeEntered } from '../../../geometry/messages/index.ts';
 import type { Detector, Fixture, FixtureKind, Shape } from '../../../geometry/plan/model.ts';
-import { describeEntered } from '../../../geometry/words.ts';
+import { emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { boxWalls, levelOf } from '../../helpers/level-of.ts';
 
 const fixture = (id: string, kind: FixtureKind, shape: Shape, bottom: number, top: number): Fixture => ({

@@ -1,11 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Extent } from '../../../geometry/body.ts';
 import { measureSubject } from '../../../geometry/check/measure.ts';
 import { subjectsOf } from '../../../geometry/check/subjects.ts';
-import { SINGLE } from '../../../geometry/field/assess.ts';
-import { type MarginField, marginField } from '../../../geometry/field/margin-field.ts';
-import type { Square } from '../../../geometry/field/squares.ts';
 import {
   buildLevel,
   type EffectiveRule,
@@ -18,7 +14,11 @@ import {
   shapeMiddle,
   type XY,
 } from '../../../geometry/index.ts';
-import { levelExtent } from '../../../geometry/level-extent.ts';
+import { levelExtent } from '../../../geometry/level/level-extent.ts';
+import type { Extent } from '../../../geometry/plane/body.ts';
+import { SINGLE } from '../../../geometry/search/field/assess.ts';
+import { type MarginField, marginField } from '../../../geometry/search/field/margin-field.ts';
+import type { Square } from '../../../geometry/search/field/squares.ts';
 import { fixtureAt, hall, planUnder } from '../../helpers/hall.ts';
 import { depthInside, isOnRaisedTop, leastMargin, leastReported } from '../../helpers/least-margin.ts';
 import { Dice } from '../../helpers/random-level/dice.ts';

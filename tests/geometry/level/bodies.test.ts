@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { bodyDistance, ringBody } from '../../../geometry/body.ts';
 import { buildLevel, type Wall, type XY } from '../../../geometry/index.ts';
 import { jointRing } from '../../../geometry/level/joints.ts';
-import { ringContains, signedArea } from '../../../geometry/ring.ts';
+import { bodyDistance, ringBody } from '../../../geometry/plane/body.ts';
+import { ringContains, signedArea } from '../../../geometry/plane/ring.ts';
 import { drawn, movedWalls, turned, wall } from '../../helpers/drawn.ts';
 import { fixtureLevel } from '../../helpers/fixtures.ts';
 

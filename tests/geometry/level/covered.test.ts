@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { bodyDistance } from '../../../geometry/body.ts';
 import type { XY } from '../../../geometry/index.ts';
 import { isCovered } from '../../../geometry/level/covered.ts';
 import { standingBodies } from '../../../geometry/level/floors.ts';
+import { bodyDistance } from '../../../geometry/plane/body.ts';
 import { rectangle } from '../../helpers/drawn.ts';
 
 type Box = readonly [x0: number, y0: number, x1: number, y1: number];

@@ -5,7 +5,7 @@ import { joinedCentreLines } from '../../../geometry/level/centre-lines.ts';
 import { OUTDOORS, traceFaces } from '../../../geometry/level/faces.ts';
 import { type WallGraph, wallGraph } from '../../../geometry/level/graph.ts';
 import { TOUCH } from '../../../geometry/level/touch.ts';
-import { signedArea } from '../../../geometry/ring.ts';
+import { signedArea } from '../../../geometry/plane/ring.ts';
 import { loop, rectangle, wall } from '../../helpers/drawn.ts';
 import { randomPlan } from '../../helpers/random-level.ts';
 

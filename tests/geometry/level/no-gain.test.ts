@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { bodyDistance, ringBody } from '../../../geometry/body.ts';
 import {
   arcRingsContain,
   buildLevel,
@@ -10,8 +9,9 @@ import {
   type Plan,
   type XY,
 } from '../../../geometry/index.ts';
+import { bodyDistance, ringBody } from '../../../geometry/plane/body.ts';
+import { nearestOnRing, ringsContain } from '../../../geometry/plane/ring.ts';
 import { nearestOnEdge } from '../../../geometry/region/nearest.ts';
-import { nearestOnRing, ringsContain } from '../../../geometry/ring.ts';
 import { Dice } from '../../helpers/random-level/dice.ts';
 import { withInsideWall } from '../../helpers/random-level/inside-walls.ts';
 import { randomPlan } from '../../helpers/random-level.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { bodyDistance, ringBody } from '../../../geometry/body.ts';
 import { buildLevel, type Wall, type XY } from '../../../geometry/index.ts';
 import { CROWD } from '../../../geometry/level/touch.ts';
+import { bodyDistance, ringBody } from '../../../geometry/plane/body.ts';
 import { drawn, loop, rectangle, wall } from '../../helpers/drawn.ts';
 
 const HOUSE = loop('h', rectangle(0, 0, 10000, 8000));

@@ -5,11 +5,11 @@ import {
   withLooksSigned,
   withNoneHere,
   withPurpose,
-} from '../../../geometry/plan/edit.ts';
-import { emptyPlan } from '../../../geometry/plan/empty.ts';
+} from '../../../geometry/edit/index.ts';
 import type { Level, Plan } from '../../../geometry/plan/model.ts';
-import { parsePlan } from '../../../geometry/plan/parse.ts';
-import { writePlan } from '../../../geometry/plan/write.ts';
+import { emptyPlan } from '../../../geometry/planfile/empty.ts';
+import { parsePlan } from '../../../geometry/planfile/parse.ts';
+import { writePlan } from '../../../geometry/planfile/write.ts';
 
 const NOON = '2026-03-07T12:00:00-05:00';
 const LOOK = { by: ' R. Alder ', at: NOON };

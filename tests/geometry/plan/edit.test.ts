@@ -23,11 +23,11 @@ import {
   withPlan,
   withSite,
   withWallEnds,
-} from '../../../geometry/plan/edit.ts';
-import { emptyLevel, emptyPlan } from '../../../geometry/plan/empty.ts';
+} from '../../../geometry/edit/index.ts';
 import type { Detector, Fixture, Level, Opening, Plan, PlanObject, Wall, XY } from '../../../geometry/plan/model.ts';
-import { parsePlan } from '../../../geometry/plan/parse.ts';
-import { writePlan } from '../../../geometry/plan/write.ts';
+import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
+import { parsePlan } from '../../../geometry/planfile/parse.ts';
+import { writePlan } from '../../../geometry/planfile/write.ts';
 import { planFile } from './plans.ts';
 
 /** Property tests on a busy machine. */

@@ -1,7 +1,5 @@
 import fc from 'fast-check';
 import { describe, expect, it, vi } from 'vitest';
-import { shapeBody } from '../../../geometry/body.ts';
-import { readClip, writeClip } from '../../../geometry/plan/clip.ts';
 import {
   type AlignTo,
   alignedItems,
@@ -10,12 +8,14 @@ import {
   pastedItems,
   pasteOffset,
   spreadItems,
-} from '../../../geometry/plan/edit.ts';
-import { emptyLevel, emptyPlan } from '../../../geometry/plan/empty.ts';
+} from '../../../geometry/edit/index.ts';
 import type { Detector, Fixture, Level, Opening, Plan, PlanObject, Wall, XY } from '../../../geometry/plan/model.ts';
-import { parsePlan } from '../../../geometry/plan/parse.ts';
-import { namedThings } from '../../../geometry/plan/read/sound.ts';
-import { writePlan } from '../../../geometry/plan/write.ts';
+import { shapeBody } from '../../../geometry/plane/body.ts';
+import { readClip, writeClip } from '../../../geometry/planfile/clip.ts';
+import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
+import { parsePlan } from '../../../geometry/planfile/parse.ts';
+import { namedThings } from '../../../geometry/planfile/read/sound.ts';
+import { writePlan } from '../../../geometry/planfile/write.ts';
 
 vi.setConfig({ testTimeout: 60_000 });
 

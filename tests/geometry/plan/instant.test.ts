@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it, vi } from 'vitest';
-import { instantMs, instantTrouble } from '../../../geometry/plan/instant.ts';
+import { instantMs, instantTrouble } from '../../../geometry/planfile/instant.ts';
 
 /** Property tests on a busy machine. */
 vi.setConfig({ testTimeout: 60_000 });

@@ -1,8 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it, vi } from 'vitest';
 import { levelBar } from '../../../geometry/check/level.ts';
-import { buildLevel } from '../../../geometry/level/build-level.ts';
-import { outsideWallIds } from '../../../geometry/outside-walls.ts';
 import {
   type EditResult,
   levelBelow,
@@ -15,11 +13,13 @@ import {
   withLevelMoved,
   withOrdersFromZero,
   withoutLevel,
-} from '../../../geometry/plan/edit.ts';
-import { emptyLevel, emptyPlan } from '../../../geometry/plan/empty.ts';
+} from '../../../geometry/edit/index.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
+import { outsideWallIds } from '../../../geometry/level/outside-walls.ts';
 import type { Level, Opening, Plan, Wall, XY } from '../../../geometry/plan/model.ts';
-import { parsePlan } from '../../../geometry/plan/parse.ts';
-import { writePlan } from '../../../geometry/plan/write.ts';
+import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
+import { parsePlan } from '../../../geometry/planfile/parse.ts';
+import { writePlan } from '../../../geometry/planfile/write.ts';
 import { planFile } from './plans.ts';
 
 vi.setConfig({ testTimeout: 60_000 });

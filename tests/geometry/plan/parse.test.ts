@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import * as v from 'valibot';
 import { describe, expect, it, vi } from 'vitest';
-import { emptyPlan } from '../../../geometry/plan/empty.ts';
-import { parsePlan } from '../../../geometry/plan/parse.ts';
-import { PlanSchema } from '../../../geometry/plan/schema/plan.ts';
+import { emptyPlan } from '../../../geometry/planfile/empty.ts';
+import { parsePlan } from '../../../geometry/planfile/parse.ts';
+import { PlanSchema } from '../../../geometry/planfile/schema/plan.ts';
 import { planFile, smallFile } from './plans.ts';
 
 /** Property tests on a busy machine. */

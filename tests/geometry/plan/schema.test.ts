@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import Ajv2020 from 'ajv/dist/2020.js';
 import fc from 'fast-check';
 import { describe, expect, it, vi } from 'vitest';
-import { structureProblems } from '../../../geometry/plan/read/structure.ts';
+import { structureProblems } from '../../../geometry/planfile/read/structure.ts';
 import { planSchemaText, SCHEMA_FILE } from '../../run/plan-schema.ts';
 import { planFile } from './plans.ts';
 

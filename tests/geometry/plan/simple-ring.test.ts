@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it, vi } from 'vitest';
 import type { XY } from '../../../geometry/plan/model.ts';
-import { ringFlaw } from '../../../geometry/plan/simple-ring.ts';
+import { ringFlaw } from '../../../geometry/plane/simple-ring.ts';
 
 /** Property tests on a busy machine. */
 vi.setConfig({ testTimeout: 60_000 });

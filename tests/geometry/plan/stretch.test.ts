@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { emptyLevel } from '../../../geometry/plan/empty.ts';
+import { withWallLength } from '../../../geometry/edit/stretch.ts';
 import { wallLength } from '../../../geometry/plan/items.ts';
 import type { Level, Wall, XY } from '../../../geometry/plan/model.ts';
-import { withWallLength } from '../../../geometry/plan/stretch.ts';
+import { emptyLevel } from '../../../geometry/planfile/empty.ts';
 
 const wall = (id: string, from: XY, to: XY): Wall => ({ id, from, to, thickness: 100, side: 'auto' });
 const ends = (level: Level, id: string) => {

@@ -2,10 +2,10 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { isDeepStrictEqual } from 'node:util';
 import fc from 'fast-check';
 import { describe, expect, it, vi } from 'vitest';
-import { emptyPlan } from '../../../geometry/plan/empty.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { parsePlan } from '../../../geometry/plan/parse.ts';
-import { writePlan } from '../../../geometry/plan/write.ts';
+import { emptyPlan } from '../../../geometry/planfile/empty.ts';
+import { parsePlan } from '../../../geometry/planfile/parse.ts';
+import { writePlan } from '../../../geometry/planfile/write.ts';
 import { planFile } from './plans.ts';
 
 /** Property tests on a busy machine. */

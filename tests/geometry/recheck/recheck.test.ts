@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { emptyPlan } from '../../../geometry/plan/empty.ts';
 import type { Detector, Level, Plan, Wall, XY } from '../../../geometry/plan/model.ts';
+import { emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { recheck } from '../../../geometry/recheck/recheck.ts';
 import { boxWalls, levelOf, wall } from '../../helpers/level-of.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { cutPair } from '../../../geometry/region/crossings.ts';
-import { Pieces, STRIDE } from '../../../geometry/region/outline.ts';
+import { cutPair } from '../../../geometry/arrangement/crossings.ts';
+import { Pieces, STRIDE } from '../../../geometry/arrangement/outline.ts';
 
 type Piece =
   | { readonly line: readonly [x0: number, y0: number, x1: number, y1: number] }

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { Cuts } from '../../../geometry/region/cuts.ts';
+import { Cuts } from '../../../geometry/arrangement/cuts.ts';
 
 /** What was put in, piece by piece, as it can be read. */
 function read(cuts: Cuts, pieces: number): number[][] {

@@ -11,7 +11,7 @@ import {
   type Ring,
   type XY,
 } from '../../../geometry/index.ts';
-import { distance } from '../../../geometry/point.ts';
+import { distance } from '../../../geometry/plane/point.ts';
 import { flattened } from '../../../geometry/region/flatten.ts';
 import { seededLevel } from '../../helpers/seeded-level.ts';
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { buildLevel, levelRegion, type Probe, type XY } from '../../../geometry/index.ts';
+import { signedArea } from '../../../geometry/plane/ring.ts';
 import { flattened } from '../../../geometry/region/flatten.ts';
-import { signedArea } from '../../../geometry/ring.ts';
 import { areaBounds } from '../../helpers/certified-bounds.ts';
 import { detectorAt, drawn, loop, planOf, rectangle } from '../../helpers/drawn.ts';
 import { Dice } from '../../helpers/random-level/dice.ts';

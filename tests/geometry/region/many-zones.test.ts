@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { ringBody } from '../../../geometry/body.ts';
+import { containsTest } from '../../../geometry/arrangement/contains-test.ts';
+import { EVERYWHERE, freeBoundary, type Grown, grown, Scratch } from '../../../geometry/arrangement/free-boundary.ts';
+import { MANY_ZONES } from '../../../geometry/arrangement/many-zones.ts';
+import { STRIDE } from '../../../geometry/arrangement/outline.ts';
+import { linkRings, ringsArea, turnedRing } from '../../../geometry/arrangement/rings.ts';
 import type { XY } from '../../../geometry/index.ts';
 import { crowdedRing } from '../../../geometry/level/joints.ts';
-import { containsTest } from '../../../geometry/region/contains-test.ts';
-import { EVERYWHERE, freeBoundary, type Grown, grown, Scratch } from '../../../geometry/region/free-boundary.ts';
-import { MANY_ZONES } from '../../../geometry/region/many-zones.ts';
-import { STRIDE } from '../../../geometry/region/outline.ts';
-import { linkRings, ringsArea, turnedRing } from '../../../geometry/region/rings.ts';
-import { ringsContain } from '../../../geometry/ring.ts';
+import { ringBody } from '../../../geometry/plane/body.ts';
+import { ringsContain } from '../../../geometry/plane/ring.ts';
 import { Dice } from '../../helpers/random-level/dice.ts';
 
 /** Bars of 100 by 4000 mm that lead from one point all the way round, and the ring about that point, each grown by so much. */

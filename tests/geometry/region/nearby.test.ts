@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { ringBody } from '../../../geometry/body.ts';
+import { grown } from '../../../geometry/arrangement/free-boundary.ts';
+import { Nearby } from '../../../geometry/arrangement/nearby.ts';
+import { mayReach, ringSpace } from '../../../geometry/arrangement/space.ts';
 import type { Ring } from '../../../geometry/index.ts';
-import { grown } from '../../../geometry/region/free-boundary.ts';
-import { Nearby } from '../../../geometry/region/nearby.ts';
-import { mayReach, ringSpace } from '../../../geometry/region/space.ts';
+import { ringBody } from '../../../geometry/plane/body.ts';
 
 const place = fc.integer({ min: -50, max: 50 });
 const size = fc.integer({ min: 1, max: 40 });

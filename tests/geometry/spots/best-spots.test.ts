@@ -1,6 +1,5 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { signedBodyDistance } from '../../../geometry/body.ts';
 import {
   bestSpots,
   buildLevel,
@@ -16,6 +15,7 @@ import {
   shapeBody,
   type XY,
 } from '../../../geometry/index.ts';
+import { signedBodyDistance } from '../../../geometry/plane/body.ts';
 import { drawn, loop, planOf, rectangle, wall } from '../../helpers/drawn.ts';
 import { leastMargin } from '../../helpers/least-margin.ts';
 import { Dice } from '../../helpers/random-level/dice.ts';

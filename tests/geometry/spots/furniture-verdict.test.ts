@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { withItemsMoved } from '../../../geometry/edit/move-items.ts';
 import { buildLevel, checkDetector, type Level, type PlanObject } from '../../../geometry/index.ts';
-import { withItemsMoved } from '../../../geometry/move-items.ts';
-import { furnitureVerdict } from '../../../geometry/spots/furniture.ts';
-import { describeFurniture } from '../../../geometry/words.ts';
+import { describeFurniture } from '../../../geometry/messages/index.ts';
+import { furnitureVerdict } from '../../../geometry/search/furniture.ts';
 import { drawn, loop, planOf, rectangle } from '../../helpers/drawn.ts';
 
 const SIZE = { radius: 50.8, tall: 25.4 };

@@ -12,7 +12,7 @@ import {
   type Probe,
   type XY,
 } from '../../../geometry/index.ts';
-import { isSeat } from '../../../geometry/spots/seats.ts';
+import { isSeat } from '../../../geometry/search/seats.ts';
 import { drawn, loop, planOf, rectangle } from '../../helpers/drawn.ts';
 
 const PROBE: Probe = { base: 762, radius: 50.8, tall: 25.4 };

@@ -1,8 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import type { Check } from '../../../geometry/check/types.ts';
-import { emptyLevel, emptyPlan } from '../../../geometry/plan/empty.ts';
+import {
+  checkFigures,
+  describeCheck,
+  describeReport,
+  figureWithLimit,
+  inOrder,
+} from '../../../geometry/messages/index.ts';
 import type { Fixture, Level, Plan } from '../../../geometry/plan/model.ts';
-import { checkFigures, describeCheck, describeReport, figureWithLimit, inOrder } from '../../../geometry/words.ts';
+import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
 
 const inch = (inches: number) => inches * 25.4;
 const plan: Plan = emptyPlan();

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { buildLevel, heightsAt, type Level, type PlanObject } from '../../../geometry/index.ts';
-import { heightWords } from '../../../geometry/words/heights.ts';
+import { heightWords } from '../../../geometry/messages/heights.ts';
 import { drawn, loop, planOf, rectangle } from '../../helpers/drawn.ts';
 
 /** 2 in across, an inch tall. */

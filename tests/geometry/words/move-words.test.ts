@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
-import { emptyLevel, emptyPlan } from '../../../geometry/plan/empty.ts';
+import { compassPoint, describeMove, towardName } from '../../../geometry/messages/index.ts';
 import type { Level } from '../../../geometry/plan/model.ts';
-import { compassPoint, describeMove, towardName } from '../../../geometry/words.ts';
+import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
 
 const wall = (id: string, from: [number, number], to: [number, number]) =>
   ({ id, from, to, thickness: 100, side: 'auto' }) as const;

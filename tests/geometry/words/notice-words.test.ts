@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
 import type { Notice } from '../../../geometry/level/types.ts';
-import { emptyLevel } from '../../../geometry/plan/empty.ts';
+import { describeNotice } from '../../../geometry/messages/index.ts';
 import type { Level, RoomLabel, Wall, XY } from '../../../geometry/plan/model.ts';
-import { describeNotice } from '../../../geometry/words.ts';
+import { emptyLevel } from '../../../geometry/planfile/empty.ts';
 
 const wall = (id: string, from: XY, to: XY): Wall => ({ id, from, to, thickness: 200, side: 'auto' });
 const label = (id: string, name: string, at: XY): RoomLabel => ({ id, name, use: 'den', at });

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { correctedWall } from '../../../geometry/edit/wall-edit.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
-import { emptyLevel } from '../../../geometry/plan/empty.ts';
+import { heightsRefusal, openingRefusal, sizeRefusal, thicknessRefusal } from '../../../geometry/messages/index.ts';
 import type { Level, Opening } from '../../../geometry/plan/model.ts';
-import { correctedWall } from '../../../geometry/wall-edit.ts';
-import { heightsRefusal, openingRefusal, sizeRefusal, thicknessRefusal } from '../../../geometry/words.ts';
+import { emptyLevel } from '../../../geometry/planfile/empty.ts';
 
 const lengthened = (length: number) => {
   const edit = correctedWall(buildLevel(level), 'w1', length, 'to', 'feet-inches');

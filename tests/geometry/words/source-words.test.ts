@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { PROFILES } from '../../../geometry/index.ts';
-import { profileDoubts, sourceDoubts, sourceWords } from '../../../geometry/words/sources.ts';
+import { profileDoubts, sourceDoubts, sourceWords } from '../../../geometry/messages/sources.ts';
 
 const doubtsOf = (id: string) => PROFILES.filter((one) => one.id === id).flatMap((one) => profileDoubts(one));
 

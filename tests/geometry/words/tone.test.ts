@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { checkDetector } from '../../../geometry/check/check-detector.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
+import { headWord, openRules, openWords, TONES, toneOf, worstTone } from '../../../geometry/messages/index.ts';
 import type { Level, Plan } from '../../../geometry/plan/model.ts';
-import { headWord, openRules, openWords, TONES, toneOf, worstTone } from '../../../geometry/words.ts';
 import { EVERYTHING, holdingPlan, houseLevel } from '../../helpers/holding-plan.ts';
 
 const reportIn = (change: Partial<Level>) => {

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { whyNot } from '../../../geometry/check/why-not.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
-import { emptyLevel, emptyPlan } from '../../../geometry/plan/empty.ts';
+import { describeWhyNot } from '../../../geometry/messages/index.ts';
 import type { Level, Plan, XY } from '../../../geometry/plan/model.ts';
+import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { levelRegion } from '../../../geometry/region/level-region.ts';
-import { describeWhyNot } from '../../../geometry/words.ts';
 
 const wall = (id: string, from: XY, to: XY) => ({ id, from, to, thickness: 200, side: 'inside' }) as const;
 /** Two rooms of 8 m by 6 m, inside walls all round; the left one has a sump pit of 18 in at its middle, at (4000, 3000). */

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { emptyPlan } from '../../../geometry/plan/empty.ts';
 import type { EarlierResult, Plan, Reading } from '../../../geometry/plan/model.ts';
+import { emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { CONDITION_ITEMS } from '../../../src/job/conditions/report.ts';
 import { dayDoubt } from '../../../src/job/readings/earlier.ts';
 import { withoutReading, withReading } from '../../../src/job/readings/edit.ts';

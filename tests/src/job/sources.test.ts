@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { emptyPlan } from '../../../geometry/index.ts';
+import { markedCite } from '../../../geometry/messages/sources.ts';
 import type { Source, SourceMark } from '../../../geometry/rules/types.ts';
-import { markedCite } from '../../../geometry/words/sources.ts';
 import { AGREEMENT_SOURCES } from '../../../src/job/conditions/agreement.ts';
 import { BREAK_SOURCES, CONDITION_ITEMS } from '../../../src/job/conditions/report.ts';
 import { TO_NOTE_SOURCES } from '../../../src/job/log/weather.ts';

@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
-import { emptyLevel, emptyPlan } from '../../../geometry/plan/empty.ts';
 import type { Condition, ConditionState, Detector, Plan, Visit } from '../../../geometry/plan/model.ts';
+import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { CONDITION_ITEMS, conditionsReport } from '../../../src/job/conditions/report.ts';
 import { withLog } from '../../../src/job/log/edit.ts';
 import { answerLine, markOf } from '../../../src/panels/house/state-words.ts';

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
+import { withItemsMoved } from '../../../geometry/edit/move-items.ts';
 import { buildLevel, levelRegion, type Plan, parsePlan } from '../../../geometry/index.ts';
-import { withItemsMoved } from '../../../geometry/move-items.ts';
 import { withKeptParts, withKeptZones } from '../../../src/state/kept.ts';
 
 const PROBE = { base: 762, radius: 50.8, tall: 25.4 };

@@ -3,7 +3,7 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import { checkDetector } from '../../../geometry/check/check-detector.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
 import type { Level, Plan } from '../../../geometry/plan/model.ts';
-import { parsePlan } from '../../../geometry/plan/parse.ts';
+import { parsePlan } from '../../../geometry/planfile/parse.ts';
 import { judgedLevels, selectBelow, selectLevel, selectReports } from '../../../src/state/selectors.ts';
 import { useAppStore } from '../../../src/state/store.ts';
 

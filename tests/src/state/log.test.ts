@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
-import { emptyLevel, emptyPlan } from '../../../geometry/plan/empty.ts';
 import type { Detector, Plan, Visit } from '../../../geometry/plan/model.ts';
+import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { withHandOver, withLog } from '../../../src/job/log/edit.ts';
 import { logHints, logInWords } from '../../../src/state/guidance/log.ts';
 

@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import { shapeMiddle } from '../../../geometry/body.ts';
-import { emptyLevel, emptyPlan } from '../../../geometry/plan/empty.ts';
 import type { Detector, PlanObject, Wall, XY } from '../../../geometry/plan/model.ts';
+import { shapeMiddle } from '../../../geometry/plane/body.ts';
+import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { act } from '../../../src/panels/acts.ts';
 import { selectLevel } from '../../../src/state/selectors.ts';
 import { useAppStore } from '../../../src/state/store.ts';

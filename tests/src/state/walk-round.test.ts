@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, it } from 'vitest';
+import { withLiving, withPurpose } from '../../../geometry/edit/index.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
-import { withLiving, withPurpose } from '../../../geometry/plan/edit.ts';
 import type { Fixture, Level, Opening, Plan } from '../../../geometry/plan/model.ts';
 import { PROFILES } from '../../../geometry/rules/profiles.ts';
 import { useWalk } from '../../../src/panels/house/walk.ts';

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { beforeEach, describe, expect, it } from 'vitest';
+import { withTracing } from '../../../geometry/edit/index.ts';
 import { parsePlan } from '../../../geometry/index.ts';
-import { withTracing } from '../../../geometry/plan/edit.ts';
 import type { Tracing } from '../../../geometry/plan/model.ts';
 import { modelOf, selectLevel, selectModel, selectRegion, selectReports } from '../../../src/state/selectors.ts';
 import { useAppStore } from '../../../src/state/store.ts';

@@ -1,8 +1,8 @@
 import { roomAt } from '../../../../geometry/check/room.ts';
 import type { LevelModel } from '../../../../geometry/level/types.ts';
+import { TONE_WORD } from '../../../../geometry/messages/index.ts';
 import type { Detector, XY } from '../../../../geometry/plan/model.ts';
-import { ringsContain } from '../../../../geometry/ring.ts';
-import { TONE_WORD } from '../../../../geometry/words.ts';
+import { ringsContain } from '../../../../geometry/plane/ring.ts';
 import { toPlan } from '../../../state/viewport.ts';
 import { discRadius } from '../detectors.ts';
 import { type Pen, px } from '../pen.ts';

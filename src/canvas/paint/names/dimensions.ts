@@ -1,8 +1,8 @@
+import type { Dimension } from '../../../../geometry/dimension/room-dimensions.ts';
+import type { RunningDimension } from '../../../../geometry/dimension/running-dimensions.ts';
 import type { LevelModel } from '../../../../geometry/level/types.ts';
 import type { XY } from '../../../../geometry/plan/model.ts';
-import { remembered } from '../../../../geometry/remembered.ts';
-import type { Dimension } from '../../../../geometry/room-dimensions.ts';
-import type { RunningDimension } from '../../../../geometry/running-dimensions.ts';
+import { remembered } from '../../../../geometry/plane/memoize.ts';
 import { LINE_PX } from '../../../design/tokens.ts';
 import { about } from '../../surface/area.ts';
 import { lengthPx, type Pen, px, stroke } from '../pen.ts';

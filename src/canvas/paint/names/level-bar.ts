@@ -1,5 +1,5 @@
-import type { Extent } from '../../../../geometry/body.ts';
 import type { XY } from '../../../../geometry/plan/model.ts';
+import type { Extent } from '../../../../geometry/plane/body.ts';
 import type { SizePx } from '../../../state/viewport.ts';
 import { type Pen, px } from '../pen.ts';
 import { drawText, READ, type TextStyle, textWidth } from '../text.ts';

@@ -1,7 +1,7 @@
-import { ringExtent } from '../../../../geometry/body.ts';
 import type { XY } from '../../../../geometry/plan/model.ts';
+import { ringExtent } from '../../../../geometry/plane/body.ts';
+import { ringsContain } from '../../../../geometry/plane/ring.ts';
 import type { RoomRegion } from '../../../../geometry/region/types.ts';
-import { ringsContain } from '../../../../geometry/ring.ts';
 import { toPlan } from '../../../state/viewport.ts';
 import { type Pen, px } from '../pen.ts';
 import { drawText, FINE, READ, SMALL, type TextStyle, textWidth } from '../text.ts';

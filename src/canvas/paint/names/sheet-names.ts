@@ -1,10 +1,10 @@
-import type { Extent } from '../../../../geometry/body.ts';
+import { type RunningDimension, wholeDimensions } from '../../../../geometry/dimension/running-dimensions.ts';
+import { levelExtent } from '../../../../geometry/level/level-extent.ts';
 import type { LevelModel } from '../../../../geometry/level/types.ts';
-import { levelExtent } from '../../../../geometry/level-extent.ts';
 import type { Plan } from '../../../../geometry/plan/model.ts';
+import type { Extent } from '../../../../geometry/plane/body.ts';
 import type { LevelRegion } from '../../../../geometry/region/types.ts';
-import { type RunningDimension, wholeDimensions } from '../../../../geometry/running-dimensions.ts';
-import { formatMeasured } from '../../../../geometry/units.ts';
+import { formatMeasured } from '../../../../geometry/units/index.ts';
 import { leastTargetPx } from '../../../design/target-size.ts';
 import type { SpotMark } from '../../../state/shown.ts';
 import type { SizePx } from '../../../state/viewport.ts';

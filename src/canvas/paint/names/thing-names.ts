@@ -1,8 +1,8 @@
-import { shapeBody, shapeMiddle } from '../../../../geometry/body.ts';
 import { roomAt } from '../../../../geometry/check/room.ts';
 import type { LevelModel, Room } from '../../../../geometry/level/types.ts';
 import type { Fixture, PlanObject, Shape, XY } from '../../../../geometry/plan/model.ts';
-import { ringsContain } from '../../../../geometry/ring.ts';
+import { shapeBody, shapeMiddle } from '../../../../geometry/plane/body.ts';
+import { ringsContain } from '../../../../geometry/plane/ring.ts';
 import { toPlan } from '../../../state/viewport.ts';
 import { lengthPx, type Pen, px } from '../pen.ts';
 import { drawText, FINE, SMALL, type TextStyle, textWidth } from '../text.ts';

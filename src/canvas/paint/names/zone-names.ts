@@ -1,9 +1,9 @@
 import type { XY } from '../../../../geometry/plan/model.ts';
+import { remembered } from '../../../../geometry/plane/memoize.ts';
 import type { Ring } from '../../../../geometry/plane/types.ts';
 import { nameRun, runLength } from '../../../../geometry/region/name-run.ts';
 import type { LevelRegion, Zone } from '../../../../geometry/region/types.ts';
 import { edgeLength, type Stretch } from '../../../../geometry/region/visible-edges.ts';
-import { remembered } from '../../../../geometry/remembered.ts';
 import type { RuleId } from '../../../../geometry/rules/types.ts';
 import { about } from '../../surface/area.ts';
 import { lengthPx, type Pen, px } from '../pen.ts';

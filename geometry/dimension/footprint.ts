@@ -1,0 +1,54 @@
+import type { Deg, Mm, Shape, XY } from '../plan/model.ts';
+import { ringExtent, shapeMiddle, shapeRing } from '../plane/body.ts';
+import type { Side } from './wall-gaps.ts';
+
+/** The numbers of a footprint as one measures them. A circle has `across`, a box `width`, `depth` and `turn`. */
+export interface FootprintSize {
+  readonly across: Mm | null;
+  readonly width: Mm | null;
+  readonly depth: Mm | null;
+  readonly turn: Deg | null;
+}
+
+/** Of a polygon: how far it reaches along x and along y of the page; neither is to be changed. */
+export function footprintSize(shape: Shape): FootprintSize {
+  if ('circle' in shape) return { across: shape.circle.radius * 2, width: null, depth: null, turn: null };
+  if ('box' in shape) return { across: null, width: shape.box.width, depth: shape.box.depth, turn: shape.box.turn };
+  const { minX, minY, maxX, maxY } = ringExtent(shape.polygon.points);
+  return { across: null, width: maxX - minX, depth: maxY - minY, turn: null };
+}
+
+/** The shape with some numbers changed about its middle; what does not belong to its form is left out. A polygon stays. */
+export function withFootprintSize(shape: Shape, size: Partial<Record<keyof FootprintSize, number>>): Shape {
+  if ('circle' in shape) {
+    return size.across === undefined ? shape : { circle: { ...shape.circle, radius: size.across / 2 } };
+  }
+  if ('polygon' in shape) return shape;
+  const { across: _across, ...rest } = size;
+  return { box: { ...shape.box, ...rest } };
+}
+
+/** From the middle of a shape to its edge on each side of the page, mm. */
+export function footprintReach(shape: Shape): Readonly<Record<Side, Mm>> {
+  if ('circle' in shape) return evenReach(shape.circle.radius);
+  const [x, y] = shapeMiddle(shape);
+  const { minX, minY, maxX, maxY } = ringExtent(shapeRing(shape));
+  return { left: x - minX, right: maxX - x, up: y - minY, down: maxY - y };
+}
+
+/** The reach of a round thing. */
+export function evenReach(radius: Mm): Readonly<Record<Side, Mm>> {
+  return { left: radius, right: radius, up: radius, down: radius };
+}
+
+/** A round footprint made square-cornered and back, of the same breadth about the same middle. */
+export function asForm(shape: Shape, form: 'round' | 'square'): Shape {
+  const center: XY = shapeMiddle(shape);
+  if (form === 'round' && 'box' in shape)
+    return { circle: { center, radius: Math.min(shape.box.width, shape.box.depth) / 2 } };
+  if (form === 'square' && 'circle' in shape) {
+    const across = shape.circle.radius * 2;
+    return { box: { center, width: across, depth: across, turn: 0 } };
+  }
+  return shape;
+}

@@ -1,0 +1,81 @@
+import type { LevelModel, Room } from '../level/types.ts';
+import type { Mm, XY } from '../plan/model.ts';
+import { distance } from '../plane/point.ts';
+import { signedArea } from '../plane/ring.ts';
+import type { Ring } from '../plane/types.ts';
+
+/** A length to be written on the drawing: from wall face to wall face along one face of a room. */
+export interface Dimension {
+  readonly from: XY;
+  readonly to: XY;
+  readonly length: Mm;
+  /** Unit vector from the face out of the room. */
+  readonly outward: XY;
+  /** How far out of the room the wall reaches: its thickness, where it is an outside wall; null beside another room. */
+  readonly wallBehind: Mm | null;
+  /** Key of the room that it measures. */
+  readonly room: string;
+}
+
+/** Faces shorter than this are not dimensioned, mm: a jog of 8 in says nothing that a tester needs. */
+const LEAST_FACE: Mm = 300;
+
+/**
+ * The inside lengths of every room, one for each length and direction: of two faces that are parallel and equally long the
+ * one in an outside wall is kept, so that the figure can stand outside the drawing.
+ */
+export function roomDimensions(model: LevelModel): readonly Dimension[] {
+  return model.rooms.flatMap((room) => {
+    const faces = roomFaces(model, room);
+    const order = [...faces].sort((a, b) => Number(b.wallBehind !== null) - Number(a.wallBehind !== null));
+    const kept: Dimension[] = [];
+    for (const face of order) if (!kept.some((other) => sameMeasure(face, other))) kept.push(face);
+    return kept;
+  });
+}
+
+/** Every straight face of a room that is long enough to be dimensioned, in the order of its rings. */
+export function roomFaces(model: LevelModel, { key, floorRings }: Room): readonly Dimension[] {
+  const outer = floorRings.filter((ring) => signedArea(ring) > 0);
+  return outer.flatMap((ring) => ringFaces(model, key, ring)).filter(({ length }) => length >= LEAST_FACE);
+}
+
+function ringFaces(model: LevelModel, room: string, ring: Ring): readonly Dimension[] {
+  const corners = withoutStraightCorners(ring);
+  return corners.map((to, i) => {
+    const from = corners[(i + corners.length - 1) % corners.length] as XY;
+    const length = distance(from, to) || 1;
+    // The room lies to the right of one who walks round it clockwise on screen, so out is to the left.
+    const outward: XY = [(to[1] - from[1]) / length, -(to[0] - from[0]) / length];
+    return { from, to, length, outward, wallBehind: outsideWallBehind(model, from, to, outward), room };
+  });
+}
+
+/** Corners at which the ring really turns: a wall that another one meets is one face. */
+function withoutStraightCorners(ring: Ring): Ring {
+  return ring.filter((b, i) => {
+    const a = ring[(i + ring.length - 1) % ring.length] as XY;
+    const c = ring[(i + 1) % ring.length] as XY;
+    const turn = (b[0] - a[0]) * (c[1] - b[1]) - (b[1] - a[1]) * (c[0] - b[0]);
+    return Math.abs(turn) > 1e-6 * distance(a, b) * distance(b, c);
+  });
+}
+
+function outsideWallBehind(model: LevelModel, from: XY, to: XY, outward: XY): Mm | null {
+  const middle: XY = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
+  const piece = model.pieces.find(({ outside, from: a, to: b, thickness }) => {
+    if (!outside) return false;
+    const length = distance(a, b) || 1;
+    const [ux, uy] = [(b[0] - a[0]) / length, (b[1] - a[1]) / length];
+    const square = Math.abs(ux * outward[0] + uy * outward[1]) < 0.01;
+    const off = (middle[0] - a[0]) * outward[0] + (middle[1] - a[1]) * outward[1];
+    const ahead = (middle[0] - a[0]) * ux + (middle[1] - a[1]) * uy;
+    return square && Math.abs(off + thickness / 2) < 1 && ahead >= 0 && ahead <= length;
+  });
+  return piece?.thickness ?? null;
+}
+
+function sameMeasure(a: Dimension, b: Dimension): boolean {
+  const parallel = Math.abs(a.outward[0] * b.outward[1] - a.outward[1] * b.outward[0]) < 0.01;
+  return parallel && Math.abs(a.length - b.length) < 1;
+}

@@ -1,0 +1,211 @@
+import * as v from 'valibot';
+import { itemName } from '../plan/items.ts';
+import { ITEM_KINDS, type Item, type ItemKind, itemsOf } from '../plan/kinds.ts';
+import type { Level, Opening, Plan, Protocol, Tracing } from '../plan/model.ts';
+import type { Flaw } from '../planfile/meaning/flaw.ts';
+import { heightFlaws, openingFlaws, shapeFlaws } from '../planfile/meaning/item.ts';
+import { JOB_SECTIONS, jobFlaws } from '../planfile/meaning/job.ts';
+import {
+  instantFlaws,
+  kitFlaws,
+  overrideFlaws,
+  profileFlaws,
+  visitFlaws,
+  zoneFlaws,
+} from '../planfile/meaning/section.ts';
+import { foundWords, quoted } from '../planfile/problem.ts';
+import { placeOf } from '../planfile/read/place.ts';
+import { namedThings } from '../planfile/read/sound.ts';
+import {
+  DetectorSchema,
+  FixtureSchema,
+  LevelSchema,
+  ObjectSchema,
+  OpeningSchema,
+  RoomSchema,
+  WallSchema,
+} from '../planfile/schema/level.ts';
+import { PlanSchema } from '../planfile/schema/plan.ts';
+import { TracingSchema } from '../planfile/schema/tracing.ts';
+import { expectedAt, type Path } from '../planfile/schema/walk.ts';
+import type { LengthUnit } from '../units/index.ts';
+
+/** What an edit makes of a plan, or why it cannot be done: one sentence or two, the thing first, the way out last. */
+export type EditResult = { readonly ok: true; readonly plan: Plan } | { readonly ok: false; readonly reason: string };
+
+const ITEM_SCHEMA: Readonly<Record<ItemKind, v.GenericSchema>> = {
+  wall: WallSchema,
+  opening: OpeningSchema,
+  room: RoomSchema,
+  fixture: FixtureSchema,
+  object: ObjectSchema,
+  detector: DetectorSchema,
+};
+const SECTIONS = [
+  'title',
+  'display',
+  'site',
+  'protocol',
+  'tapeTolerance',
+  'kit',
+  'visit',
+  'conditions',
+  'readings',
+  ...JOB_SECTIONS,
+] as const;
+const LEVEL_KEYS = ['name', 'order', 'ceiling', 'living', 'ground'] as const;
+/** What a level may lack. */
+const LEVEL_EXTRAS = ['livingAnswered', 'lookedFor', 'lookedForBy'] as const;
+
+/**
+ * `after`, when it is a plan that the reader would read back; else the first reason why not. Looks only at what is not the
+ * same object as in `before`, which was valid: fast enough for each frame of a drag.
+ */
+export function checkedPlan(before: Plan, after: Plan): EditResult {
+  const reason = sectionTrouble(before, after) ?? levelsTrouble(before, after);
+  return reason === null ? { ok: true, plan: after } : { ok: false, reason };
+}
+
+function sectionTrouble(before: Plan, after: Plan): string | null {
+  const unit = after.display.length;
+  for (const key of SECTIONS) {
+    if (before[key] === after[key]) continue;
+    // What a file may lack is no trouble when it is gone.
+    if (after[key] === undefined) continue;
+    const trouble = structureTrouble(PlanSchema.entries[key], after[key], `The ${key}`);
+    if (trouble) return trouble;
+  }
+  const changed = (key: (typeof SECTIONS)[number]) => before[key] !== after[key];
+  return (
+    (changed('site') ? said('The site', zoneFlaws(after.site.timeZone)) : null) ??
+    (changed('protocol') ? protocolTrouble(after.protocol, unit) : null) ??
+    (changed('kit') ? said('The kit', kitFlaws(after.kit)) : null) ??
+    (changed('visit') ? said('The visit', visitFlaws(after.visit)) : null) ??
+    (changed('conditions')
+      ? said(
+          'A condition',
+          after.conditions.flatMap(({ at }) => instantFlaws(at, 'at')),
+        )
+      : null) ??
+    (changed('readings') ? readingsTrouble(after) : null) ??
+    (JOB_SECTIONS.some(changed) ? jobTrouble(after) : null)
+  );
+}
+
+function protocolTrouble(protocol: Protocol, unit: LengthUnit): string | null {
+  const { profile, overrides } = protocol;
+  const unknown = said('The protocol', profileFlaws(protocol));
+  const flaws = () => overrides.flatMap((one, index) => overrideFlaws(one, overrides.slice(0, index), profile, unit));
+  return unknown ?? said('An override', flaws());
+}
+
+function levelsTrouble(before: Plan, after: Plan): string | null {
+  if (before.levels === after.levels) return null;
+  const unit = after.display.length;
+  const old = new Map(before.levels.map((level) => [level.id, level]));
+  for (const level of after.levels) {
+    const was = old.get(level.id);
+    const trouble = level === was ? null : levelTrouble(was, level, unit);
+    if (trouble) return trouble;
+  }
+  const ids = namedThings(after);
+  const same = namedThings(before);
+  if (ids.length === same.length && ids.every(({ id }, index) => id === same[index]?.id)) return null;
+  const seen = new Set<string>();
+  const twice = ids.find(({ id }) => seen.size === seen.add(id).size);
+  return twice
+    ? `The id ${quoted(twice.id)} belongs to something else already.`
+    : (readingsTrouble(after) ?? jobTrouble(after));
+}
+
+const isExtra = (key: string): boolean => LEVEL_EXTRAS.some((each) => each === key);
+
+function levelTrouble(was: Level | undefined, level: Level, unit: LengthUnit): string | null {
+  for (const key of ['id', ...LEVEL_KEYS, ...LEVEL_EXTRAS] as const) {
+    // What a level may lack is no trouble when it is gone.
+    if (was?.[key] === level[key] || (isExtra(key) && level[key] === undefined)) continue;
+    const trouble = structureTrouble(LevelSchema.entries[key], level[key], 'The level', [key]);
+    if (trouble) return trouble;
+  }
+  if (was?.lookedForBy !== level.lookedForBy) {
+    const flaws = (level.lookedForBy ?? []).flatMap(({ at }) => instantFlaws(at, 'at'));
+    const trouble = said('An answer of the walk round', flaws);
+    if (trouble) return trouble;
+  }
+  if (level.tracing && level.tracing !== was?.tracing) {
+    const trouble = structureTrouble(
+      TracingSchema,
+      lookedAt(level.tracing, was?.tracing),
+      'The picture under the level',
+    );
+    if (trouble) return trouble;
+  }
+  for (const kind of ITEM_KINDS) {
+    const kept = new Set<Item>(was ? itemsOf(was, kind) : []);
+    for (const item of itemsOf<ItemKind>(level, kind)) {
+      if (kept.has(item)) continue;
+      const trouble = structureTrouble(ITEM_SCHEMA[kind], item, itemName(kind, item)) ?? itemTrouble(kind, item, unit);
+      if (trouble) return trouble;
+    }
+  }
+  return openingsTrouble(was, level, unit);
+}
+
+/** A picture that the plan had before is not read through again: megabytes, at each move of a hand. */
+function lookedAt(tracing: Tracing, was: Tracing | undefined): Tracing {
+  return tracing.image === was?.image ? { ...tracing, image: SHORT_PICTURE } : tracing;
+}
+const SHORT_PICTURE = 'data:image/png;base64,AAAA';
+
+function itemTrouble(kind: ItemKind, item: Item, unit: LengthUnit): string | null {
+  const flaws = [
+    ...('bottom' in item ? heightFlaws(item, unit) : []),
+    ...('shape' in item ? shapeFlaws(item.shape) : []),
+  ];
+  return said(itemName(kind, item), flaws);
+}
+
+/** Openings that changed, and those whose wall did. */
+function openingsTrouble(was: Level | undefined, level: Level, unit: LengthUnit): string | null {
+  if (was && was.walls === level.walls && was.openings === level.openings) return null;
+  const kept = new Set<unknown>(was ? [...was.walls, ...was.openings] : []);
+  const walls = new Map(level.walls.map((wall) => [wall.id, wall]));
+  for (const opening of level.openings as readonly Opening[]) {
+    const wall = walls.get(opening.wall);
+    const name = itemName('opening', opening);
+    if (!wall) return `${name} has lost its wall. Put it on a wall of this level.`;
+    if (kept.has(opening) && kept.has(wall)) continue;
+    const trouble = said(name, openingFlaws(opening, wall, unit));
+    if (trouble) return trouble;
+  }
+  return null;
+}
+
+function readingsTrouble(plan: Plan): string | null {
+  const known = detectorIds(plan);
+  const lost = plan.readings.find(({ detector }) => !known.has(detector));
+  return lost ? `A reading belongs to the detector ${quoted(lost.detector)}, which is not in the plan.` : null;
+}
+
+function jobTrouble(plan: Plan): string | null {
+  const [first] = jobFlaws(plan, detectorIds(plan));
+  return first ? said(placeOf(plan, first.at).thing, [first.flaw]) : null;
+}
+
+const detectorIds = ({ levels }: Plan): ReadonlySet<string> =>
+  new Set(levels.flatMap(({ detectors }) => detectors.map(({ id }) => id)));
+
+/** A value of the wrong form: a slip of ours or of a field that lets too much through; the plan stays as it was. */
+function structureTrouble(schema: v.GenericSchema, value: unknown, thing: string, at: Path = []): string | null {
+  const { issues } = v.safeParse(schema, value, { abortEarly: true });
+  const [issue] = issues ?? [];
+  if (!issue) return null;
+  const path = (issue.path ?? []).map(({ key }) => key as string | number);
+  const key = [...at, ...path].join('.');
+  return `${thing}${key === '' ? '' : `: "${key}"`} is ${foundWords(issue.input)}, needs ${expectedAt(schema, path)}.`;
+}
+
+function said(thing: string, flaws: readonly Flaw[]): string | null {
+  const [flaw] = flaws;
+  return flaw ? `${thing} ${flaw.says}` : null;
+}

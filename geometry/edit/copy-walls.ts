@@ -1,0 +1,51 @@
+import { ID_PREFIX } from '../plan/kinds.ts';
+import type { Opening, Plan, Wall } from '../plan/model.ts';
+import { checkedPlan, type EditResult } from './checked.ts';
+import { freshNames } from './duplicate.ts';
+import { changedLevel, levelOf } from './level.ts';
+
+/** The plan with the copies in it, and how many of each there are. */
+export type CopiedWalls =
+  | { readonly ok: true; readonly plan: Plan; readonly walls: number; readonly openings: number }
+  | Extract<EditResult, { ok: false }>;
+
+/**
+ * Walls of one level set on another one in the same place, with ids of their own, and their openings where asked for. A wall
+ * that stands there already is not set a second time, and its openings stay as they are: to copy twice changes nothing.
+ */
+export function wallsCopied(
+  plan: Plan,
+  fromId: string,
+  toId: string,
+  wallIds: ReadonlySet<string>,
+  withOpenings: boolean,
+): CopiedWalls {
+  const [source, target] = [levelOf(plan, fromId), levelOf(plan, toId)];
+  const named = freshNames(plan);
+  const walls: Wall[] = [];
+  const openings: Opening[] = [];
+  for (const wall of source.walls) {
+    if (!wallIds.has(wall.id) || target.walls.some((each) => sameLine(each, wall))) continue;
+    const id = named(ID_PREFIX.wall);
+    walls.push({ ...wall, id });
+    if (!withOpenings) continue;
+    for (const opening of source.openings) {
+      if (opening.wall === wall.id) openings.push({ ...opening, id: named(ID_PREFIX.opening), wall: id });
+    }
+  }
+  const counts = { walls: walls.length, openings: openings.length };
+  if (walls.length === 0) return { ok: true, plan, ...counts };
+  const copied = changedLevel(plan, toId, (level) => ({
+    ...level,
+    walls: [...level.walls, ...walls],
+    openings: [...level.openings, ...openings],
+  }));
+  const checked = checkedPlan(plan, copied);
+  return checked.ok ? { ok: true, plan: checked.plan, ...counts } : checked;
+}
+
+/** Whether two walls run between the same two points, either way round. */
+function sameLine(a: Wall, b: Wall): boolean {
+  const same = (p: Wall['from'], q: Wall['from']) => p[0] === q[0] && p[1] === q[1];
+  return (same(a.from, b.from) && same(a.to, b.to)) || (same(a.from, b.to) && same(a.to, b.from));
+}

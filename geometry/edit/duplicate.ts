@@ -1,0 +1,147 @@
+import { itemName, wallLength } from '../plan/items.ts';
+import { ID_PREFIX, ITEM_KINDS, type Item, type ItemKind, itemsOf, LIST_OF } from '../plan/kinds.ts';
+import type { Detector, Level, Mm, Opening, Plan, XY } from '../plan/model.ts';
+import { shapeMoved } from '../plane/rigid-motion.ts';
+import { namedThings } from '../planfile/read/sound.ts';
+import { checkedPlan, type EditResult } from './checked.ts';
+import { changedLevel, levelOf } from './level.ts';
+
+/** The plan with the copies in it, and their ids in the order of the originals. */
+export type Copies =
+  | { readonly ok: true; readonly plan: Plan; readonly ids: readonly string[] }
+  | Extract<EditResult, { ok: false }>;
+
+/**
+ * Things copied to a place dx, dy beside them, mm, with ids of their own. A wall brings its openings; an opening copied alone
+ * goes to the nearest free place on its wall, and is refused where there is none. A pair copied as a pair is a new pair; one
+ * detector of a pair becomes a single one. A label that ends in a number gets the next free one. Readings are not copied.
+ */
+export function duplicatedItems(plan: Plan, levelId: string, ids: readonly string[], dx: Mm, dy: Mm): Copies {
+  return copiedInto(plan, levelId, levelOf(plan, levelId), ids, [dx, dy]);
+}
+
+/**
+ * Things of `source`, which may be no level of this plan, copied onto a level of it, moved by `by`, mm. As for `duplicatedItems`;
+ * labels and pairs that the plan does not have are kept. An opening whose wall is not copied along needs that wall on the level.
+ */
+export function copiedInto(plan: Plan, levelId: string, source: Level, ids: readonly string[], by: XY): Copies {
+  const chosen = new Set(ids);
+  const named = freshNames(plan);
+  const newIds = new Map<string, string>();
+  const copied: { kind: ItemKind; original: Item }[] = [];
+  for (const kind of ITEM_KINDS) {
+    for (const original of itemsOf<ItemKind>(source, kind)) {
+      const withWall = kind === 'opening' && chosen.has((original as Opening).wall);
+      if (!chosen.has(original.id) && !withWall) continue;
+      newIds.set(original.id, named(ID_PREFIX[kind]));
+      copied.push({ kind, original });
+    }
+  }
+  if (copied.length === 0) return { ok: true, plan, ids: [] };
+  let next = levelOf(plan, levelId);
+  const remark = detectorMarks(
+    plan,
+    source.detectors.filter(({ id }) => newIds.has(id)),
+  );
+  for (const { kind, original } of copied) {
+    const id = newIds.get(original.id) ?? '';
+    let copy: Item = { ...shifted(original, by), id };
+    if (kind === 'detector') copy = remark(copy as Detector);
+    if (kind === 'opening') {
+      const placed = placedOpening(next, copy as Opening, newIds);
+      if (!placed) return { ok: false, reason: `${itemName(kind, copy)} has no free place for a copy on its wall.` };
+      copy = placed;
+    }
+    next = { ...next, [LIST_OF[kind]]: [...itemsOf<ItemKind>(next, kind), copy] };
+  }
+  const checked = checkedPlan(
+    plan,
+    changedLevel(plan, levelId, () => next),
+  );
+  const order = ids.flatMap((id) => newIds.get(id) ?? []);
+  return checked.ok ? { ok: true, plan: checked.plan, ids: order } : checked;
+}
+
+/** Ids that neither the plan nor an earlier answer has. */
+export function freshNames(plan: Plan): (prefix: string) => string {
+  const taken = new Set(namedThings(plan).map(({ id }) => id));
+  return (prefix) => {
+    let number = 1;
+    while (taken.has(`${prefix}${number}`)) number += 1;
+    taken.add(`${prefix}${number}`);
+    return `${prefix}${number}`;
+  };
+}
+
+function shifted<T extends Item>(item: T, by: XY): T {
+  const plus = ([x, y]: XY): XY => [x + by[0], y + by[1]];
+  if ('shape' in item) return { ...item, shape: shapeMoved(item.shape, by) };
+  if ('at' in item) return { ...item, at: plus(item.at) };
+  return 'thickness' in item ? { ...item, from: plus(item.from), to: plus(item.to) } : item;
+}
+
+/** On the copy of its wall in the same place; on the wall itself in the nearest place that is free, or null. */
+function placedOpening(level: Level, copy: Opening, newIds: ReadonlyMap<string, string>): Opening | null {
+  const copiedWall = newIds.get(copy.wall);
+  if (copiedWall !== undefined) return { ...copy, wall: copiedWall };
+  const wall = level.walls.find(({ id }) => id === copy.wall);
+  const others = level.openings.filter((opening) => opening.wall === copy.wall);
+  const most = (wall ? wallLength(wall) : 0) - copy.width;
+  const free = others
+    .flatMap(({ offset, width }) => [offset + width, offset - copy.width])
+    .filter((offset) => offset >= 0 && offset <= most)
+    // Side by side is free: only a share of more than a rounding error is an overlap.
+    .filter((offset) =>
+      others.every((o) => offset + copy.width <= o.offset + 1e-6 || offset >= o.offset + o.width - 1e-6),
+    )
+    // Of two places as near as each other, the one further along.
+    .sort((a, b) => farFrom(copy.offset, a) - farFrom(copy.offset, b));
+  const [offset] = free;
+  return offset === undefined ? null : { ...copy, offset };
+}
+
+function farFrom(offset: Mm, other: Mm): Mm {
+  return other > offset ? other - offset : offset - other + 1e-6;
+}
+
+/** Gives copies of detectors their pair and their label. */
+function detectorMarks(plan: Plan, originals: readonly Detector[]): (copy: Detector) => Detector {
+  const all = plan.levels.flatMap(({ detectors }) => detectors);
+  const pairs = new Set(all.map(({ pair }) => pair));
+  const labels = new Set(all.map(({ label }) => label));
+  const newPairs = new Map<string | null, string | null>([[null, null]]);
+  for (const { pair } of originals) {
+    if (newPairs.has(pair)) continue;
+    const together = originals.filter((one) => one.pair === pair).length > 1;
+    const name = together ? freePair(pair, pairs) : null;
+    pairs.add(name);
+    newPairs.set(pair, name);
+  }
+  return (copy) => {
+    const label = labels.has(copy.label) ? freeLabel(copy.label, labels) : copy.label;
+    labels.add(label);
+    return { ...copy, label, pair: newPairs.get(copy.pair) ?? null };
+  };
+}
+
+/** Its own name where that is free; else A, B, … Z, then AA, AB and so on. */
+function freePair(own: string | null, taken: ReadonlySet<string | null>): string {
+  if (own !== null && !taken.has(own)) return own;
+  const letters = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ';
+  for (let number = 0; ; number++) {
+    const last = letters.charAt(number % 26);
+    const name = number < 26 ? last : `${letters.charAt((Math.floor(number / 26) - 1) % 26)}${last}`;
+    if (!taken.has(name)) return name;
+    if (number > 26 * 27) return `${name}${taken.size}`;
+  }
+}
+
+/** "A2" for "A1", "Attic 2" for "Attic"; an empty label stays empty. */
+function freeLabel(label: string, taken: ReadonlySet<string>): string {
+  if (label === '') return '';
+  const [, stem = '', digits = ''] = /^(.*?)(\d{0,9})$/s.exec(label) ?? [];
+  const head = digits === '' ? `${label} ` : stem;
+  let number = digits === '' ? 2 : Number(digits) + 1;
+  while (taken.has(`${head}${number}`)) number += 1;
+  return `${head}${number}`;
+}

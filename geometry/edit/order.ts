@@ -1,0 +1,77 @@
+import type { Level, Plan } from '../plan/model.ts';
+import { checkedPlan, type EditResult } from './checked.ts';
+import { levelOf } from './level.ts';
+
+/** Where a level goes beside another one. */
+export type Beside = 'above' | 'below';
+
+/** The levels from the lowest up; those of the same order in the order of the file. */
+export function levelsInOrder({ levels }: Plan): readonly Level[] {
+  return [...levels].sort((a, b) => a.order - b.order);
+}
+
+/** The level that one would look down on from this one; null from the lowest. Of several at one height the last in the file. */
+export function levelBelow(plan: Plan, levelId: string): Level | null {
+  const { order } = levelOf(plan, levelId);
+  return levelsInOrder(plan).findLast((level) => level.order < order) ?? null;
+}
+
+/** The levels that lie at the same height as this one, without it: the halves of a split house. */
+export function levelsBeside(plan: Plan, levelId: string): readonly Level[] {
+  const { order } = levelOf(plan, levelId);
+  return plan.levels.filter((level) => level.order === order && level.id !== levelId);
+}
+
+/** A new level right above or below another one; the orders are counted from 0 up again. Ids as for `withNewLevel`. */
+export function withLevelBeside(plan: Plan, level: Level, where: Beside, otherId: string): EditResult {
+  const storeys = storeysOf(plan);
+  const at = storeys.findIndex((ids) => ids.includes(levelOf(plan, otherId).id));
+  const next = storeys.toSpliced(where === 'above' ? at + 1 : at, 0, [level.id]);
+  return checkedPlan(plan, ordered({ ...plan, levels: [...plan.levels, level] }, next));
+}
+
+/**
+ * A level one storey up or down. One that shares its height with another leaves it and stands alone, right above or below; any
+ * other changes places with its neighbour. The plan itself where there is nowhere to go.
+ */
+export function withLevelMoved(plan: Plan, levelId: string, where: Beside): Plan {
+  const storeys = storeysOf(plan);
+  const at = storeys.findIndex((ids) => ids.includes(levelId));
+  const mates = (storeys[at] ?? []).filter((id) => id !== levelId);
+  const up = where === 'above';
+  if (mates.length > 0)
+    return ordered(plan, storeys.toSpliced(at, 1, ...(up ? [mates, [levelId]] : [[levelId], mates])));
+  const to = up ? at + 1 : at - 1;
+  if (to < 0 || to >= storeys.length) return plan;
+  return ordered(plan, storeys.toSpliced(at, 1).toSpliced(to, 0, [levelId]));
+}
+
+/** A level at the height of another one, as in a split house: what follows the order takes both alike. */
+export function withLevelLevelWith(plan: Plan, levelId: string, otherId: string): Plan {
+  const { order } = levelOf(plan, otherId);
+  return withOrdersFromZero({
+    ...plan,
+    levels: plan.levels.map((level) => (level.id === levelId ? { ...level, order } : level)),
+  });
+}
+
+/** The orders counted from 0 up without gaps; levels that share a height go on sharing it. A plan that is so already comes back itself. */
+export function withOrdersFromZero(plan: Plan): Plan {
+  return ordered(plan, storeysOf(plan));
+}
+
+/** The ids of the levels by height, lowest first. */
+function storeysOf(plan: Plan): readonly (readonly string[])[] {
+  const storeys = new Map<number, string[]>();
+  for (const { id, order } of levelsInOrder(plan)) storeys.set(order, [...(storeys.get(order) ?? []), id]);
+  return [...storeys.values()];
+}
+
+function ordered(plan: Plan, storeys: readonly (readonly string[])[]): Plan {
+  const orders = new Map(storeys.flatMap((ids, order) => ids.map((id) => [id, order] as const)));
+  const levels = plan.levels.map((level) => {
+    const order = orders.get(level.id) ?? level.order;
+    return order === level.order ? level : { ...level, order };
+  });
+  return levels.every((level, index) => level === plan.levels[index]) ? plan : { ...plan, levels };
+}

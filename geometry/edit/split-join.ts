@@ -1,0 +1,136 @@
+import type { Level, Mm, Opening, Plan, Wall, XY } from '../plan/model.ts';
+import { OPENING_NOUN } from '../plan/nouns.ts';
+import { along, distance, tidy, tidyPoint } from '../plane/point.ts';
+import { formatLength } from '../units/index.ts';
+import { JOINED } from './move-items.ts';
+import { type LevelEdit, SHORTEST_WALL } from './wall-edit.ts';
+
+type Unit = Plan['display']['length'];
+/** Two walls run on as one when neither turns off the common line by more than this, mm. */
+const STRAIGHT: Mm = 0.5;
+
+/**
+ * One wall made two that meet at `at` mm from its `from` end: the first keeps the id, the second, `newId`, stands right after it.
+ * Openings stay on the page. Refused within an opening and at the very ends. Asserts nothing: an unknown wall is the level itself.
+ */
+export function withWallSplit(level: Level, id: string, at: Mm, newId: string, unit: Unit): LevelEdit {
+  const wall = level.walls.find((each) => each.id === id);
+  if (!wall) return { ok: true, level };
+  const length = distance(wall.from, wall.to);
+  if (!(at >= SHORTEST_WALL && at <= length - SHORTEST_WALL)) {
+    return {
+      ok: false,
+      reason: `The wall is ${formatLength(length, unit)} long. Split it somewhere between its ends.`,
+    };
+  }
+  const cut = level.openings.find(
+    ({ wall: on, offset, width }) => on === id && offset + 0.1 < at && offset + width - 0.1 > at,
+  );
+  if (cut) {
+    const beside = Math.min(at - cut.offset, cut.offset + cut.width - at);
+    return {
+      ok: false,
+      reason: `The ${OPENING_NOUN[cut.kind]} stands there. Split the wall ${formatLength(beside, unit, 'up')} to the side, or move the ${OPENING_NOUN[cut.kind]} first.`,
+    };
+  }
+  const joint = tidyPoint(along(wall.from, wall.to, at / length));
+  const walls = level.walls.flatMap((each) =>
+    each === wall
+      ? [
+          { ...wall, to: joint },
+          { ...wall, id: newId, from: joint },
+        ]
+      : [each],
+  );
+  const openings = level.openings.map((opening): Opening => {
+    if (opening.wall !== id) return opening;
+    if (opening.offset + 0.1 < at)
+      return { ...opening, offset: within(opening, opening.offset, distance(wall.from, joint)) };
+    return { ...opening, wall: newId, offset: within(opening, opening.offset - at, distance(joint, wall.to)) };
+  });
+  return { ok: true, level: { ...level, walls, openings } };
+}
+
+/** Walls that run on from this one end to end, at its `from` and at its `to` end: those that it can be joined with. */
+export function wallsRunningOn(
+  level: Level,
+  wall: Wall,
+): readonly { readonly end: 'from' | 'to'; readonly other: Wall }[] {
+  return level.walls.flatMap((other) => {
+    const joint = other.id === wall.id ? null : jointOf(wall, other);
+    return joint ? [{ end: joint.ends[0], other }] : [];
+  });
+}
+
+/**
+ * Two walls that run on from one another made one; it keeps the id, thickness and side of the first, and both walls' openings where
+ * they stand on the page. Refused, in words, where they do not meet, turn, or are built differently.
+ */
+export function withWallsJoined(level: Level, id: string, otherId: string, unit: Unit): LevelEdit {
+  const wall = level.walls.find((each) => each.id === id);
+  const other = level.walls.find((each) => each.id === otherId);
+  if (!wall || !other || wall === other) return { ok: true, level };
+  const joint = jointOf(wall, other);
+  if (!joint) return { ok: false, reason: apartWords(wall, other, unit) };
+  if (Math.abs(wall.thickness - other.thickness) > 0.05) {
+    const [a, b] = [formatLength(wall.thickness, unit), formatLength(other.thickness, unit)];
+    return { ok: false, reason: `The walls are ${a} and ${b} thick. Make them equally thick first.` };
+  }
+  if (wall.side !== other.side) {
+    return {
+      ok: false,
+      reason: 'One of the walls says outside or inside of itself, the other does not. Make them say the same first.',
+    };
+  }
+  const [own, met] = joint.ends;
+  const far = other[met === 'from' ? 'to' : 'from'];
+  const joined: Wall = { ...wall, [own]: far };
+  const length = distance(joined.from, joined.to);
+  const openings = level.openings.map((opening): Opening => {
+    const on = [wall, other].find((each) => each.id === opening.wall);
+    if (!on) return opening;
+    const whole = distance(on.from, on.to) || 1;
+    const jambs = [opening.offset, opening.offset + opening.width].map((mm) =>
+      distanceAlong(joined, along(on.from, on.to, mm / whole)),
+    );
+    return { ...opening, wall: id, offset: within(opening, Math.min(...jambs), length) };
+  });
+  const walls = level.walls.filter((each) => each !== other).map((each) => (each === wall ? joined : each));
+  return { ok: true, level: { ...level, walls, openings } };
+}
+
+/** The ends with which two walls meet so that they run on as one; null where they do not. */
+function jointOf(wall: Wall, other: Wall): { readonly ends: readonly ['from' | 'to', 'from' | 'to'] } | null {
+  for (const own of ['from', 'to'] as const) {
+    for (const met of ['from', 'to'] as const) {
+      if (distance(wall[own], other[met]) > JOINED) continue;
+      const [a, b] = [wall[own === 'from' ? 'to' : 'from'], other[met === 'from' ? 'to' : 'from']];
+      const whole = distance(a, b);
+      // Folded back on one another they would run on too, but shorter than both.
+      if (whole < Math.max(distance(a, wall[own]), distance(b, other[met]))) continue;
+      if (whole > 0 && offLine(wall[own], a, b) <= STRAIGHT) return { ends: [own, met] };
+    }
+  }
+  return null;
+}
+
+function apartWords(wall: Wall, other: Wall, unit: Unit): string {
+  const gap = Math.min(...[wall.from, wall.to].flatMap((a) => [other.from, other.to].map((b) => distance(a, b))));
+  if (gap > JOINED)
+    return `The walls are ${formatLength(gap, unit, 'up')} apart. Lengthen one until they meet end to end, then join them.`;
+  return 'The walls turn where they meet. Only walls that run straight on can be joined.';
+}
+
+function offLine(p: XY, a: XY, b: XY): Mm {
+  return Math.abs((b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0])) / (distance(a, b) || 1);
+}
+
+function distanceAlong({ from, to }: Wall, p: XY): Mm {
+  const length = distance(from, to) || 1;
+  return ((p[0] - from[0]) * (to[0] - from[0]) + (p[1] - from[1]) * (to[1] - from[1])) / length;
+}
+
+/** Rounding of the joint never puts an opening past the end of its wall. */
+function within({ width }: Opening, offset: Mm, length: Mm): Mm {
+  return tidy(Math.max(0, Math.min(offset, length - width)));
+}

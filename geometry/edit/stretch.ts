@@ -1,0 +1,119 @@
+import { wallLength } from '../plan/items.ts';
+import type { Level, Mm, Wall, XY } from '../plan/model.ts';
+import { kept } from '../plane/kept.ts';
+import { distance, nearestOnSegment, tidy } from '../plane/point.ts';
+
+/** Ends closer than this count as joined, mm: a hair above what rounding to 1/64 in leaves. */
+const JOINED = 0.5;
+
+/** Which end of a wall goes when its length is corrected; `both` by half each. */
+export type MovingEnd = 'from' | 'to' | 'both';
+
+/**
+ * The level with one wall made `length` mm long by moving the end that is named along the wall. Walls joined there
+ * go along: one that runs the same way is stretched, any other is shifted whole, and so on from its other end; so does the wall
+ * that the end stands against. So a square room stays square. Openings keep their place on the page where their wall is stretched.
+ * The wall has some length; `length` is positive. Whether what comes out can stand is not looked at: see `correctedWall`.
+ */
+export function withWallLength(level: Level, wallId: string, length: Mm, moves: MovingEnd = 'to'): Level {
+  const wall = level.walls.find(({ id }) => id === wallId);
+  const now = wall && wallLength(wall);
+  if (!wall || !now || length === now) return level;
+  if (moves === 'both') {
+    return withWallLength(withWallLength(level, wallId, (now + length) / 2, 'to'), wallId, length, 'from');
+  }
+  const fixed = moves === 'to' ? wall.from : wall.to;
+  const by: XY = [
+    ((wall[moves][0] - fixed[0]) / now) * (length - now),
+    ((wall[moves][1] - fixed[1]) / now) * (length - now),
+  ];
+  return withEndsMoved(level, movedEnds(level.walls, wall, [moves], fixed, by), by);
+}
+
+/**
+ * The level with one wall moved whole by `by`, mm, across its own line. Walls joined to its ends are stretched where they run that way
+ * and shifted whole where not, as when a length is corrected; walls that it stands against stay, and its ends slide along them.
+ * Whether what comes out can stand is not looked at: see `settledWalls`.
+ */
+export function withWallShifted(level: Level, wallId: string, by: XY): Level {
+  const wall = level.walls.find(({ id }) => id === wallId);
+  if (!wall || (by[0] === 0 && by[1] === 0)) return level;
+  return withEndsMoved(level, movedEnds(level.walls, wall, ['from', 'to'], null, by), by);
+}
+
+function withEndsMoved(level: Level, moved: ReadonlySet<string>, by: XY): Level {
+  const walls = level.walls.map((one) => {
+    const from = moved.has(`${one.id}/from`) ? plus(one.from, by) : one.from;
+    const to = moved.has(`${one.id}/to`) ? plus(one.to, by) : one.to;
+    return from === one.from && to === one.to ? one : { ...one, from, to };
+  });
+  const openings = level.openings.map((opening) => heldInPlace(opening, level.walls, moved, by));
+  return { ...level, walls, openings: kept(level.openings, openings) };
+}
+
+/** Ends ("id/from", "id/to") that move, found by walking from joint to joint. The wall that it starts with moves by `ends`; its `fixed` one stays. */
+function movedEnds(
+  walls: readonly Wall[],
+  start: Wall,
+  ends: readonly ('from' | 'to')[],
+  fixed: XY | null,
+  by: XY,
+): ReadonlySet<string> {
+  const moved = new Set(ends.map((end) => `${start.id}/${end}`));
+  const joints: XY[] = [...ends.map((end) => start[end]), ...(fixed ? [] : endsOn(start, walls))];
+  const shifted = new Set<string>();
+  const shift = (wall: Wall, reached: 'from' | 'to' | null) => {
+    if (runsAlong(wall, by) || shifted.has(wall.id)) return;
+    shifted.add(wall.id);
+    const others = (['from', 'to'] as const).filter((own) => own !== reached);
+    if (fixed && others.some((own) => distance(wall[own], fixed) <= JOINED)) return; // a triangle: the fixed corner stays
+    for (const own of others) {
+      moved.add(`${wall.id}/${own}`);
+      joints.push(wall[own]);
+    }
+    joints.push(...endsOn(wall, walls));
+  };
+  for (let joint = joints.pop(); joint; joint = joints.pop()) {
+    for (const wall of walls) {
+      if (wall.id === start.id) continue;
+      const own = (['from', 'to'] as const).find((each) => distance(wall[each], joint as XY) <= JOINED);
+      if (own && !moved.has(`${wall.id}/${own}`)) {
+        moved.add(`${wall.id}/${own}`);
+        shift(wall, own);
+      } else if (!own && distance(joint, nearestOnSegment(joint, wall.from, wall.to)) <= JOINED) shift(wall, null);
+    }
+  }
+  return moved;
+}
+
+/** Ends of other walls that butt against the middle of this one: they must follow it, or their room would open. */
+function endsOn(wall: Wall, walls: readonly Wall[]): readonly XY[] {
+  return walls
+    .filter(({ id }) => id !== wall.id)
+    .flatMap(({ from, to }) => [from, to])
+    .filter((end) => distance(end, nearestOnSegment(end, wall.from, wall.to)) <= JOINED);
+}
+
+function runsAlong(wall: Wall, by: XY): boolean {
+  const dx = wall.to[0] - wall.from[0];
+  const dy = wall.to[1] - wall.from[1];
+  const sine = Math.abs(dx * by[1] - dy * by[0]) / (Math.hypot(dx, dy) * Math.hypot(by[0], by[1]) || 1);
+  return sine < 1e-3; // 1 mm in a metre
+}
+
+function heldInPlace(
+  opening: Level['openings'][number],
+  walls: readonly Wall[],
+  moved: ReadonlySet<string>,
+  by: XY,
+): Level['openings'][number] {
+  const wall = walls.find(({ id }) => id === opening.wall);
+  if (!wall || !moved.has(`${wall.id}/from`) || moved.has(`${wall.id}/to`)) return opening;
+  const length = wallLength(wall) || 1;
+  const along = (by[0] * (wall.to[0] - wall.from[0]) + by[1] * (wall.to[1] - wall.from[1])) / length;
+  return { ...opening, offset: tidy(opening.offset - along) };
+}
+
+function plus([x, y]: XY, [dx, dy]: XY): XY {
+  return [tidy(x + dx), tidy(y + dy)];
+}

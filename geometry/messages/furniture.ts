@@ -1,0 +1,52 @@
+import type { Side } from '../dimension/wall-gaps.ts';
+import type { Level, Mm, Plan, PlanObject } from '../plan/model.ts';
+import { capital } from '../plan/nouns.ts';
+import type { FurnitureMove, FurnitureVerdict } from '../search/furniture.ts';
+import { formatLength } from '../units/index.ts';
+import { describeCheck } from './check.ts';
+import { compassPoint, subjectName } from './subject.ts';
+
+type PlanWords = Pick<Plan, 'display' | 'site' | 'protocol'>;
+/** Page degrees, clockwise from the right. */
+const DIRECTION: Readonly<Record<Side, number>> = { right: 0, down: 90, left: 180, up: 270 };
+
+/** What a piece of furniture is worth as a place, in a sentence or two: why it fails, and what would help. */
+export function describeFurniture(
+  verdict: FurnitureVerdict,
+  object: PlanObject,
+  members: 1 | 2,
+  plan: PlanWords,
+  level: Level,
+): string {
+  const name = subjectName(level, object.id);
+  switch (verdict.kind) {
+    case 'good':
+      return `${members === 1 ? 'A detector' : 'A pair'} may stand on ${name}, ${spareWords(verdict.margin, plan)}.`;
+    case 'seat':
+      return `${capital(name)} is no place: people sit or lie on it. Choose something that stays as it is.`;
+    case 'height':
+      return `The top of ${name} is at the wrong height: ${lower(describeCheck(verdict.check, plan, level))}`;
+    case 'small':
+      return `${capital(name)} is too small: the whole foot of ${members === 1 ? 'the detector' : 'each'} has to be on it.`;
+    case 'room':
+      return verdict.reason || `${capital(name)} stands in no room.`;
+    case 'near': {
+      const why = verdict.check ? ` ${describeCheck(verdict.check, plan, level)}` : '';
+      const way = verdict.move ? `${moveWords(verdict.move, name, plan)}.` : 'No move within its room helps.';
+      return `Nowhere on ${name}.${why} ${way}`;
+    }
+  }
+}
+
+/** "Move the desk 1 ft 2 in to the east". */
+export function moveWords({ side, by }: FurnitureMove, name: string, { display, site }: PlanWords): string {
+  return `Move ${name} ${formatLength(by, display.length, 'up')} to the ${compassPoint(DIRECTION[side], site.north)}`;
+}
+
+function spareWords(margin: Mm, { display }: PlanWords): string {
+  return Number.isFinite(margin) ? `${formatLength(margin, display.length, 'down')} to spare` : 'nothing is near';
+}
+
+function lower(text: string): string {
+  return text.charAt(0).toLowerCase() + text.slice(1);
+}

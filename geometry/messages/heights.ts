@@ -1,0 +1,57 @@
+import type { Level, Mm, Plan } from '../plan/model.ts';
+import { ruleOf } from '../rules/profiles.ts';
+import type { HeightInterval, HeightReason } from '../search/heights.ts';
+import { formatLength, type Rounding } from '../units/index.ts';
+import { subjectName } from './subject.ts';
+
+type PlanWords = Pick<Plan, 'display' | 'protocol'>;
+
+/** One stretch of allowed heights, its ends in words: "6 ft less the detector" is 5 ft 11 in, and why it ends there. */
+export interface HeightWords {
+  /** Null where the stretch is a single height. */
+  readonly highest: string | null;
+  readonly lowest: string;
+  readonly above: string;
+  readonly below: string;
+}
+
+/** The ends rounded toward caution: the lowest height up, the highest down; a stretch finer than that to the nearest. */
+export function heightWords({ from, to, above, below }: HeightInterval, plan: PlanWords, level: Level): HeightWords {
+  const [low, high] = [length(plan, from, 'up'), length(plan, to, 'down')];
+  const fine = to - from < FINE;
+  return {
+    highest: fine ? null : high,
+    lowest: fine ? length(plan, from, 'nearest') : low,
+    above: heightReason(above, 'above', plan, level),
+    below: heightReason(below, 'below', plan, level),
+  };
+}
+
+/** A stretch shorter than this, mm, is one height: twice the step that lengths are said in. */
+const FINE: Mm = 10;
+
+/** Why a detector may not be set higher (`above`) or lower (`below`), in the middle of a sentence. */
+function heightReason({ kind, rule, subject }: HeightReason, end: 'above' | 'below', plan: PlanWords, level: Level) {
+  const name = subject === null ? '' : subjectName(level, subject, null, rule !== 'object');
+  const { least, most } = rule ? ruleOf(plan.protocol, rule) : { least: null, most: null };
+  switch (kind) {
+    case 'floor':
+      return 'it stands on the floor';
+    case 'band':
+      return end === 'below'
+        ? `height above the floor, ${length(plan, least ?? 0, 'up')} at the least`
+        : `height above the floor, its top at ${length(plan, most ?? 0, 'down')} at the most`;
+    case 'ceiling':
+      return rule ? `${length(plan, least ?? 0, 'up')} below the ceiling` : 'its top touches the ceiling';
+    case 'surface':
+      return `it stands on ${name}`;
+    case 'beside':
+      return `clear over the top of ${name}`;
+    case 'above':
+      return `${length(plan, least ?? 0, 'up')} clear of ${name} above it`;
+  }
+}
+
+function length(plan: PlanWords, mm: Mm, round: Rounding): string {
+  return formatLength(mm, plan.display.length, round);
+}

@@ -1,0 +1,68 @@
+import type { Level, Mm, Opening, Plan } from '../plan/model.ts';
+import { OPENING_NOUN } from '../plan/nouns.ts';
+import { misfitOf } from '../snap/opening-fit.ts';
+import { formatLength } from '../units/index.ts';
+
+type Unit = Plan['display']['length'];
+
+/**
+ * Why numbers that somebody typed make no thing that can stand there, with the way out; empty when they do. A broken rule is
+ * never refused here: that is a verdict.
+ */
+
+/** An opening as it would be: within its wall, over no other, its sill below its head, its head below the ceiling. */
+export function openingRefusal(level: Level, opening: Opening, unit: Unit): string {
+  const noun = OPENING_NOUN[opening.kind];
+  const length = (mm: Mm) => formatLength(mm, unit);
+  if (opening.width <= 0) return `A ${noun} has some width. Write more than 0.`;
+  if (opening.offset < 0) return `The ${noun} would begin ${length(-opening.offset)} before its wall. Write 0 or more.`;
+  const misfit = misfitOf(level, opening);
+  if (misfit?.kind === 'wall-too-short') {
+    const past = length(misfit.needs - misfit.wall);
+    return `The ${noun} would reach ${past} past the end of its wall. Slide it back or make it narrower.`;
+  }
+  if (misfit) {
+    return `The ${noun} would lie ${length(misfit.by)} over a ${OPENING_NOUN[misfit.other.kind]}. Slide it away or make it narrower.`;
+  }
+  if (opening.top <= opening.bottom) return 'The head must be above the sill. Raise the head or lower the sill first.';
+  if (opening.top > level.ceiling) {
+    return `The head would stand ${length(opening.top - level.ceiling)} above the ceiling. Lower it, or raise the ceiling of the level first.`;
+  }
+  return '';
+}
+
+/** Why an opening that an edit moved, or whose wall it moved, does not stand; empty when all do. What was wrong before is left alone. */
+export function openingsRefusal(before: Level, after: Level, unit: Unit): string {
+  const kept = new Set<unknown>([...before.openings, ...before.walls]);
+  for (const opening of after.openings) {
+    const wall = after.walls.find(({ id }) => id === opening.wall);
+    if (kept.has(opening) && kept.has(wall)) continue;
+    const refusal = openingRefusal(after, opening, unit);
+    if (refusal) return refusal;
+  }
+  return '';
+}
+
+/** From and to above the floor of something that stands or hangs: bottom below top, top below the ceiling. */
+export function heightsRefusal(bottom: Mm, top: Mm, ceiling: Mm, unit: Unit): string {
+  if (top < bottom) {
+    return `The top would be ${formatLength(bottom - top, unit)} below the underside. Change the other one first.`;
+  }
+  if (top > ceiling) {
+    return `It would stand ${formatLength(top - ceiling, unit)} above the ceiling. Lower it, or raise the ceiling of the level first.`;
+  }
+  return '';
+}
+
+/** Thinner or longer than this is a slip of the unit, mm. */
+const WALL = { thinnest: 6, thickest: 2000 } as const;
+
+export function thicknessRefusal(thickness: Mm, unit: Unit): string {
+  if (thickness >= WALL.thinnest && thickness <= WALL.thickest) return '';
+  return `A wall is ${formatLength(WALL.thinnest, unit, 'up')} to ${formatLength(WALL.thickest, unit, 'down')} thick. Look at the unit.`;
+}
+
+/** What a size must be for the thing to be there at all. */
+export function sizeRefusal(size: Mm): string {
+  return size > 0 ? '' : 'A thing has some size. Write more than 0, or delete it.';
+}

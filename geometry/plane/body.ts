@@ -1,0 +1,238 @@
+import { remembered } from './memoize.ts';
+import { distance, vectorLength } from './point.ts';
+import { clockwiseOnScreen, nearestOnRing, ringContains } from './ring.ts';
+import type { Mm, Ring, Shape, Stream, XY } from './types.ts';
+
+/** Smallest upright rectangle around something, mm. */
+export interface Extent {
+  readonly minX: Mm;
+  readonly minY: Mm;
+  readonly maxX: Mm;
+  readonly maxY: Mm;
+}
+
+/** What a distance is measured to. Rings are flat (x0, y0, x1, y1, …), clockwise on screen, open. */
+export type Body =
+  | { readonly kind: 'disc'; readonly x: Mm; readonly y: Mm; readonly radius: Mm; readonly extent: Extent }
+  | { readonly kind: 'ring'; readonly flat: Float64Array; readonly ring: Ring; readonly extent: Extent }
+  | {
+      readonly kind: 'sector';
+      readonly x: Mm;
+      readonly y: Mm;
+      /** Radians, clockwise on screen from +x. */
+      readonly direction: number;
+      /** Half of the spread, radians, 0…π. */
+      readonly half: number;
+      readonly reach: Mm;
+      readonly extent: Extent;
+    };
+
+const RADIANS = Math.PI / 180;
+
+/** Corners nearer than this are one, mm: they come from rounding, not from the drawing. */
+const SAME_CORNER: Mm = 1e-9;
+
+/** A ring as a body. One without area is measured as its lines, one that has shrunk to a point as a disc of no size. */
+export function ringBody(ring: Ring): Body {
+  const clockwise = clockwiseOnScreen(withoutRepeats(ring));
+  const [first] = clockwise;
+  if (first && clockwise.length === 1)
+    return { kind: 'disc', x: first[0], y: first[1], radius: 0, extent: ringExtent([first]) };
+  const flat = new Float64Array(clockwise.length * 2);
+  for (let i = 0; i < clockwise.length; i++) {
+    const corner = clockwise[i] as XY;
+    flat[2 * i] = corner[0];
+    flat[2 * i + 1] = corner[1];
+  }
+  return { kind: 'ring', flat, ring: clockwise, extent: ringExtent(clockwise) };
+}
+
+/** The body of a fixture's or an object's shape; the same shape gives the same body. */
+export const shapeBody: (shape: Shape) => Body = remembered(buildShapeBody);
+
+function buildShapeBody(shape: Shape): Body {
+  if ('circle' in shape) {
+    const { center, radius } = shape.circle;
+    return { kind: 'disc', x: center[0], y: center[1], radius, extent: discExtent(center[0], center[1], radius) };
+  }
+  return ringBody(shapeRing(shape));
+}
+
+/** The corners of a box or polygon, in order; for a circle its four extreme points. */
+export function shapeRing(shape: Shape): Ring {
+  if ('polygon' in shape) return shape.polygon.points;
+  if ('circle' in shape) {
+    const { center, radius } = shape.circle;
+    const [x, y] = center;
+    return [
+      [x - radius, y],
+      [x, y - radius],
+      [x + radius, y],
+      [x, y + radius],
+    ];
+  }
+  const { center, width, depth, turn } = shape.box;
+  const cos = Math.cos(turn * RADIANS);
+  const sin = Math.sin(turn * RADIANS);
+  const corner = (sx: number, sy: number): XY => {
+    const dx = (sx * width) / 2;
+    const dy = (sy * depth) / 2;
+    return [center[0] + dx * cos - dy * sin, center[1] + dx * sin + dy * cos];
+  };
+  return [corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)];
+}
+
+/** The middle of a shape: centre of a circle or box, mean of a polygon's extreme coordinates. */
+export function shapeMiddle(shape: Shape): XY {
+  if ('circle' in shape) return shape.circle.center;
+  if ('box' in shape) return shape.box.center;
+  const { minX, minY, maxX, maxY } = ringExtent(shape.polygon.points);
+  return [(minX + maxX) / 2, (minY + maxY) / 2];
+}
+
+/** The sector that a stream sweeps from the middle of its fixture. A spread of 360° or more is the whole disc, no reach a point. */
+export function streamBody(stream: Stream, shape: Shape): Body {
+  const [x, y] = shapeMiddle(shape);
+  const half = Math.min(Math.max(stream.spread, 0), 360) * 0.5 * RADIANS;
+  if (half >= Math.PI || stream.reach <= SAME_CORNER) {
+    return { kind: 'disc', x, y, radius: stream.reach, extent: discExtent(x, y, stream.reach) };
+  }
+  const direction = stream.direction * RADIANS;
+  return { kind: 'sector', x, y, direction, half, reach: stream.reach, extent: discExtent(x, y, stream.reach) };
+}
+
+/** Distance from (x, y) to the body, mm; 0 inside and on its edge. */
+export function bodyDistance(body: Body, x: Mm, y: Mm): Mm {
+  switch (body.kind) {
+    case 'disc':
+      return Math.max(0, vectorLength(x - body.x, y - body.y) - body.radius);
+    case 'ring':
+      return ringDistance(body.flat, x, y);
+    case 'sector':
+      return Math.max(0, sectorClearance(body, x, y));
+  }
+}
+
+/** Distance to the body outside it; inside, minus the depth below its edge. Mm. */
+export function signedBodyDistance(body: Body, x: Mm, y: Mm): Mm {
+  switch (body.kind) {
+    case 'disc':
+      return vectorLength(x - body.x, y - body.y) - body.radius;
+    case 'ring': {
+      const outside = ringDistance(body.flat, x, y);
+      if (outside > 0 || !ringContains(body.ring, [x, y])) return outside;
+      const [qx, qy] = nearestOnRing([x, y], body.ring);
+      return -Math.hypot(qx - x, qy - y);
+    }
+    case 'sector':
+      return sectorClearance(body, x, y);
+  }
+}
+
+/** The point of the body nearest to p; p itself when it lies inside. */
+export function nearestOnBody(body: Body, p: XY): XY {
+  if (bodyDistance(body, p[0], p[1]) === 0) return p;
+  if (body.kind === 'disc') return towards([body.x, body.y], p, body.radius);
+  if (body.kind === 'ring') return nearestOnRing(p, body.ring);
+  const angle = turnBetween(body.direction, Math.atan2(p[1] - body.y, p[0] - body.x));
+  if (Math.abs(angle) <= body.half) return towards([body.x, body.y], p, body.reach);
+  const side = body.direction + (angle < 0 ? -body.half : body.half);
+  const ux = Math.cos(side);
+  const uy = Math.sin(side);
+  const t = Math.min(body.reach, Math.max(0, (p[0] - body.x) * ux + (p[1] - body.y) * uy));
+  return [body.x + ux * t, body.y + uy * t];
+}
+
+/** The ring without corners that repeat the one before; at least one corner stays. */
+function withoutRepeats(ring: Ring): Ring {
+  const kept: XY[] = [];
+  for (const p of ring) {
+    const last = kept[kept.length - 1];
+    if (!last || distance(p, last) > SAME_CORNER) kept.push(p);
+  }
+  const [first] = kept;
+  const last = kept[kept.length - 1];
+  if (first && last && kept.length > 1 && distance(first, last) <= SAME_CORNER) kept.pop();
+  return kept;
+}
+
+/** The extent of a ring with at least one corner. */
+export function ringExtent(ring: Ring): Extent {
+  let minX = Number.POSITIVE_INFINITY;
+  let minY = Number.POSITIVE_INFINITY;
+  let maxX = Number.NEGATIVE_INFINITY;
+  let maxY = Number.NEGATIVE_INFINITY;
+  for (const point of ring) {
+    const x = point[0];
+    const y = point[1];
+    if (x < minX) minX = x;
+    if (x > maxX) maxX = x;
+    if (y < minY) minY = y;
+    if (y > maxY) maxY = y;
+  }
+  return { minX, minY, maxX, maxY };
+}
+
+/** Whether two extents have a point in common, on their edges too. */
+export function overlaps(a: Extent, b: Extent): boolean {
+  return a.minX <= b.maxX && a.maxX >= b.minX && a.minY <= b.maxY && a.maxY >= b.minY;
+}
+
+function discExtent(x: Mm, y: Mm, radius: Mm): Extent {
+  return { minX: x - radius, minY: y - radius, maxX: x + radius, maxY: y + radius };
+}
+
+/** One pass over the edges: least squared distance, and the even-odd count for the inside. */
+function ringDistance(flat: Float64Array, x: Mm, y: Mm): Mm {
+  let leastSq = Number.POSITIVE_INFINITY;
+  let inside = false;
+  let ax = flat[flat.length - 2] as number;
+  let ay = flat[flat.length - 1] as number;
+  for (let i = 0; i < flat.length; i += 2) {
+    const bx = flat[i] as number;
+    const by = flat[i + 1] as number;
+    const dx = bx - ax;
+    const dy = by - ay;
+    const px = x - ax;
+    const py = y - ay;
+    const lengthSq = dx * dx + dy * dy;
+    const t = lengthSq > 0 ? Math.min(1, Math.max(0, (px * dx + py * dy) / lengthSq)) : 0;
+    const ex = px - t * dx;
+    const ey = py - t * dy;
+    const sq = ex * ex + ey * ey;
+    if (sq < leastSq) leastSq = sq;
+    if (ay > y !== by > y && px * (by - ay) < dx * py === by > ay) inside = !inside;
+    ax = bx;
+    ay = by;
+  }
+  return inside ? 0 : Math.sqrt(leastSq);
+}
+
+function sectorClearance(body: Extract<Body, { kind: 'sector' }>, x: Mm, y: Mm): Mm {
+  const dx = x - body.x;
+  const dy = y - body.y;
+  const out = vectorLength(dx, dy);
+  const angle = Math.abs(turnBetween(body.direction, Math.atan2(dy, dx)));
+  if (angle <= body.half) {
+    if (out > body.reach) return out - body.reach;
+    const toSide = body.half - angle;
+    return -Math.min(body.reach - out, toSide < Math.PI / 2 ? out * Math.sin(toSide) : out);
+  }
+  // Outside the angle: the nearest side is a segment from the apex.
+  const off = angle - body.half;
+  const t = Math.min(body.reach, Math.max(0, out * Math.cos(off)));
+  return vectorLength(out * Math.sin(off), out * Math.cos(off) - t);
+}
+
+/** The turn from one direction to another, radians in −π…π. */
+export function turnBetween(from: number, to: number): number {
+  const turn = (to - from) % (2 * Math.PI);
+  if (turn > Math.PI) return turn - 2 * Math.PI;
+  return turn < -Math.PI ? turn + 2 * Math.PI : turn;
+}
+
+function towards(from: XY, to: XY, length: Mm): XY {
+  const d = Math.hypot(to[0] - from[0], to[1] - from[1]);
+  const t = d > 0 ? length / d : 0;
+  return [from[0] + (to[0] - from[0]) * t, from[1] + (to[1] - from[1]) * t];
+}

@@ -1,0 +1,72 @@
+import { wallLength } from '../../plan/items.ts';
+import type { Mm, Opening, Shape, Wall } from '../../plan/model.ts';
+import { ringFlaw } from '../../plane/simple-ring.ts';
+import { formatLength, type LengthUnit } from '../../units/index.ts';
+import type { Flaw } from './flaw.ts';
+
+/** How far an opening may reach past its wall, mm: what is lost when a wall's length is worked out from its ends. */
+const OPENING_TOLERANCE: Mm = 1;
+
+/** How far an opening reaches past the ends of its wall, to 1 mm. Lengths in the words in the plan's unit. */
+export function openingFlaws(opening: Opening, wall: Wall, unit: LengthUnit): readonly Flaw[] {
+  const long = wallLength(wall);
+  const before = -opening.offset;
+  const past = opening.offset + opening.width - long;
+  const expected = `inside the wall, 0 to ${tidy(Math.max(0, long - opening.width))}`;
+  const flaw = (over: Mm, end: string): Flaw => ({
+    path: ['offset'],
+    found: tidy(opening.offset),
+    expected,
+    says: `reaches ${formatLength(over, unit, 'up')} past the ${end} of its wall. Slide it back or shorten it.`,
+  });
+  if (opening.width > long + OPENING_TOLERANCE) {
+    const [width, length] = [formatLength(opening.width, unit, 'up'), formatLength(long, unit, 'down')];
+    const says = `is ${width} wide and its wall is only ${length} long. Shorten it or put it on a longer wall.`;
+    return [
+      { path: ['width'], found: tidy(opening.width), expected: `at most the length of the wall, ${tidy(long)}`, says },
+    ];
+  }
+  if (before > OPENING_TOLERANCE) return [flaw(before, 'start')];
+  return past > OPENING_TOLERANCE ? [flaw(past, 'end')] : [];
+}
+
+/** A top below the bottom. */
+export function heightFlaws(
+  { bottom, top }: { readonly bottom: Mm; readonly top: Mm },
+  unit: LengthUnit,
+): readonly Flaw[] {
+  if (top >= bottom) return [];
+  const [low, high] = [formatLength(top, unit), formatLength(bottom, unit)];
+  return [
+    {
+      path: ['top'],
+      found: tidy(top),
+      expected: `at least the bottom, ${tidy(bottom)}`,
+      says: `has its top at ${low}, below its bottom at ${high}. Swap the two or measure again.`,
+    },
+  ];
+}
+
+/** An outline that crosses or touches itself. A circle or box has none. */
+export function shapeFlaws(shape: Shape): readonly Flaw[] {
+  if (!('polygon' in shape)) return [];
+  const { points } = shape.polygon;
+  const flaw = ringFlaw(points);
+  if (!flaw) return [];
+  const expected = 'an outline that does not touch itself';
+  const path = ['shape', 'polygon', 'points'];
+  if (flaw.kind === 'same-corner') {
+    const [i, j] = flaw.corners;
+    const says = `has two corners on one spot: ${i + 1} and ${j + 1}. Take one of them out.`;
+    return [{ path: [...path, j], found: 'the same point twice in a row', expected, says }];
+  }
+  const [i, j] = flaw.edges;
+  const side = (k: number) => `${k + 1}–${((k + 1) % points.length) + 1}`;
+  const says = `has an outline that touches itself: side ${side(i)} meets side ${side(j)}. Move a corner away.`;
+  return [{ path, found: `sides ${side(i)} and ${side(j)} meet`, expected, says }];
+}
+
+/** A number for `found` and `expected`, in mm: at most 3 decimals. */
+function tidy(mm: Mm): string {
+  return String(Math.round(mm * 1000) / 1000);
+}

@@ -1,0 +1,167 @@
+import * as v from 'valibot';
+import { FIXTURE_KINDS, ROOM_USES } from '../../plan/model.ts';
+import {
+  about,
+  angle,
+  filledText,
+  height,
+  id,
+  instant,
+  length,
+  lengthAboveZero,
+  list,
+  listOrNone,
+  name,
+  nullWhenUnknown,
+  numberFrom,
+  oneOf,
+  record,
+  text,
+} from './leaves.ts';
+import { PointSchema, ShapeSchema } from './shape.ts';
+import { TracingSchema } from './tracing.ts';
+
+export const WallSchema = about(
+  record(
+    {
+      id: id(),
+      from: PointSchema,
+      to: PointSchema,
+      thickness: about(length(), 'Half of it lies on either side of the line.'),
+      side: v.optional(
+        about(oneOf(['auto', 'outside', 'inside']), 'Whether the wall stands outdoors; "auto" asks the drawing.'),
+        'auto',
+      ),
+    },
+    'a wall with id, from, to and thickness',
+  ),
+  'A wall by its centre-line.',
+);
+
+export const OpeningSchema = about(
+  record(
+    {
+      id: id(),
+      wall: about(filledText('the id of a wall'), 'The wall that holds it, on the same level.'),
+      kind: oneOf(['door', 'window', 'passage']),
+      offset: about(height(), "From the wall's `from` end to the near jamb, along the wall."),
+      width: about(lengthAboveZero(), 'Along the wall.'),
+      bottom: about(height(), 'Sill, above the floor.'),
+      top: about(height(), 'Head, above the floor.'),
+    },
+    'an opening with id, wall, kind, offset, width, bottom and top',
+  ),
+  'A door, a window or a passage in a wall.',
+);
+
+export const RoomSchema = about(
+  record(
+    { id: id(), name: name(), use: oneOf(ROOM_USES), at: about(PointSchema, 'A point inside the room that it names.') },
+    'a room label with id, name, use and at',
+  ),
+  'A name and a use, pinned to a room.',
+);
+
+export const StreamSchema = about(
+  record(
+    {
+      direction: angle(),
+      spread: about(numberFrom(0, 360, 'a number of degrees'), 'The whole angle, half of it on either side.'),
+      reach: about(length(), 'From the middle of the shape.'),
+    },
+    'a stream with direction, spread and reach',
+  ),
+  'The air that a fixture throws: a sector from the middle of its shape.',
+);
+
+const bottom = () => about(height(), 'Above the floor.');
+const top = () => about(height(), 'Above the floor, not below `bottom`.');
+
+export const FixtureSchema = about(
+  record(
+    {
+      id: id(),
+      kind: oneOf(FIXTURE_KINDS),
+      name: v.optional(name(), ''),
+      shape: ShapeSchema,
+      bottom: bottom(),
+      top: top(),
+      stream: nullWhenUnknown(StreamSchema),
+    },
+    'a fixture with id, kind, shape, bottom and top',
+  ),
+  'Something that moves air, heats, is wet or open to the soil.',
+);
+
+export const ObjectSchema = about(
+  record(
+    { id: id(), name: v.optional(name(), ''), shape: ShapeSchema, bottom: bottom(), top: top() },
+    'an object with id, shape, bottom and top',
+  ),
+  'Furniture, shelves, boxes: whatever stands or hangs in a room.',
+);
+
+export const DetectorSchema = about(
+  record(
+    {
+      id: id(),
+      label: v.optional(name(), ''),
+      at: about(PointSchema, 'Its upright axis.'),
+      base: about(height(), 'Its underside, above the floor.'),
+      radius: length(),
+      tall: length(),
+      pair: about(
+        nullWhenUnknown(filledText('text that is not empty')),
+        'Detectors with the same text stand side by side; null for a single one.',
+      ),
+      support: about(
+        v.exactOptional(v.nullable(oneOf(['hung', 'stand']))),
+        'What carries it where nothing drawn does; null: not said.',
+      ),
+    },
+    'a detector with id, at, base, radius and tall',
+  ),
+  'A detector as an upright cylinder.',
+);
+
+const LookedForBySchema = about(
+  record(
+    { rule: filledText('the id of a rule'), by: v.optional(text(), ''), at: instant() },
+    'an object with rule, by and at',
+  ),
+  'Who looked for the subjects of a rule on a level and found none.',
+);
+
+export const LevelSchema = about(
+  record(
+    {
+      id: id(),
+      name: name(),
+      order: about(numberFrom(0, 1000, 'a number'), '0 is the lowest.'),
+      ceiling: about(lengthAboveZero(), 'From floor to ceiling.'),
+      living: oneOf(['lived-in', 'could-be', 'no']),
+      livingAnswered: about(
+        v.exactOptional(v.boolean('true or false')),
+        'False: `living` is only what a new level begins with; left out: it was answered.',
+      ),
+      ground: oneOf(['basement', 'slab', 'crawlspace', 'none']),
+      walls: list(WallSchema, 'a list of walls'),
+      openings: listOrNone(OpeningSchema, 'a list of openings'),
+      rooms: listOrNone(RoomSchema, 'a list of room labels'),
+      fixtures: listOrNone(FixtureSchema, 'a list of fixtures'),
+      objects: listOrNone(ObjectSchema, 'a list of objects'),
+      detectors: listOrNone(DetectorSchema, 'a list of detectors'),
+      lookedFor: about(
+        v.exactOptional(list(filledText('the id of a rule'), 'a list of rule ids')),
+        'Rules whose subjects were looked for on this level and are not there.',
+      ),
+      lookedForBy: about(
+        v.exactOptional(list(LookedForBySchema, 'a list of who looked for what')),
+        'Who looked for the subjects of a rule, and when.',
+      ),
+      tracing: v.exactOptional(TracingSchema),
+    },
+    'a level with id, name, order, ceiling, living, ground and walls',
+  ),
+  'One level of the house and all that is drawn on it.',
+);

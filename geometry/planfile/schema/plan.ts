@@ -1,0 +1,168 @@
+import * as v from 'valibot';
+import type { Plan } from '../../plan/model.ts';
+import { KIT_EXTRAS, PLAN_EXTRAS, radonUnit, radonValue, VISIT_EXTRAS } from './job.ts';
+import {
+  about,
+  angle,
+  filledText,
+  instant,
+  length,
+  list,
+  listOrNone,
+  name,
+  note,
+  nullWhenUnknown,
+  numberAboveZero,
+  numberFrom,
+  oneOf,
+  record,
+  text,
+} from './leaves.ts';
+import { LevelSchema } from './level.ts';
+
+/** The version of the file that is written, and the newest that is read. */
+export const VERSION = 1;
+
+/** A section that may be left out, key by key or whole: each key has a value that claims nothing. */
+function section<const E extends v.ObjectEntries>(entries: E, words: string) {
+  // Every entry is optional, so that an empty object is a valid input and comes out with all defaults.
+  return v.optional(record(entries, words), {} as v.InferInput<v.LooseObjectSchema<E, string>>);
+}
+
+const DisplaySchema = section(
+  { length: v.optional(oneOf(['feet-inches', 'metric']), 'feet-inches'), radon: v.optional(radonUnit(), 'pCi/L') },
+  'an object with length and radon',
+);
+
+const SiteSchema = section(
+  {
+    label: v.optional(name(), ''),
+    timeZone: v.optional(
+      about(filledText('the name of a time zone, like America/New_York'), 'A zone of the IANA time zone database.'),
+      'UTC',
+    ),
+    latitude: about(
+      nullWhenUnknown(numberFrom(-90, 90, 'a number of degrees')),
+      'North of the equator; null: not known.',
+    ),
+    longitude: about(
+      nullWhenUnknown(numberFrom(-180, 180, 'a number of degrees')),
+      'East of Greenwich; null: not known.',
+    ),
+    north: v.optional(about(angle(), 'Clockwise from straight up the page to true north.'), 0),
+    purpose: v.optional(oneOf(['own-household', 'property-transfer', 'after-mitigation']), 'own-household'),
+    purposeAnswered: about(
+      v.exactOptional(v.boolean('true or false')),
+      'False: the purpose is only what a new plan begins with; left out: it was answered.',
+    ),
+  },
+  'an object with label, timeZone, latitude, longitude, north and purpose',
+);
+
+export const OverrideSchema = about(
+  record(
+    {
+      rule: about(filledText('the id of a rule'), 'A rule with one least distance.'),
+      distance: about(length(), 'Takes the place of the published least distance.'),
+      note: v.optional(about(note(), 'Why; must be given where the override loosens the rule.'), ''),
+    },
+    'an override with rule and distance',
+  ),
+  "A distance of one's own in place of a published one.",
+);
+
+/** Far more than any list has rules. */
+const MOST_OVERRIDES = 100;
+
+const ProtocolSchema = section(
+  {
+    profile: v.optional(filledText('the id of a profile'), 'home-short-term'),
+    overrides: listOrNone(OverrideSchema, 'a list of overrides', MOST_OVERRIDES),
+  },
+  'an object with profile and overrides',
+);
+
+const KitSchema = section(
+  {
+    kind: v.optional(text(), 'charcoal-barrier'),
+    minimumHours: v.optional(numberAboveZero('a number of hours'), 48),
+    maximumHours: v.optional(numberAboveZero('a number of hours'), 96),
+    labDays: v.optional(numberFrom(0, 3650, 'a number of days'), 5),
+    ...KIT_EXTRAS,
+  },
+  'an object with kind, minimumHours, maximumHours and labDays',
+);
+
+const VisitSchema = section(
+  { closedSince: instant(), mitigationOnSince: instant(), start: instant(), end: instant(), ...VISIT_EXTRAS },
+  'an object with closedSince, mitigationOnSince, start and end',
+);
+
+export const ConditionSchema = about(
+  record(
+    {
+      item: filledText('the name of a condition'),
+      state: oneOf(['kept', 'broken', 'not-applicable', 'unknown']),
+      at: instant(),
+      note: v.optional(note(), ''),
+      by: about(v.exactOptional(text()), 'Who confirmed it.'),
+    },
+    'a condition with item and state',
+  ),
+  'One condition of the closed house and how it was kept.',
+);
+
+export const ReadingSchema = about(
+  record(
+    {
+      detector: about(filledText('the id of a detector'), 'A detector of this plan.'),
+      value: radonValue(),
+      unit: radonUnit(),
+      belowLimit: about(
+        v.exactOptional(v.boolean('true or false')),
+        'The laboratory gave it as below its detection limit.',
+      ),
+    },
+    'a reading with detector, value and unit',
+  ),
+  'What the laboratory reported for one detector.',
+);
+
+export const PlanSchema = v.pipe(
+  record(
+    {
+      format: v.literal('stillspot-plan', '"stillspot-plan"'),
+      version: v.literal(VERSION, String(VERSION)),
+      title: v.optional(text(), ''),
+      display: DisplaySchema,
+      site: SiteSchema,
+      protocol: ProtocolSchema,
+      tapeTolerance: v.optional(about(length(), 'How far a sketched distance may be off.'), 25.4),
+      levels: v.pipe(list(LevelSchema, 'a list of levels'), v.minLength(1, 'at least one level')),
+      kit: KitSchema,
+      visit: VisitSchema,
+      conditions: listOrNone(ConditionSchema, 'a list of conditions'),
+      readings: listOrNone(ReadingSchema, 'a list of readings'),
+      ...PLAN_EXTRAS,
+    },
+    'a plan with format, version and levels',
+  ),
+  v.title('Stillspot plan'),
+);
+
+/** Read-only, without the index signature of "further keys are kept": what the schema and the model have in common. */
+type Plain<T> = T extends readonly [infer A, infer B]
+  ? readonly [Plain<A>, Plain<B>]
+  : T extends readonly (infer E)[]
+    ? readonly Plain<E>[]
+    : T extends object
+      ? { readonly [K in keyof T as string extends K ? never : K]: Plain<T[K]> }
+      : T;
+type Same<A, B> = (<T>() => T extends A ? 1 : 2) extends <T>() => T extends B ? 1 : 2 ? true : false;
+type Holds<T extends true> = T;
+/**
+ * Does not compile when the schema and `model.ts` differ in a key or a type.
+ *
+ * @public
+ */
+export type SchemaAgreesWithModel = Holds<Same<Plain<v.InferOutput<typeof PlanSchema>>, Plain<Plan>>>;

@@ -1,0 +1,42 @@
+import * as v from 'valibot';
+import type { Shape } from '../../plan/model.ts';
+import { about, angle, coordinate, length, record } from './leaves.ts';
+
+export const PointSchema = v.strictTuple([coordinate(), coordinate()], 'a point: [x, y] in mm');
+
+export const CircleSchema = record({ center: PointSchema, radius: length() }, 'a circle with center and radius');
+
+export const BoxSchema = record(
+  {
+    center: PointSchema,
+    width: about(length(), "Along the box's own x axis, before the turn."),
+    depth: about(length(), "Along the box's own y axis, before the turn."),
+    turn: v.optional(about(angle(), 'Clockwise on screen, about the centre.'), 0),
+  },
+  'a box with center, width, depth and turn',
+);
+
+/** Every side is held against every other: more corners than furniture ever has would keep the reader busy for minutes. */
+const MOST_CORNERS = 1000;
+const POINTS = `a list of 3 to ${MOST_CORNERS} points`;
+export const PolygonSchema = record(
+  { points: v.pipe(v.array(PointSchema, POINTS), v.minLength(3, POINTS), v.maxLength(MOST_CORNERS, POINTS)) },
+  'a polygon with points',
+);
+
+const KEYS = ['circle', 'box', 'polygon'] as const;
+const ONE_SHAPE = 'a shape: one of "circle", "box" or "polygon"';
+
+/**
+ * Exactly one of the three. The file's objects take further keys, so a plain union would read a shape that is a circle
+ * and a box at once as a circle, and measure the wrong body.
+ */
+export const ShapeSchema = v.pipe(
+  record(
+    { circle: v.optional(CircleSchema), box: v.optional(BoxSchema), polygon: v.optional(PolygonSchema) },
+    ONE_SHAPE,
+  ),
+  v.check((shape) => KEYS.filter((key) => key in shape).length === 1, ONE_SHAPE),
+  v.metadata({ oneOf: KEYS.map((key) => ({ required: [key] })) }),
+  // The check has just shown it: one of the three keys is there, and that one was validated.
+) as v.GenericSchema<unknown, Shape>;

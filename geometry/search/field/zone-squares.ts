@@ -1,0 +1,170 @@
+import type { Mm } from '../../plan/model.ts';
+import { pieceMargin } from './piece-margin.ts';
+import { HANGING, INSIDE, type Primitives, SECTOR, STRIDE } from './primitives.ts';
+
+/** A grid of squares. */
+export interface Grid {
+  readonly minX: Mm;
+  readonly minY: Mm;
+  readonly side: Mm;
+  readonly across: number;
+  readonly down: number;
+}
+
+/** A piece counts with the squares in which it may leave a margin below this, mm. Larger lists more, smaller looks farther around. */
+const NEAR: Mm = 300;
+
+/**
+ * For each square of a grid the pieces that may leave a small margin in it. Whatever else can leave the least margin there is
+ * found in rings of squares around it, each ring a side farther off.
+ */
+export class ZoneSquares {
+  private readonly primitives: Primitives;
+  private readonly grid: Grid;
+  /** Per piece the first and last column and row of its squares. */
+  private readonly ranges: Int32Array;
+  /** Per square where its pieces start in `pieces`, and the end of the last. */
+  private readonly starts: Int32Array;
+  private readonly pieces: Int32Array;
+  /** Per piece the search that last came upon it: it may count with several squares. */
+  private readonly seen: Int32Array;
+  private searches = 0;
+
+  constructor(primitives: Primitives, grid: Grid) {
+    this.primitives = primitives;
+    this.grid = grid;
+    this.seen = new Int32Array(primitives.count);
+    this.ranges = new Int32Array(4 * primitives.count);
+    for (let piece = 0; piece < primitives.count; piece++) this.writeRange(piece);
+    this.starts = new Int32Array(grid.across * grid.down + 1);
+    this.eachSquare((square) => {
+      this.starts[square + 1] = (this.starts[square + 1] as number) + 1;
+    });
+    for (let n = 1; n < this.starts.length; n++) {
+      this.starts[n] = (this.starts[n] as number) + (this.starts[n - 1] as number);
+    }
+    this.pieces = new Int32Array(this.starts[this.starts.length - 1] as number);
+    const ends = this.starts.slice();
+    this.eachSquare((square, piece) => {
+      const end = ends[square] as number;
+      this.pieces[end] = piece;
+      ends[square] = end + 1;
+    });
+  }
+
+  /** No more than this can be left at the middle of a square: the least of its own pieces, mm; infinite where it has none. */
+  atMost(i: number, j: number): Mm {
+    const { side, minX, minY, across } = this.grid;
+    const x = minX + (i + 0.5) * side;
+    const y = minY + (j + 0.5) * side;
+    const square = j * across + i;
+    let least = Number.POSITIVE_INFINITY;
+    for (let n = this.starts[square] as number; n < (this.starts[square + 1] as number); n++) {
+      const margin = pieceMargin(this.primitives, this.pieces[n] as number, x, y);
+      if (margin < least) least = margin;
+    }
+    return least;
+  }
+
+  /**
+   * Writes to `out` from `at` on every piece that can leave the least margin somewhere in a square, and some more, and to
+   * `margins` from 0 on what they leave at its middle. Returns the end. There must be room for all.
+   */
+  gather(i: number, j: number, out: Int32Array, at: number, margins: Float64Array): number {
+    const { side, minX, minY, across, down } = this.grid;
+    const x = minX + (i + 0.5) * side;
+    const y = minY + (j + 0.5) * side;
+    const reach = side * Math.SQRT1_2;
+    const farthest = Math.max(i, j, across - 1 - i, down - 1 - j);
+    this.searches++;
+    let end = at;
+    let least = Number.POSITIVE_INFINITY;
+    for (let ring = 0; ring <= farthest; ring++) {
+      // What is first met in this ring leaves at least so much all over the square.
+      if (NEAR + (ring - 1) * side > least + reach) break;
+      const from = end;
+      end = this.addRing(i, j, ring, out, end);
+      for (let n = from; n < end; n++) {
+        const margin = pieceMargin(this.primitives, out[n] as number, x, y);
+        margins[n - at] = margin;
+        if (margin < least) least = margin;
+      }
+    }
+    return end;
+  }
+
+  private addRing(i: number, j: number, ring: number, out: Int32Array, at: number): number {
+    const { across, down } = this.grid;
+    let end = at;
+    for (let row = Math.max(0, j - ring); row <= Math.min(down - 1, j + ring); row++) {
+      const step = row === j - ring || row === j + ring ? 1 : Math.max(1, 2 * ring);
+      for (let column = i - ring; column <= i + ring; column += step) {
+        if (column >= 0 && column < across) end = this.addSquare(row * across + column, ring > 0, out, end);
+      }
+    }
+    return end;
+  }
+
+  private addSquare(square: number, outer: boolean, out: Int32Array, at: number): number {
+    const { seen, searches, pieces } = this;
+    const { kind } = this.primitives;
+    let end = at;
+    for (let n = this.starts[square] as number; n < (this.starts[square + 1] as number); n++) {
+      const piece = pieces[n] as number;
+      // The inside of a body counts only in squares that it touches.
+      if (seen[piece] === searches || (outer && kind[piece] === INSIDE)) continue;
+      seen[piece] = searches;
+      out[end++] = piece;
+    }
+    return end;
+  }
+
+  private eachSquare(visit: (square: number, piece: number) => void): void {
+    const { ranges } = this;
+    for (let piece = 0; piece < this.primitives.count; piece++) {
+      const right = ranges[4 * piece + 1] as number;
+      const bottom = ranges[4 * piece + 3] as number;
+      for (let j = ranges[4 * piece + 2] as number; j <= bottom; j++) {
+        for (let i = ranges[4 * piece] as number; i <= right; i++) visit(j * this.grid.across + i, piece);
+      }
+    }
+  }
+
+  private writeRange(piece: number): void {
+    const { data, kind, owner, bodies } = this.primitives;
+    const k = piece * STRIDE;
+    const x = data[k] as number;
+    const y = data[k + 1] as number;
+    const around = kind[piece] === INSIDE ? 0 : NEAR + offsetOf(this.primitives, piece);
+    const extent = bodies[owner[piece] as number]?.extent;
+    if (extent && (kind[piece] === INSIDE || kind[piece] === SECTOR)) {
+      this.setRange(piece, extent.minX, extent.minY, extent.maxX, extent.maxY, around);
+    } else {
+      const toX = x + (data[k + 2] as number);
+      const toY = y + (data[k + 3] as number);
+      this.setRange(piece, Math.min(x, toX), Math.min(y, toY), Math.max(x, toX), Math.max(y, toY), around);
+    }
+  }
+
+  private setRange(piece: number, minX: Mm, minY: Mm, maxX: Mm, maxY: Mm, around: Mm): void {
+    const { grid, ranges } = this;
+    ranges[4 * piece] = within((minX - around - grid.minX) / grid.side, grid.across);
+    ranges[4 * piece + 1] = within((maxX + around - grid.minX) / grid.side, grid.across);
+    ranges[4 * piece + 2] = within((minY - around - grid.minY) / grid.side, grid.down);
+    ranges[4 * piece + 3] = within((maxY + around - grid.minY) / grid.side, grid.down);
+  }
+}
+
+/** What lies outside the grid counts with the squares on its edge. */
+function within(place: number, count: number): number {
+  return Math.min(count - 1, Math.max(0, Math.floor(place)));
+}
+
+/** By how much a piece's margin can lie below its distance from the axis, mm. */
+function offsetOf({ kind, data }: Primitives, piece: number): Mm {
+  const k = piece * STRIDE;
+  if (kind[piece] === SECTOR) return data[k + 7] as number;
+  // In space it is never nearer than in plan, and its height less its floor is what is required.
+  const required = kind[piece] === HANGING ? (data[k + 7] as number) - (data[k + 6] as number) : 0;
+  return (data[k + 5] as number) + required;
+}

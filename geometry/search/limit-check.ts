@@ -1,0 +1,36 @@
+import { checkDetector } from '../check/check-detector.ts';
+import type { Check } from '../check/types.ts';
+import type { LevelModel } from '../level/types.ts';
+import type { Plan, XY } from '../plan/model.ts';
+import type { Probe } from '../region/types.ts';
+import type { Limit } from './field/primitives.ts';
+
+/**
+ * What the checker says of the limit of a good place, with its line of measurement: of several detectors the one with the least
+ * to spare. The best place often lies midway between two things of one rule; the checker may then name the other one.
+ * Null where the checker has no such row.
+ */
+export function limitCheck(
+  plan: Plan,
+  model: LevelModel,
+  probe: Probe,
+  axes: readonly XY[],
+  limit: Limit,
+): Check | null {
+  const rows = axes.flatMap((at) =>
+    checkDetector(plan, model, { ...probe, id: '', label: '', at, pair: null }, []).checks.filter((check) =>
+      isOf(limit, check),
+    ),
+  );
+  const named = rows.filter(({ subject }) => subject === limit.subject);
+  return least(named) ?? least(rows);
+}
+
+/** A fixture has a row for its distance and one for its stream of air, which needs nothing. */
+function isOf({ rule, stream }: Limit, check: Check): boolean {
+  return check.rule === rule && check.margin !== null && !check.notRun && (!stream || check.required === 0);
+}
+
+function least(checks: readonly Check[]): Check | null {
+  return checks.reduce<Check | null>((a, b) => (a && (a.margin ?? 0) <= (b.margin ?? 0) ? a : b), null);
+}

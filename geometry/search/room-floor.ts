@@ -1,0 +1,47 @@
+import type { Room } from '../level/types.ts';
+import type { Mm } from '../plan/model.ts';
+import { type Extent, ringExtent } from '../plane/body.ts';
+import { remembered } from '../plane/memoize.ts';
+import type { Ring } from '../plane/types.ts';
+
+/** The floor of a room, ready to be measured. */
+export interface RoomFloor {
+  readonly extent: Extent;
+  /** How far a point lies inside the floor's edge, mm; negative outside. Changes by at most the way moved. */
+  depth(x: Mm, y: Mm): Mm;
+}
+
+/** The floor of a room that has one; the same room gives the same floor. */
+export const roomFloor: (room: Room) => RoomFloor = remembered(({ floorRings }: Room) => {
+  const edges = edgesOf(floorRings);
+  return { extent: ringExtent(floorRings.flat()), depth: (x, y) => depthIn(edges, x, y) };
+});
+
+/** From and to of every edge: x, y, x, y. */
+function edgesOf(rings: readonly Ring[]): Float64Array {
+  return Float64Array.from(
+    rings.flatMap((ring) => ring.flatMap(([x, y], i) => [...(ring.at(i - 1) as Ring[number]), x, y])),
+  );
+}
+
+function depthIn(edges: Float64Array, x: Mm, y: Mm): Mm {
+  let leastSq = Number.POSITIVE_INFINITY;
+  let inside = false;
+  for (let k = 0; k < edges.length; k += 4) {
+    const ax = edges[k] as number;
+    const ay = edges[k + 1] as number;
+    const by = edges[k + 3] as number;
+    const dx = (edges[k + 2] as number) - ax;
+    const dy = by - ay;
+    const px = x - ax;
+    const py = y - ay;
+    const lengthSq = dx * dx + dy * dy;
+    const t = lengthSq > 0 ? Math.min(1, Math.max(0, (px * dx + py * dy) / lengthSq)) : 0;
+    const ex = px - t * dx;
+    const ey = py - t * dy;
+    leastSq = Math.min(leastSq, ex * ex + ey * ey);
+    const below = ay > y;
+    if (below !== by > y && px * dy < dx * py !== below) inside = !inside;
+  }
+  return inside ? Math.sqrt(leastSq) : -Math.sqrt(leastSq);
+}

@@ -1,0 +1,67 @@
+import type { LevelModel } from '../level/types.ts';
+import type { Level, Mm, Opening, XY } from '../plan/model.ts';
+import { distance } from '../plane/point.ts';
+import { ringsContain } from '../plane/ring.ts';
+import { jambs } from './pick.ts';
+
+/** The corners of an opening's body: each jamb from the left face of the wall to the right one, as one walks along it. */
+export interface JambCorners {
+  readonly near: readonly [left: XY, right: XY];
+  readonly far: readonly [left: XY, right: XY];
+}
+
+/** Null where the opening's wall is missing or has no length. */
+export function jambCorners(level: Level, opening: Opening): JambCorners | null {
+  const ends = jambs(level, opening);
+  const wall = level.walls.find(({ id }) => id === opening.wall);
+  if (!ends || !wall) return null;
+  const [nx, ny] = leftward(wall.from, wall.to);
+  const half = wall.thickness / 2;
+  const across = ([x, y]: XY): readonly [XY, XY] => [
+    [x + nx * half, y + ny * half],
+    [x - nx * half, y - ny * half],
+  ];
+  return { near: across(ends[0]), far: across(ends[1]) };
+}
+
+/** How a door is drawn: leaf at right angles to its wall, hinged at the near jamb, with the quarter circle to the far one. */
+export interface DoorSwing {
+  readonly hinge: XY;
+  /** Tip of the open leaf. */
+  readonly open: XY;
+  readonly width: Mm;
+  /** The arc from the tip of the shut leaf to that of the open one, radians clockwise on screen. */
+  readonly start: number;
+  readonly sweep: number;
+}
+
+/** A door opens into the room that lies on one side only; between two rooms, to the left. Null where it cannot be drawn. */
+export function doorSwing(model: LevelModel, id: string): DoorSwing | null {
+  const opening = model.level.openings.find((each) => each.id === id);
+  const corners = opening && jambCorners(model.level, opening);
+  if (!opening || !corners) return null;
+  const leftInside = isInside(model, corners, 0);
+  const side = leftInside || !isInside(model, corners, 1) ? 0 : 1;
+  const [hinge, shut] = [corners.near[side], corners.far[side]];
+  const [nx, ny] = leftward(hinge, shut);
+  const sign = side === 0 ? 1 : -1;
+  const open: XY = [hinge[0] + sign * nx * opening.width, hinge[1] + sign * ny * opening.width];
+  const start = Math.atan2(shut[1] - hinge[1], shut[0] - hinge[0]);
+  // The left of a line is anticlockwise on screen of it.
+  return { hinge, open, width: opening.width, start, sweep: (-sign * Math.PI) / 2 };
+}
+
+/** Whether the middle of the leaf's sweep on that side lies on a floor. */
+function isInside(model: LevelModel, { near, far }: JambCorners, side: 0 | 1): boolean {
+  const [a, b] = [near[side], far[side]];
+  const [nx, ny] = leftward(a, b);
+  const out = (side === 0 ? 1 : -1) * distance(a, b) * 0.4;
+  const p: XY = [(a[0] + b[0]) / 2 + nx * out, (a[1] + b[1]) / 2 + ny * out];
+  return model.rooms.some(({ floorRings }) => ringsContain(floorRings, p));
+}
+
+/** Unit vector to the left of the way from a to b, seen on screen. */
+function leftward(a: XY, b: XY): XY {
+  const length = distance(a, b) || 1;
+  return [(b[1] - a[1]) / length, -(b[0] - a[0]) / length];
+}

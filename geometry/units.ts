@@ -1,4 +1,0 @@
-/** Lengths and areas in words, and back: what a person reads on a tape. Everything stored stays in millimetres. */
-export { FOOT, INCH, type LengthUnit, SQUARE_FOOT } from './units/constants.ts';
-export { formatArea, formatLength, formatMeasured, formatRequired, type Rounding } from './units/format.ts';
-export { type LengthOptions, parseLength } from './units/parse.ts';
