@@ -10,10 +10,10 @@ import { checkFigures, describeCheck, figureWithLimit } from '../geometry/messag
 import type { Level, Plan, Wall, XY } from '../geometry/plan/model.ts';
 import { emptyLevel, emptyPlan } from '../geometry/planfile/empty.ts';
 import { writePlan } from '../geometry/planfile/write.ts';
+import { levelRegion } from '../geometry/region/level-region.ts';
 import { fieldLength, formatLength, formatMeasured, formatRequired } from '../geometry/units/format.ts';
 import { type LengthUnit, parseLength } from '../geometry/units/index.ts';
 import { zoneName } from '../src/canvas/drawing.ts';
-import { levelRegion } from '../src/engine.ts';
 import { drawJobPaper } from '../src/papers/papers.ts';
 import { drawSheets } from '../src/sheet/draw-sheets.ts';
 import { limitWords } from '../src/sheet/notes.ts';

@@ -1,18 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import {
-  buildLevel,
-  type Check,
-  checkDetector,
-  type Detector,
-  type FixtureKind,
-  HOME_SHORT_TERM_ID,
-  type Level,
-  profileById,
-  type RuleId,
-  type Shape,
-  type SourceMark,
-  type Verdict,
-} from '../geometry/index.ts';
+import { checkDetector } from '../geometry/check/check-detector.ts';
+import type { Check, Verdict } from '../geometry/check/types.ts';
+import { buildLevel } from '../geometry/level/build-level.ts';
+import type { Detector, FixtureKind, Level, Shape } from '../geometry/plan/model.ts';
+import { HOME_SHORT_TERM_ID, profileById } from '../geometry/rules/profiles.ts';
+import type { RuleId, SourceMark } from '../geometry/rules/types.ts';
 import { fixtureAt, hall, hallDetector, planUnder, RADIUS } from './helpers/hall.ts';
 
 /*

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { buildLevel, type Check, checkPlan } from '../geometry/index.ts';
+import { checkPlan } from '../geometry/check/check-detector.ts';
+import type { Check } from '../geometry/check/types.ts';
+import { buildLevel } from '../geometry/level/build-level.ts';
 import { boardingHouse, FEATURES } from './helpers/boarding-house.ts';
 import { type ExpectedCheck, SAMPLE_NAMES, sampleExpected, samplePlan, sampleText } from './helpers/sample-files.ts';
 

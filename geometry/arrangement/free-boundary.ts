@@ -1,4 +1,4 @@
-import { type Body, bodyDistance, type Extent, signedBodyDistance } from '../plane/body.ts';
+import { type Body, bodyDistance, signedBodyDistance } from '../plane/body.ts';
 import type { Mm } from '../plane/types.ts';
 import { cutPair } from './crossings.ts';
 import { Cuts } from './cuts.ts';
@@ -24,25 +24,7 @@ import {
   Y0,
   Y1,
 } from './outline.ts';
-
-/** A body with the distance that the axis keeps from it, ready for cutting. */
-export interface Grown extends Extent {
-  readonly body: Body;
-  readonly grow: Mm;
-  /** What is free again within the body: the top of a table that carries. Null for none. */
-  readonly hole: Hole | null;
-  /** Flat pieces, see `outline.ts`. */
-  readonly outline: Float64Array;
-  readonly convex: boolean;
-}
-
-/** The space in question: `accepts` says whether a point belongs to it, everything accepted lies in the extent and hull. */
-export interface Space {
-  readonly extent: Extent;
-  /** Half-planes (nx, ny, c): a point with nx·x + ny·y > c lies outside. May be empty. */
-  readonly hull: Float64Array;
-  readonly accepts: (x: Mm, y: Mm) => boolean;
-}
+import type { Grown, Space } from './zone.ts';
 
 /** A sub-piece below this, mm, is rounding. */
 const SHORTEST = 1e-9;

@@ -1,7 +1,7 @@
 import Flatbush from 'flatbush';
 import { bodyDistance } from '../plane/body.ts';
 import type { Mm } from '../plane/types.ts';
-import type { Grown } from './free-boundary.ts';
+import type { Grown } from './zone.ts';
 
 /**
  * Boundaries that lie within this of each other, mm, are one boundary. Coordinates of a house carry about 1e-10 mm of

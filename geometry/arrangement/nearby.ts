@@ -1,5 +1,5 @@
-import type { Grown, Space } from './free-boundary.ts';
 import { mayReach } from './space.ts';
+import type { Grown, Space } from './zone.ts';
 
 /** As many questions as this are answered by going through everything: putting things in order takes longer. */
 const FEW = 8;

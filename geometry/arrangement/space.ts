@@ -4,7 +4,7 @@ import { remembered } from '../plane/memoize.ts';
 import { vectorLength } from '../plane/point.ts';
 import type { Mm, Ring, XY } from '../plane/types.ts';
 import { containsTest } from './contains-test.ts';
-import type { Space } from './free-boundary.ts';
+import type { Space } from './zone.ts';
 
 /** The inside of rings (outer ring first, then holes) as a space to cut in. */
 export const ringSpace: (rings: readonly Ring[]) => Space = remembered((rings: readonly Ring[]): Space => {

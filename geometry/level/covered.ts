@@ -1,4 +1,4 @@
-import type { Grown } from '../arrangement/free-boundary.ts';
+import type { Grown } from '../arrangement/zone.ts';
 import type { XY } from '../plan/model.ts';
 import { bodyDistance, type Extent, ringExtent } from '../plane/body.ts';
 import { convexHull } from '../plane/hull.ts';

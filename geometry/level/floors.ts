@@ -1,7 +1,8 @@
-import { freeBoundary, type Grown, grown, type Scratch } from '../arrangement/free-boundary.ts';
+import { freeBoundary, grown, type Scratch } from '../arrangement/free-boundary.ts';
 import type { Nearby } from '../arrangement/nearby.ts';
 import { linkRings, straightRing } from '../arrangement/rings.ts';
 import { ringSpace } from '../arrangement/space.ts';
+import type { Grown } from '../arrangement/zone.ts';
 import type { XY } from '../plan/model.ts';
 import { ringBody } from '../plane/body.ts';
 import { cross } from '../plane/point.ts';

@@ -1,5 +1,6 @@
-import { type Grown, Scratch } from '../arrangement/free-boundary.ts';
+import { Scratch } from '../arrangement/free-boundary.ts';
 import { Nearby } from '../arrangement/nearby.ts';
+import type { Grown } from '../arrangement/zone.ts';
 import type { Mm, XY } from '../plan/model.ts';
 import { bodyDistance } from '../plane/body.ts';
 import { distance } from '../plane/point.ts';

@@ -1,8 +1,9 @@
-import { freeBoundary, type Grown, Scratch, type Space } from '../arrangement/free-boundary.ts';
+import { freeBoundary, Scratch } from '../arrangement/free-boundary.ts';
 import { Nearby } from '../arrangement/nearby.ts';
 import { linkRings, ringsArea } from '../arrangement/rings.ts';
 import { mayReach, ringSpace } from '../arrangement/space.ts';
 import type { ArcRing } from '../arrangement/types.ts';
+import type { Grown, Space } from '../arrangement/zone.ts';
 import type { LevelModel, Room, WallPiece } from '../level/types.ts';
 import { overlaps } from '../plane/body.ts';
 import { remembered } from '../plane/memoize.ts';

@@ -1,7 +1,8 @@
-import { EVERYWHERE, freeBoundary, type Grown, grown } from '../arrangement/free-boundary.ts';
+import { EVERYWHERE, freeBoundary, grown } from '../arrangement/free-boundary.ts';
 import { type Hole, holeIn } from '../arrangement/hole.ts';
 import { linkRings, toEdges, turnedRing } from '../arrangement/rings.ts';
 import type { ArcRing } from '../arrangement/types.ts';
+import type { Grown } from '../arrangement/zone.ts';
 import { axisDistance, carriedDepth, isWall, MEETS, type Subject, subjectsOf, wallBodies } from '../check/subjects.ts';
 import type { LevelModel } from '../level/types.ts';
 import type { Mm, Plan } from '../plan/model.ts';

@@ -1,6 +1,6 @@
+import { checkDetector } from '../../geometry/check/check-detector.ts';
 import type { DetectorReport } from '../../geometry/check/types.ts';
 import type { Detector } from '../../geometry/plan/model.ts';
-import { checkDetector } from '../engine.ts';
 import { selectModel, selectShownPlan } from '../state/selectors.ts';
 import type { AppState } from '../state/store.ts';
 import type { Sketch } from './sketch.ts';

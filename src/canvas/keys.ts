@@ -1,6 +1,6 @@
 import type { Mm, XY } from '../../geometry/plan/model.ts';
+import { nearestSpot } from '../../geometry/region/nearest.ts';
 import { anchorOf } from '../../geometry/snap/pick.ts';
-import { nearestSpot } from '../engine.ts';
 import { isIdleLetter } from '../state/letter-keys.ts';
 import { useMenu } from '../state/menu.ts';
 import { selectLevel, selectRegion } from '../state/selectors.ts';

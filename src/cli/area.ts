@@ -1,12 +1,9 @@
-import {
-  buildLevel,
-  CAUTIONS,
-  formatArea,
-  type Level,
-  levelRegion,
-  type Plan,
-  type Probe,
-} from '../../geometry/index.ts';
+import { buildLevel } from '../../geometry/level/build-level.ts';
+import { CAUTIONS } from '../../geometry/messages/index.ts';
+import type { Level, Plan } from '../../geometry/plan/model.ts';
+import { levelRegion } from '../../geometry/region/level-region.ts';
+import type { Probe } from '../../geometry/region/types.ts';
+import { formatArea } from '../../geometry/units/index.ts';
 import { type Command, lengthOption } from './call.ts';
 
 const SQUARE_METRE = 1e6;

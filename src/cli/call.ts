@@ -1,6 +1,7 @@
 import { readFileSync, realpathSync } from 'node:fs';
 import { parseArgs } from 'node:util';
-import { type Plan, parsePlan } from '../../geometry/index.ts';
+import type { Plan } from '../../geometry/plan/model.ts';
+import { parsePlan } from '../../geometry/planfile/parse.ts';
 
 /** The call or a file is not usable: exit code 2, the message on standard error. */
 export class UnusableError extends Error {}

@@ -1,8 +1,8 @@
 import { thingsEntered } from '../../geometry/check/entered.ts';
+import type { Check } from '../../geometry/check/types.ts';
+import { buildLevel } from '../../geometry/level/build-level.ts';
 import {
-  buildLevel,
   CAUTIONS,
-  type Check,
   checkFigures,
   checkSubject,
   describeComputed,
@@ -10,17 +10,15 @@ import {
   describeNotice,
   describeNotRun,
   describeReport,
-  effectiveRules,
-  formatRequired,
   headlineOf,
   inOrder,
-  type Level,
-  type Plan,
-  profileById,
   SEND_THE_PLAN,
   VERDICT_WORD,
-} from '../../geometry/index.ts';
+} from '../../geometry/messages/index.ts';
 import { sourceWords } from '../../geometry/messages/sources.ts';
+import type { Level, Plan } from '../../geometry/plan/model.ts';
+import { effectiveRules, profileById } from '../../geometry/rules/profiles.ts';
+import { formatRequired } from '../../geometry/units/index.ts';
 import type { ComputedLevel, PlacedReport } from '../job/standing/placed.ts';
 import { testState } from '../job/standing/test-state.ts';
 import { testBrief, testLead } from '../job/standing/told.ts';

@@ -1,4 +1,5 @@
-import { checkPlan, type Plan } from '../../geometry/index.ts';
+import { checkPlan } from '../../geometry/check/check-detector.ts';
+import type { Plan } from '../../geometry/plan/model.ts';
 import { compareOpinions } from '../../geometry/recheck/compare.ts';
 import { recheck } from '../../geometry/recheck/recheck.ts';
 import { type ComputedLevel, settledLevels } from '../job/standing/placed.ts';

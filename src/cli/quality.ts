@@ -1,5 +1,4 @@
-import { CAUTIONS } from '../../geometry/index.ts';
-import { counted } from '../../geometry/messages/index.ts';
+import { CAUTIONS, counted } from '../../geometry/messages/index.ts';
 import { type DutyCount, type QualityBook, qualityBook } from '../job/quality/book.ts';
 import { type ControlChart, controlCharts } from '../job/quality/charts.ts';
 import { chartRows, checkTable, csv, monthTable } from '../job/quality/csv.ts';

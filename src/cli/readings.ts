@@ -1,5 +1,6 @@
-import { CAUTIONS, headlineOf, type Plan } from '../../geometry/index.ts';
+import { CAUTIONS, headlineOf } from '../../geometry/messages/index.ts';
 import { sourceWords } from '../../geometry/messages/sources.ts';
+import type { Plan } from '../../geometry/plan/model.ts';
 import { judgeReadings, type SetReport } from '../job/readings/judge.ts';
 import { NEXT_STEP_SOURCES } from '../job/readings/next-step-sources.ts';
 import { saidIn } from '../job/readings/radon.ts';

@@ -1,19 +1,13 @@
-import {
-  bestPairs,
-  bestSpots,
-  buildLevel,
-  CAUTIONS,
-  checkFigures,
-  checkSubject,
-  type Level,
-  type Limit,
-  levelBar,
-  limitCheck,
-  type Plan,
-  type Probe,
-  type Room,
-  type XY,
-} from '../../geometry/index.ts';
+import { levelBar } from '../../geometry/check/level.ts';
+import { buildLevel } from '../../geometry/level/build-level.ts';
+import type { Room } from '../../geometry/level/types.ts';
+import { CAUTIONS, checkFigures, checkSubject } from '../../geometry/messages/index.ts';
+import type { Level, Plan, XY } from '../../geometry/plan/model.ts';
+import type { Probe } from '../../geometry/region/types.ts';
+import { bestPairs } from '../../geometry/search/best-pairs.ts';
+import { bestSpots } from '../../geometry/search/best-spots.ts';
+import type { Limit } from '../../geometry/search/field/primitives.ts';
+import { limitCheck } from '../../geometry/search/limit-check.ts';
 import { type Command, countOption, lengthOption } from './call.ts';
 
 /** So many spots of a level are given when nobody says otherwise: about as many as a tester walks to. */

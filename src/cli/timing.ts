@@ -1,5 +1,6 @@
-import { CAUTIONS, type Plan } from '../../geometry/index.ts';
+import { CAUTIONS } from '../../geometry/messages/index.ts';
 import { markedCite, sourceWords } from '../../geometry/messages/sources.ts';
+import type { Plan } from '../../geometry/plan/model.ts';
 import { testState } from '../job/standing/test-state.ts';
 import { testBrief, testLead } from '../job/standing/told.ts';
 import { TIMING_NAME } from '../job/timing/checks.ts';

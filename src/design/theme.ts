@@ -1,6 +1,6 @@
 /** Puts the tokens on the page as custom properties, one block a theme. */
 
-import { FIGURE_FONT, TEXT_FONT } from '../fonts.ts';
+import { FIGURE_FONT, TEXT_FONT } from './fonts.ts';
 import {
   LINE_PX,
   MOTION_MS,

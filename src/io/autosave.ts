@@ -1,4 +1,4 @@
-import { writePlan } from '../engine.ts';
+import { writePlan } from '../../geometry/planfile/write.ts';
 import { type AppState, useAppStore } from '../state/store.ts';
 import { readAddress, showAddress } from './address.ts';
 import { freshId } from './fresh-id.ts';

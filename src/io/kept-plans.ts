@@ -1,5 +1,5 @@
 import type { Plan } from '../../geometry/plan/model.ts';
-import { parsePlan } from '../engine.ts';
+import { parsePlan } from '../../geometry/planfile/parse.ts';
 import { useOpenPlan } from './open-plan.ts';
 import { readCards, readWork } from './shelf/plans.ts';
 

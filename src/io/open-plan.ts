@@ -1,6 +1,6 @@
 import { create } from 'zustand';
 import type { Plan } from '../../geometry/plan/model.ts';
-import { writePlan } from '../engine.ts';
+import { writePlan } from '../../geometry/planfile/write.ts';
 import { freshPlan } from '../state/fresh-plan.ts';
 import { freshId } from './fresh-id.ts';
 

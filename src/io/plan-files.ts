@@ -1,5 +1,6 @@
 import type { Plan } from '../../geometry/plan/model.ts';
-import { parsePlan, writePlan } from '../engine.ts';
+import { parsePlan } from '../../geometry/planfile/parse.ts';
+import { writePlan } from '../../geometry/planfile/write.ts';
 
 /** One thing that is wrong in a file: where, what was found, what was expected. */
 export interface FileProblem {

@@ -1,5 +1,5 @@
 import type { Plan } from '../../geometry/plan/model.ts';
-import { parsePlan } from '../engine.ts';
+import { parsePlan } from '../../geometry/planfile/parse.ts';
 import { useAppStore } from '../state/store.ts';
 import { readAddress, showAddress } from './address.ts';
 import { keepHeld, takeSheet } from './autosave.ts';

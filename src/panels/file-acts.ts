@@ -1,5 +1,5 @@
 import type { Plan } from '../../geometry/plan/model.ts';
-import { writePlan } from '../engine.ts';
+import { writePlan } from '../../geometry/planfile/write.ts';
 import { readAddress, showAddress } from '../io/address.ts';
 import { saveNow, settleOpenPlan, takeSheet } from '../io/autosave.ts';
 import { freshId } from '../io/fresh-id.ts';

@@ -1,8 +1,8 @@
 import { useMemo } from 'react';
 import { capital, counted } from '../../geometry/messages/index.ts';
 import { markedCite } from '../../geometry/messages/sources.ts';
+import { type LevelLocations, testLocations } from '../../geometry/search/locations.ts';
 import { formatArea, type LengthUnit } from '../../geometry/units/index.ts';
-import { type LevelLocations, testLocations } from '../engine.ts';
 import { selectProbe } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
 import './locations.css';

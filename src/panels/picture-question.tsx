@@ -1,6 +1,6 @@
 import { useMemo } from 'react';
 import { withoutTracings } from '../../geometry/edit/index.ts';
-import { writePlan } from '../engine.ts';
+import { writePlan } from '../../geometry/planfile/write.ts';
 import { megabytes } from '../io/picture-size.ts';
 import { useAppStore } from '../state/store.ts';
 import type { PictureChoice } from './picture-choice.ts';

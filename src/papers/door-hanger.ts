@@ -1,4 +1,4 @@
-import { CAUTIONS } from '../../geometry/index.ts';
+import { CAUTIONS } from '../../geometry/messages/index.ts';
 import { isLongTerm } from '../job/timing/term.ts';
 import { type Block, paragraph, space, stack } from '../sheet/block.ts';
 import { contentArea } from '../sheet/page-frame.ts';

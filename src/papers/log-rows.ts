@@ -1,6 +1,7 @@
 /** The rows of the log's tables. What is not known is left white, high enough to be written in by hand. */
-import type { Plan } from '../../geometry/index.ts';
+
 import { markedCite } from '../../geometry/messages/sources.ts';
+import type { Plan } from '../../geometry/plan/model.ts';
 import type { ConditionRow } from '../job/conditions/types.ts';
 import { logOf } from '../job/log/edit.ts';
 import { msOf } from '../job/timing/clock.ts';

@@ -1,5 +1,7 @@
-import { capital, checkPlan, type Plan } from '../../geometry/index.ts';
+import { checkPlan } from '../../geometry/check/check-detector.ts';
+import { capital } from '../../geometry/messages/index.ts';
 import { markedCite } from '../../geometry/messages/sources.ts';
+import type { Plan } from '../../geometry/plan/model.ts';
 import { agreementState } from '../job/conditions/agreement-state.ts';
 import { BREAK_SOURCES, conditionsReport } from '../job/conditions/report.ts';
 import { chainDoubts } from '../job/log/chain-words.ts';

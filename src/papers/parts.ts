@@ -1,5 +1,5 @@
 /** Pieces that the papers of a job share: type for reading at a door, rows with a box, lines to write on, pages in columns. */
-import type { Plan } from '../../geometry/index.ts';
+import type { Plan } from '../../geometry/plan/model.ts';
 import type { Computed } from '../../geometry/recheck/compare.ts';
 import { type Block, besides, indented, paragraph, space, stack } from '../sheet/block.ts';
 import { drawFilled, fillColumns } from '../sheet/flow.ts';

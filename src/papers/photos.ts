@@ -1,4 +1,4 @@
-import type { Plan } from '../../geometry/index.ts';
+import type { Plan } from '../../geometry/plan/model.ts';
 import { logOf } from '../job/log/edit.ts';
 import { type Block, besides, paragraph, stack } from '../sheet/block.ts';
 import type { FlowItem } from '../sheet/flow.ts';

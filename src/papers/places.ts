@@ -1,20 +1,14 @@
 /** Where the detectors stand, in words. */
 
+import { roomAt } from '../../geometry/check/room.ts';
 import { nearGaps, type Side } from '../../geometry/dimension/wall-gaps.ts';
-import {
-  buildLevel,
-  capital,
-  counted,
-  type Detector,
-  formatMeasured,
-  type Level,
-  type LevelModel,
-  listed,
-  type Plan,
-  roomAt,
-} from '../../geometry/index.ts';
+import { buildLevel } from '../../geometry/level/build-level.ts';
+import type { LevelModel } from '../../geometry/level/types.ts';
+import { capital, counted, listed } from '../../geometry/messages/index.ts';
 import { compassPoint } from '../../geometry/messages/subject.ts';
+import type { Detector, Level, Plan } from '../../geometry/plan/model.ts';
 import { TOUCHING } from '../../geometry/snap/room-faces.ts';
+import { formatMeasured } from '../../geometry/units/index.ts';
 import { roomTitle } from '../sheet/plan-room-names.ts';
 import { clipped } from './parts.ts';
 

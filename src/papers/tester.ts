@@ -1,4 +1,4 @@
-import type { Plan } from '../../geometry/index.ts';
+import type { Plan } from '../../geometry/plan/model.ts';
 
 /** Who set the detectors out, where the log names one person for all; empty otherwise. */
 export function testerOf({ log = [] }: Plan): string {

@@ -1,5 +1,5 @@
 /** Instants as the papers say them, by the clock of the site. */
-import type { Plan } from '../../geometry/index.ts';
+import type { Plan } from '../../geometry/plan/model.ts';
 import { msOf, saidInstant, type WallTime, wallTime } from '../job/timing/clock.ts';
 import { timingReport } from '../job/timing/report.ts';
 import { isLongTerm } from '../job/timing/term.ts';

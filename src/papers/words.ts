@@ -1,5 +1,5 @@
 /** What the papers say to people who may never have heard of radon. */
-import type { Plan } from '../../geometry/index.ts';
+import type { Plan } from '../../geometry/plan/model.ts';
 import { conditionsReport } from '../job/conditions/report.ts';
 import { isLongTerm } from '../job/timing/term.ts';
 

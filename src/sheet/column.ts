@@ -1,5 +1,5 @@
 /** The notes beside the drawing: verdicts, changed rules, what did not run, the legend, the basis. */
-import { describeEntered, headWord, toneOf } from '../../geometry/index.ts';
+import { describeEntered, headWord, toneOf } from '../../geometry/messages/index.ts';
 import { HATCHES, type HatchName } from '../design/hatches.ts';
 import { testBrief, testLead } from '../job/standing/told.ts';
 import { type Block, besides, indented, paragraph, space, stack } from './block.ts';

@@ -2,8 +2,9 @@
  * The marked-up plan of one level as SVG documents, one a sheet: first the drawing with its notes, then the tables.
  * Pure: the same input gives the same text. Nothing is cut off: what does not fit beside the drawing goes to the tables.
  */
-import type { Plan, Probe } from '../../geometry/index.ts';
+import type { Plan } from '../../geometry/plan/model.ts';
 import type { Computed } from '../../geometry/recheck/compare.ts';
+import type { Probe } from '../../geometry/region/types.ts';
 import { columnBlocks, NOTE_FORMS, type NoteForm } from './column.ts';
 import { type Drawing, drawEmptyLevel, drawLevel, levelScale } from './drawing.ts';
 import { drawFilled, type Filled, type FlowItem, fillColumns, pour } from './flow.ts';

@@ -1,5 +1,5 @@
 /** The signs of the verdicts, told apart by shape: the same as on screen. */
-import type { Tone } from '../../geometry/index.ts';
+import type { Tone } from '../../geometry/messages/index.ts';
 import { COLOUR } from './style.ts';
 import { element, group, line, num } from './svg.ts';
 

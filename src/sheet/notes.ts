@@ -1,27 +1,22 @@
 /** Sentences of the sheet that do not come from a single check: what the white means, what was changed, what did not run. */
 
 import { subjectsOf } from '../../geometry/check/subjects.ts';
+import type { DetectorReport } from '../../geometry/check/types.ts';
 import {
-  type Detector,
-  type DetectorReport,
   describeComputed,
   describeEntered,
   describeNotice,
   describeNotRun,
   describeReport,
-  type EffectiveRule,
-  formatLength,
-  formatMeasured,
-  formatRequired,
   listed,
   openRules,
-  type Plan,
   PURPOSE_PHRASE,
-  profileById,
-} from '../../geometry/index.ts';
+} from '../../geometry/messages/index.ts';
 import { saidOf } from '../../geometry/messages/said-of.ts';
 import { markedCite } from '../../geometry/messages/sources.ts';
-import type { LengthUnit } from '../../geometry/units/index.ts';
+import type { Detector, Plan } from '../../geometry/plan/model.ts';
+import { type EffectiveRule, profileById } from '../../geometry/rules/profiles.ts';
+import { formatLength, formatMeasured, formatRequired, type LengthUnit } from '../../geometry/units/index.ts';
 import { msOf, saidInstant } from '../job/timing/clock.ts';
 import { TYPE_MM } from './style.ts';
 import { openRooms, type SubjectMatter } from './subject-matter.ts';

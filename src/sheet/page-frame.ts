@@ -1,5 +1,6 @@
 /** What every sheet has: the frame, the cautions, and the title block at the foot in the order of ISO 7200. */
-import { CAUTIONS, type Plan } from '../../geometry/index.ts';
+import { CAUTIONS } from '../../geometry/messages/index.ts';
+import type { Plan } from '../../geometry/plan/model.ts';
 import { type Area, frameOf, PAPERS, type PaperName } from './paper.ts';
 import { COLOUR, LINE_MM, TYPE_MM } from './style.ts';
 import { element, line, num, rectangle } from './svg.ts';

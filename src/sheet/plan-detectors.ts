@@ -1,16 +1,8 @@
 /** Detectors where they stand, each with its tag, and measured lines to what is tightest. */
-import {
-  type Check,
-  checkFigures,
-  type Detector,
-  type DetectorReport,
-  figureWithLimit,
-  formatLength,
-  inOrder,
-  type Plan,
-  toneOf,
-} from '../../geometry/index.ts';
-import type { XY } from '../../geometry/plan/model.ts';
+import type { Check, DetectorReport } from '../../geometry/check/types.ts';
+import { checkFigures, figureWithLimit, inOrder, toneOf } from '../../geometry/messages/index.ts';
+import type { Detector, Plan, XY } from '../../geometry/plan/model.ts';
+import { formatLength } from '../../geometry/units/index.ts';
 import { drawLabel, labelSlot, makeLabel } from './label.ts';
 import { lineSlot, type Placer, type Slot } from './placer.ts';
 import { placeTag } from './plan-tags.ts';

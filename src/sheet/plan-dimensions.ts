@@ -1,9 +1,9 @@
 /** Dimension lines outside the walls: the clear widths of the rooms in chains, and the whole beyond them. */
 
-import { formatMeasured, type LevelModel, type Room } from '../../geometry/index.ts';
+import type { LevelModel, Room } from '../../geometry/level/types.ts';
 import type { XY } from '../../geometry/plan/model.ts';
 import { type Extent, ringExtent } from '../../geometry/plane/body.ts';
-import type { LengthUnit } from '../../geometry/units/index.ts';
+import { formatMeasured, type LengthUnit } from '../../geometry/units/index.ts';
 import { lineSlot, type Slot } from './placer.ts';
 import { COLOUR, LINE_MM, TYPE_MM } from './style.ts';
 import { line, num } from './svg.ts';

@@ -1,5 +1,5 @@
 /** The floor: white where a detector may sit, hatched where a rule takes it away. */
-import type { Zone } from '../../geometry/index.ts';
+import type { Zone } from '../../geometry/region/types.ts';
 import { onEdge, visibleEdges } from '../../geometry/region/visible-edges.ts';
 import { type HatchName, roomHatch, ruleHatch } from '../design/hatches.ts';
 import { hatchFill } from './hatch-fill.ts';

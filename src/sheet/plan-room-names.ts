@@ -1,5 +1,9 @@
 /** Room names with floor area, size, and why a room is out, each where there is room for it. */
-import { capital, formatArea, ROOM_USE_NOUN, type Room, type RoomRegion } from '../../geometry/index.ts';
+
+import type { Room } from '../../geometry/level/types.ts';
+import { capital, ROOM_USE_NOUN } from '../../geometry/messages/index.ts';
+import type { RoomRegion } from '../../geometry/region/types.ts';
+import { formatArea } from '../../geometry/units/index.ts';
 import { drawLabel, type Label, labelForms, labelSlot, makeLabel } from './label.ts';
 import { type Ground, MANNERS, type Placer } from './placer.ts';
 import { gridPlaces, insideRings, type Names } from './places.ts';

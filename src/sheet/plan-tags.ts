@@ -1,5 +1,5 @@
 /** The tag of each detector: mark, label and verdict word in a box, with a leader to where it stands. */
-import { headWord, toneOf } from '../../geometry/index.ts';
+import { headWord, toneOf } from '../../geometry/messages/index.ts';
 import type { XY } from '../../geometry/plan/model.ts';
 import { verdictMark } from './marks.ts';
 import { type Ground, LEADER_OVER, lineSlot, MANNERS, type Placer, type Slot, slotCorners } from './placer.ts';

@@ -1,6 +1,7 @@
 /** Names of fixtures and objects: within their outline, beside it, or farther off with a leader. */
-import { capital, FIXTURE_NOUN, type Shape, shapeRing } from '../../geometry/index.ts';
-import type { XY } from '../../geometry/plan/model.ts';
+import { capital, FIXTURE_NOUN } from '../../geometry/messages/index.ts';
+import type { Shape, XY } from '../../geometry/plan/model.ts';
+import { shapeRing } from '../../geometry/plane/body.ts';
 import { nearestOnRing, ringsContain } from '../../geometry/plane/ring.ts';
 import { drawLabel, type Label, labelForms, labelSlot } from './label.ts';
 import { type Ground, LEADER_OVER, lineSlot, MANNERS, type Placer, type Slot, slotCorners } from './placer.ts';

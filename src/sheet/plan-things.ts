@@ -1,12 +1,6 @@
 /** Fixtures and objects: their outline as drawn, with a plain sign where the trade has one. */
-import {
-  type Fixture,
-  type FixtureKind,
-  type Level,
-  type Shape,
-  shapeMiddle,
-  shapeRing,
-} from '../../geometry/index.ts';
+import type { Fixture, FixtureKind, Level, Shape } from '../../geometry/plan/model.ts';
+import { shapeMiddle, shapeRing } from '../../geometry/plane/body.ts';
 import type { Slot } from './placer.ts';
 import { COLOUR, LINE_MM, SMALL_RATIO } from './style.ts';
 import { element, group, line } from './svg.ts';

@@ -1,7 +1,8 @@
 /** Walls filled, openings cut through them with their swing or sash. */
-import type { LevelModel, Opening, Ring } from '../../geometry/index.ts';
-import type { XY } from '../../geometry/plan/model.ts';
+import type { LevelModel } from '../../geometry/level/types.ts';
+import type { Opening, XY } from '../../geometry/plan/model.ts';
 import { along } from '../../geometry/plane/point.ts';
+import type { Ring } from '../../geometry/plane/types.ts';
 import { type DoorSwing, doorSwing, type JambCorners, jambCorners } from '../../geometry/snap/opening-symbol.ts';
 import { lineSlot, type Slot } from './placer.ts';
 import { COLOUR, LINE_MM } from './style.ts';

@@ -1,7 +1,11 @@
 /** The rule and its distance along the edge of each zone, on the hatched side. */
-import { capital, type Edge, formatRequired, OPENING_NOUN, type Zone } from '../../geometry/index.ts';
+
+import type { Edge } from '../../geometry/arrangement/types.ts';
+import { capital, OPENING_NOUN } from '../../geometry/messages/index.ts';
 import type { XY } from '../../geometry/plan/model.ts';
+import type { Zone } from '../../geometry/region/types.ts';
 import { coverOf, edgeLength, onEdge } from '../../geometry/region/visible-edges.ts';
+import { formatRequired } from '../../geometry/units/index.ts';
 import { drawLabel, type Label, labelSlot, makeLabel } from './label.ts';
 import type { Placer } from './placer.ts';
 import { insideRings } from './places.ts';

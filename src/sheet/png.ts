@@ -1,6 +1,7 @@
 /** The marked-up plan as a picture, made in the browser. Every failure is an Error whose message is for people. */
-import type { Plan, Probe } from '../../geometry/index.ts';
+import type { Plan } from '../../geometry/plan/model.ts';
 import type { Computed } from '../../geometry/recheck/compare.ts';
+import type { Probe } from '../../geometry/region/types.ts';
 import { drawSheets } from './draw-sheets.ts';
 import { withEmbeddedFont } from './embedded-font.ts';
 import { type ImageSize, imageSize } from './image-size.ts';

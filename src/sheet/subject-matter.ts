@@ -1,27 +1,19 @@
 /** What one set of sheets is about: the level, measured once, and shared by everything that is drawn. */
-import {
-  type ArcRing,
-  arcRingsContain,
-  buildLevel,
-  checkPlan,
-  type Detector,
-  type DetectorReport,
-  type EffectiveRule,
-  effectiveRules,
-  type Level,
-  type LevelModel,
-  type LevelRegion,
-  levelBar,
-  levelRegion,
-  type Plan,
-  type Probe,
-  type Ring,
-  type RoomRegion,
-  type Zone,
-} from '../../geometry/index.ts';
+import type { ArcRing } from '../../geometry/arrangement/types.ts';
+import { checkPlan } from '../../geometry/check/check-detector.ts';
+import { levelBar } from '../../geometry/check/level.ts';
+import type { DetectorReport } from '../../geometry/check/types.ts';
+import { buildLevel } from '../../geometry/level/build-level.ts';
+import type { LevelModel } from '../../geometry/level/types.ts';
+import type { Detector, Level, Plan } from '../../geometry/plan/model.ts';
 import { ringsContain } from '../../geometry/plane/ring.ts';
+import type { Ring } from '../../geometry/plane/types.ts';
 import type { Computed } from '../../geometry/recheck/compare.ts';
+import { levelRegion } from '../../geometry/region/level-region.ts';
+import { arcRingsContain } from '../../geometry/region/nearest.ts';
+import type { LevelRegion, Probe, RoomRegion, Zone } from '../../geometry/region/types.ts';
 import { onEdge } from '../../geometry/region/visible-edges.ts';
+import { type EffectiveRule, effectiveRules } from '../../geometry/rules/profiles.ts';
 import { settledLevels } from '../job/standing/placed.ts';
 import { testState } from '../job/standing/test-state.ts';
 import type { TestState } from '../job/standing/types.ts';

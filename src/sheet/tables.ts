@@ -1,20 +1,18 @@
 /** The sheets after the drawing: every check of every detector, then what the verdicts rest on. */
+import type { Check } from '../../geometry/check/types.ts';
 import {
-  type Check,
   capital,
   checkFigures,
   checkSubject,
-  type EffectiveRule,
-  formatArea,
-  formatMeasured,
   headWord,
   inOrder,
-  profileOf,
   ROOM_USE_NOUN,
   toneOf,
   VERDICT_WORD,
-} from '../../geometry/index.ts';
+} from '../../geometry/messages/index.ts';
 import { markedCite, profileDoubts } from '../../geometry/messages/sources.ts';
+import { type EffectiveRule, profileOf } from '../../geometry/rules/profiles.ts';
+import { formatArea, formatMeasured } from '../../geometry/units/index.ts';
 import { testCauses, testLead } from '../job/standing/told.ts';
 import { type Block, paragraph, stack } from './block.ts';
 import type { FlowItem } from './flow.ts';

@@ -1,6 +1,7 @@
 /** The only place where mm of the house become mm of paper. */
-import type { ArcRing, Edge, Ring } from '../../geometry/index.ts';
+import type { ArcRing, Edge } from '../../geometry/arrangement/types.ts';
 import type { XY } from '../../geometry/plan/model.ts';
+import type { Ring } from '../../geometry/plane/types.ts';
 import { onEdge } from '../../geometry/region/visible-edges.ts';
 import type { DrawingScale } from './scale.ts';
 import { num } from './svg.ts';

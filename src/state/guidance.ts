@@ -1,7 +1,7 @@
+import { levelBar } from '../../geometry/check/level.ts';
 import { openChecks } from '../../geometry/check/open-checks.ts';
 import { capital, listed, PURPOSE_PHRASE } from '../../geometry/messages/index.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
-import { levelBar } from '../engine.ts';
 import { conditionsReport } from '../job/conditions/report.ts';
 import { logGaps } from '../job/log/gaps.ts';
 import type { Ms } from '../job/timing/clock.ts';

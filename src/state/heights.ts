@@ -1,9 +1,10 @@
+import { MEETS } from '../../geometry/check/subjects.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import { type HeightWords, heightWords } from '../../geometry/messages/heights.ts';
 import { subjectName } from '../../geometry/messages/subject.ts';
 import type { Detector, Mm, Plan, XY } from '../../geometry/plan/model.ts';
+import { type HeightInterval, heightsAt, surfaceBelow } from '../../geometry/search/heights.ts';
 import type { LengthUnit } from '../../geometry/units/index.ts';
-import { type HeightInterval, heightsAt, MEETS, surfaceBelow } from '../engine.ts';
 
 /** A height slider moves by these, mm: an inch and a hand of six; or 1 cm and 10 cm. */
 const STEP: Readonly<Record<LengthUnit, { readonly one: Mm; readonly many: Mm }>> = {

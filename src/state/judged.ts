@@ -1,8 +1,8 @@
+import { checkDetector } from '../../geometry/check/check-detector.ts';
 import type { DetectorReport } from '../../geometry/check/types.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import type { Level, Plan } from '../../geometry/plan/model.ts';
 import { rememberedLately } from '../../geometry/plane/memoize.ts';
-import { checkDetector } from '../engine.ts';
 import { withoutDoubt } from './second.ts';
 import { asDrawn } from './without-picture.ts';
 

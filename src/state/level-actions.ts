@@ -1,3 +1,4 @@
+import { levelBar } from '../../geometry/check/level.ts';
 import {
   type Beside,
   levelBelow,
@@ -15,9 +16,9 @@ import {
 import { outsideWallIds } from '../../geometry/level/outside-walls.ts';
 import { capital, counted, GROUND_PHRASE, listed } from '../../geometry/messages/index.ts';
 import type { Level, Plan, XY } from '../../geometry/plan/model.ts';
+import { emptyLevel } from '../../geometry/planfile/empty.ts';
 import { itemsExtent } from '../../geometry/snap/items-extent.ts';
 import { extentBetween } from '../../geometry/snap/pick.ts';
-import { emptyLevel, levelBar } from '../engine.ts';
 import { NO_CHAIN } from './chain.ts';
 import { ITEM_LISTS } from './plan-edits.ts';
 import { modelOf, selectLevel } from './selectors.ts';

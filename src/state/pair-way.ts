@@ -1,11 +1,14 @@
 import { carries } from '../../geometry/check/carriers.ts';
+import { checkDetector } from '../../geometry/check/check-detector.ts';
 import { compareVerdicts } from '../../geometry/check/measure.ts';
+import { roomAt } from '../../geometry/check/room.ts';
 import type { Verdict } from '../../geometry/check/types.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import { wayTo } from '../../geometry/messages/move.ts';
 import type { Deg, Detector, Mm, Plan, XY } from '../../geometry/plan/model.ts';
 import { distance } from '../../geometry/plane/point.ts';
-import { checkDetector, JUST_INSIDE, levelRegion, nearestSpot, roomAt } from '../engine.ts';
+import { levelRegion } from '../../geometry/region/level-region.ts';
+import { JUST_INSIDE, nearestSpot } from '../../geometry/region/nearest.ts';
 import { lengthAsSaid, pointAlong } from './said-move.ts';
 import { RANK } from './spot-beside.ts';
 

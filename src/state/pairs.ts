@@ -1,6 +1,7 @@
 import { carries } from '../../geometry/check/carriers.ts';
+import { buildLevel } from '../../geometry/level/build-level.ts';
 import type { Detector, Level, Plan, PlanObject } from '../../geometry/plan/model.ts';
-import { buildLevel, companionSpot, companionSpots } from '../engine.ts';
+import { companionSpot, companionSpots } from '../../geometry/search/companion.ts';
 import { selectLevel } from './selectors.ts';
 import { type Setting, withDetectors } from './side-by-side.ts';
 import { spotBeside } from './spot-beside.ts';

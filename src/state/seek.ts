@@ -1,7 +1,10 @@
+import { levelBar } from '../../geometry/check/level.ts';
+import { buildLevel } from '../../geometry/level/build-level.ts';
 import type { Mm, Plan, XY } from '../../geometry/plan/model.ts';
 import type { Probe } from '../../geometry/region/types.ts';
+import { bestGroups } from '../../geometry/search/best-pairs.ts';
+import { bestSpots } from '../../geometry/search/best-spots.ts';
 import type { Limit } from '../../geometry/search/field/primitives.ts';
-import { bestGroups, bestSpots, buildLevel, levelBar } from '../engine.ts';
 
 /** What is looked for on a level. */
 export interface Wanted {

@@ -1,10 +1,15 @@
+import { checkDetector } from '../../geometry/check/check-detector.ts';
+import { levelBar } from '../../geometry/check/level.ts';
 import type { Check, DetectorReport } from '../../geometry/check/types.ts';
+import { whyNot } from '../../geometry/check/why-not.ts';
 import { levelBelow, levelsInOrder } from '../../geometry/edit/index.ts';
+import { buildLevel } from '../../geometry/level/build-level.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import type { Detector, Level, Plan } from '../../geometry/plan/model.ts';
 import { rememberedLately } from '../../geometry/plane/memoize.ts';
+import { emptyLevel } from '../../geometry/planfile/empty.ts';
+import { levelRegion } from '../../geometry/region/level-region.ts';
 import type { LevelRegion, Probe } from '../../geometry/region/types.ts';
-import { buildLevel, checkDetector, emptyLevel, levelBar, levelRegion, whyNot } from '../engine.ts';
 import { DETECTOR_DEFAULTS } from './defaults.ts';
 import { MOST_KEPT, reportsOf } from './judged.ts';
 import { withKeptParts, withKeptZones } from './kept.ts';

@@ -1,7 +1,8 @@
 import { nextId } from '../../geometry/edit/index.ts';
 import type { Detector, Level, Mm, Plan, XY } from '../../geometry/plan/model.ts';
+import { effectiveRules } from '../../geometry/rules/profiles.ts';
+import { companionGap } from '../../geometry/search/group-shapes.ts';
 import { formatRequired } from '../../geometry/units/index.ts';
-import { companionGap, effectiveRules } from '../engine.ts';
 import { withItem, withLevel, withPatch } from './plan-edits.ts';
 import { nextLabel } from './plan-slice.ts';
 

@@ -1,9 +1,11 @@
 import { carries } from '../../geometry/check/carriers.ts';
+import { checkDetector } from '../../geometry/check/check-detector.ts';
 import type { Verdict } from '../../geometry/check/types.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import type { Detector, Mm, Plan, XY } from '../../geometry/plan/model.ts';
 import { distance } from '../../geometry/plane/point.ts';
-import { checkDetector, effectiveRules, JUST_INSIDE } from '../engine.ts';
+import { JUST_INSIDE } from '../../geometry/region/nearest.ts';
+import { effectiveRules } from '../../geometry/rules/profiles.ts';
 
 /** Directions about the companion that are tried: one every 5 degrees. */
 const DIRECTIONS = 72;

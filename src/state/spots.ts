@@ -1,21 +1,16 @@
+import { checkDetector } from '../../geometry/check/check-detector.ts';
+import { roomAt } from '../../geometry/check/room.ts';
+import { MEETS } from '../../geometry/check/subjects.ts';
 import type { Check } from '../../geometry/check/types.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
+import { checkFigures, checkSubject, type Tone, worstTone } from '../../geometry/messages/index.ts';
 import { subjectName } from '../../geometry/messages/subject.ts';
 import type { Detector, Level, Plan } from '../../geometry/plan/model.ts';
 import { distance } from '../../geometry/plane/point.ts';
 import type { Probe } from '../../geometry/region/types.ts';
-import {
-  checkDetector,
-  checkFigures,
-  checkSubject,
-  formatMeasured,
-  limitCheck,
-  MEETS,
-  roomAt,
-  surfaceBelow,
-  type Tone,
-  worstTone,
-} from '../engine.ts';
+import { surfaceBelow } from '../../geometry/search/heights.ts';
+import { limitCheck } from '../../geometry/search/limit-check.ts';
+import { formatMeasured } from '../../geometry/units/index.ts';
 import type { BestPlace } from './seek.ts';
 import { selectLevel } from './selectors.ts';
 import { withDetectors, withGroupMoved } from './side-by-side.ts';

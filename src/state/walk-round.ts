@@ -4,8 +4,8 @@ import { withAnswersWithdrawn } from '../../geometry/edit/index.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import { listed } from '../../geometry/messages/index.ts';
 import type { Detector, Level, Plan } from '../../geometry/plan/model.ts';
+import { type EffectiveRule, effectiveRules } from '../../geometry/rules/profiles.ts';
 import type { RuleId } from '../../geometry/rules/types.ts';
-import { type EffectiveRule, effectiveRules } from '../engine.ts';
 import { modelOf } from './selectors.ts';
 
 /** What a tester asks on a walk round the room, in its order. */

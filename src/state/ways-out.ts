@@ -1,13 +1,17 @@
 import { carries } from '../../geometry/check/carriers.ts';
+import { checkDetector } from '../../geometry/check/check-detector.ts';
+import { levelBar } from '../../geometry/check/level.ts';
+import { roomAt } from '../../geometry/check/room.ts';
 import type { Check, DetectorReport } from '../../geometry/check/types.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import { describeMove } from '../../geometry/messages/index.ts';
 import { subjectName } from '../../geometry/messages/subject.ts';
 import type { Detector, Mm, Plan, XY } from '../../geometry/plan/model.ts';
 import { distance } from '../../geometry/plane/point.ts';
+import { levelRegion } from '../../geometry/region/level-region.ts';
+import { JUST_INSIDE, nearestSpot } from '../../geometry/region/nearest.ts';
 import { spotOnCarrier } from '../../geometry/search/on-carrier.ts';
 import { formatLength, formatMeasured } from '../../geometry/units/index.ts';
-import { checkDetector, JUST_INSIDE, levelBar, levelRegion, nearestSpot, roomAt } from '../engine.ts';
 import { pairMove } from './pair-way.ts';
 import { lengthAsSaid, pointAlong } from './said-move.ts';
 import { RANK, spotBeside } from './spot-beside.ts';

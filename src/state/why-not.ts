@@ -1,5 +1,7 @@
+import { whyNot } from '../../geometry/check/why-not.ts';
+import { describeWhyNot } from '../../geometry/messages/index.ts';
 import type { XY } from '../../geometry/plan/model.ts';
-import { describeWhyNot, type LevelRegion, whyNot } from '../engine.ts';
+import type { LevelRegion } from '../../geometry/region/types.ts';
 import { selectModel, selectProbe, selectRegion, selectShownPlan } from './selectors.ts';
 import type { AppState } from './store.ts';
 

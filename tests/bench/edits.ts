@@ -1,4 +1,4 @@
-import type { Level, Plan, Shape, XY } from '../../geometry/index.ts';
+import type { Level, Plan, Shape, XY } from '../../geometry/plan/model.ts';
 import { seededRandom } from '../helpers/seeded-level.ts';
 import { onlyLevel, withLevel } from './plans.ts';
 

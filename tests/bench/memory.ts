@@ -1,4 +1,6 @@
-import { buildLevel, levelRegion, type Plan } from '../../geometry/index.ts';
+import { buildLevel } from '../../geometry/level/build-level.ts';
+import type { Plan } from '../../geometry/plan/model.ts';
+import { levelRegion } from '../../geometry/region/level-region.ts';
 import { marginField } from '../../geometry/search/field/margin-field.ts';
 import { movedThings } from './edits.ts';
 import { benchPlan, onlyLevel, PROBE } from './plans.ts';

@@ -1,13 +1,10 @@
-import {
-  bestPairs,
-  bestSpots,
-  buildLevel,
-  checkDetector,
-  levelRegion,
-  nearestSpot,
-  type Plan,
-  type XY,
-} from '../../geometry/index.ts';
+import { checkDetector } from '../../geometry/check/check-detector.ts';
+import { buildLevel } from '../../geometry/level/build-level.ts';
+import type { Plan, XY } from '../../geometry/plan/model.ts';
+import { levelRegion } from '../../geometry/region/level-region.ts';
+import { nearestSpot } from '../../geometry/region/nearest.ts';
+import { bestPairs } from '../../geometry/search/best-pairs.ts';
+import { bestSpots } from '../../geometry/search/best-spots.ts';
 import { marginField } from '../../geometry/search/field/margin-field.ts';
 import { samplePlan } from '../helpers/sample-files.ts';
 import { type LevelSize, type Size, seededRandom } from '../helpers/seeded-level.ts';

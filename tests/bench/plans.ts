@@ -1,4 +1,6 @@
-import { emptyPlan, type Level, type Plan, type Probe } from '../../geometry/index.ts';
+import type { Level, Plan } from '../../geometry/plan/model.ts';
+import { emptyPlan } from '../../geometry/planfile/empty.ts';
+import type { Probe } from '../../geometry/region/types.ts';
 import { type LevelSize, type Size, seededLevel } from '../helpers/seeded-level.ts';
 
 /** A usual canister on a table, mm: 4 in across, 1 in tall, 30 in up. */

@@ -1,9 +1,13 @@
-import { EVERYWHERE, freeBoundary, type Grown } from '../../geometry/arrangement/free-boundary.ts';
+import { EVERYWHERE, freeBoundary } from '../../geometry/arrangement/free-boundary.ts';
 import { linkRings, turnedRing } from '../../geometry/arrangement/rings.ts';
-import { buildLevel, levelRegion, type Plan, type Ring } from '../../geometry/index.ts';
+import type { Grown } from '../../geometry/arrangement/zone.ts';
+import { buildLevel } from '../../geometry/level/build-level.ts';
+import type { Plan } from '../../geometry/plan/model.ts';
 import { type Body, type Extent, ringExtent } from '../../geometry/plane/body.ts';
 import { ringContains, signedArea } from '../../geometry/plane/ring.ts';
+import type { Ring } from '../../geometry/plane/types.ts';
 import { flattened } from '../../geometry/region/flatten.ts';
+import { levelRegion } from '../../geometry/region/level-region.ts';
 import { obstaclesOf } from '../../geometry/region/obstacles.ts';
 import { onlyLevel, PROBE } from './plans.ts';
 

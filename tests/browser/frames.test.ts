@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { parsePlan } from '../../geometry/index.ts';
 import type { Level, XY } from '../../geometry/plan/model.ts';
+import { parsePlan } from '../../geometry/planfile/parse.ts';
 import { type Editor, editorOf } from './editor.ts';
 import { type OpenPage, openPage, type PagePoint } from './harness.ts';
 

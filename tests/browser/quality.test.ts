@@ -1,7 +1,7 @@
 import { writeFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { writePlan } from '../../geometry/index.ts';
+import { writePlan } from '../../geometry/planfile/write.ts';
 import { days, independently, invented, onePlace } from '../helpers/invented-pairs.ts';
 import { accessibilityFindings, download, type OpenPage, openPage } from './harness.ts';
 

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { buildLevel, type Level, type Opening, type XY } from '../../geometry/index.ts';
+import { buildLevel } from '../../geometry/level/build-level.ts';
+import type { Level, Opening, XY } from '../../geometry/plan/model.ts';
 import { airPath } from '../../geometry/search/air-path.ts';
 import { hall } from '../helpers/hall.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Shape, Stream, XY } from '../../geometry/index.ts';
+import type { Shape, Stream, XY } from '../../geometry/plan/model.ts';
 import {
   bodyDistance,
   nearestOnBody,

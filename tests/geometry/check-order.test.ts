@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { buildLevel, checkDetector, type Level } from '../../geometry/index.ts';
+import { checkDetector } from '../../geometry/check/check-detector.ts';
+import { buildLevel } from '../../geometry/level/build-level.ts';
+import type { Level } from '../../geometry/plan/model.ts';
 import { hall, hallDetector, planUnder, RADIUS } from '../helpers/hall.ts';
 
 const report = (level: Level, change: Parameters<typeof hallDetector>[0]) =>

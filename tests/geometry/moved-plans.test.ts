@@ -1,15 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import {
-  buildLevel,
-  type Check,
-  checkDetector,
-  type Fixture,
-  type Level,
-  levelRegion,
-  type Plan,
-  type Shape,
-  type XY,
-} from '../../geometry/index.ts';
+import { checkDetector } from '../../geometry/check/check-detector.ts';
+import type { Check } from '../../geometry/check/types.ts';
+import { buildLevel } from '../../geometry/level/build-level.ts';
+import type { Fixture, Level, Plan, Shape, XY } from '../../geometry/plan/model.ts';
+import { levelRegion } from '../../geometry/region/level-region.ts';
 import { randomPlan } from '../helpers/random-level.ts';
 
 /** A way to lay the same house out differently on the page. */

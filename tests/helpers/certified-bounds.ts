@@ -1,4 +1,5 @@
 import { measureSubject } from '../../geometry/check/measure.ts';
+import { roomBar } from '../../geometry/check/room.ts';
 import {
   carriedDepth,
   heightBetween,
@@ -7,9 +8,12 @@ import {
   subjectsOf,
   wallBodies,
 } from '../../geometry/check/subjects.ts';
-import { effectiveRules, type LevelModel, type Plan, type Probe, type Room, roomBar } from '../../geometry/index.ts';
+import type { LevelModel, Room } from '../../geometry/level/types.ts';
+import type { Plan } from '../../geometry/plan/model.ts';
 import { bodyDistance, type Extent, ringExtent, signedBodyDistance } from '../../geometry/plane/body.ts';
 import { ringsContain } from '../../geometry/plane/ring.ts';
+import type { Probe } from '../../geometry/region/types.ts';
+import { effectiveRules } from '../../geometry/rules/profiles.ts';
 
 /*
  * Answers from both sides by halving squares, with nothing but the distances that the checker measures: neither the region nor

@@ -1,12 +1,5 @@
-import {
-  type Detector,
-  emptyLevel,
-  emptyPlan,
-  type Level,
-  type Plan,
-  type Wall,
-  type XY,
-} from '../../geometry/index.ts';
+import type { Detector, Level, Plan, Wall, XY } from '../../geometry/plan/model.ts';
+import { emptyLevel, emptyPlan } from '../../geometry/planfile/empty.ts';
 
 /** A wall of 200 mm unless told otherwise. */
 export function wall(id: string, from: XY, to: XY, rest: Partial<Wall> = {}): Wall {

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
-import { type Level, type Plan, parsePlan } from '../../geometry/index.ts';
+import type { Level, Plan } from '../../geometry/plan/model.ts';
+import { parsePlan } from '../../geometry/planfile/parse.ts';
 
 /** The plan of `tests/fixtures/NAME.json`; throws with every problem when the reader refuses it. */
 export function fixturePlan(name: string): Plan {

@@ -1,12 +1,5 @@
-import {
-  type Detector,
-  emptyLevel,
-  emptyPlan,
-  type Fixture,
-  type FixtureKind,
-  type Level,
-  type Plan,
-} from '../../geometry/index.ts';
+import type { Detector, Fixture, FixtureKind, Level, Plan } from '../../geometry/plan/model.ts';
+import { emptyLevel, emptyPlan } from '../../geometry/planfile/empty.ts';
 
 /** The radius of the detector of `hallDetector`, mm. */
 export const RADIUS = 50;

@@ -1,5 +1,5 @@
-import { emptyPlan } from '../../geometry/index.ts';
 import type { Detector, Level, Plan, Reading, Visit } from '../../geometry/plan/model.ts';
+import { emptyPlan } from '../../geometry/planfile/empty.ts';
 import { CONDITION_ITEMS } from '../../src/job/conditions/report.ts';
 
 /** Every rule whose subjects somebody may have looked for and not found. */

@@ -1,5 +1,5 @@
-import { emptyPlan } from '../../geometry/index.ts';
 import type { Detector, Plan } from '../../geometry/plan/model.ts';
+import { emptyPlan } from '../../geometry/planfile/empty.ts';
 import { seededRandom } from './seeded-level.ts';
 
 const detector = (id: string, x: number, pair: string | null): Detector => ({

@@ -1,15 +1,11 @@
+import { checkDetector } from '../../geometry/check/check-detector.ts';
 import { measureSubject } from '../../geometry/check/measure.ts';
 import { carriedDepth, carries, MEETS, type Subject, sharesHeight, subjectsOf } from '../../geometry/check/subjects.ts';
-import {
-  checkDetector,
-  type EffectiveRule,
-  effectiveRules,
-  type LevelModel,
-  type Plan,
-  type Probe,
-  type XY,
-} from '../../geometry/index.ts';
+import type { LevelModel } from '../../geometry/level/types.ts';
+import type { Plan, XY } from '../../geometry/plan/model.ts';
 import { bodyDistance } from '../../geometry/plane/body.ts';
+import type { Probe } from '../../geometry/region/types.ts';
+import { type EffectiveRule, effectiveRules } from '../../geometry/rules/profiles.ts';
 
 /** The least of measured − required over the distance rules, with what the checker measures with; infinite for none. */
 export function leastMargin(plan: Plan, model: LevelModel, probe: Probe, at: XY): number {

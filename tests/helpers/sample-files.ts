@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
-import { parsePlan } from '../../geometry/index.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
+import { parsePlan } from '../../geometry/planfile/parse.ts';
 
 const FOLDER = 'samples';
 const ENDING = '.plan.json';

@@ -1,12 +1,5 @@
-import {
-  emptyLevel,
-  type FixtureKind,
-  type Level,
-  type Opening,
-  type Shape,
-  type Wall,
-  type XY,
-} from '../../geometry/index.ts';
+import type { FixtureKind, Level, Opening, Shape, Wall, XY } from '../../geometry/plan/model.ts';
+import { emptyLevel } from '../../geometry/planfile/empty.ts';
 
 /** Rooms stand in a grid, filled row by row. */
 export interface LevelSize {

@@ -1,4 +1,8 @@
-import { type ArcRing, edgeEnds, type LevelModel, levelRegion, type Probe, type Room } from '../../geometry/index.ts';
+import type { ArcRing } from '../../geometry/arrangement/types.ts';
+import type { LevelModel, Room } from '../../geometry/level/types.ts';
+import { levelRegion } from '../../geometry/region/level-region.ts';
+import { edgeEnds } from '../../geometry/region/nearest.ts';
+import type { Probe } from '../../geometry/region/types.ts';
 import type { Clipper } from './clipper.ts';
 import type { OracleRoom } from './floors.ts';
 import type { OracleLevel } from './geos-oracle.ts';

@@ -1,10 +1,7 @@
-import {
-  type Check,
-  checkDetector,
-  type Detector,
-  type DetectorReport,
-  type LevelModel,
-} from '../../geometry/index.ts';
+import { checkDetector } from '../../geometry/check/check-detector.ts';
+import type { Check, DetectorReport } from '../../geometry/check/types.ts';
+import type { LevelModel } from '../../geometry/level/types.ts';
+import type { Detector } from '../../geometry/plan/model.ts';
 import type { OracleBody } from './bodies.ts';
 import { depthInFloor, isLevelToTest, labelsOf, type OracleLevel, roomAt, verdictOfUse } from './geos-oracle.ts';
 import { isCarried, type OracleRow, oracleRows, SHORTFALL } from './rules.ts';

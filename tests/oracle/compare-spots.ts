@@ -1,13 +1,9 @@
-import {
-  arcRingsContain,
-  type LevelModel,
-  type LevelRegion,
-  levelRegion,
-  nearestSpot,
-  type Probe,
-  whyNot,
-  type XY,
-} from '../../geometry/index.ts';
+import { whyNot } from '../../geometry/check/why-not.ts';
+import type { LevelModel } from '../../geometry/level/types.ts';
+import type { XY } from '../../geometry/plan/model.ts';
+import { levelRegion } from '../../geometry/region/level-region.ts';
+import { arcRingsContain, nearestSpot } from '../../geometry/region/nearest.ts';
+import type { LevelRegion, Probe } from '../../geometry/region/types.ts';
 import type { Dice } from '../helpers/random-level/dice.ts';
 import { CLOSE } from './compare-checks.ts';
 import { depthInFloor, type OracleLevel, roomAt, verdictOfUse } from './geos-oracle.ts';

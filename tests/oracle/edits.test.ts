@@ -1,13 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import {
-  buildLevel,
-  checkDetector,
-  type Level,
-  type LevelRegion,
-  levelRegion,
-  type Plan,
-  type Shape,
-} from '../../geometry/index.ts';
+import { checkDetector } from '../../geometry/check/check-detector.ts';
+import { buildLevel } from '../../geometry/level/build-level.ts';
+import type { Level, Plan, Shape } from '../../geometry/plan/model.ts';
+import { levelRegion } from '../../geometry/region/level-region.ts';
+import type { LevelRegion } from '../../geometry/region/types.ts';
 import { Dice } from '../helpers/random-level/dice.ts';
 import { randomPlan } from '../helpers/random-level.ts';
 

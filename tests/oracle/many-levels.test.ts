@@ -1,18 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import {
-  type ArcRing,
-  arcRingsContain,
-  buildLevel,
-  checkDetector,
-  edgeEnds,
-  type Level,
-  type LevelModel,
-  levelRegion,
-  type Plan,
-  type Probe,
-  type RoomRegion,
-} from '../../geometry/index.ts';
-import { nearestOnEdge } from '../../geometry/region/nearest.ts';
+import type { ArcRing } from '../../geometry/arrangement/types.ts';
+import { checkDetector } from '../../geometry/check/check-detector.ts';
+import { buildLevel } from '../../geometry/level/build-level.ts';
+import type { LevelModel } from '../../geometry/level/types.ts';
+import type { Level, Plan } from '../../geometry/plan/model.ts';
+import { levelRegion } from '../../geometry/region/level-region.ts';
+import { arcRingsContain, edgeEnds, nearestOnEdge } from '../../geometry/region/nearest.ts';
+import type { Probe, RoomRegion } from '../../geometry/region/types.ts';
 import { areaBounds } from '../helpers/certified-bounds.ts';
 import { Dice } from '../helpers/random-level/dice.ts';
 import { randomPlan } from '../helpers/random-level.ts';

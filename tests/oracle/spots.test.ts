@@ -1,18 +1,13 @@
 import { afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { carries } from '../../geometry/check/carriers.ts';
-import {
-  arcRingsContain,
-  bestPairs,
-  bestSpots,
-  buildLevel,
-  type Detector,
-  type Level,
-  type LevelModel,
-  levelRegion,
-  marginField,
-  type Plan,
-  type XY,
-} from '../../geometry/index.ts';
+import { buildLevel } from '../../geometry/level/build-level.ts';
+import type { LevelModel } from '../../geometry/level/types.ts';
+import type { Detector, Level, Plan, XY } from '../../geometry/plan/model.ts';
+import { levelRegion } from '../../geometry/region/level-region.ts';
+import { arcRingsContain } from '../../geometry/region/nearest.ts';
+import { bestPairs } from '../../geometry/search/best-pairs.ts';
+import { bestSpots } from '../../geometry/search/best-spots.ts';
+import { marginField } from '../../geometry/search/field/margin-field.ts';
 import { Dice } from '../helpers/random-level/dice.ts';
 import { randomPlan } from '../helpers/random-level.ts';
 import { CLOSE } from './compare-checks.ts';

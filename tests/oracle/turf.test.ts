@@ -1,7 +1,9 @@
 import { area, booleanPointInPolygon, lineIntersect, lineString, point, polygon } from '@turf/turf';
 import { describe, expect, it } from 'vitest';
 import { roomAt } from '../../geometry/check/room.ts';
-import { buildLevel, type Level, type Room, type Wall, type XY } from '../../geometry/index.ts';
+import { buildLevel } from '../../geometry/level/build-level.ts';
+import type { Room } from '../../geometry/level/types.ts';
+import type { Level, Wall, XY } from '../../geometry/plan/model.ts';
 import { Dice } from '../helpers/random-level/dice.ts';
 import { randomPlan } from '../helpers/random-level.ts';
 import { minus, unit, wedge } from './plane.ts';

@@ -1,5 +1,5 @@
 /** Invented jobs for the tests of the papers, from nothing known to everything on record, and how they are drawn. */
-import type { Plan } from '../../geometry/index.ts';
+import type { Plan } from '../../geometry/plan/model.ts';
 import { withCondition } from '../../src/job/conditions/edit.ts';
 import { withAgreement, withHandOver, withLog, withWeather } from '../../src/job/log/edit.ts';
 import { drawJobPaper, type JobPaper } from '../../src/papers/papers.ts';

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { CAUTIONS, type Plan } from '../../geometry/index.ts';
+import { CAUTIONS } from '../../geometry/messages/index.ts';
+import type { Plan } from '../../geometry/plan/model.ts';
 import { frameOf, type PaperName } from '../../src/sheet/paper.ts';
 import { COLOUR } from '../../src/sheet/style.ts';
 import { CAP_HEIGHT, DESCENT } from '../../src/sheet/text.ts';

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { CAUTIONS, type Plan } from '../../geometry/index.ts';
+import { CAUTIONS } from '../../geometry/messages/index.ts';
+import type { Plan } from '../../geometry/plan/model.ts';
 import { withCondition } from '../../src/job/conditions/edit.ts';
 import { CONDITION_ITEMS } from '../../src/job/conditions/report.ts';
 import { withAgreement, withLog } from '../../src/job/log/edit.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Plan } from '../../geometry/index.ts';
+import type { Plan } from '../../geometry/plan/model.ts';
 import type { Computed } from '../../geometry/recheck/compare.ts';
 import { drawJobPaper } from '../../src/papers/papers.ts';
 import { drawSheets } from '../../src/sheet/draw-sheets.ts';

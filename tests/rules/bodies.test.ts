@@ -1,18 +1,18 @@
 import { describe, expect, it } from 'vitest';
+import { checkDetector } from '../../geometry/check/check-detector.ts';
+import { buildLevel } from '../../geometry/level/build-level.ts';
 import {
-  arcRingsContain,
-  buildLevel,
-  checkDetector,
   type Detector,
   FIXTURE_KINDS,
   type Level,
-  levelRegion,
   type Override,
   type PlanObject,
-  PROFILES,
-  type Probe,
   type XY,
-} from '../../geometry/index.ts';
+} from '../../geometry/plan/model.ts';
+import { levelRegion } from '../../geometry/region/level-region.ts';
+import { arcRingsContain } from '../../geometry/region/nearest.ts';
+import type { Probe } from '../../geometry/region/types.ts';
+import { PROFILES } from '../../geometry/rules/profiles.ts';
 import { fixtureAt, hall, hallDetector, planUnder, RADIUS } from '../helpers/hall.ts';
 
 /*

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { type Level, testLocations } from '../../geometry/index.ts';
+import type { Level } from '../../geometry/plan/model.ts';
+import { testLocations } from '../../geometry/search/locations.ts';
 import { hall, hallDetector, planUnder } from '../helpers/hall.ts';
 
 const PROBE = { base: 900, radius: 50, tall: 25 };

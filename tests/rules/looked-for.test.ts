@@ -1,18 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import {
-  buildLevel,
-  checkDetector,
-  type Detector,
-  type FixtureKind,
-  headlineOf,
-  type Level,
-  lookedForQuestions,
-  openChecks,
-  openQuestions,
-  type Plan,
-  PROFILES,
-  type RuleId,
-} from '../../geometry/index.ts';
+import { checkDetector } from '../../geometry/check/check-detector.ts';
+import { lookedForQuestions, openChecks, openQuestions } from '../../geometry/check/open-checks.ts';
+import { buildLevel } from '../../geometry/level/build-level.ts';
+import { headlineOf } from '../../geometry/messages/index.ts';
+import type { Detector, FixtureKind, Level, Plan } from '../../geometry/plan/model.ts';
+import { PROFILES } from '../../geometry/rules/profiles.ts';
+import type { RuleId } from '../../geometry/rules/types.ts';
 import { fixtureAt, hall, hallDetector, planUnder } from '../helpers/hall.ts';
 
 /** Section 2, point 6 of the plan format: what is not drawn and was not looked for stands as not run. */

@@ -1,21 +1,14 @@
 import { describe, expect, it } from 'vitest';
+import { checkDetector } from '../../geometry/check/check-detector.ts';
+import { compareProfiles } from '../../geometry/check/compare-profiles.ts';
 import { openChecks } from '../../geometry/check/open-checks.ts';
-import {
-  buildLevel,
-  checkDetector,
-  compareProfiles,
-  type Detector,
-  type FixtureKind,
-  type Level,
-  PROFILES,
-  profileById,
-  type RoomUse,
-  type RuleId,
-} from '../../geometry/index.ts';
+import { buildLevel } from '../../geometry/level/build-level.ts';
 import { openWords } from '../../geometry/messages/index.ts';
-import type { ConditionState } from '../../geometry/plan/model.ts';
+import type { ConditionState, Detector, FixtureKind, Level, RoomUse } from '../../geometry/plan/model.ts';
 import { compareOpinions } from '../../geometry/recheck/compare.ts';
 import { recheck } from '../../geometry/recheck/recheck.ts';
+import { PROFILES, profileById } from '../../geometry/rules/profiles.ts';
+import type { RuleId } from '../../geometry/rules/types.ts';
 import { fixtureAt, hall, hallDetector, planUnder, RADIUS } from '../helpers/hall.ts';
 
 /*

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Plan } from '../../geometry/index.ts';
+import type { Plan } from '../../geometry/plan/model.ts';
 import { drawSheets } from '../../src/sheet/draw-sheets.ts';
 import type { PaperName } from '../../src/sheet/paper.ts';
 import { pageTroubles } from '../helpers/page-troubles.ts';

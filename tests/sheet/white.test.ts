@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import type { ArcRing } from '../../geometry/arrangement/types.ts';
 import { whyNot } from '../../geometry/check/why-not.ts';
-import { type ArcRing, nearestOnEdge, type Plan, type XY } from '../../geometry/index.ts';
+import type { Plan, XY } from '../../geometry/plan/model.ts';
 import { ringExtent } from '../../geometry/plane/body.ts';
 import { ringsContain } from '../../geometry/plane/ring.ts';
+import { nearestOnEdge } from '../../geometry/region/nearest.ts';
 import { drawLevel } from '../../src/sheet/drawing.ts';
 import { hatchDefinitions } from '../../src/sheet/hatch-fill.ts';
 import { contentArea } from '../../src/sheet/page-frame.ts';

@@ -1,6 +1,6 @@
 import type { XY } from '../../../geometry/plan/model.ts';
+import { FIGURE_FONT, TEXT_FONT } from '../../design/fonts.ts';
 import { TYPE_PX } from '../../design/tokens.ts';
-import { FIGURE_FONT, TEXT_FONT } from '../../fonts.ts';
 import type { Pen } from './pen.ts';
 
 export interface TextStyle {

@@ -1,5 +1,7 @@
+import { checkPlan } from '../../../geometry/check/check-detector.ts';
+import { toneOf } from '../../../geometry/messages/index.ts';
 import type { Level, Plan } from '../../../geometry/plan/model.ts';
-import { checkPlan, parsePlan, toneOf } from '../../engine.ts';
+import { parsePlan } from '../../../geometry/planfile/parse.ts';
 import { testHeadline } from '../../job/standing/headline.ts';
 import { testState } from '../../job/standing/test-state.ts';
 import { levelPicture } from '../../sheet/level-picture.ts';

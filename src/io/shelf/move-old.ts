@@ -1,4 +1,4 @@
-import { parsePlan } from '../../engine.ts';
+import { parsePlan } from '../../../geometry/planfile/parse.ts';
 import { freshId } from '../fresh-id.ts';
 import { textName } from '../long-texts.ts';
 import { describedPlan, UNREADABLE } from './card.ts';

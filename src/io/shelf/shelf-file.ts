@@ -1,9 +1,10 @@
 import * as v from 'valibot';
 import type { Plan } from '../../../geometry/plan/model.ts';
+import { type PlanProblem, parsePlan } from '../../../geometry/planfile/parse.ts';
 import { pointerTo, type Step } from '../../../geometry/planfile/pointer.ts';
 import { foundWords } from '../../../geometry/planfile/problem.ts';
 import { readJson } from '../../../geometry/planfile/read/json-text.ts';
-import { type PlanProblem, parsePlan, writePlan } from '../../engine.ts';
+import { writePlan } from '../../../geometry/planfile/write.ts';
 import { joinText, splitText, textName } from '../long-texts.ts';
 import type { FileProblem } from '../plan-files.ts';
 import { VERSION_REASONS, type VersionReason } from './records.ts';

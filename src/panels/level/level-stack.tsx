@@ -1,6 +1,6 @@
+import { levelBar } from '../../../geometry/check/level.ts';
 import { levelsBeside, levelsInOrder } from '../../../geometry/edit/index.ts';
 import { counted, TONE_WORD, worstTone } from '../../../geometry/messages/index.ts';
-import { levelBar } from '../../engine.ts';
 import { levelName } from '../../state/level-actions.ts';
 import { judgedLevels } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';

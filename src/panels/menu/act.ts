@@ -1,6 +1,6 @@
+import { roomAt } from '../../../geometry/check/room.ts';
 import type { Room } from '../../../geometry/level/types.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
-import { roomAt } from '../../engine.ts';
 import { type FoundItem, findItem } from '../../state/plan-edits.ts';
 import { selectLevel, selectModel } from '../../state/selectors.ts';
 import type { AppState } from '../../state/store.ts';

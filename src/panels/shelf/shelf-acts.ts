@@ -1,5 +1,6 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { parsePlan, writePlan } from '../../engine.ts';
+import { parsePlan } from '../../../geometry/planfile/parse.ts';
+import { writePlan } from '../../../geometry/planfile/write.ts';
 import { saveNow, settleOpenPlan, takeSheet } from '../../io/autosave.ts';
 import { freshId } from '../../io/fresh-id.ts';
 import { tellShelfNews, useOpenPlan } from '../../io/open-plan.ts';

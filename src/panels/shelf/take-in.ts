@@ -1,5 +1,5 @@
 import { counted, listed } from '../../../geometry/messages/index.ts';
-import { writePlan } from '../../engine.ts';
+import { writePlan } from '../../../geometry/planfile/write.ts';
 import { settleOpenPlan } from '../../io/autosave.ts';
 import { freshId } from '../../io/fresh-id.ts';
 import { textName } from '../../io/long-texts.ts';

@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { parsePlan } from '../../engine.ts';
+import { parsePlan } from '../../../geometry/planfile/parse.ts';
 import { changesBetween, countsOf } from '../../io/shelf/changes.ts';
 import { lookOf } from '../../io/shelf/look.ts';
 import { readWork } from '../../io/shelf/plans.ts';

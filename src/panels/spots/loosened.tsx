@@ -1,7 +1,7 @@
 import { counted } from '../../../geometry/messages/index.ts';
 import type { Protocol } from '../../../geometry/plan/model.ts';
+import { type EffectiveRule, effectiveRules } from '../../../geometry/rules/profiles.ts';
 import { formatRequired } from '../../../geometry/units/index.ts';
-import { type EffectiveRule, effectiveRules } from '../../engine.ts';
 import { usePlan } from '../use-level.ts';
 import './spots.css';
 

@@ -1,8 +1,8 @@
 import { useMemo } from 'react';
+import { compareProfiles, type ProfileReport } from '../../../geometry/check/compare-profiles.ts';
 import { describeReport, headWord, listed, notRunRules, toneOf } from '../../../geometry/messages/index.ts';
 import { profileDoubts } from '../../../geometry/messages/sources.ts';
 import type { Detector } from '../../../geometry/plan/model.ts';
-import { compareProfiles, type ProfileReport } from '../../engine.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 import { useCalm } from '../calm.ts';

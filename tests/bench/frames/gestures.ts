@@ -1,4 +1,5 @@
-import { buildLevel, type Level, type XY } from '../../../geometry/index.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
+import type { Level, XY } from '../../../geometry/plan/model.ts';
 import { ringExtent } from '../../../geometry/plane/body.ts';
 import { extentBetween, itemsWithin } from '../../../geometry/snap/pick.ts';
 import type { Sample } from './stand.ts';

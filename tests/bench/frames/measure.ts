@@ -1,5 +1,5 @@
 import type { CDPSession, Page } from 'playwright-core';
-import type { Plan, XY } from '../../../geometry/index.ts';
+import type { Plan, XY } from '../../../geometry/plan/model.ts';
 import { type Gesture, handPath } from './gestures.ts';
 import type { OpenSheet } from './stand.ts';
 import { type TraceEvent, traced, workPerFrame } from './trace.ts';

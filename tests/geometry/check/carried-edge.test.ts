@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { buildLevel, checkDetector } from '../../../geometry/index.ts';
+import { checkDetector } from '../../../geometry/check/check-detector.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
 import { detectorAt, drawn, loop, planOf, rectangle, turned } from '../../helpers/drawn.ts';
 
 /** A table of 1200 × 600 about (4000, 3000), its top 2 mm over the underside of the detector: it carries, where the whole foot is on it. */

@@ -2,20 +2,13 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { measureSubject } from '../../../geometry/check/measure.ts';
 import { subjectsOf } from '../../../geometry/check/subjects.ts';
-import {
-  buildLevel,
-  type EffectiveRule,
-  effectiveRules,
-  emptyLevel,
-  type Level,
-  type Plan,
-  PROFILES,
-  type Probe,
-  shapeMiddle,
-  type XY,
-} from '../../../geometry/index.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
 import { levelExtent } from '../../../geometry/level/level-extent.ts';
-import type { Extent } from '../../../geometry/plane/body.ts';
+import type { Level, Plan, XY } from '../../../geometry/plan/model.ts';
+import { type Extent, shapeMiddle } from '../../../geometry/plane/body.ts';
+import { emptyLevel } from '../../../geometry/planfile/empty.ts';
+import type { Probe } from '../../../geometry/region/types.ts';
+import { type EffectiveRule, effectiveRules, PROFILES } from '../../../geometry/rules/profiles.ts';
 import { SINGLE } from '../../../geometry/search/field/assess.ts';
 import { type MarginField, marginField } from '../../../geometry/search/field/margin-field.ts';
 import type { Square } from '../../../geometry/search/field/squares.ts';

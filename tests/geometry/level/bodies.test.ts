@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { buildLevel, type Wall, type XY } from '../../../geometry/index.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
 import { jointRing } from '../../../geometry/level/joints.ts';
+import type { Wall, XY } from '../../../geometry/plan/model.ts';
 import { bodyDistance, ringBody } from '../../../geometry/plane/body.ts';
 import { ringContains, signedArea } from '../../../geometry/plane/ring.ts';
 import { drawn, movedWalls, turned, wall } from '../../helpers/drawn.ts';

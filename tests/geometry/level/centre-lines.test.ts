@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { buildLevel, type Notice, SNAP, TOUCH, type Wall, type XY } from '../../../geometry/index.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
 import { joinedCentreLines } from '../../../geometry/level/centre-lines.ts';
+import { SNAP, TOUCH } from '../../../geometry/level/touch.ts';
+import type { Notice } from '../../../geometry/level/types.ts';
+import type { Wall, XY } from '../../../geometry/plan/model.ts';
 import { drawn, loop, rectangle, wall } from '../../helpers/drawn.ts';
 
 /** The pieces that join ends to what they nearly meet: id of the wall that runs on, and where from and to, in the order of the page. */

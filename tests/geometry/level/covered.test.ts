@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { XY } from '../../../geometry/index.ts';
 import { isCovered } from '../../../geometry/level/covered.ts';
 import { standingBodies } from '../../../geometry/level/floors.ts';
+import type { XY } from '../../../geometry/plan/model.ts';
 import { bodyDistance } from '../../../geometry/plane/body.ts';
 import { rectangle } from '../../helpers/drawn.ts';
 

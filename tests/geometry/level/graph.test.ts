@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Wall, XY } from '../../../geometry/index.ts';
 import { joinedCentreLines } from '../../../geometry/level/centre-lines.ts';
 import { OUTDOORS, traceFaces } from '../../../geometry/level/faces.ts';
 import { type WallGraph, wallGraph } from '../../../geometry/level/graph.ts';
 import { TOUCH } from '../../../geometry/level/touch.ts';
+import type { Wall, XY } from '../../../geometry/plan/model.ts';
 import { signedArea } from '../../../geometry/plane/ring.ts';
 import { loop, rectangle, wall } from '../../helpers/drawn.ts';
 import { randomPlan } from '../../helpers/random-level.ts';

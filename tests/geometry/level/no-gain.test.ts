@@ -1,17 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import {
-  arcRingsContain,
-  buildLevel,
-  type Level,
-  type LevelModel,
-  type LevelRegion,
-  levelRegion,
-  type Plan,
-  type XY,
-} from '../../../geometry/index.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
+import type { LevelModel } from '../../../geometry/level/types.ts';
+import type { Level, Plan, XY } from '../../../geometry/plan/model.ts';
 import { bodyDistance, ringBody } from '../../../geometry/plane/body.ts';
 import { nearestOnRing, ringsContain } from '../../../geometry/plane/ring.ts';
-import { nearestOnEdge } from '../../../geometry/region/nearest.ts';
+import { levelRegion } from '../../../geometry/region/level-region.ts';
+import { arcRingsContain, nearestOnEdge } from '../../../geometry/region/nearest.ts';
+import type { LevelRegion } from '../../../geometry/region/types.ts';
 import { Dice } from '../../helpers/random-level/dice.ts';
 import { withInsideWall } from '../../helpers/random-level/inside-walls.ts';
 import { randomPlan } from '../../helpers/random-level.ts';

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { buildLevel, type Wall, type XY } from '../../../geometry/index.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
+import type { Wall, XY } from '../../../geometry/plan/model.ts';
 import { ringContains, signedArea } from '../../../geometry/plane/ring.ts';
 import { drawn, loop, movedWalls, rectangle, turned, wall } from '../../helpers/drawn.ts';
 import { fixtureLevel } from '../../helpers/fixtures.ts';

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { buildLevel, type Wall, type XY } from '../../../geometry/index.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
 import { CROWD } from '../../../geometry/level/touch.ts';
+import type { Wall, XY } from '../../../geometry/plan/model.ts';
 import { bodyDistance, ringBody } from '../../../geometry/plane/body.ts';
 import { drawn, loop, rectangle, wall } from '../../helpers/drawn.ts';
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { buildLevel, checkDetector } from '../../../geometry/index.ts';
+import { checkDetector } from '../../../geometry/check/check-detector.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
 import { drawn, loop, rectangle, wall } from '../../helpers/drawn.ts';
 import { fixturePlan } from '../../helpers/fixtures.ts';
 

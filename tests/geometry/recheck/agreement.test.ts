@@ -1,6 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { checkPlan, type Plan, parsePlan } from '../../../geometry/index.ts';
+import { checkPlan } from '../../../geometry/check/check-detector.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import { parsePlan } from '../../../geometry/planfile/parse.ts';
 import { compareOpinions } from '../../../geometry/recheck/compare.ts';
 import { recheck } from '../../../geometry/recheck/recheck.ts';
 import type { Opinion } from '../../../geometry/recheck/types.ts';

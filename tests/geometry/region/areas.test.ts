@@ -1,15 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import {
-  buildLevel,
-  type Fixture,
-  type FixtureKind,
-  type Level,
-  levelRegion,
-  type Plan,
-  type PlanObject,
-  type Shape,
-  type XY,
-} from '../../../geometry/index.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
+import type { Fixture, FixtureKind, Level, Plan, PlanObject, Shape, XY } from '../../../geometry/plan/model.ts';
+import { levelRegion } from '../../../geometry/region/level-region.ts';
 import { drawn, loop, planOf, rectangle } from '../../helpers/drawn.ts';
 
 /**

@@ -1,18 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  type ArcEdge,
-  arcRingsContain,
-  buildLevel,
-  edgeEnds,
-  emptyPlan,
-  levelRegion,
-  nearestOnEdge,
-  type Ring,
-  type XY,
-} from '../../../geometry/index.ts';
+import type { ArcEdge } from '../../../geometry/arrangement/types.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
+import type { XY } from '../../../geometry/plan/model.ts';
 import { distance } from '../../../geometry/plane/point.ts';
+import type { Ring } from '../../../geometry/plane/types.ts';
+import { emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { flattened } from '../../../geometry/region/flatten.ts';
+import { levelRegion } from '../../../geometry/region/level-region.ts';
+import { arcRingsContain, edgeEnds, nearestOnEdge } from '../../../geometry/region/nearest.ts';
 import { seededLevel } from '../../helpers/seeded-level.ts';
 
 /** Points along the edges of a polygon, corners among them. */

@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { buildLevel, levelRegion, type Probe, type XY } from '../../../geometry/index.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
+import type { XY } from '../../../geometry/plan/model.ts';
 import { signedArea } from '../../../geometry/plane/ring.ts';
 import { flattened } from '../../../geometry/region/flatten.ts';
+import { levelRegion } from '../../../geometry/region/level-region.ts';
+import type { Probe } from '../../../geometry/region/types.ts';
 import { areaBounds } from '../../helpers/certified-bounds.ts';
 import { detectorAt, drawn, loop, planOf, rectangle } from '../../helpers/drawn.ts';
 import { Dice } from '../../helpers/random-level/dice.ts';

@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { containsTest } from '../../../geometry/arrangement/contains-test.ts';
-import { EVERYWHERE, freeBoundary, type Grown, grown, Scratch } from '../../../geometry/arrangement/free-boundary.ts';
+import { EVERYWHERE, freeBoundary, grown, Scratch } from '../../../geometry/arrangement/free-boundary.ts';
 import { MANY_ZONES } from '../../../geometry/arrangement/many-zones.ts';
 import { STRIDE } from '../../../geometry/arrangement/outline.ts';
 import { linkRings, ringsArea, turnedRing } from '../../../geometry/arrangement/rings.ts';
-import type { XY } from '../../../geometry/index.ts';
+import type { Grown } from '../../../geometry/arrangement/zone.ts';
 import { crowdedRing } from '../../../geometry/level/joints.ts';
+import type { XY } from '../../../geometry/plan/model.ts';
 import { ringBody } from '../../../geometry/plane/body.ts';
 import { ringsContain } from '../../../geometry/plane/ring.ts';
 import { Dice } from '../../helpers/random-level/dice.ts';

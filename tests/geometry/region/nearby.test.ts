@@ -3,8 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { grown } from '../../../geometry/arrangement/free-boundary.ts';
 import { Nearby } from '../../../geometry/arrangement/nearby.ts';
 import { mayReach, ringSpace } from '../../../geometry/arrangement/space.ts';
-import type { Ring } from '../../../geometry/index.ts';
 import { ringBody } from '../../../geometry/plane/body.ts';
+import type { Ring } from '../../../geometry/plane/types.ts';
 
 const place = fc.integer({ min: -50, max: 50 });
 const size = fc.integer({ min: 1, max: 40 });

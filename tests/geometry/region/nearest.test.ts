@@ -1,18 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import {
-  arcRingsContain,
-  buildLevel,
-  type Detector,
-  type Edge,
-  edgeEnds,
-  type Level,
-  levelRegion,
-  nearestOnEdge,
-  nearestSpot,
-  type Override,
-  whyNot,
-  type XY,
-} from '../../../geometry/index.ts';
+import type { Edge } from '../../../geometry/arrangement/types.ts';
+import { whyNot } from '../../../geometry/check/why-not.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
+import type { Detector, Level, Override, XY } from '../../../geometry/plan/model.ts';
+import { levelRegion } from '../../../geometry/region/level-region.ts';
+import { arcRingsContain, edgeEnds, nearestOnEdge, nearestSpot } from '../../../geometry/region/nearest.ts';
 import { detectorAt, drawn, loop, planOf, rectangle, wall } from '../../helpers/drawn.ts';
 import { Dice } from '../../helpers/random-level/dice.ts';
 import { randomPlan } from '../../helpers/random-level.ts';

@@ -1,13 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import {
-  type ArcRing,
-  arcRingsContain,
-  buildLevel,
-  edgeEnds,
-  type LevelRegion,
-  levelRegion,
-  type XY,
-} from '../../../geometry/index.ts';
+import type { ArcRing } from '../../../geometry/arrangement/types.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
+import type { XY } from '../../../geometry/plan/model.ts';
+import { levelRegion } from '../../../geometry/region/level-region.ts';
+import { arcRingsContain, edgeEnds } from '../../../geometry/region/nearest.ts';
+import type { LevelRegion } from '../../../geometry/region/types.ts';
 import { fixturePlan } from '../../helpers/fixtures.ts';
 
 /** The widest gap between an edge's end and the start of the next, mm. */

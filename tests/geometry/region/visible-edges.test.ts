@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import type { Edge, Zone } from '../../../geometry/index.ts';
+import type { Edge } from '../../../geometry/arrangement/types.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
 import { nameRun, runLength } from '../../../geometry/region/name-run.ts';
+import type { Zone } from '../../../geometry/region/types.ts';
 import { edgeLength, visibleEdges } from '../../../geometry/region/visible-edges.ts';
 
 function discZone(x: number, y: number, radius: number, rule: Zone['rule'] = 'sump'): Zone {

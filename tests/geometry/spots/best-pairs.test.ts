@@ -1,24 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  bestGroups,
-  bestPairs,
-  buildLevel,
-  type Check,
-  checkDetector,
-  companionGap,
-  companionSpot,
-  companionSpots,
-  type Detector,
-  type Level,
-  marginField,
-  type Plan,
-  type PlanObject,
-  type Probe,
-  type SpotGroup,
-  type SpotPair,
-  type XY,
-} from '../../../geometry/index.ts';
+import { checkDetector } from '../../../geometry/check/check-detector.ts';
+import type { Check } from '../../../geometry/check/types.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
+import type { Detector, Level, Plan, PlanObject, XY } from '../../../geometry/plan/model.ts';
+import type { Probe } from '../../../geometry/region/types.ts';
+import { bestGroups, bestPairs, type SpotPair } from '../../../geometry/search/best-pairs.ts';
+import { companionSpot, companionSpots } from '../../../geometry/search/companion.ts';
+import { marginField } from '../../../geometry/search/field/margin-field.ts';
+import type { SpotGroup } from '../../../geometry/search/group.ts';
+import { companionGap } from '../../../geometry/search/group-shapes.ts';
 import { drawn, loop, planOf, rectangle } from '../../helpers/drawn.ts';
 import { leastMargin } from '../../helpers/least-margin.ts';
 import { Dice } from '../../helpers/random-level/dice.ts';

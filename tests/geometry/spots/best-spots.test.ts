@@ -1,21 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  bestSpots,
-  buildLevel,
-  checkDetector,
-  type Level,
-  type LevelModel,
-  levelRegion,
-  type Plan,
-  type PlanObject,
-  PROFILES,
-  type Probe,
-  type Spot,
-  shapeBody,
-  type XY,
-} from '../../../geometry/index.ts';
-import { signedBodyDistance } from '../../../geometry/plane/body.ts';
+import { checkDetector } from '../../../geometry/check/check-detector.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
+import type { LevelModel } from '../../../geometry/level/types.ts';
+import type { Level, Plan, PlanObject, XY } from '../../../geometry/plan/model.ts';
+import { shapeBody, signedBodyDistance } from '../../../geometry/plane/body.ts';
+import { levelRegion } from '../../../geometry/region/level-region.ts';
+import type { Probe } from '../../../geometry/region/types.ts';
+import { PROFILES } from '../../../geometry/rules/profiles.ts';
+import { bestSpots, type Spot } from '../../../geometry/search/best-spots.ts';
 import { drawn, loop, planOf, rectangle, wall } from '../../helpers/drawn.ts';
 import { leastMargin } from '../../helpers/least-margin.ts';
 import { Dice } from '../../helpers/random-level/dice.ts';

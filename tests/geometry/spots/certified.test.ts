@@ -1,17 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  bestSpots,
-  buildLevel,
-  type Fixture,
-  type Level,
-  levelRegion,
-  type Plan,
-  type PlanObject,
-  PROFILES,
-  type Probe,
-  type XY,
-} from '../../../geometry/index.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
+import type { Fixture, Level, Plan, PlanObject, XY } from '../../../geometry/plan/model.ts';
+import { levelRegion } from '../../../geometry/region/level-region.ts';
+import type { Probe } from '../../../geometry/region/types.ts';
+import { PROFILES } from '../../../geometry/rules/profiles.ts';
+import { bestSpots } from '../../../geometry/search/best-spots.ts';
 import { areaBounds, bestBounds } from '../../helpers/certified-bounds.ts';
 import { drawn, loop, planOf, rectangle, wall } from '../../helpers/drawn.ts';
 import { randomPlan } from '../../helpers/random-level.ts';

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { checkDetector } from '../../../geometry/check/check-detector.ts';
 import { withItemsMoved } from '../../../geometry/edit/move-items.ts';
-import { buildLevel, checkDetector, type Level, type PlanObject } from '../../../geometry/index.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
 import { describeFurniture } from '../../../geometry/messages/index.ts';
+import type { Level, PlanObject } from '../../../geometry/plan/model.ts';
 import { furnitureVerdict } from '../../../geometry/search/furniture.ts';
 import { drawn, loop, planOf, rectangle } from '../../helpers/drawn.ts';
 

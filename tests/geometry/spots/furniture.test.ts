@@ -1,17 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { carries } from '../../../geometry/check/carriers.ts';
-import {
-  bestGroups,
-  bestSpots,
-  buildLevel,
-  checkDetector,
-  companionSpot,
-  type Detector,
-  type Level,
-  type PlanObject,
-  type Probe,
-  type XY,
-} from '../../../geometry/index.ts';
+import { checkDetector } from '../../../geometry/check/check-detector.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
+import type { Detector, Level, PlanObject, XY } from '../../../geometry/plan/model.ts';
+import type { Probe } from '../../../geometry/region/types.ts';
+import { bestGroups } from '../../../geometry/search/best-pairs.ts';
+import { bestSpots } from '../../../geometry/search/best-spots.ts';
+import { companionSpot } from '../../../geometry/search/companion.ts';
 import { isSeat } from '../../../geometry/search/seats.ts';
 import { drawn, loop, planOf, rectangle } from '../../helpers/drawn.ts';
 

@@ -1,17 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  buildLevel,
-  checkDetector,
-  heightsAt,
-  type Level,
-  type Plan,
-  type PlanObject,
-  PROFILES,
-  shapeMiddle,
-  surfaceBelow,
-  type XY,
-} from '../../../geometry/index.ts';
+import { checkDetector } from '../../../geometry/check/check-detector.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
+import type { Level, Plan, PlanObject, XY } from '../../../geometry/plan/model.ts';
+import { shapeMiddle } from '../../../geometry/plane/body.ts';
+import { PROFILES } from '../../../geometry/rules/profiles.ts';
+import { heightsAt, surfaceBelow } from '../../../geometry/search/heights.ts';
 import { drawn, loop, planOf, rectangle } from '../../helpers/drawn.ts';
 import { Dice } from '../../helpers/random-level/dice.ts';
 import { randomPlan } from '../../helpers/random-level.ts';

@@ -1,5 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { bestSpots, buildLevel, type Level, limitCheck, type PlanObject, type Probe } from '../../../geometry/index.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
+import type { Level, PlanObject } from '../../../geometry/plan/model.ts';
+import type { Probe } from '../../../geometry/region/types.ts';
+import { bestSpots } from '../../../geometry/search/best-spots.ts';
+import { limitCheck } from '../../../geometry/search/limit-check.ts';
 import { drawn, loop, planOf, rectangle } from '../../helpers/drawn.ts';
 import { SAMPLE_NAMES, samplePlan } from '../../helpers/sample-files.ts';
 

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { buildLevel, heightsAt, type Level, type PlanObject } from '../../../geometry/index.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
 import { heightWords } from '../../../geometry/messages/heights.ts';
+import type { Level, PlanObject } from '../../../geometry/plan/model.ts';
+import { heightsAt } from '../../../geometry/search/heights.ts';
 import { drawn, loop, planOf, rectangle } from '../../helpers/drawn.ts';
 
 /** 2 in across, an inch tall. */

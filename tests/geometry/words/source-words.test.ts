@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { PROFILES } from '../../../geometry/index.ts';
 import { profileDoubts, sourceDoubts, sourceWords } from '../../../geometry/messages/sources.ts';
+import { PROFILES } from '../../../geometry/rules/profiles.ts';
 
 const doubtsOf = (id: string) => PROFILES.filter((one) => one.id === id).flatMap((one) => profileDoubts(one));
 

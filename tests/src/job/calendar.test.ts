@@ -1,7 +1,7 @@
 import ICAL from 'ical.js';
 import { describe, expect, it } from 'vitest';
-import { emptyPlan } from '../../../geometry/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
+import { emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { jobEvents } from '../../../src/job/calendar/events.ts';
 import { calendarText } from '../../../src/job/calendar/ics.ts';
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { emptyPlan } from '../../../geometry/index.ts';
 import type { Agreement, Condition, ConditionState, Plan } from '../../../geometry/plan/model.ts';
+import { emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { agreementSays } from '../../../src/job/conditions/agreement.ts';
 import { agreementState } from '../../../src/job/conditions/agreement-state.ts';
 import { lacksWhoOrWhen, withAnswer, withCondition, withLook } from '../../../src/job/conditions/edit.ts';

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { emptyPlan, parsePlan, writePlan } from '../../../geometry/index.ts';
 import type { Condition, ConditionState, Plan, Visit } from '../../../geometry/plan/model.ts';
+import { emptyPlan } from '../../../geometry/planfile/empty.ts';
+import { parsePlan } from '../../../geometry/planfile/parse.ts';
+import { writePlan } from '../../../geometry/planfile/write.ts';
 import { withCondition } from '../../../src/job/conditions/edit.ts';
 import { CONDITION_ITEMS, conditionsReport } from '../../../src/job/conditions/report.ts';
 import type { BreakMeans } from '../../../src/job/conditions/types.ts';

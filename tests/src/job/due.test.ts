@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { DateTime } from 'luxon';
 import { describe, expect, it } from 'vitest';
-import { emptyPlan } from '../../../geometry/index.ts';
 import type { Plan, Visit } from '../../../geometry/plan/model.ts';
+import { emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { describedPlan } from '../../../src/io/shelf/card.ts';
 import { type DueFacts, nextDue } from '../../../src/job/timing/due.ts';
 

@@ -1,7 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { emptyPlan, parsePlan, writePlan } from '../../../geometry/index.ts';
 import type { Detector, LogEntry, Plan, Visit } from '../../../geometry/plan/model.ts';
+import { emptyPlan } from '../../../geometry/planfile/empty.ts';
+import { parsePlan } from '../../../geometry/planfile/parse.ts';
+import { writePlan } from '../../../geometry/planfile/write.ts';
 import { handedOverWith, withBoxHandOver, withoutHandOver } from '../../../src/job/log/box.ts';
 import { chainOf, holderOf } from '../../../src/job/log/chain.ts';
 import { HOUSE } from '../../../src/job/log/chain-types.ts';

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { DateTime } from 'luxon';
 import { describe, expect, it, vi } from 'vitest';
-import { emptyPlan } from '../../../geometry/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
+import { emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { HOUR, instantText } from '../../../src/job/timing/clock.ts';
 import { proposals, shifts, USUAL_PRACTICE } from '../../../src/job/timing/proposals.ts';
 import { timingReport } from '../../../src/job/timing/report.ts';

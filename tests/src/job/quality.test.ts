@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { emptyPlan } from '../../../geometry/index.ts';
 import type { QualityCheck } from '../../../geometry/plan/model.ts';
+import { emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { qualityBook } from '../../../src/job/quality/book.ts';
 import { type ControlChart, controlCharts } from '../../../src/job/quality/charts.ts';
 import { chartRows, csv } from '../../../src/job/quality/csv.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { emptyPlan } from '../../../geometry/index.ts';
 import { markedCite } from '../../../geometry/messages/sources.ts';
+import { emptyPlan } from '../../../geometry/planfile/empty.ts';
 import type { Source, SourceMark } from '../../../geometry/rules/types.ts';
 import { AGREEMENT_SOURCES } from '../../../src/job/conditions/agreement.ts';
 import { BREAK_SOURCES, CONDITION_ITEMS } from '../../../src/job/conditions/report.ts';

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { DateTime } from 'luxon';
 import { describe, expect, it, vi } from 'vitest';
-import { emptyPlan } from '../../../geometry/index.ts';
 import type { Forecast, Plan, Visit } from '../../../geometry/plan/model.ts';
+import { emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { conditionsReport } from '../../../src/job/conditions/report.ts';
 import type { TimingRule } from '../../../src/job/timing/checks.ts';
 import { closingWays } from '../../../src/job/timing/closed.ts';

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { checkDetector } from '../../../geometry/check/check-detector.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
 import type { Fixture, Opening, XY } from '../../../geometry/plan/model.ts';
-import { buildLevel, checkDetector, emptyPlan } from '../../../src/engine.ts';
+import { emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { airWay } from '../../../src/state/air-way.ts';
 import { detectorAt } from '../../helpers/drawn.ts';
 import { hall } from '../../helpers/hall.ts';

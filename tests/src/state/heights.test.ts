@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
 import type { Level, PlanObject } from '../../../geometry/plan/model.ts';
-import { buildLevel, emptyLevel, emptyPlan } from '../../../src/engine.ts';
+import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { caughtHeight, heightLane, isAllowed, steppedHeight, stopsOf } from '../../../src/state/heights.ts';
 import { loop, rectangle } from '../../helpers/drawn.ts';
 

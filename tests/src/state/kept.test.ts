@@ -1,7 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import { withItemsMoved } from '../../../geometry/edit/move-items.ts';
-import { buildLevel, levelRegion, type Plan, parsePlan } from '../../../geometry/index.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import { parsePlan } from '../../../geometry/planfile/parse.ts';
+import { levelRegion } from '../../../geometry/region/level-region.ts';
 import { withKeptParts, withKeptZones } from '../../../src/state/kept.ts';
 
 const PROBE = { base: 762, radius: 50.8, tall: 25.4 };

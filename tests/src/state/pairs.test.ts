@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import type { Level, Plan } from '../../../geometry/plan/model.ts';
-import { emptyLevel, emptyPlan } from '../../../src/engine.ts';
+import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { setCompanion } from '../../../src/state/pairs.ts';
 import { selectLevel, selectReports } from '../../../src/state/selectors.ts';
 import { gapWords, withDetectors } from '../../../src/state/side-by-side.ts';

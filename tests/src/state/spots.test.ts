@@ -1,6 +1,7 @@
 import { beforeEach, describe, expect, it } from 'vitest';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
 import type { Level, Plan, PlanObject } from '../../../geometry/plan/model.ts';
-import { buildLevel, emptyLevel, emptyPlan } from '../../../src/engine.ts';
+import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { type BestPlace, seekInputs, seekPlaces, type Wanted } from '../../../src/state/seek.ts';
 import { selectLevel, selectReports } from '../../../src/state/selectors.ts';
 import { describePlace, moveToPlace, setPlace } from '../../../src/state/spots.ts';

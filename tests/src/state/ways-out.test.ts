@@ -1,9 +1,12 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { checkDetector } from '../../../geometry/check/check-detector.ts';
 import { compareVerdicts } from '../../../geometry/check/measure.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
 import type { Detector, Level, Plan, PlanObject } from '../../../geometry/plan/model.ts';
-import { buildLevel, checkDetector, emptyLevel, emptyPlan, parsePlan } from '../../../src/engine.ts';
+import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
+import { parsePlan } from '../../../geometry/planfile/parse.ts';
 import { type WayOut, waysOut } from '../../../src/state/ways-out.ts';
 import { detectorAt, loop, rectangle } from '../../helpers/drawn.ts';
 import { holdingPlan, houseLevel, pairAt } from '../../helpers/holding-plan.ts';

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { withTracing } from '../../../geometry/edit/index.ts';
-import { parsePlan } from '../../../geometry/index.ts';
 import type { Tracing } from '../../../geometry/plan/model.ts';
+import { parsePlan } from '../../../geometry/planfile/parse.ts';
 import { modelOf, selectLevel, selectModel, selectRegion, selectReports } from '../../../src/state/selectors.ts';
 import { useAppStore } from '../../../src/state/store.ts';
 

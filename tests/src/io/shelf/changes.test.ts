@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { Plan } from '../../../../geometry/plan/model.ts';
-import { parsePlan } from '../../../../src/engine.ts';
+import { parsePlan } from '../../../../geometry/planfile/parse.ts';
 import { changesBetween, countsOf } from '../../../../src/io/shelf/changes.ts';
 
 const read = parsePlan(readFileSync('samples/01-plain-basement.plan.json', 'utf8'));

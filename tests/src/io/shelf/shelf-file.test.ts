@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { parsePlan, writePlan } from '../../../../src/engine.ts';
+import { parsePlan } from '../../../../geometry/planfile/parse.ts';
+import { writePlan } from '../../../../geometry/planfile/write.ts';
 import { type FiledPlan, readShelf, writeShelf } from '../../../../src/io/shelf/shelf-file.ts';
 
 const sample = parsePlan(readFileSync('samples/01-plain-basement.plan.json', 'utf8'));
