@@ -1,4 +1,5 @@
 import { STANDS_INSIDE } from '../check/distances.ts';
+import { compareVerdicts } from '../check/measure.ts';
 import { MEETS } from '../check/subjects.ts';
 import type { Check, DetectorReport } from '../check/types.ts';
 import type { Level, Mm, Plan } from '../plan/model.ts';
@@ -88,7 +89,7 @@ export function describeCheck(check: Check, plan: PlanWords, level: Level): stri
 
 /** Worst first: blocked, then unknown, tight, clear; within a verdict the least to spare for what is needed; "not run" last. */
 export function inOrder(checks: readonly Check[]): readonly Check[] {
-  return [...checks].sort((a, b) => rank(a) - rank(b) || share(a) - share(b));
+  return [...checks].sort((a, b) => compareChecks(a, b) || share(a) - share(b));
 }
 
 /**
@@ -148,10 +149,10 @@ function streamWords(measured: Mm, inside: boolean, unit: Plan['display']['lengt
   return `${formatLength(Math.max(0, -measured), unit, 'up')} inside the stream of air`;
 }
 
-const RANK = { blocked: 0, unknown: 1, tight: 2, clear: 3 } as const;
-
-function rank(check: Check): number {
-  return check.notRun ? 4 : RANK[check.verdict];
+/** The worst first; what was not run comes last. */
+function compareChecks(a: Check, b: Check): number {
+  const notRun = Number(a.notRun) - Number(b.notRun);
+  return notRun || (a.notRun ? 0 : compareVerdicts(a.verdict, b.verdict));
 }
 
 /** What is to spare as a share of what is needed: 2 in short of 4 in weighs more than 2 in short of 7 ft. */

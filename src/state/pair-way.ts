@@ -10,7 +10,6 @@ import { distance } from '../../geometry/plane/point.ts';
 import { levelRegion } from '../../geometry/region/level-region.ts';
 import { JUST_INSIDE, nearestSpot } from '../../geometry/region/nearest.ts';
 import { lengthAsSaid, pointAlong } from './said-move.ts';
-import { RANK } from './spot-beside.ts';
 
 /** A move of all detectors of a pair by one way: their spacing stays. */
 export interface PairMove {
@@ -40,7 +39,7 @@ export function pairMove(
   for (const first of [detector, ...members.filter(({ id }) => id !== detector.id)]) {
     const moved = takeTurns(plan, model, [first, ...members.filter((each) => each !== first)], beyond);
     const verdict = moved && worstOf(plan, model, moved);
-    if (!moved || !verdict || (spare ? verdict !== 'clear' : RANK[verdict] <= RANK[report.verdict])) continue;
+    if (!moved || !verdict || (spare ? verdict !== 'clear' : compareVerdicts(verdict, report.verdict) <= 0)) continue;
     const own = moved.find(({ id }) => id === detector.id);
     const room = own && roomAt(model, own.at);
     if (!own || !room) continue;

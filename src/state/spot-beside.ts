@@ -1,5 +1,6 @@
 import { carries } from '../../geometry/check/carriers.ts';
 import { checkDetector } from '../../geometry/check/check-detector.ts';
+import { compareVerdicts } from '../../geometry/check/measure.ts';
 import type { Verdict } from '../../geometry/check/types.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import type { Detector, Mm, Plan, XY } from '../../geometry/plan/model.ts';
@@ -36,10 +37,7 @@ export function spotBeside(plan: Plan, model: LevelModel, detector: Detector, ot
     return { at, gap, verdict, move: distance(detector.at, at) };
   });
   return spots.reduce((best, spot) => {
-    const better = RANK[spot.verdict] - RANK[best.verdict];
+    const better = compareVerdicts(spot.verdict, best.verdict);
     return better > 0 || (better === 0 && spot.move < best.move) ? spot : best;
   });
 }
-
-/** The better, the higher. */
-export const RANK = { blocked: 0, unknown: 1, tight: 2, clear: 3 } as const;

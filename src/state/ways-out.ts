@@ -1,6 +1,7 @@
 import { carries } from '../../geometry/check/carriers.ts';
 import { checkDetector } from '../../geometry/check/check-detector.ts';
 import { levelBar } from '../../geometry/check/level.ts';
+import { compareVerdicts } from '../../geometry/check/measure.ts';
 import { roomAt } from '../../geometry/check/room.ts';
 import type { Check, DetectorReport } from '../../geometry/check/types.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
@@ -14,7 +15,7 @@ import { spotOnCarrier } from '../../geometry/search/on-carrier.ts';
 import { formatLength, formatMeasured } from '../../geometry/units/index.ts';
 import { pairMove } from './pair-way.ts';
 import { lengthAsSaid, pointAlong } from './said-move.ts';
-import { RANK, spotBeside } from './spot-beside.ts';
+import { spotBeside } from './spot-beside.ts';
 
 /** One press that makes a detector's verdict better, and what it says on it. */
 export type WayOut =
@@ -116,7 +117,7 @@ function moveWay(
   const beyond = JUST_INSIDE + (spare ? plan.tapeTolerance : 0);
   const better = (to: XY): boolean => {
     const { verdict } = checkDetector(plan, model, { ...detector, at: to });
-    return spare ? verdict === 'clear' : RANK[verdict] > RANK[report.verdict];
+    return spare ? verdict === 'clear' : compareVerdicts(verdict, report.verdict) > 0;
   };
   const tail = spare ? ', with tape to spare' : '';
   const carrier = model.level.objects.find((object) => carries(object, detector));
@@ -155,7 +156,7 @@ function companionWay(plan: Plan, model: LevelModel, detector: Detector, report:
   const other = wrong && model.level.detectors.find(({ id }) => id === wrong.subject);
   if (!other) return null;
   const best = spotBeside(plan, model, detector, other);
-  if (!best || RANK[best.verdict] <= RANK[report.verdict]) return null;
+  if (!best || compareVerdicts(best.verdict, report.verdict) <= 0) return null;
   const name = other.label.trim() || 'the other one';
   const words = `Set it beside ${name}, ${formatMeasured(best.gap, plan.display.length)} from rim to rim`;
   return { kind: 'move', words, at: best.at, spare: best.verdict === 'clear' };
