@@ -1,10 +1,11 @@
 import { buildLevel } from '../../geometry/level/build-level.ts';
 import { CAUTIONS } from '../../geometry/messages/index.ts';
 import type { Level, Plan } from '../../geometry/plan/model.ts';
+import { USUAL_DETECTOR } from '../../geometry/plan/usual-detector.ts';
 import { levelRegion } from '../../geometry/region/level-region.ts';
-import type { Probe } from '../../geometry/region/types.ts';
 import { formatArea } from '../../geometry/units/index.ts';
 import { type Command, lengthOption } from './call.ts';
+import { probeOf } from './probe.ts';
 
 const SQUARE_METRE = 1e6;
 
@@ -15,7 +16,7 @@ export const area: Command = {
   does: 'the floor of each room, and where in it a detector may sit',
   options: ['base'],
   run: (call) => {
-    const base = lengthOption(call, 'base', 762);
+    const base = lengthOption(call, 'base', USUAL_DETECTOR.base);
     const levels = call.plan.levels.map((level) => ({ level, rooms: roomAreas(call.plan, level, base) }));
     if (call.json) {
       const document = {
@@ -38,15 +39,15 @@ interface RoomArea {
 }
 
 function roomAreas(plan: Plan, level: Level, base: number): RoomArea[] {
-  const [first] = level.detectors;
-  const probe: Probe = { base, radius: first?.radius ?? 50.8, tall: first?.tall ?? 25.4 };
-  return levelRegion(plan, buildLevel(level), probe).rooms.map(({ room, area: sittable, barred, decided }) => ({
-    id: room.label?.id ?? null,
-    name: room.label?.name || room.label?.id || 'room without a label',
-    floor: room.floorArea,
-    sittable: decided ? sittable : null,
-    barred,
-  }));
+  return levelRegion(plan, buildLevel(level), probeOf(level, base)).rooms.map(
+    ({ room, area: sittable, barred, decided }) => ({
+      id: room.label?.id ?? null,
+      name: room.label?.name || room.label?.id || 'room without a label',
+      floor: room.floorArea,
+      sittable: decided ? sittable : null,
+      barred,
+    }),
+  );
 }
 
 function inSquareMetres({ id, floor, sittable }: RoomArea) {

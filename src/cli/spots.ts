@@ -3,12 +3,14 @@ import { buildLevel } from '../../geometry/level/build-level.ts';
 import type { Room } from '../../geometry/level/types.ts';
 import { CAUTIONS, checkFigures, checkSubject } from '../../geometry/messages/index.ts';
 import type { Level, Plan, XY } from '../../geometry/plan/model.ts';
+import { USUAL_DETECTOR } from '../../geometry/plan/usual-detector.ts';
 import type { Probe } from '../../geometry/region/types.ts';
 import { bestPairs } from '../../geometry/search/best-pairs.ts';
 import { bestSpots } from '../../geometry/search/best-spots.ts';
 import type { Limit } from '../../geometry/search/field/primitives.ts';
 import { limitCheck } from '../../geometry/search/limit-check.ts';
 import { type Command, countOption, lengthOption } from './call.ts';
+import { probeOf } from './probe.ts';
 
 /** So many spots of a level are given when nobody says otherwise: about as many as a tester walks to. */
 const COUNT = 5;
@@ -21,7 +23,7 @@ export const spots: Command = {
   options: ['base', 'count'],
   flags: ['pair'],
   run: (call) => {
-    const base = lengthOption(call, 'base', 762);
+    const base = lengthOption(call, 'base', USUAL_DETECTOR.base);
     const count = countOption(call, 'count', COUNT);
     const pair = call.flags.has('pair');
     const levels = call.plan.levels.map((level) => {
@@ -44,10 +46,6 @@ interface LevelPlaces {
   readonly level: Level;
   readonly probe: Probe;
   readonly places: readonly Place[];
-}
-
-function probeOf({ detectors: [first] }: Level, base: number): Probe {
-  return { base, radius: first?.radius ?? 50.8, tall: first?.tall ?? 25.4 };
 }
 
 function placesOn(plan: Plan, level: Level, probe: Probe, count: number, pair: boolean): Place[] {

@@ -7,9 +7,9 @@ import {
   ROOM_USES_BARRED,
   type RoomUse,
 } from '../../geometry/plan/model.ts';
+import { USUAL_DETECTOR } from '../../geometry/plan/usual-detector.ts';
 import { formatLength, type LengthUnit } from '../../geometry/units/index.ts';
 import {
-  DETECTOR_DEFAULTS,
   FIXTURE_DEFAULTS,
   OBJECT_DEFAULTS,
   OBJECT_PRESETS,
@@ -132,7 +132,7 @@ export const QUESTIONS: readonly Question[] = [
     id: 'sit',
     asks: 'Where might it sit?',
     answers: [
-      answer('Detector', { kind: 'detector' }, (unit) => `${formatLength(DETECTOR_DEFAULTS.radius * 2, unit)} across`),
+      answer('Detector', { kind: 'detector' }, (unit) => `${formatLength(USUAL_DETECTOR.radius * 2, unit)} across`),
     ],
   },
   // Behind the others, whose number is the key that opens them. Nothing is drawn for it.

@@ -6,6 +6,7 @@ import type { DetectorReport } from '../../geometry/check/types.ts';
 import { buildLevel } from '../../geometry/level/build-level.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import type { Detector, Level, Plan } from '../../geometry/plan/model.ts';
+import { USUAL_DETECTOR } from '../../geometry/plan/usual-detector.ts';
 import { ringsContain } from '../../geometry/plane/ring.ts';
 import type { Ring } from '../../geometry/plane/types.ts';
 import type { Computed } from '../../geometry/recheck/compare.ts';
@@ -37,9 +38,6 @@ export interface SubjectMatter {
   readonly levelBar: string;
 }
 
-/** The size and height that the white is drawn for where the level has no detector: a common canister on a table. */
-const USUAL_PROBE: Probe = { base: 762, radius: 50.8, tall: 25.4 };
-
 /**
  * Measures a level. The plan must have it. The white is drawn for `probe`; left out, for the level's first detector. `computed` is what
  * the second computation says of each detector, by id: where the two differ the verdict is unknown.
@@ -53,7 +51,7 @@ export function subjectMatter(
   const level = plan.levels.find(({ id }) => id === levelId);
   if (!level) throw new Error(`The plan has no level "${levelId}".`);
   const model = buildLevel(level);
-  const wanted = probe ?? level.detectors[0] ?? USUAL_PROBE;
+  const wanted = probe ?? level.detectors[0] ?? USUAL_DETECTOR;
   const region = levelRegion(plan, model, wanted);
   const placement = settledLevels(plan, checkPlan(plan).levels, computed);
   const here = placement.find(({ id }) => id === levelId);

@@ -93,9 +93,6 @@ export const OPENING_DEFAULTS: Readonly<
 /** Thickness of a new wall: an outer basement wall of 8 in; a partition of 2 by 4 studs with board on both sides. */
 export const WALL_THICKNESS = { outer: inch(8), partition: inch(4.5) } as const;
 
-/** A charcoal canister 4 in across and 1 in tall, its underside 30 in above the floor. */
-export const DETECTOR_DEFAULTS = { radius: 50.8, tall: 25.4, base: 762 } as const;
-
 /** The footprint of a usual size about `center`, turned by `turn` degrees. */
 export function usualShape(size: UsualSize, center: XY, turn = 0): Shape {
   if ('across' in size.footprint) return { circle: { center, radius: size.footprint.across / 2 } };

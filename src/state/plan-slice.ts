@@ -1,13 +1,13 @@
 import { wallsAlongChain } from '../../geometry/edit/draw-walls.ts';
 import { duplicatedItems, type EditResult, movedItems, nextId, withoutItems } from '../../geometry/edit/index.ts';
 import type { Detector, Level, Mm, Plan, XY } from '../../geometry/plan/model.ts';
+import { USUAL_DETECTOR } from '../../geometry/plan/usual-detector.ts';
 import type { Line } from '../../geometry/plane/types.ts';
 import { levelRegion } from '../../geometry/region/level-region.ts';
 import { JUST_INSIDE, nearestSpot } from '../../geometry/region/nearest.ts';
 import { seatHeight } from '../../geometry/snap/sit-on.ts';
 import { formatMeasured } from '../../geometry/units/index.ts';
 import { type Chain, cornerSetAgain, cornerTakenBack, NO_CHAIN, thicknessFrom, withWalls } from './chain.ts';
-import { DETECTOR_DEFAULTS } from './defaults.ts';
 import { freshPlan } from './fresh-plan.ts';
 import { levelName } from './level-actions.ts';
 import { findItem, type Item, type ItemList, prefixOf, settledEdit, withItem, withPatch } from './plan-edits.ts';
@@ -188,8 +188,8 @@ export function nextLabel(level: Level): string {
 }
 
 function newDetector(level: Level, at: XY): Omit<Detector, 'id'> {
-  const base = seatHeight(level, at, DETECTOR_DEFAULTS.base);
-  return { label: nextLabel(level), at, ...DETECTOR_DEFAULTS, base, pair: null };
+  const base = seatHeight(level, at, USUAL_DETECTOR.base);
+  return { label: nextLabel(level), at, ...USUAL_DETECTOR, base, pair: null };
 }
 
 function freeSpot(state: AppState): XY {

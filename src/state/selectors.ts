@@ -6,11 +6,11 @@ import { levelBelow, levelsInOrder } from '../../geometry/edit/index.ts';
 import { buildLevel } from '../../geometry/level/build-level.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import type { Detector, Level, Plan } from '../../geometry/plan/model.ts';
+import { USUAL_DETECTOR } from '../../geometry/plan/usual-detector.ts';
 import { rememberedLately } from '../../geometry/plane/memoize.ts';
 import { emptyLevel } from '../../geometry/planfile/empty.ts';
 import { levelRegion } from '../../geometry/region/level-region.ts';
 import type { LevelRegion, Probe } from '../../geometry/region/types.ts';
-import { DETECTOR_DEFAULTS } from './defaults.ts';
 import { MOST_KEPT, reportsOf } from './judged.ts';
 import { withKeptParts, withKeptZones } from './kept.ts';
 import { rememberedUntilDoubt, withoutDoubt } from './second.ts';
@@ -63,8 +63,7 @@ const probes = new Map<string, Probe>();
 /** The detector that the sheet is shaded for: the selected one's size, at the height that is looked at. */
 export function selectProbe(state: AppState): Probe {
   const level = selectLevel(state);
-  const chosen =
-    level.detectors.find(({ id }) => state.selection.includes(id)) ?? level.detectors[0] ?? DETECTOR_DEFAULTS;
+  const chosen = level.detectors.find(({ id }) => state.selection.includes(id)) ?? level.detectors[0] ?? USUAL_DETECTOR;
   return probeOf(state.sitHeight, chosen.radius, chosen.tall);
 }
 function probeOf(base: number, radius: number, tall: number): Probe {

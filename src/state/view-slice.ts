@@ -1,6 +1,6 @@
 import type { Mm, Plan, XY } from '../../geometry/plan/model.ts';
+import { USUAL_DETECTOR } from '../../geometry/plan/usual-detector.ts';
 import { type Chain, NO_CHAIN } from './chain.ts';
-import { DETECTOR_DEFAULTS } from './defaults.ts';
 import type { HintAct } from './guidance/hint.ts';
 import type { Second } from './second.ts';
 import { SELECT_TOOL, type Tool } from './tool.ts';
@@ -102,7 +102,7 @@ export const INITIAL_VIEW: ViewState = {
   live: null,
   chain: NO_CHAIN,
   draft: null,
-  sitHeight: DETECTOR_DEFAULTS.base,
+  sitHeight: USUAL_DETECTOR.base,
   theme: 'paper',
   showBelow: true,
   second: null,

@@ -1,7 +1,7 @@
 import type { XY } from '../../../geometry/plan/model.ts';
+import { USUAL_DETECTOR } from '../../../geometry/plan/usual-detector.ts';
 import { movedSeatHeight } from '../../../geometry/snap/sit-on.ts';
 import { onGrid } from '../../../geometry/snap/snap.ts';
-import { DETECTOR_DEFAULTS } from '../../state/defaults.ts';
 import { useSketch } from '../sketch.ts';
 import type { Drag } from './drag.ts';
 import { currentLevel, gridFor, type Point, store } from './hand.ts';
@@ -16,12 +16,12 @@ const ABOVE_FINGER_PX = 76;
 export function carryDetector(id: string, start: Point): Drag {
   const detector = currentLevel().detectors.find((each) => each.id === id);
   const from: XY = detector?.at ?? start.plan;
-  const base = detector?.base ?? DETECTOR_DEFAULTS.base;
+  const base = detector?.base ?? USUAL_DETECTOR.base;
   const place = (point: Point) => {
     const lift = point.touch ? ABOVE_FINGER_PX / store().viewport.scale : 0;
     const offset: XY = point.touch ? [0, -lift] : [from[0] - start.plan[0], from[1] - start.plan[1]];
     const at = onGrid([point.plan[0] + offset[0], point.plan[1] + offset[1]], gridFor(point));
-    return { at, base: movedSeatHeight(currentLevel(), from, at, base, DETECTOR_DEFAULTS.base) };
+    return { at, base: movedSeatHeight(currentLevel(), from, at, base, USUAL_DETECTOR.base) };
   };
   return {
     move: (point) => {

@@ -1,9 +1,9 @@
 import { withItemsMoved } from '../../../geometry/edit/move-items.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
+import { USUAL_DETECTOR } from '../../../geometry/plan/usual-detector.ts';
 import { anchorOf } from '../../../geometry/snap/pick.ts';
 import { movedSeatHeight } from '../../../geometry/snap/sit-on.ts';
 import { onGrid } from '../../../geometry/snap/snap.ts';
-import { DETECTOR_DEFAULTS } from '../../state/defaults.ts';
 import { withLevel } from '../../state/plan-edits.ts';
 import { SELECT_TOOL } from '../../state/tool.ts';
 import { clearSketch, useSketch } from '../sketch.ts';
@@ -32,13 +32,7 @@ export function createMoveHereHand(ids: readonly string[]): Hand {
   };
   const seated = (at: XY) => ({
     at,
-    base: movedSeatHeight(
-      start,
-      detector?.at ?? at,
-      at,
-      detector?.base ?? DETECTOR_DEFAULTS.base,
-      DETECTOR_DEFAULTS.base,
-    ),
+    base: movedSeatHeight(start, detector?.at ?? at, at, detector?.base ?? USUAL_DETECTOR.base, USUAL_DETECTOR.base),
   });
   const settle = heldMove(start, ids, anchor);
   const moved = (point: Point) => {

@@ -1,5 +1,6 @@
 import { capital, ROOM_USE_NOUN } from '../../../geometry/messages/index.ts';
 import type { Detector, RoomUse, Shape, XY } from '../../../geometry/plan/model.ts';
+import { USUAL_DETECTOR } from '../../../geometry/plan/usual-detector.ts';
 import { shapeBody, shapeRing } from '../../../geometry/plane/body.ts';
 import { tidyPoint } from '../../../geometry/plane/point.ts';
 import { shapeMoved } from '../../../geometry/plane/rigid-motion.ts';
@@ -10,7 +11,7 @@ import { seatHeight } from '../../../geometry/snap/sit-on.ts';
 import { onGrid } from '../../../geometry/snap/snap.ts';
 import { snapMove } from '../../../geometry/snap/snap-move.ts';
 import { turnAlongFace } from '../../../geometry/snap/turn-along.ts';
-import { DETECTOR_DEFAULTS, OBJECT_DEFAULTS, type UsualSize, usualHeights, usualShape } from '../../state/defaults.ts';
+import { OBJECT_DEFAULTS, type UsualSize, usualHeights, usualShape } from '../../state/defaults.ts';
 import { nextLabel } from '../../state/plan-slice.ts';
 import { fixtureLike, objectLike } from '../../state/same-again.ts';
 import { selectModel } from '../../state/selectors.ts';
@@ -138,6 +139,6 @@ function isDeep({ footprint }: UsualSize): boolean {
 function newDetector(point: Point): Omit<Detector, 'id'> {
   const level = currentLevel();
   const at = onGrid(point.plan, gridFor(point));
-  const base = seatHeight(level, at, DETECTOR_DEFAULTS.base);
-  return { label: nextLabel(level), at, ...DETECTOR_DEFAULTS, base, pair: null };
+  const base = seatHeight(level, at, USUAL_DETECTOR.base);
+  return { label: nextLabel(level), at, ...USUAL_DETECTOR, base, pair: null };
 }
