@@ -12,6 +12,7 @@ import { createNudger } from './nudger.ts';
 import { openMenuByKey } from './open-menu.ts';
 import { useSketch } from './sketch.ts';
 import { type Hand, pressAt, steps, store } from './tools/hand.ts';
+import { isTyping } from './typing.ts';
 
 export const ARROWS: Readonly<Record<string, XY>> = {
   ArrowLeft: [-1, 0],
@@ -107,10 +108,6 @@ export function listenToKeys(sheet: HTMLElement, hand: () => Hand): KeyState {
       window.removeEventListener('blur', onBlur);
     },
   };
-}
-
-function isTyping(target: EventTarget | null): boolean {
-  return target instanceof HTMLElement && target.closest('input, select, textarea, [contenteditable]') !== null;
 }
 
 function giveUp(hand: Hand): void {

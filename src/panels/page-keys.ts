@@ -1,7 +1,7 @@
 import { useEffect } from 'react';
+import { isTyping } from '../canvas/typing.ts';
 import { isIdleLetter } from '../state/letter-keys.ts';
 import { saveFile } from './file-acts.ts';
-import { isTyping } from './palette-keys.ts';
 import { showDialog, useUi } from './ui.ts';
 
 interface PageKey {

@@ -1,4 +1,5 @@
 import { useEffect } from 'react';
+import { isTyping } from '../canvas/typing.ts';
 import { isIdleLetter } from '../state/letter-keys.ts';
 import { useAppStore } from '../state/store.ts';
 import type { Tool } from '../state/tool.ts';
@@ -70,8 +71,4 @@ function take(questionIndex: number, answerIndex: number): boolean {
   if (answer.tool.kind === 'room') pickUse(answer.tool.use);
   else useAppStore.getState().setTool(answer.tool);
   return true;
-}
-
-export function isTyping(target: EventTarget | null): boolean {
-  return target instanceof HTMLElement && target.closest('input, select, textarea, [contenteditable]') !== null;
 }

@@ -1,9 +1,9 @@
 import { useEffect } from 'react';
 import { SHEET_ID } from '../../canvas/open-menu.ts';
+import { isTyping } from '../../canvas/typing.ts';
 import { isIdleLetter } from '../../state/letter-keys.ts';
 import { useMenu } from '../../state/menu.ts';
 import { useAppStore } from '../../state/store.ts';
-import { isTyping } from '../palette-keys.ts';
 import { showDialog, useUi } from '../ui.ts';
 import { isKeyOf, placeOf } from './act.ts';
 import { rememberTools } from './again.ts';

@@ -1,7 +1,7 @@
 import { useEffect } from 'react';
+import { isTyping } from '../../canvas/typing.ts';
 import { useMenu } from '../../state/menu.ts';
 import { useAppStore } from '../../state/store.ts';
-import { isTyping } from '../palette-keys.ts';
 import { copied, paste, reachedSystem } from './clipboard.ts';
 
 /** The browser's keys for copy, cut and paste, wherever nothing is typed and no words of the page are marked. */
