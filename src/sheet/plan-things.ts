@@ -1,18 +1,17 @@
 /** Fixtures and objects: their outline as drawn, with a plain sign where the trade has one. */
-import type { Fixture, FixtureKind, Level, Shape } from '../../geometry/plan/model.ts';
+
+import type { Fixture, FixtureKind, Level, PlanObject, Shape } from '../../geometry/plan/model.ts';
+import { isOverhead } from '../../geometry/plan/overhead.ts';
 import { shapeMiddle, shapeRing } from '../../geometry/plane/body.ts';
 import type { Slot } from './placer.ts';
 import { COLOUR, LINE_MM, SMALL_RATIO } from './style.ts';
 import { element, group, line } from './svg.ts';
 import { onPaper, ringsPath, toPaper, type View } from './view.ts';
 
-/** What hangs from here up is over the head and is drawn with broken lines, mm: 6 ft. */
-const OVERHEAD = 1828.8;
-
 export function drawThings({ fixtures, objects }: Level, view: View): string {
   return group(
     {},
-    ...objects.map(({ shape, bottom }) => outline(view, shape, { ...objectStyle(view), ...broken(bottom) })),
+    ...objects.map((object) => outline(view, object.shape, { ...objectStyle(view), ...broken(object) })),
     ...fixtures.map((fixture) => drawFixture(view, fixture)),
   );
 }
@@ -33,8 +32,9 @@ export function thingSlot(view: View, shape: Shape): Slot {
   return { x, y, width: Math.max(...xs) - Math.min(...xs), height: Math.max(...ys) - Math.min(...ys), turn: 0 };
 }
 
-function drawFixture(view: View, { kind, shape, bottom }: Fixture): string {
-  const style = { fill: COLOUR.well, 'stroke-width': LINE_MM.fixture, ...broken(bottom) };
+function drawFixture(view: View, fixture: Fixture): string {
+  const { kind, shape } = fixture;
+  const style = { fill: COLOUR.well, 'stroke-width': LINE_MM.fixture, ...broken(fixture) };
   return outline(view, shape, style) + sign(view, kind, shape);
 }
 
@@ -55,8 +55,8 @@ function objectStyle({ scale }: View): Readonly<Record<string, string | number>>
   };
 }
 
-function broken(bottom: number): Readonly<Record<string, string>> {
-  return bottom >= OVERHEAD ? { 'stroke-dasharray': '0.9 0.6' } : {};
+function broken(thing: Fixture | PlanObject): Readonly<Record<string, string>> {
+  return isOverhead(thing) ? { 'stroke-dasharray': '0.9 0.6' } : {};
 }
 
 /** Lines within the outline, in a frame that runs from −1 to 1 both ways. */

@@ -1,4 +1,5 @@
 import type { Fixture, Level, PlanObject, Shape, XY } from '../../../geometry/plan/model.ts';
+import { isOverhead } from '../../../geometry/plan/overhead.ts';
 import { shapeMiddle, shapeRing } from '../../../geometry/plane/body.ts';
 import { LINE_PX } from '../../design/tokens.ts';
 import { thingExtent } from '../extents.ts';
@@ -30,13 +31,8 @@ function paintFixture(pen: Pen, fixture: Fixture, chosen: boolean): void {
   traceShape(pen, fixture.shape);
   pen.ctx.fillStyle = theme.fixtureFill;
   pen.ctx.fill();
-  stroke(pen, colour, chosen ? LINE_PX.fixture * 1.6 : LINE_PX.fixture, overhead(fixture) ? [5, 4] : []);
+  stroke(pen, colour, chosen ? LINE_PX.fixture * 1.6 : LINE_PX.fixture, isOverhead(fixture) ? [5, 4] : []);
   paintMark(pen, fixture, colour);
-}
-
-/** What hangs above head height is drawn broken, as things above the cut of a plan are. */
-function overhead({ bottom }: Fixture): boolean {
-  return bottom > 1829; // 72 in
 }
 
 /** A sign inside the outline for what is known by one: a pit within a rim, a drain's cross, the blades of a grille. */
