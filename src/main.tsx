@@ -10,7 +10,7 @@ import { startAutosave } from './io/autosave.ts';
 import { readSetting } from './io/cabinet.ts';
 import { restoreWork } from './io/restore.ts';
 import { takeHandedFiles } from './offline/handed-files.ts';
-import { startAddress } from './panels/file-acts.ts';
+import { openFiles, startAddress } from './panels/file-acts.ts';
 import { loadTheRest } from './panels/later.tsx';
 import { useLetterKeys } from './state/letter-keys.ts';
 import { useAppStore } from './state/store.ts';
@@ -40,7 +40,7 @@ if (restored.found === 'gone') {
 }
 startAutosave();
 startAddress();
-takeHandedFiles();
+takeHandedFiles(openFiles);
 
 createRoot(root).render(
   <StrictMode>

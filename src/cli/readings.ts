@@ -1,12 +1,13 @@
 import { CAUTIONS, headlineOf } from '../../geometry/messages/index.ts';
 import { sourceWords } from '../../geometry/messages/sources.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
-import { judgeReadings, type SetReport } from '../job/readings/judge.ts';
+import { judgeReadings } from '../job/readings/judge.ts';
 import { NEXT_STEP_SOURCES } from '../job/readings/next-step-sources.ts';
 import { saidIn } from '../job/readings/radon.ts';
 import { describeSet, RESULT_CAUTIONS, setDocument } from '../job/readings/report.ts';
 import { setName } from '../job/readings/set-name.ts';
 import { isSettled } from '../job/readings/settled.ts';
+import type { SetReport } from '../job/readings/types.ts';
 import { type HouseStep, houseStep } from '../job/standing/house-step.ts';
 import { type ComputedLevel, computedWords, placementWords } from '../job/standing/placed.ts';
 import { testState } from '../job/standing/test-state.ts';

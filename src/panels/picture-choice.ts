@@ -2,10 +2,7 @@ import { create } from 'zustand';
 import { withoutTracings } from '../../geometry/edit/index.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
 import { useAppStore } from '../state/store.ts';
-import { showDialog } from './ui.ts';
-
-/** Whether a saved file holds the pictures that were drawn over: asked once for the pictures that there are. */
-export type PictureChoice = 'ask' | 'with' | 'without';
+import { type PictureChoice, showDialog } from './ui.ts';
 
 interface Kept {
   readonly choice: PictureChoice;

@@ -3,7 +3,7 @@ import { withoutTracings } from '../../geometry/edit/index.ts';
 import { writePlan } from '../../geometry/planfile/write.ts';
 import { megabytes } from '../io/picture-size.ts';
 import { useAppStore } from '../state/store.ts';
-import type { PictureChoice } from './picture-choice.ts';
+import type { PictureChoice } from './ui.ts';
 
 /** What Save asks of a plan with a picture under a level. */
 export function PictureQuestion({ take }: { readonly take: (choice: PictureChoice) => void }) {

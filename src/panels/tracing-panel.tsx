@@ -10,9 +10,9 @@ import { ChoiceField } from './fields/choice-field.tsx';
 import { LengthField } from './fields/length-field.tsx';
 import { NumberField } from './fields/number-field.tsx';
 import { PictureButton } from './picture-button.tsx';
-import { choiceFor, keepPictureChoice, type PictureChoice, usePictureChoice } from './picture-choice.ts';
+import { choiceFor, keepPictureChoice, usePictureChoice } from './picture-choice.ts';
 import { changeTracing, showFaded, takeTracingAway } from './tracing-acts.ts';
-import { useUi } from './ui.ts';
+import { type PictureChoice, useUi } from './ui.ts';
 import { useLevel } from './use-level.ts';
 import './tracing-panel.css';
 

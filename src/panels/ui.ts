@@ -5,7 +5,9 @@ import type { JobPaper } from '../papers/papers.ts';
 import type { PaperName } from '../sheet/paper.ts';
 import type { Stage } from '../state/guidance.ts';
 import type { QuestionId } from '../state/walk-round.ts';
-import type { PictureChoice } from './picture-choice.ts';
+
+/** Whether a saved file holds the pictures that were drawn over: asked once for the pictures that there are. */
+export type PictureChoice = 'ask' | 'with' | 'without';
 
 /** What stands over the page until it is answered. */
 export type Dialog =

@@ -1,14 +1,6 @@
 import type { Plan } from '../../geometry/plan/model.ts';
 import type { SecondOpinion } from '../../geometry/recheck/recheck.ts';
-
-export interface SecondCall {
-  readonly number: number;
-  readonly plan: Plan;
-}
-export interface SecondAnswer {
-  readonly number: number;
-  readonly opinion: SecondOpinion;
-}
+import type { SecondAnswer, SecondCall } from './second-messages.ts';
 
 const NOT_LOADED: SecondOpinion = { ok: false, cause: 'its code could not be loaded' };
 

@@ -1,16 +1,6 @@
 import type { Plan } from '../../geometry/plan/model.ts';
-import type { BestPlace, Wanted } from '../state/seek.ts';
-
-export interface SeekCall {
-  readonly number: number;
-  readonly plan: Plan;
-  readonly levelId: string;
-  readonly wanted: Wanted;
-}
-export interface SeekAnswer {
-  readonly number: number;
-  readonly places: readonly BestPlace[];
-}
+import type { BestPlace, Wanted } from './seek.ts';
+import type { SeekAnswer, SeekCall } from './seek-messages.ts';
 
 interface Waiting {
   readonly call: SeekCall;
@@ -51,7 +41,7 @@ function next(): void {
 }
 
 async function seekHere({ number, plan, levelId, wanted }: SeekCall): Promise<SeekAnswer> {
-  const { seekPlaces } = await import('../state/seek.ts');
+  const { seekPlaces } = await import('./seek.ts');
   await new Promise((done) => setTimeout(done, 0));
   return { number, places: seekPlaces(plan, levelId, wanted) };
 }

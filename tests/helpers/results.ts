@@ -1,6 +1,7 @@
 import type { Detector, Plan, Purpose, Reading } from '../../geometry/plan/model.ts';
 import { emptyPlan } from '../../geometry/planfile/empty.ts';
-import { judgeReadings, type SetReport } from '../../src/job/readings/judge.ts';
+import { judgeReadings } from '../../src/job/readings/judge.ts';
+import type { SetReport } from '../../src/job/readings/types.ts';
 import { visitReasons } from '../../src/job/standing/test-state.ts';
 import { stateOf, type TestStanding } from '../../src/job/standing/types.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Plan } from '../../geometry/plan/model.ts';
-import type { Wanted } from '../../src/state/seek.ts';
+import type { Wanted } from '../../src/worker/seek.ts';
 import { leaveLine, seek } from '../../src/worker/seeker.ts';
 import { samplePlan } from '../helpers/sample-files.ts';
 

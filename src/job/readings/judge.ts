@@ -6,38 +6,11 @@ import { type EarlierHere, earlierHere } from './earlier.ts';
 import { atLeast, compare, type Exact, exact, meanOf, rounded, times } from './exact.ts';
 import { exceedsLongTerm } from './long-term.ts';
 import { NEXT_STEPS, type NextStep, type NextStepId } from './next-steps.ts';
-import { type Agreement, type Precision, precisionOf, relativePercentDifference } from './precision.ts';
+import { type Precision, precisionOf, relativePercentDifference } from './precision.ts';
 import { inPicocuries } from './radon.ts';
 import { type ReadingSet, readingSets } from './sets.ts';
 import { stepFromValue } from './step-from-value.ts';
-
-type SetAgreement = Agreement | 'straddles-by-two' | 'single';
-
-/** What the results of one location come to. Concentrations in pCi/L, exact. */
-export interface SetReport {
-  readonly set: ReadingSet;
-  readonly values: readonly Exact[];
-  /** null where no one figure may be given. */
-  readonly mean: Exact | null;
-  /** The mean at one decimal, a half up: what every limit is held against. */
-  readonly meanRounded: Exact | null;
-  /** Percent; null for a single result, or where both are zero. */
-  readonly rpd: Exact | null;
-  readonly agreement: SetAgreement;
-  /** How the pair keeps its limits; null for a single result. */
-  readonly precision: Precision | null;
-  /** At exactly twice the lower: the other published reading uses the average. */
-  readonly straddleDisputed: boolean;
-  /** Whether the results of this location may be used, and why not. */
-  readonly state: TestState;
-  readonly next: NextStep;
-  /** What was measured in this place before. */
-  readonly earlier: EarlierHere;
-  /** The average with the earlier short-term result of the same place, at one decimal; null where there is none, or where it does not count. */
-  readonly withEarlier: Exact | null;
-  /** Some result is below the limit of the laboratory and counts as that limit: the mean is at most this. */
-  readonly atMost: boolean;
-}
+import type { SetAgreement, SetReport } from './types.ts';
 
 /**
  * Judges the results of a plan, a location at a time.

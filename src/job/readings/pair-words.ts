@@ -1,6 +1,6 @@
 import { absolute, decimalText, minus } from './exact.ts';
-import type { SetReport } from './judge.ts';
 import type { PrecisionBand } from './precision.ts';
+import type { SetReport } from './types.ts';
 
 /** What the agreement of two results means, in a sentence. */
 const AGREEMENT_WORDS: Readonly<Record<SetReport['agreement'], string>> = {

@@ -1,11 +1,11 @@
 import { listed } from '../../../geometry/messages/index.ts';
 import type { EarlierResult, Plan } from '../../../geometry/plan/model.ts';
 import { asNumber, compare, decimalText, type Exact, rounded } from './exact.ts';
-import type { SetReport } from './judge.ts';
 import { NEXT_STEP_SOURCES } from './next-step-sources.ts';
 import { pairWords } from './pair-words.ts';
 import { enteredText, otherUnitText, radonBoth, radonText, saidIn } from './radon.ts';
 import { detectorLabel } from './set-name.ts';
+import type { SetReport } from './types.ts';
 
 /** What a single short test does not mean: shown beside every result. */
 export const RESULT_CAUTIONS: readonly string[] = [

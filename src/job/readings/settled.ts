@@ -1,4 +1,4 @@
-import type { SetReport } from './judge.ts';
+import type { SetReport } from './types.ts';
 
 /** Whether nothing about the location is open: it holds, and its results can be used. */
 export function isSettled({ agreement, state, mean }: SetReport): boolean {

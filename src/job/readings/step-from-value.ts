@@ -4,10 +4,10 @@ import { hasMitigation } from '../timing/mitigation.ts';
 import { isAtLeast, US_ACTION_LEVEL, US_CONSIDER_LEVEL } from './action-levels.ts';
 import type { EarlierHere } from './earlier.ts';
 import { type Exact, rounded } from './exact.ts';
-import type { SetReport } from './judge.ts';
 import { longTermStep } from './long-term.ts';
 import { type NextStepId, SECOND_TEST_FROM } from './next-steps.ts';
 import { inPicocuries } from './radon.ts';
+import type { SetReport } from './types.ts';
 
 type Valued = Pick<SetReport, 'agreement' | 'earlier' | 'withEarlier'>;
 

@@ -1,8 +1,8 @@
 import { levelsToTest } from '../../../geometry/check/needed-locations.ts';
 import { counted, listed } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
-import type { SetReport } from '../readings/judge.ts';
 import { MOST_CAUTIOUS_FIRST, NEXT_STEPS, type NextStepId } from '../readings/next-steps.ts';
+import type { SetReport } from '../readings/types.ts';
 
 /** The one step for the whole house, or "unknown" while something that the profile asks for is open. */
 export interface HouseStep {

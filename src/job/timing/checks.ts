@@ -1,4 +1,3 @@
-import type { Verdict } from '../../../geometry/check/types.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { Source } from '../../../geometry/rules/types.ts';
 import { DAY, HOUR, type Ms, msOf, saidDuration, saidInstant } from './clock.ts';
@@ -7,9 +6,8 @@ import { laboratoryCheck } from './laboratory.ts';
 import { AFTER_MITIGATION_WITHIN, MITIGATION_BEFORE, MITIGATION_BEFORE_ITS_TEST } from './limits.ts';
 import { hasMitigation } from './mitigation.ts';
 import { isLongTerm, leastOfTerm } from './term.ts';
+import type { TimingCheck, TimingRule, VisitTimes } from './types.ts';
 import { weatherCheck } from './weather.ts';
-
-export type TimingRule = 'exposure' | 'closed-building' | 'mitigation-system' | 'weather' | 'laboratory';
 
 /** What each rule is called, on screen and in print. */
 export const TIMING_NAME: Readonly<Record<TimingRule, string>> = {
@@ -19,30 +17,6 @@ export const TIMING_NAME: Readonly<Record<TimingRule, string>> = {
   weather: 'Weather',
   laboratory: 'Laboratory',
 };
-
-/** One limit of time and how the visit keeps it. */
-export interface TimingCheck {
-  readonly rule: TimingRule;
-  /** "not-run": nothing to look at yet, and never a pass. */
-  readonly verdict: Verdict | 'not-run';
-  /** What was found, what is needed, and the way out. */
-  readonly detail: string;
-  readonly sources: readonly Source[];
-}
-
-/** The instants of a visit, ms; null for those that are not known. A pick-up that happened outweighs a planned one. */
-export interface VisitTimes {
-  readonly closed: Ms | null;
-  readonly opened: Ms | null;
-  readonly mitigation: Ms | null;
-  readonly start: Ms | null;
-  /** The pick-up that happened, or the planned one while none has. */
-  readonly end: Ms | null;
-  /** Whether `end` is only planned. */
-  readonly planned: boolean;
-  readonly posted: Ms | null;
-  readonly received: Ms | null;
-}
 
 export function visitTimes({ visit }: Plan): VisitTimes {
   return {

@@ -1,9 +1,9 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
-import type { TimingCheck, VisitTimes } from './checks.ts';
 import { HOUR, type Ms, saidDuration, saidInstant } from './clock.ts';
 import { CLOSED_BEFORE, MONITOR_HOURS, SHORT_TEST } from './limits.ts';
 import { leastExposure } from './pick-ups.ts';
 import { isLongTerm, kitWindow, LONG_TERM_SOURCES } from './term.ts';
+import type { TimingCheck, VisitTimes } from './types.ts';
 
 /** The closed house before and during a short-term test. */
 export function closedCheck(plan: Plan, times: VisitTimes): TimingCheck {

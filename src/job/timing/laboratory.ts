@@ -1,7 +1,7 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
-import type { TimingCheck, VisitTimes } from './checks.ts';
 import { DAY, type Ms, saidDuration, saidInstant } from './clock.ts';
 import { POST_TAKES } from './limits.ts';
+import type { TimingCheck, VisitTimes } from './types.ts';
 
 /** When the laboratory must have a detector: days of 24 hours from the pick-up, whatever the clocks do. */
 export const laboratoryBy = (pickUp: Ms, labDays: number): Ms => pickUp + labDays * DAY;

@@ -1,9 +1,9 @@
 import { listed } from '../../../geometry/messages/index.ts';
 import type { Forecast, Plan, Visit } from '../../../geometry/plan/model.ts';
-import type { TimingCheck, VisitTimes } from './checks.ts';
 import { HOUR, type Ms, msOf, saidDuration, saidInstant } from './clock.ts';
 import { SEVERE_STORM, SHORT_TEST, WIND_LIMIT } from './limits.ts';
 import { isLongTerm } from './term.ts';
+import type { TimingCheck, VisitTimes } from './types.ts';
 
 /** The international mile, exactly. */
 const KMH_PER_MPH = 1.609344;

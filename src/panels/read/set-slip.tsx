@@ -1,11 +1,11 @@
 import { sourceWords } from '../../../geometry/messages/sources.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { Source } from '../../../geometry/rules/types.ts';
-import type { SetReport } from '../../job/readings/judge.ts';
 import { NEXT_STEP_SOURCES } from '../../job/readings/next-step-sources.ts';
 import { otherUnit, radonText } from '../../job/readings/radon.ts';
 import { RESULT_CAUTIONS, setWords } from '../../job/readings/report.ts';
 import { setName } from '../../job/readings/set-name.ts';
+import type { SetReport } from '../../job/readings/types.ts';
 import { ApartBar } from './apart-bar.tsx';
 import { LevelsTable } from './levels-table.tsx';
 import { tied } from './tied.ts';

@@ -1,11 +1,11 @@
 import { useEffect, useState } from 'react';
 import { capital } from '../../../geometry/messages/index.ts';
 import { formatMeasured } from '../../../geometry/units/index.ts';
-import { PLACES } from '../../state/seek.ts';
 import { selectLevelBar, selectModel } from '../../state/selectors.ts';
 import { useShown } from '../../state/shown.ts';
 import { moveToPlace, type PlaceWords, setPlace } from '../../state/spots.ts';
 import { useAppStore } from '../../state/store.ts';
+import { PLACES } from '../../worker/seek.ts';
 import { useCalm } from '../calm.ts';
 import { useLevel } from '../use-level.ts';
 import { Loosened } from './loosened.tsx';

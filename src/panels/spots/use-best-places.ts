@@ -1,8 +1,8 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
-import { type BestPlace, seekInputs, type Wanted } from '../../state/seek.ts';
 import { selectLevel, selectModel, selectProbe } from '../../state/selectors.ts';
 import { describePlace, type PlaceWords } from '../../state/spots.ts';
 import { type AppState, useAppStore } from '../../state/store.ts';
+import { type BestPlace, seekInputs, type Wanted } from '../../worker/seek.ts';
 import { leaveLine, seek } from '../../worker/seeker.ts';
 
 /** A height that is slid past, or a row of nudges, is asked about once, ms. */

@@ -1,10 +1,10 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { visitReasons } from '../../job/standing/test-state.ts';
 import { stateOf } from '../../job/standing/types.ts';
-import type { TimingRule } from '../../job/timing/checks.ts';
 import { type Ms, msOf } from '../../job/timing/clock.ts';
 import { nextDue } from '../../job/timing/due.ts';
 import { timingReport } from '../../job/timing/report.ts';
+import type { TimingRule } from '../../job/timing/types.ts';
 import { visitFacts } from '../../job/timing/visit-facts.ts';
 import { type Hint, type SeenLevel, WEIGHT } from './hint.ts';
 

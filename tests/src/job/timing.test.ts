@@ -4,11 +4,11 @@ import { describe, expect, it, vi } from 'vitest';
 import type { Forecast, Plan, Visit } from '../../../geometry/plan/model.ts';
 import { emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { conditionsReport } from '../../../src/job/conditions/report.ts';
-import type { TimingRule } from '../../../src/job/timing/checks.ts';
 import { closingWays } from '../../../src/job/timing/closed.ts';
 import { decayCourse, errorGrowth, fractionLeft } from '../../../src/job/timing/decay.ts';
 import { timingReport } from '../../../src/job/timing/report.ts';
 import { timelineOf } from '../../../src/job/timing/timeline.ts';
+import type { TimingRule } from '../../../src/job/timing/types.ts';
 import { withForecast } from '../../../src/job/timing/weather.ts';
 import { visitStanding } from '../../helpers/results.ts';
 
