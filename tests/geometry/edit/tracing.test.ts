@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { withoutTracings, withTracing } from '../../geometry/edit/index.ts';
-import { laidOver, scaledTo, straightened, tracingExtent, turnedBy } from '../../geometry/edit/tracing-place.ts';
-import type { Tracing, XY } from '../../geometry/plan/model.ts';
-import { distance } from '../../geometry/plane/point.ts';
-import { emptyPlan } from '../../geometry/planfile/empty.ts';
-import { parsePlan } from '../../geometry/planfile/parse.ts';
-import { writePlan } from '../../geometry/planfile/write.ts';
+import { withoutTracings, withTracing } from '../../../geometry/edit/index.ts';
+import { laidOver, scaledTo, straightened, tracingExtent, turnedBy } from '../../../geometry/edit/tracing-place.ts';
+import type { Tracing, XY } from '../../../geometry/plan/model.ts';
+import { distance } from '../../../geometry/plane/point.ts';
+import { emptyPlan } from '../../../geometry/planfile/empty.ts';
+import { parsePlan } from '../../../geometry/planfile/parse.ts';
+import { writePlan } from '../../../geometry/planfile/write.ts';
 
 const PICTURE: Tracing = {
   image: 'data:image/png;base64,AAAA',

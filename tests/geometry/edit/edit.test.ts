@@ -28,7 +28,7 @@ import type { Detector, Fixture, Level, Opening, Plan, PlanObject, Wall, XY } fr
 import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { parsePlan } from '../../../geometry/planfile/parse.ts';
 import { writePlan } from '../../../geometry/planfile/write.ts';
-import { planFile } from './plans.ts';
+import { planFile } from '../planfile/plans.ts';
 
 /** Property tests on a busy machine. */
 vi.setConfig({ testTimeout: 60_000 });

@@ -6,12 +6,12 @@ import {
   footprintReach,
   footprintSize,
   withFootprintSize,
-} from '../../geometry/dimension/footprint.ts';
-import { gapLines, moveToGap, wallGaps } from '../../geometry/dimension/wall-gaps.ts';
-import { buildLevel } from '../../geometry/level/build-level.ts';
-import type { Wall, XY } from '../../geometry/plan/model.ts';
-import { emptyLevel } from '../../geometry/planfile/empty.ts';
-import { wallFaceLength } from '../../geometry/snap/wall-face.ts';
+} from '../../../geometry/dimension/footprint.ts';
+import { gapLines, moveToGap, wallGaps } from '../../../geometry/dimension/wall-gaps.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
+import type { Wall, XY } from '../../../geometry/plan/model.ts';
+import { emptyLevel } from '../../../geometry/planfile/empty.ts';
+import { wallFaceLength } from '../../../geometry/snap/wall-face.ts';
 
 const wall = (id: string, from: XY, to: XY): Wall => ({ id, from, to, thickness: 200, side: 'auto' });
 /** Walls of 200 about a floor of 3800 by 2800, its corner at (100, 100). */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { parseTurn } from '../../geometry/units/parse-turn.ts';
+import { parseTurn } from '../../../geometry/units/parse-turn.ts';
 
 describe('parseTurn(text)', () => {
   it.each([

@@ -1,16 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { roomAt } from '../../geometry/check/room.ts';
-import { buildLevel } from '../../geometry/level/build-level.ts';
-import type { Shape, Wall, XY } from '../../geometry/plan/model.ts';
-import { type Body, ringBody, shapeBody, signedBodyDistance } from '../../geometry/plane/body.ts';
-import { tidy } from '../../geometry/plane/point.ts';
-import { shapeMoved } from '../../geometry/plane/rigid-motion.ts';
-import { emptyLevel } from '../../geometry/planfile/empty.ts';
-import { type Outline, outlineOf } from '../../geometry/snap/past-face.ts';
-import { type Faces, facesAbout } from '../../geometry/snap/room-faces.ts';
-import { onGrid, RIGHT_ANGLES, type SnapOptions, type SnapTargets, snapPoint } from '../../geometry/snap/snap.ts';
-import { snapMove } from '../../geometry/snap/snap-move.ts';
+import { roomAt } from '../../../geometry/check/room.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
+import type { Shape, Wall, XY } from '../../../geometry/plan/model.ts';
+import { type Body, ringBody, shapeBody, signedBodyDistance } from '../../../geometry/plane/body.ts';
+import { tidy } from '../../../geometry/plane/point.ts';
+import { shapeMoved } from '../../../geometry/plane/rigid-motion.ts';
+import { emptyLevel } from '../../../geometry/planfile/empty.ts';
+import { type Outline, outlineOf } from '../../../geometry/snap/past-face.ts';
+import { type Faces, facesAbout } from '../../../geometry/snap/room-faces.ts';
+import { onGrid, RIGHT_ANGLES, type SnapOptions, type SnapTargets, snapPoint } from '../../../geometry/snap/snap.ts';
+import { snapMove } from '../../../geometry/snap/snap-move.ts';
 
 const NOTHING: SnapTargets = { ends: [], centreLines: [], faces: [] };
 const options = (change: Partial<SnapOptions> = {}): SnapOptions => ({

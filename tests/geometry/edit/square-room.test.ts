@@ -1,14 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { adjustedQuad, QUAD_LINES, type Quad, quadLengths } from '../../geometry/edit/quad-adjust.ts';
-import { fourCorners, squaredRoom } from '../../geometry/edit/square-room.ts';
-import { buildLevel } from '../../geometry/level/build-level.ts';
-import type { Level, Opening, XY } from '../../geometry/plan/model.ts';
-import { distance } from '../../geometry/plane/point.ts';
-import { emptyPlan } from '../../geometry/planfile/empty.ts';
-import { parsePlan } from '../../geometry/planfile/parse.ts';
-import { writePlan } from '../../geometry/planfile/write.ts';
-import { boxWalls, levelOf, wall } from '../helpers/level-of.ts';
+import { adjustedQuad, QUAD_LINES, type Quad, quadLengths } from '../../../geometry/edit/quad-adjust.ts';
+import { fourCorners, squaredRoom } from '../../../geometry/edit/square-room.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
+import type { Level, Opening, XY } from '../../../geometry/plan/model.ts';
+import { distance } from '../../../geometry/plane/point.ts';
+import { emptyPlan } from '../../../geometry/planfile/empty.ts';
+import { parsePlan } from '../../../geometry/planfile/parse.ts';
+import { writePlan } from '../../../geometry/planfile/write.ts';
+import { boxWalls, levelOf, wall } from '../../helpers/level-of.ts';
 
 const square: Quad = [
   [0, 0],

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { buildLevel } from '../../geometry/level/build-level.ts';
-import type { Level, Opening, XY } from '../../geometry/plan/model.ts';
-import { airPath } from '../../geometry/search/air-path.ts';
-import { hall } from '../helpers/hall.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
+import type { Level, Opening, XY } from '../../../geometry/plan/model.ts';
+import { airPath } from '../../../geometry/search/air-path.ts';
+import { hall } from '../../helpers/hall.ts';
 
 /** A hall of 20 m by 20 m, divided at x = 0 by a wall 200 thick with openings in it; the rooms lie at ±100 mm and beyond. */
 function divided(openings: Partial<Opening>[]): Level {

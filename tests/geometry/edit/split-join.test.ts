@@ -1,15 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { wallsRunningOn, withWallSplit, withWallsJoined } from '../../geometry/edit/split-join.ts';
-import type { LevelEdit } from '../../geometry/edit/wall-edit.ts';
-import { wallLength } from '../../geometry/plan/items.ts';
-import type { Level, Opening, XY } from '../../geometry/plan/model.ts';
-import { distance } from '../../geometry/plane/point.ts';
-import { emptyPlan } from '../../geometry/planfile/empty.ts';
-import { parsePlan } from '../../geometry/planfile/parse.ts';
-import { writePlan } from '../../geometry/planfile/write.ts';
-import { jambs } from '../../geometry/snap/pick.ts';
-import { boxWalls, levelOf, wall } from '../helpers/level-of.ts';
+import { wallsRunningOn, withWallSplit, withWallsJoined } from '../../../geometry/edit/split-join.ts';
+import type { LevelEdit } from '../../../geometry/edit/wall-edit.ts';
+import { wallLength } from '../../../geometry/plan/items.ts';
+import type { Level, Opening, XY } from '../../../geometry/plan/model.ts';
+import { distance } from '../../../geometry/plane/point.ts';
+import { emptyPlan } from '../../../geometry/planfile/empty.ts';
+import { parsePlan } from '../../../geometry/planfile/parse.ts';
+import { writePlan } from '../../../geometry/planfile/write.ts';
+import { jambs } from '../../../geometry/snap/pick.ts';
+import { boxWalls, levelOf, wall } from '../../helpers/level-of.ts';
 
 const opening = (id: string, on: string, offset: number, width: number): Opening => ({
   id,

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { buildLevel } from '../../geometry/level/build-level.ts';
-import type { Opening, Wall } from '../../geometry/plan/model.ts';
-import { distance } from '../../geometry/plane/point.ts';
-import { cornerLines, fitOpening, misfitOf, wallUnder } from '../../geometry/snap/opening-fit.ts';
-import { doorSwing } from '../../geometry/snap/opening-symbol.ts';
-import { boxWalls, levelOf, wall } from '../helpers/level-of.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
+import type { Opening, Wall } from '../../../geometry/plan/model.ts';
+import { distance } from '../../../geometry/plane/point.ts';
+import { cornerLines, fitOpening, misfitOf, wallUnder } from '../../../geometry/snap/opening-fit.ts';
+import { doorSwing } from '../../../geometry/snap/opening-symbol.ts';
+import { boxWalls, levelOf, wall } from '../../helpers/level-of.ts';
 
 const window1: Opening = { id: 'o1', wall: 'w1', kind: 'window', offset: 1000, width: 800, bottom: 1200, top: 2000 };
 const level = levelOf({ walls: boxWalls(0, 0, 6000, 4000, 200), openings: [window1] });

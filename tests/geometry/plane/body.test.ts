@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Shape, Stream, XY } from '../../geometry/plan/model.ts';
+import type { Shape, Stream, XY } from '../../../geometry/plan/model.ts';
 import {
   bodyDistance,
   nearestOnBody,
@@ -8,7 +8,7 @@ import {
   shapeMiddle,
   signedBodyDistance,
   streamBody,
-} from '../../geometry/plane/body.ts';
+} from '../../../geometry/plane/body.ts';
 
 const circle = (center: XY, radius: number): Shape => ({ circle: { center, radius } });
 const box = (center: XY, width: number, depth: number, turn = 0): Shape => ({ box: { center, width, depth, turn } });

@@ -1,12 +1,12 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type RunningDimension, runningDimensions } from '../../geometry/dimension/running-dimensions.ts';
-import { movableEnds, withDimension } from '../../geometry/edit/dimension-edit.ts';
-import { buildLevel } from '../../geometry/level/build-level.ts';
-import type { Level, Mm } from '../../geometry/plan/model.ts';
-import { parsePlan } from '../../geometry/planfile/parse.ts';
-import { formatLength } from '../../geometry/units/index.ts';
+import { type RunningDimension, runningDimensions } from '../../../geometry/dimension/running-dimensions.ts';
+import { movableEnds, withDimension } from '../../../geometry/edit/dimension-edit.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
+import type { Level, Mm } from '../../../geometry/plan/model.ts';
+import { parsePlan } from '../../../geometry/planfile/parse.ts';
+import { formatLength } from '../../../geometry/units/index.ts';
 
 /** The plain basement: 34 ft by 24 ft 4 in inside, a partition, three windows, two doors. */
 const parsed = parsePlan(readFileSync('samples/01-plain-basement.plan.json', 'utf8'));

@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { MovingEnd } from '../../geometry/edit/stretch.ts';
-import { correctedWall, shiftedWall } from '../../geometry/edit/wall-edit.ts';
-import { buildLevel } from '../../geometry/level/build-level.ts';
-import type { Detector, Level, Opening, PlanObject, RoomLabel, XY } from '../../geometry/plan/model.ts';
-import { emptyPlan } from '../../geometry/planfile/empty.ts';
-import { parsePlan } from '../../geometry/planfile/parse.ts';
-import { writePlan } from '../../geometry/planfile/write.ts';
-import { boxWalls, levelOf, wall } from '../helpers/level-of.ts';
+import type { MovingEnd } from '../../../geometry/edit/stretch.ts';
+import { correctedWall, shiftedWall } from '../../../geometry/edit/wall-edit.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
+import type { Detector, Level, Opening, PlanObject, RoomLabel, XY } from '../../../geometry/plan/model.ts';
+import { emptyPlan } from '../../../geometry/planfile/empty.ts';
+import { parsePlan } from '../../../geometry/planfile/parse.ts';
+import { writePlan } from '../../../geometry/planfile/write.ts';
+import { boxWalls, levelOf, wall } from '../../helpers/level-of.ts';
 
 const object = (id: string, center: XY): PlanObject => ({
   id,

@@ -20,7 +20,7 @@ import type { Level, Opening, Plan, Wall, XY } from '../../../geometry/plan/mode
 import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { parsePlan } from '../../../geometry/planfile/parse.ts';
 import { writePlan } from '../../../geometry/planfile/write.ts';
-import { planFile } from './plans.ts';
+import { planFile } from '../planfile/plans.ts';
 
 vi.setConfig({ testTimeout: 60_000 });
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import type { Fixture, PlanObject, Shape } from '../../geometry/plan/model.ts';
-import { anchorOf, extentBetween, hitsAt, itemsWithin, jambs } from '../../geometry/snap/pick.ts';
-import { boxWalls, levelOf } from '../helpers/level-of.ts';
+import type { Fixture, PlanObject, Shape } from '../../../geometry/plan/model.ts';
+import { anchorOf, extentBetween, hitsAt, itemsWithin, jambs } from '../../../geometry/snap/pick.ts';
+import { boxWalls, levelOf } from '../../helpers/level-of.ts';
 
 const object = (id: string, shape: Shape): PlanObject => ({ id, name: id, shape, bottom: 0, top: 700 });
 const fixture = (id: string, shape: Shape): Fixture => ({

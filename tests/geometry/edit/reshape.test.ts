@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { withItemsMoved } from '../../geometry/edit/move-items.ts';
-import { type Handle, handlesOf, withHandleAt, withWallEndAt } from '../../geometry/edit/reshape.ts';
-import { buildLevel } from '../../geometry/level/build-level.ts';
-import type { Box, Fixture, Level, Opening, PlanObject } from '../../geometry/plan/model.ts';
-import { boxWalls, levelOf, wall } from '../helpers/level-of.ts';
+import { withItemsMoved } from '../../../geometry/edit/move-items.ts';
+import { type Handle, handlesOf, withHandleAt, withWallEndAt } from '../../../geometry/edit/reshape.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
+import type { Box, Fixture, Level, Opening, PlanObject } from '../../../geometry/plan/model.ts';
+import { boxWalls, levelOf, wall } from '../../helpers/level-of.ts';
 
 const window1: Opening = { id: 'o1', wall: 'w1', kind: 'window', offset: 1000, width: 800, bottom: 1200, top: 2000 };
 const desk = (box: Box): PlanObject => ({ id: 't1', name: 'Desk', shape: { box }, bottom: 0, top: 762 });

@@ -1,9 +1,9 @@
 import { centerOfMass, polygon } from '@turf/turf';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { XY } from '../../geometry/plan/model.ts';
-import { ringLabelPoint } from '../../geometry/plane/label-point.ts';
-import { ringsContain } from '../../geometry/plane/ring.ts';
+import type { XY } from '../../../geometry/plan/model.ts';
+import { ringLabelPoint } from '../../../geometry/plane/label-point.ts';
+import { ringsContain } from '../../../geometry/plane/ring.ts';
 
 const box = (x: number, y: number, width: number, depth: number): readonly XY[] => [
   [x, y],

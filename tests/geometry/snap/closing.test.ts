@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { XY } from '../../geometry/plan/model.ts';
-import { distance } from '../../geometry/plane/point.ts';
+import type { XY } from '../../../geometry/plan/model.ts';
+import { distance } from '../../../geometry/plane/point.ts';
 import {
   closedAsItIs,
   closingError,
@@ -9,7 +9,7 @@ import {
   missedStart,
   spreadByLength,
   spreadSquare,
-} from '../../geometry/snap/closing.ts';
+} from '../../../geometry/snap/closing.ts';
 
 /** 4 m by 3 m, the last wall taped 40 mm short and the third 30 mm long. */
 const misses: readonly XY[] = [

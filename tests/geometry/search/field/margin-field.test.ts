@@ -1,21 +1,21 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { measureSubject } from '../../../geometry/check/measure.ts';
-import { subjectsOf } from '../../../geometry/check/subjects.ts';
-import { buildLevel } from '../../../geometry/level/build-level.ts';
-import { levelExtent } from '../../../geometry/level/level-extent.ts';
-import type { Level, Plan, XY } from '../../../geometry/plan/model.ts';
-import { type Extent, shapeMiddle } from '../../../geometry/plane/body.ts';
-import { emptyLevel } from '../../../geometry/planfile/empty.ts';
-import type { Probe } from '../../../geometry/region/types.ts';
-import { type EffectiveRule, effectiveRules, PROFILES } from '../../../geometry/rules/profiles.ts';
-import { SINGLE } from '../../../geometry/search/field/assess.ts';
-import { type MarginField, marginField } from '../../../geometry/search/field/margin-field.ts';
-import type { Square } from '../../../geometry/search/field/squares.ts';
-import { fixtureAt, hall, planUnder } from '../../helpers/hall.ts';
-import { depthInside, isOnRaisedTop, leastMargin, leastReported } from '../../helpers/least-margin.ts';
-import { Dice } from '../../helpers/random-level/dice.ts';
-import { randomPlan } from '../../helpers/random-level.ts';
+import { measureSubject } from '../../../../geometry/check/measure.ts';
+import { subjectsOf } from '../../../../geometry/check/subjects.ts';
+import { buildLevel } from '../../../../geometry/level/build-level.ts';
+import { levelExtent } from '../../../../geometry/level/level-extent.ts';
+import type { Level, Plan, XY } from '../../../../geometry/plan/model.ts';
+import { type Extent, shapeMiddle } from '../../../../geometry/plane/body.ts';
+import { emptyLevel } from '../../../../geometry/planfile/empty.ts';
+import type { Probe } from '../../../../geometry/region/types.ts';
+import { type EffectiveRule, effectiveRules, PROFILES } from '../../../../geometry/rules/profiles.ts';
+import { SINGLE } from '../../../../geometry/search/field/assess.ts';
+import { type MarginField, marginField } from '../../../../geometry/search/field/margin-field.ts';
+import type { Square } from '../../../../geometry/search/field/squares.ts';
+import { fixtureAt, hall, planUnder } from '../../../helpers/hall.ts';
+import { depthInside, isOnRaisedTop, leastMargin, leastReported } from '../../../helpers/least-margin.ts';
+import { Dice } from '../../../helpers/random-level/dice.ts';
+import { randomPlan } from '../../../helpers/random-level.ts';
 
 const PROBE: Probe = { base: 900, radius: 50, tall: 25 };
 /** The hall without a window: walls alone. */

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { tapedOffsets } from '../../geometry/dimension/opening-offsets.ts';
-import { buildLevel } from '../../geometry/level/build-level.ts';
-import type { Wall } from '../../geometry/plan/model.ts';
-import { boxWalls, levelOf, wall } from '../helpers/level-of.ts';
+import { tapedOffsets } from '../../../geometry/dimension/opening-offsets.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
+import type { Wall } from '../../../geometry/plan/model.ts';
+import { boxWalls, levelOf, wall } from '../../helpers/level-of.ts';
 
 describe('tapedOffsets: left and right as one stands in the room and faces the wall', () => {
   const walls = boxWalls(0, 0, 5000, 3000);

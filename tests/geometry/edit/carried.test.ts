@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { lostCarriers, withLoad } from '../../geometry/edit/carried.ts';
+import { lostCarriers, withLoad } from '../../../geometry/edit/carried.ts';
 import {
   alignedItems,
   duplicatedItems,
@@ -8,13 +8,13 @@ import {
   movedItems,
   resizedItem,
   turnedItem,
-} from '../../geometry/edit/index.ts';
-import { withItemsMoved } from '../../geometry/edit/move-items.ts';
-import { withHandleAt } from '../../geometry/edit/reshape.ts';
-import type { Detector, Fixture, Level, Plan, PlanObject, Shape, XY } from '../../geometry/plan/model.ts';
-import { shapeRing } from '../../geometry/plane/body.ts';
-import { distance } from '../../geometry/plane/point.ts';
-import { emptyLevel, emptyPlan } from '../../geometry/planfile/empty.ts';
+} from '../../../geometry/edit/index.ts';
+import { withItemsMoved } from '../../../geometry/edit/move-items.ts';
+import { withHandleAt } from '../../../geometry/edit/reshape.ts';
+import type { Detector, Fixture, Level, Plan, PlanObject, Shape, XY } from '../../../geometry/plan/model.ts';
+import { shapeRing } from '../../../geometry/plane/body.ts';
+import { distance } from '../../../geometry/plane/point.ts';
+import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
 
 const desk: PlanObject = {
   id: 't1',

@@ -8,7 +8,7 @@ import {
   type LengthUnit,
   parseLength,
   SQUARE_FOOT,
-} from '../../geometry/units/index.ts';
+} from '../../../geometry/units/index.ts';
 
 /** Property tests on a busy machine. */
 vi.setConfig({ testTimeout: 60_000 });

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { wallsMadeOne } from '../../geometry/edit/laid-walls.ts';
-import { buildLevel } from '../../geometry/level/build-level.ts';
-import type { Level, Opening, Wall, XY } from '../../geometry/plan/model.ts';
-import { emptyLevel } from '../../geometry/planfile/empty.ts';
+import { wallsMadeOne } from '../../../geometry/edit/laid-walls.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
+import type { Level, Opening, Wall, XY } from '../../../geometry/plan/model.ts';
+import { emptyLevel } from '../../../geometry/planfile/empty.ts';
 
 const wall = (id: string, from: XY, to: XY, thickness = 200): Wall => ({ id, from, to, thickness, side: 'auto' });
 const window = (on: string, offset: number): Opening => ({

@@ -8,12 +8,12 @@ import {
   rectangleWalls,
   wallsAlongChain,
   wallsAroundOutline,
-} from '../../geometry/edit/draw-walls.ts';
-import { buildLevel } from '../../geometry/level/build-level.ts';
-import type { Wall, XY } from '../../geometry/plan/model.ts';
-import { distance } from '../../geometry/plane/point.ts';
-import type { Line } from '../../geometry/plane/types.ts';
-import { boxWalls, levelOf, wall } from '../helpers/level-of.ts';
+} from '../../../geometry/edit/draw-walls.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
+import type { Wall, XY } from '../../../geometry/plan/model.ts';
+import { distance } from '../../../geometry/plane/point.ts';
+import type { Line } from '../../../geometry/plane/types.ts';
+import { boxWalls, levelOf, wall } from '../../helpers/level-of.ts';
 
 const built = (lines: readonly Line[], thickness: number): readonly Wall[] =>
   lines.map(([from, to], index) => wall(`n${index}`, from, to, thickness));

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { checkDetector } from '../../geometry/check/check-detector.ts';
-import { buildLevel } from '../../geometry/level/build-level.ts';
-import type { Level } from '../../geometry/plan/model.ts';
-import { hall, hallDetector, planUnder, RADIUS } from '../helpers/hall.ts';
+import { checkDetector } from '../../../geometry/check/check-detector.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
+import type { Level } from '../../../geometry/plan/model.ts';
+import { hall, hallDetector, planUnder, RADIUS } from '../../helpers/hall.ts';
 
 const report = (level: Level, change: Parameters<typeof hallDetector>[0]) =>
   checkDetector(planUnder('home-short-term', [level]), buildLevel(level), hallDetector(change));
