@@ -1,5 +1,5 @@
 import { type Body, ringBody } from '../plane/body.ts';
-import { remembered } from '../plane/memoize.ts';
+import { memoize } from '../plane/memoize.ts';
 import type { Mm, XY } from '../plane/types.ts';
 
 /**
@@ -14,7 +14,7 @@ export interface Hole {
 /** Chords of a round table: at a radius of 1 m they lie up to 0.01 mm inside the circle, on the safe side. */
 const CHORDS = 720;
 
-const holesOf = remembered((_: Body) => new Map<Mm, Hole | null>());
+const holesOf = memoize((_: Body) => new Map<Mm, Hole | null>());
 
 /** The hole of a body at a depth; the same body and depth give the same hole. Null where the foot fits nowhere on it. */
 export function holeIn(body: Body, depth: Mm): Hole | null {

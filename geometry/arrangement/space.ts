@@ -1,13 +1,13 @@
 import { type Extent, overlaps, ringExtent } from '../plane/body.ts';
 import { convexHull } from '../plane/hull.ts';
-import { remembered } from '../plane/memoize.ts';
+import { memoize } from '../plane/memoize.ts';
 import { vectorLength } from '../plane/point.ts';
 import type { Mm, Ring, XY } from '../plane/types.ts';
 import { containsTest } from './contains-test.ts';
 import type { Space } from './zone.ts';
 
 /** The inside of rings (outer ring first, then holes) as a space to cut in. */
-export const ringSpace: (rings: readonly Ring[]) => Space = remembered((rings: readonly Ring[]): Space => {
+export const ringSpace: (rings: readonly Ring[]) => Space = memoize((rings: readonly Ring[]): Space => {
   const outer = rings[0] as Ring;
   return {
     extent: withEdge(ringExtent(outer)),

@@ -1,7 +1,7 @@
 import type { LevelModel, OpeningBody, WallJoint, WallPiece } from '../level/types.ts';
 import type { Detector, Fixture, FixtureKind, Mm, PlanObject } from '../plan/model.ts';
 import { type Body, ringBody, shapeBody, signedBodyDistance, streamBody } from '../plane/body.ts';
-import { remembered } from '../plane/memoize.ts';
+import { memoize } from '../plane/memoize.ts';
 import type { Ring } from '../plane/types.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
 
@@ -34,7 +34,7 @@ export interface Subject {
   readonly solid: boolean;
 }
 
-const listsOf = remembered((_: LevelModel) => new Map<EffectiveRule['subject'], readonly Subject[]>());
+const listsOf = memoize((_: LevelModel) => new Map<EffectiveRule['subject'], readonly Subject[]>());
 
 /**
  * What the distance rules of a profile are held against on a level. The same for verdict and shading. Rules about the room,
@@ -72,29 +72,29 @@ function listSubjects(subject: EffectiveRule['subject'], model: LevelModel): rea
   }
 }
 
-const openingSubject = remembered(({ opening: { id, bottom, top }, body }: OpeningBody): Subject => {
+const openingSubject = memoize(({ opening: { id, bottom, top }, body }: OpeningBody): Subject => {
   return { id, what: 'opening', bottom, top, body: ringBody(body), stream: false, solid: false };
 });
 
 /** An object by its body; the same object gives the same subject. */
-export const objectSubject = remembered(({ id, bottom, top, shape }: PlanObject): Subject => {
+export const objectSubject = memoize(({ id, bottom, top, shape }: PlanObject): Subject => {
   return { id, what: 'object', bottom, top, body: shapeBody(shape), stream: false, solid: true };
 });
 
 /** The objects of a level; the same list gives the same subjects. */
-export const objectSubjects = remembered((objects: readonly PlanObject[]) => objects.map(objectSubject));
+export const objectSubjects = memoize((objects: readonly PlanObject[]) => objects.map(objectSubject));
 
 /** A fixture by its body; the same fixture gives the same subject. */
-export const fixtureSubject = remembered(({ id, kind, bottom, top, shape }: Fixture): Subject => {
+export const fixtureSubject = memoize(({ id, kind, bottom, top, shape }: Fixture): Subject => {
   return { id, what: kind, bottom, top, body: shapeBody(shape), stream: false, solid: true };
 });
 
-const streamSubject = remembered(({ id, bottom, top, shape, stream }: Fixture): Subject | null => {
+const streamSubject = memoize(({ id, bottom, top, shape, stream }: Fixture): Subject | null => {
   return stream && { id, what: 'stream', bottom, top, body: streamBody(stream, shape), stream: true, solid: false };
 });
 
 /** A detector as something in the way of another one. */
-export const detectorSubject = remembered(({ id, at: [x, y], base, radius, tall }: Detector): Subject => {
+export const detectorSubject = memoize(({ id, at: [x, y], base, radius, tall }: Detector): Subject => {
   const extent = { minX: x - radius, minY: y - radius, maxX: x + radius, maxY: y + radius };
   const body: Body = { kind: 'disc', x, y, radius, extent };
   return { id, what: 'detector', bottom: base, top: base + tall, body, stream: false, solid: true };
@@ -106,7 +106,7 @@ function solidFixtures(fixtures: readonly Fixture[], kinds: readonly FixtureKind
 
 type FixtureRule = Extract<EffectiveRule['subject'], { readonly of: 'fixture' }>;
 
-const fixtureLists = remembered((_: readonly Fixture[]) => new Map<FixtureRule, readonly Subject[]>());
+const fixtureLists = memoize((_: readonly Fixture[]) => new Map<FixtureRule, readonly Subject[]>());
 
 /** The same fixtures give the same list. */
 function fixtureSubjects(fixtures: readonly Fixture[], rule: FixtureRule): readonly Subject[] {
@@ -136,8 +136,8 @@ interface WallSubjects {
   readonly all: readonly Subject[];
 }
 
-const wallSubjectsOf = remembered((pieces: readonly WallPiece[]) =>
-  remembered((joints: readonly WallJoint[]): WallSubjects => {
+const wallSubjectsOf = memoize((pieces: readonly WallPiece[]) =>
+  memoize((joints: readonly WallJoint[]): WallSubjects => {
     const outside: Subject[] = [];
     const inside: Subject[] = [];
     const add = (ring: Ring, ids: readonly string[], looksOut: boolean) => {

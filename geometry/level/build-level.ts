@@ -3,7 +3,7 @@ import { Nearby } from '../arrangement/nearby.ts';
 import type { Level, Opening, RoomLabel, Wall, XY } from '../plan/model.ts';
 import { type Extent, ringExtent } from '../plane/body.ts';
 import { ringLabelPoint } from '../plane/label-point.ts';
-import { remembered, rememberedLately } from '../plane/memoize.ts';
+import { memoize, memoizeRecent } from '../plane/memoize.ts';
 import { comparePoints, distance } from '../plane/point.ts';
 import { ringContains, ringsHold, signedArea } from '../plane/ring.ts';
 import type { Ring } from '../plane/types.ts';
@@ -40,7 +40,7 @@ interface Sides {
  * that the reader accepts. The same Level object gives the same model as long as it is one of the last that were asked about;
  * what an edit leaves alone is not built again.
  */
-export const buildLevel: (level: Level) => LevelModel = rememberedLately((level: Level) => {
+export const buildLevel: (level: Level) => LevelModel = memoizeRecent((level: Level) => {
   const { noticesOf, roomsOf, sidesOf } = wallModel(level.walls);
   const rooms = roomsOf(level.rooms);
   const { pieces, joints, openingsOf } = sidesOf(level.rooms);
@@ -60,7 +60,7 @@ export const buildLevel: (level: Level) => LevelModel = rememberedLately((level:
   };
 }, MOST_REMEMBERED);
 
-const wallModel = rememberedLately((walls: readonly Wall[]): WallModel => {
+const wallModel = memoizeRecent((walls: readonly Wall[]): WallModel => {
   const { lines, notices } = joinedCentreLines(walls);
   const graph = wallGraph(lines);
   const faces = traceFaces(graph);
@@ -70,8 +70,8 @@ const wallModel = rememberedLately((walls: readonly Wall[]): WallModel => {
   /** The outdoors hangs on which faces have a label: names may change, nothing is built again. */
   const sides = new Map<string, Sides>();
   const isCavity = cavityTest(graph, faces);
-  const narrow = rememberedFaces(floors, ({ face, labelPoint }) => isCavity(face, labelPoint));
-  const roomsOf = remembered((labels: readonly RoomLabel[]) => floors.map((floor) => namedRoom(floor, labels)));
+  const narrow = memoizeFaces(floors, ({ face, labelPoint }) => isCavity(face, labelPoint));
+  const roomsOf = memoize((labels: readonly RoomLabel[]) => floors.map((floor) => namedRoom(floor, labels)));
   let told: readonly Notice[] | null = null;
   return {
     noticesOf: () => {
@@ -79,7 +79,7 @@ const wallModel = rememberedLately((walls: readonly Wall[]): WallModel => {
       return told;
     },
     roomsOf,
-    sidesOf: remembered((labels: readonly RoomLabel[]) => {
+    sidesOf: memoize((labels: readonly RoomLabel[]) => {
       const rooms = roomsOf(labels);
       const labelled = new Set(floors.filter((_, i) => rooms[i]?.label).map(({ face }) => face));
       const key = [...labelled].join(' ');
@@ -97,7 +97,7 @@ const wallModel = rememberedLately((walls: readonly Wall[]): WallModel => {
 }, MOST_REMEMBERED);
 
 /** For each face with a floor the answer to a question that is asked once, and only if somebody wants to know. */
-function rememberedFaces(floors: readonly RoomFloor[], ask: (floor: RoomFloor) => boolean): Map<number, () => boolean> {
+function memoizeFaces(floors: readonly RoomFloor[], ask: (floor: RoomFloor) => boolean): Map<number, () => boolean> {
   return new Map(
     floors.map((floor) => {
       let answer: boolean | null = null;
@@ -120,11 +120,11 @@ function sidesFrom(graph: WallGraph, bodies: Bodies, holders: Holders, isOutdoor
   // Walls that come within a touch of each other do not run on one another: each of them reads for itself.
   const isPartOutside = ({ edge, walls }: Part) =>
     isShort[edge] ? readsOutside(walls, isOutdoors[edge] as boolean) : (isOutside[edge] as boolean);
-  const opening = remembered((one: Opening) => openingBody(one, holders, graph, isOutside));
+  const opening = memoize((one: Opening) => openingBody(one, holders, graph, isOutside));
   return {
     pieces: bodies.stretches.map((stretch) => wallPiece(graph, stretch, isPartOutside(stretch))),
     joints: bodies.joints.flatMap((joint) => wallJoint(graph, joint, isPartOutside)),
-    openingsOf: remembered((openings: readonly Opening[]) => openings.map(opening)),
+    openingsOf: memoize((openings: readonly Opening[]) => openings.map(opening)),
   };
 }
 

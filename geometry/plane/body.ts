@@ -1,4 +1,4 @@
-import { remembered } from './memoize.ts';
+import { memoize } from './memoize.ts';
 import { distance, vectorLength } from './point.ts';
 import { clockwiseOnScreen, nearestOnRing, ringContains } from './ring.ts';
 import type { Mm, Ring, Shape, Stream, XY } from './types.ts';
@@ -48,7 +48,7 @@ export function ringBody(ring: Ring): Body {
 }
 
 /** The body of a fixture's or an object's shape; the same shape gives the same body. */
-export const shapeBody: (shape: Shape) => Body = remembered(buildShapeBody);
+export const shapeBody: (shape: Shape) => Body = memoize(buildShapeBody);
 
 function buildShapeBody(shape: Shape): Body {
   if ('circle' in shape) {

@@ -1,38 +1,38 @@
 /**
- * A function of one object that keeps its answers for as long as the object lives. Plans are never changed in place, so the
- * same object always has the same answer; what an edit leaves alone keeps its identity and is not worked out again.
+ * A function of one object whose results are kept for as long as the object lives. Plans are never changed in place, so the
+ * same object always has the same result; what an edit leaves alone keeps its identity and is not worked out again.
  */
-export function remembered<Key extends object, Value>(build: (key: Key) => Value): (key: Key) => Value {
-  const answers = new WeakMap<Key, Value>();
+export function memoize<Key extends object, Value>(build: (key: Key) => Value): (key: Key) => Value {
+  const results = new WeakMap<Key, Value>();
   return (key) => {
-    const known = answers.get(key);
-    // No answer is undefined, but for a function that answers nothing.
+    const known = results.get(key);
+    // No result is undefined, but for a function that returns nothing.
     if (known !== undefined) return known;
-    const answer = build(key);
-    answers.set(key, answer);
-    return answer;
+    const result = build(key);
+    results.set(key, result);
+    return result;
   };
 }
 
 /**
  * The same, but for the last `most` objects that it was asked about: for what is large and hangs on an object that something else
- * keeps, as the steps that can be taken back keep every plan of the day. An answer that was forgotten is worked out again.
+ * keeps, as the steps that can be taken back keep every plan of the day. A result that was dropped is worked out again.
  */
-export function rememberedLately<Key extends object, Value>(
+export function memoizeRecent<Key extends object, Value>(
   build: (key: Key) => Value,
   most: number,
 ): (key: Key) => Value {
-  const answers = new Map<Key, Value>();
+  const results = new Map<Key, Value>();
   return (key) => {
-    const known = answers.get(key);
-    const answer = known !== undefined ? known : build(key);
-    // The one asked for last is the last to be forgotten.
-    answers.delete(key);
-    answers.set(key, answer);
-    for (const oldest of answers.keys()) {
-      if (answers.size <= most) break;
-      answers.delete(oldest);
+    const known = results.get(key);
+    const result = known !== undefined ? known : build(key);
+    // The one asked for last is dropped last.
+    results.delete(key);
+    results.set(key, result);
+    for (const oldest of results.keys()) {
+      if (results.size <= most) break;
+      results.delete(oldest);
     }
-    return answer;
+    return result;
   };
 }

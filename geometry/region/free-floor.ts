@@ -6,7 +6,7 @@ import type { ArcRing } from '../arrangement/types.ts';
 import type { Grown, Space } from '../arrangement/zone.ts';
 import type { LevelModel, Room, WallPiece } from '../level/types.ts';
 import { overlaps } from '../plane/body.ts';
-import { remembered } from '../plane/memoize.ts';
+import { memoize } from '../plane/memoize.ts';
 import type { Ring } from '../plane/types.ts';
 import type { Obstacle } from './obstacles.ts';
 
@@ -25,7 +25,7 @@ interface Memory {
 /** How many lists of obstacles are kept for one set of walls: the shading, one with tape to spare, a neighbouring height. */
 const KEPT = 3;
 
-const memoriesOf = remembered((_: readonly WallPiece[]): Memory[] => []);
+const memoriesOf = memoize((_: readonly WallPiece[]): Memory[] => []);
 
 /**
  * What the obstacles leave of each room. Rooms that no changed obstacle reaches are taken over from the last list of

@@ -1,7 +1,7 @@
 import type { ArcEdge, ArcRing, Edge } from '../arrangement/types.ts';
 import type { Mm, XY } from '../plan/model.ts';
 import { turnBetween } from '../plane/body.ts';
-import { remembered } from '../plane/memoize.ts';
+import { memoize } from '../plane/memoize.ts';
 import { distance, nearestOnSegment, vectorLength } from '../plane/point.ts';
 import type { LevelRegion, NearestSpot, RoomRegion } from './types.ts';
 
@@ -89,7 +89,7 @@ export function arcRingsContain(rings: readonly ArcRing[], [x, y]: XY): boolean 
 }
 
 /** Where the edges of a ring start: asked for again and again by whoever looks for what shows of an outline. */
-const edgeStarts = remembered((ring: ArcRing): readonly XY[] =>
+const edgeStarts = memoize((ring: ArcRing): readonly XY[] =>
   ring.map((edge) => (edge.kind === 'line' ? edge.from : onCircle(edge, edge.start))),
 );
 

@@ -7,7 +7,7 @@ import { axisDistance, carriedDepth, isWall, MEETS, type Subject, subjectsOf, wa
 import type { LevelModel } from '../level/types.ts';
 import type { Mm, Plan } from '../plan/model.ts';
 import type { Body } from '../plane/body.ts';
-import { remembered } from '../plane/memoize.ts';
+import { memoize } from '../plane/memoize.ts';
 import { type EffectiveRule, effectiveRules } from '../rules/profiles.ts';
 import type { RuleId } from '../rules/types.ts';
 import type { Probe, Zone } from './types.ts';
@@ -73,7 +73,7 @@ interface RuleObstacles {
 /** How much is kept of one subject, and of one rule: a few heights, profiles or sizes side by side. */
 const KEPT = 4;
 
-const listsOfRule = remembered((_: EffectiveRule): RuleObstacles[] => []);
+const listsOfRule = memoize((_: EffectiveRule): RuleObstacles[] => []);
 
 /** The same list of subjects has the same obstacles: an edit of the furniture does not go through the fixtures. */
 function obstaclesOfRule(subjects: readonly Subject[], rule: EffectiveRule, probe: Probe, spare: Mm): RuleObstacles {

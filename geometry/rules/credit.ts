@@ -1,4 +1,4 @@
-import { remembered } from '../plane/memoize.ts';
+import { memoize } from '../plane/memoize.ts';
 import { sourceLine } from './profiles.ts';
 import type { Rule, Source, SourceScope } from './types.ts';
 
@@ -9,7 +9,7 @@ export interface Credit {
   readonly sources: readonly Source[];
 }
 
-const creditsOf = remembered((_: Rule): Map<string | null, Credit> => new Map());
+const creditsOf = memoize((_: Rule): Map<string | null, Credit> => new Map());
 
 /** The sources of a rule for one thing that it is held against: its own where there are such, else those of the rule as a whole. */
 export function creditFor(rule: Rule, what: SourceScope | string | null): Credit {

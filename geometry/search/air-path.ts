@@ -1,7 +1,7 @@
 import Flatbush from 'flatbush';
 import type { LevelModel, OpeningBody, Room } from '../level/types.ts';
 import type { Mm, XY } from '../plan/model.ts';
-import { remembered } from '../plane/memoize.ts';
+import { memoize } from '../plane/memoize.ts';
 import { along, cross, distance } from '../plane/point.ts';
 import { nearestOnRing, ringContains, ringsContain, signedArea } from '../plane/ring.ts';
 import type { Ring } from '../plane/types.ts';
@@ -39,7 +39,7 @@ interface AirSpace {
 /** What lies nearer to a line than this, mm, touches it. */
 const TOUCHING: Mm = 1e-6;
 
-const airSpace: (model: LevelModel) => AirSpace = remembered((model: LevelModel): AirSpace => {
+const airSpace: (model: LevelModel) => AirSpace = memoize((model: LevelModel): AirSpace => {
   const { rooms } = model;
   const doorways = model.openings.filter(({ opening }) => opening.kind !== 'window');
   const rings = rooms.flatMap(({ floorRings }) => floorRings);

@@ -1,7 +1,7 @@
 import type { Room } from '../level/types.ts';
 import type { Mm } from '../plan/model.ts';
 import { type Extent, ringExtent } from '../plane/body.ts';
-import { remembered } from '../plane/memoize.ts';
+import { memoize } from '../plane/memoize.ts';
 import type { Ring } from '../plane/types.ts';
 
 /** The floor of a room, ready to be measured. */
@@ -12,7 +12,7 @@ export interface RoomFloor {
 }
 
 /** The floor of a room that has one; the same room gives the same floor. */
-export const roomFloor: (room: Room) => RoomFloor = remembered(({ floorRings }: Room) => {
+export const roomFloor: (room: Room) => RoomFloor = memoize(({ floorRings }: Room) => {
   const edges = edgesOf(floorRings);
   return { extent: ringExtent(floorRings.flat()), depth: (x, y) => depthIn(edges, x, y) };
 });

@@ -3,7 +3,7 @@ import { type RunningDimension, runningDimensions } from '../../geometry/dimensi
 import type { LevelModel } from '../../geometry/level/types.ts';
 import { capital, checkFigures, FIXTURE_NOUN, figureWithLimit } from '../../geometry/messages/index.ts';
 import type { Fixture, Mm, Plan, PlanObject } from '../../geometry/plan/model.ts';
-import { remembered } from '../../geometry/plane/memoize.ts';
+import { memoize } from '../../geometry/plane/memoize.ts';
 import type { LevelRegion, RoomRegion, Zone } from '../../geometry/region/types.ts';
 import { type Stretch, visibleEdges } from '../../geometry/region/visible-edges.ts';
 import { ruleOf } from '../../geometry/rules/profiles.ts';
@@ -12,7 +12,7 @@ import type { RoomSign } from './paint/names/room-signs.ts';
 
 /** What the layers draw, worked out once for each level and region; and the words that stand on the drawing. */
 
-export const drawnEdges = remembered(
+export const drawnEdges = memoize(
   (region: LevelRegion): ReadonlyMap<Zone, readonly Stretch[]> => visibleEdges(region.zones),
 );
 
@@ -20,7 +20,7 @@ export const drawnEdges = remembered(
 const WHILE_PULLED: Mm = 200;
 
 /** The same a little coarser where zones are new: for a picture that is gone with the next move of the hand. */
-export const pulledEdges = remembered(
+export const pulledEdges = memoize(
   (region: LevelRegion): ReadonlyMap<Zone, readonly Stretch[]> => visibleEdges(region.zones, WHILE_PULLED),
 );
 

@@ -1,5 +1,5 @@
 import { levelExtent } from '../../geometry/level/level-extent.ts';
-import { remembered } from '../../geometry/plane/memoize.ts';
+import { memoize } from '../../geometry/plane/memoize.ts';
 import { selectBelow, selectLevel, selectModel, selectRegion } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
 import { selectNamed } from './named.ts';
@@ -15,7 +15,7 @@ import { spoiltBySelection, spoiltRegion, spoiltWalls } from './spoilt.ts';
 import { type Layer, layer } from './surface/layer.ts';
 import { TOP } from './top-layer.ts';
 
-const extentOf = remembered((level: Parameters<typeof levelExtent>[0]) => ({ extent: levelExtent(level) }));
+const extentOf = memoize((level: Parameters<typeof levelExtent>[0]) => ({ extent: levelExtent(level) }));
 
 /** Desk, sheet, floors; white where a detector may sit. */
 const SHEET = layer({

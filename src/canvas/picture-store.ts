@@ -1,5 +1,5 @@
 import { create } from 'zustand';
-import { remembered } from '../../geometry/plane/memoize.ts';
+import { memoize } from '../../geometry/plane/memoize.ts';
 import { SHEET_THEME } from '../design/tokens.ts';
 
 /** Pictures by their data address; null for one that no browser reads. Decoding takes a tenth of a second: done once, beside the page's work. */
@@ -33,7 +33,7 @@ async function read(image: string): Promise<ImageBitmap> {
 }
 
 /** The same in negative, for a dark sheet. */
-export const negativeOf = remembered((bitmap: ImageBitmap): ImageBitmap => {
+export const negativeOf = memoize((bitmap: ImageBitmap): ImageBitmap => {
   const { width, height } = bitmap;
   const canvas = new OffscreenCanvas(width, height);
   const ctx = canvas.getContext('2d');

@@ -2,7 +2,7 @@ import { checkDetector } from '../../geometry/check/check-detector.ts';
 import type { DetectorReport } from '../../geometry/check/types.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import type { Level, Plan } from '../../geometry/plan/model.ts';
-import { rememberedLately } from '../../geometry/plane/memoize.ts';
+import { memoizeRecent } from '../../geometry/plane/memoize.ts';
 import { withoutDoubt } from './second.ts';
 import { asDrawn } from './without-picture.ts';
 
@@ -14,7 +14,7 @@ interface Judged {
 }
 /** Levels, and plans, whose models and reports are kept: the steps that can be taken back hold hundreds. */
 export const MOST_KEPT = 24;
-const slotOf = rememberedLately((_: Level): { judged: Judged | null } => ({ judged: null }), MOST_KEPT);
+const slotOf = memoizeRecent((_: Level): { judged: Judged | null } => ({ judged: null }), MOST_KEPT);
 
 /**
  * Reports of a level's detectors, in file order. The level and everything in the plan beside the drawings of its other levels
@@ -37,7 +37,7 @@ export function firstReportsOf(plan: Plan, model: LevelModel): readonly Detector
   return reports;
 }
 
-const basisOf = rememberedLately(
+const basisOf = memoizeRecent(
   ({ levels, ...rest }: Plan): readonly unknown[] => [
     ...Object.values(rest),
     ...levels.flatMap(({ id, name, order, living, livingAnswered, ground }) => [

@@ -1,5 +1,5 @@
 import type { Plan } from '../../geometry/plan/model.ts';
-import { rememberedLately } from '../../geometry/plane/memoize.ts';
+import { memoizeRecent } from '../../geometry/plane/memoize.ts';
 import type { Computed } from '../../geometry/recheck/compare.ts';
 import { settled } from '../../geometry/recheck/settled.ts';
 import type { Opinion } from '../../geometry/recheck/types.ts';
@@ -40,16 +40,16 @@ export function withoutDoubt<
 }
 
 /** Remembered until a doubt comes or goes: for what verdicts are built into. */
-export function rememberedUntilDoubt<Key extends object, Value>(
+export function memoizeUntilDoubt<Key extends object, Value>(
   build: (key: Key) => Value,
   most: number,
 ): (key: Key) => Value {
   let doubts = current;
-  let kept = rememberedLately(build, most);
+  let kept = memoizeRecent(build, most);
   return (key) => {
     if (doubts !== current) {
       doubts = current;
-      kept = rememberedLately(build, most);
+      kept = memoizeRecent(build, most);
     }
     return kept(key);
   };

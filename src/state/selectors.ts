@@ -7,13 +7,13 @@ import { buildLevel } from '../../geometry/level/build-level.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import type { Detector, Level, Plan } from '../../geometry/plan/model.ts';
 import { USUAL_DETECTOR } from '../../geometry/plan/usual-detector.ts';
-import { rememberedLately } from '../../geometry/plane/memoize.ts';
+import { memoizeRecent } from '../../geometry/plane/memoize.ts';
 import { emptyLevel } from '../../geometry/planfile/empty.ts';
 import { levelRegion } from '../../geometry/region/level-region.ts';
 import type { LevelRegion, Probe } from '../../geometry/region/types.ts';
 import { MOST_KEPT, reportsOf } from './judged.ts';
 import { withKeptParts, withKeptZones } from './kept.ts';
-import { rememberedUntilDoubt, withoutDoubt } from './second.ts';
+import { memoizeUntilDoubt, withoutDoubt } from './second.ts';
 import type { AppState } from './store.ts';
 import { mayWork, timedWork } from './turns.ts';
 import { asDrawn } from './without-picture.ts';
@@ -37,14 +37,14 @@ export function selectLevel(state: AppState): Level {
 
 /** The last model of each level that was looked at, by its id: what the next one keeps. */
 const lastModels = new Map<string, LevelModel>();
-const builtModel = rememberedLately((level: Level): LevelModel => {
+const builtModel = memoizeRecent((level: Level): LevelModel => {
   const model = withKeptParts(lastModels.get(level.id) ?? null, buildLevel(level));
   if (lastModels.size >= MOST_KEPT) lastModels.clear();
   lastModels.set(level.id, model);
   return model;
 }, MOST_KEPT);
 /** Worked out once for all levels that differ in nothing but the picture that is drawn over. */
-export const modelOf = rememberedLately((level: Level): LevelModel => {
+export const modelOf = memoizeRecent((level: Level): LevelModel => {
   const model = builtModel(asDrawn(level));
   return model.level === level ? model : { ...model, level };
 }, MOST_KEPT);
@@ -137,7 +137,7 @@ function barredWhole(region: LevelRegion, bar: string): LevelRegion {
   return { ...region, rooms };
 }
 
-const reportsAtRest = rememberedUntilDoubt((_: Plan) => new Map<string, readonly DetectorReport[]>(), MOST_KEPT);
+const reportsAtRest = memoizeUntilDoubt((_: Plan) => new Map<string, readonly DetectorReport[]>(), MOST_KEPT);
 function restingReports(state: AppState): readonly DetectorReport[] {
   const plan = selectShownPlan(state);
   const level = selectLevel(state);
@@ -176,7 +176,7 @@ export interface JudgedLevel {
   readonly reports: readonly DetectorReport[];
 }
 /** Every level of the plan at rest, the lowest first. */
-export const judgedLevels = rememberedUntilDoubt(
+export const judgedLevels = memoizeUntilDoubt(
   (plan: Plan): readonly JudgedLevel[] =>
     levelsInOrder(plan).map((level) => {
       const model = modelOf(level);

@@ -1,11 +1,11 @@
 import type { Plan } from '../../geometry/plan/model.ts';
 import { testState } from '../job/standing/test-state.ts';
 import { MOST_KEPT } from './judged.ts';
-import { doubtOf, rememberedUntilDoubt } from './second.ts';
+import { doubtOf, memoizeUntilDoubt } from './second.ts';
 import { judgedLevels } from './selectors.ts';
 
 /** The state of the whole test of a plan at rest: one for the head of the job, every panel and every hint. */
-export const testStateOf = rememberedUntilDoubt(
+export const testStateOf = memoizeUntilDoubt(
   (plan: Plan) =>
     testState(
       plan,

@@ -1,5 +1,5 @@
 import type { Level } from '../../geometry/plan/model.ts';
-import { rememberedLately } from '../../geometry/plane/memoize.ts';
+import { memoizeRecent } from '../../geometry/plane/memoize.ts';
 
 /** As many levels as models are kept of. */
 const MOST = 24;
@@ -10,7 +10,7 @@ const last = new Map<string, Level>();
  * The same level for all that differ in nothing but the picture that is drawn over: to fade, move or scale it works nothing out
  * anew. Only a key for what is remembered: its `tracing` may be another one, so it must never find its way back into a plan.
  */
-export const asDrawn = rememberedLately((level: Level): Level => {
+export const asDrawn = memoizeRecent((level: Level): Level => {
   const before = last.get(level.id);
   if (before && sameDrawing(before, level)) return before;
   if (last.size >= MOST) last.clear();

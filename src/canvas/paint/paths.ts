@@ -1,7 +1,7 @@
 import type { ArcRing, Edge } from '../../../geometry/arrangement/types.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
 import type { Extent } from '../../../geometry/plane/body.ts';
-import { remembered } from '../../../geometry/plane/memoize.ts';
+import { memoize } from '../../../geometry/plane/memoize.ts';
 import type { Ring } from '../../../geometry/plane/types.ts';
 import type { LevelRegion, RoomRegion, Zone } from '../../../geometry/region/types.ts';
 import { type Stretch, zoneExtent } from '../../../geometry/region/visible-edges.ts';
@@ -17,15 +17,15 @@ interface RoomPaths {
   readonly white: Path2D;
 }
 
-const roomPaths = remembered(
+const roomPaths = memoize(
   (region: RoomRegion): RoomPaths => ({
     extent: roomExtent(region),
     floor: ringsPath(region.room.floorRings),
     white: arcRingsPath(region.rings),
   }),
 );
-const zonePath: (zone: Zone) => Path2D = remembered(({ outlines }) => arcRingsPath(outlines));
-const edgesPath: (stretches: readonly Stretch[]) => Path2D = remembered(stretchesPath);
+const zonePath: (zone: Zone) => Path2D = memoize(({ outlines }) => arcRingsPath(outlines));
+const edgesPath: (stretches: readonly Stretch[]) => Path2D = memoize(stretchesPath);
 
 /** The floors that are to be seen, where they lie on the screen. */
 export function floorsOnScreen(pen: Pen, rooms: readonly RoomRegion[]): Path2D {

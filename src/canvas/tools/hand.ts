@@ -1,6 +1,6 @@
 import type { LevelModel } from '../../../geometry/level/types.ts';
 import type { Level, Mm, XY } from '../../../geometry/plan/model.ts';
-import { remembered } from '../../../geometry/plane/memoize.ts';
+import { memoize } from '../../../geometry/plane/memoize.ts';
 import { type SnapTargets, snapTargets } from '../../../geometry/snap/snap.ts';
 import { selectBelow, selectLevel, selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
@@ -94,7 +94,7 @@ export function targets(except?: ReadonlySet<string>): SnapTargets {
 }
 
 /** Ends of the walls below and the corners of its floors: what is drawn over them stands where they do. */
-const endsBelow = remembered((below: LevelModel): readonly XY[] => [
+const endsBelow = memoize((below: LevelModel): readonly XY[] => [
   ...snapTargets(below.level, null).ends,
   ...below.rooms.flatMap(({ floorRings }) => floorRings.flat()),
 ]);

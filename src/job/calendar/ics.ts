@@ -1,7 +1,7 @@
 import { createEvents, type EventAttributes, type DateTime as IcsTime } from 'ics';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { assert } from '../../../geometry/plane/assert.ts';
-import { remembered } from '../../../geometry/plane/memoize.ts';
+import { memoize } from '../../../geometry/plane/memoize.ts';
 import { MINUTE, type Ms } from '../timing/clock.ts';
 import { type JobEvent, jobEvents } from './events.ts';
 
@@ -70,7 +70,7 @@ function attributes(plan: Plan, event: JobEvent): EventAttributes {
  * A name for the visit. Two plans may have one title: what is drawn tells them apart. The times are left out, so that a visit that is
  * moved keeps its entries, and so are furniture, pictures and answers.
  */
-const idOf = remembered(({ title, site, levels }: Plan): string => {
+const idOf = memoize(({ title, site, levels }: Plan): string => {
   const drawn = levels.map(({ id, name, walls, openings, rooms, detectors }) => {
     return [id, name, walls, openings, rooms, detectors.map((detector) => detector.id)];
   });

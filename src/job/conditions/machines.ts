@@ -1,7 +1,7 @@
 import { FIXTURE_NOUN } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { bodyDistance, shapeBody } from '../../../geometry/plane/body.ts';
-import { remembered } from '../../../geometry/plane/memoize.ts';
+import { memoize } from '../../../geometry/plane/memoize.ts';
 import { QUESTION_OF_MACHINE } from '../../../geometry/rules/running.ts';
 import { detectorLabel } from '../readings/set-name.ts';
 
@@ -19,7 +19,7 @@ export interface NearbyMachine {
 }
 
 /** Each of a plan, by level; distances in plan, from rim to body. */
-export const machinesNearby = remembered(({ levels }: Plan): readonly NearbyMachine[] =>
+export const machinesNearby = memoize(({ levels }: Plan): readonly NearbyMachine[] =>
   levels.flatMap(({ fixtures, detectors }) =>
     fixtures.flatMap(({ id, kind, name, shape }) => {
       const question = QUESTION_OF_MACHINE[kind];

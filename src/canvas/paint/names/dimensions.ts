@@ -2,7 +2,7 @@ import type { Dimension } from '../../../../geometry/dimension/room-dimensions.t
 import type { RunningDimension } from '../../../../geometry/dimension/running-dimensions.ts';
 import type { LevelModel } from '../../../../geometry/level/types.ts';
 import type { XY } from '../../../../geometry/plan/model.ts';
-import { remembered } from '../../../../geometry/plane/memoize.ts';
+import { memoize } from '../../../../geometry/plane/memoize.ts';
 import { LINE_PX } from '../../../design/tokens.ts';
 import { about } from '../../surface/area.ts';
 import { lengthPx, type Pen, px, stroke } from '../pen.ts';
@@ -155,7 +155,7 @@ function isStill({ room, ends }: RunningDimension, before: LevelModel, now: Leve
   return same(`room ${room}`) && ends.every((end) => end.kind === 'corner' || same(`opening ${end.opening}`));
 }
 
-const partsOf = remembered(
+const partsOf = memoize(
   ({ rooms, level }: LevelModel): ReadonlyMap<string, object> =>
     new Map<string, object>([
       ...rooms.map((room) => [`room ${room.key}`, room] as const),

@@ -1,5 +1,5 @@
 import type { XY } from '../../../../geometry/plan/model.ts';
-import { remembered } from '../../../../geometry/plane/memoize.ts';
+import { memoize } from '../../../../geometry/plane/memoize.ts';
 import type { Ring } from '../../../../geometry/plane/types.ts';
 import { nameRun, runLength } from '../../../../geometry/region/name-run.ts';
 import type { LevelRegion, Zone } from '../../../../geometry/region/types.ts';
@@ -59,7 +59,7 @@ function zoneMark(zone: Zone, letters: readonly Letter[], style: TextStyle): Mar
   };
 }
 
-const zonesIn = remembered(({ zones }: LevelRegion): ReadonlySet<Zone> => new Set(zones));
+const zonesIn = memoize(({ zones }: LevelRegion): ReadonlySet<Zone> => new Set(zones));
 
 function longestFirst(seen: ReadonlyMap<Zone, readonly Stretch[]>) {
   return [...seen]
