@@ -2,9 +2,9 @@ import { carries, standsOn } from '../check/carriers.ts';
 import { MEETS, SEATED } from '../check/subjects.ts';
 import type { Detector, Level, Mm, PlanObject, Shape, XY } from '../plan/model.ts';
 import { bodyDistance, shapeBody, shapeRing } from '../plane/body.ts';
-import { kept } from '../plane/kept.ts';
 import { tidy } from '../plane/point.ts';
 import { pointMoved, type RigidMotion, rigidMotion, shapeCarried, turnedBy } from '../plane/rigid-motion.ts';
+import { sameIfUnchanged } from '../plane/same-if-unchanged.ts';
 
 /** Detectors that stood on a piece of furniture with their whole foot, are on the level still and stand on nothing now. */
 export function lostCarriers(before: Level, after: Level): readonly Detector[] {
@@ -103,8 +103,8 @@ function withRiders(level: Level, riders: ReadonlySet<string>, { motion, lift }:
   );
   return {
     ...level,
-    objects: kept(level.objects, level.objects.map(solid)),
-    fixtures: kept(level.fixtures, fixtures),
-    detectors: kept(level.detectors, detectors),
+    objects: sameIfUnchanged(level.objects, level.objects.map(solid)),
+    fixtures: sameIfUnchanged(level.fixtures, fixtures),
+    detectors: sameIfUnchanged(level.detectors, detectors),
   };
 }

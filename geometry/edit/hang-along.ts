@@ -1,10 +1,10 @@
 import type { LevelModel } from '../level/types.ts';
 import type { Level, Mm, Shape, Wall, XY } from '../plan/model.ts';
 import { bodyDistance, shapeBody, shapeMiddle, shapeRing } from '../plane/body.ts';
-import { kept } from '../plane/kept.ts';
 import { cornerShares } from '../plane/mean-value.ts';
 import { along, distance, nearestOnSegment, nearestParameter, tidyPoint, vectorLength } from '../plane/point.ts';
 import { shapeMoved } from '../plane/rigid-motion.ts';
+import { sameIfUnchanged } from '../plane/same-if-unchanged.ts';
 import type { Ring } from '../plane/types.ts';
 import { withLoad } from './carried.ts';
 import { JOINED } from './move-items.ts';
@@ -38,9 +38,9 @@ export function withHangingAlong(before: LevelModel, after: Level): Level {
   };
   const pushedAlong: Level = {
     ...after,
-    fixtures: kept(after.fixtures, after.fixtures.map(carried)),
-    objects: kept(after.objects, after.objects.map(carried)),
-    rooms: kept(
+    fixtures: sameIfUnchanged(after.fixtures, after.fixtures.map(carried)),
+    objects: sameIfUnchanged(after.objects, after.objects.map(carried)),
+    rooms: sameIfUnchanged(
       after.rooms,
       after.rooms.map((label) => {
         const ring = before.rooms.find(({ labels }) => labels.some(({ id }) => id === label.id))?.centreRings[0];

@@ -1,7 +1,7 @@
 import type { Level, Mm, Opening, Shape, Wall, XY } from '../plan/model.ts';
-import { kept } from '../plane/kept.ts';
 import { along, distance, nearestParameter, tidy } from '../plane/point.ts';
 import { shapeMoved } from '../plane/rigid-motion.ts';
+import { sameIfUnchanged } from '../plane/same-if-unchanged.ts';
 import { withLoad } from './carried.ts';
 
 /** Ends of walls nearer than this count as one corner, mm: a hair above what rounding to 1/64 in leaves. */
@@ -29,10 +29,10 @@ export function withJustMoved(level: Level, ids: ReadonlySet<string>, by: XY): L
     openings: moved.openings.map((opening) =>
       ids.has(opening.id) && !ids.has(opening.wall) ? slid(moved, opening, by) : opening,
     ),
-    rooms: kept(level.rooms, level.rooms.map(shift)),
-    fixtures: kept(level.fixtures, level.fixtures.map(shiftShape)),
-    objects: kept(level.objects, level.objects.map(shiftShape)),
-    detectors: kept(level.detectors, level.detectors.map(shift)),
+    rooms: sameIfUnchanged(level.rooms, level.rooms.map(shift)),
+    fixtures: sameIfUnchanged(level.fixtures, level.fixtures.map(shiftShape)),
+    objects: sameIfUnchanged(level.objects, level.objects.map(shiftShape)),
+    detectors: sameIfUnchanged(level.detectors, level.detectors.map(shift)),
   };
 }
 

@@ -1,7 +1,7 @@
 import type { Box, Deg, Level, Mm, Shape, Stream, Wall, XY } from '../plan/model.ts';
 import { shapeMiddle, shapeRing } from '../plane/body.ts';
-import { kept } from '../plane/kept.ts';
 import { distance, nearestParameter, tidy, tidyPoint } from '../plane/point.ts';
+import { sameIfUnchanged } from '../plane/same-if-unchanged.ts';
 import { jambs } from '../snap/pick.ts';
 import { withLoad } from './carried.ts';
 import { JOINED, withWalls } from './move-items.ts';
@@ -168,8 +168,8 @@ function withShape(level: Level, id: string, change: (shape: Shape) => Shape): L
     item.id === id ? { ...item, shape: change(item.shape) } : item;
   const after: Level = {
     ...level,
-    fixtures: kept(level.fixtures, level.fixtures.map(changed)),
-    objects: kept(level.objects, level.objects.map(changed)),
+    fixtures: sameIfUnchanged(level.fixtures, level.fixtures.map(changed)),
+    objects: sameIfUnchanged(level.objects, level.objects.map(changed)),
   };
   return withLoad(level, after, new Set([id]));
 }

@@ -1,7 +1,7 @@
 import { wallLength } from '../plan/items.ts';
 import type { Level, Mm, Wall, XY } from '../plan/model.ts';
-import { kept } from '../plane/kept.ts';
 import { distance, nearestOnSegment, tidy } from '../plane/point.ts';
+import { sameIfUnchanged } from '../plane/same-if-unchanged.ts';
 
 /** Ends closer than this count as joined, mm: a hair above what rounding to 1/64 in leaves. */
 const JOINED = 0.5;
@@ -48,7 +48,7 @@ function withEndsMoved(level: Level, moved: ReadonlySet<string>, by: XY): Level 
     return from === one.from && to === one.to ? one : { ...one, from, to };
   });
   const openings = level.openings.map((opening) => heldInPlace(opening, level.walls, moved, by));
-  return { ...level, walls, openings: kept(level.openings, openings) };
+  return { ...level, walls, openings: sameIfUnchanged(level.openings, openings) };
 }
 
 /** Ends ("id/from", "id/to") that move, found by walking from joint to joint. The wall that it starts with moves by `ends`; its `fixed` one stays. */
