@@ -6,7 +6,7 @@ import { plainText } from './plain-text.ts';
 export interface LengthOptions {
   /** Whether a length below zero is taken, as an offset may be. Left out: refused. */
   readonly negative?: boolean;
-  /** What a number without a unit counts. Left out: 'large', feet or metres. 'small': inches or cm, for a field of small things. */
+  /** What a number without a unit counts. Left out: 'large', feet or meters. 'small': inches or cm, for a field of small things. */
   readonly bare?: 'large' | 'small';
 }
 

@@ -119,7 +119,7 @@ export function lengthOption(call: Call, name: string, fallback: number): number
   if (typed === undefined) return fallback;
   const value = typed.trim() === '' ? Number.NaN : Number(typed);
   if (!Number.isFinite(value) || value < 0) {
-    throw new UnusableError(`--${name} "${typed}" is not a length: give millimetres, for instance --${name} 762.`);
+    throw new UnusableError(`--${name} "${typed}" is not a length: give millimeters, for instance --${name} 762.`);
   }
   return value;
 }

@@ -11,7 +11,7 @@ const SHOWS: Readonly<Record<string, string>> = {
   '02-split-level':
     'Four levels for a sale: one detector clear, one tight at the outside door, one on the wrong level.',
   '03-crowded-utility': 'A cellar where almost nothing is left bare, with one distance made stricter and one looser.',
-  '04-metric-house': 'A house measured in metres: thick walls, a room round a corner, after mitigation.',
+  '04-metric-house': 'A house measured in meters: thick walls, a room round a corner, after mitigation.',
   '05-boarding-house': 'A boarding house of 30 rooms, to see how a large plan feels.',
 };
 

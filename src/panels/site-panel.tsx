@@ -95,7 +95,7 @@ export function SitePanel() {
           value={display.length}
           choices={[
             { value: 'feet-inches', words: 'feet and inches' },
-            { value: 'metric', words: 'metres' },
+            { value: 'metric', words: 'meters' },
           ]}
           onCommit={(length) => change({ display: { ...display, length } })}
         />

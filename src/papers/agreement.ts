@@ -59,7 +59,7 @@ function agreementBlocks(order: PaperOrder, width: number, style: TextStyle): re
     refusal(order, width),
     stack([
       heading('Tester', width),
-      toWriteBeside([['Name', testerOf(plan)], 'Certificate or licence number'], width),
+      toWriteBeside([['Name', testerOf(plan)], 'Certificate or license number'], width),
       toWriteBeside(['Signature', 'Date and time'], width),
     ]),
   ];

@@ -46,7 +46,7 @@ export const AIR_ITEMS: readonly ConditionItem[] = [
   {
     id: 'air-handler-not-continuous',
     name: 'Air handler not on continuous fan',
-    asks: 'The fan of the air handler follows the thermostat. It runs without stopping only where it is labelled as radon control.',
+    asks: 'The fan of the air handler follows the thermostat. It runs without stopping only where it is labeled as radon control.',
     notice: 'Set the fan switch of heating and cooling to "auto", not to "on".',
     breakMeans: 'look-again',
     ifBroken: 'Set it to automatic and note since when.',

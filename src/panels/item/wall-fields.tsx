@@ -73,7 +73,7 @@ export function WallFields({ wall }: { readonly wall: Wall }) {
             label="Outside or inside"
             value={wall.side}
             choices={SIDES}
-            hint="As drawn: outside where nothing closed lies behind it. Say inside where the neighbour's house adjoins."
+            hint="As drawn: outside where nothing closed lies behind it. Say inside where the neighbor's house adjoins."
             onCommit={(side) => updateItem(wall.id, { side })}
           />
         </div>

@@ -55,7 +55,7 @@ export function SideBySide() {
       )}
       {place && !place.mutual && (
         <p className="fine soft">
-          They stand in a row. Only neighbours keep the distance, so they are marked two by two.
+          They stand in a row. Only neighbors keep the distance, so they are marked two by two.
         </p>
       )}
       <Acts best={best} count={count} />
