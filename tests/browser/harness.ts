@@ -145,12 +145,17 @@ export async function touchDrag(page: Page, from: PagePoint, to: PagePoint, step
   await session.detach();
 }
 
-/** What `action` makes the page download: its proposed file name and its bytes. */
+/**
+ * What `action` makes the page download: its proposed file name and its bytes. Where an act before it made several files, `wanted` says which
+ * is meant: on a slow machine the last of the others may come only now.
+ */
 export async function download(
   page: Page,
   action: () => Promise<unknown>,
+  wanted = /./,
 ): Promise<{ readonly name: string; readonly bytes: Buffer }> {
-  const [file]: [Download, unknown] = await Promise.all([page.waitForEvent('download'), action()]);
+  const isWanted = (file: Download) => wanted.test(file.suggestedFilename());
+  const [file]: [Download, unknown] = await Promise.all([page.waitForEvent('download', isWanted), action()]);
   const chunks: Buffer[] = [];
   for await (const chunk of await file.createReadStream()) chunks.push(chunk as Buffer);
   return { name: file.suggestedFilename(), bytes: Buffer.concat(chunks) };
