@@ -1,7 +1,7 @@
 /// <reference types="vitest/config" />
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
-import { precachePlugin } from './src/offline/precache-plugin.ts';
+import { precachePlugin } from './src/platform/offline/precache-plugin.ts';
 
 export default defineConfig({
   base: './', // the built page also runs from a sub-folder

@@ -1,36 +1,36 @@
 import { lazy, Suspense, useEffect } from 'react';
-import { PlanCanvas } from './canvas/plan-canvas.tsx';
-import { useTracingFrame } from './canvas/tracing-frame-store.ts';
-import { applyTheme } from './design/theme.ts';
-import { EmptySheet } from './panels/empty-sheet.tsx';
-import { ErrorBoundary } from './panels/error-boundary.tsx';
-import { Foot } from './panels/foot.tsx';
-import { JobColumn } from './panels/job-column.tsx';
-import { later } from './panels/later.tsx';
-import { LiveRegion } from './panels/live-region.tsx';
-import { useActKeys } from './panels/menu/use-act-keys.ts';
-import { useClipboardKeys } from './panels/menu/use-clipboard.ts';
-import { MessageLine } from './panels/message-line.tsx';
-import { NewVersionLine } from './panels/new-version-line.tsx';
-import { usePageKeys } from './panels/page-keys.ts';
-import { usePaletteKeys } from './panels/palette-keys.ts';
-import { Side } from './panels/side.tsx';
-import { TopBar } from './panels/top-bar.tsx';
-import { useUi } from './panels/ui.ts';
-import { useColumns } from './panels/use-columns.ts';
-import { useFileDrop } from './panels/use-file-drop.ts';
-import { useHeldPress } from './panels/use-held-press.ts';
-import { useShadeForSelected } from './panels/use-shade.ts';
+import { PlanCanvas } from './editor/plan-canvas.tsx';
+import { useTracingFrame } from './editor/tracing-frame-store.ts';
 import { useMenu } from './state/menu.ts';
 import { NO_DOUBTS } from './state/second.ts';
 import { useAppStore } from './state/store.ts';
+import { applyTheme } from './theme/theme.ts';
+import { useActKeys } from './ui/menu/use-act-keys.ts';
+import { useClipboardKeys } from './ui/menu/use-clipboard.ts';
+import { usePaletteKeys } from './ui/palette/palette-keys.ts';
+import { EmptySheet } from './ui/shell/empty-sheet.tsx';
+import { ErrorBoundary } from './ui/shell/error-boundary.tsx';
+import { Foot } from './ui/shell/foot.tsx';
+import { JobColumn } from './ui/shell/job-column.tsx';
+import { later } from './ui/shell/later.tsx';
+import { LiveRegion } from './ui/shell/live-region.tsx';
+import { MessageLine } from './ui/shell/message-line.tsx';
+import { NewVersionLine } from './ui/shell/new-version-line.tsx';
+import { usePageKeys } from './ui/shell/page-keys.ts';
+import { Side } from './ui/shell/side.tsx';
+import { TopBar } from './ui/shell/top-bar.tsx';
+import { useUi } from './ui/shell/ui.ts';
+import { useColumns } from './ui/shell/use-columns.ts';
+import { useFileDrop } from './ui/shell/use-file-drop.ts';
+import { useHeldPress } from './ui/shell/use-held-press.ts';
+import { useShadeForSelected } from './ui/shell/use-shade.ts';
 import './app.css';
 
-const ActMenu = later(() => import('./panels/menu/act-menu.tsx').then((part) => part.ActMenu));
-const Dialogs = later(() => import('./panels/dialogs.tsx').then((part) => part.Dialogs));
+const ActMenu = later(() => import('./ui/menu/act-menu.tsx').then((part) => part.ActMenu));
+const Dialogs = later(() => import('./ui/shell/dialogs.tsx').then((part) => part.Dialogs));
 
 // Grips, turning and snapping of a frame are what the canvas library is for; nothing else of the page needs it.
-const TracingFrame = lazy(() => import('./canvas/tracing-frame.tsx'));
+const TracingFrame = lazy(() => import('./editor/tracing-frame.tsx'));
 
 /** The whole screen: the job on the left, the sheet in the middle, the slip beside it. */
 export function App() {

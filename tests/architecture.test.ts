@@ -159,10 +159,10 @@ describe('geometry/recheck/', () => {
 });
 
 /** Timing, results and quality: the same plan and the same now give the same answer. */
-describe('src/job/', () => {
-  const job = src.filter(({ path }) => path.startsWith('src/job/'));
+describe('src/protocol/', () => {
+  const job = src.filter(({ path }) => path.startsWith('src/protocol/'));
   const mayImportJob = (path: string, name: string) =>
-    staysInside('src/job', path, name) || staysInside('geometry', path, name) || name === 'ics';
+    staysInside('src/protocol', path, name) || staysInside('geometry', path, name) || name === 'ics';
 
   it('imports only itself, geometry and the writer of calendar files', () => {
     expect(job.length).toBeGreaterThan(0);
@@ -190,8 +190,8 @@ describe('all sources', () => {
     expect(bad).toEqual([]);
   });
 
-  it('outside src/design ask the tokens for every colour and every size of type', () => {
-    const styled = [...src, ...sourceFiles('src', /\.css$/)].filter(({ path }) => !path.startsWith('src/design/'));
+  it('outside src/theme ask the tokens for every colour and every size of type', () => {
+    const styled = [...src, ...sourceFiles('src', /\.css$/)].filter(({ path }) => !path.startsWith('src/theme/'));
     const bad = styled.flatMap(({ path, text }) =>
       [...codeOf(text).matchAll(LITERAL_LOOKS)].map(([hit]) => `${path}: ${hit}`),
     );

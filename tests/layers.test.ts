@@ -26,22 +26,21 @@ const GEOMETRY = {
 
 /** Every folder of src/ may import all of geometry/. What stands beside the folders (app.tsx, main.tsx) puts them together. */
 const SRC = {
-  design: [],
-  job: [],
-  worker: [],
-  state: ['design', 'job', 'worker'],
-  sheet: ['design', 'job'],
-  papers: ['job', 'sheet'],
-  io: ['design', 'job', 'sheet', 'state'],
-  offline: ['design', 'io'],
-  canvas: ['design', 'state'],
-  panels: ['canvas', 'design', 'io', 'job', 'offline', 'papers', 'sheet', 'state', 'worker'],
-  cli: ['job'],
+  theme: [],
+  protocol: [],
+  advice: [],
+  platform: ['theme'],
+  state: ['advice', 'platform', 'protocol', 'theme'],
+  report: ['protocol', 'theme'],
+  storage: ['protocol', 'report', 'state', 'theme'],
+  editor: ['advice', 'state', 'theme'],
+  ui: ['advice', 'editor', 'platform', 'protocol', 'report', 'state', 'storage', 'theme'],
+  cli: ['protocol'],
 } satisfies Readonly<Record<string, readonly string[]>>;
 
 /** Rings of files that should not be. */
 const RINGS: readonly string[] = [
-  'src/canvas/drawing.ts src/canvas/paint/names/dimensions.ts src/canvas/paint/names/mark.ts src/canvas/paint/names/room-signs.ts src/canvas/paint/names/sheet-names.ts src/canvas/paint/names/thing-names.ts src/canvas/paint/names/zone-names.ts',
+  'src/editor/drawing.ts src/editor/paint/names/dimensions.ts src/editor/paint/names/mark.ts src/editor/paint/names/room-signs.ts src/editor/paint/names/sheet-names.ts src/editor/paint/names/thing-names.ts src/editor/paint/names/zone-names.ts',
   'src/state/guidance/hint.ts src/state/level-actions.ts src/state/plan-slice.ts src/state/remarks.ts src/state/selectors.ts src/state/store.ts src/state/view-actions.ts src/state/view-slice.ts src/state/walk-round.ts',
 ];
 

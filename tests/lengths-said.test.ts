@@ -13,10 +13,10 @@ import { writePlan } from '../geometry/planfile/write.ts';
 import { levelRegion } from '../geometry/region/level-region.ts';
 import { fieldLength, formatLength, formatMeasured, formatRequired } from '../geometry/units/format.ts';
 import { type LengthUnit, parseLength } from '../geometry/units/index.ts';
-import { zoneName } from '../src/canvas/drawing.ts';
-import { drawJobPaper } from '../src/papers/papers.ts';
-import { drawSheets } from '../src/sheet/draw-sheets.ts';
-import { limitWords } from '../src/sheet/notes.ts';
+import { zoneName } from '../src/editor/drawing.ts';
+import { drawJobPaper } from '../src/report/documents/papers.ts';
+import { drawSheets } from '../src/report/draw-sheets.ts';
+import { limitWords } from '../src/report/notes.ts';
 import { gapWords } from '../src/state/side-by-side.ts';
 import { callCli } from './helpers/call-cli.ts';
 import { sheetTexts } from './helpers/sheet-texts.ts';
@@ -229,11 +229,11 @@ const NEAREST = new Set([
   'geometry/edit/split-join.ts',
   'geometry/messages/closing.ts',
   'geometry/messages/refusal.ts',
-  'src/canvas/tools/handle-reading.ts',
-  'src/panels/item-groups.tsx',
-  'src/panels/questions.ts',
-  'src/sheet/notes.ts',
-  'src/state/air-way.ts',
+  'src/editor/tools/handle-reading.ts',
+  'src/ui/inspector/item-groups.tsx',
+  'src/ui/palette/questions.ts',
+  'src/report/notes.ts',
+  'src/advice/air-way.ts',
 ]);
 
 it('only sizes are rounded to the nearest mark; every other length says which way it is rounded', () => {

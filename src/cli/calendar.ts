@@ -1,7 +1,7 @@
 import { writeFileSync } from 'node:fs';
-import { jobEvents } from '../job/calendar/events.ts';
-import { calendarText } from '../job/calendar/ics.ts';
-import { instantText, saidInstant } from '../job/timing/clock.ts';
+import { jobEvents } from '../protocol/calendar/events.ts';
+import { calendarText } from '../protocol/calendar/ics.ts';
+import { instantText, saidInstant } from '../protocol/timing/clock.ts';
 import { type Command, UnusableError } from './call.ts';
 
 /** `calendar FILE --out NAME.ics`: the visit for a calendar program. */

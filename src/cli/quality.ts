@@ -1,9 +1,9 @@
 import { CAUTIONS, counted } from '../../geometry/messages/index.ts';
-import { type DutyCount, type QualityBook, qualityBook } from '../job/quality/book.ts';
-import { type ControlChart, controlCharts } from '../job/quality/charts.ts';
-import { chartRows, checkTable, csv, monthTable } from '../job/quality/csv.ts';
-import { BLANKS, DUPLICATES, SPIKES } from '../job/quality/programme.ts';
-import { asNumber } from '../job/readings/exact.ts';
+import { type DutyCount, type QualityBook, qualityBook } from '../protocol/quality/book.ts';
+import { type ControlChart, controlCharts } from '../protocol/quality/charts.ts';
+import { chartRows, checkTable, csv, monthTable } from '../protocol/quality/csv.ts';
+import { BLANKS, DUPLICATES, SPIKES } from '../protocol/quality/programme.ts';
+import { asNumber } from '../protocol/results/exact.ts';
 import type { Command } from './call.ts';
 
 /** `quality FILE…`: the quality book over many plans. */

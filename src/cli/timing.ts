@@ -1,10 +1,10 @@
 import { CAUTIONS } from '../../geometry/messages/index.ts';
 import { markedCite, sourceWords } from '../../geometry/messages/sources.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
-import { testState } from '../job/standing/test-state.ts';
-import { testBrief, testLead } from '../job/standing/told.ts';
-import { TIMING_NAME } from '../job/timing/checks.ts';
-import { type TimingReport, timingReport } from '../job/timing/report.ts';
+import { testState } from '../protocol/standing/test-state.ts';
+import { testBrief, testLead } from '../protocol/standing/told.ts';
+import { TIMING_NAME } from '../protocol/timing/checks.ts';
+import { type TimingReport, timingReport } from '../protocol/timing/report.ts';
 import type { Command } from './call.ts';
 import { checkedTwice } from './checked-twice.ts';
 

@@ -2,9 +2,9 @@ import { carries } from '../../geometry/check/carriers.ts';
 import { buildLevel } from '../../geometry/level/build-level.ts';
 import type { Detector, Level, Plan, PlanObject } from '../../geometry/plan/model.ts';
 import { companionSpot, companionSpots } from '../../geometry/search/companion.ts';
+import { spotBeside } from '../advice/spot-beside.ts';
 import { selectLevel } from './selectors.ts';
 import { type Setting, withDetectors } from './side-by-side.ts';
-import { spotBeside } from './spot-beside.ts';
 import { useAppStore } from './store.ts';
 
 /**

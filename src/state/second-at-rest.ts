@@ -3,7 +3,7 @@ import type { Level, Plan } from '../../geometry/plan/model.ts';
 import { compareOpinions } from '../../geometry/recheck/compare.ts';
 import type { SecondOpinion } from '../../geometry/recheck/recheck.ts';
 import type { Opinion } from '../../geometry/recheck/types.ts';
-import { computeAgain } from '../worker/second-caller.ts';
+import { computeAgain } from '../platform/worker/second-caller.ts';
 import { firstReportsOf } from './judged.ts';
 import { NO_DOUBTS, type Second } from './second.ts';
 import { modelOf } from './selectors.ts';

@@ -1,7 +1,7 @@
 import { tracingExtent } from '../../geometry/edit/tracing-place.ts';
 import { joined, levelExtent } from '../../geometry/level/level-extent.ts';
 import { type Extent, ringExtent } from '../../geometry/plane/body.ts';
-import { leastTargetPx } from '../design/target-size.ts';
+import { leastTargetPx } from '../theme/target-size.ts';
 import { heedDoubts } from './second.ts';
 import { selectBelow, selectLevel, selectLevelBar } from './selectors.ts';
 import type { AppState } from './store.ts';

@@ -13,7 +13,7 @@ async function bundled(): Promise<string> {
       write: false,
       minify: false,
       assetsInlineLimit: 1e6,
-      lib: { entry: 'src/sheet/png.ts', formats: ['iife'], name: 'Sheet' },
+      lib: { entry: 'src/report/png.ts', formats: ['iife'], name: 'Sheet' },
     },
   })) as Rollup.RollupOutput[];
   const [first] = output;

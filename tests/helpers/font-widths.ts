@@ -1,7 +1,7 @@
-/** The text of src/sheet/font-widths.ts, made from the font files. A test fails while that file is stale. */
+/** The text of src/report/font-widths.ts, made from the font files. A test fails while that file is stale. */
 import { advanceWidths, type FontWeight, fontFile } from './woff.ts';
 
-export const WIDTHS_FILE = 'src/sheet/font-widths.ts';
+export const WIDTHS_FILE = 'src/report/font-widths.ts';
 
 type Runs = readonly (readonly [first: number, widths: readonly number[]])[];
 

@@ -1,6 +1,6 @@
 import type { Detector, Level, Plan, Reading, Visit } from '../../geometry/plan/model.ts';
 import { emptyPlan } from '../../geometry/planfile/empty.ts';
-import { CONDITION_ITEMS } from '../../src/job/conditions/report.ts';
+import { CONDITION_ITEMS } from '../../src/protocol/conditions/report.ts';
 
 /** Every rule whose subjects somebody may have looked for and not found. */
 export const EVERYTHING = ['outside-opening', 'moving-air', 'heat', 'sump', 'floor-drain', 'direct-sun'] as const;

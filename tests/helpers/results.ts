@@ -1,9 +1,9 @@
 import type { Detector, Plan, Purpose, Reading } from '../../geometry/plan/model.ts';
 import { emptyPlan } from '../../geometry/planfile/empty.ts';
-import { judgeReadings } from '../../src/job/readings/judge.ts';
-import type { SetReport } from '../../src/job/readings/types.ts';
-import { visitReasons } from '../../src/job/standing/test-state.ts';
-import { stateOf, type TestStanding } from '../../src/job/standing/types.ts';
+import { judgeReadings } from '../../src/protocol/results/judge.ts';
+import type { SetReport } from '../../src/protocol/results/types.ts';
+import { visitReasons } from '../../src/protocol/standing/test-state.ts';
+import { stateOf, type TestStanding } from '../../src/protocol/standing/types.ts';
 
 const detector = (id: string, x: number, pair: string | null): Detector => ({
   id,

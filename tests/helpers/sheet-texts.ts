@@ -1,5 +1,5 @@
 /** The texts of a sheet with the ground that each of them takes, read back from its SVG. Lengths in mm of paper. */
-import { CAP_HEIGHT, DESCENT, textWidth } from '../../src/sheet/text.ts';
+import { CAP_HEIGHT, DESCENT, textWidth } from '../../src/report/text.ts';
 
 export interface SheetText {
   readonly text: string;

@@ -1,9 +1,9 @@
-// Draws the icons of the installed app from src/offline/icons/icon.svg: `node tests/run/icons.mjs`. A test fails while they are stale.
+// Draws the icons of the installed app from src/platform/offline/icons/icon.svg: `node tests/run/icons.mjs`. A test fails while they are stale.
 import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { Resvg } from '@resvg/resvg-js';
 
-export const ICONS = new URL('../../src/offline/icons/', import.meta.url);
+export const ICONS = new URL('../../src/platform/offline/icons/', import.meta.url);
 
 /** The picture files by name, as they should be. */
 export function drawnIcons() {

@@ -1,7 +1,7 @@
 import type { DetectorReport } from '../../../geometry/check/types.ts';
 import type { LevelModel } from '../../../geometry/level/types.ts';
 import type { Detector, Plan, XY } from '../../../geometry/plan/model.ts';
-import type { StandingStage } from '../../job/standing/types.ts';
+import type { StandingStage } from '../../protocol/standing/types.ts';
 import type { Tool } from '../tool.ts';
 import type { QuestionId } from '../walk-round.ts';
 

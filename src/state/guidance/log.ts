@@ -1,9 +1,9 @@
 import { counted, listed } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { chainOf } from '../../job/log/chain.ts';
-import { namedDetectors } from '../../job/log/detectors.ts';
-import { logOf } from '../../job/log/edit.ts';
-import { logGaps, serialDoubles } from '../../job/log/gaps.ts';
+import { chainOf } from '../../protocol/custody/chain.ts';
+import { namedDetectors } from '../../protocol/custody/detectors.ts';
+import { logOf } from '../../protocol/custody/edit.ts';
+import { logGaps, serialDoubles } from '../../protocol/custody/gaps.ts';
 import { type Hint, type SeenLevel, WEIGHT } from './hint.ts';
 import { isPlaced } from './time.ts';
 

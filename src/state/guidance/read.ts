@@ -1,12 +1,12 @@
 import { counted } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { judgeReadings } from '../../job/readings/judge.ts';
-import { isRetest } from '../../job/readings/next-steps.ts';
-import { saidIn } from '../../job/readings/radon.ts';
-import { setName } from '../../job/readings/set-name.ts';
-import { isSettled } from '../../job/readings/settled.ts';
-import { houseStep } from '../../job/standing/house-step.ts';
-import { STAGE_PRESS, STANDING_WORDS } from '../../job/standing/types.ts';
+import { judgeReadings } from '../../protocol/results/judge.ts';
+import { isRetest } from '../../protocol/results/next-steps.ts';
+import { saidIn } from '../../protocol/results/radon.ts';
+import { setName } from '../../protocol/results/set-name.ts';
+import { isSettled } from '../../protocol/results/settled.ts';
+import { houseStep } from '../../protocol/standing/house-step.ts';
+import { STAGE_PRESS, STANDING_WORDS } from '../../protocol/standing/types.ts';
 import { testStateOf } from '../test-state.ts';
 import { type Hint, WEIGHT } from './hint.ts';
 

@@ -1,11 +1,11 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { visitReasons } from '../../job/standing/test-state.ts';
-import { stateOf } from '../../job/standing/types.ts';
-import { type Ms, msOf } from '../../job/timing/clock.ts';
-import { nextDue } from '../../job/timing/due.ts';
-import { timingReport } from '../../job/timing/report.ts';
-import type { TimingRule } from '../../job/timing/types.ts';
-import { visitFacts } from '../../job/timing/visit-facts.ts';
+import { visitReasons } from '../../protocol/standing/test-state.ts';
+import { stateOf } from '../../protocol/standing/types.ts';
+import { type Ms, msOf } from '../../protocol/timing/clock.ts';
+import { nextDue } from '../../protocol/timing/due.ts';
+import { timingReport } from '../../protocol/timing/report.ts';
+import type { TimingRule } from '../../protocol/timing/types.ts';
+import { visitFacts } from '../../protocol/timing/visit-facts.ts';
 import { type Hint, type SeenLevel, WEIGHT } from './hint.ts';
 
 /** What of the times is missing or broken, once a detector is set. */

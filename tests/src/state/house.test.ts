@@ -2,13 +2,13 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
 import type { Condition, ConditionState, Detector, Plan, Visit } from '../../../geometry/plan/model.ts';
 import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
-import { CONDITION_ITEMS, conditionsReport } from '../../../src/job/conditions/report.ts';
-import { withLog } from '../../../src/job/log/edit.ts';
-import { answerLine, markOf } from '../../../src/panels/house/state-words.ts';
-import { answer, signAnswers, useWalk } from '../../../src/panels/house/walk.ts';
+import { CONDITION_ITEMS, conditionsReport } from '../../../src/protocol/conditions/report.ts';
+import { withLog } from '../../../src/protocol/custody/edit.ts';
 import { type Hint, WEIGHT } from '../../../src/state/guidance/hint.ts';
 import { houseHints, houseInWords } from '../../../src/state/guidance/house.ts';
 import { useAppStore } from '../../../src/state/store.ts';
+import { answerLine, markOf } from '../../../src/ui/stages/house/state-words.ts';
+import { answer, signAnswers, useWalk } from '../../../src/ui/stages/house/walk.ts';
 
 const START = '2026-05-02T09:00:00-04:00';
 const VISIT: Visit = { closedSince: null, mitigationOnSince: null, start: START, end: null };

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
 import type { Detector, Plan, Visit } from '../../../geometry/plan/model.ts';
 import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
-import { withHandOver, withLog } from '../../../src/job/log/edit.ts';
+import { withHandOver, withLog } from '../../../src/protocol/custody/edit.ts';
 import { logHints, logInWords } from '../../../src/state/guidance/log.ts';
 
 const START = '2026-05-02T09:00:00-04:00';

@@ -2,10 +2,10 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
 import type { Level, Plan, PlanObject } from '../../../geometry/plan/model.ts';
 import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
+import { type BestPlace, seekInputs, seekPlaces, type Wanted } from '../../../src/platform/worker/seek.ts';
 import { selectLevel, selectReports } from '../../../src/state/selectors.ts';
 import { describePlace, moveToPlace, setPlace } from '../../../src/state/spots.ts';
 import { useAppStore } from '../../../src/state/store.ts';
-import { type BestPlace, seekInputs, seekPlaces, type Wanted } from '../../../src/worker/seek.ts';
 import { loop, rectangle } from '../../helpers/drawn.ts';
 
 const PROBE = { base: 762, radius: 50.8, tall: 25.4 };

@@ -3,11 +3,11 @@ import { withLiving, withPurpose } from '../../../geometry/edit/index.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
 import type { Fixture, Level, Opening, Plan } from '../../../geometry/plan/model.ts';
 import { PROFILES } from '../../../geometry/rules/profiles.ts';
-import { useWalk } from '../../../src/panels/house/walk.ts';
-import { answerNone, signLooks, takeBackNone } from '../../../src/panels/looked/answers.ts';
 import { selectReports } from '../../../src/state/selectors.ts';
 import { useAppStore } from '../../../src/state/store.ts';
 import { looksOf, questionOf, rulesOf, withoutContradictions } from '../../../src/state/walk-round.ts';
+import { useWalk } from '../../../src/ui/stages/house/walk.ts';
+import { answerNone, signLooks, takeBackNone } from '../../../src/ui/walk-round/answers.ts';
 import { EVERYTHING, holdingPlan, houseLevel } from '../../helpers/holding-plan.ts';
 
 const NOON = '2026-03-07T12:00:00-05:00';

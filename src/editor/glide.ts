@@ -1,0 +1,52 @@
+import type { XY } from '../../geometry/plan/model.ts';
+import { distance } from '../../geometry/plane/point.ts';
+import { selectLevel } from '../state/selectors.ts';
+import { useAppStore } from '../state/store.ts';
+import { MOTION_MS } from '../theme/tokens.ts';
+import { useSketch } from './sketch.ts';
+
+/** Shorter moves are seen without help, mm. */
+const LEAST_MOVE = 60;
+
+/**
+ * Lets a detector that a button or an undo has moved glide to its new place, so that one sees where it went. What a hand
+ * carries is there already. Off where the system asks for less motion. Returns what stops it.
+ */
+export function letDetectorsGlide(): () => void {
+  const calm = window.matchMedia('(prefers-reduced-motion: reduce)');
+  let shown = places();
+  let frame = 0;
+  const glide = (id: string, from: XY, to: XY) => {
+    const start = performance.now();
+    cancelAnimationFrame(frame);
+    const step = (now: number) => {
+      const share = Math.min(1, Math.max(0, (now - start) / MOTION_MS));
+      const eased = 1 - (1 - share) ** 2;
+      const at: XY = [from[0] + (to[0] - from[0]) * eased, from[1] + (to[1] - from[1]) * eased];
+      useSketch.setState({ glide: share < 1 ? { id, at } : null });
+      if (share < 1) frame = requestAnimationFrame(step);
+    };
+    useSketch.setState({ glide: { id, at: from } });
+    frame = requestAnimationFrame(step);
+  };
+  const stop = useAppStore.subscribe((state, before) => {
+    if (state.plan === before.plan && state.live === before.live && state.levelId === before.levelId) return;
+    const now = places();
+    const sameSheet = state.levelId === before.levelId && !state.live && state.plan !== before.plan;
+    const moved = [...now].filter(([id, at]) => shown.has(id) && distance(shown.get(id) as XY, at) > LEAST_MOVE);
+    const [one] = moved;
+    if (sameSheet && one && moved.length === 1 && !calm.matches) glide(one[0], shown.get(one[0]) as XY, one[1]);
+    shown = now;
+  });
+  return () => {
+    stop();
+    cancelAnimationFrame(frame);
+  };
+}
+
+/** Where each detector of the level in view is seen: in the hand, or where it stands. */
+function places(): ReadonlyMap<string, XY> {
+  const state = useAppStore.getState();
+  const { live } = state;
+  return new Map(selectLevel(state).detectors.map(({ id, at }) => [id, live?.id === id ? live.at : at]));
+}

@@ -1,0 +1,109 @@
+import { levelExtent } from '../../geometry/level/level-extent.ts';
+import { memoize } from '../../geometry/plane/memoize.ts';
+import { selectBelow, selectLevel, selectModel, selectRegion } from '../state/selectors.ts';
+import { useAppStore } from '../state/store.ts';
+import { selectNamed } from './named.ts';
+import { paintBelow } from './paint/below.ts';
+import { paintSheetNames, spoiltNames } from './paint/names/sheet-names.ts';
+import { paintFloors, paintSheet } from './paint/paper.ts';
+import { paintThings } from './paint/things.ts';
+import { paintTracing } from './paint/tracing.ts';
+import { paintWalls } from './paint/walls.ts';
+import { paintRegionEdge, paintZones } from './paint/zones.ts';
+import { pictureOf } from './picture-store.ts';
+import { spoiltBySelection, spoiltRegion, spoiltWalls } from './spoilt.ts';
+import { type Layer, layer } from './stage/layer.ts';
+import { TOP } from './top-layer.ts';
+
+const extentOf = memoize((level: Parameters<typeof levelExtent>[0]) => ({ extent: levelExtent(level) }));
+
+/** Desk, sheet, floors; white where a detector may sit. */
+const SHEET = layer({
+  name: 'sheet',
+  read: () => {
+    const state = useAppStore.getState();
+    // The paper grows when the hand lets go: under a wall that is pulled it would have to be painted whole at every step.
+    const { extent } = extentOf(selectLevel({ ...state, draft: null }));
+    const region = selectRegion(state);
+    return [extent, region, region.rooms.length > 0];
+  },
+  paint: (pen, [extent, region, begun]) => {
+    paintSheet(pen, extent, begun);
+    paintFloors(pen, region);
+  },
+  differs: ([paper, before, began], [extent, now, begun]) =>
+    paper === extent && began === begun ? spoiltRegion(before, now) : 'everywhere',
+});
+
+/** The photo or scan that is drawn over. It lies on the paper and under all that is drawn. */
+const TRACING = layer({
+  name: 'tracing',
+  read: () => {
+    const { tracing } = selectLevel(useAppStore.getState());
+    return [tracing, tracing?.shown ? pictureOf(tracing.image) : null];
+  },
+  paint: (pen, [tracing, bitmap]) => {
+    if (tracing && bitmap) paintTracing(pen, tracing, bitmap);
+  },
+});
+
+/** The level below, faint under everything that is drawn on this one. It changes with the level in view only. */
+const BELOW = layer({
+  name: 'below',
+  read: () => [selectBelow(useAppStore.getState())],
+  paint: (pen, [below]) => {
+    if (below) paintBelow(pen, below);
+  },
+});
+
+/** What the rules take away, hatched, and the edge of what is left. */
+const ZONES = layer({
+  name: 'zones',
+  read: () => {
+    const state = useAppStore.getState();
+    return [selectRegion(state), state.draft !== null];
+  },
+  paint: (pen, [region, pulled]) => {
+    paintZones(pen, region, pulled);
+    paintRegionEdge(pen, region);
+  },
+  // What was drawn in haste is drawn anew when the hand lets go.
+  differs: ([before, hasty], [now, pulled]) => (hasty && !pulled ? 'everywhere' : spoiltRegion(before, now)),
+});
+
+/** Things, then the walls and openings over them. */
+const WALLS = layer({
+  name: 'walls',
+  read: () => {
+    const state = useAppStore.getState();
+    return [selectModel(state), state.selection];
+  },
+  paint: (pen, [model, selection]) => {
+    const chosen = new Set(selection);
+    paintWalls(pen, model, chosen);
+    paintThings(pen, model.level, chosen);
+  },
+  differs: ([before, were], [now, are]) => [...spoiltWalls(before, now), ...spoiltBySelection(now, were, are)],
+});
+
+/** Everything written: detectors first, then rooms, things, rules, dimensions; what finds no room is left out. */
+const NAMES = layer({
+  name: 'names',
+  read: () => {
+    const state = useAppStore.getState();
+    return [selectNamed(state), state.stageSize];
+  },
+  paint: (pen, [named, size]) => paintSheetNames(pen, named, size),
+  differs: ([before, size], [now, resized], pen) => {
+    // What is said under the drawing has its place from the stage.
+    const underDrawing = before.bar !== '' || now.bar !== '';
+    return underDrawing || size !== resized ? 'everywhere' : spoiltNames(pen, now);
+  },
+  anchored: ([{ bar }]) => bar !== '',
+});
+
+/** From the desk up. A new layer takes its place in this list. */
+export const GROUND: readonly Layer[] = [SHEET, TRACING, BELOW, ZONES, WALLS, NAMES];
+
+/** Over the ground: what is under the hand. */
+export const HAND: readonly Layer[] = [TOP];

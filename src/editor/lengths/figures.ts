@@ -1,0 +1,229 @@
+import type { LevelModel } from '../../../geometry/level/types.ts';
+import type { Mm, XY } from '../../../geometry/plan/model.ts';
+import { distance } from '../../../geometry/plane/point.ts';
+import type { Line } from '../../../geometry/plane/types.ts';
+import { hitsAt } from '../../../geometry/snap/pick.ts';
+import { TOUCHING } from '../../../geometry/snap/room-faces.ts';
+import { formatMeasured } from '../../../geometry/units/index.ts';
+import { selectLevel, selectModel } from '../../state/selectors.ts';
+import { type AppState, useAppStore } from '../../state/store.ts';
+import { toScreen } from '../../state/viewport.ts';
+import { leastTargetPx } from '../../theme/target-size.ts';
+import { THEMES } from '../../theme/tokens.ts';
+import { drawnDimensions } from '../drawing.ts';
+import { selectNamed } from '../named.ts';
+import { discRadius } from '../paint/detectors.ts';
+import { createPlaces, type Places } from '../paint/names/places.ts';
+import { type SheetNames, sheetNames } from '../paint/names/sheet-names.ts';
+import { keepThings } from '../paint/names/thing-names.ts';
+import { lengthPx, type Pen, px } from '../paint/pen.ts';
+import { FINE, type TextStyle, textWidth } from '../paint/text.ts';
+import type { Point } from '../tools/hand.ts';
+import { type LengthSubject, useLengths } from './store.ts';
+import { axisOf, gapsOf, sameSubject } from './subject.ts';
+
+/** A figure that can be pressed; px from the plan's origin, at `scale`. */
+export interface Figure {
+  readonly subject: LengthSubject;
+  readonly middle: XY;
+  readonly angle: number;
+  readonly text: string;
+  readonly width: number;
+}
+/** A figure of the selected thing with the line that it measures, plan mm. */
+interface GapFigure extends Figure {
+  readonly line: Line;
+}
+export interface Figures {
+  readonly scale: number;
+  /** Those of the selected thing: they lie over the sheet. */
+  readonly own: readonly GapFigure[];
+  readonly all: readonly Figure[];
+}
+
+/** So high, px, is a figure with the air about it. */
+const HEIGHT_PX = 24;
+const GAP_STYLE: TextStyle = { ...FINE, bold: true, colour: '' };
+
+let last: { readonly pen: Pen; readonly inputs: readonly unknown[]; readonly figures: Figures } | null = null;
+
+/** All figures as they stand on the sheet that this pen draws; the same ones again while nothing that they hang on has changed. */
+export function figuresOn(pen: Pen, state: AppState): Figures {
+  const names = sheetNames(pen, selectNamed(state));
+  const model = selectModel(state);
+  const { selection, tool, draft, live } = state;
+  const [id] = selection;
+  // What was just put down is set out also while the next one is in hand.
+  const shows = tool.kind === 'select' || useLengths.getState().open !== null;
+  const owner = id !== undefined && selection.length === 1 && shows && !draft && !live ? id : null;
+  const inputs = [names, model, owner, leastTargetPx()];
+  if (last?.inputs.every((input, index) => input === inputs[index])) return last.figures;
+  const origin: Pen = { ...pen, view: { scale: pen.view.scale, x: 0, y: 0 } };
+  const own = owner === null ? [] : ownFigures(origin, model, owner, names);
+  const faces = names.figures.map(
+    ({ dimension, ...rest }): Figure => ({ ...rest, subject: { of: 'face', dimension } }),
+  );
+  const figures = { scale: pen.view.scale, own, all: [...own, ...faces] };
+  last = { pen, inputs, figures };
+  return figures;
+}
+
+/** What was drawn last: a press can only mean what is seen. */
+function figuresSeen(): Figures | null {
+  return last?.figures ?? null;
+}
+
+/** What the next frame will draw: a key means what is selected now, whether or not the sheet shows it yet. */
+function figuresNow(): Figures | null {
+  if (!last) return null;
+  const state = useAppStore.getState();
+  const { viewport, plan, theme } = state;
+  return figuresOn({ ...last.pen, view: viewport, unit: plan.display.length, theme: THEMES[theme] }, state);
+}
+
+/** What sets the selected thing out, wherever the sheet has no figure for it yet. */
+function ownFigures(pen: Pen, model: LevelModel, id: string, names: SheetNames): readonly GapFigure[] {
+  const places = createPlaces(null, { places: names.places, origin: [0, 0] });
+  keepThings(pen, model, places);
+  for (const detector of model.level.detectors) {
+    const side = 2 * discRadius(pen, detector) + 4;
+    places.keep(px(pen, detector.at), side, side);
+  }
+  const lines = [...gapLengths(model, id), ...jambLengths(pen, model, id, names)];
+  return lines.map(({ subject, line, mm }): GapFigure => {
+    const text = formatMeasured(mm, pen.unit);
+    const width = textWidth(pen, text, GAP_STYLE);
+    return { subject, line, text, width, middle: figurePlace(pen, line, width + 10, places), angle: 0 };
+  });
+}
+
+interface OwnLength {
+  readonly subject: LengthSubject;
+  readonly line: Line;
+  readonly mm: Mm;
+}
+
+function gapLengths(model: LevelModel, id: string): readonly OwnLength[] {
+  const near = (gapsOf(model, id) ?? []).filter(({ gap }) => gap > TOUCHING);
+  return near.map((each) => ({ subject: { of: 'gap', id, axis: axisOf(each) }, line: each.line, mm: each.gap }));
+}
+
+/** So far off the face, px, runs the line of a length that sets the selected opening out. */
+const OFF_FACE_PX = 14;
+
+function jambLengths(pen: Pen, model: LevelModel, id: string, { figures }: SheetNames): readonly OwnLength[] {
+  if (!model.level.openings.some((opening) => opening.id === id)) return [];
+  const written = new Set(figures.map(({ dimension }) => dimension));
+  const off = OFF_FACE_PX / pen.view.scale;
+  return drawnDimensions(model)
+    .filter((each) => !written.has(each) && each.ends.some((end) => end.kind === 'jamb' && end.opening === id))
+    .map((dimension) => {
+      const inward = ([x, y]: XY): XY => [x - dimension.outward[0] * off, y - dimension.outward[1] * off];
+      return {
+        subject: { of: 'face', dimension },
+        line: [inward(dimension.from), inward(dimension.to)],
+        mm: dimension.length,
+      };
+    });
+}
+
+/** On its line where that is long enough, else beside it; at worst over a name of the sheet. Level, to be read at a glance. */
+function figurePlace(pen: Pen, [from, to]: Line, width: number, places: Places): XY {
+  const [a, b] = [px(pen, from), px(pen, to)];
+  const level = Math.abs(a[1] - b[1]) < Math.abs(a[0] - b[0]);
+  const needs = level ? width : HEIGHT_PX;
+  const target = leastTargetPx();
+  const [w, h] = [Math.max(width, target), Math.max(HEIGHT_PX, target)];
+  const on = (share: number): XY => [a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share];
+  const fits = lengthPx(pen, distance(from, to)) > needs + 8;
+  const [mx, my] = on(0.5);
+  // Beside the line, further and further off; or from the thing's edge on over the wall, where the gap is a narrow one.
+  const toWall = Math.sign(b[0] - a[0]);
+  const past = (up: number): XY => [a[0] + toWall * (w / 2 + 4), my + up];
+  const aside = level
+    ? [
+        ...[-1, 1].map((way): XY => [mx, my + way * (h / 2 + 4)]),
+        ...[-1, 1].map((way) => past(way * (h / 2 + 4))),
+        past(0),
+        ...[-1, 1].map((way): XY => [mx, my + way * (h * 1.5 + 4)]),
+      ]
+    : [1, -1].flatMap((way): XY[] => [
+        [mx + way * (w / 2 + 6), my],
+        [mx + way * (w + 6), my],
+      ]);
+  const spots = [...(fits ? [0.5, 0.3, 0.7].map(on) : []), ...aside];
+  const spot =
+    spots.find((each) => places.claim(each, w, h)) ?? spots.find((each) => places.claim(each, w, h, true)) ?? spots[0];
+  return spot as XY;
+}
+
+/** The figure under a point, if one is. A finger need not hit it exactly, but what lies under the finger comes first then. */
+export function figureAt(point: Point): Figure | null {
+  const seen = figuresSeen();
+  const state = useAppStore.getState();
+  if (!seen || state.draft || state.live) return null;
+  const least = point.touch ? 44 : leastTargetPx();
+  let best: Figure | null = null;
+  let nearest = Number.POSITIVE_INFINITY;
+  for (const figure of seen.all) {
+    const [dx, dy] = offsetOf(figure, seen.scale, point.screen);
+    const [ax, ay] = [Math.abs(dx), Math.abs(dy)];
+    if (ax > Math.max(figure.width + 8, least) / 2 || ay > Math.max(HEIGHT_PX, least) / 2) continue;
+    const exact = ax <= figure.width / 2 + 4 && ay <= HEIGHT_PX / 2;
+    if (!exact && hitsAt(selectLevel(state), point.plan, 0).length > 0) continue;
+    const far = Math.hypot(dx, dy);
+    if (far < nearest) {
+      nearest = far;
+      best = figure;
+    }
+  }
+  return best;
+}
+
+/** From the middle of a figure to a point of the screen, along the figure and across it, px. */
+function offsetOf({ middle, angle }: Figure, scale: number, [x, y]: XY): XY {
+  const [mx, my] = toScreen(useAppStore.getState().viewport, [middle[0] / scale, middle[1] / scale]);
+  const [dx, dy] = [x - mx, y - my];
+  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+  return [dx * cos + dy * sin, -dx * sin + dy * cos];
+}
+
+/** Where the figure of a length stands on the stage, px; null while it has none. */
+export function figurePlaceOf(subject: LengthSubject): XY | null {
+  const seen = figuresSeen();
+  const figure = seen?.all.find((each) => sameSubject(each.subject, subject));
+  if (!seen || !figure) return null;
+  const [x, y] = figure.middle;
+  return toScreen(useAppStore.getState().viewport, [x / seen.scale, y / seen.scale]);
+}
+
+/** Lights the figure under the pointer; answers whether one is there. */
+export function lightFigure(point: Point): boolean {
+  const figure = figureAt(point);
+  const { lit } = useLengths.getState();
+  const same = figure === null ? lit === null : sameSubject(figure.subject, lit);
+  if (!same) useLengths.setState({ lit: figure?.subject ?? null });
+  return figure !== null;
+}
+
+/** The figure after, or before, the one that is open, in the order in which they are read: those about what is selected first. */
+export function nextFigure(step: 1 | -1): LengthSubject | null {
+  const seen = figuresNow()?.all ?? [];
+  const { selection } = useAppStore.getState();
+  const all = [
+    ...seen.filter(({ subject }) => isAbout(subject, selection)),
+    ...seen.filter(({ subject }) => !isAbout(subject, selection)),
+  ];
+  const { open, left } = useLengths.getState();
+  // Whoever has selected something else begins there.
+  const goesOn = left !== null && (selection.length === 0 || isAbout(left, selection)) ? left : null;
+  const now = all.findIndex(({ subject }) => sameSubject(subject, open?.subject ?? goesOn));
+  const begin = step > 0 ? 0 : all.length - 1;
+  const at = now < 0 ? begin : (now + step + all.length) % all.length;
+  return all[at]?.subject ?? null;
+}
+
+function isAbout(subject: LengthSubject, selection: readonly string[]): boolean {
+  if (subject.of !== 'face') return selection.includes(subject.id);
+  return subject.dimension.ends.some((end) => end.kind === 'jamb' && selection.includes(end.opening));
+}

@@ -1,0 +1,142 @@
+import type { Check, DetectorReport } from '../../../geometry/check/types.ts';
+import { type Tone, toneOf } from '../../../geometry/messages/index.ts';
+import type { Detector, XY } from '../../../geometry/plan/model.ts';
+import { LINE_PX } from '../../theme/tokens.ts';
+import type { Places } from './names/places.ts';
+import { lengthPx, type Pen, px, stroke, within } from './pen.ts';
+import { drawText, FINE, type TextStyle, textWidth } from './text.ts';
+
+/** A detector is never drawn smaller than this, px: it must be found at arm's length. */
+const LEAST_RADIUS_PX = 11;
+
+export interface DrawnDetector {
+  readonly detector: Detector;
+  readonly report: DetectorReport | null;
+  readonly chosen: boolean;
+}
+
+export function discRadius(pen: Pen, detector: Detector): number {
+  return Math.max(LEAST_RADIUS_PX, lengthPx(pen, detector.radius));
+}
+
+/** A disc with the sign of its verdict. */
+export function paintDetector(pen: Pen, { detector, report, chosen }: DrawnDetector): void {
+  const { ctx, theme } = pen;
+  const verdict = report ? toneOf(report) : 'unknown';
+  const [x, y] = px(pen, detector.at);
+  const radius = discRadius(pen, detector);
+  disc(ctx, x, y, radius + 2.5);
+  ctx.fillStyle = theme.paper;
+  ctx.fill();
+  paintSign(pen, verdict, [x, y], radius);
+  if (chosen) {
+    disc(ctx, x, y, radius + 6);
+    stroke(pen, theme.accent, LINE_PX.detector);
+  }
+}
+
+/**
+ * The verdict's sign, as in the panels: clear a white disc with its axis, clear of what is drawn the same with its rim left open, tight a doubled rim, blocked hatched over,
+ * unknown a broken rim. Told apart without colour.
+ */
+function paintSign(pen: Pen, verdict: Tone, [x, y]: XY, radius: number): void {
+  const { ctx, theme } = pen;
+  const colour = theme.verdict[verdict].line;
+  disc(ctx, x, y, radius);
+  if (verdict === 'unknown') {
+    stroke(pen, colour, LINE_PX.detector * 1.3, [radius * 0.38, radius * 0.405]);
+    return;
+  }
+  if (verdict === 'blocked') within(pen, () => hatchOver(pen, [x, y], radius, colour));
+  const isOpen = verdict === 'clear-of-drawn';
+  disc(ctx, x, y, radius, isOpen ? 1.5 * Math.PI : undefined);
+  stroke(pen, colour, LINE_PX.detector * 1.3);
+  if (verdict === 'tight') {
+    disc(ctx, x, y, radius * 0.6);
+    stroke(pen, colour, LINE_PX.detector);
+  }
+  if (verdict === 'clear' || isOpen) {
+    disc(ctx, x, y, Math.max(2.5, radius * 0.22));
+    ctx.fillStyle = colour;
+    ctx.fill();
+  }
+}
+
+/** Slanting bars over the disc. */
+function hatchOver({ ctx }: Pen, [x, y]: XY, radius: number, colour: string): void {
+  disc(ctx, x, y, radius);
+  ctx.clip();
+  ctx.beginPath();
+  for (let off = -2 * radius; off <= 2 * radius; off += 5) {
+    ctx.moveTo(x + off - radius, y + radius);
+    ctx.lineTo(x + off + radius, y - radius);
+  }
+  ctx.strokeStyle = colour;
+  ctx.lineWidth = 2.4;
+  ctx.stroke();
+}
+
+/** From the right of its middle clockwise, the whole round or as far as `end` says. */
+function disc(ctx: CanvasRenderingContext2D, x: number, y: number, radius: number, end = 2 * Math.PI): void {
+  ctx.beginPath();
+  ctx.arc(x, y, radius, 0, end);
+}
+
+/** The lines that a tester would tape: from the rim to each subject near its limit, with the length on it. */
+export function paintMeasures(
+  pen: Pen,
+  checks: readonly Check[],
+  words: (check: Check) => string,
+  places: Places,
+): void {
+  for (const check of checks) {
+    if (!check.witness) continue;
+    const colour = pen.theme.verdict[check.verdict].line;
+    const [a, b] = [px(pen, check.witness.rim), px(pen, check.witness.subject)];
+    paintTape(pen, a, b, colour);
+    writeMeasure(pen, words(check), a, b, colour, places);
+  }
+}
+
+/** A line with a bar across each end. */
+function paintTape(pen: Pen, a: XY, b: XY, colour: string): void {
+  const { ctx } = pen;
+  const angle = Math.atan2(b[1] - a[1], b[0] - a[0]) + Math.PI / 2;
+  ctx.beginPath();
+  ctx.moveTo(...a);
+  ctx.lineTo(...b);
+  for (const [x, y] of [a, b]) {
+    ctx.moveTo(x - Math.cos(angle) * 5, y - Math.sin(angle) * 5);
+    ctx.lineTo(x + Math.cos(angle) * 5, y + Math.sin(angle) * 5);
+  }
+  stroke(pen, pen.theme.paper, LINE_PX.dimension * 4);
+  stroke(pen, colour, LINE_PX.dimension * 1.6);
+}
+
+/** Level text at the middle of the line, or nearer to the subject where another figure stands; at worst over a name of the sheet. */
+function writeMeasure(pen: Pen, text: string, a: XY, b: XY, colour: string, places: Places): void {
+  const style: TextStyle = { ...FINE, bold: true, colour };
+  const width = textWidth(pen, text, style) + 10;
+  const height = style.sizePx + 7;
+  const spots = [0.5, 0.68, 0.32, 0.85].map((t): XY => [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t]);
+  // A short line has its figure beyond the subject.
+  const far = Math.hypot(b[0] - a[0], b[1] - a[1]) || 1;
+  const [ux, uy] = [(b[0] - a[0]) / far, (b[1] - a[1]) / far];
+  const beyond: XY = [b[0] + ux * (8 + (Math.abs(ux) * width) / 2), b[1] + uy * (8 + height / 2)];
+  // Beside it, at right angles, where along the line all is taken.
+  const aside = [1, -1].map((side): XY => {
+    const off = 6 + (Math.abs(uy) * width + Math.abs(ux) * height) / 2;
+    return [(a[0] + b[0]) / 2 - uy * off * side, (a[1] + b[1]) / 2 + ux * off * side];
+  });
+  const middles = far > width * 0.9 ? [...spots, beyond, ...aside] : [beyond, ...aside, ...spots];
+  const at =
+    middles.find((middle) => places.claim(middle, width, height)) ??
+    middles.find((middle) => places.claim(middle, width, height, true));
+  if (!at) return;
+  pen.ctx.fillStyle = pen.theme.paper;
+  pen.ctx.fillRect(at[0] - width / 2, at[1] - height / 2, width, height);
+  pen.ctx.beginPath();
+  pen.ctx.rect(at[0] - width / 2, at[1] - height / 2, width, height);
+  stroke(pen, colour, 0.75);
+  drawText(pen, text, at, style);
+}

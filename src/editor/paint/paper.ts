@@ -1,0 +1,101 @@
+import { joined } from '../../../geometry/level/level-extent.ts';
+import type { Extent } from '../../../geometry/plane/body.ts';
+import type { LevelRegion } from '../../../geometry/region/types.ts';
+import { SHADE } from '../../theme/tokens.ts';
+import type { AreaPx } from '../stage/area.ts';
+import { floorsOnScreen, whiteOnScreen } from './paths.ts';
+import { lengthPx, type Pen, px, stroke, within } from './pen.ts';
+
+/** Paper that lies around the drawing: room for the dimensions, mm, and of a large house a share of its breadth. */
+const PAPER_MARGIN = { least: 1500, share: 0.07 } as const;
+/** Drawing paper is not longer than this for its breadth: a long house lies on it with room above and below. */
+const LONGEST = 1.4;
+/** What the sheet holds before a room is closed, 40 by 30 ft, so that it does not jump while the first walls are drawn. */
+const LEAST_SHEET: Extent = { minX: 0, minY: 0, maxX: 12192, maxY: 9144 };
+/** Grid lines nearer than this on screen would be a grey. */
+const LEAST_GRID_PX = 9;
+
+/**
+ * The desk, the sheet on it, and the grid: a foot or a quarter metre, five or four to a stronger line.
+ * @param begun whether a room is closed: the sheet then lies about the house
+ */
+export function paintSheet(pen: Pen, extent: Extent | null, begun: boolean): void {
+  const { ctx, theme, area } = pen;
+  ctx.fillStyle = theme.desk;
+  ctx.fillRect(area.left, area.top, area.right - area.left, area.bottom - area.top);
+  const paper = paperAbout(extent && !begun ? joined(extent, LEAST_SHEET) : (extent ?? LEAST_SHEET));
+  const [left, top] = px(pen, [paper.minX, paper.minY]);
+  const [right, bottom] = px(pen, [paper.maxX, paper.maxY]);
+  within(pen, () => {
+    // A shadow is dear, and within the paper nobody sees it.
+    if (!holds({ left, top, right, bottom }, area)) {
+      ctx.shadowColor = SHADE.paper;
+      ctx.shadowBlur = 14;
+      ctx.shadowOffsetY = 3;
+    }
+    ctx.fillStyle = theme.card;
+    ctx.fillRect(left, top, right - left, bottom - top);
+  });
+  within(pen, () => {
+    ctx.beginPath();
+    ctx.rect(left, top, right - left, bottom - top);
+    ctx.clip();
+    paintGrid(pen);
+  });
+}
+
+function holds(outer: AreaPx, inner: AreaPx): boolean {
+  return (
+    outer.left <= inner.left && outer.top <= inner.top && outer.right >= inner.right && outer.bottom >= inner.bottom
+  );
+}
+
+/** The sheet on which a drawing of this extent lies. */
+function paperAbout({ minX, minY, maxX, maxY }: Extent): Extent {
+  const margin = Math.max(PAPER_MARGIN.least, PAPER_MARGIN.share * Math.max(maxX - minX, maxY - minY));
+  const [width, height] = [maxX - minX + 2 * margin, maxY - minY + 2 * margin];
+  const [aside, above] = [Math.max(0, height / LONGEST - width) / 2, Math.max(0, width / LONGEST - height) / 2];
+  return {
+    minX: minX - margin - aside,
+    maxX: maxX + margin + aside,
+    minY: minY - margin - above,
+    maxY: maxY + margin + above,
+  };
+}
+
+function paintGrid(pen: Pen): void {
+  const base = pen.unit === 'metric' ? 250 : 304.8;
+  const perStrong = pen.unit === 'metric' ? 4 : 5;
+  const fine = lengthPx(pen, base) >= LEAST_GRID_PX;
+  const step = fine ? base : base * perStrong;
+  if (lengthPx(pen, step) < LEAST_GRID_PX) return;
+  gridLines(pen, step);
+  stroke(pen, pen.theme.grid, 0.5);
+  if (!fine) return;
+  gridLines(pen, base * perStrong);
+  stroke(pen, pen.theme.grid, 1.25);
+}
+
+function gridLines(pen: Pen, step: number): void {
+  const { ctx, view, area } = pen;
+  const { left, top, right, bottom } = area;
+  const gap = step * view.scale;
+  ctx.beginPath();
+  for (let x = view.x - Math.ceil((view.x - left) / gap) * gap; x <= right; x += gap) {
+    ctx.moveTo(Math.round(x) + 0.5, top);
+    ctx.lineTo(Math.round(x) + 0.5, bottom);
+  }
+  for (let y = view.y - Math.ceil((view.y - top) / gap) * gap; y <= bottom; y += gap) {
+    ctx.moveTo(left, Math.round(y) + 0.5);
+    ctx.lineTo(right, Math.round(y) + 0.5);
+  }
+}
+
+/** Floors in the sheet's tone, and white where a detector may sit. */
+export function paintFloors(pen: Pen, region: LevelRegion): void {
+  const { ctx, theme } = pen;
+  ctx.fillStyle = theme.card;
+  ctx.fill(floorsOnScreen(pen, region.rooms), 'evenodd');
+  ctx.fillStyle = theme.paper;
+  ctx.fill(whiteOnScreen(pen, region.rooms), 'evenodd');
+}

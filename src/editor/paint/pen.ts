@@ -1,0 +1,76 @@
+import type { Mm, Plan, XY } from '../../../geometry/plan/model.ts';
+import type { Extent } from '../../../geometry/plane/body.ts';
+import type { Ring } from '../../../geometry/plane/types.ts';
+import { toScreen, type Viewport } from '../../state/viewport.ts';
+import type { Theme } from '../../theme/tokens.ts';
+import type { AreaPx } from '../stage/area.ts';
+
+/** What every painter draws with. Painters work in screen pixels; only `view` turns mm into them. */
+export interface Pen {
+  readonly ctx: CanvasRenderingContext2D;
+  readonly view: Viewport;
+  readonly theme: Theme;
+  readonly unit: Plan['display']['length'];
+  /** Canvas pixels for a screen pixel: patterns are drawn at this fineness. */
+  readonly ratio: number;
+  /** What is painted now, screen px: what lies outside may be left out. */
+  readonly area: AreaPx;
+  /** The same in plan mm, with room for lines and halos. */
+  readonly seen: Extent;
+}
+
+/** Whether anything drawn within the extent, mm, is to be seen. */
+export function isSeen({ seen }: Pen, { minX, minY, maxX, maxY }: Extent): boolean {
+  return minX < seen.maxX && maxX > seen.minX && minY < seen.maxY && maxY > seen.minY;
+}
+
+export function px(pen: Pen, point: XY): XY {
+  return toScreen(pen.view, point);
+}
+
+export function lengthPx(pen: Pen, mm: Mm): number {
+  return mm * pen.view.scale;
+}
+
+/** Adds a closed ring to the path. */
+export function traceRing(pen: Pen, ring: Ring): void {
+  ring.forEach((point, index) => {
+    const [x, y] = px(pen, point);
+    if (index === 0) pen.ctx.moveTo(x, y);
+    else pen.ctx.lineTo(x, y);
+  });
+  pen.ctx.closePath();
+}
+
+/** Adds an open line to the path. */
+export function traceLine(pen: Pen, points: readonly XY[]): void {
+  points.forEach((point, index) => {
+    const [x, y] = px(pen, point);
+    if (index === 0) pen.ctx.moveTo(x, y);
+    else pen.ctx.lineTo(x, y);
+  });
+}
+
+/** A line of its own colour and width, screen px; the theme's weight makes it stronger in the sun. */
+export function stroke(pen: Pen, colour: string, widthPx: number, dash: readonly number[] = []): void {
+  const { ctx } = pen;
+  ctx.strokeStyle = colour;
+  ctx.lineWidth = widthPx * pen.theme.weight;
+  ctx.setLineDash([...dash]);
+  ctx.stroke();
+  ctx.setLineDash([]);
+}
+
+/** The same for a path that is at hand. */
+export function strokePath({ ctx, theme }: Pen, path: Path2D, colour: string, widthPx: number): void {
+  ctx.strokeStyle = colour;
+  ctx.lineWidth = widthPx * theme.weight;
+  ctx.stroke(path);
+}
+
+/** Runs a painter with the context's state kept. */
+export function within(pen: Pen, paint: () => void): void {
+  pen.ctx.save();
+  paint();
+  pen.ctx.restore();
+}

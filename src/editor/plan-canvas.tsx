@@ -1,0 +1,82 @@
+import { useEffect, useLayoutEffect, useRef } from 'react';
+import { selectLevel } from '../state/selectors.ts';
+import { useAppStore } from '../state/store.ts';
+import { letDetectorsGlide } from './glide.ts';
+import { listenToKeys } from './keys.ts';
+import { GROUND, HAND } from './layers.ts';
+import { LengthBox } from './length-box.tsx';
+import { TypedLength } from './lengths/typed-length.tsx';
+import { SHEET_ID } from './open-menu.ts';
+import { listenToPointers } from './pointers.ts';
+import { clearSketch, useSketch } from './sketch.ts';
+import { SheetSurface } from './stage/sheet-surface.tsx';
+import { exposeForTests } from './test-hook.ts';
+import { createHand, type Hand } from './tools/create-hand.ts';
+import './plan-canvas.css';
+
+/** The sheet: the level in view, drawn, and everything that a hand does on it. Fills its parent. */
+export function PlanCanvas() {
+  const sheet = useRef<HTMLDivElement>(null);
+  const hand = useRef<Hand>(undefined);
+  const tool = useAppStore((state) => state.tool);
+  const levelName = useAppStore((state) => selectLevel(state).name);
+  const cursor = useSketch((sketch) => sketch.cursor);
+
+  useStageSize(sheet);
+  useLayoutEffect(() => {
+    clearSketch();
+    hand.current = createHand(tool);
+    // A thing in hand can be set down by keyboard at once.
+    if (tool.kind !== 'select') sheet.current?.focus({ preventScroll: true });
+    else useSketch.setState({ cross: null, cursor: 'default' });
+    return () => hand.current?.leave?.();
+  }, [tool]);
+  useEffect(() => {
+    const element = sheet.current;
+    if (!element) return;
+    const current = () => hand.current as Hand;
+    const keys = listenToKeys(element, current);
+    const stopPointers = listenToPointers(element, current, keys.isPanning);
+    const stopGliding = letDetectorsGlide();
+    const hide = exposeForTests(element);
+    return () => {
+      keys.stop();
+      stopPointers();
+      stopGliding();
+      hide();
+    };
+  }, []);
+
+  return (
+    <div
+      ref={sheet}
+      id={SHEET_ID}
+      className="plan-canvas"
+      style={{ cursor: tool.kind === 'select' ? cursor : 'crosshair' }}
+      role="application"
+      aria-roledescription="plan"
+      aria-label={`Plan of ${levelName.trim() || 'the level'}. Arrow keys move what is selected or the cross; press ? for all keys.`}
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: the sheet is worked by keyboard
+      tabIndex={0}
+    >
+      <SheetSurface name="ground" layers={GROUND} opaque />
+      <SheetSurface name="hand" layers={HAND} />
+      <TypedLength onDone={() => sheet.current?.focus({ preventScroll: true })} />
+      <LengthBox hand={() => hand.current as Hand} onDone={() => sheet.current?.focus({ preventScroll: true })} />
+    </div>
+  );
+}
+
+/** Keeps the stage as large as its place. */
+function useStageSize(sheet: React.RefObject<HTMLDivElement | null>): void {
+  useEffect(() => {
+    const element = sheet.current;
+    if (!element) return;
+    const observer = new ResizeObserver(() => {
+      const { clientWidth: width, clientHeight: height } = element;
+      if (width > 0 && height > 0) useAppStore.getState().setStageSize({ width, height });
+    });
+    observer.observe(element);
+    return () => observer.disconnect();
+  }, [sheet]);
+}

@@ -1,0 +1,53 @@
+import type { XY } from '../../geometry/plan/model.ts';
+import { useAppStore } from '../state/store.ts';
+import { toPlan, toScreen } from '../state/viewport.ts';
+import { useSketch } from './sketch.ts';
+import { isFrameDue } from './stage/frames.ts';
+import { type Tally, tallySoFar } from './stage/tally.ts';
+
+/** What the browser tests reach the sheet by. Points of the screen are CSS pixels of the page. */
+interface StillspotHook {
+  readonly store: typeof useAppStore;
+  readonly toScreen: (x: number, y: number) => XY;
+  readonly toPlan: (px: number, py: number) => XY;
+  /** What painting has cost since the page was opened. */
+  readonly tally: () => Tally;
+  /** Resolves when the sheet shows what was done last: until then nobody can press it. In a movement, after a few frames. */
+  readonly painted: () => Promise<void>;
+  /** Whether a detector is on its way to where a button has moved it. */
+  readonly gliding: () => boolean;
+}
+
+declare global {
+  interface Window {
+    __stillspot?: StillspotHook;
+  }
+}
+
+const FEW_FRAMES = 4;
+
+/** Hangs the hook on the window, in every build; answers what takes it away. */
+export function exposeForTests(sheet: HTMLElement): () => void {
+  window.__stillspot = {
+    store: useAppStore,
+    toScreen: (x, y) => {
+      const { left, top } = sheet.getBoundingClientRect();
+      const [sx, sy] = toScreen(useAppStore.getState().viewport, [x, y]);
+      return [sx + left, sy + top];
+    },
+    toPlan: (px, py) => {
+      const { left, top } = sheet.getBoundingClientRect();
+      return toPlan(useAppStore.getState().viewport, [px - left, py - top]);
+    },
+    tally: tallySoFar,
+    painted: async () => {
+      for (let frame = 0; frame < FEW_FRAMES && isFrameDue(); frame++) {
+        await new Promise((resolve) => requestAnimationFrame(resolve));
+      }
+    },
+    gliding: () => useSketch.getState().glide !== null,
+  };
+  return () => {
+    delete window.__stillspot;
+  };
+}

@@ -1,0 +1,29 @@
+import type { Plan } from '../../../geometry/plan/model.ts';
+import type { Source } from '../../../geometry/rules/types.ts';
+import { agreementOf } from '../custody/edit.ts';
+import { MAH, MAMF, source } from '../sources.ts';
+import { type AgreementState, agreementState } from './agreement-state.ts';
+
+/** That a signature not to interfere is asked for, and a refusal kept on record. */
+export const AGREEMENT_SOURCES: readonly Source[] = [
+  MAH('Exh. 2'),
+  MAMF('2.6.4'),
+  source('secondary', 'EPA guide for home buyers and sellers, on signed agreements'),
+  source('memory', 'EPA guide for home buyers and sellers, on a refusal'),
+];
+
+const SAYS: Readonly<Record<AgreementState, string>> = {
+  signed: 'Signed.',
+  refused:
+    'Signing was refused. Keep it on record; a certified or licensed professional decides whether the test goes on.',
+  open: 'Not signed yet. Ask the owner, seller or occupant; the paper for it is below.',
+};
+
+/** Where the agreement stands, in sentences, with what is not written down. */
+export function agreementSays(plan: Plan): string {
+  const agreement = agreementOf(plan);
+  const state = agreementState(agreement);
+  const who = state === 'refused' && !agreement.signedBy.trim() ? 'Who refused is not written down.' : '';
+  const when = state !== 'open' && agreement.at === null ? 'When is not written down.' : '';
+  return [SAYS[state], who, when].filter(Boolean).join(' ');
+}

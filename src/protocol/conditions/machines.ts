@@ -1,0 +1,33 @@
+import { FIXTURE_NOUN } from '../../../geometry/messages/index.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import { bodyDistance, shapeBody } from '../../../geometry/plane/body.ts';
+import { memoize } from '../../../geometry/plane/memoize.ts';
+import { QUESTION_OF_MACHINE } from '../../../geometry/rules/running.ts';
+import { detectorLabel } from '../results/set-name.ts';
+
+/** Within 20 ft they are off while a detector lies out: copies of 32 Ill. Adm. Code 422.130, closed-building list. */
+const WITHIN = 6096;
+
+/** A machine that is drawn within the distance of a detector, and the question that asks for it. */
+export interface NearbyMachine {
+  /** Id of the fixture. */
+  readonly id: string;
+  /** Id of the item of the list. */
+  readonly question: string;
+  /** "the dehumidifier near A1" */
+  readonly words: string;
+}
+
+/** Each of a plan, by level; distances in plan, from rim to body. */
+export const machinesNearby = memoize(({ levels }: Plan): readonly NearbyMachine[] =>
+  levels.flatMap(({ fixtures, detectors }) =>
+    fixtures.flatMap(({ id, kind, name, shape }) => {
+      const question = QUESTION_OF_MACHINE[kind];
+      if (question === undefined) return [];
+      const body = shapeBody(shape);
+      const near = detectors.find(({ at: [x, y], radius }) => bodyDistance(body, x, y) - radius < WITHIN);
+      const noun = name.trim() || `the ${FIXTURE_NOUN[kind]}`;
+      return near ? [{ id, question, words: `${noun} near ${detectorLabel(near)}` }] : [];
+    }),
+  ),
+);

@@ -1,0 +1,166 @@
+import type { Plan, QualityCheck } from '../../../geometry/plan/model.ts';
+import { compare, dividedBy, type Exact, exact, exactOf, minus, times } from '../results/exact.ts';
+import { judgeReadings } from '../results/judge.ts';
+import { bandOf, type PrecisionBand } from '../results/precision.ts';
+import { stateOf } from '../standing/types.ts';
+import { type Ms, msOf, wallTime } from '../timing/clock.ts';
+import { BLANKS, DUPLICATES, type Duty, owedInMonth, SPIKE_LIMITS, SPIKES } from './programme.ts';
+
+/** Two results side by side, as the book keeps them. Concentrations in pCi/L, exact. */
+export interface PairRecord {
+  /** Title of the plan, and the labels of the two. */
+  readonly where: string;
+  readonly at: Ms | null;
+  readonly month: string;
+  readonly device: string;
+  readonly values: readonly [Exact, Exact];
+  readonly mean: Exact;
+  readonly rpd: Exact | null;
+  readonly band: PrecisionBand;
+  /** Both below the limit of the laboratory. */
+  readonly below: boolean;
+}
+
+/** A blank or spike and what it says of the laboratory. */
+export interface CheckRecord {
+  readonly check: QualityCheck;
+  readonly where: string;
+  readonly month: string;
+  readonly device: string;
+  /** Relative percent error of a spike; null for a blank, and for a spike without a reference. */
+  readonly error: Exact | null;
+  readonly verdict: 'clear' | 'warning' | 'out-of-control' | 'unknown';
+}
+
+export interface DutyCount {
+  readonly done: number;
+  readonly owed: number;
+}
+
+/** One month with one kind of device. */
+export interface MonthRow {
+  /** "2026-03"; "undated" for what has no date. */
+  readonly month: string;
+  readonly device: string;
+  /** Locations with a result. */
+  readonly measurements: number;
+  readonly duplicates: DutyCount;
+  readonly blanks: DutyCount;
+  readonly spikes: DutyCount;
+}
+
+interface YearRow {
+  readonly year: string;
+  readonly device: string;
+  readonly spikes: DutyCount;
+}
+
+export interface QualityBook {
+  readonly months: readonly MonthRow[];
+  readonly years: readonly YearRow[];
+  /** In the order of their dates. */
+  readonly pairs: readonly PairRecord[];
+  readonly checks: readonly CheckRecord[];
+}
+
+export const UNDATED = 'undated';
+
+/** The quality book over many plans: what was measured, the pairs among it, blanks and spikes, done and owed by month. */
+export function qualityBook(plans: readonly Plan[]): QualityBook {
+  const measured = plans.flatMap(measurementsOf);
+  const checks = plans.flatMap(checksOf).sort((a, b) => (msOf(a.check.at) ?? 0) - (msOf(b.check.at) ?? 0));
+  const pairs = measured.flatMap(({ pair }) => (pair ? [pair] : []));
+  return {
+    months: monthRows(measured, checks),
+    years: yearRows(measured, checks),
+    pairs: pairs.sort((a, b) => (a.at ?? 0) - (b.at ?? 0)),
+    checks,
+  };
+}
+
+interface Measurement {
+  readonly month: string;
+  readonly device: string;
+  readonly pair: PairRecord | null;
+}
+
+/** How two results agree does not hang on whether their test holds. */
+const ANY_STATE = stateOf([]);
+
+function measurementsOf(plan: Plan): readonly Measurement[] {
+  const at = msOf(plan.visit.end) ?? msOf(plan.visit.start);
+  const month = monthOf(at, plan.site.timeZone);
+  const device = plan.kit.kind;
+  return judgeReadings(plan, ANY_STATE).map(({ set, values, mean, rpd }): Measurement => {
+    const [a, b] = values;
+    if (values.length !== 2 || !a || !b || !mean) return { month, device, pair: null };
+    const labels = set.detectors.map(({ label, id }) => label || id).join(' and ');
+    const where = [plan.title, labels].filter(Boolean).join(', ');
+    const below = set.readings.every(({ belowLimit }) => belowLimit);
+    return { month, device, pair: { where, at, month, device, values: [a, b], mean, rpd, band: bandOf(mean), below } };
+  });
+}
+
+function monthOf(at: Ms | null, zone: string): string {
+  if (at === null) return UNDATED;
+  const { year, month } = wallTime(at, zone);
+  return `${year}-${String(month).padStart(2, '0')}`;
+}
+
+function checksOf(plan: Plan): readonly CheckRecord[] {
+  return (plan.quality ?? []).map((check): CheckRecord => {
+    const month = monthOf(msOf(check.at), plan.site.timeZone);
+    const error = spikeError(check);
+    return { check, where: plan.title, month, device: plan.kit.kind, error, verdict: verdictOf(check, error) };
+  });
+}
+
+/** (measured - reference) / reference, percent. */
+function spikeError({ kind, value, reference }: QualityCheck): Exact | null {
+  if (kind === 'blank' || !reference) return null;
+  return times(dividedBy(minus(exactOf(value), exactOf(reference)), exactOf(reference)), exact(100n));
+}
+
+function verdictOf({ kind, value, detectionLimit }: QualityCheck, error: Exact | null): CheckRecord['verdict'] {
+  if (kind === 'blank') {
+    if (detectionLimit === null) return value === 0 ? 'clear' : 'unknown';
+    return value <= detectionLimit ? 'clear' : 'out-of-control';
+  }
+  if (!error) return 'unknown';
+  const beyond = (limit: number) => compare(error, exactOf(limit)) > 0 || compare(error, exactOf(-limit)) < 0;
+  if (beyond(SPIKE_LIMITS.control)) return 'out-of-control';
+  return beyond(SPIKE_LIMITS.warning) ? 'warning' : 'clear';
+}
+
+function monthRows(measured: readonly Measurement[], checks: readonly CheckRecord[]): readonly MonthRow[] {
+  const keys = new Set([...measured, ...checks].map(({ month, device }) => `${month}\n${device}`));
+  return [...keys].sort().map((key): MonthRow => {
+    const [month = '', device = ''] = key.split('\n');
+    const here = <T extends { month: string; device: string }>(list: readonly T[]) =>
+      list.filter((each) => each.month === month && each.device === device);
+    const measurements = here(measured).length;
+    const count = (duty: Duty, done: number): DutyCount => ({ done, owed: owedInMonth(duty, measurements) });
+    const of = (kind: QualityCheck['kind']) => here(checks).filter(({ check }) => check.kind === kind).length;
+    return {
+      month,
+      device,
+      measurements,
+      duplicates: count(DUPLICATES, here(measured).filter(({ pair }) => pair).length),
+      blanks: count(BLANKS, of('blank')),
+      spikes: count(SPIKES, of('spike')),
+    };
+  });
+}
+
+/** Spikes have a least number a year: owed in full by a year in which anything was measured. */
+function yearRows(measured: readonly Measurement[], checks: readonly CheckRecord[]): readonly YearRow[] {
+  const dated = measured.filter(({ month }) => month !== UNDATED);
+  const keys = new Set(dated.map(({ month, device }) => `${month.slice(0, 4)}\n${device}`));
+  return [...keys].sort().map((key): YearRow => {
+    const [year = '', device = ''] = key.split('\n');
+    const done = checks.filter(
+      (each) => each.check.kind === 'spike' && each.device === device && each.month.startsWith(year),
+    );
+    return { year, device, spikes: { done: done.length, owed: SPIKES.leastAYear } };
+  });
+}

@@ -1,0 +1,116 @@
+import { absolute, asNumber, compare, type Exact, exact, exactOf, minus } from '../results/exact.ts';
+import { PRECISION_BANDS, type PrecisionBand } from '../results/precision.ts';
+import type { PairRecord } from './book.ts';
+import { OWN_LIMITS_FROM, RUN_OF_WARNINGS, SHARE_LIMITS } from './programme.ts';
+
+export type PointVerdict = 'in-control' | 'warning' | 'out-of-control';
+
+/** One pair on a control chart. */
+export interface ChartPoint {
+  readonly pair: PairRecord;
+  /** Percent of the mean, or pCi/L on the chart of differences. */
+  readonly value: Exact;
+  readonly verdict: PointVerdict;
+  /** The last of a run of warnings: out of control by the run rule, whatever its own value. */
+  readonly endsRun: boolean;
+}
+
+/** One band of means, its pairs in the order of their dates, its lines. */
+export interface ControlChart {
+  readonly band: PrecisionBand;
+  readonly points: readonly ChartPoint[];
+  readonly warning: number;
+  /** null where the texts give none. */
+  readonly control: number | null;
+  /** Whether the lines come from the own pairs: from 20 on, and only where they are tighter. */
+  readonly own: boolean;
+  /** What was crossed and what to do, the worst first; empty while all is well. */
+  readonly flags: readonly string[];
+}
+
+/** The charts of a book, the upper band first; bands without a pair too, so that their lines are seen. */
+export function controlCharts(pairs: readonly PairRecord[]): readonly ControlChart[] {
+  return PRECISION_BANDS.map((band) =>
+    chartOf(
+      band,
+      pairs.filter((pair) => pair.band === band),
+    ),
+  );
+}
+
+function chartOf(band: PrecisionBand, pairs: readonly PairRecord[]): ControlChart {
+  const values = pairs.map((pair) => statistic(band, pair));
+  const lines = linesOf(band, values);
+  // Two results below the limit of the laboratory agree: ANSI/AARST MS-QA-2019, Table 7.1, for duplicates in a laboratory, as we read it.
+  const verdicts = pairs.map(({ below }, i) => (below ? 'in-control' : verdictOf(values[i] as Exact, lines, band)));
+  const points = pairs.map(
+    (pair, index): ChartPoint => ({
+      pair,
+      value: values[index] as Exact,
+      verdict: verdicts[index] as PointVerdict,
+      endsRun: isRun(verdicts.slice(0, index + 1)),
+    }),
+  );
+  return { band, points, ...lines, flags: flagsOf(points) };
+}
+
+function statistic(band: PrecisionBand, { values: [a, b], rpd }: PairRecord): Exact {
+  return band.of === 'difference' ? absolute(minus(a, b)) : (rpd ?? exact(0n));
+}
+
+interface Lines {
+  readonly warning: number;
+  readonly control: number | null;
+  readonly own: boolean;
+}
+
+/**
+ * Warning and control at the differences that chance gives in 5 and 1 of 100 pairs of one precision: 1.96 and 2.576 standard
+ * deviations of a difference (normal distribution). Never looser than the published lines.
+ */
+function linesOf(band: PrecisionBand, values: readonly Exact[]): Lines {
+  const published = { warning: band.warning, control: band.control, own: false };
+  if (band.control === null || values.length < OWN_LIMITS_FROM.pairs) return published;
+  const meanSquare = values.reduce((sum, value) => sum + asNumber(value) ** 2, 0) / values.length;
+  const spread = Math.sqrt(meanSquare);
+  const [warning, control] = [Math.min(band.warning, 1.96 * spread), Math.min(band.control, 2.576 * spread)];
+  return { warning, control, own: warning < band.warning || control < band.control };
+}
+
+function verdictOf(value: Exact, { warning, control }: Lines, band: PrecisionBand): PointVerdict {
+  // The strict reading: at a line is beyond it; a plain difference only above.
+  const least = band.of === 'percent' ? 0 : 1;
+  // Pairs that all agree draw own lines at zero, and two equal results are beyond no line.
+  if (value.over === 0n) return 'in-control';
+  if (control !== null && compare(value, exactOf(control)) >= least) return 'out-of-control';
+  return compare(value, exactOf(warning)) >= least ? 'warning' : 'in-control';
+}
+
+function isRun(verdicts: readonly PointVerdict[]): boolean {
+  const last = verdicts.slice(-RUN_OF_WARNINGS.length);
+  return last.length === RUN_OF_WARNINGS.length && last.every((verdict) => verdict !== 'in-control');
+}
+
+function flagsOf(points: readonly ChartPoint[]): readonly string[] {
+  const count = (wanted: PointVerdict) => points.filter(({ verdict }) => verdict === wanted).length;
+  const share = (part: number) => (100 * part) / Math.max(1, points.length);
+  const [out, warned] = [count('out-of-control'), count('warning')];
+  const flags: string[] = [];
+  if (points.at(-1)?.verdict === 'out-of-control') {
+    flags.push('The last pair is out of control: stop measuring with these devices until the cause is found.');
+  }
+  if (points.some(({ endsRun }) => endsRun)) {
+    flags.push('Two warnings came one after another: treat it as out of control and look for the cause.');
+  }
+  if (share(out) > SHARE_LIMITS.control) {
+    flags.push(
+      `${out} of ${points.length} pairs are out of control, more than 1 in 100: look for the cause, correct it, write it down.`,
+    );
+  }
+  if (share(warned + out) > SHARE_LIMITS.warning) {
+    flags.push(
+      `${warned + out} of ${points.length} pairs are in warning or beyond, more than 1 in 20: look for the cause and write it down.`,
+    );
+  }
+  return flags;
+}

@@ -1,0 +1,93 @@
+import { decimalText } from '../results/exact.ts';
+import type { CheckRecord, MonthRow } from './book.ts';
+import type { ControlChart } from './charts.ts';
+
+/** A table as CSV (RFC 4180): a head, one line a row, a field in quotes where it has to be. */
+export function csv(rows: readonly (readonly (string | number)[])[]): string {
+  return rows.map((row) => `${row.map(field).join(',')}\r\n`).join('');
+}
+
+function field(value: string | number): string {
+  const text = String(value);
+  // A text that a table program would take for a formula is kept a text.
+  const plain = typeof value === 'string' && /^[=+\-@\t]/.test(text) ? `'${text}` : text;
+  return /[",\r\n]/.test(plain) ? `"${plain.replaceAll('"', '""')}"` : plain;
+}
+
+export function chartRows(charts: readonly ControlChart[]): readonly (readonly (string | number)[])[] {
+  const head = [
+    'month',
+    'where',
+    'device',
+    'first pCi/L',
+    'second pCi/L',
+    'mean pCi/L',
+    'statistic',
+    'value',
+    'warning',
+    'control',
+    'verdict',
+    'ends a run',
+  ];
+  const rows = charts.flatMap(({ band, points, warning, control }) =>
+    points.map(({ pair, value, verdict, endsRun }) => [
+      pair.month,
+      pair.where,
+      pair.device,
+      ...pair.values.map((each) => decimalText(each, 2)),
+      decimalText(pair.mean, 2),
+      band.of === 'percent' ? 'relative percent difference' : 'difference pCi/L',
+      decimalText(value, 2),
+      warning,
+      control ?? '',
+      verdict,
+      endsRun ? 'yes' : 'no',
+    ]),
+  );
+  return [head, ...rows];
+}
+
+export function monthTable(months: readonly MonthRow[]): readonly (readonly (string | number)[])[] {
+  const head = [
+    'month',
+    'device',
+    'measurements',
+    'pairs',
+    'pairs owed',
+    'blanks',
+    'blanks owed',
+    'spikes',
+    'spikes owed',
+  ];
+  return [
+    head,
+    ...months.map(({ month, device, measurements, duplicates, blanks, spikes }) => [
+      month,
+      device,
+      measurements,
+      duplicates.done,
+      duplicates.owed,
+      blanks.done,
+      blanks.owed,
+      spikes.done,
+      spikes.owed,
+    ]),
+  ];
+}
+
+export function checkTable(checks: readonly CheckRecord[]): readonly (readonly (string | number)[])[] {
+  const head = ['month', 'kind', 'serial', 'value', 'unit', 'reference', 'error %', 'verdict'];
+  return [
+    head,
+    ...checks.map(({ check, month, error, verdict }) => [
+      month,
+      check.kind,
+      check.serial,
+      check.value,
+      check.unit,
+      check.reference ?? '',
+      error ? decimalText(error, 1) : '',
+      verdict,
+    ]),
+  ];
+}

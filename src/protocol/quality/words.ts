@@ -1,0 +1,113 @@
+import type { QualityCheck } from '../../../geometry/plan/model.ts';
+import type { Source } from '../../../geometry/rules/types.ts';
+import type { PrecisionBand } from '../results/precision.ts';
+import { MSQA, NEW_JERSEY } from '../sources.ts';
+import type { CheckRecord, DutyCount } from './book.ts';
+import type { ControlChart, PointVerdict } from './charts.ts';
+import { type Duty, OWN_LIMITS_FROM } from './programme.ts';
+
+/** How a chart stands in the words of all verdicts. */
+export type Standing = 'clear' | 'tight' | 'blocked' | 'not-run';
+
+export const POINT_WORD: Readonly<Record<PointVerdict, string>> = {
+  'in-control': 'in control',
+  warning: 'warning',
+  'out-of-control': 'out of control',
+};
+
+export const CHECK_WORD: Readonly<Record<CheckRecord['verdict'], string>> = {
+  clear: 'in order',
+  warning: 'warning',
+  'out-of-control': 'out of control',
+  unknown: 'unknown',
+};
+
+/** "Means of 2.0 to 3.9 pCi/L": the means are taken with one decimal. */
+export function bandName({ from, below }: PrecisionBand): string {
+  if (below === null) return `Means of ${from.toFixed(1)} pCi/L and more`;
+  if (from === 0) return `Means below ${below.toFixed(1)} pCi/L`;
+  return `Means of ${from.toFixed(1)} to ${(below - 0.1).toFixed(1)} pCi/L`;
+}
+
+export function statisticName({ of }: PrecisionBand): string {
+  return of === 'percent' ? 'Difference in percent of the mean' : 'Difference in pCi/L';
+}
+
+/** A line of a chart with at most one decimal: "20.3 %", "1 pCi/L". For reading; the verdict is by the exact line. */
+export function lineText(value: number, { of }: PrecisionBand): string {
+  return `${Math.round(value * 10) / 10} ${of === 'percent' ? '%' : 'pCi/L'}`;
+}
+
+/** Where the lines of a chart come from. */
+export function linesSaid({ band, points, warning, control, own }: ControlChart): string {
+  const lines =
+    control === null
+      ? `Warning above ${lineText(warning, band)}; the texts give no control line here.`
+      : `Warning from ${lineText(warning, band)}, control from ${lineText(control, band)}.`;
+  if (band.control === null) return lines;
+  const published = `${lineText(band.warning, band)} and ${lineText(band.control, band)}`;
+  if (own) return `${lines} Drawn from your own ${points.length} pairs; the published lines are ${published}.`;
+  if (points.length >= OWN_LIMITS_FROM.pairs) return `${lines} As published: your own pairs give no tighter ones.`;
+  return `${lines} As published, until ${OWN_LIMITS_FROM.pairs} pairs of your own give tighter ones.`;
+}
+
+/** How a chart stands, and what to do, the worst first. */
+export function standingOf({ points, flags }: ControlChart): { readonly standing: Standing; readonly says: string } {
+  const last = points.at(-1);
+  if (!last) return { standing: 'not-run', says: 'No pair yet.' };
+  if (last.verdict === 'out-of-control' || last.endsRun) return { standing: 'blocked', says: 'Out of control.' };
+  if (flags.length > 0) return { standing: 'tight', says: 'Look for the cause.' };
+  if (last.verdict === 'warning') {
+    return { standing: 'tight', says: 'The last pair is in warning: look for the cause.' };
+  }
+  return { standing: 'clear', says: 'In control.' };
+}
+
+/** "10 % of the locations of a month, at most 50 a month." */
+export function dutySaid({ name, percent, mostAMonth, leastAYear, conflict }: Duty): string {
+  const year = leastAYear > 0 ? `, and at least ${leastAYear} a year` : '';
+  return `${name}: ${percent} % of the locations measured in a month, at most ${mostAMonth} a month${year}.${conflict && ` Texts differ: ${conflict}`}`;
+}
+
+/** "2 of 3, 1 owed"; "20 done, 2 needed". */
+export function countSaid({ done, owed }: DutyCount): string {
+  return done < owed ? `${done} of ${owed}, ${owed - done} owed` : `${done} done, ${owed} needed`;
+}
+
+/** What to do when a blank or spike is not in order; null where nothing is. */
+export function checkAction({
+  check: { kind },
+  verdict,
+}: CheckRecord): { readonly says: string; readonly sources: readonly Source[] } | null {
+  if (verdict === 'clear') return null;
+  return ACTIONS[kind][verdict];
+}
+
+type Action = NonNullable<ReturnType<typeof checkAction>>;
+
+const BLANK_SOURCES = [NEW_JERSEY('10(d)'), MSQA('Companion D, 2.4.2')] as const;
+const SPIKE_SOURCES = [MSQA('5.3.1-5.3.3')] as const;
+
+const ACTIONS: Readonly<
+  Record<QualityCheck['kind'], Readonly<Record<Exclude<CheckRecord['verdict'], 'clear'>, Action>>>
+> = {
+  blank: {
+    warning: { says: 'Look for the cause and write it down.', sources: BLANK_SOURCES },
+    'out-of-control': {
+      says: 'Above the detection limit: find the cause and correct it. Tests of that time may have to be done again.',
+      sources: BLANK_SOURCES,
+    },
+    unknown: {
+      says: "Enter the laboratory's detection limit: without it this cannot be judged.",
+      sources: BLANK_SOURCES,
+    },
+  },
+  spike: {
+    warning: { says: 'More than 20 % off: look for the cause with the laboratory.', sources: SPIKE_SOURCES },
+    'out-of-control': {
+      says: 'More than 30 % off: find the cause with the laboratory and correct it before you go on.',
+      sources: SPIKE_SOURCES,
+    },
+    unknown: { says: 'Enter what the spike was exposed to: without it this cannot be judged.', sources: SPIKE_SOURCES },
+  },
+};

@@ -1,0 +1,65 @@
+import type { DetectorReport } from '../../../geometry/check/types.ts';
+import { describeComputed, describeReport, headWord, openWords } from '../../../geometry/messages/index.ts';
+import { saidOf } from '../../../geometry/messages/said-of.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import type { Computed } from '../../../geometry/recheck/compare.ts';
+import { settled } from '../../../geometry/recheck/settled.ts';
+import { detectorLabel } from '../results/set-name.ts';
+
+/** What the checks said of a detector, and how that was come by. */
+export interface PlacedReport extends DetectorReport {
+  readonly computed: Computed;
+  /** What the two computations differ on; undefined where they do not. */
+  readonly doubt: string | undefined;
+}
+export interface ComputedLevel {
+  readonly id: string;
+  readonly detectors: readonly PlacedReport[];
+}
+
+const ONCE: Computed = { how: 'once', cause: 'it was not asked' };
+
+/**
+ * The reports with the verdicts that may leave the tool: unknown where the two computations differ.
+ * @param computed what the second computation says of each detector, by id; who is not in it was computed once
+ */
+export function settledLevels(
+  plan: Plan,
+  levels: readonly { readonly id: string; readonly detectors: readonly DetectorReport[] }[],
+  computed: ReadonlyMap<string, Computed>,
+): readonly ComputedLevel[] {
+  return levels.map(({ id, detectors }) => ({
+    id,
+    detectors: detectors.map((report) => {
+      const how = computed.get(report.id) ?? ONCE;
+      const doubt = how.how === 'differs' ? describeComputed(how, plan) : undefined;
+      return { ...settled(report, how), computed: how, doubt };
+    }),
+  }));
+}
+
+/** Each detector with its verdict, the reason, and what nobody looked for or was not run: "A1: clear. Every rule …". */
+export function placementWords(plan: Plan, levels: readonly ComputedLevel[]): readonly string[] {
+  return plan.levels.flatMap((level) =>
+    level.detectors.flatMap((detector) => {
+      const report = levels.find(({ id }) => id === level.id)?.detectors.find(({ id }) => id === detector.id);
+      if (!report) return [];
+      const open = openWords(report, plan);
+      const words = [`${headWord(report)}.`, describeReport(report, plan, level), open].filter(Boolean).join(' ');
+      return [`${detectorLabel(detector)}: ${words}`];
+    }),
+  );
+}
+
+/** How the verdicts were come by, each sentence once, with whom it concerns where that is not all. */
+export function computedWords(plan: Plan, levels: readonly ComputedLevel[]): readonly string[] {
+  const reports = levels.flatMap(({ detectors }) => detectors);
+  return saidOf(
+    plan.levels
+      .flatMap(({ detectors }) => detectors)
+      .flatMap((detector) => {
+        const report = reports.find(({ id }) => id === detector.id);
+        return report ? [[detector, [describeComputed(report.computed, plan)]] as const] : [];
+      }),
+  );
+}

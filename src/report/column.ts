@@ -1,0 +1,255 @@
+/** The notes beside the drawing: verdicts, changed rules, what did not run, the legend, the basis. */
+import { describeEntered, headWord, toneOf } from '../../geometry/messages/index.ts';
+import { testBrief, testLead } from '../protocol/standing/told.ts';
+import { HATCHES, type HatchName } from '../theme/hatches.ts';
+import { type Block, besides, indented, paragraph, space, stack } from './block.ts';
+import { hatchFill } from './hatch-fill.ts';
+import { verdictMark } from './marks.ts';
+import {
+  changedRules,
+  computedLines,
+  hasWhite,
+  MEASURED_LINE,
+  notRunLines,
+  profileLine,
+  reasonOf,
+  ruleWithDistance,
+  sourcesLine,
+  toleranceLine,
+  whiteHeight,
+  whiteMeans,
+} from './notes.ts';
+import { usedHatches } from './plan-ground.ts';
+import { COLOUR, LINE_MM, TAKEN_GROUND, TYPE_MM } from './style.ts';
+import type { SubjectMatter } from './subject-matter.ts';
+import { rectangle } from './svg.ts';
+import { drawText, shortened, textWidth } from './text.ts';
+
+type Fullness = 'full' | 'short' | 'least';
+/** How much is said beside the drawing; what is left out stands on the sheets that follow. */
+export interface NoteForm {
+  readonly verdicts: Fullness;
+  readonly basis: Fullness;
+}
+/** From all to least: the verdicts keep their reasons longest. */
+export const NOTE_FORMS: readonly NoteForm[] = [
+  { verdicts: 'full', basis: 'full' },
+  { verdicts: 'full', basis: 'short' },
+  { verdicts: 'full', basis: 'least' },
+  { verdicts: 'short', basis: 'short' },
+  { verdicts: 'short', basis: 'least' },
+  { verdicts: 'least', basis: 'short' },
+  { verdicts: 'least', basis: 'least' },
+];
+
+const BODY = { size: TYPE_MM.body } as const;
+const SMALL = { size: TYPE_MM.small } as const;
+const SOFT = { size: TYPE_MM.small, colour: COLOUR.inkSoft } as const;
+const BOLD = { size: TYPE_MM.body, weight: 'bold' } as const;
+const HEAD = { size: TYPE_MM.head, weight: 'bold' } as const;
+/** A longer note is shortened beside the drawing; the tables have it whole. */
+const NOTE_LINES = 4;
+const CHUNK = 8;
+/** Letters of a verdict's word that leave room for a second row beside it. */
+const LONG_WORD = 10;
+const SWATCH = { width: 11, height: 4.6 } as const;
+
+/** Blocks in the order of their weight for the reader; each is kept whole. */
+export function columnBlocks(matter: SubjectMatter, width: number, { verdicts, basis }: NoteForm): readonly Block[] {
+  return [
+    testBlock(matter, width, verdicts),
+    ...verdictBlocks(matter, width, verdicts),
+    changedBlock(matter, width),
+    notRunBlock(matter, width),
+    legendBlock(matter, width),
+    basisBlock(matter, width, basis),
+  ].filter(({ height }) => height > 0);
+}
+
+/** The state of the whole test, never greener than its worst part; every cause stands with the tables. */
+function testBlock({ plan, state }: SubjectMatter, width: number, fullness: Fullness): Block {
+  const inner = width - 4;
+  const lead = paragraph(testLead(plan, state), inner, BOLD);
+  const brief = paragraph(testBrief(plan, state), inner, fullness === 'full' ? BODY : SMALL);
+  return boxed(fullness === 'least' ? lead : stack([lead, brief], 0.4), width);
+}
+
+function verdictBlocks(matter: SubjectMatter, width: number, fullness: Fullness): readonly Block[] {
+  const { detectors, levelBar } = matter;
+  const bar = levelBar
+    ? boxed(
+        stack([paragraph('Not the level to test', width - 4, BOLD), paragraph(levelBar, width - 4, BODY)], 0.4),
+        width,
+      )
+    : space(0);
+  if (detectors.length === 0) {
+    return [
+      stack(
+        [paragraph('Verdict', width, HEAD), bar, paragraph('No detector is placed on this level.', width, BODY)],
+        1,
+      ),
+    ];
+  }
+  const rows = detectors.map((placed) => verdictBlock(matter, placed, width, fullness));
+  const head = [paragraph(detectors.length === 1 ? 'Verdict' : 'Verdicts', width, HEAD), bar];
+  const cells = cellWidth(matter, width) < width ? inColumns(rows, width) : rows;
+  if (fullness === 'least') return chunks([...head, ...cells]).map((chunk) => stack(chunk, 0.8));
+  const [first, ...rest] = rows;
+  return [stack([...head, first ?? space(0)], 1.2), ...rest];
+}
+
+/** Word and mark; then the reason, of every detector or only of those that are not clear. */
+function verdictBlock(
+  matter: SubjectMatter,
+  placed: SubjectMatter['detectors'][number],
+  width: number,
+  fullness: Fullness,
+): Block {
+  const { detector, report } = placed;
+  const tone = toneOf(report);
+  const colour = COLOUR.verdict[tone].line;
+  const style = { size: TYPE_MM.lead, weight: 'bold', colour } as const;
+  const word = headWord(report);
+  const free = (fullness === 'least' ? cellWidth(matter, width) : width) - 8 - textWidth(word, style);
+  const title = `${shortened(detector.label.trim() || detector.id, free, style)}  ${word}`;
+  const head: Block = {
+    height: 4.4,
+    draw: (x, y) => verdictMark(tone, x + 2, y + 2.2, 1.9) + drawText(x + 5.6, y + 3.2, title, style),
+  };
+  const entered = describeEntered(matter.level, detector, report) !== '';
+  const silent = fullness === 'least' || (fullness === 'short' && tone === 'clear' && !entered);
+  if (silent) return head;
+  return stack([head, indented(paragraph(reasonOf(matter, placed), width - 5.6, BODY), 5.6)], 0.2);
+}
+
+/** Two short rows stand side by side, but where a word takes up a row. */
+function cellWidth({ detectors }: SubjectMatter, width: number): number {
+  const long = detectors.some(({ report }) => headWord(report).length > LONG_WORD);
+  return long ? width : width / 2;
+}
+
+/** Short rows in groups, so that a long list can run on in the next column. */
+function chunks(blocks: readonly Block[]): readonly (readonly Block[])[] {
+  const count = Math.ceil(blocks.length / CHUNK);
+  return Array.from({ length: count }, (_, i) => blocks.slice(i * CHUNK, (i + 1) * CHUNK));
+}
+
+/** Two short blocks in a row. */
+function inColumns(blocks: readonly Block[], width: number): readonly Block[] {
+  const rows: Block[] = [];
+  for (let i = 0; i < blocks.length; i += 2) {
+    rows.push(besides(blocks.slice(i, i + 2).map((block, j) => ({ left: (j * width) / 2, block }))));
+  }
+  return rows;
+}
+
+/** Loud on purpose: in a heavy box, the word in capitals. */
+function changedBlock(matter: SubjectMatter, width: number): Block {
+  const changed = changedRules(matter);
+  if (changed.length === 0) return space(0);
+  const inner = width - 4;
+  const rows = changed.map(({ loosened, says, note }) =>
+    stack([
+      paragraph(`${loosened ? 'LOOSENED' : 'Tightened'}: ${says}`, inner, loosened ? BOLD : BODY),
+      paragraph(note ? `Note: ${shortened(note, inner * NOTE_LINES, SMALL)}` : '', inner, SMALL),
+    ]),
+  );
+  return boxed(stack([paragraph('Rules changed on this plan', inner, BOLD), ...rows], 0.8), width);
+}
+
+function notRunBlock(matter: SubjectMatter, width: number): Block {
+  const lines = notRunLines(matter);
+  if (lines.length === 0) return space(0);
+  return stack([paragraph('Not run', width, BOLD), ...lines.map((words) => paragraph(words, width, SMALL))], 0.4);
+}
+
+function legendBlock(matter: SubjectMatter, width: number): Block {
+  const white = hasWhite(matter)
+    ? swatchRow(width, 'White: a detector may sit here, by the rules that are hatched.', whiteSwatch)
+    : paragraph('No white is left: no spot on this level meets the rules.', width, BODY);
+  const rows = usedHatches(matter).map((name) =>
+    swatchRow(width, hatchWords(matter, name), (x, y) => hatchSwatch(name, x, y)),
+  );
+  return stack([paragraph('What is white and what is hatched', width, BOLD), white, ...rows], 0.7);
+}
+
+function hatchWords(matter: SubjectMatter, name: HatchName): string {
+  switch (name) {
+    case 'barred':
+      return 'Room that may not hold a detector';
+    case 'unlabelled':
+      return 'Room whose use is not known';
+    case 'height':
+      return 'No spot at this height above the floor';
+    default: {
+      const rule = matter.rules.find(({ id }) => id === name);
+      return rule ? ruleWithDistance(rule, matter) : name;
+    }
+  }
+}
+
+function swatchRow(width: number, words: string, draw: (x: number, y: number) => string): Block {
+  const left = SWATCH.width + 2.4;
+  const text = paragraph(words, width - left, SMALL);
+  const height = Math.max(SWATCH.height, text.height);
+  return {
+    height,
+    draw: (x, y) => draw(x, y + (height - SWATCH.height) / 2) + text.draw(x + left, y + (height - text.height) / 2),
+  };
+}
+
+function whiteSwatch(x: number, y: number): string {
+  const weight = LINE_MM.region;
+  return rectangle(x + weight / 2, y + weight / 2, SWATCH.width - weight, SWATCH.height - weight, {
+    fill: COLOUR.paper,
+    stroke: COLOUR.verdict.clear.line,
+    'stroke-width': weight,
+  });
+}
+
+function hatchSwatch(name: HatchName, x: number, y: number): string {
+  const box = { x, y, ...SWATCH };
+  const at = [box.x, box.y, box.width, box.height] as const;
+  const edge = { stroke: COLOUR.hatchEdge, 'stroke-width': LINE_MM.zone };
+  return name in HATCHES
+    ? rectangle(...at, { fill: TAKEN_GROUND }) + rectangle(...at, { fill: hatchFill(name), ...edge })
+    : '';
+}
+
+function basisBlock(matter: SubjectMatter, width: number, fullness: Fullness): Block {
+  const computed = computedLines(matter).join(' ');
+  const lines = {
+    full: [
+      computed,
+      profileLine(matter),
+      `Sources: ${sourcesLine(matter)}.`,
+      toleranceLine(matter),
+      whiteMeans(matter),
+      MEASURED_LINE,
+    ],
+    short: [computed, `${profileLine(matter)} Sources with the tables.`, toleranceLine(matter), whiteMeans(matter)],
+    least: [
+      `${computed} ${profileLine(matter)} Sources with the tables. ${toleranceLine(matter)} ${whiteHeight(matter)}`.trim(),
+    ],
+  }[fullness];
+  return stack(
+    [
+      paragraph('What this rests on', width, BOLD),
+      ...lines.filter(Boolean).map((words) => paragraph(words, width, SOFT)),
+    ],
+    0.5,
+  );
+}
+
+function boxed(block: Block, width: number): Block {
+  const height = block.height + 3;
+  return {
+    height,
+    draw: (x, y) =>
+      rectangle(x + 0.35, y + 0.35, width - 0.7, height - 0.7, {
+        fill: 'none',
+        stroke: COLOUR.ink,
+        'stroke-width': 0.7,
+      }) + block.draw(x + 2, y + 1.5),
+  };
+}

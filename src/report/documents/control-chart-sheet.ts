@@ -1,0 +1,64 @@
+import { CAUTIONS, counted } from '../../../geometry/messages/index.ts';
+import type { ControlChart } from '../../protocol/quality/charts.ts';
+import { bandName, linesSaid, standingOf } from '../../protocol/quality/words.ts';
+import { FONT_FAMILY } from '../page-frame.ts';
+import { element, group } from '../svg.ts';
+import { drawText, lineHeight, type TextStyle, wrapText } from '../text.ts';
+import { CHART_MM, drawControlChart, PAPER_COLOURS, pointMark, runRing } from './control-chart.ts';
+
+const EDGE = 8;
+const HEAD: TextStyle = { size: 4.6, weight: 'bold' };
+const BODY: TextStyle = { size: CHART_MM.type };
+const FINE: TextStyle = { size: 2.6, colour: PAPER_COLOURS.soft };
+
+/** What the marks mean, a line. */
+const MARKS = [
+  ['in-control', 'in control'],
+  ['warning', 'warning'],
+  ['out-of-control', 'out of control'],
+] as const;
+
+/** One chart as a drawing of its own in mm, to print or file: name, chart, marks, what was crossed and what to do, cautions. */
+export function controlChartSheet(chart: ControlChart): string {
+  const width = CHART_MM.width + 2 * EDGE;
+  const parts: string[] = [];
+  let y = EDGE;
+  const write = (text: string, style: TextStyle, lead = 0) => {
+    y += lead;
+    for (const row of wrapText(text, CHART_MM.width, style)) {
+      y += lineHeight(style);
+      parts.push(drawText(EDGE, y, row, style));
+    }
+  };
+  write(`Control chart. ${bandName(chart.band)}`, HEAD);
+  write(`${counted(chart.points.length, 'pair')}. ${linesSaid(chart)}`, BODY, 1);
+  y += 5;
+  parts.push(group({ transform: `translate(${EDGE} ${y})` }, drawControlChart(chart, PAPER_COLOURS)));
+  y += CHART_MM.height + 2;
+  parts.push(group({ transform: `translate(${EDGE} ${y})` }, drawKey()));
+  y += 3;
+  write(standingOf(chart).says, { ...BODY, weight: 'bold' }, 1);
+  for (const flag of chart.flags) write(flag, BODY);
+  for (const caution of CAUTIONS) write(caution, FINE, caution === CAUTIONS[0] ? 2 : 0);
+  const height = y + EDGE;
+  return element(
+    'svg',
+    {
+      xmlns: 'http://www.w3.org/2000/svg',
+      width: `${width}mm`,
+      height: `${height}mm`,
+      viewBox: `0 0 ${width} ${height}`,
+      'font-family': FONT_FAMILY,
+      style: 'font-kerning:none;font-variant-ligatures:none',
+    },
+    element('rect', { width, height, fill: PAPER_COLOURS.ground }),
+    ...parts,
+  );
+}
+
+function drawKey(): string {
+  const marks = MARKS.map(([verdict, words], i) =>
+    group({}, pointMark(verdict, 17 + i * 40, 0, PAPER_COLOURS), drawText(21 + i * 40, 1.2, words, BODY)),
+  );
+  return group({}, ...marks, runRing(137, 0, PAPER_COLOURS), drawText(142, 1.2, 'ends a run of warnings', BODY));
+}

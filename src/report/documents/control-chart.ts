@@ -1,0 +1,194 @@
+/**
+ * The control chart as SVG text in mm. SVG and not a canvas, and one drawing for all three uses: a chart is looked at, printed and
+ * filed, and lines and letters must stay sharp in each. On the page the same text takes its colours from the theme.
+ */
+import type { ChartPoint, ControlChart } from '../../protocol/quality/charts.ts';
+import { bandName, lineText, POINT_WORD, statisticName } from '../../protocol/quality/words.ts';
+import { asNumber, decimalText } from '../../protocol/results/exact.ts';
+import { COLOUR } from '../style.ts';
+import { type Attributes, element, escapeXml, group, line, num } from '../svg.ts';
+import { drawText, textWidth } from '../text.ts';
+
+/** mm. Letters of 3.4 mm are 16 px where the chart is shown as wide as a tablet. */
+export const CHART_MM = { width: 200, height: 78, type: 3.4 } as const;
+const PLOT = { left: 15, right: 164, top: 8, bottom: 68 } as const;
+const LINE = { axis: 0.25, way: 0.2, limit: 0.5, mark: 0.35 } as const;
+
+/** What a chart is coloured with: values, or custom properties of the page. */
+export interface ChartColours {
+  readonly ink: string;
+  readonly soft: string;
+  readonly ground: string;
+  readonly point: Readonly<Record<ChartPoint['verdict'], string>>;
+}
+
+const tones = COLOUR.verdict;
+/** Okabe and Ito's bluish green, orange and vermilion, darkened: the verdict tones of the sheet. */
+export const PAPER_COLOURS: ChartColours = {
+  ink: COLOUR.ink,
+  soft: COLOUR.inkSoft,
+  ground: COLOUR.paper,
+  point: { 'in-control': tones.clear.line, warning: tones.tight.line, 'out-of-control': tones.blocked.line },
+};
+
+/** The same by the theme of the page. */
+export const PAGE_COLOURS: ChartColours = {
+  ink: 'var(--ink)',
+  soft: 'var(--ink-soft)',
+  ground: 'var(--paper)',
+  point: {
+    'in-control': 'var(--clear-line)',
+    warning: 'var(--tight-line)',
+    'out-of-control': 'var(--blocked-line)',
+  },
+};
+
+/** The marks of one chart, its upper left corner at (0, 0), `CHART_MM` large. A chart without a pair shows its lines. */
+export function drawControlChart(chart: ControlChart, colours: ChartColours): string {
+  const scale = scalesOf(chart);
+  const way = chart.points
+    .map(({ value }, i) => `${i === 0 ? 'M' : 'L'}${num(scale.x(i))} ${num(scale.y(asNumber(value)))}`)
+    .join('');
+  return group(
+    {},
+    axes(chart, scale, colours),
+    limits(chart, scale, colours),
+    way && element('path', { d: way, fill: 'none', stroke: colours.soft, 'stroke-width': LINE.way }),
+    ...chart.points.map((point, i) => drawPoint(point, scale.x(i), scale.y(asNumber(point.value)), chart, colours)),
+  );
+}
+
+interface Scales {
+  readonly top: number;
+  readonly step: number;
+  readonly x: (index: number) => number;
+  readonly y: (value: number) => number;
+}
+
+function scalesOf({ points, warning, control }: ControlChart): Scales {
+  const highest = Math.max(1.15 * (control ?? 1.5 * warning), ...points.map(({ value }) => asNumber(value)));
+  const step = [0.25, 0.5, 1, 2, 5, 10, 20, 25, 50].find((each) => highest / each <= 8) ?? 100;
+  const top = Math.ceil(highest / step) * step;
+  const apart = (PLOT.right - PLOT.left - 6) / Math.max(1, points.length - 1);
+  return {
+    top,
+    step,
+    x: (index) => PLOT.left + 3 + index * Math.min(apart, 12),
+    y: (value) => PLOT.bottom - ((PLOT.bottom - PLOT.top) * value) / top,
+  };
+}
+
+function axes({ band, points }: ControlChart, { top, step, x, y }: Scales, { ink, soft }: ChartColours): string {
+  const stroke = { stroke: ink, 'stroke-width': LINE.axis };
+  const style = { size: CHART_MM.type, colour: soft } as const;
+  const rows = Array.from({ length: Math.round(top / step) + 1 }, (_, i) => i * step);
+  return group(
+    {},
+    drawText(PLOT.left, PLOT.top - 4, statisticName(band), style),
+    line(PLOT.left, PLOT.top - 1, PLOT.left, PLOT.bottom, stroke),
+    line(PLOT.left, PLOT.bottom, PLOT.right, PLOT.bottom, stroke),
+    ...rows.map((value) =>
+      group(
+        {},
+        line(PLOT.left - 1.2, y(value), PLOT.left, y(value), stroke),
+        drawText(PLOT.left - 2, y(value) + 1.2, String(value), { ...style, anchor: 'end' }),
+      ),
+    ),
+    ...monthMarks(points, x).map(({ at, month }) =>
+      group(
+        {},
+        line(at, PLOT.bottom, at, PLOT.bottom + 1.2, stroke),
+        drawText(at, PLOT.bottom + 5, month, { ...style, anchor: 'middle' }),
+      ),
+    ),
+  );
+}
+
+/** Where a month begins, as long as its name has room. */
+function monthMarks(points: readonly ChartPoint[], x: (index: number) => number) {
+  const marks: { readonly at: number; readonly month: string }[] = [];
+  points.forEach(({ pair: { month } }, i) => {
+    const room = textWidth(month, { size: CHART_MM.type }) + 3;
+    const last = marks.at(-1);
+    if (points[i - 1]?.pair.month !== month && (!last || x(i) - last.at >= room)) marks.push({ at: x(i), month });
+  });
+  return marks;
+}
+
+interface Limit {
+  readonly value: number;
+  readonly words: string;
+  readonly colour: string;
+  readonly style: Attributes;
+}
+
+function limits({ band, warning, control, own }: ControlChart, { y }: Scales, colours: ChartColours): string {
+  const list: readonly Limit[] = [
+    ...(control === null
+      ? []
+      : [{ value: control, words: 'Control', colour: colours.point['out-of-control'], style: {} }]),
+    { value: warning, words: 'Warning', colour: colours.point.warning, style: { 'stroke-dasharray': '4 1.6' } },
+    // What the texts call usual is measured by their lines, not by tighter ones of one's own.
+    ...(band.typical === null || own
+      ? []
+      : [{ value: band.typical, words: 'Usual', colour: colours.soft, style: { 'stroke-dasharray': '0.6 1.4' } }]),
+  ].sort((a, b) => b.value - a.value);
+  // Words keep a line's height from each other, from the top down.
+  let free = 0;
+  return list
+    .map(({ value, words, colour, style }) => {
+      const at = Math.max(y(value) + 1.2, free);
+      free = at + CHART_MM.type * 1.2;
+      return group(
+        {},
+        line(PLOT.left, y(value), PLOT.right, y(value), { stroke: colour, 'stroke-width': LINE.limit, ...style }),
+        drawText(PLOT.right + 2, at, `${words} ${lineText(value, band)}`, { size: CHART_MM.type, colour }),
+      );
+    })
+    .join('');
+}
+
+/** Told apart by shape: a disc, a triangle, a filled square; a ring about the end of a run. */
+function drawPoint(point: ChartPoint, x: number, y: number, { band }: ControlChart, colours: ChartColours): string {
+  const { pair, value, verdict, endsRun } = point;
+  const said = `${pair.month}, ${pair.where}: ${decimalText(value, 1)} ${band.of === 'percent' ? '%' : 'pCi/L'}, ${POINT_WORD[verdict]}${endsRun ? ', ends a run of warnings' : ''}`;
+  return group(
+    { 'data-point': verdict, 'data-run': endsRun ? 'yes' : undefined },
+    element('title', {}, escapeXml(said)),
+    pointMark(verdict, x, y, colours),
+    endsRun ? runRing(x, y, colours) : '',
+  );
+}
+
+export function pointMark(
+  verdict: ChartPoint['verdict'],
+  x: number,
+  y: number,
+  { point, ground }: ChartColours,
+): string {
+  const colour = point[verdict];
+  const rim = { stroke: colour, 'stroke-width': LINE.mark };
+  switch (verdict) {
+    case 'in-control':
+      return element('circle', { cx: x, cy: y, r: 0.9, fill: ground, ...rim });
+    case 'warning':
+      return element('path', {
+        d: `M${num(x)} ${num(y - 1.7)}L${num(x + 1.5)} ${num(y + 1)}H${num(x - 1.5)}Z`,
+        fill: ground,
+        ...rim,
+        'stroke-width': LINE.mark * 1.5,
+      });
+    case 'out-of-control':
+      return element('rect', { x: x - 1.3, y: y - 1.3, width: 2.6, height: 2.6, fill: colour, ...rim });
+  }
+}
+
+export function runRing(x: number, y: number, { ink }: ChartColours): string {
+  return element('circle', { cx: x, cy: y, r: 2.6, fill: 'none', stroke: ink, 'stroke-width': LINE.mark });
+}
+
+/** For who hears it: what the picture shows, in a sentence. The table beside it has every pair. */
+export function chartSaid({ band, points }: ControlChart): string {
+  const of = (wanted: ChartPoint['verdict']) => points.filter(({ verdict }) => verdict === wanted).length;
+  return `Control chart. ${bandName(band)}: ${points.length} pairs, ${of('warning')} in warning, ${of('out-of-control')} out of control.`;
+}

@@ -1,0 +1,190 @@
+import { checkPlan } from '../../../geometry/check/check-detector.ts';
+import { capital } from '../../../geometry/messages/index.ts';
+import { markedCite } from '../../../geometry/messages/sources.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import { agreementState } from '../../protocol/conditions/agreement-state.ts';
+import { BREAK_SOURCES, conditionsReport } from '../../protocol/conditions/report.ts';
+import { chainDoubts } from '../../protocol/custody/chain-words.ts';
+import { agreementOf } from '../../protocol/custody/edit.ts';
+import { computedWords, placementWords, settledLevels } from '../../protocol/standing/placed.ts';
+import { testState } from '../../protocol/standing/test-state.ts';
+import { testCauses, testLead } from '../../protocol/standing/told.ts';
+import { HOUR, saidDuration } from '../../protocol/timing/clock.ts';
+import { timingReport } from '../../protocol/timing/report.ts';
+import { forecastWords } from '../../protocol/timing/weather.ts';
+import { besides, paragraph, stack } from '../block.ts';
+import { type FlowItem, pour } from '../flow.ts';
+import { contentArea } from '../page-frame.ts';
+import { inset } from '../paper.ts';
+import { TYPE_MM } from '../style.ts';
+import { headingItem, tableItems, textItems } from '../table.ts';
+import type { TextStyle } from '../text.ts';
+import {
+  CONDITION_COLUMNS,
+  CUSTODY_COLUMNS,
+  clippedTexts,
+  conditionRow,
+  custodyRows,
+  emptyRows,
+  PLACE_COLUMNS,
+  placeRow,
+  sourceKey,
+  TURN_COLUMNS,
+  turnRow,
+} from './log-rows.ts';
+import { framed, type PaperOrder, placeOf, toWriteBeside } from './parts.ts';
+import { photoItems } from './photos.ts';
+import { placedDetectors } from './places.ts';
+import { testerOf } from './tester.ts';
+import { clockLine, saidAt, shortAt } from './times.ts';
+
+const BODY: TextStyle = { size: 3 };
+const TABLE: TextStyle = { size: 2.75 };
+const FINE: TextStyle = { size: TYPE_MM.small };
+
+/** The log of a test with its chain of custody: detectors, hands, house, weather, agreement; what is not known is left to be written in. */
+export function drawLog(order: PaperOrder): readonly string[] {
+  const area = inset(contentArea(order.paper), 5);
+  return framed(order, 'Log and chain of custody', pour(logFlow(order, area.width), area));
+}
+
+function logFlow({ plan, computed = new Map() }: PaperOrder, width: number): readonly FlowItem[] {
+  const placement = settledLevels(plan, checkPlan(plan).levels, computed);
+  const state = testState(plan, placement);
+  const placed = placedDetectors(plan);
+  const report = conditionsReport(plan);
+  return [
+    { block: paragraph('Log of a radon test', width, { size: 7.4, weight: 'bold' }), above: 0, keepWithNext: true },
+    ...textItems(placeOf(plan), width, { size: 4.2 }),
+    ...textItems(`${clockLine(plan)} What is empty was not known when this was printed: write it in.`, width, FINE),
+    ...section('Whether the test holds', [testLead(plan, state), ...testCauses(plan, state)], width),
+    headingItem('The visit', width),
+    { block: visitBlock(plan, width), above: 0 },
+    headingItem('Detectors', width),
+    ...tableItems(
+      PLACE_COLUMNS,
+      placed.length > 0 ? placed.map((each) => placeRow(plan, each)) : emptyRows(PLACE_COLUMNS, 4),
+      width,
+      TABLE,
+    ),
+    ...section(
+      'Where they stand, against the rules',
+      [...placementWords(plan, placement), ...computedWords(plan, placement)],
+      width,
+    ),
+    headingItem('Set out and fetched', width),
+    ...tableItems(
+      TURN_COLUMNS,
+      placed.length > 0 ? placed.map((each) => turnRow(plan, each)) : emptyRows(TURN_COLUMNS, 4),
+      width,
+      TABLE,
+    ),
+    ...notes(plan, width),
+    ...photoItems(plan, width),
+    headingItem('From hand to hand', width),
+    ...chainDoubts(plan).flatMap(({ says }) => textItems(`Does not fit. ${says}`, width, { ...BODY, weight: 'bold' })),
+    ...tableItems(CUSTODY_COLUMNS, custodyRows(plan), width, TABLE),
+    headingItem('The house during the test', width),
+    ...textItems(report.says, width, { ...BODY, weight: 'bold' }).map((item) => ({ ...item, keepWithNext: true })),
+    ...tableItems(
+      CONDITION_COLUMNS,
+      report.rows.map((row) => conditionRow(plan, row, report.rows)),
+      width,
+      TABLE,
+    ),
+    ...textItems(
+      `Sources by number: ${sourceKey(report.rows)}. That a break is written down: ${BREAK_SOURCES.map(markedCite).join('; ')}.`,
+      width,
+      FINE,
+    ),
+    ...section('Weather', weatherLines(plan), width),
+    ...(weatherLines(plan).length === 0
+      ? [headingItem('Weather', width), writing(['Wind, storm, rain or snow, and when'], width)]
+      : []),
+    headingItem('Agreement not to interfere', width),
+    ...textItems(agreementLine(plan), width, BODY),
+    ...section('Written out', clippedTexts(plan), width),
+    headingItem('Remarks', width),
+    writing([''], width),
+    writing([''], width),
+    ...signatures(plan, width),
+  ];
+}
+
+function section(title: string, lines: readonly string[], width: number): readonly FlowItem[] {
+  return lines.length === 0
+    ? []
+    : [headingItem(title, width), ...lines.flatMap((words) => textItems(words, width, BODY))];
+}
+
+function writing(labels: Parameters<typeof toWriteBeside>[0], width: number): FlowItem {
+  return { block: toWriteBeside(labels, width), above: 0 };
+}
+
+/** The times of the visit in rows of three. */
+function visitBlock(plan: Plan, width: number) {
+  const { start, end, plannedEnd, closedSince, mitigationOnSince, closedUntil, posted, received } = plan.visit;
+  const { exposureHours, planned } = timingReport(plan);
+  const { minimumHours, maximumHours } = plan.kit;
+  const exposure = exposureHours === null || planned ? '' : saidDuration(exposureHours * HOUR);
+  const cells: readonly (readonly [string, string])[] = [
+    ['House closed since', shortAt(closedSince, plan)],
+    ['Detectors set out', shortAt(start, plan)],
+    [planned ? `Detectors fetched (planned: ${shortAt(plannedEnd, plan)})` : 'Detectors fetched', shortAt(end, plan)],
+    [`Lay out for (the kit: ${minimumHours} to ${maximumHours} h)`, exposure],
+    ['House opened again', shortAt(closedUntil, plan)],
+    ...(mitigationOnSince ? [['Mitigation system on since', shortAt(mitigationOnSince, plan)] as const] : []),
+    ['Posted to the laboratory', shortAt(posted, plan)],
+    ['At the laboratory', shortAt(received, plan)],
+  ];
+  const rows = Array.from({ length: Math.ceil(cells.length / 4) }, (_, i) => cells.slice(i * 4, i * 4 + 4));
+  const each = (width - 3 * 5) / 4;
+  return stack(
+    rows.map((row) => besides(row.map((cell, i) => ({ left: i * (each + 5), block: toWriteBeside([cell], each) })))),
+  );
+}
+
+function notes(plan: Plan, width: number): readonly FlowItem[] {
+  const lines = placedDetectors(plan).flatMap(({ detector, name }) => {
+    const note = plan.log?.find((entry) => entry.detector === detector.id)?.note.trim();
+    return note ? [`${name}: ${note}`] : [];
+  });
+  return section('Notes on the detectors', lines, width);
+}
+
+function weatherLines(plan: Plan): readonly string[] {
+  const { forecast } = plan.visit;
+  const forecasts = forecast
+    ? [[`${forecastWords(forecast, plan)}.`, forecast.note.trim()].filter(Boolean).join(' ')]
+    : [];
+  const seen = (plan.weather ?? []).map(
+    ({ at, text }) => `${saidAt(at, plan, 'At a time that is not known')}: ${text}`,
+  );
+  return [...forecasts, ...seen];
+}
+
+function agreementLine(plan: Plan): string {
+  const agreement = agreementOf(plan);
+  const { signedBy, at, note } = agreement;
+  const state = agreementState(agreement);
+  if (state === 'open') return 'Not signed, as far as is known.';
+  const who = signedBy.trim() ? ` by ${signedBy.trim()}` : '';
+  const words = `${capital(state)}${who}, ${saidAt(at, plan, 'at a time that is not known')}.`;
+  return [words, note.trim()].filter(Boolean).join(' ');
+}
+
+/** Whoever had them in hand, to be signed on paper. */
+function signatures(plan: Plan, width: number): readonly FlowItem[] {
+  const rows: readonly (readonly [string, string])[] = [
+    ['Set out by', testerOf(plan)],
+    ['Fetched by', ''],
+    ['Received at the laboratory by', ''],
+  ];
+  return [
+    headingItem('Signatures', width),
+    ...rows.map((row, i) => ({
+      ...writing([row, 'Signature', 'Date and time'], width),
+      keepWithNext: i < rows.length - 1,
+    })),
+  ];
+}

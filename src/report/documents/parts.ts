@@ -1,0 +1,199 @@
+/** Pieces that the papers of a job share: type for reading at a door, rows with a box, lines to write on, pages in columns. */
+import type { Plan } from '../../../geometry/plan/model.ts';
+import type { Computed } from '../../../geometry/recheck/compare.ts';
+import { type Block, besides, indented, paragraph, space, stack } from '../block.ts';
+import { drawFilled, fillColumns } from '../flow.ts';
+import { contentArea, drawPage } from '../page-frame.ts';
+import { type Area, inset, type PaperName } from '../paper.ts';
+import { COLOUR, LINE_MM } from '../style.ts';
+import { element, line, rectangle } from '../svg.ts';
+import { drawText, shortened, type TextStyle } from '../text.ts';
+import { saidDay, type TestTime } from './times.ts';
+
+/** What a paper is made of. */
+export interface PaperOrder {
+  readonly plan: Plan;
+  readonly paper: PaperName;
+  /** As ISO 8601 writes it: this code has no clock. */
+  readonly date: string;
+  /** What the second computation says of each detector, by id; left out, the paper says that there was one only. */
+  readonly computed?: ReadonlyMap<string, Computed>;
+}
+
+/** Type sizes, mm: larger than on the drawing, for these are read standing. */
+export const READ: TextStyle = { size: 3.7 };
+export const READ_SOFT: TextStyle = { size: 3.1, colour: COLOUR.inkSoft };
+const READ_HEAD: TextStyle = { size: 4.6, weight: 'bold' };
+const READ_TITLE: TextStyle = { size: 9, weight: 'bold' };
+
+const PAD = 7;
+const GUTTER = 10;
+/** Room to write by hand, mm. */
+const HAND = 9;
+const BOX = { fill: 'none', stroke: COLOUR.ink, 'stroke-width': LINE_MM.box } as const;
+
+/** A sentence with an empty box before it, to be ticked by hand; crossed where that is already so. */
+export function ticked(text: string, width: number, style: TextStyle = READ, crossed = false): Block {
+  const side = style.size * 0.8;
+  return marked(text, width, style, (x, y) => {
+    const top = y + style.size * 0.26;
+    const cross = { stroke: COLOUR.ink, 'stroke-width': LINE_MM.frame };
+    return (
+      rectangle(x + 0.2, top, side, side, BOX) +
+      (crossed
+        ? line(x + 0.2, top, x + 0.2 + side, top + side, cross) + line(x + 0.2 + side, top, x + 0.2, top + side, cross)
+        : '')
+    );
+  });
+}
+
+/** A sentence with a dot before it. */
+export function dotted(text: string, width: number, style: TextStyle = READ): Block {
+  return marked(text, width, style, (x, y) =>
+    element('circle', { cx: x + style.size * 0.5, cy: y + style.size * 0.66, r: style.size * 0.16, fill: COLOUR.ink }),
+  );
+}
+
+function marked(text: string, width: number, style: TextStyle, mark: (x: number, y: number) => string): Block {
+  const left = style.size * 1.5;
+  const words = indented(paragraph(text, width - left, style), left);
+  return { height: words.height, draw: (x, y) => mark(x, y) + words.draw(x, y) };
+}
+
+/** A line to write on, what belongs there in small type under it; `written` stands on it where it is known. */
+export function toWrite(label: string, width: number, written = ''): Block {
+  const words = paragraph(label, width, READ_SOFT);
+  return {
+    height: HAND + words.height + 1,
+    draw: (x, y) =>
+      (written ? drawText(x + 1, y + HAND - 1.4, shortened(written, width - 2, READ), READ) : '') +
+      line(x, y + HAND, x + width, y + HAND, BOX) +
+      words.draw(x, y + HAND + 0.6),
+  };
+}
+
+/** Lines to write on, next to one another. */
+export function toWriteBeside(
+  labels: readonly (string | readonly [label: string, written: string])[],
+  width: number,
+): Block {
+  const each = (width - (labels.length - 1) * 5) / labels.length;
+  return besides(
+    labels.map((label, i) => {
+      const [words, written] = typeof label === 'string' ? [label, ''] : label;
+      return { left: i * (each + 5), block: toWrite(words, each, written) };
+    }),
+  );
+}
+
+/** Small boxes next to one another, to be ticked by hand. */
+export function choices(words: readonly string[], width: number, style: TextStyle = READ): Block {
+  const each = width / words.length;
+  return besides(words.map((text, i) => ({ left: i * each, block: ticked(text, each - 1, style) })));
+}
+
+/** When, a row each: the name in bold, then the time, or what holds without one and a line to write it on. */
+export function timeRows(times: readonly TestTime[], width: number, style: TextStyle = READ): Block {
+  const left = style.size * 9.6;
+  const wide = width - left;
+  return stack(
+    times.map(({ name, at, otherwise }) =>
+      besides([
+        { left: 0, block: paragraph(name, left - 2, { ...style, weight: 'bold' }) },
+        { left, block: at ? paragraph(at, wide, style) : openTime(otherwise, wide, style) },
+      ]),
+    ),
+    1,
+  );
+}
+
+/** A line to write on, level with the name beside it; under it what holds until then. */
+function openTime(otherwise: string, width: number, style: TextStyle): Block {
+  const top = style.size * 1.6;
+  const words = paragraph(otherwise, width, { ...READ_SOFT, size: style.size * 0.86 });
+  return {
+    height: top + words.height + 1.4,
+    draw: (x, y) => line(x, y + top, x + width, y + top, BOX) + words.draw(x, y + top + 0.5),
+  };
+}
+
+export const heading = (text: string, width: number): Block =>
+  stack([space(2), paragraph(text, width, READ_HEAD), space(0.4)]);
+
+/** The name of a paper across the page, and which test it is for. */
+export function masthead(title: string, { plan, paper }: PaperOrder): Block {
+  const { width } = inset(contentArea(paper), PAD);
+  const under: TextStyle = { size: 4.6 };
+  return stack([
+    paragraph(title, width, READ_TITLE),
+    paragraph(shortened(placeOf(plan), width, under), width, under),
+    space(3),
+  ]);
+}
+
+/** A longer name is shortened where it stands among others. */
+const LONG = 48;
+
+export const isLong = (text: string): boolean => text.length > LONG;
+
+export const clipped = (text: string): string => (isLong(text) ? `${text.slice(0, LONG - 1).trimEnd()}…` : text);
+
+/** The house as people call it. */
+export function placeOf({ site, title }: Plan): string {
+  return site.label.trim() || title.trim();
+}
+
+/** Columns of one page under a block across it, and how wide text in them may be. */
+function columnsOf(paper: PaperName, count: number, under = 0): readonly Area[] {
+  const { x, y, width, height } = inset(contentArea(paper), PAD);
+  const each = (width - (count - 1) * GUTTER) / count;
+  return Array.from({ length: count }, (_, i) => ({
+    x: x + i * (each + GUTTER),
+    y: y + under,
+    width: each,
+    height: height - under,
+  }));
+}
+
+/** Two columns under a head across the first page, over as many pages as they need. */
+export function pagesInColumns(
+  head: Block,
+  blocksFor: (width: number) => readonly Block[],
+  { paper }: PaperOrder,
+  gap: number,
+): readonly string[] {
+  const [first, later] = [columnsOf(paper, 2, head.height), columnsOf(paper, 2)];
+  const corner = later[0] as Area;
+  const pages: string[] = [];
+  for (let rest = blocksFor(corner.width); rest.length > 0; ) {
+    const filled = fillColumns(rest, pages.length === 0 ? first : later, gap);
+    if (filled.placed.length === 0) throw new Error('A piece of the paper is higher than the paper.');
+    pages.push((pages.length === 0 ? head.draw(corner.x, corner.y) : '') + drawFilled(filled));
+    rest = filled.rest;
+  }
+  return pages;
+}
+
+/** The largest type that needs one page; the smallest where none does. */
+export function onFewestPages(
+  sizes: readonly number[],
+  pages: (style: TextStyle) => readonly string[],
+): readonly string[] {
+  let tried: readonly string[] = [];
+  for (const size of sizes) {
+    tried = pages({ size });
+    if (tried.length === 1) break;
+  }
+  return tried;
+}
+
+/** Each page in its frame, with the cautions and the title block at its foot. */
+export function framed({ plan, paper, date }: PaperOrder, name: string, pages: readonly string[]): readonly string[] {
+  return pages.map((content, i) =>
+    drawPage(
+      { paper, plan, levelName: name, date: saidDay(date), scale: '', sheet: i + 1, sheets: pages.length, words: true },
+      '',
+      content,
+    ),
+  );
+}

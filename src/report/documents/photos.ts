@@ -1,0 +1,45 @@
+import type { Plan } from '../../../geometry/plan/model.ts';
+import { logOf } from '../../protocol/custody/edit.ts';
+import { type Block, besides, paragraph, stack } from '../block.ts';
+import type { FlowItem } from '../flow.ts';
+import { COLOUR, LINE_MM } from '../style.ts';
+import { element, rectangle } from '../svg.ts';
+import { headingItem } from '../table.ts';
+import { shortened, type TextStyle } from '../text.ts';
+import { placedDetectors } from './places.ts';
+
+/** mm. Five on a row: small, the file has them whole. */
+const PHOTO = { width: 46, height: 34, gap: 4 } as const;
+const NAME: TextStyle = { size: 2.75 };
+
+/** The photos of the detectors with whose they are, in rows; nothing where there are none. */
+export function photoItems(plan: Plan, width: number): readonly FlowItem[] {
+  const photos = placedDetectors(plan).flatMap(({ detector, name }) =>
+    logOf(plan, detector.id).photos.map((image, i, { length }) =>
+      photoBlock(image, length > 1 ? `${name}, ${i + 1} of ${length}` : name),
+    ),
+  );
+  const perRow = Math.max(1, Math.floor((width + PHOTO.gap) / (PHOTO.width + PHOTO.gap)));
+  const rows = Array.from({ length: Math.ceil(photos.length / perRow) }, (_, i) =>
+    photos.slice(i * perRow, (i + 1) * perRow),
+  );
+  if (rows.length === 0) return [];
+  return [
+    headingItem('Photos', width),
+    ...rows.map((row) => ({
+      block: besides(row.map((block, i) => ({ left: i * (PHOTO.width + PHOTO.gap), block }))),
+      above: 2,
+    })),
+  ];
+}
+
+function photoBlock(image: string, name: string): Block {
+  const { width, height } = PHOTO;
+  const picture: Block = {
+    height: height + 0.8,
+    draw: (x, y) =>
+      element('image', { href: image, x, y, width, height, preserveAspectRatio: 'xMidYMid meet' }) +
+      rectangle(x, y, width, height, { fill: 'none', stroke: COLOUR.inkSoft, 'stroke-width': LINE_MM.rule }),
+  };
+  return stack([picture, paragraph(shortened(name, width, NAME), width, NAME)]);
+}

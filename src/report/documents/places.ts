@@ -1,0 +1,74 @@
+/** Where the detectors stand, in words. */
+
+import { roomAt } from '../../../geometry/check/room.ts';
+import { nearGaps, type Side } from '../../../geometry/dimension/wall-gaps.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
+import type { LevelModel } from '../../../geometry/level/types.ts';
+import { capital, counted, listed } from '../../../geometry/messages/index.ts';
+import { compassPoint } from '../../../geometry/messages/subject.ts';
+import type { Detector, Level, Plan } from '../../../geometry/plan/model.ts';
+import { TOUCHING } from '../../../geometry/snap/room-faces.ts';
+import { formatMeasured } from '../../../geometry/units/index.ts';
+import { roomTitle } from '../plan-room-names.ts';
+import { clipped } from './parts.ts';
+
+export interface PlacedDetector {
+  readonly detector: Detector;
+  readonly name: string;
+  readonly level: string;
+  readonly room: string;
+  /** From its edge to the nearest walls, as one tapes it; empty where no wall is near. */
+  readonly fromWalls: string;
+  /** Its underside above the floor. */
+  readonly height: string;
+}
+
+/** Page degrees, clockwise from the right. */
+const DIRECTION: Readonly<Record<Side, number>> = { right: 0, down: 90, left: 180, up: 270 };
+
+/** Every detector of the plan in order, level by level. */
+export function placedDetectors(plan: Plan): readonly PlacedDetector[] {
+  return plan.levels.flatMap((level) => {
+    const model = level.detectors.length > 0 ? buildLevel(level) : null;
+    return model ? level.detectors.map((detector) => placedDetector(plan, level, model, detector)) : [];
+  });
+}
+
+function placedDetector(plan: Plan, level: Level, model: LevelModel, detector: Detector): PlacedDetector {
+  const room = roomAt(model, detector.at);
+  return {
+    detector,
+    name: detector.label.trim() || detector.id,
+    level: level.name.trim() || level.id,
+    room: room ? roomTitle(room) : 'Outside the rooms',
+    fromWalls: wallWords(plan, model, detector),
+    height: formatMeasured(detector.base, plan.display.length),
+  };
+}
+
+function wallWords({ display, site }: Plan, model: LevelModel, { at, radius }: Detector): string {
+  const reach = { left: radius, right: radius, up: radius, down: radius };
+  const gaps = nearGaps(model, at, reach)
+    .filter(({ gap }) => gap > TOUCHING)
+    .map(({ side, gap }) => `${compassPoint(DIRECTION[side], site.north)} wall ${formatMeasured(gap, display.length)}`);
+  return capital(gaps.join(', '));
+}
+
+/** More than so many are only counted: people in the house look for a room, not for a label. */
+const NAMED = 6;
+
+/** "A1 and A2: Family room, Basement", a room a line; of many detectors "9 detectors: Lounge, Bedroom 1 and …", a level a line. */
+export function placesInWords(plan: Plan): readonly string[] {
+  const placed = placedDetectors(plan);
+  const many = placed.length > NAMED;
+  const places = new Map<string, PlacedDetector[]>();
+  for (const each of placed) {
+    const place = many ? clipped(each.level) : `${clipped(each.room)}, ${clipped(each.level)}`;
+    places.set(place, [...(places.get(place) ?? []), each]);
+  }
+  return [...places].map(([place, there]) => {
+    if (!many) return `${listed(there.map(({ name }) => clipped(name)))}: ${place}`;
+    const rooms = [...new Set(there.map(({ room }) => clipped(room)))];
+    return `${counted(there.length, 'detector')} on ${place}: ${listed(rooms)}`;
+  });
+}

@@ -1,0 +1,166 @@
+/** Sentences of the sheet that do not come from a single check: what the white means, what was changed, what did not run. */
+
+import { subjectsOf } from '../../geometry/check/subjects.ts';
+import type { DetectorReport } from '../../geometry/check/types.ts';
+import {
+  describeComputed,
+  describeEntered,
+  describeNotice,
+  describeNotRun,
+  describeReport,
+  listed,
+  openRules,
+  PURPOSE_PHRASE,
+} from '../../geometry/messages/index.ts';
+import { saidOf } from '../../geometry/messages/said-of.ts';
+import { markedCite } from '../../geometry/messages/sources.ts';
+import type { Detector, Plan } from '../../geometry/plan/model.ts';
+import { type EffectiveRule, profileById } from '../../geometry/rules/profiles.ts';
+import { formatLength, formatMeasured, formatRequired, type LengthUnit } from '../../geometry/units/index.ts';
+import { msOf, saidInstant } from '../protocol/timing/clock.ts';
+import { TYPE_MM } from './style.ts';
+import { openRooms, type SubjectMatter } from './subject-matter.ts';
+import { shortened } from './text.ts';
+
+/** More detectors than this are counted, not named. */
+const MOST_NAMES = 6;
+
+/** One override: what it says, whether it loosens, and the note. */
+export interface ChangedRule {
+  readonly loosened: boolean;
+  readonly says: string;
+  readonly note: string;
+}
+
+/** Rules that the plan changes, loosened ones first. */
+export function changedRules({ rules, plan }: SubjectMatter): readonly ChangedRule[] {
+  const unit = plan.display.length;
+  const changed = rules.flatMap(({ name, least, override }) => {
+    if (!override || least === null || least === override.published) return [];
+    const says = `${name}: ${formatRequired(least, unit)} instead of the published ${formatRequired(override.published, unit)}.`;
+    return [{ loosened: override.loosened, says, note: override.note.trim() }];
+  });
+  return changed.sort((a, b) => Number(b.loosened) - Number(a.loosened));
+}
+
+/** How the verdicts of the level were come by; each sentence with the detectors that it concerns where not all are of one kind. */
+export function computedLines({ detectors, plan }: SubjectMatter): readonly string[] {
+  return saidOf(detectors.map((placed) => [placed.detector, [describeComputed(placed.computed, plan)]]));
+}
+
+/** What stood beside the verdicts without having run, each with the detectors that it concerns. */
+export function notRunLines({ detectors, plan }: SubjectMatter): readonly string[] {
+  return saidOf(detectors.map(({ detector, report }) => [detector, openLines(report, plan)]));
+}
+
+/** "3 ft", "20 in to 6 ft"; empty where a rule has no limit. */
+export function limitWords({ least, most }: Pick<EffectiveRule, 'least' | 'most'>, unit: LengthUnit): string {
+  const words = [
+    ...(least === null ? [] : [formatRequired(least, unit)]),
+    ...(most === null ? [] : [formatRequired(most, unit, 'most')]),
+  ];
+  return words.join(' to ');
+}
+
+/** What nobody looked for in one line, then every other check that was not run with its reason. */
+function openLines(report: DetectorReport, plan: Plan): readonly string[] {
+  const { looks, others } = openRules(report, plan);
+  const checks = report.checks.filter(({ rule }) => others.some(({ id }) => id === rule));
+  const names = listed(looks.map(({ name }) => name.toLowerCase()));
+  return [...(names ? [`Not looked for: ${names}.`] : []), ...describeNotRun({ ...report, checks }, plan)];
+}
+
+/** What was looked for on the level and is not there: who says so, and when. */
+export function lookedForLines({ plan, level, rules, model }: SubjectMatter): readonly string[] {
+  return rules.flatMap((rule) => {
+    // What is drawn counts, whatever was answered.
+    if (rule.absent === null || !level.lookedFor?.includes(rule.id) || subjectsOf(rule, model).length > 0) return [];
+    const signed = level.lookedForBy?.find((each) => each.rule === rule.id);
+    const who = signed?.by.trim() || 'who looked is not written down';
+    const at = msOf(signed?.at ?? null);
+    const when = at === null ? 'when is not written down' : saidInstant(at, plan.site.timeZone);
+    return [`${rule.absent}: ${who}, ${when}.`];
+  });
+}
+
+/** "Outside doors and windows, 3 ft"; a rule without a distance is its name. */
+export function ruleWithDistance({ name, least, most }: EffectiveRule, { plan }: SubjectMatter): string {
+  const words = limitWords({ least, most }, plan.display.length);
+  return words ? `${name}, ${words}` : name;
+}
+
+export function profileLine({ plan }: SubjectMatter): string {
+  const profile = profileById(plan.protocol.profile);
+  return `Profile "${profile?.name ?? plan.protocol.profile}", ${PURPOSE_PHRASE[plan.site.purpose]}.`;
+}
+
+/** Every source once, in the order of the rules. */
+export function sourcesLine({ rules }: SubjectMatter): string {
+  return [...new Set(rules.flatMap(({ sources }) => sources.map(markedCite)))].join('; ');
+}
+
+/** What the white is drawn for, and where it is not the last word. */
+export function whiteMeans(matter: SubjectMatter): string {
+  const { plan, region } = matter;
+  const [across, tall] = [region.probe.radius * 2, region.probe.tall].map((value) =>
+    formatLength(value, plan.display.length),
+  );
+  const own = 'Direct sun and the spacing of a pair are judged for each detector, not in the white.';
+  return `${whiteHeight(matter)} White is where the middle of a detector ${across} across and ${tall} tall may stand. ${own}`;
+}
+
+/** At which height the white holds, and which detectors it does not speak for. */
+export function whiteHeight({ plan, region: { probe }, detectors }: SubjectMatter): string {
+  const unlike = detectors.filter(
+    ({ detector: { base, radius, tall } }) => base !== probe.base || radius !== probe.radius || tall !== probe.tall,
+  );
+  const height = `The white is drawn for an underside ${formatMeasured(probe.base, plan.display.length)} above the floor.`;
+  if (unlike.length === 0) return height;
+  const names =
+    unlike.length > MOST_NAMES
+      ? `${unlike.length} detectors`
+      : listed(unlike.map(({ detector }) => detectorName(detector)));
+  const verb = unlike.length === 1 ? 'stands at another height or is' : 'stand at another height or are';
+  return `${height} Not for ${names}: ${unlike.length === 1 ? 'it' : 'they'} ${verb} of another size.`;
+}
+
+function detectorName({ label, id }: Detector): string {
+  return shortened(label.trim() || id, 24, { size: TYPE_MM.small });
+}
+
+export function toleranceLine({ plan }: SubjectMatter): string {
+  return `Tape tolerance ${formatRequired(plan.tapeTolerance, plan.display.length)}: a limit met by less than that reads tight. Measure again on site.`;
+}
+
+export const MEASURED_LINE =
+  'Distances are measured on the plan from the rim of the detector, straight through partitions; to objects also over their height.';
+
+/** The reason of a verdict; and what the detector stands in, where no rule says so. */
+export function reasonOf(
+  { plan, level }: SubjectMatter,
+  { detector, report, computed }: SubjectMatter['detectors'][number],
+): string {
+  const doubt = computed.how === 'differs' ? [describeComputed(computed, plan)] : [];
+  return [...doubt, describeReport(report, plan, level), describeEntered(level, detector, report)]
+    .filter(Boolean)
+    .join(' ');
+}
+
+/** Remarks on how the level is drawn. */
+export function remarks({ model, level, plan }: SubjectMatter): readonly string[] {
+  return [...new Set(model.notices.map((notice) => describeNotice(notice, plan.display.length, level)))];
+}
+
+/** "Bed (12), Chair, Locker (77)": names that found no place on the drawing; empty for none. */
+export function leftOffLine(names: readonly string[]): string {
+  if (names.length === 0) return '';
+  const counts = new Map<string, number>();
+  for (const name of names) counts.set(name, (counts.get(name) ?? 0) + 1);
+  const words = [...counts].map(([name, count]) => (count === 1 ? name : `${name} (${count})`));
+  return `Names without room on the drawing, where their outlines stand: ${words.join(', ')}.`;
+}
+
+/** Whether any white is left on the level. */
+export function hasWhite(matter: SubjectMatter): boolean {
+  return openRooms(matter).some(({ area }) => area > 0);
+}

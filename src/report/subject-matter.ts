@@ -1,0 +1,87 @@
+/** What one set of sheets is about: the level, measured once, and shared by everything that is drawn. */
+import type { ArcRing } from '../../geometry/arrangement/types.ts';
+import { checkPlan } from '../../geometry/check/check-detector.ts';
+import { levelBar } from '../../geometry/check/level.ts';
+import type { DetectorReport } from '../../geometry/check/types.ts';
+import { buildLevel } from '../../geometry/level/build-level.ts';
+import type { LevelModel } from '../../geometry/level/types.ts';
+import type { Detector, Level, Plan } from '../../geometry/plan/model.ts';
+import { USUAL_DETECTOR } from '../../geometry/plan/usual-detector.ts';
+import { ringsContain } from '../../geometry/plane/ring.ts';
+import type { Ring } from '../../geometry/plane/types.ts';
+import type { Computed } from '../../geometry/recheck/compare.ts';
+import { levelRegion } from '../../geometry/region/level-region.ts';
+import { arcRingsContain } from '../../geometry/region/nearest.ts';
+import type { LevelRegion, Probe, RoomRegion, Zone } from '../../geometry/region/types.ts';
+import { onEdge } from '../../geometry/region/visible-edges.ts';
+import { type EffectiveRule, effectiveRules } from '../../geometry/rules/profiles.ts';
+import { settledLevels } from '../protocol/standing/placed.ts';
+import { testState } from '../protocol/standing/test-state.ts';
+import type { TestState } from '../protocol/standing/types.ts';
+
+export interface SubjectMatter {
+  readonly plan: Plan;
+  readonly level: Level;
+  readonly model: LevelModel;
+  readonly region: LevelRegion;
+  /** Zones that reach into rooms that are not out as a whole. */
+  readonly zones: readonly Zone[];
+  readonly rules: readonly EffectiveRule[];
+  readonly detectors: readonly {
+    readonly detector: Detector;
+    readonly report: DetectorReport;
+    readonly computed: Computed;
+  }[];
+  /** The state of the whole test, all levels included. */
+  readonly state: TestState;
+  /** Why the whole level is not the one to test; empty when it is. */
+  readonly levelBar: string;
+}
+
+/**
+ * Measures a level. The plan must have it. The white is drawn for `probe`; left out, for the level's first detector. `computed` is what
+ * the second computation says of each detector, by id: where the two differ the verdict is unknown.
+ */
+export function subjectMatter(
+  plan: Plan,
+  levelId: string,
+  probe?: Probe,
+  computed: ReadonlyMap<string, Computed> = new Map(),
+): SubjectMatter {
+  const level = plan.levels.find(({ id }) => id === levelId);
+  if (!level) throw new Error(`The plan has no level "${levelId}".`);
+  const model = buildLevel(level);
+  const wanted = probe ?? level.detectors[0] ?? USUAL_DETECTOR;
+  const region = levelRegion(plan, model, wanted);
+  const placement = settledLevels(plan, checkPlan(plan).levels, computed);
+  const here = placement.find(({ id }) => id === levelId);
+  const floors = region.rooms.filter(({ barred }) => !barred).map(({ room }) => room.floorRings);
+  return {
+    plan,
+    level,
+    model,
+    region,
+    zones: region.zones.filter(({ outlines }) => floors.some((floor) => touches(outlines, floor))),
+    rules: effectiveRules(plan.protocol),
+    detectors: level.detectors.flatMap((detector) => {
+      const report = here?.detectors.find(({ id }) => id === detector.id);
+      return report ? [{ detector, report, computed: report.computed }] : [];
+    }),
+    state: testState(plan, placement),
+    levelBar: levelBar(plan, level),
+  };
+}
+
+/** Rooms that are not out as a whole. */
+export function openRooms({ region }: SubjectMatter): readonly RoomRegion[] {
+  return region.rooms.filter(({ barred }) => !barred);
+}
+
+/** Whether an area reaches onto a floor: a boundary point of the one lies in the other. */
+function touches(rings: readonly ArcRing[], floor: readonly Ring[]): boolean {
+  const shares = [0, 0.2, 0.4, 0.6, 0.8];
+  return (
+    floor.flat().some((p) => arcRingsContain(rings, p)) ||
+    rings.flat().some((edge) => shares.some((share) => ringsContain(floor, onEdge(edge, share))))
+  );
+}

@@ -1,0 +1,233 @@
+/** The sheets after the drawing: every check of every detector, then what the verdicts rest on. */
+import type { Check } from '../../geometry/check/types.ts';
+import {
+  capital,
+  checkFigures,
+  checkSubject,
+  headWord,
+  inOrder,
+  ROOM_USE_NOUN,
+  toneOf,
+  VERDICT_WORD,
+} from '../../geometry/messages/index.ts';
+import { markedCite, profileDoubts } from '../../geometry/messages/sources.ts';
+import { type EffectiveRule, profileOf } from '../../geometry/rules/profiles.ts';
+import { formatArea, formatMeasured } from '../../geometry/units/index.ts';
+import { testCauses, testLead } from '../protocol/standing/told.ts';
+import { type Block, paragraph, stack } from './block.ts';
+import type { FlowItem } from './flow.ts';
+import { verdictMark } from './marks.ts';
+import {
+  changedRules,
+  computedLines,
+  leftOffLine,
+  limitWords,
+  lookedForLines,
+  MEASURED_LINE,
+  notRunLines,
+  profileLine,
+  reasonOf,
+  remarks,
+  toleranceLine,
+  whiteMeans,
+} from './notes.ts';
+import { roomSizeWords } from './plan-dimensions.ts';
+import { roomTitle } from './plan-room-names.ts';
+import { COLOUR, TYPE_MM } from './style.ts';
+import type { SubjectMatter } from './subject-matter.ts';
+import { type Cell, type Column, headingItem, tableItems, textItems } from './table.ts';
+import { drawText, lineHeight, shortened } from './text.ts';
+
+type Placed = SubjectMatter['detectors'][number];
+
+const KEY = { size: TYPE_MM.fine, colour: COLOUR.inkSoft } as const;
+/** Where there is no figure. */
+const NONE = '–';
+
+const CHECK_COLUMNS: readonly Column[] = [
+  { heading: 'Rule', share: 0.33 },
+  { heading: 'Held against', share: 0.22 },
+  { heading: 'Needed', share: 0.085 },
+  { heading: 'Measured', share: 0.1 },
+  { heading: 'To spare', share: 0.125 },
+  { heading: 'Verdict', share: 0.08 },
+  { heading: 'Source', share: 0.06 },
+];
+const RULE_COLUMNS: readonly Column[] = [
+  { heading: 'Rule', share: 0.2 },
+  { heading: 'In words', share: 0.34 },
+  { heading: 'Distance', share: 0.13 },
+  { heading: 'Source', share: 0.33 },
+];
+const ROOM_COLUMNS: readonly Column[] = [
+  { heading: 'Room', share: 0.24 },
+  { heading: 'Use', share: 0.14 },
+  { heading: 'Size between the walls', share: 0.22 },
+  { heading: 'Floor', share: 0.11 },
+  { heading: 'White: may hold a detector', share: 0.29 },
+];
+
+/** Everything that stands on the sheets after the drawing, in order. */
+export function tableFlow(matter: SubjectMatter, leftOff: readonly string[], width: number): readonly FlowItem[] {
+  return [
+    ...matter.detectors.flatMap((placed) => detectorItems(matter, placed, width)),
+    ...(matter.detectors.length > 0 ? textItems(sourceKey(matter), width, KEY) : []),
+    ...section(
+      'Whether the test holds',
+      [testLead(matter.plan, matter.state), ...testCauses(matter.plan, matter.state)],
+      width,
+    ),
+    ...section('Rules changed on this plan', changedLines(matter), width),
+    ...section('Not run', notRunLines(matter), width),
+    ...section('Looked for, and not there', lookedForLines(matter), width),
+    headingItem('Rooms', width),
+    ...tableItems(ROOM_COLUMNS, roomRows(matter), width),
+    headingItem('Rules and their sources', width),
+    ...textItems(profileLine(matter), width),
+    ...profileDoubts(profileOf(matter.plan.protocol)).flatMap((words) => textItems(words, width)),
+    ...tableItems(
+      RULE_COLUMNS,
+      matter.rules.map((rule) => ruleRow(matter, rule)),
+      width,
+    ),
+    ...section(
+      'How it was measured',
+      [...computedLines(matter), MEASURED_LINE, toleranceLine(matter), whiteMeans(matter)],
+      width,
+    ),
+    ...section('Remarks on the drawing', [...remarks(matter), leftOffLine(leftOff)].filter(Boolean), width),
+    ...section('Written out', longLines(matter), width),
+  ];
+}
+
+function section(title: string, lines: readonly string[], width: number): readonly FlowItem[] {
+  return lines.length === 0 ? [] : [headingItem(title, width), ...lines.flatMap((words) => textItems(words, width))];
+}
+
+function changedLines(matter: SubjectMatter): readonly string[] {
+  return changedRules(matter).map(
+    ({ loosened, says, note }) => `${loosened ? 'LOOSENED' : 'Tightened'}: ${says}${note ? ` Note: ${note}` : ''}`,
+  );
+}
+
+/** Longer than this, a text may be shortened in the title block. */
+const LONG = 48;
+
+/** What the title block may have had to shorten. */
+function longLines({ plan, level }: SubjectMatter): readonly string[] {
+  return [
+    ['Title', plan.title],
+    ['Owner, site', plan.site.label],
+    ['Level', level.name],
+    ...level.detectors.map(({ label }) => ['Detector', label]),
+  ].flatMap(([heading, text = '']) => (text.length > LONG ? [`${heading}: ${text}`] : []));
+}
+
+function detectorItems(matter: SubjectMatter, placed: Placed, width: number): readonly FlowItem[] {
+  const checks = inOrder(placed.report.checks);
+  return [
+    { block: detectorHead(matter, placed, width), above: 5, keepWithNext: true },
+    ...textItems(reasonOf(matter, placed), width).map((item) => ({ ...item, keepWithNext: true })),
+    ...tableItems(
+      CHECK_COLUMNS,
+      checks.map((check) => checkRow(matter, check)),
+      width,
+    ),
+  ];
+}
+
+/** Mark, label and word; where it stands. */
+function detectorHead({ plan, model, level }: SubjectMatter, { detector, report }: Placed, width: number): Block {
+  const unit = plan.display.length;
+  const room = model.rooms.find(({ label }) => label !== null && label.id === report.room);
+  const place = room ? `In ${roomTitle(room)}` : 'In no room with a name';
+  const pair = detector.pair === null ? 'placed alone' : `placed side by side, pair ${detector.pair}`;
+  const words = `${place}, on ${level.name || level.id}; underside ${formatMeasured(detector.base, unit)} above the floor; ${pair}.`;
+  const tone = toneOf(report);
+  const style = { size: TYPE_MM.title, weight: 'bold', colour: COLOUR.verdict[tone].line } as const;
+  const label = shortened(detector.label.trim() || detector.id, width - 70, style);
+  const title = `${label}  ${headWord(report)}`;
+  const head: Block = {
+    height: 5.6,
+    draw: (x, y) => verdictMark(tone, x + 2.4, y + 2.6, 2.2) + drawText(x + 6.4, y + 3.9, title, style),
+  };
+  return stack([head, paragraph(words, width, { size: TYPE_MM.body, colour: COLOUR.inkSoft })], 0.6);
+}
+
+function checkRow(matter: SubjectMatter, check: Check): readonly Cell[] {
+  const { plan, rules } = matter;
+  const { measured, needed, spare } = checkFigures(check, plan);
+  const rule = rules.find(({ id }) => id === check.rule);
+  const bold = check.verdict !== 'clear' && !check.notRun;
+  const stream = check.required === 0;
+  return [
+    { text: `${rule?.says ?? check.rule}${changeWord(check)}`, bold },
+    { text: againstWords(matter, check), bold },
+    stream ? 'out of it' : `${needed || NONE}${check.bound === 'most' ? ' at most' : ''}`,
+    { text: stream && (check.measured ?? 0) < 0 ? 'in it' : measured || NONE, bold },
+    { text: spare || NONE, bold },
+    verdictCell(check),
+    rule ? sourceNumbers(matter, rule) : '',
+  ];
+}
+
+/** Every source of the profile once; its number is its place in the list. */
+function sourceList({ rules }: SubjectMatter): readonly string[] {
+  return [...new Set(rules.flatMap(({ sources }) => sources.map(markedCite)))];
+}
+
+function sourceNumbers(matter: SubjectMatter, { sources }: EffectiveRule): string {
+  const list = sourceList(matter);
+  return [...new Set(sources.map(markedCite))]
+    .map((cite) => list.indexOf(cite) + 1)
+    .sort((a, b) => a - b)
+    .join(', ');
+}
+
+/** What the numbers in the last column stand for. */
+function sourceKey(matter: SubjectMatter): string {
+  return `Sources by number: ${sourceList(matter)
+    .map((cite, i) => `${i + 1} ${cite}`)
+    .join('; ')}.`;
+}
+
+function changeWord({ override }: Check): string {
+  if (!override) return '';
+  return override.loosened ? '. LOOSENED' : '. Tightened';
+}
+
+/** The subject; where there is none, what the engine says of the room, the level or the sun. */
+function againstWords({ plan, level }: SubjectMatter, check: Check): string {
+  const subject = capital(checkSubject(check, plan, level));
+  const reason = check.reason.trim();
+  if (!subject) return reason || NONE;
+  return reason ? `${subject}. ${reason}` : subject;
+}
+
+function verdictCell({ verdict, notRun }: Check): Block {
+  const word = notRun ? 'not run' : VERDICT_WORD[verdict];
+  const colour = COLOUR.verdict[verdict].line;
+  const weight = verdict === 'clear' || notRun ? 'regular' : 'bold';
+  return {
+    height: lineHeight({ size: TYPE_MM.small }),
+    draw: (x, y) =>
+      verdictMark(verdict, x + 1.4, y + 1.45, 1.25) +
+      drawText(x + 3.8, y + TYPE_MM.small * 0.95, word, { size: TYPE_MM.small, colour, weight }),
+  };
+}
+
+function ruleRow({ plan }: SubjectMatter, rule: EffectiveRule): readonly Cell[] {
+  const unit = plan.display.length;
+  return [rule.name, rule.says, limitWords(rule, unit) || NONE, [...new Set(rule.sources.map(markedCite))].join('; ')];
+}
+
+function roomRows({ region, plan }: SubjectMatter): readonly (readonly Cell[])[] {
+  const unit = plan.display.length;
+  return region.rooms.map(({ room, area, barred }) => [
+    roomTitle(room),
+    room.label ? ROOM_USE_NOUN[room.label.use] : 'not given',
+    roomSizeWords(room, unit),
+    formatArea(room.floorArea, unit),
+    barred || (area > 0 ? formatArea(area, unit) : 'none'),
+  ]);
+}

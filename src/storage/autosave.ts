@@ -1,0 +1,158 @@
+import { writePlan } from '../../geometry/planfile/write.ts';
+import { type AppState, useAppStore } from '../state/store.ts';
+import { readAddress, showAddress } from './address.ts';
+import { freshId } from './fresh-id.ts';
+import { clearLastWords, leaveLastWords } from './last-words.ts';
+import { type Work, writeWork } from './library/plans.ts';
+import { keepTextAsVersion } from './library/versions.ts';
+import { hasWork, listenToTabs, type TabNews, tellShelfNews, useOpenPlan } from './open-plan.ts';
+import { showSign, useSavedSign } from './saved-sign.ts';
+
+/** How long the hand must rest before a copy is written, ms; the first change after a while is written almost at once. */
+const REST_MS = 300;
+const FIRST_MS = 40;
+const WHILE_MS = 1500;
+
+const tab = freshId();
+let lastSeen: number | null = null;
+let lastWrittenAt = 0;
+let timer: ReturnType<typeof setTimeout> | undefined;
+let writing: Promise<void> = Promise.resolve();
+/** Changes that are written nowhere yet, because another tab came first. */
+let changedWhileHeld = false;
+/** Counts the changes, and those that have reached the store: a page that is closed cuts off a writing that is under way. */
+let changes = 0;
+let written = 0;
+
+/** From now on every change is copied into the browser's store shortly after it is made. */
+export function startAutosave(): () => void {
+  const deaf = listenToTabs(heard);
+  const stop = useAppStore.subscribe((state, before) => {
+    const drawn = state.plan !== before.plan || state.chain !== before.chain;
+    if (drawn || state.levelId !== before.levelId || state.selection !== before.selection) schedule(drawn);
+  });
+  const leave = () => {
+    const held = useSavedSign.getState().sign.state === 'held';
+    if (isBare() || (changes === written && !(held && changedWhileHeld))) return;
+    leaveLastWords(workNow(), held);
+    void saveNow();
+  };
+  const hide = () => {
+    if (document.visibilityState === 'hidden') leave();
+  };
+  window.addEventListener('pagehide', leave);
+  document.addEventListener('visibilitychange', hide);
+  return () => {
+    stop();
+    deaf();
+    window.removeEventListener('pagehide', leave);
+    document.removeEventListener('visibilitychange', hide);
+  };
+}
+
+function schedule(drawn: boolean): void {
+  if (useSavedSign.getState().sign.state === 'held') {
+    changedWhileHeld ||= drawn;
+    return;
+  }
+  if (!drawn && !useOpenPlan.getState().onShelf) return;
+  changes += 1;
+  if (drawn) showSign({ state: 'saving' });
+  clearTimeout(timer);
+  const first = drawn && Date.now() - lastWrittenAt > WHILE_MS;
+  timer = setTimeout(() => void saveNow(), first ? FIRST_MS : REST_MS);
+}
+
+/** Writes the copy without waiting; `force` also over what another tab has written. */
+export function saveNow(force = false): Promise<void> {
+  clearTimeout(timer);
+  timer = undefined;
+  writing = writing.then(() => write(force));
+  return writing;
+}
+
+async function write(force: boolean): Promise<void> {
+  if (!force && useSavedSign.getState().sign.state === 'held') return;
+  if (isBare()) {
+    showSign({ state: 'resting' });
+    return;
+  }
+  const { onShelf } = useOpenPlan.getState();
+  const work = workNow();
+  const upTo = changes;
+  lastWrittenAt = work.savedAt;
+  const result = await writeWork(work, lastSeen, force);
+  if (result.ok) {
+    lastSeen = work.savedAt;
+    changedWhileHeld = false;
+    written = upTo;
+    if (!onShelf) useOpenPlan.setState({ onShelf: true });
+    if (!onShelf && readAddress().shows !== 'plans') showAddress({ shows: 'plan', id: work.id }, 'replace');
+    if (changes === written) clearLastWords(tab);
+    tellShelfNews({ id: work.id, savedAt: work.savedAt });
+    // A change made meanwhile has a write of its own, which says "saved" then: it may wait for its time or behind this one.
+    if (changes === written) showSign({ state: 'saved', at: work.savedAt });
+    return;
+  }
+  if (result.other !== null) showSign({ state: 'held', at: result.other });
+  else showSign({ state: 'failed', reason: result.reason });
+}
+
+/** A sheet on which nothing was ever drawn is nothing to keep. */
+function isBare(): boolean {
+  const { plan, chain } = useAppStore.getState();
+  return !useOpenPlan.getState().onShelf && chain.corners.length === 0 && !hasWork(plan);
+}
+
+/**
+ * Sees the open plan safe before another takes its place: written, or, where another tab has written since, among the versions
+ * of that plan. Answers why it is not safe, or empty.
+ */
+export async function settleOpenPlan(): Promise<string> {
+  useAppStore.getState().endChain();
+  const { sign } = useSavedSign.getState();
+  if (sign.state === 'held') return (await keepHeld()) ? '' : 'The browser did not take the copy.';
+  do await saveNow();
+  while (timer !== undefined);
+  const after = useSavedSign.getState().sign;
+  return after.state === 'failed' && hasWork(useAppStore.getState().plan) ? after.reason : '';
+}
+
+/** Keeps what was changed while another tab came first, if anything was, as a version of the plan. */
+export async function keepHeld(): Promise<boolean> {
+  if (!changedWhileHeld) return true;
+  const { id, text, savedAt } = workNow();
+  return keepTextAsVersion(id, text, savedAt, 'other-tab');
+}
+
+/**
+ * What lies on the sheet from now on is the plan `id`, as it was written at `savedAt` (null: it is not on the shelf yet, and is
+ * written as soon as there is something to keep). `show` puts it there. The plan before must be settled.
+ */
+export function takeSheet(id: string, savedAt: number | null, show: () => void): void {
+  useOpenPlan.setState({ id, onShelf: savedAt !== null });
+  lastSeen = savedAt;
+  changedWhileHeld = false;
+  showSign({ state: 'resting' });
+  show();
+  // The subscription saw the plan change; it is what lies in the store already.
+  clearTimeout(timer);
+  timer = undefined;
+  written = changes;
+  if (savedAt === null) {
+    changes += 1;
+    void saveNow();
+  } else showSign({ state: 'saved', at: savedAt });
+}
+
+function workNow(): Work {
+  const { plan, levelId, selection, viewport, chain }: AppState = useAppStore.getState();
+  const { id } = useOpenPlan.getState();
+  const view = { levelId, selection, viewport, corners: chain.corners };
+  return { id, plan, text: writePlan(plan), savedAt: Date.now(), tab, view };
+}
+
+function heard({ id, savedAt }: TabNews): void {
+  if (id !== useOpenPlan.getState().id || typeof savedAt !== 'number' || savedAt === lastSeen) return;
+  showSign({ state: 'held', at: savedAt });
+}

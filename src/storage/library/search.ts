@@ -1,0 +1,120 @@
+import { type DueStep, nextDue } from '../../protocol/timing/due.ts';
+import { titleWords } from './card.ts';
+import type { PlanCard } from './records.ts';
+
+/** Looking through the shelf: what is found, and in which order it stands. */
+
+/** As it is compared: without accents, capitals and signs between words. */
+function folded(text: string): string {
+  return text
+    .normalize('NFKD')
+    .replace(/\p{M}/gu, '')
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, ' ')
+    .trim();
+}
+
+export type Finding = { readonly found: false } | { readonly found: true; readonly where: string };
+
+/**
+ * Whether every word that is looked for begins a word of the plan's title, its place, a room or a detector's label. `where` names
+ * the rooms and labels that were found, empty where title and place have all of it. Nothing looked for finds everything.
+ */
+export function findIn(card: PlanCard, looked: string): Finding {
+  const words = folded(looked).split(' ').filter(Boolean);
+  const head = folded(`${titleWords(card)} ${card.place}`);
+  const rest = words.filter((word) => !hasWord(head, word));
+  const where: string[] = [];
+  for (const word of rest) {
+    const room = card.roomNames.find((name) => hasWord(folded(name), word));
+    const label = card.detectorLabels.find((name) => hasWord(folded(name), word));
+    if (room === undefined && label === undefined) return { found: false };
+    where.push(room ?? `detector ${label}`);
+  }
+  return { found: true, where: [...new Set(where)].join(', ') };
+}
+
+function hasWord(text: string, beginning: string): boolean {
+  return ` ${text}`.includes(` ${beginning}`);
+}
+
+export const ORDERS = {
+  changed: 'Worked on last',
+  due: 'What is next',
+  house: 'House by house',
+  title: 'Title',
+} as const;
+export type Order = keyof typeof ORDERS;
+
+/** Plans that stand together, under a heading. */
+export interface Board {
+  readonly title: string;
+  readonly cards: readonly PlanCard[];
+}
+
+/** All cards, each once, on boards in the order that is asked for. Boards that would be empty are left out. */
+export function onBoards(cards: readonly PlanCard[], order: Order, now: number): readonly Board[] {
+  const sorted = [...cards].sort((a, b) => b.changedAt - a.changedAt);
+  switch (order) {
+    case 'changed':
+      return boards(sorted, CHANGED, (card) => changedBoard(card, now));
+    case 'due':
+      return dueBoards(sorted, now);
+    case 'house':
+      return houses(sorted);
+    case 'title':
+      return boards([...sorted].sort(byTitle), ['By title'], () => 'By title');
+  }
+}
+
+const CHANGED = ['Today', 'The last seven days', 'The last thirty days', 'Before'];
+const DAY = 86_400_000;
+
+function changedBoard({ changedAt }: PlanCard, now: number): string {
+  const midnight = new Date(now).setHours(0, 0, 0, 0);
+  if (changedAt >= midnight) return 'Today';
+  if (changedAt >= midnight - 6 * DAY) return 'The last seven days';
+  return changedAt >= midnight - 29 * DAY ? 'The last thirty days' : 'Before';
+}
+
+/** Headings, in the order in which they want to be seen. */
+const DUE: Readonly<Record<DueStep, string>> = {
+  overdue: 'Overdue',
+  'test-again': 'To be tested again',
+  measuring: 'Measuring now',
+  'to-the-laboratory': 'To the laboratory',
+  'to-be-started': 'To be started',
+  'no-date': 'No date yet',
+  measured: 'Measured',
+};
+
+/** The next date first; what has no date keeps its order, after the others. */
+function dueBoards(cards: readonly PlanCard[], now: number): readonly Board[] {
+  const due = new Map(cards.map((card) => [card, nextDue(card, now, 'UTC')]));
+  const dateOf = (card: PlanCard) => due.get(card)?.at ?? Number.MAX_SAFE_INTEGER;
+  const sorted = [...cards].sort((a, b) => dateOf(a) - dateOf(b));
+  return boards(sorted, Object.values(DUE), (card) => DUE[due.get(card)?.step ?? 'no-date']);
+}
+
+function byTitle(a: PlanCard, b: PlanCard): number {
+  return titleWords(a).localeCompare(titleWords(b), undefined, { numeric: true, sensitivity: 'base' });
+}
+
+const NO_PLACE = 'No address yet';
+
+function houses(cards: readonly PlanCard[]): readonly Board[] {
+  const houseOf = ({ place }: PlanCard) => place || NO_PLACE;
+  const names = [...new Set(cards.map(houseOf))].filter((name) => name !== NO_PLACE);
+  names.sort((a, b) => a.localeCompare(b, undefined, { numeric: true, sensitivity: 'base' }));
+  return boards([...cards].sort(byTitle), [...names, NO_PLACE], houseOf);
+}
+
+function boards(
+  cards: readonly PlanCard[],
+  titles: readonly string[],
+  titleOf: (card: PlanCard) => string,
+): readonly Board[] {
+  const groups = new Map<string, PlanCard[]>(titles.map((title) => [title, []]));
+  for (const card of cards) groups.get(titleOf(card))?.push(card);
+  return [...groups].map(([title, some]) => ({ title, cards: some })).filter((board) => board.cards.length > 0);
+}

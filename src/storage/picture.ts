@@ -1,0 +1,122 @@
+/** Photos and scans on their way into a plan: read, turned upright, drawn down to a size that a plan file can carry. */
+import { SHEET_THEME } from '../theme/tokens.ts';
+import { HEAD_BYTES, type OtherKind, type PictureKind, pictureHead } from './picture-head.ts';
+import { megabytes } from './picture-size.ts';
+
+interface Picture {
+  /** As a data address. */
+  readonly image: string;
+  readonly name: string;
+  /** Pixels. */
+  readonly width: number;
+  readonly height: number;
+  /** How large it was, what was done to it, and what it takes of the plan, in words. */
+  readonly remark: string;
+}
+export type PictureRead =
+  | { readonly ok: true; readonly picture: Picture }
+  | { readonly ok: false; readonly reason: string };
+
+/** What a picture is drawn down to. */
+export interface PictureFit {
+  /** Pixels along its longer side, at most. */
+  readonly longestSide: number;
+  /** Of the JPEG, 0 to 1. */
+  readonly quality: number;
+  /** A PNG of so few bytes is kept as it is: a scan of lines is smaller as PNG than as a photo. */
+  readonly keptBytes: number;
+}
+/** A sketch to draw over: every line of it is legible, and a plan with it stays below a few MB. */
+const SKETCH: PictureFit = { longestSide: 2400, quality: 0.82, keptBytes: 700_000 };
+/** A photo in the log: where the detector lay and its label are seen, and ten of them are about 2 MB of the plan. */
+export const LOG_PHOTO: PictureFit = { longestSide: 1280, quality: 0.75, keptBytes: 100_000 };
+const LARGEST_BYTES = 60_000_000;
+/** Four bytes to a pixel while it is read: what a tablet can spare for a moment. */
+const MOST_PIXELS = 120_000_000;
+
+/** Reads a PNG, JPEG or WebP, and a HEIC where the browser can. Refused in words when it is none, is broken, moves, or is too large. */
+export async function readPicture(file: File, fit: PictureFit = SKETCH): Promise<PictureRead> {
+  const name = file.name || 'The picture';
+  const refused = (reason: string): PictureRead => ({ ok: false, reason: `${name} ${reason}` });
+  if (file.size > LARGEST_BYTES) {
+    return refused(`has ${Math.round(file.size / 1e6)} MB. Bring in a picture of less than 60 MB.`);
+  }
+  const head = pictureHead(new Uint8Array(await file.slice(0, HEAD_BYTES).arrayBuffer()));
+  if (typeof head === 'string' && head !== 'heic') return refused(NOT_A_PICTURE[head]);
+  if (typeof head !== 'string') {
+    const { size, moving } = head;
+    if (moving)
+      return refused('moves: it holds several pictures in turn. Save one of them as PNG or JPEG and bring that in.');
+    if (size && size.width * size.height > MOST_PIXELS) {
+      const words = `${size.width} by ${size.height} pixels`;
+      return refused(
+        `is too large, ${words}. Make it smaller, ${fit.longestSide} pixels along its longer side are enough.`,
+      );
+    }
+  }
+  let bitmap: ImageBitmap;
+  try {
+    // A phone notes which side is up; the picture is turned to it here, once.
+    bitmap = await createImageBitmap(file, { imageOrientation: 'from-image' });
+  } catch {
+    return refused(
+      head === 'heic' ? HEIC : 'could not be read: the file is damaged. Take the photo again or bring in another copy.',
+    );
+  }
+  try {
+    return { ok: true, picture: await stored(file, head === 'heic' ? null : head.kind, bitmap, fit) };
+  } catch {
+    return refused(`is too large for this browser, ${bitmap.width} by ${bitmap.height} pixels. Make it smaller first.`);
+  } finally {
+    bitmap.close();
+  }
+}
+
+const HEIC =
+  'is a HEIC photo, which this browser cannot read. Save it as JPEG on the phone, or take a screenshot of it, and bring that in.';
+const NOT_A_PICTURE: Readonly<Record<Exclude<OtherKind, 'heic'>, string>> = {
+  pdf: 'is a PDF. Save the page as a picture, or take a screenshot of it, and bring that in.',
+  gif: 'is a GIF. Save it as PNG or JPEG and bring that in.',
+  unknown: 'is not a PNG, JPEG or WebP picture. Save it as one of these and bring that in.',
+};
+
+async function stored(
+  file: File,
+  kind: PictureKind | null,
+  bitmap: ImageBitmap,
+  { longestSide, quality, keptBytes }: PictureFit,
+): Promise<Picture> {
+  const share = Math.min(1, longestSide / Math.max(bitmap.width, bitmap.height));
+  const [width, height] = [
+    Math.max(1, Math.round(bitmap.width * share)),
+    Math.max(1, Math.round(bitmap.height * share)),
+  ];
+  // Drawn anew unless small: that leaves behind what a phone writes beside a photo, such as where it was taken.
+  const asIs = share === 1 && kind === 'image/png' && file.size <= keptBytes;
+  const blob = asIs ? new Blob([file], { type: kind }) : await drawnDown(bitmap, width, height, quality);
+  const image = await dataAddress(blob);
+  const from = share < 1 ? `Drawn down from ${bitmap.width} by ${bitmap.height} to ${width} by ${height} pixels, ` : '';
+  const takes = `${megabytes(image.length)} of the plan.`;
+  return { image, name: file.name, width, height, remark: from ? from + takes : `It takes ${takes}` };
+}
+
+async function drawnDown(bitmap: ImageBitmap, width: number, height: number, quality: number): Promise<Blob> {
+  const canvas = new OffscreenCanvas(width, height);
+  const ctx = canvas.getContext('2d');
+  if (!ctx) throw new Error('this browser draws no canvas');
+  // A photo has no glass: what was see-through is paper.
+  ctx.fillStyle = SHEET_THEME.paper;
+  ctx.fillRect(0, 0, width, height);
+  ctx.imageSmoothingQuality = 'high';
+  ctx.drawImage(bitmap, 0, 0, width, height);
+  return canvas.convertToBlob({ type: 'image/jpeg', quality });
+}
+
+function dataAddress(blob: Blob): Promise<string> {
+  return new Promise((done, failed) => {
+    const reader = new FileReader();
+    reader.onload = () => done(String(reader.result));
+    reader.onerror = () => failed(reader.error);
+    reader.readAsDataURL(blob);
+  });
+}

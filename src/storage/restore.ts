@@ -1,0 +1,149 @@
+import type { Plan } from '../../geometry/plan/model.ts';
+import { parsePlan } from '../../geometry/planfile/parse.ts';
+import { useAppStore } from '../state/store.ts';
+import { readAddress, showAddress } from './address.ts';
+import { keepHeld, takeSheet } from './autosave.ts';
+import { clearLastWords, type LastWords, lastWords } from './last-words.ts';
+import { UNREADABLE } from './library/card.ts';
+import { change, database, troubleInWords } from './library/database.ts';
+import { openOld } from './library/old-store.ts';
+import { destroy, lastWorkedOn, outlived, readCards, readWork, type StoredWork, writeWork } from './library/plans.ts';
+import { keepTextAsVersion } from './library/versions.ts';
+import { joinText } from './long-texts.ts';
+import { useOpenPlan } from './open-plan.ts';
+import { showSign } from './saved-sign.ts';
+
+/** What was found when the page opened. */
+export type Restored =
+  | { readonly found: 'nothing' | 'plan' }
+  /** The address names a plan that is not in this browser. */
+  | { readonly found: 'gone' }
+  | { readonly found: 'unreadable' }
+  | { readonly found: 'no-store'; readonly reason: string };
+
+/** What moves plans of the first version over is loaded only where there are any. */
+async function moveWhatIsOld(): Promise<void> {
+  const old = await openOld();
+  if (!old) return;
+  old.close();
+  await (await import('./library/move-old.ts')).moveOld();
+}
+
+/** Puts a plan of the shelf back on the sheet: the one that the address names, else the one that was worked on last. */
+export async function restoreWork(): Promise<Restored> {
+  try {
+    const moved = await moveWhatIsOld().then(
+      () => '',
+      (error: unknown) => troubleInWords(error),
+    );
+    if (moved) useAppStore.getState().say(`What an earlier Stillspot kept here was not moved to the shelf. ${moved}`);
+    const unsaved = await takeLastWords();
+    await destroy(outlived(await readCards(), Date.now()));
+    return await restoreFromAddress(unsaved);
+  } catch (error) {
+    const reason = troubleInWords(error);
+    showSign({ state: 'failed', reason });
+    return { found: 'no-store', reason };
+  }
+}
+
+async function restoreFromAddress(unsaved: readonly StoredWork[]): Promise<Restored> {
+  const address = readAddress();
+  if (address.shows === 'new') return { found: 'nothing' };
+  const id = address.shows === 'plan' ? address.id : (unsaved.at(-1)?.id ?? (await lastWorkedOn())?.id);
+  if (id === undefined) return { found: 'nothing' };
+  const stored = unsaved.findLast((work) => work.id === id) ?? (await readWork(id));
+  if (address.shows !== 'plans') showAddress(stored ? { shows: 'plan', id } : { shows: 'nothing' }, 'replace');
+  if (!stored) return { found: 'gone' };
+  if (showWork(id, stored)) return { found: 'plan' };
+  showAddress({ shows: 'new' }, 'replace');
+  return { found: 'unreadable' };
+}
+
+/** Puts a plan of the shelf on the sheet. False when it could not be read: it is then marked so, and the sheet stays. */
+function showWork(id: string, stored: StoredWork | { readonly text: null }): boolean {
+  const read = stored.text === null ? null : parsePlan(stored.text);
+  if (stored.text !== null && read?.ok) {
+    showStored(read.plan, stored);
+    return true;
+  }
+  void markUnreadable(id);
+  return false;
+}
+
+async function markUnreadable(id: string): Promise<void> {
+  await change(['cards'], async (write) => {
+    const card = await write.objectStore('cards').get(id);
+    if (card) await write.objectStore('cards').put({ ...card, ...UNREADABLE, title: card.title });
+  }).catch(() => undefined);
+}
+
+/** Opens a plan of the shelf in place of the one on the sheet, which must be settled. */
+export async function openStored(id: string): Promise<'open' | 'gone' | 'unreadable'> {
+  const stored = await readWork(id).catch(() => undefined);
+  if (!stored) return 'gone';
+  return showWork(id, stored) ? 'open' : 'unreadable';
+}
+
+/** Takes over what the other tab has written; what was changed here goes among the versions of the plan. */
+export async function takeOther(): Promise<boolean> {
+  const { id } = useOpenPlan.getState();
+  useAppStore.getState().endChain();
+  const stored = await readWork(id).catch(() => undefined);
+  const read = stored && stored.text !== null ? parsePlan(stored.text) : null;
+  if (!stored || stored.text === null || !read?.ok || !(await keepHeld())) return false;
+  showStored(read.plan, stored);
+  return true;
+}
+
+function showStored(plan: Plan, { id, savedAt, view }: StoredWork): void {
+  takeSheet(id, savedAt, () => {
+    useAppStore.getState().openPlan(plan);
+    const level = plan.levels.find(({ id: each }) => each === view.levelId) ?? plan.levels[0];
+    if (level) useAppStore.setState({ levelId: level.id, selection: selectionOn(level, view.selection) });
+    if (view.corners && view.corners.length > 0) {
+      useAppStore.setState({ tool: { kind: 'wall' }, chain: { corners: view.corners, takenBack: [] } });
+    }
+  });
+}
+
+function selectionOn(level: Plan['levels'][number], ids: readonly string[]): readonly string[] {
+  const there = new Set(
+    [level.walls, level.openings, level.rooms, level.fixtures, level.objects, level.detectors].flatMap((items) =>
+      items.map(({ id }) => id),
+    ),
+  );
+  return ids.filter((id) => there.has(id));
+}
+
+/** Brings what tabs could not save any more onto the shelf. Answers what the shelf did not take, oldest first. */
+async function takeLastWords(): Promise<readonly StoredWork[]> {
+  const unsaved: StoredWork[] = [];
+  for (const words of lastWords()) {
+    const work = await wholeWords(words);
+    const kept = work ? await keepWords(work, words.held) : true; // without its pictures nothing can be put together
+    if (kept) clearLastWords(words.tab);
+    else if (work && !words.held) unsaved.push(work);
+  }
+  return unsaved;
+}
+
+async function wholeWords({ text: split, held: _held, ...words }: LastWords): Promise<StoredWork | null> {
+  const shelf = await database();
+  const longs = new Map<string, string>();
+  for (const name of split.long) {
+    const long = await shelf.get('longs', name);
+    if (long !== undefined) longs.set(name, long);
+  }
+  const text = joinText(split, longs);
+  return text === null ? null : { ...words, text };
+}
+
+async function keepWords(work: StoredWork, held: boolean): Promise<boolean> {
+  if (held) return keepTextAsVersion(work.id, work.text, work.savedAt, 'other-tab');
+  const stored = await readWork(work.id);
+  if (stored && stored.text !== null && stored.savedAt >= work.savedAt) return true;
+  const read = parsePlan(work.text);
+  if (!read.ok) return true;
+  return (await writeWork({ ...work, plan: read.plan }, null, true)).ok;
+}

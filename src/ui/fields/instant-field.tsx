@@ -1,0 +1,180 @@
+import { type ReactNode, useEffect, useId, useState } from 'react';
+import { instantText, MINUTE, type Ms, msOf, saidInstant } from '../../protocol/timing/clock.ts';
+import { INSTANT_NEEDED, readWall, TYPED_RANGE, type TypedWall, wallText } from '../../protocol/timing/typed-wall.ts';
+import './fields.css';
+import './instant-field.css';
+
+interface Props {
+  readonly label: string;
+  /** RFC 3339 with an offset; null: not known. */
+  readonly value: string | null;
+  /** IANA zone of the site: what is typed and shown is its wall clock. */
+  readonly zone: string;
+  /** Takes the instant over; answers why not, in words, or nothing. */
+  readonly onCommit: (value: string | null) => string | undefined;
+  readonly hint?: string;
+  /** What is planned: "now" is no answer to it. */
+  readonly ahead?: boolean;
+}
+
+/**
+ * A day and a minute by the clock of the site. "Now" writes down this minute; the browser's own picker works by finger and by keyboard.
+ * A minute that the clock shows twice is only taken over when it was said which one; one that it skips is not.
+ */
+export function InstantField({ label, value, zone, onCommit, hint, ahead = false }: Props) {
+  const id = useId();
+  const shown = wallText(value, zone);
+  const [text, setText] = useState(shown);
+  const [trouble, setTrouble] = useState('');
+  /** The minute that "now" would write over what is written down: asked first. */
+  const [instead, setInstead] = useState<Ms | null>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: of two instants that look alike the other one is a new value too
+  useEffect(() => {
+    setText(shown);
+    setTrouble('');
+    setInstead(null);
+  }, [shown, value]);
+  const set = (next: Ms | null) => setTrouble(onCommit(next === null ? null : instantText(next, zone)) ?? '');
+  const read = readWall(text, zone);
+  const commit = (input: HTMLInputElement) => {
+    // A date that is half typed is no empty field: it must not wipe out what was written down.
+    if (input.validity.badInput) setTrouble(INSTANT_NEEDED);
+    else if (text === shown) setTrouble('');
+    else if (read.kind === 'refused') setTrouble(read.says);
+    else if (read.kind === 'twice') setTrouble('');
+    else set(read.kind === 'empty' ? null : read.at);
+  };
+  const at = msOf(value);
+  const known = at === null ? (hint ?? 'not known') : saidInstant(at, zone);
+  const asks = read.kind === 'twice' && text !== shown;
+  return (
+    <div className="field instant" data-refused={trouble || asks ? '' : undefined}>
+      <div className="instant__head">
+        <label className="field__label" htmlFor={id}>
+          {label}
+        </label>
+        {!ahead && (
+          <button
+            type="button"
+            className="button instant__now"
+            aria-label={`${label}: now`}
+            onClick={() => {
+              const now = Math.floor(Date.now() / MINUTE) * MINUTE;
+              if (value === null) set(now);
+              else setInstead(now);
+            }}
+          >
+            Now
+          </button>
+        )}
+      </div>
+      <input
+        id={id}
+        type="datetime-local"
+        className="field__input"
+        value={text}
+        {...TYPED_RANGE}
+        aria-describedby={`${id}-said`}
+        aria-invalid={trouble !== '' || asks}
+        onChange={(event) => setText(event.currentTarget.value)}
+        onBlur={(event) => commit(event.currentTarget)}
+        onKeyDown={(event) => {
+          if (event.key === 'Enter') commit(event.currentTarget);
+          if (event.key === 'Escape') setText(shown);
+        }}
+      />
+      <Said id={`${id}-said`} trouble={trouble}>
+        {asks ? 'Not written down yet.' : known}
+      </Said>
+      {instead !== null && at !== null && (
+        <Instead
+          label={label}
+          was={saidInstant(at, zone)}
+          is={saidInstant(instead, zone)}
+          onYes={() => {
+            setInstead(null);
+            set(instead);
+          }}
+          onNo={() => setInstead(null)}
+        />
+      )}
+      {read.kind === 'twice' && <WhichOne label={label} read={read} chosen={asks ? null : at} onChoose={set} />}
+    </div>
+  );
+}
+
+interface InsteadProps {
+  readonly label: string;
+  readonly was: string;
+  readonly is: string;
+  readonly onYes: () => void;
+  readonly onNo: () => void;
+}
+
+/** What is written down is never written over without a word. */
+function Instead({ label, was, is, onYes, onNo }: InsteadProps) {
+  return (
+    <fieldset className="instant__which">
+      <legend className="small" role="alert">
+        {was} is written down. Write {is} in its place?
+      </legend>
+      <button type="button" className="button" aria-label={`${label}: write now in its place`} onClick={onYes}>
+        Write now
+      </button>
+      <button type="button" className="button" aria-label={`${label}: keep what is written down`} onClick={onNo}>
+        Keep
+      </button>
+    </fieldset>
+  );
+}
+
+function Said({
+  id,
+  trouble,
+  children,
+}: {
+  readonly id: string;
+  readonly trouble: string;
+  readonly children: ReactNode;
+}) {
+  return (
+    <p className={trouble ? 'field__trouble' : 'field__hint'} id={id} role={trouble ? 'alert' : undefined}>
+      {trouble || children}
+    </p>
+  );
+}
+
+interface WhichOneProps {
+  readonly label: string;
+  readonly read: Extract<TypedWall, { kind: 'twice' }>;
+  /** The one that is written down; null while none is. */
+  readonly chosen: Ms | null;
+  readonly onChoose: (at: Ms) => void;
+}
+
+/** The clock shows the minute twice: which one was it? */
+function WhichOne({ label, read, chosen, onChoose }: WhichOneProps) {
+  return (
+    <fieldset className="instant__which">
+      <legend className="small" role={chosen === null ? 'alert' : undefined}>
+        {read.asks}
+      </legend>
+      {read.choices.map(({ at, words }) => {
+        // Seconds may be written down too.
+        const pressed = chosen !== null && Math.floor(chosen / MINUTE) * MINUTE === at;
+        return (
+          <button
+            key={at}
+            type="button"
+            className="button"
+            aria-pressed={pressed}
+            aria-label={`${label}: ${words}`}
+            onClick={() => onChoose(at)}
+          >
+            {words}
+          </button>
+        );
+      })}
+    </fieldset>
+  );
+}

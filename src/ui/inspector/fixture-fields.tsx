@@ -1,0 +1,96 @@
+import { footprintReach } from '../../../geometry/dimension/footprint.ts';
+import { capital, FIXTURE_NOUN } from '../../../geometry/messages/index.ts';
+import { FIXTURE_KINDS, type Fixture, type Stream } from '../../../geometry/plan/model.ts';
+import { shapeMiddle } from '../../../geometry/plane/body.ts';
+import { machinesNearby } from '../../protocol/conditions/machines.ts';
+import { STAGE_PRESS } from '../../protocol/standing/types.ts';
+import { useAppStore } from '../../state/store.ts';
+import { ChoiceField } from '../fields/choice-field.tsx';
+import { LengthField } from '../fields/length-field.tsx';
+import { NumberField } from '../fields/number-field.tsx';
+import { TextField } from '../fields/text-field.tsx';
+import { openStage } from '../shell/ui.ts';
+import { PlaceFields } from './place-fields.tsx';
+import { HeightFields, ShapeFields } from './size-fields.tsx';
+
+const KINDS = FIXTURE_KINDS.map((value) => ({ value, words: capital(FIXTURE_NOUN[value]) }));
+/** A register that throws to the right, as far as 5 ft: usual size, common practice, no published source. */
+const USUAL_STREAM: Stream = { direction: 0, spread: 60, reach: 1524 };
+
+export function FixtureFields({ fixture }: { readonly fixture: Fixture }) {
+  const updateItem = useAppStore((state) => state.updateItem);
+  const { id, kind, name, shape, bottom, top, stream } = fixture;
+  return (
+    <>
+      <div className="fields">
+        <div className="wide">
+          <ChoiceField
+            label="What it is"
+            value={kind}
+            choices={KINDS}
+            onCommit={(next) => updateItem(id, { kind: next })}
+          />
+        </div>
+        <div className="wide">
+          <TextField label="Name, if it needs one" value={name} onCommit={(text) => updateItem(id, { name: text })} />
+        </div>
+        <PlaceFields middle={shapeMiddle(shape)} reach={footprintReach(shape)} />
+        <ShapeFields id={id} shape={shape} />
+        <HeightFields id={id} bottom={bottom} top={top} />
+      </div>
+      <label className="tick">
+        <input
+          type="checkbox"
+          checked={stream !== null}
+          onChange={(event) => updateItem(id, { stream: event.currentTarget.checked ? USUAL_STREAM : null })}
+        />
+        It throws a stream of air
+      </label>
+      <OffDuringTest id={id} />
+      {stream && <StreamFields id={id} stream={stream} />}
+    </>
+  );
+}
+
+/** A machine near a detector is off during the test: the house asks for it. */
+function OffDuringTest({ id }: { readonly id: string }) {
+  const machine = useAppStore(({ plan }) => machinesNearby(plan).find((each) => each.id === id));
+  if (!machine) return null;
+  return (
+    <p className="small">
+      Within 20 ft (6.1 m) of a detector: it is off during the test.{' '}
+      <button type="button" className="text-button" onClick={() => openStage('house')}>
+        {STAGE_PRESS.house}
+      </button>
+    </p>
+  );
+}
+
+function StreamFields({ id, stream }: { readonly id: string; readonly stream: Stream }) {
+  const updateItem = useAppStore((state) => state.updateItem);
+  const change = (patch: Partial<Stream>) => {
+    return updateItem(id, { stream: { ...stream, ...patch } });
+  };
+  return (
+    <div className="fields">
+      <NumberField
+        label="Throws toward"
+        value={stream.direction}
+        unit="°"
+        least={-360}
+        most={360}
+        hint="0 is right on the page, 90 down."
+        onCommit={(direction) => change({ direction: (((direction ?? 0) % 360) + 360) % 360 })}
+      />
+      <NumberField
+        label="Spread"
+        value={stream.spread}
+        unit="°"
+        least={0}
+        most={360}
+        onCommit={(spread) => change({ spread: spread ?? 0 })}
+      />
+      <LengthField label="Reach" value={stream.reach} onCommit={(reach) => change({ reach })} />
+    </div>
+  );
+}

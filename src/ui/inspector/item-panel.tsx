@@ -1,0 +1,72 @@
+import { counted } from '../../../geometry/messages/index.ts';
+import { formatMeasured } from '../../../geometry/units/index.ts';
+import { type FoundItem, findItem } from '../../state/plan-edits.ts';
+import { useAppStore } from '../../state/store.ts';
+import { ActButtons } from '../menu/act-buttons.tsx';
+import { itemHeading } from '../menu/place-name.ts';
+import { RowFields } from '../menu/row-fields.tsx';
+import { useUi } from '../shell/ui.ts';
+import { useLevel } from '../shell/use-level.ts';
+import { DetectorFields } from './detector-fields.tsx';
+import { FixtureFields } from './fixture-fields.tsx';
+import { ManyFields } from './many-fields.tsx';
+import { ObjectFields } from './object-fields.tsx';
+import { OpeningFields } from './opening-fields.tsx';
+import { RoomFields } from './room-fields.tsx';
+import { WallFields } from './wall-fields.tsx';
+import './item-panel.css';
+
+/** The numbers of what is selected, each to be read off the tape and typed as it is said. */
+export function ItemPanel() {
+  const level = useLevel();
+  const selection = useAppStore((state) => state.selection);
+  const found = selection.map((id) => findItem(level, id)).filter((each) => each !== null);
+  const [first] = found;
+  if (!first) return null;
+  const many = found.length > 1;
+  return (
+    <section className="item-panel" aria-label="Numbers of what is selected">
+      <h2>{many ? `${counted(found.length, 'thing')} selected` : itemHeading(first)}</h2>
+      <ActButtons ids={found.map(({ item }) => item.id)} />
+      <RowFields />
+      {many ? <ManyFields found={found} /> : <Fields key={first.item.id} found={first} />}
+    </section>
+  );
+}
+
+/** The numbers of the selected detector, folded under its verdict. */
+export function DetectorNumbers() {
+  const open = useUi((ui) => ui.numbersOpen);
+  const detector = useLevel().detectors.find(({ id }) => useAppStore.getState().selection.includes(id));
+  const unit = useAppStore((state) => state.plan.display.length);
+  if (!detector) return null;
+  return (
+    <details
+      className="detector-numbers"
+      open={open}
+      onToggle={(event) => useUi.setState({ numbersOpen: event.currentTarget.open })}
+    >
+      <summary>
+        Its numbers <span className="soft">{formatMeasured(detector.base, unit)} above the floor</span>
+      </summary>
+      <ItemPanel />
+    </details>
+  );
+}
+
+function Fields({ found }: { readonly found: FoundItem }) {
+  switch (found.list) {
+    case 'walls':
+      return <WallFields wall={found.item} />;
+    case 'openings':
+      return <OpeningFields opening={found.item} />;
+    case 'rooms':
+      return <RoomFields room={found.item} />;
+    case 'fixtures':
+      return <FixtureFields fixture={found.item} />;
+    case 'objects':
+      return <ObjectFields object={found.item} />;
+    case 'detectors':
+      return <DetectorFields detector={found.item} />;
+  }
+}

@@ -1,0 +1,48 @@
+import { moveToGap, SIDES, type Side, wallGaps } from '../../../geometry/dimension/wall-gaps.ts';
+import type { Mm, XY } from '../../../geometry/plan/model.ts';
+import { selectModel } from '../../state/selectors.ts';
+import { useAppStore } from '../../state/store.ts';
+import { FieldGroup } from '../fields/field-group.tsx';
+import { LengthField } from '../fields/length-field.tsx';
+import { useCalm } from '../shell/calm.ts';
+
+interface Props {
+  readonly middle: XY;
+  /** From the middle to the edge on each side, mm. */
+  readonly reach: Readonly<Record<Side, Mm>>;
+}
+
+const WORDS: Readonly<Record<Side, string>> = {
+  left: 'On the left',
+  right: 'On the right',
+  up: 'Up the page',
+  down: 'Down the page',
+};
+
+/** Where it stands, as one tapes it: from its edge to the wall faces about it. Typing a length moves it there. */
+export function PlaceFields({ middle, reach }: Props) {
+  const model = useCalm(selectModel);
+  const nudge = useAppStore((state) => state.nudge);
+  const gaps = wallGaps(model, middle, reach);
+  if (SIDES.every((side) => gaps[side] === null)) return null;
+  return (
+    <FieldGroup name="From its edge to the wall">
+      {SIDES.map((side) => {
+        const gap = gaps[side];
+        if (gap === null) return null;
+        return (
+          <LengthField
+            key={side}
+            label={WORDS[side]}
+            value={gap}
+            negative
+            onCommit={(wanted) => {
+              nudge(...moveToGap(side, gap, wanted));
+              return undefined;
+            }}
+          />
+        );
+      })}
+    </FieldGroup>
+  );
+}

@@ -1,0 +1,92 @@
+import { asForm, footprintSize, withFootprintSize } from '../../../geometry/dimension/footprint.ts';
+import { heightsRefusal, sizeRefusal } from '../../../geometry/messages/index.ts';
+import type { Mm, Shape } from '../../../geometry/plan/model.ts';
+import { useAppStore } from '../../state/store.ts';
+import { ChoiceField } from '../fields/choice-field.tsx';
+import { FieldGroup } from '../fields/field-group.tsx';
+import { LengthField } from '../fields/length-field.tsx';
+import { NumberField } from '../fields/number-field.tsx';
+import { useLevel } from '../shell/use-level.ts';
+
+interface ShapeProps {
+  readonly id: string;
+  readonly shape: Shape;
+}
+
+/** Round or square-cornered, how large, and how it is turned. A shape with corners of its own keeps them. */
+export function ShapeFields({ id, shape }: ShapeProps) {
+  const updateItem = useAppStore((state) => state.updateItem);
+  const { across, width, depth, turn } = footprintSize(shape);
+  const change = (key: 'across' | 'width' | 'depth' | 'turn', value: number) => {
+    const refusal = key === 'turn' ? '' : sizeRefusal(value);
+    if (refusal) return refusal;
+    return updateItem(id, { shape: withFootprintSize(shape, { [key]: value }) });
+  };
+  if ('polygon' in shape) {
+    return <p className="wide small soft">Its outline has corners of its own: drag them on the sheet.</p>;
+  }
+  return (
+    <>
+      <div className="wide">
+        <ChoiceField
+          label="Form"
+          value={'circle' in shape ? 'round' : 'square'}
+          choices={[
+            { value: 'round', words: 'round' },
+            { value: 'square', words: 'square-cornered' },
+          ]}
+          onCommit={(form) => updateItem(id, { shape: asForm(shape, form) })}
+        />
+      </div>
+      {across !== null && (
+        <LengthField label="Across" value={across} bare="small" onCommit={(mm) => change('across', mm)} />
+      )}
+      {width !== null && (
+        <LengthField label="Width" value={width} bare="small" onCommit={(mm) => change('width', mm)} />
+      )}
+      {depth !== null && (
+        <LengthField label="Depth" value={depth} bare="small" onCommit={(mm) => change('depth', mm)} />
+      )}
+      {turn !== null && (
+        <NumberField
+          label="Turned clockwise"
+          value={turn}
+          unit="°"
+          least={-360}
+          most={360}
+          onCommit={(degrees) => change('turn', (((degrees ?? 0) % 360) + 360) % 360)}
+        />
+      )}
+    </>
+  );
+}
+
+interface HeightProps {
+  readonly id: string;
+  readonly bottom: Mm;
+  readonly top: Mm;
+}
+
+/** From and to above the floor. */
+export function HeightFields({ id, bottom, top }: HeightProps) {
+  const updateItem = useAppStore((state) => state.updateItem);
+  const unit = useAppStore((state) => state.plan.display.length);
+  const { ceiling } = useLevel();
+  const change = (next: { bottom: Mm; top: Mm }) => {
+    const refusal = heightsRefusal(next.bottom, next.top, ceiling, unit);
+    if (refusal) return refusal;
+    return updateItem(id, next);
+  };
+  return (
+    <FieldGroup name="Above the floor">
+      <LengthField
+        label="Underside"
+        value={bottom}
+        bare="small"
+        negative
+        onCommit={(mm) => change({ bottom: mm, top })}
+      />
+      <LengthField label="Top" value={top} bare="small" negative onCommit={(mm) => change({ bottom, top: mm })} />
+    </FieldGroup>
+  );
+}

@@ -1,0 +1,62 @@
+import { useState } from 'react';
+import { tapedOffsets } from '../../../geometry/dimension/opening-offsets.ts';
+import { wallsRunningOn } from '../../../geometry/edit/split-join.ts';
+import { wallEndNames } from '../../../geometry/messages/index.ts';
+import { wallLength } from '../../../geometry/plan/items.ts';
+import type { Mm, Wall } from '../../../geometry/plan/model.ts';
+import { selectModel } from '../../state/selectors.ts';
+import { useAppStore } from '../../state/store.ts';
+import { joinWalls, splitWall } from '../../state/wall-acts.ts';
+import { LengthField } from '../fields/length-field.tsx';
+import { useCalm } from '../shell/calm.ts';
+
+/** A wall made two, by number or by a press on the sheet, and two that run on made one. */
+export function WallParts({ wall }: { readonly wall: Wall }) {
+  const model = useCalm(selectModel);
+  const { setTool } = useAppStore.getState();
+  const whole = wallLength(wall);
+  const ends = wallEndNames(wall);
+  const [at, setAt] = useState<Mm | null>(null);
+  const middle = { offset: whole / 2, width: 0 };
+  const [taped] = tapedOffsets(model, wall, middle);
+  // From the corner on the left hand of one who stands in the room; from the wall's beginning where no room lies beside it.
+  const start = taped?.left ?? middle.offset;
+  const way = taped?.way ?? 1;
+  const wanted = at ?? start;
+  const place = () => whole / 2 + way * (wanted - start);
+  return (
+    <details className="more">
+      <summary>Split it, or join it with another</summary>
+      <div className="more__body">
+        <div className="fields">
+          <LengthField
+            label={taped ? 'From the left corner, as taped' : `From its ${ends.from} end`}
+            value={wanted}
+            onCommit={(mm) => {
+              setAt(mm);
+              return undefined;
+            }}
+          />
+        </div>
+        <div className="buttons">
+          <button type="button" className="button" onClick={() => splitWall(wall.id, place())}>
+            Split it there
+          </button>
+          <button type="button" className="button" onClick={() => setTool({ kind: 'split-wall', id: wall.id })}>
+            Press where to split it
+          </button>
+          {wallsRunningOn(model.level, wall).map(({ end, other }) => (
+            <button
+              key={`${end} ${other.id}`}
+              type="button"
+              className="button"
+              onClick={() => joinWalls(wall.id, other.id)}
+            >
+              Join it at its {ends[end]} end
+            </button>
+          ))}
+        </div>
+      </div>
+    </details>
+  );
+}

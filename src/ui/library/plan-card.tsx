@@ -1,0 +1,64 @@
+import { memo, useRef } from 'react';
+import { titleWords } from '../../storage/library/card.ts';
+import type { PlanCard } from '../../storage/library/records.ts';
+import { dueOf, whenWords } from './dates.ts';
+import { PlanPicture, VerdictCounts } from './plan-picture.tsx';
+import { useLook } from './use-look.ts';
+
+interface PlanCardProps {
+  readonly card: PlanCard;
+  readonly now: number;
+  /** The rooms and labels for which it was found. */
+  readonly where: string;
+  readonly isOpen: boolean;
+  readonly isChosen: boolean;
+  /** Whether Tab stops here: at one card of the shelf; the arrows lead on. */
+  readonly tabStop: boolean;
+  readonly onOpen: (card: PlanCard) => void;
+  readonly onMore: (card: PlanCard) => void;
+}
+
+/** One plan on its board: pressed, it opens. */
+export const PlanCardView = memo(function PlanCardView(props: PlanCardProps) {
+  const { card, now, where, isOpen, isChosen, tabStop, onOpen, onMore } = props;
+  const item = useRef<HTMLLIElement>(null);
+  const look = useLook(card, item);
+  const title = titleWords(card);
+  const due = dueOf(card, now);
+  const tabIndex = tabStop ? 0 : -1;
+  return (
+    <li ref={item} className="box" data-chosen={isChosen || undefined}>
+      <button
+        type="button"
+        className="box__open"
+        data-plan={card.id}
+        tabIndex={tabIndex}
+        aria-current={isOpen || undefined}
+        onClick={() => (card.readable ? onOpen(card) : onMore(card))}
+      >
+        <PlanPicture picture={look?.picture} />
+        <strong className="box__title">{title}</strong>
+        {card.place && <span className="box__line soft">{card.place}</span>}
+        <VerdictCounts look={look} />
+        {due.words && (
+          <span className="box__line" data-late={due.late || undefined}>
+            {due.words}
+          </span>
+        )}
+        {where && <span className="box__line">Has {where}</span>}
+        {isOpen && <span className="box__line">On the sheet now</span>}
+        <span className="box__line soft">Changed {whenWords(card.changedAt, now)}</span>
+      </button>
+      <button
+        type="button"
+        className="button button--bare box__more"
+        tabIndex={tabIndex}
+        aria-label={`More about ${title}`}
+        aria-expanded={isChosen}
+        onClick={() => onMore(card)}
+      >
+        More
+      </button>
+    </li>
+  );
+});

@@ -1,0 +1,44 @@
+import { memo } from 'react';
+import { TONE_WORD } from '../../../geometry/messages/tone.ts';
+import type { PlanLook } from '../../storage/library/records.ts';
+import { inOrderOfWorst } from '../../storage/library/verdict-order.ts';
+import { SHEET_THEME } from '../../theme/tokens.ts';
+import { VerdictMark } from '../verdict/verdict-mark.tsx';
+
+/** The picture is printed matter: the same paper in every theme. */
+const SHEET = { background: SHEET_THEME.paper, color: SHEET_THEME.inkSoft } as const;
+
+/** The drawing of a plan. It says nothing that the words beside it do not say. */
+export const PlanPicture = memo(function PlanPicture({ picture }: { readonly picture: string | undefined }) {
+  if (picture === '') {
+    return (
+      <span className="picture" style={SHEET}>
+        Nothing drawn yet
+      </span>
+    );
+  }
+  return (
+    <span className="picture" style={SHEET}>
+      {picture && <img src={`data:image/svg+xml,${encodeURIComponent(picture)}`} alt="" draggable={false} />}
+    </span>
+  );
+});
+
+/** How many detectors have which verdict, the worst first, and the state of the whole test. */
+export function VerdictCounts({ look }: { readonly look: PlanLook | null | undefined }) {
+  if (look === undefined) return <span className="counts">&nbsp;</span>;
+  const counts = look === null ? [] : inOrderOfWorst(look.verdicts);
+  if (look === null) return <span className="counts">Could not be read</span>;
+  if (counts.length === 0) return <span className="counts soft">No detector set</span>;
+  return (
+    <span className="counts">
+      {counts.map(([tone, count]) => (
+        <span key={tone} className="count" data-verdict={tone}>
+          <VerdictMark verdict={tone} size={16} />
+          {count} {TONE_WORD[tone]}
+        </span>
+      ))}
+      <span className="counts__test">The test: {look.test.toLowerCase()}</span>
+    </span>
+  );
+}

@@ -1,0 +1,244 @@
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import { counted } from '../../../geometry/messages/index.ts';
+import { readSetting, writeSetting } from '../../storage/cabinet.ts';
+import type { PlanCard } from '../../storage/library/records.ts';
+import { findIn, ORDERS, type Order, onBoards } from '../../storage/library/search.ts';
+import { useOpenPlan } from '../../storage/open-plan.ts';
+import { Cautions } from '../shell/cautions.tsx';
+import { closeShelf, newSheet, openFromShelf } from '../shell/file-acts.ts';
+import { PICKER } from '../shell/page-keys.ts';
+import { Bin } from './bin.tsx';
+import { PlanCardView } from './plan-card.tsx';
+import { PlanSlip } from './plan-slip.tsx';
+import { Samples } from './samples.tsx';
+import { shelfSays, useShelfSays } from './shelf-says.ts';
+import { StorageLine } from './storage-line.tsx';
+import { saveEverything } from './take-in.ts';
+import { useCards } from './use-cards.ts';
+import { useWalk } from './use-walk.ts';
+import './plans-screen.css';
+
+/** The shelf: every plan in this browser, and what can be done with it. It takes the whole page. */
+export function PlansScreen() {
+  const dialog = useRef<HTMLDialogElement>(null);
+  const field = useRef<HTMLInputElement>(null);
+  useEffect(() => {
+    if (!dialog.current?.open) dialog.current?.showModal();
+    // On a tablet the field would bring up the keys of the screen, over half the shelf.
+    if (window.matchMedia('(pointer: coarse)').matches) focusHeading();
+    else field.current?.focus();
+    return () => shelfSays('');
+  }, []);
+  const read = useCards();
+  const cards = read.state === 'read' ? read.cards : NO_CARDS;
+  const [looked, setLooked] = useState('');
+  const [order, setOrder] = useOrder();
+  const [chosenId, setChosenId] = useState('');
+  const [now] = useState(Date.now);
+  const chosen = cards.find(({ id, binnedAt }) => id === chosenId && binnedAt === null);
+  const hideSlip = () => {
+    setChosenId('');
+    document.querySelector<HTMLElement>(`[data-plan="${CSS.escape(chosenId)}"]`)?.focus();
+  };
+  const leaveSlip = () => {
+    setChosenId('');
+    focusHeading();
+  };
+  const shelf = cards.filter(({ binnedAt }) => binnedAt === null);
+  return (
+    <dialog
+      ref={dialog}
+      className="plans"
+      aria-labelledby={HEADING}
+      onCancel={(event) => {
+        event.preventDefault();
+        closeShelf();
+      }}
+    >
+      <header className="plans__head">
+        <h2 id={HEADING} tabIndex={-1}>
+          Plans
+        </h2>
+        <label className="plans__search">
+          <span className="unseen">Look for a title, place, room or detector</span>
+          <input
+            ref={field}
+            type="search"
+            className="plans__input"
+            placeholder="Title, place, room, detector"
+            value={looked}
+            onChange={(event) => setLooked(event.currentTarget.value)}
+          />
+        </label>
+        <select
+          className="plans__input plans__order"
+          aria-label="In which order"
+          value={order}
+          // The options are the names of the orders.
+          onChange={(event) => setOrder(event.currentTarget.value as Order)}
+        >
+          {Object.entries(ORDERS).map(([name, words]) => (
+            <option key={name} value={name}>
+              {words}
+            </option>
+          ))}
+        </select>
+        <div className="plans__acts">
+          <button type="button" className="button button--main" onClick={() => void newSheet()}>
+            New sheet
+          </button>
+          <button type="button" className="button" onClick={() => document.getElementById(PICKER)?.click()}>
+            Open a file
+          </button>
+          <button type="button" className="button" onClick={closeShelf}>
+            Back to the sheet
+          </button>
+        </div>
+        <Said />
+      </header>
+      <div className="plans__body">
+        <div className="plans__shelf">
+          {read.state === 'failed' && <p role="alert">{read.why}</p>}
+          {read.state === 'read' && shelf.length === 0 && (
+            <p className="plans__none">
+              Nothing stands here yet. Whatever you draw is kept here by itself, in this browser on this device.
+            </p>
+          )}
+          <Boards cards={shelf} looked={looked} order={order} now={now} chosenId={chosenId} choose={setChosenId} />
+          {looked === '' && <Samples />}
+          <Bin cards={cards.filter(({ binnedAt }) => binnedAt !== null)} now={now} />
+          <footer className="plans__foot">
+            <StorageLine hasPlans={shelf.length > 0} />
+            <div className="buttons">
+              <button
+                type="button"
+                className="button"
+                disabled={cards.length === 0}
+                onClick={() => void saveEverything()}
+              >
+                Save everything in one file
+              </button>
+              <button type="button" className="button" onClick={() => document.getElementById(PICKER)?.click()}>
+                Take in such a file
+              </button>
+            </div>
+            <Cautions />
+          </footer>
+        </div>
+        {chosen && <PlanSlip key={chosen.id} card={chosen} now={now} onClose={hideSlip} onBinned={leaveSlip} />}
+      </div>
+    </dialog>
+  );
+}
+
+const HEADING = 'plans-heading';
+
+/** Where the keyboard goes on when what it stood on is gone. */
+function focusHeading(): void {
+  document.getElementById(HEADING)?.focus();
+}
+
+const NO_CARDS: readonly PlanCard[] = [];
+
+/** The order is remembered from one visit to the next. */
+function useOrder(): readonly [Order, (order: Order) => void] {
+  const [order, setOrder] = useState<Order>('changed');
+  useEffect(() => {
+    void readSetting('shelf-order').then((kept) => {
+      if (typeof kept === 'string' && kept in ORDERS) setOrder(kept as Order);
+    });
+  }, []);
+  return [
+    order,
+    (next) => {
+      setOrder(next);
+      void writeSetting('shelf-order', next);
+    },
+  ];
+}
+
+/** What was done last. The line keeps its place, so that nothing jumps under the finger. */
+function Said() {
+  const { message, undo } = useShelfSays();
+  return (
+    <div className="plans__said">
+      <p role="status">{message}</p>
+      {undo && (
+        <button
+          type="button"
+          className="text-button"
+          onClick={() => {
+            shelfSays('');
+            focusHeading();
+            void undo();
+          }}
+        >
+          Undo
+        </button>
+      )}
+    </div>
+  );
+}
+
+interface BoardsProps {
+  readonly cards: readonly PlanCard[];
+  readonly looked: string;
+  readonly order: Order;
+  readonly now: number;
+  readonly chosenId: string;
+  readonly choose: (id: string) => void;
+}
+
+function Boards({ cards, looked, order, now, chosenId, choose }: BoardsProps) {
+  const openId = useOpenPlan(({ id }) => id);
+  const found = useMemo(() => {
+    const where = new Map<string, string>();
+    for (const card of cards) {
+      const finding = findIn(card, looked);
+      if (finding.found) where.set(card.id, finding.where);
+    }
+    return where;
+  }, [cards, looked]);
+  const boards = useMemo(
+    () =>
+      onBoards(
+        cards.filter(({ id }) => found.has(id)),
+        order,
+        now,
+      ),
+    [cards, found, order, now],
+  );
+  const walk = useWalk(boards.flatMap((board) => board.cards.map(({ id }) => id)));
+  const open = useCallback((card: PlanCard) => void openFromShelf(card.id), []);
+  const more = useCallback((card: PlanCard) => choose(card.id), [choose]);
+  return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: the arrows are a short cut between the buttons inside
+    <div className="boards" data-order={order} onKeyDown={walk.onKeyDown} onFocus={walk.onFocus}>
+      {looked !== '' && (
+        <p role="status">{found.size === 0 ? `No plan has "${looked}".` : `${counted(found.size, 'plan')} found.`}</p>
+      )}
+      {boards.map((board) => (
+        <section key={board.title} className="board" aria-label={board.title}>
+          <h3>
+            {board.title} <span className="board__count">{board.cards.length}</span>
+          </h3>
+          <ul className="board__boxes">
+            {board.cards.map((card) => (
+              <PlanCardView
+                key={card.id}
+                card={card}
+                now={now}
+                where={found.get(card.id) ?? ''}
+                isOpen={card.id === openId}
+                isChosen={card.id === chosenId}
+                tabStop={card.id === walk.stop}
+                onOpen={open}
+                onMore={more}
+              />
+            ))}
+          </ul>
+        </section>
+      ))}
+    </div>
+  );
+}

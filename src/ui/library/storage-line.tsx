@@ -1,0 +1,79 @@
+import { useEffect, useState } from 'react';
+import { readSetting, writeSetting } from '../../storage/cabinet.ts';
+import { useShelfNews } from '../../storage/open-plan.ts';
+
+/** What the browser has promised: to keep the plans until they are deleted, or nothing. Null where it cannot be asked. */
+type Promised = boolean | null;
+
+interface Room {
+  /** Bytes; null where the browser does not tell. */
+  readonly used: number | null;
+  readonly free: number | null;
+}
+
+/** How much room the plans take, and whether the browser promises to keep them. It is asked once there is something to keep. */
+export function StorageLine({ hasPlans }: { readonly hasPlans: boolean }) {
+  const news = useShelfNews((state) => state.count);
+  const [room, setRoom] = useState<Room>({ used: null, free: null });
+  const [promised, setPromised] = useState<Promised>();
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the count of news says when to look again
+  useEffect(() => {
+    void roomNow().then(setRoom);
+  }, [news]);
+  useEffect(() => {
+    if (hasPlans) void promisedSoFar().then(setPromised);
+  }, [hasPlans]);
+  const ask = () => void askToKeep().then(setPromised);
+  return (
+    <section className="stock" aria-label="Room in this browser">
+      <p>
+        {room.used !== null && `Plans and their versions take ${bytesWords(room.used)} in this browser. `}
+        {room.used !== null && room.free !== null && `There is room for ${bytesWords(room.free)} more. `}
+        {promised === true && 'The browser has promised to keep them until you delete them.'}
+        {promised === false &&
+          'The browser may clear them when this device runs short of room. Save everything into one file now and then.'}
+      </p>
+      {promised === false && (
+        <button type="button" className="text-button" onClick={ask}>
+          Ask the browser to keep them
+        </button>
+      )}
+    </section>
+  );
+}
+
+async function roomNow(): Promise<Room> {
+  try {
+    const { usage, quota } = await navigator.storage.estimate();
+    return { used: usage ?? null, free: quota === undefined ? null : Math.max(0, quota - (usage ?? 0)) };
+  } catch {
+    return { used: null, free: null };
+  }
+}
+
+/** Some browsers ask the user: so it is asked by itself only once, on the first look at a shelf with plans on it. */
+async function promisedSoFar(): Promise<Promised> {
+  try {
+    if (await navigator.storage.persisted()) return true;
+    if ((await readSetting('asked-to-keep')) === true) return false;
+    await writeSetting('asked-to-keep', true);
+    return await askToKeep();
+  } catch {
+    return null;
+  }
+}
+
+async function askToKeep(): Promise<Promised> {
+  try {
+    return await navigator.storage.persist();
+  } catch {
+    return null;
+  }
+}
+
+/** "3.2 MB". */
+function bytesWords(bytes: number): string {
+  if (bytes < 1e6) return `${Math.max(1, Math.round(bytes / 1e3))} kB`;
+  if (bytes < 1e9) return `${(bytes / 1e6).toFixed(bytes < 1e7 ? 1 : 0)} MB`;
+  return `${(bytes / 1e9).toFixed(bytes < 1e10 ? 1 : 0)} GB`;
+}

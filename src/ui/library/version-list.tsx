@@ -1,0 +1,106 @@
+import { useEffect, useRef, useState } from 'react';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import { parsePlan } from '../../../geometry/planfile/parse.ts';
+import { changesBetween, countsOf } from '../../storage/library/changes.ts';
+import { lookOf } from '../../storage/library/look.ts';
+import { readWork } from '../../storage/library/plans.ts';
+import type { PlanCard, VersionReason } from '../../storage/library/records.ts';
+import { type EarlierPlan, readVersions } from '../../storage/library/versions.ts';
+import { fullWhenWords } from './dates.ts';
+import { PlanPicture } from './plan-picture.tsx';
+import { bringBack } from './shelf-acts.ts';
+
+const WHY: Readonly<Record<VersionReason, string>> = {
+  rest: '',
+  file: 'saved as a file',
+  'other-tab': 'of another tab',
+  'brought-back': 'before an earlier one was brought back',
+  imported: 'before a later one was taken in',
+};
+
+interface Versions {
+  readonly now: Plan | null;
+  readonly earlier: readonly EarlierPlan[];
+}
+
+/** How a plan stood earlier: to look at, with what has changed since, and to bring back. */
+export function VersionList({ card, onBack }: { readonly card: PlanCard; readonly onBack: () => void }) {
+  const [versions, setVersions] = useState<Versions>();
+  const [chosen, setChosen] = useState<EarlierPlan>();
+  const heading = useRef<HTMLHeadingElement>(null);
+  useEffect(() => heading.current?.focus(), []);
+  useEffect(() => {
+    let gone = false;
+    const read = Promise.all([readWork(card.id), readVersions(card.id)]);
+    read.then(
+      ([stored, earlier]) => !gone && setVersions({ now: planOf(stored?.text ?? null), earlier }),
+      () => !gone && setVersions({ now: null, earlier: [] }),
+    );
+    return () => {
+      gone = true;
+    };
+  }, [card]);
+  return (
+    <div className="versions">
+      <button type="button" className="text-button" onClick={onBack}>
+        Back to the plan
+      </button>
+      <h4 ref={heading} tabIndex={-1}>
+        Earlier versions
+      </h4>
+      {versions?.earlier.length === 0 && (
+        <p>None yet. One is kept whenever you rest for a minute, and every three minutes while you draw.</p>
+      )}
+      {chosen && <OneVersion card={card} version={chosen} now={versions?.now ?? null} />}
+      <ul className="rows">
+        {versions?.earlier.map((version) => (
+          <li key={`${version.at} ${version.why}`}>
+            <button type="button" className="row" aria-pressed={version === chosen} onClick={() => setChosen(version)}>
+              <strong>{fullWhenWords(version.at)}</strong>
+              {WHY[version.why] && <span>{WHY[version.why]}</span>}
+            </button>
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+interface OneVersionProps {
+  readonly card: PlanCard;
+  readonly version: EarlierPlan;
+  readonly now: Plan | null;
+}
+
+function OneVersion({ card, version, now }: OneVersionProps) {
+  const plan = planOf(version.text);
+  if (!plan) return <p role="alert">This version could not be read.</p>;
+  const since = now ? changesBetween(plan, now) : [];
+  const when = fullWhenWords(version.at);
+  return (
+    <section className="version" aria-label={`As it was ${when}`}>
+      <PlanPicture picture={lookOf(plan).picture} />
+      <p>{countsOf(plan)}</p>
+      {since.length === 0 ? (
+        <p>The plan stands just like this now.</p>
+      ) : (
+        <>
+          <p>Since then:</p>
+          <ul className="version__changes">
+            {since.map((words) => (
+              <li key={words}>{words}</li>
+            ))}
+          </ul>
+          <button type="button" className="button button--main" onClick={() => void bringBack(card, plan, when)}>
+            Bring this back
+          </button>
+        </>
+      )}
+    </section>
+  );
+}
+
+function planOf(text: string | null): Plan | null {
+  const read = text === null ? null : parsePlan(text);
+  return read?.ok ? read.plan : null;
+}

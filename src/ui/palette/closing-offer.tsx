@@ -1,0 +1,26 @@
+import { describeClosing } from '../../../geometry/messages/index.ts';
+import { missedStart } from '../../../geometry/snap/closing.ts';
+import { closeChainAsItIs, spreadChain } from '../../state/close-chain.ts';
+import { useAppStore } from '../../state/store.ts';
+
+/** By how much the walls that are being drawn miss their start, in words; empty where they do not, or were not meant to meet it. */
+export function useMissedStart(): string {
+  const corners = useAppStore(({ chain }) => chain.corners);
+  const unit = useAppStore((state) => state.plan.display.length);
+  const error = missedStart(corners);
+  return error ? describeClosing(error, unit) : '';
+}
+
+/** What can be done about it. Whoever draws on has not been asked anything. */
+export function ClosingWays() {
+  return (
+    <>
+      <button type="button" className="text-button" onClick={spreadChain}>
+        Spread it <kbd className="key">S</kbd>
+      </button>
+      <button type="button" className="text-button" onClick={closeChainAsItIs}>
+        Close as it is <kbd className="key">C</kbd>
+      </button>
+    </>
+  );
+}

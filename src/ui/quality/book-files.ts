@@ -1,0 +1,28 @@
+import type { ControlChart } from '../../protocol/quality/charts.ts';
+import { csv } from '../../protocol/quality/csv.ts';
+import { bandName } from '../../protocol/quality/words.ts';
+import { downloadFile, fileStem } from '../../storage/plan-files.ts';
+import { partMissing } from '../shell/part-missing.ts';
+
+/** Both answer what to say: where the file is, or why there is none. */
+
+export function saveTable(name: string, rows: Parameters<typeof csv>[0]): string {
+  downloadFile(`${name}.csv`, new Blob([csv(rows)], { type: 'text/csv' }));
+  return `${name}.csv is in your downloads.`;
+}
+
+/** The chart in mm with its font, its flags and the cautions, to print or file. */
+export async function saveChart(chart: ControlChart): Promise<string> {
+  const name = fileStem(`control chart ${bandName(chart.band)}`);
+  try {
+    const [{ controlChartSheet }, { withEmbeddedFont }] = await Promise.all([
+      import('../../report/documents/control-chart-sheet.ts'),
+      import('../../report/embedded-font.ts'),
+    ]).catch(partMissing);
+    const svg = await withEmbeddedFont(controlChartSheet(chart));
+    downloadFile(`${name}.svg`, new Blob([svg], { type: 'image/svg+xml' }));
+    return `${name}.svg is in your downloads.`;
+  } catch (error) {
+    return error instanceof Error ? error.message : 'The chart could not be drawn.';
+  }
+}

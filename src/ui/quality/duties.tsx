@@ -1,0 +1,101 @@
+import { sourceWords } from '../../../geometry/messages/sources.ts';
+import { type DutyCount, type QualityBook, UNDATED } from '../../protocol/quality/book.ts';
+import { monthTable } from '../../protocol/quality/csv.ts';
+import { BLANKS, DUPLICATES, SPIKES } from '../../protocol/quality/programme.ts';
+import { countSaid, dutySaid } from '../../protocol/quality/words.ts';
+import { VerdictMark } from '../verdict/verdict-mark.tsx';
+import { saveTable } from './book-files.ts';
+import { Scroller } from './scroller.tsx';
+
+interface Props {
+  readonly book: QualityBook;
+  readonly say: (text: string) => void;
+}
+
+const DUTIES = [DUPLICATES, BLANKS, SPIKES] as const;
+
+/** Pairs, blanks and spikes done and owed, by month and kind of device, and the spikes of the year. */
+export function Duties({ book: { months, years }, say }: Props) {
+  return (
+    <section aria-label="Done and owed" className="book__part">
+      <h3>Done and owed</h3>
+      <ul className="small">
+        {DUTIES.map((duty) => (
+          <li key={duty.name}>{dutySaid(duty)}</li>
+        ))}
+      </ul>
+      {months.length === 0 ? (
+        <p>Nothing is measured yet: no plan has a result.</p>
+      ) : (
+        <>
+          <Scroller name="By month">
+            <table className="book__table">
+              <thead>
+                <tr>
+                  <th scope="col">Month</th>
+                  <th scope="col">Kind of device</th>
+                  <th scope="col">Locations</th>
+                  {DUTIES.map(({ name }) => (
+                    <th key={name} scope="col">
+                      {name}
+                    </th>
+                  ))}
+                </tr>
+              </thead>
+              <tbody>
+                {years.map(({ year, device, spikes }) => (
+                  <tr key={`${year} ${device}`} className="book__year">
+                    <th scope="row">Year {year}</th>
+                    <td>{device}</td>
+                    <td />
+                    <td />
+                    <td />
+                    <Count count={spikes} />
+                  </tr>
+                ))}
+                {months.map(({ month, device, measurements, duplicates, blanks, spikes }) => (
+                  <tr key={`${month} ${device}`}>
+                    <th scope="row">{month === UNDATED ? 'No date' : month}</th>
+                    <td>{device}</td>
+                    <td>{measurements}</td>
+                    <Count count={duplicates} />
+                    <Count count={blanks} />
+                    <Count count={spikes} />
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          </Scroller>
+          <button
+            type="button"
+            className="button book__save"
+            onClick={() => say(saveTable('quality-months', monthTable(months)))}
+          >
+            Save the months as a table (CSV)
+          </button>
+        </>
+      )}
+      <details className="small soft">
+        <summary>Sources of what is owed</summary>
+        <ul>
+          {DUTIES.map(({ name, sources }) => (
+            <li key={name}>
+              {name}: {sourceWords(sources)}
+            </li>
+          ))}
+        </ul>
+      </details>
+    </section>
+  );
+}
+
+function Count({ count }: { readonly count: DutyCount }) {
+  const verdict = count.done < count.owed ? 'tight' : 'clear';
+  return (
+    <td>
+      <span className="book__count" data-verdict={verdict}>
+        <VerdictMark verdict={verdict} size={16} /> {countSaid(count)}
+      </span>
+    </td>
+  );
+}

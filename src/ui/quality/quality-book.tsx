@@ -1,0 +1,71 @@
+import { useState } from 'react';
+import { CAUTIONS, counted } from '../../../geometry/messages/index.ts';
+import { sourceWords } from '../../../geometry/messages/sources.ts';
+import { OWN_LIMITS_FROM, RUN_OF_WARNINGS, SHARE_LIMITS } from '../../protocol/quality/programme.ts';
+import { showDialog } from '../shell/ui.ts';
+import { useModal } from '../shell/use-modal.ts';
+import { ChartView } from './chart-view.tsx';
+import { Checks } from './checks.tsx';
+import { Duties } from './duties.tsx';
+import { type KeptState, useBook } from './use-book.ts';
+import { usePaperForPrint } from './use-paper-for-print.ts';
+import './quality.css';
+
+/** The quality book: what was done and is owed, the control charts, blanks and spikes, over every plan in this browser. */
+export function QualityBook() {
+  const { ref, shut, events } = useModal(() => showDialog(null));
+  usePaperForPrint();
+  const { kept, book, charts } = useBook();
+  const [said, setSaid] = useState('');
+  return (
+    <dialog ref={ref} className="book" aria-labelledby="book-heading" {...events}>
+      <header className="book__head">
+        <h2 id="book-heading">Quality book</h2>
+        <p className="book__said" role="status">
+          {said || keptSaid(kept)}
+        </p>
+        <div className="buttons book__acts">
+          <button type="button" className="button" onClick={() => window.print()}>
+            Print
+          </button>
+          <button type="button" className="button" onClick={shut}>
+            Back to the sheet
+          </button>
+        </div>
+      </header>
+      <div className="book__body">
+        {kept.state === 'failed' && (
+          <p role="alert">
+            The plans kept in this browser could not be read: what follows is the open plan alone. Close the book and
+            try again.
+          </p>
+        )}
+        {kept.state === 'read' && kept.kept.unread > 0 && (
+          <p role="alert">{counted(kept.kept.unread, 'kept plan')} could not be read. No count holds them.</p>
+        )}
+        <Duties book={book} say={setSaid} />
+        <section aria-label="Control charts" className="book__part">
+          <h3>Control charts</h3>
+          {charts.map((chart) => (
+            <ChartView key={chart.band.from} chart={chart} say={setSaid} />
+          ))}
+          <details className="small soft">
+            <summary>Sources of the lines and run rules</summary>
+            <p>{RULE_SOURCES}</p>
+          </details>
+        </section>
+        <Checks checks={book.checks} say={setSaid} />
+        <p className="small soft">{CAUTIONS.join(' ')}</p>
+      </div>
+    </dialog>
+  );
+}
+
+const sources = [...SHARE_LIMITS.sources, ...OWN_LIMITS_FROM.sources, ...RUN_OF_WARNINGS.sources];
+const RULE_SOURCES = sourceWords(sources);
+
+function keptSaid(kept: KeptState): string {
+  if (kept.state === 'reading') return 'Reading the plans in this browser…';
+  if (kept.state === 'failed') return 'The open plan only.';
+  return `The open plan and ${counted(kept.kept.plans.length, 'other plan')} kept in this browser.`;
+}

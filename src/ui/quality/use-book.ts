@@ -1,0 +1,34 @@
+import { useEffect, useMemo, useState } from 'react';
+import { type QualityBook, qualityBook } from '../../protocol/quality/book.ts';
+import { type ControlChart, controlCharts } from '../../protocol/quality/charts.ts';
+import { useAppStore } from '../../state/store.ts';
+import { type KeptPlans, keptPlans } from '../../storage/kept-plans.ts';
+
+export type KeptState =
+  | { readonly state: 'reading' }
+  | { readonly state: 'failed' }
+  | { readonly state: 'read'; readonly kept: KeptPlans };
+
+interface Book {
+  readonly kept: KeptState;
+  readonly book: QualityBook;
+  readonly charts: readonly ControlChart[];
+}
+
+const NONE: KeptPlans['plans'] = [];
+
+/** The book over the plans on the shelf, read once, and the open one, as it stands. */
+export function useBook(): Book {
+  const open = useAppStore((state) => state.plan);
+  const [kept, setKept] = useState<KeptState>({ state: 'reading' });
+  useEffect(() => {
+    keptPlans().then(
+      (found) => setKept({ state: 'read', kept: found }),
+      () => setKept({ state: 'failed' }),
+    );
+  }, []);
+  const plans = kept.state === 'read' ? kept.kept.plans : NONE;
+  const book = useMemo(() => qualityBook([...plans, open]), [plans, open]);
+  const charts = useMemo(() => controlCharts(book.pairs), [book]);
+  return { kept, book, charts };
+}

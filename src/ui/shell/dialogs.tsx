@@ -1,0 +1,155 @@
+import { type ReactNode, useEffect, useRef } from 'react';
+import { counted } from '../../../geometry/messages/index.ts';
+import { useAppStore } from '../../state/store.ts';
+import type { FileProblem } from '../../storage/plan-files.ts';
+import { PAPER_NAMES } from '../stages/house/paper-acts.ts';
+import { saveWhole } from './file-acts.ts';
+import { KeyTable } from './key-table.tsx';
+import { later } from './later.tsx';
+import { PictureQuestion } from './picture-question.tsx';
+import { showDialog, useUi } from './ui.ts';
+import { useModal } from './use-modal.ts';
+import './dialogs.css';
+
+const PlansScreen = later(() => import('../library/plans-screen.tsx').then((part) => part.PlansScreen));
+const SheetPreview = later(() => import('../stages/sheet/sheet-preview.tsx').then((part) => part.SheetPreview));
+const PaperPreview = later(() => import('../stages/sheet/sheet-preview.tsx').then((part) => part.PaperPreview));
+const QualityBook = later(() => import('../quality/quality-book.tsx').then((part) => part.QualityBook));
+
+/** Whatever stands over the page until it is answered. Escape closes it. */
+export function Dialogs() {
+  const dialog = useUi((ui) => ui.dialog);
+  switch (dialog?.kind) {
+    case 'refused':
+      return <Refused name={dialog.name} problems={dialog.problems} after={dialog.after ?? null} />;
+    case 'plans':
+      return <PlansScreen />;
+    case 'quality':
+      return <QualityBook />;
+    case 'leave':
+      return <Leave why={dialog.why} go={dialog.go} />;
+    case 'keys':
+      return (
+        <Frame title="Keys" closeFirst>
+          <KeyTable />
+        </Frame>
+      );
+    case 'pictures':
+      return (
+        <Frame title="Save with the picture?">
+          <PictureQuestion take={dialog.take} />
+        </Frame>
+      );
+    case 'sheet':
+      return (
+        <Frame title="The sheet" closeFirst wide>
+          <SheetPreview paper={dialog.paper} showTracing={dialog.showTracing} />
+        </Frame>
+      );
+    case 'paper':
+      return (
+        <Frame title={PAPER_NAMES[dialog.which]} closeFirst wide>
+          <PaperPreview paper={dialog.paper} which={dialog.which} />
+        </Frame>
+      );
+    default:
+      return null;
+  }
+}
+
+interface FrameProps {
+  readonly title: string;
+  readonly children: ReactNode;
+  /** Whether the way out has the keyboard first: for what is only read. */
+  readonly closeFirst?: boolean;
+  readonly wide?: boolean;
+  readonly onClose?: () => void;
+}
+
+function Frame({ title, children, closeFirst = false, wide = false, onClose = () => showDialog(null) }: FrameProps) {
+  const { ref, shut, events } = useModal(onClose);
+  const close = useRef<HTMLButtonElement>(null);
+  useEffect(() => {
+    if (closeFirst) close.current?.focus();
+  }, [closeFirst]);
+  return (
+    <dialog ref={ref} className={wide ? 'dialog dialog--wide' : 'dialog'} aria-labelledby="dialog-title" {...events}>
+      <h2 id="dialog-title">{title}</h2>
+      {children}
+      <form
+        onSubmit={(event) => {
+          event.preventDefault();
+          shut();
+        }}
+      >
+        <button ref={close} type="submit" className="button">
+          Close
+        </button>
+      </form>
+    </dialog>
+  );
+}
+
+interface RefusedProps {
+  readonly name: string;
+  readonly problems: readonly FileProblem[];
+  readonly after: 'plans' | null;
+}
+
+function Refused({ name, problems, after }: RefusedProps) {
+  return (
+    <Frame
+      title={`${name} ${after ? 'not taken in' : 'was not opened'}`}
+      closeFirst
+      onClose={() => showDialog(after ? { kind: after } : null)}
+    >
+      <p>
+        {counted(problems.length, 'thing')} in it {problems.length === 1 ? 'is' : 'are'} not as a plan file has it. What
+        you had open is still open, unchanged.
+      </p>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard */}
+      <section className="problems" aria-label="What is wrong" tabIndex={0}>
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">Where in the file</th>
+              <th scope="col">Found</th>
+              <th scope="col">Expected</th>
+            </tr>
+          </thead>
+          <tbody>
+            {problems.map(({ place, found, expected }) => (
+              <tr key={`${place} ${found} ${expected}`}>
+                <td className="figures">{place}</td>
+                <td>{found}</td>
+                <td>{expected}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </section>
+    </Frame>
+  );
+}
+
+/** The plan on the sheet is kept nowhere: whoever leaves it decides what becomes of it. */
+function Leave({ why, go }: { readonly why: string; readonly go: () => void }) {
+  const title = useAppStore((state) => state.plan.title.trim());
+  const leave = () => {
+    showDialog(null);
+    go();
+  };
+  return (
+    <Frame title={`${title || 'This plan'} is not kept yet`}>
+      <p>{why}</p>
+      <div className="buttons">
+        <button type="button" className="button button--main" onClick={() => void saveWhole().then(leave)}>
+          Save it as a file and go on
+        </button>
+        <button type="button" className="button" onClick={leave}>
+          Go on without it
+        </button>
+      </div>
+    </Frame>
+  );
+}

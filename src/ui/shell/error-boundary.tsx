@@ -1,0 +1,52 @@
+import { Component, type ReactNode } from 'react';
+import { useAppStore } from '../../state/store.ts';
+import { newSheet, saveWhole } from './file-acts.ts';
+
+interface State {
+  readonly trouble: string | null;
+}
+
+/** Our own mistakes end here: the plan is still there and can be saved, and the page can be tried again. */
+export class ErrorBoundary extends Component<{ readonly children: ReactNode }, State> {
+  override state: State = { trouble: null };
+
+  static getDerivedStateFromError(error: unknown): State {
+    return { trouble: error instanceof Error ? error.message : String(error) };
+  }
+
+  override render(): ReactNode {
+    if (this.state.trouble === null) return this.props.children;
+    return (
+      <main className="broken">
+        <h1>Something in Stillspot went wrong</h1>
+        <p>The mistake is ours. Your plan is kept as it was: save it as a file, then try again.</p>
+        <div className="buttons">
+          <button type="button" className="button button--main" onClick={() => void saveWhole()}>
+            Save the plan
+          </button>
+          <button type="button" className="button" onClick={() => this.setState({ trouble: null })}>
+            Try again
+          </button>
+          <button
+            type="button"
+            className="button"
+            onClick={() => {
+              useAppStore.getState().undo();
+              this.setState({ trouble: null });
+            }}
+          >
+            Take the last step back
+          </button>
+          <button
+            type="button"
+            className="button"
+            onClick={() => void newSheet().then(() => this.setState({ trouble: null }))}
+          >
+            Put it aside and begin a new sheet
+          </button>
+        </div>
+        <p className="fine soft">For us: {this.state.trouble}</p>
+      </main>
+    );
+  }
+}

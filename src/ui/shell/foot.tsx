@@ -1,0 +1,78 @@
+import { TONE_WORD, worstTone } from '../../../geometry/messages/index.ts';
+import { openMenuByKey } from '../../editor/open-menu.ts';
+import { judgedLevels, selectBelow } from '../../state/selectors.ts';
+import { useAppStore } from '../../state/store.ts';
+import { VerdictMark } from '../verdict/verdict-mark.tsx';
+import { useLevel } from './use-level.ts';
+import './foot.css';
+
+/** Under the sheet: which level is in view, and how it is looked at. */
+export function Foot() {
+  return (
+    <div className="foot">
+      <Levels />
+      <View />
+    </div>
+  );
+}
+
+/** A press on a level brings it into view; the mark is the worst verdict of its detectors. */
+function Levels() {
+  const levels = judgedLevels(useAppStore((state) => state.plan));
+  const shown = useLevel();
+  const { setLevel, addLevel } = useAppStore.getState();
+  return (
+    <fieldset className="foot__group" aria-label="Levels, lowest first">
+      {levels.map(({ model: { level }, reports }) => {
+        const tone = worstTone(reports);
+        return (
+          <button
+            key={level.id}
+            type="button"
+            className="button"
+            aria-label={tone ? `${level.name.trim() || 'No name'}, ${TONE_WORD[tone]}` : undefined}
+            aria-pressed={level.id === shown.id}
+            onClick={() => setLevel(level.id)}
+          >
+            {tone && <VerdictMark verdict={tone} size={16} />}
+            {level.name.trim() || 'No name'}
+          </button>
+        );
+      })}
+      <button type="button" className="button button--bare" onClick={() => addLevel('above')}>
+        Add level
+      </button>
+    </fieldset>
+  );
+}
+
+function View() {
+  const snap = useAppStore((state) => state.snap);
+  const showBelow = useAppStore((state) => state.showBelow);
+  const hasBelow = useAppStore((state) => selectBelow({ ...state, showBelow: true }) !== null);
+  const { setSnap, setShowBelow, zoomBy, fit } = useAppStore.getState();
+  return (
+    <fieldset className="foot__group foot__view" aria-label="View">
+      {hasBelow && (
+        <button type="button" className="button" aria-pressed={showBelow} onClick={() => setShowBelow(!showBelow)}>
+          Level below
+        </button>
+      )}
+      <button type="button" className="button" aria-haspopup="menu" onClick={openMenuByKey}>
+        More…
+      </button>
+      <button type="button" className="button" aria-pressed={snap} onClick={() => setSnap(!snap)}>
+        Snap
+      </button>
+      <button type="button" className="button" aria-label="Smaller" onClick={() => zoomBy(1 / 1.25)}>
+        −
+      </button>
+      <button type="button" className="button" aria-label="Larger" onClick={() => zoomBy(1.25)}>
+        +
+      </button>
+      <button type="button" className="button" onClick={fit}>
+        Whole level
+      </button>
+    </fieldset>
+  );
+}

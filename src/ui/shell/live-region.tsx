@@ -1,0 +1,88 @@
+import { useEffect, useRef, useState } from 'react';
+import { capital, describeEntered, describeReport, headWord, openWords } from '../../../geometry/messages/index.ts';
+import type { XY } from '../../../geometry/plan/model.ts';
+import { judgedGhost } from '../../editor/ghost.ts';
+import { useSketch } from '../../editor/sketch.ts';
+import { levelName } from '../../state/level-actions.ts';
+import { selectLevel, selectReports, selectShownPlan } from '../../state/selectors.ts';
+import { type AppState, useAppStore } from '../../state/store.ts';
+import { selectWhyNotWords } from '../../state/why-not.ts';
+
+/** Long enough that a drag across a zone is told once, ms. */
+const REST_MS = 500;
+
+/**
+ * Tells a screen reader, once the hand rests: another level in view, a detector whose verdict has changed, what is said of one that is in hand where
+ * it is now, and the lengths at the keyboard's cross.
+ */
+export function LiveRegion() {
+  const [said, setSaid] = useState('');
+  const heard = useRef(new Map<string, string>());
+  useEffect(() => {
+    let timer: ReturnType<typeof setTimeout> | undefined;
+    let beforeHand = '';
+    let seen = selectLevel(useAppStore.getState()).id;
+    // What stands already when the page opens has not changed.
+    heard.current = changedVerdicts(heard.current).verdicts;
+    const tell = () => {
+      const { verdicts, lines } = changedVerdicts(heard.current);
+      const hand = inHandWords();
+      heard.current = verdicts;
+      const level = selectLevel(useAppStore.getState());
+      const turned = level.id === seen ? '' : `${levelName(level)} is in view.`;
+      seen = level.id;
+      const told = [turned, ...lines, hand === beforeHand ? '' : hand].filter(Boolean);
+      beforeHand = hand;
+      if (told.length > 0) setSaid(told.join(' '));
+    };
+    const wait = () => {
+      clearTimeout(timer);
+      timer = setTimeout(tell, REST_MS);
+    };
+    const stops = [useAppStore.subscribe(wait), useSketch.subscribe(wait)];
+    return () => {
+      for (const stop of stops) stop();
+      clearTimeout(timer);
+    };
+  }, []);
+  return (
+    <output className="unseen" aria-live="polite">
+      {said}
+    </output>
+  );
+}
+
+/** The verdicts of the level in view, and a sentence for each that was another one before. */
+function changedVerdicts(before: ReadonlyMap<string, string>) {
+  const state = useAppStore.getState();
+  const plan = selectShownPlan(state);
+  const level = selectLevel(state);
+  const lines: string[] = [];
+  const verdicts = new Map<string, string>();
+  for (const report of selectReports(state)) {
+    verdicts.set(report.id, headWord(report));
+    if (before.get(report.id) === headWord(report)) continue;
+    const label = level.detectors.find(({ id }) => id === report.id)?.label || 'Detector';
+    lines.push(
+      `${label}: ${headWord(report)}. ${describeReport(report, plan, level)} ${openWords(report, plan)}`.trim(),
+    );
+  }
+  return { verdicts, lines };
+}
+
+function whyNotWords(state: AppState, at: XY): string {
+  const { head, lines } = selectWhyNotWords(state, at);
+  return [head && `${head}.`, ...lines].filter(Boolean).join(' ');
+}
+
+/** What the note beside the pointer says: of a detector in hand, or of lengths where the keyboard leads. */
+function inHandWords(): string {
+  const [state, sketch] = [useAppStore.getState(), useSketch.getState()];
+  const ghost = judgedGhost(state, sketch);
+  if (!ghost && state.tool.kind === 'ask' && state.hover) return whyNotWords(state, state.hover.at);
+  if (!ghost) return sketch.cross ? sketch.reading.join(', ') : '';
+  const { detector, report } = ghost;
+  const level = selectLevel(state);
+  const reason = `${describeReport(report, selectShownPlan(state), level)} ${describeEntered(level, detector, report)}`;
+  return `Here: ${capital(headWord(report))}. ${reason.trim()}`;
+}

@@ -1,0 +1,112 @@
+import { nextStep, stillToDo } from '../../state/guidance.ts';
+import { useAppStore } from '../../state/store.ts';
+import { SELECT_TOOL, type Tool } from '../../state/tool.ts';
+import { ClosingWays, useMissedStart } from '../palette/closing-offer.tsx';
+import { answerFor } from '../palette/questions.ts';
+import { act } from './acts.ts';
+import { useGuidance, useLevel } from './use-level.ts';
+import './message-line.css';
+
+/** Over the sheet, always there: the last remark, or what the next press does, or the next thing that is missing. */
+export function MessageLine() {
+  const message = useAppStore((state) => state.message);
+  const tool = useAppStore((state) => state.tool);
+  const kept = useAppStore((state) => state.keepTool);
+  const { setTool, setKeepTool, say } = useAppStore.getState();
+  const stages = useGuidance();
+  const next = nextStep(stages);
+  const level = useLevel();
+  // The bare sheet says itself what to do first.
+  const bare = level.walls.length === 0;
+  // What was just said may ask for the use of a room: of one on this level.
+  const unnamed = stillToDo(stages).find(({ act: offer }) => offer?.kind === 'name-room' && offer.levelId === level.id);
+  const remark = useAppStore((state) => state.remark);
+  const remedy = remark?.act && message.includes(remark.words) ? remark.act : null;
+  const offer = message ? (remedy ?? unnamed?.act) : tool.kind === 'select' && next.act;
+  const corners = useAppStore(({ chain }) => chain.corners.length);
+  const missed = useMissedStart();
+  const doing = message || missed || `${kept ? 'Kept in hand. ' : ''}${doingWords(tool, corners)}`;
+  return (
+    <div className="message" data-said={message ? '' : undefined}>
+      <p role="status" className={doing ? '' : 'unseen'}>
+        {doing}
+      </p>
+      {!doing && !bare && <p className="message__next">{next.says}</p>}
+      {!bare && offer && (
+        <button type="button" className="text-button" onClick={() => act(offer)}>
+          {offer.label}
+        </button>
+      )}
+      {message && (
+        <button type="button" className="text-button" onClick={() => say('')}>
+          Hide
+        </button>
+      )}
+      {!message && missed && <ClosingWays />}
+      {!message && corners > 1 && (
+        <button type="button" className="text-button" onClick={() => useAppStore.getState().endChain()}>
+          End here
+        </button>
+      )}
+      {corners === 0 && answerFor(tool) && tool.kind !== 'opening' && (
+        <button type="button" className="text-button" onClick={() => setKeepTool(!kept)}>
+          {kept ? 'Keep it no longer' : 'Keep it in hand'}
+        </button>
+      )}
+      {!message && corners < 2 && tool.kind !== 'select' && (
+        <button type="button" className="text-button" onClick={() => setTool(SELECT_TOOL)}>
+          Put it back
+        </button>
+      )}
+    </div>
+  );
+}
+
+/** What the next press on the sheet does; `corners` are those of the walls that are being drawn. */
+function doingWords(tool: Tool, corners: number): string {
+  switch (tool.kind) {
+    case 'select':
+      return '';
+    case 'wall':
+      if (corners === 0) return 'Press where the wall begins, then at each corner.';
+      return corners < 3
+        ? 'Press at the next corner, or type how long the wall is.'
+        : 'Press at the next corner, or the first one again to close the room.';
+    case 'room-box':
+      return 'Drag from one corner of the room to the opposite one.';
+    case 'opening':
+      return `Press on the wall that holds the ${tool.opening}.`;
+    case 'room':
+      return 'Press inside the room that it is.';
+    case 'detector':
+      return 'Press where the detector might sit.';
+    case 'move-here':
+      return tool.ids.length > 1 ? 'Press where the first of them goes.' : 'Press where it goes.';
+    case 'grip':
+      return 'Press on one of its grips, then where that goes.';
+    case 'frame':
+      return 'Press one corner of the frame, then the opposite one.';
+    case 'centre':
+      return 'Press the spot that comes to the middle.';
+    case 'ask':
+      return 'Point at the floor, or press: it tells what keeps a detector from there.';
+    case 'tracing':
+      return TRACING_WORDS[tool.task];
+    case 'split-wall':
+      return 'Press where the wall is to be split.';
+    default:
+      return `Press where it stands: ${nameOf(tool)}.`;
+  }
+}
+
+const TRACING_WORDS = {
+  scale: 'Press one end of a length on the picture that you know.',
+  straighten: 'Press a point of a wall on the picture that should be level or plumb.',
+  shift: 'Press a point of the picture, then the spot of the plan where it belongs.',
+  move: 'Pull the picture, or move it with the arrows. The wheel or two fingers still move the sheet.',
+} as const;
+
+function nameOf(tool: Tool): string {
+  const answer = answerFor(tool);
+  return answer ? answer.name.toLowerCase() : 'the thing in hand';
+}

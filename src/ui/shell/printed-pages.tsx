@@ -1,0 +1,37 @@
+import { createPortal } from 'react-dom';
+import { PAPERS, type PaperName } from '../../report/paper.ts';
+import './printed-pages.css';
+
+interface PrintedPagesProps {
+  readonly paper: PaperName;
+  /** Addresses of the drawings, one a page. */
+  readonly addresses: readonly string[];
+}
+
+/**
+ * What goes to the printer in place of the app while it is here, by a button or by the browser's own command: each drawing on a page
+ * of its own, as large as it is. Outside the app's own element, since nothing that scrolls or lies over the page prints as pages.
+ */
+export function PrintedPages({ paper, addresses }: PrintedPagesProps) {
+  const [width, height] = [`${PAPERS[paper].width}mm`, `${PAPERS[paper].height}mm`];
+  return createPortal(
+    <div className="printed">
+      <style>{`@page{size:${width} ${height};margin:0}`}</style>
+      {addresses.map((address, index) => (
+        <img
+          key={address}
+          src={address}
+          alt={`Sheet ${index + 1} of ${addresses.length}`}
+          style={{ inlineSize: width, blockSize: height }}
+        />
+      ))}
+    </div>,
+    document.body,
+  );
+}
+
+/** Opens the browser's own print window once every page is drawn. Rejects where one cannot be drawn. */
+export async function printPages(): Promise<void> {
+  await Promise.all([...document.querySelectorAll<HTMLImageElement>('.printed img')].map((image) => image.decode()));
+  window.print();
+}

@@ -1,0 +1,64 @@
+import { CAUTIONS, capital, headWord, toneOf } from '../../../geometry/messages/index.ts';
+import { selectReports } from '../../state/selectors.ts';
+import { type AppState, useAppStore } from '../../state/store.ts';
+import { LoosenedShort } from '../stages/place/loosened.tsx';
+import { DetectorChips } from '../verdict/detector-chips.tsx';
+import { Slip } from '../verdict/slip.tsx';
+import { VerdictMark } from '../verdict/verdict-mark.tsx';
+import { useCalm } from './calm.ts';
+import { ColumnHead } from './column-head.tsx';
+import { later } from './later.tsx';
+import { fold, unfold, useUi } from './ui.ts';
+import { selectSpokenId, useLevel } from './use-level.ts';
+import './side.css';
+
+const ItemPanel = later(() => import('../inspector/item-panel.tsx').then((part) => part.ItemPanel));
+const DetectorNumbers = later(() => import('../inspector/item-panel.tsx').then((part) => part.DetectorNumbers));
+
+/**
+ * The slip, with the numbers of its detector folded into it. When something else is selected its numbers come first. The
+ * cautions never scroll away.
+ */
+export function Side() {
+  const folded = useUi((ui) => ui.sideFolded);
+  const detectorSelected = useAppStore(onlyDetectorSelected);
+  const somethingSelected = useAppStore(({ selection }) => selection.length > 0);
+  // One alone has its verdict in large, unless the numbers of something else stand over it.
+  const showChips = useLevel().detectors.length > (detectorSelected ? 1 : 0);
+  if (folded) return <SideRail />;
+  return (
+    <aside className="side" aria-label="Verdict and numbers">
+      <ColumnHead name="Verdict" onFold={() => fold('side')}>
+        {showChips && <DetectorChips />}
+      </ColumnHead>
+      <div className="side__scroll">
+        {somethingSelected && !detectorSelected && <ItemPanel />}
+        <Slip numbers={detectorSelected && <DetectorNumbers />} />
+      </div>
+      <p className="cautions">{CAUTIONS.join(' ')}</p>
+    </aside>
+  );
+}
+
+function onlyDetectorSelected({ selection, plan }: AppState): boolean {
+  return selection.length === 1 && plan.levels.some(({ detectors }) => detectors.some(({ id }) => id === selection[0]));
+}
+
+/** Folded, the verdict still shows: it is what one carries the detector about for. */
+function SideRail() {
+  const spokenId = useCalm(selectSpokenId);
+  const report = useCalm(selectReports).find(({ id }) => id === spokenId);
+  const tone = report && toneOf(report);
+  const selected = useAppStore((state) => state.selection.length > 0 && !onlyDetectorSelected(state));
+  return (
+    <aside className="side side--folded" aria-label="Verdict and numbers, folded" data-verdict={tone ?? 'none'}>
+      <button type="button" className="rail" onClick={() => unfold('side')}>
+        {tone && <VerdictMark verdict={tone} size={22} />}
+        <span>{report ? capital(headWord(report)) : 'Verdict'}</span>
+        <LoosenedShort />
+        {selected && <span className="rail__more">and the numbers of what is selected</span>}
+        <span className="unseen">, unfold</span>
+      </button>
+    </aside>
+  );
+}

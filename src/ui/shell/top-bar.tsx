@@ -1,0 +1,162 @@
+import { useEffect, useRef, useState } from 'react';
+import { useStore } from 'zustand';
+import { canRedo, canUndo } from '../../state/selectors.ts';
+import { useAppStore } from '../../state/store.ts';
+import { writeSetting } from '../../storage/cabinet.ts';
+import { canPickPlace } from '../../storage/plan-files.ts';
+import { THEMES, type ThemeName } from '../../theme/tokens.ts';
+import { savePicture } from '../stages/sheet/sheet-acts.ts';
+import { TITLE_FIELD } from './acts.ts';
+import { openFiles, openShelf, saveFile, saveFileTo } from './file-acts.ts';
+import { PICKER } from './page-keys.ts';
+import { SavedSignLine } from './saved-sign-line.tsx';
+import { showDialog } from './ui.ts';
+import './top-bar.css';
+
+export function TopBar() {
+  return (
+    <header className="top">
+      <h1 className="top__name">
+        <svg width="22" height="22" viewBox="0 0 22 22" aria-hidden="true" fill="none" stroke="currentColor">
+          <circle cx="11" cy="8" r="6" strokeWidth="2" />
+          <circle cx="11" cy="8" r="1.5" fill="currentColor" stroke="none" />
+          <path d="M2 17.5h18M4 17.5v3M8 17.5v2M12 17.5v3M16 17.5v2M20 17.5v3" strokeWidth="1.5" />
+        </svg>
+        <span className="top__word">Stillspot</span>
+      </h1>
+      <button type="button" className="button" onClick={openShelf}>
+        Plans
+      </button>
+      <PlanTitle />
+      <SavedSignLine />
+      <div className="top__buttons">
+        <Steps />
+        <span className="top__gap" />
+        <Files />
+        <span className="top__gap" />
+        <Looks />
+      </div>
+    </header>
+  );
+}
+
+function PlanTitle() {
+  const title = useAppStore((state) => state.plan.title);
+  const run = useAppStore((state) => state.run);
+  const [text, setText] = useState(title);
+  useEffect(() => setText(title), [title]);
+  const commit = () => {
+    if (text !== title) run((plan) => ({ ...plan, title: text }));
+  };
+  return (
+    <input
+      id={TITLE_FIELD}
+      className="top__title"
+      aria-label="Title of the sheet"
+      placeholder="Title of the sheet"
+      value={text}
+      autoComplete="off"
+      onChange={(event) => setText(event.currentTarget.value)}
+      onBlur={commit}
+      onKeyDown={(event) => {
+        if (event.key === 'Enter') event.currentTarget.blur();
+        if (event.key === 'Escape') setText(title);
+      }}
+    />
+  );
+}
+
+function Steps() {
+  const { undo, redo } = useAppStore.getState();
+  const history = useStore(useAppStore.temporal);
+  const past = useAppStore((state) => canUndo(state, history));
+  const future = useAppStore((state) => canRedo(state, history));
+  return (
+    <>
+      <button type="button" className="button button--bare" disabled={!past} onClick={undo}>
+        Undo
+      </button>
+      <button type="button" className="button button--bare" disabled={!future} onClick={redo}>
+        Redo
+      </button>
+    </>
+  );
+}
+
+function Files() {
+  const picker = useRef<HTMLInputElement>(null);
+  return (
+    <>
+      <input
+        ref={picker}
+        id={PICKER}
+        type="file"
+        accept=".json,application/json"
+        multiple
+        className="unseen"
+        tabIndex={-1}
+        aria-label="Plan file to open"
+        onChange={(event) => {
+          const files = [...(event.currentTarget.files ?? [])];
+          event.currentTarget.value = ''; // the same file can be picked again
+          void openFiles(files);
+        }}
+      />
+      <button type="button" className="button button--bare" onClick={() => void saveFile()}>
+        Save
+      </button>
+      {canPickPlace() && (
+        <button type="button" className="button button--bare top__wide" onClick={() => void saveFileTo()}>
+          Save to…
+        </button>
+      )}
+      <button type="button" className="button" onClick={() => void savePicture()}>
+        Picture
+      </button>
+    </>
+  );
+}
+
+function Looks() {
+  const theme = useAppStore((state) => state.theme);
+  const setTheme = useAppStore((state) => state.setTheme);
+  const length = useAppStore((state) => state.plan.display.length);
+  const run = useAppStore((state) => state.run);
+  return (
+    <>
+      <select
+        className="top__select"
+        aria-label="Lengths in"
+        value={length}
+        onChange={(event) => {
+          const next = event.currentTarget.value === 'metric' ? 'metric' : 'feet-inches';
+          run((plan) => ({ ...plan, display: { ...plan.display, length: next } }));
+        }}
+      >
+        <option value="feet-inches">ft, in</option>
+        <option value="metric">m, cm</option>
+      </select>
+      <select
+        className="top__select"
+        aria-label="Colours"
+        value={theme}
+        // The options are the names of the themes.
+        onChange={(event) => {
+          const chosen = event.currentTarget.value as ThemeName;
+          setTheme(chosen);
+          // Kept once it was picked: before, the system is asked at each visit.
+          void writeSetting('theme', chosen);
+        }}
+      >
+        {Object.entries(THEMES).map(([name, { name: words }]) => (
+          <option key={name} value={name}>
+            {words}
+          </option>
+        ))}
+      </select>
+      <button type="button" className="button button--bare top__wide" onClick={() => showDialog({ kind: 'keys' })}>
+        Keys
+      </button>
+    </>
+  );
+}

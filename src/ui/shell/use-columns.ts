@@ -1,0 +1,43 @@
+import { useEffect } from 'react';
+import { selectLevel } from '../../state/selectors.ts';
+import { type AppState, useAppStore } from '../../state/store.ts';
+import { SMALL_PAGE, unfold, useUi } from './ui.ts';
+
+/** Opens the column that is wanted on a page with room for one: the job while one draws, the verdict once a detector is in question. */
+export function useColumns(): void {
+  useEffect(() => {
+    const small = window.matchMedia(SMALL_PAGE);
+    const settle = () => {
+      if (!small.matches) useUi.setState({ jobFolded: false, sideFolded: false });
+      else unfold(selectLevel(useAppStore.getState()).detectors.length > 0 ? 'side' : 'job');
+    };
+    if (small.matches) settle();
+    small.addEventListener('change', settle);
+    let due = false;
+    const stop = useAppStore.subscribe((state, before) => {
+      const chosen = chosenDetector(state);
+      if (chosen !== chosenDetector(before)) due = chosen !== null;
+      // A press that selects may be the beginning of a drag: under it the sheet must not move.
+      if (due) queueMicrotask(openWhenAtRest);
+    });
+    const openWhenAtRest = () => {
+      if (!due || !isAtRest(useAppStore.getState())) return;
+      due = false;
+      if (small.matches) unfold('side');
+    };
+    return () => {
+      small.removeEventListener('change', settle);
+      stop();
+    };
+  }, []);
+}
+
+/** Nothing is carried or reshaped: the sheet may change its breadth. */
+function isAtRest({ live, draft }: AppState): boolean {
+  return live === null && draft === null;
+}
+
+function chosenDetector(state: AppState): string | null {
+  const [id] = state.selection;
+  return selectLevel(state).detectors.some((detector) => detector.id === id) ? (id ?? null) : null;
+}

@@ -1,0 +1,34 @@
+import { useEffect } from 'react';
+import { saysPicture } from '../../storage/picture-kinds.ts';
+import { bringIn } from '../stages/draw/tracing-acts.ts';
+import { openFiles } from './file-acts.ts';
+
+/** A plan file that is dropped anywhere on the page is opened, several go on the shelf, a picture that is dropped or pasted is laid under the level; without this the browser would leave the page for it. */
+export function useFileDrop(): void {
+  useEffect(() => {
+    const over = (event: DragEvent) => {
+      if (event.dataTransfer?.types.includes('Files')) event.preventDefault();
+    };
+    const drop = (event: DragEvent) => {
+      const files = [...(event.dataTransfer?.files ?? [])];
+      if (files.length === 0) return;
+      event.preventDefault();
+      const picture = files.find(saysPicture);
+      void (picture ? bringIn(picture) : openFiles(files));
+    };
+    const paste = (event: ClipboardEvent) => {
+      const picture = [...(event.clipboardData?.files ?? [])].find(saysPicture);
+      if (!picture) return;
+      event.preventDefault();
+      void bringIn(picture);
+    };
+    window.addEventListener('paste', paste);
+    window.addEventListener('dragover', over);
+    window.addEventListener('drop', drop);
+    return () => {
+      window.removeEventListener('paste', paste);
+      window.removeEventListener('dragover', over);
+      window.removeEventListener('drop', drop);
+    };
+  }, []);
+}

@@ -1,0 +1,212 @@
+import { turnedBy } from '../../../../geometry/edit/tracing-place.ts';
+import type { Tracing } from '../../../../geometry/plan/model.ts';
+import { usePictures } from '../../../editor/picture-store.ts';
+import { useTracingFrame } from '../../../editor/tracing-frame-store.ts';
+import { selectLevel } from '../../../state/selectors.ts';
+import { useAppStore } from '../../../state/store.ts';
+import { SELECT_TOOL, type Tool } from '../../../state/tool.ts';
+import { megabytes } from '../../../storage/picture-size.ts';
+import { ChoiceField } from '../../fields/choice-field.tsx';
+import { LengthField } from '../../fields/length-field.tsx';
+import { NumberField } from '../../fields/number-field.tsx';
+import { choiceFor, keepPictureChoice, usePictureChoice } from '../../shell/picture-choice.ts';
+import { type PictureChoice, useUi } from '../../shell/ui.ts';
+import { useLevel } from '../../shell/use-level.ts';
+import { PictureButton } from './picture-button.tsx';
+import { changeTracing, showFaded, takeTracingAway } from './tracing-acts.ts';
+import './tracing-panel.css';
+
+/** The photo or scan that is drawn over: brought in, brought to scale, faded, locked. */
+export function TracingPanel() {
+  const { tracing } = useLevel();
+  const open = useUi((ui) => ui.tracingOpen);
+  return (
+    <details
+      className="group"
+      open={open}
+      onToggle={(event) => useUi.setState({ tracingOpen: event.currentTarget.open })}
+    >
+      <summary>
+        Draw over a picture <span className="soft">{tracing ? tracing.name || 'one lies here' : 'none here'}</span>
+      </summary>
+      {tracing ? <TracingFields tracing={tracing} /> : <BringIn words="Bring in a photo or scan" />}
+    </details>
+  );
+}
+
+/** Picks a picture file. Pasting and dropping one do the same. */
+function BringIn({ words }: { readonly words: string }) {
+  return (
+    <>
+      <p className="small">A sketch, a photo of one, a scan: PNG, JPEG or WebP. Or drop it on the page, or paste it.</p>
+      <PictureButton className="button" words={words} />
+    </>
+  );
+}
+
+type Task = Extract<Tool, { kind: 'tracing' }>['task'];
+const TASKS: readonly (readonly [Task, string])[] = [
+  ['scale', 'Scale by two points'],
+  ['straighten', 'Straighten by two points'],
+  ['shift', 'Shift by two points'],
+  ['move', 'Pull it, or use arrows'],
+];
+
+function TracingFields({ tracing }: { readonly tracing: Tracing }) {
+  const tool = useAppStore((state) => state.tool);
+  const byHand = useTracingFrame((frame) => frame.open);
+  const unreadable = usePictures(({ ready }) => ready.get(tracing.image) === null);
+  const { setTool } = useAppStore.getState();
+  const { locked, shown } = tracing;
+  return (
+    <div className="tracing">
+      {unreadable && (
+        <p role="alert">This picture is damaged and cannot be shown. Bring in another one in its place.</p>
+      )}
+      {!locked && (
+        <div className="buttons">
+          {TASKS.map(([task, words]) => (
+            <button
+              key={task}
+              type="button"
+              className="button"
+              aria-pressed={tool.kind === 'tracing' && tool.task === task}
+              onClick={() => setTool({ kind: 'tracing', task })}
+            >
+              {words}
+            </button>
+          ))}
+          <button
+            type="button"
+            className="button"
+            aria-pressed={byHand}
+            onClick={() => {
+              setTool(SELECT_TOOL);
+              useTracingFrame.setState({ open: !byHand });
+            }}
+          >
+            Turn and size it by hand
+          </button>
+        </div>
+      )}
+      {!locked && (
+        <details>
+          <summary className="small">By numbers</summary>
+          <div className="fields">
+            <LengthField
+              label="Breadth of the picture"
+              value={tracing.width * tracing.scale}
+              onCommit={(mm) =>
+                mm > 0 ? changeTracing({ scale: mm / tracing.width }) : 'A picture of no breadth cannot be seen.'
+              }
+            />
+            <NumberField
+              label="Turned clockwise"
+              value={tracing.turn}
+              unit="°"
+              least={-360}
+              most={360}
+              onCommit={(turn) => changeTracing(turnedBy(tracing, (turn ?? 0) - tracing.turn, tracing.at))}
+            />
+            <LengthField
+              label="Push it right by"
+              value={0}
+              negative
+              hint="With a minus: left."
+              onCommit={(mm) => changeTracing({ at: [tracing.at[0] + mm, tracing.at[1]] })}
+            />
+            <LengthField
+              label="Push it down by"
+              value={0}
+              negative
+              hint="With a minus: up."
+              onCommit={(mm) => changeTracing({ at: [tracing.at[0], tracing.at[1] + mm] })}
+            />
+          </div>
+        </details>
+      )}
+      <Fade />
+      <div className="tracing__checks">
+        <label className="tick">
+          <input
+            type="checkbox"
+            checked={shown}
+            onChange={(event) => changeTracing({ shown: event.currentTarget.checked })}
+          />
+          Shown
+        </label>
+        <label className="tick">
+          <input
+            type="checkbox"
+            checked={locked}
+            onChange={(event) => {
+              if (tool.kind === 'tracing') setTool(SELECT_TOOL);
+              useTracingFrame.setState({ open: false });
+              changeTracing({ locked: event.currentTarget.checked });
+            }}
+          />
+          Locked where it lies
+        </label>
+      </div>
+      <p className="small soft">
+        It is kept with the plan and takes {megabytes(tracing.image.length)} of it. No verdict looks at it.
+      </p>
+      <SavedFile />
+      <div className="buttons">
+        <button type="button" className="text-button" onClick={takeTracingAway}>
+          Take it away
+        </button>
+      </div>
+      <details>
+        <summary className="small">Another picture in its place</summary>
+        <BringIn words="Pick another one" />
+      </details>
+    </div>
+  );
+}
+
+const IN_FILE: readonly { readonly value: PictureChoice; readonly words: string }[] = [
+  { value: 'ask', words: 'Ask when it is saved' },
+  { value: 'with', words: 'With the picture' },
+  { value: 'without', words: 'Without it' },
+];
+
+/** Whether a saved file holds the picture: the answer to the question that Save asks, to be changed here. */
+function SavedFile() {
+  const plan = useAppStore((state) => state.plan);
+  const choice = usePictureChoice((kept) => choiceFor(plan, kept));
+  return (
+    <ChoiceField
+      label="A saved file"
+      value={choice}
+      choices={IN_FILE}
+      onCommit={(next) => keepPictureChoice(plan, next)}
+    />
+  );
+}
+
+/** How strong it shows: seen at once while the slider moves, one step of history when it is let go. */
+function Fade() {
+  // Not at the pace of the panels: the slider must not lag behind the hand.
+  const percent = useAppStore((state) => Math.round((selectLevel(state).tracing?.opacity ?? 0) * 100));
+  const settle = () => {
+    const { draft, run } = useAppStore.getState();
+    if (draft) run(() => draft);
+  };
+  return (
+    <label className="tracing__fade">
+      How strong it shows: {percent} %
+      <input
+        type="range"
+        min={10}
+        max={100}
+        step={5}
+        value={percent}
+        onChange={(event) => showFaded(Number(event.currentTarget.value) / 100)}
+        onPointerUp={settle}
+        onKeyUp={settle}
+        onBlur={settle}
+      />
+    </label>
+  );
+}

@@ -1,0 +1,59 @@
+import { sourceWords } from '../../../../geometry/messages/sources.ts';
+import type { Agreement, Plan } from '../../../../geometry/plan/model.ts';
+import { AGREEMENT_SOURCES, agreementSays } from '../../../protocol/conditions/agreement.ts';
+import { type AgreementState, agreementState } from '../../../protocol/conditions/agreement-state.ts';
+import { agreementOf, withAgreement } from '../../../protocol/custody/edit.ts';
+import { useAppStore } from '../../../state/store.ts';
+import { InstantField } from '../../fields/instant-field.tsx';
+import { TextField } from '../../fields/text-field.tsx';
+
+const STATE: Readonly<Record<AgreementState, string>> = { signed: 'signed', refused: 'refused', open: 'not signed' };
+
+/** Who signed not to interfere with the test, or refused to. */
+export function AgreementFields({ plan }: { readonly plan: Plan }) {
+  const run = useAppStore((state) => state.run);
+  const agreement = agreementOf(plan);
+  const state = agreementState(agreement);
+  const change = (patch: Partial<Agreement>) => run((now) => withAgreement(now, patch));
+  return (
+    <details className="group">
+      <summary>
+        Agreement not to interfere: <span className="soft">{STATE[state]}</span>
+      </summary>
+      <div className="fields">
+        <p className="wide" role="status">
+          {agreementSays(plan)}
+        </p>
+        <div className="wide">
+          <TextField
+            label={state === 'refused' ? 'Who refused' : 'Who signed'}
+            value={agreement.signedBy}
+            hint="Owner, seller or occupant."
+            onCommit={(signedBy) => change({ signedBy })}
+          />
+        </div>
+        <InstantField
+          label={state === 'refused' ? 'When it was refused' : 'When it was signed'}
+          value={agreement.at}
+          zone={plan.site.timeZone}
+          onCommit={(at) => change({ at })}
+        />
+        <label className="wide house-check">
+          <input
+            type="checkbox"
+            checked={agreement.refused}
+            onChange={(event) => change({ refused: event.currentTarget.checked })}
+          />
+          Signing was refused
+        </label>
+        <div className="wide">
+          <TextField label="Note" value={agreement.note} onCommit={(note) => change({ note })} />
+        </div>
+        <details className="wide small soft">
+          <summary>Source</summary>
+          {sourceWords(AGREEMENT_SOURCES)}
+        </details>
+      </div>
+    </details>
+  );
+}

@@ -1,0 +1,102 @@
+import { useId, useRef, useState } from 'react';
+import { sourceWords } from '../../../../geometry/messages/sources.ts';
+import { withCondition } from '../../../protocol/conditions/edit.ts';
+import { whatABreakMeans } from '../../../protocol/conditions/report.ts';
+import type { ConditionRow } from '../../../protocol/conditions/types.ts';
+import { useAppStore } from '../../../state/store.ts';
+import { InstantField } from '../../fields/instant-field.tsx';
+import { TextField } from '../../fields/text-field.tsx';
+import { VerdictMark } from '../../verdict/verdict-mark.tsx';
+import { ANSWERS, answerLine, markOf } from './state-words.ts';
+import { answer } from './walk.ts';
+
+/** One item: a press answers it. A break says at once what it means; opened, what is asked, who, when, a note and the sources. */
+export function ConditionItem({ row }: { readonly row: ConditionRow }) {
+  const { item, state, answered, mayBeNone, says, names } = row;
+  const [open, setOpen] = useState(false);
+  const id = useId();
+  const name = useRef<HTMLButtonElement>(null);
+  const zone = useAppStore(({ plan }) => plan.site.timeZone);
+  const mark = markOf(row);
+  const doubtful = state === 'unknown' && answered !== 'unknown';
+  return (
+    <li className="condition" data-state={state}>
+      <button
+        ref={name}
+        type="button"
+        className="condition__name"
+        aria-expanded={open}
+        aria-controls={`${id}-more`}
+        onClick={() => setOpen(!open)}
+      >
+        {item.name}
+      </button>
+      <p className="condition__state">
+        {mark && <VerdictMark verdict={mark} size={16} />}
+        {answerLine(row, zone)}
+      </p>
+      {names && <p className="condition__means">{names}</p>}
+      {(state === 'broken' || doubtful) && <p className="condition__means">{says}</p>}
+      <fieldset className="condition__answers">
+        <legend className="unseen">{item.name}</legend>
+        {ANSWERS.filter((each) => mayBeNone || each.state !== 'not-applicable').map((each) => (
+          <button
+            key={each.state}
+            type="button"
+            className="button"
+            aria-pressed={answered === each.state}
+            onClick={() => answer(item.id, each.state)}
+          >
+            {each.words}
+          </button>
+        ))}
+      </fieldset>
+      <div id={`${id}-more`} hidden={!open} className="condition__more">
+        {open && <ConditionMore row={row} onBack={() => name.current?.focus()} />}
+      </div>
+    </li>
+  );
+}
+
+interface MoreProps {
+  readonly row: ConditionRow;
+  /** The answer is taken back: the button that did it goes, and the keyboard needs another place. */
+  readonly onBack: () => void;
+}
+
+function ConditionMore({ row: { item, state, answered, by, at, note }, onBack }: MoreProps) {
+  const run = useAppStore((app) => app.run);
+  const zone = useAppStore(({ plan }) => plan.site.timeZone);
+  const change = (patch: Parameters<typeof withCondition>[2]) => run((plan) => withCondition(plan, item.id, patch));
+  return (
+    <>
+      <p>{item.asks}</p>
+      {state !== 'broken' && (
+        <p>
+          <strong>If broken:</strong> {whatABreakMeans(item)}
+        </p>
+      )}
+      {item.conflict && <p>Texts differ: {item.conflict}</p>}
+      <p className="small soft">{item.sources.length > 0 ? `Source: ${sourceWords(item.sources)}` : 'No source.'}</p>
+      {answered !== 'unknown' && state === answered && (
+        <>
+          <TextField label="Who saw it" value={by} onCommit={(text) => change({ by: text })} />
+          <InstantField label="When it was seen" value={at} zone={zone} onCommit={(value) => change({ at: value })} />
+        </>
+      )}
+      <TextField label="Note" value={note} onCommit={(text) => change({ note: text })} />
+      {answered !== 'unknown' && (
+        <button
+          type="button"
+          className="button"
+          onClick={() => {
+            answer(item.id, 'unknown');
+            onBack();
+          }}
+        >
+          Take the answer back
+        </button>
+      )}
+    </>
+  );
+}

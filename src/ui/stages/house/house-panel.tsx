@@ -1,0 +1,58 @@
+import { sourceWords } from '../../../../geometry/messages/sources.ts';
+import { lacksWhoOrWhen } from '../../../protocol/conditions/edit.ts';
+import { BREAK_SOURCES, conditionsReport, WHY_BREAKS_COUNT } from '../../../protocol/conditions/report.ts';
+import { useAppStore } from '../../../state/store.ts';
+import { Cautions } from '../../shell/cautions.tsx';
+import { VerdictMark } from '../../verdict/verdict-mark.tsx';
+import { AgreementFields } from './agreement-fields.tsx';
+import { ConditionItem } from './condition-item.tsx';
+import { Papers } from './papers.tsx';
+import { WHOLE } from './state-words.ts';
+import { signAnswers } from './walk.ts';
+import { WalkFields } from './walk-fields.tsx';
+import './house.css';
+
+/**
+ * The house during the test: each condition with who saw it and when, and the papers that go out. There is
+ * no press that answers for all items: what nobody looked at would pass.
+ */
+export function HousePanel() {
+  const plan = useAppStore((state) => state.plan);
+  const report = conditionsReport(plan);
+  const { word, mark } = WHOLE[report.whole];
+  return (
+    <>
+      <div className="house-whole" data-verdict={mark}>
+        <p className="house-whole__word">
+          <VerdictMark verdict={mark} size={24} />
+          <span role="status">
+            <span className="unseen">The house: </span>
+            {word}
+          </span>
+        </p>
+        <p>{report.says}</p>
+      </div>
+      <WalkFields
+        lacking={report.rows.filter(lacksWhoOrWhen)}
+        onSign={signAnswers}
+        hint="Both go onto each answer; press an answer again to renew them."
+      />
+      <section aria-labelledby="conditions-heading">
+        <h3 id="conditions-heading">Closed-building conditions</h3>
+        <p className="small soft">A press on a name tells what is asked and where it is published.</p>
+        <ul className="conditions">
+          {report.rows.map((row) => (
+            <ConditionItem key={row.item.id} row={row} />
+          ))}
+        </ul>
+        <details className="small soft">
+          <summary>Why a break counts</summary>
+          {WHY_BREAKS_COUNT} {sourceWords(BREAK_SOURCES)}
+        </details>
+      </section>
+      <AgreementFields plan={plan} />
+      <Papers kinds={['notice', 'door-hanger', 'agreement']} />
+      <Cautions />
+    </>
+  );
+}

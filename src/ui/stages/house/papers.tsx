@@ -1,0 +1,46 @@
+import { useState } from 'react';
+import type { JobPaper } from '../../../report/documents/papers.ts';
+import type { PaperName } from '../../../report/paper.ts';
+import { useAppStore } from '../../../state/store.ts';
+import { ChoiceField } from '../../fields/choice-field.tsx';
+import { showDialog } from '../../shell/ui.ts';
+import { usualPaper } from '../sheet/sheet-acts.ts';
+import { PAPER_NAMES, saveJobPaper } from './paper-acts.ts';
+import './papers.css';
+
+const PAPERS = [
+  { value: 'letter', words: 'Letter' },
+  { value: 'a4', words: 'A4' },
+] as const;
+
+/** What is handed out, signed or kept: looked at and printed, or saved as a drawing. `kinds`: at least one. */
+export function Papers({ kinds }: { readonly kinds: readonly [JobPaper, ...JobPaper[]] }) {
+  const usual = useAppStore((state) => usualPaper(state.plan));
+  const [chosen, setChosen] = useState<PaperName | null>(null);
+  const [which, setWhich] = useState(kinds[0]);
+  const paper = chosen ?? usual;
+  return (
+    <section className="papers" aria-labelledby="papers-heading">
+      <h3 id="papers-heading">{kinds.length > 1 ? 'Papers' : PAPER_NAMES[which]}</h3>
+      <div className="fields">
+        {kinds.length > 1 && (
+          <div className="wide">
+            <ChoiceField
+              label="Which one"
+              value={which}
+              choices={kinds.map((value) => ({ value, words: PAPER_NAMES[value] }))}
+              onCommit={setWhich}
+            />
+          </div>
+        )}
+        <ChoiceField label="Size" value={paper} choices={PAPERS} onCommit={setChosen} />
+      </div>
+      <button type="button" className="button button--main" onClick={() => showDialog({ kind: 'paper', paper, which })}>
+        Look at the paper
+      </button>
+      <button type="button" className="button" onClick={() => void saveJobPaper(which, paper)}>
+        Save the drawing (SVG)
+      </button>
+    </section>
+  );
+}

@@ -1,0 +1,66 @@
+import type { Verdict } from '../../../../geometry/check/types.ts';
+import type { Look } from '../../../../geometry/edit/index.ts';
+import { listed } from '../../../../geometry/messages/index.ts';
+import type { ConditionState } from '../../../../geometry/plan/model.ts';
+import type { ConditionRow } from '../../../protocol/conditions/types.ts';
+import type { TestStanding } from '../../../protocol/standing/types.ts';
+import { msOf, saidInstant } from '../../../protocol/timing/clock.ts';
+
+/** The answers to an item, in the order in which they are offered. */
+export const ANSWERS = [
+  { state: 'kept', words: 'Kept' },
+  { state: 'broken', words: 'Broken' },
+  { state: 'not-applicable', words: 'None' },
+] as const satisfies readonly { readonly state: ConditionState; readonly words: string }[];
+
+const STATE_WORDS: Readonly<Record<ConditionState, string>> = {
+  kept: 'Kept',
+  broken: 'Broken',
+  'not-applicable': 'None here',
+  unknown: 'Not known',
+};
+
+/** The shapes of the verdicts, for what is no colour alone. What the house does not have needs none. */
+const STATE_MARK: Readonly<Record<ConditionState, Verdict | null>> = {
+  kept: 'clear',
+  broken: 'blocked',
+  'not-applicable': null,
+  unknown: 'unknown',
+};
+
+/** The shape of an item: what was seen before the pick-up only is not known yet. */
+export const markOf = ({ state, early }: ConditionRow): Verdict | null => STATE_MARK[early ? 'unknown' : state];
+
+/** The whole in a word, and its shape. */
+export const WHOLE: Readonly<Record<TestStanding, { readonly word: string; readonly mark: Verdict }>> = {
+  holds: { word: 'Kept', mark: 'clear' },
+  'not-evaluated': { word: 'Not evaluated', mark: 'blocked' },
+  unknown: { word: 'Unknown', mark: 'unknown' },
+};
+
+/**
+ * "Kept: R. Alder, Sat 7 Mar, 18:00", or "Kept so far" where that was before the pick-up; whichever of the two is not written down
+ * says so. `zone`: IANA zone of the house.
+ */
+export function answerLine({ state, answered, by, at, early }: ConditionRow, zone: string): string {
+  if (state !== answered) return overruled(state, answered);
+  if (state === 'unknown') return STATE_WORDS[state];
+  const word = early ? 'Kept so far' : STATE_WORDS[state];
+  return `${word}: ${whoAndWhen({ by, at }, zone)}`;
+}
+
+/** "R. Alder, Sat 7 Mar, 18:00"; whichever of the two is not written down says so. */
+export function whoAndWhen({ by, at }: Look, zone: string): string {
+  const time = msOf(at);
+  const when = time === null ? '' : saidInstant(time, zone);
+  const known = [by, when].filter(Boolean).join(', ');
+  const lacks = [by ? '' : 'who', when ? '' : 'when'].filter(Boolean);
+  const missing = lacks.length > 0 ? `${listed(lacks)} not written down` : '';
+  return [known, missing].filter(Boolean).join('; ');
+}
+
+/** The log knows of a break, or every house has it: whoever answered otherwise did not see that. */
+function overruled(state: ConditionState, answered: ConditionState): string {
+  const answer = answered === 'unknown' ? '' : ` (the answer was: ${STATE_WORDS[answered].toLowerCase()})`;
+  return `${STATE_WORDS[state]}${state === 'broken' ? ', by the log' : ''}${answer}`;
+}

@@ -1,0 +1,60 @@
+import { useRef } from 'react';
+import { counted } from '../../../../geometry/messages/index.ts';
+import { useAppStore } from '../../../state/store.ts';
+import { InstantField } from '../../fields/instant-field.tsx';
+import { TextField } from '../../fields/text-field.tsx';
+import { useWalk } from './walk.ts';
+
+interface Props {
+  /** Answers that stand without who or without when. */
+  readonly lacking: readonly { readonly by: string; readonly at: string | null }[];
+  /** Puts who and when on them. */
+  readonly onSign: () => void;
+  readonly hint: string;
+}
+
+/** Who walks and when; and where answers were given without, the press that puts it on them. */
+export function WalkFields({ lacking, onSign, hint }: Props) {
+  const zone = useAppStore(({ plan }) => plan.site.timeZone);
+  const { by, at } = useWalk();
+  const place = useRef<HTMLDivElement>(null);
+  const mended = lacking.filter((row) => (by && !row.by) || (at && !row.at));
+  const what = [by && 'name', at && 'time'].filter(Boolean).join(' and ');
+  return (
+    <div className="fields" ref={place} tabIndex={-1}>
+      <div className="wide">
+        <TextField label="Who walks through the house" value={by} onCommit={(text) => useWalk.setState({ by: text })} />
+      </div>
+      <InstantField
+        label="Time of the walk"
+        value={at}
+        zone={zone}
+        hint={hint}
+        onCommit={(value) => {
+          useWalk.setState({ at: value });
+          return '';
+        }}
+      />
+      {lacking.length > 0 && (
+        <div className="wide walk-lacks">
+          <p>
+            {counted(lacking.length, 'answer')} without who or when.
+            {mended.length === 0 && ' Fill in both above.'}
+          </p>
+          {mended.length > 0 && (
+            <button
+              type="button"
+              className="button"
+              onClick={() => {
+                onSign();
+                place.current?.focus();
+              }}
+            >
+              Put {what} on {counted(mended.length, 'answer')}
+            </button>
+          )}
+        </div>
+      )}
+    </div>
+  );
+}

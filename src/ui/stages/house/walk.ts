@@ -1,0 +1,37 @@
+import { create } from 'zustand';
+import type { Look } from '../../../../geometry/edit/index.ts';
+import type { ConditionState } from '../../../../geometry/plan/model.ts';
+import { withAnswer, withLook } from '../../../protocol/conditions/edit.ts';
+import { conditionsReport } from '../../../protocol/conditions/report.ts';
+import { useAppStore } from '../../../state/store.ts';
+
+const NOBODY: Look = { by: '', at: null };
+
+/** Who walks through the house and when: goes onto every answer that is given meanwhile. Never in the plan by itself. */
+export const useWalk = create<Look>()(() => NOBODY);
+
+// Another house is another walk: its history begins anew. The name stays, the time would be a wrong one.
+useAppStore.temporal.subscribe(({ pastStates, futureStates }) => {
+  if (pastStates.length + futureStates.length === 0) useWalk.setState({ at: null });
+});
+
+/** Answers an item as one step, with who and when of the walk, and says at once what a break means. */
+export function answer(id: string, state: ConditionState): void {
+  const { run, say, plan } = useAppStore.getState();
+  const before = rowOf(id)?.answered;
+  const look = state === 'unknown' ? NOBODY : useWalk.getState();
+  if (run((now) => withAnswer(now, id, state, look))) return;
+  const row = rowOf(id);
+  if (row?.state === 'broken') say(`${row.item.name}: ${row.says}`);
+  else if (row && before === 'broken' && plan.visit.start !== null) say(`${row.item.name}: ${BREAK_GONE}`);
+}
+
+const BREAK_GONE =
+  'the break is taken back. If it happened during the test, leave it as broken and say in the note when it was put right.';
+
+/** Puts who and when of the walk on the answers that lack them, as one step. */
+export function signAnswers(): void {
+  useAppStore.getState().run((plan) => withLook(plan, useWalk.getState()));
+}
+
+const rowOf = (id: string) => conditionsReport(useAppStore.getState().plan).rows.find(({ item }) => item.id === id);

@@ -1,0 +1,72 @@
+import { counted, listed } from '../../../../geometry/messages/index.ts';
+import type { LogEntry, Plan } from '../../../../geometry/plan/model.ts';
+import { allSame, detectorsInWords, type NamedDetector } from '../../../protocol/custody/detectors.ts';
+import { isSealed, logOf, withLogs } from '../../../protocol/custody/edit.ts';
+import { msOf, saidClock } from '../../../protocol/timing/clock.ts';
+import { useAppStore } from '../../../state/store.ts';
+import { InstantField } from '../../fields/instant-field.tsx';
+import { HandOver } from './hand-overs.tsx';
+import { NameField } from './name-field.tsx';
+
+interface Props {
+  readonly plan: Plan;
+  readonly all: readonly NamedDetector[];
+}
+
+/** What is the same for every detector of the visit, written once: one step, one Undo. */
+export function AllDetectors({ plan, all }: Props) {
+  const { run, say } = useAppStore.getState();
+  const zone = plan.site.timeZone;
+  const entries = all.map(({ id, name }) => ({ ...logOf(plan, id), id, name }));
+  const write = (change: Partial<Omit<LogEntry, 'detector'>>, which: readonly NamedDetector[] = all) => {
+    const some = which.map(({ id }) => id);
+    const refusal = run((now) => withLogs(now, some, change));
+    if (!refusal) say(`Written down for ${counted(which.length, 'detector')}. Undo takes it back.`);
+    return refusal;
+  };
+  /** Where they differ: what each has, before it is written over. */
+  const told = (key: 'placedBy' | 'fetchedBy') =>
+    `Not the same: ${listed(entries.map((entry) => `${entry.name} ${entry[key] || 'none'}`))}.`;
+  const sealedAlike = allSame(entries.map((entry) => msOf(entry.sealed)));
+  const sealing = isSealed(plan);
+  const unsealed = sealing ? entries.filter((entry) => entry.sealed === null) : [];
+  const unseen = entries.filter(({ tampering }) => tampering === 'unknown');
+  const end = msOf(plan.visit.end);
+  const person = (label: string, key: 'placedBy' | 'fetchedBy') => {
+    const alike = allSame(entries.map((entry) => entry[key]));
+    const value = alike ? (entries[0]?.[key] ?? '') : '';
+    const hint = alike ? {} : { hint: told(key) };
+    return <NameField label={label} value={value} {...hint} onCommit={(name) => write({ [key]: name })} />;
+  };
+  return (
+    <fieldset className="log__all">
+      <legend className="log__sub">All {all.length} at once</legend>
+      <div className="fields">
+        {person('All set out by', 'placedBy')}
+        {person('All fetched by', 'fetchedBy')}
+        {sealing && (
+          <InstantField
+            label="All sealed"
+            value={sealedAlike ? (entries[0]?.sealed ?? null) : null}
+            zone={zone}
+            hint={sealedAlike ? 'At once after the pick-up.' : 'Not the same for all: see each one.'}
+            onCommit={(at) => write({ sealed: at })}
+          />
+        )}
+      </div>
+      <div className="buttons">
+        {end !== null && unsealed.length > 0 && (
+          <button type="button" className="button" onClick={() => write({ sealed: plan.visit.end }, unsealed)}>
+            {detectorsInWords(unsealed, all)}: sealed at the pick-up, {saidClock(end, zone)}
+          </button>
+        )}
+        {unseen.length > 0 && (
+          <button type="button" className="button" onClick={() => write({ tampering: 'none' }, unseen)}>
+            {detectorsInWords(unseen, all)}: no tampering seen
+          </button>
+        )}
+      </div>
+      <HandOver plan={plan} detectors={all.map(({ id }) => id)} />
+    </fieldset>
+  );
+}

@@ -1,0 +1,88 @@
+import type { Plan } from '../../../../geometry/plan/model.ts';
+import { handedOverWith, withoutHandOver } from '../../../protocol/custody/box.ts';
+import { chainOf } from '../../../protocol/custody/chain.ts';
+import { stepWords } from '../../../protocol/custody/chain-words.ts';
+import { logOf, withLog } from '../../../protocol/custody/edit.ts';
+import { MINUTE, saidInstant } from '../../../protocol/timing/clock.ts';
+import { useAppStore } from '../../../state/store.ts';
+import { useMinute } from '../../shell/use-minute.ts';
+
+interface Props {
+  readonly plan: Plan;
+  readonly detector: string;
+  readonly name: string;
+}
+
+/** Where a detector was, step by step in order of time, with what does not fit beside it. */
+export function ChainLines({ plan, detector, name }: Props) {
+  const { steps } = chainOf(plan, detector);
+  const now = useMinute() + MINUTE;
+  return (
+    <>
+      <h4 className="log__sub">From hand to hand</h4>
+      {steps.length === 0 && <p className="small soft">Nothing yet. The times come from stage Time.</p>}
+      <ol className="log__lines" aria-label={`${name}, from hand to hand`}>
+        {steps.map((step) => {
+          const words = stepWords(step);
+          return (
+            <li
+              key={`${step.kind}${step.index ?? ''}`}
+              className="log__line"
+              data-doubt={step.doubts.length > 0 || undefined}
+            >
+              <strong>{words}</strong>
+              <span className="log__when">
+                {step.at === null ? 'time not known' : saidInstant(step.at, plan.site.timeZone)}
+                {step.at !== null && step.at > now && ', not yet'}
+              </span>
+              {step.note && <span>{step.note}</span>}
+              {step.doubts.map((doubt) => (
+                <span key={doubt} className="log__doubt">
+                  {doubt}
+                </span>
+              ))}
+              {step.index !== null && <TakeAway plan={plan} detector={detector} index={step.index} words={words} />}
+            </li>
+          );
+        })}
+      </ol>
+    </>
+  );
+}
+
+interface TakeAwayProps {
+  readonly plan: Plan;
+  readonly detector: string;
+  readonly index: number;
+  readonly words: string;
+}
+
+/** Takes a hand-over away: of this detector, or of all that went in the box with it. */
+function TakeAway({ plan, detector, index, words }: TakeAwayProps) {
+  const { run, say } = useAppStore.getState();
+  const step = logOf(plan, detector).custody[index];
+  if (!step) return null;
+  const box = handedOverWith(plan, step);
+  const drop = (edit: (now: Plan) => Plan) => {
+    if (!run(edit)) say('The hand-over is taken away. Undo brings it back.');
+  };
+  const own = (now: Plan) =>
+    withLog(now, detector, { custody: logOf(now, detector).custody.filter((_, i) => i !== index) });
+  return (
+    <div className="buttons">
+      <button type="button" className="text-button" aria-label={`Take away: ${words}`} onClick={() => drop(own)}>
+        Take away
+      </button>
+      {box.length > 1 && (
+        <button
+          type="button"
+          className="text-button"
+          aria-label={`Take away for all ${box.length}: ${words}`}
+          onClick={() => drop((now) => withoutHandOver(now, box, step))}
+        >
+          For all {box.length}
+        </button>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,131 @@
+import { counted } from '../../../../geometry/messages/index.ts';
+import type { LogEntry, Plan } from '../../../../geometry/plan/model.ts';
+import { conditionsReport } from '../../../protocol/conditions/report.ts';
+import { sealedAfter } from '../../../protocol/custody/chain-words.ts';
+import { type NamedDetector, namedDetectors } from '../../../protocol/custody/detectors.ts';
+import { isSealed, logOf, withLog } from '../../../protocol/custody/edit.ts';
+import { useAppStore } from '../../../state/store.ts';
+import { ChoiceField } from '../../fields/choice-field.tsx';
+import { InstantField } from '../../fields/instant-field.tsx';
+import { TextField } from '../../fields/text-field.tsx';
+import { AllDetectors } from './all-detectors.tsx';
+import { ChainLines } from './chain-lines.tsx';
+import { HandOver } from './hand-overs.tsx';
+import { NameField, NamesInLog } from './name-field.tsx';
+import { Photos } from './photos.tsx';
+import { SerialNumbers } from './serial-numbers.tsx';
+import { ToLaboratory } from './to-laboratory.tsx';
+import { WhoHasIt } from './who-has-it.tsx';
+import './log.css';
+
+const TAMPERING = [
+  { value: 'unknown', words: 'not looked at yet' },
+  { value: 'none', words: 'none seen' },
+  { value: 'seen', words: 'seen' },
+] as const;
+
+/** What happened to each detector, from its serial number to the laboratory. */
+export function DetectorLogs({ plan }: { readonly plan: Plan }) {
+  const all = namedDetectors(plan);
+  return (
+    <section className="log" aria-labelledby="log-heading">
+      <h3 id="log-heading">Log of the detectors</h3>
+      {all.length === 0 && <p className="small soft">Set a detector first.</p>}
+      {all.length > 0 && (
+        <>
+          <WhoHasIt plan={plan} all={all} />
+          <SerialNumbers plan={plan} all={all} />
+          {all.length > 1 && <AllDetectors plan={plan} all={all} />}
+          <ToLaboratory plan={plan} />
+          {all.map((detector) => (
+            <DetectorLog key={detector.id} plan={plan} detector={detector} alone={all.length === 1} />
+          ))}
+          <NamesInLog plan={plan} />
+        </>
+      )}
+    </section>
+  );
+}
+
+interface Props {
+  readonly plan: Plan;
+  readonly detector: NamedDetector;
+  /** The only one: nothing is gained by keeping it folded. */
+  readonly alone: boolean;
+}
+
+function DetectorLog({ plan, detector: { id, name }, alone }: Props) {
+  const run = useAppStore((state) => state.run);
+  const entry = logOf(plan, id);
+  const change = (patch: Partial<typeof entry>) => run((now) => withLog(now, id, patch));
+  return (
+    <details className="group" open={alone}>
+      <summary>
+        {name} <span className="soft">{shortOf(entry)}</span>
+      </summary>
+      <div className="fields">
+        <NameField label="Set out by" value={entry.placedBy} onCommit={(placedBy) => change({ placedBy })} />
+        <NameField label="Fetched by" value={entry.fetchedBy} onCommit={(fetchedBy) => change({ fetchedBy })} />
+        {isSealed(plan) && <Sealed plan={plan} entry={entry} onCommit={(sealed) => change({ sealed })} />}
+        <div className="wide">
+          <ChoiceField
+            label="Tampering"
+            value={entry.tampering}
+            choices={TAMPERING}
+            hint="Moved, covered, opened, a seal broken."
+            onCommit={(tampering) => change({ tampering })}
+          />
+          {entry.tampering === 'seen' && <TamperingMeans plan={plan} />}
+        </div>
+        <div className="wide">
+          <TextField label="Note" value={entry.note} onCommit={(note) => change({ note: note.trim() })} />
+        </div>
+      </div>
+      <Photos entry={entry} name={name} />
+      <ChainLines plan={plan} detector={id} name={name} />
+      <HandOver plan={plan} detectors={[id]} />
+    </details>
+  );
+}
+
+interface SealedProps {
+  readonly plan: Plan;
+  readonly entry: LogEntry;
+  readonly onCommit: (sealed: string | null) => string;
+}
+
+function Sealed({ plan, entry, onCommit }: SealedProps) {
+  const after = sealedAfter(plan, entry);
+  return (
+    <>
+      <InstantField
+        label="Sealed"
+        value={entry.sealed}
+        zone={plan.site.timeZone}
+        hint="At once after the pick-up."
+        onCommit={onCommit}
+      />
+      {after && <p className="wide small">Sealed: {after}</p>}
+    </>
+  );
+}
+
+/** What is worth seeing of a log that is folded. */
+function shortOf({ serial, tampering, photos }: LogEntry): string {
+  const parts = [
+    serial.trim() || 'no serial number',
+    tampering === 'seen' ? 'tampering seen' : '',
+    photos.length > 0 ? counted(photos.length, 'photo') : '',
+  ];
+  return parts.filter(Boolean).join(', ');
+}
+
+/** What tampering comes to for the whole test, as the list of conditions has it. */
+function TamperingMeans({ plan }: { readonly plan: Plan }) {
+  const row = conditionsReport(plan).rows.find(({ item }) => item.id === 'not-disturbed');
+  return (
+    <p className="log__doubt" role="status">
+      {row?.says}
+    </p>
+  );
+}

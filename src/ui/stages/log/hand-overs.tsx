@@ -1,0 +1,83 @@
+import { useState } from 'react';
+import type { Plan } from '../../../../geometry/plan/model.ts';
+import { withBoxHandOver } from '../../../protocol/custody/box.ts';
+import { chainOf, holderOf } from '../../../protocol/custody/chain.ts';
+import { allSame } from '../../../protocol/custody/detectors.ts';
+import { useAppStore } from '../../../state/store.ts';
+import { InstantField } from '../../fields/instant-field.tsx';
+import { TextField } from '../../fields/text-field.tsx';
+import { NameField } from './name-field.tsx';
+
+interface Props {
+  readonly plan: Plan;
+  /** One, or the whole box: it goes as one step. */
+  readonly detectors: readonly string[];
+}
+
+/** A hand-over to be written down. It starts from whoever has the detectors by the log. */
+export function HandOver({ plan, detectors }: Props) {
+  const { run, say } = useAppStore.getState();
+  const [from, setFrom] = useState<string | null>(null);
+  const [to, setTo] = useState('');
+  const [at, setAt] = useState<string | null>(null);
+  const [note, setNote] = useState('');
+  const box = detectors.length > 1;
+  const holders = detectors.map((id) => holderOf(plan, id));
+  const apart = !allSame(holders);
+  const holder = apart ? '' : (holders[0] ?? '');
+  const add = () => {
+    const giver = from ?? holder;
+    const missing = [apart || giver ? '' : 'who gave it', to ? '' : 'who took it'].filter(Boolean);
+    if (missing.length > 0) {
+      say(`Write down ${missing.join(' and ')} first.`);
+      return;
+    }
+    const step = { at, from: giver || null, to, note: note.trim() };
+    if (run((now) => withBoxHandOver(now, detectors, step))) return;
+    setFrom(null);
+    setTo('');
+    setAt(null);
+    setNote('');
+    const after = useAppStore.getState().plan;
+    const doubts = detectors.flatMap((id) => chainOf(after, id).steps.findLast(isLast(after, id))?.doubts ?? []);
+    const words = box ? `The box is with ${step.to} by the log.` : `It is with ${step.to} by the log.`;
+    say(doubts.length > 0 ? `Written down. Look again: ${[...new Set(doubts)].join(' ')}` : words);
+  };
+  return (
+    <details className="group log__hand-over">
+      <summary>{box ? 'Hand over the whole box' : 'Hand it over'}</summary>
+      <div className="fields">
+        <NameField
+          label="From"
+          value={from ?? holder}
+          {...(apart ? { hint: 'Left empty: each from whoever has it.' } : {})}
+          onCommit={setFrom}
+        />
+        <NameField label="To" value={to} onCommit={setTo} />
+        <InstantField
+          label="Handed over"
+          value={at}
+          zone={plan.site.timeZone}
+          onCommit={(value) => {
+            setAt(value);
+            return '';
+          }}
+        />
+        <div className="wide">
+          <TextField label="Note on the hand-over" value={note} onCommit={setNote} />
+        </div>
+        <div className="wide">
+          <button type="button" className="button" onClick={add}>
+            Write it down
+          </button>
+        </div>
+      </div>
+    </details>
+  );
+}
+
+/** The hand-over that was written last. */
+function isLast(plan: Plan, detector: string) {
+  const last = (plan.log?.find((entry) => entry.detector === detector)?.custody.length ?? 0) - 1;
+  return ({ index }: { readonly index: number | null }) => index === last;
+}

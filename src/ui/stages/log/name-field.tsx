@@ -1,0 +1,31 @@
+import type { Plan } from '../../../../geometry/plan/model.ts';
+import { namesInLog } from '../../../protocol/custody/detectors.ts';
+import { TextField } from '../../fields/text-field.tsx';
+import { useWalk } from '../house/walk.ts';
+
+const NAMES = 'names-in-log';
+
+interface Props {
+  readonly label: string;
+  readonly value: string;
+  readonly onCommit: (name: string) => void;
+  readonly hint?: string;
+}
+
+/** Who: typed, or picked from those who are in the log already. */
+export function NameField({ onCommit, ...field }: Props) {
+  return <TextField {...field} exact suggestions={NAMES} onCommit={(name) => onCommit(name.trim())} />;
+}
+
+/** What every name field of the log offers. */
+export function NamesInLog({ plan }: { readonly plan: Plan }) {
+  const walker = useWalk(({ by }) => by.trim());
+  const names = new Set([...(walker ? [walker] : []), ...namesInLog(plan)]);
+  return (
+    <datalist id={NAMES}>
+      {[...names].map((name) => (
+        <option key={name} value={name} />
+      ))}
+    </datalist>
+  );
+}

@@ -1,0 +1,54 @@
+import { counted } from '../../../../geometry/messages/index.ts';
+import type { Plan } from '../../../../geometry/plan/model.ts';
+import { namedDetectors } from '../../../protocol/custody/detectors.ts';
+import { logOf, withLog } from '../../../protocol/custody/edit.ts';
+import { useAppStore } from '../../../state/store.ts';
+import { useOpenPlan } from '../../../storage/open-plan.ts';
+import { megabytes } from '../../../storage/picture-size.ts';
+import { LARGEST_PLAN_FILE } from '../../../storage/plan-files.ts';
+
+/** So much of a plan file is left to what is no picture. */
+const REST_OF_PLAN = 2_000_000;
+
+/** How many bytes of a plan file its pictures take: the photos of the log and those under the levels. */
+function picturesLength({ log = [], levels }: Plan): number {
+  const all = [...log.flatMap(({ photos }) => photos), ...levels.flatMap(({ tracing }) => tracing?.image ?? [])];
+  return all.reduce((sum, image) => sum + image.length, 0);
+}
+
+/** Reads photos and puts them into the log of a detector, all as one step. Says what they take, and which could not be read and why. */
+export async function addPhotos(detector: string, files: readonly File[]): Promise<void> {
+  const { say } = useAppStore.getState();
+  const { id } = useOpenPlan.getState();
+  say(files.length > 1 ? `Reading ${files.length} photos…` : `Reading ${files[0]?.name || 'the photo'}…`);
+  const { images, refused } = await readAll(files);
+  const { plan, run } = useAppStore.getState();
+  // Reading takes a moment: another plan may lie on the sheet by now, or the detector may be gone.
+  if (id !== useOpenPlan.getState().id || namedDetectors(plan).every((each) => each.id !== detector)) {
+    say('The detector of these photos is not on the sheet any more. They were not taken in.');
+    return;
+  }
+  const length = images.reduce((sum, image) => sum + image.length, 0);
+  if (picturesLength(plan) + length > LARGEST_PLAN_FILE - REST_OF_PLAN) {
+    const there = megabytes(picturesLength(plan));
+    say(`The pictures of this plan take ${there} already, and a plan file may have 20 MB. Take some away first.`);
+    return;
+  }
+  const add = (now: Plan) => withLog(now, detector, { photos: [...logOf(now, detector).photos, ...images] });
+  if (images.length > 0 && run(add)) return;
+  const done = `${counted(images.length, 'photo')} in the log, ${megabytes(length)} of the plan.`;
+  say([images.length > 0 ? done : '', ...refused].filter(Boolean).join(' '));
+}
+
+/** One after another: a tablet has no memory for several large ones at a time. */
+async function readAll(files: readonly File[]) {
+  const { readPicture, LOG_PHOTO } = await import('../../../storage/picture.ts');
+  const images: string[] = [];
+  const refused: string[] = [];
+  for (const file of files) {
+    const read = await readPicture(file, LOG_PHOTO);
+    if (read.ok) images.push(read.picture.image);
+    else refused.push(read.reason);
+  }
+  return { images, refused };
+}

@@ -1,0 +1,74 @@
+import { useRef, useState } from 'react';
+import type { LogEntry } from '../../../../geometry/plan/model.ts';
+import { withLog } from '../../../protocol/custody/edit.ts';
+import { useAppStore } from '../../../state/store.ts';
+import { addPhotos } from './photo-acts.ts';
+
+interface Props {
+  readonly entry: LogEntry;
+  readonly name: string;
+}
+
+/** Photos of a detector where it lay; kept in the plan file itself. */
+export function Photos({ entry: { detector, photos }, name }: Props) {
+  const { run, say } = useAppStore.getState();
+  const picker = useRef<HTMLInputElement>(null);
+  const [large, setLarge] = useState<number | null>(null);
+  const drop = (index: number) => {
+    setLarge(null);
+    const refusal = run((plan) => withLog(plan, detector, { photos: photos.filter((_, i) => i !== index) }));
+    if (!refusal) say('The photo is taken away. Undo brings it back.');
+  };
+  return (
+    <div className="photos">
+      <h4 className="log__sub">Photos</h4>
+      {photos.length > 0 && (
+        <ul className="photos__list">
+          {photos.map((photo, index) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: the same photo may be there twice
+            <li key={index} className="photo" data-large={large === index || undefined}>
+              <button
+                type="button"
+                className="photo__show"
+                aria-expanded={large === index}
+                aria-label={`${large === index ? 'Smaller' : 'Larger'}: photo ${index + 1} of ${name}`}
+                onClick={() => setLarge(large === index ? null : index)}
+              >
+                <img src={photo} alt={`${name} where it lay, ${index + 1} of ${photos.length}`} />
+              </button>
+              <button
+                type="button"
+                className="text-button"
+                aria-label={`Take photo ${index + 1} of ${name} away`}
+                onClick={() => drop(index)}
+              >
+                Take away
+              </button>
+            </li>
+          ))}
+        </ul>
+      )}
+      <button type="button" className="button" onClick={() => picker.current?.click()}>
+        Add photos
+      </button>
+      <p className="fine soft">
+        JPEG, PNG or WebP, from the camera or a file. Each is made small and stays in the plan.
+      </p>
+      <input
+        ref={picker}
+        type="file"
+        // Any picture: with a list of types some tablets leave the camera out. What cannot be read is told in words.
+        accept="image/*"
+        multiple
+        className="unseen"
+        tabIndex={-1}
+        aria-label={`Photos of ${name}`}
+        onChange={(event) => {
+          const files = [...(event.currentTarget.files ?? [])];
+          event.currentTarget.value = ''; // the same file can be picked again
+          if (files.length > 0) void addPhotos(detector, files);
+        }}
+      />
+    </div>
+  );
+}

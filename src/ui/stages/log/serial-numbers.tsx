@@ -1,0 +1,53 @@
+import type { KeyboardEvent } from 'react';
+import type { Plan } from '../../../../geometry/plan/model.ts';
+import { type NamedDetector, sameSerial } from '../../../protocol/custody/detectors.ts';
+import { logOf, withLog } from '../../../protocol/custody/edit.ts';
+import { useAppStore } from '../../../state/store.ts';
+import { TextField } from '../../fields/text-field.tsx';
+
+interface Props {
+  readonly plan: Plan;
+  readonly all: readonly NamedDetector[];
+}
+
+/** One field a detector, one after another: typed, or read by a hand scanner, which types the number and Enter. */
+export function SerialNumbers({ plan, all }: Props) {
+  const run = useAppStore((state) => state.run);
+  return (
+    <fieldset className="log__serials" onKeyDown={onwards}>
+      <legend className="log__sub">Serial numbers</legend>
+      {all.map(({ id, name }) => {
+        const twice = sameSerial(plan, id);
+        return (
+          <div key={id} data-detector={id} data-doubt={twice ? '' : undefined}>
+            <TextField
+              exact
+              label={name}
+              value={logOf(plan, id).serial}
+              {...(twice ? { hint: twice } : {})}
+              onCommit={(serial) => run((now) => withLog(now, id, { serial: serial.trim() }))}
+            />
+          </div>
+        );
+      })}
+      {all.length > 1 && <p className="fine soft">Enter goes on to the next one.</p>}
+    </fieldset>
+  );
+}
+
+/**
+ * Enter has taken the number over by now: on to the next field, so that a scanner goes through all of them. Not with a number
+ * that stands elsewhere already: the next scan takes its place.
+ */
+function onwards({ key, target, currentTarget }: KeyboardEvent<HTMLFieldSetElement>): void {
+  if (key !== 'Enter' || !(target instanceof HTMLInputElement)) return;
+  const { plan, say } = useAppStore.getState();
+  const id = target.closest<HTMLElement>('[data-detector]')?.dataset.detector ?? '';
+  const twice = sameSerial(plan, id);
+  const fields = [...currentTarget.querySelectorAll('input')];
+  const next = twice ? target : fields[fields.indexOf(target) + 1];
+  if (twice) say(`${target.labels?.[0]?.textContent ?? ''}: ${twice}`);
+  else if (!next) say('That was the last serial number.');
+  next?.focus();
+  next?.select();
+}

@@ -1,0 +1,25 @@
+import type { Plan, Visit } from '../../../../geometry/plan/model.ts';
+import { isSealed } from '../../../protocol/custody/edit.ts';
+import { useAppStore } from '../../../state/store.ts';
+import { InstantField } from '../../fields/instant-field.tsx';
+
+/** The ends of every chain: the same two instants as under Time. */
+export function ToLaboratory({ plan }: { readonly plan: Plan }) {
+  const run = useAppStore((state) => state.run);
+  const { visit, site } = plan;
+  if (!isSealed(plan)) return null;
+  const instant = (key: 'posted' | 'received') => ({
+    value: visit[key] ?? null,
+    zone: site.timeZone,
+    onCommit: (value: string | null) => run((now) => ({ ...now, visit: { ...now.visit, [key]: value } as Visit })),
+  });
+  return (
+    <fieldset className="log__all">
+      <legend className="log__sub">To the laboratory</legend>
+      <div className="fields">
+        <InstantField label="Posted" hint="On the day of the pick-up." {...instant('posted')} />
+        <InstantField label="At the laboratory" hint="As it confirms." {...instant('received')} />
+      </div>
+    </fieldset>
+  );
+}

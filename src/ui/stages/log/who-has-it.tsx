@@ -1,0 +1,36 @@
+import type { Plan } from '../../../../geometry/plan/model.ts';
+import { chainOf } from '../../../protocol/custody/chain.ts';
+import { detectorsInWords, type NamedDetector } from '../../../protocol/custody/detectors.ts';
+import { MINUTE } from '../../../protocol/timing/clock.ts';
+import { useMinute } from '../../shell/use-minute.ts';
+
+interface Props {
+  readonly plan: Plan;
+  readonly all: readonly NamedDetector[];
+}
+
+/** Who has the detectors now, those that are together in one line; and whether the log contradicts itself. */
+export function WhoHasIt({ plan, all }: Props) {
+  // What was written down since the clock was read has happened too.
+  const clock = useMinute() + MINUTE;
+  const places = new Map<string, NamedDetector[]>();
+  const doubtful: NamedDetector[] = [];
+  for (const detector of all) {
+    const chain = chainOf(plan, detector.id, clock);
+    places.set(chain.now, [...(places.get(chain.now) ?? []), detector]);
+    if (chain.doubtful) doubtful.push(detector);
+  }
+  return (
+    <div className="log__now">
+      <strong className="small">Where they are now</strong>
+      {[...places].map(([now, some]) => (
+        <p key={now}>
+          {detectorsInWords(some, all)}: <strong>{now || 'not set out yet'}</strong>.
+        </p>
+      ))}
+      {doubtful.length > 0 && (
+        <p className="log__doubt">{detectorsInWords(doubtful, all)}: times or hands do not fit. See below.</p>
+      )}
+    </div>
+  );
+}

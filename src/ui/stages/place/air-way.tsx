@@ -1,0 +1,58 @@
+import { useEffect, useMemo, useRef, useState } from 'react';
+import type { Check } from '../../../../geometry/check/types.ts';
+import { airWay } from '../../../advice/air-way.ts';
+import { selectModel } from '../../../state/selectors.ts';
+import { useShown } from '../../../state/shown.ts';
+import { useAppStore } from '../../../state/store.ts';
+import { useCalm } from '../../shell/calm.ts';
+import { useLevel, usePlan } from '../../shell/use-level.ts';
+
+interface Props {
+  /** Rows of one rule about moving air, the worst first. */
+  readonly checks: readonly Check[];
+  readonly detectorId: string;
+}
+
+/** How far the air travels round the walls, told and drawn while the row that holds it is open. Not the rule, and says so. */
+export function AirWay({ checks, detectorId }: Props) {
+  const place = useRef<HTMLDivElement>(null);
+  const open = useIsOpen(place);
+  return <div ref={place}>{open && <Way checks={checks} detectorId={detectorId} />}</div>;
+}
+
+function Way({ checks, detectorId }: Props) {
+  const plan = usePlan();
+  const level = useLevel();
+  const model = useCalm(selectModel);
+  const live = useAppStore((state) => state.live);
+  const resting = level.detectors.find(({ id }) => id === detectorId);
+  const way = useMemo(() => {
+    if (!resting) return null;
+    const detector = live?.id === detectorId ? { ...resting, at: live.at } : resting;
+    const check = checks.find(({ witness, required }) => witness && required);
+    return check ? airWay(plan, model, detector, check) : null;
+  }, [plan, model, resting, live, detectorId, checks]);
+  const points = way?.points ?? null;
+  useEffect(() => useShown.setState({ levelId: level.id, air: points }), [level.id, points]);
+  useEffect(() => () => useShown.setState({ air: null }), []);
+  if (!way) return null;
+  return (
+    <p className="air-way">
+      <strong>For information, not the rule.</strong> {way.words}
+    </p>
+  );
+}
+
+/** Whether the row around it is open. Nothing is worked out in one that is shut. */
+function useIsOpen(place: React.RefObject<HTMLElement | null>): boolean {
+  const [open, setOpen] = useState(false);
+  useEffect(() => {
+    const row = place.current?.closest('details');
+    if (!row) return;
+    const look = () => setOpen(row.open);
+    look();
+    row.addEventListener('toggle', look);
+    return () => row.removeEventListener('toggle', look);
+  }, [place]);
+  return open;
+}

@@ -1,0 +1,112 @@
+import { useEffect, useState } from 'react';
+import { capital } from '../../../../geometry/messages/index.ts';
+import { formatMeasured } from '../../../../geometry/units/index.ts';
+import { PLACES } from '../../../platform/worker/seek.ts';
+import { selectLevelBar, selectModel } from '../../../state/selectors.ts';
+import { useShown } from '../../../state/shown.ts';
+import { moveToPlace, type PlaceWords, setPlace } from '../../../state/spots.ts';
+import { useAppStore } from '../../../state/store.ts';
+import { useCalm } from '../../shell/calm.ts';
+import { useLevel } from '../../shell/use-level.ts';
+import { Loosened } from './loosened.tsx';
+import { PlaceRow } from './place-row.tsx';
+import { type Best, useBestPlaces, usePlaceWords } from './use-best-places.ts';
+import './spots.css';
+
+/** The places with the most to spare on the level in view, each to be looked at on the sheet and set by one press. */
+export function BestSpots() {
+  const [onFurniture, setOnFurniture] = useState(false);
+  const best = useBestPlaces('spots', { members: 1, count: PLACES, onFurniture });
+  const rows = usePlaceWords(best);
+  const lit = useShown((shown) => shown.lit);
+  useMarks(best, rows);
+  return (
+    <section className="spots" aria-labelledby="spots-heading">
+      <h3 id="spots-heading">Where is the best spot?</h3>
+      <button type="button" className="button" aria-pressed={onFurniture} onClick={() => setOnFurniture(!onFurniture)}>
+        On furniture first
+      </button>
+      {rows.length === 0 ? (
+        <NoPlace best={best} />
+      ) : (
+        <>
+          <ol className="places" aria-label="Best spots, the most to spare first" aria-busy={!best.settled}>
+            {rows.map((words, index) => {
+              const name = String(index + 1);
+              return (
+                <li key={name}>
+                  <PlaceRow
+                    name={name}
+                    words={words}
+                    lit={lit === name}
+                    onLight={() => useShown.setState({ lit: name })}
+                  />
+                </li>
+              );
+            })}
+          </ol>
+          <SpotActs best={best} lit={lit ?? '1'} />
+        </>
+      )}
+      <Loosened />
+      <p className="fine soft">By what is drawn, at this height. Direct sun is asked when a detector stands there.</p>
+    </section>
+  );
+}
+
+/** Puts the places on the sheet for as long as the list is there. */
+function useMarks({ places, wanted: { probe } }: Best, rows: readonly PlaceWords[]): void {
+  const levelId = useLevel().id;
+  useEffect(() => {
+    const spots = places.map(({ axes }, index) => {
+      return { name: String(index + 1), axes, radius: probe.radius, limit: rows[index]?.limit ?? null };
+    });
+    useShown.setState({ levelId, spots });
+  }, [places, rows, probe, levelId]);
+  useEffect(() => () => useShown.setState({ spots: [], lit: null }), []);
+}
+
+function SpotActs({ best: { places, wanted }, lit }: { readonly best: Best; readonly lit: string }) {
+  const { detectors } = useLevel();
+  const selection = useAppStore((state) => state.selection);
+  const chosen = detectors.find(({ id }) => selection.includes(id));
+  const place = places[Number(lit) - 1];
+  // What stands beside another one is moved with it, under "Side by side".
+  const single = chosen?.pair === null ? chosen : undefined;
+  if (!place) return null;
+  return (
+    <div className="buttons">
+      {single && (
+        <button
+          type="button"
+          className="button button--main"
+          onClick={() => moveToPlace([single], place, wanted.probe)}
+        >
+          Move {single.label.trim() || 'it'} to spot {lit}
+        </button>
+      )}
+      <button
+        type="button"
+        className={single ? 'button' : 'button button--main'}
+        onClick={() => setPlace(place, wanted.probe)}
+      >
+        Set {single ? 'a new one' : 'one'} at spot {lit}
+      </button>
+    </div>
+  );
+}
+
+function NoPlace({ best: { settled, wanted } }: { readonly best: Best }) {
+  const bar = useAppStore(selectLevelBar);
+  const hasRooms = useCalm(selectModel).rooms.length > 0;
+  const unit = useAppStore((state) => state.plan.display.length);
+  if (bar) return <p>{capital(bar)} No spot is offered here.</p>;
+  if (!hasRooms) return <p>Close a room first.</p>;
+  if (!settled) return <p>Looking for the best spots…</p>;
+  return (
+    <p>
+      No spot on this level passes {formatMeasured(wanted.probe.base, unit)} above the floor. Try another height, or say
+      what the rooms are used for.
+    </p>
+  );
+}

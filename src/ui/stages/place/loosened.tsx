@@ -1,0 +1,32 @@
+import { counted } from '../../../../geometry/messages/index.ts';
+import type { Protocol } from '../../../../geometry/plan/model.ts';
+import { type EffectiveRule, effectiveRules } from '../../../../geometry/rules/profiles.ts';
+import { formatRequired } from '../../../../geometry/units/index.ts';
+import { usePlan } from '../../shell/use-level.ts';
+import './spots.css';
+
+/** What this job keeps less than published, wherever a verdict or a good place is told: never quiet. Nothing where it keeps all. */
+export function Loosened() {
+  const { protocol, display } = usePlan();
+  const loosened = loosenedRules(protocol);
+  if (loosened.length === 0) return null;
+  const told = loosened.map(({ name, least, override }) => {
+    const [own, published] = [least ?? 0, override?.published ?? 0].map((mm) => formatRequired(mm, display.length));
+    return `${name.toLowerCase()} ${own} instead of ${published}`;
+  });
+  return (
+    <p className="loosened">
+      <strong>Looser than published:</strong> {told.join('; ')}.
+    </p>
+  );
+}
+
+/** The same in a few words, where there is no room for more. */
+export function LoosenedShort() {
+  const count = loosenedRules(usePlan().protocol).length;
+  return count > 0 && <span className="rail__more">{counted(count, 'rule')} looser than published</span>;
+}
+
+function loosenedRules(protocol: Protocol): readonly EffectiveRule[] {
+  return effectiveRules(protocol).filter(({ override }) => override?.loosened);
+}

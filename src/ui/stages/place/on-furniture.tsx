@@ -1,0 +1,83 @@
+import { useMemo, useState } from 'react';
+import { movedItems } from '../../../../geometry/edit/index.ts';
+import { describeFurniture, moveWords } from '../../../../geometry/messages/index.ts';
+import { subjectName } from '../../../../geometry/messages/subject.ts';
+import type { PlanObject } from '../../../../geometry/plan/model.ts';
+import { furnitureVerdict } from '../../../../geometry/search/furniture.ts';
+import { STEPS } from '../../../editor/tools/hand.ts';
+import { selectLevelBar, selectModel, selectProbe } from '../../../state/selectors.ts';
+import { setPlace } from '../../../state/spots.ts';
+import { useAppStore } from '../../../state/store.ts';
+import { ChoiceField } from '../../fields/choice-field.tsx';
+import { useCalm } from '../../shell/calm.ts';
+import { useLevel, usePlan } from '../../shell/use-level.ts';
+import './spots.css';
+
+const MEMBERS = [
+  { value: '1', words: 'one detector' },
+  { value: '2', words: 'a pair' },
+] as const;
+type Members = (typeof MEMBERS)[number]['value'];
+
+/** For a piece of furniture by its name: whether detectors may stand on it, why not, and how far it would have to be moved. */
+export function OnFurniture() {
+  const { objects } = useLevel();
+  const bar = useAppStore(selectLevelBar);
+  const [chosen, setChosen] = useState('');
+  const [members, setMembers] = useState<Members>('1');
+  if (bar || objects.length === 0) return null;
+  const object = objects.find(({ id }) => id === chosen);
+  const names = objects.map((each) => ({ value: each.id, words: each.name.trim() || 'A thing without a name' }));
+  return (
+    <section className="spots" aria-labelledby="on-furniture-heading">
+      <h3 id="on-furniture-heading">On this piece?</h3>
+      <ChoiceField
+        label="Furniture"
+        value={object ? chosen : ''}
+        choices={[{ value: '', words: 'none chosen' }, ...names]}
+        onCommit={setChosen}
+      />
+      <ChoiceField label="For" value={members} choices={MEMBERS} onCommit={setMembers} />
+      {object && <Verdict key={object.id} object={object} members={members === '1' ? 1 : 2} />}
+    </section>
+  );
+}
+
+function Verdict({ object, members }: { readonly object: PlanObject; readonly members: 1 | 2 }) {
+  const plan = usePlan();
+  const model = useCalm(selectModel);
+  const { radius, tall } = useAppStore(selectProbe);
+  const verdict = useMemo(() => {
+    return furnitureVerdict(plan, model, object, { radius, tall }, members, STEPS[plan.display.length].grid);
+  }, [plan, model, object, radius, tall, members]);
+  const { level } = model;
+  const move = verdict.kind === 'near' ? verdict.move : null;
+  return (
+    <>
+      <p role="status">{describeFurniture(verdict, object, members, plan, level)}</p>
+      <div className="buttons">
+        {move && (
+          <button
+            type="button"
+            className="button button--main"
+            onClick={() => useAppStore.getState().run((now) => movedItems(now, level.id, [object.id], ...move.way))}
+          >
+            {moveWords(move, subjectName(level, object.id), plan)}
+          </button>
+        )}
+        {verdict.kind === 'good' && (
+          <button
+            type="button"
+            className="button button--main"
+            onClick={() => {
+              const place = { axes: verdict.at, base: object.top, on: object.id, margin: verdict.margin };
+              setPlace({ ...place, limitedBy: null, mutual: true }, { radius, tall, base: object.top });
+            }}
+          >
+            {members === 1 ? 'Set one there' : 'Set a pair there'}
+          </button>
+        )}
+      </div>
+    </>
+  );
+}

@@ -1,0 +1,29 @@
+import { useAppStore } from '../../../state/store.ts';
+import { Palette } from '../../palette/palette.tsx';
+import { QUESTIONS } from '../../palette/questions.ts';
+import { useLevel } from '../../shell/use-level.ts';
+import { Locations } from '../site/locations.tsx';
+import { BestSpots } from './best-spots.tsx';
+import { Heights } from './heights.tsx';
+import { OnFurniture } from './on-furniture.tsx';
+import { SideBySide } from './side-by-side.tsx';
+
+/** Where a detector might sit: set one, say how high, see where the house wants them. */
+export function PlacePanel() {
+  const hasWalls = useLevel().walls.length > 0;
+  return (
+    <>
+      <Palette questions={QUESTIONS.filter(({ id }) => id === 'sit')} alwaysOpen />
+      {hasWalls && (
+        <button type="button" className="button" onClick={() => useAppStore.getState().addDetector()}>
+          Set one on bare paper
+        </button>
+      )}
+      {hasWalls && <BestSpots />}
+      {hasWalls && <SideBySide />}
+      {hasWalls && <OnFurniture />}
+      <Heights />
+      <Locations />
+    </>
+  );
+}

@@ -1,0 +1,31 @@
+import { TONE_WORD } from '../../../../geometry/messages/index.ts';
+import type { PlaceWords } from '../../../state/spots.ts';
+import { VerdictMark } from '../../verdict/verdict-mark.tsx';
+
+interface Props {
+  /** What stands on the sheet's mark. */
+  readonly name: string;
+  readonly words: PlaceWords;
+  readonly lit: boolean;
+  readonly onLight: () => void;
+}
+
+/** A good place as a row: pressed or come upon by keyboard, the sheet shows it. */
+export function PlaceRow({ name, words, lit, onLight }: Props) {
+  const { room, on, spare, tone, taken } = words;
+  return (
+    <button type="button" className="place" data-verdict={tone} aria-pressed={lit} onClick={onLight} onFocus={onLight}>
+      <span className="place__name">{name}</span>
+      <span className="place__where">
+        {room}
+        {on && `, ${on}`}
+      </span>
+      <span className="place__verdict">
+        <VerdictMark verdict={tone} size={16} />
+        <span>{TONE_WORD[tone]}</span>
+      </span>
+      <span className="place__spare">{spare}</span>
+      {taken.length > 0 && <span className="place__spare">{taken.join(', ')} stands here</span>}
+    </button>
+  );
+}

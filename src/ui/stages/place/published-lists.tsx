@@ -1,0 +1,58 @@
+import { useMemo } from 'react';
+import { compareProfiles, type ProfileReport } from '../../../../geometry/check/compare-profiles.ts';
+import { describeReport, headWord, listed, notRunRules, toneOf } from '../../../../geometry/messages/index.ts';
+import { profileDoubts } from '../../../../geometry/messages/sources.ts';
+import type { Detector } from '../../../../geometry/plan/model.ts';
+import { selectModel } from '../../../state/selectors.ts';
+import { useAppStore } from '../../../state/store.ts';
+import { useCalm } from '../../shell/calm.ts';
+import { VerdictMark } from '../../verdict/verdict-mark.tsx';
+import './published-lists.css';
+
+/** The same spot under every published list, side by side: what holds, what does not and why, and what a list leaves in doubt. */
+export function PublishedLists({ detector }: { readonly detector: Detector }) {
+  const plan = useAppStore((state) => state.plan);
+  const model = useCalm(selectModel);
+  const lists = useMemo(() => compareProfiles(plan, model, detector), [plan, model, detector]);
+  const changes = plan.protocol.overrides.length > 0;
+  return (
+    <>
+      <p className="fine soft">Each as published.{changes && ' The distances that this job changes are left out.'}</p>
+      <ul className="lists">
+        {lists.map((list) => (
+          <ListRow key={list.profile.id} list={list} />
+        ))}
+      </ul>
+    </>
+  );
+}
+
+function ListRow({ list: { profile, protocol, report } }: { readonly list: ProfileReport }) {
+  const plan = useAppStore((state) => state.plan);
+  const { level } = useCalm(selectModel);
+  const under = { ...plan, protocol };
+  const notRun = notRunRules(report, under).map(({ rule }) => rule.toLowerCase());
+  const kept = plan.protocol.profile === profile.id;
+  return (
+    <li className="list" data-verdict={toneOf(report)}>
+      <p className="list__head">
+        <VerdictMark verdict={toneOf(report)} size={16} />
+        <span>{profile.name}</span>
+        <strong>{headWord(report)}</strong>
+      </p>
+      {kept && <p>The list that is kept here.</p>}
+      {profile.term === 'long' && (
+        <p>
+          <strong>For long-term tests.</strong> It says nothing about a test of days.
+        </p>
+      )}
+      <p>{describeReport(report, under, level)}</p>
+      {notRun.length > 0 && <p className="soft">Not run: {listed([...new Set(notRun)])}.</p>}
+      {profileDoubts(profile).map((doubt) => (
+        <p key={doubt} className="list__doubt">
+          {doubt}
+        </p>
+      ))}
+    </li>
+  );
+}

@@ -1,0 +1,106 @@
+import { useEffect, useState } from 'react';
+import type { Detector } from '../../../../geometry/plan/model.ts';
+import { setCompanion } from '../../../state/pairs.ts';
+import { selectLevelBar } from '../../../state/selectors.ts';
+import { useShown } from '../../../state/shown.ts';
+import { gapWords } from '../../../state/side-by-side.ts';
+import { moveToPlace, setPlace } from '../../../state/spots.ts';
+import { useAppStore } from '../../../state/store.ts';
+import { ChoiceField } from '../../fields/choice-field.tsx';
+import { useLevel } from '../../shell/use-level.ts';
+import { PlaceRow } from './place-row.tsx';
+import { type Best, useBestPlaces, usePlaceWords } from './use-best-places.ts';
+import './spots.css';
+
+const COUNTS = [
+  { value: '2', words: 'Two, a pair' },
+  { value: '3', words: 'Three' },
+  { value: '4', words: 'Four' },
+] as const;
+type Count = (typeof COUNTS)[number]['value'];
+const NOUN: Readonly<Record<Count, string>> = { '2': 'a pair', '3': 'three', '4': 'four' };
+
+/** Detectors side by side in one press: where they have the most to spare, or beside one that stands. */
+export function SideBySide() {
+  const [count, setCount] = useState<Count>('2');
+  const [onFurniture, setOnFurniture] = useState(false);
+  const best = useBestPlaces('group', { members: Number(count), count: 1, onFurniture });
+  const [words] = usePlaceWords(best);
+  const lit = useShown(({ group }) => group !== null);
+  const plan = useAppStore((state) => state.plan);
+  const bar = useAppStore(selectLevelBar);
+  const levelId = useLevel().id;
+  const [place] = best.places;
+  const light = () => {
+    if (!place || !words) return;
+    const { radius } = best.wanted.probe;
+    useShown.setState({ levelId, group: { name: `${count}×`, axes: place.axes, radius, limit: words.limit } });
+  };
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another place is shown only once somebody looks at it
+  useEffect(() => () => useShown.setState({ group: null }), [place]);
+  if (bar) return null;
+  return (
+    <section className="spots" aria-labelledby="side-by-side-heading">
+      <h3 id="side-by-side-heading">Side by side</h3>
+      <ChoiceField label="How many" value={count} choices={COUNTS} hint={gapWords(plan)} onCommit={setCount} />
+      <button type="button" className="button" aria-pressed={onFurniture} onClick={() => setOnFurniture(!onFurniture)}>
+        On one piece of furniture first
+      </button>
+      {place && words ? (
+        <PlaceRow name={`${count}×`} words={words} lit={lit} onLight={light} />
+      ) : (
+        <p>
+          {best.settled ? `No place for ${NOUN[count]} on this level at this height.` : 'Looking for the best place…'}
+        </p>
+      )}
+      {place && !place.mutual && (
+        <p className="fine soft">
+          They stand in a row. Only neighbors keep the distance, so they are marked two by two.
+        </p>
+      )}
+      <Acts best={best} count={count} />
+    </section>
+  );
+}
+
+function Acts({ best, count }: { readonly best: Best; readonly count: Count }) {
+  const { places, wanted } = best;
+  const { detectors } = useLevel();
+  const selection = useAppStore((state) => state.selection);
+  const [place] = places;
+  const chosen = detectors.find(({ id }) => selection.includes(id));
+  const beside = chosen ? besideIt(detectors, chosen) : [];
+  const others = Number(count) - 1;
+  const act = (set: () => void) => () => {
+    useShown.setState({ group: null });
+    set();
+  };
+  return (
+    <div className="buttons">
+      {place && (
+        <button type="button" className="button button--main" onClick={act(() => setPlace(place, wanted.probe))}>
+          Set {NOUN[count]} side by side
+        </button>
+      )}
+      {chosen && beside.length === 1 && (
+        <button type="button" className="button" onClick={() => setCompanion(chosen.id, others)}>
+          {others === 1 ? `Set ${nameOf(chosen)} its companion` : `Set ${others} more beside ${nameOf(chosen)}`}
+        </button>
+      )}
+      {place && beside.length === Number(count) && (
+        <button type="button" className="button" onClick={act(() => moveToPlace(beside, place, wanted.probe))}>
+          Move {beside.map(nameOf).join(' and ')} there
+        </button>
+      )}
+    </div>
+  );
+}
+
+/** The detectors that bear the same pair as this one, it among them. */
+function besideIt(detectors: readonly Detector[], chosen: Detector): readonly Detector[] {
+  return chosen.pair === null ? [chosen] : detectors.filter(({ pair }) => pair === chosen.pair);
+}
+
+function nameOf({ label }: Detector): string {
+  return label.trim() || 'it';
+}

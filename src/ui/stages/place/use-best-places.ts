@@ -1,0 +1,77 @@
+import { useEffect, useMemo, useRef, useState } from 'react';
+import { type BestPlace, seekInputs, type Wanted } from '../../../platform/worker/seek.ts';
+import { leaveLine, seek } from '../../../platform/worker/seeker.ts';
+import { selectLevel, selectModel, selectProbe } from '../../../state/selectors.ts';
+import { describePlace, type PlaceWords } from '../../../state/spots.ts';
+import { type AppState, useAppStore } from '../../../state/store.ts';
+
+/** A height that is slid past, or a row of nudges, is asked about once, ms. */
+const REST_MS = 120;
+
+export interface Best {
+  readonly places: readonly BestPlace[];
+  /** Whether they are those of the plan as it stands. */
+  readonly settled: boolean;
+  readonly wanted: Wanted;
+}
+
+/**
+ * The best places of the level in view at the height that is looked at, worked out beside the page. Between gestures only: what is
+ * being dragged changes nothing here until it is let go. Until an answer is there the one before is kept.
+ */
+export function useBestPlaces(line: string, asked: Pick<Wanted, 'members' | 'count' | 'onFurniture'>): Best {
+  const plan = useAppStore((state) => state.plan);
+  const levelId = useAppStore((state) => selectLevel(atRest(state)).id);
+  const probe = useAppStore((state) => selectProbe(atRest(state)));
+  const wanted: Wanted = { ...asked, probe };
+  const inputs = useSame(seekInputs(plan, levelId, wanted));
+  const [found, setFound] = useState<Found | null>(null);
+  const latest = useRef({ plan, levelId, wanted });
+  latest.current = { plan, levelId, wanted };
+  useEffect(() => {
+    const timer = setTimeout(() => {
+      const { plan: now, levelId: level, wanted: sought } = latest.current;
+      seek(line, now, level, sought, (places) => {
+        setFound({ inputs, question: questionOf(level, sought), places });
+      });
+    }, REST_MS);
+    return () => {
+      clearTimeout(timer);
+      leaveLine(line);
+    };
+  }, [line, inputs]);
+  const places = found?.question === questionOf(levelId, wanted) ? found.places : NONE;
+  return { places, settled: found?.inputs === inputs, wanted };
+}
+
+interface Found {
+  readonly inputs: readonly unknown[];
+  readonly question: string;
+  readonly places: readonly BestPlace[];
+}
+
+/** An answer to another question is not shown, not even for the time being. */
+function questionOf(levelId: string, { members, onFurniture }: Wanted): string {
+  return `${levelId} ${members} ${onFurniture}`;
+}
+
+const NONE: readonly BestPlace[] = [];
+
+/** The same array for as long as its members are the same. */
+function useSame(inputs: readonly unknown[]): readonly unknown[] {
+  const kept = useRef(inputs);
+  const same = kept.current.length === inputs.length && kept.current.every((one, index) => one === inputs[index]);
+  if (!same) kept.current = inputs;
+  return kept.current;
+}
+
+function atRest(state: AppState): AppState {
+  return state.draft === null ? state : { ...state, draft: null };
+}
+
+/** Each place in words; the same array for the same plan and places. */
+export function usePlaceWords({ places, wanted: { probe } }: Best): readonly PlaceWords[] {
+  const plan = useAppStore((state) => state.plan);
+  const model = useAppStore((state) => selectModel(atRest(state)));
+  return useMemo(() => places.map((place) => describePlace(plan, model, probe, place)), [places, plan, model, probe]);
+}

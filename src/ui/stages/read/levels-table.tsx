@@ -1,0 +1,44 @@
+import { sourceDoubts } from '../../../../geometry/messages/sources.ts';
+import type { RadonUnit } from '../../../../geometry/plan/model.ts';
+import { ACTION_LEVELS, levelInPicocuries, meanReaches } from '../../../protocol/results/action-levels.ts';
+import type { Exact } from '../../../protocol/results/exact.ts';
+import { enteredText, radonText } from '../../../protocol/results/radon.ts';
+import { tied } from './tied.ts';
+
+/** What stands beside a level: some texts count from it on, some only what exceeds it. */
+const HERE = { from: ['reached', 'below'], above: ['exceeded', 'not exceeded'] } as const;
+
+/** An exact mean, pCi/L, beside the levels of several authorities, each judged in the unit and by the word in which it is published. */
+export function LevelsTable({ mean, unit }: { readonly mean: Exact; readonly unit: RadonUnit }) {
+  return (
+    <details className="group">
+      <summary>Beside the levels of others</summary>
+      <table className="levels">
+        <thead>
+          <tr>
+            <th scope="col">Authority and its level</th>
+            <th scope="col">Here</th>
+          </tr>
+        </thead>
+        <tbody>
+          {ACTION_LEVELS.map((level) => (
+            <tr key={level.id} data-reached={meanReaches(mean, level) || undefined}>
+              <th scope="row">
+                {level.authority}
+                <span className="levels__level">
+                  {tied(enteredText(level))}
+                  {level.unit !== unit && tied(` (${radonText(levelInPicocuries(level), unit)})`)}
+                </span>
+              </th>
+              <td>{HERE[level.counts][meanReaches(mean, level) ? 0 : 1]}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p className="small soft">
+        Those in Bq/m³ are meant for the mean of a year, which a short test is not.{' '}
+        {sourceDoubts(ACTION_LEVELS.map(({ source }) => source)).join(' ')}
+      </p>
+    </details>
+  );
+}

@@ -1,0 +1,41 @@
+import type { RadonUnit } from '../../../../geometry/plan/model.ts';
+import { type Entered, readRadon } from '../../../protocol/results/entered.ts';
+import { enteredText, otherUnitText, unitText } from '../../../protocol/results/radon.ts';
+import { ChoiceField } from '../../fields/choice-field.tsx';
+import { TypedField } from '../../fields/typed-field.tsx';
+
+const UNITS = (['pCi/L', 'Bq/m3'] as const).map((value) => ({ value, words: unitText(value) }));
+
+interface Props {
+  /** Of what, in the labels of both fields. */
+  readonly of: string;
+  readonly value: Entered | null;
+  /** Of what is entered next. */
+  readonly unit: RadonUnit;
+  readonly hint?: string;
+  /** Takes a result over, null for none; answers why not, in words, or nothing. */
+  readonly onEnter: (entered: Entered | null) => string | undefined;
+  readonly onUnit: (unit: RadonUnit) => void;
+}
+
+/** A result as the laboratory wrote it, number and unit, with the same in the other unit below. To change the unit leaves the number as it is. */
+export function RadonFields({ of, value, unit, hint, onEnter, onUnit }: Props) {
+  return (
+    <div className="radon">
+      <TypedField<Entered | null>
+        label={`Result of ${of}`}
+        shown={value === null ? '' : shownText(value)}
+        read={(text) => {
+          const read = readRadon(text, unit);
+          if (!read.ok) return read;
+          return { ok: true, value: read.entered, echo: read.entered ? shownText(read.entered) : 'not known' };
+        }}
+        onCommit={onEnter}
+      />
+      <ChoiceField label={`Unit of ${of}`} value={unit} choices={UNITS} onCommit={onUnit} />
+      <p className="radon__other small soft">{value ? `${enteredText(value)} is ${otherUnitText(value)}.` : hint}</p>
+    </div>
+  );
+}
+
+const shownText = ({ value, belowLimit }: Entered): string => `${belowLimit ? '< ' : ''}${value}`;

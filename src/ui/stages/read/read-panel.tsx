@@ -1,0 +1,42 @@
+import { CAUTIONS } from '../../../../geometry/messages/index.ts';
+import { judgeReadings } from '../../../protocol/results/judge.ts';
+import { RESULT_CAUTIONS } from '../../../protocol/results/report.ts';
+import { houseStep } from '../../../protocol/standing/house-step.ts';
+import { useAppStore } from '../../../state/store.ts';
+import { testStateOf } from '../../../state/test-state.ts';
+import { EarlierTests } from './earlier-tests.tsx';
+import { HouseSlip } from './house-slip.tsx';
+import { usePlaces } from './places.ts';
+import { ResultField } from './result-field.tsx';
+import { SetSlip } from './set-slip.tsx';
+import { StandingNote } from './standing-note.tsx';
+import './read-panel.css';
+
+/** The results of the laboratory, and what they come to. */
+export function ReadPanel() {
+  const plan = useAppStore((state) => state.plan);
+  const places = usePlaces(plan);
+  const detectors = plan.levels.flatMap((level) => level.detectors);
+  if (detectors.length === 0) return <p>Set a detector first: a result belongs to the place where it was measured.</p>;
+  const state = testStateOf(plan);
+  const reports = judgeReadings(plan, state);
+  return (
+    <div className="read">
+      {reports.length > 0 && <StandingNote state={state} />}
+      {detectors.map((detector) => (
+        <ResultField key={detector.id} plan={plan} detector={detector} place={places.get(detector.id) ?? ''} />
+      ))}
+      {reports.map((report) => (
+        <SetSlip
+          key={report.set.detectors.map(({ id }) => id).join()}
+          plan={plan}
+          report={report}
+          place={places.get(report.set.detectors[0]?.id ?? '') ?? ''}
+        />
+      ))}
+      {reports.length > 0 && <HouseSlip plan={plan} house={houseStep(plan, reports)} />}
+      <EarlierTests plan={plan} />
+      <p className="small soft">{[...RESULT_CAUTIONS, ...CAUTIONS].join(' ')}</p>
+    </div>
+  );
+}

@@ -1,0 +1,82 @@
+import { useState } from 'react';
+import type { Detector, Plan, RadonUnit, RadonValue, Reading } from '../../../../geometry/plan/model.ts';
+import { withoutReading, withReading } from '../../../protocol/results/edit.ts';
+import type { Entered } from '../../../protocol/results/entered.ts';
+import { enteredText } from '../../../protocol/results/radon.ts';
+import { BELOW_LIMIT_WORDS } from '../../../protocol/results/report.ts';
+import { detectorLabel } from '../../../protocol/results/set-name.ts';
+import { useAppStore } from '../../../state/store.ts';
+import { RadonFields } from './radon-fields.tsx';
+
+interface Props {
+  readonly plan: Plan;
+  readonly detector: Detector;
+  readonly place: string;
+}
+
+/** The result of one detector, with the place where it stands. */
+export function ResultField({ plan, detector, place }: Props) {
+  const run = useAppStore((state) => state.run);
+  const [unitBefore, setUnitBefore] = useState<RadonUnit>(plan.display.radon);
+  const readings = plan.readings.filter((each) => each.detector === detector.id);
+  const [reading] = readings;
+  const unit = reading?.unit ?? unitBefore;
+  const put = (patch: Partial<Reading> & RadonValue) =>
+    run((now) => withReading(now, { ...reading, detector: detector.id, ...patch }));
+  const enter = (entered: Entered | null) => {
+    if (!entered) return run((now) => withoutReading(now, detector.id));
+    const { value, unit: written, belowLimit } = entered;
+    return put({ value, unit: written, ...(belowLimit || reading?.belowLimit ? { belowLimit } : {}) });
+  };
+  const name = detectorLabel(detector);
+  return (
+    <fieldset className="result">
+      <legend>
+        <strong>{name}</strong> <span className="soft">{place}</span>
+      </legend>
+      <RadonFields
+        of={name}
+        value={reading ? { ...reading, belowLimit: reading.belowLimit === true } : null}
+        unit={unit}
+        hint={'As the report has it: 3.9 or <\u00a00.4, below the limit.'}
+        onEnter={enter}
+        onUnit={(next) => (reading ? put({ value: reading.value, unit: next }) : setUnitBefore(next))}
+      />
+      <label className="tick">
+        <input
+          type="checkbox"
+          aria-label={`Below the laboratory's limit, ${name}`}
+          checked={reading?.belowLimit ?? false}
+          disabled={!reading}
+          onChange={(event) => reading && put({ ...reading, belowLimit: event.currentTarget.checked })}
+        />
+        Below the laboratory's limit
+      </label>
+      {reading?.belowLimit && <p className="small soft">{BELOW_LIMIT_WORDS}</p>}
+      {readings.length > 1 && <WhichCounts name={name} readings={readings} />}
+    </fieldset>
+  );
+}
+
+/** A file may hold two results of one detector: which of them is right only the report of the laboratory tells. */
+function WhichCounts({ name, readings }: { readonly name: string; readonly readings: readonly Reading[] }) {
+  const run = useAppStore((state) => state.run);
+  return (
+    <div>
+      <p>{name} has more than one result. Keep the one that the report of the laboratory has.</p>
+      <div className="buttons">
+        {readings.map((reading, index) => (
+          <button
+            // biome-ignore lint/suspicious/noArrayIndexKey: two results may be the same in everything
+            key={index}
+            type="button"
+            className="button"
+            onClick={() => run((now) => withReading(now, reading))}
+          >
+            Keep {enteredText(reading)}
+          </button>
+        ))}
+      </div>
+    </div>
+  );
+}

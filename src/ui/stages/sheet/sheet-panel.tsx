@@ -1,0 +1,50 @@
+import { useState } from 'react';
+import type { PaperName } from '../../../report/paper.ts';
+import { selectLevel } from '../../../state/selectors.ts';
+import { useAppStore } from '../../../state/store.ts';
+import { ChoiceField } from '../../fields/choice-field.tsx';
+import { showDialog } from '../../shell/ui.ts';
+import { saveDrawings, savePicture, usualPaper } from './sheet-acts.ts';
+
+const PAPERS = [
+  { value: 'letter', words: 'Letter' },
+  { value: 'a4', words: 'A4' },
+] as const;
+
+/** The end of the job: the marked-up sheet, to be looked at and handed over. */
+export function SheetPanel() {
+  const usual = useAppStore((state) => usualPaper(state.plan));
+  const [chosen, setChosen] = useState<PaperName | null>(null);
+  const paper = chosen ?? usual;
+  const hasTracing = useAppStore((state) => selectLevel(state).tracing !== undefined);
+  const [wanted, setWanted] = useState(false);
+  const showTracing = hasTracing && wanted;
+  return (
+    <>
+      <p className="small">
+        The level in view with its measures, what each rule takes away, the detectors, every check, the sources and the
+        title block. It reads in black and white.
+      </p>
+      <ChoiceField label="Paper" value={paper} choices={PAPERS} onCommit={setChosen} />
+      {hasTracing && (
+        <label className="tick">
+          <input type="checkbox" checked={wanted} onChange={(event) => setWanted(event.currentTarget.checked)} />
+          Show the picture that it was drawn over, faintly
+        </label>
+      )}
+      <button
+        type="button"
+        className="button button--main"
+        onClick={() => showDialog({ kind: 'sheet', paper, showTracing })}
+      >
+        Look at the sheet
+      </button>
+      <button type="button" className="button" onClick={() => void savePicture(paper, showTracing)}>
+        Save the picture (PNG)
+      </button>
+      <button type="button" className="button" onClick={() => void saveDrawings(paper, showTracing)}>
+        Save the drawing (SVG)
+      </button>
+    </>
+  );
+}

@@ -1,0 +1,135 @@
+import { useState } from 'react';
+import type { Mm, Override } from '../../../../geometry/plan/model.ts';
+import {
+  effectiveRules,
+  isOverridable,
+  PROFILES,
+  profileById,
+  publishedDistance,
+  sourceLine,
+} from '../../../../geometry/rules/profiles.ts';
+import { formatRequired } from '../../../../geometry/units/index.ts';
+import { useAppStore } from '../../../state/store.ts';
+import { ChoiceField } from '../../fields/choice-field.tsx';
+import { LengthField } from '../../fields/length-field.tsx';
+import { TextField } from '../../fields/text-field.tsx';
+import './protocol-panel.css';
+
+/** The published list of distances that is kept, and what this job changes in it. A loosened one is never quiet. */
+export function ProtocolPanel() {
+  const { protocol, display } = useAppStore((state) => state.plan);
+  const run = useAppStore((state) => state.run);
+  const setOverrides = (overrides: readonly Override[]) =>
+    run((plan) => ({ ...plan, protocol: { ...plan.protocol, overrides } }));
+  const changed = effectiveRules(protocol).filter(({ override }) => override !== null);
+  return (
+    <section className="protocol" aria-labelledby="protocol-heading">
+      <h3 id="protocol-heading">Rules that are kept</h3>
+      {PROFILES.length > 1 ? (
+        <ChoiceField
+          label="Published list"
+          value={protocol.profile}
+          choices={PROFILES.map(({ id, name }) => ({ value: id, words: name }))}
+          onCommit={(profile) => run((plan) => ({ ...plan, protocol: { ...plan.protocol, profile } }))}
+        />
+      ) : (
+        <p>{profileById(protocol.profile)?.name ?? protocol.profile}</p>
+      )}
+      {changed.length > 0 && (
+        <ul className="overrides">
+          {changed.map((rule) => (
+            <li key={rule.id} className="override" data-loosened={rule.override?.loosened || undefined}>
+              <strong>{rule.name}</strong>
+              <span className="override__word">
+                {rule.override?.loosened ? 'Looser than published' : 'Stricter than published'}
+              </span>
+              <span>
+                {formatRequired(rule.least ?? 0, display.length)}{' '}
+                <span className="soft">published {formatRequired(rule.override?.published ?? 0, display.length)}</span>
+              </span>
+              {rule.override?.note && <span className="soft">{rule.override.note}</span>}
+              <button
+                type="button"
+                className="text-button"
+                onClick={() => setOverrides(protocol.overrides.filter((each) => each.rule !== rule.id))}
+              >
+                Back to the published distance
+              </button>
+            </li>
+          ))}
+        </ul>
+      )}
+      <AddOverride
+        onAdd={(override) =>
+          setOverrides([...protocol.overrides.filter(({ rule }) => rule !== override.rule), override])
+        }
+      />
+    </section>
+  );
+}
+
+function AddOverride({ onAdd }: { readonly onAdd: (override: Override) => void }) {
+  const { protocol, display } = useAppStore((state) => state.plan);
+  const rules = (profileById(protocol.profile)?.rules ?? []).filter(isOverridable);
+  const [ruleId, setRuleId] = useState<string>(rules[0]?.id ?? '');
+  const [distance, setDistance] = useState<Mm | null>(null);
+  const [note, setNote] = useState('');
+  const [trouble, setTrouble] = useState('');
+  const rule = rules.find(({ id }) => id === ruleId);
+  const published = publishedDistance(protocol.profile, ruleId) ?? 0;
+  const add = () => {
+    const wanted = distance ?? published;
+    const refusal = overrideRefusal(wanted, published, note);
+    setTrouble(refusal);
+    if (refusal) return;
+    onAdd({ rule: ruleId, distance: wanted, note: note.trim() });
+    setDistance(null);
+    setNote('');
+  };
+  return (
+    <details className="add-override">
+      <summary>Change a distance for this job</summary>
+      <div className="fields">
+        <div className="wide">
+          <ChoiceField
+            label="Rule"
+            value={ruleId}
+            choices={rules.map(({ id, name }) => ({ value: id, words: name }))}
+            {...(rule ? { hint: `Published: ${formatRequired(published, display.length)}. ${sourceLine(rule)}` } : {})}
+            onCommit={(id) => {
+              setRuleId(id);
+              setDistance(null);
+            }}
+          />
+        </div>
+        <LengthField
+          label="Distance"
+          value={distance ?? published}
+          says={formatRequired}
+          onCommit={(mm) => {
+            setDistance(mm);
+            return undefined;
+          }}
+        />
+        <div className="wide">
+          <TextField label="Why" value={note} placeholder="county form, kit instructions…" onCommit={setNote} />
+        </div>
+      </div>
+      {trouble && (
+        <p className="field__trouble" role="alert">
+          {trouble}
+        </p>
+      )}
+      <button type="button" className="button" onClick={add}>
+        Keep this distance
+      </button>
+    </details>
+  );
+}
+
+function overrideRefusal(wanted: Mm, published: Mm, note: string): string {
+  if (wanted === published) return 'This is the published distance already. Write another one.';
+  if (wanted < published && !note.trim())
+    return 'This is looser than published. Write beside it why that is right here.';
+  return '';
+}

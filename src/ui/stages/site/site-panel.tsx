@@ -1,0 +1,115 @@
+import { levelsInOrder, withPurpose } from '../../../../geometry/edit/index.ts';
+import { capital, PURPOSE_PHRASE } from '../../../../geometry/messages/index.ts';
+import type { Plan, Purpose, Site } from '../../../../geometry/plan/model.ts';
+import { levelName } from '../../../state/level-actions.ts';
+import { useAppStore } from '../../../state/store.ts';
+import { ChoiceField } from '../../fields/choice-field.tsx';
+import { LengthField } from '../../fields/length-field.tsx';
+import { NumberField } from '../../fields/number-field.tsx';
+import { TextField } from '../../fields/text-field.tsx';
+import { LivingField } from '../../level/living-field.tsx';
+import { livingFieldId, PURPOSE_FIELD } from '../../shell/acts.ts';
+import { ProtocolPanel } from './protocol-panel.tsx';
+import { ZoneField } from './zone-field.tsx';
+
+const PURPOSES = (Object.entries(PURPOSE_PHRASE) as [Purpose, string][]).map(([value, words]) => ({
+  value,
+  words: capital(words),
+}));
+
+/** Whose house it is, why it is tested, how the page lies, and the rules that are kept. */
+export function SitePanel() {
+  const plan = useAppStore((state) => state.plan);
+  const { title, site, display, tapeTolerance } = plan;
+  const run = useAppStore((state) => state.run);
+  const change = (patch: Partial<Plan>) => run((plan) => ({ ...plan, ...patch }));
+  const changeSite = (patch: Partial<Site>) => {
+    return run((plan) => ({ ...plan, site: { ...plan.site, ...patch } }));
+  };
+  return (
+    <>
+      <div className="fields">
+        <div className="wide">
+          <TextField label="Title of the sheet" value={title} onCommit={(text) => change({ title: text })} />
+        </div>
+        <div className="wide">
+          <TextField
+            label="Site"
+            value={site.label}
+            hint="Address, owner, job number: as it should stand on the sheet."
+            onCommit={(label) => changeSite({ label })}
+          />
+        </div>
+        <div className="wide">
+          <ChoiceField
+            label="Why it is tested"
+            fieldId={PURPOSE_FIELD}
+            value={site.purposeAnswered === false ? null : site.purpose}
+            choices={PURPOSES}
+            hint="It decides which level is tested."
+            onCommit={(purpose) => run((plan) => withPurpose(plan, purpose))}
+          />
+        </div>
+        {levelsInOrder(plan).map((level) => (
+          <div key={level.id} className="wide">
+            <LivingField level={level} label={`People on ${levelName(level)}`} fieldId={livingFieldId(level.id)} />
+          </div>
+        ))}
+        <NumberField
+          label="North, from up the page"
+          value={site.north}
+          unit="°"
+          least={-360}
+          most={360}
+          onCommit={(north) => changeSite({ north: (((north ?? 0) % 360) + 360) % 360 })}
+        />
+        <LengthField
+          label="The tape may be off by"
+          value={tapeTolerance}
+          bare="small"
+          onCommit={(mm) => change({ tapeTolerance: mm })}
+        />
+        <NumberField
+          label="Latitude"
+          value={site.latitude}
+          unit="°"
+          least={-90}
+          most={90}
+          mayBeEmpty
+          onCommit={(latitude) => changeSite({ latitude })}
+        />
+        <NumberField
+          label="Longitude"
+          value={site.longitude}
+          unit="°"
+          least={-180}
+          most={180}
+          mayBeEmpty
+          onCommit={(longitude) => changeSite({ longitude })}
+        />
+        <div className="wide">
+          <ZoneField value={site.timeZone} onCommit={(timeZone) => changeSite({ timeZone })} />
+        </div>
+        <ChoiceField
+          label="Lengths in"
+          value={display.length}
+          choices={[
+            { value: 'feet-inches', words: 'feet and inches' },
+            { value: 'metric', words: 'meters' },
+          ]}
+          onCommit={(length) => change({ display: { ...display, length } })}
+        />
+        <ChoiceField
+          label="Radon in"
+          value={display.radon}
+          choices={[
+            { value: 'pCi/L', words: 'pCi/L' },
+            { value: 'Bq/m3', words: 'Bq/m³' },
+          ]}
+          onCommit={(radon) => change({ display: { ...display, radon } })}
+        />
+      </div>
+      <ProtocolPanel />
+    </>
+  );
+}

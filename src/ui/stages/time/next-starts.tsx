@@ -1,0 +1,78 @@
+import { useEffect, useId, useRef, useState } from 'react';
+import type { Plan } from '../../../../geometry/plan/model.ts';
+import { instantText, type Ms, saidInstant, shortInstant } from '../../../protocol/timing/clock.ts';
+import { proposals, type Shift } from '../../../protocol/timing/proposals.ts';
+import { spanWords } from '../../../protocol/timing/timeline.ts';
+
+/** How many of the next days are shown. */
+const SHOWN = 6;
+
+/** The next starts that keep every limit, with the hours in which the detectors can be fetched then; and why a day has none. */
+export function NextStarts({ plan, onTake }: { readonly plan: Plan; readonly onTake: (start: string) => void }) {
+  // The clock is read when the list is asked for, and again by the button: a list that changes under the hand is no list.
+  const [now, setNow] = useState<Ms | null>(null);
+  // The button that asked is gone: whoever pressed it by keyboard reads on here.
+  const id = useId();
+  const list = useRef<HTMLElement>(null);
+  const asked = now !== null;
+  useEffect(() => {
+    if (asked) list.current?.focus();
+  }, [asked]);
+  const { timeZone } = plan.site;
+  if (now === null) {
+    return (
+      <button type="button" className="button" onClick={() => setNow(Date.now())}>
+        When could it start?
+      </button>
+    );
+  }
+  const days = proposals(plan, now).slice(0, SHOWN);
+  return (
+    <section ref={list} tabIndex={-1} className="starts" aria-label="When it could start">
+      <p className="small">
+        {plan.visit.closedSince ? 'With the house closed as written down' : 'If the house is closed now'}, by your hours
+        of work:
+      </p>
+      {days.length === 0 && <p>No hours of work in the next days. Look at the hours below.</p>}
+      <ul>
+        {days.map((day) =>
+          day.ok ? (
+            <li key={day.day}>
+              <p>
+                <strong id={`${id}-${day.day}`}>{saidInstant(day.proposal.start, timeZone)}</strong>
+              </p>
+              <p className="small">
+                Fetch:{' '}
+                {day.proposal.pickUps.map((pickUp) => (
+                  <span key={pickUp.from} className="starts__pick-up">
+                    {pickUpWords(pickUp, timeZone)}
+                  </span>
+                ))}
+              </p>
+              <button
+                type="button"
+                className="text-button"
+                aria-describedby={`${id}-${day.day}`}
+                onClick={() => onTake(instantText(day.proposal.start, timeZone))}
+              >
+                Take this start
+              </button>
+            </li>
+          ) : (
+            <li key={day.day} className="soft">
+              {saidInstant(day.day, timeZone).split(',')[0]}: {day.reason}.
+            </li>
+          ),
+        )}
+      </ul>
+      <button type="button" className="text-button" onClick={() => setNow(Date.now())}>
+        Reckon from this minute
+      </button>
+    </section>
+  );
+}
+
+/** "Mon 30 Nov, 8:00 to 18:00". */
+function pickUpWords({ from, to }: Shift, zone: string): string {
+  return from === to ? `${shortInstant(from, zone)}, to the minute` : spanWords({ from, to }, zone);
+}

@@ -1,0 +1,124 @@
+import type { Kit, Plan, Visit } from '../../../../geometry/plan/model.ts';
+import { timingReport } from '../../../protocol/timing/report.ts';
+import { useAppStore } from '../../../state/store.ts';
+import { type Choice, ChoiceField } from '../../fields/choice-field.tsx';
+import { FieldGroup } from '../../fields/field-group.tsx';
+import { InstantField } from '../../fields/instant-field.tsx';
+import { NumberField } from '../../fields/number-field.tsx';
+import { TextField } from '../../fields/text-field.tsx';
+import { Cautions } from '../../shell/cautions.tsx';
+import { CalendarButton } from './calendar-button.tsx';
+import { DecayCurve } from './decay-curve.tsx';
+import { ForecastFields } from './forecast-fields.tsx';
+import { NextStarts } from './next-starts.tsx';
+import { Timeline } from './timeline.tsx';
+import { TimingChecks } from './timing-checks.tsx';
+import { WorkingHours } from './working-hours.tsx';
+import './time-panel.css';
+
+/** What a kit prints of its times. An hour to a year; a slip of the unit is likelier beyond. */
+const KIT_LIMITS = [
+  { key: 'minimumHours', label: 'At least', unit: ' h', least: 1, most: 8760 },
+  { key: 'maximumHours', label: 'At most', unit: ' h', least: 1, most: 8760 },
+  { key: 'labDays', label: 'At the laboratory within', unit: ' days', least: 0, most: 365 },
+] as const;
+
+const DEVICES = [
+  { value: 'passive', words: 'Passive detector' },
+  { value: 'monitor', words: 'Continuous monitor' },
+] as const satisfies readonly Choice<NonNullable<Visit['device']>>[];
+
+/** When the house is closed, the detectors set out and fetched, and how long that is against every limit. */
+export function TimePanel() {
+  const plan = useAppStore((state) => state.plan);
+  const run = useAppStore((state) => state.run);
+  const { kit, visit, site } = plan;
+  const change = (patch: Partial<Plan>) => run((now) => ({ ...now, ...patch }));
+  const changeVisit = (patch: Partial<Visit>) => change({ visit: { ...visit, ...patch } });
+  const changeKit = (patch: Partial<Kit>) => change({ kit: { ...kit, ...patch } });
+  const instant = (
+    key: 'closedSince' | 'mitigationOnSince' | 'start' | 'end' | 'plannedEnd' | 'closedUntil' | 'posted' | 'received',
+  ) => ({
+    value: visit[key] ?? null,
+    zone: site.timeZone,
+    onCommit: (value: string | null) => changeVisit({ [key]: value }),
+  });
+  return (
+    <>
+      <TimingChecks report={timingReport(plan)} />
+      <NextStarts plan={plan} onTake={(start) => changeVisit({ start })} />
+      <p className="small soft">By the clock of the site: {site.timeZone.replaceAll('_', ' ')}.</p>
+      <div className="fields">
+        <InstantField
+          label="House closed since"
+          hint="All windows and outside doors, on all levels."
+          {...instant('closedSince')}
+        />
+        <InstantField
+          label="Mitigation system on since"
+          hint="Leave empty where there is none."
+          {...instant('mitigationOnSince')}
+        />
+        <InstantField label="Set out" hint="Start of the test, to the minute." {...instant('start')} />
+        {visit.end === null && (
+          <InstantField
+            label="Pick-up planned"
+            hint="For the calendar and the notices. It is not fetched by it."
+            ahead
+            {...instant('plannedEnd')}
+          />
+        )}
+        <InstantField label="Fetched" hint="When it has happened, to the minute." {...instant('end')} />
+        <InstantField label="House opened again" hint="Only if it was opened." {...instant('closedUntil')} />
+        {visit.device !== 'monitor' && (
+          <>
+            <InstantField label="Posted" hint="On the day of the pick-up." {...instant('posted')} />
+            <InstantField label="At the laboratory" hint="As it confirms." {...instant('received')} />
+          </>
+        )}
+      </div>
+      <ForecastFields plan={plan} onChange={(changed) => change({ visit: changed })} />
+      <Timeline plan={plan} />
+      <DecayCurve plan={plan} />
+      <details className="group">
+        <summary>
+          The kit: <span className="soft">{`${kit.minimumHours} to ${kit.maximumHours} h`}</span>
+        </summary>
+        <div className="fields">
+          <div className="wide">
+            <TextField
+              label="Kind"
+              value={kit.kind}
+              hint="As its instructions name it."
+              onCommit={(kind) => changeKit({ kind })}
+            />
+          </div>
+          <div className="wide">
+            <ChoiceField
+              label="What it is"
+              value={visit.device ?? 'passive'}
+              choices={DEVICES}
+              onCommit={(device) => changeVisit({ device })}
+            />
+          </div>
+          <FieldGroup name="As its instructions say">
+            {KIT_LIMITS.map(({ key, label, unit, least, most }) => (
+              <NumberField
+                key={key}
+                label={label}
+                value={kit[key]}
+                unit={unit}
+                least={least}
+                most={most}
+                onCommit={(value) => changeKit({ [key]: value ?? kit[key] })}
+              />
+            ))}
+          </FieldGroup>
+        </div>
+      </details>
+      <WorkingHours plan={plan} onChange={(practice) => change({ practice })} />
+      <CalendarButton plan={plan} />
+      <Cautions />
+    </>
+  );
+}

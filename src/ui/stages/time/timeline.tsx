@@ -1,0 +1,71 @@
+import type { Plan } from '../../../../geometry/plan/model.ts';
+import { saidDuration, saidInstant, wallTime } from '../../../protocol/timing/clock.ts';
+import { spanWords, timelineOf } from '../../../protocol/timing/timeline.ts';
+
+/** So many days have their number along the foot; the others only a line. */
+const NUMBERED = 8;
+/** In hundredths: a number further right would leave the picture. */
+const LAST = 96;
+
+/** The visit as bars on one scale: what was needed, what was done, and the windows, each with its times and its why in words. */
+export function Timeline({ plan }: { readonly plan: Plan }) {
+  const timeline = timelineOf(plan);
+  if (!timeline) return null;
+  const { from, to, bars, midnights } = timeline;
+  const share = (at: number) => (100 * (at - from)) / (to - from);
+  const { timeZone } = plan.site;
+  const step = Math.ceil(midnights.length / NUMBERED);
+  // One at the very end of the picture stays inside it.
+  const lines = midnights.map((at) => (
+    <i key={at} className="timeline__midnight" style={{ left: `min(${share(at)}%, 100% - 1px)` }} />
+  ));
+  return (
+    <section className="visit" aria-labelledby="visit-heading">
+      <h3 id="visit-heading">The visit in time</h3>
+      <p className="small soft">
+        {saidInstant(from, timeZone)} to {saidInstant(to, timeZone)}. A line at each midnight, with the day of the
+        month.
+      </p>
+      <p className="timeline__days small" aria-hidden="true">
+        {midnights.map((at, index) =>
+          index % step === 0 && share(at) < LAST ? (
+            <span key={at} style={{ left: `${share(at)}%` }}>
+              {wallTime(at, timeZone).day}
+            </span>
+          ) : null,
+        )}
+      </p>
+      <ul className="timeline">
+        {bars.map((bar) => (
+          <li key={bar.name} className="timeline__bar" data-kind={bar.kind}>
+            <span>
+              <strong>{bar.name}</strong> <span className="timeline__whole">{saidDuration(bar.to - bar.from)}</span>
+            </span>
+            <span className="timeline__track" aria-hidden="true">
+              {lines}
+              <span className="timeline__span" style={placed(share(bar.from), share(bar.to))} />
+            </span>
+            <Span words={spanWords(bar, timeZone)} />
+            {bar.why && <span className="small soft">{bar.why}</span>}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+/** Between two places of a track, in hundredths; never too narrow to be seen, and never beyond its end. */
+function placed(from: number, to: number) {
+  const width = Math.max(1, to - from);
+  return { left: `${Math.min(from, 100 - width)}%`, width: `${width}%` };
+}
+
+/** Each end on one line, however narrow it is. */
+function Span({ words }: { readonly words: string }) {
+  const [from, to] = words.split(' to ');
+  return (
+    <span className="small">
+      <span className="timeline__whole">{from} to</span> <span className="timeline__whole">{to}</span>
+    </span>
+  );
+}

@@ -1,0 +1,26 @@
+import { capital } from '../../../../geometry/messages/index.ts';
+import { sourceWords } from '../../../../geometry/messages/sources.ts';
+import { TIMING_NAME } from '../../../protocol/timing/checks.ts';
+import type { TimingReport } from '../../../protocol/timing/report.ts';
+import { VerdictMark } from '../../verdict/verdict-mark.tsx';
+
+/** Every limit of time with its verdict, the reason and the source. */
+export function TimingChecks({ report }: { readonly report: TimingReport }) {
+  return (
+    <ul className="timing">
+      {report.checks.map(({ rule, verdict, detail, sources }) => (
+        <li key={rule} className="timing__check" data-verdict={verdict}>
+          <p className="timing__head">
+            {verdict !== 'not-run' && <VerdictMark verdict={verdict} size={18} />}
+            <strong>{TIMING_NAME[rule]}</strong> <span>{capital(verdict.replace('-', ' '))}</span>
+          </p>
+          <p>{detail}</p>
+          <details className="small soft">
+            <summary>Source</summary>
+            {sourceWords(sources)}
+          </details>
+        </li>
+      ))}
+    </ul>
+  );
+}

@@ -1,0 +1,38 @@
+import { headWord, toneOf } from '../../../geometry/messages/index.ts';
+import { selectReports } from '../../state/selectors.ts';
+import { useAppStore } from '../../state/store.ts';
+import { useCalm } from '../shell/calm.ts';
+import { selectSpokenId, useLevel } from '../shell/use-level.ts';
+import { VerdictMark } from './verdict-mark.tsx';
+import './detector-chips.css';
+
+/** Every detector of the level with its verdict: it stays in sight, whatever else is selected. */
+export function DetectorChips() {
+  const level = useLevel();
+  const reports = useCalm(selectReports);
+  const spokenId = useCalm(selectSpokenId);
+  const select = useAppStore((state) => state.select);
+  return (
+    <ul className="chips" aria-label="Detectors on this level">
+      {reports.map((report) => {
+        const { id } = report;
+        const tone = toneOf(report);
+        const label = level.detectors.find((each) => each.id === id)?.label.trim() || 'no label';
+        return (
+          <li key={id}>
+            <button
+              type="button"
+              className="chip"
+              data-verdict={tone}
+              aria-pressed={id === spokenId}
+              onClick={() => select([id])}
+            >
+              <VerdictMark verdict={tone} size={16} />
+              {label} <span className="chip__word">{headWord(report)}</span>
+            </button>
+          </li>
+        );
+      })}
+    </ul>
+  );
+}

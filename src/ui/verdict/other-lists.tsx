@@ -1,0 +1,16 @@
+import { useState } from 'react';
+import type { Detector } from '../../../geometry/plan/model.ts';
+import { later } from '../shell/later.tsx';
+
+const PublishedLists = later(() => import('../stages/place/published-lists.tsx').then((part) => part.PublishedLists));
+
+/** What the other published lists say of the same spot, each as published. Worked out only while it is open. */
+export function OtherLists({ detector }: { readonly detector: Detector }) {
+  const [open, setOpen] = useState(false);
+  return (
+    <details className="other-lists" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>Under every published list</summary>
+      {open && <PublishedLists detector={detector} />}
+    </details>
+  );
+}

@@ -1,0 +1,21 @@
+import { withAnswersWithdrawn, withLooksSigned, withNoneHere } from '../../../geometry/edit/index.ts';
+import { selectLevel } from '../../state/selectors.ts';
+import { useAppStore } from '../../state/store.ts';
+import { useWalk } from '../stages/house/walk.ts';
+
+/** Answers "none here" for a rule on the level in view, with who and when of the walk: one step of history. */
+export function answerNone(rule: string): void {
+  useAppStore.getState().run((plan) => withNoneHere(plan, levelInView(), rule, useWalk.getState()));
+}
+
+/** Takes the answer back: the rule is open again. */
+export function takeBackNone(rule: string): void {
+  useAppStore.getState().run((plan) => withAnswersWithdrawn(plan, levelInView(), [rule]));
+}
+
+/** Puts who and when of the walk on the answers of the level in view that lack them. */
+export function signLooks(): void {
+  useAppStore.getState().run((plan) => withLooksSigned(plan, levelInView(), useWalk.getState()));
+}
+
+const levelInView = (): string => selectLevel(useAppStore.getState()).id;

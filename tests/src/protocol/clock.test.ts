@@ -1,0 +1,206 @@
+import fc from 'fast-check';
+import { DateTime } from 'luxon';
+import { describe, expect, it, vi } from 'vitest';
+import {
+  DAY,
+  HOUR,
+  instantAt,
+  instantText,
+  MINUTE,
+  saidDuration,
+  saidInstant,
+  shortInstant,
+  wallTime,
+} from '../../../src/protocol/timing/clock.ts';
+import { readWall } from '../../../src/protocol/timing/typed-wall.ts';
+
+/** Thousands of instants on a busy machine. */
+vi.setConfig({ testTimeout: 60_000 });
+
+const [FROM, TO] = [Date.UTC(2024, 0, 1), Date.UTC(2031, 0, 1)];
+
+/** Every zone of the system's IANA database that changes its offset in 2024 to 2030, with the days of the changes. */
+const CHANGING = Intl.supportedValuesOf('timeZone').flatMap((zone) => {
+  const changes: number[] = [];
+  let before = DateTime.fromMillis(FROM, { zone }).offset;
+  for (let at = FROM + 7 * DAY; at <= TO; at += 7 * DAY) {
+    const now = DateTime.fromMillis(at, { zone }).offset;
+    if (now !== before) changes.push(at - 7 * DAY);
+    before = now;
+  }
+  return changes.length > 0 ? [{ zone, changes }] : [];
+});
+
+/** An instant within two weeks of a change of clocks, in its zone. */
+const nearChange = fc
+  .constantFrom(...CHANGING)
+  .chain(({ zone, changes }) =>
+    fc.record({
+      zone: fc.constant(zone),
+      week: fc.constantFrom(...changes),
+      minutes: fc.integer({ min: -3 * 1440, max: 11 * 1440 }),
+    }),
+  )
+  .map(({ zone, week, minutes }) => ({ zone, at: week + minutes * MINUTE }));
+
+// Luxon is an independent date library; it shares with ours only the zone database of the system.
+describe('the wall clock of a zone, beside an independent date library', () => {
+  it('zones with a change of clocks are there to be tried', () => {
+    expect(CHANGING.length).toBeGreaterThan(80);
+  });
+
+  it('shows the same at every instant near every change, and is written with the same offset', () => {
+    fc.assert(
+      fc.property(nearChange, ({ zone, at }) => {
+        const theirs = DateTime.fromMillis(at, { zone });
+        const { year, month, day, hour, minute, offset } = wallTime(at, zone);
+        expect([year, month, day, hour, minute]).toEqual([
+          theirs.year,
+          theirs.month,
+          theirs.day,
+          theirs.hour,
+          theirs.minute,
+        ]);
+        expect(offset).toBe(theirs.offset * MINUTE);
+        expect(instantText(at, zone)).toBe(theirs.toISO({ suppressMilliseconds: true })?.replace('Z', '+00:00'));
+        expect(Date.parse(instantText(at, zone))).toBe(at);
+      }),
+      { numRuns: 4000 },
+    );
+  });
+
+  it('leads back to the instant, and to the earlier one where the clock shows a time twice', () => {
+    fc.assert(
+      fc.property(nearChange, ({ zone, at }) => {
+        const back = instantAt(wallTime(at, zone), zone);
+        expect(DateTime.fromMillis(back, { zone }).toFormat('yyyy-MM-dd HH:mm')).toBe(
+          DateTime.fromMillis(at, { zone }).toFormat('yyyy-MM-dd HH:mm'),
+        );
+        expect(back).toBeLessThanOrEqual(at);
+        const possible = DateTime.fromMillis(at, { zone })
+          .getPossibleOffsets()
+          .map((each) => each.toMillis());
+        expect(back).toBe(Math.min(...possible));
+      }),
+      { numRuns: 3000 },
+    );
+  });
+
+  // America/New_York, 8 March 2026: from 2:00 the clock jumps to 3:00. 1 November 2026: from 2:00 back to 1:00.
+  it('a time that the clock skips is the instant of the jump', () => {
+    const at = instantAt({ year: 2026, month: 3, day: 8, hour: 2, minute: 30 }, 'America/New_York');
+    expect(instantText(at, 'America/New_York')).toBe('2026-03-08T03:00:00-04:00');
+  });
+
+  it('48 hours over a change are 48 hours: the clock shows one hour more or less', () => {
+    const zone = 'America/New_York';
+    const start = instantAt({ year: 2026, month: 3, day: 7, hour: 18, minute: 0 }, zone);
+    expect(instantText(start + 48 * HOUR, zone)).toBe('2026-03-09T19:00:00-04:00');
+    const autumn = instantAt({ year: 2026, month: 10, day: 31, hour: 18, minute: 0 }, zone);
+    expect(instantText(autumn + 48 * HOUR, zone)).toBe('2026-11-02T17:00:00-05:00');
+  });
+});
+
+describe('a time that somebody types', () => {
+  const NEW_YORK = 'America/New_York';
+
+  // Every wall clock near every change: luxon says how often it comes, and when.
+  it('is taken, asked about or refused as an independent library has it once, twice or never', () => {
+    const seen = new Set<string>();
+    fc.assert(
+      fc.property(nearChange, fc.integer({ min: -240, max: 240 }), ({ zone, at }, minutes) => {
+        // A wall clock that may not exist: minutes added on a calendar, not in time.
+        const wall = DateTime.fromMillis(at, { zone }).setZone('UTC', { keepLocalTime: true }).plus({ minutes });
+        const text = wall.toFormat("yyyy-MM-dd'T'HH:mm");
+        const theirs = DateTime.fromISO(text, { zone });
+        const read = readWall(text, zone);
+        seen.add(read.kind);
+        if (theirs.toFormat("yyyy-MM-dd'T'HH:mm") !== text) {
+          expect(read.kind).toBe('refused');
+          return;
+        }
+        const possible = theirs
+          .getPossibleOffsets()
+          .map((each) => each.startOf('minute').toMillis())
+          .sort((a, b) => a - b);
+        if (read.kind === 'instant') expect([read.at]).toEqual(possible);
+        else if (read.kind === 'twice') expect(read.choices.map((choice) => choice.at)).toEqual(possible);
+        else expect.unreachable(`${text} in ${zone}: ${read.kind}`);
+      }),
+      { numRuns: 6000 },
+    );
+    expect([...seen].sort()).toEqual(['instant', 'refused', 'twice']);
+  });
+
+  // 1 November 2026: from 2:00 back to 1:00.
+  it('and comes twice is asked about, in words', () => {
+    expect(readWall('2026-11-01T01:30', NEW_YORK)).toEqual({
+      kind: 'twice',
+      asks: 'The clocks go back on Sunday 1 November and show 1:30 twice. Which one was it?',
+      choices: [
+        { at: Date.UTC(2026, 10, 1, 5, 30), words: '1:30 before the clocks go back (UTC-4)' },
+        { at: Date.UTC(2026, 10, 1, 6, 30), words: '1:30 after the clocks go back (UTC-5)' },
+      ],
+    });
+    expect(readWall('2026-11-01T00:59', NEW_YORK).kind).toBe('instant');
+    expect(readWall('2026-11-01T02:00', NEW_YORK).kind).toBe('instant');
+  });
+
+  it.each([
+    [
+      '2026-03-08T02:30',
+      NEW_YORK,
+      'The clocks go forward from 2:00 to 3:00 on Sunday 8 March, so 2:30 never comes. Write a time before 2:00, or from 3:00 on.',
+    ],
+    // Half an hour, at 2:00 on the first Sunday of October.
+    [
+      '2026-10-04T02:10',
+      'Australia/Lord_Howe',
+      'The clocks go forward from 2:00 to 2:30 on Sunday 4 October, so 2:10 never comes. Write a time before 2:00, or from 2:30 on.',
+    ],
+    ['0026-03-08T12:00', NEW_YORK, 'The year 26 is not one of a test. Write 1980 to 2199.'],
+    ['2026-03-08', NEW_YORK, 'A day and a time are needed, like 7 March 2026, 18:00.'],
+    ['2026-02-30T12:00', NEW_YORK, 'A day and a time are needed, like 7 March 2026, 18:00.'],
+    ['2026-13-01T12:00', NEW_YORK, 'A day and a time are needed, like 7 March 2026, 18:00.'],
+    ['2026-03-07T24:30', NEW_YORK, 'A day and a time are needed, like 7 March 2026, 18:00.'],
+  ])('%s in %s is refused, never shifted: %s', (text, zone, says) => {
+    expect(readWall(text, zone)).toEqual({ kind: 'refused', says });
+  });
+
+  it('is never off by an hour: the same start, told apart, makes exposures an hour apart', () => {
+    const read = readWall('2026-11-01T01:30', NEW_YORK);
+    const [first, second] = read.kind === 'twice' ? read.choices : [];
+    expect((second?.at ?? 0) - (first?.at ?? 0)).toBe(HOUR);
+    expect(instantText(first?.at ?? 0, NEW_YORK)).toBe('2026-11-01T01:30:00-04:00');
+    expect(instantText(second?.at ?? 0, NEW_YORK)).toBe('2026-11-01T01:30:00-05:00');
+  });
+});
+
+describe('as it is said', () => {
+  it.each([
+    [48 * HOUR, '48 h'],
+    [48 * HOUR - MINUTE, '47 h 59 min'],
+    [48 * HOUR - 1, '47 h 59 min'],
+    [5 * MINUTE, '5 min'],
+    [0, '0 min'],
+  ])('%d ms: %s', (duration, words) => {
+    expect(saidDuration(duration)).toBe(words);
+  });
+
+  it('an instant by day and clock of the site', () => {
+    expect(saidInstant(Date.UTC(2026, 2, 7, 23), 'America/New_York')).toBe('Saturday 7 March, 18:00');
+  });
+
+  it('of two minutes that look the same, which one', () => {
+    const zone = 'America/New_York';
+    expect(saidInstant(Date.UTC(2026, 10, 1, 5, 30), zone)).toBe('Sunday 1 November, 1:30 (before the clocks go back)');
+    expect(saidInstant(Date.UTC(2026, 10, 1, 6, 30), zone)).toBe('Sunday 1 November, 1:30 (after the clocks go back)');
+    expect(saidInstant(Date.UTC(2026, 10, 1, 7), zone)).toBe('Sunday 1 November, 2:00');
+  });
+
+  it('short, with the year where it is another one than now', () => {
+    const [at, zone] = [Date.UTC(2026, 2, 7, 23), 'America/New_York'];
+    expect(shortInstant(at, zone)).toBe('Sat 7 Mar, 18:00');
+    expect(shortInstant(at, zone, Date.UTC(2027, 2, 7))).toBe('Sat 7 Mar 2026, 18:00');
+  });
+});

@@ -1,0 +1,130 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { Agreement, Condition, ConditionState, Plan } from '../../../geometry/plan/model.ts';
+import { emptyPlan } from '../../../geometry/planfile/empty.ts';
+import { agreementSays } from '../../../src/protocol/conditions/agreement.ts';
+import { agreementState } from '../../../src/protocol/conditions/agreement-state.ts';
+import { lacksWhoOrWhen, withAnswer, withCondition, withLook } from '../../../src/protocol/conditions/edit.ts';
+import { CONDITION_ITEMS, conditionsReport } from '../../../src/protocol/conditions/report.ts';
+
+const MORNING = '2026-05-02T09:00:00-04:00';
+const LATER = '2026-05-05T09:30:00-04:00';
+const planWith = (conditions: readonly Condition[]): Plan => ({ ...emptyPlan(), conditions });
+const DOORS: Condition = { item: 'doors-closed', state: 'kept', at: MORNING, by: 'R. Alder', note: 'garage too' };
+
+const state = fc.constantFrom<ConditionState>('kept', 'broken', 'not-applicable', 'unknown');
+const instant = fc.constantFrom(null, MORNING, LATER);
+const condition = fc.record(
+  {
+    item: fc.constantFrom(...CONDITION_ITEMS.map(({ id }) => id), 'garage-door-shut'),
+    state,
+    at: instant,
+    note: fc.constantFrom('', 'seen from outside'),
+    by: fc.constantFrom('', 'R. Alder', '  '),
+  },
+  { requiredKeys: ['item', 'state', 'at', 'note'] },
+);
+const conditions = fc.array(condition, { maxLength: 12 });
+
+describe('withAnswer(plan, item, state, look)', () => {
+  it('writes down who and when of this look', () => {
+    const plan = withAnswer(planWith([]), 'doors-closed', 'kept', { by: ' R. Alder ', at: MORNING });
+    expect(plan.conditions).toEqual([{ item: 'doors-closed', state: 'kept', at: MORNING, by: 'R. Alder', note: '' }]);
+  });
+
+  it('lets nobody vouch for what was not seen then: without name and time the old ones go, the note stays', () => {
+    const plan = withAnswer(planWith([DOORS]), 'doors-closed', 'broken', { by: '', at: null });
+    expect(plan.conditions).toEqual([{ item: 'doors-closed', state: 'broken', at: null, note: 'garage too' }]);
+  });
+
+  it('keeps one entry an item and leaves every other as it was', () => {
+    fc.assert(
+      fc.property(conditions, condition, state, (before, { item }, next) => {
+        const after = withAnswer(planWith(before), item, next, { by: 'M. Brook', at: LATER }).conditions;
+        expect(after.filter((each) => each.item === item)).toMatchObject([{ state: next, by: 'M. Brook', at: LATER }]);
+        expect(after.filter((each) => each.item !== item)).toEqual(before.filter((each) => each.item !== item));
+      }),
+    );
+  });
+});
+
+describe('withCondition(plan, item, change)', () => {
+  it('changes what is named and nothing else of the entry', () => {
+    const plan = withCondition(planWith([DOORS]), 'doors-closed', { note: 'shut again at once' });
+    expect(plan.conditions).toEqual([{ ...DOORS, note: 'shut again at once' }]);
+  });
+
+  it('of several entries of one item goes on from the worst', () => {
+    const plan = withCondition(planWith([DOORS, { ...DOORS, state: 'broken', by: 'M. Brook' }]), 'doors-closed', {
+      note: '',
+    });
+    expect(plan.conditions).toEqual([{ ...DOORS, state: 'broken', by: 'M. Brook', note: '' }]);
+  });
+});
+
+describe('withLook(plan, look)', () => {
+  it('puts name and time only where an answer has none', () => {
+    const bare: Condition = { item: 'fireplaces-off', state: 'broken', at: null, note: '' };
+    const timed: Condition = { item: 'windows-closed', state: 'kept', at: MORNING, note: '' };
+    const plan = withLook(planWith([DOORS, bare, timed]), { by: 'M. Brook', at: LATER });
+    expect(plan.conditions).toEqual([
+      DOORS,
+      { ...bare, by: 'M. Brook', at: LATER },
+      { ...timed, by: 'M. Brook', at: MORNING },
+    ]);
+  });
+
+  it('answers nothing: no state changes, and what is not known stays without who and when', () => {
+    fc.assert(
+      fc.property(conditions, (before) => {
+        const plan = planWith(before);
+        const after = withLook(plan, { by: 'M. Brook', at: LATER });
+        expect(after.conditions.map((each) => each.state)).toEqual(before.map((each) => each.state));
+        expect(after.conditions.filter((each) => each.state === 'unknown')).toEqual(
+          before.filter((each) => each.state === 'unknown'),
+        );
+        expect(conditionsReport(after).whole).toBe(conditionsReport(plan).whole);
+        expect(conditionsReport(after).rows.filter(lacksWhoOrWhen)).toEqual([]);
+      }),
+    );
+  });
+
+  it('with nothing to put leaves the answers as they lack it', () => {
+    const plan = planWith([{ item: 'fireplaces-off', state: 'kept', at: null, note: '' }]);
+    expect(withLook(plan, { by: ' ', at: null }).conditions).toEqual(plan.conditions);
+  });
+});
+
+describe('lacksWhoOrWhen(row)', () => {
+  it.each<[string, ConditionState, string, string | null, boolean]>([
+    ['an answer with both', 'kept', 'R. Alder', MORNING, false],
+    ['no name', 'kept', '', MORNING, true],
+    ['no time', 'broken', 'R. Alder', null, true],
+    ['no answer yet', 'unknown', '', null, false],
+  ])('%s', (_, state, by, at, lacks) => expect(lacksWhoOrWhen({ state, answered: state, by, at })).toBe(lacks));
+
+  it('an answer that the log overrules lacks nothing: it does not stand', () =>
+    expect(lacksWhoOrWhen({ state: 'broken', answered: 'kept', by: '', at: null })).toBe(false));
+});
+
+describe('the agreement', () => {
+  const OPEN: Agreement = { signedBy: '', at: null, refused: false, note: '' };
+  it.each<[Partial<Agreement>, string, RegExp]>([
+    [{}, 'open', /^Not signed yet\. Ask/],
+    [{ signedBy: '  ' }, 'open', /^Not signed yet/],
+    [{ signedBy: 'M. Brook', at: MORNING }, 'signed', /^Signed\.$/],
+    [{ signedBy: 'M. Brook' }, 'signed', /^Signed\. When is not written down\.$/],
+    [
+      { refused: true },
+      'refused',
+      /professional decides.* Who refused is not written down\. When is not written down\.$/,
+    ],
+    [{ refused: true, signedBy: 'M. Brook', at: MORNING }, 'refused', /whether the test goes on\.$/],
+  ])('%j: %s', (change, is, says) => {
+    const agreement = { ...OPEN, ...change };
+    expect(agreementState(agreement)).toBe(is);
+    expect(agreementSays({ ...emptyPlan(), agreement })).toMatch(says);
+  });
+
+  it('that the plan does not mention is not signed', () => expect(agreementSays(emptyPlan())).toMatch(/^Not signed/));
+});

@@ -1,0 +1,331 @@
+import { describe, expect, it } from 'vitest';
+import type { Condition, ConditionState, Plan, Visit } from '../../../geometry/plan/model.ts';
+import { emptyPlan } from '../../../geometry/planfile/empty.ts';
+import { parsePlan } from '../../../geometry/planfile/parse.ts';
+import { writePlan } from '../../../geometry/planfile/write.ts';
+import { withCondition } from '../../../src/protocol/conditions/edit.ts';
+import { CONDITION_ITEMS, conditionsReport } from '../../../src/protocol/conditions/report.ts';
+import type { BreakMeans } from '../../../src/protocol/conditions/types.ts';
+import {
+  withAgreement,
+  withHandOver,
+  withLog,
+  withoutWeather,
+  withWeather,
+} from '../../../src/protocol/custody/edit.ts';
+import { logGaps } from '../../../src/protocol/custody/gaps.ts';
+import { judgeReadings } from '../../../src/protocol/results/judge.ts';
+import { failing, visitStanding } from '../../helpers/results.ts';
+
+/** A visit whose times hold: 13 h closed, 72 h out. */
+const VISIT: Visit = {
+  closedSince: '2026-05-01T20:00:00-04:00',
+  mitigationOnSince: null,
+  start: '2026-05-02T09:00:00-04:00',
+  end: '2026-05-05T09:00:00-04:00',
+};
+const said = (item: string, state: ConditionState): Condition => ({ item, state, at: null, note: '' });
+const planWith = (conditions: readonly Condition[], change: Partial<Plan> = {}): Plan => ({
+  ...emptyPlan(),
+  visit: VISIT,
+  conditions,
+  ...change,
+});
+const keptBut = (...others: readonly Condition[]): readonly Condition[] => [
+  ...CONDITION_ITEMS.filter(({ onlyWith, id }) => !onlyWith && !others.some(({ item }) => item === id)).map(({ id }) =>
+    said(id, 'kept'),
+  ),
+  ...others,
+];
+const rowFor = (plan: Plan, id: string) => conditionsReport(plan).rows.find(({ item }) => item.id === id);
+const withDetector = (plan: Plan): Plan => ({
+  ...plan,
+  levels: plan.levels.map((level, i) =>
+    i > 0
+      ? level
+      : {
+          ...level,
+          detectors: [{ id: 'd1', label: 'K1', at: [1000, 1000], base: 762, radius: 50, tall: 25, pair: null }],
+        },
+  ),
+});
+
+const [MAH, MALB] = ['ANSI/AARST MAH-2019', 'ANSI/AARST MALB-2014 with 1/21 revisions'];
+const IL = '32 Ill. Adm. Code 422.130';
+const EPA = 'EPA 402-R-92-003, 2.3.2';
+
+const LETTER = {
+  primary: 'P',
+  secondary: 'S',
+  'our-reading': 'R',
+  memory: 'M',
+  computed: 'W',
+  'common-practice': 'C',
+} as const;
+
+describe('each item of the list', () => {
+  // What the texts that are named beside it ask; P: the text itself was read, S: a page that quotes it or sums it up, R: our reading of it.
+  it.each<[string, RegExp, readonly string[], BreakMeans]>([
+    ['windows-closed', /all levels.*not tested/, [`P ${MAH}, Exh. 2`, `P ${MALB}, 4-A`], 'not-evaluated'],
+    ['doors-closed', /come and go.*few minutes/, [`P ${MAH}, Exh. 2`, `S ${EPA} (copy of the text)`], 'not-evaluated'],
+    [
+      'whole-house-fan-off',
+      /taken out or sealed/,
+      [`P ${MAH}, Exh. 4`, `S ${IL}, closed-building list`],
+      'not-evaluated',
+    ],
+    ['outdoor-air-lowest', /lowest setting of any season/, [`P ${MAH}, Exh. 2 and 4`], 'look-again'],
+    ['air-handler-not-continuous', /radon control/, [`S ${IL}, closed-building list`], 'look-again'],
+    [
+      'exhausts-moderate',
+      /Short use is fine/,
+      [`P ${MAH}, Exh. 2`, `P ${MALB}, 4-A`, `S ${EPA} (copy of the text)`],
+      'look-again',
+    ],
+    ['window-air-conditioner-recirculating', /20 ft \(6\.1 m\)/, [`S ${IL}, closed-building list`], 'look-again'],
+    ['combustion-air-open', /not closed/, [`P ${MALB}, 4.2.1`, `S ${EPA} (copy of the text)`], 'look-again'],
+    ['heat-recovery-as-usual', /may run/, [`S ${EPA} (copy of the text)`, `S ${IL}, closed-building list`], 'note-it'],
+    ['attic-fan-as-usual', /only the attic/, [`S ${EPA} (copy of the text)`], 'note-it'],
+    [
+      'heating-cooling-normal',
+      /65 to 80 °F \(18 to 27 °C\)/,
+      [`P ${MAH}, Exh. 2 and 4`, `P ${MALB}, 4-A`, `S ${EPA} (copy of the text)`, `S ${IL}, closed-building list`],
+      'look-again',
+    ],
+    ['fireplaces-off', /unless it is what the house is normally heated with/, [`P ${MAH}, Exh. 2 and 4`], 'look-again'],
+    ['room-machines-off', /20 ft \(6\.1 m\)/, [`S ${IL}, closed-building list`], 'look-again'],
+    [
+      'mitigation-running',
+      /24 h/,
+      ['S EPA checklist for home buyers', `R ${MAH}, 7.3.2, written for the test after mitigation, for any test`],
+      'not-evaluated',
+    ],
+    ['no-severe-weather', /30 mph \(48 km\/h\)/, [`P ${MAH}, 2.2.3`, `S ${IL}(b)(1)(D)`], 'look-again'],
+    [
+      'not-disturbed',
+      /moves, covers, opens/,
+      [`P ${MAH}, Exh. 4`, 'P 25 Pa. Code 240.310(a)(1)(viii) and (a)(4)(i)', 'P 32 Ill. Adm. Code 422.70(g)'],
+      'not-evaluated',
+    ],
+  ])('%s', (id, asks, sources, means) => {
+    const item = CONDITION_ITEMS.find((each) => each.id === id);
+    expect(item?.asks).toMatch(asks);
+    expect(item?.sources.map(({ mark, cite }) => `${LETTER[mark]} ${cite}`)).toEqual(sources);
+    expect(item?.breakMeans).toBe(means);
+    expect(rowFor(planWith([said(id, 'broken')]), id)?.means).toBe(means);
+  });
+
+  it('shows where two texts differ: bath fans as usual, or not overused', () => {
+    const differing = CONDITION_ITEMS.filter(({ conflict }) => conflict);
+    expect(differing.map(({ id }) => id)).toEqual(['exhausts-moderate']);
+    expect(differing[0]?.conflict).toMatch(/MALB-2014 .*4-A, has bath fans operate normally.*MAH-2019.*strict/);
+  });
+
+  it('has an id of its own, and there are no others', () => {
+    expect(new Set(CONDITION_ITEMS.map(({ id }) => id)).size).toBe(16);
+    expect(CONDITION_ITEMS).toHaveLength(16);
+  });
+});
+
+describe('the whole', () => {
+  it('is never a pass while one item is not known', () => {
+    expect(conditionsReport(planWith([])).whole).toBe('unknown');
+    for (const { id } of CONDITION_ITEMS.filter(({ onlyWith }) => !onlyWith)) {
+      const report = conditionsReport(planWith(keptBut(said(id, 'unknown'))));
+      expect(report.whole, id).toBe('unknown');
+      expect(report.says).toBe('1 item not known yet.');
+    }
+  });
+
+  it('is not known while an answer is from before the pick-up: it does not speak for what came after it', () => {
+    const seen = (at: string) => keptBut().map((each) => (each.item === 'windows-closed' ? { ...each, at } : each));
+    const reportOf = (at: string) => conditionsReport(planWith(seen(at)));
+    const early = reportOf('2026-05-05T08:59:00-04:00');
+    expect(early.whole).toBe('unknown');
+    expect(early.says).toBe('1 answer from before the pick-up: ask then what happened since, and answer again.');
+    expect(early.rows.filter((row) => row.early).map(({ item }) => item.id)).toEqual(['windows-closed']);
+    expect(reportOf('2026-05-05T09:00:00-04:00').whole).toBe('holds');
+    expect(conditionsReport(planWith(keptBut())).whole).toBe('holds');
+    const open = conditionsReport(planWith(seen('2026-05-01T08:00:00Z'), { visit: { ...VISIT, end: null } }));
+    expect(open.whole).toBe('holds'); // no pick-up is written down: the times are unknown then
+  });
+
+  it('holds when every item that applies is kept, or the house has no such thing', () => {
+    expect(conditionsReport(planWith(keptBut())).whole).toBe('holds');
+    expect(conditionsReport(planWith(keptBut(said('fireplaces-off', 'not-applicable')))).whole).toBe('holds');
+  });
+
+  it.each<[string, string]>([
+    ['windows-closed', 'not-evaluated'],
+    ['fireplaces-off', 'unknown'],
+    ['attic-fan-as-usual', 'holds'],
+  ])('with a break of %s: %s, even where nothing else is known', (id, whole) => {
+    expect(conditionsReport(planWith(keptBut(said(id, 'broken')))).whole).toBe(whole);
+    const alone = conditionsReport(planWith([said(id, 'broken')])).whole;
+    expect(alone).toBe(whole === 'holds' ? 'unknown' : whole);
+  });
+
+  it('names the break and what it means', () => {
+    expect(conditionsReport(planWith(keptBut(said('windows-closed', 'broken')))).says).toBe(
+      'Broken: "Windows closed on every level". This test is not evaluated. Keep the record and test again.',
+    );
+    expect(rowFor(planWith([said('combustion-air-open', 'broken')]), 'combustion-air-open')?.says).toContain(
+      'Open it at once',
+    );
+  });
+
+  it('asks for the mitigation system only where there is one, or where it was answered', () => {
+    expect(rowFor(planWith([]), 'mitigation-running')).toBeUndefined();
+    const mitigated = planWith([], { site: { ...emptyPlan().site, purpose: 'after-mitigation' } });
+    expect(rowFor(mitigated, 'mitigation-running')?.state).toBe('unknown');
+    expect(rowFor(planWith([said('mitigation-running', 'broken')]), 'mitigation-running')?.means).toBe('not-evaluated');
+  });
+
+  it('takes the worst of two answers: a break that was seen has happened', () => {
+    const twice = planWith([said('doors-closed', 'broken'), said('doors-closed', 'kept')]);
+    expect(rowFor(twice, 'doors-closed')?.state).toBe('broken');
+  });
+
+  it('shows an item that it does not know, and leaves a break of it to a professional', () => {
+    const plan = planWith(keptBut(said('garage-door-shut', 'broken')));
+    expect(rowFor(plan, 'garage-door-shut')?.item.name).toBe('garage door shut');
+    expect(conditionsReport(plan).whole).toBe('unknown');
+  });
+
+  it('counts tampering in the log as a break, whatever was answered', () => {
+    const plan = withLog(withDetector(planWith(keptBut())), 'd1', { tampering: 'seen' });
+    expect(rowFor(plan, 'not-disturbed')?.says).toMatch(
+      /^The log has tampering seen at K1\. This test is not evaluated\./,
+    );
+    expect(conditionsReport(plan).whole).toBe('not-evaluated');
+  });
+
+  it('lets nobody who answered "kept" vouch for tampering that only the log has', () => {
+    const kept = { ...said('not-disturbed', 'kept'), by: 'R. Alder', at: VISIT.start };
+    expect(rowFor(planWith([kept]), kept.item)).toMatchObject({ state: 'kept', by: 'R. Alder', at: VISIT.start });
+    const touched = withLog(withDetector(planWith([kept])), 'd1', { tampering: 'seen' });
+    expect(rowFor(touched, kept.item)).toMatchObject({ state: 'broken', answered: 'kept', by: '', at: null });
+  });
+});
+
+describe('"none here"', () => {
+  // Windows and doors, a temperature, weather and the detectors themselves are nowhere missing.
+  it.each(['windows-closed', 'doors-closed', 'heating-cooling-normal', 'no-severe-weather', 'not-disturbed'])(
+    'is no answer for what every house has: %s stays unknown and no pass',
+    (id) => {
+      const plan = planWith(keptBut(said(id, 'not-applicable')));
+      expect(rowFor(plan, id)).toMatchObject({ state: 'unknown', answered: 'not-applicable', mayBeNone: false });
+      expect(rowFor(plan, id)?.says).toContain('look again');
+      expect(conditionsReport(plan).whole).toBe('unknown');
+    },
+  );
+
+  it.each(CONDITION_ITEMS.filter(({ everyHouse, onlyWith }) => !everyHouse && !onlyWith).map(({ id }) => id))(
+    'passes for %s',
+    (id) => {
+      const plan = planWith(keptBut(said(id, 'not-applicable')));
+      expect(rowFor(plan, id)).toMatchObject({ state: 'not-applicable', mayBeNone: true });
+      expect(conditionsReport(plan).whole).toBe('holds');
+    },
+  );
+
+  it('is no answer for the mitigation system where the plan shows one', () => {
+    const none = said('mitigation-running', 'not-applicable');
+    expect(rowFor(planWith([none]), none.item)?.state).toBe('not-applicable');
+    const shown = planWith(keptBut(none), { visit: { ...VISIT, mitigationOnSince: '2026-04-01T08:00:00-04:00' } });
+    expect(rowFor(shown, none.item)?.state).toBe('unknown');
+    expect(conditionsReport(shown).whole).toBe('unknown');
+  });
+});
+
+describe('a break', () => {
+  it('that is found before the start can be put right and answered again; after it the test is lost', () => {
+    const broken = [said('windows-closed', 'broken')];
+    const early = rowFor(planWith(broken, { visit: { ...VISIT, start: null, end: null } }), 'windows-closed');
+    expect(early?.says).toBe(
+      'Found before the start. Shut the windows; the closed hours begin again from then. Start later: when it has been right for 12 h. Answer again when it is put right.',
+    );
+    expect(early?.means).toBe('not-evaluated');
+    expect(rowFor(planWith(broken), 'windows-closed')?.says).not.toContain('before the start');
+  });
+});
+
+describe('the test stands and falls with the house', () => {
+  it('a break that says so leaves its results not evaluated, with good times', () => {
+    expect(visitStanding(planWith(keptBut()))).toBe('holds');
+    const plan = {
+      ...withDetector(planWith([said('windows-closed', 'broken')])),
+      readings: [{ detector: 'd1', value: 6, unit: 'pCi/L' as const }],
+    };
+    expect(visitStanding(plan)).toBe('not-evaluated');
+    expect(judgeReadings(plan, failing(visitStanding(plan) as 'not-evaluated'))[0]?.next.id).toBe('not-evaluated');
+  });
+
+  it('a break that a professional must look at is no pass; one to be noted changes nothing', () => {
+    expect(visitStanding(planWith(keptBut(said('fireplaces-off', 'broken'))))).toBe('unknown');
+    expect(visitStanding(planWith(keptBut(said('attic-fan-as-usual', 'broken'))))).toBe('holds');
+  });
+
+  it('one item that nobody has answered is no pass either', () => {
+    expect(visitStanding(planWith([]))).toBe('unknown');
+    expect(visitStanding(planWith(keptBut(said('windows-closed', 'unknown'))))).toBe('unknown');
+  });
+});
+
+describe('the records', () => {
+  it('keep one answer an item in its place, and are read back from the file', () => {
+    const first = withCondition(
+      planWith([said('doors-closed', 'kept'), said('fireplaces-off', 'kept')]),
+      'doors-closed',
+      {
+        state: 'broken',
+        by: 'R. Alder',
+      },
+    );
+    expect(first.conditions.map(({ item, state, by }) => [item, state, by])).toEqual([
+      ['doors-closed', 'broken', 'R. Alder'],
+      ['fireplaces-off', 'kept', undefined],
+    ]);
+    const added = withCondition(first, 'windows-closed', { state: 'kept' });
+    expect(added.conditions.at(-1)).toEqual(said('windows-closed', 'kept'));
+    const read = parsePlan(writePlan(added));
+    expect(read.ok && read.plan.conditions).toEqual(added.conditions);
+  });
+
+  it('of the log, the weather and the agreement are read back as they were written', () => {
+    const step = { at: '2026-05-05T10:00:00-04:00', from: 'R. Alder', to: 'post', note: '' };
+    const logged = withHandOver(withLog(withDetector(planWith([])), 'd1', { serial: 'X-1' }), 'd1', step);
+    const plan = withAgreement(withWeather(logged, { at: null, text: 'calm' }), { signedBy: 'M. Brook' });
+    const read = parsePlan(writePlan(plan));
+    expect(read.ok && [read.plan.log, read.plan.weather, read.plan.agreement]).toEqual([
+      [
+        {
+          detector: 'd1',
+          serial: 'X-1',
+          placedBy: '',
+          fetchedBy: '',
+          sealed: null,
+          tampering: 'unknown',
+          note: '',
+          photos: [],
+          custody: [step],
+        },
+      ],
+      [{ at: null, text: 'calm' }],
+      { signedBy: 'M. Brook', at: null, refused: false, note: '' },
+    ]);
+    expect('weather' in withoutWeather(plan, 0)).toBe(false);
+  });
+
+  it('say what is missing: after the pick-up more than before', () => {
+    const before = withDetector(planWith([], { visit: { ...VISIT, end: null } }));
+    expect(logGaps(before)).toEqual(['K1 has no serial number yet.', 'Who set out K1 is not written down.']);
+    const placed = withLog(withDetector(planWith([])), 'd1', { serial: 'X-1', placedBy: 'R. Alder' });
+    expect(logGaps(placed)).toEqual([
+      'Who fetched K1 is not written down.',
+      'When K1 was sealed is not written down.',
+      'Whether somebody was at K1 is not written down.',
+      'Whose hands K1 went through to the laboratory is not written down.',
+    ]);
+  });
+});

@@ -1,0 +1,196 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { QualityCheck } from '../../../geometry/plan/model.ts';
+import { emptyPlan } from '../../../geometry/planfile/empty.ts';
+import { qualityBook } from '../../../src/protocol/quality/book.ts';
+import { type ControlChart, controlCharts } from '../../../src/protocol/quality/charts.ts';
+import { chartRows, csv } from '../../../src/protocol/quality/csv.ts';
+import { BLANKS, DUPLICATES, owedInMonth, SPIKES } from '../../../src/protocol/quality/programme.ts';
+import { asNumber } from '../../../src/protocol/results/exact.ts';
+import { days, independently, invented, onePlace as plan } from '../../helpers/invented-pairs.ts';
+
+describe('what a month owes', () => {
+  // N.J.A.C. 7:28-27.10(c) and (d): the lesser of 10 % or 50, of 5 % or 25; MS-QA-2019, 5.3.1-5.3.3: 3 %, at most 6.
+  it.each([
+    [0, 0, 0, 0],
+    [1, 1, 1, 1],
+    [10, 1, 1, 1],
+    [11, 2, 1, 1],
+    [20, 2, 1, 1],
+    [21, 3, 2, 1],
+    [34, 4, 2, 2],
+    [200, 20, 10, 6],
+    [500, 50, 25, 6],
+    [501, 50, 25, 6],
+    [2000, 50, 25, 6],
+  ])('%d measurements: %d pairs, %d blanks, %d spikes', (measurements, pairs, blanks, spikes) => {
+    expect([DUPLICATES, BLANKS, SPIKES].map((duty) => owedInMonth(duty, measurements))).toEqual([
+      pairs,
+      blanks,
+      spikes,
+    ]);
+  });
+
+  it('is counted by month and device, a pair as one measurement; a year owes three spikes', () => {
+    const spike: QualityCheck = {
+      id: 'q1',
+      kind: 'spike',
+      at: '2026-03-20T12:00:00Z',
+      serial: '',
+      by: '',
+      value: 11,
+      unit: 'pCi/L',
+      reference: 10,
+      detectionLimit: null,
+      note: '',
+    };
+    const plans = [
+      plan([3], '2026-03-02'),
+      plan([5, 5.2], '2026-03-31'),
+      { ...plan([2], '2026-04-01'), quality: [spike] },
+    ];
+    const book = qualityBook(plans);
+    expect(
+      book.months.map(({ month, measurements, duplicates, spikes }) => [month, measurements, duplicates, spikes]),
+    ).toEqual([
+      ['2026-03', 2, { done: 1, owed: 1 }, { done: 1, owed: 1 }],
+      ['2026-04', 1, { done: 0, owed: 1 }, { done: 0, owed: 1 }],
+    ]);
+    expect(book.years).toEqual([{ year: '2026', device: 'charcoal-barrier', spikes: { done: 1, owed: 3 } }]);
+  });
+
+  it('the month is that of the clock of the site', () => {
+    const late = {
+      ...plan([3], '2026-03-31'),
+      visit: { closedSince: null, mitigationOnSince: null, start: null, end: '2026-04-01T02:00:00Z' },
+    };
+    const there = { ...late, site: { ...late.site, timeZone: 'America/New_York' } };
+    expect(qualityBook([late]).months[0]?.month).toBe('2026-04');
+    expect(qualityBook([there]).months[0]?.month).toBe('2026-03');
+  });
+});
+
+describe('blanks and spikes', () => {
+  const base = {
+    id: 'q',
+    at: null,
+    serial: '',
+    by: '',
+    unit: 'pCi/L',
+    note: '',
+    reference: null,
+    detectionLimit: null,
+  } as const;
+  const verdictOf = (check: Partial<QualityCheck>) => {
+    const [record] = qualityBook([
+      { ...emptyPlan(), quality: [{ ...base, kind: 'blank', value: 0, ...check }] },
+    ]).checks;
+    return record?.verdict;
+  };
+  // MS-QA-2019, 5.3: warning beyond +/-20 %, control beyond +/-30 %; N.J.A.C. 7:28-27.10(d): a blank at or below the detection limit.
+  it.each([
+    [12, 'clear'],
+    [12.001, 'warning'],
+    [8, 'clear'],
+    [7.999, 'warning'],
+    [13, 'warning'],
+    [13.001, 'out-of-control'],
+    [7, 'warning'],
+    [6.999, 'out-of-control'],
+  ])('a spike of 10 that reads %d: %s', (value, verdict) => {
+    expect(verdictOf({ kind: 'spike', value, reference: 10 })).toBe(verdict);
+  });
+
+  it.each([
+    [0.4, 0.4, 'clear'],
+    [0.41, 0.4, 'out-of-control'],
+    [0.1, null, 'unknown'],
+    [0, null, 'clear'],
+  ])('a blank that reads %d with a limit of %s: %s', (value, detectionLimit, verdict) => {
+    expect(verdictOf({ value, detectionLimit })).toBe(verdict);
+  });
+
+  it('a spike without a reference cannot be judged', () => {
+    expect(verdictOf({ kind: 'spike', value: 9 })).toBe('unknown');
+  });
+});
+
+describe('control charts', () => {
+  const pairs = invented();
+  const book = qualityBook(pairs.map((values, i) => plan(values, days(i))));
+  const charts = controlCharts(book.pairs);
+
+  it('flag of 200 invented pairs what an independent calculation flags', () => {
+    expect(book.pairs).toHaveLength(200);
+    expect(charts.map(({ points }) => points.map(({ verdict }) => verdict))).toEqual(independently(pairs));
+    expect(charts.flatMap(({ points }) => points).some(({ verdict }) => verdict === 'out-of-control')).toBe(true);
+  });
+
+  it('take own limits from 20 pairs on, and never looser ones than published', () => {
+    const even = (count: number) =>
+      controlCharts(qualityBook(Array.from({ length: count }, (_, i) => plan([6, 6.4], days(i)))).pairs)[0];
+    expect(even(19)).toMatchObject({ warning: 28, control: 36, own: false });
+    expect(even(20)?.own).toBe(true);
+    expect(even(20)?.warning).toBeCloseTo((1.96 * 40) / 6.2, 6);
+    const wild = controlCharts(qualityBook(Array.from({ length: 30 }, (_, i) => plan([5, 9], days(i)))).pairs)[0];
+    expect(wild).toMatchObject({ warning: 28, control: 36, own: false });
+  });
+
+  it('see two warnings one after another as a run, and one alone not', () => {
+    const chart = (values: readonly (readonly [number, number])[]) =>
+      controlCharts(qualityBook(values.map((each, i) => plan(each, days(i)))).pairs)[0] as ControlChart;
+    const [good, bad] = [
+      [5, 5.1],
+      [5, 6.7],
+    ] as const; // 29 %
+    expect(chart([bad, good, bad]).points.map(({ endsRun }) => endsRun)).toEqual([false, false, false]);
+    const run = chart([good, bad, bad, good]);
+    expect(run.points.map(({ endsRun }) => endsRun)).toEqual([false, false, true, false]);
+    expect(run.flags.some((flag) => flag.startsWith('Two warnings'))).toBe(true);
+  });
+
+  it('hold each pair once, whatever the order of the plans', () => {
+    fc.assert(
+      fc.property(
+        fc.shuffledSubarray(
+          pairs.map((values, i) => plan(values, days(i))),
+          { minLength: 200, maxLength: 200 },
+        ),
+        (shuffled) => {
+          const again = controlCharts(qualityBook(shuffled).pairs);
+          expect(again.map(({ points }) => points.map(({ value }) => asNumber(value)).sort())).toEqual(
+            charts.map(({ points }) => points.map(({ value }) => asNumber(value)).sort()),
+          );
+        },
+      ),
+      { numRuns: 3 },
+    );
+  });
+
+  it('go out as a table of one row a pair', () => {
+    const text = csv(chartRows(charts));
+    expect(text.split('\r\n')).toHaveLength(1 + 200 + 1);
+    expect(csv([['a,b', 'say "yes"', '=1+1', 2]])).toBe('"a,b","say ""yes""",\'=1+1,2\r\n');
+  });
+});
+
+describe('pairs that agree wholly', () => {
+  it('twenty of them are in control, though their own lines fall to zero', () => {
+    const plans = Array.from({ length: 20 }, (_, i) => plan([5, 5], `2026-03-${String(i + 1).padStart(2, '0')}`));
+    const [upper] = controlCharts(qualityBook(plans).pairs);
+    expect(upper?.points.map(({ verdict }) => verdict)).toEqual(Array.from({ length: 20 }, () => 'in-control'));
+    expect(upper?.flags).toEqual([]);
+  });
+});
+
+describe('two results below the limit of the laboratory', () => {
+  // ANSI/AARST MS-QA-2019, Table 7.1: a pair agrees where both are below what can be told from nothing.
+  const chartOf = (below: readonly [boolean, boolean]) => {
+    const made = plan([1, 3], '2026-03-02');
+    const readings = made.readings.map((reading, i) => ({ ...reading, belowLimit: below[i] === true }));
+    const charts = controlCharts(qualityBook([{ ...made, readings }]).pairs);
+    return charts.flatMap(({ points }) => points.map(({ verdict }) => verdict));
+  };
+  it('agree, whatever the limits are', () => expect(chartOf([true, true])).toEqual(['in-control']));
+  it('one of them alone is held against the lines', () => expect(chartOf([true, false])).toEqual(['out-of-control']));
+});

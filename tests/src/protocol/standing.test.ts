@@ -1,0 +1,235 @@
+import { describe, expect, it } from 'vitest';
+import type { ConditionState, Detector, Level, Plan } from '../../../geometry/plan/model.ts';
+import { conditionsReport } from '../../../src/protocol/conditions/report.ts';
+import { judgeReadings } from '../../../src/protocol/results/judge.ts';
+import { MOST_CAUTIOUS_FIRST, NEXT_STEPS } from '../../../src/protocol/results/next-steps.ts';
+import { houseStep } from '../../../src/protocol/standing/house-step.ts';
+import { testState } from '../../../src/protocol/standing/test-state.ts';
+import { reasonText } from '../../../src/protocol/standing/types.ts';
+import { EVERYTHING, GOOD_VISIT, holdingPlan, houseLevel, pairAt } from '../../helpers/holding-plan.ts';
+
+describe('a whole job', () => {
+  it('of which nothing is missing holds', () => {
+    const state = testState(holdingPlan());
+    expect(state.reasons.map(reasonText)).toEqual([]);
+    expect(state.test).toBe('holds');
+  });
+});
+
+const setsOf = (plan: Plan) => judgeReadings(plan, testState(plan));
+const clearSteps = Object.values(NEXT_STEPS).flatMap(({ id, clears }) => (clears.length > 0 ? [id] : []));
+
+describe('where a detector sits', () => {
+  it('in a kitchen takes its result: not evaluated, no step that lets the home go', () => {
+    const level = houseLevel('L1', 'A', {
+      rooms: [{ id: 'r', name: 'Kitchen', use: 'kitchen', at: [1000, 1000] }],
+    });
+    const plan = holdingPlan([1, 1.1], { levels: [level] });
+    const [set] = setsOf(plan);
+    expect(testState(plan).test).toBe('not-evaluated');
+    expect(set?.state.test).toBe('not-evaluated');
+    expect(set?.next.says).toContain('A1 is blocked: No detector in a kitchen.');
+    expect(set?.next.says).toContain('To be mended under Place.');
+    expect(clearSteps).not.toContain(set?.next.id);
+    expect(houseStep(plan, setsOf(plan)).step).toBe('unknown');
+  });
+
+  it('blocked, but without a result, leaves the test open and takes nothing from another location', () => {
+    const level = houseLevel();
+    const [first] = level.detectors;
+    const inWall: Detector = { ...(first as Detector), id: 'B1', label: 'B1', pair: null, at: [150, 150] };
+    const plan = holdingPlan([1, 1.1], { levels: [{ ...level, detectors: [...level.detectors, inWall] }] });
+    expect(testState(plan).test).toBe('unknown');
+    expect(setsOf(plan).map(({ state }) => state.test)).toEqual(['holds']);
+  });
+
+  it('in a room without a label cannot be decided: unknown', () => {
+    const plan = holdingPlan([1, 1.1], { levels: [houseLevel('L1', 'A', { rooms: [] })] });
+    expect(testState(plan).test).toBe('unknown');
+    expect(setsOf(plan)[0]?.next).toMatchObject({ id: 'unknown', says: expect.stringContaining('no label') });
+  });
+
+  it('tight holds, and is said', () => {
+    const tight = houseLevel('L1', 'A', { detectors: pairAt('L1', 'A', 510) });
+    const state = testState(holdingPlan([1, 1.1], { levels: [tight] }));
+    expect(state.test).toBe('holds');
+    expect(state.notes).toEqual([expect.stringMatching(/^A1 is tight\./), expect.stringMatching(/^A2 is tight\./)]);
+  });
+
+  it('not run is unknown, the sun included, until somebody vouches for it', () => {
+    const window = {
+      id: 'o',
+      wall: 'L1w1',
+      kind: 'window',
+      offset: 3000,
+      width: 900,
+      bottom: 1200,
+      top: 2000,
+    } as const;
+    const sunny = (lookedFor: readonly string[]) =>
+      testState(holdingPlan([1, 1.1], { levels: [houseLevel('L1', 'A', { openings: [window], lookedFor })] }));
+    const open = sunny(EVERYTHING.filter((rule) => rule !== 'direct-sun'));
+    expect(open.test).toBe('unknown');
+    expect(open.reasons[0]?.says).toMatch(/^Not run for A1 and A2: Direct sun/);
+  });
+});
+
+describe('a property transfer', () => {
+  // 32 Ill. Adm. Code 422, Appendix B; ANSI/AARST MAH-2019, 2.5: two side by side, or a continuous monitor.
+  const level = houseLevel();
+  const one = { ...level, detectors: level.detectors.slice(0, 1).map((each) => ({ ...each, pair: null })) };
+  const sale = (levels: readonly Level[], device: 'passive' | 'monitor' = 'passive') => {
+    const plan = holdingPlan([1, 1.1], { levels, visit: { ...GOOD_VISIT, device } });
+    return { ...plan, site: { ...plan.site, purpose: 'property-transfer' as const } };
+  };
+
+  it('is not decided by one passive detector', () => {
+    const plan = sale([one]);
+    expect(testState(plan).test).toBe('not-evaluated');
+    expect(setsOf(plan)[0]?.next.says).toContain('test again with a pair');
+  });
+
+  it('is decided by a pair, or by a monitor', () => {
+    expect(testState(sale([level])).test).toBe('holds');
+    expect(testState(sale([one], 'monitor')).test).toBe('holds');
+  });
+});
+
+describe('the house', () => {
+  const second = (change: Partial<Level> = {}) => houseLevel('L2', 'B', { order: 0, ground: 'slab', ...change });
+  const pennsylvania = (values: readonly number[]) =>
+    holdingPlan(values, {
+      levels: [houseLevel(), second({ order: 1 })],
+      protocol: { profile: 'pennsylvania-240-310', overrides: [] },
+    });
+
+  // 25 Pa. Code 240.310(a)(3): the lowest livable level of each zone that touches the soil.
+  it('is unknown while a zone on the ground has no result that stands', () => {
+    const plan = pennsylvania([1, 1.1]);
+    const house = houseStep(plan, setsOf(plan));
+    expect(house).toMatchObject({ step: 'unknown', says: expect.stringContaining('Level L2 has no result') });
+  });
+
+  it('has the most cautious step of all its locations', () => {
+    const plan = pennsylvania([1, 1.1, 9, 9.1]);
+    expect(setsOf(plan).map(({ next }) => next.id)).toEqual(['retest-later', 'second-test-now']);
+    expect(houseStep(plan, setsOf(plan)).step).toBe('second-test-now');
+  });
+
+  it('says what stands already where it asks for something', () => {
+    const plan = pennsylvania([9, 9.1]);
+    expect(houseStep(plan, setsOf(plan)).says).toContain('second short-term test at once');
+  });
+
+  // 32 Ill. Adm. Code 422.130(a)(1)(C): one more location for each further 2,000 sq ft.
+  it('is unknown while a large level has fewer locations than its area asks for', () => {
+    const corners = [
+      [0, 0],
+      [16000, 0],
+      [16000, 13000],
+      [0, 13000],
+    ] as const;
+    const walls = corners.map((from, i) => {
+      const to = corners[(i + 1) % 4] ?? from;
+      return { id: `w${i}`, from, to, thickness: 203.2, side: 'auto' as const };
+    });
+    const plan = holdingPlan([1, 1.1], { levels: [houseLevel('L1', 'A', { walls })] });
+    expect(testState(plan).test).toBe('holds');
+    const house = houseStep(plan, setsOf(plan));
+    expect(house).toMatchObject({ step: 'unknown', says: expect.stringContaining('1 of 2 locations') });
+  });
+
+  it('ranks every step', () => {
+    expect([...MOST_CAUTIOUS_FIRST].sort()).toEqual(Object.keys(NEXT_STEPS).sort());
+  });
+});
+
+/** The item about machines near a detector. */
+const MACHINES_OFF = 'room-machines-off';
+
+describe('a machine that is drawn near a detector', () => {
+  const machine = (kind: 'dehumidifier' | 'portable-fan', x: number) =>
+    ({
+      id: 'm1',
+      kind,
+      name: '',
+      shape: { box: { center: [x, 4500], width: 300, depth: 300, turn: 0 } },
+      bottom: 0,
+      top: 600,
+      stream: { direction: 90, spread: 30, reach: 900 },
+    }) as const;
+  const house = (kind: 'dehumidifier' | 'portable-fan', state: ConditionState, profile = 'home-short-term') => {
+    const plan = holdingPlan([1, 1.1], { levels: [houseLevel('L1', 'A', { fixtures: [machine(kind, 6500)] })] });
+    const conditions = plan.conditions.map((each) => (each.item === MACHINES_OFF ? { ...each, state } : each));
+    return { ...plan, conditions, protocol: { profile, overrides: [] } };
+  };
+  const question = (plan: Plan) => conditionsReport(plan).rows.find(({ item }) => item.id === MACHINES_OFF);
+
+  // Copies of 32 Ill. Adm. Code 422.130, closed-building list: off within 20 ft.
+  it('is named by the question about machines, which "the house has none" does not answer', () => {
+    expect(question(house('dehumidifier', 'unknown'))?.names).toBe(
+      'Drawn within 20 ft (6.1 m): the dehumidifier near A1.',
+    );
+    expect(question(house('dehumidifier', 'not-applicable'))).toMatchObject({ state: 'unknown', mayBeNone: false });
+    expect(testState(house('dehumidifier', 'not-applicable')).test).toBe('unknown');
+  });
+
+  it('leaves the test open until it was kept off, and then no more', () => {
+    expect(testState(house('portable-fan', 'kept', 'illinois-422-130')).reasons.map(({ says }) => says)).toEqual([]);
+    const open = testState(house('portable-fan', 'unknown', 'illinois-422-130'));
+    expect(open.reasons.map(({ stage }) => stage)).toContain('house');
+  });
+});
+
+describe('a long-term test', () => {
+  const long = (values: readonly number[]) => {
+    const plan = holdingPlan(values, {
+      levels: [houseLevel('L1', 'A', { ceiling: 2600, detectors: pairAt('L1', 'A', 1000) })],
+      protocol: { profile: 'health-canada-long-term', overrides: [] },
+      visit: { ...GOOD_VISIT, closedSince: null, end: '2026-06-20T09:00:00-04:00' },
+    });
+    const readings = plan.readings.map((each) => ({ ...each, unit: 'Bq/m3' as const }));
+    return { ...plan, readings, conditions: [], kit: { ...plan.kit, minimumHours: 2184, maximumHours: 8784 } };
+  };
+  const undisturbed = (values: readonly number[]): Plan => ({
+    ...long(values),
+    conditions: [{ item: 'not-disturbed', state: 'kept', at: null, note: '' }],
+  });
+
+  // Health Canada: above 200 Bq/m3; above 600 within a year (from memory).
+  it.each([
+    [[200, 200], 'below-long'],
+    [[200, 201], 'reduce-long'],
+    [[600, 600], 'reduce-long'],
+    [[600, 601], 'reduce-soon-long'],
+    // One above the level, the other below, and twice as high.
+    [[110, 220], 'retest-straddles'],
+    // On either side of 148 Bq/m3, which is no level of this list.
+    [[90, 185], 'retest-spread'],
+  ] as const)('of %j Bq/m3: %s', (values, step) => {
+    const plan = undisturbed(values);
+    expect(testState(plan).reasons.map(reasonText)).toEqual([]);
+    expect(setsOf(plan)[0]?.next.id).toBe(step);
+  });
+
+  it('is open until somebody says that nobody touched it', () => {
+    expect(testState(long([100, 101])).test).toBe('unknown');
+  });
+});
+
+describe('doors that were opened before the start', () => {
+  it('mean a later start, and nothing to repeat', () => {
+    const plan = holdingPlan([]);
+    const conditions = plan.conditions.map((each) =>
+      each.item === 'doors-closed' ? { ...each, state: 'broken' as const, at: '2026-03-07T08:00:00-05:00' } : each,
+    );
+    const before = { ...plan, conditions, visit: { ...GOOD_VISIT, end: null } };
+    const { says } = conditionsReport(before);
+    expect(says).toContain('start later');
+    expect(says).not.toMatch(/test again/i);
+    const row = conditionsReport(before).rows.find(({ item }) => item.id === 'doors-closed');
+    expect(row?.says).toContain('not before Saturday 7 March, 20:00');
+    // Once it was measured the test is lost.
+    expect(conditionsReport({ ...before, visit: GOOD_VISIT }).says).toContain('test again');
+  });
+});

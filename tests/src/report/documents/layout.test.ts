@@ -1,0 +1,122 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { CAUTIONS } from '../../../../geometry/messages/index.ts';
+import type { Plan } from '../../../../geometry/plan/model.ts';
+import { frameOf, type PaperName } from '../../../../src/report/paper.ts';
+import { COLOUR } from '../../../../src/report/style.ts';
+import { CAP_HEIGHT, DESCENT } from '../../../../src/report/text.ts';
+import { pageTroubles } from '../../../helpers/page-troubles.ts';
+import { SAMPLE_NAMES, samplePlan } from '../../../helpers/sample-files.ts';
+import { sheetTexts } from '../../../helpers/sheet-texts.ts';
+
+import { BOTH, bare, draw, filled, PAPERS, timed, withPhotos } from './job-plans.ts';
+
+/** Boxes, lines, photos and holes that reach beyond the frame. */
+function strayShapes(pages: readonly string[], paper: PaperName): readonly string[] {
+  const { x, y, width, height } = frameOf(paper);
+  const out = (px: number, py: number) =>
+    px < x - 0.01 || py < y - 0.01 || px > x + width + 0.01 || py > y + height + 0.01;
+  const number = (text: string, name: string) =>
+    Number(new RegExp(` ${name}="([-\\d.]+)"`).exec(text)?.[1] ?? Number.NaN);
+  return pages.flatMap((svg) => [
+    ...[...svg.matchAll(/d="M([-\d.]+) ([-\d.]+)L([-\d.]+) ([-\d.]+)"/g)]
+      .filter(([, ...ends]) => out(Number(ends[0]), Number(ends[1])) || out(Number(ends[2]), Number(ends[3])))
+      .map(([text]) => text),
+    ...[...svg.matchAll(/<(?:rect|image) [^>]*>/g)]
+      .slice(1) // the paper itself
+      .filter(([text]) => {
+        const [left, top] = [number(text, 'x'), number(text, 'y')];
+        return out(left, top) || out(left + number(text, 'width'), top + number(text, 'height'));
+      })
+      .map(([text]) => text),
+    ...[...svg.matchAll(/<circle [^>]*>/g)]
+      .filter(([text]) => {
+        const [cx, cy, r] = [number(text, 'cx'), number(text, 'cy'), number(text, 'r')];
+        return out(cx - r, cy - r) || out(cx + r, cy + r);
+      })
+      .map(([text]) => text),
+  ]);
+}
+
+describe.each(BOTH)('%s on %s', (kind, paper) => {
+  it.each([
+    ['with nothing known', bare],
+    ['with its times', timed],
+    ['with everything on record', filled('R. Alder')],
+    ['with overlong texts', filled('Wwwwwwww-ÅÄÖ & <b>"long"</b> name '.repeat(30))],
+    ['with one overlong word', filled('Donaudampfschifffahrt'.repeat(12))],
+  ])('%s: no text over another or beyond the frame', (_, plan) => {
+    expect(pageTroubles(draw(kind, plan, paper), paper)).toEqual([]);
+  });
+
+  it('carries every caution on every page', () => {
+    for (const svg of draw(kind, filled('R. Alder'), paper)) {
+      const line = sheetTexts(svg).map(({ text }) => text);
+      expect(line).toContain(CAUTIONS.join('  '));
+    }
+  });
+});
+
+it.each(SAMPLE_NAMES)(
+  '%s: what is handed to the people in the house is one page, with and without its times',
+  (name) => {
+    const plan = samplePlan(name);
+    const closed = { ...plan, visit: { ...timed.visit, end: '2026-03-10T19:00:00-04:00' } };
+    for (const each of [plan, { ...plan, visit: timed.visit }, closed]) {
+      for (const paper of PAPERS) {
+        for (const kind of ['notice', 'door-hanger', 'agreement'] as const)
+          expect(draw(kind, each, paper)).toHaveLength(1);
+        expect(pageTroubles(draw('log', each, paper), paper)).toEqual([]);
+      }
+    }
+  },
+);
+
+it.each(BOTH)(
+  '%s on %s: the test, the page and the day stand on each page; the same plan gives the same text',
+  (kind, paper) => {
+    const pages = draw(kind, filled('R. Alder'), paper);
+    expect(draw(kind, filled('R. Alder'), paper)).toEqual(pages);
+    pages.forEach((svg, i) => {
+      const texts = sheetTexts(svg).map(({ text }) => text);
+      for (const part of ['Finch Lane, basement', `${i + 1} of ${pages.length}`, '5 March 2026']) {
+        expect(texts).toContain(part);
+      }
+    });
+  },
+);
+
+it.each(BOTH)('%s on %s: no text of any length runs over another or beyond the frame', (kind, paper) => {
+  const text = fc.string({ maxLength: 400, unit: fc.constantFrom('W', 'i', 'ß', '&', '-', ' ', '漢', 'long ') });
+  fc.assert(
+    fc.property(text, text, fc.nat(12), (name, place, count) => {
+      const [level] = timed.levels;
+      const [first] = level?.detectors ?? [];
+      if (!level || !first) throw new Error('The sample has lost its detector.');
+      const many = Array.from({ length: count }, (_, i) => ({ ...first, id: `k${i}`, label: name.slice(i) }));
+      const plan: Plan = {
+        ...withPhotos(filled(name), many, count),
+        title: place,
+        site: { ...timed.site, label: place },
+        levels: [{ ...level, name: place, detectors: many }],
+      };
+      const pages = draw(kind, plan, paper);
+      expect([...pageTroubles(pages, paper), ...strayShapes(pages, paper)]).toEqual([]);
+    }),
+    { numRuns: 15, seed: 7 },
+  );
+});
+
+it.each(BOTH)('%s on %s: in black, grey and white only, and in type that is read on paper', (kind, paper) => {
+  for (const plan of [bare, filled('R. Alder')]) {
+    const svg = draw(kind, plan, paper).join('');
+    const colours = new Set([...svg.matchAll(/ (?:fill|stroke)="(#[^"]+)"/g)].map(([, colour]) => colour));
+    expect([...colours].sort()).toEqual([COLOUR.ink, COLOUR.inkSoft, COLOUR.paper].sort());
+    const sizes = [...svg.matchAll(/ font-size="([\d.]+)"/g)].map(([, size]) => Number(size));
+    // 6 pt in the title block and the sources, 8 pt and more in what people in the house are to read.
+    expect(Math.min(...sizes)).toBeGreaterThanOrEqual(2.1);
+    const reading = sheetTexts(svg).filter(({ text }) => /Keep every window shut|Do not move, cover/.test(text));
+    expect(reading.length > 0).toBe(kind !== 'log');
+    for (const { height } of reading) expect(height).toBeGreaterThan(2.8 * (CAP_HEIGHT + DESCENT));
+  }
+});

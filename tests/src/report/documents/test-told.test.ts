@@ -1,0 +1,85 @@
+import { describe, expect, it } from 'vitest';
+import type { Plan } from '../../../../geometry/plan/model.ts';
+import type { Computed } from '../../../../geometry/recheck/compare.ts';
+import { drawJobPaper } from '../../../../src/report/documents/papers.ts';
+import { drawSheets } from '../../../../src/report/draw-sheets.ts';
+import { holdingPlan, houseLevel, pairAt } from '../../../helpers/holding-plan.ts';
+import { samplePlan } from '../../../helpers/sample-files.ts';
+import { sheetTexts } from '../../../helpers/sheet-texts.ts';
+
+const together = (pages: readonly string[]) =>
+  pages
+    .flatMap((svg) => sheetTexts(svg).map(({ text }) => text))
+    .join(' ')
+    .replaceAll('\u00a0', ' ');
+
+type Opinions = ReadonlyMap<string, Computed>;
+const log = (plan: Plan, computed?: Opinions) =>
+  together(drawJobPaper('log', { plan, paper: 'letter', date: '2026-03-20', ...(computed ? { computed } : {}) }));
+const sheets = (plan: Plan, computed?: Opinions) =>
+  drawSheets({ plan, levelId: 'L1', paper: 'letter', date: '2026-03-20', ...(computed ? { computed } : {}) });
+const first = (plan: Plan, computed?: Opinions) => together(sheets(plan, computed).slice(0, 1));
+const BOTH = ['sheet', 'log'] as const;
+const told = { sheet: first, log };
+
+const twice: Opinions = new Map(['L1d1', 'L1d2'].map((id) => [id, { how: 'twice' }]));
+/** A pair whose underside lies at 4 in, where 20 in is the least: 25 Pa. Code 240.310(a)(1). */
+const low = holdingPlan([1, 1.1], { levels: [houseLevel('L1', 'A', { detectors: pairAt('L1', 'A', 101.6) })] });
+
+describe.each(BOTH)('the %s', (paper) => {
+  const of = told[paper];
+
+  it('says that a test with a blocked detector is not evaluated, and why', () => {
+    const text = of(low);
+    expect(text).toContain('The test: not evaluated.');
+    expect(text).toContain('A1 is blocked: 4 in above the floor, needs 1 ft 8 in.');
+    expect(text).not.toMatch(/Nothing needs fixing|Test again every/);
+  });
+
+  it('says that a test holds only where it does, and what follows', () => {
+    expect(of(holdingPlan())).toContain('The test: holds.');
+    expect(of({ ...holdingPlan(), conditions: [] })).toContain('The test: unknown.');
+    expect(of(samplePlan('01-plain-basement'))).not.toContain('The test: holds');
+    // Two locations are called for on another level, and only one has a result: the headline of the app says no more.
+    const upstairs = houseLevel('L2', 'B', { order: 1, detectors: [] });
+    const half = { ...holdingPlan(), levels: [houseLevel(), upstairs] };
+    const pennsylvania = { ...half, protocol: { profile: 'pennsylvania-240-310', overrides: [] } };
+    expect(of(pennsylvania)).not.toContain('The test: holds.');
+  });
+
+  it('says how its verdicts were computed', () => {
+    expect(of(holdingPlan(), twice)).toContain('Computed twice, in two ways.');
+    expect(of(holdingPlan())).toContain('Computed once.');
+  });
+
+  it('leaves a test open on whose placement the two computations differ, with both figures', () => {
+    const differs: Computed = {
+      how: 'differs',
+      first: 'clear',
+      second: 'blocked',
+      rules: [
+        {
+          rule: 'outside-wall',
+          first: { verdict: 'clear', measured: 352.4 },
+          second: { verdict: 'blocked', measured: 232.1 },
+        },
+      ],
+    };
+    const text = of(holdingPlan(), new Map<string, Computed>([...twice, ['L1d1', differs]]));
+    expect(text).toContain('The test: unknown.');
+    expect(text).toContain('352.4 mm');
+    expect(text).toContain('232.1 mm');
+  });
+
+  it('says what nobody looked for and what was not run', () => {
+    const text = of({ ...holdingPlan(), levels: [houseLevel('L1', 'A', { lookedFor: ['heat'] })] });
+    expect(text).toMatch(/[Nn]ot looked for.*sump pit/);
+    // The pair has 1/2 in to spare, less than the tape may be off.
+    expect(text).toContain('tight to what is drawn');
+  });
+});
+
+it('writes every cause on the sheets after the drawing', () => {
+  const text = together(sheets({ ...low, conditions: [] }));
+  for (const part of ['A1 is blocked', 'A2 is blocked', 'items not known yet']) expect(text).toContain(part);
+});

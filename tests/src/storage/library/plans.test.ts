@@ -1,0 +1,265 @@
+import 'fake-indexeddb/auto';
+import { readFileSync } from 'node:fs';
+import { IDBFactory } from 'fake-indexeddb';
+import { openDB } from 'idb';
+import { beforeEach, describe, expect, it } from 'vitest';
+import type { Plan } from '../../../../geometry/plan/model.ts';
+import { parsePlan } from '../../../../geometry/planfile/parse.ts';
+import { writePlan } from '../../../../geometry/planfile/write.ts';
+import { closeDatabase, database } from '../../../../src/storage/library/database.ts';
+import { everythingAsFile, takeInPlans } from '../../../../src/storage/library/everything.ts';
+import { moveOld } from '../../../../src/storage/library/move-old.ts';
+import {
+  destroy,
+  outlived,
+  readCards,
+  readWork,
+  setBinned,
+  type Work,
+  writeWork,
+} from '../../../../src/storage/library/plans.ts';
+import { NO_VIEW } from '../../../../src/storage/library/records.ts';
+import { readShelf } from '../../../../src/storage/library/shelf-file.ts';
+import { keepTextAsVersion, readVersions } from '../../../../src/storage/library/versions.ts';
+
+const read = parsePlan(readFileSync('samples/01-plain-basement.plan.json', 'utf8'));
+if (!read.ok) throw new Error('the sample is no plan');
+const SAMPLE = read.plan;
+const MINUTE = 60_000;
+const NOON = Date.UTC(2026, 10, 25, 12);
+
+/** The sample under another title, with a picture where one is given. */
+function titled(title: string, picture = ''): Plan {
+  return { ...SAMPLE, title, ...(picture ? { sketch: picture } : {}) };
+}
+const picture = (sign: string) => `data:image/png;base64,${sign.repeat(8000)}`;
+function work(plan: Plan, given: Partial<Work> = {}): Work {
+  return { id: 'p', plan, text: writePlan(plan), savedAt: NOON, tab: 'one', view: NO_VIEW, ...given };
+}
+const titles = async () => (await readCards()).map(({ title }) => title).sort();
+const longs = async () => (await database()).count('longs');
+
+beforeEach(async () => {
+  await closeDatabase();
+  globalThis.indexedDB = new IDBFactory();
+});
+
+describe('the open plan', () => {
+  it('reads back as it was written, with its picture stored apart', async () => {
+    const plan = titled('With a picture', picture('A'));
+    expect(await writeWork(work(plan), null)).toEqual({ ok: true });
+    expect(await readWork('p')).toMatchObject({ text: writePlan(plan), savedAt: NOON });
+    expect(JSON.stringify(await (await database()).get('texts', 'p')).length).toBeLessThan(10_000);
+    expect(await longs()).toBe(1);
+  });
+
+  it('of one tab is never written over by another that has not seen it', async () => {
+    await writeWork(work(titled('First')), null);
+    const second = work(titled('Second'), { tab: 'two', savedAt: NOON + 1 });
+    expect(await writeWork(second, null)).toEqual({ ok: false, other: NOON });
+    expect(await titles()).toEqual(['First']);
+    // It has seen what lies there, so the next writing is its own.
+    expect(await writeWork(second, NOON)).toEqual({ ok: true });
+  });
+
+  it('that is written over on purpose is kept as a version', async () => {
+    await writeWork(work(titled('First')), null);
+    await writeWork(work(titled('Second'), { tab: 'two', savedAt: NOON + 1 }), null, true);
+    expect(await readVersions('p')).toMatchObject([{ why: 'other-tab', text: writePlan(titled('First')) }]);
+  });
+
+  it('in another tab is another plan: both are written', async () => {
+    await writeWork(work(titled('First')), null);
+    await writeWork(work(titled('Second'), { id: 'q', tab: 'two' }), null);
+    expect(await titles()).toEqual(['First', 'Second']);
+  });
+
+  it('keeps the state in which it rested for a minute, and none that lasted a moment', async () => {
+    let lastSeen: number | null = null;
+    for (const [index, after] of [0, 2, 4, 90, 92].entries()) {
+      const savedAt = NOON + after * 1000;
+      await writeWork(work(titled(`State ${index}`), { savedAt }), lastSeen);
+      lastSeen = savedAt;
+    }
+    // The first of all is due too: nothing was kept before it.
+    const kept = (await readVersions('p')).map(({ text }) => /State \d/.exec(text ?? '')?.[0]);
+    expect(kept).toEqual(['State 2', 'State 0']);
+  });
+
+  it('is told in words when the store is full, and what was there stays', async () => {
+    await writeWork(work(titled('First')), null);
+    const put = IDBObjectStore.prototype.put;
+    IDBObjectStore.prototype.put = () => {
+      throw new DOMException('no room', 'QuotaExceededError');
+    };
+    const result = await writeWork(work(titled('Second'), { savedAt: NOON + MINUTE }), NOON);
+    IDBObjectStore.prototype.put = put;
+    expect(result).toMatchObject({ ok: false, reason: expect.stringContaining('storage of this browser is full') });
+    expect(await titles()).toEqual(['First']);
+  });
+});
+
+describe('pictures', () => {
+  it('stay as long as a plan or a version has them, and go with the last', async () => {
+    await writeWork(work(titled('With', picture('A'))), null);
+    await writeWork(work(titled('With', picture('A')), { id: 'q' }), null);
+    await writeWork(work(titled('Without'), { savedAt: NOON + 2 * MINUTE }), NOON);
+    expect(await longs()).toBe(1);
+    await destroy(['q']);
+    expect(await longs()).toBe(1); // the version of p still has it
+    expect((await readVersions('p'))[0]?.text).toContain(picture('A'));
+    await destroy(['p']);
+    expect(await longs()).toBe(0);
+  });
+});
+
+describe('the bin', () => {
+  it('keeps a plan for thirty days; who draws on it takes it out', async () => {
+    await writeWork(work(titled('Binned')), null);
+    await setBinned(['p'], NOON);
+    const days = 86_400_000;
+    expect(outlived(await readCards(), NOON + 30 * days)).toEqual([]);
+    expect(outlived(await readCards(), NOON + 30 * days + 1)).toEqual(['p']);
+    await writeWork(work(titled('Drawn on'), { savedAt: NOON + 1 }), NOON);
+    expect((await readCards())[0]?.binnedAt).toBeNull();
+  });
+});
+
+describe('everything in one file', () => {
+  async function exported(): Promise<string> {
+    await writeWork(work(titled('One', picture('A'))), null);
+    await writeWork(work(titled('One, later', picture('A')), { savedAt: NOON + 2 * MINUTE }), NOON);
+    await writeWork(work(titled('Two'), { id: 'q' }), null);
+    await setBinned(['q'], NOON + MINUTE);
+    return (await everythingAsFile(NOON)).text;
+  }
+  async function takeIn(text: string) {
+    const shelf = readShelf(text);
+    if (!shelf.ok) throw new Error(JSON.stringify(shelf.problems));
+    return (await takeInPlans(shelf.plans, NOON + 9 * MINUTE)).counts;
+  }
+
+  it('comes back whole on an empty shelf, and is recognised the second time', async () => {
+    const text = await exported();
+    const before = await Promise.all([readCards(), readVersions('p'), readWork('p'), longs()]);
+    await closeDatabase();
+    globalThis.indexedDB = new IDBFactory();
+    expect(await takeIn(text)).toMatchObject({ new: 2, same: 0 });
+    const [cards, versions, plan, pictures] = await Promise.all([
+      readCards(),
+      readVersions('p'),
+      readWork('p'),
+      longs(),
+    ]);
+    expect(cards).toEqual(before[0]);
+    expect(versions).toEqual(before[1]);
+    expect(plan?.text).toBe(before[2]?.text);
+    expect(pictures).toBe(before[3]);
+    expect(await takeIn(text)).toMatchObject({ new: 0, same: 2 });
+    expect(await readCards()).toEqual(before[0]);
+  });
+
+  it('never takes the place of what was drawn here meanwhile', async () => {
+    const text = await exported();
+    await writeWork(work(titled('One, drawn on here'), { savedAt: NOON + 5 * MINUTE }), NOON + 2 * MINUTE);
+    await destroy(['q']);
+    expect(await takeIn(text)).toMatchObject({ same: 1, new: 1 });
+    expect(await titles()).toEqual(['One, drawn on here', 'Two']);
+  });
+
+  it('goes on with a plan that was drawn on elsewhere, and keeps how it stood here', async () => {
+    const text = await exported();
+    await destroy(['p']);
+    await writeWork(work(titled('One', picture('A'))), null); // as it stood before it was drawn on elsewhere
+    expect(await takeIn(text)).toMatchObject({ newer: 1 });
+    expect((await readCards()).find(({ id }) => id === 'p')?.title).toBe('One, later');
+    expect((await readVersions('p')).some(({ why, text: kept }) => why === 'imported' && kept?.includes('"One"'))).toBe(
+      true,
+    );
+  });
+
+  it('is taken in whole or not at all', async () => {
+    const text = await exported();
+    await destroy(['p', 'q']);
+    const put = IDBObjectStore.prototype.put;
+    let left = 4;
+    IDBObjectStore.prototype.put = function (this: IDBObjectStore, ...given) {
+      if (left-- === 0) throw new DOMException('no room', 'QuotaExceededError');
+      return put.apply(this, given);
+    };
+    await expect(takeIn(text)).rejects.toThrow();
+    IDBObjectStore.prototype.put = put;
+    expect(await readCards()).toEqual([]);
+    expect(await longs()).toBe(0);
+  });
+});
+
+describe('what the first version of Stillspot kept', () => {
+  async function old(work_: unknown, shelf: unknown): Promise<void> {
+    const db = await openDB('stillspot', 1, { upgrade: (made) => void made.createObjectStore('plans') });
+    if (work_ !== undefined) await db.put('plans', work_, 'work');
+    if (shelf !== undefined) await db.put('plans', shelf, 'shelf');
+    await db.put('plans', 'sun', 'setting/theme');
+    db.close();
+  }
+  const view = { levelId: 'L1', selection: ['d1'], viewport: null, corners: [] };
+  const workOf = (title: string) => ({ text: writePlan(titled(title)), savedAt: NOON, tab: 'old', view });
+  const put = (title: string, at: number) => ({
+    title,
+    text: writePlan(titled(title)),
+    putAwayAt: at,
+    readable: true,
+  });
+
+  it('comes over: the open plan with its view, twelve put away, what could not be read, the theme', async () => {
+    const away = Array.from({ length: 11 }, (_, index) => put(`House ${index}`, NOON - index));
+    const broken = { title: 'Could not be read', text: '{ half', putAwayAt: NOON - 50, readable: false };
+    await old(workOf('Open'), [...away, broken]);
+    expect(await moveOld()).toBe(13);
+    const cards = await readCards();
+    expect(cards.map(({ title }) => title)).toEqual(expect.arrayContaining(['Open', 'House 10', 'Could not be read']));
+    expect(cards).toHaveLength(13);
+    const open = cards.find(({ title }) => title === 'Open');
+    expect(await readWork(open?.id ?? '')).toMatchObject({ text: writePlan(titled('Open')), view, savedAt: NOON });
+    const unread = cards.find(({ readable }) => !readable);
+    expect(await readWork(unread?.id ?? '')).toMatchObject({ text: '{ half' });
+    expect(await (await database()).get('settings', 'theme')).toBe('sun');
+    expect(await moveOld()).toBe(0);
+  });
+
+  it('comes over once, also when the moving was cut off half way', async () => {
+    await old(workOf('Open'), [put('House', NOON - 1), put('Open', NOON - 2)]);
+    const before = await openDB('stillspot');
+    const [kept, shelf] = [await before.get('plans', 'work'), await before.get('plans', 'shelf')];
+    before.close();
+    await moveOld();
+    await old(kept, shelf); // as if the old place had not been cleared
+    await moveOld();
+    expect(await titles()).toEqual(['House', 'Open']);
+  });
+
+  it('is nothing in a new browser, and no store is left behind by asking', async () => {
+    expect(await moveOld()).toBe(0);
+    expect((await indexedDB.databases()).map(({ name }) => name)).not.toContain('stillspot');
+  });
+
+  it('stays in its old place when the shelf does not take it', async () => {
+    await old(workOf('Open'), undefined);
+    const taken = IDBObjectStore.prototype.put;
+    IDBObjectStore.prototype.put = () => {
+      throw new DOMException('no room', 'QuotaExceededError');
+    };
+    await expect(moveOld()).rejects.toThrow();
+    IDBObjectStore.prototype.put = taken;
+    expect(await moveOld()).toBe(1);
+    expect(await titles()).toEqual(['Open']);
+  });
+});
+
+describe('versions of two tabs', () => {
+  it('are kept beside each other', async () => {
+    await writeWork(work(titled('Here')), null);
+    expect(await keepTextAsVersion('p', writePlan(titled('There')), NOON, 'other-tab')).toBe(true);
+    expect(await readVersions('p')).toHaveLength(1);
+  });
+});
