@@ -70,7 +70,7 @@ function assessNode(node: Node, enough: Mm, found: (place: Place) => void): Mm {
   const { x, y, half, level } = square;
   const { field } = ground;
   const reach = half * Math.SQRT2;
-  if (!node.judged) return field.atMost(square) + reach;
+  if (!node.judged) return field.atMost(square, enough - reach) + reach;
   if (node.depth !== Number.POSITIVE_INFINITY) node.depth = ground.inside(x, y);
   if (node.depth + reach < 0) return Number.NEGATIVE_INFINITY;
   if (level >= 0) {

@@ -3,6 +3,7 @@ import type { Extent } from '../../plane/body.ts';
 import { Undominated } from './dominance.ts';
 import { pieceMargin } from './piece-margin.ts';
 import { INSIDE, type Primitives, STRIDE } from './primitives.ts';
+import { primitivesOn } from './primitives-on.ts';
 import { ZoneSquares } from './zone-squares.ts';
 
 /** Side of a leaf, mm: 20 in. Smaller ones make a query faster and the lists longer to make. */
@@ -106,10 +107,22 @@ export class Candidates {
     return leaf;
   }
 
-  /** No more than this is left at the middle of one of the largest squares, mm: seen without making its list. */
-  atMost(i: number, j: number): Mm {
+  /**
+   * No more than this is left at the middle of one of the largest squares, mm: seen without making its list, and looked into only
+   * above `enough`.
+   */
+  atMost(i: number, j: number, enough: Mm): Mm {
     const square = this.numberOf(COARSEST, i, j);
-    return (this.starts[square] as number) < 0 ? this.zones.atMost(i, j) : (this.middles[square] as Mm);
+    return (this.starts[square] as number) < 0 ? this.zones.atMost(i, j, enough) : (this.middles[square] as Mm);
+  }
+
+  /** The pieces that can leave the least margin somewhere on an extent, as though some objects were not there. */
+  piecesOn(without: readonly string[], extent: Extent): Primitives {
+    const { primitives, zones } = this;
+    const isLeftOut = primitives.limits.map(({ subject }) => without.includes(subject));
+    const near = new Int32Array(primitives.count);
+    const end = zones.gather(zones.blockOf(extent), near, 0, this.margins, isLeftOut);
+    return primitivesOn(primitives, near.subarray(0, end), extent);
   }
 
   private make(square: number, level: number, i: number, j: number): void {
@@ -118,7 +131,7 @@ export class Candidates {
     const y = this.minY + (2 * j + 1) * half;
     if (level === COARSEST) {
       this.reserve(this.primitives.count);
-      const end = this.zones.gather(i, j, this.pool, this.used, this.margins);
+      const end = this.zones.gather({ left: i, right: i, top: j, bottom: j }, this.pool, this.used, this.margins);
       this.keepNear(square, this.used, end, x, y, half);
       return;
     }

@@ -8,7 +8,6 @@ import { Candidates } from './candidates.ts';
 import { Leaves } from './leaves.ts';
 import { pieceMargin } from './piece-margin.ts';
 import { type Limit, levelPrimitives, type Primitives } from './primitives.ts';
-import { primitivesOn } from './primitives-on.ts';
 import { listAround, listOf, quartersOf, type Square, squaresIn } from './squares.ts';
 
 /**
@@ -28,8 +27,8 @@ export interface MarginField {
   quarters(square: Square): readonly Square[];
   /** The margin at the middle of a square of level 0 or above. */
   middle(square: Square): Mm;
-  /** No more than this is left at the middle of one of the largest squares: quicker than `middle`. */
-  atMost(square: Square): Mm;
+  /** No more than this is left at the middle of one of the largest squares, looked into only above `enough`: quicker than `middle`. */
+  atMost(square: Square, enough: Mm): Mm;
   /** The field on some ground, as though some objects that carry the probe there were not in its way. It is right within the extent alone. */
   on(carriers: readonly string[], extent: Extent): MarginField;
   /** The same about any point, by the pieces near it. */
@@ -100,13 +99,13 @@ function fieldOf(primitives: Primitives, extent: Extent, probe: Probe): MarginFi
   const leaves = new Leaves(candidates);
   return {
     probe,
-    on: (carriers, extent) => fieldOf(primitivesOn(primitives, carriers, extent), extent, probe),
+    on: (carriers, extent) => fieldOf(candidates.piecesOn(carriers, extent), extent, probe),
     margin: (x, y) => leaves.margin(x, y),
     limitedBy: (x, y) => firstWithin(primitives, leaves.margin(x, y) + SAME, x, y),
     squares: (extent) => squaresIn(candidates, extent),
     quarters: (square) => quartersOf(candidates, square),
     middle: ({ level, i, j }) => candidates.middles[candidates.square(level, i, j)] as Mm,
-    atMost: ({ i, j }) => candidates.atMost(i, j),
+    atMost: ({ i, j }, enough) => candidates.atMost(i, j, enough),
     around: (x, y, reach, enough) => {
       const list = listAround(candidates, x, y, reach);
       if (list >= 0) return assess(candidates, list, x, y, reach, SINGLE, enough);

@@ -1,4 +1,6 @@
 import type { Mm } from '../../plan/model.ts';
+import type { Extent } from '../../plane/body.ts';
+import { vectorLength } from '../../plane/point.ts';
 import { pieceMargin } from './piece-margin.ts';
 import { HANGING, INSIDE, type Primitives, SECTOR, STRIDE } from './primitives.ts';
 
@@ -9,6 +11,14 @@ export interface Grid {
   readonly side: Mm;
   readonly across: number;
   readonly down: number;
+}
+
+/** A rectangle of squares, first and last column and row. */
+interface Block {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
 }
 
 /** A piece counts with the squares in which it may leave a margin below this, mm. Larger lists more, smaller looks farther around. */
@@ -52,8 +62,11 @@ export class ZoneSquares {
     });
   }
 
-  /** No more than this can be left at the middle of a square: the least of its own pieces, mm; infinite where it has none. */
-  atMost(i: number, j: number): Mm {
+  /**
+   * No more than this can be left at the middle of a square: the least of its own pieces, mm; infinite where it has none. Once
+   * it is at most `enough`, the rest of the pieces is passed over.
+   */
+  atMost(i: number, j: number, enough: Mm): Mm {
     const { side, minX, minY, across } = this.grid;
     const x = minX + (i + 0.5) * side;
     const y = minY + (j + 0.5) * side;
@@ -62,28 +75,43 @@ export class ZoneSquares {
     for (let n = this.starts[square] as number; n < (this.starts[square + 1] as number); n++) {
       const margin = pieceMargin(this.primitives, this.pieces[n] as number, x, y);
       if (margin < least) least = margin;
+      if (least <= enough) break;
     }
     return least;
   }
 
+  /** The squares that meet a rectangle. */
+  blockOf({ minX, minY, maxX, maxY }: Extent): Block {
+    const { grid } = this;
+    return {
+      left: within((minX - grid.minX) / grid.side, grid.across),
+      right: within((maxX - grid.minX) / grid.side, grid.across),
+      top: within((minY - grid.minY) / grid.side, grid.down),
+      bottom: within((maxY - grid.minY) / grid.side, grid.down),
+    };
+  }
+
   /**
-   * Writes to `out` from `at` on every piece that can leave the least margin somewhere in a square, and some more, and to
-   * `margins` from 0 on what they leave at its middle. Returns the end. There must be room for all.
+   * Writes to `out` from `at` on every piece that can leave the least margin somewhere in a block of squares, and some more, and
+   * to `margins` from 0 on what they leave at its middle. Returns the end. There must be room for all.
+   *
+   * @param isLeftOut for each limit whether its pieces are passed over, as though they were not there
    */
-  gather(i: number, j: number, out: Int32Array, at: number, margins: Float64Array): number {
+  gather(block: Block, out: Int32Array, at: number, margins: Float64Array, isLeftOut: readonly boolean[] = []): number {
+    const { left, right, top, bottom } = block;
     const { side, minX, minY, across, down } = this.grid;
-    const x = minX + (i + 0.5) * side;
-    const y = minY + (j + 0.5) * side;
-    const reach = side * Math.SQRT1_2;
-    const farthest = Math.max(i, j, across - 1 - i, down - 1 - j);
+    const x = minX + ((left + right + 1) / 2) * side;
+    const y = minY + ((top + bottom + 1) / 2) * side;
+    const reach = vectorLength(right - left + 1, bottom - top + 1) * (side / 2);
+    const farthest = Math.max(left, top, across - 1 - right, down - 1 - bottom);
     this.searches++;
     let end = at;
     let least = Number.POSITIVE_INFINITY;
     for (let ring = 0; ring <= farthest; ring++) {
-      // What is first met in this ring leaves at least so much all over the square.
+      // What is first met in this ring leaves at least so much all over the block.
       if (NEAR + (ring - 1) * side > least + reach) break;
       const from = end;
-      end = this.addRing(i, j, ring, out, end);
+      end = this.addRing(block, ring, out, end, isLeftOut);
       for (let n = from; n < end; n++) {
         const margin = pieceMargin(this.primitives, out[n] as number, x, y);
         margins[n - at] = margin;
@@ -93,28 +121,38 @@ export class ZoneSquares {
     return end;
   }
 
-  private addRing(i: number, j: number, ring: number, out: Int32Array, at: number): number {
+  /** Ring 0 is the block itself. */
+  private addRing(block: Block, ring: number, out: Int32Array, at: number, isLeftOut: readonly boolean[]): number {
     const { across, down } = this.grid;
+    const [left, right] = [block.left - ring, block.right + ring];
+    const [top, bottom] = [block.top - ring, block.bottom + ring];
     let end = at;
-    for (let row = Math.max(0, j - ring); row <= Math.min(down - 1, j + ring); row++) {
-      const step = row === j - ring || row === j + ring ? 1 : Math.max(1, 2 * ring);
-      for (let column = i - ring; column <= i + ring; column += step) {
-        if (column >= 0 && column < across) end = this.addSquare(row * across + column, ring > 0, out, end);
+    for (let row = Math.max(0, top); row <= Math.min(down - 1, bottom); row++) {
+      const step = ring === 0 || row === top || row === bottom ? 1 : right - left;
+      for (let column = left; column <= right; column += step) {
+        if (column < 0 || column >= across) continue;
+        end = this.addSquare(row * across + column, ring > 0, out, end, isLeftOut);
       }
     }
     return end;
   }
 
-  private addSquare(square: number, outer: boolean, out: Int32Array, at: number): number {
+  private addSquare(
+    square: number,
+    outer: boolean,
+    out: Int32Array,
+    at: number,
+    isLeftOut: readonly boolean[],
+  ): number {
     const { seen, searches, pieces } = this;
-    const { kind } = this.primitives;
+    const { kind, owner } = this.primitives;
     let end = at;
     for (let n = this.starts[square] as number; n < (this.starts[square + 1] as number); n++) {
       const piece = pieces[n] as number;
       // The inside of a body counts only in squares that it touches.
       if (seen[piece] === searches || (outer && kind[piece] === INSIDE)) continue;
       seen[piece] = searches;
-      out[end++] = piece;
+      if (!isLeftOut[owner[piece] as number]) out[end++] = piece;
     }
     return end;
   }

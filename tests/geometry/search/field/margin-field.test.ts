@@ -300,9 +300,14 @@ describe('marginField, on levels by chance under every profile', () => {
         for (let k = 0; k < 20; k++) {
           let square = dice.pick(field.squares(extent));
           const middle = field.margin(square.x, square.y);
-          expect(field.atMost(square)).toBeGreaterThanOrEqual(middle - 1e-9);
+          const enough = dice.between(-1000, 1000);
+          const most = field.atMost(square, Number.NEGATIVE_INFINITY);
+          expect(most).toBeGreaterThanOrEqual(middle - 1e-9);
+          // Looked into only above `enough`: still a bound, and the same one where that is more.
+          if (most > enough) expect(field.atMost(square, enough)).toBe(most);
+          else expect(field.atMost(square, enough)).toBeGreaterThanOrEqual(most);
           expectSame(field.middle(square), middle);
-          expect(field.atMost(square)).toBeGreaterThanOrEqual(middle - 1e-9);
+          expect(field.atMost(square, enough)).toBeGreaterThanOrEqual(middle - 1e-9);
           for (let depth = dice.int(0, 12); depth > 0; depth--) square = dice.pick(field.quarters(square));
           if (square.level >= 0) expectSame(field.middle(square), field.margin(square.x, square.y));
           else expectBounds(field, square, dice);
