@@ -1,7 +1,7 @@
 import type { LevelModel, Room } from '../level/types.ts';
 import type { Detector, Mm } from '../plan/model.ts';
 import { bodyDistance } from '../plane/body.ts';
-import { creditFor } from '../rules/credit.ts';
+import { citationFor } from '../rules/citation.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
 import { distanceCheck, nearestAndNotClear, witnessTo, wordCheck } from './measure.ts';
 import { roomAt } from './room.ts';
@@ -31,7 +31,7 @@ export function checkCompanion(
       const apart = againstOther(detector, other, rule, tapeTolerance);
       const reason = notTogether(model, detector, room, other);
       return reason
-        ? apart.map((check) => ({ ...check, ...creditFor(rule, 'together'), verdict: 'blocked', reason }))
+        ? apart.map((check) => ({ ...check, ...citationFor(rule, 'together'), verdict: 'blocked', reason }))
         : apart;
     }),
   );

@@ -1,7 +1,7 @@
 import type { LevelModel } from '../level/types.ts';
 import type { Detector, Mm, Plan } from '../plan/model.ts';
 import { bodyDistance, shapeBody } from '../plane/body.ts';
-import { creditFor } from '../rules/credit.ts';
+import { citationFor } from '../rules/citation.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
 import { wasKept, wasOff } from '../rules/running.ts';
 import { checkAbsent } from './looked-for.ts';
@@ -106,7 +106,7 @@ function subjectCheck(
 ): Check {
   const check = {
     ...distanceCheck(rule, subject.id, requiredOf(rule, subject), measured, tapeTolerance),
-    ...creditFor(rule, subject.what),
+    ...citationFor(rule, subject.what),
   };
   if (subject.stream) return { ...check, reason: 'Its stream of air.' };
   if (measured > 0 || !isEntered(subject, detector, ...detector.at)) return check;

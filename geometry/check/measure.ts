@@ -1,6 +1,6 @@
 import type { Mm, XY } from '../plan/model.ts';
 import { type Body, bodyDistance, nearestOnBody, signedBodyDistance } from '../plane/body.ts';
-import { creditFor } from '../rules/credit.ts';
+import { citationFor } from '../rules/citation.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
 import { type Cylinder, carriedDepth, heightBetween, MEETS, ROUNDING, type Subject } from './subjects.ts';
 import type { Check, Verdict, Witness } from './types.ts';
@@ -58,7 +58,7 @@ export function wordCheck(
   notRun = false,
   what: string | null = null,
 ): Check {
-  return { ...emptyCheck(rule, null), ...creditFor(rule, what), verdict, reason, notRun };
+  return { ...emptyCheck(rule, null), ...citationFor(rule, what), verdict, reason, notRun };
 }
 
 function emptyCheck(rule: EffectiveRule, subject: string | null): Check {
@@ -71,7 +71,7 @@ function emptyCheck(rule: EffectiveRule, subject: string | null): Check {
     bound: 'least',
     verdict: 'clear',
     notRun: false,
-    ...creditFor(rule, null),
+    ...citationFor(rule, null),
     override: rule.override,
     witness: null,
     reason: '',

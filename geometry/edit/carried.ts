@@ -2,9 +2,9 @@ import { carries, standsOn } from '../check/carriers.ts';
 import { MEETS, SEATED } from '../check/subjects.ts';
 import type { Detector, Level, Mm, PlanObject, Shape, XY } from '../plan/model.ts';
 import { bodyDistance, shapeBody, shapeRing } from '../plane/body.ts';
-import { tidy } from '../plane/point.ts';
-import { pointMoved, type RigidMotion, rigidMotion, shapeCarried, turnedBy } from '../plane/rigid-motion.ts';
-import { sameIfUnchanged } from '../plane/same-if-unchanged.ts';
+import { sameIfUnchanged } from '../plane/memoize.ts';
+import { roundCoordinate } from '../plane/point.ts';
+import { addAngles, type RigidMotion, rigidMotion, transformPoint, transformShape } from '../plane/rigid-motion.ts';
 
 /** Detectors that stood on a piece of furniture with their whole foot, are on the level still and stand on nothing now. */
 export function lostCarriers(before: Level, after: Level): readonly Detector[] {
@@ -80,15 +80,15 @@ function standsWholly({ shape, bottom }: Solid, { shape: under, top }: PlanObjec
 
 function withRiders(level: Level, riders: ReadonlySet<string>, { motion, lift }: Carriage): Level {
   if (riders.size === 0) return level;
-  const place = (at: XY): XY => (motion ? pointMoved(at, motion) : at);
-  const up = (mm: Mm): Mm => (lift === 0 ? mm : tidy(mm + lift));
+  const place = (at: XY): XY => (motion ? transformPoint(at, motion) : at);
+  const up = (mm: Mm): Mm => (lift === 0 ? mm : roundCoordinate(mm + lift));
   const solid = <T extends { readonly id: string; readonly shape: Shape; readonly bottom: Mm; readonly top: Mm }>(
     thing: T,
   ): T =>
     riders.has(thing.id)
       ? {
           ...thing,
-          shape: motion ? shapeCarried(thing.shape, motion) : thing.shape,
+          shape: motion ? transformShape(thing.shape, motion) : thing.shape,
           bottom: up(thing.bottom),
           top: up(thing.top),
         }
@@ -96,7 +96,7 @@ function withRiders(level: Level, riders: ReadonlySet<string>, { motion, lift }:
   const fixtures = level.fixtures.map((fixture) => {
     const moved = solid(fixture);
     if (moved === fixture || !moved.stream || !motion) return moved;
-    return { ...moved, stream: { ...moved.stream, direction: turnedBy(moved.stream.direction, motion.turn) } };
+    return { ...moved, stream: { ...moved.stream, direction: addAngles(moved.stream.direction, motion.turn) } };
   });
   const detectors = level.detectors.map((detector) =>
     riders.has(detector.id) ? { ...detector, at: place(detector.at), base: Math.max(0, up(detector.base)) } : detector,

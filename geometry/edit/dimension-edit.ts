@@ -2,7 +2,7 @@ import type { RunningDimension } from '../dimension/running-dimensions.ts';
 import type { LevelModel } from '../level/types.ts';
 import { openingRefusal } from '../messages/refusal.ts';
 import type { Level, Mm, Opening, Plan, Wall, XY } from '../plan/model.ts';
-import { distance, tidy } from '../plane/point.ts';
+import { distance, roundCoordinate } from '../plane/point.ts';
 import { formatRequired } from '../units/index.ts';
 import { withWallShifted } from './stretch.ts';
 import { type LevelEdit, settledWalls } from './wall-edit.ts';
@@ -93,7 +93,10 @@ function withJamb(level: Level, dimension: RunningDimension, wanted: Mm, moves: 
   const more = wanted - dimension.length;
   const next = isWidth(dimension)
     ? widened(opening, wanted, (moves === 'to') === wayOf(wall, dimension) > 0)
-    : { ...opening, offset: tidy(opening.offset + wayOf(wall, dimension) * (moves === 'to' ? more : -more)) };
+    : {
+        ...opening,
+        offset: roundCoordinate(opening.offset + wayOf(wall, dimension) * (moves === 'to' ? more : -more)),
+      };
   const reason = openingRefusal(level, next, unit);
   if (reason) return { ok: false, reason };
   return { ok: true, level: { ...level, openings: level.openings.map((each) => (each === opening ? next : each)) } };
@@ -106,7 +109,11 @@ export function isWidth({ row, ends: [a, b] }: RunningDimension): boolean {
 
 /** @param farJamb whether the jamb that is further along the wall gives way */
 function widened(opening: Opening, width: Mm, farJamb: boolean): Opening {
-  return { ...opening, width, offset: farJamb ? opening.offset : tidy(opening.offset + opening.width - width) };
+  return {
+    ...opening,
+    width,
+    offset: farJamb ? opening.offset : roundCoordinate(opening.offset + opening.width - width),
+  };
 }
 
 /** 1 where the wall runs as the dimension is read, else −1. */

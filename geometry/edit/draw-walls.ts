@@ -1,6 +1,6 @@
 import type { LevelModel } from '../level/types.ts';
 import type { Deg, Level, Mm, Wall, XY } from '../plan/model.ts';
-import { along, distance, nearestOnSegment, nearestParameter, tidy, tidyPoint } from '../plane/point.ts';
+import { along, distance, nearestOnSegment, nearestParameter, roundCoordinate, roundPoint } from '../plane/point.ts';
 import { signedArea } from '../plane/ring.ts';
 import type { Line } from '../plane/types.ts';
 import { cornerLines } from '../snap/opening-fit.ts';
@@ -22,7 +22,7 @@ export function wallsAroundOutline(points: readonly XY[], thickness: Mm): readon
     const after = clockwise[(i + 1) % clockwise.length] as XY;
     return setOut(before, corner, after, thickness / 2);
   });
-  return corners.map(tidyPoint).map((corner, i, all) => [corner, all[(i + 1) % all.length] as XY] as const);
+  return corners.map(roundPoint).map((corner, i, all) => [corner, all[(i + 1) % all.length] as XY] as const);
 }
 
 /** Centre-lines of walls drawn one after another, pieces without length left out. */
@@ -99,7 +99,7 @@ export function buttOn(
   const reading = distance(...toCorner);
   const offset = within(step ? wanted + Math.round(reading / step) * step - reading : wanted);
   return {
-    at: tidyPoint(along(wall.from, wall.to, (offset + thickness / 2) / length)),
+    at: roundPoint(along(wall.from, wall.to, (offset + thickness / 2) / length)),
     taped: cornerLines(model, wall, offset, thickness, beside),
   };
 }
@@ -151,7 +151,7 @@ function sideOnWall(level: Level, axis: 0 | 1, at: Mm, thickness: Mm): Mm {
       best = from[axis];
     }
   }
-  return tidy(best);
+  return roundCoordinate(best);
 }
 
 function covers(wall: Wall, [a, b]: Line): boolean {

@@ -1,7 +1,7 @@
 import { itemName, wallLength } from '../plan/items.ts';
 import { ID_PREFIX, ITEM_KINDS, type Item, type ItemKind, itemsOf, LIST_OF } from '../plan/kinds.ts';
 import type { Detector, Level, Mm, Opening, Plan, XY } from '../plan/model.ts';
-import { shapeMoved } from '../plane/rigid-motion.ts';
+import { translateShape } from '../plane/rigid-motion.ts';
 import { namedThings } from '../planfile/read/sound.ts';
 import { checkedPlan, type EditResult } from './checked.ts';
 import { changedLevel, levelOf } from './level.ts';
@@ -75,7 +75,7 @@ export function freshNames(plan: Plan): (prefix: string) => string {
 
 function shifted<T extends Item>(item: T, by: XY): T {
   const plus = ([x, y]: XY): XY => [x + by[0], y + by[1]];
-  if ('shape' in item) return { ...item, shape: shapeMoved(item.shape, by) };
+  if ('shape' in item) return { ...item, shape: translateShape(item.shape, by) };
   if ('at' in item) return { ...item, at: plus(item.at) };
   return 'thickness' in item ? { ...item, from: plus(item.from), to: plus(item.to) } : item;
 }

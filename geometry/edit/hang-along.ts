@@ -1,10 +1,10 @@
 import type { LevelModel } from '../level/types.ts';
 import type { Level, Mm, Shape, Wall, XY } from '../plan/model.ts';
 import { bodyDistance, shapeBody, shapeMiddle, shapeRing } from '../plane/body.ts';
-import { cornerShares } from '../plane/mean-value.ts';
-import { along, distance, nearestOnSegment, nearestParameter, tidyPoint, vectorLength } from '../plane/point.ts';
-import { shapeMoved } from '../plane/rigid-motion.ts';
-import { sameIfUnchanged } from '../plane/same-if-unchanged.ts';
+import { meanValueCoordinates } from '../plane/mean-value-coordinates.ts';
+import { sameIfUnchanged } from '../plane/memoize.ts';
+import { along, distance, nearestOnSegment, nearestParameter, roundPoint, vectorLength } from '../plane/point.ts';
+import { translateShape } from '../plane/rigid-motion.ts';
 import type { Ring } from '../plane/types.ts';
 import { withLoad } from './carried.ts';
 import { JOINED } from './move-items.ts';
@@ -34,7 +34,7 @@ export function withHangingAlong(before: LevelModel, after: Level): Level {
   }
   const carried = <T extends { readonly id: string; readonly shape: Shape }>(thing: T): T => {
     const by = moves.get(thing.id);
-    return by ? { ...thing, shape: shapeMoved(thing.shape, by) } : thing;
+    return by ? { ...thing, shape: translateShape(thing.shape, by) } : thing;
   };
   const pushedAlong: Level = {
     ...after,
@@ -99,7 +99,7 @@ function wallMove({ was, is }: WallPair, at: XY): XY {
 }
 
 function ringMove(pairs: readonly WallPair[], ring: Ring, at: XY): XY {
-  const shares = cornerShares(ring, at);
+  const shares = meanValueCoordinates(ring, at);
   const by = ring.map((corner) => cornerMove(pairs, corner));
   const sum = (axis: 0 | 1) => by.reduce((total, move, i) => total + move[axis] * (shares[i] ?? 0), 0);
   return [sum(0), sum(1)];
@@ -116,5 +116,5 @@ function cornerMove(pairs: readonly WallPair[], corner: XY): XY {
 }
 
 function shifted([x, y]: XY, [dx, dy]: XY): XY {
-  return tidyPoint([x + dx, y + dy]);
+  return roundPoint([x + dx, y + dy]);
 }

@@ -1,6 +1,6 @@
 import { openingsRefusal } from '../messages/refusal.ts';
 import type { Level, Mm, Opening, Plan, Wall, XY } from '../plan/model.ts';
-import { along, distance, tidy, tidyPoint } from '../plane/point.ts';
+import { along, distance, roundCoordinate, roundPoint } from '../plane/point.ts';
 import { JOINED } from './move-items.ts';
 import type { LevelEdit } from './wall-edit.ts';
 
@@ -98,7 +98,7 @@ function partsLeft(stays: Wall, other: Wall, [low, high]: readonly [number, numb
 /** The foot of a point on the line of a wall. */
 function onLine(wall: Wall, at: XY): XY {
   const length = distance(wall.from, wall.to) || 1;
-  return tidyPoint(along(wall.from, wall.to, spotOn(wall, at).far / length));
+  return roundPoint(along(wall.from, wall.to, spotOn(wall, at).far / length));
 }
 
 /** The wall that stays with the parts taken on that run straight on from it and are built as it is. */
@@ -143,7 +143,11 @@ function hungAgain(opening: Opening, stays: Wall, other: Wall, now: Wall, left: 
   const on = (was === other && left.find((wall) => isBeside(wall, middle))) || now;
   const length = distance(on.from, on.to);
   const offset = spotOn(on, middle).far - opening.width / 2;
-  return { ...opening, wall: on.id, offset: tidy(Math.max(0, Math.min(offset, Math.max(0, length - opening.width)))) };
+  return {
+    ...opening,
+    wall: on.id,
+    offset: roundCoordinate(Math.max(0, Math.min(offset, Math.max(0, length - opening.width)))),
+  };
 }
 
 function isBeside(wall: Wall, at: XY): boolean {

@@ -1,7 +1,7 @@
 import type { Level, Mm, Opening, Shape, Wall, XY } from '../plan/model.ts';
-import { along, distance, nearestParameter, tidy } from '../plane/point.ts';
-import { shapeMoved } from '../plane/rigid-motion.ts';
-import { sameIfUnchanged } from '../plane/same-if-unchanged.ts';
+import { sameIfUnchanged } from '../plane/memoize.ts';
+import { along, distance, nearestParameter, roundCoordinate } from '../plane/point.ts';
+import { translateShape } from '../plane/rigid-motion.ts';
 import { withLoad } from './carried.ts';
 
 /** Ends of walls nearer than this count as one corner, mm: a hair above what rounding to 1/64 in leaves. */
@@ -21,7 +21,7 @@ export function withJustMoved(level: Level, ids: ReadonlySet<string>, by: XY): L
   const shift = <T extends { readonly id: string; readonly at: XY }>(item: T): T =>
     ids.has(item.id) ? { ...item, at: plus(item.at, by) } : item;
   const shiftShape = <T extends { readonly id: string; readonly shape: Shape }>(item: T): T =>
-    ids.has(item.id) ? { ...item, shape: shapeMoved(item.shape, by) } : item;
+    ids.has(item.id) ? { ...item, shape: translateShape(item.shape, by) } : item;
   const walls = level.walls.some(({ id }) => ids.has(id)) ? wallsMoved(level.walls, ids, by) : level.walls;
   const moved = withWalls(level, walls);
   return {
@@ -84,7 +84,7 @@ function heldInPlace(opening: Opening, before: Wall, after: Wall): Opening {
   if (rigid) return opening;
   const middle = along(before.from, before.to, (opening.offset + opening.width / 2) / old);
   const wanted = nearestParameter(middle, after.from, after.to) * length - opening.width / 2;
-  return { ...opening, offset: clamp(tidy(wanted), 0, Math.max(0, length - opening.width)) };
+  return { ...opening, offset: clamp(roundCoordinate(wanted), 0, Math.max(0, length - opening.width)) };
 }
 
 function slid(level: Level, opening: Opening, by: XY): Opening {
@@ -92,11 +92,11 @@ function slid(level: Level, opening: Opening, by: XY): Opening {
   const length = wall ? distance(wall.from, wall.to) : 0;
   if (!wall || length === 0) return opening;
   const ahead = (by[0] * (wall.to[0] - wall.from[0]) + by[1] * (wall.to[1] - wall.from[1])) / length;
-  return { ...opening, offset: clamp(tidy(opening.offset + ahead), 0, Math.max(0, length - opening.width)) };
+  return { ...opening, offset: clamp(roundCoordinate(opening.offset + ahead), 0, Math.max(0, length - opening.width)) };
 }
 
 function plus([x, y]: XY, [dx, dy]: XY): XY {
-  return [tidy(x + dx), tidy(y + dy)];
+  return [roundCoordinate(x + dx), roundCoordinate(y + dy)];
 }
 function minus([x, y]: XY, [dx, dy]: XY): XY {
   return [x - dx, y - dy];

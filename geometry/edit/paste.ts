@@ -2,7 +2,7 @@ import { levelExtent } from '../level/level-extent.ts';
 import { ITEM_KINDS, type Item, type ItemKind, itemsOf } from '../plan/kinds.ts';
 import type { Level, Mm, Plan, XY } from '../plan/model.ts';
 import { shapeMiddle } from '../plane/body.ts';
-import { distance, tidy } from '../plane/point.ts';
+import { distance, roundCoordinate } from '../plane/point.ts';
 import { type Copies, copiedInto } from './duplicate.ts';
 import { levelOf } from './level.ts';
 
@@ -40,11 +40,15 @@ export function pastedItems(plan: Plan, levelId: string, clip: Level, by: XY): C
 export function pasteOffset(plan: Plan, levelId: string, clip: Level, at: XY | null, step: Mm): XY {
   const extent = levelExtent(clip);
   if (!extent) return [0, 0];
-  if (at) return [tidy(at[0] - (extent.minX + extent.maxX) / 2), tidy(at[1] - (extent.minY + extent.maxY) / 2)];
+  if (at)
+    return [
+      roundCoordinate(at[0] - (extent.minX + extent.maxX) / 2),
+      roundCoordinate(at[1] - (extent.minY + extent.maxY) / 2),
+    ];
   const level = levelOf(plan, levelId);
   let by: Mm = 0;
   while (coversAny(level, clip, by)) by += step;
-  return [tidy(by), tidy(by)];
+  return [roundCoordinate(by), roundCoordinate(by)];
 }
 
 function coversAny(level: Level, clip: Level, by: Mm): boolean {

@@ -1,7 +1,7 @@
 import type { Box, Deg, Level, Mm, Shape, Stream, Wall, XY } from '../plan/model.ts';
 import { shapeMiddle, shapeRing } from '../plane/body.ts';
-import { distance, nearestParameter, tidy, tidyPoint } from '../plane/point.ts';
-import { sameIfUnchanged } from '../plane/same-if-unchanged.ts';
+import { sameIfUnchanged } from '../plane/memoize.ts';
+import { distance, nearestParameter, roundCoordinate, roundPoint } from '../plane/point.ts';
 import { jambs } from '../snap/pick.ts';
 import { withLoad } from './carried.ts';
 import { JOINED, withWalls } from './move-items.ts';
@@ -84,7 +84,9 @@ export function withHandleAt(
 
 function reshaped(shape: Shape, handle: Handle, at: XY, turnStep: Deg | null): Shape {
   if ('circle' in shape && handle.kind === 'radius') {
-    return { circle: { ...shape.circle, radius: Math.max(LEAST_SIZE / 2, tidy(distance(shape.circle.center, at))) } };
+    return {
+      circle: { ...shape.circle, radius: Math.max(LEAST_SIZE / 2, roundCoordinate(distance(shape.circle.center, at))) },
+    };
   }
   if ('polygon' in shape && handle.kind === 'corner') {
     return {
@@ -105,7 +107,7 @@ function withStreamTo(level: Level, id: string, at: XY, turnStep: Deg | null, re
     if (fixture.id !== id || !fixture.stream) return fixture;
     const middle = shapeMiddle(fixture.shape);
     const far = distance(middle, at);
-    const reach = Math.max(LEAST_SIZE, tidy(reachStep ? Math.round(far / reachStep) * reachStep : far));
+    const reach = Math.max(LEAST_SIZE, roundCoordinate(reachStep ? Math.round(far / reachStep) * reachStep : far));
     return { ...fixture, stream: { ...fixture.stream, direction: stepped(directionTo(middle, at), turnStep), reach } };
   });
   return { ...level, fixtures };
@@ -119,7 +121,7 @@ function directionTo(from: XY, to: XY): Deg {
 /** Whole steps, from 0 to below 360. */
 function stepped(turn: Deg, step: Deg | null): Deg {
   const whole = step ? Math.round(turn / step) * step : turn;
-  return tidy(((whole % 360) + 360) % 360);
+  return roundCoordinate(((whole % 360) + 360) % 360);
 }
 
 function stretched(box: Box, index: number, at: XY): Box {
@@ -128,10 +130,10 @@ function stretched(box: Box, index: number, at: XY): Box {
   const signs: XY = [index === 0 || index === 3 ? -1 : 1, index < 2 ? -1 : 1];
   const across = ((at[0] - fixed[0]) * ux + (at[1] - fixed[1]) * uy) * signs[0];
   const down = (-(at[0] - fixed[0]) * uy + (at[1] - fixed[1]) * ux) * signs[1];
-  const width = Math.max(LEAST_SIZE, tidy(across));
-  const depth = Math.max(LEAST_SIZE, tidy(down));
+  const width = Math.max(LEAST_SIZE, roundCoordinate(across));
+  const depth = Math.max(LEAST_SIZE, roundCoordinate(down));
   const [i, j] = [(signs[0] * width) / 2, (signs[1] * depth) / 2];
-  const center = tidyPoint([fixed[0] + i * ux - j * uy, fixed[1] + i * uy + j * ux]);
+  const center = roundPoint([fixed[0] + i * ux - j * uy, fixed[1] + i * uy + j * ux]);
   return { ...box, width, depth, center };
 }
 
@@ -154,7 +156,7 @@ function withJambAt(level: Level, id: string, end: 'near' | 'far', at: XY): Leve
   const openings = level.openings.map((opening) => {
     const wall = level.walls.find((each) => each.id === opening.wall);
     if (opening.id !== id || !wall) return opening;
-    const pulled = tidy(nearestParameter(at, wall.from, wall.to) * distance(wall.from, wall.to));
+    const pulled = roundCoordinate(nearestParameter(at, wall.from, wall.to) * distance(wall.from, wall.to));
     const far = opening.offset + opening.width;
     if (end === 'far') return { ...opening, width: Math.max(LEAST_SIZE, pulled - opening.offset) };
     const offset = Math.min(pulled, far - LEAST_SIZE);

@@ -1,6 +1,6 @@
 import { itemName } from '../plan/items.ts';
 import type { Deg, Level, Mm, Opening, Plan, XY } from '../plan/model.ts';
-import { tidy } from '../plane/point.ts';
+import { roundCoordinate } from '../plane/point.ts';
 import { type Copies, copiedInto } from './duplicate.ts';
 import { nextId } from './item.ts';
 import { levelChanged, levelOf } from './level.ts';
@@ -35,7 +35,7 @@ export function itemsInRow(plan: Plan, levelId: string, ids: readonly string[], 
   let next = plan;
   const made: string[] = [];
   for (let number = 1; number <= more; number++) {
-    const by: XY = [tidy(step[0] * number), tidy(step[1] * number)];
+    const by: XY = [roundCoordinate(step[0] * number), roundCoordinate(step[1] * number)];
     const copies = copiedInto(next, levelId, level, others, by);
     if (!copies.ok) return copies;
     const slid = openingsAlong(copies.plan, levelId, openings, spacing * number, radians);
@@ -71,7 +71,7 @@ function slidOpening(level: Level, opening: Opening, far: Mm, radians: number): 
   if (!wall) return opening;
   const [dx, dy] = [wall.to[0] - wall.from[0], wall.to[1] - wall.from[1]];
   const ahead = dx * Math.cos(radians) + dy * Math.sin(radians) >= 0;
-  return { ...opening, offset: tidy(opening.offset + (ahead ? far : -far)) };
+  return { ...opening, offset: roundCoordinate(opening.offset + (ahead ? far : -far)) };
 }
 
 /** Side by side is no overlap: only a share of more than a rounding error is. */

@@ -1,6 +1,6 @@
 import type { Level, Mm, Opening, Plan, Wall, XY } from '../plan/model.ts';
 import { OPENING_NOUN } from '../plan/nouns.ts';
-import { along, distance, tidy, tidyPoint } from '../plane/point.ts';
+import { along, distance, roundCoordinate, roundPoint } from '../plane/point.ts';
 import { formatLength } from '../units/index.ts';
 import { JOINED } from './move-items.ts';
 import { type LevelEdit, SHORTEST_WALL } from './wall-edit.ts';
@@ -33,7 +33,7 @@ export function withWallSplit(level: Level, id: string, at: Mm, newId: string, u
       reason: `The ${OPENING_NOUN[cut.kind]} stands there. Split the wall ${formatLength(beside, unit, 'up')} to the side, or move the ${OPENING_NOUN[cut.kind]} first.`,
     };
   }
-  const joint = tidyPoint(along(wall.from, wall.to, at / length));
+  const joint = roundPoint(along(wall.from, wall.to, at / length));
   const walls = level.walls.flatMap((each) =>
     each === wall
       ? [
@@ -132,5 +132,5 @@ function distanceAlong({ from, to }: Wall, p: XY): Mm {
 
 /** Rounding of the joint never puts an opening past the end of its wall. */
 function within({ width }: Opening, offset: Mm, length: Mm): Mm {
-  return tidy(Math.max(0, Math.min(offset, length - width)));
+  return roundCoordinate(Math.max(0, Math.min(offset, length - width)));
 }

@@ -1,6 +1,6 @@
 import type { LevelModel, Room } from '../level/types.ts';
 import type { Level, Mm, Plan, Wall, XY } from '../plan/model.ts';
-import { along, cross, distance, nearestOnSegment, nearestParameter, tidyPoint } from '../plane/point.ts';
+import { along, cross, distance, nearestOnSegment, nearestParameter, roundPoint } from '../plane/point.ts';
 import { clockwiseOnScreen } from '../plane/ring.ts';
 import type { Ring } from '../plane/types.ts';
 import { formatLength } from '../units/index.ts';
@@ -96,7 +96,7 @@ function withCornersAt(model: LevelModel, room: Room, before: Quad, after: Quad,
     for (let i = 0; i < 4; i++) {
       const [a, b] = [old[i] as XY, old[(i + 1) % 4] as XY];
       if (distance(p, nearestOnSegment(p, a, b)) > JOINED) continue;
-      return tidyPoint(along(fresh[i] as XY, fresh[(i + 1) % 4] as XY, nearestParameter(p, a, b)));
+      return roundPoint(along(fresh[i] as XY, fresh[(i + 1) % 4] as XY, nearestParameter(p, a, b)));
     }
     return p;
   };
@@ -156,7 +156,7 @@ function setOut(after: Quad, floor: Quad, centre: Quad): Quad {
 function crossing([a, b]: readonly [XY, XY], [c, d]: readonly [XY, XY]): XY {
   const [ux, uy, vx, vy] = [b[0] - a[0], b[1] - a[1], d[0] - c[0], d[1] - c[1]];
   const t = ((c[0] - a[0]) * vy - (c[1] - a[1]) * vx) / (ux * vy - uy * vx);
-  return tidyPoint([a[0] + ux * t, a[1] + uy * t]);
+  return roundPoint([a[0] + ux * t, a[1] + uy * t]);
 }
 
 /** Whether all four corners turn the way of a floor, so that the walls about them cross. */

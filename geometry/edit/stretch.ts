@@ -1,7 +1,7 @@
 import { wallLength } from '../plan/items.ts';
 import type { Level, Mm, Wall, XY } from '../plan/model.ts';
-import { distance, nearestOnSegment, tidy } from '../plane/point.ts';
-import { sameIfUnchanged } from '../plane/same-if-unchanged.ts';
+import { sameIfUnchanged } from '../plane/memoize.ts';
+import { distance, nearestOnSegment, roundCoordinate } from '../plane/point.ts';
 
 /** Ends closer than this count as joined, mm: a hair above what rounding to 1/64 in leaves. */
 const JOINED = 0.5;
@@ -111,9 +111,9 @@ function heldInPlace(
   if (!wall || !moved.has(`${wall.id}/from`) || moved.has(`${wall.id}/to`)) return opening;
   const length = wallLength(wall) || 1;
   const along = (by[0] * (wall.to[0] - wall.from[0]) + by[1] * (wall.to[1] - wall.from[1])) / length;
-  return { ...opening, offset: tidy(opening.offset - along) };
+  return { ...opening, offset: roundCoordinate(opening.offset - along) };
 }
 
 function plus([x, y]: XY, [dx, dy]: XY): XY {
-  return [tidy(x + dx), tidy(y + dy)];
+  return [roundCoordinate(x + dx), roundCoordinate(y + dy)];
 }

@@ -1,6 +1,6 @@
 import type { Deg, Mm, Tracing, XY } from '../plan/model.ts';
 import type { Extent } from '../plane/body.ts';
-import { distance, tidyPoint } from '../plane/point.ts';
+import { distance, roundPoint } from '../plane/point.ts';
 
 /** Where a photo or scan lies under the drawing, and how it is brought to scale and straight. */
 
@@ -29,7 +29,7 @@ export function scaledTo(tracing: Tracing, a: XY, b: XY, length: Mm): Tracing {
   if (!Number.isFinite(factor) || factor <= 0) return tracing;
   const [x, y] = tracing.at;
   const at: XY = [a[0] + (x - a[0]) * factor, a[1] + (y - a[1]) * factor];
-  return { ...tracing, at: tidyPoint(at), scale: tracing.scale * factor };
+  return { ...tracing, at: roundPoint(at), scale: tracing.scale * factor };
 }
 
 /**
@@ -48,7 +48,7 @@ export function turnedBy(tracing: Tracing, by: Deg, about: XY): Tracing {
   const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
   const [dx, dy] = [tracing.at[0] - about[0], tracing.at[1] - about[1]];
   const at: XY = [about[0] + dx * cos - dy * sin, about[1] + dx * sin + dy * cos];
-  return { ...tracing, at: tidyPoint(at), turn: tidyTurn(tracing.turn + by) };
+  return { ...tracing, at: roundPoint(at), turn: tidyTurn(tracing.turn + by) };
 }
 
 /** From -180, exclusive, to 180, to a thousandth of a degree. */

@@ -5,7 +5,7 @@ import { type Extent, ringExtent } from '../plane/body.ts';
 import { ringLabelPoint } from '../plane/label-point.ts';
 import { memoize, memoizeRecent } from '../plane/memoize.ts';
 import { comparePoints, distance } from '../plane/point.ts';
-import { ringContains, ringsHold, signedArea } from '../plane/ring.ts';
+import { ringContains, ringsCover, signedArea } from '../plane/ring.ts';
 import type { Ring } from '../plane/types.ts';
 import { type Bodies, type Joint, type Part, type Stretch, wallBodies } from './bodies.ts';
 import { joinedCentreLines } from './centre-lines.ts';
@@ -179,7 +179,7 @@ function roomFloors({ faces, faceOf }: Faces, bodies: Bodies): RoomFloor[] {
 
 function namedRoom(floor: RoomFloor, all: readonly RoomLabel[]): Room {
   const { extent, face: _, ...room } = floor;
-  const labels = all.filter(({ at }) => holdsPoint(extent, at) && ringsHold(floor.centreRings, at));
+  const labels = all.filter(({ at }) => holdsPoint(extent, at) && ringsCover(floor.centreRings, at));
   const [label = null] = labels;
   const [x, y] = floor.labelPoint;
   return { ...room, key: label?.id ?? `room@${Math.round(x)},${Math.round(y)}`, label, labels };

@@ -4,22 +4,22 @@ import { ITEM_KINDS, type Item, type ItemKind, type ItemOf, itemsOf } from './ki
 import type { Detector, Fixture, Level, Opening, PlanObject, RoomLabel, Wall } from './model.ts';
 import { FIXTURE_NOUN } from './nouns.ts';
 
-/** A thing with its kind. */
+/** An item with its kind. */
 export type FoundItem = { readonly [K in ItemKind]: { readonly kind: K; readonly item: ItemOf[K] } }[ItemKind];
 
-/** The thing of a level that has this id; null when none has. */
+/** Returns the item of a level with this id, or null. */
 export function itemById(level: Level, id: string): FoundItem | null {
   for (const kind of ITEM_KINDS) {
     const item = itemsOf<ItemKind>(level, kind).find((each) => each.id === id);
-    // The list names the type of its items.
+    // `itemsOf` pairs each kind with its item type.
     if (item) return { kind, item } as FoundItem;
   }
   return null;
 }
 
-/** What a thing is called at the start of a sentence on screen, where its id says nothing: "The window", "Desk", "Detector A1". */
+/** Returns the name of an item for the start of a sentence on screen: "The window", "Desk", "Detector A1". */
 export function itemName(kind: ItemKind, item: Item): string {
-  // The kind says which of the types the item is.
+  // The casts are safe because `kind` determines the type of `item`.
   switch (kind) {
     case 'wall':
       return 'The wall';
@@ -36,7 +36,23 @@ export function itemName(kind: ItemKind, item: Item): string {
   }
 }
 
-/** Length of the centre-line, mm. */
+/** Returns the length of the center-line, mm. */
 export function wallLength(wall: Wall): Mm {
   return distance(wall.from, wall.to);
 }
+
+/**
+ * The highest that a detector may reach, 72 in, in mm. What hangs at this height or above is overhead and drawn with
+ * dashed lines.
+ */
+const OVERHEAD: Mm = 1828.8;
+
+export function isOverhead({ bottom }: { readonly bottom: Mm }): boolean {
+  return bottom >= OVERHEAD;
+}
+
+/**
+ * The default detector, mm: a charcoal canister 4 in across and 1 in tall, its underside 30 in above the floor
+ * (given by the plan format for `area` and `spots`).
+ */
+export const USUAL_DETECTOR = { radius: 50.8, tall: 25.4, base: 762 } as const;

@@ -1,6 +1,6 @@
 import type { Detector, Fixture, Level, Opening, PlanObject, RoomLabel, Wall } from './model.ts';
 
-/** The things that a level holds, by kind. */
+/** The type of the items of a level, by kind. "Item" is any of them. */
 export interface ItemOf {
   readonly wall: Wall;
   readonly opening: Opening;
@@ -12,7 +12,7 @@ export interface ItemOf {
 export type ItemKind = keyof ItemOf;
 export type Item = ItemOf[ItemKind];
 
-/** The list of a level that holds each kind. */
+/** The key of a level that lists each kind. */
 export const LIST_OF = {
   wall: 'walls',
   opening: 'openings',
@@ -30,7 +30,7 @@ export const ITEM_KINDS = [
   'detector',
 ] as const satisfies readonly ItemKind[];
 
-/** What ids of each kind begin with: w1, o1, r1, f1, t1, d1. */
+/** Prefix of the ids of each kind: w1, o1, r1, f1, t1, d1. */
 export const ID_PREFIX: Readonly<Record<ItemKind, string>> = {
   wall: 'w',
   opening: 'o',
@@ -40,8 +40,8 @@ export const ID_PREFIX: Readonly<Record<ItemKind, string>> = {
   detector: 'd',
 };
 
-/** The things of one kind, in file order. */
+/** Returns the items of one kind, in file order. */
 export function itemsOf<K extends ItemKind>(level: Level, kind: K): readonly ItemOf[K][] {
-  // The two tables above agree with the model; the compiler cannot follow a kind through both.
+  // `ItemOf` and `LIST_OF` agree with the model; the compiler cannot relate a type parameter through both.
   return level[LIST_OF[kind]] as readonly Item[] as readonly ItemOf[K][];
 }

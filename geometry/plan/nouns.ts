@@ -1,6 +1,6 @@
 import type { FixtureKind, Ground, Living, OpeningKind, Purpose, RoomUse } from './model.ts';
 
-/** Nouns of the trade, as they stand in the middle of a sentence. `capital` makes a heading of them. */
+/** Nouns for the middle of a sentence; `capital` makes them headings. */
 export const FIXTURE_NOUN: Readonly<Record<FixtureKind, string>> = {
   'supply-register': 'supply register',
   'return-grille': 'return grille',
@@ -74,18 +74,18 @@ export const PURPOSE_PHRASE: Readonly<Record<Purpose, string>> = {
   'after-mitigation': 'after mitigation',
 };
 
-/** "sump pit" → "Sump pit". Empty stays empty. */
+/** Returns the text with a capital first letter: "sump pit" → "Sump pit"; "" stays "". */
 export function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
-/** "a", "a and b", "a, b and c". */
+/** Returns a list in words: "a", "a and b", "a, b and c". */
 export function listed(words: readonly string[]): string {
   if (words.length < 2) return words[0] ?? '';
   return `${words.slice(0, -1).join(', ')} and ${words[words.length - 1]}`;
 }
 
-/** "1 wall", "3 walls"; `many` where the plural is not the noun with an s. */
+/** Returns a count in words: "1 wall", "3 walls"; `many` is the plural where it is irregular. */
 export function counted(count: number, noun: string, many = `${noun}s`): string {
   return `${count} ${count === 1 ? noun : many}`;
 }

@@ -3,7 +3,7 @@ import { distance, vectorLength } from './point.ts';
 import { clockwiseOnScreen, nearestOnRing, ringContains } from './ring.ts';
 import type { Mm, Ring, Shape, Stream, XY } from './types.ts';
 
-/** Smallest upright rectangle around something, mm. */
+/** Axis-aligned bounding box, mm. */
 export interface Extent {
   readonly minX: Mm;
   readonly minY: Mm;
@@ -11,7 +11,10 @@ export interface Extent {
   readonly maxY: Mm;
 }
 
-/** What a distance is measured to. Rings are flat (x0, y0, x1, y1, …), clockwise on screen, open. */
+/**
+ * A shape that distances are measured to. Rings are flat arrays (x0, y0, x1, y1, …), clockwise on screen, first corner
+ * not repeated.
+ */
 export type Body =
   | { readonly kind: 'disc'; readonly x: Mm; readonly y: Mm; readonly radius: Mm; readonly extent: Extent }
   | { readonly kind: 'ring'; readonly flat: Float64Array; readonly ring: Ring; readonly extent: Extent }
@@ -21,7 +24,7 @@ export type Body =
       readonly y: Mm;
       /** Radians, clockwise on screen from +x. */
       readonly direction: number;
-      /** Half of the spread, radians, 0…π. */
+      /** Half of the sector's angle, radians, 0…π. */
       readonly half: number;
       readonly reach: Mm;
       readonly extent: Extent;
@@ -29,12 +32,15 @@ export type Body =
 
 const RADIANS = Math.PI / 180;
 
-/** Corners nearer than this are one, mm: they come from rounding, not from the drawing. */
-const SAME_CORNER: Mm = 1e-9;
+/** Corners closer than this are the same corner, mm: the difference comes from rounding, not from the drawing. */
+const CORNER_TOLERANCE: Mm = 1e-9;
 
-/** A ring as a body. One without area is measured as its lines, one that has shrunk to a point as a disc of no size. */
+/**
+ * Returns the body of a ring. A ring without area is measured as its edges; one of a single corner becomes a disc of
+ * radius 0.
+ */
 export function ringBody(ring: Ring): Body {
-  const clockwise = clockwiseOnScreen(withoutRepeats(ring));
+  const clockwise = clockwiseOnScreen(withoutDuplicates(ring));
   const [first] = clockwise;
   if (first && clockwise.length === 1)
     return { kind: 'disc', x: first[0], y: first[1], radius: 0, extent: ringExtent([first]) };
@@ -47,7 +53,7 @@ export function ringBody(ring: Ring): Body {
   return { kind: 'ring', flat, ring: clockwise, extent: ringExtent(clockwise) };
 }
 
-/** The body of a fixture's or an object's shape; the same shape gives the same body. */
+/** Returns the body of a fixture's or an object's shape; memoized by the identity of the shape. */
 export const shapeBody: (shape: Shape) => Body = memoize(buildShapeBody);
 
 function buildShapeBody(shape: Shape): Body {
@@ -58,7 +64,7 @@ function buildShapeBody(shape: Shape): Body {
   return ringBody(shapeRing(shape));
 }
 
-/** The corners of a box or polygon, in order; for a circle its four extreme points. */
+/** Returns the corners of a box or polygon in order, or the four extreme points of a circle. */
 export function shapeRing(shape: Shape): Ring {
   if ('polygon' in shape) return shape.polygon.points;
   if ('circle' in shape) {
@@ -82,7 +88,7 @@ export function shapeRing(shape: Shape): Ring {
   return [corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)];
 }
 
-/** The middle of a shape: centre of a circle or box, mean of a polygon's extreme coordinates. */
+/** Returns the center of a circle or box, or the center of a polygon's bounding box. */
 export function shapeMiddle(shape: Shape): XY {
   if ('circle' in shape) return shape.circle.center;
   if ('box' in shape) return shape.box.center;
@@ -90,18 +96,21 @@ export function shapeMiddle(shape: Shape): XY {
   return [(minX + maxX) / 2, (minY + maxY) / 2];
 }
 
-/** The sector that a stream sweeps from the middle of its fixture. A spread of 360° or more is the whole disc, no reach a point. */
+/**
+ * Returns the sector that a stream covers from the middle of its fixture: a disc for a spread of 360° or more, a point
+ * without reach.
+ */
 export function streamBody(stream: Stream, shape: Shape): Body {
   const [x, y] = shapeMiddle(shape);
   const half = Math.min(Math.max(stream.spread, 0), 360) * 0.5 * RADIANS;
-  if (half >= Math.PI || stream.reach <= SAME_CORNER) {
+  if (half >= Math.PI || stream.reach <= CORNER_TOLERANCE) {
     return { kind: 'disc', x, y, radius: stream.reach, extent: discExtent(x, y, stream.reach) };
   }
   const direction = stream.direction * RADIANS;
   return { kind: 'sector', x, y, direction, half, reach: stream.reach, extent: discExtent(x, y, stream.reach) };
 }
 
-/** Distance from (x, y) to the body, mm; 0 inside and on its edge. */
+/** Returns the distance from (x, y) to the body, mm; 0 inside and on the boundary. */
 export function bodyDistance(body: Body, x: Mm, y: Mm): Mm {
   switch (body.kind) {
     case 'disc':
@@ -113,7 +122,7 @@ export function bodyDistance(body: Body, x: Mm, y: Mm): Mm {
   }
 }
 
-/** Distance to the body outside it; inside, minus the depth below its edge. Mm. */
+/** Returns the signed distance to the body, mm: positive outside, negative inside. */
 export function signedBodyDistance(body: Body, x: Mm, y: Mm): Mm {
   switch (body.kind) {
     case 'disc':
@@ -129,7 +138,7 @@ export function signedBodyDistance(body: Body, x: Mm, y: Mm): Mm {
   }
 }
 
-/** The point of the body nearest to p; p itself when it lies inside. */
+/** Returns the point of the body nearest to p; p itself when it lies inside. */
 export function nearestOnBody(body: Body, p: XY): XY {
   if (bodyDistance(body, p[0], p[1]) === 0) return p;
   if (body.kind === 'disc') return towards([body.x, body.y], p, body.radius);
@@ -143,20 +152,20 @@ export function nearestOnBody(body: Body, p: XY): XY {
   return [body.x + ux * t, body.y + uy * t];
 }
 
-/** The ring without corners that repeat the one before; at least one corner stays. */
-function withoutRepeats(ring: Ring): Ring {
-  const kept: XY[] = [];
+/** Returns the ring without consecutive duplicate corners; at least one corner remains. */
+function withoutDuplicates(ring: Ring): Ring {
+  const corners: XY[] = [];
   for (const p of ring) {
-    const last = kept[kept.length - 1];
-    if (!last || distance(p, last) > SAME_CORNER) kept.push(p);
+    const last = corners[corners.length - 1];
+    if (!last || distance(p, last) > CORNER_TOLERANCE) corners.push(p);
   }
-  const [first] = kept;
-  const last = kept[kept.length - 1];
-  if (first && last && kept.length > 1 && distance(first, last) <= SAME_CORNER) kept.pop();
-  return kept;
+  const [first] = corners;
+  const last = corners[corners.length - 1];
+  if (first && last && corners.length > 1 && distance(first, last) <= CORNER_TOLERANCE) corners.pop();
+  return corners;
 }
 
-/** The extent of a ring with at least one corner. */
+/** Returns the bounding box of a ring that has at least one corner. */
 export function ringExtent(ring: Ring): Extent {
   let minX = Number.POSITIVE_INFINITY;
   let minY = Number.POSITIVE_INFINITY;
@@ -173,7 +182,7 @@ export function ringExtent(ring: Ring): Extent {
   return { minX, minY, maxX, maxY };
 }
 
-/** Whether two extents have a point in common, on their edges too. */
+/** Returns whether two bounding boxes share a point; touching edges count. */
 export function overlaps(a: Extent, b: Extent): boolean {
   return a.minX <= b.maxX && a.maxX >= b.minX && a.minY <= b.maxY && a.maxY >= b.minY;
 }
@@ -182,7 +191,7 @@ function discExtent(x: Mm, y: Mm, radius: Mm): Extent {
   return { minX: x - radius, minY: y - radius, maxX: x + radius, maxY: y + radius };
 }
 
-/** One pass over the edges: least squared distance, and the even-odd count for the inside. */
+/** Computes the least squared distance and the even-odd crossing count in one pass over the edges. */
 function ringDistance(flat: Float64Array, x: Mm, y: Mm): Mm {
   let leastSq = Number.POSITIVE_INFINITY;
   let inside = false;
@@ -224,7 +233,7 @@ function sectorClearance(body: Extract<Body, { kind: 'sector' }>, x: Mm, y: Mm):
   return vectorLength(out * Math.sin(off), out * Math.cos(off) - t);
 }
 
-/** The turn from one direction to another, radians in −π…π. */
+/** Returns the signed angle from one direction to another, radians in −π…π. */
 export function turnBetween(from: number, to: number): number {
   const turn = (to - from) % (2 * Math.PI);
   if (turn > Math.PI) return turn - 2 * Math.PI;

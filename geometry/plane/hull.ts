@@ -2,13 +2,15 @@ import { comparePoints, cross, distance } from './point.ts';
 import type { Mm, XY } from './types.ts';
 
 /**
- * The convex hull, clockwise on screen (monotone chain, Andrew 1979). Points in one line have a hull of two corners.
+ * Returns the convex hull, clockwise on screen (monotone chain, Andrew 1979). Collinear points give a hull of two
+ * corners.
  *
- * @param same of points that lie this near to the one before them in the order of the page only the first counts, mm
+ * @param tolerance of consecutive sorted points closer than this, mm, only the first is used
  */
-export function convexHull(points: readonly XY[], same: Mm = 0): XY[] {
+export function convexHull(points: readonly XY[], tolerance: Mm = 0): XY[] {
   const sorted = [...points].sort(comparePoints);
-  const apart = same > 0 ? sorted.filter((p, i) => i === 0 || distance(p, sorted[i - 1] as XY) > same) : sorted;
+  const apart =
+    tolerance > 0 ? sorted.filter((p, i) => i === 0 || distance(p, sorted[i - 1] as XY) > tolerance) : sorted;
   const chain = (all: readonly XY[]): XY[] => {
     const half: XY[] = [];
     for (const p of all) {

@@ -1,26 +1,27 @@
 import { distance } from './point.ts';
-import { nearestOnRing, ringsContain, roomyPoint, signedArea } from './ring.ts';
+import { interiorPoint, nearestOnRing, ringsContain, signedArea } from './ring.ts';
 import type { Ring, XY } from './types.ts';
 
-/** Nearer to an edge than this, mm, a point is no place for a name. */
-const FROM_EDGE = 1;
+/** A label is not placed closer than this to an edge, mm. */
+const LABEL_CLEARANCE = 1;
 
 /**
- * A point inside the rings (outer first, then holes) for a name: the centre of area where that lies inside, else one with room around it.
- * Of rings without area, their first corner.
+ * Returns a point inside the rings (outer ring first, then holes) for a label: the centroid if it lies inside, else an
+ * interior point
+ * with room around it. For rings without area, the first corner.
  */
 export function ringLabelPoint(rings: readonly Ring[]): XY {
-  const middle = areaCentre(rings);
+  const middle = centroid(rings);
   if (middle && isWithin(rings, middle)) return middle;
-  return roomyPoint(rings) ?? middle ?? (rings[0]?.[0] as XY);
+  return interiorPoint(rings) ?? middle ?? (rings[0]?.[0] as XY);
 }
 
 function isWithin(rings: readonly Ring[], p: XY): boolean {
-  return ringsContain(rings, p) && rings.every((ring) => distance(p, nearestOnRing(p, ring)) > FROM_EDGE);
+  return ringsContain(rings, p) && rings.every((ring) => distance(p, nearestOnRing(p, ring)) > LABEL_CLEARANCE);
 }
 
-/** The centre of the area of an outer ring less its holes; null where they leave none. */
-function areaCentre(rings: readonly Ring[]): XY | null {
+/** Returns the centroid of an outer ring minus its holes; null when their areas cancel. */
+function centroid(rings: readonly Ring[]): XY | null {
   const origin = rings[0]?.[0];
   if (!origin) return null;
   let [x, y, area] = [0, 0, 0];
@@ -34,7 +35,7 @@ function areaCentre(rings: readonly Ring[]): XY | null {
   return area > 0 ? [origin[0] + x / (3 * area), origin[1] + y / (3 * area)] : null;
 }
 
-/** Twice the ring's area and six times its moments, about a point near by so that their digits are kept. */
+/** Returns twice the ring's area and six times its first moments, relative to a nearby point to keep precision. */
 function moments(ring: Ring, [ox, oy]: XY): readonly [x: number, y: number, area: number] {
   let [x, y, area] = [0, 0, 0];
   let a = ring[ring.length - 1] as XY;

@@ -1,13 +1,14 @@
 /**
- * A function of one object whose results are kept for as long as the object lives. Plans are never changed in place, so the
- * same object always has the same result; what an edit leaves alone keeps its identity and is not worked out again.
+ * Returns a memoized version of a function of one object. Results live as long as the object (WeakMap). Plans are
+ * immutable and edits
+ * share the unchanged parts, so the identity of an object is a valid key.
  */
 export function memoize<Key extends object, Value>(build: (key: Key) => Value): (key: Key) => Value {
   const results = new WeakMap<Key, Value>();
   return (key) => {
-    const known = results.get(key);
-    // No result is undefined, but for a function that returns nothing.
-    if (known !== undefined) return known;
+    const cached = results.get(key);
+    // `undefined` counts as "not cached": a function that returns it is computed each time.
+    if (cached !== undefined) return cached;
     const result = build(key);
     results.set(key, result);
     return result;
@@ -15,8 +16,9 @@ export function memoize<Key extends object, Value>(build: (key: Key) => Value): 
 }
 
 /**
- * The same, but for the last `most` objects that it was asked about: for what is large and hangs on an object that something else
- * keeps, as the steps that can be taken back keep every plan of the day. A result that was dropped is worked out again.
+ * Same as `memoize`, but keeps only the `most` recently used results (LRU): for large results keyed by objects that
+ * live long,
+ * such as plans in the undo history.
  */
 export function memoizeRecent<Key extends object, Value>(
   build: (key: Key) => Value,
@@ -24,9 +26,9 @@ export function memoizeRecent<Key extends object, Value>(
 ): (key: Key) => Value {
   const results = new Map<Key, Value>();
   return (key) => {
-    const known = results.get(key);
-    const result = known !== undefined ? known : build(key);
-    // The one asked for last is dropped last.
+    const cached = results.get(key);
+    const result = cached !== undefined ? cached : build(key);
+    // Deleting and inserting again moves the key to the end of the Map's order.
     results.delete(key);
     results.set(key, result);
     for (const oldest of results.keys()) {
@@ -35,4 +37,9 @@ export function memoizeRecent<Key extends object, Value>(
     }
     return result;
   };
+}
+
+/** Returns `before` when every element is identical, so that results memoized by the list's identity stay valid. */
+export function sameIfUnchanged<T>(before: readonly T[], after: readonly T[]): readonly T[] {
+  return after.every((item, index) => item === before[index]) ? before : after;
 }

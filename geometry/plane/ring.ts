@@ -1,12 +1,14 @@
 import { distance, nearestOnSegment } from './point.ts';
 import type { Mm, Ring, XY } from './types.ts';
 
-/** Shoelace area, square mm: positive for a ring that runs clockwise on screen (y is down). */
+/**
+ * Returns the signed area by the shoelace formula, mm²: positive for a ring that runs clockwise on screen (y is down).
+ */
 export function signedArea(ring: Ring): number {
   let sum = 0;
   let previous = ring[ring.length - 1];
   if (!previous) return 0;
-  // Relative to one corner, so that a small ring far from the origin keeps its digits.
+  // Relative to one corner, so that a small ring far from the origin keeps its precision.
   const [ox, oy] = previous;
   for (const point of ring) {
     sum += (previous[0] - ox) * (point[1] - oy) - (point[0] - ox) * (previous[1] - oy);
@@ -16,8 +18,9 @@ export function signedArea(ring: Ring): number {
 }
 
 /**
- * Whether p lies inside the ring by the even-odd count; a point on the boundary may come out either way, but on a line that the ring
- * walks there and back, as around a wall that ends in a room, it is as inside as what is beside it.
+ * Returns whether p lies inside the ring (even-odd rule). A point on the boundary may come out either way. Where the
+ * ring traverses
+ * an edge in both directions (around a wall that ends in a room), the two crossings cancel.
  */
 export function ringContains(ring: Ring, p: XY): boolean {
   const [x, y] = p;
@@ -30,31 +33,31 @@ export function ringContains(ring: Ring, p: XY): boolean {
   return inside;
 }
 
-/** Whether a point lies at the height of an edge and left of it. */
+/** Returns whether the horizontal ray from (x, y) to +x crosses the edge a–b. */
 export function isLeftOf(a: XY, b: XY, x: Mm, y: Mm): boolean {
   if (a[1] > y === b[1] > y) return false;
-  // From the upper end whichever way it is walked: there and back must round alike.
+  // Always computed from the upper end, so that both directions of the same edge round alike.
   const [p, q] = a[1] < b[1] ? [a, b] : [b, a];
   return x < ((q[0] - p[0]) * (y - p[1])) / (q[1] - p[1]) + p[0];
 }
 
-/** Whether p lies inside the area of rings (outer rings and holes together) by the even-odd count. */
+/** Returns whether p lies in the area bounded by rings (outer rings and holes together), by the even-odd rule. */
 export function ringsContain(rings: readonly Ring[], p: XY): boolean {
   let inside = false;
   for (const ring of rings) if (ringContains(ring, p)) inside = !inside;
   return inside;
 }
 
-/** Nearer to an outline than this, mm, a point lies on it: coordinates of a turned plan round by less. */
-const ON_OUTLINE: Mm = 1e-6;
+/** A point closer than this to a ring lies on it, mm: larger than the rounding of a rotated plan's coordinates. */
+const OUTLINE_TOLERANCE: Mm = 1e-6;
 
-/** Whether p lies in the area of rings (outer rings and holes together); a point on an outline counts as inside. */
-export function ringsHold(rings: readonly Ring[], p: XY): boolean {
-  const isOn = (ring: Ring) => ring.length > 0 && distance(p, nearestOnRing(p, ring)) <= ON_OUTLINE;
+/** Returns whether p lies in the area bounded by rings (outer rings and holes together) or on its boundary. */
+export function ringsCover(rings: readonly Ring[], p: XY): boolean {
+  const isOn = (ring: Ring) => ring.length > 0 && distance(p, nearestOnRing(p, ring)) <= OUTLINE_TOLERANCE;
   return ringsContain(rings, p) || rings.some(isOn);
 }
 
-/** The point of the ring's boundary nearest to p. The ring has at least one corner. */
+/** Returns the point of the ring's boundary nearest to p. The ring has at least one corner. */
 export function nearestOnRing(p: XY, ring: Ring): XY {
   let best = ring[0] as XY;
   let least: Mm = Number.POSITIVE_INFINITY;
@@ -71,14 +74,15 @@ export function nearestOnRing(p: XY, ring: Ring): XY {
   return best;
 }
 
-/** Lines that are tried through a floor for a roomy point: enough that a room half a metre wide is met in most houses. */
+/** Number of horizontal scan lines: enough to hit a room 0.5 m deep in most houses. */
 const SCAN_LINES = 24;
 
 /**
- * A point inside the area of rings (outer rings and holes together) that has much room around it: the best of the middles
- * of what lines along the page cut out of the area. Null where no line meets it, as in an area of no height.
+ * Returns a point inside the area bounded by rings (outer rings and holes together), far from its boundary: of the
+ * midpoints of all
+ * scan-line spans, the one with the greatest distance to the rings. Null when no scan line meets the area.
  */
-export function roomyPoint(rings: readonly Ring[]): XY | null {
+export function interiorPoint(rings: readonly Ring[]): XY | null {
   const ys = rings.flat().map(([, y]) => y);
   const top = Math.min(...ys);
   const step = (Math.max(...ys) - top) / SCAN_LINES;
@@ -98,7 +102,7 @@ export function roomyPoint(rings: readonly Ring[]): XY | null {
   return best;
 }
 
-/** Where a ring crosses a line along the page: an even number of places. */
+/** Returns the x coordinates where a ring crosses a horizontal line: always an even number. */
 function crossingsAt(ring: Ring, y: Mm): Mm[] {
   return ring.flatMap((b, i) => {
     const a = ring[(i + ring.length - 1) % ring.length] as XY;
@@ -106,12 +110,12 @@ function crossingsAt(ring: Ring, y: Mm): Mm[] {
   });
 }
 
-/** The ring turned so that its area is positive. */
+/** Returns the ring oriented so that its area is positive. */
 export function clockwiseOnScreen(ring: Ring): Ring {
   return signedArea(ring) < 0 ? [...ring].reverse() : ring;
 }
 
-/** The edges of a ring, each from one corner to the next. */
-export function ringLines(ring: Ring): readonly (readonly [from: XY, to: XY])[] {
+/** Returns the edges of a ring as pairs of corners. */
+export function ringEdges(ring: Ring): readonly (readonly [from: XY, to: XY])[] {
   return ring.map((point, index) => [ring[(index + ring.length - 1) % ring.length] as XY, point] as const);
 }

@@ -1,14 +1,16 @@
 import type { XY } from './types.ts';
 
-/** Why a ring is not simple. Corners are counted from 0; an edge is named by the corner that it starts from. */
+/** Why a ring is not simple. Corners are counted from 0; edge i starts at corner i. */
 export type RingFlaw =
   | { readonly kind: 'same-corner'; readonly corners: readonly [number, number] }
   | { readonly kind: 'edges-meet'; readonly edges: readonly [number, number] };
 
 /**
- * The first flaw of an open ring of at least 3 corners, or null when it is simple: no two neighbouring corners the same,
- * no edge that folds back on the one before, and no other two edges that touch or cross. Exact: no tolerance decides.
- * Every pair of edges is looked at: fine for outlines of some hundred corners, as furniture has.
+ * Returns the first flaw of an open ring of at least 3 corners, or null when it is simple: no two consecutive corners
+ * equal,
+ * no edge that folds back over the previous one, no other two edges that touch or cross. Exact predicates, no
+ * tolerance.
+ * Tests every pair of edges, O(n²): enough for furniture outlines of a few hundred corners.
  */
 export function ringFlaw(ring: readonly XY[]): RingFlaw | null {
   const count = ring.length;
@@ -29,17 +31,17 @@ export function ringFlaw(ring: readonly XY[]): RingFlaw | null {
   return null;
 }
 
-/** Whether b → c runs back over a → b. */
+/** Returns whether b → c runs back over a → b. */
 function foldsBack([a, b, c]: readonly [XY, XY, XY]): boolean {
   return turnSign(a, b, c) === 0 && (sameSide(a[0], b[0], c[0]) || sameSide(a[1], b[1], c[1]));
 }
 
-/** On one axis: a and c lie on the same side of b. */
+/** Returns whether a and c lie on the same side of b on one axis. */
 function sameSide(a: number, b: number, c: number): boolean {
   return (a < b && c < b) || (a > b && c > b);
 }
 
-/** Whether two closed segments have a point in common. */
+/** Returns whether two closed segments share a point. */
 function segmentsMeet(a: XY, b: XY, c: XY, d: XY): boolean {
   if (apart(a[0], b[0], c[0], d[0]) || apart(a[1], b[1], c[1], d[1])) return false;
   return turnSign(a, b, c) * turnSign(a, b, d) <= 0 && turnSign(c, d, a) * turnSign(c, d, b) <= 0;
@@ -49,13 +51,16 @@ function apart(a: number, b: number, c: number, d: number): boolean {
   return Math.max(a, b) < Math.min(c, d) || Math.max(c, d) < Math.min(a, b);
 }
 
-/** Sign of the cross product of a → b and a → c, exact: positive when c lies clockwise on screen of a → b. */
+/**
+ * Returns the exact sign of the cross product of a → b and a → c: positive when c lies clockwise on screen of a → b.
+ */
 function turnSign(a: XY, b: XY, c: XY): number {
   const left = (b[0] - a[0]) * (c[1] - a[1]);
   const right = (b[1] - a[1]) * (c[0] - a[0]);
   const size = Math.abs(left) + Math.abs(right);
-  // The bound of the orientation test of Shewchuk (1997): beyond it the rounded difference has the right sign, as long as
-  // the products do not come near the smallest numbers there are.
+  // Error bound of the orientation test (Shewchuk, 1997): beyond it the floating-point sign is right, unless the
+  // products
+  // underflow. Otherwise the sign is computed with integers.
   if (size > 1e-200 && Math.abs(left - right) > 3.3306690738754716e-16 * size) return Math.sign(left - right);
   const [ax, ay, bx, by, cx, cy] = [...a, ...b, ...c].map(scaled) as [bigint, bigint, bigint, bigint, bigint, bigint];
   const exact = (bx - ax) * (cy - ay) - (by - ay) * (cx - ax);
@@ -63,7 +68,7 @@ function turnSign(a: XY, b: XY, c: XY): number {
   return exact > 0n ? 1 : -1;
 }
 
-/** A double times 2^1074: a whole number, whatever the double. */
+/** Returns a double multiplied by 2^1074, which is an integer for every finite double. */
 function scaled(value: number): bigint {
   let exponent = 0;
   let mantissa = value;

@@ -1,12 +1,12 @@
 import { FIXTURE_KINDS, type FixtureKind, type Mm } from '../plan/model.ts';
 import type { Profile, Rule, Source } from './types.ts';
 
-/** Inches as millimetres, without the dust of binary fractions. */
+/** Converts inches to millimeters without binary rounding errors. */
 export const inches = (count: number): Mm => Math.round(count * 254) / 10;
 export const feet = (count: number): Mm => inches(count * 12);
 export const centimetres = (count: number): Mm => count * 10;
 
-/** 2,000 sq ft in square mm. */
+/** 2,000 sq ft in mm². */
 export const TWO_THOUSAND_SQUARE_FEET = 2000 * 304.8 * 304.8;
 
 export const DUCTS = ['supply-register', 'return-grille'] as const satisfies readonly FixtureKind[];
@@ -31,19 +31,22 @@ export const HEATERS = [
 
 export const WASHERS = ['washer', 'dryer'] as const satisfies readonly FixtureKind[];
 
-/** What every row of a kind has in common over the profiles; a profile adds limits and sources. */
+/** What the rows of one rule have in common in all profiles; a profile adds limits and sources. */
 type Frame = Pick<Rule, 'id' | 'name' | 'says' | 'measured'> & { readonly absent?: string };
 type Limits = { readonly least?: Mm; readonly most?: Mm };
 
-/** A row of a profile. A limit that is left out is one that the text does not give. */
+/** Returns a row of a profile. An omitted limit is one that the text does not give. */
 export function rule(frame: Frame, subject: Rule['subject'], limits: Limits, ...sources: readonly Source[]): Rule {
   return { absent: null, ...frame, subject, least: limits.least ?? null, most: limits.most ?? null, sources };
 }
 
-/** Objects beside and above. Which fixtures count among them `profile` fills in. */
+/** Returns the subject of the rule on objects beside and above. `profile` fills in the fixtures. */
 export const objects = (walls: boolean): Rule['subject'] => ({ of: 'object', walls, fixtures: [] });
 
-/** A profile whose object rule counts every kind of fixture that no other rule of it names: a mitigation pipe is in the way as a box is. */
+/**
+ * Returns a profile whose object rule counts every kind of fixture that no other of its rules names: a mitigation pipe
+ * obstructs as a box does.
+ */
 export function profile(listed: Profile): Profile {
   const named = new Set(listed.rules.flatMap(({ subject }) => (subject.of === 'fixture' ? subject.kinds : [])));
   const fixtures = FIXTURE_KINDS.filter((kind) => !named.has(kind));
@@ -55,12 +58,12 @@ export function profile(listed: Profile): Profile {
 
 export const HABIT: Source = { cite: 'common practice, no published source', mark: 'common-practice' };
 
-/** What we make of a text that is silent, for a part of a rule or for all of it. */
+/** Returns a source for our own interpretation where a text is silent, for part of a rule or all of it. */
 export function ourReading(what: string, of?: Source['of']): Source {
   return { cite: `our reading: ${what}`, mark: 'our-reading', ...(of && { of }) };
 }
 
-/** Every list takes for granted that something carries the detector; on a drawing it has to be asked. */
+/** Every text presumes that something supports the detector; a drawing has to state it. */
 export const SUPPORT_SOURCE = ourReading('something has to carry it');
 
 export const FRAME = {

@@ -19,9 +19,10 @@ import {
 import type { Profile, Source } from './types.ts';
 
 /*
- * Published lists, each to the letter: only what its text says, with its own figures. What a text names without a figure
- * has a row without a limit, which is shown as not run; what it does not name has no row. Ours are, and marked so: rooms where
- * nobody sets a detector though a list is silent, and that something has to carry it.
+ * Published profiles, literally: only what each text says, with its own figures. A requirement without a figure
+ * is a row without a limit, reported as not run; what a text does not name has no row. Two additions are our own and
+ * marked so: rooms in which
+ * nobody places a detector though the text is silent, and the support of the detector.
  */
 
 const STREAMS = [...DUCTS, ...AIR_MACHINES];
@@ -29,12 +30,12 @@ const STREAMS = [...DUCTS, ...AIR_MACHINES];
 const primary = (cite: string): Source => ({ cite, mark: 'primary' });
 const secondary = (cite: string): Source => ({ cite, mark: 'secondary' });
 
-/** Barred under every profile, whatever its text says. */
-const NEVER = ['closet', 'crawlspace', 'garage', 'stair', 'hall'] as const satisfies readonly RoomUse[];
+/** Excluded by every profile, whatever its text says. */
+const ALWAYS_BARRED = ['closet', 'crawlspace', 'garage', 'stair', 'hall'] as const satisfies readonly RoomUse[];
 
-/** A room rule: the uses that the text bars, and those that it is silent about and we bar all the same. */
+/** Returns a room rule: the uses that the text excludes, and those on which it is silent and that we exclude anyway. */
 function roomRule(listed: readonly RoomUse[], ...sources: readonly Source[]) {
-  const ours = NEVER.filter((use) => !listed.includes(use));
+  const ours = ALWAYS_BARRED.filter((use) => !listed.includes(use));
   const habit = ours.length > 0 ? [{ ...HABIT, of: ours }] : [];
   return rule(FRAME.room, { of: 'room', barred: [...listed, ...ours] }, {}, ...sources, ...habit);
 }
@@ -70,7 +71,7 @@ export const PENNSYLVANIA: Profile = profile({
   coverage: { area: null, sources: [PA('(a)(3)')] },
 });
 
-/** Where a text asks for rooms that are regularly occupied, these are none. */
+/** Not regularly occupied rooms, where a text requires those. */
 const LIVED_IN_ONLY = ['storage', 'utility'] as const satisfies readonly RoomUse[];
 const DAMP: readonly RoomUse[] = ['kitchen', 'bathroom', 'laundry', 'spa'];
 

@@ -1,6 +1,8 @@
 import type { FixtureKind, Plan } from '../plan/model.ts';
 
-/** The question about the house that asks whether a machine was off; of a window unit, whether it only recirculated. */
+/**
+ * The house condition that asks whether a machine was off; for a window air conditioner, whether it only recirculated.
+ */
 export const QUESTION_OF_MACHINE: Partial<Readonly<Record<FixtureKind, string>>> = {
   'ceiling-fan': 'room-machines-off',
   'portable-fan': 'room-machines-off',
@@ -10,12 +12,12 @@ export const QUESTION_OF_MACHINE: Partial<Readonly<Record<FixtureKind, string>>>
   'window-air-conditioner': 'window-air-conditioner-recirculating',
 };
 
-/** Whether every answer to the question about a machine is that it was kept. Without an answer it was not. */
+/** Returns whether the condition for a machine is recorded and every record says `kept`. False without a record. */
 export function wasKept({ conditions }: Plan, kind: FixtureKind): boolean {
   const answers = conditions.filter(({ item }) => item === QUESTION_OF_MACHINE[kind]);
   return answers.length > 0 && answers.every(({ state }) => state === 'kept');
 }
 
-/** Whether a machine was off while the detectors lay out: what is off moves no air, drawn or not. */
+/** Returns whether a machine was off during the exposure: a machine that is off moves no air, drawn stream or not. */
 export const wasOff = (plan: Plan, kind: FixtureKind): boolean =>
   QUESTION_OF_MACHINE[kind] === 'room-machines-off' && wasKept(plan, kind);

@@ -7,7 +7,7 @@ import { SIDES, type Side } from '../dimension/wall-gaps.ts';
 import type { LevelModel, Room } from '../level/types.ts';
 import type { Detector, Fixture, Level, Mm, Plan, PlanObject, Shape, XY } from '../plan/model.ts';
 import { type Body, bodyDistance, shapeBody, shapeMiddle, signedBodyDistance } from '../plane/body.ts';
-import { shapeMoved } from '../plane/rigid-motion.ts';
+import { translateShape } from '../plane/rigid-motion.ts';
 import { JUST_INSIDE } from '../region/nearest.ts';
 import type { Probe } from '../region/types.ts';
 import { effectiveRules } from '../rules/profiles.ts';
@@ -165,7 +165,7 @@ function shortestMove(scene: Scene): FurnitureMove | null {
 
 /** Moved so, it stands in its room, in no wall and in nothing else. */
 function standsFree({ model, object, room }: Scene, way: XY): boolean {
-  const shape = shapeMoved(object.shape, way);
+  const shape = translateShape(object.shape, way);
   if (roomAt(model, shapeMiddle(shape)) !== room || shapeInWall(model, shape)) return false;
   const body = shapeBody(shape);
   return [...model.level.objects, ...model.level.fixtures]
@@ -186,7 +186,7 @@ function overlaps(body: Body, shape: Shape, other: PlanObject | Fixture): boolea
 /** The checker's own word on the moved piece. */
 function passes({ plan, model, object, probe }: Scene, way: XY, at: readonly XY[]): boolean {
   const objects = model.level.objects.map((each) =>
-    each.id === object.id ? { ...each, shape: shapeMoved(each.shape, way) } : each,
+    each.id === object.id ? { ...each, shape: translateShape(each.shape, way) } : each,
   );
   const moved: LevelModel = { ...model, level: { ...model.level, objects, detectors: [] } };
   return at.every((axis) => {

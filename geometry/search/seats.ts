@@ -1,6 +1,6 @@
 import type { Mm, PlanObject } from '../plan/model.ts';
 import { shapeBody, signedBodyDistance } from '../plane/body.ts';
-import { roomyPoint } from '../plane/ring.ts';
+import { interiorPoint } from '../plane/ring.ts';
 
 /** Whole foot so far from every edge, mm: 2 in, where there is room. Common practice, no published source. */
 const FROM_EDGE: Mm = 50.8;
@@ -28,6 +28,6 @@ export function insetOf({ shape }: PlanObject, radius: Mm): Mm {
 function widestOf(shape: PlanObject['shape']): Mm {
   if ('circle' in shape) return shape.circle.radius;
   if ('box' in shape) return Math.min(shape.box.width, shape.box.depth) / 2;
-  const at = roomyPoint([shape.polygon.points]);
+  const at = interiorPoint([shape.polygon.points]);
   return at ? -signedBodyDistance(shapeBody(shape), ...at) : 0;
 }

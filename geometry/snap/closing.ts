@@ -1,5 +1,5 @@
 import type { Mm, XY } from '../plan/model.ts';
-import { distance, tidyPoint } from '../plane/point.ts';
+import { distance, roundPoint } from '../plane/point.ts';
 
 /** How far a run of walls that was taped all round misses its start. Lengths in mm. */
 export interface ClosingError {
@@ -66,7 +66,7 @@ export function spreadByLength(corners: readonly XY[]): readonly XY[] {
     const before = corners[i - 1];
     walked += before ? distance(before, corner) : 0;
     const part = walked / error.around;
-    return tidyPoint([corner[0] + error.across * part, corner[1] + error.down * part]);
+    return roundPoint([corner[0] + error.across * part, corner[1] + error.down * part]);
   });
 }
 
@@ -97,7 +97,7 @@ export function spreadSquare(corners: readonly XY[]): readonly XY[] | null {
       x += axis[0] * by;
       y += axis[1] * by;
     });
-    return tidyPoint([x, y]);
+    return roundPoint([x, y]);
   });
 }
 

@@ -1,6 +1,6 @@
 import type { LevelModel } from '../level/types.ts';
 import type { Level, Mm, Opening, Wall, XY } from '../plan/model.ts';
-import { along, distance, nearestParameter, tidy } from '../plane/point.ts';
+import { along, distance, nearestParameter, roundCoordinate } from '../plane/point.ts';
 import type { Line } from '../plane/types.ts';
 
 /** A place on a wall: how far along its centre-line from its `from` end. */
@@ -48,7 +48,7 @@ export function fitOpening(
   if (width > length) return { offset: 0, misfit: { kind: 'wall-too-short', wall: length, needs: width } };
   const wanted = middle - width / 2;
   const stepped = step ? Math.round(wanted / step) * step : wanted;
-  const offset = tidy(Math.min(length - width, Math.max(0, stepped)));
+  const offset = roundCoordinate(Math.min(length - width, Math.max(0, stepped)));
   return { offset, misfit: overlap(level, wall.id, offset, width, except) };
 }
 

@@ -2,7 +2,7 @@ import type { LevelModel, Room } from '../level/types.ts';
 import type { Mm, XY } from '../plan/model.ts';
 import { bodyDistance, ringBody } from '../plane/body.ts';
 import { distance } from '../plane/point.ts';
-import { nearestOnRing, ringLines, ringsContain } from '../plane/ring.ts';
+import { nearestOnRing, ringEdges, ringsContain } from '../plane/ring.ts';
 import type { Line } from '../plane/types.ts';
 
 /** A gap below this, mm, is none: no tape reads it. */
@@ -40,7 +40,7 @@ function inWallBody({ pieces }: LevelModel, [x, y]: XY): boolean {
 export function facesAbout(model: LevelModel, at: XY): Faces | null {
   const room = roomOf(model, at);
   if (!room) return null;
-  return { lines: room.floorRings.flatMap(ringLines), from: onFloor(room, at) };
+  return { lines: room.floorRings.flatMap(ringEdges), from: onFloor(room, at) };
 }
 
 /** The point itself where it is on the floor, else the nearest one that is. */

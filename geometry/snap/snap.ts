@@ -1,7 +1,7 @@
 import type { LevelModel } from '../level/types.ts';
 import type { Deg, Level, Mm, XY } from '../plan/model.ts';
-import { distance, nearestOnSegment, tidyPoint } from '../plane/point.ts';
-import { ringLines } from '../plane/ring.ts';
+import { distance, nearestOnSegment, roundPoint } from '../plane/point.ts';
+import { ringEdges } from '../plane/ring.ts';
 import type { Line } from '../plane/types.ts';
 
 /** What a drawn point is held by. */
@@ -50,7 +50,7 @@ export function snapTargets(
   return {
     ends: walls.flatMap(({ from, to }) => [from, to]),
     centreLines: walls.map(({ from, to }) => [from, to] as const),
-    faces: model ? model.rooms.flatMap(({ floorRings }) => floorRings.flatMap(ringLines)) : [],
+    faces: model ? model.rooms.flatMap(({ floorRings }) => floorRings.flatMap(ringEdges)) : [],
   };
 }
 
@@ -60,7 +60,7 @@ export function snapTargets(
  */
 export function snapPoint(at: XY, targets: SnapTargets, options: SnapOptions): Snapped {
   const snapped = heldPoint(at, targets, options);
-  return { ...snapped, at: tidyPoint(snapped.at) };
+  return { ...snapped, at: roundPoint(snapped.at) };
 }
 
 function heldPoint(at: XY, targets: SnapTargets, options: SnapOptions): Snapped {
@@ -73,7 +73,7 @@ function heldPoint(at: XY, targets: SnapTargets, options: SnapOptions): Snapped 
 
 /** The point on the grid; the point itself where there is none. */
 export function onGrid([x, y]: XY, grid: Mm | null): XY {
-  return tidyPoint(grid ? [Math.round(x / grid) * grid, Math.round(y / grid) * grid] : [x, y]);
+  return roundPoint(grid ? [Math.round(x / grid) * grid, Math.round(y / grid) * grid] : [x, y]);
 }
 
 interface Direction {

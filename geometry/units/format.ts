@@ -2,39 +2,49 @@ import { assert } from '../plane/assert.ts';
 import type { Mm } from '../plane/types.ts';
 import { type LengthUnit, SQUARE_FOOT } from './constants.ts';
 
-/** Toward caution: what was measured is rounded down, what is needed is rounded up. Both by value, also below zero. */
+/**
+ * Direction of rounding, by value, below zero too. Measured lengths are rounded down and required ones up, to be safe.
+ */
 export type Rounding = 'nearest' | 'down' | 'up';
 
 /**
- * A length that lies nearer than this to a whole step is that step: 914.4 mm is 287.99999999999994 eighths in floating
- * point, and must not be rounded down to 2 ft 11 7/8 in. In steps; 3 millionths of a mm, far below any tape.
+ * A value this close to a whole step counts as that step, in steps (about 3e-6 mm): 914.4 mm is 287.99999999999994
+ * eighths in floating
+ * point, and must not be rounded down to 2 ft 11 7/8 in.
  */
 const STEP_NOISE = 1e-6;
 const STEP: Readonly<Record<LengthUnit, Mm>> = { 'feet-inches': 25.4 / 8, metric: 5 };
 
-/** What a length is held against: a least or a greatest one. */
+/** Which limit a length is compared with: a minimum or a maximum. */
 export type Bound = 'least' | 'most';
 
-/** As short of a step as a limit may be missed by is that step, mm: what meets its limit never reads as short of it. */
-const MEETS: Mm = 0.1;
+/**
+ * Tolerance of limits, mm: a length within it of a step is shown as that step, so that what meets its limit never reads
+ * as short of it.
+ */
+const LIMIT_TOLERANCE: Mm = 0.1;
 
 /**
- * A length that was measured on the plan, toward caution: rounded down where it may not be too short, up where it may not be too
- * long. The one form for a distance, a place, a height and a wall's face wherever they are said, so that one distance is one figure.
+ * Formats a measured length, rounded to the safe side: down against a minimum, up against a maximum. The one format for
+ * distances, positions, heights and wall faces, so that one distance always reads the same.
  */
 export function formatMeasured(mm: Mm, unit: LengthUnit, bound: Bound = 'least'): string {
-  return bound === 'least' ? formatLength(mm + MEETS, unit, 'down') : formatLength(mm - MEETS, unit, 'up');
+  return bound === 'least'
+    ? formatLength(mm + LIMIT_TOLERANCE, unit, 'down')
+    : formatLength(mm - LIMIT_TOLERANCE, unit, 'up');
 }
 
-/** A length that is required, toward caution: never less than the least, never more than the most. The one form for limits. */
+/**
+ * Formats a required length, rounded to the safe side: up for a minimum, down for a maximum. The one format for limits.
+ */
 export function formatRequired(mm: Mm, unit: LengthUnit, bound: Bound = 'least'): string {
   return formatLength(mm, unit, bound === 'least' ? 'up' : 'down');
 }
 
 /**
- * A length as said aloud on site, to 1/8 in ("5 ft 2 1/2 in", "4 in", "7 ft") or 5 mm ("2.13 m", "2.135 m", "35 cm").
- * Zero is "0 in" or "0 cm". A length below zero carries a minus sign in front. The length is finite. For sizes of things, and for
- * how far something is off; see `formatMeasured` and `formatRequired` for distances and limits.
+ * Formats a length to 1/8 in ("5 ft 2 1/2 in", "4 in", "7 ft") or 5 mm ("2.13 m", "2.135 m", "35 cm").
+ * Zero is "0 in" or "0 cm"; a negative length has a minus sign. The length must be finite. For sizes and deviations;
+ * see `formatMeasured` and `formatRequired` for distances and limits.
  */
 export function formatLength(mm: Mm, unit: LengthUnit, round: Rounding = 'nearest'): string {
   assert(Number.isFinite(mm), `a length to be shown is finite, got ${mm}`);
@@ -44,8 +54,8 @@ export function formatLength(mm: Mm, unit: LengthUnit, round: Rounding = 'neares
 }
 
 /**
- * The same without rounding, to answer what somebody typed: inches to 1/64, metric to 1 mm.
- * What is finer still is rounded and says so: "about 5 ft 2 1/2 in".
+ * Formats a typed length back to the person, to 1/64 in or 1 mm. A finer value is rounded and marked: "about 5 ft 2 1/2
+ * in".
  */
 export function echoLength(mm: Mm, unit: LengthUnit): string {
   const fine = Math.abs(mm) / (unit === 'metric' ? 1 : 25.4 / 64);
@@ -56,19 +66,23 @@ export function echoLength(mm: Mm, unit: LengthUnit): string {
 }
 
 /**
- * A length as it stands in a field: exact where a tape has a mark for it, else as it is said elsewhere: "≈ 5 ft 2 3/8 in".
- * @param says how it is said elsewhere: a required one as `formatRequired` does
+ * Formats a length for an input field: exact where a tape has a mark for it, else rounded and marked: "≈ 5 ft 2 3/8
+ * in".
+ *
+ * @param rounded the format of an inexact length, for example `formatRequired`
  */
 export function fieldLength(
   mm: Mm,
   unit: LengthUnit,
-  says: (mm: Mm, unit: LengthUnit) => string = formatMeasured,
+  rounded: (mm: Mm, unit: LengthUnit) => string = formatMeasured,
 ): string {
   const exact = echoLength(mm, unit);
-  return exact.startsWith('about ') ? `≈ ${says(mm, unit)}` : exact;
+  return exact.startsWith('about ') ? `≈ ${rounded(mm, unit)}` : exact;
 }
 
-/** An area of floor: "215 sq ft", below 100 with a tenth ("42.5 sq ft"); "19.97 m²". Takes square mm, finite, 0 or more. */
+/**
+ * Formats a floor area: "215 sq ft", with a tenth below 100 ("42.5 sq ft"); "19.97 m²". Takes mm², finite, 0 or more.
+ */
 export function formatArea(areaMm2: number, unit: LengthUnit): string {
   assert(Number.isFinite(areaMm2) && areaMm2 >= 0, `an area is 0 or more, got ${areaMm2}`);
   if (unit === 'metric') return `${(areaMm2 / 1e6).toFixed(2)} m²`;
@@ -95,7 +109,7 @@ function inchWords(parts: number, per: number): string {
   return words.join(' ') || '0 in';
 }
 
-/** "1/2" for 4 of 8; empty for none. `per` is a power of two. */
+/** Returns the reduced fraction: "1/2" for 4 of 8; "" for 0. `per` is a power of two. */
 function fractionWords(parts: number, per: number): string {
   if (parts === 0) return '';
   let [over, under] = [parts, per];
@@ -103,7 +117,7 @@ function fractionWords(parts: number, per: number): string {
   return `${over}/${under}`;
 }
 
-/** Whole mm: below 1 m as cm, from 1 m on as m with two decimals, three where they are needed. */
+/** Whole mm: below 1 m as cm, from 1 m on as m with two decimals, three when needed. */
 function metricWords(mm: number): string {
   if (mm < 1000) return `${Math.floor(mm / 10)}${mm % 10 === 0 ? '' : `.${mm % 10}`} cm`;
   const digits = String(mm % 1000).padStart(3, '0');

@@ -8,8 +8,10 @@ const TURN = /^(-|\+)?\s*(\d+(?:[.,]\d+)?|[.,]\d+)\s*(?:°|deg|degrees)?\s*(?:to
 const EXAMPLE = 'Write it like 45, or 45 left.';
 
 /**
- * Reads how far a wall turns off: degrees to the right of the one who walks along, to the left with "left", "l" or a minus. Answers
- * degrees clockwise on screen, in -180…180, and the turn in words; or what is wrong, in one sentence. Never throws.
+ * Parses the angle by which a wall turns off the previous one: degrees to the right, to the left with "left", "l" or a
+ * minus.
+ * Returns degrees clockwise on screen, −180…180, and the angle in words; or an error message of one sentence. Never
+ * throws.
  */
 export function parseTurn(text: string): ParsedTurn {
   const plain = text.trim().toLowerCase().replace('−', '-');

@@ -4,9 +4,9 @@ import { echoLength } from './format.ts';
 import { plainText } from './plain-text.ts';
 
 export interface LengthOptions {
-  /** Whether a length below zero is taken, as an offset may be. Left out: refused. */
+  /** Whether a negative length is allowed, for example an offset. Default: no. */
   readonly negative?: boolean;
-  /** What a number without a unit counts. Left out: 'large', feet or meters. 'small': inches or cm, for a field of small things. */
+  /** Unit of a bare number. 'large' (default): feet or meters. 'small': inches or cm, for fields of small sizes. */
   readonly bare?: 'large' | 'small';
 }
 
@@ -14,19 +14,19 @@ export type ParsedLength =
   | { readonly ok: true; readonly mm: Mm; readonly echo: string }
   | { readonly ok: false; readonly message: string };
 
-/** A fraction of whole numbers: lengths are worked out exactly and divided once, so that 36 in is 914.4 to the last digit. */
+/** A fraction of integers: lengths are computed exactly and divided once, so that 36 in is exactly 914.4. */
 interface Ratio {
   readonly over: number;
   readonly under: number;
 }
 type Reading = { readonly length: Ratio } | { readonly trouble: string } | null;
 
-/** Tenths of a mm in each unit: whole numbers. */
+/** Tenths of a mm in each unit, integers. */
 const TENTHS = { ft: 3048, in: 254, m: 10_000, cm: 100, mm: 10 } as const;
 type Unit = keyof typeof TENTHS;
 
-/** 10 km: no house is longer, and the plan file takes no more. */
-const LONGEST: Mm = 1e7;
+/** 10 km, the greatest coordinate that the plan file allows. */
+const LONGEST_LENGTH: Mm = 1e7;
 
 const NUMBER = String.raw`\d+(?:[.,]\d+)?|[.,]\d+`;
 const FRACTION = String.raw`\d+\/\d+`;
@@ -37,7 +37,7 @@ const pattern = (source: string): RegExp => new RegExp(`^${source}$`);
 const FEET = pattern(`(${AMOUNT}) ?${FT}`);
 const INCHES = pattern(`(${AMOUNT}) ?${IN}`);
 const FEET_AND_INCHES = pattern(String.raw`(\d+) ?${FT}(?:, |[ -]*)(${AMOUNT}) ?${IN}?`);
-// The inches never are a fraction alone: "6 9/8 in" is a slip of the finger, not 6 ft 9/8 in.
+// The inches cannot be a bare fraction: "6 9/8 in" is a typing error, not 6 ft 9/8 in.
 const TWO_BARE = pattern(String.raw`(\d+)(?: ?- ?| )(\d+[ -]+${FRACTION}|${NUMBER}) ?${IN}?`);
 const METRIC = pattern(`(${NUMBER}) ?(mm|cm|m|millimet(?:er|re)s?|centimet(?:er|re)s?|met(?:er|re)s?)\\.?`);
 const METRES_AND_CM = pattern(`(\\d+) ?m (${NUMBER}) ?cm`);
@@ -46,24 +46,25 @@ const BARE_FRACTION = pattern(`(${FRACTION})`);
 const BARE_MIXED = pattern(String.raw`(\d+[ -]+${FRACTION})`);
 
 /**
- * Reads a length as somebody types it: feet and inches with fractions in the usual forms, decimal feet or inches, cm, m,
- * mm. Every unit is read whatever the display shows; the display decides the echo and what a bare number means: feet or
- * metres, in both cases the large unit, and the echo says so.
+ * Parses a length as people type it: feet and inches with fractions in the usual forms, decimal feet or inches, cm, m,
+ * mm. Every unit is accepted whatever the display unit is; the display unit selects the format of the echo and the unit
+ * of a bare number
+ * (see `LengthOptions.bare`).
  *
- * Answers mm and the length as it was understood, or what is wrong in one sentence. Never throws.
+ * Returns mm and the length as it was understood, or an error message of one sentence. Never throws.
  */
 export function parseLength(text: string, unit: LengthUnit, options: LengthOptions = {}): ParsedLength {
   const plain = plainText(text);
   const quoted = quote(text);
   if (plain === '') return { ok: false, message: `Nothing is written. ${examples(unit)}` };
   const below = plain.startsWith('-');
-  // Nobody types a length that long, and a pattern need not be tried on a page of text.
+  // No real length is longer; the regular expressions need not run on a page of pasted text.
   const fits = plain.length <= 60;
   const reading = fits ? read(below ? plain.slice(1).trimStart() : plain, unit, options.bare ?? 'large', quoted) : null;
   if (reading === null) return { ok: false, message: `${quoted} is not a length. ${examples(unit)}` };
   if ('trouble' in reading) return { ok: false, message: reading.trouble };
   const size = reading.length.over / (reading.length.under * 10);
-  if (!(size <= LONGEST))
+  if (!(size <= LONGEST_LENGTH))
     return { ok: false, message: `${quoted} is longer than 10 km. Look at the number and its unit.` };
   if (below && size > 0 && !options.negative) {
     return { ok: false, message: `${quoted} is below zero. Write a length of 0 or more.` };
@@ -78,7 +79,7 @@ function read(plain: string, unit: LengthUnit, bare: 'large' | 'small', quoted: 
   );
 }
 
-/** Everything that names its unit. */
+/** Reads a length that names its unit. */
 function readMarked(plain: string, quoted: string): Reading {
   const one = (found: RegExpExecArray, unit: Unit): Reading => amount(found[1] ?? '', unit, quoted);
   const feet = FEET.exec(plain);
@@ -96,7 +97,7 @@ function readMarked(plain: string, quoted: string): Reading {
 function readBareFeet(plain: string, bare: 'large' | 'small', quoted: string): Reading {
   const number = BARE.exec(plain);
   if (number) return amount(number[1] ?? '', bare === 'small' ? 'in' : 'ft', quoted);
-  // A fraction on its own is always of an inch: no tape is marked in fractions of a foot.
+  // A bare fraction is always of an inch: no tape is marked in fractions of a foot.
   const fraction = BARE_FRACTION.exec(plain);
   if (fraction) return amount(fraction[1] ?? '', 'in', quoted);
   const mixed = BARE_MIXED.exec(plain);
@@ -123,7 +124,7 @@ function feetAndInches(found: RegExpExecArray, quoted: string): Reading {
   return sum(amount(feet, 'ft', quoted), rest);
 }
 
-/** "12", "12.5", "12,5", ".5", "7/8", "6 1/2" or "6-1/2" of a unit, in tenths of a mm. */
+/** Reads "12", "12.5", "12,5", ".5", "7/8", "6 1/2" or "6-1/2" of a unit, in tenths of a mm. */
 function amount(text: string, unit: Unit, quoted: string): Reading {
   const mixed = /^(?:(\d+)[ -]+)?(\d+)\/(\d+)$/.exec(text);
   if (mixed) {
@@ -132,7 +133,7 @@ function amount(text: string, unit: Unit, quoted: string): Reading {
     if (over === undefined || under === undefined || !proper) return null;
     return { length: { over: ((mixed[1] === undefined ? 0 : Number(whole)) * under + over) * TENTHS[unit], under } };
   }
-  // A comma before three digits may be a thousands mark; in metres the two readings cannot be mistaken for one another.
+  // A comma before three digits may separate thousands; only in meters is the decimal reading certain.
   if (unit !== 'm' && /^\d{1,3},\d{3}$/.test(text)) {
     const [joined, pointed] = [text.replace(',', ''), text.replace(',', '.')];
     return {

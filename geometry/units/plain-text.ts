@@ -11,8 +11,8 @@ const FRACTIONS: Readonly<Record<string, string>> = {
 };
 
 /**
- * What somebody typed, in plain signs: curly quotes and primes become ' and ", dashes become -, ½ becomes 1/2 with a
- * space before it, blanks of every sort become one space, letters small.
+ * Normalizes typed text: curly quotes and primes become ' and ", dashes become -, ½ becomes 1/2 with a
+ * space before it, whitespace collapses to single spaces, letters become lower case.
  */
 export function plainText(text: string): string {
   return text

@@ -1,7 +1,7 @@
 import { buildLevel } from '../../geometry/level/build-level.ts';
 import { CAUTIONS } from '../../geometry/messages/index.ts';
+import { USUAL_DETECTOR } from '../../geometry/plan/items.ts';
 import type { Level, Plan } from '../../geometry/plan/model.ts';
-import { USUAL_DETECTOR } from '../../geometry/plan/usual-detector.ts';
 import { levelRegion } from '../../geometry/region/level-region.ts';
 import { formatArea } from '../../geometry/units/index.ts';
 import { type Command, lengthOption } from './call.ts';

@@ -1,5 +1,5 @@
+import { USUAL_DETECTOR } from '../../geometry/plan/items.ts';
 import type { Level, Mm } from '../../geometry/plan/model.ts';
-import { USUAL_DETECTOR } from '../../geometry/plan/usual-detector.ts';
 import type { Probe } from '../../geometry/region/types.ts';
 
 /** A detector of the size of the level's first one at a height of its own. */

@@ -1,7 +1,7 @@
 /** Fixtures and objects: their outline as drawn, with a plain sign where the trade has one. */
 
+import { isOverhead } from '../../geometry/plan/items.ts';
 import type { Fixture, FixtureKind, Level, PlanObject, Shape } from '../../geometry/plan/model.ts';
-import { isOverhead } from '../../geometry/plan/overhead.ts';
 import { shapeMiddle, shapeRing } from '../../geometry/plane/body.ts';
 import type { Slot } from './placer.ts';
 import { COLOUR, LINE_MM, SMALL_RATIO } from './style.ts';

@@ -1,7 +1,7 @@
 import { wallsAlongChain } from '../../geometry/edit/draw-walls.ts';
 import { duplicatedItems, type EditResult, movedItems, nextId, withoutItems } from '../../geometry/edit/index.ts';
+import { USUAL_DETECTOR } from '../../geometry/plan/items.ts';
 import type { Detector, Level, Mm, Plan, XY } from '../../geometry/plan/model.ts';
-import { USUAL_DETECTOR } from '../../geometry/plan/usual-detector.ts';
 import type { Line } from '../../geometry/plane/types.ts';
 import { levelRegion } from '../../geometry/region/level-region.ts';
 import { JUST_INSIDE, nearestSpot } from '../../geometry/region/nearest.ts';

@@ -1,5 +1,5 @@
+import { USUAL_DETECTOR } from '../../geometry/plan/items.ts';
 import type { Mm, Plan, XY } from '../../geometry/plan/model.ts';
-import { USUAL_DETECTOR } from '../../geometry/plan/usual-detector.ts';
 import { type Chain, NO_CHAIN } from './chain.ts';
 import type { HintAct } from './guidance/hint.ts';
 import type { Second } from './second.ts';

@@ -1,6 +1,7 @@
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { LogEntry, Plan } from '../../geometry/plan/model.ts';
+import type { Plan } from '../../geometry/plan/model.ts';
+import type { LogEntry } from '../../geometry/plan/test-record.ts';
 import { accessibilityFindings, download, type OpenPage, type PageOptions } from './harness.ts';
 import { openPair, openStage } from './samples.ts';
 

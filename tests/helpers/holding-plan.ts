@@ -1,4 +1,5 @@
-import type { Detector, Level, Plan, Reading, Visit } from '../../geometry/plan/model.ts';
+import type { Detector, Level, Plan } from '../../geometry/plan/model.ts';
+import type { Reading, Visit } from '../../geometry/plan/test-record.ts';
 import { emptyPlan } from '../../geometry/planfile/empty.ts';
 import { CONDITION_ITEMS } from '../../src/protocol/conditions/report.ts';
 

@@ -1,4 +1,5 @@
-import type { Detector, Plan, Purpose, Reading } from '../../geometry/plan/model.ts';
+import type { Detector, Plan, Purpose } from '../../geometry/plan/model.ts';
+import type { Reading } from '../../geometry/plan/test-record.ts';
 import { emptyPlan } from '../../geometry/planfile/empty.ts';
 import { judgeReadings } from '../../src/protocol/results/judge.ts';
 import type { SetReport } from '../../src/protocol/results/types.ts';

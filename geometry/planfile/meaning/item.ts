@@ -12,10 +12,10 @@ export function openingFlaws(opening: Opening, wall: Wall, unit: LengthUnit): re
   const long = wallLength(wall);
   const before = -opening.offset;
   const past = opening.offset + opening.width - long;
-  const expected = `inside the wall, 0 to ${tidy(Math.max(0, long - opening.width))}`;
+  const expected = `inside the wall, 0 to ${roundCoordinate(Math.max(0, long - opening.width))}`;
   const flaw = (over: Mm, end: string): Flaw => ({
     path: ['offset'],
-    found: tidy(opening.offset),
+    found: roundCoordinate(opening.offset),
     expected,
     says: `reaches ${formatLength(over, unit, 'up')} past the ${end} of its wall. Slide it back or shorten it.`,
   });
@@ -23,7 +23,12 @@ export function openingFlaws(opening: Opening, wall: Wall, unit: LengthUnit): re
     const [width, length] = [formatLength(opening.width, unit, 'up'), formatLength(long, unit, 'down')];
     const says = `is ${width} wide and its wall is only ${length} long. Shorten it or put it on a longer wall.`;
     return [
-      { path: ['width'], found: tidy(opening.width), expected: `at most the length of the wall, ${tidy(long)}`, says },
+      {
+        path: ['width'],
+        found: roundCoordinate(opening.width),
+        expected: `at most the length of the wall, ${roundCoordinate(long)}`,
+        says,
+      },
     ];
   }
   if (before > OPENING_TOLERANCE) return [flaw(before, 'start')];
@@ -40,8 +45,8 @@ export function heightFlaws(
   return [
     {
       path: ['top'],
-      found: tidy(top),
-      expected: `at least the bottom, ${tidy(bottom)}`,
+      found: roundCoordinate(top),
+      expected: `at least the bottom, ${roundCoordinate(bottom)}`,
       says: `has its top at ${low}, below its bottom at ${high}. Swap the two or measure again.`,
     },
   ];
@@ -67,6 +72,6 @@ export function shapeFlaws(shape: Shape): readonly Flaw[] {
 }
 
 /** A number for `found` and `expected`, in mm: at most 3 decimals. */
-function tidy(mm: Mm): string {
+function roundCoordinate(mm: Mm): string {
   return String(Math.round(mm * 1000) / 1000);
 }

@@ -1,4 +1,5 @@
-import type { Plan, Practice } from '../../plan/model.ts';
+import type { Plan } from '../../plan/model.ts';
+import type { Practice } from '../../plan/test-record.ts';
 import { instantTrouble } from '../instant.ts';
 import type { Step } from '../pointer.ts';
 import { quoted } from '../problem.ts';

@@ -1,4 +1,5 @@
-import type { Kit, Override, Protocol, Visit } from '../../plan/model.ts';
+import type { Override, Protocol } from '../../plan/model.ts';
+import type { Kit, Visit } from '../../plan/test-record.ts';
 import { isOverridable, profileById, publishedDistance } from '../../rules/profiles.ts';
 import { RULE_IDS } from '../../rules/types.ts';
 import { formatLength, type LengthUnit } from '../../units/index.ts';

@@ -1,4 +1,5 @@
-import type { Condition, Kit, LookedForBy, Override, Protocol, Reading, Site, Visit, Wall } from '../../plan/model.ts';
+import type { LookedForBy, Override, Protocol, Site, Wall } from '../../plan/model.ts';
+import type { Condition, Kit, Reading, Visit } from '../../plan/test-record.ts';
 import type { LengthUnit } from '../../units/index.ts';
 import type { Flaw } from '../meaning/flaw.ts';
 import { heightFlaws, openingFlaws, shapeFlaws } from '../meaning/item.ts';

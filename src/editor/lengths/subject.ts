@@ -15,7 +15,7 @@ import {
 import type { Fixture, Level, Mm, Opening, PlanObject, Shape, XY } from '../../../geometry/plan/model.ts';
 import { shapeMiddle } from '../../../geometry/plane/body.ts';
 import { along } from '../../../geometry/plane/point.ts';
-import { shapeMoved } from '../../../geometry/plane/rigid-motion.ts';
+import { translateShape } from '../../../geometry/plane/rigid-motion.ts';
 import { jambs } from '../../../geometry/snap/pick.ts';
 import { TOUCHING } from '../../../geometry/snap/room-faces.ts';
 import { formatLength } from '../../../geometry/units/index.ts';
@@ -205,7 +205,7 @@ function withSize(model: LevelModel, { id, shape }: Fixture | PlanObject, part: 
   const by = shapeGaps(model, shape)
     .map(({ side }) => moveToGap(side, before[side] - after[side], 0))
     .reduce<XY>(([x, y], [dx, dy]) => [x + dx, y + dy], [0, 0]);
-  return useAppStore.getState().updateItem(id, { shape: shapeMoved(sized, by) });
+  return useAppStore.getState().updateItem(id, { shape: translateShape(sized, by) });
 }
 
 function openingHeight(level: Level, opening: Opening, part: 'bottom' | 'top'): ReadLength | null {

@@ -1,5 +1,5 @@
+import { isOverhead } from '../../../geometry/plan/items.ts';
 import type { Fixture, Level, PlanObject, Shape, XY } from '../../../geometry/plan/model.ts';
-import { isOverhead } from '../../../geometry/plan/overhead.ts';
 import { shapeMiddle, shapeRing } from '../../../geometry/plane/body.ts';
 import { LINE_PX } from '../../theme/tokens.ts';
 import { thingExtent } from '../extents.ts';

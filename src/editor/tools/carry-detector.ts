@@ -1,5 +1,5 @@
+import { USUAL_DETECTOR } from '../../../geometry/plan/items.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
-import { USUAL_DETECTOR } from '../../../geometry/plan/usual-detector.ts';
 import { movedSeatHeight } from '../../../geometry/snap/sit-on.ts';
 import { onGrid } from '../../../geometry/snap/snap.ts';
 import { useSketch } from '../sketch.ts';

@@ -1,6 +1,6 @@
 import { withItemsMoved } from '../../../geometry/edit/move-items.ts';
+import { USUAL_DETECTOR } from '../../../geometry/plan/items.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
-import { USUAL_DETECTOR } from '../../../geometry/plan/usual-detector.ts';
 import { anchorOf } from '../../../geometry/snap/pick.ts';
 import { movedSeatHeight } from '../../../geometry/snap/sit-on.ts';
 import { onGrid } from '../../../geometry/snap/snap.ts';

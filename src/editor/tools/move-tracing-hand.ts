@@ -1,6 +1,6 @@
 import { withTracing } from '../../../geometry/edit/index.ts';
 import type { Mm, Plan, Tracing, XY } from '../../../geometry/plan/model.ts';
-import { tidyPoint } from '../../../geometry/plane/point.ts';
+import { roundPoint } from '../../../geometry/plane/point.ts';
 import { selectLevel } from '../../state/selectors.ts';
 import { ARROWS, stepFor } from '../keys.ts';
 import { type Hand, type Point, store } from './hand.ts';
@@ -64,7 +64,7 @@ function tracingInView(): Tracing | undefined {
 function movedTo(at: XY): Plan | null {
   const { plan } = store();
   const { id, tracing } = selectLevel({ ...store(), draft: null });
-  const place = tidyPoint(at);
+  const place = roundPoint(at);
   if (!tracing || (place[0] === tracing.at[0] && place[1] === tracing.at[1])) return null;
   const edited = withTracing(plan, id, { ...tracing, at: place });
   return edited.ok ? edited.plan : null;

@@ -1,9 +1,9 @@
 import { capital, ROOM_USE_NOUN } from '../../../geometry/messages/index.ts';
+import { USUAL_DETECTOR } from '../../../geometry/plan/items.ts';
 import type { Detector, RoomUse, Shape, XY } from '../../../geometry/plan/model.ts';
-import { USUAL_DETECTOR } from '../../../geometry/plan/usual-detector.ts';
 import { shapeBody, shapeRing } from '../../../geometry/plane/body.ts';
-import { tidyPoint } from '../../../geometry/plane/point.ts';
-import { shapeMoved } from '../../../geometry/plane/rigid-motion.ts';
+import { roundPoint } from '../../../geometry/plane/point.ts';
+import { translateShape } from '../../../geometry/plane/rigid-motion.ts';
 import { ringsContain } from '../../../geometry/plane/ring.ts';
 import { outlineOf } from '../../../geometry/snap/past-face.ts';
 import { facesAbout } from '../../../geometry/snap/room-faces.ts';
@@ -74,7 +74,7 @@ function setDown(tool: SetDownTool, point: Point, turns: number): string {
     case 'detector':
       return addItem('detectors', newDetector(point));
     case 'room':
-      nameRoom(tool.use, tidyPoint(point.plan));
+      nameRoom(tool.use, roundPoint(point.plan));
       return '';
     case 'fixture': {
       const size = sizeOf(tool);
@@ -120,11 +120,11 @@ function settledShape(size: UsualSize, point: Point, quarterTurns: number): Shap
   const faces = facesAbout(selectModel(store()), point.plan);
   const near = reachOf(size) + point.reach;
   const along = point.free ? 0 : turnAlongFace(faces?.lines ?? [], point.plan, near, isDeep(size));
-  const shape = usualShape(size, tidyPoint(point.plan), (along + quarterTurns * 90) % 360);
+  const shape = usualShape(size, roundPoint(point.plan), (along + quarterTurns * 90) % 360);
   if (point.free) return shape;
   const options = { reach: point.reach * 1.5, grid: gridFor(point) };
   const { by } = snapMove([outlineOf(shape)], shapeRing(shape)[0] ?? null, [0, 0], faces, options);
-  return shapeMoved(shape, by);
+  return translateShape(shape, by);
 }
 
 function reachOf(size: UsualSize): number {

@@ -7,7 +7,7 @@ import {
   wallAtPoint,
 } from '../../../geometry/edit/draw-walls.ts';
 import type { Deg, Mm, XY } from '../../../geometry/plan/model.ts';
-import { distance, tidyPoint } from '../../../geometry/plane/point.ts';
+import { distance, roundPoint } from '../../../geometry/plane/point.ts';
 import type { Line } from '../../../geometry/plane/types.ts';
 import { missedStart } from '../../../geometry/snap/closing.ts';
 import { RIGHT_ANGLES, type Snapped, snapPoint } from '../../../geometry/snap/snap.ts';
@@ -198,7 +198,7 @@ const corners = (): readonly XY[] => store().chain.corners;
 
 /** The end of a wall whose tape length from the face of the wall that it starts on is `mm`. */
 function lengthened(from: XY, toward: XY, mm: Mm): XY {
-  return tidyPoint(pointToward(from, toward, mm + inset(currentLevel(), from, toward)));
+  return roundPoint(pointToward(from, toward, mm + inset(currentLevel(), from, toward)));
 }
 
 /** Where a corner goes; for one on a standing wall also how it is taped out. */

@@ -1,4 +1,4 @@
-import type { Agreement } from '../../../geometry/plan/model.ts';
+import type { Agreement } from '../../../geometry/plan/test-record.ts';
 
 export type AgreementState = 'signed' | 'refused' | 'open';
 

@@ -1,5 +1,6 @@
 import type { Look } from '../../../geometry/edit/index.ts';
-import type { Condition, ConditionState, Plan } from '../../../geometry/plan/model.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import type { Condition, ConditionState } from '../../../geometry/plan/test-record.ts';
 import { answerFor } from './report.ts';
 import type { ConditionRow } from './types.ts';
 

@@ -1,5 +1,6 @@
 import { counted, listed } from '../../../geometry/messages/index.ts';
-import type { Condition, Plan } from '../../../geometry/plan/model.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import type { Condition } from '../../../geometry/plan/test-record.ts';
 import type { Source } from '../../../geometry/rules/types.ts';
 import { ILLINOIS_COPY, MAH, source } from '../sources.ts';
 import { msOf, saidInstant } from '../timing/clock.ts';

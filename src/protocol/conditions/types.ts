@@ -1,4 +1,4 @@
-import type { ConditionState } from '../../../geometry/plan/model.ts';
+import type { ConditionState } from '../../../geometry/plan/test-record.ts';
 import type { Source } from '../../../geometry/rules/types.ts';
 import type { TestStanding } from '../standing/types.ts';
 

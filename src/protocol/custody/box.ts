@@ -1,4 +1,5 @@
-import type { Custody, Plan } from '../../../geometry/plan/model.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import type { Custody } from '../../../geometry/plan/test-record.ts';
 import { holderOf } from './chain.ts';
 import { type NamedDetector, namedDetectors } from './detectors.ts';
 import { logOf, withHandOver, withLog } from './edit.ts';

@@ -1,4 +1,5 @@
-import type { LogEntry, Plan } from '../../../geometry/plan/model.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import type { LogEntry } from '../../../geometry/plan/test-record.ts';
 import { type Ms, msOf, saidInstant } from '../timing/clock.ts';
 import { type BareStep, LABORATORY } from './chain-types.ts';
 

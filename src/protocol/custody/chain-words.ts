@@ -1,5 +1,6 @@
 import { listed } from '../../../geometry/messages/index.ts';
-import type { LogEntry, Plan } from '../../../geometry/plan/model.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import type { LogEntry } from '../../../geometry/plan/test-record.ts';
 import { msOf, saidDuration } from '../timing/clock.ts';
 import { chainOf } from './chain.ts';
 import type { Chain, ChainStep } from './chain-types.ts';

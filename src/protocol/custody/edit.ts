@@ -1,4 +1,5 @@
-import type { Agreement, Custody, LogEntry, Plan, WeatherNote } from '../../../geometry/plan/model.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import type { Agreement, Custody, LogEntry, WeatherNote } from '../../../geometry/plan/test-record.ts';
 
 const BLANK: Omit<LogEntry, 'detector'> = {
   serial: '',

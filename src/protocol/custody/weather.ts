@@ -1,4 +1,5 @@
-import type { Plan, WeatherNote } from '../../../geometry/plan/model.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import type { WeatherNote } from '../../../geometry/plan/test-record.ts';
 import type { Source } from '../../../geometry/rules/types.ts';
 import { ILLINOIS_COPY, MSQA } from '../sources.ts';
 import { msOf, saidInstant } from '../timing/clock.ts';

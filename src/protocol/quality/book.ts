@@ -1,4 +1,5 @@
-import type { Plan, QualityCheck } from '../../../geometry/plan/model.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import type { QualityCheck } from '../../../geometry/plan/test-record.ts';
 import { compare, dividedBy, type Exact, exact, exactOf, minus, times } from '../results/exact.ts';
 import { judgeReadings } from '../results/judge.ts';
 import { bandOf, type PrecisionBand } from '../results/precision.ts';

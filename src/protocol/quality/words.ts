@@ -1,4 +1,4 @@
-import type { QualityCheck } from '../../../geometry/plan/model.ts';
+import type { QualityCheck } from '../../../geometry/plan/test-record.ts';
 import type { Source } from '../../../geometry/rules/types.ts';
 import type { PrecisionBand } from '../results/precision.ts';
 import { MSQA, NEW_JERSEY } from '../sources.ts';

@@ -1,4 +1,5 @@
-import type { EarlierResult, Plan } from '../../../geometry/plan/model.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import type { EarlierResult } from '../../../geometry/plan/test-record.ts';
 import { msOf } from '../timing/clock.ts';
 import { compare } from './exact.ts';
 import { inPicocuries } from './radon.ts';

@@ -1,4 +1,5 @@
-import type { Plan, Reading } from '../../../geometry/plan/model.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import type { Reading } from '../../../geometry/plan/test-record.ts';
 
 /** The plan with this as the only result of its detector, in the old place of the list or at the end. */
 export function withReading(plan: Plan, reading: Reading): Plan {

@@ -1,4 +1,4 @@
-import type { RadonUnit, RadonValue } from '../../../geometry/plan/model.ts';
+import type { RadonUnit, RadonValue } from '../../../geometry/plan/test-record.ts';
 
 /** A result as somebody wrote it. */
 export interface Entered extends RadonValue {

@@ -1,4 +1,5 @@
-import type { Plan, Reading } from '../../../geometry/plan/model.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import type { Reading } from '../../../geometry/plan/test-record.ts';
 import { profileOf } from '../../../geometry/rules/profiles.ts';
 import { reasonText, stateFor, type TestState } from '../standing/types.ts';
 import { isAtLeast, US_ACTION_LEVEL } from './action-levels.ts';

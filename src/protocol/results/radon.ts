@@ -1,4 +1,4 @@
-import type { RadonUnit, RadonValue } from '../../../geometry/plan/model.ts';
+import type { RadonUnit, RadonValue } from '../../../geometry/plan/test-record.ts';
 import { compare, decimalText, dividedBy, type Exact, exact, exactOf, rounded, times } from './exact.ts';
 
 /** Bq/m3 in one pCi/L, exactly: the curie is 3.7e10 decays a second, a litre a thousandth of a cubic metre. */

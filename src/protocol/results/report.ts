@@ -1,5 +1,6 @@
 import { listed } from '../../../geometry/messages/index.ts';
-import type { EarlierResult, Plan } from '../../../geometry/plan/model.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import type { EarlierResult } from '../../../geometry/plan/test-record.ts';
 import { asNumber, compare, decimalText, type Exact, rounded } from './exact.ts';
 import { NEXT_STEP_SOURCES } from './next-step-sources.ts';
 import { pairWords } from './pair-words.ts';

@@ -1,5 +1,6 @@
 import { MEETS } from '../../../geometry/check/subjects.ts';
-import type { Detector, Level, Plan, Reading } from '../../../geometry/plan/model.ts';
+import type { Detector, Level, Plan } from '../../../geometry/plan/model.ts';
+import type { Reading } from '../../../geometry/plan/test-record.ts';
 import { distance } from '../../../geometry/plane/point.ts';
 
 /**

@@ -1,4 +1,4 @@
-import type { Kit } from '../../../geometry/plan/model.ts';
+import type { Kit } from '../../../geometry/plan/test-record.ts';
 import { HOUR, type Ms } from './clock.ts';
 import { LEAST_EXPOSURE } from './limits.ts';
 

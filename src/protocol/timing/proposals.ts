@@ -1,4 +1,5 @@
-import type { Plan, Practice, Weekday } from '../../../geometry/plan/model.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import type { Practice, Weekday } from '../../../geometry/plan/test-record.ts';
 import { visitTimes } from './checks.ts';
 import { DAY, HOUR, instantAt, MINUTE, type Ms, wallTime } from './clock.ts';
 import { CLOSED_BEFORE, MITIGATION_BEFORE } from './limits.ts';

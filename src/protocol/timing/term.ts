@@ -1,4 +1,5 @@
-import type { Kit, Plan } from '../../../geometry/plan/model.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import type { Kit } from '../../../geometry/plan/test-record.ts';
 import { profileOf } from '../../../geometry/rules/profiles.ts';
 import type { Source } from '../../../geometry/rules/types.ts';
 import { HOUR } from './clock.ts';

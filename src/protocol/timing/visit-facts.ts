@@ -1,4 +1,5 @@
-import type { Kit, Plan } from '../../../geometry/plan/model.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import type { Kit } from '../../../geometry/plan/test-record.ts';
 import { againWords } from '../standing/again.ts';
 import { kitWindow } from './term.ts';
 

@@ -1,5 +1,6 @@
 import { listed } from '../../../geometry/messages/index.ts';
-import type { Forecast, Plan, Visit } from '../../../geometry/plan/model.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import type { Forecast, Visit } from '../../../geometry/plan/test-record.ts';
 import { HOUR, type Ms, msOf, saidDuration, saidInstant } from './clock.ts';
 import { SEVERE_STORM, SHORT_TEST, WIND_LIMIT } from './limits.ts';
 import { isLongTerm } from './term.ts';

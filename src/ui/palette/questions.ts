@@ -1,4 +1,5 @@
 import { capital, FIXTURE_NOUN, OPENING_NOUN, ROOM_USE_NOUN } from '../../../geometry/messages/index.ts';
+import { USUAL_DETECTOR } from '../../../geometry/plan/items.ts';
 import {
   type FixtureKind,
   type Level,
@@ -7,7 +8,6 @@ import {
   ROOM_USES_BARRED,
   type RoomUse,
 } from '../../../geometry/plan/model.ts';
-import { USUAL_DETECTOR } from '../../../geometry/plan/usual-detector.ts';
 import { formatLength, type LengthUnit } from '../../../geometry/units/index.ts';
 import {
   FIXTURE_DEFAULTS,

@@ -1,4 +1,4 @@
-import type { QualityCheck, RadonUnit } from '../../../geometry/plan/model.ts';
+import type { QualityCheck, RadonUnit } from '../../../geometry/plan/test-record.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
 import { InstantField } from '../fields/instant-field.tsx';
 import { NumberField } from '../fields/number-field.tsx';

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { capital } from '../../../geometry/messages/index.ts';
 import { sourceWords } from '../../../geometry/messages/sources.ts';
-import type { QualityCheck } from '../../../geometry/plan/model.ts';
+import type { QualityCheck } from '../../../geometry/plan/test-record.ts';
 import { type CheckRecord, UNDATED } from '../../protocol/quality/book.ts';
 import { checkTable } from '../../protocol/quality/csv.ts';
 import { CHECK_WORD, checkAction } from '../../protocol/quality/words.ts';

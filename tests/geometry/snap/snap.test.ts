@@ -4,8 +4,8 @@ import { roomAt } from '../../../geometry/check/room.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
 import type { Shape, Wall, XY } from '../../../geometry/plan/model.ts';
 import { type Body, ringBody, shapeBody, signedBodyDistance } from '../../../geometry/plane/body.ts';
-import { tidy } from '../../../geometry/plane/point.ts';
-import { shapeMoved } from '../../../geometry/plane/rigid-motion.ts';
+import { roundCoordinate } from '../../../geometry/plane/point.ts';
+import { translateShape } from '../../../geometry/plane/rigid-motion.ts';
 import { emptyLevel } from '../../../geometry/planfile/empty.ts';
 import { type Outline, outlineOf } from '../../../geometry/snap/past-face.ts';
 import { type Faces, facesAbout } from '../../../geometry/snap/room-faces.ts';
@@ -163,8 +163,8 @@ describe('snapPoint', () => {
 describe('the grid', () => {
   it('gives coordinates as a tape has them, without the dust of arithmetic', () => {
     expect(onGrid([915, 76], 25.4)).toEqual([914.4, 76.2]); // 36 in, 3 in
-    expect(tidy(25.4 * 35.99999999999)).toBe(914.4);
-    expect(Object.is(tidy(-0.00001), 0)).toBe(true);
+    expect(roundCoordinate(25.4 * 35.99999999999)).toBe(914.4);
+    expect(Object.is(roundCoordinate(-0.00001), 0)).toBe(true);
   });
 });
 
@@ -282,7 +282,7 @@ describe('a thing set down or dragged beside a partition', () => {
           fc.pre(roomAt(model, at) !== null);
           const shape: Shape = { box: { center: at, width: 700, depth: 400, turn: step * 15 } };
           const { by } = snapMove([outlineOf(shape)], null, [0, 0], facesAbout(model, at), { reach, grid: 25.4 });
-          const landed = shapeBody(shapeMoved(shape, by));
+          const landed = shapeBody(translateShape(shape, by));
           for (const { body } of model.pieces) expect(overlapDepth(body, landed)).toBeLessThan(0.01);
         },
       ),

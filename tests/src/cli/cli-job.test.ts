@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import ICAL from 'ical.js';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { Condition, ConditionState, Visit } from '../../../geometry/plan/model.ts';
+import type { Condition, ConditionState, Visit } from '../../../geometry/plan/test-record.ts';
 import { writePlan } from '../../../geometry/planfile/write.ts';
 import { CONDITION_ITEMS } from '../../../src/protocol/conditions/report.ts';
 import { callCli } from '../../helpers/call-cli.ts';

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Agreement, Condition, ConditionState, Plan } from '../../../geometry/plan/model.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import type { Agreement, Condition, ConditionState } from '../../../geometry/plan/test-record.ts';
 import { emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { agreementSays } from '../../../src/protocol/conditions/agreement.ts';
 import { agreementState } from '../../../src/protocol/conditions/agreement-state.ts';

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { Condition, ConditionState, Plan, Visit } from '../../../geometry/plan/model.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import type { Condition, ConditionState, Visit } from '../../../geometry/plan/test-record.ts';
 import { emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { parsePlan } from '../../../geometry/planfile/parse.ts';
 import { writePlan } from '../../../geometry/planfile/write.ts';

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { DateTime } from 'luxon';
 import { describe, expect, it } from 'vitest';
-import type { Plan, Visit } from '../../../geometry/plan/model.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import type { Visit } from '../../../geometry/plan/test-record.ts';
 import { emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { type DueFacts, nextDue } from '../../../src/protocol/timing/due.ts';
 import { describedPlan } from '../../../src/storage/library/card.ts';

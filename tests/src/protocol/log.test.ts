@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Detector, LogEntry, Plan, Visit } from '../../../geometry/plan/model.ts';
+import type { Detector, Plan } from '../../../geometry/plan/model.ts';
+import type { LogEntry, Visit } from '../../../geometry/plan/test-record.ts';
 import { emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { parsePlan } from '../../../geometry/planfile/parse.ts';
 import { writePlan } from '../../../geometry/planfile/write.ts';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { QualityCheck } from '../../../geometry/plan/model.ts';
+import type { QualityCheck } from '../../../geometry/plan/test-record.ts';
 import { emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { qualityBook } from '../../../src/protocol/quality/book.ts';
 import { type ControlChart, controlCharts } from '../../../src/protocol/quality/charts.ts';

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { EarlierResult, Plan, Reading } from '../../../geometry/plan/model.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import type { EarlierResult, Reading } from '../../../geometry/plan/test-record.ts';
 import { emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { CONDITION_ITEMS } from '../../../src/protocol/conditions/report.ts';
 import { dayDoubt } from '../../../src/protocol/results/earlier.ts';

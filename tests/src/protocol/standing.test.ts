@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { ConditionState, Detector, Level, Plan } from '../../../geometry/plan/model.ts';
+import type { Detector, Level, Plan } from '../../../geometry/plan/model.ts';
+import type { ConditionState } from '../../../geometry/plan/test-record.ts';
 import { conditionsReport } from '../../../src/protocol/conditions/report.ts';
 import { judgeReadings } from '../../../src/protocol/results/judge.ts';
 import { MOST_CAUTIOUS_FIRST, NEXT_STEPS } from '../../../src/protocol/results/next-steps.ts';

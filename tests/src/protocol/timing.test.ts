@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { DateTime } from 'luxon';
 import { describe, expect, it, vi } from 'vitest';
-import type { Forecast, Plan, Visit } from '../../../geometry/plan/model.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import type { Forecast, Visit } from '../../../geometry/plan/test-record.ts';
 import { emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { conditionsReport } from '../../../src/protocol/conditions/report.ts';
 import { closingWays } from '../../../src/protocol/timing/closed.ts';

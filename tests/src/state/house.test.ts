@@ -1,6 +1,7 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
-import type { Condition, ConditionState, Detector, Plan, Visit } from '../../../geometry/plan/model.ts';
+import type { Detector, Plan } from '../../../geometry/plan/model.ts';
+import type { Condition, ConditionState, Visit } from '../../../geometry/plan/test-record.ts';
 import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { CONDITION_ITEMS, conditionsReport } from '../../../src/protocol/conditions/report.ts';
 import { withLog } from '../../../src/protocol/custody/edit.ts';

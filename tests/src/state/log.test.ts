@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
-import type { Detector, Plan, Visit } from '../../../geometry/plan/model.ts';
+import type { Detector, Plan } from '../../../geometry/plan/model.ts';
+import type { Visit } from '../../../geometry/plan/test-record.ts';
 import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { withHandOver, withLog } from '../../../src/protocol/custody/edit.ts';
 import { logHints, logInWords } from '../../../src/state/guidance/log.ts';

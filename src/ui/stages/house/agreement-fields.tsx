@@ -1,5 +1,6 @@
 import { sourceWords } from '../../../../geometry/messages/sources.ts';
-import type { Agreement, Plan } from '../../../../geometry/plan/model.ts';
+import type { Plan } from '../../../../geometry/plan/model.ts';
+import type { Agreement } from '../../../../geometry/plan/test-record.ts';
 import { AGREEMENT_SOURCES, agreementSays } from '../../../protocol/conditions/agreement.ts';
 import { type AgreementState, agreementState } from '../../../protocol/conditions/agreement-state.ts';
 import { agreementOf, withAgreement } from '../../../protocol/custody/edit.ts';

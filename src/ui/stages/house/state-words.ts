@@ -1,7 +1,7 @@
 import type { Verdict } from '../../../../geometry/check/types.ts';
 import type { Look } from '../../../../geometry/edit/index.ts';
 import { listed } from '../../../../geometry/messages/index.ts';
-import type { ConditionState } from '../../../../geometry/plan/model.ts';
+import type { ConditionState } from '../../../../geometry/plan/test-record.ts';
 import type { ConditionRow } from '../../../protocol/conditions/types.ts';
 import type { TestStanding } from '../../../protocol/standing/types.ts';
 import { msOf, saidInstant } from '../../../protocol/timing/clock.ts';

@@ -1,6 +1,6 @@
 import { create } from 'zustand';
 import type { Look } from '../../../../geometry/edit/index.ts';
-import type { ConditionState } from '../../../../geometry/plan/model.ts';
+import type { ConditionState } from '../../../../geometry/plan/test-record.ts';
 import { withAnswer, withLook } from '../../../protocol/conditions/edit.ts';
 import { conditionsReport } from '../../../protocol/conditions/report.ts';
 import { useAppStore } from '../../../state/store.ts';

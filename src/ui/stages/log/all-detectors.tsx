@@ -1,5 +1,6 @@
 import { counted, listed } from '../../../../geometry/messages/index.ts';
-import type { LogEntry, Plan } from '../../../../geometry/plan/model.ts';
+import type { Plan } from '../../../../geometry/plan/model.ts';
+import type { LogEntry } from '../../../../geometry/plan/test-record.ts';
 import { allSame, detectorsInWords, type NamedDetector } from '../../../protocol/custody/detectors.ts';
 import { isSealed, logOf, withLogs } from '../../../protocol/custody/edit.ts';
 import { msOf, saidClock } from '../../../protocol/timing/clock.ts';

@@ -1,5 +1,6 @@
 import { counted } from '../../../../geometry/messages/index.ts';
-import type { LogEntry, Plan } from '../../../../geometry/plan/model.ts';
+import type { Plan } from '../../../../geometry/plan/model.ts';
+import type { LogEntry } from '../../../../geometry/plan/test-record.ts';
 import { conditionsReport } from '../../../protocol/conditions/report.ts';
 import { sealedAfter } from '../../../protocol/custody/chain-words.ts';
 import { type NamedDetector, namedDetectors } from '../../../protocol/custody/detectors.ts';

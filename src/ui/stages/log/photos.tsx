@@ -1,5 +1,5 @@
 import { useRef, useState } from 'react';
-import type { LogEntry } from '../../../../geometry/plan/model.ts';
+import type { LogEntry } from '../../../../geometry/plan/test-record.ts';
 import { withLog } from '../../../protocol/custody/edit.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { addPhotos } from './photo-acts.ts';

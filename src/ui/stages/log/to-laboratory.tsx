@@ -1,4 +1,5 @@
-import type { Plan, Visit } from '../../../../geometry/plan/model.ts';
+import type { Plan } from '../../../../geometry/plan/model.ts';
+import type { Visit } from '../../../../geometry/plan/test-record.ts';
 import { isSealed } from '../../../protocol/custody/edit.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { InstantField } from '../../fields/instant-field.tsx';

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { counted, listed } from '../../../../geometry/messages/index.ts';
-import type { EarlierResult, Plan, RadonUnit } from '../../../../geometry/plan/model.ts';
+import type { Plan } from '../../../../geometry/plan/model.ts';
+import type { EarlierResult, RadonUnit } from '../../../../geometry/plan/test-record.ts';
 import { dayDoubt } from '../../../protocol/results/earlier.ts';
 import type { Entered } from '../../../protocol/results/entered.ts';
 import { detectorLabel } from '../../../protocol/results/set-name.ts';

@@ -1,5 +1,5 @@
 import { sourceDoubts } from '../../../../geometry/messages/sources.ts';
-import type { RadonUnit } from '../../../../geometry/plan/model.ts';
+import type { RadonUnit } from '../../../../geometry/plan/test-record.ts';
 import { ACTION_LEVELS, levelInPicocuries, meanReaches } from '../../../protocol/results/action-levels.ts';
 import type { Exact } from '../../../protocol/results/exact.ts';
 import { enteredText, radonText } from '../../../protocol/results/radon.ts';

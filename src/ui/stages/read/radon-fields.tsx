@@ -1,4 +1,4 @@
-import type { RadonUnit } from '../../../../geometry/plan/model.ts';
+import type { RadonUnit } from '../../../../geometry/plan/test-record.ts';
 import { type Entered, readRadon } from '../../../protocol/results/entered.ts';
 import { enteredText, otherUnitText, unitText } from '../../../protocol/results/radon.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';

@@ -1,5 +1,6 @@
 import { useState } from 'react';
-import type { Detector, Plan, RadonUnit, RadonValue, Reading } from '../../../../geometry/plan/model.ts';
+import type { Detector, Plan } from '../../../../geometry/plan/model.ts';
+import type { RadonUnit, RadonValue, Reading } from '../../../../geometry/plan/test-record.ts';
 import { withoutReading, withReading } from '../../../protocol/results/edit.ts';
 import type { Entered } from '../../../protocol/results/entered.ts';
 import { enteredText } from '../../../protocol/results/radon.ts';

@@ -1,4 +1,5 @@
-import type { Forecast, Plan, Visit } from '../../../../geometry/plan/model.ts';
+import type { Plan } from '../../../../geometry/plan/model.ts';
+import type { Forecast, Visit } from '../../../../geometry/plan/test-record.ts';
 import { SEVERE_STORM } from '../../../protocol/timing/limits.ts';
 import { windUnit, windWords, withForecast } from '../../../protocol/timing/weather.ts';
 import { type Choice, ChoiceField } from '../../fields/choice-field.tsx';

@@ -1,4 +1,5 @@
-import type { Kit, Plan, Visit } from '../../../../geometry/plan/model.ts';
+import type { Plan } from '../../../../geometry/plan/model.ts';
+import type { Kit, Visit } from '../../../../geometry/plan/test-record.ts';
 import { timingReport } from '../../../protocol/timing/report.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { type Choice, ChoiceField } from '../../fields/choice-field.tsx';

@@ -1,5 +1,6 @@
 import { useState } from 'react';
-import type { Plan, Practice, Weekday } from '../../../../geometry/plan/model.ts';
+import type { Plan } from '../../../../geometry/plan/model.ts';
+import type { Practice, Weekday } from '../../../../geometry/plan/test-record.ts';
 import { USUAL_PRACTICE } from '../../../protocol/timing/proposals.ts';
 import { TextField } from '../../fields/text-field.tsx';
 

@@ -2,11 +2,13 @@ import { vectorLength } from './point.ts';
 import type { Ring, XY } from './types.ts';
 
 /**
- * How much each corner of a ring has to say at a point inside it: shares that sum to 1. What moves as the corners of the ring
- * do (slid, stretched, turned) moves the point the same way. At a corner that corner alone; on a side its two ends.
+ * Returns the weight of each corner of a ring at a point inside it; the weights sum to 1 and reproduce the point. When
+ * the corners
+ * move, the weighted sum of the moved corners is the moved point. A point on a corner has weight 1 there; a point on an
+ * edge depends on its two ends.
  * Mean value coordinates (Floater, 2003; formula from memory). The ring has at least three corners.
  */
-export function cornerShares(ring: Ring, [x, y]: XY): readonly number[] {
+export function meanValueCoordinates(ring: Ring, [x, y]: XY): readonly number[] {
   const spokes = ring.map(([cx, cy]) => ({ dx: cx - x, dy: cy - y, far: vectorLength(cx - x, cy - y) }));
   const at = spokes.findIndex(({ far }) => far < 1e-6);
   if (at >= 0) return ring.map((_, i) => (i === at ? 1 : 0));

@@ -1,0 +1,122 @@
+/** The part of the plan file that records the test: devices, visits, conditions, results and quality checks. */
+export type RadonUnit = 'pCi/L' | 'Bq/m3';
+/** A concentration of radon in the air, as it was reported. */
+export interface RadonValue {
+  readonly value: number;
+  readonly unit: RadonUnit;
+}
+
+export interface Kit {
+  readonly kind: string;
+  readonly minimumHours: number;
+  readonly maximumHours: number;
+  readonly labDays: number;
+  readonly lot?: string;
+  readonly detectionLimit?: RadonValue;
+}
+/** The weather that was forecast for the exposure. */
+export interface Forecast {
+  readonly at: string | null;
+  readonly source: string;
+  /** Sustained wind, km/h; null: not noted. */
+  readonly sustained: number | null;
+  readonly storm: boolean | null;
+  readonly note: string;
+}
+/** RFC 3339 instants with an offset, or null when not known. */
+export interface Visit {
+  readonly closedSince: string | null;
+  readonly mitigationOnSince: string | null;
+  readonly start: string | null;
+  /** The pick-up that happened. */
+  readonly end: string | null;
+  /** The pick-up as planned. It never reads as done, and `end` outweighs it. */
+  readonly plannedEnd?: string | null;
+  /** When the closed house was opened again. */
+  readonly closedUntil?: string | null;
+  readonly posted?: string | null;
+  /** At the laboratory. */
+  readonly received?: string | null;
+  readonly device?: 'passive' | 'monitor';
+  readonly forecast?: Forecast;
+}
+export type ConditionState = 'kept' | 'broken' | 'not-applicable' | 'unknown';
+export interface Condition {
+  readonly item: string;
+  readonly state: ConditionState;
+  readonly at: string | null;
+  readonly note: string;
+  /** Who confirmed it. */
+  readonly by?: string;
+}
+export interface Reading extends RadonValue {
+  readonly detector: string;
+  /** The laboratory gave it as below its detection limit. */
+  readonly belowLimit?: boolean;
+}
+
+export type Weekday = 'mon' | 'tue' | 'wed' | 'thu' | 'fri' | 'sat' | 'sun';
+/** Hours of work by the clock of the site, "08:30". */
+interface WorkingDay {
+  readonly day: Weekday;
+  readonly from: string;
+  readonly to: string;
+}
+export interface Practice {
+  readonly days: readonly WorkingDay[];
+  /** "2026-11-26" */
+  readonly daysOff: readonly string[];
+}
+/** A detector goes from one hand to the next. */
+export interface Custody {
+  readonly at: string | null;
+  readonly from: string;
+  readonly to: string;
+  readonly note: string;
+}
+/** What happened to one detector. */
+export interface LogEntry {
+  readonly detector: string;
+  readonly serial: string;
+  readonly placedBy: string;
+  readonly fetchedBy: string;
+  /** When it was sealed again after the exposure. */
+  readonly sealed: string | null;
+  readonly tampering: 'none' | 'seen' | 'unknown';
+  readonly note: string;
+  /** Pictures as data addresses. */
+  readonly photos: readonly string[];
+  readonly custody: readonly Custody[];
+}
+export interface WeatherNote {
+  readonly at: string | null;
+  readonly text: string;
+}
+/** Not to interfere with the test. */
+export interface Agreement {
+  readonly signedBy: string;
+  readonly at: string | null;
+  readonly refused: boolean;
+  readonly note: string;
+}
+/** A test at the same location that this one follows up. */
+export interface EarlierResult extends RadonValue {
+  readonly at: string | null;
+  readonly term: 'short-term' | 'long-term';
+  readonly note: string;
+  /** The detector that stands where it was; null or left out where the file does not tell. */
+  readonly detector?: string | null;
+}
+/** A detector sent to the laboratory to try it: a blank that was never opened, or a spike of known exposure. */
+export interface QualityCheck extends RadonValue {
+  readonly id: string;
+  readonly kind: 'blank' | 'spike';
+  readonly at: string | null;
+  readonly serial: string;
+  readonly by: string;
+  /** What a spike was exposed to, in its unit; null for a blank. */
+  readonly reference: number | null;
+  /** In its unit; null: not known. */
+  readonly detectionLimit: number | null;
+  readonly note: string;
+}
