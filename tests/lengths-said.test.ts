@@ -229,7 +229,7 @@ const NEAREST = new Set([
   'geometry/edit/split-join.ts',
   'geometry/messages/closing.ts',
   'geometry/messages/refusal.ts',
-  'src/editor/tools/handle-reading.ts',
+  'src/editor/tools/handle-measure.ts',
   'src/ui/inspector/item-groups.tsx',
   'src/ui/palette/questions.ts',
   'src/report/notes.ts',

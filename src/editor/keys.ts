@@ -11,7 +11,8 @@ import { lengthKey } from './lengths/length-keys.ts';
 import { createNudger } from './nudger.ts';
 import { openMenuByKey } from './open-menu.ts';
 import { useSketch } from './sketch.ts';
-import { type Hand, pressAt, steps, store } from './tools/hand.ts';
+import { pressAt, steps, store } from './tools/tool-context.ts';
+import type { ToolController } from './tools/tool-controller.ts';
 import { isTyping } from './typing.ts';
 
 export const ARROWS: Readonly<Record<string, XY>> = {
@@ -33,7 +34,7 @@ export interface KeyState {
  * The keys of the sheet. They work wherever the focus is, but where something is typed or a dialog is open; arrows and Enter only
  * on the sheet itself or where nothing has the focus, so that buttons and lists keep theirs.
  */
-export function listenToKeys(sheet: HTMLElement, hand: () => Hand): KeyState {
+export function listenToKeys(sheet: HTMLElement, hand: () => ToolController): KeyState {
   let panning = false;
   const nudger = createNudger();
 
@@ -110,7 +111,7 @@ export function listenToKeys(sheet: HTMLElement, hand: () => Hand): KeyState {
   };
 }
 
-function giveUp(hand: Hand): void {
+function giveUp(hand: ToolController): void {
   if (hand.cancel()) return;
   if (store().tool.kind !== 'select') store().setTool(SELECT_TOOL);
   else store().say('');
@@ -190,7 +191,7 @@ function panByKey([dx, dy]: XY, event: KeyboardEvent): boolean {
 }
 
 /** The first arrow brings the cross up; the next ones move it, and the sheet when it comes to the edge. */
-function moveCross(hand: Hand, by: XY, fine: boolean): void {
+function moveCross(hand: ToolController, by: XY, fine: boolean): void {
   const { cross } = useSketch.getState();
   const at: XY = cross ? [cross[0] + by[0], cross[1] + by[1]] : firstCross();
   useSketch.setState({ cross: at });
@@ -208,7 +209,7 @@ function firstCross(): XY {
   return [Math.round(spot[0] / grid) * grid, Math.round(spot[1] / grid) * grid];
 }
 
-function pressAtCross(hand: Hand, event: KeyboardEvent): boolean {
+function pressAtCross(hand: ToolController, event: KeyboardEvent): boolean {
   const { cross } = useSketch.getState();
   if (!cross || store().tool.kind === 'select') return false;
   const point = pressAt(cross, event.shiftKey);

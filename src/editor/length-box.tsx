@@ -5,12 +5,12 @@ import { useAppStore } from '../state/store.ts';
 import { type SizePx, toScreen } from '../state/viewport.ts';
 import { ScaleBox } from './scale-box.tsx';
 import { useSketch } from './sketch.ts';
-import type { Hand } from './tools/hand.ts';
-import { TURN_KEY } from './tools/wall-hand.ts';
+import type { ToolController } from './tools/tool-controller.ts';
+import { TURN_KEY } from './tools/wall-tool.ts';
 import './length-box.css';
 
 /** A small field beside the pointer: the length of the wall that is being drawn, as it is said. Enter sets it. */
-export function LengthBox({ hand, onDone }: { readonly hand: () => Hand; readonly onDone: () => void }) {
+export function LengthBox({ hand, onDone }: { readonly hand: () => ToolController; readonly onDone: () => void }) {
   const typed = useSketch((sketch) => sketch.typed);
   const hasWall = useAppStore(({ chain }) => chain.corners.length > 1);
   const byFinger = useSketch((sketch) => sketch.touch);
@@ -33,7 +33,7 @@ function OpenBox({
   onDone,
 }: {
   readonly first: string;
-  readonly hand: () => Hand;
+  readonly hand: () => ToolController;
   readonly onDone: () => void;
 }) {
   const unit = useAppStore((state) => state.plan.display.length);

@@ -2,8 +2,8 @@ import { withItemsMoved } from '../../geometry/edit/move-items.ts';
 import type { Plan, XY } from '../../geometry/plan/model.ts';
 import { withLevel } from '../state/plan-edits.ts';
 import { selectLevel } from '../state/selectors.ts';
-import { commitDraft } from './tools/drag.ts';
-import { store } from './tools/hand.ts';
+import { commitPreview } from './tools/drag.ts';
+import { store } from './tools/tool-context.ts';
 
 /** Moves what is selected by keys. However long an arrow is held, it is one step of history: it ends when the key is let go. */
 export interface Nudger {
@@ -22,7 +22,7 @@ export function createNudger(): Nudger {
     by = [0, 0];
     if (!from || !draft) return;
     const before = from.levels.find(({ id }) => id === selectLevel(store()).id);
-    if (before) commitDraft(before, draft);
+    if (before) commitPreview(before, draft);
   };
   return {
     move: (dx, dy) => {

@@ -3,13 +3,14 @@ import { anchorOf, type Hit } from '../../geometry/snap/pick.ts';
 import { openMenu } from '../state/menu.ts';
 import { toPlan, toScreen } from '../state/viewport.ts';
 import { useSketch } from './sketch.ts';
-import { currentLevel, type Point, store } from './tools/hand.ts';
+import { currentLevel, store } from './tools/tool-context.ts';
+import type { ToolPoint } from './tools/tool-controller.ts';
 
 /** The element that the sheet is drawn in. */
 export const SHEET_ID = 'sheet-of-plan';
 
 /** Opens the list of acts for what was pressed: a thing among those that are selected stands for all of them. */
-export function openMenuFor(hit: Hit | undefined, { plan, screen, touch }: Point): void {
+export function openMenuFor(hit: Hit | undefined, { plan, screen, touch }: ToolPoint): void {
   const { selection, select } = store();
   if (hit && !selection.includes(hit.id)) select([hit.id]);
   if (!hit && selection.length > 0) select([]);

@@ -11,13 +11,14 @@ import { listenToPointers } from './pointers.ts';
 import { clearSketch, useSketch } from './sketch.ts';
 import { SheetSurface } from './stage/sheet-surface.tsx';
 import { exposeForTests } from './test-hook.ts';
-import { createHand, type Hand } from './tools/create-hand.ts';
+import { createTool } from './tools/create-tool.ts';
+import type { ToolController } from './tools/tool-controller.ts';
 import './plan-canvas.css';
 
 /** The sheet: the level in view, drawn, and everything that a hand does on it. Fills its parent. */
 export function PlanCanvas() {
   const sheet = useRef<HTMLDivElement>(null);
-  const hand = useRef<Hand>(undefined);
+  const hand = useRef<ToolController>(undefined);
   const tool = useAppStore((state) => state.tool);
   const levelName = useAppStore((state) => selectLevel(state).name);
   const cursor = useSketch((sketch) => sketch.cursor);
@@ -25,7 +26,7 @@ export function PlanCanvas() {
   useStageSize(sheet);
   useLayoutEffect(() => {
     clearSketch();
-    hand.current = createHand(tool);
+    hand.current = createTool(tool);
     // A thing in hand can be set down by keyboard at once.
     if (tool.kind !== 'select') sheet.current?.focus({ preventScroll: true });
     else useSketch.setState({ cross: null, cursor: 'default' });
@@ -34,7 +35,7 @@ export function PlanCanvas() {
   useEffect(() => {
     const element = sheet.current;
     if (!element) return;
-    const current = () => hand.current as Hand;
+    const current = () => hand.current as ToolController;
     const keys = listenToKeys(element, current);
     const stopPointers = listenToPointers(element, current, keys.isPanning);
     const stopGliding = letDetectorsGlide();
@@ -62,7 +63,10 @@ export function PlanCanvas() {
       <SheetSurface name="ground" layers={GROUND} opaque />
       <SheetSurface name="hand" layers={HAND} />
       <TypedLength onDone={() => sheet.current?.focus({ preventScroll: true })} />
-      <LengthBox hand={() => hand.current as Hand} onDone={() => sheet.current?.focus({ preventScroll: true })} />
+      <LengthBox
+        hand={() => hand.current as ToolController}
+        onDone={() => sheet.current?.focus({ preventScroll: true })}
+      />
     </div>
   );
 }

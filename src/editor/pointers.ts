@@ -3,8 +3,9 @@ import { pannedBy, toPlan, zoomedAt } from '../state/viewport.ts';
 import { openMenuFor } from './open-menu.ts';
 import { useSketch } from './sketch.ts';
 import { inNextFrame, notInNextFrame, nowIfWaiting } from './stage/frames.ts';
-import { type Hand, type Point, store } from './tools/hand.ts';
-import { hitAt } from './tools/select-hand.ts';
+import { hitAt } from './tools/select-tool.ts';
+import { store } from './tools/tool-context.ts';
+import type { ToolController, ToolPoint } from './tools/tool-controller.ts';
 
 /** How near counts as on it, px. */
 const REACH_PX = { mouse: 9, touch: 20 } as const;
@@ -19,7 +20,11 @@ const PINCH_ON_PAD = 6;
  * One set of listeners for the whole stage: one pointer works the tool in hand, two fingers or the middle button move the sheet,
  * the wheel zooms. Returns what takes the listeners away.
  */
-export function listenToPointers(element: HTMLElement, hand: () => Hand, isPanning: () => boolean): () => void {
+export function listenToPointers(
+  element: HTMLElement,
+  hand: () => ToolController,
+  isPanning: () => boolean,
+): () => void {
   const down = new Map<number, XY>();
   let panFrom: XY | null = null;
   let working = false;
@@ -33,7 +38,7 @@ export function listenToPointers(element: HTMLElement, hand: () => Hand, isPanni
     const { left, top } = element.getBoundingClientRect();
     return [event.clientX - left, event.clientY - top];
   };
-  const pointOf = (event: PointerEvent): Point => {
+  const pointOf = (event: PointerEvent): ToolPoint => {
     const screen = screenOf(event);
     const { viewport, snap } = store();
     const touch = event.pointerType === 'touch';

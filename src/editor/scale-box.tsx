@@ -4,10 +4,10 @@ import { useAppStore } from '../state/store.ts';
 import { toScreen } from '../state/viewport.ts';
 import { keepFocusOfTap } from './keep-focus.ts';
 import { useSketch } from './sketch.ts';
-import type { Hand } from './tools/hand.ts';
+import type { ToolController } from './tools/tool-controller.ts';
 
 /** Asks how long the line is that was pressed on the picture. It lies at the edge of the sheet that is further from the line. */
-export function ScaleBox({ hand, onDone }: { readonly hand: () => Hand; readonly onDone: () => void }) {
+export function ScaleBox({ hand, onDone }: { readonly hand: () => ToolController; readonly onDone: () => void }) {
   const unit = useAppStore((state) => state.plan.display.length);
   const isLow = useAppStore(({ viewport, stageSize }) => {
     const [line] = useSketch.getState().gaps;

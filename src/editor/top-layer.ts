@@ -46,7 +46,7 @@ import { paintShown } from './paint/spots.ts';
 import { paintLitZones } from './paint/zones.ts';
 import { type Sketch, useSketch } from './sketch.ts';
 import { layer } from './stage/layer.ts';
-import { HANDLE_OFF_PX } from './tools/select-hand.ts';
+import { HANDLE_OFF_PX } from './tools/select-tool.ts';
 
 /** Detectors with their measured lines, grips, and what is under the hand. The only layer that a drag of a detector repaints. */
 export const TOP = layer({

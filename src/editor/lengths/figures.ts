@@ -18,7 +18,7 @@ import { type SheetNames, sheetNames } from '../paint/names/sheet-names.ts';
 import { keepThings } from '../paint/names/thing-names.ts';
 import { lengthPx, type Pen, px } from '../paint/pen.ts';
 import { FINE, type TextStyle, textWidth } from '../paint/text.ts';
-import type { Point } from '../tools/hand.ts';
+import type { ToolPoint } from '../tools/tool-controller.ts';
 import { type LengthSubject, useLengths } from './store.ts';
 import { axisOf, gapsOf, sameSubject } from './subject.ts';
 
@@ -158,7 +158,7 @@ function figurePlace(pen: Pen, [from, to]: Line, width: number, places: Places):
 }
 
 /** The figure under a point, if one is. A finger need not hit it exactly, but what lies under the finger comes first then. */
-export function figureAt(point: Point): Figure | null {
+export function figureAt(point: ToolPoint): Figure | null {
   const seen = figuresSeen();
   const state = useAppStore.getState();
   if (!seen || state.draft || state.live) return null;
@@ -198,7 +198,7 @@ export function figurePlaceOf(subject: LengthSubject): XY | null {
 }
 
 /** Lights the figure under the pointer; answers whether one is there. */
-export function lightFigure(point: Point): boolean {
+export function lightFigure(point: ToolPoint): boolean {
   const figure = figureAt(point);
   const { lit } = useLengths.getState();
   const same = figure === null ? lit === null : sameSubject(figure.subject, lit);

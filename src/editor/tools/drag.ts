@@ -2,18 +2,19 @@ import { settled } from '../../../geometry/edit/move.ts';
 import { openingsRefusal } from '../../../geometry/messages/refusal.ts';
 import type { Level, Plan } from '../../../geometry/plan/model.ts';
 import { withLevel } from '../../state/plan-edits.ts';
-import { currentLevel, type Point, store } from './hand.ts';
+import { currentLevel, store } from './tool-context.ts';
+import type { ToolPoint } from './tool-controller.ts';
 
-/** One pull from press to release: shown as a draft on the way, one step of history at its end. */
+/** One drag from press to release: a preview on the way, one undo step at its end. */
 export interface Drag {
-  move(point: Point): void;
-  end(point: Point): void;
-  /** Everything as it was. */
+  move(point: ToolPoint): void;
+  end(point: ToolPoint): void;
+  /** Takes the preview back. */
   cancel(): void;
 }
 
-/** A drag that shows the level as `change` makes it of the level at its start, and ends in one step or a refusal in words. */
-export function levelDrag(change: (level: Level, point: Point) => Level): Drag {
+/** A drag that previews what `change` makes of the level at its start, and ends in one undo step or a refusal in words. */
+export function levelDrag(change: (level: Level, point: ToolPoint) => Level): Drag {
   const { plan } = store();
   const start = currentLevel();
   let shown: Plan = plan;
@@ -23,14 +24,14 @@ export function levelDrag(change: (level: Level, point: Point) => Level): Drag {
       store().setDraft(shown === plan ? null : shown);
     },
     end: () => {
-      commitDraft(start, shown);
+      commitPreview(start, shown);
     },
     cancel: () => store().setDraft(null),
   };
 }
 
-/** Makes what was shown the plan; or takes it back, says why and answers it. Empty when it was done. */
-export function commitDraft(before: Level, shown: Plan): string {
+/** Commits a previewed plan. Returns why not, in words, after it has taken the preview back; empty when it was done. */
+export function commitPreview(before: Level, shown: Plan): string {
   const level = shown.levels.find(({ id }) => id === before.id);
   const refusal = level ? openingsRefusal(before, level, store().plan.display.length) : '';
   if (!refusal) return store().run(() => shown);

@@ -3,7 +3,7 @@ import { levelExtent } from '../../../geometry/level/level-extent.ts';
 import { counted } from '../../../geometry/messages/index.ts';
 import type { Level, XY } from '../../../geometry/plan/model.ts';
 import { readClip, writeClip } from '../../../geometry/planfile/clip.ts';
-import { steps } from '../../editor/tools/hand.ts';
+import { steps } from '../../editor/tools/tool-context.ts';
 import { COPY_OFFSET } from '../../state/plan-slice.ts';
 import { selectLevel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';

@@ -10,8 +10,8 @@ import { OPENING_NOUN } from '../../../geometry/messages/index.ts';
 import type { OpeningKind, Plan } from '../../../geometry/plan/model.ts';
 import { anchorOf } from '../../../geometry/snap/pick.ts';
 import { useSketch } from '../../editor/sketch.ts';
-import { pressAt } from '../../editor/tools/hand.ts';
-import { createOpeningHand } from '../../editor/tools/opening-hand.ts';
+import { createOpeningTool } from '../../editor/tools/opening-tool.ts';
+import { pressAt } from '../../editor/tools/tool-context.ts';
 import type { FoundItem } from '../../state/plan-edits.ts';
 import { selectLevel, selectReports } from '../../state/selectors.ts';
 import { unfold } from '../shell/ui.ts';
@@ -57,7 +57,7 @@ const openingHere = (kind: OpeningKind): Act => ({
   name: `Put a ${OPENING_NOUN[kind]} in here`,
   applies: ({ one, at }) => one?.list === 'walls' && at !== null,
   run: ({ at }) => {
-    if (at) createOpeningHand(kind).up(pressAt(at));
+    if (at) createOpeningTool(kind).up(pressAt(at));
   },
 });
 

@@ -4,7 +4,7 @@ import { describeFurniture, moveWords } from '../../../../geometry/messages/inde
 import { subjectName } from '../../../../geometry/messages/subject.ts';
 import type { PlanObject } from '../../../../geometry/plan/model.ts';
 import { furnitureVerdict } from '../../../../geometry/search/furniture.ts';
-import { STEPS } from '../../../editor/tools/hand.ts';
+import { STEPS } from '../../../editor/tools/tool-context.ts';
 import { selectLevelBar, selectModel, selectProbe } from '../../../state/selectors.ts';
 import { setPlace } from '../../../state/spots.ts';
 import { useAppStore } from '../../../state/store.ts';

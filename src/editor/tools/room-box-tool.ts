@@ -5,13 +5,14 @@ import { formatMeasured, formatRequired } from '../../../geometry/units/index.ts
 import { WALL_THICKNESS } from '../../state/defaults.ts';
 import { askForRoom } from '../lengths/set-out.ts';
 import { clearSketch, useSketch } from '../sketch.ts';
-import { currentLevel, gridFor, type Hand, type Point, putBack, staysInHand, store, targets } from './hand.ts';
+import { currentLevel, gridFor, keepsTool, returnToSelect, store, targets } from './tool-context.ts';
+import type { ToolController, ToolPoint } from './tool-controller.ts';
 
-/** Smaller than a foot across is a slip of the hand, mm. */
+/** Less than a foot across is taken for a mistaken drag, mm. */
 const LEAST_ROOM: Mm = 304.8;
 
 /** A rectangular room from corner to corner of its inside faces: one drag, or one press and another. */
-export function createRoomBoxHand(): Hand {
+export function createRoomBoxTool(): ToolController {
   let from: XY | null = null;
   let pressedAt: XY | null = null;
 
@@ -32,7 +33,7 @@ export function createRoomBoxHand(): Hand {
     }
     store().addWalls(rectangleWalls(currentLevel(), start, to, thicknessNow()), thicknessNow());
     if (!byTouch) askForRoom([Math.min(start[0], to[0]) + LEAST_ROOM / 2, Math.min(start[1], to[1]) + LEAST_ROOM / 2]);
-    if (!again) putBack();
+    if (!again) returnToSelect();
   };
 
   return {
@@ -47,7 +48,7 @@ export function createRoomBoxHand(): Hand {
       const pulled = pressedAt && Math.hypot(point.screen[0] - pressedAt[0], point.screen[1] - pressedAt[1]) > 8;
       const to = corner(point);
       // A press without a pull is the first corner; the second press is the other.
-      if (pulled || (from && (from[0] !== to[0] || from[1] !== to[1]))) finish(to, staysInHand(point), point.touch);
+      if (pulled || (from && (from[0] !== to[0] || from[1] !== to[1]))) finish(to, keepsTool(point), point.touch);
     },
     cancel: () => {
       const busy = from !== null;
@@ -58,7 +59,7 @@ export function createRoomBoxHand(): Hand {
   };
 }
 
-function corner(point: Point): XY {
+function corner(point: ToolPoint): XY {
   if (point.free) return point.plan;
   const { faces, ends } = targets();
   // The corners of the rooms that stand, for one room beside another.

@@ -6,22 +6,23 @@ import { figureAt, lightFigure } from '../lengths/figures.ts';
 import { openLength } from '../lengths/store.ts';
 import { openMenuFor } from '../open-menu.ts';
 import { clearSketch, useSketch } from '../sketch.ts';
-import { carryDetector } from './carry-detector.ts';
 import type { Drag } from './drag.ts';
-import { currentLevel, type Hand, type Point, store } from './hand.ts';
-import { moveItems } from './move-items.ts';
-import { panSheet } from './pan-sheet.ts';
-import { pullHandle } from './pull-handle.ts';
+import { dragDetector } from './drag-detector.ts';
+import { dragHandle } from './drag-handle.ts';
+import { dragItems } from './drag-items.ts';
+import { dragViewport } from './drag-viewport.ts';
+import { currentLevel, store } from './tool-context.ts';
+import type { ToolController, ToolPoint } from './tool-controller.ts';
 
-/** A press turns into a drag when it has gone this far, px: a finger is less steady than a mouse. */
+/** A press becomes a drag from this distance on, px: a finger is less steady than a mouse. */
 const DRAG_PX = { mouse: 4, touch: 9 } as const;
 
 /**
- * Selecting, moving, reshaping; a frame around things; on open paper a finger moves the sheet. Held on a thing and let go it opens
- * what can be done with it; held on the floor it is told what keeps a detector away, there and wherever it slides.
+ * Selects, moves, reshapes and draws a marquee; on empty ground a finger pans. A long press on an item opens its menu on release; a
+ * long press on the floor tells why no detector may sit there and wherever the finger slides.
  */
-export function createSelectHand(): Hand {
-  let pressed: Point | null = null;
+export function createSelectTool(): ToolController {
+  let pressed: ToolPoint | null = null;
   let drag: Drag | null = null;
   let reading = false;
   let held = false;
@@ -92,7 +93,7 @@ export function createSelectHand(): Hand {
   };
 }
 
-function press(point: Point): void {
+function press(point: ToolPoint): void {
   const figure = point.shift || handleAt(point) ? null : figureAt(point);
   if (figure) {
     openLength(figure.subject, true);
@@ -108,23 +109,23 @@ function press(point: Point): void {
   else if (selection.length !== 1 || selection[0] !== hit.id) select([hit.id]);
 }
 
-/** What a pull from this point moves. Under a finger a wall, door or thing must be selected first: a finger that pans may start anywhere. */
-function beginDrag(start: Point): Drag {
+/** Returns the drag that starts at a point. By touch a wall, door or thing must be selected first: a finger that pans may start anywhere. */
+function beginDrag(start: ToolPoint): Drag {
   const handle = handleAt(start);
-  if (handle) return pullHandle(handle);
+  if (handle) return dragHandle(handle);
   const hit = hitAt(start);
   const { selection, select } = store();
   const chosen = hit !== undefined && selection.includes(hit.id);
   if (!hit || (start.touch && !chosen && hit.list !== 'detectors')) {
-    return start.touch ? panSheet(start) : marquee(start);
+    return start.touch ? dragViewport(start) : marquee(start);
   }
   if (!chosen) select(start.shift ? [...selection, hit.id] : [hit.id]);
   const ids = store().selection;
-  return hit.list === 'detectors' && ids.length === 1 ? carryDetector(hit.id, start) : moveItems(ids, start);
+  return hit.list === 'detectors' && ids.length === 1 ? dragDetector(hit.id, start) : dragItems(ids, start);
 }
 
-/** The grip of what is selected that is nearest to a point, if one is near. @param wide how many times a press's reach counts as near */
-export function handleAt(point: Point, wide = 1.3): Handle | null {
+/** Returns the nearest handle of the selected item within `wide` times the reach of a point; null for none. */
+export function handleAt(point: ToolPoint, wide = 1.3): Handle | null {
   const { selection, viewport } = store();
   const [id] = selection;
   if (!id || selection.length !== 1) return null;
@@ -141,17 +142,17 @@ export function handleAt(point: Point, wide = 1.3): Handle | null {
   return best;
 }
 
-/** How far the turning grip stands off its box, px. */
+/** Distance of the rotation handle from its box, px. */
 export const HANDLE_OFF_PX = 28;
 
-/** What is selected comes first where things lie on one another, so that a drag goes on with what is in hand. */
-export function hitAt(point: Point): Hit | undefined {
+/** Returns the item at a point. Where items overlap, a selected one comes first, so that a drag goes on with it. */
+export function hitAt(point: ToolPoint): Hit | undefined {
   const hits = hitsAt(currentLevel(), point.plan, point.reach);
   const { selection } = store();
   return hits.find(({ id }) => selection.includes(id)) ?? hits[0];
 }
 
-function marquee(start: Point): Drag {
+function marquee(start: ToolPoint): Drag {
   return {
     move: (point) => useSketch.setState({ marquee: [start.plan, point.plan] }),
     end: (point) => {

@@ -8,31 +8,32 @@ import { RIGHT_ANGLES, snapPoint } from '../../../geometry/snap/snap.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { useSketch } from '../sketch.ts';
 import { type Drag, levelDrag } from './drag.ts';
-import { currentLevel, gridFor, type Point, store, targets } from './hand.ts';
-import { handleReading } from './handle-reading.ts';
+import { handleMeasure } from './handle-measure.ts';
+import { currentLevel, gridFor, store, targets } from './tool-context.ts';
+import type { ToolPoint } from './tool-controller.ts';
 
-/** Turns go by whole steps of this, degrees, unless snap is held off. */
+/** Rotations snap to whole steps of this, degrees. */
 const TURN_STEP = 15;
 
-/** Pulls a grip: a wall's end, a jamb, a corner, the turn or the rim of a thing. */
-export function pullHandle(handle: Handle): Drag {
+/** Drags a handle: the end of a wall, a jamb, a corner, the rotation or the rim of an item. */
+export function dragHandle(handle: Handle): Drag {
   const level = currentLevel();
   const held = targets(new Set([handle.id]));
   return levelDrag((at, point) => {
     const turnStep = point.free ? null : TURN_STEP;
     const pulled = withHandleAt(at, handle, wanted(level, handle, point, held), turnStep, gridFor(point));
-    useSketch.setState({ reading: handleReading(pulled, handle) });
+    useSketch.setState({ reading: handleMeasure(pulled, handle) });
     return pulled;
   });
 }
 
-/** Of the room that a thing stands in: its corner is not drawn through the wall to the face behind. */
+/** Wall faces of the room that an item stands in: its corner does not snap through the wall to the face behind. */
 function facesOf({ fixtures, objects }: Level, id: string): readonly Line[] {
   const thing = [...fixtures, ...objects].find((each) => each.id === id);
   return (thing && facesAbout(selectModel(store()), shapeMiddle(thing.shape))?.lines) ?? [];
 }
 
-function wanted(level: Level, handle: Handle, point: Point, held: ReturnType<typeof targets>): XY {
+function wanted(level: Level, handle: Handle, point: ToolPoint, held: ReturnType<typeof targets>): XY {
   if (point.free || handle.kind === 'turn' || handle.kind === 'stream') return point.plan;
   const other = handle.kind === 'wall-end' ? wallOtherEnd(level, handle.id, handle.end) : null;
   const things = handle.kind === 'corner' || handle.kind === 'radius';

@@ -7,11 +7,12 @@ import { openingLike } from '../../state/same-again.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { askForOpening } from '../lengths/set-out.ts';
 import { clearSketch, type OpeningGhost, useSketch } from '../sketch.ts';
-import { currentLevel, gridFor, type Hand, type Point, store } from './hand.ts';
+import { currentLevel, gridFor, store } from './tool-context.ts';
+import type { ToolController, ToolPoint } from './tool-controller.ts';
 
-/** A door, window or passage: the pointer along a wall shows where it would go and how far from both corners. */
-export function createOpeningHand(kind: OpeningKind): Hand {
-  const show = (point: Point): OpeningGhost | null => {
+/** Puts a door, window or passage into a wall; until then previews it at the pointer with its distances to both corners. */
+export function createOpeningTool(kind: OpeningKind): ToolController {
+  const show = (point: ToolPoint): OpeningGhost | null => {
     const ghost = ghostAt(kind, point);
     useSketch.setState({ opening: ghost, reading: ghost ? offsetsInWords(ghost) : [] });
     return ghost;
@@ -41,7 +42,7 @@ export function createOpeningHand(kind: OpeningKind): Hand {
   };
 }
 
-function ghostAt(kind: OpeningKind, point: Point): OpeningGhost | null {
+function ghostAt(kind: OpeningKind, point: ToolPoint): OpeningGhost | null {
   const level = currentLevel();
   const place = wallUnder(level, point.plan, point.reach * 2);
   if (!place) return null;

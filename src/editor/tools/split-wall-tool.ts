@@ -6,16 +6,17 @@ import { selectModel } from '../../state/selectors.ts';
 import { SELECT_TOOL } from '../../state/tool.ts';
 import { splitWall } from '../../state/wall-acts.ts';
 import { clearSketch, useSketch } from '../sketch.ts';
-import { currentLevel, gridFor, type Hand, type Point, store } from './hand.ts';
+import { currentLevel, gridFor, store } from './tool-context.ts';
+import type { ToolController, ToolPoint } from './tool-controller.ts';
 
-/** The next press makes two of a wall; until then the lengths to its corners show. */
-export function createSplitHand(id: string): Hand {
-  const show = (point: Point): Mm | null => {
+/** Splits a wall at the next press; until then shows the lengths to its corners. */
+export function createSplitWallTool(id: string): ToolController {
+  const show = (point: ToolPoint): Mm | null => {
     const wall = currentLevel().walls.find((each) => each.id === id);
     if (!wall) return null;
     const lines = (offset: Mm) => cornerLines(selectModel(store()), wall, offset, 0, point.plan);
     const wanted = nearestParameter(point.plan, wall.from, wall.to) * distance(wall.from, wall.to);
-    // Whole steps as the tape reads them, from the corner.
+    // Whole steps of the grid are counted as a tape reads them, from the corner.
     const step = gridFor(point);
     const reading = distance(...lines(wanted)[0]);
     const at = step ? wanted + Math.round(reading / step) * step - reading : wanted;

@@ -1,9 +1,10 @@
 import { pannedBy } from '../../state/viewport.ts';
 import type { Drag } from './drag.ts';
-import { type Point, store } from './hand.ts';
+import { store } from './tool-context.ts';
+import type { ToolPoint } from './tool-controller.ts';
 
-/** The sheet follows the pointer. */
-export function panSheet(start: Point): Drag {
+/** Pans with the pointer. */
+export function dragViewport(start: ToolPoint): Drag {
   const { viewport } = store();
   return {
     move: ({ screen }) =>

@@ -18,16 +18,17 @@ import { selectModel } from '../../state/selectors.ts';
 import type { Tool } from '../../state/tool.ts';
 import { askForThing } from '../lengths/set-out.ts';
 import { clearSketch, useSketch } from '../sketch.ts';
-import { currentLevel, gridFor, type Hand, type Point, putBack, staysInHand, store } from './hand.ts';
-import { tapedShape } from './taped.ts';
+import { currentLevel, gridFor, keepsTool, returnToSelect, store } from './tool-context.ts';
+import type { ToolController, ToolPoint } from './tool-controller.ts';
+import { gapsOfShape } from './wall-gaps.ts';
 
-type SetDownTool = Extract<Tool, { kind: 'fixture' | 'object' | 'room' | 'detector' }>;
+type PlaceTool = Extract<Tool, { kind: 'fixture' | 'object' | 'room' | 'detector' }>;
 
-/** A thing that follows the pointer and is set down by a press. Shift, or a thing that is kept in hand, leaves it there for the next one. */
-export function createSetDownHand(tool: SetDownTool): Hand {
+/** An item that follows the pointer and is placed by a press. With Shift, or when the tool is kept, the tool stays for the next one. */
+export function createPlaceTool(tool: PlaceTool): ToolController {
   let quarterTurns = 0;
-  let last: Point | null = null;
-  const show = (point: Point) => {
+  let last: ToolPoint | null = null;
+  const show = (point: ToolPoint) => {
     last = point;
     showGhost(tool, point, quarterTurns);
   };
@@ -36,11 +37,11 @@ export function createSetDownHand(tool: SetDownTool): Hand {
     down: show,
     drag: show,
     up: (point) => {
-      const id = setDown(tool, point, quarterTurns);
+      const id = placeItem(tool, point, quarterTurns);
       clearSketch();
       // A finger types only when it asks for a field: the keys would cover half the sheet.
       if (id && !point.touch) askForThing(id);
-      if (!staysInHand(point)) putBack();
+      if (!keepsTool(point)) returnToSelect();
     },
     cancel: () => {
       clearSketch();
@@ -55,20 +56,20 @@ export function createSetDownHand(tool: SetDownTool): Hand {
   };
 }
 
-function showGhost(tool: SetDownTool, point: Point, turns: number): void {
+function showGhost(tool: PlaceTool, point: ToolPoint, turns: number): void {
   if (tool.kind === 'detector') {
     useSketch.setState({ ghostDetector: newDetector(point) });
   } else if (tool.kind === 'room') {
     useSketch.setState({ ghostName: { name: capital(ROOM_USE_NOUN[tool.use]), at: point.plan } });
   } else {
     const size = sizeOf(tool);
-    const shape = settledShape(size, point, turns);
-    useSketch.setState({ ghost: shape, gaps: tapedShape(shape) });
+    const shape = snappedShape(size, point, turns);
+    useSketch.setState({ ghost: shape, gaps: gapsOfShape(shape) });
   }
 }
 
-/** Answers the id of a thing that has a place to be typed; empty for a name, and where it was refused. */
-function setDown(tool: SetDownTool, point: Point, turns: number): string {
+/** Returns the id of an item whose place can be typed; empty for a room name, and where the edit was refused. */
+function placeItem(tool: PlaceTool, point: ToolPoint, turns: number): string {
   const { addItem } = store();
   switch (tool.kind) {
     case 'detector':
@@ -79,12 +80,12 @@ function setDown(tool: SetDownTool, point: Point, turns: number): string {
     case 'fixture': {
       const size = sizeOf(tool);
       const heights = usualHeights(size, currentLevel().ceiling);
-      const shape = settledShape(size, point, turns);
+      const shape = snappedShape(size, point, turns);
       return addItem('fixtures', { kind: tool.fixture, name: '', shape, ...heights, stream: null });
     }
     case 'object': {
       const size = sizeOf(tool);
-      const shape = settledShape(size, point, turns);
+      const shape = snappedShape(size, point, turns);
       return addItem('objects', {
         name: OBJECT_DEFAULTS[tool.object].name,
         shape,
@@ -110,13 +111,13 @@ function nameRoom(use: RoomUse, at: XY): void {
   store().addItem('rooms', { name, use, at });
 }
 
-function sizeOf(tool: Extract<SetDownTool, { kind: 'fixture' | 'object' }>): UsualSize {
+function sizeOf(tool: Extract<PlaceTool, { kind: 'fixture' | 'object' }>): UsualSize {
   const level = currentLevel();
   return tool.kind === 'fixture' ? fixtureLike(level, tool.fixture) : objectLike(level, tool.object);
 }
 
-/** Drawn up to the wall that it comes near, on the side of the hand, its longer side along it. */
-function settledShape(size: UsualSize, point: Point, quarterTurns: number): Shape {
+/** Snapped to a wall that is near, on the side of the pointer, the longer side along the wall. */
+function snappedShape(size: UsualSize, point: ToolPoint, quarterTurns: number): Shape {
   const faces = facesAbout(selectModel(store()), point.plan);
   const near = reachOf(size) + point.reach;
   const along = point.free ? 0 : turnAlongFace(faces?.lines ?? [], point.plan, near, isDeep(size));
@@ -136,7 +137,7 @@ function isDeep({ footprint }: UsualSize): boolean {
   return 'depth' in footprint && footprint.depth > footprint.width;
 }
 
-function newDetector(point: Point): Omit<Detector, 'id'> {
+function newDetector(point: ToolPoint): Omit<Detector, 'id'> {
   const level = currentLevel();
   const at = onGrid(point.plan, gridFor(point));
   const base = seatHeight(level, at, USUAL_DETECTOR.base);

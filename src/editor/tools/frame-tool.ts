@@ -1,14 +1,15 @@
 import type { XY } from '../../../geometry/plan/model.ts';
 import { extentBetween, itemsWithin } from '../../../geometry/snap/pick.ts';
 import { clearSketch, useSketch } from '../sketch.ts';
-import { currentLevel, type Hand, type Point, putBack, store } from './hand.ts';
+import { currentLevel, returnToSelect, store } from './tool-context.ts';
+import type { ToolController, ToolPoint } from './tool-controller.ts';
 
-/** Nearer than this, two corners are one press, px. */
+/** Two corners closer than this are one press, px. */
 const ONE_PRESS_PX = 8;
 
-/** A frame around things by two presses, one at each corner, or by one pull; what lies wholly in it is selected. */
-export function createFrameHand(): Hand {
-  let from: Point | null = null;
+/** A marquee by two presses, one at each corner, or by one drag; selects what lies wholly in it. */
+export function createFrameTool(): ToolController {
+  let from: ToolPoint | null = null;
   const show = (to: XY) => {
     if (from) useSketch.setState({ marquee: [from.plan, to] });
   };
@@ -28,7 +29,7 @@ export function createFrameHand(): Hand {
       const found = itemsWithin(currentLevel(), extentBetween(start.plan, point.plan));
       const { selection, select } = store();
       select(point.shift ? [...new Set([...selection, ...found])] : found);
-      putBack();
+      returnToSelect();
       if (found.length === 0) store().say('Nothing lies wholly in that frame. Make it larger.');
     },
     cancel: () => {

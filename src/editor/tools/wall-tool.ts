@@ -19,26 +19,17 @@ import { selectModel } from '../../state/selectors.ts';
 import { keepInView } from '../keep-in-view.ts';
 import { askForWall } from '../lengths/set-out.ts';
 import { clearSketch, useSketch } from '../sketch.ts';
-import {
-  CROSS_REACH_PX,
-  currentLevel,
-  gridFor,
-  type Hand,
-  type Point,
-  putBack,
-  staysInHand,
-  store,
-  targets,
-} from './hand.ts';
-import { createAim } from './wall-aim.ts';
+import { CURSOR_REACH_PX, currentLevel, gridFor, keepsTool, returnToSelect, store, targets } from './tool-context.ts';
+import type { ToolController, ToolPoint } from './tool-controller.ts';
+import { createWallDirection } from './wall-direction.ts';
 
 /**
  * Wall after wall. While the outline is open it is drawn as a line; closed onto its start, the line becomes the inside face,
  * since that is what a tape reads, and the walls stand outside it. Walls that end open stand on the line.
  */
-export function createWallHand(): Hand {
-  let last: Point | null = null;
-  const aim = createAim();
+export function createWallTool(): ToolController {
+  let last: ToolPoint | null = null;
+  const aim = createWallDirection();
 
   const show = (snapped: Corner | null) => {
     const points = corners();
@@ -58,11 +49,11 @@ export function createWallHand(): Hand {
     const toward = aim.toward(points, pointed);
     if (!from || !toward) return pointed;
     if (read?.ok && read.mm > 0) return lengthened(from, toward, read.mm);
-    const led = aim.led() && pointed && distance(pointed, from) < 1;
+    const led = aim.byArrow() && pointed && distance(pointed, from) < 1;
     return turn || typed !== null || led ? toward : pointed;
   };
   const said = (points: readonly XY[], next: XY, pointed: XY | null) => {
-    const led = aim.led() && pointed !== null && distance(pointed, next) > 1;
+    const led = aim.byArrow() && pointed !== null && distance(pointed, next) > 1;
     return led ? ['Type how long the wall is'] : readings(points, next);
   };
   const end = () => {
@@ -79,7 +70,7 @@ export function createWallHand(): Hand {
     if (start && points.length > 2 && distance(start, at) < 1) {
       closeOutline(points);
       clearSketch();
-      if (!again) putBack();
+      if (!again) returnToSelect();
       return;
     }
     if (before && distance(before, at) < 1) {
@@ -87,7 +78,7 @@ export function createWallHand(): Hand {
       return;
     }
     store().setChain(withCorner(store().chain, at));
-    aim.drop();
+    aim.reset();
     if (useSketch.getState().cross) {
       // The next arrow starts from the corner that was set.
       useSketch.setState({ cross: at });
@@ -103,7 +94,7 @@ export function createWallHand(): Hand {
   return {
     hover: (point) => {
       last = point;
-      if (!useSketch.getState().cross) aim.drop();
+      if (!useSketch.getState().cross) aim.reset();
       show(nextPoint(point, corners()));
     },
     down: (point) => {
@@ -113,7 +104,7 @@ export function createWallHand(): Hand {
       last = point;
       show(nextPoint(point, corners()));
     },
-    up: (point) => add(nextPoint(point, corners()).at, staysInHand(point)),
+    up: (point) => add(nextPoint(point, corners()).at, keepsTool(point)),
     cancel: () => {
       const busy = corners().length > 0;
       if (useSketch.getState().typed !== null) useSketch.setState({ typed: null, turn: null });
@@ -144,7 +135,7 @@ export function createWallHand(): Hand {
       }
       const corner = corners().at(-1);
       // The arrow also moves the cross, which it leads from here.
-      if (corner && aim.arrow(event, corner, CROSS_REACH_PX / store().viewport.scale)) return false;
+      if (corner && aim.arrow(event, corner, CURSOR_REACH_PX / store().viewport.scale)) return false;
       if (closingKey(event.key)) {
         clearSketch();
         return true;
@@ -204,7 +195,7 @@ function lengthened(from: XY, toward: XY, mm: Mm): XY {
 /** Where a corner goes; for one on a standing wall also how it is taped out. */
 type Corner = Snapped & { readonly taped?: readonly Line[] };
 
-function nextPoint(point: Point, points: readonly XY[]): Corner {
+function nextPoint(point: ToolPoint, points: readonly XY[]): Corner {
   const free: Snapped = { at: point.plan, hold: 'none', guides: [] };
   const [start] = points;
   if (start && points.length > 2 && distance(start, point.plan) <= point.reach)

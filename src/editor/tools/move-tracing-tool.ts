@@ -3,13 +3,14 @@ import type { Mm, Plan, Tracing, XY } from '../../../geometry/plan/model.ts';
 import { roundPoint } from '../../../geometry/plane/point.ts';
 import { selectLevel } from '../../state/selectors.ts';
 import { ARROWS, stepFor } from '../keys.ts';
-import { type Hand, type Point, store } from './hand.ts';
+import { store } from './tool-context.ts';
+import type { ToolController, ToolPoint } from './tool-controller.ts';
 
-/** The picture under the level is pulled to its place from wherever it is pressed, or goes there by arrows. It stays in hand. */
-export function createMoveTracingHand(): Hand {
+/** Moves the picture under the level: by a drag that may start anywhere, or by arrow keys. The tool stays. */
+export function createMoveTracingTool(): ToolController {
   let start: { readonly plan: XY; readonly at: XY } | null = null;
 
-  const follow = ({ plan }: Point) => {
+  const follow = ({ plan }: ToolPoint) => {
     if (start)
       store().setDraft(movedTo([start.at[0] + plan[0] - start.plan[0], start.at[1] + plan[1] - start.plan[1]]));
   };

@@ -4,20 +4,21 @@ import { movedSeatHeight } from '../../../geometry/snap/sit-on.ts';
 import { onGrid } from '../../../geometry/snap/snap.ts';
 import { useSketch } from '../sketch.ts';
 import type { Drag } from './drag.ts';
-import { currentLevel, gridFor, type Point, store } from './hand.ts';
+import { currentLevel, gridFor, store } from './tool-context.ts';
+import type { ToolPoint } from './tool-controller.ts';
 
-/** A finger hides a spot of about this size: the detector is carried this far above it, px. */
+/** A finger hides a spot of about this size: the detector is dragged this far above it, px. */
 const ABOVE_FINGER_PX = 76;
 
 /**
- * Carries a detector: judged at every move, set down at the end as one step. It keeps its place under the mouse; under a finger
- * it stands above it.
+ * Drags a detector: checked at every move, one undo step at the end. It keeps its offset to the mouse; by touch it is shown above the
+ * finger.
  */
-export function carryDetector(id: string, start: Point): Drag {
+export function dragDetector(id: string, start: ToolPoint): Drag {
   const detector = currentLevel().detectors.find((each) => each.id === id);
   const from: XY = detector?.at ?? start.plan;
   const base = detector?.base ?? USUAL_DETECTOR.base;
-  const place = (point: Point) => {
+  const place = (point: ToolPoint) => {
     const lift = point.touch ? ABOVE_FINGER_PX / store().viewport.scale : 0;
     const offset: XY = point.touch ? [0, -lift] : [from[0] - start.plan[0], from[1] - start.plan[1]];
     const at = onGrid([point.plan[0] + offset[0], point.plan[1] + offset[1]], gridFor(point));
@@ -29,7 +30,7 @@ export function carryDetector(id: string, start: Point): Drag {
       store().setLive({ id, ...place(point), byTouch: point.touch });
     },
     end: (point) => {
-      // In this order, so that it is never seen back where it came from.
+      // In this order, so that no frame shows it back where it came from.
       store().updateItem(id, place(point));
       store().setLive(null);
     },

@@ -5,21 +5,21 @@ import { parseTurn } from '../../../geometry/units/parse-turn.ts';
 import { ARROWS } from '../keys.ts';
 import { useSketch } from '../sketch.ts';
 
-/** A wall that is aimed without a length is shown this long, mm. */
+/** A wall that has a direction and no length yet is shown this long, mm. */
 const SHOWN: Mm = 1000;
 
-/** Where the next wall goes when no pointer shows it: by the arrow that was pressed last. */
-export interface Aim {
-  /** Takes an arrow key; false when it is none. The keyboard's cross then leads from the last corner. */
+/** The direction of the next wall when no pointer shows it: that of the last arrow key. */
+export interface WallDirection {
+  /** Takes an arrow key; the keyboard's cross then starts from the last corner. Returns false for another key. */
   arrow(event: KeyboardEvent, corner: XY, reach: Mm): boolean;
-  /** A point that the wall goes towards, from the last of the corners; null while nothing shows the direction. */
+  /** Returns a point that the wall goes towards, from the last corner; null while nothing shows the direction. */
   toward(corners: readonly XY[], pointed: XY | null): XY | null;
-  /** Whether an arrow leads. */
-  readonly led: () => boolean;
-  drop(): void;
+  /** Whether an arrow key gives the direction. */
+  readonly byArrow: () => boolean;
+  reset(): void;
 }
 
-export function createAim(): Aim {
+export function createWallDirection(): WallDirection {
   let heading: XY | null = null;
   return {
     arrow: (event, corner, reach) => {
@@ -27,7 +27,7 @@ export function createAim(): Aim {
       if (!step) return false;
       const { cross } = useSketch.getState();
       const same = heading !== null && heading[0] === step[0] && heading[1] === step[1];
-      // A cross that was led away from the corner shows the direction itself.
+      // A cross that was moved away from the corner shows the direction itself.
       const near = !cross || same || distance(cross, corner) <= reach;
       if (near && !(same && cross)) useSketch.setState({ cross: corner });
       heading = near ? step : null;
@@ -41,14 +41,14 @@ export function createAim(): Aim {
       if (heading) return [from[0] + heading[0] * SHOWN, from[1] + heading[1] * SHOWN];
       return pointed && distance(from, pointed) >= 1 ? pointed : null;
     },
-    led: () => heading !== null,
-    drop: () => {
+    byArrow: () => heading !== null,
+    reset: () => {
       heading = null;
     },
   };
 }
 
-/** Of the wall before the last corner; along the page to the right where there is none. Degrees. */
+/** Direction of the wall before the last corner, degrees; 0, to the right, where there is none. */
 function directionBefore(corners: readonly XY[]): Deg {
   const [a, b] = corners.slice(-2);
   return a && b ? (Math.atan2(b[1] - a[1], b[0] - a[0]) * 180) / Math.PI : 0;

@@ -4,27 +4,28 @@ import type { Mm, Tracing, XY } from '../../../geometry/plan/model.ts';
 import { parseLength } from '../../../geometry/units/index.ts';
 import { SELECT_TOOL } from '../../state/tool.ts';
 import { clearSketch, useSketch } from '../sketch.ts';
-import { currentLevel, type Hand, type Point, store } from './hand.ts';
+import { currentLevel, store } from './tool-context.ts';
+import type { ToolController, ToolPoint } from './tool-controller.ts';
 
 type TracingTask = 'scale' | 'straighten' | 'shift';
 
-/** Nearer than this, two points are one press, px. */
+/** Two points closer than this are one press, px. */
 const ONE_PRESS_PX = 8;
 
 /**
- * Two points that bring the picture under the level to scale, straight, or to its place: by two presses, or by one pull from the
- * first to the second. The sheet may be moved and zoomed between them.
+ * Scales, straightens or shifts the picture under the level by two points: two presses, or one drag from the first to the second. Pan
+ * and zoom are free between them.
  */
-export function createTracingHand(task: TracingTask): Hand {
+export function createTracingPointsTool(task: TracingTask): ToolController {
   let first: XY | null = null;
   let second: XY | null = null;
-  /** Whether the press that is under way has set the first point. */
+  /** Whether the press under way has set the first point. */
   let begun = false;
 
-  const show = ({ plan }: Point) => {
+  const show = ({ plan }: ToolPoint) => {
     if (first && !second) useSketch.setState({ gaps: [[first, plan]] });
   };
-  const isOnePress = ({ plan }: Point) =>
+  const isOnePress = ({ plan }: ToolPoint) =>
     first !== null && Math.hypot(plan[0] - first[0], plan[1] - first[1]) * store().viewport.scale < ONE_PRESS_PX;
   const forget = () => {
     first = null;

@@ -3,10 +3,10 @@ import { clearLength } from '../../../geometry/edit/draw-walls.ts';
 import type { Handle } from '../../../geometry/edit/reshape.ts';
 import type { Level } from '../../../geometry/plan/model.ts';
 import { formatLength, formatMeasured } from '../../../geometry/units/index.ts';
-import { store } from './hand.ts';
+import { store } from './tool-context.ts';
 
-/** The measure that a grip changes, as it is now: it stands beside the pointer while one pulls. */
-export function handleReading(level: Level, { kind, id }: Handle): readonly string[] {
+/** Returns the measure that a handle changes, in words, for the note beside the pointer. */
+export function handleMeasure(level: Level, { kind, id }: Handle): readonly string[] {
   const length = (mm: number) => formatLength(mm, store().plan.display.length);
   const wall = level.walls.find((each) => each.id === id);
   if (wall) return [formatMeasured(clearLength(level, [wall.from, wall.to]), store().plan.display.length)];

@@ -1,8 +1,9 @@
 import { pannedBy } from '../../state/viewport.ts';
-import { type Hand, putBack, store } from './hand.ts';
+import { returnToSelect, store } from './tool-context.ts';
+import type { ToolController } from './tool-controller.ts';
 
-/** Moves the sheet without a drag: the spot that is pressed comes to the middle. */
-export function createCentreHand(): Hand {
+/** Pans without a drag: the pressed point comes to the middle of the stage. */
+export function createCenterTool(): ToolController {
   return {
     hover: () => undefined,
     down: () => undefined,
@@ -10,7 +11,7 @@ export function createCentreHand(): Hand {
     up: ({ screen: [x, y] }) => {
       const { viewport, stageSize, setViewport } = store();
       setViewport(pannedBy(viewport, stageSize.width / 2 - x, stageSize.height / 2 - y));
-      if (!store().keepTool) putBack();
+      if (!store().keepTool) returnToSelect();
     },
     cancel: () => false,
   };

@@ -1,10 +1,11 @@
 import { openMenuFor } from '../open-menu.ts';
 import { useSketch } from '../sketch.ts';
-import { type Hand, type Point, store } from './hand.ts';
+import { store } from './tool-context.ts';
+import type { ToolController, ToolPoint } from './tool-controller.ts';
 
-/** Points at the floor and is told why no detector may sit there; a press opens what can be done at that spot. */
-export function createAskHand(): Hand {
-  const point = (at: Point) => store().setHover({ at: at.plan, id: null });
+/** Tells why no detector may sit at the pointer; a press opens the menu of that spot. */
+export function createAskTool(): ToolController {
+  const point = (at: ToolPoint) => store().setHover({ at: at.plan, id: null });
   return {
     hover: point,
     down: point,

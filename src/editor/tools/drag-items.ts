@@ -7,27 +7,32 @@ import { snapMove } from '../../../geometry/snap/snap-move.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { useSketch } from '../sketch.ts';
 import { type Drag, levelDrag } from './drag.ts';
-import { currentLevel, gridFor, type Point, store } from './hand.ts';
-import { tapedThing } from './taped.ts';
+import { currentLevel, gridFor, store } from './tool-context.ts';
+import type { ToolPoint } from './tool-controller.ts';
+import { gapsOfItem } from './wall-gaps.ts';
 
-/** Moves items together: each move of the hand shows them where `heldMove` says. */
-export function moveItems(ids: readonly string[], start: Point): Drag {
+/** Drags items together. Each pointer move previews them where `snappedMove` puts them. */
+export function dragItems(ids: readonly string[], start: ToolPoint): Drag {
   const moving = new Set(ids);
-  const settle = heldMove(currentLevel(), ids);
+  const settle = snappedMove(currentLevel(), ids);
   return levelDrag((at, point) => {
     const by = settle([point.plan[0] - start.plan[0], point.plan[1] - start.plan[1]], point);
     const moved = withItemsMoved(at, moving, by);
-    useSketch.setState({ gaps: tapedThing(moved, ids) });
+    useSketch.setState({ gaps: gapsOfItem(moved, ids) });
     return moved;
   });
 }
 
 /**
- * Where items of a level come to rest when a hand moves them by about so much, the lines that hold them shown: things on the wall
- * faces on its side, walls and their rooms on whole steps of the grid.
- * @param leader the point that goes onto the grid; a corner of the first of them when left out
+ * Returns a function that snaps a move of items, mm, and shows the guides: things snap to the wall faces on the pointer's side, walls
+ * and their rooms to the grid.
+ * @param leader the point that snaps to the grid; by default a corner of the first item
  */
-export function heldMove(level: Level, ids: readonly string[], leader?: XY | null): (by: XY, point: Point) => XY {
+export function snappedMove(
+  level: Level,
+  ids: readonly string[],
+  leader?: XY | null,
+): (by: XY, point: ToolPoint) => XY {
   const moving = new Set(ids);
   const model = selectModel(store());
   const things = outlinesOf(level, moving);

@@ -1,19 +1,20 @@
 import { clearSketch } from '../sketch.ts';
 import type { Drag } from './drag.ts';
-import { type Hand, type Point, putBack, store } from './hand.ts';
-import { pullHandle } from './pull-handle.ts';
-import { handleAt } from './select-hand.ts';
+import { dragHandle } from './drag-handle.ts';
+import { handleAt } from './select-tool.ts';
+import { returnToSelect, store } from './tool-context.ts';
+import type { ToolController, ToolPoint } from './tool-controller.ts';
 
-/** Reshapes without a drag: the first press takes the grip that is near, the second one sets it. */
-export function createGripHand(id: string): Hand {
+/** Reshapes without a drag: the first press takes the handle that is near, the second one sets it. */
+export function createGripTool(id: string): ToolController {
   let pull: Drag | null = null;
   store().select([id]);
-  const set = (point: Point) => {
+  const set = (point: ToolPoint) => {
     pull?.move(point);
     pull?.end(point);
     pull = null;
     clearSketch();
-    putBack();
+    returnToSelect();
   };
   return {
     hover: (point) => pull?.move(point),
@@ -25,7 +26,7 @@ export function createGripHand(id: string): Hand {
         return;
       }
       const handle = handleAt(point, 2);
-      if (handle) pull = pullHandle(handle);
+      if (handle) pull = dragHandle(handle);
       store().say(handle ? 'Press where it goes.' : 'Press on one of the grips first: the small squares and discs.');
     },
     cancel: () => {

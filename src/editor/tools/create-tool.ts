@@ -1,0 +1,45 @@
+import type { Tool } from '../../state/tool.ts';
+import { createAskTool } from './ask-tool.ts';
+import { createCenterTool } from './center-tool.ts';
+import { createFrameTool } from './frame-tool.ts';
+import { createGripTool } from './grip-tool.ts';
+import { createMoveHereTool } from './move-here-tool.ts';
+import { createMoveTracingTool } from './move-tracing-tool.ts';
+import { createOpeningTool } from './opening-tool.ts';
+import { createPlaceTool } from './place-tool.ts';
+import { createRoomBoxTool } from './room-box-tool.ts';
+import { createSelectTool } from './select-tool.ts';
+import { createSplitWallTool } from './split-wall-tool.ts';
+import type { ToolController } from './tool-controller.ts';
+import { createTracingPointsTool } from './tracing-points-tool.ts';
+import { createWallTool } from './wall-tool.ts';
+
+/** Returns the controller of a tool, with no gesture under way. */
+export function createTool(tool: Tool): ToolController {
+  switch (tool.kind) {
+    case 'select':
+      return createSelectTool();
+    case 'wall':
+      return createWallTool();
+    case 'room-box':
+      return createRoomBoxTool();
+    case 'opening':
+      return createOpeningTool(tool.opening);
+    case 'move-here':
+      return createMoveHereTool(tool.ids);
+    case 'grip':
+      return createGripTool(tool.id);
+    case 'frame':
+      return createFrameTool();
+    case 'centre':
+      return createCenterTool();
+    case 'ask':
+      return createAskTool();
+    case 'tracing':
+      return tool.task === 'move' ? createMoveTracingTool() : createTracingPointsTool(tool.task);
+    case 'split-wall':
+      return createSplitWallTool(tool.id);
+    default:
+      return createPlaceTool(tool);
+  }
+}

@@ -1,0 +1,64 @@
+import type { LevelModel } from '../../../geometry/level/types.ts';
+import type { Level, Mm, XY } from '../../../geometry/plan/model.ts';
+import { memoize } from '../../../geometry/plane/memoize.ts';
+import { type SnapTargets, snapTargets } from '../../../geometry/snap/snap.ts';
+import { selectBelow, selectLevel, selectModel } from '../../state/selectors.ts';
+import { useAppStore } from '../../state/store.ts';
+import { SELECT_TOOL } from '../../state/tool.ts';
+import { toScreen } from '../../state/viewport.ts';
+import type { ToolPoint } from './tool-controller.ts';
+
+export const store = useAppStore.getState;
+
+/** Whether the tool stays chosen after this press. */
+export function keepsTool(point: ToolPoint): boolean {
+  return point.shift || store().keepTool;
+}
+
+/** Reach of a press without a pointer, px. */
+export const CURSOR_REACH_PX = 12;
+
+/** A press that no pointer makes, at a point of the plan: by the keyboard's cross or a menu row. */
+export function pressAt(plan: XY, shift = false): ToolPoint {
+  const { viewport, snap } = store();
+  const screen = toScreen(viewport, plan);
+  return { plan, screen, shift, free: !snap, touch: false, reach: CURSOR_REACH_PX / viewport.scale };
+}
+
+/** Goes back to the select tool and keeps the message. */
+export function returnToSelect(): void {
+  const { message } = store();
+  store().setTool(SELECT_TOOL);
+  // `setTool` clears the message, and that of the last press still holds.
+  store().say(message);
+}
+
+/** Steps of the grid and of the arrow keys, mm: an inch, an eighth and a foot; or 1 cm, 1 mm and 10 cm. */
+export const STEPS = {
+  'feet-inches': { grid: 25.4, key: 25.4, fine: 3.175, coarse: 304.8 },
+  metric: { grid: 50, key: 10, fine: 1, coarse: 100 },
+} as const;
+
+export function steps(): (typeof STEPS)[keyof typeof STEPS] {
+  return STEPS[store().plan.display.length];
+}
+
+export function gridFor(point: ToolPoint): Mm | null {
+  return point.free ? null : steps().grid;
+}
+
+export function currentLevel(): Level {
+  return selectLevel(store());
+}
+
+export function targets(except?: ReadonlySet<string>): SnapTargets {
+  const own = snapTargets(currentLevel(), selectModel(store()), except);
+  const below = selectBelow(store());
+  return below ? { ...own, ends: [...own.ends, ...endsBelow(below)] } : own;
+}
+
+/** Wall ends and floor corners of the level below: walls stand above walls. */
+const endsBelow = memoize((below: LevelModel): readonly XY[] => [
+  ...snapTargets(below.level, null).ends,
+  ...below.rooms.flatMap(({ floorRings }) => floorRings.flat()),
+]);
