@@ -1,32 +1,32 @@
 import { lazy, Suspense, useEffect } from 'react';
+import { usePageKeys } from './commands/page-keys.ts';
+import { usePanels } from './commands/panels.ts';
+import { usePaletteKeys } from './commands/question-keys.ts';
+import { useActKeys } from './commands/use-act-keys.ts';
+import { useClipboardKeys } from './commands/use-clipboard.ts';
 import { PlanCanvas } from './editor/plan-canvas.tsx';
 import { useTracingFrame } from './editor/tracing-frame-store.ts';
 import { useMenu } from './state/menu.ts';
 import { NO_DOUBTS } from './state/second.ts';
 import { useAppStore } from './state/store.ts';
 import { applyTheme } from './theme/theme.ts';
-import { useActKeys } from './ui/menu/use-act-keys.ts';
-import { useClipboardKeys } from './ui/menu/use-clipboard.ts';
-import { usePaletteKeys } from './ui/palette/palette-keys.ts';
-import { EmptySheet } from './ui/shell/empty-sheet.tsx';
+import { later } from './ui/hooks/later.tsx';
 import { ErrorBoundary } from './ui/shell/error-boundary.tsx';
 import { Foot } from './ui/shell/foot.tsx';
-import { JobColumn } from './ui/shell/job-column.tsx';
-import { later } from './ui/shell/later.tsx';
 import { LiveRegion } from './ui/shell/live-region.tsx';
 import { MessageLine } from './ui/shell/message-line.tsx';
 import { NewVersionLine } from './ui/shell/new-version-line.tsx';
-import { usePageKeys } from './ui/shell/page-keys.ts';
 import { Side } from './ui/shell/side.tsx';
 import { TopBar } from './ui/shell/top-bar.tsx';
-import { useUi } from './ui/shell/ui.ts';
 import { useColumns } from './ui/shell/use-columns.ts';
 import { useFileDrop } from './ui/shell/use-file-drop.ts';
-import { useHeldPress } from './ui/shell/use-held-press.ts';
-import { useShadeForSelected } from './ui/shell/use-shade.ts';
+import { useHeightOfSelected } from './ui/shell/use-height-of-selected.ts';
+import { useMovedButtonPress } from './ui/shell/use-moved-button-press.ts';
+import { EmptySheet } from './ui/stages/draw/empty-sheet.tsx';
+import { StageColumn } from './ui/stages/stage-column.tsx';
 import './app.css';
 
-const ActMenu = later(() => import('./ui/menu/act-menu.tsx').then((part) => part.ActMenu));
+const ActMenu = later(() => import('./ui/menu/command-menu.tsx').then((part) => part.ActMenu));
 const Dialogs = later(() => import('./ui/shell/dialogs.tsx').then((part) => part.Dialogs));
 
 // Grips, turning and snapping of a frame are what the canvas library is for; nothing else of the page needs it.
@@ -51,20 +51,20 @@ function Page() {
     document.title = title ? `${title} - Stillspot` : 'Stillspot';
   }, [title]);
   const listsActs = useMenu((menu) => menu.ask !== null);
-  const asked = useUi((ui) => ui.dialog !== null);
+  const asked = usePanels((ui) => ui.dialog !== null);
   const tracingByHand = useTracingFrame((frame) => frame.open);
   useColumns();
   useFileDrop();
-  useHeldPress();
+  useMovedButtonPress();
   usePaletteKeys();
   usePageKeys();
   useActKeys();
   useClipboardKeys();
-  useShadeForSelected();
+  useHeightOfSelected();
   return (
     <div className="page">
       <TopBar />
-      <JobColumn />
+      <StageColumn />
       <main className="sheet">
         <div>
           <NewVersionLine />

@@ -3,17 +3,17 @@ import './theme/forced-colors.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './app.tsx';
+import { openFiles, startAddress } from './commands/open-and-save.ts';
 import { takeHandedFiles } from './platform/offline/handed-files.ts';
 import { useLetterKeys } from './state/letter-keys.ts';
 import { useAppStore } from './state/store.ts';
 import { startAutosave } from './storage/autosave.ts';
-import { readSetting } from './storage/cabinet.ts';
 import { restoreWork } from './storage/restore.ts';
+import { readSetting } from './storage/settings.ts';
 import { fontsReady } from './theme/fonts.ts';
 import { applyTheme, themeOfSystem } from './theme/theme.ts';
 import { THEMES, type ThemeName } from './theme/tokens.ts';
-import { openFiles, startAddress } from './ui/shell/file-acts.ts';
-import { loadTheRest } from './ui/shell/later.tsx';
+import { loadTheRest } from './ui/hooks/later.tsx';
 
 const root = document.getElementById('root');
 if (!root) throw new Error('index.html has no element with the id "root"');
@@ -50,7 +50,7 @@ createRoot(root).render(
 
 // Well after the first picture, so that keeping the app for later does not hold up the work of now.
 if (import.meta.env.PROD)
-  setTimeout(() => void import('./ui/shell/keep-app.ts').then(({ keepApp }) => keepApp()), 1000);
+  setTimeout(() => void import('./ui/shell/register-worker.ts').then(({ registerWorker }) => registerWorker()), 1000);
 setTimeout(() => void loadTheRest(), 500);
 // The second computation is for when the hand rests. Where its code cannot be had, no verdict says that it was computed twice.
 setTimeout(

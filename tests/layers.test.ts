@@ -34,7 +34,8 @@ const SRC = {
   report: ['protocol', 'theme'],
   storage: ['protocol', 'report', 'state', 'theme'],
   editor: ['advice', 'state', 'theme'],
-  ui: ['advice', 'editor', 'platform', 'protocol', 'report', 'state', 'storage', 'theme'],
+  commands: ['editor', 'platform', 'report', 'state', 'storage'],
+  ui: ['advice', 'commands', 'editor', 'platform', 'protocol', 'report', 'state', 'storage', 'theme'],
   cli: ['protocol'],
 } satisfies Readonly<Record<string, readonly string[]>>;
 

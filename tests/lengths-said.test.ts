@@ -231,7 +231,7 @@ const NEAREST = new Set([
   'geometry/messages/refusal.ts',
   'src/editor/tools/handle-measure.ts',
   'src/ui/inspector/item-groups.tsx',
-  'src/ui/palette/questions.ts',
+  'src/state/questions.ts',
   'src/report/notes.ts',
   'src/advice/air-way.ts',
 ]);

@@ -2,11 +2,11 @@ import { writePlan } from '../../geometry/planfile/write.ts';
 import { type AppState, useAppStore } from '../state/store.ts';
 import { readAddress, showAddress } from './address.ts';
 import { freshId } from './fresh-id.ts';
-import { clearLastWords, leaveLastWords } from './last-words.ts';
 import { type Work, writeWork } from './library/plans.ts';
 import { keepTextAsVersion } from './library/versions.ts';
 import { hasWork, listenToTabs, type TabNews, tellShelfNews, useOpenPlan } from './open-plan.ts';
-import { showSign, useSavedSign } from './saved-sign.ts';
+import { showSaveStatus, useSaveStatus } from './save-status.ts';
+import { clearUnsavedCopies, keepUnsavedCopy } from './unsaved-copy.ts';
 
 /** How long the hand must rest before a copy is written, ms; the first change after a while is written almost at once. */
 const REST_MS = 300;
@@ -32,9 +32,9 @@ export function startAutosave(): () => void {
     if (drawn || state.levelId !== before.levelId || state.selection !== before.selection) schedule(drawn);
   });
   const leave = () => {
-    const held = useSavedSign.getState().sign.state === 'held';
+    const held = useSaveStatus.getState().sign.state === 'held';
     if (isBare() || (changes === written && !(held && changedWhileHeld))) return;
-    leaveLastWords(workNow(), held);
+    keepUnsavedCopy(workNow(), held);
     void saveNow();
   };
   const hide = () => {
@@ -51,13 +51,13 @@ export function startAutosave(): () => void {
 }
 
 function schedule(drawn: boolean): void {
-  if (useSavedSign.getState().sign.state === 'held') {
+  if (useSaveStatus.getState().sign.state === 'held') {
     changedWhileHeld ||= drawn;
     return;
   }
   if (!drawn && !useOpenPlan.getState().onShelf) return;
   changes += 1;
-  if (drawn) showSign({ state: 'saving' });
+  if (drawn) showSaveStatus({ state: 'saving' });
   clearTimeout(timer);
   const first = drawn && Date.now() - lastWrittenAt > WHILE_MS;
   timer = setTimeout(() => void saveNow(), first ? FIRST_MS : REST_MS);
@@ -72,9 +72,9 @@ export function saveNow(force = false): Promise<void> {
 }
 
 async function write(force: boolean): Promise<void> {
-  if (!force && useSavedSign.getState().sign.state === 'held') return;
+  if (!force && useSaveStatus.getState().sign.state === 'held') return;
   if (isBare()) {
-    showSign({ state: 'resting' });
+    showSaveStatus({ state: 'resting' });
     return;
   }
   const { onShelf } = useOpenPlan.getState();
@@ -88,14 +88,14 @@ async function write(force: boolean): Promise<void> {
     written = upTo;
     if (!onShelf) useOpenPlan.setState({ onShelf: true });
     if (!onShelf && readAddress().shows !== 'plans') showAddress({ shows: 'plan', id: work.id }, 'replace');
-    if (changes === written) clearLastWords(tab);
+    if (changes === written) clearUnsavedCopies(tab);
     tellShelfNews({ id: work.id, savedAt: work.savedAt });
     // A change made meanwhile has a write of its own, which says "saved" then: it may wait for its time or behind this one.
-    if (changes === written) showSign({ state: 'saved', at: work.savedAt });
+    if (changes === written) showSaveStatus({ state: 'saved', at: work.savedAt });
     return;
   }
-  if (result.other !== null) showSign({ state: 'held', at: result.other });
-  else showSign({ state: 'failed', reason: result.reason });
+  if (result.other !== null) showSaveStatus({ state: 'held', at: result.other });
+  else showSaveStatus({ state: 'failed', reason: result.reason });
 }
 
 /** A sheet on which nothing was ever drawn is nothing to keep. */
@@ -110,11 +110,11 @@ function isBare(): boolean {
  */
 export async function settleOpenPlan(): Promise<string> {
   useAppStore.getState().endChain();
-  const { sign } = useSavedSign.getState();
+  const { sign } = useSaveStatus.getState();
   if (sign.state === 'held') return (await keepHeld()) ? '' : 'The browser did not take the copy.';
   do await saveNow();
   while (timer !== undefined);
-  const after = useSavedSign.getState().sign;
+  const after = useSaveStatus.getState().sign;
   return after.state === 'failed' && hasWork(useAppStore.getState().plan) ? after.reason : '';
 }
 
@@ -133,7 +133,7 @@ export function takeSheet(id: string, savedAt: number | null, show: () => void):
   useOpenPlan.setState({ id, onShelf: savedAt !== null });
   lastSeen = savedAt;
   changedWhileHeld = false;
-  showSign({ state: 'resting' });
+  showSaveStatus({ state: 'resting' });
   show();
   // The subscription saw the plan change; it is what lies in the store already.
   clearTimeout(timer);
@@ -142,7 +142,7 @@ export function takeSheet(id: string, savedAt: number | null, show: () => void):
   if (savedAt === null) {
     changes += 1;
     void saveNow();
-  } else showSign({ state: 'saved', at: savedAt });
+  } else showSaveStatus({ state: 'saved', at: savedAt });
 }
 
 function workNow(): Work {
@@ -154,5 +154,5 @@ function workNow(): Work {
 
 function heard({ id, savedAt }: TabNews): void {
   if (id !== useOpenPlan.getState().id || typeof savedAt !== 'number' || savedAt === lastSeen) return;
-  showSign({ state: 'held', at: savedAt });
+  showSaveStatus({ state: 'held', at: savedAt });
 }

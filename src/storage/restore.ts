@@ -3,15 +3,23 @@ import { parsePlan } from '../../geometry/planfile/parse.ts';
 import { useAppStore } from '../state/store.ts';
 import { readAddress, showAddress } from './address.ts';
 import { keepHeld, takeSheet } from './autosave.ts';
-import { clearLastWords, type LastWords, lastWords } from './last-words.ts';
-import { UNREADABLE } from './library/card.ts';
 import { change, database, troubleInWords } from './library/database.ts';
 import { openOld } from './library/old-store.ts';
-import { destroy, lastWorkedOn, outlived, readCards, readWork, type StoredWork, writeWork } from './library/plans.ts';
+import {
+  destroy,
+  lastWorkedOn,
+  outlived,
+  readSummaries,
+  readWork,
+  type StoredWork,
+  writeWork,
+} from './library/plans.ts';
+import { UNREADABLE } from './library/summary.ts';
 import { keepTextAsVersion } from './library/versions.ts';
 import { joinText } from './long-texts.ts';
 import { useOpenPlan } from './open-plan.ts';
-import { showSign } from './saved-sign.ts';
+import { showSaveStatus } from './save-status.ts';
+import { clearUnsavedCopies, type UnsavedCopy, unsavedCopies } from './unsaved-copy.ts';
 
 /** What was found when the page opened. */
 export type Restored =
@@ -38,11 +46,11 @@ export async function restoreWork(): Promise<Restored> {
     );
     if (moved) useAppStore.getState().say(`What an earlier Stillspot kept here was not moved to the shelf. ${moved}`);
     const unsaved = await takeLastWords();
-    await destroy(outlived(await readCards(), Date.now()));
+    await destroy(outlived(await readSummaries(), Date.now()));
     return await restoreFromAddress(unsaved);
   } catch (error) {
     const reason = troubleInWords(error);
-    showSign({ state: 'failed', reason });
+    showSaveStatus({ state: 'failed', reason });
     return { found: 'no-store', reason };
   }
 }
@@ -119,16 +127,16 @@ function selectionOn(level: Plan['levels'][number], ids: readonly string[]): rea
 /** Brings what tabs could not save any more onto the shelf. Answers what the shelf did not take, oldest first. */
 async function takeLastWords(): Promise<readonly StoredWork[]> {
   const unsaved: StoredWork[] = [];
-  for (const words of lastWords()) {
+  for (const words of unsavedCopies()) {
     const work = await wholeWords(words);
     const kept = work ? await keepWords(work, words.held) : true; // without its pictures nothing can be put together
-    if (kept) clearLastWords(words.tab);
+    if (kept) clearUnsavedCopies(words.tab);
     else if (work && !words.held) unsaved.push(work);
   }
   return unsaved;
 }
 
-async function wholeWords({ text: split, held: _held, ...words }: LastWords): Promise<StoredWork | null> {
+async function wholeWords({ text: split, held: _held, ...words }: UnsavedCopy): Promise<StoredWork | null> {
   const shelf = await database();
   const longs = new Map<string, string>();
   for (const name of split.long) {

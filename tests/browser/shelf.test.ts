@@ -27,7 +27,7 @@ function shelfFile(all: readonly Plan[]): object {
   return { format: 'stillspot-shelf', version: 1, savedAt: 1_700_000_000_000, plans: filed, pictures: {} };
 }
 
-async function takeIn(page: Page, given: ReturnType<typeof file>): Promise<void> {
+async function importPlans(page: Page, given: ReturnType<typeof file>): Promise<void> {
   const [chooser] = await Promise.all([page.waitForEvent('filechooser'), button(page, 'Take in such a file').click()]);
   await chooser.setFiles(given);
 }
@@ -130,20 +130,20 @@ describe('by mouse', () => {
     await button(page, 'Empty the bin now').click();
     await button(page, 'Empty it').click();
     await said(page, 'Nothing stands here yet.');
-    await takeIn(page, file('all.plans.json', everything));
+    await importPlans(page, file('all.plans.json', everything));
     await said(page, 'all.plans.json: 1 new.');
     await button(page, `More about ${FINCH}`).click();
     await button(page, 'Earlier versions').click();
     await button(page, /saved as a file/).waitFor();
     await button(page, 'Back to the plan').click();
-    await takeIn(page, file('again.plans.json', everything));
+    await importPlans(page, file('again.plans.json', everything));
     await said(page, 'again.plans.json: 1 here already.');
     await expect.poll(() => titles(page)).toEqual([FINCH]);
   });
 
   it('refuses a file with one broken plan whole', async () => {
     const torn = { ...sample, title: 'Torn', tapeTolerance: -5 };
-    await takeIn(page, file('torn.plans.json', shelfFile([{ ...sample, title: 'Whole' }, torn])));
+    await importPlans(page, file('torn.plans.json', shelfFile([{ ...sample, title: 'Whole' }, torn])));
     const dialog = page.getByRole('dialog', { name: 'torn.plans.json not taken in' });
     await dialog.waitFor();
     await expect
@@ -176,7 +176,7 @@ describe('by mouse', () => {
 
   it('lists two hundred plans, all of them', async () => {
     const many = Array.from({ length: 200 }, (_, index) => ({ ...sample, title: `House ${1000 + index}` }));
-    await takeIn(page, file('many.plans.json', shelfFile(many)));
+    await importPlans(page, file('many.plans.json', shelfFile(many)));
     await said(page, 'many.plans.json: 200 new.');
     await button(page, 'Back to the sheet').click();
     await shelf(page).waitFor({ state: 'detached' });

@@ -1,14 +1,14 @@
 import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB } from 'idb';
-import type { PlanCard, PlanLook, PlanText, PlanVersion, VersionReason } from './records.ts';
+import type { PlanPreview, PlanSummary, PlanText, PlanVersion, VersionReason } from './records.ts';
 
 /** The browser's own store: one record a plan and a thing, so that the list is read without the plans. */
 interface Shelf extends DBSchema {
-  cards: { key: string; value: PlanCard; indexes: { hash: string } };
+  cards: { key: string; value: PlanSummary; indexes: { hash: string } };
   texts: { key: string; value: PlanText; indexes: { long: string } };
   versions: { key: VersionKey; value: PlanVersion; indexes: { long: string } };
   /** Long texts by their name, for all plans and versions. */
   longs: { key: string; value: string };
-  looks: { key: string; value: PlanLook };
+  looks: { key: string; value: PlanPreview };
   settings: { key: string; value: unknown };
 }
 

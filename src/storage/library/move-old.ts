@@ -1,11 +1,11 @@
 import { parsePlan } from '../../../geometry/planfile/parse.ts';
 import { freshId } from '../fresh-id.ts';
 import { textName } from '../long-texts.ts';
-import { describedPlan, UNREADABLE } from './card.ts';
 import { change, PLAN_STORES } from './database.ts';
 import { OLD, openOld } from './old-store.ts';
 import { putNew, sameOnShelf } from './plans.ts';
 import { isStoredView, NO_VIEW, type StoredView } from './records.ts';
+import { summaryOf, UNREADABLE } from './summary.ts';
 
 interface OldPlan {
   readonly text: string;
@@ -37,7 +37,7 @@ async function moveOne({ text, savedAt, view }: OldPlan): Promise<void> {
   const there = await sameOnShelf(textName(text));
   if (there && there.binnedAt === null) return;
   const read = parsePlan(text);
-  const described = read.ok ? describedPlan(read.plan) : UNREADABLE;
+  const described = read.ok ? summaryOf(read.plan) : UNREADABLE;
   const work = { id: freshId(), text, savedAt, tab: 'moved', view };
   await change(PLAN_STORES, (write) => putNew(write, work, described));
 }
@@ -64,7 +64,7 @@ function shelved(value: unknown): readonly OldPlan[] {
 /** What was drawn in the last moment before the page was left, and had no time to reach the store. */
 function lastWorded(): readonly OldPlan[] {
   try {
-    const words: unknown = JSON.parse(localStorage.getItem(OLD.lastWords) ?? 'null');
+    const words: unknown = JSON.parse(localStorage.getItem(OLD.unsavedCopies) ?? 'null');
     return words === null ? [] : worded(asRecord(words).plan);
   } catch {
     return [];
@@ -73,7 +73,7 @@ function lastWorded(): readonly OldPlan[] {
 
 function forgetLastWords(): void {
   try {
-    localStorage.removeItem(OLD.lastWords);
+    localStorage.removeItem(OLD.unsavedCopies);
   } catch {
     // Not there to be taken away.
   }

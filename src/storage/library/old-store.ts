@@ -5,7 +5,7 @@ import { openDB } from 'idb';
  * of it comes over to the shelf, and only then goes from its old place. Whatever stops it half way, nothing is lost: what came
  * over already is recognised the next time.
  */
-export const OLD = { database: 'stillspot', store: 'plans', lastWords: 'stillspot-last-words' } as const;
+export const OLD = { database: 'stillspot', store: 'plans', unsavedCopies: 'stillspot-last-words' } as const;
 
 /** Null where there is none: it is not made for being asked for. */
 export async function openOld() {

@@ -1,9 +1,9 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { describedPlan } from './card.ts';
 import { ALL_STORES, change, database, PLAN_STORES, type ShelfWrite, troubleInWords } from './database.ts';
-import { letGo, settleText, wholeText } from './longs.ts';
-import { isPlanText, type PlanCard, type StoredView } from './records.ts';
-import { isDue } from './thin.ts';
+import { isPlanText, type PlanSummary, type StoredView } from './records.ts';
+import { isDue } from './retention.ts';
+import { letGo, settleText, wholeText } from './stored-texts.ts';
+import { summaryOf } from './summary.ts';
 import { keepVersion, versionsOf } from './versions.ts';
 
 /** A plan as it is written down. `plan` and `text` are the same. */
@@ -44,7 +44,7 @@ async function writeUnlessHeld(
   force: boolean,
 ): Promise<WriteResult> {
   // As few turns with the store as can be: this runs while a page is being closed.
-  const [found, card]: [unknown, PlanCard | undefined] = await Promise.all([
+  const [found, card]: [unknown, PlanSummary | undefined] = await Promise.all([
     write.objectStore('texts').get(work.id),
     write.objectStore('cards').get(work.id),
   ]);
@@ -69,7 +69,7 @@ async function writeUnlessHeld(
       // Who works on a plan wants it kept, also where another tab has put it in the bin.
       binnedAt: same ? card.binnedAt : null,
       versionAt,
-      ...describedPlan(work.plan),
+      ...summaryOf(work.plan),
     }),
   ]);
   await letGo(write, old?.text.long.filter((name) => !text.long.includes(name)) ?? []);
@@ -102,27 +102,27 @@ export async function readWork(
 }
 
 /** In no order. Throws when the store is out of reach. */
-export async function readCards(): Promise<readonly PlanCard[]> {
+export async function readSummaries(): Promise<readonly PlanSummary[]> {
   return (await database()).getAll('cards');
 }
 
 /** The plan that was worked on last, of those that stand on the shelf and could be read. */
-export async function lastWorkedOn(): Promise<PlanCard | undefined> {
-  const cards = (await readCards()).filter(({ binnedAt, readable }) => binnedAt === null && readable);
-  return cards.reduce<PlanCard | undefined>(
+export async function lastWorkedOn(): Promise<PlanSummary | undefined> {
+  const cards = (await readSummaries()).filter(({ binnedAt, readable }) => binnedAt === null && readable);
+  return cards.reduce<PlanSummary | undefined>(
     (last, card) => (last && last.changedAt >= card.changedAt ? last : card),
     undefined,
   );
 }
 
 /** One of the plans with this very text, if there is one; those in the bin last. */
-export async function sameOnShelf(hash: string): Promise<PlanCard | undefined> {
+export async function sameOnShelf(hash: string): Promise<PlanSummary | undefined> {
   const cards = await (await database()).getAllFromIndex('cards', 'hash', hash);
   return cards.find(({ binnedAt }) => binnedAt === null) ?? cards[0];
 }
 
 /** Puts a plan on the shelf that is not there yet. Throws when it cannot be written. */
-export function addPlan(work: Omit<Work, 'plan'>, described: ReturnType<typeof describedPlan>): Promise<void> {
+export function addPlan(work: Omit<Work, 'plan'>, described: ReturnType<typeof summaryOf>): Promise<void> {
   return withRoomMade(() => change(PLAN_STORES, (write) => putNew(write, work, described)));
 }
 
@@ -130,8 +130,8 @@ export function addPlan(work: Omit<Work, 'plan'>, described: ReturnType<typeof d
 export async function putNew(
   write: ShelfWrite,
   { id, text: whole, savedAt, tab, view }: Omit<Work, 'plan'>,
-  described: ReturnType<typeof describedPlan>,
-  given: Partial<Pick<PlanCard, 'createdAt' | 'binnedAt' | 'versionAt'>> = {},
+  described: ReturnType<typeof summaryOf>,
+  given: Partial<Pick<PlanSummary, 'createdAt' | 'binnedAt' | 'versionAt'>> = {},
 ): Promise<void> {
   const { text, hash } = await settleText(write, whole);
   await write.objectStore('texts').put({ id, text, savedAt, tab, view });
@@ -167,7 +167,7 @@ export function destroy(ids: readonly string[]): Promise<void> {
 export const BIN_DAYS = 30;
 
 /** Plans that have been in the bin for longer than it keeps them. */
-export function outlived(cards: readonly PlanCard[], now: number): readonly string[] {
+export function outlived(cards: readonly PlanSummary[], now: number): readonly string[] {
   return cards
     .filter(({ binnedAt }) => binnedAt !== null && now - binnedAt > BIN_DAYS * 86_400_000)
     .map(({ id }) => id);

@@ -15,7 +15,7 @@ export interface StoredView {
 }
 
 /** What the list shows and searches, without the plan itself. */
-export interface PlanCard {
+export interface PlanSummary {
   /** Stands for the plan as long as it lives, in the page's address too. */
   readonly id: string;
   readonly title: string;
@@ -65,7 +65,7 @@ export interface PlanVersion {
 }
 
 /** What is worked out from a plan for the list: made when it is first looked at. */
-export interface PlanLook {
+export interface PlanPreview {
   readonly id: string;
   /** The text that it was made of, and the build that made it: another of either and it is made again. */
   readonly hash: string;

@@ -1,6 +1,6 @@
 import { type DueStep, nextDue } from '../../protocol/timing/due.ts';
-import { titleWords } from './card.ts';
-import type { PlanCard } from './records.ts';
+import type { PlanSummary } from './records.ts';
+import { titleWords } from './summary.ts';
 
 /** Looking through the shelf: what is found, and in which order it stands. */
 
@@ -20,7 +20,7 @@ export type Finding = { readonly found: false } | { readonly found: true; readon
  * Whether every word that is looked for begins a word of the plan's title, its place, a room or a detector's label. `where` names
  * the rooms and labels that were found, empty where title and place have all of it. Nothing looked for finds everything.
  */
-export function findIn(card: PlanCard, looked: string): Finding {
+export function findIn(card: PlanSummary, looked: string): Finding {
   const words = folded(looked).split(' ').filter(Boolean);
   const head = folded(`${titleWords(card)} ${card.place}`);
   const rest = words.filter((word) => !hasWord(head, word));
@@ -49,11 +49,11 @@ export type Order = keyof typeof ORDERS;
 /** Plans that stand together, under a heading. */
 export interface Board {
   readonly title: string;
-  readonly cards: readonly PlanCard[];
+  readonly cards: readonly PlanSummary[];
 }
 
 /** All cards, each once, on boards in the order that is asked for. Boards that would be empty are left out. */
-export function onBoards(cards: readonly PlanCard[], order: Order, now: number): readonly Board[] {
+export function onBoards(cards: readonly PlanSummary[], order: Order, now: number): readonly Board[] {
   const sorted = [...cards].sort((a, b) => b.changedAt - a.changedAt);
   switch (order) {
     case 'changed':
@@ -70,7 +70,7 @@ export function onBoards(cards: readonly PlanCard[], order: Order, now: number):
 const CHANGED = ['Today', 'The last seven days', 'The last thirty days', 'Before'];
 const DAY = 86_400_000;
 
-function changedBoard({ changedAt }: PlanCard, now: number): string {
+function changedBoard({ changedAt }: PlanSummary, now: number): string {
   const midnight = new Date(now).setHours(0, 0, 0, 0);
   if (changedAt >= midnight) return 'Today';
   if (changedAt >= midnight - 6 * DAY) return 'The last seven days';
@@ -89,32 +89,32 @@ const DUE: Readonly<Record<DueStep, string>> = {
 };
 
 /** The next date first; what has no date keeps its order, after the others. */
-function dueBoards(cards: readonly PlanCard[], now: number): readonly Board[] {
+function dueBoards(cards: readonly PlanSummary[], now: number): readonly Board[] {
   const due = new Map(cards.map((card) => [card, nextDue(card, now, 'UTC')]));
-  const dateOf = (card: PlanCard) => due.get(card)?.at ?? Number.MAX_SAFE_INTEGER;
+  const dateOf = (card: PlanSummary) => due.get(card)?.at ?? Number.MAX_SAFE_INTEGER;
   const sorted = [...cards].sort((a, b) => dateOf(a) - dateOf(b));
   return boards(sorted, Object.values(DUE), (card) => DUE[due.get(card)?.step ?? 'no-date']);
 }
 
-function byTitle(a: PlanCard, b: PlanCard): number {
+function byTitle(a: PlanSummary, b: PlanSummary): number {
   return titleWords(a).localeCompare(titleWords(b), undefined, { numeric: true, sensitivity: 'base' });
 }
 
 const NO_PLACE = 'No address yet';
 
-function houses(cards: readonly PlanCard[]): readonly Board[] {
-  const houseOf = ({ place }: PlanCard) => place || NO_PLACE;
+function houses(cards: readonly PlanSummary[]): readonly Board[] {
+  const houseOf = ({ place }: PlanSummary) => place || NO_PLACE;
   const names = [...new Set(cards.map(houseOf))].filter((name) => name !== NO_PLACE);
   names.sort((a, b) => a.localeCompare(b, undefined, { numeric: true, sensitivity: 'base' }));
   return boards([...cards].sort(byTitle), [...names, NO_PLACE], houseOf);
 }
 
 function boards(
-  cards: readonly PlanCard[],
+  cards: readonly PlanSummary[],
   titles: readonly string[],
-  titleOf: (card: PlanCard) => string,
+  titleOf: (card: PlanSummary) => string,
 ): readonly Board[] {
-  const groups = new Map<string, PlanCard[]>(titles.map((title) => [title, []]));
+  const groups = new Map<string, PlanSummary[]>(titles.map((title) => [title, []]));
   for (const card of cards) groups.get(titleOf(card))?.push(card);
   return [...groups].map(([title, some]) => ({ title, cards: some })).filter((board) => board.cards.length > 0);
 }

@@ -1,7 +1,7 @@
 import { change, database, PLAN_STORES, type ShelfWrite } from './database.ts';
-import { letGo, settleText, wholeText } from './longs.ts';
 import type { PlanText, PlanVersion, VersionReason } from './records.ts';
-import { makeWay } from './thin.ts';
+import { makeWay } from './retention.ts';
+import { letGo, settleText, wholeText } from './stored-texts.ts';
 
 /** Keeps the plan as it lies in the store among its versions. The same state twice in a row is kept once. */
 export async function keepVersion(

@@ -6,16 +6,16 @@ import { selectReports } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 import { LengthField } from '../fields/length-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
-import { useCalm } from '../shell/calm.ts';
-import { useLevel } from '../shell/use-level.ts';
-import { SupportAnswer } from '../walk-round/support-answer.tsx';
+import { useLevel } from '../hooks/use-level.ts';
+import { useThrottled } from '../hooks/use-throttled.ts';
+import { SupportAnswer } from '../questions/support-answer.tsx';
 import { PlaceFields } from './place-fields.tsx';
 
 export function DetectorFields({ detector }: { readonly detector: Detector }) {
   const { ceiling, detectors } = useLevel();
   const unit = useAppStore((state) => state.plan.display.length);
   const updateItem = useAppStore((state) => state.updateItem);
-  const report = useCalm(selectReports).find((each) => each.id === detector.id);
+  const report = useThrottled(selectReports).find((each) => each.id === detector.id);
   const { id, label, at, base, radius, tall, pair } = detector;
   const companions = pair === null ? 0 : detectors.filter((each) => each.id !== id && each.pair === pair).length;
   const change = (patch: Partial<Detector>, refusal: string) => {

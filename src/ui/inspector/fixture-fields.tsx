@@ -2,6 +2,7 @@ import { footprintReach } from '../../../geometry/dimension/footprint.ts';
 import { capital, FIXTURE_NOUN } from '../../../geometry/messages/index.ts';
 import { FIXTURE_KINDS, type Fixture, type Stream } from '../../../geometry/plan/model.ts';
 import { shapeMiddle } from '../../../geometry/plane/body.ts';
+import { openStage } from '../../commands/panels.ts';
 import { machinesNearby } from '../../protocol/conditions/machines.ts';
 import { STAGE_PRESS } from '../../protocol/standing/types.ts';
 import { useAppStore } from '../../state/store.ts';
@@ -9,7 +10,6 @@ import { ChoiceField } from '../fields/choice-field.tsx';
 import { LengthField } from '../fields/length-field.tsx';
 import { NumberField } from '../fields/number-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
-import { openStage } from '../shell/ui.ts';
 import { PlaceFields } from './place-fields.tsx';
 import { HeightFields, ShapeFields } from './size-fields.tsx';
 

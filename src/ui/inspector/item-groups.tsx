@@ -15,8 +15,8 @@ import { formatLength, formatMeasured, type LengthUnit } from '../../../geometry
 import { openMenuOfRow } from '../../editor/open-menu.ts';
 import { selectReports } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
-import { useCalm } from '../shell/calm.ts';
-import { useLevel } from '../shell/use-level.ts';
+import { useLevel } from '../hooks/use-level.ts';
+import { useThrottled } from '../hooks/use-throttled.ts';
 import { VerdictMark } from '../verdict/verdict-mark.tsx';
 
 interface Entry {
@@ -34,7 +34,7 @@ interface Group {
 /** Made only while the list is open: a level may hold hundreds of things. */
 export function ItemGroups() {
   const level = useLevel();
-  const reports = useCalm(selectReports);
+  const reports = useThrottled(selectReports);
   const unit = useAppStore((state) => state.plan.display.length);
   return groupsOf(level, reports, unit).map(({ name, entries }) => (
     <section key={name} className="items" aria-label={name}>

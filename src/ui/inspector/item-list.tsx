@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { counted } from '../../../geometry/messages/index.ts';
-import { useLevel } from '../shell/use-level.ts';
+import { useLevel } from '../hooks/use-level.ts';
 import { ItemGroups } from './item-groups.tsx';
 import './item-list.css';
 

@@ -1,18 +1,18 @@
 import { counted } from '../../../geometry/messages/index.ts';
 import { formatMeasured } from '../../../geometry/units/index.ts';
+import { usePanels } from '../../commands/panels.ts';
 import { type FoundItem, findItem } from '../../state/plan-edits.ts';
 import { useAppStore } from '../../state/store.ts';
-import { ActButtons } from '../menu/act-buttons.tsx';
-import { itemHeading } from '../menu/place-name.ts';
-import { RowFields } from '../menu/row-fields.tsx';
-import { useUi } from '../shell/ui.ts';
-import { useLevel } from '../shell/use-level.ts';
+import { useLevel } from '../hooks/use-level.ts';
+import { ActButtons } from '../menu/command-buttons.tsx';
+import { itemHeading } from '../menu/target-name.ts';
 import { DetectorFields } from './detector-fields.tsx';
 import { FixtureFields } from './fixture-fields.tsx';
 import { ManyFields } from './many-fields.tsx';
 import { ObjectFields } from './object-fields.tsx';
 import { OpeningFields } from './opening-fields.tsx';
 import { RoomFields } from './room-fields.tsx';
+import { RowFields } from './row-fields.tsx';
 import { WallFields } from './wall-fields.tsx';
 import './item-panel.css';
 
@@ -36,7 +36,7 @@ export function ItemPanel() {
 
 /** The numbers of the selected detector, folded under its verdict. */
 export function DetectorNumbers() {
-  const open = useUi((ui) => ui.numbersOpen);
+  const open = usePanels((ui) => ui.numbersOpen);
   const detector = useLevel().detectors.find(({ id }) => useAppStore.getState().selection.includes(id));
   const unit = useAppStore((state) => state.plan.display.length);
   if (!detector) return null;
@@ -44,7 +44,7 @@ export function DetectorNumbers() {
     <details
       className="detector-numbers"
       open={open}
-      onToggle={(event) => useUi.setState({ numbersOpen: event.currentTarget.open })}
+      onToggle={(event) => usePanels.setState({ numbersOpen: event.currentTarget.open })}
     >
       <summary>
         Its numbers <span className="soft">{formatMeasured(detector.base, unit)} above the floor</span>

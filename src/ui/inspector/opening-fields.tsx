@@ -4,7 +4,7 @@ import { useAppStore } from '../../state/store.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
 import { FieldGroup } from '../fields/field-group.tsx';
 import { LengthField } from '../fields/length-field.tsx';
-import { useLevel } from '../shell/use-level.ts';
+import { useLevel } from '../hooks/use-level.ts';
 import { SetOut } from './opening-set-out.tsx';
 
 const KINDS = (Object.entries(OPENING_NOUN) as [OpeningKind, string][]).map(([value, words]) => ({

@@ -6,7 +6,7 @@ import { selectModel } from '../../state/selectors.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
 import { FieldGroup } from '../fields/field-group.tsx';
 import { LengthField } from '../fields/length-field.tsx';
-import { useCalm } from '../shell/calm.ts';
+import { useThrottled } from '../hooks/use-throttled.ts';
 
 interface Props {
   readonly opening: Opening;
@@ -17,7 +17,7 @@ interface Props {
 
 /** How far the opening lies from the corners on either hand, along the wall's face as it is taped; typing either one slides it. */
 export function SetOut({ opening, wall, onOffset }: Props) {
-  const model = useCalm(selectModel);
+  const model = useThrottled(selectModel);
   const [key, setKey] = useState('');
   const sides = tapedOffsets(model, wall, opening);
   const taped = sides.find(({ room }) => room.key === key) ?? sides[0];

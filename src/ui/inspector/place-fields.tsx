@@ -4,7 +4,7 @@ import { selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 import { FieldGroup } from '../fields/field-group.tsx';
 import { LengthField } from '../fields/length-field.tsx';
-import { useCalm } from '../shell/calm.ts';
+import { useThrottled } from '../hooks/use-throttled.ts';
 
 interface Props {
   readonly middle: XY;
@@ -21,7 +21,7 @@ const WORDS: Readonly<Record<Side, string>> = {
 
 /** Where it stands, as one tapes it: from its edge to the wall faces about it. Typing a length moves it there. */
 export function PlaceFields({ middle, reach }: Props) {
-  const model = useCalm(selectModel);
+  const model = useThrottled(selectModel);
   const nudge = useAppStore((state) => state.nudge);
   const gaps = wallGaps(model, middle, reach);
   if (SIDES.every((side) => gaps[side] === null)) return null;

@@ -5,7 +5,7 @@ import { selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
-import { useCalm } from '../shell/calm.ts';
+import { useThrottled } from '../hooks/use-throttled.ts';
 import { SquareUp } from './square-up.tsx';
 
 const choicesOf = (uses: readonly RoomUse[]) => uses.map((value) => ({ value, words: capital(ROOM_USE_NOUN[value]) }));
@@ -15,7 +15,7 @@ const USES = [
 ];
 
 export function RoomFields({ room }: { readonly room: RoomLabel }) {
-  const model = useCalm(selectModel);
+  const model = useThrottled(selectModel);
   const unit = useAppStore((state) => state.plan.display.length);
   const updateItem = useAppStore((state) => state.updateItem);
   const floor = model.rooms.find(({ labels }) => labels.some(({ id }) => id === room.id));

@@ -6,7 +6,7 @@ import { ChoiceField } from '../fields/choice-field.tsx';
 import { FieldGroup } from '../fields/field-group.tsx';
 import { LengthField } from '../fields/length-field.tsx';
 import { NumberField } from '../fields/number-field.tsx';
-import { useLevel } from '../shell/use-level.ts';
+import { useLevel } from '../hooks/use-level.ts';
 
 interface ShapeProps {
   readonly id: string;

@@ -17,7 +17,7 @@ import { editLevel } from '../../state/wall-acts.ts';
 import { FieldGroup } from '../fields/field-group.tsx';
 import { LengthField } from '../fields/length-field.tsx';
 import { TypedField } from '../fields/typed-field.tsx';
-import { useLevel } from '../shell/use-level.ts';
+import { useLevel } from '../hooks/use-level.ts';
 
 /** A room of four corners made as square, or as far out of square, as its two diagonals say. */
 export function SquareUp({ room }: { readonly room: Room }) {

@@ -11,7 +11,7 @@ import { editLevel } from '../../state/wall-acts.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
 import { FieldGroup } from '../fields/field-group.tsx';
 import { LengthField } from '../fields/length-field.tsx';
-import { useCalm } from '../shell/calm.ts';
+import { useThrottled } from '../hooks/use-throttled.ts';
 import { WallParts } from './wall-parts.tsx';
 
 const SIDES: readonly { readonly value: WallSide; readonly words: string }[] = [
@@ -21,7 +21,7 @@ const SIDES: readonly { readonly value: WallSide; readonly words: string }[] = [
 ];
 
 export function WallFields({ wall }: { readonly wall: Wall }) {
-  const model = useCalm(selectModel);
+  const model = useThrottled(selectModel);
   const unit = useAppStore((state) => state.plan.display.length);
   const { updateItem } = useAppStore.getState();
   const [moves, setMoves] = useState<MovingEnd>('to');

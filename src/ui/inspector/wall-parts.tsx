@@ -8,11 +8,11 @@ import { selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 import { joinWalls, splitWall } from '../../state/wall-acts.ts';
 import { LengthField } from '../fields/length-field.tsx';
-import { useCalm } from '../shell/calm.ts';
+import { useThrottled } from '../hooks/use-throttled.ts';
 
 /** A wall made two, by number or by a press on the sheet, and two that run on made one. */
 export function WallParts({ wall }: { readonly wall: Wall }) {
-  const model = useCalm(selectModel);
+  const model = useThrottled(selectModel);
   const { setTool } = useAppStore.getState();
   const whole = wallLength(wall);
   const ends = wallEndNames(wall);

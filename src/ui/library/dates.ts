@@ -1,6 +1,6 @@
 import { wallTime } from '../../protocol/timing/clock.ts';
 import { nextDue } from '../../protocol/timing/due.ts';
-import type { PlanCard } from '../../storage/library/records.ts';
+import type { PlanSummary } from '../../storage/library/records.ts';
 
 /** "10:42" for today, "7 Mar" within the year, "7 Mar 2025" before; in the reader's own way. */
 export function whenWords(at: number, now: number): string {
@@ -17,7 +17,7 @@ export function fullWhenWords(at: number): string {
 
 /** The next date of the measurement by the clock of the site, and whether it is over; empty words where the plan has none. */
 export function dueOf(
-  card: Pick<PlanCard, 'start' | 'end' | 'visit'>,
+  card: Pick<PlanSummary, 'start' | 'end' | 'visit'>,
   now: number,
 ): { readonly words: string; readonly late: boolean } {
   const here = new Intl.DateTimeFormat().resolvedOptions().timeZone;

@@ -1,12 +1,12 @@
 import { memo, useRef } from 'react';
-import { titleWords } from '../../storage/library/card.ts';
-import type { PlanCard } from '../../storage/library/records.ts';
+import type { PlanSummary } from '../../storage/library/records.ts';
+import { titleWords } from '../../storage/library/summary.ts';
 import { dueOf, whenWords } from './dates.ts';
 import { PlanPicture, VerdictCounts } from './plan-picture.tsx';
-import { useLook } from './use-look.ts';
+import { usePlanPreview } from './use-preview.ts';
 
 interface PlanCardProps {
-  readonly card: PlanCard;
+  readonly card: PlanSummary;
   readonly now: number;
   /** The rooms and labels for which it was found. */
   readonly where: string;
@@ -14,15 +14,15 @@ interface PlanCardProps {
   readonly isChosen: boolean;
   /** Whether Tab stops here: at one card of the shelf; the arrows lead on. */
   readonly tabStop: boolean;
-  readonly onOpen: (card: PlanCard) => void;
-  readonly onMore: (card: PlanCard) => void;
+  readonly onOpen: (card: PlanSummary) => void;
+  readonly onMore: (card: PlanSummary) => void;
 }
 
 /** One plan on its board: pressed, it opens. */
 export const PlanCardView = memo(function PlanCardView(props: PlanCardProps) {
   const { card, now, where, isOpen, isChosen, tabStop, onOpen, onMore } = props;
   const item = useRef<HTMLLIElement>(null);
-  const look = useLook(card, item);
+  const look = usePlanPreview(card, item);
   const title = titleWords(card);
   const due = dueOf(card, now);
   const tabIndex = tabStop ? 0 : -1;

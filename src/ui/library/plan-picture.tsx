@@ -1,6 +1,6 @@
 import { memo } from 'react';
 import { TONE_WORD } from '../../../geometry/messages/tone.ts';
-import type { PlanLook } from '../../storage/library/records.ts';
+import type { PlanPreview } from '../../storage/library/records.ts';
 import { inOrderOfWorst } from '../../storage/library/verdict-order.ts';
 import { SHEET_THEME } from '../../theme/tokens.ts';
 import { VerdictMark } from '../verdict/verdict-mark.tsx';
@@ -25,7 +25,7 @@ export const PlanPicture = memo(function PlanPicture({ picture }: { readonly pic
 });
 
 /** How many detectors have which verdict, the worst first, and the state of the whole test. */
-export function VerdictCounts({ look }: { readonly look: PlanLook | null | undefined }) {
+export function VerdictCounts({ look }: { readonly look: PlanPreview | null | undefined }) {
   if (look === undefined) return <span className="counts">&nbsp;</span>;
   const counts = look === null ? [] : inOrderOfWorst(look.verdicts);
   if (look === null) return <span className="counts">Could not be read</span>;

@@ -1,21 +1,21 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { counted } from '../../../geometry/messages/index.ts';
-import { readSetting, writeSetting } from '../../storage/cabinet.ts';
-import type { PlanCard } from '../../storage/library/records.ts';
+import { saveEverything } from '../../commands/import-plans.ts';
+import { showLibraryMessage, useLibraryMessage } from '../../commands/library-message.ts';
+import { closeShelf, newSheet, openFromShelf } from '../../commands/open-and-save.ts';
+import { PICKER } from '../../commands/page-keys.ts';
+import type { PlanSummary } from '../../storage/library/records.ts';
 import { findIn, ORDERS, type Order, onBoards } from '../../storage/library/search.ts';
 import { useOpenPlan } from '../../storage/open-plan.ts';
-import { Cautions } from '../shell/cautions.tsx';
-import { closeShelf, newSheet, openFromShelf } from '../shell/file-acts.ts';
-import { PICKER } from '../shell/page-keys.ts';
-import { Bin } from './bin.tsx';
+import { readSetting, writeSetting } from '../../storage/settings.ts';
+import { Cautions } from '../verdict/cautions.tsx';
+import { Bin } from './deleted-plans.tsx';
 import { PlanCardView } from './plan-card.tsx';
-import { PlanSlip } from './plan-slip.tsx';
+import { PlanSlip } from './plan-details.tsx';
 import { Samples } from './samples.tsx';
-import { shelfSays, useShelfSays } from './shelf-says.ts';
 import { StorageLine } from './storage-line.tsx';
-import { saveEverything } from './take-in.ts';
-import { useCards } from './use-cards.ts';
-import { useWalk } from './use-walk.ts';
+import { useWalk } from './use-arrow-keys.ts';
+import { usePlanSummaries } from './use-summaries.ts';
 import './plans-screen.css';
 
 /** The shelf: every plan in this browser, and what can be done with it. It takes the whole page. */
@@ -27,9 +27,9 @@ export function PlansScreen() {
     // On a tablet the field would bring up the keys of the screen, over half the shelf.
     if (window.matchMedia('(pointer: coarse)').matches) focusHeading();
     else field.current?.focus();
-    return () => shelfSays('');
+    return () => showLibraryMessage('');
   }, []);
-  const read = useCards();
+  const read = usePlanSummaries();
   const cards = read.state === 'read' ? read.cards : NO_CARDS;
   const [looked, setLooked] = useState('');
   const [order, setOrder] = useOrder();
@@ -138,7 +138,7 @@ function focusHeading(): void {
   document.getElementById(HEADING)?.focus();
 }
 
-const NO_CARDS: readonly PlanCard[] = [];
+const NO_CARDS: readonly PlanSummary[] = [];
 
 /** The order is remembered from one visit to the next. */
 function useOrder(): readonly [Order, (order: Order) => void] {
@@ -159,7 +159,7 @@ function useOrder(): readonly [Order, (order: Order) => void] {
 
 /** What was done last. The line keeps its place, so that nothing jumps under the finger. */
 function Said() {
-  const { message, undo } = useShelfSays();
+  const { message, undo } = useLibraryMessage();
   return (
     <div className="plans__said">
       <p role="status">{message}</p>
@@ -168,7 +168,7 @@ function Said() {
           type="button"
           className="text-button"
           onClick={() => {
-            shelfSays('');
+            showLibraryMessage('');
             focusHeading();
             void undo();
           }}
@@ -181,7 +181,7 @@ function Said() {
 }
 
 interface BoardsProps {
-  readonly cards: readonly PlanCard[];
+  readonly cards: readonly PlanSummary[];
   readonly looked: string;
   readonly order: Order;
   readonly now: number;
@@ -209,8 +209,8 @@ function Boards({ cards, looked, order, now, chosenId, choose }: BoardsProps) {
     [cards, found, order, now],
   );
   const walk = useWalk(boards.flatMap((board) => board.cards.map(({ id }) => id)));
-  const open = useCallback((card: PlanCard) => void openFromShelf(card.id), []);
-  const more = useCallback((card: PlanCard) => choose(card.id), [choose]);
+  const open = useCallback((card: PlanSummary) => void openFromShelf(card.id), []);
+  const more = useCallback((card: PlanSummary) => choose(card.id), [choose]);
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: the arrows are a short cut between the buttons inside
     <div className="boards" data-order={order} onKeyDown={walk.onKeyDown} onFocus={walk.onFocus}>

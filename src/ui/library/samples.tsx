@@ -1,5 +1,5 @@
+import { openSample } from '../../commands/open-and-save.ts';
 import { SAMPLES } from '../../storage/samples.ts';
-import { openSample } from '../shell/file-acts.ts';
 
 /** The invented houses that come with the app. */
 export function Samples() {

@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react';
-import { readSetting, writeSetting } from '../../storage/cabinet.ts';
 import { useShelfNews } from '../../storage/open-plan.ts';
+import { readSetting, writeSetting } from '../../storage/settings.ts';
 
 /** What the browser has promised: to keep the plans until they are deleted, or nothing. Null where it cannot be asked. */
 type Promised = boolean | null;

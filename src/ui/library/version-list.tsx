@@ -2,13 +2,13 @@ import { useEffect, useRef, useState } from 'react';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { parsePlan } from '../../../geometry/planfile/parse.ts';
 import { changesBetween, countsOf } from '../../storage/library/changes.ts';
-import { lookOf } from '../../storage/library/look.ts';
 import { readWork } from '../../storage/library/plans.ts';
-import type { PlanCard, VersionReason } from '../../storage/library/records.ts';
+import { previewOf } from '../../storage/library/preview.ts';
+import type { PlanSummary, VersionReason } from '../../storage/library/records.ts';
 import { type EarlierPlan, readVersions } from '../../storage/library/versions.ts';
 import { fullWhenWords } from './dates.ts';
+import { bringBack } from './library-actions.ts';
 import { PlanPicture } from './plan-picture.tsx';
-import { bringBack } from './shelf-acts.ts';
 
 const WHY: Readonly<Record<VersionReason, string>> = {
   rest: '',
@@ -24,7 +24,7 @@ interface Versions {
 }
 
 /** How a plan stood earlier: to look at, with what has changed since, and to bring back. */
-export function VersionList({ card, onBack }: { readonly card: PlanCard; readonly onBack: () => void }) {
+export function VersionList({ card, onBack }: { readonly card: PlanSummary; readonly onBack: () => void }) {
   const [versions, setVersions] = useState<Versions>();
   const [chosen, setChosen] = useState<EarlierPlan>();
   const heading = useRef<HTMLHeadingElement>(null);
@@ -67,7 +67,7 @@ export function VersionList({ card, onBack }: { readonly card: PlanCard; readonl
 }
 
 interface OneVersionProps {
-  readonly card: PlanCard;
+  readonly card: PlanSummary;
   readonly version: EarlierPlan;
   readonly now: Plan | null;
 }
@@ -79,7 +79,7 @@ function OneVersion({ card, version, now }: OneVersionProps) {
   const when = fullWhenWords(version.at);
   return (
     <section className="version" aria-label={`As it was ${when}`}>
-      <PlanPicture picture={lookOf(plan).picture} />
+      <PlanPicture picture={previewOf(plan).picture} />
       <p>{countsOf(plan)}</p>
       {since.length === 0 ? (
         <p>The plan stands just like this now.</p>

@@ -1,8 +1,8 @@
+import { partMissing } from '../../platform/part-missing.ts';
 import type { ControlChart } from '../../protocol/quality/charts.ts';
 import { csv } from '../../protocol/quality/csv.ts';
 import { bandName } from '../../protocol/quality/words.ts';
 import { downloadFile, fileStem } from '../../storage/plan-files.ts';
-import { partMissing } from '../shell/part-missing.ts';
 
 /** Both answer what to say: where the file is, or why there is none. */
 

@@ -1,14 +1,14 @@
 import { useState } from 'react';
 import { CAUTIONS, counted } from '../../../geometry/messages/index.ts';
 import { sourceWords } from '../../../geometry/messages/sources.ts';
+import { showDialog } from '../../commands/panels.ts';
 import { OWN_LIMITS_FROM, RUN_OF_WARNINGS, SHARE_LIMITS } from '../../protocol/quality/programme.ts';
-import { showDialog } from '../shell/ui.ts';
-import { useModal } from '../shell/use-modal.ts';
+import { useModal } from '../hooks/use-modal.ts';
+import { usePaperForPrint } from '../print/use-paper-for-print.ts';
 import { ChartView } from './chart-view.tsx';
 import { Checks } from './checks.tsx';
 import { Duties } from './duties.tsx';
 import { type KeptState, useBook } from './use-book.ts';
-import { usePaperForPrint } from './use-paper-for-print.ts';
 import './quality.css';
 
 /** The quality book: what was done and is owed, the control charts, blanks and spikes, over every plan in this browser. */

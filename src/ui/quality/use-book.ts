@@ -2,12 +2,12 @@ import { useEffect, useMemo, useState } from 'react';
 import { type QualityBook, qualityBook } from '../../protocol/quality/book.ts';
 import { type ControlChart, controlCharts } from '../../protocol/quality/charts.ts';
 import { useAppStore } from '../../state/store.ts';
-import { type KeptPlans, keptPlans } from '../../storage/kept-plans.ts';
+import { type OtherPlans, otherPlans } from '../../storage/other-plans.ts';
 
 export type KeptState =
   | { readonly state: 'reading' }
   | { readonly state: 'failed' }
-  | { readonly state: 'read'; readonly kept: KeptPlans };
+  | { readonly state: 'read'; readonly kept: OtherPlans };
 
 interface Book {
   readonly kept: KeptState;
@@ -15,14 +15,14 @@ interface Book {
   readonly charts: readonly ControlChart[];
 }
 
-const NONE: KeptPlans['plans'] = [];
+const NONE: OtherPlans['plans'] = [];
 
 /** The book over the plans on the shelf, read once, and the open one, as it stands. */
 export function useBook(): Book {
   const open = useAppStore((state) => state.plan);
   const [kept, setKept] = useState<KeptState>({ state: 'reading' });
   useEffect(() => {
-    keptPlans().then(
+    otherPlans().then(
       (found) => setKept({ state: 'read', kept: found }),
       () => setKept({ state: 'failed' }),
     );

@@ -1,24 +1,24 @@
 import { type ReactNode, useEffect, useRef } from 'react';
 import { counted } from '../../../geometry/messages/index.ts';
+import { saveWhole } from '../../commands/open-and-save.ts';
+import { showDialog, usePanels } from '../../commands/panels.ts';
 import { useAppStore } from '../../state/store.ts';
 import type { FileProblem } from '../../storage/plan-files.ts';
-import { PAPER_NAMES } from '../stages/house/paper-acts.ts';
-import { saveWhole } from './file-acts.ts';
+import { later } from '../hooks/later.tsx';
+import { useModal } from '../hooks/use-modal.ts';
+import { PAPER_NAMES } from '../print/paper-files.ts';
 import { KeyTable } from './key-table.tsx';
-import { later } from './later.tsx';
 import { PictureQuestion } from './picture-question.tsx';
-import { showDialog, useUi } from './ui.ts';
-import { useModal } from './use-modal.ts';
 import './dialogs.css';
 
 const PlansScreen = later(() => import('../library/plans-screen.tsx').then((part) => part.PlansScreen));
-const SheetPreview = later(() => import('../stages/sheet/sheet-preview.tsx').then((part) => part.SheetPreview));
-const PaperPreview = later(() => import('../stages/sheet/sheet-preview.tsx').then((part) => part.PaperPreview));
+const SheetPreview = later(() => import('../print/page-previews.tsx').then((part) => part.SheetPreview));
+const PaperPreview = later(() => import('../print/page-previews.tsx').then((part) => part.PaperPreview));
 const QualityBook = later(() => import('../quality/quality-book.tsx').then((part) => part.QualityBook));
 
 /** Whatever stands over the page until it is answered. Escape closes it. */
 export function Dialogs() {
-  const dialog = useUi((ui) => ui.dialog);
+  const dialog = usePanels((ui) => ui.dialog);
   switch (dialog?.kind) {
     case 'refused':
       return <Refused name={dialog.name} problems={dialog.problems} after={dialog.after ?? null} />;

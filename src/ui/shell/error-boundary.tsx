@@ -1,6 +1,6 @@
 import { Component, type ReactNode } from 'react';
+import { newSheet, saveWhole } from '../../commands/open-and-save.ts';
 import { useAppStore } from '../../state/store.ts';
-import { newSheet, saveWhole } from './file-acts.ts';
 
 interface State {
   readonly trouble: string | null;

@@ -2,8 +2,8 @@ import { TONE_WORD, worstTone } from '../../../geometry/messages/index.ts';
 import { openMenuByKey } from '../../editor/open-menu.ts';
 import { judgedLevels, selectBelow } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
+import { useLevel } from '../hooks/use-level.ts';
 import { VerdictMark } from '../verdict/verdict-mark.tsx';
-import { useLevel } from './use-level.ts';
 import './foot.css';
 
 /** Under the sheet: which level is in view, and how it is looked at. */

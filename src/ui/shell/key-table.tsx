@@ -1,8 +1,8 @@
+import { PAGE_KEYS } from '../../commands/page-keys.ts';
+import { ACTS } from '../../commands/table.ts';
 import { SHEET_KEYS } from '../../editor/key-list.ts';
 import { useLetterKeys } from '../../state/letter-keys.ts';
-import { writeSetting } from '../../storage/cabinet.ts';
-import { ACTS } from '../menu/table.ts';
-import { PAGE_KEYS } from './page-keys.ts';
+import { writeSetting } from '../../storage/settings.ts';
 
 const PALETTE_KEYS = [
   {

@@ -1,10 +1,10 @@
+import { act } from '../../commands/go-to.ts';
 import { nextStep, stillToDo } from '../../state/guidance.ts';
+import { answerFor } from '../../state/questions.ts';
 import { useAppStore } from '../../state/store.ts';
 import { SELECT_TOOL, type Tool } from '../../state/tool.ts';
-import { ClosingWays, useMissedStart } from '../palette/closing-offer.tsx';
-import { answerFor } from '../palette/questions.ts';
-import { act } from './acts.ts';
-import { useGuidance, useLevel } from './use-level.ts';
+import { useGuidance, useLevel } from '../hooks/use-level.ts';
+import { ClosingWays, useMissedStart } from '../questions/closing-offer.tsx';
 import './message-line.css';
 
 /** Over the sheet, always there: the last remark, or what the next press does, or the next thing that is missing. */

@@ -1,9 +1,9 @@
 import { useMemo } from 'react';
 import { withoutTracings } from '../../../geometry/edit/index.ts';
 import { writePlan } from '../../../geometry/planfile/write.ts';
+import type { PictureChoice } from '../../commands/panels.ts';
 import { useAppStore } from '../../state/store.ts';
 import { megabytes } from '../../storage/picture-size.ts';
-import type { PictureChoice } from './ui.ts';
 
 /** What Save asks of a plan with a picture under a level. */
 export function PictureQuestion({ take }: { readonly take: (choice: PictureChoice) => void }) {

@@ -1,15 +1,15 @@
 import { CAUTIONS, capital, headWord, toneOf } from '../../../geometry/messages/index.ts';
+import { fold, unfold, usePanels } from '../../commands/panels.ts';
 import { selectReports } from '../../state/selectors.ts';
 import { type AppState, useAppStore } from '../../state/store.ts';
+import { later } from '../hooks/later.tsx';
+import { selectSpokenId, useLevel } from '../hooks/use-level.ts';
+import { useThrottled } from '../hooks/use-throttled.ts';
 import { LoosenedShort } from '../stages/place/loosened.tsx';
 import { DetectorChips } from '../verdict/detector-chips.tsx';
-import { Slip } from '../verdict/slip.tsx';
 import { VerdictMark } from '../verdict/verdict-mark.tsx';
-import { useCalm } from './calm.ts';
+import { Slip } from '../verdict/verdict-panel.tsx';
 import { ColumnHead } from './column-head.tsx';
-import { later } from './later.tsx';
-import { fold, unfold, useUi } from './ui.ts';
-import { selectSpokenId, useLevel } from './use-level.ts';
 import './side.css';
 
 const ItemPanel = later(() => import('../inspector/item-panel.tsx').then((part) => part.ItemPanel));
@@ -20,7 +20,7 @@ const DetectorNumbers = later(() => import('../inspector/item-panel.tsx').then((
  * cautions never scroll away.
  */
 export function Side() {
-  const folded = useUi((ui) => ui.sideFolded);
+  const folded = usePanels((ui) => ui.sideFolded);
   const detectorSelected = useAppStore(onlyDetectorSelected);
   const somethingSelected = useAppStore(({ selection }) => selection.length > 0);
   // One alone has its verdict in large, unless the numbers of something else stand over it.
@@ -46,8 +46,8 @@ function onlyDetectorSelected({ selection, plan }: AppState): boolean {
 
 /** Folded, the verdict still shows: it is what one carries the detector about for. */
 function SideRail() {
-  const spokenId = useCalm(selectSpokenId);
-  const report = useCalm(selectReports).find(({ id }) => id === spokenId);
+  const spokenId = useThrottled(selectSpokenId);
+  const report = useThrottled(selectReports).find(({ id }) => id === spokenId);
   const tone = report && toneOf(report);
   const selected = useAppStore((state) => state.selection.length > 0 && !onlyDetectorSelected(state));
   return (

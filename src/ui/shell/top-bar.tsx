@@ -1,16 +1,16 @@
 import { useEffect, useRef, useState } from 'react';
 import { useStore } from 'zustand';
+import { TITLE_FIELD } from '../../commands/go-to.ts';
+import { openFiles, openShelf, saveFile, saveFileTo } from '../../commands/open-and-save.ts';
+import { PICKER } from '../../commands/page-keys.ts';
+import { showDialog } from '../../commands/panels.ts';
+import { savePicture } from '../../commands/sheet-files.ts';
 import { canRedo, canUndo } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
-import { writeSetting } from '../../storage/cabinet.ts';
 import { canPickPlace } from '../../storage/plan-files.ts';
+import { writeSetting } from '../../storage/settings.ts';
 import { THEMES, type ThemeName } from '../../theme/tokens.ts';
-import { savePicture } from '../stages/sheet/sheet-acts.ts';
-import { TITLE_FIELD } from './acts.ts';
-import { openFiles, openShelf, saveFile, saveFileTo } from './file-acts.ts';
-import { PICKER } from './page-keys.ts';
-import { SavedSignLine } from './saved-sign-line.tsx';
-import { showDialog } from './ui.ts';
+import { SaveStatusLine } from './save-status-line.tsx';
 import './top-bar.css';
 
 export function TopBar() {
@@ -28,7 +28,7 @@ export function TopBar() {
         Plans
       </button>
       <PlanTitle />
-      <SavedSignLine />
+      <SaveStatusLine />
       <div className="top__buttons">
         <Steps />
         <span className="top__gap" />

@@ -1,14 +1,14 @@
 import { useEffect } from 'react';
+import { SMALL_PAGE, unfold, usePanels } from '../../commands/panels.ts';
 import { selectLevel } from '../../state/selectors.ts';
 import { type AppState, useAppStore } from '../../state/store.ts';
-import { SMALL_PAGE, unfold, useUi } from './ui.ts';
 
 /** Opens the column that is wanted on a page with room for one: the job while one draws, the verdict once a detector is in question. */
 export function useColumns(): void {
   useEffect(() => {
     const small = window.matchMedia(SMALL_PAGE);
     const settle = () => {
-      if (!small.matches) useUi.setState({ jobFolded: false, sideFolded: false });
+      if (!small.matches) usePanels.setState({ jobFolded: false, sideFolded: false });
       else unfold(selectLevel(useAppStore.getState()).detectors.length > 0 ? 'side' : 'job');
     };
     if (small.matches) settle();

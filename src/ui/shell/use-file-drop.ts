@@ -1,7 +1,7 @@
 import { useEffect } from 'react';
+import { openFiles } from '../../commands/open-and-save.ts';
 import { saysPicture } from '../../storage/picture-kinds.ts';
-import { bringIn } from '../stages/draw/tracing-acts.ts';
-import { openFiles } from './file-acts.ts';
+import { bringIn } from '../stages/draw/tracing-actions.ts';
 
 /** A plan file that is dropped anywhere on the page is opened, several go on the shelf, a picture that is dropped or pasted is laid under the level; without this the browser would leave the page for it. */
 export function useFileDrop(): void {

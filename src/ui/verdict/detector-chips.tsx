@@ -1,16 +1,16 @@
 import { headWord, toneOf } from '../../../geometry/messages/index.ts';
 import { selectReports } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
-import { useCalm } from '../shell/calm.ts';
-import { selectSpokenId, useLevel } from '../shell/use-level.ts';
+import { selectSpokenId, useLevel } from '../hooks/use-level.ts';
+import { useThrottled } from '../hooks/use-throttled.ts';
 import { VerdictMark } from './verdict-mark.tsx';
 import './detector-chips.css';
 
 /** Every detector of the level with its verdict: it stays in sight, whatever else is selected. */
 export function DetectorChips() {
   const level = useLevel();
-  const reports = useCalm(selectReports);
-  const spokenId = useCalm(selectSpokenId);
+  const reports = useThrottled(selectReports);
+  const spokenId = useThrottled(selectSpokenId);
   const select = useAppStore((state) => state.select);
   return (
     <ul className="chips" aria-label="Detectors on this level">

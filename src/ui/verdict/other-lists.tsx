@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { Detector } from '../../../geometry/plan/model.ts';
-import { later } from '../shell/later.tsx';
+import { later } from '../hooks/later.tsx';
 
 const PublishedLists = later(() => import('../stages/place/published-lists.tsx').then((part) => part.PublishedLists));
 

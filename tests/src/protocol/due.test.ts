@@ -5,7 +5,7 @@ import type { Plan } from '../../../geometry/plan/model.ts';
 import type { Visit } from '../../../geometry/plan/test-record.ts';
 import { emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { type DueFacts, nextDue } from '../../../src/protocol/timing/due.ts';
-import { describedPlan } from '../../../src/storage/library/card.ts';
+import { summaryOf } from '../../../src/storage/library/summary.ts';
 
 const ZONE = 'America/New_York';
 /** "25 9:00": in November 2026 on the wall clock of the site. */
@@ -16,7 +16,7 @@ const at = (text: string): string => {
 };
 const card = (visit: Partial<Visit>, change: Partial<Plan> = {}): DueFacts => {
   const plan = emptyPlan();
-  return describedPlan({
+  return summaryOf({
     ...plan,
     site: { ...plan.site, timeZone: ZONE },
     visit: { ...plan.visit, ...visit },
@@ -153,7 +153,7 @@ describe('the next date of a test', () => {
           const begun = DateTime.fromMillis(from * 60_000, { zone });
           const plan = emptyPlan();
           const site = { ...plan.site, timeZone: zone };
-          const facts = describedPlan({ ...plan, site, visit: { ...plan.visit, start: begun.toISO() } });
+          const facts = summaryOf({ ...plan, site, visit: { ...plan.visit, start: begun.toISO() } });
           const { step, at: when } = nextDue(facts, begun.plus({ minutes }).toMillis(), zone);
           expect(step).toBe(minutes > 96 * 60 ? 'overdue' : 'measuring');
           expect(when).toBe(begun.plus({ hours: 96 }).toMillis());

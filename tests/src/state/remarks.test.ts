@@ -2,9 +2,9 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import type { Detector, PlanObject, Wall, XY } from '../../../geometry/plan/model.ts';
 import { shapeMiddle } from '../../../geometry/plane/body.ts';
 import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
+import { act } from '../../../src/commands/go-to.ts';
 import { selectLevel } from '../../../src/state/selectors.ts';
 import { useAppStore } from '../../../src/state/store.ts';
-import { act } from '../../../src/ui/shell/acts.ts';
 
 const store = useAppStore.getState;
 const level = () => selectLevel(store());

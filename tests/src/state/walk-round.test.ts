@@ -6,8 +6,8 @@ import { PROFILES } from '../../../geometry/rules/profiles.ts';
 import { selectReports } from '../../../src/state/selectors.ts';
 import { useAppStore } from '../../../src/state/store.ts';
 import { looksOf, questionOf, rulesOf, withoutContradictions } from '../../../src/state/walk-round.ts';
+import { answerNone, signLooks, takeBackNone } from '../../../src/ui/questions/answer-none.ts';
 import { useWalk } from '../../../src/ui/stages/house/walk.ts';
-import { answerNone, signLooks, takeBackNone } from '../../../src/ui/walk-round/answers.ts';
 import { EVERYTHING, holdingPlan, houseLevel } from '../../helpers/holding-plan.ts';
 
 const NOON = '2026-03-07T12:00:00-05:00';

@@ -9,7 +9,7 @@ vi.mock('../../../src/storage/library/plans.ts', () => ({
 
 import { useAppStore } from '../../../src/state/store.ts';
 import { startAutosave } from '../../../src/storage/autosave.ts';
-import { useSavedSign } from '../../../src/storage/saved-sign.ts';
+import { useSaveStatus } from '../../../src/storage/save-status.ts';
 
 let stop: () => void;
 
@@ -35,7 +35,7 @@ const letThrough = async (n: number) => {
   writes[n]?.({ ok: true });
   await vi.advanceTimersByTimeAsync(0);
 };
-const sign = () => useSavedSign.getState().sign.state;
+const sign = () => useSaveStatus.getState().sign.state;
 
 describe('the sign of the copy in this browser', () => {
   it('says "saved" only when the last change is in the store, however slow the store is', async () => {

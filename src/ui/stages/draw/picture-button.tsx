@@ -1,5 +1,5 @@
 import { useRef } from 'react';
-import { bringIn } from './tracing-acts.ts';
+import { bringIn } from './tracing-actions.ts';
 
 /** A button that picks a picture and lays it under the level. */
 export function PictureButton({ words, className }: { readonly words: string; readonly className: string }) {

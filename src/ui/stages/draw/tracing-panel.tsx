@@ -1,5 +1,7 @@
 import { turnedBy } from '../../../../geometry/edit/tracing-place.ts';
 import type { Tracing } from '../../../../geometry/plan/model.ts';
+import { type PictureChoice, usePanels } from '../../../commands/panels.ts';
+import { choiceFor, keepPictureChoice, usePictureChoice } from '../../../commands/picture-choice.ts';
 import { usePictures } from '../../../editor/picture-store.ts';
 import { useTracingFrame } from '../../../editor/tracing-frame-store.ts';
 import { selectLevel } from '../../../state/selectors.ts';
@@ -9,22 +11,20 @@ import { megabytes } from '../../../storage/picture-size.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { LengthField } from '../../fields/length-field.tsx';
 import { NumberField } from '../../fields/number-field.tsx';
-import { choiceFor, keepPictureChoice, usePictureChoice } from '../../shell/picture-choice.ts';
-import { type PictureChoice, useUi } from '../../shell/ui.ts';
-import { useLevel } from '../../shell/use-level.ts';
+import { useLevel } from '../../hooks/use-level.ts';
 import { PictureButton } from './picture-button.tsx';
-import { changeTracing, showFaded, takeTracingAway } from './tracing-acts.ts';
+import { changeTracing, showFaded, takeTracingAway } from './tracing-actions.ts';
 import './tracing-panel.css';
 
 /** The photo or scan that is drawn over: brought in, brought to scale, faded, locked. */
 export function TracingPanel() {
   const { tracing } = useLevel();
-  const open = useUi((ui) => ui.tracingOpen);
+  const open = usePanels((ui) => ui.tracingOpen);
   return (
     <details
       className="group"
       open={open}
-      onToggle={(event) => useUi.setState({ tracingOpen: event.currentTarget.open })}
+      onToggle={(event) => usePanels.setState({ tracingOpen: event.currentTarget.open })}
     >
       <summary>
         Draw over a picture <span className="soft">{tracing ? tracing.name || 'one lies here' : 'none here'}</span>

@@ -2,7 +2,7 @@ import { sourceWords } from '../../../../geometry/messages/sources.ts';
 import { lacksWhoOrWhen } from '../../../protocol/conditions/edit.ts';
 import { BREAK_SOURCES, conditionsReport, WHY_BREAKS_COUNT } from '../../../protocol/conditions/report.ts';
 import { useAppStore } from '../../../state/store.ts';
-import { Cautions } from '../../shell/cautions.tsx';
+import { Cautions } from '../../verdict/cautions.tsx';
 import { VerdictMark } from '../../verdict/verdict-mark.tsx';
 import { AgreementFields } from './agreement-fields.tsx';
 import { ConditionItem } from './condition-item.tsx';

@@ -1,11 +1,11 @@
 import { useState } from 'react';
+import { showDialog } from '../../../commands/panels.ts';
+import { usualPaper } from '../../../commands/sheet-files.ts';
 import type { JobPaper } from '../../../report/documents/papers.ts';
 import type { PaperName } from '../../../report/paper.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
-import { showDialog } from '../../shell/ui.ts';
-import { usualPaper } from '../sheet/sheet-acts.ts';
-import { PAPER_NAMES, saveJobPaper } from './paper-acts.ts';
+import { PAPER_NAMES, saveJobPaper } from '../../print/paper-files.ts';
 import './papers.css';
 
 const PAPERS = [

@@ -5,7 +5,7 @@ import { stepWords } from '../../../protocol/custody/chain-words.ts';
 import { logOf, withLog } from '../../../protocol/custody/edit.ts';
 import { MINUTE, saidInstant } from '../../../protocol/timing/clock.ts';
 import { useAppStore } from '../../../state/store.ts';
-import { useMinute } from '../../shell/use-minute.ts';
+import { useMinute } from '../../hooks/use-minute.ts';
 
 interface Props {
   readonly plan: Plan;

@@ -1,6 +1,6 @@
 import { useAppStore } from '../../../state/store.ts';
 import { testStateOf } from '../../../state/test-state.ts';
-import { Cautions } from '../../shell/cautions.tsx';
+import { Cautions } from '../../verdict/cautions.tsx';
 import { Papers } from '../house/papers.tsx';
 import { StandingNote } from '../read/standing-note.tsx';
 import { DetectorLogs } from './detector-logs.tsx';

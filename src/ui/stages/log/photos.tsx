@@ -2,7 +2,7 @@ import { useRef, useState } from 'react';
 import type { LogEntry } from '../../../../geometry/plan/test-record.ts';
 import { withLog } from '../../../protocol/custody/edit.ts';
 import { useAppStore } from '../../../state/store.ts';
-import { addPhotos } from './photo-acts.ts';
+import { addPhotos } from './photo-actions.ts';
 
 interface Props {
   readonly entry: LogEntry;

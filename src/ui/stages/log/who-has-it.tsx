@@ -2,7 +2,7 @@ import type { Plan } from '../../../../geometry/plan/model.ts';
 import { chainOf } from '../../../protocol/custody/chain.ts';
 import { detectorsInWords, type NamedDetector } from '../../../protocol/custody/detectors.ts';
 import { MINUTE } from '../../../protocol/timing/clock.ts';
-import { useMinute } from '../../shell/use-minute.ts';
+import { useMinute } from '../../hooks/use-minute.ts';
 
 interface Props {
   readonly plan: Plan;

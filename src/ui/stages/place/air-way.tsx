@@ -4,8 +4,8 @@ import { airWay } from '../../../advice/air-way.ts';
 import { selectModel } from '../../../state/selectors.ts';
 import { useShown } from '../../../state/shown.ts';
 import { useAppStore } from '../../../state/store.ts';
-import { useCalm } from '../../shell/calm.ts';
-import { useLevel, usePlan } from '../../shell/use-level.ts';
+import { useLevel, usePlan } from '../../hooks/use-level.ts';
+import { useThrottled } from '../../hooks/use-throttled.ts';
 
 interface Props {
   /** Rows of one rule about moving air, the worst first. */
@@ -23,7 +23,7 @@ export function AirWay({ checks, detectorId }: Props) {
 function Way({ checks, detectorId }: Props) {
   const plan = usePlan();
   const level = useLevel();
-  const model = useCalm(selectModel);
+  const model = useThrottled(selectModel);
   const live = useAppStore((state) => state.live);
   const resting = level.detectors.find(({ id }) => id === detectorId);
   const way = useMemo(() => {

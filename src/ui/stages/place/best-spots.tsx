@@ -6,8 +6,8 @@ import { selectLevelBar, selectModel } from '../../../state/selectors.ts';
 import { useShown } from '../../../state/shown.ts';
 import { moveToPlace, type PlaceWords, setPlace } from '../../../state/spots.ts';
 import { useAppStore } from '../../../state/store.ts';
-import { useCalm } from '../../shell/calm.ts';
-import { useLevel } from '../../shell/use-level.ts';
+import { useLevel } from '../../hooks/use-level.ts';
+import { useThrottled } from '../../hooks/use-throttled.ts';
 import { Loosened } from './loosened.tsx';
 import { PlaceRow } from './place-row.tsx';
 import { type Best, useBestPlaces, usePlaceWords } from './use-best-places.ts';
@@ -98,7 +98,7 @@ function SpotActs({ best: { places, wanted }, lit }: { readonly best: Best; read
 
 function NoPlace({ best: { settled, wanted } }: { readonly best: Best }) {
   const bar = useAppStore(selectLevelBar);
-  const hasRooms = useCalm(selectModel).rooms.length > 0;
+  const hasRooms = useThrottled(selectModel).rooms.length > 0;
   const unit = useAppStore((state) => state.plan.display.length);
   if (bar) return <p>{capital(bar)} No spot is offered here.</p>;
   if (!hasRooms) return <p>Close a room first.</p>;

@@ -13,8 +13,8 @@ import {
 import { selectLevel, selectModel, selectProbe } from '../../../state/selectors.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { LengthField } from '../../fields/length-field.tsx';
-import { useCalm } from '../../shell/calm.ts';
-import { useLevel, usePlan } from '../../shell/use-level.ts';
+import { useLevel, usePlan } from '../../hooks/use-level.ts';
+import { useThrottled } from '../../hooks/use-throttled.ts';
 import { type DrawnLane, HeightScale, SCALE_STYLE } from './height-scale.tsx';
 import './spots.css';
 
@@ -214,7 +214,7 @@ function useChosen(): Detector | null {
 
 function useLane(size: Pick<Detector, 'radius' | 'tall'> | null, at: Detector['at'] | null): HeightLane | null {
   const plan = usePlan();
-  const model = useCalm(selectModel);
+  const model = useThrottled(selectModel);
   return useMemo(() => (size && at ? heightLane(plan, model, size, at) : null), [plan, model, size, at]);
 }
 

@@ -2,7 +2,7 @@ import { counted } from '../../../../geometry/messages/index.ts';
 import type { Protocol } from '../../../../geometry/plan/model.ts';
 import { type EffectiveRule, effectiveRules } from '../../../../geometry/rules/profiles.ts';
 import { formatRequired } from '../../../../geometry/units/index.ts';
-import { usePlan } from '../../shell/use-level.ts';
+import { usePlan } from '../../hooks/use-level.ts';
 import './spots.css';
 
 /** What this job keeps less than published, wherever a verdict or a good place is told: never quiet. Nothing where it keeps all. */

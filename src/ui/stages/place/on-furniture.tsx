@@ -9,8 +9,8 @@ import { selectLevelBar, selectModel, selectProbe } from '../../../state/selecto
 import { setPlace } from '../../../state/spots.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
-import { useCalm } from '../../shell/calm.ts';
-import { useLevel, usePlan } from '../../shell/use-level.ts';
+import { useLevel, usePlan } from '../../hooks/use-level.ts';
+import { useThrottled } from '../../hooks/use-throttled.ts';
 import './spots.css';
 
 const MEMBERS = [
@@ -45,7 +45,7 @@ export function OnFurniture() {
 
 function Verdict({ object, members }: { readonly object: PlanObject; readonly members: 1 | 2 }) {
   const plan = usePlan();
-  const model = useCalm(selectModel);
+  const model = useThrottled(selectModel);
   const { radius, tall } = useAppStore(selectProbe);
   const verdict = useMemo(() => {
     return furnitureVerdict(plan, model, object, { radius, tall }, members, STEPS[plan.display.length].grid);

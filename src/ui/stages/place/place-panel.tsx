@@ -1,7 +1,7 @@
+import { QUESTIONS } from '../../../state/questions.ts';
 import { useAppStore } from '../../../state/store.ts';
-import { Palette } from '../../palette/palette.tsx';
-import { QUESTIONS } from '../../palette/questions.ts';
-import { useLevel } from '../../shell/use-level.ts';
+import { useLevel } from '../../hooks/use-level.ts';
+import { Palette } from '../../questions/palette.tsx';
 import { Locations } from '../site/locations.tsx';
 import { BestSpots } from './best-spots.tsx';
 import { Heights } from './heights.tsx';

@@ -5,14 +5,14 @@ import { profileDoubts } from '../../../../geometry/messages/sources.ts';
 import type { Detector } from '../../../../geometry/plan/model.ts';
 import { selectModel } from '../../../state/selectors.ts';
 import { useAppStore } from '../../../state/store.ts';
-import { useCalm } from '../../shell/calm.ts';
+import { useThrottled } from '../../hooks/use-throttled.ts';
 import { VerdictMark } from '../../verdict/verdict-mark.tsx';
 import './published-lists.css';
 
 /** The same spot under every published list, side by side: what holds, what does not and why, and what a list leaves in doubt. */
 export function PublishedLists({ detector }: { readonly detector: Detector }) {
   const plan = useAppStore((state) => state.plan);
-  const model = useCalm(selectModel);
+  const model = useThrottled(selectModel);
   const lists = useMemo(() => compareProfiles(plan, model, detector), [plan, model, detector]);
   const changes = plan.protocol.overrides.length > 0;
   return (
@@ -29,7 +29,7 @@ export function PublishedLists({ detector }: { readonly detector: Detector }) {
 
 function ListRow({ list: { profile, protocol, report } }: { readonly list: ProfileReport }) {
   const plan = useAppStore((state) => state.plan);
-  const { level } = useCalm(selectModel);
+  const { level } = useThrottled(selectModel);
   const under = { ...plan, protocol };
   const notRun = notRunRules(report, under).map(({ rule }) => rule.toLowerCase());
   const kept = plan.protocol.profile === profile.id;

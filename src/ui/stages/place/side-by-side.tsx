@@ -7,7 +7,7 @@ import { gapWords } from '../../../state/side-by-side.ts';
 import { moveToPlace, setPlace } from '../../../state/spots.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
-import { useLevel } from '../../shell/use-level.ts';
+import { useLevel } from '../../hooks/use-level.ts';
 import { PlaceRow } from './place-row.tsx';
 import { type Best, useBestPlaces, usePlaceWords } from './use-best-places.ts';
 import './spots.css';

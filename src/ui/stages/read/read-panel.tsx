@@ -5,10 +5,10 @@ import { houseStep } from '../../../protocol/standing/house-step.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { testStateOf } from '../../../state/test-state.ts';
 import { EarlierTests } from './earlier-tests.tsx';
-import { HouseSlip } from './house-slip.tsx';
+import { HouseSlip } from './house-result.tsx';
 import { usePlaces } from './places.ts';
 import { ResultField } from './result-field.tsx';
-import { SetSlip } from './set-slip.tsx';
+import { SetSlip } from './set-result.tsx';
 import { StandingNote } from './standing-note.tsx';
 import './read-panel.css';
 

@@ -1,5 +1,5 @@
+import { openStage } from '../../../commands/panels.ts';
 import { STAGE_PRESS, STANDING_HEAD, STANDING_WORDS, type TestState } from '../../../protocol/standing/types.ts';
-import { openStage } from '../../shell/ui.ts';
 import { VerdictMark } from '../../verdict/verdict-mark.tsx';
 import './standing-note.css';
 

@@ -1,10 +1,10 @@
 import { useState } from 'react';
+import { showDialog } from '../../../commands/panels.ts';
+import { saveDrawings, savePicture, usualPaper } from '../../../commands/sheet-files.ts';
 import type { PaperName } from '../../../report/paper.ts';
 import { selectLevel } from '../../../state/selectors.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
-import { showDialog } from '../../shell/ui.ts';
-import { saveDrawings, savePicture, usualPaper } from './sheet-acts.ts';
 
 const PAPERS = [
   { value: 'letter', words: 'Letter' },

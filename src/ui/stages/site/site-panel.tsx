@@ -1,14 +1,14 @@
 import { levelsInOrder, withPurpose } from '../../../../geometry/edit/index.ts';
 import { capital, PURPOSE_PHRASE } from '../../../../geometry/messages/index.ts';
 import type { Plan, Purpose, Site } from '../../../../geometry/plan/model.ts';
+import { livingFieldId, PURPOSE_FIELD } from '../../../commands/go-to.ts';
 import { levelName } from '../../../state/level-actions.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { LengthField } from '../../fields/length-field.tsx';
 import { NumberField } from '../../fields/number-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
-import { LivingField } from '../../level/living-field.tsx';
-import { livingFieldId, PURPOSE_FIELD } from '../../shell/acts.ts';
+import { LivingField } from '../draw/level/living-field.tsx';
 import { ProtocolPanel } from './protocol-panel.tsx';
 import { ZoneField } from './zone-field.tsx';
 

@@ -7,7 +7,7 @@ import { FieldGroup } from '../../fields/field-group.tsx';
 import { InstantField } from '../../fields/instant-field.tsx';
 import { NumberField } from '../../fields/number-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
-import { Cautions } from '../../shell/cautions.tsx';
+import { Cautions } from '../../verdict/cautions.tsx';
 import { CalendarButton } from './calendar-button.tsx';
 import { DecayCurve } from './decay-curve.tsx';
 import { ForecastFields } from './forecast-fields.tsx';

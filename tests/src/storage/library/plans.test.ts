@@ -6,20 +6,20 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import { parsePlan } from '../../../../geometry/planfile/parse.ts';
 import { writePlan } from '../../../../geometry/planfile/write.ts';
+import { everythingAsFile, mergePlans } from '../../../../src/storage/library/backup.ts';
 import { closeDatabase, database } from '../../../../src/storage/library/database.ts';
-import { everythingAsFile, takeInPlans } from '../../../../src/storage/library/everything.ts';
+import { readShelf } from '../../../../src/storage/library/library-file.ts';
 import { moveOld } from '../../../../src/storage/library/move-old.ts';
 import {
   destroy,
   outlived,
-  readCards,
+  readSummaries,
   readWork,
   setBinned,
   type Work,
   writeWork,
 } from '../../../../src/storage/library/plans.ts';
 import { NO_VIEW } from '../../../../src/storage/library/records.ts';
-import { readShelf } from '../../../../src/storage/library/shelf-file.ts';
 import { keepTextAsVersion, readVersions } from '../../../../src/storage/library/versions.ts';
 
 const read = parsePlan(readFileSync('samples/01-plain-basement.plan.json', 'utf8'));
@@ -36,7 +36,7 @@ const picture = (sign: string) => `data:image/png;base64,${sign.repeat(8000)}`;
 function work(plan: Plan, given: Partial<Work> = {}): Work {
   return { id: 'p', plan, text: writePlan(plan), savedAt: NOON, tab: 'one', view: NO_VIEW, ...given };
 }
-const titles = async () => (await readCards()).map(({ title }) => title).sort();
+const titles = async () => (await readSummaries()).map(({ title }) => title).sort();
 const longs = async () => (await database()).count('longs');
 
 beforeEach(async () => {
@@ -118,10 +118,10 @@ describe('the bin', () => {
     await writeWork(work(titled('Binned')), null);
     await setBinned(['p'], NOON);
     const days = 86_400_000;
-    expect(outlived(await readCards(), NOON + 30 * days)).toEqual([]);
-    expect(outlived(await readCards(), NOON + 30 * days + 1)).toEqual(['p']);
+    expect(outlived(await readSummaries(), NOON + 30 * days)).toEqual([]);
+    expect(outlived(await readSummaries(), NOON + 30 * days + 1)).toEqual(['p']);
     await writeWork(work(titled('Drawn on'), { savedAt: NOON + 1 }), NOON);
-    expect((await readCards())[0]?.binnedAt).toBeNull();
+    expect((await readSummaries())[0]?.binnedAt).toBeNull();
   });
 });
 
@@ -133,20 +133,20 @@ describe('everything in one file', () => {
     await setBinned(['q'], NOON + MINUTE);
     return (await everythingAsFile(NOON)).text;
   }
-  async function takeIn(text: string) {
+  async function importPlans(text: string) {
     const shelf = readShelf(text);
     if (!shelf.ok) throw new Error(JSON.stringify(shelf.problems));
-    return (await takeInPlans(shelf.plans, NOON + 9 * MINUTE)).counts;
+    return (await mergePlans(shelf.plans, NOON + 9 * MINUTE)).counts;
   }
 
   it('comes back whole on an empty shelf, and is recognised the second time', async () => {
     const text = await exported();
-    const before = await Promise.all([readCards(), readVersions('p'), readWork('p'), longs()]);
+    const before = await Promise.all([readSummaries(), readVersions('p'), readWork('p'), longs()]);
     await closeDatabase();
     globalThis.indexedDB = new IDBFactory();
-    expect(await takeIn(text)).toMatchObject({ new: 2, same: 0 });
+    expect(await importPlans(text)).toMatchObject({ new: 2, same: 0 });
     const [cards, versions, plan, pictures] = await Promise.all([
-      readCards(),
+      readSummaries(),
       readVersions('p'),
       readWork('p'),
       longs(),
@@ -155,15 +155,15 @@ describe('everything in one file', () => {
     expect(versions).toEqual(before[1]);
     expect(plan?.text).toBe(before[2]?.text);
     expect(pictures).toBe(before[3]);
-    expect(await takeIn(text)).toMatchObject({ new: 0, same: 2 });
-    expect(await readCards()).toEqual(before[0]);
+    expect(await importPlans(text)).toMatchObject({ new: 0, same: 2 });
+    expect(await readSummaries()).toEqual(before[0]);
   });
 
   it('never takes the place of what was drawn here meanwhile', async () => {
     const text = await exported();
     await writeWork(work(titled('One, drawn on here'), { savedAt: NOON + 5 * MINUTE }), NOON + 2 * MINUTE);
     await destroy(['q']);
-    expect(await takeIn(text)).toMatchObject({ same: 1, new: 1 });
+    expect(await importPlans(text)).toMatchObject({ same: 1, new: 1 });
     expect(await titles()).toEqual(['One, drawn on here', 'Two']);
   });
 
@@ -171,8 +171,8 @@ describe('everything in one file', () => {
     const text = await exported();
     await destroy(['p']);
     await writeWork(work(titled('One', picture('A'))), null); // as it stood before it was drawn on elsewhere
-    expect(await takeIn(text)).toMatchObject({ newer: 1 });
-    expect((await readCards()).find(({ id }) => id === 'p')?.title).toBe('One, later');
+    expect(await importPlans(text)).toMatchObject({ newer: 1 });
+    expect((await readSummaries()).find(({ id }) => id === 'p')?.title).toBe('One, later');
     expect((await readVersions('p')).some(({ why, text: kept }) => why === 'imported' && kept?.includes('"One"'))).toBe(
       true,
     );
@@ -187,9 +187,9 @@ describe('everything in one file', () => {
       if (left-- === 0) throw new DOMException('no room', 'QuotaExceededError');
       return put.apply(this, given);
     };
-    await expect(takeIn(text)).rejects.toThrow();
+    await expect(importPlans(text)).rejects.toThrow();
     IDBObjectStore.prototype.put = put;
-    expect(await readCards()).toEqual([]);
+    expect(await readSummaries()).toEqual([]);
     expect(await longs()).toBe(0);
   });
 });
@@ -216,7 +216,7 @@ describe('what the first version of Stillspot kept', () => {
     const broken = { title: 'Could not be read', text: '{ half', putAwayAt: NOON - 50, readable: false };
     await old(workOf('Open'), [...away, broken]);
     expect(await moveOld()).toBe(13);
-    const cards = await readCards();
+    const cards = await readSummaries();
     expect(cards.map(({ title }) => title)).toEqual(expect.arrayContaining(['Open', 'House 10', 'Could not be read']));
     expect(cards).toHaveLength(13);
     const open = cards.find(({ title }) => title === 'Open');

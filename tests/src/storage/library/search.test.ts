@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { PlanCard } from '../../../../src/storage/library/records.ts';
+import type { PlanSummary } from '../../../../src/storage/library/records.ts';
 import { findIn, ORDERS, type Order, onBoards } from '../../../../src/storage/library/search.ts';
 
 const NOW = new Date(2026, 10, 25, 12, 0).getTime();
 const DAY = 86_400_000;
-const card = (given: Partial<PlanCard> = {}): PlanCard => ({
+const card = (given: Partial<PlanSummary> = {}): PlanSummary => ({
   id: 'p',
   title: 'Finch Lane, basement',
   place: '12 Finch Lane, the Odell household',

@@ -1,0 +1,103 @@
+import { clipOf, pastedItems, pasteOffset } from '../../geometry/edit/index.ts';
+import { levelExtent } from '../../geometry/level/level-extent.ts';
+import { counted } from '../../geometry/messages/index.ts';
+import type { Level, XY } from '../../geometry/plan/model.ts';
+import { readClip, writeClip } from '../../geometry/planfile/clip.ts';
+import { steps } from '../editor/tools/tool-context.ts';
+import { COPY_OFFSET } from '../state/plan-slice.ts';
+import { selectLevel } from '../state/selectors.ts';
+import { useAppStore } from '../state/store.ts';
+import { SELECT_TOOL } from '../state/tool.ts';
+import { toScreen } from '../state/viewport.ts';
+
+/** What was copied last in this tab; it serves where the system's clipboard is closed to the page. */
+let kept = '';
+/** Whether the last copy did not reach the system's clipboard: what lies there is older. */
+let keptOnly = false;
+
+/** What is selected as text; empty, and said why, where nothing of it can be copied. */
+export function copied(): string {
+  const state = useAppStore.getState();
+  const level = selectLevel(state);
+  const clip = clipOf(level, state.selection);
+  const count = thingsIn(clip);
+  if (count === 0) {
+    if (state.selection.length > 0) state.say('A door or a window goes with its wall. Select the wall, then copy.');
+    return '';
+  }
+  kept = writeClip(clip);
+  keptOnly = true;
+  const alone = level.openings.filter(
+    ({ id, wall }) => state.selection.includes(id) && !state.selection.includes(wall),
+  );
+  const without = alone.length > 0 ? ' Doors and windows go with their walls only.' : '';
+  state.say(`Copied: ${counted(count, 'thing')}.${without} Paste on any level, in any plan, in another tab.`);
+  return kept;
+}
+
+/** The text has reached the system's clipboard. */
+export function reachedSystem(): void {
+  keptOnly = false;
+}
+
+/** By a button: the browser may close the system's clipboard, then the copy serves in this tab alone. */
+export async function copySelection(): Promise<boolean> {
+  const text = copied();
+  if (!text) return false;
+  try {
+    await navigator.clipboard.writeText(text);
+    reachedSystem();
+  } catch {
+    useAppStore.getState().say('Copied, for this tab alone: the browser keeps the clipboard closed to this page.');
+  }
+  return true;
+}
+
+/** By a button; see `copySelection`. */
+export async function pasteByButton(at: XY | null): Promise<void> {
+  const text = keptOnly ? kept : await navigator.clipboard.readText().catch(() => kept);
+  paste(text, at);
+}
+
+/** Puts things out of text on the level in view, as one step, and selects them; else says what the text is not. */
+export function paste(text: string, at: XY | null): void {
+  const read = readClip(text);
+  const usable = !read.ok && keptOnly ? readClip(kept) : read;
+  const state = useAppStore.getState();
+  if (!usable.ok) {
+    state.say(usable.reason);
+    return;
+  }
+  const { clip } = usable;
+  // A run of walls that is being drawn ends first: it is kept, and is a step of its own.
+  if (state.tool.kind !== 'select') state.setTool(SELECT_TOOL);
+  state.endChain();
+  const { plan } = useAppStore.getState();
+  const levelId = selectLevel(state).id;
+  const [dx, dy] = pasteOffset(plan, levelId, clip, at, COPY_OFFSET);
+  const by: XY = at ? [wholeSteps(dx), wholeSteps(dy)] : [dx, dy];
+  const copies = pastedItems(plan, levelId, clip, by);
+  if (state.run(() => copies) || !copies.ok) return;
+  state.select(copies.ids);
+  if (!isInView(clip, by)) state.fit();
+  state.say(`Pasted: ${counted(thingsIn(clip), 'thing')}.`);
+}
+
+function wholeSteps(mm: number): number {
+  const { grid } = steps();
+  return Math.round(mm / grid) * grid;
+}
+
+function thingsIn({ walls, rooms, fixtures, objects, detectors }: Level): number {
+  return walls.length + rooms.length + fixtures.length + objects.length + detectors.length;
+}
+
+/** Whether the middle of what was pasted shows. */
+function isInView(clip: Level, by: XY): boolean {
+  const extent = levelExtent(clip);
+  const { viewport, stageSize } = useAppStore.getState();
+  if (!extent) return true;
+  const middle: XY = [(extent.minX + extent.maxX) / 2 + by[0], (extent.minY + extent.maxY) / 2 + by[1]];
+  const [x, y] = toScreen(viewport, middle);
+  return x >= 0 && y >= 0 && x <= stageSize.width && y <= stageSize.height;
+}

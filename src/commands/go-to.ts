@@ -1,0 +1,155 @@
+import { capital, ROOM_USE_NOUN } from '../../geometry/messages/index.ts';
+import type { RoomUse, XY } from '../../geometry/plan/model.ts';
+import type { HintAct, Stage } from '../state/guidance.ts';
+import { setAtWall } from '../state/out-of-wall.ts';
+import { selectLevel } from '../state/selectors.ts';
+import { useAppStore } from '../state/store.ts';
+import { SELECT_TOOL } from '../state/tool.ts';
+import type { QuestionId } from '../state/walk-round.ts';
+import { makeOneWall } from '../state/wall-acts.ts';
+import { openQuestion, openStage, unfold, usePanels } from './panels.ts';
+
+export const TITLE_FIELD = 'plan-title';
+export const PURPOSE_FIELD = 'site-purpose';
+/** The first answer to what carries a detector. */
+export const SUPPORT_ANSWER = 'support-answer';
+/** The answer "none here" for a rule. */
+export const noneHereId = (rule: string): string => `none-here-${rule}`;
+export const livingFieldId = (levelId: string): string => `living-${levelId}`;
+/** The group of the levels in the column of the job. */
+export const LEVELS_GROUP = 'levels-group';
+
+/**
+ * Asks what the room at `at` is used for: the next use that is picked names that room. No use is taken for granted, for a
+ * use decides whether a detector may sit there.
+ */
+export function nameRoom(at: XY): void {
+  useAppStore.getState().setTool(SELECT_TOOL);
+  unfold('job');
+  usePanels.setState({ stage: 'draw', question: 'used', roomAt: at });
+  requestAnimationFrame(() => document.getElementById('question-used')?.focus());
+}
+
+/** Names the room that was asked about, or takes the use in hand for the next press on the sheet. */
+export function pickUse(use: RoomUse): void {
+  const { roomAt } = usePanels.getState();
+  const { addItem, setTool } = useAppStore.getState();
+  if (!roomAt) {
+    setTool({ kind: 'room', use });
+    return;
+  }
+  addItem('rooms', { name: capital(ROOM_USE_NOUN[use]), use, at: roomAt });
+  usePanels.setState({ roomAt: null });
+}
+
+/** Does what a hint offers, on the level that it is about. */
+export function act(offer: HintAct): void {
+  const { setTool, showThings } = useAppStore.getState();
+  if ('levelId' in offer) comeTo(offer.levelId);
+  switch (offer.kind) {
+    case 'tool':
+      setTool(offer.tool);
+      openStage(offer.tool.kind === 'detector' ? 'place' : 'draw');
+      if (offer.tool.kind === 'wall' || offer.tool.kind === 'room-box') openQuestion('closes');
+      if (offer.tool.kind === 'opening') openQuestion('opens');
+      return;
+    case 'show':
+      showThings(offer.levelId, offer.ids, offer.at);
+      return;
+    case 'question':
+      goToQuestion(offer.question, offer.rule);
+      return;
+    case 'support':
+      goToSupport(offer.levelId, offer.detectorId);
+      return;
+    case 'living':
+      goToField('site', livingFieldId(offer.levelId));
+      return;
+    case 'name-room':
+      showThings(offer.levelId, [], offer.at);
+      nameRoom(offer.at);
+      return;
+    case 'out-of-wall':
+      setAtWall(offer.levelId, offer.id);
+      return;
+    case 'one-wall':
+      makeOneWall(...offer.ids);
+      return;
+    case 'level':
+      showLevels();
+      return;
+    case 'stage':
+      unfold('job');
+      openStage(offer.stage);
+      return;
+    case 'field':
+      if (offer.field === 'title') document.getElementById(TITLE_FIELD)?.focus();
+      else if (offer.field === 'purpose') goToField('site', PURPOSE_FIELD);
+      else openPlaceOfSite();
+  }
+}
+
+/** A question of the walk round, open, with the keyboard on its answer "none here". */
+export function goToQuestion(question: QuestionId, rule: string): void {
+  useAppStore.getState().setTool(SELECT_TOOL);
+  unfold('job');
+  usePanels.setState({ stage: 'draw', question, roomAt: null });
+  focusWhenThere([noneHereId(rule), `question-${question}`]);
+}
+
+/** The answers to what carries a detector, beside its verdict. */
+function goToSupport(levelId: string, detectorId: string): void {
+  useAppStore.getState().showThings(levelId, [detectorId]);
+  unfold('side');
+  focusWhenThere([SUPPORT_ANSWER]);
+}
+
+function goToField(stage: Stage, id: string): void {
+  unfold('job');
+  openStage(stage);
+  focusWhenThere([id]);
+}
+
+/** Frames that a part of the page may take to come: some are loaded when they are first shown. */
+const FRAMES = 120;
+
+/** Does it to the first of these that is there, as soon as one is. */
+function whenThere(ids: readonly string[], does: (found: HTMLElement) => void, frames = FRAMES): void {
+  requestAnimationFrame(() => {
+    const found = ids.map((id) => document.getElementById(id)).find((each) => each !== null);
+    if (found) does(found);
+    else if (frames > 0) whenThere(ids, does, frames - 1);
+  });
+}
+
+function focusWhenThere(ids: readonly string[]): void {
+  whenThere(ids, (found) => {
+    found.focus();
+    found.scrollIntoView({ block: 'nearest' });
+  });
+}
+
+function comeTo(levelId: string): void {
+  const state = useAppStore.getState();
+  if (selectLevel(state).id !== levelId) state.setLevel(levelId);
+}
+
+/** The group of the levels, open and with the keyboard. */
+function showLevels(): void {
+  unfold('job');
+  openStage('draw');
+  whenThere([LEVELS_GROUP], (group) => {
+    if (group instanceof HTMLDetailsElement) group.open = true;
+    group.querySelector('summary')?.focus();
+    group.scrollIntoView({ block: 'start' });
+  });
+}
+
+function openPlaceOfSite(): void {
+  unfold('job');
+  openStage('site');
+  requestAnimationFrame(() => {
+    const labels = [...document.querySelectorAll<HTMLLabelElement>('#stage-site label')];
+    labels.find(({ textContent }) => textContent === 'Latitude')?.control?.focus();
+  });
+}

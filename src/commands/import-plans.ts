@@ -1,0 +1,114 @@
+import { counted, listed } from '../../geometry/messages/index.ts';
+import { writePlan } from '../../geometry/planfile/write.ts';
+import { settleOpenPlan } from '../storage/autosave.ts';
+import { freshId } from '../storage/fresh-id.ts';
+import { everythingAsFile, mergePlans, type Taken } from '../storage/library/backup.ts';
+import { troubleInWords } from '../storage/library/database.ts';
+import { readShelf } from '../storage/library/library-file.ts';
+import { addPlan, sameOnShelf, setBinned } from '../storage/library/plans.ts';
+import { NO_VIEW } from '../storage/library/records.ts';
+import { summaryOf } from '../storage/library/summary.ts';
+import { textName } from '../storage/long-texts.ts';
+import { tellShelfNews, useOpenPlan } from '../storage/open-plan.ts';
+import { downloadFile, type FileProblem, isShelfFile, readPlanFile, readText } from '../storage/plan-files.ts';
+import { openStored } from '../storage/restore.ts';
+import { showLibraryMessage } from './library-message.ts';
+import { showDialog, usePanels } from './panels.ts';
+
+/** Whole files onto the shelf, and the whole shelf into one. */
+
+type TakenFile =
+  | { readonly ok: true; readonly said: string }
+  | { readonly ok: false; readonly name: string; readonly problems: readonly FileProblem[] };
+
+/** Takes plans, or files with whole shelves, onto the shelf. What is refused is refused whole; the rest comes in. */
+export async function importPlans(files: readonly File[], openShelf: () => void): Promise<void> {
+  const said: string[] = [];
+  const refused: Extract<TakenFile, { ok: false }>[] = [];
+  for (const file of files) {
+    const taken = await takeFile(file).catch(
+      (error: unknown): TakenFile => ({ ok: true, said: `${file.name}: ${troubleInWords(error)}` }),
+    );
+    if (taken.ok) said.push(taken.said);
+    else refused.push(taken);
+  }
+  tellShelfNews();
+  showLibraryMessage(said.join(' '));
+  if (usePanels.getState().dialog?.kind !== 'plans') openShelf();
+  if (refused.length > 0) showRefused(refused);
+}
+
+function showRefused(refused: readonly Extract<TakenFile, { ok: false }>[]): void {
+  const [first] = refused;
+  if (!first) return;
+  const several = refused.length > 1;
+  const name = several ? counted(refused.length, 'file') : first.name;
+  const problems = refused.flatMap((file) =>
+    file.problems.map((problem) => (several ? { ...problem, place: `${file.name}: ${problem.place}` } : problem)),
+  );
+  showDialog({ kind: 'refused', name, problems, after: 'plans' });
+}
+
+async function takeFile(file: File): Promise<TakenFile> {
+  return (await isShelfFile(file)) ? takeShelf(file) : takePlan(file);
+}
+
+async function takePlan(file: File): Promise<TakenFile> {
+  const read = await readPlanFile(file);
+  if (!read.ok) return read;
+  const text = writePlan(read.plan);
+  const same = await sameOnShelf(textName(text));
+  if (same) {
+    if (same.binnedAt !== null) await setBinned([same.id], null);
+    const where = same.binnedAt === null ? 'stood on the shelf already' : 'was in the bin, and is on the shelf again';
+    return { ok: true, said: `${file.name} ${where}.` };
+  }
+  await addPlan({ id: freshId(), text, savedAt: Date.now(), tab: freshId(), view: NO_VIEW }, summaryOf(read.plan));
+  return { ok: true, said: `${file.name} is on the shelf.` };
+}
+
+async function takeShelf(file: File): Promise<TakenFile> {
+  const text = await readText(file);
+  if (!text.ok) return text;
+  const shelf = readShelf(text.text);
+  if (!shelf.ok) return { ok: false, name: file.name, problems: shelf.problems };
+  const why = await settleOpenPlan();
+  if (why) return { ok: true, said: `The open plan is not kept yet, so nothing was taken in. ${why}` };
+  const taken = await mergePlans(shelf.plans, Date.now());
+  const open = useOpenPlan.getState().id;
+  if (taken.changedIds.includes(open)) await openStored(open);
+  for (const id of taken.changedIds) tellShelfNews({ id, savedAt: Date.now() });
+  return { ok: true, said: takenWords(file.name, taken) };
+}
+
+function takenWords(name: string, { counts }: Taken): string {
+  const parts: readonly (readonly [number, string])[] = [
+    [counts.new, 'new'],
+    [counts.same, 'here already'],
+    [counts['from-bin'], 'out of the bin again'],
+    [counts.newer, 'brought up to date, the state before kept among its earlier versions'],
+    [counts.beside, 'changed both here and there: put beside the one that was here'],
+  ];
+  const words = parts.filter(([count]) => count > 0).map(([count, done]) => `${count} ${done}`);
+  return words.length === 0 ? `${name} holds no plans.` : `${name}: ${listed(words)}.`;
+}
+
+/** Everything on the shelf, with its versions and the bin, into one file. */
+export async function saveEverything(): Promise<void> {
+  try {
+    const why = await settleOpenPlan();
+    if (why) {
+      showLibraryMessage(`The open plan is not kept yet, so it would be missing. ${why}`);
+      return;
+    }
+    const now = new Date();
+    const { text, count, leftOut } = await everythingAsFile(now.getTime());
+    const two = (part: number) => String(part).padStart(2, '0');
+    const name = `stillspot-${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}.plans.json`;
+    downloadFile(name, new Blob([text], { type: 'application/json' }));
+    const missing = leftOut.length > 0 ? ` Not in it, as it could not be read: ${listed(leftOut)}.` : '';
+    showLibraryMessage(`${name} with ${counted(count, 'plan')} is in your downloads.${missing}`);
+  } catch (error) {
+    showLibraryMessage(troubleInWords(error));
+  }
+}

@@ -1,0 +1,202 @@
+import type { Plan } from '../../geometry/plan/model.ts';
+import { writePlan } from '../../geometry/planfile/write.ts';
+import { PART_MISSING } from '../platform/part-missing.ts';
+import { firstToShow } from '../state/first-level.ts';
+import { useAppStore } from '../state/store.ts';
+import { readAddress, showAddress } from '../storage/address.ts';
+import { saveNow, settleOpenPlan, takeSheet } from '../storage/autosave.ts';
+import { freshId } from '../storage/fresh-id.ts';
+import { sameOnShelf, setBinned } from '../storage/library/plans.ts';
+import type { PlanSummary } from '../storage/library/records.ts';
+import { markVersion } from '../storage/library/versions.ts';
+import { textName } from '../storage/long-texts.ts';
+import { hasWork, tellShelfNews, useOpenPlan } from '../storage/open-plan.ts';
+import {
+  forgetPlace,
+  isShelfFile,
+  type OpenedFile,
+  readPlanFile,
+  readPlanText,
+  type SaveResult,
+  savePlanFile,
+  savePlanTo,
+} from '../storage/plan-files.ts';
+import { openStored } from '../storage/restore.ts';
+import type { Sample } from '../storage/samples.ts';
+import { openStage, showDialog, unfold, usePanels } from './panels.ts';
+import { pictureWords, planToSave } from './picture-choice.ts';
+
+/** What is done with whole plans: a new sheet, a file, a sample, a plan of the shelf. */
+
+const say = (message: string): void => useAppStore.getState().say(message);
+
+/** Goes on once the open plan is safe. Where the browser does not keep it, the user is asked first. */
+async function leaveThen(go: () => void | Promise<void>): Promise<void> {
+  const why = await settleOpenPlan();
+  if (why) showDialog({ kind: 'leave', why, go: () => void go() });
+  else await go();
+}
+
+export function newSheet(): Promise<void> {
+  return leaveThen(() => {
+    const had = hasWork(useAppStore.getState().plan);
+    forgetPlace();
+    takeSheet(freshId(), null, () => useAppStore.getState().newPlan());
+    showAddress({ shows: 'new' }, addressStep());
+    showDialog(null);
+    openStage('draw');
+    unfold('job');
+    if (had) say('A new sheet. The plan before stands under Plans.');
+  });
+}
+
+/** Takes files that were picked or dropped. One is opened; several go on the shelf. What is refused leaves everything as it is. */
+export async function openFiles(files: readonly File[]): Promise<void> {
+  const [file] = files;
+  if (!file) return;
+  if (files.length > 1 || (await isShelfFile(file))) {
+    const part = await import('./import-plans.ts').catch(() => null);
+    if (part) await part.importPlans(files, openShelf);
+    else say(PART_MISSING);
+    return;
+  }
+  await show(await readPlanFile(file), file.name);
+}
+
+export async function openSample(sample: Sample): Promise<void> {
+  const message = `${sample.title}: an invented house. Change what you like.`;
+  await show(readPlanText(await sample.load(), sample.title), sample.title, message);
+}
+
+async function show(opened: OpenedFile, name: string, message?: string): Promise<void> {
+  if (!opened.ok) {
+    showDialog({ kind: 'refused', name: opened.name, problems: opened.problems });
+    return;
+  }
+  const same = await sameOnShelf(textName(writePlan(opened.plan))).catch(() => undefined);
+  await leaveThen(async () => {
+    forgetPlace();
+    const there = same ? await openSame(same) : '';
+    if (!there) {
+      const id = freshId();
+      takeSheet(id, null, () => useAppStore.getState().openPlan(opened.plan));
+      showAddress({ shows: 'plan', id }, addressStep());
+    }
+    lookAtOpened();
+    say(message ?? `${name} is open.${there}`);
+  });
+}
+
+/** The same plan is not put on the shelf twice. Answers where it was, or empty when it is not there after all. */
+async function openSame({ id, binnedAt }: PlanSummary): Promise<string> {
+  if (binnedAt !== null) await setBinned([id], null).catch(() => undefined);
+  if ((await openStored(id)) !== 'open') return '';
+  showAddress({ shows: 'plan', id }, addressStep());
+  return binnedAt === null ? ' It stood on the shelf already.' : ' It was in the bin, and is on the shelf again.';
+}
+
+/** Opens a plan of the shelf. `how` is the step that the address makes; none where the address has changed already. */
+export function openFromShelf(id: string, how: 'push' | 'replace' | 'none' = addressStep()): Promise<void> {
+  if (id === useOpenPlan.getState().id) {
+    if (how !== 'none') showAddress({ shows: 'plan', id }, 'replace');
+    showDialog(null);
+    return Promise.resolve();
+  }
+  return leaveThen(async () => {
+    const found = await openStored(id);
+    if (found !== 'open') {
+      say(found === 'gone' ? GONE : 'That plan could not be read. Under Plans it can be saved as a file.');
+      showOpenAddress('replace');
+      return;
+    }
+    forgetPlace();
+    if (how !== 'none') showAddress({ shows: 'plan', id }, how);
+    lookAtOpened();
+  });
+}
+
+const GONE = 'That plan is not in this browser any more.';
+
+/** The stage and the column in which one most likely goes on. */
+function lookAtOpened(): void {
+  const { plan, levelId } = useAppStore.getState();
+  const level = firstToShow(plan);
+  if (level && level.id !== levelId && useAppStore.getState().selection.length === 0) {
+    useAppStore.getState().setLevel(level.id);
+  }
+  showDialog(null);
+  const placed = plan.levels.some(({ detectors }) => detectors.length > 0);
+  openStage(placed ? 'place' : 'draw');
+  unfold(placed ? 'side' : 'job');
+}
+
+/** From the shelf one goes on to a plan in one step: Back then leads to where one was before the shelf. */
+function addressStep(): 'push' | 'replace' {
+  return readAddress().shows === 'plans' ? 'replace' : 'push';
+}
+
+function showOpenAddress(how: 'push' | 'replace'): void {
+  const { id, onShelf } = useOpenPlan.getState();
+  showAddress(onShelf ? { shows: 'plan', id } : { shows: 'new' }, how);
+}
+
+/** Shows the shelf, as a step that Back takes back. */
+export function openShelf(): void {
+  showAddress({ shows: 'plans' }, 'push', useOpenPlan.getState().id);
+  showDialog({ kind: 'plans' });
+}
+
+/** Back to the sheet. */
+export function closeShelf(): void {
+  showDialog(null);
+  if (readAddress().shows !== 'plans') return;
+  const { from } = (window.history.state ?? {}) as { from?: string };
+  // The step before shows the sheet that was left; where another lies there now, it has an address of its own.
+  if (from === useOpenPlan.getState().id) window.history.back();
+  else showOpenAddress('replace');
+}
+
+/** From now on what is open follows the address: Back, Forward, a plan's address that is typed in. */
+export function startAddress(): void {
+  window.addEventListener('popstate', follow);
+  if (readAddress().shows === 'plans') showDialog({ kind: 'plans' });
+}
+
+function follow(): void {
+  const address = readAddress();
+  if (address.shows === 'plans') showDialog({ kind: 'plans' });
+  else if (usePanels.getState().dialog?.kind === 'plans') showDialog(null);
+  const { id, onShelf } = useOpenPlan.getState();
+  if (address.shows === 'plan' && address.id !== id) void openFromShelf(address.id, 'none');
+  if (address.shows === 'new' && onShelf) void newSheet();
+}
+
+/** All of it, with no question asked: for a plan that is kept nowhere else. */
+export async function saveWhole(): Promise<void> {
+  const { plan } = useAppStore.getState();
+  await report(await savePlanFile(plan), plan);
+}
+
+/** Asks first whether the file holds the pictures, where there are any. */
+export async function saveFile(): Promise<void> {
+  const plan = await planToSave();
+  await report(await savePlanFile(plan), plan);
+}
+
+export async function saveFileTo(): Promise<void> {
+  const plan = await planToSave();
+  const result = await savePlanTo(plan);
+  if (result) await report(result, plan);
+}
+
+async function report(result: SaveResult, saved: Plan): Promise<void> {
+  if (!result.ok) {
+    say(result.reason);
+    return;
+  }
+  const place = result.how === 'written' ? `Written to ${result.name}` : `${result.name} is in your downloads`;
+  say(`${place}${pictureWords(saved)}.`);
+  // What left the house as a file can be found again as it was.
+  await saveNow();
+  if (await markVersion(useOpenPlan.getState().id, 'file')) tellShelfNews();
+}

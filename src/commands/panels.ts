@@ -1,0 +1,81 @@
+import { create } from 'zustand';
+import type { XY } from '../../geometry/plan/model.ts';
+import type { JobPaper } from '../report/documents/papers.ts';
+import type { PaperName } from '../report/paper.ts';
+import type { Stage } from '../state/guidance.ts';
+import type { QuestionId } from '../state/walk-round.ts';
+import type { FileProblem } from '../storage/plan-files.ts';
+
+/** Whether a saved file holds the pictures that were drawn over: asked once for the pictures that there are. */
+export type PictureChoice = 'ask' | 'with' | 'without';
+
+/** What stands over the page until it is answered. */
+export type Dialog =
+  | {
+      readonly kind: 'refused';
+      readonly name: string;
+      readonly problems: readonly FileProblem[];
+      readonly after?: 'plans';
+    }
+  | { readonly kind: 'plans' }
+  /** The open plan is not kept: `why`; `go` takes its place all the same. */
+  | { readonly kind: 'leave'; readonly why: string; readonly go: () => void }
+  | { readonly kind: 'keys' }
+  | { readonly kind: 'quality' }
+  /** Whether a saved file holds the pictures under the levels. */
+  | { readonly kind: 'pictures'; readonly take: (choice: PictureChoice) => void }
+  | { readonly kind: 'sheet'; readonly paper: PaperName; readonly showTracing: boolean }
+  /** One of the papers that go out with the job. */
+  | { readonly kind: 'paper'; readonly paper: PaperName; readonly which: JobPaper };
+
+interface UiState {
+  readonly stage: Stage | null;
+  readonly question: QuestionId | null;
+  /** The room that "What is it used for?" is asked about; null for whichever is pressed next. */
+  readonly roomAt: XY | null;
+  readonly dialog: Dialog | null;
+  /** Columns that are folded to a strip, to leave the sheet more room. */
+  readonly jobFolded: boolean;
+  readonly sideFolded: boolean;
+  /** Whether the numbers of the selected detector show under its verdict. */
+  readonly numbersOpen: boolean;
+  /** Whether all that is still to do is listed over the stages. */
+  readonly toDoOpen: boolean;
+  /** Whether the work on the picture under the level is open. */
+  readonly tracingOpen: boolean;
+}
+
+/** How the panels stand: never in the plan, never in the history. */
+export const usePanels = create<UiState>()(() => ({
+  stage: 'draw',
+  question: 'closes',
+  roomAt: null,
+  dialog: null,
+  jobFolded: false,
+  sideFolded: false,
+  numbersOpen: false,
+  toDoOpen: false,
+  tracingOpen: false,
+}));
+
+export const openStage = (stage: Stage | null): void => usePanels.setState({ stage });
+export const openQuestion = (question: QuestionId | null): void => usePanels.setState({ question, roomAt: null });
+export const showDialog = (dialog: Dialog | null): void => usePanels.setState({ dialog });
+
+export type Column = 'job' | 'side';
+
+/** On a small page the sheet has room for one column beside it: the other one is a strip meanwhile. */
+export const SMALL_PAGE = '(max-width: 1180px)';
+const isSmallPage = (): boolean => window.matchMedia(SMALL_PAGE).matches;
+
+/** Folds a column to a strip. */
+export function fold(column: Column): void {
+  usePanels.setState(column === 'job' ? { jobFolded: true } : { sideFolded: true });
+}
+
+/** Opens a column that may be folded; on a small page the other one makes way. */
+export function unfold(column: Column): void {
+  const folded = column === 'job' ? { jobFolded: false } : { sideFolded: false };
+  const other = column === 'job' ? { sideFolded: true } : { jobFolded: true };
+  usePanels.setState(isSmallPage() ? { ...folded, ...other } : folded);
+}

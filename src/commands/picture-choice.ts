@@ -1,0 +1,51 @@
+import { create } from 'zustand';
+import { withoutTracings } from '../../geometry/edit/index.ts';
+import type { Plan } from '../../geometry/plan/model.ts';
+import { useAppStore } from '../state/store.ts';
+import { type PictureChoice, showDialog } from './panels.ts';
+
+interface Kept {
+  readonly choice: PictureChoice;
+  /** Those that the answer was given for; with others it is asked anew. */
+  readonly images: readonly string[];
+}
+
+export const usePictureChoice = create<Kept>()(() => ({ choice: 'ask', images: [] }));
+
+const imagesOf = ({ levels }: Plan): readonly string[] => levels.flatMap(({ tracing }) => tracing?.image ?? []);
+
+/** The answer that holds for this plan. */
+export function choiceFor(plan: Plan, { choice, images }: Kept): PictureChoice {
+  const now = imagesOf(plan);
+  return now.length === images.length && now.every((image, index) => image === images[index]) ? choice : 'ask';
+}
+
+export function keepPictureChoice(plan: Plan, choice: PictureChoice): void {
+  usePictureChoice.setState({ choice, images: imagesOf(plan) });
+}
+
+/** The plan as its file shall hold it. Goes no further when the question is closed without an answer: nothing is saved then. */
+export async function planToSave(): Promise<Plan> {
+  const { plan } = useAppStore.getState();
+  if (imagesOf(plan).length === 0) return plan;
+  const known = choiceFor(plan, usePictureChoice.getState());
+  const choice = known === 'ask' ? await askAboutPictures(plan) : known;
+  return choice === 'without' ? withoutTracings(plan) : plan;
+}
+
+function askAboutPictures(plan: Plan): Promise<PictureChoice> {
+  return new Promise((answered) => {
+    const take = (choice: PictureChoice) => {
+      keepPictureChoice(plan, choice);
+      showDialog(null);
+      answered(choice);
+    };
+    showDialog({ kind: 'pictures', take });
+  });
+}
+
+/** What a message adds about a saved plan: nothing where it never had a picture. */
+export function pictureWords(saved: Plan): string {
+  if (imagesOf(useAppStore.getState().plan).length === 0) return '';
+  return imagesOf(saved).length > 0 ? ', with the picture' : ', without the picture';
+}

@@ -1,0 +1,94 @@
+import type { Plan } from '../../geometry/plan/model.ts';
+import { partMissing } from '../platform/part-missing.ts';
+import type { PaperName } from '../report/paper.ts';
+import { selectLevel, selectProbe } from '../state/selectors.ts';
+import { useAppStore } from '../state/store.ts';
+import { downloadFile, fileStem } from '../storage/plan-files.ts';
+
+/** What is done with the marked-up sheet of the level in view. The code that draws it is only loaded when it is wanted. */
+
+const say = (message: string): void => useAppStore.getState().say(message);
+
+/** The paper of the place where the plan is measured, until another is chosen. */
+export function usualPaper({ display }: Plan): PaperName {
+  return display.length === 'metric' ? 'a4' : 'letter';
+}
+
+/** Saves all sheets of the level as one PNG. Says where it is, or why there is none. */
+export async function savePicture(paper?: PaperName, showTracing = false): Promise<void> {
+  const { plan, options, levelId, stem } = order(paper, showTracing);
+  say('Drawing the picture…');
+  try {
+    const { exportPlanImage } = await import('../report/png.ts').catch(partMissing);
+    const computed = await computedTwice(plan);
+    const picture = await exportPlanImage(plan, levelId, { ...options, computed });
+    downloadFile(`${stem}.png`, picture);
+    say(`${stem}.png is in your downloads.`);
+  } catch (error) {
+    say(troubleOf(error));
+  }
+}
+
+/** Saves each sheet of the level as an SVG drawing, sharp at any size. */
+export async function saveDrawings(paper?: PaperName, showTracing = false): Promise<void> {
+  const { stem } = order(paper, showTracing);
+  try {
+    const sheets = await sheetDrawings(paper, showTracing);
+    sheets.forEach((svg, index) => {
+      downloadFile(
+        `${stem}${sheets.length > 1 ? `-${index + 1}` : ''}.svg`,
+        new Blob([svg], { type: 'image/svg+xml' }),
+      );
+    });
+    say(sheets.length > 1 ? `${sheets.length} drawings are in your downloads.` : `${stem}.svg is in your downloads.`);
+  } catch (error) {
+    say(troubleOf(error));
+  }
+}
+
+/** The sheets of the level in view as SVG text that carries its own font. */
+export async function sheetDrawings(paper?: PaperName, showTracing = false): Promise<readonly string[]> {
+  const { plan, options, levelId } = order(paper, showTracing);
+  const [{ drawSheets }, { withEmbeddedFont }] = await Promise.all([
+    import('../report/draw-sheets.ts'),
+    import('../report/embedded-font.ts'),
+  ]).catch(partMissing);
+  const computed = await computedTwice(plan);
+  return Promise.all(drawSheets({ plan, levelId, ...options, computed }).map((svg) => withEmbeddedFont(svg)));
+}
+
+/** Every verdict on paper is computed twice first. */
+export async function computedTwice(plan: Plan) {
+  const { opinionsOf } = await import('../state/second-at-rest.ts').catch(partMissing);
+  return (await opinionsOf(plan)).computed;
+}
+
+function order(paper: PaperName | undefined, showTracing: boolean) {
+  const state = useAppStore.getState();
+  const { plan } = state;
+  const level = selectLevel(state);
+  const name = [plan.title, plan.levels.length > 1 ? level.name : ''].filter(Boolean).join(' ');
+  return {
+    plan,
+    levelId: level.id,
+    stem: fileStem(name),
+    options: {
+      paper: paper ?? usualPaper(plan),
+      date: today(),
+      showTracing,
+      // The white of the sheet is drawn for its detectors; without one, for the height that is looked at.
+      ...(level.detectors.length === 0 ? { probe: selectProbe(state) } : {}),
+    },
+  };
+}
+
+/** The day as ISO 8601 writes it, in the time of this computer. */
+export function today(): string {
+  const now = new Date();
+  const two = (part: number) => String(part).padStart(2, '0');
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}
+
+export function troubleOf(error: unknown): string {
+  return error instanceof Error ? error.message : 'The sheet could not be drawn. Save the plan and try again.';
+}

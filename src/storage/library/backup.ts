@@ -1,0 +1,131 @@
+import { freshId } from '../fresh-id.ts';
+import { ALL_STORES, change, type ShelfWrite } from './database.ts';
+import { type FiledPlan, hashesOf, type ReadPlan, writeShelf } from './library-file.ts';
+import { type Fate, fateOf, type Known } from './merge.ts';
+import { putNew, readSummaries, readWork } from './plans.ts';
+import { NO_VIEW } from './records.ts';
+import { settleText } from './stored-texts.ts';
+import { summaryOf } from './summary.ts';
+import { keepVersion, readVersions } from './versions.ts';
+
+/** Everything on the shelf into one file, and a file of another shelf onto this one. */
+
+export interface Everything {
+  readonly text: string;
+  readonly count: number;
+  /** Titles of what could not be read, and so is not in the file. */
+  readonly leftOut: readonly string[];
+}
+
+/** All plans with their versions, those in the bin too. Throws when the store is out of reach. */
+export async function everythingAsFile(now: number): Promise<Everything> {
+  const filed: FiledPlan[] = [];
+  const leftOut: string[] = [];
+  for (const card of await readSummaries()) {
+    const { id, title, createdAt, changedAt, binnedAt, readable } = card;
+    const stored = readable ? await readWork(id) : undefined;
+    if (!stored || stored.text === null) {
+      leftOut.push(title);
+      continue;
+    }
+    const versions = (await readVersions(id)).flatMap(({ at, why, text }) =>
+      text === null ? [] : [{ at, why, text }],
+    );
+    filed.push({ id, createdAt, changedAt, binnedAt, text: stored.text, versions });
+  }
+  return { text: writeShelf(filed, now), count: filed.length, leftOut };
+}
+
+/** How many plans met which fate. */
+export interface Taken {
+  readonly counts: Readonly<Record<Fate['fate'], number>>;
+  /** Plans that stand here as before under the same id, but hold something else now. */
+  readonly changedIds: readonly string[];
+}
+
+/** Puts the plans of a file on the shelf, all of them or none. Throws when the store does not take them. */
+export function mergePlans(plans: readonly ReadPlan[], now: number): Promise<Taken> {
+  return change(ALL_STORES, async (write) => {
+    const here = await knownHere(write);
+    const counts: Record<Fate['fate'], number> = { new: 0, same: 0, 'from-bin': 0, newer: 0, beside: 0 };
+    const changedIds: string[] = [];
+    for (const plan of plans) {
+      const known = { id: plan.id, binned: plan.binnedAt !== null, ...hashesOf(plan) };
+      const fate = fateOf(known, here);
+      counts[fate.fate] += 1;
+      const id = await takeOne(write, plan, fate, now);
+      if (fate.fate === 'newer') changedIds.push(id);
+      // What comes twice in one file is recognised as well.
+      if (fate.fate === 'new' || fate.fate === 'beside') here.push({ ...known, id });
+    }
+    return { counts, changedIds };
+  });
+}
+
+async function knownHere(write: ShelfWrite): Promise<Known[]> {
+  const cards = await write.objectStore('cards').getAll();
+  const earlier = new Map<string, Set<string>>();
+  for (const { plan, hash } of await write.objectStore('versions').getAll()) {
+    const hashes = earlier.get(plan) ?? new Set();
+    earlier.set(plan, hashes.add(hash));
+  }
+  return cards.map(({ id, hash, binnedAt }) => ({
+    id,
+    hash,
+    earlier: earlier.get(id) ?? new Set<string>(),
+    binned: binnedAt !== null,
+  }));
+}
+
+async function takeOne(write: ShelfWrite, plan: ReadPlan, fate: Fate, now: number): Promise<string> {
+  switch (fate.fate) {
+    case 'new':
+      await putFiled(write, plan, plan.id);
+      return plan.id;
+    case 'beside': {
+      const id = freshId();
+      await putFiled(write, plan, id);
+      return id;
+    }
+    case 'from-bin': {
+      const card = await write.objectStore('cards').get(fate.id);
+      if (card) await write.objectStore('cards').put({ ...card, binnedAt: null });
+      break;
+    }
+    case 'newer':
+      await goOn(write, plan, fate.id, now);
+      break;
+    case 'same':
+  }
+  await putVersions(write, plan, fate.id);
+  return fate.id;
+}
+
+async function putFiled(write: ShelfWrite, filed: ReadPlan, id: string): Promise<void> {
+  const { text, plan, createdAt, changedAt, binnedAt } = filed;
+  const versionAt = Math.max(0, ...filed.versions.map(({ at }) => at));
+  const work = { id, text, savedAt: changedAt, tab: 'imported', view: NO_VIEW };
+  await putNew(write, work, summaryOf(plan), { createdAt, binnedAt, versionAt });
+  await putVersions(write, filed, id);
+}
+
+/** The later state takes the place of the one that is here, which stays among the versions. */
+async function goOn(write: ShelfWrite, { text: whole, plan }: ReadPlan, id: string, now: number): Promise<void> {
+  const [old, card] = await Promise.all([write.objectStore('texts').get(id), write.objectStore('cards').get(id)]);
+  if (!old || !card) return;
+  await keepVersion(write, old, card.hash, 'imported', now);
+  const { text, hash } = await settleText(write, whole);
+  await write.objectStore('texts').put({ ...old, text, savedAt: now, tab: 'imported' });
+  await write
+    .objectStore('cards')
+    .put({ ...card, ...summaryOf(plan), hash, changedAt: now, versionAt: old.savedAt, binnedAt: null });
+}
+
+async function putVersions(write: ShelfWrite, { versions }: ReadPlan, id: string): Promise<void> {
+  const store = write.objectStore('versions');
+  for (const { at, why, text } of versions) {
+    const there = await store.get([id, at, why]);
+    if (there) continue; // a version never changes
+    await store.put({ plan: id, at, why, ...(await settleText(write, text)) });
+  }
+}

@@ -1,0 +1,43 @@
+import { checkPlan } from '../../../geometry/check/check-detector.ts';
+import { toneOf } from '../../../geometry/messages/index.ts';
+import type { Level, Plan } from '../../../geometry/plan/model.ts';
+import { parsePlan } from '../../../geometry/planfile/parse.ts';
+import { testHeadline } from '../../protocol/standing/headline.ts';
+import { testState } from '../../protocol/standing/test-state.ts';
+import { levelPicture } from '../../report/level-picture.ts';
+import { firstToShow } from '../../state/first-level.ts';
+import { textName } from '../long-texts.ts';
+import { change, database } from './database.ts';
+import { readWork } from './plans.ts';
+import type { PlanPreview, PlanSummary } from './records.ts';
+
+/**
+ * The build that works looks out: the name of this script's file, which changes with anything in it. A verdict on the shelf is
+ * never one that an older Stillspot gave.
+ */
+const EDITION = import.meta.url;
+
+/** What the list shows of a plan. Made and kept when it is first asked for; null when the plan cannot be read. */
+export async function planPreview(card: PlanSummary): Promise<PlanPreview | null> {
+  const kept = await (await database()).get('looks', card.id);
+  if (kept?.hash === card.hash && kept.edition === EDITION) return kept;
+  const stored = await readWork(card.id);
+  const read = stored && stored.text !== null ? parsePlan(stored.text) : null;
+  if (!stored || stored.text === null || !read?.ok) return null;
+  const look = { id: card.id, hash: textName(stored.text), edition: EDITION, ...previewOf(read.plan) };
+  // A picture that is not kept is drawn again the next time.
+  await change(['looks'], async (write) => void (await write.objectStore('looks').put(look))).catch(() => undefined);
+  return look;
+}
+
+/** What is said of all detectors and of the whole test, and the picture of the level that is looked at first. */
+export function previewOf(
+  plan: Plan,
+  level: Level | undefined = firstToShow(plan),
+): Pick<PlanPreview, 'verdicts' | 'test' | 'picture'> {
+  const verdicts = { clear: 0, 'clear-of-drawn': 0, tight: 0, blocked: 0, unknown: 0 };
+  const { levels } = checkPlan(plan);
+  const test = testHeadline(plan, testState(plan, levels)).head;
+  for (const { detectors } of levels) for (const report of detectors) verdicts[toneOf(report)] += 1;
+  return { verdicts, test, picture: level ? levelPicture(plan, level.id) : '' };
+}

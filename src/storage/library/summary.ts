@@ -1,0 +1,42 @@
+import type { Plan } from '../../../geometry/plan/model.ts';
+import { visitFacts } from '../../protocol/timing/visit-facts.ts';
+import type { PlanSummary } from './records.ts';
+
+/** What of a card stands in the plan itself. */
+type Described = Pick<
+  PlanSummary,
+  'title' | 'place' | 'roomNames' | 'detectorLabels' | 'levels' | 'start' | 'end' | 'visit' | 'readable'
+>;
+
+export function summaryOf(plan: Plan): Described {
+  const { title, site, levels, visit } = plan;
+  const texts = (all: readonly string[]) => [...new Set(all.map((text) => text.trim()).filter(Boolean))];
+  return {
+    title: title.trim(),
+    place: site.label.trim(),
+    roomNames: texts(levels.flatMap(({ rooms }) => rooms.map(({ name }) => name))),
+    detectorLabels: texts(levels.flatMap(({ detectors }) => detectors.map(({ label }) => label))),
+    levels: levels.length,
+    start: visit.start,
+    end: visit.end,
+    visit: visitFacts(plan),
+    readable: true,
+  };
+}
+
+/** Of a text that is no plan: nothing is known about it but that it is there. */
+export const UNREADABLE: Described = {
+  title: 'Could not be read',
+  place: '',
+  roomNames: [],
+  detectorLabels: [],
+  levels: 0,
+  start: null,
+  end: null,
+  readable: false,
+};
+
+/** How a plan is called where its title would stand. */
+export function titleWords({ title }: Pick<PlanSummary, 'title'>): string {
+  return title.trim() || 'No title';
+}

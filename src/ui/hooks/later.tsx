@@ -1,0 +1,84 @@
+import { type ComponentType, createElement, useEffect, useState } from 'react';
+import { PART_MISSING } from '../../platform/part-missing.ts';
+import './later.css';
+
+/** The code of one part: what it is once it is there, and how to get it. */
+interface Source<Props> {
+  part: ComponentType<Props> | null;
+  readonly fetch: () => Promise<void>;
+}
+
+/** What was not needed yet and waits for a quiet moment. */
+const waiting = new Set<() => Promise<void>>();
+
+/**
+ * A part of the page whose code is only loaded when it is first shown, or in a quiet moment after the start. Loaded, it shows at once
+ * and in the same frame. Where it cannot be loaded it says so in its place, with a button that tries again.
+ */
+export function later<Props extends object>(load: () => Promise<ComponentType<Props>>): ComponentType<Props> {
+  const source: Source<Props> = {
+    part: null,
+    fetch: async () => {
+      source.part = await load();
+      waiting.delete(source.fetch);
+    },
+  };
+  waiting.add(source.fetch);
+  return (props) => <Part source={source} given={props} />;
+}
+
+interface PartProps<Props> {
+  readonly source: Source<Props>;
+  readonly given: Props;
+}
+
+function Part<Props extends object>({ source, given }: PartProps<Props>) {
+  const [state, setState] = useState<'coming' | 'there' | 'missing'>('coming');
+  useEffect(() => {
+    if (state !== 'coming' || source.part) return;
+    let gone = false;
+    source.fetch().then(
+      () => gone || setState('there'),
+      () => gone || setState('missing'),
+    );
+    return () => {
+      gone = true;
+    };
+  }, [state, source]);
+  if (source.part) return createElement(source.part, given);
+  return state === 'missing' ? <Missing again={() => setState('coming')} /> : <Coming />;
+}
+
+/** Loads one part after the other while the hand rests. What cannot be had now is asked for again when it is shown. */
+export async function loadTheRest(): Promise<void> {
+  for (const fetch of [...waiting]) {
+    await quietMoment();
+    await fetch().catch(() => undefined);
+  }
+}
+
+const quietMoment = () =>
+  new Promise<void>((done) => {
+    // Not in every browser.
+    if ('requestIdleCallback' in window) requestIdleCallback(() => done(), { timeout: 2000 });
+    else setTimeout(done, 200);
+  });
+
+function Coming() {
+  return (
+    <p className="later soft" role="status">
+      One moment…
+    </p>
+  );
+}
+
+function Missing({ again }: { readonly again: () => void }) {
+  return (
+    <p className="later later--missing" role="alert">
+      {PART_MISSING}{' '}
+      <button type="button" className="text-button" onClick={again}>
+        Try again
+      </button>
+    </p>
+  );
+}

@@ -1,0 +1,38 @@
+import { useMemo } from 'react';
+import type { DetectorReport } from '../../../geometry/check/types.ts';
+import { TONES, toneOf } from '../../../geometry/messages/index.ts';
+import type { Level, Plan } from '../../../geometry/plan/model.ts';
+import { guidance, type StageState } from '../../state/guidance.ts';
+import { judgedLevels, selectLevel, selectReports, selectShownPlan } from '../../state/selectors.ts';
+import { type AppState, useAppStore } from '../../state/store.ts';
+import { useMinute } from './use-minute.ts';
+import { useThrottled } from './use-throttled.ts';
+
+/** The level in view, with the gesture under way. */
+export const useLevel = (): Level => useThrottled(selectLevel);
+export const usePlan = (): Plan => useThrottled(selectShownPlan);
+
+/** For each stage what is done and missing, over all levels. At rest only: while something is carried the job stands as it was. */
+export function useGuidance(): readonly StageState[] {
+  const plan = useAppStore((state) => state.plan);
+  const inViewId = useAppStore((state) => selectLevel(state).id);
+  const now = useMinute();
+  const doubts = useAppStore(({ second }) => second?.doubts);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a doubt changes what the levels are judged
+  return useMemo(() => guidance(plan, judgedLevels(plan), inViewId, now), [plan, inViewId, now, doubts]);
+}
+
+/** The detector that the slip speaks about: the selected one, else the worst, else none. */
+export function selectSpokenId(state: AppState): string | null {
+  const level = selectLevel(state);
+  const chosen = level.detectors.find(({ id }) => state.selection.includes(id));
+  if (chosen) return chosen.id;
+  return worst(selectReports(state))?.id ?? null;
+}
+
+function worst(reports: readonly DetectorReport[]): DetectorReport | undefined {
+  return reports.reduce<DetectorReport | undefined>(
+    (least, each) => (!least || TONES.indexOf(toneOf(each)) < TONES.indexOf(toneOf(least)) ? each : least),
+    undefined,
+  );
+}

@@ -1,0 +1,143 @@
+import type { Plan } from '../../../geometry/plan/model.ts';
+import { parsePlan } from '../../../geometry/planfile/parse.ts';
+import { writePlan } from '../../../geometry/planfile/write.ts';
+import { showLibraryMessage } from '../../commands/library-message.ts';
+import { openFromShelf } from '../../commands/open-and-save.ts';
+import { firstToShow } from '../../state/first-level.ts';
+import { useAppStore } from '../../state/store.ts';
+import { saveNow, settleOpenPlan, takeSheet } from '../../storage/autosave.ts';
+import { freshId } from '../../storage/fresh-id.ts';
+import { troubleInWords } from '../../storage/library/database.ts';
+import { addPlan, destroy, readWork, type StoredWork, setBinned, writeWork } from '../../storage/library/plans.ts';
+import type { PlanSummary } from '../../storage/library/records.ts';
+import { summaryOf, titleWords } from '../../storage/library/summary.ts';
+import { markVersion } from '../../storage/library/versions.ts';
+import { tellShelfNews, useOpenPlan } from '../../storage/open-plan.ts';
+import { downloadFile, fileStem, planFileName } from '../../storage/plan-files.ts';
+import { openStored } from '../../storage/restore.ts';
+
+/** What is done with plans on the shelf. Each act says what it did, or why it could not. */
+
+async function attempt(act: () => Promise<void>): Promise<void> {
+  try {
+    await act();
+  } catch (error) {
+    showLibraryMessage(troubleInWords(error));
+  }
+  tellShelfNews();
+}
+
+/** The stored plan, read; null where there is none that can be read, which is then said. */
+async function readPlan(card: PlanSummary): Promise<{ readonly plan: Plan; readonly stored: StoredWork } | null> {
+  if (card.id === useOpenPlan.getState().id) await saveNow();
+  const stored = await readWork(card.id);
+  const read = stored && stored.text !== null ? parsePlan(stored.text) : null;
+  if (stored && stored.text !== null && read?.ok) return { plan: read.plan, stored };
+  showLibraryMessage(`${titleWords(card)} could not be read. Save it as a file to keep what is in it.`);
+  return null;
+}
+
+export function renamePlan(card: PlanSummary, title: string): Promise<void> {
+  return attempt(async () => {
+    if (card.id === useOpenPlan.getState().id) {
+      useAppStore.getState().run((plan) => ({ ...plan, title }));
+      await saveNow();
+    } else {
+      const found = await readPlan(card);
+      if (!found) return;
+      const plan = { ...found.plan, title };
+      const work = { ...found.stored, plan, text: writePlan(plan), savedAt: Date.now(), tab: freshId() };
+      const result = await writeWork(work, found.stored.savedAt);
+      if (!result.ok) {
+        showLibraryMessage(
+          result.other === null ? result.reason : 'Another tab has just changed that plan. Try again.',
+        );
+        return;
+      }
+      tellShelfNews({ id: card.id, savedAt: work.savedAt });
+    }
+    showLibraryMessage(`Now called ${title.trim() || 'nothing'}.`);
+  });
+}
+
+export function duplicatePlan(card: PlanSummary): Promise<void> {
+  return attempt(async () => {
+    const found = await readPlan(card);
+    if (!found) return;
+    const plan = { ...found.plan, title: `${titleWords(card)}, copy` };
+    const work = { ...found.stored, id: freshId(), text: writePlan(plan), savedAt: Date.now(), tab: freshId() };
+    await addPlan(work, summaryOf(plan));
+    showLibraryMessage(`${plan.title} stands on the shelf.`, () => attempt(() => destroy([work.id])));
+  });
+}
+
+/** Puts a plan in the bin; of the one that is open, the sheet is cleared. Undo brings both back. */
+export function binPlan(card: PlanSummary): Promise<void> {
+  return attempt(async () => {
+    const wasOpen = card.id === useOpenPlan.getState().id;
+    const why = wasOpen ? await settleOpenPlan() : '';
+    if (why) {
+      showLibraryMessage(why);
+      return;
+    }
+    await setBinned([card.id], Date.now());
+    if (wasOpen) takeSheet(freshId(), null, () => useAppStore.getState().newPlan());
+    showLibraryMessage(`${titleWords(card)} is in the bin.`, () =>
+      attempt(async () => {
+        await setBinned([card.id], null);
+        if (wasOpen && !useOpenPlan.getState().onShelf) await openStored(card.id);
+        showLibraryMessage(`${titleWords(card)} is back on the shelf.`);
+      }),
+    );
+  });
+}
+
+export function takeOutOfBin(card: PlanSummary): Promise<void> {
+  return attempt(async () => {
+    await setBinned([card.id], null);
+    showLibraryMessage(`${titleWords(card)} is back on the shelf.`);
+  });
+}
+
+export function emptyBin(cards: readonly PlanSummary[]): Promise<void> {
+  return attempt(async () => {
+    await destroy(cards.map(({ id }) => id));
+    showLibraryMessage('The bin is empty.');
+  });
+}
+
+/** Hands over one plan as a file; of what could not be read, the text as it lies there. */
+export function saveCardAsFile(card: PlanSummary): Promise<void> {
+  return attempt(async () => {
+    if (card.id === useOpenPlan.getState().id) await saveNow();
+    const stored = await readWork(card.id);
+    if (!stored) {
+      showLibraryMessage('That plan is not in this browser any more.');
+      return;
+    }
+    const readable = stored.text !== null && card.readable;
+    const name = readable ? planFileName(card.title) : `${fileStem(card.title)}-unreadable.json`;
+    const text = stored.text ?? ('raw' in stored ? stored.raw : '');
+    downloadFile(name, new Blob([text], { type: 'application/json' }));
+    if (readable) await markVersion(card.id, 'file');
+    showLibraryMessage(`${name} is in your downloads.`);
+  });
+}
+
+/**
+ * Makes the plan what it was in an earlier version: a step of its history, so Undo takes it back. How it stands now is kept among
+ * its versions as well.
+ */
+export async function bringBack(card: PlanSummary, earlier: Plan, when: string): Promise<void> {
+  await openFromShelf(card.id);
+  if (useOpenPlan.getState().id !== card.id) return;
+  await saveNow();
+  await markVersion(card.id, 'brought-back');
+  const state = useAppStore.getState();
+  const why = state.run(() => earlier);
+  if (why) return;
+  const level = earlier.levels.find(({ id }) => id === state.levelId) ?? firstToShow(earlier);
+  useAppStore.setState({ selection: [], ...(level ? { levelId: level.id } : {}) });
+  state.fit();
+  state.say(`The plan is as it was ${when}. Undo takes that back.`);
+}

@@ -1,0 +1,28 @@
+import { useEffect, useState } from 'react';
+import { troubleInWords } from '../../storage/library/database.ts';
+import { readSummaries } from '../../storage/library/plans.ts';
+import type { PlanSummary } from '../../storage/library/records.ts';
+import { useShelfNews } from '../../storage/open-plan.ts';
+
+export type Cards =
+  | { readonly state: 'reading' }
+  | { readonly state: 'read'; readonly cards: readonly PlanSummary[] }
+  | { readonly state: 'failed'; readonly why: string };
+
+/** All cards of the shelf and the bin, read again whenever something there changes, here or in another tab. */
+export function usePlanSummaries(): Cards {
+  const news = useShelfNews((state) => state.count);
+  const [cards, setCards] = useState<Cards>({ state: 'reading' });
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the count of news says when to read again
+  useEffect(() => {
+    let gone = false;
+    readSummaries().then(
+      (read) => !gone && setCards({ state: 'read', cards: read }),
+      (error: unknown) => !gone && setCards({ state: 'failed', why: troubleInWords(error) }),
+    );
+    return () => {
+      gone = true;
+    };
+  }, [news]);
+  return cards;
+}

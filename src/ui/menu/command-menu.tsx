@@ -1,0 +1,172 @@
+import {
+  Fragment,
+  type KeyboardEvent,
+  type PointerEvent as ReactPointerEvent,
+  useEffect,
+  useLayoutEffect,
+  useRef,
+  useState,
+} from 'react';
+import { type Act, type ActPlace, nameOf, onFloor, placeOf } from '../../commands/command.ts';
+import { doAct } from '../../commands/run-command.ts';
+import { actsFor } from '../../commands/table.ts';
+import { closeMenu, type MenuAsk, useMenu } from '../../state/menu.ts';
+import { useAppStore } from '../../state/store.ts';
+import { selectWhyNotWords } from '../../state/why-not.ts';
+import { type MenuPlace, placedMenu } from './menu-position.ts';
+import { placeName } from './target-name.ts';
+import './command-menu.css';
+
+/** The list of what can be done with what was pressed; nothing while none is open. */
+export function ActMenu() {
+  const ask = useMenu((menu) => menu.ask);
+  return ask && <OpenMenu key={`${ask.page} ${ask.ids}`} ask={ask} />;
+}
+
+/** Room that a mouse or a finger takes about the spot, px. */
+const CLEAR_PX = { mouse: 16, touch: 36 } as const;
+/** Until it is measured: unseen, but the keyboard can go there. */
+const UNPLACED = { left: 0, top: 0, opacity: 0 } as const;
+
+function OpenMenu({ ask }: { readonly ask: MenuAsk }) {
+  const card = useRef<HTMLDivElement>(null);
+  const [at, setAt] = useState<MenuPlace | null>(null);
+  // Of the moment it was opened: the plan does not change under an open list.
+  const [place] = useState(() => placeOf(useAppStore.getState(), ask.ids, ask.at));
+  const [sections] = useState(() => actsFor(place));
+  useFocusHeld(card);
+  useClosedElsewhere(card);
+  useLayoutEffect(() => {
+    const box = card.current?.getBoundingClientRect();
+    const page = { width: window.innerWidth, height: window.innerHeight };
+    if (box) setAt(placedMenu(ask.page, box, page, CLEAR_PX[ask.byTouch ? 'touch' : 'mouse']));
+  }, [ask]);
+  const run = (act: Act) => {
+    // Closed first: the focus goes back to where it was, and the act may move it on.
+    closeMenu();
+    setTimeout(() => doAct(act, ask.ids, ask.at));
+  };
+  return (
+    <>
+      <div className="act-ground" />
+      <div className="act-spot" style={{ left: ask.page[0], top: ask.page[1] }} />
+      <section ref={card} className="act-menu" style={at ?? UNPLACED} aria-labelledby="act-menu-title">
+        <Head place={place} />
+        <div
+          role="menu"
+          tabIndex={-1}
+          aria-labelledby="act-menu-title"
+          aria-describedby="act-menu-why"
+          onKeyDown={(event) => onMenuKey(event)}
+        >
+          {sections.map((acts, index) => (
+            <Fragment key={acts[0]?.group}>
+              {index > 0 && <hr />}
+              {acts.map((act) => (
+                <button
+                  key={act.id}
+                  type="button"
+                  role="menuitem"
+                  tabIndex={-1}
+                  className="act"
+                  onClick={() => run(act)}
+                  onPointerMove={focusIfMoved}
+                >
+                  <span>{nameOf(act, place)}</span>
+                  {act.key && <kbd className="key">{act.key.shown}</kbd>}
+                </button>
+              ))}
+            </Fragment>
+          ))}
+        </div>
+      </section>
+    </>
+  );
+}
+
+/** What the list is about; on bare floor why no detector may sit there. */
+function Head({ place }: { readonly place: ActPlace }) {
+  const { at, state } = place;
+  const told = at && onFloor(place) ? selectWhyNotWords(state, at) : null;
+  return (
+    <div className="act-head">
+      <p id="act-menu-title" className="act-title">
+        {told?.head || placeName(place)}
+      </p>
+      <p id="act-menu-why">{told?.lines.join(' ')}</p>
+    </div>
+  );
+}
+
+/** The first act has the keyboard; when the list closes it goes back to where it was, or to the sheet. */
+function useFocusHeld(card: React.RefObject<HTMLDivElement | null>): void {
+  useEffect(() => {
+    const before = document.activeElement;
+    itemsIn(card.current)[0]?.focus({ preventScroll: true });
+    return () => {
+      if (before instanceof HTMLElement && before.isConnected) before.focus({ preventScroll: true });
+    };
+  }, [card]);
+}
+
+/** A press beside the list closes it and does nothing else; so does a page that changes its size. */
+function useClosedElsewhere(card: React.RefObject<HTMLDivElement | null>): void {
+  useEffect(() => {
+    const onDown = (event: PointerEvent) => {
+      if (!card.current?.contains(event.target as Node)) closeMenu();
+    };
+    // The browser's own list over ours would hide it.
+    const onContextMenu = (event: Event) => event.preventDefault();
+    window.addEventListener('pointerdown', onDown, { capture: true });
+    // A finger that opened the list leaves the page with a click of a mouse that is not there: the keyboard stays in the list.
+    const onMouseDown = (event: Event) => {
+      if (!card.current?.contains(event.target as Node)) event.preventDefault();
+    };
+    window.addEventListener('mousedown', onMouseDown);
+    window.addEventListener('contextmenu', onContextMenu);
+    window.addEventListener('resize', closeMenu);
+    return () => {
+      window.removeEventListener('pointerdown', onDown, { capture: true });
+      window.removeEventListener('mousedown', onMouseDown);
+      window.removeEventListener('contextmenu', onContextMenu);
+      window.removeEventListener('resize', closeMenu);
+    };
+  }, [card]);
+}
+
+/** The act under a mouse that moves has the keyboard; one that only lies where the list opens leaves the first. */
+function focusIfMoved(event: ReactPointerEvent<HTMLElement>): void {
+  const moved = event.movementX !== 0 || event.movementY !== 0;
+  if (moved && event.pointerType === 'mouse') event.currentTarget.focus({ preventScroll: true });
+}
+
+function itemsIn(card: Element | null): readonly HTMLElement[] {
+  return [...(card?.querySelectorAll<HTMLElement>('[role="menuitem"]') ?? [])];
+}
+
+/** Arrows go round, Home and End to the ends, a letter to the next act that begins with it; Escape and Tab close. */
+function onMenuKey(event: KeyboardEvent<HTMLElement>): void {
+  event.stopPropagation();
+  const items = itemsIn(event.currentTarget);
+  const now = items.indexOf(document.activeElement as HTMLElement);
+  const to = (index: number) => {
+    event.preventDefault();
+    items[(index + items.length) % items.length]?.focus();
+  };
+  if (event.key === 'ArrowDown') to(now + 1);
+  else if (event.key === 'ArrowUp') to(Math.max(now, 0) - 1);
+  else if (event.key === 'Home') to(0);
+  else if (event.key === 'End') to(items.length - 1);
+  else if (event.key === 'Escape' || event.key === 'Tab') {
+    event.preventDefault();
+    closeMenu();
+  } else if (event.key.length === 1 && event.key !== ' ' && !event.ctrlKey && !event.metaKey) {
+    const letter = event.key.toLowerCase();
+    const next = items.findIndex((_, step) => beginsWith(items[(now + 1 + step) % items.length], letter));
+    if (next >= 0) to(now + 1 + next);
+  }
+}
+
+function beginsWith(item: HTMLElement | undefined, letter: string): boolean {
+  return item?.textContent?.toLowerCase().startsWith(letter) ?? false;
+}

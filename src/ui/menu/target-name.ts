@@ -1,0 +1,28 @@
+import { capital, counted, FIXTURE_NOUN, OPENING_NOUN } from '../../../geometry/messages/index.ts';
+import type { ActPlace } from '../../commands/command.ts';
+import type { FoundItem } from '../../state/plan-edits.ts';
+
+/** What one has before one, in a few words. */
+export function placeName({ found, one, room, at }: ActPlace): string {
+  if (one) return itemHeading(one);
+  if (found.length > 1) return `${counted(found.length, 'thing')} selected`;
+  if (room) return room.label?.name.trim() || 'This room';
+  return at ? 'The sheet here' : 'The sheet';
+}
+
+export function itemHeading(found: FoundItem): string {
+  switch (found.list) {
+    case 'walls':
+      return 'Wall';
+    case 'openings':
+      return capital(OPENING_NOUN[found.item.kind]);
+    case 'rooms':
+      return found.item.name.trim() || 'Room';
+    case 'fixtures':
+      return found.item.name.trim() || capital(FIXTURE_NOUN[found.item.kind]);
+    case 'objects':
+      return found.item.name.trim() || 'Object';
+    case 'detectors':
+      return `Detector ${found.item.label}`.trim();
+  }
+}

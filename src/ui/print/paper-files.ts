@@ -1,0 +1,41 @@
+import { computedTwice, today, troubleOf } from '../../commands/sheet-files.ts';
+import { partMissing } from '../../platform/part-missing.ts';
+import type { JobPaper } from '../../report/documents/papers.ts';
+import type { PaperName } from '../../report/paper.ts';
+import { useAppStore } from '../../state/store.ts';
+import { downloadFile, fileStem } from '../../storage/plan-files.ts';
+
+export const PAPER_NAMES: Readonly<Record<JobPaper, string>> = {
+  notice: 'Notice to the occupants',
+  'door-hanger': 'Door hanger',
+  agreement: 'Agreement not to interfere',
+  log: 'Log, chain of custody',
+};
+
+/** The pages of a paper as SVG text that carries its own font. The code that draws it is only loaded when it is wanted. */
+export async function jobPaperDrawings(which: JobPaper, paper: PaperName): Promise<readonly string[]> {
+  const [{ drawJobPaper }, { withEmbeddedFont }] = await Promise.all([
+    import('../../report/documents/papers.ts'),
+    import('../../report/embedded-font.ts'),
+  ]).catch(partMissing);
+  const { plan } = useAppStore.getState();
+  // Of all papers the log alone has verdicts.
+  const computed = which === 'log' ? await computedTwice(plan) : new Map();
+  return Promise.all(drawJobPaper(which, { plan, paper, date: today(), computed }).map((svg) => withEmbeddedFont(svg)));
+}
+
+/** Saves each page of a paper as a drawing. Says where it is, or why there is none. */
+export async function saveJobPaper(which: JobPaper, paper: PaperName): Promise<void> {
+  const { plan, say } = useAppStore.getState();
+  try {
+    const pages = await jobPaperDrawings(which, paper);
+    const stem = `${fileStem(plan.title)}-${which}`;
+    pages.forEach((svg, i) => {
+      const name = pages.length > 1 ? `${stem}-${i + 1}.svg` : `${stem}.svg`;
+      downloadFile(name, new Blob([svg], { type: 'image/svg+xml' }));
+    });
+    say(pages.length > 1 ? `${pages.length} pages are in your downloads.` : `${stem}.svg is in your downloads.`);
+  } catch (error) {
+    say(troubleOf(error));
+  }
+}

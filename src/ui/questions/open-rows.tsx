@@ -1,0 +1,50 @@
+import type { DetectorReport } from '../../../geometry/check/types.ts';
+import { openRules } from '../../../geometry/messages/index.ts';
+import type { Detector, Level, Plan } from '../../../geometry/plan/model.ts';
+import type { EffectiveRule } from '../../../geometry/rules/profiles.ts';
+import { act } from '../../commands/go-to.ts';
+import { wayToSettle } from '../../state/guidance/open-rows.ts';
+import { SupportAnswer } from './support-answer.tsx';
+import './open-rows.css';
+
+interface Props {
+  readonly detector: Detector;
+  readonly report: DetectorReport;
+  readonly plan: Plan;
+  readonly level: Level;
+}
+
+/** What a verdict leaves open, in the same breath: each name leads to where it is answered; what carries it is answered here. */
+export function OpenRows({ detector, report, plan, level }: Props) {
+  const { looks, others } = openRules(report, plan);
+  return (
+    <div className="open-rows">
+      <OpenLine says="Not looked for" rules={looks} {...{ report, plan, level }} />
+      <OpenLine says="Not run" rules={others.filter(({ id }) => id !== 'support')} {...{ report, plan, level }} />
+      <SupportAnswer detector={detector} report={report} isGoal />
+    </div>
+  );
+}
+
+interface LineProps extends Omit<Props, 'detector'> {
+  readonly says: string;
+  readonly rules: readonly EffectiveRule[];
+}
+
+function OpenLine({ says, rules, report, plan, level }: LineProps) {
+  if (rules.length === 0) return null;
+  return (
+    <p className="open-rows__line">
+      {says}:{' '}
+      {rules.map(({ id, name }) => {
+        const way = wayToSettle(plan, level, report, id);
+        if (!way) return <span key={id}>{name.toLowerCase()}</span>;
+        return (
+          <button key={id} type="button" className="button open-rows__way" onClick={() => act(way)}>
+            {name}
+          </button>
+        );
+      })}
+    </p>
+  );
+}

@@ -1,0 +1,113 @@
+import { pickUse } from '../../commands/go-to.ts';
+import { openQuestion, usePanels } from '../../commands/panels.ts';
+import { keyFor } from '../../commands/question-keys.ts';
+import { type Answer, likeWords, type Question, sameTool } from '../../state/questions.ts';
+import { useAppStore } from '../../state/store.ts';
+import { SELECT_TOOL } from '../../state/tool.ts';
+import { later } from '../hooks/later.tsx';
+import { useLevel } from '../hooks/use-level.ts';
+import { QuestionState } from './question-state.tsx';
+import './palette.css';
+
+const NoneHere = later(() => import('./none-here.tsx').then((part) => part.NoneHere));
+
+interface Props {
+  readonly questions: readonly Question[];
+  /** Shows the answers at once: for a question that stands alone. */
+  readonly alwaysOpen?: boolean;
+}
+
+/** The tester's questions on a walk round the room; each opens the few things that answer it. */
+export function Palette({ questions, alwaysOpen = false }: Props) {
+  const open = usePanels((ui) => ui.question);
+  return (
+    <ul className="palette">
+      {questions.map((question) => (
+        <QuestionItem
+          key={question.id}
+          question={question}
+          open={alwaysOpen || open === question.id}
+          fixed={alwaysOpen}
+        />
+      ))}
+    </ul>
+  );
+}
+
+function QuestionItem({
+  question,
+  open,
+  fixed,
+}: {
+  readonly question: Question;
+  readonly open: boolean;
+  readonly fixed: boolean;
+}) {
+  const asked = usePanels((ui) => question.id === 'used' && ui.roomAt !== null);
+  const { id, asks, answers } = question;
+  return (
+    <li className="question" data-open={open || undefined}>
+      <h3>
+        {fixed ? (
+          <span className="question__button">{asks}</span>
+        ) : (
+          <button
+            type="button"
+            id={`question-${id}`}
+            className="question__button"
+            aria-expanded={open}
+            aria-labelledby={`question-${id}-asks`}
+            aria-describedby={`question-${id}-state`}
+            onClick={() => openQuestion(open ? null : id)}
+          >
+            <span id={`question-${id}-asks`}>{asks}</span> <QuestionState id={id} />
+          </button>
+        )}
+      </h3>
+      {open && (
+        <>
+          {asked && <p className="question__asked">Pick the use of the room without a name.</p>}
+          <NoneHere id={id} />
+          <ul className="answers">
+            {answers.map((answer) => (
+              <AnswerItem key={answer.name} answer={answer} />
+            ))}
+          </ul>
+        </>
+      )}
+    </li>
+  );
+}
+
+function AnswerItem({ answer }: { readonly answer: Answer }) {
+  const unit = useAppStore((state) => state.plan.display.length);
+  const inHand = useAppStore((state) => sameTool(state.tool, answer.tool));
+  const level = useLevel();
+  const { name, tool, group } = answer;
+  const key = keyFor(tool);
+  /** A double press keeps it in hand. */
+  const take = (presses: number) => {
+    const { setTool, setKeepTool } = useAppStore.getState();
+    if (tool.kind === 'room') pickUse(tool.use);
+    else if (presses > 1) {
+      setTool(tool);
+      setKeepTool(true);
+    } else setTool(inHand ? SELECT_TOOL : tool);
+  };
+  return (
+    <>
+      {group && (
+        <li className="answers__group" role="presentation">
+          {group}
+        </li>
+      )}
+      <li>
+        <button type="button" className="answer" aria-pressed={inHand} onClick={(event) => take(event.detail)}>
+          <span className="answer__name">{name}</span>
+          <span className="answer__usual">{likeWords(level, answer, unit)}</span>
+          {key && <kbd className="key">{key}</kbd>}
+        </button>
+      </li>
+    </>
+  );
+}

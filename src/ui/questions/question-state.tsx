@@ -1,0 +1,34 @@
+import { listed } from '../../../geometry/messages/index.ts';
+import { selectModel, selectReports } from '../../state/selectors.ts';
+import { useAppStore } from '../../state/store.ts';
+import { type LookRow, looksOf, type QuestionId } from '../../state/walk-round.ts';
+import { useThrottled } from '../hooks/use-throttled.ts';
+import './question-state.css';
+
+/** What is looked for by a question on the level in view; nothing while the level is bare. */
+export function useLooks(id: QuestionId): readonly LookRow[] {
+  const plan = useAppStore((state) => state.plan);
+  const model = useThrottled(selectModel);
+  const reports = useThrottled(selectReports);
+  if (model.level.walls.length === 0) return [];
+  return looksOf(plan, model, reports).filter(({ question }) => question === id);
+}
+
+/** In a few words beside a question: whether it is answered. Empty for one that looks for nothing. */
+export function QuestionState({ id }: { readonly id: QuestionId }) {
+  const rows = useLooks(id);
+  if (rows.length === 0) return null;
+  const open = rows.filter(({ state }) => state === 'open');
+  return (
+    <span className="question__state" id={`question-${id}-state`} data-open={open.length > 0 || undefined}>
+      {stateWords(rows, open)}
+    </span>
+  );
+}
+
+function stateWords(rows: readonly LookRow[], open: readonly LookRow[]): string {
+  if (open.length === rows.length) return 'not looked for';
+  if (open.length > 0) return `${listed(open.map(({ rule }) => rule.name.toLowerCase()))} not looked for`;
+  if (rows.every(({ state }) => state === 'none')) return 'none here';
+  return rows.some(({ rule }) => rule.subject.of === 'sun') ? 'worked out' : 'drawn';
+}

@@ -1,0 +1,23 @@
+import { selectModel } from '../../state/selectors.ts';
+import { useAppStore } from '../../state/store.ts';
+import { looksOf } from '../../state/walk-round.ts';
+import { useThrottled } from '../hooks/use-throttled.ts';
+import { WalkFields } from '../stages/house/walk-fields.tsx';
+import { signLooks } from './answer-none.ts';
+
+/** Who walks round and when: goes onto each "none here" that is answered. The same walk as that through the house. */
+export function WhoLooks() {
+  const plan = useAppStore((state) => state.plan);
+  const model = useThrottled(selectModel);
+  const answered = looksOf(plan, model, []).filter(({ state }) => state === 'none');
+  return (
+    <details className="group">
+      <summary>Who looks, and when</summary>
+      <WalkFields
+        lacking={answered.filter(({ by, at }) => by === '' || at === null)}
+        onSign={signLooks}
+        hint="Both go onto each answer that is given from now on."
+      />
+    </details>
+  );
+}

@@ -1,0 +1,66 @@
+import { type NewVersion, useNewVersion } from '../../platform/offline/new-version.ts';
+import { saveNow } from '../../storage/autosave.ts';
+import { useSaveStatus } from '../../storage/save-status.ts';
+
+/** A tab that stays open for days looks for a new version this often. */
+const LOOK_AGAIN_MS = 60 * 60 * 1000;
+
+/** Set by the press that starts the new version: only the tab that asked for it loads anew by itself. */
+let asked = false;
+
+/** Keeps this version of the app for work without a network, and tells when a newer one is ready. Does nothing where the browser cannot. */
+export async function registerWorker(): Promise<void> {
+  if (!('serviceWorker' in navigator)) return;
+  const { serviceWorker } = navigator;
+  const hadOne = serviceWorker.controller !== null;
+  serviceWorker.addEventListener('controllerchange', () => {
+    if (asked) location.reload();
+    else if (hadOne) show({ state: 'runs-elsewhere', start: loadAnew });
+  });
+  try {
+    const registration = await serviceWorker.register('./service-worker.js', { updateViaCache: 'none' });
+    const look = () => {
+      if (registration.waiting && serviceWorker.controller)
+        show({ state: 'ready', start: () => startNew(registration) });
+    };
+    look();
+    registration.addEventListener('updatefound', () => {
+      registration.installing?.addEventListener('statechange', look);
+    });
+    setInterval(() => void registration.update().catch(() => undefined), LOOK_AGAIN_MS);
+  } catch {
+    // Blocked by the browser's settings, as in some private windows: the app works with the network alone.
+  }
+}
+
+/** The one that waits takes over; this page then loads anew. */
+async function startNew(registration: ServiceWorkerRegistration): Promise<string> {
+  const trouble = await savedOrWhyNot();
+  if (trouble) return trouble;
+  asked = true;
+  // None waits any more where another tab was quicker: the new one runs already.
+  if (registration.waiting) registration.waiting.postMessage('take-over');
+  else location.reload();
+  return '';
+}
+
+async function loadAnew(): Promise<string> {
+  const trouble = await savedOrWhyNot();
+  if (!trouble) location.reload();
+  return trouble;
+}
+
+/** The plan goes to the store first; where the store does not take it, the old version goes on. Empty when it is safe. */
+async function savedOrWhyNot(): Promise<string> {
+  const { state } = useSaveStatus.getState().sign;
+  // What lies in the store already is not written again: other tabs would take it for a change.
+  if (state === 'saving' || state === 'failed') await saveNow();
+  const { sign } = useSaveStatus.getState();
+  if (sign.state === 'failed') {
+    return 'The plan cannot be saved in this browser, so the old Stillspot goes on. Save the plan as a file: the newer one starts when you close this page and come back.';
+  }
+  if (sign.state === 'held') return 'Another tab changed this plan. Choose first which of the two stays.';
+  return '';
+}
+
+const show = (version: NewVersion) => useNewVersion.setState({ version });

@@ -1,0 +1,57 @@
+import { saveWhole } from '../../commands/open-and-save.ts';
+import { useAppStore } from '../../state/store.ts';
+import { saveNow } from '../../storage/autosave.ts';
+import { takeOther } from '../../storage/restore.ts';
+import { clockTime, useSaveStatus } from '../../storage/save-status.ts';
+
+/** Whether the copy in this browser is up to date, and what to do when it is not. */
+export function SaveStatusLine() {
+  const sign = useSaveStatus((state) => state.sign);
+  switch (sign.state) {
+    case 'resting':
+      return <p className="saved" role="status" />;
+    case 'saving':
+      return (
+        <p className="saved" role="status">
+          saving…
+        </p>
+      );
+    case 'saved':
+      return (
+        <p className="saved" role="status">
+          saved {clockTime(sign.at)}
+        </p>
+      );
+    case 'failed':
+      return (
+        <p className="saved saved--trouble" role="alert">
+          could not save: {sign.reason}{' '}
+          <button type="button" className="text-button" onClick={() => void saveWhole()}>
+            Save as a file
+          </button>
+        </p>
+      );
+    case 'held':
+      return (
+        <p className="saved saved--trouble" role="alert">
+          Another tab changed this plan at {clockTime(sign.at)}. Nothing is saved here until you choose.{' '}
+          <button type="button" className="text-button" onClick={() => void showTheOther()}>
+            Show the other
+          </button>{' '}
+          <button type="button" className="text-button" onClick={() => void saveNow(true)}>
+            Keep this one
+          </button>
+        </p>
+      );
+  }
+}
+
+async function showTheOther(): Promise<void> {
+  const { say } = useAppStore.getState();
+  const taken = await takeOther();
+  say(
+    taken
+      ? 'This is the plan of the other tab. What was changed here lies among its earlier versions.'
+      : 'The other plan could not be read. This one stays.',
+  );
+}

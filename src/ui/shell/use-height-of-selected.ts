@@ -1,0 +1,15 @@
+import { useEffect } from 'react';
+import { selectLevel } from '../../state/selectors.ts';
+import { useAppStore } from '../../state/store.ts';
+
+/** While a detector is selected the sheet is shaded for its own height: white must mean white for this one. */
+export function useHeightOfSelected(): void {
+  const base = useAppStore((state) => {
+    const chosen = selectLevel(state).detectors.find(({ id }) => state.selection.includes(id));
+    return chosen?.base ?? null;
+  });
+  const setSitHeight = useAppStore((state) => state.setSitHeight);
+  useEffect(() => {
+    if (base !== null) setSitHeight(base);
+  }, [base, setSitHeight]);
+}

@@ -1,0 +1,38 @@
+import { useEffect } from 'react';
+
+/** A finger that lifts so far from where it came down meant to press after all, px. */
+const SLIP = 12;
+
+/**
+ * A press belongs to the button that it began on. Leaving a field writes it down, and what that changes above moves the button away
+ * before the press ends: the browser then gives the click to whatever holds both, and nothing would happen.
+ */
+export function useMovedButtonPress(): void {
+  useEffect(() => {
+    let held: { readonly button: HTMLElement; readonly x: number; readonly y: number } | null = null;
+    const onDown = ({ target, clientX: x, clientY: y }: PointerEvent) => {
+      const button = target instanceof Element ? target.closest<HTMLElement>('button, summary') : null;
+      held = button && { button, x, y };
+    };
+    const onClick = (event: MouseEvent) => {
+      const press = held;
+      held = null;
+      if (!press?.button.isConnected || press.button.contains(event.target as Node)) return;
+      if (Math.hypot(event.clientX - press.x, event.clientY - press.y) > SLIP) return;
+      event.stopPropagation();
+      event.preventDefault();
+      press.button.click();
+    };
+    const letGo = () => {
+      held = null;
+    };
+    document.addEventListener('pointerdown', onDown, true);
+    document.addEventListener('pointercancel', letGo, true);
+    document.addEventListener('click', onClick, true);
+    return () => {
+      document.removeEventListener('pointerdown', onDown, true);
+      document.removeEventListener('pointercancel', letGo, true);
+      document.removeEventListener('click', onClick, true);
+    };
+  }, []);
+}

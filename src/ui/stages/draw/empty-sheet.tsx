@@ -1,0 +1,82 @@
+import type { ReactNode } from 'react';
+import { levelBelow } from '../../../../geometry/edit/index.ts';
+import { act } from '../../../commands/go-to.ts';
+import { openShelf } from '../../../commands/open-and-save.ts';
+import { levelName } from '../../../state/level-actions.ts';
+import { useAppStore } from '../../../state/store.ts';
+import type { Tool } from '../../../state/tool.ts';
+import { useLevel } from '../../hooks/use-level.ts';
+import { PictureButton } from './picture-button.tsx';
+import './empty-sheet.css';
+
+/** What to do first: a few ways in, each with what it is good for. It lies on the bare sheet and goes as soon as something is in hand or drawn. */
+export function EmptySheet() {
+  const level = useLevel();
+  const inHand = useAppStore((state) => state.tool.kind !== 'select' || state.draft !== null);
+  const bare =
+    !level.tracing &&
+    [level.walls, level.rooms, level.fixtures, level.objects, level.detectors].every((items) => items.length === 0);
+  const plan = useAppStore((state) => state.plan);
+  if (!bare || inHand) return null;
+  const take = (tool: Tool) => act({ kind: 'tool', label: '', levelId: level.id, tool });
+  const below = plan.levels.some(({ id }) => id === level.id) ? levelBelow(plan, level.id) : null;
+  const source = below ?? plan.levels.find(({ id }) => id !== level.id);
+  const copied = source && source.walls.length > 0 ? source : null;
+  const first = plan.levels.length < 2;
+  return (
+    <section className="empty" aria-label="Where to begin">
+      <h2>
+        {first
+          ? 'Begin with the room that you stand in.'
+          : `${levelName(level)} is bare. ${copied ? `Copy ${levelName(copied)}, or draw it.` : 'Draw it.'}`}
+      </h2>
+      <ul className="empty__ways">
+        {copied && (
+          <Way what="Its outside walls, in the same place. Then look where this level differs.">
+            <button
+              type="button"
+              className="button button--main"
+              onClick={() => useAppStore.getState().copyOutline(copied.id, { openings: false, insideWalls: false })}
+            >
+              Copy the outline of {levelName(copied)}
+            </button>
+          </Way>
+        )}
+        <Way what="Pull from one inside corner to the opposite one. Correct the lengths afterwards.">
+          <button
+            type="button"
+            className={copied ? 'button' : 'button button--main'}
+            onClick={() => take({ kind: 'room-box' })}
+          >
+            Four walls in one drag
+          </button>
+        </Way>
+        <Way what="Wall after wall with the tape: point the way, type the length, press Enter.">
+          <button type="button" className="button" onClick={() => take({ kind: 'wall' })}>
+            Type the lengths
+          </button>
+        </Way>
+        <Way what="Somebody's sketch or an old plan: set its scale, then draw on top of it.">
+          <PictureButton className="button" words="Draw over a photo" />
+        </Way>
+        {first && (
+          <Way what="An invented house, to see how it works.">
+            <button type="button" className="button" onClick={() => openShelf()}>
+              Look at a sample
+            </button>
+          </Way>
+        )}
+      </ul>
+      <p className="small soft">Or drop a plan file or a picture anywhere on this page.</p>
+    </section>
+  );
+}
+
+function Way({ what, children }: { readonly what: string; readonly children: ReactNode }) {
+  return (
+    <li className="empty__way">
+      {children}
+      <span>{what}</span>
+    </li>
+  );
+}

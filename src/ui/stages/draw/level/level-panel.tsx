@@ -1,0 +1,87 @@
+import { withLevel } from '../../../../../geometry/edit/index.ts';
+import { capital, GROUND_PHRASE } from '../../../../../geometry/messages/index.ts';
+import type { Ground, Level } from '../../../../../geometry/plan/model.ts';
+import { LEVELS_GROUP } from '../../../../commands/go-to.ts';
+import { levelName } from '../../../../state/level-actions.ts';
+import { useAppStore } from '../../../../state/store.ts';
+import { ChoiceField } from '../../../fields/choice-field.tsx';
+import { LengthField } from '../../../fields/length-field.tsx';
+import { TextField } from '../../../fields/text-field.tsx';
+import { useLevel } from '../../../hooks/use-level.ts';
+import { CopyOutline } from './copy-outline.tsx';
+import { LevelStack } from './level-stack.tsx';
+import { LivingField, livingWords } from './living-field.tsx';
+import './level-panel.css';
+
+const GROUNDS = (Object.entries(GROUND_PHRASE) as [Ground, string][]).map(([value, words]) => ({
+  value,
+  words: capital(words),
+}));
+/** A crawlspace is seldom lower, a hall seldom higher, mm: refused beyond, for a slip of the unit is likelier. */
+const CEILING = { least: 300, most: 12_000 } as const;
+
+/** The levels of the house one on top of the other, and what is true of the one in view. */
+export function LevelPanel() {
+  const level = useLevel();
+  const { addLevel, deleteLevel } = useAppStore.getState();
+  const count = useAppStore((state) => state.plan.levels.length);
+  return (
+    <details className="group" id={LEVELS_GROUP}>
+      <summary>
+        Levels: {levelName(level)} <span className="soft">{livingWords(level)}</span>
+      </summary>
+      <div className="levels">
+        <LevelStack />
+        <div className="buttons">
+          <button type="button" className="button" onClick={() => addLevel('above')}>
+            Add one above
+          </button>
+          <button type="button" className="button" onClick={() => addLevel('below')}>
+            Add one below
+          </button>
+        </div>
+        <LevelFields level={level} />
+        <CopyOutline />
+        {count > 1 && (
+          <button type="button" className="text-button" onClick={() => deleteLevel(level.id)}>
+            Delete {levelName(level)}
+          </button>
+        )}
+      </div>
+    </details>
+  );
+}
+
+function LevelFields({ level }: { readonly level: Level }) {
+  const run = useAppStore((state) => state.run);
+  const change = (patch: Partial<Level>) => run((plan) => withLevel(plan, level.id, patch));
+  return (
+    <div className="fields">
+      <div className="wide">
+        <TextField label="Name" value={level.name} onCommit={(name) => change({ name })} />
+      </div>
+      <div className="wide">
+        <LivingField level={level} label="Lived in" />
+      </div>
+      <div className="wide">
+        <ChoiceField
+          label="Under its floor"
+          value={level.ground}
+          choices={GROUNDS}
+          onCommit={(ground) => change({ ground })}
+        />
+      </div>
+      <div className="wide">
+        <LengthField
+          label="Floor to ceiling"
+          value={level.ceiling}
+          onCommit={(mm) =>
+            mm < CEILING.least || mm > CEILING.most
+              ? 'A ceiling is 1 ft to 39 ft (30 cm to 12 m) above the floor. Look at the unit.'
+              : change({ ceiling: mm })
+          }
+        />
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,77 @@
+import { levelBar } from '../../../../../geometry/check/level.ts';
+import { levelsBeside, levelsInOrder } from '../../../../../geometry/edit/index.ts';
+import { counted, TONE_WORD, worstTone } from '../../../../../geometry/messages/index.ts';
+import { levelName } from '../../../../state/level-actions.ts';
+import { judgedLevels } from '../../../../state/selectors.ts';
+import { useAppStore } from '../../../../state/store.ts';
+import { ChoiceField } from '../../../fields/choice-field.tsx';
+import { useLevel } from '../../../hooks/use-level.ts';
+import { VerdictMark } from '../../../verdict/verdict-mark.tsx';
+
+/** The house as cut through: the highest level on top. A press brings a level into view; the buttons below move that one. */
+export function LevelStack() {
+  const plan = useAppStore((state) => state.plan);
+  const shown = useLevel();
+  const { setLevel, moveLevel } = useAppStore.getState();
+  const levels = judgedLevels(plan).toReversed();
+  return (
+    <>
+      <ol className="stack" aria-label="Levels, highest first">
+        {levels.map(({ model: { level }, reports }) => {
+          const tone = worstTone(reports);
+          const detectors = reports.length > 0 ? counted(reports.length, 'detector') : 'no detector';
+          return (
+            <li key={level.id}>
+              <button
+                type="button"
+                className="storey"
+                aria-current={level.id === shown.id}
+                onClick={() => setLevel(level.id)}
+              >
+                <span className="storey__name">{levelName(level)}</span>
+                <span className="storey__verdict">
+                  {tone && <VerdictMark verdict={tone} size={16} />}
+                  {tone ? `${detectors}, ${TONE_WORD[tone]}` : detectors}
+                </span>
+                <span className="storey__bar">{levelBar(plan, level) || 'A level to test.'}</span>
+              </button>
+            </li>
+          );
+        })}
+      </ol>
+      {levels.length > 1 && (
+        <>
+          <div className="buttons">
+            <button type="button" className="button" onClick={() => moveLevel('above')}>
+              Move it up
+            </button>
+            <button type="button" className="button" onClick={() => moveLevel('below')}>
+              Move it down
+            </button>
+          </div>
+          <HeightMate />
+        </>
+      )}
+    </>
+  );
+}
+
+/** In a split house two levels lie at one height, and the choice of the level to test takes them alike. */
+function HeightMate() {
+  const plan = useAppStore((state) => state.plan);
+  const level = useLevel();
+  const { moveLevel, putLevelWith } = useAppStore.getState();
+  const [mate] = levelsBeside(plan, level.id);
+  const others = levelsInOrder(plan).filter(({ id }) => id !== level.id);
+  return (
+    <ChoiceField
+      label="At the same height as"
+      value={mate?.id ?? ''}
+      choices={[
+        { value: '', words: 'No other level' },
+        ...others.map((other) => ({ value: other.id, words: levelName(other) })),
+      ]}
+      onCommit={(id) => (id ? putLevelWith(id) : moveLevel('above'))}
+    />
+  );
+}

@@ -1,0 +1,65 @@
+import { withTracing } from '../../../../geometry/edit/index.ts';
+import { laidOver } from '../../../../geometry/edit/tracing-place.ts';
+import { levelExtent } from '../../../../geometry/level/level-extent.ts';
+import type { Tracing } from '../../../../geometry/plan/model.ts';
+import { openStage, unfold, usePanels } from '../../../commands/panels.ts';
+import { selectLevel } from '../../../state/selectors.ts';
+import { useAppStore } from '../../../state/store.ts';
+import { toPlan } from '../../../state/viewport.ts';
+
+/** What can be done with the photo or scan under the level in view. */
+
+const FRESH = { turn: 0, opacity: 0.6, shown: true, locked: false } as const;
+
+/** Reads a picture and lays it under the level; the scale is asked for next. Says what is wrong with one that cannot be read. */
+export async function bringIn(file: File): Promise<void> {
+  const state = useAppStore.getState();
+  state.endChain();
+  state.say(`Reading ${file.name || 'the picture'}…`);
+  const { readPicture } = await import('../../../storage/picture.ts');
+  const read = await readPicture(file);
+  if (!read.ok) {
+    state.say(read.reason);
+    return;
+  }
+  const { remark, ...picture } = read.picture;
+  const { stageSize, viewport } = useAppStore.getState();
+  const level = selectLevel(useAppStore.getState());
+  const middle = toPlan(viewport, [stageSize.width / 2, stageSize.height / 2]);
+  const tracing: Tracing = {
+    ...picture,
+    ...FRESH,
+    ...laidOver(levelExtent(level), middle, picture.width, picture.height),
+  };
+  const replaced = level.tracing ? ' It took the place of the one before; Undo brings that back.' : '';
+  const refusal = state.run((plan) => withTracing(plan, level.id, tracing));
+  if (refusal) return;
+  openStage('draw');
+  unfold('job');
+  usePanels.setState({ tracingOpen: true });
+  state.fit();
+  state.setTool({ kind: 'tracing', task: 'scale' });
+  state.say(`${remark}${replaced} Press the two ends of a length on it that you know: that sets its scale.`);
+}
+
+/** Shows how the picture would look as strong as that; `run` with the draft makes it so. */
+export function showFaded(opacity: number): void {
+  const state = useAppStore.getState();
+  const { id, tracing } = selectLevel({ ...state, draft: null });
+  if (!tracing) return;
+  const edited = withTracing(state.plan, id, { ...tracing, opacity });
+  state.setDraft(edited.ok && opacity !== tracing.opacity ? edited.plan : null);
+}
+
+/** Changes some of the picture's values, as one step. Answers why not, or empty. */
+export function changeTracing(patch: Partial<Tracing>): string {
+  const state = useAppStore.getState();
+  const { id, tracing } = selectLevel(state);
+  return tracing ? state.run((plan) => withTracing(plan, id, { ...tracing, ...patch })) : '';
+}
+
+export function takeTracingAway(): void {
+  const state = useAppStore.getState();
+  const { id } = selectLevel(state);
+  if (!state.run((plan) => withTracing(plan, id, null))) state.say('The picture is taken away. Undo brings it back.');
+}

@@ -1,0 +1,14 @@
+import type { Plan } from '../../../../geometry/plan/model.ts';
+import { saidIn } from '../../../protocol/results/radon.ts';
+import type { HouseStep } from '../../../protocol/standing/house-step.ts';
+import { unbrokenResult } from '../../no-break.ts';
+
+/** The one step for the whole house. */
+export function HouseSlip({ plan, house }: { readonly plan: Plan; readonly house: HouseStep }) {
+  return (
+    <section className="set" aria-label="The house" data-step={house.step}>
+      <h3>The house</h3>
+      <p>{unbrokenResult(saidIn(plan.display.radon, house.says))}</p>
+    </section>
+  );
+}

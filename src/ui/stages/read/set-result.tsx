@@ -1,0 +1,80 @@
+import { sourceWords } from '../../../../geometry/messages/sources.ts';
+import type { Plan } from '../../../../geometry/plan/model.ts';
+import type { Source } from '../../../../geometry/rules/types.ts';
+import { NEXT_STEP_SOURCES } from '../../../protocol/results/next-step-sources.ts';
+import { otherUnit, radonText } from '../../../protocol/results/radon.ts';
+import { RESULT_CAUTIONS, setWords } from '../../../protocol/results/report.ts';
+import { setName } from '../../../protocol/results/set-name.ts';
+import type { SetReport } from '../../../protocol/results/types.ts';
+import { unbrokenResult } from '../../no-break.ts';
+import { ApartBar } from './apart-bar.tsx';
+import { LevelsTable } from './levels-table.tsx';
+
+interface Props {
+  readonly plan: Plan;
+  readonly report: SetReport;
+  readonly place: string;
+}
+
+/** What the results of one location come to: the figure, the next step with its source, how a pair agrees, the levels of several authorities. */
+export function SetSlip({ plan, report, place }: Props) {
+  const { state, mean, agreement, next, precision, rpd, atMost } = report;
+  const unit = plan.display.radon;
+  const words = setWords(plan, report);
+  const [step, rest] = inTwo(words.step);
+  const usable = state.test === 'holds' && agreement !== 'straddles-by-two';
+  // Both units from the one exact mean: a rounded figure is not converted.
+  const figure = usable ? mean : null;
+  return (
+    <section className="set" aria-label={setName(report)} data-agreement={agreement} data-standing={state.test}>
+      <h3>{setName(report)}</h3>
+      <p className="small soft">{place}</p>
+      {figure && (
+        <>
+          <p className="set__figure">
+            {atMost && <span className="set__other">at most </span>}
+            {radonText(figure, unit)} <span className="set__other">{radonText(figure, otherUnit(unit))}</span>
+          </p>
+          <p className="small">{RESULT_CAUTIONS[0]}</p>
+        </>
+      )}
+      <div className="set__step">
+        <p className="set__next">{unbrokenResult(step)}</p>
+        {rest && <p>{unbrokenResult(rest)}</p>}
+        {words.conflict && <p>Texts differ: {unbrokenResult(words.conflict)}</p>}
+        <Sources of={NEXT_STEP_SOURCES[next.id].sources} />
+      </div>
+      {[...words.results, ...words.earlier].map((line) => (
+        <p key={line}>{unbrokenResult(line)}</p>
+      ))}
+      {words.pair.length > 0 && (
+        <div className="set__pair">
+          {words.pair.map((line) => (
+            <p key={line}>{unbrokenResult(line)}</p>
+          ))}
+          {rpd && precision?.band.of === 'percent' && agreement !== 'straddles-by-two' && (
+            <ApartBar rpd={rpd} band={precision.band} />
+          )}
+          {precision && <Sources of={precision.band.sources} />}
+        </div>
+      )}
+      {figure && <LevelsTable mean={figure} unit={unit} />}
+    </section>
+  );
+}
+
+function Sources({ of }: { readonly of: readonly Source[] }) {
+  if (of.length === 0) return null;
+  return (
+    <details className="small soft">
+      <summary>Source</summary>
+      {sourceWords(of)}
+    </details>
+  );
+}
+
+/** What to do, and what there is to be said about it. */
+function inTwo(text: string): readonly [string, string] {
+  const end = text.indexOf('. ');
+  return end < 0 ? [text, ''] : [text.slice(0, end + 1), text.slice(end + 2)];
+}

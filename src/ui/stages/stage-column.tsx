@@ -1,0 +1,178 @@
+import { lazy, Suspense, useLayoutEffect, useRef } from 'react';
+import { fold, openStage, showDialog, unfold, usePanels } from '../../commands/panels.ts';
+import { type Hint, STAGE_NAME, type Stage, type StageState } from '../../state/guidance.ts';
+import { QUESTIONS } from '../../state/questions.ts';
+import { later } from '../hooks/later.tsx';
+import { useGuidance, useLevel } from '../hooks/use-level.ts';
+import { Palette } from '../questions/palette.tsx';
+import { ColumnHead } from '../shell/column-head.tsx';
+import { Hints, StillToDo } from './hints.tsx';
+import './stage-column.css';
+
+const TracingPanel = lazy(() =>
+  import('./draw/tracing-panel.tsx').then((module) => ({ default: module.TracingPanel })),
+);
+
+const TestLine = later(() => import('../verdict/test-line.tsx').then((part) => part.TestLine));
+const TestMark = later(() => import('../verdict/test-line.tsx').then((part) => part.TestMark));
+const ItemList = later(() => import('../inspector/item-list.tsx').then((part) => part.ItemList));
+const LevelPanel = later(() => import('./draw/level/level-panel.tsx').then((part) => part.LevelPanel));
+const SitePanel = later(() => import('./site/site-panel.tsx').then((part) => part.SitePanel));
+const WhoLooks = later(() => import('../questions/who-looks.tsx').then((part) => part.WhoLooks));
+const PlacePanel = later(() => import('./place/place-panel.tsx').then((part) => part.PlacePanel));
+const TimePanel = later(() => import('./time/time-panel.tsx').then((part) => part.TimePanel));
+const HousePanel = later(() => import('./house/house-panel.tsx').then((part) => part.HousePanel));
+const LogPanel = later(() => import('./log/log-panel.tsx').then((part) => part.LogPanel));
+const ReadPanel = later(() => import('./read/read-panel.tsx').then((part) => part.ReadPanel));
+const SheetPanel = later(() => import('./sheet/sheet-panel.tsx').then((part) => part.SheetPanel));
+
+/** The job from top to bottom. Each stage says what is done and what is missing next; the open one holds its work. */
+export function StageColumn() {
+  const stages = useGuidance();
+  const next = stages.find(({ hints }) => hints.some((hint) => hint.missing));
+  const folded = usePanels((ui) => ui.jobFolded);
+  if (folded) {
+    return (
+      <nav className="job job--folded" aria-label="The job, folded">
+        <TestMark />
+        <button type="button" className="rail" onClick={() => unfold('job')}>
+          The job
+        </button>
+      </nav>
+    );
+  }
+  return (
+    <nav className="job" aria-label="The job">
+      <ColumnHead name="The job" onFold={() => fold('job')} />
+      <TestLine />
+      <StillToDo stages={stages} />
+      <ol className="job__stages">
+        {stages.map((state) => (
+          <StageItem key={state.stage} state={state} next={state.stage === next?.stage} />
+        ))}
+      </ol>
+      <Things />
+    </nav>
+  );
+}
+
+/** An empty level has no list, and nothing of it is loaded for that. */
+function Things() {
+  const { detectors, rooms, walls, openings, fixtures, objects } = useLevel();
+  const some = [detectors, rooms, walls, openings, fixtures, objects].some(({ length }) => length > 0);
+  return some && <ItemList />;
+}
+
+function StageItem({
+  state: { stage, done, hints, whole },
+  next,
+}: {
+  readonly state: StageState;
+  readonly next: boolean;
+}) {
+  const open = usePanels((ui) => ui.stage === stage);
+  const item = useHeadingInView(open);
+  const saidAbove = usePanels((ui) => ui.toDoOpen);
+  const missing = hints.some((hint) => hint.missing);
+  const shown = open ? hints.filter(isNotSaidBelow) : hints.slice(0, 1);
+  return (
+    <li ref={item} className="stage" data-open={open || undefined} data-next={next || undefined}>
+      <h2 className="stage__heading">
+        <button
+          type="button"
+          className="stage__button"
+          aria-expanded={open}
+          aria-controls={`stage-${stage}`}
+          aria-labelledby={`stage-${stage}-name`}
+          aria-describedby={`stage-${stage}-state`}
+          onClick={() => openStage(open ? null : stage)}
+        >
+          <span className="stage__name" id={`stage-${stage}-name`}>
+            {STAGE_NAME[stage]}
+          </span>
+          <span className="stage__state" id={`stage-${stage}-state`}>
+            <span className="stage__count">{markOf(missing, next, whole)}</span>{' '}
+            {done && <span className="stage__done">{done}</span>}
+          </span>
+        </button>
+      </h2>
+      {shown.length > 0 && !saidAbove && <Hints hints={shown} />}
+      <div id={`stage-${stage}`} className="stage__work" hidden={!open || undefined}>
+        {open && <StageWork stage={stage} />}
+      </div>
+    </li>
+  );
+}
+
+/**
+ * What leads to a stage of the written part of the job, this one or one before it, is said by the work below, with the same press; of the
+ * questions that are open only the next one, for each says so itself.
+ */
+function isNotSaidBelow({ act }: Hint, index: number, hints: readonly Hint[]): boolean {
+  if (act?.kind === 'question') return hints.findIndex((each) => each.act?.kind === 'question') === index;
+  return act?.kind !== 'stage';
+}
+
+/** The part of the column, from its top, in which a heading leaves its work enough room below. */
+const UPPER = 0.4;
+
+/** Brings the heading of a stage that opens to the top, where the one that folded above has taken it out of view or its work would be. */
+function useHeadingInView(open: boolean) {
+  const item = useRef<HTMLLIElement>(null);
+  const wasOpen = useRef(open);
+  useLayoutEffect(() => {
+    const opens = open && !wasOpen.current;
+    wasOpen.current = open;
+    const column = item.current?.closest('.job');
+    if (!opens || !item.current || !column) return;
+    const view = column.getBoundingClientRect();
+    const below = item.current.getBoundingClientRect().top - view.top;
+    // One that opens by itself, with a plan, leaves what is still to do in sight over it.
+    const pressed = item.current.contains(document.activeElement);
+    if (below < 0 || below > view.height * (pressed ? UPPER : 0.9)) item.current.scrollIntoView({ block: 'start' });
+  }, [open]);
+  return item;
+}
+
+/** A stage of which something is still to come is not done, even where nothing is missing before its time. */
+function markOf(missing: boolean, next: boolean, whole: boolean): string {
+  if (whole) return 'done';
+  return missing && next ? 'next' : '';
+}
+
+function StageWork({ stage }: { readonly stage: Stage }) {
+  switch (stage) {
+    case 'site':
+      return <SitePanel />;
+    case 'draw':
+      return (
+        <>
+          <Palette questions={QUESTIONS.filter(({ id }) => id !== 'sit')} />
+          <WhoLooks />
+          <LevelPanel />
+          <Suspense>
+            <TracingPanel />
+          </Suspense>
+        </>
+      );
+    case 'place':
+      return <PlacePanel />;
+    case 'time':
+      return <TimePanel />;
+    case 'house':
+      return <HousePanel />;
+    case 'log':
+      return <LogPanel />;
+    case 'read':
+      return (
+        <>
+          <ReadPanel />
+          <button type="button" className="button" onClick={() => showDialog({ kind: 'quality' })}>
+            Quality book
+          </button>
+        </>
+      );
+    case 'sheet':
+      return <SheetPanel />;
+  }
+}

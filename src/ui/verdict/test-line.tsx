@@ -1,0 +1,49 @@
+import { saidIn } from '../../protocol/results/radon.ts';
+import { testHeadline } from '../../protocol/standing/headline.ts';
+import { STAGE_PRESS } from '../../protocol/standing/types.ts';
+import { useAppStore } from '../../state/store.ts';
+import { testStateOf } from '../../state/test-state.ts';
+import './test-line.css';
+import { openStage } from '../../commands/panels.ts';
+import { VerdictMark } from './verdict-mark.tsx';
+
+/** The state of the whole test, the same on every screen: never greener than its worst part. */
+export function TestLine() {
+  const plan = useAppStore((state) => state.plan);
+  const { tone, head, says, more, stage } = testHeadline(plan, testStateOf(plan));
+  return (
+    <section className="test-line" data-tone={tone} aria-label="The whole test">
+      <p className="test-line__head">
+        <VerdictMark verdict={tone} size={18} />
+        <span>
+          The test: <strong>{head}</strong>
+        </span>
+      </p>
+      <div className="test-line__says">
+        <p className="small">
+          {saidIn(plan.display.radon, says)}
+          {more > 0 && ` And ${more} more.`}
+        </p>
+        {stage && (
+          <button type="button" className="text-button" onClick={() => openStage(stage)}>
+            {STAGE_PRESS[stage]}
+          </button>
+        )}
+      </div>
+    </section>
+  );
+}
+
+/** The same on the folded column, along its strip. */
+export function TestMark() {
+  const plan = useAppStore((state) => state.plan);
+  const { tone, head } = testHeadline(plan, testStateOf(plan));
+  return (
+    <p className="test-mark" data-tone={tone}>
+      <VerdictMark verdict={tone} size={18} />
+      <span>
+        The test: <strong>{head}</strong>
+      </span>
+    </p>
+  );
+}

@@ -1,0 +1,112 @@
+import type { ReactNode } from 'react';
+import type { DetectorReport } from '../../../geometry/check/types.ts';
+import {
+  capital,
+  describeEntered,
+  describeReport,
+  headWord,
+  notRunRules,
+  toneOf,
+} from '../../../geometry/messages/index.ts';
+import type { Detector } from '../../../geometry/plan/model.ts';
+import { selectCarried, selectReports } from '../../state/selectors.ts';
+import { later } from '../hooks/later.tsx';
+import { selectSpokenId, useLevel, usePlan } from '../hooks/use-level.ts';
+import { useThrottled } from '../hooks/use-throttled.ts';
+import { unbroken } from '../no-break.ts';
+import { Loosened } from '../stages/place/loosened.tsx';
+import { VerdictMark } from './verdict-mark.tsx';
+import './verdict-panel.css';
+
+// Beside a verdict, and there is none before the first detector.
+const WaysOut = later(() => import('./ways-out.tsx').then((part) => part.WaysOut));
+const ByPress = later(() => import('./ways-out.tsx').then((part) => part.ByPress));
+const OpenRows = later(() => import('../questions/open-rows.tsx').then((part) => part.OpenRows));
+// Below the verdict, and there is none before the first detector.
+const Ladder = later(() => import('./clearance-list.tsx').then((part) => part.Ladder));
+const OtherLists = later(() => import('./other-lists.tsx').then((part) => part.OtherLists));
+const SecondLine = later(() => import('./recheck-line.tsx').then((part) => part.SecondLine));
+
+/** The verdict as a sentence: the word, the reason, the way out as a button; below it the ladder of clearances. */
+export function Slip({ numbers }: { readonly numbers: ReactNode }) {
+  const level = useLevel();
+  const reports = useThrottled(selectReports);
+  const spokenId = useThrottled(selectSpokenId);
+  const carried = useThrottled(selectCarried);
+  const resting = level.detectors.find(({ id }) => id === spokenId);
+  const detector = carried?.id === spokenId ? carried : resting;
+  const report = reports.find(({ id }) => id === spokenId);
+  return (
+    <section className="slip" aria-label="Verdict" data-verdict={report ? toneOf(report) : 'none'}>
+      {detector && report ? <Spoken detector={detector} report={report} numbers={numbers} /> : <NothingToJudge />}
+    </section>
+  );
+}
+
+interface SpokenProps {
+  readonly detector: Detector;
+  readonly report: DetectorReport;
+  readonly numbers: ReactNode;
+}
+
+function Spoken({ detector, report, numbers }: SpokenProps) {
+  const plan = usePlan();
+  const level = useLevel();
+  const room = level.rooms.find(({ id }) => id === report.room);
+  const notRun = notRunRules(report, plan);
+  const entered = describeEntered(level, detector, report);
+  return (
+    <>
+      <div className="slip__say">
+        <div className="slip__head">
+          <VerdictMark verdict={toneOf(report)} size={34} />
+          <h2 className="slip__word">{capital(headWord(report))}</h2>
+          <p className="slip__where">
+            Detector {detector.label.trim() || 'without a label'}
+            {room ? `, ${room.name.trim() || 'room without a name'}` : ''}
+          </p>
+        </div>
+        <p className="slip__reason">{unbroken(describeReport(report, plan, level))}</p>
+        {entered && <p className="slip__attention">{entered}</p>}
+        <OpenRows detector={detector} report={report} plan={plan} level={level} />
+        <Loosened />
+        <SecondLine id={detector.id} />
+        <WaysOut detector={detector} report={report} />
+        <ByPress id={detector.id} />
+      </div>
+      {numbers}
+      <div className="slip__ladder">
+        <Ladder report={report} plan={plan} level={level} />
+        <OtherLists detector={detector} />
+        {notRun.length > 0 && (
+          <div className="not-run">
+            <h3>Not run</h3>
+            <ul>
+              {notRun.map(({ rule, reason }) => (
+                <li key={rule}>
+                  {rule}: {reason}
+                </li>
+              ))}
+            </ul>
+          </div>
+        )}
+      </div>
+    </>
+  );
+}
+
+function NothingToJudge() {
+  const hasWalls = useLevel().walls.length > 0;
+  return (
+    <div className="slip__say">
+      <div className="slip__head">
+        <h2 className="slip__word slip__word--none">No detector yet</h2>
+      </div>
+      <p className="slip__reason">
+        {hasWalls
+          ? 'Set one where it might sit. Bare paper is where it may; what a rule takes away is hatched.'
+          : 'Draw the room first. Then set a detector in it and read here whether it may sit there.'}
+      </p>
+    </div>
+  );
+}

@@ -1,0 +1,108 @@
+import { useRef } from 'react';
+import type { DetectorReport } from '../../../geometry/check/types.ts';
+import type { Detector, XY } from '../../../geometry/plan/model.ts';
+import { type WayOut, waysOut } from '../../advice/ways-out.ts';
+import { nameRoom } from '../../commands/go-to.ts';
+import { selectModel } from '../../state/selectors.ts';
+import { useAppStore } from '../../state/store.ts';
+import { SELECT_TOOL } from '../../state/tool.ts';
+import { useThrottled } from '../hooks/use-throttled.ts';
+import { unbroken } from '../no-break.ts';
+
+/** What helps, each as a button that does it. */
+export function WaysOut({ detector, report }: { readonly detector: Detector; readonly report: DetectorReport }) {
+  const plan = useAppStore((state) => state.plan);
+  const model = useThrottled(selectModel);
+  const carried = useAppStore((state) => state.live !== null || state.draft !== null);
+  const last = useRef<readonly WayOut[]>([]);
+  if (carried) return <RoomForWays ways={last.current} />;
+  const ways = waysOut(plan, model, detector, report);
+  last.current = ways;
+  if (report.verdict === 'clear') return null;
+  if (ways.length === 0) {
+    if (report.verdict !== 'blocked') return null;
+    return (
+      <p className="slip__no-way">
+        {detector.pair === null
+          ? 'No spot on this level passes at this height. '
+          : 'No spot was found that passes at this height with the spacing of the pair as it is. '}
+        Change the height, move what is in the way, or test another room.
+      </p>
+    );
+  }
+  return (
+    <div className="buttons slip__ways">
+      {ways.map((way, index) => (
+        <button
+          key={way.words}
+          type="button"
+          className={index === 0 ? 'button button--main' : 'button'}
+          onClick={() => take(way, detector.id)}
+        >
+          {unbroken(way.words)}
+        </button>
+      ))}
+    </div>
+  );
+}
+
+/** The way to move it without a drag: a press here, then a press on the sheet. */
+export function ByPress({ id }: { readonly id: string }) {
+  const inHand = useAppStore(({ tool }) => tool.kind === 'move-here' && tool.ids[0] === id);
+  const move = () => {
+    const { select, setTool } = useAppStore.getState();
+    select([id]);
+    setTool(inHand ? SELECT_TOOL : { kind: 'move-here', ids: [id] });
+  };
+  return (
+    <button type="button" className="button slip__by-press" aria-pressed={inHand} onClick={move}>
+      Press where it goes
+    </button>
+  );
+}
+
+/** While it is carried the hand finds the way: the place of the buttons stays, so that the ladder stands still. */
+function RoomForWays({ ways }: { readonly ways: readonly WayOut[] }) {
+  if (ways.length === 0) return null;
+  return (
+    <div className="buttons slip__ways slip__ways--away" aria-hidden="true">
+      {ways.map(({ words }) => (
+        <span key={words} className="button">
+          {unbroken(words)}
+        </span>
+      ))}
+    </div>
+  );
+}
+
+/** One step of history. */
+function moveTogether(places: ReadonlyMap<string, XY>): void {
+  const placed = <Item extends { readonly id: string; readonly at: XY }>(item: Item): Item => {
+    return { ...item, at: places.get(item.id) ?? item.at };
+  };
+  useAppStore.getState().run((plan) => ({
+    ...plan,
+    levels: plan.levels.map((level) =>
+      level.detectors.some(({ id }) => places.has(id)) ? { ...level, detectors: level.detectors.map(placed) } : level,
+    ),
+  }));
+}
+
+function take(way: WayOut, id: string): void {
+  const { updateItem, select } = useAppStore.getState();
+  if (way.kind === 'name-room') {
+    nameRoom(way.at);
+    return;
+  }
+  if (way.kind === 'level') {
+    useAppStore.getState().setLevel(way.levelId);
+    return;
+  }
+  if (way.kind === 'pair') {
+    moveTogether(way.places);
+    select([id]);
+    return;
+  }
+  updateItem(id, way.kind === 'move' ? { at: way.at } : { base: way.base });
+  select([id]);
+}
