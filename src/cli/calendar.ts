@@ -1,7 +1,8 @@
 import { writeFileSync } from 'node:fs';
 import { jobEvents } from '../protocol/calendar/events.ts';
 import { calendarText } from '../protocol/calendar/ics.ts';
-import { instantText, saidInstant } from '../protocol/timing/clock.ts';
+import { instantText } from '../protocol/timing/clock.ts';
+import { formatInstant } from '../protocol/timing/format-time.ts';
 import { type Command, UnusableError } from './call.ts';
 
 /** `calendar FILE --out NAME.ics`: the visit for a calendar program. */
@@ -37,7 +38,7 @@ export const calendar: Command = {
       }));
       return { text: `${JSON.stringify({ out, events: rows }, null, 2)}\n`, code: 0 };
     }
-    const lines = events.map(({ title, start }) => `  ${saidInstant(start, timeZone)}: ${title}`);
+    const lines = events.map(({ title, start }) => `  ${formatInstant(start, timeZone)}: ${title}`);
     return { text: `${[`Wrote ${out}`, ...lines].join('\n')}\n`, code: 0 };
   },
 };

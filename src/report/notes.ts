@@ -17,7 +17,8 @@ import { markedCite } from '../../geometry/messages/sources.ts';
 import type { Detector, Plan } from '../../geometry/plan/model.ts';
 import { type EffectiveRule, profileById } from '../../geometry/rules/profiles.ts';
 import { formatLength, formatMeasured, formatRequired, type LengthUnit } from '../../geometry/units/index.ts';
-import { msOf, saidInstant } from '../protocol/timing/clock.ts';
+import { msOf } from '../protocol/timing/clock.ts';
+import { formatInstant } from '../protocol/timing/format-time.ts';
 import { TYPE_MM } from './style.ts';
 import { openRooms, type SubjectMatter } from './subject-matter.ts';
 import { shortened } from './text.ts';
@@ -78,7 +79,7 @@ export function lookedForLines({ plan, level, rules, model }: SubjectMatter): re
     const signed = level.lookedForBy?.find((each) => each.rule === rule.id);
     const who = signed?.by.trim() || 'who looked is not written down';
     const at = msOf(signed?.at ?? null);
-    const when = at === null ? 'when is not written down' : saidInstant(at, plan.site.timeZone);
+    const when = at === null ? 'when is not written down' : formatInstant(at, plan.site.timeZone);
     return [`${rule.absent}: ${who}, ${when}.`];
   });
 }

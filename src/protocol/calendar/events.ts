@@ -1,7 +1,8 @@
 import { CAUTIONS, capital, listed } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { visitTimes } from '../timing/checks.ts';
-import { DAY, HOUR, MINUTE, type Ms, msOf, saidInstant } from '../timing/clock.ts';
+import { DAY, HOUR, MINUTE, type Ms, msOf } from '../timing/clock.ts';
+import { formatInstant } from '../timing/format-time.ts';
 import { laboratoryBy, postBy } from '../timing/laboratory.ts';
 import { CLOSED_BEFORE } from '../timing/limits.ts';
 import { timingReport } from '../timing/report.ts';
@@ -83,7 +84,7 @@ export function jobEvents(plan: Plan, now: Ms = Number.NEGATIVE_INFINITY): reado
       'Detectors may be fetched',
       earliest,
       latest,
-      `Not before ${saidInstant(earliest, timeZone)}, not after ${saidInstant(latest, timeZone)}. Outside it the test is not evaluated.`,
+      `Not before ${formatInstant(earliest, timeZone)}, not after ${formatInstant(latest, timeZone)}. Outside it the test is not evaluated.`,
       ALARMS.opens,
     ),
     ...(end === null
@@ -121,7 +122,7 @@ function closingAt(closeBy: Ms | null, closed: Ms | null, start: Ms, now: Ms): M
 function lateWords({ site }: Plan, close: Ms, start: Ms): string {
   const soonest = close + CLOSED_BEFORE.duration;
   return soonest > start
-    ? ` Too late for this start: start no earlier than ${saidInstant(soonest, site.timeZone)}.`
+    ? ` Too late for this start: start no earlier than ${formatInstant(soonest, site.timeZone)}.`
     : '';
 }
 
@@ -132,7 +133,7 @@ function sending(plan: Plan, fetched: Ms, event: EventOf): readonly JobEvent[] {
   const { kit, site } = plan;
   const laboratory = laboratoryBy(fetched, kit.labDays);
   const post = postBy(fetched, kit.labDays);
-  const latest = post > fetched + HOUR ? ` At the latest ${saidInstant(post, site.timeZone)}.` : '';
+  const latest = post > fetched + HOUR ? ` At the latest ${formatInstant(post, site.timeZone)}.` : '';
   return [
     event(
       'posting',

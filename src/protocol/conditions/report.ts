@@ -3,7 +3,8 @@ import type { Plan } from '../../../geometry/plan/model.ts';
 import type { Condition } from '../../../geometry/plan/test-record.ts';
 import type { Source } from '../../../geometry/rules/types.ts';
 import { ILLINOIS_COPY, MAH, source } from '../sources.ts';
-import { msOf, saidInstant } from '../timing/clock.ts';
+import { msOf } from '../timing/clock.ts';
+import { formatInstant } from '../timing/format-time.ts';
 import { CLOSED_BEFORE } from '../timing/limits.ts';
 import { hasMitigation } from '../timing/mitigation.ts';
 import { isLongTerm } from '../timing/term.ts';
@@ -125,7 +126,7 @@ function beforeStartWords({ site }: Plan, { breakMeans, ifBroken }: ConditionIte
   const seen = msOf(at);
   const lead = CLOSED_BEFORE.duration;
   const soonest =
-    seen === null ? 'when it has been right for 12 h' : `not before ${saidInstant(seen + lead, site.timeZone)}`;
+    seen === null ? 'when it has been right for 12 h' : `not before ${formatInstant(seen + lead, site.timeZone)}`;
   const later = breakMeans === 'not-evaluated' ? ` Start later: ${soonest}.` : '';
   return `Found before the start. ${ifBroken}${later} Answer again when it is put right.`;
 }

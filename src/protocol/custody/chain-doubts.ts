@@ -1,12 +1,13 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { LogEntry } from '../../../geometry/plan/test-record.ts';
-import { type Ms, msOf, saidInstant } from '../timing/clock.ts';
+import { type Ms, msOf } from '../timing/clock.ts';
+import { formatInstant } from '../timing/format-time.ts';
 import { type BareStep, LABORATORY } from './chain-types.ts';
 
 /** What of a step does not fit the times of the visit, the other steps, or `holder`, who has the detector before it; in sentences. */
 export function doubtsOf(plan: Plan, entry: LogEntry, step: BareStep, holder: string): readonly string[] {
   const { visit, site } = plan;
-  const said = (at: Ms) => saidInstant(at, site.timeZone);
+  const said = (at: Ms) => formatInstant(at, site.timeZone);
   const [start, end] = [msOf(visit.start), msOf(visit.end)];
   const [posted, received] = [msOf(visit.posted), msOf(visit.received)];
   const { at, kind } = step;

@@ -1,7 +1,8 @@
 import { listed } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { LogEntry } from '../../../geometry/plan/test-record.ts';
-import { msOf, saidDuration } from '../timing/clock.ts';
+import { msOf } from '../timing/clock.ts';
+import { formatDuration } from '../timing/format-time.ts';
 import { chainOf } from './chain.ts';
 import type { Chain, ChainStep } from './chain-types.ts';
 import { type NamedDetector, namedDetectors } from './detectors.ts';
@@ -62,5 +63,5 @@ export function stepWords({ kind, from, to }: ChainStep): string {
 export function sealedAfter({ visit }: Plan, { sealed }: LogEntry): string {
   const [end, at] = [msOf(visit.end), msOf(sealed)];
   if (end === null || at === null || at < end) return '';
-  return at === end ? 'At the pick-up.' : `${saidDuration(at - end)} after the pick-up.`;
+  return at === end ? 'At the pick-up.' : `${formatDuration(at - end)} after the pick-up.`;
 }

@@ -1,6 +1,7 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { LogEntry } from '../../../geometry/plan/test-record.ts';
-import { type Ms, msOf, saidInstant } from '../timing/clock.ts';
+import { type Ms, msOf } from '../timing/clock.ts';
+import { formatInstant } from '../timing/format-time.ts';
 import { doubtsOf } from './chain-doubts.ts';
 import { type BareStep, type Chain, type ChainStep, HOUSE, LABORATORY, POST, type StepKind } from './chain-types.ts';
 import { logOf } from './edit.ts';
@@ -71,7 +72,7 @@ const compared = (a: Ms, b: Ms): number => (a === b ? 0 : a - b);
 function nowWords(steps: readonly ChainStep[], zone: string): string {
   const last = steps.findLast(({ kind }) => kind !== 'sealed');
   if (!last) return '';
-  const since = last.at === null ? '' : `, since ${saidInstant(last.at, zone)}`;
+  const since = last.at === null ? '' : `, since ${formatInstant(last.at, zone)}`;
   if (!last.to) return `fetched${since.replace('since ', '')}; by whom is not written down`;
   return `${last.to === HOUSE ? 'in' : 'with'} ${last.to}${since}`;
 }

@@ -2,7 +2,8 @@ import type { Plan } from '../../../geometry/plan/model.ts';
 import type { WeatherNote } from '../../../geometry/plan/test-record.ts';
 import type { Source } from '../../../geometry/rules/types.ts';
 import { ILLINOIS_COPY, MSQA } from '../sources.ts';
-import { msOf, saidInstant } from '../timing/clock.ts';
+import { msOf } from '../timing/clock.ts';
+import { formatInstant } from '../timing/format-time.ts';
 
 /** What the notes of a technician on site have of the weather. */
 export const TO_NOTE: readonly string[] = [
@@ -32,7 +33,7 @@ export function weatherInOrder({ weather = [], visit, site }: Plan): readonly Pl
     if (at === null) return { note, index, at: Number.POSITIVE_INFINITY, when: 'Time not known' };
     const early = start !== null && at < start ? ', before the test' : '';
     const late = end !== null && at > end ? ', after the test' : '';
-    return { note, index, at, when: `${saidInstant(at, site.timeZone)}${early}${late}` };
+    return { note, index, at, when: `${formatInstant(at, site.timeZone)}${early}${late}` };
   });
   return placed.toSorted((a, b) => (a.at === b.at ? 0 : a.at - b.at)).map(({ at: _, ...rest }) => rest);
 }

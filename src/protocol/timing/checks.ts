@@ -1,7 +1,8 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { Source } from '../../../geometry/rules/types.ts';
-import { DAY, HOUR, type Ms, msOf, saidDuration, saidInstant } from './clock.ts';
+import { DAY, HOUR, type Ms, msOf } from './clock.ts';
 import { closedCheck } from './closed.ts';
+import { formatDuration, formatInstant } from './format-time.ts';
 import { laboratoryCheck } from './laboratory.ts';
 import { AFTER_MITIGATION_WITHIN, MITIGATION_BEFORE, MITIGATION_BEFORE_ITS_TEST } from './limits.ts';
 import { hasMitigation } from './mitigation.ts';
@@ -53,11 +54,11 @@ function exposureCheck(plan: Plan, { start, end, planned }: VisitTimes): TimingC
   });
   const { minimumHours, maximumHours } = plan.kit;
   const [least, most] = [minimumHours * HOUR, maximumHours * HOUR];
-  const window = `${saidDuration(least)} to ${saidDuration(most)}`;
+  const window = `${formatDuration(least)} to ${formatDuration(most)}`;
   if (most < term.duration) {
     return check(
       'blocked',
-      `The kit may lie out for ${saidDuration(most)} at most, and ${term.name} takes ${saidDuration(term.duration)} at least. Choose another kit.`,
+      `The kit may lie out for ${formatDuration(most)} at most, and ${term.name} takes ${formatDuration(term.duration)} at least. Choose another kit.`,
     );
   }
   if (start === null || end === null) {
@@ -67,27 +68,27 @@ function exposureCheck(plan: Plan, { start, end, planned }: VisitTimes): TimingC
   if (exposure < 0)
     return check('blocked', 'The pick-up is written down before the start: one of them is wrong. Look at both times.');
   const lay = planned
-    ? `As planned the detector lies out for ${saidDuration(exposure)}`
-    : `The detector lay out for ${saidDuration(exposure)}`;
+    ? `As planned the detector lies out for ${formatDuration(exposure)}`
+    : `The detector lay out for ${formatDuration(exposure)}`;
   const verdictOf = planned ? 'Plan another pick-up.' : 'The test is not evaluated; keep the record and test again.';
   if (exposure < least)
     return check(
       'blocked',
-      `${lay}, ${short(least - exposure)} short of the kit's ${saidDuration(least)}. ${verdictOf}`,
+      `${lay}, ${short(least - exposure)} short of the kit's ${formatDuration(least)}. ${verdictOf}`,
     );
   if (exposure > most)
-    return check('blocked', `${lay}, ${short(exposure - most)} past the kit's ${saidDuration(most)}. ${verdictOf}`);
+    return check('blocked', `${lay}, ${short(exposure - most)} past the kit's ${formatDuration(most)}. ${verdictOf}`);
   if (exposure < term.duration) {
     return check(
       'blocked',
-      `${lay}. The kit allows it, and ${term.name} of less than ${saidDuration(term.duration)} is not accepted. ${verdictOf}`,
+      `${lay}. The kit allows it, and ${term.name} of less than ${formatDuration(term.duration)} is not accepted. ${verdictOf}`,
     );
   }
   return check('clear', `${lay}: within the kit's ${window}.${planned ? '' : ''}`);
 }
 
 /** Never "0 min" for what is a few seconds. */
-const short = (by: Ms) => (by < 60_000 ? 'less than a minute' : saidDuration(by));
+const short = (by: Ms) => (by < 60_000 ? 'less than a minute' : formatDuration(by));
 
 /** The clause on the hours after activation is for the test after mitigation; so are the 30 days. */
 function mitigationSources({ site }: Plan): readonly Source[] {
@@ -109,18 +110,18 @@ function mitigationCheck(plan: Plan, { mitigation, start }: VisitTimes): TimingC
   if (mitigation === null) {
     return check(
       'unknown',
-      `Since when the system runs is not written down. It must by ${saidInstant(start - MITIGATION_BEFORE.duration, timeZone)}.`,
+      `Since when the system runs is not written down. It must by ${formatInstant(start - MITIGATION_BEFORE.duration, timeZone)}.`,
     );
   }
   const ran = start - mitigation;
   if (isLongTerm(plan)) {
     return ran >= 0
-      ? check('clear', `The system ran for ${saidDuration(ran)} before the start.`)
+      ? check('clear', `The system ran for ${formatDuration(ran)} before the start.`)
       : check('blocked', 'The system was switched on after the start: the test measured the house without it.');
   }
   if (ran < MITIGATION_BEFORE.duration) {
-    const wait = saidInstant(mitigation + MITIGATION_BEFORE.duration, timeZone);
-    const so = ran >= 0 ? `The system ran for ${saidDuration(ran)}` : 'The system was switched on after the start';
+    const wait = formatInstant(mitigation + MITIGATION_BEFORE.duration, timeZone);
+    const so = ran >= 0 ? `The system ran for ${formatDuration(ran)}` : 'The system was switched on after the start';
     return check('blocked', `${so}, needs 24 h before the start. Start no earlier than ${wait}.`);
   }
   if (plan.site.purpose === 'after-mitigation' && ran > AFTER_MITIGATION_WITHIN.duration) {
@@ -129,5 +130,5 @@ function mitigationCheck(plan: Plan, { mitigation, start }: VisitTimes): TimingC
       `The system has run for ${Math.floor(ran / DAY)} days. A test after mitigation is usually done within 30.`,
     );
   }
-  return check('clear', `The system ran for ${saidDuration(ran)} before the start.`);
+  return check('clear', `The system ran for ${formatDuration(ran)} before the start.`);
 }

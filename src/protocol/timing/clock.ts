@@ -69,7 +69,7 @@ export function wallTime(at: Ms, zone: string): WallTime {
 }
 
 /** A day and a time of day on a wall clock. */
-export interface Wall {
+export interface LocalTime {
   readonly year: number;
   readonly month: number;
   readonly day: number;
@@ -78,7 +78,7 @@ export interface Wall {
 }
 
 /** How often the wall clock of a zone shows a time: once, twice where clocks go back, never where they go forward over it. */
-export type WallReading =
+export type WallTimeMatch =
   | { readonly shown: 'once'; readonly at: Ms }
   | { readonly shown: 'twice'; readonly first: Ms; readonly second: Ms }
   | {
@@ -90,7 +90,7 @@ export type WallReading =
     };
 
 /** When the wall clock of `zone` shows this. Days beyond the end of a month run on. */
-export function readingsOf(wall: Wall, zone: string): WallReading {
+export function matchWallTime(wall: LocalTime, zone: string): WallTimeMatch {
   const local = Date.UTC(wall.year, wall.month - 1, wall.day, wall.hour, wall.minute);
   // The offsets on either side of any change near by: no zone changes twice within two days.
   const offsets = [local - DAY, local + DAY].map((near) => wallTime(near, zone).offset);
@@ -104,10 +104,10 @@ export function readingsOf(wall: Wall, zone: string): WallReading {
 
 /**
  * The instant at which the wall clock of `zone` shows this; of two (clocks go back) the earlier, and of a time that is skipped
- * (clocks go forward) the instant at which the clock jumps over it. What a person types goes through `readWall` instead.
+ * (clocks go forward) the instant at which the clock jumps over it. Text typed by a person goes through `parseWallTime` instead.
  */
-export function instantAt(wall: Wall, zone: string): Ms {
-  const reading = readingsOf(wall, zone);
+export function instantAt(wall: LocalTime, zone: string): Ms {
+  const reading = matchWallTime(wall, zone);
   if (reading.shown === 'once') return reading.at;
   return reading.shown === 'twice' ? reading.first : reading.jump;
 }
@@ -132,68 +132,4 @@ export function instantText(at: Ms, zone: string): string {
   const sign = offset < 0 ? '-' : '+';
   const date = `${String(year).padStart(4, '0')}-${two(month)}-${two(day)}`;
   return `${date}T${two(hour)}:${two(minute)}:${two(second)}${sign}${two(Math.floor(minutes / 60))}:${two(minutes % 60)}`;
-}
-
-const DAYS = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'] as const;
-const MONTHS = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-] as const;
-
-/** As it is said: "Saturday 7 March, 18:00". Of a minute that the clock shows twice also which one it is. */
-export function saidInstant(at: Ms, zone: string): string {
-  return `${saidDay(at, zone)}, ${saidClock(at, zone)}`;
-}
-
-/** "Saturday 7 March". */
-export function saidDay(at: Ms, zone: string): string {
-  const { weekday, day, month } = wallTime(at, zone);
-  return `${DAYS[weekday]} ${day} ${MONTHS[month - 1]}`;
-}
-
-/** "18:00", or "1:30 (before the clocks go back)". */
-export function saidClock(at: Ms, zone: string): string {
-  const wall = wallTime(at, zone);
-  const reading = readingsOf(wall, zone);
-  const which = reading.shown === 'twice' ? ` (${whichWords(at < reading.second)})` : '';
-  return `${clockWords(wall)}${which}`;
-}
-
-/** Which of two minutes that look the same. */
-export const whichWords = (first: boolean): string =>
-  first ? 'before the clocks go back' : 'after the clocks go back';
-
-/** "9:05". */
-export const clockWords = ({ hour, minute }: Pick<Wall, 'hour' | 'minute'>): string =>
-  `${hour}:${String(minute).padStart(2, '0')}`;
-
-/** Short, for where there is little room: "Sat 7 Mar, 18:00", and of another year than that of `now` with it. */
-export function shortInstant(at: Ms, zone: string, now: Ms = at): string {
-  const { year } = wallTime(at, zone);
-  const other = year === wallTime(now, zone).year ? '' : ` ${year}`;
-  return `${shortDay(at, zone)}${other}, ${saidClock(at, zone)}`;
-}
-
-/** "Sat 7 Mar". */
-export function shortDay(at: Ms, zone: string): string {
-  const { weekday, day, month } = wallTime(at, zone);
-  return `${DAYS[weekday]?.slice(0, 3)} ${day} ${MONTHS[month - 1]?.slice(0, 3)}`;
-}
-
-/** A duration as it is said, to the minute: "47 h 59 min", "12 h", "5 min". Rounded down: nothing looks longer than it was. */
-export function saidDuration(duration: Ms): string {
-  const minutes = Math.floor(Math.abs(duration) / MINUTE);
-  const [hours, rest] = [Math.floor(minutes / 60), minutes % 60];
-  const parts = [hours > 0 ? `${hours} h` : '', rest > 0 || hours === 0 ? `${rest} min` : ''];
-  return parts.filter(Boolean).join(' ');
 }

@@ -1,5 +1,6 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { HOUR, type Ms, saidDuration, saidInstant } from './clock.ts';
+import { HOUR, type Ms } from './clock.ts';
+import { formatDuration, formatInstant } from './format-time.ts';
 import { CLOSED_BEFORE, MONITOR_HOURS, SHORT_TEST } from './limits.ts';
 import { leastExposure } from './pick-ups.ts';
 import { isLongTerm, kitWindow, LONG_TERM_SOURCES } from './term.ts';
@@ -26,13 +27,13 @@ export function closedCheck(plan: Plan, times: VisitTimes): TimingCheck {
   if (closed === null) {
     return check(
       'unknown',
-      `Since when the house was closed is not written down. It must have been by ${saidInstant(start - CLOSED_BEFORE.duration, zone)}.`,
+      `Since when the house was closed is not written down. It must have been by ${formatInstant(start - CLOSED_BEFORE.duration, zone)}.`,
     );
   }
   const lead =
     start >= closed
-      ? `Closed for ${saidDuration(start - closed)} before the start`
-      : `Closed ${saidDuration(closed - start)} after the start`;
+      ? `Closed for ${formatDuration(start - closed)} before the start`
+      : `Closed ${formatDuration(closed - start)} after the start`;
   if (start - closed >= CLOSED_BEFORE.duration) return check('clear', `${lead}.`);
   return lateCheck(plan, times, { closed, start, lead }, check);
 }
@@ -52,7 +53,7 @@ function lateCheck(
 ): TimingCheck {
   const zone = plan.site.timeZone;
   if (end !== null && end >= extendedUntil(closed, start)) {
-    const whole = saidDuration(end - Math.max(closed, start));
+    const whole = formatDuration(end - Math.max(closed, start));
     return check(
       'clear',
       `${lead}, and then ${whole} in the closed house: a test of 4 days or more needs no lead time.`,
@@ -61,7 +62,7 @@ function lateCheck(
   if (end !== null && plan.visit.device === 'monitor' && end >= averagedUntil(closed, start)) {
     return check(
       'tight',
-      `${lead}. Average the monitor's hours from ${saidInstant(closed + CLOSED_BEFORE.duration, zone)} on, at least 46 in one run.`,
+      `${lead}. Average the monitor's hours from ${formatInstant(closed + CLOSED_BEFORE.duration, zone)} on, at least 46 in one run.`,
     );
   }
   return check('blocked', `${lead}, needs 12 h before a test of less than 96 h. ${waysOutWords(plan, closed, start)}`);
@@ -97,21 +98,21 @@ export function closingWays(plan: Plan, closed: Ms, start: Ms): ClosingWays {
 function waysOutWords(plan: Plan, closed: Ms, start: Ms): string {
   const { startFrom, leaveUntil } = closingWays(plan, closed, start);
   const zone = plan.site.timeZone;
-  const wait = `Start no earlier than ${saidInstant(startFrom, zone)}`;
+  const wait = `Start no earlier than ${formatInstant(startFrom, zone)}`;
   if (leaveUntil === null) return `${wait}: this kit may not lie long enough to make up for it.`;
   const last = start + plan.kit.maximumHours * HOUR;
-  const until = saidInstant(leaveUntil, zone);
+  const until = formatInstant(leaveUntil, zone);
   const fetch =
     leaveUntil === last
       ? `fetch it at ${until}, to the minute: the kit may not lie longer`
-      : `leave it out until ${until} or later, and not past ${saidInstant(last, zone)}`;
+      : `leave it out until ${until} or later, and not past ${formatInstant(last, zone)}`;
   return `${wait}, or${plan.visit.end === null ? '' : ', where it is not fetched yet,'} ${fetch}.`;
 }
 
 /** What an opening comes to; empty for none, or for one after which the house was closed again. */
 function openedWords({ site }: Plan, { closed, opened, end }: VisitTimes, start: Ms): string {
   if (opened === null || (closed !== null && opened < closed) || (end !== null && opened >= end)) return '';
-  const at = saidInstant(opened, site.timeZone);
+  const at = formatInstant(opened, site.timeZone);
   // Nothing was measured yet: there is nothing to repeat.
   if (opened <= start) {
     return `The house was opened at ${at}, before the start. Close it again, write down since when, and start later: 12 h after that.`;

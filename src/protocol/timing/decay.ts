@@ -1,6 +1,7 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { visitTimes } from './checks.ts';
-import { DAY, HOUR, type Ms, saidDuration, saidInstant, shortDay } from './clock.ts';
+import { DAY, HOUR, type Ms } from './clock.ts';
+import { formatDuration, formatInstant, formatShortDay } from './format-time.ts';
 import { laboratoryBy, postBy } from './laboratory.ts';
 import { POST_TAKES } from './limits.ts';
 import { pickUpWindow } from './pick-ups.ts';
@@ -64,7 +65,7 @@ export function decayCourse(plan: Plan): DecayCourse | null {
       at,
       days: (at - from) / DAY,
       left,
-      says: `${words} ${saidInstant(at, site.timeZone)}: ${percent(left)} left`,
+      says: `${words} ${formatInstant(at, site.timeZone)}: ${percent(left)} left`,
     };
   };
   const known = (at: Ms | null): at is Ms => end !== null && at !== null && at >= end;
@@ -93,7 +94,7 @@ function ticksOf(from: Ms, span: number, zone: string): DecayCourse['ticks'] {
   const step = Math.ceil(span / TICKS);
   let before = '';
   return Array.from({ length: Math.floor(span / step) + 1 }, (_, index) => {
-    const [, day = '', month = ''] = shortDay(from + index * step * DAY, zone).split(' ');
+    const [, day = '', month = ''] = formatShortDay(from + index * step * DAY, zone).split(' ');
     const date = month === before ? day : `${day} ${month}`;
     before = month;
     return { days: index * step, date };
@@ -114,9 +115,9 @@ function saysOf({ kit, site }: Plan, from: Ms, fetched: Fetched): readonly strin
   return [
     fetched === 'fetched'
       ? ''
-      : `If it is fetched ${saidInstant(from, site.timeZone)}, the ${fetched} moment. A later pick-up moves all of it.`,
+      : `If it is fetched ${formatInstant(from, site.timeZone)}, the ${fetched} moment. A later pick-up moves all of it.`,
     `At the laboratory's limit the counting error is ${growth} times that of a count at the pick-up. Half of the radon is gone in under four days: post on the day of the pick-up.`,
-    `"Post by" leaves ${saidDuration(post)} for the post: ${POST_TAKES.sources[0]?.cite}.`,
+    `"Post by" leaves ${formatDuration(post)} for the post: ${POST_TAKES.sources[0]?.cite}.`,
   ].filter(Boolean);
 }
 

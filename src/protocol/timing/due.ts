@@ -1,4 +1,5 @@
-import { type Ms, msOf, shortInstant } from './clock.ts';
+import { type Ms, msOf } from './clock.ts';
+import { formatShortInstant } from './format-time.ts';
 import { laboratoryBy, postBy } from './laboratory.ts';
 import { LEAST_EXPOSURE } from './limits.ts';
 import { type PickUpWindow, pickUpWindow } from './pick-ups.ts';
@@ -35,7 +36,7 @@ export interface Due {
 /** @param zone whose clock the words go by where the site's is not known */
 export function nextDue(facts: DueFacts, now: Ms, zone: string): Due {
   const [start, end] = [msOf(facts.start), msOf(facts.end)];
-  const said = (at: Ms) => shortInstant(at, facts.visit?.zone ?? zone, now);
+  const said = (at: Ms) => formatShortInstant(at, facts.visit?.zone ?? zone, now);
   if (start === null) return { step: 'no-date', at: end, late: false, says: end === null ? '' : `Ends ${said(end)}` };
   if (start > now) return { step: 'to-be-started', at: start, late: false, says: `Set out ${said(start)}` };
   const window = facts.visit ? pickUpWindow(start, facts.visit.kit) : null;

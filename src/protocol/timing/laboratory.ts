@@ -1,5 +1,6 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { DAY, type Ms, saidDuration, saidInstant } from './clock.ts';
+import { DAY, type Ms } from './clock.ts';
+import { formatDuration, formatInstant } from './format-time.ts';
 import { POST_TAKES } from './limits.ts';
 import type { TimingCheck, VisitTimes } from './types.ts';
 
@@ -34,15 +35,15 @@ export function laboratoryCheck(
   const latest = laboratoryBy(end, kit.labDays);
   if (received !== null) {
     if (received <= latest)
-      return check('clear', `The laboratory had it ${saidDuration(received - end)} after the pick-up.`);
+      return check('clear', `The laboratory had it ${formatDuration(received - end)} after the pick-up.`);
     return check(
       'blocked',
-      `The laboratory had it ${saidDuration(received - latest)} after its limit of ${kit.labDays} days. Ask whether it can still be counted.`,
+      `The laboratory had it ${formatDuration(received - latest)} after its limit of ${kit.labDays} days. Ask whether it can still be counted.`,
     );
   }
-  const must = `The laboratory must have it by ${saidInstant(latest, site.timeZone)}.`;
+  const must = `The laboratory must have it by ${formatInstant(latest, site.timeZone)}.`;
   if (posted === null) return check('not-run', must);
-  const sent = `Posted ${saidDuration(posted - end)} after the pick-up.`;
+  const sent = `Posted ${formatDuration(posted - end)} after the pick-up.`;
   if (posted > latest) {
     return check('blocked', `${sent} The laboratory wants it ${within}. Ask whether it can still be counted.`);
   }

@@ -1,6 +1,7 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { visitTimes } from './checks.ts';
-import { HOUR, instantAt, type Ms, saidDuration, shortInstant, wallTime } from './clock.ts';
+import { HOUR, instantAt, type Ms, wallTime } from './clock.ts';
+import { formatDuration, formatShortInstant } from './format-time.ts';
 import { laboratoryBy } from './laboratory.ts';
 import { CLOSED_BEFORE, MITIGATION_BEFORE } from './limits.ts';
 import { pickUpWindow } from './pick-ups.ts';
@@ -37,7 +38,7 @@ export function timelineOf(plan: Plan): Timeline | null {
 
 /** "Sat 7 Mar, 6:00 to 18:00": the second day only where it is another one. */
 export function spanWords({ from, to }: Pick<TimelineBar, 'from' | 'to'>, zone: string): string {
-  const [first, last] = [shortInstant(from, zone), shortInstant(to, zone)];
+  const [first, last] = [formatShortInstant(from, zone), formatShortInstant(to, zone)];
   const [day] = first.split(', ');
   return `${first} to ${last.startsWith(`${day}, `) ? last.slice(`${day}, `.length) : last}`;
 }
@@ -54,8 +55,8 @@ function before(plan: Plan, start: Ms): readonly TimelineBar[] {
   });
   const done = (name: string, since: Ms | null, to = until): readonly TimelineBar[] =>
     since === null || since >= to ? [] : [{ name, from: since, to, kind: 'done', why: '' }];
-  const lead = saidDuration(CLOSED_BEFORE.duration);
-  const runs = saidDuration(MITIGATION_BEFORE.duration);
+  const lead = formatDuration(CLOSED_BEFORE.duration);
+  const runs = formatDuration(MITIGATION_BEFORE.duration);
   const house = isLongTerm(plan)
     ? []
     : [
@@ -87,7 +88,7 @@ function after(plan: Plan, start: Ms): readonly TimelineBar[] {
   const fetched = end ?? pickUpWindow(start, kitWindow(plan)).from;
   const term = leastOfTerm(plan);
   const shorter =
-    kit.minimumHours * HOUR < term.duration ? `, and ${term.name} takes ${saidDuration(term.duration)} at least` : '';
+    kit.minimumHours * HOUR < term.duration ? `, and ${term.name} takes ${formatDuration(term.duration)} at least` : '';
   const laboratory: readonly TimelineBar[] =
     visit.device === 'monitor'
       ? []

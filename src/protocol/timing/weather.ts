@@ -1,7 +1,8 @@
 import { listed } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { Forecast, Visit } from '../../../geometry/plan/test-record.ts';
-import { HOUR, type Ms, msOf, saidDuration, saidInstant } from './clock.ts';
+import { HOUR, type Ms, msOf } from './clock.ts';
+import { formatDuration, formatInstant } from './format-time.ts';
 import { SEVERE_STORM, SHORT_TEST, WIND_LIMIT } from './limits.ts';
 import { isLongTerm } from './term.ts';
 import type { TimingCheck, VisitTimes } from './types.ts';
@@ -24,7 +25,7 @@ export function windWords(kmh: number, lengths: Lengths): string {
 /** What was forecast, with when and where it was read, as far as it is noted. No full stop. */
 export function forecastWords({ at, source, sustained, storm }: Forecast, { site, display }: Plan): string {
   const looked = msOf(at);
-  const when = looked === null ? '' : ` of ${saidInstant(looked, site.timeZone)}`;
+  const when = looked === null ? '' : ` of ${formatInstant(looked, site.timeZone)}`;
   const where = source.trim() ? ` (${source.trim()})` : '';
   const wind = sustained === null ? 'wind not noted' : `sustained wind of ${windWords(sustained, display.length)}`;
   const storms = new Map([
@@ -85,10 +86,10 @@ export function weatherCheck(plan: Plan, { start, end }: VisitTimes): TimingChec
   if (looked !== null && looked > start) {
     return check(
       'unknown',
-      `${found}. It was looked up ${saidDuration(looked - start)} after the start, and must be before it. Note what the weather was during the test.`,
+      `${found}. It was looked up ${formatDuration(looked - start)} after the start, and must be before it. Note what the weather was during the test.`,
     );
   }
-  const before = looked === null ? '' : ` Looked up ${saidDuration(start - looked)} before the start.`;
+  const before = looked === null ? '' : ` Looked up ${formatDuration(start - looked)} before the start.`;
   return check('clear', `${found}.${before}`);
 }
 

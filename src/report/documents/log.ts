@@ -9,7 +9,8 @@ import { agreementOf } from '../../protocol/custody/edit.ts';
 import { computedWords, placementWords, settledLevels } from '../../protocol/standing/placed.ts';
 import { testState } from '../../protocol/standing/test-state.ts';
 import { testCauses, testLead } from '../../protocol/standing/told.ts';
-import { HOUR, saidDuration } from '../../protocol/timing/clock.ts';
+import { HOUR } from '../../protocol/timing/clock.ts';
+import { formatDuration } from '../../protocol/timing/format-time.ts';
 import { timingReport } from '../../protocol/timing/report.ts';
 import { forecastWords } from '../../protocol/timing/weather.ts';
 import { besides, paragraph, stack } from '../block.ts';
@@ -126,7 +127,7 @@ function visitBlock(plan: Plan, width: number) {
   const { start, end, plannedEnd, closedSince, mitigationOnSince, closedUntil, posted, received } = plan.visit;
   const { exposureHours, planned } = timingReport(plan);
   const { minimumHours, maximumHours } = plan.kit;
-  const exposure = exposureHours === null || planned ? '' : saidDuration(exposureHours * HOUR);
+  const exposure = exposureHours === null || planned ? '' : formatDuration(exposureHours * HOUR);
   const cells: readonly (readonly [string, string])[] = [
     ['House closed since', shortAt(closedSince, plan)],
     ['Detectors set out', shortAt(start, plan)],

@@ -1,6 +1,7 @@
 /** Instants as the papers say them, by the clock of the site. */
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { msOf, saidInstant, type WallTime, wallTime } from '../../protocol/timing/clock.ts';
+import { msOf, type WallTime, wallTime } from '../../protocol/timing/clock.ts';
+import { formatInstant } from '../../protocol/timing/format-time.ts';
 import { timingReport } from '../../protocol/timing/report.ts';
 import { isLongTerm } from '../../protocol/timing/term.ts';
 
@@ -11,7 +12,7 @@ const bound = (text: string): string => text.replace(/(\d) (?=\p{L})/gu, '$1\u00
 export function saidAt(text: string | null | undefined, { site }: Plan, otherwise: string): string {
   const at = msOf(text);
   if (at === null) return otherwise;
-  return bound(saidInstant(at, site.timeZone).replace(',', ` ${wallTime(at, site.timeZone).year},`));
+  return bound(formatInstant(at, site.timeZone).replace(',', ` ${wallTime(at, site.timeZone).year},`));
 }
 
 /** "Sat 7 Mar 2026, 18:00", for tables; empty where it is not known. */
@@ -23,7 +24,7 @@ export function shortAt(text: string | null | undefined, plan: Plan): string {
 export function toldAt(text: string | null | undefined, { site, display }: Plan): string | null {
   const at = msOf(text);
   if (at === null) return null;
-  const said = bound(saidInstant(at, site.timeZone));
+  const said = bound(formatInstant(at, site.timeZone));
   const more = partOfDay(wallTime(at, site.timeZone), display.length === 'feet-inches');
   return more ? `${said}\u00a0${more}` : said;
 }
@@ -47,7 +48,7 @@ export function clockLine({ site }: Plan): string {
 export function saidDay(date: string): string {
   const at = /^\d{4}-\d{2}-\d{2}$/.test(date) ? Date.parse(`${date}T00:00:00Z`) : Number.NaN;
   if (Number.isNaN(at)) return date;
-  return `${saidInstant(at, 'UTC').replace(/^\p{L}+ |,.*$/gu, '')} ${date.slice(0, 4)}`;
+  return `${formatInstant(at, 'UTC').replace(/^\p{L}+ |,.*$/gu, '')} ${date.slice(0, 4)}`;
 }
 
 /** One time of the test, in words; null is to be written in by hand. */

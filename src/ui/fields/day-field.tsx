@@ -1,6 +1,6 @@
 import { useEffect, useId, useState } from 'react';
 import { instantAt, instantText } from '../../protocol/timing/clock.ts';
-import { wallText } from '../../protocol/timing/typed-wall.ts';
+import { wallTimeInputValue } from '../../protocol/timing/wall-time-input.ts';
 import './fields.css';
 
 interface Props {
@@ -16,7 +16,7 @@ interface Props {
 /** A day of which nobody knows the hour: noon of it, by the clock of the site. */
 export function DayField({ label, value, zone, onCommit, hint }: Props) {
   const id = useId();
-  const shown = wallText(value, zone).slice(0, 10); // the day of it
+  const shown = wallTimeInputValue(value, zone).slice(0, 10); // the day of it
   const [text, setText] = useState(shown);
   const [trouble, setTrouble] = useState('');
   useEffect(() => {

@@ -1,6 +1,13 @@
 import { type ReactNode, useEffect, useId, useState } from 'react';
-import { instantText, MINUTE, type Ms, msOf, saidInstant } from '../../protocol/timing/clock.ts';
-import { INSTANT_NEEDED, readWall, TYPED_RANGE, type TypedWall, wallText } from '../../protocol/timing/typed-wall.ts';
+import { instantText, MINUTE, type Ms, msOf } from '../../protocol/timing/clock.ts';
+import { formatInstant } from '../../protocol/timing/format-time.ts';
+import {
+  INPUT_RANGE,
+  INSTANT_NEEDED,
+  parseWallTime,
+  type WallTimeInput,
+  wallTimeInputValue,
+} from '../../protocol/timing/wall-time-input.ts';
 import './fields.css';
 import './instant-field.css';
 
@@ -23,7 +30,7 @@ interface Props {
  */
 export function InstantField({ label, value, zone, onCommit, hint, ahead = false }: Props) {
   const id = useId();
-  const shown = wallText(value, zone);
+  const shown = wallTimeInputValue(value, zone);
   const [text, setText] = useState(shown);
   const [trouble, setTrouble] = useState('');
   /** The minute that "now" would write over what is written down: asked first. */
@@ -35,7 +42,7 @@ export function InstantField({ label, value, zone, onCommit, hint, ahead = false
     setInstead(null);
   }, [shown, value]);
   const set = (next: Ms | null) => setTrouble(onCommit(next === null ? null : instantText(next, zone)) ?? '');
-  const read = readWall(text, zone);
+  const read = parseWallTime(text, zone);
   const commit = (input: HTMLInputElement) => {
     // A date that is half typed is no empty field: it must not wipe out what was written down.
     if (input.validity.badInput) setTrouble(INSTANT_NEEDED);
@@ -45,7 +52,7 @@ export function InstantField({ label, value, zone, onCommit, hint, ahead = false
     else set(read.kind === 'empty' ? null : read.at);
   };
   const at = msOf(value);
-  const known = at === null ? (hint ?? 'not known') : saidInstant(at, zone);
+  const known = at === null ? (hint ?? 'not known') : formatInstant(at, zone);
   const asks = read.kind === 'twice' && text !== shown;
   return (
     <div className="field instant" data-refused={trouble || asks ? '' : undefined}>
@@ -73,7 +80,7 @@ export function InstantField({ label, value, zone, onCommit, hint, ahead = false
         type="datetime-local"
         className="field__input"
         value={text}
-        {...TYPED_RANGE}
+        {...INPUT_RANGE}
         aria-describedby={`${id}-said`}
         aria-invalid={trouble !== '' || asks}
         onChange={(event) => setText(event.currentTarget.value)}
@@ -89,8 +96,8 @@ export function InstantField({ label, value, zone, onCommit, hint, ahead = false
       {instead !== null && at !== null && (
         <Instead
           label={label}
-          was={saidInstant(at, zone)}
-          is={saidInstant(instead, zone)}
+          was={formatInstant(at, zone)}
+          is={formatInstant(instead, zone)}
           onYes={() => {
             setInstead(null);
             set(instead);
@@ -146,7 +153,7 @@ function Said({
 
 interface WhichOneProps {
   readonly label: string;
-  readonly read: Extract<TypedWall, { kind: 'twice' }>;
+  readonly read: Extract<WallTimeInput, { kind: 'twice' }>;
   /** The one that is written down; null while none is. */
   readonly chosen: Ms | null;
   readonly onChoose: (at: Ms) => void;

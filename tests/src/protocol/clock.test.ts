@@ -1,18 +1,9 @@
 import fc from 'fast-check';
 import { DateTime } from 'luxon';
 import { describe, expect, it, vi } from 'vitest';
-import {
-  DAY,
-  HOUR,
-  instantAt,
-  instantText,
-  MINUTE,
-  saidDuration,
-  saidInstant,
-  shortInstant,
-  wallTime,
-} from '../../../src/protocol/timing/clock.ts';
-import { readWall } from '../../../src/protocol/timing/typed-wall.ts';
+import { DAY, HOUR, instantAt, instantText, MINUTE, wallTime } from '../../../src/protocol/timing/clock.ts';
+import { formatDuration, formatInstant, formatShortInstant } from '../../../src/protocol/timing/format-time.ts';
+import { parseWallTime } from '../../../src/protocol/timing/wall-time-input.ts';
 
 /** Thousands of instants on a busy machine. */
 vi.setConfig({ testTimeout: 60_000 });
@@ -113,7 +104,7 @@ describe('a time that somebody types', () => {
         const wall = DateTime.fromMillis(at, { zone }).setZone('UTC', { keepLocalTime: true }).plus({ minutes });
         const text = wall.toFormat("yyyy-MM-dd'T'HH:mm");
         const theirs = DateTime.fromISO(text, { zone });
-        const read = readWall(text, zone);
+        const read = parseWallTime(text, zone);
         seen.add(read.kind);
         if (theirs.toFormat("yyyy-MM-dd'T'HH:mm") !== text) {
           expect(read.kind).toBe('refused');
@@ -134,7 +125,7 @@ describe('a time that somebody types', () => {
 
   // 1 November 2026: from 2:00 back to 1:00.
   it('and comes twice is asked about, in words', () => {
-    expect(readWall('2026-11-01T01:30', NEW_YORK)).toEqual({
+    expect(parseWallTime('2026-11-01T01:30', NEW_YORK)).toEqual({
       kind: 'twice',
       asks: 'The clocks go back on Sunday 1 November and show 1:30 twice. Which one was it?',
       choices: [
@@ -142,8 +133,8 @@ describe('a time that somebody types', () => {
         { at: Date.UTC(2026, 10, 1, 6, 30), words: '1:30 after the clocks go back (UTC-5)' },
       ],
     });
-    expect(readWall('2026-11-01T00:59', NEW_YORK).kind).toBe('instant');
-    expect(readWall('2026-11-01T02:00', NEW_YORK).kind).toBe('instant');
+    expect(parseWallTime('2026-11-01T00:59', NEW_YORK).kind).toBe('instant');
+    expect(parseWallTime('2026-11-01T02:00', NEW_YORK).kind).toBe('instant');
   });
 
   it.each([
@@ -164,11 +155,11 @@ describe('a time that somebody types', () => {
     ['2026-13-01T12:00', NEW_YORK, 'A day and a time are needed, like 7 March 2026, 18:00.'],
     ['2026-03-07T24:30', NEW_YORK, 'A day and a time are needed, like 7 March 2026, 18:00.'],
   ])('%s in %s is refused, never shifted: %s', (text, zone, says) => {
-    expect(readWall(text, zone)).toEqual({ kind: 'refused', says });
+    expect(parseWallTime(text, zone)).toEqual({ kind: 'refused', says });
   });
 
   it('is never off by an hour: the same start, told apart, makes exposures an hour apart', () => {
-    const read = readWall('2026-11-01T01:30', NEW_YORK);
+    const read = parseWallTime('2026-11-01T01:30', NEW_YORK);
     const [first, second] = read.kind === 'twice' ? read.choices : [];
     expect((second?.at ?? 0) - (first?.at ?? 0)).toBe(HOUR);
     expect(instantText(first?.at ?? 0, NEW_YORK)).toBe('2026-11-01T01:30:00-04:00');
@@ -184,23 +175,27 @@ describe('as it is said', () => {
     [5 * MINUTE, '5 min'],
     [0, '0 min'],
   ])('%d ms: %s', (duration, words) => {
-    expect(saidDuration(duration)).toBe(words);
+    expect(formatDuration(duration)).toBe(words);
   });
 
   it('an instant by day and clock of the site', () => {
-    expect(saidInstant(Date.UTC(2026, 2, 7, 23), 'America/New_York')).toBe('Saturday 7 March, 18:00');
+    expect(formatInstant(Date.UTC(2026, 2, 7, 23), 'America/New_York')).toBe('Saturday 7 March, 18:00');
   });
 
   it('of two minutes that look the same, which one', () => {
     const zone = 'America/New_York';
-    expect(saidInstant(Date.UTC(2026, 10, 1, 5, 30), zone)).toBe('Sunday 1 November, 1:30 (before the clocks go back)');
-    expect(saidInstant(Date.UTC(2026, 10, 1, 6, 30), zone)).toBe('Sunday 1 November, 1:30 (after the clocks go back)');
-    expect(saidInstant(Date.UTC(2026, 10, 1, 7), zone)).toBe('Sunday 1 November, 2:00');
+    expect(formatInstant(Date.UTC(2026, 10, 1, 5, 30), zone)).toBe(
+      'Sunday 1 November, 1:30 (before the clocks go back)',
+    );
+    expect(formatInstant(Date.UTC(2026, 10, 1, 6, 30), zone)).toBe(
+      'Sunday 1 November, 1:30 (after the clocks go back)',
+    );
+    expect(formatInstant(Date.UTC(2026, 10, 1, 7), zone)).toBe('Sunday 1 November, 2:00');
   });
 
   it('short, with the year where it is another one than now', () => {
     const [at, zone] = [Date.UTC(2026, 2, 7, 23), 'America/New_York'];
-    expect(shortInstant(at, zone)).toBe('Sat 7 Mar, 18:00');
-    expect(shortInstant(at, zone, Date.UTC(2027, 2, 7))).toBe('Sat 7 Mar 2026, 18:00');
+    expect(formatShortInstant(at, zone)).toBe('Sat 7 Mar, 18:00');
+    expect(formatShortInstant(at, zone, Date.UTC(2027, 2, 7))).toBe('Sat 7 Mar 2026, 18:00');
   });
 });

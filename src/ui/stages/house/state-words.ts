@@ -4,7 +4,8 @@ import { listed } from '../../../../geometry/messages/index.ts';
 import type { ConditionState } from '../../../../geometry/plan/test-record.ts';
 import type { ConditionRow } from '../../../protocol/conditions/types.ts';
 import type { TestStanding } from '../../../protocol/standing/types.ts';
-import { msOf, saidInstant } from '../../../protocol/timing/clock.ts';
+import { msOf } from '../../../protocol/timing/clock.ts';
+import { formatInstant } from '../../../protocol/timing/format-time.ts';
 
 /** The answers to an item, in the order in which they are offered. */
 export const ANSWERS = [
@@ -52,7 +53,7 @@ export function answerLine({ state, answered, by, at, early }: ConditionRow, zon
 /** "R. Alder, Sat 7 Mar, 18:00"; whichever of the two is not written down says so. */
 export function whoAndWhen({ by, at }: Look, zone: string): string {
   const time = msOf(at);
-  const when = time === null ? '' : saidInstant(time, zone);
+  const when = time === null ? '' : formatInstant(time, zone);
   const known = [by, when].filter(Boolean).join(', ');
   const lacks = [by ? '' : 'who', when ? '' : 'when'].filter(Boolean);
   const missing = lacks.length > 0 ? `${listed(lacks)} not written down` : '';

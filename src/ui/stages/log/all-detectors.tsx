@@ -3,7 +3,8 @@ import type { Plan } from '../../../../geometry/plan/model.ts';
 import type { LogEntry } from '../../../../geometry/plan/test-record.ts';
 import { allSame, detectorsInWords, type NamedDetector } from '../../../protocol/custody/detectors.ts';
 import { isSealed, logOf, withLogs } from '../../../protocol/custody/edit.ts';
-import { msOf, saidClock } from '../../../protocol/timing/clock.ts';
+import { msOf } from '../../../protocol/timing/clock.ts';
+import { formatTimeOfDay } from '../../../protocol/timing/format-time.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { InstantField } from '../../fields/instant-field.tsx';
 import { HandOver } from './hand-overs.tsx';
@@ -58,7 +59,7 @@ export function AllDetectors({ plan, all }: Props) {
       <div className="buttons">
         {end !== null && unsealed.length > 0 && (
           <button type="button" className="button" onClick={() => write({ sealed: plan.visit.end }, unsealed)}>
-            {detectorsInWords(unsealed, all)}: sealed at the pick-up, {saidClock(end, zone)}
+            {detectorsInWords(unsealed, all)}: sealed at the pick-up, {formatTimeOfDay(end, zone)}
           </button>
         )}
         {unseen.length > 0 && (

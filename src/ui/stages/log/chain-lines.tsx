@@ -3,7 +3,8 @@ import { handedOverWith, withoutHandOver } from '../../../protocol/custody/box.t
 import { chainOf } from '../../../protocol/custody/chain.ts';
 import { stepWords } from '../../../protocol/custody/chain-words.ts';
 import { logOf, withLog } from '../../../protocol/custody/edit.ts';
-import { MINUTE, saidInstant } from '../../../protocol/timing/clock.ts';
+import { MINUTE } from '../../../protocol/timing/clock.ts';
+import { formatInstant } from '../../../protocol/timing/format-time.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { useMinute } from '../../hooks/use-minute.ts';
 
@@ -32,7 +33,7 @@ export function ChainLines({ plan, detector, name }: Props) {
             >
               <strong>{words}</strong>
               <span className="log__when">
-                {step.at === null ? 'time not known' : saidInstant(step.at, plan.site.timeZone)}
+                {step.at === null ? 'time not known' : formatInstant(step.at, plan.site.timeZone)}
                 {step.at !== null && step.at > now && ', not yet'}
               </span>
               {step.note && <span>{step.note}</span>}

@@ -1,6 +1,7 @@
 import { useEffect, useId, useRef, useState } from 'react';
 import type { Plan } from '../../../../geometry/plan/model.ts';
-import { instantText, type Ms, saidInstant, shortInstant } from '../../../protocol/timing/clock.ts';
+import { instantText, type Ms } from '../../../protocol/timing/clock.ts';
+import { formatInstant, formatShortInstant } from '../../../protocol/timing/format-time.ts';
 import { proposals, type Shift } from '../../../protocol/timing/proposals.ts';
 import { spanWords } from '../../../protocol/timing/timeline.ts';
 
@@ -39,7 +40,7 @@ export function NextStarts({ plan, onTake }: { readonly plan: Plan; readonly onT
           day.ok ? (
             <li key={day.day}>
               <p>
-                <strong id={`${id}-${day.day}`}>{saidInstant(day.proposal.start, timeZone)}</strong>
+                <strong id={`${id}-${day.day}`}>{formatInstant(day.proposal.start, timeZone)}</strong>
               </p>
               <p className="small">
                 Fetch:{' '}
@@ -60,7 +61,7 @@ export function NextStarts({ plan, onTake }: { readonly plan: Plan; readonly onT
             </li>
           ) : (
             <li key={day.day} className="soft">
-              {saidInstant(day.day, timeZone).split(',')[0]}: {day.reason}.
+              {formatInstant(day.day, timeZone).split(',')[0]}: {day.reason}.
             </li>
           ),
         )}
@@ -74,5 +75,5 @@ export function NextStarts({ plan, onTake }: { readonly plan: Plan; readonly onT
 
 /** "Mon 30 Nov, 8:00 to 18:00". */
 function pickUpWords({ from, to }: Shift, zone: string): string {
-  return from === to ? `${shortInstant(from, zone)}, to the minute` : spanWords({ from, to }, zone);
+  return from === to ? `${formatShortInstant(from, zone)}, to the minute` : spanWords({ from, to }, zone);
 }

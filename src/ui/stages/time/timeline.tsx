@@ -1,5 +1,6 @@
 import type { Plan } from '../../../../geometry/plan/model.ts';
-import { saidDuration, saidInstant, wallTime } from '../../../protocol/timing/clock.ts';
+import { wallTime } from '../../../protocol/timing/clock.ts';
+import { formatDuration, formatInstant } from '../../../protocol/timing/format-time.ts';
 import { spanWords, timelineOf } from '../../../protocol/timing/timeline.ts';
 
 /** So many days have their number along the foot; the others only a line. */
@@ -23,7 +24,7 @@ export function Timeline({ plan }: { readonly plan: Plan }) {
     <section className="visit" aria-labelledby="visit-heading">
       <h3 id="visit-heading">The visit in time</h3>
       <p className="small soft">
-        {saidInstant(from, timeZone)} to {saidInstant(to, timeZone)}. A line at each midnight, with the day of the
+        {formatInstant(from, timeZone)} to {formatInstant(to, timeZone)}. A line at each midnight, with the day of the
         month.
       </p>
       <p className="timeline__days small" aria-hidden="true">
@@ -39,7 +40,7 @@ export function Timeline({ plan }: { readonly plan: Plan }) {
         {bars.map((bar) => (
           <li key={bar.name} className="timeline__bar" data-kind={bar.kind}>
             <span>
-              <strong>{bar.name}</strong> <span className="timeline__whole">{saidDuration(bar.to - bar.from)}</span>
+              <strong>{bar.name}</strong> <span className="timeline__whole">{formatDuration(bar.to - bar.from)}</span>
             </span>
             <span className="timeline__track" aria-hidden="true">
               {lines}

@@ -1,4 +1,5 @@
-import { clockWords, MINUTE, type Ms, msOf, readingsOf, saidDay, type Wall, wallTime, whichWords } from './clock.ts';
+import { type LocalTime, MINUTE, type Ms, matchWallTime, msOf, wallTime } from './clock.ts';
+import { describeRepeatedMinute, formatDay, formatHourMinute } from './format-time.ts';
 
 /** One of two minutes that a clock shows alike. */
 interface WallChoice {
@@ -8,7 +9,7 @@ interface WallChoice {
 }
 
 /** What a day and time that somebody typed stand for. */
-export type TypedWall =
+export type WallTimeInput =
   | { readonly kind: 'empty' }
   | { readonly kind: 'instant'; readonly at: Ms }
   /** The clock shows it twice: nobody but the one who was there knows which. */
@@ -18,7 +19,7 @@ export type TypedWall =
 /** Years that a test can be of; a slip of the keys is likelier beyond. */
 const YEARS = { from: 1980, to: 2199 } as const;
 /** The first and last minute that a field takes, as the browser's own picker writes them. */
-export const TYPED_RANGE = { min: `${YEARS.from}-01-01T00:00`, max: `${YEARS.to}-12-31T23:59` } as const;
+export const INPUT_RANGE = { min: `${YEARS.from}-01-01T00:00`, max: `${YEARS.to}-12-31T23:59` } as const;
 
 /** Of what is no day with a time, or only half of one. */
 export const INSTANT_NEEDED = 'A day and a time are needed, like 7 March 2026, 18:00.';
@@ -27,7 +28,7 @@ export const INSTANT_NEEDED = 'A day and a time are needed, like 7 March 2026, 1
  * Reads "2026-03-07T18:00" by the wall clock of `zone`, which must be a zone of the IANA database. A time is never shifted: one that
  * the clock skips is refused, one that it shows twice is asked about.
  */
-export function readWall(text: string, zone: string): TypedWall {
+export function parseWallTime(text: string, zone: string): WallTimeInput {
   if (text === '') return { kind: 'empty' };
   const match = /^(\d{4,6})-(\d\d)-(\d\d)T(\d\d):(\d\d)/.exec(text);
   if (!match) return { kind: 'refused', says: INSTANT_NEEDED };
@@ -35,46 +36,47 @@ export function readWall(text: string, zone: string): TypedWall {
   if (year < YEARS.from || year > YEARS.to) {
     return { kind: 'refused', says: `The year ${year} is not one of a test. Write ${YEARS.from} to ${YEARS.to}.` };
   }
-  const wall: Wall = { year, month, day, hour, minute };
+  const wall: LocalTime = { year, month, day, hour, minute };
   if (!isOnCalendar(wall)) return { kind: 'refused', says: INSTANT_NEEDED };
-  const reading = readingsOf(wall, zone);
+  const reading = matchWallTime(wall, zone);
   if (reading.shown === 'once') return { kind: 'instant', at: reading.at };
-  if (reading.shown === 'never') return { kind: 'refused', says: skippedWords(wall, reading.jump, reading.by, zone) };
+  if (reading.shown === 'never')
+    return { kind: 'refused', says: describeSkippedTime(wall, reading.jump, reading.by, zone) };
   const choice = (at: Ms): WallChoice => ({
     at,
-    words: `${clockWords(wall)} ${whichWords(at === reading.first)} (${utcWords(wallTime(at, zone).offset)})`,
+    words: `${formatHourMinute(wall)} ${describeRepeatedMinute(at === reading.first)} (${formatUtcOffset(wallTime(at, zone).offset)})`,
   });
   return {
     kind: 'twice',
-    asks: `The clocks go back on ${saidDay(reading.second, zone)} and show ${clockWords(wall)} twice. Which one was it?`,
+    asks: `The clocks go back on ${formatDay(reading.second, zone)} and show ${formatHourMinute(wall)} twice. Which one was it?`,
     choices: [choice(reading.first), choice(reading.second)],
   };
 }
 
 /** Whether there is such a day and time at all: 30 February and 24:30 run on into the next. */
-function isOnCalendar({ year, month, day, hour, minute }: Wall): boolean {
+function isOnCalendar({ year, month, day, hour, minute }: LocalTime): boolean {
   const date = new Date(Date.UTC(year, month - 1, day));
   return date.getUTCMonth() === month - 1 && date.getUTCDate() === day && hour < 24 && minute < 60;
 }
 
-function skippedWords(wall: Wall, jump: Ms, by: Ms, zone: string): string {
+function describeSkippedTime(wall: LocalTime, jump: Ms, by: Ms, zone: string): string {
   const to = wallTime(jump, zone);
   // What the clock would have shown at the jump: a zone may skip half an hour, or a day.
   const from = new Date(jump + to.offset - by);
-  const fromWords = clockWords({ hour: from.getUTCHours(), minute: from.getUTCMinutes() });
-  const jumps = `The clocks go forward from ${fromWords} to ${clockWords(to)} on ${saidDay(jump, zone)}`;
-  return `${jumps}, so ${clockWords(wall)} never comes. Write a time before ${fromWords}, or from ${clockWords(to)} on.`;
+  const fromWords = formatHourMinute({ hour: from.getUTCHours(), minute: from.getUTCMinutes() });
+  const jumps = `The clocks go forward from ${fromWords} to ${formatHourMinute(to)} on ${formatDay(jump, zone)}`;
+  return `${jumps}, so ${formatHourMinute(wall)} never comes. Write a time before ${fromWords}, or from ${formatHourMinute(to)} on.`;
 }
 
 /** "UTC-4", "UTC+5:30". */
-function utcWords(offset: Ms): string {
+function formatUtcOffset(offset: Ms): string {
   const minutes = Math.round(Math.abs(offset) / MINUTE);
   const rest = minutes % 60 ? `:${String(minutes % 60).padStart(2, '0')}` : '';
   return `UTC${offset < 0 ? '-' : '+'}${Math.floor(minutes / 60)}${rest}`;
 }
 
 /** As the browser's picker writes a wall clock: "2026-03-07T18:00"; empty for none. `readWall` reads it. */
-export function wallText(value: string | null, zone: string): string {
+export function wallTimeInputValue(value: string | null, zone: string): string {
   const at = msOf(value);
   if (at === null) return '';
   const { year, month, day, hour, minute } = wallTime(at, zone);
