@@ -27,13 +27,14 @@ const GEOMETRY = {
 /** Every folder of src/ may import all of geometry/. What stands beside the folders (app.tsx, main.tsx) puts them together. */
 const SRC = {
   theme: [],
+  drawing: ['theme'],
   protocol: [],
   advice: [],
   platform: ['theme'],
   state: ['advice', 'platform', 'protocol', 'theme'],
-  report: ['protocol', 'theme'],
-  storage: ['protocol', 'report', 'state', 'theme'],
-  editor: ['advice', 'state', 'theme'],
+  report: ['drawing', 'protocol', 'theme'],
+  storage: ['drawing', 'protocol', 'report', 'state', 'theme'],
+  editor: ['advice', 'drawing', 'state', 'theme'],
   commands: ['editor', 'platform', 'report', 'state', 'storage'],
   ui: ['advice', 'commands', 'editor', 'platform', 'protocol', 'report', 'state', 'storage', 'theme'],
   cli: ['protocol'],

@@ -1,15 +1,18 @@
 import { levelExtent } from '../../geometry/level/level-extent.ts';
 import { memoize } from '../../geometry/plane/memoize.ts';
+import { floorShapes, regionEdge, zoneShapes } from '../drawing/floor.ts';
+import { thingExtent, thingShapes } from '../drawing/things.ts';
+import { belowShapes, openingShapes, wallShapes } from '../drawing/walls.ts';
 import { selectBelow, selectLevel, selectModel, selectRegion } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
+import { drawnEdges, pulledEdges } from './drawing.ts';
+import { openingExtent } from './extents.ts';
 import { selectNamed } from './named.ts';
-import { paintBelow } from './paint/below.ts';
+import { paintShapes } from './paint/canvas.ts';
 import { paintSheetNames, spoiltNames } from './paint/names/sheet-names.ts';
-import { paintFloors, paintSheet } from './paint/paper.ts';
-import { paintThings } from './paint/things.ts';
+import { paintSheet } from './paint/paper.ts';
+import { isSeen } from './paint/pen.ts';
 import { paintTracing } from './paint/tracing.ts';
-import { paintWalls } from './paint/walls.ts';
-import { paintRegionEdge, paintZones } from './paint/zones.ts';
 import { pictureOf } from './picture-store.ts';
 import { spoiltBySelection, spoiltRegion, spoiltWalls } from './spoilt.ts';
 import { type Layer, layer } from './stage/layer.ts';
@@ -29,7 +32,7 @@ const SHEET = layer({
   },
   paint: (pen, [extent, region, begun]) => {
     paintSheet(pen, extent, begun);
-    paintFloors(pen, region);
+    paintShapes(pen, floorShapes(region));
   },
   differs: ([paper, before, began], [extent, now, begun]) =>
     paper === extent && began === begun ? spoiltRegion(before, now) : 'everywhere',
@@ -52,7 +55,7 @@ const BELOW = layer({
   name: 'below',
   read: () => [selectBelow(useAppStore.getState())],
   paint: (pen, [below]) => {
-    if (below) paintBelow(pen, below);
+    if (below) paintShapes(pen, belowShapes(below));
   },
 });
 
@@ -64,8 +67,8 @@ const ZONES = layer({
     return [selectRegion(state), state.draft !== null];
   },
   paint: (pen, [region, pulled]) => {
-    paintZones(pen, region, pulled);
-    paintRegionEdge(pen, region);
+    const edges = pulled ? pulledEdges(region) : drawnEdges(region);
+    paintShapes(pen, [...zoneShapes(region, region.zones, edges), regionEdge(region)]);
   },
   // What was drawn in haste is drawn anew when the hand lets go.
   differs: ([before, hasty], [now, pulled]) => (hasty && !pulled ? 'everywhere' : spoiltRegion(before, now)),
@@ -80,8 +83,11 @@ const WALLS = layer({
   },
   paint: (pen, [model, selection]) => {
     const chosen = new Set(selection);
-    paintWalls(pen, model, chosen);
-    paintThings(pen, model.level, chosen);
+    paintShapes(pen, [
+      ...wallShapes(model, chosen),
+      ...openingShapes(model, chosen, (opening) => isSeen(pen, openingExtent(opening))),
+      ...thingShapes(model.level, chosen, (thing) => isSeen(pen, thingExtent(thing))),
+    ]);
   },
   differs: ([before, were], [now, are]) => [...spoiltWalls(before, now), ...spoiltBySelection(now, were, are)],
 });

@@ -2,7 +2,8 @@ import type { LevelModel } from '../../geometry/level/types.ts';
 import type { Extent } from '../../geometry/plane/body.ts';
 import type { LevelRegion } from '../../geometry/region/types.ts';
 import { zoneExtent } from '../../geometry/region/visible-edges.ts';
-import { openingExtent, roomExtent, thingExtent, wallExtent } from './extents.ts';
+import { thingExtent } from '../drawing/things.ts';
+import { openingExtent, roomExtent, wallExtent } from './extents.ts';
 
 /** Rectangles of the plan, mm, outside of which two drawings are the same. What an edit leaves alone keeps its object: see `state/kept.ts`. */
 

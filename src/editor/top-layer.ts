@@ -13,6 +13,7 @@ import {
 } from '../../geometry/messages/index.ts';
 import type { Detector, XY } from '../../geometry/plan/model.ts';
 import type { Line } from '../../geometry/plane/types.ts';
+import { pointedZones } from '../drawing/floor.ts';
 import { thicknessFrom } from '../state/chain.ts';
 import { useMenu } from '../state/menu.ts';
 import {
@@ -34,6 +35,7 @@ import { figuresOn } from './lengths/figures.ts';
 import { paintFigures } from './lengths/paint-figures.ts';
 import { useLengths } from './lengths/store.ts';
 import { selectNamed } from './named.ts';
+import { paintShapes } from './paint/canvas.ts';
 import { type DrawnDetector, paintDetector, paintMeasures } from './paint/detectors.ts';
 import { writeLabel } from './paint/names/detector-labels.ts';
 import { createPlaces } from './paint/names/places.ts';
@@ -43,7 +45,6 @@ import type { NoteGround } from './paint/note-place.ts';
 import type { Pen } from './paint/pen.ts';
 import { type DrawnChain, paintHandles, paintSketch } from './paint/sketch.ts';
 import { paintShown } from './paint/spots.ts';
-import { paintLitZones } from './paint/zones.ts';
 import { type Sketch, useSketch } from './sketch.ts';
 import { layer } from './stage/layer.ts';
 import { HANDLE_OFF_PX } from './tools/select-tool.ts';
@@ -132,11 +133,8 @@ function paintHovered(pen: Pen, state: AppState): void {
   const [worst] = selectHoverChecks(state);
   if (!worst || !overSomeFloor(state)) return;
   const region = selectRegion(state);
-  paintLitZones(
-    pen,
-    region,
-    region.zones.filter(({ rule, subject }) => rule === worst.rule && subject === worst.subject),
-  );
+  const zones = region.zones.filter(({ rule, subject }) => rule === worst.rule && subject === worst.subject);
+  paintShapes(pen, pointedZones(region, zones));
 }
 
 /** Answers what stands about them, for a note to keep off. */
@@ -145,7 +143,6 @@ function paintAllDetectors(pen: Pen, state: AppState, sketch: Sketch): NoteGroun
   const plan = selectShownPlan(state);
   const carried = selectCarried(state);
   const reports = selectReports(state);
-  const _model = selectModel(state);
   const names = sheetNames(pen, selectNamed(state));
   const places = createPlaces(state.stageSize, { places: names.places, origin: [pen.view.x, pen.view.y] });
   const drawn = selectLevel(state).detectors.map((each): DrawnDetector => {

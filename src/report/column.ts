@@ -1,10 +1,9 @@
 /** The notes beside the drawing: verdicts, changed rules, what did not run, the legend, the basis. */
 import { describeEntered, headWord, toneOf } from '../../geometry/messages/index.ts';
+import { usedHatches } from '../drawing/floor.ts';
 import { testBrief, testLead } from '../protocol/standing/told.ts';
 import { HATCHES, type HatchName } from '../theme/hatches.ts';
 import { type Block, besides, indented, paragraph, space, stack } from './block.ts';
-import { hatchFill } from './hatch-fill.ts';
-import { verdictMark } from './marks.ts';
 import {
   changedRules,
   computedLines,
@@ -19,10 +18,10 @@ import {
   whiteHeight,
   whiteMeans,
 } from './notes.ts';
-import { usedHatches } from './plan-ground.ts';
 import { COLOUR, LINE_MM, TAKEN_GROUND, TYPE_MM } from './style.ts';
 import type { SubjectMatter } from './subject-matter.ts';
 import { rectangle } from './svg.ts';
+import { hatchFill, verdictMark } from './svg-shapes.ts';
 import { drawText, shortened, textWidth } from './text.ts';
 
 type Fullness = 'full' | 'short' | 'least';
@@ -167,7 +166,7 @@ function legendBlock(matter: SubjectMatter, width: number): Block {
   const white = hasWhite(matter)
     ? swatchRow(width, 'White: a detector may sit here, by the rules that are hatched.', whiteSwatch)
     : paragraph('No white is left: no spot on this level meets the rules.', width, BODY);
-  const rows = usedHatches(matter).map((name) =>
+  const rows = usedHatches(matter.region, matter.zones).map((name) =>
     swatchRow(width, hatchWords(matter, name), (x, y) => hatchSwatch(name, x, y)),
   );
   return stack([paragraph('What is white and what is hatched', width, BOLD), white, ...rows], 0.7);

@@ -5,17 +5,17 @@
 import type { Plan } from '../../geometry/plan/model.ts';
 import type { Computed } from '../../geometry/recheck/compare.ts';
 import type { Probe } from '../../geometry/region/types.ts';
+import { usedHatches } from '../drawing/floor.ts';
 import { columnBlocks, NOTE_FORMS, type NoteForm } from './column.ts';
 import { type Drawing, drawEmptyLevel, drawLevel, levelScale } from './drawing.ts';
 import { drawFilled, type Filled, type FlowItem, fillColumns, pour } from './flow.ts';
-import { hatchDefinitions } from './hatch-fill.ts';
 import { drawStrip, STRIP_MM } from './north-and-scale.ts';
 import { contentArea, drawPage, type PageFacts } from './page-frame.ts';
 import { type Area, inset, type PaperName } from './paper.ts';
-import { usedHatches } from './plan-ground.ts';
 import { COLOUR, LINE_MM } from './style.ts';
 import { type SubjectMatter, subjectMatter } from './subject-matter.ts';
 import { line } from './svg.ts';
+import { hatchDefinitions } from './svg-shapes.ts';
 import { tableFlow } from './tables.ts';
 
 export interface SheetOptions {
@@ -69,7 +69,7 @@ export function drawSheets({
     sheets: pages.length + 1,
   });
   return [
-    drawPage(facts(1), hatchDefinitions(usedHatches(matter)), first.drawn),
+    drawPage(facts(1), hatchDefinitions(usedHatches(matter.region, matter.zones)), first.drawn),
     ...pages.map((content, i) => drawPage(facts(i + 2), '', content)),
   ];
 }

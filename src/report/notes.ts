@@ -17,10 +17,11 @@ import { markedCite } from '../../geometry/messages/sources.ts';
 import type { Detector, Plan } from '../../geometry/plan/model.ts';
 import { type EffectiveRule, profileById } from '../../geometry/rules/profiles.ts';
 import { formatLength, formatMeasured, formatRequired, type LengthUnit } from '../../geometry/units/index.ts';
+import { openRooms } from '../drawing/floor.ts';
 import { msOf } from '../protocol/timing/clock.ts';
 import { formatInstant } from '../protocol/timing/format-time.ts';
 import { TYPE_MM } from './style.ts';
-import { openRooms, type SubjectMatter } from './subject-matter.ts';
+import type { SubjectMatter } from './subject-matter.ts';
 import { shortened } from './text.ts';
 
 /** More detectors than this are counted, not named. */
@@ -163,5 +164,5 @@ export function leftOffLine(names: readonly string[]): string {
 
 /** Whether any white is left on the level. */
 export function hasWhite(matter: SubjectMatter): boolean {
-  return openRooms(matter).some(({ area }) => area > 0);
+  return openRooms(matter.region).some(({ area }) => area > 0);
 }

@@ -1,12 +1,12 @@
 /** The tag of each detector: mark, label and verdict word in a box, with a leader to where it stands. */
 import { headWord, toneOf } from '../../geometry/messages/index.ts';
 import type { XY } from '../../geometry/plan/model.ts';
-import { verdictMark } from './marks.ts';
 import { type Ground, LEADER_OVER, lineSlot, MANNERS, type Placer, type Slot, slotCorners } from './placer.ts';
 import { gridPlaces } from './places.ts';
 import { COLOUR, LINE_MM, SMALL_RATIO, TYPE_MM } from './style.ts';
 import type { SubjectMatter } from './subject-matter.ts';
 import { group, line, rectangle } from './svg.ts';
+import { verdictMark } from './svg-shapes.ts';
 import { CAP_HEIGHT, drawText, shortened, textWidth } from './text.ts';
 import { toPaper, type View } from './view.ts';
 

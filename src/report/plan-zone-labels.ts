@@ -6,11 +6,12 @@ import type { XY } from '../../geometry/plan/model.ts';
 import type { Zone } from '../../geometry/region/types.ts';
 import { coverOf, edgeLength, onEdge } from '../../geometry/region/visible-edges.ts';
 import { formatRequired } from '../../geometry/units/index.ts';
+import { openRooms } from '../drawing/floor.ts';
 import { drawLabel, type Label, labelSlot, makeLabel } from './label.ts';
 import type { Placer } from './placer.ts';
 import { insideRings } from './places.ts';
 import { COLOUR, TYPE_MM } from './style.ts';
-import { openRooms, type SubjectMatter } from './subject-matter.ts';
+import type { SubjectMatter } from './subject-matter.ts';
 import { onPaper, toPaper, type View } from './view.ts';
 
 const STYLE = { size: TYPE_MM.fine, colour: COLOUR.hatchEdge, weight: 'bold' } as const;
@@ -34,7 +35,9 @@ interface Stretch {
 }
 
 export function placeZoneLabels(matter: SubjectMatter, view: View, placer: Placer): string {
-  const floors = openRooms(matter).map(({ room }) => room.floorRings.map((ring) => ring.map((p) => toPaper(view, p))));
+  const floors = openRooms(matter.region).map(({ room }) =>
+    room.floorRings.map((ring) => ring.map((p) => toPaper(view, p))),
+  );
   const placed: { readonly words: string; readonly x: number; readonly y: number }[] = [];
   const drawn: string[] = [];
   for (const zone of matter.zones) {

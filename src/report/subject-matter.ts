@@ -12,7 +12,7 @@ import type { Ring } from '../../geometry/plane/types.ts';
 import type { Computed } from '../../geometry/recheck/compare.ts';
 import { levelRegion } from '../../geometry/region/level-region.ts';
 import { arcRingsContain } from '../../geometry/region/nearest.ts';
-import type { LevelRegion, Probe, RoomRegion, Zone } from '../../geometry/region/types.ts';
+import type { LevelRegion, Probe, Zone } from '../../geometry/region/types.ts';
 import { onEdge } from '../../geometry/region/visible-edges.ts';
 import { type EffectiveRule, effectiveRules } from '../../geometry/rules/profiles.ts';
 import { settledLevels } from '../protocol/standing/placed.ts';
@@ -70,11 +70,6 @@ export function subjectMatter(
     state: testState(plan, placement),
     levelBar: levelBar(plan, level),
   };
-}
-
-/** Rooms that are not out as a whole. */
-export function openRooms({ region }: SubjectMatter): readonly RoomRegion[] {
-  return region.rooms.filter(({ barred }) => !barred);
 }
 
 /** Whether an area reaches onto a floor: a boundary point of the one lies in the other. */

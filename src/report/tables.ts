@@ -16,7 +16,6 @@ import { formatArea, formatMeasured } from '../../geometry/units/index.ts';
 import { testCauses, testLead } from '../protocol/standing/told.ts';
 import { type Block, paragraph, stack } from './block.ts';
 import type { FlowItem } from './flow.ts';
-import { verdictMark } from './marks.ts';
 import {
   changedRules,
   computedLines,
@@ -35,6 +34,7 @@ import { roomSizeWords } from './plan-dimensions.ts';
 import { roomTitle } from './plan-room-names.ts';
 import { COLOUR, TYPE_MM } from './style.ts';
 import type { SubjectMatter } from './subject-matter.ts';
+import { verdictMark } from './svg-shapes.ts';
 import { type Cell, type Column, headingItem, tableItems, textItems } from './table.ts';
 import { drawText, lineHeight, shortened } from './text.ts';
 

@@ -1,9 +1,12 @@
 import type { Check, DetectorReport } from '../../../geometry/check/types.ts';
-import { type Tone, toneOf } from '../../../geometry/messages/index.ts';
+import { toneOf } from '../../../geometry/messages/index.ts';
 import type { Detector, XY } from '../../../geometry/plan/model.ts';
+import { discsPart } from '../../drawing/display-list.ts';
+import { verdictSign } from '../../drawing/verdict-sign.ts';
 import { LINE_PX } from '../../theme/tokens.ts';
+import { paintLaidShapes } from './canvas.ts';
 import type { Places } from './names/places.ts';
-import { lengthPx, type Pen, px, stroke, within } from './pen.ts';
+import { lengthPx, type Pen, px, stroke } from './pen.ts';
 import { drawText, FINE, type TextStyle, textWidth } from './text.ts';
 
 /** A detector is never drawn smaller than this, px: it must be found at arm's length. */
@@ -21,65 +24,16 @@ export function discRadius(pen: Pen, detector: Detector): number {
 
 /** A disc with the sign of its verdict. */
 export function paintDetector(pen: Pen, { detector, report, chosen }: DrawnDetector): void {
-  const { ctx, theme } = pen;
   const verdict = report ? toneOf(report) : 'unknown';
-  const [x, y] = px(pen, detector.at);
+  const at = px(pen, detector.at);
   const radius = discRadius(pen, detector);
-  disc(ctx, x, y, radius + 2.5);
-  ctx.fillStyle = theme.paper;
-  ctx.fill();
-  paintSign(pen, verdict, [x, y], radius);
-  if (chosen) {
-    disc(ctx, x, y, radius + 6);
-    stroke(pen, theme.accent, LINE_PX.detector);
-  }
-}
-
-/**
- * The verdict's sign, as in the panels: clear a white disc with its axis, clear of what is drawn the same with its rim left open, tight a doubled rim, blocked hatched over,
- * unknown a broken rim. Told apart without colour.
- */
-function paintSign(pen: Pen, verdict: Tone, [x, y]: XY, radius: number): void {
-  const { ctx, theme } = pen;
-  const colour = theme.verdict[verdict].line;
-  disc(ctx, x, y, radius);
-  if (verdict === 'unknown') {
-    stroke(pen, colour, LINE_PX.detector * 1.3, [radius * 0.38, radius * 0.405]);
-    return;
-  }
-  if (verdict === 'blocked') within(pen, () => hatchOver(pen, [x, y], radius, colour));
-  const isOpen = verdict === 'clear-of-drawn';
-  disc(ctx, x, y, radius, isOpen ? 1.5 * Math.PI : undefined);
-  stroke(pen, colour, LINE_PX.detector * 1.3);
-  if (verdict === 'tight') {
-    disc(ctx, x, y, radius * 0.6);
-    stroke(pen, colour, LINE_PX.detector);
-  }
-  if (verdict === 'clear' || isOpen) {
-    disc(ctx, x, y, Math.max(2.5, radius * 0.22));
-    ctx.fillStyle = colour;
-    ctx.fill();
-  }
-}
-
-/** Slanting bars over the disc. */
-function hatchOver({ ctx }: Pen, [x, y]: XY, radius: number, colour: string): void {
-  disc(ctx, x, y, radius);
-  ctx.clip();
-  ctx.beginPath();
-  for (let off = -2 * radius; off <= 2 * radius; off += 5) {
-    ctx.moveTo(x + off - radius, y + radius);
-    ctx.lineTo(x + off + radius, y - radius);
-  }
-  ctx.strokeStyle = colour;
-  ctx.lineWidth = 2.4;
-  ctx.stroke();
-}
-
-/** From the right of its middle clockwise, the whole round or as far as `end` says. */
-function disc(ctx: CanvasRenderingContext2D, x: number, y: number, radius: number, end = 2 * Math.PI): void {
-  ctx.beginPath();
-  ctx.arc(x, y, radius, 0, end);
+  paintLaidShapes(pen, [
+    { ink: { fill: 'paper' }, parts: [discsPart([at], radius + 2.5)] },
+    ...verdictSign(verdict, at, radius + 1.3),
+    ...(chosen
+      ? [{ ink: { line: LINE_PX.detector, color: 'accent' }, parts: [discsPart([at], radius + 6)] } as const]
+      : []),
+  ]);
 }
 
 /** The lines that a tester would tape: from the rim to each subject near its limit, with the length on it. */

@@ -1,9 +1,7 @@
 import { joined } from '../../../geometry/level/level-extent.ts';
 import type { Extent } from '../../../geometry/plane/body.ts';
-import type { LevelRegion } from '../../../geometry/region/types.ts';
 import { SHADE } from '../../theme/tokens.ts';
 import type { AreaPx } from '../stage/area.ts';
-import { floorsOnScreen, whiteOnScreen } from './paths.ts';
 import { lengthPx, type Pen, px, stroke, within } from './pen.ts';
 
 /** Paper that lies around the drawing: room for the dimensions, mm, and of a large house a share of its breadth. */
@@ -89,13 +87,4 @@ function gridLines(pen: Pen, step: number): void {
     ctx.moveTo(left, Math.round(y) + 0.5);
     ctx.lineTo(right, Math.round(y) + 0.5);
   }
-}
-
-/** Floors in the sheet's tone, and white where a detector may sit. */
-export function paintFloors(pen: Pen, region: LevelRegion): void {
-  const { ctx, theme } = pen;
-  ctx.fillStyle = theme.card;
-  ctx.fill(floorsOnScreen(pen, region.rooms), 'evenodd');
-  ctx.fillStyle = theme.paper;
-  ctx.fill(whiteOnScreen(pen, region.rooms), 'evenodd');
 }

@@ -61,13 +61,6 @@ export function stroke(pen: Pen, colour: string, widthPx: number, dash: readonly
   ctx.setLineDash([]);
 }
 
-/** The same for a path that is at hand. */
-export function strokePath({ ctx, theme }: Pen, path: Path2D, colour: string, widthPx: number): void {
-  ctx.strokeStyle = colour;
-  ctx.lineWidth = widthPx * theme.weight;
-  ctx.stroke(path);
-}
-
 /** Runs a painter with the context's state kept. */
 export function within(pen: Pen, paint: () => void): void {
   pen.ctx.save();

@@ -4,12 +4,13 @@ import { distance } from '../../../geometry/plane/point.ts';
 import type { Line } from '../../../geometry/plane/types.ts';
 import { jambCorners } from '../../../geometry/snap/opening-symbol.ts';
 import { formatMeasured } from '../../../geometry/units/index.ts';
+import { outlinePart } from '../../drawing/things.ts';
 import { LINE_PX } from '../../theme/tokens.ts';
 import type { Sketch } from '../sketch.ts';
+import { paintShapes } from './canvas.ts';
 import { paintDimensionLine } from './names/dimensions.ts';
 import { lengthPx, type Pen, px, stroke, traceLine, traceRing } from './pen.ts';
 import { drawText, FINE, READ, SMALL, uprightAngle } from './text.ts';
-import { traceShape } from './things.ts';
 
 const GRIP_PX = 5;
 const OFF_WALL_PX = 12;
@@ -42,12 +43,11 @@ export function paintSketch(pen: Pen, sketch: Sketch, chain: DrawnChain | null, 
   if (sketch.box) paintBox(pen, sketch.box);
   if (sketch.opening) paintOpeningGhost(pen, sketch.opening, level);
   if (sketch.ghost) {
-    traceShape(pen, sketch.ghost);
-    pen.ctx.fillStyle = pen.theme.fixtureFill;
-    pen.ctx.globalAlpha = 0.7;
-    pen.ctx.fill();
-    pen.ctx.globalAlpha = 1;
-    stroke(pen, pen.theme.accent, LINE_PX.fixture, [5, 3]);
+    const parts = [outlinePart(sketch.ghost)];
+    paintShapes(pen, [
+      { ink: { fill: 'fixtureFill', opacity: 0.7 }, parts },
+      { ink: { line: 'fixture', color: 'accent', dash: 'overhead' }, parts },
+    ]);
   }
   if (sketch.ghostName) {
     const style = { ...READ, colour: pen.theme.accent, halo: pen.theme.paper };

@@ -5,13 +5,14 @@ import type { Plan, XY } from '../../../geometry/plan/model.ts';
 import { ringExtent } from '../../../geometry/plane/body.ts';
 import { ringsContain } from '../../../geometry/plane/ring.ts';
 import { nearestOnEdge } from '../../../geometry/region/nearest.ts';
+import { openRooms, usedHatches } from '../../../src/drawing/floor.ts';
 import { drawLevel } from '../../../src/report/drawing.ts';
-import { hatchDefinitions } from '../../../src/report/hatch-fill.ts';
 import { contentArea } from '../../../src/report/page-frame.ts';
 import { PAPERS } from '../../../src/report/paper.ts';
-import { drawGround, usedHatches } from '../../../src/report/plan-ground.ts';
-import { openRooms, type SubjectMatter, subjectMatter } from '../../../src/report/subject-matter.ts';
+import { drawGround } from '../../../src/report/plan-ground.ts';
+import { type SubjectMatter, subjectMatter } from '../../../src/report/subject-matter.ts';
 import { element } from '../../../src/report/svg.ts';
+import { hatchDefinitions } from '../../../src/report/svg-shapes.ts';
 import { onPaper, toPaper, type View } from '../../../src/report/view.ts';
 import { type Picture, rasterise } from '../../helpers/raster.ts';
 import { SAMPLE_NAMES, samplePlan } from '../../helpers/sample-files.ts';
@@ -47,8 +48,8 @@ function compare(plan: Plan, levelId: string) {
   const drawing = drawLevel(matter, contentArea('letter'));
   if (!drawing) throw new Error('nothing is drawn');
   const picture = groundPicture(matter, drawing.view);
-  const rings = openRooms(matter).flatMap((room) => room.rings);
-  const spots = openRooms(matter)
+  const rings = openRooms(matter.region).flatMap((room) => room.rings);
+  const spots = openRooms(matter.region)
     .flatMap(({ room }) => spotsOn(room.floorRings))
     .filter((p) => onPaper(drawing.view, edgeDistance(rings, p)) > EDGE);
   const seen = spots.map((at) => ({ at, allowed: mayStand(matter, at), white: isWhite(picture, drawing.view, at) }));
@@ -85,7 +86,7 @@ function groundPicture(matter: SubjectMatter, view: View): Picture {
   const svg = element(
     'svg',
     { xmlns: 'http://www.w3.org/2000/svg', viewBox: `0 0 ${width} ${height}`, width, height },
-    element('defs', {}, hatchDefinitions(usedHatches(matter))),
+    element('defs', {}, hatchDefinitions(usedHatches(matter.region, matter.zones))),
     element('rect', { width, height, fill: '#ffffff' }),
     drawGround(matter, view),
   );

@@ -1,0 +1,89 @@
+import { memoize } from '../../geometry/plane/memoize.ts';
+import type { LevelRegion, RoomRegion, Zone } from '../../geometry/region/types.ts';
+import { type Stretch, zoneExtent } from '../../geometry/region/visible-edges.ts';
+import { type HatchName, roomHatch, ruleHatch } from '../theme/hatches.ts';
+import { arcRingsPart, edgesPart, type Part, ringsPart, type Shape } from './display-list.ts';
+
+/** The floor: white where a detector may sit, hatched where a rule takes it away. Plan mm. */
+
+const floorPart = memoize(({ room }: RoomRegion): Part => ringsPart(room.floorRings));
+const whitePart = memoize(({ rings }: RoomRegion): Part => arcRingsPart(rings));
+const zonePart = memoize((zone: Zone): Part => arcRingsPart(zone.outlines, zoneExtent(zone)));
+const seenEdgesPart = memoize((stretches: readonly Stretch[]): Part => edgesPart(stretches));
+
+/** Rooms that are not out as a whole. */
+export function openRooms({ rooms }: Pick<LevelRegion, 'rooms'>): readonly RoomRegion[] {
+  return rooms.filter(({ barred }) => !barred);
+}
+
+/** Floors in the tone of what is taken, and white where a detector may sit. */
+export function floorShapes({ rooms }: LevelRegion): readonly Shape[] {
+  return [
+    { ink: { fill: 'ground', rule: 'evenodd' }, parts: rooms.map(floorPart) },
+    { ink: { fill: 'paper', rule: 'evenodd' }, parts: rooms.map(whitePart) },
+  ];
+}
+
+/**
+ * What the rules take away: each rule's zones in its own hatch, on the floors of the rooms that are not out as a whole; those
+ * that are have one hatch all over.
+ * @param edges of each zone, what is seen of its outline
+ */
+export function zoneShapes(
+  region: LevelRegion,
+  zones: readonly Zone[],
+  edges: ReadonlyMap<Zone, readonly Stretch[]>,
+): readonly Shape[] {
+  const within = openRooms(region).map(floorPart);
+  // One shape for each hatch: a hatch that is laid twice would be darker where zones overlap.
+  return [
+    ...byHatch(region.rooms, roomHatch).map(([hatch, rooms]) => ({ ink: { hatch }, parts: rooms.map(floorPart) })),
+    ...byHatch(zones, ({ rule }) => ruleHatch(rule)).map(([hatch, ofRule]) => ({
+      ink: { hatch },
+      parts: ofRule.map(zonePart),
+      within,
+    })),
+    {
+      ink: { line: 'zone', color: 'hatchEdge' },
+      parts: zones.flatMap((zone) => seenEdgesPart(edges.get(zone) ?? NONE)),
+      within,
+    },
+  ];
+}
+
+const NONE: readonly Stretch[] = [];
+
+/** The edge of the white: where a detector may sit. */
+export function regionEdge(region: LevelRegion): Shape {
+  return { ink: { line: 'region', color: 'clear' }, parts: region.rooms.map(whitePart) };
+}
+
+/** Zones that are pointed at: their whole edge. */
+export function pointedZones(region: LevelRegion, zones: readonly Zone[]): readonly Shape[] {
+  const within = openRooms(region).map(floorPart);
+  return zones.flatMap((zone): readonly Shape[] => [
+    { ink: { fill: 'accent', opacity: 0.08 }, parts: [zonePart(zone)], within },
+    { ink: { line: 'chosen', color: 'accent' }, parts: [zonePart(zone)], within },
+  ]);
+}
+
+/** The hatches on the drawing, in the order of the legend. */
+export function usedHatches({ rooms }: LevelRegion, zones: readonly Zone[]): readonly HatchName[] {
+  const names = [...zones.map(({ rule }) => ruleHatch(rule)), ...rooms.map(roomHatch)];
+  return [...new Set(names)].filter((name) => name !== null);
+}
+
+function byHatch<T>(
+  parts: readonly T[],
+  hatchOf: (part: T) => HatchName | null,
+): readonly (readonly [HatchName, readonly T[]])[] {
+  const sorted = new Map<HatchName, T[]>();
+  for (const part of parts) {
+    const hatch = hatchOf(part);
+    if (!hatch) continue;
+    const others = sorted.get(hatch);
+    if (others) others.push(part);
+    else sorted.set(hatch, [part]);
+  }
+  return [...sorted];
+}
