@@ -1,13 +1,13 @@
 import { CAUTIONS, headlineOf } from '../../geometry/messages/index.ts';
 import { sourceWords } from '../../geometry/messages/sources.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
-import { judgeReadings } from '../protocol/results/judge.ts';
+import { describeLocation, locationJson, RESULT_CAUTIONS } from '../protocol/results/describe-location.ts';
+import { evaluateResults } from '../protocol/results/evaluate-results.ts';
+import type { LocationReport } from '../protocol/results/location-report.ts';
+import { isConclusive } from '../protocol/results/location-report.ts';
+import { locationName } from '../protocol/results/locations.ts';
 import { NEXT_STEP_SOURCES } from '../protocol/results/next-step-sources.ts';
-import { saidIn } from '../protocol/results/radon.ts';
-import { describeSet, RESULT_CAUTIONS, setDocument } from '../protocol/results/report.ts';
-import { setName } from '../protocol/results/set-name.ts';
-import { isSettled } from '../protocol/results/settled.ts';
-import type { SetReport } from '../protocol/results/types.ts';
+import { amountsInUnit } from '../protocol/results/radon.ts';
 import { type HouseStep, houseStep } from '../protocol/standing/house-step.ts';
 import { type ComputedLevel, computedWords, placementWords } from '../protocol/standing/placed.ts';
 import { testState } from '../protocol/standing/test-state.ts';
@@ -26,10 +26,10 @@ export const readings: Command = {
   run: ({ plan, json }) => {
     const placement = checkedTwice(plan);
     const state = testState(plan, placement);
-    const sets = judgeReadings(plan, state);
+    const sets = evaluateResults(plan, state);
     const house = houseStep(plan, sets);
     const document = {
-      sets: sets.map(setDocument),
+      sets: sets.map(locationJson),
       test: state.test,
       reasons: state.reasons.map(reasonText),
       notes: state.notes,
@@ -39,12 +39,12 @@ export const readings: Command = {
       cautions: [...RESULT_CAUTIONS, ...CAUTIONS],
     };
     const text = json ? `${JSON.stringify(document, null, 2)}\n` : asText(plan, sets, state, house, placement);
-    const holds = state.test === 'holds' && house.step !== 'unknown' && sets.every(isSettled);
+    const holds = state.test === 'holds' && house.step !== 'unknown' && sets.every(isConclusive);
     return { text, code: holds ? 0 : 1 };
   },
 };
 
-function stepSources({ next }: SetReport): string[] {
+function stepSources({ next }: LocationReport): string[] {
   const { sources } = NEXT_STEP_SOURCES[next.id];
   return sources.length > 0 ? [`  Source: ${sourceWords(sources)}`] : [];
 }
@@ -62,14 +62,14 @@ const placementAsJson = (levels: readonly ComputedLevel[]) =>
 
 function asText(
   plan: Plan,
-  sets: readonly SetReport[],
+  sets: readonly LocationReport[],
   state: TestState,
   house: HouseStep,
   placement: readonly ComputedLevel[],
 ): string {
   const lines = sets.flatMap((report) => [
-    setName(report),
-    ...describeSet(plan, report).map((line) => `  ${line}`),
+    locationName(report),
+    ...describeLocation(plan, report).map((line) => `  ${line}`),
     ...stepSources(report),
     '',
   ]);
@@ -83,7 +83,7 @@ function asText(
     ...[...placementWords(plan, placement), ...computedWords(plan, placement)].map((words) => `  ${words}`),
     '',
     ...lines,
-    `The house: ${saidIn(plan.display.radon, house.says)}`,
+    `The house: ${amountsInUnit(plan.display.radon, house.says)}`,
     '',
     ...RESULT_CAUTIONS,
     ...CAUTIONS,

@@ -1,8 +1,8 @@
 import type { Detector, Plan, Purpose } from '../../geometry/plan/model.ts';
 import type { Reading } from '../../geometry/plan/test-record.ts';
 import { emptyPlan } from '../../geometry/planfile/empty.ts';
-import { judgeReadings } from '../../src/protocol/results/judge.ts';
-import type { SetReport } from '../../src/protocol/results/types.ts';
+import { evaluateResults } from '../../src/protocol/results/evaluate-results.ts';
+import type { LocationReport } from '../../src/protocol/results/location-report.ts';
 import { visitReasons } from '../../src/protocol/standing/test-state.ts';
 import { stateOf, type TestStanding } from '../../src/protocol/standing/types.ts';
 
@@ -30,8 +30,8 @@ export const failing = (standing: Exclude<TestStanding, 'holds'>) =>
 /** What the times and the house alone come to. */
 export const visitStanding = (plan: Plan): TestStanding => stateOf(visitReasons(plan)).test;
 
-export const judged = (values: readonly number[], change: Partial<Plan> = {}, state = HOLDS): SetReport => {
-  const [report] = judgeReadings(planWith(values, change), state);
+export const judged = (values: readonly number[], change: Partial<Plan> = {}, state = HOLDS): LocationReport => {
+  const [report] = evaluateResults(planWith(values, change), state);
   if (!report) throw new Error('no report');
   return report;
 };

@@ -3,7 +3,7 @@ import type { Plan } from '../../../geometry/plan/model.ts';
 import { bodyDistance, shapeBody } from '../../../geometry/plane/body.ts';
 import { memoize } from '../../../geometry/plane/memoize.ts';
 import { QUESTION_OF_MACHINE } from '../../../geometry/rules/running.ts';
-import { detectorLabel } from '../results/set-name.ts';
+import { detectorLabel } from '../detector-label.ts';
 
 /** Within 20 ft they are off while a detector lies out: copies of 32 Ill. Adm. Code 422.130, closed-building list. */
 const WITHIN = 6096;

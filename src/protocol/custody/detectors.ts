@@ -1,6 +1,6 @@
 import { capital, counted, listed } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { detectorLabel } from '../results/set-name.ts';
+import { detectorLabel } from '../detector-label.ts';
 import { logOf } from './edit.ts';
 
 /** A detector by the name that the log calls it. */

@@ -1,7 +1,7 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { QualityCheck } from '../../../geometry/plan/test-record.ts';
+import { evaluateResults } from '../results/evaluate-results.ts';
 import { compare, dividedBy, type Exact, exact, exactOf, minus, times } from '../results/exact.ts';
-import { judgeReadings } from '../results/judge.ts';
 import { bandOf, type PrecisionBand } from '../results/precision.ts';
 import { stateOf } from '../standing/types.ts';
 import { type Ms, msOf, wallTime } from '../timing/clock.ts';
@@ -92,7 +92,7 @@ function measurementsOf(plan: Plan): readonly Measurement[] {
   const at = msOf(plan.visit.end) ?? msOf(plan.visit.start);
   const month = monthOf(at, plan.site.timeZone);
   const device = plan.kit.kind;
-  return judgeReadings(plan, ANY_STATE).map(({ set, values, mean, rpd }): Measurement => {
+  return evaluateResults(plan, ANY_STATE).map(({ set, values, mean, rpd }): Measurement => {
     const [a, b] = values;
     if (values.length !== 2 || !a || !b || !mean) return { month, device, pair: null };
     const labels = set.detectors.map(({ label, id }) => label || id).join(' and ');

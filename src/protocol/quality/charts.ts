@@ -81,7 +81,7 @@ function verdictOf(value: Exact, { warning, control }: Lines, band: PrecisionBan
   // The strict reading: at a line is beyond it; a plain difference only above.
   const least = band.of === 'percent' ? 0 : 1;
   // Pairs that all agree draw own lines at zero, and two equal results are beyond no line.
-  if (value.over === 0n) return 'in-control';
+  if (value.numerator === 0n) return 'in-control';
   if (control !== null && compare(value, exactOf(control)) >= least) return 'out-of-control';
   return compare(value, exactOf(warning)) >= least ? 'warning' : 'in-control';
 }

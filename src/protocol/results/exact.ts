@@ -5,9 +5,9 @@ import { assert } from '../../../geometry/plane/assert.ts';
  * (3.9 + 4.0) / 2 is 3.95 and reads 4.0, which doubles get wrong.
  */
 export interface Exact {
-  readonly over: bigint;
+  readonly numerator: bigint;
   /** Above zero; the two have no common divisor. */
-  readonly under: bigint;
+  readonly denominator: bigint;
 }
 
 /** A fraction in lowest terms. Asserts that `under` is not zero. */
@@ -15,7 +15,7 @@ export function exact(over: bigint, under = 1n): Exact {
   assert(under !== 0n, 'a fraction over zero');
   const sign = under < 0n ? -1n : 1n;
   const divisor = gcd(over < 0n ? -over : over, under * sign) || 1n;
-  return { over: (over * sign) / divisor, under: (under * sign) / divisor };
+  return { numerator: (over * sign) / divisor, denominator: (under * sign) / divisor };
 }
 
 function gcd(a: bigint, b: bigint): bigint {
@@ -32,16 +32,18 @@ export function exactOf(value: number): Exact {
   return power >= 0 ? exact(digits * 10n ** BigInt(power)) : exact(digits, 10n ** BigInt(-power));
 }
 
-const plus = (a: Exact, b: Exact): Exact => exact(a.over * b.under + b.over * a.under, a.under * b.under);
-export const minus = (a: Exact, b: Exact): Exact => exact(a.over * b.under - b.over * a.under, a.under * b.under);
-export const times = (a: Exact, b: Exact): Exact => exact(a.over * b.over, a.under * b.under);
+const plus = (a: Exact, b: Exact): Exact =>
+  exact(a.numerator * b.denominator + b.numerator * a.denominator, a.denominator * b.denominator);
+export const minus = (a: Exact, b: Exact): Exact =>
+  exact(a.numerator * b.denominator - b.numerator * a.denominator, a.denominator * b.denominator);
+export const times = (a: Exact, b: Exact): Exact => exact(a.numerator * b.numerator, a.denominator * b.denominator);
 /** Asserts that `b` is not zero. */
-export const dividedBy = (a: Exact, b: Exact): Exact => exact(a.over * b.under, a.under * b.over);
-export const absolute = (a: Exact): Exact => (a.over < 0n ? { ...a, over: -a.over } : a);
+export const dividedBy = (a: Exact, b: Exact): Exact => exact(a.numerator * b.denominator, a.denominator * b.numerator);
+export const absolute = (a: Exact): Exact => (a.numerator < 0n ? { ...a, numerator: -a.numerator } : a);
 
 /** Below zero, zero or above zero, as `a` is less than, equal to or more than `b`. */
 export function compare(a: Exact, b: Exact): -1 | 0 | 1 {
-  const difference = a.over * b.under - b.over * a.under;
+  const difference = a.numerator * b.denominator - b.numerator * a.denominator;
   if (difference === 0n) return 0;
   return difference < 0n ? -1 : 1;
 }
@@ -59,16 +61,16 @@ export function meanOf(values: readonly Exact[]): Exact {
  */
 export function rounded(value: Exact, decimals: number): Exact {
   const scale = 10n ** BigInt(decimals);
-  const { over, under } = absolute(value);
-  const steps = (2n * over * scale + under) / (2n * under);
-  return exact(value.over < 0n ? -steps : steps, scale);
+  const { numerator, denominator } = absolute(value);
+  const steps = (2n * numerator * scale + denominator) / (2n * denominator);
+  return exact(value.numerator < 0n ? -steps : steps, scale);
 }
 
 /** The text of the rounded value, "4.0". */
 export function decimalText(value: Exact, decimals: number): string {
   const scale = 10n ** BigInt(decimals);
-  const { over, under } = rounded(value, decimals);
-  const steps = (over * scale) / under;
+  const { numerator, denominator } = rounded(value, decimals);
+  const steps = (numerator * scale) / denominator;
   const digits = (steps < 0n ? -steps : steps).toString().padStart(decimals + 1, '0');
   const sign = steps < 0n ? '-' : '';
   if (decimals === 0) return `${sign}${digits}`;

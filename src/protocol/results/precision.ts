@@ -16,7 +16,7 @@ import {
 } from './exact.ts';
 
 /** How far two results of one place may be apart. */
-export type Agreement = 'in-control' | 'warning' | 'out-of-control';
+export type ControlStatus = 'in-control' | 'warning' | 'out-of-control';
 
 /** Limits of the difference of a pair for one range of its mean. Percentages are of the mean. */
 export interface PrecisionBand {
@@ -74,19 +74,19 @@ export const PRECISION_BANDS: readonly PrecisionBand[] = [
 ];
 
 /** Two texts give the same figures with different signs: MS-QA-2019 "at or above", N.J.A.C. 7:28-27.10(c)1 "above". */
-type Reading = 'strict' | 'other';
+type LimitReading = 'strict' | 'other';
 
 export interface Precision {
   readonly band: PrecisionBand;
-  readonly agreement: Agreement;
+  readonly status: ControlStatus;
   /** What the other reading of the limits makes of it, where that differs; else null. */
-  readonly otherwise: Agreement | null;
+  readonly otherReading: ControlStatus | null;
 }
 
 /** 100 |a - b| over their mean, percent, exactly; null where both are zero. */
 export function relativePercentDifference(a: Exact, b: Exact): Exact | null {
   const mean = meanOf([a, b]);
-  if (mean.over === 0n) return null;
+  if (mean.numerator === 0n) return null;
   return times(dividedBy(absolute(minus(a, b)), mean), exact(100n));
 }
 
@@ -107,12 +107,12 @@ export function bandOf(mean: Exact): PrecisionBand {
 /** Holds two results, pCi/L, against the limits of the band of their mean, or of the mean of the set that they belong to. */
 export function precisionOf(a: Exact, b: Exact, mean: Exact = meanOf([a, b])): Precision {
   const band = bandOf(mean);
-  const agreement = agreementBy(a, b, band, 'strict');
-  const other = agreementBy(a, b, band, 'other');
-  return { band, agreement, otherwise: other === agreement ? null : other };
+  const status = controlStatusBy(a, b, band, 'strict');
+  const other = controlStatusBy(a, b, band, 'other');
+  return { band, status, otherReading: other === status ? null : other };
 }
 
-function agreementBy(a: Exact, b: Exact, band: PrecisionBand, reading: Reading): Agreement {
+function controlStatusBy(a: Exact, b: Exact, band: PrecisionBand, reading: LimitReading): ControlStatus {
   const measured = band.of === 'percent' ? (relativePercentDifference(a, b) ?? exact(0n)) : absolute(minus(a, b));
   const beyond = (limit: number) =>
     compare(measured, exactOf(limit)) >= (band.of === 'percent' && reading === 'strict' ? 0 : 1);

@@ -21,7 +21,7 @@ export function radonText(picocuries: Exact, unit: RadonUnit): string {
 export const otherUnit = (unit: RadonUnit): RadonUnit => (unit === 'pCi/L' ? 'Bq/m3' : 'pCi/L');
 
 /** In both units, the one that the plan shows first. */
-export function radonBoth(picocuries: Exact, unit: RadonUnit): string {
+export function radonInBothUnits(picocuries: Exact, unit: RadonUnit): string {
   return `${radonText(picocuries, unit)} (${radonText(picocuries, otherUnit(unit))})`;
 }
 
@@ -44,7 +44,7 @@ export function otherUnitText(entered: RadonValue): string {
  * A sentence whose amounts are in pCi/L, as published, for somebody who reads in `unit`: "at 148 Bq/m³ (4 pCi/L) or above". The
  * published figure stays beside it.
  */
-export function saidIn(unit: RadonUnit, sentence: string): string {
+export function amountsInUnit(unit: RadonUnit, sentence: string): string {
   if (unit === 'pCi/L') return sentence;
   return sentence.replaceAll(/(\d+(?:\.\d+)?) pCi\/L/g, (published, picocuries: string) => {
     return `${radonText(exactOf(Number(picocuries)), unit)} (${published})`;

@@ -1,5 +1,5 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { judgeReadings } from '../results/judge.ts';
+import { evaluateResults } from '../results/evaluate-results.ts';
 import { isRetest } from '../results/next-steps.ts';
 import { visitReasons } from './test-state.ts';
 import { stateOf } from './types.ts';
@@ -11,7 +11,7 @@ import { stateOf } from './types.ts';
 export function againWords(plan: Plan): string {
   if (plan.visit.end === null) return '';
   if (stateOf(visitReasons(plan)).test === 'not-evaluated') return 'Not evaluated: test again';
-  const steps = judgeReadings(plan, stateOf([])).map(({ next }) => next.id);
+  const steps = evaluateResults(plan, stateOf([])).map(({ next }) => next.id);
   if (steps.some(isRetest)) return 'The results do not agree: test again';
   return '';
 }

@@ -1,9 +1,9 @@
 import type { Verdict } from '../../../geometry/check/types.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { judgeReadings } from '../results/judge.ts';
+import { evaluateResults } from '../results/evaluate-results.ts';
+import { isConclusive } from '../results/location-report.ts';
+import { locationName } from '../results/locations.ts';
 import { isRetest } from '../results/next-steps.ts';
-import { setName } from '../results/set-name.ts';
-import { isSettled } from '../results/settled.ts';
 import { houseStep } from './house-step.ts';
 import { STANDING_HEAD, type StandingStage, type TestState } from './types.ts';
 
@@ -31,11 +31,11 @@ export function testHeadline(plan: Plan, state: TestState): TestHeadline {
     const tone = worst.standing === 'unknown' ? 'unknown' : 'blocked';
     return { tone, head, says: worst.says, more: others.length, stage: worst.stage };
   }
-  const sets = judgeReadings(plan, state);
-  const open = sets.filter((set) => !isSettled(set) || isRetest(set.next.id));
+  const sets = evaluateResults(plan, state);
+  const open = sets.filter((set) => !isConclusive(set) || isRetest(set.next.id));
   const [first] = open;
   if (first) {
-    const says = `${setName(first)}: ${first.next.says}`;
+    const says = `${locationName(first)}: ${first.next.says}`;
     return { tone: 'blocked', head: 'Holds, and asks for another test', says, more: open.length - 1, stage: 'read' };
   }
   const house = houseStep(plan, sets);

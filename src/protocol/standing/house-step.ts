@@ -1,8 +1,8 @@
 import { levelsToTest } from '../../../geometry/check/needed-locations.ts';
 import { counted, listed } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
+import type { LocationReport } from '../results/location-report.ts';
 import { MOST_CAUTIOUS_FIRST, NEXT_STEPS, type NextStepId } from '../results/next-steps.ts';
-import type { SetReport } from '../results/types.ts';
 
 /** The one step for the whole house, or "unknown" while something that the profile asks for is open. */
 export interface HouseStep {
@@ -14,7 +14,7 @@ export interface HouseStep {
  * The most cautious step over the locations of a house. Unknown while a level that the profile of the plan wants tested has fewer
  * locations with results that stand than it asks for; what those that stand ask for already is said beside it.
  */
-export function houseStep(plan: Plan, sets: readonly SetReport[]): HouseStep {
+export function houseStep(plan: Plan, sets: readonly LocationReport[]): HouseStep {
   const standing = sets.filter(({ state }) => state.test === 'holds');
   const worst = mostCautious(standing.map(({ next }) => next.id));
   const open = openLevels(plan, standing);
@@ -33,7 +33,7 @@ const mostCautious = (steps: readonly NextStepId[]): NextStepId | null =>
   MOST_CAUTIOUS_FIRST.find((step) => steps.includes(step)) ?? null;
 
 /** Each level that lacks a result, in words. */
-function openLevels(plan: Plan, standing: readonly SetReport[]): readonly string[] {
+function openLevels(plan: Plan, standing: readonly LocationReport[]): readonly string[] {
   return levelsToTest(plan).flatMap(({ level, needed }) => {
     const here = standing.filter(({ set }) => set.level.id === level.id).length;
     if (here >= needed) return [];

@@ -4,7 +4,7 @@ import { saidOf } from '../../../geometry/messages/said-of.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { Computed } from '../../../geometry/recheck/compare.ts';
 import { settled } from '../../../geometry/recheck/settled.ts';
-import { detectorLabel } from '../results/set-name.ts';
+import { detectorLabel } from '../detector-label.ts';
 
 /** What the checks said of a detector, and how that was come by. */
 export interface PlacedReport extends DetectorReport {

@@ -4,7 +4,7 @@ import { describeNotRun, describeReport, listed } from '../../../geometry/messag
 import type { Detector, Level, Plan } from '../../../geometry/plan/model.ts';
 import { ruleOf } from '../../../geometry/rules/profiles.ts';
 import type { RuleId } from '../../../geometry/rules/types.ts';
-import { detectorLabel } from '../results/set-name.ts';
+import { detectorLabel } from '../detector-label.ts';
 import type { StandingReason, StandingStage } from './types.ts';
 
 /** What the checks said of the detectors of each level. */

@@ -1,5 +1,5 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { saidIn } from '../results/radon.ts';
+import { amountsInUnit } from '../results/radon.ts';
 import { testHeadline } from './headline.ts';
 import { reasonText, STANDING_WORDS, type TestState } from './types.ts';
 
@@ -12,7 +12,7 @@ export function testLead(plan: Plan, state: TestState): string {
 /** The first cause, or what follows, and how many more there are: for where there is no room for all. */
 export function testBrief(plan: Plan, state: TestState): string {
   const { says, more } = testHeadline(plan, state);
-  return `${saidIn(plan.display.radon, says)}${more > 0 ? ` And ${more} more.` : ''}`;
+  return `${amountsInUnit(plan.display.radon, says)}${more > 0 ? ` And ${more} more.` : ''}`;
 }
 
 /** What the standing means, then every cause with where it is mended; of a test without a cause what follows. */

@@ -1,10 +1,10 @@
 import { counted } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { judgeReadings } from '../../protocol/results/judge.ts';
+import { evaluateResults } from '../../protocol/results/evaluate-results.ts';
+import { isConclusive } from '../../protocol/results/location-report.ts';
+import { locationName } from '../../protocol/results/locations.ts';
 import { isRetest } from '../../protocol/results/next-steps.ts';
-import { saidIn } from '../../protocol/results/radon.ts';
-import { setName } from '../../protocol/results/set-name.ts';
-import { isSettled } from '../../protocol/results/settled.ts';
+import { amountsInUnit } from '../../protocol/results/radon.ts';
 import { houseStep } from '../../protocol/standing/house-step.ts';
 import { STAGE_PRESS, STANDING_WORDS } from '../../protocol/standing/types.ts';
 import { testStateOf } from '../test-state.ts';
@@ -27,13 +27,14 @@ export function readHints(plan: Plan): readonly Hint[] {
     const act = { kind: 'stage', label: STAGE_PRESS[stage], stage } as const;
     return [{ text: `${STANDING_WORDS[state.test]} ${worst.says}`, act, missing: true, weight: WEIGHT.result }];
   }
-  const reports = judgeReadings(plan, state);
+  const reports = evaluateResults(plan, state);
   const steps = reports.map((report) => ({
-    text: `${setName(report)}: ${saidIn(plan.display.radon, report.next.says)}`,
-    missing: !isSettled(report) || isRetest(report.next.id),
+    text: `${locationName(report)}: ${amountsInUnit(plan.display.radon, report.next.says)}`,
+    missing: !isConclusive(report) || isRetest(report.next.id),
   }));
   const house = houseStep(plan, reports);
-  const whole = house.step === 'unknown' ? [{ text: saidIn(plan.display.radon, house.says), missing: true }] : [];
+  const whole =
+    house.step === 'unknown' ? [{ text: amountsInUnit(plan.display.radon, house.says), missing: true }] : [];
   return [...steps, ...whole].map((hint) => ({ ...hint, act: open, weight: WEIGHT.result }));
 }
 

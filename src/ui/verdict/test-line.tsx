@@ -1,4 +1,4 @@
-import { saidIn } from '../../protocol/results/radon.ts';
+import { amountsInUnit } from '../../protocol/results/radon.ts';
 import { testHeadline } from '../../protocol/standing/headline.ts';
 import { STAGE_PRESS } from '../../protocol/standing/types.ts';
 import { useAppStore } from '../../state/store.ts';
@@ -21,7 +21,7 @@ export function TestLine() {
       </p>
       <div className="test-line__says">
         <p className="small">
-          {saidIn(plan.display.radon, says)}
+          {amountsInUnit(plan.display.radon, says)}
           {more > 0 && ` And ${more} more.`}
         </p>
         {stage && (

@@ -15,7 +15,7 @@ import {
   withWeather,
 } from '../../../src/protocol/custody/edit.ts';
 import { logGaps } from '../../../src/protocol/custody/gaps.ts';
-import { judgeReadings } from '../../../src/protocol/results/judge.ts';
+import { evaluateResults } from '../../../src/protocol/results/evaluate-results.ts';
 import { failing, visitStanding } from '../../helpers/results.ts';
 
 /** A visit whose times hold: 13 h closed, 72 h out. */
@@ -259,7 +259,7 @@ describe('the test stands and falls with the house', () => {
       readings: [{ detector: 'd1', value: 6, unit: 'pCi/L' as const }],
     };
     expect(visitStanding(plan)).toBe('not-evaluated');
-    expect(judgeReadings(plan, failing(visitStanding(plan) as 'not-evaluated'))[0]?.next.id).toBe('not-evaluated');
+    expect(evaluateResults(plan, failing(visitStanding(plan) as 'not-evaluated'))[0]?.next.id).toBe('not-evaluated');
   });
 
   it('a break that a professional must look at is no pass; one to be noted changes nothing', () => {

@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { ACTION_LEVELS, levelInPicocuries, reaches } from '../../../src/protocol/results/action-levels.ts';
+import { describeLocation } from '../../../src/protocol/results/describe-location.ts';
+import { evaluateResults } from '../../../src/protocol/results/evaluate-results.ts';
 import {
   asNumber,
   atLeast,
@@ -11,7 +13,6 @@ import {
   meanOf,
   rounded,
 } from '../../../src/protocol/results/exact.ts';
-import { judgeReadings } from '../../../src/protocol/results/judge.ts';
 import { NEXT_STEP_SOURCES } from '../../../src/protocol/results/next-step-sources.ts';
 import {
   bandOf,
@@ -21,15 +22,14 @@ import {
   relativePercentDifference,
 } from '../../../src/protocol/results/precision.ts';
 import { inBecquerels, inPicocuries, radonText } from '../../../src/protocol/results/radon.ts';
-import { describeSet } from '../../../src/protocol/results/report.ts';
 import { failing, HOLDS, judged, planWith, purpose } from '../../helpers/results.ts';
 
 describe('exact fractions', () => {
   it('read a number as it is written', () => {
-    expect(exactOf(3.95)).toEqual({ over: 79n, under: 20n });
-    expect(exactOf(1e21)).toEqual({ over: 10n ** 21n, under: 1n });
-    expect(exactOf(2.5e-7)).toEqual({ over: 1n, under: 4_000_000n });
-    expect(exactOf(0)).toEqual({ over: 0n, under: 1n });
+    expect(exactOf(3.95)).toEqual({ numerator: 79n, denominator: 20n });
+    expect(exactOf(1e21)).toEqual({ numerator: 10n ** 21n, denominator: 1n });
+    expect(exactOf(2.5e-7)).toEqual({ numerator: 1n, denominator: 4_000_000n });
+    expect(exactOf(0)).toEqual({ numerator: 0n, denominator: 1n });
   });
 
   it('come back as the number that they were read from, and keep its order', () => {
@@ -124,11 +124,11 @@ describe('the worked examples', () => {
     [17, 20, 16, 11, 'in-control'],
     [26, 30, 14, 10, 'in-control'],
     [7.5, 10, 29, 20, 'warning'],
-  ] as const)('%d and %d differ by %d %%, vary by %d %%: %s', (a, b, rpd, cov, agreement) => {
+  ] as const)('%d and %d differ by %d %%, vary by %d %%: %s', (a, b, rpd, cov, status) => {
     const percent = relativePercentDifference(exactOf(a), exactOf(b));
     expect(percent && Math.round(asNumber(percent))).toBe(rpd);
     expect(Math.round(coefficientOfVariation(exactOf(a), exactOf(b)) ?? 0)).toBe(cov);
-    expect(judged([a, b]).agreement).toBe(agreement);
+    expect(judged([a, b]).pairStatus).toBe(status);
   });
 
   // The same pairs worked out to two decimals.
@@ -145,14 +145,14 @@ describe('the worked examples', () => {
   });
 
   it('3.9 and 4.3 (Minnesota, as told in the press, 2019): 9.8 %, average 4.1', () => {
-    const { rpd, meanRounded, agreement, next } = judged([3.9, 4.3]);
+    const { rpd, meanRounded, pairStatus, next } = judged([3.9, 4.3]);
     expect(rpd && decimalText(rpd, 1)).toBe('9.8');
     expect(meanRounded && decimalText(meanRounded, 1)).toBe('4.1');
-    expect([agreement, next.id]).toEqual(['in-control', 'follow-up']);
+    expect([pairStatus, next.id]).toEqual(['in-control', 'follow-up']);
   });
 
   it('2.0 and 48.7 (a forum, illustrative): straddle by far, test again', () => {
-    expect(judged([2, 48.7])).toMatchObject({ agreement: 'straddles-by-two', next: { id: 'retest-straddles' } });
+    expect(judged([2, 48.7])).toMatchObject({ pairStatus: 'straddles-by-two', next: { id: 'retest-straddles' } });
   });
 
   // Arithmetic on the published limits.
@@ -162,9 +162,9 @@ describe('the worked examples', () => {
     [2.9, 5.9, 'straddles-by-two', '4.4', '68.2'],
     [4, 5.76, 'out-of-control', '4.9', '36.1'],
     [1, 2.1, 'warning', '1.6', '71.0'],
-  ])('%d and %d: %s, %s on average, %s %% apart', (a, b, agreement, mean, rpd) => {
+  ])('%d and %d: %s, %s on average, %s %% apart', (a, b, status, mean, rpd) => {
     const report = judged([a, b]);
-    expect(report.agreement).toBe(agreement);
+    expect(report.pairStatus).toBe(status);
     expect(report.meanRounded && decimalText(report.meanRounded, 1)).toBe(mean);
     expect(report.rpd && decimalText(report.rpd, 1)).toBe(rpd);
   });
@@ -173,7 +173,7 @@ describe('the worked examples', () => {
     expect(judged([3, 6]).straddleDisputed).toBe(true);
     expect(NEXT_STEP_SOURCES[judged([3, 6]).next.id].conflict).toContain('more than twice');
     expect(judged([2.9, 5.9]).straddleDisputed).toBe(false);
-    expect(judged([3, 5.999]).agreement).not.toBe('straddles-by-two');
+    expect(judged([3, 5.999]).pairStatus).not.toBe('straddles-by-two');
   });
 
   it('a pair with both results at 4 or above is fixed on its average, out of control or not', () => {
@@ -185,8 +185,9 @@ describe('the worked examples', () => {
 function pairOf(mean: number, percent: number) {
   const half = exact(BigInt(Math.round(percent * 1000)), 200_000n);
   const m = exactOf(mean);
-  const shift = exact(m.over * half.over, m.under * half.under);
-  const at = (sign: bigint) => exact(m.over * shift.under + sign * shift.over * m.under, m.under * shift.under);
+  const shift = exact(m.numerator * half.numerator, m.denominator * half.denominator);
+  const at = (sign: bigint) =>
+    exact(m.numerator * shift.denominator + sign * shift.numerator * m.denominator, m.denominator * shift.denominator);
   return [at(-1n), at(1n)] as const;
 }
 
@@ -231,8 +232,8 @@ describe('the limits of precision, on both sides of each', () => {
     [3, 66.999, 'warning', null],
     [3, 67, 'out-of-control', 'warning'],
     [3, 67.001, 'out-of-control', null],
-  ] as const)('mean %d, %d %%: %s (other reading: %s)', (mean, percent, agreement, otherwise) => {
-    expect(precisionOf(...pairOf(mean, percent))).toMatchObject({ agreement, otherwise });
+  ] as const)('mean %d, %d %%: %s (other reading: %s)', (mean, percent, status, otherReading) => {
+    expect(precisionOf(...pairOf(mean, percent))).toMatchObject({ status, otherReading });
   });
 
   // MS-QA-2019, Table 7.1, and N.J.A.C. 7:28-27.10(c)1: below 2.0 a difference of more than 1 pCi/L.
@@ -241,8 +242,8 @@ describe('the limits of precision, on both sides of each', () => {
     [0.5, 1.501, 'warning'],
     [0, 1, 'in-control'],
     [0, 0, 'in-control'],
-  ])('%d and %d: %s', (a, b, agreement) => {
-    expect(precisionOf(exactOf(a), exactOf(b)).agreement).toBe(agreement);
+  ])('%d and %d: %s', (a, b, status) => {
+    expect(precisionOf(exactOf(a), exactOf(b)).status).toBe(status);
   });
 
   it('the band goes by the mean as it is reported: 3.95 and 1.95 belong to the band above, 3.94 and 1.94 below', () => {
@@ -299,9 +300,9 @@ describe('the next step', () => {
 
   it('of a pair with one result is to wait, and of two results for one detector to find out which counts', () => {
     const plan = planWith([3, 3]);
-    const [one] = judgeReadings({ ...plan, readings: plan.readings.slice(0, 1) }, HOLDS);
-    expect(one).toMatchObject({ agreement: 'single', next: { id: 'wait-for-results' } });
-    const [twice] = judgeReadings(
+    const [one] = evaluateResults({ ...plan, readings: plan.readings.slice(0, 1) }, HOLDS);
+    expect(one).toMatchObject({ pairStatus: 'single', next: { id: 'wait-for-results' } });
+    const [twice] = evaluateResults(
       { ...plan, readings: [...plan.readings, { detector: 'd1', value: 8, unit: 'pCi/L' }] },
       HOLDS,
     );
@@ -312,8 +313,8 @@ describe('the next step', () => {
 describe('what is said of a set', () => {
   const said = (values: readonly number[]) => {
     const plan = planWith(values);
-    const [report] = judgeReadings(plan, HOLDS);
-    return report ? describeSet(plan, report).join(' ') : '';
+    const [report] = evaluateResults(plan, HOLDS);
+    return report ? describeLocation(plan, report).join(' ') : '';
   };
 
   it('gives no average where it must not be used, and the other reading only at exactly twice', () => {
@@ -328,9 +329,9 @@ describe('what is said of a set', () => {
 describe('separate locations', () => {
   // ANSI/AARST MALB-2014 with 1/21 revisions, 8.1.2(a): 8 in from outer surface to outer surface; MAH-2019, 8.5.2(d).
   it('are never averaged: 8 in rim to rim is one location, a hair more is two', () => {
-    expect(judgeReadings(planWith([3, 9], {}, 203.2), HOLDS)).toHaveLength(1);
-    const apart = judgeReadings(planWith([3, 9], {}, 203.4), HOLDS);
-    expect(apart.map(({ agreement, mean, set }) => [agreement, mean && asNumber(mean), set.apart])).toEqual([
+    expect(evaluateResults(planWith([3, 9], {}, 203.2), HOLDS)).toHaveLength(1);
+    const apart = evaluateResults(planWith([3, 9], {}, 203.4), HOLDS);
+    expect(apart.map(({ pairStatus, mean, set }) => [pairStatus, mean && asNumber(mean), set.apart])).toEqual([
       ['single', 3, true],
       ['single', 9, true],
     ]);
@@ -341,7 +342,7 @@ describe('separate locations', () => {
     const [level] = plan.levels;
     if (!level) throw new Error('no level');
     const levels = level.detectors.map((one, i) => ({ ...level, id: `L${i}`, detectors: [one] }));
-    expect(judgeReadings({ ...plan, levels }, HOLDS)).toHaveLength(2);
+    expect(evaluateResults({ ...plan, levels }, HOLDS)).toHaveLength(2);
   });
 });
 
@@ -351,20 +352,20 @@ describe('a pair, whatever its results', () => {
     fc.assert(
       fc.property(value, value, (a, b) => {
         const [one, other] = [judged([a, b]), judged([b, a])];
-        expect(one.agreement).toBe(other.agreement);
+        expect(one.pairStatus).toBe(other.pairStatus);
         const [i, j] = [Math.round(a * 10), Math.round(b * 10)];
         // In integers: the mean in twentieths, rounded half up at tenths.
         expect(one.meanRounded && asNumber(one.meanRounded)).toBe(Math.floor((i + j + 1) / 2) / 10);
         expect(one.rpd && asNumber(one.rpd)).toBeCloseTo(i + j === 0 ? 0 : (200 * Math.abs(i - j)) / (i + j), 9);
         const straddles = Math.min(i, j) < 40 && Math.max(i, j) >= 40 && Math.max(i, j) >= 2 * Math.min(i, j);
-        expect(one.agreement === 'straddles-by-two').toBe(straddles);
+        expect(one.pairStatus === 'straddles-by-two').toBe(straddles);
         const plan = planWith([a, b]);
         const readings = plan.readings.map((reading) => ({
           ...reading,
           value: Math.round(reading.value * 370) / 10,
           unit: 'Bq/m3' as const,
         }));
-        const [inOther] = judgeReadings({ ...plan, readings }, HOLDS);
+        const [inOther] = evaluateResults({ ...plan, readings }, HOLDS);
         expect(inOther?.mean).toEqual(one.mean);
         expect(atLeast(rounded(exactOf(1.25), 1), exactOf(1.3))).toBe(true);
       }),

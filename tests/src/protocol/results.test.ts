@@ -4,15 +4,15 @@ import type { Plan } from '../../../geometry/plan/model.ts';
 import type { EarlierResult, Reading } from '../../../geometry/plan/test-record.ts';
 import { emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { CONDITION_ITEMS } from '../../../src/protocol/conditions/report.ts';
-import { dayDoubt } from '../../../src/protocol/results/earlier.ts';
-import { withoutReading, withReading } from '../../../src/protocol/results/edit.ts';
-import { readRadon } from '../../../src/protocol/results/entered.ts';
+import { describeLocation } from '../../../src/protocol/results/describe-location.ts';
+import { earlierDateProblem } from '../../../src/protocol/results/earlier-results.ts';
+import { withoutReading, withReading } from '../../../src/protocol/results/edit-readings.ts';
+import { evaluateResults } from '../../../src/protocol/results/evaluate-results.ts';
 import { decimalText } from '../../../src/protocol/results/exact.ts';
-import { judgeReadings } from '../../../src/protocol/results/judge.ts';
 import { NEXT_STEP_SOURCES } from '../../../src/protocol/results/next-step-sources.ts';
 import { NEXT_STEPS } from '../../../src/protocol/results/next-steps.ts';
 import { enteredText, otherUnitText } from '../../../src/protocol/results/radon.ts';
-import { describeSet } from '../../../src/protocol/results/report.ts';
+import { parseRadon } from '../../../src/protocol/results/radon-input.ts';
 import { visitReasons } from '../../../src/protocol/standing/test-state.ts';
 import { stateOf } from '../../../src/protocol/standing/types.ts';
 import { failing, HOLDS, judged, planWith, purpose, visitStanding } from '../../helpers/results.ts';
@@ -26,8 +26,8 @@ const earlier = (value: number, change: Partial<EarlierResult> = {}): EarlierRes
   ...change,
 });
 const said = (plan: Plan) => {
-  const [report] = judgeReadings(plan, HOLDS);
-  return report ? describeSet(plan, report).join(' ') : '';
+  const [report] = evaluateResults(plan, HOLDS);
+  return report ? describeLocation(plan, report).join(' ') : '';
 };
 
 describe('a pair, case by case', () => {
@@ -41,9 +41,9 @@ describe('a pair, case by case', () => {
     ['one of each, exactly twice', 3, 6, 'straddles-by-two', '4.5', 'retest-straddles', 'retest-straddles'],
     ['one of each, more than twice', 2.9, 5.9, 'straddles-by-two', '4.4', 'retest-straddles', 'retest-straddles'],
     ['both below and out of control', 1.5, 3.2, 'out-of-control', '2.4', 'retest-spread', 'retest-spread'],
-  ])('%s: %d and %d', (_, a, b, agreement, mean, sale, home) => {
+  ])('%s: %d and %d', (_, a, b, status, mean, sale, home) => {
     const report = judged([a, b], purpose('property-transfer'));
-    expect(report.agreement).toBe(agreement);
+    expect(report.pairStatus).toBe(status);
     expect(report.meanRounded && decimalText(report.meanRounded, 1)).toBe(mean);
     expect(report.next.id).toBe(sale);
     expect(judged([a, b]).next.id).toBe(home);
@@ -58,9 +58,9 @@ describe('a pair, case by case', () => {
 describe('a set of three', () => {
   // ANSI/AARST MS-QA-2019, 3.5: the band goes by the average of the set. 3.0, 4.6 and 4.6 have 4.1, their extremes 3.8.
   it('is judged in the band of its own mean', () => {
-    const [report] = judgeReadings(planWith([3, 4.6, 4.6], {}, 40), HOLDS);
+    const [report] = evaluateResults(planWith([3, 4.6, 4.6], {}, 40), HOLDS);
     expect(report?.precision?.band.from).toBe(4);
-    expect(report?.agreement).toBe('out-of-control'); // 42 %, beyond 36; in the band below it would be in control
+    expect(report?.pairStatus).toBe('out-of-control'); // 42 %, beyond 36; in the band below it would be in control
   });
 });
 
@@ -173,19 +173,19 @@ describe('what somebody writes', () => {
     ['150Bq/m^3', 150, 'Bq/m3', false],
     ['0', 0, 'pCi/L', false],
   ])('"%s" is %d %s, below the limit: %s', (text, value, unit, belowLimit) => {
-    expect(readRadon(text, 'pCi/L')).toEqual({ ok: true, entered: { value, unit, belowLimit } });
+    expect(parseRadon(text, 'pCi/L')).toEqual({ ok: true, entered: { value, unit, belowLimit } });
   });
 
   it('is in the unit of the field unless it names one', () => {
-    expect(readRadon('150', 'Bq/m3')).toMatchObject({ entered: { unit: 'Bq/m3' } });
-    expect(readRadon('4 pCi/L', 'Bq/m3')).toMatchObject({ entered: { unit: 'pCi/L' } });
-    expect(readRadon('  ', 'Bq/m3')).toEqual({ ok: true, entered: null });
+    expect(parseRadon('150', 'Bq/m3')).toMatchObject({ entered: { unit: 'Bq/m3' } });
+    expect(parseRadon('4 pCi/L', 'Bq/m3')).toMatchObject({ entered: { unit: 'pCi/L' } });
+    expect(parseRadon('  ', 'Bq/m3')).toEqual({ ok: true, entered: null });
   });
 
   it.each(['-1', 'four', '3.9.1', '> 100', '1,234', '1,234.5', '1,234 Bq/m3', '4 WL', '1e3', '2000000'])(
     '"%s" is refused',
     (text) => {
-      expect(readRadon(text, 'pCi/L').ok).toBe(false);
+      expect(parseRadon(text, 'pCi/L').ok).toBe(false);
     },
   );
 });
@@ -198,24 +198,24 @@ describe('a result below the limit of the laboratory', () => {
       readings: plan.readings.map((each, i) => (which.includes(i) ? { ...each, belowLimit: true } : each)),
     };
   };
-  const report = (plan: Plan) => judgeReadings(plan, HOLDS)[0];
+  const report = (plan: Plan) => evaluateResults(plan, HOLDS)[0];
 
   it('counts as the limit, and the mean is told as the most that it can be', () => {
     const plan = below([0.4, 0.9], [0]);
-    expect(report(plan)).toMatchObject({ atMost: true, agreement: 'in-control', next: { id: 'retest-later' } });
+    expect(report(plan)).toMatchObject({ atMost: true, pairStatus: 'in-control', next: { id: 'retest-later' } });
     expect(said(plan)).toContain('below 0.4 pCi/L');
     expect(said(plan)).toContain('Average: at most 0.65 pCi/L, reported as at most 0.7');
   });
 
   // ANSI/AARST MS-QA-2019, Table 7.1: within 1 pCi/L, or both below the detection limit.
   it('agrees with another one, whatever the limits', () => {
-    expect(report(below([0.4, 1.9], [0, 1]))?.agreement).toBe('in-control');
-    expect(report(below([0.4, 1.9], [0]))?.agreement).toBe('warning');
+    expect(report(below([0.4, 1.9], [0, 1]))?.pairStatus).toBe('in-control');
+    expect(report(below([0.4, 1.9], [0]))?.pairStatus).toBe('warning');
   });
 
   it('beside one at 4 or above is a straddle, for it may be nothing at all', () => {
-    expect(report(below([3, 4], [0]))?.agreement).toBe('straddles-by-two');
-    expect(report(below([3, 4], []))?.agreement).not.toBe('straddles-by-two');
+    expect(report(below([3, 4], [0]))?.pairStatus).toBe('straddles-by-two');
+    expect(report(below([3, 4], []))?.pairStatus).not.toBe('straddles-by-two');
   });
 });
 
@@ -246,7 +246,7 @@ describe('an earlier test', () => {
   // ANSI/AARST MAH-2019, 8.5.2(d): separate locations are never averaged.
   it('of another place is averaged with none, and so is one that does not say where it was, on a plan of two places', () => {
     const apart = (results: readonly EarlierResult[]) =>
-      judgeReadings(planWith([3.1, 3.1], { earlier: results }, 2000), HOLDS).map(
+      evaluateResults(planWith([3.1, 3.1], { earlier: results }, 2000), HOLDS).map(
         ({ withEarlier }) => withEarlier && decimalText(withEarlier, 1),
       );
     expect(apart([earlier(4.9, { detector: 'd2' })])).toEqual([null, '4.0']);
@@ -262,7 +262,7 @@ describe('an earlier test', () => {
       next: { id: 'retest-straddles' },
     });
     const plan = planWith([3, 3], { earlier: before });
-    const [half] = judgeReadings({ ...plan, readings: plan.readings.slice(0, 1) }, HOLDS);
+    const [half] = evaluateResults({ ...plan, readings: plan.readings.slice(0, 1) }, HOLDS);
     expect(half).toMatchObject({ withEarlier: null, next: { id: 'wait-for-results' } });
   });
 
@@ -270,9 +270,9 @@ describe('an earlier test', () => {
     const value = fc.integer({ min: 0, max: 200 }).map((tenths) => tenths / 10);
     fc.assert(
       fc.property(value, value, value, fc.constantFrom('short-term', 'long-term'), (a, b, before, term) => {
-        const alone = judgeReadings(planWith([a, b], {}, 2000), HOLDS);
+        const alone = evaluateResults(planWith([a, b], {}, 2000), HOLDS);
         const result = [earlier(before, { detector: 'd2', term })];
-        const [one] = judgeReadings(planWith([a, b], { earlier: result }, 2000), HOLDS);
+        const [one] = evaluateResults(planWith([a, b], { earlier: result }, 2000), HOLDS);
         expect(one).toEqual(alone[0]);
       }),
     );
@@ -389,8 +389,8 @@ describe('a test that does not hold', () => {
 
   it('is told with its results alone: no average, no agreement, no earlier test', () => {
     const plan = planWith([9, 9.2], { earlier: [earlier(5)] });
-    const [report] = judgeReadings(plan, failing('not-evaluated'));
-    const words = report ? describeSet(plan, report).join(' ') : '';
+    const [report] = evaluateResults(plan, failing('not-evaluated'));
+    const words = report ? describeLocation(plan, report).join(' ') : '';
     expect(words).toContain('Results: 9 pCi/L');
     expect(words).not.toMatch(/Average|agree|Earlier|fix/i);
   });
@@ -420,5 +420,5 @@ describe('the day of an earlier test', () => {
     [null, ''],
     ['2026-05-02T08:59:00-04:00', ''],
     ['2026-05-02T09:00:00-04:00', 'That is after this test was set out. Look at the day again.'],
-  ])('%j: "%s"', (at, doubt) => expect(dayDoubt({ ...emptyPlan(), visit }, { at })).toBe(doubt));
+  ])('%j: "%s"', (at, doubt) => expect(earlierDateProblem({ ...emptyPlan(), visit }, { at })).toBe(doubt));
 });

@@ -6,7 +6,7 @@ import type { Level, Plan } from '../../../geometry/plan/model.ts';
 import type { Condition, Visit } from '../../../geometry/plan/test-record.ts';
 import { writePlan } from '../../../geometry/planfile/write.ts';
 import { withHandOver, withLog } from '../../../src/protocol/custody/edit.ts';
-import { judgeReadings } from '../../../src/protocol/results/judge.ts';
+import { evaluateResults } from '../../../src/protocol/results/evaluate-results.ts';
 import { NEXT_STEPS } from '../../../src/protocol/results/next-steps.ts';
 import { testHeadline } from '../../../src/protocol/standing/headline.ts';
 import { STANDING_HEAD, type TestStanding } from '../../../src/protocol/standing/types.ts';
@@ -115,7 +115,9 @@ const CAUSES: readonly Cause[] = [
   })),
 ];
 
-const CLEAR_STEPS = Object.values(NEXT_STEPS).flatMap(({ id, clears }) => (clears.length > 0 ? [id as string] : []));
+const CLEAR_STEPS = Object.values(NEXT_STEPS).flatMap(({ id, noActionPhrases }) =>
+  noActionPhrases.length > 0 ? [id as string] : [],
+);
 
 let folder: string;
 beforeAll(() => {
@@ -138,7 +140,7 @@ async function toldBy(plan: Plan) {
     sets: sets as readonly { standing: TestStanding; step: string; nextStep: string }[],
     house: house as string,
     readings: test as TestStanding,
-    read: judgeReadings(plan, state).map((set) => set.state.test),
+    read: evaluateResults(plan, state).map((set) => set.state.test),
     headline: testHeadline(plan, state).head,
     log: Object.values(STANDING_HEAD).filter((head) =>
       texts.includes(`Whether the test holds The test: ${head.toLowerCase()}.`),

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Detector, Level, Plan } from '../../../geometry/plan/model.ts';
 import type { ConditionState } from '../../../geometry/plan/test-record.ts';
 import { conditionsReport } from '../../../src/protocol/conditions/report.ts';
-import { judgeReadings } from '../../../src/protocol/results/judge.ts';
+import { evaluateResults } from '../../../src/protocol/results/evaluate-results.ts';
 import { MOST_CAUTIOUS_FIRST, NEXT_STEPS } from '../../../src/protocol/results/next-steps.ts';
 import { houseStep } from '../../../src/protocol/standing/house-step.ts';
 import { testState } from '../../../src/protocol/standing/test-state.ts';
@@ -17,8 +17,10 @@ describe('a whole job', () => {
   });
 });
 
-const setsOf = (plan: Plan) => judgeReadings(plan, testState(plan));
-const clearSteps = Object.values(NEXT_STEPS).flatMap(({ id, clears }) => (clears.length > 0 ? [id] : []));
+const setsOf = (plan: Plan) => evaluateResults(plan, testState(plan));
+const clearSteps = Object.values(NEXT_STEPS).flatMap(({ id, noActionPhrases }) =>
+  noActionPhrases.length > 0 ? [id] : [],
+);
 
 describe('where a detector sits', () => {
   it('in a kitchen takes its result: not evaluated, no step that lets the home go', () => {

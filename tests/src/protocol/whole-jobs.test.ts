@@ -8,10 +8,10 @@ import { writePlan } from '../../../geometry/planfile/write.ts';
 import { PROFILES } from '../../../geometry/rules/profiles.ts';
 import { jobEvents } from '../../../src/protocol/calendar/events.ts';
 import { conditionsReport } from '../../../src/protocol/conditions/report.ts';
-import { judgeReadings } from '../../../src/protocol/results/judge.ts';
+import { locationTexts } from '../../../src/protocol/results/describe-location.ts';
+import { evaluateResults } from '../../../src/protocol/results/evaluate-results.ts';
 import { NEXT_STEPS } from '../../../src/protocol/results/next-steps.ts';
-import { saidIn } from '../../../src/protocol/results/radon.ts';
-import { setWords } from '../../../src/protocol/results/report.ts';
+import { amountsInUnit } from '../../../src/protocol/results/radon.ts';
 import { testHeadline } from '../../../src/protocol/standing/headline.ts';
 import { houseStep } from '../../../src/protocol/standing/house-step.ts';
 import { instantText } from '../../../src/protocol/timing/clock.ts';
@@ -33,8 +33,8 @@ const JOBS = 200;
 const HOURS = 3_600_000;
 
 /** What of the steps lets a home go, as it is said to those who read in either unit. */
-const ALL_CLEARS = Object.values(NEXT_STEPS).flatMap(({ clears }) =>
-  clears.flatMap((words) => [words, saidIn('Bq/m3', words)].map((each) => each.toLowerCase())),
+const ALL_CLEARS = Object.values(NEXT_STEPS).flatMap(({ noActionPhrases }) =>
+  noActionPhrases.flatMap((words) => [words, amountsInUnit('Bq/m3', words)].map((each) => each.toLowerCase())),
 );
 
 let folder: string;
@@ -121,14 +121,14 @@ async function saidOf(plan: Plan): Promise<readonly string[]> {
     for (const json of [[], ['--json']]) calls.push((await callCli(command, path, ...json)).out);
   }
   const state = testStateOf(plan);
-  const sets = judgeReadings(plan, state);
+  const sets = evaluateResults(plan, state);
   const now = Date.parse('2026-03-12T12:00:00-04:00');
   const levels = judgedLevels(plan);
   const panels = [
     state,
     testHeadline(plan, state),
     houseStep(plan, sets),
-    sets.map((set) => [set.next, setWords(plan, set)]),
+    sets.map((set) => [set.next, locationTexts(plan, set)]),
     levels.flatMap(({ model }) => guidance(plan, levels, model.level.id, now)),
     timingReport(plan),
     timelineOf(plan),

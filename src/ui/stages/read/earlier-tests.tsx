@@ -2,10 +2,10 @@ import { useState } from 'react';
 import { counted, listed } from '../../../../geometry/messages/index.ts';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import type { EarlierResult, RadonUnit } from '../../../../geometry/plan/test-record.ts';
-import { dayDoubt } from '../../../protocol/results/earlier.ts';
-import type { Entered } from '../../../protocol/results/entered.ts';
-import { detectorLabel } from '../../../protocol/results/set-name.ts';
-import { type Location, locations } from '../../../protocol/results/sets.ts';
+import { detectorLabel } from '../../../protocol/detector-label.ts';
+import { earlierDateProblem } from '../../../protocol/results/earlier-results.ts';
+import { type Location, locations } from '../../../protocol/results/locations.ts';
+import type { EnteredRadon } from '../../../protocol/results/radon-input.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { DayField } from '../../fields/day-field.tsx';
@@ -68,7 +68,7 @@ function EarlierTest({ plan, index, earlier }: OneProps) {
         label="Day of its end"
         value={earlier.at}
         zone={plan.site.timeZone}
-        hint={earlier.at === null ? 'not known' : dayDoubt(plan, earlier)}
+        hint={earlier.at === null ? 'not known' : earlierDateProblem(plan, earlier)}
         onCommit={(at) => change({ at })}
       />
       <TextField label="Note" value={earlier.note} onCommit={(note) => change({ note })} />
@@ -85,7 +85,7 @@ function EarlierTest({ plan, index, earlier }: OneProps) {
 }
 
 /** An earlier result is taken away by its button, and has no "below". */
-const plainly = (take: (entered: Entered) => string | undefined) => (entered: Entered | null) => {
+const plainly = (take: (entered: EnteredRadon) => string | undefined) => (entered: EnteredRadon | null) => {
   if (!entered) return 'A result is needed.';
   if (entered.belowLimit) return 'Enter the limit itself, without "<": the most that it can have been.';
   return take(entered);
@@ -124,7 +124,7 @@ const namesOf = ({ detectors }: Location): string => listed(detectors.map(detect
 function NewEarlier({ plan }: { readonly plan: Plan }) {
   const run = useAppStore((state) => state.run);
   const [unit, setUnit] = useState<RadonUnit>(plan.display.radon);
-  const add = ({ value, unit: written }: Entered) =>
+  const add = ({ value, unit: written }: EnteredRadon) =>
     run((now) => {
       const places = locations(now);
       const detector = places.length === 1 && places[0] ? firstOf(places[0]) : null;

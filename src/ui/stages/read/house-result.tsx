@@ -1,5 +1,5 @@
 import type { Plan } from '../../../../geometry/plan/model.ts';
-import { saidIn } from '../../../protocol/results/radon.ts';
+import { amountsInUnit } from '../../../protocol/results/radon.ts';
 import type { HouseStep } from '../../../protocol/standing/house-step.ts';
 import { unbrokenResult } from '../../no-break.ts';
 
@@ -8,7 +8,7 @@ export function HouseSlip({ plan, house }: { readonly plan: Plan; readonly house
   return (
     <section className="set" aria-label="The house" data-step={house.step}>
       <h3>The house</h3>
-      <p>{unbrokenResult(saidIn(plan.display.radon, house.says))}</p>
+      <p>{unbrokenResult(amountsInUnit(plan.display.radon, house.says))}</p>
     </section>
   );
 }

@@ -1,6 +1,6 @@
 import type { RadonUnit } from '../../../../geometry/plan/test-record.ts';
-import { type Entered, readRadon } from '../../../protocol/results/entered.ts';
 import { enteredText, otherUnitText, unitText } from '../../../protocol/results/radon.ts';
+import { type EnteredRadon, parseRadon } from '../../../protocol/results/radon-input.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { TypedField } from '../../fields/typed-field.tsx';
 
@@ -9,12 +9,12 @@ const UNITS = (['pCi/L', 'Bq/m3'] as const).map((value) => ({ value, words: unit
 interface Props {
   /** Of what, in the labels of both fields. */
   readonly of: string;
-  readonly value: Entered | null;
+  readonly value: EnteredRadon | null;
   /** Of what is entered next. */
   readonly unit: RadonUnit;
   readonly hint?: string;
   /** Takes a result over, null for none; answers why not, in words, or nothing. */
-  readonly onEnter: (entered: Entered | null) => string | undefined;
+  readonly onEnter: (entered: EnteredRadon | null) => string | undefined;
   readonly onUnit: (unit: RadonUnit) => void;
 }
 
@@ -22,11 +22,11 @@ interface Props {
 export function RadonFields({ of, value, unit, hint, onEnter, onUnit }: Props) {
   return (
     <div className="radon">
-      <TypedField<Entered | null>
+      <TypedField<EnteredRadon | null>
         label={`Result of ${of}`}
         shown={value === null ? '' : shownText(value)}
         read={(text) => {
-          const read = readRadon(text, unit);
+          const read = parseRadon(text, unit);
           if (!read.ok) return read;
           return { ok: true, value: read.entered, echo: read.entered ? shownText(read.entered) : 'not known' };
         }}
@@ -38,4 +38,4 @@ export function RadonFields({ of, value, unit, hint, onEnter, onUnit }: Props) {
   );
 }
 
-const shownText = ({ value, belowLimit }: Entered): string => `${belowLimit ? '< ' : ''}${value}`;
+const shownText = ({ value, belowLimit }: EnteredRadon): string => `${belowLimit ? '< ' : ''}${value}`;

@@ -1,6 +1,6 @@
 import { CAUTIONS } from '../../../../geometry/messages/index.ts';
-import { judgeReadings } from '../../../protocol/results/judge.ts';
-import { RESULT_CAUTIONS } from '../../../protocol/results/report.ts';
+import { RESULT_CAUTIONS } from '../../../protocol/results/describe-location.ts';
+import { evaluateResults } from '../../../protocol/results/evaluate-results.ts';
 import { houseStep } from '../../../protocol/standing/house-step.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { testStateOf } from '../../../state/test-state.ts';
@@ -19,7 +19,7 @@ export function ReadPanel() {
   const detectors = plan.levels.flatMap((level) => level.detectors);
   if (detectors.length === 0) return <p>Set a detector first: a result belongs to the place where it was measured.</p>;
   const state = testStateOf(plan);
-  const reports = judgeReadings(plan, state);
+  const reports = evaluateResults(plan, state);
   return (
     <div className="read">
       {reports.length > 0 && <StandingNote state={state} />}

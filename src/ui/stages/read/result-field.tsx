@@ -1,11 +1,11 @@
 import { useState } from 'react';
 import type { Detector, Plan } from '../../../../geometry/plan/model.ts';
 import type { RadonUnit, RadonValue, Reading } from '../../../../geometry/plan/test-record.ts';
-import { withoutReading, withReading } from '../../../protocol/results/edit.ts';
-import type { Entered } from '../../../protocol/results/entered.ts';
+import { detectorLabel } from '../../../protocol/detector-label.ts';
+import { BELOW_LIMIT_NOTE } from '../../../protocol/results/describe-location.ts';
+import { withoutReading, withReading } from '../../../protocol/results/edit-readings.ts';
 import { enteredText } from '../../../protocol/results/radon.ts';
-import { BELOW_LIMIT_WORDS } from '../../../protocol/results/report.ts';
-import { detectorLabel } from '../../../protocol/results/set-name.ts';
+import type { EnteredRadon } from '../../../protocol/results/radon-input.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { RadonFields } from './radon-fields.tsx';
 
@@ -24,7 +24,7 @@ export function ResultField({ plan, detector, place }: Props) {
   const unit = reading?.unit ?? unitBefore;
   const put = (patch: Partial<Reading> & RadonValue) =>
     run((now) => withReading(now, { ...reading, detector: detector.id, ...patch }));
-  const enter = (entered: Entered | null) => {
+  const enter = (entered: EnteredRadon | null) => {
     if (!entered) return run((now) => withoutReading(now, detector.id));
     const { value, unit: written, belowLimit } = entered;
     return put({ value, unit: written, ...(belowLimit || reading?.belowLimit ? { belowLimit } : {}) });
@@ -53,7 +53,7 @@ export function ResultField({ plan, detector, place }: Props) {
         />
         Below the laboratory's limit
       </label>
-      {reading?.belowLimit && <p className="small soft">{BELOW_LIMIT_WORDS}</p>}
+      {reading?.belowLimit && <p className="small soft">{BELOW_LIMIT_NOTE}</p>}
       {readings.length > 1 && <WhichCounts name={name} readings={readings} />}
     </fieldset>
   );

@@ -1,33 +1,33 @@
 import { sourceWords } from '../../../../geometry/messages/sources.ts';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import type { Source } from '../../../../geometry/rules/types.ts';
+import { locationTexts, RESULT_CAUTIONS } from '../../../protocol/results/describe-location.ts';
+import type { LocationReport } from '../../../protocol/results/location-report.ts';
+import { locationName } from '../../../protocol/results/locations.ts';
 import { NEXT_STEP_SOURCES } from '../../../protocol/results/next-step-sources.ts';
 import { otherUnit, radonText } from '../../../protocol/results/radon.ts';
-import { RESULT_CAUTIONS, setWords } from '../../../protocol/results/report.ts';
-import { setName } from '../../../protocol/results/set-name.ts';
-import type { SetReport } from '../../../protocol/results/types.ts';
 import { unbrokenResult } from '../../no-break.ts';
 import { ApartBar } from './apart-bar.tsx';
 import { LevelsTable } from './levels-table.tsx';
 
 interface Props {
   readonly plan: Plan;
-  readonly report: SetReport;
+  readonly report: LocationReport;
   readonly place: string;
 }
 
 /** What the results of one location come to: the figure, the next step with its source, how a pair agrees, the levels of several authorities. */
 export function SetSlip({ plan, report, place }: Props) {
-  const { state, mean, agreement, next, precision, rpd, atMost } = report;
+  const { state, mean, pairStatus, next, precision, rpd, atMost } = report;
   const unit = plan.display.radon;
-  const words = setWords(plan, report);
+  const words = locationTexts(plan, report);
   const [step, rest] = inTwo(words.step);
-  const usable = state.test === 'holds' && agreement !== 'straddles-by-two';
+  const usable = state.test === 'holds' && pairStatus !== 'straddles-by-two';
   // Both units from the one exact mean: a rounded figure is not converted.
   const figure = usable ? mean : null;
   return (
-    <section className="set" aria-label={setName(report)} data-agreement={agreement} data-standing={state.test}>
-      <h3>{setName(report)}</h3>
+    <section className="set" aria-label={locationName(report)} data-agreement={pairStatus} data-standing={state.test}>
+      <h3>{locationName(report)}</h3>
       <p className="small soft">{place}</p>
       {figure && (
         <>
@@ -52,7 +52,7 @@ export function SetSlip({ plan, report, place }: Props) {
           {words.pair.map((line) => (
             <p key={line}>{unbrokenResult(line)}</p>
           ))}
-          {rpd && precision?.band.of === 'percent' && agreement !== 'straddles-by-two' && (
+          {rpd && precision?.band.of === 'percent' && pairStatus !== 'straddles-by-two' && (
             <ApartBar rpd={rpd} band={precision.band} />
           )}
           {precision && <Sources of={precision.band.sources} />}

@@ -2,22 +2,22 @@ import type { Plan } from '../../../geometry/plan/model.ts';
 import type { EarlierResult } from '../../../geometry/plan/test-record.ts';
 import { msOf } from '../timing/clock.ts';
 import { compare } from './exact.ts';
+import { type LocationResults, locations } from './locations.ts';
 import { inPicocuries } from './radon.ts';
-import { locations, type ReadingSet } from './sets.ts';
 
 /** What was measured before in the place of a set. Of several results of one kind the highest: the strict reading. */
-export interface EarlierHere {
+export interface EarlierResults {
   readonly shortTerm: EarlierResult | null;
   readonly longTerm: EarlierResult | null;
   /** How many earlier results do not say where they were, on a plan of several places: they are averaged with none. */
-  readonly placeless: number;
+  readonly withoutLocation: number;
 }
 
 /**
  * The earlier results of the place of `set`. One that names no detector belongs to it only where the plan measures in one place:
  * separate locations are never averaged (ANSI/AARST MAH-2019, 8.5.2(d)).
  */
-export function earlierHere(plan: Plan, set: ReadingSet): EarlierHere {
+export function earlierResultsAt(plan: Plan, set: LocationResults): EarlierResults {
   const all = plan.earlier ?? [];
   const onePlace = locations(plan).length === 1;
   const here = all.filter(({ detector }) =>
@@ -26,7 +26,7 @@ export function earlierHere(plan: Plan, set: ReadingSet): EarlierHere {
   return {
     shortTerm: highest(here.filter(({ term }) => term === 'short-term')),
     longTerm: highest(here.filter(({ term }) => term === 'long-term')),
-    placeless: onePlace ? 0 : all.filter(({ detector }) => detector == null).length,
+    withoutLocation: onePlace ? 0 : all.filter(({ detector }) => detector == null).length,
   };
 }
 
@@ -38,7 +38,7 @@ function highest(results: readonly EarlierResult[]): EarlierResult | null {
 }
 
 /** What does not fit about the day of an earlier result: a follow-up comes after the test that it follows. Empty where all is well. */
-export function dayDoubt({ visit }: Plan, { at }: Pick<EarlierResult, 'at'>): string {
+export function earlierDateProblem({ visit }: Plan, { at }: Pick<EarlierResult, 'at'>): string {
   const [then, start] = [msOf(at), msOf(visit.start)];
   const after = then !== null && start !== null && then >= start;
   return after ? 'That is after this test was set out. Look at the day again.' : '';

@@ -1,12 +1,12 @@
 import { listed } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { EarlierResult } from '../../../geometry/plan/test-record.ts';
+import { detectorLabel } from '../detector-label.ts';
+import { describePair } from './describe-pair.ts';
 import { asNumber, compare, decimalText, type Exact, rounded } from './exact.ts';
+import type { LocationReport } from './location-report.ts';
 import { NEXT_STEP_SOURCES } from './next-step-sources.ts';
-import { pairWords } from './pair-words.ts';
-import { enteredText, otherUnitText, radonBoth, radonText, saidIn } from './radon.ts';
-import { detectorLabel } from './set-name.ts';
-import type { SetReport } from './types.ts';
+import { amountsInUnit, enteredText, otherUnitText, radonInBothUnits, radonText } from './radon.ts';
 
 /** What a single short test does not mean: shown beside every result. */
 export const RESULT_CAUTIONS: readonly string[] = [
@@ -16,7 +16,7 @@ export const RESULT_CAUTIONS: readonly string[] = [
 ];
 
 /** What the results of one location come to, part by part. */
-export interface SetWords {
+export interface LocationTexts {
   /** As the laboratory gave them, and what keeps them from being one figure. */
   readonly results: readonly string[];
   /** How two results agree. */
@@ -28,12 +28,12 @@ export interface SetWords {
 }
 
 /** Of results that do not hold nothing is told but themselves: they are a record and decide nothing. */
-export function setWords(plan: Plan, report: SetReport): SetWords {
+export function locationTexts(plan: Plan, report: LocationReport): LocationTexts {
   const evaluated = report.state.test === 'holds';
-  const said = (sentence: string) => saidIn(plan.display.radon, sentence);
+  const said = (sentence: string) => amountsInUnit(plan.display.radon, sentence);
   return {
     results: [...resultWords(report), ...(evaluated ? averageWords(plan, report) : [])],
-    pair: evaluated ? pairWords(report).map(said) : [],
+    pair: evaluated ? describePair(report).map(said) : [],
     earlier: evaluated ? earlierWords(plan, report) : [],
     step: said(report.next.says),
     conflict: said(conflictOf(report)),
@@ -41,18 +41,18 @@ export function setWords(plan: Plan, report: SetReport): SetWords {
 }
 
 /** The same in a row. */
-export function describeSet(plan: Plan, report: SetReport): readonly string[] {
-  const { results, pair, earlier, step, conflict } = setWords(plan, report);
+export function describeLocation(plan: Plan, report: LocationReport): readonly string[] {
+  const { results, pair, earlier, step, conflict } = locationTexts(plan, report);
   return [...results, ...pair, ...earlier, step, ...(conflict ? [`Texts differ: ${conflict}`] : [])];
 }
 
-function resultWords({ set }: SetReport): readonly string[] {
+function resultWords({ set }: LocationReport): readonly string[] {
   const values = set.readings.map(
     (reading) => `${reading.belowLimit ? 'below ' : ''}${enteredText(reading)} (${otherUnitText(reading)})`,
   );
   const lines = [`${values.length === 1 ? 'Result' : 'Results'}: ${listed(values)}.`];
-  if (set.twice.length > 0) {
-    lines.push(`${listed(set.twice.map(detectorLabel))} has more than one result. Which counts is not known.`);
+  if (set.duplicated.length > 0) {
+    lines.push(`${listed(set.duplicated.map(detectorLabel))} has more than one result. Which counts is not known.`);
   }
   if (set.apart) {
     lines.push('Marked as a pair, and farther than 8 in (20.3 cm) apart: two locations, which are never averaged.');
@@ -60,14 +60,17 @@ function resultWords({ set }: SetReport): readonly string[] {
   return lines;
 }
 
-function averageWords(plan: Plan, { values, mean, meanRounded, agreement, atMost }: SetReport): readonly string[] {
-  const lines = atMost ? [BELOW_LIMIT_WORDS] : [];
+function averageWords(
+  plan: Plan,
+  { values, mean, meanRounded, pairStatus, atMost }: LocationReport,
+): readonly string[] {
+  const lines = atMost ? [BELOW_LIMIT_NOTE] : [];
   // An average that must not be used is not printed for somebody to use.
-  if (!mean || !meanRounded || values.length < 2 || agreement === 'straddles-by-two') return lines;
+  if (!mean || !meanRounded || values.length < 2 || pairStatus === 'straddles-by-two') return lines;
   const most = atMost ? 'at most ' : '';
   return [
     ...lines,
-    `Average: ${most}${meanText(mean)} pCi/L, reported as ${most}${radonBoth(mean, plan.display.radon)}.`,
+    `Average: ${most}${meanText(mean)} pCi/L, reported as ${most}${radonInBothUnits(mean, plan.display.radon)}.`,
   ];
 }
 
@@ -78,12 +81,12 @@ function meanText(mean: Exact): string {
 }
 
 /** What such a result counts as. Common practice, no published source: the strict reading is the highest that it can be. */
-export const BELOW_LIMIT_WORDS =
+export const BELOW_LIMIT_NOTE =
   'Below the limit of the laboratory means: too little to be told from nothing. It counts as the limit itself, the most that it can be.';
 
-function earlierWords({ site, display, earlier: all = [] }: Plan, report: SetReport): readonly string[] {
+function earlierWords({ site, display, earlier: all = [] }: Plan, report: LocationReport): readonly string[] {
   const { earlier, withEarlier } = report;
-  const { shortTerm, longTerm, placeless } = earlier;
+  const { shortTerm, longTerm, withoutLocation } = earlier;
   const told = (kind: string, result: EarlierResult) =>
     `Earlier ${kind} test here: ${enteredText(result)} (${otherUnitText(result)}).`;
   const lines: string[] = [];
@@ -97,7 +100,7 @@ function earlierWords({ site, display, earlier: all = [] }: Plan, report: SetRep
   const counted = [shortTerm, longTerm].filter((each) => each !== null).length;
   const here = all.filter(({ detector }) => report.set.detectors.some(({ id }) => id === detector)).length;
   if (here > counted) lines.push('Of several earlier tests of one kind here the highest counts.');
-  if (placeless > 0) {
+  if (withoutLocation > 0) {
     lines.push(
       'An earlier test does not say where it was. Separate locations are never averaged, so it counts for none.',
     );
@@ -105,16 +108,16 @@ function earlierWords({ site, display, earlier: all = [] }: Plan, report: SetRep
   return lines;
 }
 
-function conflictOf({ agreement, straddleDisputed, next }: SetReport): string {
-  return agreement === 'straddles-by-two' && !straddleDisputed && next.id === 'retest-straddles'
+function conflictOf({ pairStatus, straddleDisputed, next }: LocationReport): string {
+  return pairStatus === 'straddles-by-two' && !straddleDisputed && next.id === 'retest-straddles'
     ? ''
     : NEXT_STEP_SOURCES[next.id].conflict;
 }
 
 /** One location as the command line prints it. Concentrations in pCi/L, numbers nearest to the exact ones. */
-export function setDocument(report: SetReport) {
-  const { set, mean, meanRounded, rpd, agreement, precision, next, withEarlier } = report;
-  const number = (value: SetReport['mean']) => value && asNumber(value);
+export function locationJson(report: LocationReport) {
+  const { set, mean, meanRounded, rpd, pairStatus, precision, next, withEarlier } = report;
+  const number = (value: LocationReport['mean']) => value && asNumber(value);
   return {
     pair: set.pair,
     detectors: set.detectors.map(({ id }) => id),
@@ -123,16 +126,16 @@ export function setDocument(report: SetReport) {
     mean: number(mean),
     meanRounded: number(meanRounded),
     rpd: number(rpd),
-    agreement,
+    agreement: pairStatus,
     nextStep: next.says,
     step: next.id,
     standing: report.state.test,
     conflict: conflictOf(report),
-    otherReading: precision?.otherwise ?? null,
+    otherReading: precision?.otherReading ?? null,
     withEarlier: number(withEarlier),
     atMost: report.atMost,
     separateLocations: set.apart,
-    undecided: set.twice.map(({ id }) => id),
+    undecided: set.duplicated.map(({ id }) => id),
     sources: NEXT_STEP_SOURCES[next.id].sources.map(({ cite, mark }) => ({ cite, mark })),
   };
 }

@@ -1,9 +1,9 @@
 import { absolute, decimalText, minus } from './exact.ts';
+import type { LocationReport } from './location-report.ts';
 import type { PrecisionBand } from './precision.ts';
-import type { SetReport } from './types.ts';
 
 /** What the agreement of two results means, in a sentence. */
-const AGREEMENT_WORDS: Readonly<Record<SetReport['agreement'], string>> = {
+const PAIR_STATUS_TEXT: Readonly<Record<LocationReport['pairStatus'], string>> = {
   'in-control': 'The two results agree.',
   warning: 'The two results are farther apart than they should be: a warning. Look for the cause.',
   'out-of-control': 'The two results are too far apart: out of control. Find the cause before going on.',
@@ -13,18 +13,18 @@ const AGREEMENT_WORDS: Readonly<Record<SetReport['agreement'], string>> = {
 };
 
 /** How far two results are apart, what that is held against, and what it means. A single result has only the last. */
-export function pairWords(report: SetReport): readonly string[] {
-  const { agreement, precision } = report;
-  const lines = [AGREEMENT_WORDS[agreement]];
+export function describePair(report: LocationReport): readonly string[] {
+  const { pairStatus, precision } = report;
+  const lines = [PAIR_STATUS_TEXT[pairStatus]];
   if (!precision) return lines;
   const figure = apartText(report);
   if (figure) lines.push(`${figure}.`);
   // Where the two straddle the level, that decides and not the band.
-  if (agreement !== 'straddles-by-two') {
+  if (pairStatus !== 'straddles-by-two') {
     lines.push(bandText(precision.band));
-    if (precision.otherwise) {
+    if (precision.otherReading) {
       lines.push(
-        `It lies exactly on a limit: read as "more than", it would be ${precision.otherwise.replaceAll('-', ' ')}.`,
+        `It lies exactly on a limit: read as "more than", it would be ${precision.otherReading.replaceAll('-', ' ')}.`,
       );
     }
   }
@@ -32,7 +32,7 @@ export function pairWords(report: SetReport): readonly string[] {
 }
 
 /** The statistic of the band of a pair: "Relative percent difference: 2.5 %", or the plain difference below 2 pCi/L. Empty for a single result. */
-function apartText({ values, rpd, precision }: SetReport): string {
+function apartText({ values, rpd, precision }: LocationReport): string {
   const percent = rpd ? `Relative percent difference: ${decimalText(rpd, 1)} %` : '';
   const [a, b] = values;
   if (precision?.band.of !== 'difference' || values.length !== 2 || !a || !b) return percent;

@@ -1,32 +1,38 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { profileOf } from '../../../geometry/rules/profiles.ts';
 import { hasMitigation } from '../timing/mitigation.ts';
-import { isAtLeast, US_ACTION_LEVEL, US_CONSIDER_LEVEL } from './action-levels.ts';
-import type { EarlierHere } from './earlier.ts';
-import { type Exact, rounded } from './exact.ts';
-import { longTermStep } from './long-term.ts';
+import {
+  ACTION_LEVELS,
+  type ActionLevel,
+  isAtLeast,
+  reaches,
+  US_ACTION_LEVEL,
+  US_CONSIDER_LEVEL,
+} from './action-levels.ts';
+import type { EarlierResults } from './earlier-results.ts';
+import { compare, type Exact, rounded } from './exact.ts';
+import type { LocationReport } from './location-report.ts';
 import { type NextStepId, SECOND_TEST_FROM } from './next-steps.ts';
 import { inPicocuries } from './radon.ts';
-import type { SetReport } from './types.ts';
 
-type Valued = Pick<SetReport, 'agreement' | 'earlier' | 'withEarlier'>;
+type EvaluatedMean = Pick<LocationReport, 'pairStatus' | 'earlier' | 'withEarlier'>;
 
 /** What comes after a mean, pCi/L, of a location that holds. */
-export function stepFromValue(plan: Plan, valued: Valued, mean: Exact): NextStepId {
-  const { agreement, withEarlier, earlier } = valued;
-  if (agreement === 'straddles-by-two') return 'retest-straddles';
-  if (profileOf(plan.protocol).term === 'long') return spread(longTermStep(mean), agreement);
+export function nextStepForMean(plan: Plan, evaluated: EvaluatedMean, mean: Exact): NextStepId {
+  const { pairStatus, withEarlier, earlier } = evaluated;
+  if (pairStatus === 'straddles-by-two') return 'retest-straddles';
+  if (profileOf(plan.protocol).term === 'long') return findCauseFirst(longTermStep(mean), pairStatus);
   const own = rounded(mean, 1);
   const steps = { 'own-household': householdStep, 'property-transfer': saleStep, 'after-mitigation': mitigatedStep };
   const step = steps[plan.site.purpose](own, withEarlier, earlier);
   if (isHigh(withEarlier ?? own)) return step;
   // ANSI/AARST MAH-2019, 8.5.9.2: a home with a system every 2 years, not every 5.
-  return spread(step === 'retest-later' && hasMitigation(plan) ? 'retest-mitigated' : step, agreement);
+  return findCauseFirst(step === 'retest-later' && hasMitigation(plan) ? 'retest-mitigated' : step, pairStatus);
 }
 
 /** Results too far apart are found out about first, unless they ask for work in any case. */
-const spread = (step: NextStepId, agreement: SetReport['agreement']): NextStepId =>
-  agreement === 'out-of-control' && !ASKS_FOR_WORK.has(step) ? 'retest-spread' : step;
+const findCauseFirst = (step: NextStepId, status: LocationReport['pairStatus']): NextStepId =>
+  status === 'out-of-control' && !ASKS_FOR_WORK.has(step) ? 'retest-spread' : step;
 
 const ASKS_FOR_WORK: ReadonlySet<NextStepId> = new Set([
   'fix-sale-either',
@@ -37,11 +43,11 @@ const ASKS_FOR_WORK: ReadonlySet<NextStepId> = new Set([
 
 const isHigh = (result: Exact): boolean => isAtLeast(result, US_ACTION_LEVEL);
 const isWorthFixing = (result: Exact): boolean => isAtLeast(result, US_CONSIDER_LEVEL);
-const wasHighForLong = ({ longTerm }: EarlierHere): boolean =>
+const wasHighForLong = ({ longTerm }: EarlierResults): boolean =>
   longTerm !== null && isHigh(rounded(inPicocuries(longTerm), 1));
 
 /** In a sale the test itself decides, and the average with an earlier one where that is the stricter. */
-function saleStep(own: Exact, withEarlier: Exact | null, earlier: EarlierHere): NextStepId {
+function saleStep(own: Exact, withEarlier: Exact | null, earlier: EarlierResults): NextStepId {
   if (isHigh(own)) return withEarlier && !isHigh(withEarlier) ? 'fix-sale-either' : 'fix-sale';
   if (withEarlier && isHigh(withEarlier)) return 'fix-sale-either';
   if (wasHighForLong(earlier)) return 'fix-long-term';
@@ -53,7 +59,7 @@ function saleStep(own: Exact, withEarlier: Exact | null, earlier: EarlierHere): 
 const mitigatedStep = (own: Exact): NextStepId => (isHigh(own) ? 'call-mitigator' : 'retest-mitigated');
 
 /** In one's own home: a long-term test decides, then the average of two short-term ones, then the first one by itself. */
-function householdStep(own: Exact, withEarlier: Exact | null, earlier: EarlierHere): NextStepId {
+function householdStep(own: Exact, withEarlier: Exact | null, earlier: EarlierResults): NextStepId {
   if (wasHighForLong(earlier)) return 'fix-long-term';
   if (withEarlier) return isHigh(withEarlier) ? 'fix' : 'below-after-two';
   return firstStep(own);
@@ -64,4 +70,19 @@ function firstStep(result: Exact): NextStepId {
   if (isAtLeast(result, SECOND_TEST_FROM)) return 'second-test-now';
   if (isHigh(result)) return 'follow-up';
   return isWorthFixing(result) ? 'consider-fixing' : 'retest-later';
+}
+
+/** Above it, Bq/m3, Health Canada asks for less within a year (from memory). */
+const REDUCE_SOON_LEVEL = inPicocuries({ value: 600, unit: 'Bq/m3' });
+
+/** The level of a long-term profile: the guideline of Canada, 200 Bq/m3. */
+const LONG_TERM_LEVEL = ACTION_LEVELS.find(({ id }) => id === 'canada') as ActionLevel;
+
+/** The text says that a result exceeds the level: at the level it does not. Held against the exact mean, which is no kinder than a rounded one. */
+export const exceedsLongTermLevel = (mean: Exact): boolean => reaches(mean, LONG_TERM_LEVEL);
+
+/** What comes after a long-term mean, pCi/L. */
+export function longTermStep(mean: Exact): NextStepId {
+  if (compare(mean, REDUCE_SOON_LEVEL) > 0) return 'reduce-soon-long';
+  return exceedsLongTermLevel(mean) ? 'reduce-long' : 'below-long';
 }

@@ -1,13 +1,13 @@
 import type { RadonUnit, RadonValue } from '../../../geometry/plan/test-record.ts';
 
 /** A result as somebody wrote it. */
-export interface Entered extends RadonValue {
+export interface EnteredRadon extends RadonValue {
   /** Written with "<": below the limit of the laboratory, which is the value. */
   readonly belowLimit: boolean;
 }
 
-export type ReadRadon =
-  | { readonly ok: true; readonly entered: Entered | null }
+export type ParsedRadon =
+  | { readonly ok: true; readonly entered: EnteredRadon | null }
   | { readonly ok: false; readonly message: string };
 
 /** Beyond, a slip of the point or of the unit is likelier than a house: the highest that was ever measured indoors is far below. */
@@ -15,7 +15,7 @@ const MOST = 1e6;
 const FORM = /^(<)?\s*(\d+(?:[.,]\d*)?|[.,]\d+)\s*(?:(pci\s*\/\s*l)|(bq\s*\/\s*m(?:3|\^3|³)))?$/i;
 
 /** Reads "3.9", "3,9", "< 0.4", "150 Bq/m3". A unit that is not written is `unit`. Nothing written: null. */
-export function readRadon(text: string, unit: RadonUnit): ReadRadon {
+export function parseRadon(text: string, unit: RadonUnit): ParsedRadon {
   const plain = text.trim();
   if (plain === '') return { ok: true, entered: null };
   // A comma before three digits may mark thousands: 1,234 Bq/m3 read as 1.234 would be a wrong all-clear.
