@@ -19,12 +19,12 @@ import { sourceWords } from '../../geometry/messages/sources.ts';
 import type { Level, Plan } from '../../geometry/plan/model.ts';
 import { effectiveRules, profileById } from '../../geometry/rules/profiles.ts';
 import { formatRequired } from '../../geometry/units/index.ts';
-import type { ComputedLevel, PlacedReport } from '../protocol/standing/placed.ts';
-import { testState } from '../protocol/standing/test-state.ts';
-import { testBrief, testLead } from '../protocol/standing/told.ts';
+import { headlineDetail, headlineSentence } from '../protocol/validity/headline.ts';
+import { testState } from '../protocol/validity/test-state.ts';
+import type { VerifiedLevel, VerifiedReport } from '../protocol/validity/verified-placement.ts';
 import type { Command } from './call.ts';
-import { checkedTwice } from './checked-twice.ts';
 import { computedAsJson } from './computed-json.ts';
+import { verifiedPlacement } from './verified-placement.ts';
 
 /** `check FILE`: every detector of every level against the plan's profile. */
 export const check: Command = {
@@ -33,7 +33,7 @@ export const check: Command = {
   does: 'every detector against every rule',
   options: [],
   run: ({ plan, json }) => {
-    const levels = checkedTwice(plan);
+    const levels = verifiedPlacement(plan);
     const trouble = levels.some(({ detectors }) =>
       detectors.some(({ verdict }) => verdict === 'blocked' || verdict === 'unknown'),
     );
@@ -42,12 +42,12 @@ export const check: Command = {
   },
 };
 
-function asJson(plan: Plan, levels: readonly ComputedLevel[]) {
+function asJson(plan: Plan, levels: readonly VerifiedLevel[]) {
   const { profile, overrides } = plan.protocol;
   const state = testState(plan, levels);
   return {
-    test: state.test,
-    headline: `${testLead(plan, state)} ${testBrief(plan, state)}`,
+    test: state.validity,
+    headline: `${headlineSentence(plan, state)} ${headlineDetail(plan, state)}`,
     profile,
     overrides,
     tapeTolerance: plan.tapeTolerance,
@@ -56,7 +56,7 @@ function asJson(plan: Plan, levels: readonly ComputedLevel[]) {
       return {
         id,
         notices: level ? noticesOf(plan, level) : [],
-        detectors: detectors.map(({ checks, computed, doubt: _, ...detector }) => ({
+        detectors: detectors.map(({ checks, computed, discrepancy: _, ...detector }) => ({
           ...detector,
           ...computedAsJson(computed),
           entered: level ? enteredBy(level, detector.id) : [],
@@ -86,12 +86,12 @@ function enteredBy(level: Level, id: string): string[] {
   return detector ? thingsEntered(level, detector).map(({ thing }) => thing.id) : [];
 }
 
-function asText(plan: Plan, levels: readonly ComputedLevel[]): string {
+function asText(plan: Plan, levels: readonly VerifiedLevel[]): string {
   const state = testState(plan, levels);
   const lines = [
     plan.title || 'Plan without a title',
     ...headLines(plan),
-    `${testLead(plan, state)} ${testBrief(plan, state)}`,
+    `${headlineSentence(plan, state)} ${headlineDetail(plan, state)}`,
   ];
   plan.levels.forEach((level, i) => {
     lines.push('', level.name || level.id);
@@ -103,7 +103,7 @@ function asText(plan: Plan, levels: readonly ComputedLevel[]): string {
 }
 
 /** Each rule that was checked with where it comes from, once. */
-function sourceLines(plan: Plan, levels: readonly ComputedLevel[]): string[] {
+function sourceLines(plan: Plan, levels: readonly VerifiedLevel[]): string[] {
   const used = new Set(
     levels.flatMap(({ detectors }) => detectors.flatMap(({ checks }) => checks.map(({ rule }) => rule))),
   );
@@ -124,7 +124,7 @@ function headLines(plan: Plan): string[] {
   ];
 }
 
-function detectorLines(plan: Plan, level: Level, report: PlacedReport): string[] {
+function detectorLines(plan: Plan, level: Level, report: VerifiedReport): string[] {
   const detector = level.detectors.find(({ id }) => id === report.id);
   const label = detector?.label || report.id;
   const entered = detector ? describeEntered(level, detector, report) : '';

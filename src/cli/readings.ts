@@ -8,14 +8,18 @@ import { isConclusive } from '../protocol/results/location-report.ts';
 import { locationName } from '../protocol/results/locations.ts';
 import { NEXT_STEP_SOURCES } from '../protocol/results/next-step-sources.ts';
 import { amountsInUnit } from '../protocol/results/radon.ts';
-import { type HouseStep, houseStep } from '../protocol/standing/house-step.ts';
-import { type ComputedLevel, computedWords, placementWords } from '../protocol/standing/placed.ts';
-import { testState } from '../protocol/standing/test-state.ts';
-import { testCauses, testLead } from '../protocol/standing/told.ts';
-import { reasonText, type TestState } from '../protocol/standing/types.ts';
+import { describeIssues, headlineSentence } from '../protocol/validity/headline.ts';
+import { type HomeStep, homeStep } from '../protocol/validity/home-step.ts';
+import { testState } from '../protocol/validity/test-state.ts';
+import { issueText, type TestState } from '../protocol/validity/validity.ts';
+import {
+  describePlacement,
+  describeVerification,
+  type VerifiedLevel,
+} from '../protocol/validity/verified-placement.ts';
 import type { Command } from './call.ts';
-import { checkedTwice } from './checked-twice.ts';
 import { computedAsJson } from './computed-json.ts';
+import { verifiedPlacement } from './verified-placement.ts';
 
 /** `readings FILE`: the results by location, whether the test holds, whether pairs agree, and what comes next. */
 export const readings: Command = {
@@ -24,22 +28,22 @@ export const readings: Command = {
   does: 'the results by location, whether the test holds, whether pairs agree, and what comes next',
   options: [],
   run: ({ plan, json }) => {
-    const placement = checkedTwice(plan);
+    const placement = verifiedPlacement(plan);
     const state = testState(plan, placement);
     const sets = evaluateResults(plan, state);
-    const house = houseStep(plan, sets);
+    const house = homeStep(plan, sets);
     const document = {
       sets: sets.map(locationJson),
-      test: state.test,
-      reasons: state.reasons.map(reasonText),
+      test: state.validity,
+      reasons: state.issues.map(issueText),
       notes: state.notes,
       placement: placementAsJson(placement),
       house: house.step,
-      houseStep: house.says,
+      houseStep: house.text,
       cautions: [...RESULT_CAUTIONS, ...CAUTIONS],
     };
     const text = json ? `${JSON.stringify(document, null, 2)}\n` : asText(plan, sets, state, house, placement);
-    const holds = state.test === 'holds' && house.step !== 'unknown' && sets.every(isConclusive);
+    const holds = state.validity === 'holds' && house.step !== 'unknown' && sets.every(isConclusive);
     return { text, code: holds ? 0 : 1 };
   },
 };
@@ -50,7 +54,7 @@ function stepSources({ next }: LocationReport): string[] {
 }
 
 /** Where each detector stands, as far as its result rests on it: the verdict, how it was come by, and what was not run. */
-const placementAsJson = (levels: readonly ComputedLevel[]) =>
+const placementAsJson = (levels: readonly VerifiedLevel[]) =>
   levels.flatMap(({ detectors }) =>
     detectors.map(({ computed, ...report }) => ({
       detector: report.id,
@@ -64,8 +68,8 @@ function asText(
   plan: Plan,
   sets: readonly LocationReport[],
   state: TestState,
-  house: HouseStep,
-  placement: readonly ComputedLevel[],
+  house: HomeStep,
+  placement: readonly VerifiedLevel[],
 ): string {
   const lines = sets.flatMap((report) => [
     locationName(report),
@@ -76,14 +80,14 @@ function asText(
   return `${[
     plan.title || 'Plan without a title',
     '',
-    testLead(plan, state),
-    ...testCauses(plan, state).map((words) => `  ${words}`),
+    headlineSentence(plan, state),
+    ...describeIssues(plan, state).map((words) => `  ${words}`),
     '',
     'Where they stand',
-    ...[...placementWords(plan, placement), ...computedWords(plan, placement)].map((words) => `  ${words}`),
+    ...[...describePlacement(plan, placement), ...describeVerification(plan, placement)].map((words) => `  ${words}`),
     '',
     ...lines,
-    `The house: ${amountsInUnit(plan.display.radon, house.says)}`,
+    `The house: ${amountsInUnit(plan.display.radon, house.text)}`,
     '',
     ...RESULT_CAUTIONS,
     ...CAUTIONS,

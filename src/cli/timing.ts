@@ -1,12 +1,12 @@
 import { CAUTIONS } from '../../geometry/messages/index.ts';
 import { markedCite, sourceWords } from '../../geometry/messages/sources.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
-import { testState } from '../protocol/standing/test-state.ts';
-import { testBrief, testLead } from '../protocol/standing/told.ts';
 import { TIMING_NAME } from '../protocol/timing/checks.ts';
 import { type TimingReport, timingReport } from '../protocol/timing/report.ts';
+import { headlineDetail, headlineSentence } from '../protocol/validity/headline.ts';
+import { testState } from '../protocol/validity/test-state.ts';
 import type { Command } from './call.ts';
-import { checkedTwice } from './checked-twice.ts';
+import { verifiedPlacement } from './verified-placement.ts';
 
 /** `timing FILE`: the times of the visit against every limit. */
 export const timing: Command = {
@@ -17,9 +17,9 @@ export const timing: Command = {
   run: ({ plan, json }) => {
     const report = timingReport(plan);
     const trouble = report.checks.some(({ verdict }) => verdict === 'blocked' || verdict === 'unknown');
-    const state = testState(plan, checkedTwice(plan));
-    const headline = `${testLead(plan, state)} ${testBrief(plan, state)}`;
-    const document = { test: state.test, headline, ...asJson(report) };
+    const state = testState(plan, verifiedPlacement(plan));
+    const headline = `${headlineSentence(plan, state)} ${headlineDetail(plan, state)}`;
+    const document = { test: state.validity, headline, ...asJson(report) };
     const text = json ? `${JSON.stringify(document, null, 2)}\n` : asText(plan, report, headline);
     return { text, code: trouble ? 1 : 0 };
   },

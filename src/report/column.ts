@@ -1,7 +1,7 @@
 /** The notes beside the drawing: verdicts, changed rules, what did not run, the legend, the basis. */
 import { describeEntered, headWord, toneOf } from '../../geometry/messages/index.ts';
 import { usedHatches } from '../drawing/floor.ts';
-import { testBrief, testLead } from '../protocol/standing/told.ts';
+import { headlineDetail, headlineSentence } from '../protocol/validity/headline.ts';
 import { HATCHES, type HatchName } from '../theme/hatches.ts';
 import { type Block, besides, indented, paragraph, space, stack } from './block.ts';
 import {
@@ -68,8 +68,8 @@ export function columnBlocks(matter: SubjectMatter, width: number, { verdicts, b
 /** The state of the whole test, never greener than its worst part; every cause stands with the tables. */
 function testBlock({ plan, state }: SubjectMatter, width: number, fullness: Fullness): Block {
   const inner = width - 4;
-  const lead = paragraph(testLead(plan, state), inner, BOLD);
-  const brief = paragraph(testBrief(plan, state), inner, fullness === 'full' ? BODY : SMALL);
+  const lead = paragraph(headlineSentence(plan, state), inner, BOLD);
+  const brief = paragraph(headlineDetail(plan, state), inner, fullness === 'full' ? BODY : SMALL);
   return boxed(fullness === 'least' ? lead : stack([lead, brief], 0.4), width);
 }
 

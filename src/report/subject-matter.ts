@@ -15,9 +15,9 @@ import { arcRingsContain } from '../../geometry/region/nearest.ts';
 import type { LevelRegion, Probe, Zone } from '../../geometry/region/types.ts';
 import { onEdge } from '../../geometry/region/visible-edges.ts';
 import { type EffectiveRule, effectiveRules } from '../../geometry/rules/profiles.ts';
-import { settledLevels } from '../protocol/standing/placed.ts';
-import { testState } from '../protocol/standing/test-state.ts';
-import type { TestState } from '../protocol/standing/types.ts';
+import { testState } from '../protocol/validity/test-state.ts';
+import type { TestState } from '../protocol/validity/validity.ts';
+import { verifiedLevels } from '../protocol/validity/verified-placement.ts';
 
 export interface SubjectMatter {
   readonly plan: Plan;
@@ -53,7 +53,7 @@ export function subjectMatter(
   const model = buildLevel(level);
   const wanted = probe ?? level.detectors[0] ?? USUAL_DETECTOR;
   const region = levelRegion(plan, model, wanted);
-  const placement = settledLevels(plan, checkPlan(plan).levels, computed);
+  const placement = verifiedLevels(plan, checkPlan(plan).levels, computed);
   const here = placement.find(({ id }) => id === levelId);
   const floors = region.rooms.filter(({ barred }) => !barred).map(({ room }) => room.floorRings);
   return {

@@ -13,7 +13,7 @@ import {
 import { markedCite, profileDoubts } from '../../geometry/messages/sources.ts';
 import { type EffectiveRule, profileOf } from '../../geometry/rules/profiles.ts';
 import { formatArea, formatMeasured } from '../../geometry/units/index.ts';
-import { testCauses, testLead } from '../protocol/standing/told.ts';
+import { describeIssues, headlineSentence } from '../protocol/validity/headline.ts';
 import { type Block, paragraph, stack } from './block.ts';
 import type { FlowItem } from './flow.ts';
 import {
@@ -74,7 +74,7 @@ export function tableFlow(matter: SubjectMatter, leftOff: readonly string[], wid
     ...(matter.detectors.length > 0 ? textItems(sourceKey(matter), width, KEY) : []),
     ...section(
       'Whether the test holds',
-      [testLead(matter.plan, matter.state), ...testCauses(matter.plan, matter.state)],
+      [headlineSentence(matter.plan, matter.state), ...describeIssues(matter.plan, matter.state)],
       width,
     ),
     ...section('Rules changed on this plan', changedLines(matter), width),

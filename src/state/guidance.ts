@@ -73,7 +73,7 @@ export function guidance(
     stage('draw', drawnInWords(seen), drawHints(plan, seen)),
     stage('place', placedInWords(seen), placeHints(plan, seen), seen.every(isAllRun)),
     stage('time', timedInWords(plan), timeHints(plan, seen, now), isFetched(plan, now) && areTimesWhole(plan)),
-    stage('house', houseInWords(plan), houseHints(plan, seen), conditionsReport(plan).whole === 'holds'),
+    stage('house', houseInWords(plan), houseHints(plan, seen), conditionsReport(plan).validity === 'holds'),
     stage('log', logInWords(plan), logHints(plan, seen), logGaps(plan).length === 0),
     stage('read', readInWords(plan), readHints(plan)),
     stage('sheet', sheet.length === 0 ? 'Ready to be saved as a picture.' : '', sheet),

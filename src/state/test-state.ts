@@ -1,5 +1,5 @@
 import type { Plan } from '../../geometry/plan/model.ts';
-import { testState } from '../protocol/standing/test-state.ts';
+import { testState } from '../protocol/validity/test-state.ts';
 import { MOST_KEPT } from './judged.ts';
 import { doubtOf, memoizeUntilDoubt } from './second.ts';
 import { judgedLevels } from './selectors.ts';

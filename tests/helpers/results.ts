@@ -3,8 +3,8 @@ import type { Reading } from '../../geometry/plan/test-record.ts';
 import { emptyPlan } from '../../geometry/planfile/empty.ts';
 import { evaluateResults } from '../../src/protocol/results/evaluate-results.ts';
 import type { LocationReport } from '../../src/protocol/results/location-report.ts';
-import { visitReasons } from '../../src/protocol/standing/test-state.ts';
-import { stateOf, type TestStanding } from '../../src/protocol/standing/types.ts';
+import { visitIssues } from '../../src/protocol/validity/test-state.ts';
+import { testStateFrom, type Validity } from '../../src/protocol/validity/validity.ts';
 
 const detector = (id: string, x: number, pair: string | null): Detector => ({
   id,
@@ -23,12 +23,12 @@ export function planWith(values: readonly number[], change: Partial<Plan> = {}, 
   const readings = values.map((value, i): Reading => ({ detector: `d${i + 1}`, value, unit: 'pCi/L' }));
   return { ...plan, levels: plan.levels.map((level) => ({ ...level, detectors })), readings, ...change };
 }
-export const HOLDS = stateOf([]);
+export const HOLDS = testStateFrom([]);
 /** A test that does not hold, for one cause. */
-export const failing = (standing: Exclude<TestStanding, 'holds'>) =>
-  stateOf([{ standing, stage: 'time', says: 'The cause.', detectors: null }]);
+export const failing = (validity: Exclude<Validity, 'holds'>) =>
+  testStateFrom([{ validity, stage: 'time', text: 'The cause.', detectors: null }]);
 /** What the times and the house alone come to. */
-export const visitStanding = (plan: Plan): TestStanding => stateOf(visitReasons(plan)).test;
+export const visitValidity = (plan: Plan): Validity => testStateFrom(visitIssues(plan)).validity;
 
 export const judged = (values: readonly number[], change: Partial<Plan> = {}, state = HOLDS): LocationReport => {
   const [report] = evaluateResults(planWith(values, change), state);

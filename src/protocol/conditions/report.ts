@@ -36,7 +36,7 @@ export function conditionsReport(plan: Plan): ConditionsReport {
   const rows = [...CONDITION_ITEMS.filter((item) => applies(plan, item)), ...strangers(plan)].map((item) =>
     rowOf(plan, item),
   );
-  return { rows, ...wholeOf(rows) };
+  return { rows, ...overallValidity(rows) };
 }
 
 /** An item that was answered is never left out of the list, whatever the plan shows; a long-term test has no closed house. */
@@ -161,12 +161,12 @@ export const earlyWords = (count: number): string =>
     ? ''
     : `${counted(count, 'answer')} from before the pick-up: ask then what happened since, and answer again.`;
 
-function wholeOf(rows: readonly ConditionRow[]): Pick<ConditionsReport, 'whole' | 'says'> {
+function overallValidity(rows: readonly ConditionRow[]): Pick<ConditionsReport, 'validity' | 'says'> {
   const named = (which: readonly ConditionRow[]) => listed(which.map(({ item }) => `"${item.name}"`));
   const lost = rows.filter(({ means }) => means === 'not-evaluated');
   if (lost.length > 0) {
     return {
-      whole: 'not-evaluated',
+      validity: 'not-evaluated',
       says: `Broken: ${named(lost)}. ${lost.every(({ beforeStart }) => beforeStart) ? 'Found before the start: put it right and start later.' : 'This test is not evaluated. Keep the record and test again.'}`,
     };
   }
@@ -180,10 +180,10 @@ function wholeOf(rows: readonly ConditionRow[]): Pick<ConditionsReport, 'whole' 
     .join(' ');
   if (doubtful.length > 0) {
     const says = `Broken: ${named(doubtful)}. A certified or licensed professional decides whether the result may be used.`;
-    return { whole: 'unknown', says: [says, asked].filter(Boolean).join(' ') };
+    return { validity: 'unknown', says: [says, asked].filter(Boolean).join(' ') };
   }
-  if (asked) return { whole: 'unknown', says: asked };
+  if (asked) return { validity: 'unknown', says: asked };
   const noted = rows.filter(({ means }) => means === 'note-it');
   const note = noted.length > 0 ? ` To be noted with the result: ${named(noted)}.` : '';
-  return { whole: 'holds', says: `Every item that applies is kept.${note}` };
+  return { validity: 'holds', says: `Every item that applies is kept.${note}` };
 }

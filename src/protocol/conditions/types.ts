@@ -1,6 +1,6 @@
 import type { ConditionState } from '../../../geometry/plan/test-record.ts';
 import type { Source } from '../../../geometry/rules/types.ts';
-import type { TestStanding } from '../standing/types.ts';
+import type { Validity } from '../validity/validity.ts';
 
 /** What a broken item comes to: results are not evaluated, a professional decides, or it is only written down. */
 export type BreakMeans = 'not-evaluated' | 'look-again' | 'note-it';
@@ -57,7 +57,7 @@ export interface ConditionRow {
 export interface ConditionsReport {
   readonly rows: readonly ConditionRow[];
   /** "holds" only when every item that applies is kept until the pick-up, or its break is one that is only written down. */
-  readonly whole: TestStanding;
+  readonly validity: Validity;
   /** The whole in a sentence. */
   readonly says: string;
 }

@@ -3,8 +3,8 @@ import type { QualityCheck } from '../../../geometry/plan/test-record.ts';
 import { evaluateResults } from '../results/evaluate-results.ts';
 import { compare, dividedBy, type Exact, exact, exactOf, minus, times } from '../results/exact.ts';
 import { bandOf, type PrecisionBand } from '../results/precision.ts';
-import { stateOf } from '../standing/types.ts';
 import { type Ms, msOf, wallTime } from '../timing/clock.ts';
+import { testStateFrom } from '../validity/validity.ts';
 import { BLANKS, DUPLICATES, type Duty, owedInMonth, SPIKE_LIMITS, SPIKES } from './programme.ts';
 
 /** Two results side by side, as the book keeps them. Concentrations in pCi/L, exact. */
@@ -86,7 +86,7 @@ interface Measurement {
 }
 
 /** How two results agree does not hang on whether their test holds. */
-const ANY_STATE = stateOf([]);
+const ANY_STATE = testStateFrom([]);
 
 function measurementsOf(plan: Plan): readonly Measurement[] {
   const at = msOf(plan.visit.end) ?? msOf(plan.visit.start);

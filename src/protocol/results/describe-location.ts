@@ -29,7 +29,7 @@ export interface LocationTexts {
 
 /** Of results that do not hold nothing is told but themselves: they are a record and decide nothing. */
 export function locationTexts(plan: Plan, report: LocationReport): LocationTexts {
-  const evaluated = report.state.test === 'holds';
+  const evaluated = report.state.validity === 'holds';
   const said = (sentence: string) => amountsInUnit(plan.display.radon, sentence);
   return {
     results: [...resultWords(report), ...(evaluated ? averageWords(plan, report) : [])],
@@ -129,7 +129,7 @@ export function locationJson(report: LocationReport) {
     agreement: pairStatus,
     nextStep: next.says,
     step: next.id,
-    standing: report.state.test,
+    standing: report.state.validity,
     conflict: conflictOf(report),
     otherReading: precision?.otherReading ?? null,
     withEarlier: number(withEarlier),

@@ -1,7 +1,7 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { Reading } from '../../../geometry/plan/test-record.ts';
 import { profileOf } from '../../../geometry/rules/profiles.ts';
-import { reasonText, stateFor, type TestState } from '../standing/types.ts';
+import { issueText, stateForDetectors, type TestState } from '../validity/validity.ts';
 import { isAtLeast, US_ACTION_LEVEL } from './action-levels.ts';
 import { type EarlierResults, earlierResultsAt } from './earlier-results.ts';
 import { atLeast, compare, type Exact, exact, meanOf, rounded, times } from './exact.ts';
@@ -21,7 +21,7 @@ export function evaluateResults(plan: Plan, state: TestState): readonly Location
 }
 
 function evaluateLocation(plan: Plan, set: LocationResults, whole: TestState): LocationReport {
-  const state = stateFor(whole, set.detectors);
+  const state = stateForDetectors(whole, set.detectors);
   const values = set.readings.map(inPicocuries);
   const undecided = set.duplicated.length > 0;
   const mean = undecided ? null : meanOf(values);
@@ -95,19 +95,19 @@ function averageWithEarlier({ site }: Plan, { shortTerm }: EarlierResults, mean:
 type Evaluated = Pick<LocationReport, 'set' | 'mean' | 'pairStatus' | 'earlier' | 'withEarlier'>;
 
 /** Where the location does not hold, the step names what is to be mended or repeated and nothing from the value. */
-function nextStep(plan: Plan, judged: Evaluated, { test, reasons }: TestState, whole: TestState): NextStep {
+function nextStep(plan: Plan, judged: Evaluated, { validity, issues }: TestState, whole: TestState): NextStep {
   const { mean } = judged;
-  if (test === 'holds' && mean && isComplete(judged))
+  if (validity === 'holds' && mean && isComplete(judged))
     return withholdNoAction(NEXT_STEPS[nextStepForMean(plan, judged, mean)], whole);
-  const step = NEXT_STEPS[test === 'not-evaluated' ? test : openStep(judged)];
-  return { ...step, says: [step.says, ...reasons.map(reasonText)].join(' ') };
+  const step = NEXT_STEPS[validity === 'not-evaluated' ? validity : openStep(judged)];
+  return { ...step, says: [step.says, ...issues.map(issueText)].join(' ') };
 }
 
 /** A location that stands lets no home go while the test as a whole does not stand. */
-function withholdNoAction(step: NextStep, { test, reasons }: TestState): NextStep {
-  if (test === 'holds' || step.noActionPhrases.length === 0) return step;
+function withholdNoAction(step: NextStep, { validity, issues }: TestState): NextStep {
+  if (validity === 'holds' || step.noActionPhrases.length === 0) return step;
   const wait = NEXT_STEPS['wait-for-the-rest'];
-  return { ...wait, says: [wait.says, ...reasons.map(reasonText)].join(' ') };
+  return { ...wait, says: [wait.says, ...issues.map(issueText)].join(' ') };
 }
 
 const isComplete = ({ set }: Evaluated): boolean => set.detectors.length <= set.readings.length;

@@ -1,4 +1,4 @@
-import type { TestState } from '../standing/types.ts';
+import type { TestState } from '../validity/validity.ts';
 import type { EarlierResults } from './earlier-results.ts';
 import type { Exact } from './exact.ts';
 import type { LocationResults } from './locations.ts';
@@ -37,6 +37,6 @@ export interface LocationReport {
 /** Whether nothing about the location is open: it holds, and its results can be used. */
 export function isConclusive({ pairStatus, state, mean }: LocationReport): boolean {
   return (
-    state.test === 'holds' && mean !== null && pairStatus !== 'straddles-by-two' && pairStatus !== 'out-of-control'
+    state.validity === 'holds' && mean !== null && pairStatus !== 'straddles-by-two' && pairStatus !== 'out-of-control'
   );
 }

@@ -76,7 +76,7 @@ function onceFetched({ visit }: DueFacts, start: Ms, end: Ms, now: Ms, said: Say
   if (end < from || end > to || end - start < LEAST_EXPOSURE.duration) {
     return again(`Fetched ${said(end)}, outside its window: not evaluated. Test again`);
   }
-  if (visit.again) return again(visit.again);
+  if (visit.retestReason) return again(visit.retestReason);
   if (visit.read || visit.monitor) return measured(`Measured until ${said(end)}`);
   const received = msOf(visit.received);
   if (received !== null && received <= now) return measured(`At the laboratory since ${said(received)}`);

@@ -43,8 +43,8 @@ export function timingReport(plan: Plan): TimingReport {
 }
 
 /** The rules that a test stands and falls with: broken, its results are not evaluated. */
-export const STANDS_WITH: readonly TimingCheck['rule'][] = ['exposure', 'closed-building', 'mitigation-system'];
+export const DECIDING_RULES: readonly TimingCheck['rule'][] = ['exposure', 'closed-building', 'mitigation-system'];
 
 /** Whether the way to the laboratory leaves the standing of a test open. */
-export const isLaboratoryDoubt = ({ rule, verdict }: TimingCheck): boolean =>
+export const isLaboratoryIssue = ({ rule, verdict }: TimingCheck): boolean =>
   rule === 'laboratory' && (verdict === 'blocked' || verdict === 'unknown');

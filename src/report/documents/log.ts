@@ -6,13 +6,13 @@ import { agreementState } from '../../protocol/conditions/agreement-state.ts';
 import { BREAK_SOURCES, conditionsReport } from '../../protocol/conditions/report.ts';
 import { chainDoubts } from '../../protocol/custody/chain-words.ts';
 import { agreementOf } from '../../protocol/custody/edit.ts';
-import { computedWords, placementWords, settledLevels } from '../../protocol/standing/placed.ts';
-import { testState } from '../../protocol/standing/test-state.ts';
-import { testCauses, testLead } from '../../protocol/standing/told.ts';
 import { HOUR } from '../../protocol/timing/clock.ts';
 import { formatDuration } from '../../protocol/timing/format-time.ts';
 import { timingReport } from '../../protocol/timing/report.ts';
 import { forecastWords } from '../../protocol/timing/weather.ts';
+import { describeIssues, headlineSentence } from '../../protocol/validity/headline.ts';
+import { testState } from '../../protocol/validity/test-state.ts';
+import { describePlacement, describeVerification, verifiedLevels } from '../../protocol/validity/verified-placement.ts';
 import { besides, paragraph, stack } from '../block.ts';
 import { type FlowItem, pour } from '../flow.ts';
 import { contentArea } from '../page-frame.ts';
@@ -50,7 +50,7 @@ export function drawLog(order: PaperOrder): readonly string[] {
 }
 
 function logFlow({ plan, computed = new Map() }: PaperOrder, width: number): readonly FlowItem[] {
-  const placement = settledLevels(plan, checkPlan(plan).levels, computed);
+  const placement = verifiedLevels(plan, checkPlan(plan).levels, computed);
   const state = testState(plan, placement);
   const placed = placedDetectors(plan);
   const report = conditionsReport(plan);
@@ -58,7 +58,7 @@ function logFlow({ plan, computed = new Map() }: PaperOrder, width: number): rea
     { block: paragraph('Log of a radon test', width, { size: 7.4, weight: 'bold' }), above: 0, keepWithNext: true },
     ...textItems(placeOf(plan), width, { size: 4.2 }),
     ...textItems(`${clockLine(plan)} What is empty was not known when this was printed: write it in.`, width, FINE),
-    ...section('Whether the test holds', [testLead(plan, state), ...testCauses(plan, state)], width),
+    ...section('Whether the test holds', [headlineSentence(plan, state), ...describeIssues(plan, state)], width),
     headingItem('The visit', width),
     { block: visitBlock(plan, width), above: 0 },
     headingItem('Detectors', width),
@@ -70,7 +70,7 @@ function logFlow({ plan, computed = new Map() }: PaperOrder, width: number): rea
     ),
     ...section(
       'Where they stand, against the rules',
-      [...placementWords(plan, placement), ...computedWords(plan, placement)],
+      [...describePlacement(plan, placement), ...describeVerification(plan, placement)],
       width,
     ),
     headingItem('Set out and fetched', width),

@@ -1,7 +1,7 @@
 import type { DetectorReport } from '../../../geometry/check/types.ts';
 import type { LevelModel } from '../../../geometry/level/types.ts';
 import type { Detector, Plan, XY } from '../../../geometry/plan/model.ts';
-import type { StandingStage } from '../../protocol/standing/types.ts';
+import type { TestStage } from '../../protocol/validity/validity.ts';
 import type { Tool } from '../tool.ts';
 import type { QuestionId } from '../walk-round.ts';
 
@@ -40,7 +40,7 @@ export type HintAct =
   | { readonly kind: 'name-room'; readonly label: string; readonly levelId: string; readonly at: XY }
   | { readonly kind: 'level'; readonly label: string; readonly levelId: string }
   /** Opens a stage of the job. */
-  | { readonly kind: 'stage'; readonly label: string; readonly stage: StandingStage }
+  | { readonly kind: 'stage'; readonly label: string; readonly stage: TestStage }
   | { readonly kind: 'field'; readonly label: string; readonly field: 'title' | 'latitude' | 'purpose' };
 
 export interface Hint {

@@ -9,13 +9,13 @@ import { isPlaced } from './time.ts';
 
 /** What of the house is broken, and, once the test is under way, what nobody has looked at or written down. */
 export function houseHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hint[] {
-  const { rows, whole } = conditionsReport(plan);
+  const { rows, validity } = conditionsReport(plan);
   const open = { kind: 'stage', label: 'Look at the house', stage: 'house' } as const;
   const hints: Hint[] = [];
   const broken = rows.filter(({ means }) => means === 'not-evaluated' || means === 'look-again');
   if (broken.length > 0) {
     const names = listed(broken.map(({ item }) => `"${item.name}"`));
-    const so = whole === 'not-evaluated' ? 'The test is not evaluated.' : 'A professional decides about the result.';
+    const so = validity === 'not-evaluated' ? 'The test is not evaluated.' : 'A professional decides about the result.';
     hints.push({ text: `Broken: ${names}. ${so}`, act: open, missing: true, weight: WEIGHT.houseBroken });
   }
   if (!isPlaced(levels)) return hints;
@@ -36,9 +36,9 @@ export function houseHints(plan: Plan, levels: readonly SeenLevel[]): readonly H
 
 /** How many items were answered, in a few words; empty for none. */
 export function houseInWords(plan: Plan): string {
-  const { rows, whole } = conditionsReport(plan);
+  const { rows, validity } = conditionsReport(plan);
   const answered = rows.filter(({ state }) => state !== 'unknown').length;
   if (answered === 0) return '';
   const count = `${answered} of ${rows.length} conditions answered`;
-  return whole === 'not-evaluated' ? `${count}, not evaluated.` : `${count}.`;
+  return validity === 'not-evaluated' ? `${count}, not evaluated.` : `${count}.`;
 }

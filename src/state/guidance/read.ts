@@ -5,8 +5,8 @@ import { isConclusive } from '../../protocol/results/location-report.ts';
 import { locationName } from '../../protocol/results/locations.ts';
 import { isRetest } from '../../protocol/results/next-steps.ts';
 import { amountsInUnit } from '../../protocol/results/radon.ts';
-import { houseStep } from '../../protocol/standing/house-step.ts';
-import { STAGE_PRESS, STANDING_WORDS } from '../../protocol/standing/types.ts';
+import { homeStep } from '../../protocol/validity/home-step.ts';
+import { STAGE_BUTTON, VALIDITY_TEXT } from '../../protocol/validity/validity.ts';
 import { testStateOf } from '../test-state.ts';
 import { type Hint, WEIGHT } from './hint.ts';
 
@@ -21,20 +21,20 @@ export function readHints(plan: Plan): readonly Hint[] {
     return [{ text: 'No result is entered yet.', act: open, missing: true, weight: WEIGHT.result }];
   }
   const state = testStateOf(plan);
-  const [worst] = state.reasons;
+  const [worst] = state.issues;
   if (worst) {
     const { stage } = worst;
-    const act = { kind: 'stage', label: STAGE_PRESS[stage], stage } as const;
-    return [{ text: `${STANDING_WORDS[state.test]} ${worst.says}`, act, missing: true, weight: WEIGHT.result }];
+    const act = { kind: 'stage', label: STAGE_BUTTON[stage], stage } as const;
+    return [{ text: `${VALIDITY_TEXT[state.validity]} ${worst.text}`, act, missing: true, weight: WEIGHT.result }];
   }
   const reports = evaluateResults(plan, state);
   const steps = reports.map((report) => ({
     text: `${locationName(report)}: ${amountsInUnit(plan.display.radon, report.next.says)}`,
     missing: !isConclusive(report) || isRetest(report.next.id),
   }));
-  const house = houseStep(plan, reports);
+  const house = homeStep(plan, reports);
   const whole =
-    house.step === 'unknown' ? [{ text: amountsInUnit(plan.display.radon, house.says), missing: true }] : [];
+    house.step === 'unknown' ? [{ text: amountsInUnit(plan.display.radon, house.text), missing: true }] : [];
   return [...steps, ...whole].map((hint) => ({ ...hint, act: open, weight: WEIGHT.result }));
 }
 

@@ -1,11 +1,11 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { visitReasons } from '../../protocol/standing/test-state.ts';
-import { stateOf } from '../../protocol/standing/types.ts';
 import { type Ms, msOf } from '../../protocol/timing/clock.ts';
 import { nextDue } from '../../protocol/timing/due.ts';
 import { timingReport } from '../../protocol/timing/report.ts';
 import type { TimingRule } from '../../protocol/timing/types.ts';
 import { visitFacts } from '../../protocol/timing/visit-facts.ts';
+import { visitIssues } from '../../protocol/validity/test-state.ts';
+import { testStateFrom } from '../../protocol/validity/validity.ts';
 import { type Hint, type SeenLevel, WEIGHT } from './hint.ts';
 
 /** What of the times is missing or broken, once a detector is set. */
@@ -75,5 +75,5 @@ export function timedInWords(plan: Plan): string {
   if (end === null) return plan.visit.plannedEnd ? 'Pick-up planned, not fetched yet.' : 'Set out, not fetched yet.';
   const { exposureHours } = timingReport(plan);
   const hours = `${Math.floor(exposureHours ?? 0)} h laid out`;
-  return stateOf(visitReasons(plan)).test === 'not-evaluated' ? `${hours}, not evaluated.` : `${hours}.`;
+  return testStateFrom(visitIssues(plan)).validity === 'not-evaluated' ? `${hours}, not evaluated.` : `${hours}.`;
 }

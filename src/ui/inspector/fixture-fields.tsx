@@ -4,7 +4,7 @@ import { FIXTURE_KINDS, type Fixture, type Stream } from '../../../geometry/plan
 import { shapeMiddle } from '../../../geometry/plane/body.ts';
 import { openStage } from '../../commands/panels.ts';
 import { machinesNearby } from '../../protocol/conditions/machines.ts';
-import { STAGE_PRESS } from '../../protocol/standing/types.ts';
+import { STAGE_BUTTON } from '../../protocol/validity/validity.ts';
 import { useAppStore } from '../../state/store.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
 import { LengthField } from '../fields/length-field.tsx';
@@ -60,7 +60,7 @@ function OffDuringTest({ id }: { readonly id: string }) {
     <p className="small">
       Within 20 ft (6.1 m) of a detector: it is off during the test.{' '}
       <button type="button" className="text-button" onClick={() => openStage('house')}>
-        {STAGE_PRESS.house}
+        {STAGE_BUTTON.house}
       </button>
     </p>
   );

@@ -1,6 +1,6 @@
 import { amountsInUnit } from '../../protocol/results/radon.ts';
-import { testHeadline } from '../../protocol/standing/headline.ts';
-import { STAGE_PRESS } from '../../protocol/standing/types.ts';
+import { testHeadline } from '../../protocol/validity/headline.ts';
+import { STAGE_BUTTON } from '../../protocol/validity/validity.ts';
 import { useAppStore } from '../../state/store.ts';
 import { testStateOf } from '../../state/test-state.ts';
 import './test-line.css';
@@ -10,7 +10,7 @@ import { VerdictMark } from './verdict-mark.tsx';
 /** The state of the whole test, the same on every screen: never greener than its worst part. */
 export function TestLine() {
   const plan = useAppStore((state) => state.plan);
-  const { tone, head, says, more, stage } = testHeadline(plan, testStateOf(plan));
+  const { tone, head, text, more, stage } = testHeadline(plan, testStateOf(plan));
   return (
     <section className="test-line" data-tone={tone} aria-label="The whole test">
       <p className="test-line__head">
@@ -21,12 +21,12 @@ export function TestLine() {
       </p>
       <div className="test-line__says">
         <p className="small">
-          {amountsInUnit(plan.display.radon, says)}
+          {amountsInUnit(plan.display.radon, text)}
           {more > 0 && ` And ${more} more.`}
         </p>
         {stage && (
           <button type="button" className="text-button" onClick={() => openStage(stage)}>
-            {STAGE_PRESS[stage]}
+            {STAGE_BUTTON[stage]}
           </button>
         )}
       </div>

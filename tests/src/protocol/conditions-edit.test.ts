@@ -84,7 +84,7 @@ describe('withLook(plan, look)', () => {
         expect(after.conditions.filter((each) => each.state === 'unknown')).toEqual(
           before.filter((each) => each.state === 'unknown'),
         );
-        expect(conditionsReport(after).whole).toBe(conditionsReport(plan).whole);
+        expect(conditionsReport(after).validity).toBe(conditionsReport(plan).validity);
         expect(conditionsReport(after).rows.filter(lacksWhoOrWhen)).toEqual([]);
       }),
     );

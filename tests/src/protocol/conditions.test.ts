@@ -16,7 +16,7 @@ import {
 } from '../../../src/protocol/custody/edit.ts';
 import { logGaps } from '../../../src/protocol/custody/gaps.ts';
 import { evaluateResults } from '../../../src/protocol/results/evaluate-results.ts';
-import { failing, visitStanding } from '../../helpers/results.ts';
+import { failing, visitValidity } from '../../helpers/results.ts';
 
 /** A visit whose times hold: 13 h closed, 72 h out. */
 const VISIT: Visit = {
@@ -130,10 +130,10 @@ describe('each item of the list', () => {
 
 describe('the whole', () => {
   it('is never a pass while one item is not known', () => {
-    expect(conditionsReport(planWith([])).whole).toBe('unknown');
+    expect(conditionsReport(planWith([])).validity).toBe('unknown');
     for (const { id } of CONDITION_ITEMS.filter(({ onlyWith }) => !onlyWith)) {
       const report = conditionsReport(planWith(keptBut(said(id, 'unknown'))));
-      expect(report.whole, id).toBe('unknown');
+      expect(report.validity, id).toBe('unknown');
       expect(report.says).toBe('1 item not known yet.');
     }
   });
@@ -142,18 +142,18 @@ describe('the whole', () => {
     const seen = (at: string) => keptBut().map((each) => (each.item === 'windows-closed' ? { ...each, at } : each));
     const reportOf = (at: string) => conditionsReport(planWith(seen(at)));
     const early = reportOf('2026-05-05T08:59:00-04:00');
-    expect(early.whole).toBe('unknown');
+    expect(early.validity).toBe('unknown');
     expect(early.says).toBe('1 answer from before the pick-up: ask then what happened since, and answer again.');
     expect(early.rows.filter((row) => row.early).map(({ item }) => item.id)).toEqual(['windows-closed']);
-    expect(reportOf('2026-05-05T09:00:00-04:00').whole).toBe('holds');
-    expect(conditionsReport(planWith(keptBut())).whole).toBe('holds');
+    expect(reportOf('2026-05-05T09:00:00-04:00').validity).toBe('holds');
+    expect(conditionsReport(planWith(keptBut())).validity).toBe('holds');
     const open = conditionsReport(planWith(seen('2026-05-01T08:00:00Z'), { visit: { ...VISIT, end: null } }));
-    expect(open.whole).toBe('holds'); // no pick-up is written down: the times are unknown then
+    expect(open.validity).toBe('holds'); // no pick-up is written down: the times are unknown then
   });
 
   it('holds when every item that applies is kept, or the house has no such thing', () => {
-    expect(conditionsReport(planWith(keptBut())).whole).toBe('holds');
-    expect(conditionsReport(planWith(keptBut(said('fireplaces-off', 'not-applicable')))).whole).toBe('holds');
+    expect(conditionsReport(planWith(keptBut())).validity).toBe('holds');
+    expect(conditionsReport(planWith(keptBut(said('fireplaces-off', 'not-applicable')))).validity).toBe('holds');
   });
 
   it.each<[string, string]>([
@@ -161,8 +161,8 @@ describe('the whole', () => {
     ['fireplaces-off', 'unknown'],
     ['attic-fan-as-usual', 'holds'],
   ])('with a break of %s: %s, even where nothing else is known', (id, whole) => {
-    expect(conditionsReport(planWith(keptBut(said(id, 'broken')))).whole).toBe(whole);
-    const alone = conditionsReport(planWith([said(id, 'broken')])).whole;
+    expect(conditionsReport(planWith(keptBut(said(id, 'broken')))).validity).toBe(whole);
+    const alone = conditionsReport(planWith([said(id, 'broken')])).validity;
     expect(alone).toBe(whole === 'holds' ? 'unknown' : whole);
   });
 
@@ -190,7 +190,7 @@ describe('the whole', () => {
   it('shows an item that it does not know, and leaves a break of it to a professional', () => {
     const plan = planWith(keptBut(said('garage-door-shut', 'broken')));
     expect(rowFor(plan, 'garage-door-shut')?.item.name).toBe('garage door shut');
-    expect(conditionsReport(plan).whole).toBe('unknown');
+    expect(conditionsReport(plan).validity).toBe('unknown');
   });
 
   it('counts tampering in the log as a break, whatever was answered', () => {
@@ -198,7 +198,7 @@ describe('the whole', () => {
     expect(rowFor(plan, 'not-disturbed')?.says).toMatch(
       /^The log has tampering seen at K1\. This test is not evaluated\./,
     );
-    expect(conditionsReport(plan).whole).toBe('not-evaluated');
+    expect(conditionsReport(plan).validity).toBe('not-evaluated');
   });
 
   it('lets nobody who answered "kept" vouch for tampering that only the log has', () => {
@@ -217,7 +217,7 @@ describe('"none here"', () => {
       const plan = planWith(keptBut(said(id, 'not-applicable')));
       expect(rowFor(plan, id)).toMatchObject({ state: 'unknown', answered: 'not-applicable', mayBeNone: false });
       expect(rowFor(plan, id)?.says).toContain('look again');
-      expect(conditionsReport(plan).whole).toBe('unknown');
+      expect(conditionsReport(plan).validity).toBe('unknown');
     },
   );
 
@@ -226,7 +226,7 @@ describe('"none here"', () => {
     (id) => {
       const plan = planWith(keptBut(said(id, 'not-applicable')));
       expect(rowFor(plan, id)).toMatchObject({ state: 'not-applicable', mayBeNone: true });
-      expect(conditionsReport(plan).whole).toBe('holds');
+      expect(conditionsReport(plan).validity).toBe('holds');
     },
   );
 
@@ -235,7 +235,7 @@ describe('"none here"', () => {
     expect(rowFor(planWith([none]), none.item)?.state).toBe('not-applicable');
     const shown = planWith(keptBut(none), { visit: { ...VISIT, mitigationOnSince: '2026-04-01T08:00:00-04:00' } });
     expect(rowFor(shown, none.item)?.state).toBe('unknown');
-    expect(conditionsReport(shown).whole).toBe('unknown');
+    expect(conditionsReport(shown).validity).toBe('unknown');
   });
 });
 
@@ -253,23 +253,23 @@ describe('a break', () => {
 
 describe('the test stands and falls with the house', () => {
   it('a break that says so leaves its results not evaluated, with good times', () => {
-    expect(visitStanding(planWith(keptBut()))).toBe('holds');
+    expect(visitValidity(planWith(keptBut()))).toBe('holds');
     const plan = {
       ...withDetector(planWith([said('windows-closed', 'broken')])),
       readings: [{ detector: 'd1', value: 6, unit: 'pCi/L' as const }],
     };
-    expect(visitStanding(plan)).toBe('not-evaluated');
-    expect(evaluateResults(plan, failing(visitStanding(plan) as 'not-evaluated'))[0]?.next.id).toBe('not-evaluated');
+    expect(visitValidity(plan)).toBe('not-evaluated');
+    expect(evaluateResults(plan, failing(visitValidity(plan) as 'not-evaluated'))[0]?.next.id).toBe('not-evaluated');
   });
 
   it('a break that a professional must look at is no pass; one to be noted changes nothing', () => {
-    expect(visitStanding(planWith(keptBut(said('fireplaces-off', 'broken'))))).toBe('unknown');
-    expect(visitStanding(planWith(keptBut(said('attic-fan-as-usual', 'broken'))))).toBe('holds');
+    expect(visitValidity(planWith(keptBut(said('fireplaces-off', 'broken'))))).toBe('unknown');
+    expect(visitValidity(planWith(keptBut(said('attic-fan-as-usual', 'broken'))))).toBe('holds');
   });
 
   it('one item that nobody has answered is no pass either', () => {
-    expect(visitStanding(planWith([]))).toBe('unknown');
-    expect(visitStanding(planWith(keptBut(said('windows-closed', 'unknown'))))).toBe('unknown');
+    expect(visitValidity(planWith([]))).toBe('unknown');
+    expect(visitValidity(planWith(keptBut(said('windows-closed', 'unknown'))))).toBe('unknown');
   });
 });
 

@@ -13,9 +13,9 @@ import { NEXT_STEP_SOURCES } from '../../../src/protocol/results/next-step-sourc
 import { NEXT_STEPS } from '../../../src/protocol/results/next-steps.ts';
 import { enteredText, otherUnitText } from '../../../src/protocol/results/radon.ts';
 import { parseRadon } from '../../../src/protocol/results/radon-input.ts';
-import { visitReasons } from '../../../src/protocol/standing/test-state.ts';
-import { stateOf } from '../../../src/protocol/standing/types.ts';
-import { failing, HOLDS, judged, planWith, purpose, visitStanding } from '../../helpers/results.ts';
+import { visitIssues } from '../../../src/protocol/validity/test-state.ts';
+import { testStateFrom } from '../../../src/protocol/validity/validity.ts';
+import { failing, HOLDS, judged, planWith, purpose, visitValidity } from '../../helpers/results.ts';
 
 const earlier = (value: number, change: Partial<EarlierResult> = {}): EarlierResult => ({
   at: null,
@@ -336,8 +336,8 @@ describe('a test that does not hold', () => {
   const held = (change: Partial<Plan> = {}) => planWith([1, 1.1], { visit, conditions: house, ...change });
 
   it('has no reason while it holds', () => {
-    expect(visitStanding(held())).toBe('holds');
-    expect(visitReasons(held())).toEqual([]);
+    expect(visitValidity(held())).toBe('holds');
+    expect(visitIssues(held())).toEqual([]);
   });
 
   it('tells what broke it, time and house, and what is missing beside it', () => {
@@ -345,31 +345,31 @@ describe('a test that does not hold', () => {
       visit: { ...visit, end: '2026-05-04T07:59:00Z', closedSince: null },
       conditions: house.map((each) => (each.item === 'doors-closed' ? { ...each, state: 'broken' } : each)),
     });
-    const { test, reasons } = stateOf(visitReasons(plan));
-    expect(test).toBe('not-evaluated');
-    expect(reasons.map(({ stage, standing }) => [stage, standing])).toEqual([
+    const { validity, issues } = testStateFrom(visitIssues(plan));
+    expect(validity).toBe('not-evaluated');
+    expect(issues.map(({ stage, validity }) => [stage, validity])).toEqual([
       ['time', 'not-evaluated'],
       ['house', 'not-evaluated'],
       ['time', 'unknown'],
     ]);
-    expect(reasons[0]?.says).toContain('47 h 59 min');
-    expect(reasons[1]?.says).toMatch(/Broken: .*doors/i);
-    expect(reasons[2]?.says).toContain('Since when the house was closed is not written down.');
+    expect(issues[0]?.text).toContain('47 h 59 min');
+    expect(issues[1]?.text).toMatch(/Broken: .*doors/i);
+    expect(issues[2]?.text).toContain('Since when the house was closed is not written down.');
   });
 
   it('tells what is missing', () => {
     const plan = held({ visit: { ...visit, closedSince: null }, conditions: house.slice(1) });
-    expect(visitStanding(plan)).toBe('unknown');
-    expect(visitReasons(plan).map(({ stage }) => stage)).toEqual(['time', 'house']);
-    expect(visitReasons(plan)[1]?.says).toBe('The house: 1 item not known yet.');
+    expect(visitValidity(plan)).toBe('unknown');
+    expect(visitIssues(plan).map(({ stage }) => stage)).toEqual(['time', 'house']);
+    expect(visitIssues(plan)[1]?.text).toBe('The house: 1 item not known yet.');
   });
 
   // What the laboratory asks of its kit decides; no published source gives days.
   it('is not known to hold where the laboratory had it too late', () => {
     const late = held({ visit: { ...visit, received: '2026-05-09T08:01:00Z' } });
-    expect(visitStanding(late)).toBe('unknown');
-    expect(visitReasons(late)[0]?.says).toContain('Ask whether it can still be counted');
-    expect(visitStanding(held({ visit: { ...visit, received: '2026-05-09T08:00:00Z' } }))).toBe('holds');
+    expect(visitValidity(late)).toBe('unknown');
+    expect(visitIssues(late)[0]?.text).toContain('Ask whether it can still be counted');
+    expect(visitValidity(held({ visit: { ...visit, received: '2026-05-09T08:00:00Z' } }))).toBe('holds');
   });
 
   // Either of the two may be the wrong one, so the time laid out is not known either.
@@ -383,8 +383,8 @@ describe('a test that does not hold', () => {
     ],
   ])('is not known to hold where times contradict: %s', (_, times, says) => {
     const plan = held({ visit: { ...visit, ...times } });
-    expect(visitStanding(plan)).toBe('unknown');
-    expect(visitReasons(plan).map((reason) => reason.says)).toEqual([expect.stringContaining(says)]);
+    expect(visitValidity(plan)).toBe('unknown');
+    expect(visitIssues(plan).map((reason) => reason.text)).toEqual([expect.stringContaining(says)]);
   });
 
   it('is told with its results alone: no average, no agreement, no earlier test', () => {

@@ -8,8 +8,8 @@ import { writePlan } from '../../../geometry/planfile/write.ts';
 import { withHandOver, withLog } from '../../../src/protocol/custody/edit.ts';
 import { evaluateResults } from '../../../src/protocol/results/evaluate-results.ts';
 import { NEXT_STEPS } from '../../../src/protocol/results/next-steps.ts';
-import { testHeadline } from '../../../src/protocol/standing/headline.ts';
-import { STANDING_HEAD, type TestStanding } from '../../../src/protocol/standing/types.ts';
+import { testHeadline } from '../../../src/protocol/validity/headline.ts';
+import { VALIDITY_HEADLINE, type Validity } from '../../../src/protocol/validity/validity.ts';
 import { drawJobPaper } from '../../../src/report/documents/papers.ts';
 import { drawSheets } from '../../../src/report/draw-sheets.ts';
 import { testStateOf } from '../../../src/state/test-state.ts';
@@ -19,7 +19,7 @@ import { sheetTexts } from '../../helpers/sheet-texts.ts';
 
 interface Cause {
   readonly name: string;
-  readonly standing: Exclude<TestStanding, 'holds'>;
+  readonly standing: Exclude<Validity, 'holds'>;
   readonly apply: (plan: Plan) => Plan;
 }
 const onLevel = (plan: Plan, change: (level: Level) => Partial<Level>): Plan => ({
@@ -137,20 +137,20 @@ async function toldBy(plan: Plan) {
   return {
     code,
     reasons: reasons as readonly string[],
-    sets: sets as readonly { standing: TestStanding; step: string; nextStep: string }[],
+    sets: sets as readonly { standing: Validity; step: string; nextStep: string }[],
     house: house as string,
-    readings: test as TestStanding,
-    read: evaluateResults(plan, state).map((set) => set.state.test),
+    readings: test as Validity,
+    read: evaluateResults(plan, state).map((set) => set.state.validity),
     headline: testHeadline(plan, state).head,
-    log: Object.values(STANDING_HEAD).filter((head) =>
+    log: Object.values(VALIDITY_HEADLINE).filter((head) =>
       texts.includes(`Whether the test holds The test: ${head.toLowerCase()}.`),
     ),
   };
 }
 
-async function standsEverywhere(plan: Plan, standing: TestStanding) {
+async function standsEverywhere(plan: Plan, standing: Validity) {
   const told = await toldBy(plan);
-  const head = STANDING_HEAD[standing];
+  const head = VALIDITY_HEADLINE[standing];
   expect([told.readings, told.headline, told.log, told.read, told.sets.map((set) => set.standing)]).toEqual([
     standing,
     head,
@@ -179,7 +179,7 @@ describe('the standing of a test, told everywhere alike', () => {
     '%s, on the sheet and in check and timing',
     async (_, cause) => {
       const plan = cause.apply(holdingPlan());
-      const words = `The test: ${STANDING_HEAD[cause.standing].toLowerCase()}.`;
+      const words = `The test: ${VALIDITY_HEADLINE[cause.standing].toLowerCase()}.`;
       const [sheet = ''] = drawSheets({ plan, levelId: 'L1', paper: 'letter', date: '2026-03-20' });
       expect(sheetTexts(sheet).map(({ text }) => text)).toContain(words);
       const path = join(folder, 'one.plan.json');

@@ -4,16 +4,16 @@ import type { ConditionState } from '../../../geometry/plan/test-record.ts';
 import { conditionsReport } from '../../../src/protocol/conditions/report.ts';
 import { evaluateResults } from '../../../src/protocol/results/evaluate-results.ts';
 import { MOST_CAUTIOUS_FIRST, NEXT_STEPS } from '../../../src/protocol/results/next-steps.ts';
-import { houseStep } from '../../../src/protocol/standing/house-step.ts';
-import { testState } from '../../../src/protocol/standing/test-state.ts';
-import { reasonText } from '../../../src/protocol/standing/types.ts';
+import { homeStep } from '../../../src/protocol/validity/home-step.ts';
+import { testState } from '../../../src/protocol/validity/test-state.ts';
+import { issueText } from '../../../src/protocol/validity/validity.ts';
 import { EVERYTHING, GOOD_VISIT, holdingPlan, houseLevel, pairAt } from '../../helpers/holding-plan.ts';
 
 describe('a whole job', () => {
   it('of which nothing is missing holds', () => {
     const state = testState(holdingPlan());
-    expect(state.reasons.map(reasonText)).toEqual([]);
-    expect(state.test).toBe('holds');
+    expect(state.issues.map(issueText)).toEqual([]);
+    expect(state.validity).toBe('holds');
   });
 });
 
@@ -29,12 +29,12 @@ describe('where a detector sits', () => {
     });
     const plan = holdingPlan([1, 1.1], { levels: [level] });
     const [set] = setsOf(plan);
-    expect(testState(plan).test).toBe('not-evaluated');
-    expect(set?.state.test).toBe('not-evaluated');
+    expect(testState(plan).validity).toBe('not-evaluated');
+    expect(set?.state.validity).toBe('not-evaluated');
     expect(set?.next.says).toContain('A1 is blocked: No detector in a kitchen.');
     expect(set?.next.says).toContain('To be mended under Place.');
     expect(clearSteps).not.toContain(set?.next.id);
-    expect(houseStep(plan, setsOf(plan)).step).toBe('unknown');
+    expect(homeStep(plan, setsOf(plan)).step).toBe('unknown');
   });
 
   it('blocked, but without a result, leaves the test open and takes nothing from another location', () => {
@@ -42,20 +42,20 @@ describe('where a detector sits', () => {
     const [first] = level.detectors;
     const inWall: Detector = { ...(first as Detector), id: 'B1', label: 'B1', pair: null, at: [150, 150] };
     const plan = holdingPlan([1, 1.1], { levels: [{ ...level, detectors: [...level.detectors, inWall] }] });
-    expect(testState(plan).test).toBe('unknown');
-    expect(setsOf(plan).map(({ state }) => state.test)).toEqual(['holds']);
+    expect(testState(plan).validity).toBe('unknown');
+    expect(setsOf(plan).map(({ state }) => state.validity)).toEqual(['holds']);
   });
 
   it('in a room without a label cannot be decided: unknown', () => {
     const plan = holdingPlan([1, 1.1], { levels: [houseLevel('L1', 'A', { rooms: [] })] });
-    expect(testState(plan).test).toBe('unknown');
-    expect(setsOf(plan)[0]?.next).toMatchObject({ id: 'unknown', says: expect.stringContaining('no label') });
+    expect(testState(plan).validity).toBe('unknown');
+    expect(setsOf(plan)[0]?.next).toMatchObject({ id: 'unknown', text: expect.stringContaining('no label') });
   });
 
   it('tight holds, and is said', () => {
     const tight = houseLevel('L1', 'A', { detectors: pairAt('L1', 'A', 510) });
     const state = testState(holdingPlan([1, 1.1], { levels: [tight] }));
-    expect(state.test).toBe('holds');
+    expect(state.validity).toBe('holds');
     expect(state.notes).toEqual([expect.stringMatching(/^A1 is tight\./), expect.stringMatching(/^A2 is tight\./)]);
   });
 
@@ -72,8 +72,8 @@ describe('where a detector sits', () => {
     const sunny = (lookedFor: readonly string[]) =>
       testState(holdingPlan([1, 1.1], { levels: [houseLevel('L1', 'A', { openings: [window], lookedFor })] }));
     const open = sunny(EVERYTHING.filter((rule) => rule !== 'direct-sun'));
-    expect(open.test).toBe('unknown');
-    expect(open.reasons[0]?.says).toMatch(/^Not run for A1 and A2: Direct sun/);
+    expect(open.validity).toBe('unknown');
+    expect(open.issues[0]?.text).toMatch(/^Not run for A1 and A2: Direct sun/);
   });
 });
 
@@ -88,13 +88,13 @@ describe('a property transfer', () => {
 
   it('is not decided by one passive detector', () => {
     const plan = sale([one]);
-    expect(testState(plan).test).toBe('not-evaluated');
+    expect(testState(plan).validity).toBe('not-evaluated');
     expect(setsOf(plan)[0]?.next.says).toContain('test again with a pair');
   });
 
   it('is decided by a pair, or by a monitor', () => {
-    expect(testState(sale([level])).test).toBe('holds');
-    expect(testState(sale([one], 'monitor')).test).toBe('holds');
+    expect(testState(sale([level])).validity).toBe('holds');
+    expect(testState(sale([one], 'monitor')).validity).toBe('holds');
   });
 });
 
@@ -109,19 +109,19 @@ describe('the house', () => {
   // 25 Pa. Code 240.310(a)(3): the lowest livable level of each zone that touches the soil.
   it('is unknown while a zone on the ground has no result that stands', () => {
     const plan = pennsylvania([1, 1.1]);
-    const house = houseStep(plan, setsOf(plan));
-    expect(house).toMatchObject({ step: 'unknown', says: expect.stringContaining('Level L2 has no result') });
+    const house = homeStep(plan, setsOf(plan));
+    expect(house).toMatchObject({ step: 'unknown', text: expect.stringContaining('Level L2 has no result') });
   });
 
   it('has the most cautious step of all its locations', () => {
     const plan = pennsylvania([1, 1.1, 9, 9.1]);
     expect(setsOf(plan).map(({ next }) => next.id)).toEqual(['retest-later', 'second-test-now']);
-    expect(houseStep(plan, setsOf(plan)).step).toBe('second-test-now');
+    expect(homeStep(plan, setsOf(plan)).step).toBe('second-test-now');
   });
 
   it('says what stands already where it asks for something', () => {
     const plan = pennsylvania([9, 9.1]);
-    expect(houseStep(plan, setsOf(plan)).says).toContain('second short-term test at once');
+    expect(homeStep(plan, setsOf(plan)).text).toContain('second short-term test at once');
   });
 
   // 32 Ill. Adm. Code 422.130(a)(1)(C): one more location for each further 2,000 sq ft.
@@ -137,9 +137,9 @@ describe('the house', () => {
       return { id: `w${i}`, from, to, thickness: 203.2, side: 'auto' as const };
     });
     const plan = holdingPlan([1, 1.1], { levels: [houseLevel('L1', 'A', { walls })] });
-    expect(testState(plan).test).toBe('holds');
-    const house = houseStep(plan, setsOf(plan));
-    expect(house).toMatchObject({ step: 'unknown', says: expect.stringContaining('1 of 2 locations') });
+    expect(testState(plan).validity).toBe('holds');
+    const house = homeStep(plan, setsOf(plan));
+    expect(house).toMatchObject({ step: 'unknown', text: expect.stringContaining('1 of 2 locations') });
   });
 
   it('ranks every step', () => {
@@ -174,13 +174,13 @@ describe('a machine that is drawn near a detector', () => {
       'Drawn within 20 ft (6.1 m): the dehumidifier near A1.',
     );
     expect(question(house('dehumidifier', 'not-applicable'))).toMatchObject({ state: 'unknown', mayBeNone: false });
-    expect(testState(house('dehumidifier', 'not-applicable')).test).toBe('unknown');
+    expect(testState(house('dehumidifier', 'not-applicable')).validity).toBe('unknown');
   });
 
   it('leaves the test open until it was kept off, and then no more', () => {
-    expect(testState(house('portable-fan', 'kept', 'illinois-422-130')).reasons.map(({ says }) => says)).toEqual([]);
+    expect(testState(house('portable-fan', 'kept', 'illinois-422-130')).issues.map(({ text }) => text)).toEqual([]);
     const open = testState(house('portable-fan', 'unknown', 'illinois-422-130'));
-    expect(open.reasons.map(({ stage }) => stage)).toContain('house');
+    expect(open.issues.map(({ stage }) => stage)).toContain('house');
   });
 });
 
@@ -211,12 +211,12 @@ describe('a long-term test', () => {
     [[90, 185], 'retest-spread'],
   ] as const)('of %j Bq/m3: %s', (values, step) => {
     const plan = undisturbed(values);
-    expect(testState(plan).reasons.map(reasonText)).toEqual([]);
+    expect(testState(plan).issues.map(issueText)).toEqual([]);
     expect(setsOf(plan)[0]?.next.id).toBe(step);
   });
 
   it('is open until somebody says that nobody touched it', () => {
-    expect(testState(long([100, 101])).test).toBe('unknown');
+    expect(testState(long([100, 101])).validity).toBe('unknown');
   });
 });
 

@@ -11,7 +11,7 @@ import { timingReport } from '../../../src/protocol/timing/report.ts';
 import { timelineOf } from '../../../src/protocol/timing/timeline.ts';
 import type { TimingRule } from '../../../src/protocol/timing/types.ts';
 import { withForecast } from '../../../src/protocol/timing/weather.ts';
-import { visitStanding } from '../../helpers/results.ts';
+import { visitValidity } from '../../helpers/results.ts';
 
 /** Thousands of instants on a busy machine. */
 vi.setConfig({ testTimeout: 60_000 });
@@ -76,7 +76,7 @@ describe('time laid out', () => {
   it('is unknown while one end is not written down, and never a pass', () => {
     expect(verdictOf(planWith({ start: at('5-1 9:00') }), 'exposure')).toBe('unknown');
     expect(verdictOf(planWith({}), 'exposure')).toBe('unknown');
-    expect(visitStanding(planWith({}))).toBe('unknown');
+    expect(visitValidity(planWith({}))).toBe('unknown');
   });
 
   it('is not evaluated outside the window, and says so', () => {
@@ -85,7 +85,7 @@ describe('time laid out', () => {
     expect(check?.detail).toBe(
       "The detector lay out for 47 h 59 min, 1 min short of the kit's 48 h. The test is not evaluated; keep the record and test again.",
     );
-    expect(visitStanding(plan)).toBe('not-evaluated');
+    expect(visitValidity(plan)).toBe('not-evaluated');
   });
 });
 
@@ -198,7 +198,7 @@ describe('a pick-up that is planned', () => {
     expect(report).toMatchObject({ exposureHours: 49, planned: true });
     const exposure = report.checks.find(({ rule }) => rule === 'exposure');
     expect(exposure).toMatchObject({ verdict: 'clear', detail: expect.stringContaining('As planned') });
-    expect(visitStanding(planWith(planned))).toBe('unknown');
+    expect(visitValidity(planWith(planned))).toBe('unknown');
     expect(
       timelineOf(planWith(planned))
         ?.bars.filter(({ kind }) => kind === 'done')
@@ -238,7 +238,7 @@ describe('a long-term test', () => {
     expect(verdictOf(plan, 'weather')).toBe('not-run');
     expect(conditionsReport(plan).rows.map(({ item }) => item.id)).toEqual(['not-disturbed']);
     const undisturbed = [{ item: 'not-disturbed', state: 'kept', at: null, note: '' }] as const;
-    expect(visitStanding({ ...plan, conditions: undisturbed })).toBe('holds');
+    expect(visitValidity({ ...plan, conditions: undisturbed })).toBe('holds');
   });
 });
 

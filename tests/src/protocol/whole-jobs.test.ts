@@ -12,13 +12,13 @@ import { locationTexts } from '../../../src/protocol/results/describe-location.t
 import { evaluateResults } from '../../../src/protocol/results/evaluate-results.ts';
 import { NEXT_STEPS } from '../../../src/protocol/results/next-steps.ts';
 import { amountsInUnit } from '../../../src/protocol/results/radon.ts';
-import { testHeadline } from '../../../src/protocol/standing/headline.ts';
-import { houseStep } from '../../../src/protocol/standing/house-step.ts';
 import { instantText } from '../../../src/protocol/timing/clock.ts';
 import { nextDue } from '../../../src/protocol/timing/due.ts';
 import { timingReport } from '../../../src/protocol/timing/report.ts';
 import { timelineOf } from '../../../src/protocol/timing/timeline.ts';
 import { visitFacts } from '../../../src/protocol/timing/visit-facts.ts';
+import { testHeadline } from '../../../src/protocol/validity/headline.ts';
+import { homeStep } from '../../../src/protocol/validity/home-step.ts';
 import { drawJobPaper } from '../../../src/report/documents/papers.ts';
 import { guidance } from '../../../src/state/guidance.ts';
 import { judgedLevels } from '../../../src/state/selectors.ts';
@@ -127,7 +127,7 @@ async function saidOf(plan: Plan): Promise<readonly string[]> {
   const panels = [
     state,
     testHeadline(plan, state),
-    houseStep(plan, sets),
+    homeStep(plan, sets),
     sets.map((set) => [set.next, locationTexts(plan, set)]),
     levels.flatMap(({ model }) => guidance(plan, levels, model.level.id, now)),
     timingReport(plan),
@@ -150,12 +150,12 @@ it('says an all-clear only of a test that holds: 200 random whole jobs', async (
   let cleared = 0;
   for (let seed = 1; seed <= JOBS; seed++) {
     const plan = wholeJob(seed);
-    const { test } = testStateOf(plan);
-    counts[test]++;
+    const { validity } = testStateOf(plan);
+    counts[validity]++;
     const text = (await saidOf(plan)).join('\n').toLowerCase();
     const found = ALL_CLEARS.filter((words) => text.includes(words));
     // A location that holds may be told by itself, but never while the test as a whole does not.
-    if (test !== 'holds') expect(found, `seed ${seed}: ${test}`).toEqual([]);
+    if (validity !== 'holds') expect(found, `seed ${seed}: ${validity}`).toEqual([]);
     else if (found.length > 0) cleared++;
   }
   // The search would find one where there is one.

@@ -19,7 +19,7 @@ import './house.css';
 export function HousePanel() {
   const plan = useAppStore((state) => state.plan);
   const report = conditionsReport(plan);
-  const { word, mark } = WHOLE[report.whole];
+  const { word, mark } = WHOLE[report.validity];
   return (
     <>
       <div className="house-whole" data-verdict={mark}>

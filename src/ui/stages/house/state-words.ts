@@ -3,9 +3,9 @@ import type { Look } from '../../../../geometry/edit/index.ts';
 import { listed } from '../../../../geometry/messages/index.ts';
 import type { ConditionState } from '../../../../geometry/plan/test-record.ts';
 import type { ConditionRow } from '../../../protocol/conditions/types.ts';
-import type { TestStanding } from '../../../protocol/standing/types.ts';
 import { msOf } from '../../../protocol/timing/clock.ts';
 import { formatInstant } from '../../../protocol/timing/format-time.ts';
+import type { Validity } from '../../../protocol/validity/validity.ts';
 
 /** The answers to an item, in the order in which they are offered. */
 export const ANSWERS = [
@@ -33,7 +33,7 @@ const STATE_MARK: Readonly<Record<ConditionState, Verdict | null>> = {
 export const markOf = ({ state, early }: ConditionRow): Verdict | null => STATE_MARK[early ? 'unknown' : state];
 
 /** The whole in a word, and its shape. */
-export const WHOLE: Readonly<Record<TestStanding, { readonly word: string; readonly mark: Verdict }>> = {
+export const WHOLE: Readonly<Record<Validity, { readonly word: string; readonly mark: Verdict }>> = {
   holds: { word: 'Kept', mark: 'clear' },
   'not-evaluated': { word: 'Not evaluated', mark: 'blocked' },
   unknown: { word: 'Unknown', mark: 'unknown' },

@@ -1,7 +1,7 @@
 import { CAUTIONS } from '../../../../geometry/messages/index.ts';
 import { RESULT_CAUTIONS } from '../../../protocol/results/describe-location.ts';
 import { evaluateResults } from '../../../protocol/results/evaluate-results.ts';
-import { houseStep } from '../../../protocol/standing/house-step.ts';
+import { homeStep } from '../../../protocol/validity/home-step.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { testStateOf } from '../../../state/test-state.ts';
 import { EarlierTests } from './earlier-tests.tsx';
@@ -34,7 +34,7 @@ export function ReadPanel() {
           place={places.get(report.set.detectors[0]?.id ?? '') ?? ''}
         />
       ))}
-      {reports.length > 0 && <HouseSlip plan={plan} house={houseStep(plan, reports)} />}
+      {reports.length > 0 && <HouseSlip plan={plan} house={homeStep(plan, reports)} />}
       <EarlierTests plan={plan} />
       <p className="small soft">{[...RESULT_CAUTIONS, ...CAUTIONS].join(' ')}</p>
     </div>

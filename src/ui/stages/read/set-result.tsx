@@ -22,11 +22,16 @@ export function SetSlip({ plan, report, place }: Props) {
   const unit = plan.display.radon;
   const words = locationTexts(plan, report);
   const [step, rest] = inTwo(words.step);
-  const usable = state.test === 'holds' && pairStatus !== 'straddles-by-two';
+  const usable = state.validity === 'holds' && pairStatus !== 'straddles-by-two';
   // Both units from the one exact mean: a rounded figure is not converted.
   const figure = usable ? mean : null;
   return (
-    <section className="set" aria-label={locationName(report)} data-agreement={pairStatus} data-standing={state.test}>
+    <section
+      className="set"
+      aria-label={locationName(report)}
+      data-agreement={pairStatus}
+      data-standing={state.validity}
+    >
       <h3>{locationName(report)}</h3>
       <p className="small soft">{place}</p>
       {figure && (

@@ -1,30 +1,30 @@
 /** Whether results may be used: not evaluated outweighs unknown, and unknown outweighs holds. */
-export type TestStanding = 'holds' | 'unknown' | 'not-evaluated';
+export type Validity = 'holds' | 'unknown' | 'not-evaluated';
 
 /** The stage of the job in which a cause is mended. */
-export type StandingStage = 'site' | 'draw' | 'place' | 'time' | 'house' | 'log' | 'read';
+export type TestStage = 'site' | 'draw' | 'place' | 'time' | 'house' | 'log' | 'read';
 
 /** One cause for which a test does not hold, or is not known to. */
-export interface StandingReason {
-  readonly standing: Exclude<TestStanding, 'holds'>;
-  readonly stage: StandingStage;
+export interface ValidityIssue {
+  readonly validity: Exclude<Validity, 'holds'>;
+  readonly stage: TestStage;
   /** The cause in a sentence or two, without where it is mended. */
-  readonly says: string;
+  readonly text: string;
   /** Ids of the detectors whose results it takes; null: all of them. */
   readonly detectors: readonly string[] | null;
 }
 
 /** The state of a whole test, or of one location of it. */
 export interface TestState {
-  readonly test: TestStanding;
+  readonly validity: Validity;
   /** Worst first; none where it holds. */
-  readonly reasons: readonly StandingReason[];
+  readonly issues: readonly ValidityIssue[];
   /** What takes nothing away and is said all the same: tight placement. */
   readonly notes: readonly string[];
 }
 
 /** Where each cause is mended, as the end of its sentence. */
-const MENDED: Readonly<Record<StandingStage, string>> = {
+const WHERE_TO_FIX: Readonly<Record<TestStage, string>> = {
   site: 'To be written down under Site.',
   draw: 'To be answered or drawn under Draw.',
   place: 'To be mended under Place.',
@@ -35,7 +35,7 @@ const MENDED: Readonly<Record<StandingStage, string>> = {
 };
 
 /** The press that leads there. */
-export const STAGE_PRESS: Readonly<Record<StandingStage, string>> = {
+export const STAGE_BUTTON: Readonly<Record<TestStage, string>> = {
   site: 'Look at the site',
   draw: 'Look at the drawing',
   place: 'Look at the placing',
@@ -46,31 +46,33 @@ export const STAGE_PRESS: Readonly<Record<StandingStage, string>> = {
 };
 
 /** What the standing of a test means for all its results; empty where it holds. */
-export const STANDING_WORDS: Readonly<Record<TestStanding, string>> = {
+export const VALIDITY_TEXT: Readonly<Record<Validity, string>> = {
   holds: '',
   'not-evaluated': 'This test does not hold: its results are kept and not evaluated.',
   unknown: 'Whether this test holds is not known: no result of it passes before what is missing is written down.',
 };
 
 /** The standing in a word, as a headline has it. */
-export const STANDING_HEAD: Readonly<Record<TestStanding, string>> = {
+export const VALIDITY_HEADLINE: Readonly<Record<Validity, string>> = {
   holds: 'Holds',
   'not-evaluated': 'Not evaluated',
   unknown: 'Unknown',
 };
 
-const RANK: Readonly<Record<TestStanding, number>> = { 'not-evaluated': 0, unknown: 1, holds: 2 };
+const RANK: Readonly<Record<Validity, number>> = { 'not-evaluated': 0, unknown: 1, holds: 2 };
 
 /** The state that these causes come to: the worst decides. */
-export function stateOf(reasons: readonly StandingReason[], notes: readonly string[] = []): TestState {
-  const sorted = reasons.toSorted((a, b) => RANK[a.standing] - RANK[b.standing]);
-  return { test: sorted[0]?.standing ?? 'holds', reasons: sorted, notes };
+export function testStateFrom(reasons: readonly ValidityIssue[], notes: readonly string[] = []): TestState {
+  const sorted = reasons.toSorted((a, b) => RANK[a.validity] - RANK[b.validity]);
+  return { validity: sorted[0]?.validity ?? 'holds', issues: sorted, notes };
 }
 
 /** The same for the results of some of the detectors. */
-export function stateFor({ reasons }: TestState, detectors: readonly { readonly id: string }[]): TestState {
-  return stateOf(reasons.filter(({ detectors: of }) => of === null || detectors.some(({ id }) => of.includes(id))));
+export function stateForDetectors({ issues }: TestState, detectors: readonly { readonly id: string }[]): TestState {
+  return testStateFrom(
+    issues.filter(({ detectors: of }) => of === null || detectors.some(({ id }) => of.includes(id))),
+  );
 }
 
 /** A cause with where it is mended. */
-export const reasonText = ({ says, stage }: StandingReason): string => `${says} ${MENDED[stage]}`;
+export const issueText = ({ text, stage }: ValidityIssue): string => `${text} ${WHERE_TO_FIX[stage]}`;

@@ -7,14 +7,14 @@ import { settled } from '../../../geometry/recheck/settled.ts';
 import { detectorLabel } from '../detector-label.ts';
 
 /** What the checks said of a detector, and how that was come by. */
-export interface PlacedReport extends DetectorReport {
+export interface VerifiedReport extends DetectorReport {
   readonly computed: Computed;
   /** What the two computations differ on; undefined where they do not. */
-  readonly doubt: string | undefined;
+  readonly discrepancy: string | undefined;
 }
-export interface ComputedLevel {
+export interface VerifiedLevel {
   readonly id: string;
-  readonly detectors: readonly PlacedReport[];
+  readonly detectors: readonly VerifiedReport[];
 }
 
 const ONCE: Computed = { how: 'once', cause: 'it was not asked' };
@@ -23,23 +23,23 @@ const ONCE: Computed = { how: 'once', cause: 'it was not asked' };
  * The reports with the verdicts that may leave the tool: unknown where the two computations differ.
  * @param computed what the second computation says of each detector, by id; who is not in it was computed once
  */
-export function settledLevels(
+export function verifiedLevels(
   plan: Plan,
   levels: readonly { readonly id: string; readonly detectors: readonly DetectorReport[] }[],
   computed: ReadonlyMap<string, Computed>,
-): readonly ComputedLevel[] {
+): readonly VerifiedLevel[] {
   return levels.map(({ id, detectors }) => ({
     id,
     detectors: detectors.map((report) => {
       const how = computed.get(report.id) ?? ONCE;
-      const doubt = how.how === 'differs' ? describeComputed(how, plan) : undefined;
-      return { ...settled(report, how), computed: how, doubt };
+      const discrepancy = how.how === 'differs' ? describeComputed(how, plan) : undefined;
+      return { ...settled(report, how), computed: how, discrepancy };
     }),
   }));
 }
 
 /** Each detector with its verdict, the reason, and what nobody looked for or was not run: "A1: clear. Every rule …". */
-export function placementWords(plan: Plan, levels: readonly ComputedLevel[]): readonly string[] {
+export function describePlacement(plan: Plan, levels: readonly VerifiedLevel[]): readonly string[] {
   return plan.levels.flatMap((level) =>
     level.detectors.flatMap((detector) => {
       const report = levels.find(({ id }) => id === level.id)?.detectors.find(({ id }) => id === detector.id);
@@ -52,7 +52,7 @@ export function placementWords(plan: Plan, levels: readonly ComputedLevel[]): re
 }
 
 /** How the verdicts were come by, each sentence once, with whom it concerns where that is not all. */
-export function computedWords(plan: Plan, levels: readonly ComputedLevel[]): readonly string[] {
+export function describeVerification(plan: Plan, levels: readonly VerifiedLevel[]): readonly string[] {
   const reports = levels.flatMap(({ detectors }) => detectors);
   return saidOf(
     plan.levels

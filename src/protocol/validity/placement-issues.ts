@@ -5,7 +5,7 @@ import type { Detector, Level, Plan } from '../../../geometry/plan/model.ts';
 import { ruleOf } from '../../../geometry/rules/profiles.ts';
 import type { RuleId } from '../../../geometry/rules/types.ts';
 import { detectorLabel } from '../detector-label.ts';
-import type { StandingReason, StandingStage } from './types.ts';
+import type { TestStage, ValidityIssue } from './validity.ts';
 
 /** What the checks said of the detectors of each level. */
 export interface LevelPlacement {
@@ -13,11 +13,11 @@ export interface LevelPlacement {
   readonly detectors: readonly PlacementReport[];
 }
 /** A report; `doubt` says in words what the two computations differ on, where they do. */
-type PlacementReport = DetectorReport & { readonly doubt?: string | undefined };
+type PlacementReport = DetectorReport & { readonly discrepancy?: string | undefined };
 
 /** What placement takes from a test, and what it only has to say. */
-export interface PlacementCauses {
-  readonly reasons: readonly StandingReason[];
+export interface PlacementIssues {
+  readonly issues: readonly ValidityIssue[];
   readonly notes: readonly string[];
 }
 
@@ -25,26 +25,26 @@ export interface PlacementCauses {
  * A detector with a result that is blocked takes that result; without one it leaves the test open, as does one that cannot be
  * decided, and every check that was not run.
  */
-export function placementCauses(plan: Plan, placement: readonly LevelPlacement[]): PlacementCauses {
+export function placementIssues(plan: Plan, placement: readonly LevelPlacement[]): PlacementIssues {
   const levels = plan.levels.map((level) =>
-    causesOn(
+    issuesOnLevel(
       plan,
       level,
       placement.find(({ id }) => id === level.id),
     ),
   );
-  return { reasons: levels.flatMap(({ reasons }) => reasons), notes: levels.flatMap(({ notes }) => notes) };
+  return { issues: levels.flatMap(({ issues }) => issues), notes: levels.flatMap(({ notes }) => notes) };
 }
 
-function causesOn(plan: Plan, level: Level, placement: LevelPlacement | undefined): PlacementCauses {
+function issuesOnLevel(plan: Plan, level: Level, placement: LevelPlacement | undefined): PlacementIssues {
   const pairs = level.detectors.flatMap((detector) => {
     const report = placement?.detectors.find(({ id }) => id === detector.id);
     return report ? [{ detector, report }] : [];
   });
   return {
-    reasons: [
-      ...pairs.flatMap(({ detector, report }) => verdictReasons(plan, level, detector, report)),
-      ...notRunReasons(plan, pairs),
+    issues: [
+      ...pairs.flatMap(({ detector, report }) => verdictIssues(plan, level, detector, report)),
+      ...notRunIssues(plan, pairs),
     ],
     notes: pairs
       .filter(({ report }) => report.verdict === 'tight')
@@ -52,21 +52,21 @@ function causesOn(plan: Plan, level: Level, placement: LevelPlacement | undefine
   };
 }
 
-function verdictReasons(plan: Plan, level: Level, detector: Detector, report: PlacementReport): StandingReason[] {
-  const { verdict, doubt } = report;
-  if (doubt) {
-    const says = `${detectorLabel(detector)} is unknown. ${doubt}`;
-    return [{ standing: 'unknown', stage: 'place', says, detectors: [detector.id] }];
+function verdictIssues(plan: Plan, level: Level, detector: Detector, report: PlacementReport): ValidityIssue[] {
+  const { verdict, discrepancy } = report;
+  if (discrepancy) {
+    const text = `${detectorLabel(detector)} is unknown. ${discrepancy}`;
+    return [{ validity: 'unknown', stage: 'place', text, detectors: [detector.id] }];
   }
   if (verdict !== 'blocked' && verdict !== 'unknown') return [];
   const hasResult = plan.readings.some((reading) => reading.detector === detector.id);
-  const says = `${detectorLabel(detector)} is ${verdict}: ${describeReport(report, plan, level)}`;
-  const standing = verdict === 'blocked' && hasResult ? 'not-evaluated' : 'unknown';
-  return [{ standing, stage: 'place', says, detectors: [detector.id] }];
+  const text = `${detectorLabel(detector)} is ${verdict}: ${describeReport(report, plan, level)}`;
+  const validity = verdict === 'blocked' && hasResult ? 'not-evaluated' : 'unknown';
+  return [{ validity, stage: 'place', text, detectors: [detector.id] }];
 }
 
 /** Where the checks that were not run are answered; the others under Draw. */
-const STAGE_OF: Partial<Readonly<Record<RuleId, StandingStage>>> = {
+const STAGE_OF: Partial<Readonly<Record<RuleId, TestStage>>> = {
   level: 'site',
   'direct-sun': 'place',
   'running-machine': 'house',
@@ -80,22 +80,22 @@ interface Placed {
 }
 
 /** One for each rule of a level that was not run, with the detectors that it was not run for. */
-function notRunReasons(plan: Plan, placed: readonly Placed[]): readonly StandingReason[] {
+function notRunIssues(plan: Plan, placed: readonly Placed[]): readonly ValidityIssue[] {
   const open = new Map<RuleId, Placed[]>();
   for (const one of placed) {
     for (const rule of new Set(openChecks(one.report).map(({ rule }) => rule))) {
       open.set(rule, [...(open.get(rule) ?? []), one]);
     }
   }
-  return [...open].map(([rule, of]): StandingReason => {
+  return [...open].map(([rule, of]): ValidityIssue => {
     const names = listed(of.map(({ detector }) => detectorLabel(detector)));
     const [line = ''] = of.flatMap(({ report }) =>
       describeNotRun({ ...report, checks: report.checks.filter((check) => check.rule === rule) }, plan),
     );
-    const says = `Not run for ${names}: ${line || ruleOf(plan.protocol, rule).name}`;
+    const text = `Not run for ${names}: ${line || ruleOf(plan.protocol, rule).name}`;
     const stage = STAGE_OF[rule] ?? 'draw';
-    return { standing: 'unknown', stage, says: stopped(says), detectors: of.map(({ detector }) => detector.id) };
+    return { validity: 'unknown', stage, text: withFullStop(text), detectors: of.map(({ detector }) => detector.id) };
   });
 }
 
-const stopped = (text: string): string => (/[.!?]$/.test(text) ? text : `${text}.`);
+const withFullStop = (text: string): string => (/[.!?]$/.test(text) ? text : `${text}.`);

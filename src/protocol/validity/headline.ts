@@ -1,0 +1,66 @@
+import type { Verdict } from '../../../geometry/check/types.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import { evaluateResults } from '../results/evaluate-results.ts';
+import { isConclusive } from '../results/location-report.ts';
+import { locationName } from '../results/locations.ts';
+import { isRetest } from '../results/next-steps.ts';
+import { amountsInUnit } from '../results/radon.ts';
+import { homeStep } from './home-step.ts';
+import { issueText, type TestStage, type TestState, VALIDITY_HEADLINE, VALIDITY_TEXT } from './validity.ts';
+
+/** The whole test in a line: never greener than its worst part. */
+export interface TestHeadline {
+  readonly tone: Verdict;
+  /** "Not evaluated", "Unknown", "Holds". */
+  readonly head: string;
+  /** The first cause, or what follows, in a sentence or two. */
+  readonly text: string;
+  /** How many causes there are beside the first. */
+  readonly more: number;
+  /** Where the first cause is mended; null where nothing is. */
+  readonly stage: TestStage | null;
+}
+
+/** @param state of the same plan */
+export function testHeadline(plan: Plan, state: TestState): TestHeadline {
+  const [worst, ...others] = state.issues;
+  const head = VALIDITY_HEADLINE[state.validity];
+  if (plan.levels.every(({ detectors }) => detectors.length === 0)) {
+    return { tone: 'unknown', head: 'Not begun', text: 'No detector is placed yet.', more: 0, stage: 'place' };
+  }
+  if (worst) {
+    const tone = worst.validity === 'unknown' ? 'unknown' : 'blocked';
+    return { tone, head, text: worst.text, more: others.length, stage: worst.stage };
+  }
+  const sets = evaluateResults(plan, state);
+  const open = sets.filter((set) => !isConclusive(set) || isRetest(set.next.id));
+  const [first] = open;
+  if (first) {
+    const text = `${locationName(first)}: ${first.next.says}`;
+    return { tone: 'blocked', head: 'Holds, and asks for another test', text, more: open.length - 1, stage: 'read' };
+  }
+  const house = homeStep(plan, sets);
+  if (house.step === 'unknown') {
+    return { tone: 'unknown', head: 'Holds so far', text: house.text, more: 0, stage: 'place' };
+  }
+  const tone = state.notes.length > 0 ? 'tight' : 'clear';
+  return { tone, head, text: [...state.notes, house.text].join(' '), more: 0, stage: null };
+}
+
+/** The state of the whole test as a paper and the command line lead with it: "The test: holds so far." */
+export function headlineSentence(plan: Plan, state: TestState): string {
+  const { head } = testHeadline(plan, state);
+  return `The test: ${head.charAt(0).toLowerCase()}${head.slice(1)}.`;
+}
+
+/** The first cause, or what follows, and how many more there are: for where there is no room for all. */
+export function headlineDetail(plan: Plan, state: TestState): string {
+  const { text, more } = testHeadline(plan, state);
+  return `${amountsInUnit(plan.display.radon, text)}${more > 0 ? ` And ${more} more.` : ''}`;
+}
+
+/** What the standing means, then every cause with where it is mended; of a test without a cause what follows. */
+export function describeIssues(plan: Plan, state: TestState): readonly string[] {
+  if (state.issues.length === 0) return [headlineDetail(plan, state)];
+  return [VALIDITY_TEXT[state.validity], ...state.issues.map(issueText), ...state.notes];
+}
