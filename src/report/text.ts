@@ -1,4 +1,5 @@
 /** Text on the sheet: measured with the widths of the font itself, so that what fits here fits in every renderer. */
+import { unbrokenFigures } from '../../geometry/units/no-break.ts';
 import { FONT_WIDTHS, type WidthRun } from './font-widths.ts';
 import { COLOUR, LEADING } from './style.ts';
 import { type Attributes, element, escapeXml, plain } from './svg.ts';
@@ -60,7 +61,9 @@ export function drawText(x: number, y: number, text: string, style: TextStyle, m
 export function wrapText(text: string, width: number, style: TextStyle): readonly string[] {
   const lines: string[] = [];
   let current = '';
-  for (const word of wordsOf(text)) {
+  // A figure that is wider than a line is broken at its spaces.
+  const words = wordsOf(text).flatMap((word) => (textWidth(word, style) <= width ? [word] : word.split('\u00a0')));
+  for (const word of words) {
     for (const part of brokenWord(word, width, style)) {
       const longer = current ? `${current} ${part}` : part;
       if (textWidth(longer, style) <= width) current = longer;
@@ -75,8 +78,7 @@ export function wrapText(text: string, width: number, style: TextStyle): readonl
 
 /** A figure and its unit are one word: "1.22 m", "1/2 in". */
 function wordsOf(text: string): readonly string[] {
-  const bound = plain(text).replace(/(\d) (ft|in|m|m²|cm|sq ft)(?![\p{L}\d])/gu, '$1\u00a0$2');
-  return bound.split(/ +/).filter(Boolean);
+  return unbrokenFigures(plain(text)).split(/ +/).filter(Boolean);
 }
 
 /** The text, or as much of its beginning as fits with "…" after it. Only where the whole stands elsewhere. */

@@ -1,18 +1,16 @@
 /** Instants as the papers say them, by the clock of the site. */
 import type { Plan } from '../../../geometry/plan/model.ts';
+import { unbrokenInstant } from '../../../geometry/units/no-break.ts';
 import { msOf, type WallTime, wallTime } from '../../protocol/timing/clock.ts';
 import { formatInstant } from '../../protocol/timing/format-time.ts';
 import { timingReport } from '../../protocol/timing/report.ts';
 import { isLongTerm } from '../../protocol/timing/term.ts';
 
-/** No line breaks within a date or a time of day. */
-const bound = (text: string): string => text.replace(/(\d) (?=\p{L})/gu, '$1\u00a0');
-
 /** "Saturday 7 March 2026, 18:00"; `otherwise` where it is not known. */
 export function saidAt(text: string | null | undefined, { site }: Plan, otherwise: string): string {
   const at = msOf(text);
   if (at === null) return otherwise;
-  return bound(formatInstant(at, site.timeZone).replace(',', ` ${wallTime(at, site.timeZone).year},`));
+  return unbrokenInstant(formatInstant(at, site.timeZone).replace(',', ` ${wallTime(at, site.timeZone).year},`));
 }
 
 /** "Sat 7 Mar 2026, 18:00", for tables; empty where it is not known. */
@@ -24,7 +22,7 @@ export function shortAt(text: string | null | undefined, plan: Plan): string {
 export function toldAt(text: string | null | undefined, { site, display }: Plan): string | null {
   const at = msOf(text);
   if (at === null) return null;
-  const said = bound(formatInstant(at, site.timeZone));
+  const said = unbrokenInstant(formatInstant(at, site.timeZone));
   const more = partOfDay(wallTime(at, site.timeZone), display.length === 'feet-inches');
   return more ? `${said}\u00a0${more}` : said;
 }

@@ -9,11 +9,11 @@ import {
   toneOf,
 } from '../../../geometry/messages/index.ts';
 import type { Detector } from '../../../geometry/plan/model.ts';
+import { unbrokenFigures } from '../../../geometry/units/no-break.ts';
 import { selectCarried, selectReports } from '../../state/selectors.ts';
 import { later } from '../hooks/later.tsx';
 import { selectSpokenId, useLevel, usePlan } from '../hooks/use-level.ts';
 import { useThrottled } from '../hooks/use-throttled.ts';
-import { unbroken } from '../no-break.ts';
 import { Loosened } from '../stages/place/loosened.tsx';
 import { VerdictMark } from './verdict-mark.tsx';
 import './verdict-panel.css';
@@ -66,7 +66,7 @@ function Spoken({ detector, report, numbers }: SpokenProps) {
             {room ? `, ${room.name.trim() || 'room without a name'}` : ''}
           </p>
         </div>
-        <p className="slip__reason">{unbroken(describeReport(report, plan, level))}</p>
+        <p className="slip__reason">{unbrokenFigures(describeReport(report, plan, level))}</p>
         {entered && <p className="slip__attention">{entered}</p>}
         <OpenRows detector={detector} report={report} plan={plan} level={level} />
         <Loosened />

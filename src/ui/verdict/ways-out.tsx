@@ -1,13 +1,13 @@
 import { useRef } from 'react';
 import type { DetectorReport } from '../../../geometry/check/types.ts';
 import type { Detector, XY } from '../../../geometry/plan/model.ts';
+import { unbrokenFigures } from '../../../geometry/units/no-break.ts';
 import { type WayOut, waysOut } from '../../advice/ways-out.ts';
 import { nameRoom } from '../../commands/go-to.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 import { SELECT_TOOL } from '../../state/tool.ts';
 import { useThrottled } from '../hooks/use-throttled.ts';
-import { unbroken } from '../no-break.ts';
 
 /** What helps, each as a button that does it. */
 export function WaysOut({ detector, report }: { readonly detector: Detector; readonly report: DetectorReport }) {
@@ -39,7 +39,7 @@ export function WaysOut({ detector, report }: { readonly detector: Detector; rea
           className={index === 0 ? 'button button--main' : 'button'}
           onClick={() => take(way, detector.id)}
         >
-          {unbroken(way.words)}
+          {unbrokenFigures(way.words)}
         </button>
       ))}
     </div>
@@ -68,7 +68,7 @@ function RoomForWays({ ways }: { readonly ways: readonly WayOut[] }) {
     <div className="buttons slip__ways slip__ways--away" aria-hidden="true">
       {ways.map(({ words }) => (
         <span key={words} className="button">
-          {unbroken(words)}
+          {unbrokenFigures(words)}
         </span>
       ))}
     </div>

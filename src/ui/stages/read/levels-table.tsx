@@ -1,9 +1,9 @@
 import { sourceDoubts } from '../../../../geometry/messages/sources.ts';
 import type { RadonUnit } from '../../../../geometry/plan/test-record.ts';
+import { unbrokenFigures } from '../../../../geometry/units/no-break.ts';
 import { ACTION_LEVELS, levelInPicocuries, meanReaches } from '../../../protocol/results/action-levels.ts';
 import type { Exact } from '../../../protocol/results/exact.ts';
 import { enteredText, radonText } from '../../../protocol/results/radon.ts';
-import { unbrokenResult } from '../../no-break.ts';
 
 /** What stands beside a level: some texts count from it on, some only what exceeds it. */
 const HERE = { from: ['reached', 'below'], above: ['exceeded', 'not exceeded'] } as const;
@@ -26,8 +26,8 @@ export function LevelsTable({ mean, unit }: { readonly mean: Exact; readonly uni
               <th scope="row">
                 {level.authority}
                 <span className="levels__level">
-                  {unbrokenResult(enteredText(level))}
-                  {level.unit !== unit && unbrokenResult(` (${radonText(levelInPicocuries(level), unit)})`)}
+                  {unbrokenFigures(enteredText(level))}
+                  {level.unit !== unit && unbrokenFigures(` (${radonText(levelInPicocuries(level), unit)})`)}
                 </span>
               </th>
               <td>{HERE[level.counts][meanReaches(mean, level) ? 0 : 1]}</td>

@@ -1,12 +1,12 @@
 import { sourceWords } from '../../../../geometry/messages/sources.ts';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import type { Source } from '../../../../geometry/rules/types.ts';
+import { unbrokenFigures } from '../../../../geometry/units/no-break.ts';
 import { locationTexts, RESULT_CAUTIONS } from '../../../protocol/results/describe-location.ts';
 import type { LocationReport } from '../../../protocol/results/location-report.ts';
 import { locationName } from '../../../protocol/results/locations.ts';
 import { NEXT_STEP_SOURCES } from '../../../protocol/results/next-step-sources.ts';
 import { otherUnit, radonText } from '../../../protocol/results/radon.ts';
-import { unbrokenResult } from '../../no-break.ts';
 import { ApartBar } from './apart-bar.tsx';
 import { LevelsTable } from './levels-table.tsx';
 
@@ -44,18 +44,18 @@ export function SetSlip({ plan, report, place }: Props) {
         </>
       )}
       <div className="set__step">
-        <p className="set__next">{unbrokenResult(step)}</p>
-        {rest && <p>{unbrokenResult(rest)}</p>}
-        {words.conflict && <p>Texts differ: {unbrokenResult(words.conflict)}</p>}
+        <p className="set__next">{unbrokenFigures(step)}</p>
+        {rest && <p>{unbrokenFigures(rest)}</p>}
+        {words.conflict && <p>Texts differ: {unbrokenFigures(words.conflict)}</p>}
         <Sources of={NEXT_STEP_SOURCES[next.id].sources} />
       </div>
       {[...words.results, ...words.earlier].map((line) => (
-        <p key={line}>{unbrokenResult(line)}</p>
+        <p key={line}>{unbrokenFigures(line)}</p>
       ))}
       {words.pair.length > 0 && (
         <div className="set__pair">
           {words.pair.map((line) => (
-            <p key={line}>{unbrokenResult(line)}</p>
+            <p key={line}>{unbrokenFigures(line)}</p>
           ))}
           {rpd && precision?.band.of === 'percent' && pairStatus !== 'straddles-by-two' && (
             <ApartBar rpd={rpd} band={precision.band} />
