@@ -1,8 +1,6 @@
 import { lazy, Suspense, useEffect } from 'react';
-import { usePageKeys } from './commands/page-keys.ts';
+import { useKeyboard } from './commands/keyboard.ts';
 import { usePanels } from './commands/panels.ts';
-import { usePaletteKeys } from './commands/question-keys.ts';
-import { useActKeys } from './commands/use-act-keys.ts';
 import { useClipboardKeys } from './commands/use-clipboard.ts';
 import { PlanCanvas } from './editor/plan-canvas.tsx';
 import { useTracingFrame } from './editor/tracing-frame-store.ts';
@@ -26,7 +24,7 @@ import { EmptySheet } from './ui/stages/draw/empty-sheet.tsx';
 import { StageColumn } from './ui/stages/stage-column.tsx';
 import './app.css';
 
-const ActMenu = later(() => import('./ui/menu/command-menu.tsx').then((part) => part.ActMenu));
+const CommandMenu = later(() => import('./ui/menu/command-menu.tsx').then((part) => part.CommandMenu));
 const Dialogs = later(() => import('./ui/shell/dialogs.tsx').then((part) => part.Dialogs));
 
 // Grips, turning and snapping of a frame are what the canvas library is for; nothing else of the page needs it.
@@ -56,9 +54,7 @@ function Page() {
   useColumns();
   useFileDrop();
   useMovedButtonPress();
-  usePaletteKeys();
-  usePageKeys();
-  useActKeys();
+  useKeyboard();
   useClipboardKeys();
   useHeightOfSelected();
   return (
@@ -87,7 +83,7 @@ function Page() {
           <Dialogs />
         </div>
       )}
-      {listsActs && <ActMenu />}
+      {listsActs && <CommandMenu />}
       <LiveRegion />
     </div>
   );

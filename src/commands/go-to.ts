@@ -11,6 +11,7 @@ import { openQuestion, openStage, unfold, usePanels } from './panels.ts';
 
 export const TITLE_FIELD = 'plan-title';
 export const PURPOSE_FIELD = 'site-purpose';
+export const LATITUDE_FIELD = 'site-latitude';
 /** The first answer to what carries a detector. */
 export const SUPPORT_ANSWER = 'support-answer';
 /** The answer "none here" for a rule. */
@@ -85,7 +86,7 @@ export function act(offer: HintAct): void {
     case 'field':
       if (offer.field === 'title') document.getElementById(TITLE_FIELD)?.focus();
       else if (offer.field === 'purpose') goToField('site', PURPOSE_FIELD);
-      else openPlaceOfSite();
+      else goToField('site', LATITUDE_FIELD);
   }
 }
 
@@ -142,14 +143,5 @@ function showLevels(): void {
     if (group instanceof HTMLDetailsElement) group.open = true;
     group.querySelector('summary')?.focus();
     group.scrollIntoView({ block: 'start' });
-  });
-}
-
-function openPlaceOfSite(): void {
-  unfold('job');
-  openStage('site');
-  requestAnimationFrame(() => {
-    const labels = [...document.querySelectorAll<HTMLLabelElement>('#stage-site label')];
-    labels.find(({ textContent }) => textContent === 'Latitude')?.control?.focus();
   });
 }

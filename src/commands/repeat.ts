@@ -1,38 +1,38 @@
 import { answerFor } from '../state/questions.ts';
 import { useAppStore } from '../state/store.ts';
 import type { Tool } from '../state/tool.ts';
-import { type Act, nameOf, placeOf } from './command.ts';
+import { applies, type Command, nameOf, targetOf } from './command.ts';
 
-type Last = { readonly tool: Tool } | { readonly act: Act };
+type Last = { readonly tool: Tool } | { readonly command: Command };
 let last: Last | null = null;
 
-/** Follows what comes into hand; answers what ends that. */
+/** Follows which tool is chosen. Returns what ends that. */
 export function rememberTools(): () => void {
   return useAppStore.subscribe(({ tool }, before) => {
     if (tool !== before.tool && answerFor(tool)) last = { tool };
   });
 }
 
-export function rememberAct(act: Act): void {
-  if (act.repeats) last = { act };
+export function rememberCommand(command: Command): void {
+  if (command.repeats) last = { command };
 }
 
 /** What "again" would do, in words; empty for nothing. */
 export function againWords(): string {
   if (!last) return '';
   if ('tool' in last) return answerFor(last.tool)?.name.toLowerCase() ?? '';
-  const place = selectedPlace();
-  return last.act.applies(place) ? nameOf(last.act, place).toLowerCase() : '';
+  const target = selectedTarget();
+  return applies(last.command, target) ? nameOf(last.command, target).toLowerCase() : '';
 }
 
-/** The last thing comes into hand again, or the last act is done with what is selected now. */
+/** Chooses the last tool again, or does the last command with what is selected now. */
 export function again(): void {
   if (!last) return;
   if ('tool' in last) useAppStore.getState().setTool(last.tool);
-  else last.act.run(selectedPlace());
+  else last.command.run(selectedTarget());
 }
 
-function selectedPlace() {
+function selectedTarget() {
   const state = useAppStore.getState();
-  return placeOf(state, state.selection, null);
+  return targetOf(state, state.selection, null);
 }

@@ -1,15 +1,73 @@
-import { ACT_GROUPS, type Act, type ActPlace } from './command.ts';
-import { COPY_ACTS } from './copy-commands.ts';
-import { SHEET_ACTS } from './sheet-commands.ts';
-import { THING_ACTS } from './thing-commands.ts';
-import { WALL_ACTS } from './wall-commands.ts';
+import type { XY } from '../../geometry/plan/model.ts';
+import { assert } from '../../geometry/plane/assert.ts';
+import { useAppStore } from '../state/store.ts';
+import { applies, type Command, type KeyRow, MENU_SECTIONS, type Target, targetOf } from './command.ts';
+import { DETECTOR_COMMANDS } from './detector-commands.ts';
+import { EDIT_COMMANDS } from './edit-commands.ts';
+import { LENGTH_COMMANDS } from './length-commands.ts';
+import { LEVEL_COMMANDS } from './level-commands.ts';
+import { PLAN_COMMANDS } from './plan-commands.ts';
+import { QUESTION_COMMANDS } from './question-commands.ts';
+import { rememberCommand } from './repeat.ts';
+import { ROOM_COMMANDS } from './room-commands.ts';
+import { STAGE_COMMANDS } from './stage-commands.ts';
+import { THING_COMMANDS } from './thing-commands.ts';
+import { TOOL_COMMANDS } from './tool-commands.ts';
+import { VIEW_COMMANDS } from './view-commands.ts';
+import { WALL_COMMANDS } from './wall-commands.ts';
 
-/** Everything that can be done with a thing or a spot of the sheet: the panel's buttons, the list of acts and the list of keys show it. */
-export const ACTS: readonly Act[] = [...THING_ACTS, ...WALL_ACTS, ...COPY_ACTS, ...SHEET_ACTS];
+/**
+ * Everything that can be done by menu, button or key. Menus, buttons, the one key listener, the list of keys and their test read it.
+ * The order is that of the rows within a section of the menu and in the list of keys.
+ */
+export const COMMANDS: readonly Command[] = [
+  ...QUESTION_COMMANDS,
+  ...THING_COMMANDS,
+  ...WALL_COMMANDS,
+  ...DETECTOR_COMMANDS,
+  ...ROOM_COMMANDS,
+  ...TOOL_COMMANDS,
+  ...LENGTH_COMMANDS,
+  ...EDIT_COMMANDS,
+  ...VIEW_COMMANDS,
+  ...LEVEL_COMMANDS,
+  ...PLAN_COMMANDS,
+  ...STAGE_COMMANDS,
+];
 
-/** What applies, section by section; sections with nothing in them are left out. */
-export function actsFor(place: ActPlace): readonly (readonly Act[])[] {
-  return ACT_GROUPS.map((group) => ACTS.filter((act) => act.group === group && act.applies(place))).filter(
-    (acts) => acts.length > 0,
-  );
+export function commandById(id: string): Command {
+  const command = COMMANDS.find((each) => each.id === id);
+  assert(command !== undefined, `no command has the id ${id}`);
+  return command;
+}
+
+/** What applies, section by section of the menu; empty sections are left out. */
+export function menuFor(target: Target): readonly (readonly Command[])[] {
+  return MENU_SECTIONS.map((section) =>
+    COMMANDS.filter((command) => command.section === section && applies(command, target)),
+  ).filter((commands) => commands.length > 0);
+}
+
+/** Carries a command out on these items, or on what is selected, as they are now. */
+export function runCommand(
+  command: Command,
+  ids: readonly string[] = useAppStore.getState().selection,
+  at: XY | null = null,
+): void {
+  command.run(targetOf(useAppStore.getState(), ids, at));
+  rememberCommand(command);
+}
+
+/** The row of keys that no key press is: what is held while the pointer works. */
+const HELD_WITH_POINTER: KeyRow = { keys: 'Alt', does: 'Hold the snap off' };
+
+/** Every shortcut in the words of what it does, each row once. */
+export function keyRows(): readonly KeyRow[] {
+  return [...new Set([...COMMANDS.flatMap(rowsOf), HELD_WITH_POINTER])];
+}
+
+function rowsOf({ help, shortcuts = [], name }: Command): readonly KeyRow[] {
+  if (help) return help;
+  const keys = shortcuts.flatMap(({ shown }) => shown || []).join(', ');
+  return keys && typeof name === 'string' ? [{ keys, does: name }] : [];
 }

@@ -6,17 +6,15 @@ import {
   spreadItems,
   turnedItem,
 } from '../../geometry/edit/index.ts';
-import { OPENING_NOUN } from '../../geometry/messages/index.ts';
-import type { OpeningKind, Plan } from '../../geometry/plan/model.ts';
+import type { Plan } from '../../geometry/plan/model.ts';
 import { anchorOf } from '../../geometry/snap/pick.ts';
 import { useSketch } from '../editor/sketch.ts';
-import { createOpeningTool } from '../editor/tools/opening-tool.ts';
-import { pressAt } from '../editor/tools/tool-context.ts';
 import type { FoundItem } from '../state/plan-edits.ts';
-import { selectLevel, selectReports } from '../state/selectors.ts';
-import type { Act, ActPlace } from './command.ts';
+import { selectLevel } from '../state/selectors.ts';
+import type { Command, Target } from './command.ts';
 import { unfold } from './panels.ts';
 import { askForRow } from './row.ts';
+import { plain, withCtrl } from './shortcut.ts';
 
 /** A round thing looks the same however it is turned, unless it throws its air to one side. */
 const canTurn = (each: FoundItem): boolean =>
@@ -27,61 +25,39 @@ const eachTurned = (plan: Plan, levelId: string, things: readonly FoundItem[]): 
     ok: true,
     plan,
   });
-const standing = ({ found }: ActPlace): number =>
+const standing = ({ found }: Target): number =>
   found.filter(({ list }) => list === 'fixtures' || list === 'objects' || list === 'detectors').length;
-const idsOf = ({ found }: ActPlace): readonly string[] => found.map(({ item }) => item.id);
-const run = ({ state }: ActPlace, edit: (plan: Plan, levelId: string) => EditResult): void => {
+const idsOf = ({ found }: Target): readonly string[] => found.map(({ item }) => item.id);
+const run = ({ state }: Target, edit: (plan: Plan, levelId: string) => EditResult): void => {
   const levelId = selectLevel(state).id;
   state.run((plan) => edit(plan, levelId));
 };
 
-const lineUp = (to: AlignTo, name: string): Act => ({
+const lineUp = (to: AlignTo, name: string): Command => ({
   id: `line-up-${to}`,
-  group: 'line',
+  section: 'line',
   name,
-  applies: (place) => standing(place) > 1,
-  run: (place) => run(place, (plan, levelId) => alignedItems(plan, levelId, idsOf(place), to)),
+  when: (target) => standing(target) > 1,
+  run: (target) => run(target, (plan, levelId) => alignedItems(plan, levelId, idsOf(target), to)),
   repeats: true,
 });
-const spread = (along: SpreadAlong, name: string): Act => ({
+const spread = (along: SpreadAlong, name: string): Command => ({
   id: `spread-${along}`,
-  group: 'line',
+  section: 'line',
   name,
-  applies: (place) => standing(place) > 2,
-  run: (place) => run(place, (plan, levelId) => spreadItems(plan, levelId, idsOf(place), along)),
+  when: (target) => standing(target) > 2,
+  run: (target) => run(target, (plan, levelId) => spreadItems(plan, levelId, idsOf(target), along)),
   repeats: true,
 });
-const openingHere = (kind: OpeningKind): Act => ({
-  id: `${kind}-here`,
-  group: 'here',
-  name: `Put a ${OPENING_NOUN[kind]} in here`,
-  applies: ({ one, at }) => one?.list === 'walls' && at !== null,
-  run: ({ at }) => {
-    if (at) createOpeningTool(kind).up(pressAt(at));
-  },
-});
-
-/** What can be done with what is selected or pressed. Acts of walls alone have a file of their own. */
-export const THING_ACTS: readonly Act[] = [
-  openingHere('door'),
-  openingHere('window'),
-  openingHere('passage'),
-  {
-    id: 'nearest',
-    group: 'here',
-    name: 'Move it to the nearest clear spot',
-    applies: ({ state, one }) =>
-      one?.list === 'detectors' &&
-      selectReports(state).some(({ id, verdict }) => id === one.item.id && verdict !== 'clear'),
-    run: ({ state, one }) => one && state.moveToNearest(one.item.id),
-  },
+/** Commands on what is selected or was pressed, of any kind. */
+export const THING_COMMANDS: readonly Command[] = [
   {
     id: 'move-here',
-    group: 'move',
+    section: 'move',
     name: ({ one }) => (one ? 'Press where it goes' : 'Press where they go'),
-    does: 'Move what is selected by a press, not a drag',
-    key: { shown: 'M', press: 'm' },
-    applies: ({ found }) => found.length > 0,
+    shortcuts: [plain('M')],
+    help: [{ keys: 'M', does: 'Move what is selected by a press, not a drag' }],
+    when: ({ found }) => found.length > 0,
     run: ({ state, found }) => {
       const [first] = found;
       if (!first) return;
@@ -90,23 +66,23 @@ export const THING_ACTS: readonly Act[] = [
       useSketch.setState({ cross });
     },
     // A detector has this button under its verdict.
-    onPanel: ({ one }) => one?.list !== 'detectors',
+    inPanel: ({ one }) => one?.list !== 'detectors',
   },
   {
     id: 'grip',
-    group: 'move',
+    section: 'move',
     name: 'Change its shape by two presses',
-    applies: ({ one }) => one !== null && one.list !== 'rooms' && one.list !== 'detectors',
+    when: ({ one }) => one !== null && one.list !== 'rooms' && one.list !== 'detectors',
     run: ({ state, one }) => one && state.setTool({ kind: 'grip', id: one.item.id }),
   },
   {
     id: 'turn',
-    group: 'move',
+    section: 'move',
     name: 'Turn by a right angle',
-    does: 'Turn what is selected by a right angle',
-    key: { shown: 'R', press: 'r' },
-    applies: ({ found }) => found.some(canTurn),
-    run: (place) => run(place, (plan, levelId) => eachTurned(plan, levelId, place.found.filter(canTurn))),
+    shortcuts: [plain('R')],
+    help: [{ keys: 'R', does: 'Turn what is selected by a right angle' }],
+    when: ({ found }) => found.some(canTurn),
+    run: (target) => run(target, (plan, levelId) => eachTurned(plan, levelId, target.found.filter(canTurn))),
     repeats: true,
   },
   lineUp('left', 'Left edges in line'),
@@ -119,33 +95,23 @@ export const THING_ACTS: readonly Act[] = [
   spread('down', 'Spread evenly down the page'),
   {
     id: 'duplicate',
-    group: 'copy',
+    section: 'copy',
     name: 'Duplicate',
-    does: 'Duplicate what is selected',
-    key: { shown: 'Ctrl + D', press: 'd', ctrl: true },
-    applies: ({ found }) => found.length > 0,
+    shortcuts: [withCtrl('d')],
+    help: [{ keys: 'Ctrl + D', does: 'Duplicate what is selected' }],
+    when: ({ found }) => found.length > 0,
     run: ({ state }) => state.duplicateSelection(),
-    onPanel: () => true,
+    inPanel: () => true,
     repeats: true,
   },
   {
     id: 'row',
-    group: 'copy',
+    section: 'copy',
     name: 'Duplicate in a row…',
-    applies: ({ found }) => found.some(({ list }) => list !== 'rooms'),
+    when: ({ found }) => found.some(({ list }) => list !== 'rooms'),
     run: () => {
       unfold('side');
       askForRow();
     },
-  },
-  {
-    id: 'delete',
-    group: 'delete',
-    name: 'Delete',
-    does: 'Delete what is selected',
-    key: { shown: 'Delete', press: 'delete', also: 'backspace' },
-    applies: ({ found }) => found.length > 0,
-    run: ({ state }) => state.deleteSelection(),
-    onPanel: () => true,
   },
 ];

@@ -1,49 +1,64 @@
 import { wallsRunningOn } from '../../geometry/edit/split-join.ts';
-import { wallEndNames } from '../../geometry/messages/index.ts';
+import { OPENING_NOUN, wallEndNames } from '../../geometry/messages/index.ts';
 import { wallLength } from '../../geometry/plan/items.ts';
-import type { Wall } from '../../geometry/plan/model.ts';
+import type { OpeningKind, Wall } from '../../geometry/plan/model.ts';
 import { nearestParameter } from '../../geometry/plane/point.ts';
+import { createOpeningTool } from '../editor/tools/opening-tool.ts';
+import { pressAt } from '../editor/tools/tool-context.ts';
 import { selectLevel } from '../state/selectors.ts';
 import { joinWalls, splitWall } from '../state/wall-acts.ts';
-import type { Act, ActPlace } from './command.ts';
+import type { Command, Target } from './command.ts';
 
-const wallOf = ({ one }: ActPlace): Wall | null => (one?.list === 'walls' ? one.item : null);
-const nextWall = (place: ActPlace, end: 'from' | 'to'): Wall | null => {
-  const wall = wallOf(place);
-  const found = wall && wallsRunningOn(selectLevel(place.state), wall).find((each) => each.end === end);
+const wallOf = ({ one }: Target): Wall | null => (one?.list === 'walls' ? one.item : null);
+const nextWall = (target: Target, end: 'from' | 'to'): Wall | null => {
+  const wall = wallOf(target);
+  const found = wall && wallsRunningOn(selectLevel(target.state), wall).find((each) => each.end === end);
   return found ? found.other : null;
 };
-const join = (end: 'from' | 'to'): Act => ({
+const join = (end: 'from' | 'to'): Command => ({
   id: `join-${end}`,
-  group: 'move',
-  name: (place) => {
-    const wall = wallOf(place);
+  section: 'move',
+  name: (target) => {
+    const wall = wallOf(target);
     return `Join it at its ${wall ? wallEndNames(wall)[end] : end} end`;
   },
-  applies: (place) => nextWall(place, end) !== null,
-  run: (place) => {
-    const [wall, other] = [wallOf(place), nextWall(place, end)];
+  when: (target) => nextWall(target, end) !== null,
+  run: (target) => {
+    const [wall, other] = [wallOf(target), nextWall(target, end)];
     if (wall && other) joinWalls(wall.id, other.id);
   },
 });
 
-/** What can be done with a wall and with nothing else. */
-export const WALL_ACTS: readonly Act[] = [
+const openingHere = (kind: OpeningKind): Command => ({
+  id: `${kind}-here`,
+  section: 'here',
+  name: `Put a ${OPENING_NOUN[kind]} in here`,
+  when: ({ one, at }) => one?.list === 'walls' && at !== null,
+  run: ({ at }) => {
+    if (at) createOpeningTool(kind).up(pressAt(at));
+  },
+});
+
+/** Commands on one wall. */
+export const WALL_COMMANDS: readonly Command[] = [
+  openingHere('door'),
+  openingHere('window'),
+  openingHere('passage'),
   {
     id: 'split-here',
-    group: 'here',
+    section: 'here',
     name: 'Split the wall here',
-    applies: (place) => wallOf(place) !== null && place.at !== null,
-    run: (place) => {
-      const wall = wallOf(place);
-      if (wall && place.at) splitWall(wall.id, nearestParameter(place.at, wall.from, wall.to) * wallLength(wall));
+    when: (target) => wallOf(target) !== null && target.at !== null,
+    run: (target) => {
+      const wall = wallOf(target);
+      if (wall && target.at) splitWall(wall.id, nearestParameter(target.at, wall.from, wall.to) * wallLength(wall));
     },
   },
   {
     id: 'split-by-press',
-    group: 'move',
+    section: 'move',
     name: 'Press where to split it',
-    applies: (place) => wallOf(place) !== null,
+    when: (target) => wallOf(target) !== null,
     run: ({ state, one }) => one && state.setTool({ kind: 'split-wall', id: one.item.id }),
   },
   join('from'),

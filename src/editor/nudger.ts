@@ -2,17 +2,19 @@ import { withItemsMoved } from '../../geometry/edit/move-items.ts';
 import type { Plan, XY } from '../../geometry/plan/model.ts';
 import { withLevel } from '../state/plan-edits.ts';
 import { selectLevel } from '../state/selectors.ts';
+import { stepFor } from './sheet-keys.ts';
 import { commitPreview } from './tools/drag.ts';
 import { store } from './tools/tool-context.ts';
 
 /** Moves what is selected by keys. However long an arrow is held, it is one step of history: it ends when the key is let go. */
-export interface Nudger {
-  /** Answers whether anything was selected. */
-  move(dx: number, dy: number): boolean;
+interface Nudger {
+  /** Returns false where nothing is selected. */
+  move(arrow: XY, event: KeyboardEvent): boolean;
+  /** Ends the step: what was moved is in the plan. */
   settle(): void;
 }
 
-export function createNudger(): Nudger {
+function createNudger(): Nudger {
   let start: Plan | null = null;
   let by: XY = [0, 0];
   const settle = () => {
@@ -25,13 +27,14 @@ export function createNudger(): Nudger {
     if (before) commitPreview(before, draft);
   };
   return {
-    move: (dx, dy) => {
+    move: ([dx, dy], event) => {
       const { selection, plan, draft } = store();
       if (selection.length === 0) return false;
       // Something else (an undo, a drag) has come between.
       if (start !== plan || !draft) by = [0, 0];
       start = plan;
-      by = [by[0] + dx, by[1] + dy];
+      const step = stepFor(event);
+      by = [by[0] + dx * step, by[1] + dy * step];
       const levelId = selectLevel(store()).id;
       store().setDraft(withLevel(plan, levelId, (level) => withItemsMoved(level, new Set(selection), by)));
       return true;
@@ -39,3 +42,5 @@ export function createNudger(): Nudger {
     settle,
   };
 }
+
+export const nudger = createNudger();

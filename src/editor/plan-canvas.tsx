@@ -2,15 +2,16 @@ import { useEffect, useLayoutEffect, useRef } from 'react';
 import { selectLevel } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
 import { letDetectorsGlide } from './glide.ts';
-import { listenToKeys } from './keys.ts';
 import { GROUND, HAND } from './layers.ts';
 import { LengthBox } from './length-box.tsx';
 import { TypedLength } from './lengths/typed-length.tsx';
 import { SHEET_ID } from './open-menu.ts';
 import { listenToPointers } from './pointers.ts';
+import { spaceBar } from './sheet-keys.ts';
 import { clearSketch, useSketch } from './sketch.ts';
 import { SheetSurface } from './stage/sheet-surface.tsx';
 import { exposeForTests } from './test-hook.ts';
+import { setActiveTool } from './tools/active-tool.ts';
 import { createTool } from './tools/create-tool.ts';
 import type { ToolController } from './tools/tool-controller.ts';
 import './plan-canvas.css';
@@ -27,6 +28,7 @@ export function PlanCanvas() {
   useLayoutEffect(() => {
     clearSketch();
     hand.current = createTool(tool);
+    setActiveTool(hand.current);
     // A thing in hand can be set down by keyboard at once.
     if (tool.kind !== 'select') sheet.current?.focus({ preventScroll: true });
     else useSketch.setState({ cross: null, cursor: 'default' });
@@ -36,12 +38,10 @@ export function PlanCanvas() {
     const element = sheet.current;
     if (!element) return;
     const current = () => hand.current as ToolController;
-    const keys = listenToKeys(element, current);
-    const stopPointers = listenToPointers(element, current, keys.isPanning);
+    const stopPointers = listenToPointers(element, current, spaceBar.isDown);
     const stopGliding = letDetectorsGlide();
     const hide = exposeForTests(element);
     return () => {
-      keys.stop();
       stopPointers();
       stopGliding();
       hide();

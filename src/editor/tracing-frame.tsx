@@ -28,7 +28,7 @@ export default function TracingFrame() {
   useEffect(() => {
     if (frame.current) grips.current?.nodes([frame.current]);
   });
-  useEffect(closeOnEscape, []);
+  useEffect(() => close, []);
   if (!tracing) return null;
   const [x, y] = toScreen(viewport, tracing.at);
   const [width, height] = [
@@ -101,14 +101,3 @@ function withPulled(tracing: Tracing, frame: RectNode) {
 }
 
 const close = () => useTracingFrame.setState({ open: false });
-
-function closeOnEscape(): () => void {
-  const onKey = (event: KeyboardEvent) => {
-    if (event.key === 'Escape') close();
-  };
-  window.addEventListener('keydown', onKey);
-  return () => {
-    window.removeEventListener('keydown', onKey);
-    close();
-  };
-}

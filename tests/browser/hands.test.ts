@@ -161,7 +161,7 @@ describe('why not here, with nothing in hand', () => {
       .poll(() => open.page.locator('output.unseen').textContent())
       .toMatch(/Blocked: .* (needs|No detector in) /);
     await keys('Enter');
-    await expect.poll(() => open.page.locator('.act-title').textContent()).toMatch(/^Blocked: /);
+    await expect.poll(() => open.page.locator('.command-title').textContent()).toMatch(/^Blocked: /);
     await keys('Escape', 'Escape');
   });
 
@@ -232,7 +232,7 @@ describe('a pen', () => {
     await expect.poll(() => editor.selection()).toEqual([FURNACE]);
     await pen('mouseReleased', at, 0);
     await open.page.getByRole('menu').waitFor();
-    await expect.poll(() => open.page.locator('.act-title').textContent()).toBe('Furnace');
+    await expect.poll(() => open.page.locator('.command-title').textContent()).toBe('Furnace');
     await keys('Escape');
   });
 });

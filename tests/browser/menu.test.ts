@@ -46,7 +46,7 @@ describe('the list of acts, by mouse and keyboard', () => {
 
   it('on bare floor tells why not, and how far the nearest white is', async () => {
     await rightPress(BLOCKED);
-    const head = await open.page.locator('.act-head').textContent();
+    const head = await open.page.locator('.command-head').textContent();
     expect(head).toMatch(/^Blocked: /);
     expect(head).toMatch(/ from .*, needs .*\. The nearest white is .* (toward|to) /);
     await expect
@@ -70,7 +70,7 @@ describe('the list of acts, by mouse and keyboard', () => {
     // Over the middle of the desk stand detectors: half a foot aside.
     await rightPress([at[0] - 400, at[1] + 20]);
     await expect.poll(() => names()).toContain(has);
-    const box = await open.page.locator('.act-menu').boundingBox();
+    const box = await open.page.locator('.command-menu').boundingBox();
     const spot = await editor.at([at[0] - 400, at[1] + 20]);
     if (!box) throw new Error('the list has no place');
     const covers = spot.x > box.x && spot.x < box.x + box.width && spot.y > box.y && spot.y < box.y + box.height;
@@ -124,11 +124,11 @@ describe('the list of acts, by mouse and keyboard', () => {
     await open.page.getByText('Everything on this level').click();
     const row = open.page.locator('.item', { hasText: 'Furnace' });
     await row.click({ button: 'right' });
-    await expect.poll(() => open.page.locator('.act-title').textContent()).toBe('Furnace');
+    await expect.poll(() => open.page.locator('.command-title').textContent()).toBe('Furnace');
     await keys('Escape');
     await row.focus();
     await keys('Shift+F10');
-    await expect.poll(() => open.page.locator('.act-title').textContent()).toBe('Furnace');
+    await expect.poll(() => open.page.locator('.command-title').textContent()).toBe('Furnace');
     await keys('Escape');
     await expect.poll(() => row.evaluate((each) => each === document.activeElement)).toBe(true);
     await open.page.getByText('Everything on this level').click();
@@ -208,7 +208,7 @@ describe('the list of acts by finger', () => {
     await hold();
     await touch('touchEnd');
     await menu().waitFor();
-    await expect.poll(() => open.page.locator('.act-title').textContent()).toBe('Furnace');
+    await expect.poll(() => open.page.locator('.command-title').textContent()).toBe('Furnace');
     await open.page.keyboard.press('Escape');
     await open.page.evaluate(() => window.__stillspot?.store.getState().select([]));
     const steps = await editor.steps();

@@ -2,7 +2,7 @@ import { withTracing } from '../../../geometry/edit/index.ts';
 import type { Mm, Plan, Tracing, XY } from '../../../geometry/plan/model.ts';
 import { roundPoint } from '../../../geometry/plane/point.ts';
 import { selectLevel } from '../../state/selectors.ts';
-import { ARROWS, stepFor } from '../keys.ts';
+import { ARROWS, stepFor } from '../sheet-keys.ts';
 import { store } from './tool-context.ts';
 import type { ToolController, ToolPoint } from './tool-controller.ts';
 
@@ -23,8 +23,6 @@ export function createMoveTracingTool(): ToolController {
     const at = tracingInView()?.at;
     if (!at) return false;
     store().setDraft(movedTo([at[0] + dx * by, at[1] + dy * by]));
-    // However long an arrow is held, it is one step of history.
-    window.addEventListener('keyup', settle, { once: true });
     return true;
   };
   return {
@@ -52,6 +50,8 @@ export function createMoveTracingTool(): ToolController {
         event.target instanceof Element && event.target.closest('button, a, summary, [role="menu"]') === null;
       return arrow && onSheet ? byArrow(arrow, stepFor(event)) : false;
     },
+    // However long an arrow is held, it is one step of history.
+    keyUp: settle,
     leave: settle,
   };
 }

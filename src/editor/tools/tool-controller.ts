@@ -25,6 +25,8 @@ export interface ToolController {
   cancel(): boolean;
   /** A key that only this tool uses. Returns false when it does not use it. */
   key?(event: KeyboardEvent): boolean;
+  /** An arrow key that `key` used was let go. */
+  keyUp?(): void;
   /** A finger or pen has rested on one spot: a long press. */
   hold?(point: ToolPoint): void;
   /** A second finger came down, so the press counts for nothing. Without this method `cancel` is called. */

@@ -2,7 +2,7 @@ import { pointToward } from '../../../geometry/edit/draw-walls.ts';
 import type { Deg, Mm, XY } from '../../../geometry/plan/model.ts';
 import { distance } from '../../../geometry/plane/point.ts';
 import { parseTurn } from '../../../geometry/units/parse-turn.ts';
-import { ARROWS } from '../keys.ts';
+import { ARROWS } from '../sheet-keys.ts';
 import { useSketch } from '../sketch.ts';
 
 /** A wall that has a direction and no length yet is shown this long, mm. */

@@ -1,6 +1,7 @@
 import { TypedField } from './typed-field.tsx';
 
 interface Props {
+  readonly id?: string;
   readonly label: string;
   /** Null: not known. */
   readonly value: number | null;
@@ -14,9 +15,10 @@ interface Props {
 }
 
 /** A plain number with its unit and its limits: an angle, a degree of latitude. */
-export function NumberField({ label, value, unit, least, most, mayBeEmpty = false, onCommit, hint }: Props) {
+export function NumberField({ id, label, value, unit, least, most, mayBeEmpty = false, onCommit, hint }: Props) {
   return (
     <TypedField<number | null>
+      id={id}
       label={label}
       shown={value === null ? '' : `${rounded(value)}${unit}`}
       hint={hint}

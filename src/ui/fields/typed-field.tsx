@@ -6,6 +6,8 @@ type Understood<T> =
   | { readonly ok: false; readonly message: string };
 
 interface Props<T> {
+  /** The id of the input, for what leads the keyboard there. */
+  readonly id?: string | undefined;
   readonly label: string;
   /** The value as it stands, in words. */
   readonly shown: string;
@@ -19,10 +21,11 @@ interface Props<T> {
  * A field for something that must be understood. Enter or leaving the field takes it over; Escape puts the old value
  * back. What is refused stays in the field with the reason beside it, and the plan keeps the old value.
  */
-export function TypedField<T>({ label, shown, read, onCommit, hint }: Props<T>) {
+export function TypedField<T>({ id: given, label, shown, read, onCommit, hint }: Props<T>) {
   const [text, setText] = useState<string | null>(null);
   const [trouble, setTrouble] = useState('');
-  const id = useId();
+  const own = useId();
+  const id = given ?? own;
   const input = useRef<HTMLInputElement>(null);
   const understood = text === null || text.trim() === shown ? null : read(text);
   const echo = understood?.ok && understood.echo !== text?.trim() ? understood.echo : '';

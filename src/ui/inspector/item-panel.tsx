@@ -4,7 +4,7 @@ import { usePanels } from '../../commands/panels.ts';
 import { type FoundItem, findItem } from '../../state/plan-edits.ts';
 import { useAppStore } from '../../state/store.ts';
 import { useLevel } from '../hooks/use-level.ts';
-import { ActButtons } from '../menu/command-buttons.tsx';
+import { CommandButtons } from '../menu/command-buttons.tsx';
 import { itemHeading } from '../menu/target-name.ts';
 import { DetectorFields } from './detector-fields.tsx';
 import { FixtureFields } from './fixture-fields.tsx';
@@ -27,7 +27,7 @@ export function ItemPanel() {
   return (
     <section className="item-panel" aria-label="Numbers of what is selected">
       <h2>{many ? `${counted(found.length, 'thing')} selected` : itemHeading(first)}</h2>
-      <ActButtons ids={found.map(({ item }) => item.id)} />
+      <CommandButtons ids={found.map(({ item }) => item.id)} />
       <RowFields />
       {many ? <ManyFields found={found} /> : <Fields key={first.item.id} found={first} />}
     </section>

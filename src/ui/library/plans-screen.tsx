@@ -2,12 +2,12 @@ import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { counted } from '../../../geometry/messages/index.ts';
 import { saveEverything } from '../../commands/import-plans.ts';
 import { showLibraryMessage, useLibraryMessage } from '../../commands/library-message.ts';
-import { closeShelf, newSheet, openFromShelf } from '../../commands/open-and-save.ts';
-import { PICKER } from '../../commands/page-keys.ts';
+import { closeShelf, openFromShelf } from '../../commands/open-and-save.ts';
 import type { PlanSummary } from '../../storage/library/records.ts';
 import { findIn, ORDERS, type Order, onBoards } from '../../storage/library/search.ts';
 import { useOpenPlan } from '../../storage/open-plan.ts';
 import { readSetting, writeSetting } from '../../storage/settings.ts';
+import { CommandButton } from '../shell/command-button.tsx';
 import { Cautions } from '../verdict/cautions.tsx';
 import { Bin } from './deleted-plans.tsx';
 import { PlanCardView } from './plan-card.tsx';
@@ -84,12 +84,8 @@ export function PlansScreen() {
           ))}
         </select>
         <div className="plans__acts">
-          <button type="button" className="button button--main" onClick={() => void newSheet()}>
-            New sheet
-          </button>
-          <button type="button" className="button" onClick={() => document.getElementById(PICKER)?.click()}>
-            Open a file
-          </button>
+          <CommandButton command="new-sheet" className="button button--main" />
+          <CommandButton command="open">Open a file</CommandButton>
           <button type="button" className="button" onClick={closeShelf}>
             Back to the sheet
           </button>
@@ -118,9 +114,7 @@ export function PlansScreen() {
               >
                 Save everything in one file
               </button>
-              <button type="button" className="button" onClick={() => document.getElementById(PICKER)?.click()}>
-                Take in such a file
-              </button>
+              <CommandButton command="open">Take in such a file</CommandButton>
             </div>
             <Cautions />
           </footer>

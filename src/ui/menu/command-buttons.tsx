@@ -1,22 +1,26 @@
-import { nameOf, placeOf } from '../../commands/command.ts';
-import { doAct } from '../../commands/run-command.ts';
-import { ACTS } from '../../commands/table.ts';
-import { openMenuByKey } from '../../editor/open-menu.ts';
+import { applies, nameOf, targetOf } from '../../commands/command.ts';
+import { ariaShortcuts } from '../../commands/shortcut.ts';
+import { COMMANDS, runCommand } from '../../commands/table.ts';
 import { useAppStore } from '../../state/store.ts';
+import { CommandButton } from '../shell/command-button.tsx';
 
-/** The acts that one reaches for most, as buttons; the last button lists them all. */
-export function ActButtons({ ids }: { readonly ids: readonly string[] }) {
-  const place = placeOf(useAppStore.getState(), ids, null);
+/** The commands that one reaches for most, as buttons; the last button lists them all. */
+export function CommandButtons({ ids }: { readonly ids: readonly string[] }) {
+  const target = targetOf(useAppStore.getState(), ids, null);
   return (
     <div className="buttons">
-      {ACTS.filter((act) => act.onPanel?.(place) && act.applies(place)).map((act) => (
-        <button key={act.id} type="button" className="button" onClick={() => doAct(act, ids, null)}>
-          {nameOf(act, place)}
+      {COMMANDS.filter((command) => command.inPanel?.(target) && applies(command, target)).map((command) => (
+        <button
+          key={command.id}
+          type="button"
+          className="button"
+          aria-keyshortcuts={ariaShortcuts(command.shortcuts)}
+          onClick={() => runCommand(command, ids)}
+        >
+          {nameOf(command, target)}
         </button>
       ))}
-      <button type="button" className="button" aria-haspopup="menu" onClick={openMenuByKey}>
-        More…
-      </button>
+      <CommandButton command="menu" aria-haspopup="menu" />
     </div>
   );
 }

@@ -7,18 +7,18 @@ import {
   useRef,
   useState,
 } from 'react';
-import { type Act, type ActPlace, nameOf, onFloor, placeOf } from '../../commands/command.ts';
-import { doAct } from '../../commands/run-command.ts';
-import { actsFor } from '../../commands/table.ts';
+import { type Command, nameOf, onFloor, type Target, targetOf } from '../../commands/command.ts';
+import { ariaShortcuts } from '../../commands/shortcut.ts';
+import { menuFor, runCommand } from '../../commands/table.ts';
 import { closeMenu, type MenuAsk, useMenu } from '../../state/menu.ts';
 import { useAppStore } from '../../state/store.ts';
 import { selectWhyNotWords } from '../../state/why-not.ts';
 import { type MenuPlace, placedMenu } from './menu-position.ts';
-import { placeName } from './target-name.ts';
+import { targetName } from './target-name.ts';
 import './command-menu.css';
 
 /** The list of what can be done with what was pressed; nothing while none is open. */
-export function ActMenu() {
+export function CommandMenu() {
   const ask = useMenu((menu) => menu.ask);
   return ask && <OpenMenu key={`${ask.page} ${ask.ids}`} ask={ask} />;
 }
@@ -32,8 +32,8 @@ function OpenMenu({ ask }: { readonly ask: MenuAsk }) {
   const card = useRef<HTMLDivElement>(null);
   const [at, setAt] = useState<MenuPlace | null>(null);
   // Of the moment it was opened: the plan does not change under an open list.
-  const [place] = useState(() => placeOf(useAppStore.getState(), ask.ids, ask.at));
-  const [sections] = useState(() => actsFor(place));
+  const [target] = useState(() => targetOf(useAppStore.getState(), ask.ids, ask.at));
+  const [sections] = useState(() => menuFor(target));
   useFocusHeld(card);
   useClosedElsewhere(card);
   useLayoutEffect(() => {
@@ -41,39 +41,40 @@ function OpenMenu({ ask }: { readonly ask: MenuAsk }) {
     const page = { width: window.innerWidth, height: window.innerHeight };
     if (box) setAt(placedMenu(ask.page, box, page, CLEAR_PX[ask.byTouch ? 'touch' : 'mouse']));
   }, [ask]);
-  const run = (act: Act) => {
-    // Closed first: the focus goes back to where it was, and the act may move it on.
+  const run = (command: Command) => {
+    // Closed first: the focus goes back to where it was, and the command may move it on.
     closeMenu();
-    setTimeout(() => doAct(act, ask.ids, ask.at));
+    setTimeout(() => runCommand(command, ask.ids, ask.at));
   };
   return (
     <>
-      <div className="act-ground" />
-      <div className="act-spot" style={{ left: ask.page[0], top: ask.page[1] }} />
-      <section ref={card} className="act-menu" style={at ?? UNPLACED} aria-labelledby="act-menu-title">
-        <Head place={place} />
+      <div className="command-ground" />
+      <div className="command-spot" style={{ left: ask.page[0], top: ask.page[1] }} />
+      <section ref={card} className="command-menu" style={at ?? UNPLACED} aria-labelledby="command-menu-title">
+        <Head target={target} />
         <div
           role="menu"
           tabIndex={-1}
-          aria-labelledby="act-menu-title"
-          aria-describedby="act-menu-why"
+          aria-labelledby="command-menu-title"
+          aria-describedby="command-menu-why"
           onKeyDown={(event) => onMenuKey(event)}
         >
-          {sections.map((acts, index) => (
-            <Fragment key={acts[0]?.group}>
+          {sections.map((commands, index) => (
+            <Fragment key={commands[0]?.section}>
               {index > 0 && <hr />}
-              {acts.map((act) => (
+              {commands.map((command) => (
                 <button
-                  key={act.id}
+                  key={command.id}
                   type="button"
                   role="menuitem"
                   tabIndex={-1}
-                  className="act"
-                  onClick={() => run(act)}
+                  className="command-row"
+                  aria-keyshortcuts={ariaShortcuts(command.shortcuts)}
+                  onClick={() => run(command)}
                   onPointerMove={focusIfMoved}
                 >
-                  <span>{nameOf(act, place)}</span>
-                  {act.key && <kbd className="key">{act.key.shown}</kbd>}
+                  <span>{nameOf(command, target)}</span>
+                  {shownShortcut(command) && <kbd className="key">{shownShortcut(command)}</kbd>}
                 </button>
               ))}
             </Fragment>
@@ -84,21 +85,24 @@ function OpenMenu({ ask }: { readonly ask: MenuAsk }) {
   );
 }
 
-/** What the list is about; on bare floor why no detector may sit there. */
-function Head({ place }: { readonly place: ActPlace }) {
-  const { at, state } = place;
-  const told = at && onFloor(place) ? selectWhyNotWords(state, at) : null;
+/** The shortcut that the menu shows; empty for none. */
+const shownShortcut = ({ shortcuts = [] }: Command): string => shortcuts[0]?.shown ?? '';
+
+/** What the menu is about; on bare floor why no detector may sit there. */
+function Head({ target }: { readonly target: Target }) {
+  const { at, state } = target;
+  const told = at && onFloor(target) ? selectWhyNotWords(state, at) : null;
   return (
-    <div className="act-head">
-      <p id="act-menu-title" className="act-title">
-        {told?.head || placeName(place)}
+    <div className="command-head">
+      <p id="command-menu-title" className="command-title">
+        {told?.head || targetName(target)}
       </p>
-      <p id="act-menu-why">{told?.lines.join(' ')}</p>
+      <p id="command-menu-why">{told?.lines.join(' ')}</p>
     </div>
   );
 }
 
-/** The first act has the keyboard; when the list closes it goes back to where it was, or to the sheet. */
+/** The first row has the keyboard; when the list closes it goes back to where it was, or to the sheet. */
 function useFocusHeld(card: React.RefObject<HTMLDivElement | null>): void {
   useEffect(() => {
     const before = document.activeElement;
@@ -134,7 +138,7 @@ function useClosedElsewhere(card: React.RefObject<HTMLDivElement | null>): void 
   }, [card]);
 }
 
-/** The act under a mouse that moves has the keyboard; one that only lies where the list opens leaves the first. */
+/** The row under a mouse that moves has the keyboard; one that only lies where the list opens leaves the first. */
 function focusIfMoved(event: ReactPointerEvent<HTMLElement>): void {
   const moved = event.movementX !== 0 || event.movementY !== 0;
   if (moved && event.pointerType === 'mouse') event.currentTarget.focus({ preventScroll: true });
@@ -144,7 +148,7 @@ function itemsIn(card: Element | null): readonly HTMLElement[] {
   return [...(card?.querySelectorAll<HTMLElement>('[role="menuitem"]') ?? [])];
 }
 
-/** Arrows go round, Home and End to the ends, a letter to the next act that begins with it; Escape and Tab close. */
+/** Arrows go round, Home and End to the ends, a letter to the next row that begins with it; Escape and Tab close. */
 function onMenuKey(event: KeyboardEvent<HTMLElement>): void {
   event.stopPropagation();
   const items = itemsIn(event.currentTarget);

@@ -1,9 +1,9 @@
 import { capital, counted, FIXTURE_NOUN, OPENING_NOUN } from '../../../geometry/messages/index.ts';
-import type { ActPlace } from '../../commands/command.ts';
+import type { Target } from '../../commands/command.ts';
 import type { FoundItem } from '../../state/plan-edits.ts';
 
 /** What one has before one, in a few words. */
-export function placeName({ found, one, room, at }: ActPlace): string {
+export function targetName({ found, one, room, at }: Target): string {
   if (one) return itemHeading(one);
   if (found.length > 1) return `${counted(found.length, 'thing')} selected`;
   if (room) return room.label?.name.trim() || 'This room';

@@ -1,7 +1,7 @@
 import { describeClosing } from '../../../geometry/messages/index.ts';
 import { missedStart } from '../../../geometry/snap/closing.ts';
-import { closeChainAsItIs, spreadChain } from '../../state/close-chain.ts';
 import { useAppStore } from '../../state/store.ts';
+import { CommandButton } from '../shell/command-button.tsx';
 
 /** By how much the walls that are being drawn miss their start, in words; empty where they do not, or were not meant to meet it. */
 export function useMissedStart(): string {
@@ -15,12 +15,12 @@ export function useMissedStart(): string {
 export function ClosingWays() {
   return (
     <>
-      <button type="button" className="text-button" onClick={spreadChain}>
+      <CommandButton command="spread" className="text-button">
         Spread it <kbd className="key">S</kbd>
-      </button>
-      <button type="button" className="text-button" onClick={closeChainAsItIs}>
+      </CommandButton>
+      <CommandButton command="close-as-it-is" className="text-button">
         Close as it is <kbd className="key">C</kbd>
-      </button>
+      </CommandButton>
     </>
   );
 }

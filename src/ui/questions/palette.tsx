@@ -1,6 +1,6 @@
 import { pickUse } from '../../commands/go-to.ts';
 import { openQuestion, usePanels } from '../../commands/panels.ts';
-import { keyFor } from '../../commands/question-keys.ts';
+import { digitsOf } from '../../commands/question-commands.ts';
 import { type Answer, likeWords, type Question, sameTool } from '../../state/questions.ts';
 import { useAppStore } from '../../state/store.ts';
 import { SELECT_TOOL } from '../../state/tool.ts';
@@ -84,7 +84,7 @@ function AnswerItem({ answer }: { readonly answer: Answer }) {
   const inHand = useAppStore((state) => sameTool(state.tool, answer.tool));
   const level = useLevel();
   const { name, tool, group } = answer;
-  const key = keyFor(tool);
+  const key = digitsOf(tool);
   /** A double press keeps it in hand. */
   const take = (presses: number) => {
     const { setTool, setKeepTool } = useAppStore.getState();

@@ -1,9 +1,9 @@
 import { TONE_WORD, worstTone } from '../../../geometry/messages/index.ts';
-import { openMenuByKey } from '../../editor/open-menu.ts';
 import { judgedLevels, selectBelow } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 import { useLevel } from '../hooks/use-level.ts';
 import { VerdictMark } from '../verdict/verdict-mark.tsx';
+import { CommandButton } from './command-button.tsx';
 import './foot.css';
 
 /** Under the sheet: which level is in view, and how it is looked at. */
@@ -20,7 +20,7 @@ export function Foot() {
 function Levels() {
   const levels = judgedLevels(useAppStore((state) => state.plan));
   const shown = useLevel();
-  const { setLevel, addLevel } = useAppStore.getState();
+  const { setLevel } = useAppStore.getState();
   return (
     <fieldset className="foot__group" aria-label="Levels, lowest first">
       {levels.map(({ model: { level }, reports }) => {
@@ -39,9 +39,7 @@ function Levels() {
           </button>
         );
       })}
-      <button type="button" className="button button--bare" onClick={() => addLevel('above')}>
-        Add level
-      </button>
+      <CommandButton command="add-level" className="button button--bare" />
     </fieldset>
   );
 }
@@ -50,29 +48,18 @@ function View() {
   const snap = useAppStore((state) => state.snap);
   const showBelow = useAppStore((state) => state.showBelow);
   const hasBelow = useAppStore((state) => selectBelow({ ...state, showBelow: true }) !== null);
-  const { setSnap, setShowBelow, zoomBy, fit } = useAppStore.getState();
   return (
     <fieldset className="foot__group foot__view" aria-label="View">
-      {hasBelow && (
-        <button type="button" className="button" aria-pressed={showBelow} onClick={() => setShowBelow(!showBelow)}>
-          Level below
-        </button>
-      )}
-      <button type="button" className="button" aria-haspopup="menu" onClick={openMenuByKey}>
-        More…
-      </button>
-      <button type="button" className="button" aria-pressed={snap} onClick={() => setSnap(!snap)}>
-        Snap
-      </button>
-      <button type="button" className="button" aria-label="Smaller" onClick={() => zoomBy(1 / 1.25)}>
+      {hasBelow && <CommandButton command="show-level-below" aria-pressed={showBelow} />}
+      <CommandButton command="menu" aria-haspopup="menu" />
+      <CommandButton command="snap" aria-pressed={snap} />
+      <CommandButton command="smaller" aria-label="Smaller">
         −
-      </button>
-      <button type="button" className="button" aria-label="Larger" onClick={() => zoomBy(1.25)}>
+      </CommandButton>
+      <CommandButton command="larger" aria-label="Larger">
         +
-      </button>
-      <button type="button" className="button" onClick={fit}>
-        Whole level
-      </button>
+      </CommandButton>
+      <CommandButton command="whole-level" />
     </fieldset>
   );
 }

@@ -1,21 +1,8 @@
-import { PAGE_KEYS } from '../../commands/page-keys.ts';
-import { ACTS } from '../../commands/table.ts';
-import { SHEET_KEYS } from '../../editor/key-list.ts';
+import { keyRows } from '../../commands/table.ts';
 import { useLetterKeys } from '../../state/letter-keys.ts';
 import { writeSetting } from '../../storage/settings.ts';
 
-const PALETTE_KEYS = [
-  {
-    keys: '1 to 9',
-    does: 'Open a question of the walk; then a second digit takes that answer in hand, X leads to "none here"',
-  },
-] as const;
-
-const ACT_KEYS = ACTS.flatMap(({ key, name, does }) =>
-  key ? [{ keys: key.shown, does: does ?? (typeof name === 'string' ? name : '') }] : [],
-);
-
-/** Every key, in the words of what it does. */
+/** Every key, in the words of what it does: read from the table of commands. */
 export function KeyTable() {
   const anywhere = useLetterKeys((keys) => keys.anywhere);
   const setAnywhere = (on: boolean) => {
@@ -39,7 +26,7 @@ function Table() {
     <section className="problems" aria-label="Keys" tabIndex={0}>
       <table className="keys">
         <tbody>
-          {[...PALETTE_KEYS, ...SHEET_KEYS, ...ACT_KEYS, ...PAGE_KEYS].map(({ keys, does }) => (
+          {keyRows().map(({ keys, does }) => (
             <tr key={`${keys} ${does}`}>
               <th scope="row">
                 <kbd className="key">{keys}</kbd>

@@ -2,9 +2,10 @@ import { act } from '../../commands/go-to.ts';
 import { nextStep, stillToDo } from '../../state/guidance.ts';
 import { answerFor } from '../../state/questions.ts';
 import { useAppStore } from '../../state/store.ts';
-import { SELECT_TOOL, type Tool } from '../../state/tool.ts';
+import type { Tool } from '../../state/tool.ts';
 import { useGuidance, useLevel } from '../hooks/use-level.ts';
 import { ClosingWays, useMissedStart } from '../questions/closing-offer.tsx';
+import { CommandButton } from './command-button.tsx';
 import './message-line.css';
 
 /** Over the sheet, always there: the last remark, or what the next press does, or the next thing that is missing. */
@@ -12,7 +13,7 @@ export function MessageLine() {
   const message = useAppStore((state) => state.message);
   const tool = useAppStore((state) => state.tool);
   const kept = useAppStore((state) => state.keepTool);
-  const { setTool, setKeepTool, say } = useAppStore.getState();
+  const { say } = useAppStore.getState();
   const stages = useGuidance();
   const next = nextStep(stages);
   const level = useLevel();
@@ -43,20 +44,12 @@ export function MessageLine() {
         </button>
       )}
       {!message && missed && <ClosingWays />}
-      {!message && corners > 1 && (
-        <button type="button" className="text-button" onClick={() => useAppStore.getState().endChain()}>
-          End here
-        </button>
-      )}
+      {!message && corners > 1 && <CommandButton command="end-walls" className="text-button" />}
       {corners === 0 && answerFor(tool) && tool.kind !== 'opening' && (
-        <button type="button" className="text-button" onClick={() => setKeepTool(!kept)}>
-          {kept ? 'Keep it no longer' : 'Keep it in hand'}
-        </button>
+        <CommandButton command="keep" className="text-button" />
       )}
       {!message && corners < 2 && tool.kind !== 'select' && (
-        <button type="button" className="text-button" onClick={() => setTool(SELECT_TOOL)}>
-          Put it back
-        </button>
+        <CommandButton command="put-back" className="text-button" />
       )}
     </div>
   );

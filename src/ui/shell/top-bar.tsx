@@ -1,15 +1,14 @@
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useState } from 'react';
 import { useStore } from 'zustand';
 import { TITLE_FIELD } from '../../commands/go-to.ts';
-import { openFiles, openShelf, saveFile, saveFileTo } from '../../commands/open-and-save.ts';
-import { PICKER } from '../../commands/page-keys.ts';
-import { showDialog } from '../../commands/panels.ts';
-import { savePicture } from '../../commands/sheet-files.ts';
+import { openFiles } from '../../commands/open-and-save.ts';
+import { PLAN_FILE_PICKER } from '../../commands/plan-commands.ts';
 import { canRedo, canUndo } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 import { canPickPlace } from '../../storage/plan-files.ts';
 import { writeSetting } from '../../storage/settings.ts';
 import { THEMES, type ThemeName } from '../../theme/tokens.ts';
+import { CommandButton } from './command-button.tsx';
 import { SaveStatusLine } from './save-status-line.tsx';
 import './top-bar.css';
 
@@ -24,9 +23,7 @@ export function TopBar() {
         </svg>
         <span className="top__word">Stillspot</span>
       </h1>
-      <button type="button" className="button" onClick={openShelf}>
-        Plans
-      </button>
+      <CommandButton command="plans" />
       <PlanTitle />
       <SaveStatusLine />
       <div className="top__buttons">
@@ -67,29 +64,22 @@ function PlanTitle() {
 }
 
 function Steps() {
-  const { undo, redo } = useAppStore.getState();
   const history = useStore(useAppStore.temporal);
   const past = useAppStore((state) => canUndo(state, history));
   const future = useAppStore((state) => canRedo(state, history));
   return (
     <>
-      <button type="button" className="button button--bare" disabled={!past} onClick={undo}>
-        Undo
-      </button>
-      <button type="button" className="button button--bare" disabled={!future} onClick={redo}>
-        Redo
-      </button>
+      <CommandButton command="undo" className="button button--bare" disabled={!past} />
+      <CommandButton command="redo" className="button button--bare" disabled={!future} />
     </>
   );
 }
 
 function Files() {
-  const picker = useRef<HTMLInputElement>(null);
   return (
     <>
       <input
-        ref={picker}
-        id={PICKER}
+        id={PLAN_FILE_PICKER}
         type="file"
         accept=".json,application/json"
         multiple
@@ -102,17 +92,9 @@ function Files() {
           void openFiles(files);
         }}
       />
-      <button type="button" className="button button--bare" onClick={() => void saveFile()}>
-        Save
-      </button>
-      {canPickPlace() && (
-        <button type="button" className="button button--bare top__wide" onClick={() => void saveFileTo()}>
-          Save to…
-        </button>
-      )}
-      <button type="button" className="button" onClick={() => void savePicture()}>
-        Picture
-      </button>
+      <CommandButton command="save" className="button button--bare" />
+      {canPickPlace() && <CommandButton command="save-to" className="button button--bare top__wide" />}
+      <CommandButton command="picture" />
     </>
   );
 }
@@ -154,9 +136,7 @@ function Looks() {
           </option>
         ))}
       </select>
-      <button type="button" className="button button--bare top__wide" onClick={() => showDialog({ kind: 'keys' })}>
-        Keys
-      </button>
+      <CommandButton command="keys" className="button button--bare top__wide" />
     </>
   );
 }

@@ -1,5 +1,6 @@
 import { lazy, Suspense, useLayoutEffect, useRef } from 'react';
-import { fold, openStage, showDialog, unfold, usePanels } from '../../commands/panels.ts';
+import { fold, showDialog, unfold, usePanels } from '../../commands/panels.ts';
+import { commandById, runCommand } from '../../commands/table.ts';
 import { type Hint, STAGE_NAME, type Stage, type StageState } from '../../state/guidance.ts';
 import { QUESTIONS } from '../../state/questions.ts';
 import { later } from '../hooks/later.tsx';
@@ -85,7 +86,7 @@ function StageItem({
           aria-controls={`stage-${stage}`}
           aria-labelledby={`stage-${stage}-name`}
           aria-describedby={`stage-${stage}-state`}
-          onClick={() => openStage(open ? null : stage)}
+          onClick={() => runCommand(commandById(`stage-${stage}`))}
         >
           <span className="stage__name" id={`stage-${stage}-name`}>
             {STAGE_NAME[stage]}

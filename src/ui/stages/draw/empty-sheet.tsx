@@ -1,11 +1,11 @@
 import type { ReactNode } from 'react';
 import { levelBelow } from '../../../../geometry/edit/index.ts';
 import { act } from '../../../commands/go-to.ts';
-import { openShelf } from '../../../commands/open-and-save.ts';
 import { levelName } from '../../../state/level-actions.ts';
 import { useAppStore } from '../../../state/store.ts';
 import type { Tool } from '../../../state/tool.ts';
 import { useLevel } from '../../hooks/use-level.ts';
+import { CommandButton } from '../../shell/command-button.tsx';
 import { PictureButton } from './picture-button.tsx';
 import './empty-sheet.css';
 
@@ -61,9 +61,7 @@ export function EmptySheet() {
         </Way>
         {first && (
           <Way what="An invented house, to see how it works.">
-            <button type="button" className="button" onClick={() => openShelf()}>
-              Look at a sample
-            </button>
+            <CommandButton command="plans">Look at a sample</CommandButton>
           </Way>
         )}
       </ul>

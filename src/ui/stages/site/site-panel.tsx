@@ -1,7 +1,7 @@
 import { levelsInOrder, withPurpose } from '../../../../geometry/edit/index.ts';
 import { capital, PURPOSE_PHRASE } from '../../../../geometry/messages/index.ts';
 import type { Plan, Purpose, Site } from '../../../../geometry/plan/model.ts';
-import { livingFieldId, PURPOSE_FIELD } from '../../../commands/go-to.ts';
+import { LATITUDE_FIELD, livingFieldId, PURPOSE_FIELD } from '../../../commands/go-to.ts';
 import { levelName } from '../../../state/level-actions.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
@@ -70,6 +70,7 @@ export function SitePanel() {
           onCommit={(mm) => change({ tapeTolerance: mm })}
         />
         <NumberField
+          id={LATITUDE_FIELD}
           label="Latitude"
           value={site.latitude}
           unit="°"

@@ -1,0 +1,37 @@
+import { selectReports } from '../state/selectors.ts';
+import { type Command, onFloor } from './command.ts';
+import { plain } from './shortcut.ts';
+
+/** Commands on detectors, and on the spots where one may stand. */
+export const DETECTOR_COMMANDS: readonly Command[] = [
+  {
+    id: 'nearest',
+    section: 'here',
+    name: 'Move it to the nearest clear spot',
+    when: ({ state, one }) =>
+      one?.list === 'detectors' &&
+      selectReports(state).some(({ id, verdict }) => id === one.item.id && verdict !== 'clear'),
+    run: ({ state, one }) => one && state.moveToNearest(one.item.id),
+  },
+  {
+    id: 'detector-here',
+    section: 'here',
+    name: 'Set a detector here',
+    when: onFloor,
+    run: ({ state, at }) => {
+      if (at) state.addDetector(at);
+    },
+  },
+  {
+    id: 'why-not-here',
+    section: 'look',
+    name: 'Why not here? Point and be told',
+    shortcuts: [plain('W')],
+    help: [{ keys: 'W', does: 'Why not here? What keeps a detector from the spot at the pointer or the cross' }],
+    when: ({ state }) => state.tool.kind !== 'ask',
+    run: ({ state }) => {
+      state.select([]);
+      state.setTool({ kind: 'ask' });
+    },
+  },
+];

@@ -1,0 +1,47 @@
+import { useEffect } from 'react';
+import { nudger } from '../editor/nudger.ts';
+import { isIdleLetter } from '../state/letter-keys.ts';
+import { useAppStore } from '../state/store.ts';
+import { type Command, targetOf } from './command.ts';
+import { dispatch } from './dispatch.ts';
+import { modesAt } from './modes.ts';
+import { rememberCommand, rememberTools } from './repeat.ts';
+import { COMMANDS } from './table.ts';
+
+/** The one listener for shortcuts: each key press goes to the command of the table that it is a shortcut of. */
+export function useKeyboard(): void {
+  useEffect(() => {
+    /** Commands whose key is held, by `KeyboardEvent.key`. */
+    const held = new Map<string, Command>();
+    const onKeyDown = (event: KeyboardEvent) => {
+      // Fields, lists and sliders take their keys first.
+      if (event.defaultPrevented || isIdleLetter(event)) return;
+      // What Ctrl begins is a step of history of its own.
+      if (event.ctrlKey || event.metaKey) nudger.settle();
+      const state = useAppStore.getState();
+      const command = dispatch(COMMANDS, modesAt(event.target), event, targetOf(state, state.selection, null));
+      if (!command) return;
+      event.preventDefault();
+      rememberCommand(command);
+      if (command.release) held.set(event.key, command);
+    };
+    const onKeyUp = ({ key }: KeyboardEvent) => {
+      held.get(key)?.release?.();
+      held.delete(key);
+    };
+    const onBlur = () => {
+      for (const command of held.values()) command.release?.();
+      held.clear();
+    };
+    const stopRemembering = rememberTools();
+    window.addEventListener('keydown', onKeyDown);
+    window.addEventListener('keyup', onKeyUp);
+    window.addEventListener('blur', onBlur);
+    return () => {
+      stopRemembering();
+      window.removeEventListener('keydown', onKeyDown);
+      window.removeEventListener('keyup', onKeyUp);
+      window.removeEventListener('blur', onBlur);
+    };
+  }, []);
+}

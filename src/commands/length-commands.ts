@@ -1,0 +1,61 @@
+import { nextFigure } from '../editor/lengths/figures.ts';
+import { closeLength, openLength, useLengths } from '../editor/lengths/store.ts';
+import type { Command } from './command.ts';
+import { isOnSheet } from './modes.ts';
+import { plain, type Shortcut, withAny } from './shortcut.ts';
+import { DIGITS } from './tool-commands.ts';
+
+/** Any key but Shift, without Ctrl and Alt. */
+const ANY_KEY: Shortcut = { shown: '', keys: null, ctrl: 'up', shift: 'either', alt: 'up' };
+
+/** Commands on the lengths that stand on the sheet. */
+export const LENGTH_COMMANDS: readonly Command[] = [
+  {
+    id: 'type-length',
+    name: 'Type a length on the sheet',
+    shortcuts: [plain('L')],
+    modes: ['length', 'page'],
+    run: (_, event) => {
+      const subject = nextFigure(event?.shiftKey ? -1 : 1);
+      if (subject) openLength(subject, true);
+      return subject !== null;
+    },
+    help: [
+      { keys: 'L', does: 'Type a length on the sheet: about what is selected, or of the rooms; Tab goes to the next' },
+    ],
+  },
+  {
+    id: 'begin-length',
+    name: 'Type the length that waits',
+    shortcuts: [DIGITS],
+    modes: ['length'],
+    run: (_, event) => typeWaiting(event?.key ?? null),
+    help: [],
+  },
+  {
+    id: 'enter-length',
+    name: 'Correct the length that waits',
+    shortcuts: [{ ...withAny('Enter'), ctrl: 'up', alt: 'up' }],
+    modes: ['length'],
+    run: (_, event) => (isOnSheet(event?.target ?? null) ? typeWaiting(null) : false),
+    help: [],
+  },
+  {
+    id: 'leave-length',
+    name: 'Leave the length that waits',
+    shortcuts: [ANY_KEY],
+    modes: ['length'],
+    // Whoever does something else does not mean to type it. The key goes on to what it means there.
+    run: () => {
+      closeLength();
+      return false;
+    },
+    help: [],
+  },
+];
+
+/** The keys go into the field of the length that waits. `first` is what it begins with; null for the length as it is. */
+function typeWaiting(first: string | null): void {
+  const { open } = useLengths.getState();
+  if (open) useLengths.setState({ open: { ...open, typing: true, first } });
+}

@@ -1,0 +1,39 @@
+import { selectBelow } from '../state/selectors.ts';
+import type { Command, Target } from './command.ts';
+import { withAny } from './shortcut.ts';
+
+const HELP = [{ keys: 'Page Up, Page Down', does: 'The level above, the level below' }];
+
+/** Another level comes into view. What is in the middle of a move stays on its level: the key then does nothing. */
+const step =
+  (way: 'above' | 'below') =>
+  ({ state }: Target): void => {
+    if (!state.draft && !state.live) state.stepLevel(way);
+  };
+
+/** Commands on the levels of the plan. */
+export const LEVEL_COMMANDS: readonly Command[] = [
+  {
+    id: 'level-above',
+    name: 'The level above',
+    shortcuts: [withAny('Page Up', 'pageup')],
+    modes: ['sheet'],
+    run: step('above'),
+    help: HELP,
+  },
+  {
+    id: 'level-below',
+    name: 'The level below',
+    shortcuts: [withAny('Page Down', 'pagedown')],
+    modes: ['sheet'],
+    run: step('below'),
+    help: HELP,
+  },
+  { id: 'add-level', name: 'Add level', run: ({ state }) => state.addLevel('above') },
+  {
+    id: 'show-level-below',
+    name: 'Level below',
+    when: ({ state }) => selectBelow({ ...state, showBelow: true }) !== null,
+    run: ({ state }) => state.setShowBelow(!state.showBelow),
+  },
+];

@@ -1,0 +1,56 @@
+import { useLengths } from '../editor/lengths/store.ts';
+import { SHEET_ID } from '../editor/open-menu.ts';
+import { useTracingFrame } from '../editor/tracing-frame-store.ts';
+import { isTyping } from '../editor/typing.ts';
+import { useMenu } from '../state/menu.ts';
+import { useAppStore } from '../state/store.ts';
+import { usePanels } from './panels.ts';
+
+/** What key presses are for: each mode has shortcuts of its own. */
+export type Mode =
+  /** Something stands over the page. */
+  | 'dialog'
+  | 'menu'
+  /** Something is typed into a field. */
+  | 'field'
+  | 'tracing-frame'
+  /** A length on the sheet waits for its first digit. */
+  | 'length'
+  /** A run of walls is being drawn. */
+  | 'drawing'
+  /** Another tool than the one that selects. */
+  | 'tool'
+  /** Something is dragged or reshaped. */
+  | 'gesture'
+  /** The sheet has the focus, or nothing has: elsewhere arrows and Enter belong to buttons and lists. */
+  | 'sheet'
+  | 'page';
+
+/** The modes of the page for a key press there, the one that is asked first in front. */
+export function modesAt(target: EventTarget | null): readonly Mode[] {
+  if (isDialogOpen() || usePanels.getState().dialog) return ['dialog'];
+  if (useMenu.getState().ask) return ['menu'];
+  const state = useAppStore.getState();
+  const { open } = useLengths.getState();
+  const typing = isTyping(target);
+  const conditions: readonly (readonly [Mode, boolean])[] = [
+    ['tracing-frame', useTracingFrame.getState().open],
+    ['field', typing],
+    ['length', !typing && open !== null && !open.typing],
+    ['drawing', !typing && state.chain.corners.length > 0],
+    ['tool', !typing && state.tool.kind !== 'select'],
+    ['gesture', !typing && (state.draft !== null || state.live !== null)],
+    ['sheet', !typing && isOnSheet(target)],
+    ['page', !typing],
+  ];
+  return conditions.filter(([, holds]) => holds).map(([mode]) => mode);
+}
+
+export function isDialogOpen(): boolean {
+  return document.querySelector('dialog[open]') !== null;
+}
+
+/** Whether a key press there is for the sheet. */
+export function isOnSheet(target: EventTarget | null): boolean {
+  return target === document.body || (target instanceof Element && target.id === SHEET_ID);
+}

@@ -1,0 +1,68 @@
+import { SHEET_ID } from '../editor/open-menu.ts';
+import { canPickPlace } from '../storage/plan-files.ts';
+import type { Command } from './command.ts';
+import { isDialogOpen } from './modes.ts';
+import { newSheet, openShelf, saveFile, saveFileTo } from './open-and-save.ts';
+import { showDialog } from './panels.ts';
+import { savePicture } from './sheet-files.ts';
+import { plain, withAny, withCtrl } from './shortcut.ts';
+
+/** The id of the field that picks plan files. */
+export const PLAN_FILE_PICKER = 'plan-file-picker';
+
+/** Commands on the whole plan, its file, and what stands over the page. */
+export const PLAN_COMMANDS: readonly Command[] = [
+  { id: 'plans', name: 'Plans', run: () => openShelf() },
+  { id: 'new-sheet', name: 'New sheet', run: () => void newSheet() },
+  {
+    id: 'save',
+    name: 'Save',
+    shortcuts: [withCtrl('s')],
+    modes: ['field', 'page'],
+    run: () => void saveFile(),
+    help: [{ keys: 'Ctrl + S', does: 'Save the plan as a file' }],
+  },
+  { id: 'save-to', name: 'Save to…', when: canPickPlace, run: () => void saveFileTo() },
+  {
+    id: 'open',
+    name: 'Open a plan file',
+    shortcuts: [withCtrl('o')],
+    modes: ['field', 'page'],
+    run: () => document.getElementById(PLAN_FILE_PICKER)?.click(),
+  },
+  { id: 'picture', name: 'Picture', run: () => void savePicture() },
+  {
+    id: 'keys',
+    name: 'Keys',
+    shortcuts: [plain('?')],
+    run: () => showDialog({ kind: 'keys' }),
+    help: [{ keys: '?', does: 'This list' }],
+  },
+  {
+    id: 'leave-field',
+    name: 'Back to the sheet',
+    shortcuts: [withAny('Escape')],
+    modes: ['field'],
+    run: (_, event) => leaveField(event?.target ?? null),
+    help: [],
+  },
+  {
+    id: 'give-up-dialog',
+    name: 'Give up what is still being loaded',
+    shortcuts: [withAny('Escape')],
+    modes: ['dialog'],
+    // One that is open closes itself.
+    when: () => !isDialogOpen(),
+    run: () => showDialog(null),
+    help: [],
+  },
+];
+
+/** A field has put its old value back by now: the focus goes to the sheet. Later, so that the field has drawn itself. */
+function leaveField(field: EventTarget | null): void {
+  if (!(field instanceof HTMLElement) || field.closest('dialog')) return;
+  setTimeout(() => {
+    field.blur();
+    document.getElementById(SHEET_ID)?.focus({ preventScroll: true });
+  });
+}

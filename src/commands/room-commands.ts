@@ -1,0 +1,39 @@
+import { counted } from '../../geometry/messages/index.ts';
+import { ringExtent } from '../../geometry/plane/body.ts';
+import { itemsWithin } from '../../geometry/snap/pick.ts';
+import { selectLevel } from '../state/selectors.ts';
+import { type Command, onFloor, type Target } from './command.ts';
+import { nameRoom } from './go-to.ts';
+
+/** Commands on the room whose floor was pressed. */
+export const ROOM_COMMANDS: readonly Command[] = [
+  {
+    id: 'name-room',
+    section: 'here',
+    name: 'Say what this room is used for',
+    when: (target) => onFloor(target) && target.room?.label === null,
+    run: ({ room }) => room && nameRoom(room.labelPoint),
+  },
+  {
+    id: 'select-room',
+    section: 'here',
+    name: ({ room }) => `Name and use of ${room?.label?.name.trim() || 'this room'}`,
+    when: (target) => target.found.length === 0 && onFloor(target) && target.room?.label !== null,
+    run: ({ state, room }) => room?.label && state.select([room.label.id]),
+  },
+  {
+    id: 'select-in-room',
+    section: 'select',
+    name: 'Select what stands in this room',
+    when: onFloor,
+    run: selectInRoom,
+  },
+];
+
+function selectInRoom({ state, room }: Target): void {
+  const level = selectLevel(state);
+  const walls = new Set(level.walls.map(({ id }) => id));
+  const ids = room ? itemsWithin(level, ringExtent(room.centreRings.flat())).filter((id) => !walls.has(id)) : [];
+  state.select(ids);
+  state.say(ids.length > 0 ? `${counted(ids.length, 'thing')} selected.` : 'Nothing stands in this room.');
+}

@@ -1,0 +1,197 @@
+import { moveCross, pressAtCross } from '../editor/keyboard-cross.ts';
+import { nudger } from '../editor/nudger.ts';
+import { openMenuByKey } from '../editor/open-menu.ts';
+import { ARROWS, panByArrow } from '../editor/sheet-keys.ts';
+import { useSketch } from '../editor/sketch.ts';
+import { activeTool } from '../editor/tools/active-tool.ts';
+import { useTracingFrame } from '../editor/tracing-frame-store.ts';
+import { closeChainAsItIs, spreadChain } from '../state/close-chain.ts';
+import { useAppStore } from '../state/store.ts';
+import { SELECT_TOOL } from '../state/tool.ts';
+import type { Command, Target } from './command.ts';
+import { plain, type Shortcut, withAny } from './shortcut.ts';
+
+/** Keys that a length may begin with. */
+export const DIGITS: Shortcut = plain('Digits', '0', '1', '2', '3', '4', '5', '6', '7', '8', '9', '.');
+const ARROW_KEYS: Shortcut = withAny('Arrows', ...Object.keys(ARROWS).map((key) => key.toLowerCase()));
+const ENTER_HELP = [{ keys: 'Enter', does: 'Set down at the cross; end a run of walls' }];
+
+const hasTool = ({ state }: Target): boolean => state.tool.kind !== 'select';
+/** The tool itself knows what the key means, and whether it means anything now. */
+const toTool = (_: Target, event?: KeyboardEvent): boolean => (event && activeTool()?.key?.(event)) ?? false;
+
+/** Shortcuts while a run of walls is drawn. */
+const DRAWING_COMMANDS: readonly Command[] = [
+  {
+    id: 'drawing-length',
+    name: 'Type the length of the wall',
+    shortcuts: [DIGITS],
+    modes: ['drawing'],
+    run: toTool,
+    help: [
+      {
+        keys: 'Digits',
+        does: 'While a wall is drawn: type its length, then Enter; an arrow before it shows the direction. After a thing is put down: how far it is from the walls',
+      },
+    ],
+  },
+  {
+    id: 'drawing-turn',
+    name: 'Type the turn of the wall',
+    shortcuts: [plain('<')],
+    modes: ['drawing'],
+    run: toTool,
+    help: [{ keys: '<', does: 'While a wall is drawn: type how far it turns off, in degrees' }],
+  },
+  {
+    id: 'close-room',
+    name: 'Close the room',
+    shortcuts: [plain('C')],
+    modes: ['drawing'],
+    run: toTool,
+    help: [{ keys: 'C', does: 'While walls are drawn: close the room' }],
+  },
+  {
+    id: 'spread',
+    name: 'Spread it',
+    shortcuts: [plain('S')],
+    modes: ['drawing'],
+    run: (target, event) => (event ? toTool(target, event) : spreadChain()),
+    help: [{ keys: 'S', does: 'Where the walls miss their start: spread what is missing over them' }],
+  },
+  { id: 'close-as-it-is', name: 'Close as it is', run: closeChainAsItIs },
+  {
+    id: 'drawing-back',
+    name: 'Take the last corner back',
+    shortcuts: [plain('Backspace')],
+    modes: ['drawing'],
+    run: toTool,
+    help: [{ keys: 'Backspace', does: 'While a wall is drawn: take the last corner back' }],
+  },
+  {
+    id: 'end-walls',
+    name: 'End here',
+    shortcuts: [{ ...withAny('Enter'), ctrl: 'up', alt: 'up' }],
+    modes: ['drawing'],
+    run: (target, event) => (event ? toTool(target, event) : target.state.endChain()),
+    help: ENTER_HELP,
+  },
+];
+
+/** Commands on the tool that is chosen, and on the keyboard's cross. */
+export const TOOL_COMMANDS: readonly Command[] = [
+  {
+    id: 'arrows',
+    name: 'Move what is selected, the cross or the sheet',
+    shortcuts: [ARROW_KEYS],
+    modes: ['sheet'],
+    run: (_, event) => event && pressArrow(event),
+    release: nudger.settle,
+    help: [
+      {
+        keys: 'Arrows',
+        does: 'Move what is selected by 1 in (1 cm); with a thing in hand, the cross; with neither, the sheet',
+      },
+      { keys: 'Shift + arrows', does: 'By 1/8 in (1 mm)' },
+      { keys: 'Ctrl + arrows', does: 'By 1 ft (10 cm)' },
+    ],
+  },
+  {
+    id: 'arrows-of-tool',
+    name: 'Move what the tool moves',
+    shortcuts: [ARROW_KEYS],
+    modes: ['tool'],
+    run: toTool,
+    release: () => activeTool()?.keyUp?.(),
+    help: [],
+  },
+  {
+    id: 'press-at-cross',
+    name: 'Set down at the cross',
+    shortcuts: [withAny('Enter')],
+    modes: ['sheet'],
+    run: (_, event) => pressAtCross(event?.shiftKey ?? false),
+    help: ENTER_HELP,
+  },
+  {
+    id: 'menu',
+    name: 'More…',
+    shortcuts: [{ ...withAny('Shift + F10', 'f10'), shift: 'down' }, withAny('Menu key', 'contextmenu')],
+    modes: ['sheet'],
+    run: () => {
+      nudger.settle();
+      openMenuByKey();
+    },
+    help: [{ keys: 'Shift + F10, Menu key', does: 'All that can be done with what is selected, or at the cross' }],
+  },
+  {
+    id: 'turn-tool',
+    name: 'Turn what is set down by a right angle',
+    shortcuts: [{ ...plain('R'), alt: 'either' }],
+    modes: ['tool'],
+    run: toTool,
+    help: [{ keys: 'R', does: 'Turn what is in hand by a right angle' }],
+  },
+  ...DRAWING_COMMANDS,
+  {
+    id: 'give-up',
+    name: 'Give up',
+    shortcuts: [withAny('Escape')],
+    run: giveUp,
+    help: [{ keys: 'Escape', does: 'Give up what is under way; put the thing in hand back; select nothing' }],
+  },
+  {
+    id: 'close-tracing-frame',
+    name: 'The picture lies right',
+    shortcuts: [withAny('Escape')],
+    modes: ['tracing-frame'],
+    run: (_, event) => {
+      useTracingFrame.setState({ open: false });
+      return event === undefined;
+    },
+    help: [],
+  },
+  {
+    id: 'cancel-gesture',
+    name: 'Give up the gesture',
+    shortcuts: [{ ...plain('Ctrl + Z', 'z'), ctrl: 'down' }],
+    modes: ['gesture'],
+    // A step back in the middle of a gesture is the gesture itself.
+    run: () => {
+      activeTool()?.cancel();
+    },
+    help: [],
+  },
+  {
+    id: 'put-back',
+    section: 'tool',
+    name: 'Put it back',
+    when: hasTool,
+    run: ({ state }) => state.setTool(SELECT_TOOL),
+  },
+  {
+    id: 'keep',
+    section: 'tool',
+    name: ({ state }) => (state.keepTool ? 'Keep it no longer' : 'Keep it in hand'),
+    shortcuts: [plain('K')],
+    help: [{ keys: 'K', does: 'Keep the thing in hand: each press sets one down' }],
+    when: hasTool,
+    run: ({ state }) => state.setKeepTool(!state.keepTool),
+  },
+];
+
+function pressArrow(event: KeyboardEvent): void {
+  const arrow = ARROWS[event.key];
+  if (!arrow) return;
+  const { tool } = useAppStore.getState();
+  if (tool.kind !== 'select') moveCross(arrow, event);
+  else if (!nudger.move(arrow, event)) panByArrow(arrow, event);
+}
+
+function giveUp({ state }: Target): void {
+  nudger.settle();
+  if (activeTool()?.cancel()) return;
+  if (useAppStore.getState().tool.kind !== 'select') state.setTool(SELECT_TOOL);
+  else state.say('');
+  useSketch.setState({ cross: null });
+}

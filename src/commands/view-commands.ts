@@ -1,0 +1,66 @@
+import { spaceBar } from '../editor/sheet-keys.ts';
+import { pannedBy, toScreen } from '../state/viewport.ts';
+import type { Command, Target } from './command.ts';
+import { plain, type Shortcut, withAny } from './shortcut.ts';
+
+/** A press on "larger" or "smaller" zooms by this. */
+const ZOOM_STEP = 1.25;
+const ZOOM_HELP = [{ keys: '+ − 0', does: 'Larger, smaller, the whole level' }];
+/** Alt may be held through it: it holds the snap off. */
+const withAlt = (shortcut: Shortcut): Shortcut => ({ ...shortcut, alt: 'either' });
+
+/** Commands on how the sheet is looked at. */
+export const VIEW_COMMANDS: readonly Command[] = [
+  {
+    id: 'pan-by-drag',
+    name: 'Move the sheet',
+    shortcuts: [withAny('Space', ' ')],
+    modes: ['sheet'],
+    run: spaceBar.press,
+    release: spaceBar.release,
+    help: [{ keys: 'Space + drag', does: 'Move the sheet' }],
+  },
+  {
+    id: 'larger',
+    name: 'Larger',
+    shortcuts: [withAlt(plain('+', '+', '='))],
+    run: ({ state }) => state.zoomBy(ZOOM_STEP),
+    help: ZOOM_HELP,
+  },
+  {
+    id: 'smaller',
+    name: 'Smaller',
+    shortcuts: [withAlt(plain('−', '-'))],
+    run: ({ state }) => state.zoomBy(1 / ZOOM_STEP),
+    help: ZOOM_HELP,
+  },
+  {
+    id: 'whole-level',
+    name: 'Whole level',
+    shortcuts: [withAlt(plain('0'))],
+    run: ({ state }) => state.fit(),
+    help: ZOOM_HELP,
+  },
+  { id: 'snap', name: 'Snap', run: ({ state }) => state.setSnap(!state.snap) },
+  {
+    id: 'to-middle',
+    section: 'look',
+    name: 'Bring this spot to the middle',
+    when: ({ at }) => at !== null,
+    run: bringToMiddle,
+  },
+  {
+    id: 'pan-by-press',
+    section: 'look',
+    name: 'Move the sheet by a press',
+    when: ({ found }) => found.length === 0,
+    run: ({ state }) => state.setTool({ kind: 'centre' }),
+  },
+];
+
+function bringToMiddle({ state, at }: Target): void {
+  if (!at) return;
+  const { viewport, stageSize } = state;
+  const [x, y] = toScreen(viewport, at);
+  state.setViewport(pannedBy(viewport, stageSize.width / 2 - x, stageSize.height / 2 - y));
+}
