@@ -8,7 +8,7 @@ export const AIR_ITEMS: readonly ConditionItem[] = [
   {
     id: 'windows-closed',
     name: 'Windows closed on every level',
-    asks: 'Every window stays shut on all levels, those that are not tested included.',
+    requirement: 'Every window stays shut on all levels, those that are not tested included.',
     notice: 'Keep every window shut, upstairs and down, in every room.',
     breakMeans: 'not-evaluated',
     ifBroken: 'Shut the windows; the closed hours begin again from then.',
@@ -18,7 +18,8 @@ export const AIR_ITEMS: readonly ConditionItem[] = [
   {
     id: 'doors-closed',
     name: 'Outside doors closed',
-    asks: 'Outside doors stay shut. To come and go is all right; to leave one open for more than a few minutes is not.',
+    requirement:
+      'Outside doors stay shut. To come and go is all right; to leave one open for more than a few minutes is not.',
     notice: 'Keep outside doors shut. Come and go as usual, and close the door behind you.',
     breakMeans: 'not-evaluated',
     ifBroken: 'Shut the doors; the closed hours begin again from then.',
@@ -28,7 +29,8 @@ export const AIR_ITEMS: readonly ConditionItem[] = [
   {
     id: 'whole-house-fan-off',
     name: 'Whole-house and window fans off',
-    asks: 'Fans that blow through the house or a window do not run. Illinois wants window fans taken out or sealed.',
+    requirement:
+      'Fans that blow through the house or a window do not run. Illinois wants window fans taken out or sealed.',
     notice: 'Leave the whole-house fan and all window fans off.',
     breakMeans: 'not-evaluated',
     ifBroken: 'Switch them off; the closed hours begin again from then.',
@@ -37,7 +39,8 @@ export const AIR_ITEMS: readonly ConditionItem[] = [
   {
     id: 'outdoor-air-lowest',
     name: 'Outdoor air at its lowest setting',
-    asks: 'An economizer, or other ventilation that brings outdoor air for comfort, is at the lowest setting of any season.',
+    requirement:
+      'An economizer, or other ventilation that brings outdoor air for comfort, is at the lowest setting of any season.',
     notice: 'Set ventilation that brings in outdoor air to its lowest setting.',
     breakMeans: 'look-again',
     ifBroken: 'Set it lowest and note since when.',
@@ -46,7 +49,8 @@ export const AIR_ITEMS: readonly ConditionItem[] = [
   {
     id: 'air-handler-not-continuous',
     name: 'Air handler not on continuous fan',
-    asks: 'The fan of the air handler follows the thermostat. It runs without stopping only where it is labeled as radon control.',
+    requirement:
+      'The fan of the air handler follows the thermostat. It runs without stopping only where it is labeled as radon control.',
     notice: 'Set the fan switch of heating and cooling to "auto", not to "on".',
     breakMeans: 'look-again',
     ifBroken: 'Set it to automatic and note since when.',
@@ -55,7 +59,7 @@ export const AIR_ITEMS: readonly ConditionItem[] = [
   {
     id: 'exhausts-moderate',
     name: 'Dryer, range hood and bath fans not overused',
-    asks: 'What blows air out runs no more than everyday life needs. Short use is fine.',
+    requirement: 'What blows air out runs no more than everyday life needs. Short use is fine.',
     notice: 'Use the clothes dryer, range hood and bath fans briefly, no more than you need.',
     breakMeans: 'look-again',
     ifBroken: 'Note which one ran and for how long.',
@@ -66,7 +70,8 @@ export const AIR_ITEMS: readonly ConditionItem[] = [
   {
     id: 'window-air-conditioner-recirculating',
     name: 'Window air conditioners recirculating',
-    asks: 'A window air conditioner only turns over the air of the room, and is off within 20 ft (6.1 m) of a detector.',
+    requirement:
+      'A window air conditioner only turns over the air of the room, and is off within 20 ft (6.1 m) of a detector.',
     notice: 'Set window air conditioners to recirculate. Within 20 ft (6 m) of a detector leave them off.',
     breakMeans: 'look-again',
     ifBroken: 'Close its vent or switch it off, and note since when.',
@@ -75,7 +80,8 @@ export const AIR_ITEMS: readonly ConditionItem[] = [
   {
     id: 'combustion-air-open',
     name: 'Combustion and make-up air openings left open',
-    asks: 'Openings that feed a furnace, boiler or water heater, or replace air that is blown out, are not closed for the test.',
+    requirement:
+      'Openings that feed a furnace, boiler or water heater, or replace air that is blown out, are not closed for the test.',
     notice: 'Never block openings that bring air to a furnace, boiler or water heater.',
     breakMeans: 'look-again',
     ifBroken: 'Open it at once: a burner that lacks air makes poisonous gas. Note how long it was shut.',
@@ -84,7 +90,7 @@ export const AIR_ITEMS: readonly ConditionItem[] = [
   {
     id: 'heat-recovery-as-usual',
     name: 'Heat or energy recovery ventilator as usual',
-    asks: 'One that is built in may run as it always does. It is not turned up or off for the test.',
+    requirement: 'One that is built in may run as it always does. It is not turned up or off for the test.',
     notice: 'A built-in heat or energy recovery ventilator may run as it always does.',
     breakMeans: 'note-it',
     ifBroken: 'Set it as usual again.',
@@ -93,7 +99,7 @@ export const AIR_ITEMS: readonly ConditionItem[] = [
   {
     id: 'attic-fan-as-usual',
     name: 'Attic fans as usual',
-    asks: 'A fan that airs only the attic may go on running.',
+    requirement: 'A fan that airs only the attic may go on running.',
     notice: 'A fan that airs only the attic may go on running.',
     breakMeans: 'note-it',
     ifBroken: 'If it draws air from the rooms it is a whole-house fan: answer there.',

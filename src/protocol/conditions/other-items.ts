@@ -9,7 +9,8 @@ export const OTHER_ITEMS: readonly ConditionItem[] = [
   {
     id: 'heating-cooling-normal',
     name: 'Heating and cooling normal, 65 to 80 °F',
-    asks: 'The house is kept as when people live in it, 65 to 80 °F (18 to 27 °C), empty or not. Central cooling may run.',
+    requirement:
+      'The house is kept as when people live in it, 65 to 80 °F (18 to 27 °C), empty or not. Central cooling may run.',
     notice: 'Keep the house between 65 and 80 °F (18 and 27 °C), with heating and cooling as usual.',
     breakMeans: 'look-again',
     ifBroken: 'Note the coldest and warmest and for how long.',
@@ -19,7 +20,8 @@ export const OTHER_ITEMS: readonly ConditionItem[] = [
   {
     id: 'fireplaces-off',
     name: 'Fireplaces off',
-    asks: 'No fire in a fireplace or stove, wood, gas or oil, unless it is what the house is normally heated with.',
+    requirement:
+      'No fire in a fireplace or stove, wood, gas or oil, unless it is what the house is normally heated with.',
     notice: 'Light no fireplace or stove, unless the house is normally heated with it.',
     breakMeans: 'look-again',
     ifBroken: 'Note when it burned and for how long.',
@@ -28,7 +30,8 @@ export const OTHER_ITEMS: readonly ConditionItem[] = [
   {
     id: 'room-machines-off',
     name: 'Ceiling fans, humidifiers and air filters off nearby',
-    asks: 'Ceiling fans, portable fans, humidifiers, dehumidifiers and portable filters are off within 20 ft (6.1 m) of a detector.',
+    requirement:
+      'Ceiling fans, portable fans, humidifiers, dehumidifiers and portable filters are off within 20 ft (6.1 m) of a detector.',
     notice: 'Within 20 ft (6 m) of a detector leave fans, humidifiers, dehumidifiers and air filters off.',
     breakMeans: 'look-again',
     ifBroken: 'Switch it off and note which one, how near and since when.',
@@ -37,7 +40,7 @@ export const OTHER_ITEMS: readonly ConditionItem[] = [
   {
     id: 'mitigation-running',
     name: 'Mitigation system running',
-    asks: 'The system has run for 24 h at least before a test of less than 4 days, and runs until the pick-up.',
+    requirement: 'The system has run for 24 h at least before a test of less than 4 days, and runs until the pick-up.',
     notice: 'Leave the radon mitigation system switched on.',
     breakMeans: 'not-evaluated',
     ifBroken: 'Switch it on and wait 24 h before the next start.',
@@ -48,7 +51,8 @@ export const OTHER_ITEMS: readonly ConditionItem[] = [
   {
     id: 'no-severe-weather',
     name: 'No severe weather',
-    asks: 'No unusual storm, and no sustained wind of 30 mph (48 km/h) or more, during a test of less than 96 h.',
+    requirement:
+      'No unusual storm, and no sustained wind of 30 mph (48 km/h) or more, during a test of less than 96 h.',
     notice: '',
     breakMeans: 'look-again',
     ifBroken: 'Note the weather in the log. Another test in calm weather may be the better answer.',
@@ -58,7 +62,7 @@ export const OTHER_ITEMS: readonly ConditionItem[] = [
   {
     id: 'not-disturbed',
     name: 'Detectors not moved, covered or opened',
-    asks: 'From the start to the pick-up nobody moves, covers, opens or airs a detector.',
+    requirement: 'From the start to the pick-up nobody moves, covers, opens or airs a detector.',
     notice: 'Do not move, cover, open or blow on the detectors.',
     breakMeans: 'not-evaluated',
     ifBroken: 'Write in the log of the detector what was seen.',

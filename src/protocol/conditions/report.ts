@@ -54,7 +54,7 @@ function strangers({ conditions }: Plan): readonly ConditionItem[] {
     .map((id) => ({
       id,
       name: id.replaceAll('-', ' '),
-      asks: 'This comes from the file and is not on this list.',
+      requirement: 'This comes from the file and is not on this list.',
       notice: '',
       breakMeans: 'look-again',
       ifBroken: 'See the instructions that it comes from.',
@@ -98,11 +98,11 @@ function rowOf(plan: Plan, item: ConditionItem): ConditionRow {
     early: state === 'kept' && isBefore(answer?.at ?? null, plan.visit.end),
     means: state === 'broken' ? item.breakMeans : null,
     beforeStart: state === 'broken' && touched.length === 0 && isBeforeStart(plan, answer?.at ?? null),
-    says: found + doubted + saysOf(plan, state, item, answer?.at ?? null),
+    text: found + doubted + rowText(plan, state, item, answer?.at ?? null),
   };
 }
 
-function saysOf(plan: Plan, state: Condition['state'], item: ConditionItem, at: string | null): string {
+function rowText(plan: Plan, state: Condition['state'], item: ConditionItem, at: string | null): string {
   switch (state) {
     case 'kept':
       return 'Kept.';
@@ -161,13 +161,13 @@ export const earlyWords = (count: number): string =>
     ? ''
     : `${counted(count, 'answer')} from before the pick-up: ask then what happened since, and answer again.`;
 
-function overallValidity(rows: readonly ConditionRow[]): Pick<ConditionsReport, 'validity' | 'says'> {
+function overallValidity(rows: readonly ConditionRow[]): Pick<ConditionsReport, 'validity' | 'text'> {
   const named = (which: readonly ConditionRow[]) => listed(which.map(({ item }) => `"${item.name}"`));
   const lost = rows.filter(({ means }) => means === 'not-evaluated');
   if (lost.length > 0) {
     return {
       validity: 'not-evaluated',
-      says: `Broken: ${named(lost)}. ${lost.every(({ beforeStart }) => beforeStart) ? 'Found before the start: put it right and start later.' : 'This test is not evaluated. Keep the record and test again.'}`,
+      text: `Broken: ${named(lost)}. ${lost.every(({ beforeStart }) => beforeStart) ? 'Found before the start: put it right and start later.' : 'This test is not evaluated. Keep the record and test again.'}`,
     };
   }
   const doubtful = rows.filter(({ means }) => means === 'look-again');
@@ -179,11 +179,11 @@ function overallValidity(rows: readonly ConditionRow[]): Pick<ConditionsReport, 
     .filter(Boolean)
     .join(' ');
   if (doubtful.length > 0) {
-    const says = `Broken: ${named(doubtful)}. A certified or licensed professional decides whether the result may be used.`;
-    return { validity: 'unknown', says: [says, asked].filter(Boolean).join(' ') };
+    const text = `Broken: ${named(doubtful)}. A certified or licensed professional decides whether the result may be used.`;
+    return { validity: 'unknown', text: [text, asked].filter(Boolean).join(' ') };
   }
-  if (asked) return { validity: 'unknown', says: asked };
+  if (asked) return { validity: 'unknown', text: asked };
   const noted = rows.filter(({ means }) => means === 'note-it');
   const note = noted.length > 0 ? ` To be noted with the result: ${named(noted)}.` : '';
-  return { validity: 'holds', says: `Every item that applies is kept.${note}` };
+  return { validity: 'holds', text: `Every item that applies is kept.${note}` };
 }

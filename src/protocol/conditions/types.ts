@@ -11,7 +11,7 @@ export interface ConditionItem {
   readonly id: string;
   readonly name: string;
   /** What published texts ask, in our words. */
-  readonly asks: string;
+  readonly requirement: string;
   /** The same to the people in the house; empty where only the tester sees to it. */
   readonly notice: string;
   readonly breakMeans: BreakMeans;
@@ -51,7 +51,7 @@ export interface ConditionRow {
   /** Null while it is not broken. */
   readonly means: BreakMeans | null;
   /** What the state comes to for this test, in sentences. */
-  readonly says: string;
+  readonly text: string;
 }
 
 export interface ConditionsReport {
@@ -59,5 +59,5 @@ export interface ConditionsReport {
   /** "holds" only when every item that applies is kept until the pick-up, or its break is one that is only written down. */
   readonly validity: Validity;
   /** The whole in a sentence. */
-  readonly says: string;
+  readonly text: string;
 }

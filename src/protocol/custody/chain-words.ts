@@ -26,7 +26,7 @@ function chainsTogether(
 export interface ChainDoubt {
   /** Ids. */
   readonly detectors: readonly string[];
-  readonly says: string;
+  readonly text: string;
 }
 
 /** Everything that does not fit, a line a step, with the detectors that it is said of. */
@@ -36,7 +36,7 @@ export function chainDoubts(plan: Plan): readonly ChainDoubt[] {
       .filter(({ doubts }) => doubts.length > 0)
       .map((step) => ({
         detectors: detectors.map(({ id }) => id),
-        says: `${listed(detectors.map(({ name }) => name))}, ${stepWords(step)}: ${step.doubts.join(' ')}`,
+        text: `${listed(detectors.map(({ name }) => name))}, ${stepWords(step)}: ${step.doubts.join(' ')}`,
       })),
   );
 }

@@ -12,7 +12,7 @@ export interface ActionLevel {
   /** Whether the text counts from the level on, or what exceeds it only. */
   readonly counts: 'from' | 'above';
   /** What the authority asks for then. */
-  readonly asks: string;
+  readonly action: string;
   /** What is held against it: the text names a yearly mean, or the result of the test. */
   readonly of: 'test' | 'year';
   readonly source: Source;
@@ -36,7 +36,7 @@ export const ACTION_LEVELS: readonly ActionLevel[] = [
     value: 300,
     unit: 'Bq/m3',
     counts: 'above',
-    asks: 'reduce',
+    action: 'reduce',
     of: 'year',
     source: source('primary', 'Directive 2013/59/Euratom, Art. 74'),
   },
@@ -46,7 +46,7 @@ export const ACTION_LEVELS: readonly ActionLevel[] = [
     value: 300,
     unit: 'Bq/m3',
     counts: 'above',
-    asks: 'reduce',
+    action: 'reduce',
     of: 'year',
     source: source('memory', 'WHO Handbook on Indoor Radon, 2009'),
   },
@@ -56,7 +56,7 @@ export const ACTION_LEVELS: readonly ActionLevel[] = [
     value: 200,
     unit: 'Bq/m3',
     counts: 'above',
-    asks: 'reduce',
+    action: 'reduce',
     of: 'year',
     source: CANADA_GUIDE,
   },
@@ -66,7 +66,7 @@ export const ACTION_LEVELS: readonly ActionLevel[] = [
     value: 200,
     unit: 'Bq/m3',
     counts: 'from',
-    asks: 'reduce',
+    action: 'reduce',
     of: 'year',
     source: NATIONAL_LEVELS,
   },
@@ -76,7 +76,7 @@ export const ACTION_LEVELS: readonly ActionLevel[] = [
     value: 200,
     unit: 'Bq/m3',
     counts: 'from',
-    asks: 'reduce',
+    action: 'reduce',
     of: 'year',
     source: NATIONAL_LEVELS,
   },
@@ -86,7 +86,7 @@ export const ACTION_LEVELS: readonly ActionLevel[] = [
     value: US_ACTION_LEVEL,
     unit: 'pCi/L',
     counts: 'from',
-    asks: 'fix the home',
+    action: 'fix the home',
     of: 'test',
     source: MAH('7.1'),
   },
@@ -96,7 +96,7 @@ export const ACTION_LEVELS: readonly ActionLevel[] = [
     value: 100,
     unit: 'Bq/m3',
     counts: 'from',
-    asks: 'reduce',
+    action: 'reduce',
     of: 'year',
     source: source('memory', 'WHO Handbook on Indoor Radon, 2009'),
   },
@@ -106,7 +106,7 @@ export const ACTION_LEVELS: readonly ActionLevel[] = [
     value: 100,
     unit: 'Bq/m3',
     counts: 'from',
-    asks: 'aim below',
+    action: 'aim below',
     of: 'year',
     source: NATIONAL_LEVELS,
   },
@@ -116,7 +116,7 @@ export const ACTION_LEVELS: readonly ActionLevel[] = [
     value: US_CONSIDER_LEVEL,
     unit: 'pCi/L',
     counts: 'from',
-    asks: 'consider fixing',
+    action: 'consider fixing',
     of: 'test',
     source: MAH('7.1'),
   },

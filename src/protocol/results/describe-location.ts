@@ -35,7 +35,7 @@ export function locationTexts(plan: Plan, report: LocationReport): LocationTexts
     results: [...resultWords(report), ...(evaluated ? averageWords(plan, report) : [])],
     pair: evaluated ? describePair(report).map(said) : [],
     earlier: evaluated ? earlierWords(plan, report) : [],
-    step: said(report.next.says),
+    step: said(report.next.text),
     conflict: said(conflictOf(report)),
   };
 }
@@ -127,7 +127,7 @@ export function locationJson(report: LocationReport) {
     meanRounded: number(meanRounded),
     rpd: number(rpd),
     agreement: pairStatus,
-    nextStep: next.says,
+    nextStep: next.text,
     step: next.id,
     standing: report.state.validity,
     conflict: conflictOf(report),

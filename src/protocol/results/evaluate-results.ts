@@ -100,14 +100,14 @@ function nextStep(plan: Plan, judged: Evaluated, { validity, issues }: TestState
   if (validity === 'holds' && mean && isComplete(judged))
     return withholdNoAction(NEXT_STEPS[nextStepForMean(plan, judged, mean)], whole);
   const step = NEXT_STEPS[validity === 'not-evaluated' ? validity : openStep(judged)];
-  return { ...step, says: [step.says, ...issues.map(issueText)].join(' ') };
+  return { ...step, text: [step.text, ...issues.map(issueText)].join(' ') };
 }
 
 /** A location that stands lets no home go while the test as a whole does not stand. */
 function withholdNoAction(step: NextStep, { validity, issues }: TestState): NextStep {
   if (validity === 'holds' || step.noActionPhrases.length === 0) return step;
   const wait = NEXT_STEPS['wait-for-the-rest'];
-  return { ...wait, says: [wait.says, ...issues.map(issueText)].join(' ') };
+  return { ...wait, text: [wait.text, ...issues.map(issueText)].join(' ') };
 }
 
 const isComplete = ({ set }: Evaluated): boolean => set.detectors.length <= set.readings.length;

@@ -2,7 +2,7 @@
 export interface NextStep {
   readonly id: NextStepId;
   /** The step in a sentence or two. */
-  readonly says: string;
+  readonly text: string;
   /** The words of `says` that let a home go without anything done at once; none where the step asks for something now. */
   readonly noActionPhrases: readonly string[];
 }
@@ -36,117 +36,117 @@ export type NextStepId =
 export const NEXT_STEPS: Readonly<Record<NextStepId, NextStep>> = {
   'not-evaluated': {
     id: 'not-evaluated',
-    says: 'These results are not evaluated. Keep the record, mend the cause, and test again.',
+    text: 'These results are not evaluated. Keep the record, mend the cause, and test again.',
     noActionPhrases: [],
   },
   unknown: {
     id: 'unknown',
-    says: 'Whether these results stand is not known. Nothing is decided by them before this is settled.',
+    text: 'Whether these results stand is not known. Nothing is decided by them before this is settled.',
     noActionPhrases: [],
   },
   'wait-for-the-rest': {
     id: 'wait-for-the-rest',
-    says: 'The result of this location stands. What it means is said when the rest of the test stands too.',
+    text: 'The result of this location stands. What it means is said when the rest of the test stands too.',
     noActionPhrases: [],
   },
   undecided: {
     id: 'undecided',
-    says: 'One detector has two results. Look at the report of the laboratory, keep the right one, and judge again.',
+    text: 'One detector has two results. Look at the report of the laboratory, keep the right one, and judge again.',
     noActionPhrases: [],
   },
   'wait-for-results': {
     id: 'wait-for-results',
-    says: 'Only one result of the pair is in. Wait for the other before anything is decided.',
+    text: 'Only one result of the pair is in. Wait for the other before anything is decided.',
     noActionPhrases: [],
   },
   'retest-straddles': {
     id: 'retest-straddles',
-    says: 'Test again with a new pair: one result is at 4 pCi/L or above, the other below, and the higher is twice the lower or more. Do not use the average. No new test is needed where the cause is proven, or where the owner decides to fix the home.',
+    text: 'Test again with a new pair: one result is at 4 pCi/L or above, the other below, and the higher is twice the lower or more. Do not use the average. No new test is needed where the cause is proven, or where the owner decides to fix the home.',
     noActionPhrases: [],
   },
   'retest-spread': {
     id: 'retest-spread',
-    says: 'The two results are farther apart than chance allows. Find the cause, tell the laboratory, and test again before anything rests on them.',
+    text: 'The two results are farther apart than chance allows. Find the cause, tell the laboratory, and test again before anything rests on them.',
     noActionPhrases: [],
   },
   fix: {
     id: 'fix',
-    says: 'Fix the home: call a certified or licensed mitigator, and test again after the system has run for 24 hours.',
+    text: 'Fix the home: call a certified or licensed mitigator, and test again after the system has run for 24 hours.',
     noActionPhrases: [],
   },
   'fix-sale': {
     id: 'fix-sale',
-    says: 'In a sale: fix the home, with a certified or licensed mitigator, and test again after the system has run for 24 hours.',
+    text: 'In a sale: fix the home, with a certified or licensed mitigator, and test again after the system has run for 24 hours.',
     noActionPhrases: [],
   },
   'fix-sale-either': {
     id: 'fix-sale-either',
-    says: 'In a sale: fix the home, with a certified or licensed mitigator, and test again after the system has run for 24 hours. Of this test and its average with the earlier one, one is at 4 pCi/L or above.',
+    text: 'In a sale: fix the home, with a certified or licensed mitigator, and test again after the system has run for 24 hours. Of this test and its average with the earlier one, one is at 4 pCi/L or above.',
     noActionPhrases: [],
   },
   'fix-long-term': {
     id: 'fix-long-term',
-    says: 'The long-term test here was at 4 pCi/L or above: fix the home, and test again after the system has run for 24 hours. A short test that reads lower does not undo it.',
+    text: 'The long-term test here was at 4 pCi/L or above: fix the home, and test again after the system has run for 24 hours. A short test that reads lower does not undo it.',
     noActionPhrases: [],
   },
   'retest-later-sale': {
     id: 'retest-later-sale',
-    says: 'In a sale: by this test no mitigation is asked for. Below 2 pCi/L a short test cannot tell how low the home is: the figure is near the least that a detector can measure, and nothing is said about the year. Test again within 2 years, and after any renovation.',
+    text: 'In a sale: by this test no mitigation is asked for. Below 2 pCi/L a short test cannot tell how low the home is: the figure is near the least that a detector can measure, and nothing is said about the year. Test again within 2 years, and after any renovation.',
     noActionPhrases: ['no mitigation is asked for'],
   },
   'call-mitigator': {
     id: 'call-mitigator',
-    says: 'The system does not bring the home below 4 pCi/L. Call the mitigator back, and test again 24 hours after the repair.',
+    text: 'The system does not bring the home below 4 pCi/L. Call the mitigator back, and test again 24 hours after the repair.',
     noActionPhrases: [],
   },
   'retest-mitigated': {
     id: 'retest-mitigated',
-    says: 'By this test the system holds the home below 4 pCi/L. From 2 pCi/L on consider asking the mitigator for more. Test again at least every 2 years.',
+    text: 'By this test the system holds the home below 4 pCi/L. From 2 pCi/L on consider asking the mitigator for more. Test again at least every 2 years.',
     noActionPhrases: ['holds the home below 4 pCi/L'],
   },
   'second-test-now': {
     id: 'second-test-now',
-    says: 'Do a second short-term test at once, in the same spot. If the average of the two is 4 pCi/L or more, fix the home.',
+    text: 'Do a second short-term test at once, in the same spot. If the average of the two is 4 pCi/L or more, fix the home.',
     noActionPhrases: [],
   },
   'follow-up': {
     id: 'follow-up',
-    says: 'Follow up: a long-term test for the year-round average, or a second short-term test when an answer is needed soon.',
+    text: 'Follow up: a long-term test for the year-round average, or a second short-term test when an answer is needed soon.',
     noActionPhrases: [],
   },
   'consider-fixing': {
     id: 'consider-fixing',
-    says: 'Consider fixing the home: there is no safe level. Test again in the other season, and within 2 years.',
+    text: 'Consider fixing the home: there is no safe level. Test again in the other season, and within 2 years.',
     noActionPhrases: ['Consider fixing the home', 'within 2 years'],
   },
   'consider-fixing-sale': {
     id: 'consider-fixing-sale',
-    says: 'In a sale too: consider fixing the home, there is no safe level. No mitigation is asked for below 4 pCi/L. Test again within 2 years, and after any renovation.',
+    text: 'In a sale too: consider fixing the home, there is no safe level. No mitigation is asked for below 4 pCi/L. Test again within 2 years, and after any renovation.',
     noActionPhrases: ['consider fixing the home', 'No mitigation is asked for'],
   },
   'retest-later': {
     id: 'retest-later',
-    says: 'Below 2 pCi/L this test calls for no fixing. A short test cannot tell how low the home is there: the figure is near the least that a detector can measure, and nothing is said about the year. Test again at least every 5 years, after a renovation, and when someone moves to a lower level.',
+    text: 'Below 2 pCi/L this test calls for no fixing. A short test cannot tell how low the home is there: the figure is near the least that a detector can measure, and nothing is said about the year. Test again at least every 5 years, after a renovation, and when someone moves to a lower level.',
     noActionPhrases: ['calls for no fixing'],
   },
   'below-after-two': {
     id: 'below-after-two',
-    says: 'The average of the first test and its follow-up is below 4 pCi/L. From 2 pCi/L on consider fixing the home. Consider a long-term test, and test again within 2 years.',
+    text: 'The average of the first test and its follow-up is below 4 pCi/L. From 2 pCi/L on consider fixing the home. Consider a long-term test, and test again within 2 years.',
     noActionPhrases: ['is below 4 pCi/L'],
   },
   'reduce-soon-long': {
     id: 'reduce-soon-long',
-    says: 'The long-term result is above 600 Bq/m³: reduce it within a year, with a certified or licensed professional, and test again after the work.',
+    text: 'The long-term result is above 600 Bq/m³: reduce it within a year, with a certified or licensed professional, and test again after the work.',
     noActionPhrases: [],
   },
   'reduce-long': {
     id: 'reduce-long',
-    says: 'The long-term result is above 200 Bq/m³: reduce it within two years, with a certified or licensed professional, and test again after the work. The higher it is, the sooner.',
+    text: 'The long-term result is above 200 Bq/m³: reduce it within two years, with a certified or licensed professional, and test again after the work. The higher it is, the sooner.',
     noActionPhrases: [],
   },
   'below-long': {
     id: 'below-long',
-    says: 'The long-term result is not above 200 Bq/m³: the guideline asks for nothing to be reduced. There is no safe level; lower is better. Test again after a renovation, and when someone moves to a lower level.',
+    text: 'The long-term result is not above 200 Bq/m³: the guideline asks for nothing to be reduced. There is no safe level; lower is better. Test again after a renovation, and when someone moves to a lower level.',
     noActionPhrases: ['asks for nothing to be reduced'],
   },
 };

@@ -28,7 +28,7 @@ export interface DecayMark {
   readonly days: number;
   /** 0 to 1. */
   readonly left: number;
-  readonly says: string;
+  readonly text: string;
 }
 
 /** What is left of the radon from the pick-up on, with the laboratory's limit and what was written down. */
@@ -43,7 +43,7 @@ export interface DecayCourse {
   readonly ticks: readonly { readonly days: number; readonly date: string }[];
   /** In the order of time. Those beyond `span` are said and not drawn. */
   readonly marks: readonly DecayMark[];
-  readonly says: readonly string[];
+  readonly notes: readonly string[];
 }
 
 /** No laboratory waits so long: a time beyond is a slip, and the picture would be all tail. */
@@ -65,7 +65,7 @@ export function decayCourse(plan: Plan): DecayCourse | null {
       at,
       days: (at - from) / DAY,
       left,
-      says: `${words} ${formatInstant(at, site.timeZone)}: ${percent(left)} left`,
+      text: `${words} ${formatInstant(at, site.timeZone)}: ${percent(left)} left`,
     };
   };
   const known = (at: Ms | null): at is Ms => end !== null && at !== null && at >= end;
@@ -86,7 +86,7 @@ export function decayCourse(plan: Plan): DecayCourse | null {
     }),
     ticks: ticksOf(from, span, site.timeZone),
     marks,
-    says: saysOf(plan, from, fetchedAs(end, planned)),
+    notes: saysOf(plan, from, fetchedAs(end, planned)),
   };
 }
 

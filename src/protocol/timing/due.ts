@@ -30,62 +30,65 @@ export interface Due {
   /** Whether its last moment is over. */
   readonly late: boolean;
   /** Short words, or none. */
-  readonly says: string;
+  readonly text: string;
 }
 
 /** @param zone whose clock the words go by where the site's is not known */
 export function nextDue(facts: DueFacts, now: Ms, zone: string): Due {
   const [start, end] = [msOf(facts.start), msOf(facts.end)];
-  const said = (at: Ms) => formatShortInstant(at, facts.visit?.zone ?? zone, now);
-  if (start === null) return { step: 'no-date', at: end, late: false, says: end === null ? '' : `Ends ${said(end)}` };
-  if (start > now) return { step: 'to-be-started', at: start, late: false, says: `Set out ${said(start)}` };
+  const format = (at: Ms) => formatShortInstant(at, facts.visit?.zone ?? zone, now);
+  if (start === null) return { step: 'no-date', at: end, late: false, text: end === null ? '' : `Ends ${format(end)}` };
+  if (start > now) return { step: 'to-be-started', at: start, late: false, text: `Set out ${format(start)}` };
   const window = facts.visit ? pickUpWindow(start, facts.visit.kit) : null;
   // A pick-up ahead of now has not happened, in whatever field it stands.
   const planned = end ?? msOf(facts.visit?.plannedEnd);
-  if (end === null || end > now) return whileMeasuring(start, planned, window, now, said);
-  return onceFetched(facts, start, end, now, said);
+  if (end === null || end > now) return whileMeasuring(start, planned, window, now, format);
+  return onceFetched(facts, start, end, now, format);
 }
 
-type Say = (at: Ms) => string;
+type FormatInstant = (at: Ms) => string;
 
-function whileMeasuring(start: Ms, end: Ms | null, window: PickUpWindow | null, now: Ms, said: Say): Due {
-  const measuring = (at: Ms, says: string): Due => ({ step: 'measuring', at, late: false, says });
+function whileMeasuring(start: Ms, end: Ms | null, window: PickUpWindow | null, now: Ms, format: FormatInstant): Due {
+  const measuring = (at: Ms, text: string): Due => ({ step: 'measuring', at, late: false, text });
   if (!window)
-    return end === null ? measuring(start, `Measuring since ${said(start)}`) : measuring(end, `Fetch ${said(end)}`);
+    return end === null ? measuring(start, `Measuring since ${format(start)}`) : measuring(end, `Fetch ${format(end)}`);
   const { from, to } = window;
-  if (now > to) return { step: 'overdue', at: to, late: true, says: `Overdue: past its window since ${said(to)}` };
+  if (now > to) return { step: 'overdue', at: to, late: true, text: `Overdue: past its window since ${format(to)}` };
   if (end !== null) {
     if (now > end)
       return {
         step: 'overdue',
         at: end,
         late: true,
-        says: `Overdue: to be fetched ${said(end)}, until ${said(to)} at the latest`,
+        text: `Overdue: to be fetched ${format(end)}, until ${format(to)} at the latest`,
       };
-    const outside = end < from || end > to ? `, outside its window (${said(from)} to ${said(to)})` : '';
-    return measuring(end, `Fetch ${said(end)}${outside}`);
+    const outside = end < from || end > to ? `, outside its window (${format(from)} to ${format(to)})` : '';
+    return measuring(end, `Fetch ${format(end)}${outside}`);
   }
-  return measuring(to, now < from ? `Fetch between ${said(from)} and ${said(to)}` : `Fetch now, until ${said(to)}`);
+  return measuring(
+    to,
+    now < from ? `Fetch between ${format(from)} and ${format(to)}` : `Fetch now, until ${format(to)}`,
+  );
 }
 
-function onceFetched({ visit }: DueFacts, start: Ms, end: Ms, now: Ms, said: Say): Due {
-  const measured = (says: string): Due => ({ step: 'measured', at: end, late: false, says });
-  const again = (says: string): Due => ({ step: 'test-again', at: end, late: true, says });
-  if (!visit) return measured(`Measured until ${said(end)}`);
+function onceFetched({ visit }: DueFacts, start: Ms, end: Ms, now: Ms, format: FormatInstant): Due {
+  const measured = (text: string): Due => ({ step: 'measured', at: end, late: false, text });
+  const again = (text: string): Due => ({ step: 'test-again', at: end, late: true, text });
+  if (!visit) return measured(`Measured until ${format(end)}`);
   const { from, to } = pickUpWindow(start, visit.kit);
   if (end < from || end > to || end - start < LEAST_EXPOSURE.duration) {
-    return again(`Fetched ${said(end)}, outside its window: not evaluated. Test again`);
+    return again(`Fetched ${format(end)}, outside its window: not evaluated. Test again`);
   }
   if (visit.retestReason) return again(visit.retestReason);
-  if (visit.read || visit.monitor) return measured(`Measured until ${said(end)}`);
+  if (visit.read || visit.monitor) return measured(`Measured until ${format(end)}`);
   const received = msOf(visit.received);
-  if (received !== null && received <= now) return measured(`At the laboratory since ${said(received)}`);
+  if (received !== null && received <= now) return measured(`At the laboratory since ${format(received)}`);
   const by = laboratoryBy(end, visit.kit.labDays);
-  const onTheWay = (says: string): Due => ({ step: 'to-the-laboratory', at: by, late: now > by, says });
-  if (now > by) return onTheWay(`Late: should be at the laboratory since ${said(by)}`);
-  if (visit.posted !== null) return onTheWay(`Posted. At the laboratory by ${said(by)}`);
+  const onTheWay = (text: string): Due => ({ step: 'to-the-laboratory', at: by, late: now > by, text });
+  if (now > by) return onTheWay(`Late: should be at the laboratory since ${format(by)}`);
+  if (visit.posted !== null) return onTheWay(`Posted. At the laboratory by ${format(by)}`);
   const post = postBy(end, visit.kit.labDays);
-  const posting = now <= post && post > end ? `post it by ${said(post)}` : 'post it now';
+  const posting = now <= post && post > end ? `post it by ${format(post)}` : 'post it now';
   // The pick-up may have been written down ahead: with its time beside it, one that was missed is seen.
-  return onTheWay(`Pick-up ${said(end)}: ${posting}. At the laboratory by ${said(by)}`);
+  return onTheWay(`Pick-up ${format(end)}: ${posting}. At the laboratory by ${format(by)}`);
 }

@@ -13,7 +13,7 @@ export type WallTimeInput =
   | { readonly kind: 'empty' }
   | { readonly kind: 'instant'; readonly at: Ms }
   /** The clock shows it twice: nobody but the one who was there knows which. */
-  | { readonly kind: 'twice'; readonly asks: string; readonly choices: readonly WallChoice[] }
+  | { readonly kind: 'twice'; readonly question: string; readonly choices: readonly WallChoice[] }
   | { readonly kind: 'refused'; readonly says: string };
 
 /** Years that a test can be of; a slip of the keys is likelier beyond. */
@@ -48,7 +48,7 @@ export function parseWallTime(text: string, zone: string): WallTimeInput {
   });
   return {
     kind: 'twice',
-    asks: `The clocks go back on ${formatDay(reading.second, zone)} and show ${formatHourMinute(wall)} twice. Which one was it?`,
+    question: `The clocks go back on ${formatDay(reading.second, zone)} and show ${formatHourMinute(wall)} twice. Which one was it?`,
     choices: [choice(reading.first), choice(reading.second)],
   };
 }

@@ -36,7 +36,7 @@ export function testHeadline(plan: Plan, state: TestState): TestHeadline {
   const open = sets.filter((set) => !isConclusive(set) || isRetest(set.next.id));
   const [first] = open;
   if (first) {
-    const text = `${locationName(first)}: ${first.next.says}`;
+    const text = `${locationName(first)}: ${first.next.text}`;
     return { tone: 'blocked', head: 'Holds, and asks for another test', text, more: open.length - 1, stage: 'read' };
   }
   const house = homeStep(plan, sets);

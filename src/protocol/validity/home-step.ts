@@ -19,9 +19,9 @@ export function homeStep(plan: Plan, sets: readonly LocationReport[]): HomeStep 
   const worst = mostCautious(standing.map(({ next }) => next.id));
   const open = levelsWithoutResult(plan, standing);
   if (worst && worst !== 'wait-for-the-rest' && open.length === 0 && standing.length === sets.length)
-    return { step: worst, text: NEXT_STEPS[worst].says };
+    return { step: worst, text: NEXT_STEPS[worst].text };
   const so = open.length > 0 ? `Not known yet for the house: ${listed(open)}.` : 'Not known yet for the house.';
-  const already = worst && asksNow(worst) ? ` What stands already asks for it: ${NEXT_STEPS[worst].says}` : '';
+  const already = worst && asksNow(worst) ? ` What stands already asks for it: ${NEXT_STEPS[worst].text}` : '';
   return { step: 'unknown', text: so + already };
 }
 

@@ -65,14 +65,14 @@ const notPickedUpText = (plan: Plan, text: string): string =>
   plan.visit.plannedEnd ? `${text} The pick-up is planned, and not written down yet.` : text;
 
 function conditionsIssues(plan: Plan): readonly ValidityIssue[] {
-  const { validity, says } = conditionsReport(plan);
+  const { validity, text } = conditionsReport(plan);
   if (validity === 'holds') return [];
-  return [{ validity: validity, stage: 'house', text: `The house: ${says}`, detectors: null }];
+  return [{ validity: validity, stage: 'house', text: `The house: ${text}`, detectors: null }];
 }
 
 /** Hands or times that contradict one another: whose air a detector measured, and how long, is not known. Tampering is for the house. */
 const custodyIssues = (plan: Plan): readonly ValidityIssue[] =>
-  chainDoubts(plan).map(({ detectors, says }) => ({ validity: 'unknown', stage: 'log', text: says, detectors }));
+  chainDoubts(plan).map(({ detectors, text }) => ({ validity: 'unknown', stage: 'log', text: text, detectors }));
 
 function resultIssues(plan: Plan): readonly ValidityIssue[] {
   const open = (text: string, detectors: readonly string[] | null): ValidityIssue => {

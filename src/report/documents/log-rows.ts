@@ -119,11 +119,11 @@ export function custodyRows(plan: Plan): readonly Row[] {
 
 export function conditionRow(
   plan: Plan,
-  { item, state, by, at, note, says, early }: ConditionRow,
+  { item, state, by, at, note, text, early }: ConditionRow,
   all: readonly ConditionRow[],
 ): Row {
   const kept = { kept: early ? 'kept so far' : 'kept', broken: 'BROKEN', 'not-applicable': 'none here' } as const;
-  const words = [state === 'broken' ? says : '', clipped(note)].filter(Boolean).join(' ');
+  const words = [state === 'broken' ? text : '', clipped(note)].filter(Boolean).join(' ');
   const list = citesOf(all);
   return row([
     item.name,

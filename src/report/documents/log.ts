@@ -83,10 +83,10 @@ function logFlow({ plan, computed = new Map() }: PaperOrder, width: number): rea
     ...notes(plan, width),
     ...photoItems(plan, width),
     headingItem('From hand to hand', width),
-    ...chainDoubts(plan).flatMap(({ says }) => textItems(`Does not fit. ${says}`, width, { ...BODY, weight: 'bold' })),
+    ...chainDoubts(plan).flatMap(({ text }) => textItems(`Does not fit. ${text}`, width, { ...BODY, weight: 'bold' })),
     ...tableItems(CUSTODY_COLUMNS, custodyRows(plan), width, TABLE),
     headingItem('The house during the test', width),
-    ...textItems(report.says, width, { ...BODY, weight: 'bold' }).map((item) => ({ ...item, keepWithNext: true })),
+    ...textItems(report.text, width, { ...BODY, weight: 'bold' }).map((item) => ({ ...item, keepWithNext: true })),
     ...tableItems(
       CONDITION_COLUMNS,
       report.rows.map((row) => conditionRow(plan, row, report.rows)),

@@ -29,7 +29,7 @@ export function readHints(plan: Plan): readonly Hint[] {
   }
   const reports = evaluateResults(plan, state);
   const steps = reports.map((report) => ({
-    text: `${locationName(report)}: ${amountsInUnit(plan.display.radon, report.next.says)}`,
+    text: `${locationName(report)}: ${amountsInUnit(plan.display.radon, report.next.text)}`,
     missing: !isConclusive(report) || isRetest(report.next.id),
   }));
   const house = homeStep(plan, reports);

@@ -47,8 +47,8 @@ const UNKNOWN: Readonly<Record<TimingRule, string>> = {
 function overdueWords(plan: Plan, now: Ms): string {
   if (!Number.isFinite(now)) return '';
   const { start, end } = plan.visit;
-  const { step, says } = nextDue({ start, end, visit: visitFacts(plan) }, now, plan.site.timeZone);
-  return step === 'overdue' ? `${says}.` : '';
+  const { step, text } = nextDue({ start, end, visit: visitFacts(plan) }, now, plan.site.timeZone);
+  return step === 'overdue' ? `${text}.` : '';
 }
 
 /** Whether the detectors are fetched: a pick-up ahead of now is only planned. Without a clock what is written down has happened. */

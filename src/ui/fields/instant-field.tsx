@@ -164,7 +164,7 @@ function WhichOne({ label, read, chosen, onChoose }: WhichOneProps) {
   return (
     <fieldset className="instant__which">
       <legend className="small" role={chosen === null ? 'alert' : undefined}>
-        {read.asks}
+        {read.question}
       </legend>
       {read.choices.map(({ at, words }) => {
         // Seconds may be written down too.

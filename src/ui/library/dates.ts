@@ -21,9 +21,9 @@ export function dueOf(
   now: number,
 ): { readonly words: string; readonly late: boolean } {
   const here = new Intl.DateTimeFormat().resolvedOptions().timeZone;
-  const { at, says, late } = nextDue(card, now, here);
+  const { at, text, late } = nextDue(card, now, here);
   const elsewhere = at !== null && card.visit && wallTime(at, card.visit.zone).offset !== wallTime(at, here).offset;
-  return { words: elsewhere ? `${says} (clock of the site)` : says, late };
+  return { words: elsewhere ? `${text} (clock of the site)` : text, late };
 }
 
 function format(at: number, options: Intl.DateTimeFormatOptions): string {

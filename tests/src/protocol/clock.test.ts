@@ -127,7 +127,7 @@ describe('a time that somebody types', () => {
   it('and comes twice is asked about, in words', () => {
     expect(parseWallTime('2026-11-01T01:30', NEW_YORK)).toEqual({
       kind: 'twice',
-      asks: 'The clocks go back on Sunday 1 November and show 1:30 twice. Which one was it?',
+      question: 'The clocks go back on Sunday 1 November and show 1:30 twice. Which one was it?',
       choices: [
         { at: Date.UTC(2026, 10, 1, 5, 30), words: '1:30 before the clocks go back (UTC-4)' },
         { at: Date.UTC(2026, 10, 1, 6, 30), words: '1:30 after the clocks go back (UTC-5)' },

@@ -110,7 +110,7 @@ describe('each item of the list', () => {
     ],
   ])('%s', (id, asks, sources, means) => {
     const item = CONDITION_ITEMS.find((each) => each.id === id);
-    expect(item?.asks).toMatch(asks);
+    expect(item?.requirement).toMatch(asks);
     expect(item?.sources.map(({ mark, cite }) => `${LETTER[mark]} ${cite}`)).toEqual(sources);
     expect(item?.breakMeans).toBe(means);
     expect(rowFor(planWith([said(id, 'broken')]), id)?.means).toBe(means);
@@ -134,7 +134,7 @@ describe('the whole', () => {
     for (const { id } of CONDITION_ITEMS.filter(({ onlyWith }) => !onlyWith)) {
       const report = conditionsReport(planWith(keptBut(said(id, 'unknown'))));
       expect(report.validity, id).toBe('unknown');
-      expect(report.says).toBe('1 item not known yet.');
+      expect(report.text).toBe('1 item not known yet.');
     }
   });
 
@@ -143,7 +143,7 @@ describe('the whole', () => {
     const reportOf = (at: string) => conditionsReport(planWith(seen(at)));
     const early = reportOf('2026-05-05T08:59:00-04:00');
     expect(early.validity).toBe('unknown');
-    expect(early.says).toBe('1 answer from before the pick-up: ask then what happened since, and answer again.');
+    expect(early.text).toBe('1 answer from before the pick-up: ask then what happened since, and answer again.');
     expect(early.rows.filter((row) => row.early).map(({ item }) => item.id)).toEqual(['windows-closed']);
     expect(reportOf('2026-05-05T09:00:00-04:00').validity).toBe('holds');
     expect(conditionsReport(planWith(keptBut())).validity).toBe('holds');
@@ -167,10 +167,10 @@ describe('the whole', () => {
   });
 
   it('names the break and what it means', () => {
-    expect(conditionsReport(planWith(keptBut(said('windows-closed', 'broken')))).says).toBe(
+    expect(conditionsReport(planWith(keptBut(said('windows-closed', 'broken')))).text).toBe(
       'Broken: "Windows closed on every level". This test is not evaluated. Keep the record and test again.',
     );
-    expect(rowFor(planWith([said('combustion-air-open', 'broken')]), 'combustion-air-open')?.says).toContain(
+    expect(rowFor(planWith([said('combustion-air-open', 'broken')]), 'combustion-air-open')?.text).toContain(
       'Open it at once',
     );
   });
@@ -195,7 +195,7 @@ describe('the whole', () => {
 
   it('counts tampering in the log as a break, whatever was answered', () => {
     const plan = withLog(withDetector(planWith(keptBut())), 'd1', { tampering: 'seen' });
-    expect(rowFor(plan, 'not-disturbed')?.says).toMatch(
+    expect(rowFor(plan, 'not-disturbed')?.text).toMatch(
       /^The log has tampering seen at K1\. This test is not evaluated\./,
     );
     expect(conditionsReport(plan).validity).toBe('not-evaluated');
@@ -216,7 +216,7 @@ describe('"none here"', () => {
     (id) => {
       const plan = planWith(keptBut(said(id, 'not-applicable')));
       expect(rowFor(plan, id)).toMatchObject({ state: 'unknown', answered: 'not-applicable', mayBeNone: false });
-      expect(rowFor(plan, id)?.says).toContain('look again');
+      expect(rowFor(plan, id)?.text).toContain('look again');
       expect(conditionsReport(plan).validity).toBe('unknown');
     },
   );
@@ -243,11 +243,11 @@ describe('a break', () => {
   it('that is found before the start can be put right and answered again; after it the test is lost', () => {
     const broken = [said('windows-closed', 'broken')];
     const early = rowFor(planWith(broken, { visit: { ...VISIT, start: null, end: null } }), 'windows-closed');
-    expect(early?.says).toBe(
+    expect(early?.text).toBe(
       'Found before the start. Shut the windows; the closed hours begin again from then. Start later: when it has been right for 12 h. Answer again when it is put right.',
     );
     expect(early?.means).toBe('not-evaluated');
-    expect(rowFor(planWith(broken), 'windows-closed')?.says).not.toContain('before the start');
+    expect(rowFor(planWith(broken), 'windows-closed')?.text).not.toContain('before the start');
   });
 });
 

@@ -83,8 +83,8 @@ describe('the next date of a test', () => {
       'At the laboratory since Mon 30 Nov, 9:00',
     ],
     [{ start, end, device: 'monitor' }, '29 9:00', 'measured', 'Measured until Sat 28 Nov, 10:00'],
-  ])('%j at %s: %s, "%s"', (visit, now, step, says) => {
-    expect(due(card(visit), now)).toMatchObject({ step, says });
+  ])('%j at %s: %s, "%s"', (visit, now, step, text) => {
+    expect(due(card(visit), now)).toMatchObject({ step, text });
   });
 
   // One result at the action level or above, the other below, and twice as high: ANSI/AARST MW-RN-2020, 8.5.
@@ -104,19 +104,19 @@ describe('the next date of a test', () => {
     expect(due(facts, '30 9:00')).toMatchObject({
       step: 'test-again',
       late: true,
-      says: 'The results do not agree: test again',
+      text: 'The results do not agree: test again',
     });
   });
 
   it('late at the laboratory is told until it arrives or a result is in', () => {
     const facts = card({ start: at('1 9:00'), end: at('4 9:00') });
     // Five days later are Monday 9 November, 9:00.
-    expect(due(facts, '9 9:00').says).toBe(
+    expect(due(facts, '9 9:00').text).toBe(
       'Pick-up Wed 4 Nov, 9:00: post it now. At the laboratory by Mon 9 Nov, 9:00',
     );
     expect(due(facts, '9 9:01')).toMatchObject({
       step: 'to-the-laboratory',
-      says: 'Late: should be at the laboratory since Mon 9 Nov, 9:00',
+      text: 'Late: should be at the laboratory since Mon 9 Nov, 9:00',
     });
     const readings = [{ detector: 'd1', value: 3, unit: 'pCi/L' }] as const;
     expect(due(card({ start: at('1 9:00'), end: at('4 9:00') }, { readings }), '9 9:01').step).toBe('measured');
@@ -124,22 +124,22 @@ describe('the next date of a test', () => {
 
   it("goes by the kit's own hours, and no kit makes a test of less than 48 h one", () => {
     const kit = { ...emptyPlan().kit, minimumHours: 96, maximumHours: 168 };
-    expect(due(card({ start }, { kit }), '26 9:00').says).toBe('Fetch between Sun 29 Nov, 9:00 and Wed 2 Dec, 9:00');
+    expect(due(card({ start }, { kit }), '26 9:00').text).toBe('Fetch between Sun 29 Nov, 9:00 and Wed 2 Dec, 9:00');
     const quick = { ...emptyPlan().kit, minimumHours: 20 };
-    expect(due(card({ start, end: at('27 8:59') }, { kit: quick }), '29 9:00').says).toContain('not evaluated');
-    expect(due(card({ start }, { kit: quick }), '26 9:00').says).toBe(
+    expect(due(card({ start, end: at('27 8:59') }, { kit: quick }), '29 9:00').text).toContain('not evaluated');
+    expect(due(card({ start }, { kit: quick }), '26 9:00').text).toBe(
       'Fetch between Fri 27 Nov, 9:00 and Sun 29 Nov, 9:00',
     );
-    expect(due(card({ start, end: at('26 21:00') }, { kit: quick }), '26 9:00').says).toContain('outside its window');
+    expect(due(card({ start, end: at('26 21:00') }, { kit: quick }), '26 9:00').text).toContain('outside its window');
   });
 
   it('of a card that an earlier Stillspot wrote is told by start and end alone', () => {
     const old = (some: DueFacts) => nextDue(some, Date.parse(at('26 9:00')), ZONE);
-    expect(old({ start, end: null })).toMatchObject({ step: 'measuring', says: 'Measuring since Wed 25 Nov, 9:00' });
-    expect(old({ start, end })).toMatchObject({ step: 'measuring', says: 'Fetch Sat 28 Nov, 10:00' });
+    expect(old({ start, end: null })).toMatchObject({ step: 'measuring', text: 'Measuring since Wed 25 Nov, 9:00' });
+    expect(old({ start, end })).toMatchObject({ step: 'measuring', text: 'Fetch Sat 28 Nov, 10:00' });
     expect(old({ start: at('20 9:00'), end: at('23 9:00') })).toMatchObject({
       step: 'measured',
-      says: 'Measured until Mon 23 Nov, 9:00',
+      text: 'Measured until Mon 23 Nov, 9:00',
     });
   });
 

@@ -296,11 +296,11 @@ describe('several detectors', () => {
   it('say what does not fit with the detectors that it is said of, those that went together in one line', () => {
     const fetched = withLog(withLogs(three, ids, { fetchedBy: 'Ann Mill' }), 'd3', { fetchedBy: 'Bo Reed' });
     const plan = withBoxHandOver(fetched, ids, { at: may(5, '10:00'), from: 'Ann Mill', to: 'Cy Dale', note: '' });
-    expect(chainDoubts(plan).map(({ says }) => says)).toEqual([
+    expect(chainDoubts(plan).map(({ text }) => text)).toEqual([
       'A3, Ann Mill to Cy Dale: By the log Bo Reed had it, not Ann Mill.',
     ]);
     const early = withBoxHandOver(fetched, ['d1', 'd2'], { at: may(5, '08:00'), from: HOUSE, to: 'Cy Dale', note: '' });
-    expect(chainDoubts(early)[0]?.says).toMatch(/^A1 and A2, the house to Cy Dale: Before the pick-up/);
+    expect(chainDoubts(early)[0]?.text).toMatch(/^A1 and A2, the house to Cy Dale: Before the pick-up/);
   });
 
   it('are named by label, by label and level where two have the same, and by id without one', () => {

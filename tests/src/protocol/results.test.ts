@@ -51,7 +51,7 @@ describe('a pair, case by case', () => {
 
   // ANSI/AARST MAH-2019, 7.2.2, exception.
   it('that straddles needs no new test where the cause is proven or the owner decides to fix', () => {
-    expect(judged([2.9, 5.9]).next.says).toMatch(/cause is proven.*decides to fix/);
+    expect(judged([2.9, 5.9]).next.text).toMatch(/cause is proven.*decides to fix/);
   });
 });
 
@@ -76,15 +76,15 @@ describe('a home with a mitigation system', () => {
   // ANSI/AARST MAH-2019, 8.5.9.2: every 2 years, not every 5.
   it('is tested again every 2 years, whatever the purpose', () => {
     const system = { visit: { ...emptyPlan().visit, mitigationOnSince: '2025-01-01T00:00:00Z' } };
-    expect(judged([1, 1.1], system).next.says).toContain('at least every 2 years');
-    expect(judged([1, 1.1]).next.says).toContain('at least every 5 years');
+    expect(judged([1, 1.1], system).next.text).toContain('at least every 2 years');
+    expect(judged([1, 1.1]).next.text).toContain('at least every 5 years');
   });
 });
 
 describe('a result below 2', () => {
   // ANSI/AARST MAH-2019, 7.1.
   it.each(['own-household', 'property-transfer'] as const)('%s: says what a short test cannot tell', (of) => {
-    expect(judged([1, 1.1], purpose(of)).next.says).toMatch(/a short test cannot tell how low/i);
+    expect(judged([1, 1.1], purpose(of)).next.text).toMatch(/a short test cannot tell how low/i);
   });
 });
 
@@ -97,7 +97,7 @@ describe('what comes next, in words', () => {
     ['fix', '24 hours'],
     ['call-mitigator', '24 hours'],
   ] as const)('%s says %s', (id, words) => {
-    expect(NEXT_STEPS[id].says).toContain(words);
+    expect(NEXT_STEPS[id].text).toContain(words);
   });
 
   it.each([

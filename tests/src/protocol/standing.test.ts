@@ -31,8 +31,8 @@ describe('where a detector sits', () => {
     const [set] = setsOf(plan);
     expect(testState(plan).validity).toBe('not-evaluated');
     expect(set?.state.validity).toBe('not-evaluated');
-    expect(set?.next.says).toContain('A1 is blocked: No detector in a kitchen.');
-    expect(set?.next.says).toContain('To be mended under Place.');
+    expect(set?.next.text).toContain('A1 is blocked: No detector in a kitchen.');
+    expect(set?.next.text).toContain('To be mended under Place.');
     expect(clearSteps).not.toContain(set?.next.id);
     expect(homeStep(plan, setsOf(plan)).step).toBe('unknown');
   });
@@ -89,7 +89,7 @@ describe('a property transfer', () => {
   it('is not decided by one passive detector', () => {
     const plan = sale([one]);
     expect(testState(plan).validity).toBe('not-evaluated');
-    expect(setsOf(plan)[0]?.next.says).toContain('test again with a pair');
+    expect(setsOf(plan)[0]?.next.text).toContain('test again with a pair');
   });
 
   it('is decided by a pair, or by a monitor', () => {
@@ -227,12 +227,12 @@ describe('doors that were opened before the start', () => {
       each.item === 'doors-closed' ? { ...each, state: 'broken' as const, at: '2026-03-07T08:00:00-05:00' } : each,
     );
     const before = { ...plan, conditions, visit: { ...GOOD_VISIT, end: null } };
-    const { says } = conditionsReport(before);
-    expect(says).toContain('start later');
-    expect(says).not.toMatch(/test again/i);
+    const { text } = conditionsReport(before);
+    expect(text).toContain('start later');
+    expect(text).not.toMatch(/test again/i);
     const row = conditionsReport(before).rows.find(({ item }) => item.id === 'doors-closed');
-    expect(row?.says).toContain('not before Saturday 7 March, 20:00');
+    expect(row?.text).toContain('not before Saturday 7 March, 20:00');
     // Once it was measured the test is lost.
-    expect(conditionsReport({ ...before, visit: GOOD_VISIT }).says).toContain('test again');
+    expect(conditionsReport({ ...before, visit: GOOD_VISIT }).text).toContain('test again');
   });
 });

@@ -452,7 +452,7 @@ describe('what is left of it on the way, as a picture', () => {
       ['received', 3, 0.5805],
       ['deadline', 5, 0.404],
     ]);
-    expect(course?.marks.at(-1)?.says).toBe('At the laboratory by Saturday 9 May, 9:00: 40 % left');
+    expect(course?.marks.at(-1)?.text).toBe('At the laboratory by Saturday 9 May, 9:00: 40 % left');
     expect(course?.curve[0]).toEqual({ days: 0, left: 1 });
     expect(course?.curve.at(-1)?.days).toBe(course?.span);
     expect(course?.ticks).toEqual([
@@ -467,7 +467,7 @@ describe('what is left of it on the way, as a picture', () => {
     const course = decayCourse(planWith({ start: at('5-1 9:00'), posted: at('5-2 9:00') }));
     expect(course).toMatchObject({ projected: true, from: Date.parse(at('5-3 9:00')) });
     expect(course?.marks.map(({ kind }) => kind)).toEqual(['post-by', 'deadline']);
-    expect(course?.says[0]).toContain('If it is fetched Sunday 3 May, 9:00');
+    expect(course?.notes[0]).toContain('If it is fetched Sunday 3 May, 9:00');
   });
 
   it('names the month where it changes, and the days by the clock of the site over a change of clocks', () => {

@@ -12,7 +12,7 @@ import { answer } from './walk.ts';
 
 /** One item: a press answers it. A break says at once what it means; opened, what is asked, who, when, a note and the sources. */
 export function ConditionItem({ row }: { readonly row: ConditionRow }) {
-  const { item, state, answered, mayBeNone, says, names } = row;
+  const { item, state, answered, mayBeNone, text, names } = row;
   const [open, setOpen] = useState(false);
   const id = useId();
   const name = useRef<HTMLButtonElement>(null);
@@ -36,7 +36,7 @@ export function ConditionItem({ row }: { readonly row: ConditionRow }) {
         {answerLine(row, zone)}
       </p>
       {names && <p className="condition__means">{names}</p>}
-      {(state === 'broken' || doubtful) && <p className="condition__means">{says}</p>}
+      {(state === 'broken' || doubtful) && <p className="condition__means">{text}</p>}
       <fieldset className="condition__answers">
         <legend className="unseen">{item.name}</legend>
         {ANSWERS.filter((each) => mayBeNone || each.state !== 'not-applicable').map((each) => (
@@ -70,7 +70,7 @@ function ConditionMore({ row: { item, state, answered, by, at, note }, onBack }:
   const change = (patch: Parameters<typeof withCondition>[2]) => run((plan) => withCondition(plan, item.id, patch));
   return (
     <>
-      <p>{item.asks}</p>
+      <p>{item.requirement}</p>
       {state !== 'broken' && (
         <p>
           <strong>If broken:</strong> {whatABreakMeans(item)}

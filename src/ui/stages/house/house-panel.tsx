@@ -30,7 +30,7 @@ export function HousePanel() {
             {word}
           </span>
         </p>
-        <p>{report.says}</p>
+        <p>{report.text}</p>
       </div>
       <WalkFields
         lacking={report.rows.filter(lacksWhoOrWhen)}

@@ -22,7 +22,7 @@ export function answer(id: string, state: ConditionState): void {
   const look = state === 'unknown' ? NOBODY : useWalk.getState();
   if (run((now) => withAnswer(now, id, state, look))) return;
   const row = rowOf(id);
-  if (row?.state === 'broken') say(`${row.item.name}: ${row.says}`);
+  if (row?.state === 'broken') say(`${row.item.name}: ${row.text}`);
   else if (row && before === 'broken' && plan.visit.start !== null) say(`${row.item.name}: ${BREAK_GONE}`);
 }
 

@@ -126,7 +126,7 @@ function TamperingMeans({ plan }: { readonly plan: Plan }) {
   const row = conditionsReport(plan).rows.find(({ item }) => item.id === 'not-disturbed');
   return (
     <p className="log__doubt" role="status">
-      {row?.says}
+      {row?.text}
     </p>
   );
 }

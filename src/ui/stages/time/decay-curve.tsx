@@ -9,21 +9,21 @@ const LEVELS = [100, 50, 0] as const;
 export function DecayCurve({ plan }: { readonly plan: Plan }) {
   const course = decayCourse(plan);
   if (!course) return null;
-  const { marks, says, projected } = course;
+  const { marks, notes, projected } = course;
   return (
     <section className="decay" aria-labelledby="decay-heading">
       <h3 id="decay-heading">What is left for the laboratory</h3>
-      {projected && <p>{says[0]}</p>}
+      {projected && <p>{notes[0]}</p>}
       <Picture course={course} />
       <ul className="decay__marks">
         {marks.map((mark) => (
           <li key={mark.kind}>
             <Glyph kind={mark.kind} />
-            <span>{mark.says}.</span>
+            <span>{mark.text}.</span>
           </li>
         ))}
       </ul>
-      {says.slice(projected ? 1 : 0).map((words) => (
+      {notes.slice(projected ? 1 : 0).map((words) => (
         <p key={words} className="small soft">
           {words}
         </p>
