@@ -2,43 +2,43 @@ import { counted, listed } from '../../geometry/messages/index.ts';
 import { writePlan } from '../../geometry/planfile/write.ts';
 import { settleOpenPlan } from '../storage/autosave.ts';
 import { freshId } from '../storage/fresh-id.ts';
-import { everythingAsFile, mergePlans, type Taken } from '../storage/library/backup.ts';
+import { libraryAsFile, mergePlans, type Taken } from '../storage/library/backup.ts';
 import { troubleInWords } from '../storage/library/database.ts';
-import { readShelf } from '../storage/library/library-file.ts';
-import { addPlan, sameOnShelf, setBinned } from '../storage/library/plans.ts';
+import { readLibraryFile } from '../storage/library/library-file.ts';
+import { addPlan, sameInLibrary, setTrashed } from '../storage/library/plans.ts';
 import { NO_VIEW } from '../storage/library/records.ts';
 import { summaryOf } from '../storage/library/summary.ts';
 import { textName } from '../storage/long-texts.ts';
-import { tellShelfNews, useOpenPlan } from '../storage/open-plan.ts';
-import { downloadFile, type FileProblem, isShelfFile, readPlanFile, readText } from '../storage/plan-files.ts';
+import { announceLibraryChange, useOpenPlan } from '../storage/open-plan.ts';
+import { downloadFile, type FileProblem, isLibraryFile, readPlanFile, readText } from '../storage/plan-files.ts';
 import { openStored } from '../storage/restore.ts';
 import { showLibraryMessage } from './library-message.ts';
 import { showDialog, usePanels } from './panels.ts';
 
 /** Whole files onto the shelf, and the whole shelf into one. */
 
-type TakenFile =
+type ImportedFile =
   | { readonly ok: true; readonly said: string }
   | { readonly ok: false; readonly name: string; readonly problems: readonly FileProblem[] };
 
 /** Takes plans, or files with whole shelves, onto the shelf. What is refused is refused whole; the rest comes in. */
-export async function importPlans(files: readonly File[], openShelf: () => void): Promise<void> {
+export async function importPlans(files: readonly File[], openLibrary: () => void): Promise<void> {
   const said: string[] = [];
-  const refused: Extract<TakenFile, { ok: false }>[] = [];
+  const refused: Extract<ImportedFile, { ok: false }>[] = [];
   for (const file of files) {
-    const taken = await takeFile(file).catch(
-      (error: unknown): TakenFile => ({ ok: true, said: `${file.name}: ${troubleInWords(error)}` }),
+    const taken = await importFile(file).catch(
+      (error: unknown): ImportedFile => ({ ok: true, said: `${file.name}: ${troubleInWords(error)}` }),
     );
     if (taken.ok) said.push(taken.said);
     else refused.push(taken);
   }
-  tellShelfNews();
+  announceLibraryChange();
   showLibraryMessage(said.join(' '));
-  if (usePanels.getState().dialog?.kind !== 'plans') openShelf();
+  if (usePanels.getState().dialog?.kind !== 'plans') openLibrary();
   if (refused.length > 0) showRefused(refused);
 }
 
-function showRefused(refused: readonly Extract<TakenFile, { ok: false }>[]): void {
+function showRefused(refused: readonly Extract<ImportedFile, { ok: false }>[]): void {
   const [first] = refused;
   if (!first) return;
   const several = refused.length > 1;
@@ -49,17 +49,17 @@ function showRefused(refused: readonly Extract<TakenFile, { ok: false }>[]): voi
   showDialog({ kind: 'refused', name, problems, after: 'plans' });
 }
 
-async function takeFile(file: File): Promise<TakenFile> {
-  return (await isShelfFile(file)) ? takeShelf(file) : takePlan(file);
+async function importFile(file: File): Promise<ImportedFile> {
+  return (await isLibraryFile(file)) ? importLibrary(file) : importPlan(file);
 }
 
-async function takePlan(file: File): Promise<TakenFile> {
+async function importPlan(file: File): Promise<ImportedFile> {
   const read = await readPlanFile(file);
   if (!read.ok) return read;
   const text = writePlan(read.plan);
-  const same = await sameOnShelf(textName(text));
+  const same = await sameInLibrary(textName(text));
   if (same) {
-    if (same.binnedAt !== null) await setBinned([same.id], null);
+    if (same.binnedAt !== null) await setTrashed([same.id], null);
     const where = same.binnedAt === null ? 'stood on the shelf already' : 'was in the bin, and is on the shelf again';
     return { ok: true, said: `${file.name} ${where}.` };
   }
@@ -67,21 +67,21 @@ async function takePlan(file: File): Promise<TakenFile> {
   return { ok: true, said: `${file.name} is on the shelf.` };
 }
 
-async function takeShelf(file: File): Promise<TakenFile> {
+async function importLibrary(file: File): Promise<ImportedFile> {
   const text = await readText(file);
   if (!text.ok) return text;
-  const shelf = readShelf(text.text);
+  const shelf = readLibraryFile(text.text);
   if (!shelf.ok) return { ok: false, name: file.name, problems: shelf.problems };
   const why = await settleOpenPlan();
   if (why) return { ok: true, said: `The open plan is not kept yet, so nothing was taken in. ${why}` };
   const taken = await mergePlans(shelf.plans, Date.now());
   const open = useOpenPlan.getState().id;
   if (taken.changedIds.includes(open)) await openStored(open);
-  for (const id of taken.changedIds) tellShelfNews({ id, savedAt: Date.now() });
-  return { ok: true, said: takenWords(file.name, taken) };
+  for (const id of taken.changedIds) announceLibraryChange({ id, savedAt: Date.now() });
+  return { ok: true, said: importedWords(file.name, taken) };
 }
 
-function takenWords(name: string, { counts }: Taken): string {
+function importedWords(name: string, { counts }: Taken): string {
   const parts: readonly (readonly [number, string])[] = [
     [counts.new, 'new'],
     [counts.same, 'here already'],
@@ -94,7 +94,7 @@ function takenWords(name: string, { counts }: Taken): string {
 }
 
 /** Everything on the shelf, with its versions and the bin, into one file. */
-export async function saveEverything(): Promise<void> {
+export async function saveLibrary(): Promise<void> {
   try {
     const why = await settleOpenPlan();
     if (why) {
@@ -102,7 +102,7 @@ export async function saveEverything(): Promise<void> {
       return;
     }
     const now = new Date();
-    const { text, count, leftOut } = await everythingAsFile(now.getTime());
+    const { text, count, leftOut } = await libraryAsFile(now.getTime());
     const two = (part: number) => String(part).padStart(2, '0');
     const name = `stillspot-${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}.plans.json`;
     downloadFile(name, new Blob([text], { type: 'application/json' }));

@@ -6,14 +6,14 @@ import { useAppStore } from '../state/store.ts';
 import { readAddress, showAddress } from '../storage/address.ts';
 import { saveNow, settleOpenPlan, takeSheet } from '../storage/autosave.ts';
 import { freshId } from '../storage/fresh-id.ts';
-import { sameOnShelf, setBinned } from '../storage/library/plans.ts';
+import { sameInLibrary, setTrashed } from '../storage/library/plans.ts';
 import type { PlanSummary } from '../storage/library/records.ts';
 import { markVersion } from '../storage/library/versions.ts';
 import { textName } from '../storage/long-texts.ts';
-import { hasWork, tellShelfNews, useOpenPlan } from '../storage/open-plan.ts';
+import { announceLibraryChange, hasWork, useOpenPlan } from '../storage/open-plan.ts';
 import {
   forgetPlace,
-  isShelfFile,
+  isLibraryFile,
   type OpenedFile,
   readPlanFile,
   readPlanText,
@@ -54,9 +54,9 @@ export function newSheet(): Promise<void> {
 export async function openFiles(files: readonly File[]): Promise<void> {
   const [file] = files;
   if (!file) return;
-  if (files.length > 1 || (await isShelfFile(file))) {
+  if (files.length > 1 || (await isLibraryFile(file))) {
     const part = await import('./import-plans.ts').catch(() => null);
-    if (part) await part.importPlans(files, openShelf);
+    if (part) await part.importPlans(files, openLibrary);
     else say(PART_MISSING);
     return;
   }
@@ -73,7 +73,7 @@ async function show(opened: OpenedFile, name: string, message?: string): Promise
     showDialog({ kind: 'refused', name: opened.name, problems: opened.problems });
     return;
   }
-  const same = await sameOnShelf(textName(writePlan(opened.plan))).catch(() => undefined);
+  const same = await sameInLibrary(textName(writePlan(opened.plan))).catch(() => undefined);
   await leaveThen(async () => {
     forgetPlace();
     const there = same ? await openSame(same) : '';
@@ -87,16 +87,16 @@ async function show(opened: OpenedFile, name: string, message?: string): Promise
   });
 }
 
-/** The same plan is not put on the shelf twice. Answers where it was, or empty when it is not there after all. */
+/** The same plan is not put on the shelf twice. Returns where it was, or empty when it is not there after all. */
 async function openSame({ id, binnedAt }: PlanSummary): Promise<string> {
-  if (binnedAt !== null) await setBinned([id], null).catch(() => undefined);
+  if (binnedAt !== null) await setTrashed([id], null).catch(() => undefined);
   if ((await openStored(id)) !== 'open') return '';
   showAddress({ shows: 'plan', id }, addressStep());
   return binnedAt === null ? ' It stood on the shelf already.' : ' It was in the bin, and is on the shelf again.';
 }
 
 /** Opens a plan of the shelf. `how` is the step that the address makes; none where the address has changed already. */
-export function openFromShelf(id: string, how: 'push' | 'replace' | 'none' = addressStep()): Promise<void> {
+export function openFromLibrary(id: string, how: 'push' | 'replace' | 'none' = addressStep()): Promise<void> {
   if (id === useOpenPlan.getState().id) {
     if (how !== 'none') showAddress({ shows: 'plan', id }, 'replace');
     showDialog(null);
@@ -136,18 +136,18 @@ function addressStep(): 'push' | 'replace' {
 }
 
 function showOpenAddress(how: 'push' | 'replace'): void {
-  const { id, onShelf } = useOpenPlan.getState();
-  showAddress(onShelf ? { shows: 'plan', id } : { shows: 'new' }, how);
+  const { id, inLibrary } = useOpenPlan.getState();
+  showAddress(inLibrary ? { shows: 'plan', id } : { shows: 'new' }, how);
 }
 
 /** Shows the shelf, as a step that Back takes back. */
-export function openShelf(): void {
+export function openLibrary(): void {
   showAddress({ shows: 'plans' }, 'push', useOpenPlan.getState().id);
   showDialog({ kind: 'plans' });
 }
 
 /** Back to the sheet. */
-export function closeShelf(): void {
+export function closeLibrary(): void {
   showDialog(null);
   if (readAddress().shows !== 'plans') return;
   const { from } = (window.history.state ?? {}) as { from?: string };
@@ -166,9 +166,9 @@ function follow(): void {
   const address = readAddress();
   if (address.shows === 'plans') showDialog({ kind: 'plans' });
   else if (usePanels.getState().dialog?.kind === 'plans') showDialog(null);
-  const { id, onShelf } = useOpenPlan.getState();
-  if (address.shows === 'plan' && address.id !== id) void openFromShelf(address.id, 'none');
-  if (address.shows === 'new' && onShelf) void newSheet();
+  const { id, inLibrary } = useOpenPlan.getState();
+  if (address.shows === 'plan' && address.id !== id) void openFromLibrary(address.id, 'none');
+  if (address.shows === 'new' && inLibrary) void newSheet();
 }
 
 /** All of it, with no question asked: for a plan that is kept nowhere else. */
@@ -198,5 +198,5 @@ async function report(result: SaveResult, saved: Plan): Promise<void> {
   say(`${place}${pictureWords(saved)}.`);
   // What left the house as a file can be found again as it was.
   await saveNow();
-  if (await markVersion(useOpenPlan.getState().id, 'file')) tellShelfNews();
+  if (await markVersion(useOpenPlan.getState().id, 'file')) announceLibraryChange();
 }

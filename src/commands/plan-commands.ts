@@ -2,7 +2,7 @@ import { SHEET_ID } from '../editor/open-menu.ts';
 import { canPickPlace } from '../storage/plan-files.ts';
 import type { Command } from './command.ts';
 import { isDialogOpen } from './modes.ts';
-import { newSheet, openShelf, saveFile, saveFileTo } from './open-and-save.ts';
+import { newSheet, openLibrary, saveFile, saveFileTo } from './open-and-save.ts';
 import { showDialog } from './panels.ts';
 import { savePicture } from './sheet-files.ts';
 import { plain, withAny, withCtrl } from './shortcut.ts';
@@ -12,7 +12,7 @@ export const PLAN_FILE_PICKER = 'plan-file-picker';
 
 /** Commands on the whole plan, its file, and what stands over the page. */
 export const PLAN_COMMANDS: readonly Command[] = [
-  { id: 'plans', name: 'Plans', run: () => openShelf() },
+  { id: 'plans', name: 'Plans', run: () => openLibrary() },
   { id: 'new-sheet', name: 'New sheet', run: () => void newSheet() },
   {
     id: 'save',

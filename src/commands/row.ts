@@ -17,7 +17,7 @@ export function askForRow(): void {
   requestAnimationFrame(() => document.querySelector<HTMLInputElement>(`#${ROW_FIELDS} input`)?.focus());
 }
 
-/** What is selected copied in a row, as one step; the copies are selected with what they were made from. Answers why not. */
+/** What is selected copied in a row, as one step; the copies are selected with what they were made from. Returns why not. */
 export function setOutRow(row: Row): string {
   const state = useAppStore.getState();
   const copies = itemsInRow(state.plan, selectLevel(state).id, state.selection, row);

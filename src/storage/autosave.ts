@@ -4,7 +4,7 @@ import { readAddress, showAddress } from './address.ts';
 import { freshId } from './fresh-id.ts';
 import { type Work, writeWork } from './library/plans.ts';
 import { keepTextAsVersion } from './library/versions.ts';
-import { hasWork, listenToTabs, type TabNews, tellShelfNews, useOpenPlan } from './open-plan.ts';
+import { announceLibraryChange, hasWork, listenToTabs, type TabNews, useOpenPlan } from './open-plan.ts';
 import { showSaveStatus, useSaveStatus } from './save-status.ts';
 import { clearUnsavedCopies, keepUnsavedCopy } from './unsaved-copy.ts';
 
@@ -55,7 +55,7 @@ function schedule(drawn: boolean): void {
     changedWhileHeld ||= drawn;
     return;
   }
-  if (!drawn && !useOpenPlan.getState().onShelf) return;
+  if (!drawn && !useOpenPlan.getState().inLibrary) return;
   changes += 1;
   if (drawn) showSaveStatus({ state: 'saving' });
   clearTimeout(timer);
@@ -77,7 +77,7 @@ async function write(force: boolean): Promise<void> {
     showSaveStatus({ state: 'resting' });
     return;
   }
-  const { onShelf } = useOpenPlan.getState();
+  const { inLibrary } = useOpenPlan.getState();
   const work = workNow();
   const upTo = changes;
   lastWrittenAt = work.savedAt;
@@ -86,10 +86,10 @@ async function write(force: boolean): Promise<void> {
     lastSeen = work.savedAt;
     changedWhileHeld = false;
     written = upTo;
-    if (!onShelf) useOpenPlan.setState({ onShelf: true });
-    if (!onShelf && readAddress().shows !== 'plans') showAddress({ shows: 'plan', id: work.id }, 'replace');
+    if (!inLibrary) useOpenPlan.setState({ inLibrary: true });
+    if (!inLibrary && readAddress().shows !== 'plans') showAddress({ shows: 'plan', id: work.id }, 'replace');
     if (changes === written) clearUnsavedCopies(tab);
-    tellShelfNews({ id: work.id, savedAt: work.savedAt });
+    announceLibraryChange({ id: work.id, savedAt: work.savedAt });
     // A change made meanwhile has a write of its own, which says "saved" then: it may wait for its time or behind this one.
     if (changes === written) showSaveStatus({ state: 'saved', at: work.savedAt });
     return;
@@ -101,12 +101,12 @@ async function write(force: boolean): Promise<void> {
 /** A sheet on which nothing was ever drawn is nothing to keep. */
 function isBare(): boolean {
   const { plan, chain } = useAppStore.getState();
-  return !useOpenPlan.getState().onShelf && chain.corners.length === 0 && !hasWork(plan);
+  return !useOpenPlan.getState().inLibrary && chain.corners.length === 0 && !hasWork(plan);
 }
 
 /**
  * Sees the open plan safe before another takes its place: written, or, where another tab has written since, among the versions
- * of that plan. Answers why it is not safe, or empty.
+ * of that plan. Returns why it is not safe, or empty.
  */
 export async function settleOpenPlan(): Promise<string> {
   useAppStore.getState().endChain();
@@ -130,7 +130,7 @@ export async function keepHeld(): Promise<boolean> {
  * written as soon as there is something to keep). `show` puts it there. The plan before must be settled.
  */
 export function takeSheet(id: string, savedAt: number | null, show: () => void): void {
-  useOpenPlan.setState({ id, onShelf: savedAt !== null });
+  useOpenPlan.setState({ id, inLibrary: savedAt !== null });
   lastSeen = savedAt;
   changedWhileHeld = false;
   showSaveStatus({ state: 'resting' });

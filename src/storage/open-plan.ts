@@ -8,13 +8,13 @@ import { freshId } from './fresh-id.ts';
 interface OpenPlan {
   readonly id: string;
   /** Whether it lies on the shelf already; a sheet on which nothing was drawn does not. */
-  readonly onShelf: boolean;
+  readonly inLibrary: boolean;
 }
 
-export const useOpenPlan = create<OpenPlan>()(() => ({ id: freshId(), onShelf: false }));
+export const useOpenPlan = create<OpenPlan>()(() => ({ id: freshId(), inLibrary: false }));
 
 /** Counts up when anything on the shelf has changed, here or in another tab: lists read it afresh. */
-export const useShelfNews = create<{ readonly count: number }>()(() => ({ count: 0 }));
+export const useLibraryChanges = create<{ readonly count: number }>()(() => ({ count: 0 }));
 
 const CHANNEL = 'stillspot-plan';
 /** What tabs tell each other. */
@@ -26,12 +26,12 @@ export interface TabNews {
 
 let channel: BroadcastChannel | null = null;
 
-/** Listens to the other tabs; answers what ends it. */
+/** Listens to the other tabs. Returns what ends it. */
 export function listenToTabs(hear: (news: TabNews) => void): () => void {
   if (typeof BroadcastChannel === 'undefined') return () => undefined;
   channel = new BroadcastChannel(CHANNEL);
   channel.onmessage = ({ data }: MessageEvent<unknown>) => {
-    useShelfNews.setState(({ count }) => ({ count: count + 1 }));
+    useLibraryChanges.setState(({ count }) => ({ count: count + 1 }));
     if (typeof data === 'object' && data !== null) hear(data as TabNews);
   };
   return () => {
@@ -41,8 +41,8 @@ export function listenToTabs(hear: (news: TabNews) => void): () => void {
 }
 
 /** Tells this page's lists and the other tabs. */
-export function tellShelfNews(news: TabNews = {}): void {
-  useShelfNews.setState(({ count }) => ({ count: count + 1 }));
+export function announceLibraryChange(news: TabNews = {}): void {
+  useLibraryChanges.setState(({ count }) => ({ count: count + 1 }));
   channel?.postMessage(news);
 }
 

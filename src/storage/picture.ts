@@ -1,7 +1,7 @@
 /** Photos and scans on their way into a plan: read, turned upright, drawn down to a size that a plan file can carry. */
 import { SHEET_THEME } from '../theme/tokens.ts';
+import { megabytes } from './picture-file.ts';
 import { HEAD_BYTES, type OtherKind, type PictureKind, pictureHead } from './picture-head.ts';
-import { megabytes } from './picture-size.ts';
 
 interface Picture {
   /** As a data address. */

@@ -19,7 +19,7 @@ export type OpenedFile = { readonly ok: true; readonly plan: Plan } | Refused;
 export const LARGEST_PLAN_FILE = 20_000_000;
 
 /** Whether a file says that it holds a whole shelf and not one plan. It may still be damaged. */
-export async function isShelfFile(file: File): Promise<boolean> {
+export async function isLibraryFile(file: File): Promise<boolean> {
   try {
     return /^\uFEFF?\s*\{\s*"format"\s*:\s*"stillspot-shelf"/.test(await file.slice(0, 400).text());
   } catch {

@@ -124,7 +124,7 @@ function selectionOn(level: Plan['levels'][number], ids: readonly string[]): rea
   return ids.filter((id) => there.has(id));
 }
 
-/** Brings what tabs could not save any more onto the shelf. Answers what the shelf did not take, oldest first. */
+/** Brings what tabs could not save any more onto the shelf. Returns what the shelf did not take, oldest first. */
 async function takeLastWords(): Promise<readonly StoredWork[]> {
   const unsaved: StoredWork[] = [];
   for (const words of unsavedCopies()) {

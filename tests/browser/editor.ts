@@ -84,6 +84,6 @@ export async function editorOf(page: Page): Promise<Editor> {
     message: () => page.evaluate(() => window.__stillspot?.store.getState().message ?? ''),
     selection: () => page.evaluate(() => window.__stillspot?.store.getState().selection ?? []),
     steps: () => page.evaluate(() => window.__stillspot?.store.temporal.getState().pastStates.length ?? 0),
-    verdict: async () => (await page.locator('.slip').getAttribute('data-verdict')) ?? '',
+    verdict: async () => (await page.locator('.verdict-panel').getAttribute('data-verdict')) ?? '',
   };
 }

@@ -83,7 +83,7 @@ describe('a whole job, from the bare sheet to the next step', () => {
     await expect.poll(async () => (await editor.level()).detectors.map(({ pair }) => pair)).toEqual(['A', 'A']);
     for (const label of ['A1', 'A2']) {
       await chips.getByRole('button', { name: label }).click();
-      await page.locator('.slip').getByRole('button', { name: 'On a stand', exact: true }).click();
+      await page.locator('.verdict-panel').getByRole('button', { name: 'On a stand', exact: true }).click();
     }
     await stage('Draw');
     for (const question of ['What moves air?', 'What heats?', 'Where does direct sun fall?']) {

@@ -27,8 +27,8 @@ async function roomWithDetector(options: Parameters<typeof openPage>[0] = {}): P
   return { page, editor };
 }
 
-const slip = (page: Page) => page.locator('.slip');
-const word = (page: Page) => slip(page).locator('.slip__word').textContent();
+const slip = (page: Page) => page.locator('.verdict-panel');
+const word = (page: Page) => slip(page).locator('.verdict-panel__word').textContent();
 /** The names in the verdict that lead to where they are answered. */
 const open = (page: Page) => slip(page).locator('.open-rows__way').allTextContents();
 const none = (page: Page, what: string) => page.getByRole('button', { name: `None here: ${what}`, exact: true });

@@ -128,7 +128,9 @@ describe('a verdict that changes', () => {
     await saved(page);
     await page.reload();
     await editorOf(page);
-    await page.locator('.slip[data-verdict="blocked"], .slip[data-verdict="clear-of-drawn"]').waitFor();
+    await page
+      .locator('.verdict-panel[data-verdict="blocked"], .verdict-panel[data-verdict="clear-of-drawn"]')
+      .waitFor();
     await listen();
     await selectIds(editor, [DESK]);
     await rest();

@@ -69,14 +69,14 @@ describe('by keyboard', () => {
     await expect.poll(() => page.evaluate(() => window.__stillspot?.store.getState().tool.kind)).toBe('select');
   });
 
-  it('the list of the level selects, and the slip speaks about what is selected', async () => {
+  it('the list of the level selects, and the verdict panel shows what is selected', async () => {
     await openStage('Draw');
     await openList();
     const row = page.getByLabel('Detectors', { exact: true }).getByRole('button').nth(1);
     await row.focus();
     await page.keyboard.press('Enter');
     await expect.poll(() => row.getAttribute('aria-pressed')).toBe('true');
-    await page.locator('.slip__where', { hasText: 'Detector C2' }).waitFor();
+    await page.locator('.verdict-panel__where', { hasText: 'Detector C2' }).waitFor();
   });
 });
 

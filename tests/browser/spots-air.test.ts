@@ -106,7 +106,7 @@ describe('a loosened rule', () => {
   it('is said beside every verdict and over every good spot', async () => {
     await pickSample(page, /^Crowded utility/);
     const told = 'Looser than published: floor drain 2 ft instead of 3 ft.';
-    await expect.poll(() => page.locator('.slip .loosened').textContent()).toBe(told);
+    await expect.poll(() => page.locator('.verdict-panel .loosened').textContent()).toBe(told);
     await expect.poll(() => page.locator('.spots .loosened').first().textContent()).toBe(told);
     open.expectNoTroubles();
   });

@@ -1,6 +1,6 @@
 import { freshId } from '../fresh-id.ts';
-import { ALL_STORES, change, type ShelfWrite } from './database.ts';
-import { type FiledPlan, hashesOf, type ReadPlan, writeShelf } from './library-file.ts';
+import { ALL_STORES, change, type LibraryWrite } from './database.ts';
+import { type FiledPlan, hashesOf, type ReadPlan, writeLibraryFile } from './library-file.ts';
 import { type Fate, fateOf, type Known } from './merge.ts';
 import { putNew, readSummaries, readWork } from './plans.ts';
 import { NO_VIEW } from './records.ts';
@@ -18,7 +18,7 @@ export interface Everything {
 }
 
 /** All plans with their versions, those in the bin too. Throws when the store is out of reach. */
-export async function everythingAsFile(now: number): Promise<Everything> {
+export async function libraryAsFile(now: number): Promise<Everything> {
   const filed: FiledPlan[] = [];
   const leftOut: string[] = [];
   for (const card of await readSummaries()) {
@@ -33,7 +33,7 @@ export async function everythingAsFile(now: number): Promise<Everything> {
     );
     filed.push({ id, createdAt, changedAt, binnedAt, text: stored.text, versions });
   }
-  return { text: writeShelf(filed, now), count: filed.length, leftOut };
+  return { text: writeLibraryFile(filed, now), count: filed.length, leftOut };
 }
 
 /** How many plans met which fate. */
@@ -62,7 +62,7 @@ export function mergePlans(plans: readonly ReadPlan[], now: number): Promise<Tak
   });
 }
 
-async function knownHere(write: ShelfWrite): Promise<Known[]> {
+async function knownHere(write: LibraryWrite): Promise<Known[]> {
   const cards = await write.objectStore('cards').getAll();
   const earlier = new Map<string, Set<string>>();
   for (const { plan, hash } of await write.objectStore('versions').getAll()) {
@@ -77,7 +77,7 @@ async function knownHere(write: ShelfWrite): Promise<Known[]> {
   }));
 }
 
-async function takeOne(write: ShelfWrite, plan: ReadPlan, fate: Fate, now: number): Promise<string> {
+async function takeOne(write: LibraryWrite, plan: ReadPlan, fate: Fate, now: number): Promise<string> {
   switch (fate.fate) {
     case 'new':
       await putFiled(write, plan, plan.id);
@@ -101,7 +101,7 @@ async function takeOne(write: ShelfWrite, plan: ReadPlan, fate: Fate, now: numbe
   return fate.id;
 }
 
-async function putFiled(write: ShelfWrite, filed: ReadPlan, id: string): Promise<void> {
+async function putFiled(write: LibraryWrite, filed: ReadPlan, id: string): Promise<void> {
   const { text, plan, createdAt, changedAt, binnedAt } = filed;
   const versionAt = Math.max(0, ...filed.versions.map(({ at }) => at));
   const work = { id, text, savedAt: changedAt, tab: 'imported', view: NO_VIEW };
@@ -110,7 +110,7 @@ async function putFiled(write: ShelfWrite, filed: ReadPlan, id: string): Promise
 }
 
 /** The later state takes the place of the one that is here, which stays among the versions. */
-async function goOn(write: ShelfWrite, { text: whole, plan }: ReadPlan, id: string, now: number): Promise<void> {
+async function goOn(write: LibraryWrite, { text: whole, plan }: ReadPlan, id: string, now: number): Promise<void> {
   const [old, card] = await Promise.all([write.objectStore('texts').get(id), write.objectStore('cards').get(id)]);
   if (!old || !card) return;
   await keepVersion(write, old, card.hash, 'imported', now);
@@ -121,7 +121,7 @@ async function goOn(write: ShelfWrite, { text: whole, plan }: ReadPlan, id: stri
     .put({ ...card, ...summaryOf(plan), hash, changedAt: now, versionAt: old.savedAt, binnedAt: null });
 }
 
-async function putVersions(write: ShelfWrite, { versions }: ReadPlan, id: string): Promise<void> {
+async function putVersions(write: LibraryWrite, { versions }: ReadPlan, id: string): Promise<void> {
   const store = write.objectStore('versions');
   for (const { at, why, text } of versions) {
     const there = await store.get([id, at, why]);

@@ -16,8 +16,8 @@ interface Shelf extends DBSchema {
 type VersionKey = [plan: string, at: number, why: VersionReason];
 
 export type StoreName = 'cards' | 'texts' | 'versions' | 'longs' | 'looks' | 'settings';
-export type ShelfDatabase = IDBPDatabase<Shelf>;
-export type ShelfWrite = IDBPTransaction<Shelf, StoreName[], 'readwrite'>;
+export type LibraryDatabase = IDBPDatabase<Shelf>;
+export type LibraryWrite = IDBPTransaction<Shelf, StoreName[], 'readwrite'>;
 export const ALL_STORES: StoreName[] = ['cards', 'texts', 'versions', 'longs', 'looks', 'settings'];
 /** What a change of a plan reaches. */
 export const PLAN_STORES: StoreName[] = ['cards', 'texts', 'versions', 'longs'];
@@ -25,10 +25,10 @@ export const PLAN_STORES: StoreName[] = ['cards', 'texts', 'versions', 'longs'];
 const NAME = 'stillspot-shelf';
 const VERSION = 1;
 
-let opening: Promise<ShelfDatabase> | null = null;
+let opening: Promise<LibraryDatabase> | null = null;
 
 /** The open store. What fails here fails again for every caller until it can be opened. */
-export function database(): Promise<ShelfDatabase> {
+export function database(): Promise<LibraryDatabase> {
   opening ??= open();
   return opening;
 }
@@ -44,7 +44,7 @@ export async function closeDatabase(): Promise<void> {
   forgetDatabase();
 }
 
-async function open(): Promise<ShelfDatabase> {
+async function open(): Promise<LibraryDatabase> {
   try {
     return await openDB<Shelf>(NAME, VERSION, {
       upgrade: (made) => {
@@ -71,11 +71,11 @@ async function open(): Promise<ShelfDatabase> {
 }
 
 /** One change, all of it or nothing. Throws what the browser says; `troubleInWords` makes a sentence of it. */
-export async function change<T>(stores: StoreName[], make: (write: ShelfWrite) => Promise<T>): Promise<T> {
+export async function change<T>(stores: StoreName[], make: (write: LibraryWrite) => Promise<T>): Promise<T> {
   const shelf = await database();
-  let write: ShelfWrite;
+  let write: LibraryWrite;
   try {
-    write = shelf.transaction(stores, 'readwrite') as ShelfWrite;
+    write = shelf.transaction(stores, 'readwrite') as LibraryWrite;
   } catch (error) {
     forgetDatabase(); // closed behind our back
     throw error;

@@ -33,12 +33,12 @@ export interface FiledPlan {
 export interface ReadPlan extends FiledPlan {
   readonly plan: Plan;
 }
-export type ReadShelf =
+export type ReadLibraryFile =
   | { readonly ok: true; readonly plans: readonly ReadPlan[] }
   | { readonly ok: false; readonly problems: readonly FileProblem[] };
 
 /** The text of the file. Every plan must be one that reads back. */
-export function writeShelf(plans: readonly FiledPlan[], now: number): string {
+export function writeLibraryFile(plans: readonly FiledPlan[], now: number): string {
   const longs = new Map<string, string>();
   const written = plans.map(({ text, versions, ...times }) => {
     const head = JSON.stringify({ ...times, versions: versions.map((version) => versionJson(version, longs)) });
@@ -55,7 +55,7 @@ function versionJson({ text: whole, ...version }: FiledVersion, longs: Map<strin
 }
 
 const Time = v.pipe(v.number(), v.finite(), v.minValue(0));
-const ShelfSchema = v.object({
+const LibrarySchema = v.object({
   plans: v.array(
     v.object({
       id: v.pipe(v.string(), v.regex(/^[a-z0-9-]{1,60}$/, 'an id of small letters, digits and dashes')),
@@ -75,10 +75,10 @@ const ShelfSchema = v.object({
   ),
   pictures: v.record(v.string(), v.string()),
 });
-type Filed = v.InferOutput<typeof ShelfSchema>;
+type Filed = v.InferOutput<typeof LibrarySchema>;
 
 /** Reads the file. Never throws, never repairs. */
-export function readShelf(text: string): ReadShelf {
+export function readLibraryFile(text: string): ReadLibraryFile {
   const json = readJson(text);
   if (!json.ok) {
     const found = text.trim() === '' ? 'an empty file' : `${json.found} at line ${json.line}, column ${json.column}`;
@@ -91,7 +91,7 @@ export function readShelf(text: string): ReadShelf {
     found: 'the same key twice',
     expected: 'each key once',
   }));
-  const shelf = v.safeParse(ShelfSchema, json.value);
+  const shelf = v.safeParse(LibrarySchema, json.value);
   if (!shelf.success) return refused([...doubled, ...shelf.issues.map(issueProblem)]);
   const { plans, problems } = readPlans(shelf.output);
   const all = [...doubled, ...problems];
@@ -100,7 +100,7 @@ export function readShelf(text: string): ReadShelf {
 
 const WHOLE = 'the whole file';
 
-function refused(problems: readonly FileProblem[]): ReadShelf {
+function refused(problems: readonly FileProblem[]): ReadLibraryFile {
   return { ok: false, problems };
 }
 

@@ -3,7 +3,7 @@ import { freshId } from '../fresh-id.ts';
 import { textName } from '../long-texts.ts';
 import { change, PLAN_STORES } from './database.ts';
 import { OLD, openOld } from './old-store.ts';
-import { putNew, sameOnShelf } from './plans.ts';
+import { putNew, sameInLibrary } from './plans.ts';
 import { isStoredView, NO_VIEW, type StoredView } from './records.ts';
 import { summaryOf, UNREADABLE } from './summary.ts';
 
@@ -13,7 +13,7 @@ interface OldPlan {
   readonly view: StoredView;
 }
 
-/** Answers how many plans came over; most often there is nothing to move. Throws when a store is out of reach. */
+/** Returns how many plans came over; most often there is nothing to move. Throws when a store is out of reach. */
 export async function moveOld(): Promise<number> {
   const old = await openOld();
   if (!old) return 0;
@@ -34,7 +34,7 @@ export async function moveOld(): Promise<number> {
 }
 
 async function moveOne({ text, savedAt, view }: OldPlan): Promise<void> {
-  const there = await sameOnShelf(textName(text));
+  const there = await sameInLibrary(textName(text));
   if (there && there.binnedAt === null) return;
   const read = parsePlan(text);
   const described = read.ok ? summaryOf(read.plan) : UNREADABLE;

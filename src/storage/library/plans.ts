@@ -1,7 +1,7 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { ALL_STORES, change, database, PLAN_STORES, type ShelfWrite, troubleInWords } from './database.ts';
+import { ALL_STORES, change, database, type LibraryWrite, PLAN_STORES, troubleInWords } from './database.ts';
 import { isPlanText, type PlanSummary, type StoredView } from './records.ts';
-import { isDue } from './retention.ts';
+import { isVersionDue } from './retention.ts';
 import { letGo, settleText, wholeText } from './stored-texts.ts';
 import { summaryOf } from './summary.ts';
 import { keepVersion, versionsOf } from './versions.ts';
@@ -38,7 +38,7 @@ export async function writeWork(work: Work, lastSeen: number | null, force = fal
 }
 
 async function writeUnlessHeld(
-  write: ShelfWrite,
+  write: LibraryWrite,
   work: Work,
   lastSeen: number | null,
   force: boolean,
@@ -54,7 +54,7 @@ async function writeUnlessHeld(
   const { text, hash } = await settleText(write, work.text);
   const { id, savedAt, tab, view } = work;
   let versionAt = card?.versionAt ?? 0;
-  if (old && card && card.hash !== hash && (foreign || isDue(savedAt, old.savedAt, versionAt))) {
+  if (old && card && card.hash !== hash && (foreign || isVersionDue(savedAt, old.savedAt, versionAt))) {
     await keepVersion(write, old, card.hash, foreign ? 'other-tab' : 'rest', savedAt);
     versionAt = old.savedAt;
   }
@@ -116,7 +116,7 @@ export async function lastWorkedOn(): Promise<PlanSummary | undefined> {
 }
 
 /** One of the plans with this very text, if there is one; those in the bin last. */
-export async function sameOnShelf(hash: string): Promise<PlanSummary | undefined> {
+export async function sameInLibrary(hash: string): Promise<PlanSummary | undefined> {
   const cards = await (await database()).getAllFromIndex('cards', 'hash', hash);
   return cards.find(({ binnedAt }) => binnedAt === null) ?? cards[0];
 }
@@ -128,7 +128,7 @@ export function addPlan(work: Omit<Work, 'plan'>, described: ReturnType<typeof s
 
 /** As part of a larger change. */
 export async function putNew(
-  write: ShelfWrite,
+  write: LibraryWrite,
   { id, text: whole, savedAt, tab, view }: Omit<Work, 'plan'>,
   described: ReturnType<typeof summaryOf>,
   given: Partial<Pick<PlanSummary, 'createdAt' | 'binnedAt' | 'versionAt'>> = {},
@@ -141,7 +141,7 @@ export async function putNew(
 }
 
 /** Puts plans in the bin, or with null takes them out. Throws when the store does not take it. */
-export function setBinned(ids: readonly string[], binnedAt: number | null): Promise<void> {
+export function setTrashed(ids: readonly string[], binnedAt: number | null): Promise<void> {
   return change(['cards'], async (write) => {
     for (const id of ids) {
       const card = await write.objectStore('cards').get(id);
@@ -164,11 +164,11 @@ export function destroy(ids: readonly string[]): Promise<void> {
 }
 
 /** How long the bin keeps a plan, days. */
-export const BIN_DAYS = 30;
+export const TRASH_DAYS = 30;
 
 /** Plans that have been in the bin for longer than it keeps them. */
 export function outlived(cards: readonly PlanSummary[], now: number): readonly string[] {
   return cards
-    .filter(({ binnedAt }) => binnedAt !== null && now - binnedAt > BIN_DAYS * 86_400_000)
+    .filter(({ binnedAt }) => binnedAt !== null && now - binnedAt > TRASH_DAYS * 86_400_000)
     .map(({ id }) => id);
 }

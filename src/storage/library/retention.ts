@@ -22,7 +22,7 @@ export interface Dated {
  * @param savedAt when that state was saved
  * @param versionAt when the newest version was saved, 0 for none
  */
-export function isDue(now: number, savedAt: number, versionAt: number): boolean {
+export function isVersionDue(now: number, savedAt: number, versionAt: number): boolean {
   if (versionAt >= savedAt) return false;
   return now - savedAt >= REST || savedAt - versionAt >= EVERY;
 }
@@ -32,7 +32,7 @@ export function isDue(now: number, savedAt: number, versionAt: number): boolean 
  * each day for thirty days, of each thirty days from then on. Marked ones stay thirty days whatever lies beside them, and the
  * oldest of all stays. Where more than `MOST_VERSIONS` are left the oldest but one go.
  */
-export function makeWay<T extends Dated>(versions: readonly T[], now: number): readonly T[] {
+export function outdatedVersions<T extends Dated>(versions: readonly T[], now: number): readonly T[] {
   const newestFirst = [...versions].sort((a, b) => b.at - a.at);
   const taken = new Set<string>();
   const kept = newestFirst.filter((version, index) => {

@@ -1,5 +1,5 @@
 import { joinText, type SplitText, splitText, textName } from '../long-texts.ts';
-import type { ShelfWrite } from './database.ts';
+import type { LibraryWrite } from './database.ts';
 
 /** The long texts of plans and versions in the store. Each lies there once, as long as anything needs it. */
 
@@ -10,7 +10,7 @@ export interface Settled {
 }
 
 /** Splits a text and sees to it that its long texts lie in the store. */
-export async function settleText(write: ShelfWrite, whole: string): Promise<Settled> {
+export async function settleText(write: LibraryWrite, whole: string): Promise<Settled> {
   const { text, longs } = splitText(whole);
   const names = new Map<string, string>();
   for (const [name, long] of longs) names.set(name, await settleLong(write, name, long));
@@ -18,7 +18,7 @@ export async function settleText(write: ShelfWrite, whole: string): Promise<Sett
 }
 
 /** The name under which it lies: another one where another text has taken the first. */
-async function settleLong(write: ShelfWrite, name: string, long: string): Promise<string> {
+async function settleLong(write: LibraryWrite, name: string, long: string): Promise<string> {
   const store = write.objectStore('longs');
   const there = await store.get(name);
   if (there === long) return name;
@@ -28,7 +28,7 @@ async function settleLong(write: ShelfWrite, name: string, long: string): Promis
 }
 
 /** Takes long texts out that no plan and no version needs any more. Call it after the change that let them go. */
-export async function letGo(write: ShelfWrite, names: readonly string[]): Promise<void> {
+export async function letGo(write: LibraryWrite, names: readonly string[]): Promise<void> {
   for (const name of new Set(names)) {
     const [plans, versions] = await Promise.all([
       write.objectStore('texts').index('long').count(name),

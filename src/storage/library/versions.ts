@@ -1,11 +1,11 @@
-import { change, database, PLAN_STORES, type ShelfWrite } from './database.ts';
+import { change, database, type LibraryWrite, PLAN_STORES } from './database.ts';
 import type { PlanText, PlanVersion, VersionReason } from './records.ts';
-import { makeWay } from './retention.ts';
+import { outdatedVersions } from './retention.ts';
 import { letGo, settleText, wholeText } from './stored-texts.ts';
 
 /** Keeps the plan as it lies in the store among its versions. The same state twice in a row is kept once. */
 export async function keepVersion(
-  write: ShelfWrite,
+  write: LibraryWrite,
   old: PlanText,
   hash: string,
   why: VersionReason,
@@ -13,7 +13,7 @@ export async function keepVersion(
 ): Promise<void> {
   const store = write.objectStore('versions');
   await store.put({ plan: old.id, at: old.savedAt, why, hash, text: old.text });
-  await thinOut(write, old.id, now);
+  await deleteOutdated(write, old.id, now);
 }
 
 /** Keeps a text that does not lie in the store, say of another tab, among the versions of a plan. */
@@ -22,7 +22,7 @@ export async function keepTextAsVersion(id: string, text: string, at: number, wh
     await change(PLAN_STORES, async (write) => {
       const settled = await settleText(write, text);
       await write.objectStore('versions').put({ plan: id, at, why, ...settled });
-      await thinOut(write, id, Date.now());
+      await deleteOutdated(write, id, Date.now());
     });
     return true;
   } catch {
@@ -30,7 +30,7 @@ export async function keepTextAsVersion(id: string, text: string, at: number, wh
   }
 }
 
-/** Keeps the plan as it lies in the store now, say because it is saved as a file. Answers whether there was something to keep. */
+/** Keeps the plan as it lies in the store now, say because it is saved as a file. Returns whether there was something to keep. */
 export async function markVersion(id: string, why: VersionReason): Promise<boolean> {
   try {
     return await change(PLAN_STORES, async (write) => {
@@ -45,10 +45,10 @@ export async function markVersion(id: string, why: VersionReason): Promise<boole
   }
 }
 
-async function thinOut(write: ShelfWrite, id: string, now: number): Promise<void> {
+async function deleteOutdated(write: LibraryWrite, id: string, now: number): Promise<void> {
   const store = write.objectStore('versions');
   const keys = await store.getAllKeys(versionsOf(id));
-  const gone = makeWay(
+  const gone = outdatedVersions(
     keys.map((key) => ({ at: key[1], marked: key[2] !== 'rest', key })),
     now,
   );

@@ -17,7 +17,7 @@ interface Props {
   readonly value: string | null;
   /** IANA zone of the site: what is typed and shown is its wall clock. */
   readonly zone: string;
-  /** Takes the instant over; answers why not, in words, or nothing. */
+  /** Takes the instant over. Returns why not, in words; empty or nothing when it did. */
   readonly onCommit: (value: string | null) => string | undefined;
   readonly hint?: string;
   /** What is planned: "now" is no answer to it. */

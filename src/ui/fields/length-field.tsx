@@ -7,7 +7,7 @@ import { TypedField } from './typed-field.tsx';
 interface Props extends LengthOptions {
   readonly label: string;
   readonly value: Mm;
-  /** Takes the length over; answers why not, in words, or nothing. */
+  /** Takes the length over. Returns why not, in words; empty or nothing when it did. */
   readonly onCommit: (mm: Mm) => string | undefined;
   readonly hint?: string;
   /** How a length is said that no mark of a tape meets: a measured one when left out. */

@@ -12,7 +12,7 @@ interface Props<T> {
   /** The value as it stands, in words. */
   readonly shown: string;
   readonly read: (text: string) => Understood<T>;
-  /** Takes the value over; answers why not, in words, or nothing. */
+  /** Takes the value over. Returns why not, in words; empty or nothing when it did. */
   readonly onCommit: (value: T) => string | undefined;
   readonly hint?: string | undefined;
 }

@@ -22,7 +22,7 @@ export function useGuidance(): readonly StageState[] {
   return useMemo(() => guidance(plan, judgedLevels(plan), inViewId, now), [plan, inViewId, now, doubts]);
 }
 
-/** The detector that the slip speaks about: the selected one, else the worst, else none. */
+/** The detector that the verdict panel shows: the selected one, else the worst, else none. */
 export function selectSpokenId(state: AppState): string | null {
   const level = selectLevel(state);
   const chosen = level.detectors.find(({ id }) => state.selection.includes(id));

@@ -11,7 +11,7 @@ import { useThrottled } from '../hooks/use-throttled.ts';
 interface Props {
   readonly opening: Opening;
   readonly wall: Wall;
-  /** Takes over how far the opening lies from its wall's beginning; answers why not, or empty. */
+  /** Takes over how far the opening lies from its wall's beginning. Returns why not, or empty. */
   readonly onOffset: (offset: Mm) => string;
 }
 

@@ -1,39 +1,39 @@
 import { useState } from 'react';
 import { counted } from '../../../geometry/messages/index.ts';
-import { BIN_DAYS } from '../../storage/library/plans.ts';
+import { TRASH_DAYS } from '../../storage/library/plans.ts';
 import type { PlanSummary } from '../../storage/library/records.ts';
 import { titleWords } from '../../storage/library/summary.ts';
 import { whenWords } from './dates.ts';
-import { emptyBin, saveCardAsFile, takeOutOfBin } from './library-actions.ts';
+import { emptyTrash, restorePlan, saveCardAsFile } from './library-actions.ts';
 
 /** What was put away, and can still be had back. */
-export function Bin({ cards, now }: { readonly cards: readonly PlanSummary[]; readonly now: number }) {
+export function DeletedPlans({ cards, now }: { readonly cards: readonly PlanSummary[]; readonly now: number }) {
   const [sure, setSure] = useState(false);
   if (cards.length === 0) return null;
   const sorted = [...cards].sort((a, b) => (b.binnedAt ?? 0) - (a.binnedAt ?? 0));
   return (
-    <details className="bin">
+    <details className="trash">
       <summary>The bin: {counted(cards.length, 'plan')}</summary>
       <p>
-        Each stays {BIN_DAYS} days, then it goes for good.{' '}
+        Each stays {TRASH_DAYS} days, then it goes for good.{' '}
         <button type="button" className="text-button" onClick={() => setSure(true)}>
           Empty the bin now
         </button>
       </p>
       {sure && (
-        <div className="bin__sure" role="alert">
+        <div className="trash__sure" role="alert">
           <p>{counted(cards.length, 'plan')} with all versions will be gone for good. This cannot be undone.</p>
           <div className="buttons">
             <button type="button" className="button" onClick={() => setSure(false)}>
               Keep the bin
             </button>
-            <button type="button" className="button" onClick={() => void emptyBin(cards).then(() => setSure(false))}>
+            <button type="button" className="button" onClick={() => void emptyTrash(cards).then(() => setSure(false))}>
               Empty it
             </button>
           </div>
         </div>
       )}
-      <ul className="bin__rows">
+      <ul className="trash__rows">
         {sorted.map((card) => (
           <li key={card.id}>
             <span>
@@ -44,7 +44,7 @@ export function Bin({ cards, now }: { readonly cards: readonly PlanSummary[]; re
               type="button"
               className="button"
               aria-label={`Put ${titleWords(card)} back on the shelf`}
-              onClick={() => void takeOutOfBin(card)}
+              onClick={() => void restorePlan(card)}
             >
               Put back
             </button>

@@ -2,17 +2,17 @@ import type { Plan } from '../../../geometry/plan/model.ts';
 import { parsePlan } from '../../../geometry/planfile/parse.ts';
 import { writePlan } from '../../../geometry/planfile/write.ts';
 import { showLibraryMessage } from '../../commands/library-message.ts';
-import { openFromShelf } from '../../commands/open-and-save.ts';
+import { openFromLibrary } from '../../commands/open-and-save.ts';
 import { firstToShow } from '../../state/first-level.ts';
 import { useAppStore } from '../../state/store.ts';
 import { saveNow, settleOpenPlan, takeSheet } from '../../storage/autosave.ts';
 import { freshId } from '../../storage/fresh-id.ts';
 import { troubleInWords } from '../../storage/library/database.ts';
-import { addPlan, destroy, readWork, type StoredWork, setBinned, writeWork } from '../../storage/library/plans.ts';
+import { addPlan, destroy, readWork, type StoredWork, setTrashed, writeWork } from '../../storage/library/plans.ts';
 import type { PlanSummary } from '../../storage/library/records.ts';
 import { summaryOf, titleWords } from '../../storage/library/summary.ts';
 import { markVersion } from '../../storage/library/versions.ts';
-import { tellShelfNews, useOpenPlan } from '../../storage/open-plan.ts';
+import { announceLibraryChange, useOpenPlan } from '../../storage/open-plan.ts';
 import { downloadFile, fileStem, planFileName } from '../../storage/plan-files.ts';
 import { openStored } from '../../storage/restore.ts';
 
@@ -24,7 +24,7 @@ async function attempt(act: () => Promise<void>): Promise<void> {
   } catch (error) {
     showLibraryMessage(troubleInWords(error));
   }
-  tellShelfNews();
+  announceLibraryChange();
 }
 
 /** The stored plan, read; null where there is none that can be read, which is then said. */
@@ -54,7 +54,7 @@ export function renamePlan(card: PlanSummary, title: string): Promise<void> {
         );
         return;
       }
-      tellShelfNews({ id: card.id, savedAt: work.savedAt });
+      announceLibraryChange({ id: card.id, savedAt: work.savedAt });
     }
     showLibraryMessage(`Now called ${title.trim() || 'nothing'}.`);
   });
@@ -72,7 +72,7 @@ export function duplicatePlan(card: PlanSummary): Promise<void> {
 }
 
 /** Puts a plan in the bin; of the one that is open, the sheet is cleared. Undo brings both back. */
-export function binPlan(card: PlanSummary): Promise<void> {
+export function trashPlan(card: PlanSummary): Promise<void> {
   return attempt(async () => {
     const wasOpen = card.id === useOpenPlan.getState().id;
     const why = wasOpen ? await settleOpenPlan() : '';
@@ -80,26 +80,26 @@ export function binPlan(card: PlanSummary): Promise<void> {
       showLibraryMessage(why);
       return;
     }
-    await setBinned([card.id], Date.now());
+    await setTrashed([card.id], Date.now());
     if (wasOpen) takeSheet(freshId(), null, () => useAppStore.getState().newPlan());
     showLibraryMessage(`${titleWords(card)} is in the bin.`, () =>
       attempt(async () => {
-        await setBinned([card.id], null);
-        if (wasOpen && !useOpenPlan.getState().onShelf) await openStored(card.id);
+        await setTrashed([card.id], null);
+        if (wasOpen && !useOpenPlan.getState().inLibrary) await openStored(card.id);
         showLibraryMessage(`${titleWords(card)} is back on the shelf.`);
       }),
     );
   });
 }
 
-export function takeOutOfBin(card: PlanSummary): Promise<void> {
+export function restorePlan(card: PlanSummary): Promise<void> {
   return attempt(async () => {
-    await setBinned([card.id], null);
+    await setTrashed([card.id], null);
     showLibraryMessage(`${titleWords(card)} is back on the shelf.`);
   });
 }
 
-export function emptyBin(cards: readonly PlanSummary[]): Promise<void> {
+export function emptyTrash(cards: readonly PlanSummary[]): Promise<void> {
   return attempt(async () => {
     await destroy(cards.map(({ id }) => id));
     showLibraryMessage('The bin is empty.');
@@ -129,7 +129,7 @@ export function saveCardAsFile(card: PlanSummary): Promise<void> {
  * its versions as well.
  */
 export async function bringBack(card: PlanSummary, earlier: Plan, when: string): Promise<void> {
-  await openFromShelf(card.id);
+  await openFromLibrary(card.id);
   if (useOpenPlan.getState().id !== card.id) return;
   await saveNow();
   await markVersion(card.id, 'brought-back');

@@ -1,24 +1,24 @@
 import { useEffect, useRef, useState } from 'react';
 import { counted } from '../../../geometry/messages/index.ts';
-import { openFromShelf } from '../../commands/open-and-save.ts';
+import { openFromLibrary } from '../../commands/open-and-save.ts';
 import type { PlanSummary } from '../../storage/library/records.ts';
 import { titleWords } from '../../storage/library/summary.ts';
 import { dueOf, fullWhenWords } from './dates.ts';
-import { binPlan, duplicatePlan, renamePlan, saveCardAsFile } from './library-actions.ts';
+import { duplicatePlan, renamePlan, saveCardAsFile, trashPlan } from './library-actions.ts';
 import { PlanPicture, VerdictCounts } from './plan-picture.tsx';
 import { usePlanPreview } from './use-preview.ts';
 import { VersionList } from './version-list.tsx';
 
-interface PlanSlipProps {
+interface PlanDetailsProps {
   readonly card: PlanSummary;
   readonly now: number;
   readonly onClose: () => void;
   /** The plan, and so its card, has left the shelf. */
-  readonly onBinned: () => void;
+  readonly onTrashed: () => void;
 }
 
 /** All about one plan, beside the shelf, and what can be done with it. */
-export function PlanSlip({ card, now, onClose, onBinned }: PlanSlipProps) {
+export function PlanDetails({ card, now, onClose, onTrashed }: PlanDetailsProps) {
   const [showsVersions, setShowsVersions] = useState(false);
   const top = useRef<HTMLElement>(null);
   const look = usePlanPreview(card, top);
@@ -40,7 +40,7 @@ export function PlanSlip({ card, now, onClose, onBinned }: PlanSlipProps) {
         onClose();
       }}
     >
-      <div className="plan-slip__head">
+      <div className="plan-verdict-panel__head">
         <h3 ref={heading} tabIndex={-1}>
           {titleWords(card)}
         </h3>
@@ -54,7 +54,7 @@ export function PlanSlip({ card, now, onClose, onBinned }: PlanSlipProps) {
         <>
           {card.readable && <PlanPicture picture={look?.picture} />}
           {card.readable ? (
-            <div className="plan-slip__facts">
+            <div className="plan-verdict-panel__facts">
               <VerdictCounts look={look} />
               {due.words && <p data-late={due.late || undefined}>{due.words}</p>}
               <p className="soft">
@@ -67,7 +67,7 @@ export function PlanSlip({ card, now, onClose, onBinned }: PlanSlipProps) {
           {card.readable && <TitleField key={card.title} card={card} />}
           <div className="buttons">
             {card.readable && (
-              <button type="button" className="button button--main" onClick={() => void openFromShelf(card.id)}>
+              <button type="button" className="button button--main" onClick={() => void openFromLibrary(card.id)}>
                 Open
               </button>
             )}
@@ -84,7 +84,7 @@ export function PlanSlip({ card, now, onClose, onBinned }: PlanSlipProps) {
             <button type="button" className="button" onClick={() => void saveCardAsFile(card)}>
               Save as a file
             </button>
-            <button type="button" className="button" onClick={() => void binPlan(card).then(onBinned)}>
+            <button type="button" className="button" onClick={() => void trashPlan(card).then(onTrashed)}>
               To the bin
             </button>
           </div>
@@ -100,7 +100,7 @@ function TitleField({ card }: { readonly card: PlanSummary }) {
     if (text.trim() !== card.title) void renamePlan(card, text.trim());
   };
   return (
-    <label className="plan-slip__title">
+    <label className="plan-verdict-panel__title">
       <span>Title</span>
       <input
         className="plans__input"

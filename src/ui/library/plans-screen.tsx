@@ -1,20 +1,20 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { counted } from '../../../geometry/messages/index.ts';
-import { saveEverything } from '../../commands/import-plans.ts';
+import { saveLibrary } from '../../commands/import-plans.ts';
 import { showLibraryMessage, useLibraryMessage } from '../../commands/library-message.ts';
-import { closeShelf, openFromShelf } from '../../commands/open-and-save.ts';
+import { closeLibrary, openFromLibrary } from '../../commands/open-and-save.ts';
 import type { PlanSummary } from '../../storage/library/records.ts';
 import { findIn, ORDERS, type Order, onBoards } from '../../storage/library/search.ts';
 import { useOpenPlan } from '../../storage/open-plan.ts';
 import { readSetting, writeSetting } from '../../storage/settings.ts';
 import { CommandButton } from '../shell/command-button.tsx';
 import { Cautions } from '../verdict/cautions.tsx';
-import { Bin } from './deleted-plans.tsx';
+import { DeletedPlans } from './deleted-plans.tsx';
 import { PlanCardView } from './plan-card.tsx';
-import { PlanSlip } from './plan-details.tsx';
+import { PlanDetails } from './plan-details.tsx';
 import { Samples } from './samples.tsx';
 import { StorageLine } from './storage-line.tsx';
-import { useWalk } from './use-arrow-keys.ts';
+import { useArrowKeys } from './use-arrow-keys.ts';
 import { usePlanSummaries } from './use-summaries.ts';
 import './plans-screen.css';
 
@@ -36,11 +36,11 @@ export function PlansScreen() {
   const [chosenId, setChosenId] = useState('');
   const [now] = useState(Date.now);
   const chosen = cards.find(({ id, binnedAt }) => id === chosenId && binnedAt === null);
-  const hideSlip = () => {
+  const hideDetails = () => {
     setChosenId('');
     document.querySelector<HTMLElement>(`[data-plan="${CSS.escape(chosenId)}"]`)?.focus();
   };
-  const leaveSlip = () => {
+  const leaveDetails = () => {
     setChosenId('');
     focusHeading();
   };
@@ -52,7 +52,7 @@ export function PlansScreen() {
       aria-labelledby={HEADING}
       onCancel={(event) => {
         event.preventDefault();
-        closeShelf();
+        closeLibrary();
       }}
     >
       <header className="plans__head">
@@ -83,17 +83,17 @@ export function PlansScreen() {
             </option>
           ))}
         </select>
-        <div className="plans__acts">
+        <div className="plans__buttons">
           <CommandButton command="new-sheet" className="button button--main" />
           <CommandButton command="open">Open a file</CommandButton>
-          <button type="button" className="button" onClick={closeShelf}>
+          <button type="button" className="button" onClick={closeLibrary}>
             Back to the sheet
           </button>
         </div>
         <Said />
       </header>
       <div className="plans__body">
-        <div className="plans__shelf">
+        <div className="plans__list">
           {read.state === 'failed' && <p role="alert">{read.why}</p>}
           {read.state === 'read' && shelf.length === 0 && (
             <p className="plans__none">
@@ -102,16 +102,11 @@ export function PlansScreen() {
           )}
           <Boards cards={shelf} looked={looked} order={order} now={now} chosenId={chosenId} choose={setChosenId} />
           {looked === '' && <Samples />}
-          <Bin cards={cards.filter(({ binnedAt }) => binnedAt !== null)} now={now} />
+          <DeletedPlans cards={cards.filter(({ binnedAt }) => binnedAt !== null)} now={now} />
           <footer className="plans__foot">
             <StorageLine hasPlans={shelf.length > 0} />
             <div className="buttons">
-              <button
-                type="button"
-                className="button"
-                disabled={cards.length === 0}
-                onClick={() => void saveEverything()}
-              >
+              <button type="button" className="button" disabled={cards.length === 0} onClick={() => void saveLibrary()}>
                 Save everything in one file
               </button>
               <CommandButton command="open">Take in such a file</CommandButton>
@@ -119,7 +114,9 @@ export function PlansScreen() {
             <Cautions />
           </footer>
         </div>
-        {chosen && <PlanSlip key={chosen.id} card={chosen} now={now} onClose={hideSlip} onBinned={leaveSlip} />}
+        {chosen && (
+          <PlanDetails key={chosen.id} card={chosen} now={now} onClose={hideDetails} onTrashed={leaveDetails} />
+        )}
       </div>
     </dialog>
   );
@@ -202,8 +199,8 @@ function Boards({ cards, looked, order, now, chosenId, choose }: BoardsProps) {
       ),
     [cards, found, order, now],
   );
-  const walk = useWalk(boards.flatMap((board) => board.cards.map(({ id }) => id)));
-  const open = useCallback((card: PlanSummary) => void openFromShelf(card.id), []);
+  const walk = useArrowKeys(boards.flatMap((board) => board.cards.map(({ id }) => id)));
+  const open = useCallback((card: PlanSummary) => void openFromLibrary(card.id), []);
   const more = useCallback((card: PlanSummary) => choose(card.id), [choose]);
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: the arrows are a short cut between the buttons inside

@@ -1,7 +1,7 @@
 import { type KeyboardEvent, useCallback, useState } from 'react';
 
 /** Arrows lead from card to card, Home and End to the first and last; Tab passes through one of them only. */
-export function useWalk(ids: readonly string[]) {
+export function useArrowKeys(ids: readonly string[]) {
   const [at, setAt] = useState('');
   const stop = ids.includes(at) ? at : (ids[0] ?? '');
   const onKeyDown = useCallback((event: KeyboardEvent<HTMLElement>) => {

@@ -2,7 +2,7 @@ import { useEffect, useState } from 'react';
 import { troubleInWords } from '../../storage/library/database.ts';
 import { readSummaries } from '../../storage/library/plans.ts';
 import type { PlanSummary } from '../../storage/library/records.ts';
-import { useShelfNews } from '../../storage/open-plan.ts';
+import { useLibraryChanges } from '../../storage/open-plan.ts';
 
 export type Cards =
   | { readonly state: 'reading' }
@@ -11,7 +11,7 @@ export type Cards =
 
 /** All cards of the shelf and the bin, read again whenever something there changes, here or in another tab. */
 export function usePlanSummaries(): Cards {
-  const news = useShelfNews((state) => state.count);
+  const news = useLibraryChanges((state) => state.count);
   const [cards, setCards] = useState<Cards>({ state: 'reading' });
   // biome-ignore lint/correctness/useExhaustiveDependencies: the count of news says when to read again
   useEffect(() => {

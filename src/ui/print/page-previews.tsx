@@ -52,7 +52,7 @@ function Previews({ paper, draw }: PreviewsProps) {
   const { addresses } = preview;
   return (
     <>
-      <div className="preview-acts">
+      <div className="preview-buttons">
         <button type="button" className="button button--main" onClick={() => void print()}>
           Print
         </button>

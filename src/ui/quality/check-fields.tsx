@@ -10,7 +10,7 @@ export type CheckDraft = Omit<QualityCheck, 'id' | 'value'> & { readonly value: 
 interface Props {
   readonly check: CheckDraft;
   readonly zone: string;
-  /** Answers why not, or nothing. */
+  /** Returns why not, or nothing. */
   readonly onChange: (patch: Partial<CheckDraft>) => string;
 }
 

@@ -3,7 +3,7 @@ import { withoutTracings } from '../../../geometry/edit/index.ts';
 import { writePlan } from '../../../geometry/planfile/write.ts';
 import type { PictureChoice } from '../../commands/panels.ts';
 import { useAppStore } from '../../state/store.ts';
-import { megabytes } from '../../storage/picture-size.ts';
+import { megabytes } from '../../storage/picture-file.ts';
 
 /** What Save asks of a plan with a picture under a level. */
 export function PictureQuestion({ take }: { readonly take: (choice: PictureChoice) => void }) {

@@ -8,7 +8,7 @@ import { useThrottled } from '../hooks/use-throttled.ts';
 import { LoosenedShort } from '../stages/place/loosened.tsx';
 import { DetectorChips } from '../verdict/detector-chips.tsx';
 import { VerdictMark } from '../verdict/verdict-mark.tsx';
-import { Slip } from '../verdict/verdict-panel.tsx';
+import { VerdictPanel } from '../verdict/verdict-panel.tsx';
 import { ColumnHead } from './column-head.tsx';
 import './side.css';
 
@@ -33,7 +33,7 @@ export function Side() {
       </ColumnHead>
       <div className="side__scroll">
         {somethingSelected && !detectorSelected && <ItemPanel />}
-        <Slip numbers={detectorSelected && <DetectorNumbers />} />
+        <VerdictPanel numbers={detectorSelected && <DetectorNumbers />} />
       </div>
       <p className="cautions">{CAUTIONS.join(' ')}</p>
     </aside>

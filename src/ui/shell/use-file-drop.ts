@@ -1,6 +1,6 @@
 import { useEffect } from 'react';
 import { openFiles } from '../../commands/open-and-save.ts';
-import { saysPicture } from '../../storage/picture-kinds.ts';
+import { isPictureFile } from '../../storage/picture-file.ts';
 import { bringIn } from '../stages/draw/tracing-actions.ts';
 
 /** A plan file that is dropped anywhere on the page is opened, several go on the shelf, a picture that is dropped or pasted is laid under the level; without this the browser would leave the page for it. */
@@ -13,11 +13,11 @@ export function useFileDrop(): void {
       const files = [...(event.dataTransfer?.files ?? [])];
       if (files.length === 0) return;
       event.preventDefault();
-      const picture = files.find(saysPicture);
+      const picture = files.find(isPictureFile);
       void (picture ? bringIn(picture) : openFiles(files));
     };
     const paste = (event: ClipboardEvent) => {
-      const picture = [...(event.clipboardData?.files ?? [])].find(saysPicture);
+      const picture = [...(event.clipboardData?.files ?? [])].find(isPictureFile);
       if (!picture) return;
       event.preventDefault();
       void bringIn(picture);

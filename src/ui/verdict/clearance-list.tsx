@@ -24,10 +24,10 @@ interface Props {
 }
 
 /** One row a rule, tightest first: all bars stand on one line with their notches under each other. */
-export function Ladder({ report, plan, level }: Props) {
+export function ClearanceList({ report, plan, level }: Props) {
   const rows = rowsOf(report.checks);
   return (
-    <ol className="ladder" aria-label="Clearances, tightest first">
+    <ol className="clearances" aria-label="Clearances, tightest first">
       {rows.map(([worst, ...others]) => (
         <Rung key={worst.rule} worst={worst} others={others} plan={plan} level={level} detectorId={report.id} />
       ))}

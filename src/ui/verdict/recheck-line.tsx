@@ -6,15 +6,15 @@ import { useThrottled } from '../hooks/use-throttled.ts';
 import './recheck-line.css';
 
 /** How the verdict was come by: computed twice, or once, or in two ways that differ, with both figures and the plan to send. */
-export function SecondLine({ id }: { readonly id: string }) {
+export function RecheckLine({ id }: { readonly id: string }) {
   const plan = usePlan();
   const second = useThrottled((state) => state.second);
   const isCarried = useThrottled(({ live }) => live !== null);
   const computed = second && !isCarried && judgedAlike(second.plan, plan) ? second.computed.get(id) : undefined;
-  if (!computed) return <p className="second-line">Computed once so far.</p>;
-  if (computed.how !== 'differs') return <p className="second-line">{describeComputed(computed, plan)}</p>;
+  if (!computed) return <p className="recheck-line">Computed once so far.</p>;
+  if (computed.how !== 'differs') return <p className="recheck-line">{describeComputed(computed, plan)}</p>;
   return (
-    <div className="second-line second-line--differs" role="alert">
+    <div className="recheck-line recheck-line--differs" role="alert">
       <p>{describeComputed(computed, plan)}</p>
       <p>{SEND_THE_PLAN}</p>
       <button type="button" className="button" onClick={() => void saveFile()}>

@@ -23,12 +23,12 @@ const WaysOut = later(() => import('./ways-out.tsx').then((part) => part.WaysOut
 const ByPress = later(() => import('./ways-out.tsx').then((part) => part.ByPress));
 const OpenRows = later(() => import('../questions/open-rows.tsx').then((part) => part.OpenRows));
 // Below the verdict, and there is none before the first detector.
-const Ladder = later(() => import('./clearance-list.tsx').then((part) => part.Ladder));
+const ClearanceList = later(() => import('./clearance-list.tsx').then((part) => part.ClearanceList));
 const OtherLists = later(() => import('./other-lists.tsx').then((part) => part.OtherLists));
-const SecondLine = later(() => import('./recheck-line.tsx').then((part) => part.SecondLine));
+const RecheckLine = later(() => import('./recheck-line.tsx').then((part) => part.RecheckLine));
 
-/** The verdict as a sentence: the word, the reason, the way out as a button; below it the ladder of clearances. */
-export function Slip({ numbers }: { readonly numbers: ReactNode }) {
+/** The verdict as a sentence: the word, the reason, the way out as a button; below it the list of clearances. */
+export function VerdictPanel({ numbers }: { readonly numbers: ReactNode }) {
   const level = useLevel();
   const reports = useThrottled(selectReports);
   const spokenId = useThrottled(selectSpokenId);
@@ -37,7 +37,7 @@ export function Slip({ numbers }: { readonly numbers: ReactNode }) {
   const detector = carried?.id === spokenId ? carried : resting;
   const report = reports.find(({ id }) => id === spokenId);
   return (
-    <section className="slip" aria-label="Verdict" data-verdict={report ? toneOf(report) : 'none'}>
+    <section className="verdict-panel" aria-label="Verdict" data-verdict={report ? toneOf(report) : 'none'}>
       {detector && report ? <Spoken detector={detector} report={report} numbers={numbers} /> : <NothingToJudge />}
     </section>
   );
@@ -57,26 +57,26 @@ function Spoken({ detector, report, numbers }: SpokenProps) {
   const entered = describeEntered(level, detector, report);
   return (
     <>
-      <div className="slip__say">
-        <div className="slip__head">
+      <div className="verdict-panel__say">
+        <div className="verdict-panel__head">
           <VerdictMark verdict={toneOf(report)} size={34} />
-          <h2 className="slip__word">{capital(headWord(report))}</h2>
-          <p className="slip__where">
+          <h2 className="verdict-panel__word">{capital(headWord(report))}</h2>
+          <p className="verdict-panel__where">
             Detector {detector.label.trim() || 'without a label'}
             {room ? `, ${room.name.trim() || 'room without a name'}` : ''}
           </p>
         </div>
-        <p className="slip__reason">{unbrokenFigures(describeReport(report, plan, level))}</p>
-        {entered && <p className="slip__attention">{entered}</p>}
+        <p className="verdict-panel__reason">{unbrokenFigures(describeReport(report, plan, level))}</p>
+        {entered && <p className="verdict-panel__attention">{entered}</p>}
         <OpenRows detector={detector} report={report} plan={plan} level={level} />
         <Loosened />
-        <SecondLine id={detector.id} />
+        <RecheckLine id={detector.id} />
         <WaysOut detector={detector} report={report} />
         <ByPress id={detector.id} />
       </div>
       {numbers}
-      <div className="slip__ladder">
-        <Ladder report={report} plan={plan} level={level} />
+      <div className="verdict-panel__clearances">
+        <ClearanceList report={report} plan={plan} level={level} />
         <OtherLists detector={detector} />
         {notRun.length > 0 && (
           <div className="not-run">
@@ -98,11 +98,11 @@ function Spoken({ detector, report, numbers }: SpokenProps) {
 function NothingToJudge() {
   const hasWalls = useLevel().walls.length > 0;
   return (
-    <div className="slip__say">
-      <div className="slip__head">
-        <h2 className="slip__word slip__word--none">No detector yet</h2>
+    <div className="verdict-panel__say">
+      <div className="verdict-panel__head">
+        <h2 className="verdict-panel__word verdict-panel__word--none">No detector yet</h2>
       </div>
-      <p className="slip__reason">
+      <p className="verdict-panel__reason">
         {hasWalls
           ? 'Set one where it might sit. Bare paper is where it may; what a rule takes away is hatched.'
           : 'Draw the room first. Then set a detector in it and read here whether it may sit there.'}

@@ -22,7 +22,7 @@ export function WaysOut({ detector, report }: { readonly detector: Detector; rea
   if (ways.length === 0) {
     if (report.verdict !== 'blocked') return null;
     return (
-      <p className="slip__no-way">
+      <p className="verdict-panel__no-way">
         {detector.pair === null
           ? 'No spot on this level passes at this height. '
           : 'No spot was found that passes at this height with the spacing of the pair as it is. '}
@@ -31,7 +31,7 @@ export function WaysOut({ detector, report }: { readonly detector: Detector; rea
     );
   }
   return (
-    <div className="buttons slip__ways">
+    <div className="buttons verdict-panel__ways">
       {ways.map((way, index) => (
         <button
           key={way.words}
@@ -55,17 +55,17 @@ export function ByPress({ id }: { readonly id: string }) {
     setTool(inHand ? SELECT_TOOL : { kind: 'move-here', ids: [id] });
   };
   return (
-    <button type="button" className="button slip__by-press" aria-pressed={inHand} onClick={move}>
+    <button type="button" className="button verdict-panel__by-press" aria-pressed={inHand} onClick={move}>
       Press where it goes
     </button>
   );
 }
 
-/** While it is carried the hand finds the way: the place of the buttons stays, so that the ladder stands still. */
+/** While it is carried the hand finds the way: the place of the buttons stays, so that the list of clearances stays in place. */
 function RoomForWays({ ways }: { readonly ways: readonly WayOut[] }) {
   if (ways.length === 0) return null;
   return (
-    <div className="buttons slip__ways slip__ways--away" aria-hidden="true">
+    <div className="buttons verdict-panel__ways verdict-panel__ways--away" aria-hidden="true">
       {ways.map(({ words }) => (
         <span key={words} className="button">
           {unbrokenFigures(words)}

@@ -51,7 +51,7 @@ export function showFaded(opacity: number): void {
   state.setDraft(edited.ok && opacity !== tracing.opacity ? edited.plan : null);
 }
 
-/** Changes some of the picture's values, as one step. Answers why not, or empty. */
+/** Changes some of the picture's values, as one step. Returns why not, or empty. */
 export function changeTracing(patch: Partial<Tracing>): string {
   const state = useAppStore.getState();
   const { id, tracing } = selectLevel(state);

@@ -7,7 +7,7 @@ import { useTracingFrame } from '../../../editor/tracing-frame-store.ts';
 import { selectLevel } from '../../../state/selectors.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { SELECT_TOOL, type Tool } from '../../../state/tool.ts';
-import { megabytes } from '../../../storage/picture-size.ts';
+import { megabytes } from '../../../storage/picture-file.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { LengthField } from '../../fields/length-field.tsx';
 import { NumberField } from '../../fields/number-field.tsx';

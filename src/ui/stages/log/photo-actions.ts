@@ -4,7 +4,7 @@ import { namedDetectors } from '../../../protocol/custody/detectors.ts';
 import { logOf, withLog } from '../../../protocol/custody/edit.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { useOpenPlan } from '../../../storage/open-plan.ts';
-import { megabytes } from '../../../storage/picture-size.ts';
+import { megabytes } from '../../../storage/picture-file.ts';
 import { LARGEST_PLAN_FILE } from '../../../storage/plan-files.ts';
 
 /** So much of a plan file is left to what is no picture. */

@@ -4,7 +4,7 @@ import { amountsInUnit } from '../../../protocol/results/radon.ts';
 import type { HomeStep } from '../../../protocol/validity/home-step.ts';
 
 /** The one step for the whole house. */
-export function HouseSlip({ plan, house }: { readonly plan: Plan; readonly house: HomeStep }) {
+export function HouseResult({ plan, house }: { readonly plan: Plan; readonly house: HomeStep }) {
   return (
     <section className="set" aria-label="The house" data-step={house.step}>
       <h3>The house</h3>

@@ -13,7 +13,7 @@ interface Props {
   /** Of what is entered next. */
   readonly unit: RadonUnit;
   readonly hint?: string;
-  /** Takes a result over, null for none; answers why not, in words, or nothing. */
+  /** Takes a result over, null for none. Returns why not, in words, or nothing. */
   readonly onEnter: (entered: EnteredRadon | null) => string | undefined;
   readonly onUnit: (unit: RadonUnit) => void;
 }

@@ -5,10 +5,10 @@ import { homeStep } from '../../../protocol/validity/home-step.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { testStateOf } from '../../../state/test-state.ts';
 import { EarlierTests } from './earlier-tests.tsx';
-import { HouseSlip } from './house-result.tsx';
+import { HouseResult } from './house-result.tsx';
 import { usePlaces } from './places.ts';
 import { ResultField } from './result-field.tsx';
-import { SetSlip } from './set-result.tsx';
+import { SetResult } from './set-result.tsx';
 import { StandingNote } from './standing-note.tsx';
 import './read-panel.css';
 
@@ -27,14 +27,14 @@ export function ReadPanel() {
         <ResultField key={detector.id} plan={plan} detector={detector} place={places.get(detector.id) ?? ''} />
       ))}
       {reports.map((report) => (
-        <SetSlip
+        <SetResult
           key={report.set.detectors.map(({ id }) => id).join()}
           plan={plan}
           report={report}
           place={places.get(report.set.detectors[0]?.id ?? '') ?? ''}
         />
       ))}
-      {reports.length > 0 && <HouseSlip plan={plan} house={homeStep(plan, reports)} />}
+      {reports.length > 0 && <HouseResult plan={plan} house={homeStep(plan, reports)} />}
       <EarlierTests plan={plan} />
       <p className="small soft">{[...RESULT_CAUTIONS, ...CAUTIONS].join(' ')}</p>
     </div>

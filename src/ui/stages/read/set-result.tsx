@@ -17,7 +17,7 @@ interface Props {
 }
 
 /** What the results of one location come to: the figure, the next step with its source, how a pair agrees, the levels of several authorities. */
-export function SetSlip({ plan, report, place }: Props) {
+export function SetResult({ plan, report, place }: Props) {
   const { state, mean, pairStatus, next, precision, rpd, atMost } = report;
   const unit = plan.display.radon;
   const words = locationTexts(plan, report);

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { parsePlan } from '../../../../geometry/planfile/parse.ts';
 import { writePlan } from '../../../../geometry/planfile/write.ts';
-import { type FiledPlan, readShelf, writeShelf } from '../../../../src/storage/library/library-file.ts';
+import { type FiledPlan, readLibraryFile, writeLibraryFile } from '../../../../src/storage/library/library-file.ts';
 
 const sample = parsePlan(readFileSync('samples/01-plain-basement.plan.json', 'utf8'));
 if (!sample.ok) throw new Error('the sample is no plan');
@@ -19,9 +19,9 @@ const filed = (id: string, text = TEXT, versions: FiledPlan['versions'] = []): F
   text,
   versions,
 });
-const written = (...plans: FiledPlan[]) => writeShelf(plans, 5000);
+const written = (...plans: FiledPlan[]) => writeLibraryFile(plans, 5000);
 const places = (text: string) => {
-  const read = readShelf(text);
+  const read = readLibraryFile(text);
   return read.ok ? [] : read.problems.map(({ place }) => place);
 };
 
@@ -36,7 +36,7 @@ describe('a file with the whole shelf', () => {
     if (!canonical.ok) throw new Error('no plan');
     const traced = writePlan(canonical.plan);
     const text = written(filed('a', traced, versions), { ...filed('b'), binnedAt: 3000 });
-    const read = readShelf(text);
+    const read = readLibraryFile(text);
     expect(read.ok && read.plans.map(({ plan: _, ...rest }) => rest)).toEqual([
       filed('a', traced, versions),
       { ...filed('b'), binnedAt: 3000 },
@@ -45,7 +45,7 @@ describe('a file with the whole shelf', () => {
   });
 
   it('of an empty shelf is one too', () => {
-    expect(readShelf(written())).toEqual({ ok: true, plans: [] });
+    expect(readLibraryFile(written())).toEqual({ ok: true, plans: [] });
   });
 
   const good = written(filed('a', TEXT, [{ at: 1, why: 'file', text: TRACED }]), filed('b'));
@@ -74,7 +74,7 @@ describe('a file with the whole shelf', () => {
   });
 
   it('of a newer version says so', () => {
-    const read = readShelf(good.replace('"version": 1', '"version": 2'));
+    const read = readLibraryFile(good.replace('"version": 1', '"version": 2'));
     expect(read.ok ? [] : read.problems).toEqual([
       { place: '/version', found: '2', expected: '1; open the file with a newer Stillspot' },
     ]);

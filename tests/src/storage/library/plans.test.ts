@@ -6,16 +6,16 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import { parsePlan } from '../../../../geometry/planfile/parse.ts';
 import { writePlan } from '../../../../geometry/planfile/write.ts';
-import { everythingAsFile, mergePlans } from '../../../../src/storage/library/backup.ts';
+import { libraryAsFile, mergePlans } from '../../../../src/storage/library/backup.ts';
 import { closeDatabase, database } from '../../../../src/storage/library/database.ts';
-import { readShelf } from '../../../../src/storage/library/library-file.ts';
+import { readLibraryFile } from '../../../../src/storage/library/library-file.ts';
 import { moveOld } from '../../../../src/storage/library/move-old.ts';
 import {
   destroy,
   outlived,
   readSummaries,
   readWork,
-  setBinned,
+  setTrashed,
   type Work,
   writeWork,
 } from '../../../../src/storage/library/plans.ts';
@@ -116,7 +116,7 @@ describe('pictures', () => {
 describe('the bin', () => {
   it('keeps a plan for thirty days; who draws on it takes it out', async () => {
     await writeWork(work(titled('Binned')), null);
-    await setBinned(['p'], NOON);
+    await setTrashed(['p'], NOON);
     const days = 86_400_000;
     expect(outlived(await readSummaries(), NOON + 30 * days)).toEqual([]);
     expect(outlived(await readSummaries(), NOON + 30 * days + 1)).toEqual(['p']);
@@ -130,11 +130,11 @@ describe('everything in one file', () => {
     await writeWork(work(titled('One', picture('A'))), null);
     await writeWork(work(titled('One, later', picture('A')), { savedAt: NOON + 2 * MINUTE }), NOON);
     await writeWork(work(titled('Two'), { id: 'q' }), null);
-    await setBinned(['q'], NOON + MINUTE);
-    return (await everythingAsFile(NOON)).text;
+    await setTrashed(['q'], NOON + MINUTE);
+    return (await libraryAsFile(NOON)).text;
   }
   async function importPlans(text: string) {
-    const shelf = readShelf(text);
+    const shelf = readLibraryFile(text);
     if (!shelf.ok) throw new Error(JSON.stringify(shelf.problems));
     return (await mergePlans(shelf.plans, NOON + 9 * MINUTE)).counts;
   }

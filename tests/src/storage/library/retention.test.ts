@@ -1,6 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Dated, isDue, MOST_VERSIONS, makeWay } from '../../../../src/storage/library/retention.ts';
+import {
+  type Dated,
+  isVersionDue,
+  MOST_VERSIONS,
+  outdatedVersions,
+} from '../../../../src/storage/library/retention.ts';
 
 const MINUTE = 60_000;
 const HOUR = 60 * MINUTE;
@@ -10,7 +15,7 @@ const NOW = Date.UTC(2026, 10, 25, 12, 30);
 /** Versions by their age, newest first. */
 const aged = (...ages: number[]): readonly Dated[] => ages.map((age) => ({ at: NOW - age, marked: false }));
 const kept = (versions: readonly Dated[]): readonly Dated[] => {
-  const gone = new Set(makeWay(versions, NOW));
+  const gone = new Set(outdatedVersions(versions, NOW));
   return versions.filter((version) => !gone.has(version));
 };
 const versionsArb = fc.uniqueArray(
@@ -31,7 +36,7 @@ describe('which versions make way', () => {
 
   it('never a marked one within thirty days', () => {
     const marked = [2 * DAY, 2 * DAY + MINUTE, 2 * DAY + 2 * MINUTE].map((age) => ({ at: NOW - age, marked: true }));
-    expect(makeWay(marked, NOW)).toEqual([]);
+    expect(outdatedVersions(marked, NOW)).toEqual([]);
   });
 
   it('never the oldest, never more than the most that are kept, and each once', () => {
@@ -41,7 +46,7 @@ describe('which versions make way', () => {
         const oldest = Math.min(...versions.map(({ at }) => at));
         if (versions.length > 0) expect(left.some(({ at }) => at === oldest)).toBe(true);
         expect(left.length).toBeLessThanOrEqual(MOST_VERSIONS);
-        expect(left.length + makeWay(versions, NOW).length).toBe(versions.length);
+        expect(left.length + outdatedVersions(versions, NOW).length).toBe(versions.length);
       }),
     );
   });
@@ -49,7 +54,7 @@ describe('which versions make way', () => {
   it('is settled in one go: of what was kept nothing goes at the same time', () => {
     fc.assert(
       fc.property(versionsArb, (versions) => {
-        expect(makeWay(kept(versions), NOW)).toEqual([]);
+        expect(outdatedVersions(kept(versions), NOW)).toEqual([]);
       }),
     );
   });
@@ -78,6 +83,6 @@ describe('whether a state is kept before it is replaced', () => {
     ['not twice', MINUTE, 0, false],
   ])('%s', (_, rested, sinceVersion, due) => {
     const savedAt = NOW - rested;
-    expect(isDue(NOW, savedAt, Math.max(0, savedAt - sinceVersion))).toBe(due);
+    expect(isVersionDue(NOW, savedAt, Math.max(0, savedAt - sinceVersion))).toBe(due);
   });
 });
