@@ -15,13 +15,13 @@ import { isSeen } from './paint/pen.ts';
 import { paintTracing } from './paint/tracing.ts';
 import { pictureOf } from './picture-store.ts';
 import { spoiltBySelection, spoiltRegion, spoiltWalls } from './spoilt.ts';
-import { type Layer, layer } from './stage/layer.ts';
+import { type Picture, picture } from './stage/picture.ts';
 import { TOP } from './top-layer.ts';
 
 const extentOf = memoize((level: Parameters<typeof levelExtent>[0]) => ({ extent: levelExtent(level) }));
 
 /** Desk, sheet, floors; white where a detector may sit. */
-const SHEET = layer({
+const SHEET = picture({
   name: 'sheet',
   read: () => {
     const state = useAppStore.getState();
@@ -34,12 +34,12 @@ const SHEET = layer({
     paintSheet(pen, extent, begun);
     paintShapes(pen, floorShapes(region));
   },
-  differs: ([paper, before, began], [extent, now, begun]) =>
+  dirty: ([paper, before, began], [extent, now, begun]) =>
     paper === extent && began === begun ? spoiltRegion(before, now) : 'everywhere',
 });
 
 /** The photo or scan that is drawn over. It lies on the paper and under all that is drawn. */
-const TRACING = layer({
+const TRACING = picture({
   name: 'tracing',
   read: () => {
     const { tracing } = selectLevel(useAppStore.getState());
@@ -51,7 +51,7 @@ const TRACING = layer({
 });
 
 /** The level below, faint under everything that is drawn on this one. It changes with the level in view only. */
-const BELOW = layer({
+const BELOW = picture({
   name: 'below',
   read: () => [selectBelow(useAppStore.getState())],
   paint: (pen, [below]) => {
@@ -60,7 +60,7 @@ const BELOW = layer({
 });
 
 /** What the rules take away, hatched, and the edge of what is left. */
-const ZONES = layer({
+const ZONES = picture({
   name: 'zones',
   read: () => {
     const state = useAppStore.getState();
@@ -71,11 +71,11 @@ const ZONES = layer({
     paintShapes(pen, [...zoneShapes(region, region.zones, edges), regionEdge(region)]);
   },
   // What was drawn in haste is drawn anew when the hand lets go.
-  differs: ([before, hasty], [now, pulled]) => (hasty && !pulled ? 'everywhere' : spoiltRegion(before, now)),
+  dirty: ([before, hasty], [now, pulled]) => (hasty && !pulled ? 'everywhere' : spoiltRegion(before, now)),
 });
 
 /** Things, then the walls and openings over them. */
-const WALLS = layer({
+const WALLS = picture({
   name: 'walls',
   read: () => {
     const state = useAppStore.getState();
@@ -89,18 +89,18 @@ const WALLS = layer({
       ...thingShapes(model.level, chosen, (thing) => isSeen(pen, thingExtent(thing))),
     ]);
   },
-  differs: ([before, were], [now, are]) => [...spoiltWalls(before, now), ...spoiltBySelection(now, were, are)],
+  dirty: ([before, were], [now, are]) => [...spoiltWalls(before, now), ...spoiltBySelection(now, were, are)],
 });
 
 /** Everything written: detectors first, then rooms, things, rules, dimensions; what finds no room is left out. */
-const NAMES = layer({
+const NAMES = picture({
   name: 'names',
   read: () => {
     const state = useAppStore.getState();
     return [selectNamed(state), state.stageSize];
   },
   paint: (pen, [named, size]) => paintSheetNames(pen, named, size),
-  differs: ([before, size], [now, resized], pen) => {
+  dirty: ([before, size], [now, resized], pen) => {
     // What is said under the drawing has its place from the stage.
     const underDrawing = before.bar !== '' || now.bar !== '';
     return underDrawing || size !== resized ? 'everywhere' : spoiltNames(pen, now);
@@ -109,7 +109,7 @@ const NAMES = layer({
 });
 
 /** From the desk up. A new layer takes its place in this list. */
-export const GROUND: readonly Layer[] = [SHEET, TRACING, BELOW, ZONES, WALLS, NAMES];
+export const GROUND: readonly Picture[] = [SHEET, TRACING, BELOW, ZONES, WALLS, NAMES];
 
 /** Over the ground: what is under the hand. */
-export const HAND: readonly Layer[] = [TOP];
+export const OVERLAY: readonly Picture[] = [TOP];

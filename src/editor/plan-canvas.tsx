@@ -1,15 +1,19 @@
 import { useEffect, useLayoutEffect, useRef } from 'react';
+import { useMenu } from '../state/menu.ts';
 import { selectLevel } from '../state/selectors.ts';
+import { useShown } from '../state/shown.ts';
 import { useAppStore } from '../state/store.ts';
 import { letDetectorsGlide } from './glide.ts';
-import { GROUND, HAND } from './layers.ts';
+import { GROUND, OVERLAY } from './layers.ts';
 import { LengthBox } from './length-box.tsx';
+import { useLengths } from './lengths/store.ts';
 import { TypedLength } from './lengths/typed-length.tsx';
 import { SHEET_ID } from './open-menu.ts';
+import { usePictures } from './picture-store.ts';
 import { listenToPointers } from './pointers.ts';
 import { spaceBar } from './sheet-keys.ts';
 import { clearSketch, useSketch } from './sketch.ts';
-import { SheetSurface } from './stage/sheet-surface.tsx';
+import { createSheetStage } from './stage/sheet-stage.ts';
 import { exposeForTests } from './test-hook.ts';
 import { setActiveTool } from './tools/active-tool.ts';
 import { createTool } from './tools/create-tool.ts';
@@ -19,12 +23,14 @@ import './plan-canvas.css';
 /** The sheet: the level in view, drawn, and everything that a hand does on it. Fills its parent. */
 export function PlanCanvas() {
   const sheet = useRef<HTMLDivElement>(null);
+  const canvases = useRef<HTMLDivElement>(null);
   const hand = useRef<ToolController>(undefined);
   const tool = useAppStore((state) => state.tool);
   const levelName = useAppStore((state) => selectLevel(state).name);
   const cursor = useSketch((sketch) => sketch.cursor);
 
   useStageSize(sheet);
+  useSheetStage(canvases);
   useLayoutEffect(() => {
     clearSketch();
     hand.current = createTool(tool);
@@ -60,8 +66,7 @@ export function PlanCanvas() {
       // biome-ignore lint/a11y/noNoninteractiveTabindex: the sheet is worked by keyboard
       tabIndex={0}
     >
-      <SheetSurface name="ground" layers={GROUND} opaque />
-      <SheetSurface name="hand" layers={HAND} />
+      <div ref={canvases} className="plan-canvas__stage" />
       <TypedLength onDone={() => sheet.current?.focus({ preventScroll: true })} />
       <LengthBox
         hand={() => hand.current as ToolController}
@@ -69,6 +74,23 @@ export function PlanCanvas() {
       />
     </div>
   );
+}
+
+/** The stores that the pictures are made from. */
+const STORES = [useAppStore, useSketch, useShown, useMenu, usePictures, useLengths] as const;
+
+/** The Konva stage. React makes its container once; what is on it follows the stores by itself. */
+function useSheetStage(container: React.RefObject<HTMLDivElement | null>): void {
+  useEffect(() => {
+    if (!container.current) return;
+    const stage = createSheetStage(container.current, { ground: GROUND, overlay: OVERLAY });
+    const stops = STORES.map((store) => store.subscribe(stage.wake));
+    stage.wake();
+    return () => {
+      for (const stop of stops) stop();
+      stage.destroy();
+    };
+  }, [container]);
 }
 
 /** Keeps the stage as large as its place. */

@@ -2,7 +2,7 @@ import type { XY } from '../../geometry/plan/model.ts';
 import { pannedBy, toPlan, zoomedAt } from '../state/viewport.ts';
 import { openMenuFor } from './open-menu.ts';
 import { useSketch } from './sketch.ts';
-import { inNextFrame, notInNextFrame, nowIfWaiting } from './stage/frames.ts';
+import { cancelInNextFrame, flushInput, inNextFrame } from './stage/frame-loop.ts';
 import { hitAt } from './tools/select-tool.ts';
 import { store } from './tools/tool-context.ts';
 import type { ToolController, ToolPoint } from './tools/tool-controller.ts';
@@ -72,7 +72,7 @@ export function listenToPointers(
   };
 
   const onDown = (event: PointerEvent) => {
-    nowIfWaiting(follow);
+    flushInput(follow);
     // Fields and buttons that lie on the sheet keep their presses.
     if (event.target instanceof Element && event.target.closest('.length-box, button')) return;
     if (isPalm(event)) return;
@@ -114,7 +114,7 @@ export function listenToPointers(
       return;
     }
     moved = event;
-    inNextFrame('hand', follow);
+    inNextFrame('input', follow);
   };
   /** A mouse tells its place more often than a frame is shown: only the last one before a frame is followed. */
   const follow = () => {
@@ -133,7 +133,7 @@ export function listenToPointers(
     else if (event.pointerType !== 'touch') hand().hover(point);
   };
   const onUp = (event: PointerEvent) => {
-    nowIfWaiting(follow);
+    flushInput(follow);
     if (pen === event.pointerId) pen = null;
     if (!down.delete(event.pointerId)) return;
     panFrom = null;
@@ -144,21 +144,21 @@ export function listenToPointers(
     if (event.pointerType === 'touch') useSketch.setState({ pointer: null });
   };
   const onCancel = (event: PointerEvent) => {
-    nowIfWaiting(follow);
+    flushInput(follow);
     if (pen === event.pointerId) pen = null;
     if (!down.delete(event.pointerId)) return;
     panFrom = null;
     giveUp();
   };
   const onLeave = () => {
-    nowIfWaiting(follow);
+    flushInput(follow);
     if (working) return;
     useSketch.setState({ pointer: null });
     store().setHover(null);
   };
   const onWheel = (event: WheelEvent) => {
     event.preventDefault();
-    nowIfWaiting(follow);
+    flushInput(follow);
     const { viewport, setViewport } = store();
     const lines = event.deltaMode === 1 ? 30 : 1;
     if (isWheel(event)) {
@@ -175,7 +175,7 @@ export function listenToPointers(
     if (event.target instanceof Element && event.target.closest('.length-box')) return;
     const byHand = event.button === 2 || event.ctrlKey;
     if (!byHand || (event as Partial<PointerEvent>).pointerType === 'touch') return;
-    nowIfWaiting(follow);
+    flushInput(follow);
     giveUp();
     const point = pointOf(event as PointerEvent);
     openMenuFor(store().tool.kind === 'select' ? hitAt(point) : undefined, point);
@@ -193,11 +193,11 @@ export function listenToPointers(
   for (const [type, listener] of listeners)
     element.addEventListener(type, listener as EventListener, { passive: false });
   // A key means what is under the pointer now.
-  const onKey = () => nowIfWaiting(follow);
+  const onKey = () => flushInput(follow);
   window.addEventListener('keydown', onKey, { capture: true });
   return () => {
     window.removeEventListener('keydown', onKey, { capture: true });
-    notInNextFrame(follow);
+    cancelInNextFrame(follow);
     endHold();
     for (const [type, listener] of listeners) element.removeEventListener(type, listener as EventListener);
   };

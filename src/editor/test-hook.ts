@@ -2,16 +2,16 @@ import type { XY } from '../../geometry/plan/model.ts';
 import { useAppStore } from '../state/store.ts';
 import { toPlan, toScreen } from '../state/viewport.ts';
 import { useSketch } from './sketch.ts';
-import { isFrameDue } from './stage/frames.ts';
-import { type Tally, tallySoFar } from './stage/tally.ts';
+import { isFramePending } from './stage/frame-loop.ts';
+import { type PaintCounts, paintCounts } from './stage/paint-counts.ts';
 
 /** What the browser tests reach the sheet by. Points of the screen are CSS pixels of the page. */
 interface StillspotHook {
   readonly store: typeof useAppStore;
   readonly toScreen: (x: number, y: number) => XY;
   readonly toPlan: (px: number, py: number) => XY;
-  /** What painting has cost since the page was opened. */
-  readonly tally: () => Tally;
+  /** What was painted since the page was opened. */
+  readonly paintCounts: () => PaintCounts;
   /** Resolves when the sheet shows what was done last: until then nobody can press it. In a movement, after a few frames. */
   readonly painted: () => Promise<void>;
   /** Whether a detector is on its way to where a button has moved it. */
@@ -26,7 +26,7 @@ declare global {
 
 const FEW_FRAMES = 4;
 
-/** Hangs the hook on the window, in every build; answers what takes it away. */
+/** Hangs the hook on the window in every build; returns what takes it away. */
 export function exposeForTests(sheet: HTMLElement): () => void {
   window.__stillspot = {
     store: useAppStore,
@@ -39,9 +39,9 @@ export function exposeForTests(sheet: HTMLElement): () => void {
       const { left, top } = sheet.getBoundingClientRect();
       return toPlan(useAppStore.getState().viewport, [px - left, py - top]);
     },
-    tally: tallySoFar,
+    paintCounts,
     painted: async () => {
-      for (let frame = 0; frame < FEW_FRAMES && isFrameDue(); frame++) {
+      for (let frame = 0; frame < FEW_FRAMES && isFramePending(); frame++) {
         await new Promise((resolve) => requestAnimationFrame(resolve));
       }
     },

@@ -46,11 +46,11 @@ import type { Pen } from './paint/pen.ts';
 import { type DrawnChain, paintHandles, paintSketch } from './paint/sketch.ts';
 import { paintShown } from './paint/spots.ts';
 import { type Sketch, useSketch } from './sketch.ts';
-import { layer } from './stage/layer.ts';
+import { picture } from './stage/picture.ts';
 import { HANDLE_OFF_PX } from './tools/select-tool.ts';
 
 /** Detectors with their measured lines, grips, and what is under the hand. The only layer that a drag of a detector repaints. */
-export const TOP = layer({
+export const TOP = picture({
   name: 'top',
   read: () => {
     const [state, sketch] = [useAppStore.getState(), useSketch.getState()];

@@ -35,7 +35,13 @@ export default function TracingFrame() {
     tracing.width * tracing.scale * viewport.scale,
     tracing.height * tracing.scale * viewport.scale,
   ];
-  const follow = () => frame.current && useAppStore.getState().setDraft(withPulled(tracing, frame.current));
+  const follow = () => {
+    const { current } = frame;
+    if (!current) return;
+    // The library draws nothing by itself: `createSheetStage` switched that off.
+    current.getLayer()?.batchDraw();
+    useAppStore.getState().setDraft(withPulled(tracing, current));
+  };
   const settle = () => {
     const { current } = frame;
     if (!current) return;

@@ -24,7 +24,7 @@ beforeAll(async () => {
   if (!read.ok) throw new Error('the boarding house cannot be read');
   await page.clock.install();
   await page.clock.pauseAt(Date.now() + 60_000);
-  await makeWorkDear();
+  await makeWorkExpensive();
   await page.evaluate((opened) => window.__stillspot?.store.getState().openPlan(opened), read.plan);
   await rest();
   level = await editor.level();
@@ -54,7 +54,7 @@ const setWorkMs = (ms: number) =>
   }, ms);
 
 /** Lets every look at the clock take a while, so that all work is as dear as on a slow machine, and always equally so. */
-async function makeWorkDear(): Promise<void> {
+async function makeWorkExpensive(): Promise<void> {
   await page.evaluate(() => {
     const still = performance.now.bind(performance);
     const at = window as unknown as { workMs: number };
@@ -66,22 +66,22 @@ async function makeWorkDear(): Promise<void> {
   });
 }
 
-const tally = () => page.evaluate(() => window.__stillspot?.tally() ?? { paints: {}, areas: {}, laid: 0 });
+const counts = () => page.evaluate(() => window.__stillspot?.paintCounts() ?? { paints: {}, areas: {}, placements: 0 });
 
 interface Cost {
   /** Times that the layer was painted, and how much of a whole picture each time on average. */
   readonly of: (layer: string) => { readonly times: number; readonly share: number };
-  /** Times that a picture was laid elsewhere as it was. */
-  readonly laid: number;
+  /** Times that a painted canvas was moved as it was. */
+  readonly placed: number;
 }
 
 /** What painting costs while `act` runs. */
 async function paintsOf(act: () => Promise<void>): Promise<Cost> {
-  const before = await tally();
+  const before = await counts();
   await act();
-  const after = await tally();
+  const after = await counts();
   const whole = await page.evaluate(() => {
-    const ground = document.querySelector<HTMLCanvasElement>('[data-surface="ground"]');
+    const ground = document.querySelector<HTMLCanvasElement>('[data-layer="ground"]');
     return (ground?.width ?? 0) * (ground?.height ?? 0);
   });
   const of = (layer: string) => {
@@ -89,7 +89,7 @@ async function paintsOf(act: () => Promise<void>): Promise<Cost> {
     const area = (after.areas[layer] ?? 0) - (before.areas[layer] ?? 0);
     return { times, share: times === 0 ? 0 : area / times / whole };
   };
-  return { of, laid: after.laid - before.laid };
+  return { of, placed: after.placements - before.placements };
 }
 
 /** Edge pixels of curves that a strip's seam cuts may be rounded otherwise. The smallest word on the sheet has hundreds. */
@@ -127,7 +127,7 @@ async function wallHold(): Promise<PagePoint> {
 async function keepPicture(): Promise<void> {
   await page.evaluate(() => {
     const sheet = document.querySelector('.plan-canvas');
-    const ground = document.querySelector<HTMLCanvasElement>('[data-surface="ground"]');
+    const ground = document.querySelector<HTMLCanvasElement>('[data-layer="ground"]');
     if (!sheet || !ground) throw new Error('the page has no sheet');
     const [outer, inner] = [sheet.getBoundingClientRect(), ground.getBoundingClientRect()];
     const context = new OffscreenCanvas(Math.floor(outer.width), Math.floor(outer.height)).getContext('2d');
@@ -225,13 +225,13 @@ describe('the sheet, painted', () => {
     expect(await differingPixels()).toBe(0);
   });
 
-  it('moved by a little is laid elsewhere, not painted', async () => {
+  it('moved by a little is placed elsewhere by the browser, not painted', async () => {
     const from = { x: 700, y: 450 };
     await page.mouse.move(from.x, from.y);
     await page.mouse.down({ button: 'middle' });
     await moves(from, [[1, 1]]);
-    const { of, laid } = await paintsOf(() => moves(from, line(8, [4, 3])));
-    expect(laid).toBeGreaterThanOrEqual(8);
+    const { of, placed } = await paintsOf(() => moves(from, line(8, [4, 3])));
+    expect(placed).toBeGreaterThanOrEqual(8);
     for (const layer of ['sheet', 'zones', 'walls', 'names']) expect(of(layer).times, layer).toBe(0);
     await page.mouse.up({ button: 'middle' });
   });

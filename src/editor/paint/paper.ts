@@ -1,7 +1,7 @@
 import { joined } from '../../../geometry/level/level-extent.ts';
 import type { Extent } from '../../../geometry/plane/body.ts';
 import { SHADE } from '../../theme/tokens.ts';
-import type { AreaPx } from '../stage/area.ts';
+import type { RectPx } from '../stage/rect.ts';
 import { lengthPx, type Pen, px, stroke, within } from './pen.ts';
 
 /** Paper that lies around the drawing: room for the dimensions, mm, and of a large house a share of its breadth. */
@@ -42,7 +42,7 @@ export function paintSheet(pen: Pen, extent: Extent | null, begun: boolean): voi
   });
 }
 
-function holds(outer: AreaPx, inner: AreaPx): boolean {
+function holds(outer: RectPx, inner: RectPx): boolean {
   return (
     outer.left <= inner.left && outer.top <= inner.top && outer.right >= inner.right && outer.bottom >= inner.bottom
   );

@@ -3,7 +3,7 @@ import type { Extent } from '../../../geometry/plane/body.ts';
 import type { Ring } from '../../../geometry/plane/types.ts';
 import { toScreen, type Viewport } from '../../state/viewport.ts';
 import type { Theme } from '../../theme/tokens.ts';
-import type { AreaPx } from '../stage/area.ts';
+import type { RectPx } from '../stage/rect.ts';
 
 /** What every painter draws with. Painters work in screen pixels; only `view` turns mm into them. */
 export interface Pen {
@@ -14,7 +14,7 @@ export interface Pen {
   /** Canvas pixels for a screen pixel: patterns are drawn at this fineness. */
   readonly ratio: number;
   /** What is painted now, screen px: what lies outside may be left out. */
-  readonly area: AreaPx;
+  readonly area: RectPx;
   /** The same in plan mm, with room for lines and halos. */
   readonly seen: Extent;
 }

@@ -87,7 +87,7 @@ async function visit(page: Page, url: string, line?: typeof SLOW_LINE): Promise<
 function markWhenUsable(mark: string): void {
   const look = () => {
     const app = window.__stillspot;
-    const drawn = app && app.store.getState().stageSize.width > 0 && Object.keys(app.tally().paints).length > 0;
+    const drawn = app && app.store.getState().stageSize.width > 0 && Object.keys(app.paintCounts().paints).length > 0;
     if (drawn) requestAnimationFrame(() => setTimeout(() => performance.mark(mark), 0));
     else requestAnimationFrame(look);
   };

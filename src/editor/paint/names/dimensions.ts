@@ -4,7 +4,7 @@ import type { LevelModel } from '../../../../geometry/level/types.ts';
 import type { XY } from '../../../../geometry/plan/model.ts';
 import { memoize } from '../../../../geometry/plane/memoize.ts';
 import { LINE_PX } from '../../../theme/tokens.ts';
-import { about } from '../../stage/area.ts';
+import { union } from '../../stage/rect.ts';
 import { lengthPx, type Pen, px, stroke } from '../pen.ts';
 import { drawText, FINE, type TextStyle, textWidth, uprightAngle } from '../text.ts';
 import { boxAbout, type Mark } from './mark.ts';
@@ -138,7 +138,7 @@ function dimensionMark(
       paintDimensionLine(on, a, b, width + 10, share);
       drawText(on, text, middle, style, angle);
     },
-    box: [...points, boxAbout(middle, width + style.sizePx, width + style.sizePx)].reduce(about),
+    box: [...points, boxAbout(middle, width + style.sizePx, width + style.sizePx)].reduce(union),
     followed: function (this: Mark, _, { model }) {
       return isStill(dimension, before, model) ? this : null;
     },

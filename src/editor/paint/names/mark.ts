@@ -1,5 +1,5 @@
 import type { XY } from '../../../../geometry/plan/model.ts';
-import { type AreaPx, areasMeet } from '../../stage/area.ts';
+import { intersects, type RectPx } from '../../stage/rect.ts';
 import type { Pen } from '../pen.ts';
 import type { Named } from './sheet-names.ts';
 
@@ -8,7 +8,7 @@ export interface Mark {
   /** Drawn by a pen whose view has that scale. */
   readonly draw: (pen: Pen) => void;
   /** What it takes up. */
-  readonly box: AreaPx;
+  readonly box: RectPx;
   /**
    * The mark while a hand pulls at the plan: the same one where nothing that it says has changed, one that goes along, or null where
    * it no longer holds. Names are laid out anew when the hand lets go.
@@ -19,7 +19,7 @@ export interface Mark {
 /** Half an outline and a halo reach beyond the letters, px. */
 const HALO_PX = 4;
 
-export function boxAbout([x, y]: XY, width: number, height: number): AreaPx {
+export function boxAbout([x, y]: XY, width: number, height: number): RectPx {
   const [across, down] = [width / 2 + HALO_PX, height / 2 + HALO_PX];
   return { left: x - across, top: y - down, right: x + across, bottom: y + down };
 }
@@ -28,5 +28,5 @@ export function boxAbout([x, y]: XY, width: number, height: number): AreaPx {
 export function drawMarks(pen: Pen, marks: readonly Mark[], origin: XY): void {
   const { left, top, right, bottom } = pen.area;
   const area = { left: left - origin[0], top: top - origin[1], right: right - origin[0], bottom: bottom - origin[1] };
-  for (const { draw, box } of marks) if (areasMeet(box, area)) draw(pen);
+  for (const { draw, box } of marks) if (intersects(box, area)) draw(pen);
 }

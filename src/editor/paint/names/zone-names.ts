@@ -5,7 +5,7 @@ import { nameRun, runLength } from '../../../../geometry/region/name-run.ts';
 import type { LevelRegion, Zone } from '../../../../geometry/region/types.ts';
 import { edgeLength, type Stretch } from '../../../../geometry/region/visible-edges.ts';
 import type { RuleId } from '../../../../geometry/rules/types.ts';
-import { about } from '../../stage/area.ts';
+import { union } from '../../stage/rect.ts';
 import { lengthPx, type Pen, px } from '../pen.ts';
 import { drawLetters, FINE, type Letter, type TextStyle, textWidth } from '../text.ts';
 import { boxAbout, type Mark } from './mark.ts';
@@ -52,7 +52,7 @@ export function zoneNames(
 function zoneMark(zone: Zone, letters: readonly Letter[], style: TextStyle): Mark {
   return {
     draw: (on) => drawLetters(on, letters, style),
-    box: letters.map(({ at }) => boxAbout(at, style.sizePx, style.sizePx)).reduce(about),
+    box: letters.map(({ at }) => boxAbout(at, style.sizePx, style.sizePx)).reduce(union),
     followed: function (this: Mark, _, { region }) {
       return zonesIn(region).has(zone) ? this : null;
     },

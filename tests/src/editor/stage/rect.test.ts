@@ -1,24 +1,24 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import {
-  type AreaPx,
+  areaOf,
+  exposedStrips,
   extentOf,
-  sizeOfArea,
-  stageArea,
-  strips,
-  wholePixels,
-} from '../../../../src/editor/stage/area.ts';
+  type RectPx,
+  snappedOut,
+  stageRect,
+} from '../../../../src/editor/stage/rect.ts';
 
-const whole = stageArea({ width: 300, height: 200 }, 50);
-const holds = ({ left, top, right, bottom }: AreaPx, x: number, y: number) =>
+const whole = stageRect({ width: 300, height: 200 }, 50);
+const holds = ({ left, top, right, bottom }: RectPx, x: number, y: number) =>
   x >= left && x < right && y >= top && y < bottom;
 
 it('the strips of a moved picture are what the moved picture leaves bare, once each', () => {
   fc.assert(
     fc.property(fc.integer({ min: -80, max: 80 }), fc.integer({ min: -80, max: 80 }), (dx, dy) => {
-      const found = strips(whole, dx, dy);
-      const bare = sizeOfArea(whole) - (400 - Math.abs(dx)) * (300 - Math.abs(dy));
-      expect(found.reduce((sum, strip) => sum + sizeOfArea(strip), 0)).toBe(bare);
+      const found = exposedStrips(whole, dx, dy);
+      const bare = areaOf(whole) - (400 - Math.abs(dx)) * (300 - Math.abs(dy));
+      expect(found.reduce((sum, strip) => sum + areaOf(strip), 0)).toBe(bare);
       // At the corners and in the middle: nothing of what is kept, all of what is not.
       for (const [x, y] of [
         [-49.5, -49.5],
@@ -35,7 +35,7 @@ it('the strips of a moved picture are what the moved picture leaves bare, once e
 });
 
 it('whole pixels hold the area, and end between pixels of the canvas', () => {
-  const grown = wholePixels({ left: 0.2, top: -0.7, right: 10.1, bottom: 20 }, 2);
+  const grown = snappedOut({ left: 0.2, top: -0.7, right: 10.1, bottom: 20 }, 2);
   expect(grown).toEqual({ left: 0, top: -1, right: 10.5, bottom: 20 });
 });
 
