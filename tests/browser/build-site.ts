@@ -1,7 +1,10 @@
 import { spawnSync } from 'node:child_process';
 
-/** Builds the app as a user gets it: in a process without NODE_ENV, which vitest sets to "test". */
-export function buildTo(folder: string, more: readonly string[] = []): void {
+/** With the hook that the browser tests reach the sheet by (`src/editor/test-hook.ts`); else the app as users get it. */
+type Mode = 'test-hook' | 'production';
+
+/** Builds the app, in a process without NODE_ENV, which vitest sets to "test". */
+export function buildTo(folder: string, more: readonly string[] = [], mode: Mode = 'test-hook'): void {
   const { NODE_ENV: _, ...env } = process.env;
   const args = [
     'node_modules/vite/bin/vite.js',
@@ -9,6 +12,8 @@ export function buildTo(folder: string, more: readonly string[] = []): void {
     '--outDir',
     folder,
     '--emptyOutDir',
+    '--mode',
+    mode,
     '--logLevel',
     'warn',
     ...more,

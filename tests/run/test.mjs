@@ -49,7 +49,11 @@ function vitest(
   return tallyOf(runs(VITEST, args, env), reportFile);
 }
 
-const build = () => check(VITE, 'build', '--outDir', site, '--emptyOutDir', '--logLevel', 'warn');
+const buildTo = (/** @type {string} */ folder, /** @type {string} */ mode) =>
+  check(VITE, 'build', '--outDir', folder, '--emptyOutDir', '--logLevel', 'warn', '--mode', mode);
+
+/** The app as users get it, and with the hook that the browser tests need. */
+const build = () => [buildTo(join(scratch, 'users'), 'production'), buildTo(site, 'test-hook')];
 
 function browser() {
   try {

@@ -27,7 +27,7 @@ export function samplePlan(sample: Sample): Plan {
   return read.plan;
 }
 
-/** A browser, and the app as a user gets it. */
+/** A browser, and the app as users get it, but for the hook that the gestures need. */
 export interface Stand {
   readonly browser: Browser;
   /** Address of this version; of the version before, where one was given. */
