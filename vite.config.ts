@@ -14,14 +14,16 @@ export default defineConfig({
       output: {
         codeSplitting: {
           groups: [
-            // Stays the same from version to version: not fetched again.
+            // These two stay the same from version to version: not fetched again.
             {
               name: 'react',
               tags: ['$initial'],
               test: /node_modules[\\/](?:react|react-dom|scheduler)[\\/]/,
               priority: 2,
             },
+            { name: 'konva', test: /node_modules[\\/]konva[\\/]lib[\\/](?!shapes)/, priority: 2 },
             // One file: forty small ones are compressed worse and asked for one by one.
+            { name: 'sheet', test: /[\\/]src[\\/](?:editor[\\/](?!tracing-frame\.tsx)|drawing[\\/]|theme[\\/])/ },
             { name: 'start', tags: ['$initial'], priority: 1 },
           ],
         },

@@ -2,13 +2,12 @@ import { lazy, Suspense, useEffect } from 'react';
 import { useKeyboard } from './commands/keyboard.ts';
 import { usePanels } from './commands/panels.ts';
 import { useClipboardKeys } from './commands/use-clipboard.ts';
-import { PlanCanvas } from './editor/plan-canvas.tsx';
 import { useTracingFrame } from './editor/tracing-frame-store.ts';
 import { useMenu } from './state/menu.ts';
 import { NO_DOUBTS } from './state/second.ts';
 import { useAppStore } from './state/store.ts';
 import { applyTheme } from './theme/theme.ts';
-import { later } from './ui/hooks/later.tsx';
+import { later, preloaded } from './ui/hooks/later.tsx';
 import { ErrorBoundary } from './ui/shell/error-boundary.tsx';
 import { Foot } from './ui/shell/foot.tsx';
 import { LiveRegion } from './ui/shell/live-region.tsx';
@@ -24,6 +23,8 @@ import { EmptySheet } from './ui/stages/draw/empty-sheet.tsx';
 import { StageColumn } from './ui/stages/stage-column.tsx';
 import './app.css';
 
+// The sheet with its canvas library: loaded beside the start, which shows all else without it.
+const PlanCanvas = preloaded(() => import('./editor/plan-canvas.tsx').then((part) => part.PlanCanvas));
 const CommandMenu = later(() => import('./ui/menu/command-menu.tsx').then((part) => part.CommandMenu));
 const Dialogs = later(() => import('./ui/shell/dialogs.tsx').then((part) => part.Dialogs));
 

@@ -16,6 +16,20 @@ const waiting = new Set<() => Promise<void>>();
  * and in the same frame. Where it cannot be loaded it says so in its place, with a button that tries again.
  */
 export function later<Props extends object>(load: () => Promise<ComponentType<Props>>): ComponentType<Props> {
+  const source = sourceOf(load);
+  waiting.add(source.fetch);
+  return (props) => <Part source={source} given={props} />;
+}
+
+/** The same for a part that belongs to the first picture: loaded at once, beside whatever else the start does. */
+export function preloaded<Props extends object>(load: () => Promise<ComponentType<Props>>): ComponentType<Props> {
+  const source = sourceOf(load);
+  // Where it cannot be had, it is asked for again when it is shown.
+  source.fetch().catch(() => undefined);
+  return (props) => <Part source={source} given={props} />;
+}
+
+function sourceOf<Props>(load: () => Promise<ComponentType<Props>>): Source<Props> {
   const source: Source<Props> = {
     part: null,
     fetch: async () => {
@@ -23,8 +37,7 @@ export function later<Props extends object>(load: () => Promise<ComponentType<Pr
       waiting.delete(source.fetch);
     },
   };
-  waiting.add(source.fetch);
-  return (props) => <Part source={source} given={props} />;
+  return source;
 }
 
 interface PartProps<Props> {
