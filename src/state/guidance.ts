@@ -3,7 +3,7 @@ import { openChecks } from '../../geometry/check/open-checks.ts';
 import { capital, listed, PURPOSE_PHRASE } from '../../geometry/messages/index.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
 import { conditionsReport } from '../protocol/conditions/report.ts';
-import { logGaps } from '../protocol/custody/gaps.ts';
+import { missingRecords } from '../protocol/custody/missing-records.ts';
 import type { Ms } from '../protocol/timing/clock.ts';
 import { drawHints, drawnInWords } from './guidance/draw.ts';
 import type { Hint, HintAct, SeenLevel } from './guidance/hint.ts';
@@ -74,7 +74,7 @@ export function guidance(
     stage('place', placedInWords(seen), placeHints(plan, seen), seen.every(isAllRun)),
     stage('time', timedInWords(plan), timeHints(plan, seen, now), isFetched(plan, now) && areTimesWhole(plan)),
     stage('house', houseInWords(plan), houseHints(plan, seen), conditionsReport(plan).validity === 'holds'),
-    stage('log', logInWords(plan), logHints(plan, seen), logGaps(plan).length === 0),
+    stage('log', logInWords(plan), logHints(plan, seen), missingRecords(plan).length === 0),
     stage('read', readInWords(plan), readHints(plan)),
     stage('sheet', sheet.length === 0 ? 'Ready to be saved as a picture.' : '', sheet),
   ];

@@ -1,8 +1,23 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
+import type { Agreement } from '../../../geometry/plan/test-record.ts';
 import type { Source } from '../../../geometry/rules/types.ts';
-import { agreementOf } from '../custody/edit.ts';
 import { MAH, MAMF, source } from '../sources.ts';
-import { type AgreementState, agreementState } from './agreement-state.ts';
+
+export type AgreementState = 'signed' | 'refused' | 'open';
+
+/** A signature needs a name; a refusal may come from somebody who gave none. */
+export function agreementState({ refused, signedBy }: Agreement): AgreementState {
+  if (refused) return 'refused';
+  return signedBy.trim() ? 'signed' : 'open';
+}
+
+const UNSIGNED: Agreement = { signedBy: '', at: null, refused: false, note: '' };
+
+export const agreementOf = ({ agreement = UNSIGNED }: Plan): Agreement => agreement;
+
+export function withAgreement(plan: Plan, change: Partial<Agreement>): Plan {
+  return { ...plan, agreement: { ...agreementOf(plan), ...change } };
+}
 
 /** That a signature not to interfere is asked for, and a refusal kept on record. */
 export const AGREEMENT_SOURCES: readonly Source[] = [

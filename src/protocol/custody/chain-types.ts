@@ -14,15 +14,15 @@ export interface ChainStep {
   /** Place among the hand-overs of the log, in the order in which they were written; null for what is no hand-over. */
   readonly index: number | null;
   /** What does not fit, in sentences; a chain with any is no proof. */
-  readonly doubts: readonly string[];
+  readonly discrepancies: readonly string[];
 }
 
 export interface Chain {
   /** In order of time. A step whose time is not known stays after the one that was written before it. */
   readonly steps: readonly ChainStep[];
   /** Who has it now, in words; empty while it has not been set out. */
-  readonly now: string;
-  readonly doubtful: boolean;
+  readonly currentHolder: string;
+  readonly hasDiscrepancies: boolean;
 }
 
 export const HOUSE = 'the house';
@@ -30,4 +30,4 @@ export const POST = 'the post';
 export const LABORATORY = 'the laboratory';
 
 /** A step before it is held against the others. */
-export type BareStep = Omit<ChainStep, 'doubts'>;
+export type UncheckedStep = Omit<ChainStep, 'discrepancies'>;

@@ -2,9 +2,17 @@ import type { Plan } from '../../../geometry/plan/model.ts';
 import type { LogEntry } from '../../../geometry/plan/test-record.ts';
 import { type Ms, msOf } from '../timing/clock.ts';
 import { formatInstant } from '../timing/format-time.ts';
-import { doubtsOf } from './chain-doubts.ts';
-import { type BareStep, type Chain, type ChainStep, HOUSE, LABORATORY, POST, type StepKind } from './chain-types.ts';
-import { logOf } from './edit.ts';
+import { stepDiscrepancies } from './chain-discrepancies.ts';
+import {
+  type Chain,
+  type ChainStep,
+  HOUSE,
+  LABORATORY,
+  POST,
+  type StepKind,
+  type UncheckedStep,
+} from './chain-types.ts';
+import { logEntryOf } from './log-entries.ts';
 
 /** At the same minute, this is what comes first. */
 const ORDER: readonly StepKind[] = ['set-out', 'fetched', 'sealed', 'hand-over', 'posted', 'received'];
@@ -15,22 +23,22 @@ const ORDER: readonly StepKind[] = ['set-out', 'fetched', 'sealed', 'hand-over',
  * @param now where they are is told by what has happened until then
  */
 export function chainOf(plan: Plan, detector: string, now: Ms = Number.POSITIVE_INFINITY): Chain {
-  const entry = logOf(plan, detector);
-  const ordered = inOrderOfTime(plan, entry);
+  const entry = logEntryOf(plan, detector);
+  const ordered = chronologicalSteps(plan, entry);
   let holder = '';
   const steps = ordered.map((step): ChainStep => {
-    const doubts = doubtsOf(plan, entry, step, holder);
+    const discrepancies = stepDiscrepancies(plan, entry, step, holder);
     const from = step.kind === 'posted' || step.kind === 'received' ? holder : step.from;
     if (step.kind !== 'sealed') holder = step.to;
-    return { ...step, from, doubts };
+    return { ...step, from, discrepancies };
   });
   return {
     steps,
-    now: nowWords(
+    currentHolder: describeCurrentHolder(
       steps.filter(({ at }) => at === null || at <= now),
       plan.site.timeZone,
     ),
-    doubtful: steps.some(({ doubts }) => doubts.length > 0),
+    hasDiscrepancies: steps.some(({ discrepancies }) => discrepancies.length > 0),
   };
 }
 
@@ -39,13 +47,16 @@ export function holderOf(plan: Plan, detector: string): string {
   return chainOf(plan, detector).steps.findLast(({ kind }) => kind !== 'sealed')?.to ?? '';
 }
 
-function inOrderOfTime({ visit }: Plan, { placedBy, fetchedBy, sealed, custody }: LogEntry): readonly BareStep[] {
-  const step = (kind: StepKind, at: Ms | null, change: Partial<BareStep> = {}): BareStep => {
+function chronologicalSteps(
+  { visit }: Plan,
+  { placedBy, fetchedBy, sealed, custody }: LogEntry,
+): readonly UncheckedStep[] {
+  const step = (kind: StepKind, at: Ms | null, change: Partial<UncheckedStep> = {}): UncheckedStep => {
     return { kind, at, from: '', to: '', note: '', index: null, ...change };
   };
   const [start, end, shut] = [msOf(visit.start), msOf(visit.end), msOf(sealed)];
   const [posted, received] = [msOf(visit.posted), msOf(visit.received)];
-  const known: readonly BareStep[] = [
+  const known: readonly UncheckedStep[] = [
     ...(start === null && !placedBy.trim() ? [] : [step('set-out', start, { from: placedBy.trim(), to: HOUSE })]),
     ...(end === null && !fetchedBy.trim() ? [] : [step('fetched', end, { from: HOUSE, to: fetchedBy.trim() })]),
     ...(shut === null ? [] : [step('sealed', shut)]),
@@ -62,14 +73,14 @@ function inOrderOfTime({ visit }: Plan, { placedBy, fetchedBy, sealed, custody }
       reached = each.at ?? reached;
       return { each, at: reached };
     })
-    .toSorted((a, b) => compared(a.at, b.at) || ORDER.indexOf(a.each.kind) - ORDER.indexOf(b.each.kind))
+    .toSorted((a, b) => compareInstants(a.at, b.at) || ORDER.indexOf(a.each.kind) - ORDER.indexOf(b.each.kind))
     .map(({ each }) => each);
 }
 
 /** Two that are not known at all are at one place: their difference would be no number. */
-const compared = (a: Ms, b: Ms): number => (a === b ? 0 : a - b);
+const compareInstants = (a: Ms, b: Ms): number => (a === b ? 0 : a - b);
 
-function nowWords(steps: readonly ChainStep[], zone: string): string {
+function describeCurrentHolder(steps: readonly ChainStep[], zone: string): string {
   const last = steps.findLast(({ kind }) => kind !== 'sealed');
   if (!last) return '';
   const since = last.at === null ? '' : `, since ${formatInstant(last.at, zone)}`;

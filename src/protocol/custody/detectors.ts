@@ -1,7 +1,7 @@
 import { capital, counted, listed } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { detectorLabel } from '../detector-label.ts';
-import { logOf } from './edit.ts';
+import { logEntryOf } from './log-entries.ts';
 
 /** A detector by the name that the log calls it. */
 export interface NamedDetector {
@@ -21,19 +21,21 @@ export function namedDetectors({ levels }: Plan): readonly NamedDetector[] {
 }
 
 /** Blanks, upper and lower case are the scanner's and not the label's. */
-const asRead = (serial: string): string => serial.trim().replaceAll(/\s+/g, '').toUpperCase();
+const normalizeSerial = (serial: string): string => serial.trim().replaceAll(/\s+/g, '').toUpperCase();
 
 /**
  * What else in the plan has the serial number of a detector, in words: other detectors, blanks and spikes. Empty where it has
  * none yet, or where nothing else has it.
  */
-export function sameSerial(plan: Plan, detector: string): string {
-  const own = asRead(logOf(plan, detector).serial);
+export function describeDuplicateSerial(plan: Plan, detector: string): string {
+  const own = normalizeSerial(logEntryOf(plan, detector).serial);
   if (!own) return '';
   const others = namedDetectors(plan)
-    .filter(({ id }) => id !== detector && asRead(logOf(plan, id).serial) === own)
+    .filter(({ id }) => id !== detector && normalizeSerial(logEntryOf(plan, id).serial) === own)
     .map(({ name }) => name);
-  const checks = (plan.quality ?? []).filter(({ serial }) => asRead(serial) === own).map(({ kind }) => `a ${kind}`);
+  const checks = (plan.quality ?? [])
+    .filter(({ serial }) => normalizeSerial(serial) === own)
+    .map(({ kind }) => `a ${kind}`);
   const all = [...others, ...checks];
   if (all.length === 0) return '';
   return `${capital(listed(all))} ${all.length > 1 ? 'have' : 'has'} the same serial number. Look at the labels again.`;
@@ -43,7 +45,7 @@ export function sameSerial(plan: Plan, detector: string): string {
 export const allSame = (values: readonly unknown[]): boolean => values.every((value) => value === values[0]);
 
 /** Several detectors in few words: "All 4", "A1 and A2". */
-export function detectorsInWords(some: readonly NamedDetector[], all: readonly NamedDetector[]): string {
+export function listDetectors(some: readonly NamedDetector[], all: readonly NamedDetector[]): string {
   if (some.length === all.length && all.length > 2) return `All ${counted(all.length, 'detector')}`;
   return listed(some.map(({ name }) => name));
 }

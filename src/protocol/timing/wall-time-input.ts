@@ -14,7 +14,7 @@ export type WallTimeInput =
   | { readonly kind: 'instant'; readonly at: Ms }
   /** The clock shows it twice: nobody but the one who was there knows which. */
   | { readonly kind: 'twice'; readonly question: string; readonly choices: readonly WallChoice[] }
-  | { readonly kind: 'refused'; readonly says: string };
+  | { readonly kind: 'refused'; readonly message: string };
 
 /** Years that a test can be of; a slip of the keys is likelier beyond. */
 const YEARS = { from: 1980, to: 2199 } as const;
@@ -31,17 +31,17 @@ export const INSTANT_NEEDED = 'A day and a time are needed, like 7 March 2026, 1
 export function parseWallTime(text: string, zone: string): WallTimeInput {
   if (text === '') return { kind: 'empty' };
   const match = /^(\d{4,6})-(\d\d)-(\d\d)T(\d\d):(\d\d)/.exec(text);
-  if (!match) return { kind: 'refused', says: INSTANT_NEEDED };
+  if (!match) return { kind: 'refused', message: INSTANT_NEEDED };
   const [, year, month, day, hour, minute] = match.map(Number) as [number, number, number, number, number, number];
   if (year < YEARS.from || year > YEARS.to) {
-    return { kind: 'refused', says: `The year ${year} is not one of a test. Write ${YEARS.from} to ${YEARS.to}.` };
+    return { kind: 'refused', message: `The year ${year} is not one of a test. Write ${YEARS.from} to ${YEARS.to}.` };
   }
   const wall: LocalTime = { year, month, day, hour, minute };
-  if (!isOnCalendar(wall)) return { kind: 'refused', says: INSTANT_NEEDED };
+  if (!isOnCalendar(wall)) return { kind: 'refused', message: INSTANT_NEEDED };
   const reading = matchWallTime(wall, zone);
   if (reading.shown === 'once') return { kind: 'instant', at: reading.at };
   if (reading.shown === 'never')
-    return { kind: 'refused', says: describeSkippedTime(wall, reading.jump, reading.by, zone) };
+    return { kind: 'refused', message: describeSkippedTime(wall, reading.jump, reading.by, zone) };
   const choice = (at: Ms): WallChoice => ({
     at,
     words: `${formatHourMinute(wall)} ${describeRepeatedMinute(at === reading.first)} (${formatUtcOffset(wallTime(at, zone).offset)})`,

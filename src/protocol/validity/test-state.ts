@@ -1,7 +1,7 @@
 import { checkPlan } from '../../../geometry/check/check-detector.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { conditionsReport } from '../conditions/report.ts';
-import { chainDoubts } from '../custody/chain-words.ts';
+import { chainDiscrepancies } from '../custody/describe-chain.ts';
 import { detectorLabel } from '../detector-label.ts';
 import { locations } from '../results/locations.ts';
 import { TIMING_NAME, timingChecks } from '../timing/checks.ts';
@@ -72,7 +72,7 @@ function conditionsIssues(plan: Plan): readonly ValidityIssue[] {
 
 /** Hands or times that contradict one another: whose air a detector measured, and how long, is not known. Tampering is for the house. */
 const custodyIssues = (plan: Plan): readonly ValidityIssue[] =>
-  chainDoubts(plan).map(({ detectors, text }) => ({ validity: 'unknown', stage: 'log', text: text, detectors }));
+  chainDiscrepancies(plan).map(({ detectors, text }) => ({ validity: 'unknown', stage: 'log', text: text, detectors }));
 
 function resultIssues(plan: Plan): readonly ValidityIssue[] {
   const open = (text: string, detectors: readonly string[] | null): ValidityIssue => {

@@ -1,5 +1,4 @@
-import { agreementState } from '../../protocol/conditions/agreement-state.ts';
-import { agreementOf } from '../../protocol/custody/edit.ts';
+import { agreementOf, agreementState } from '../../protocol/conditions/agreement.ts';
 import { type Block, paragraph, space, stack } from '../block.ts';
 import type { TextStyle } from '../text.ts';
 import {

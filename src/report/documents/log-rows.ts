@@ -3,7 +3,7 @@
 import { markedCite } from '../../../geometry/messages/sources.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { ConditionRow } from '../../protocol/conditions/types.ts';
-import { logOf } from '../../protocol/custody/edit.ts';
+import { logEntryOf } from '../../protocol/custody/log-entries.ts';
 import { msOf } from '../../protocol/timing/clock.ts';
 import { type Block, besides, space } from '../block.ts';
 import { COLOUR, LINE_MM } from '../style.ts';
@@ -73,7 +73,7 @@ export function placeRow(plan: Plan, { detector, name, level, room, fromWalls, h
   const beside = detector.pair === null ? '' : `. Side by side, pair ${detector.pair}`;
   return row([
     { text: clipped(name), bold: true },
-    clipped(logOf(plan, detector.id).serial.trim()),
+    clipped(logEntryOf(plan, detector.id).serial.trim()),
     clipped(level),
     clipped(room),
     (fromWalls || 'No wall near by') + beside,
@@ -82,7 +82,7 @@ export function placeRow(plan: Plan, { detector, name, level, room, fromWalls, h
 }
 
 export function turnRow(plan: Plan, { detector, name }: PlacedDetector): Row {
-  const { placedBy, fetchedBy, sealed, tampering } = logOf(plan, detector.id);
+  const { placedBy, fetchedBy, sealed, tampering } = logEntryOf(plan, detector.id);
   return row([
     { text: clipped(name), bold: true },
     shortAt(plan.visit.start, plan),
@@ -100,7 +100,7 @@ export function turnRow(plan: Plan, { detector, name }: PlacedDetector): Row {
 export function custodyRows(plan: Plan): readonly Row[] {
   const steps = new Map<string, { at: number; names: string[]; cells: readonly [string, string, string, string] }>();
   for (const { detector, name } of placedDetectors(plan)) {
-    for (const { at, from, to, note } of logOf(plan, detector.id).custody) {
+    for (const { at, from, to, note } of logEntryOf(plan, detector.id).custody) {
       const cells = [shortAt(at, plan), from.trim(), to.trim(), note.trim()] as const;
       const key = JSON.stringify([at, ...cells]);
       const known = steps.get(key);
@@ -159,7 +159,7 @@ function boxes(words: readonly string[]) {
 /** Every text that a table shows clipped, whole. */
 export function clippedTexts(plan: Plan): readonly string[] {
   const placed = placedDetectors(plan).flatMap(({ detector, name, level, room }) => {
-    const { serial, placedBy, fetchedBy, custody } = logOf(plan, detector.id);
+    const { serial, placedBy, fetchedBy, custody } = logEntryOf(plan, detector.id);
     return [
       name,
       level,

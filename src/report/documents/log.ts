@@ -2,10 +2,9 @@ import { checkPlan } from '../../../geometry/check/check-detector.ts';
 import { capital } from '../../../geometry/messages/index.ts';
 import { markedCite } from '../../../geometry/messages/sources.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { agreementState } from '../../protocol/conditions/agreement-state.ts';
+import { agreementOf, agreementState } from '../../protocol/conditions/agreement.ts';
 import { BREAK_SOURCES, conditionsReport } from '../../protocol/conditions/report.ts';
-import { chainDoubts } from '../../protocol/custody/chain-words.ts';
-import { agreementOf } from '../../protocol/custody/edit.ts';
+import { chainDiscrepancies } from '../../protocol/custody/describe-chain.ts';
 import { HOUR } from '../../protocol/timing/clock.ts';
 import { formatDuration } from '../../protocol/timing/format-time.ts';
 import { timingReport } from '../../protocol/timing/report.ts';
@@ -83,7 +82,9 @@ function logFlow({ plan, computed = new Map() }: PaperOrder, width: number): rea
     ...notes(plan, width),
     ...photoItems(plan, width),
     headingItem('From hand to hand', width),
-    ...chainDoubts(plan).flatMap(({ text }) => textItems(`Does not fit. ${text}`, width, { ...BODY, weight: 'bold' })),
+    ...chainDiscrepancies(plan).flatMap(({ text }) =>
+      textItems(`Does not fit. ${text}`, width, { ...BODY, weight: 'bold' }),
+    ),
     ...tableItems(CUSTODY_COLUMNS, custodyRows(plan), width, TABLE),
     headingItem('The house during the test', width),
     ...textItems(report.text, width, { ...BODY, weight: 'bold' }).map((item) => ({ ...item, keepWithNext: true })),

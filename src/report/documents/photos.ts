@@ -1,5 +1,5 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { logOf } from '../../protocol/custody/edit.ts';
+import { logEntryOf } from '../../protocol/custody/log-entries.ts';
 import { type Block, besides, paragraph, stack } from '../block.ts';
 import type { FlowItem } from '../flow.ts';
 import { COLOUR, LINE_MM } from '../style.ts';
@@ -15,7 +15,7 @@ const NAME: TextStyle = { size: 2.75 };
 /** The photos of the detectors with whose they are, in rows; nothing where there are none. */
 export function photoItems(plan: Plan, width: number): readonly FlowItem[] {
   const photos = placedDetectors(plan).flatMap(({ detector, name }) =>
-    logOf(plan, detector.id).photos.map((image, i, { length }) =>
+    logEntryOf(plan, detector.id).photos.map((image, i, { length }) =>
       photoBlock(image, length > 1 ? `${name}, ${i + 1} of ${length}` : name),
     ),
   );

@@ -1,9 +1,8 @@
 import { counted, listed } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { agreementState } from '../../protocol/conditions/agreement-state.ts';
+import { agreementOf, agreementState } from '../../protocol/conditions/agreement.ts';
 import { lacksWhoOrWhen } from '../../protocol/conditions/edit.ts';
 import { conditionsReport, earlyWords } from '../../protocol/conditions/report.ts';
-import { agreementOf } from '../../protocol/custody/edit.ts';
 import { type Hint, type SeenLevel, WEIGHT } from './hint.ts';
 import { isPlaced } from './time.ts';
 

@@ -2,8 +2,8 @@ import { counted, listed } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { chainOf } from '../../protocol/custody/chain.ts';
 import { namedDetectors } from '../../protocol/custody/detectors.ts';
-import { logOf } from '../../protocol/custody/edit.ts';
-import { logGaps, serialDoubles } from '../../protocol/custody/gaps.ts';
+import { logEntryOf } from '../../protocol/custody/log-entries.ts';
+import { duplicateSerials, missingRecords } from '../../protocol/custody/missing-records.ts';
 import { type Hint, type SeenLevel, WEIGHT } from './hint.ts';
 import { isPlaced } from './time.ts';
 
@@ -11,10 +11,10 @@ import { isPlaced } from './time.ts';
 export function logHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hint[] {
   if (!isPlaced(levels) || plan.visit.start === null) return [];
   const act = { kind: 'stage', label: 'Look at the log', stage: 'log' } as const;
-  const doubtful = namedDetectors(plan).filter(({ id }) => chainOf(plan, id).doubtful);
+  const doubtful = namedDetectors(plan).filter(({ id }) => chainOf(plan, id).hasDiscrepancies);
   const hint = (text: string, missing: boolean): Hint => ({ text, act, missing, weight: WEIGHT.house });
-  const [twice] = serialDoubles(plan);
-  const [gap] = logGaps(plan);
+  const [twice] = duplicateSerials(plan);
+  const [gap] = missingRecords(plan);
   return [
     ...(doubtful.length > 0
       ? [hint(`Times or hands in the log of ${listed(doubtful.map(({ name }) => name))} do not fit.`, true)]
@@ -27,6 +27,6 @@ export function logHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hin
 /** How many detectors have their number, in a few words; empty for none. */
 export function logInWords(plan: Plan): string {
   const all = namedDetectors(plan);
-  const numbered = all.filter(({ id }) => logOf(plan, id).serial.trim() !== '').length;
+  const numbered = all.filter(({ id }) => logEntryOf(plan, id).serial.trim() !== '').length;
   return numbered === 0 ? '' : `${numbered} of ${counted(all.length, 'serial number')}.`;
 }

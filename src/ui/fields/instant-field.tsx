@@ -47,7 +47,7 @@ export function InstantField({ label, value, zone, onCommit, hint, ahead = false
     // A date that is half typed is no empty field: it must not wipe out what was written down.
     if (input.validity.badInput) setTrouble(INSTANT_NEEDED);
     else if (text === shown) setTrouble('');
-    else if (read.kind === 'refused') setTrouble(read.says);
+    else if (read.kind === 'refused') setTrouble(read.message);
     else if (read.kind === 'twice') setTrouble('');
     else set(read.kind === 'empty' ? null : read.at);
   };

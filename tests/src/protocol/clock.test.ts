@@ -154,8 +154,8 @@ describe('a time that somebody types', () => {
     ['2026-02-30T12:00', NEW_YORK, 'A day and a time are needed, like 7 March 2026, 18:00.'],
     ['2026-13-01T12:00', NEW_YORK, 'A day and a time are needed, like 7 March 2026, 18:00.'],
     ['2026-03-07T24:30', NEW_YORK, 'A day and a time are needed, like 7 March 2026, 18:00.'],
-  ])('%s in %s is refused, never shifted: %s', (text, zone, says) => {
-    expect(parseWallTime(text, zone)).toEqual({ kind: 'refused', says });
+  ])('%s in %s is refused, never shifted: %s', (text, zone, message) => {
+    expect(parseWallTime(text, zone)).toEqual({ kind: 'refused', message });
   });
 
   it('is never off by an hour: the same start, told apart, makes exposures an hour apart', () => {

@@ -3,8 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { Agreement, Condition, ConditionState } from '../../../geometry/plan/test-record.ts';
 import { emptyPlan } from '../../../geometry/planfile/empty.ts';
-import { agreementSays } from '../../../src/protocol/conditions/agreement.ts';
-import { agreementState } from '../../../src/protocol/conditions/agreement-state.ts';
+import { agreementSays, agreementState } from '../../../src/protocol/conditions/agreement.ts';
 import { lacksWhoOrWhen, withAnswer, withCondition, withLook } from '../../../src/protocol/conditions/edit.ts';
 import { CONDITION_ITEMS, conditionsReport } from '../../../src/protocol/conditions/report.ts';
 

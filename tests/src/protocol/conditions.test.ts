@@ -4,17 +4,17 @@ import type { Condition, ConditionState, Visit } from '../../../geometry/plan/te
 import { emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { parsePlan } from '../../../geometry/planfile/parse.ts';
 import { writePlan } from '../../../geometry/planfile/write.ts';
+import { withAgreement } from '../../../src/protocol/conditions/agreement.ts';
 import { withCondition } from '../../../src/protocol/conditions/edit.ts';
 import { CONDITION_ITEMS, conditionsReport } from '../../../src/protocol/conditions/report.ts';
 import type { BreakMeans } from '../../../src/protocol/conditions/types.ts';
 import {
-  withAgreement,
   withHandOver,
-  withLog,
-  withoutWeather,
-  withWeather,
-} from '../../../src/protocol/custody/edit.ts';
-import { logGaps } from '../../../src/protocol/custody/gaps.ts';
+  withLogEntry,
+  withoutWeatherNote,
+  withWeatherNote,
+} from '../../../src/protocol/custody/log-entries.ts';
+import { missingRecords } from '../../../src/protocol/custody/missing-records.ts';
 import { evaluateResults } from '../../../src/protocol/results/evaluate-results.ts';
 import { failing, visitValidity } from '../../helpers/results.ts';
 
@@ -194,7 +194,7 @@ describe('the whole', () => {
   });
 
   it('counts tampering in the log as a break, whatever was answered', () => {
-    const plan = withLog(withDetector(planWith(keptBut())), 'd1', { tampering: 'seen' });
+    const plan = withLogEntry(withDetector(planWith(keptBut())), 'd1', { tampering: 'seen' });
     expect(rowFor(plan, 'not-disturbed')?.text).toMatch(
       /^The log has tampering seen at K1\. This test is not evaluated\./,
     );
@@ -204,7 +204,7 @@ describe('the whole', () => {
   it('lets nobody who answered "kept" vouch for tampering that only the log has', () => {
     const kept = { ...said('not-disturbed', 'kept'), by: 'R. Alder', at: VISIT.start };
     expect(rowFor(planWith([kept]), kept.item)).toMatchObject({ state: 'kept', by: 'R. Alder', at: VISIT.start });
-    const touched = withLog(withDetector(planWith([kept])), 'd1', { tampering: 'seen' });
+    const touched = withLogEntry(withDetector(planWith([kept])), 'd1', { tampering: 'seen' });
     expect(rowFor(touched, kept.item)).toMatchObject({ state: 'broken', answered: 'kept', by: '', at: null });
   });
 });
@@ -295,8 +295,8 @@ describe('the records', () => {
 
   it('of the log, the weather and the agreement are read back as they were written', () => {
     const step = { at: '2026-05-05T10:00:00-04:00', from: 'R. Alder', to: 'post', note: '' };
-    const logged = withHandOver(withLog(withDetector(planWith([])), 'd1', { serial: 'X-1' }), 'd1', step);
-    const plan = withAgreement(withWeather(logged, { at: null, text: 'calm' }), { signedBy: 'M. Brook' });
+    const logged = withHandOver(withLogEntry(withDetector(planWith([])), 'd1', { serial: 'X-1' }), 'd1', step);
+    const plan = withAgreement(withWeatherNote(logged, { at: null, text: 'calm' }), { signedBy: 'M. Brook' });
     const read = parsePlan(writePlan(plan));
     expect(read.ok && [read.plan.log, read.plan.weather, read.plan.agreement]).toEqual([
       [
@@ -315,14 +315,14 @@ describe('the records', () => {
       [{ at: null, text: 'calm' }],
       { signedBy: 'M. Brook', at: null, refused: false, note: '' },
     ]);
-    expect('weather' in withoutWeather(plan, 0)).toBe(false);
+    expect('weather' in withoutWeatherNote(plan, 0)).toBe(false);
   });
 
   it('say what is missing: after the pick-up more than before', () => {
     const before = withDetector(planWith([], { visit: { ...VISIT, end: null } }));
-    expect(logGaps(before)).toEqual(['K1 has no serial number yet.', 'Who set out K1 is not written down.']);
-    const placed = withLog(withDetector(planWith([])), 'd1', { serial: 'X-1', placedBy: 'R. Alder' });
-    expect(logGaps(placed)).toEqual([
+    expect(missingRecords(before)).toEqual(['K1 has no serial number yet.', 'Who set out K1 is not written down.']);
+    const placed = withLogEntry(withDetector(planWith([])), 'd1', { serial: 'X-1', placedBy: 'R. Alder' });
+    expect(missingRecords(placed)).toEqual([
       'Who fetched K1 is not written down.',
       'When K1 was sealed is not written down.',
       'Whether somebody was at K1 is not written down.',

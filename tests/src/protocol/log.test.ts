@@ -5,20 +5,26 @@ import type { LogEntry, Visit } from '../../../geometry/plan/test-record.ts';
 import { emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { parsePlan } from '../../../geometry/planfile/parse.ts';
 import { writePlan } from '../../../geometry/planfile/write.ts';
-import { handedOverWith, withBoxHandOver, withoutHandOver } from '../../../src/protocol/custody/box.ts';
 import { chainOf, holderOf } from '../../../src/protocol/custody/chain.ts';
 import { HOUSE } from '../../../src/protocol/custody/chain-types.ts';
-import { chainDoubts, sealedAfter } from '../../../src/protocol/custody/chain-words.ts';
+import { chainDiscrepancies, describeTimeToSeal } from '../../../src/protocol/custody/describe-chain.ts';
 import {
   allSame,
-  detectorsInWords,
+  describeDuplicateSerial,
+  listDetectors,
   namedDetectors,
   namesInLog,
-  sameSerial,
 } from '../../../src/protocol/custody/detectors.ts';
-import { logOf, withHandOver, withLog, withLogs, withWeather } from '../../../src/protocol/custody/edit.ts';
-import { logGaps } from '../../../src/protocol/custody/gaps.ts';
-import { weatherInOrder } from '../../../src/protocol/custody/weather.ts';
+import { detectorsOfHandOver, withHandOvers, withoutHandOver } from '../../../src/protocol/custody/hand-overs.ts';
+import {
+  logEntryOf,
+  withHandOver,
+  withLogEntries,
+  withLogEntry,
+  withWeatherNote,
+} from '../../../src/protocol/custody/log-entries.ts';
+import { missingRecords } from '../../../src/protocol/custody/missing-records.ts';
+import { chronologicalWeather } from '../../../src/protocol/custody/weather-notes.ts';
 
 const detector = (id: string, label: string): Detector => ({
   id,
@@ -59,11 +65,11 @@ const chained = (
   chainOf(
     steps.reduce(
       (plan, each) => withHandOver(plan, 'd1', each),
-      withLog(planOf(['A1'], visit), 'd1', { placedBy: 'Ann Mill', fetchedBy: 'Ann Mill', ...entry }),
+      withLogEntry(planOf(['A1'], visit), 'd1', { placedBy: 'Ann Mill', fetchedBy: 'Ann Mill', ...entry }),
     ),
     'd1',
   );
-const doubts = (chain: ReturnType<typeof chained>) => chain.steps.flatMap((each) => each.doubts);
+const discrepancies = (chain: ReturnType<typeof chained>) => chain.steps.flatMap((each) => each.discrepancies);
 const kinds = (chain: ReturnType<typeof chained>) => chain.steps.map(({ kind }) => kind);
 
 describe('the chain from the house to the laboratory', () => {
@@ -83,7 +89,7 @@ describe('the chain from the house to the laboratory', () => {
       'Bo Reed>the post',
       'the post>the laboratory',
     ]);
-    expect([doubts(whole), whole.doubtful]).toEqual([[], false]);
+    expect([discrepancies(whole), whole.hasDiscrepancies]).toEqual([[], false]);
   });
 
   it.each<{
@@ -125,12 +131,18 @@ describe('the chain from the house to the laboratory', () => {
       now: 'with the laboratory, since Thursday 7 May, 8:00',
     },
   ])('says who has it: $case', ({ steps, visit, fetchedBy = 'Ann Mill', now }) => {
-    expect(chained(steps, visit, { fetchedBy }).now).toBe(now);
+    expect(chained(steps, visit, { fetchedBy }).currentHolder).toBe(now);
   });
 
   it('says so where nobody wrote down who fetched it, and nothing where it was never set out', () => {
-    expect(chainOf(planOf(['A1']), 'd1').now).toBe('fetched, Tuesday 5 May, 9:00; by whom is not written down');
-    expect(chainOf(planOf(['A1'], { start: null, end: null }), 'd1')).toEqual({ steps: [], now: '', doubtful: false });
+    expect(chainOf(planOf(['A1']), 'd1').currentHolder).toBe(
+      'fetched, Tuesday 5 May, 9:00; by whom is not written down',
+    );
+    expect(chainOf(planOf(['A1'], { start: null, end: null }), 'd1')).toEqual({
+      steps: [],
+      currentHolder: '',
+      hasDiscrepancies: false,
+    });
   });
 
   it.each<{ case: string; chain: ReturnType<typeof chained>; says: RegExp }>([
@@ -206,20 +218,20 @@ describe('the chain from the house to the laboratory', () => {
       says: /^The laboratory had it by then\.$/,
     },
   ])('remarks in words: $case', ({ chain, says }) => {
-    expect(chain.doubtful).toBe(true);
-    expect(doubts(chain).some((each) => says.test(each))).toBe(true);
+    expect(chain.hasDiscrepancies).toBe(true);
+    expect(discrepancies(chain).some((each) => says.test(each))).toBe(true);
   });
 
   it('does not hold a hand-over before the pick-up against the seal too', () => {
     const chain = chained([step(may(5, '08:00'), 'the house', 'Ann Mill')], {}, { sealed: may(5, '09:05') });
-    expect(chain.steps.find(({ kind }) => kind === 'sealed')?.doubts).toEqual([]);
+    expect(chain.steps.find(({ kind }) => kind === 'sealed')?.discrepancies).toEqual([]);
   });
 
   it('takes the same minute as fitting: pick-up, seal, hand-over and posting at once', () => {
     const at = may(5, '09:00');
     const chain = chained([step(at, 'ann  mill', 'post')], { posted: at }, { sealed: at });
     expect(kinds(chain)).toEqual(['set-out', 'fetched', 'sealed', 'hand-over', 'posted']);
-    expect(doubts(chain)).toEqual([]);
+    expect(discrepancies(chain)).toEqual([]);
   });
 
   it('is in order of time however it was written, keeps every step once, and never calls a backward time fitting', () => {
@@ -235,7 +247,7 @@ describe('the chain from the house to the laboratory', () => {
         expect(times).toEqual(times.toSorted((a, b) => a - b));
         const places = chain.steps.map(({ index }) => index).filter((index) => index !== null);
         expect(places.toSorted((a, b) => a - b)).toEqual(steps.map((_, i) => i));
-        for (const { index, doubts: own } of chain.steps) {
+        for (const { index, discrepancies: own } of chain.steps) {
           const offset = index === null ? null : offsets[index];
           if (offset === null || offset === undefined) continue;
           const late = offsets.slice(0, index ?? 0).some((other) => other !== null && other > offset);
@@ -248,7 +260,7 @@ describe('the chain from the house to the laboratory', () => {
 
   it('says how long a detector lay open after the pick-up', () => {
     const after = (sealed: string | null) =>
-      sealedAfter(planOf(['A1']), logOf(withLog(planOf(['A1']), 'd1', { sealed }), 'd1'));
+      describeTimeToSeal(planOf(['A1']), logEntryOf(withLogEntry(planOf(['A1']), 'd1', { sealed }), 'd1'));
     expect([may(5, '09:00'), may(5, '10:05'), may(5, '08:00'), null].map(after)).toEqual([
       'At the pick-up.',
       '1 h 5 min after the pick-up.',
@@ -263,17 +275,19 @@ describe('several detectors', () => {
   const ids = ['d1', 'd2', 'd3'];
 
   it('are written down in one, and what each has besides stays', () => {
-    const plan = withLogs(withLog(three, 'd2', { serial: 'C-2', note: 'on the shelf' }), ids, { placedBy: 'Ann Mill' });
-    expect(ids.map((id) => logOf(plan, id).placedBy)).toEqual(['Ann Mill', 'Ann Mill', 'Ann Mill']);
-    expect(logOf(plan, 'd2')).toMatchObject({ serial: 'C-2', note: 'on the shelf' });
+    const plan = withLogEntries(withLogEntry(three, 'd2', { serial: 'C-2', note: 'on the shelf' }), ids, {
+      placedBy: 'Ann Mill',
+    });
+    expect(ids.map((id) => logEntryOf(plan, id).placedBy)).toEqual(['Ann Mill', 'Ann Mill', 'Ann Mill']);
+    expect(logEntryOf(plan, 'd2')).toMatchObject({ serial: 'C-2', note: 'on the shelf' });
   });
 
   it('go from hand to hand as a box, each from whoever has it, and the file reads them back', () => {
-    const fetched = withLog(withLogs(three, ids, { fetchedBy: 'Ann Mill' }), 'd3', { fetchedBy: 'Bo Reed' });
-    const plan = withBoxHandOver(fetched, ids, { at: may(5, '10:00'), from: null, to: 'Cy Dale', note: 'blue box' });
-    expect(ids.map((id) => logOf(plan, id).custody[0]?.from)).toEqual(['Ann Mill', 'Ann Mill', 'Bo Reed']);
+    const fetched = withLogEntry(withLogEntries(three, ids, { fetchedBy: 'Ann Mill' }), 'd3', { fetchedBy: 'Bo Reed' });
+    const plan = withHandOvers(fetched, ids, { at: may(5, '10:00'), from: null, to: 'Cy Dale', note: 'blue box' });
+    expect(ids.map((id) => logEntryOf(plan, id).custody[0]?.from)).toEqual(['Ann Mill', 'Ann Mill', 'Bo Reed']);
     expect(ids.map((id) => holderOf(plan, id))).toEqual(['Cy Dale', 'Cy Dale', 'Cy Dale']);
-    expect(ids.flatMap((id) => chainOf(plan, id).steps.flatMap((each) => each.doubts))).toEqual([]);
+    expect(ids.flatMap((id) => chainOf(plan, id).steps.flatMap((each) => each.discrepancies))).toEqual([]);
     const read = parsePlan(writePlan(plan));
     expect(read.ok && read.plan.log).toEqual(plan.log);
   });
@@ -281,26 +295,26 @@ describe('several detectors', () => {
   it('that went in one box are found by it, and it is taken away for all of them or for some', () => {
     const box = { at: may(5, '10:00'), from: null, to: 'Cy Dale', note: 'blue box' };
     const plan = withHandOver(
-      withBoxHandOver(three, ['d1', 'd3'], box),
+      withHandOvers(three, ['d1', 'd3'], box),
       'd3',
       step(may(5, '11:00'), 'Cy Dale', 'Bo Reed'),
     );
     const gone = { ...box, from: '' };
-    const together = handedOverWith(plan, gone);
+    const together = detectorsOfHandOver(plan, gone);
     expect(together.map(({ name }) => name)).toEqual(['A1', 'A3']);
     const after = withoutHandOver(plan, together, gone);
-    expect(ids.map((id) => logOf(after, id).custody.map(({ to }) => to))).toEqual([[], [], ['Bo Reed']]);
+    expect(ids.map((id) => logEntryOf(after, id).custody.map(({ to }) => to))).toEqual([[], [], ['Bo Reed']]);
     expect(withoutHandOver(after, together, gone)).toEqual(after);
   });
 
   it('say what does not fit with the detectors that it is said of, those that went together in one line', () => {
-    const fetched = withLog(withLogs(three, ids, { fetchedBy: 'Ann Mill' }), 'd3', { fetchedBy: 'Bo Reed' });
-    const plan = withBoxHandOver(fetched, ids, { at: may(5, '10:00'), from: 'Ann Mill', to: 'Cy Dale', note: '' });
-    expect(chainDoubts(plan).map(({ text }) => text)).toEqual([
+    const fetched = withLogEntry(withLogEntries(three, ids, { fetchedBy: 'Ann Mill' }), 'd3', { fetchedBy: 'Bo Reed' });
+    const plan = withHandOvers(fetched, ids, { at: may(5, '10:00'), from: 'Ann Mill', to: 'Cy Dale', note: '' });
+    expect(chainDiscrepancies(plan).map(({ text }) => text)).toEqual([
       'A3, Ann Mill to Cy Dale: By the log Bo Reed had it, not Ann Mill.',
     ]);
-    const early = withBoxHandOver(fetched, ['d1', 'd2'], { at: may(5, '08:00'), from: HOUSE, to: 'Cy Dale', note: '' });
-    expect(chainDoubts(early)[0]?.text).toMatch(/^A1 and A2, the house to Cy Dale: Before the pick-up/);
+    const early = withHandOvers(fetched, ['d1', 'd2'], { at: may(5, '08:00'), from: HOUSE, to: 'Cy Dale', note: '' });
+    expect(chainDiscrepancies(early)[0]?.text).toMatch(/^A1 and A2, the house to Cy Dale: Before the pick-up/);
   });
 
   it('are named by label, by label and level where two have the same, and by id without one', () => {
@@ -314,24 +328,28 @@ describe('several detectors', () => {
 
   it('are said in few words', () => {
     const all = namedDetectors(three);
-    expect(detectorsInWords(all, all)).toBe('All 3 detectors');
-    expect(detectorsInWords(all.slice(0, 2), all)).toBe('A1 and A2');
+    expect(listDetectors(all, all)).toBe('All 3 detectors');
+    expect(listDetectors(all.slice(0, 2), all)).toBe('A1 and A2');
     expect([allSame([]), allSame(['a', 'a']), allSame(['a', 'b'])]).toEqual([true, true, false]);
   });
 
   it('offer the names of the log, each once', () => {
-    const plan = withHandOver(withLogs(three, ids, { placedBy: 'Ann Mill ' }), 'd1', step(null, 'Ann Mill', 'Bo Reed'));
+    const plan = withHandOver(
+      withLogEntries(three, ids, { placedBy: 'Ann Mill ' }),
+      'd1',
+      step(null, 'Ann Mill', 'Bo Reed'),
+    );
     expect(namesInLog(plan)).toEqual(['Ann Mill', 'Bo Reed']);
   });
 });
 
 describe('serial numbers', () => {
-  const two = withLog(withLog(planOf(['A1', 'A2']), 'd1', { serial: 'C-1001' }), 'd2', { serial: ' c-1001' });
+  const two = withLogEntry(withLogEntry(planOf(['A1', 'A2']), 'd1', { serial: 'C-1001' }), 'd2', { serial: ' c-1001' });
 
   it('that stand twice are remarked at both, whatever the scanner makes of blanks and capitals', () => {
-    expect(sameSerial(two, 'd1')).toBe('A2 has the same serial number. Look at the labels again.');
-    expect(sameSerial(two, 'd2')).toBe('A1 has the same serial number. Look at the labels again.');
-    expect(logGaps(two)).toContain('A1: A2 has the same serial number. Look at the labels again.');
+    expect(describeDuplicateSerial(two, 'd1')).toBe('A2 has the same serial number. Look at the labels again.');
+    expect(describeDuplicateSerial(two, 'd2')).toBe('A1 has the same serial number. Look at the labels again.');
+    expect(missingRecords(two)).toContain('A1: A2 has the same serial number. Look at the labels again.');
   });
 
   it('of a blank or spike of the plan count too; none at all is no double', () => {
@@ -347,9 +365,9 @@ describe('serial numbers', () => {
       detectionLimit: null,
       note: '',
     } as const;
-    const plan: Plan = { ...withLog(planOf(['A1', 'A2']), 'd1', { serial: 'C-7' }), quality: [blank] };
-    expect(sameSerial(plan, 'd1')).toBe('A blank has the same serial number. Look at the labels again.');
-    expect(sameSerial(planOf(['A1', 'A2']), 'd1')).toBe('');
+    const plan: Plan = { ...withLogEntry(planOf(['A1', 'A2']), 'd1', { serial: 'C-7' }), quality: [blank] };
+    expect(describeDuplicateSerial(plan, 'd1')).toBe('A blank has the same serial number. Look at the labels again.');
+    expect(describeDuplicateSerial(planOf(['A1', 'A2']), 'd1')).toBe('');
   });
 
   it('are remarked exactly where two are the same', () => {
@@ -357,13 +375,13 @@ describe('serial numbers', () => {
     fc.assert(
       fc.property(serials, (all) => {
         const plan = all.reduce(
-          (now, serial, i) => withLog(now, `d${i + 1}`, { serial }),
+          (now, serial, i) => withLogEntry(now, `d${i + 1}`, { serial }),
           planOf(all.map((_, i) => `K${i}`)),
         );
         const plain = all.map((serial) => serial.replaceAll(' ', '').toLowerCase());
         for (const [i, own] of plain.entries()) {
           const twice = own !== '' && plain.some((other, j) => j !== i && other === own);
-          expect(sameSerial(plan, `d${i + 1}`) !== '').toBe(twice);
+          expect(describeDuplicateSerial(plan, `d${i + 1}`) !== '').toBe(twice);
         }
       }),
     );
@@ -373,7 +391,7 @@ describe('serial numbers', () => {
 describe('what the records lack', () => {
   it('no longer asks whose hands it went through once it was posted', () => {
     const asked = (visit: Partial<Visit>) =>
-      logGaps(planOf(['A1'], visit)).some((gap) => gap.startsWith('Whose hands'));
+      missingRecords(planOf(['A1'], visit)).some((gap) => gap.startsWith('Whose hands'));
     expect([asked({}), asked({ posted: may(5, '11:00') }), asked({ received: may(7, '08:00') })]).toEqual([
       true,
       false,
@@ -382,7 +400,7 @@ describe('what the records lack', () => {
   });
 
   it('asks for no seal and no hands of a monitor, which is read on the spot', () => {
-    const asked = logGaps(planOf(['A1'], { device: 'monitor' }));
+    const asked = missingRecords(planOf(['A1'], { device: 'monitor' }));
     expect(asked.filter((gap) => /sealed|hands/.test(gap))).toEqual([]);
     expect(asked).toContain('Who fetched A1 is not written down.');
   });
@@ -396,8 +414,8 @@ describe('the weather', () => {
       { at: may(3, '08:00'), text: 'rain' },
       { at: may(1, '08:00'), text: 'snow' },
     ];
-    const plan = notes.reduce(withWeather, planOf(['A1']));
-    expect(weatherInOrder(plan).map(({ index, when, note }) => [index, when, note.text])).toEqual([
+    const plan = notes.reduce(withWeatherNote, planOf(['A1']));
+    expect(chronologicalWeather(plan).map(({ index, when, note }) => [index, when, note.text])).toEqual([
       [3, 'Friday 1 May, 8:00, before the test', 'snow'],
       [2, 'Sunday 3 May, 8:00', 'rain'],
       [1, 'Tuesday 5 May, 10:00, after the test', 'dry'],

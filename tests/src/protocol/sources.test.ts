@@ -4,7 +4,7 @@ import { emptyPlan } from '../../../geometry/planfile/empty.ts';
 import type { Source, SourceMark } from '../../../geometry/rules/types.ts';
 import { AGREEMENT_SOURCES } from '../../../src/protocol/conditions/agreement.ts';
 import { BREAK_SOURCES, CONDITION_ITEMS } from '../../../src/protocol/conditions/report.ts';
-import { TO_NOTE_SOURCES } from '../../../src/protocol/custody/weather.ts';
+import { WEATHER_TO_NOTE_SOURCES } from '../../../src/protocol/custody/weather-notes.ts';
 import * as programme from '../../../src/protocol/quality/programme.ts';
 import { dutySaid } from '../../../src/protocol/quality/words.ts';
 import { ACTION_LEVELS, meanReaches, reaches } from '../../../src/protocol/results/action-levels.ts';
@@ -27,7 +27,7 @@ const ALL: readonly Source[] = [
   ...CONDITION_ITEMS.flatMap(({ sources }) => sources),
   ...AGREEMENT_SOURCES,
   ...BREAK_SOURCES,
-  ...TO_NOTE_SOURCES,
+  ...WEATHER_TO_NOTE_SOURCES,
   ...sourcesIn(limits),
   ...sourcesIn(programme),
 ];

@@ -5,7 +5,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Level, Plan } from '../../../geometry/plan/model.ts';
 import type { Condition, Visit } from '../../../geometry/plan/test-record.ts';
 import { writePlan } from '../../../geometry/planfile/write.ts';
-import { withHandOver, withLog } from '../../../src/protocol/custody/edit.ts';
+import { withHandOver, withLogEntry } from '../../../src/protocol/custody/log-entries.ts';
 import { evaluateResults } from '../../../src/protocol/results/evaluate-results.ts';
 import { NEXT_STEPS } from '../../../src/protocol/results/next-steps.ts';
 import { testHeadline } from '../../../src/protocol/validity/headline.ts';
@@ -74,7 +74,7 @@ const CAUSES: readonly Cause[] = [
   })),
   // Chain of custody kept with the result: ANSI/AARST MAH-2019, Exh. 4; that a broken one leaves a test open is our reading.
   cause('unknown', 'handed over by somebody who did not have it', (plan) =>
-    withHandOver(withLog(plan, 'L1d1', { fetchedBy: 'Ona Fell' }), 'L1d1', {
+    withHandOver(withLogEntry(plan, 'L1d1', { fetchedBy: 'Ona Fell' }), 'L1d1', {
       at: '2026-03-10T12:00:00-04:00',
       from: 'Bo Reed',
       to: 'Post',

@@ -5,7 +5,7 @@ import { buildLevel } from '../../../geometry/level/build-level.ts';
 import type { Detector, Level, Plan, RoomLabel, Wall, XY } from '../../../geometry/plan/model.ts';
 import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { CONDITION_ITEMS } from '../../../src/protocol/conditions/report.ts';
-import { withLog } from '../../../src/protocol/custody/edit.ts';
+import { withLogEntry } from '../../../src/protocol/custody/log-entries.ts';
 import { guidance, type Hint, nextStep, type Stage, stillToDo } from '../../../src/state/guidance.ts';
 import { judgedLevels } from '../../../src/state/selectors.ts';
 import { EVERYTHING, GOOD_VISIT, holdingPlan, houseLevel } from '../../helpers/holding-plan.ts';
@@ -365,7 +365,7 @@ describe('nothing is missing', () => {
   };
   const posted = { ...holdingPlan().visit, posted: '2026-03-10T12:00:00-04:00' };
   const whole = ['L1d1', 'L1d2'].reduce(
-    (plan, id, i) => withLog(plan, id, { ...written, serial: `K-${i + 1}` }),
+    (plan, id, i) => withLogEntry(plan, id, { ...written, serial: `K-${i + 1}` }),
     holdingPlan([1, 1.1], { title: 'Alder Court', visit: posted }),
   );
 

@@ -4,7 +4,7 @@ import type { Detector, Plan } from '../../../geometry/plan/model.ts';
 import type { Condition, ConditionState, Visit } from '../../../geometry/plan/test-record.ts';
 import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { CONDITION_ITEMS, conditionsReport } from '../../../src/protocol/conditions/report.ts';
-import { withLog } from '../../../src/protocol/custody/edit.ts';
+import { withLogEntry } from '../../../src/protocol/custody/log-entries.ts';
 import { type Hint, WEIGHT } from '../../../src/state/guidance/hint.ts';
 import { houseHints, houseInWords } from '../../../src/state/guidance/house.ts';
 import { useAppStore } from '../../../src/state/store.ts';
@@ -130,7 +130,7 @@ describe('the line under an item', () => {
 
 describe('the line under an item that is known better', () => {
   const withTampering = (conditions: readonly Condition[]) =>
-    conditionsReport(withLog(placed({ conditions }), 'd1', { tampering: 'seen' })).rows.find(
+    conditionsReport(withLogEntry(placed({ conditions }), 'd1', { tampering: 'seen' })).rows.find(
       ({ item }) => item.id === 'not-disturbed',
     );
   it('names nobody for a break that only the log has', () => {

@@ -3,7 +3,7 @@ import { buildLevel } from '../../../geometry/level/build-level.ts';
 import type { Detector, Plan } from '../../../geometry/plan/model.ts';
 import type { Visit } from '../../../geometry/plan/test-record.ts';
 import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
-import { withHandOver, withLog } from '../../../src/protocol/custody/edit.ts';
+import { withHandOver, withLogEntry } from '../../../src/protocol/custody/log-entries.ts';
 import { logHints, logInWords } from '../../../src/state/guidance/log.ts';
 
 const START = '2026-05-02T09:00:00-04:00';
@@ -50,7 +50,7 @@ describe('what the Log stage asks for', () => {
   });
 
   it('is not done with a serial number that stands twice', () => {
-    const twice = withLog(withLog(planOf(['k1', 'k2']), 'k1', { serial: 'C-1' }), 'k2', { serial: 'c-1' });
+    const twice = withLogEntry(withLogEntry(planOf(['k1', 'k2']), 'k1', { serial: 'C-1' }), 'k2', { serial: 'c-1' });
     expect(hintsOf(twice)[0]).toMatchObject({
       text: expect.stringMatching(/^K1: K2 has the same serial number/),
       missing: true,
@@ -59,7 +59,7 @@ describe('what the Log stage asks for', () => {
 
   it('counts the numbers of the detectors that are there, not of one that was taken away', () => {
     expect(logInWords(planOf(['k1', 'k2']))).toBe('');
-    const gone = withLog(withLog(planOf(['k1', 'k2']), 'k1', { serial: 'C-1' }), 'k9', { serial: 'C-9' });
+    const gone = withLogEntry(withLogEntry(planOf(['k1', 'k2']), 'k1', { serial: 'C-1' }), 'k9', { serial: 'C-9' });
     expect(logInWords(gone)).toBe('1 of 2 serial numbers.');
   });
 });

@@ -1,9 +1,14 @@
 import { sourceWords } from '../../../../geometry/messages/sources.ts';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import type { Agreement } from '../../../../geometry/plan/test-record.ts';
-import { AGREEMENT_SOURCES, agreementSays } from '../../../protocol/conditions/agreement.ts';
-import { type AgreementState, agreementState } from '../../../protocol/conditions/agreement-state.ts';
-import { agreementOf, withAgreement } from '../../../protocol/custody/edit.ts';
+import {
+  AGREEMENT_SOURCES,
+  type AgreementState,
+  agreementOf,
+  agreementSays,
+  agreementState,
+  withAgreement,
+} from '../../../protocol/conditions/agreement.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { InstantField } from '../../fields/instant-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';

@@ -1,8 +1,8 @@
 import { counted, listed } from '../../../../geometry/messages/index.ts';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import type { LogEntry } from '../../../../geometry/plan/test-record.ts';
-import { allSame, detectorsInWords, type NamedDetector } from '../../../protocol/custody/detectors.ts';
-import { isSealed, logOf, withLogs } from '../../../protocol/custody/edit.ts';
+import { allSame, listDetectors, type NamedDetector } from '../../../protocol/custody/detectors.ts';
+import { isSentToLaboratory, logEntryOf, withLogEntries } from '../../../protocol/custody/log-entries.ts';
 import { msOf } from '../../../protocol/timing/clock.ts';
 import { formatTimeOfDay } from '../../../protocol/timing/format-time.ts';
 import { useAppStore } from '../../../state/store.ts';
@@ -19,10 +19,10 @@ interface Props {
 export function AllDetectors({ plan, all }: Props) {
   const { run, say } = useAppStore.getState();
   const zone = plan.site.timeZone;
-  const entries = all.map(({ id, name }) => ({ ...logOf(plan, id), id, name }));
+  const entries = all.map(({ id, name }) => ({ ...logEntryOf(plan, id), id, name }));
   const write = (change: Partial<Omit<LogEntry, 'detector'>>, which: readonly NamedDetector[] = all) => {
     const some = which.map(({ id }) => id);
-    const refusal = run((now) => withLogs(now, some, change));
+    const refusal = run((now) => withLogEntries(now, some, change));
     if (!refusal) say(`Written down for ${counted(which.length, 'detector')}. Undo takes it back.`);
     return refusal;
   };
@@ -30,7 +30,7 @@ export function AllDetectors({ plan, all }: Props) {
   const told = (key: 'placedBy' | 'fetchedBy') =>
     `Not the same: ${listed(entries.map((entry) => `${entry.name} ${entry[key] || 'none'}`))}.`;
   const sealedAlike = allSame(entries.map((entry) => msOf(entry.sealed)));
-  const sealing = isSealed(plan);
+  const sealing = isSentToLaboratory(plan);
   const unsealed = sealing ? entries.filter((entry) => entry.sealed === null) : [];
   const unseen = entries.filter(({ tampering }) => tampering === 'unknown');
   const end = msOf(plan.visit.end);
@@ -59,12 +59,12 @@ export function AllDetectors({ plan, all }: Props) {
       <div className="buttons">
         {end !== null && unsealed.length > 0 && (
           <button type="button" className="button" onClick={() => write({ sealed: plan.visit.end }, unsealed)}>
-            {detectorsInWords(unsealed, all)}: sealed at the pick-up, {formatTimeOfDay(end, zone)}
+            {listDetectors(unsealed, all)}: sealed at the pick-up, {formatTimeOfDay(end, zone)}
           </button>
         )}
         {unseen.length > 0 && (
           <button type="button" className="button" onClick={() => write({ tampering: 'none' }, unseen)}>
-            {detectorsInWords(unseen, all)}: no tampering seen
+            {listDetectors(unseen, all)}: no tampering seen
           </button>
         )}
       </div>

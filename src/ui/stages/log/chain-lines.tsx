@@ -1,8 +1,8 @@
 import type { Plan } from '../../../../geometry/plan/model.ts';
-import { handedOverWith, withoutHandOver } from '../../../protocol/custody/box.ts';
 import { chainOf } from '../../../protocol/custody/chain.ts';
-import { stepWords } from '../../../protocol/custody/chain-words.ts';
-import { logOf, withLog } from '../../../protocol/custody/edit.ts';
+import { describeStep } from '../../../protocol/custody/describe-chain.ts';
+import { detectorsOfHandOver, withoutHandOver } from '../../../protocol/custody/hand-overs.ts';
+import { logEntryOf, withLogEntry } from '../../../protocol/custody/log-entries.ts';
 import { MINUTE } from '../../../protocol/timing/clock.ts';
 import { formatInstant } from '../../../protocol/timing/format-time.ts';
 import { useAppStore } from '../../../state/store.ts';
@@ -24,12 +24,12 @@ export function ChainLines({ plan, detector, name }: Props) {
       {steps.length === 0 && <p className="small soft">Nothing yet. The times come from stage Time.</p>}
       <ol className="log__lines" aria-label={`${name}, from hand to hand`}>
         {steps.map((step) => {
-          const words = stepWords(step);
+          const words = describeStep(step);
           return (
             <li
               key={`${step.kind}${step.index ?? ''}`}
               className="log__line"
-              data-doubt={step.doubts.length > 0 || undefined}
+              data-doubt={step.discrepancies.length > 0 || undefined}
             >
               <strong>{words}</strong>
               <span className="log__when">
@@ -37,7 +37,7 @@ export function ChainLines({ plan, detector, name }: Props) {
                 {step.at !== null && step.at > now && ', not yet'}
               </span>
               {step.note && <span>{step.note}</span>}
-              {step.doubts.map((doubt) => (
+              {step.discrepancies.map((doubt) => (
                 <span key={doubt} className="log__doubt">
                   {doubt}
                 </span>
@@ -61,14 +61,14 @@ interface TakeAwayProps {
 /** Takes a hand-over away: of this detector, or of all that went in the box with it. */
 function TakeAway({ plan, detector, index, words }: TakeAwayProps) {
   const { run, say } = useAppStore.getState();
-  const step = logOf(plan, detector).custody[index];
+  const step = logEntryOf(plan, detector).custody[index];
   if (!step) return null;
-  const box = handedOverWith(plan, step);
+  const box = detectorsOfHandOver(plan, step);
   const drop = (edit: (now: Plan) => Plan) => {
     if (!run(edit)) say('The hand-over is taken away. Undo brings it back.');
   };
   const own = (now: Plan) =>
-    withLog(now, detector, { custody: logOf(now, detector).custody.filter((_, i) => i !== index) });
+    withLogEntry(now, detector, { custody: logEntryOf(now, detector).custody.filter((_, i) => i !== index) });
   return (
     <div className="buttons">
       <button type="button" className="text-button" aria-label={`Take away: ${words}`} onClick={() => drop(own)}>

@@ -2,9 +2,9 @@ import { counted } from '../../../../geometry/messages/index.ts';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import type { LogEntry } from '../../../../geometry/plan/test-record.ts';
 import { conditionsReport } from '../../../protocol/conditions/report.ts';
-import { sealedAfter } from '../../../protocol/custody/chain-words.ts';
+import { describeTimeToSeal } from '../../../protocol/custody/describe-chain.ts';
 import { type NamedDetector, namedDetectors } from '../../../protocol/custody/detectors.ts';
-import { isSealed, logOf, withLog } from '../../../protocol/custody/edit.ts';
+import { isSentToLaboratory, logEntryOf, withLogEntry } from '../../../protocol/custody/log-entries.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { InstantField } from '../../fields/instant-field.tsx';
@@ -57,8 +57,8 @@ interface Props {
 
 function DetectorLog({ plan, detector: { id, name }, alone }: Props) {
   const run = useAppStore((state) => state.run);
-  const entry = logOf(plan, id);
-  const change = (patch: Partial<typeof entry>) => run((now) => withLog(now, id, patch));
+  const entry = logEntryOf(plan, id);
+  const change = (patch: Partial<typeof entry>) => run((now) => withLogEntry(now, id, patch));
   return (
     <details className="group" open={alone}>
       <summary>
@@ -67,7 +67,7 @@ function DetectorLog({ plan, detector: { id, name }, alone }: Props) {
       <div className="fields">
         <NameField label="Set out by" value={entry.placedBy} onCommit={(placedBy) => change({ placedBy })} />
         <NameField label="Fetched by" value={entry.fetchedBy} onCommit={(fetchedBy) => change({ fetchedBy })} />
-        {isSealed(plan) && <Sealed plan={plan} entry={entry} onCommit={(sealed) => change({ sealed })} />}
+        {isSentToLaboratory(plan) && <Sealed plan={plan} entry={entry} onCommit={(sealed) => change({ sealed })} />}
         <div className="wide">
           <ChoiceField
             label="Tampering"
@@ -96,7 +96,7 @@ interface SealedProps {
 }
 
 function Sealed({ plan, entry, onCommit }: SealedProps) {
-  const after = sealedAfter(plan, entry);
+  const after = describeTimeToSeal(plan, entry);
   return (
     <>
       <InstantField

@@ -1,8 +1,8 @@
 import { useState } from 'react';
 import type { Plan } from '../../../../geometry/plan/model.ts';
-import { withBoxHandOver } from '../../../protocol/custody/box.ts';
 import { chainOf, holderOf } from '../../../protocol/custody/chain.ts';
 import { allSame } from '../../../protocol/custody/detectors.ts';
+import { withHandOvers } from '../../../protocol/custody/hand-overs.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { InstantField } from '../../fields/instant-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
@@ -33,13 +33,13 @@ export function HandOver({ plan, detectors }: Props) {
       return;
     }
     const step = { at, from: giver || null, to, note: note.trim() };
-    if (run((now) => withBoxHandOver(now, detectors, step))) return;
+    if (run((now) => withHandOvers(now, detectors, step))) return;
     setFrom(null);
     setTo('');
     setAt(null);
     setNote('');
     const after = useAppStore.getState().plan;
-    const doubts = detectors.flatMap((id) => chainOf(after, id).steps.findLast(isLast(after, id))?.doubts ?? []);
+    const doubts = detectors.flatMap((id) => chainOf(after, id).steps.findLast(isLast(after, id))?.discrepancies ?? []);
     const words = box ? `The box is with ${step.to} by the log.` : `It is with ${step.to} by the log.`;
     say(doubts.length > 0 ? `Written down. Look again: ${[...new Set(doubts)].join(' ')}` : words);
   };

@@ -1,7 +1,7 @@
 import { counted } from '../../../../geometry/messages/index.ts';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import { namedDetectors } from '../../../protocol/custody/detectors.ts';
-import { logOf, withLog } from '../../../protocol/custody/edit.ts';
+import { logEntryOf, withLogEntry } from '../../../protocol/custody/log-entries.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { useOpenPlan } from '../../../storage/open-plan.ts';
 import { megabytes } from '../../../storage/picture-file.ts';
@@ -34,7 +34,7 @@ export async function addPhotos(detector: string, files: readonly File[]): Promi
     say(`The pictures of this plan take ${there} already, and a plan file may have 20 MB. Take some away first.`);
     return;
   }
-  const add = (now: Plan) => withLog(now, detector, { photos: [...logOf(now, detector).photos, ...images] });
+  const add = (now: Plan) => withLogEntry(now, detector, { photos: [...logEntryOf(now, detector).photos, ...images] });
   if (images.length > 0 && run(add)) return;
   const done = `${counted(images.length, 'photo')} in the log, ${megabytes(length)} of the plan.`;
   say([images.length > 0 ? done : '', ...refused].filter(Boolean).join(' '));

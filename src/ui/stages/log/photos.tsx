@@ -1,6 +1,6 @@
 import { useRef, useState } from 'react';
 import type { LogEntry } from '../../../../geometry/plan/test-record.ts';
-import { withLog } from '../../../protocol/custody/edit.ts';
+import { withLogEntry } from '../../../protocol/custody/log-entries.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { addPhotos } from './photo-actions.ts';
 
@@ -16,7 +16,7 @@ export function Photos({ entry: { detector, photos }, name }: Props) {
   const [large, setLarge] = useState<number | null>(null);
   const drop = (index: number) => {
     setLarge(null);
-    const refusal = run((plan) => withLog(plan, detector, { photos: photos.filter((_, i) => i !== index) }));
+    const refusal = run((plan) => withLogEntry(plan, detector, { photos: photos.filter((_, i) => i !== index) }));
     if (!refusal) say('The photo is taken away. Undo brings it back.');
   };
   return (

@@ -1,7 +1,7 @@
 import type { KeyboardEvent } from 'react';
 import type { Plan } from '../../../../geometry/plan/model.ts';
-import { type NamedDetector, sameSerial } from '../../../protocol/custody/detectors.ts';
-import { logOf, withLog } from '../../../protocol/custody/edit.ts';
+import { describeDuplicateSerial, type NamedDetector } from '../../../protocol/custody/detectors.ts';
+import { logEntryOf, withLogEntry } from '../../../protocol/custody/log-entries.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { TextField } from '../../fields/text-field.tsx';
 
@@ -17,15 +17,15 @@ export function SerialNumbers({ plan, all }: Props) {
     <fieldset className="log__serials" onKeyDown={onwards}>
       <legend className="log__sub">Serial numbers</legend>
       {all.map(({ id, name }) => {
-        const twice = sameSerial(plan, id);
+        const twice = describeDuplicateSerial(plan, id);
         return (
           <div key={id} data-detector={id} data-doubt={twice ? '' : undefined}>
             <TextField
               exact
               label={name}
-              value={logOf(plan, id).serial}
+              value={logEntryOf(plan, id).serial}
               {...(twice ? { hint: twice } : {})}
-              onCommit={(serial) => run((now) => withLog(now, id, { serial: serial.trim() }))}
+              onCommit={(serial) => run((now) => withLogEntry(now, id, { serial: serial.trim() }))}
             />
           </div>
         );
@@ -43,7 +43,7 @@ function onwards({ key, target, currentTarget }: KeyboardEvent<HTMLFieldSetEleme
   if (key !== 'Enter' || !(target instanceof HTMLInputElement)) return;
   const { plan, say } = useAppStore.getState();
   const id = target.closest<HTMLElement>('[data-detector]')?.dataset.detector ?? '';
-  const twice = sameSerial(plan, id);
+  const twice = describeDuplicateSerial(plan, id);
   const fields = [...currentTarget.querySelectorAll('input')];
   const next = twice ? target : fields[fields.indexOf(target) + 1];
   if (twice) say(`${target.labels?.[0]?.textContent ?? ''}: ${twice}`);

@@ -1,6 +1,6 @@
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import type { Visit } from '../../../../geometry/plan/test-record.ts';
-import { isSealed } from '../../../protocol/custody/edit.ts';
+import { isSentToLaboratory } from '../../../protocol/custody/log-entries.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { InstantField } from '../../fields/instant-field.tsx';
 
@@ -8,7 +8,7 @@ import { InstantField } from '../../fields/instant-field.tsx';
 export function ToLaboratory({ plan }: { readonly plan: Plan }) {
   const run = useAppStore((state) => state.run);
   const { visit, site } = plan;
-  if (!isSealed(plan)) return null;
+  if (!isSentToLaboratory(plan)) return null;
   const instant = (key: 'posted' | 'received') => ({
     value: visit[key] ?? null,
     zone: site.timeZone,

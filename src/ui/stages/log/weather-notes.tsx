@@ -1,15 +1,19 @@
 import { useState } from 'react';
 import { sourceWords } from '../../../../geometry/messages/sources.ts';
 import type { Plan } from '../../../../geometry/plan/model.ts';
-import { withoutWeather, withWeather } from '../../../protocol/custody/edit.ts';
-import { TO_NOTE, TO_NOTE_SOURCES, weatherInOrder } from '../../../protocol/custody/weather.ts';
+import { withoutWeatherNote, withWeatherNote } from '../../../protocol/custody/log-entries.ts';
+import {
+  chronologicalWeather,
+  WEATHER_TO_NOTE,
+  WEATHER_TO_NOTE_SOURCES,
+} from '../../../protocol/custody/weather-notes.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { InstantField } from '../../fields/instant-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
 
 /** What the weather was like during the test. */
 export function WeatherNotes({ plan }: { readonly plan: Plan }) {
-  const notes = weatherInOrder(plan);
+  const notes = chronologicalWeather(plan);
   return (
     <details className="group log">
       <summary>
@@ -23,11 +27,11 @@ export function WeatherNotes({ plan }: { readonly plan: Plan }) {
       <div className="small log__to-note">
         <p>To be noted:</p>
         <ul>
-          {TO_NOTE.map((each) => (
+          {WEATHER_TO_NOTE.map((each) => (
             <li key={each}>{each}</li>
           ))}
         </ul>
-        <p className="fine soft">{sourceWords(TO_NOTE_SOURCES)}</p>
+        <p className="fine soft">{sourceWords(WEATHER_TO_NOTE_SOURCES)}</p>
       </div>
       <AddWeather zone={plan.site.timeZone} />
     </details>
@@ -43,7 +47,7 @@ interface LineProps {
 function WeatherLine({ text, when, index }: LineProps) {
   const { run, say } = useAppStore.getState();
   const drop = () => {
-    if (!run((now) => withoutWeather(now, index))) say('The note is taken away. Undo brings it back.');
+    if (!run((now) => withoutWeatherNote(now, index))) say('The note is taken away. Undo brings it back.');
   };
   return (
     <li className="log__line">
@@ -65,7 +69,7 @@ function AddWeather({ zone }: { readonly zone: string }) {
       say('Write what the weather was like first.');
       return;
     }
-    if (run((now) => withWeather(now, { at, text: text.trim() }))) return;
+    if (run((now) => withWeatherNote(now, { at, text: text.trim() }))) return;
     setText('');
     setAt(null);
     say(at === null ? 'Noted, without a time.' : 'Noted.');

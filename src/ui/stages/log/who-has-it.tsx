@@ -1,6 +1,6 @@
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import { chainOf } from '../../../protocol/custody/chain.ts';
-import { detectorsInWords, type NamedDetector } from '../../../protocol/custody/detectors.ts';
+import { listDetectors, type NamedDetector } from '../../../protocol/custody/detectors.ts';
 import { MINUTE } from '../../../protocol/timing/clock.ts';
 import { useMinute } from '../../hooks/use-minute.ts';
 
@@ -17,19 +17,19 @@ export function WhoHasIt({ plan, all }: Props) {
   const doubtful: NamedDetector[] = [];
   for (const detector of all) {
     const chain = chainOf(plan, detector.id, clock);
-    places.set(chain.now, [...(places.get(chain.now) ?? []), detector]);
-    if (chain.doubtful) doubtful.push(detector);
+    places.set(chain.currentHolder, [...(places.get(chain.currentHolder) ?? []), detector]);
+    if (chain.hasDiscrepancies) doubtful.push(detector);
   }
   return (
     <div className="log__now">
       <strong className="small">Where they are now</strong>
       {[...places].map(([now, some]) => (
         <p key={now}>
-          {detectorsInWords(some, all)}: <strong>{now || 'not set out yet'}</strong>.
+          {listDetectors(some, all)}: <strong>{now || 'not set out yet'}</strong>.
         </p>
       ))}
       {doubtful.length > 0 && (
-        <p className="log__doubt">{detectorsInWords(doubtful, all)}: times or hands do not fit. See below.</p>
+        <p className="log__doubt">{listDetectors(doubtful, all)}: times or hands do not fit. See below.</p>
       )}
     </div>
   );

@@ -1,7 +1,8 @@
 /** Invented jobs for the tests of the papers, from nothing known to everything on record, and how they are drawn. */
 import type { Plan } from '../../../../geometry/plan/model.ts';
+import { withAgreement } from '../../../../src/protocol/conditions/agreement.ts';
 import { withCondition } from '../../../../src/protocol/conditions/edit.ts';
-import { withAgreement, withHandOver, withLog, withWeather } from '../../../../src/protocol/custody/edit.ts';
+import { withHandOver, withLogEntry, withWeatherNote } from '../../../../src/protocol/custody/log-entries.ts';
 import { drawJobPaper, type JobPaper } from '../../../../src/report/documents/papers.ts';
 import type { PaperName } from '../../../../src/report/paper.ts';
 import { samplePlan } from '../../../helpers/sample-files.ts';
@@ -23,7 +24,7 @@ export const detector = timed.levels.flatMap(({ detectors }) => detectors)[0]?.i
 /** A job with everything on record, in the longest texts that somebody could paste. */
 export function filled(long: string): Plan {
   const visited = { ...timed, visit: { ...timed.visit, end: '2026-03-10T19:00:00-04:00' } };
-  const logged = withLog(visited, detector, {
+  const logged = withLogEntry(visited, detector, {
     serial: long,
     placedBy: long,
     fetchedBy: long,
@@ -33,13 +34,17 @@ export function filled(long: string): Plan {
   });
   const handed = withHandOver(logged, detector, { at: '2026-03-10T20:00:00-04:00', from: long, to: long, note: long });
   const broken = withCondition(handed, 'windows-closed', { state: 'broken', by: long, note: long });
-  return withAgreement(withWeather(broken, { at: null, text: long }), { signedBy: long, refused: true, note: long });
+  return withAgreement(withWeatherNote(broken, { at: null, text: long }), {
+    signedBy: long,
+    refused: true,
+    note: long,
+  });
 }
 
 /** So many photos of each detector. */
 export function withPhotos(plan: Plan, detectors: readonly { readonly id: string }[], count: number): Plan {
   const photos = Array<string>(count % 5).fill('data:image/png;base64,AAAA');
-  return detectors.reduce((known, { id }) => withLog(known, id, { photos }), plan);
+  return detectors.reduce((known, { id }) => withLogEntry(known, id, { photos }), plan);
 }
 
 export const draw = (which: JobPaper, plan: Plan, paper: PaperName = 'letter') =>

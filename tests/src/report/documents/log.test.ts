@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { withCondition } from '../../../../src/protocol/conditions/edit.ts';
-import { withHandOver, withLog, withWeather } from '../../../../src/protocol/custody/edit.ts';
+import { withHandOver, withLogEntry, withWeatherNote } from '../../../../src/protocol/custody/log-entries.ts';
 import { placedDetectors } from '../../../../src/report/documents/places.ts';
 
 import { bare, detector, draw, filled, timed, words } from './job-plans.ts';
@@ -57,7 +57,7 @@ describe('the log', () => {
 
   it('says the weather that was forecast and seen, and what of it is not noted', () => {
     const forecast = { at: null, source: 'weather service', sustained: null, storm: null, note: 'Fog at night.' };
-    const plan = withWeather({ ...timed, visit: { ...timed.visit, forecast } }, { at: null, text: 'Calm.' });
+    const plan = withWeatherNote({ ...timed, visit: { ...timed.visit, forecast } }, { at: null, text: 'Calm.' });
     const text = words('log', plan);
     expect(text).toContain('Forecast (weather service): wind not noted. Fog at night.');
     expect(text).toContain('At a time that is not known: Calm.');
@@ -67,7 +67,7 @@ describe('the log', () => {
   it('never parts what the conditions come to from their table, wherever the page ends', () => {
     for (let lines = 25; lines < 50; lines++) {
       const note = 'A line of its own that goes on for a while and then some. '.repeat(3 * lines);
-      const pages = draw('log', withLog(filled('R. Alder'), detector, { note }));
+      const pages = draw('log', withLogEntry(filled('R. Alder'), detector, { note }));
       const [page = ''] = pages.filter((svg) => svg.includes('The house during the test'));
       expect(page, `${lines} lines`).toContain('What was asked');
     }
@@ -75,15 +75,15 @@ describe('the log', () => {
 
   it('writes out what a table shows clipped', () => {
     const long = `SERIAL ${'0123456789'.repeat(8)}`;
-    const text = words('log', withLog(timed, detector, { serial: long }));
+    const text = words('log', withLogEntry(timed, detector, { serial: long }));
     expect(text).toContain('Written out');
     expect(text.replaceAll(' ', '')).toContain(long.replaceAll(' ', ''));
   });
 
   it('shows the photos with whose they are', () => {
     const photos = ['data:image/png;base64,AAAA', 'data:image/png;base64,BBBB'];
-    const [svg = '', ...others] = draw('log', withLog(timed, detector, { photos }));
+    const [svg = '', ...others] = draw('log', withLogEntry(timed, detector, { photos }));
     expect([svg, ...others].join('').match(/<image [^>]*href="data:image\/png;base64,[AB]{4}"/g)).toHaveLength(2);
-    expect(words('log', withLog(timed, detector, { photos }))).toContain('A1, 2 of 2');
+    expect(words('log', withLogEntry(timed, detector, { photos }))).toContain('A1, 2 of 2');
   });
 });

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { CAUTIONS } from '../../../../geometry/messages/index.ts';
 import type { Plan } from '../../../../geometry/plan/model.ts';
+import { withAgreement } from '../../../../src/protocol/conditions/agreement.ts';
 import { withCondition } from '../../../../src/protocol/conditions/edit.ts';
 import { CONDITION_ITEMS } from '../../../../src/protocol/conditions/report.ts';
-import { withAgreement, withLog } from '../../../../src/protocol/custody/edit.ts';
+import { withLogEntry } from '../../../../src/protocol/custody/log-entries.ts';
 import type { JobPaper } from '../../../../src/report/documents/papers.ts';
 import { GROUPS } from '../../../../src/report/documents/words.ts';
 import { samplePlan } from '../../../helpers/sample-files.ts';
@@ -56,10 +57,10 @@ describe('what is asked of the people in the house', () => {
   });
 
   it('names the tester where the log has one for all, and never guesses between two', () => {
-    const one = withLog(timed, detector, { placedBy: 'R. Alder' });
+    const one = withLogEntry(timed, detector, { placedBy: 'R. Alder' });
     expect(words('notice', one)).toContain('R. Alder Tester');
     const other = timed.levels.flatMap(({ detectors }) => detectors)[1]?.id ?? '';
-    expect(words('notice', withLog(one, other, { placedBy: 'M. Brook' }))).not.toContain('R. Alder');
+    expect(words('notice', withLogEntry(one, other, { placedBy: 'M. Brook' }))).not.toContain('R. Alder');
   });
 
   it('says what to do when something went wrong, safety first', () => {

@@ -2,10 +2,10 @@ import type { Plan } from '../../../geometry/plan/model.ts';
 import type { LogEntry } from '../../../geometry/plan/test-record.ts';
 import { type Ms, msOf } from '../timing/clock.ts';
 import { formatInstant } from '../timing/format-time.ts';
-import { type BareStep, LABORATORY } from './chain-types.ts';
+import { LABORATORY, type UncheckedStep } from './chain-types.ts';
 
 /** What of a step does not fit the times of the visit, the other steps, or `holder`, who has the detector before it; in sentences. */
-export function doubtsOf(plan: Plan, entry: LogEntry, step: BareStep, holder: string): readonly string[] {
+export function stepDiscrepancies(plan: Plan, entry: LogEntry, step: UncheckedStep, holder: string): readonly string[] {
   const { visit, site } = plan;
   const said = (at: Ms) => formatInstant(at, site.timeZone);
   const [start, end] = [msOf(visit.start), msOf(visit.end)];
@@ -42,28 +42,28 @@ export function doubtsOf(plan: Plan, entry: LogEntry, step: BareStep, holder: st
         ...tooLate,
         ...(at === null ? ['Its time is not written down.'] : []),
         ...(end === null ? ['When it was fetched is not written down.'] : []),
-        ...mismatch(step.from, holder),
+        ...holderMismatch(step.from, holder),
       ];
     }
     case 'posted':
       return [
         ...early,
         ...(before(msOf(entry.sealed)) ? ['Posted before it was sealed. Look at both times.'] : []),
-        ...(sameHand(holder, LABORATORY) ? ['The laboratory had it by then.'] : []),
+        ...(isSameHolder(holder, LABORATORY) ? ['The laboratory had it by then.'] : []),
       ];
     case 'received':
       return [...early, ...earlier('Before it was posted', posted)];
   }
 }
 
-function mismatch(from: string, holder: string): readonly string[] {
+function holderMismatch(from: string, holder: string): readonly string[] {
   if (!from) return ['Who gave it is not written down.'];
-  if (!holder || sameHand(from, holder)) return [];
+  if (!holder || isSameHolder(from, holder)) return [];
   return [`By the log ${holder} had it, not ${from}.`];
 }
 
 /** The same person or place, however it is written: "post", "the post office", "Laboratory". */
-function sameHand(a: string, b: string): boolean {
+function isSameHolder(a: string, b: string): boolean {
   const plain = (name: string) => {
     const words = name.trim().toLowerCase().replaceAll(/\s+/g, ' ').replace(/^the /, '');
     return /^(?:post|lab)\b|^laborator/.exec(words)?.[0].slice(0, 3) ?? words;

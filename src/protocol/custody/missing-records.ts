@@ -1,24 +1,24 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { namedDetectors, sameSerial } from './detectors.ts';
-import { isSealed, logOf } from './edit.ts';
+import { describeDuplicateSerial, namedDetectors } from './detectors.ts';
+import { isSentToLaboratory, logEntryOf } from './log-entries.ts';
 
 /** Each detector whose serial number something else has too, in sentences; empty for none. */
-export function serialDoubles(plan: Plan): readonly string[] {
+export function duplicateSerials(plan: Plan): readonly string[] {
   return namedDetectors(plan).flatMap(({ id, name }) => {
-    const twice = sameSerial(plan, id);
+    const twice = describeDuplicateSerial(plan, id);
     return twice ? [`${name}: ${twice}`] : [];
   });
 }
 
 /** What the records of a job still lack, or have twice, in sentences, the first to be mended first; empty for nothing. */
-export function logGaps(plan: Plan): readonly string[] {
+export function missingRecords(plan: Plan): readonly string[] {
   const { end, posted, received } = plan.visit;
   const fetched = end !== null;
-  const sends = isSealed(plan);
+  const sends = isSentToLaboratory(plan);
   const sent = Boolean(posted ?? received);
   return namedDetectors(plan).flatMap(({ id, name }) => {
-    const { serial, placedBy, fetchedBy, sealed, tampering, custody } = logOf(plan, id);
-    const twice = sameSerial(plan, id);
+    const { serial, placedBy, fetchedBy, sealed, tampering, custody } = logEntryOf(plan, id);
+    const twice = describeDuplicateSerial(plan, id);
     return [
       serial.trim() ? '' : `${name} has no serial number yet.`,
       twice && `${name}: ${twice}`,

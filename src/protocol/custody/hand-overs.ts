@@ -2,10 +2,10 @@ import type { Plan } from '../../../geometry/plan/model.ts';
 import type { Custody } from '../../../geometry/plan/test-record.ts';
 import { holderOf } from './chain.ts';
 import { type NamedDetector, namedDetectors } from './detectors.ts';
-import { logOf, withHandOver, withLog } from './edit.ts';
+import { logEntryOf, withHandOver, withLogEntry } from './log-entries.ts';
 
 /** The plan with one hand-over of several detectors; without `from`, each goes from whoever has it. */
-export function withBoxHandOver(
+export function withHandOvers(
   plan: Plan,
   detectors: readonly string[],
   { at, from, to, note }: { at: string | null; from: string | null; to: string; note: string },
@@ -14,16 +14,16 @@ export function withBoxHandOver(
 }
 
 /** Whose log has this hand-over: the detectors that went in one box then. */
-export function handedOverWith(plan: Plan, step: Custody): readonly NamedDetector[] {
-  return namedDetectors(plan).filter(({ id }) => logOf(plan, id).custody.some((each) => sameHandOver(each, step)));
+export function detectorsOfHandOver(plan: Plan, step: Custody): readonly NamedDetector[] {
+  return namedDetectors(plan).filter(({ id }) => logEntryOf(plan, id).custody.some((each) => sameHandOver(each, step)));
 }
 
 /** The plan without that hand-over in the logs of these detectors. */
 export function withoutHandOver(plan: Plan, detectors: readonly NamedDetector[], step: Custody): Plan {
   return detectors.reduce((now, { id }) => {
-    const { custody } = logOf(now, id);
+    const { custody } = logEntryOf(now, id);
     const gone = custody.findIndex((each) => sameHandOver(each, step));
-    return gone < 0 ? now : withLog(now, id, { custody: custody.filter((_, i) => i !== gone) });
+    return gone < 0 ? now : withLogEntry(now, id, { custody: custody.filter((_, i) => i !== gone) });
   }, plan);
 }
 

@@ -1,5 +1,5 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
-import type { Agreement, Custody, LogEntry, WeatherNote } from '../../../geometry/plan/test-record.ts';
+import type { Custody, LogEntry, WeatherNote } from '../../../geometry/plan/test-record.ts';
 
 const BLANK: Omit<LogEntry, 'detector'> = {
   serial: '',
@@ -13,17 +13,17 @@ const BLANK: Omit<LogEntry, 'detector'> = {
 };
 
 /** Whether detectors of this visit are sealed and sent away: a monitor is read on the spot. */
-export const isSealed = ({ visit }: Plan): boolean => visit.device !== 'monitor';
+export const isSentToLaboratory = ({ visit }: Plan): boolean => visit.device !== 'monitor';
 
 /** The log of one detector; a blank one where nothing is written yet. */
-export function logOf({ log = [] }: Plan, detector: string): LogEntry {
+export function logEntryOf({ log = [] }: Plan, detector: string): LogEntry {
   return log.find((entry) => entry.detector === detector) ?? { detector, ...BLANK };
 }
 
 /** The plan with some of a detector's log changed. */
-export function withLog(plan: Plan, detector: string, change: Partial<LogEntry>): Plan {
+export function withLogEntry(plan: Plan, detector: string, change: Partial<LogEntry>): Plan {
   const { log = [] } = plan;
-  const entry = { ...logOf(plan, detector), ...change };
+  const entry = { ...logEntryOf(plan, detector), ...change };
   const known = log.some((each) => each.detector === detector);
   return {
     ...plan,
@@ -33,29 +33,25 @@ export function withLog(plan: Plan, detector: string, change: Partial<LogEntry>)
 
 /** The plan with a hand-over added to a detector's log. */
 export function withHandOver(plan: Plan, detector: string, step: Custody): Plan {
-  return withLog(plan, detector, { custody: [...logOf(plan, detector).custody, step] });
+  return withLogEntry(plan, detector, { custody: [...logEntryOf(plan, detector).custody, step] });
 }
 
 /** The plan with the same written into the log of several detectors. What each has besides stays as it is. */
-export function withLogs(plan: Plan, detectors: readonly string[], change: Partial<Omit<LogEntry, 'detector'>>): Plan {
-  return detectors.reduce((now, detector) => withLog(now, detector, change), plan);
+export function withLogEntries(
+  plan: Plan,
+  detectors: readonly string[],
+  change: Partial<Omit<LogEntry, 'detector'>>,
+): Plan {
+  return detectors.reduce((now, detector) => withLogEntry(now, detector, change), plan);
 }
 
-export function withWeather(plan: Plan, note: WeatherNote): Plan {
+export function withWeatherNote(plan: Plan, note: WeatherNote): Plan {
   return { ...plan, weather: [...(plan.weather ?? []), note] };
 }
 
 /** The plan without the weather note at a place of the list; the last one gone leaves no list. */
-export function withoutWeather(plan: Plan, index: number): Plan {
+export function withoutWeatherNote(plan: Plan, index: number): Plan {
   const { weather = [], ...rest } = plan;
   const kept = weather.filter((_, i) => i !== index);
   return kept.length > 0 ? { ...rest, weather: kept } : rest;
-}
-
-const UNSIGNED: Agreement = { signedBy: '', at: null, refused: false, note: '' };
-
-export const agreementOf = ({ agreement = UNSIGNED }: Plan): Agreement => agreement;
-
-export function withAgreement(plan: Plan, change: Partial<Agreement>): Plan {
-  return { ...plan, agreement: { ...agreementOf(plan), ...change } };
 }

@@ -6,18 +6,18 @@ import { msOf } from '../timing/clock.ts';
 import { formatInstant } from '../timing/format-time.ts';
 
 /** What the notes of a technician on site have of the weather. */
-export const TO_NOTE: readonly string[] = [
+export const WEATHER_TO_NOTE: readonly string[] = [
   'Outdoor temperatures, lowest and highest',
   'Rain or snow',
   'Wind',
   'Storms out of the ordinary',
 ];
-export const TO_NOTE_SOURCES: readonly Source[] = [
+export const WEATHER_TO_NOTE_SOURCES: readonly Source[] = [
   MSQA('Companion D, 2.3.7-2.3.10'),
   ILLINOIS_COPY('(o)(1) (severe weather)'),
 ];
 
-export interface PlacedNote {
+export interface DatedWeatherNote {
   readonly note: WeatherNote;
   /** Where it stands in the plan. */
   readonly index: number;
@@ -26,7 +26,7 @@ export interface PlacedNote {
 }
 
 /** The notes in order of time, those whose time is not known last. */
-export function weatherInOrder({ weather = [], visit, site }: Plan): readonly PlacedNote[] {
+export function chronologicalWeather({ weather = [], visit, site }: Plan): readonly DatedWeatherNote[] {
   const [start, end] = [msOf(visit.start), msOf(visit.end)];
   const placed = weather.map((note, index) => {
     const at = msOf(note.at);

@@ -8,9 +8,7 @@ import type { Chain, ChainStep } from './chain-types.ts';
 import { type NamedDetector, namedDetectors } from './detectors.ts';
 
 /** Detectors that went the same way, step by step, and that way. */
-function chainsTogether(
-  plan: Plan,
-): readonly { readonly detectors: readonly NamedDetector[]; readonly chain: Chain }[] {
+function sharedChains(plan: Plan): readonly { readonly detectors: readonly NamedDetector[]; readonly chain: Chain }[] {
   const groups = new Map<string, { detectors: NamedDetector[]; chain: Chain }>();
   for (const detector of namedDetectors(plan)) {
     const chain = chainOf(plan, detector.id);
@@ -23,26 +21,26 @@ function chainsTogether(
 }
 
 /** What of a chain does not fit, and whose it is. */
-export interface ChainDoubt {
+export interface ChainDiscrepancy {
   /** Ids. */
   readonly detectors: readonly string[];
   readonly text: string;
 }
 
 /** Everything that does not fit, a line a step, with the detectors that it is said of. */
-export function chainDoubts(plan: Plan): readonly ChainDoubt[] {
-  return chainsTogether(plan).flatMap(({ detectors, chain }) =>
+export function chainDiscrepancies(plan: Plan): readonly ChainDiscrepancy[] {
+  return sharedChains(plan).flatMap(({ detectors, chain }) =>
     chain.steps
-      .filter(({ doubts }) => doubts.length > 0)
+      .filter(({ discrepancies }) => discrepancies.length > 0)
       .map((step) => ({
         detectors: detectors.map(({ id }) => id),
-        text: `${listed(detectors.map(({ name }) => name))}, ${stepWords(step)}: ${step.doubts.join(' ')}`,
+        text: `${listed(detectors.map(({ name }) => name))}, ${describeStep(step)}: ${step.discrepancies.join(' ')}`,
       })),
   );
 }
 
 /** What happened, without its time: "Bo Reed to the office". */
-export function stepWords({ kind, from, to }: ChainStep): string {
+export function describeStep({ kind, from, to }: ChainStep): string {
   switch (kind) {
     case 'set-out':
       return from ? `Set out by ${from}` : 'Set out';
@@ -60,7 +58,7 @@ export function stepWords({ kind, from, to }: ChainStep): string {
 }
 
 /** How long it lay open after the pick-up, in words; empty where one of the two is not known or they contradict. */
-export function sealedAfter({ visit }: Plan, { sealed }: LogEntry): string {
+export function describeTimeToSeal({ visit }: Plan, { sealed }: LogEntry): string {
   const [end, at] = [msOf(visit.end), msOf(sealed)];
   if (end === null || at === null || at < end) return '';
   return at === end ? 'At the pick-up.' : `${formatDuration(at - end)} after the pick-up.`;
