@@ -1,13 +1,14 @@
 import { isLeftOf, ringsContain } from '../plane/ring.ts';
 import type { Mm, Ring, XY } from '../plane/types.ts';
 
-/** Rings with more corners than this are looked up by height: going through all of them for every point takes longer. */
+/** Rings with more corners are indexed by horizontal bands, which is faster than a linear scan per point. */
 const MANY_CORNERS = 200;
 const BANDS = 64;
 
 /**
- * The same as `ringsContain` for rings that are asked about often: where they have very many corners only edges are looked at that may
- * pass the height of the point.
+ * Returns `ringsContain` as a function for rings that are tested often: for very many corners only the edges in the
+ * band of the
+ * point are examined.
  */
 export function containsTest(rings: readonly Ring[]): (x: Mm, y: Mm) => boolean {
   const count = rings.reduce((sum, ring) => sum + ring.length, 0);

@@ -1,21 +1,22 @@
 import type { Mm } from '../plane/types.ts';
-import { CX, CY, RADIUS, START, SWEEP, X0, X1, Y0, Y1 } from './outline.ts';
+import { at, CX, CY, RADIUS, START, SWEEP, X0, X1, Y0, Y1 } from './pieces.ts';
 
-/** Curves that miss each other by less than this, mm, count as touching: far above rounding, far below any tape. */
-const TANGENT = 1e-7;
+/** Curves that miss each other by less than this touch, mm: far above rounding, far below any tape. */
+const TOUCH_TOLERANCE = 1e-7;
 
-/** Squared sine of the angle below which ends are looked at one by one. */
+/** Squared sine of the angle below which the ends are tested individually. */
 const SMALL_ANGLE = 1e-6;
 
-/** An end this near to a line, mm, lies on it: a little more than what `free-boundary.ts` takes for one line. */
-const ON_LINE = 2e-6;
+/** An end this close to a line lies on it, mm: slightly more than `COINCIDENT`. */
+const END_TOLERANCE = 2e-6;
 
-/** Receives the offset of a piece and a parameter (0…1 along it) at which it is to be cut. */
+/** Receives the offset of a piece and the parameter, 0…1 along it, of a cut. */
 export type Cut = (piece: number, parameter: number) => void;
 
 /**
- * Reports where two pieces of a flat array meet: crossings, touchings, and the ends of what they share when they run on one
- * another. `i` and `j` are offsets into `p`. One within rounding of an end may or may not be reported.
+ * Reports where two pieces of a flat array meet: crossings, tangencies, and the ends of a shared stretch when they
+ * coincide.
+ * `i` and `j` are offsets into `p`. A cut within rounding of an end may or may not be reported.
  */
 export function cutPair(p: Float64Array, i: number, j: number, cut: Cut): void {
   if (p[i + RADIUS] === 0) {
@@ -35,16 +36,16 @@ function cutLines(p: Float64Array, i: number, j: number, cut: Cut): void {
   const denominator = px * qy - py * qx;
   const pp = px * px + py * py;
   const qq = qx * qx + qy * qy;
-  // Parallel, or so nearly that the two stay within touching distance over the whole length.
-  if (denominator * denominator <= TANGENT * TANGENT * Math.max(pp, qq)) {
-    if (Math.abs(px * oy - py * ox) > TANGENT * 10 * Math.sqrt(pp)) return;
-    emit(i, (ox * px + oy * py) / pp, cut);
-    emit(i, ((ox + qx) * px + (oy + qy) * py) / pp, cut);
-    emit(j, -(ox * qx + oy * qy) / qq, cut);
-    emit(j, ((px - ox) * qx + (py - oy) * qy) / qq, cut);
+  // Parallel, or so nearly that the two stay within the touch tolerance over their whole length.
+  if (denominator * denominator <= TOUCH_TOLERANCE * TOUCH_TOLERANCE * Math.max(pp, qq)) {
+    if (Math.abs(px * oy - py * ox) > TOUCH_TOLERANCE * 10 * Math.sqrt(pp)) return;
+    addCut(i, (ox * px + oy * py) / pp, cut);
+    addCut(i, ((ox + qx) * px + (oy + qy) * py) / pp, cut);
+    addCut(j, -(ox * qx + oy * qy) / qq, cut);
+    addCut(j, ((px - ox) * qx + (py - oy) * qy) / qq, cut);
     return;
   }
-  // At a small angle an end may lie on the other piece, to within what counts as one line, far from where the two cross.
+  // At a small angle an end may lie within tolerance of the other piece, far from their crossing.
   if (denominator * denominator <= SMALL_ANGLE * pp * qq) {
     cutAtEnd(i, ox, oy, px, py, pp, cut);
     cutAtEnd(i, ox + qx, oy + qy, px, py, pp, cut);
@@ -53,18 +54,18 @@ function cutLines(p: Float64Array, i: number, j: number, cut: Cut): void {
   }
   const t = (ox * qy - oy * qx) / denominator;
   const u = (ox * py - oy * px) / denominator;
-  // A hair of slack: an end that lies on the other piece must cut it.
-  const slackT = TANGENT / Math.sqrt(pp);
-  const slackU = TANGENT / Math.sqrt(qq);
+  // Tolerance in parameters: an end that lies on the other piece must cut it.
+  const slackT = TOUCH_TOLERANCE / Math.sqrt(pp);
+  const slackU = TOUCH_TOLERANCE / Math.sqrt(qq);
   if (t < -slackT || t > 1 + slackT || u < -slackU || u > 1 + slackU) return;
-  emit(i, t, cut);
-  emit(j, u, cut);
+  addCut(i, t, cut);
+  addCut(j, u, cut);
 }
 
 /** Cuts a line where an end of another, at (x, y) from its start, lies on it. */
 function cutAtEnd(line: number, x: Mm, y: Mm, dx: Mm, dy: Mm, lengthSq: number, cut: Cut): void {
   const off = dx * y - dy * x;
-  if (off * off <= ON_LINE * ON_LINE * lengthSq) emit(line, (x * dx + y * dy) / lengthSq, cut);
+  if (off * off <= END_TOLERANCE * END_TOLERANCE * lengthSq) addCut(line, (x * dx + y * dy) / lengthSq, cut);
 }
 
 function cutLineArc(p: Float64Array, line: number, arc: number, cut: Cut): void {
@@ -80,14 +81,14 @@ function cutLineArc(p: Float64Array, line: number, arc: number, cut: Cut): void 
   const off = (ox * dy - oy * dx) / length;
   const r = at(p, arc + RADIUS);
   const over = Math.abs(off) - r;
-  if (over > TANGENT) return;
-  const chord = over > -TANGENT ? 0 : Math.sqrt(r * r - off * off);
+  if (over > TOUCH_TOLERANCE) return;
+  const chord = over > -TOUCH_TOLERANCE ? 0 : Math.sqrt(r * r - off * off);
   onLineAndArc(p, line, arc, (foot - chord) / length, length, cut);
   if (chord > 0) onLineAndArc(p, line, arc, (foot + chord) / length, length, cut);
 }
 
 function onLineAndArc(p: Float64Array, line: number, arc: number, t: number, length: number, cut: Cut): void {
-  const slack = TANGENT / length;
+  const slack = TOUCH_TOLERANCE / length;
   if (t < -slack || t > 1 + slack) return;
   const x0 = at(p, line + X0);
   const y0 = at(p, line + Y0);
@@ -95,8 +96,8 @@ function onLineAndArc(p: Float64Array, line: number, arc: number, t: number, len
   const y = y0 + (at(p, line + Y1) - y0) * t;
   const u = arcParameter(p, arc, x, y);
   if (u < 0) return;
-  emit(line, t, cut);
-  emit(arc, u, cut);
+  addCut(line, t, cut);
+  addCut(arc, u, cut);
 }
 
 function cutArcs(p: Float64Array, i: number, j: number, cut: Cut): void {
@@ -107,19 +108,19 @@ function cutArcs(p: Float64Array, i: number, j: number, cut: Cut): void {
   const r = at(p, i + RADIUS);
   const s = at(p, j + RADIUS);
   const d = Math.sqrt(dx * dx + dy * dy);
-  if (d <= TANGENT) {
-    if (Math.abs(r - s) > TANGENT * 10) return;
-    emit(i, arcParameter(p, i, at(p, j + X0), at(p, j + Y0)), cut);
-    emit(i, arcParameter(p, i, at(p, j + X1), at(p, j + Y1)), cut);
-    emit(j, arcParameter(p, j, at(p, i + X0), at(p, i + Y0)), cut);
-    emit(j, arcParameter(p, j, at(p, i + X1), at(p, i + Y1)), cut);
+  if (d <= TOUCH_TOLERANCE) {
+    if (Math.abs(r - s) > TOUCH_TOLERANCE * 10) return;
+    addCut(i, arcParameter(p, i, at(p, j + X0), at(p, j + Y0)), cut);
+    addCut(i, arcParameter(p, i, at(p, j + X1), at(p, j + Y1)), cut);
+    addCut(j, arcParameter(p, j, at(p, i + X0), at(p, i + Y0)), cut);
+    addCut(j, arcParameter(p, j, at(p, i + X1), at(p, i + Y1)), cut);
     return;
   }
   const apart = d - (r + s);
   const within = Math.abs(r - s) - d;
-  if (apart > TANGENT || within > TANGENT) return;
+  if (apart > TOUCH_TOLERANCE || within > TOUCH_TOLERANCE) return;
   const a = (d * d + r * r - s * s) / (2 * d);
-  const touching = apart > -TANGENT || within > -TANGENT;
+  const touching = apart > -TOUCH_TOLERANCE || within > -TOUCH_TOLERANCE;
   const h = touching ? 0 : Math.sqrt(Math.max(0, r * r - a * a));
   const ux = dx / d;
   const uy = dy / d;
@@ -132,25 +133,21 @@ function onBothArcs(p: Float64Array, i: number, j: number, x: number, y: number,
   if (t < 0) return;
   const u = arcParameter(p, j, x, y);
   if (u < 0) return;
-  emit(i, t, cut);
-  emit(j, u, cut);
+  addCut(i, t, cut);
+  addCut(j, u, cut);
 }
 
-/** Where on the arc the direction of (x, y) lies, 0…1; −1 when it is not on the arc. */
+/** Returns the parameter, 0…1, of the direction (x, y) on the arc; −1 when it is not on the arc. */
 function arcParameter(p: Float64Array, arc: number, x: number, y: number): number {
-  const slack = TANGENT / at(p, arc + RADIUS);
+  const slack = TOUCH_TOLERANCE / at(p, arc + RADIUS);
   const sweep = at(p, arc + SWEEP);
   let turn = (Math.atan2(y - at(p, arc + CY), x - at(p, arc + CX)) - at(p, arc + START)) % (2 * Math.PI);
   if (turn < -slack) turn += 2 * Math.PI;
-  // The last hair of a full turn is the start.
+  // Just below a full circle is the start, because of rounding.
   if (turn > 2 * Math.PI - slack) turn -= 2 * Math.PI;
   return turn <= sweep + slack ? Math.max(0, turn / sweep) : -1;
 }
 
-function emit(piece: number, parameter: number, cut: Cut): void {
+function addCut(piece: number, parameter: number, cut: Cut): void {
   if (parameter > 0 && parameter < 1) cut(piece, parameter);
-}
-
-function at(p: Float64Array, i: number): number {
-  return p[i] as number;
 }

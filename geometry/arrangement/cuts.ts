@@ -1,9 +1,9 @@
-/** Where pieces are to be cut: parameters 0…1 along each, sorted. Memory is kept from one use to the next. */
+/** The cuts of each piece as sorted parameters 0…1. The buffers are reused. */
 export class Cuts {
   private count = 0;
   private pieces = new Int32Array(64);
   private parameters = new Float64Array(64);
-  /** Where the cuts of each piece begin in `sorted`; one more entry at the end. */
+  /** Index in `sorted` of each piece's first cut, with one more entry at the end. */
   private starts = new Int32Array(64);
   private sorted = new Float64Array(64);
 
@@ -26,9 +26,9 @@ export class Cuts {
   }
 
   /**
-   * Puts the cuts in order, piece by piece; then they can be read.
+   * Sorts the cuts by piece and parameter. Required before reading.
    *
-   * @param pieceCount pieces are numbered below it
+   * @param pieceCount pieces are numbered 0 to `pieceCount` − 1
    */
   sort(pieceCount: number): void {
     if (this.starts.length <= pieceCount) this.starts = new Int32Array(2 * pieceCount + 1);
@@ -36,16 +36,16 @@ export class Cuts {
     starts.fill(0, 0, pieceCount + 1);
     for (let n = 0; n < count; n++) starts[pieces[n] as number] = (starts[pieces[n] as number] as number) + 1;
     for (let i = 1; i <= pieceCount; i++) starts[i] = (starts[i] as number) + (starts[i - 1] as number);
-    // From the end of each piece's stretch down to its begin.
+    // Counting sort, filled from the end of each range backwards.
     for (let n = 0; n < count; n++) {
       const place = (starts[pieces[n] as number] as number) - 1;
       starts[pieces[n] as number] = place;
       sorted[place] = parameters[n] as number;
     }
-    for (let i = 0; i < pieceCount; i++) sortStretch(sorted, this.start(i), this.end(i));
+    for (let i = 0; i < pieceCount; i++) sortRange(sorted, this.start(i), this.end(i));
   }
 
-  /** The first cut of a piece, and the one after its last. */
+  /** Returns the index of the first cut of a piece; `end` the one after its last. */
   start(piece: number): number {
     return this.starts[piece] as number;
   }
@@ -59,8 +59,8 @@ export class Cuts {
   }
 }
 
-/** By insertion: a piece has few cuts. */
-function sortStretch(values: Float64Array, start: number, end: number): void {
+/** Insertion sort: a piece has few cuts. */
+function sortRange(values: Float64Array, start: number, end: number): void {
   for (let i = start + 1; i < end; i++) {
     const value = values[i] as number;
     let k = i;

@@ -3,31 +3,34 @@ import { memoize } from '../plane/memoize.ts';
 import type { Mm, XY } from '../plane/types.ts';
 
 /**
- * What of a zone is free again: where a foot stands wholly on the top that carries it, and the thing is not in its way. The axis is
- * `depth` mm or more inside the outline of `body`.
+ * The free part inside a zone: where a detector stands with its whole footprint on the top of the item that supports
+ * it, and the item
+ * does not obstruct it. There the axis is `depth` mm or more inside the outline of `body`.
  */
 export interface Hole {
   readonly body: Body;
   readonly depth: Mm;
 }
 
-/** Chords of a round table: at a radius of 1 m they lie up to 0.01 mm inside the circle, on the safe side. */
+/**
+ * Number of chords of a round table: at radius 1 m they deviate by up to 0.01 mm to the inside, which is the safe side.
+ */
 const CHORDS = 720;
 
-const holesOf = memoize((_: Body) => new Map<Mm, Hole | null>());
+const holesByDepth = memoize((_: Body) => new Map<Mm, Hole | null>());
 
-/** The hole of a body at a depth; the same body and depth give the same hole. Null where the foot fits nowhere on it. */
+/** Returns the hole of a body at a depth, memoized; null when the footprint does not fit. */
 export function holeIn(body: Body, depth: Mm): Hole | null {
-  const holes = holesOf(body);
+  const holes = holesByDepth(body);
   let hole = holes.get(depth);
   if (hole === undefined) {
-    hole = makeHole(body, depth);
+    hole = buildHole(body, depth);
     holes.set(depth, hole);
   }
   return hole;
 }
 
-function makeHole(body: Body, depth: Mm): Hole | null {
+function buildHole(body: Body, depth: Mm): Hole | null {
   if (body.kind === 'sector') return null;
   if (body.kind === 'ring') return { body, depth };
   const radius = body.radius - depth;

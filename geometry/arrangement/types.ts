@@ -6,7 +6,9 @@ interface LineEdge {
   readonly from: XY;
   readonly to: XY;
 }
-/** A circular piece: from angle `start` turning by `sweep` (radians, positive = clockwise on screen, from +x towards +y). */
+/**
+ * A circular edge from angle `start`, spanning `sweep` (radians, positive = clockwise on screen, from +x towards +y).
+ */
 export interface ArcEdge {
   readonly kind: 'arc';
   readonly center: XY;
@@ -15,5 +17,5 @@ export interface ArcEdge {
   readonly sweep: number;
 }
 export type Edge = LineEdge | ArcEdge;
-/** A closed boundary; each edge starts where the one before ends. */
+/** A closed boundary; each edge starts where the previous one ends. */
 export type ArcRing = readonly Edge[];

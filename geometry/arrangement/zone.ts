@@ -1,22 +1,104 @@
-import type { Body, Extent } from '../plane/body.ts';
+import { type Body, bodyDistance, type Extent, signedBodyDistance } from '../plane/body.ts';
 import type { Mm } from '../plane/types.ts';
 import type { Hole } from './hole.ts';
+import { grownOutline, insetOutline, isConvex } from './outline.ts';
 
-/** A body with the distance that the axis keeps from it, ready for cutting. */
-export interface Grown extends Extent {
+/** A zone: a body grown by the distance that the axis of a detector keeps from it, with its outline precomputed. */
+export interface GrownZone extends Extent {
   readonly body: Body;
   readonly grow: Mm;
-  /** What is free again within the body: the top of a table that carries. Null for none. */
+  /** The free part within, on top of an item that supports the detector. Null for none. */
   readonly hole: Hole | null;
-  /** Flat pieces, see `outline.ts`. */
+  /** Flat pieces, see `pieces.ts`. */
   readonly outline: Float64Array;
   readonly convex: boolean;
 }
 
-/** The space in question: `accepts` says whether a point belongs to it, everything accepted lies in the extent and hull. */
-export interface Space {
-  readonly extent: Extent;
-  /** Half-planes (nx, ny, c): a point with nx·x + ny·y > c lies outside. May be empty. */
-  readonly hull: Float64Array;
-  readonly accepts: (x: Mm, y: Mm) => boolean;
+/** Returns the zone of a body grown by `grow` mm, minus a hole. */
+export function growZone(body: Body, grow: Mm, hole: Hole | null = null): GrownZone {
+  const outline = grownOutline(body, grow);
+  return {
+    body,
+    grow,
+    hole,
+    outline: hole ? withHole(outline, hole) : outline,
+    convex: !hole && isConvex(body),
+    minX: body.extent.minX - grow,
+    minY: body.extent.minY - grow,
+    maxX: body.extent.maxX + grow,
+    maxY: body.extent.maxY + grow,
+  };
+}
+
+function withHole(outline: Float64Array, { body, depth }: Hole): Float64Array {
+  const inset = body.kind === 'ring' ? insetOutline(body.flat, depth) : new Float64Array(0);
+  const both = new Float64Array(outline.length + inset.length);
+  both.set(outline);
+  both.set(inset, outline.length);
+  return both;
+}
+
+/** Returns the signed distance of a point to a zone, mm; negative inside. */
+export function zoneDistance({ body, grow, hole }: GrownZone, x: Mm, y: Mm): Mm {
+  const outside = bodyDistance(body, x, y) - grow;
+  return hole === null || outside >= 0 ? outside : Math.max(outside, -signedBodyDistance(hole.body, x, y) - hole.depth);
+}
+
+/**
+ * Boundaries this close coincide, mm. Coordinates of a house carry about 1e-10 mm of
+ * rounding, and no tape resolves anything near this.
+ */
+export const COINCIDENT = 1e-6;
+
+/** Returns whether a point lies inside a convex zone, off its boundary. */
+export function containsStrictly({ body, grow }: GrownZone, x: Mm, y: Mm): boolean {
+  if (body.kind !== 'ring') return bodyDistance(body, x, y) < grow - COINCIDENT;
+  // Inside a body the distance is 0, whatever the depth.
+  return grow === 0 ? isDeepIn(body.flat, x, y) : isNear(body.flat, x, y, grow - COINCIDENT);
+}
+
+/** Returns whether a point is in a convex ring that runs clockwise on screen, or closer to it than `reach`. */
+function isNear(flat: Float64Array, x: Mm, y: Mm, reach: Mm): boolean {
+  const reachSq = reach * reach;
+  let isInside = true;
+  let ax = flat[flat.length - 2] as number;
+  let ay = flat[flat.length - 1] as number;
+  for (let i = 0; i < flat.length; i += 2) {
+    const bx = flat[i] as number;
+    const by = flat[i + 1] as number;
+    const [ex, ey, px, py] = [bx - ax, by - ay, x - ax, y - ay];
+    const right = ex * py - ey * px;
+    if (right < 0) {
+      const lengthSq = ex * ex + ey * ey;
+      // Too far from the line of one edge is too far from the ring.
+      if (right * right >= reachSq * lengthSq) return false;
+      const along = ex * px + ey * py;
+      if (along >= 0 && along <= lengthSq) return true;
+      const [qx, qy] = along < 0 ? [px, py] : [x - bx, y - by];
+      if (qx * qx + qy * qy < reachSq) return true;
+      isInside = false;
+    }
+    ax = bx;
+    ay = by;
+  }
+  return isInside;
+}
+
+/**
+ * Returns whether a point is right of every edge of a convex ring that runs clockwise on screen, by more than
+ * `COINCIDENT`.
+ */
+function isDeepIn(flat: Float64Array, x: Mm, y: Mm): boolean {
+  let ax = flat[flat.length - 2] as number;
+  let ay = flat[flat.length - 1] as number;
+  for (let i = 0; i < flat.length; i += 2) {
+    const bx = flat[i] as number;
+    const by = flat[i + 1] as number;
+    const right = (bx - ax) * (y - ay) - (by - ay) * (x - ax);
+    if (right <= 0 || right * right <= COINCIDENT * COINCIDENT * ((bx - ax) * (bx - ax) + (by - ay) * (by - ay)))
+      return false;
+    ax = bx;
+    ay = by;
+  }
+  return true;
 }

@@ -2,9 +2,7 @@ import * as v from 'valibot';
 import { itemName } from '../plan/items.ts';
 import { ITEM_KINDS, type Item, type ItemKind, itemsOf } from '../plan/kinds.ts';
 import type { Level, Opening, Plan, Protocol, Tracing } from '../plan/model.ts';
-import type { Flaw } from '../planfile/meaning/flaw.ts';
 import { heightFlaws, openingFlaws, shapeFlaws } from '../planfile/meaning/item.ts';
-import { JOB_SECTIONS, jobFlaws } from '../planfile/meaning/job.ts';
 import {
   instantFlaws,
   kitFlaws,
@@ -13,9 +11,11 @@ import {
   visitFlaws,
   zoneFlaws,
 } from '../planfile/meaning/section.ts';
+import { RECORD_SECTIONS, recordFlaws } from '../planfile/meaning/test-record.ts';
+import type { Flaw } from '../planfile/problem.ts';
 import { foundWords, quoted } from '../planfile/problem.ts';
-import { placeOf } from '../planfile/read/place.ts';
-import { namedThings } from '../planfile/read/sound.ts';
+import { describePath } from '../planfile/read/describe-path.ts';
+import { identifiedItems } from '../planfile/read/valid-parts.ts';
 import {
   DetectorSchema,
   FixtureSchema,
@@ -51,7 +51,7 @@ const SECTIONS = [
   'visit',
   'conditions',
   'readings',
-  ...JOB_SECTIONS,
+  ...RECORD_SECTIONS,
 ] as const;
 const LEVEL_KEYS = ['name', 'order', 'ceiling', 'living', 'ground'] as const;
 /** What a level may lack. */
@@ -88,7 +88,7 @@ function sectionTrouble(before: Plan, after: Plan): string | null {
         )
       : null) ??
     (changed('readings') ? readingsTrouble(after) : null) ??
-    (JOB_SECTIONS.some(changed) ? jobTrouble(after) : null)
+    (RECORD_SECTIONS.some(changed) ? jobTrouble(after) : null)
   );
 }
 
@@ -108,8 +108,8 @@ function levelsTrouble(before: Plan, after: Plan): string | null {
     const trouble = level === was ? null : levelTrouble(was, level, unit);
     if (trouble) return trouble;
   }
-  const ids = namedThings(after);
-  const same = namedThings(before);
+  const ids = identifiedItems(after);
+  const same = identifiedItems(before);
   if (ids.length === same.length && ids.every(({ id }, index) => id === same[index]?.id)) return null;
   const seen = new Set<string>();
   const twice = ids.find(({ id }) => seen.size === seen.add(id).size);
@@ -188,8 +188,8 @@ function readingsTrouble(plan: Plan): string | null {
 }
 
 function jobTrouble(plan: Plan): string | null {
-  const [first] = jobFlaws(plan, detectorIds(plan));
-  return first ? said(placeOf(plan, first.at).thing, [first.flaw]) : null;
+  const [first] = recordFlaws(plan, detectorIds(plan));
+  return first ? said(describePath(plan, first.at).item, [first.flaw]) : null;
 }
 
 const detectorIds = ({ levels }: Plan): ReadonlySet<string> =>
@@ -207,5 +207,5 @@ function structureTrouble(schema: v.GenericSchema, value: unknown, thing: string
 
 function said(thing: string, flaws: readonly Flaw[]): string | null {
   const [flaw] = flaws;
-  return flaw ? `${thing} ${flaw.says}` : null;
+  return flaw ? `${thing} ${flaw.statement}` : null;
 }

@@ -2,7 +2,7 @@ import { itemName, wallLength } from '../plan/items.ts';
 import { ID_PREFIX, ITEM_KINDS, type Item, type ItemKind, itemsOf, LIST_OF } from '../plan/kinds.ts';
 import type { Detector, Level, Mm, Opening, Plan, XY } from '../plan/model.ts';
 import { translateShape } from '../plane/rigid-motion.ts';
-import { namedThings } from '../planfile/read/sound.ts';
+import { identifiedItems } from '../planfile/read/valid-parts.ts';
 import { checkedPlan, type EditResult } from './checked.ts';
 import { changedLevel, levelOf } from './level.ts';
 
@@ -64,7 +64,7 @@ export function copiedInto(plan: Plan, levelId: string, source: Level, ids: read
 
 /** Ids that neither the plan nor an earlier answer has. */
 export function freshNames(plan: Plan): (prefix: string) => string {
-  const taken = new Set(namedThings(plan).map(({ id }) => id));
+  const taken = new Set(identifiedItems(plan).map(({ id }) => id));
   return (prefix) => {
     let number = 1;
     while (taken.has(`${prefix}${number}`)) number += 1;

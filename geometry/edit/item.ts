@@ -1,14 +1,14 @@
 import { type ItemKind, type ItemOf, itemsOf, LIST_OF } from '../plan/kinds.ts';
 import type { Plan, XY } from '../plan/model.ts';
 import { assert } from '../plane/assert.ts';
-import { namedThings } from '../planfile/read/sound.ts';
+import { identifiedItems } from '../planfile/read/valid-parts.ts';
 import { withLoad } from './carried.ts';
 import type { EditResult } from './checked.ts';
 import { levelChanged } from './level.ts';
 
 /** The smallest number that makes `prefix` and it an id that nothing in the plan has: "w3". */
 export function nextId(plan: Plan, prefix: string): string {
-  const taken = new Set(namedThings(plan).map(({ id }) => id));
+  const taken = new Set(identifiedItems(plan).map(({ id }) => id));
   let number = 1;
   while (taken.has(`${prefix}${number}`)) number += 1;
   return `${prefix}${number}`;

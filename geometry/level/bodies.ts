@@ -8,53 +8,57 @@ import { type Arm, crowdedRing, jointRing } from './joints.ts';
 import { halfOf, type Rectangle, reachOf, rectangle, rectangleHolds, rectangleRing } from './rectangles.ts';
 import { type CentreLine, CROWD, SNAP, TOUCH } from './touch.ts';
 
-/** So many walls in one place keep a body each; of more, one that holds them all. */
+/** Up to this many coinciding walls keep their own bodies; beyond, one body contains the rest. */
 const MOST_SIDE_BY_SIDE = 8;
 
-/** Points nearer than this are one point, mm. */
+/** Points closer than this are the same point, mm. */
 const SAME_POINT: Mm = 1e-9;
 
-/** A node this near to where a wall has it is on it, mm. */
+/** A node closer than this to its position on a wall lies on the wall, mm. */
 const SAME_PLACE: Mm = 1e-6;
 
-/** Walls that turn by less against each other, radians, run the same way. */
+/** Walls whose directions differ by less are parallel, radians. */
 const SAME_WAY = 1e-5;
 
-/** What of an edge is meant: the edge, and of the walls that run on it those for which one body or one side of a joint stands. */
+/** An edge, and those of its walls that one body or one side of a joint represents. */
 export interface Part {
   readonly edge: number;
   readonly walls: readonly Wall[];
 }
 
-/** The body of one wall on one edge; where it holds the bodies of others there, it stands for them too. */
+/** The body of one wall on one edge; it also represents the walls whose bodies it contains. */
 export interface Stretch extends Part {
   readonly wall: Wall;
   readonly ring: Ring;
 }
 
-/** What joins two walls, or a crowd of them, at a node. */
+/** The joint of two walls at a node, or of all walls at a node of very high degree. */
 export interface Joint {
   readonly node: number;
-  /** What it joins. */
+  /** The parts that it joins. */
   readonly parts: readonly Part[];
   readonly walls: readonly Wall[];
   readonly ring: Ring;
-  /** Whether some wall at the node holds all of it: it adds nothing to what stands there. */
+  /** Whether a wall at the node contains all of it, so that it adds nothing to the solid area. */
   readonly isHeld: boolean;
-  /** Those whose own stretch holds all of it. */
+  /** The parts whose body on the edge contains all of it. */
   readonly heldBy: readonly Part[];
 }
 
-/** Everything that stands: a full rectangle for every wall, square ends, whatever meets it; and a joint for every two that meet. */
+/** Everything solid: a full rectangle with square ends for every wall, and a joint for every two walls that meet. */
 export interface Bodies {
-  /** Edge by edge. */
+  /** Per edge. */
   readonly stretches: readonly Stretch[];
   readonly joints: readonly Joint[];
-  /** The same as whole walls and joints, for cutting. */
+  /** Whole walls and joints, for the computation of the floors. */
   readonly standing: readonly Ring[];
 }
 
-/** @param more by how much every wall is thicker on either side than it is drawn, mm */
+/**
+ * Returns the bodies of all walls.
+ *
+ * @param extra how much thicker every wall is on either side than drawn, mm
+ */
 export function wallBodies(graph: WallGraph, { around }: Pick<Faces, 'around'>, more: Mm = 0): Bodies {
   const stretches: Stretch[] = [];
   graph.edges.forEach(({ runs }, edge) => {
@@ -76,8 +80,9 @@ export function wallBodies(graph: WallGraph, { around }: Pick<Faces, 'around'>, 
 }
 
 /**
- * Faces run from node to node, and a node may lie a touch beside a wall: farther than a wall without thickness reaches. Such edges
- * are walls too, as thin as can be, so that every face is bounded by what stands.
+ * A face runs from node to node, and a node may be beside its wall by up to the node tolerance, farther than a wall
+ * without thickness
+ * reaches. Returns a minimal body for such edges, so that every face is bounded by solids.
  */
 function bentEdges({ nodes, edges }: WallGraph): Ring[] {
   return edges.flatMap(({ from, to, runs }) => {
@@ -96,13 +101,13 @@ function wholeLine(line: CentreLine): Piece {
   return { line, from: line.a, to: line.b };
 }
 
-/** A body, and the walls for which it stands: its own, then those that it holds. */
+/** A body and the walls that it represents: its own, then those whose bodies it contains. */
 interface Held {
   readonly walls: Wall[];
   body: Rectangle;
 }
 
-/** The bodies of walls that run on one another: the thickest first, and whatever stands out from those before. */
+/** Returns the bodies of coinciding walls: the thickest first, then each that is not contained in one before. */
 function sideBySide(pieces: readonly Piece[], more: Mm): readonly Readonly<Held>[] {
   if (pieces.length === 1) return pieces.map((piece) => ({ walls: [piece.line.wall], body: bodyOf(piece, more) }));
   const kept: Held[] = [];
@@ -126,7 +131,7 @@ function bodyOf({ line, from, to }: Piece, more: Mm): Rectangle {
   return rectangle(from, to, halfOf(line.wall) + more);
 }
 
-/** The rectangle made as large as it must be to hold the ring as well. */
+/** Returns the rectangle enlarged to contain the ring. */
 function extended(body: Rectangle, ring: Ring): Rectangle {
   const { half, ends } = reachOf(body, ring);
   const [x, y] = [body.along[0] * ends, body.along[1] * ends];
@@ -139,15 +144,15 @@ function thickestFirst<P extends Piece>(pieces: readonly P[]): P[] {
   });
 }
 
-/** An arm of a node with what stands on it. */
+/** An arm of a node, with the bodies on it. */
 interface NodeArm extends Arm, Part {
   readonly wall: Wall;
-  /** Its own, and those that run the same way and are as thick. */
+  /** Its own wall, and those of the same direction and thickness. */
   readonly walls: Wall[];
-  /** The stretch up to the next node, and the whole wall. */
+  /** The body up to the next node, and that of the whole wall. */
   readonly stretch: Rectangle;
   readonly whole: Rectangle;
-  /** Walls that run the same way and are as thick, but go on farther. */
+  /** Bodies of walls of the same direction and thickness that extend farther. */
   readonly beside: Rectangle[];
   /** The end of the wall that it leads to. */
   readonly far: XY;
@@ -167,10 +172,10 @@ function addJointsAt(joints: Joint[], graph: WallGraph, node: number, around: re
     const one = arms[i] as NodeArm;
     for (let k = i + 1; k < arms.length; k++) {
       const two = arms[k] as NodeArm;
-      // Walls that run on one another are not joined: the one holds what the other has.
+      // Coinciding walls have no joint: one contains the other.
       if (one.edge === two.edge && runOnEachOther(one, two)) continue;
       const ring = ringOf(at, one, two);
-      // Of walls on one another the joint of the thickest comes first, and nearly always holds those of the others.
+      // Of coinciding walls the joint of the thickest comes first, and nearly always contains those of the others.
       if (
         !ring ||
         (arms.length > around.length && joints.slice(first).some((known) => holdsJoint(known, one, two, ring)))
@@ -182,8 +187,9 @@ function addJointsAt(joints: Joint[], graph: WallGraph, node: number, around: re
 }
 
 /**
- * Whether the shorter of two walls on one edge runs on the other all the way. Two that part at a sharp angle have an edge in common too,
- * where a third wall crosses both within a touch of where they meet.
+ * Returns whether the shorter of two walls on one edge coincides with the other over its whole length. Two walls that
+ * diverge at a small angle also
+ * share an edge when a third wall crosses both within the node tolerance of where they meet.
  */
 function runOnEachOther(one: NodeArm, two: NodeArm): boolean {
   const [short, long] = one.whole.length < two.whole.length ? [one, two] : [two, one];
@@ -196,7 +202,9 @@ function holdsJoint({ parts, ring: outer }: Joint, one: Part, two: Part, ring: R
   return ring.every(([x, y]) => bodyDistance(body, x, y) <= SAME_PLACE);
 }
 
-/** The joint of two walls where these two meet, whatever third wall has drawn their node to itself by a touch. */
+/**
+ * Returns the joint of two walls where these two meet, even if a third wall moved their node within the node tolerance.
+ */
 function ringOf(node: XY, one: NodeArm, two: NodeArm): Ring | null {
   if (distance(one.at, node) <= SAME_POINT && distance(two.at, node) <= SAME_POINT) return jointRing(node, one, two);
   const at = meetingOf(one.whole, two.whole) ?? node;
@@ -207,7 +215,7 @@ function footOn({ from, to }: Rectangle, p: XY): XY {
   return along(from, to, nearestParameter(p, from, to));
 }
 
-/** Whether more walls meet or nearly meet at a node than are joined two by two. */
+/** Returns whether more walls meet or nearly meet at a node than are joined in pairs. */
 export function isCrowd({ nodes, edges, hasHubs }: WallGraph, node: number, around: readonly number[]): boolean {
   if (around.length > CROWD) return true;
   if (!hasHubs) return false;
@@ -217,13 +225,13 @@ export function isCrowd({ nodes, edges, hasHubs }: WallGraph, node: number, arou
   );
 }
 
-/** Adds the walls of an edge, the thickest first, but for those that run the same way and are as thick. */
+/** Adds the walls of an edge, the thickest first; walls of the same direction and thickness become one arm. */
 function addArms(arms: NodeArm[], { runs }: GraphEdge, edge: number, node: number, at: XY, more: Mm): void {
   const first = arms.length;
   for (const run of runs.length > 1 ? thickestFirst(runs) : runs) {
-    // What leads straight across a gap fills it, and is no wall that turns a corner.
+    // A piece that connects straight across a gap fills it and does not form a corner.
     if (!run.line.isInLine) continue;
-    // What leads to a crowd has its joint there.
+    // A piece that leads to a hub has its joint there.
     if (run.line.hub && distance(run.line.hub, at) > TOUCH) continue;
     const arm = armOf(run, edge, node, more);
     const known = arms.length > first ? arms.find((other, i) => i >= first && runsAs(arm, other)) : undefined;
@@ -293,7 +301,7 @@ function jointOf(node: number, one: NodeArm, two: NodeArm, ring: Ring, arms: rea
 function crowd(at: XY, node: number, arms: readonly NodeArm[]): Joint {
   const wall = mainWall(arms.map((arm) => arm.wall));
   const half = Math.max(...arms.map((arm): Mm => arm.half));
-  // What nearly meets is joined up to an inch and a half off: its joints reach so much farther.
+  // Walls are connected to a hub from up to an inch and a half away, so the joint reaches that much farther.
   const ring = crowdedRing(at, half, 3 * SNAP);
   return { node, parts: arms, walls: [wall], ring, isHeld: false, heldBy: [] };
 }

@@ -1,5 +1,5 @@
 import { Scratch } from '../arrangement/free-boundary.ts';
-import { Nearby } from '../arrangement/nearby.ts';
+import { NearbyZones } from '../arrangement/nearby-zones.ts';
 import type { Level, Opening, RoomLabel, Wall, XY } from '../plan/model.ts';
 import { type Extent, ringExtent } from '../plane/body.ts';
 import { ringLabelPoint } from '../plane/label-point.ts';
@@ -18,17 +18,17 @@ import { cavityTest, edgesOutdoors, type FaceKind, LEAST_FLOOR } from './outdoor
 import { TOUCH } from './touch.ts';
 import type { LevelModel, Notice, OpeningBody, Room, WallJoint, WallPiece } from './types.ts';
 
-/** More levels than a house has, twice over; a model of each step that can be taken back would fill the memory. */
+/** Twice as many levels as a house has; a model of every step in the undo history would exhaust the memory. */
 const MOST_REMEMBERED = 24;
 
-/** What follows from the walls alone, and what is kept of the rest as long as the walls stay. */
+/** What depends on the walls alone, with functions for the rest that are memoized while the walls stay. */
 interface WallModel {
   readonly noticesOf: () => readonly Notice[];
   readonly roomsOf: (labels: readonly RoomLabel[]) => readonly Room[];
   readonly sidesOf: (labels: readonly RoomLabel[]) => Sides;
 }
 
-/** What hangs on where the outdoors is. */
+/** What depends on which side of each wall is outdoors. */
 interface Sides {
   readonly pieces: readonly WallPiece[];
   readonly joints: readonly WallJoint[];
@@ -36,9 +36,9 @@ interface Sides {
 }
 
 /**
- * Rooms, wall pieces and opening bodies of a level, and what should be told about the drawing. Never throws on a level
- * that the reader accepts. The same Level object gives the same model as long as it is one of the last that were asked about;
- * what an edit leaves alone is not built again.
+ * Returns the rooms, wall pieces, opening bodies and notices of a level. Never throws on a level that the reader
+ * accepts.
+ * Memoized by identity for the most recently used levels; what an edit does not change is not rebuilt.
  */
 export const buildLevel: (level: Level) => LevelModel = memoizeRecent((level: Level) => {
   const { noticesOf, roomsOf, sidesOf } = wallModel(level.walls);
@@ -52,7 +52,7 @@ export const buildLevel: (level: Level) => LevelModel = memoizeRecent((level: Le
     pieces,
     joints,
     openings,
-    // No distance and no region hangs on them: they are put together when somebody asks.
+    // Lazy, because no distance and no region depends on them.
     get notices() {
       notices ??= [...noticesOf(), ...labelNotices(level, rooms), ...passageNotices(openings)];
       return notices;
@@ -67,7 +67,7 @@ const wallModel = memoizeRecent((walls: readonly Wall[]): WallModel => {
   const bodies = wallBodies(graph, faces);
   const floors = roomFloors(faces, bodies);
   const holders = holdersOf(walls, graph);
-  /** The outdoors hangs on which faces have a label: names may change, nothing is built again. */
+  /** The outdoors depends on which faces have a label, not on the names, so renaming a room rebuilds nothing. */
   const sides = new Map<string, Sides>();
   const isCavity = cavityTest(graph, faces);
   const narrow = memoizeFaces(floors, ({ face, labelPoint }) => isCavity(face, labelPoint));
@@ -96,7 +96,7 @@ const wallModel = memoizeRecent((walls: readonly Wall[]): WallModel => {
   };
 }, MOST_REMEMBERED);
 
-/** For each face with a floor the answer to a question that is asked once, and only if somebody wants to know. */
+/** Returns a lazy, memoized predicate for each face with a floor. */
 function memoizeFaces(floors: readonly RoomFloor[], ask: (floor: RoomFloor) => boolean): Map<number, () => boolean> {
   return new Map(
     floors.map((floor) => {
@@ -117,7 +117,8 @@ function sidesFrom(graph: WallGraph, bodies: Bodies, holders: Holders, isOutdoor
   const isShort = graph.edges.map(
     ({ from, to }) => distance(graph.nodes[from] as XY, graph.nodes[to] as XY) <= 2 * TOUCH,
   );
-  // Walls that come within a touch of each other do not run on one another: each of them reads for itself.
+  // Walls that come within the node tolerance of each other on a short edge do not coincide: each is decided for
+  // itself.
   const isPartOutside = ({ edge, walls }: Part) =>
     isShort[edge] ? readsOutside(walls, isOutdoors[edge] as boolean) : (isOutside[edge] as boolean);
   const opening = memoize((one: Opening) => openingBody(one, holders, graph, isOutside));
@@ -128,7 +129,7 @@ function sidesFrom(graph: WallGraph, bodies: Bodies, holders: Holders, isOutdoor
   };
 }
 
-/** Where walls overlap and disagree, the reading that keeps the greater distance counts. */
+/** Where coinciding walls disagree, the stricter reading (outside) counts. */
 function readsOutside(walls: readonly Wall[], bordersOutdoors: boolean): boolean {
   return walls.some(({ side }) => side === 'outside' || (side === 'auto' && bordersOutdoors));
 }
@@ -145,7 +146,10 @@ function wallPiece({ nodes, edges }: WallGraph, { edge, wall, ring }: Stretch, o
   };
 }
 
-/** A joint counts when it stands out from the walls that meet, or when those that hold it keep less distance than it does. */
+/**
+ * Returns the joint if it extends beyond the walls that meet, or if the walls that contain it require less distance
+ * than it does.
+ */
 function wallJoint({ nodes }: WallGraph, joint: Joint, isOutside: (part: Part) => boolean): WallJoint[] {
   const { node, parts, walls, ring, isHeld, heldBy } = joint;
   const outside = parts.filter(isOutside).length >= 2;
@@ -153,11 +157,11 @@ function wallJoint({ nodes }: WallGraph, joint: Joint, isOutside: (part: Part) =
   return [{ walls, at: nodes[node] as XY, outside, body: ring }];
 }
 
-/** A room before it has a name. */
+/** A room without its label. */
 type RoomFloor = Omit<Room, 'key' | 'label' | 'labels'> & { readonly extent: Extent; readonly face: number };
 
 function roomFloors({ faces, faceOf }: Faces, bodies: Bodies): RoomFloor[] {
-  const standing = new Nearby(standingBodies(bodies.standing));
+  const standing = new NearbyZones(standingBodies(bodies.standing));
   const own: Ring[][] = faces.map(() => []);
   for (const { edge, ring } of bodies.stretches) {
     for (const h of [2 * edge, 2 * edge + 1]) own[faceOf[h] as number]?.push(ring);

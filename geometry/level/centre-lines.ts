@@ -4,12 +4,16 @@ import { joinsOf } from './joins.ts';
 import { type CentreLine, TOUCH } from './touch.ts';
 import type { Notice } from './types.ts';
 
-/** A wall shorter than this, mm, has no direction: its ends may become one. Ten touches, which no other ends bridge by chance. */
+/**
+ * A shorter wall has no direction, mm: its ends may merge into one node. Ten times the node tolerance, which chained
+ * merging does not reach by chance.
+ */
 const NO_LENGTH: Mm = 10 * TOUCH;
 
 /**
- * The centre-lines of the walls as drawn, then the pieces that join ends to what they nearly meet (`joins.ts`), all in an order and
- * direction that do not depend on the file. Every joined gap, and every wall without length, is a notice.
+ * Returns the center-lines of the walls as drawn, then the pieces that connect ends to the walls they nearly meet
+ * (`joins.ts`), in an order and
+ * direction that do not depend on the file. Every closed gap and every wall without length yields a notice.
  */
 export function joinedCentreLines(walls: readonly Wall[]): { lines: CentreLine[]; notices: Notice[] } {
   const notices: Notice[] = [];

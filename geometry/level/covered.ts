@@ -1,4 +1,4 @@
-import type { Grown } from '../arrangement/zone.ts';
+import type { GrownZone } from '../arrangement/zone.ts';
 import type { XY } from '../plan/model.ts';
 import { bodyDistance, type Extent, ringExtent } from '../plane/body.ts';
 import { convexHull } from '../plane/hull.ts';
@@ -6,36 +6,37 @@ import { along, cross } from '../plane/point.ts';
 import { signedArea } from '../plane/ring.ts';
 import type { Ring } from '../plane/types.ts';
 
-/** A part of a ring that no body holds is looked at no more when it is smaller than this, square mm: it is rounding. */
+/** An uncovered part smaller than this is rounding, mm². */
 const NOTHING = 1e-6;
 
-/** After so many bodies have been taken out it is given up: the answer is then found by cutting every body by every other. */
+/** After subtracting this many bodies the test gives up; the caller then cuts every body by every other. */
 const MOST_BODIES = 16;
 
-/** Whether a convex body holds all of a ring. */
-export function holdsRing(one: Grown, ring: Ring, extent: Extent): boolean {
+/** Returns whether a convex zone contains a ring. */
+export function holdsRing(one: GrownZone, ring: Ring, extent: Extent): boolean {
   if (!one.convex || one.minX > extent.minX || one.minY > extent.minY) return false;
   if (one.maxX < extent.maxX || one.maxY < extent.maxY) return false;
   return ring.every(([x, y]) => bodyDistance(one.body, x, y) === 0);
 }
 
 /**
- * Whether a few convex bodies together hold a ring: true where that is found soon, false where it is not. A part that one body holds
- * alone is done; of any other a body that holds its middle is taken out.
+ * Returns true if a few convex zones together cover a ring and this is found quickly; false otherwise. Parts that one
+ * zone contains
+ * are done; from any other part a zone that contains its middle is subtracted.
  *
- * @param first bodies that are tried before the others
+ * @param first zones that are tried before the others
  */
-export function isCovered(ring: Ring, first: readonly Grown[], others: readonly Grown[]): boolean {
+export function isCovered(ring: Ring, first: readonly GrownZone[], others: readonly GrownZone[]): boolean {
   const hull = convexHull(ring);
   const parts: Ring[] = [hull];
   for (let taken = 0; taken <= MOST_BODIES; taken++) {
     const part = parts.pop();
     if (!part) return true;
     const extent = ringExtent(part);
-    const holdsAll = (one: Grown) => holdsRing(one, part, extent);
+    const holdsAll = (one: GrownZone) => holdsRing(one, part, extent);
     if (first.some(holdsAll) || others.some(holdsAll)) continue;
     const middle = middleOf(part);
-    const holdsMiddle = (one: Grown) => one.convex && bodyDistance(one.body, ...middle) === 0;
+    const holdsMiddle = (one: GrownZone) => one.convex && bodyDistance(one.body, ...middle) === 0;
     const body = first.find(holdsMiddle) ?? others.find(holdsMiddle);
     if (body?.body.kind !== 'ring') return false;
     parts.push(...without(part, body.body.ring));
@@ -49,7 +50,7 @@ function middleOf(ring: Ring): XY {
   return [x / ring.length, y / ring.length];
 }
 
-/** What of a convex ring lies outside another, as convex rings. All run clockwise on screen. */
+/** Returns the part of a convex ring outside another, as convex rings. All run clockwise on screen. */
 function without(ring: Ring, taken: Ring): Ring[] {
   const parts: Ring[] = [];
   let rest: Ring = ring;
@@ -62,7 +63,7 @@ function without(ring: Ring, taken: Ring): Ring[] {
   return parts;
 }
 
-/** What of a convex ring lies right of a line from a to b (Sutherland and Hodgman 1974). */
+/** Returns the part of a convex ring to the right of the line a → b (Sutherland and Hodgman, 1974). */
 function cutOff(ring: Ring, a: XY, b: XY): Ring {
   return ring.flatMap((p, i) => {
     const q = ring[(i + 1) % ring.length] as XY;

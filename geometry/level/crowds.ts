@@ -3,14 +3,15 @@ import type { XY } from '../plan/model.ts';
 import { distance } from '../plane/point.ts';
 import { type CentreLine, CROWD, SNAP } from './touch.ts';
 
-/** The ends of a line: which of the places where very many walls end each of them is at; −1 for none. */
+/** The cluster at each end of a line, by number; −1 for none. */
 type Places = readonly [a: number, b: number];
 
 /**
- * Says whether a wall leaves a place where very many walls end together with another: from there the two part like spokes, and their
- * other ends, as near as they may be, were never meant to meet.
+ * Returns a predicate: whether a wall starts at a cluster of very many wall ends together with another wall. Such walls
+ * diverge like spokes, and
+ * their other ends are not joined however close they are.
  *
- * @returns the answer for a line, the end of it that nearly meets the other, and the other line
+ * @returns predicate of a line, the end of it that nearly meets the other, and the other line
  */
 export function spokesTest(lines: readonly CentreLine[]): (line: CentreLine, end: XY, other: CentreLine) => boolean {
   const placeOf = crowdedPlaces(lines.flatMap(({ a, b }) => [a, b]));
@@ -25,7 +26,7 @@ export function spokesTest(lines: readonly CentreLine[]): (line: CentreLine, end
   };
 }
 
-/** For every end that has very many others within half an inch: the place where they are, by number. */
+/** Returns the cluster, by number, of every end that has very many others within half an inch. */
 function crowdedPlaces(ends: readonly XY[]): Map<XY, number> {
   const placeOf = new Map<XY, number>();
   if (ends.length <= CROWD) return placeOf;

@@ -6,27 +6,31 @@ import type { WallGraph } from './graph.ts';
 /** The unbounded face. */
 export const OUTDOORS = -1;
 
-/** A face below this area, square mm, holds nothing: what stands free lies in a larger one. */
+/** A face with a smaller area cannot contain anything, mm². */
 const LEAST_FACE = 1;
 
-/** A bounded face: its own boundary, then the outer boundaries of whatever stands free inside it. */
+/** A bounded face: its outer boundary, then the outer boundaries of the components inside it (holes). */
 export interface Face {
   readonly rings: readonly Ring[];
 }
 
 /**
- * The faces of a wall graph, and on which face each half-edge looks. Half-edge 2k runs along edge k from `from` to `to`,
- * 2k + 1 the other way (so the twin of h is h ^ 1); each has its face to the right, clockwise on screen.
+ * The faces of a planar wall graph as a half-edge structure. Half-edge 2k runs along edge k from `from` to `to`, its
+ * twin
+ * 2k + 1 the other way (the twin of h is h ^ 1); each has its face to the right, clockwise on screen.
  */
 export interface Faces {
   readonly faces: readonly Face[];
   /** Index into `faces`, or OUTDOORS, per half-edge. */
   readonly faceOf: Int32Array;
-  /** Half-edges that leave each node, clockwise on screen. */
+  /** Half-edges leaving each node, clockwise on screen. */
   readonly around: readonly (readonly number[])[];
 }
 
-/** Traces the faces. Every component of the graph has one outer boundary; it is a hole of the smallest face around it. */
+/**
+ * Returns the faces of the graph. The outer boundary of each connected component is a hole of the smallest face around
+ * it.
+ */
 export function traceFaces({ nodes, edges }: WallGraph): Faces {
   const startOf = (h: number) => (h & 1 ? edges[h >> 1]?.to : edges[h >> 1]?.from) as number;
   const leaving = outgoing(nodes, edges.length * 2, startOf);
@@ -46,7 +50,7 @@ export function traceFaces({ nodes, edges }: WallGraph): Faces {
 
   const component = components(nodes.length, edges);
   const homeOf = ({ start }: { start: number }) => component[startOf(start)] as number;
-  // Of every component one cycle runs around all of it: the one with the least area, which is negative, or nought for a tree.
+  // The cycle around a component is the one with the least signed area: negative, or 0 for a tree.
   const around = new Map<number, number>();
   cycles.forEach((cycle, i) => {
     const known = around.get(homeOf(cycle));
@@ -86,12 +90,15 @@ function outgoing(nodes: readonly XY[], count: number, startOf: (h: number) => n
     const to = nodes[startOf(h ^ 1)] as XY;
     angle[h] = Math.atan2(to[1] - from[1], to[0] - from[0]);
   }
-  // y is down: growing angles run clockwise on screen.
+  // y is down, so ascending angles run clockwise on screen.
   for (const half of around) half.sort((g, h) => (angle[g] as number) - (angle[h] as number) || g - h);
   return around;
 }
 
-/** Keeping the face on the right: at the far node take the next edge counter-clockwise on screen from where one came. */
+/**
+ * Returns the successor of each half-edge, with the face on the right: the next edge counter-clockwise on screen from
+ * the twin at the far node.
+ */
 function nextHalfEdges(around: readonly (readonly number[])[], count: number): Int32Array {
   const next = new Int32Array(count);
   for (const half of around) {

@@ -1,8 +1,10 @@
-import { freeBoundary, grown, type Scratch } from '../arrangement/free-boundary.ts';
-import type { Nearby } from '../arrangement/nearby.ts';
-import { linkRings, straightRing } from '../arrangement/rings.ts';
+import { freeBoundary, type Scratch } from '../arrangement/free-boundary.ts';
+import { linkRings } from '../arrangement/link-rings.ts';
+import type { NearbyZones } from '../arrangement/nearby-zones.ts';
+import { straightRing } from '../arrangement/rings.ts';
 import { ringSpace } from '../arrangement/space.ts';
-import type { Grown } from '../arrangement/zone.ts';
+import type { GrownZone } from '../arrangement/zone.ts';
+import { growZone } from '../arrangement/zone.ts';
 import type { XY } from '../plan/model.ts';
 import { ringBody } from '../plane/body.ts';
 import { cross } from '../plane/point.ts';
@@ -11,7 +13,7 @@ import type { Ring } from '../plane/types.ts';
 import { holdsRing, isCovered } from './covered.ts';
 import type { Face } from './faces.ts';
 
-/** The floor of a face: what its walls leave. Outer rings clockwise on screen, holes the other way; area in square mm. */
+/** The floor of a face: its area minus the walls. Outer rings clockwise on screen, holes the other way; area in mm². */
 export interface Floor {
   readonly rings: readonly Ring[];
   readonly area: number;
@@ -19,20 +21,20 @@ export interface Floor {
 
 const NO_FLOOR: Floor = { rings: [], area: 0 };
 
-/** A face with no more corners than this may lie within one of the walls around it: a sliver, or the gap between two ends. */
+/** A face with at most this many corners may lie inside one of its walls: a sliver, or the gap between two ends. */
 const SLIVER_CORNERS = 4;
 
-/** A wedge between two of a great many walls has no more corners than this, and more bodies than this stand in it. */
+/** A wedge between two of very many walls has at most this many corners and more than this many bodies nearby. */
 const WEDGE_CORNERS = 12;
 const WEDGE_BODIES = 100;
 
 /**
- * Takes the wall bodies out of a face of the centre-lines.
+ * Returns a face of the center-lines minus the wall bodies.
  *
- * @param bodies all that stands, grown by nothing; far ones are passed over
- * @param own what stands on the edges of the face, where that is known
+ * @param bodies all solids as zones; distant ones are skipped
+ * @param own the bodies on the edges of the face, where known
  */
-export function faceFloor(face: Face, bodies: Nearby, scratch: Scratch, own: readonly Ring[] = []): Floor {
+export function faceFloor(face: Face, bodies: NearbyZones, scratch: Scratch, own: readonly Ring[] = []): Floor {
   const [outer] = face.rings;
   if (!outer || isSliver(face, own)) return NO_FLOOR;
   const space = ringSpace(face.rings);
@@ -50,26 +52,29 @@ export function faceFloor(face: Face, bodies: Nearby, scratch: Scratch, own: rea
   return { rings: rings.sort((a, b) => signedArea(b) - signedArea(a)), area };
 }
 
-/** Whether a wall on an edge of a small face holds all of it: most slivers are found so, without a look at what else stands there. */
+/**
+ * Returns whether one wall on an edge of a small face contains all of it: finds most slivers without looking at other
+ * bodies.
+ */
 function isSliver({ rings: [outer = []] }: Face, own: readonly Ring[]): boolean {
   return outer.length <= SLIVER_CORNERS && own.some((ring) => outer.every((p) => isWithin(ring, p)));
 }
 
-/** Whether a convex ring, clockwise on screen, holds a point. */
+/** Returns whether a convex ring, clockwise on screen, contains a point. */
 function isWithin(ring: Ring, p: XY): boolean {
   return ring.every((a, i) => cross(a, ring[(i + 1) % ring.length] as XY, p) >= 0);
 }
 
 /**
- * Whether the walls on the edges of a small face and the ground about their ends hold all of it: so it is with nearly every wedge
- * where a great many walls nearly meet, each of which would cut all the others.
+ * Returns whether the bodies on the edges of a small face and around its corners cover it, as for nearly every wedge
+ * where very many walls nearly meet; cutting would be quadratic there.
  */
-function isWedgeInWalls(outer: Ring, own: readonly Ring[], near: readonly Grown[]): boolean {
+function isWedgeInWalls(outer: Ring, own: readonly Ring[], near: readonly GrownZone[]): boolean {
   if (outer.length > WEDGE_CORNERS || near.length < WEDGE_BODIES) return false;
   return isCovered(outer, standingBodies(own), near);
 }
 
-/** Wall bodies ready for cutting. */
-export function standingBodies(bodies: readonly Ring[]): Grown[] {
-  return bodies.map((body) => grown(ringBody(body), 0));
+/** Returns wall bodies as zones with distance 0. */
+export function standingBodies(bodies: readonly Ring[]): GrownZone[] {
+  return bodies.map((body) => growZone(ringBody(body), 0));
 }

@@ -3,7 +3,10 @@ import { along, distance, nearestOnSegment, nearestParameter } from '../plane/po
 import { Nodes } from './nodes.ts';
 import { type CentreLine, TOUCH } from './touch.ts';
 
-/** What one wall has on an edge: the stretch of its own line, which a merged node may lie beside by a touch. */
+/**
+ * The part of one wall on an edge, on the wall's own line, which may be beside a merged node by up to the node
+ * tolerance.
+ */
 export interface Run {
   readonly line: CentreLine;
   readonly from: XY;
@@ -12,39 +15,40 @@ export interface Run {
   readonly start: number;
 }
 
-/** A stretch of wall between two neighbouring nodes. */
+/** A stretch of wall between two adjacent nodes. */
 export interface GraphEdge {
   readonly from: number;
   readonly to: number;
-  /** The walls that run here; more than one where walls overlap. */
+  /** The walls on this edge; several where walls coincide. */
   readonly walls: readonly Wall[];
-  /** The same stretch on the line of each. */
+  /** The stretch on the line of each. */
   readonly runs: readonly Run[];
 }
 
-/** Nodes and edges: no edge crosses or overlaps another, nodes are at least a touch apart. */
+/** A planar graph: no edge crosses or overlaps another, and nodes are at least the node tolerance apart. */
 export interface WallGraph {
   readonly nodes: readonly XY[];
   readonly edges: readonly GraphEdge[];
-  /** The lines that were split, those between the same two nodes together. */
+  /** The lines that were split, grouped by their end nodes. */
   readonly spans: readonly (readonly CentreLine[])[];
-  /** Whether some of them lead to a place where very many walls nearly meet. */
+  /** Whether some of them lead to a hub (see `CenterLine.hub`). */
   readonly hasHubs: boolean;
 }
 
-/** Lines between the same two nodes: many walls drawn in one place are split only once. */
+/** Lines between the same two nodes: walls drawn repeatedly in one place are split only once. */
 interface Bundle {
   readonly lead: CentreLine;
   readonly lines: CentreLine[];
   readonly from: number;
   readonly to: number;
-  /** Nodes on the way. */
+  /** Nodes between its ends. */
   readonly stops: Set<number>;
 }
 
 /**
- * Splits centre-lines wherever they meet, cross or run on one another. Points within a touch of each other become one
- * node. The result does not depend on the order of the lines.
+ * Returns the planar graph of center-lines: split wherever they meet, cross or coincide (noding), with points within
+ * the node tolerance
+ * merged. The result does not depend on the order of the lines.
  */
 export function wallGraph(lines: readonly CentreLine[]): WallGraph {
   const nodes = new Nodes();
@@ -54,7 +58,7 @@ export function wallGraph(lines: readonly CentreLine[]): WallGraph {
     const at = splitPair(s, t);
     if (at) crossings.push([s, t, at]);
   });
-  // After the ends, so that a crossing at the end of a third wall is that end.
+  // After the ends, so that a crossing at the end of a third wall becomes that end's node.
   for (const [s, t, at] of crossings) {
     const node = nodes.of(at);
     s.stops.add(node);
@@ -81,7 +85,10 @@ function bundled(lines: readonly CentreLine[], nodes: Nodes): Bundle[] {
   return [...bundles.values()].flat().sort((s, t) => s.lead.a[0] - t.lead.a[0]);
 }
 
-/** Calls back for every pair of lines whose extents come within a touch of each other. They are in the order of their left ends. */
+/**
+ * Calls `visit` for every pair of lines whose bounding boxes come within the node tolerance. The lines are sorted by
+ * left end.
+ */
 function forNearPairs(bundles: readonly Bundle[], visit: (s: Bundle, t: Bundle) => void): void {
   bundles.forEach((s, i) => {
     const { a, b } = s.lead;
@@ -97,9 +104,9 @@ function forNearPairs(bundles: readonly Bundle[], visit: (s: Bundle, t: Bundle) 
   });
 }
 
-/** Ends that touch the other line split it there; otherwise a clean crossing, which is given back. */
+/** Splits the lines where an end touches the other line; returns a proper crossing, if any, instead of splitting. */
 function splitPair(s: Bundle, t: Bundle): XY | null {
-  // Walls that share a node meet there, and elsewhere only where one runs on the other.
+  // Walls that share a node meet there, and elsewhere only where they coincide.
   let touched = s.from === t.from || s.from === t.to || s.to === t.from || s.to === t.to;
   for (const [end, node, other] of [
     [s.lead.a, s.from, t],
@@ -115,7 +122,10 @@ function splitPair(s: Bundle, t: Bundle): XY | null {
   return touched ? null : crossing(s.lead.a, s.lead.b, t.lead.a, t.lead.b);
 }
 
-/** Where two lines meet, looking at these two alone: an end of one that touches the other, else their crossing; null where they do not. */
+/**
+ * Returns where two lines meet: an end of one that touches the other, else their crossing; null for neither. Other
+ * lines play no part.
+ */
 export function meetingOf(one: { from: XY; to: XY }, two: { from: XY; to: XY }): XY | null {
   for (const end of [one.from, one.to]) if (distance(end, nearestOnSegment(end, two.from, two.to)) <= TOUCH) return end;
   for (const end of [two.from, two.to]) if (distance(end, nearestOnSegment(end, one.from, one.to)) <= TOUCH) return end;
@@ -170,7 +180,7 @@ function addRun(edges: Map<string, Growing>, q: number, run: Run): void {
   }
 }
 
-/** Of walls that run on one another the thickest counts; of equals the first id. */
+/** Returns the wall that represents coinciding walls: the thickest, then the least id. */
 export function mainWall(walls: readonly Wall[]): Wall {
   return walls.reduce((best, wall) =>
     wall.thickness > best.thickness || (wall.thickness === best.thickness && wall.id < best.id) ? wall : best,

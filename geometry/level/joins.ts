@@ -5,10 +5,10 @@ import { spokesTest } from './crowds.ts';
 import { type CentreLine, SNAP, TOUCH } from './touch.ts';
 import type { Notice } from './types.ts';
 
-/** A crossing this near to both ends is where they were meant to meet; farther out, the walls run beside each other. */
+/** A crossing closer than this to both ends is the corner that was meant; beyond, the walls run side by side. */
 const CROSSING: Mm = 2 * SNAP;
 
-/** An end that nearly meets more walls than this is no drawing: every wall about it leads to it, and a ring stands for all joints. */
+/** Where an end nearly meets more walls than this, all walls around it are connected to one hub. */
 const MOST_NEAR = 24;
 
 /** An end of a wall and another wall that it nearly meets. */
@@ -20,10 +20,12 @@ interface NearMiss {
 }
 
 /**
- * Short pieces of wall that join ends to the walls that they nearly meet, and what is told of them. What is drawn is left as it is.
- * Whether and how two walls are joined depends on these two alone, so that a third wall, drawn later, never undoes it: not even one
- * that leads from the one to the other, for it may be thinner. Where very many walls meet this is no drawing, and less is done: their
- * other ends are not joined to one another.
+ * Returns short pieces of wall that connect ends to the walls they nearly meet, and notices about them. The drawing
+ * itself is not changed.
+ * Whether and how two walls are connected depends on these two alone, so that a third wall drawn later cannot undo it,
+ * not even one
+ * that leads from one to the other, because it may be thinner. Around hubs, where no real house has so many walls, the
+ * other ends of the walls are not joined to each other.
  */
 export function joinsOf(lines: readonly CentreLine[]): { joins: CentreLine[]; notices: Notice[] } {
   const joins: CentreLine[] = [];
@@ -48,10 +50,7 @@ export function joinsOf(lines: readonly CentreLine[]): { joins: CentreLine[]; no
   return { joins, notices: gathered(told) };
 }
 
-/**
- * Where very many walls nearly meet, all that come within an inch of one of the ends lead to it: whatever two of them nearly meet there
- * are joined by way of it.
- */
+/** Connects every wall within an inch of a hub to the hub. This replaces the pairwise connections. */
 function hubJoins(crowded: readonly SurveyedEnd[], lines: readonly CentreLine[], index: Flatbush): CentreLine[] {
   const hubs: XY[] = [];
   for (const { end } of crowded) if (!hubs.some((hub) => distance(hub, end) <= SNAP)) hubs.push(end);
@@ -70,11 +69,11 @@ function hubJoins(crowded: readonly SurveyedEnd[], lines: readonly CentreLine[],
 interface SurveyedEnd {
   readonly line: CentreLine;
   readonly end: XY;
-  /** Of very many no more than show that they are. */
+  /** At most just above the hub threshold. */
   readonly misses: readonly NearMiss[];
   /** Whether it touches no other wall. */
   readonly isLoose: boolean;
-  /** The wall that it has run past by a little. */
+  /** The wall that it has slightly overshot. */
   readonly crossed: { readonly other: CentreLine; readonly at: XY } | null;
 }
 
@@ -90,7 +89,7 @@ function surveyedEnds(lines: readonly CentreLine[]): { ends: SurveyedEnd[]; inde
   for (const line of lines) {
     for (const end of [line.a, line.b]) {
       const near = index.search(end[0] - SNAP, end[1] - SNAP, end[0] + SNAP, end[1] + SNAP);
-      // An end is always near its own wall.
+      // The end's own wall is always near.
       if (near.length > 1) ends.push(surveyedEnd(line, end, near, lines, areSpokes));
     }
   }
@@ -125,7 +124,7 @@ function surveyedEnd(
   return { line, end, misses, isLoose, crossed };
 }
 
-/** Where the other wall meets the last inch of this one; null where it does not. */
+/** Returns where the other wall meets the last inch of this one; null if it does not. */
 function meetsNear(end: XY, far: XY, other: CentreLine): XY | null {
   const length = distance(end, far);
   const reach = Math.min(1, CROSSING / length);
@@ -140,7 +139,10 @@ function nearestGap(p: XY, a: XY, b: XY): Mm {
   return distance(p, nearestOnSegment(p, a, b));
 }
 
-/** Where the line of the end crosses the other wall, or the line of its near end; null where they run side by side. */
+/**
+ * Returns where the line of the end crosses the other wall, or its extension at the near end; null when they are
+ * parallel.
+ */
 function crossingNear({ line, end, other }: NearMiss): XY | null {
   const at = crossingOf(line.a, line.b, other.a, other.b);
   if (at && distance(at, end) <= CROSSING) {
@@ -151,7 +153,7 @@ function crossingNear({ line, end, other }: NearMiss): XY | null {
   return null;
 }
 
-/** Where two lines cross; null where they run side by side. */
+/** Returns where two infinite lines cross; null when they are parallel. */
 function crossingOf(a: XY, b: XY, c: XY, d: XY): XY | null {
   const dx = b[0] - a[0];
   const dy = b[1] - a[1];
@@ -167,7 +169,7 @@ function noticeOf(kind: 'gap-closed' | 'overshoot', line: CentreLine, other: Cen
   return { kind, ids: [...new Set([line.wall.id, other.wall.id])].sort(), at, length };
 }
 
-/** One notice for all that is closed at one place: the two ends of a corner, or three that nearly meet. */
+/** Merges the notices about one place: the two ends of a corner, or three that nearly meet. */
 function gathered(notices: readonly Notice[]): Notice[] {
   const kept: Notice[] = [];
   for (const notice of notices) {

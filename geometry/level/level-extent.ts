@@ -1,7 +1,7 @@
 import type { Level } from '../plan/model.ts';
 import { type Extent, shapeBody } from '../plane/body.ts';
 
-/** The rectangle that holds all that is drawn on a level, walls with their thickness; null for an empty level. */
+/** Returns the bounding box of everything drawn on a level, walls with their thickness; null for an empty level. */
 export function levelExtent(level: Level): Extent | null {
   const parts: Extent[] = [
     ...level.walls.flatMap(({ from, to, thickness }) => [square(from, thickness / 2), square(to, thickness / 2)]),
@@ -13,7 +13,7 @@ export function levelExtent(level: Level): Extent | null {
   return first ? rest.reduce(joined, first) : null;
 }
 
-/** The rectangle around both. */
+/** Returns the bounding box of both. */
 export function joined(a: Extent, b: Extent): Extent {
   return {
     minX: Math.min(a.minX, b.minX),

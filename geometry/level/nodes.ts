@@ -2,10 +2,10 @@ import type { Mm, XY } from '../plan/model.ts';
 import { distance } from '../plane/point.ts';
 import { TOUCH } from './touch.ts';
 
-/** Side of the squares by which points are found, mm: few points lie within a touch of the next square. */
+/** Cell size of the point grid, mm: few points are within the node tolerance of the next cell. */
 const SQUARE: Mm = 1;
 
-/** A point this near to one that is known adds nothing to where its node reaches, mm. */
+/** A point this close to a member of a node does not extend the reach of the node, mm. */
 const SAME: Mm = TOUCH / 100;
 
 interface Known {
@@ -13,12 +13,15 @@ interface Known {
   readonly node: number;
 }
 
-/** The nodes of a graph: points within a touch of each other (chained) are one, and the first of them stands for all. */
+/**
+ * The nodes of a graph: points within the node tolerance of each other (chained) are merged, and the first represents
+ * all.
+ */
 export class Nodes {
   readonly points: XY[] = [];
   private readonly squares = new Map<number, Known[]>();
 
-  /** The node of a point, a new one where none is near. */
+  /** Returns the node of a point; a new one if none is near. */
   of(p: XY): number {
     let node = -1;
     let least = Number.POSITIVE_INFINITY;
@@ -44,7 +47,7 @@ export class Nodes {
   }
 }
 
-/** Two squares may share a key: whoever looks there asks for the distance too. */
+/** Two cells may share a key, so lookups also test the distance. */
 function squareKey(i: number, j: number): number {
   return (Math.imul(i, 0x9e3779b1) + j) | 0;
 }

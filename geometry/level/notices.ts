@@ -6,10 +6,10 @@ import { type Faces, OUTDOORS } from './faces.ts';
 import { type GraphEdge, mainWall, type WallGraph } from './graph.ts';
 import type { Notice, OpeningBody, Room } from './types.ts';
 
-/** How far off another wall may be for a loose end to be reported: outdoors, where it leaves a room open, and indoors. */
+/** How far from another wall a loose end is reported, mm: outdoors, where it leaves a room open, and indoors. */
 const REPORTED_GAP = { outdoors: 1219.2, indoors: 152.4 };
 
-/** Walls that run on one another, and walls that lie askew on one another. */
+/** Returns notices for coinciding and for nearly coinciding walls. */
 export function overlapNotices({ nodes, edges, spans }: WallGraph): Notice[] {
   const overlapping = edges.flatMap(({ runs, from, to }): Notice[] => {
     if (runs.length < 2) return [];
@@ -18,12 +18,12 @@ export function overlapNotices({ nodes, edges, spans }: WallGraph): Notice[] {
     const [a, b] = [nodes[from] as XY, nodes[to] as XY];
     return [{ kind: 'walls-overlap', ids, at: along(a, b, 0.5), length: distance(a, b) }];
   });
-  // Of walls in one place the first stands for all: those are told already.
+  // The first wall in each group of coinciding walls represents the group, which is reported already.
   const leads = spans.flatMap(([lead]) => (lead?.isDrawn ? [lead.wall] : []));
   return [...overlapping, ...askewNotices(leads, new Set(overlapping.flatMap(({ ids }) => pairsOf(ids))))];
 }
 
-/** Where more walls meet than any house has. */
+/** Returns a notice for each node where more walls meet than in any house. */
 export function crowdNotices(graph: WallGraph, { around }: Faces): Notice[] {
   const { nodes, edges } = graph;
   return around.flatMap((half, node): Notice[] => {
@@ -33,7 +33,7 @@ export function crowdNotices(graph: WallGraph, { around }: Faces): Notice[] {
   });
 }
 
-/** Ends that meet nothing and have another wall within reach: a room that somebody meant to close. */
+/** Returns a notice for each loose end with another wall within reach: probably a room that should be closed. */
 export function gapNotices({ nodes, edges }: WallGraph, faces: Faces): Notice[] {
   const notices: Notice[] = [];
   faces.around.forEach((half, node) => {
@@ -46,7 +46,7 @@ export function gapNotices({ nodes, edges }: WallGraph, faces: Faces): Notice[] 
     const { from, to } = edges[own] as GraphEdge;
     const foot = from === node ? to : from;
     edges.forEach((edge, k) => {
-      // The walls that a stub stands on are no walls that it misses, however short it is.
+      // The walls at the foot of a stub are not walls that it misses.
       if (k === own || edge.from === foot || edge.to === foot) return;
       const d = distance(at, nearestOnSegment(at, nodes[edge.from] as XY, nodes[edge.to] as XY));
       if (d < least) {

@@ -6,13 +6,13 @@ import type { WallGraph } from './graph.ts';
 import { SNAP } from './touch.ts';
 import type { OpeningBody } from './types.ts';
 
-/** A stretch that an opening shares with a wall by less than this, mm, is rounding. */
+/** A shorter stretch shared by an opening and a wall is rounding, mm. */
 const SHARED: Mm = 0.01;
 
-/** Walls that turn by more than this, as the sine of the angle, cross each other: neither runs where the other does. */
+/** Sine of the angle between two walls above which they cross instead of coinciding. */
 const BESIDE = 0.1;
 
-/** The walls that openings are in, ready for looking up. */
+/** The host walls of openings, prepared for lookup. */
 export interface Holders {
   readonly walls: ReadonlyMap<string, Wall>;
   /** The same walls, the thickest first. */
@@ -35,8 +35,10 @@ export function holdersOf(walls: readonly Wall[], { edges }: WallGraph): Holders
 }
 
 /**
- * The rectangle of an opening, as deep as the thickest wall that runs there, and whether any part of it is in an outside wall.
- * @param isOutside of each edge
+ * Returns the rectangle of an opening, as deep as the thickest wall there, and whether any part of it is in an outside
+ * wall.
+ *
+ * @param isOutside per edge
  */
 export function openingBody(
   opening: Opening,
@@ -62,7 +64,7 @@ export function openingBody(
   }
   return {
     opening,
-    // No piece holds it: nothing is known of its wall, so the greater distance is kept.
+    // On no edge: its wall has no known sides, so the stricter reading (outside) counts.
     outside: held.length === 0 || held.some((k) => isOutside[k]),
     body: [at(opening.offset, -half), at(end, -half), at(end, half), at(opening.offset, half)],
   };
@@ -73,7 +75,7 @@ function comesNear({ from, to }: Wall, { minX, minY, maxX, maxY }: Extent): bool
   return Math.max(from[1], to[1]) >= minY && Math.min(from[1], to[1]) <= maxY;
 }
 
-/** Along a wall from its start, and across it. */
+/** Distances along a wall from its start, and across it. */
 interface Frame {
   readonly at: (s: Mm, t: Mm) => XY;
   readonly spot: (p: XY) => XY;
@@ -89,7 +91,9 @@ function frameOf({ from, to }: Wall): Frame {
   };
 }
 
-/** Half the thickness of a wall where it runs on or nearly on the stretch of an opening; 0 where it does not. */
+/**
+ * Returns half the thickness of a wall that coincides or nearly coincides with the stretch of an opening; 0 otherwise.
+ */
 function depthBeside(other: Wall, { spot }: Frame, { offset, width }: Opening): Mm {
   const [s0, t0] = spot(other.from);
   const [s1, t1] = spot(other.to);

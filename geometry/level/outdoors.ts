@@ -1,6 +1,6 @@
 import { Scratch } from '../arrangement/free-boundary.ts';
-import { Nearby } from '../arrangement/nearby.ts';
-import type { Grown } from '../arrangement/zone.ts';
+import { NearbyZones } from '../arrangement/nearby-zones.ts';
+import type { GrownZone } from '../arrangement/zone.ts';
 import type { Mm, XY } from '../plan/model.ts';
 import { bodyDistance } from '../plane/body.ts';
 import { distance } from '../plane/point.ts';
@@ -11,26 +11,27 @@ import { mainWall, type WallGraph } from './graph.ts';
 import { halfOf } from './rectangles.ts';
 import { sliversOf } from './slivers.ts';
 
-/** An unlabelled space that is nowhere wider than this between its walls, mm, is a cavity behind studs. */
+/** An unlabeled space nowhere wider than this between its walls is a cavity behind studs, mm. */
 const CAVITY: Mm = 305;
 
-/** A tape does not tell this from the width of a cavity, mm. */
+/** Measuring tolerance for the width of a cavity, mm. */
 const CAVITY_SLACK: Mm = 0.1;
 
-/** A floor of less than this, square mm, is what walls leave of a face that they fill. */
+/** A smaller floor is what remains of a face that walls fill, mm². */
 export const LEAST_FLOOR = 1;
 
-/** What is known of a face before it is said whether the outdoors reaches into it. */
+/** What is known of a face before the outdoors is determined. */
 export interface FaceKind {
   readonly hasFloor: boolean;
   readonly hasLabel: boolean;
-  /** Whether it is nowhere wider than a cavity. Asked only where it matters. */
+  /** Whether it is nowhere wider than a cavity. Lazy. */
   readonly isNarrow: () => boolean;
 }
 
 /**
- * Which edges have the outdoors on one side: the unbounded face, and the faces that one reaches from it through walls without
- * setting foot on a floor, be it that walls fill them or that they are unlabelled cavities.
+ * Returns which edges have the outdoors on one side: the unbounded face, and faces reached from it through walls
+ * without
+ * crossing a floor, either because walls fill them or because they are unlabeled cavities.
  */
 export function edgesOutdoors(graph: WallGraph, traced: Faces, kinds: readonly FaceKind[]): boolean[] {
   const { edges } = graph;
@@ -45,7 +46,7 @@ export function edgesOutdoors(graph: WallGraph, traced: Faces, kinds: readonly F
     reached.add(face);
     open.push(face);
   };
-  // What the outdoors reaches through: the faces of each edge, then those that are one space but for a pinch.
+  // Connections of the flood fill: the faces of each edge, and faces that are one space but for a pinch.
   const { between, joined } = sliversOf(graph, traced);
   const links: (readonly number[])[] = edges.map((_, k) => [faceOf[2 * k] as number, faceOf[2 * k + 1] as number]);
   links.push(...joined);
@@ -63,24 +64,25 @@ export function edgesOutdoors(graph: WallGraph, traced: Faces, kinds: readonly F
 }
 
 /**
- * Says of a face whether it is nowhere wider than a cavity: nothing is left of it when every wall is so much thicker. Since all
- * walls count, no wall that is added makes a cavity wider.
+ * Returns a predicate: whether a face is nowhere wider than a cavity, that is, nothing remains when every wall is
+ * thickened. Since all
+ * walls count, adding a wall never makes a cavity wider.
  */
 export function cavityTest(graph: WallGraph, faces: Faces): (face: number, within: XY) => boolean {
-  let thick: { readonly zones: readonly Grown[]; readonly nearby: Nearby } | null = null;
+  let thick: { readonly zones: readonly GrownZone[]; readonly nearby: NearbyZones } | null = null;
   return (face, within) => {
-    // Of most rooms the middle is free: no more need be asked.
+    // In most rooms the middle is clear, and nothing more is needed.
     if (isClear(graph, faces, within, (CAVITY + CAVITY_SLACK) / 2)) return false;
     if (!thick) {
       const zones = standingBodies(wallBodies(graph, faces, (CAVITY + CAVITY_SLACK) / 2).standing);
-      thick = { zones, nearby: new Nearby(zones) };
+      thick = { zones, nearby: new NearbyZones(zones) };
     }
     if (!thick.zones.some(({ body }) => bodyDistance(body, ...within) === 0)) return false;
     return faceFloor(faces.faces[face] as Face, thick.nearby, new Scratch()).area < LEAST_FLOOR;
   };
 }
 
-/** Whether a point is surely clear of all walls and joints, were every wall so much thicker on either side; no joint is built for it. */
+/** Returns whether a point is certainly clear of all thickened walls and joints, without building any joint. */
 function isClear({ nodes, edges }: WallGraph, { around }: Faces, p: XY, more: Mm): boolean {
   const ways = edges.map(({ from, to, walls }) => wayOf(nodes[from] as XY, nodes[to] as XY, halfOf(mainWall(walls))));
   for (const {
@@ -100,14 +102,15 @@ function isClear({ nodes, edges }: WallGraph, { around }: Faces, p: XY, more: Mm
     for (const h of around[n] as number[]) {
       const [ux, uy] = (ways[h >> 1] as Way).along;
       const sign = h & 1 ? -1 : 1;
-      // A joint lies behind the square ends of both its walls, and no farther off either line than the thicker is wide.
+      // A joint lies behind the square ends of both its walls, no farther from either line than the thicker wall's
+      // thickness.
       if (sign * (x * ux + y * uy) <= SPARE && Math.abs(y * ux - x * uy) <= widest) behind++;
     }
     return behind < 2;
   });
 }
 
-/** What a node may be moved by a touch, mm, and more. */
+/** More than a node may be moved by merging, mm. */
 const SPARE: Mm = 1;
 
 interface Way {

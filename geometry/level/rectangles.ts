@@ -2,13 +2,13 @@ import type { Mm, Wall, XY } from '../plan/model.ts';
 import { distance } from '../plane/point.ts';
 import type { Ring } from '../plane/types.ts';
 
-/** A wall drawn without thickness is given this half, mm, so that it still parts two rooms. */
+/** Half thickness of a wall drawn without thickness, mm, so that it still separates two rooms. */
 const THINNEST_HALF: Mm = 0.001;
 
-/** A point this little outside of a body, mm, counts as in it: rounding of coordinates is far less. */
+/** Tolerance for containment, mm, well above the rounding of coordinates. */
 const WITHIN: Mm = 1e-6;
 
-/** A straight stretch of wall: its centre-line by twice its half thickness, square ends. */
+/** A straight stretch of wall: center-line, half thickness, square ends. */
 export interface Rectangle {
   readonly from: XY;
   readonly to: XY;
@@ -28,7 +28,7 @@ export function rectangle(from: XY, to: XY, half: Mm): Rectangle {
   return { from, to, along, length, half };
 }
 
-/** Its four corners, clockwise on screen. */
+/** Returns its four corners, clockwise on screen. */
 export function rectangleRing({ from, to, along: [ux, uy], half }: Rectangle): Ring {
   const x = -uy * half;
   const y = ux * half;
@@ -40,7 +40,7 @@ export function rectangleRing({ from, to, along: [ux, uy], half }: Rectangle): R
   ];
 }
 
-/** Whether a convex ring lies in the rectangle, but for rounding. */
+/** Returns whether the rectangle contains a convex ring, within tolerance. */
 export function rectangleHolds({ from, along, length, half }: Rectangle, ring: Ring): boolean {
   const [ux, uy] = along;
   for (const p of ring) {
@@ -52,7 +52,7 @@ export function rectangleHolds({ from, along, length, half }: Rectangle, ring: R
   return true;
 }
 
-/** Half of the thickness that a rectangle needs to hold the ring as well, mm, and how far its ends have to move out for it. */
+/** Returns the half thickness that the rectangle needs to contain the ring, and how far its ends must move out, mm. */
 export function reachOf({ from, along: [ux, uy], length }: Rectangle, ring: Ring): { half: Mm; ends: Mm } {
   let half = 0;
   let ends = 0;

@@ -4,21 +4,25 @@ import type { Faces } from './faces.ts';
 import type { GraphEdge, WallGraph } from './graph.ts';
 import { type CentreLine, CROWD } from './touch.ts';
 
-/** Walls that turn by less than this against each other, as the sine of the angle, leave a sliver between them where they pass a node. */
+/** Walls at a smaller angle, as its sine, leave a sliver between them where they pass a node. */
 const HARDLY = 0.02;
 
 /**
- * Where two walls pass one node almost in one line, what lies between them before the node and behind it is one space, pinched where
- * their lines come within a touch of each other: a wall that crosses there must not part it.
+ * Where two walls pass one node at a very small angle, the area between them before and after the node is one space,
+ * pinched where
+ * their lines come within the node tolerance: a third wall crossing there must not divide it.
  */
 export interface Slivers {
-  /** Faces that are one space but for the pinch, two by two. */
+  /** Pairs of faces that are one space but for the pinch. */
   readonly joined: readonly (readonly [number, number])[];
-  /** For an edge on which two walls run, the face that opens between them behind an end of it. */
+  /** For an edge with two walls, the faces that open between them beyond its ends. */
   readonly between: ReadonlyMap<number, readonly number[]>;
 }
 
-/** Returns the slivers of a level: what `edgesOutdoors` needs beside the faces of each edge. Crossings are none. */
+/**
+ * Returns the slivers of a level, which `edgesOutdoors` needs in addition to the faces of each edge. Crossing walls
+ * have none.
+ */
 export function sliversOf(graph: WallGraph, faces: Faces): Slivers {
   const joined: [number, number][] = [];
   const between = new Map<number, number[]>();
@@ -35,7 +39,7 @@ export function sliversOf(graph: WallGraph, faces: Faces): Slivers {
   return { joined, between };
 }
 
-/** Whether two walls change sides at the node: what lies between them before it and behind it is then not one space. */
+/** Returns whether two walls cross at the node: the areas between them before and after it are then separate. */
 function isCrossing(leaving: readonly number[], one: Passing, two: Passing): boolean {
   const from = leaving.indexOf(one.ahead);
   const place = (h: number) => (leaving.indexOf(h) - from + leaving.length) % leaving.length;
@@ -43,14 +47,16 @@ function isCrossing(leaving: readonly number[], one: Passing, two: Passing): boo
   return place(two.ahead) < turn !== place(two.behind) < turn;
 }
 
-/** A wall that passes a node: its way, and the half-edges on which it leaves that way and the other way. */
+/**
+ * A wall that passes through a node: its direction, and the half-edges on which it leaves that way and the other way.
+ */
 interface Passing {
   readonly way: XY;
   readonly ahead: number;
   readonly behind: number;
 }
 
-/** Every two walls that pass a node almost in one line, both looked at the same way. */
+/** Returns every pair of walls that pass a node at a very small angle, oriented alike. */
 function passingPairs(graph: WallGraph, leaving: readonly number[], node: number): [Passing, Passing][] {
   if (leaving.length < 3 || leaving.length > CROWD || !leavesTwiceOneWay(graph, leaving)) return [];
   const passing = passingLines(graph, leaving, node);
@@ -63,10 +69,15 @@ function passingPairs(graph: WallGraph, leaving: readonly number[], node: number
   );
 }
 
-/** Edges shorter than this, mm, may lie across their walls: a node stands up to a touch beside them. */
+/**
+ * Edges shorter than this may deviate from the direction of their walls, mm: a node is up to the node tolerance beside
+ * them.
+ */
 const SHORT: Mm = 1;
 
-/** Whether two edges may leave a node almost the same way: at most nodes none do, and no more need be asked. */
+/**
+ * Returns whether two edges may leave a node in almost the same direction: a quick test that is false for most nodes.
+ */
 function leavesTwiceOneWay(graph: WallGraph, leaving: readonly number[]): boolean {
   let [px, py] = wayOf(graph, leaving[leaving.length - 1] as number);
   for (const h of leaving) {
@@ -93,12 +104,15 @@ function passingLines({ edges }: WallGraph, leaving: readonly number[], node: nu
   });
 }
 
-/** The faces in the narrower of the two sectors between two half-edges that leave a node; null where they are one. */
+/**
+ * Returns the faces in the narrower of the two sectors between two half-edges of a node; null if the half-edges are the
+ * same.
+ */
 function gapOf(graph: WallGraph, { faceOf }: Faces, leaving: readonly number[], h: number, g: number): number[] | null {
   if (h === g) return null;
   const [first, last] = [leaving.indexOf(h), leaving.indexOf(g)].sort((i, j) => i - j) as [number, number];
   const [[ux, uy], [vx, vy]] = [wayOf(graph, leaving[first] as number), wayOf(graph, leaving[last] as number)];
-  // Half-edges leave clockwise on screen: less than half a turn from the first to the last is the narrower sector.
+  // Half-edges are sorted clockwise on screen: less than half a turn from the first to the last is the narrower sector.
   const isNarrow = ux * vy - uy * vx >= 0;
   const sector = isNarrow ? leaving.slice(first, last) : [...leaving.slice(last), ...leaving.slice(0, first)];
   return sector.map((k) => faceOf[k] as number);

@@ -1,29 +1,38 @@
 import type { Mm, Wall, XY } from '../plan/model.ts';
 
 /**
- * Two points this close are one, mm. A hundredth of a millimetre: far below any tape, far above the rounding of
+ * Node tolerance, mm: points this close are the same node. Far below any tape and far above the rounding of
  * coordinates in a plan of house size.
  */
 export const TOUCH: Mm = 0.01;
 
 /**
- * A wall end this near to another wall is joined to it, and the joint is reported. Half an inch: what a hand-drawn
- * corner misses by, and less than any gap that somebody means.
+ * A wall end this close to another wall is connected to it, and the gap is reported, mm. Half an inch: a typical error
+ * of a
+ * drawn corner, and less than any intended gap.
  */
 export const SNAP: Mm = 12.7;
 
-/** Where more walls than this meet, one ring stands for the joints of every two of them: no house has such a place. */
+/** Nodes of a higher degree get one ring instead of pairwise joints. No house has such a node. */
 export const CROWD = 48;
 
-/** The centre-line of a wall, or of a short piece that joins its end to another wall; from `a` to `b` in the order of the page. */
+/**
+ * The center-line of a wall, or of a short piece that connects its end to another wall; `a` before `b` by x, then y.
+ */
 export interface CentreLine {
   readonly wall: Wall;
   readonly a: XY;
   readonly b: XY;
-  /** Whether it is the wall as drawn, and not such a piece. */
+  /** Whether it is a wall as drawn, not a connecting piece. */
   readonly isDrawn: boolean;
-  /** Whether it lies in the line of its wall, as all do but pieces that lead straight across to a wall that runs beside. */
+  /**
+   * Whether it is collinear with its wall: false only for pieces that lead straight across to a wall running alongside.
+   */
   readonly isInLine: boolean;
-  /** The end of a wall that it leads to, where very many walls nearly meet. */
+  /**
+   * The hub that it leads to. Where very many walls nearly meet, the end of one of them becomes a hub: all the others
+   * are connected
+   * to it, like spokes, instead of to each other.
+   */
   readonly hub?: XY;
 }

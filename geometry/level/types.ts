@@ -1,26 +1,26 @@
 import type { Level, Mm, Opening, RoomLabel, Wall, XY } from '../plan/model.ts';
 import type { Ring } from '../plane/types.ts';
 
-/** A piece of wall between two junctions. */
+/** A piece of wall between two nodes. */
 export interface WallPiece {
-  /** The wall that it belongs to; where walls overlap, the thickest, then the first id. */
+  /** Its wall; where walls coincide, the thickest, then the least id. */
   readonly wall: Wall;
   readonly from: XY;
   readonly to: XY;
   readonly thickness: Mm;
-  /** Whether the outdoors lies on one side, or `side` says so. */
+  /** Whether the outdoors is on one side, or `side` says so. */
   readonly outside: boolean;
-  /** The piece as built: a rectangle, square at both ends, whatever meets it there. */
+  /** The piece as built: a rectangle with square ends, whatever meets it there. */
   readonly body: Ring;
 }
 
 /** What fills the gap between the square ends of two walls that meet, on their outer side. */
 export interface WallJoint {
-  /** The walls that it joins, by id; of very many at one place, the thickest. */
+  /** The walls that it joins, by id; at a node of very high degree, only the thickest. */
   readonly walls: readonly Wall[];
   /** The node. */
   readonly at: XY;
-  /** Whether all that it joins is outside wall. */
+  /** Whether all walls that it joins are outside walls. */
   readonly outside: boolean;
   /** A simple convex ring. */
   readonly body: Ring;
@@ -29,29 +29,29 @@ export interface WallJoint {
 export interface OpeningBody {
   readonly opening: Opening;
   readonly outside: boolean;
-  /** Width along the wall by the thickness of the thickest wall that runs there. */
+  /** Its width along the wall by the thickness of the thickest wall there. */
   readonly body: Ring;
 }
 
-/** A bounded face of the wall centre-lines. */
+/** A bounded face of the wall center-lines. */
 export interface Room {
-  /** Label id, or `room@x,y` from the label point of an unlabelled room: stable while the room is not redrawn. */
+  /** Label id, or `room@x,y` from the label point of an unlabeled room: stable while the room is not redrawn. */
   readonly key: string;
-  /** The first label in the room, in file order; null when it has none. */
+  /** The first label in the room, in file order, or null. */
   readonly label: RoomLabel | null;
   /** Every label whose point lies in the room. */
   readonly labels: readonly RoomLabel[];
-  /** Outer ring first, then holes; on the centre-lines. */
+  /** Outer ring first, then holes; on the center-lines. */
   readonly centreRings: readonly Ring[];
-  /** The floor: set back to the wall faces, free-standing loops and stubs cut out. One or more outer rings with holes. */
+  /** The floor, bounded by wall faces, without free-standing walls. One or more outer rings with holes. */
   readonly floorRings: readonly Ring[];
-  /** Square millimetres of floor. */
+  /** Area of the floor, mm². */
   readonly floorArea: number;
-  /** A point well inside the floor, for a name. */
+  /** A point well inside the floor, for a label. */
   readonly labelPoint: XY;
 }
 
-/** Something about the drawing that the user should know; never a verdict. */
+/** Something about the drawing that the user should know; not a verdict. */
 export interface Notice {
   readonly kind:
     | 'gap-closed'
@@ -64,19 +64,19 @@ export interface Notice {
     | 'labels-share-room'
     | 'open-passage-outside'
     | 'unlabelled-room';
-  /** Ids of what it concerns. */
+  /** Ids of the items concerned. */
   readonly ids: readonly string[];
   readonly at: XY;
-  /** The length in question, mm; null when there is none. */
+  /** The length concerned, mm, or null. */
   readonly length: Mm | null;
 }
 
-/** A level made ready to be measured. */
+/** The derived model of a level, ready for measuring. */
 export interface LevelModel {
   readonly level: Level;
   readonly rooms: readonly Room[];
   readonly pieces: readonly WallPiece[];
-  /** Joints that stand out from the walls at their node; with the pieces, all that stands. */
+  /** Joints that extend beyond the walls at their node; together with the pieces, everything solid. */
   readonly joints: readonly WallJoint[];
   readonly openings: readonly OpeningBody[];
   readonly notices: readonly Notice[];

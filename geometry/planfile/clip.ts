@@ -5,23 +5,26 @@ import { parsePlan } from './parse.ts';
 import { quoted } from './problem.ts';
 import { isRecord } from './schema/walk.ts';
 
-/** How copied things are known among other text; the number goes up when an older Stillspot could misread them. */
+/**
+ * Marks copied items among other text on the clipboard; the number is raised when an older version could misread them.
+ */
 const FORMAT = 'stillspot-things';
 const VERSION = 1;
 
 export type ReadClip =
   | { readonly ok: true; readonly clip: Level }
-  /** What the text is not, in words, with the way out. */
+  /** Why the text cannot be pasted and what to do, in words. */
   | { readonly ok: false; readonly reason: string };
 
-/** Copied things as text: JSON, a level that holds nothing else. */
+/** Returns copied items as text: JSON of a level that contains nothing else. */
 export function writeClip(clip: Level): string {
   return JSON.stringify({ format: FORMAT, version: VERSION, level: clip });
 }
 
 /**
- * Things out of text that may come from anywhere. The level in it is held against everything that the reader of plan files asks;
- * what is not copied things is refused in words. Never throws, never repairs.
+ * Reads copied items from text of any origin. The level in it is validated like one of a plan file; anything else is
+ * refused
+ * with a reason. Never throws and never repairs.
  */
 export function readClip(text: string): ReadClip {
   if (text.trim() === '') return refused('There is nothing to paste. Copy a thing first.');

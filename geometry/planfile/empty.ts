@@ -4,19 +4,20 @@ import { LevelSchema } from './schema/level.ts';
 import { PlanSchema } from './schema/plan.ts';
 import { withDefaults } from './schema/walk.ts';
 
-/** 7 ft 6 in, a usual basement ceiling: common practice, no published source. To be measured on site. */
+/** 7 ft 6 in, a usual basement ceiling, in mm: common practice, no published source. To be measured on site. */
 const CEILING = 2286;
 
 /**
- * A plan of one empty basement, shown in feet and inches. Whatever a file may leave out has the value that the reader
- * gives it: one definition for both. The time zone is UTC, since nothing is known of the place; the app sets its own.
+ * Returns a plan of one empty basement, displayed in feet and inches. Every key that a file may omit has the default of
+ * the
+ * schema. The time zone is UTC because the place is not known; the app sets its own.
  */
 export function emptyPlan(): Plan {
   const plan = { format: 'stillspot-plan', version: 1, levels: [emptyLevel('L1')] };
   return v.parse(PlanSchema, withDefaults(PlanSchema, plan)) as Plan;
 }
 
-/** A lived-in basement with nothing drawn: the lowest level, 7 ft 6 in high. */
+/** Returns a lived-in basement with nothing drawn: the lowest level, 7 ft 6 in high. */
 export function emptyLevel(id: string): Level {
   const level = { id, name: 'Basement', order: 0, ceiling: CEILING, living: 'lived-in', ground: 'basement', walls: [] };
   return v.parse(LevelSchema, withDefaults(LevelSchema, level)) as Level;

@@ -4,21 +4,23 @@ const PARTS = /^(\d{4})-(\d\d)-(\d\d)T(\d\d):(\d\d):(\d\d)(\.\d+)?(?:Z|([+-])(\d
 
 type Read = { readonly ms: number } | { readonly trouble: string };
 
-/** Milliseconds since 1970 of an RFC 3339 date-time with an offset; null when it is none that the calendar has. */
+/**
+ * Returns the milliseconds since 1970-01-01T00:00Z of an RFC 3339 date-time with an offset; null when it is not valid.
+ */
 export function instantMs(text: string): number | null {
   const read = readInstant(text);
   return 'ms' in read ? read.ms : null;
 }
 
-/** What is wrong with an instant that has the form of one, in words; null when nothing is. */
-export function instantTrouble(text: string): string | null {
+/** Returns what is wrong with text in the form of an instant, in words; null when it is valid. */
+export function instantError(text: string): string | null {
   const read = readInstant(text);
   return 'trouble' in read ? read.trouble : null;
 }
 
 /**
- * Read by hand: engines differ in what their own reader takes (31 February becomes 2 March in one, hour 24 is midnight in
- * another). RFC 3339 allows small t and z. A leap second is refused: none of the durations counted from it would be right.
+ * Parsed here because `Date.parse` differs between engines (31 February becomes 2 March in one, hour 24 is midnight in
+ * another). RFC 3339 allows lowercase t and z. A leap second is refused: no duration counted from it would be right.
  */
 function readInstant(text: string): Read {
   const parts = INSTANT_PATTERN.test(text) ? PARTS.exec(text.toUpperCase()) : null;
@@ -31,7 +33,7 @@ function readInstant(text: string): Read {
   if (hour > 23 || minute > 59 || second > 59) return { trouble: 'names a time that the clock does not have' };
   if (offset[0] > 23 || offset[1] > 59) return { trouble: 'has an offset that no clock has' };
   const date = new Date(0);
-  // Not Date.UTC, which takes the years 0 to 99 for those of the twentieth century.
+  // Date.UTC would map the years 0 to 99 to 1900 to 1999.
   date.setUTCFullYear(year, month - 1, day);
   date.setUTCHours(hour, minute, second, Math.floor(Number(`0${parts[7] ?? ''}`) * 1000));
   const offsetMs = (offset[0] * 60 + offset[1]) * 60_000;

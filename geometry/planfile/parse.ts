@@ -1,12 +1,11 @@
 import type { Plan } from '../plan/model.ts';
-import { pointerTo, type Step } from './pointer.ts';
-import { foundWords, type PlanProblem, quoted } from './problem.ts';
-import { readJson } from './read/json-text.ts';
+import { foundWords, type PlanProblem, pointerTo, quoted, type Step } from './problem.ts';
+import { describePath } from './read/describe-path.ts';
+import { readJson } from './read/json.ts';
 import { meaningProblems } from './read/meaning.ts';
-import { placeOf } from './read/place.ts';
-import { slipProblems } from './read/slips.ts';
-import { Soundness } from './read/sound.ts';
+import { misspelledKeyProblems } from './read/misspelled-keys.ts';
 import { structureProblems } from './read/structure.ts';
+import { ValidParts } from './read/valid-parts.ts';
 import { PlanSchema, VERSION } from './schema/plan.ts';
 import { isRecord, withDefaults, withoutControlCharacters } from './schema/walk.ts';
 
@@ -17,12 +16,15 @@ export type ParsedPlan =
   | { readonly ok: false; readonly problems: readonly PlanProblem[] };
 
 /**
- * Reads a plan file. Text that is no JSON, no object, of another format or of a newer version has one problem, and the
- * rest is not looked at. After that every problem comes at once, of structure (what the JSON Schema says) first, of
- * meaning (what it cannot say) after. Never throws, never repairs; what was left out is filled in by its default.
+ * Parses a plan file. Text that is not JSON, not an object, of another format or of a newer version is refused with
+ * that one
+ * problem. Otherwise all problems are returned at once: structure (JSON Schema) first, then meaning (what a schema
+ * cannot express).
+ * Never throws and never repairs; omitted keys get their defaults.
  *
- * Unknown keys are kept, a key named __proto__ too, as a plain key; one that is almost a known key is a slip and refused.
- * Control characters are dropped from texts; notes keep their line ends. Coordinates of the plan are finite.
+ * Unknown keys are preserved, a key named __proto__ as a plain key; a key that is almost a known one is refused as
+ * misspelled.
+ * Control characters are removed from texts; notes keep their line ends. All coordinates are finite.
  */
 export function parsePlan(text: string): ParsedPlan {
   const json = readJson(text);
@@ -30,13 +32,13 @@ export function parsePlan(text: string): ParsedPlan {
   const strange = headProblem(json.value);
   if (strange) return refused([strange]);
   const value = withoutControlCharacters(PlanSchema, json.value);
-  const doubled = json.doubled.map((path) => doubledProblem(value, path));
+  const duplicateKeys = json.duplicateKeys.map((path) => doubledProblem(value, path));
   const structure = structureProblems(value);
   const file = withDefaults(PlanSchema, value);
-  const meaning = meaningProblems(file, new Soundness(structure.map(({ path }) => path)));
+  const meaning = meaningProblems(file, new ValidParts(structure.map(({ path }) => path)));
   const shapes = structure.map(({ path: _, ...problem }) => problem);
-  const problems = [...doubled, ...slipProblems(value), ...shapes, ...meaning];
-  // Nothing stands against it, so it is what the schema says: a plan.
+  const problems = [...duplicateKeys, ...misspelledKeyProblems(value), ...shapes, ...meaning];
+  // No problems: the value matches the schema, so it is a plan.
   return problems.length === 0 ? { ok: true, plan: file as Plan } : refused(problems);
 }
 
@@ -54,7 +56,7 @@ function notJson(text: string, at: { line: number; column: number; found: string
   return { pointer: '', found, expected: at.expected, message };
 }
 
-/** The first thing that makes all the rest not worth looking at. */
+/** Returns the problem that makes further checks pointless, if any. */
 function headProblem(value: unknown): PlanProblem | null {
   if (!isRecord(value)) {
     const found = foundWords(value);
@@ -75,7 +77,7 @@ function headProblem(value: unknown): PlanProblem | null {
 
 function doubledProblem(value: unknown, path: readonly Step[]): PlanProblem {
   const key = quoted(String(path.at(-1)));
-  const { thing } = placeOf(value, path.slice(0, -1));
-  const message = `${thing} has the key ${key} twice. Take one of the two out.`;
+  const { item } = describePath(value, path.slice(0, -1));
+  const message = `${item} has the key ${key} twice. Take one of the two out.`;
   return { pointer: pointerTo(path), found: `the key ${key} twice`, expected: 'each key once', message };
 }

@@ -1,16 +1,24 @@
+/** A step of a path: a key of an object or an index of an array. */
+export type Step = string | number;
+
+/** Returns the JSON pointer (RFC 6901) of a path; "" for the root. */
+export function pointerTo(path: readonly Step[]): string {
+  return path.map((step) => `/${String(step).replaceAll('~', '~0').replaceAll('/', '~1')}`).join('');
+}
+
 /** One reason why a file is refused. */
 export interface PlanProblem {
-  /** JSON pointer (RFC 6901) to the place; empty for the file as a whole. */
+  /** JSON pointer (RFC 6901) to the value; "" for the file as a whole. */
   readonly pointer: string;
-  /** What stands there, cut short where it is long; "nothing" where a key is missing. */
+  /** The value found, shortened; "nothing" when a key is missing. */
   readonly found: string;
-  /** What belongs there. */
+  /** What was expected. */
   readonly expected: string;
-  /** Both as a sentence that names the thing. */
+  /** Found and expected in a sentence that names the item. */
   readonly message: string;
 }
 
-/** A value of a file in a few words. */
+/** Returns a short description of a value. */
 export function foundWords(value: unknown): string {
   if (value === undefined) return 'nothing';
   if (Array.isArray(value)) return value.length === 0 ? 'an empty list' : `a list of ${value.length}`;
@@ -24,7 +32,17 @@ function objectWords(keys: readonly string[]): string {
   return `an object with ${shown}${keys.length > 4 ? ' and more' : ''}`;
 }
 
-/** Text of a file in quotes, cut short where it is long. */
+/** Returns text in quotes, shortened. */
 export function quoted(text: string): string {
   return `"${text.length > 40 ? `${text.slice(0, 40)}…` : text}"`;
+}
+
+/** A semantic error in valid structure. The reader adds the path and the name of the item, the editor only the name. */
+export interface Flaw {
+  /** From the item to the value. */
+  readonly path: readonly Step[];
+  readonly found: string;
+  readonly expected: string;
+  /** The end of a sentence that begins with the item: "reaches 4 in past the end of its wall. Slide it back …". */
+  readonly statement: string;
 }

@@ -1,21 +1,21 @@
 import type { Plan } from '../plan/model.ts';
 import { assert } from '../plane/assert.ts';
 
-/** What fits on a line of this length stands on one: a wall, a point, a detector. */
+/** A value that fits on a line of this many characters is written on one: a wall, a point, a detector. */
 const LINE = 110;
 
 /**
- * The plan as the text of its file: JSON, keys in the order that they have, unknown ones included, a line break at the
- * end. Every number reads back as the same number, also a negative zero. Asserts that the plan holds nothing but JSON.
+ * Returns the text of the plan file: JSON with keys in their order, unknown ones included, and a line break at the
+ * end. Every number reads back identically, −0 too. Throws when the plan contains values that JSON cannot represent.
  */
 export function writePlan(plan: Plan): string {
   return `${written(plan, '', 0)}\n`;
 }
 
-/** `indent` is what the lines inside begin with less two; `taken` is how much of the line is used up before the value. */
+/** `indent` is the indentation of the lines inside, minus two; `taken` the characters of the line before the value. */
 function written(value: unknown, indent: string, taken: number): string {
   if (typeof value !== 'object' || value === null) return scalar(value);
-  // The file as a whole always stands on many lines, and so do things: a wall a line.
+  // The root and lists of objects are always written on several lines: one wall per line.
   const things = Array.isArray(value) && value.some((each) => typeof each === 'object' && !Array.isArray(each));
   const short = taken > 0 && !things ? onOneLine(value, LINE - indent.length - taken) : null;
   if (short !== null) return short;
@@ -31,7 +31,9 @@ function written(value: unknown, indent: string, taken: number): string {
   return lines.length === 0 ? '{}' : `{\n${lines.join(',\n')}\n${indent}}`;
 }
 
-/** The value on one line, or null where that has more than `room` signs: no more of it is written than fits. */
+/**
+ * Returns the value on one line, or null when that takes more than `room` characters; stops as soon as it does not fit.
+ */
 function onOneLine(value: unknown, room: number): string | null {
   if (typeof value !== 'object' || value === null) return within(scalar(value), room);
   const list = Array.isArray(value);
@@ -53,13 +55,13 @@ function within(text: string, room: number): string | null {
   return text.length <= room ? text : null;
 }
 
-/** A key without a value is a key that is not there. */
+/** A key whose value is undefined counts as missing. */
 function entriesOf(value: object): readonly (readonly [string, unknown])[] {
   return Object.entries(value).filter(([, each]) => each !== undefined);
 }
 
 function scalar(value: unknown): string {
-  // JSON.stringify drops the sign of a negative zero.
+  // JSON.stringify drops the sign of −0.
   if (Object.is(value, -0)) return '-0';
   const fits = typeof value === 'number' ? Number.isFinite(value) : ['string', 'boolean'].includes(typeof value);
   assert(fits || value === null, `a plan holds only what JSON can hold, got ${String(value)}`);

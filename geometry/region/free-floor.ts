@@ -1,9 +1,11 @@
 import { freeBoundary, Scratch } from '../arrangement/free-boundary.ts';
-import { Nearby } from '../arrangement/nearby.ts';
-import { linkRings, ringsArea } from '../arrangement/rings.ts';
+import { linkRings } from '../arrangement/link-rings.ts';
+import { NearbyZones } from '../arrangement/nearby-zones.ts';
+import { ringsArea } from '../arrangement/rings.ts';
+import type { Space } from '../arrangement/space.ts';
 import { mayReach, ringSpace } from '../arrangement/space.ts';
 import type { ArcRing } from '../arrangement/types.ts';
-import type { Grown, Space } from '../arrangement/zone.ts';
+import type { GrownZone } from '../arrangement/zone.ts';
 import type { LevelModel, Room, WallPiece } from '../level/types.ts';
 import { overlaps } from '../plane/body.ts';
 import { memoize } from '../plane/memoize.ts';
@@ -46,7 +48,7 @@ export function freeFloors(
     if (known && !changed.some(({ grown }) => mayReach(space, grown))) floors.set(centreRings, known);
     else stale.push(centreRings);
   }
-  const nearby = new Nearby(grownAbout(stale.map(ringSpace), obstacles));
+  const nearby = new NearbyZones(grownAbout(stale.map(ringSpace), obstacles));
   const scratch = new Scratch();
   for (const rings of stale) floors.set(rings, freeFloor(ringSpace(rings), nearby, scratch));
   remember(memories, memory, changed.length === 0, { obstacles, floors });
@@ -54,7 +56,7 @@ export function freeFloors(
 }
 
 /** Those that come near any of the spaces: after an edit a few rooms side by side out of many. */
-function grownAbout(spaces: readonly Space[], obstacles: readonly Obstacle[]): Grown[] {
+function grownAbout(spaces: readonly Space[], obstacles: readonly Obstacle[]): GrownZone[] {
   if (spaces.length === 0) return [];
   const all = {
     minX: Math.min(...spaces.map(({ extent }) => extent.minX)),
@@ -62,12 +64,12 @@ function grownAbout(spaces: readonly Space[], obstacles: readonly Obstacle[]): G
     maxX: Math.max(...spaces.map(({ extent }) => extent.maxX)),
     maxY: Math.max(...spaces.map(({ extent }) => extent.maxY)),
   };
-  const found: Grown[] = [];
+  const found: GrownZone[] = [];
   for (const { grown } of obstacles) if (overlaps(grown, all)) found.push(grown);
   return found;
 }
 
-function freeFloor(space: Space, nearby: Nearby, scratch: Scratch): FreeFloor {
+function freeFloor(space: Space, nearby: NearbyZones, scratch: Scratch): FreeFloor {
   const rings = linkRings(freeBoundary(nearby.to(space), space, scratch));
   return { rings, area: ringsArea(rings) };
 }

@@ -1,8 +1,11 @@
-import { EVERYWHERE, freeBoundary, grown } from '../arrangement/free-boundary.ts';
+import { freeBoundary } from '../arrangement/free-boundary.ts';
 import { type Hole, holeIn } from '../arrangement/hole.ts';
-import { linkRings, toEdges, turnedRing } from '../arrangement/rings.ts';
+import { linkRings } from '../arrangement/link-rings.ts';
+import { reversedRing, toEdges } from '../arrangement/rings.ts';
+import { EVERYWHERE } from '../arrangement/space.ts';
 import type { ArcRing } from '../arrangement/types.ts';
-import type { Grown } from '../arrangement/zone.ts';
+import type { GrownZone } from '../arrangement/zone.ts';
+import { growZone } from '../arrangement/zone.ts';
 import { axisDistance, carriedDepth, isWall, MEETS, type Subject, subjectsOf, wallBodies } from '../check/subjects.ts';
 import type { LevelModel } from '../level/types.ts';
 import type { Mm, Plan } from '../plan/model.ts';
@@ -14,7 +17,7 @@ import type { Probe, Zone } from './types.ts';
 
 /** Something that the axis of a probe stays out of. */
 export interface Obstacle {
-  readonly grown: Grown;
+  readonly grown: GrownZone;
   /** What to draw; null for the bare wall that the rim must not reach into. */
   readonly zone: Zone | null;
 }
@@ -150,8 +153,8 @@ function keptObstacle(subject: Subject, rule: EffectiveRule | null, grow: Mm, ho
     subject,
     rule,
     wall: isWall(subject),
-    grown: grown(subject.body, grow, hole),
-    zone: rule && new GrownZone(rule, subject, grow, hole),
+    grown: growZone(subject.body, grow, hole),
+    zone: rule && new LazyZone(rule, subject, grow, hole),
   };
   if (!kept) obstaclesOfSubject.set(subject, [made]);
   else {
@@ -162,7 +165,7 @@ function keptObstacle(subject: Subject, rule: EffectiveRule | null, grow: Mm, ho
 }
 
 /** A zone whose outlines are worked out when somebody draws it. */
-class GrownZone implements Zone {
+class LazyZone implements Zone {
   readonly rule: RuleId;
   readonly subject: string | null;
   readonly distance: Mm;
@@ -189,7 +192,7 @@ class GrownZone implements Zone {
 }
 
 function outlinesOf(body: Body, grow: Mm, hole: Hole | null): ArcRing[] {
-  const alone = grown(body, grow, hole);
-  if (!alone.convex) return linkRings(freeBoundary([alone], EVERYWHERE)).map(turnedRing);
+  const alone = growZone(body, grow, hole);
+  if (!alone.convex) return linkRings(freeBoundary([alone], EVERYWHERE)).map(reversedRing);
   return [toEdges(alone.outline)];
 }

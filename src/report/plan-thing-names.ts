@@ -38,7 +38,7 @@ export function placeThingNames(
   placer: Placer,
   slots: ReadonlyMap<string, Slot>,
 ): Names {
-  const named = namedThings(matter, view, slots);
+  const named = identifiedItems(matter, view, slots);
   // On a small drawing names would bury the rooms: they are listed with the tables.
   const things = view.scale.ratio > SMALL_RATIO ? [] : named;
   const floors = matter.model.rooms.map(({ floorRings }) =>
@@ -60,7 +60,7 @@ export function placeThingNames(
   };
 }
 
-function namedThings({ level }: SubjectMatter, view: View, slots: ReadonlyMap<string, Slot>): readonly Thing[] {
+function identifiedItems({ level }: SubjectMatter, view: View, slots: ReadonlyMap<string, Slot>): readonly Thing[] {
   const thing = (id: string, name: string, shape: Shape, style: TextStyle): Thing => ({
     name: shortened(name.trim(), NAME_WIDTH, style),
     style,

@@ -1,6 +1,8 @@
-import { EVERYWHERE, freeBoundary } from '../../geometry/arrangement/free-boundary.ts';
-import { linkRings, turnedRing } from '../../geometry/arrangement/rings.ts';
-import type { Grown } from '../../geometry/arrangement/zone.ts';
+import { freeBoundary } from '../../geometry/arrangement/free-boundary.ts';
+import { linkRings } from '../../geometry/arrangement/link-rings.ts';
+import { reversedRing } from '../../geometry/arrangement/rings.ts';
+import { EVERYWHERE } from '../../geometry/arrangement/space.ts';
+import type { GrownZone } from '../../geometry/arrangement/zone.ts';
 import { buildLevel } from '../../geometry/level/build-level.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
 import { type Body, type Extent, ringExtent } from '../../geometry/plane/body.ts';
@@ -56,8 +58,8 @@ export function taskOf(plan: Plan): Task {
   };
 }
 
-function outlinesOf(zone: Grown) {
-  return linkRings(freeBoundary([zone], EVERYWHERE)).map(turnedRing);
+function outlinesOf(zone: GrownZone) {
+  return linkRings(freeBoundary([zone], EVERYWHERE)).map(reversedRing);
 }
 
 /** Rings sorted into polygons: each outer ring with the holes in it. */

@@ -2,32 +2,35 @@ import { wallLength } from '../../plan/items.ts';
 import type { Mm, Opening, Shape, Wall } from '../../plan/model.ts';
 import { ringFlaw } from '../../plane/simple-ring.ts';
 import { formatLength, type LengthUnit } from '../../units/index.ts';
-import type { Flaw } from './flaw.ts';
+import type { Flaw } from '../problem.ts';
 
-/** How far an opening may reach past its wall, mm: what is lost when a wall's length is worked out from its ends. */
+/** How far an opening may reach past its wall, mm: the rounding of a length computed from the wall's ends. */
 const OPENING_TOLERANCE: Mm = 1;
 
-/** How far an opening reaches past the ends of its wall, to 1 mm. Lengths in the words in the plan's unit. */
+/**
+ * Returns whether an opening reaches past an end of its wall by more than 1 mm. The text shows lengths in the plan's
+ * unit.
+ */
 export function openingFlaws(opening: Opening, wall: Wall, unit: LengthUnit): readonly Flaw[] {
   const long = wallLength(wall);
   const before = -opening.offset;
   const past = opening.offset + opening.width - long;
-  const expected = `inside the wall, 0 to ${roundCoordinate(Math.max(0, long - opening.width))}`;
+  const expected = `inside the wall, 0 to ${formatMm(Math.max(0, long - opening.width))}`;
   const flaw = (over: Mm, end: string): Flaw => ({
     path: ['offset'],
-    found: roundCoordinate(opening.offset),
+    found: formatMm(opening.offset),
     expected,
-    says: `reaches ${formatLength(over, unit, 'up')} past the ${end} of its wall. Slide it back or shorten it.`,
+    statement: `reaches ${formatLength(over, unit, 'up')} past the ${end} of its wall. Slide it back or shorten it.`,
   });
   if (opening.width > long + OPENING_TOLERANCE) {
     const [width, length] = [formatLength(opening.width, unit, 'up'), formatLength(long, unit, 'down')];
-    const says = `is ${width} wide and its wall is only ${length} long. Shorten it or put it on a longer wall.`;
+    const statement = `is ${width} wide and its wall is only ${length} long. Shorten it or put it on a longer wall.`;
     return [
       {
         path: ['width'],
-        found: roundCoordinate(opening.width),
-        expected: `at most the length of the wall, ${roundCoordinate(long)}`,
-        says,
+        found: formatMm(opening.width),
+        expected: `at most the length of the wall, ${formatMm(long)}`,
+        statement,
       },
     ];
   }
@@ -35,7 +38,7 @@ export function openingFlaws(opening: Opening, wall: Wall, unit: LengthUnit): re
   return past > OPENING_TOLERANCE ? [flaw(past, 'end')] : [];
 }
 
-/** A top below the bottom. */
+/** Returns whether the top is below the bottom. */
 export function heightFlaws(
   { bottom, top }: { readonly bottom: Mm; readonly top: Mm },
   unit: LengthUnit,
@@ -45,14 +48,14 @@ export function heightFlaws(
   return [
     {
       path: ['top'],
-      found: roundCoordinate(top),
-      expected: `at least the bottom, ${roundCoordinate(bottom)}`,
-      says: `has its top at ${low}, below its bottom at ${high}. Swap the two or measure again.`,
+      found: formatMm(top),
+      expected: `at least the bottom, ${formatMm(bottom)}`,
+      statement: `has its top at ${low}, below its bottom at ${high}. Swap the two or measure again.`,
     },
   ];
 }
 
-/** An outline that crosses or touches itself. A circle or box has none. */
+/** Returns whether a polygon crosses or touches itself. A circle or box has no flaws. */
 export function shapeFlaws(shape: Shape): readonly Flaw[] {
   if (!('polygon' in shape)) return [];
   const { points } = shape.polygon;
@@ -62,16 +65,16 @@ export function shapeFlaws(shape: Shape): readonly Flaw[] {
   const path = ['shape', 'polygon', 'points'];
   if (flaw.kind === 'same-corner') {
     const [i, j] = flaw.corners;
-    const says = `has two corners on one spot: ${i + 1} and ${j + 1}. Take one of them out.`;
-    return [{ path: [...path, j], found: 'the same point twice in a row', expected, says }];
+    const statement = `has two corners on one spot: ${i + 1} and ${j + 1}. Take one of them out.`;
+    return [{ path: [...path, j], found: 'the same point twice in a row', expected, statement }];
   }
   const [i, j] = flaw.edges;
   const side = (k: number) => `${k + 1}–${((k + 1) % points.length) + 1}`;
-  const says = `has an outline that touches itself: side ${side(i)} meets side ${side(j)}. Move a corner away.`;
-  return [{ path, found: `sides ${side(i)} and ${side(j)} meet`, expected, says }];
+  const statement = `has an outline that touches itself: side ${side(i)} meets side ${side(j)}. Move a corner away.`;
+  return [{ path, found: `sides ${side(i)} and ${side(j)} meet`, expected, statement }];
 }
 
-/** A number for `found` and `expected`, in mm: at most 3 decimals. */
-function roundCoordinate(mm: Mm): string {
+/** Formats a number of mm for `found` and `expected`, with at most 3 decimals. */
+function formatMm(mm: Mm): string {
   return String(Math.round(mm * 1000) / 1000);
 }

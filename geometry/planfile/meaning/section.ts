@@ -3,12 +3,15 @@ import type { Kit, Visit } from '../../plan/test-record.ts';
 import { isOverridable, profileById, publishedDistance } from '../../rules/profiles.ts';
 import { RULE_IDS } from '../../rules/types.ts';
 import { formatLength, type LengthUnit } from '../../units/index.ts';
-import { instantMs, instantTrouble } from '../instant.ts';
+import { instantError, instantMs } from '../instant.ts';
+import type { Flaw } from '../problem.ts';
 import { foundWords, quoted } from '../problem.ts';
 import { INSTANT_WORDS } from '../schema/leaves.ts';
-import type { Flaw } from './flaw.ts';
 
-/** A time zone that the system's own database knows. Signed offsets are refused: only some systems know them. */
+/**
+ * Returns whether the system does not know the time zone. Signed offsets are refused because not every system accepts
+ * them.
+ */
 export function zoneFlaws(timeZone: string): readonly Flaw[] {
   if (/^[A-Za-z]/.test(timeZone) && isZone(timeZone)) return [];
   return [
@@ -16,7 +19,7 @@ export function zoneFlaws(timeZone: string): readonly Flaw[] {
       path: ['timeZone'],
       found: quoted(timeZone),
       expected: 'the name of a time zone, like America/New_York',
-      says: `has the time zone ${quoted(timeZone)}, which is not known here. Write one like America/New_York.`,
+      statement: `has the time zone ${quoted(timeZone)}, which is not known here. Write one like America/New_York.`,
     },
   ];
 }
@@ -30,21 +33,21 @@ function isZone(timeZone: string): boolean {
   }
 }
 
-/** An instant that the calendar does not have; null is none. `key` is where it stands. */
+/** Returns whether an instant does not exist in the calendar; null has no flaw. `key` is its key. */
 export function instantFlaws(text: string | null, key: string): readonly Flaw[] {
-  const trouble = text === null ? null : instantTrouble(text);
-  if (text === null || trouble === null) return [];
+  const error = text === null ? null : instantError(text);
+  if (text === null || error === null) return [];
   return [
     {
       path: [key],
       found: quoted(text),
       expected: INSTANT_WORDS,
-      says: `has "${key}" as ${quoted(text)}, which ${trouble}.`,
+      statement: `has "${key}" as ${quoted(text)}, which ${error}.`,
     },
   ];
 }
 
-/** Every instant of a visit. */
+/** The keys of a visit that hold instants. */
 export const VISIT_INSTANTS = [
   'closedSince',
   'mitigationOnSince',
@@ -56,7 +59,7 @@ export const VISIT_INSTANTS = [
   'received',
 ] as const satisfies readonly (keyof Visit)[];
 
-/** Each instant for itself, and an end that is not after the start. */
+/** Checks each instant, and that the end is after the start. */
 export function visitFlaws(visit: Visit): readonly Flaw[] {
   const flaws = VISIT_INSTANTS.flatMap((key) => instantFlaws(visit[key] ?? null, key));
   const start = visit.start === null ? null : instantMs(visit.start);
@@ -68,12 +71,12 @@ export function visitFlaws(visit: Visit): readonly Flaw[] {
       path: ['end'],
       found: foundWords(visit.end),
       expected: `an instant after the start, ${visit.start}`,
-      says: `ends at ${visit.end}, not after its start at ${visit.start}. Look at both and at their offsets.`,
+      statement: `ends at ${visit.end}, not after its start at ${visit.start}. Look at both and at their offsets.`,
     },
   ];
 }
 
-/** A least time that is longer than the greatest. */
+/** Returns whether the least exposure time exceeds the greatest. */
 export function kitFlaws({ minimumHours, maximumHours }: Kit): readonly Flaw[] {
   if (minimumHours <= maximumHours) return [];
   return [
@@ -81,12 +84,12 @@ export function kitFlaws({ minimumHours, maximumHours }: Kit): readonly Flaw[] {
       path: ['maximumHours'],
       found: String(maximumHours),
       expected: `at least minimumHours, ${minimumHours}`,
-      says: `may stay for at most ${maximumHours} hours and must stay for at least ${minimumHours}. Look at the kit's instructions.`,
+      statement: `may stay for at most ${maximumHours} hours and must stay for at least ${minimumHours}. Look at the kit's instructions.`,
     },
   ];
 }
 
-/** A profile that is not known here. */
+/** Returns whether the profile does not exist. */
 export function profileFlaws({ profile }: Protocol): readonly Flaw[] {
   if (profileById(profile)) return [];
   const expected = 'a profile that this Stillspot knows';
@@ -95,22 +98,23 @@ export function profileFlaws({ profile }: Protocol): readonly Flaw[] {
       path: ['profile'],
       found: quoted(profile),
       expected,
-      says: `has the profile ${quoted(profile)}, which this Stillspot does not know.`,
+      statement: `has the profile ${quoted(profile)}, which this Stillspot does not know.`,
     },
   ];
 }
 
-/** A rule that does not exist, named under a key of a level; `path` leads from the level to the name. */
+/** Returns whether a rule named under a key of a level does not exist; `path` leads from the level to the name. */
 export function ruleFlaws(rule: string, path: Flaw['path']): readonly Flaw[] {
   const known: readonly string[] = RULE_IDS;
   if (known.includes(rule)) return [];
-  const says = `names the rule ${quoted(rule)} under "${path[0]}"; there is no such rule.`;
-  return [{ path, found: quoted(rule), expected: 'the id of a rule', says }];
+  const statement = `names the rule ${quoted(rule)} under "${path[0]}"; there is no such rule.`;
+  return [{ path, found: quoted(rule), expected: 'the id of a rule', statement }];
 }
 
 /**
- * What is wrong with one override: a rule that is not known, has no single least distance or is not in the profile, or a
- * looser distance without a note. `earlier` are the overrides before it. The profile is known.
+ * Returns what is wrong with one override: a rule that does not exist, has no single minimum distance or is not in the
+ * profile; or a
+ * looser distance without a note. `earlier` are the overrides before it. The profile exists.
  */
 export function overrideFlaws(
   override: Override,
@@ -120,7 +124,9 @@ export function overrideFlaws(
 ): readonly Flaw[] {
   const { rule, distance, note } = override;
   const name = quoted(rule);
-  const flaw = (says: string, expected: string): readonly Flaw[] => [{ path: ['rule'], found: name, expected, says }];
+  const flaw = (statement: string, expected: string): readonly Flaw[] => [
+    { path: ['rule'], found: name, expected, statement },
+  ];
   const known: readonly string[] = RULE_IDS;
   if (!known.includes(rule)) return flaw(`names the rule ${name}, which does not exist.`, 'the id of a rule');
   const row = profileById(profileId)?.rules.find(({ id }) => id === rule);
@@ -141,6 +147,8 @@ export function overrideFlaws(
   const published = publishedDistance(profileId, rule);
   if (published === null || distance >= published || note.trim() !== '') return [];
   const [own, theirs] = [formatLength(distance, unit, 'down'), formatLength(published, unit, 'up')];
-  const says = `loosens the rule ${name} from ${theirs} to ${own} without a note. Say why in the note.`;
-  return [{ path: ['note'], found: quoted(note), expected: 'a note that says why the rule is loosened', says }];
+  const statement = `loosens the rule ${name} from ${theirs} to ${own} without a note. Say why in the note.`;
+  return [
+    { path: ['note'], found: quoted(note), expected: 'a note that says why the rule is loosened', statement },
+  ];
 }

@@ -1,9 +1,7 @@
 import type { LookedForBy, Override, Protocol, Site, Wall } from '../../plan/model.ts';
 import type { Condition, Kit, Reading, Visit } from '../../plan/test-record.ts';
 import type { LengthUnit } from '../../units/index.ts';
-import type { Flaw } from '../meaning/flaw.ts';
 import { heightFlaws, openingFlaws, shapeFlaws } from '../meaning/item.ts';
-import { JOB_SECTIONS, type JobSection, jobFlaws, lostDetector } from '../meaning/job.ts';
 import {
   instantFlaws,
   kitFlaws,
@@ -14,51 +12,65 @@ import {
   visitFlaws,
   zoneFlaws,
 } from '../meaning/section.ts';
-import { pointerTo, type Step } from '../pointer.ts';
-import { type PlanProblem, quoted } from '../problem.ts';
+import { RECORD_SECTIONS, type RecordSection, recordFlaws, unknownDetectorFlaw } from '../meaning/test-record.ts';
+import type { Flaw } from '../problem.ts';
+import { type PlanProblem, pointerTo, quoted, type Step } from '../problem.ts';
 import { isRecord } from '../schema/walk.ts';
-import { placeOf, valueAt } from './place.ts';
-import { type Named, namedThings, type Placed, type Soundness, soundEntries, soundItems } from './sound.ts';
+import { describePath, valueAt } from './describe-path.ts';
+import {
+  type Identified,
+  identifiedItems,
+  type Placed,
+  type ValidParts,
+  validEntries,
+  validItems,
+} from './valid-parts.ts';
 
 /**
- * What the schema cannot say: ids, references, openings in their walls, simple outlines, overrides, times.
- * Takes the file with its defaults filled in; looks only at the parts that are sound, and at every id.
+ * Returns what the schema cannot express: ids, references, openings in their walls, simple outlines, overrides, times.
+ * Takes the file with its defaults filled in; checks only the structurally valid parts, and every id.
  */
-export function meaningProblems(file: unknown, soundness: Soundness): readonly PlanProblem[] {
+export function meaningProblems(file: unknown, validParts: ValidParts): readonly PlanProblem[] {
   const unit: LengthUnit = valueAt(file, ['display', 'length']) === 'metric' ? 'metric' : 'feet-inches';
-  const say = (path: readonly Step[], flaws: readonly Flaw[]) => flaws.map((flaw) => problemOf(file, path, flaw));
-  const names = namedThings(file);
+  const addProblems = (path: readonly Step[], flaws: readonly Flaw[]) =>
+    flaws.map((flaw) => problemOf(file, path, flaw));
+  const names = identifiedItems(file);
   return [
     ...idProblems(file, names),
-    ...openingProblems(file, names, soundness, unit),
+    ...openingProblems(file, names, validParts, unit),
     ...(['opening', 'fixture', 'object'] as const).flatMap((kind) =>
-      soundItems(file, soundness, kind).flatMap(({ path, item }) => say(path, heightFlaws(item, unit))),
+      validItems(file, validParts, kind).flatMap(({ path, item }) => addProblems(path, heightFlaws(item, unit))),
     ),
     ...(['fixture', 'object'] as const).flatMap((kind) =>
-      soundItems(file, soundness, kind).flatMap(({ path, item }) => say(path, shapeFlaws(item.shape))),
+      validItems(file, validParts, kind).flatMap(({ path, item }) => addProblems(path, shapeFlaws(item.shape))),
     ),
-    ...lookedForProblems(file, soundness),
-    ...sectionProblems(file, soundness, unit),
-    ...readingProblems(file, names, soundness),
-    ...jobProblems(file, names, soundness),
+    ...lookedForProblems(file, validParts),
+    ...sectionProblems(file, validParts, unit),
+    ...readingProblems(file, names, validParts),
+    ...recordProblems(file, names, validParts),
   ];
 }
 
-function problemOf(file: unknown, from: readonly Step[], { path, found, expected, says }: Flaw): PlanProblem {
-  return { pointer: pointerTo([...from, ...path]), found, expected, message: `${placeOf(file, from).thing} ${says}` };
+function problemOf(file: unknown, from: readonly Step[], { path, found, expected, statement }: Flaw): PlanProblem {
+  return {
+    pointer: pointerTo([...from, ...path]),
+    found,
+    expected,
+    message: `${describePath(file, from).item} ${statement}`,
+  };
 }
 
-function idProblems(file: unknown, names: readonly Named[]): readonly PlanProblem[] {
-  const first = new Map<string, Named>();
+function idProblems(file: unknown, names: readonly Identified[]): readonly PlanProblem[] {
+  const first = new Map<string, Identified>();
   const problems: PlanProblem[] = [];
-  for (const named of names) {
-    const owner = first.get(named.id);
-    first.set(named.id, owner ?? named);
+  for (const identified of names) {
+    const owner = first.get(identified.id);
+    first.set(identified.id, owner ?? identified);
     if (!owner) continue;
-    const [thing, other] = [placeOf(file, named.path).thing, placeOf(file, owner.path).thing];
+    const [thing, other] = [describePath(file, identified.path).item, describePath(file, owner.path).item];
     problems.push({
-      pointer: pointerTo([...named.path, 'id']),
-      found: quoted(named.id),
+      pointer: pointerTo([...identified.path, 'id']),
+      found: quoted(identified.id),
       expected: 'an id that nothing else in the file has',
       message: `${thing} has the same id as ${other.charAt(0).toLowerCase()}${other.slice(1)}. Give one of them another id.`,
     });
@@ -68,19 +80,19 @@ function idProblems(file: unknown, names: readonly Named[]): readonly PlanProble
 
 function openingProblems(
   file: unknown,
-  names: readonly Named[],
-  soundness: Soundness,
+  names: readonly Identified[],
+  validParts: ValidParts,
   unit: LengthUnit,
 ): readonly PlanProblem[] {
   const walls = names.filter(({ kind }) => kind === 'wall').reverse();
-  // Reversed, so that of walls with one id the first wins: the others have a problem of their own.
+  // Reversed so that the first of several walls with one id wins: the others have a duplicate-id problem.
   const onLevel = new Map(walls.map((wall) => [`${wall.level} ${wall.id}`, wall]));
   const anywhere = new Set(walls.map(({ id }) => id));
-  return soundItems(file, soundness, 'opening').flatMap(({ path, item }) => {
+  return validItems(file, validParts, 'opening').flatMap(({ path, item }) => {
     const own = onLevel.get(`${path[1]} ${item.wall}`);
     if (!own) return [problemOf(file, path, noWall(item.wall, anywhere.has(item.wall)))];
-    // A wall that is broken itself has its own problem; how long it is cannot be told.
-    if (!soundness.at(own.path)) return [];
+    // An invalid wall has its own problem, and its length is not known.
+    if (!validParts.at(own.path)) return [];
     return openingFlaws(item, valueAt(file, own.path) as Wall, unit).map((flaw) => problemOf(file, path, flaw));
   });
 }
@@ -91,97 +103,102 @@ function noWall(id: string, elsewhere: boolean): Flaw {
     path: ['wall'],
     found: quoted(id),
     expected: 'the id of a wall on the same level',
-    says: `belongs to the wall ${quoted(id)}, ${why}. Name a wall of its own level.`,
+    statement: `belongs to the wall ${quoted(id)}, ${why}. Name a wall of its own level.`,
   };
 }
 
-/** What was looked for on each level: rules that do not exist, instants that the calendar does not have. */
-function lookedForProblems(file: unknown, soundness: Soundness): readonly PlanProblem[] {
+/** Checks `lookedFor` of each level: rules that do not exist, instants that are not in the calendar. */
+function lookedForProblems(file: unknown, validParts: ValidParts): readonly PlanProblem[] {
   const levels = valueAt(file, ['levels']);
   if (!Array.isArray(levels)) return [];
   return levels.flatMap((level: unknown, l) => {
     const path = ['levels', l];
-    const say = (flaws: readonly Flaw[]) => flaws.map((flaw) => problemOf(file, path, flaw));
-    const named = soundEntries(level, 'lookedFor', [...path, 'lookedFor'], soundness) as readonly Placed<string>[];
-    const by = soundEntries(
+    const addProblems = (flaws: readonly Flaw[]) => flaws.map((flaw) => problemOf(file, path, flaw));
+    const identified = validEntries(
+      level,
+      'lookedFor',
+      [...path, 'lookedFor'],
+      validParts,
+    ) as readonly Placed<string>[];
+    const by = validEntries(
       level,
       'lookedForBy',
       [...path, 'lookedForBy'],
-      soundness,
+      validParts,
     ) as readonly Placed<LookedForBy>[];
     return [
-      ...named.flatMap(({ item, path: at }) => say(ruleFlaws(item, at.slice(2)))),
+      ...identified.flatMap(({ item, path: at }) => addProblems(ruleFlaws(item, at.slice(2)))),
       ...by.flatMap(({ item, path: at }) => {
         const place = at.slice(2);
         const instants = instantFlaws(item.at, 'at').map((flaw) => ({ ...flaw, path: [...place, ...flaw.path] }));
-        return say([...ruleFlaws(item.rule, [...place, 'rule']), ...instants]);
+        return addProblems([...ruleFlaws(item.rule, [...place, 'rule']), ...instants]);
       }),
     ];
   });
 }
 
-/** The sections of the top level. A part of a section that is broken takes no other part out of the look. */
-function sectionProblems(file: unknown, soundness: Soundness, unit: LengthUnit): readonly PlanProblem[] {
+/** Checks the top-level sections. An invalid part of a section does not keep the others from being checked. */
+function sectionProblems(file: unknown, validParts: ValidParts, unit: LengthUnit): readonly PlanProblem[] {
   const problems: PlanProblem[] = [];
-  const say = (path: readonly Step[], flaws: readonly Flaw[], thing: string) =>
-    problems.push(...flaws.map((flaw) => ({ ...problemOf(file, path, flaw), message: `${thing} ${flaw.says}` })));
-  const sound = (path: readonly Step[]) => soundness.at(path);
+  const addProblems = (path: readonly Step[], flaws: readonly Flaw[], thing: string) =>
+    problems.push(...flaws.map((flaw) => ({ ...problemOf(file, path, flaw), message: `${thing} ${flaw.statement}` })));
+  const sound = (path: readonly Step[]) => validParts.at(path);
   const zone = valueAt(file, ['site', 'timeZone']);
-  if (sound(['site', 'timeZone'])) say(['site'], zoneFlaws(zone as Site['timeZone']), 'The site');
+  if (sound(['site', 'timeZone'])) addProblems(['site'], zoneFlaws(zone as Site['timeZone']), 'The site');
   const protocol = valueAt(file, ['protocol']);
-  const overrides = soundEntries(
+  const overrides = validEntries(
     protocol,
     'overrides',
     ['protocol', 'overrides'],
-    soundness,
+    validParts,
   ) as readonly Placed<Override>[];
   if (sound(['protocol', 'profile'])) {
     const unknown = profileFlaws(protocol as Protocol);
-    say(['protocol'], unknown, 'The protocol');
+    addProblems(['protocol'], unknown, 'The protocol');
     if (unknown.length === 0) {
       const { profile } = protocol as Protocol;
       overrides.forEach(({ path, item }, index) => {
         const earlier = overrides.slice(0, index).map((placed) => placed.item);
-        say(path, overrideFlaws(item, earlier, profile, unit), placeOf(file, path).thing);
+        addProblems(path, overrideFlaws(item, earlier, profile, unit), describePath(file, path).item);
       });
     }
   }
-  if (sound(['kit'])) say(['kit'], kitFlaws(valueAt(file, ['kit']) as Kit), 'The kit');
+  if (sound(['kit'])) addProblems(['kit'], kitFlaws(valueAt(file, ['kit']) as Kit), 'The kit');
   const visit = valueAt(file, ['visit']);
-  if (isRecord(visit)) say(['visit'], visitFlaws(soundVisit(visit, soundness)), 'The visit');
+  if (isRecord(visit)) addProblems(['visit'], visitFlaws(validVisit(visit, validParts)), 'The visit');
   const forecastAt = valueAt(visit, ['forecast', 'at']);
   if (typeof forecastAt === 'string' && sound(['visit', 'forecast', 'at']))
-    say(['visit', 'forecast'], instantFlaws(forecastAt, 'at'), 'The forecast');
-  for (const { path, item } of soundEntries(
+    addProblems(['visit', 'forecast'], instantFlaws(forecastAt, 'at'), 'The forecast');
+  for (const { path, item } of validEntries(
     file,
     'conditions',
     ['conditions'],
-    soundness,
+    validParts,
   ) as readonly Placed<Condition>[]) {
-    say(path, instantFlaws(item.at, 'at'), placeOf(file, path).thing);
+    addProblems(path, instantFlaws(item.at, 'at'), describePath(file, path).item);
   }
   return problems;
 }
 
-/** An instant of the wrong shape has its own problem and counts as not known here. */
-function soundVisit(visit: Readonly<Record<string, unknown>>, soundness: Soundness): Visit {
-  const at = (key: keyof Visit) => (soundness.at(['visit', key]) ? ((visit[key] ?? null) as string | null) : null);
-  // Only the instants are looked at.
+/** An instant of the wrong type has its own problem and counts as null here. */
+function validVisit(visit: Readonly<Record<string, unknown>>, validParts: ValidParts): Visit {
+  const at = (key: keyof Visit) => (validParts.at(['visit', key]) ? ((visit[key] ?? null) as string | null) : null);
+  // The checks read only the instants.
   return Object.fromEntries(VISIT_INSTANTS.map((key) => [key, at(key)])) as unknown as Visit;
 }
 
-/** The records of the job: a list with a broken entry is left out whole, its own problems say why. */
-function jobProblems(file: unknown, names: readonly Named[], soundness: Soundness): readonly PlanProblem[] {
-  const sound = JOB_SECTIONS.filter((key) => valueAt(file, [key]) !== undefined && soundness.at([key]));
-  const job = Object.fromEntries(sound.map((key) => [key, valueAt(file, [key])])) as JobSection;
-  const flaws = jobFlaws(job, new Set(names.filter(({ kind }) => kind === 'detector').map(({ id }) => id)));
+/** Checks the records of the test: a list with an invalid entry is skipped, the entry has its own problems. */
+function recordProblems(file: unknown, names: readonly Identified[], validParts: ValidParts): readonly PlanProblem[] {
+  const sound = RECORD_SECTIONS.filter((key) => valueAt(file, [key]) !== undefined && validParts.at([key]));
+  const job = Object.fromEntries(sound.map((key) => [key, valueAt(file, [key])])) as RecordSection;
+  const flaws = recordFlaws(job, new Set(names.filter(({ kind }) => kind === 'detector').map(({ id }) => id)));
   return flaws.map(({ at, flaw }) => problemOf(file, at, flaw));
 }
 
-function readingProblems(file: unknown, names: readonly Named[], soundness: Soundness): readonly PlanProblem[] {
+function readingProblems(file: unknown, names: readonly Identified[], validParts: ValidParts): readonly PlanProblem[] {
   const detectors = new Set(names.filter(({ kind }) => kind === 'detector').map(({ id }) => id));
-  const readings = soundEntries(file, 'readings', ['readings'], soundness) as readonly Placed<Reading>[];
+  const readings = validEntries(file, 'readings', ['readings'], validParts) as readonly Placed<Reading>[];
   return readings
     .filter(({ item }) => !detectors.has(item.detector))
-    .map(({ path, item }) => problemOf(file, path, lostDetector(item.detector)));
+    .map(({ path, item }) => problemOf(file, path, unknownDetectorFlaw(item.detector)));
 }

@@ -1,18 +1,18 @@
 import * as v from 'valibot';
 
 /**
- * The building blocks of the plan file's schema. Each leaf carries as its message the words for what belongs there
+ * The building blocks of the plan file's schema. The message of each leaf is what is expected there
  * ("a number of mm, 0 to 10000000"): one text for a wrong type, a value out of range and a missing key.
  */
 
-/** No coordinate or length is larger: 10 km, far beyond any house, and small enough that doubles keep 2 billionths of a mm. */
+/** The greatest coordinate or length, mm: 10 km, far beyond any house; doubles still resolve 2e-9 mm there. */
 const LARGEST = 1e7;
 
-/** An instant in form: whether the calendar has it is a question of meaning, not of structure. */
+/** The format of an instant; whether the date exists is checked as meaning. */
 export const INSTANT_PATTERN = /^\d{4}-\d{2}-\d{2}[Tt]\d{2}:\d{2}:\d{2}(?:\.\d+)?(?:[Zz]|[+-]\d{2}:\d{2})$/;
 export const INSTANT_WORDS = 'a date and time with an offset, like 2026-03-07T18:00:00-05:00';
 
-/** A number in a range; both ends belong to it. */
+/** A number in a closed range. */
 export function numberFrom(least: number, most: number, of: string) {
   const words = `${of}, ${least} to ${most}`;
   return v.pipe(v.number(words), v.minValue(least, words), v.maxValue(most, words));
@@ -25,25 +25,25 @@ export function numberAboveZero(of: string) {
 }
 
 export const coordinate = () => numberFrom(-LARGEST, LARGEST, 'a number of mm');
-/** A height above the floor, which may lie below it: a pit. */
+/** A height above the floor; negative for a pit. */
 export const height = () => coordinate();
 export const length = () => numberFrom(0, LARGEST, 'a number of mm');
 export const lengthAboveZero = () => numberAboveZero('a number of mm');
 export const angle = () => numberFrom(-LARGEST, LARGEST, 'a number of degrees');
-/** The longest name or label, and the longest other text, in characters (Unicode code points). */
+/** The greatest length of a name or label, and of other texts, in Unicode code points. */
 const LONGEST_NAME = 200;
 const LONGEST_TEXT = 10_000;
-/** The longest list of a file. */
+/** The greatest length of a list. */
 const LONGEST_LIST = 100_000;
 
-/** Text of one line. */
+/** A text of one line. */
 export const text = () => v.pipe(v.string('text'), ...atMostCharacters(LONGEST_TEXT));
-/** A name or a label: text of one line. */
+/** A name or a label: a text of one line. */
 export const name = () => v.pipe(v.string('text'), ...atMostCharacters(LONGEST_NAME));
-/** Marks text that may have several lines, for the reader alone. */
+/** Marks text that may have several lines; only the reader uses it. */
 export const SEVERAL_LINES = v.metadata<string, Record<string, never>>({});
 
-/** Text that may have several lines: reading it keeps the line ends. */
+/** A text of several lines: the reader keeps its line ends. */
 export const note = () => v.pipe(v.string('text'), ...atMostCharacters(LONGEST_TEXT), SEVERAL_LINES);
 export const id = () => filledText('an id: text that is not empty');
 
@@ -51,7 +51,7 @@ export function filledText(words: string) {
   return v.pipe(v.string(words), v.minLength(1, words), ...atMostCharacters(LONGEST_TEXT));
 }
 
-/** JSON Schema counts code points and valibot's own `maxLength` UTF-16 units: a check of our own, so that both agree. */
+/** JSON Schema counts code points and valibot's `maxLength` UTF-16 units; this check makes both agree. */
 function atMostCharacters(most: number) {
   const words = `at most ${most.toLocaleString('en-US')} characters`;
   const fits = (value: string) => value.length <= most || (value.length <= 2 * most && [...value].length <= most);
@@ -62,13 +62,13 @@ export function oneOf<const T extends readonly string[]>(options: T) {
   return v.picklist(options, `one of ${options.map((option) => `"${option}"`).join(', ')}`);
 }
 
-/** An instant, or null when it is not known; null where it is left out. */
+/** An instant or null; null by default. */
 export const instant = () => nullWhenUnknown(instantText());
-/** An instant, or null; the key may be missing, and then nothing is filled in. */
+/** An instant or null; the key may be missing and has no default. */
 export const instantOrNull = () => v.nullable(instantText());
 const instantText = () => v.pipe(v.string(INSTANT_WORDS), v.regex(INSTANT_PATTERN, INSTANT_WORDS));
 
-/** The value or null; null where it is left out. */
+/** The value or null; null by default. */
 export function nullWhenUnknown<T extends v.GenericSchema>(schema: T) {
   return v.optional(v.nullable(schema), null);
 }
@@ -77,12 +77,12 @@ export function list<T extends v.GenericSchema>(item: T, words: string, most = L
   return v.pipe(v.array(item, words), v.maxLength(most, `at most ${most.toLocaleString('en-US')} entries`));
 }
 
-/** A list that may be left out: nothing of the sort is there. */
+/** A list, empty by default. */
 export function listOrNone<T extends v.GenericSchema>(item: T, words: string, most = LONGEST_LIST) {
   return v.optional(list(item, words, most), []);
 }
 
-/** An object of the file: further keys are kept. Unlike valibot's own, it does not take a list for an object. */
+/** An object that preserves unknown keys. Unlike valibot's own, it rejects arrays. */
 export function record<const E extends v.ObjectEntries>(entries: E, words: string): v.LooseObjectSchema<E, string> {
   const schema = v.looseObject(entries, words);
   return {
@@ -92,7 +92,7 @@ export function record<const E extends v.ObjectEntries>(entries: E, words: strin
   };
 }
 
-/** The schema with a sentence for the published JSON Schema. */
+/** Adds a description to a schema for the published JSON Schema. */
 export function about<const T extends v.GenericSchema>(schema: T, description: string) {
   return v.pipe(schema, v.description(description));
 }

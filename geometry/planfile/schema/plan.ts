@@ -1,6 +1,5 @@
 import * as v from 'valibot';
 import type { Plan } from '../../plan/model.ts';
-import { KIT_EXTRAS, PLAN_EXTRAS, radonUnit, radonValue, VISIT_EXTRAS } from './job.ts';
 import {
   about,
   angle,
@@ -19,13 +18,14 @@ import {
   text,
 } from './leaves.ts';
 import { LevelSchema } from './level.ts';
+import { KIT_EXTRAS, PLAN_EXTRAS, radonUnit, radonValue, VISIT_EXTRAS } from './test-record.ts';
 
-/** The version of the file that is written, and the newest that is read. */
+/** The version that is written, and the newest that is read. */
 export const VERSION = 1;
 
-/** A section that may be left out, key by key or whole: each key has a value that claims nothing. */
+/** A section that may be omitted whole or key by key: each key has a neutral default. */
 function section<const E extends v.ObjectEntries>(entries: E, words: string) {
-  // Every entry is optional, so that an empty object is a valid input and comes out with all defaults.
+  // Every entry is optional, so an empty object is valid and yields all defaults.
   return v.optional(record(entries, words), {} as v.InferInput<v.LooseObjectSchema<E, string>>);
 }
 
@@ -71,7 +71,7 @@ export const OverrideSchema = about(
   "A distance of one's own in place of a published one.",
 );
 
-/** Far more than any list has rules. */
+/** Far more than any profile has rules. */
 const MOST_OVERRIDES = 100;
 
 const ProtocolSchema = section(
@@ -150,7 +150,7 @@ export const PlanSchema = v.pipe(
   v.title('Stillspot plan'),
 );
 
-/** Read-only, without the index signature of "further keys are kept": what the schema and the model have in common. */
+/** Read-only and without the index signature of preserved unknown keys: what schema and model have in common. */
 type Plain<T> = T extends readonly [infer A, infer B]
   ? readonly [Plain<A>, Plain<B>]
   : T extends readonly (infer E)[]
@@ -161,7 +161,7 @@ type Plain<T> = T extends readonly [infer A, infer B]
 type Same<A, B> = (<T>() => T extends A ? 1 : 2) extends <T>() => T extends B ? 1 : 2 ? true : false;
 type Holds<T extends true> = T;
 /**
- * Does not compile when the schema and `model.ts` differ in a key or a type.
+ * Fails to compile when the schema and `model.ts` differ in a key or a type.
  *
  * @public
  */

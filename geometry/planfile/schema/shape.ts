@@ -16,7 +16,7 @@ export const BoxSchema = record(
   'a box with center, width, depth and turn',
 );
 
-/** Every side is held against every other: more corners than furniture ever has would keep the reader busy for minutes. */
+/** The check for simple polygons compares every pair of edges; more corners would take minutes. */
 const MOST_CORNERS = 1000;
 const POINTS = `a list of 3 to ${MOST_CORNERS} points`;
 export const PolygonSchema = record(
@@ -28,8 +28,8 @@ const KEYS = ['circle', 'box', 'polygon'] as const;
 const ONE_SHAPE = 'a shape: one of "circle", "box" or "polygon"';
 
 /**
- * Exactly one of the three. The file's objects take further keys, so a plain union would read a shape that is a circle
- * and a box at once as a circle, and measure the wrong body.
+ * Exactly one of the three. Because objects preserve unknown keys, a plain union would read a shape with both `circle`
+ * and `box` as a circle, and measure the wrong body.
  */
 export const ShapeSchema = v.pipe(
   record(
@@ -38,5 +38,5 @@ export const ShapeSchema = v.pipe(
   ),
   v.check((shape) => KEYS.filter((key) => key in shape).length === 1, ONE_SHAPE),
   v.metadata({ oneOf: KEYS.map((key) => ({ required: [key] })) }),
-  // The check has just shown it: one of the three keys is there, and that one was validated.
+  // The check guarantees that exactly one of the three keys is present and valid.
 ) as v.GenericSchema<unknown, Shape>;

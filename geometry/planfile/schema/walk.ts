@@ -1,7 +1,7 @@
 import type * as v from 'valibot';
 import { SEVERAL_LINES } from './leaves.ts';
 
-/** What the walks below read of a valibot schema, whatever its kind. */
+/** The properties of any valibot schema that the functions below read. */
 interface Node {
   readonly type: string;
   readonly message?: unknown;
@@ -14,14 +14,14 @@ interface Node {
 }
 export type Path = readonly (string | number)[];
 
-// valibot's types hide the parts of a schema behind its kind; every schema of ours is made of these kinds only.
+// valibot's types expose these properties per kind of schema; every schema here is of a kind that has them.
 const nodeOf = (schema: v.GenericSchema): Node => schema as unknown as Node;
 
 export function isRecord(value: unknown): value is Readonly<Record<string, unknown>> {
   return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
 
-/** The words for what belongs at a place of the file. The path stays inside the schema. */
+/** Returns what the schema expects at a path, in words. The path must exist in the schema. */
 export function expectedAt(schema: v.GenericSchema, path: Path): string {
   let node: Node | undefined = nodeOf(schema);
   let orNull = '';
@@ -34,14 +34,13 @@ export function expectedAt(schema: v.GenericSchema, path: Path): string {
     if (step === null || !node) break;
     node = typeof step === 'string' ? node.entries?.[step] : (node.items?.[step] ?? node.item);
   }
-  // The one place that the schema closes: a point has no third number.
+  // Only a point is closed: it has no third number.
   return node ? `${String(node.message)}${orNull}` : 'no third number';
 }
 
 /**
- * The value with every key that was left out filled in by its default. Keys keep the order of the file, and those that
- * the schema does not know are kept as they are; added ones come last. Where the value does not fit the schema, it is
- * left alone. Nothing is mutated.
+ * Returns the value with defaults for all omitted keys. Keys keep the order of the file and unknown ones are preserved;
+ * defaults are appended. Values that do not match the schema are left alone. Does not mutate.
  */
 export function withDefaults(schema: v.GenericSchema, value: unknown): unknown {
   return filled(nodeOf(schema), value);
@@ -56,26 +55,26 @@ function filled(node: Node, value: unknown): unknown {
   if (item && Array.isArray(value)) return value.map((each) => filled(item, each));
   if (!entries || !isRecord(value)) return value;
   const known = (key: string) => (Object.hasOwn(entries, key) ? entries[key] : undefined);
-  const kept = Object.entries(value).map(([key, each]) => {
+  const present = Object.entries(value).map(([key, each]) => {
     const entry = known(key);
     return [key, entry ? filled(entry, each) : each] as const;
   });
   const added = Object.entries(entries)
     .filter(([key, entry]) => !Object.hasOwn(value, key) && entry.default !== undefined)
     .map(([key, entry]) => [key, filled(entry, undefined)] as const);
-  // fromEntries defines each key, so that a key named __proto__ is kept as a plain key and changes no prototype.
-  return Object.fromEntries([...kept, ...added]);
+  // `fromEntries` defines properties, so a key named __proto__ becomes a plain key and does not change the prototype.
+  return Object.fromEntries([...present, ...added]);
 }
 
-/** An unknown key of a file and the object that it stands in. */
+/** An unknown key and the object that has it. */
 export interface UnknownKey {
   readonly path: Path;
   readonly key: string;
-  /** The keys that the schema knows in this object. */
+  /** The keys that the schema defines for this object. */
   readonly known: readonly string[];
 }
 
-/** Every key that the schema does not know, in the order of the file. What an unknown key holds is not looked into. */
+/** Returns every key that the schema does not define, in file order. The values of unknown keys are not searched. */
 export function unknownKeys(schema: v.GenericSchema, value: unknown): readonly UnknownKey[] {
   const found: UnknownKey[] = [];
   const visit = (wrapping: Node, here: unknown, path: Path): void => {
@@ -93,15 +92,19 @@ export function unknownKeys(schema: v.GenericSchema, value: unknown): readonly U
   return found;
 }
 
-/** Signs that no text of a plan needs and that break pages and pictures made of it; with and without the ends of lines. */
+/**
+ * Control characters, which no text of a plan needs and which break pages and pictures made from it; with and without
+ * line ends.
+ */
 // biome-ignore lint/suspicious/noControlCharactersInRegex: these are the signs that are taken out.
 const CONTROL = /[\u0000-\u001f\u007f-\u009f]/g;
 // biome-ignore lint/suspicious/noControlCharactersInRegex: these are the signs that are taken out.
 const CONTROL_BUT_LINE_ENDS = /[\u0000-\u0009\u000b\u000c\u000e-\u001f\u007f-\u009f]/g;
 
 /**
- * The value without the control characters in its texts; text of several lines keeps its line ends. What the schema does
- * not know is left alone. A part that needs no change stays the same object. Nothing is mutated.
+ * Returns the value without control characters in its texts; texts of several lines keep their line ends. Unknown keys
+ * are left
+ * alone. Unchanged parts keep their identity. Does not mutate.
  */
 export function withoutControlCharacters(schema: v.GenericSchema, value: unknown): unknown {
   return cleaned(nodeOf(schema), value);
@@ -119,13 +122,13 @@ function cleaned(wrapping: Node, value: unknown): unknown {
   }
   if (!entries || !isRecord(value)) return value;
   let changed = false;
-  const kept = Object.entries(value).map(([key, each]) => {
+  const present = Object.entries(value).map(([key, each]) => {
     const entry = Object.hasOwn(entries, key) ? entries[key] : undefined;
     const now = entry ? cleaned(entry, each) : each;
     changed ||= now !== each;
     return [key, now] as const;
   });
-  return changed ? Object.fromEntries(kept) : value;
+  return changed ? Object.fromEntries(present) : value;
 }
 
 function hasSeveralLines({ pipe = [] }: Node): boolean {

@@ -1,9 +1,8 @@
 import * as v from 'valibot';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { type PlanProblem, parsePlan } from '../../../geometry/planfile/parse.ts';
-import { pointerTo, type Step } from '../../../geometry/planfile/pointer.ts';
-import { foundWords } from '../../../geometry/planfile/problem.ts';
-import { readJson } from '../../../geometry/planfile/read/json-text.ts';
+import { foundWords, pointerTo, type Step } from '../../../geometry/planfile/problem.ts';
+import { readJson } from '../../../geometry/planfile/read/json.ts';
 import { writePlan } from '../../../geometry/planfile/write.ts';
 import { joinText, splitText, textName } from '../long-texts.ts';
 import type { FileProblem } from '../plan-files.ts';
@@ -86,15 +85,15 @@ export function readLibraryFile(text: string): ReadLibraryFile {
   }
   const strange = headProblem(json.value);
   if (strange) return refused([strange]);
-  const doubled = json.doubled.map((path) => ({
+  const duplicateKeys = json.duplicateKeys.map((path) => ({
     place: pointerTo(path),
     found: 'the same key twice',
     expected: 'each key once',
   }));
   const shelf = v.safeParse(LibrarySchema, json.value);
-  if (!shelf.success) return refused([...doubled, ...shelf.issues.map(issueProblem)]);
+  if (!shelf.success) return refused([...duplicateKeys, ...shelf.issues.map(issueProblem)]);
   const { plans, problems } = readPlans(shelf.output);
-  const all = [...doubled, ...problems];
+  const all = [...duplicateKeys, ...problems];
   return all.length === 0 ? { ok: true, plans } : refused(all);
 }
 

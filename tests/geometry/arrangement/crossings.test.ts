@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { cutPair } from '../../../geometry/arrangement/crossings.ts';
-import { Pieces, STRIDE } from '../../../geometry/arrangement/outline.ts';
+import { Pieces, STRIDE } from '../../../geometry/arrangement/pieces.ts';
 
 type Piece =
   | { readonly line: readonly [x0: number, y0: number, x1: number, y1: number] }
@@ -17,7 +17,7 @@ function cuts(...pieces: readonly [Piece, Piece]): [number[], number[]] {
     }
   }
   const found: [number[], number[]] = [[], []];
-  cutPair(flat.taken(), 0, STRIDE, (offset, parameter) => {
+  cutPair(flat.trimmed(), 0, STRIDE, (offset, parameter) => {
     (found[offset / STRIDE] as number[]).push(Math.round(parameter * 1e9) / 1e9);
   });
   for (const list of found) list.sort((a, b) => a - b);

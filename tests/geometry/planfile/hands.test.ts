@@ -14,7 +14,7 @@ import { shapeBody } from '../../../geometry/plane/body.ts';
 import { readClip, writeClip } from '../../../geometry/planfile/clip.ts';
 import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { parsePlan } from '../../../geometry/planfile/parse.ts';
-import { namedThings } from '../../../geometry/planfile/read/sound.ts';
+import { identifiedItems } from '../../../geometry/planfile/read/valid-parts.ts';
 import { writePlan } from '../../../geometry/planfile/write.ts';
 
 vi.setConfig({ testTimeout: 60_000 });
@@ -95,7 +95,7 @@ const idsOf = (of: Plan): readonly string[] => levelOf(of).objects.map(({ id }) 
 
 function expectSound(before: Plan, after: Plan): void {
   expect(parsePlan(writePlan(after)).ok).toBe(true);
-  const ids = namedThings(after).map(({ id }) => id);
+  const ids = identifiedItems(after).map(({ id }) => id);
   expect(new Set(ids).size).toBe(ids.length);
   for (const object of levelOf(before).objects) {
     const { shape } = item(after, object.id);
@@ -314,7 +314,7 @@ describe('clips', () => {
         (of, by) => {
           const whole = clipOf(
             levelOf(of),
-            namedThings(of).map(({ id }) => id),
+            identifiedItems(of).map(({ id }) => id),
           );
           const after = done(pastedItems(plan, 'L2', whole, by));
           expectSound(plan, after);

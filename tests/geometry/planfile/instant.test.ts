@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it, vi } from 'vitest';
-import { instantMs, instantTrouble } from '../../../geometry/planfile/instant.ts';
+import { instantError, instantMs } from '../../../geometry/planfile/instant.ts';
 
 /** Property tests on a busy machine. */
 vi.setConfig({ testTimeout: 60_000 });
@@ -40,7 +40,7 @@ describe('instantMs(text)', () => {
     ['2026-01-01T00:00:00-05:60', 'has an offset that no clock has'],
     ['tomorrow', 'is not a date and time with an offset'],
   ])('%s %s', (text, trouble) => {
-    expect(instantTrouble(text)).toBe(trouble);
+    expect(instantError(text)).toBe(trouble);
     expect(instantMs(text)).toBe(null);
   });
 

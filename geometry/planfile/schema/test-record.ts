@@ -15,14 +15,14 @@ import {
 import { picture } from './tracing.ts';
 
 /**
- * What the file holds of a job beside the drawing: hours of work, the log of each detector, weather, agreement, earlier
- * tests, blanks and spikes. All of it may be missing, and what is missing is not written.
+ * The records of the test: working hours, the log of each detector, weather, agreement, earlier
+ * results, blanks and spikes. All optional; what is omitted is not written either.
  */
 
 export const radonUnit = () => oneOf(['pCi/L', 'Bq/m3']);
 export const radonValue = () => numberFrom(0, 1e9, 'a number');
 
-/** A key that a file may lack. Unlike a section, nothing is filled in for it. */
+/** An optional key without a default. */
 const maybe = <const T extends v.GenericSchema>(schema: T) => v.exactOptional(schema);
 
 const pattern = (regex: RegExp, words: string) => v.pipe(v.string(words), v.regex(regex, words));

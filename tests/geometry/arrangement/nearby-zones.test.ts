@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { grown } from '../../../geometry/arrangement/free-boundary.ts';
-import { Nearby } from '../../../geometry/arrangement/nearby.ts';
+import { NearbyZones } from '../../../geometry/arrangement/nearby-zones.ts';
 import { mayReach, ringSpace } from '../../../geometry/arrangement/space.ts';
+import { growZone } from '../../../geometry/arrangement/zone.ts';
 import { ringBody } from '../../../geometry/plane/body.ts';
 import type { Ring } from '../../../geometry/plane/types.ts';
 
@@ -54,8 +54,8 @@ describe('zones near a room', () => {
         fc.array(box, { maxLength: 30 }),
         fc.array(diamond, { minLength: 20, maxLength: 20 }),
         (boxes, rooms) => {
-          const zones = boxes.map((ring) => grown(ringBody(ring), 0));
-          const nearby = new Nearby(zones);
+          const zones = boxes.map((ring) => growZone(ringBody(ring), 0));
+          const nearby = new NearbyZones(zones);
           for (const space of rooms.map((ring) => ringSpace([ring]))) {
             expect(nearby.to(space)).toEqual(zones.filter((zone) => mayReach(space, zone)));
           }

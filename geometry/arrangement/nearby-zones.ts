@@ -1,58 +1,59 @@
+import type { Space } from './space.ts';
 import { mayReach } from './space.ts';
-import type { Grown, Space } from './zone.ts';
+import type { GrownZone } from './zone.ts';
 
-/** As many questions as this are answered by going through everything: putting things in order takes longer. */
-const FEW = 8;
+/** This many queries are answered by a linear scan; sorting would take longer. */
+const FEW_QUERIES = 8;
 
-/** Finds the zones that may reach into a space, in the order of their list. */
-export class Nearby {
-  private readonly all: readonly Grown[];
+/** Finds the zones that may reach into a space, in list order. */
+export class NearbyZones {
+  private readonly all: readonly GrownZone[];
   private asked = 0;
-  /** Places in the list by left edge, and those edges. */
+  /** Zone indices sorted by left edge, and those edges. */
   private order = new Int32Array(0);
   private lefts = new Float64Array(0);
-  /** The rightmost edge of all up to each place in the order. */
+  /** The maximum right edge of all zones up to each position. */
   private rights = new Float64Array(0);
 
-  constructor(all: readonly Grown[]) {
+  constructor(all: readonly GrownZone[]) {
     this.all = all;
   }
 
-  to(space: Space): Grown[] {
+  to(space: Space): GrownZone[] {
     const { all } = this;
-    const found: Grown[] = [];
-    if (this.asked++ < FEW) {
+    const found: GrownZone[] = [];
+    if (this.asked++ < FEW_QUERIES) {
       for (const one of all) if (mayReach(space, one)) found.push(one);
       return found;
     }
     if (this.order.length === 0) this.putInOrder();
     const { extent } = space;
     const places: number[] = [];
-    // Those before all end left of the extent, those after begin right of it.
+    // All zones before the first position end left of the extent, all after the loop begin right of it.
     for (let k = firstFrom(this.rights, extent.minX); k < this.lefts.length; k++) {
       if ((this.lefts[k] as number) > extent.maxX) break;
       const place = this.order[k] as number;
-      if (mayReach(space, all[place] as Grown)) places.push(place);
+      if (mayReach(space, all[place] as GrownZone)) places.push(place);
     }
     places.sort((a, b) => a - b);
-    for (const place of places) found.push(all[place] as Grown);
+    for (const place of places) found.push(all[place] as GrownZone);
     return found;
   }
 
   private putInOrder(): void {
     const { all } = this;
-    const left = (i: number) => (all[i] as Grown).minX;
+    const left = (i: number) => (all[i] as GrownZone).minX;
     this.order = new Int32Array(all.length).map((_, i) => i).sort((i, j) => left(i) - left(j));
     this.lefts = Float64Array.from(this.order, left);
     let right = Number.NEGATIVE_INFINITY;
     this.rights = Float64Array.from(this.order, (i) => {
-      right = Math.max(right, (all[i] as Grown).maxX);
+      right = Math.max(right, (all[i] as GrownZone).maxX);
       return right;
     });
   }
 }
 
-/** The first place in rising values that is at least this. */
+/** Binary search for the first position in ascending values that is at least `least`. */
 function firstFrom(values: Float64Array, least: number): number {
   let low = 0;
   let high = values.length;

@@ -1,18 +1,18 @@
 import { ITEM_KINDS, type Item, type ItemKind, type ItemOf, LIST_OF } from '../../plan/kinds.ts';
-import { pointerTo, type Step } from '../pointer.ts';
+import { pointerTo, type Step } from '../problem.ts';
 import { isRecord } from '../schema/walk.ts';
 
-/** A thing of a file and the place where it stands. */
+/** An item of a file and its path. */
 export interface Placed<T> {
   readonly path: readonly Step[];
   readonly item: T;
 }
 
 /**
- * Tells which parts of a file have the right shape, so that a file with one wrong number still gets the rest of its
- * meaning looked at: all problems come at once.
+ * Knows which parts of a file match the schema, so that the rest of a file with one wrong number is still checked for
+ * meaning, and all problems are reported at once.
  */
-export class Soundness {
+export class ValidParts {
   readonly #broken = new Set<string>();
   readonly #above = new Set<string>();
 
@@ -23,61 +23,66 @@ export class Soundness {
     }
   }
 
-  /** Whether neither the place nor anything inside it is broken, nor anything that it is part of. */
+  /** Returns whether the value at a path, everything inside it and everything that contains it are valid. */
   at(path: readonly Step[]): boolean {
     if (this.#above.has(pointerTo(path))) return false;
     return !path.some((_, index) => this.#broken.has(pointerTo(path.slice(0, index + 1))));
   }
 }
 
-/** Everything with an id, sound or not, that the file has on its levels, in file order: the level first, then its things. */
-export interface Named {
+/** An element with an id on a level, valid or not. Listed in file order: each level, then its items. */
+export interface Identified {
   readonly kind: ItemKind | 'level';
   readonly id: string;
   readonly level: number;
   readonly path: readonly Step[];
 }
 
-export function namedThings(file: unknown): readonly Named[] {
+export function identifiedItems(file: unknown): readonly Identified[] {
   return listAt(file, 'levels').flatMap((level, l) => {
     const path = ['levels', l];
     const inside = ITEM_KINDS.flatMap((kind) =>
-      listAt(level, LIST_OF[kind]).flatMap((item, i) => named(kind, item, l, [...path, LIST_OF[kind], i])),
+      listAt(level, LIST_OF[kind]).flatMap((item, i) => identified(kind, item, l, [...path, LIST_OF[kind], i])),
     );
-    return [...named('level', level, l, path), ...inside];
+    return [...identified('level', level, l, path), ...inside];
   });
 }
 
-function named(kind: Named['kind'], thing: unknown, level: number, path: readonly Step[]): readonly Named[] {
+function identified(
+  kind: Identified['kind'],
+  thing: unknown,
+  level: number,
+  path: readonly Step[],
+): readonly Identified[] {
   return isRecord(thing) && typeof thing.id === 'string' ? [{ kind, id: thing.id, level, path }] : [];
 }
 
-/** The sound things of one kind on every level. */
-export function soundItems<K extends ItemKind>(
+/** Returns the valid items of one kind on every level. */
+export function validItems<K extends ItemKind>(
   file: unknown,
-  soundness: Soundness,
+  validParts: ValidParts,
   kind: K,
 ): readonly Placed<ItemOf[K]>[] {
   const list = LIST_OF[kind];
   return listAt(file, 'levels').flatMap((level, l) =>
-    // What is sound has been validated against the schema of its kind.
-    soundEntries(level, list, ['levels', l, list], soundness).map(({ path, item }) => ({
+    // Valid items have been validated against the schema of their kind.
+    validEntries(level, list, ['levels', l, list], validParts).map(({ path, item }) => ({
       path,
       item: item as Item as ItemOf[K],
     })),
   );
 }
 
-/** The sound entries of a list that stands at `path`. */
-export function soundEntries(
+/** Returns the valid entries of the list at `path`. */
+export function validEntries(
   holder: unknown,
   key: string,
   path: readonly Step[],
-  soundness: Soundness,
+  validParts: ValidParts,
 ): readonly Placed<unknown>[] {
   return listAt(holder, key)
     .map((item, index) => ({ path: [...path, index], item }))
-    .filter((placed) => soundness.at(placed.path));
+    .filter((placed) => validParts.at(placed.path));
 }
 
 function listAt(holder: unknown, key: string): readonly unknown[] {

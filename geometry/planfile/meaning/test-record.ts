@@ -1,41 +1,41 @@
 import type { Plan } from '../../plan/model.ts';
 import type { Practice } from '../../plan/test-record.ts';
-import { instantTrouble } from '../instant.ts';
-import type { Step } from '../pointer.ts';
+import { instantError } from '../instant.ts';
+import type { Flaw, Step } from '../problem.ts';
 import { quoted } from '../problem.ts';
-import type { Flaw } from './flaw.ts';
 import { instantFlaws } from './section.ts';
 
-/** A flaw and the thing that it belongs to, as a path from the top of the file. */
+/** A flaw and the item that has it, as a path from the root of the file. */
 export interface PlacedFlaw {
   readonly at: readonly Step[];
   readonly flaw: Flaw;
 }
 
-/** The records of a job: keys of the file that may be missing. */
-export const JOB_SECTIONS = ['practice', 'log', 'weather', 'agreement', 'earlier', 'quality'] as const;
-export type JobSection = Pick<Plan, (typeof JOB_SECTIONS)[number]>;
+/** The optional sections of the file that record the test. */
+export const RECORD_SECTIONS = ['practice', 'log', 'weather', 'agreement', 'earlier', 'quality'] as const;
+export type RecordSection = Pick<Plan, (typeof RECORD_SECTIONS)[number]>;
 
 /**
- * What the schema cannot say of the records of a job: days and instants that the calendar does not have, hours that end before
- * they begin, entries of a detector that is not in the plan, two blanks or spikes of one id.
+ * Returns the semantic errors in the records of the test: dates and instants that do not exist, working hours that end
+ * before
+ * they begin, entries of a detector that is not in the plan, duplicate ids of blanks and spikes.
  */
-export function jobFlaws(job: JobSection, detectors: ReadonlySet<string>): readonly PlacedFlaw[] {
-  const { practice, log = [], weather = [], agreement, earlier = [], quality = [] } = job;
+export function recordFlaws(record: RecordSection, detectors: ReadonlySet<string>): readonly PlacedFlaw[] {
+  const { practice, log = [], weather = [], agreement, earlier = [], quality = [] } = record;
   const instants = (list: string, items: readonly { readonly at: string | null }[]) =>
     items.flatMap(({ at }, index) => placed([list, index], instantFlaws(at, 'at')));
   return [
     ...(practice ? practiceFlaws(practice) : []),
     ...log.flatMap((entry, index) => [
       ...placed(['log', index], instantFlaws(entry.sealed, 'sealed')),
-      ...(detectors.has(entry.detector) ? [] : placed(['log', index], [lostDetector(entry.detector)])),
+      ...(detectors.has(entry.detector) ? [] : placed(['log', index], [unknownDetectorFlaw(entry.detector)])),
       ...entry.custody.flatMap(({ at }, step) => placed(['log', index, 'custody', step], instantFlaws(at, 'at'))),
     ]),
     ...instants('weather', weather),
     ...(agreement ? placed(['agreement'], instantFlaws(agreement.at, 'at')) : []),
     ...instants('earlier', earlier),
     ...earlier.flatMap(({ detector }, index) =>
-      detector == null || detectors.has(detector) ? [] : placed(['earlier', index], [lostDetector(detector)]),
+      detector == null || detectors.has(detector) ? [] : placed(['earlier', index], [unknownDetectorFlaw(detector)]),
     ),
     ...instants('quality', quality),
     ...twiceFlaws(quality),
@@ -45,13 +45,13 @@ export function jobFlaws(job: JobSection, detectors: ReadonlySet<string>): reado
 const placed = (at: readonly Step[], flaws: readonly Flaw[]): readonly PlacedFlaw[] =>
   flaws.map((flaw) => ({ at, flaw }));
 
-/** A detector that the plan does not have. */
-export function lostDetector(id: string): Flaw {
+/** Returns the flaw of a reference to a detector that is not in the plan. */
+export function unknownDetectorFlaw(id: string): Flaw {
   return {
     path: ['detector'],
     found: quoted(id),
     expected: 'the id of a detector of this plan',
-    says: `belongs to the detector ${quoted(id)}, which is not in the file.`,
+    statement: `belongs to the detector ${quoted(id)}, which is not in the file.`,
   };
 }
 
@@ -66,13 +66,13 @@ function practiceFlaws({ days, daysOff }: Practice): readonly PlacedFlaw[] {
               path: ['to'],
               found: quoted(to),
               expected: `a time after ${from}`,
-              says: `ends at ${to}, not after it begins at ${from}. Swap the two.`,
+              statement: `ends at ${to}, not after it begins at ${from}. Swap the two.`,
             },
           ],
         ),
   );
   const off = daysOff.flatMap((day, index) =>
-    instantTrouble(`${day}T00:00:00Z`) === null
+    instantError(`${day}T00:00:00Z`) === null
       ? []
       : placed(
           ['practice'],
@@ -81,7 +81,7 @@ function practiceFlaws({ days, daysOff }: Practice): readonly PlacedFlaw[] {
               path: ['daysOff', index],
               found: quoted(day),
               expected: 'a day of the calendar, like 2026-11-26',
-              says: `has the day off ${quoted(day)}, which the calendar does not have.`,
+              statement: `has the day off ${quoted(day)}, which the calendar does not have.`,
             },
           ],
         ),
@@ -100,7 +100,7 @@ function twiceFlaws(quality: readonly { readonly id: string }[]): readonly Place
               path: ['id'],
               found: quoted(id),
               expected: 'an id that no other blank or spike has',
-              says: `has the id ${quoted(id)}, which another one has. Give one of them another id.`,
+              statement: `has the id ${quoted(id)}, which another one has. Give one of them another id.`,
             },
           ],
         ),

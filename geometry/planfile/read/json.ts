@@ -1,16 +1,16 @@
-import type { Step } from '../pointer.ts';
+import type { Step } from '../problem.ts';
 
-/** Where JSON text stops being JSON, what stands there and what should. */
-export interface JsonTrouble {
+/** Where JSON text has a syntax error, what was found there and what was expected. */
+export interface JsonError {
   readonly at: number;
   readonly found: string;
   readonly expected: string;
 }
 export type JsonScan =
-  | { readonly ok: true; readonly doubled: readonly (readonly Step[])[] }
-  | ({ readonly ok: false } & JsonTrouble);
+  | { readonly ok: true; readonly duplicateKeys: readonly (readonly Step[])[] }
+  | ({ readonly ok: false } & JsonError);
 
-/** A plan is 8 deep. A file that nests hundreds deep is no plan, and would overflow the walks over it. */
+/** A plan nests 8 levels deep. Deeper nesting is refused because it would overflow the stack of recursive walks. */
 const DEEPEST = 200;
 
 const BLANKS = /[ \t\n\r]*/y;
@@ -19,31 +19,32 @@ const WORD = /true|false|null/y;
 const ESCAPE = /\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4})/y;
 
 /**
- * Walks over JSON text without building anything: the engines' own messages have no place in one browser and another
- * wording in the next. Accepts exactly what JSON.parse accepts, to a depth of 200.
+ * Validates JSON text without building values, because the error messages of `JSON.parse` differ between engines and
+ * some have no position.
+ * Accepts exactly what `JSON.parse` accepts, to a depth of 200.
  */
 export function scanJson(text: string): JsonScan {
   const scanner = new Scanner(text);
   try {
     scanner.document();
   } catch (trouble) {
-    if (trouble instanceof Trouble) return { ok: false, ...trouble.where };
+    if (trouble instanceof ScanError) return { ok: false, ...trouble.where };
     throw trouble;
   }
-  return { ok: true, doubled: scanner.doubled };
+  return { ok: true, duplicateKeys: scanner.duplicateKeys };
 }
 
-/** Leaves the scan from any depth; caught in `scanJson`, never seen outside. */
-class Trouble extends Error {
-  readonly where: JsonTrouble;
-  constructor(where: JsonTrouble) {
+/** Unwinds the scan from any depth; caught in `scanJson`. */
+class ScanError extends Error {
+  readonly where: JsonError;
+  constructor(where: JsonError) {
     super(where.expected);
     this.where = where;
   }
 }
 
 class Scanner {
-  readonly doubled: (readonly Step[])[] = [];
+  readonly duplicateKeys: (readonly Step[])[] = [];
   readonly #text: string;
   readonly #path: Step[] = [];
   #at = 0;
@@ -73,7 +74,7 @@ class Scanner {
       const start = this.#at;
       this.#string('a key in double quotes');
       const key: string = JSON.parse(this.#text.slice(start, this.#at));
-      if (keys.has(key)) this.doubled.push([...this.#path, key]);
+      if (keys.has(key)) this.duplicateKeys.push([...this.#path, key]);
       keys.add(key);
       this.#blanks();
       if (this.#text[this.#at] !== ':') this.#fail('a colon');
@@ -87,7 +88,7 @@ class Scanner {
     this.#inside(']', 'a comma or ]', () => index++);
   }
 
-  /** Everything between the brackets; `step` reads what stands before a value and says which step leads to it. */
+  /** Reads everything between the brackets; `step` reads what precedes a value and returns its step. */
   #inside(close: string, separator: string, step: () => Step): void {
     if (this.#path.length >= DEEPEST) this.#fail(`nesting at most ${DEEPEST} deep`);
     this.#at += 1;
@@ -118,7 +119,7 @@ class Scanner {
       if (code === 0x5c) {
         if (!this.#take(ESCAPE)) this.#fail('an escape like \\n or \\u00e9');
       } else if (code >= 0x20) this.#at += 1;
-      else this.#fail('a closing quote'); // the end of the text (NaN), or a bare control sign
+      else this.#fail('a closing quote'); // the end of the text (NaN), or an unescaped control character
     }
     this.#at += 1;
   }
@@ -136,7 +137,7 @@ class Scanner {
 
   #fail(expected: string): never {
     const code = this.#text.codePointAt(this.#at);
-    throw new Trouble({ at: this.#at, found: code === undefined ? 'the end of the file' : signName(code), expected });
+    throw new ScanError({ at: this.#at, found: code === undefined ? 'the end of the file' : signName(code), expected });
   }
 }
 
@@ -144,4 +145,26 @@ function signName(code: number): string {
   if (code === 0x0a || code === 0x0d) return 'the end of the line';
   if (code < 0x20 || code === 0x7f || code === 0xfffd) return `the unprintable sign ${code}`;
   return String.fromCodePoint(code);
+}
+
+export type JsonText =
+  | { readonly ok: true; readonly value: unknown; readonly duplicateKeys: readonly (readonly Step[])[] }
+  | ({ readonly ok: false } & JsonError & { readonly line: number; readonly column: number });
+
+/**
+ * Parses JSON text (RFC 8259) and reports the line and column of a syntax error, counted from 1. A leading byte order
+ * mark is
+ * skipped. `duplicateKeys` are the paths of keys that occur twice in one object, which `JSON.parse` would drop
+ * silently. Never throws.
+ */
+export function readJson(text: string): JsonText {
+  const body = text.startsWith('\uFEFF') ? text.slice(1) : text;
+  const scan = scanJson(body);
+  if (!scan.ok) return { ...scan, ...lineAndColumn(body, scan.at) };
+  return { ok: true, value: JSON.parse(body), duplicateKeys: scan.duplicateKeys };
+}
+
+function lineAndColumn(text: string, at: number): { line: number; column: number } {
+  const lines = text.slice(0, at).split(/\r\n|\r|\n/);
+  return { line: lines.length, column: (lines.at(-1) ?? '').length + 1 };
 }

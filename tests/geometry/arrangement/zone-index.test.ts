@@ -1,35 +1,38 @@
 import { describe, expect, it } from 'vitest';
 import { containsTest } from '../../../geometry/arrangement/contains-test.ts';
-import { EVERYWHERE, freeBoundary, grown, Scratch } from '../../../geometry/arrangement/free-boundary.ts';
-import { MANY_ZONES } from '../../../geometry/arrangement/many-zones.ts';
-import { STRIDE } from '../../../geometry/arrangement/outline.ts';
-import { linkRings, ringsArea, turnedRing } from '../../../geometry/arrangement/rings.ts';
-import type { Grown } from '../../../geometry/arrangement/zone.ts';
+import { freeBoundary, Scratch } from '../../../geometry/arrangement/free-boundary.ts';
+import { linkRings } from '../../../geometry/arrangement/link-rings.ts';
+import { STRIDE } from '../../../geometry/arrangement/pieces.ts';
+import { reversedRing, ringsArea } from '../../../geometry/arrangement/rings.ts';
+import { EVERYWHERE } from '../../../geometry/arrangement/space.ts';
+import type { GrownZone } from '../../../geometry/arrangement/zone.ts';
+import { growZone } from '../../../geometry/arrangement/zone.ts';
+import { INDEX_THRESHOLD } from '../../../geometry/arrangement/zone-index.ts';
 import { crowdedRing } from '../../../geometry/level/joints.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
 import { ringBody } from '../../../geometry/plane/body.ts';
 import { ringsContain } from '../../../geometry/plane/ring.ts';
 import { Dice } from '../../helpers/random-level/dice.ts';
 
-/** Bars of 100 by 4000 mm that lead from one point all the way round, and the ring about that point, each grown by so much. */
-function star(count: number, grow: number): Grown[] {
+/** Bars of 100 by 4000 mm that lead from one point all the way round, and the ring about that point, each growZone by so much. */
+function star(count: number, grow: number): GrownZone[] {
   const bars = Array.from({ length: count - 1 }, (_, i) => {
     const angle = (2 * Math.PI * (i + 0.3)) / count;
     const [ux, uy] = [Math.cos(angle), Math.sin(angle)];
     const corner = (along: number, aside: number): XY => [along * ux - aside * uy, along * uy + aside * ux];
-    return grown(ringBody([corner(0, -50), corner(4000, -50), corner(4000, 50), corner(0, 50)]), grow);
+    return growZone(ringBody([corner(0, -50), corner(4000, -50), corner(4000, 50), corner(0, 50)]), grow);
   });
-  return [...bars, grown(ringBody(crowdedRing([0, 0], 50)), grow)];
+  return [...bars, growZone(ringBody(crowdedRing([0, 0], 50)), grow)];
 }
 
-function outlineOf(zones: readonly Grown[]): { rings: number; area: number } {
+function outlineOf(zones: readonly GrownZone[]): { rings: number; area: number } {
   // What is free lies outside: turned, the rings hold the zones.
-  const rings = linkRings(freeBoundary(zones, EVERYWHERE)).map(turnedRing);
+  const rings = linkRings(freeBoundary(zones, EVERYWHERE)).map(reversedRing);
   return { rings: rings.length, area: ringsArea(rings) };
 }
 
 describe('very many zones about one point', () => {
-  it.each([0, 150])('grown by %d are cut a few times each, not each by each', (grow) => {
+  it.each([0, 150])('growZone by %d are cut a few times each, not each by each', (grow) => {
     const scratch = new Scratch();
     const count = 1500;
     freeBoundary(star(count, grow), EVERYWHERE, scratch);
@@ -38,10 +41,10 @@ describe('very many zones about one point', () => {
     expect(scratch.cuts.end(pieces - 1)).toBeLessThan(100 * count);
   });
 
-  it.each([0, 150])('grown by %d have the outline that few have', (grow) => {
-    const few = star(MANY_ZONES, grow);
+  it.each([0, 150])('growZone by %d have the outline that few have', (grow) => {
+    const few = star(INDEX_THRESHOLD, grow);
     // One more, twice: the long list is looked up another way.
-    const many = [...few, few[0] as Grown];
+    const many = [...few, few[0] as GrownZone];
     const [one, other] = [outlineOf(few), outlineOf(many)];
     expect(other.rings).toBe(one.rings);
     expect(one.area).toBeGreaterThan(4000 * 4000);

@@ -1,10 +1,10 @@
-import type { Step } from '../pointer.ts';
+import type { Step } from '../problem.ts';
 import { quoted } from '../problem.ts';
 import { isRecord } from '../schema/walk.ts';
 
-/** A place of the file in words: the thing, and the key inside it (empty for the thing itself). */
-export interface Place {
-  readonly thing: string;
+/** A path in words: the item, and the key inside it ("" for the item itself). */
+export interface PathDescription {
+  readonly item: string;
   readonly key: string;
 }
 
@@ -28,10 +28,10 @@ const NOUN: Readonly<Record<string, string>> = {
 };
 
 /**
- * Names the innermost thing on a path by its kind and id ("Wall w3 on level L1"), or by its number, counted from 1, where
- * the id is missing ("Reading 2"). The value need not be valid.
+ * Names the innermost item on a path by kind and id ("Wall w3 on level L1"), or by its number, counted from 1, when
+ * it has no id ("Reading 2"). The value need not be valid.
  */
-export function placeOf(value: unknown, path: readonly Step[]): Place {
+export function describePath(value: unknown, path: readonly Step[]): PathDescription {
   const names: string[] = [];
   let key: Step[] = [];
   let here: unknown = value;
@@ -46,23 +46,23 @@ export function placeOf(value: unknown, path: readonly Step[]): Place {
     }
     list = String(step);
   }
-  const thing = names.join(' on ') || 'The plan';
-  return { thing: thing.charAt(0).toUpperCase() + thing.slice(1), key: keyWords(key) };
+  const item = names.join(' on ') || 'The plan';
+  return { item: item.charAt(0).toUpperCase() + item.slice(1), key: keyWords(key) };
 }
 
-/** "Window o1": a thing of the file by its kind and id. */
-function nameOf(noun: string, thing: unknown, index: number): string {
-  if (!isRecord(thing)) return `${noun} ${index + 1}`;
+/** Returns the kind and id of an item of the file: "Window o1". */
+function nameOf(noun: string, item: unknown, index: number): string {
+  if (!isRecord(item)) return `${noun} ${index + 1}`;
   const kind =
-    typeof thing.kind === 'string' && /^[a-z-]{1,30}$/.test(thing.kind) ? thing.kind.replaceAll('-', ' ') : noun;
-  return typeof thing.id === 'string' && thing.id !== '' ? `${kind} ${shortId(thing.id)}` : `${kind} ${index + 1}`;
+    typeof item.kind === 'string' && /^[a-z-]{1,30}$/.test(item.kind) ? item.kind.replaceAll('-', ' ') : noun;
+  return typeof item.id === 'string' && item.id !== '' ? `${kind} ${shortId(item.id)}` : `${kind} ${index + 1}`;
 }
 
 function shortId(id: string): string {
   return /^[\w.@-]{1,40}$/.test(id) ? id : quoted(id);
 }
 
-/** What stands at a place; undefined where nothing does. */
+/** Returns the value at a path; undefined when there is none. */
 export function valueAt(value: unknown, path: readonly Step[]): unknown {
   return path.reduce(stepInto, value);
 }
@@ -72,7 +72,7 @@ function stepInto(value: unknown, step: Step): unknown {
   return isRecord(value) && Object.hasOwn(value, step) ? value[step] : undefined;
 }
 
-/** "shape.box.width", "from, item 2". */
+/** Returns a path in words: "shape.box.width", "from[2]". */
 function keyWords(path: readonly Step[]): string {
   return path.reduce<string>((words, step) => {
     if (typeof step === 'number') return `${words}[${step}]`;
