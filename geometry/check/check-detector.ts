@@ -12,7 +12,7 @@ import { checkSun } from './sun.ts';
 import { checkSupport } from './support.ts';
 import type { Check, DetectorReport } from './types.ts';
 
-/** Every detector of the plan against the plan's profile. */
+/** Checks every detector of the plan against the plan's profile. */
 export function checkPlan(plan: Plan): { levels: { id: string; detectors: DetectorReport[] }[] } {
   return {
     levels: plan.levels.map((level) => {
@@ -23,11 +23,12 @@ export function checkPlan(plan: Plan): { levels: { id: string; detectors: Detect
 }
 
 /**
- * One detector against the plan's profile: for each rule that applies the nearest subject and every subject that is not
- * clear, in the order of the profile, the least to spare first. The detector need not be one of the level's own: a dragged
- * one is measured where it is held; its companion is any other detector of the level with the same pair.
+ * Checks one detector against the plan's profile. Returns, for each rule that applies, the nearest subject and every
+ * subject that is not
+ * clear, in profile order, the smallest margin first. The detector need not belong to the level: a dragged
+ * one is checked at its current position; its companion is any other detector of the level with the same pair.
  *
- * @param others the detectors that stand about: those of the level, none where only the place is asked about
+ * @param others the other detectors to measure against: those of the level, or none to check a position only
  */
 export function checkDetector(
   plan: Plan,

@@ -3,17 +3,18 @@ import type { Detector, Mm } from '../plan/model.ts';
 import { bodyDistance } from '../plane/body.ts';
 import { citationFor } from '../rules/citation.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
-import { distanceCheck, nearestAndNotClear, witnessTo, wordCheck } from './measure.ts';
+import { distanceCheck, nearestAndNotClear, reasonCheck, witnessTo } from './measure.ts';
 import { roomAt } from './room.ts';
-import { detectorSubject, MEETS } from './subjects.ts';
+import { detectorSubject, LIMIT_TOLERANCE } from './subjects.ts';
 import type { Check } from './types.ts';
 
-/** The undersides of a pair differ by no more than this, mm: 4 in, rounded up. */
-const ONE_HEIGHT: Mm = 102;
+/** The greatest difference between the undersides of a pair, mm: 4 in, rounded up. */
+const HEIGHT_TOLERANCE: Mm = 102;
 
 /**
- * Rim to rim to every other detector of the same pair, which has to stand in the same room and at the same height. A pair of one
- * cannot be decided.
+ * Checks the rim-to-rim distance to every other detector of the same pair, which must be in the same room and at the
+ * same height. For a pair
+ * with one detector the check is undecided.
  */
 export function checkCompanion(
   model: LevelModel,
@@ -25,11 +26,12 @@ export function checkCompanion(
 ): Check[] {
   if (detector.pair === null) return [];
   const others = level.filter(({ id, pair }) => id !== detector.id && pair === detector.pair);
-  if (others.length === 0) return [wordCheck(rule, 'unknown', 'The other detector of the pair is not on this level.')];
+  if (others.length === 0)
+    return [reasonCheck(rule, 'unknown', 'The other detector of the pair is not on this level.')];
   return nearestAndNotClear(
     others.flatMap((other) => {
-      const apart = againstOther(detector, other, rule, tapeTolerance);
-      const reason = notTogether(model, detector, room, other);
+      const apart = limitChecks(detector, other, rule, tapeTolerance);
+      const reason = whyApart(model, detector, room, other);
       return reason
         ? apart.map((check) => ({ ...check, ...citationFor(rule, 'together'), verdict: 'blocked', reason }))
         : apart;
@@ -37,16 +39,16 @@ export function checkCompanion(
   );
 }
 
-/** Why two detectors of a pair do not stand together, whatever lies between their rims; empty when they do. */
-function notTogether(model: LevelModel, { base }: Detector, room: Room | null, other: Detector): string {
+/** Returns why two detectors of a pair are not together, whatever their distance; "" when they are. */
+function whyApart(model: LevelModel, { base }: Detector, room: Room | null, other: Detector): string {
   if (room === null || roomAt(model, other.at) !== room)
     return 'The other detector of the pair is not in the same room.';
-  const higher = Math.abs(other.base - base) > ONE_HEIGHT + MEETS;
+  const higher = Math.abs(other.base - base) > HEIGHT_TOLERANCE + LIMIT_TOLERANCE;
   return higher ? 'The other detector of the pair is at another height.' : '';
 }
 
-/** The limit that is nearer to being broken. */
-function againstOther(detector: Detector, other: Detector, rule: EffectiveRule, tapeTolerance: Mm): Check[] {
+/** Checks the minimum and the maximum, and returns the limit with the smaller margin. */
+function limitChecks(detector: Detector, other: Detector, rule: EffectiveRule, tapeTolerance: Mm): Check[] {
   const [x, y] = detector.at;
   const { body } = detectorSubject(other);
   const apart = Math.max(0, bodyDistance(body, x, y) - detector.radius);

@@ -5,15 +5,17 @@ import type { Profile } from '../rules/types.ts';
 import { checkDetector } from './check-detector.ts';
 import type { DetectorReport } from './types.ts';
 
-/** What one profile, as published, says of a spot. */
+/** The report on a position under one published profile. */
 export interface ProfileReport {
   readonly profile: Profile;
-  /** The plan's protocol as it would be under this profile alone: what the report is to be told by. */
+  /** The plan's protocol with this profile instead, for the wording of the report. */
   readonly protocol: Plan['protocol'];
   readonly report: DetectorReport;
 }
 
-/** A detector held against every profile as published: the plan's overrides are left out, its purpose and tape stay. */
+/**
+ * Checks a detector against every published profile: without the plan's overrides, with its purpose and tape tolerance.
+ */
 export function compareProfiles(plan: Plan, model: LevelModel, detector: Detector): readonly ProfileReport[] {
   return PROFILES.map((profile) => {
     const protocol = protocolOf(profile);
@@ -23,7 +25,7 @@ export function compareProfiles(plan: Plan, model: LevelModel, detector: Detecto
 
 const protocols = new WeakMap<Profile, Plan['protocol']>();
 
-/** One object for each profile, so that what is kept for a protocol is found again. */
+/** One object per profile, because results are memoized by protocol. */
 function protocolOf(profile: Profile): Plan['protocol'] {
   let protocol = protocols.get(profile);
   if (!protocol) {

@@ -4,7 +4,7 @@ import { distanceCheck, nearestAndNotClear } from './measure.ts';
 import type { Cylinder } from './subjects.ts';
 import type { Check } from './types.ts';
 
-/** The limit of the height band that is nearer to being broken; both when neither is clear. */
+/** Returns the limit of the height band with the smaller margin; both when neither is clear. */
 export function checkHeight({ base, tall }: Cylinder, rule: EffectiveRule, tapeTolerance: Mm): Check[] {
   const rows: Check[] = [];
   if (rule.least !== null) rows.push(distanceCheck(rule, null, rule.least, base, tapeTolerance));
@@ -12,7 +12,7 @@ export function checkHeight({ base, tall }: Cylinder, rule: EffectiveRule, tapeT
   return nearestAndNotClear(rows);
 }
 
-/** From the top of the detector to the ceiling. */
+/** Checks the distance from the top of the detector to the ceiling. */
 export function checkCeiling(level: Level, { base, tall }: Cylinder, rule: EffectiveRule, tapeTolerance: Mm): Check[] {
   if (rule.least === null) return [];
   return [distanceCheck(rule, null, rule.least, level.ceiling - base - tall, tapeTolerance)];

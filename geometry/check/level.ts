@@ -1,22 +1,25 @@
 import type { Level, Plan } from '../plan/model.ts';
 import { listed } from '../plan/nouns.ts';
 import { type EffectiveRule, effectiveRules } from '../rules/profiles.ts';
-import { wordCheck } from './measure.ts';
+import { reasonCheck } from './measure.ts';
 import type { Check } from './types.ts';
 
-/** Whether this is a level to test. Not run while that rests on what a new plan begins with, and nobody has answered. */
+/**
+ * Checks whether this level is to be tested. Not run while the result depends on defaults of a new plan that nobody has
+ * confirmed.
+ */
 export function checkLevel(plan: Plan, level: Level, rule: EffectiveRule): Check {
   const bar = levelBarOf(plan, level, rule);
-  if (bar) return wordCheck(rule, 'blocked', bar);
-  const open = unansweredForLevel(plan, level, rule);
-  return open ? wordCheck(rule, 'unknown', open, true) : wordCheck(rule, 'clear', '');
+  if (bar) return reasonCheck(rule, 'blocked', bar);
+  const open = unansweredQuestions(plan, level, rule);
+  return open ? reasonCheck(rule, 'unknown', open, true) : reasonCheck(rule, 'clear', '');
 }
 
-/** What of the choice of the level is not answered yet, in words; empty when all of it is. */
-function unansweredForLevel({ levels, site }: Plan, level: Level, { subject }: EffectiveRule): string {
+/** Returns the unanswered questions on which the choice of the level depends, in words; "" when there are none. */
+function unansweredQuestions({ levels, site }: Plan, level: Level, { subject }: EffectiveRule): string {
   const each = subject.of === 'level' && subject.choice === 'each-on-the-ground';
-  const asked = each ? [level] : levels.filter(({ order }) => order <= level.order);
-  const unknown = asked.filter(({ livingAnswered }) => livingAnswered === false);
+  const relevant = each ? [level] : levels.filter(({ order }) => order <= level.order);
+  const unknown = relevant.filter(({ livingAnswered }) => livingAnswered === false);
   const names = unknown.map(({ name }) => name.trim() || 'the level without a name');
   const living = names.length > 0 ? `whether people live on ${listed(names)}` : '';
   const purpose = !each && site.purposeAnswered === false ? 'why the house is tested' : '';
@@ -24,7 +27,7 @@ function unansweredForLevel({ levels, site }: Plan, level: Level, { subject }: E
   return open.length > 0 ? `Not answered yet: ${listed(open)}.` : '';
 }
 
-/** Why this is not a level to test for the plan's purpose under its profile; empty when it is. */
+/** Returns why this level is not to be tested for the plan's purpose under its profile; "" when it is. */
 export function levelBar(plan: Plan, level: Level): string {
   const rule = effectiveRules(plan.protocol).find(({ subject }) => subject.of === 'level');
   return rule ? levelBarOf(plan, level, rule) : '';
@@ -36,7 +39,9 @@ function levelBarOf(plan: Plan, level: Level, { subject }: EffectiveRule): strin
     : lowestBar(plan, level);
 }
 
-/** The lowest level that is lived in; in a sale the lowest that could be. Levels of the same order count alike. */
+/**
+ * The lowest level that is lived in or, in a property transfer, could be. Levels with the same order are equally low.
+ */
 function lowestBar({ levels, site: { purpose } }: Plan, level: Level): string {
   const inSale = purpose === 'property-transfer';
   const counts = (one: Level) => one.living === 'lived-in' || (inSale && one.living === 'could-be');
@@ -46,7 +51,9 @@ function lowestBar({ levels, site: { purpose } }: Plan, level: Level): string {
   return `${lowest.name || 'A level'} is lower and ${inSale ? 'could be lived in' : 'is lived in'}: test there.`;
 }
 
-/** Any level fit to live in that stands on the ground, basement, slab or over a crawl space: it is the lowest of its part. */
+/**
+ * Any habitable level on the ground (basement, slab or crawl space), because it is the lowest of its part of the house.
+ */
 function groundBar({ levels }: Plan, level: Level): string {
   if (level.living === 'no') return 'Nobody could live on this level.';
   const grounded = levels.some((one) => one.living !== 'no' && one.ground !== 'none');

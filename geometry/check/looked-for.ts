@@ -1,26 +1,61 @@
 import type { LevelModel } from '../level/types.ts';
-import type { EffectiveRule } from '../rules/profiles.ts';
-import { wordCheck } from './measure.ts';
-import type { Check } from './types.ts';
+import type { Plan } from '../plan/model.ts';
+import { type EffectiveRule, effectiveRules } from '../rules/profiles.ts';
+import type { RuleId } from '../rules/types.ts';
+import { reasonCheck } from './measure.ts';
+import type { Check, DetectorReport } from './types.ts';
 
-/** Whether a person has looked for the subjects of a rule on a level, and found none. */
+/** Returns whether a person looked for the subjects of a rule on a level and found none. */
 export function wasLookedFor({ level }: LevelModel, { id }: EffectiveRule): boolean {
   return level.lookedFor?.includes(id) ?? false;
 }
 
 /**
- * The row of a rule of which nothing is drawn on the level: clear where somebody looked, else not run, since what nobody looked
- * for is not clear. Nothing for a rule that takes no such answer.
+ * Returns the row of a rule without subjects on the level: clear if somebody looked for them, else not run, because
+ * what nobody looked
+ * for is not clear. No row for a rule that takes no such statement.
  */
 export function checkAbsent(model: LevelModel, rule: EffectiveRule): Check[] {
   if (rule.absent === null) return [];
   const looked = wasLookedFor(model, rule);
   const row = looked
-    ? wordCheck(rule, 'clear', `Looked for on this level: ${lower(rule.absent)}.`)
-    : wordCheck(rule, 'unknown', 'Nothing of it is drawn on this level, and nobody has said that there is none.', true);
+    ? reasonCheck(rule, 'clear', `Looked for on this level: ${lower(rule.absent)}.`)
+    : reasonCheck(
+        rule,
+        'unknown',
+        'Nothing of it is drawn on this level, and nobody has said that there is none.',
+        true,
+      );
   return [{ ...row, required: rule.least }];
 }
 
 function lower(text: string): string {
   return text.charAt(0).toLowerCase() + text.slice(1);
+}
+
+/** Returns the checks of a report that were not run, in profile order. */
+export function openChecks({ checks }: DetectorReport): readonly Check[] {
+  return checks.filter(({ notRun }) => notRun);
+}
+
+/** A question that a level's `lookedFor` answers. */
+export interface LookedForQuestion {
+  readonly rule: RuleId;
+  /** Name of the rule, e.g. "Sump pit". */
+  readonly name: string;
+  /** The statement that there is none, e.g. "No sump pit". */
+  readonly none: string;
+}
+
+/** Returns every question of the plan's profile that `lookedFor` can answer, in profile order. */
+export function lookedForQuestions(protocol: Plan['protocol']): readonly LookedForQuestion[] {
+  return effectiveRules(protocol).flatMap(({ id, name, absent }) =>
+    absent === null ? [] : [{ rule: id, name, none: absent }],
+  );
+}
+
+/** Returns the unanswered questions of a report that `lookedFor` can answer: not those about items that are drawn. */
+export function openQuestions(report: DetectorReport, protocol: Plan['protocol']): readonly LookedForQuestion[] {
+  const open = new Set(openChecks(report).flatMap(({ rule, subject }) => (subject === null ? [rule] : [])));
+  return lookedForQuestions(protocol).filter(({ rule }) => open.has(rule));
 }

@@ -2,13 +2,14 @@ import type { Mm, XY } from '../plan/model.ts';
 import { type Body, bodyDistance, nearestOnBody, signedBodyDistance } from '../plane/body.ts';
 import { citationFor } from '../rules/citation.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
-import { type Cylinder, carriedDepth, heightBetween, MEETS, ROUNDING, type Subject } from './subjects.ts';
+import { type Cylinder, heightBetween, LIMIT_TOLERANCE, ROUNDING, type Subject, supportedDepth } from './subjects.ts';
 import type { Check, Verdict, Witness } from './types.ts';
 
 /**
- * The measured distance between a detector and a subject, mm: from the rim, 0 inside the body; for what is measured in
- * space together with the height between them. A stream is measured with its sign: negative when the rim reaches into it.
- * Null when the subject does not count (it ends below the detector, or carries it).
+ * Returns the measured distance between a detector and a subject, mm: from the rim, 0 inside the body; for rules
+ * measured in
+ * space, combined with the vertical distance. For a stream it is signed: negative when the rim reaches into it.
+ * Null when the subject does not count (it ends below the detector, or supports it).
  */
 export function measureSubject(rule: EffectiveRule, subject: Subject, probe: Cylinder, x: Mm, y: Mm): Mm | null {
   if (subject.stream) return signedBodyDistance(subject.body, x, y) - probe.radius;
@@ -20,17 +21,17 @@ export function measureSubject(rule: EffectiveRule, subject: Subject, probe: Cyl
 }
 
 function isCarried(rule: EffectiveRule, subject: Subject, probe: Cylinder, x: Mm, y: Mm): boolean {
-  const depth = carriedDepth(rule, subject, probe);
+  const depth = supportedDepth(rule, subject, probe);
   return depth !== null && -signedBodyDistance(subject.body, x, y) >= depth - ROUNDING;
 }
 
-/** Verdict of a distance with `margin` to spare: blocked, tight within the tape's tolerance, or clear. */
+/** Returns the verdict for a margin: blocked, tight within the tape tolerance, or clear. */
 function marginVerdict(margin: Mm, tapeTolerance: Mm): Verdict {
-  if (margin < -MEETS) return 'blocked';
+  if (margin < -LIMIT_TOLERANCE) return 'blocked';
   return margin < tapeTolerance - ROUNDING ? 'tight' : 'clear';
 }
 
-/** A check of a distance against a least value. */
+/** Returns a check of a distance against a limit. */
 export function distanceCheck(
   rule: EffectiveRule,
   subject: string | null,
@@ -50,8 +51,8 @@ export function distanceCheck(
   };
 }
 
-/** A check without a distance; `what` tells which of the rule's sources speaks of it. */
-export function wordCheck(
+/** Returns a check without a distance; `what` selects the sources of the rule to cite. */
+export function reasonCheck(
   rule: EffectiveRule,
   verdict: Verdict,
   reason: string,
@@ -78,7 +79,7 @@ function emptyCheck(rule: EffectiveRule, subject: string | null): Check {
   };
 }
 
-/** The line along which a subject was measured; from the axis itself where the rim is inside the body. */
+/** Returns the line along which a subject was measured; from the axis when the rim is inside the body. */
 export function witnessTo(body: Body, probe: Cylinder, at: XY): Witness {
   const point = nearestOnBody(body, at);
   const d = Math.hypot(point[0] - at[0], point[1] - at[1]);
@@ -89,12 +90,12 @@ export function witnessTo(body: Body, probe: Cylinder, at: XY): Witness {
 
 const RANK: Record<Verdict, number> = { blocked: 0, unknown: 1, tight: 2, clear: 3 };
 
-/** Worst first. */
+/** Compares verdicts, the worst first. */
 export function compareVerdicts(a: Verdict, b: Verdict): number {
   return RANK[a] - RANK[b];
 }
 
-/** The worst verdict of checks; a check that was not run and may not lower the verdict is passed over. */
+/** Returns the worst verdict of checks, ignoring those that were not run and may not lower it. */
 export function worstVerdict(checks: readonly Check[]): Verdict {
   let worst: Verdict = 'clear';
   for (const { verdict, notRun } of checks) {
@@ -104,15 +105,16 @@ export function worstVerdict(checks: readonly Check[]): Verdict {
 }
 
 /**
- * Of several rows of one rule: the one with least to spare, and every one that is not clear; least to spare first. Of equals
- * the first id comes first, whatever the order of the file.
+ * Of several rows of one rule, returns the one with the smallest margin and every one that is not clear, the smallest
+ * margin first. Ties are
+ * broken by id, so that the order of the file does not matter.
  */
 export function nearestAndNotClear(rows: readonly Check[]): Check[] {
-  return [...rows].sort(byMargin).filter((check, i) => i === 0 || check.verdict !== 'clear');
+  return [...rows].sort(compareByMargin).filter((check, i) => i === 0 || check.verdict !== 'clear');
 }
 
-/** The least to spare first, then the first id. */
-export function byMargin(a: Check, b: Check): number {
+/** Compares by margin, then by id. */
+export function compareByMargin(a: Check, b: Check): number {
   return Math.round((a.margin ?? 0) / ROUNDING) - Math.round((b.margin ?? 0) / ROUNDING) || byId(a, b);
 }
 

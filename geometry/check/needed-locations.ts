@@ -3,13 +3,13 @@ import type { Level, Plan } from '../plan/model.ts';
 import { profileOf } from '../rules/profiles.ts';
 import { levelBar } from './level.ts';
 
-/** A level that is to be tested, and in how many locations. */
+/** A level that is to be tested, and its number of test locations. */
 export interface LevelToTest {
   readonly level: Level;
   readonly needed: number;
 }
 
-/** The levels that the plan's profile wants tested for its purpose, with how many locations each. */
+/** Returns the levels to test for the plan's purpose under its profile, with the number of locations on each. */
 export function levelsToTest(plan: Plan): readonly LevelToTest[] {
   const { area } = profileOf(plan.protocol).coverage;
   return plan.levels
@@ -17,14 +17,14 @@ export function levelsToTest(plan: Plan): readonly LevelToTest[] {
     .filter(({ needed }) => needed > 0);
 }
 
-/** Why a level is not to be tested, or how many locations it needs. */
+/** Returns why a level is not to be tested, or how many locations it needs. */
 export function neededOn(plan: Plan, level: Level, areaEach: number | null) {
   const bar = levelBar(plan, level);
   const floorArea = buildLevel(level).rooms.reduce((sum, room) => sum + room.floorArea, 0);
   return { bar, floorArea, needed: bar ? 0 : locationsFor(floorArea, areaEach) };
 }
 
-/** A square millimetre of rounding does not ask for another location. */
+/** Rounding in the floor area, mm², which must not require another location. */
 const ROUNDING = 1;
 
 function locationsFor(floorArea: number, areaEach: number | null): number {

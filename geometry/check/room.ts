@@ -3,16 +3,16 @@ import type { Detector, Mm, Plan, RoomUse, XY } from '../plan/model.ts';
 import { bodyDistance } from '../plane/body.ts';
 import { ringsContain } from '../plane/ring.ts';
 import { type EffectiveRule, effectiveRules } from '../rules/profiles.ts';
-import { wordCheck } from './measure.ts';
-import { MEETS, wallBodies } from './subjects.ts';
+import { reasonCheck } from './measure.ts';
+import { LIMIT_TOLERANCE, wallBodies } from './subjects.ts';
 import type { Check } from './types.ts';
 
-/** The room on whose floor a point lies: not one whose walls it is inside of. Null outdoors and within walls. */
+/** Returns the room whose floor contains a point; null outdoors and within walls. */
 export function roomAt(model: LevelModel, at: XY): Room | null {
   return model.rooms.find(({ floorRings }) => ringsContain(floorRings, at)) ?? null;
 }
 
-/** Why no detector may stand in a room; `reason` is empty when one may, `certain` false where it cannot be decided. */
+/** Why no detector may be in a room: `reason` is "" when one may; `certain` is false when it cannot be decided. */
 export interface RoomBar {
   readonly reason: string;
   readonly certain: boolean;
@@ -20,7 +20,7 @@ export interface RoomBar {
 
 const MAY: RoomBar = { reason: '', certain: true };
 
-/** Whether the plan's profile lets a detector stand in a room. */
+/** Returns whether the plan's profile allows a detector in a room. */
 export function roomBar(room: Room | null, protocol: Plan['protocol']): RoomBar {
   const rule = effectiveRules(protocol).find(({ subject }) => subject.of === 'room');
   return rule ? roomBarOf(room, rule) : MAY;
@@ -40,8 +40,8 @@ function roomBarOf(room: Room | null, { subject }: EffectiveRule): RoomBar {
   };
 }
 
-/** How a barred use is said in "No detector in …", where "a" and the use alone will not do. */
-const IN_WORDS: Partial<Readonly<Record<RoomUse, string>>> = {
+/** Wording after "No detector in …" for uses that are irregular. */
+const USE_PHRASE: Partial<Readonly<Record<RoomUse, string>>> = {
   laundry: 'a laundry room',
   utility: 'a utility room',
   storage: 'a storage room',
@@ -51,29 +51,29 @@ const IN_WORDS: Partial<Readonly<Record<RoomUse, string>>> = {
 };
 
 function roomWords(use: RoomUse): string {
-  return IN_WORDS[use] ?? `a ${use}`;
+  return USE_PHRASE[use] ?? `a ${use}`;
 }
 
-/** The use of the room that holds the axis, and whether the whole rim is inside it. */
+/** Checks the use of the room that contains the axis, and that the whole rim is inside the room. */
 export function checkRoom(model: LevelModel, detector: Detector, room: Room | null, rule: EffectiveRule): Check {
   const bar = roomBarOf(room, rule);
   if (bar.reason && bar.certain) return barredCheck(bar, room, rule);
   const toWall = distanceToWalls(model, detector.at);
-  if (toWall < detector.radius - MEETS) {
+  if (toWall < detector.radius - LIMIT_TOLERANCE) {
     return {
-      ...wordCheck(rule, 'blocked', 'Its rim reaches into a wall.'),
+      ...reasonCheck(rule, 'blocked', 'Its rim reaches into a wall.'),
       required: detector.radius,
       measured: toWall,
       margin: toWall - detector.radius,
     };
   }
-  // A wall within the rim is blocked whatever the room is used for.
-  return bar.reason ? barredCheck(bar, room, rule) : wordCheck(rule, 'clear', '');
+  // A wall within the rim blocks, whatever the use.
+  return bar.reason ? barredCheck(bar, room, rule) : reasonCheck(rule, 'clear', '');
 }
 
-/** A use that the list itself does not bar is said to be barred by habit. */
+/** A use that the text itself does not exclude is reported as excluded by common practice. */
 function barredCheck({ reason, certain }: RoomBar, room: Room | null, rule: EffectiveRule): Check {
-  const row = wordCheck(rule, certain ? 'blocked' : 'unknown', reason, false, room?.label?.use ?? null);
+  const row = reasonCheck(rule, certain ? 'blocked' : 'unknown', reason, false, room?.label?.use ?? null);
   const byHabit = certain && row.sources.every(({ mark }) => mark === 'common-practice');
   return byHabit ? { ...row, reason: `${reason} Common practice, no published source.` } : row;
 }

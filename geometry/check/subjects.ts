@@ -5,40 +5,44 @@ import { memoize } from '../plane/memoize.ts';
 import type { Ring } from '../plane/types.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
 
-/** Meeting a limit exactly passes: a distance meets its limit when it is at most this short of it, mm. */
-export const MEETS: Mm = 0.1;
+/** Limit tolerance, mm: a distance meets its limit when it is short of it by at most this. */
+export const LIMIT_TOLERANCE: Mm = 0.1;
 
-/** Rounding of coordinates, mm: a spot that was worked out to lie on a limit lies on it. */
+/** Rounding of coordinates, mm: a position computed to lie on a limit lies on it. */
 export const ROUNDING: Mm = 1e-6;
 
-/** A top carries what stands within this height of it, mm: no tape tells them apart. */
-export const SEATED: Mm = 3;
+/** A top supports a detector whose base is within this height of it, mm: no tape tells them apart. */
+export const SUPPORT_TOLERANCE: Mm = 3;
 
-/** The size of a detector and the height of its underside. */
+/** The size and base height of a detector. */
 export type Cylinder = Pick<Detector, 'base' | 'radius' | 'tall'>;
 
-/** What a subject is: tells which of a rule's sources speaks of it. */
+/** What a subject is; selects the sources of a rule to cite. */
 type SubjectKind = FixtureKind | 'opening' | 'outside-wall' | 'inside-wall' | 'object' | 'detector' | 'stream';
 
-/** One thing that a rule keeps the detector away from. */
+/** One body that a rule keeps the detector away from. */
 export interface Subject {
   readonly id: string;
   readonly what: SubjectKind;
   readonly body: Body;
-  /** Height of its underside and top above the floor; only what is measured in space heeds them. */
+  /** Height of its underside and top above the floor; used only by rules measured in space. */
   readonly bottom: Mm;
   readonly top: Mm;
-  /** Air that a fixture throws: to stay out of, not at a distance from. */
+  /** A fixture's air stream: to stay out of, not at a distance from. */
   readonly stream: boolean;
-  /** A body of its own that no detector can be inside of. Walls and their openings are the room's affair. */
+  /**
+   * Whether a detector may not intersect it, whatever the limit. False for walls and openings, which the room rule
+   * covers.
+   */
   readonly solid: boolean;
 }
 
 const listsOf = memoize((_: LevelModel) => new Map<EffectiveRule['subject'], readonly Subject[]>());
 
 /**
- * What the distance rules of a profile are held against on a level. The same for verdict and shading. Rules about the room,
- * the level, heights, sun and the pair have no bodies: an empty list. What an edit leaves alone keeps its Subject object.
+ * Returns the bodies on a level that a distance rule applies to, the same for verdicts and shading. Empty for rules
+ * about the room,
+ * the level, heights, sun and the pair. Memoized by identity: what an edit does not change keeps its Subject object.
  */
 export function subjectsOf({ subject }: EffectiveRule, model: LevelModel): readonly Subject[] {
   const lists = listsOf(model);
@@ -76,15 +80,15 @@ const openingSubject = memoize(({ opening: { id, bottom, top }, body }: OpeningB
   return { id, what: 'opening', bottom, top, body: ringBody(body), stream: false, solid: false };
 });
 
-/** An object by its body; the same object gives the same subject. */
+/** Returns the subject of an object; memoized. */
 export const objectSubject = memoize(({ id, bottom, top, shape }: PlanObject): Subject => {
   return { id, what: 'object', bottom, top, body: shapeBody(shape), stream: false, solid: true };
 });
 
-/** The objects of a level; the same list gives the same subjects. */
+/** Returns the subjects of a list of objects; memoized. */
 export const objectSubjects = memoize((objects: readonly PlanObject[]) => objects.map(objectSubject));
 
-/** A fixture by its body; the same fixture gives the same subject. */
+/** Returns the subject of a fixture; memoized. */
 export const fixtureSubject = memoize(({ id, kind, bottom, top, shape }: Fixture): Subject => {
   return { id, what: kind, bottom, top, body: shapeBody(shape), stream: false, solid: true };
 });
@@ -93,7 +97,7 @@ const streamSubject = memoize(({ id, bottom, top, shape, stream }: Fixture): Sub
   return stream && { id, what: 'stream', bottom, top, body: streamBody(stream, shape), stream: true, solid: false };
 });
 
-/** A detector as something in the way of another one. */
+/** Returns the subject of a detector, as an obstacle to another one; memoized. */
 export const detectorSubject = memoize(({ id, at: [x, y], base, radius, tall }: Detector): Subject => {
   const extent = { minX: x - radius, minY: y - radius, maxX: x + radius, maxY: y + radius };
   const body: Body = { kind: 'disc', x, y, radius, extent };
@@ -108,7 +112,7 @@ type FixtureRule = Extract<EffectiveRule['subject'], { readonly of: 'fixture' }>
 
 const fixtureLists = memoize((_: readonly Fixture[]) => new Map<FixtureRule, readonly Subject[]>());
 
-/** The same fixtures give the same list. */
+/** Memoized by the list of fixtures. */
 function fixtureSubjects(fixtures: readonly Fixture[], rule: FixtureRule): readonly Subject[] {
   const lists = fixtureLists(fixtures);
   let list = lists.get(rule);
@@ -129,7 +133,7 @@ function listFixtures(fixtures: readonly Fixture[], { kinds, streams }: FixtureR
   return subjects;
 }
 
-/** Walls stand from floor to ceiling; whatever the ceiling, they count at any height. */
+/** Walls extend from floor to ceiling and count at any height. */
 interface WallSubjects {
   readonly outside: readonly Subject[];
   readonly inside: readonly Subject[];
@@ -140,21 +144,21 @@ const wallSubjectsOf = memoize((pieces: readonly WallPiece[]) =>
   memoize((joints: readonly WallJoint[]): WallSubjects => {
     const outside: Subject[] = [];
     const inside: Subject[] = [];
-    const add = (ring: Ring, ids: readonly string[], looksOut: boolean) => {
+    const add = (ring: Ring, ids: readonly string[], isOutside: boolean) => {
       const body = ringBody(ring);
       for (const id of ids) {
-        const what = looksOut ? 'outside-wall' : 'inside-wall';
+        const what = isOutside ? 'outside-wall' : 'inside-wall';
         const top = Number.POSITIVE_INFINITY;
-        (looksOut ? outside : inside).push({ id, what, body, bottom: 0, top, stream: false, solid: false });
+        (isOutside ? outside : inside).push({ id, what, body, bottom: 0, top, stream: false, solid: false });
       }
     };
-    for (const { wall, body, outside: looksOut } of pieces) add(body, [wall.id], looksOut);
-    // A joint is as much the one wall's as the other's.
-    for (const { walls, body, outside: looksOut } of joints) {
+    for (const { wall, body, outside: isOutside } of pieces) add(body, [wall.id], isOutside);
+    // A joint belongs to each of its walls.
+    for (const { walls, body, outside: isOutside } of joints) {
       add(
         body,
         walls.map(({ id }) => id),
-        looksOut,
+        isOutside,
       );
     }
     return { outside, inside, all: [...outside, ...inside] };
@@ -165,40 +169,48 @@ function wallSubjects({ pieces, joints }: LevelModel): WallSubjects {
   return wallSubjectsOf(pieces)(joints);
 }
 
-/** Whether it stands from floor to ceiling, whatever the ceiling. */
+/** Returns whether it extends from floor to ceiling. */
 export function isWall({ top }: Subject): boolean {
   return top === Number.POSITIVE_INFINITY;
 }
 
-/** Every piece of wall and every joint of a level, outside and inside. */
+/** Returns every wall piece and joint of a level, outside and inside. */
 export function wallBodies(model: LevelModel): readonly Subject[] {
   return wallSubjects(model).all;
 }
 
-/** Whether a subject is an object whose top is at a detector's underside, give or take what may still carry it. */
+/** Returns whether a subject is an object whose top is at a detector's base, within tolerance. */
 export function isLevelWith({ what, top }: Subject, { base }: Pick<Cylinder, 'base'>): boolean {
-  return what === 'object' && Math.abs(top - base) <= SEATED;
-}
-
-/** Whether a subject carries a detector: an object, its top within 3 mm of the underside, under the whole foot. */
-export function carries(subject: Subject, probe: Cylinder, x: Mm, y: Mm): boolean {
-  return isLevelWith(subject, probe) && signedBodyDistance(subject.body, x, y) <= MEETS - probe.radius + ROUNDING;
-}
-
-/** Whether a solid body and a detector have some height in common, by more than the hair by which a limit may be missed. */
-export function sharesHeight({ solid, bottom, top }: Subject, { base, tall }: Cylinder): boolean {
-  return solid && Math.min(top, base + tall) - Math.max(bottom, base) > MEETS;
-}
-
-/** Whether a detector stands in a solid body or its rim reaches into it, at a height that both have; not where the body carries it. */
-export function isEntered(subject: Subject, probe: Cylinder, x: Mm, y: Mm): boolean {
-  if (!sharesHeight(subject, probe)) return false;
-  return signedBodyDistance(subject.body, x, y) < probe.radius - MEETS && !carries(subject, probe, x, y);
+  return what === 'object' && Math.abs(top - base) <= SUPPORT_TOLERANCE;
 }
 
 /**
- * The height between a detector and a thing above it, mm: 0 when they share some height, null when the thing ends at or
- * below the detector's underside (then it may carry the detector and does not count).
+ * Returns whether a subject supports a detector: an object with its top within 3 mm of the base, under the whole
+ * footprint.
+ */
+export function subjectSupports(subject: Subject, probe: Cylinder, x: Mm, y: Mm): boolean {
+  return (
+    isLevelWith(subject, probe) && signedBodyDistance(subject.body, x, y) <= LIMIT_TOLERANCE - probe.radius + ROUNDING
+  );
+}
+
+/** Returns whether the height ranges of a solid body and a detector overlap by more than the limit tolerance. */
+export function sharesHeight({ solid, bottom, top }: Subject, { base, tall }: Cylinder): boolean {
+  return solid && Math.min(top, base + tall) - Math.max(bottom, base) > LIMIT_TOLERANCE;
+}
+
+/** Returns whether a detector intersects a solid body, in plan and in height, and is not supported by it. */
+export function collides(subject: Subject, probe: Cylinder, x: Mm, y: Mm): boolean {
+  if (!sharesHeight(subject, probe)) return false;
+  return (
+    signedBodyDistance(subject.body, x, y) < probe.radius - LIMIT_TOLERANCE && !subjectSupports(subject, probe, x, y)
+  );
+}
+
+/**
+ * Returns the vertical distance from a detector to a subject above it, mm: 0 when their heights overlap; null when the
+ * subject ends at or
+ * below the detector's base (then it may support the detector and does not count).
  */
 export function heightBetween(subject: Subject, { base, tall }: Cylinder): Mm | null {
   if (subject.top <= base) return null;
@@ -206,19 +218,19 @@ export function heightBetween(subject: Subject, { base, tall }: Cylinder): Mm | 
 }
 
 /**
- * How far the axis has to keep from a subject's body for the check to pass, mm; null when the subject cannot block.
- * The inverse of the measurement in `measureSubject`, so that a shaded spot is never one that a check would block.
+ * Returns how far the axis must be from a subject's body for the check to pass, mm; null when the subject cannot block.
+ * Inverse of `measureSubject`, so that a check never blocks an unshaded position, nor the reverse.
  */
 export function axisDistance(rule: EffectiveRule, subject: Subject, probe: Cylinder): Mm | null {
-  if (subject.stream) return Math.max(0, probe.radius - MEETS);
-  const kept = limitDistance(rule, subject, probe);
-  // Whatever the limit: inside a body that reaches its height nothing stands.
-  if (kept === null && sharesHeight(subject, probe)) return Math.max(0, probe.radius - MEETS);
-  return kept;
+  if (subject.stream) return Math.max(0, probe.radius - LIMIT_TOLERANCE);
+  const distance = limitDistance(rule, subject, probe);
+  // Whatever the limit, a detector may not intersect a body at its height.
+  if (distance === null && sharesHeight(subject, probe)) return Math.max(0, probe.radius - LIMIT_TOLERANCE);
+  return distance;
 }
 
 function limitDistance(rule: EffectiveRule, subject: Subject, probe: Cylinder): Mm | null {
-  const need = (rule.least ?? 0) - MEETS;
+  const need = (rule.least ?? 0) - LIMIT_TOLERANCE;
   if (need <= 0) return null;
   if (rule.measured !== 'space') return probe.radius + need;
   const height = heightBetween(subject, probe);
@@ -227,10 +239,11 @@ function limitDistance(rule: EffectiveRule, subject: Subject, probe: Cylinder): 
 }
 
 /**
- * How far inside a subject's outline the axis stands on it and is not in its way, mm; null where it is not level with the
- * detector or ends below it.
+ * Returns how far inside a subject's outline, mm, the axis must be for the subject to support the detector and not
+ * obstruct it; null when its top
+ * is not at the base of the detector, or below it.
  */
-export function carriedDepth(rule: EffectiveRule, subject: Subject, probe: Cylinder): Mm | null {
+export function supportedDepth(rule: EffectiveRule, subject: Subject, probe: Cylinder): Mm | null {
   if (rule.measured !== 'space' || subject.top <= probe.base || !isLevelWith(subject, probe)) return null;
-  return Math.max(0, probe.radius - MEETS);
+  return Math.max(0, probe.radius - LIMIT_TOLERANCE);
 }

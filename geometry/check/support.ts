@@ -1,18 +1,33 @@
-import type { Detector, Level } from '../plan/model.ts';
+import type { Detector, Level, PlanObject } from '../plan/model.ts';
+import { bodyDistance, shapeBody } from '../plane/body.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
-import { carries } from './carriers.ts';
-import { wordCheck } from './measure.ts';
+import { reasonCheck } from './measure.ts';
+import { objectSubject, SUPPORT_TOLERANCE, subjectSupports } from './subjects.ts';
 import type { Check } from './types.ts';
 
 /**
- * What carries a detector: an object that is drawn, else what the detector says of itself. Where neither does the rule stands as
- * not run: the drawing cannot tell whether a hook was forgotten or the thing floats.
+ * Checks what supports the detector: a drawn object, else what the detector itself says. With neither the check is
+ * not run: the drawing cannot tell a forgotten hook from a detector in mid-air.
  */
 export function checkSupport(level: Level, detector: Detector, rule: EffectiveRule): Check[] {
-  const carrier = level.objects.find((object) => carries(object, detector));
-  if (carrier) return [{ ...wordCheck(rule, 'clear', 'Its whole foot stands on it.'), subject: carrier.id }];
-  if (detector.support === 'hung') return [wordCheck(rule, 'clear', 'It hangs.')];
-  if (detector.support === 'stand') return [wordCheck(rule, 'clear', 'It stands on a stand of its own.')];
+  const carrier = level.objects.find((object) => supports(object, detector));
+  if (carrier) return [{ ...reasonCheck(rule, 'clear', 'Its whole foot stands on it.'), subject: carrier.id }];
+  if (detector.support === 'hung') return [reasonCheck(rule, 'clear', 'It hangs.')];
+  if (detector.support === 'stand') return [reasonCheck(rule, 'clear', 'It stands on a stand of its own.')];
   const reason = 'Nothing drawn carries it, and it is not said whether it hangs or has a stand of its own.';
-  return [wordCheck(rule, 'unknown', reason, true)];
+  return [reasonCheck(rule, 'unknown', reason, true)];
+}
+
+/** Returns whether an object supports a detector: its top is within 3 mm of the base, under the whole footprint. */
+export function supports(object: PlanObject, detector: Pick<Detector, 'at' | 'base' | 'radius' | 'tall'>): boolean {
+  return subjectSupports(objectSubject(object), detector, ...detector.at);
+}
+
+/**
+ * Returns whether a detector stands on the object: at the height of its top, with the axis over it. False for a
+ * detector that hangs or has its own stand.
+ */
+export function standsOn({ at, base, support }: Detector, { shape, top }: PlanObject): boolean {
+  if (support === 'hung' || support === 'stand') return false;
+  return top > 0 && Math.abs(base - top) <= SUPPORT_TOLERANCE && bodyDistance(shapeBody(shape), at[0], at[1]) === 0;
 }

@@ -1,7 +1,7 @@
 import type { Mm, XY } from '../plan/model.ts';
 import type { RuleId, Source } from '../rules/types.ts';
 
-/** Worst first: blocked, unknown, tight, clear. */
+/** From worst to best: blocked, unknown, tight, clear. */
 export type Verdict = 'blocked' | 'unknown' | 'tight' | 'clear';
 
 /** The two points between which a distance was measured: on the detector's rim, and on the subject. */
@@ -10,37 +10,37 @@ export interface Witness {
   readonly subject: XY;
 }
 
-/** One rule held against one subject. Lengths in mm. */
+/** One rule checked against one subject. Lengths in mm. */
 export interface Check {
   readonly rule: RuleId;
-  /** Id of the wall, opening, fixture, object or detector; null for the room, the level, heights. */
+  /** Id of the wall, opening, fixture, object or detector; null for the room, the level and heights. */
   readonly subject: string | null;
-  /** The limit that is nearer to being broken; null where the rule is not a distance or could not run. */
+  /** The limit with the smaller margin; null where the rule has no distance or could not run. */
   readonly required: Mm | null;
   readonly measured: Mm | null;
-  /** What there is to spare; negative = short by so much. `measured − required`, turned round for an upper limit. */
+  /** `measured − required`, or the reverse for a maximum; negative when the limit is broken. */
   readonly margin: Mm | null;
-  /** Whether `required` is a least or a greatest value. */
+  /** Whether `required` is a minimum or a maximum. */
   readonly bound: 'least' | 'most';
   readonly verdict: Verdict;
-  /** An unknown that stands beside the verdict as "not run" and does not lower it. */
+  /** An unknown that is reported as not run and does not lower the overall verdict. */
   readonly notRun: boolean;
-  /** Every source in one line; `sources` has how each was come by. */
+  /** Every source in one line; `sources` has the mark of each. */
   readonly source: string;
   readonly sources: readonly Source[];
-  /** Set where the plan overrides the rule: how, and the note. */
+  /** Set where the plan overrides the rule: the published limit, whether it is loosened, and the note. */
   readonly override: { readonly published: Mm; readonly loosened: boolean; readonly note: string } | null;
-  /** Where a line with the length belongs on the drawing; null for heights and for what is not a distance. */
+  /** Where the length is drawn; null for heights and for checks without a distance. */
   readonly witness: Witness | null;
-  /** Why it is unknown or blocked where no number says it; empty otherwise. In plain words. */
+  /** In plain words, why the verdict is unknown or blocked without a number; else "". */
   readonly reason: string;
 }
 
 export interface DetectorReport {
   readonly id: string;
   readonly verdict: Verdict;
-  /** Id of the label of the room that holds the axis; null for none or an unlabelled room. */
+  /** Id of the label of the room that contains the axis; null for none or an unlabeled room. */
   readonly room: string | null;
-  /** For each rule that applies: the nearest subject and every subject that is not clear. */
+  /** For each rule that applies, the nearest subject and every subject that is not clear. */
   readonly checks: readonly Check[];
 }

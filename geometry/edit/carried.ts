@@ -1,5 +1,5 @@
-import { carries, standsOn } from '../check/carriers.ts';
-import { MEETS, SEATED } from '../check/subjects.ts';
+import { LIMIT_TOLERANCE, SUPPORT_TOLERANCE } from '../check/subjects.ts';
+import { standsOn, supports } from '../check/support.ts';
 import type { Detector, Level, Mm, PlanObject, Shape, XY } from '../plan/model.ts';
 import { bodyDistance, shapeBody, shapeRing } from '../plane/body.ts';
 import { sameIfUnchanged } from '../plane/memoize.ts';
@@ -18,7 +18,7 @@ export function lostCarriers(before: Level, after: Level): readonly Detector[] {
 }
 
 function isCarried({ objects }: Level, detector: Detector): boolean {
-  return objects.some((object) => carries(object, detector));
+  return objects.some((object) => supports(object, detector));
 }
 
 /** How an edit moved a piece of furniture, and how far up its top went, mm. */
@@ -73,9 +73,9 @@ interface Solid {
 }
 
 function standsWholly({ shape, bottom }: Solid, { shape: under, top }: PlanObject): boolean {
-  if (top <= 0 || Math.abs(bottom - top) > SEATED) return false;
+  if (top <= 0 || Math.abs(bottom - top) > SUPPORT_TOLERANCE) return false;
   const body = shapeBody(under);
-  return shapeRing(shape).every(([x, y]) => bodyDistance(body, x, y) <= MEETS);
+  return shapeRing(shape).every(([x, y]) => bodyDistance(body, x, y) <= LIMIT_TOLERANCE);
 }
 
 function withRiders(level: Level, riders: ReadonlySet<string>, { motion, lift }: Carriage): Level {

@@ -43,7 +43,7 @@ export function withHangingAlong(before: LevelModel, after: Level): Level {
     rooms: sameIfUnchanged(
       after.rooms,
       after.rooms.map((label) => {
-        const ring = before.rooms.find(({ labels }) => labels.some(({ id }) => id === label.id))?.centreRings[0];
+        const ring = before.rooms.find(({ labels }) => labels.some(({ id }) => id === label.id))?.centerRings[0];
         const by = ring && ringMove(pairs, ring, label.at);
         return by && vectorLength(...by) > DUST ? { ...label, at: shifted(label.at, by) } : label;
       }),

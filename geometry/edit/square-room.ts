@@ -25,7 +25,7 @@ export function fourCorners(
       reason: 'Walls stand free in this room. Two diagonals square up a room of four corners and nothing within.',
     };
   }
-  if (corners.length !== 4 || turning(room.centreRings[0] ?? []).length !== 4) {
+  if (corners.length !== 4 || turning(room.centerRings[0] ?? []).length !== 4) {
     return { ok: false, reason: `This room has ${corners.length} corners. Two diagonals square up a room of four.` };
   }
   return { ok: true, quad: startingTopLeft(corners) };
@@ -90,7 +90,7 @@ function saysWhatMoved(before: Quad, after: Quad, misfit: Mm, unit: Unit): strin
 /** The walls along the room's sides put so that its floor has these corners. */
 function withCornersAt(model: LevelModel, room: Room, before: Quad, after: Quad, unit: Unit): LevelEdit {
   const { level } = model;
-  const old = matched(turning(room.centreRings[0] ?? []), before);
+  const old = matched(turning(room.centerRings[0] ?? []), before);
   const fresh = setOut(after, before, old);
   const moved = (p: XY): XY => {
     for (let i = 0; i < 4; i++) {
@@ -136,12 +136,12 @@ function onSide(p: XY, quad: Quad): boolean {
 }
 
 /** Centre-line corners about new floor corners: each side stays as far from the floor as it was. */
-function setOut(after: Quad, floor: Quad, centre: Quad): Quad {
+function setOut(after: Quad, floor: Quad, center: Quad): Quad {
   const lines = after.map((a, i) => {
     const b = after[(i + 1) % 4] as XY;
     const [f, g] = [floor[i] as XY, floor[(i + 1) % 4] as XY];
     // The floor lies to the right of its sides, so the centre-line lies at a negative distance.
-    const off = cross(f, g, centre[i] as XY) / distance(f, g);
+    const off = cross(f, g, center[i] as XY) / distance(f, g);
     const length = distance(a, b);
     const [nx, ny] = [-(b[1] - a[1]) / length, (b[0] - a[0]) / length];
     return [
@@ -186,8 +186,8 @@ function startingTopLeft(ring: Ring): Quad {
 }
 
 /** The centre-line corners in the order of the floor's: the one nearest to A first. */
-function matched(centre: Ring, floor: Quad): Quad {
-  const ring = clockwiseOnScreen(centre);
+function matched(center: Ring, floor: Quad): Quad {
+  const ring = clockwiseOnScreen(center);
   const first = ring.reduce(
     (best, p, i) => (distance(p, floor[0]) < distance(ring[best] as XY, floor[0]) ? i : best),
     0,

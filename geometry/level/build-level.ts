@@ -7,19 +7,21 @@ import { memoize, memoizeRecent } from '../plane/memoize.ts';
 import { comparePoints, distance } from '../plane/point.ts';
 import { ringContains, ringsCover, signedArea } from '../plane/ring.ts';
 import type { Ring } from '../plane/types.ts';
-import { type Bodies, type Joint, type Part, type Stretch, wallBodies } from './bodies.ts';
-import { joinedCentreLines } from './centre-lines.ts';
+import { type Bodies, type EdgeBody, wallBodies } from './bodies.ts';
+import { joinedCenterLines } from './center-lines.ts';
 import { type Faces, traceFaces } from './faces.ts';
-import { faceFloor, standingBodies } from './floors.ts';
+import { faceFloor, solidZones } from './floors.ts';
+import type { EdgeWalls } from './graph.ts';
 import { type GraphEdge, type WallGraph, wallGraph } from './graph.ts';
-import { crowdNotices, gapNotices, labelNotices, overlapNotices, passageNotices } from './notices.ts';
-import { type Holders, holdersOf, openingBody } from './openings.ts';
-import { cavityTest, edgesOutdoors, type FaceKind, LEAST_FLOOR } from './outdoors.ts';
-import { TOUCH } from './touch.ts';
+import type { Joint } from './node-joints.ts';
+import { gapNotices, highDegreeNotices, labelNotices, overlapNotices, passageNotices } from './notices.ts';
+import { type HostWalls, hostWallsOf, openingBody } from './openings.ts';
+import { cavityTest, edgesOutdoors, type FaceKind, SMALLEST_FLOOR } from './outdoors.ts';
+import { NODE_TOLERANCE } from './tolerances.ts';
 import type { LevelModel, Notice, OpeningBody, Room, WallJoint, WallPiece } from './types.ts';
 
 /** Twice as many levels as a house has; a model of every step in the undo history would exhaust the memory. */
-const MOST_REMEMBERED = 24;
+const MOST_MEMOIZED = 24;
 
 /** What depends on the walls alone, with functions for the rest that are memoized while the walls stay. */
 interface WallModel {
@@ -58,83 +60,88 @@ export const buildLevel: (level: Level) => LevelModel = memoizeRecent((level: Le
       return notices;
     },
   };
-}, MOST_REMEMBERED);
+}, MOST_MEMOIZED);
 
 const wallModel = memoizeRecent((walls: readonly Wall[]): WallModel => {
-  const { lines, notices } = joinedCentreLines(walls);
+  const { lines, notices } = joinedCenterLines(walls);
   const graph = wallGraph(lines);
   const faces = traceFaces(graph);
   const bodies = wallBodies(graph, faces);
   const floors = roomFloors(faces, bodies);
-  const holders = holdersOf(walls, graph);
+  const hosts = hostWallsOf(walls, graph);
   /** The outdoors depends on which faces have a label, not on the names, so renaming a room rebuilds nothing. */
   const sides = new Map<string, Sides>();
   const isCavity = cavityTest(graph, faces);
-  const narrow = memoizeFaces(floors, ({ face, labelPoint }) => isCavity(face, labelPoint));
-  const roomsOf = memoize((labels: readonly RoomLabel[]) => floors.map((floor) => namedRoom(floor, labels)));
-  let told: readonly Notice[] | null = null;
+  const narrow = lazyPerFace(floors, ({ face, labelPoint }) => isCavity(face, labelPoint));
+  const roomsOf = memoize((labels: readonly RoomLabel[]) => floors.map((floor) => labelRoom(floor, labels)));
+  let reported: readonly Notice[] | null = null;
   return {
     noticesOf: () => {
-      told ??= [...notices, ...overlapNotices(graph), ...crowdNotices(graph, faces), ...gapNotices(graph, faces)];
-      return told;
+      reported ??= [
+        ...notices,
+        ...overlapNotices(graph),
+        ...highDegreeNotices(graph, faces),
+        ...gapNotices(graph, faces),
+      ];
+      return reported;
     },
     roomsOf,
     sidesOf: memoize((labels: readonly RoomLabel[]) => {
       const rooms = roomsOf(labels);
       const labelled = new Set(floors.filter((_, i) => rooms[i]?.label).map(({ face }) => face));
       const key = [...labelled].join(' ');
-      const known = sides.get(key);
-      if (known) return known;
+      const existing = sides.get(key);
+      if (existing) return existing;
       const kinds = faces.faces.map((_, face): FaceKind => {
         const isNarrow = narrow.get(face);
         return { hasFloor: isNarrow !== undefined, hasLabel: labelled.has(face), isNarrow: isNarrow ?? (() => true) };
       });
-      const made = sidesFrom(graph, bodies, holders, edgesOutdoors(graph, faces, kinds));
+      const made = sidesFrom(graph, bodies, hosts, edgesOutdoors(graph, faces, kinds));
       sides.set(key, made);
       return made;
     }),
   };
-}, MOST_REMEMBERED);
+}, MOST_MEMOIZED);
 
 /** Returns a lazy, memoized predicate for each face with a floor. */
-function memoizeFaces(floors: readonly RoomFloor[], ask: (floor: RoomFloor) => boolean): Map<number, () => boolean> {
+function lazyPerFace(floors: readonly RoomFloor[], compute: (floor: RoomFloor) => boolean): Map<number, () => boolean> {
   return new Map(
     floors.map((floor) => {
-      let answer: boolean | null = null;
+      let result: boolean | null = null;
       return [
         floor.face,
         () => {
-          answer ??= ask(floor);
-          return answer;
+          result ??= compute(floor);
+          return result;
         },
       ];
     }),
   );
 }
 
-function sidesFrom(graph: WallGraph, bodies: Bodies, holders: Holders, isOutdoors: readonly boolean[]): Sides {
-  const isOutside = graph.edges.map(({ walls }, k) => readsOutside(walls, isOutdoors[k] as boolean));
+function sidesFrom(graph: WallGraph, bodies: Bodies, hosts: HostWalls, isOutdoors: readonly boolean[]): Sides {
+  const isOutside = graph.edges.map(({ walls }, k) => isOutsideWall(walls, isOutdoors[k] as boolean));
   const isShort = graph.edges.map(
-    ({ from, to }) => distance(graph.nodes[from] as XY, graph.nodes[to] as XY) <= 2 * TOUCH,
+    ({ from, to }) => distance(graph.nodes[from] as XY, graph.nodes[to] as XY) <= 2 * NODE_TOLERANCE,
   );
   // Walls that come within the node tolerance of each other on a short edge do not coincide: each is decided for
   // itself.
-  const isPartOutside = ({ edge, walls }: Part) =>
-    isShort[edge] ? readsOutside(walls, isOutdoors[edge] as boolean) : (isOutside[edge] as boolean);
-  const opening = memoize((one: Opening) => openingBody(one, holders, graph, isOutside));
+  const isPartOutside = ({ edge, walls }: EdgeWalls) =>
+    isShort[edge] ? isOutsideWall(walls, isOutdoors[edge] as boolean) : (isOutside[edge] as boolean);
+  const opening = memoize((one: Opening) => openingBody(one, hosts, graph, isOutside));
   return {
-    pieces: bodies.stretches.map((stretch) => wallPiece(graph, stretch, isPartOutside(stretch))),
+    pieces: bodies.edgeBodies.map((edgeBody) => wallPiece(graph, edgeBody, isPartOutside(edgeBody))),
     joints: bodies.joints.flatMap((joint) => wallJoint(graph, joint, isPartOutside)),
     openingsOf: memoize((openings: readonly Opening[]) => openings.map(opening)),
   };
 }
 
 /** Where coinciding walls disagree, the stricter reading (outside) counts. */
-function readsOutside(walls: readonly Wall[], bordersOutdoors: boolean): boolean {
+function isOutsideWall(walls: readonly Wall[], bordersOutdoors: boolean): boolean {
   return walls.some(({ side }) => side === 'outside' || (side === 'auto' && bordersOutdoors));
 }
 
-function wallPiece({ nodes, edges }: WallGraph, { edge, wall, ring }: Stretch, outside: boolean): WallPiece {
+function wallPiece({ nodes, edges }: WallGraph, { edge, wall, ring }: EdgeBody, outside: boolean): WallPiece {
   const { from, to } = edges[edge] as GraphEdge;
   return {
     wall,
@@ -150,10 +157,10 @@ function wallPiece({ nodes, edges }: WallGraph, { edge, wall, ring }: Stretch, o
  * Returns the joint if it extends beyond the walls that meet, or if the walls that contain it require less distance
  * than it does.
  */
-function wallJoint({ nodes }: WallGraph, joint: Joint, isOutside: (part: Part) => boolean): WallJoint[] {
-  const { node, parts, walls, ring, isHeld, heldBy } = joint;
+function wallJoint({ nodes }: WallGraph, joint: Joint, isOutside: (part: EdgeWalls) => boolean): WallJoint[] {
+  const { node, parts, walls, ring, isContained, containedBy } = joint;
   const outside = parts.filter(isOutside).length >= 2;
-  if (outside ? heldBy.some(isOutside) : isHeld) return [];
+  if (outside ? containedBy.some(isOutside) : isContained) return [];
   return [{ walls, at: nodes[node] as XY, outside, body: ring }];
 }
 
@@ -161,34 +168,34 @@ function wallJoint({ nodes }: WallGraph, joint: Joint, isOutside: (part: Part) =
 type RoomFloor = Omit<Room, 'key' | 'label' | 'labels'> & { readonly extent: Extent; readonly face: number };
 
 function roomFloors({ faces, faceOf }: Faces, bodies: Bodies): RoomFloor[] {
-  const standing = new NearbyZones(standingBodies(bodies.standing));
+  const solids = new NearbyZones(solidZones(bodies.solids));
   const own: Ring[][] = faces.map(() => []);
-  for (const { edge, ring } of bodies.stretches) {
+  for (const { edge, ring } of bodies.edgeBodies) {
     for (const h of [2 * edge, 2 * edge + 1]) own[faceOf[h] as number]?.push(ring);
   }
   const scratch = new Scratch();
   const floors: RoomFloor[] = [];
   faces.forEach((face, index) => {
-    const { rings, area } = faceFloor(face, standing, scratch, own[index]);
+    const { rings, area } = faceFloor(face, solids, scratch, own[index]);
     const [outer] = rings;
-    const [centreRing] = face.rings;
-    if (!outer || !centreRing || area < LEAST_FLOOR) return;
+    const [centerRing] = face.rings;
+    if (!outer || !centerRing || area < SMALLEST_FLOOR) return;
     const holes = rings.filter((ring) => signedArea(ring) < 0 && ringContains(outer, ring[0] as XY));
     const labelPoint = ringLabelPoint([outer, ...holes]);
-    const extent = ringExtent(centreRing);
-    floors.push({ centreRings: face.rings, floorRings: rings, floorArea: area, labelPoint, extent, face: index });
+    const extent = ringExtent(centerRing);
+    floors.push({ centerRings: face.rings, floorRings: rings, floorArea: area, labelPoint, extent, face: index });
   });
   return floors.sort((a, b) => comparePoints(a.labelPoint, b.labelPoint));
 }
 
-function namedRoom(floor: RoomFloor, all: readonly RoomLabel[]): Room {
+function labelRoom(floor: RoomFloor, all: readonly RoomLabel[]): Room {
   const { extent, face: _, ...room } = floor;
-  const labels = all.filter(({ at }) => holdsPoint(extent, at) && ringsCover(floor.centreRings, at));
+  const labels = all.filter(({ at }) => extentContains(extent, at) && ringsCover(floor.centerRings, at));
   const [label = null] = labels;
   const [x, y] = floor.labelPoint;
   return { ...room, key: label?.id ?? `room@${Math.round(x)},${Math.round(y)}`, label, labels };
 }
 
-function holdsPoint({ minX, minY, maxX, maxY }: Extent, [x, y]: XY): boolean {
+function extentContains({ minX, minY, maxX, maxY }: Extent, [x, y]: XY): boolean {
   return x >= minX && x <= maxX && y >= minY && y <= maxY;
 }

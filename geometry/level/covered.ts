@@ -7,13 +7,13 @@ import { signedArea } from '../plane/ring.ts';
 import type { Ring } from '../plane/types.ts';
 
 /** An uncovered part smaller than this is rounding, mm². */
-const NOTHING = 1e-6;
+const NEGLIGIBLE_AREA = 1e-6;
 
 /** After subtracting this many bodies the test gives up; the caller then cuts every body by every other. */
-const MOST_BODIES = 16;
+const MOST_SUBTRACTIONS = 16;
 
 /** Returns whether a convex zone contains a ring. */
-export function holdsRing(one: GrownZone, ring: Ring, extent: Extent): boolean {
+export function containsRing(one: GrownZone, ring: Ring, extent: Extent): boolean {
   if (!one.convex || one.minX > extent.minX || one.minY > extent.minY) return false;
   if (one.maxX < extent.maxX || one.maxY < extent.maxY) return false;
   return ring.every(([x, y]) => bodyDistance(one.body, x, y) === 0);
@@ -29,17 +29,17 @@ export function holdsRing(one: GrownZone, ring: Ring, extent: Extent): boolean {
 export function isCovered(ring: Ring, first: readonly GrownZone[], others: readonly GrownZone[]): boolean {
   const hull = convexHull(ring);
   const parts: Ring[] = [hull];
-  for (let taken = 0; taken <= MOST_BODIES; taken++) {
+  for (let subtracted = 0; subtracted <= MOST_SUBTRACTIONS; subtracted++) {
     const part = parts.pop();
     if (!part) return true;
     const extent = ringExtent(part);
-    const holdsAll = (one: GrownZone) => holdsRing(one, part, extent);
-    if (first.some(holdsAll) || others.some(holdsAll)) continue;
+    const containsAll = (one: GrownZone) => containsRing(one, part, extent);
+    if (first.some(containsAll) || others.some(containsAll)) continue;
     const middle = middleOf(part);
-    const holdsMiddle = (one: GrownZone) => one.convex && bodyDistance(one.body, ...middle) === 0;
-    const body = first.find(holdsMiddle) ?? others.find(holdsMiddle);
+    const containsMiddle = (one: GrownZone) => one.convex && bodyDistance(one.body, ...middle) === 0;
+    const body = first.find(containsMiddle) ?? others.find(containsMiddle);
     if (body?.body.kind !== 'ring') return false;
-    parts.push(...without(part, body.body.ring));
+    parts.push(...subtractConvex(part, body.body.ring));
   }
   return false;
 }
@@ -51,25 +51,25 @@ function middleOf(ring: Ring): XY {
 }
 
 /** Returns the part of a convex ring outside another, as convex rings. All run clockwise on screen. */
-function without(ring: Ring, taken: Ring): Ring[] {
+function subtractConvex(ring: Ring, subtracted: Ring): Ring[] {
   const parts: Ring[] = [];
   let rest: Ring = ring;
-  taken.forEach((a, i) => {
-    const b = taken[(i + 1) % taken.length] as XY;
-    const outside = cutOff(rest, b, a);
-    if (signedArea(outside) > NOTHING) parts.push(outside);
-    rest = cutOff(rest, a, b);
+  subtracted.forEach((a, i) => {
+    const b = subtracted[(i + 1) % subtracted.length] as XY;
+    const outside = clipToRight(rest, b, a);
+    if (signedArea(outside) > NEGLIGIBLE_AREA) parts.push(outside);
+    rest = clipToRight(rest, a, b);
   });
   return parts;
 }
 
 /** Returns the part of a convex ring to the right of the line a → b (Sutherland and Hodgman, 1974). */
-function cutOff(ring: Ring, a: XY, b: XY): Ring {
+function clipToRight(ring: Ring, a: XY, b: XY): Ring {
   return ring.flatMap((p, i) => {
     const q = ring[(i + 1) % ring.length] as XY;
     const [atP, atQ] = [cross(a, b, p), cross(a, b, q)];
-    const kept: XY[] = atP >= 0 ? [p] : [];
-    if (atP * atQ < 0) kept.push(along(p, q, atP / (atP - atQ)));
-    return kept;
+    const clipped: XY[] = atP >= 0 ? [p] : [];
+    if (atP * atQ < 0) clipped.push(along(p, q, atP / (atP - atQ)));
+    return clipped;
   });
 }

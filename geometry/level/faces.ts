@@ -7,7 +7,7 @@ import type { WallGraph } from './graph.ts';
 export const OUTDOORS = -1;
 
 /** A face with a smaller area cannot contain anything, mm². */
-const LEAST_FACE = 1;
+const SMALLEST_FACE = 1;
 
 /** A bounded face: its outer boundary, then the outer boundaries of the components inside it (holes). */
 export interface Face {
@@ -53,8 +53,8 @@ export function traceFaces({ nodes, edges }: WallGraph): Faces {
   // The cycle around a component is the one with the least signed area: negative, or 0 for a tree.
   const around = new Map<number, number>();
   cycles.forEach((cycle, i) => {
-    const known = around.get(homeOf(cycle));
-    if (known === undefined || cycle.area < (cycles[known]?.area ?? 0)) around.set(homeOf(cycle), i);
+    const existing = around.get(homeOf(cycle));
+    if (existing === undefined || cycle.area < (cycles[existing]?.area ?? 0)) around.set(homeOf(cycle), i);
   });
   const isOuter = new Set(around.values());
   const bounded = cycles.map((_, i) => i).filter((i) => !isOuter.has(i));
@@ -70,7 +70,7 @@ export function traceFaces({ nodes, edges }: WallGraph): Faces {
     let least = Number.POSITIVE_INFINITY;
     bounded.forEach((b, face) => {
       const candidate = cycles[b] as (typeof cycles)[number];
-      if (candidate.area <= LEAST_FACE || candidate.area >= least || homeOf(candidate) === homeOf(cycle)) return;
+      if (candidate.area <= SMALLEST_FACE || candidate.area >= least || homeOf(candidate) === homeOf(cycle)) return;
       if (!ringContains(candidate.ring, inside)) return;
       least = candidate.area;
       holder = face;

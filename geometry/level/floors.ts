@@ -10,7 +10,7 @@ import { ringBody } from '../plane/body.ts';
 import { cross } from '../plane/point.ts';
 import { signedArea } from '../plane/ring.ts';
 import type { Ring } from '../plane/types.ts';
-import { holdsRing, isCovered } from './covered.ts';
+import { containsRing, isCovered } from './covered.ts';
 import type { Face } from './faces.ts';
 
 /** The floor of a face: its area minus the walls. Outer rings clockwise on screen, holes the other way; area in mm². */
@@ -40,7 +40,7 @@ export function faceFloor(face: Face, bodies: NearbyZones, scratch: Scratch, own
   const space = ringSpace(face.rings);
   const { extent } = space;
   const near = bodies.to(space);
-  if (near.some((body) => holdsRing(body, outer, extent)) || isWedgeInWalls(outer, own, near)) return NO_FLOOR;
+  if (near.some((body) => containsRing(body, outer, extent)) || isWedgeInWalls(outer, own, near)) return NO_FLOOR;
   const parts = freeBoundary(near, space, scratch);
   const rings = linkRings(parts)
     .map(straightRing)
@@ -57,11 +57,11 @@ export function faceFloor(face: Face, bodies: NearbyZones, scratch: Scratch, own
  * bodies.
  */
 function isSliver({ rings: [outer = []] }: Face, own: readonly Ring[]): boolean {
-  return outer.length <= SLIVER_CORNERS && own.some((ring) => outer.every((p) => isWithin(ring, p)));
+  return outer.length <= SLIVER_CORNERS && own.some((ring) => outer.every((p) => ringContainsConvex(ring, p)));
 }
 
 /** Returns whether a convex ring, clockwise on screen, contains a point. */
-function isWithin(ring: Ring, p: XY): boolean {
+function ringContainsConvex(ring: Ring, p: XY): boolean {
   return ring.every((a, i) => cross(a, ring[(i + 1) % ring.length] as XY, p) >= 0);
 }
 
@@ -71,10 +71,10 @@ function isWithin(ring: Ring, p: XY): boolean {
  */
 function isWedgeInWalls(outer: Ring, own: readonly Ring[], near: readonly GrownZone[]): boolean {
   if (outer.length > WEDGE_CORNERS || near.length < WEDGE_BODIES) return false;
-  return isCovered(outer, standingBodies(own), near);
+  return isCovered(outer, solidZones(own), near);
 }
 
 /** Returns wall bodies as zones with distance 0. */
-export function standingBodies(bodies: readonly Ring[]): GrownZone[] {
+export function solidZones(bodies: readonly Ring[]): GrownZone[] {
   return bodies.map((body) => growZone(ringBody(body), 0));
 }

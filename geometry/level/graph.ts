@@ -1,14 +1,15 @@
 import type { Mm, Wall, XY } from '../plan/model.ts';
 import { along, distance, nearestOnSegment, nearestParameter } from '../plane/point.ts';
 import { Nodes } from './nodes.ts';
-import { type CentreLine, TOUCH } from './touch.ts';
+import { NODE_TOLERANCE } from './tolerances.ts';
+import type { CenterLine } from './types.ts';
 
 /**
  * The part of one wall on an edge, on the wall's own line, which may be beside a merged node by up to the node
  * tolerance.
  */
 export interface Run {
-  readonly line: CentreLine;
+  readonly line: CenterLine;
   readonly from: XY;
   readonly to: XY;
   /** The node at its `from`. */
@@ -30,15 +31,15 @@ export interface WallGraph {
   readonly nodes: readonly XY[];
   readonly edges: readonly GraphEdge[];
   /** The lines that were split, grouped by their end nodes. */
-  readonly spans: readonly (readonly CentreLine[])[];
+  readonly spans: readonly (readonly CenterLine[])[];
   /** Whether some of them lead to a hub (see `CenterLine.hub`). */
   readonly hasHubs: boolean;
 }
 
 /** Lines between the same two nodes: walls drawn repeatedly in one place are split only once. */
 interface Bundle {
-  readonly lead: CentreLine;
-  readonly lines: CentreLine[];
+  readonly lead: CenterLine;
+  readonly lines: CenterLine[];
   readonly from: number;
   readonly to: number;
   /** Nodes between its ends. */
@@ -50,7 +51,7 @@ interface Bundle {
  * the node tolerance
  * merged. The result does not depend on the order of the lines.
  */
-export function wallGraph(lines: readonly CentreLine[]): WallGraph {
+export function wallGraph(lines: readonly CenterLine[]): WallGraph {
   const nodes = new Nodes();
   const bundles = bundled(lines, nodes);
   const crossings: [Bundle, Bundle, XY][] = [];
@@ -71,16 +72,18 @@ export function wallGraph(lines: readonly CentreLine[]): WallGraph {
   return { nodes: nodes.points, edges: [...edges.values()], spans, hasHubs };
 }
 
-function bundled(lines: readonly CentreLine[], nodes: Nodes): Bundle[] {
+function bundled(lines: readonly CenterLine[], nodes: Nodes): Bundle[] {
   const bundles = new Map<string, Bundle[]>();
   for (const line of lines) {
     const from = nodes.of(line.a);
     const to = nodes.of(line.b);
     const key = `${from} ${to}`;
-    const known = bundles.get(key) ?? [];
-    const home = known.find(({ lead }) => distance(lead.a, line.a) <= TOUCH && distance(lead.b, line.b) <= TOUCH);
+    const existing = bundles.get(key) ?? [];
+    const home = existing.find(
+      ({ lead }) => distance(lead.a, line.a) <= NODE_TOLERANCE && distance(lead.b, line.b) <= NODE_TOLERANCE,
+    );
     if (home) home.lines.push(line);
-    else bundles.set(key, [...known, { lead: line, lines: [line], from, to, stops: new Set() }]);
+    else bundles.set(key, [...existing, { lead: line, lines: [line], from, to, stops: new Set() }]);
   }
   return [...bundles.values()].flat().sort((s, t) => s.lead.a[0] - t.lead.a[0]);
 }
@@ -92,9 +95,9 @@ function bundled(lines: readonly CentreLine[], nodes: Nodes): Bundle[] {
 function forNearPairs(bundles: readonly Bundle[], visit: (s: Bundle, t: Bundle) => void): void {
   bundles.forEach((s, i) => {
     const { a, b } = s.lead;
-    const right = b[0] + TOUCH;
-    const low = Math.min(a[1], b[1]) - TOUCH;
-    const high = Math.max(a[1], b[1]) + TOUCH;
+    const right = b[0] + NODE_TOLERANCE;
+    const low = Math.min(a[1], b[1]) - NODE_TOLERANCE;
+    const high = Math.max(a[1], b[1]) + NODE_TOLERANCE;
     for (let k = i + 1; k < bundles.length; k++) {
       const t = bundles[k] as Bundle;
       if (t.lead.a[0] > right) break;
@@ -115,7 +118,7 @@ function splitPair(s: Bundle, t: Bundle): XY | null {
     [t.lead.b, t.to, s],
   ] as const) {
     if (node === other.from || node === other.to) continue;
-    if (distance(end, nearestOnSegment(end, other.lead.a, other.lead.b)) > TOUCH) continue;
+    if (distance(end, nearestOnSegment(end, other.lead.a, other.lead.b)) > NODE_TOLERANCE) continue;
     other.stops.add(node);
     touched = true;
   }
@@ -126,9 +129,11 @@ function splitPair(s: Bundle, t: Bundle): XY | null {
  * Returns where two lines meet: an end of one that touches the other, else their crossing; null for neither. Other
  * lines play no part.
  */
-export function meetingOf(one: { from: XY; to: XY }, two: { from: XY; to: XY }): XY | null {
-  for (const end of [one.from, one.to]) if (distance(end, nearestOnSegment(end, two.from, two.to)) <= TOUCH) return end;
-  for (const end of [two.from, two.to]) if (distance(end, nearestOnSegment(end, one.from, one.to)) <= TOUCH) return end;
+export function meetingPoint(one: { from: XY; to: XY }, two: { from: XY; to: XY }): XY | null {
+  for (const end of [one.from, one.to])
+    if (distance(end, nearestOnSegment(end, two.from, two.to)) <= NODE_TOLERANCE) return end;
+  for (const end of [two.from, two.to])
+    if (distance(end, nearestOnSegment(end, one.from, one.to)) <= NODE_TOLERANCE) return end;
   return crossing(one.from, one.to, two.from, two.to);
 }
 
@@ -148,7 +153,7 @@ type Growing = { readonly from: number; readonly to: number; readonly walls: Wal
 
 function addEdges(edges: Map<string, Growing>, bundle: Bundle, nodes: readonly XY[]): void {
   const { lead, lines, stops } = bundle;
-  const share = (node: number, { a, b }: CentreLine): Mm => nearestParameter(nodes[node] as XY, a, b);
+  const share = (node: number, { a, b }: CenterLine): Mm => nearestParameter(nodes[node] as XY, a, b);
   const between = [...stops]
     .filter((node) => node !== bundle.from && node !== bundle.to)
     .sort((p, q) => share(p, lead) - share(q, lead) || p - q);
@@ -185,4 +190,17 @@ export function mainWall(walls: readonly Wall[]): Wall {
   return walls.reduce((best, wall) =>
     wall.thickness > best.thickness || (wall.thickness === best.thickness && wall.id < best.id) ? wall : best,
   );
+}
+
+/** An edge, and those of its walls that one body or one side of a joint represents. */
+export interface EdgeWalls {
+  readonly edge: number;
+  readonly walls: readonly Wall[];
+}
+
+/** Returns pieces of walls in the order of thickness, the thickest first, then by id. */
+export function thickestFirst<P extends Pick<Run, 'line'>>(pieces: readonly P[]): P[] {
+  return [...pieces].sort(({ line: { wall: a } }, { line: { wall: b } }) => {
+    return b.thickness - a.thickness || (a.id < b.id ? -1 : Number(a.id > b.id));
+  });
 }

@@ -4,13 +4,13 @@ import { distance } from '../plane/point.ts';
 import type { Ring } from '../plane/types.ts';
 
 /** A joint reaches at most this many half-thicknesses of the thicker wall from the node (miter limit). */
-const REACH = 10;
+const MITER_LIMIT = 10;
 
 /** Walls at so small an angle that their joint would be narrower than this continue straight, mm. */
-const STRAIGHT: Mm = 1e-7;
+const STRAIGHT_WIDTH: Mm = 1e-7;
 
 /** Corners of a joint closer than this are the same corner, mm. */
-const SAME: Mm = 1e-9;
+const SAME_POINT: Mm = 1e-9;
 
 /** A wall leaving a node: where its square end crosses its own line, its direction, half of its thickness. */
 export interface Arm {
@@ -30,7 +30,7 @@ export interface Arm {
 export function jointRing(node: XY, one: Arm, two: Arm): Ring | null {
   const turn = one.along[0] * two.along[1] - one.along[1] * two.along[0];
   const cos = one.along[0] * two.along[0] + one.along[1] * two.along[1];
-  if (Math.abs(turn) * Math.max(one.half, two.half) <= STRAIGHT) return null;
+  if (Math.abs(turn) * Math.max(one.half, two.half) <= STRAIGHT_WIDTH) return null;
   // `v` leaves clockwise on screen of `u`: the outer sides are left of u and right of v.
   const [u, v] = turn > 0 ? [one, two] : [two, one];
   const sin = Math.abs(turn);
@@ -40,7 +40,7 @@ export function jointRing(node: XY, one: Arm, two: Arm): Ring | null {
   const normalV: XY = [-vy, vx];
   const endU = plus(u.at, normalU, u.half);
   const endV = plus(v.at, normalV, v.half);
-  const isExact = distance(u.at, node) <= SAME && distance(v.at, node) <= SAME;
+  const isExact = distance(u.at, node) <= SAME_POINT && distance(v.at, node) <= SAME_POINT;
   const square = [node, u.at, v.at];
   // How far back from each end, along its wall, the faces meet.
   const a = u.half + (u.at[0] - node[0]) * normalU[0] + (u.at[1] - node[1]) * normalU[1];
@@ -50,11 +50,13 @@ export function jointRing(node: XY, one: Arm, two: Arm): Ring | null {
   // The faces meet outside the gap: the thinner wall's face bounds it.
   if (backU < 0) return hull([...square, endV, plus(node, normalU, b / -cos)]);
   if (backV < 0) return hull([...square, endU, plus(node, normalV, a / -cos)]);
-  const reach = REACH * Math.max(u.half, v.half);
+  const reach = MITER_LIMIT * Math.max(u.half, v.half);
   if (Math.hypot(a, backU) <= reach) {
     const tip = plus(plus(node, normalU, a), u.along, -backU);
     // The usual case needs only these four corners.
-    return isExact && backU > SAME && backV > SAME ? [node, endV, tip, endU] : hull([...square, endU, endV, tip]);
+    return isExact && backU > SAME_POINT && backV > SAME_POINT
+      ? [node, endV, tip, endU]
+      : hull([...square, endU, endV, tip]);
   }
   return hull([...square, endU, endV, ...[u, v].map((arm, i) => faceAt(arm, i === 0 ? normalU : normalV, reach))]);
 }
@@ -71,8 +73,8 @@ function faceAt({ at, along, half }: Arm, normal: XY, reach: Mm): XY {
  *
  * @param more how far from the node the walls may meet, mm
  */
-export function crowdedRing(node: XY, half: Mm, more: Mm = 0): Ring {
-  const radius = (REACH * half + more) / Math.cos(Math.PI / CROWD_CORNERS);
+export function highDegreeRing(node: XY, half: Mm, more: Mm = 0): Ring {
+  const radius = (MITER_LIMIT * half + more) / Math.cos(Math.PI / CROWD_CORNERS);
   return Array.from({ length: CROWD_CORNERS }, (_, i): XY => {
     const angle = (2 * Math.PI * i) / CROWD_CORNERS;
     return [node[0] + radius * Math.cos(angle), node[1] + radius * Math.sin(angle)];
@@ -87,6 +89,6 @@ function plus(p: XY, way: XY, far: Mm): XY {
 
 /** Returns the convex hull; null when it has no width. */
 function hull(points: readonly XY[]): Ring | null {
-  const ring = convexHull(points, SAME);
+  const ring = convexHull(points, SAME_POINT);
   return ring.length >= 3 ? ring : null;
 }

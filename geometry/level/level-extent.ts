@@ -10,11 +10,11 @@ export function levelExtent(level: Level): Extent | null {
     ...level.rooms.map(({ at }) => square(at, 0)),
   ];
   const [first, ...rest] = parts;
-  return first ? rest.reduce(joined, first) : null;
+  return first ? rest.reduce(unionExtent, first) : null;
 }
 
 /** Returns the bounding box of both. */
-export function joined(a: Extent, b: Extent): Extent {
+export function unionExtent(a: Extent, b: Extent): Extent {
   return {
     minX: Math.min(a.minX, b.minX),
     minY: Math.min(a.minY, b.minY),

@@ -1,9 +1,9 @@
 import type { Level, RoomLabel, XY } from '../plan/model.ts';
 import { along, distance, nearestOnSegment } from '../plane/point.ts';
-import { askewNotices, pairsOf } from './askew.ts';
-import { isCrowd } from './bodies.ts';
 import { type Faces, OUTDOORS } from './faces.ts';
 import { type GraphEdge, mainWall, type WallGraph } from './graph.ts';
+import { nearOverlapNotices, pairsOf } from './near-overlaps.ts';
+import { isHighDegree } from './node-joints.ts';
 import type { Notice, OpeningBody, Room } from './types.ts';
 
 /** How far from another wall a loose end is reported, mm: outdoors, where it leaves a room open, and indoors. */
@@ -20,14 +20,14 @@ export function overlapNotices({ nodes, edges, spans }: WallGraph): Notice[] {
   });
   // The first wall in each group of coinciding walls represents the group, which is reported already.
   const leads = spans.flatMap(([lead]) => (lead?.isDrawn ? [lead.wall] : []));
-  return [...overlapping, ...askewNotices(leads, new Set(overlapping.flatMap(({ ids }) => pairsOf(ids))))];
+  return [...overlapping, ...nearOverlapNotices(leads, new Set(overlapping.flatMap(({ ids }) => pairsOf(ids))))];
 }
 
 /** Returns a notice for each node where more walls meet than in any house. */
-export function crowdNotices(graph: WallGraph, { around }: Faces): Notice[] {
+export function highDegreeNotices(graph: WallGraph, { around }: Faces): Notice[] {
   const { nodes, edges } = graph;
   return around.flatMap((half, node): Notice[] => {
-    if (!isCrowd(graph, node, half)) return [];
+    if (!isHighDegree(graph, node, half)) return [];
     const ids = [...new Set(half.map((h) => mainWall((edges[h >> 1] as GraphEdge).walls).id))].sort();
     return [{ kind: 'walls-crowded', ids, at: nodes[node] as XY, length: null }];
   });
@@ -65,9 +65,9 @@ export function gapNotices({ nodes, edges }: WallGraph, faces: Faces): Notice[] 
 }
 
 export function labelNotices(level: Level, rooms: readonly Room[]): Notice[] {
-  const housed = new Set(rooms.flatMap(({ labels }) => labels));
-  const astray = level.rooms
-    .filter((label) => !housed.has(label))
+  const placed = new Set(rooms.flatMap(({ labels }) => labels));
+  const outside = level.rooms
+    .filter((label) => !placed.has(label))
     .map(({ id, at }: RoomLabel): Notice => ({ kind: 'label-outside-rooms', ids: [id], at, length: null }));
   const shared = rooms
     .filter(({ labels }) => labels.length > 1)
@@ -82,7 +82,7 @@ export function labelNotices(level: Level, rooms: readonly Room[]): Notice[] {
   const unlabelled = rooms
     .filter(({ label }) => !label)
     .map(({ labelPoint }): Notice => ({ kind: 'unlabelled-room', ids: [], at: labelPoint, length: null }));
-  return [...astray, ...shared, ...unlabelled];
+  return [...outside, ...shared, ...unlabelled];
 }
 
 export function passageNotices(openings: readonly OpeningBody[]): Notice[] {

@@ -3,17 +3,17 @@ import { assert } from '../plane/assert.ts';
 import { type Extent, ringExtent } from '../plane/body.ts';
 import { distance } from '../plane/point.ts';
 import type { WallGraph } from './graph.ts';
-import { SNAP } from './touch.ts';
+import { SNAP_DISTANCE } from './tolerances.ts';
 import type { OpeningBody } from './types.ts';
 
 /** A shorter stretch shared by an opening and a wall is rounding, mm. */
-const SHARED: Mm = 0.01;
+const SHORTEST_SHARED: Mm = 0.01;
 
 /** Sine of the angle between two walls above which they cross instead of coinciding. */
-const BESIDE = 0.1;
+const CROSSING_SINE = 0.1;
 
 /** The host walls of openings, prepared for lookup. */
-export interface Holders {
+export interface HostWalls {
   readonly walls: ReadonlyMap<string, Wall>;
   /** The same walls, the thickest first. */
   readonly thickestFirst: readonly Wall[];
@@ -21,7 +21,7 @@ export interface Holders {
   readonly edgesOf: ReadonlyMap<Wall, readonly number[]>;
 }
 
-export function holdersOf(walls: readonly Wall[], { edges }: WallGraph): Holders {
+export function hostWallsOf(walls: readonly Wall[], { edges }: WallGraph): HostWalls {
   const edgesOf = new Map<Wall, number[]>();
   edges.forEach((edge, k) => {
     for (const wall of edge.walls) {
@@ -42,7 +42,7 @@ export function holdersOf(walls: readonly Wall[], { edges }: WallGraph): Holders
  */
 export function openingBody(
   opening: Opening,
-  { walls, thickestFirst, edgesOf }: Holders,
+  { walls, thickestFirst, edgesOf }: HostWalls,
   { nodes, edges }: WallGraph,
   isOutside: readonly boolean[],
 ): OpeningBody {
@@ -51,13 +51,18 @@ export function openingBody(
   const frame = frameOf(wall);
   const { at, spot } = frame;
   const end = opening.offset + opening.width;
-  const held = (edgesOf.get(wall) ?? []).filter((k) => {
+  const onEdges = (edgesOf.get(wall) ?? []).filter((k) => {
     const { from, to } = edges[k] as WallGraph['edges'][number];
     const [s, t] = [spot(nodes[from] as XY)[0], spot(nodes[to] as XY)[0]];
-    return Math.min(Math.max(s, t), end) - Math.max(Math.min(s, t), opening.offset) > SHARED;
+    return Math.min(Math.max(s, t), end) - Math.max(Math.min(s, t), opening.offset) > SHORTEST_SHARED;
   });
   let half = wall.thickness / 2;
-  const near = ringExtent([at(opening.offset, -SNAP), at(end, SNAP), at(opening.offset, SNAP), at(end, -SNAP)]);
+  const near = ringExtent([
+    at(opening.offset, -SNAP_DISTANCE),
+    at(end, SNAP_DISTANCE),
+    at(opening.offset, SNAP_DISTANCE),
+    at(end, -SNAP_DISTANCE),
+  ]);
   for (const other of thickestFirst) {
     if (other.thickness / 2 <= half) break;
     if (comesNear(other, near)) half = Math.max(half, depthBeside(other, frame, opening));
@@ -65,7 +70,7 @@ export function openingBody(
   return {
     opening,
     // On no edge: its wall has no known sides, so the stricter reading (outside) counts.
-    outside: held.length === 0 || held.some((k) => isOutside[k]),
+    outside: onEdges.length === 0 || onEdges.some((k) => isOutside[k]),
     body: [at(opening.offset, -half), at(end, -half), at(end, half), at(opening.offset, half)],
   };
 }
@@ -99,9 +104,9 @@ function depthBeside(other: Wall, { spot }: Frame, { offset, width }: Opening): 
   const [s1, t1] = spot(other.to);
   const from = Math.max(Math.min(s0, s1), offset);
   const to = Math.min(Math.max(s0, s1), offset + width);
-  if (to - from <= SHARED || Math.abs(t1 - t0) > BESIDE * Math.abs(s1 - s0)) return 0;
+  if (to - from <= SHORTEST_SHARED || Math.abs(t1 - t0) > CROSSING_SINE * Math.abs(s1 - s0)) return 0;
   const across = (s: Mm) => t0 + ((t1 - t0) * (s - s0)) / (s1 - s0);
   const [first, last] = [across(from), across(to)];
   const crosses = first > 0 !== last > 0;
-  return crosses || Math.min(Math.abs(first), Math.abs(last)) <= SNAP ? other.thickness / 2 : 0;
+  return crosses || Math.min(Math.abs(first), Math.abs(last)) <= SNAP_DISTANCE ? other.thickness / 2 : 0;
 }

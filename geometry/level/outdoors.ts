@@ -6,10 +6,11 @@ import { bodyDistance } from '../plane/body.ts';
 import { distance } from '../plane/point.ts';
 import { wallBodies } from './bodies.ts';
 import { type Face, type Faces, OUTDOORS } from './faces.ts';
-import { faceFloor, standingBodies } from './floors.ts';
+import { faceFloor, solidZones } from './floors.ts';
 import { mainWall, type WallGraph } from './graph.ts';
-import { halfOf } from './rectangles.ts';
+import { halfThickness } from './rectangles.ts';
 import { sliversOf } from './slivers.ts';
+import type { LevelModel } from './types.ts';
 
 /** An unlabeled space nowhere wider than this between its walls is a cavity behind studs, mm. */
 const CAVITY: Mm = 305;
@@ -18,7 +19,7 @@ const CAVITY: Mm = 305;
 const CAVITY_SLACK: Mm = 0.1;
 
 /** A smaller floor is what remains of a face that walls fill, mm². */
-export const LEAST_FLOOR = 1;
+export const SMALLEST_FLOOR = 1;
 
 /** What is known of a face before the outdoors is determined. */
 export interface FaceKind {
@@ -74,17 +75,19 @@ export function cavityTest(graph: WallGraph, faces: Faces): (face: number, withi
     // In most rooms the middle is clear, and nothing more is needed.
     if (isClear(graph, faces, within, (CAVITY + CAVITY_SLACK) / 2)) return false;
     if (!thick) {
-      const zones = standingBodies(wallBodies(graph, faces, (CAVITY + CAVITY_SLACK) / 2).standing);
+      const zones = solidZones(wallBodies(graph, faces, (CAVITY + CAVITY_SLACK) / 2).solids);
       thick = { zones, nearby: new NearbyZones(zones) };
     }
     if (!thick.zones.some(({ body }) => bodyDistance(body, ...within) === 0)) return false;
-    return faceFloor(faces.faces[face] as Face, thick.nearby, new Scratch()).area < LEAST_FLOOR;
+    return faceFloor(faces.faces[face] as Face, thick.nearby, new Scratch()).area < SMALLEST_FLOOR;
   };
 }
 
 /** Returns whether a point is certainly clear of all thickened walls and joints, without building any joint. */
-function isClear({ nodes, edges }: WallGraph, { around }: Faces, p: XY, more: Mm): boolean {
-  const ways = edges.map(({ from, to, walls }) => wayOf(nodes[from] as XY, nodes[to] as XY, halfOf(mainWall(walls))));
+function isClear({ nodes, edges }: WallGraph, { around }: Faces, p: XY, extra: Mm): boolean {
+  const ways = edges.map(({ from, to, walls }) =>
+    wayOf(nodes[from] as XY, nodes[to] as XY, halfThickness(mainWall(walls))),
+  );
   for (const {
     at,
     along: [ux, uy],
@@ -93,9 +96,10 @@ function isClear({ nodes, edges }: WallGraph, { around }: Faces, p: XY, more: Mm
   } of ways) {
     const [x, y] = [p[0] - at[0], p[1] - at[1]];
     const s = x * ux + y * uy;
-    if (s >= -SPARE && s <= length + SPARE && Math.abs(y * ux - x * uy) <= half + more + SPARE) return false;
+    if (s >= -NODE_SHIFT && s <= length + NODE_SHIFT && Math.abs(y * ux - x * uy) <= half + extra + NODE_SHIFT)
+      return false;
   }
-  const widest = ways.reduce((most, { half }) => Math.max(most, half), 0) + more + SPARE;
+  const widest = ways.reduce((most, { half }) => Math.max(most, half), 0) + extra + NODE_SHIFT;
   return nodes.every((node, n) => {
     const [x, y] = [p[0] - node[0], p[1] - node[1]];
     let behind = 0;
@@ -104,14 +108,14 @@ function isClear({ nodes, edges }: WallGraph, { around }: Faces, p: XY, more: Mm
       const sign = h & 1 ? -1 : 1;
       // A joint lies behind the square ends of both its walls, no farther from either line than the thicker wall's
       // thickness.
-      if (sign * (x * ux + y * uy) <= SPARE && Math.abs(y * ux - x * uy) <= widest) behind++;
+      if (sign * (x * ux + y * uy) <= NODE_SHIFT && Math.abs(y * ux - x * uy) <= widest) behind++;
     }
     return behind < 2;
   });
 }
 
 /** More than a node may be moved by merging, mm. */
-const SPARE: Mm = 1;
+const NODE_SHIFT: Mm = 1;
 
 interface Way {
   readonly at: XY;
@@ -123,4 +127,12 @@ interface Way {
 function wayOf(a: XY, b: XY, half: Mm): Way {
   const length = distance(a, b);
   return { at: a, along: [(b[0] - a[0]) / length, (b[1] - a[1]) / length], length, half };
+}
+
+/**
+ * Returns the ids of walls with an outside piece: the outline of the level. Empty while no room is closed, unless
+ * `side` says otherwise.
+ */
+export function outsideWallIds({ pieces }: LevelModel): ReadonlySet<string> {
+  return new Set(pieces.filter(({ outside }) => outside).map(({ wall }) => wall.id));
 }

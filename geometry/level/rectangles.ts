@@ -3,10 +3,10 @@ import { distance } from '../plane/point.ts';
 import type { Ring } from '../plane/types.ts';
 
 /** Half thickness of a wall drawn without thickness, mm, so that it still separates two rooms. */
-const THINNEST_HALF: Mm = 0.001;
+const LEAST_HALF_THICKNESS: Mm = 0.001;
 
 /** Tolerance for containment, mm, well above the rounding of coordinates. */
-const WITHIN: Mm = 1e-6;
+const CONTAINS_TOLERANCE: Mm = 1e-6;
 
 /** A straight stretch of wall: center-line, half thickness, square ends. */
 export interface Rectangle {
@@ -18,8 +18,8 @@ export interface Rectangle {
   readonly half: Mm;
 }
 
-export function halfOf({ thickness }: Pick<Wall, 'thickness'>): Mm {
-  return Math.max(THINNEST_HALF, thickness / 2);
+export function halfThickness({ thickness }: Pick<Wall, 'thickness'>): Mm {
+  return Math.max(LEAST_HALF_THICKNESS, thickness / 2);
 }
 
 export function rectangle(from: XY, to: XY, half: Mm): Rectangle {
@@ -41,19 +41,24 @@ export function rectangleRing({ from, to, along: [ux, uy], half }: Rectangle): R
 }
 
 /** Returns whether the rectangle contains a convex ring, within tolerance. */
-export function rectangleHolds({ from, along, length, half }: Rectangle, ring: Ring): boolean {
+export function rectangleContains({ from, along, length, half }: Rectangle, ring: Ring): boolean {
   const [ux, uy] = along;
   for (const p of ring) {
     const dx = p[0] - from[0];
     const dy = p[1] - from[1];
     const s = dx * ux + dy * uy;
-    if (s < -WITHIN || s > length + WITHIN || Math.abs(dy * ux - dx * uy) > half + WITHIN) return false;
+    if (
+      s < -CONTAINS_TOLERANCE ||
+      s > length + CONTAINS_TOLERANCE ||
+      Math.abs(dy * ux - dx * uy) > half + CONTAINS_TOLERANCE
+    )
+      return false;
   }
   return true;
 }
 
 /** Returns the half thickness that the rectangle needs to contain the ring, and how far its ends must move out, mm. */
-export function reachOf({ from, along: [ux, uy], length }: Rectangle, ring: Ring): { half: Mm; ends: Mm } {
+export function requiredGrowth({ from, along: [ux, uy], length }: Rectangle, ring: Ring): { half: Mm; ends: Mm } {
   let half = 0;
   let ends = 0;
   for (const [x, y] of ring) {

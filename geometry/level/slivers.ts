@@ -2,10 +2,11 @@ import type { Mm, XY } from '../plan/model.ts';
 import { distance, vectorLength } from '../plane/point.ts';
 import type { Faces } from './faces.ts';
 import type { GraphEdge, WallGraph } from './graph.ts';
-import { type CentreLine, CROWD } from './touch.ts';
+import { HIGH_DEGREE } from './tolerances.ts';
+import type { CenterLine } from './types.ts';
 
 /** Walls at a smaller angle, as its sine, leave a sliver between them where they pass a node. */
-const HARDLY = 0.02;
+const SMALL_SINE = 0.02;
 
 /**
  * Where two walls pass one node at a very small angle, the area between them before and after the node is one space,
@@ -28,8 +29,8 @@ export function sliversOf(graph: WallGraph, faces: Faces): Slivers {
   const between = new Map<number, number[]>();
   faces.around.forEach((leaving, node) => {
     for (const [one, two] of passingPairs(graph, leaving, node)) {
-      const ahead = gapOf(graph, faces, leaving, one.ahead, two.ahead);
-      const behind = gapOf(graph, faces, leaving, one.behind, two.behind);
+      const ahead = facesBetween(graph, faces, leaving, one.ahead, two.ahead);
+      const behind = facesBetween(graph, faces, leaving, one.behind, two.behind);
       if (!ahead && behind) between.set(one.ahead >> 1, [...(between.get(one.ahead >> 1) ?? []), ...behind]);
       if (!behind && ahead) between.set(one.behind >> 1, [...(between.get(one.behind >> 1) ?? []), ...ahead]);
       if (!ahead || !behind || isCrossing(leaving, one, two)) continue;
@@ -40,7 +41,7 @@ export function sliversOf(graph: WallGraph, faces: Faces): Slivers {
 }
 
 /** Returns whether two walls cross at the node: the areas between them before and after it are then separate. */
-function isCrossing(leaving: readonly number[], one: Passing, two: Passing): boolean {
+function isCrossing(leaving: readonly number[], one: PassingWall, two: PassingWall): boolean {
   const from = leaving.indexOf(one.ahead);
   const place = (h: number) => (leaving.indexOf(h) - from + leaving.length) % leaving.length;
   const turn = place(one.behind);
@@ -50,20 +51,20 @@ function isCrossing(leaving: readonly number[], one: Passing, two: Passing): boo
 /**
  * A wall that passes through a node: its direction, and the half-edges on which it leaves that way and the other way.
  */
-interface Passing {
+interface PassingWall {
   readonly way: XY;
   readonly ahead: number;
   readonly behind: number;
 }
 
 /** Returns every pair of walls that pass a node at a very small angle, oriented alike. */
-function passingPairs(graph: WallGraph, leaving: readonly number[], node: number): [Passing, Passing][] {
-  if (leaving.length < 3 || leaving.length > CROWD || !leavesTwiceOneWay(graph, leaving)) return [];
+function passingPairs(graph: WallGraph, leaving: readonly number[], node: number): [PassingWall, PassingWall][] {
+  if (leaving.length < 3 || leaving.length > HIGH_DEGREE || !mayHavePassingWalls(graph, leaving)) return [];
   const passing = passingLines(graph, leaving, node);
   return passing.flatMap((one, i) =>
-    passing.slice(i + 1).flatMap((two): [Passing, Passing][] => {
+    passing.slice(i + 1).flatMap((two): [PassingWall, PassingWall][] => {
       const [[ux, uy], [vx, vy]] = [one.way, two.way];
-      if (Math.abs(ux * vy - uy * vx) > HARDLY) return [];
+      if (Math.abs(ux * vy - uy * vx) > SMALL_SINE) return [];
       return ux * vx + uy * vy > 0 ? [[one, two]] : [[one, { way: two.way, ahead: two.behind, behind: two.ahead }]];
     }),
   );
@@ -78,20 +79,20 @@ const SHORT: Mm = 1;
 /**
  * Returns whether two edges may leave a node in almost the same direction: a quick test that is false for most nodes.
  */
-function leavesTwiceOneWay(graph: WallGraph, leaving: readonly number[]): boolean {
+function mayHavePassingWalls(graph: WallGraph, leaving: readonly number[]): boolean {
   let [px, py] = wayOf(graph, leaving[leaving.length - 1] as number);
   for (const h of leaving) {
     const [x, y] = wayOf(graph, h);
     const both = vectorLength(x, y) * vectorLength(px, py);
     if (vectorLength(x, y) < SHORT) return true;
-    if (px * x + py * y > 0 && Math.abs(px * y - py * x) <= 3 * HARDLY * both) return true;
+    if (px * x + py * y > 0 && Math.abs(px * y - py * x) <= 3 * SMALL_SINE * both) return true;
     [px, py] = [x, y];
   }
   return false;
 }
 
-function passingLines({ edges }: WallGraph, leaving: readonly number[], node: number): Passing[] {
-  const ends = new Map<CentreLine, { ahead?: number; behind?: number }>();
+function passingLines({ edges }: WallGraph, leaving: readonly number[], node: number): PassingWall[] {
+  const ends = new Map<CenterLine, { ahead?: number; behind?: number }>();
   for (const h of leaving) {
     for (const { line, start } of (edges[h >> 1] as GraphEdge).runs) {
       ends.set(line, { ...ends.get(line), [start === node ? 'ahead' : 'behind']: h });
@@ -108,7 +109,13 @@ function passingLines({ edges }: WallGraph, leaving: readonly number[], node: nu
  * Returns the faces in the narrower of the two sectors between two half-edges of a node; null if the half-edges are the
  * same.
  */
-function gapOf(graph: WallGraph, { faceOf }: Faces, leaving: readonly number[], h: number, g: number): number[] | null {
+function facesBetween(
+  graph: WallGraph,
+  { faceOf }: Faces,
+  leaving: readonly number[],
+  h: number,
+  g: number,
+): number[] | null {
   if (h === g) return null;
   const [first, last] = [leaving.indexOf(h), leaving.indexOf(g)].sort((i, j) => i - j) as [number, number];
   const [[ux, uy], [vx, vy]] = [wayOf(graph, leaving[first] as number), wayOf(graph, leaving[last] as number)];

@@ -42,7 +42,7 @@ export interface Room {
   /** Every label whose point lies in the room. */
   readonly labels: readonly RoomLabel[];
   /** Outer ring first, then holes; on the center-lines. */
-  readonly centreRings: readonly Ring[];
+  readonly centerRings: readonly Ring[];
   /** The floor, bounded by wall faces, without free-standing walls. One or more outer rings with holes. */
   readonly floorRings: readonly Ring[];
   /** Area of the floor, mm². */
@@ -80,4 +80,25 @@ export interface LevelModel {
   readonly joints: readonly WallJoint[];
   readonly openings: readonly OpeningBody[];
   readonly notices: readonly Notice[];
+}
+
+/**
+ * The center-line of a wall, or of a short piece that connects its end to another wall; `a` before `b` by x, then y.
+ */
+export interface CenterLine {
+  readonly wall: Wall;
+  readonly a: XY;
+  readonly b: XY;
+  /** Whether it is a wall as drawn, not a connecting piece. */
+  readonly isDrawn: boolean;
+  /**
+   * Whether it is collinear with its wall: false only for pieces that lead straight across to a wall running alongside.
+   */
+  readonly isInLine: boolean;
+  /**
+   * The hub that it leads to. Where very many walls nearly meet, the end of one of them becomes a hub: all the others
+   * are connected
+   * to it, like spokes, instead of to each other.
+   */
+  readonly hub?: XY;
 }

@@ -1,6 +1,6 @@
 import { STANDS_INSIDE } from '../check/distances.ts';
 import { compareVerdicts } from '../check/measure.ts';
-import { MEETS } from '../check/subjects.ts';
+import { LIMIT_TOLERANCE } from '../check/subjects.ts';
 import type { Check, DetectorReport } from '../check/types.ts';
 import type { Level, Mm, Plan } from '../plan/model.ts';
 import { capital, listed } from '../plan/nouns.ts';
@@ -30,7 +30,7 @@ export function checkFigures(check: Check, plan: PlanWords): CheckFigures {
   if (isStream(check))
     return { measured: '', needed: '', spare: streamWords(measured, check.verdict === 'blocked', unit) };
   const least = bound === 'least';
-  const met = check.verdict !== 'blocked' || margin >= -MEETS;
+  const met = check.verdict !== 'blocked' || margin >= -LIMIT_TOLERANCE;
   return {
     measured: formatMeasured(measured, unit, bound),
     needed: formatRequired(required, unit, bound),

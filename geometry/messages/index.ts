@@ -11,6 +11,7 @@ export {
   PURPOSE_PHRASE,
   ROOM_USE_NOUN,
 } from '../plan/nouns.ts';
+export { describeBlocked } from './blocking-checks.ts';
 export { describeLost } from './carried.ts';
 export { CAUTIONS } from './cautions.ts';
 export {
@@ -24,8 +25,8 @@ export {
   notRunRules,
 } from './check.ts';
 export { describeClosing } from './closing.ts';
+export { describeCollision } from './collision.ts';
 export { describeComputed, SEND_THE_PLAN } from './computed.ts';
-export { describeEntered } from './entered.ts';
 export { describeFurniture, moveWords } from './furniture.ts';
 export { headlineOf } from './headline.ts';
 export { describeInWall } from './in-wall.ts';
@@ -41,4 +42,3 @@ export { compassPoint } from './subject.ts';
 export { headWord, openRules, openWords, TONE_WORD, TONES, type Tone, toneOf, worstTone } from './tone.ts';
 export { VERDICT_WORD } from './verdict-word.ts';
 export { wallEndNames } from './wall-ends.ts';
-export { describeWhyNot } from './why-not.ts';

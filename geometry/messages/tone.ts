@@ -1,4 +1,4 @@
-import { openChecks } from '../check/open-checks.ts';
+import { openChecks } from '../check/looked-for.ts';
 import type { DetectorReport, Verdict } from '../check/types.ts';
 import type { Plan } from '../plan/model.ts';
 import { listed } from '../plan/nouns.ts';

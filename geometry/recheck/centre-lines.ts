@@ -44,7 +44,7 @@ export interface Line {
  * The centre-lines of the walls as drawn, and short pieces that lead an end on to each wall that it nearly meets: to where the two
  * lines cross, or straight across where they run beside one another. Every two walls are looked at by themselves.
  */
-export function centreLines(drawn: readonly Wall[]): Line[] {
+export function centerLines(drawn: readonly Wall[]): Line[] {
   const walls = drawn.filter(({ from, to }) => apart(from, to) > SHORTEST);
   const pieces = walls.flatMap((wall) => [wall.from, wall.to].flatMap((end) => joiningLines(wall, end, walls)));
   return [...walls.map((wall) => lineOf(wall, wall.from, wall.to, true)), ...pieces];

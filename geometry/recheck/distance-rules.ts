@@ -19,7 +19,7 @@ const spaceDistance = (one: Case, distance: Mm, bottom: Mm): Mm =>
   Math.hypot(planDistance(one, distance), Math.max(0, bottom - (one.detector.base + one.detector.tall)));
 
 /** Whether the detector is in the thing: over one another in plan and in height. */
-function isEntered({ detector }: Case, distance: Mm, { bottom, top }: { bottom: Mm; top: Mm }): boolean {
+function collides({ detector }: Case, distance: Mm, { bottom, top }: { bottom: Mm; top: Mm }): boolean {
   return distance < detector.radius && top > detector.base && bottom < detector.base + detector.tall;
 }
 
@@ -80,7 +80,7 @@ export function machineRows(one: Case, rule: EffectiveRule, kinds: readonly stri
 
 function bodyRow(one: Case, rule: EffectiveRule, fixture: Fixture): Row {
   const distance = shapeDistance(fixture.shape, one.detector.at);
-  const entered = isEntered(one, distance, fixture);
+  const entered = collides(one, distance, fixture);
   if (rule.least === null && !entered) return notRunRow(rule);
   return leastRow(one, rule, fixture.id, planDistance(one, distance), { entered, required: rule.least ?? 0 });
 }
@@ -109,12 +109,12 @@ export function objectRows(one: Case, rule: EffectiveRule, walls: boolean): Row[
       distance: Math.max(0, apart(at, detector.at) - radius),
     }))
     // The other of a pair is told by its own rule; but nothing stands inside of another, whatever the rule.
-    .filter((other) => !other.beside || isEntered(one, other.distance, other));
+    .filter((other) => !other.beside || collides(one, other.distance, other));
   const rows = [...things, ...others]
     .filter(({ top }) => top > detector.base)
     .map((thing) =>
       leastRow(one, rule, thing.id, spaceDistance(one, thing.distance, thing.bottom), {
-        entered: isEntered(one, thing.distance, thing),
+        entered: collides(one, thing.distance, thing),
       }),
     );
   return walls ? [...rows, ...wallRows(one, rule, false)] : rows;

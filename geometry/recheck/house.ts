@@ -1,6 +1,6 @@
 import type { Level, Mm, Opening, RoomLabel, XY } from '../plan/model.ts';
 import { type Body, rectangle, wallBodies } from './bodies.ts';
-import { alongLine, centreLines, type Line, SAME } from './centre-lines.ts';
+import { alongLine, centerLines, type Line, SAME } from './centre-lines.ts';
 import { type Face, faceAt, polygonized } from './faces.ts';
 import { nodedPieces, type Piece } from './noded.ts';
 import { outdoorFaces, sidesOf } from './outdoors.ts';
@@ -34,7 +34,7 @@ const MOST_WALLS = 1200;
 /** Wall bodies, openings and faces of a level. Throws where turf does, or where there is too much of anything. */
 export function readHouse(level: Level): House {
   if (level.walls.length > MOST_WALLS) throw new Error(`more than ${MOST_WALLS} walls on one level`);
-  const lines = centreLines(level.walls);
+  const lines = centerLines(level.walls);
   const pieces = nodedPieces(lines);
   const faces = polygonized(pieces);
   const sides = sidesOf(pieces, faces);

@@ -4,12 +4,14 @@ import type { Ring } from '../plane/types.ts';
 import { edgeEnds } from './nearest.ts';
 
 /**
- * Closed outlines as polygons, for what knows no arcs. Each arc gives way to tangents: they lie outside its circle, at most
- * `tolerance` mm from it, and start and end where it does. Every arc of a zone or a region is part of a circle that lies in
- * the zone. So a zone's polygon holds the whole zone, a region's polygon lies in the region: never a wrong "clear".
+ * Returns closed outlines as polygons, for consumers without arcs. Arcs are replaced by circumscribed tangents, which
+ * lie outside the circle by at most
+ * `tolerance` mm and share its start and end. Every arc of a zone or a region is part of a circle inside the
+ * zone, so the polygon of a zone contains the zone and the polygon of a region lies in the region: never a wrong
+ * "clear".
  *
- * Fill zones by the non-zero rule. Of a region fill only what its rings go round clockwise on screen (the positive rule):
- * a strip narrower than twice the tolerance may turn inside out, and is not clear then.
+ * Fill zones with the non-zero rule. Fill a region only where its rings have positive winding (clockwise on screen):
+ * a strip narrower than twice the tolerance may be inverted and is then not clear.
  *
  * @param tolerance more than 0
  */
@@ -24,9 +26,9 @@ export function flattened(outlines: readonly ArcRing[], tolerance: Mm): Ring[] {
   });
 }
 
-/** The corners between the tangents at both ends of an arc and at equal steps between. */
+/** Adds the intersections of tangents at the ends of an arc and at equal steps between. */
 function pushTangentCorners(ring: XY[], { center: [x, y], radius, start, sweep }: ArcEdge, tolerance: Mm): void {
-  // Two tangents a step apart meet at radius / cos(step / 2).
+  // Two tangents one step apart meet at radius / cos(step / 2).
   const widest = 2 * Math.acos(radius / (radius + tolerance));
   const count = Math.ceil(Math.abs(sweep) / widest);
   const step = sweep / count;

@@ -12,51 +12,54 @@ import { memoize } from '../plane/memoize.ts';
 import type { Ring } from '../plane/types.ts';
 import type { Obstacle } from './obstacles.ts';
 
-/** What obstacles leave of a room for the axis of a probe. Area in square mm. */
+/** The part of a room's floor that the obstacles leave for the axis of a probe. Area in mm². */
 export interface FreeFloor {
   readonly rings: readonly ArcRing[];
   readonly area: number;
 }
 
-/** What was worked out for one list of obstacles; rooms by their centre-line rings, which live as long as the walls. */
-interface Memory {
+/**
+ * The result for one list of obstacles; rooms are keyed by their center-line rings, which live as long as the walls.
+ */
+interface CachedFloors {
   readonly obstacles: readonly Obstacle[];
   readonly floors: Map<readonly Ring[], FreeFloor>;
 }
 
-/** How many lists of obstacles are kept for one set of walls: the shading, one with tape to spare, a neighbouring height. */
-const KEPT = 3;
+/** Number of results cached per set of walls: the shading, one with extra margin, an adjacent height. */
+const MOST_CACHED = 3;
 
-const memoriesOf = memoize((_: readonly WallPiece[]): Memory[] => []);
+const cachesOf = memoize((_: readonly WallPiece[]): CachedFloors[] => []);
 
 /**
- * What the obstacles leave of each room. Rooms that no changed obstacle reaches are taken over from the last list of
- * obstacles with the same walls: obstacles are compared by identity.
+ * Returns the free floor of each room. Rooms that no changed obstacle reaches are taken from the cached result with the
+ * fewest
+ * changes for the same walls. Obstacles are compared by identity.
  */
 export function freeFloors(
   model: LevelModel,
   rooms: readonly Room[],
   obstacles: readonly Obstacle[],
 ): ReadonlyMap<Room, FreeFloor> {
-  const memories = memoriesOf(model.pieces);
-  const { memory, changed } = nearestMemory(memories, obstacles);
+  const caches = cachesOf(model.pieces);
+  const { cache, changed } = closestCache(caches, obstacles);
   const floors = new Map<readonly Ring[], FreeFloor>();
   const stale: (readonly Ring[])[] = [];
-  for (const { centreRings } of rooms) {
-    const known = memory?.floors.get(centreRings);
-    const space = ringSpace(centreRings);
-    if (known && !changed.some(({ grown }) => mayReach(space, grown))) floors.set(centreRings, known);
-    else stale.push(centreRings);
+  for (const { centerRings } of rooms) {
+    const cached = cache?.floors.get(centerRings);
+    const space = ringSpace(centerRings);
+    if (cached && !changed.some(({ grown }) => mayReach(space, grown))) floors.set(centerRings, cached);
+    else stale.push(centerRings);
   }
-  const nearby = new NearbyZones(grownAbout(stale.map(ringSpace), obstacles));
+  const nearby = new NearbyZones(zonesNear(stale.map(ringSpace), obstacles));
   const scratch = new Scratch();
   for (const rings of stale) floors.set(rings, freeFloor(ringSpace(rings), nearby, scratch));
-  remember(memories, memory, changed.length === 0, { obstacles, floors });
-  return new Map(rooms.map((room) => [room, floors.get(room.centreRings) as FreeFloor]));
+  storeCache(caches, cache, changed.length === 0, { obstacles, floors });
+  return new Map(rooms.map((room) => [room, floors.get(room.centerRings) as FreeFloor]));
 }
 
-/** Those that come near any of the spaces: after an edit a few rooms side by side out of many. */
-function grownAbout(spaces: readonly Space[], obstacles: readonly Obstacle[]): GrownZone[] {
+/** Returns the zones near any of the spaces: after an edit, a few adjacent rooms out of many. */
+function zonesNear(spaces: readonly Space[], obstacles: readonly Obstacle[]): GrownZone[] {
   if (spaces.length === 0) return [];
   const all = {
     minX: Math.min(...spaces.map(({ extent }) => extent.minX)),
@@ -74,28 +77,29 @@ function freeFloor(space: Space, nearby: NearbyZones, scratch: Scratch): FreeFlo
   return { rings, area: ringsArea(rings) };
 }
 
-/** More changes than this, and comparing room by room costs more than it saves. */
-const MANY = 64;
+/** Beyond this many changes the comparison room by room costs more than it saves. */
+const MOST_CHANGES = 64;
 
-/** The memory from which fewest obstacles have changed, and those: gone, moved and new ones. */
-function nearestMemory(
-  memories: readonly Memory[],
+/** Returns the cached result with the fewest changed obstacles, and those: removed, moved and added. */
+function closestCache(
+  caches: readonly CachedFloors[],
   obstacles: readonly Obstacle[],
-): { memory: Memory | null; changed: readonly Obstacle[] } {
-  let best: { memory: Memory | null; changed: readonly Obstacle[] } = { memory: null, changed: [] };
-  let fewest = MANY;
-  for (const memory of memories) {
-    const changed = changesBetween(memory.obstacles, obstacles, fewest);
+): { cache: CachedFloors | null; changed: readonly Obstacle[] } {
+  let best: { cache: CachedFloors | null; changed: readonly Obstacle[] } = { cache: null, changed: [] };
+  let fewest = MOST_CHANGES;
+  for (const cache of caches) {
+    const changed = changesBetween(cache.obstacles, obstacles, fewest);
     if (!changed) continue;
     fewest = changed.length;
-    best = { memory, changed };
+    best = { cache, changed };
   }
   return best;
 }
 
 /**
- * What is in one list only, or has come to stand elsewhere in it; null when that is more than `most`. Single items that came,
- * went or were replaced are met one by one; several that came or went together only at one place of the list.
+ * Returns the elements that are in one list only or at another position; null when there are more than `most`. Finds
+ * any number of single
+ * insertions, deletions and replacements, but groups of them only at one place of the list.
  */
 export function changesBetween<T>(before: readonly T[], after: readonly T[], most: number): T[] | null {
   let endBefore = before.length;
@@ -113,23 +117,26 @@ export function changesBetween<T>(before: readonly T[], after: readonly T[], mos
       k++;
       continue;
     }
-    const came = i >= endBefore || (k + 1 < endAfter && after[k + 1] === before[i]);
-    const went = !came && (k >= endAfter || (i + 1 < endBefore && before[i + 1] === after[k]));
-    if (!came) changed.push(before[i++] as T);
-    if (!went) changed.push(after[k++] as T);
+    const added = i >= endBefore || (k + 1 < endAfter && after[k + 1] === before[i]);
+    const removed = !added && (k >= endAfter || (i + 1 < endBefore && before[i + 1] === after[k]));
+    if (!added) changed.push(before[i++] as T);
+    if (!removed) changed.push(after[k++] as T);
     if (changed.length > most) return null;
   }
   return changed;
 }
 
-/** The new memory takes the place of the one that it grew from when that is only a step behind, else of the oldest. */
-function remember(memories: Memory[], from: Memory | null, same: boolean, made: Memory): void {
+/**
+ * Replaces the cached result that the new one was derived from, or merges into it when nothing changed, else drops the
+ * oldest.
+ */
+function storeCache(caches: CachedFloors[], from: CachedFloors | null, same: boolean, made: CachedFloors): void {
   if (same && from) {
     for (const [rings, floor] of made.floors) from.floors.set(rings, floor);
     return;
   }
-  const old = from ? memories.indexOf(from) : -1;
-  if (old >= 0) memories.splice(old, 1);
-  else if (memories.length >= KEPT) memories.shift();
-  memories.push(made);
+  const old = from ? caches.indexOf(from) : -1;
+  if (old >= 0) caches.splice(old, 1);
+  else if (caches.length >= MOST_CACHED) caches.shift();
+  caches.push(made);
 }

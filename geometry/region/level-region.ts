@@ -1,5 +1,5 @@
 import { roomBar } from '../check/room.ts';
-import { MEETS } from '../check/subjects.ts';
+import { LIMIT_TOLERANCE } from '../check/subjects.ts';
 import type { LevelModel, Room } from '../level/types.ts';
 import type { Mm, Plan } from '../plan/model.ts';
 import { effectiveRules } from '../rules/profiles.ts';
@@ -9,14 +9,18 @@ import { obstaclesOf } from './obstacles.ts';
 import type { LevelRegion, Probe, RoomRegion } from './types.ts';
 
 export interface RegionOptions {
-  /** Keep every plan and space limit by this much more, mm; 0 gives exactly the spots that no check blocks. */
+  /**
+   * Extra distance added to every plan and space limit, mm; with 0 the region is exactly the positions that no check
+   * blocks.
+   */
   readonly spare?: Mm;
 }
 
 /**
- * Where the axis of a probe may stand on a level: every rule but `companion`, `level` and `direct-sun` met. Boundaries are
- * exact, lines and circular arcs, and areas are in closed form. A spot inside is never one that a check would block.
- * After an edit only the rooms are worked out anew that something which changed reaches.
+ * Returns where the axis of a probe may be on a level: every rule met except `companion`, `level` and `direct-sun`.
+ * Boundaries are
+ * exact (lines and circular arcs) and areas in closed form. A check never blocks a point inside.
+ * After an edit only the rooms reached by a change are recomputed.
  */
 export function levelRegion(plan: Plan, model: LevelModel, probe: Probe, options: RegionOptions = {}): LevelRegion {
   const spare = options.spare ?? 0;
@@ -42,14 +46,14 @@ function closedRoom(room: Room, barred: string, barredBy: RuleId, decided: boole
   return { room, rings: [], area: 0, barred, barredBy, decided };
 }
 
-/** Why nothing may sit at the probe's height anywhere on the level; null when it may. */
+/** Returns why nothing may be at the probe's height anywhere on the level; null when it may. */
 function heightBar(
   plan: Plan,
   model: LevelModel,
   { base, tall }: Probe,
   spare: Mm,
 ): { readonly rule: RuleId; readonly reason: string } | null {
-  const enough = spare > 0 ? spare : -MEETS;
+  const enough = spare > 0 ? spare : -LIMIT_TOLERANCE;
   for (const { id, subject, least, most } of effectiveRules(plan.protocol)) {
     if (subject.of === 'height') {
       if (least !== null && base - least < enough) return { rule: id, reason: 'Too low above the floor.' };

@@ -6,14 +6,16 @@ import { distance, nearestOnSegment, vectorLength } from '../plane/point.ts';
 import type { LevelRegion, NearestSpot, RoomRegion } from './types.ts';
 
 /**
- * A boundary point lies exactly at its limits, and rounding decides on which side. Who wants a spot that a check is sure to
- * accept asks for a region with this much more to spare, mm: nothing that a tape can tell.
+ * A boundary point is exactly at its limits, and rounding decides on which side. A region built with this extra
+ * distance, mm, gives
+ * positions that a check surely accepts; no tape resolves it.
  */
 export const JUST_INSIDE: Mm = 0.2;
 
 /**
- * The spot of a region that is nearest to a point, however the walls run; null when the region is empty. A point that lies
- * in the region is its own nearest spot, at distance 0.
+ * Returns the point of a region nearest to a point in a straight line, ignoring walls; null when the region is empty. A
+ * point in
+ * the region is its own nearest, at distance 0.
  */
 export function nearestSpot(region: LevelRegion, at: XY): NearestSpot | null {
   let best: NearestSpot | null = null;
@@ -43,17 +45,17 @@ function nearestInRoom({ room, rings }: RoomRegion, at: XY): NearestSpot | null 
   return { at: best, room, distance: least, direction };
 }
 
-/** The point of a boundary piece nearest to p. */
+/** Returns the point of a boundary edge nearest to p. */
 export function nearestOnEdge(edge: Edge, p: XY): XY {
   if (edge.kind === 'line') return nearestOnSegment(p, edge.from, edge.to);
   const { center, radius } = edge;
   const angle = Math.atan2(p[1] - center[1], p[0] - center[0]);
-  if (arcHolds(edge, angle)) return onCircle(edge, angle);
+  if (arcContains(edge, angle)) return onCircle(edge, angle);
   const [start, end] = [onCircle(edge, edge.start), onCircle(edge, edge.start + edge.sweep)];
   return radius === 0 || distance(p, start) <= distance(p, end) ? start : end;
 }
 
-function arcHolds({ start, sweep }: ArcEdge, angle: number): boolean {
+function arcContains({ start, sweep }: ArcEdge, angle: number): boolean {
   const middle = start + sweep / 2;
   return Math.abs(turnBetween(middle, angle)) <= Math.abs(sweep) / 2;
 }
@@ -62,7 +64,7 @@ function onCircle({ center, radius }: ArcEdge, angle: number): XY {
   return [center[0] + radius * Math.cos(angle), center[1] + radius * Math.sin(angle)];
 }
 
-/** Where an edge starts and ends. */
+/** Returns the start and end of an edge. */
 export function edgeEnds(edge: Edge): readonly [XY, XY] {
   return edge.kind === 'line'
     ? [edge.from, edge.to]
@@ -70,8 +72,9 @@ export function edgeEnds(edge: Edge): readonly [XY, XY] {
 }
 
 /**
- * Whether a point lies in the area of rings of lines and arcs, by counting crossings of the ray towards +x. On the boundary
- * either answer may come. An edge ends for the count where the next one starts: were each end worked out on its own, a ray
+ * Returns whether a point is in the area of rings of lines and arcs, by counting crossings of the ray towards +x.
+ * Undefined on the boundary.
+ * An edge counts as ending where the next one starts: if ends were computed separately, a ray
  * through a corner could pass between two that differ by rounding.
  */
 export function arcRingsContain(rings: readonly ArcRing[], [x, y]: XY): boolean {
@@ -80,7 +83,7 @@ export function arcRingsContain(rings: readonly ArcRing[], [x, y]: XY): boolean 
     const starts = edgeStarts(ring);
     for (let i = 0; i < ring.length; i++) {
       const edge = ring[i] as Edge;
-      if (edge.kind === 'arc' && isPast(edge, x, y)) continue;
+      if (edge.kind === 'arc' && rayMisses(edge, x, y)) continue;
       const next = i + 1 < ring.length ? i + 1 : 0;
       if (crossesRay(edge, starts[i] as XY, starts[next] as XY, x, y)) inside = !inside;
     }
@@ -88,14 +91,16 @@ export function arcRingsContain(rings: readonly ArcRing[], [x, y]: XY): boolean 
   return inside;
 }
 
-/** Where the edges of a ring start: asked for again and again by whoever looks for what shows of an outline. */
+/** The start points of the edges of a ring; memoized because visibility tests query the same rings many times. */
 const edgeStarts = memoize((ring: ArcRing): readonly XY[] =>
   ring.map((edge) => (edge.kind === 'line' ? edge.from : onCircle(edge, edge.start))),
 );
 
 /**
- * Whether the ray from (x, y) towards +x crosses the edge from a to b an odd number of times. By its chord; then what lies
- * between chord and arc turns the answer over. A point on the chord counts for both as if it lay a hair further down the page.
+ * Returns whether the ray from (x, y) towards +x crosses the edge from a to b an odd number of times: tested on its
+ * chord, and inverted for points
+ * between chord and arc. A point on the chord is treated consistently in both tests, as if slightly further down the
+ * page.
  */
 function crossesRay(edge: Edge, a: XY, b: XY, x: Mm, y: Mm): boolean {
   const dx = b[0] - a[0];
@@ -104,18 +109,21 @@ function crossesRay(edge: Edge, a: XY, b: XY, x: Mm, y: Mm): boolean {
   const onRight = side > 0 || (side === 0 && (dx > 0 || (dx === 0 && dy < 0)));
   const straddles = a[1] > y !== b[1] > y;
   const odd = straddles && onRight === dy > 0;
-  return edge.kind === 'arc' && liesInSegment(edge, onRight, x, y) ? !odd : odd;
+  return edge.kind === 'arc' && isInCircularSegment(edge, onRight, x, y) ? !odd : odd;
 }
 
-/** What rounding may do to the ends of an arc, and a joint between it and its neighbour, mm. */
-const END_SLACK: Mm = 0.01;
+/** Rounding of the ends of an arc and of bridged gaps between edges, mm. */
+const END_TOLERANCE: Mm = 0.01;
 
-/** Whether the ray passes the whole circle of an arc by, so that its ends need not be worked out. */
-function isPast({ center, radius }: ArcEdge, x: Mm, y: Mm): boolean {
-  return x > center[0] + radius + END_SLACK || Math.abs(y - center[1]) > radius + END_SLACK;
+/** Returns whether the ray misses the whole circle of an arc: a quick test that spares computing its ends. */
+function rayMisses({ center, radius }: ArcEdge, x: Mm, y: Mm): boolean {
+  return x > center[0] + radius + END_TOLERANCE || Math.abs(y - center[1]) > radius + END_TOLERANCE;
 }
 
-/** Whether (x, y), on this side of the chord, lies between it and its arc: one that runs clockwise on screen bulges left. */
-function liesInSegment({ center, radius, sweep }: ArcEdge, onRight: boolean, x: Mm, y: Mm): boolean {
+/**
+ * Returns whether (x, y), on the given side of the chord, is in the circular segment. An arc that runs clockwise on
+ * screen bulges left.
+ */
+function isInCircularSegment({ center, radius, sweep }: ArcEdge, onRight: boolean, x: Mm, y: Mm): boolean {
   return onRight === sweep < 0 && vectorLength(x - center[0], y - center[1]) < radius;
 }

@@ -6,7 +6,15 @@ import { EVERYWHERE } from '../arrangement/space.ts';
 import type { ArcRing } from '../arrangement/types.ts';
 import type { GrownZone } from '../arrangement/zone.ts';
 import { growZone } from '../arrangement/zone.ts';
-import { axisDistance, carriedDepth, isWall, MEETS, type Subject, subjectsOf, wallBodies } from '../check/subjects.ts';
+import {
+  axisDistance,
+  isWall,
+  LIMIT_TOLERANCE,
+  type Subject,
+  subjectsOf,
+  supportedDepth,
+  wallBodies,
+} from '../check/subjects.ts';
 import type { LevelModel } from '../level/types.ts';
 import type { Mm, Plan } from '../plan/model.ts';
 import type { Body } from '../plane/body.ts';
@@ -15,30 +23,32 @@ import { type EffectiveRule, effectiveRules } from '../rules/profiles.ts';
 import type { RuleId } from '../rules/types.ts';
 import type { Probe, Zone } from './types.ts';
 
-/** Something that the axis of a probe stays out of. */
+/** Something that the axis of a probe must stay out of. */
 export interface Obstacle {
   readonly grown: GrownZone;
-  /** What to draw; null for the bare wall that the rim must not reach into. */
+  /** What to draw; null for a bare wall, which is there for the rim only. */
   readonly zone: Zone | null;
 }
 
-/** Everything on a level that takes floor away from the axis of a probe. */
+/** Everything on a level that restricts the axis of a probe. */
 export interface Obstacles {
-  /** In the order of the profile; bare walls last. */
+  /** In profile order; bare walls last. */
   readonly all: readonly Obstacle[];
   /** What to draw of them, in the same order. */
   readonly zones: readonly Zone[];
 }
 
 /**
- * What the axis of a probe stays out of: a zone for each subject of each distance rule, and the walls themselves where no
- * zone of theirs is as wide as the rim. What an edit leaves alone keeps its Obstacle object, so that two lists can be
+ * Returns what the axis of a probe must stay out of: a zone for each subject of each distance rule, and the walls
+ * themselves where none
+ * of their zones is as wide as the rim. What an edit does not change keeps its Obstacle object, so that two lists can
+ * be
  * compared by identity.
  *
- * @param spare how much more than its limit every rule keeps, mm
+ * @param spare extra distance added to every limit, mm
  */
 export function obstaclesOf(plan: Plan, model: LevelModel, probe: Probe, spare: Mm): Obstacles {
-  const rim = Math.max(0, probe.radius - MEETS);
+  const rim = Math.max(0, probe.radius - LIMIT_TOLERANCE);
   const lists = effectiveRules(plan.protocol).map((rule) =>
     obstaclesOfRule(subjectsOf(rule, model), rule, probe, spare),
   );
@@ -48,7 +58,7 @@ export function obstaclesOf(plan: Plan, model: LevelModel, probe: Probe, spare: 
   for (const wall of wallBodies(model)) {
     if (wide.has(wall.body)) continue;
     wide.add(wall.body);
-    bare.push(keptObstacle(wall, null, rim, null));
+    bare.push(cachedObstacle(wall, null, rim, null));
   }
   return {
     all: ([] as Obstacle[]).concat(...lists.map(({ obstacles }) => obstacles), bare),
@@ -56,29 +66,29 @@ export function obstaclesOf(plan: Plan, model: LevelModel, probe: Probe, spare: 
   };
 }
 
-interface KeptObstacle extends Obstacle {
+interface CachedObstacle extends Obstacle {
   readonly subject: Subject;
   readonly rule: EffectiveRule | null;
   readonly wall: boolean;
 }
 
-/** The obstacles that one rule makes of a list of subjects, in its order. */
+/** The obstacles of one rule, in the order of its subjects. */
 interface RuleObstacles {
   readonly subjects: readonly Subject[];
   readonly probe: Probe;
   readonly spare: Mm;
-  readonly obstacles: readonly KeptObstacle[];
+  readonly obstacles: readonly CachedObstacle[];
   readonly zones: readonly Zone[];
-  /** Those of them that are walls. */
-  readonly walls: readonly KeptObstacle[];
+  /** The obstacles that are walls. */
+  readonly walls: readonly CachedObstacle[];
 }
 
-/** How much is kept of one subject, and of one rule: a few heights, profiles or sizes side by side. */
-const KEPT = 4;
+/** Number of results cached per subject and per rule: a few heights, profiles or sizes in parallel use. */
+const MOST_CACHED = 4;
 
 const listsOfRule = memoize((_: EffectiveRule): RuleObstacles[] => []);
 
-/** The same list of subjects has the same obstacles: an edit of the furniture does not go through the fixtures. */
+/** Cached by the identity of the list of subjects: editing furniture does not process the fixtures. */
 function obstaclesOfRule(subjects: readonly Subject[], rule: EffectiveRule, probe: Probe, spare: Mm): RuleObstacles {
   const lists = listsOfRule(rule);
   const k = lists.findIndex((one) => one.spare === spare && sameProbe(one.probe, probe));
@@ -90,30 +100,31 @@ function obstaclesOfRule(subjects: readonly Subject[], rule: EffectiveRule, prob
   for (const { zone } of obstacles) if (zone) zones.push(zone);
   const made = { subjects, probe, spare, obstacles, zones, walls };
   if (before) lists[k] = made;
-  else if (lists.push(made) > KEPT) lists.shift();
+  else if (lists.push(made) > MOST_CACHED) lists.shift();
   return made;
 }
 
 /**
- * @param before what the same rule made for the same probe of a list that may differ in little: what stayed is taken over
- * from there without being looked at, since going to every subject is what takes the time
+ * @param before the previous result of the same rule and probe, for a list that may differ slightly: obstacles of
+ * unchanged subjects are
+ * reused in one pass, because a lookup per subject would dominate the time
  */
 function listObstacles(
   subjects: readonly Subject[],
   rule: EffectiveRule,
   probe: Probe,
   spare: Mm,
-  before: readonly KeptObstacle[],
-): KeptObstacle[] {
+  before: readonly CachedObstacle[],
+): CachedObstacle[] {
   const wanted = spare > 0 ? withSpare(rule, spare) : rule;
-  const obstacles: KeptObstacle[] = [];
+  const obstacles: CachedObstacle[] = [];
   let place = 0;
   let last: Body | null = null;
   for (const subject of subjects) {
-    // A joint stands in the list once for each of its walls; one zone is enough.
+    // A joint is listed once per wall; one zone is enough.
     if (isWall(subject) && subject.body === last) continue;
     last = subject.body;
-    // At its place, or one on or back where another came or went.
+    // At its index, or shifted by one where another was added or removed.
     if (before[place]?.subject !== subject) {
       if (before[place + 1]?.subject === subject) place++;
       else if (place > 0 && before[place - 1]?.subject === subject) place--;
@@ -126,10 +137,10 @@ function listObstacles(
     }
     const keep = axisDistance(wanted, subject, probe);
     if (keep === null) continue;
-    // What is to be spared is spared in full: only a limit itself may be missed by a hair.
+    // Extra distance is applied in full; only the limit itself has a tolerance.
     const grow = subject.stream && spare > 0 ? probe.radius + spare : keep;
-    const depth = carriedDepth(rule, subject, probe);
-    obstacles.push(keptObstacle(subject, rule, grow, depth === null ? null : holeIn(subject.body, depth)));
+    const depth = supportedDepth(rule, subject, probe);
+    obstacles.push(cachedObstacle(subject, rule, grow, depth === null ? null : holeIn(subject.body, depth)));
     place++;
   }
   return obstacles;
@@ -140,15 +151,15 @@ function sameProbe(a: Probe, b: Probe): boolean {
 }
 
 function withSpare(rule: EffectiveRule, spare: Mm): EffectiveRule {
-  return rule.least === null ? rule : { ...rule, least: rule.least + MEETS + spare };
+  return rule.least === null ? rule : { ...rule, least: rule.least + LIMIT_TOLERANCE + spare };
 }
 
-const obstaclesOfSubject = new WeakMap<Subject, KeptObstacle[]>();
+const obstaclesOfSubject = new WeakMap<Subject, CachedObstacle[]>();
 
-function keptObstacle(subject: Subject, rule: EffectiveRule | null, grow: Mm, hole: Hole | null): KeptObstacle {
-  const kept = obstaclesOfSubject.get(subject);
-  if (kept)
-    for (const one of kept) if (one.rule === rule && one.grown.grow === grow && one.grown.hole === hole) return one;
+function cachedObstacle(subject: Subject, rule: EffectiveRule | null, grow: Mm, hole: Hole | null): CachedObstacle {
+  const cached = obstaclesOfSubject.get(subject);
+  if (cached)
+    for (const one of cached) if (one.rule === rule && one.grown.grow === grow && one.grown.hole === hole) return one;
   const made = {
     subject,
     rule,
@@ -156,15 +167,15 @@ function keptObstacle(subject: Subject, rule: EffectiveRule | null, grow: Mm, ho
     grown: growZone(subject.body, grow, hole),
     zone: rule && new LazyZone(rule, subject, grow, hole),
   };
-  if (!kept) obstaclesOfSubject.set(subject, [made]);
+  if (!cached) obstaclesOfSubject.set(subject, [made]);
   else {
-    if (kept.length >= KEPT) kept.shift();
-    kept.push(made);
+    if (cached.length >= MOST_CACHED) cached.shift();
+    cached.push(made);
   }
   return made;
 }
 
-/** A zone whose outlines are worked out when somebody draws it. */
+/** A zone whose outlines are computed on first use. */
 class LazyZone implements Zone {
   readonly rule: RuleId;
   readonly subject: string | null;

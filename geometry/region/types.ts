@@ -3,35 +3,35 @@ import type { Room } from '../level/types.ts';
 import type { Mm, XY } from '../plan/model.ts';
 import type { RuleId } from '../rules/types.ts';
 
-/** The detector that is to be placed: its size and the height of its underside. */
+/** The detector to be placed: its size and base height. */
 export interface Probe {
   readonly base: Mm;
   readonly radius: Mm;
   readonly tall: Mm;
 }
 
-/** What one rule takes away around one subject, for the axis of a probe, were it alone. */
+/** The area that one rule excludes around one subject for the axis of a probe. */
 export interface Zone {
   readonly rule: RuleId;
   readonly subject: string | null;
-  /** The distance that the rule demands (before the detector's radius), mm; 0 for a stream. */
+  /** The distance that the rule requires (without the detector's radius), mm; 0 for a stream. */
   readonly distance: Mm;
   readonly stream: boolean;
-  /** Closed outlines. Several may overlap: paint them with the non-zero rule. */
+  /** Closed outlines that may overlap: fill them with the non-zero rule. */
   readonly outlines: readonly ArcRing[];
 }
 
 export interface RoomRegion {
   readonly room: Room;
-  /** Where the axis may stand; outer boundaries positive, holes negative. Empty where nothing is allowed. */
+  /** Where the axis may be; outer boundaries positive, holes negative. Empty where nothing is allowed. */
   readonly rings: readonly ArcRing[];
-  /** Square millimetres. */
+  /** In mm². */
   readonly area: number;
-  /** Why the whole room is out, in words, where it is (use barred, no label, height out of the band); else empty. */
+  /** Why the whole room is excluded, in words (use barred, no label, height out of the band); else "". */
   readonly barred: string;
-  /** The rule that bars the whole room; null where none does. */
+  /** The rule that excludes the whole room; null for none. */
   readonly barredBy: RuleId | null;
-  /** False where it cannot be known whether a detector may stand in the room: no label, or labels that disagree. */
+  /** False if it cannot be decided whether a detector may be in the room: no label, or labels that disagree. */
   readonly decided: boolean;
 }
 

@@ -1,4 +1,4 @@
-/** Outlines for drawing: of zones of one rule that overlap, only what is seen of them. Arcs stay arcs. */
+/** Outlines for drawing: of overlapping zones of one rule, only the visible parts. Arcs stay arcs. */
 
 import type { Edge } from '../arrangement/types.ts';
 import type { Mm, XY } from '../plan/model.ts';
@@ -8,63 +8,64 @@ import type { RuleId } from '../rules/types.ts';
 import { arcRingsContain } from './nearest.ts';
 import type { Zone } from './types.ts';
 
-/** Edges are looked at in pieces of this length, mm: a stretch that shows for less may be missed. For drawing only. */
+/** Sampling distance, mm: a shorter visible stretch may be missed. For drawing only. */
 const PIECE: Mm = 40;
-/** Halvings by which the end of a visible stretch is found: 40 mm to a hundredth of a mm. */
-const HALVINGS = 12;
+/** Bisection steps for the end of a visible stretch: 40 mm to 0.01 mm. */
+const BISECTIONS = 12;
 
-/** Joined stretches of a zone's outline, each starting where the one before ends. */
+/** Connected parts of a zone's outline, each starting where the previous one ends. */
 export type Stretch = readonly Edge[];
 
 /**
- * The parts of each zone's outline that do not lie inside another zone of its rule, in the order of the zones. A zone that is
- * covered by others has none. Zones keep their objects over an edit that leaves them alone: only those with a new neighbour
- * are worked out anew.
- * @param piece mm; coarser than usual while a hand pulls at the plan: what was worked out finer already is taken as it is
+ * Returns the parts of each zone's outline that are not inside another zone of its rule, in zone order. A zone that
+ * others
+ * cover has none. Cached by the identity of the zone: only zones with changed neighbors are recomputed.
+ *
+ * @param piece sampling distance, mm; coarser than the default during a drag. A finer cached result is used as it is
  */
 export function visibleEdges(zones: readonly Zone[], piece: Mm = PIECE): ReadonlyMap<Zone, readonly Stretch[]> {
-  const nearOf = neighbours(zones);
-  return new Map(zones.map((zone) => [zone, seenOf(zone, nearOf(zone), piece)]));
+  const nearOf = neighborsOf(zones);
+  return new Map(zones.map((zone) => [zone, visibleStretches(zone, nearOf(zone), piece)]));
 }
 
-interface Seen {
+interface CachedStretches {
   readonly others: readonly Zone[];
   readonly piece: Mm;
   readonly stretches: readonly Stretch[];
 }
-const seenBefore = new WeakMap<Zone, Seen>();
+const stretchCache = new WeakMap<Zone, CachedStretches>();
 
-function seenOf(zone: Zone, others: readonly Zone[], piece: Mm): readonly Stretch[] {
-  const before = seenBefore.get(zone);
+function visibleStretches(zone: Zone, others: readonly Zone[], piece: Mm): readonly Stretch[] {
+  const before = stretchCache.get(zone);
   const same = before?.others.length === others.length && before.others.every((other, i) => other === others[i]);
   if (before && same && before.piece <= piece) return before.stretches;
-  const seen = zone.outlines.flatMap((ring) => stretches(ring, others, piece));
-  seenBefore.set(zone, { others, piece, stretches: seen });
-  return seen;
+  const visible = zone.outlines.flatMap((ring) => stretches(ring, others, piece));
+  stretchCache.set(zone, { others, piece, stretches: visible });
+  return visible;
 }
 
-/** Whether a point of the zone's outline shows: no other zone of the rule covers it. */
-export function coverOf(zone: Zone, zones: readonly Zone[]): (p: XY) => boolean {
-  return coverBy(neighbours(zones.filter(({ rule }) => rule === zone.rule))(zone));
+/** Returns a predicate: whether a point on the zone's outline is visible, that is, in no other zone of its rule. */
+export function visibilityTest(zone: Zone, zones: readonly Zone[]): (p: XY) => boolean {
+  return uncoveredBy(neighborsOf(zones.filter(({ rule }) => rule === zone.rule))(zone));
 }
 
-/** The other zones of its rule that may cover something of a zone, in the order of their list. */
-function neighbours(zones: readonly Zone[]): (zone: Zone) => readonly Zone[] {
-  const ofRule = new Map<RuleId, Row>();
+/** Returns a function from a zone to the other zones of its rule that may cover part of it, in list order. */
+function neighborsOf(zones: readonly Zone[]): (zone: Zone) => readonly Zone[] {
+  const ofRule = new Map<RuleId, SortedZones>();
   zones.forEach((zone, place) => {
-    const row = ofRule.get(zone.rule) ?? { standing: [], widest: 0 };
+    const row = ofRule.get(zone.rule) ?? { entries: [], widest: 0 };
     const extent = zoneExtent(zone);
-    row.standing.push({ zone, place, extent });
+    row.entries.push({ zone, place, extent });
     row.widest = Math.max(row.widest, extent.maxX - extent.minX);
     ofRule.set(zone.rule, row);
   });
-  for (const { standing } of ofRule.values()) standing.sort((a, b) => a.extent.minX - b.extent.minX);
+  for (const { entries } of ofRule.values()) entries.sort((a, b) => a.extent.minX - b.extent.minX);
   return (zone) => {
-    const { standing, widest } = ofRule.get(zone.rule) ?? { standing: [], widest: 0 };
+    const { entries, widest } = ofRule.get(zone.rule) ?? { entries: [], widest: 0 };
     const own = zoneExtent(zone);
-    const near: Standing[] = [];
-    for (let k = firstFrom(standing, own.minX - widest); k < standing.length; k++) {
-      const other = standing[k] as Standing;
+    const near: ZoneEntry[] = [];
+    for (let k = firstFrom(entries, own.minX - widest); k < entries.length; k++) {
+      const other = entries[k] as ZoneEntry;
       if (other.extent.minX >= own.maxX) break;
       if (other.zone !== zone && meet(other.extent, own)) near.push(other);
     }
@@ -72,40 +73,40 @@ function neighbours(zones: readonly Zone[]): (zone: Zone) => readonly Zone[] {
   };
 }
 
-/** The zones of a rule by their left edges. */
-interface Row {
-  readonly standing: Standing[];
+/** The zones of a rule, sorted by left edge. */
+interface SortedZones {
+  readonly entries: ZoneEntry[];
   widest: Mm;
 }
-interface Standing {
+interface ZoneEntry {
   readonly zone: Zone;
   readonly place: number;
   readonly extent: Extent;
 }
 
-/** The first whose left edge is at `least` or right of it. */
-function firstFrom(standing: readonly Standing[], least: Mm): number {
-  let [low, high] = [0, standing.length];
+/** Binary search for the first whose left edge is at `least` or right of it. */
+function firstFrom(entries: readonly ZoneEntry[], least: Mm): number {
+  let [low, high] = [0, entries.length];
   while (low < high) {
     const middle = (low + high) >> 1;
-    if ((standing[middle] as Standing).extent.minX < least) low = middle + 1;
+    if ((entries[middle] as ZoneEntry).extent.minX < least) low = middle + 1;
     else high = middle;
   }
   return low;
 }
 
-function coverBy(others: readonly Zone[]): (p: XY) => boolean {
-  return (p) => !others.some((other) => holds(zoneExtent(other), p) && arcRingsContain(other.outlines, p));
+function uncoveredBy(others: readonly Zone[]): (p: XY) => boolean {
+  return (p) => !others.some((other) => extentContains(zoneExtent(other), p) && arcRingsContain(other.outlines, p));
 }
 
-/** The point of an edge at a share of its way, 0 to 1. */
+/** Returns the point of an edge at a fraction of its length, 0 to 1. */
 export function onEdge(edge: Edge, share: number): XY {
   if (edge.kind === 'line') return along(edge.from, edge.to, share);
   const angle = edge.start + edge.sweep * share;
   return [edge.center[0] + edge.radius * Math.cos(angle), edge.center[1] + edge.radius * Math.sin(angle)];
 }
 
-/** Length of an edge, mm. */
+/** Returns the length of an edge, mm. */
 export function edgeLength(edge: Edge): Mm {
   if (edge.kind === 'arc') return edge.radius * Math.abs(edge.sweep);
   return Math.hypot(edge.to[0] - edge.from[0], edge.to[1] - edge.from[1]);
@@ -123,27 +124,27 @@ function stretches(ring: readonly Edge[], others: readonly Zone[], piece: Mm): r
       fromFirstCorner ||= edge === ring[0] && from === 0;
       open = to === 1;
     }
-    if (!coverBy(near)(onEdge(edge, 1))) open = false;
+    if (!uncoveredBy(near)(onEdge(edge, 1))) open = false;
   }
-  // What shows on both sides of the ring's first corner is one stretch.
+  // The stretches before and after the ring's first corner are one.
   if (fromFirstCorner && open && found.length > 1) found[0]?.unshift(...(found.pop() ?? []));
   return found;
 }
 
-/** Where along an edge it shows, as shares of its way. */
+/** Returns the visible intervals of an edge, as fractions of its length. */
 function visibleShares(edge: Edge, others: readonly Zone[], piece: Mm): readonly (readonly [number, number])[] {
   if (others.length === 0) return [[0, 1]];
   const pieces = Math.max(2, Math.ceil(edgeLength(edge) / piece));
   const spans: [number, number][] = [];
-  const isSeen = coverAlong(edge, pieces, others);
-  // Just within the ends: there another zone's outline may touch, and either answer would be right.
-  const seenAt = (share: number) => isSeen(Math.min(1 - 1e-6, Math.max(1e-6, share)));
-  let before = seenAt(0);
+  const isVisible = uncoveredAlong(edge, pieces, others);
+  // Slightly inside the ends, where another zone's outline may touch and the result is undefined.
+  const visibleAt = (share: number) => isVisible(Math.min(1 - 1e-6, Math.max(1e-6, share)));
+  let before = visibleAt(0);
   if (before) spans.push([0, 0]);
   for (let i = 1; i <= pieces; i++) {
-    const now = seenAt(i / pieces);
+    const now = visibleAt(i / pieces);
     if (now !== before) {
-      const cut = crossing((i - 1) / pieces, i / pieces, seenAt, before);
+      const cut = crossing((i - 1) / pieces, i / pieces, visibleAt, before);
       const last = spans.at(-1);
       if (now) spans.push([cut, cut]);
       else if (last) last[1] = cut;
@@ -155,24 +156,26 @@ function visibleShares(edge: Edge, others: readonly Zone[], piece: Mm): readonly
   return spans;
 }
 
-/** Pieces of a long edge that are asked about the same zones: a metre or so of a wall has few neighbours. */
+/** Samples of a long edge that share one list of nearby zones: about a meter of wall has few neighbors. */
 const CHUNK = 24;
 
-/** Whether the edge shows at a share of its way: asked only of the zones that are near that stretch of it. */
-function coverAlong(edge: Edge, pieces: number, others: readonly Zone[]): (share: number) => boolean {
+/**
+ * Returns a predicate: whether the edge is visible at a fraction of its length; tests only zones near that part of it.
+ */
+function uncoveredAlong(edge: Edge, pieces: number, others: readonly Zone[]): (share: number) => boolean {
   const chunks = Math.ceil(pieces / CHUNK);
-  const covers = Array.from({ length: chunks }, (_, i) => {
+  const tests = Array.from({ length: chunks }, (_, i) => {
     const extent = edgeExtent(partOf(edge, i / chunks, (i + 1) / chunks));
-    return coverBy(others.filter((other) => meet(zoneExtent(other), extent)));
+    return uncoveredBy(others.filter((other) => meet(zoneExtent(other), extent)));
   });
-  return (share) => covers[Math.min(chunks - 1, Math.floor(share * chunks))]?.(onEdge(edge, share)) ?? true;
+  return (share) => tests[Math.min(chunks - 1, Math.floor(share * chunks))]?.(onEdge(edge, share)) ?? true;
 }
 
-function crossing(from: number, to: number, seenAt: (share: number) => boolean, seenBefore: boolean): number {
+function crossing(from: number, to: number, visibleAt: (share: number) => boolean, before: boolean): number {
   let [low, high] = [from, to];
-  for (let i = 0; i < HALVINGS; i++) {
+  for (let i = 0; i < BISECTIONS; i++) {
     const middle = (low + high) / 2;
-    if (seenAt(middle) === seenBefore) low = middle;
+    if (visibleAt(middle) === before) low = middle;
     else high = middle;
   }
   return (low + high) / 2;
@@ -185,10 +188,10 @@ function partOf(edge: Edge, from: number, to: number): Edge {
 
 const extents = new WeakMap<Zone, Extent>();
 
-/** A rectangle that holds the zone; around arcs it may be too large. */
+/** Returns a bounding box of the zone; around arcs it may be too large. */
 export function zoneExtent(zone: Zone): Extent {
-  const known = extents.get(zone);
-  if (known) return known;
+  const cached = extents.get(zone);
+  if (cached) return cached;
   const extent = ringExtent(zone.outlines.flat().flatMap(cornersAbout));
   extents.set(zone, extent);
   return extent;
@@ -198,7 +201,7 @@ function edgeExtent(edge: Edge): Extent {
   return ringExtent(cornersAbout(edge));
 }
 
-/** Points whose rectangle holds an edge: the ends of a line, of an arc what its circle reaches. */
+/** Returns points whose bounding box contains an edge: the ends of a line, for an arc those of its circle's box. */
 function cornersAbout(edge: Edge): readonly XY[] {
   if (edge.kind === 'line') return [edge.from, edge.to];
   const [x, y] = edge.center;
@@ -212,6 +215,6 @@ function meet(a: Extent, b: Extent): boolean {
   return a.minX < b.maxX && a.maxX > b.minX && a.minY < b.maxY && a.maxY > b.minY;
 }
 
-function holds({ minX, minY, maxX, maxY }: Extent, [x, y]: XY): boolean {
+function extentContains({ minX, minY, maxX, maxY }: Extent, [x, y]: XY): boolean {
   return x > minX && x < maxX && y > minY && y < maxY;
 }

@@ -4,7 +4,7 @@ import type { Profile, Rule, Source } from './types.ts';
 /** Converts inches to millimeters without binary rounding errors. */
 export const inches = (count: number): Mm => Math.round(count * 254) / 10;
 export const feet = (count: number): Mm => inches(count * 12);
-export const centimetres = (count: number): Mm => count * 10;
+export const centimeters = (count: number): Mm => count * 10;
 
 /** 2,000 sq ft in mm². */
 export const TWO_THOUSAND_SQUARE_FEET = 2000 * 304.8 * 304.8;

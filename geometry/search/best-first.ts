@@ -1,4 +1,4 @@
-import { MEETS } from '../check/subjects.ts';
+import { LIMIT_TOLERANCE } from '../check/subjects.ts';
 import type { Mm } from '../plan/model.ts';
 import { Heap } from './heap.ts';
 
@@ -34,7 +34,7 @@ export interface SearchOptions {
 export type Chosen<Place> = Place & { readonly bound: Mm };
 
 /** Places that a check would block by rounding alone are not offered. */
-const LEAST_MARGIN: Mm = -MEETS + 1e-9;
+const LEAST_MARGIN: Mm = -LIMIT_TOLERANCE + 1e-9;
 
 /**
  * Bounds are rounded up to whole steps, mm. Along the middle of a corridor very many nodes promise the same but for rounding; as

@@ -1,5 +1,5 @@
-import { standsOn } from '../check/carriers.ts';
 import { roomAt } from '../check/room.ts';
+import { standsOn } from '../check/support.ts';
 import type { LevelModel } from '../level/types.ts';
 import type { Detector, Mm, Plan, XY } from '../plan/model.ts';
 import { vectorLength } from '../plane/point.ts';

@@ -1,7 +1,7 @@
 import { checkDetector } from '../check/check-detector.ts';
 import { checkCeiling, checkHeight } from '../check/heights.ts';
 import { roomAt, roomBar } from '../check/room.ts';
-import { MEETS } from '../check/subjects.ts';
+import { LIMIT_TOLERANCE } from '../check/subjects.ts';
 import type { Check } from '../check/types.ts';
 import { SIDES, type Side } from '../dimension/wall-gaps.ts';
 import type { LevelModel, Room } from '../level/types.ts';
@@ -91,7 +91,7 @@ function heightTrouble(plan: Plan, level: Level, probe: Probe): Check | null {
 function placesOn(plan: Plan, object: PlanObject, { radius }: Probe, members: 1 | 2): readonly (readonly XY[])[] {
   const body = shapeBody(object.shape);
   const { minX, minY, maxX, maxY } = body.extent;
-  const inset = insetOf(object, radius) - MEETS;
+  const inset = insetOf(object, radius) - LIMIT_TOLERANCE;
   const half = radius + companionGap(plan).best / 2;
   const offsets: readonly XY[] =
     members === 1
@@ -117,7 +117,7 @@ function marginIn(plan: Plan, model: LevelModel, room: Room, probe: Probe): Marg
   const field = marginField(plan, model, probe);
   const { depth } = roomFloor(room);
   return ([x, y]) => {
-    const inside = depth(x, y) - probe.radius + MEETS;
+    const inside = depth(x, y) - probe.radius + LIMIT_TOLERANCE;
     return inside < 0 ? Math.min(inside, field.margin(x, y)) : field.margin(x, y);
   };
 }

@@ -1,6 +1,6 @@
 import { checkCeiling, checkHeight } from '../check/heights.ts';
 import { roomBar } from '../check/room.ts';
-import { isLevelWith, MEETS, objectSubjects, type Subject } from '../check/subjects.ts';
+import { isLevelWith, LIMIT_TOLERANCE, objectSubjects, type Subject } from '../check/subjects.ts';
 import type { LevelModel, Room } from '../level/types.ts';
 import type { Mm, Plan, PlanObject, XY } from '../plan/model.ts';
 import { type Body, type Extent, overlaps, shapeBody, signedBodyDistance } from '../plane/body.ts';
@@ -36,7 +36,7 @@ export function roomGrounds(plan: Plan, model: LevelModel, probe: Probe): Ground
 function roomsAt(plan: Plan, model: LevelModel, probe: Probe): Ground[] {
   if (!heightAllowed(plan, model, probe)) return [];
   const field = marginField(plan, model, probe);
-  const least = probe.radius - MEETS + ROUNDING;
+  const least = probe.radius - LIMIT_TOLERANCE + ROUNDING;
   return allowedRooms(plan, model).map((room) => {
     const { extent, depth } = roomFloor(room);
     return { room, field, on: null, extent, inside: (x, y) => depth(x, y) - least };
@@ -83,7 +83,7 @@ function overlapping(things: readonly Subject[]): (readonly [Subject, ...Subject
 
 /** How far the axis has to be inside the outline of what carries it, mm. */
 function footOf({ radius }: Pick<Probe, 'radius'>): Mm {
-  return Math.max(0, radius - MEETS) + ROUNDING;
+  return Math.max(0, radius - LIMIT_TOLERANCE) + ROUNDING;
 }
 
 /** How far a point lies inside a body's outline, mm; negative outside. */
@@ -125,7 +125,7 @@ export function groundOn(
 ): Ground | null {
   const body = shapeBody(object.shape);
   if (!overlaps(ground.extent, body.extent)) return null;
-  const least = footing === 'on-it' ? footOf(probe) : insetOf(object, probe.radius) - MEETS + ROUNDING;
+  const least = footing === 'on-it' ? footOf(probe) : insetOf(object, probe.radius) - LIMIT_TOLERANCE + ROUNDING;
   return {
     ...ground,
     on: object,

@@ -1,6 +1,6 @@
 import { measureSubject } from '../check/measure.ts';
 import { roomAt, roomBar } from '../check/room.ts';
-import { MEETS, type Subject, subjectsOf } from '../check/subjects.ts';
+import { LIMIT_TOLERANCE, type Subject, subjectsOf } from '../check/subjects.ts';
 import type { LevelModel } from '../level/types.ts';
 import type { Mm, Plan, PlanObject, XY } from '../plan/model.ts';
 import { bodyDistance, shapeBody, signedBodyDistance } from '../plane/body.ts';
@@ -31,7 +31,7 @@ export interface HeightInterval {
 }
 
 /** What a check forgives, less 1e-9 mm: at the very end the last binary digit may decide against it, and no end may be blocked. */
-const FORGIVEN: Mm = MEETS - 1e-9;
+const FORGIVEN: Mm = LIMIT_TOLERANCE - 1e-9;
 
 type HeightProbe = Pick<Probe, 'radius' | 'tall'>;
 
@@ -60,7 +60,7 @@ export interface Surface {
 export function surfaceBelow(model: LevelModel, [x, y]: XY, radius: Mm): Surface | null {
   let best: PlanObject | null = null;
   for (const object of model.level.objects) {
-    const carries = -signedBodyDistance(shapeBody(object.shape), x, y) >= radius - MEETS;
+    const carries = -signedBodyDistance(shapeBody(object.shape), x, y) >= radius - LIMIT_TOLERANCE;
     if (carries && (!best || object.top > best.top)) best = object;
   }
   return best && { object: best, top: best.top };
@@ -69,13 +69,14 @@ export function surfaceBelow(model: LevelModel, [x, y]: XY, radius: Mm): Surface
 /** Whether what does not depend on the height allows a detector: the room and the rules in plan. */
 function standsAnywhere(plan: Plan, model: LevelModel, { radius, tall }: HeightProbe, at: XY): boolean {
   const room = roomAt(model, at);
-  if (!room || roomBar(room, plan.protocol).reason || roomFloor(room).depth(...at) < radius - MEETS) return false;
+  if (!room || roomBar(room, plan.protocol).reason || roomFloor(room).depth(...at) < radius - LIMIT_TOLERANCE)
+    return false;
   return effectiveRules(plan.protocol).every((rule) => {
     if (rule.measured !== 'plan') return true;
     return subjectsOf(rule, model).every((subject) => {
       if (!subject.stream && rule.least === null) return true;
       const measured = measureSubject(rule, subject, { base: 0, radius, tall }, ...at);
-      return measured === null || measured - (subject.stream ? 0 : (rule.least ?? 0)) >= -MEETS;
+      return measured === null || measured - (subject.stream ? 0 : (rule.least ?? 0)) >= -LIMIT_TOLERANCE;
     });
   });
 }
@@ -148,7 +149,7 @@ function barredBy(rule: EffectiveRule, subject: Subject, probe: HeightProbe, at:
 
 /** Whatever the limit, and without one: no detector stands inside a body that reaches its height. */
 function barredInside(rule: EffectiveRule, subject: Subject, probe: HeightProbe, at: XY): Barred | null {
-  const isOver = subject.solid && signedBodyDistance(subject.body, ...at) < probe.radius - MEETS;
+  const isOver = subject.solid && signedBodyDistance(subject.body, ...at) < probe.radius - LIMIT_TOLERANCE;
   return isOver ? barredFor(rule, subject, probe, at, 0) : null;
 }
 

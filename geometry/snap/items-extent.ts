@@ -1,4 +1,4 @@
-import { joined, levelExtent } from '../level/level-extent.ts';
+import { levelExtent, unionExtent } from '../level/level-extent.ts';
 import type { Level } from '../plan/model.ts';
 import { type Extent, ringExtent } from '../plane/body.ts';
 import { jambs } from './pick.ts';
@@ -17,5 +17,5 @@ export function itemsExtent(level: Level, ids: readonly string[]): Extent | null
   });
   const ends = among(level.openings).flatMap((opening) => jambs(level, opening) ?? []);
   const openings = ends.length > 0 ? ringExtent(ends) : null;
-  return standing && openings ? joined(standing, openings) : (standing ?? openings);
+  return standing && openings ? unionExtent(standing, openings) : (standing ?? openings);
 }

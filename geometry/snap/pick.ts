@@ -1,4 +1,4 @@
-import { joined, levelExtent } from '../level/level-extent.ts';
+import { levelExtent, unionExtent } from '../level/level-extent.ts';
 import type { Level, Mm, Opening, Shape, Wall, XY } from '../plan/model.ts';
 import { type Extent, shapeBody, shapeMiddle, signedBodyDistance } from '../plane/body.ts';
 import { along, distance, nearestOnSegment } from '../plane/point.ts';
@@ -45,7 +45,7 @@ export function itemsWithin(level: Level, extent: Extent): readonly string[] {
 /** The rectangle between two corners, in any order. */
 export function extentBetween(a: XY, b: XY): Extent {
   const at = ([x, y]: XY): Extent => ({ minX: x, minY: y, maxX: x, maxY: y });
-  return joined(at(a), at(b));
+  return unionExtent(at(a), at(b));
 }
 
 /** The two jambs of an opening on the centre-line of its wall; null where the wall is missing or has no length. */

@@ -1,4 +1,4 @@
-import { SEATED } from '../check/subjects.ts';
+import { SUPPORT_TOLERANCE } from '../check/subjects.ts';
 import type { Level, Mm, PlanObject, XY } from '../plan/model.ts';
 import { bodyDistance, shapeBody } from '../plane/body.ts';
 
@@ -29,5 +29,5 @@ export function movedSeatHeight(level: Level, from: XY, to: XY, base: Mm, usual:
   if (before?.id === after?.id) return base;
   if (after) return after.top;
   // Lifted off an object: only a height that came from it goes back to the usual one.
-  return before && Math.abs(before.top - base) <= SEATED ? usual : base;
+  return before && Math.abs(before.top - base) <= SUPPORT_TOLERANCE ? usual : base;
 }

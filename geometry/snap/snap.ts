@@ -19,7 +19,7 @@ export interface SnapTargets {
   /** Ends of walls. */
   readonly ends: readonly XY[];
   /** Centre-lines of walls. */
-  readonly centreLines: readonly Line[];
+  readonly centerLines: readonly Line[];
   /** Edges of the floors: the wall faces that one measures from. */
   readonly faces: readonly Line[];
 }
@@ -49,7 +49,7 @@ export function snapTargets(
   const walls = level.walls.filter(({ id }) => !except.has(id));
   return {
     ends: walls.flatMap(({ from, to }) => [from, to]),
-    centreLines: walls.map(({ from, to }) => [from, to] as const),
+    centerLines: walls.map(({ from, to }) => [from, to] as const),
     faces: model ? model.rooms.flatMap(({ floorRings }) => floorRings.flatMap(ringEdges)) : [],
   };
 }
@@ -110,7 +110,7 @@ function alongDirection(at: XY, from: XY, { ux, uy }: Direction, targets: SnapTa
   const length = (at[0] - from[0]) * ux + (at[1] - from[1]) * uy;
   const on = (far: Mm): XY => [from[0] + ux * far, from[1] + uy * far];
   const far = on(length);
-  const crossing = nearestValue(length, crossingsAlong(from, far, { ux, uy }, targets.centreLines), options.reach);
+  const crossing = nearestValue(length, crossingsAlong(from, far, { ux, uy }, targets.centerLines), options.reach);
   if (crossing !== null) return { at: on(crossing), hold: 'crossing', guides: [[from, on(crossing)]] };
   const level = nearestLevel(length, from, { ux, uy }, targets.ends, options.reach);
   if (level)
@@ -159,7 +159,7 @@ function nearestLevel(
 }
 
 function freePoint(at: XY, targets: SnapTargets, { reach, grid, from }: SnapOptions): Snapped {
-  const onWalls = targets.centreLines.map(([a, b]) => nearestOnSegment(at, a, b));
+  const onWalls = targets.centerLines.map(([a, b]) => nearestOnSegment(at, a, b));
   const wall = nearest(at, onWalls, reach);
   if (wall) return { at: wall, hold: 'wall', guides: [] };
   const guides: Line[] = from ? [] : alignments(at, targets.ends, reach);

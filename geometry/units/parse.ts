@@ -40,7 +40,7 @@ const FEET_AND_INCHES = pattern(String.raw`(\d+) ?${FT}(?:, |[ -]*)(${AMOUNT}) ?
 // The inches cannot be a bare fraction: "6 9/8 in" is a typing error, not 6 ft 9/8 in.
 const TWO_BARE = pattern(String.raw`(\d+)(?: ?- ?| )(\d+[ -]+${FRACTION}|${NUMBER}) ?${IN}?`);
 const METRIC = pattern(`(${NUMBER}) ?(mm|cm|m|millimet(?:er|re)s?|centimet(?:er|re)s?|met(?:er|re)s?)\\.?`);
-const METRES_AND_CM = pattern(`(\\d+) ?m (${NUMBER}) ?cm`);
+const METERS_AND_CM = pattern(`(\\d+) ?m (${NUMBER}) ?cm`);
 const BARE = pattern(`(${NUMBER})`);
 const BARE_FRACTION = pattern(`(${FRACTION})`);
 const BARE_MIXED = pattern(String.raw`(\d+[ -]+${FRACTION})`);
@@ -90,8 +90,8 @@ function readMarked(plain: string, quoted: string): Reading {
   if (both) return feetAndInches(both, quoted);
   const metric = METRIC.exec(plain);
   if (metric) return one(metric, metricUnit(metric[2] ?? ''));
-  const metres = METRES_AND_CM.exec(plain);
-  return metres && sum(amount(metres[1] ?? '', 'm', quoted), amount(metres[2] ?? '', 'cm', quoted));
+  const meters = METERS_AND_CM.exec(plain);
+  return meters && sum(amount(meters[1] ?? '', 'm', quoted), amount(meters[2] ?? '', 'cm', quoted));
 }
 
 function readBareFeet(plain: string, bare: 'large' | 'small', quoted: string): Reading {

@@ -1,4 +1,4 @@
-import { MEETS } from '../../geometry/check/subjects.ts';
+import { LIMIT_TOLERANCE } from '../../geometry/check/subjects.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import { type HeightWords, heightWords } from '../../geometry/messages/heights.ts';
 import { subjectName } from '../../geometry/messages/subject.ts';
@@ -32,7 +32,9 @@ export function steppedHeight(
   const steps = (sign * from) / size;
   const next = sign * (Math.floor(steps + 1e-6) + 1) * size;
   if (step === 'many') return next;
-  const between = stops.filter((stop) => sign * (stop - from) > MEETS && sign * (next - stop) > MEETS);
+  const between = stops.filter(
+    (stop) => sign * (stop - from) > LIMIT_TOLERANCE && sign * (next - stop) > LIMIT_TOLERANCE,
+  );
   return between.length > 0 ? sign * Math.min(...between.map((stop) => sign * stop)) : next;
 }
 
@@ -72,7 +74,7 @@ export function heightLane(
 
 /** Whether a height lies in one of the stretches; a limit may be missed by the 0.1 mm that a check forgives. */
 export function isAllowed({ intervals }: HeightLane, base: Mm): boolean {
-  return intervals.some(({ from, to }) => base >= from - MEETS && base <= to + MEETS);
+  return intervals.some(({ from, to }) => base >= from - LIMIT_TOLERANCE && base <= to + LIMIT_TOLERANCE);
 }
 
 /** Heights at which a slider stops by itself: the ends of what is allowed, and the top of what carries. */

@@ -1,7 +1,7 @@
-import { carries } from '../../geometry/check/carriers.ts';
 import { checkDetector } from '../../geometry/check/check-detector.ts';
 import { compareVerdicts } from '../../geometry/check/measure.ts';
 import { roomAt } from '../../geometry/check/room.ts';
+import { supports } from '../../geometry/check/support.ts';
 import type { Verdict } from '../../geometry/check/types.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import { wayTo } from '../../geometry/messages/move.ts';
@@ -47,7 +47,7 @@ export function pairMove(
     // Who moves them by the length that is written must not end up blocked.
     const letter = shifted(members, spot.direction, lengthAsSaid(spot.distance, plan.display.length));
     if (worstOf(plan, model, letter) === 'blocked') continue;
-    const isCarried = (all: readonly Detector[]) => all.every((one) => objects.some((object) => carries(object, one)));
+    const isCarried = (all: readonly Detector[]) => all.every((one) => objects.some((object) => supports(object, one)));
     const left = isCarried(members) && !isCarried(moved) ? ', where nothing carries them' : '';
     const way = wayTo(spot, detector.at, report.room, plan, model);
     return {

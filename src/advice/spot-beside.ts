@@ -1,6 +1,6 @@
-import { carries } from '../../geometry/check/carriers.ts';
 import { checkDetector } from '../../geometry/check/check-detector.ts';
 import { compareVerdicts } from '../../geometry/check/measure.ts';
+import { supports } from '../../geometry/check/support.ts';
 import type { Verdict } from '../../geometry/check/types.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import type { Detector, Mm, Plan, XY } from '../../geometry/plan/model.ts';
@@ -27,11 +27,11 @@ export function spotBeside(plan: Plan, model: LevelModel, detector: Detector, ot
   if (!rule || rule.least === null) return null;
   const gap = rule.most === null ? rule.least + plan.tapeTolerance + JUST_INSIDE : (rule.least + rule.most) / 2;
   const far = gap + detector.radius + other.radius;
-  const carrier = model.level.objects.find((object) => carries(object, other));
+  const carrier = model.level.objects.find((object) => supports(object, other));
   const spots = Array.from({ length: DIRECTIONS }, (_, step): SpotBeside & { readonly move: Mm } => {
     const angle = (step / DIRECTIONS) * 2 * Math.PI;
     const at: XY = [other.at[0] + far * Math.cos(angle), other.at[1] + far * Math.sin(angle)];
-    const off = carrier !== undefined && !carries(carrier, { ...detector, at });
+    const off = carrier !== undefined && !supports(carrier, { ...detector, at });
     // Past the edge of what carries the other one it would hang in the air.
     const verdict = off ? 'blocked' : checkDetector(plan, model, { ...detector, at }).verdict;
     return { at, gap, verdict, move: distance(detector.at, at) };

@@ -1,8 +1,8 @@
-import { carries } from '../../geometry/check/carriers.ts';
 import { checkDetector } from '../../geometry/check/check-detector.ts';
 import { levelBar } from '../../geometry/check/level.ts';
 import { compareVerdicts } from '../../geometry/check/measure.ts';
 import { roomAt } from '../../geometry/check/room.ts';
+import { supports } from '../../geometry/check/support.ts';
 import type { Check, DetectorReport } from '../../geometry/check/types.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import { describeMove } from '../../geometry/messages/index.ts';
@@ -88,8 +88,8 @@ function heightWay(plan: Plan, model: LevelModel, detector: Detector, report: De
   if (moved.checks.some((check) => isHeight(check) && check.verdict === 'blocked')) return null;
   const by = formatLength(-worst.margin, plan.display.length, 'up');
   const left =
-    model.level.objects.some((object) => carries(object, detector)) &&
-    !model.level.objects.some((object) => carries(object, { ...detector, base }));
+    model.level.objects.some((object) => supports(object, detector)) &&
+    !model.level.objects.some((object) => supports(object, { ...detector, base }));
   return {
     kind: 'height',
     words: `${up ? 'Raise' : 'Lower'} it ${by}${left ? ', where nothing carries it' : ''}`,
@@ -120,7 +120,7 @@ function moveWay(
     return spare ? verdict === 'clear' : compareVerdicts(verdict, report.verdict) > 0;
   };
   const tail = spare ? ', with tape to spare' : '';
-  const carrier = model.level.objects.find((object) => carries(object, detector));
+  const carrier = model.level.objects.find((object) => supports(object, detector));
   const along = carrier && spotOnCarrier(plan, model, detector, carrier.id, beyond);
   if (carrier && along && better(along)) {
     const words = movedWords(plan, without(model, carrier.id), detector, along, report.room);
@@ -133,7 +133,7 @@ function moveWay(
   const letter = pointAlong(at, spot.direction, lengthAsSaid(told.distance, plan.display.length));
   if (checkDetector(plan, model, { ...detector, at: letter }).verdict === 'blocked') return null;
   const words = describeMove(told, at, report.room, plan, model).replace(/\.$/, '');
-  const left = carrier && !model.level.objects.some((object) => carries(object, { ...detector, at: spot.at }));
+  const left = carrier && !model.level.objects.some((object) => supports(object, { ...detector, at: spot.at }));
   return { kind: 'move', words: `${words}${left ? ', where nothing carries it' : ''}${tail}`, at: spot.at, spare };
 }
 

@@ -1,12 +1,12 @@
-import { thingsEntered } from '../../geometry/check/entered.ts';
+import { collisionsOf } from '../../geometry/check/collisions.ts';
 import type { Check } from '../../geometry/check/types.ts';
 import { buildLevel } from '../../geometry/level/build-level.ts';
 import {
   CAUTIONS,
   checkFigures,
   checkSubject,
+  describeCollision,
   describeComputed,
-  describeEntered,
   describeNotice,
   describeNotRun,
   describeReport,
@@ -83,7 +83,7 @@ function noticesOf(plan: Plan, level: Level) {
 /** Ids of the things that a detector stands inside of. */
 function enteredBy(level: Level, id: string): string[] {
   const detector = level.detectors.find((one) => one.id === id);
-  return detector ? thingsEntered(level, detector).map(({ thing }) => thing.id) : [];
+  return detector ? collisionsOf(level, detector).map(({ thing }) => thing.id) : [];
 }
 
 function asText(plan: Plan, levels: readonly VerifiedLevel[]): string {
@@ -127,7 +127,7 @@ function headLines(plan: Plan): string[] {
 function detectorLines(plan: Plan, level: Level, report: VerifiedReport): string[] {
   const detector = level.detectors.find(({ id }) => id === report.id);
   const label = detector?.label || report.id;
-  const entered = detector ? describeEntered(level, detector, report) : '';
+  const entered = detector ? describeCollision(level, detector, report) : '';
   const rows = inOrder(report.checks.filter(({ notRun }) => !notRun));
   return [
     `  ${label}: ${headlineOf(report).word.toLowerCase()}. ${describeReport(report, plan, level)}`,

@@ -33,7 +33,7 @@ export const ROOM_COMMANDS: readonly Command[] = [
 function selectInRoom({ state, room }: Target): void {
   const level = selectLevel(state);
   const walls = new Set(level.walls.map(({ id }) => id));
-  const ids = room ? itemsWithin(level, ringExtent(room.centreRings.flat())).filter((id) => !walls.has(id)) : [];
+  const ids = room ? itemsWithin(level, ringExtent(room.centerRings.flat())).filter((id) => !walls.has(id)) : [];
   state.select(ids);
   state.say(ids.length > 0 ? `${counted(ids.length, 'thing')} selected.` : 'Nothing stands in this room.');
 }

@@ -5,7 +5,7 @@ import { handlesOf } from '../../geometry/edit/reshape.ts';
 import {
   capital,
   describeCheck,
-  describeEntered,
+  describeCollision,
   describeReport,
   headWord,
   inOrder,
@@ -195,7 +195,7 @@ function noteFor(state: AppState, sketch: Sketch): PointerNote | null {
   const verdictNote = (detector: Detector, report: DetectorReport, touch: boolean): PointerNote => ({
     at: screen(detector.at),
     verdict: { tone: toneOf(report), word: capital(headWord(report)) },
-    lines: sentences(`${reasonOf(report, state)} ${describeEntered(level, detector, report)}`),
+    lines: sentences(`${reasonOf(report, state)} ${describeCollision(level, detector, report)}`),
     byTouch: touch,
   });
   const carried = selectCarried(state);

@@ -1,5 +1,5 @@
 /** The notes beside the drawing: verdicts, changed rules, what did not run, the legend, the basis. */
-import { describeEntered, headWord, toneOf } from '../../geometry/messages/index.ts';
+import { describeCollision, headWord, toneOf } from '../../geometry/messages/index.ts';
 import { usedHatches } from '../drawing/floor.ts';
 import { headlineDetail, headlineSentence } from '../protocol/validity/headline.ts';
 import { HATCHES, type HatchName } from '../theme/hatches.ts';
@@ -115,7 +115,7 @@ function verdictBlock(
     height: 4.4,
     draw: (x, y) => verdictMark(tone, x + 2, y + 2.2, 1.9) + drawText(x + 5.6, y + 3.2, title, style),
   };
-  const entered = describeEntered(matter.level, detector, report) !== '';
+  const entered = describeCollision(matter.level, detector, report) !== '';
   const silent = fullness === 'least' || (fullness === 'short' && tone === 'clear' && !entered);
   if (silent) return head;
   return stack([head, indented(paragraph(reasonOf(matter, placed), width - 5.6, BODY), 5.6)], 0.2);

@@ -3,8 +3,8 @@
 import { subjectsOf } from '../../geometry/check/subjects.ts';
 import type { DetectorReport } from '../../geometry/check/types.ts';
 import {
+  describeCollision,
   describeComputed,
-  describeEntered,
   describeNotice,
   describeNotRun,
   describeReport,
@@ -143,7 +143,7 @@ export function reasonOf(
   { detector, report, computed }: SubjectMatter['detectors'][number],
 ): string {
   const doubt = computed.how === 'differs' ? [describeComputed(computed, plan)] : [];
-  return [...doubt, describeReport(report, plan, level), describeEntered(level, detector, report)]
+  return [...doubt, describeReport(report, plan, level), describeCollision(level, detector, report)]
     .filter(Boolean)
     .join(' ');
 }

@@ -4,7 +4,7 @@ import type { Edge } from '../../geometry/arrangement/types.ts';
 import { capital, OPENING_NOUN } from '../../geometry/messages/index.ts';
 import type { XY } from '../../geometry/plan/model.ts';
 import type { Zone } from '../../geometry/region/types.ts';
-import { coverOf, edgeLength, onEdge } from '../../geometry/region/visible-edges.ts';
+import { edgeLength, onEdge, visibilityTest } from '../../geometry/region/visible-edges.ts';
 import { formatRequired } from '../../geometry/units/index.ts';
 import { openRooms } from '../drawing/floor.ts';
 import { drawLabel, type Label, labelSlot, makeLabel } from './label.ts';
@@ -73,7 +73,7 @@ function bestSpot(
   label: Label,
   isFree: (spot: Spot) => boolean,
 ): Spot | null {
-  const isDrawn = coverOf(zone, zones);
+  const isDrawn = visibilityTest(zone, zones);
   const stretches = zone.outlines.flat().flatMap((edge) => freeStretches(view, edge, label, isDrawn, isFree));
   const rank = ({ edge, spots }: Stretch) => spots.length * (edge.kind === 'line' ? 3 : 1);
   const [best] = stretches.sort((a, b) => rank(b) - rank(a));

@@ -1,5 +1,5 @@
 import { levelBar } from '../../geometry/check/level.ts';
-import { openChecks } from '../../geometry/check/open-checks.ts';
+import { openChecks } from '../../geometry/check/looked-for.ts';
 import { capital, listed, PURPOSE_PHRASE } from '../../geometry/messages/index.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
 import { conditionsReport } from '../protocol/conditions/report.ts';

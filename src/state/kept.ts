@@ -59,7 +59,7 @@ function sameRoom(a: Room, b: Room): boolean {
     sameItems(a.labels, b.labels) &&
     samePoint(a.labelPoint, b.labelPoint) &&
     sameRings(a.floorRings, b.floorRings) &&
-    sameRings(a.centreRings, b.centreRings)
+    sameRings(a.centerRings, b.centerRings)
   );
 }
 

@@ -13,7 +13,7 @@ import {
   withOrdersFromZero,
   withoutLevel,
 } from '../../geometry/edit/index.ts';
-import { outsideWallIds } from '../../geometry/level/outside-walls.ts';
+import { outsideWallIds } from '../../geometry/level/outdoors.ts';
 import { capital, counted, GROUND_PHRASE, listed } from '../../geometry/messages/index.ts';
 import type { Level, Plan, XY } from '../../geometry/plan/model.ts';
 import { emptyLevel } from '../../geometry/planfile/empty.ts';

@@ -1,4 +1,4 @@
-import { carries } from '../../geometry/check/carriers.ts';
+import { supports } from '../../geometry/check/support.ts';
 import { buildLevel } from '../../geometry/level/build-level.ts';
 import type { Detector, Level, Plan, PlanObject } from '../../geometry/plan/model.ts';
 import { companionSpot, companionSpots } from '../../geometry/search/companion.ts';
@@ -38,7 +38,7 @@ function companionSetting(plan: Plan, level: Level, detector: Detector, more: nu
     return { axes: group.at, base, radius, tall, mutual: group.mutual };
   }
   const best = companionSpot(plan, model, detector);
-  const carrier = level.objects.find((object) => carries(object, detector));
+  const carrier = level.objects.find((object) => supports(object, detector));
   if (!best && carrier) return noRoomOn(carrier);
   const at = best?.at ?? nearestBeside(plan, level, detector);
   if (!at) return 'The list of rules that is kept has no distance for a pair. Set the second one by hand.';

@@ -1,7 +1,7 @@
+import { blockingChecks } from '../../geometry/check/blocking-checks.ts';
 import { checkDetector } from '../../geometry/check/check-detector.ts';
 import { levelBar } from '../../geometry/check/level.ts';
 import type { Check, DetectorReport } from '../../geometry/check/types.ts';
-import { whyNot } from '../../geometry/check/why-not.ts';
 import { levelBelow, levelsInOrder } from '../../geometry/edit/index.ts';
 import { buildLevel } from '../../geometry/level/build-level.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
@@ -232,7 +232,7 @@ export function selectHoverChecks(state: AppState): readonly Check[] {
   if (!hover) return NO_CHECKS;
   const region = selectRegion(state);
   if (lastHover?.hover === hover && lastHover.region === region) return lastHover.checks;
-  const checks = whyNot(selectShownPlan(state), selectModel(state), selectProbe(state), hover.at);
+  const checks = blockingChecks(selectShownPlan(state), selectModel(state), selectProbe(state), hover.at);
   lastHover = { hover, region, checks };
   return checks;
 }

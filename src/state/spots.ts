@@ -1,6 +1,6 @@
 import { checkDetector } from '../../geometry/check/check-detector.ts';
 import { roomAt } from '../../geometry/check/room.ts';
-import { MEETS } from '../../geometry/check/subjects.ts';
+import { LIMIT_TOLERANCE } from '../../geometry/check/subjects.ts';
 import type { Check } from '../../geometry/check/types.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import { checkFigures, checkSubject, type Tone, worstTone } from '../../geometry/messages/index.ts';
@@ -51,9 +51,11 @@ export function describePlace(plan: Plan, model: LevelModel, probe: Probe, place
 
 function carrierWords(plan: Plan, model: LevelModel, probe: Probe, { axes, base }: BestPlace): string {
   const carrier = axes.map((at) => surfaceBelow(model, at, probe.radius)).find((one) => one !== null);
-  if (!carrier || Math.abs(carrier.top - base) >= MEETS) return '';
+  if (!carrier || Math.abs(carrier.top - base) >= LIMIT_TOLERANCE) return '';
   const name = `on ${subjectName(model.level, carrier.object.id)}`;
-  return Math.abs(base - probe.base) < MEETS ? name : `${name}, ${formatMeasured(base, plan.display.length)} up`;
+  return Math.abs(base - probe.base) < LIMIT_TOLERANCE
+    ? name
+    : `${name}, ${formatMeasured(base, plan.display.length)} up`;
 }
 
 function spareWords(plan: Plan, level: Level, limit: Check): string {

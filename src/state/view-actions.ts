@@ -1,5 +1,5 @@
 import { tracingExtent } from '../../geometry/edit/tracing-place.ts';
-import { joined, levelExtent } from '../../geometry/level/level-extent.ts';
+import { levelExtent, unionExtent } from '../../geometry/level/level-extent.ts';
 import { type Extent, ringExtent } from '../../geometry/plane/body.ts';
 import { leastTargetPx } from '../theme/target-size.ts';
 import { heedDoubts } from './second.ts';
@@ -61,7 +61,7 @@ function drawnExtent(state: AppState): Extent | null {
   const { corners } = state.chain;
   const chain = corners.length > 0 ? ringExtent(corners) : null;
   const level = levelExtent(selectLevel(state));
-  if (level && chain) return joined(level, chain);
+  if (level && chain) return unionExtent(level, chain);
   // A bare level is as large as the picture that is to be drawn over, or as the level below.
   const below = selectBelow(state);
   if (level || corners.length > 1) return level ?? chain;

@@ -1,11 +1,11 @@
-import { whyNot } from '../../geometry/check/why-not.ts';
-import { describeWhyNot } from '../../geometry/messages/index.ts';
+import { blockingChecks } from '../../geometry/check/blocking-checks.ts';
+import { describeBlocked } from '../../geometry/messages/index.ts';
 import type { XY } from '../../geometry/plan/model.ts';
 import type { LevelRegion } from '../../geometry/region/types.ts';
 import { selectModel, selectProbe, selectRegion, selectShownPlan } from './selectors.ts';
 import type { AppState } from './store.ts';
 
-type Told = ReturnType<typeof describeWhyNot>;
+type Told = ReturnType<typeof describeBlocked>;
 let last: { readonly at: XY; readonly region: LevelRegion; readonly told: Told } | null = null;
 
 /** Why no detector may sit at a spot of the level in view, in words; worked out once for each spot, however many ask. */
@@ -13,7 +13,7 @@ export function selectWhyNotWords(state: AppState, at: XY): Told {
   const region = selectRegion(state);
   if (last?.at === at && last.region === region) return last.told;
   const [plan, model] = [selectShownPlan(state), selectModel(state)];
-  const told = describeWhyNot(whyNot(plan, model, selectProbe(state), at), region, plan, model, at);
+  const told = describeBlocked(blockingChecks(plan, model, selectProbe(state), at), region, plan, model, at);
   last = { at, region, told };
   return told;
 }

@@ -51,8 +51,8 @@ function workOut(plan: Plan) {
 function buildLists(plan: Plan): void {
   const model = buildLevel(onlyLevel(plan));
   const field = marginField(plan, model, PROBE);
-  for (const { centreRings } of model.rooms) {
-    const [outer = []] = centreRings;
+  for (const { centerRings } of model.rooms) {
+    const [outer = []] = centerRings;
     const xs = outer.map(([x]) => x);
     const ys = outer.map(([, y]) => y);
     for (let x = Math.min(...xs); x <= Math.max(...xs); x += 150) {

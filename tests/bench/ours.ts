@@ -123,7 +123,7 @@ function randomPlaces(plan: Plan, count: number): XY[] {
   const random = seededRandom(11);
   const { rooms } = buildLevel(onlyLevel(plan));
   return Array.from({ length: count }, (): XY => {
-    const ring = rooms[Math.floor(random() * rooms.length)]?.centreRings[0] ?? [];
+    const ring = rooms[Math.floor(random() * rooms.length)]?.centerRings[0] ?? [];
     // A mean of corners with random weights lies in a room that is convex, and hardly ever outside one that is not.
     const weights = ring.map(() => -Math.log(random()));
     const whole = weights.reduce((sum, weight) => sum + weight, 0);

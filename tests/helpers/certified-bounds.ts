@@ -1,11 +1,11 @@
 import { measureSubject } from '../../geometry/check/measure.ts';
 import { roomBar } from '../../geometry/check/room.ts';
 import {
-  carriedDepth,
   heightBetween,
-  MEETS,
+  LIMIT_TOLERANCE,
   sharesHeight,
   subjectsOf,
+  supportedDepth,
   wallBodies,
 } from '../../geometry/check/subjects.ts';
 import type { LevelModel, Room } from '../../geometry/level/types.ts';
@@ -41,7 +41,7 @@ function sceneOf(plan: Plan, model: LevelModel, probe: Probe): Scene {
   const tops: { outer: Measure; depth: Measure }[] = [];
   const margins = effectiveRules(plan.protocol).flatMap((rule) =>
     subjectsOf(rule, model).flatMap((subject): Measure[] => {
-      if (!subject.stream && (rule.least ?? 0) <= MEETS && sharesHeight(subject, probe)) {
+      if (!subject.stream && (rule.least ?? 0) <= LIMIT_TOLERANCE && sharesHeight(subject, probe)) {
         return [(x, y) => bodyDistance(subject.body, x, y) - probe.radius];
       }
       if (!subject.stream && rule.least === null) return [];
@@ -51,7 +51,7 @@ function sceneOf(plan: Plan, model: LevelModel, probe: Probe): Scene {
         const inPlan = Math.max(0, bodyDistance(subject.body, x, y) - probe.radius);
         return Math.hypot(inPlan, rule.measured === 'space' ? (heightBetween(subject, probe) ?? 0) : 0) - required;
       };
-      const top = subject.stream ? null : carriedDepth(rule, subject, probe);
+      const top = subject.stream ? null : supportedDepth(rule, subject, probe);
       if (top !== null) {
         tops.push({ outer, depth: (x, y) => -signedBodyDistance(subject.body, x, y) - top });
         return [];
@@ -59,7 +59,7 @@ function sceneOf(plan: Plan, model: LevelModel, probe: Probe): Scene {
       return [subject.stream ? (x, y) => measureSubject(rule, subject, probe, x, y) as number : outer];
     }),
   );
-  const rim = probe.radius - MEETS;
+  const rim = probe.radius - LIMIT_TOLERANCE;
   return {
     margins,
     tops,
@@ -82,12 +82,12 @@ export function areaBounds(plan: Plan, model: LevelModel, probe: Probe, room: Ro
     ...tops.map(
       ({ outer, depth }): Measure =>
         (x, y) =>
-          Math.max(outer(x, y) + MEETS, depth(x, y)),
+          Math.max(outer(x, y) + LIMIT_TOLERANCE, depth(x, y)),
     ),
     ...margins.map(
       (one): Measure =>
         (x, y) =>
-          one(x, y) + MEETS,
+          one(x, y) + LIMIT_TOLERANCE,
     ),
     ...walls,
   ];
@@ -104,7 +104,7 @@ export function areaBounds(plan: Plan, model: LevelModel, probe: Probe, room: Ro
     // No wall reaches into the square, so that it lies in one room.
     const whole = open.length === 0;
     if (whole || half <= finest) {
-      if (whole && !ringsContain(room.centreRings, [x, y])) return;
+      if (whole && !ringsContain(room.centerRings, [x, y])) return;
       if (whole) sum.least += area;
       sum.most += area;
       return;
@@ -112,7 +112,7 @@ export function areaBounds(plan: Plan, model: LevelModel, probe: Probe, room: Ro
     const h = half / 2;
     for (const [sx, sy] of QUARTERS) visit(x + sx * h, y + sy * h, h, open);
   };
-  const { minX, minY, maxX, maxY } = ringExtent(room.centreRings[0] ?? []);
+  const { minX, minY, maxX, maxY } = ringExtent(room.centerRings[0] ?? []);
   if (minX > maxX) return sum;
   visit((minX + maxX) / 2, (minY + maxY) / 2, Math.max(maxX - minX, maxY - minY) / 2, measures);
   return sum;
@@ -145,13 +145,13 @@ export function bestBounds(plan: Plan, model: LevelModel, probe: Probe, toleranc
     const reach = half * Math.SQRT2;
     const clear = least(nearWalls, x, y);
     if (clear < -reach) return;
-    const inside = rooms.some(({ centreRings }) => ringsContain(centreRings, [x, y]));
+    const inside = rooms.some(({ centerRings }) => ringsContain(centerRings, [x, y]));
     if (!inside && clear + probe.radius > reach) return;
     const bare = least(near, x, y);
     const margin = Math.min(bare, round(x, y, 0));
     const upper = Math.min(bare + reach, round(x, y, reach));
-    if (upper < -MEETS || upper <= best + tolerance) return;
-    if (inside && clear >= 0 && margin >= -MEETS) best = Math.max(best, margin);
+    if (upper < -LIMIT_TOLERANCE || upper <= best + tolerance) return;
+    if (inside && clear >= 0 && margin >= -LIMIT_TOLERANCE) best = Math.max(best, margin);
     if (upper <= best + tolerance) return;
     if (half <= finest) {
       left = Math.max(left, upper);
@@ -164,8 +164,8 @@ export function bestBounds(plan: Plan, model: LevelModel, probe: Probe, toleranc
     const ranked = parts.map((part) => ({ ...part, rank: least(open, part.px, part.py) }));
     for (const { px, py } of ranked.sort((a, b) => b.rank - a.rank)) visit(px, py, h, open, openWalls);
   };
-  for (const { centreRings } of rooms) {
-    const { minX, minY, maxX, maxY }: Extent = ringExtent(centreRings[0] ?? []);
+  for (const { centerRings } of rooms) {
+    const { minX, minY, maxX, maxY }: Extent = ringExtent(centerRings[0] ?? []);
     if (minX > maxX) continue;
     visit((minX + maxX) / 2, (minY + maxY) / 2, Math.max(maxX - minX, maxY - minY) / 2, margins, walls);
   }

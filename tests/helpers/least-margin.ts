@@ -1,6 +1,13 @@
 import { checkDetector } from '../../geometry/check/check-detector.ts';
 import { measureSubject } from '../../geometry/check/measure.ts';
-import { carriedDepth, carries, MEETS, type Subject, sharesHeight, subjectsOf } from '../../geometry/check/subjects.ts';
+import {
+  LIMIT_TOLERANCE,
+  type Subject,
+  sharesHeight,
+  subjectSupports,
+  subjectsOf,
+  supportedDepth,
+} from '../../geometry/check/subjects.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import type { Plan, XY } from '../../geometry/plan/model.ts';
 import { bodyDistance } from '../../geometry/plane/body.ts';
@@ -26,7 +33,7 @@ export function leastMargin(plan: Plan, model: LevelModel, probe: Probe, at: XY)
  * the probe's height, mm: negative within it, which every check blocks. Null for all else.
  */
 export function depthInside(rule: EffectiveRule, subject: Subject, probe: Probe, [x, y]: XY): number | null {
-  if (subject.stream || (rule.least ?? 0) > MEETS || !sharesHeight(subject, probe)) return null;
+  if (subject.stream || (rule.least ?? 0) > LIMIT_TOLERANCE || !sharesHeight(subject, probe)) return null;
   return bodyDistance(subject.body, x, y) - probe.radius;
 }
 
@@ -48,11 +55,11 @@ export function leastReported(plan: Plan, model: LevelModel, probe: Probe, at: X
   );
 }
 
-/** Whether something that rises above the probe's underside carries it: a field takes it for in the way unless it is named the carrier. */
+/** Whether something that rises above the probe's underside subjectSupports it: a field takes it for in the way unless it is named the carrier. */
 export function isOnRaisedTop(plan: Plan, model: LevelModel, probe: Probe, [x, y]: XY): boolean {
   return effectiveRules(plan.protocol).some((rule) =>
     subjectsOf(rule, model).some(
-      (subject) => carriedDepth(rule, subject, probe) !== null && carries(subject, probe, x, y),
+      (subject) => supportedDepth(rule, subject, probe) !== null && subjectSupports(subject, probe, x, y),
     ),
   );
 }

@@ -1,4 +1,4 @@
-import { whyNot } from '../../geometry/check/why-not.ts';
+import { blockingChecks } from '../../geometry/check/blocking-checks.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import type { XY } from '../../geometry/plan/model.ts';
 import { levelRegion } from '../../geometry/region/level-region.ts';
@@ -45,7 +45,7 @@ export function compareSpots(oracle: OracleLevel, model: LevelModel, probe: Prob
       continue;
     }
     if (isIn) tally.samplesInside++;
-    const blocks = whyNot(oracle.plan, model, probe, at).filter(({ rule }) => rule !== 'level');
+    const blocks = blockingChecks(oracle.plan, model, probe, at).filter(({ rule }) => rule !== 'level');
     const isFree = blocks.length === 0;
     if (isIn !== spare > 0) wrong.push(`${x}, ${y}: ${isIn ? 'in' : 'not in'} the region, to spare ${spare}`);
     if (isFree !== spare > 0) {

@@ -67,7 +67,7 @@ function isClosed(ring: ArcRing): boolean {
 }
 
 function placeFaults(plan: Plan, model: LevelModel, probe: Probe, rooms: readonly RoomRegion[], dice: Dice): string[] {
-  const floors = model.rooms.flatMap(({ centreRings }) => centreRings.flat());
+  const floors = model.rooms.flatMap(({ centerRings }) => centerRings.flat());
   const xs = floors.map(([x]) => x);
   const ys = floors.map(([, y]) => y);
   if (floors.length === 0) return [];

@@ -1,5 +1,5 @@
 import { afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { carries } from '../../geometry/check/carriers.ts';
+import { supports } from '../../geometry/check/support.ts';
 import { buildLevel } from '../../geometry/level/build-level.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import type { Detector, Level, Plan, XY } from '../../geometry/plan/model.ts';
@@ -69,8 +69,8 @@ describe('the best spots of random levels', () => {
       const open = marginField(plan, model, probe);
       for (let i = 0; i < 10; i++) {
         const at: XY = [probe.at[0] + dice.between(-3000, 3000), probe.at[1] + dice.between(-3000, 3000)];
-        // What carries the probe here is no object in its way: a field is asked with its carriers.
-        const carriers = model.level.objects.filter((object) => carries(object, { ...probe, at })).map(({ id }) => id);
+        // What supports the probe here is no object in its way: a field is asked with its carriers.
+        const carriers = model.level.objects.filter((object) => supports(object, { ...probe, at })).map(({ id }) => id);
         const field = carriers.length > 0 ? marginField(plan, model, probe, carriers) : open;
         const [got, want] = [field.margin(...at), marginAt(one, at)];
         if (Number.isFinite(want)) expect(Math.abs(got - want), `seed ${seed} at ${at}`).toBeLessThan(CLOSE);

@@ -66,7 +66,7 @@ describe('turf, on a patch of the globe as large as the house,', () => {
       const model = buildLevel(level);
       const { place, back } = globeOf(level);
       for (const room of model.rooms) {
-        const face = polygonOf(room.centreRings, place);
+        const face = polygonOf(room.centerRings, place);
         const labels = level.rooms.filter(({ at }) => booleanPointInPolygon(point(place(at)), face));
         expect(room.labels, `seed ${seed}, ${room.key}`).toEqual(labels);
       }

@@ -1,4 +1,11 @@
-import { heightBetween, isWall, MEETS, type Subject, sharesHeight, subjectsOf } from '../../check/subjects.ts';
+import {
+  heightBetween,
+  isWall,
+  LIMIT_TOLERANCE,
+  type Subject,
+  sharesHeight,
+  subjectsOf,
+} from '../../check/subjects.ts';
 import type { LevelModel } from '../../level/types.ts';
 import type { Mm, Plan } from '../../plan/model.ts';
 import type { Body } from '../../plane/body.ts';
@@ -111,7 +118,7 @@ function levelEntries(plan: Plan, model: LevelModel, probe: Probe, carriers: rea
       if (stream) continue;
       const required = rule.least ?? 0;
       // Of a limit that forgives the touch itself the depth within the body is left, which no check forgives.
-      if (required <= MEETS && sharesHeight(subject, probe)) {
+      if (required <= LIMIT_TOLERANCE && sharesHeight(subject, probe)) {
         entries.push({ body, limit, required: 0, height: 0, floor: -probe.radius });
       } else if (rule.least !== null) {
         const height = heightOf(subject, rule.measured === 'space', probe);

@@ -1,4 +1,4 @@
-import { joined } from '../../../geometry/level/level-extent.ts';
+import { unionExtent } from '../../../geometry/level/level-extent.ts';
 import type { Extent } from '../../../geometry/plane/body.ts';
 import { SHADE } from '../../theme/tokens.ts';
 import type { RectPx } from '../stage/rect.ts';
@@ -21,7 +21,7 @@ export function paintSheet(pen: Pen, extent: Extent | null, begun: boolean): voi
   const { ctx, theme, area } = pen;
   ctx.fillStyle = theme.desk;
   ctx.fillRect(area.left, area.top, area.right - area.left, area.bottom - area.top);
-  const paper = paperAbout(extent && !begun ? joined(extent, LEAST_SHEET) : (extent ?? LEAST_SHEET));
+  const paper = paperAbout(extent && !begun ? unionExtent(extent, LEAST_SHEET) : (extent ?? LEAST_SHEET));
   const [left, top] = px(pen, [paper.minX, paper.minY]);
   const [right, bottom] = px(pen, [paper.maxX, paper.maxY]);
   within(pen, () => {

@@ -41,7 +41,7 @@ function wanted(level: Level, handle: Handle, point: ToolPoint, held: ReturnType
     point.plan,
     {
       ends: things || handle.kind === 'jamb' ? [] : held.ends,
-      centreLines: things ? facesOf(level, handle.id) : [],
+      centerLines: things ? facesOf(level, handle.id) : [],
       faces: [],
     },
     { reach: point.reach, grid: gridFor(point), from: other, directions: other ? RIGHT_ANGLES : [] },

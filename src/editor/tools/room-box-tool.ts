@@ -65,7 +65,7 @@ function corner(point: ToolPoint): XY {
   // The corners of the rooms that stand, for one room beside another.
   const corners = faces.map(([, end]) => end);
   const options = { reach: point.reach, grid: gridFor(point), from: null, directions: [] };
-  return snapPoint(point.plan, { ends: [...corners, ...ends], centreLines: [], faces }, options).at;
+  return snapPoint(point.plan, { ends: [...corners, ...ends], centerLines: [], faces }, options).at;
 }
 
 function thicknessNow(): Mm {

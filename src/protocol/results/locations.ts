@@ -1,4 +1,4 @@
-import { MEETS } from '../../../geometry/check/subjects.ts';
+import { LIMIT_TOLERANCE } from '../../../geometry/check/subjects.ts';
 import { listed } from '../../../geometry/messages/index.ts';
 import type { Detector, Level, Plan } from '../../../geometry/plan/model.ts';
 import type { Reading } from '../../../geometry/plan/test-record.ts';
@@ -57,7 +57,7 @@ function locationsOn({ detectors }: Level): readonly Location[] {
 /** Every one beside every other: of three in a row the outer two may be too far apart. */
 function areCollocated(detectors: readonly Detector[]): boolean {
   return detectors.every((a, i) =>
-    detectors.slice(i + 1).every((b) => distance(a.at, b.at) - a.radius - b.radius <= COLLOCATED_WITHIN + MEETS),
+    detectors.slice(i + 1).every((b) => distance(a.at, b.at) - a.radius - b.radius <= COLLOCATED_WITHIN + LIMIT_TOLERANCE),
   );
 }
 

@@ -1,4 +1,4 @@
-import { openChecks } from '../../../geometry/check/open-checks.ts';
+import { openChecks } from '../../../geometry/check/looked-for.ts';
 import type { DetectorReport } from '../../../geometry/check/types.ts';
 import { describeNotRun, describeReport, listed } from '../../../geometry/messages/index.ts';
 import type { Detector, Level, Plan } from '../../../geometry/plan/model.ts';

@@ -1,4 +1,4 @@
-import { openChecks } from '../../../geometry/check/open-checks.ts';
+import { openChecks } from '../../../geometry/check/looked-for.ts';
 import type { DetectorReport } from '../../../geometry/check/types.ts';
 import { levelsInOrder } from '../../../geometry/edit/index.ts';
 import type { Level, Plan } from '../../../geometry/plan/model.ts';

@@ -1,7 +1,7 @@
-import { openChecks } from '../../../geometry/check/open-checks.ts';
+import { openChecks } from '../../../geometry/check/looked-for.ts';
 import {
   describeCheck,
-  describeEntered,
+  describeCollision,
   headWord,
   inOrder,
   listed,
@@ -99,7 +99,7 @@ function enteredHints(seen: SeenLevel): readonly Hint[] {
   const { level } = seen.model;
   return level.detectors.flatMap((detector) => {
     const report = seen.reports.find(({ id }) => id === detector.id);
-    const entered = report && describeEntered(level, detector, report);
+    const entered = report && describeCollision(level, detector, report);
     if (!entered) return [];
     const text = about(seen, `${detectorName(level.detectors, detector.id)}: ${entered}`);
     return [{ text, act: showAct(seen, [detector.id]), missing: true, weight: WEIGHT.blocked }];

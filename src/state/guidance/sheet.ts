@@ -1,4 +1,4 @@
-import { openChecks } from '../../../geometry/check/open-checks.ts';
+import { openChecks } from '../../../geometry/check/looked-for.ts';
 import { capital, listed } from '../../../geometry/messages/index.ts';
 import { detectorName, type Hint, type SeenLevel, WEIGHT } from './hint.ts';
 

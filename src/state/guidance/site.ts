@@ -1,4 +1,4 @@
-import { openChecks } from '../../../geometry/check/open-checks.ts';
+import { openChecks } from '../../../geometry/check/looked-for.ts';
 import { listed } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { effectiveRules } from '../../../geometry/rules/profiles.ts';

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
-import { capital, describeEntered, describeReport, headWord, openWords } from '../../../geometry/messages/index.ts';
+import { capital, describeCollision, describeReport, headWord, openWords } from '../../../geometry/messages/index.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
 import { judgedGhost } from '../../editor/ghost.ts';
 import { useSketch } from '../../editor/sketch.ts';
@@ -83,6 +83,6 @@ function inHandWords(): string {
   if (!ghost) return sketch.cross ? sketch.reading.join(', ') : '';
   const { detector, report } = ghost;
   const level = selectLevel(state);
-  const reason = `${describeReport(report, selectShownPlan(state), level)} ${describeEntered(level, detector, report)}`;
+  const reason = `${describeReport(report, selectShownPlan(state), level)} ${describeCollision(level, detector, report)}`;
   return `Here: ${capital(headWord(report))}. ${reason.trim()}`;
 }

@@ -2,7 +2,7 @@ import type { ReactNode } from 'react';
 import type { DetectorReport } from '../../../geometry/check/types.ts';
 import {
   capital,
-  describeEntered,
+  describeCollision,
   describeReport,
   headWord,
   notRunRules,
@@ -54,7 +54,7 @@ function Spoken({ detector, report, numbers }: SpokenProps) {
   const level = useLevel();
   const room = level.rooms.find(({ id }) => id === report.room);
   const notRun = notRunRules(report, plan);
-  const entered = describeEntered(level, detector, report);
+  const entered = describeCollision(level, detector, report);
   return (
     <>
       <div className="verdict-panel__say">

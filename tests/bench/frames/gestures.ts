@@ -33,7 +33,7 @@ function someRoom(level: Level) {
   const { rooms } = buildLevel(level);
   const room = rooms[Math.floor(rooms.length / 2)];
   if (!room) throw new Error('no room');
-  const { minX, minY, maxX, maxY } = ringExtent(room.centreRings.flat());
+  const { minX, minY, maxX, maxY } = ringExtent(room.centerRings.flat());
   const about = 150; // the walls' own thickness
   const ids = itemsWithin(level, extentBetween([minX - about, minY - about], [maxX + about, maxY + about]));
   const held = level.walls.find(({ id }) => ids.includes(id));

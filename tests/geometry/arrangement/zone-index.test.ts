@@ -8,7 +8,7 @@ import { EVERYWHERE } from '../../../geometry/arrangement/space.ts';
 import type { GrownZone } from '../../../geometry/arrangement/zone.ts';
 import { growZone } from '../../../geometry/arrangement/zone.ts';
 import { INDEX_THRESHOLD } from '../../../geometry/arrangement/zone-index.ts';
-import { crowdedRing } from '../../../geometry/level/joints.ts';
+import { highDegreeRing } from '../../../geometry/level/joints.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
 import { ringBody } from '../../../geometry/plane/body.ts';
 import { ringsContain } from '../../../geometry/plane/ring.ts';
@@ -22,7 +22,7 @@ function star(count: number, grow: number): GrownZone[] {
     const corner = (along: number, aside: number): XY => [along * ux - aside * uy, along * uy + aside * ux];
     return growZone(ringBody([corner(0, -50), corner(4000, -50), corner(4000, 50), corner(0, 50)]), grow);
   });
-  return [...bars, growZone(ringBody(crowdedRing([0, 0], 50)), grow)];
+  return [...bars, growZone(ringBody(highDegreeRing([0, 0], 50)), grow)];
 }
 
 function outlineOf(zones: readonly GrownZone[]): { rings: number; area: number } {

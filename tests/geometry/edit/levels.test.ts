@@ -15,7 +15,7 @@ import {
   withoutLevel,
 } from '../../../geometry/edit/index.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
-import { outsideWallIds } from '../../../geometry/level/outside-walls.ts';
+import { outsideWallIds } from '../../../geometry/level/outdoors.ts';
 import type { Level, Opening, Plan, Wall, XY } from '../../../geometry/plan/model.ts';
 import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { parsePlan } from '../../../geometry/planfile/parse.ts';

@@ -1,14 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { isCovered } from '../../../geometry/level/covered.ts';
-import { standingBodies } from '../../../geometry/level/floors.ts';
+import { solidZones } from '../../../geometry/level/floors.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
 import { bodyDistance } from '../../../geometry/plane/body.ts';
 import { rectangle } from '../../helpers/drawn.ts';
 
 type Box = readonly [x0: number, y0: number, x1: number, y1: number];
 const bodies = (boxes: readonly Box[]) =>
-  standingBodies(boxes.map(([x0, y0, x1, y1]) => rectangle(x0, y0, x1 - x0, y1 - y0)));
+  solidZones(boxes.map(([x0, y0, x1, y1]) => rectangle(x0, y0, x1 - x0, y1 - y0)));
 const WEDGE: XY[] = [
   [0, 0],
   [100, 0],

@@ -1,16 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { joinedCentreLines } from '../../../geometry/level/centre-lines.ts';
+import { joinedCenterLines } from '../../../geometry/level/center-lines.ts';
 import { OUTDOORS, traceFaces } from '../../../geometry/level/faces.ts';
 import { type WallGraph, wallGraph } from '../../../geometry/level/graph.ts';
-import { TOUCH } from '../../../geometry/level/touch.ts';
+import { NODE_TOLERANCE } from '../../../geometry/level/tolerances.ts';
 import type { Wall, XY } from '../../../geometry/plan/model.ts';
 import { signedArea } from '../../../geometry/plane/ring.ts';
 import { loop, rectangle, wall } from '../../helpers/drawn.ts';
 import { randomPlan } from '../../helpers/random-level.ts';
 
 function graphOf(walls: readonly Wall[]): WallGraph {
-  return wallGraph(joinedCentreLines(walls).lines);
+  return wallGraph(joinedCenterLines(walls).lines);
 }
 
 /** Edges as pairs of points in words, sorted: "0 0 – 2000 0 a". */
@@ -57,8 +57,8 @@ describe('wallGraph(lines)', () => {
   it('makes one node of ends that lie within a touch of each other', () => {
     const walls = [
       wall('a', [0, 0], [1000, 0]),
-      wall('b', [1000 + TOUCH * 0.9, 0], [1000, 1000]),
-      wall('c', [1000, -TOUCH * 0.9], [2000, 0]),
+      wall('b', [1000 + NODE_TOLERANCE * 0.9, 0], [1000, 1000]),
+      wall('c', [1000, -NODE_TOLERANCE * 0.9], [2000, 0]),
     ];
     expect(graphOf(walls).nodes.length).toBe(4);
   });

@@ -66,7 +66,7 @@ function isInside(before: Stage, after: Stage): boolean {
   return (
     !shared &&
     after.model.rooms.every(({ labelPoint }) =>
-      before.model.rooms.some(({ centreRings }) => ringsContain(centreRings, labelPoint)),
+      before.model.rooms.some(({ centerRings }) => ringsContain(centerRings, labelPoint)),
     )
   );
 }

@@ -160,7 +160,7 @@ describe('the rooms of a level', () => {
     const solid = loop('c', rectangle(2000, 1500, 400, 400), { thickness: 400 });
     const [room] = buildLevel(drawn([...HOUSE, ...solid])).rooms;
     expect(room?.floorRings.map((ring) => Math.sign(signedArea(ring)))).toEqual([1, -1]);
-    expect(room?.centreRings.map((ring) => Math.abs(signedArea(ring)))).toEqual([6000 * 4000, 400 * 400]);
+    expect(room?.centerRings.map((ring) => Math.abs(signedArea(ring)))).toEqual([6000 * 4000, 400 * 400]);
   });
 
   it('can have a floor in two parts, where walls that pass each other fill what is between them', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
-import { CROWD } from '../../../geometry/level/touch.ts';
+import { HIGH_DEGREE } from '../../../geometry/level/tolerances.ts';
 import type { Wall, XY } from '../../../geometry/plan/model.ts';
 import { bodyDistance, ringBody } from '../../../geometry/plane/body.ts';
 import { drawn, loop, rectangle, wall } from '../../helpers/drawn.ts';
@@ -35,11 +35,11 @@ describe('very many walls', () => {
 
   it('at one point are told, and the ground that their joints could reach counts as wall', () => {
     const middle: XY = [5000, 4000];
-    const few = buildLevel(drawn([...HOUSE, ...star(CROWD, middle, 3000)]));
-    const many = buildLevel(drawn([...HOUSE, ...star(CROWD + 1, middle, 3000)]));
+    const few = buildLevel(drawn([...HOUSE, ...star(HIGH_DEGREE, middle, 3000)]));
+    const many = buildLevel(drawn([...HOUSE, ...star(HIGH_DEGREE + 1, middle, 3000)]));
     expect(few.notices.filter(({ kind }) => kind === 'walls-crowded')).toEqual([]);
     expect(many.notices.filter(({ kind }) => kind === 'walls-crowded').map(({ at, ids }) => [at, ids.length])).toEqual([
-      [middle, CROWD + 1],
+      [middle, HIGH_DEGREE + 1],
     ]);
     // Ten half-thicknesses of 100 mm, whichever way.
     for (let degrees = 0; degrees < 360; degrees += 7) {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { whyNot } from '../../../geometry/check/why-not.ts';
+import { blockingChecks } from '../../../geometry/check/blocking-checks.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
-import { describeWhyNot } from '../../../geometry/messages/index.ts';
+import { describeBlocked } from '../../../geometry/messages/index.ts';
 import type { Level, Plan, XY } from '../../../geometry/plan/model.ts';
 import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { levelRegion } from '../../../geometry/region/level-region.ts';
@@ -34,7 +34,7 @@ const plan: Plan = { ...emptyPlan(), levels: [level] };
 const model = buildLevel(level);
 const probe = { base: 762, radius: 50.8, tall: 25.4 };
 const region = levelRegion(plan, model, probe);
-const told = (at: XY) => describeWhyNot(whyNot(plan, model, probe, at), region, plan, model, at);
+const told = (at: XY) => describeBlocked(blockingChecks(plan, model, probe, at), region, plan, model, at);
 
 describe('describeWhyNot', () => {
   it('names rule, subject, distance and need, and the way to the nearest white', () => {
@@ -62,8 +62,8 @@ describe('describeWhyNot', () => {
 
   it('says so where nothing on the level is white', () => {
     const high = { ...probe, base: 100 };
-    const { lines } = describeWhyNot(
-      whyNot(plan, model, high, [800, 800]),
+    const { lines } = describeBlocked(
+      blockingChecks(plan, model, high, [800, 800]),
       levelRegion(plan, model, high),
       plan,
       model,

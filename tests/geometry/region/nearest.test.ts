@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Edge } from '../../../geometry/arrangement/types.ts';
-import { whyNot } from '../../../geometry/check/why-not.ts';
+import { blockingChecks } from '../../../geometry/check/blocking-checks.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
 import type { Detector, Level, Override, XY } from '../../../geometry/plan/model.ts';
 import { levelRegion } from '../../../geometry/region/level-region.ts';
@@ -114,7 +114,7 @@ describe('the nearest spot that is free', () => {
         for (const [x, y] of free) {
           expect(Math.hypot(x - at[0], y - at[1])).toBeGreaterThanOrEqual(spot.distance - 1e-6);
         }
-        const short = whyNot(plan, model, probe, spot.at).filter(
+        const short = blockingChecks(plan, model, probe, spot.at).filter(
           ({ rule, margin }) => rule !== 'level' && (margin ?? -1) < -0.1 - 1e-6,
         );
         expect(short).toEqual([]);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Edge } from '../../../geometry/arrangement/types.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
-import { nameRun, runLength } from '../../../geometry/region/name-run.ts';
+import { labelLine, polylineLength } from '../../../geometry/region/label-line.ts';
 import type { Zone } from '../../../geometry/region/types.ts';
 import { edgeLength, visibleEdges } from '../../../geometry/region/visible-edges.ts';
 
@@ -79,20 +79,20 @@ describe('nameRun(seen, floors)', () => {
   it('is the longest stretch of the edge that lies on a floor', () => {
     const disc = discZone(0, 0, 2000);
     const edges = visibleEdges([disc]).get(disc) ?? [];
-    const whole = nameRun(edges, [[box(-5000, -5000, 10_000, 10_000)]]);
+    const whole = labelLine(edges, [[box(-5000, -5000, 10_000, 10_000)]]);
     // Chords of 2 degrees are shorter than their arcs by less than a tenth of a per cent.
-    expect(runLength(whole ?? []) / (2 * Math.PI * 2000)).toBeGreaterThan(0.999);
+    expect(polylineLength(whole ?? []) / (2 * Math.PI * 2000)).toBeGreaterThan(0.999);
     // A floor that holds a sixth of the circle on its right, and one that holds less on its left.
-    const right = nameRun(edges, [[box(1732, -5000, 5000, 10_000)], [box(-5000, -500, 3000, 1000)]]);
-    expect(runLength(right ?? [])).toBeGreaterThan(2000);
-    expect(runLength(right ?? [])).toBeLessThan((2 * Math.PI * 2000) / 6 + 1);
+    const right = labelLine(edges, [[box(1732, -5000, 5000, 10_000)], [box(-5000, -500, 3000, 1000)]]);
+    expect(polylineLength(right ?? [])).toBeGreaterThan(2000);
+    expect(polylineLength(right ?? [])).toBeLessThan((2 * Math.PI * 2000) / 6 + 1);
     expect(right?.every(([x]) => x >= 1732)).toBe(true);
   });
 
   it('is none where no floor holds any of it, or nothing is seen', () => {
     const disc = discZone(0, 0, 2000);
     const edges = visibleEdges([disc]).get(disc) ?? [];
-    expect(nameRun(edges, [[box(3000, 3000, 1000, 1000)]])).toBeNull();
-    expect(nameRun([], [[box(-5000, -5000, 10_000, 10_000)]])).toBeNull();
+    expect(labelLine(edges, [[box(3000, 3000, 1000, 1000)]])).toBeNull();
+    expect(labelLine([], [[box(-5000, -5000, 10_000, 10_000)]])).toBeNull();
   });
 });

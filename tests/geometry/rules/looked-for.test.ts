@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { checkDetector } from '../../../geometry/check/check-detector.ts';
-import { lookedForQuestions, openChecks, openQuestions } from '../../../geometry/check/open-checks.ts';
+import { lookedForQuestions, openChecks, openQuestions } from '../../../geometry/check/looked-for.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
 import { headlineOf } from '../../../geometry/messages/index.ts';
 import type { Detector, FixtureKind, Level, Plan } from '../../../geometry/plan/model.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { checkDetector } from '../../../geometry/check/check-detector.ts';
 import { compareProfiles } from '../../../geometry/check/compare-profiles.ts';
-import { openChecks } from '../../../geometry/check/open-checks.ts';
+import { openChecks } from '../../../geometry/check/looked-for.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
 import { openWords } from '../../../geometry/messages/index.ts';
 import type { Detector, FixtureKind, Level, RoomUse } from '../../../geometry/plan/model.ts';

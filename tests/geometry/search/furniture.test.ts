@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { carries } from '../../../geometry/check/carriers.ts';
 import { checkDetector } from '../../../geometry/check/check-detector.ts';
+import { supports } from '../../../geometry/check/support.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
 import type { Detector, Level, PlanObject, XY } from '../../../geometry/plan/model.ts';
 import type { Probe } from '../../../geometry/region/types.ts';
@@ -68,7 +68,7 @@ describe('a companion on furniture', () => {
         const spot = companionSpot(planOf(level), buildLevel(level), first);
         expect(spot).not.toBeNull();
         const second = detector('d2', spot?.at ?? [0, 0], 'A');
-        expect(carries(DESK, second)).toBe(true);
+        expect(supports(DESK, second)).toBe(true);
         const both = den([DESK], [{ ...first, pair: 'A' }, second]);
         expect(
           checkDetector(planOf(both), buildLevel(both), second).checks.find(({ rule }) => rule === 'companion')

@@ -12,7 +12,7 @@ import { type Faces, facesAbout } from '../../../geometry/snap/room-faces.ts';
 import { onGrid, RIGHT_ANGLES, type SnapOptions, type SnapTargets, snapPoint } from '../../../geometry/snap/snap.ts';
 import { snapMove } from '../../../geometry/snap/snap-move.ts';
 
-const NOTHING: SnapTargets = { ends: [], centreLines: [], faces: [] };
+const NOTHING: SnapTargets = { ends: [], centerLines: [], faces: [] };
 const options = (change: Partial<SnapOptions> = {}): SnapOptions => ({
   reach: 100,
   grid: null,
@@ -30,7 +30,7 @@ describe('snapPoint', () => {
       targets: {
         ...NOTHING,
         ends: [[1000, 0] as XY],
-        centreLines: [
+        centerLines: [
           [
             [0, 40],
             [2000, 40],
@@ -86,7 +86,7 @@ describe('snapPoint', () => {
       at: [4950, 30] as XY,
       targets: {
         ...NOTHING,
-        centreLines: [
+        centerLines: [
           [
             [5000, -2000],
             [5000, 2000],
@@ -110,7 +110,7 @@ describe('snapPoint', () => {
       at: [700, 80] as XY,
       targets: {
         ...NOTHING,
-        centreLines: [
+        centerLines: [
           [
             [0, 0],
             [2000, 0],
@@ -151,8 +151,8 @@ describe('snapPoint', () => {
     fc.assert(
       fc.property(point, point, point, (at, a, b) => {
         fc.pre(a[0] !== b[0] || a[1] !== b[1]);
-        const there = snapPoint(at, { ...NOTHING, centreLines: [[a, b]] }, options({ reach: 4000 }));
-        const back = snapPoint(at, { ...NOTHING, centreLines: [[b, a]] }, options({ reach: 4000 }));
+        const there = snapPoint(at, { ...NOTHING, centerLines: [[a, b]] }, options({ reach: 4000 }));
+        const back = snapPoint(at, { ...NOTHING, centerLines: [[b, a]] }, options({ reach: 4000 }));
         expect(there.at[0]).toBeCloseTo(back.at[0], 3);
         expect(there.at[1]).toBeCloseTo(back.at[1], 3);
       }),

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { ArcRing } from '../../../geometry/arrangement/types.ts';
-import { whyNot } from '../../../geometry/check/why-not.ts';
+import { blockingChecks } from '../../../geometry/check/blocking-checks.ts';
 import type { Plan, XY } from '../../../geometry/plan/model.ts';
 import { ringExtent } from '../../../geometry/plane/body.ts';
 import { ringsContain } from '../../../geometry/plane/ring.ts';
@@ -63,7 +63,7 @@ function compare(plan: Plan, levelId: string) {
 /** By the checks themselves, not by the region: the level, the sun and the pair are not in the white. */
 function mayStand({ plan, model, region }: SubjectMatter, at: XY): boolean {
   const others = ['level', 'direct-sun', 'companion'];
-  return whyNot(plan, model, region.probe, at).every(({ rule }) => others.includes(rule));
+  return blockingChecks(plan, model, region.probe, at).every(({ rule }) => others.includes(rule));
 }
 
 function spotsOn(rings: readonly (readonly XY[])[]): readonly XY[] {

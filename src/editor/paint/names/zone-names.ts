@@ -1,7 +1,7 @@
 import type { XY } from '../../../../geometry/plan/model.ts';
 import { memoize } from '../../../../geometry/plane/memoize.ts';
 import type { Ring } from '../../../../geometry/plane/types.ts';
-import { nameRun, runLength } from '../../../../geometry/region/name-run.ts';
+import { labelLine, polylineLength } from '../../../../geometry/region/label-line.ts';
 import type { LevelRegion, Zone } from '../../../../geometry/region/types.ts';
 import { edgeLength, type Stretch } from '../../../../geometry/region/visible-edges.ts';
 import type { RuleId } from '../../../../geometry/rules/types.ts';
@@ -39,7 +39,7 @@ export function zoneNames(
     const least = textWidth(pen, text, style) + 2 * LINE_LEFT_PX;
     if (done >= (TIMES[zone.rule] ?? MANY) || tries >= TRIES || lengthPx(pen, longest) < least) continue;
     tried.set(zone.rule, tries + 1);
-    const run = nameRun(stretches, floors)?.map((point) => px(pen, point));
+    const run = labelLine(stretches, floors)?.map((point) => px(pen, point));
     const letters = run && placed(pen, text, run, style, places);
     if (!letters) continue;
     written.set(zone.rule, done + 1);
@@ -79,7 +79,7 @@ function placed(
   places: Places,
 ): readonly Letter[] | null {
   const width = textWidth(pen, text, style);
-  const length = runLength(run);
+  const length = polylineLength(run);
   if (length < width + 2 * LINE_LEFT_PX) return null;
   // The middle first; then off it to both sides, where another name stands.
   for (const share of [0.5, 0.3, 0.7, 0.15, 0.85]) {
@@ -104,7 +104,7 @@ function lettersAlong(
   const leftwards =
     Math.cos(middle.angle) < -1e-6 || (Math.abs(Math.cos(middle.angle)) < 1e-6 && Math.sin(middle.angle) > 0);
   const line = leftwards ? [...run].reverse() : run;
-  const begin = leftwards ? runLength(run) - start - width : start;
+  const begin = leftwards ? polylineLength(run) - start - width : start;
   const letters: Letter[] = [];
   let far = begin;
   for (const letter of text) {

@@ -4,15 +4,16 @@ import { ringsContain } from '../plane/ring.ts';
 import type { Ring } from '../plane/types.ts';
 import { edgeLength, onEdge, type Stretch } from './visible-edges.ts';
 
-/** Edges are followed in steps of this length, and arcs at least every 2 degrees: 1.3 mm off at a radius of 84 in. */
+/** Sampling steps: this length, and at most 2 degrees on arcs, which deviates 1.3 mm at a radius of 84 in. */
 const STEP: Mm = 60;
 const ARC_STEP = (2 * Math.PI) / 180;
 
 /**
- * The longest open line along the seen outline of a zone that lies on one of the floors: where the rule's name belongs. Null
- * where none does. For drawing only: ends are right to a step of 60 mm.
+ * Returns the longest polyline along the visible outline of a zone that lies on one of the floors, as a base line for
+ * the rule's name; null
+ * for none. For drawing only: ends are accurate to one step, 60 mm.
  */
-export function nameRun(seen: readonly Stretch[], floors: readonly (readonly Ring[])[]): readonly XY[] | null {
+export function labelLine(visible: readonly Stretch[], floors: readonly (readonly Ring[])[]): readonly XY[] | null {
   const spaces = floors.map((rings) => ({ rings, extent: ringExtent(rings.flat()) }));
   const onFloor = (p: XY) =>
     spaces.some(
@@ -21,8 +22,8 @@ export function nameRun(seen: readonly Stretch[], floors: readonly (readonly Rin
     );
   let best: readonly XY[] | null = null;
   let most = 0;
-  for (const run of seen.flatMap((stretch) => runsWhere(pointsAlong(stretch), onFloor))) {
-    const length = runLength(run);
+  for (const run of visible.flatMap((stretch) => runsInside(pointsAlong(stretch), onFloor))) {
+    const length = polylineLength(run);
     if (length <= most) continue;
     most = length;
     best = run;
@@ -30,8 +31,8 @@ export function nameRun(seen: readonly Stretch[], floors: readonly (readonly Rin
   return best;
 }
 
-/** Length of an open line, in the unit of its points. */
-export function runLength(points: readonly XY[]): number {
+/** Returns the length of a polyline, in the unit of its points. */
+export function polylineLength(points: readonly XY[]): number {
   let sum = 0;
   for (let i = 1; i < points.length; i++) {
     const [a, b] = [points[i - 1] as XY, points[i] as XY];
@@ -50,11 +51,11 @@ function pointsAlong(stretch: Stretch): readonly XY[] {
   return points;
 }
 
-function runsWhere(points: readonly XY[], holds: (p: XY) => boolean): readonly (readonly XY[])[] {
+function runsInside(points: readonly XY[], isInside: (p: XY) => boolean): readonly (readonly XY[])[] {
   const runs: XY[][] = [];
   let before = false;
   for (const point of points) {
-    const now = holds(point);
+    const now = isInside(point);
     if (now && before) runs.at(-1)?.push(point);
     else if (now) runs.push([point]);
     before = now;

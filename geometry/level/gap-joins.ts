@@ -1,21 +1,21 @@
 import Flatbush from 'flatbush';
 import type { Mm, XY } from '../plan/model.ts';
 import { cross, distance, nearestOnSegment } from '../plane/point.ts';
-import { spokesTest } from './crowds.ts';
-import { type CentreLine, SNAP, TOUCH } from './touch.ts';
-import type { Notice } from './types.ts';
+import { spokesTest } from './spokes.ts';
+import { NODE_TOLERANCE, SNAP_DISTANCE } from './tolerances.ts';
+import type { CenterLine, Notice } from './types.ts';
 
 /** A crossing closer than this to both ends is the corner that was meant; beyond, the walls run side by side. */
-const CROSSING: Mm = 2 * SNAP;
+const CROSSING: Mm = 2 * SNAP_DISTANCE;
 
 /** Where an end nearly meets more walls than this, all walls around it are connected to one hub. */
-const MOST_NEAR = 24;
+const HUB_THRESHOLD = 24;
 
 /** An end of a wall and another wall that it nearly meets. */
 interface NearMiss {
-  readonly line: CentreLine;
+  readonly line: CenterLine;
   readonly end: XY;
-  readonly other: CentreLine;
+  readonly other: CenterLine;
   readonly gap: Mm;
 }
 
@@ -27,57 +27,57 @@ interface NearMiss {
  * that leads from one to the other, because it may be thinner. Around hubs, where no real house has so many walls, the
  * other ends of the walls are not joined to each other.
  */
-export function joinsOf(lines: readonly CentreLine[]): { joins: CentreLine[]; notices: Notice[] } {
-  const joins: CentreLine[] = [];
-  const told: Notice[] = [];
-  const { ends, index } = surveyedEnds(lines);
-  const crowded = ends.filter(({ misses }) => misses.length > MOST_NEAR);
-  joins.push(...hubJoins(crowded, lines, index));
+export function joinsOf(lines: readonly CenterLine[]): { joins: CenterLine[]; notices: Notice[] } {
+  const joins: CenterLine[] = [];
+  const reported: Notice[] = [];
+  const { ends, index } = surveyEnds(lines);
+  const crowded = ends.filter(({ misses }) => misses.length > HUB_THRESHOLD);
+  joins.push(...joinsToHubs(crowded, lines, index));
   for (const { misses, crossed, isLoose, line, end } of ends) {
-    if (misses.length > MOST_NEAR) continue;
+    if (misses.length > HUB_THRESHOLD) continue;
     for (const miss of misses) {
       const crossing = crossingNear(miss);
       const to = crossing ?? nearestOnSegment(end, miss.other.a, miss.other.b);
-      if (distance(end, to) > TOUCH) {
+      if (distance(end, to) > NODE_TOLERANCE) {
         joins.push({ wall: line.wall, a: end, b: to, isDrawn: false, isInLine: crossing !== null });
       }
-      if (isLoose) told.push(noticeOf('gap-closed', line, miss.other, to, miss.gap));
+      if (isLoose) reported.push(noticeOf('gap-closed', line, miss.other, to, miss.gap));
     }
     if (isLoose && misses.length === 0 && crossed) {
-      told.push(noticeOf('overshoot', line, crossed.other, crossed.at, distance(end, crossed.at)));
+      reported.push(noticeOf('overshoot', line, crossed.other, crossed.at, distance(end, crossed.at)));
     }
   }
-  return { joins, notices: gathered(told) };
+  return { joins, notices: mergeNotices(reported) };
 }
 
 /** Connects every wall within an inch of a hub to the hub. This replaces the pairwise connections. */
-function hubJoins(crowded: readonly SurveyedEnd[], lines: readonly CentreLine[], index: Flatbush): CentreLine[] {
+function joinsToHubs(crowded: readonly SurveyedEnd[], lines: readonly CenterLine[], index: Flatbush): CenterLine[] {
   const hubs: XY[] = [];
-  for (const { end } of crowded) if (!hubs.some((hub) => distance(hub, end) <= SNAP)) hubs.push(end);
+  for (const { end } of crowded) if (!hubs.some((hub) => distance(hub, end) <= SNAP_DISTANCE)) hubs.push(end);
   return hubs.flatMap((hub) => {
     const near = index.search(hub[0] - CROSSING, hub[1] - CROSSING, hub[0] + CROSSING, hub[1] + CROSSING);
-    return near.flatMap((i): CentreLine[] => {
-      const { wall, a, b } = lines[i] as CentreLine;
+    return near.flatMap((i): CenterLine[] => {
+      const { wall, a, b } = lines[i] as CenterLine;
       const from = nearestOnSegment(hub, a, b);
       const gap = distance(from, hub);
-      if (gap <= TOUCH || gap > CROSSING) return [];
+      if (gap <= NODE_TOLERANCE || gap > CROSSING) return [];
       return [{ wall, a: from, b: hub, isDrawn: false, isInLine: true, hub }];
     });
   });
 }
 
 interface SurveyedEnd {
-  readonly line: CentreLine;
+  readonly line: CenterLine;
   readonly end: XY;
   /** At most just above the hub threshold. */
   readonly misses: readonly NearMiss[];
   /** Whether it touches no other wall. */
   readonly isLoose: boolean;
   /** The wall that it has slightly overshot. */
-  readonly crossed: { readonly other: CentreLine; readonly at: XY } | null;
+  readonly crossed: { readonly other: CenterLine; readonly at: XY } | null;
 }
 
-function surveyedEnds(lines: readonly CentreLine[]): { ends: SurveyedEnd[]; index: Flatbush } {
+function surveyEnds(lines: readonly CenterLine[]): { ends: SurveyedEnd[]; index: Flatbush } {
   const index = new Flatbush(Math.max(1, lines.length));
   if (lines.length === 0) index.add(0, 0, 0, 0);
   for (const { a, b } of lines) {
@@ -88,36 +88,41 @@ function surveyedEnds(lines: readonly CentreLine[]): { ends: SurveyedEnd[]; inde
   const ends: SurveyedEnd[] = [];
   for (const line of lines) {
     for (const end of [line.a, line.b]) {
-      const near = index.search(end[0] - SNAP, end[1] - SNAP, end[0] + SNAP, end[1] + SNAP);
+      const near = index.search(
+        end[0] - SNAP_DISTANCE,
+        end[1] - SNAP_DISTANCE,
+        end[0] + SNAP_DISTANCE,
+        end[1] + SNAP_DISTANCE,
+      );
       // The end's own wall is always near.
-      if (near.length > 1) ends.push(surveyedEnd(line, end, near, lines, areSpokes));
+      if (near.length > 1) ends.push(surveyEnd(line, end, near, lines, areSpokes));
     }
   }
   return { ends, index };
 }
 
-function surveyedEnd(
-  line: CentreLine,
+function surveyEnd(
+  line: CenterLine,
   end: XY,
   near: readonly number[],
-  lines: readonly CentreLine[],
-  areSpokes: (line: CentreLine, end: XY, other: CentreLine) => boolean,
+  lines: readonly CenterLine[],
+  areSpokes: (line: CenterLine, end: XY, other: CenterLine) => boolean,
 ): SurveyedEnd {
   const far = end === line.a ? line.b : line.a;
   const misses: NearMiss[] = [];
   let isLoose = true;
   let crossed: SurveyedEnd['crossed'] = null;
   for (const i of near) {
-    const other = lines[i] as CentreLine;
+    const other = lines[i] as CenterLine;
     if (other === line) continue;
     const gap = distance(end, nearestOnSegment(end, other.a, other.b));
-    if (gap <= TOUCH) isLoose = false;
-    if (gap <= TOUCH || gap > SNAP || areSpokes(line, end, other)) continue;
-    const at = meetsNear(end, far, other);
+    if (gap <= NODE_TOLERANCE) isLoose = false;
+    if (gap <= NODE_TOLERANCE || gap > SNAP_DISTANCE || areSpokes(line, end, other)) continue;
+    const at = meetingNearEnd(end, far, other);
     if (!at) {
       misses.push({ line, end, other, gap });
-      if (misses.length > MOST_NEAR) break;
-    } else if (cross(other.a, other.b, far) * cross(other.a, other.b, end) < 0 && distance(at, far) > TOUCH) {
+      if (misses.length > HUB_THRESHOLD) break;
+    } else if (cross(other.a, other.b, far) * cross(other.a, other.b, end) < 0 && distance(at, far) > NODE_TOLERANCE) {
       crossed = { other, at };
     }
   }
@@ -125,14 +130,15 @@ function surveyedEnd(
 }
 
 /** Returns where the other wall meets the last inch of this one; null if it does not. */
-function meetsNear(end: XY, far: XY, other: CentreLine): XY | null {
+function meetingNearEnd(end: XY, far: XY, other: CenterLine): XY | null {
   const length = distance(end, far);
   const reach = Math.min(1, CROSSING / length);
   const tail: XY = [end[0] + (far[0] - end[0]) * reach, end[1] + (far[1] - end[1]) * reach];
   const at = crossingOf(end, tail, other.a, other.b);
-  if (at && nearestGap(at, end, tail) <= TOUCH && nearestGap(at, other.a, other.b) <= TOUCH) return at;
-  for (const tip of [other.a, other.b]) if (nearestGap(tip, end, tail) <= TOUCH) return tip;
-  return nearestGap(tail, other.a, other.b) <= TOUCH ? tail : null;
+  if (at && nearestGap(at, end, tail) <= NODE_TOLERANCE && nearestGap(at, other.a, other.b) <= NODE_TOLERANCE)
+    return at;
+  for (const tip of [other.a, other.b]) if (nearestGap(tip, end, tail) <= NODE_TOLERANCE) return tip;
+  return nearestGap(tail, other.a, other.b) <= NODE_TOLERANCE ? tail : null;
 }
 
 function nearestGap(p: XY, a: XY, b: XY): Mm {
@@ -146,9 +152,9 @@ function nearestGap(p: XY, a: XY, b: XY): Mm {
 function crossingNear({ line, end, other }: NearMiss): XY | null {
   const at = crossingOf(line.a, line.b, other.a, other.b);
   if (at && distance(at, end) <= CROSSING) {
-    if (nearestGap(at, other.a, other.b) <= TOUCH) return at;
+    if (nearestGap(at, other.a, other.b) <= NODE_TOLERANCE) return at;
     const tip = distance(end, other.a) <= distance(end, other.b) ? other.a : other.b;
-    if (distance(end, tip) <= SNAP && distance(at, tip) <= CROSSING) return at;
+    if (distance(end, tip) <= SNAP_DISTANCE && distance(at, tip) <= CROSSING) return at;
   }
   return null;
 }
@@ -165,24 +171,24 @@ function crossingOf(a: XY, b: XY, c: XY, d: XY): XY | null {
   return [a[0] + dx * t, a[1] + dy * t];
 }
 
-function noticeOf(kind: 'gap-closed' | 'overshoot', line: CentreLine, other: CentreLine, at: XY, length: Mm): Notice {
+function noticeOf(kind: 'gap-closed' | 'overshoot', line: CenterLine, other: CenterLine, at: XY, length: Mm): Notice {
   return { kind, ids: [...new Set([line.wall.id, other.wall.id])].sort(), at, length };
 }
 
 /** Merges the notices about one place: the two ends of a corner, or three that nearly meet. */
-function gathered(notices: readonly Notice[]): Notice[] {
-  const kept: Notice[] = [];
+function mergeNotices(notices: readonly Notice[]): Notice[] {
+  const merged: Notice[] = [];
   for (const notice of notices) {
-    const k = kept.findIndex(
+    const k = merged.findIndex(
       ({ kind, ids, at }) =>
         kind === notice.kind && distance(at, notice.at) <= CROSSING && ids.some((id) => notice.ids.includes(id)),
     );
-    const before = kept[k];
-    if (!before) kept.push(notice);
+    const before = merged[k];
+    if (!before) merged.push(notice);
     else {
       const ids = [...new Set([...before.ids, ...notice.ids])].sort();
-      kept[k] = { ...before, ids, length: Math.max(before.length ?? 0, notice.length ?? 0) };
+      merged[k] = { ...before, ids, length: Math.max(before.length ?? 0, notice.length ?? 0) };
     }
   }
-  return kept;
+  return merged;
 }

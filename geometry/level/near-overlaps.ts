@@ -2,26 +2,27 @@ import Flatbush from 'flatbush';
 import type { Mm, Wall, XY } from '../plan/model.ts';
 import { type Extent, ringExtent } from '../plane/body.ts';
 import { along, distance } from '../plane/point.ts';
-import { SNAP } from './touch.ts';
+import { SNAP_DISTANCE } from './tolerances.ts';
 import type { Notice } from './types.ts';
 
-/** Where two walls lie on one another. */
-interface LaidOn {
+/** Where two walls nearly coincide. */
+interface NearOverlap {
   readonly at: XY;
   readonly length: Mm;
 }
 
-/** Walls turned by more than this against each other, as the sine of the angle, cross: they do not lie on one another. */
-const BESIDE = 0.1;
+/** Sine of the angle between two walls above which they cross instead of nearly coinciding. */
+const CROSSING_SINE = 0.1;
 
-/** More pairs than this are told in groups: nobody reads a thousand remarks. */
+/** More pairs than this are reported in groups, because nobody reads a thousand notices. */
 const MOST_PAIRS = 50;
 
 /**
- * The stretch on which the centre-lines of two walls lie on or almost on one another: within half an inch, for at least an inch
- * and for half of the shorter wall. Null where they do not.
+ * Returns the stretch on which two center-lines are within half an inch of each other, if it is at least an inch long
+ * and at least
+ * half of the shorter wall; null otherwise.
  */
-function laidOn(one: Pick<Wall, 'from' | 'to'>, other: Pick<Wall, 'from' | 'to'>): LaidOn | null {
+function nearOverlap(one: Pick<Wall, 'from' | 'to'>, other: Pick<Wall, 'from' | 'to'>): NearOverlap | null {
   const length = distance(one.from, one.to);
   const shorter = Math.min(length, distance(other.from, other.to));
   if (shorter === 0) return null;
@@ -33,24 +34,24 @@ function laidOn(one: Pick<Wall, 'from' | 'to'>, other: Pick<Wall, 'from' | 'to'>
   const [s0, t0] = spot(other.from);
   const [s1, t1] = spot(other.to);
   const slope = (t1 - t0) / (s1 - s0);
-  if (!(Math.abs(slope) <= BESIDE)) return null;
+  if (!(Math.abs(slope) <= CROSSING_SINE)) return null;
   let from = Math.max(0, Math.min(s0, s1));
   let to = Math.min(length, Math.max(s0, s1));
-  // Where the other is within half an inch: between two places, unless it runs along.
+  // The interval in which the other line is within half an inch, unless it is parallel.
   if (slope === 0) {
-    if (Math.abs(t0) > SNAP) return null;
+    if (Math.abs(t0) > SNAP_DISTANCE) return null;
   } else {
-    const [p, q] = [s0 + (-SNAP - t0) / slope, s0 + (SNAP - t0) / slope];
+    const [p, q] = [s0 + (-SNAP_DISTANCE - t0) / slope, s0 + (SNAP_DISTANCE - t0) / slope];
     from = Math.max(from, Math.min(p, q));
     to = Math.min(to, Math.max(p, q));
   }
-  if (to - from < Math.max(2 * SNAP, shorter / 2)) return null;
+  if (to - from < Math.max(2 * SNAP_DISTANCE, shorter / 2)) return null;
   return { at: along(one.from, one.to, (from + to) / 2 / length), length: to - from };
 }
 
-/** Every two of some ids, as one word each. */
+/** Returns a key for every pair of some ids. */
 export function pairsOf(ids: readonly string[]): string[] {
-  // Of very many in one place every one with the first says enough.
+  // In very large groups, pairs with the first id are enough.
   if (ids.length > MOST_PAIRS) return ids.slice(1).map((id) => pairOf(ids[0] as string, id));
   return ids.flatMap((a, i) => ids.slice(i + 1).map((b) => pairOf(a, b)));
 }
@@ -59,32 +60,32 @@ function pairOf(a: string, b: string): string {
   return a < b ? JSON.stringify([a, b]) : JSON.stringify([b, a]);
 }
 
-/** A notice for every two walls that lie askew on one another; those that are `told` of already are left out. */
-export function askewNotices(walls: readonly Wall[], told: ReadonlySet<string>): Notice[] {
-  const found: (LaidOn & { readonly ids: readonly [string, string] })[] = [];
+/** Returns a notice for every pair of walls that nearly coincide and is not in `reported`. */
+export function nearOverlapNotices(walls: readonly Wall[], reported: ReadonlySet<string>): Notice[] {
+  const found: (NearOverlap & { readonly ids: readonly [string, string] })[] = [];
   forNearPairs(
     [...walls].sort((a, b) => (a.id < b.id ? -1 : 1)),
     (one, other) => {
-      if (!runBeside(one, other) || told.has(pairOf(one.id, other.id))) return;
-      const place = laidOn(one, other);
+      if (!areNearlyParallel(one, other) || reported.has(pairOf(one.id, other.id))) return;
+      const place = nearOverlap(one, other);
       if (place) found.push({ ...place, ids: [one.id, other.id] });
     },
   );
   return grouped(found);
 }
 
-/** Whether two walls run the same way or the opposite way, or nearly so. */
-function runBeside(one: Wall, other: Wall): boolean {
+/** Returns whether two walls are nearly parallel, in either direction. */
+function areNearlyParallel(one: Wall, other: Wall): boolean {
   const dx = one.to[0] - one.from[0];
   const dy = one.to[1] - one.from[1];
   const ex = other.to[0] - other.from[0];
   const ey = other.to[1] - other.from[1];
   const across = dx * ey - dy * ex;
   const along = dx * ex + dy * ey;
-  return Math.abs(across) <= BESIDE * Math.abs(along);
+  return Math.abs(across) <= CROSSING_SINE * Math.abs(along);
 }
 
-/** Calls back for every two walls whose extents come within half an inch of each other, the first in the list first. */
+/** Calls `visit` for every pair of walls whose bounding boxes come within half an inch, in list order. */
 function forNearPairs(walls: readonly Wall[], visit: (one: Wall, other: Wall) => void): void {
   if (walls.length === 0) return;
   const extents = walls.map(({ from, to }) => ringExtent([from, to]));
@@ -93,12 +94,18 @@ function forNearPairs(walls: readonly Wall[], visit: (one: Wall, other: Wall) =>
   index.finish();
   walls.forEach((one, i) => {
     const { minX, minY, maxX, maxY } = extents[i] as Extent;
-    const near = index.search(minX - SNAP, minY - SNAP, maxX + SNAP, maxY + SNAP, (k) => k > i);
+    const near = index.search(
+      minX - SNAP_DISTANCE,
+      minY - SNAP_DISTANCE,
+      maxX + SNAP_DISTANCE,
+      maxY + SNAP_DISTANCE,
+      (k) => k > i,
+    );
     for (const k of near.sort((a, b) => a - b)) visit(one, walls[k] as Wall);
   });
 }
 
-function grouped(found: readonly (LaidOn & { readonly ids: readonly [string, string] })[]): Notice[] {
+function grouped(found: readonly (NearOverlap & { readonly ids: readonly [string, string] })[]): Notice[] {
   if (found.length <= MOST_PAIRS) return found.map((one) => ({ kind: 'walls-overlap', ...one }));
   const groups = new Map<string, { ids: Set<string>; at: XY; length: Mm }>();
   for (const { ids, at, length } of found) {

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { checkDetector } from '../../../geometry/check/check-detector.ts';
-import { thingsEntered } from '../../../geometry/check/entered.ts';
+import { collisionsOf } from '../../../geometry/check/collisions.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
-import { describeEntered } from '../../../geometry/messages/index.ts';
+import { describeCollision } from '../../../geometry/messages/index.ts';
 import type { Detector, Fixture, FixtureKind, Shape } from '../../../geometry/plan/model.ts';
 import { emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { boxWalls, levelOf } from '../../helpers/level-of.ts';
@@ -37,7 +37,7 @@ const detector = (x: number, y: number, base = 762): Detector => ({
   pair: null,
 });
 const plan = { ...emptyPlan(), levels: [level] };
-const told = (each: Detector) => describeEntered(level, each, checkDetector(plan, buildLevel(level), each));
+const told = (each: Detector) => describeCollision(level, each, checkDetector(plan, buildLevel(level), each));
 
 describe('thingsEntered', () => {
   it.each([
@@ -49,12 +49,12 @@ describe('thingsEntered', () => {
     { name: 'round the pipe, which is thinner than it', at: detector(6040, 3000), found: ['f2'] },
     { name: 'below the hood', at: detector(2000, 3000), found: [] },
   ])('finds $found $name', ({ at, found }) => {
-    expect(thingsEntered(level, at).map(({ thing }) => thing.id)).toEqual(found);
+    expect(collisionsOf(level, at).map(({ thing }) => thing.id)).toEqual(found);
   });
 
   it('tells within from over the edge', () => {
-    expect(thingsEntered(level, detector(4000, 3000))[0]?.whole).toBe(true);
-    expect(thingsEntered(level, detector(4000 + 343 + 30, 3000))[0]?.whole).toBe(false);
+    expect(collisionsOf(level, detector(4000, 3000))[0]?.whole).toBe(true);
+    expect(collisionsOf(level, detector(4000 + 343 + 30, 3000))[0]?.whole).toBe(false);
   });
 });
 
@@ -66,7 +66,7 @@ describe('describeEntered', () => {
       expect.objectContaining({ rule: 'object', subject: 'f2', measured: 0, verdict: 'blocked' }),
     );
     expect(told(inside)).toBe('');
-    expect(describeEntered(level, inside, { ...report, checks: [] })).toBe(
+    expect(describeCollision(level, inside, { ...report, checks: [] })).toBe(
       'It stands inside the mitigation pipe. Set it clear of it.',
     );
   });
@@ -77,6 +77,6 @@ describe('describeEntered', () => {
     const heated = { ...level, fixtures: [furnace] };
     const report = checkDetector({ ...plan, levels: [heated] }, buildLevel(heated), detector(4000, 3000));
     expect(report.checks.some(({ subject, verdict }) => subject === 'f1' && verdict === 'blocked')).toBe(true);
-    expect(describeEntered(heated, detector(4000, 3000), report)).toBe('');
+    expect(describeCollision(heated, detector(4000, 3000), report)).toBe('');
   });
 });

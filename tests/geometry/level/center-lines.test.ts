@@ -1,14 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
-import { joinedCentreLines } from '../../../geometry/level/centre-lines.ts';
-import { SNAP, TOUCH } from '../../../geometry/level/touch.ts';
+import { joinedCenterLines } from '../../../geometry/level/center-lines.ts';
+import { NODE_TOLERANCE, SNAP_DISTANCE } from '../../../geometry/level/tolerances.ts';
 import type { Notice } from '../../../geometry/level/types.ts';
 import type { Wall, XY } from '../../../geometry/plan/model.ts';
 import { drawn, loop, rectangle, wall } from '../../helpers/drawn.ts';
 
 /** The pieces that join ends to what they nearly meet: id of the wall that runs on, and where from and to, in the order of the page. */
 function joins(walls: readonly Wall[]): [string, XY, XY][] {
-  const { lines } = joinedCentreLines(walls);
+  const { lines } = joinedCenterLines(walls);
   for (const { id, from, to } of walls) {
     // What is drawn stays as it is drawn.
     const own = lines.find(({ wall }) => wall.id === id);
@@ -22,12 +22,12 @@ function rounded([x, y]: XY): XY {
 }
 
 function notices(walls: readonly Wall[]): Pick<Notice, 'kind' | 'ids'>[] {
-  return joinedCentreLines(walls).notices.map(({ kind, ids }) => ({ kind, ids }));
+  return joinedCenterLines(walls).notices.map(({ kind, ids }) => ({ kind, ids }));
 }
 
 describe('wall ends', () => {
   it('that meet exactly, or within a touch, are left alone and not mentioned', () => {
-    const walls = [wall('a', [0, 0], [4000, 0]), wall('b', [4000, TOUCH / 2], [4000, 3000])];
+    const walls = [wall('a', [0, 0], [4000, 0]), wall('b', [4000, NODE_TOLERANCE / 2], [4000, 3000])];
     expect(notices(walls)).toEqual([]);
     expect(joins(walls)).toEqual([]);
   });
@@ -76,8 +76,8 @@ describe('wall ends', () => {
   });
 
   it.each([
-    ['a gap', SNAP + 0.1],
-    ['an overshoot', -SNAP - 0.1],
+    ['a gap', SNAP_DISTANCE + 0.1],
+    ['an overshoot', -SNAP_DISTANCE - 0.1],
   ])('with %s just beyond the snap distance are left alone', (_, gap) => {
     const walls = [wall('bar', [0, 0], [6000, 0]), wall('p', [2000, -3000], [2000, -gap])];
     expect(joins(walls)).toEqual([]);
@@ -114,7 +114,7 @@ describe('a wall without length', () => {
   it('is named and left out', () => {
     const walls = [...loop('h', rectangle(0, 0, 4000, 3000)), wall('dot', [1000, 1000], [1000, 1000])];
     expect(notices(walls)).toEqual([{ kind: 'zero-length-wall', ids: ['dot'] }]);
-    expect(joinedCentreLines(walls).lines.some((line) => line.wall.id === 'dot')).toBe(false);
+    expect(joinedCenterLines(walls).lines.some((line) => line.wall.id === 'dot')).toBe(false);
   });
 });
 

@@ -1,4 +1,4 @@
-import { thingsEntered } from '../check/entered.ts';
+import { collisionsOf } from '../check/collisions.ts';
 import type { DetectorReport } from '../check/types.ts';
 import type { Detector, Level } from '../plan/model.ts';
 import { listed } from '../plan/nouns.ts';
@@ -8,9 +8,9 @@ import { subjectName } from './subject.ts';
  * What a detector stands in, where no check says so: "It stands inside the washer. Set it clear of it." The checks block each such
  * thing, so that this is empty for a report of the same drawing.
  */
-export function describeEntered(level: Level, detector: Detector, report: DetectorReport): string {
+export function describeCollision(level: Level, detector: Detector, report: DetectorReport): string {
   const told = new Set(report.checks.filter(({ verdict }) => verdict === 'blocked').map(({ subject }) => subject));
-  const entered = thingsEntered(level, detector).filter(({ thing }) => !told.has(thing.id));
+  const entered = collisionsOf(level, detector).filter(({ thing }) => !told.has(thing.id));
   if (entered.length === 0) return '';
   const names = listed(entered.map(({ thing }) => subjectName(level, thing.id)));
   const how = entered.some(({ whole }) => whole) ? 'stands inside' : 'reaches into';

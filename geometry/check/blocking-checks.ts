@@ -6,10 +6,10 @@ import type { Cylinder } from './subjects.ts';
 import type { Check } from './types.ts';
 
 /**
- * Why a probe may not sit at a point: every check that blocks it or cannot be decided, the worst and the most short first.
- * Empty where it may. Other detectors and checks that were not run are left out.
+ * Returns why a probe may not be at a point: every check that is blocked or undecided, the worst first, then by margin.
+ * Empty where it may. Other detectors and checks that were not run are ignored.
  */
-export function whyNot(plan: Plan, model: LevelModel, probe: Cylinder, at: XY): readonly Check[] {
+export function blockingChecks(plan: Plan, model: LevelModel, probe: Cylinder, at: XY): readonly Check[] {
   const { checks } = checkDetector(plan, model, { ...probe, id: '', label: '', at, pair: null }, []);
   return checks
     .filter(({ verdict, notRun }) => !notRun && (verdict === 'blocked' || verdict === 'unknown'))

@@ -20,10 +20,10 @@ export interface WhyNot {
 
 /**
  * Why a detector may not sit at a spot, in words: the rule that is missed by most, its subject, the distance and the need, then how
- * far the nearest white is and which way. `checks` are those of `whyNot` there, worst first; `region` is what the sheet shows white.
+ * far the nearest white is and which way. `checks` are those of `blockingChecks` there, worst first; `region` is what the sheet shows white.
  * A white spot and a spot off every floor are told as such.
  */
-export function describeWhyNot(
+export function describeBlocked(
   checks: readonly Check[],
   region: LevelRegion,
   plan: Pick<Plan, 'display' | 'site' | 'protocol'>,

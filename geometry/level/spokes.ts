@@ -1,0 +1,51 @@
+import Flatbush from 'flatbush';
+import type { XY } from '../plan/model.ts';
+import { distance } from '../plane/point.ts';
+import { HIGH_DEGREE, SNAP_DISTANCE } from './tolerances.ts';
+import type { CenterLine } from './types.ts';
+
+/** The cluster at each end of a line, by number; −1 for none. */
+type Clusters = readonly [a: number, b: number];
+
+/**
+ * Returns a predicate: whether a wall starts at a cluster of very many wall ends together with another wall. Such walls
+ * diverge like spokes, and
+ * their other ends are not joined however close they are.
+ *
+ * @returns predicate of a line, the end of it that nearly meets the other, and the other line
+ */
+export function spokesTest(lines: readonly CenterLine[]): (line: CenterLine, end: XY, other: CenterLine) => boolean {
+  const clusterOf = endClusters(lines.flatMap(({ a, b }) => [a, b]));
+  if (clusterOf.size === 0) return () => false;
+  const clusters = new Map<CenterLine, Clusters>(
+    lines.map((line) => [line, [clusterOf.get(line.a) ?? -1, clusterOf.get(line.b) ?? -1]]),
+  );
+  return (line, end, other) => {
+    const [a, b] = clusters.get(line) as Clusters;
+    const far = end === line.a ? b : a;
+    return far >= 0 && (clusters.get(other) as Clusters).includes(far);
+  };
+}
+
+/** Returns the cluster, by number, of every end that has very many others within half an inch. */
+function endClusters(ends: readonly XY[]): Map<XY, number> {
+  const clusterOf = new Map<XY, number>();
+  if (ends.length <= HIGH_DEGREE) return clusterOf;
+  const index = new Flatbush(ends.length);
+  for (const [x, y] of ends) index.add(x, y, x, y);
+  index.finish();
+  const centers: XY[] = [];
+  for (const end of ends) {
+    if (clusterOf.has(end)) continue;
+    const [x, y] = end;
+    const near = index
+      .search(x - SNAP_DISTANCE, y - SNAP_DISTANCE, x + SNAP_DISTANCE, y + SNAP_DISTANCE)
+      .map((i) => ends[i] as XY)
+      .filter((other) => distance(other, end) <= SNAP_DISTANCE);
+    if (near.length <= HIGH_DEGREE) continue;
+    const existing = centers.findIndex((center) => distance(center, end) <= SNAP_DISTANCE);
+    const cluster = existing >= 0 ? existing : centers.push(end) - 1;
+    for (const other of near) if (!clusterOf.has(other)) clusterOf.set(other, cluster);
+  }
+  return clusterOf;
+}
