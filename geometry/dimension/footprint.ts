@@ -2,7 +2,7 @@ import type { Deg, Mm, Shape, XY } from '../plan/model.ts';
 import { ringExtent, shapeMiddle, shapeRing } from '../plane/body.ts';
 import type { Side } from './wall-gaps.ts';
 
-/** The numbers of a footprint as one measures them. A circle has `across`, a box `width`, `depth` and `turn`. */
+/** The dimensions of a footprint. A circle has `across`, a box `width`, `depth` and `turn`. */
 export interface FootprintSize {
   readonly across: Mm | null;
   readonly width: Mm | null;
@@ -10,7 +10,7 @@ export interface FootprintSize {
   readonly turn: Deg | null;
 }
 
-/** Of a polygon: how far it reaches along x and along y of the page; neither is to be changed. */
+/** Returns the dimensions of a shape; for a polygon its size along x and y, which cannot be edited. */
 export function footprintSize(shape: Shape): FootprintSize {
   if ('circle' in shape) return { across: shape.circle.radius * 2, width: null, depth: null, turn: null };
   if ('box' in shape) return { across: null, width: shape.box.width, depth: shape.box.depth, turn: shape.box.turn };
@@ -18,7 +18,10 @@ export function footprintSize(shape: Shape): FootprintSize {
   return { across: null, width: maxX - minX, depth: maxY - minY, turn: null };
 }
 
-/** The shape with some numbers changed about its middle; what does not belong to its form is left out. A polygon stays. */
+/**
+ * Returns the shape resized about its middle; dimensions that its form does not have are ignored. A polygon is
+ * unchanged.
+ */
 export function withFootprintSize(shape: Shape, size: Partial<Record<keyof FootprintSize, number>>): Shape {
   if ('circle' in shape) {
     return size.across === undefined ? shape : { circle: { ...shape.circle, radius: size.across / 2 } };
@@ -28,20 +31,20 @@ export function withFootprintSize(shape: Shape, size: Partial<Record<keyof Footp
   return { box: { ...shape.box, ...rest } };
 }
 
-/** From the middle of a shape to its edge on each side of the page, mm. */
+/** Returns the distances from the middle of a shape to its edge on each side of the page, mm. */
 export function footprintReach(shape: Shape): Readonly<Record<Side, Mm>> {
-  if ('circle' in shape) return evenReach(shape.circle.radius);
+  if ('circle' in shape) return circleReach(shape.circle.radius);
   const [x, y] = shapeMiddle(shape);
   const { minX, minY, maxX, maxY } = ringExtent(shapeRing(shape));
   return { left: x - minX, right: maxX - x, up: y - minY, down: maxY - y };
 }
 
-/** The reach of a round thing. */
-export function evenReach(radius: Mm): Readonly<Record<Side, Mm>> {
+/** Returns the reach of a circle. */
+export function circleReach(radius: Mm): Readonly<Record<Side, Mm>> {
   return { left: radius, right: radius, up: radius, down: radius };
 }
 
-/** A round footprint made square-cornered and back, of the same breadth about the same middle. */
+/** Returns a circle as a square of the same size about the same middle, or the reverse. */
 export function asForm(shape: Shape, form: 'round' | 'square'): Shape {
   const center: XY = shapeMiddle(shape);
   if (form === 'round' && 'box' in shape)

@@ -4,37 +4,37 @@ import { distance } from '../plane/point.ts';
 import { signedArea } from '../plane/ring.ts';
 import type { Ring } from '../plane/types.ts';
 
-/** A length to be written on the drawing: from wall face to wall face along one face of a room. */
+/** A dimension on the drawing: from wall face to wall face along one face of a room. */
 export interface Dimension {
   readonly from: XY;
   readonly to: XY;
   readonly length: Mm;
-  /** Unit vector from the face out of the room. */
+  /** Unit normal of the face, out of the room. */
   readonly outward: XY;
-  /** How far out of the room the wall reaches: its thickness, where it is an outside wall; null beside another room. */
+  /** Thickness of the wall behind the face if it is an outside wall; null next to another room. */
   readonly wallBehind: Mm | null;
   /** Key of the room that it measures. */
   readonly room: string;
 }
 
-/** Faces shorter than this are not dimensioned, mm: a jog of 8 in says nothing that a tester needs. */
+/** Shorter faces are not dimensioned, mm: a jog of 8 in is of no use to a tester. */
 const LEAST_FACE: Mm = 300;
 
 /**
- * The inside lengths of every room, one for each length and direction: of two faces that are parallel and equally long the
- * one in an outside wall is kept, so that the figure can stand outside the drawing.
+ * Returns the inside lengths of every room, one per length and direction: of two parallel faces of equal length the
+ * one in an outside wall, so that the figure can be placed outside the drawing.
  */
 export function roomDimensions(model: LevelModel): readonly Dimension[] {
   return model.rooms.flatMap((room) => {
     const faces = roomFaces(model, room);
     const order = [...faces].sort((a, b) => Number(b.wallBehind !== null) - Number(a.wallBehind !== null));
-    const kept: Dimension[] = [];
-    for (const face of order) if (!kept.some((other) => sameMeasure(face, other))) kept.push(face);
-    return kept;
+    const result: Dimension[] = [];
+    for (const face of order) if (!result.some((other) => sameMeasure(face, other))) result.push(face);
+    return result;
   });
 }
 
-/** Every straight face of a room that is long enough to be dimensioned, in the order of its rings. */
+/** Returns every straight face of a room that is long enough for a dimension, in ring order. */
 export function roomFaces(model: LevelModel, { key, floorRings }: Room): readonly Dimension[] {
   const outer = floorRings.filter((ring) => signedArea(ring) > 0);
   return outer.flatMap((ring) => ringFaces(model, key, ring)).filter(({ length }) => length >= LEAST_FACE);
@@ -45,13 +45,13 @@ function ringFaces(model: LevelModel, room: string, ring: Ring): readonly Dimens
   return corners.map((to, i) => {
     const from = corners[(i + corners.length - 1) % corners.length] as XY;
     const length = distance(from, to) || 1;
-    // The room lies to the right of one who walks round it clockwise on screen, so out is to the left.
+    // The room is on the right of its ring's direction, so outward is left.
     const outward: XY = [(to[1] - from[1]) / length, -(to[0] - from[0]) / length];
     return { from, to, length, outward, wallBehind: outsideWallBehind(model, from, to, outward), room };
   });
 }
 
-/** Corners at which the ring really turns: a wall that another one meets is one face. */
+/** Omits collinear corners: a wall with another meeting it is one face. */
 function withoutStraightCorners(ring: Ring): Ring {
   return ring.filter((b, i) => {
     const a = ring[(i + ring.length - 1) % ring.length] as XY;

@@ -8,31 +8,33 @@ import { type Dimension, roomDimensions, roomFaces } from './room-dimensions.ts'
 type DimensionEnd = { readonly kind: 'corner' } | { readonly kind: 'jamb'; readonly opening: string };
 
 /**
- * A length as it is taped along one face of a room: the whole face, or one of the lengths that set out the openings in it. It runs from
- * the left, or from above where it runs up and down the page.
+ * A length as taped along one face of a room: the whole face, or one of a string of lengths that set out its openings.
+ * It runs from
+ * left to right, or downwards if vertical.
  */
 export interface RunningDimension extends Dimension {
-  /** The same key is the same length of the same thing, whatever it measures now. */
+  /** Identifies the same length of the same face or opening, whatever its value. */
   readonly key: string;
   readonly row: 'whole' | 'string';
   readonly ends: readonly [DimensionEnd, DimensionEnd];
-  /** Whether a string lies between it and the wall: it then stands further off. */
+  /** Whether a string is between it and the wall, so that it is drawn farther out. */
   readonly beyondString: boolean;
 }
 
-/** A jamb this near to a corner or another jamb leaves nothing to tape, mm. */
+/** A jamb this close to a corner or another jamb leaves nothing to tape, mm. */
 const TOUCHING: Mm = 1;
 
 /**
- * The inside lengths of every room, one for each length and direction, then the strings of openings, each opening once: from the room
- * that comes first on the level, for a door has two faces. What an opening leaves at a corner is not listed where it is nothing.
+ * Returns the inside lengths of every room, one per length and direction, then the strings of openings. Each opening is
+ * listed once, in the first room
+ * of the level that has it, because a door has two faces. Zero lengths at a corner are omitted.
  */
 export function runningDimensions(model: LevelModel): readonly RunningDimension[] {
   const strings = openingStrings(model);
   return [...wholeDimensions(model, new Set(strings.map(faceKey))), ...strings];
 }
 
-/** The inside lengths of the rooms alone. `strung`: keys of the faces that a string lies along. */
+/** Returns the inside lengths of the rooms alone. `strung`: keys of the faces with a string. */
 export function wholeDimensions(
   model: LevelModel,
   strung: ReadonlySet<string> = new Set(),
@@ -46,12 +48,12 @@ export function wholeDimensions(
   });
 }
 
-/** A room may have two faces of different lengths on one side. */
+/** Numbers equal keys: a room may have two faces of different lengths on one side. */
 function counter(): (key: string) => string {
-  const seen = new Map<string, number>();
+  const counts = new Map<string, number>();
   return (key) => {
-    const before = seen.get(key) ?? 0;
-    seen.set(key, before + 1);
+    const before = counts.get(key) ?? 0;
+    counts.set(key, before + 1);
     return before === 0 ? key : `${key} ${before}`;
   };
 }
@@ -78,7 +80,7 @@ function openingStrings(model: LevelModel): readonly StringPart[] {
   );
 }
 
-/** An opening as it lies on a face: from and to, mm from the face's beginning. */
+/** An opening projected onto a face: from and to, mm from the start of the face. */
 interface Span {
   readonly opening: Opening;
   readonly from: Mm;
@@ -100,7 +102,7 @@ function spansOn(placed: readonly PlacedOpening[], face: Dimension): readonly Sp
   return spans.sort((a, b) => a.from - b.from);
 }
 
-/** Whether the face is one of the two faces of the wall: parallel to it, half its thickness off. */
+/** Returns whether the face is one of the two faces of the wall: parallel to it, half its thickness away. */
 function hasFace({ from, to, thickness }: Wall, { from: a, outward }: Dimension): boolean {
   const length = distance(from, to);
   const square = Math.abs((to[0] - from[0]) * outward[0] + (to[1] - from[1]) * outward[1]) < 0.001 * length;
@@ -138,7 +140,7 @@ function pointOn({ from, to, length }: Dimension, far: Mm): XY {
   return [from[0] + ((to[0] - from[0]) * far) / length, from[1] + ((to[1] - from[1]) * far) / length];
 }
 
-/** The same length read from the left, or from above. */
+/** Returns the same length read from the left, or from above. */
 function fromLeft(face: Dimension): Dimension {
   const [dx, dy] = [face.to[0] - face.from[0], face.to[1] - face.from[1]];
   const reads = Math.abs(dx) >= Math.abs(dy) ? dx > 0 : dy > 0;

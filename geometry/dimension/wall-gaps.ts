@@ -5,18 +5,21 @@ import { nearestOnRing } from '../plane/ring.ts';
 import type { Line, Ring } from '../plane/types.ts';
 import { onFloor, roomOf, TOUCHING } from '../snap/room-faces.ts';
 
-/** The four ways that a tape is held on the page. */
+/** The four page directions in which a gap is measured. */
 export const SIDES = ['left', 'right', 'up', 'down'] as const;
 export type Side = (typeof SIDES)[number];
 
 const STEP: Readonly<Record<Side, XY>> = { left: [-1, 0], right: [1, 0], up: [0, -1], down: [0, 1] };
 
 /**
- * Free length from the edge of a thing to the wall face on each side of the page, in mm; null where no wall stands on that
- * side. Measured along the level line through `middle`, as a tape is held, to the faces of the room that the thing is in: both
- * gaps of an axis and the thing between them add up to the room. Negative where the thing reaches into the wall. Openings do not
+ * Returns the free length from the edge of an item to the wall face on each side of the page, in mm; null without a
+ * wall on that
+ * side. Measured along the horizontal and vertical through `middle`, to the faces of the room that contains the item,
+ * so that both
+ * gaps of an axis and the item add up to the room. Negative if the item reaches into the wall. Openings do not
  * interrupt a wall.
- * @param reach from `middle` to the thing's edge on each side, mm
+ *
+ * @param reach from `middle` to the item's edge on each side, mm
  */
 export function wallGaps(
   model: LevelModel,
@@ -28,33 +31,38 @@ export function wallGaps(
     const far = room ? nearFloorEnd(room, middle, STEP[side]) : firstWall(model, middle, STEP[side]);
     if (!Number.isFinite(far)) return null;
     const free = far - reach[side];
-    return Math.abs(free) < DUST ? 0 : free;
+    return Math.abs(free) < ROUNDING ? 0 : free;
   };
   return { left: gap('left'), right: gap('right'), up: gap('up'), down: gap('down') };
 }
 
-/** A gap smaller than this is the dust of arithmetic, mm. */
-const DUST: Mm = 1e-6;
+/** Rounding error, mm. */
+const ROUNDING: Mm = 1e-6;
 
-/** What lies on a wall's face, or in the wall, is measured a hair in front of it, where the line runs over floor, mm. */
-const HAIR: Mm = 1e-3;
+/**
+ * A point on a wall's face or in the wall is measured from this far in front of it, where the line crosses floor, mm.
+ */
+const IN_FRONT: Mm = 1e-3;
 
-/** From a middle along a page axis to the end of the floor; negative where it ends behind it. */
+/** Returns the distance from a middle along a page axis to the end of the floor; negative if it ends behind it. */
 function nearFloorEnd(room: Room, middle: XY, step: XY): Mm {
   const [x, y] = onFloor(room, middle);
   const ahead = (x - middle[0]) * step[0] + (y - middle[1]) * step[1];
-  const [across, down] = [Math.abs(step[1]) * HAIR, Math.abs(step[0]) * HAIR];
+  const [across, down] = [Math.abs(step[1]) * IN_FRONT, Math.abs(step[0]) * IN_FRONT];
   const beside: readonly XY[] = [
     [x - across, y - down],
     [x + across, y + down],
   ];
-  const inFloor = room.floorRings.every((ring) => distance(middle, nearestOnRing(middle, ring)) > HAIR);
+  const inFloor = room.floorRings.every((ring) => distance(middle, nearestOnRing(middle, ring)) > IN_FRONT);
   const lines: readonly XY[] = inFloor && x === middle[0] && y === middle[1] ? [[x, y]] : [...beside, [x, y]];
   const ends = lines.map((line) => floorEnd(room, line, step));
   return ahead + (ends.find(Number.isFinite) ?? Number.POSITIVE_INFINITY);
 }
 
-/** Along a page axis to where the stretch of floor ends that the point is on, or nearest to; negative where it ends behind it. */
+/**
+ * Returns the distance along a page axis to the end of the stretch of floor that contains the point or is nearest to
+ * it; negative if it ends behind it.
+ */
 function floorEnd({ floorRings }: Room, middle: XY, step: XY): Mm {
   const ways = floorRings.flatMap((ring) => crossings(ring, middle, step)).sort((a, b) => a - b);
   let best = Number.POSITIVE_INFINITY;
@@ -62,7 +70,7 @@ function floorEnd({ floorRings }: Room, middle: XY, step: XY): Mm {
   for (let i = 0; i + 1 < ways.length; i += 2) {
     const [from, to] = [ways[i] as Mm, ways[i + 1] as Mm];
     const off = Math.max(0, from, -to);
-    if (to - from > DUST && off < least) {
+    if (to - from > ROUNDING && off < least) {
       least = off;
       best = to;
     }
@@ -70,22 +78,22 @@ function floorEnd({ floorRings }: Room, middle: XY, step: XY): Mm {
   return best;
 }
 
-/** Outdoors: to the first wall that stands there; infinite where none does. */
+/** Outdoors: the distance to the first wall; infinite without one. */
 function firstWall({ pieces, joints }: LevelModel, middle: XY, step: XY): Mm {
   const ways = [...pieces, ...joints].flatMap(({ body }) => crossings(body, middle, step));
   return ways.reduce((least, way) => (way >= 0 && way < least ? way : least), Number.POSITIVE_INFINITY);
 }
 
-/** How far a thing stands from the nearer wall along one axis of the page, as one tapes it. */
+/** How far an item is from the nearer wall along one page axis. */
 export interface NearGap {
   readonly side: Side;
-  /** Below zero where it reaches into the wall. */
+  /** Negative if it reaches into the wall. */
   readonly gap: Mm;
-  /** From the edge of the thing to the wall face. */
+  /** From the edge of the item to the wall face. */
   readonly line: Line;
 }
 
-/** Across the page, then down it; none along an axis without a wall on either side. */
+/** Returns the horizontal, then the vertical gap; none along an axis without a wall on either side. */
 export function nearGaps(model: LevelModel, middle: XY, reach: Readonly<Record<Side, Mm>>): readonly NearGap[] {
   const gaps = wallGaps(model, middle, reach);
   return (
@@ -101,7 +109,7 @@ export function nearGaps(model: LevelModel, middle: XY, reach: Readonly<Record<S
   });
 }
 
-/** The lines to be drawn for them: none to a wall that the thing touches or reaches into. */
+/** Returns the lines to draw for the gaps; none to a wall that the item touches or reaches into. */
 export function gapLines(model: LevelModel, middle: XY, reach: Readonly<Record<Side, Mm>>): readonly Line[] {
   return nearGaps(model, middle, reach).flatMap(({ gap, line }) => (gap > TOUCHING ? [line] : []));
 }
@@ -114,7 +122,7 @@ function lineAlong([x, y]: XY, side: Side, from: Mm, length: Mm): Line {
   ];
 }
 
-/** How to move a thing so that its gap on one side becomes `wanted`: dx, dy in mm. */
+/** Returns the translation that makes the gap on one side equal `wanted`: dx, dy in mm. */
 export function moveToGap(side: Side, gap: Mm, wanted: Mm): XY {
   const [x, y] = STEP[side];
   const by = gap - wanted;
@@ -122,8 +130,9 @@ export function moveToGap(side: Side, gap: Mm, wanted: Mm): XY {
 }
 
 /**
- * Distances along a page axis to where the level line through a point crosses a ring, negative behind it; an even number. A corner
- * on the line counts for the edge that leaves it down the page or to the right.
+ * Returns the distances along a page axis at which a line through a point crosses a ring, negative behind it; always an
+ * even number. A corner
+ * on the line counts for the edge that leaves it downwards or to the right.
  */
 function crossings(ring: Ring, from: XY, step: XY): readonly Mm[] {
   const along = step[0] !== 0 ? 0 : 1;

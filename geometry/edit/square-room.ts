@@ -50,7 +50,7 @@ export function squaredRoom(model: LevelModel, room: Room, taped: QuadLengths, u
   const after = adjustedQuad(quad, taped);
   if (!after || !bulges(after))
     return no('No room has these lengths. Look at the tape again, one diagonal after the other.');
-  const misfit = misfitOf(after, taped);
+  const misfit = openingMisfit(after, taped);
   if (misfit.by > MOST_MISFIT) {
     return no(
       `These lengths do not belong to one room: the nearest shape still misses ${misfit.line} by ${formatLength(misfit.by, unit)}. Tape the diagonals again, then the sides.`,
@@ -70,7 +70,7 @@ function impossibleWords(taped: QuadLengths, unit: Unit): string {
   return `${line} cannot be ${formatLength(taped[line], unit)}: ${figures}. Look at the tape again.`;
 }
 
-function misfitOf(quad: Quad, taped: QuadLengths): { readonly line: string; readonly by: Mm } {
+function openingMisfit(quad: Quad, taped: QuadLengths): { readonly line: string; readonly by: Mm } {
   const lengths = quadLengths(quad);
   return QUAD_LINES.map((line) => ({ line, by: Math.abs(lengths[line] - taped[line]) })).reduce((a, b) =>
     b.by > a.by ? b : a,

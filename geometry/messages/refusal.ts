@@ -1,6 +1,6 @@
 import type { Level, Mm, Opening, Plan } from '../plan/model.ts';
 import { OPENING_NOUN } from '../plan/nouns.ts';
-import { misfitOf } from '../snap/opening-fit.ts';
+import { openingMisfit } from '../snap/opening-fit.ts';
 import { formatLength } from '../units/index.ts';
 
 type Unit = Plan['display']['length'];
@@ -16,7 +16,7 @@ export function openingRefusal(level: Level, opening: Opening, unit: Unit): stri
   const length = (mm: Mm) => formatLength(mm, unit);
   if (opening.width <= 0) return `A ${noun} has some width. Write more than 0.`;
   if (opening.offset < 0) return `The ${noun} would begin ${length(-opening.offset)} before its wall. Write 0 or more.`;
-  const misfit = misfitOf(level, opening);
+  const misfit = openingMisfit(level, opening);
   if (misfit?.kind === 'wall-too-short') {
     const past = length(misfit.needs - misfit.wall);
     return `The ${noun} would reach ${past} past the end of its wall. Slide it back or make it narrower.`;

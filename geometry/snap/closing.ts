@@ -1,28 +1,28 @@
 import type { Mm, XY } from '../plan/model.ts';
 import { distance, roundPoint } from '../plane/point.ts';
 
-/** How far a run of walls that was taped all round misses its start. Lengths in mm. */
+/** The closing error of a traverse: how far walls measured all the way around miss their start. Lengths in mm. */
 export interface ClosingError {
   readonly gap: Mm;
-  /** From where the run ends to its start: right, and down the page. */
+  /** From the end of the traverse to its start: right, and down the page. */
   readonly across: Mm;
   readonly down: Mm;
-  /** Length of all walls of the run. */
+  /** Total length of its walls. */
   readonly around: Mm;
-  /** Gap by length of all walls, 0…1. */
+  /** Gap divided by total length, 0…1. */
   readonly share: number;
 }
 
-/** Below this a run meets its start, mm. */
-const MEETS_START: Mm = 1;
-/** A run that ends this near to its start was meant to meet it: as far as the tape or an angle may have slipped, mm; 2 ft. */
-const MEANT_TO_MEET: Mm = 609.6;
-/** And no more than this share of its length. */
-const MEANT_SHARE = 0.1;
-/** A wall this little off (sine) counts as square to the first one: 1 mm in a metre. */
-const SQUARE = 1e-3;
+/** Below this distance the end meets the start, mm. */
+const CLOSED: Mm = 1;
+/** An end this close to the start is meant to meet it, mm (2 ft): the accumulated error of tape and angles. */
+const NEAR_START: Mm = 609.6;
+/** And at most this fraction of the total length. */
+const NEAR_START_FRACTION = 0.1;
+/** Sine of the angle below which a wall counts as square to the first one: 1 mm in a meter. */
+const SQUARE_SINE = 1e-3;
 
-/** The closing error of a run of corners whose last one should be its first; null below three walls. */
+/** Returns the closing error of corners whose last one should equal the first; null below three walls. */
 export function closingError(corners: readonly XY[]): ClosingError | null {
   const [start, end] = [corners[0], corners.at(-1)];
   if (corners.length < 4 || !start || !end) return null;
@@ -32,15 +32,17 @@ export function closingError(corners: readonly XY[]): ClosingError | null {
   return around === 0 ? null : { gap, across, down, around, share: gap / around };
 }
 
-/** The closing error where the run comes back so near to its start that it was meant to meet it, and does not; else null. */
-export function missedStart(corners: readonly XY[]): ClosingError | null {
+/**
+ * Returns the closing error if the end is close enough to the start to be meant to meet it, and does not; else null.
+ */
+export function nearMiss(corners: readonly XY[]): ClosingError | null {
   const error = closingError(corners);
-  if (!error || error.gap < MEETS_START) return null;
-  return error.gap <= MEANT_TO_MEET && error.share <= MEANT_SHARE ? error : null;
+  if (!error || error.gap < CLOSED) return null;
+  return error.gap <= NEAR_START && error.share <= NEAR_START_FRACTION ? error : null;
 }
 
-/** Whether all walls run square to the first one or along it. */
-export function isSquareRun(corners: readonly XY[]): boolean {
+/** Returns whether all walls are parallel or square to the first one. */
+export function isRectangular(corners: readonly XY[]): boolean {
   const [a, b] = corners;
   if (!a || !b || corners.length < 4) return false;
   const [u, v] = axesOf(a, b);
@@ -49,14 +51,15 @@ export function isSquareRun(corners: readonly XY[]): boolean {
     if (!before) return true;
     const [dx, dy] = [p[0] - before[0], p[1] - before[1]];
     const off = Math.min(Math.abs(dx * u[0] + dy * u[1]), Math.abs(dx * v[0] + dy * v[1]));
-    return off <= SQUARE * Math.hypot(dx, dy);
+    return off <= SQUARE_SINE * Math.hypot(dx, dy);
   });
 }
 
 /**
- * The corners of the closed run with its error spread over the walls by their lengths: each corner is moved by the part of the
- * error that belongs to the walls before it, so a long wall takes more of it. Walls turn a little. The last corner, which should be the
- * first, is left out. The compass rule of land surveying (Bowditch, 1808; from memory). Fewer than three walls stay as they are.
+ * Returns the corners of the closed traverse with its error distributed over the walls in proportion to their lengths,
+ * so that angles change slightly. The last corner, which should equal the
+ * first, is omitted. Compass rule of land surveying (Bowditch, 1808; from memory). Fewer than three walls are returned
+ * unchanged.
  */
 export function spreadByLength(corners: readonly XY[]): readonly XY[] {
   const error = closingError(corners);
@@ -71,13 +74,14 @@ export function spreadByLength(corners: readonly XY[]): readonly XY[] {
 }
 
 /**
- * The same for a run at right angles, which stay: what misses along one way is spread over the walls that run that way, by their
- * lengths. Null where a way misses and no wall runs along it, or the run is not at right angles.
+ * Same, but for a traverse with right angles, which are kept: the error along each axis is distributed over the walls
+ * along that axis, in proportion to their
+ * lengths. Null when there is an error along an axis without walls, or when the traverse is not rectangular.
  */
 export function spreadSquare(corners: readonly XY[]): readonly XY[] | null {
   const error = closingError(corners);
   const [a, b] = corners;
-  if (!error || !a || !b || !isSquareRun(corners)) return null;
+  if (!error || !a || !b || !isRectangular(corners)) return null;
   const moves = axesOf(a, b).map((axis) => {
     const legs = corners.map((p, i) => {
       const before = corners[i - 1] ?? p;
@@ -101,8 +105,8 @@ export function spreadSquare(corners: readonly XY[]): readonly XY[] | null {
   });
 }
 
-/** The closed run as it was taped but for its last wall, which goes to the start whatever was taped. */
-export function closedAsItIs(corners: readonly XY[]): readonly XY[] {
+/** Returns the closed traverse as measured, except that the last wall goes to the start. */
+export function closedByLastWall(corners: readonly XY[]): readonly XY[] {
   return corners.slice(0, -1);
 }
 
@@ -110,7 +114,7 @@ function legsOf(corners: readonly XY[]): readonly Mm[] {
   return corners.slice(1).map((corner, i) => distance(corners[i] as XY, corner));
 }
 
-/** Along the first wall, and square to it. */
+/** Unit vectors along the first wall and square to it. */
 function axesOf(a: XY, b: XY): readonly [XY, XY] {
   const length = distance(a, b) || 1;
   const u: XY = [(b[0] - a[0]) / length, (b[1] - a[1]) / length];

@@ -1,29 +1,32 @@
 import type { LevelModel } from '../level/types.ts';
 import type { Fixture, Mm, PlanObject, Shape, XY } from '../plan/model.ts';
 import { type Body, bodyDistance, ringBody, shapeBody, shapeMiddle, signedBodyDistance } from '../plane/body.ts';
-import { gapToFace, outlineOf } from './past-face.ts';
+import { gapToFace, outlineOf } from './face-gap.ts';
 import { type Faces, facesAbout, TOUCHING } from './room-faces.ts';
-import { facesBefore, pushedOut } from './snap-move.ts';
+import { facesInFront, pushedOut } from './snap-move.ts';
 
-/** A thing that reaches into a wall. */
+/** An item that reaches into a wall. */
 export interface InWall {
   readonly id: string;
-  /** How far, mm; null outdoors, where no face tells. */
+  /** How far, mm; null outdoors, where there is no face to measure to. */
   readonly by: Mm | null;
-  /** The way out, to the face on the side of the room that its middle is in, mm; null where it does not fit there. */
+  /**
+   * The vector that moves it to the face on the side of the room that contains its middle, mm; null if it does not fit
+   * there.
+   */
   readonly out: XY | null;
 }
 
-/** Fixtures and objects that reach more than 1 mm into a wall, in the order of the level. */
-export function thingsInWalls(model: LevelModel): readonly InWall[] {
-  const things: readonly (Fixture | PlanObject)[] = [...model.level.fixtures, ...model.level.objects];
-  return things.flatMap(({ id, shape }) => {
+/** Returns the fixtures and objects that reach more than 1 mm into a wall, in file order. */
+export function itemsInWalls(model: LevelModel): readonly InWall[] {
+  const items: readonly (Fixture | PlanObject)[] = [...model.level.fixtures, ...model.level.objects];
+  return items.flatMap(({ id, shape }) => {
     const found = shapeInWall(model, shape);
     return found ? [{ id, ...found }] : [];
   });
 }
 
-/** How far a shape reaches into a wall, and the way out; null where it stands clear of walls. */
+/** Returns how far a shape reaches into a wall, and the vector that moves it out; null if it is clear of walls. */
 export function shapeInWall(model: LevelModel, shape: Shape): Omit<InWall, 'id'> | null {
   const faces = facesAbout(model, shapeMiddle(shape));
   if (!faces) return touchesWall(model, shape) ? { by: null, out: null } : null;
@@ -35,10 +38,10 @@ export function shapeInWall(model: LevelModel, shape: Shape): Omit<InWall, 'id'>
 
 function depth(shape: Shape, by: XY, faces: Faces): Mm {
   const outline = outlineOf(shape);
-  return facesBefore(faces).reduce((most, face) => Math.max(most, -(gapToFace(outline, by, face) ?? 0)), 0);
+  return facesInFront(faces).reduce((most, face) => Math.max(most, -(gapToFace(outline, by, face) ?? 0)), 0);
 }
 
-/** Whether a thing outdoors reaches into a wall: a corner of either inside the other. */
+/** Returns whether an item outdoors intersects a wall: a corner of either is inside the other. */
 function touchesWall({ pieces }: LevelModel, shape: Shape): boolean {
   const body = shapeBody(shape);
   const { points, radius } = outlineOf(shape);

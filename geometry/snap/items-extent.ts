@@ -3,7 +3,7 @@ import type { Level } from '../plan/model.ts';
 import { type Extent, ringExtent } from '../plane/body.ts';
 import { jambs } from './pick.ts';
 
-/** The rectangle that holds these items of a level, mm; null where the level has none of them. */
+/** Returns the bounding box of these items of a level, mm; null when the level has none of them. */
 export function itemsExtent(level: Level, ids: readonly string[]): Extent | null {
   const chosen = new Set(ids);
   const among = <T extends { readonly id: string }>(items: readonly T[]) => items.filter(({ id }) => chosen.has(id));

@@ -3,19 +3,22 @@ import type { Level, Mm, Opening, Wall, XY } from '../plan/model.ts';
 import { along, distance, nearestParameter, roundCoordinate } from '../plane/point.ts';
 import type { Line } from '../plane/types.ts';
 
-/** A place on a wall: how far along its centre-line from its `from` end. */
+/** A position on a wall: distance along its center-line from its `from` end. */
 export interface WallPlace {
   readonly wall: Wall;
   readonly along: Mm;
 }
 
-/** Why an opening cannot stand there. Lengths in mm. */
+/** Why an opening cannot be there. Lengths in mm. */
 export type Misfit =
   | { readonly kind: 'wall-too-short'; readonly wall: Mm; readonly needs: Mm }
   | { readonly kind: 'over-another'; readonly other: Opening; readonly by: Mm };
 
-/** The wall whose body is nearest to the point, within `reach` mm of it; null for none. Walls without length hold nothing. */
-export function wallUnder(level: Level, at: XY, reach: Mm): WallPlace | null {
+/**
+ * Returns the wall whose body is nearest to the point, within `reach` mm; null for none. Walls without length are
+ * ignored.
+ */
+export function wallAt(level: Level, at: XY, reach: Mm): WallPlace | null {
   let best: WallPlace | null = null;
   let least = reach;
   for (const wall of level.walls) {
@@ -31,9 +34,11 @@ export function wallUnder(level: Level, at: XY, reach: Mm): WallPlace | null {
 }
 
 /**
- * Where an opening of this width stands when its middle is wanted at `middle` along the wall: moved in from the ends of the
- * wall, and refused where the wall is too short or another opening is in the way.
- * @param step offsets are whole steps of this, mm; null for any
+ * Returns where an opening of this width fits with its middle near `middle` along the wall: moved in from the ends of
+ * the
+ * wall; refused when the wall is too short or another opening is in the way.
+ *
+ * @param step offsets are multiples of this, mm; null for any
  * @param except id of the opening that is being moved
  */
 export function fitOpening(
@@ -52,8 +57,11 @@ export function fitOpening(
   return { offset, misfit: overlap(level, wall.id, offset, width, except) };
 }
 
-/** What is wrong with an opening as it stands (after its width was typed, say): past the end, or over another; null for nothing. */
-export function misfitOf(level: Level, opening: Opening): Misfit | null {
+/**
+ * Returns what is wrong with an opening as it is (for example after its width was typed): past the end, or over
+ * another; null for nothing.
+ */
+export function openingMisfit(level: Level, opening: Opening): Misfit | null {
   const wall = level.walls.find(({ id }) => id === opening.wall);
   const length = wall ? distance(wall.from, wall.to) : 0;
   const end = opening.offset + opening.width;
@@ -64,8 +72,9 @@ export function misfitOf(level: Level, opening: Opening): Misfit | null {
 }
 
 /**
- * The two lengths that one would tape to set an opening out: from each jamb to the corner of the room on the side of `at`.
- * To the ends of the wall's centre-line where no room lies there.
+ * Returns the two lengths that are taped to set out an opening: from each jamb to the corner of the room on the side of
+ * `at`,
+ * or to the ends of the wall's center-line where no room is there.
  */
 export function cornerLines(
   model: LevelModel | null,
@@ -99,7 +108,7 @@ function overlap(level: Level, wallId: string, offset: Mm, width: Mm, except: st
   return null;
 }
 
-/** The edge of a floor that lies on this wall's face, beside `middle` and on the side of `at`. */
+/** Returns the floor edge on this wall's face, next to `middle` and on the side of `at`. */
 function faceBeside(model: LevelModel, wall: Wall, middle: XY, at: XY): Line | null {
   const half = wall.thickness / 2 + 1;
   const side = Math.sign(sideOf(wall, at)) || 1;
@@ -122,7 +131,7 @@ function sideOf(wall: Wall, p: XY): number {
   return (wall.to[0] - wall.from[0]) * (p[1] - wall.from[1]) - (wall.to[1] - wall.from[1]) * (p[0] - wall.from[0]);
 }
 
-/** Signed distance from the wall's centre-line, mm. */
+/** Returns the signed distance from the wall's center-line, mm. */
 function offLine(wall: Wall, p: XY): Mm {
   return sideOf(wall, p) / (distance(wall.from, wall.to) || 1);
 }

@@ -4,13 +4,16 @@ import { distance } from '../plane/point.ts';
 import { ringsContain } from '../plane/ring.ts';
 import { jambs } from './pick.ts';
 
-/** The corners of an opening's body: each jamb from the left face of the wall to the right one, as one walks along it. */
+/**
+ * The corners of an opening's body: for each jamb from the left face of the wall to the right one, in the direction of
+ * the wall.
+ */
 export interface JambCorners {
   readonly near: readonly [left: XY, right: XY];
   readonly far: readonly [left: XY, right: XY];
 }
 
-/** Null where the opening's wall is missing or has no length. */
+/** Returns null if the opening's wall is missing or has no length. */
 export function jambCorners(level: Level, opening: Opening): JambCorners | null {
   const ends = jambs(level, opening);
   const wall = level.walls.find(({ id }) => id === opening.wall);
@@ -24,18 +27,24 @@ export function jambCorners(level: Level, opening: Opening): JambCorners | null 
   return { near: across(ends[0]), far: across(ends[1]) };
 }
 
-/** How a door is drawn: leaf at right angles to its wall, hinged at the near jamb, with the quarter circle to the far one. */
+/**
+ * The symbol of a door: the leaf at right angles to its wall, hinged at the near jamb, with a quarter circle to the far
+ * one.
+ */
 export interface DoorSwing {
   readonly hinge: XY;
   /** Tip of the open leaf. */
   readonly open: XY;
   readonly width: Mm;
-  /** The arc from the tip of the shut leaf to that of the open one, radians clockwise on screen. */
+  /** The arc from the tip of the closed leaf to that of the open one, radians clockwise on screen. */
   readonly start: number;
   readonly sweep: number;
 }
 
-/** A door opens into the room that lies on one side only; between two rooms, to the left. Null where it cannot be drawn. */
+/**
+ * Returns the swing of a door: into the room if only one side has one; to the left between two rooms. Null if it cannot
+ * be drawn.
+ */
 export function doorSwing(model: LevelModel, id: string): DoorSwing | null {
   const opening = model.level.openings.find((each) => each.id === id);
   const corners = opening && jambCorners(model.level, opening);
@@ -47,11 +56,11 @@ export function doorSwing(model: LevelModel, id: string): DoorSwing | null {
   const sign = side === 0 ? 1 : -1;
   const open: XY = [hinge[0] + sign * nx * opening.width, hinge[1] + sign * ny * opening.width];
   const start = Math.atan2(shut[1] - hinge[1], shut[0] - hinge[0]);
-  // The left of a line is anticlockwise on screen of it.
+  // The left of a line is counter-clockwise on screen of it.
   return { hinge, open, width: opening.width, start, sweep: (-sign * Math.PI) / 2 };
 }
 
-/** Whether the middle of the leaf's sweep on that side lies on a floor. */
+/** Returns whether the middle of the leaf's sweep on that side is on a floor. */
 function isInside(model: LevelModel, { near, far }: JambCorners, side: 0 | 1): boolean {
   const [a, b] = [near[side], far[side]];
   const [nx, ny] = leftward(a, b);
@@ -60,7 +69,7 @@ function isInside(model: LevelModel, { near, far }: JambCorners, side: 0 | 1): b
   return model.rooms.some(({ floorRings }) => ringsContain(floorRings, p));
 }
 
-/** Unit vector to the left of the way from a to b, seen on screen. */
+/** Returns the unit vector to the left of the direction from a to b, on screen. */
 function leftward(a: XY, b: XY): XY {
   const length = distance(a, b) || 1;
   return [(b[1] - a[1]) / length, -(b[0] - a[0]) / length];

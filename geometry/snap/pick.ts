@@ -3,7 +3,7 @@ import type { Level, Mm, Opening, Shape, Wall, XY } from '../plan/model.ts';
 import { type Extent, shapeBody, shapeMiddle, signedBodyDistance } from '../plane/body.ts';
 import { along, distance, nearestOnSegment } from '../plane/point.ts';
 
-/** Which list of a level an item stands in. */
+/** The list of a level that contains an item. */
 type ItemList = 'walls' | 'openings' | 'rooms' | 'fixtures' | 'objects' | 'detectors';
 
 /** An item under a point. */
@@ -13,8 +13,9 @@ export interface Hit {
 }
 
 /**
- * Everything of the level within `reach` mm of the point, what one would mean first: detectors, openings, then fixtures
- * and objects with the smallest first (so that a drain under a table can be had), room names, walls last.
+ * Returns the items of a level within `reach` mm of the point, most likely target first: detectors, openings, then
+ * fixtures
+ * and objects from small to large (so that a drain under a table can be selected), room labels, walls.
  */
 export function hitsAt(level: Level, at: XY, reach: Mm): readonly Hit[] {
   return [
@@ -26,12 +27,12 @@ export function hitsAt(level: Level, at: XY, reach: Mm): readonly Hit[] {
   ];
 }
 
-/** Ids of the items that lie wholly in the rectangle; an opening goes with its wall and is never taken alone. */
+/** Returns the ids of the items wholly inside the rectangle. Openings are omitted because they move with their wall. */
 export function itemsWithin(level: Level, extent: Extent): readonly string[] {
   const alone = { ...level, walls: [], openings: [], rooms: [], fixtures: [], objects: [], detectors: [] };
   const inside = (part: Partial<Level>): boolean => {
-    const own = levelExtent({ ...alone, ...part });
-    return own !== null && holds(extent, own);
+    const itemExtent = levelExtent({ ...alone, ...part });
+    return itemExtent !== null && extentContains(extent, itemExtent);
   };
   return [
     ...level.walls.filter((wall) => inside({ walls: [wall] })),
@@ -42,13 +43,13 @@ export function itemsWithin(level: Level, extent: Extent): readonly string[] {
   ].map(({ id }) => id);
 }
 
-/** The rectangle between two corners, in any order. */
+/** Returns the rectangle between two opposite corners, in any order. */
 export function extentBetween(a: XY, b: XY): Extent {
   const at = ([x, y]: XY): Extent => ({ minX: x, minY: y, maxX: x, maxY: y });
   return unionExtent(at(a), at(b));
 }
 
-/** The two jambs of an opening on the centre-line of its wall; null where the wall is missing or has no length. */
+/** Returns the two jambs of an opening on the center-line of its wall; null if the wall is missing or has no length. */
 export function jambs(level: Level, opening: Opening): readonly [near: XY, far: XY] | null {
   const wall = level.walls.find(({ id }) => id === opening.wall);
   const length = wall ? distance(wall.from, wall.to) : 0;
@@ -73,7 +74,7 @@ function byDistance<T extends { readonly id: string }>(
     .map(({ id }) => ({ list, id }));
 }
 
-/** Inside beats beside; of several that hold the point, the smallest. */
+/** Items that contain the point come before nearby ones; of several that contain it, the smallest first. */
 function solids(level: Level, at: XY, reach: Mm): readonly Hit[] {
   const measured = (list: 'fixtures' | 'objects') =>
     level[list].map(({ id, shape }) => ({
@@ -103,18 +104,18 @@ function openingDistance(level: Level, opening: Opening, at: XY): Mm {
   return distance(at, nearestOnSegment(at, ends[0], ends[1])) - wall.thickness / 2;
 }
 
-function holds(outer: Extent, inner: Extent): boolean {
+function extentContains(outer: Extent, inner: Extent): boolean {
   return inner.minX >= outer.minX && inner.maxX <= outer.maxX && inner.minY >= outer.minY && inner.maxY <= outer.maxY;
 }
 
-/** The end of a wall that stays when the other one is pulled; null for no such wall. */
+/** Returns the end of a wall that stays when the other is dragged; null for no such wall. */
 export function wallOtherEnd(level: Level, id: string, end: 'from' | 'to'): XY | null {
   const wall = level.walls.find((each) => each.id === id);
   if (!wall) return null;
   return end === 'from' ? wall.to : wall.from;
 }
 
-/** The point that an item is moved by: its middle; null for no such item. */
+/** Returns the reference point for moving an item, its middle; null for no such item. */
 export function anchorOf(level: Level, id: string): XY | null {
   const solid = [...level.fixtures, ...level.objects].find((each) => each.id === id);
   if (solid) return shapeMiddle(solid.shape);

@@ -1,18 +1,20 @@
 import type { Mm, XY } from '../plan/model.ts';
 import type { Line } from '../plane/types.ts';
-import { gapToFace, inFront, intoRoom, type Outline } from './past-face.ts';
+import { distanceInFront, gapToFace, inwardNormal, type Outline } from './face-gap.ts';
 import type { Faces } from './room-faces.ts';
-import { onGrid, type SnapOptions } from './snap.ts';
+import { onGrid, type SnapOptions } from './snap-point.ts';
 
-/** A gap smaller than this is none, mm: the dust of arithmetic. */
-const DUST: Mm = 1e-6;
-/** So many faces at the most push one thing: two of a corner, one of a pier, and one to spare. */
-const MOST_PUSHES = 6;
+/** Rounding error, mm. */
+const ROUNDING: Mm = 1e-6;
+/** At most this many faces push one item: two of a corner, one of a pier, and one more. */
+const MOST_CORRECTIONS = 6;
 
 /**
- * How to move things by about `by`: out of the walls that they would reach into, to the side that the hand is on; drawn up to
- * faces that come near (two where they stand in a corner of the room); and else by whole steps of the grid for `lead`.
- * @param faces the wall faces of the room that the hand is in; null outdoors, where nothing draws or pushes
+ * Returns how to move items by about `by`: out of walls that they would reach into, to the side of the pointer; snapped
+ * to
+ * nearby faces (two in a corner of the room); otherwise by whole grid steps of `lead`.
+ *
+ * @param faces the wall faces of the room that contains the pointer; null outdoors, where nothing snaps or pushes
  */
 export function snapMove(
   outlines: readonly Outline[],
@@ -22,32 +24,32 @@ export function snapMove(
   options: Pick<SnapOptions, 'reach' | 'grid'>,
 ): Move {
   const corner = lead ?? outlines[0]?.points[0];
-  const held: Move = faces ? drawnUp(outlines, by, faces, options.reach) : { by, guides: [] };
-  const [only, second] = held.guides;
-  if (second) return held;
-  const stepped = only ? slideOnGrid(corner, held.by, only, options.grid) : gridMove(corner, by, options.grid);
-  // No step of the grid takes it into a wall.
-  const clear = !faces || facesBefore(faces).every((face) => (leastGap(outlines, stepped, face) ?? 0) >= -DUST);
-  return { by: clear ? stepped : held.by, guides: held.guides };
+  const snapped: Move = faces ? snapToFaces(outlines, by, faces, options.reach) : { by, guides: [] };
+  const [only, second] = snapped.guides;
+  if (second) return snapped;
+  const stepped = only ? slideOnGrid(corner, snapped.by, only, options.grid) : gridMove(corner, by, options.grid);
+  // A grid step must not move it into a wall.
+  const clear = !faces || facesInFront(faces).every((face) => (leastGap(outlines, stepped, face) ?? 0) >= -ROUNDING);
+  return { by: clear ? stepped : snapped.by, guides: snapped.guides };
 }
 
 interface Move {
   readonly by: XY;
-  /** The faces that hold it. */
+  /** The faces that it snapped to. */
   readonly guides: readonly Line[];
 }
 
-/** How to move things out of the walls of their room, from where they stand: no way at all where they are in none. */
+/** Returns how to move items out of the walls of their room from where they are: `by` unchanged if they are in none. */
 export function pushedOut(outlines: readonly Outline[], by: XY, faces: Faces): Move {
   let now = by;
   const guides: Line[] = [];
-  for (let push = 0; push < MOST_PUSHES; push++) {
-    const [deepest] = facesBefore(faces)
+  for (let push = 0; push < MOST_CORRECTIONS; push++) {
+    const [deepest] = facesInFront(faces)
       .flatMap((face) => {
         const gap = leastGap(outlines, now, face);
-        return gap !== null && gap < -DUST ? [{ face, gap }] : [];
+        return gap !== null && gap < -ROUNDING ? [{ face, gap }] : [];
       })
-      // The shortest way out first: it may take the thing out of the others too.
+      // Smallest correction first, because it may resolve the others too.
       .sort((a, b) => b.gap - a.gap);
     if (!deepest) break;
     now = shifted(now, deepest.face, -deepest.gap, guides.at(-1));
@@ -56,17 +58,17 @@ export function pushedOut(outlines: readonly Outline[], by: XY, faces: Faces): M
   return { by: now, guides: guides.filter((face, index) => guides.indexOf(face) === index).slice(-2) };
 }
 
-/** Out of the walls, then up to what is near. */
-function drawnUp(outlines: readonly Outline[], by: XY, faces: Faces, reach: Mm): Move {
+/** First out of the walls, then snapped to nearby faces. */
+function snapToFaces(outlines: readonly Outline[], by: XY, faces: Faces, reach: Mm): Move {
   const out = pushedOut(outlines, by, faces);
   let now = out.by;
   const guides = [...out.guides];
   while (guides.length < 2) {
-    const [near] = facesBefore(faces)
+    const [near] = facesInFront(faces)
       .flatMap((face) => {
         const gap = leastGap(outlines, now, face);
-        const held = guides.some((other) => other === face || parallel(other, face));
-        return gap !== null && gap >= -DUST && gap <= reach && !held ? [{ face, gap }] : [];
+        const snapped = guides.some((other) => other === face || parallel(other, face));
+        return gap !== null && gap >= -ROUNDING && gap <= reach && !snapped ? [{ face, gap }] : [];
       })
       .sort((a, b) => a.gap - b.gap);
     if (!near) break;
@@ -76,9 +78,9 @@ function drawnUp(outlines: readonly Outline[], by: XY, faces: Faces, reach: Mm):
   return { by: now, guides };
 }
 
-/** The faces that the hand is in front of: a wall of the room that it stands behind is another wall's business. */
-export function facesBefore({ lines, from }: Faces): readonly Line[] {
-  return lines.filter((face) => inFront(face, from) >= -DUST);
+/** Returns the faces that the pointer is in front of: a wall behind the pointer belongs to another part of the room. */
+export function facesInFront({ lines, from }: Faces): readonly Line[] {
+  return lines.filter((face) => distanceInFront(face, from) >= -ROUNDING);
 }
 
 function leastGap(outlines: readonly Outline[], by: XY, face: Line): Mm | null {
@@ -90,17 +92,17 @@ function leastGap(outlines: readonly Outline[], by: XY, face: Line): Mm | null {
   return least;
 }
 
-/** `by` and so far more into the room, square to the face; along the face that holds already, where one does. */
-function shifted(by: XY, face: Line, into: Mm, held: Line | undefined): XY {
-  const [nx, ny] = intoRoom(face);
-  if (!held || parallel(held, face)) return [by[0] + nx * into, by[1] + ny * into];
-  const [hx, hy] = intoRoom(held);
+/** Returns `by` plus a distance into the room, square to the face; along the face already snapped to, if any. */
+function shifted(by: XY, face: Line, into: Mm, snapped: Line | undefined): XY {
+  const [nx, ny] = inwardNormal(face);
+  if (!snapped || parallel(snapped, face)) return [by[0] + nx * into, by[1] + ny * into];
+  const [hx, hy] = inwardNormal(snapped);
   const [ux, uy] = [hy, -hx];
   const far = into / (ux * nx + uy * ny);
   return [by[0] + ux * far, by[1] + uy * far];
 }
 
-/** Along the face by whole steps, as far as the page's grid allows: only where the face runs along the page. */
+/** Moves along the face to the next grid step, only where the face is parallel to a page axis. */
 function slideOnGrid(corner: XY | undefined, by: XY, face: Line, grid: Mm | null): XY {
   if (!corner || !grid) return by;
   const [gx, gy] = gridMove(corner, by, grid);
@@ -114,9 +116,9 @@ function gridMove(corner: XY | undefined, by: XY, grid: Mm | null): XY {
   return [x - corner[0], y - corner[1]];
 }
 
-/** Nearly so: within about a degree. */
+/** Nearly: within about a degree. */
 function parallel(a: Line, b: Line): boolean {
-  const [ax, ay] = intoRoom(a);
-  const [bx, by] = intoRoom(b);
+  const [ax, ay] = inwardNormal(a);
+  const [bx, by] = inwardNormal(b);
   return Math.abs(ax * by - ay * bx) < 0.02;
 }

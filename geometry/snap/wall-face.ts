@@ -2,12 +2,13 @@ import type { LevelModel } from '../level/types.ts';
 import type { Mm, Wall, XY } from '../plan/model.ts';
 import { distance } from '../plane/point.ts';
 
-/** A floor edge this near to the wall's face lies on it, mm: a hair above what rounding to 1/64 in leaves. */
+/** A floor edge this close to the wall's face is on it, mm: slightly above the rounding to 1/64 in. */
 const ON_FACE = 0.5;
 
 /**
- * What a tape reads along a wall from inside the room: the length of its one face, mm. Null where no room or more than one
- * lies along it, or a room that turns a corner on it: there is no one length to read.
+ * Returns the length along a wall as taped from inside the room, that is, of its one face, mm. Null if no room or
+ * several
+ * are along it, or if the room has a corner on it: then there is no single length.
  */
 export function wallFaceLength(model: LevelModel, wall: Wall): Mm | null {
   const lengths: Mm[] = [];
@@ -30,7 +31,7 @@ function liesOnFace(wall: Wall, p: XY): boolean {
   return Math.abs(off - wall.thickness / 2) <= ON_FACE;
 }
 
-/** Whether the edge runs beside the wall itself, and not beyond its ends. */
+/** Returns whether the edge is next to the wall itself, not beyond its ends. */
 function overlaps(wall: Wall, a: XY, b: XY): boolean {
   const dx = wall.to[0] - wall.from[0];
   const dy = wall.to[1] - wall.from[1];

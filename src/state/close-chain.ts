@@ -1,7 +1,13 @@
 import { wallsAroundOutline } from '../../geometry/edit/draw-walls.ts';
 import type { XY } from '../../geometry/plan/model.ts';
 import { distance } from '../../geometry/plane/point.ts';
-import { closedAsItIs, isSquareRun, missedStart, spreadByLength, spreadSquare } from '../../geometry/snap/closing.ts';
+import {
+  closedByLastWall,
+  isRectangular,
+  nearMiss,
+  spreadByLength,
+  spreadSquare,
+} from '../../geometry/snap/closing.ts';
 import { formatLength, formatMeasured } from '../../geometry/units/index.ts';
 import { NO_CHAIN, thicknessFrom } from './chain.ts';
 import { selectModel } from './selectors.ts';
@@ -21,8 +27,8 @@ export function closeOutline(outline: readonly XY[]): void {
 /** Closes the run that misses its start, with what it misses by spread over its walls: right angles stay where all are right. */
 export function spreadChain(): void {
   const { corners } = useAppStore.getState().chain;
-  if (!missedStart(corners)) return;
-  const square = isSquareRun(corners);
+  if (!nearMiss(corners)) return;
+  const square = isRectangular(corners);
   const outline = (square && spreadSquare(corners)) || spreadByLength(corners);
   const changes = [...outline.keys()].map((i) => Math.abs(legOf(outline, i) - legOf(corners, i)));
   done(outline, `Spread over the walls: ${inWords(Math.max(...changes))} at most on one of them.`);
@@ -31,8 +37,8 @@ export function spreadChain(): void {
 /** Closes the run that misses its start as it is: its last wall goes to the start, whatever was taped. */
 export function closeChainAsItIs(): void {
   const { corners } = useAppStore.getState().chain;
-  if (!missedStart(corners)) return;
-  const outline = closedAsItIs(corners);
+  if (!nearMiss(corners)) return;
+  const outline = closedByLastWall(corners);
   const last = outline.length - 1;
   const by = Math.abs(legOf(outline, last) - legOf(corners, last));
   done(outline, `The last wall takes it all: it differs by ${inWords(by)} from the tape.`);

@@ -5,7 +5,7 @@ import type { Detector, Level, Mm, Plan, XY } from '../../geometry/plan/model.ts
 import type { Line } from '../../geometry/plane/types.ts';
 import { levelRegion } from '../../geometry/region/level-region.ts';
 import { JUST_INSIDE, nearestSpot } from '../../geometry/region/nearest.ts';
-import { seatHeight } from '../../geometry/snap/sit-on.ts';
+import { baseHeightAt } from '../../geometry/snap/base-height.ts';
 import { formatMeasured } from '../../geometry/units/index.ts';
 import { type Chain, cornerSetAgain, cornerTakenBack, NO_CHAIN, thicknessFrom, withWalls } from './chain.ts';
 import { freshPlan } from './fresh-plan.ts';
@@ -188,7 +188,7 @@ export function nextLabel(level: Level): string {
 }
 
 function newDetector(level: Level, at: XY): Omit<Detector, 'id'> {
-  const base = seatHeight(level, at, USUAL_DETECTOR.base);
+  const base = baseHeightAt(level, at, USUAL_DETECTOR.base);
   return { label: nextLabel(level), at, ...USUAL_DETECTOR, base, pair: null };
 }
 

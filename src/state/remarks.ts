@@ -4,7 +4,7 @@ import type { LevelModel, Notice } from '../../geometry/level/types.ts';
 import { describeInWall, describeLost, describeNotice } from '../../geometry/messages/index.ts';
 import type { Level, Plan } from '../../geometry/plan/model.ts';
 import { memoize } from '../../geometry/plane/memoize.ts';
-import { type InWall, thingsInWalls } from '../../geometry/snap/in-wall.ts';
+import { type InWall, itemsInWalls } from '../../geometry/snap/in-wall.ts';
 import type { HintAct } from './guidance/hint.ts';
 import { modelOf } from './selectors.ts';
 import type { Remark } from './view-slice.ts';
@@ -38,7 +38,7 @@ function levelRemarks(was: Level, level: Level, unit: Unit): readonly Remark[] {
 const NEWS = 1;
 
 /** Things that reach into a wall; the same model gives the same list. */
-export const inWalls: (model: LevelModel) => readonly InWall[] = memoize(thingsInWalls);
+export const inWalls: (model: LevelModel) => readonly InWall[] = memoize(itemsInWalls);
 
 function inWallRemarks(was: LevelModel, model: LevelModel, unit: Unit): readonly Remark[] {
   const depths = new Map(inWalls(was).map(({ id, by }) => [id, by ?? Number.POSITIVE_INFINITY]));

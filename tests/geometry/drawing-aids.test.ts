@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { roomDimensions } from '../../geometry/dimension/room-dimensions.ts';
 import { buildLevel } from '../../geometry/level/build-level.ts';
 import type { PlanObject } from '../../geometry/plan/model.ts';
-import { movedSeatHeight, seatHeight } from '../../geometry/snap/sit-on.ts';
-import { turnAlongFace } from '../../geometry/snap/turn-along.ts';
+import { angleAlongFace } from '../../geometry/snap/align-to-face.ts';
+import { baseHeightAfterMove, baseHeightAt } from '../../geometry/snap/base-height.ts';
 import { boxWalls, levelOf, wall } from '../helpers/level-of.ts';
 
 const solid = (id: string, x: number, top: number): PlanObject => ({
@@ -25,15 +25,15 @@ describe('what a detector is set upon', () => {
     { name: 'not a shelf above the height band', x: 4000, height: 762 },
     { name: 'the usual height on open floor', x: 8000, height: 762 },
   ])('is $name', ({ x, height }) => {
-    expect(seatHeight(level, [x, 0], 762)).toBe(height);
+    expect(baseHeightAt(level, [x, 0], 762)).toBe(height);
   });
 
   it('lifts it from one thing to another, and leaves a height set by hand alone', () => {
-    expect(movedSeatHeight(level, [8000, 0], [0, 0], 762, 762)).toBe(900);
-    expect(movedSeatHeight(level, [0, 0], [2000, 0], 900, 762)).toBe(450);
-    expect(movedSeatHeight(level, [2000, 0], [8000, 0], 450, 762)).toBe(762);
-    expect(movedSeatHeight(level, [8000, 0], [9000, 0], 1200, 762)).toBe(1200);
-    expect(movedSeatHeight(level, [2000, 0], [8000, 0], 1200, 762)).toBe(1200);
+    expect(baseHeightAfterMove(level, [8000, 0], [0, 0], 762, 762)).toBe(900);
+    expect(baseHeightAfterMove(level, [0, 0], [2000, 0], 900, 762)).toBe(450);
+    expect(baseHeightAfterMove(level, [2000, 0], [8000, 0], 450, 762)).toBe(762);
+    expect(baseHeightAfterMove(level, [8000, 0], [9000, 0], 1200, 762)).toBe(1200);
+    expect(baseHeightAfterMove(level, [2000, 0], [8000, 0], 1200, 762)).toBe(1200);
   });
 });
 
@@ -85,12 +85,12 @@ describe('turnAlongFace', () => {
       turn: 45,
     },
   ] as const)('along $name is $turn degrees', ({ face, deep, turn }) => {
-    expect(turnAlongFace([face], [0, 10], 50, deep)).toBeCloseTo(turn, 9);
+    expect(angleAlongFace([face], [0, 10], 50, deep)).toBeCloseTo(turn, 9);
   });
 
   it('is nothing away from walls', () => {
     expect(
-      turnAlongFace(
+      angleAlongFace(
         [
           [
             [0, -500],

@@ -192,13 +192,13 @@ function corner(p: Point, keep: number, from: number, sweep: number, rounding: R
   const step = sweep / count;
   const inner = (k: number) =>
     rounding === 'inside' ? onCircle(p, keep, from + step * k) : onCircle(p, reach(), from + step * (k + 0.5));
-  const reach = () => (rounding === 'outside' ? keep / Math.cos(step / 2) : evenReach(keep, step, count));
+  const reach = () => (rounding === 'outside' ? keep / Math.cos(step / 2) : circleReach(keep, step, count));
   const points = Array.from({ length: count }, (_, k) => inner(k));
   return [onCircle(p, keep, from), ...points, onCircle(p, keep, from + sweep)];
 }
 
 /** How far out the corners of `count` + 1 chords lie, the first and last half as wide, for the area of the sector. */
-function evenReach(keep: number, step: number, count: number): number {
+function circleReach(keep: number, step: number, count: number): number {
   const square = (count - 1) * Math.sin(step);
   const linear = 2 * keep * Math.sin(step / 2);
   const area = keep * keep * count * step;

@@ -148,7 +148,5 @@ export function overrideFlaws(
   if (published === null || distance >= published || note.trim() !== '') return [];
   const [own, theirs] = [formatLength(distance, unit, 'down'), formatLength(published, unit, 'up')];
   const statement = `loosens the rule ${name} from ${theirs} to ${own} without a note. Say why in the note.`;
-  return [
-    { path: ['note'], found: quoted(note), expected: 'a note that says why the rule is loosened', statement },
-  ];
+  return [{ path: ['note'], found: quoted(note), expected: 'a note that says why the rule is loosened', statement }];
 }

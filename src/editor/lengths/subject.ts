@@ -1,4 +1,9 @@
-import { evenReach, footprintReach, footprintSize, withFootprintSize } from '../../../geometry/dimension/footprint.ts';
+import {
+  circleReach,
+  footprintReach,
+  footprintSize,
+  withFootprintSize,
+} from '../../../geometry/dimension/footprint.ts';
 import type { RunningDimension } from '../../../geometry/dimension/running-dimensions.ts';
 import { moveToGap, type NearGap, nearGaps, type Side, wallGaps } from '../../../geometry/dimension/wall-gaps.ts';
 import { type DimensionMoves, isWidth, movableEnds, withDimension } from '../../../geometry/edit/dimension-edit.ts';
@@ -108,7 +113,7 @@ const WALL_ON: Readonly<Record<Side, string>> = { left: 'left', right: 'right', 
 /** The ground that a thing or a detector takes up, as it is taped; null for what has no place of its own. */
 function groundOf({ fixtures, objects, detectors }: Level, id: string) {
   const detector = detectors.find((each) => each.id === id);
-  if (detector) return { middle: detector.at, reach: evenReach(detector.radius) };
+  if (detector) return { middle: detector.at, reach: circleReach(detector.radius) };
   const thing = [...fixtures, ...objects].find((each) => each.id === id);
   return thing ? { middle: shapeMiddle(thing.shape), reach: footprintReach(thing.shape) } : null;
 }

@@ -1,7 +1,7 @@
 import { USUAL_DETECTOR } from '../../../geometry/plan/items.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
-import { movedSeatHeight } from '../../../geometry/snap/sit-on.ts';
-import { onGrid } from '../../../geometry/snap/snap.ts';
+import { baseHeightAfterMove } from '../../../geometry/snap/base-height.ts';
+import { onGrid } from '../../../geometry/snap/snap-point.ts';
 import { useSketch } from '../sketch.ts';
 import type { Drag } from './drag.ts';
 import { currentLevel, gridFor, store } from './tool-context.ts';
@@ -22,7 +22,7 @@ export function dragDetector(id: string, start: ToolPoint): Drag {
     const lift = point.touch ? ABOVE_FINGER_PX / store().viewport.scale : 0;
     const offset: XY = point.touch ? [0, -lift] : [from[0] - start.plan[0], from[1] - start.plan[1]];
     const at = onGrid([point.plan[0] + offset[0], point.plan[1] + offset[1]], gridFor(point));
-    return { at, base: movedSeatHeight(currentLevel(), from, at, base, USUAL_DETECTOR.base) };
+    return { at, base: baseHeightAfterMove(currentLevel(), from, at, base, USUAL_DETECTOR.base) };
   };
   return {
     move: (point) => {

@@ -4,7 +4,7 @@ import { shapeMiddle } from '../../../geometry/plane/body.ts';
 import type { Line } from '../../../geometry/plane/types.ts';
 import { wallOtherEnd } from '../../../geometry/snap/pick.ts';
 import { facesAbout } from '../../../geometry/snap/room-faces.ts';
-import { RIGHT_ANGLES, snapPoint } from '../../../geometry/snap/snap.ts';
+import { RIGHT_ANGLES, snapPoint } from '../../../geometry/snap/snap-point.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { useSketch } from '../sketch.ts';
 import { type Drag, levelDrag } from './drag.ts';

@@ -1,7 +1,7 @@
 import { withItemsMoved } from '../../../geometry/edit/move-items.ts';
 import type { Level, XY } from '../../../geometry/plan/model.ts';
 import { shapeRing } from '../../../geometry/plane/body.ts';
-import { type Outline, outlineOf } from '../../../geometry/snap/past-face.ts';
+import { type Outline, outlineOf } from '../../../geometry/snap/face-gap.ts';
 import { facesAbout } from '../../../geometry/snap/room-faces.ts';
 import { snapMove } from '../../../geometry/snap/snap-move.ts';
 import { selectModel } from '../../state/selectors.ts';

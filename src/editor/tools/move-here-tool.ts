@@ -1,9 +1,9 @@
 import { withItemsMoved } from '../../../geometry/edit/move-items.ts';
 import { USUAL_DETECTOR } from '../../../geometry/plan/items.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
+import { baseHeightAfterMove } from '../../../geometry/snap/base-height.ts';
 import { anchorOf } from '../../../geometry/snap/pick.ts';
-import { movedSeatHeight } from '../../../geometry/snap/sit-on.ts';
-import { onGrid } from '../../../geometry/snap/snap.ts';
+import { onGrid } from '../../../geometry/snap/snap-point.ts';
 import { withLevel } from '../../state/plan-edits.ts';
 import { SELECT_TOOL } from '../../state/tool.ts';
 import { clearSketch, useSketch } from '../sketch.ts';
@@ -33,7 +33,13 @@ export function createMoveHereTool(ids: readonly string[]): ToolController {
   };
   const seated = (at: XY) => ({
     at,
-    base: movedSeatHeight(start, detector?.at ?? at, at, detector?.base ?? USUAL_DETECTOR.base, USUAL_DETECTOR.base),
+    base: baseHeightAfterMove(
+      start,
+      detector?.at ?? at,
+      at,
+      detector?.base ?? USUAL_DETECTOR.base,
+      USUAL_DETECTOR.base,
+    ),
   });
   const settle = snappedMove(start, ids, anchor);
   const moved = (point: ToolPoint) => {

@@ -1,7 +1,7 @@
 import { OPENING_NOUN, openingRefusal } from '../../../geometry/messages/index.ts';
 import type { Opening, OpeningKind } from '../../../geometry/plan/model.ts';
 import { distance } from '../../../geometry/plane/point.ts';
-import { cornerLines, fitOpening, wallUnder } from '../../../geometry/snap/opening-fit.ts';
+import { cornerLines, fitOpening, wallAt } from '../../../geometry/snap/opening-fit.ts';
 import { formatMeasured } from '../../../geometry/units/index.ts';
 import { openingLike } from '../../state/same-again.ts';
 import { selectModel } from '../../state/selectors.ts';
@@ -44,7 +44,7 @@ export function createOpeningTool(kind: OpeningKind): ToolController {
 
 function ghostAt(kind: OpeningKind, point: ToolPoint): OpeningGhost | null {
   const level = currentLevel();
-  const place = wallUnder(level, point.plan, point.reach * 2);
+  const place = wallAt(level, point.plan, point.reach * 2);
   if (!place) return null;
   const { wall } = place;
   const { width, bottom, top } = openingLike(level, kind);

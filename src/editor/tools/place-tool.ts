@@ -5,12 +5,12 @@ import { shapeBody, shapeRing } from '../../../geometry/plane/body.ts';
 import { roundPoint } from '../../../geometry/plane/point.ts';
 import { translateShape } from '../../../geometry/plane/rigid-motion.ts';
 import { ringsContain } from '../../../geometry/plane/ring.ts';
-import { outlineOf } from '../../../geometry/snap/past-face.ts';
+import { angleAlongFace } from '../../../geometry/snap/align-to-face.ts';
+import { baseHeightAt } from '../../../geometry/snap/base-height.ts';
+import { outlineOf } from '../../../geometry/snap/face-gap.ts';
 import { facesAbout } from '../../../geometry/snap/room-faces.ts';
-import { seatHeight } from '../../../geometry/snap/sit-on.ts';
-import { onGrid } from '../../../geometry/snap/snap.ts';
 import { snapMove } from '../../../geometry/snap/snap-move.ts';
-import { turnAlongFace } from '../../../geometry/snap/turn-along.ts';
+import { onGrid } from '../../../geometry/snap/snap-point.ts';
 import { OBJECT_DEFAULTS, type UsualSize, usualHeights, usualShape } from '../../state/defaults.ts';
 import { nextLabel } from '../../state/plan-slice.ts';
 import { fixtureLike, objectLike } from '../../state/same-again.ts';
@@ -120,7 +120,7 @@ function sizeOf(tool: Extract<PlaceTool, { kind: 'fixture' | 'object' }>): Usual
 function snappedShape(size: UsualSize, point: ToolPoint, quarterTurns: number): Shape {
   const faces = facesAbout(selectModel(store()), point.plan);
   const near = reachOf(size) + point.reach;
-  const along = point.free ? 0 : turnAlongFace(faces?.lines ?? [], point.plan, near, isDeep(size));
+  const along = point.free ? 0 : angleAlongFace(faces?.lines ?? [], point.plan, near, isDeep(size));
   const shape = usualShape(size, roundPoint(point.plan), (along + quarterTurns * 90) % 360);
   if (point.free) return shape;
   const options = { reach: point.reach * 1.5, grid: gridFor(point) };
@@ -140,6 +140,6 @@ function isDeep({ footprint }: UsualSize): boolean {
 function newDetector(point: ToolPoint): Omit<Detector, 'id'> {
   const level = currentLevel();
   const at = onGrid(point.plan, gridFor(point));
-  const base = seatHeight(level, at, USUAL_DETECTOR.base);
+  const base = baseHeightAt(level, at, USUAL_DETECTOR.base);
   return { label: nextLabel(level), at, ...USUAL_DETECTOR, base, pair: null };
 }

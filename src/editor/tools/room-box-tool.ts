@@ -1,6 +1,6 @@
 import { rectangleWalls } from '../../../geometry/edit/draw-walls.ts';
 import type { Mm, XY } from '../../../geometry/plan/model.ts';
-import { snapPoint } from '../../../geometry/snap/snap.ts';
+import { snapPoint } from '../../../geometry/snap/snap-point.ts';
 import { formatMeasured, formatRequired } from '../../../geometry/units/index.ts';
 import { WALL_THICKNESS } from '../../state/defaults.ts';
 import { askForRoom } from '../lengths/set-out.ts';

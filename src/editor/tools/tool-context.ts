@@ -1,7 +1,7 @@
 import type { LevelModel } from '../../../geometry/level/types.ts';
 import type { Level, Mm, XY } from '../../../geometry/plan/model.ts';
 import { memoize } from '../../../geometry/plane/memoize.ts';
-import { type SnapTargets, snapTargets } from '../../../geometry/snap/snap.ts';
+import { type SnapTargets, snapTargets } from '../../../geometry/snap/snap-point.ts';
 import { selectBelow, selectLevel, selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 import { SELECT_TOOL } from '../../state/tool.ts';

@@ -9,8 +9,8 @@ import {
 import type { Deg, Mm, XY } from '../../../geometry/plan/model.ts';
 import { distance, roundPoint } from '../../../geometry/plane/point.ts';
 import type { Line } from '../../../geometry/plane/types.ts';
-import { missedStart } from '../../../geometry/snap/closing.ts';
-import { RIGHT_ANGLES, type Snapped, snapPoint } from '../../../geometry/snap/snap.ts';
+import { nearMiss } from '../../../geometry/snap/closing.ts';
+import { RIGHT_ANGLES, type Snapped, snapPoint } from '../../../geometry/snap/snap-point.ts';
 import { formatMeasured, parseLength } from '../../../geometry/units/index.ts';
 import { parseTurn } from '../../../geometry/units/parse-turn.ts';
 import { thicknessFrom, withCorner } from '../../state/chain.ts';
@@ -85,7 +85,7 @@ export function createWallTool(): ToolController {
       keepInView(at);
       last = null;
     }
-    if (missedStart(corners())) store().say('');
+    if (nearMiss(corners())) store().say('');
     // A wall that reaches another one is done: what follows is another wall.
     if (points.length > 0 && wallAtPoint(currentLevel(), at)) end();
     else show(null);
@@ -177,7 +177,7 @@ export const TURN_KEY = '<';
 
 /** C closes the run: as it is where it just misses its start, else straight from where it stands. S spreads what it misses by. */
 function closingKey(key: string): boolean {
-  const missed = missedStart(corners()) !== null;
+  const missed = nearMiss(corners()) !== null;
   if (key.toLowerCase() === 's' && missed) spreadChain();
   else if (key.toLowerCase() === 'c' && missed) closeChainAsItIs();
   else if (key.toLowerCase() === 'c') closeChainStraight();

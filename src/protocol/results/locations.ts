@@ -57,7 +57,9 @@ function locationsOn({ detectors }: Level): readonly Location[] {
 /** Every one beside every other: of three in a row the outer two may be too far apart. */
 function areCollocated(detectors: readonly Detector[]): boolean {
   return detectors.every((a, i) =>
-    detectors.slice(i + 1).every((b) => distance(a.at, b.at) - a.radius - b.radius <= COLLOCATED_WITHIN + LIMIT_TOLERANCE),
+    detectors
+      .slice(i + 1)
+      .every((b) => distance(a.at, b.at) - a.radius - b.radius <= COLLOCATED_WITHIN + LIMIT_TOLERANCE),
   );
 }
 

@@ -1,4 +1,4 @@
-import { evenReach } from '../../../geometry/dimension/footprint.ts';
+import { circleReach } from '../../../geometry/dimension/footprint.ts';
 import { heightsRefusal, sizeRefusal } from '../../../geometry/messages/index.ts';
 import type { Detector } from '../../../geometry/plan/model.ts';
 import { setCompanion } from '../../state/pairs.ts';
@@ -37,7 +37,7 @@ export function DetectorFields({ detector }: { readonly detector: Detector }) {
         bare="small"
         onCommit={(mm) => change({ base: mm }, heightsRefusal(mm, mm + tall, ceiling, unit))}
       />
-      <PlaceFields middle={at} reach={evenReach(radius)} />
+      <PlaceFields middle={at} reach={circleReach(radius)} />
       <LengthField
         label="Across"
         value={radius * 2}

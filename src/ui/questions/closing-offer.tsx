@@ -1,5 +1,5 @@
 import { describeClosing } from '../../../geometry/messages/index.ts';
-import { missedStart } from '../../../geometry/snap/closing.ts';
+import { nearMiss } from '../../../geometry/snap/closing.ts';
 import { useAppStore } from '../../state/store.ts';
 import { CommandButton } from '../shell/command-button.tsx';
 
@@ -7,7 +7,7 @@ import { CommandButton } from '../shell/command-button.tsx';
 export function useMissedStart(): string {
   const corners = useAppStore(({ chain }) => chain.corners);
   const unit = useAppStore((state) => state.plan.display.length);
-  const error = missedStart(corners);
+  const error = nearMiss(corners);
   return error ? describeClosing(error, unit) : '';
 }
 

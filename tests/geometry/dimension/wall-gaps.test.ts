@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   asForm,
-  evenReach,
+  circleReach,
   footprintReach,
   footprintSize,
   withFootprintSize,
@@ -25,11 +25,11 @@ const model = buildLevel({ ...emptyLevel('L1'), walls });
 
 describe('wallGaps', () => {
   it('measures from the edge of the thing to the four wall faces', () => {
-    expect(wallGaps(model, [1000, 1000], evenReach(50))).toEqual({ left: 850, right: 2850, up: 850, down: 1850 });
+    expect(wallGaps(model, [1000, 1000], circleReach(50))).toEqual({ left: 850, right: 2850, up: 850, down: 1850 });
   });
 
   it('has no gap where no wall stands', () => {
-    const { left, right } = wallGaps(model, [9000, 1000], evenReach(50));
+    const { left, right } = wallGaps(model, [9000, 1000], circleReach(50));
     expect(right).toBeNull();
     expect(left).toBe(9000 - 4100 - 50);
   });
@@ -58,7 +58,7 @@ describe('wallGaps', () => {
     );
     fc.assert(
       fc.property(place, ([x, y, radius]) => {
-        const { left, right, up, down } = wallGaps(parted, [x, y], evenReach(radius));
+        const { left, right, up, down } = wallGaps(parted, [x, y], circleReach(radius));
         const across = x < 2000 ? 2000 - 57.15 - 100 : 3900 - 2057.15;
         // In an outside wall beside a corner no floor is level with it.
         if (left !== null && right !== null) expect(left + right + 2 * radius).toBeCloseTo(across, 6);
@@ -70,15 +70,15 @@ describe('wallGaps', () => {
 
   it.each(['left', 'right', 'up', 'down'] as const)('moveToGap %s makes the gap what was asked for', (side) => {
     const from: XY = [1500, 1200];
-    const gap = wallGaps(model, from, evenReach(50))[side] ?? Number.NaN;
+    const gap = wallGaps(model, from, circleReach(50))[side] ?? Number.NaN;
     const [dx, dy] = moveToGap(side, gap, 600);
-    expect(wallGaps(model, [from[0] + dx, from[1] + dy], evenReach(50))[side]).toBeCloseTo(600, 9);
+    expect(wallGaps(model, [from[0] + dx, from[1] + dy], circleReach(50))[side]).toBeCloseTo(600, 9);
   });
 });
 
 describe('gapLines', () => {
   it('run from the edge of the thing to the nearer face on either axis', () => {
-    expect(gapLines(model, [1000, 2500], evenReach(50))).toEqual([
+    expect(gapLines(model, [1000, 2500], circleReach(50))).toEqual([
       [
         [950, 2500],
         [100, 2500],
@@ -91,9 +91,9 @@ describe('gapLines', () => {
   });
 
   it('are none to a wall that the thing stands against or in, and none where no wall is', () => {
-    expect(gapLines(model, [150, 1000], evenReach(50)).map(([[x]]) => x)).toEqual([150]);
-    expect(gapLines(model, [120, 1000], evenReach(50)).map(([[x]]) => x)).toEqual([120]);
-    expect(gapLines(buildLevel(emptyLevel('L1')), [0, 0], evenReach(50))).toEqual([]);
+    expect(gapLines(model, [150, 1000], circleReach(50)).map(([[x]]) => x)).toEqual([150]);
+    expect(gapLines(model, [120, 1000], circleReach(50)).map(([[x]]) => x)).toEqual([120]);
+    expect(gapLines(buildLevel(emptyLevel('L1')), [0, 0], circleReach(50))).toEqual([]);
   });
 });
 

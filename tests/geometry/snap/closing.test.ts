@@ -3,10 +3,10 @@ import { describe, expect, it } from 'vitest';
 import type { XY } from '../../../geometry/plan/model.ts';
 import { distance } from '../../../geometry/plane/point.ts';
 import {
-  closedAsItIs,
+  closedByLastWall,
   closingError,
-  isSquareRun,
-  missedStart,
+  isRectangular,
+  nearMiss,
   spreadByLength,
   spreadSquare,
 } from '../../../geometry/snap/closing.ts';
@@ -36,12 +36,12 @@ describe('closingError(corners)', () => {
     { name: 'missed by 2 in', end: [50, 0] as XY, missed: true },
     { name: 'ended 3 ft away: a run that goes on', end: [0, 914] as XY, missed: false },
   ])('$name', ({ end, missed }) => {
-    expect(missedStart([...misses.slice(0, 4), end]) !== null).toBe(missed);
+    expect(nearMiss([...misses.slice(0, 4), end]) !== null).toBe(missed);
   });
 
   it('a small run that ends 1 ft away was not meant to meet: 1 ft of its 7 ft', () => {
     expect(
-      missedStart([
+      nearMiss([
         [0, 0],
         [700, 0],
         [700, 700],
@@ -77,7 +77,7 @@ describe('spreading a closing error', () => {
   });
 
   it('as it is: the last wall alone takes it', () => {
-    expect(closedAsItIs(misses)).toEqual(misses.slice(0, 4));
+    expect(closedByLastWall(misses)).toEqual(misses.slice(0, 4));
   });
 
   it('an aslant run has no right angles to keep', () => {
@@ -87,7 +87,7 @@ describe('spreading a closing error', () => {
       [1500, 2500],
       [20, 20],
     ];
-    expect(isSquareRun(aslant)).toBe(false);
+    expect(isRectangular(aslant)).toBe(false);
     expect(spreadSquare(aslant)).toBeNull();
   });
 
@@ -119,7 +119,7 @@ describe('spreading a closing error', () => {
         const spread = spreadSquare(corners);
         expect(spread).not.toBeNull();
         const ring = [...(spread ?? []), spread?.[0] as XY];
-        expect(isSquareRun(ring)).toBe(true);
+        expect(isRectangular(ring)).toBe(true);
       }),
     );
   });

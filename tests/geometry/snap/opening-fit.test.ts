@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
 import type { Opening, Wall } from '../../../geometry/plan/model.ts';
 import { distance } from '../../../geometry/plane/point.ts';
-import { cornerLines, fitOpening, misfitOf, wallUnder } from '../../../geometry/snap/opening-fit.ts';
+import { cornerLines, fitOpening, openingMisfit, wallAt } from '../../../geometry/snap/opening-fit.ts';
 import { doorSwing } from '../../../geometry/snap/opening-symbol.ts';
 import { boxWalls, levelOf, wall } from '../../helpers/level-of.ts';
 
@@ -12,8 +12,8 @@ const top = level.walls[0] as Wall;
 
 describe('wallUnder', () => {
   it('finds the wall by its body and says how far along', () => {
-    expect(wallUnder(level, [2000, 120], 30)).toMatchObject({ wall: { id: 'w1' }, along: 2000 });
-    expect(wallUnder(level, [2000, 131], 30)).toBeNull();
+    expect(wallAt(level, [2000, 120], 30)).toMatchObject({ wall: { id: 'w1' }, along: 2000 });
+    expect(wallAt(level, [2000, 131], 30)).toBeNull();
   });
 });
 
@@ -44,8 +44,12 @@ describe('fitOpening', () => {
 
 describe('misfitOf', () => {
   it('names how far an opening reaches past the end of its wall', () => {
-    expect(misfitOf(level, { ...window1, offset: 5300 })).toEqual({ kind: 'wall-too-short', wall: 6000, needs: 6100 });
-    expect(misfitOf(level, window1)).toBeNull();
+    expect(openingMisfit(level, { ...window1, offset: 5300 })).toEqual({
+      kind: 'wall-too-short',
+      wall: 6000,
+      needs: 6100,
+    });
+    expect(openingMisfit(level, window1)).toBeNull();
   });
 });
 

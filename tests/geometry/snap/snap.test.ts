@@ -7,10 +7,16 @@ import { type Body, ringBody, shapeBody, signedBodyDistance } from '../../../geo
 import { roundCoordinate } from '../../../geometry/plane/point.ts';
 import { translateShape } from '../../../geometry/plane/rigid-motion.ts';
 import { emptyLevel } from '../../../geometry/planfile/empty.ts';
-import { type Outline, outlineOf } from '../../../geometry/snap/past-face.ts';
+import { type Outline, outlineOf } from '../../../geometry/snap/face-gap.ts';
 import { type Faces, facesAbout } from '../../../geometry/snap/room-faces.ts';
-import { onGrid, RIGHT_ANGLES, type SnapOptions, type SnapTargets, snapPoint } from '../../../geometry/snap/snap.ts';
 import { snapMove } from '../../../geometry/snap/snap-move.ts';
+import {
+  onGrid,
+  RIGHT_ANGLES,
+  type SnapOptions,
+  type SnapTargets,
+  snapPoint,
+} from '../../../geometry/snap/snap-point.ts';
 
 const NOTHING: SnapTargets = { ends: [], centerLines: [], faces: [] };
 const options = (change: Partial<SnapOptions> = {}): SnapOptions => ({

@@ -3,10 +3,12 @@ import { distance, nearestOnSegment } from '../plane/point.ts';
 import type { Line } from '../plane/types.ts';
 
 /**
- * The turn at which a box lies along the face nearest to `at`, degrees in 0…180; 0 where none is within `reach` mm.
- * @param deep the box is deeper than wide: its depth, not its width, is its longer side
+ * Returns the angle at which a box is parallel to the face nearest to `at`, degrees in 0…180; 0 if none is within
+ * `reach` mm.
+ *
+ * @param deep the box is deeper than wide, so its depth is the longer side
  */
-export function turnAlongFace(faces: readonly Line[], at: XY, reach: Mm, deep: boolean): Deg {
+export function angleAlongFace(faces: readonly Line[], at: XY, reach: Mm, deep: boolean): Deg {
   let best: Line | null = null;
   let least = reach;
   for (const face of faces) {
@@ -20,6 +22,6 @@ export function turnAlongFace(faces: readonly Line[], at: XY, reach: Mm, deep: b
   const [a, b] = best;
   const turn = (Math.atan2(b[1] - a[1], b[0] - a[0]) * 180) / Math.PI + (deep ? 90 : 0);
   const half = ((turn % 180) + 180) % 180;
-  // A level wall must give exactly 0, whichever way round its room is walked.
+  // Exactly 0 for a horizontal wall, whichever way its room's ring runs.
   return Math.abs(half - 180) < 1e-9 ? 0 : half;
 }

@@ -4,43 +4,45 @@ import { distance, nearestOnSegment, roundPoint } from '../plane/point.ts';
 import { ringEdges } from '../plane/ring.ts';
 import type { Line } from '../plane/types.ts';
 
-/** What a drawn point is held by. */
-type Hold = 'end' | 'crossing' | 'wall' | 'angle' | 'aligned' | 'grid' | 'none';
+/** What a drawn point snapped to. */
+type SnapKind = 'end' | 'crossing' | 'wall' | 'angle' | 'aligned' | 'grid' | 'none';
 
-/** Where a point of the drawing goes, and the lines that say why. */
+/** The snapped position of a drawn point, and the guide lines that explain it. */
 export interface Snapped {
   readonly at: XY;
-  readonly hold: Hold;
-  /** Lines to show, on the page. */
+  readonly hold: SnapKind;
+  /** Lines to show, in plan coordinates. */
   readonly guides: readonly Line[];
 }
 
 export interface SnapTargets {
   /** Ends of walls. */
   readonly ends: readonly XY[];
-  /** Centre-lines of walls. */
+  /** Center-lines of walls. */
   readonly centerLines: readonly Line[];
-  /** Edges of the floors: the wall faces that one measures from. */
+  /** Edges of the floors: the wall faces that people measure from. */
   readonly faces: readonly Line[];
 }
 
 export interface SnapOptions {
-  /** How near something must be to hold the point, mm. */
+  /** Snap distance, mm. */
   readonly reach: Mm;
   /** Grid step in mm; null for none. */
   readonly grid: Mm | null;
-  /** Where the line that is being drawn begins; null for a first point. */
+  /** Start of the line being drawn; null for a first point. */
   readonly from: XY | null;
-  /** Directions that a line from `from` keeps to, degrees; they hold both ways. */
+  /** Preferred directions of a line from `from`, degrees; each applies both ways. */
   readonly directions: readonly Deg[];
 }
 
-/** A drawn line turns onto a kept direction when it is off by less than this, degrees: a hand's wobble over a short line. */
+/**
+ * A line snaps to a preferred direction when it deviates by less than this, degrees: the unsteadiness of a short drag.
+ */
 const DIRECTION_TOLERANCE: Deg = 7;
-/** Across, down and both ways aslant. */
+/** Horizontal, vertical and both diagonals. */
 export const RIGHT_ANGLES: readonly Deg[] = [0, 45, 90, 135];
 
-/** What of a level holds a drawn point. Items in `except` (those that move) hold nothing. */
+/** Returns the snap targets of a level, without the items in `except` (those that move). */
 export function snapTargets(
   level: Level,
   model: LevelModel | null,
@@ -55,8 +57,9 @@ export function snapTargets(
 }
 
 /**
- * Where a corner of a wall goes. First a wall's end; then, on a kept direction from `from`, the crossing with a wall or
- * level with another end; then a wall; then the grid. With nothing near, the point itself.
+ * Returns the snapped position of a wall corner. In order: a wall's end; on a preferred direction from `from`, the
+ * crossing with a wall or the
+ * alignment with another end; a wall; the grid. With nothing near, the point itself.
  */
 export function snapPoint(at: XY, targets: SnapTargets, options: SnapOptions): Snapped {
   const snapped = heldPoint(at, targets, options);
@@ -66,12 +69,12 @@ export function snapPoint(at: XY, targets: SnapTargets, options: SnapOptions): S
 function heldPoint(at: XY, targets: SnapTargets, options: SnapOptions): Snapped {
   const end = nearest(at, targets.ends, options.reach);
   if (end) return { at: end, hold: 'end', guides: [] };
-  const kept = options.from && keptDirection(options.from, at, options.directions);
-  if (options.from && kept) return alongDirection(at, options.from, kept, targets, options);
+  const direction = options.from && preferredDirection(options.from, at, options.directions);
+  if (options.from && direction) return alongDirection(at, options.from, direction, targets, options);
   return freePoint(at, targets, options);
 }
 
-/** The point on the grid; the point itself where there is none. */
+/** Returns the nearest grid point; the point itself without a grid. */
 export function onGrid([x, y]: XY, grid: Mm | null): XY {
   return roundPoint(grid ? [Math.round(x / grid) * grid, Math.round(y / grid) * grid] : [x, y]);
 }
@@ -81,7 +84,7 @@ interface Direction {
   readonly uy: number;
 }
 
-function keptDirection(from: XY, at: XY, directions: readonly Deg[]): Direction | null {
+function preferredDirection(from: XY, at: XY, directions: readonly Deg[]): Direction | null {
   const length = distance(from, at);
   if (length === 0) return null;
   const limit = Math.sin((DIRECTION_TOLERANCE * Math.PI) / 180);
@@ -99,7 +102,7 @@ function keptDirection(from: XY, at: XY, directions: readonly Deg[]): Direction 
   return best;
 }
 
-/** Cosine that is exactly 0 and ±1 at right angles: a level wall must stay level to the last digit. */
+/** Cosine that is exactly 0 and ±1 at right angles, so that a horizontal wall is exactly horizontal. */
 function exactCos(degrees: Deg): number {
   const turn = ((degrees % 360) + 360) % 360;
   if (turn % 90 === 0) return [1, 0, -1, 0][turn / 90] as number;
@@ -112,7 +115,7 @@ function alongDirection(at: XY, from: XY, { ux, uy }: Direction, targets: SnapTa
   const far = on(length);
   const crossing = nearestValue(length, crossingsAlong(from, far, { ux, uy }, targets.centerLines), options.reach);
   if (crossing !== null) return { at: on(crossing), hold: 'crossing', guides: [[from, on(crossing)]] };
-  const level = nearestLevel(length, from, { ux, uy }, targets.ends, options.reach);
+  const level = nearestAligned(length, from, { ux, uy }, targets.ends, options.reach);
   if (level)
     return {
       at: on(level.far),
@@ -126,7 +129,7 @@ function alongDirection(at: XY, from: XY, { ux, uy }: Direction, targets: SnapTa
   return { at: on(stepped), hold: 'angle', guides: [[from, on(stepped)]] };
 }
 
-/** Distances along the direction where it crosses the lines; a line along it has none. */
+/** Returns the distances along the direction to its crossings with lines; parallel lines have none. */
 function crossingsAlong(from: XY, far: XY, { ux, uy }: Direction, lines: readonly Line[]): readonly Mm[] {
   const found: Mm[] = [];
   for (const [a, b] of lines) {
@@ -141,8 +144,8 @@ function crossingsAlong(from: XY, far: XY, { ux, uy }: Direction, lines: readonl
   return distance(from, far) === 0 ? [] : found;
 }
 
-/** The place along the direction that is square across from another end. */
-function nearestLevel(
+/** Returns the distance along the direction to the point square across from another end. */
+function nearestAligned(
   length: Mm,
   from: XY,
   { ux, uy }: Direction,
@@ -172,7 +175,7 @@ function freePoint(at: XY, targets: SnapTargets, { reach, grid, from }: SnapOpti
   return { at: point, hold: grid ? 'grid' : 'none', guides: [] };
 }
 
-/** The nearest end that is level with the point, and the nearest that is straight above or below it. */
+/** Returns the nearest end at the same y, and the nearest at the same x. */
 function alignments(at: XY, ends: readonly XY[], reach: Mm): Line[] {
   const guides: Line[] = [];
   for (const axis of [0, 1] as const) {
