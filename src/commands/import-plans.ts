@@ -1,6 +1,6 @@
 import { counted, listed } from '../../geometry/messages/index.ts';
 import { writePlan } from '../../geometry/planfile/write.ts';
-import { settleOpenPlan } from '../storage/autosave.ts';
+import { storeOpenPlan } from '../storage/autosave.ts';
 import { freshId } from '../storage/fresh-id.ts';
 import { libraryAsFile, mergePlans, type Taken } from '../storage/library/backup.ts';
 import { troubleInWords } from '../storage/library/database.ts';
@@ -8,7 +8,7 @@ import { readLibraryFile } from '../storage/library/library-file.ts';
 import { addPlan, sameInLibrary, setTrashed } from '../storage/library/plans.ts';
 import { NO_VIEW } from '../storage/library/records.ts';
 import { summaryOf } from '../storage/library/summary.ts';
-import { textName } from '../storage/long-texts.ts';
+import { textHash } from '../storage/long-texts.ts';
 import { announceLibraryChange, useOpenPlan } from '../storage/open-plan.ts';
 import { downloadFile, type FileProblem, isLibraryFile, readPlanFile, readText } from '../storage/plan-files.ts';
 import { openStored } from '../storage/restore.ts';
@@ -57,7 +57,7 @@ async function importPlan(file: File): Promise<ImportedFile> {
   const read = await readPlanFile(file);
   if (!read.ok) return read;
   const text = writePlan(read.plan);
-  const same = await sameInLibrary(textName(text));
+  const same = await sameInLibrary(textHash(text));
   if (same) {
     if (same.binnedAt !== null) await setTrashed([same.id], null);
     const where = same.binnedAt === null ? 'stood on the shelf already' : 'was in the bin, and is on the shelf again';
@@ -72,7 +72,7 @@ async function importLibrary(file: File): Promise<ImportedFile> {
   if (!text.ok) return text;
   const shelf = readLibraryFile(text.text);
   if (!shelf.ok) return { ok: false, name: file.name, problems: shelf.problems };
-  const why = await settleOpenPlan();
+  const why = await storeOpenPlan();
   if (why) return { ok: true, said: `The open plan is not kept yet, so nothing was taken in. ${why}` };
   const taken = await mergePlans(shelf.plans, Date.now());
   const open = useOpenPlan.getState().id;
@@ -96,7 +96,7 @@ function importedWords(name: string, { counts }: Taken): string {
 /** Everything on the shelf, with its versions and the bin, into one file. */
 export async function saveLibrary(): Promise<void> {
   try {
-    const why = await settleOpenPlan();
+    const why = await storeOpenPlan();
     if (why) {
       showLibraryMessage(`The open plan is not kept yet, so it would be missing. ${why}`);
       return;

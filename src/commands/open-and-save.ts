@@ -4,12 +4,12 @@ import { PART_MISSING } from '../platform/part-missing.ts';
 import { firstToShow } from '../state/first-level.ts';
 import { useAppStore } from '../state/store.ts';
 import { readAddress, showAddress } from '../storage/address.ts';
-import { saveNow, settleOpenPlan, takeSheet } from '../storage/autosave.ts';
+import { saveNow, storeOpenPlan, takeSheet } from '../storage/autosave.ts';
 import { freshId } from '../storage/fresh-id.ts';
 import { sameInLibrary, setTrashed } from '../storage/library/plans.ts';
 import type { PlanSummary } from '../storage/library/records.ts';
 import { markVersion } from '../storage/library/versions.ts';
-import { textName } from '../storage/long-texts.ts';
+import { textHash } from '../storage/long-texts.ts';
 import { announceLibraryChange, hasWork, useOpenPlan } from '../storage/open-plan.ts';
 import {
   forgetPlace,
@@ -32,7 +32,7 @@ const say = (message: string): void => useAppStore.getState().say(message);
 
 /** Goes on once the open plan is safe. Where the browser does not keep it, the user is asked first. */
 async function leaveThen(go: () => void | Promise<void>): Promise<void> {
-  const why = await settleOpenPlan();
+  const why = await storeOpenPlan();
   if (why) showDialog({ kind: 'leave', why, go: () => void go() });
   else await go();
 }
@@ -73,7 +73,7 @@ async function show(opened: OpenedFile, name: string, message?: string): Promise
     showDialog({ kind: 'refused', name: opened.name, problems: opened.problems });
     return;
   }
-  const same = await sameInLibrary(textName(writePlan(opened.plan))).catch(() => undefined);
+  const same = await sameInLibrary(textHash(writePlan(opened.plan))).catch(() => undefined);
   await leaveThen(async () => {
     forgetPlace();
     const there = same ? await openSame(same) : '';

@@ -8,7 +8,7 @@ import { announceLibraryChange, hasWork, listenToTabs, type TabNews, useOpenPlan
 import { showSaveStatus, useSaveStatus } from './save-status.ts';
 import { clearUnsavedCopies, keepUnsavedCopy } from './unsaved-copy.ts';
 
-/** How long the hand must rest before a copy is written, ms; the first change after a while is written almost at once. */
+/** A copy is written when nothing has changed for this long, ms; the first change after a pause is written almost at once. */
 const REST_MS = 300;
 const FIRST_MS = 40;
 const WHILE_MS = 1500;
@@ -18,13 +18,13 @@ let lastSeen: number | null = null;
 let lastWrittenAt = 0;
 let timer: ReturnType<typeof setTimeout> | undefined;
 let writing: Promise<void> = Promise.resolve();
-/** Changes that are written nowhere yet, because another tab came first. */
+/** Changes that are not written yet because another tab has written the plan since. */
 let changedWhileHeld = false;
-/** Counts the changes, and those that have reached the store: a page that is closed cuts off a writing that is under way. */
+/** Counts the changes, and those that have reached the store: closing the page cuts off a write that is under way. */
 let changes = 0;
 let written = 0;
 
-/** From now on every change is copied into the browser's store shortly after it is made. */
+/** Starts copying every change into the browser's store shortly after it is made. */
 export function startAutosave(): () => void {
   const deaf = listenToTabs(heard);
   const stop = useAppStore.subscribe((state, before) => {
@@ -98,17 +98,17 @@ async function write(force: boolean): Promise<void> {
   else showSaveStatus({ state: 'failed', reason: result.reason });
 }
 
-/** A sheet on which nothing was ever drawn is nothing to keep. */
+/** A sheet on which nothing was ever drawn is not stored. */
 function isBare(): boolean {
   const { plan, chain } = useAppStore.getState();
   return !useOpenPlan.getState().inLibrary && chain.corners.length === 0 && !hasWork(plan);
 }
 
 /**
- * Sees the open plan safe before another takes its place: written, or, where another tab has written since, among the versions
- * of that plan. Returns why it is not safe, or empty.
+ * Stores the open plan before another one is opened; where another tab has written it since, as one of its versions.
+ * Returns why that failed, in words; empty when the plan is stored.
  */
-export async function settleOpenPlan(): Promise<string> {
+export async function storeOpenPlan(): Promise<string> {
   useAppStore.getState().endChain();
   const { sign } = useSaveStatus.getState();
   if (sign.state === 'held') return (await keepHeld()) ? '' : 'The browser did not take the copy.';
@@ -118,7 +118,7 @@ export async function settleOpenPlan(): Promise<string> {
   return after.state === 'failed' && hasWork(useAppStore.getState().plan) ? after.reason : '';
 }
 
-/** Keeps what was changed while another tab came first, if anything was, as a version of the plan. */
+/** Stores changes that another tab's write has overtaken as a version of the plan; does nothing where there are none. */
 export async function keepHeld(): Promise<boolean> {
   if (!changedWhileHeld) return true;
   const { id, text, savedAt } = workNow();
@@ -126,8 +126,8 @@ export async function keepHeld(): Promise<boolean> {
 }
 
 /**
- * What lies on the sheet from now on is the plan `id`, as it was written at `savedAt` (null: it is not on the shelf yet, and is
- * written as soon as there is something to keep). `show` puts it there. The plan before must be settled.
+ * The open plan is now `id`, as it was written at `savedAt` (null: not stored yet; it is written with its first change).
+ * `show` opens it. The plan before must be stored already (`storeOpenPlan`).
  */
 export function takeSheet(id: string, savedAt: number | null, show: () => void): void {
   useOpenPlan.setState({ id, inLibrary: savedAt !== null });
@@ -135,7 +135,7 @@ export function takeSheet(id: string, savedAt: number | null, show: () => void):
   changedWhileHeld = false;
   showSaveStatus({ state: 'resting' });
   show();
-  // The subscription saw the plan change; it is what lies in the store already.
+  // The subscription saw the plan change, but it is what the store holds already.
   clearTimeout(timer);
   timer = undefined;
   written = changes;

@@ -1,33 +1,33 @@
 /**
- * Pictures make a plan long: each is one string of a data address. Such strings are stored once, under a name made of what
- * they hold, however many versions of a plan have them. A split text carries pieces and names side by side, so no text of
- * a plan can be mistaken for a name.
+ * Pictures make a plan long: each is one string, a data address. Such strings are stored once, under a hash of their
+ * content, however many versions of a plan have them. A split text holds pieces and names in separate lists, so no text
+ * of a plan can be mistaken for a name.
  */
 export interface SplitText {
-  /** What stands between the long texts: always one more than there are names. */
+  /** The text between the long texts: always one piece more than there are names. */
   readonly pieces: readonly string[];
-  /** Names of the long texts, in the order in which they stand. */
+  /** Names of the long texts, in their order. */
   readonly long: readonly string[];
 }
 
 export interface Split {
   readonly text: SplitText;
-  /** Every long text of it by its name, each once. */
+  /** Its long texts by name, each once. */
   readonly longs: ReadonlyMap<string, string>;
 }
 
-/** Shorter ones are not worth a record of their own. */
+/** Shorter ones get no record of their own, characters. */
 const LEAST_LENGTH = 4096;
-/** A JSON string that is a data address, without its quotes. It holds no escapes, so it is kept as it stands. */
+/** A JSON string that is a data address, without its quotes. It holds no escapes, so it is stored as it is. */
 const DATA_ADDRESS = new RegExp(`(?<=")data:[^"\\\\]{${LEAST_LENGTH},}(?=")`, 'g');
 
-/** Takes the long texts out of the text of a plan. `joinText` puts the same text together again, to the letter. */
+/** Takes the long texts out of the text of a plan. `joinText` restores exactly the same text. */
 export function splitText(text: string): Split {
   const longs = new Map<string, string>();
   const long: string[] = [];
   const pieces: string[] = [];
   let after = 0;
-  // Looking through a text without pictures costs nothing.
+  // A text without pictures is returned at once.
   for (const found of text.includes('"data:') ? text.matchAll(DATA_ADDRESS) : []) {
     const [address] = found;
     const name = freeName(address, longs);
@@ -40,7 +40,7 @@ export function splitText(text: string): Split {
   return { text: { pieces, long }, longs };
 }
 
-/** The whole text; null where one of the long texts is not to be had. */
+/** Returns the whole text; null where one of the long texts is missing. */
 export function joinText({ pieces, long }: SplitText, longs: { get(name: string): string | undefined }): string | null {
   let text = pieces[0] ?? '';
   for (const [index, name] of long.entries()) {
@@ -64,7 +64,7 @@ function isTexts(value: unknown): value is readonly string[] {
 
 /** Two different texts of one name within a plan would lose one of them, however unlikely that is. */
 function freeName(text: string, taken: ReadonlyMap<string, string>): string {
-  let name = textName(text);
+  let name = textHash(text);
   while (taken.has(name) && taken.get(name) !== text) name += '+';
   return name;
 }
@@ -73,11 +73,11 @@ const named = new Map<string, string>();
 const MOST_NAMED = 16;
 
 /**
- * A name made of the text alone: its length and 106 bits mixed from all of it. Made at once and not by the browser's own digest,
- * which answers too late for a page that is being closed and is missing on a page without https. It guards against chance, not
- * against malice: whoever stores under it compares.
+ * A name made of the text alone: its length and 106 bits mixed from all of it. Computed synchronously and not by `crypto.subtle`,
+ * which is too late for a page that is being closed and missing on a page without https. It guards against chance, not
+ * against malice: callers compare the texts.
  */
-export function textName(text: string): string {
+export function textHash(text: string): string {
   const known = named.get(text);
   if (known) return known;
   const name = `${text.length.toString(36)}-${mixed(text, 0)}-${mixed(text, 0x9e3779b9)}`;

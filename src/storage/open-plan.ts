@@ -4,29 +4,29 @@ import { writePlan } from '../../geometry/planfile/write.ts';
 import { freshPlan } from '../state/fresh-plan.ts';
 import { freshId } from './fresh-id.ts';
 
-/** Which plan of the shelf lies on the sheet. */
+/** Which plan of the library is open. */
 interface OpenPlan {
   readonly id: string;
-  /** Whether it lies on the shelf already; a sheet on which nothing was drawn does not. */
+  /** Whether it is in the library already; a sheet on which nothing was drawn is not. */
   readonly inLibrary: boolean;
 }
 
 export const useOpenPlan = create<OpenPlan>()(() => ({ id: freshId(), inLibrary: false }));
 
-/** Counts up when anything on the shelf has changed, here or in another tab: lists read it afresh. */
+/** Counts up when anything in the library has changed, here or in another tab: lists are read again. */
 export const useLibraryChanges = create<{ readonly count: number }>()(() => ({ count: 0 }));
 
 const CHANNEL = 'stillspot-plan';
-/** What tabs tell each other. */
+/** Messages between tabs. */
 export interface TabNews {
-  /** The plan that was written, and when; without it something else on the shelf has changed. */
+  /** The plan that was written, and when; without it something else in the library has changed. */
   readonly id?: string;
   readonly savedAt?: number;
 }
 
 let channel: BroadcastChannel | null = null;
 
-/** Listens to the other tabs. Returns what ends it. */
+/** Listens to the other tabs. Returns the function that stops it. */
 export function listenToTabs(hear: (news: TabNews) => void): () => void {
   if (typeof BroadcastChannel === 'undefined') return () => undefined;
   channel = new BroadcastChannel(CHANNEL);
@@ -40,13 +40,13 @@ export function listenToTabs(hear: (news: TabNews) => void): () => void {
   };
 }
 
-/** Tells this page's lists and the other tabs. */
+/** Announces a change to this page's lists and to the other tabs. */
 export function announceLibraryChange(news: TabNews = {}): void {
   useLibraryChanges.setState(({ count }) => ({ count: count + 1 }));
   channel?.postMessage(news);
 }
 
-/** Whether there is anything that one would miss: all but the units of length is more than a fresh sheet has. */
+/** Returns whether the plan differs from a new one in more than its units of length. */
 export function hasWork(plan: Plan): boolean {
   const fresh = freshPlan();
   return writePlan({ ...plan, display: fresh.display }) !== writePlan(fresh);

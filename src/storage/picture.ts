@@ -1,4 +1,4 @@
-/** Photos and scans on their way into a plan: read, turned upright, drawn down to a size that a plan file can carry. */
+/** Import of photos and scans: read, turned upright, scaled down to a size that fits a plan file. */
 import { SHEET_THEME } from '../theme/tokens.ts';
 import { megabytes } from './picture-file.ts';
 import { HEAD_BYTES, type OtherKind, type PictureKind, pictureHead } from './picture-head.ts';
@@ -10,18 +10,18 @@ interface Picture {
   /** Pixels. */
   readonly width: number;
   readonly height: number;
-  /** How large it was, what was done to it, and what it takes of the plan, in words. */
+  /** Its original size, what was done to it, and its size in the plan, in words. */
   readonly remark: string;
 }
 export type PictureRead =
   | { readonly ok: true; readonly picture: Picture }
   | { readonly ok: false; readonly reason: string };
 
-/** What a picture is drawn down to. */
+/** The size that a picture is scaled down to. */
 export interface PictureFit {
   /** Pixels along its longer side, at most. */
   readonly longestSide: number;
-  /** Of the JPEG, 0 to 1. */
+  /** Quality of the JPEG, 0 to 1. */
   readonly quality: number;
   /** A PNG of so few bytes is kept as it is: a scan of lines is smaller as PNG than as a photo. */
   readonly keptBytes: number;
@@ -56,7 +56,7 @@ export async function readPicture(file: File, fit: PictureFit = SKETCH): Promise
   }
   let bitmap: ImageBitmap;
   try {
-    // A phone notes which side is up; the picture is turned to it here, once.
+    // A phone records which side is up; the picture is turned upright here, once.
     bitmap = await createImageBitmap(file, { imageOrientation: 'from-image' });
   } catch {
     return refused(
@@ -91,7 +91,7 @@ async function stored(
     Math.max(1, Math.round(bitmap.width * share)),
     Math.max(1, Math.round(bitmap.height * share)),
   ];
-  // Drawn anew unless small: that leaves behind what a phone writes beside a photo, such as where it was taken.
+  // Encoded anew unless small: that drops the metadata of a phone, such as where a photo was taken.
   const asIs = share === 1 && kind === 'image/png' && file.size <= keptBytes;
   const blob = asIs ? new Blob([file], { type: kind }) : await drawnDown(bitmap, width, height, quality);
   const image = await dataAddress(blob);
@@ -104,7 +104,7 @@ async function drawnDown(bitmap: ImageBitmap, width: number, height: number, qua
   const canvas = new OffscreenCanvas(width, height);
   const ctx = canvas.getContext('2d');
   if (!ctx) throw new Error('this browser draws no canvas');
-  // A photo has no glass: what was see-through is paper.
+  // JPEG has no transparency: what was transparent becomes white.
   ctx.fillStyle = SHEET_THEME.paper;
   ctx.fillRect(0, 0, width, height);
   ctx.imageSmoothingQuality = 'high';

@@ -18,7 +18,7 @@ export type OpenedFile = { readonly ok: true; readonly plan: Plan } | Refused;
 /** No plan of a house is larger; a photograph picked by mistake often is. */
 export const LARGEST_PLAN_FILE = 20_000_000;
 
-/** Whether a file says that it holds a whole shelf and not one plan. It may still be damaged. */
+/** Whether a file claims to hold a whole library and not one plan. It may still be damaged. */
 export async function isLibraryFile(file: File): Promise<boolean> {
   try {
     return /^\uFEFF?\s*\{\s*"format"\s*:\s*"stillspot-shelf"/.test(await file.slice(0, 400).text());
@@ -27,7 +27,7 @@ export async function isLibraryFile(file: File): Promise<boolean> {
   }
 }
 
-/** Reads a plan file. Refused whole, with every problem, when it is not one; nothing that is open is touched. */
+/** Reads a plan file. Returns every problem when it is not valid; the open plan is not touched. */
 export async function readPlanFile(file: File): Promise<OpenedFile> {
   if (file.size > LARGEST_PLAN_FILE) {
     return refused(file, `${Math.round(file.size / 1e6)} MB`, 'a plan file, of less than 20 MB');
@@ -36,7 +36,7 @@ export async function readPlanFile(file: File): Promise<OpenedFile> {
   return read.ok ? readPlanText(read.text, file.name) : read;
 }
 
-/** The text of a file, however large. */
+/** Returns the text of a file of any size; refused where the browser may not read it. */
 export async function readText(file: File): Promise<{ readonly ok: true; readonly text: string } | Refused> {
   try {
     return { ok: true, text: await file.text() };
@@ -63,7 +63,7 @@ export function readPlanText(text: string, name: string): OpenedFile {
   };
 }
 
-/** Where the user has let this page write: later saves go there again. Forgotten when another plan opens. */
+/** The file that the user has let this page write to: later saves go there again. Reset when another plan opens. */
 let place: FileSystemFileHandle | null = null;
 
 export function forgetPlace(): void {
@@ -135,7 +135,7 @@ export function fileStem(title: string): string {
   return stem || 'plan';
 }
 
-/** Hands a file to the browser's downloads. The address is let go later: the browser may still be reading it. */
+/** Hands a file to the browser's downloads. The object URL is revoked later: the browser may still be reading it. */
 export function downloadFile(name: string, blob: Blob): void {
   const url = URL.createObjectURL(blob);
   const link = document.createElement('a');

@@ -7,7 +7,7 @@ import { change, database, troubleInWords } from './library/database.ts';
 import { openOld } from './library/old-store.ts';
 import {
   destroy,
-  lastWorkedOn,
+  lastChangedPlan,
   outlived,
   readSummaries,
   readWork,
@@ -29,7 +29,7 @@ export type Restored =
   | { readonly found: 'unreadable' }
   | { readonly found: 'no-store'; readonly reason: string };
 
-/** What moves plans of the first version over is loaded only where there are any. */
+/** The migration from the first version is loaded only where there is something to migrate. */
 async function moveWhatIsOld(): Promise<void> {
   const old = await openOld();
   if (!old) return;
@@ -37,7 +37,7 @@ async function moveWhatIsOld(): Promise<void> {
   await (await import('./library/move-old.ts')).moveOld();
 }
 
-/** Puts a plan of the shelf back on the sheet: the one that the address names, else the one that was worked on last. */
+/** Opens a plan of the library: the one that the address names, else the one that was changed last. */
 export async function restoreWork(): Promise<Restored> {
   try {
     const moved = await moveWhatIsOld().then(
@@ -58,7 +58,7 @@ export async function restoreWork(): Promise<Restored> {
 async function restoreFromAddress(unsaved: readonly StoredWork[]): Promise<Restored> {
   const address = readAddress();
   if (address.shows === 'new') return { found: 'nothing' };
-  const id = address.shows === 'plan' ? address.id : (unsaved.at(-1)?.id ?? (await lastWorkedOn())?.id);
+  const id = address.shows === 'plan' ? address.id : (unsaved.at(-1)?.id ?? (await lastChangedPlan())?.id);
   if (id === undefined) return { found: 'nothing' };
   const stored = unsaved.findLast((work) => work.id === id) ?? (await readWork(id));
   if (address.shows !== 'plans') showAddress(stored ? { shows: 'plan', id } : { shows: 'nothing' }, 'replace');
@@ -68,7 +68,7 @@ async function restoreFromAddress(unsaved: readonly StoredWork[]): Promise<Resto
   return { found: 'unreadable' };
 }
 
-/** Puts a plan of the shelf on the sheet. False when it could not be read: it is then marked so, and the sheet stays. */
+/** Opens a plan of the library. Returns false when it could not be read: it is then marked so, and the open plan stays. */
 function showWork(id: string, stored: StoredWork | { readonly text: null }): boolean {
   const read = stored.text === null ? null : parsePlan(stored.text);
   if (stored.text !== null && read?.ok) {
@@ -81,19 +81,19 @@ function showWork(id: string, stored: StoredWork | { readonly text: null }): boo
 
 async function markUnreadable(id: string): Promise<void> {
   await change(['cards'], async (write) => {
-    const card = await write.objectStore('cards').get(id);
-    if (card) await write.objectStore('cards').put({ ...card, ...UNREADABLE, title: card.title });
+    const summary = await write.objectStore('cards').get(id);
+    if (summary) await write.objectStore('cards').put({ ...summary, ...UNREADABLE, title: summary.title });
   }).catch(() => undefined);
 }
 
-/** Opens a plan of the shelf in place of the one on the sheet, which must be settled. */
+/** Opens a plan of the library in place of the open one, which must be stored already. */
 export async function openStored(id: string): Promise<'open' | 'gone' | 'unreadable'> {
   const stored = await readWork(id).catch(() => undefined);
   if (!stored) return 'gone';
   return showWork(id, stored) ? 'open' : 'unreadable';
 }
 
-/** Takes over what the other tab has written; what was changed here goes among the versions of the plan. */
+/** Opens what the other tab has written; changes of this tab become a version of the plan. */
 export async function takeOther(): Promise<boolean> {
   const { id } = useOpenPlan.getState();
   useAppStore.getState().endChain();
@@ -124,7 +124,7 @@ function selectionOn(level: Plan['levels'][number], ids: readonly string[]): rea
   return ids.filter((id) => there.has(id));
 }
 
-/** Brings what tabs could not save any more onto the shelf. Returns what the shelf did not take, oldest first. */
+/** Stores the unsaved copies that closed tabs have left. Returns those that the library did not take, oldest first. */
 async function takeLastWords(): Promise<readonly StoredWork[]> {
   const unsaved: StoredWork[] = [];
   for (const words of unsavedCopies()) {

@@ -1,6 +1,6 @@
 import { create } from 'zustand';
 
-/** What the top bar says about the plan's copy in this browser. */
+/** The save status that the top bar shows. */
 export type SaveStatus =
   | { readonly state: 'resting' }
   | { readonly state: 'saving' }

@@ -1,6 +1,6 @@
 import { database } from './library/database.ts';
 
-/** What this browser remembers beside the plans, say the colours of the page. */
+/** Settings of this browser, such as the theme. */
 
 export async function readSetting(name: string): Promise<unknown> {
   try {
@@ -14,6 +14,6 @@ export async function writeSetting(name: string, value: unknown): Promise<void> 
   try {
     await (await database()).put('settings', value, name);
   } catch {
-    // A theme that is forgotten is no loss; the sign tells of a store out of reach when the plan is written.
+    // A lost setting does no harm; the save status reports a store out of reach when the plan is written.
   }
 }

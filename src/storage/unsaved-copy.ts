@@ -3,19 +3,19 @@ import { isStoredView } from './library/records.ts';
 import { isSplitText, type SplitText, splitText } from './long-texts.ts';
 
 /**
- * What was drawn in the last moment before the page was left. The browser's store is slower than the leaving, so this copy
- * goes where writing does not wait, each tab's under a key of its own; the next start takes it up and clears it.
+ * Copies of changes made just before the page was left. IndexedDB may be too slow then, so the copy goes to localStorage,
+ * which is synchronous, under a key for each tab; the next start stores it in the library and clears it.
  */
 const PREFIX = 'stillspot-last-words/';
 
 export interface UnsavedCopy extends Omit<StoredWork, 'text'> {
   readonly text: SplitText;
-  /** Another tab had written since: these words go among the versions of the plan and do not take the sheet. */
+  /** Another tab had written since: this copy becomes a version of the plan and is not opened. */
   readonly held: boolean;
 }
 
 export function keepUnsavedCopy({ text, ...work }: StoredWork, held: boolean): void {
-  // Whole where it fits; else without its pictures, which most often lie in the store already.
+  // With its pictures where they fit; else without them, since the store most often has them already.
   for (const words of [{ pieces: [text], long: [] }, splitText(text).text]) {
     try {
       localStorage.setItem(PREFIX + work.tab, JSON.stringify({ ...work, text: words, held }));
@@ -26,7 +26,7 @@ export function keepUnsavedCopy({ text, ...work }: StoredWork, held: boolean): v
   }
 }
 
-/** Those of every tab that had no time to save, oldest first. They stay until `clearUnsavedCopies`. */
+/** Copies of all tabs, oldest first. They stay until `clearUnsavedCopies`. */
 export function unsavedCopies(): readonly UnsavedCopy[] {
   try {
     const keys = Array.from({ length: localStorage.length }, (_, index) => localStorage.key(index) ?? '');

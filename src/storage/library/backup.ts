@@ -4,25 +4,25 @@ import { type FiledPlan, hashesOf, type ReadPlan, writeLibraryFile } from './lib
 import { type Fate, fateOf, type Known } from './merge.ts';
 import { putNew, readSummaries, readWork } from './plans.ts';
 import { NO_VIEW } from './records.ts';
-import { settleText } from './stored-texts.ts';
+import { storeText } from './stored-texts.ts';
 import { summaryOf } from './summary.ts';
 import { keepVersion, readVersions } from './versions.ts';
 
-/** Everything on the shelf into one file, and a file of another shelf onto this one. */
+/** The whole library as one file, and the plans of such a file into this library. */
 
 export interface Everything {
   readonly text: string;
   readonly count: number;
-  /** Titles of what could not be read, and so is not in the file. */
+  /** Titles of plans that could not be read, and so are not in the file. */
   readonly leftOut: readonly string[];
 }
 
-/** All plans with their versions, those in the bin too. Throws when the store is out of reach. */
+/** All plans with their versions, deleted ones too. Throws when the store is out of reach. */
 export async function libraryAsFile(now: number): Promise<Everything> {
   const filed: FiledPlan[] = [];
   const leftOut: string[] = [];
-  for (const card of await readSummaries()) {
-    const { id, title, createdAt, changedAt, binnedAt, readable } = card;
+  for (const summary of await readSummaries()) {
+    const { id, title, createdAt, changedAt, binnedAt, readable } = summary;
     const stored = readable ? await readWork(id) : undefined;
     if (!stored || stored.text === null) {
       leftOut.push(title);
@@ -36,14 +36,14 @@ export async function libraryAsFile(now: number): Promise<Everything> {
   return { text: writeLibraryFile(filed, now), count: filed.length, leftOut };
 }
 
-/** How many plans met which fate. */
+/** How many plans had which outcome. */
 export interface Taken {
   readonly counts: Readonly<Record<Fate['fate'], number>>;
-  /** Plans that stand here as before under the same id, but hold something else now. */
+  /** Ids of plans whose content has changed. */
   readonly changedIds: readonly string[];
 }
 
-/** Puts the plans of a file on the shelf, all of them or none. Throws when the store does not take them. */
+/** Adds the plans of a file to the library, all of them or none. Throws when the store does not take them. */
 export function mergePlans(plans: readonly ReadPlan[], now: number): Promise<Taken> {
   return change(ALL_STORES, async (write) => {
     const here = await knownHere(write);
@@ -63,13 +63,13 @@ export function mergePlans(plans: readonly ReadPlan[], now: number): Promise<Tak
 }
 
 async function knownHere(write: LibraryWrite): Promise<Known[]> {
-  const cards = await write.objectStore('cards').getAll();
+  const summaries = await write.objectStore('cards').getAll();
   const earlier = new Map<string, Set<string>>();
   for (const { plan, hash } of await write.objectStore('versions').getAll()) {
     const hashes = earlier.get(plan) ?? new Set();
     earlier.set(plan, hashes.add(hash));
   }
-  return cards.map(({ id, hash, binnedAt }) => ({
+  return summaries.map(({ id, hash, binnedAt }) => ({
     id,
     hash,
     earlier: earlier.get(id) ?? new Set<string>(),
@@ -88,8 +88,8 @@ async function takeOne(write: LibraryWrite, plan: ReadPlan, fate: Fate, now: num
       return id;
     }
     case 'from-bin': {
-      const card = await write.objectStore('cards').get(fate.id);
-      if (card) await write.objectStore('cards').put({ ...card, binnedAt: null });
+      const summary = await write.objectStore('cards').get(fate.id);
+      if (summary) await write.objectStore('cards').put({ ...summary, binnedAt: null });
       break;
     }
     case 'newer':
@@ -109,16 +109,16 @@ async function putFiled(write: LibraryWrite, filed: ReadPlan, id: string): Promi
   await putVersions(write, filed, id);
 }
 
-/** The later state takes the place of the one that is here, which stays among the versions. */
+/** The newer state replaces the one in the library, which becomes a version. */
 async function goOn(write: LibraryWrite, { text: whole, plan }: ReadPlan, id: string, now: number): Promise<void> {
-  const [old, card] = await Promise.all([write.objectStore('texts').get(id), write.objectStore('cards').get(id)]);
-  if (!old || !card) return;
-  await keepVersion(write, old, card.hash, 'imported', now);
-  const { text, hash } = await settleText(write, whole);
+  const [old, summary] = await Promise.all([write.objectStore('texts').get(id), write.objectStore('cards').get(id)]);
+  if (!old || !summary) return;
+  await keepVersion(write, old, summary.hash, 'imported', now);
+  const { text, hash } = await storeText(write, whole);
   await write.objectStore('texts').put({ ...old, text, savedAt: now, tab: 'imported' });
   await write
     .objectStore('cards')
-    .put({ ...card, ...summaryOf(plan), hash, changedAt: now, versionAt: old.savedAt, binnedAt: null });
+    .put({ ...summary, ...summaryOf(plan), hash, changedAt: now, versionAt: old.savedAt, binnedAt: null });
 }
 
 async function putVersions(write: LibraryWrite, { versions }: ReadPlan, id: string): Promise<void> {
@@ -126,6 +126,6 @@ async function putVersions(write: LibraryWrite, { versions }: ReadPlan, id: stri
   for (const { at, why, text } of versions) {
     const there = await store.get([id, at, why]);
     if (there) continue; // a version never changes
-    await store.put({ plan: id, at, why, ...(await settleText(write, text)) });
+    await store.put({ plan: id, at, why, ...(await storeText(write, text)) });
   }
 }

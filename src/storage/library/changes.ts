@@ -1,7 +1,7 @@
 import { counted } from '../../../geometry/messages/index.ts';
 import type { Level, Plan } from '../../../geometry/plan/model.ts';
 
-/** What is different between two states of a plan, in words. */
+/** Differences between two states of a plan, in words. */
 
 type ListName = 'walls' | 'openings' | 'rooms' | 'fixtures' | 'objects' | 'detectors';
 const LISTS: readonly (readonly [list: ListName, one: string, many?: string])[] = [
@@ -13,7 +13,7 @@ const LISTS: readonly (readonly [list: ListName, one: string, many?: string])[] 
   ['detectors', 'detector'],
 ];
 
-/** What was done to come from `before` to `after`, the largest things first; empty for the same plan. */
+/** Returns what changed from `before` to `after`, the largest changes first; empty for the same plan. */
 export function changesBetween(before: Plan, after: Plan): readonly string[] {
   const words: string[] = [];
   const levels = matched(before.levels, after.levels);
@@ -26,7 +26,7 @@ export function changesBetween(before: Plan, after: Plan): readonly string[] {
   return words;
 }
 
-/** Everything that hangs on the plan as a whole. */
+/** Fields of the plan as a whole. */
 const REST = [
   ['site', 'site'],
   ['protocol', 'rules'],
@@ -68,7 +68,7 @@ function matched<T extends { readonly id: string }>(before: readonly T[], after:
   };
 }
 
-/** A level without what lies on it. */
+/** A level without its items. */
 function head(level: Level): object {
   return { ...level, walls: 0, openings: 0, rooms: 0, fixtures: 0, objects: 0, detectors: 0 };
 }
@@ -77,7 +77,7 @@ function differs(a: unknown, b: unknown): boolean {
   return a !== b && JSON.stringify(a) !== JSON.stringify(b);
 }
 
-/** What lies on a plan, in one line: "2 levels, 14 walls, 3 detectors". */
+/** What a plan holds, in one line: "2 levels, 14 walls, 3 detectors". */
 export function countsOf({ levels }: Plan): string {
   const rows: readonly (readonly [ListName, string])[] = [
     ['walls', 'wall'],

@@ -1,8 +1,8 @@
 import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB } from 'idb';
 import type { PlanPreview, PlanSummary, PlanText, PlanVersion, VersionReason } from './records.ts';
 
-/** The browser's own store: one record a plan and a thing, so that the list is read without the plans. */
-interface Shelf extends DBSchema {
+/** The browser's own store (IndexedDB). Summary, text and preview of a plan are records of their own, so that the list is read without the plans. */
+interface Library extends DBSchema {
   cards: { key: string; value: PlanSummary; indexes: { hash: string } };
   texts: { key: string; value: PlanText; indexes: { long: string } };
   versions: { key: VersionKey; value: PlanVersion; indexes: { long: string } };
@@ -12,14 +12,14 @@ interface Shelf extends DBSchema {
   settings: { key: string; value: unknown };
 }
 
-/** Plan, time and reason: enough to thin versions out without reading them. */
+/** Plan, time and reason: enough to decide which versions are deleted without reading them. */
 type VersionKey = [plan: string, at: number, why: VersionReason];
 
 export type StoreName = 'cards' | 'texts' | 'versions' | 'longs' | 'looks' | 'settings';
-export type LibraryDatabase = IDBPDatabase<Shelf>;
-export type LibraryWrite = IDBPTransaction<Shelf, StoreName[], 'readwrite'>;
+export type LibraryDatabase = IDBPDatabase<Library>;
+export type LibraryWrite = IDBPTransaction<Library, StoreName[], 'readwrite'>;
 export const ALL_STORES: StoreName[] = ['cards', 'texts', 'versions', 'longs', 'looks', 'settings'];
-/** What a change of a plan reaches. */
+/** The stores that a change of a plan writes to. */
 export const PLAN_STORES: StoreName[] = ['cards', 'texts', 'versions', 'longs'];
 
 const NAME = 'stillspot-shelf';
@@ -27,18 +27,18 @@ const VERSION = 1;
 
 let opening: Promise<LibraryDatabase> | null = null;
 
-/** The open store. What fails here fails again for every caller until it can be opened. */
+/** Returns the open database. A failure to open it rejects for every caller, and the next call tries again. */
 export function database(): Promise<LibraryDatabase> {
   opening ??= open();
   return opening;
 }
 
-/** The next call opens the store afresh: after a failure, or because the browser closed it. */
+/** The next call opens the database anew: after a failure, or because the browser closed it. */
 function forgetDatabase(): void {
   opening = null;
 }
 
-/** Closes it: a test that begins again does so with nothing open. */
+/** Closes the database, for tests that begin anew. */
 export async function closeDatabase(): Promise<void> {
   (await opening)?.close();
   forgetDatabase();
@@ -46,7 +46,7 @@ export async function closeDatabase(): Promise<void> {
 
 async function open(): Promise<LibraryDatabase> {
   try {
-    return await openDB<Shelf>(NAME, VERSION, {
+    return await openDB<Library>(NAME, VERSION, {
       upgrade: (made) => {
         made.createObjectStore('cards', { keyPath: 'id' }).createIndex('hash', 'hash');
         made.createObjectStore('texts', { keyPath: 'id' }).createIndex('long', 'text.long', { multiEntry: true });
@@ -57,7 +57,7 @@ async function open(): Promise<LibraryDatabase> {
         made.createObjectStore('looks', { keyPath: 'id' });
         made.createObjectStore('settings');
       },
-      // A newer version in another tab waits for this one to let go; what is drawn here is then told as not saved.
+      // A newer version of the app in another tab waits for this connection to close; changes here then show as not saved.
       blocking: (_current, _next, event) => {
         (event.target as IDBDatabase).close();
         forgetDatabase();
@@ -70,7 +70,7 @@ async function open(): Promise<LibraryDatabase> {
   }
 }
 
-/** One change, all of it or nothing. Throws what the browser says; `troubleInWords` makes a sentence of it. */
+/** One transaction: all of it or nothing. Throws the browser's error; `troubleInWords` makes a sentence of it. */
 export async function change<T>(stores: StoreName[], make: (write: LibraryWrite) => Promise<T>): Promise<T> {
   const shelf = await database();
   let write: LibraryWrite;
@@ -80,7 +80,7 @@ export async function change<T>(stores: StoreName[], make: (write: LibraryWrite)
     forgetDatabase(); // closed behind our back
     throw error;
   }
-  // A transaction that is given up rejects `done` as well: it is awaited below, or not at all.
+  // An aborted transaction rejects `done` as well: it is awaited below, or not at all.
   write.done.catch(() => undefined);
   try {
     const made = await make(write);
@@ -90,13 +90,13 @@ export async function change<T>(stores: StoreName[], make: (write: LibraryWrite)
     try {
       write.abort();
     } catch {
-      // It has ended by itself, which is why we are here.
+      // It has aborted by itself, which is why we are here.
     }
     throw write.error ?? error;
   }
 }
 
-/** Why the browser's store would not take a plan, and the way out. */
+/** Why the browser's store did not take a plan, and what to do, in words. */
 export function troubleInWords(error: unknown): string {
   const name = error instanceof DOMException ? error.name : '';
   if (name === 'QuotaExceededError') {

@@ -4,13 +4,13 @@ import { type PlanProblem, parsePlan } from '../../../geometry/planfile/parse.ts
 import { foundWords, pointerTo, type Step } from '../../../geometry/planfile/problem.ts';
 import { readJson } from '../../../geometry/planfile/read/json.ts';
 import { writePlan } from '../../../geometry/planfile/write.ts';
-import { joinText, splitText, textName } from '../long-texts.ts';
+import { joinText, splitText, textHash } from '../long-texts.ts';
 import type { FileProblem } from '../plan-files.ts';
 import { VERSION_REASONS, type VersionReason } from './records.ts';
 
 /**
- * One file with everything on the shelf: `*.plans.json`. Each plan stands in it as a plan file has it; earlier versions are texts,
- * whose pictures stand once at the end. Refused whole, with every problem and its place.
+ * One file with the whole library: `*.plans.json`. Each plan is written as in a plan file; earlier versions are texts,
+ * whose pictures are stored once at the end. Refused whole, with every problem and its place.
  */
 const FORMAT = 'stillspot-shelf';
 const VERSION = 1;
@@ -36,7 +36,7 @@ export type ReadLibraryFile =
   | { readonly ok: true; readonly plans: readonly ReadPlan[] }
   | { readonly ok: false; readonly problems: readonly FileProblem[] };
 
-/** The text of the file. Every plan must be one that reads back. */
+/** Returns the text of the file. Every plan must be valid. */
 export function writeLibraryFile(plans: readonly FiledPlan[], now: number): string {
   const longs = new Map<string, string>();
   const written = plans.map(({ text, versions, ...times }) => {
@@ -121,7 +121,7 @@ function issueProblem(issue: v.BaseIssue<unknown>): FileProblem {
   };
 }
 
-/** What belongs there, by the kind of what is wrong. */
+/** What is expected in the file, by kind of problem. */
 const EXPECTED: Readonly<Record<string, string>> = {
   array: 'a list',
   string: 'a text',
@@ -150,7 +150,7 @@ function readPlans({ plans, pictures }: Filed): { plans: readonly ReadPlan[]; pr
   return { plans: read, problems };
 }
 
-/** The same version over and over, as in many plans, is read once. */
+/** A version that occurs many times is read once. */
 function readVersions(
   versions: Filed['plans'][number]['versions'],
   longs: ReadonlyMap<string, string>,
@@ -179,10 +179,10 @@ function planProblem({ pointer, found, expected }: PlanProblem, place: string): 
   return { place: place + (pointer || (place.endsWith(' ') ? 'the whole of it' : '')), found, expected };
 }
 
-/** How a plan is known by what it holds. */
+/** Hashes of a plan and of its versions. */
 export function hashesOf({ text, versions }: FiledPlan): {
   readonly hash: string;
   readonly earlier: ReadonlySet<string>;
 } {
-  return { hash: textName(text), earlier: new Set(versions.map((version) => textName(version.text))) };
+  return { hash: textHash(text), earlier: new Set(versions.map((version) => textHash(version.text))) };
 }

@@ -1,6 +1,6 @@
-/** What becomes of a plan of a shelf file, beside what stands on this shelf. Nothing is overwritten in silence. */
+/** Merge of a plan from a library file into this library. Nothing is overwritten silently. */
 
-/** A plan by the names of its texts. */
+/** A plan by the hashes of its texts. */
 export interface Known {
   readonly id: string;
   readonly hash: string;
@@ -10,18 +10,18 @@ export interface Known {
 }
 
 export type Fate =
-  /** It is not here: it comes as it is. */
+  /** It is not in this library: it is added. */
   | { readonly fate: 'new' }
-  /** The same plan is here, `id`, or a later state of it: only versions that are missing come. */
+  /** This library has the same plan, `id`, or a later state of it: only missing versions are added. */
   | { readonly fate: 'same'; readonly id: string }
-  /** The same plan is here, in the bin: it is taken out. */
+  /** This library has the same plan, deleted: it is restored. */
   | { readonly fate: 'from-bin'; readonly id: string }
-  /** An earlier state of it is here: it goes on from there, and that state is kept among its versions. */
+  /** This library has an earlier state of it: it is replaced, and the earlier state becomes a version. */
   | { readonly fate: 'newer'; readonly id: string }
-  /** Both have gone different ways: it is put beside the one that is here. */
+  /** Both have changed since they were the same: it is added beside the one in this library. */
   | { readonly fate: 'beside'; readonly id: string };
 
-/** Decides by what the plans hold, never by their dates: clocks of two devices differ. */
+/** Decides by content, never by dates: clocks of two devices differ. */
 export function fateOf(incoming: Known, here: readonly Known[]): Fate {
   const twin = here.find(({ id }) => id === incoming.id);
   const same = twin?.hash === incoming.hash ? twin : here.find(({ hash }) => hash === incoming.hash);

@@ -1,6 +1,6 @@
 import { parsePlan } from '../../../geometry/planfile/parse.ts';
 import { freshId } from '../fresh-id.ts';
-import { textName } from '../long-texts.ts';
+import { textHash } from '../long-texts.ts';
 import { change, PLAN_STORES } from './database.ts';
 import { OLD, openOld } from './old-store.ts';
 import { putNew, sameInLibrary } from './plans.ts';
@@ -13,20 +13,20 @@ interface OldPlan {
   readonly view: StoredView;
 }
 
-/** Returns how many plans came over; most often there is nothing to move. Throws when a store is out of reach. */
+/** Migrates the store of the first version. Returns how many plans were moved, usually 0. Throws when a store is out of reach. */
 export async function moveOld(): Promise<number> {
   const old = await openOld();
   if (!old) return 0;
   try {
     const [work, shelf] = await Promise.all([old.get(OLD.store, 'work'), old.get(OLD.store, 'shelf')]);
     const theme: unknown = await old.get(OLD.store, 'setting/theme');
-    const plans = [...worded(work), ...shelved(shelf), ...lastWorded()];
+    const plans = [...worded(work), ...shelved(shelf), ...oldUnsavedCopies()];
     // Oldest first: the plan that was open last is then the one that was changed last.
     for (const plan of plans.sort((a, b) => a.savedAt - b.savedAt)) await moveOne(plan);
     if (theme !== undefined)
       await change(['settings'], async (write) => void (await write.objectStore('settings').put(theme, 'theme')));
     await old.clear(OLD.store);
-    forgetLastWords();
+    clearOldUnsavedCopies();
     return plans.length;
   } finally {
     old.close();
@@ -34,7 +34,7 @@ export async function moveOld(): Promise<number> {
 }
 
 async function moveOne({ text, savedAt, view }: OldPlan): Promise<void> {
-  const there = await sameInLibrary(textName(text));
+  const there = await sameInLibrary(textHash(text));
   if (there && there.binnedAt === null) return;
   const read = parsePlan(text);
   const described = read.ok ? summaryOf(read.plan) : UNREADABLE;
@@ -61,8 +61,8 @@ function shelved(value: unknown): readonly OldPlan[] {
     : [];
 }
 
-/** What was drawn in the last moment before the page was left, and had no time to reach the store. */
-function lastWorded(): readonly OldPlan[] {
+/** The unsaved copies of the first version. */
+function oldUnsavedCopies(): readonly OldPlan[] {
   try {
     const words: unknown = JSON.parse(localStorage.getItem(OLD.unsavedCopies) ?? 'null');
     return words === null ? [] : worded(asRecord(words).plan);
@@ -71,11 +71,11 @@ function lastWorded(): readonly OldPlan[] {
   }
 }
 
-function forgetLastWords(): void {
+function clearOldUnsavedCopies(): void {
   try {
     localStorage.removeItem(OLD.unsavedCopies);
   } catch {
-    // Not there to be taken away.
+    // Forbidden: nothing is stored there either.
   }
 }
 

@@ -1,13 +1,12 @@
 import { openDB } from 'idb';
 
 /**
- * What the first version of Stillspot kept: one plan under "work", twelve that had been put away under "shelf", settings. All
- * of it comes over to the shelf, and only then goes from its old place. Whatever stops it half way, nothing is lost: what came
- * over already is recognised the next time.
+ * The store of the first version of Stillspot: one plan under "work", twelve earlier ones under "shelf", settings. All of it is
+ * copied into the library before it is deleted, so an interruption loses nothing: plans that were copied already are recognized.
  */
 export const OLD = { database: 'stillspot', store: 'plans', unsavedCopies: 'stillspot-last-words' } as const;
 
-/** Null where there is none: it is not made for being asked for. */
+/** Returns null where there is none, without creating it. */
 export async function openOld() {
   try {
     return await openDB(OLD.database, undefined, {

@@ -2,11 +2,11 @@ import type { Plan } from '../../../geometry/plan/model.ts';
 import { ALL_STORES, change, database, type LibraryWrite, PLAN_STORES, troubleInWords } from './database.ts';
 import { isPlanText, type PlanSummary, type StoredView } from './records.ts';
 import { isVersionDue } from './retention.ts';
-import { letGo, settleText, wholeText } from './stored-texts.ts';
+import { deleteUnusedTexts, storeText, wholeText } from './stored-texts.ts';
 import { summaryOf } from './summary.ts';
 import { keepVersion, versionsOf } from './versions.ts';
 
-/** A plan as it is written down. `plan` and `text` are the same. */
+/** A plan to be written. `plan` and `text` are the same plan. */
 export interface Work {
   readonly id: string;
   readonly plan: Plan;
@@ -16,7 +16,7 @@ export interface Work {
   readonly view: StoredView;
 }
 
-/** A plan as it is read back. */
+/** A plan as read from the store. */
 export interface StoredWork extends Omit<Work, 'plan'> {}
 
 export type WriteResult =
@@ -43,40 +43,40 @@ async function writeUnlessHeld(
   lastSeen: number | null,
   force: boolean,
 ): Promise<WriteResult> {
-  // As few turns with the store as can be: this runs while a page is being closed.
-  const [found, card]: [unknown, PlanSummary | undefined] = await Promise.all([
+  // As few requests to the store as possible: this runs while a page is being closed.
+  const [found, summary]: [unknown, PlanSummary | undefined] = await Promise.all([
     write.objectStore('texts').get(work.id),
     write.objectStore('cards').get(work.id),
   ]);
   const old = isPlanText(found) ? found : null;
   const foreign = old !== null && old.tab !== work.tab && old.savedAt !== lastSeen;
   if (foreign && !force) return { ok: false, other: old.savedAt };
-  const { text, hash } = await settleText(write, work.text);
+  const { text, hash } = await storeText(write, work.text);
   const { id, savedAt, tab, view } = work;
-  let versionAt = card?.versionAt ?? 0;
-  if (old && card && card.hash !== hash && (foreign || isVersionDue(savedAt, old.savedAt, versionAt))) {
-    await keepVersion(write, old, card.hash, foreign ? 'other-tab' : 'rest', savedAt);
+  let versionAt = summary?.versionAt ?? 0;
+  if (old && summary && summary.hash !== hash && (foreign || isVersionDue(savedAt, old.savedAt, versionAt))) {
+    await keepVersion(write, old, summary.hash, foreign ? 'other-tab' : 'rest', savedAt);
     versionAt = old.savedAt;
   }
-  const same = card?.hash === hash;
+  const same = summary?.hash === hash;
   await Promise.all([
     write.objectStore('texts').put({ id, text, savedAt, tab, view }),
     write.objectStore('cards').put({
       id,
-      createdAt: card?.createdAt ?? savedAt,
-      changedAt: same ? card.changedAt : savedAt,
+      createdAt: summary?.createdAt ?? savedAt,
+      changedAt: same ? summary.changedAt : savedAt,
       hash,
-      // Who works on a plan wants it kept, also where another tab has put it in the bin.
-      binnedAt: same ? card.binnedAt : null,
+      // Work on a plan restores it where another tab has deleted it.
+      binnedAt: same ? summary.binnedAt : null,
       versionAt,
       ...summaryOf(work.plan),
     }),
   ]);
-  await letGo(write, old?.text.long.filter((name) => !text.long.includes(name)) ?? []);
+  await deleteUnusedTexts(write, old?.text.long.filter((name) => !text.long.includes(name)) ?? []);
   return { ok: true };
 }
 
-/** Where the store is full, what can be made again at any time goes first, and it is tried once more. */
+/** Where the store is full, previews are deleted (they can be made again) and the write is tried once more. */
 async function withRoomMade<T>(attempt: () => Promise<T>): Promise<T> {
   try {
     return await attempt();
@@ -87,7 +87,7 @@ async function withRoomMade<T>(attempt: () => Promise<T>): Promise<T> {
   }
 }
 
-/** Throws when the store is out of reach. Undefined for no such plan; a text of null where the record is damaged. */
+/** Returns undefined where there is no such plan, and a text of null where the record is damaged. Throws when the store is out of reach. */
 export async function readWork(
   id: string,
 ): Promise<StoredWork | { readonly text: null; readonly raw: string } | undefined> {
@@ -101,56 +101,56 @@ export async function readWork(
   return { id, text, savedAt, tab, view };
 }
 
-/** In no order. Throws when the store is out of reach. */
+/** All summaries, in no order. Throws when the store is out of reach. */
 export async function readSummaries(): Promise<readonly PlanSummary[]> {
   return (await database()).getAll('cards');
 }
 
-/** The plan that was worked on last, of those that stand on the shelf and could be read. */
-export async function lastWorkedOn(): Promise<PlanSummary | undefined> {
-  const cards = (await readSummaries()).filter(({ binnedAt, readable }) => binnedAt === null && readable);
-  return cards.reduce<PlanSummary | undefined>(
-    (last, card) => (last && last.changedAt >= card.changedAt ? last : card),
+/** The plan that was changed last, of those that are not deleted and could be read. */
+export async function lastChangedPlan(): Promise<PlanSummary | undefined> {
+  const summaries = (await readSummaries()).filter(({ binnedAt, readable }) => binnedAt === null && readable);
+  return summaries.reduce<PlanSummary | undefined>(
+    (last, summary) => (last && last.changedAt >= summary.changedAt ? last : summary),
     undefined,
   );
 }
 
-/** One of the plans with this very text, if there is one; those in the bin last. */
+/** A plan with exactly this text, if there is one; a deleted one only where there is no other. */
 export async function sameInLibrary(hash: string): Promise<PlanSummary | undefined> {
-  const cards = await (await database()).getAllFromIndex('cards', 'hash', hash);
-  return cards.find(({ binnedAt }) => binnedAt === null) ?? cards[0];
+  const summaries = await (await database()).getAllFromIndex('cards', 'hash', hash);
+  return summaries.find(({ binnedAt }) => binnedAt === null) ?? summaries[0];
 }
 
-/** Puts a plan on the shelf that is not there yet. Throws when it cannot be written. */
+/** Adds a new plan to the library. Throws when it cannot be written. */
 export function addPlan(work: Omit<Work, 'plan'>, described: ReturnType<typeof summaryOf>): Promise<void> {
   return withRoomMade(() => change(PLAN_STORES, (write) => putNew(write, work, described)));
 }
 
-/** As part of a larger change. */
+/** The same within a transaction. */
 export async function putNew(
   write: LibraryWrite,
   { id, text: whole, savedAt, tab, view }: Omit<Work, 'plan'>,
   described: ReturnType<typeof summaryOf>,
   given: Partial<Pick<PlanSummary, 'createdAt' | 'binnedAt' | 'versionAt'>> = {},
 ): Promise<void> {
-  const { text, hash } = await settleText(write, whole);
+  const { text, hash } = await storeText(write, whole);
   await write.objectStore('texts').put({ id, text, savedAt, tab, view });
   await write
     .objectStore('cards')
     .put({ id, createdAt: savedAt, changedAt: savedAt, hash, binnedAt: null, versionAt: 0, ...described, ...given });
 }
 
-/** Puts plans in the bin, or with null takes them out. Throws when the store does not take it. */
+/** Marks plans as deleted at a time, or with null restores them. Throws when the store does not take it. */
 export function setTrashed(ids: readonly string[], binnedAt: number | null): Promise<void> {
   return change(['cards'], async (write) => {
     for (const id of ids) {
-      const card = await write.objectStore('cards').get(id);
-      if (card) await write.objectStore('cards').put({ ...card, binnedAt });
+      const summary = await write.objectStore('cards').get(id);
+      if (summary) await write.objectStore('cards').put({ ...summary, binnedAt });
     }
   });
 }
 
-/** Takes plans away for good, with their versions. Throws when the store does not take it. */
+/** Deletes plans for good, with their versions. Throws when the store does not take it. */
 export function destroy(ids: readonly string[]): Promise<void> {
   return change(ALL_STORES, async (write) => {
     for (const id of ids) {
@@ -158,17 +158,17 @@ export function destroy(ids: readonly string[]): Promise<void> {
       const versions = await write.objectStore('versions').getAll(versionsOf(id));
       await write.objectStore('versions').delete(versionsOf(id));
       for (const store of ['cards', 'texts', 'looks'] as const) await write.objectStore(store).delete(id);
-      await letGo(write, [...(text?.text.long ?? []), ...versions.flatMap(({ text: { long } }) => long)]);
+      await deleteUnusedTexts(write, [...(text?.text.long ?? []), ...versions.flatMap(({ text: { long } }) => long)]);
     }
   });
 }
 
-/** How long the bin keeps a plan, days. */
+/** Deleted plans are kept for so many days. */
 export const TRASH_DAYS = 30;
 
-/** Plans that have been in the bin for longer than it keeps them. */
-export function outlived(cards: readonly PlanSummary[], now: number): readonly string[] {
-  return cards
+/** Plans that were deleted longer ago than they are kept. */
+export function outlived(summaries: readonly PlanSummary[], now: number): readonly string[] {
+  return summaries
     .filter(({ binnedAt }) => binnedAt !== null && now - binnedAt > TRASH_DAYS * 86_400_000)
     .map(({ id }) => id);
 }

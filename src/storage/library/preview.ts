@@ -6,31 +6,31 @@ import { testHeadline } from '../../protocol/validity/headline.ts';
 import { testState } from '../../protocol/validity/test-state.ts';
 import { levelPicture } from '../../report/level-picture.ts';
 import { firstToShow } from '../../state/first-level.ts';
-import { textName } from '../long-texts.ts';
+import { textHash } from '../long-texts.ts';
 import { change, database } from './database.ts';
 import { readWork } from './plans.ts';
 import type { PlanPreview, PlanSummary } from './records.ts';
 
 /**
- * The build that works looks out: the name of this script's file, which changes with anything in it. A verdict on the shelf is
- * never one that an older Stillspot gave.
+ * The build that makes previews: the name of this script's file, which changes with its content. A verdict in the library is
+ * never one that an older build computed.
  */
 const EDITION = import.meta.url;
 
-/** What the list shows of a plan. Made and kept when it is first asked for; null when the plan cannot be read. */
-export async function planPreview(card: PlanSummary): Promise<PlanPreview | null> {
-  const kept = await (await database()).get('looks', card.id);
-  if (kept?.hash === card.hash && kept.edition === EDITION) return kept;
-  const stored = await readWork(card.id);
+/** Returns the preview of a plan, made and stored when it is first needed; null when the plan cannot be read. */
+export async function planPreview(summary: PlanSummary): Promise<PlanPreview | null> {
+  const kept = await (await database()).get('looks', summary.id);
+  if (kept?.hash === summary.hash && kept.edition === EDITION) return kept;
+  const stored = await readWork(summary.id);
   const read = stored && stored.text !== null ? parsePlan(stored.text) : null;
   if (!stored || stored.text === null || !read?.ok) return null;
-  const look = { id: card.id, hash: textName(stored.text), edition: EDITION, ...previewOf(read.plan) };
-  // A picture that is not kept is drawn again the next time.
+  const look = { id: summary.id, hash: textHash(stored.text), edition: EDITION, ...previewOf(read.plan) };
+  // A preview that could not be stored is made again the next time.
   await change(['looks'], async (write) => void (await write.objectStore('looks').put(look))).catch(() => undefined);
   return look;
 }
 
-/** What is said of all detectors and of the whole test, and the picture of the level that is looked at first. */
+/** Returns the counts of verdicts, the state of the whole test, and the picture of the first level to show. */
 export function previewOf(
   plan: Plan,
   level: Level | undefined = firstToShow(plan),

@@ -3,27 +3,27 @@ import type { XY } from '../../../geometry/plan/model.ts';
 import type { VisitFacts } from '../../protocol/timing/visit-facts.ts';
 import { isSplitText, type SplitText } from '../long-texts.ts';
 
-/** What lies in the browser's own store. Every plan is read back through the same door as a file; times are ms since 1970. */
+/** Records of the browser's own store. Every plan is parsed like a file when it is read; times are ms since 1970. */
 
-/** How the plan was looked at. */
+/** What was in view when the plan was stored. */
 export interface StoredView {
   readonly levelId: string;
   readonly selection: readonly string[];
   readonly viewport: { readonly scale: number; readonly x: number; readonly y: number } | null;
-  /** Corners of walls that were being drawn, mm; left out by copies of an earlier time. */
+  /** Corners of walls that were being drawn, mm; missing in older records. */
   readonly corners?: readonly XY[];
 }
 
-/** What the list shows and searches, without the plan itself. */
+/** What the library shows and searches of a plan. */
 export interface PlanSummary {
-  /** Stands for the plan as long as it lives, in the page's address too. */
+  /** The plan's id for good, in the page's address too. */
   readonly id: string;
   readonly title: string;
   /** The site's label. */
   readonly place: string;
   readonly createdAt: number;
   readonly changedAt: number;
-  /** Name of the text, as `textName` makes it: the same plan twice has the same. */
+  /** Name of the text, as `textHash` makes it: the same plan twice has the same. */
   readonly hash: string;
   readonly roomNames: readonly string[];
   readonly detectorLabels: readonly string[];
@@ -31,13 +31,13 @@ export interface PlanSummary {
   /** Start and end of the measurement, as the plan has them. */
   readonly start: string | null;
   readonly end: string | null;
-  /** What the next date hangs on; left out by cards of an earlier time. */
+  /** What the next date depends on; missing in older records. */
   readonly visit?: VisitFacts;
-  /** When it was put in the bin; null while it stands on the shelf. */
+  /** When it was deleted; null for a plan that is not. */
   readonly binnedAt: number | null;
   /** When the newest of its versions was saved; 0 for none. */
   readonly versionAt: number;
-  /** False for a text that could not be read as a plan, and is kept to be saved as a file. */
+  /** False for a text that could not be read as a plan, and can only be saved as a file. */
   readonly readable: boolean;
 }
 
@@ -51,7 +51,7 @@ export interface PlanText {
   readonly view: StoredView;
 }
 
-/** Why a version is kept. Only a `rest`, which comes by itself, makes way for newer ones soon. */
+/** Why a version is kept. Only a `rest`, which comes by itself, is soon deleted in favor of newer ones. */
 export const VERSION_REASONS = ['rest', 'file', 'other-tab', 'brought-back', 'imported'] as const;
 export type VersionReason = (typeof VERSION_REASONS)[number];
 
@@ -64,10 +64,10 @@ export interface PlanVersion {
   readonly text: SplitText;
 }
 
-/** What is worked out from a plan for the list: made when it is first looked at. */
+/** What the library shows that is computed from a plan: made when it first comes into view. */
 export interface PlanPreview {
   readonly id: string;
-  /** The text that it was made of, and the build that made it: another of either and it is made again. */
+  /** Hash of the text that it was made of, and the build that made it. Where either has changed it is made again. */
   readonly hash: string;
   readonly edition: string;
   readonly verdicts: Readonly<Record<Tone, number>>;
@@ -99,5 +99,5 @@ function isPoint(value: unknown): value is XY {
   return Array.isArray(value) && value.length === 2 && value.every(Number.isFinite);
 }
 
-/** How a plan is looked at that nobody has looked at yet. */
+/** The view of a plan that was never opened. */
 export const NO_VIEW: StoredView = { levelId: '', selection: [], viewport: null };

@@ -1,12 +1,12 @@
-/** Which earlier versions of a plan are kept: close together at first, further apart as they age. */
+/** Retention of the earlier versions of a plan: close together at first, further apart as they age. */
 
 const MINUTE = 60_000;
 const HOUR = 60 * MINUTE;
 const DAY = 24 * HOUR;
 
-/** A state in which the plan rested this long is worth going back to, ms. */
+/** A state that did not change for this long becomes a version, ms. */
 const REST = MINUTE;
-/** While one goes on drawing, a version is kept this often, ms. */
+/** While a plan is being changed, a version is kept this often, ms. */
 const EVERY = 3 * MINUTE;
 /** No plan keeps more than these. */
 export const MOST_VERSIONS = 60;
@@ -18,7 +18,7 @@ export interface Dated {
 }
 
 /**
- * Whether the state that is about to be replaced is kept as a version. All in ms since 1970.
+ * Returns whether the state that is about to be replaced is kept as a version. All in ms since 1970.
  * @param savedAt when that state was saved
  * @param versionAt when the newest version was saved, 0 for none
  */
@@ -28,7 +28,7 @@ export function isVersionDue(now: number, savedAt: number, versionAt: number): b
 }
 
 /**
- * The versions that make way, of those given in any order: all of the last hour stay, then the newest of each hour for a day, of
+ * Returns the versions to delete, of those given in any order: all of the last hour stay, then the newest of each hour for a day, of
  * each day for thirty days, of each thirty days from then on. Marked ones stay thirty days whatever lies beside them, and the
  * oldest of all stays. Where more than `MOST_VERSIONS` are left the oldest but one go.
  */
@@ -47,7 +47,7 @@ export function outdatedVersions<T extends Dated>(versions: readonly T[], now: n
   return newestFirst.filter((version) => !stays.has(version));
 }
 
-/** What a version shares with those that it may replace; null for one that stays by itself. */
+/** The time slot of which one version is kept; null for a version that stays in any case. */
 function slotOf({ at, marked }: Dated, now: number): string | null {
   const age = now - at;
   if (age < HOUR || (marked && age < 30 * DAY)) return null;

@@ -2,9 +2,9 @@ import { type DueStep, nextDue } from '../../protocol/timing/due.ts';
 import type { PlanSummary } from './records.ts';
 import { titleWords } from './summary.ts';
 
-/** Looking through the shelf: what is found, and in which order it stands. */
+/** Search and order of the library. */
 
-/** As it is compared: without accents, capitals and signs between words. */
+/** The text for comparison: without accents, capitals and signs between words. */
 function folded(text: string): string {
   return text
     .normalize('NFKD')
@@ -17,17 +17,17 @@ function folded(text: string): string {
 export type Finding = { readonly found: false } | { readonly found: true; readonly where: string };
 
 /**
- * Whether every word that is looked for begins a word of the plan's title, its place, a room or a detector's label. `where` names
- * the rooms and labels that were found, empty where title and place have all of it. Nothing looked for finds everything.
+ * Whether every search word begins a word of the plan's title, its place, a room or a detector's label. `where` names
+ * the rooms and labels that were found, empty where title and place have all words. An empty search finds everything.
  */
-export function findIn(card: PlanSummary, looked: string): Finding {
+export function findIn(summary: PlanSummary, looked: string): Finding {
   const words = folded(looked).split(' ').filter(Boolean);
-  const head = folded(`${titleWords(card)} ${card.place}`);
+  const head = folded(`${titleWords(summary)} ${summary.place}`);
   const rest = words.filter((word) => !hasWord(head, word));
   const where: string[] = [];
   for (const word of rest) {
-    const room = card.roomNames.find((name) => hasWord(folded(name), word));
-    const label = card.detectorLabels.find((name) => hasWord(folded(name), word));
+    const room = summary.roomNames.find((name) => hasWord(folded(name), word));
+    const label = summary.detectorLabels.find((name) => hasWord(folded(name), word));
     if (room === undefined && label === undefined) return { found: false };
     where.push(room ?? `detector ${label}`);
   }
@@ -46,18 +46,18 @@ export const ORDERS = {
 } as const;
 export type Order = keyof typeof ORDERS;
 
-/** Plans that stand together, under a heading. */
+/** A group of plans under a heading. */
 export interface Board {
   readonly title: string;
-  readonly cards: readonly PlanSummary[];
+  readonly summaries: readonly PlanSummary[];
 }
 
-/** All cards, each once, on boards in the order that is asked for. Boards that would be empty are left out. */
-export function onBoards(cards: readonly PlanSummary[], order: Order, now: number): readonly Board[] {
-  const sorted = [...cards].sort((a, b) => b.changedAt - a.changedAt);
+/** All plans, each once, in groups by this order. Empty groups are left out. */
+export function onBoards(summaries: readonly PlanSummary[], order: Order, now: number): readonly Board[] {
+  const sorted = [...summaries].sort((a, b) => b.changedAt - a.changedAt);
   switch (order) {
     case 'changed':
-      return boards(sorted, CHANGED, (card) => changedBoard(card, now));
+      return boards(sorted, CHANGED, (summary) => changedBoard(summary, now));
     case 'due':
       return dueBoards(sorted, now);
     case 'house':
@@ -77,7 +77,7 @@ function changedBoard({ changedAt }: PlanSummary, now: number): string {
   return changedAt >= midnight - 29 * DAY ? 'The last thirty days' : 'Before';
 }
 
-/** Headings, in the order in which they want to be seen. */
+/** Headings, the most urgent first. */
 const DUE: Readonly<Record<DueStep, string>> = {
   overdue: 'Overdue',
   'test-again': 'To be tested again',
@@ -88,12 +88,12 @@ const DUE: Readonly<Record<DueStep, string>> = {
   measured: 'Measured',
 };
 
-/** The next date first; what has no date keeps its order, after the others. */
-function dueBoards(cards: readonly PlanSummary[], now: number): readonly Board[] {
-  const due = new Map(cards.map((card) => [card, nextDue(card, now, 'UTC')]));
-  const dateOf = (card: PlanSummary) => due.get(card)?.at ?? Number.MAX_SAFE_INTEGER;
-  const sorted = [...cards].sort((a, b) => dateOf(a) - dateOf(b));
-  return boards(sorted, Object.values(DUE), (card) => DUE[due.get(card)?.step ?? 'no-date']);
+/** The next date first; plans without a date come last and keep their order. */
+function dueBoards(summaries: readonly PlanSummary[], now: number): readonly Board[] {
+  const due = new Map(summaries.map((summary) => [summary, nextDue(summary, now, 'UTC')]));
+  const dateOf = (summary: PlanSummary) => due.get(summary)?.at ?? Number.MAX_SAFE_INTEGER;
+  const sorted = [...summaries].sort((a, b) => dateOf(a) - dateOf(b));
+  return boards(sorted, Object.values(DUE), (summary) => DUE[due.get(summary)?.step ?? 'no-date']);
 }
 
 function byTitle(a: PlanSummary, b: PlanSummary): number {
@@ -102,19 +102,19 @@ function byTitle(a: PlanSummary, b: PlanSummary): number {
 
 const NO_PLACE = 'No address yet';
 
-function houses(cards: readonly PlanSummary[]): readonly Board[] {
+function houses(summaries: readonly PlanSummary[]): readonly Board[] {
   const houseOf = ({ place }: PlanSummary) => place || NO_PLACE;
-  const names = [...new Set(cards.map(houseOf))].filter((name) => name !== NO_PLACE);
+  const names = [...new Set(summaries.map(houseOf))].filter((name) => name !== NO_PLACE);
   names.sort((a, b) => a.localeCompare(b, undefined, { numeric: true, sensitivity: 'base' }));
-  return boards([...cards].sort(byTitle), [...names, NO_PLACE], houseOf);
+  return boards([...summaries].sort(byTitle), [...names, NO_PLACE], houseOf);
 }
 
 function boards(
-  cards: readonly PlanSummary[],
+  summaries: readonly PlanSummary[],
   titles: readonly string[],
-  titleOf: (card: PlanSummary) => string,
+  titleOf: (summary: PlanSummary) => string,
 ): readonly Board[] {
   const groups = new Map<string, PlanSummary[]>(titles.map((title) => [title, []]));
-  for (const card of cards) groups.get(titleOf(card))?.push(card);
-  return [...groups].map(([title, some]) => ({ title, cards: some })).filter((board) => board.cards.length > 0);
+  for (const summary of summaries) groups.get(titleOf(summary))?.push(summary);
+  return [...groups].map(([title, some]) => ({ title, summaries: some })).filter((board) => board.summaries.length > 0);
 }

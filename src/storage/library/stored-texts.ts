@@ -1,34 +1,34 @@
-import { joinText, type SplitText, splitText, textName } from '../long-texts.ts';
+import { joinText, type SplitText, splitText, textHash } from '../long-texts.ts';
 import type { LibraryWrite } from './database.ts';
 
-/** The long texts of plans and versions in the store. Each lies there once, as long as anything needs it. */
+/** The long texts of plans and versions in the store. Each is stored once, and deleted when nothing refers to it. */
 
-export interface Settled {
+export interface StoredText {
   readonly text: SplitText;
   /** Name of the whole text. */
   readonly hash: string;
 }
 
-/** Splits a text and sees to it that its long texts lie in the store. */
-export async function settleText(write: LibraryWrite, whole: string): Promise<Settled> {
+/** Splits a text and stores its long texts. */
+export async function storeText(write: LibraryWrite, whole: string): Promise<StoredText> {
   const { text, longs } = splitText(whole);
   const names = new Map<string, string>();
-  for (const [name, long] of longs) names.set(name, await settleLong(write, name, long));
-  return { text: { ...text, long: text.long.map((name) => names.get(name) ?? name) }, hash: textName(whole) };
+  for (const [name, long] of longs) names.set(name, await storeLongText(write, name, long));
+  return { text: { ...text, long: text.long.map((name) => names.get(name) ?? name) }, hash: textHash(whole) };
 }
 
-/** The name under which it lies: another one where another text has taken the first. */
-async function settleLong(write: LibraryWrite, name: string, long: string): Promise<string> {
+/** Stores a long text. Returns its name, which is another one where a different text has that name already. */
+async function storeLongText(write: LibraryWrite, name: string, long: string): Promise<string> {
   const store = write.objectStore('longs');
   const there = await store.get(name);
   if (there === long) return name;
-  if (there !== undefined) return settleLong(write, `${name}+`, long);
+  if (there !== undefined) return storeLongText(write, `${name}+`, long);
   await store.put(long, name);
   return name;
 }
 
-/** Takes long texts out that no plan and no version needs any more. Call it after the change that let them go. */
-export async function letGo(write: LibraryWrite, names: readonly string[]): Promise<void> {
+/** Deletes long texts that no plan and no version refers to. Call it after the change that removed the references. */
+export async function deleteUnusedTexts(write: LibraryWrite, names: readonly string[]): Promise<void> {
   for (const name of new Set(names)) {
     const [plans, versions] = await Promise.all([
       write.objectStore('texts').index('long').count(name),
@@ -38,7 +38,7 @@ export async function letGo(write: LibraryWrite, names: readonly string[]): Prom
   }
 }
 
-/** Whatever hands out long texts by name: the store, or a change of it. */
+/** A source of long texts by name: the store, or a transaction on it. */
 export interface LongSource {
   get(name: string): Promise<string | undefined>;
 }

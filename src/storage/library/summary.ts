@@ -2,7 +2,7 @@ import type { Plan } from '../../../geometry/plan/model.ts';
 import { visitFacts } from '../../protocol/timing/visit-facts.ts';
 import type { PlanSummary } from './records.ts';
 
-/** What of a card stands in the plan itself. */
+/** What of a summary comes from the plan itself. */
 type Described = Pick<
   PlanSummary,
   'title' | 'place' | 'roomNames' | 'detectorLabels' | 'levels' | 'start' | 'end' | 'visit' | 'readable'
@@ -24,7 +24,7 @@ export function summaryOf(plan: Plan): Described {
   };
 }
 
-/** Of a text that is no plan: nothing is known about it but that it is there. */
+/** The summary of a text that is no plan. */
 export const UNREADABLE: Described = {
   title: 'Could not be read',
   place: '',
@@ -36,7 +36,7 @@ export const UNREADABLE: Described = {
   readable: false,
 };
 
-/** How a plan is called where its title would stand. */
+/** The title of a plan, or the words in place of an empty one. */
 export function titleWords({ title }: Pick<PlanSummary, 'title'>): string {
   return title.trim() || 'No title';
 }

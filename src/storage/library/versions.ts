@@ -1,9 +1,9 @@
 import { change, database, type LibraryWrite, PLAN_STORES } from './database.ts';
 import type { PlanText, PlanVersion, VersionReason } from './records.ts';
 import { outdatedVersions } from './retention.ts';
-import { letGo, settleText, wholeText } from './stored-texts.ts';
+import { deleteUnusedTexts, storeText, wholeText } from './stored-texts.ts';
 
-/** Keeps the plan as it lies in the store among its versions. The same state twice in a row is kept once. */
+/** Stores the plan, as the store has it, as a version. The same state twice in a row is stored once. */
 export async function keepVersion(
   write: LibraryWrite,
   old: PlanText,
@@ -16,11 +16,11 @@ export async function keepVersion(
   await deleteOutdated(write, old.id, now);
 }
 
-/** Keeps a text that does not lie in the store, say of another tab, among the versions of a plan. */
+/** Stores a text that is not the stored plan, say of another tab, as a version of it. */
 export async function keepTextAsVersion(id: string, text: string, at: number, why: VersionReason): Promise<boolean> {
   try {
     await change(PLAN_STORES, async (write) => {
-      const settled = await settleText(write, text);
+      const settled = await storeText(write, text);
       await write.objectStore('versions').put({ plan: id, at, why, ...settled });
       await deleteOutdated(write, id, Date.now());
     });
@@ -30,14 +30,17 @@ export async function keepTextAsVersion(id: string, text: string, at: number, wh
   }
 }
 
-/** Keeps the plan as it lies in the store now, say because it is saved as a file. Returns whether there was something to keep. */
+/** Stores the plan, as the store has it, as a version, say because it is saved as a file. Returns false where there is no such plan. */
 export async function markVersion(id: string, why: VersionReason): Promise<boolean> {
   try {
     return await change(PLAN_STORES, async (write) => {
-      const [text, card] = await Promise.all([write.objectStore('texts').get(id), write.objectStore('cards').get(id)]);
-      if (!text || !card) return false;
-      await keepVersion(write, text, card.hash, why, Date.now());
-      await write.objectStore('cards').put({ ...card, versionAt: text.savedAt });
+      const [text, summary] = await Promise.all([
+        write.objectStore('texts').get(id),
+        write.objectStore('cards').get(id),
+      ]);
+      if (!text || !summary) return false;
+      await keepVersion(write, text, summary.hash, why, Date.now());
+      await write.objectStore('cards').put({ ...summary, versionAt: text.savedAt });
       return true;
     });
   } catch {
@@ -55,7 +58,7 @@ async function deleteOutdated(write: LibraryWrite, id: string, now: number): Pro
   for (const { key } of gone) {
     const version = await store.get(key);
     await store.delete(key);
-    await letGo(write, version?.text.long ?? []);
+    await deleteUnusedTexts(write, version?.text.long ?? []);
   }
 }
 

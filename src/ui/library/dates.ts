@@ -17,12 +17,13 @@ export function fullWhenWords(at: number): string {
 
 /** The next date of the measurement by the clock of the site, and whether it is over; empty words where the plan has none. */
 export function dueOf(
-  card: Pick<PlanSummary, 'start' | 'end' | 'visit'>,
+  summary: Pick<PlanSummary, 'start' | 'end' | 'visit'>,
   now: number,
 ): { readonly words: string; readonly late: boolean } {
   const here = new Intl.DateTimeFormat().resolvedOptions().timeZone;
-  const { at, text, late } = nextDue(card, now, here);
-  const elsewhere = at !== null && card.visit && wallTime(at, card.visit.zone).offset !== wallTime(at, here).offset;
+  const { at, text, late } = nextDue(summary, now, here);
+  const elsewhere =
+    at !== null && summary.visit && wallTime(at, summary.visit.zone).offset !== wallTime(at, here).offset;
   return { words: elsewhere ? `${text} (clock of the site)` : text, late };
 }
 

@@ -5,7 +5,7 @@ import { showLibraryMessage } from '../../commands/library-message.ts';
 import { openFromLibrary } from '../../commands/open-and-save.ts';
 import { firstToShow } from '../../state/first-level.ts';
 import { useAppStore } from '../../state/store.ts';
-import { saveNow, settleOpenPlan, takeSheet } from '../../storage/autosave.ts';
+import { saveNow, storeOpenPlan, takeSheet } from '../../storage/autosave.ts';
 import { freshId } from '../../storage/fresh-id.ts';
 import { troubleInWords } from '../../storage/library/database.ts';
 import { addPlan, destroy, readWork, type StoredWork, setTrashed, writeWork } from '../../storage/library/plans.ts';
@@ -28,22 +28,22 @@ async function attempt(act: () => Promise<void>): Promise<void> {
 }
 
 /** The stored plan, read; null where there is none that can be read, which is then said. */
-async function readPlan(card: PlanSummary): Promise<{ readonly plan: Plan; readonly stored: StoredWork } | null> {
-  if (card.id === useOpenPlan.getState().id) await saveNow();
-  const stored = await readWork(card.id);
+async function readPlan(summary: PlanSummary): Promise<{ readonly plan: Plan; readonly stored: StoredWork } | null> {
+  if (summary.id === useOpenPlan.getState().id) await saveNow();
+  const stored = await readWork(summary.id);
   const read = stored && stored.text !== null ? parsePlan(stored.text) : null;
   if (stored && stored.text !== null && read?.ok) return { plan: read.plan, stored };
-  showLibraryMessage(`${titleWords(card)} could not be read. Save it as a file to keep what is in it.`);
+  showLibraryMessage(`${titleWords(summary)} could not be read. Save it as a file to keep what is in it.`);
   return null;
 }
 
-export function renamePlan(card: PlanSummary, title: string): Promise<void> {
+export function renamePlan(summary: PlanSummary, title: string): Promise<void> {
   return attempt(async () => {
-    if (card.id === useOpenPlan.getState().id) {
+    if (summary.id === useOpenPlan.getState().id) {
       useAppStore.getState().run((plan) => ({ ...plan, title }));
       await saveNow();
     } else {
-      const found = await readPlan(card);
+      const found = await readPlan(summary);
       if (!found) return;
       const plan = { ...found.plan, title };
       const work = { ...found.stored, plan, text: writePlan(plan), savedAt: Date.now(), tab: freshId() };
@@ -54,17 +54,17 @@ export function renamePlan(card: PlanSummary, title: string): Promise<void> {
         );
         return;
       }
-      announceLibraryChange({ id: card.id, savedAt: work.savedAt });
+      announceLibraryChange({ id: summary.id, savedAt: work.savedAt });
     }
     showLibraryMessage(`Now called ${title.trim() || 'nothing'}.`);
   });
 }
 
-export function duplicatePlan(card: PlanSummary): Promise<void> {
+export function duplicatePlan(summary: PlanSummary): Promise<void> {
   return attempt(async () => {
-    const found = await readPlan(card);
+    const found = await readPlan(summary);
     if (!found) return;
-    const plan = { ...found.plan, title: `${titleWords(card)}, copy` };
+    const plan = { ...found.plan, title: `${titleWords(summary)}, copy` };
     const work = { ...found.stored, id: freshId(), text: writePlan(plan), savedAt: Date.now(), tab: freshId() };
     await addPlan(work, summaryOf(plan));
     showLibraryMessage(`${plan.title} stands on the shelf.`, () => attempt(() => destroy([work.id])));
@@ -72,54 +72,54 @@ export function duplicatePlan(card: PlanSummary): Promise<void> {
 }
 
 /** Puts a plan in the bin; of the one that is open, the sheet is cleared. Undo brings both back. */
-export function trashPlan(card: PlanSummary): Promise<void> {
+export function trashPlan(summary: PlanSummary): Promise<void> {
   return attempt(async () => {
-    const wasOpen = card.id === useOpenPlan.getState().id;
-    const why = wasOpen ? await settleOpenPlan() : '';
+    const wasOpen = summary.id === useOpenPlan.getState().id;
+    const why = wasOpen ? await storeOpenPlan() : '';
     if (why) {
       showLibraryMessage(why);
       return;
     }
-    await setTrashed([card.id], Date.now());
+    await setTrashed([summary.id], Date.now());
     if (wasOpen) takeSheet(freshId(), null, () => useAppStore.getState().newPlan());
-    showLibraryMessage(`${titleWords(card)} is in the bin.`, () =>
+    showLibraryMessage(`${titleWords(summary)} is in the bin.`, () =>
       attempt(async () => {
-        await setTrashed([card.id], null);
-        if (wasOpen && !useOpenPlan.getState().inLibrary) await openStored(card.id);
-        showLibraryMessage(`${titleWords(card)} is back on the shelf.`);
+        await setTrashed([summary.id], null);
+        if (wasOpen && !useOpenPlan.getState().inLibrary) await openStored(summary.id);
+        showLibraryMessage(`${titleWords(summary)} is back on the shelf.`);
       }),
     );
   });
 }
 
-export function restorePlan(card: PlanSummary): Promise<void> {
+export function restorePlan(summary: PlanSummary): Promise<void> {
   return attempt(async () => {
-    await setTrashed([card.id], null);
-    showLibraryMessage(`${titleWords(card)} is back on the shelf.`);
+    await setTrashed([summary.id], null);
+    showLibraryMessage(`${titleWords(summary)} is back on the shelf.`);
   });
 }
 
-export function emptyTrash(cards: readonly PlanSummary[]): Promise<void> {
+export function emptyTrash(summaries: readonly PlanSummary[]): Promise<void> {
   return attempt(async () => {
-    await destroy(cards.map(({ id }) => id));
+    await destroy(summaries.map(({ id }) => id));
     showLibraryMessage('The bin is empty.');
   });
 }
 
 /** Hands over one plan as a file; of what could not be read, the text as it lies there. */
-export function saveCardAsFile(card: PlanSummary): Promise<void> {
+export function savePlanAsFile(summary: PlanSummary): Promise<void> {
   return attempt(async () => {
-    if (card.id === useOpenPlan.getState().id) await saveNow();
-    const stored = await readWork(card.id);
+    if (summary.id === useOpenPlan.getState().id) await saveNow();
+    const stored = await readWork(summary.id);
     if (!stored) {
       showLibraryMessage('That plan is not in this browser any more.');
       return;
     }
-    const readable = stored.text !== null && card.readable;
-    const name = readable ? planFileName(card.title) : `${fileStem(card.title)}-unreadable.json`;
+    const readable = stored.text !== null && summary.readable;
+    const name = readable ? planFileName(summary.title) : `${fileStem(summary.title)}-unreadable.json`;
     const text = stored.text ?? ('raw' in stored ? stored.raw : '');
     downloadFile(name, new Blob([text], { type: 'application/json' }));
-    if (readable) await markVersion(card.id, 'file');
+    if (readable) await markVersion(summary.id, 'file');
     showLibraryMessage(`${name} is in your downloads.`);
   });
 }
@@ -128,11 +128,11 @@ export function saveCardAsFile(card: PlanSummary): Promise<void> {
  * Makes the plan what it was in an earlier version: a step of its history, so Undo takes it back. How it stands now is kept among
  * its versions as well.
  */
-export async function bringBack(card: PlanSummary, earlier: Plan, when: string): Promise<void> {
-  await openFromLibrary(card.id);
-  if (useOpenPlan.getState().id !== card.id) return;
+export async function bringBack(summary: PlanSummary, earlier: Plan, when: string): Promise<void> {
+  await openFromLibrary(summary.id);
+  if (useOpenPlan.getState().id !== summary.id) return;
   await saveNow();
-  await markVersion(card.id, 'brought-back');
+  await markVersion(summary.id, 'brought-back');
   const state = useAppStore.getState();
   const why = state.run(() => earlier);
   if (why) return;

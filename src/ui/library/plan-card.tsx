@@ -6,39 +6,39 @@ import { PlanPicture, VerdictCounts } from './plan-picture.tsx';
 import { usePlanPreview } from './use-preview.ts';
 
 interface PlanCardProps {
-  readonly card: PlanSummary;
+  readonly summary: PlanSummary;
   readonly now: number;
   /** The rooms and labels for which it was found. */
   readonly where: string;
   readonly isOpen: boolean;
   readonly isChosen: boolean;
-  /** Whether Tab stops here: at one card of the shelf; the arrows lead on. */
+  /** Whether Tab stops here: at one card of the library; the arrows lead on. */
   readonly tabStop: boolean;
-  readonly onOpen: (card: PlanSummary) => void;
-  readonly onMore: (card: PlanSummary) => void;
+  readonly onOpen: (summary: PlanSummary) => void;
+  readonly onMore: (summary: PlanSummary) => void;
 }
 
 /** One plan on its board: pressed, it opens. */
 export const PlanCardView = memo(function PlanCardView(props: PlanCardProps) {
-  const { card, now, where, isOpen, isChosen, tabStop, onOpen, onMore } = props;
+  const { summary, now, where, isOpen, isChosen, tabStop, onOpen, onMore } = props;
   const item = useRef<HTMLLIElement>(null);
-  const look = usePlanPreview(card, item);
-  const title = titleWords(card);
-  const due = dueOf(card, now);
+  const look = usePlanPreview(summary, item);
+  const title = titleWords(summary);
+  const due = dueOf(summary, now);
   const tabIndex = tabStop ? 0 : -1;
   return (
     <li ref={item} className="box" data-chosen={isChosen || undefined}>
       <button
         type="button"
         className="box__open"
-        data-plan={card.id}
+        data-plan={summary.id}
         tabIndex={tabIndex}
         aria-current={isOpen || undefined}
-        onClick={() => (card.readable ? onOpen(card) : onMore(card))}
+        onClick={() => (summary.readable ? onOpen(summary) : onMore(summary))}
       >
         <PlanPicture picture={look?.picture} />
         <strong className="box__title">{title}</strong>
-        {card.place && <span className="box__line soft">{card.place}</span>}
+        {summary.place && <span className="box__line soft">{summary.place}</span>}
         <VerdictCounts look={look} />
         {due.words && (
           <span className="box__line" data-late={due.late || undefined}>
@@ -47,7 +47,7 @@ export const PlanCardView = memo(function PlanCardView(props: PlanCardProps) {
         )}
         {where && <span className="box__line">Has {where}</span>}
         {isOpen && <span className="box__line">On the sheet now</span>}
-        <span className="box__line soft">Changed {whenWords(card.changedAt, now)}</span>
+        <span className="box__line soft">Changed {whenWords(summary.changedAt, now)}</span>
       </button>
       <button
         type="button"
@@ -55,7 +55,7 @@ export const PlanCardView = memo(function PlanCardView(props: PlanCardProps) {
         tabIndex={tabIndex}
         aria-label={`More about ${title}`}
         aria-expanded={isChosen}
-        onClick={() => onMore(card)}
+        onClick={() => onMore(summary)}
       >
         More
       </button>

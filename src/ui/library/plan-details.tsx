@@ -4,30 +4,30 @@ import { openFromLibrary } from '../../commands/open-and-save.ts';
 import type { PlanSummary } from '../../storage/library/records.ts';
 import { titleWords } from '../../storage/library/summary.ts';
 import { dueOf, fullWhenWords } from './dates.ts';
-import { duplicatePlan, renamePlan, saveCardAsFile, trashPlan } from './library-actions.ts';
+import { duplicatePlan, renamePlan, savePlanAsFile, trashPlan } from './library-actions.ts';
 import { PlanPicture, VerdictCounts } from './plan-picture.tsx';
 import { usePlanPreview } from './use-preview.ts';
 import { VersionList } from './version-list.tsx';
 
 interface PlanDetailsProps {
-  readonly card: PlanSummary;
+  readonly summary: PlanSummary;
   readonly now: number;
   readonly onClose: () => void;
-  /** The plan, and so its card, has left the shelf. */
+  /** The plan was deleted. */
   readonly onTrashed: () => void;
 }
 
 /** All about one plan, beside the shelf, and what can be done with it. */
-export function PlanDetails({ card, now, onClose, onTrashed }: PlanDetailsProps) {
+export function PlanDetails({ summary, now, onClose, onTrashed }: PlanDetailsProps) {
   const [showsVersions, setShowsVersions] = useState(false);
   const top = useRef<HTMLElement>(null);
-  const look = usePlanPreview(card, top);
+  const look = usePlanPreview(summary, top);
   const heading = useRef<HTMLHeadingElement>(null);
   // biome-ignore lint/correctness/useExhaustiveDependencies: another plan in the slip, or the plan again after its versions, is a new thing to read
   useEffect(() => {
     if (!showsVersions) heading.current?.focus();
-  }, [card.id, showsVersions]);
-  const due = dueOf(card, now);
+  }, [summary.id, showsVersions]);
+  const due = dueOf(summary, now);
   return (
     <aside
       ref={top}
@@ -42,49 +42,49 @@ export function PlanDetails({ card, now, onClose, onTrashed }: PlanDetailsProps)
     >
       <div className="plan-verdict-panel__head">
         <h3 ref={heading} tabIndex={-1}>
-          {titleWords(card)}
+          {titleWords(summary)}
         </h3>
         <button type="button" className="button button--bare" onClick={onClose}>
           Hide
         </button>
       </div>
       {showsVersions ? (
-        <VersionList card={card} onBack={() => setShowsVersions(false)} />
+        <VersionList summary={summary} onBack={() => setShowsVersions(false)} />
       ) : (
         <>
-          {card.readable && <PlanPicture picture={look?.picture} />}
-          {card.readable ? (
+          {summary.readable && <PlanPicture picture={look?.picture} />}
+          {summary.readable ? (
             <div className="plan-verdict-panel__facts">
               <VerdictCounts look={look} />
               {due.words && <p data-late={due.late || undefined}>{due.words}</p>}
               <p className="soft">
-                {counted(card.levels, 'level')}, changed {fullWhenWords(card.changedAt)}
+                {counted(summary.levels, 'level')}, changed {fullWhenWords(summary.changedAt)}
               </p>
             </div>
           ) : (
             <p>This could not be read as a plan. Save it as a file to keep what is in it.</p>
           )}
-          {card.readable && <TitleField key={card.title} card={card} />}
+          {summary.readable && <TitleField key={summary.title} summary={summary} />}
           <div className="buttons">
-            {card.readable && (
-              <button type="button" className="button button--main" onClick={() => void openFromLibrary(card.id)}>
+            {summary.readable && (
+              <button type="button" className="button button--main" onClick={() => void openFromLibrary(summary.id)}>
                 Open
               </button>
             )}
-            {card.readable && (
+            {summary.readable && (
               <>
                 <button type="button" className="button" onClick={() => setShowsVersions(true)}>
                   Earlier versions
                 </button>
-                <button type="button" className="button" onClick={() => void duplicatePlan(card)}>
+                <button type="button" className="button" onClick={() => void duplicatePlan(summary)}>
                   Duplicate
                 </button>
               </>
             )}
-            <button type="button" className="button" onClick={() => void saveCardAsFile(card)}>
+            <button type="button" className="button" onClick={() => void savePlanAsFile(summary)}>
               Save as a file
             </button>
-            <button type="button" className="button" onClick={() => void trashPlan(card).then(onTrashed)}>
+            <button type="button" className="button" onClick={() => void trashPlan(summary).then(onTrashed)}>
               To the bin
             </button>
           </div>
@@ -94,10 +94,10 @@ export function PlanDetails({ card, now, onClose, onTrashed }: PlanDetailsProps)
   );
 }
 
-function TitleField({ card }: { readonly card: PlanSummary }) {
-  const [text, setText] = useState(card.title);
+function TitleField({ summary }: { readonly summary: PlanSummary }) {
+  const [text, setText] = useState(summary.title);
   const commit = () => {
-    if (text.trim() !== card.title) void renamePlan(card, text.trim());
+    if (text.trim() !== summary.title) void renamePlan(summary, text.trim());
   };
   return (
     <label className="plan-verdict-panel__title">

@@ -30,12 +30,12 @@ export function PlansScreen() {
     return () => showLibraryMessage('');
   }, []);
   const read = usePlanSummaries();
-  const cards = read.state === 'read' ? read.cards : NO_CARDS;
+  const summaries = read.state === 'read' ? read.summaries : NO_SUMMARIES;
   const [looked, setLooked] = useState('');
   const [order, setOrder] = useOrder();
   const [chosenId, setChosenId] = useState('');
   const [now] = useState(Date.now);
-  const chosen = cards.find(({ id, binnedAt }) => id === chosenId && binnedAt === null);
+  const chosen = summaries.find(({ id, binnedAt }) => id === chosenId && binnedAt === null);
   const hideDetails = () => {
     setChosenId('');
     document.querySelector<HTMLElement>(`[data-plan="${CSS.escape(chosenId)}"]`)?.focus();
@@ -44,7 +44,7 @@ export function PlansScreen() {
     setChosenId('');
     focusHeading();
   };
-  const shelf = cards.filter(({ binnedAt }) => binnedAt === null);
+  const shelf = summaries.filter(({ binnedAt }) => binnedAt === null);
   return (
     <dialog
       ref={dialog}
@@ -100,13 +100,18 @@ export function PlansScreen() {
               Nothing stands here yet. Whatever you draw is kept here by itself, in this browser on this device.
             </p>
           )}
-          <Boards cards={shelf} looked={looked} order={order} now={now} chosenId={chosenId} choose={setChosenId} />
+          <Boards summaries={shelf} looked={looked} order={order} now={now} chosenId={chosenId} choose={setChosenId} />
           {looked === '' && <Samples />}
-          <DeletedPlans cards={cards.filter(({ binnedAt }) => binnedAt !== null)} now={now} />
+          <DeletedPlans summaries={summaries.filter(({ binnedAt }) => binnedAt !== null)} now={now} />
           <footer className="plans__foot">
             <StorageLine hasPlans={shelf.length > 0} />
             <div className="buttons">
-              <button type="button" className="button" disabled={cards.length === 0} onClick={() => void saveLibrary()}>
+              <button
+                type="button"
+                className="button"
+                disabled={summaries.length === 0}
+                onClick={() => void saveLibrary()}
+              >
                 Save everything in one file
               </button>
               <CommandButton command="open">Take in such a file</CommandButton>
@@ -115,7 +120,7 @@ export function PlansScreen() {
           </footer>
         </div>
         {chosen && (
-          <PlanDetails key={chosen.id} card={chosen} now={now} onClose={hideDetails} onTrashed={leaveDetails} />
+          <PlanDetails key={chosen.id} summary={chosen} now={now} onClose={hideDetails} onTrashed={leaveDetails} />
         )}
       </div>
     </dialog>
@@ -129,7 +134,7 @@ function focusHeading(): void {
   document.getElementById(HEADING)?.focus();
 }
 
-const NO_CARDS: readonly PlanSummary[] = [];
+const NO_SUMMARIES: readonly PlanSummary[] = [];
 
 /** The order is remembered from one visit to the next. */
 function useOrder(): readonly [Order, (order: Order) => void] {
@@ -172,7 +177,7 @@ function Said() {
 }
 
 interface BoardsProps {
-  readonly cards: readonly PlanSummary[];
+  readonly summaries: readonly PlanSummary[];
   readonly looked: string;
   readonly order: Order;
   readonly now: number;
@@ -180,28 +185,28 @@ interface BoardsProps {
   readonly choose: (id: string) => void;
 }
 
-function Boards({ cards, looked, order, now, chosenId, choose }: BoardsProps) {
+function Boards({ summaries, looked, order, now, chosenId, choose }: BoardsProps) {
   const openId = useOpenPlan(({ id }) => id);
   const found = useMemo(() => {
     const where = new Map<string, string>();
-    for (const card of cards) {
-      const finding = findIn(card, looked);
-      if (finding.found) where.set(card.id, finding.where);
+    for (const summary of summaries) {
+      const finding = findIn(summary, looked);
+      if (finding.found) where.set(summary.id, finding.where);
     }
     return where;
-  }, [cards, looked]);
+  }, [summaries, looked]);
   const boards = useMemo(
     () =>
       onBoards(
-        cards.filter(({ id }) => found.has(id)),
+        summaries.filter(({ id }) => found.has(id)),
         order,
         now,
       ),
-    [cards, found, order, now],
+    [summaries, found, order, now],
   );
-  const walk = useArrowKeys(boards.flatMap((board) => board.cards.map(({ id }) => id)));
-  const open = useCallback((card: PlanSummary) => void openFromLibrary(card.id), []);
-  const more = useCallback((card: PlanSummary) => choose(card.id), [choose]);
+  const walk = useArrowKeys(boards.flatMap((board) => board.summaries.map(({ id }) => id)));
+  const open = useCallback((summary: PlanSummary) => void openFromLibrary(summary.id), []);
+  const more = useCallback((summary: PlanSummary) => choose(summary.id), [choose]);
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: the arrows are a short cut between the buttons inside
     <div className="boards" data-order={order} onKeyDown={walk.onKeyDown} onFocus={walk.onFocus}>
@@ -211,18 +216,18 @@ function Boards({ cards, looked, order, now, chosenId, choose }: BoardsProps) {
       {boards.map((board) => (
         <section key={board.title} className="board" aria-label={board.title}>
           <h3>
-            {board.title} <span className="board__count">{board.cards.length}</span>
+            {board.title} <span className="board__count">{board.summaries.length}</span>
           </h3>
           <ul className="board__boxes">
-            {board.cards.map((card) => (
+            {board.summaries.map((summary) => (
               <PlanCardView
-                key={card.id}
-                card={card}
+                key={summary.id}
+                summary={summary}
                 now={now}
-                where={found.get(card.id) ?? ''}
-                isOpen={card.id === openId}
-                isChosen={card.id === chosenId}
-                tabStop={card.id === walk.stop}
+                where={found.get(summary.id) ?? ''}
+                isOpen={summary.id === openId}
+                isChosen={summary.id === chosenId}
+                tabStop={summary.id === walk.stop}
                 onOpen={open}
                 onMore={more}
               />

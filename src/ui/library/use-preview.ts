@@ -2,14 +2,17 @@ import { type RefObject, useEffect, useState } from 'react';
 import { planPreview } from '../../storage/library/preview.ts';
 import type { PlanPreview, PlanSummary } from '../../storage/library/records.ts';
 
-/** How far outside the page a card may be when its picture is made, px. */
+/** How far outside the page a summary may be when its picture is made, px. */
 const AHEAD = '200px';
 
 /** One picture at a time, between two moves of the hand. */
 let drawing: Promise<unknown> = Promise.resolve();
 
-/** Picture and verdicts of a plan, once its card comes into view; undefined until then, null where the plan cannot be read. */
-export function usePlanPreview(card: PlanSummary, element: RefObject<Element | null>): PlanPreview | null | undefined {
+/** Picture and verdicts of a plan, once its summary comes into view; undefined until then, null where the plan cannot be read. */
+export function usePlanPreview(
+  summary: PlanSummary,
+  element: RefObject<Element | null>,
+): PlanPreview | null | undefined {
   const [look, setLook] = useState<PlanPreview | null>();
   useEffect(() => {
     const { current } = element;
@@ -20,7 +23,7 @@ export function usePlanPreview(card: PlanSummary, element: RefObject<Element | n
         if (!wanted) return;
         drawing = drawing.then(pause).then(async () => {
           if (!wanted) return;
-          const made = await planPreview(card).catch(() => null);
+          const made = await planPreview(summary).catch(() => null);
           observer.disconnect();
           if (wanted) setLook(made);
         });
@@ -32,7 +35,7 @@ export function usePlanPreview(card: PlanSummary, element: RefObject<Element | n
       wanted = false;
       observer.disconnect();
     };
-  }, [card, element]);
+  }, [summary, element]);
   return look;
 }
 

@@ -6,23 +6,23 @@ import { useLibraryChanges } from '../../storage/open-plan.ts';
 
 export type Cards =
   | { readonly state: 'reading' }
-  | { readonly state: 'read'; readonly cards: readonly PlanSummary[] }
+  | { readonly state: 'read'; readonly summaries: readonly PlanSummary[] }
   | { readonly state: 'failed'; readonly why: string };
 
-/** All cards of the shelf and the bin, read again whenever something there changes, here or in another tab. */
+/** All summaries of the shelf and the bin, read again whenever something there changes, here or in another tab. */
 export function usePlanSummaries(): Cards {
   const news = useLibraryChanges((state) => state.count);
-  const [cards, setCards] = useState<Cards>({ state: 'reading' });
+  const [summaries, setCards] = useState<Cards>({ state: 'reading' });
   // biome-ignore lint/correctness/useExhaustiveDependencies: the count of news says when to read again
   useEffect(() => {
     let gone = false;
     readSummaries().then(
-      (read) => !gone && setCards({ state: 'read', cards: read }),
+      (read) => !gone && setCards({ state: 'read', summaries: read }),
       (error: unknown) => !gone && setCards({ state: 'failed', why: troubleInWords(error) }),
     );
     return () => {
       gone = true;
     };
   }, [news]);
-  return cards;
+  return summaries;
 }

@@ -24,14 +24,14 @@ interface Versions {
 }
 
 /** How a plan stood earlier: to look at, with what has changed since, and to bring back. */
-export function VersionList({ card, onBack }: { readonly card: PlanSummary; readonly onBack: () => void }) {
+export function VersionList({ summary, onBack }: { readonly summary: PlanSummary; readonly onBack: () => void }) {
   const [versions, setVersions] = useState<Versions>();
   const [chosen, setChosen] = useState<EarlierPlan>();
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => heading.current?.focus(), []);
   useEffect(() => {
     let gone = false;
-    const read = Promise.all([readWork(card.id), readVersions(card.id)]);
+    const read = Promise.all([readWork(summary.id), readVersions(summary.id)]);
     read.then(
       ([stored, earlier]) => !gone && setVersions({ now: planOf(stored?.text ?? null), earlier }),
       () => !gone && setVersions({ now: null, earlier: [] }),
@@ -39,7 +39,7 @@ export function VersionList({ card, onBack }: { readonly card: PlanSummary; read
     return () => {
       gone = true;
     };
-  }, [card]);
+  }, [summary]);
   return (
     <div className="versions">
       <button type="button" className="text-button" onClick={onBack}>
@@ -51,7 +51,7 @@ export function VersionList({ card, onBack }: { readonly card: PlanSummary; read
       {versions?.earlier.length === 0 && (
         <p>None yet. One is kept whenever you rest for a minute, and every three minutes while you draw.</p>
       )}
-      {chosen && <OneVersion card={card} version={chosen} now={versions?.now ?? null} />}
+      {chosen && <OneVersion summary={summary} version={chosen} now={versions?.now ?? null} />}
       <ul className="rows">
         {versions?.earlier.map((version) => (
           <li key={`${version.at} ${version.why}`}>
@@ -67,12 +67,12 @@ export function VersionList({ card, onBack }: { readonly card: PlanSummary; read
 }
 
 interface OneVersionProps {
-  readonly card: PlanSummary;
+  readonly summary: PlanSummary;
   readonly version: EarlierPlan;
   readonly now: Plan | null;
 }
 
-function OneVersion({ card, version, now }: OneVersionProps) {
+function OneVersion({ summary, version, now }: OneVersionProps) {
   const plan = planOf(version.text);
   if (!plan) return <p role="alert">This version could not be read.</p>;
   const since = now ? changesBetween(plan, now) : [];
@@ -91,7 +91,7 @@ function OneVersion({ card, version, now }: OneVersionProps) {
               <li key={words}>{words}</li>
             ))}
           </ul>
-          <button type="button" className="button button--main" onClick={() => void bringBack(card, plan, when)}>
+          <button type="button" className="button button--main" onClick={() => void bringBack(summary, plan, when)}>
             Bring this back
           </button>
         </>

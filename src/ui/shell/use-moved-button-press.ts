@@ -23,15 +23,15 @@ export function useMovedButtonPress(): void {
       event.preventDefault();
       press.button.click();
     };
-    const letGo = () => {
+    const release = () => {
       held = null;
     };
     document.addEventListener('pointerdown', onDown, true);
-    document.addEventListener('pointercancel', letGo, true);
+    document.addEventListener('pointercancel', release, true);
     document.addEventListener('click', onClick, true);
     return () => {
       document.removeEventListener('pointerdown', onDown, true);
-      document.removeEventListener('pointercancel', letGo, true);
+      document.removeEventListener('pointercancel', release, true);
       document.removeEventListener('click', onClick, true);
     };
   }, []);

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { isSplitText, joinText, splitText, textName } from '../../../src/storage/long-texts.ts';
+import { isSplitText, joinText, splitText, textHash } from '../../../src/storage/long-texts.ts';
 
 const picture = (sign: string, length = 6000) => `data:image/png;base64,${sign.repeat(length)}`;
 const planWith = (...addresses: string[]) =>
@@ -49,13 +49,13 @@ describe('long texts', () => {
   });
 });
 
-describe('textName(text)', () => {
+describe('textHash(text)', () => {
   it('differs when one sign differs, wherever it stands', () => {
     fc.assert(
       fc.property(fc.string({ minLength: 1, maxLength: 200 }), fc.nat(), (text, at) => {
         const place = at % text.length;
         const other = `${text.slice(0, place)}${String.fromCharCode(text.charCodeAt(place) ^ 1)}${text.slice(place + 1)}`;
-        expect(textName(other)).not.toBe(textName(text));
+        expect(textHash(other)).not.toBe(textHash(text));
       }),
     );
   });

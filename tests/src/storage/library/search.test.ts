@@ -5,7 +5,7 @@ import { findIn, ORDERS, type Order, onBoards } from '../../../../src/storage/li
 
 const NOW = new Date(2026, 10, 25, 12, 0).getTime();
 const DAY = 86_400_000;
-const card = (given: Partial<PlanSummary> = {}): PlanSummary => ({
+const summary = (given: Partial<PlanSummary> = {}): PlanSummary => ({
   id: 'p',
   title: 'Finch Lane, basement',
   place: '12 Finch Lane, the Odell household',
@@ -34,11 +34,11 @@ describe('looking for a plan', () => {
     ['finch a1 fam', 'detector A1, Family room'],
     ['  lane,  ', ''],
   ])('"%s" finds it by %s', (looked, where) => {
-    expect(findIn(card(), looked)).toEqual({ found: true, where });
+    expect(findIn(summary(), looked)).toEqual({ found: true, where });
   });
 
   it.each(['inch', 'mill', 'finch mill', 'a3'])('"%s" does not find it', (looked) => {
-    expect(findIn(card(), looked)).toEqual({ found: false });
+    expect(findIn(summary(), looked)).toEqual({ found: false });
   });
 
   it('by the beginning of any word of its title finds it, whatever the word', () => {
@@ -50,7 +50,7 @@ describe('looking for a plan', () => {
         (words, at, cut) => {
           const word = words[at % words.length] ?? '';
           const beginning = word.slice(0, 1 + (cut % word.length));
-          expect(findIn(card({ title: words.join(' ') }), beginning).found).toBe(true);
+          expect(findIn(summary({ title: words.join(' ') }), beginning).found).toBe(true);
         },
       ),
     );
@@ -61,13 +61,13 @@ describe('the boards', () => {
   it('hold every plan once, in every order', () => {
     const day = fc.integer({ min: -400, max: 400 }).map((days) => NOW + days * DAY);
     const instant = fc.option(day.map((at) => new Date(at).toISOString()));
-    const cards = fc.array(
+    const summaries = fc.array(
       fc.record({ changedAt: day, start: instant, end: instant, place: fc.constantFrom('', 'A', 'B') }),
     );
     fc.assert(
-      fc.property(cards, fc.constantFrom(...(Object.keys(ORDERS) as Order[])), (some, order) => {
-        const all = some.map((each, index) => card({ ...each, id: `p${index}` }));
-        const shown = onBoards(all, order, NOW).flatMap((board) => board.cards.map(({ id }) => id));
+      fc.property(summaries, fc.constantFrom(...(Object.keys(ORDERS) as Order[])), (some, order) => {
+        const all = some.map((each, index) => summary({ ...each, id: `p${index}` }));
+        const shown = onBoards(all, order, NOW).flatMap((board) => board.summaries.map(({ id }) => id));
         expect([...shown].sort()).toEqual(all.map(({ id }) => id).sort());
       }),
     );
@@ -75,14 +75,17 @@ describe('the boards', () => {
 
   it('by what is next: what measures now before what is to come, the nearest date first', () => {
     const at = (days: number) => new Date(NOW + days * DAY).toISOString();
-    const cards = [
-      card({ id: 'none' }),
-      card({ id: 'over', start: at(-9), end: at(-6) }),
-      card({ id: 'soon', start: at(1), end: at(4) }),
-      card({ id: 'later', start: at(-1), end: at(2) }),
-      card({ id: 'first', start: at(-2), end: at(1) }),
+    const summaries = [
+      summary({ id: 'none' }),
+      summary({ id: 'over', start: at(-9), end: at(-6) }),
+      summary({ id: 'soon', start: at(1), end: at(4) }),
+      summary({ id: 'later', start: at(-1), end: at(2) }),
+      summary({ id: 'first', start: at(-2), end: at(1) }),
     ];
-    const boards = onBoards(cards, 'due', NOW).map(({ title, cards: some }) => [title, some.map(({ id }) => id)]);
+    const boards = onBoards(summaries, 'due', NOW).map(({ title, summaries: some }) => [
+      title,
+      some.map(({ id }) => id),
+    ]);
     expect(boards).toEqual([
       ['Measuring now', ['first', 'later']],
       ['To be started', ['soon']],
@@ -101,17 +104,25 @@ describe('the boards', () => {
       monitor: false,
       read: false,
     };
-    const cards = [
-      card({ id: 'sent late', start: at(-9), end: at(-6), visit }),
-      card({ id: 'sent', start: at(-4), end: at(-1), visit }),
-      card({ id: 'read', start: at(-9), end: at(-6), visit: { ...visit, read: true } }),
+    const summaries = [
+      summary({ id: 'sent late', start: at(-9), end: at(-6), visit }),
+      summary({ id: 'sent', start: at(-4), end: at(-1), visit }),
+      summary({ id: 'read', start: at(-9), end: at(-6), visit: { ...visit, read: true } }),
       // Until 96 h after the start.
-      card({ id: 'second', start: at(-1), end: null, visit }),
-      card({ id: 'first', start: at(-2), end: null, visit }),
-      card({ id: 'over', start: at(-5), end: null, visit }),
-      card({ id: 'long kit', start: at(-5), end: null, visit: { ...visit, kit: { ...visit.kit, maximumHours: 168 } } }),
+      summary({ id: 'second', start: at(-1), end: null, visit }),
+      summary({ id: 'first', start: at(-2), end: null, visit }),
+      summary({ id: 'over', start: at(-5), end: null, visit }),
+      summary({
+        id: 'long kit',
+        start: at(-5),
+        end: null,
+        visit: { ...visit, kit: { ...visit.kit, maximumHours: 168 } },
+      }),
     ];
-    const boards = onBoards(cards, 'due', NOW).map(({ title, cards: some }) => [title, some.map(({ id }) => id)]);
+    const boards = onBoards(summaries, 'due', NOW).map(({ title, summaries: some }) => [
+      title,
+      some.map(({ id }) => id),
+    ]);
     expect(boards).toEqual([
       ['Overdue', ['over']],
       ['Measuring now', ['first', 'long kit', 'second']],
@@ -121,12 +132,12 @@ describe('the boards', () => {
   });
 
   it('house by house: each house once, those without an address last', () => {
-    const cards = [
-      card({ place: '', id: 'a' }),
-      card({ place: '9 B Street', id: 'b' }),
-      card({ place: '10 A Street', id: 'c' }),
+    const summaries = [
+      summary({ place: '', id: 'a' }),
+      summary({ place: '9 B Street', id: 'b' }),
+      summary({ place: '10 A Street', id: 'c' }),
     ];
-    expect(onBoards(cards, 'house', NOW).map(({ title }) => title)).toEqual([
+    expect(onBoards(summaries, 'house', NOW).map(({ title }) => title)).toEqual([
       '9 B Street',
       '10 A Street',
       'No address yet',
