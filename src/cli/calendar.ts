@@ -1,6 +1,6 @@
 import { writeFileSync } from 'node:fs';
-import { jobEvents } from '../protocol/calendar/events.ts';
 import { calendarText } from '../protocol/calendar/ics.ts';
+import { visitEvents } from '../protocol/calendar/visit-events.ts';
 import { instantText } from '../protocol/timing/clock.ts';
 import { formatInstant } from '../protocol/timing/format-time.ts';
 import { type Command, UnusableError } from './call.ts';
@@ -16,7 +16,7 @@ export const calendar: Command = {
     if (!out)
       throw new UnusableError('calendar needs --out and the name of the file to write, for instance --out job.ics.');
     const now = Date.now();
-    const events = jobEvents(plan, now);
+    const events = visitEvents(plan, now);
     if (events.length === 0) {
       throw new UnusableError(
         `${file}: /visit/start: The start is not written down, so there is nothing to put in a calendar.`,

@@ -1,8 +1,8 @@
 import { CAUTIONS, counted } from '../../geometry/messages/index.ts';
-import { type DutyCount, type QualityBook, qualityBook } from '../protocol/quality/book.ts';
-import { type ControlChart, controlCharts } from '../protocol/quality/charts.ts';
-import { chartRows, checkTable, csv, monthTable } from '../protocol/quality/csv.ts';
-import { BLANKS, DUPLICATES, SPIKES } from '../protocol/quality/programme.ts';
+import { type ControlChart, controlCharts } from '../protocol/quality/control-charts.ts';
+import { type QcCount, type QualityBook, qualityBook } from '../protocol/quality/quality-book.ts';
+import { chartRows, checkTable, csv, monthTable } from '../protocol/quality/quality-csv.ts';
+import { BLANKS, DUPLICATES, SPIKES } from '../protocol/quality/requirements.ts';
 import { asNumber } from '../protocol/results/exact.ts';
 import type { Command } from './call.ts';
 
@@ -36,8 +36,13 @@ function isInOrder({ checks }: QualityBook, charts: readonly ControlChart[]): bo
 
 function asJson({ months, years, checks }: QualityBook, charts: readonly ControlChart[]) {
   return {
-    months,
-    years,
+    months: months.map(({ duplicates, blanks, spikes, ...month }) => ({
+      ...month,
+      duplicates: countAsJson(duplicates),
+      blanks: countAsJson(blanks),
+      spikes: countAsJson(spikes),
+    })),
+    years: years.map(({ spikes, ...year }) => ({ ...year, spikes: countAsJson(spikes) })),
     charts: charts.map(({ band, points, warning, control, own, flags }) => ({
       from: band.from,
       below: band.below,
@@ -69,19 +74,22 @@ function asJson({ months, years, checks }: QualityBook, charts: readonly Control
   };
 }
 
-const duty = ({ done, owed }: DutyCount, name: string) => `${name} ${done} of ${owed}`;
+/** In the JSON document the required number is `owed`: scripts read it. */
+const countAsJson = ({ done, required }: QcCount) => ({ done, owed: required });
+
+const countText = ({ done, required }: QcCount, name: string) => `${name} ${done} of ${required}`;
 
 function asText({ months, years, checks }: QualityBook, charts: readonly ControlChart[]): string {
   const lines = [
     ...months.map(
       ({ month, device, measurements, duplicates, blanks, spikes }) =>
         `${month}, ${device}: ${measurements} measured; ${[
-          duty(duplicates, DUPLICATES.name.toLowerCase()),
-          duty(blanks, BLANKS.name.toLowerCase()),
-          duty(spikes, SPIKES.name.toLowerCase()),
+          countText(duplicates, DUPLICATES.name.toLowerCase()),
+          countText(blanks, BLANKS.name.toLowerCase()),
+          countText(spikes, SPIKES.name.toLowerCase()),
         ].join(', ')}`,
     ),
-    ...years.map(({ year, device, spikes }) => `${year}, ${device}: ${duty(spikes, 'spikes of the year')}`),
+    ...years.map(({ year, device, spikes }) => `${year}, ${device}: ${countText(spikes, 'spikes of the year')}`),
     '',
     ...charts.flatMap(({ band, points, warning, control, own, flags }) => [
       `Means from ${band.from}${band.below === null ? '' : ` to below ${band.below}`} pCi/L: ${counted(points.length, 'pair')}, warning at ${warning}${control === null ? '' : `, control at ${control}`}${band.of === 'percent' ? ' %' : ' pCi/L'}${own ? ' (own limits)' : ''}`,

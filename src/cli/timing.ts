@@ -1,8 +1,8 @@
 import { CAUTIONS } from '../../geometry/messages/index.ts';
 import { markedCite, sourceWords } from '../../geometry/messages/sources.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
-import { TIMING_NAME } from '../protocol/timing/checks.ts';
-import { type TimingReport, timingReport } from '../protocol/timing/report.ts';
+import { TIMING_NAME } from '../protocol/timing/timing-check.ts';
+import { type TimingReport, timingReport } from '../protocol/timing/timing-report.ts';
 import { headlineDetail, headlineSentence } from '../protocol/validity/headline.ts';
 import { testState } from '../protocol/validity/test-state.ts';
 import type { Command } from './call.ts';

@@ -2,7 +2,7 @@ import { levelBar } from '../../geometry/check/level.ts';
 import { openChecks } from '../../geometry/check/looked-for.ts';
 import { capital, listed, PURPOSE_PHRASE } from '../../geometry/messages/index.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
-import { conditionsReport } from '../protocol/conditions/report.ts';
+import { conditionsReport } from '../protocol/conditions/conditions-report.ts';
 import { missingRecords } from '../protocol/custody/missing-records.ts';
 import type { Ms } from '../protocol/timing/clock.ts';
 import { drawHints, drawnInWords } from './guidance/draw.ts';

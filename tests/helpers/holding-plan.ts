@@ -1,7 +1,7 @@
 import type { Detector, Level, Plan } from '../../geometry/plan/model.ts';
 import type { Reading, Visit } from '../../geometry/plan/test-record.ts';
 import { emptyPlan } from '../../geometry/planfile/empty.ts';
-import { CONDITION_ITEMS } from '../../src/protocol/conditions/report.ts';
+import { CONDITION_ITEMS } from '../../src/protocol/conditions/conditions-report.ts';
 
 /** Every rule whose subjects somebody may have looked for and not found. */
 export const EVERYTHING = ['outside-opening', 'moving-air', 'heat', 'sump', 'floor-drain', 'direct-sun'] as const;

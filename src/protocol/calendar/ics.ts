@@ -3,7 +3,7 @@ import type { Plan } from '../../../geometry/plan/model.ts';
 import { assert } from '../../../geometry/plane/assert.ts';
 import { memoize } from '../../../geometry/plane/memoize.ts';
 import { MINUTE, type Ms } from '../timing/clock.ts';
-import { type JobEvent, jobEvents } from './events.ts';
+import { type VisitEvent, visitEvents } from './visit-events.ts';
 
 /**
  * The job's calendar as text of an .ics file (RFC 5545), all instants in UTC: right in any calendar, whatever its zone. The same visit
@@ -11,7 +11,7 @@ import { type JobEvent, jobEvents } from './events.ts';
  * @param now when it is made: the stamp that the standard asks for
  */
 export function calendarText(plan: Plan, now: Ms): string {
-  const events = jobEvents(plan, now);
+  const events = visitEvents(plan, now);
   assert(events.length > 0, 'a calendar of no events');
   const { error, value } = createEvents(events.map((event) => attributes(plan, event)));
   assert(!error && typeof value === 'string', `the calendar was refused: ${error?.message}`);
@@ -45,7 +45,7 @@ function folded(text: string): string {
     .join('\r\n');
 }
 
-function attributes(plan: Plan, event: JobEvent): EventAttributes {
+function attributes(plan: Plan, event: VisitEvent): EventAttributes {
   return {
     uid: `${event.kind}.${idOf(plan)}@stillspot`,
     productId: 'Stillspot',

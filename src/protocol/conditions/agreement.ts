@@ -27,7 +27,7 @@ export const AGREEMENT_SOURCES: readonly Source[] = [
   source('memory', 'EPA guide for home buyers and sellers, on a refusal'),
 ];
 
-const SAYS: Readonly<Record<AgreementState, string>> = {
+const STATE_TEXT: Readonly<Record<AgreementState, string>> = {
   signed: 'Signed.',
   refused:
     'Signing was refused. Keep it on record; a certified or licensed professional decides whether the test goes on.',
@@ -35,10 +35,10 @@ const SAYS: Readonly<Record<AgreementState, string>> = {
 };
 
 /** Where the agreement stands, in sentences, with what is not written down. */
-export function agreementSays(plan: Plan): string {
+export function describeAgreement(plan: Plan): string {
   const agreement = agreementOf(plan);
   const state = agreementState(agreement);
   const who = state === 'refused' && !agreement.signedBy.trim() ? 'Who refused is not written down.' : '';
   const when = state !== 'open' && agreement.at === null ? 'When is not written down.' : '';
-  return [SAYS[state], who, when].filter(Boolean).join(' ');
+  return [STATE_TEXT[state], who, when].filter(Boolean).join(' ');
 }

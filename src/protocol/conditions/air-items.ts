@@ -1,5 +1,5 @@
 import { ILLINOIS_COPY, MAH, MALB, source } from '../sources.ts';
-import type { ConditionItem } from './types.ts';
+import type { ConditionItem } from './condition-row.ts';
 
 const EPA_HOMES = source('secondary', 'EPA 402-R-92-003, 2.3.2 (copy of the text)');
 
@@ -10,8 +10,8 @@ export const AIR_ITEMS: readonly ConditionItem[] = [
     name: 'Windows closed on every level',
     requirement: 'Every window stays shut on all levels, those that are not tested included.',
     notice: 'Keep every window shut, upstairs and down, in every room.',
-    breakMeans: 'not-evaluated',
-    ifBroken: 'Shut the windows; the closed hours begin again from then.',
+    deviationEffect: 'not-evaluated',
+    correction: 'Shut the windows; the closed hours begin again from then.',
     sources: [MAH('Exh. 2'), MALB('4-A')],
     everyHouse: true,
   },
@@ -21,8 +21,8 @@ export const AIR_ITEMS: readonly ConditionItem[] = [
     requirement:
       'Outside doors stay shut. To come and go is all right; to leave one open for more than a few minutes is not.',
     notice: 'Keep outside doors shut. Come and go as usual, and close the door behind you.',
-    breakMeans: 'not-evaluated',
-    ifBroken: 'Shut the doors; the closed hours begin again from then.',
+    deviationEffect: 'not-evaluated',
+    correction: 'Shut the doors; the closed hours begin again from then.',
     sources: [MAH('Exh. 2'), EPA_HOMES],
     everyHouse: true,
   },
@@ -32,8 +32,8 @@ export const AIR_ITEMS: readonly ConditionItem[] = [
     requirement:
       'Fans that blow through the house or a window do not run. Illinois wants window fans taken out or sealed.',
     notice: 'Leave the whole-house fan and all window fans off.',
-    breakMeans: 'not-evaluated',
-    ifBroken: 'Switch them off; the closed hours begin again from then.',
+    deviationEffect: 'not-evaluated',
+    correction: 'Switch them off; the closed hours begin again from then.',
     sources: [MAH('Exh. 4'), ILLINOIS_COPY(', closed-building list')],
   },
   {
@@ -42,8 +42,8 @@ export const AIR_ITEMS: readonly ConditionItem[] = [
     requirement:
       'An economizer, or other ventilation that brings outdoor air for comfort, is at the lowest setting of any season.',
     notice: 'Set ventilation that brings in outdoor air to its lowest setting.',
-    breakMeans: 'look-again',
-    ifBroken: 'Set it lowest and note since when.',
+    deviationEffect: 'professional-review',
+    correction: 'Set it lowest and note since when.',
     sources: [MAH('Exh. 2 and 4')],
   },
   {
@@ -52,8 +52,8 @@ export const AIR_ITEMS: readonly ConditionItem[] = [
     requirement:
       'The fan of the air handler follows the thermostat. It runs without stopping only where it is labeled as radon control.',
     notice: 'Set the fan switch of heating and cooling to "auto", not to "on".',
-    breakMeans: 'look-again',
-    ifBroken: 'Set it to automatic and note since when.',
+    deviationEffect: 'professional-review',
+    correction: 'Set it to automatic and note since when.',
     sources: [ILLINOIS_COPY(', closed-building list')],
   },
   {
@@ -61,8 +61,8 @@ export const AIR_ITEMS: readonly ConditionItem[] = [
     name: 'Dryer, range hood and bath fans not overused',
     requirement: 'What blows air out runs no more than everyday life needs. Short use is fine.',
     notice: 'Use the clothes dryer, range hood and bath fans briefly, no more than you need.',
-    breakMeans: 'look-again',
-    ifBroken: 'Note which one ran and for how long.',
+    deviationEffect: 'professional-review',
+    correction: 'Note which one ran and for how long.',
     sources: [MAH('Exh. 2'), MALB('4-A'), EPA_HOMES],
     conflict:
       'ANSI/AARST MALB-2014 with 1/21 revisions, 4-A, has bath fans operate normally; MAH-2019, Exh. 2, has nothing that blows air out run too much. The second is the strict reading.',
@@ -73,8 +73,8 @@ export const AIR_ITEMS: readonly ConditionItem[] = [
     requirement:
       'A window air conditioner only turns over the air of the room, and is off within 20 ft (6.1 m) of a detector.',
     notice: 'Set window air conditioners to recirculate. Within 20 ft (6 m) of a detector leave them off.',
-    breakMeans: 'look-again',
-    ifBroken: 'Close its vent or switch it off, and note since when.',
+    deviationEffect: 'professional-review',
+    correction: 'Close its vent or switch it off, and note since when.',
     sources: [ILLINOIS_COPY(', closed-building list')],
   },
   {
@@ -83,8 +83,8 @@ export const AIR_ITEMS: readonly ConditionItem[] = [
     requirement:
       'Openings that feed a furnace, boiler or water heater, or replace air that is blown out, are not closed for the test.',
     notice: 'Never block openings that bring air to a furnace, boiler or water heater.',
-    breakMeans: 'look-again',
-    ifBroken: 'Open it at once: a burner that lacks air makes poisonous gas. Note how long it was shut.',
+    deviationEffect: 'professional-review',
+    correction: 'Open it at once: a burner that lacks air makes poisonous gas. Note how long it was shut.',
     sources: [MALB('4.2.1'), EPA_HOMES],
   },
   {
@@ -92,8 +92,8 @@ export const AIR_ITEMS: readonly ConditionItem[] = [
     name: 'Heat or energy recovery ventilator as usual',
     requirement: 'One that is built in may run as it always does. It is not turned up or off for the test.',
     notice: 'A built-in heat or energy recovery ventilator may run as it always does.',
-    breakMeans: 'note-it',
-    ifBroken: 'Set it as usual again.',
+    deviationEffect: 'record-only',
+    correction: 'Set it as usual again.',
     sources: [EPA_HOMES, ILLINOIS_COPY(', closed-building list')],
   },
   {
@@ -101,8 +101,8 @@ export const AIR_ITEMS: readonly ConditionItem[] = [
     name: 'Attic fans as usual',
     requirement: 'A fan that airs only the attic may go on running.',
     notice: 'A fan that airs only the attic may go on running.',
-    breakMeans: 'note-it',
-    ifBroken: 'If it draws air from the rooms it is a whole-house fan: answer there.',
+    deviationEffect: 'record-only',
+    correction: 'If it draws air from the rooms it is a whole-house fan: answer there.',
     sources: [EPA_HOMES],
   },
 ];

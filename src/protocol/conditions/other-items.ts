@@ -1,6 +1,6 @@
 import { ILLINOIS_COPY, MAH, MALB, PENNSYLVANIA, source } from '../sources.ts';
 import { MITIGATION_BEFORE, WIND_LIMIT } from '../timing/limits.ts';
-import type { ConditionItem } from './types.ts';
+import type { ConditionItem } from './condition-row.ts';
 
 const EPA_HOMES = source('secondary', 'EPA 402-R-92-003, 2.3.2 (copy of the text)');
 
@@ -12,8 +12,8 @@ export const OTHER_ITEMS: readonly ConditionItem[] = [
     requirement:
       'The house is kept as when people live in it, 65 to 80 °F (18 to 27 °C), empty or not. Central cooling may run.',
     notice: 'Keep the house between 65 and 80 °F (18 and 27 °C), with heating and cooling as usual.',
-    breakMeans: 'look-again',
-    ifBroken: 'Note the coldest and warmest and for how long.',
+    deviationEffect: 'professional-review',
+    correction: 'Note the coldest and warmest and for how long.',
     sources: [MAH('Exh. 2 and 4'), MALB('4-A'), EPA_HOMES, ILLINOIS_COPY(', closed-building list')],
     everyHouse: true,
   },
@@ -23,8 +23,8 @@ export const OTHER_ITEMS: readonly ConditionItem[] = [
     requirement:
       'No fire in a fireplace or stove, wood, gas or oil, unless it is what the house is normally heated with.',
     notice: 'Light no fireplace or stove, unless the house is normally heated with it.',
-    breakMeans: 'look-again',
-    ifBroken: 'Note when it burned and for how long.',
+    deviationEffect: 'professional-review',
+    correction: 'Note when it burned and for how long.',
     sources: [MAH('Exh. 2 and 4')],
   },
   {
@@ -33,8 +33,8 @@ export const OTHER_ITEMS: readonly ConditionItem[] = [
     requirement:
       'Ceiling fans, portable fans, humidifiers, dehumidifiers and portable filters are off within 20 ft (6.1 m) of a detector.',
     notice: 'Within 20 ft (6 m) of a detector leave fans, humidifiers, dehumidifiers and air filters off.',
-    breakMeans: 'look-again',
-    ifBroken: 'Switch it off and note which one, how near and since when.',
+    deviationEffect: 'professional-review',
+    correction: 'Switch it off and note which one, how near and since when.',
     sources: [ILLINOIS_COPY(', closed-building list')],
   },
   {
@@ -42,8 +42,8 @@ export const OTHER_ITEMS: readonly ConditionItem[] = [
     name: 'Mitigation system running',
     requirement: 'The system has run for 24 h at least before a test of less than 4 days, and runs until the pick-up.',
     notice: 'Leave the radon mitigation system switched on.',
-    breakMeans: 'not-evaluated',
-    ifBroken: 'Switch it on and wait 24 h before the next start.',
+    deviationEffect: 'not-evaluated',
+    correction: 'Switch it on and wait 24 h before the next start.',
     sources: MITIGATION_BEFORE.sources,
     onlyWith: 'mitigation-system',
     anyTerm: true,
@@ -54,8 +54,8 @@ export const OTHER_ITEMS: readonly ConditionItem[] = [
     requirement:
       'No unusual storm, and no sustained wind of 30 mph (48 km/h) or more, during a test of less than 96 h.',
     notice: '',
-    breakMeans: 'look-again',
-    ifBroken: 'Note the weather in the log. Another test in calm weather may be the better answer.',
+    deviationEffect: 'professional-review',
+    correction: 'Note the weather in the log. Another test in calm weather may be the better answer.',
     sources: [MAH('2.2.3'), ...WIND_LIMIT.sources],
     everyHouse: true,
   },
@@ -64,8 +64,8 @@ export const OTHER_ITEMS: readonly ConditionItem[] = [
     name: 'Detectors not moved, covered or opened',
     requirement: 'From the start to the pick-up nobody moves, covers, opens or airs a detector.',
     notice: 'Do not move, cover, open or blow on the detectors.',
-    breakMeans: 'not-evaluated',
-    ifBroken: 'Write in the log of the detector what was seen.',
+    deviationEffect: 'not-evaluated',
+    correction: 'Write in the log of the detector what was seen.',
     sources: [
       MAH('Exh. 4'),
       PENNSYLVANIA('(a)(1)(viii) and (a)(4)(i)'),

@@ -82,7 +82,7 @@ const LONG_TERM_LEVEL = ACTION_LEVELS.find(({ id }) => id === 'canada') as Actio
 export const exceedsLongTermLevel = (mean: Exact): boolean => reaches(mean, LONG_TERM_LEVEL);
 
 /** What comes after a long-term mean, pCi/L. */
-export function longTermStep(mean: Exact): NextStepId {
+function longTermStep(mean: Exact): NextStepId {
   if (compare(mean, REDUCE_SOON_LEVEL) > 0) return 'reduce-soon-long';
   return exceedsLongTermLevel(mean) ? 'reduce-long' : 'below-long';
 }

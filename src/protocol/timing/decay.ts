@@ -1,11 +1,10 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { visitTimes } from './checks.ts';
 import { DAY, HOUR, type Ms } from './clock.ts';
+import { isLongTerm, kitWindow, pickUpWindow } from './exposure-window.ts';
 import { formatDuration, formatInstant, formatShortDay } from './format-time.ts';
 import { laboratoryBy, postBy } from './laboratory.ts';
 import { POST_TAKES } from './limits.ts';
-import { pickUpWindow } from './pick-ups.ts';
-import { isLongTerm, kitWindow } from './term.ts';
+import { visitTimes } from './visit-times.ts';
 
 /** Half-life of radon-222: 3.8235 days, 91.764 h (nuclear data tables; the figure from memory). */
 const HALF_LIFE: Ms = 3.8235 * 24 * HOUR;
@@ -86,7 +85,7 @@ export function decayCourse(plan: Plan): DecayCourse | null {
     }),
     ticks: ticksOf(from, span, site.timeZone),
     marks,
-    notes: saysOf(plan, from, fetchedAs(end, planned)),
+    notes: decayNotes(plan, from, fetchedAs(end, planned)),
   };
 }
 
@@ -108,7 +107,7 @@ function fetchedAs(end: Ms | null, planned: boolean): Fetched {
   return planned ? 'planned' : 'fetched';
 }
 
-function saysOf({ kit, site }: Plan, from: Ms, fetched: Fetched): readonly string[] {
+function decayNotes({ kit, site }: Plan, from: Ms, fetched: Fetched): readonly string[] {
   const whole = kit.labDays * DAY;
   const growth = errorGrowth(whole).toFixed(1);
   const post = Math.min(whole, POST_TAKES.duration);

@@ -2,7 +2,8 @@ import type { Plan } from '../../../geometry/plan/model.ts';
 import { DAY, type Ms } from './clock.ts';
 import { formatDuration, formatInstant } from './format-time.ts';
 import { POST_TAKES } from './limits.ts';
-import type { TimingCheck, VisitTimes } from './types.ts';
+import type { TimingCheck } from './timing-check.ts';
+import type { VisitTimes } from './visit-times.ts';
 
 /** When the laboratory must have a detector: days of 24 hours from the pick-up, whatever the clocks do. */
 export const laboratoryBy = (pickUp: Ms, labDays: number): Ms => pickUp + labDays * DAY;

@@ -1,7 +1,58 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
+import type { Source } from '../../../geometry/rules/types.ts';
+import { DAY } from './clock.ts';
+import { isLongTerm } from './exposure-window.ts';
+import { formatDuration, formatInstant } from './format-time.ts';
+import { AFTER_MITIGATION_WITHIN, MITIGATION_BEFORE, MITIGATION_BEFORE_ITS_TEST } from './limits.ts';
+import type { TimingCheck } from './timing-check.ts';
+import type { VisitTimes } from './visit-times.ts';
 
 /** Whether there is a mitigation system: drawn, named as the reason for the test, or noted as running. */
 export function hasMitigation({ levels, site, visit }: Plan): boolean {
   const drawn = levels.some(({ fixtures }) => fixtures.some(({ kind }) => kind === 'mitigation-pipe'));
   return drawn || site.purpose === 'after-mitigation' || visit.mitigationOnSince !== null;
+}
+
+/** The clause on the hours after activation is for the test after mitigation; so are the 30 days. */
+function mitigationSources({ site }: Plan): readonly Source[] {
+  if (site.purpose !== 'after-mitigation') return MITIGATION_BEFORE.sources;
+  return [...MITIGATION_BEFORE_ITS_TEST.sources, ...AFTER_MITIGATION_WITHIN.sources];
+}
+
+/** Returns the check of how long a mitigation system ran before the start. */
+export function mitigationCheck(plan: Plan, { mitigation, start }: VisitTimes): TimingCheck {
+  const { timeZone } = plan.site;
+  const check = (verdict: TimingCheck['verdict'], detail: string): TimingCheck => ({
+    rule: 'mitigation-system',
+    verdict,
+    detail,
+    sources: mitigationSources(plan),
+  });
+  if (!hasMitigation(plan)) return check('not-run', 'No mitigation system is drawn or noted.');
+  if (start === null)
+    return check('unknown', 'The start is not written down, so the running hours before it cannot be told.');
+  if (mitigation === null) {
+    return check(
+      'unknown',
+      `Since when the system runs is not written down. It must by ${formatInstant(start - MITIGATION_BEFORE.duration, timeZone)}.`,
+    );
+  }
+  const ran = start - mitigation;
+  if (isLongTerm(plan)) {
+    return ran >= 0
+      ? check('clear', `The system ran for ${formatDuration(ran)} before the start.`)
+      : check('blocked', 'The system was switched on after the start: the test measured the house without it.');
+  }
+  if (ran < MITIGATION_BEFORE.duration) {
+    const wait = formatInstant(mitigation + MITIGATION_BEFORE.duration, timeZone);
+    const so = ran >= 0 ? `The system ran for ${formatDuration(ran)}` : 'The system was switched on after the start';
+    return check('blocked', `${so}, needs 24 h before the start. Start no earlier than ${wait}.`);
+  }
+  if (plan.site.purpose === 'after-mitigation' && ran > AFTER_MITIGATION_WITHIN.duration) {
+    return check(
+      'tight',
+      `The system has run for ${Math.floor(ran / DAY)} days. A test after mitigation is usually done within 30.`,
+    );
+  }
+  return check('clear', `The system ran for ${formatDuration(ran)} before the start.`);
 }

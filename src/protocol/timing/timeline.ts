@@ -1,11 +1,10 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { visitTimes } from './checks.ts';
 import { HOUR, instantAt, type Ms, wallTime } from './clock.ts';
+import { isLongTerm, kitWindow, leastOfTerm, pickUpWindow } from './exposure-window.ts';
 import { formatDuration, formatShortInstant } from './format-time.ts';
 import { laboratoryBy } from './laboratory.ts';
 import { CLOSED_BEFORE, MITIGATION_BEFORE } from './limits.ts';
-import { pickUpWindow } from './pick-ups.ts';
-import { isLongTerm, kitWindow, leastOfTerm } from './term.ts';
+import { visitTimes } from './visit-times.ts';
 
 /** A bar of the timeline: what happens from when to when, beside what is needed. */
 export interface TimelineBar {
@@ -37,7 +36,7 @@ export function timelineOf(plan: Plan): Timeline | null {
 }
 
 /** "Sat 7 Mar, 6:00 to 18:00": the second day only where it is another one. */
-export function spanWords({ from, to }: Pick<TimelineBar, 'from' | 'to'>, zone: string): string {
+export function formatSpan({ from, to }: Pick<TimelineBar, 'from' | 'to'>, zone: string): string {
   const [first, last] = [formatShortInstant(from, zone), formatShortInstant(to, zone)];
   const [day] = first.split(', ');
   return `${first} to ${last.startsWith(`${day}, `) ? last.slice(`${day}, `.length) : last}`;

@@ -4,7 +4,7 @@ import { evaluateResults } from '../results/evaluate-results.ts';
 import { isRetest } from '../results/next-steps.ts';
 import { visitIssues } from '../validity/test-state.ts';
 import { testStateFrom } from '../validity/validity.ts';
-import { kitWindow } from './term.ts';
+import { kitWindow } from './exposure-window.ts';
 
 /** What the next date of a test hangs on. A few plain values, so that a list of plans knows it without the plans. */
 export interface VisitFacts {
@@ -43,7 +43,7 @@ export function visitFacts(plan: Plan): VisitFacts {
  * Why a test has to be done again, in a few words for a list of plans; empty where nothing that times, house and results tell asks for
  * it. Placement is left out: a list does not look at drawings.
  */
-export function retestReason(plan: Plan): string {
+function retestReason(plan: Plan): string {
   if (plan.visit.end === null) return '';
   if (testStateFrom(visitIssues(plan)).validity === 'not-evaluated') return 'Not evaluated: test again';
   const steps = evaluateResults(plan, testStateFrom([])).map(({ next }) => next.id);

@@ -1,11 +1,12 @@
 import { checkPlan } from '../../../geometry/check/check-detector.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { conditionsReport } from '../conditions/report.ts';
+import { conditionsReport } from '../conditions/conditions-report.ts';
 import { chainDiscrepancies } from '../custody/describe-chain.ts';
 import { detectorLabel } from '../detector-label.ts';
 import { locations } from '../results/locations.ts';
-import { TIMING_NAME, timingChecks } from '../timing/checks.ts';
-import { DECIDING_RULES, isLaboratoryIssue } from '../timing/report.ts';
+import { TIMING_NAME } from '../timing/timing-check.ts';
+import { timingChecks } from '../timing/timing-checks.ts';
+import { DECIDING_RULES, isLaboratoryIssue } from '../timing/timing-report.ts';
 import { type LevelPlacement, placementIssues } from './placement-issues.ts';
 import { type TestState, testStateFrom, type ValidityIssue } from './validity.ts';
 

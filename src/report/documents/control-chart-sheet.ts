@@ -1,6 +1,6 @@
 import { CAUTIONS, counted } from '../../../geometry/messages/index.ts';
-import type { ControlChart } from '../../protocol/quality/charts.ts';
-import { bandName, linesSaid, standingOf } from '../../protocol/quality/words.ts';
+import type { ControlChart } from '../../protocol/quality/control-charts.ts';
+import { bandName, chartStatus, describeLimits } from '../../protocol/quality/describe-quality.ts';
 import { FONT_FAMILY } from '../page-frame.ts';
 import { element, group } from '../svg.ts';
 import { drawText, lineHeight, type TextStyle, wrapText } from '../text.ts';
@@ -31,13 +31,13 @@ export function controlChartSheet(chart: ControlChart): string {
     }
   };
   write(`Control chart. ${bandName(chart.band)}`, HEAD);
-  write(`${counted(chart.points.length, 'pair')}. ${linesSaid(chart)}`, BODY, 1);
+  write(`${counted(chart.points.length, 'pair')}. ${describeLimits(chart)}`, BODY, 1);
   y += 5;
   parts.push(group({ transform: `translate(${EDGE} ${y})` }, drawControlChart(chart, PAPER_COLOURS)));
   y += CHART_MM.height + 2;
   parts.push(group({ transform: `translate(${EDGE} ${y})` }, drawKey()));
   y += 3;
-  write(standingOf(chart).says, { ...BODY, weight: 'bold' }, 1);
+  write(chartStatus(chart).says, { ...BODY, weight: 'bold' }, 1);
   for (const flag of chart.flags) write(flag, BODY);
   for (const caution of CAUTIONS) write(caution, FINE, caution === CAUTIONS[0] ? 2 : 0);
   const height = y + EDGE;

@@ -2,8 +2,8 @@
  * The control chart as SVG text in mm. SVG and not a canvas, and one drawing for all three uses: a chart is looked at, printed and
  * filed, and lines and letters must stay sharp in each. On the page the same text takes its colours from the theme.
  */
-import type { ChartPoint, ControlChart } from '../../protocol/quality/charts.ts';
-import { bandName, lineText, POINT_WORD, statisticName } from '../../protocol/quality/words.ts';
+import type { ChartPoint, ControlChart } from '../../protocol/quality/control-charts.ts';
+import { bandName, formatLimit, POINT_WORD, statisticName } from '../../protocol/quality/describe-quality.ts';
 import { asNumber, decimalText } from '../../protocol/results/exact.ts';
 import { COLOUR } from '../style.ts';
 import { type Attributes, element, escapeXml, group, line, num } from '../svg.ts';
@@ -142,7 +142,7 @@ function limits({ band, warning, control, own }: ControlChart, { y }: Scales, co
       return group(
         {},
         line(PLOT.left, y(value), PLOT.right, y(value), { stroke: colour, 'stroke-width': LINE.limit, ...style }),
-        drawText(PLOT.right + 2, at, `${words} ${lineText(value, band)}`, { size: CHART_MM.type, colour }),
+        drawText(PLOT.right + 2, at, `${words} ${formatLimit(value, band)}`, { size: CHART_MM.type, colour }),
       );
     })
     .join('');

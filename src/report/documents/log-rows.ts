@@ -2,7 +2,7 @@
 
 import { markedCite } from '../../../geometry/messages/sources.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
-import type { ConditionRow } from '../../protocol/conditions/types.ts';
+import type { ConditionRow } from '../../protocol/conditions/condition-row.ts';
 import { logEntryOf } from '../../protocol/custody/log-entries.ts';
 import { msOf } from '../../protocol/timing/clock.ts';
 import { type Block, besides, space } from '../block.ts';
@@ -119,10 +119,14 @@ export function custodyRows(plan: Plan): readonly Row[] {
 
 export function conditionRow(
   plan: Plan,
-  { item, state, by, at, note, text, early }: ConditionRow,
+  { item, state, by, at, note, text, beforePickUp }: ConditionRow,
   all: readonly ConditionRow[],
 ): Row {
-  const kept = { kept: early ? 'kept so far' : 'kept', broken: 'BROKEN', 'not-applicable': 'none here' } as const;
+  const kept = {
+    kept: beforePickUp ? 'kept so far' : 'kept',
+    broken: 'BROKEN',
+    'not-applicable': 'none here',
+  } as const;
   const words = [state === 'broken' ? text : '', clipped(note)].filter(Boolean).join(' ');
   const list = citesOf(all);
   return row([

@@ -3,12 +3,12 @@ import { capital } from '../../../geometry/messages/index.ts';
 import { markedCite } from '../../../geometry/messages/sources.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { agreementOf, agreementState } from '../../protocol/conditions/agreement.ts';
-import { BREAK_SOURCES, conditionsReport } from '../../protocol/conditions/report.ts';
+import { conditionsReport, DEVIATION_SOURCES } from '../../protocol/conditions/conditions-report.ts';
 import { chainDiscrepancies } from '../../protocol/custody/describe-chain.ts';
 import { HOUR } from '../../protocol/timing/clock.ts';
 import { formatDuration } from '../../protocol/timing/format-time.ts';
-import { timingReport } from '../../protocol/timing/report.ts';
-import { forecastWords } from '../../protocol/timing/weather.ts';
+import { timingReport } from '../../protocol/timing/timing-report.ts';
+import { describeForecast } from '../../protocol/timing/weather-check.ts';
 import { describeIssues, headlineSentence } from '../../protocol/validity/headline.ts';
 import { testState } from '../../protocol/validity/test-state.ts';
 import { describePlacement, describeVerification, verifiedLevels } from '../../protocol/validity/verified-placement.ts';
@@ -95,7 +95,7 @@ function logFlow({ plan, computed = new Map() }: PaperOrder, width: number): rea
       TABLE,
     ),
     ...textItems(
-      `Sources by number: ${sourceKey(report.rows)}. That a break is written down: ${BREAK_SOURCES.map(markedCite).join('; ')}.`,
+      `Sources by number: ${sourceKey(report.rows)}. That a break is written down: ${DEVIATION_SOURCES.map(markedCite).join('; ')}.`,
       width,
       FINE,
     ),
@@ -157,7 +157,7 @@ function notes(plan: Plan, width: number): readonly FlowItem[] {
 function weatherLines(plan: Plan): readonly string[] {
   const { forecast } = plan.visit;
   const forecasts = forecast
-    ? [[`${forecastWords(forecast, plan)}.`, forecast.note.trim()].filter(Boolean).join(' ')]
+    ? [[`${describeForecast(forecast, plan)}.`, forecast.note.trim()].filter(Boolean).join(' ')]
     : [];
   const seen = (plan.weather ?? []).map(
     ({ at, text }) => `${saidAt(at, plan, 'At a time that is not known')}: ${text}`,

@@ -2,9 +2,9 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { unbrokenInstant } from '../../../geometry/units/no-break.ts';
 import { msOf, type WallTime, wallTime } from '../../protocol/timing/clock.ts';
+import { isLongTerm } from '../../protocol/timing/exposure-window.ts';
 import { formatInstant } from '../../protocol/timing/format-time.ts';
-import { timingReport } from '../../protocol/timing/report.ts';
-import { isLongTerm } from '../../protocol/timing/term.ts';
+import { timingReport } from '../../protocol/timing/timing-report.ts';
 
 /** "Saturday 7 March 2026, 18:00"; `otherwise` where it is not known. */
 export function saidAt(text: string | null | undefined, { site }: Plan, otherwise: string): string {

@@ -1,7 +1,7 @@
 /** What the papers say to people who may never have heard of radon. */
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { conditionsReport } from '../../protocol/conditions/report.ts';
-import { isLongTerm } from '../../protocol/timing/term.ts';
+import { conditionsReport } from '../../protocol/conditions/conditions-report.ts';
+import { isLongTerm } from '../../protocol/timing/exposure-window.ts';
 
 /** The list in the order of what one does with a thing. Every item with a notice belongs to one. */
 export const GROUPS = [

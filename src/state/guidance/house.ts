@@ -1,8 +1,8 @@
 import { counted, listed } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { agreementOf, agreementState } from '../../protocol/conditions/agreement.ts';
-import { lacksWhoOrWhen } from '../../protocol/conditions/edit.ts';
-import { conditionsReport, earlyWords } from '../../protocol/conditions/report.ts';
+import { conditionsReport, describeEarlyAnswers } from '../../protocol/conditions/conditions-report.ts';
+import { lacksObserverOrTime } from '../../protocol/conditions/edit-conditions.ts';
 import { type Hint, type SeenLevel, WEIGHT } from './hint.ts';
 import { isPlaced } from './time.ts';
 
@@ -11,7 +11,7 @@ export function houseHints(plan: Plan, levels: readonly SeenLevel[]): readonly H
   const { rows, validity } = conditionsReport(plan);
   const open = { kind: 'stage', label: 'Look at the house', stage: 'house' } as const;
   const hints: Hint[] = [];
-  const broken = rows.filter(({ means }) => means === 'not-evaluated' || means === 'look-again');
+  const broken = rows.filter(({ effect }) => effect === 'not-evaluated' || effect === 'professional-review');
   if (broken.length > 0) {
     const names = listed(broken.map(({ item }) => `"${item.name}"`));
     const so = validity === 'not-evaluated' ? 'The test is not evaluated.' : 'A professional decides about the result.';
@@ -24,10 +24,10 @@ export function houseHints(plan: Plan, levels: readonly SeenLevel[]): readonly H
   // Once the walk has begun, half a list is missing the other half.
   const begun = started || asked < rows.length;
   if (asked > 0) remark(`${counted(asked, 'condition')} of the house not known yet.`, begun);
-  const unsigned = rows.filter(lacksWhoOrWhen).length;
+  const unsigned = rows.filter(lacksObserverOrTime).length;
   if (unsigned > 0) remark(`${counted(unsigned, 'answer')} about the house without who or when.`);
   if (!started) return hints;
-  const early = earlyWords(rows.filter((row) => row.early).length);
+  const early = describeEarlyAnswers(rows.filter((row) => row.beforePickUp).length);
   if (early) remark(early);
   if (agreementState(agreementOf(plan)) === 'open') remark('Nobody has signed yet not to interfere with the test.');
   return hints;

@@ -1,8 +1,8 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { type Ms, msOf } from '../../protocol/timing/clock.ts';
-import { nextDue } from '../../protocol/timing/due.ts';
-import { timingReport } from '../../protocol/timing/report.ts';
-import type { TimingRule } from '../../protocol/timing/types.ts';
+import { nextDue } from '../../protocol/timing/next-due.ts';
+import type { TimingRule } from '../../protocol/timing/timing-check.ts';
+import { timingReport } from '../../protocol/timing/timing-report.ts';
 import { visitFacts } from '../../protocol/timing/visit-facts.ts';
 import { visitIssues } from '../../protocol/validity/test-state.ts';
 import { testStateFrom } from '../../protocol/validity/validity.ts';

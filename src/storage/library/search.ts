@@ -1,4 +1,4 @@
-import { type DueStep, nextDue } from '../../protocol/timing/due.ts';
+import { type DueStep, nextDue } from '../../protocol/timing/next-due.ts';
 import type { PlanSummary } from './records.ts';
 import { titleWords } from './summary.ts';
 

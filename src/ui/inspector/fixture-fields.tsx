@@ -3,7 +3,7 @@ import { capital, FIXTURE_NOUN } from '../../../geometry/messages/index.ts';
 import { FIXTURE_KINDS, type Fixture, type Stream } from '../../../geometry/plan/model.ts';
 import { shapeMiddle } from '../../../geometry/plane/body.ts';
 import { openStage } from '../../commands/panels.ts';
-import { machinesNearby } from '../../protocol/conditions/machines.ts';
+import { machinesNearby } from '../../protocol/conditions/nearby-machines.ts';
 import { STAGE_BUTTON } from '../../protocol/validity/validity.ts';
 import { useAppStore } from '../../state/store.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';

@@ -1,5 +1,5 @@
 import { wallTime } from '../../protocol/timing/clock.ts';
-import { nextDue } from '../../protocol/timing/due.ts';
+import { nextDue } from '../../protocol/timing/next-due.ts';
 import type { PlanSummary } from '../../storage/library/records.ts';
 
 /** "10:42" for today, "7 Mar" within the year, "7 Mar 2025" before; in the reader's own way. */

@@ -1,7 +1,7 @@
 import { partMissing } from '../../platform/part-missing.ts';
-import type { ControlChart } from '../../protocol/quality/charts.ts';
-import { csv } from '../../protocol/quality/csv.ts';
-import { bandName } from '../../protocol/quality/words.ts';
+import type { ControlChart } from '../../protocol/quality/control-charts.ts';
+import { bandName } from '../../protocol/quality/describe-quality.ts';
+import { csv } from '../../protocol/quality/quality-csv.ts';
 import { downloadFile, fileStem } from '../../storage/plan-files.ts';
 
 /** Both answer what to say: where the file is, or why there is none. */

@@ -1,9 +1,15 @@
 import { counted } from '../../../geometry/messages/index.ts';
 import { sourceWords } from '../../../geometry/messages/sources.ts';
-import { UNDATED } from '../../protocol/quality/book.ts';
-import type { ChartPoint, ControlChart } from '../../protocol/quality/charts.ts';
-import { chartRows } from '../../protocol/quality/csv.ts';
-import { bandName, linesSaid, POINT_WORD, standingOf, statisticName } from '../../protocol/quality/words.ts';
+import type { ChartPoint, ControlChart } from '../../protocol/quality/control-charts.ts';
+import {
+  bandName,
+  chartStatus,
+  describeLimits,
+  POINT_WORD,
+  statisticName,
+} from '../../protocol/quality/describe-quality.ts';
+import { UNDATED } from '../../protocol/quality/quality-book.ts';
+import { chartRows } from '../../protocol/quality/quality-csv.ts';
 import { decimalText } from '../../protocol/results/exact.ts';
 import {
   CHART_MM,
@@ -28,14 +34,14 @@ interface Props {
 export function ChartView({ chart, say }: Props) {
   const { band, points, flags } = chart;
   const name = bandName(band);
-  const { standing, says } = standingOf(chart);
+  const { standing, says } = chartStatus(chart);
   return (
     <section className="chart" aria-label={name} data-standing={standing}>
       <h4 className="chart__head">
         {standing !== 'not-run' && <VerdictMark verdict={standing} />} {name}: {says}
       </h4>
       <p className="small">
-        {counted(points.length, 'pair')}. {linesSaid(chart)}
+        {counted(points.length, 'pair')}. {describeLimits(chart)}
       </p>
       {flags.length > 0 && (
         <ul className="chart__flags">

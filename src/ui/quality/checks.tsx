@@ -2,9 +2,9 @@ import { useState } from 'react';
 import { capital } from '../../../geometry/messages/index.ts';
 import { sourceWords } from '../../../geometry/messages/sources.ts';
 import type { QualityCheck } from '../../../geometry/plan/test-record.ts';
-import { type CheckRecord, UNDATED } from '../../protocol/quality/book.ts';
-import { checkTable } from '../../protocol/quality/csv.ts';
-import { CHECK_WORD, checkAction } from '../../protocol/quality/words.ts';
+import { CHECK_WORD, correctiveAction } from '../../protocol/quality/describe-quality.ts';
+import { type CheckRecord, UNDATED } from '../../protocol/quality/quality-book.ts';
+import { checkTable } from '../../protocol/quality/quality-csv.ts';
 import { decimalText } from '../../protocol/results/exact.ts';
 import { useAppStore } from '../../state/store.ts';
 import { VerdictMark } from '../verdict/verdict-mark.tsx';
@@ -61,7 +61,7 @@ function CheckTable({ checks }: Pick<Props, 'checks'>) {
         <tbody>
           {checks.map((record, i) => {
             const { check, month, where, error, verdict } = record;
-            const action = checkAction(record);
+            const action = correctiveAction(record);
             return (
               // biome-ignore lint/suspicious/noArrayIndexKey: ids are only told apart within a plan
               <tr key={i}>

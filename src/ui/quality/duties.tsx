@@ -1,8 +1,8 @@
 import { sourceWords } from '../../../geometry/messages/sources.ts';
-import { type DutyCount, type QualityBook, UNDATED } from '../../protocol/quality/book.ts';
-import { monthTable } from '../../protocol/quality/csv.ts';
-import { BLANKS, DUPLICATES, SPIKES } from '../../protocol/quality/programme.ts';
-import { countSaid, dutySaid } from '../../protocol/quality/words.ts';
+import { describeCount, describeRequirement } from '../../protocol/quality/describe-quality.ts';
+import { type QcCount, type QualityBook, UNDATED } from '../../protocol/quality/quality-book.ts';
+import { monthTable } from '../../protocol/quality/quality-csv.ts';
+import { BLANKS, DUPLICATES, SPIKES } from '../../protocol/quality/requirements.ts';
 import { VerdictMark } from '../verdict/verdict-mark.tsx';
 import { saveTable } from './book-files.ts';
 import { Scroller } from './scroller.tsx';
@@ -21,7 +21,7 @@ export function Duties({ book: { months, years }, say }: Props) {
       <h3>Done and owed</h3>
       <ul className="small">
         {DUTIES.map((duty) => (
-          <li key={duty.name}>{dutySaid(duty)}</li>
+          <li key={duty.name}>{describeRequirement(duty)}</li>
         ))}
       </ul>
       {months.length === 0 ? (
@@ -89,12 +89,12 @@ export function Duties({ book: { months, years }, say }: Props) {
   );
 }
 
-function Count({ count }: { readonly count: DutyCount }) {
-  const verdict = count.done < count.owed ? 'tight' : 'clear';
+function Count({ count }: { readonly count: QcCount }) {
+  const verdict = count.done < count.required ? 'tight' : 'clear';
   return (
     <td>
       <span className="book__count" data-verdict={verdict}>
-        <VerdictMark verdict={verdict} size={16} /> {countSaid(count)}
+        <VerdictMark verdict={verdict} size={16} /> {describeCount(count)}
       </span>
     </td>
   );

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { CAUTIONS, counted } from '../../../geometry/messages/index.ts';
 import { sourceWords } from '../../../geometry/messages/sources.ts';
 import { showDialog } from '../../commands/panels.ts';
-import { OWN_LIMITS_FROM, RUN_OF_WARNINGS, SHARE_LIMITS } from '../../protocol/quality/programme.ts';
+import { OWN_LIMITS_FROM, RUN_OF_WARNINGS, SHARE_LIMITS } from '../../protocol/quality/requirements.ts';
 import { useModal } from '../hooks/use-modal.ts';
 import { usePaperForPrint } from '../print/use-paper-for-print.ts';
 import { ChartView } from './chart-view.tsx';

@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useState } from 'react';
-import { type QualityBook, qualityBook } from '../../protocol/quality/book.ts';
-import { type ControlChart, controlCharts } from '../../protocol/quality/charts.ts';
+import { type ControlChart, controlCharts } from '../../protocol/quality/control-charts.ts';
+import { type QualityBook, qualityBook } from '../../protocol/quality/quality-book.ts';
 import { useAppStore } from '../../state/store.ts';
 import { type OtherPlans, otherPlans } from '../../storage/other-plans.ts';
 

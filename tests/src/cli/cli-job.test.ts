@@ -5,7 +5,7 @@ import ICAL from 'ical.js';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Condition, ConditionState, Visit } from '../../../geometry/plan/test-record.ts';
 import { writePlan } from '../../../geometry/planfile/write.ts';
-import { CONDITION_ITEMS } from '../../../src/protocol/conditions/report.ts';
+import { CONDITION_ITEMS } from '../../../src/protocol/conditions/conditions-report.ts';
 import { callCli } from '../../helpers/call-cli.ts';
 import { GOOD_VISIT, holdingPlan } from '../../helpers/holding-plan.ts';
 

@@ -2,8 +2,8 @@ import ICAL from 'ical.js';
 import { describe, expect, it } from 'vitest';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { emptyPlan } from '../../../geometry/planfile/empty.ts';
-import { jobEvents } from '../../../src/protocol/calendar/events.ts';
 import { calendarText } from '../../../src/protocol/calendar/ics.ts';
+import { visitEvents } from '../../../src/protocol/calendar/visit-events.ts';
 
 const NOW = Date.UTC(2026, 2, 1, 12);
 const plan: Plan = {
@@ -35,7 +35,7 @@ describe('the calendar of a visit, read by an independent parser of RFC 5545', (
   it('has a version, a maker, and for each event its id, stamp, start and end', () => {
     expect(calendar().getFirstPropertyValue('version')).toBe('2.0');
     expect(calendar().getFirstPropertyValue('prodid')).toBe('Stillspot');
-    expect(events()).toHaveLength(jobEvents(plan).length);
+    expect(events()).toHaveLength(visitEvents(plan).length);
     const ids = events().map(({ uid }) => uid);
     expect(new Set(ids).size).toBe(ids.length);
     for (const { component } of events()) {
@@ -63,7 +63,7 @@ describe('the calendar of a visit, read by an independent parser of RFC 5545', (
   });
 
   it('of a monitor, which is read on site, has nothing to post', () => {
-    const kinds = jobEvents({ ...plan, visit: { ...plan.visit, device: 'monitor' } }).map(({ kind }) => kind);
+    const kinds = visitEvents({ ...plan, visit: { ...plan.visit, device: 'monitor' } }).map(({ kind }) => kind);
     expect(kinds).toEqual(['closing', 'start', 'pick-up-window', 'pick-up', 'last-moment']);
   });
 
@@ -86,7 +86,7 @@ describe('the calendar of a visit, read by an independent parser of RFC 5545', (
   it('is the same for the same visit, and empty without a start', () => {
     expect(calendarText(plan, NOW)).toBe(calendarText(plan, NOW));
     expect(find('Set out').component.getFirstPropertyValue('dtstamp')?.toString()).toBe('2026-03-01T12:00:00Z');
-    expect(jobEvents({ ...plan, visit: { ...plan.visit, start: null, end: null } })).toEqual([]);
+    expect(visitEvents({ ...plan, visit: { ...plan.visit, start: null, end: null } })).toEqual([]);
   });
 });
 
@@ -156,7 +156,7 @@ describe('what stands in a calendar', () => {
 
   it('closes the house 12 h before, and never at a time that is over', () => {
     const closing = (closedSince: string | null, now?: string) =>
-      jobEvents({ ...plan, visit: { ...plan.visit, closedSince } }, now ? Date.parse(now) : undefined).find(
+      visitEvents({ ...plan, visit: { ...plan.visit, closedSince } }, now ? Date.parse(now) : undefined).find(
         ({ kind }) => kind === 'closing',
       );
     const by = Date.parse('2026-03-07T06:00:00-05:00');

@@ -3,9 +3,14 @@ import { describe, expect, it } from 'vitest';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { Agreement, Condition, ConditionState } from '../../../geometry/plan/test-record.ts';
 import { emptyPlan } from '../../../geometry/planfile/empty.ts';
-import { agreementSays, agreementState } from '../../../src/protocol/conditions/agreement.ts';
-import { lacksWhoOrWhen, withAnswer, withCondition, withLook } from '../../../src/protocol/conditions/edit.ts';
-import { CONDITION_ITEMS, conditionsReport } from '../../../src/protocol/conditions/report.ts';
+import { agreementState, describeAgreement } from '../../../src/protocol/conditions/agreement.ts';
+import { CONDITION_ITEMS, conditionsReport } from '../../../src/protocol/conditions/conditions-report.ts';
+import {
+  lacksObserverOrTime,
+  withAnswer,
+  withCondition,
+  withLook,
+} from '../../../src/protocol/conditions/edit-conditions.ts';
 
 const MORNING = '2026-05-02T09:00:00-04:00';
 const LATER = '2026-05-05T09:30:00-04:00';
@@ -84,7 +89,7 @@ describe('withLook(plan, look)', () => {
           before.filter((each) => each.state === 'unknown'),
         );
         expect(conditionsReport(after).validity).toBe(conditionsReport(plan).validity);
-        expect(conditionsReport(after).rows.filter(lacksWhoOrWhen)).toEqual([]);
+        expect(conditionsReport(after).rows.filter(lacksObserverOrTime)).toEqual([]);
       }),
     );
   });
@@ -101,10 +106,10 @@ describe('lacksWhoOrWhen(row)', () => {
     ['no name', 'kept', '', MORNING, true],
     ['no time', 'broken', 'R. Alder', null, true],
     ['no answer yet', 'unknown', '', null, false],
-  ])('%s', (_, state, by, at, lacks) => expect(lacksWhoOrWhen({ state, answered: state, by, at })).toBe(lacks));
+  ])('%s', (_, state, by, at, lacks) => expect(lacksObserverOrTime({ state, answered: state, by, at })).toBe(lacks));
 
   it('an answer that the log overrules lacks nothing: it does not stand', () =>
-    expect(lacksWhoOrWhen({ state: 'broken', answered: 'kept', by: '', at: null })).toBe(false));
+    expect(lacksObserverOrTime({ state: 'broken', answered: 'kept', by: '', at: null })).toBe(false));
 });
 
 describe('the agreement', () => {
@@ -123,8 +128,9 @@ describe('the agreement', () => {
   ])('%j: %s', (change, is, says) => {
     const agreement = { ...OPEN, ...change };
     expect(agreementState(agreement)).toBe(is);
-    expect(agreementSays({ ...emptyPlan(), agreement })).toMatch(says);
+    expect(describeAgreement({ ...emptyPlan(), agreement })).toMatch(says);
   });
 
-  it('that the plan does not mention is not signed', () => expect(agreementSays(emptyPlan())).toMatch(/^Not signed/));
+  it('that the plan does not mention is not signed', () =>
+    expect(describeAgreement(emptyPlan())).toMatch(/^Not signed/));
 });

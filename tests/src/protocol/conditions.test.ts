@@ -5,9 +5,9 @@ import { emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { parsePlan } from '../../../geometry/planfile/parse.ts';
 import { writePlan } from '../../../geometry/planfile/write.ts';
 import { withAgreement } from '../../../src/protocol/conditions/agreement.ts';
-import { withCondition } from '../../../src/protocol/conditions/edit.ts';
-import { CONDITION_ITEMS, conditionsReport } from '../../../src/protocol/conditions/report.ts';
-import type { BreakMeans } from '../../../src/protocol/conditions/types.ts';
+import type { DeviationEffect } from '../../../src/protocol/conditions/condition-row.ts';
+import { CONDITION_ITEMS, conditionsReport } from '../../../src/protocol/conditions/conditions-report.ts';
+import { withCondition } from '../../../src/protocol/conditions/edit-conditions.ts';
 import {
   withHandOver,
   withLogEntry,
@@ -66,7 +66,7 @@ const LETTER = {
 
 describe('each item of the list', () => {
   // What the texts that are named beside it ask; P: the text itself was read, S: a page that quotes it or sums it up, R: our reading of it.
-  it.each<[string, RegExp, readonly string[], BreakMeans]>([
+  it.each<[string, RegExp, readonly string[], DeviationEffect]>([
     ['windows-closed', /all levels.*not tested/, [`P ${MAH}, Exh. 2`, `P ${MALB}, 4-A`], 'not-evaluated'],
     ['doors-closed', /come and go.*few minutes/, [`P ${MAH}, Exh. 2`, `S ${EPA} (copy of the text)`], 'not-evaluated'],
     [
@@ -75,33 +75,48 @@ describe('each item of the list', () => {
       [`P ${MAH}, Exh. 4`, `S ${IL}, closed-building list`],
       'not-evaluated',
     ],
-    ['outdoor-air-lowest', /lowest setting of any season/, [`P ${MAH}, Exh. 2 and 4`], 'look-again'],
-    ['air-handler-not-continuous', /radon control/, [`S ${IL}, closed-building list`], 'look-again'],
+    ['outdoor-air-lowest', /lowest setting of any season/, [`P ${MAH}, Exh. 2 and 4`], 'professional-review'],
+    ['air-handler-not-continuous', /radon control/, [`S ${IL}, closed-building list`], 'professional-review'],
     [
       'exhausts-moderate',
       /Short use is fine/,
       [`P ${MAH}, Exh. 2`, `P ${MALB}, 4-A`, `S ${EPA} (copy of the text)`],
-      'look-again',
+      'professional-review',
     ],
-    ['window-air-conditioner-recirculating', /20 ft \(6\.1 m\)/, [`S ${IL}, closed-building list`], 'look-again'],
-    ['combustion-air-open', /not closed/, [`P ${MALB}, 4.2.1`, `S ${EPA} (copy of the text)`], 'look-again'],
-    ['heat-recovery-as-usual', /may run/, [`S ${EPA} (copy of the text)`, `S ${IL}, closed-building list`], 'note-it'],
-    ['attic-fan-as-usual', /only the attic/, [`S ${EPA} (copy of the text)`], 'note-it'],
+    [
+      'window-air-conditioner-recirculating',
+      /20 ft \(6\.1 m\)/,
+      [`S ${IL}, closed-building list`],
+      'professional-review',
+    ],
+    ['combustion-air-open', /not closed/, [`P ${MALB}, 4.2.1`, `S ${EPA} (copy of the text)`], 'professional-review'],
+    [
+      'heat-recovery-as-usual',
+      /may run/,
+      [`S ${EPA} (copy of the text)`, `S ${IL}, closed-building list`],
+      'record-only',
+    ],
+    ['attic-fan-as-usual', /only the attic/, [`S ${EPA} (copy of the text)`], 'record-only'],
     [
       'heating-cooling-normal',
       /65 to 80 °F \(18 to 27 °C\)/,
       [`P ${MAH}, Exh. 2 and 4`, `P ${MALB}, 4-A`, `S ${EPA} (copy of the text)`, `S ${IL}, closed-building list`],
-      'look-again',
+      'professional-review',
     ],
-    ['fireplaces-off', /unless it is what the house is normally heated with/, [`P ${MAH}, Exh. 2 and 4`], 'look-again'],
-    ['room-machines-off', /20 ft \(6\.1 m\)/, [`S ${IL}, closed-building list`], 'look-again'],
+    [
+      'fireplaces-off',
+      /unless it is what the house is normally heated with/,
+      [`P ${MAH}, Exh. 2 and 4`],
+      'professional-review',
+    ],
+    ['room-machines-off', /20 ft \(6\.1 m\)/, [`S ${IL}, closed-building list`], 'professional-review'],
     [
       'mitigation-running',
       /24 h/,
       ['S EPA checklist for home buyers', `R ${MAH}, 7.3.2, written for the test after mitigation, for any test`],
       'not-evaluated',
     ],
-    ['no-severe-weather', /30 mph \(48 km\/h\)/, [`P ${MAH}, 2.2.3`, `S ${IL}(b)(1)(D)`], 'look-again'],
+    ['no-severe-weather', /30 mph \(48 km\/h\)/, [`P ${MAH}, 2.2.3`, `S ${IL}(b)(1)(D)`], 'professional-review'],
     [
       'not-disturbed',
       /moves, covers, opens/,
@@ -112,8 +127,8 @@ describe('each item of the list', () => {
     const item = CONDITION_ITEMS.find((each) => each.id === id);
     expect(item?.requirement).toMatch(asks);
     expect(item?.sources.map(({ mark, cite }) => `${LETTER[mark]} ${cite}`)).toEqual(sources);
-    expect(item?.breakMeans).toBe(means);
-    expect(rowFor(planWith([said(id, 'broken')]), id)?.means).toBe(means);
+    expect(item?.deviationEffect).toBe(means);
+    expect(rowFor(planWith([said(id, 'broken')]), id)?.effect).toBe(means);
   });
 
   it('shows where two texts differ: bath fans as usual, or not overused', () => {
@@ -144,7 +159,7 @@ describe('the whole', () => {
     const early = reportOf('2026-05-05T08:59:00-04:00');
     expect(early.validity).toBe('unknown');
     expect(early.text).toBe('1 answer from before the pick-up: ask then what happened since, and answer again.');
-    expect(early.rows.filter((row) => row.early).map(({ item }) => item.id)).toEqual(['windows-closed']);
+    expect(early.rows.filter((row) => row.beforePickUp).map(({ item }) => item.id)).toEqual(['windows-closed']);
     expect(reportOf('2026-05-05T09:00:00-04:00').validity).toBe('holds');
     expect(conditionsReport(planWith(keptBut())).validity).toBe('holds');
     const open = conditionsReport(planWith(seen('2026-05-01T08:00:00Z'), { visit: { ...VISIT, end: null } }));
@@ -179,7 +194,9 @@ describe('the whole', () => {
     expect(rowFor(planWith([]), 'mitigation-running')).toBeUndefined();
     const mitigated = planWith([], { site: { ...emptyPlan().site, purpose: 'after-mitigation' } });
     expect(rowFor(mitigated, 'mitigation-running')?.state).toBe('unknown');
-    expect(rowFor(planWith([said('mitigation-running', 'broken')]), 'mitigation-running')?.means).toBe('not-evaluated');
+    expect(rowFor(planWith([said('mitigation-running', 'broken')]), 'mitigation-running')?.effect).toBe(
+      'not-evaluated',
+    );
   });
 
   it('takes the worst of two answers: a break that was seen has happened', () => {
@@ -215,7 +232,7 @@ describe('"none here"', () => {
     'is no answer for what every house has: %s stays unknown and no pass',
     (id) => {
       const plan = planWith(keptBut(said(id, 'not-applicable')));
-      expect(rowFor(plan, id)).toMatchObject({ state: 'unknown', answered: 'not-applicable', mayBeNone: false });
+      expect(rowFor(plan, id)).toMatchObject({ state: 'unknown', answered: 'not-applicable', canBeAbsent: false });
       expect(rowFor(plan, id)?.text).toContain('look again');
       expect(conditionsReport(plan).validity).toBe('unknown');
     },
@@ -225,7 +242,7 @@ describe('"none here"', () => {
     'passes for %s',
     (id) => {
       const plan = planWith(keptBut(said(id, 'not-applicable')));
-      expect(rowFor(plan, id)).toMatchObject({ state: 'not-applicable', mayBeNone: true });
+      expect(rowFor(plan, id)).toMatchObject({ state: 'not-applicable', canBeAbsent: true });
       expect(conditionsReport(plan).validity).toBe('holds');
     },
   );
@@ -246,7 +263,7 @@ describe('a break', () => {
     expect(early?.text).toBe(
       'Found before the start. Shut the windows; the closed hours begin again from then. Start later: when it has been right for 12 h. Answer again when it is put right.',
     );
-    expect(early?.means).toBe('not-evaluated');
+    expect(early?.effect).toBe('not-evaluated');
     expect(rowFor(planWith(broken), 'windows-closed')?.text).not.toContain('before the start');
   });
 });

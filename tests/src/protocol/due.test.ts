@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { Visit } from '../../../geometry/plan/test-record.ts';
 import { emptyPlan } from '../../../geometry/planfile/empty.ts';
-import { type DueFacts, nextDue } from '../../../src/protocol/timing/due.ts';
+import { type DueFacts, nextDue } from '../../../src/protocol/timing/next-due.ts';
 import { summaryOf } from '../../../src/storage/library/summary.ts';
 
 const ZONE = 'America/New_York';

@@ -4,8 +4,8 @@ import { describe, expect, it, vi } from 'vitest';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { HOUR, instantText } from '../../../src/protocol/timing/clock.ts';
-import { proposals, shifts, USUAL_PRACTICE } from '../../../src/protocol/timing/proposals.ts';
-import { timingReport } from '../../../src/protocol/timing/report.ts';
+import { proposeStarts, shifts, USUAL_PRACTICE } from '../../../src/protocol/timing/propose-starts.ts';
+import { timingReport } from '../../../src/protocol/timing/timing-report.ts';
 
 vi.setConfig({ testTimeout: 60_000 });
 const ZONE = 'America/New_York';
@@ -30,7 +30,7 @@ describe('the hours of work', () => {
 describe('proposals(plan, now)', () => {
   it('on a Thursday morning: closed now, the start is on Friday, and fetched on Monday', () => {
     // Thursday 5 March 2026, 10:00. 12 h closed is 22:00; Friday 8:00 + 48 h is Sunday, so the window to 96 h reaches Monday.
-    const [today, friday] = proposals(planWith(), ms('2026-03-05T10:00'));
+    const [today, friday] = proposeStarts(planWith(), ms('2026-03-05T10:00'));
     expect(today).toMatchObject({ ok: false, reason: 'the house is not closed for 12 h yet' });
     if (!friday?.ok) throw new Error('no start on Friday');
     expect(instantText(friday.proposal.start, ZONE)).toBe('2026-03-06T08:00:00-05:00');
@@ -48,7 +48,7 @@ describe('proposals(plan, now)', () => {
         closedUntil: '2026-03-04T08:00:00-05:00',
       },
     });
-    const [today, friday] = proposals(opened, ms('2026-03-05T10:00'));
+    const [today, friday] = proposeStarts(opened, ms('2026-03-05T10:00'));
     expect(today).toMatchObject({ ok: false, reason: 'the house is not closed for 12 h yet' });
     expect(friday?.ok && instantText(friday.proposal.start, ZONE)).toBe('2026-03-06T08:00:00-05:00');
   });
@@ -56,7 +56,7 @@ describe('proposals(plan, now)', () => {
   it('no pick-up before 48 h is offered, whatever the kit allows', () => {
     const plan = planWith({ kit: { ...emptyPlan().kit, minimumHours: 20, maximumHours: 96 } });
     // A Monday: the start is on Tuesday at 8:00.
-    const tuesday = proposals(plan, ms('2026-05-04T10:00')).find(({ ok }) => ok);
+    const tuesday = proposeStarts(plan, ms('2026-05-04T10:00')).find(({ ok }) => ok);
     if (!tuesday?.ok) throw new Error('no start');
     expect(tuesday.proposal.pickUps.map(({ from }) => instantText(from, ZONE))).toEqual([
       '2026-05-07T08:00:00-04:00',
@@ -66,7 +66,7 @@ describe('proposals(plan, now)', () => {
 
   it('a kit of exactly two days cannot start on a Thursday or Friday where nobody works at the weekend', () => {
     const plan = planWith({ kit: { ...emptyPlan().kit, minimumHours: 48, maximumHours: 50 } });
-    const found = proposals(plan, ms('2026-05-06T18:00'), 3); // Wednesday evening
+    const found = proposeStarts(plan, ms('2026-05-06T18:00'), 3); // Wednesday evening
     expect(found.map((day) => (day.ok ? 'ok' : day.reason))).toEqual([
       'the whole window to fetch them lies outside the hours of work',
       'the whole window to fetch them lies outside the hours of work',
@@ -77,7 +77,7 @@ describe('proposals(plan, now)', () => {
     // Thursday 7 May 2026, 10:00: 24 h of running are Friday 10:00, 12 h closed are Thursday 22:00.
     const plan = planWith();
     const after = { ...plan, site: { ...plan.site, purpose: 'after-mitigation' as const } };
-    const found = proposals(after, ms('2026-05-07T10:00'));
+    const found = proposeStarts(after, ms('2026-05-07T10:00'));
     expect(found[0]).toMatchObject({ ok: false, reason: 'the system has not run for 24 h yet' });
     const first = found.find((day) => day.ok);
     expect(first?.ok && instantText(first.proposal.start, ZONE)).toBe('2026-05-08T10:00:00-04:00');
@@ -87,7 +87,7 @@ describe('proposals(plan, now)', () => {
     // Closed since the day before. From Thursday 8:00 the window ends Monday 8:00, when work begins: 8:30 leaves half an hour.
     const plan = planWith();
     const closed = { ...plan, visit: { ...plan.visit, closedSince: '2026-05-06T08:00:00-04:00' } };
-    const [thursday] = proposals(closed, ms('2026-05-07T07:00'));
+    const [thursday] = proposeStarts(closed, ms('2026-05-07T07:00'));
     if (!thursday?.ok) throw new Error('no start on Thursday');
     expect(instantText(thursday.proposal.start, ZONE)).toBe('2026-05-07T08:30:00-04:00');
     expect(thursday.proposal.pickUps.map(({ from, to }) => [instantText(from, ZONE), (to - from) / HOUR])).toEqual([
@@ -113,7 +113,7 @@ describe('proposals(plan, now)', () => {
             site: { ...plan.site, timeZone },
             visit: { ...plan.visit, closedSince: closedAgo === null ? null : closedSince },
           };
-          for (const day of proposals(known, now, 6)) {
+          for (const day of proposeStarts(known, now, 6)) {
             if (!day.ok) continue;
             const { start, pickUps } = day.proposal;
             for (const end of pickUps.flatMap(({ from, to }) => [from, to])) {

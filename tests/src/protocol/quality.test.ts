@@ -2,10 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { QualityCheck } from '../../../geometry/plan/test-record.ts';
 import { emptyPlan } from '../../../geometry/planfile/empty.ts';
-import { qualityBook } from '../../../src/protocol/quality/book.ts';
-import { type ControlChart, controlCharts } from '../../../src/protocol/quality/charts.ts';
-import { chartRows, csv } from '../../../src/protocol/quality/csv.ts';
-import { BLANKS, DUPLICATES, owedInMonth, SPIKES } from '../../../src/protocol/quality/programme.ts';
+import { type ControlChart, controlCharts } from '../../../src/protocol/quality/control-charts.ts';
+import { qualityBook } from '../../../src/protocol/quality/quality-book.ts';
+import { chartRows, csv } from '../../../src/protocol/quality/quality-csv.ts';
+import { BLANKS, DUPLICATES, requiredInMonth, SPIKES } from '../../../src/protocol/quality/requirements.ts';
 import { asNumber } from '../../../src/protocol/results/exact.ts';
 import { days, independently, invented, onePlace as plan } from '../../helpers/invented-pairs.ts';
 
@@ -24,7 +24,7 @@ describe('what a month owes', () => {
     [501, 50, 25, 6],
     [2000, 50, 25, 6],
   ])('%d measurements: %d pairs, %d blanks, %d spikes', (measurements, pairs, blanks, spikes) => {
-    expect([DUPLICATES, BLANKS, SPIKES].map((duty) => owedInMonth(duty, measurements))).toEqual([
+    expect([DUPLICATES, BLANKS, SPIKES].map((duty) => requiredInMonth(duty, measurements))).toEqual([
       pairs,
       blanks,
       spikes,
@@ -53,10 +53,10 @@ describe('what a month owes', () => {
     expect(
       book.months.map(({ month, measurements, duplicates, spikes }) => [month, measurements, duplicates, spikes]),
     ).toEqual([
-      ['2026-03', 2, { done: 1, owed: 1 }, { done: 1, owed: 1 }],
-      ['2026-04', 1, { done: 0, owed: 1 }, { done: 0, owed: 1 }],
+      ['2026-03', 2, { done: 1, required: 1 }, { done: 1, required: 1 }],
+      ['2026-04', 1, { done: 0, required: 1 }, { done: 0, required: 1 }],
     ]);
-    expect(book.years).toEqual([{ year: '2026', device: 'charcoal-barrier', spikes: { done: 1, owed: 3 } }]);
+    expect(book.years).toEqual([{ year: '2026', device: 'charcoal-barrier', spikes: { done: 1, required: 3 } }]);
   });
 
   it('the month is that of the clock of the site', () => {

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { EarlierResult, Reading } from '../../../geometry/plan/test-record.ts';
 import { emptyPlan } from '../../../geometry/planfile/empty.ts';
-import { CONDITION_ITEMS } from '../../../src/protocol/conditions/report.ts';
+import { CONDITION_ITEMS } from '../../../src/protocol/conditions/conditions-report.ts';
 import { describeLocation } from '../../../src/protocol/results/describe-location.ts';
 import { earlierDateProblem } from '../../../src/protocol/results/earlier-results.ts';
 import { withoutReading, withReading } from '../../../src/protocol/results/edit-readings.ts';

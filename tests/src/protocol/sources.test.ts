@@ -3,18 +3,18 @@ import { markedCite } from '../../../geometry/messages/sources.ts';
 import { emptyPlan } from '../../../geometry/planfile/empty.ts';
 import type { Source, SourceMark } from '../../../geometry/rules/types.ts';
 import { AGREEMENT_SOURCES } from '../../../src/protocol/conditions/agreement.ts';
-import { BREAK_SOURCES, CONDITION_ITEMS } from '../../../src/protocol/conditions/report.ts';
+import { CONDITION_ITEMS, DEVIATION_SOURCES } from '../../../src/protocol/conditions/conditions-report.ts';
 import { WEATHER_TO_NOTE_SOURCES } from '../../../src/protocol/custody/weather-notes.ts';
-import * as programme from '../../../src/protocol/quality/programme.ts';
-import { dutySaid } from '../../../src/protocol/quality/words.ts';
+import { describeRequirement } from '../../../src/protocol/quality/describe-quality.ts';
+import * as programme from '../../../src/protocol/quality/requirements.ts';
 import { ACTION_LEVELS, meanReaches, reaches } from '../../../src/protocol/results/action-levels.ts';
 import { exact, exactOf } from '../../../src/protocol/results/exact.ts';
 import { NEXT_STEP_SOURCES } from '../../../src/protocol/results/next-step-sources.ts';
 import { SECOND_TEST_FROM } from '../../../src/protocol/results/next-steps.ts';
 import { PRECISION_BANDS } from '../../../src/protocol/results/precision.ts';
 import { inPicocuries } from '../../../src/protocol/results/radon.ts';
-import { timingChecks } from '../../../src/protocol/timing/checks.ts';
 import * as limits from '../../../src/protocol/timing/limits.ts';
+import { timingChecks } from '../../../src/protocol/timing/timing-checks.ts';
 
 /** Whoever in a module names sources. */
 const sourcesIn = (module: object): readonly Source[] =>
@@ -26,7 +26,7 @@ const ALL: readonly Source[] = [
   ...PRECISION_BANDS.flatMap(({ sources }) => sources),
   ...CONDITION_ITEMS.flatMap(({ sources }) => sources),
   ...AGREEMENT_SOURCES,
-  ...BREAK_SOURCES,
+  ...DEVIATION_SOURCES,
   ...WEATHER_TO_NOTE_SOURCES,
   ...sourcesIn(limits),
   ...sourcesIn(programme),
@@ -133,7 +133,7 @@ describe('what a text was not written for', () => {
   });
 
   it('spikes: 3 % of each lot, which the book does not count', () => {
-    expect(dutySaid(programme.SPIKES)).toMatch(
+    expect(describeRequirement(programme.SPIKES)).toMatch(
       /MAMF-2017 .*2\.8\.4, asks for 3 % of each lot\. The book counts by month/,
     );
   });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Detector, Level, Plan } from '../../../geometry/plan/model.ts';
 import type { ConditionState } from '../../../geometry/plan/test-record.ts';
-import { conditionsReport } from '../../../src/protocol/conditions/report.ts';
+import { conditionsReport } from '../../../src/protocol/conditions/conditions-report.ts';
 import { evaluateResults } from '../../../src/protocol/results/evaluate-results.ts';
 import { MOST_CAUTIOUS_FIRST, NEXT_STEPS } from '../../../src/protocol/results/next-steps.ts';
 import { homeStep } from '../../../src/protocol/validity/home-step.ts';
@@ -170,10 +170,10 @@ describe('a machine that is drawn near a detector', () => {
 
   // Copies of 32 Ill. Adm. Code 422.130, closed-building list: off within 20 ft.
   it('is named by the question about machines, which "the house has none" does not answer', () => {
-    expect(question(house('dehumidifier', 'unknown'))?.names).toBe(
+    expect(question(house('dehumidifier', 'unknown'))?.drawnItems).toBe(
       'Drawn within 20 ft (6.1 m): the dehumidifier near A1.',
     );
-    expect(question(house('dehumidifier', 'not-applicable'))).toMatchObject({ state: 'unknown', mayBeNone: false });
+    expect(question(house('dehumidifier', 'not-applicable'))).toMatchObject({ state: 'unknown', canBeAbsent: false });
     expect(testState(house('dehumidifier', 'not-applicable')).validity).toBe('unknown');
   });
 

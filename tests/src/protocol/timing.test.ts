@@ -4,13 +4,13 @@ import { describe, expect, it, vi } from 'vitest';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { Forecast, Visit } from '../../../geometry/plan/test-record.ts';
 import { emptyPlan } from '../../../geometry/planfile/empty.ts';
-import { conditionsReport } from '../../../src/protocol/conditions/report.ts';
-import { closingWays } from '../../../src/protocol/timing/closed.ts';
+import { conditionsReport } from '../../../src/protocol/conditions/conditions-report.ts';
+import { lateClosingOptions } from '../../../src/protocol/timing/closed-building.ts';
 import { decayCourse, errorGrowth, fractionLeft } from '../../../src/protocol/timing/decay.ts';
-import { timingReport } from '../../../src/protocol/timing/report.ts';
 import { timelineOf } from '../../../src/protocol/timing/timeline.ts';
-import type { TimingRule } from '../../../src/protocol/timing/types.ts';
-import { withForecast } from '../../../src/protocol/timing/weather.ts';
+import type { TimingRule } from '../../../src/protocol/timing/timing-check.ts';
+import { timingReport } from '../../../src/protocol/timing/timing-report.ts';
+import { withForecast } from '../../../src/protocol/timing/weather-check.ts';
 import { visitValidity } from '../../helpers/results.ts';
 
 /** Thousands of instants on a busy machine. */
@@ -150,7 +150,7 @@ describe('the way out of a late closing', () => {
           const end = fetched ? iso(start + 48 * HOURS) : null;
           const plan = planWith({ ...late, end }, hours);
           if (verdictOf(plan, 'closed-building') !== 'blocked') return;
-          const { startFrom, leaveUntil } = closingWays(plan, closed, start);
+          const { startFrom, leaveUntil } = lateClosingOptions(plan, closed, start);
           const waited = { ...late, start: iso(startFrom), end: iso(startFrom + 48 * HOURS) };
           expect(verdictOf(planWith(waited, hours), 'closed-building')).toBe('clear');
           expect(verdictOf(planWith({ ...waited, end: null }, hours), 'closed-building')).toBe('clear');

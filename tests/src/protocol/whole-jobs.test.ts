@@ -6,16 +6,16 @@ import type { Plan } from '../../../geometry/plan/model.ts';
 import type { Condition, Reading } from '../../../geometry/plan/test-record.ts';
 import { writePlan } from '../../../geometry/planfile/write.ts';
 import { PROFILES } from '../../../geometry/rules/profiles.ts';
-import { jobEvents } from '../../../src/protocol/calendar/events.ts';
-import { conditionsReport } from '../../../src/protocol/conditions/report.ts';
+import { visitEvents } from '../../../src/protocol/calendar/visit-events.ts';
+import { conditionsReport } from '../../../src/protocol/conditions/conditions-report.ts';
 import { locationTexts } from '../../../src/protocol/results/describe-location.ts';
 import { evaluateResults } from '../../../src/protocol/results/evaluate-results.ts';
 import { NEXT_STEPS } from '../../../src/protocol/results/next-steps.ts';
 import { amountsInUnit } from '../../../src/protocol/results/radon.ts';
 import { instantText } from '../../../src/protocol/timing/clock.ts';
-import { nextDue } from '../../../src/protocol/timing/due.ts';
-import { timingReport } from '../../../src/protocol/timing/report.ts';
+import { nextDue } from '../../../src/protocol/timing/next-due.ts';
 import { timelineOf } from '../../../src/protocol/timing/timeline.ts';
+import { timingReport } from '../../../src/protocol/timing/timing-report.ts';
 import { visitFacts } from '../../../src/protocol/timing/visit-facts.ts';
 import { testHeadline } from '../../../src/protocol/validity/headline.ts';
 import { homeStep } from '../../../src/protocol/validity/home-step.ts';
@@ -133,7 +133,7 @@ async function saidOf(plan: Plan): Promise<readonly string[]> {
     timingReport(plan),
     timelineOf(plan),
     conditionsReport(plan),
-    jobEvents(plan),
+    visitEvents(plan),
     nextDue({ start: plan.visit.start, end: plan.visit.end, visit: visitFacts(plan) }, now, 'UTC'),
   ];
   const papers = (['notice', 'door-hanger', 'agreement', 'log'] as const).map((kind) =>

@@ -4,7 +4,7 @@ import type { DetectorReport } from '../../../geometry/check/types.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
 import type { Detector, Level, Plan, RoomLabel, Wall, XY } from '../../../geometry/plan/model.ts';
 import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
-import { CONDITION_ITEMS } from '../../../src/protocol/conditions/report.ts';
+import { CONDITION_ITEMS } from '../../../src/protocol/conditions/conditions-report.ts';
 import { withLogEntry } from '../../../src/protocol/custody/log-entries.ts';
 import { guidance, type Hint, nextStep, type Stage, stillToDo } from '../../../src/state/guidance.ts';
 import { judgedLevels } from '../../../src/state/selectors.ts';

@@ -3,7 +3,7 @@ import { buildLevel } from '../../../geometry/level/build-level.ts';
 import type { Detector, Plan } from '../../../geometry/plan/model.ts';
 import type { Condition, ConditionState, Visit } from '../../../geometry/plan/test-record.ts';
 import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
-import { CONDITION_ITEMS, conditionsReport } from '../../../src/protocol/conditions/report.ts';
+import { CONDITION_ITEMS, conditionsReport } from '../../../src/protocol/conditions/conditions-report.ts';
 import { withLogEntry } from '../../../src/protocol/custody/log-entries.ts';
 import { type Hint, WEIGHT } from '../../../src/state/guidance/hint.ts';
 import { houseHints, houseInWords } from '../../../src/state/guidance/house.ts';

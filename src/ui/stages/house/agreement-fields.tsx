@@ -5,8 +5,8 @@ import {
   AGREEMENT_SOURCES,
   type AgreementState,
   agreementOf,
-  agreementSays,
   agreementState,
+  describeAgreement,
   withAgreement,
 } from '../../../protocol/conditions/agreement.ts';
 import { useAppStore } from '../../../state/store.ts';
@@ -28,7 +28,7 @@ export function AgreementFields({ plan }: { readonly plan: Plan }) {
       </summary>
       <div className="fields">
         <p className="wide" role="status">
-          {agreementSays(plan)}
+          {describeAgreement(plan)}
         </p>
         <div className="wide">
           <TextField

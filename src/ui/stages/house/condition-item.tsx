@@ -1,8 +1,8 @@
 import { useId, useRef, useState } from 'react';
 import { sourceWords } from '../../../../geometry/messages/sources.ts';
-import { withCondition } from '../../../protocol/conditions/edit.ts';
-import { whatABreakMeans } from '../../../protocol/conditions/report.ts';
-import type { ConditionRow } from '../../../protocol/conditions/types.ts';
+import type { ConditionRow } from '../../../protocol/conditions/condition-row.ts';
+import { describeDeviation } from '../../../protocol/conditions/conditions-report.ts';
+import { withCondition } from '../../../protocol/conditions/edit-conditions.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { InstantField } from '../../fields/instant-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
@@ -12,7 +12,7 @@ import { answer } from './walk.ts';
 
 /** One item: a press answers it. A break says at once what it means; opened, what is asked, who, when, a note and the sources. */
 export function ConditionItem({ row }: { readonly row: ConditionRow }) {
-  const { item, state, answered, mayBeNone, text, names } = row;
+  const { item, state, answered, canBeAbsent, text, drawnItems } = row;
   const [open, setOpen] = useState(false);
   const id = useId();
   const name = useRef<HTMLButtonElement>(null);
@@ -35,11 +35,11 @@ export function ConditionItem({ row }: { readonly row: ConditionRow }) {
         {mark && <VerdictMark verdict={mark} size={16} />}
         {answerLine(row, zone)}
       </p>
-      {names && <p className="condition__means">{names}</p>}
+      {drawnItems && <p className="condition__means">{drawnItems}</p>}
       {(state === 'broken' || doubtful) && <p className="condition__means">{text}</p>}
       <fieldset className="condition__answers">
         <legend className="unseen">{item.name}</legend>
-        {ANSWERS.filter((each) => mayBeNone || each.state !== 'not-applicable').map((each) => (
+        {ANSWERS.filter((each) => canBeAbsent || each.state !== 'not-applicable').map((each) => (
           <button
             key={each.state}
             type="button"
@@ -73,7 +73,7 @@ function ConditionMore({ row: { item, state, answered, by, at, note }, onBack }:
       <p>{item.requirement}</p>
       {state !== 'broken' && (
         <p>
-          <strong>If broken:</strong> {whatABreakMeans(item)}
+          <strong>If broken:</strong> {describeDeviation(item)}
         </p>
       )}
       {item.conflict && <p>Texts differ: {item.conflict}</p>}

@@ -1,6 +1,10 @@
 import { sourceWords } from '../../../../geometry/messages/sources.ts';
-import { lacksWhoOrWhen } from '../../../protocol/conditions/edit.ts';
-import { BREAK_SOURCES, conditionsReport, WHY_BREAKS_COUNT } from '../../../protocol/conditions/report.ts';
+import {
+  conditionsReport,
+  DEVIATION_SOURCES,
+  WHY_DEVIATIONS_COUNT,
+} from '../../../protocol/conditions/conditions-report.ts';
+import { lacksObserverOrTime } from '../../../protocol/conditions/edit-conditions.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { Cautions } from '../../verdict/cautions.tsx';
 import { VerdictMark } from '../../verdict/verdict-mark.tsx';
@@ -33,7 +37,7 @@ export function HousePanel() {
         <p>{report.text}</p>
       </div>
       <WalkFields
-        lacking={report.rows.filter(lacksWhoOrWhen)}
+        lacking={report.rows.filter(lacksObserverOrTime)}
         onSign={signAnswers}
         hint="Both go onto each answer; press an answer again to renew them."
       />
@@ -47,7 +51,7 @@ export function HousePanel() {
         </ul>
         <details className="small soft">
           <summary>Why a break counts</summary>
-          {WHY_BREAKS_COUNT} {sourceWords(BREAK_SOURCES)}
+          {WHY_DEVIATIONS_COUNT} {sourceWords(DEVIATION_SOURCES)}
         </details>
       </section>
       <AgreementFields plan={plan} />

@@ -2,7 +2,7 @@ import type { Verdict } from '../../../../geometry/check/types.ts';
 import type { Look } from '../../../../geometry/edit/index.ts';
 import { listed } from '../../../../geometry/messages/index.ts';
 import type { ConditionState } from '../../../../geometry/plan/test-record.ts';
-import type { ConditionRow } from '../../../protocol/conditions/types.ts';
+import type { ConditionRow } from '../../../protocol/conditions/condition-row.ts';
 import { msOf } from '../../../protocol/timing/clock.ts';
 import { formatInstant } from '../../../protocol/timing/format-time.ts';
 import type { Validity } from '../../../protocol/validity/validity.ts';
@@ -30,7 +30,8 @@ const STATE_MARK: Readonly<Record<ConditionState, Verdict | null>> = {
 };
 
 /** The shape of an item: what was seen before the pick-up only is not known yet. */
-export const markOf = ({ state, early }: ConditionRow): Verdict | null => STATE_MARK[early ? 'unknown' : state];
+export const markOf = ({ state, beforePickUp }: ConditionRow): Verdict | null =>
+  STATE_MARK[beforePickUp ? 'unknown' : state];
 
 /** The whole in a word, and its shape. */
 export const WHOLE: Readonly<Record<Validity, { readonly word: string; readonly mark: Verdict }>> = {
@@ -43,10 +44,10 @@ export const WHOLE: Readonly<Record<Validity, { readonly word: string; readonly 
  * "Kept: R. Alder, Sat 7 Mar, 18:00", or "Kept so far" where that was before the pick-up; whichever of the two is not written down
  * says so. `zone`: IANA zone of the house.
  */
-export function answerLine({ state, answered, by, at, early }: ConditionRow, zone: string): string {
+export function answerLine({ state, answered, by, at, beforePickUp }: ConditionRow, zone: string): string {
   if (state !== answered) return overruled(state, answered);
   if (state === 'unknown') return STATE_WORDS[state];
-  const word = early ? 'Kept so far' : STATE_WORDS[state];
+  const word = beforePickUp ? 'Kept so far' : STATE_WORDS[state];
   return `${word}: ${whoAndWhen({ by, at }, zone)}`;
 }
 

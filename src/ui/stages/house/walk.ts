@@ -1,8 +1,8 @@
 import { create } from 'zustand';
 import type { Look } from '../../../../geometry/edit/index.ts';
 import type { ConditionState } from '../../../../geometry/plan/test-record.ts';
-import { withAnswer, withLook } from '../../../protocol/conditions/edit.ts';
-import { conditionsReport } from '../../../protocol/conditions/report.ts';
+import { conditionsReport } from '../../../protocol/conditions/conditions-report.ts';
+import { withAnswer, withLook } from '../../../protocol/conditions/edit-conditions.ts';
 import { useAppStore } from '../../../state/store.ts';
 
 const NOBODY: Look = { by: '', at: null };

@@ -1,7 +1,7 @@
 import { counted } from '../../../../geometry/messages/index.ts';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import type { LogEntry } from '../../../../geometry/plan/test-record.ts';
-import { conditionsReport } from '../../../protocol/conditions/report.ts';
+import { conditionsReport } from '../../../protocol/conditions/conditions-report.ts';
 import { describeTimeToSeal } from '../../../protocol/custody/describe-chain.ts';
 import { type NamedDetector, namedDetectors } from '../../../protocol/custody/detectors.ts';
 import { isSentToLaboratory, logEntryOf, withLogEntry } from '../../../protocol/custody/log-entries.ts';

@@ -1,7 +1,7 @@
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import type { Forecast, Visit } from '../../../../geometry/plan/test-record.ts';
 import { SEVERE_STORM } from '../../../protocol/timing/limits.ts';
-import { windUnit, windWords, withForecast } from '../../../protocol/timing/weather.ts';
+import { formatWind, windUnit, withForecast } from '../../../protocol/timing/weather-check.ts';
 import { type Choice, ChoiceField } from '../../fields/choice-field.tsx';
 import { InstantField } from '../../fields/instant-field.tsx';
 import { NumberField } from '../../fields/number-field.tsx';
@@ -28,7 +28,7 @@ export function ForecastFields({
   const unit = windUnit(display.length);
   const set = (patch: Partial<Forecast>) => onChange(withForecast(visit, patch));
   const sustained = forecast?.sustained ?? null;
-  const wind = sustained === null ? 'wind not noted' : windWords(sustained, display.length);
+  const wind = sustained === null ? 'wind not noted' : formatWind(sustained, display.length);
   const storm = STORM.find((choice) => choice.storm === (forecast?.storm ?? null)) ?? STORM[0];
   return (
     <details className="group">

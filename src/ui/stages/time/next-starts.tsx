@@ -2,8 +2,8 @@ import { useEffect, useId, useRef, useState } from 'react';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import { instantText, type Ms } from '../../../protocol/timing/clock.ts';
 import { formatInstant, formatShortInstant } from '../../../protocol/timing/format-time.ts';
-import { proposals, type Shift } from '../../../protocol/timing/proposals.ts';
-import { spanWords } from '../../../protocol/timing/timeline.ts';
+import { proposeStarts, type Shift } from '../../../protocol/timing/propose-starts.ts';
+import { formatSpan } from '../../../protocol/timing/timeline.ts';
 
 /** How many of the next days are shown. */
 const SHOWN = 6;
@@ -27,7 +27,7 @@ export function NextStarts({ plan, onTake }: { readonly plan: Plan; readonly onT
       </button>
     );
   }
-  const days = proposals(plan, now).slice(0, SHOWN);
+  const days = proposeStarts(plan, now).slice(0, SHOWN);
   return (
     <section ref={list} tabIndex={-1} className="starts" aria-label="When it could start">
       <p className="small">
@@ -75,5 +75,5 @@ export function NextStarts({ plan, onTake }: { readonly plan: Plan; readonly onT
 
 /** "Mon 30 Nov, 8:00 to 18:00". */
 function pickUpWords({ from, to }: Shift, zone: string): string {
-  return from === to ? `${formatShortInstant(from, zone)}, to the minute` : spanWords({ from, to }, zone);
+  return from === to ? `${formatShortInstant(from, zone)}, to the minute` : formatSpan({ from, to }, zone);
 }

@@ -1,6 +1,6 @@
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import type { Kit, Visit } from '../../../../geometry/plan/test-record.ts';
-import { timingReport } from '../../../protocol/timing/report.ts';
+import { timingReport } from '../../../protocol/timing/timing-report.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { type Choice, ChoiceField } from '../../fields/choice-field.tsx';
 import { FieldGroup } from '../../fields/field-group.tsx';

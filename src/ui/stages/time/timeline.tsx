@@ -1,7 +1,7 @@
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import { wallTime } from '../../../protocol/timing/clock.ts';
 import { formatDuration, formatInstant } from '../../../protocol/timing/format-time.ts';
-import { spanWords, timelineOf } from '../../../protocol/timing/timeline.ts';
+import { formatSpan, timelineOf } from '../../../protocol/timing/timeline.ts';
 
 /** So many days have their number along the foot; the others only a line. */
 const NUMBERED = 8;
@@ -46,7 +46,7 @@ export function Timeline({ plan }: { readonly plan: Plan }) {
               {lines}
               <span className="timeline__span" style={placed(share(bar.from), share(bar.to))} />
             </span>
-            <Span words={spanWords(bar, timeZone)} />
+            <Span words={formatSpan(bar, timeZone)} />
             {bar.why && <span className="small soft">{bar.why}</span>}
           </li>
         ))}

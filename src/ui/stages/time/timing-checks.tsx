@@ -1,7 +1,7 @@
 import { capital } from '../../../../geometry/messages/index.ts';
 import { sourceWords } from '../../../../geometry/messages/sources.ts';
-import { TIMING_NAME } from '../../../protocol/timing/checks.ts';
-import type { TimingReport } from '../../../protocol/timing/report.ts';
+import { TIMING_NAME } from '../../../protocol/timing/timing-check.ts';
+import type { TimingReport } from '../../../protocol/timing/timing-report.ts';
 import { VerdictMark } from '../../verdict/verdict-mark.tsx';
 
 /** Every limit of time with its verdict, the reason and the source. */

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import type { Practice, Weekday } from '../../../../geometry/plan/test-record.ts';
-import { USUAL_PRACTICE } from '../../../protocol/timing/proposals.ts';
+import { USUAL_PRACTICE } from '../../../protocol/timing/propose-starts.ts';
 import { TextField } from '../../fields/text-field.tsx';
 
 const NAMES: readonly (readonly [Weekday, string])[] = [

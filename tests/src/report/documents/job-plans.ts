@@ -1,7 +1,7 @@
 /** Invented jobs for the tests of the papers, from nothing known to everything on record, and how they are drawn. */
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import { withAgreement } from '../../../../src/protocol/conditions/agreement.ts';
-import { withCondition } from '../../../../src/protocol/conditions/edit.ts';
+import { withCondition } from '../../../../src/protocol/conditions/edit-conditions.ts';
 import { withHandOver, withLogEntry, withWeatherNote } from '../../../../src/protocol/custody/log-entries.ts';
 import { drawJobPaper, type JobPaper } from '../../../../src/report/documents/papers.ts';
 import type { PaperName } from '../../../../src/report/paper.ts';

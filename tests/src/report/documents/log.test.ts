@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { withCondition } from '../../../../src/protocol/conditions/edit.ts';
+import { withCondition } from '../../../../src/protocol/conditions/edit-conditions.ts';
 import { withHandOver, withLogEntry, withWeatherNote } from '../../../../src/protocol/custody/log-entries.ts';
 import { placedDetectors } from '../../../../src/report/documents/places.ts';
 

@@ -1,10 +1,10 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { HOUR, type Ms } from './clock.ts';
+import { isLongTerm, kitWindow, LONG_TERM_SOURCES, leastExposure } from './exposure-window.ts';
 import { formatDuration, formatInstant } from './format-time.ts';
 import { CLOSED_BEFORE, MONITOR_HOURS, SHORT_TEST } from './limits.ts';
-import { leastExposure } from './pick-ups.ts';
-import { isLongTerm, kitWindow, LONG_TERM_SOURCES } from './term.ts';
-import type { TimingCheck, VisitTimes } from './types.ts';
+import type { TimingCheck } from './timing-check.ts';
+import type { VisitTimes } from './visit-times.ts';
 
 /** The closed house before and during a short-term test. */
 export function closedCheck(plan: Plan, times: VisitTimes): TimingCheck {
@@ -21,7 +21,7 @@ export function closedCheck(plan: Plan, times: VisitTimes): TimingCheck {
   if (start === null)
     return check('unknown', 'The start is not written down, so the closed hours before it cannot be told.');
   // Before what is missing: an opening that is written down is no longer unknown.
-  const opened = openedWords(plan, times, start);
+  const opened = describeOpening(plan, times, start);
   if (opened) return check('blocked', opened);
   const zone = plan.site.timeZone;
   if (closed === null) {
@@ -65,7 +65,10 @@ function lateCheck(
       `${lead}. Average the monitor's hours from ${formatInstant(closed + CLOSED_BEFORE.duration, zone)} on, at least 46 in one run.`,
     );
   }
-  return check('blocked', `${lead}, needs 12 h before a test of less than 96 h. ${waysOutWords(plan, closed, start)}`);
+  return check(
+    'blocked',
+    `${lead}, needs 12 h before a test of less than 96 h. ${describeOptions(plan, closed, start)}`,
+  );
 }
 
 /** A test of 96 h at least, all of them in the closed house: ANSI/AARST MAH-2019, 6.1.2(b). */
@@ -76,7 +79,7 @@ const averagedUntil = (closed: Ms, start: Ms): Ms =>
   Math.max(start, closed + CLOSED_BEFORE.duration) + MONITOR_HOURS.duration;
 
 /** What can be done about a house that was closed too late; null for what the kit does not allow. */
-export interface ClosingWays {
+export interface LateClosingOptions {
   /** A start from here on keeps the closed hours. */
   readonly startFrom: Ms;
   /** A pick-up from here on does; the kit may lie so long. */
@@ -84,7 +87,7 @@ export interface ClosingWays {
 }
 
 /** ANSI/AARST MAH-2019, 6.1.2: wait, or extend. */
-export function closingWays(plan: Plan, closed: Ms, start: Ms): ClosingWays {
+export function lateClosingOptions(plan: Plan, closed: Ms, start: Ms): LateClosingOptions {
   const { kit, visit } = plan;
   const soonest =
     visit.device === 'monitor'
@@ -95,8 +98,8 @@ export function closingWays(plan: Plan, closed: Ms, start: Ms): ClosingWays {
   return { startFrom: closed + CLOSED_BEFORE.duration, leaveUntil: possible ? until : null };
 }
 
-function waysOutWords(plan: Plan, closed: Ms, start: Ms): string {
-  const { startFrom, leaveUntil } = closingWays(plan, closed, start);
+function describeOptions(plan: Plan, closed: Ms, start: Ms): string {
+  const { startFrom, leaveUntil } = lateClosingOptions(plan, closed, start);
   const zone = plan.site.timeZone;
   const wait = `Start no earlier than ${formatInstant(startFrom, zone)}`;
   if (leaveUntil === null) return `${wait}: this kit may not lie long enough to make up for it.`;
@@ -110,7 +113,7 @@ function waysOutWords(plan: Plan, closed: Ms, start: Ms): string {
 }
 
 /** What an opening comes to; empty for none, or for one after which the house was closed again. */
-function openedWords({ site }: Plan, { closed, opened, end }: VisitTimes, start: Ms): string {
+function describeOpening({ site }: Plan, { closed, opened, end }: VisitTimes, start: Ms): string {
   if (opened === null || (closed !== null && opened < closed) || (end !== null && opened >= end)) return '';
   const at = formatInstant(opened, site.timeZone);
   // Nothing was measured yet: there is nothing to repeat.

@@ -1,6 +1,6 @@
 import { decimalText } from '../results/exact.ts';
-import type { CheckRecord, MonthRow } from './book.ts';
-import type { ControlChart } from './charts.ts';
+import type { ControlChart } from './control-charts.ts';
+import type { CheckRecord, MonthRow } from './quality-book.ts';
 
 /** A table as CSV (RFC 4180): a head, one line a row, a field in quotes where it has to be. */
 export function csv(rows: readonly (readonly (string | number)[])[]): string {
@@ -66,11 +66,11 @@ export function monthTable(months: readonly MonthRow[]): readonly (readonly (str
       device,
       measurements,
       duplicates.done,
-      duplicates.owed,
+      duplicates.required,
       blanks.done,
-      blanks.owed,
+      blanks.required,
       spikes.done,
-      spikes.owed,
+      spikes.required,
     ]),
   ];
 }

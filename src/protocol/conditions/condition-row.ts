@@ -3,7 +3,7 @@ import type { Source } from '../../../geometry/rules/types.ts';
 import type { Validity } from '../validity/validity.ts';
 
 /** What a broken item comes to: results are not evaluated, a professional decides, or it is only written down. */
-export type BreakMeans = 'not-evaluated' | 'look-again' | 'note-it';
+export type DeviationEffect = 'not-evaluated' | 'professional-review' | 'record-only';
 
 /** One thing that has to be so in the house before and during a short-term test. */
 export interface ConditionItem {
@@ -14,9 +14,9 @@ export interface ConditionItem {
   readonly requirement: string;
   /** The same to the people in the house; empty where only the tester sees to it. */
   readonly notice: string;
-  readonly breakMeans: BreakMeans;
+  readonly deviationEffect: DeviationEffect;
   /** What to do about a break, beyond what every break of its kind asks. */
-  readonly ifBroken: string;
+  readonly correction: string;
   readonly sources: readonly Source[];
   /** Where another published text says otherwise; left out where none is known to. */
   readonly conflict?: string;
@@ -36,20 +36,20 @@ export interface ConditionRow {
   /** What was answered. */
   readonly answered: ConditionState;
   /** Whether the house may have no such thing. */
-  readonly mayBeNone: boolean;
+  readonly canBeAbsent: boolean;
   /** Who saw the state; empty when it is not known, or when the answer was another one: nobody vouches for what they did not see. */
   readonly by: string;
   /** RFC 3339, or null when it is not known, as for `by`. */
   readonly at: string | null;
   readonly note: string;
   /** Seen kept before the pick-up that the plan has, and not looked at since. */
-  readonly early: boolean;
+  readonly beforePickUp: boolean;
   /** What is drawn that the question is about; empty for nothing. */
-  readonly names: string;
+  readonly drawnItems: string;
   /** Broken, and found before anything was measured. */
   readonly beforeStart: boolean;
   /** Null while it is not broken. */
-  readonly means: BreakMeans | null;
+  readonly effect: DeviationEffect | null;
   /** What the state comes to for this test, in sentences. */
   readonly text: string;
 }

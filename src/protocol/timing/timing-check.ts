@@ -1,6 +1,5 @@
 import type { Verdict } from '../../../geometry/check/types.ts';
 import type { Source } from '../../../geometry/rules/types.ts';
-import type { Ms } from './clock.ts';
 
 export type TimingRule = 'exposure' | 'closed-building' | 'mitigation-system' | 'weather' | 'laboratory';
 
@@ -14,16 +13,11 @@ export interface TimingCheck {
   readonly sources: readonly Source[];
 }
 
-/** The instants of a visit, ms; null for those that are not known. A pick-up that happened outweighs a planned one. */
-export interface VisitTimes {
-  readonly closed: Ms | null;
-  readonly opened: Ms | null;
-  readonly mitigation: Ms | null;
-  readonly start: Ms | null;
-  /** The pick-up that happened, or the planned one while none has. */
-  readonly end: Ms | null;
-  /** Whether `end` is only planned. */
-  readonly planned: boolean;
-  readonly posted: Ms | null;
-  readonly received: Ms | null;
-}
+/** What each rule is called, on screen and in print. */
+export const TIMING_NAME: Readonly<Record<TimingRule, string>> = {
+  'closed-building': 'Closed house',
+  'mitigation-system': 'Mitigation system',
+  exposure: 'Time laid out',
+  weather: 'Weather',
+  laboratory: 'Laboratory',
+};

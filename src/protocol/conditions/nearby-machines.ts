@@ -6,7 +6,7 @@ import { QUESTION_OF_MACHINE } from '../../../geometry/rules/running.ts';
 import { detectorLabel } from '../detector-label.ts';
 
 /** Within 20 ft they are off while a detector lies out: copies of 32 Ill. Adm. Code 422.130, closed-building list. */
-const WITHIN = 6096;
+const OFF_WITHIN = 6096;
 
 /** A machine that is drawn within the distance of a detector, and the question that asks for it. */
 export interface NearbyMachine {
@@ -15,7 +15,7 @@ export interface NearbyMachine {
   /** Id of the item of the list. */
   readonly question: string;
   /** "the dehumidifier near A1" */
-  readonly words: string;
+  readonly description: string;
 }
 
 /** Each of a plan, by level; distances in plan, from rim to body. */
@@ -25,9 +25,9 @@ export const machinesNearby = memoize(({ levels }: Plan): readonly NearbyMachine
       const question = QUESTION_OF_MACHINE[kind];
       if (question === undefined) return [];
       const body = shapeBody(shape);
-      const near = detectors.find(({ at: [x, y], radius }) => bodyDistance(body, x, y) - radius < WITHIN);
+      const near = detectors.find(({ at: [x, y], radius }) => bodyDistance(body, x, y) - radius < OFF_WITHIN);
       const noun = name.trim() || `the ${FIXTURE_NOUN[kind]}`;
-      return near ? [{ id, question, words: `${noun} near ${detectorLabel(near)}` }] : [];
+      return near ? [{ id, question, description: `${noun} near ${detectorLabel(near)}` }] : [];
     }),
   ),
 );

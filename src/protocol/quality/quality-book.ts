@@ -5,7 +5,7 @@ import { compare, dividedBy, type Exact, exact, exactOf, minus, times } from '..
 import { bandOf, type PrecisionBand } from '../results/precision.ts';
 import { type Ms, msOf, wallTime } from '../timing/clock.ts';
 import { testStateFrom } from '../validity/validity.ts';
-import { BLANKS, DUPLICATES, type Duty, owedInMonth, SPIKE_LIMITS, SPIKES } from './programme.ts';
+import { BLANKS, DUPLICATES, type QcRequirement, requiredInMonth, SPIKE_LIMITS, SPIKES } from './requirements.ts';
 
 /** Two results side by side, as the book keeps them. Concentrations in pCi/L, exact. */
 export interface PairRecord {
@@ -33,9 +33,9 @@ export interface CheckRecord {
   readonly verdict: 'clear' | 'warning' | 'out-of-control' | 'unknown';
 }
 
-export interface DutyCount {
+export interface QcCount {
   readonly done: number;
-  readonly owed: number;
+  readonly required: number;
 }
 
 /** One month with one kind of device. */
@@ -45,15 +45,15 @@ export interface MonthRow {
   readonly device: string;
   /** Locations with a result. */
   readonly measurements: number;
-  readonly duplicates: DutyCount;
-  readonly blanks: DutyCount;
-  readonly spikes: DutyCount;
+  readonly duplicates: QcCount;
+  readonly blanks: QcCount;
+  readonly spikes: QcCount;
 }
 
 interface YearRow {
   readonly year: string;
   readonly device: string;
-  readonly spikes: DutyCount;
+  readonly spikes: QcCount;
 }
 
 export interface QualityBook {
@@ -140,7 +140,10 @@ function monthRows(measured: readonly Measurement[], checks: readonly CheckRecor
     const here = <T extends { month: string; device: string }>(list: readonly T[]) =>
       list.filter((each) => each.month === month && each.device === device);
     const measurements = here(measured).length;
-    const count = (duty: Duty, done: number): DutyCount => ({ done, owed: owedInMonth(duty, measurements) });
+    const count = (duty: QcRequirement, done: number): QcCount => ({
+      done,
+      required: requiredInMonth(duty, measurements),
+    });
     const of = (kind: QualityCheck['kind']) => here(checks).filter(({ check }) => check.kind === kind).length;
     return {
       month,
@@ -162,6 +165,6 @@ function yearRows(measured: readonly Measurement[], checks: readonly CheckRecord
     const done = checks.filter(
       (each) => each.check.kind === 'spike' && each.device === device && each.month.startsWith(year),
     );
-    return { year, device, spikes: { done: done.length, owed: SPIKES.leastAYear } };
+    return { year, device, spikes: { done: done.length, required: SPIKES.leastAYear } };
   });
 }

@@ -1,14 +1,14 @@
 import type { Look } from '../../../geometry/edit/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { Condition, ConditionState } from '../../../geometry/plan/test-record.ts';
-import { answerFor } from './report.ts';
-import type { ConditionRow } from './types.ts';
+import type { ConditionRow } from './condition-row.ts';
+import { recordedCondition } from './conditions-report.ts';
 
 type Answer = Partial<Omit<Condition, 'item'>>;
 
 /** The plan with the answer for an item changed: one entry an item, in its old place or at the end. Answers of the same item that a file had beside it go. */
 export function withCondition(plan: Plan, id: string, change: Answer): Plan {
-  const before = answerFor(plan, id) ?? { item: id, state: 'unknown', at: null, note: '' };
+  const before = recordedCondition(plan, id) ?? { item: id, state: 'unknown', at: null, note: '' };
   return withEntry(plan, { ...before, ...change });
 }
 
@@ -25,14 +25,14 @@ function withEntry(plan: Plan, entry: Condition): Plan {
  * what they never saw. The note stays.
  */
 export function withAnswer(plan: Plan, id: string, state: ConditionState, { by, at }: Look): Plan {
-  const { by: _before, ...before } = answerFor(plan, id) ?? { item: id, note: '' };
+  const { by: _before, ...before } = recordedCondition(plan, id) ?? { item: id, note: '' };
   const name = by.trim();
   const after: Condition = { ...before, state, at, ...(name ? { by: name } : {}) };
   return withEntry(plan, after);
 }
 
 /** Whether an answer that stands was given without who gave it, or without when. */
-export const lacksWhoOrWhen = ({
+export const lacksObserverOrTime = ({
   state,
   answered,
   by,

@@ -2,7 +2,7 @@ import type { Source } from '../../../geometry/rules/types.ts';
 import { MAMF, MSQA, NEW_JERSEY, ourReading, source } from '../sources.ts';
 
 /** What a quality programme owes: a share of the measurements of a month, with a cap. One definition for book, words and command. */
-export interface Duty {
+export interface QcRequirement {
   readonly name: string;
   /** Of the measurements of a month, percent. */
   readonly percent: number;
@@ -15,7 +15,7 @@ export interface Duty {
   readonly conflict: string;
 }
 
-export const DUPLICATES: Duty = {
+export const DUPLICATES: QcRequirement = {
   name: 'Side-by-side pairs',
   percent: 10,
   mostAMonth: 50,
@@ -24,7 +24,7 @@ export const DUPLICATES: Duty = {
   conflict: '',
 };
 
-export const BLANKS: Duty = {
+export const BLANKS: QcRequirement = {
   name: 'Field blanks',
   percent: 5,
   mostAMonth: 25,
@@ -33,7 +33,7 @@ export const BLANKS: Duty = {
   conflict: '',
 };
 
-export const SPIKES: Duty = {
+export const SPIKES: QcRequirement = {
   name: 'Spikes',
   percent: 3,
   mostAMonth: 6,
@@ -44,7 +44,7 @@ export const SPIKES: Duty = {
 };
 
 /** The lesser of the share, a started one counting whole, and the cap. */
-export function owedInMonth({ percent, mostAMonth }: Duty, measurements: number): number {
+export function requiredInMonth({ percent, mostAMonth }: QcRequirement, measurements: number): number {
   return Math.min(mostAMonth, Math.ceil((measurements * percent) / 100));
 }
 

@@ -2,10 +2,11 @@ import { listed } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { Forecast, Visit } from '../../../geometry/plan/test-record.ts';
 import { HOUR, type Ms, msOf } from './clock.ts';
+import { isLongTerm } from './exposure-window.ts';
 import { formatDuration, formatInstant } from './format-time.ts';
 import { SEVERE_STORM, SHORT_TEST, WIND_LIMIT } from './limits.ts';
-import { isLongTerm } from './term.ts';
-import type { TimingCheck, VisitTimes } from './types.ts';
+import type { TimingCheck } from './timing-check.ts';
+import type { VisitTimes } from './visit-times.ts';
 
 /** The international mile, exactly. */
 const KMH_PER_MPH = 1.609344;
@@ -17,17 +18,17 @@ export function windUnit(lengths: Lengths): { readonly name: 'mph' | 'km/h'; rea
 }
 
 /** "30 mph", "47.9 km/h": to a hundredth, so that nothing below the limit looks like it. */
-export function windWords(kmh: number, lengths: Lengths): string {
+export function formatWind(kmh: number, lengths: Lengths): string {
   const unit = windUnit(lengths);
   return `${Math.round((100 * kmh) / unit.kmh) / 100} ${unit.name}`;
 }
 
 /** What was forecast, with when and where it was read, as far as it is noted. No full stop. */
-export function forecastWords({ at, source, sustained, storm }: Forecast, { site, display }: Plan): string {
+export function describeForecast({ at, source, sustained, storm }: Forecast, { site, display }: Plan): string {
   const looked = msOf(at);
   const when = looked === null ? '' : ` of ${formatInstant(looked, site.timeZone)}`;
   const where = source.trim() ? ` (${source.trim()})` : '';
-  const wind = sustained === null ? 'wind not noted' : `sustained wind of ${windWords(sustained, display.length)}`;
+  const wind = sustained === null ? 'wind not noted' : `sustained wind of ${formatWind(sustained, display.length)}`;
   const storms = new Map([
     [true, ', a severe storm'],
     [false, ', no severe storm'],
@@ -65,7 +66,7 @@ export function weatherCheck(plan: Plan, { start, end }: VisitTimes): TimingChec
       'Look up the forecast before the start and note it: no test of less than 96 h in a severe storm or in sustained wind of 30 mph (48 km/h) or more.',
     );
   }
-  const found = forecastWords(forecast, plan);
+  const found = describeForecast(forecast, plan);
   const windy = forecast.sustained !== null && forecast.sustained >= WIND_LIMIT.kmh;
   if (windy || forecast.storm) {
     const limit = windy ? windLimitWords(forecast.sustained ?? 0) : '';

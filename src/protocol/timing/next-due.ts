@@ -1,8 +1,8 @@
 import { type Ms, msOf } from './clock.ts';
+import { type PickUpWindow, pickUpWindow } from './exposure-window.ts';
 import { formatShortInstant } from './format-time.ts';
 import { laboratoryBy, postBy } from './laboratory.ts';
 import { LEAST_EXPOSURE } from './limits.ts';
-import { type PickUpWindow, pickUpWindow } from './pick-ups.ts';
 import type { VisitFacts } from './visit-facts.ts';
 
 /** A test as a list knows it; without `visit` only by what its plan says of start and end. */

@@ -2,12 +2,12 @@ import type { QualityCheck } from '../../../geometry/plan/test-record.ts';
 import type { Source } from '../../../geometry/rules/types.ts';
 import type { PrecisionBand } from '../results/precision.ts';
 import { MSQA, NEW_JERSEY } from '../sources.ts';
-import type { CheckRecord, DutyCount } from './book.ts';
-import type { ControlChart, PointVerdict } from './charts.ts';
-import { type Duty, OWN_LIMITS_FROM } from './programme.ts';
+import type { ControlChart, PointVerdict } from './control-charts.ts';
+import type { CheckRecord, QcCount } from './quality-book.ts';
+import { OWN_LIMITS_FROM, type QcRequirement } from './requirements.ts';
 
 /** How a chart stands in the words of all verdicts. */
-export type Standing = 'clear' | 'tight' | 'blocked' | 'not-run';
+export type ChartStatus = 'clear' | 'tight' | 'blocked' | 'not-run';
 
 export const POINT_WORD: Readonly<Record<PointVerdict, string>> = {
   'in-control': 'in control',
@@ -34,25 +34,28 @@ export function statisticName({ of }: PrecisionBand): string {
 }
 
 /** A line of a chart with at most one decimal: "20.3 %", "1 pCi/L". For reading; the verdict is by the exact line. */
-export function lineText(value: number, { of }: PrecisionBand): string {
+export function formatLimit(value: number, { of }: PrecisionBand): string {
   return `${Math.round(value * 10) / 10} ${of === 'percent' ? '%' : 'pCi/L'}`;
 }
 
 /** Where the lines of a chart come from. */
-export function linesSaid({ band, points, warning, control, own }: ControlChart): string {
+export function describeLimits({ band, points, warning, control, own }: ControlChart): string {
   const lines =
     control === null
-      ? `Warning above ${lineText(warning, band)}; the texts give no control line here.`
-      : `Warning from ${lineText(warning, band)}, control from ${lineText(control, band)}.`;
+      ? `Warning above ${formatLimit(warning, band)}; the texts give no control line here.`
+      : `Warning from ${formatLimit(warning, band)}, control from ${formatLimit(control, band)}.`;
   if (band.control === null) return lines;
-  const published = `${lineText(band.warning, band)} and ${lineText(band.control, band)}`;
+  const published = `${formatLimit(band.warning, band)} and ${formatLimit(band.control, band)}`;
   if (own) return `${lines} Drawn from your own ${points.length} pairs; the published lines are ${published}.`;
   if (points.length >= OWN_LIMITS_FROM.pairs) return `${lines} As published: your own pairs give no tighter ones.`;
   return `${lines} As published, until ${OWN_LIMITS_FROM.pairs} pairs of your own give tighter ones.`;
 }
 
 /** How a chart stands, and what to do, the worst first. */
-export function standingOf({ points, flags }: ControlChart): { readonly standing: Standing; readonly says: string } {
+export function chartStatus({ points, flags }: ControlChart): {
+  readonly standing: ChartStatus;
+  readonly says: string;
+} {
   const last = points.at(-1);
   if (!last) return { standing: 'not-run', says: 'No pair yet.' };
   if (last.verdict === 'out-of-control' || last.endsRun) return { standing: 'blocked', says: 'Out of control.' };
@@ -64,18 +67,18 @@ export function standingOf({ points, flags }: ControlChart): { readonly standing
 }
 
 /** "10 % of the locations of a month, at most 50 a month." */
-export function dutySaid({ name, percent, mostAMonth, leastAYear, conflict }: Duty): string {
+export function describeRequirement({ name, percent, mostAMonth, leastAYear, conflict }: QcRequirement): string {
   const year = leastAYear > 0 ? `, and at least ${leastAYear} a year` : '';
   return `${name}: ${percent} % of the locations measured in a month, at most ${mostAMonth} a month${year}.${conflict && ` Texts differ: ${conflict}`}`;
 }
 
 /** "2 of 3, 1 owed"; "20 done, 2 needed". */
-export function countSaid({ done, owed }: DutyCount): string {
-  return done < owed ? `${done} of ${owed}, ${owed - done} owed` : `${done} done, ${owed} needed`;
+export function describeCount({ done, required }: QcCount): string {
+  return done < required ? `${done} of ${required}, ${required - done} owed` : `${done} done, ${required} needed`;
 }
 
 /** What to do when a blank or spike is not in order; null where nothing is. */
-export function checkAction({
+export function correctiveAction({
   check: { kind },
   verdict,
 }: CheckRecord): { readonly says: string; readonly sources: readonly Source[] } | null {
@@ -83,7 +86,7 @@ export function checkAction({
   return ACTIONS[kind][verdict];
 }
 
-type Action = NonNullable<ReturnType<typeof checkAction>>;
+type Action = NonNullable<ReturnType<typeof correctiveAction>>;
 
 const BLANK_SOURCES = [NEW_JERSEY('10(d)'), MSQA('Companion D, 2.4.2')] as const;
 const SPIKE_SOURCES = [MSQA('5.3.1-5.3.3')] as const;

@@ -1,11 +1,10 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { Practice, Weekday } from '../../../geometry/plan/test-record.ts';
-import { visitTimes } from './checks.ts';
 import { DAY, HOUR, instantAt, MINUTE, type Ms, wallTime } from './clock.ts';
+import { isLongTerm, kitWindow, leastExposure } from './exposure-window.ts';
 import { CLOSED_BEFORE, MITIGATION_BEFORE } from './limits.ts';
 import { hasMitigation } from './mitigation.ts';
-import { leastExposure } from './pick-ups.ts';
-import { isLongTerm, kitWindow } from './term.ts';
+import { visitTimes } from './visit-times.ts';
 
 /** When a tester works unless the plan says otherwise: common practice, no published source. */
 export const USUAL_PRACTICE: Practice = {
@@ -57,7 +56,7 @@ export function shifts({ days, daysOff }: Practice, zone: string, from: Ms, coun
  * kit's window with a pick-up in hours of work; or why the shift has none. What is not known of the house is taken to begin now.
  * @param days how far to look ahead
  */
-export function proposals(plan: Plan, now: Ms, days = 10): readonly DayProposal[] {
+export function proposeStarts(plan: Plan, now: Ms, days = 10): readonly DayProposal[] {
   const practice = plan.practice ?? USUAL_PRACTICE;
   const { mitigation } = visitTimes(plan);
   const closed = closedStill(plan, now);

@@ -1,17 +1,17 @@
 import { CAUTIONS, capital, listed } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { visitTimes } from '../timing/checks.ts';
 import { DAY, HOUR, MINUTE, type Ms, msOf } from '../timing/clock.ts';
+import { isLongTerm } from '../timing/exposure-window.ts';
 import { formatInstant } from '../timing/format-time.ts';
 import { laboratoryBy, postBy } from '../timing/laboratory.ts';
 import { CLOSED_BEFORE } from '../timing/limits.ts';
-import { timingReport } from '../timing/report.ts';
-import { isLongTerm } from '../timing/term.ts';
+import { timingReport } from '../timing/timing-report.ts';
+import { visitTimes } from '../timing/visit-times.ts';
 
 type EventKind = 'closing' | 'start' | 'pick-up-window' | 'last-moment' | 'pick-up' | 'posting' | 'laboratory';
 
 /** One entry of the job's calendar. */
-export interface JobEvent {
+export interface VisitEvent {
   readonly kind: EventKind;
   readonly title: string;
   readonly start: Ms;
@@ -38,7 +38,7 @@ const ALARMS = {
  * written down, where it is.
  * @param now a house that is not closed by then can only be closed now
  */
-export function jobEvents(plan: Plan, now: Ms = Number.NEGATIVE_INFINITY): readonly JobEvent[] {
+export function visitEvents(plan: Plan, now: Ms = Number.NEGATIVE_INFINITY): readonly VisitEvent[] {
   const { start, end, closed } = visitTimes(plan);
   if (start === null) return [];
   const report = timingReport(plan);
@@ -126,10 +126,10 @@ function lateWords({ site }: Plan, close: Ms, start: Ms): string {
     : '';
 }
 
-type EventOf = (kind: EventKind, title: string, at: Ms, until: Ms, says: string, alarms: readonly Ms[]) => JobEvent;
+type EventOf = (kind: EventKind, title: string, at: Ms, until: Ms, says: string, alarms: readonly Ms[]) => VisitEvent;
 
 /** What follows the pick-up of detectors that a laboratory reads. */
-function sending(plan: Plan, fetched: Ms, event: EventOf): readonly JobEvent[] {
+function sending(plan: Plan, fetched: Ms, event: EventOf): readonly VisitEvent[] {
   const { kit, site } = plan;
   const laboratory = laboratoryBy(fetched, kit.labDays);
   const post = postBy(fetched, kit.labDays);

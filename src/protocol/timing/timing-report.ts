@@ -1,11 +1,11 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { timingChecks, visitTimes } from './checks.ts';
 import { HOUR, instantText, type Ms } from './clock.ts';
+import { isLongTerm, kitWindow, pickUpWindow } from './exposure-window.ts';
 import { laboratoryBy } from './laboratory.ts';
 import { CLOSED_BEFORE, MITIGATION_BEFORE } from './limits.ts';
-import { pickUpWindow } from './pick-ups.ts';
-import { isLongTerm, kitWindow } from './term.ts';
-import type { TimingCheck } from './types.ts';
+import type { TimingCheck } from './timing-check.ts';
+import { timingChecks } from './timing-checks.ts';
+import { visitTimes } from './visit-times.ts';
 
 /** The times of a plan's visit. Instants in the site's zone, RFC 3339; null where the start is not known. */
 export interface TimingReport {

@@ -1,7 +1,7 @@
 import { absolute, asNumber, compare, type Exact, exact, exactOf, minus } from '../results/exact.ts';
 import { PRECISION_BANDS, type PrecisionBand } from '../results/precision.ts';
-import type { PairRecord } from './book.ts';
-import { OWN_LIMITS_FROM, RUN_OF_WARNINGS, SHARE_LIMITS } from './programme.ts';
+import type { PairRecord } from './quality-book.ts';
+import { OWN_LIMITS_FROM, RUN_OF_WARNINGS, SHARE_LIMITS } from './requirements.ts';
 
 export type PointVerdict = 'in-control' | 'warning' | 'out-of-control';
 

@@ -4,36 +4,36 @@ import type { Condition } from '../../../geometry/plan/test-record.ts';
 import type { Source } from '../../../geometry/rules/types.ts';
 import { ILLINOIS_COPY, MAH, source } from '../sources.ts';
 import { msOf } from '../timing/clock.ts';
+import { isLongTerm } from '../timing/exposure-window.ts';
 import { formatInstant } from '../timing/format-time.ts';
 import { CLOSED_BEFORE } from '../timing/limits.ts';
 import { hasMitigation } from '../timing/mitigation.ts';
-import { isLongTerm } from '../timing/term.ts';
 import { AIR_ITEMS } from './air-items.ts';
-import { machinesNearby } from './machines.ts';
+import type { ConditionItem, ConditionRow, ConditionsReport, DeviationEffect } from './condition-row.ts';
+import { machinesNearby } from './nearby-machines.ts';
 import { OTHER_ITEMS } from './other-items.ts';
-import type { BreakMeans, ConditionItem, ConditionRow, ConditionsReport } from './types.ts';
 
 /** The closed-building list in the order of a walk round the house. */
 export const CONDITION_ITEMS: readonly ConditionItem[] = [...AIR_ITEMS, ...OTHER_ITEMS];
 
-export const WHY_BREAKS_COUNT =
+export const WHY_DEVIATIONS_COUNT =
   'Every break is written down with the result and may undo it. Which break comes to what is sorted here by the habit of the trade.';
 /** Of `WHY_BREAKS_COUNT`. */
-export const BREAK_SOURCES: readonly Source[] = [
+export const DEVIATION_SOURCES: readonly Source[] = [
   MAH('6.1.1 and Exh. 2'),
   ILLINOIS_COPY('(o)(1)(I)'),
   source('common-practice', 'common practice, no published source'),
 ];
 
-const MEANS_WORDS: Readonly<Record<BreakMeans, string>> = {
+const EFFECT_TEXT: Readonly<Record<DeviationEffect, string>> = {
   'not-evaluated': 'This test is not evaluated. Keep the record and test again.',
-  'look-again': 'The result may not be used before a certified or licensed professional has looked at it.',
-  'note-it': 'The test goes on. Write it down with the result.',
+  'professional-review': 'The result may not be used before a certified or licensed professional has looked at it.',
+  'record-only': 'The test goes on. Write it down with the result.',
 };
 
 /** How the house keeps each item of the list, and what that comes to for the test. */
 export function conditionsReport(plan: Plan): ConditionsReport {
-  const rows = [...CONDITION_ITEMS.filter((item) => applies(plan, item)), ...strangers(plan)].map((item) =>
+  const rows = [...CONDITION_ITEMS.filter((item) => applies(plan, item)), ...unlistedItems(plan)].map((item) =>
     rowOf(plan, item),
   );
   return { rows, ...overallValidity(rows) };
@@ -47,7 +47,7 @@ function applies(plan: Plan, { id, onlyWith, anyTerm }: ConditionItem): boolean 
 }
 
 /** Items of the file that the list does not have: shown, and a break of one is for a professional. */
-function strangers({ conditions }: Plan): readonly ConditionItem[] {
+function unlistedItems({ conditions }: Plan): readonly ConditionItem[] {
   const known = new Set(CONDITION_ITEMS.map(({ id }) => id));
   return [...new Set(conditions.map(({ item }) => item))]
     .filter((id) => !known.has(id))
@@ -56,8 +56,8 @@ function strangers({ conditions }: Plan): readonly ConditionItem[] {
       name: id.replaceAll('-', ' '),
       requirement: 'This comes from the file and is not on this list.',
       notice: '',
-      breakMeans: 'look-again',
-      ifBroken: 'See the instructions that it comes from.',
+      deviationEffect: 'professional-review',
+      correction: 'See the instructions that it comes from.',
       sources: [],
     }));
 }
@@ -65,7 +65,7 @@ function strangers({ conditions }: Plan): readonly ConditionItem[] {
 const RANK = { broken: 0, unknown: 1, kept: 2, 'not-applicable': 3 } as const;
 
 /** Of several answers the worst: a break that was seen once has happened. */
-export function answerFor({ conditions }: Plan, id: string): Condition | undefined {
+export function recordedCondition({ conditions }: Plan, id: string): Condition | undefined {
   return conditions
     .filter(({ item }) => item === id)
     .reduce<Condition | undefined>(
@@ -75,14 +75,14 @@ export function answerFor({ conditions }: Plan, id: string): Condition | undefin
 }
 
 function rowOf(plan: Plan, item: ConditionItem): ConditionRow {
-  const answer = answerFor(plan, item.id);
+  const answer = recordedCondition(plan, item.id);
   const answered = answer?.state ?? 'unknown';
   const mayBeNone = !item.everyHouse && !(item.onlyWith && hasMitigation(plan));
   const touched = item.id === 'not-disturbed' ? tamperedDetectors(plan) : [];
-  const names = namedIn(plan, item);
-  const drawn = names !== '';
-  const settled = answered === 'not-applicable' && (!mayBeNone || drawn) ? 'unknown' : answered;
-  const state = touched.length > 0 ? 'broken' : settled;
+  const drawnItems = drawnNearby(plan, item);
+  const drawn = drawnItems !== '';
+  const resolved = answered === 'not-applicable' && (!mayBeNone || drawn) ? 'unknown' : answered;
+  const state = touched.length > 0 ? 'broken' : resolved;
   const found = touched.length > 0 ? `The log has tampering seen at ${listed(touched)}. ` : '';
   const doubted =
     answered === 'not-applicable' && state === 'unknown' ? 'That there is none cannot be: look again. ' : '';
@@ -90,13 +90,13 @@ function rowOf(plan: Plan, item: ConditionItem): ConditionRow {
     item,
     state,
     answered,
-    mayBeNone: mayBeNone && !drawn,
-    names,
+    canBeAbsent: mayBeNone && !drawn,
+    drawnItems,
     by: state === answered ? (answer?.by?.trim() ?? '') : '',
     at: state === answered ? (answer?.at ?? null) : null,
     note: answer?.note.trim() ?? '',
-    early: state === 'kept' && isBefore(answer?.at ?? null, plan.visit.end),
-    means: state === 'broken' ? item.breakMeans : null,
+    beforePickUp: state === 'kept' && isBeforePickUp(answer?.at ?? null, plan.visit.end),
+    effect: state === 'broken' ? item.deviationEffect : null,
     beforeStart: state === 'broken' && touched.length === 0 && isBeforeStart(plan, answer?.at ?? null),
     text: found + doubted + rowText(plan, state, item, answer?.at ?? null),
   };
@@ -111,7 +111,7 @@ function rowText(plan: Plan, state: Condition['state'], item: ConditionItem, at:
     case 'unknown':
       return 'Not known yet. The test cannot pass without it.';
     case 'broken':
-      return isBeforeStart(plan, at) ? beforeStartWords(plan, item, at) : whatABreakMeans(item);
+      return isBeforeStart(plan, at) ? describeBeforeStart(plan, item, at) : describeDeviation(item);
   }
 }
 
@@ -122,24 +122,28 @@ function isBeforeStart({ visit }: Plan, at: string | null): boolean {
   return start === null || (seen !== null && seen < start);
 }
 
-function beforeStartWords({ site }: Plan, { breakMeans, ifBroken }: ConditionItem, at: string | null): string {
+function describeBeforeStart(
+  { site }: Plan,
+  { deviationEffect, correction }: ConditionItem,
+  at: string | null,
+): string {
   const seen = msOf(at);
   const lead = CLOSED_BEFORE.duration;
   const soonest =
     seen === null ? 'when it has been right for 12 h' : `not before ${formatInstant(seen + lead, site.timeZone)}`;
-  const later = breakMeans === 'not-evaluated' ? ` Start later: ${soonest}.` : '';
-  return `Found before the start. ${ifBroken}${later} Answer again when it is put right.`;
+  const later = deviationEffect === 'not-evaluated' ? ` Start later: ${soonest}.` : '';
+  return `Found before the start. ${correction}${later} Answer again when it is put right.`;
 }
 
 /** The question about machines near a detector names those that are drawn there. */
-function namedIn(plan: Plan, { id }: ConditionItem): string {
+function drawnNearby(plan: Plan, { id }: ConditionItem): string {
   const near = machinesNearby(plan).filter(({ question }) => question === id);
-  return near.length > 0 ? `Drawn within 20 ft (6.1 m): ${listed(near.map(({ words }) => words))}.` : '';
+  return near.length > 0 ? `Drawn within 20 ft (6.1 m): ${listed(near.map(({ description }) => description))}.` : '';
 }
 
 /** What a break of an item comes to for the test, and what to do about it. */
-export const whatABreakMeans = ({ breakMeans, ifBroken }: ConditionItem): string =>
-  `${MEANS_WORDS[breakMeans]} ${ifBroken}`;
+export const describeDeviation = ({ deviationEffect, correction }: ConditionItem): string =>
+  `${EFFECT_TEXT[deviationEffect]} ${correction}`;
 
 /** Labels of the detectors whose log says that somebody was at them. */
 function tamperedDetectors({ log = [], levels }: Plan): readonly string[] {
@@ -150,31 +154,31 @@ function tamperedDetectors({ log = [], levels }: Plan): readonly string[] {
 }
 
 /** Seen before the pick-up and not looked at since: what happened in between is not in the answer. */
-const isBefore = (at: string | null, pickUp: string | null): boolean => {
+const isBeforePickUp = (at: string | null, pickUp: string | null): boolean => {
   const [seen, end] = [msOf(at), msOf(pickUp)];
   return seen !== null && end !== null && seen < end;
 };
 
 /** So many answers say nothing of what came after them; empty for none. */
-export const earlyWords = (count: number): string =>
+export const describeEarlyAnswers = (count: number): string =>
   count === 0
     ? ''
     : `${counted(count, 'answer')} from before the pick-up: ask then what happened since, and answer again.`;
 
 function overallValidity(rows: readonly ConditionRow[]): Pick<ConditionsReport, 'validity' | 'text'> {
   const named = (which: readonly ConditionRow[]) => listed(which.map(({ item }) => `"${item.name}"`));
-  const lost = rows.filter(({ means }) => means === 'not-evaluated');
+  const lost = rows.filter(({ effect }) => effect === 'not-evaluated');
   if (lost.length > 0) {
     return {
       validity: 'not-evaluated',
       text: `Broken: ${named(lost)}. ${lost.every(({ beforeStart }) => beforeStart) ? 'Found before the start: put it right and start later.' : 'This test is not evaluated. Keep the record and test again.'}`,
     };
   }
-  const doubtful = rows.filter(({ means }) => means === 'look-again');
+  const doubtful = rows.filter(({ effect }) => effect === 'professional-review');
   const open = rows.filter(({ state }) => state === 'unknown');
   const asked = [
     open.length > 0 ? `${counted(open.length, 'item')} not known yet.` : '',
-    earlyWords(rows.filter(({ early }) => early).length),
+    describeEarlyAnswers(rows.filter(({ beforePickUp }) => beforePickUp).length),
   ]
     .filter(Boolean)
     .join(' ');
@@ -183,7 +187,7 @@ function overallValidity(rows: readonly ConditionRow[]): Pick<ConditionsReport, 
     return { validity: 'unknown', text: [text, asked].filter(Boolean).join(' ') };
   }
   if (asked) return { validity: 'unknown', text: asked };
-  const noted = rows.filter(({ means }) => means === 'note-it');
+  const noted = rows.filter(({ effect }) => effect === 'record-only');
   const note = noted.length > 0 ? ` To be noted with the result: ${named(noted)}.` : '';
   return { validity: 'holds', text: `Every item that applies is kept.${note}` };
 }

@@ -1,0 +1,53 @@
+import type { Plan } from '../../../geometry/plan/model.ts';
+import { HOUR, type Ms } from './clock.ts';
+import { leastOfTerm } from './exposure-window.ts';
+import { formatDuration } from './format-time.ts';
+import type { TimingCheck } from './timing-check.ts';
+import type { VisitTimes } from './visit-times.ts';
+
+/** Returns the check of the exposure time against the kit's limits and the least exposure of the plan's profile. */
+export function exposureCheck(plan: Plan, { start, end, planned }: VisitTimes): TimingCheck {
+  const term = leastOfTerm(plan);
+  const check = (verdict: TimingCheck['verdict'], detail: string): TimingCheck => ({
+    rule: 'exposure',
+    verdict,
+    detail,
+    sources: term.sources,
+  });
+  const { minimumHours, maximumHours } = plan.kit;
+  const [least, most] = [minimumHours * HOUR, maximumHours * HOUR];
+  const window = `${formatDuration(least)} to ${formatDuration(most)}`;
+  if (most < term.duration) {
+    return check(
+      'blocked',
+      `The kit may lie out for ${formatDuration(most)} at most, and ${term.name} takes ${formatDuration(term.duration)} at least. Choose another kit.`,
+    );
+  }
+  if (start === null || end === null) {
+    return check('unknown', `Start and pick-up must both be written down, to the minute. The kit asks for ${window}.`);
+  }
+  const exposure = end - start;
+  if (exposure < 0)
+    return check('blocked', 'The pick-up is written down before the start: one of them is wrong. Look at both times.');
+  const lay = planned
+    ? `As planned the detector lies out for ${formatDuration(exposure)}`
+    : `The detector lay out for ${formatDuration(exposure)}`;
+  const verdictOf = planned ? 'Plan another pick-up.' : 'The test is not evaluated; keep the record and test again.';
+  if (exposure < least)
+    return check(
+      'blocked',
+      `${lay}, ${short(least - exposure)} short of the kit's ${formatDuration(least)}. ${verdictOf}`,
+    );
+  if (exposure > most)
+    return check('blocked', `${lay}, ${short(exposure - most)} past the kit's ${formatDuration(most)}. ${verdictOf}`);
+  if (exposure < term.duration) {
+    return check(
+      'blocked',
+      `${lay}. The kit allows it, and ${term.name} of less than ${formatDuration(term.duration)} is not accepted. ${verdictOf}`,
+    );
+  }
+  return check('clear', `${lay}: within the kit's ${window}.${planned ? '' : ''}`);
+}
+
+/** Never "0 min" for what is a few seconds. */
+const short = (by: Ms) => (by < 60_000 ? 'less than a minute' : formatDuration(by));
