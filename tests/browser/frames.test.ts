@@ -179,7 +179,7 @@ describe('the sheet, painted', () => {
       await moves(at, line(3, [4, 2]));
       await rest();
       for (const { of } of await costs({ x: at.x + 12, y: at.y + 6 }, line(10, [5, 3]))) {
-        expect(of('top').times).toBe(1);
+        expect(of('detectors').times).toBe(1);
         for (const layer of ['sheet', 'zones', 'walls', 'names']) expect(of(layer).times, layer).toBe(0);
       }
       await page.keyboard.press('Escape');
@@ -202,7 +202,7 @@ describe('the sheet, painted', () => {
       for (const { of } of await costs({ x: at.x, y: at.y + 6 }, line(8, [0, 2]))) {
         expect(of('walls').times).toBe(times);
         // No detector is pulled and no verdict turns: what lies over the ground stays as it is.
-        expect(of('top').times).toBe(0);
+        expect(of('detectors').times).toBe(0);
         for (const layer of ['sheet', 'zones', 'walls', 'names']) expect(of(layer).share, layer).toBeLessThan(0.2);
       }
       await page.keyboard.press('Escape');

@@ -121,7 +121,7 @@ export function createSheetLayer(name: string, pictures: readonly Picture[], opa
   return {
     node,
     update: (view) => {
-      const inputs = pictures.map(({ read }) => read());
+      const inputs = readAll(pictures);
       const whole = stageRect(view.size, MARGIN_PX);
       const look: Inputs = [view.theme, view.unit, view.ratio, view.size.width, view.size.height];
       if (!painted || !sameInputs(look, painted.look)) {
@@ -145,6 +145,16 @@ export function createSheetLayer(name: string, pictures: readonly Picture[], opa
       painted = null;
     },
   };
+}
+
+/** Pictures that share a `read` get the same inputs. */
+function readAll(pictures: readonly Picture[]): readonly Inputs[] {
+  const known = new Map<Picture['read'], Inputs>();
+  return pictures.map(({ read }) => {
+    const inputs = known.get(read) ?? read();
+    known.set(read, inputs);
+    return inputs;
+  });
 }
 
 function penFor(node: Layer, { theme, unit, ratio }: SheetView, view: Viewport, area: RectPx): Pen {

@@ -1,22 +1,21 @@
-import { levelExtent } from '../../geometry/level/level-extent.ts';
-import { memoize } from '../../geometry/plane/memoize.ts';
-import { floorShapes, regionEdge, zoneShapes } from '../drawing/floor.ts';
-import { thingExtent, thingShapes } from '../drawing/things.ts';
-import { belowShapes, openingShapes, wallShapes } from '../drawing/walls.ts';
-import { selectBelow, selectLevel, selectModel, selectRegion } from '../state/selectors.ts';
-import { useAppStore } from '../state/store.ts';
-import { drawnEdges, pulledEdges } from './drawing.ts';
-import { openingExtent } from './extents.ts';
-import { selectNamed } from './named.ts';
-import { paintShapes } from './paint/canvas.ts';
-import { paintSheetNames, spoiltNames } from './paint/names/sheet-names.ts';
-import { paintSheet } from './paint/paper.ts';
-import { isSeen } from './paint/pen.ts';
-import { paintTracing } from './paint/tracing.ts';
-import { pictureOf } from './picture-store.ts';
-import { spoiltBySelection, spoiltRegion, spoiltWalls } from './spoilt.ts';
-import { type Picture, picture } from './stage/picture.ts';
-import { TOP } from './top-layer.ts';
+import { levelExtent } from '../../../geometry/level/level-extent.ts';
+import { memoize } from '../../../geometry/plane/memoize.ts';
+import { floorShapes, regionEdge, zoneShapes } from '../../drawing/floor.ts';
+import { thingExtent, thingShapes } from '../../drawing/things.ts';
+import { belowShapes, openingShapes, wallShapes } from '../../drawing/walls.ts';
+import { selectBelow, selectLevel, selectModel, selectRegion } from '../../state/selectors.ts';
+import { useAppStore } from '../../state/store.ts';
+import { drawnEdges, pulledEdges } from '../drawing.ts';
+import { openingExtent } from '../extents.ts';
+import { selectNamed } from '../named.ts';
+import { paintShapes } from '../paint/canvas.ts';
+import { paintSheetNames, spoiltNames } from '../paint/names/sheet-names.ts';
+import { paintSheet } from '../paint/paper.ts';
+import { isSeen } from '../paint/pen.ts';
+import { paintTracing } from '../paint/tracing.ts';
+import { pictureOf } from '../picture-store.ts';
+import { dirtyBySelection, dirtyInRegion, dirtyInWalls } from './dirty-extents.ts';
+import { type Picture, picture } from './picture.ts';
 
 const extentOf = memoize((level: Parameters<typeof levelExtent>[0]) => ({ extent: levelExtent(level) }));
 
@@ -25,7 +24,7 @@ const SHEET = picture({
   name: 'sheet',
   read: () => {
     const state = useAppStore.getState();
-    // The paper grows when the hand lets go: under a wall that is pulled it would have to be painted whole at every step.
+    // The paper grows when a drag ends: under a wall that is dragged it would have to be painted whole at every step.
     const { extent } = extentOf(selectLevel({ ...state, draft: null }));
     const region = selectRegion(state);
     return [extent, region, region.rooms.length > 0];
@@ -35,7 +34,7 @@ const SHEET = picture({
     paintShapes(pen, floorShapes(region));
   },
   dirty: ([paper, before, began], [extent, now, begun]) =>
-    paper === extent && began === begun ? spoiltRegion(before, now) : 'everywhere',
+    paper === extent && began === begun ? dirtyInRegion(before, now) : 'everywhere',
 });
 
 /** The photo or scan that is drawn over. It lies on the paper and under all that is drawn. */
@@ -66,12 +65,13 @@ const ZONES = picture({
     const state = useAppStore.getState();
     return [selectRegion(state), state.draft !== null];
   },
-  paint: (pen, [region, pulled]) => {
-    const edges = pulled ? pulledEdges(region) : drawnEdges(region);
+  paint: (pen, [region, isDragged]) => {
+    const edges = isDragged ? pulledEdges(region) : drawnEdges(region);
     paintShapes(pen, [...zoneShapes(region, region.zones, edges), regionEdge(region)]);
   },
-  // What was drawn in haste is drawn anew when the hand lets go.
-  dirty: ([before, hasty], [now, pulled]) => (hasty && !pulled ? 'everywhere' : spoiltRegion(before, now)),
+  // What was drawn coarsely during a drag is drawn anew at its end.
+  dirty: ([before, wasDragged], [now, isDragged]) =>
+    wasDragged && !isDragged ? 'everywhere' : dirtyInRegion(before, now),
 });
 
 /** Things, then the walls and openings over them. */
@@ -89,7 +89,7 @@ const WALLS = picture({
       ...thingShapes(model.level, chosen, (thing) => isSeen(pen, thingExtent(thing))),
     ]);
   },
-  dirty: ([before, were], [now, are]) => [...spoiltWalls(before, now), ...spoiltBySelection(now, were, are)],
+  dirty: ([before, were], [now, are]) => [...dirtyInWalls(before, now), ...dirtyBySelection(now, were, are)],
 });
 
 /** Everything written: detectors first, then rooms, things, rules, dimensions; what finds no room is left out. */
@@ -101,15 +101,12 @@ const NAMES = picture({
   },
   paint: (pen, [named, size]) => paintSheetNames(pen, named, size),
   dirty: ([before, size], [now, resized], pen) => {
-    // What is said under the drawing has its place from the stage.
+    // The text under the drawing is placed by the edges of the stage.
     const underDrawing = before.bar !== '' || now.bar !== '';
     return underDrawing || size !== resized ? 'everywhere' : spoiltNames(pen, now);
   },
   anchored: ([{ bar }]) => bar !== '',
 });
 
-/** From the desk up. A new layer takes its place in this list. */
+/** The plan, from the desk up. A new picture takes its place in this list. */
 export const GROUND: readonly Picture[] = [SHEET, TRACING, BELOW, ZONES, WALLS, NAMES];
-
-/** Over the ground: what is under the hand. */
-export const OVERLAY: readonly Picture[] = [TOP];

@@ -1,0 +1,40 @@
+import { toneOf } from '../../../geometry/messages/index.ts';
+import { useMenu } from '../../state/menu.ts';
+import { selectLevel, selectReports, selectShownPlan } from '../../state/selectors.ts';
+import { useShown } from '../../state/shown.ts';
+import { type AppState, useAppStore } from '../../state/store.ts';
+import { useLengths } from '../lengths/store.ts';
+import { type Sketch, useSketch } from '../sketch.ts';
+import type { Inputs } from '../stage/picture.ts';
+
+/** Returns everything that the overlay is made from. All of its pictures share it: where labels find room hangs on one another. */
+export function readOverlay(): Inputs {
+  const [state, sketch] = [useAppStore.getState(), useSketch.getState()];
+  const isDrag = state.draft !== null && state.live === null && state.hover === null && state.tool.kind === 'select';
+  if (isDrag) return inputsOfDrag(state, sketch);
+  const { plan, draft, levelId, tool, selection, hover, live, chain, sitHeight, stageSize } = state;
+  return [
+    ...[sketch, useShown.getState(), useMenu.getState(), useLengths.getState()],
+    ...[plan, draft, levelId, tool, selection, hover, live, chain, sitHeight, stageSize],
+  ];
+}
+
+/** Returns what is seen here while walls or things are dragged: most moves of a wall change none of it, and the overlay stays as it is. */
+function inputsOfDrag(state: AppState, sketch: Sketch): readonly unknown[] {
+  const { levelId, selection, chain, stageSize } = state;
+  const { pointer, cursor: _, ...drawn } = sketch;
+  const { protocol, display } = selectShownPlan(state);
+  const reports = selectReports(state);
+  const detectors = selectLevel(state).detectors.flatMap((detector) => {
+    const report = reports.find(({ id }) => id === detector.id);
+    return [detector, selection.includes(detector.id) ? report : report && toneOf(report)];
+  });
+  return [
+    'pulled',
+    ...[levelId, selection, chain, stageSize, protocol, display, useShown.getState()],
+    ...Object.values(drawn).map((value) => (Array.isArray(value) && value.length === 0 ? '' : value)),
+    // A note with lengths goes along with the pointer.
+    sketch.reading.length > 0 ? pointer : '',
+    ...detectors,
+  ];
+}

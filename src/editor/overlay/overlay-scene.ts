@@ -1,0 +1,79 @@
+import { nearLimit } from '../../../geometry/check/near-limit.ts';
+import { memoize } from '../../../geometry/plane/memoize.ts';
+import type { Line } from '../../../geometry/plane/types.ts';
+import { useMenu } from '../../state/menu.ts';
+import { selectCarried, selectLevel, selectReports } from '../../state/selectors.ts';
+import { type AppState, useAppStore } from '../../state/store.ts';
+import { toScreen } from '../../state/viewport.ts';
+import { judgedGhost } from '../ghost.ts';
+import { figuresOn } from '../lengths/figures.ts';
+import { selectNamed } from '../named.ts';
+import type { DrawnDetector } from '../paint/detectors.ts';
+import { createPlaces, type Places } from '../paint/names/places.ts';
+import { type SheetNames, sheetNames } from '../paint/names/sheet-names.ts';
+import type { Pen } from '../paint/pen.ts';
+import { type Sketch, useSketch } from '../sketch.ts';
+
+/** Room that a detector takes, px: labels keep off it. */
+const DETECTOR_PX = 30;
+
+/** What the pictures of the overlay share while they are painted once. */
+export interface OverlayScene {
+  /** With the viewport that is painted for, which the sheet may have left meanwhile. */
+  readonly state: AppState;
+  readonly sketch: Sketch;
+  readonly names: SheetNames;
+  /** What is taken already: each picture that writes something claims its place here, in the order of painting. */
+  readonly places: Places;
+  readonly detectors: readonly DrawnDetector[];
+}
+
+/** Returns the scene of one pass: a pen is made for each. */
+export const overlayScene = memoize((pen: Pen): OverlayScene => {
+  const state = { ...withAskedSpot(useAppStore.getState()), viewport: pen.view };
+  const sketch = useSketch.getState();
+  const names = sheetNames(pen, selectNamed(state));
+  const places = createPlaces(state.stageSize, { places: names.places, origin: [pen.view.x, pen.view.y] });
+  const detectors = detectorsOf(state, sketch);
+  for (const { detector } of detectors) places.keep(toScreen(pen.view, detector.at), DETECTOR_PX, DETECTOR_PX);
+  for (const { middle, width } of figuresOn(pen, state).own) {
+    places.keep([middle[0] + pen.view.x, middle[1] + pen.view.y], width + 12, 24);
+  }
+  return { state, sketch, names, places, detectors };
+});
+
+/** While the commands for a spot of the floor are listed, what keeps a detector from it stays highlighted. */
+function withAskedSpot(state: AppState): AppState {
+  const { ask } = useMenu.getState();
+  const onThing = ask?.ids.some((id) => selectLevel(state).rooms.every((room) => room.id !== id));
+  return ask?.at && !onThing ? { ...state, hover: { at: ask.at, id: null } } : state;
+}
+
+/** All detectors of the level where they are seen now: standing, dragged, moving to a new place, or not set down yet. */
+function detectorsOf(state: AppState, sketch: Sketch): readonly DrawnDetector[] {
+  const { glide } = sketch;
+  const carried = selectCarried(state);
+  const reports = selectReports(state);
+  const standing = selectLevel(state).detectors.map((each): DrawnDetector => {
+    const seen = glide?.id === each.id ? { ...each, at: glide.at } : each;
+    return {
+      detector: carried?.id === each.id ? carried : seen,
+      report: reports.find(({ id }) => id === each.id) ?? null,
+      chosen: state.selection.includes(each.id),
+    };
+  });
+  const preview = judgedGhost(state, sketch);
+  return preview ? [...standing, { ...preview, chosen: true }] : standing;
+}
+
+/** Returns the lines that are measured on the sheet now, screen px: a note keeps off them. */
+export function measuredLines(pen: Pen, { state, sketch, detectors }: OverlayScene): readonly Line[] {
+  const screen = ([a, b]: Line): Line => [toScreen(pen.view, a), toScreen(pen.view, b)];
+  const chosen = detectors.flatMap(({ report, chosen }) => (report && chosen ? nearLimit(report) : []));
+  return [
+    ...chosen.flatMap(({ witness }) => (witness ? [screen([witness.rim, witness.subject])] : [])),
+    ...figuresOn(pen, state).own.map(({ line }) => screen(line)),
+    ...sketch.gaps.map(screen),
+    ...(sketch.opening?.offsets ?? []).map(screen),
+  ];
+}

@@ -1,0 +1,113 @@
+import { nearLimit } from '../../../geometry/check/near-limit.ts';
+import { handlesOf } from '../../../geometry/edit/reshape.ts';
+import { headWord } from '../../../geometry/messages/index.ts';
+import { pointedZones } from '../../drawing/floor.ts';
+import { thicknessFrom } from '../../state/chain.ts';
+import {
+  selectCarried,
+  selectHoverChecks,
+  selectLevel,
+  selectModel,
+  selectRegion,
+  selectShownPlan,
+} from '../../state/selectors.ts';
+import { toScreen } from '../../state/viewport.ts';
+import { measureWords } from '../drawing.ts';
+import { paintFigures } from '../lengths/paint-figures.ts';
+import { paintShapes } from '../paint/canvas.ts';
+import { paintDetector, paintMeasures } from '../paint/detectors.ts';
+import { writeLabel } from '../paint/names/detector-labels.ts';
+import { paintNote } from '../paint/note.ts';
+import type { Pen } from '../paint/pen.ts';
+import { type DrawnChain, paintHandles, paintSketch } from '../paint/sketch.ts';
+import { paintShown } from '../paint/spots.ts';
+import { type Picture, picture } from '../stage/picture.ts';
+import { HANDLE_OFF_PX } from '../tools/select-tool.ts';
+import { readOverlay } from './overlay-inputs.ts';
+import { measuredLines, type OverlayScene, overlayScene } from './overlay-scene.ts';
+import { isOverFloor, pointerNote } from './pointer-note.ts';
+
+/** A picture of the overlay: repainted when the sheet rests, as labels stay inside of the stage. */
+const overlayPicture = (name: string, paint: (pen: Pen, scene: OverlayScene) => void): Picture =>
+  picture({ name, read: readOverlay, anchored: () => true, paint: (pen) => paint(pen, overlayScene(pen)) });
+
+/** The zones that take the spot under the pointer away. */
+const POINTED_ZONES = overlayPicture('pointed-zones', (pen, { state }) => {
+  const [worst] = selectHoverChecks(state);
+  if (!worst || !isOverFloor(state)) return;
+  const region = selectRegion(state);
+  const zones = region.zones.filter(({ rule, subject }) => rule === worst.rule && subject === worst.subject);
+  paintShapes(pen, pointedZones(region, zones));
+});
+
+const HANDLES = overlayPicture('handles', (pen, { state }) => {
+  const { selection, draft, tool } = state;
+  const [id] = selection;
+  const hasHandles = tool.kind === 'select' || tool.kind === 'grip';
+  if (!id || selection.length > 1 || draft || !hasHandles) return;
+  paintHandles(pen, handlesOf(selectLevel(state), id, HANDLE_OFF_PX / pen.view.scale));
+});
+
+/** What is being drawn and is not in the plan yet: wall chain, room, opening, thing; guides, gaps, marquee and the keyboard's cross. */
+const PREVIEW = overlayPicture('preview', (pen, scene) => {
+  const { state, sketch } = scene;
+  paintSketch(pen, sketch, chainOf(scene), selectLevel(state), state.tool.kind === 'ask');
+});
+
+/** What the panels ask to be shown: the way of the air, corners, good places. */
+const MARKS = overlayPicture('marks', (pen, { state, places }) => {
+  const plan = selectShownPlan(state);
+  paintShown(pen, selectLevel(state).id, (check) => measureWords(check, plan), places);
+});
+
+/** From the selected detectors to what is near their limits. */
+const MEASURED_LINES = overlayPicture('measured-lines', (pen, { state, sketch, places, detectors }) => {
+  const plan = selectShownPlan(state);
+  for (const { report, chosen } of detectors) {
+    if (report && chosen && report.id !== sketch.glide?.id)
+      paintMeasures(pen, nearLimit(report), (check) => measureWords(check, plan), places);
+  }
+});
+
+/** With their verdicts in words too, so that no one has to know the colours; a dragged one has its verdict on the note. */
+const DETECTORS = overlayPicture('detectors', (pen, { state, names, detectors }) => {
+  const carried = selectCarried(state);
+  for (const each of detectors) paintDetector(pen, each);
+  for (const { detector, report } of detectors) {
+    const place = detector === carried ? undefined : names.labels.get(detector.id);
+    if (place && report) writeLabel(pen, detector, headWord(report), place);
+  }
+});
+
+/** The lengths that the selected thing is set out by. */
+const LENGTHS = overlayPicture('lengths', (pen, { state }) => paintFigures(pen, state));
+
+const NOTE = overlayPicture('note', (pen, scene) => {
+  const { state, sketch, places } = scene;
+  if (sketch.cross) {
+    // The cross says below itself how it is moved.
+    const [x, y] = toScreen(pen.view, sketch.cross);
+    places.keep([x, y + 42], 190, 24);
+  }
+  const note = pointerNote(state, sketch);
+  if (note) paintNote(pen, note, state.stageSize, { places, lines: measuredLines(pen, scene) });
+});
+
+/** Corners set so far show also while no pointer is on the sheet: after a reload, under a finger that has left. */
+function chainOf({ state, sketch }: OverlayScene): DrawnChain | null {
+  const points = state.chain.corners;
+  const start = points[0] ?? sketch.nextCorner;
+  return start && { points, next: sketch.nextCorner, thickness: thicknessFrom(selectModel(state), start) };
+}
+
+/** What follows the pointer, from the lowest up. */
+export const OVERLAY: readonly Picture[] = [
+  POINTED_ZONES,
+  HANDLES,
+  PREVIEW,
+  MARKS,
+  MEASURED_LINES,
+  DETECTORS,
+  LENGTHS,
+  NOTE,
+];

@@ -1,0 +1,90 @@
+import { roomAt } from '../../../geometry/check/room.ts';
+import type { DetectorReport } from '../../../geometry/check/types.ts';
+import {
+  capital,
+  describeCheck,
+  describeCollision,
+  describeReport,
+  headWord,
+  inOrder,
+  toneOf,
+} from '../../../geometry/messages/index.ts';
+import type { Detector, XY } from '../../../geometry/plan/model.ts';
+import { useMenu } from '../../state/menu.ts';
+import {
+  selectCarried,
+  selectHoverChecks,
+  selectLevel,
+  selectModel,
+  selectReports,
+  selectShownPlan,
+} from '../../state/selectors.ts';
+import type { AppState } from '../../state/store.ts';
+import { toScreen } from '../../state/viewport.ts';
+import { selectWhyNotWords } from '../../state/why-not.ts';
+import { judgedGhost } from '../ghost.ts';
+import type { PointerNote } from '../paint/note.ts';
+import type { Sketch } from '../sketch.ts';
+
+/** What stands beside the pointer: the verdict of what is carried, lengths of what is drawn, or why not here. */
+export function pointerNote(state: AppState, sketch: Sketch): PointerNote | null {
+  const screen = (at: XY) => toScreen(state.viewport, at);
+  const level = selectLevel(state);
+  const verdictNote = (detector: Detector, report: DetectorReport, touch: boolean): PointerNote => ({
+    at: screen(detector.at),
+    verdict: { tone: toneOf(report), word: capital(headWord(report)) },
+    lines: sentences(`${reasonOf(report, state)} ${describeCollision(level, detector, report)}`),
+    byTouch: touch,
+  });
+  const carried = selectCarried(state);
+  if (carried && state.live) {
+    const report = selectReports(state).find(({ id }) => id === carried.id);
+    return report ? verdictNote(carried, report, state.live.byTouch) : null;
+  }
+  const ghost = judgedGhost(state, sketch);
+  if (ghost) return verdictNote(ghost.detector, ghost.report, false);
+  const pointer = sketch.cross ?? sketch.pointer;
+  if (!pointer) return null;
+  if (sketch.reading.length > 0)
+    return {
+      at: screen(pointer),
+      verdict: null,
+      lines: sketch.reading,
+      byTouch: sketch.touch,
+    };
+  return whyNotNote(state, sketch);
+}
+
+/** Why no detector may sit under the pointer: the one rule, subject, distance and need, and the way to the nearest white. */
+function whyNotNote(state: AppState, { touch }: Sketch): PointerNote | null {
+  const { hover, tool } = state;
+  const asked = tool.kind === 'ask';
+  if (!hover || useMenu.getState().ask || !(asked || isOverFloor(state))) return null;
+  const { head, lines } = selectWhyNotWords(state, hover.at);
+  const [worst] = selectHoverChecks(state);
+  // White says for itself that nothing is in the way; who asks is told.
+  if (!asked && !touch && !worst) return null;
+  const at = toScreen(state.viewport, hover.at);
+  return { at, verdict: null, lines: head ? [head, ...lines] : lines, byTouch: touch };
+}
+
+/** Whether the pointer is over floor, or over a thing that stands on it: not over a wall, an opening, a detector. */
+export function isOverFloor(state: AppState): boolean {
+  const { hover, tool } = state;
+  if (!hover || !(tool.kind === 'select' || tool.kind === 'ask') || !roomAt(selectModel(state), hover.at)) return false;
+  return !selectLevel(state).detectors.some(({ id }) => id === hover.id);
+}
+
+/** The tightest clearance in a sentence: the worst check where it is short of one, else what there is to spare. */
+function reasonOf(report: DetectorReport, state: AppState): string {
+  const plan = selectShownPlan(state);
+  const level = selectLevel(state);
+  const [worst] = inOrder(report.checks.filter(({ notRun }) => !notRun));
+  if (worst && (report.verdict === 'blocked' || report.verdict === 'unknown')) return describeCheck(worst, plan, level);
+  return describeReport(report, plan, level);
+}
+
+/** One sentence a line. */
+function sentences(text: string): readonly string[] {
+  return text.trim().split(/(?<=\.)\s+/);
+}

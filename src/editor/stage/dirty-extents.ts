@@ -1,0 +1,48 @@
+import type { LevelModel } from '../../../geometry/level/types.ts';
+import type { Extent } from '../../../geometry/plane/body.ts';
+import type { LevelRegion } from '../../../geometry/region/types.ts';
+import { zoneExtent } from '../../../geometry/region/visible-edges.ts';
+import { thingExtent } from '../../drawing/things.ts';
+import { openingExtent, roomExtent, wallExtent } from '../extents.ts';
+
+/** Dirty rectangles of the plan, mm: outside of them two states of it look the same. What an edit leaves alone keeps its object: see `state/kept.ts`. */
+
+/** Returns the extents of all that is in one of two lists only. */
+function changed<T>(before: readonly T[], now: readonly T[], extentOf: (one: T) => Extent): readonly Extent[] {
+  if (before === now) return [];
+  const [old, young] = [new Set(before), new Set(now)];
+  return [...before.filter((one) => !young.has(one)), ...now.filter((one) => !old.has(one))].map(extentOf);
+}
+
+export function dirtyInRegion(before: LevelRegion, now: LevelRegion): readonly Extent[] {
+  if (before === now) return [];
+  return [...changed(before.zones, now.zones, zoneExtent), ...changed(before.rooms, now.rooms, roomExtent)];
+}
+
+export function dirtyInWalls(before: LevelModel, now: LevelModel): readonly Extent[] {
+  if (before === now) return [];
+  return [
+    ...changed(before.pieces, now.pieces, wallExtent),
+    ...changed(before.joints, now.joints, wallExtent),
+    ...changed(before.openings, now.openings, openingExtent),
+    ...changed(before.level.fixtures, now.level.fixtures, thingExtent),
+    ...changed(before.level.objects, now.level.objects, thingExtent),
+  ];
+}
+
+/** Returns the extents of what one of two selections holds only: it is drawn in another color. */
+export function dirtyBySelection(
+  model: LevelModel,
+  before: readonly string[],
+  now: readonly string[],
+): readonly Extent[] {
+  if (before === now) return [];
+  const turned = new Set([...before.filter((id) => !now.includes(id)), ...now.filter((id) => !before.includes(id))]);
+  const { pieces, joints, openings, level } = model;
+  return [
+    ...pieces.filter(({ wall }) => turned.has(wall.id)).map(wallExtent),
+    ...joints.filter(({ walls }) => walls.some(({ id }) => turned.has(id))).map(wallExtent),
+    ...openings.filter(({ opening }) => turned.has(opening.id)).map(openingExtent),
+    ...[...level.fixtures, ...level.objects].filter(({ id }) => turned.has(id)).map(thingExtent),
+  ];
+}
