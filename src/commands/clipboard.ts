@@ -10,12 +10,12 @@ import { useAppStore } from '../state/store.ts';
 import { SELECT_TOOL } from '../state/tool.ts';
 import { toScreen } from '../state/viewport.ts';
 
-/** What was copied last in this tab; it serves where the system's clipboard is closed to the page. */
-let kept = '';
-/** Whether the last copy did not reach the system's clipboard: what lies there is older. */
-let keptOnly = false;
+/** The last copy of this tab, for where the page may not read the system's clipboard. */
+let lastCopy = '';
+/** Whether the last copy did not reach the system's clipboard, whose content is older then. */
+let isTabOnly = false;
 
-/** What is selected as text; empty, and said why, where nothing of it can be copied. */
+/** Returns the selection as text; empty, with a message why, where nothing of it can be copied. */
 export function copied(): string {
   const state = useAppStore.getState();
   const level = selectLevel(state);
@@ -25,22 +25,22 @@ export function copied(): string {
     if (state.selection.length > 0) state.say('A door or a window goes with its wall. Select the wall, then copy.');
     return '';
   }
-  kept = writeClip(clip);
-  keptOnly = true;
+  lastCopy = writeClip(clip);
+  isTabOnly = true;
   const alone = level.openings.filter(
     ({ id, wall }) => state.selection.includes(id) && !state.selection.includes(wall),
   );
   const without = alone.length > 0 ? ' Doors and windows go with their walls only.' : '';
   state.say(`Copied: ${counted(count, 'thing')}.${without} Paste on any level, in any plan, in another tab.`);
-  return kept;
+  return lastCopy;
 }
 
-/** The text has reached the system's clipboard. */
+/** To be called when the text has reached the system's clipboard. */
 export function reachedSystem(): void {
-  keptOnly = false;
+  isTabOnly = false;
 }
 
-/** By a button: the browser may close the system's clipboard, then the copy serves in this tab alone. */
+/** Copy by a button: where the browser denies the system's clipboard, the copy serves this tab alone. */
 export async function copySelection(): Promise<boolean> {
   const text = copied();
   if (!text) return false;
@@ -53,23 +53,23 @@ export async function copySelection(): Promise<boolean> {
   return true;
 }
 
-/** By a button; see `copySelection`. */
+/** Paste by a button; see `copySelection`. */
 export async function pasteByButton(at: XY | null): Promise<void> {
-  const text = keptOnly ? kept : await navigator.clipboard.readText().catch(() => kept);
+  const text = isTabOnly ? lastCopy : await navigator.clipboard.readText().catch(() => lastCopy);
   paste(text, at);
 }
 
-/** Puts things out of text on the level in view, as one step, and selects them; else says what the text is not. */
+/** Pastes the items of a text on the level in view, as one step of history, and selects them. Shows a message where the text holds none. */
 export function paste(text: string, at: XY | null): void {
   const read = readClip(text);
-  const usable = !read.ok && keptOnly ? readClip(kept) : read;
+  const usable = !read.ok && isTabOnly ? readClip(lastCopy) : read;
   const state = useAppStore.getState();
   if (!usable.ok) {
     state.say(usable.reason);
     return;
   }
   const { clip } = usable;
-  // A run of walls that is being drawn ends first: it is kept, and is a step of its own.
+  // A run of walls that is being drawn ends first: it stays in the plan, as a step of its own.
   if (state.tool.kind !== 'select') state.setTool(SELECT_TOOL);
   state.endChain();
   const { plan } = useAppStore.getState();
@@ -92,7 +92,7 @@ function thingsIn({ walls, rooms, fixtures, objects, detectors }: Level): number
   return walls.length + rooms.length + fixtures.length + objects.length + detectors.length;
 }
 
-/** Whether the middle of what was pasted shows. */
+/** Whether the middle of the pasted items is in view. */
 function isInView(clip: Level, by: XY): boolean {
   const extent = levelExtent(clip);
   const { viewport, stageSize } = useAppStore.getState();

@@ -21,8 +21,8 @@ export const livingFieldId = (levelId: string): string => `living-${levelId}`;
 export const LEVELS_GROUP = 'levels-group';
 
 /**
- * Asks what the room at `at` is used for: the next use that is picked names that room. No use is taken for granted, for a
- * use decides whether a detector may sit there.
+ * Asks what the room at `at` is used for: the next use that is picked names that room. No use is assumed, since it decides
+ * whether a detector may sit there.
  */
 export function nameRoom(at: XY): void {
   useAppStore.getState().setTool(SELECT_TOOL);
@@ -31,7 +31,7 @@ export function nameRoom(at: XY): void {
   requestAnimationFrame(() => document.getElementById('question-used')?.focus());
 }
 
-/** Names the room that was asked about, or takes the use in hand for the next press on the sheet. */
+/** Names the room that was asked about, or chooses the tool that names the room pressed next. */
 export function pickUse(use: RoomUse): void {
   const { roomAt } = usePanels.getState();
   const { addItem, setTool } = useAppStore.getState();
@@ -43,8 +43,8 @@ export function pickUse(use: RoomUse): void {
   usePanels.setState({ roomAt: null });
 }
 
-/** Does what a hint offers, on the level that it is about. */
-export function act(offer: HintAct): void {
+/** Carries out what a hint offers, on the level that it is about. */
+export function followHint(offer: HintAct): void {
   const { setTool, showThings } = useAppStore.getState();
   if ('levelId' in offer) comeTo(offer.levelId);
   switch (offer.kind) {
@@ -90,7 +90,7 @@ export function act(offer: HintAct): void {
   }
 }
 
-/** A question of the walk round, open, with the keyboard on its answer "none here". */
+/** Opens a question of the walk round, with the focus on its answer "none here". */
 export function goToQuestion(question: QuestionId, rule: string): void {
   useAppStore.getState().setTool(SELECT_TOOL);
   unfold('job');
@@ -98,7 +98,7 @@ export function goToQuestion(question: QuestionId, rule: string): void {
   focusWhenThere([noneHereId(rule), `question-${question}`]);
 }
 
-/** The answers to what carries a detector, beside its verdict. */
+/** Opens the answers to what carries a detector, beside its verdict. */
 function goToSupport(levelId: string, detectorId: string): void {
   useAppStore.getState().showThings(levelId, [detectorId]);
   unfold('side');
@@ -111,10 +111,10 @@ function goToField(stage: Stage, id: string): void {
   focusWhenThere([id]);
 }
 
-/** Frames that a part of the page may take to come: some are loaded when they are first shown. */
+/** How many frames to wait for a part of the page: some are loaded when they are first shown. */
 const FRAMES = 120;
 
-/** Does it to the first of these that is there, as soon as one is. */
+/** Calls `does` with the first of these elements that is on the page, as soon as one is. */
 function whenThere(ids: readonly string[], does: (found: HTMLElement) => void, frames = FRAMES): void {
   requestAnimationFrame(() => {
     const found = ids.map((id) => document.getElementById(id)).find((each) => each !== null);
@@ -135,7 +135,7 @@ function comeTo(levelId: string): void {
   if (selectLevel(state).id !== levelId) state.setLevel(levelId);
 }
 
-/** The group of the levels, open and with the keyboard. */
+/** Opens the group of the levels and focuses it. */
 function showLevels(): void {
   unfold('job');
   openStage('draw');

@@ -15,13 +15,13 @@ import { openStored } from '../storage/restore.ts';
 import { showLibraryMessage } from './library-message.ts';
 import { showDialog, usePanels } from './panels.ts';
 
-/** Whole files onto the shelf, and the whole shelf into one. */
+/** Import of files into the library, and the library as one file. */
 
 type ImportedFile =
   | { readonly ok: true; readonly said: string }
   | { readonly ok: false; readonly name: string; readonly problems: readonly FileProblem[] };
 
-/** Takes plans, or files with whole shelves, onto the shelf. What is refused is refused whole; the rest comes in. */
+/** Imports plans, or files with whole libraries. A file with a problem is refused whole; the others are imported. */
 export async function importPlans(files: readonly File[], openLibrary: () => void): Promise<void> {
   const said: string[] = [];
   const refused: Extract<ImportedFile, { ok: false }>[] = [];
@@ -93,7 +93,7 @@ function importedWords(name: string, { counts }: Taken): string {
   return words.length === 0 ? `${name} holds no plans.` : `${name}: ${listed(words)}.`;
 }
 
-/** Everything on the shelf, with its versions and the bin, into one file. */
+/** Saves the library with all versions and deleted plans as one file. */
 export async function saveLibrary(): Promise<void> {
   try {
     const why = await storeOpenPlan();

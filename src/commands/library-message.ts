@@ -1,6 +1,6 @@
 import { create } from 'zustand';
 
-/** What the shelf says about the last act, and how it is taken back. */
+/** The message of the library about the last action, and how it is undone. */
 interface LibraryMessage {
   readonly message: string;
   readonly undo: (() => Promise<void>) | null;

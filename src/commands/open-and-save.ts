@@ -26,11 +26,11 @@ import type { Sample } from '../storage/samples.ts';
 import { openStage, showDialog, unfold, usePanels } from './panels.ts';
 import { pictureWords, planToSave } from './picture-choice.ts';
 
-/** What is done with whole plans: a new sheet, a file, a sample, a plan of the shelf. */
+/** Opening and saving whole plans: a new sheet, a file, a sample, a plan of the library. */
 
 const say = (message: string): void => useAppStore.getState().say(message);
 
-/** Goes on once the open plan is safe. Where the browser does not keep it, the user is asked first. */
+/** Calls `go` once the open plan is stored. Where the browser does not store it, the user is asked first. */
 async function leaveThen(go: () => void | Promise<void>): Promise<void> {
   const why = await storeOpenPlan();
   if (why) showDialog({ kind: 'leave', why, go: () => void go() });
@@ -50,7 +50,7 @@ export function newSheet(): Promise<void> {
   });
 }
 
-/** Takes files that were picked or dropped. One is opened; several go on the shelf. What is refused leaves everything as it is. */
+/** Takes files that were picked or dropped. One is opened; several are imported into the library. A refused file changes nothing. */
 export async function openFiles(files: readonly File[]): Promise<void> {
   const [file] = files;
   if (!file) return;
@@ -87,7 +87,7 @@ async function show(opened: OpenedFile, name: string, message?: string): Promise
   });
 }
 
-/** The same plan is not put on the shelf twice. Returns where it was, or empty when it is not there after all. */
+/** Opens a plan that the library has already, so that it is not added twice. Returns where it was, in words; empty when it is gone. */
 async function openSame({ id, binnedAt }: PlanSummary): Promise<string> {
   if (binnedAt !== null) await setTrashed([id], null).catch(() => undefined);
   if ((await openStored(id)) !== 'open') return '';
@@ -95,7 +95,7 @@ async function openSame({ id, binnedAt }: PlanSummary): Promise<string> {
   return binnedAt === null ? ' It stood on the shelf already.' : ' It was in the bin, and is on the shelf again.';
 }
 
-/** Opens a plan of the shelf. `how` is the step that the address makes; none where the address has changed already. */
+/** Opens a plan of the library. `how` says how the address changes; 'none' where it has changed already. */
 export function openFromLibrary(id: string, how: 'push' | 'replace' | 'none' = addressStep()): Promise<void> {
   if (id === useOpenPlan.getState().id) {
     if (how !== 'none') showAddress({ shows: 'plan', id }, 'replace');
@@ -117,7 +117,7 @@ export function openFromLibrary(id: string, how: 'push' | 'replace' | 'none' = a
 
 const GONE = 'That plan is not in this browser any more.';
 
-/** The stage and the column in which one most likely goes on. */
+/** Shows the level, stage and column in which work most likely goes on. */
 function lookAtOpened(): void {
   const { plan, levelId } = useAppStore.getState();
   const level = firstToShow(plan);
@@ -130,7 +130,7 @@ function lookAtOpened(): void {
   unfold(placed ? 'side' : 'job');
 }
 
-/** From the shelf one goes on to a plan in one step: Back then leads to where one was before the shelf. */
+/** Opening a plan from the library replaces the address of the library: Back then leads to the page before it. */
 function addressStep(): 'push' | 'replace' {
   return readAddress().shows === 'plans' ? 'replace' : 'push';
 }
@@ -140,23 +140,23 @@ function showOpenAddress(how: 'push' | 'replace'): void {
   showAddress(inLibrary ? { shows: 'plan', id } : { shows: 'new' }, how);
 }
 
-/** Shows the shelf, as a step that Back takes back. */
+/** Shows the library, as a step that Back undoes. */
 export function openLibrary(): void {
   showAddress({ shows: 'plans' }, 'push', useOpenPlan.getState().id);
   showDialog({ kind: 'plans' });
 }
 
-/** Back to the sheet. */
+/** Closes the library. */
 export function closeLibrary(): void {
   showDialog(null);
   if (readAddress().shows !== 'plans') return;
   const { from } = (window.history.state ?? {}) as { from?: string };
-  // The step before shows the sheet that was left; where another lies there now, it has an address of its own.
+  // The step before shows the plan that was left; where another plan is open now, it has an address of its own.
   if (from === useOpenPlan.getState().id) window.history.back();
   else showOpenAddress('replace');
 }
 
-/** From now on what is open follows the address: Back, Forward, a plan's address that is typed in. */
+/** Starts following the address: Back, Forward, a plan's address that is typed in. */
 export function startAddress(): void {
   window.addEventListener('popstate', follow);
   if (readAddress().shows === 'plans') showDialog({ kind: 'plans' });
@@ -171,13 +171,13 @@ function follow(): void {
   if (address.shows === 'new' && inLibrary) void newSheet();
 }
 
-/** All of it, with no question asked: for a plan that is kept nowhere else. */
+/** Saves the whole plan without a question: for a plan that is stored nowhere else. */
 export async function saveWhole(): Promise<void> {
   const { plan } = useAppStore.getState();
   await report(await savePlanFile(plan), plan);
 }
 
-/** Asks first whether the file holds the pictures, where there are any. */
+/** Saves the plan; where it has pictures, asks first whether the file shall hold them. */
 export async function saveFile(): Promise<void> {
   const plan = await planToSave();
   await report(await savePlanFile(plan), plan);
@@ -196,7 +196,7 @@ async function report(result: SaveResult, saved: Plan): Promise<void> {
   }
   const place = result.how === 'written' ? `Written to ${result.name}` : `${result.name} is in your downloads`;
   say(`${place}${pictureWords(saved)}.`);
-  // What left the house as a file can be found again as it was.
+  // What was saved as a file can be found again as a version.
   await saveNow();
   if (await markVersion(useOpenPlan.getState().id, 'file')) announceLibraryChange();
 }

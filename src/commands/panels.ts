@@ -9,7 +9,7 @@ import type { FileProblem } from '../storage/plan-files.ts';
 /** Whether a saved file holds the pictures that were drawn over: asked once for the pictures that there are. */
 export type PictureChoice = 'ask' | 'with' | 'without';
 
-/** What stands over the page until it is answered. */
+/** What covers the page until it is answered or closed. */
 export type Dialog =
   | {
       readonly kind: 'refused';
@@ -18,7 +18,7 @@ export type Dialog =
       readonly after?: 'plans';
     }
   | { readonly kind: 'plans' }
-  /** The open plan is not kept: `why`; `go` takes its place all the same. */
+  /** The open plan is not stored, for the reason `why`; `go` opens the other plan all the same. */
   | { readonly kind: 'leave'; readonly why: string; readonly go: () => void }
   | { readonly kind: 'keys' }
   | { readonly kind: 'quality' }
@@ -45,7 +45,7 @@ interface UiState {
   readonly tracingOpen: boolean;
 }
 
-/** How the panels stand: never in the plan, never in the history. */
+/** Which panels are open: never in the plan, never in the history. */
 export const usePanels = create<UiState>()(() => ({
   stage: 'draw',
   question: 'closes',
@@ -64,7 +64,7 @@ export const showDialog = (dialog: Dialog | null): void => usePanels.setState({ 
 
 export type Column = 'job' | 'side';
 
-/** On a small page the sheet has room for one column beside it: the other one is a strip meanwhile. */
+/** On a small page the sheet has room for one column beside it: the other one is folded to a strip. */
 export const SMALL_PAGE = '(max-width: 1180px)';
 const isSmallPage = (): boolean => window.matchMedia(SMALL_PAGE).matches;
 
@@ -73,7 +73,7 @@ export function fold(column: Column): void {
   usePanels.setState(column === 'job' ? { jobFolded: true } : { sideFolded: true });
 }
 
-/** Opens a column that may be folded; on a small page the other one makes way. */
+/** Unfolds a column; on a small page it folds the other one. */
 export function unfold(column: Column): void {
   const folded = column === 'job' ? { jobFolded: false } : { sideFolded: false };
   const other = column === 'job' ? { sideFolded: true } : { jobFolded: true };

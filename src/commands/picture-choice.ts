@@ -6,7 +6,7 @@ import { type PictureChoice, showDialog } from './panels.ts';
 
 interface Kept {
   readonly choice: PictureChoice;
-  /** Those that the answer was given for; with others it is asked anew. */
+  /** The pictures that the answer was given for; with others it is asked again. */
   readonly images: readonly string[];
 }
 
@@ -14,7 +14,7 @@ export const usePictureChoice = create<Kept>()(() => ({ choice: 'ask', images: [
 
 const imagesOf = ({ levels }: Plan): readonly string[] => levels.flatMap(({ tracing }) => tracing?.image ?? []);
 
-/** The answer that holds for this plan. */
+/** Returns the answer for this plan. */
 export function choiceFor(plan: Plan, { choice, images }: Kept): PictureChoice {
   const now = imagesOf(plan);
   return now.length === images.length && now.every((image, index) => image === images[index]) ? choice : 'ask';
@@ -24,7 +24,7 @@ export function keepPictureChoice(plan: Plan, choice: PictureChoice): void {
   usePictureChoice.setState({ choice, images: imagesOf(plan) });
 }
 
-/** The plan as its file shall hold it. Goes no further when the question is closed without an answer: nothing is saved then. */
+/** Returns the plan with or without its pictures. Never resolves when the question is closed without an answer: nothing is saved then. */
 export async function planToSave(): Promise<Plan> {
   const { plan } = useAppStore.getState();
   if (imagesOf(plan).length === 0) return plan;
@@ -44,7 +44,7 @@ function askAboutPictures(plan: Plan): Promise<PictureChoice> {
   });
 }
 
-/** What a message adds about a saved plan: nothing where it never had a picture. */
+/** Words about pictures for the message of a saved plan; empty where it never had one. */
 export function pictureWords(saved: Plan): string {
   if (imagesOf(useAppStore.getState().plan).length === 0) return '';
   return imagesOf(saved).length > 0 ? ', with the picture' : ', without the picture';

@@ -5,11 +5,11 @@ import { selectLevel, selectProbe } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
 import { downloadFile, fileStem } from '../storage/plan-files.ts';
 
-/** What is done with the marked-up sheet of the level in view. The code that draws it is only loaded when it is wanted. */
+/** Files of the marked-up sheet of the level in view. The code that draws it is loaded when it is needed. */
 
 const say = (message: string): void => useAppStore.getState().say(message);
 
-/** The paper of the place where the plan is measured, until another is chosen. */
+/** The usual paper for the plan's units of length. */
 export function usualPaper({ display }: Plan): PaperName {
   return display.length === 'metric' ? 'a4' : 'letter';
 }
@@ -57,7 +57,7 @@ export async function sheetDrawings(paper?: PaperName, showTracing = false): Pro
   return Promise.all(drawSheets({ plan, levelId, ...options, computed }).map((svg) => withEmbeddedFont(svg)));
 }
 
-/** Every verdict on paper is computed twice first. */
+/** Returns the verdicts computed twice, as they are printed. */
 export async function computedTwice(plan: Plan) {
   const { opinionsOf } = await import('../state/second-at-rest.ts').catch(partMissing);
   return (await opinionsOf(plan)).computed;

@@ -13,7 +13,7 @@ import type { FoundItem } from '../state/plan-edits.ts';
 import { selectLevel } from '../state/selectors.ts';
 import type { Command, Target } from './command.ts';
 import { unfold } from './panels.ts';
-import { askForRow } from './row.ts';
+import { openRowFields } from './row.ts';
 import { plain, withCtrl } from './shortcut.ts';
 
 /** A round thing looks the same however it is turned, unless it throws its air to one side. */
@@ -111,7 +111,7 @@ export const THING_COMMANDS: readonly Command[] = [
     when: ({ found }) => found.some(({ list }) => list !== 'rooms'),
     run: () => {
       unfold('side');
-      askForRow();
+      openRowFields();
     },
   },
 ];

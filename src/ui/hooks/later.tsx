@@ -8,7 +8,7 @@ interface Source<Props> {
   readonly fetch: () => Promise<void>;
 }
 
-/** What was not needed yet and waits for a quiet moment. */
+/** Parts that are not loaded yet. */
 const waiting = new Set<() => Promise<void>>();
 
 /**
@@ -62,7 +62,7 @@ function Part<Props extends object>({ source, given }: PartProps<Props>) {
   return state === 'missing' ? <Missing again={() => setState('coming')} /> : <Coming />;
 }
 
-/** Loads one part after the other while the hand rests. What cannot be had now is asked for again when it is shown. */
+/** Loads one part after the other in idle moments. A part that cannot be loaded now is requested again when it is shown. */
 export async function loadTheRest(): Promise<void> {
   for (const fetch of [...waiting]) {
     await quietMoment();

@@ -12,7 +12,7 @@ import { useThrottled } from './use-throttled.ts';
 export const useLevel = (): Level => useThrottled(selectLevel);
 export const usePlan = (): Plan => useThrottled(selectShownPlan);
 
-/** For each stage what is done and missing, over all levels. At rest only: while something is carried the job stands as it was. */
+/** For each stage what is done and missing, over all levels. Of the plan at rest: a drag does not change it. */
 export function useGuidance(): readonly StageState[] {
   const plan = useAppStore((state) => state.plan);
   const inViewId = useAppStore((state) => selectLevel(state).id);

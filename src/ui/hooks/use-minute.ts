@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'react';
 import { MINUTE, type Ms } from '../../protocol/timing/clock.ts';
 
-/** The clock, read again every minute: what hangs on it is never more than a minute old. */
+/** Returns the time, updated every minute, ms. */
 export function useMinute(): Ms {
   const [now, setNow] = useState(() => Date.now());
   useEffect(() => {

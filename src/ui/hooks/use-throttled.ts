@@ -4,14 +4,14 @@ import { toneOf } from '../../../geometry/messages/tone.ts';
 import { selectReports } from '../../state/selectors.ts';
 import { type AppState, useAppStore } from '../../state/store.ts';
 
-/** While something is carried or pulled the panels follow at most so often, ms: figures that change faster cannot be read. */
+/** During a drag the panels update at most this often, ms: figures that change faster cannot be read. */
 const FOLLOW_MS = 100;
 
-/** The state as the panels show it: behind the hand by `FOLLOW_MS` at most, and never with a verdict that holds no more. */
-const calm = createStore<AppState>()(() => useAppStore.getState());
+/** The state as the panels show it: at most `FOLLOW_MS` behind a drag, and never with an outdated verdict. */
+const throttled = createStore<AppState>()(() => useAppStore.getState());
 
 let waiting: ReturnType<typeof setTimeout> | undefined;
-/** As they were when the panels followed last: reports of a plan that is gone by would be worked out again. */
+/** The reports at the last update: those of an outdated plan would be computed again. */
 let shown: readonly DetectorReport[] = [];
 
 const follow = () => {
@@ -19,11 +19,11 @@ const follow = () => {
   waiting = undefined;
   const state = useAppStore.getState();
   if (isUnderWay(state)) shown = selectReports(state);
-  calm.setState(state, true);
+  throttled.setState(state, true);
 };
 
 useAppStore.subscribe((state) => {
-  const begins = !isUnderWay(calm.getState());
+  const begins = !isUnderWay(throttled.getState());
   if (!isUnderWay(state) || begins || !sameVerdicts(selectReports(state), shown)) follow();
   else waiting ??= setTimeout(follow, FOLLOW_MS);
 });
@@ -36,7 +36,7 @@ function sameVerdicts(a: readonly DetectorReport[], b: readonly DetectorReport[]
   return a.length === b.length && a.every((each, i) => b[i]?.id === each.id && toneOf(b[i]) === toneOf(each));
 }
 
-/** What a panel shows of the plan. Where a press must act on what is so now, `useAppStore.getState()` says it. */
+/** Returns what a panel shows of the state, throttled during a drag. What acts on a press reads `useAppStore.getState()`. */
 export function useThrottled<T>(select: (state: AppState) => T): T {
-  return useStore(calm, select);
+  return useStore(throttled, select);
 }

@@ -16,11 +16,11 @@ import { announceLibraryChange, useOpenPlan } from '../../storage/open-plan.ts';
 import { downloadFile, fileStem, planFileName } from '../../storage/plan-files.ts';
 import { openStored } from '../../storage/restore.ts';
 
-/** What is done with plans on the shelf. Each act says what it did, or why it could not. */
+/** Actions on plans of the library. Each shows a message of what it did, or why it could not. */
 
-async function attempt(act: () => Promise<void>): Promise<void> {
+async function attempt(action: () => Promise<void>): Promise<void> {
   try {
-    await act();
+    await action();
   } catch (error) {
     showLibraryMessage(troubleInWords(error));
   }
@@ -71,7 +71,7 @@ export function duplicatePlan(summary: PlanSummary): Promise<void> {
   });
 }
 
-/** Puts a plan in the bin; of the one that is open, the sheet is cleared. Undo brings both back. */
+/** Deletes a plan; where it is open, the sheet is cleared. Undo restores both. */
 export function trashPlan(summary: PlanSummary): Promise<void> {
   return attempt(async () => {
     const wasOpen = summary.id === useOpenPlan.getState().id;
@@ -106,7 +106,7 @@ export function emptyTrash(summaries: readonly PlanSummary[]): Promise<void> {
   });
 }
 
-/** Hands over one plan as a file; of what could not be read, the text as it lies there. */
+/** Saves one plan as a file; of one that could not be read, its text as it is stored. */
 export function savePlanAsFile(summary: PlanSummary): Promise<void> {
   return attempt(async () => {
     if (summary.id === useOpenPlan.getState().id) await saveNow();

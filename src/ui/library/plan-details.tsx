@@ -17,7 +17,7 @@ interface PlanDetailsProps {
   readonly onTrashed: () => void;
 }
 
-/** All about one plan, beside the shelf, and what can be done with it. */
+/** The details of one plan, beside the list, and what can be done with it. */
 export function PlanDetails({ summary, now, onClose, onTrashed }: PlanDetailsProps) {
   const [showsVersions, setShowsVersions] = useState(false);
   const top = useRef<HTMLElement>(null);

@@ -42,7 +42,7 @@ function nextCard(cards: readonly HTMLElement[], here: HTMLElement, key: string)
   }
 }
 
-/** Of the next row below (1) or above (-1), the card that lies most nearly in the same column. */
+/** Returns the card of the next row below (1) or above (-1) that is nearest to the same column. */
 function nearestRow(cards: readonly HTMLElement[], here: HTMLElement, way: 1 | -1): HTMLElement | undefined {
   const from = here.getBoundingClientRect();
   const beyond = cards

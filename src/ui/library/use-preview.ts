@@ -2,13 +2,13 @@ import { type RefObject, useEffect, useState } from 'react';
 import { planPreview } from '../../storage/library/preview.ts';
 import type { PlanPreview, PlanSummary } from '../../storage/library/records.ts';
 
-/** How far outside the page a summary may be when its picture is made, px. */
+/** A preview is made when its card is so far outside the page or nearer, px. */
 const AHEAD = '200px';
 
-/** One picture at a time, between two moves of the hand. */
+/** One preview at a time, with a pause for input between two. */
 let drawing: Promise<unknown> = Promise.resolve();
 
-/** Picture and verdicts of a plan, once its summary comes into view; undefined until then, null where the plan cannot be read. */
+/** Returns the preview of a plan once its card comes into view; undefined until then, null where the plan cannot be read. */
 export function usePlanPreview(
   summary: PlanSummary,
   element: RefObject<Element | null>,

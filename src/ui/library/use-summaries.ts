@@ -9,7 +9,7 @@ export type Cards =
   | { readonly state: 'read'; readonly summaries: readonly PlanSummary[] }
   | { readonly state: 'failed'; readonly why: string };
 
-/** All summaries of the shelf and the bin, read again whenever something there changes, here or in another tab. */
+/** Returns all summaries, deleted plans too, read again whenever the library changes, here or in another tab. */
 export function usePlanSummaries(): Cards {
   const news = useLibraryChanges((state) => state.count);
   const [summaries, setCards] = useState<Cards>({ state: 'reading' });

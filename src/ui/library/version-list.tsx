@@ -23,7 +23,7 @@ interface Versions {
   readonly earlier: readonly EarlierPlan[];
 }
 
-/** How a plan stood earlier: to look at, with what has changed since, and to bring back. */
+/** The earlier versions of a plan: to look at, with what has changed since, and to restore. */
 export function VersionList({ summary, onBack }: { readonly summary: PlanSummary; readonly onBack: () => void }) {
   const [versions, setVersions] = useState<Versions>();
   const [chosen, setChosen] = useState<EarlierPlan>();

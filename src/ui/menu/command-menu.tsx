@@ -17,21 +17,21 @@ import { type MenuPlace, placedMenu } from './menu-position.ts';
 import { targetName } from './target-name.ts';
 import './command-menu.css';
 
-/** The list of what can be done with what was pressed; nothing while none is open. */
+/** The menu of the commands that apply to what was pressed; nothing while it is closed. */
 export function CommandMenu() {
   const ask = useMenu((menu) => menu.ask);
   return ask && <OpenMenu key={`${ask.page} ${ask.ids}`} ask={ask} />;
 }
 
-/** Room that a mouse or a finger takes about the spot, px. */
+/** The menu keeps so far off the spot, px: a finger covers more than a mouse. */
 const CLEAR_PX = { mouse: 16, touch: 36 } as const;
-/** Until it is measured: unseen, but the keyboard can go there. */
+/** Until it is measured: invisible, but focusable. */
 const UNPLACED = { left: 0, top: 0, opacity: 0 } as const;
 
 function OpenMenu({ ask }: { readonly ask: MenuAsk }) {
   const card = useRef<HTMLDivElement>(null);
   const [at, setAt] = useState<MenuPlace | null>(null);
-  // Of the moment it was opened: the plan does not change under an open list.
+  // As of the moment it was opened: the plan does not change under an open menu.
   const [target] = useState(() => targetOf(useAppStore.getState(), ask.ids, ask.at));
   const [sections] = useState(() => menuFor(target));
   useFocusHeld(card);
@@ -102,7 +102,7 @@ function Head({ target }: { readonly target: Target }) {
   );
 }
 
-/** The first row has the keyboard; when the list closes it goes back to where it was, or to the sheet. */
+/** Focuses the first row; when the menu closes the focus goes back to where it was. */
 function useFocusHeld(card: React.RefObject<HTMLDivElement | null>): void {
   useEffect(() => {
     const before = document.activeElement;
@@ -113,16 +113,16 @@ function useFocusHeld(card: React.RefObject<HTMLDivElement | null>): void {
   }, [card]);
 }
 
-/** A press beside the list closes it and does nothing else; so does a page that changes its size. */
+/** A press beside the menu closes it and does nothing else; so does a resize of the page. */
 function useClosedElsewhere(card: React.RefObject<HTMLDivElement | null>): void {
   useEffect(() => {
     const onDown = (event: PointerEvent) => {
       if (!card.current?.contains(event.target as Node)) closeMenu();
     };
-    // The browser's own list over ours would hide it.
+    // The browser's context menu would hide ours.
     const onContextMenu = (event: Event) => event.preventDefault();
     window.addEventListener('pointerdown', onDown, { capture: true });
-    // A finger that opened the list leaves the page with a click of a mouse that is not there: the keyboard stays in the list.
+    // A touch that opened the menu is followed by an emulated mouse press: the focus stays in the menu.
     const onMouseDown = (event: Event) => {
       if (!card.current?.contains(event.target as Node)) event.preventDefault();
     };
@@ -138,7 +138,7 @@ function useClosedElsewhere(card: React.RefObject<HTMLDivElement | null>): void 
   }, [card]);
 }
 
-/** The row under a mouse that moves has the keyboard; one that only lies where the list opens leaves the first. */
+/** Focuses the row under a mouse that moves. A mouse at rest where the menu opens does not count. */
 function focusIfMoved(event: ReactPointerEvent<HTMLElement>): void {
   const moved = event.movementX !== 0 || event.movementY !== 0;
   if (moved && event.pointerType === 'mouse') event.currentTarget.focus({ preventScroll: true });

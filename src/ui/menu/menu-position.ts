@@ -1,7 +1,7 @@
 import type { XY } from '../../../geometry/plan/model.ts';
 import type { SizePx } from '../../state/viewport.ts';
 
-/** Where a list of acts stands on the page, CSS px. */
+/** Where the menu is on the page, CSS px. */
 export interface MenuPlace {
   readonly left: number;
   readonly top: number;
@@ -9,7 +9,7 @@ export interface MenuPlace {
   readonly maxHeight: number;
 }
 
-/** Off the edges of the page. */
+/** Distance from the edges of the page, px. */
 const EDGE_PX = 8;
 
 /**

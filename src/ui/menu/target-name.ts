@@ -2,7 +2,7 @@ import { capital, counted, FIXTURE_NOUN, OPENING_NOUN } from '../../../geometry/
 import type { Target } from '../../commands/command.ts';
 import type { FoundItem } from '../../state/plan-edits.ts';
 
-/** What one has before one, in a few words. */
+/** The target of a command in a few words. */
 export function targetName({ found, one, room, at }: Target): string {
   if (one) return itemHeading(one);
   if (found.length > 1) return `${counted(found.length, 'thing')} selected`;

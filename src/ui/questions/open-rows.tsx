@@ -2,7 +2,7 @@ import type { DetectorReport } from '../../../geometry/check/types.ts';
 import { openRules } from '../../../geometry/messages/index.ts';
 import type { Detector, Level, Plan } from '../../../geometry/plan/model.ts';
 import type { EffectiveRule } from '../../../geometry/rules/profiles.ts';
-import { act } from '../../commands/go-to.ts';
+import { followHint } from '../../commands/go-to.ts';
 import { wayToSettle } from '../../state/guidance/open-rows.ts';
 import { SupportAnswer } from './support-answer.tsx';
 import './open-rows.css';
@@ -40,7 +40,7 @@ function OpenLine({ says, rules, report, plan, level }: LineProps) {
         const way = wayToSettle(plan, level, report, id);
         if (!way) return <span key={id}>{name.toLowerCase()}</span>;
         return (
-          <button key={id} type="button" className="button open-rows__way" onClick={() => act(way)}>
+          <button key={id} type="button" className="button open-rows__way" onClick={() => followHint(way)}>
             {name}
           </button>
         );

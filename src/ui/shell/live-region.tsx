@@ -8,12 +8,12 @@ import { selectLevel, selectReports, selectShownPlan } from '../../state/selecto
 import { type AppState, useAppStore } from '../../state/store.ts';
 import { selectWhyNotWords } from '../../state/why-not.ts';
 
-/** Long enough that a drag across a zone is told once, ms. */
+/** Long enough that a drag across a zone is announced once, ms. */
 const REST_MS = 500;
 
 /**
- * Tells a screen reader, once the hand rests: another level in view, a detector whose verdict has changed, what is said of one that is in hand where
- * it is now, and the lengths at the keyboard's cross.
+ * Tells a screen reader, once nothing changes for a moment: another level in view, a detector whose verdict has changed, the verdict of one that is carried
+ * where it is now, and the lengths at the keyboard's cross.
  */
 export function LiveRegion() {
   const [said, setSaid] = useState('');
@@ -22,7 +22,7 @@ export function LiveRegion() {
     let timer: ReturnType<typeof setTimeout> | undefined;
     let beforeHand = '';
     let seen = selectLevel(useAppStore.getState()).id;
-    // What stands already when the page opens has not changed.
+    // Verdicts that are there when the page opens have not changed.
     heard.current = changedVerdicts(heard.current).verdicts;
     const tell = () => {
       const { verdicts, lines } = changedVerdicts(heard.current);
@@ -75,7 +75,7 @@ function whyNotWords(state: AppState, at: XY): string {
   return [head && `${head}.`, ...lines].filter(Boolean).join(' ');
 }
 
-/** What the note beside the pointer says: of a detector in hand, or of lengths where the keyboard leads. */
+/** The words of the note beside the pointer: about a detector that is placed, or lengths at the keyboard's cross. */
 function inHandWords(): string {
   const [state, sketch] = [useAppStore.getState(), useSketch.getState()];
   const ghost = judgedGhost(state, sketch);

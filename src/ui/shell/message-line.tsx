@@ -1,4 +1,4 @@
-import { act } from '../../commands/go-to.ts';
+import { followHint } from '../../commands/go-to.ts';
 import { nextStep, stillToDo } from '../../state/guidance.ts';
 import { answerFor } from '../../state/questions.ts';
 import { useAppStore } from '../../state/store.ts';
@@ -34,7 +34,7 @@ export function MessageLine() {
       </p>
       {!doing && !bare && <p className="message__next">{next.says}</p>}
       {!bare && offer && (
-        <button type="button" className="text-button" onClick={() => act(offer)}>
+        <button type="button" className="text-button" onClick={() => followHint(offer)}>
           {offer.label}
         </button>
       )}

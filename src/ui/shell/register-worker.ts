@@ -5,10 +5,10 @@ import { useSaveStatus } from '../../storage/save-status.ts';
 /** A tab that stays open for days looks for a new version this often. */
 const LOOK_AGAIN_MS = 60 * 60 * 1000;
 
-/** Set by the press that starts the new version: only the tab that asked for it loads anew by itself. */
+/** Set by the press that starts the new version: only the tab that asked for it reloads by itself. */
 let asked = false;
 
-/** Keeps this version of the app for work without a network, and tells when a newer one is ready. Does nothing where the browser cannot. */
+/** Registers the service worker, which serves this version offline, and announces a newer one. Does nothing where the browser has none. */
 export async function registerWorker(): Promise<void> {
   if (!('serviceWorker' in navigator)) return;
   const { serviceWorker } = navigator;
@@ -33,12 +33,12 @@ export async function registerWorker(): Promise<void> {
   }
 }
 
-/** The one that waits takes over; this page then loads anew. */
+/** Activates the waiting worker; the page then reloads. */
 async function startNew(registration: ServiceWorkerRegistration): Promise<string> {
   const trouble = await savedOrWhyNot();
   if (trouble) return trouble;
   asked = true;
-  // None waits any more where another tab was quicker: the new one runs already.
+  // None waits where another tab was quicker: the new version runs already.
   if (registration.waiting) registration.waiting.postMessage('take-over');
   else location.reload();
   return '';
@@ -50,10 +50,10 @@ async function loadAnew(): Promise<string> {
   return trouble;
 }
 
-/** The plan goes to the store first; where the store does not take it, the old version goes on. Empty when it is safe. */
+/** Stores the plan first; where that fails the old version goes on. Returns why, in words; empty when it is stored. */
 async function savedOrWhyNot(): Promise<string> {
   const { state } = useSaveStatus.getState().sign;
-  // What lies in the store already is not written again: other tabs would take it for a change.
+  // A stored plan is not written again: other tabs would take it for a change.
   if (state === 'saving' || state === 'failed') await saveNow();
   const { sign } = useSaveStatus.getState();
   if (sign.state === 'failed') {

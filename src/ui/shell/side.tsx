@@ -16,14 +16,14 @@ const ItemPanel = later(() => import('../inspector/item-panel.tsx').then((part) 
 const DetectorNumbers = later(() => import('../inspector/item-panel.tsx').then((part) => part.DetectorNumbers));
 
 /**
- * The slip, with the numbers of its detector folded into it. When something else is selected its numbers come first. The
- * cautions never scroll away.
+ * The verdict panel, with the numbers of its detector folded into it. When something else is selected its numbers come first.
+ * The cautions never scroll away.
  */
 export function Side() {
   const folded = usePanels((ui) => ui.sideFolded);
   const detectorSelected = useAppStore(onlyDetectorSelected);
   const somethingSelected = useAppStore(({ selection }) => selection.length > 0);
-  // One alone has its verdict in large, unless the numbers of something else stand over it.
+  // A single detector has its verdict in large, unless the numbers of something else are over it.
   const showChips = useLevel().detectors.length > (detectorSelected ? 1 : 0);
   if (folded) return <SideRail />;
   return (
@@ -44,7 +44,7 @@ function onlyDetectorSelected({ selection, plan }: AppState): boolean {
   return selection.length === 1 && plan.levels.some(({ detectors }) => detectors.some(({ id }) => id === selection[0]));
 }
 
-/** Folded, the verdict still shows: it is what one carries the detector about for. */
+/** Folded, the column still shows the verdict: a drag of a detector is for that. */
 function SideRail() {
   const spokenId = useThrottled(selectSpokenId);
   const report = useThrottled(selectReports).find(({ id }) => id === spokenId);

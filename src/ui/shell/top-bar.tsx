@@ -126,7 +126,7 @@ function Looks() {
         onChange={(event) => {
           const chosen = event.currentTarget.value as ThemeName;
           setTheme(chosen);
-          // Kept once it was picked: before, the system is asked at each visit.
+          // Stored once it was picked: before, the setting of the system counts at each visit.
           void writeSetting('theme', chosen);
         }}
       >

@@ -3,7 +3,7 @@ import { SMALL_PAGE, unfold, usePanels } from '../../commands/panels.ts';
 import { selectLevel } from '../../state/selectors.ts';
 import { type AppState, useAppStore } from '../../state/store.ts';
 
-/** Opens the column that is wanted on a page with room for one: the job while one draws, the verdict once a detector is in question. */
+/** On a page with room for one column, opens the job while walls are drawn and the verdict once a detector is selected. */
 export function useColumns(): void {
   useEffect(() => {
     const small = window.matchMedia(SMALL_PAGE);
@@ -17,7 +17,7 @@ export function useColumns(): void {
     const stop = useAppStore.subscribe((state, before) => {
       const chosen = chosenDetector(state);
       if (chosen !== chosenDetector(before)) due = chosen !== null;
-      // A press that selects may be the beginning of a drag: under it the sheet must not move.
+      // A press that selects may begin a drag, during which the sheet must not move.
       if (due) queueMicrotask(openWhenAtRest);
     });
     const openWhenAtRest = () => {
@@ -32,7 +32,7 @@ export function useColumns(): void {
   }, []);
 }
 
-/** Nothing is carried or reshaped: the sheet may change its breadth. */
+/** Nothing is dragged or reshaped: the sheet may change its width. */
 function isAtRest({ live, draft }: AppState): boolean {
   return live === null && draft === null;
 }

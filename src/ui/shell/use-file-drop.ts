@@ -3,7 +3,7 @@ import { openFiles } from '../../commands/open-and-save.ts';
 import { isPictureFile } from '../../storage/picture-file.ts';
 import { bringIn } from '../stages/draw/tracing-actions.ts';
 
-/** A plan file that is dropped anywhere on the page is opened, several go on the shelf, a picture that is dropped or pasted is laid under the level; without this the browser would leave the page for it. */
+/** Opens a plan file that is dropped anywhere on the page; imports several into the library; lays a picture that is dropped or pasted under the level. Without this the browser would leave the page for the file. */
 export function useFileDrop(): void {
   useEffect(() => {
     const over = (event: DragEvent) => {

@@ -1,11 +1,11 @@
 import { useEffect } from 'react';
 
-/** A finger that lifts so far from where it came down meant to press after all, px. */
+/** A finger that lifts within this of where it came down still presses, px. */
 const SLIP = 12;
 
 /**
- * A press belongs to the button that it began on. Leaving a field writes it down, and what that changes above moves the button away
- * before the press ends: the browser then gives the click to whatever holds both, and nothing would happen.
+ * Gives a click to the button that the press began on. Leaving a field commits it, which may move the button away before the
+ * press ends: the browser then gives the click to a common ancestor, and nothing would happen.
  */
 export function useMovedButtonPress(): void {
   useEffect(() => {

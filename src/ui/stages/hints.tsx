@@ -1,4 +1,4 @@
-import { act } from '../../commands/go-to.ts';
+import { followHint } from '../../commands/go-to.ts';
 import { usePanels } from '../../commands/panels.ts';
 import { type Hint, type StageState, stillToDo } from '../../state/guidance.ts';
 import './hints.css';
@@ -12,7 +12,7 @@ export function Hints({ hints }: { readonly hints: readonly Hint[] }) {
         <li key={`${text}${index}`} className="hint" data-missing={missing || undefined}>
           {text}{' '}
           {offer && (
-            <button type="button" className="text-button" onClick={() => act(offer)}>
+            <button type="button" className="text-button" onClick={() => followHint(offer)}>
               {offer.label}
             </button>
           )}

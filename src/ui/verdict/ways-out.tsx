@@ -61,7 +61,7 @@ export function ByPress({ id }: { readonly id: string }) {
   );
 }
 
-/** While it is carried the hand finds the way: the place of the buttons stays, so that the list of clearances stays in place. */
+/** During a drag the buttons are hidden but keep their place, so that the list of clearances does not move. */
 function RoomForWays({ ways }: { readonly ways: readonly WayOut[] }) {
   if (ways.length === 0) return null;
   return (

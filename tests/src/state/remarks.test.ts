@@ -2,7 +2,7 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import type { Detector, PlanObject, Wall, XY } from '../../../geometry/plan/model.ts';
 import { shapeMiddle } from '../../../geometry/plane/body.ts';
 import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
-import { act } from '../../../src/commands/go-to.ts';
+import { followHint } from '../../../src/commands/go-to.ts';
 import { selectLevel } from '../../../src/state/selectors.ts';
 import { useAppStore } from '../../../src/state/store.ts';
 
@@ -83,7 +83,7 @@ describe('a thing that an edit leaves in a wall', () => {
     );
     const { remark } = store();
     expect(remark?.act).toMatchObject({ kind: 'out-of-wall', id: 't1' });
-    if (remark?.act) act(remark.act);
+    if (remark?.act) followHint(remark.act);
     expect(shapeMiddle((level().objects[0] as PlanObject).shape)[0]).toBeCloseTo(2942.85 - 600, 3);
     // What stands on it has come along.
     expect(level().detectors[0]?.at[0]).toBeCloseTo(2942.85 - 700, 3);
@@ -114,7 +114,7 @@ describe('a wall laid on another', () => {
     const { remark } = store();
     expect(remark?.act?.kind).toBe('one-wall');
     const before = level();
-    if (remark?.act) act(remark.act);
+    if (remark?.act) followHint(remark.act);
     expect(level().walls).toEqual(walls);
     store().undo();
     expect(level()).toBe(before);

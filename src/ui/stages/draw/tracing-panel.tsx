@@ -187,7 +187,7 @@ function SavedFile() {
 
 /** How strong it shows: seen at once while the slider moves, one step of history when it is let go. */
 function Fade() {
-  // Not at the pace of the panels: the slider must not lag behind the hand.
+  // Not throttled: the slider must not lag behind the pointer.
   const percent = useAppStore((state) => Math.round((selectLevel(state).tracing?.opacity ?? 0) * 100));
   const settle = () => {
     const { draft, run } = useAppStore.getState();

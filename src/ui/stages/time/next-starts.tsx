@@ -10,7 +10,7 @@ const SHOWN = 6;
 
 /** The next starts that keep every limit, with the hours in which the detectors can be fetched then; and why a day has none. */
 export function NextStarts({ plan, onTake }: { readonly plan: Plan; readonly onTake: (start: string) => void }) {
-  // The clock is read when the list is asked for, and again by the button: a list that changes under the hand is no list.
+  // The clock is read when the list opens, and again by the button: the list must not change while it is read.
   const [now, setNow] = useState<Ms | null>(null);
   // The button that asked is gone: whoever pressed it by keyboard reads on here.
   const id = useId();
