@@ -233,7 +233,7 @@ const NEAREST = new Set([
   'src/ui/inspector/item-groups.tsx',
   'src/state/questions.ts',
   'src/report/notes.ts',
-  'src/advice/air-way.ts',
+  'src/advice/air-route.ts',
 ]);
 
 it('only sizes are rounded to the nearest mark; every other length says which way it is rounded', () => {

@@ -14,6 +14,11 @@ export function compassPoint(direction: Deg, north: Deg): string {
   return POINTS[eighth] ?? 'north';
 }
 
+/** A level's name; words that say so where it has none. */
+export function levelName({ name }: Level): string {
+  return name.trim() || 'The level without a name';
+}
+
 /** Direction from a to b, degrees clockwise on screen from +x; null when they are the same point. */
 function directionTo(a: XY, b: XY): Deg | null {
   const dx = b[0] - a[0];

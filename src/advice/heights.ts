@@ -6,18 +6,18 @@ import type { Detector, Mm, Plan, XY } from '../../geometry/plan/model.ts';
 import { type HeightInterval, heightsAt, surfaceBelow } from '../../geometry/search/heights.ts';
 import type { LengthUnit } from '../../geometry/units/index.ts';
 
-/** A height slider moves by these, mm: an inch and a hand of six; or 1 cm and 10 cm. */
+/** Steps of a height slider, mm: 1 in and 6 in; or 1 cm and 10 cm. */
 const STEP: Readonly<Record<LengthUnit, { readonly one: Mm; readonly many: Mm }>> = {
   'feet-inches': { one: 25.4, many: 152.4 },
   metric: { one: 10, many: 100 },
 };
 
-/** A dragged slider catches at a stop that is this near, mm. */
+/** A dragged slider snaps to a stop within this, mm. */
 const CATCH: Mm = 20;
 
 /**
- * The next height up or down by key: a whole step, or a stop that lies before it, so that no end of what is allowed and no table top
- * is stepped over. `many` steps go past stops.
+ * Returns the next height up or down by key, mm: a whole step, or a stop that lies before it, so that no end of what is allowed and no
+ * table top is stepped over. `many` steps go past stops.
  */
 export function steppedHeight(
   from: Mm,
@@ -38,7 +38,7 @@ export function steppedHeight(
   return between.length > 0 ? sign * Math.min(...between.map((stop) => sign * stop)) : next;
 }
 
-/** The height that a dragged slider stands at: a stop that is near, else a whole step. */
+/** Returns the height at which a dragged slider stands, mm: a stop that is near, else a whole step. */
 export function caughtHeight(at: Mm, unit: LengthUnit, stops: readonly Mm[]): Mm {
   const near = stops.filter((stop) => Math.abs(stop - at) <= CATCH);
   const { one } = STEP[unit];
@@ -48,7 +48,7 @@ export function caughtHeight(at: Mm, unit: LengthUnit, stops: readonly Mm[]): Mm
   );
 }
 
-/** The heights that are allowed at a place, as they are drawn and told. */
+/** The heights that are allowed at a place, in numbers and in words. */
 export interface HeightLane {
   readonly intervals: readonly HeightInterval[];
   readonly words: readonly HeightWords[];
@@ -72,7 +72,7 @@ export function heightLane(
   };
 }
 
-/** Whether a height lies in one of the stretches; a limit may be missed by the 0.1 mm that a check forgives. */
+/** Whether a height lies in one of the intervals; a limit may be missed by the 0.1 mm that a check forgives. */
 export function isAllowed({ intervals }: HeightLane, base: Mm): boolean {
   return intervals.some(({ from, to }) => base >= from - LIMIT_TOLERANCE && base <= to + LIMIT_TOLERANCE);
 }

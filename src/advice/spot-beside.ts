@@ -8,7 +8,7 @@ import { distance } from '../../geometry/plane/point.ts';
 import { JUST_INSIDE } from '../../geometry/region/nearest.ts';
 import { effectiveRules } from '../../geometry/rules/profiles.ts';
 
-/** Directions about the companion that are tried: one every 5 degrees. */
+/** So many directions about the companion are tried: one every 5 degrees. */
 const DIRECTIONS = 72;
 
 export interface SpotBeside {
@@ -19,7 +19,7 @@ export interface SpotBeside {
 }
 
 /**
- * Where one of a pair stands best beside the other: midway between the least and the greatest distance of the `companion` rule, in
+ * Returns where one of a pair stands best beside the other: midway between the least and the greatest distance of the `companion` rule, in
  * the direction with the best verdict, then the shortest way. Null where the profile has no such rule.
  */
 export function spotBeside(plan: Plan, model: LevelModel, detector: Detector, other: Detector): SpotBeside | null {

@@ -1,11 +1,12 @@
 import { capital, ROOM_USE_NOUN } from '../../geometry/messages/index.ts';
 import type { RoomUse, XY } from '../../geometry/plan/model.ts';
-import type { HintAct, Stage } from '../state/guidance.ts';
+import type { HintAct } from '../advice/guidance/hint.ts';
+import type { Stage } from '../advice/guidance.ts';
+import type { QuestionId } from '../advice/walk-round.ts';
 import { setAtWall } from '../state/out-of-wall.ts';
 import { selectLevel } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
 import { SELECT_TOOL } from '../state/tool.ts';
-import type { QuestionId } from '../state/walk-round.ts';
 import { makeOneWall } from '../state/wall-acts.ts';
 import { openQuestion, openStage, unfold, usePanels } from './panels.ts';
 
@@ -51,8 +52,7 @@ export function followHint(offer: HintAct): void {
     case 'tool':
       setTool(offer.tool);
       openStage(offer.tool.kind === 'detector' ? 'place' : 'draw');
-      if (offer.tool.kind === 'wall' || offer.tool.kind === 'room-box') openQuestion('closes');
-      if (offer.tool.kind === 'opening') openQuestion('opens');
+      if (offer.tool.kind !== 'detector') openQuestion('closes');
       return;
     case 'show':
       showThings(offer.levelId, offer.ids, offer.at);

@@ -1,9 +1,9 @@
 import { create } from 'zustand';
 import type { XY } from '../../geometry/plan/model.ts';
+import type { Stage } from '../advice/guidance.ts';
+import type { QuestionId } from '../advice/walk-round.ts';
 import type { JobPaper } from '../report/documents/papers.ts';
 import type { PaperName } from '../report/paper.ts';
-import type { Stage } from '../state/guidance.ts';
-import type { QuestionId } from '../state/walk-round.ts';
 import type { FileProblem } from '../storage/plan-files.ts';
 
 /** Whether a saved file holds the pictures that were drawn over: asked once for the pictures that there are. */

@@ -1,7 +1,7 @@
+import { rulesOf } from '../advice/walk-round.ts';
 import { QUESTIONS, sameTool } from '../state/questions.ts';
 import { useAppStore } from '../state/store.ts';
 import type { Tool } from '../state/tool.ts';
-import { rulesOf } from '../state/walk-round.ts';
 import type { Command, Target } from './command.ts';
 import { goToQuestion, pickUse } from './go-to.ts';
 import { openQuestion, openStage, unfold } from './panels.ts';

@@ -1,4 +1,4 @@
-import { STAGE_NAME, type Stage } from '../state/guidance.ts';
+import { STAGE_NAME, type Stage } from '../advice/guidance.ts';
 import type { Command } from './command.ts';
 import { openStage, usePanels } from './panels.ts';
 

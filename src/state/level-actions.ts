@@ -15,6 +15,7 @@ import {
 } from '../../geometry/edit/index.ts';
 import { outsideWallIds } from '../../geometry/level/outdoors.ts';
 import { capital, counted, GROUND_PHRASE, listed } from '../../geometry/messages/index.ts';
+import { levelName } from '../../geometry/messages/subject.ts';
 import type { Level, Plan, XY } from '../../geometry/plan/model.ts';
 import { emptyLevel } from '../../geometry/planfile/empty.ts';
 import { itemsExtent } from '../../geometry/snap/items-extent.ts';
@@ -59,8 +60,6 @@ const NAMES: Readonly<Record<Beside, readonly string[]>> = {
   above: ['Main floor', 'Upper floor', 'Top floor'],
   below: ['Basement', 'Lower basement'],
 };
-
-export const levelName = ({ name }: Level): string => name.trim() || 'The level without a name';
 
 export function createLevelActions(set: Set, get: () => AppState): LevelActions {
   const setLevel = (levelId: string) => {

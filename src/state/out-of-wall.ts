@@ -1,11 +1,11 @@
 import { movedItems } from '../../geometry/edit/index.ts';
-import { wayToFace } from './remarks.ts';
+import { moveToFace } from './edit-remarks.ts';
 import { useAppStore } from './store.ts';
 
 /** Sets a thing that reaches into a wall at its face, as one step of history, and selects it. */
 export function setAtWall(levelId: string, id: string): void {
   const { plan, run, select } = useAppStore.getState();
-  const way = wayToFace(plan, levelId, id);
+  const way = moveToFace(plan, levelId, id);
   if (!way) return;
   run((now) => movedItems(now, levelId, [id], ...way));
   select([id]);

@@ -1,5 +1,6 @@
 import { wallsAlongChain } from '../../geometry/edit/draw-walls.ts';
 import { duplicatedItems, type EditResult, movedItems, nextId, withoutItems } from '../../geometry/edit/index.ts';
+import { levelName } from '../../geometry/messages/subject.ts';
 import { USUAL_DETECTOR } from '../../geometry/plan/items.ts';
 import type { Detector, Level, Mm, Plan, XY } from '../../geometry/plan/model.ts';
 import type { Line } from '../../geometry/plane/types.ts';
@@ -8,14 +9,13 @@ import { JUST_INSIDE, nearestSpot } from '../../geometry/region/nearest.ts';
 import { baseHeightAt } from '../../geometry/snap/base-height.ts';
 import { formatMeasured } from '../../geometry/units/index.ts';
 import { type Chain, cornerSetAgain, cornerTakenBack, NO_CHAIN, thicknessFrom, withWalls } from './chain.ts';
+import { withoutContradictions } from './contradictions.ts';
+import { remarkOn } from './edit-remarks.ts';
 import { freshPlan } from './fresh-plan.ts';
-import { levelName } from './level-actions.ts';
 import { findItem, type Item, type ItemList, prefixOf, settledEdit, withItem, withPatch } from './plan-edits.ts';
-import { remarkOn } from './remarks.ts';
 import { selectLevel, selectModel, selectRegion } from './selectors.ts';
 import type { AppState } from './store.ts';
 import { SELECT_TOOL } from './tool.ts';
-import { withoutContradictions } from './walk-round.ts';
 
 /** The document: the only part that undo records. */
 export interface PlanState {

@@ -9,6 +9,7 @@ import {
   type RoomUse,
 } from '../../geometry/plan/model.ts';
 import { formatLength, type LengthUnit } from '../../geometry/units/index.ts';
+import type { QuestionId } from '../advice/walk-round.ts';
 import {
   FIXTURE_DEFAULTS,
   OBJECT_DEFAULTS,
@@ -19,7 +20,6 @@ import {
 } from './defaults.ts';
 import { fixtureLike, objectLike, openingLike } from './same-again.ts';
 import type { Tool } from './tool.ts';
-import type { QuestionId } from './walk-round.ts';
 
 export interface Answer {
   readonly name: string;

@@ -11,6 +11,7 @@ import { memoizeRecent } from '../../geometry/plane/memoize.ts';
 import { emptyLevel } from '../../geometry/planfile/empty.ts';
 import { levelRegion } from '../../geometry/region/level-region.ts';
 import type { LevelRegion, Probe } from '../../geometry/region/types.ts';
+import type { CheckedLevel } from '../advice/guidance/hint.ts';
 import { MOST_KEPT, reportsOf } from './judged.ts';
 import { withKeptParts, withKeptZones } from './kept.ts';
 import { memoizeUntilDoubt, withoutDoubt } from './second.ts';
@@ -170,14 +171,9 @@ function hastyReports(state: AppState, level: Level): readonly DetectorReport[] 
   return reports;
 }
 
-/** A level made ready and its detectors judged. */
-export interface JudgedLevel {
-  readonly model: LevelModel;
-  readonly reports: readonly DetectorReport[];
-}
 /** Every level of the plan at rest, the lowest first. */
-export const judgedLevels = memoizeUntilDoubt(
-  (plan: Plan): readonly JudgedLevel[] =>
+export const checkedLevels = memoizeUntilDoubt(
+  (plan: Plan): readonly CheckedLevel[] =>
     levelsInOrder(plan).map((level) => {
       const model = modelOf(level);
       return { model, reports: reportsOf(plan, model) };

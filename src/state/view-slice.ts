@@ -1,7 +1,7 @@
 import { USUAL_DETECTOR } from '../../geometry/plan/items.ts';
 import type { Mm, Plan, XY } from '../../geometry/plan/model.ts';
+import type { HintAct } from '../advice/guidance/hint.ts';
 import { type Chain, NO_CHAIN } from './chain.ts';
-import type { HintAct } from './guidance/hint.ts';
 import type { Second } from './second.ts';
 import { SELECT_TOOL, type Tool } from './tool.ts';
 import type { SizePx, Viewport } from './viewport.ts';

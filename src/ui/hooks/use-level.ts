@@ -2,9 +2,10 @@ import { useMemo } from 'react';
 import type { DetectorReport } from '../../../geometry/check/types.ts';
 import { TONES, toneOf } from '../../../geometry/messages/index.ts';
 import type { Level, Plan } from '../../../geometry/plan/model.ts';
-import { guidance, type StageState } from '../../state/guidance.ts';
-import { judgedLevels, selectLevel, selectReports, selectShownPlan } from '../../state/selectors.ts';
+import { guidance, type StageState } from '../../advice/guidance.ts';
+import { checkedLevels, selectLevel, selectReports, selectShownPlan } from '../../state/selectors.ts';
 import { type AppState, useAppStore } from '../../state/store.ts';
+import { testStateOf } from '../../state/test-state.ts';
 import { useMinute } from './use-minute.ts';
 import { useThrottled } from './use-throttled.ts';
 
@@ -19,7 +20,10 @@ export function useGuidance(): readonly StageState[] {
   const now = useMinute();
   const doubts = useAppStore(({ second }) => second?.doubts);
   // biome-ignore lint/correctness/useExhaustiveDependencies: a doubt changes what the levels are judged
-  return useMemo(() => guidance(plan, judgedLevels(plan), inViewId, now), [plan, inViewId, now, doubts]);
+  return useMemo(
+    () => guidance(plan, checkedLevels(plan), testStateOf(plan), inViewId, now),
+    [plan, inViewId, now, doubts],
+  );
 }
 
 /** The detector that the verdict panel shows: the selected one, else the worst, else none. */

@@ -1,6 +1,6 @@
+import type { QuestionId } from '../../advice/walk-round.ts';
 import { noneHereId } from '../../commands/go-to.ts';
 import { useAppStore } from '../../state/store.ts';
-import type { QuestionId } from '../../state/walk-round.ts';
 import { whoAndWhen } from '../stages/house/state-words.ts';
 import { answerNone, takeBackNone } from './answer-none.ts';
 import { useLooks } from './question-state.tsx';

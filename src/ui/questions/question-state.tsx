@@ -1,7 +1,7 @@
 import { listed } from '../../../geometry/messages/index.ts';
+import { type LookRow, looksOf, type QuestionId } from '../../advice/walk-round.ts';
 import { selectModel, selectReports } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
-import { type LookRow, looksOf, type QuestionId } from '../../state/walk-round.ts';
 import { useThrottled } from '../hooks/use-throttled.ts';
 import './question-state.css';
 

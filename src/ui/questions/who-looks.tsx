@@ -1,6 +1,6 @@
+import { looksOf } from '../../advice/walk-round.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
-import { looksOf } from '../../state/walk-round.ts';
 import { useThrottled } from '../hooks/use-throttled.ts';
 import { WalkFields } from '../stages/house/walk-fields.tsx';
 import { signLooks } from './answer-none.ts';

@@ -1,5 +1,5 @@
 import { TONE_WORD, worstTone } from '../../../geometry/messages/index.ts';
-import { judgedLevels, selectBelow } from '../../state/selectors.ts';
+import { checkedLevels, selectBelow } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 import { useLevel } from '../hooks/use-level.ts';
 import { VerdictMark } from '../verdict/verdict-mark.tsx';
@@ -18,7 +18,7 @@ export function Foot() {
 
 /** A press on a level brings it into view; the mark is the worst verdict of its detectors. */
 function Levels() {
-  const levels = judgedLevels(useAppStore((state) => state.plan));
+  const levels = checkedLevels(useAppStore((state) => state.plan));
   const shown = useLevel();
   const { setLevel } = useAppStore.getState();
   return (

@@ -1,9 +1,9 @@
 import { useEffect, useRef, useState } from 'react';
 import { capital, describeCollision, describeReport, headWord, openWords } from '../../../geometry/messages/index.ts';
+import { levelName } from '../../../geometry/messages/subject.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
 import { judgedGhost } from '../../editor/ghost.ts';
 import { useSketch } from '../../editor/sketch.ts';
-import { levelName } from '../../state/level-actions.ts';
 import { selectLevel, selectReports, selectShownPlan } from '../../state/selectors.ts';
 import { type AppState, useAppStore } from '../../state/store.ts';
 import { selectWhyNotWords } from '../../state/why-not.ts';

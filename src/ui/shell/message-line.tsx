@@ -1,5 +1,5 @@
+import { nextStep, stillToDo } from '../../advice/guidance.ts';
 import { followHint } from '../../commands/go-to.ts';
-import { nextStep, stillToDo } from '../../state/guidance.ts';
 import { answerFor } from '../../state/questions.ts';
 import { useAppStore } from '../../state/store.ts';
 import type { Tool } from '../../state/tool.ts';

@@ -1,6 +1,8 @@
+import type { Hint } from '../../advice/guidance/hint.ts';
+import type { StageState } from '../../advice/guidance.ts';
+import { stillToDo } from '../../advice/guidance.ts';
 import { followHint } from '../../commands/go-to.ts';
 import { usePanels } from '../../commands/panels.ts';
-import { type Hint, type StageState, stillToDo } from '../../state/guidance.ts';
 import './hints.css';
 
 /** What is missing or worth a look, each with the press that brings you there. */

@@ -1,7 +1,8 @@
 import { lazy, Suspense, useLayoutEffect, useRef } from 'react';
+import type { Hint } from '../../advice/guidance/hint.ts';
+import { STAGE_NAME, type Stage, type StageState } from '../../advice/guidance.ts';
 import { fold, showDialog, unfold, usePanels } from '../../commands/panels.ts';
 import { commandById, runCommand } from '../../commands/table.ts';
-import { type Hint, STAGE_NAME, type Stage, type StageState } from '../../state/guidance.ts';
 import { QUESTIONS } from '../../state/questions.ts';
 import { later } from '../hooks/later.tsx';
 import { useGuidance, useLevel } from '../hooks/use-level.ts';

@@ -2,7 +2,7 @@ import { useRef } from 'react';
 import type { DetectorReport } from '../../../geometry/check/types.ts';
 import type { Detector, XY } from '../../../geometry/plan/model.ts';
 import { unbrokenFigures } from '../../../geometry/units/no-break.ts';
-import { type WayOut, waysOut } from '../../advice/ways-out.ts';
+import { type Remedy, remediesFor } from '../../advice/remedies.ts';
 import { nameRoom } from '../../commands/go-to.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
@@ -14,9 +14,9 @@ export function WaysOut({ detector, report }: { readonly detector: Detector; rea
   const plan = useAppStore((state) => state.plan);
   const model = useThrottled(selectModel);
   const carried = useAppStore((state) => state.live !== null || state.draft !== null);
-  const last = useRef<readonly WayOut[]>([]);
+  const last = useRef<readonly Remedy[]>([]);
   if (carried) return <RoomForWays ways={last.current} />;
-  const ways = waysOut(plan, model, detector, report);
+  const ways = remediesFor(plan, model, detector, report);
   last.current = ways;
   if (report.verdict === 'clear') return null;
   if (ways.length === 0) {
@@ -62,7 +62,7 @@ export function ByPress({ id }: { readonly id: string }) {
 }
 
 /** During a drag the buttons are hidden but keep their place, so that the list of clearances does not move. */
-function RoomForWays({ ways }: { readonly ways: readonly WayOut[] }) {
+function RoomForWays({ ways }: { readonly ways: readonly Remedy[] }) {
   if (ways.length === 0) return null;
   return (
     <div className="buttons verdict-panel__ways verdict-panel__ways--away" aria-hidden="true">
@@ -88,7 +88,7 @@ function moveTogether(places: ReadonlyMap<string, XY>): void {
   }));
 }
 
-function take(way: WayOut, id: string): void {
+function take(way: Remedy, id: string): void {
   const { updateItem, select } = useAppStore.getState();
   if (way.kind === 'name-room') {
     nameRoom(way.at);

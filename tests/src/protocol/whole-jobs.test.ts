@@ -6,6 +6,7 @@ import type { Plan } from '../../../geometry/plan/model.ts';
 import type { Condition, Reading } from '../../../geometry/plan/test-record.ts';
 import { writePlan } from '../../../geometry/planfile/write.ts';
 import { PROFILES } from '../../../geometry/rules/profiles.ts';
+import { guidance } from '../../../src/advice/guidance.ts';
 import { visitEvents } from '../../../src/protocol/calendar/visit-events.ts';
 import { conditionsReport } from '../../../src/protocol/conditions/conditions-report.ts';
 import { locationTexts } from '../../../src/protocol/results/describe-location.ts';
@@ -20,8 +21,7 @@ import { visitFacts } from '../../../src/protocol/timing/visit-facts.ts';
 import { testHeadline } from '../../../src/protocol/validity/headline.ts';
 import { homeStep } from '../../../src/protocol/validity/home-step.ts';
 import { drawJobPaper } from '../../../src/report/documents/papers.ts';
-import { guidance } from '../../../src/state/guidance.ts';
-import { judgedLevels } from '../../../src/state/selectors.ts';
+import { checkedLevels } from '../../../src/state/selectors.ts';
 import { testStateOf } from '../../../src/state/test-state.ts';
 import { callCli } from '../../helpers/call-cli.ts';
 import { EVERYTHING, GOOD_VISIT, holdingPlan, houseLevel } from '../../helpers/holding-plan.ts';
@@ -123,13 +123,13 @@ async function saidOf(plan: Plan): Promise<readonly string[]> {
   const state = testStateOf(plan);
   const sets = evaluateResults(plan, state);
   const now = Date.parse('2026-03-12T12:00:00-04:00');
-  const levels = judgedLevels(plan);
+  const levels = checkedLevels(plan);
   const panels = [
     state,
     testHeadline(plan, state),
     homeStep(plan, sets),
     sets.map((set) => [set.next, locationTexts(plan, set)]),
-    levels.flatMap(({ model }) => guidance(plan, levels, model.level.id, now)),
+    levels.flatMap(({ model }) => guidance(plan, levels, state, model.level.id, now)),
     timingReport(plan),
     timelineOf(plan),
     conditionsReport(plan),

@@ -4,7 +4,7 @@ import { checkDetector } from '../../../geometry/check/check-detector.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
 import type { Level, Plan } from '../../../geometry/plan/model.ts';
 import { parsePlan } from '../../../geometry/planfile/parse.ts';
-import { judgedLevels, selectBelow, selectLevel, selectReports } from '../../../src/state/selectors.ts';
+import { checkedLevels, selectBelow, selectLevel, selectReports } from '../../../src/state/selectors.ts';
 import { useAppStore } from '../../../src/state/store.ts';
 
 const state = () => useAppStore.getState();
@@ -94,17 +94,17 @@ describe('the order', () => {
     expect(names()).toEqual(['Main floor', 'Basement']);
     expect(state().message).toBe('Main floor is the lowest level now. It is a level to test.');
     // The detectors of the basement are no longer on the lowest lived-in level.
-    const [, basement] = judgedLevels(state().plan);
+    const [, basement] = checkedLevels(state().plan);
     expect(basement?.reports.map(({ verdict }) => verdict)).toEqual(['blocked', 'blocked']);
     state().undo();
-    expect(judgedLevels(state().plan)[0]?.reports.map(({ verdict }) => verdict)).toEqual(['clear', 'clear']);
+    expect(checkedLevels(state().plan)[0]?.reports.map(({ verdict }) => verdict)).toEqual(['clear', 'clear']);
   });
 
   it('has two levels at one height where it is said, and then takes both alike', () => {
     state().addLevel('below');
     state().putLevelWith(levelNamed('Basement').id);
     expect(state().message).toBe('Lower basement lies at the height of Basement now. It is a level to test.');
-    expect(judgedLevels(state().plan).flatMap(({ reports }) => reports.map(({ verdict }) => verdict))).toEqual([
+    expect(checkedLevels(state().plan).flatMap(({ reports }) => reports.map(({ verdict }) => verdict))).toEqual([
       'clear',
       'clear',
     ]);
@@ -169,7 +169,7 @@ describe('what is judged once', () => {
     const judge = (plan: Plan) =>
       plan.levels.map((level) => level.detectors.map((each) => checkDetector(plan, buildLevel(level), each)));
     const shown = (plan: Plan) =>
-      plan.levels.map(({ id }) => judgedLevels(plan).find(({ model }) => model.level.id === id)?.reports);
+      plan.levels.map(({ id }) => checkedLevels(plan).find(({ model }) => model.level.id === id)?.reports);
     expect(shown(state().plan)).toEqual(judge(state().plan));
     const edits: ((plan: Plan) => Plan)[] = [
       (plan) => ({ ...plan, site: { ...plan.site, purpose: 'own-household' } }),
@@ -199,7 +199,7 @@ describe('what is judged once', () => {
     expect(selectReports(state())).not.toBe(before);
     // What is drawn on one level does not judge the others anew.
     const other = state().plan.levels.find(({ id }) => id !== selectLevel(state()).id)?.id;
-    const reportsOfOther = () => judgedLevels(state().plan).find(({ model }) => model.level.id === other)?.reports;
+    const reportsOfOther = () => checkedLevels(state().plan).find(({ model }) => model.level.id === other)?.reports;
     const kept = reportsOfOther();
     state().undo();
     expect(reportsOfOther()).toBe(kept);

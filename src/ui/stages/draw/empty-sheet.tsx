@@ -1,9 +1,9 @@
 import type { ReactNode } from 'react';
 import { levelBelow } from '../../../../geometry/edit/index.ts';
+import { levelName } from '../../../../geometry/messages/subject.ts';
+import type { HintTool } from '../../../advice/guidance/hint.ts';
 import { followHint } from '../../../commands/go-to.ts';
-import { levelName } from '../../../state/level-actions.ts';
 import { useAppStore } from '../../../state/store.ts';
-import type { Tool } from '../../../state/tool.ts';
 import { useLevel } from '../../hooks/use-level.ts';
 import { CommandButton } from '../../shell/command-button.tsx';
 import { PictureButton } from './picture-button.tsx';
@@ -18,7 +18,7 @@ export function EmptySheet() {
     [level.walls, level.rooms, level.fixtures, level.objects, level.detectors].every((items) => items.length === 0);
   const plan = useAppStore((state) => state.plan);
   if (!bare || inHand) return null;
-  const take = (tool: Tool) => followHint({ kind: 'tool', label: '', levelId: level.id, tool });
+  const take = (tool: HintTool) => followHint({ kind: 'tool', label: '', levelId: level.id, tool });
   const below = plan.levels.some(({ id }) => id === level.id) ? levelBelow(plan, level.id) : null;
   const source = below ?? plan.levels.find(({ id }) => id !== level.id);
   const copied = source && source.walls.length > 0 ? source : null;

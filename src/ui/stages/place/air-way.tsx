@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import type { Check } from '../../../../geometry/check/types.ts';
-import { airWay } from '../../../advice/air-way.ts';
+import { airRoute } from '../../../advice/air-route.ts';
 import { selectModel } from '../../../state/selectors.ts';
 import { useShown } from '../../../state/shown.ts';
 import { useAppStore } from '../../../state/store.ts';
@@ -30,7 +30,7 @@ function Way({ checks, detectorId }: Props) {
     if (!resting) return null;
     const detector = live?.id === detectorId ? { ...resting, at: live.at } : resting;
     const check = checks.find(({ witness, required }) => witness && required);
-    return check ? airWay(plan, model, detector, check) : null;
+    return check ? airRoute(plan, model, detector, check) : null;
   }, [plan, model, resting, live, detectorId, checks]);
   const points = way?.points ?? null;
   useEffect(() => useShown.setState({ levelId: level.id, air: points }), [level.id, points]);

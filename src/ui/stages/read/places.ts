@@ -1,13 +1,13 @@
 import { useMemo } from 'react';
 import type { Plan } from '../../../../geometry/plan/model.ts';
-import { judgedLevels } from '../../../state/selectors.ts';
+import { checkedLevels } from '../../../state/selectors.ts';
 
 /** For each detector, by its id, where it stands: "Family room, Basement". */
 export function usePlaces(plan: Plan): ReadonlyMap<string, string> {
   return useMemo(
     () =>
       new Map(
-        judgedLevels(plan).flatMap(({ model: { level }, reports }) =>
+        checkedLevels(plan).flatMap(({ model: { level }, reports }) =>
           reports.map(({ id, room }) => {
             const name = level.rooms.find((each) => each.id === room)?.name.trim() || 'room without a name';
             return [id, [name, level.name.trim()].filter(Boolean).join(', ')] as const;

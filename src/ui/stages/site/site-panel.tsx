@@ -1,8 +1,8 @@
 import { levelsInOrder, withPurpose } from '../../../../geometry/edit/index.ts';
 import { capital, PURPOSE_PHRASE } from '../../../../geometry/messages/index.ts';
+import { levelName } from '../../../../geometry/messages/subject.ts';
 import type { Plan, Purpose, Site } from '../../../../geometry/plan/model.ts';
 import { LATITUDE_FIELD, livingFieldId, PURPOSE_FIELD } from '../../../commands/go-to.ts';
-import { levelName } from '../../../state/level-actions.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { LengthField } from '../../fields/length-field.tsx';

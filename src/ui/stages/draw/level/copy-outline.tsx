@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { levelBelow, levelsInOrder } from '../../../../../geometry/edit/index.ts';
-import { levelName } from '../../../../state/level-actions.ts';
+import { levelName } from '../../../../../geometry/messages/subject.ts';
 import { useAppStore } from '../../../../state/store.ts';
 import { ChoiceField } from '../../../fields/choice-field.tsx';
 import { FieldGroup } from '../../../fields/field-group.tsx';

@@ -1,8 +1,8 @@
 import { withLevel } from '../../../../../geometry/edit/index.ts';
 import { capital, GROUND_PHRASE } from '../../../../../geometry/messages/index.ts';
+import { levelName } from '../../../../../geometry/messages/subject.ts';
 import type { Ground, Level } from '../../../../../geometry/plan/model.ts';
 import { LEVELS_GROUP } from '../../../../commands/go-to.ts';
-import { levelName } from '../../../../state/level-actions.ts';
 import { useAppStore } from '../../../../state/store.ts';
 import { ChoiceField } from '../../../fields/choice-field.tsx';
 import { LengthField } from '../../../fields/length-field.tsx';

@@ -1,8 +1,8 @@
 import { levelBar } from '../../../../../geometry/check/level.ts';
 import { levelsBeside, levelsInOrder } from '../../../../../geometry/edit/index.ts';
 import { counted, TONE_WORD, worstTone } from '../../../../../geometry/messages/index.ts';
-import { levelName } from '../../../../state/level-actions.ts';
-import { judgedLevels } from '../../../../state/selectors.ts';
+import { levelName } from '../../../../../geometry/messages/subject.ts';
+import { checkedLevels } from '../../../../state/selectors.ts';
 import { useAppStore } from '../../../../state/store.ts';
 import { ChoiceField } from '../../../fields/choice-field.tsx';
 import { useLevel } from '../../../hooks/use-level.ts';
@@ -13,7 +13,7 @@ export function LevelStack() {
   const plan = useAppStore((state) => state.plan);
   const shown = useLevel();
   const { setLevel, moveLevel } = useAppStore.getState();
-  const levels = judgedLevels(plan).toReversed();
+  const levels = checkedLevels(plan).toReversed();
   return (
     <>
       <ol className="stack" aria-label="Levels, highest first">

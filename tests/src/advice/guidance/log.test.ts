@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { buildLevel } from '../../../geometry/level/build-level.ts';
-import type { Detector, Plan } from '../../../geometry/plan/model.ts';
-import type { Visit } from '../../../geometry/plan/test-record.ts';
-import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
-import { withHandOver, withLogEntry } from '../../../src/protocol/custody/log-entries.ts';
-import { logHints, logInWords } from '../../../src/state/guidance/log.ts';
+import { buildLevel } from '../../../../geometry/level/build-level.ts';
+import type { Detector, Plan } from '../../../../geometry/plan/model.ts';
+import type { Visit } from '../../../../geometry/plan/test-record.ts';
+import { emptyLevel, emptyPlan } from '../../../../geometry/planfile/empty.ts';
+import { logHints, logInWords } from '../../../../src/advice/guidance/log.ts';
+import { withHandOver, withLogEntry } from '../../../../src/protocol/custody/log-entries.ts';
 
 const START = '2026-05-02T09:00:00-04:00';
 const VISIT: Visit = { closedSince: null, mitigationOnSince: null, start: START, end: null };

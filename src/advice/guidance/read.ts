@@ -6,21 +6,20 @@ import { locationName } from '../../protocol/results/locations.ts';
 import { isRetest } from '../../protocol/results/next-steps.ts';
 import { amountsInUnit } from '../../protocol/results/radon.ts';
 import { homeStep } from '../../protocol/validity/home-step.ts';
+import type { TestState } from '../../protocol/validity/validity.ts';
 import { STAGE_BUTTON, VALIDITY_TEXT } from '../../protocol/validity/validity.ts';
-import { testStateOf } from '../test-state.ts';
 import { type Hint, WEIGHT } from './hint.ts';
 
 /**
  * What the results ask for next. Nothing before the detectors are fetched: there is none to enter. While the test is not known to
  * hold no step is named from a value.
  */
-export function readHints(plan: Plan): readonly Hint[] {
+export function readHints(plan: Plan, state: TestState): readonly Hint[] {
   const open = { kind: 'stage', label: 'Look at the results', stage: 'read' } as const;
   if (plan.readings.length === 0) {
     if (plan.visit.end === null) return [];
     return [{ text: 'No result is entered yet.', act: open, missing: true, weight: WEIGHT.result }];
   }
-  const state = testStateOf(plan);
   const [worst] = state.issues;
   if (worst) {
     const { stage } = worst;

@@ -1,13 +1,13 @@
 import type { Deg, Mm, XY } from '../../geometry/plan/model.ts';
 import { formatLength, type LengthUnit, parseLength } from '../../geometry/units/index.ts';
 
-/** A length as the words for a move have it: up to the next mark of the tape. */
-export function lengthAsSaid(mm: Mm, unit: LengthUnit): Mm {
+/** Returns a length as the words of a move have it: rounded up to the next mark of the tape, mm. */
+export function lengthAsWritten(mm: Mm, unit: LengthUnit): Mm {
   const read = parseLength(formatLength(mm, unit, 'up'), unit);
   return read.ok ? read.mm : mm;
 }
 
-/** The point so far along a direction, degrees clockwise on screen from +x. */
+/** Returns the point `far` mm along a direction, degrees clockwise on screen from +x. */
 export function pointAlong([x, y]: XY, direction: Deg, far: Mm): XY {
   const radians = (direction * Math.PI) / 180;
   return [x + Math.cos(radians) * far, y + Math.sin(radians) * far];

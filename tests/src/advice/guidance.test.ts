@@ -4,10 +4,13 @@ import type { DetectorReport } from '../../../geometry/check/types.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
 import type { Detector, Level, Plan, RoomLabel, Wall, XY } from '../../../geometry/plan/model.ts';
 import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
+import type { Hint } from '../../../src/advice/guidance/hint.ts';
+import type { Stage } from '../../../src/advice/guidance.ts';
+import { guidance, nextStep, stillToDo } from '../../../src/advice/guidance.ts';
 import { CONDITION_ITEMS } from '../../../src/protocol/conditions/conditions-report.ts';
 import { withLogEntry } from '../../../src/protocol/custody/log-entries.ts';
-import { guidance, type Hint, nextStep, type Stage, stillToDo } from '../../../src/state/guidance.ts';
-import { judgedLevels } from '../../../src/state/selectors.ts';
+import { checkedLevels } from '../../../src/state/selectors.ts';
+import { testStateOf } from '../../../src/state/test-state.ts';
 import { EVERYTHING, GOOD_VISIT, holdingPlan, houseLevel } from '../../helpers/holding-plan.ts';
 
 const wall = (id: string, from: XY, to: XY): Wall => ({ id, from, to, thickness: 200, side: 'auto' });
@@ -33,7 +36,9 @@ function hintsOf(stage: Stage, level: Level, part: Partial<Plan> = {}, reports?:
   const plan: Plan = { ...emptyPlan(), levels: [level], ...part };
   const model = buildLevel(level);
   const judged = reports ?? level.detectors.map((each) => checkDetector(plan, model, each));
-  const state = guidance(plan, [{ model, reports: judged }], level.id).find((each) => each.stage === stage);
+  const state = guidance(plan, [{ model, reports: judged }], testStateOf(plan), level.id).find(
+    (each) => each.stage === stage,
+  );
   if (!state) throw new Error(`no stage ${stage}`);
   return state;
 }
@@ -186,13 +191,11 @@ describe('what is not over yet', () => {
   const [first] = level.detectors;
   const one = { ...level, detectors: first ? [{ ...first, pair: null }] : [] };
   const visit = { ...GOOD_VISIT, end: null };
-  const stageOf = (change: Partial<Plan>, now: string) =>
-    guidance(
-      { ...holdingPlan([]), ...change, levels: [one] },
-      judgedLevels({ ...holdingPlan([]), ...change, levels: [one] }),
-      'L1',
-      Date.parse(now),
-    ).find(({ stage }) => stage === 'time');
+  const stageOf = (change: Partial<Plan>, now: string) => {
+    const plan = { ...holdingPlan([]), ...change, levels: [one] };
+    const stages = guidance(plan, checkedLevels(plan), testStateOf(plan), 'L1', Date.parse(now));
+    return stages.find(({ stage }) => stage === 'time');
+  };
 
   it('is not finished: a pick-up that is planned, or written down ahead of now', () => {
     const before = '2026-03-09T12:00:00-04:00';
@@ -240,7 +243,7 @@ describe('a house of several levels', () => {
         const model = buildLevel(level);
         return { model, reports: level.detectors.map((each) => checkDetector(plan, model, each)) };
       });
-    return stillToDo(guidance(plan, judged, inView));
+    return stillToDo(guidance(plan, judged, testStateOf(plan), inView));
   };
 
   it('asks for the level to test first, by its name, whichever is in view', () => {
@@ -355,7 +358,7 @@ describe('nothing is missing', () => {
       const model = buildLevel(level);
       return { model, reports: level.detectors.map((each) => checkDetector(plan, model, each)) };
     });
-    return guidance(plan, judged, 'L1');
+    return guidance(plan, judged, testStateOf(plan), 'L1');
   };
   const written = {
     placedBy: 'R. Alder',

@@ -7,7 +7,7 @@ import { buildLevel } from '../../../geometry/level/build-level.ts';
 import type { Detector, Level, Plan, PlanObject } from '../../../geometry/plan/model.ts';
 import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { parsePlan } from '../../../geometry/planfile/parse.ts';
-import { type WayOut, waysOut } from '../../../src/advice/ways-out.ts';
+import { type Remedy, remediesFor } from '../../../src/advice/remedies.ts';
 import { detectorAt, loop, rectangle } from '../../helpers/drawn.ts';
 import { holdingPlan, houseLevel, pairAt } from '../../helpers/holding-plan.ts';
 
@@ -24,8 +24,8 @@ function waysOf(plan: Plan, detector: Detector) {
   const changed = { ...level, detectors: level.detectors.map((each) => (each.id === detector.id ? detector : each)) };
   const model = buildLevel(changed);
   const whole = { ...plan, levels: plan.levels.map((each) => (each.id === level.id ? changed : each)) };
-  const ways = waysOut(whole, model, detector, checkDetector(whole, model, detector));
-  const after = (way: WayOut) => {
+  const ways = remediesFor(whole, model, detector, checkDetector(whole, model, detector));
+  const after = (way: Remedy) => {
     if (way.kind === 'name-room' || way.kind === 'level') return null;
     if (way.kind === 'pair') {
       const detectors = changed.detectors.map((each) => ({ ...each, at: way.places.get(each.id) ?? each.at }));

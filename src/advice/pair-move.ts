@@ -9,21 +9,21 @@ import type { Deg, Detector, Mm, Plan, XY } from '../../geometry/plan/model.ts';
 import { distance } from '../../geometry/plane/point.ts';
 import { levelRegion } from '../../geometry/region/level-region.ts';
 import { JUST_INSIDE, nearestSpot } from '../../geometry/region/nearest.ts';
-import { lengthAsSaid, pointAlong } from './said-move.ts';
+import { lengthAsWritten, pointAlong } from './written-move.ts';
 
-/** A move of all detectors of a pair by one way: their spacing stays. */
+/** One move for all detectors of a pair: their spacing stays. */
 export interface PairMove {
   readonly words: string;
   /** New places by id, all members. */
   readonly places: ReadonlyMap<string, XY>;
 }
 
-/** The members take turns to find their way out; more turns than this lead nowhere. */
-const TURNS = 8;
+/** The members move in turn; more rounds than this lead nowhere. */
+const MOST_ROUNDS = 8;
 
 /**
  * The pair of a detector moved together to where every member passes (`spare`: is clear, with more to spare than the tape may be off);
- * null where none is found, and for a single one. Each member in turn goes to its nearest spot and takes the others along.
+ * null where none is found, and for a single one. Each member in turn moves to its nearest spot, and the others move with it.
  */
 export function pairMove(
   plan: Plan,
@@ -37,15 +37,15 @@ export function pairMove(
   if (members.length < 2) return null;
   const beyond = JUST_INSIDE + (spare ? plan.tapeTolerance : 0);
   for (const first of [detector, ...members.filter(({ id }) => id !== detector.id)]) {
-    const moved = takeTurns(plan, model, [first, ...members.filter((each) => each !== first)], beyond);
+    const moved = moveInTurn(plan, model, [first, ...members.filter((each) => each !== first)], beyond);
     const verdict = moved && worstOf(plan, model, moved);
     if (!moved || !verdict || (spare ? verdict !== 'clear' : compareVerdicts(verdict, report.verdict) <= 0)) continue;
     const own = moved.find(({ id }) => id === detector.id);
     const room = own && roomAt(model, own.at);
     if (!own || !room) continue;
     const spot = { at: own.at, room, ...moveTo(detector.at, own.at) };
-    // Who moves them by the length that is written must not end up blocked.
-    const letter = shifted(members, spot.direction, lengthAsSaid(spot.distance, plan.display.length));
+    // Moved by the length as it is written, rounded to the tape, none may end up blocked.
+    const letter = shifted(members, spot.direction, lengthAsWritten(spot.distance, plan.display.length));
     if (worstOf(plan, model, letter) === 'blocked') continue;
     const isCarried = (all: readonly Detector[]) => all.every((one) => objects.some((object) => supports(object, one)));
     const left = isCarried(members) && !isCarried(moved) ? ', where nothing carries them' : '';
@@ -58,7 +58,7 @@ export function pairMove(
   return null;
 }
 
-/** How far and where to, as one says it: without the hair by which a spot lies inside its limit. */
+/** Distance and direction of a move as they are written: without the margin by which a spot lies inside its limit. */
 function moveTo(from: XY, to: XY) {
   const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
   return {
@@ -70,9 +70,9 @@ function moveTo(from: XY, to: XY) {
 const shifted = (members: readonly Detector[], direction: Deg, far: Mm): readonly Detector[] =>
   members.map((each) => ({ ...each, at: pointAlong(each.at, direction, far) }));
 
-function takeTurns(plan: Plan, model: LevelModel, members: readonly Detector[], beyond: number) {
+function moveInTurn(plan: Plan, model: LevelModel, members: readonly Detector[], beyond: number) {
   let moved = members;
-  for (let turn = 0, still = 0; turn < TURNS && still < members.length; turn++) {
+  for (let turn = 0, still = 0; turn < MOST_ROUNDS && still < members.length; turn++) {
     const one = moved[turn % moved.length] as Detector;
     const { base, radius, tall, at } = one;
     const spot = nearestSpot(levelRegion(plan, model, { base, radius, tall }, { spare: beyond }), at);

@@ -3,7 +3,7 @@ import { checkDetector } from '../../../geometry/check/check-detector.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
 import type { Fixture, Opening, XY } from '../../../geometry/plan/model.ts';
 import { emptyPlan } from '../../../geometry/planfile/empty.ts';
-import { airWay } from '../../../src/advice/air-way.ts';
+import { airRoute } from '../../../src/advice/air-route.ts';
 import { detectorAt } from '../../helpers/drawn.ts';
 import { hall } from '../../helpers/hall.ts';
 
@@ -31,7 +31,7 @@ function way(at: XY, openings: readonly Opening[], register: Partial<Fixture> = 
   const model = buildLevel(level);
   const detector = detectorAt(at);
   const check = checkDetector(plan, model, detector).checks.find(({ rule }) => rule === 'moving-air');
-  return check && airWay(plan, model, detector, check);
+  return check && airRoute(plan, model, detector, check);
 }
 /** From y = 0 to y = 1000 in the middle wall. */
 const DOOR: Opening = { id: 'o', wall: 'm', kind: 'door', offset: 10100, width: 1000, bottom: 0, top: 2000 };

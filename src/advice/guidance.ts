@@ -5,8 +5,9 @@ import type { Plan } from '../../geometry/plan/model.ts';
 import { conditionsReport } from '../protocol/conditions/conditions-report.ts';
 import { missingRecords } from '../protocol/custody/missing-records.ts';
 import type { Ms } from '../protocol/timing/clock.ts';
+import type { TestState } from '../protocol/validity/validity.ts';
 import { drawHints, drawnInWords } from './guidance/draw.ts';
-import type { Hint, HintAct, SeenLevel } from './guidance/hint.ts';
+import type { CheckedLevel, Hint, HintAct, SeenLevel } from './guidance/hint.ts';
 import { houseHints, houseInWords } from './guidance/house.ts';
 import { logHints, logInWords } from './guidance/log.ts';
 import { placedInWords, placeHints } from './guidance/place.ts';
@@ -14,11 +15,10 @@ import { readHints, readInWords } from './guidance/read.ts';
 import { sheetHints } from './guidance/sheet.ts';
 import { siteHints } from './guidance/site.ts';
 import { areTimesWhole, isFetched, timedInWords, timeHints } from './guidance/time.ts';
-import type { JudgedLevel } from './selectors.ts';
 
 export type { Hint, HintAct } from './guidance/hint.ts';
 
-/** The stages of a job that this version works on, in their order. */
+/** The stages of a test, in their order. */
 const STAGES = ['site', 'draw', 'place', 'time', 'house', 'log', 'read', 'sheet'] as const;
 export type Stage = (typeof STAGES)[number];
 
@@ -45,12 +45,15 @@ export const STAGE_NAME: Readonly<Record<Stage, string>> = {
 };
 
 /**
- * For each stage what is done and what is missing, over all levels of the plan, in the order in which it matters.
- * @param now what is overdue, or not over yet, is told by it
+ * Returns for each stage what is done and what is missing, over all levels of the plan, in the order in which it matters.
+ * @param levels the lowest first
+ * @param test whether the test of this plan stands
+ * @param now tells what is overdue or not over yet
  */
 export function guidance(
   plan: Plan,
-  levels: readonly JudgedLevel[],
+  levels: readonly CheckedLevel[],
+  test: TestState,
   inViewId: string,
   now: Ms = Number.NEGATIVE_INFINITY,
 ): readonly StageState[] {
@@ -75,14 +78,14 @@ export function guidance(
     stage('time', timedInWords(plan), timeHints(plan, seen, now), isFetched(plan, now) && areTimesWhole(plan)),
     stage('house', houseInWords(plan), houseHints(plan, seen), conditionsReport(plan).validity === 'holds'),
     stage('log', logInWords(plan), logHints(plan, seen), missingRecords(plan).length === 0),
-    stage('read', readInWords(plan), readHints(plan)),
+    stage('read', readInWords(plan), readHints(plan, test)),
     stage('sheet', sheet.length === 0 ? 'Ready to be saved as a picture.' : '', sheet),
   ];
 }
 
 const isAllRun = ({ reports }: SeenLevel): boolean => reports.every((report) => openChecks(report).length === 0);
 
-/** Where a plan stands as a whole. Nothing is missing only when that is true of everything: drawing, answers, sun, times, house, log, results. */
+/** Returns what comes next on a plan, in words, and its act. Nothing is missing only when that is true of everything: drawing, answers, sun, times, house, log, results. */
 export function nextStep(stages: readonly StageState[]): { readonly says: string; readonly act: HintAct | null } {
   const missing = stillToDo(stages).find((hint) => hint.missing);
   if (missing) return { says: `Next: ${missing.text}`, act: missing.act };
@@ -93,7 +96,7 @@ export function nextStep(stages: readonly StageState[]): { readonly says: string
   return { says, act };
 }
 
-/** All hints of all stages: what is missing before what is only remarked, and of each the one that matters most first. */
+/** Returns the hints of all stages: what is missing before what is only remarked, the most important first. */
 export function stillToDo(stages: readonly StageState[]): readonly Hint[] {
   return stages
     .flatMap(({ hints }) => hints)

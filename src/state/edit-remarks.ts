@@ -1,13 +1,10 @@
 import { lostCarriers } from '../../geometry/edit/carried.ts';
 import { levelOf } from '../../geometry/edit/level.ts';
 import type { LevelModel, Notice } from '../../geometry/level/types.ts';
-import { describeInWall, describeLost, describeNotice } from '../../geometry/messages/index.ts';
+import { describeLost, describeNotice } from '../../geometry/messages/index.ts';
 import type { Level, Plan } from '../../geometry/plan/model.ts';
-import { memoize } from '../../geometry/plane/memoize.ts';
-import { type InWall, itemsInWalls } from '../../geometry/snap/in-wall.ts';
-import type { HintAct } from './guidance/hint.ts';
+import { inWallRemark, inWalls, oneWallAct, type Remark } from '../advice/wall-remarks.ts';
 import { modelOf } from './selectors.ts';
-import type { Remark } from './view-slice.ts';
 
 /**
  * What a level has after an edit that it had not before: a detector that nothing carries any more, a thing that reaches into a
@@ -37,21 +34,11 @@ function levelRemarks(was: Level, level: Level, unit: Unit): readonly Remark[] {
 /** Deeper by less than this is no news, mm. */
 const NEWS = 1;
 
-/** Things that reach into a wall; the same model gives the same list. */
-export const inWalls: (model: LevelModel) => readonly InWall[] = memoize(itemsInWalls);
-
 function inWallRemarks(was: LevelModel, model: LevelModel, unit: Unit): readonly Remark[] {
   const depths = new Map(inWalls(was).map(({ id, by }) => [id, by ?? Number.POSITIVE_INFINITY]));
   return inWalls(model)
     .filter(({ id, by }) => (by ?? Number.POSITIVE_INFINITY) > (depths.get(id) ?? 0) + NEWS)
     .map((found) => inWallRemark(model.level, found, unit));
-}
-
-/** That a thing reaches into a wall, and the press that sets it at the face. */
-export function inWallRemark(level: Level, found: InWall, unit: Unit): Remark {
-  const words = describeInWall(level, found, unit);
-  const { id, out } = found;
-  return { words, act: out && { kind: 'out-of-wall', label: 'Set it at the wall', levelId: level.id, id } };
 }
 
 function laidRemarks(was: LevelModel, model: LevelModel, unit: Unit): readonly Remark[] {
@@ -64,14 +51,7 @@ function laidRemarks(was: LevelModel, model: LevelModel, unit: Unit): readonly R
 const isLaid = ({ kind }: Notice): boolean => kind === 'walls-overlap';
 const keyOf = ({ ids }: Notice): string => ids.join(' ');
 
-/** The press that makes one of two walls that lie on one another; null for more of them. */
-export function oneWallAct({ ids }: Notice, levelId: string): HintAct | null {
-  const [a, b] = ids;
-  if (a === undefined || b === undefined || ids.length > 2) return null;
-  return { kind: 'one-wall', label: 'Make one wall of them', levelId, ids: [a, b] };
-}
-
-/** The way of a thing out of the wall that it reaches into, mm; null where it reaches into none. */
-export function wayToFace(plan: Plan, levelId: string, id: string): readonly [dx: number, dy: number] | null {
+/** Returns the move of a thing out of the wall that it reaches into, mm; null where it reaches into none. */
+export function moveToFace(plan: Plan, levelId: string, id: string): readonly [dx: number, dy: number] | null {
   return inWalls(modelOf(levelOf(plan, levelId))).find((found) => found.id === id)?.out ?? null;
 }

@@ -1,15 +1,15 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import { buildLevel } from '../../../geometry/level/build-level.ts';
-import type { Detector, Plan } from '../../../geometry/plan/model.ts';
-import type { Condition, ConditionState, Visit } from '../../../geometry/plan/test-record.ts';
-import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
-import { CONDITION_ITEMS, conditionsReport } from '../../../src/protocol/conditions/conditions-report.ts';
-import { withLogEntry } from '../../../src/protocol/custody/log-entries.ts';
-import { type Hint, WEIGHT } from '../../../src/state/guidance/hint.ts';
-import { houseHints, houseInWords } from '../../../src/state/guidance/house.ts';
-import { useAppStore } from '../../../src/state/store.ts';
-import { answerLine, markOf } from '../../../src/ui/stages/house/state-words.ts';
-import { answer, signAnswers, useWalk } from '../../../src/ui/stages/house/walk.ts';
+import { buildLevel } from '../../../../geometry/level/build-level.ts';
+import type { Detector, Plan } from '../../../../geometry/plan/model.ts';
+import type { Condition, ConditionState, Visit } from '../../../../geometry/plan/test-record.ts';
+import { emptyLevel, emptyPlan } from '../../../../geometry/planfile/empty.ts';
+import { type Hint, WEIGHT } from '../../../../src/advice/guidance/hint.ts';
+import { houseHints, houseInWords } from '../../../../src/advice/guidance/house.ts';
+import { CONDITION_ITEMS, conditionsReport } from '../../../../src/protocol/conditions/conditions-report.ts';
+import { withLogEntry } from '../../../../src/protocol/custody/log-entries.ts';
+import { useAppStore } from '../../../../src/state/store.ts';
+import { answerLine, markOf } from '../../../../src/ui/stages/house/state-words.ts';
+import { answer, signAnswers, useWalk } from '../../../../src/ui/stages/house/walk.ts';
 
 const START = '2026-05-02T09:00:00-04:00';
 const VISIT: Visit = { closedSince: null, mitigationOnSince: null, start: START, end: null };

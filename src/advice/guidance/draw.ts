@@ -1,10 +1,10 @@
 import type { LevelModel, Notice } from '../../../geometry/level/types.ts';
 import { counted, describeNotice, listed } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { inWallRemark, inWalls, oneWallAct } from '../remarks.ts';
 import { looksOf } from '../walk-round.ts';
+import { inWallRemark, inWalls, oneWallAct } from '../wall-remarks.ts';
+import { questionAct } from './answer-acts.ts';
 import { about, type Hint, type HintAct, type SeenLevel, WEIGHT } from './hint.ts';
-import { questionAct } from './open-rows.ts';
 
 /** The drawing's troubles by weight: what keeps a room from closing first, what only wants a look last. */
 const NOTICE_WEIGHT: Readonly<Record<Notice['kind'], number>> = {

@@ -9,8 +9,8 @@ import {
 } from '../../../geometry/messages/index.ts';
 import type { Detector, Plan } from '../../../geometry/plan/model.ts';
 import { effectiveRules } from '../../../geometry/rules/profiles.ts';
+import { actToSettle } from './answer-acts.ts';
 import { about, detectorName, type Hint, type HintAct, type SeenLevel, WEIGHT } from './hint.ts';
-import { wayToSettle } from './open-rows.ts';
 
 /** What is missing of the detectors, over all levels. */
 export function placeHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hint[] {
@@ -74,7 +74,7 @@ function openHints(seen: SeenLevel): readonly Hint[] {
     const text = about(seen, `${rule.name} is not run for ${names}. ${reason}`.trim());
     // The times of the sun are known at the pick-up at the latest.
     const missing = rule.subject.of !== 'sun' || plan.visit.end !== null;
-    return { text, act: report ? wayToSettle(plan, level, report, rule.id) : null, missing, weight: WEIGHT.support };
+    return { text, act: report ? actToSettle(plan, level, report, rule.id) : null, missing, weight: WEIGHT.support };
   });
 }
 

@@ -1,10 +1,10 @@
 import { openChecks } from '../../../geometry/check/looked-for.ts';
 import { listed } from '../../../geometry/messages/index.ts';
+import { levelName } from '../../../geometry/messages/subject.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { effectiveRules } from '../../../geometry/rules/profiles.ts';
-import { levelName } from '../level-actions.ts';
+import { LIVING_PRESS, PURPOSE_ACT } from './answer-acts.ts';
 import { detectorName, type Hint, type SeenLevel, WEIGHT } from './hint.ts';
-import { LIVING_PRESS, PURPOSE_ACT } from './open-rows.ts';
 
 /** What is missing of the site: why it is tested, who lives where, its place where the sun is to be worked out; and loosened rules, which must never be quiet. */
 export function siteHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hint[] {

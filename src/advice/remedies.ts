@@ -13,12 +13,12 @@ import { levelRegion } from '../../geometry/region/level-region.ts';
 import { JUST_INSIDE, nearestSpot } from '../../geometry/region/nearest.ts';
 import { spotOnCarrier } from '../../geometry/search/on-carrier.ts';
 import { formatLength, formatMeasured } from '../../geometry/units/index.ts';
-import { pairMove } from './pair-way.ts';
-import { lengthAsSaid, pointAlong } from './said-move.ts';
+import { pairMove } from './pair-move.ts';
 import { spotBeside } from './spot-beside.ts';
+import { lengthAsWritten, pointAlong } from './written-move.ts';
 
-/** One press that makes a detector's verdict better, and what it says on it. */
-export type WayOut =
+/** One press that makes the verdict of a detector better, and the words on its button. */
+export type Remedy =
   | { readonly kind: 'move'; readonly words: string; readonly at: XY; readonly spare: boolean }
   /** All detectors of a pair, by id: their spacing stays. */
   | { readonly kind: 'pair'; readonly words: string; readonly places: ReadonlyMap<string, XY>; readonly spare: boolean }
@@ -26,44 +26,48 @@ export type WayOut =
   | { readonly kind: 'name-room'; readonly words: string; readonly at: XY }
   | { readonly kind: 'level'; readonly words: string; readonly levelId: string };
 
-const NONE: readonly WayOut[] = [];
-const known = new WeakMap<DetectorReport, readonly WayOut[]>();
+const NONE: readonly Remedy[] = [];
+const remediesOf = new WeakMap<DetectorReport, readonly Remedy[]>();
 
 /**
- * What would help a detector that is not clear: another height, a name for its room, the nearest valid spot, the nearest one with
- * more to spare than the tape may be off. A spot is only offered when its own check agrees; a height
- * when the height is then right, whatever else is in the way.
- * Empty for a clear detector, and where nothing on the level helps.
+ * Returns what would help a detector that is not clear: another height, a name for its room, the nearest valid spot, the nearest one
+ * with more to spare than the tape may be off. A spot is only offered when its own check agrees; a height when the height is then
+ * right, whatever else is in the way. Empty for a clear detector, and where nothing on the level helps.
  */
-export function waysOut(plan: Plan, model: LevelModel, detector: Detector, report: DetectorReport): readonly WayOut[] {
+export function remediesFor(
+  plan: Plan,
+  model: LevelModel,
+  detector: Detector,
+  report: DetectorReport,
+): readonly Remedy[] {
   if (report.verdict === 'clear') return NONE;
-  const found = known.get(report);
+  const found = remediesOf.get(report);
   if (found) return found;
   const ways = search(plan, model, detector, report);
-  known.set(report, ways);
+  remediesOf.set(report, ways);
   return ways;
 }
 
-function search(plan: Plan, model: LevelModel, detector: Detector, report: DetectorReport): readonly WayOut[] {
-  if (report.checks.some(({ rule, verdict }) => rule === 'level' && verdict === 'blocked')) return levelWay(plan);
-  const height = heightWay(plan, model, detector, report);
+function search(plan: Plan, model: LevelModel, detector: Detector, report: DetectorReport): readonly Remedy[] {
+  if (report.checks.some(({ rule, verdict }) => rule === 'level' && verdict === 'blocked')) return levelRemedy(plan);
+  const height = heightRemedy(plan, model, detector, report);
   if (height) return [height];
   if (report.checks.some(({ rule, verdict }) => rule === 'room-use' && verdict === 'unknown')) {
     return [{ kind: 'name-room', words: 'Say what this room is used for', at: detector.at }];
   }
-  const beside = companionWay(plan, model, detector, report);
+  const beside = companionRemedy(plan, model, detector, report);
   if (beside) return [beside];
-  const together = pairWays(plan, model, detector, report);
+  const together = pairRemedies(plan, model, detector, report);
   if (together.length > 0) return together;
-  const near = report.verdict === 'blocked' ? moveWay(plan, model, detector, report, false) : null;
-  const spare = moveWay(plan, model, detector, report, true);
+  const near = report.verdict === 'blocked' ? moveRemedy(plan, model, detector, report, false) : null;
+  const spare = moveRemedy(plan, model, detector, report, true);
   // With a tape that is never off both are the same spot.
   return [near, spare].filter((way) => way !== null);
 }
 
-/** One of a pair that goes away alone leaves the other one: the pair is moved as it stands. */
-function pairWays(plan: Plan, model: LevelModel, detector: Detector, report: DetectorReport): readonly WayOut[] {
-  return [false, true].flatMap((spare): WayOut[] => {
+/** One of a pair that moves alone leaves its companion, so the pair is moved as it stands. */
+function pairRemedies(plan: Plan, model: LevelModel, detector: Detector, report: DetectorReport): readonly Remedy[] {
+  return [false, true].flatMap((spare): Remedy[] => {
     if (!spare && report.verdict !== 'blocked') return [];
     const move = pairMove(plan, model, detector, report, spare);
     return move ? [{ kind: 'pair', ...move, spare }] : [];
@@ -71,7 +75,7 @@ function pairWays(plan: Plan, model: LevelModel, detector: Detector, report: Det
 }
 
 /** To the lowest level that is to be tested: on this one nothing helps. */
-function levelWay(plan: Plan): readonly WayOut[] {
+function levelRemedy(plan: Plan): readonly Remedy[] {
   const [lowest] = plan.levels.filter((level) => levelBar(plan, level) === '').sort((a, b) => a.order - b.order);
   if (!lowest) return NONE;
   const name = lowest.name.trim() || 'the level';
@@ -79,7 +83,7 @@ function levelWay(plan: Plan): readonly WayOut[] {
 }
 
 /** Up to the least height or down to the greatest, where that is all that is wrong with the height. */
-function heightWay(plan: Plan, model: LevelModel, detector: Detector, report: DetectorReport): WayOut | null {
+function heightRemedy(plan: Plan, model: LevelModel, detector: Detector, report: DetectorReport): Remedy | null {
   const worst = report.checks.find((check) => isHeight(check) && check.verdict === 'blocked');
   if (!worst || worst.margin === null) return null;
   const up = worst.rule === 'height-band' && worst.bound === 'least';
@@ -106,13 +110,13 @@ function isHeight({ rule }: Check): boolean {
  * stands on furniture stays on it where there is such a spot, else the words say that nothing carries it there.
  * Nothing where the check of that very spot does not agree.
  */
-function moveWay(
+function moveRemedy(
   plan: Plan,
   model: LevelModel,
   detector: Detector,
   report: DetectorReport,
   spare: boolean,
-): WayOut | null {
+): Remedy | null {
   const { base, radius, tall, at } = detector;
   const beyond = JUST_INSIDE + (spare ? plan.tapeTolerance : 0);
   const better = (to: XY): boolean => {
@@ -129,15 +133,15 @@ function moveWay(
   const spot = nearestSpot(levelRegion(plan, model, { base, radius, tall }, { spare: beyond }), at);
   if (!spot || !better(spot.at)) return null;
   const told = { ...spot, distance: spot.distance - JUST_INSIDE };
-  // Who moves it by the length that is written must not end up blocked.
-  const letter = pointAlong(at, spot.direction, lengthAsSaid(told.distance, plan.display.length));
+  // Moved by the length as it is written, rounded to the tape, it must not end up blocked.
+  const letter = pointAlong(at, spot.direction, lengthAsWritten(told.distance, plan.display.length));
   if (checkDetector(plan, model, { ...detector, at: letter }).verdict === 'blocked') return null;
   const words = describeMove(told, at, report.room, plan, model).replace(/\.$/, '');
   const left = carrier && !model.level.objects.some((object) => supports(object, { ...detector, at: spot.at }));
   return { kind: 'move', words: `${words}${left ? ', where nothing carries it' : ''}${tail}`, at: spot.at, spare };
 }
 
-/** The level without what a detector stands on: nobody walks toward that. */
+/** The level without what a detector stands on: a move is not described as toward that. */
 function without(model: LevelModel, id: string): LevelModel {
   const { level } = model;
   return { ...model, level: { ...level, objects: level.objects.filter((object) => object.id !== id) } };
@@ -151,7 +155,7 @@ function movedWords(plan: Plan, model: LevelModel, { at }: Detector, to: XY, roo
 }
 
 /** For one of a pair that stands wrong to the other: beside it, midway between the least and the greatest distance. */
-function companionWay(plan: Plan, model: LevelModel, detector: Detector, report: DetectorReport): WayOut | null {
+function companionRemedy(plan: Plan, model: LevelModel, detector: Detector, report: DetectorReport): Remedy | null {
   const wrong = report.checks.find(({ rule, verdict }) => rule === 'companion' && verdict === 'blocked');
   const other = wrong && model.level.detectors.find(({ id }) => id === wrong.subject);
   if (!other) return null;

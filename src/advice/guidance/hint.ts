@@ -2,12 +2,15 @@ import type { DetectorReport } from '../../../geometry/check/types.ts';
 import type { LevelModel } from '../../../geometry/level/types.ts';
 import type { Detector, Plan, XY } from '../../../geometry/plan/model.ts';
 import type { TestStage } from '../../protocol/validity/validity.ts';
-import type { Tool } from '../tool.ts';
+import type { Tool } from '../../state/tool.ts';
 import type { QuestionId } from '../walk-round.ts';
+
+/** A tool that a hint offers. */
+export type HintTool = { readonly kind: 'wall' | 'room-box' | 'detector' };
 
 /** What can be done about a hint with one press. Where it names a level, that level comes into view first. */
 export type HintAct =
-  | { readonly kind: 'tool'; readonly label: string; readonly levelId: string; readonly tool: Tool }
+  | { readonly kind: 'tool'; readonly label: string; readonly levelId: string; readonly tool: HintTool }
   | {
       readonly kind: 'show';
       readonly label: string;
@@ -83,11 +86,15 @@ export const WEIGHT = {
   sheet: 40,
 } as const;
 
-/** A level of the plan with what guidance needs to know of it. */
-export interface SeenLevel {
-  readonly plan: Plan;
+/** A level made ready and its detectors checked. */
+export interface CheckedLevel {
   readonly model: LevelModel;
   readonly reports: readonly DetectorReport[];
+}
+
+/** A level of the plan with what guidance needs to know of it. */
+export interface SeenLevel extends CheckedLevel {
+  readonly plan: Plan;
   /** Whether it is the level to test, or one of several. */
   readonly toTest: boolean;
   readonly inView: boolean;

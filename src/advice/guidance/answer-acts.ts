@@ -13,10 +13,10 @@ export function questionAct(levelId: string, question: QuestionId, rule: string)
 }
 
 /**
- * Where a rule that was not run for a detector is settled, one press away; of a thing that is drawn, to the thing. Null where no
- * press does it.
+ * Returns the act that leads to where a rule that was not run for a detector is answered; for a thing that is drawn, to the thing. Null
+ * where no act does.
  */
-export function wayToSettle(plan: Plan, level: Level, report: DetectorReport, rule: string): HintAct | null {
+export function actToSettle(plan: Plan, level: Level, report: DetectorReport, rule: string): HintAct | null {
   const detectorId = report.id;
   const subject = openChecks(report).find((check) => check.rule === rule)?.subject ?? null;
   const question = questionOf(rule);

@@ -6,20 +6,20 @@ import { airPath } from '../../geometry/search/air-path.ts';
 import { formatLength, type LengthUnit } from '../../geometry/units/index.ts';
 
 /** How the air gets from a fixture to a detector. Information, never the rule. */
-export interface AirWay {
+export interface AirRoute {
   /** From the fixture to the middle of the detector; null where no door or passage leads there. */
   readonly points: readonly XY[] | null;
   readonly words: string;
 }
 
-/** Ways that differ by less than the tape is read by, mm, are one. */
+/** Routes whose lengths differ by less than this, mm, count as equal: a tape is not read closer over such a length. */
 const SAME: Mm = 25.4;
 
 /**
- * The way of the air for a row of moving air: from where the rule measures on the fixture, round the walls and through the doors, to
- * the rim. Null for a row that measures no distance, as of a stream of air.
+ * Returns the route of the air for a check of moving air: from where the rule measures on the fixture, round the walls and through the
+ * doors, to the rim. Null for a row that measures no distance, as of a stream of air.
  */
-export function airWay(plan: Plan, model: LevelModel, detector: Detector, check: Check): AirWay | null {
+export function airRoute(plan: Plan, model: LevelModel, detector: Detector, check: Check): AirRoute | null {
   if (!check.witness || check.measured === null || !check.required) return null;
   const path = airPath(model, check.witness.subject, detector.at);
   if (!path) {
@@ -36,7 +36,7 @@ export function airWay(plan: Plan, model: LevelModel, detector: Detector, check:
   };
 }
 
-/** To the inch or the 5 cm: doors are counted as open, and nobody tapes such a way. */
+/** Rounded to 1 in or 5 cm: doors are counted as open, and nobody tapes such a route. */
 function aboutLength(mm: Mm, unit: LengthUnit): string {
   const step = unit === 'metric' ? 50 : 25.4;
   return formatLength(Math.round(mm / step) * step, unit);
