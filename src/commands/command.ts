@@ -1,9 +1,9 @@
 import { roomAt } from '../../geometry/check/room.ts';
 import type { Room } from '../../geometry/level/types.ts';
 import type { XY } from '../../geometry/plan/model.ts';
+import type { AppState } from '../state/app-state.ts';
 import { type FoundItem, findItem } from '../state/plan-edits.ts';
 import { selectLevel, selectModel } from '../state/selectors.ts';
-import type { AppState } from '../state/store.ts';
 import type { Mode } from './modes.ts';
 import type { Shortcut } from './shortcut.ts';
 

@@ -1,8 +1,8 @@
 import { checkDetector } from '../../geometry/check/check-detector.ts';
 import type { DetectorReport } from '../../geometry/check/types.ts';
 import type { Detector } from '../../geometry/plan/model.ts';
+import type { AppState } from '../state/app-state.ts';
 import { selectModel, selectShownPlan } from '../state/selectors.ts';
-import type { AppState } from '../state/store.ts';
 import type { Sketch } from './sketch.ts';
 
 /** A detector that is in hand and not set down yet, and what is said of it where it is. */

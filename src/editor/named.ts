@@ -1,6 +1,6 @@
+import type { AppState } from '../state/app-state.ts';
 import { selectLevelBar, selectModel, selectRegion, selectShownPlan } from '../state/selectors.ts';
 import { spotsOn, useShown } from '../state/shown.ts';
-import type { AppState } from '../state/store.ts';
 import type { Named } from './paint/names/sheet-names.ts';
 
 let last: Named | null = null;

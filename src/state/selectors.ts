@@ -12,10 +12,10 @@ import { emptyLevel } from '../../geometry/planfile/empty.ts';
 import { levelRegion } from '../../geometry/region/level-region.ts';
 import type { LevelRegion, Probe } from '../../geometry/region/types.ts';
 import type { CheckedLevel } from '../advice/guidance/hint.ts';
+import type { AppState } from './app-state.ts';
 import { MOST_KEPT, reportsOf } from './judged.ts';
 import { withKeptParts, withKeptZones } from './kept.ts';
 import { memoizeUntilDoubt, withoutDoubt } from './second.ts';
-import type { AppState } from './store.ts';
 import { mayWork, timedWork } from './turns.ts';
 import { asDrawn } from './without-picture.ts';
 

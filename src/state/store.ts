@@ -1,28 +1,25 @@
 import { type TemporalState, temporal } from 'zundo';
 import { create, type StoreApi } from 'zustand';
-import { freshPlan } from './fresh-plan.ts';
-import { createLevelActions, type LevelActions } from './level-actions.ts';
-import { createPlanActions, type PlanActions, type PlanState } from './plan-slice.ts';
-import { createViewActions } from './view-actions.ts';
-import { INITIAL_VIEW, type ViewActions, type ViewState } from './view-slice.ts';
-
-export type AppState = PlanState & PlanActions & LevelActions & ViewState & ViewActions;
+import type { AppState } from './app-state.ts';
+import { createDocumentSlice } from './document-slice.ts';
+import { createLevelSlice } from './level-slice.ts';
+import { createSessionSlice } from './session-slice.ts';
+import { createViewSlice } from './view-slice.ts';
 
 /** How many steps can be taken back. */
 const HISTORY_LIMIT = 300;
 
-/** The document and how it is looked at. Only `plan` is history: pan, zoom, selection and what is being carried are not. */
+/** The store of the app: document, view and session. Only `plan` is history. */
 export const useAppStore = create<AppState>()(
   temporal(
     (set, get, api) => {
-      const plan = freshPlan();
+      const document = createDocumentSlice(set, get, () => historyOf(api));
       return {
-        plan,
-        ...INITIAL_VIEW,
-        levelId: plan.levels[0]?.id ?? '',
-        ...createPlanActions(set, get, () => historyOf(api)),
-        ...createLevelActions(set, get),
-        ...createViewActions(set, get),
+        ...document,
+        levelId: document.plan.levels[0]?.id ?? '',
+        ...createLevelSlice(set, get),
+        ...createViewSlice(set, get),
+        ...createSessionSlice(set, get),
       };
     },
     {

@@ -1,109 +1,72 @@
+import { tracingExtent } from '../../geometry/edit/tracing-place.ts';
+import { levelExtent, unionExtent } from '../../geometry/level/level-extent.ts';
 import { USUAL_DETECTOR } from '../../geometry/plan/items.ts';
-import type { Mm, Plan, XY } from '../../geometry/plan/model.ts';
-import type { HintAct } from '../advice/guidance/hint.ts';
-import { type Chain, NO_CHAIN } from './chain.ts';
-import type { Second } from './second.ts';
-import { SELECT_TOOL, type Tool } from './tool.ts';
-import type { SizePx, Viewport } from './viewport.ts';
+import { type Extent, ringExtent } from '../../geometry/plane/body.ts';
+import { leastTargetPx } from '../theme/target-size.ts';
+import type { AppState, GetState, SetState, ViewActions, ViewState } from './app-state.ts';
+import { selectBelow, selectLevel, selectLevelBar } from './selectors.ts';
+import { fitted, pannedBy, toScreen, zoomedAt } from './viewport.ts';
 
-/** What an edit has brought about beside what was asked for: the words, and what sets it right with one press. */
-export interface Remark {
-  readonly words: string;
-  readonly act: HintAct | null;
+/** An empty plan shows the size of a basement: 40 by 30 ft, mm. */
+const EMPTY_EXTENT = { minX: 0, minY: 0, maxX: 12192, maxY: 9144 } as const;
+/** Room about the plan for two rows of dimensions, a target apart. */
+const fitMarginPx = () => 36 + leastTargetPx();
+const LEVEL_BAR_PX = 48;
+
+/** How the plan is viewed. */
+export function createViewSlice(set: SetState, get: GetState): Omit<ViewState, 'levelId'> & ViewActions {
+  return {
+    viewport: { scale: 0.08, x: 80, y: 80 },
+    wholeInView: true,
+    stageSize: { width: 0, height: 0 },
+    showBelow: true,
+    sitHeight: USUAL_DETECTOR.base,
+    theme: 'paper',
+    setViewport: (viewport) => set({ viewport, wholeInView: false }),
+    setStageSize: (stageSize) => {
+      const { stageSize: before, viewport, wholeInView } = get();
+      const [dx, dy] = [(stageSize.width - before.width) / 2, (stageSize.height - before.height) / 2];
+      set({ stageSize });
+      if (wholeInView) get().fit();
+      else set({ viewport: pannedBy(viewport, dx, dy) });
+    },
+    setShowBelow: (showBelow) => set({ showBelow }),
+    setSitHeight: (sitHeight) => set({ sitHeight }),
+    setTheme: (theme) => set({ theme }),
+    fit: () => {
+      const state = get();
+      const { width, height } = state.stageSize;
+      // Below the dimensions there is room for why this is not the level to test.
+      const below = selectLevelBar(state) ? LEVEL_BAR_PX : 0;
+      const viewport = fitted(drawnExtent(state) ?? EMPTY_EXTENT, { width, height: height - below }, fitMarginPx());
+      set({ viewport, wholeInView: true });
+    },
+    zoomBy: (factor) => {
+      const { viewport, stageSize } = get();
+      get().setViewport(zoomedAt(viewport, [stageSize.width / 2, stageSize.height / 2], factor));
+    },
+  };
 }
 
-type Theme = 'paper' | 'sun' | 'dark';
-
-/** A detector that is being carried: where it is now. Not in the plan and not in the history until it is set down. */
-interface LiveDetector {
-  readonly id: string;
-  readonly at: XY;
-  /** Height of its underside there: it is lifted onto what it is carried over. */
-  readonly base: Mm;
-  /** Carried by a finger: it then stands above the finger, with its figures in a loupe. */
-  readonly byTouch: boolean;
+/** All that is drawn on the level, walls that are not closed yet included; null for bare paper. */
+function drawnExtent(state: AppState): Extent | null {
+  const { corners } = state.chain;
+  const chain = corners.length > 0 ? ringExtent(corners) : null;
+  const level = levelExtent(selectLevel(state));
+  if (level && chain) return unionExtent(level, chain);
+  // A bare level is as large as the picture that is to be drawn over, or as the level below.
+  const below = selectBelow(state);
+  if (level || corners.length > 1) return level ?? chain;
+  const { tracing } = selectLevel(state);
+  return tracing?.shown ? tracingExtent(tracing) : below && levelExtent(below.level);
 }
 
-/** What the pointer (or the keyboard's cross) is over. */
-interface Hover {
-  readonly at: XY;
-  /** The item under it, if any. */
-  readonly id: string | null;
+/** Whether any of what is drawn on the level lies on the stage; true for a bare level. */
+export function showsAnyOf(state: AppState): boolean {
+  const extent = drawnExtent(state);
+  if (!extent) return true;
+  const { viewport, stageSize } = state;
+  const [left, top] = toScreen(viewport, [extent.minX, extent.minY]);
+  const [right, bottom] = toScreen(viewport, [extent.maxX, extent.maxY]);
+  return right > 0 && bottom > 0 && left < stageSize.width && top < stageSize.height;
 }
-
-/** How the plan is looked at. Undo never touches any of it. */
-export interface ViewState {
-  readonly levelId: string;
-  readonly tool: Tool;
-  /** Whether the thing in hand stays there after a press, until it is put back. */
-  readonly keepTool: boolean;
-  readonly selection: readonly string[];
-  readonly hover: Hover | null;
-  readonly viewport: Viewport;
-  /** Whether the whole level was brought into view and nobody has moved the sheet since: then it stays so. */
-  readonly wholeInView: boolean;
-  readonly stageSize: SizePx;
-  /** Whether points are drawn to ends, faces, right angles and the grid. */
-  readonly snap: boolean;
-  /** The last refusal or remark, in plain words; empty for none. */
-  readonly message: string;
-  /** What the last edit brought about; its press is offered for as long as the message says it. */
-  readonly remark: Remark | null;
-  readonly live: LiveDetector | null;
-  readonly chain: Chain;
-  /** The plan as it would be if the gesture under way ended now; null between gestures. */
-  readonly draft: Plan | null;
-  /** Height of a detector's underside that the sheet is shaded for. */
-  readonly sitHeight: Mm;
-  readonly theme: Theme;
-  /** Whether the level below shows faintly under the one in view. */
-  readonly showBelow: boolean;
-  /** What the second computation of the verdicts said last, and of which plan; null before it has. */
-  readonly second: Second | null;
-}
-
-export interface ViewActions {
-  setTool(tool: Tool): void;
-  setKeepTool(keep: boolean): void;
-  /** Selects these ids in place of, or (`add`) in turn with, what is selected. */
-  select(ids: readonly string[], how?: 'replace' | 'toggle'): void;
-  setHover(hover: Hover | null): void;
-  setViewport(viewport: Viewport): void;
-  /** The sheet keeps its middle, or the whole level in view. */
-  setStageSize(size: SizePx): void;
-  setSnap(on: boolean): void;
-  /** Shows a refusal or a remark; an empty text takes it away. */
-  say(message: string): void;
-  setLive(live: LiveDetector | null): void;
-  setChain(chain: Chain): void;
-  setDraft(draft: Plan | null): void;
-  setSitHeight(base: Mm): void;
-  setTheme(theme: Theme): void;
-  /** From now on the verdicts that the two computations differ on are unknown. */
-  setSecond(second: Second): void;
-  /** The whole level in view. */
-  fit(): void;
-  /** About the middle of the stage. */
-  zoomBy(factor: number): void;
-}
-
-export const INITIAL_VIEW: ViewState = {
-  levelId: '',
-  tool: SELECT_TOOL,
-  keepTool: false,
-  selection: [],
-  hover: null,
-  viewport: { scale: 0.08, x: 80, y: 80 },
-  wholeInView: true,
-  stageSize: { width: 0, height: 0 },
-  snap: true,
-  message: '',
-  remark: null,
-  live: null,
-  chain: NO_CHAIN,
-  draft: null,
-  sitHeight: USUAL_DETECTOR.base,
-  theme: 'paper',
-  showBelow: true,
-  second: null,
-};

@@ -2,8 +2,8 @@ import { blockingChecks } from '../../geometry/check/blocking-checks.ts';
 import { describeBlocked } from '../../geometry/messages/index.ts';
 import type { XY } from '../../geometry/plan/model.ts';
 import type { LevelRegion } from '../../geometry/region/types.ts';
+import type { AppState } from './app-state.ts';
 import { selectModel, selectProbe, selectRegion, selectShownPlan } from './selectors.ts';
-import type { AppState } from './store.ts';
 
 type Told = ReturnType<typeof describeBlocked>;
 let last: { readonly at: XY; readonly region: LevelRegion; readonly told: Told } | null = null;

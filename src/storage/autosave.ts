@@ -1,5 +1,6 @@
 import { writePlan } from '../../geometry/planfile/write.ts';
-import { type AppState, useAppStore } from '../state/store.ts';
+import type { AppState } from '../state/app-state.ts';
+import { useAppStore } from '../state/store.ts';
 import { readAddress, showAddress } from './address.ts';
 import { freshId } from './fresh-id.ts';
 import { type Work, writeWork } from './library/plans.ts';

@@ -2,7 +2,6 @@ import type { DetectorReport } from '../../../geometry/check/types.ts';
 import type { LevelModel } from '../../../geometry/level/types.ts';
 import type { Detector, Plan, XY } from '../../../geometry/plan/model.ts';
 import type { TestStage } from '../../protocol/validity/validity.ts';
-import type { Tool } from '../../state/tool.ts';
 import type { QuestionId } from '../walk-round.ts';
 
 /** A tool that a hint offers. */

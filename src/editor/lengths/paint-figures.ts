@@ -1,5 +1,5 @@
 import type { XY } from '../../../geometry/plan/model.ts';
-import type { AppState } from '../../state/store.ts';
+import type { AppState } from '../../state/app-state.ts';
 import { LINE_PX, RADIUS_PX } from '../../theme/tokens.ts';
 import { paintDimensionLine } from '../paint/names/dimensions.ts';
 import { type Pen, px, stroke, within } from '../paint/pen.ts';

@@ -1,8 +1,9 @@
 import { toneOf } from '../../../geometry/messages/index.ts';
+import type { AppState } from '../../state/app-state.ts';
 import { useMenu } from '../../state/menu.ts';
 import { selectLevel, selectReports, selectShownPlan } from '../../state/selectors.ts';
 import { useShown } from '../../state/shown.ts';
-import { type AppState, useAppStore } from '../../state/store.ts';
+import { useAppStore } from '../../state/store.ts';
 import { useLengths } from '../lengths/store.ts';
 import { type Sketch, useSketch } from '../sketch.ts';
 import type { Inputs } from '../stage/picture.ts';

@@ -1,9 +1,10 @@
 import { nearLimit } from '../../../geometry/check/near-limit.ts';
 import { memoize } from '../../../geometry/plane/memoize.ts';
 import type { Line } from '../../../geometry/plane/types.ts';
+import type { AppState } from '../../state/app-state.ts';
 import { useMenu } from '../../state/menu.ts';
 import { selectCarried, selectLevel, selectReports } from '../../state/selectors.ts';
-import { type AppState, useAppStore } from '../../state/store.ts';
+import { useAppStore } from '../../state/store.ts';
 import { toScreen } from '../../state/viewport.ts';
 import { judgedGhost } from '../ghost.ts';
 import { figuresOn } from '../lengths/figures.ts';

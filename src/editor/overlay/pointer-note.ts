@@ -10,6 +10,7 @@ import {
   toneOf,
 } from '../../../geometry/messages/index.ts';
 import type { Detector, XY } from '../../../geometry/plan/model.ts';
+import type { AppState } from '../../state/app-state.ts';
 import { useMenu } from '../../state/menu.ts';
 import {
   selectCarried,
@@ -19,7 +20,6 @@ import {
   selectReports,
   selectShownPlan,
 } from '../../state/selectors.ts';
-import type { AppState } from '../../state/store.ts';
 import { toScreen } from '../../state/viewport.ts';
 import { selectWhyNotWords } from '../../state/why-not.ts';
 import { judgedGhost } from '../ghost.ts';

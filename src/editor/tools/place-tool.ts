@@ -12,7 +12,7 @@ import { facesAbout } from '../../../geometry/snap/room-faces.ts';
 import { snapMove } from '../../../geometry/snap/snap-move.ts';
 import { onGrid } from '../../../geometry/snap/snap-point.ts';
 import { OBJECT_DEFAULTS, type UsualSize, usualHeights, usualShape } from '../../state/defaults.ts';
-import { nextLabel } from '../../state/plan-slice.ts';
+import { nextLabel } from '../../state/document-slice.ts';
 import { fixtureLike, objectLike } from '../../state/same-again.ts';
 import { selectModel } from '../../state/selectors.ts';
 import type { Tool } from '../../state/tool.ts';

@@ -1,8 +1,9 @@
 import { createStore, useStore } from 'zustand';
 import type { DetectorReport } from '../../../geometry/check/types.ts';
 import { toneOf } from '../../../geometry/messages/tone.ts';
+import type { AppState } from '../../state/app-state.ts';
 import { selectReports } from '../../state/selectors.ts';
-import { type AppState, useAppStore } from '../../state/store.ts';
+import { useAppStore } from '../../state/store.ts';
 
 /** During a drag the panels update at most this often, ms: figures that change faster cannot be read. */
 const FOLLOW_MS = 100;

@@ -4,8 +4,9 @@ import { levelName } from '../../../geometry/messages/subject.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
 import { judgedGhost } from '../../editor/ghost.ts';
 import { useSketch } from '../../editor/sketch.ts';
+import type { AppState } from '../../state/app-state.ts';
 import { selectLevel, selectReports, selectShownPlan } from '../../state/selectors.ts';
-import { type AppState, useAppStore } from '../../state/store.ts';
+import { useAppStore } from '../../state/store.ts';
 import { selectWhyNotWords } from '../../state/why-not.ts';
 
 /** Long enough that a drag across a zone is announced once, ms. */

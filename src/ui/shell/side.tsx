@@ -1,7 +1,8 @@
 import { CAUTIONS, capital, headWord, toneOf } from '../../../geometry/messages/index.ts';
 import { fold, unfold, usePanels } from '../../commands/panels.ts';
+import type { AppState } from '../../state/app-state.ts';
 import { selectReports } from '../../state/selectors.ts';
-import { type AppState, useAppStore } from '../../state/store.ts';
+import { useAppStore } from '../../state/store.ts';
 import { later } from '../hooks/later.tsx';
 import { selectSpokenId, useLevel } from '../hooks/use-level.ts';
 import { useThrottled } from '../hooks/use-throttled.ts';

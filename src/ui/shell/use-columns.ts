@@ -1,7 +1,8 @@
 import { useEffect } from 'react';
 import { SMALL_PAGE, unfold, usePanels } from '../../commands/panels.ts';
+import type { AppState } from '../../state/app-state.ts';
 import { selectLevel } from '../../state/selectors.ts';
-import { type AppState, useAppStore } from '../../state/store.ts';
+import { useAppStore } from '../../state/store.ts';
 
 /** On a page with room for one column, opens the job while walls are drawn and the verdict once a detector is selected. */
 export function useColumns(): void {

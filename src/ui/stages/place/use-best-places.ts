@@ -1,9 +1,10 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { type BestPlace, seekInputs, type Wanted } from '../../../platform/worker/seek.ts';
 import { leaveLine, seek } from '../../../platform/worker/seeker.ts';
+import type { AppState } from '../../../state/app-state.ts';
 import { selectLevel, selectModel, selectProbe } from '../../../state/selectors.ts';
 import { describePlace, type PlaceWords } from '../../../state/spots.ts';
-import { type AppState, useAppStore } from '../../../state/store.ts';
+import { useAppStore } from '../../../state/store.ts';
 
 /** A height that is slid past, or a row of nudges, is asked about once, ms. */
 const REST_MS = 120;

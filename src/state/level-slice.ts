@@ -16,52 +16,26 @@ import {
 import { outsideWallIds } from '../../geometry/level/outdoors.ts';
 import { capital, counted, GROUND_PHRASE, listed } from '../../geometry/messages/index.ts';
 import { levelName } from '../../geometry/messages/subject.ts';
-import type { Level, Plan, XY } from '../../geometry/plan/model.ts';
+import type { Level, Plan } from '../../geometry/plan/model.ts';
 import { emptyLevel } from '../../geometry/planfile/empty.ts';
 import { itemsExtent } from '../../geometry/snap/items-extent.ts';
 import { extentBetween } from '../../geometry/snap/pick.ts';
+import type { GetState, LevelActions, SetState } from './app-state.ts';
 import { NO_CHAIN } from './chain.ts';
 import { ITEM_LISTS } from './plan-edits.ts';
 import { modelOf, selectLevel } from './selectors.ts';
-import type { AppState } from './store.ts';
 import { SELECT_TOOL } from './tool.ts';
-import { showsAnyOf } from './view-actions.ts';
+import { showsAnyOf } from './view-slice.ts';
 import { showing } from './viewport.ts';
 
-/** What of another level is copied beside its outside walls. */
-interface CopyChoice {
-  readonly openings: boolean;
-  readonly insideWalls: boolean;
-}
-
-export interface LevelActions {
-  /** A bare level right above or below the one in view, named after its place. It comes into view. */
-  addLevel(where?: Beside): void;
-  setLevel(levelId: string): void;
-  /** The next level up or down; says so where there is none. */
-  stepLevel(where: Beside): void;
-  /** Changes the order of the level in view, and says what that does to the choice of the level to test. */
-  moveLevel(where: Beside): void;
-  /** Sets the level in view at the height of another one: the halves of a split house. */
-  putLevelWith(otherId: string): void;
-  /** The outside walls of another level set on the level in view, in the same place. */
-  copyOutline(fromId: string, choice: CopyChoice): void;
-  /** A level with all that is on it; the last one stays. Says what went. */
-  deleteLevel(levelId: string): void;
-  setShowBelow(on: boolean): void;
-  /** Brings things of any level into view and selects them; `at`: the spot to look at in place of where they are. */
-  showThings(levelId: string, ids: readonly string[], at?: XY | null): void;
-}
-
-type Set = (change: Partial<AppState>) => void;
-
-/** What levels are called for want of a better name, by where they are added. */
+/** Names of new levels, by where they are added. */
 const NAMES: Readonly<Record<Beside, readonly string[]>> = {
   above: ['Main floor', 'Upper floor', 'Top floor'],
   below: ['Basement', 'Lower basement'],
 };
 
-export function createLevelActions(set: Set, get: () => AppState): LevelActions {
+/** Changes the levels of the plan, and which one is in view. */
+export function createLevelSlice(set: SetState, get: GetState): LevelActions {
   const setLevel = (levelId: string) => {
     get().endChain();
     set({
@@ -137,7 +111,6 @@ export function createLevelActions(set: Set, get: () => AppState): LevelActions 
       setLevel(get().levelId === levelId ? next : get().levelId);
       get().say(goneWords(level));
     },
-    setShowBelow: (showBelow) => set({ showBelow }),
     showThings: (levelId, ids, at = null) => {
       if (selectLevel(get()).id !== levelId) setLevel(levelId);
       set({ tool: SELECT_TOOL, selection: ids });

@@ -8,63 +8,32 @@ import { levelRegion } from '../../geometry/region/level-region.ts';
 import { JUST_INSIDE, nearestSpot } from '../../geometry/region/nearest.ts';
 import { baseHeightAt } from '../../geometry/snap/base-height.ts';
 import { formatMeasured } from '../../geometry/units/index.ts';
+import type { AppState, DocumentActions, DocumentState, GetState, SetState } from './app-state.ts';
 import { type Chain, cornerSetAgain, cornerTakenBack, NO_CHAIN, thicknessFrom, withWalls } from './chain.ts';
 import { withoutContradictions } from './contradictions.ts';
 import { remarkOn } from './edit-remarks.ts';
 import { freshPlan } from './fresh-plan.ts';
-import { findItem, type Item, type ItemList, prefixOf, settledEdit, withItem, withPatch } from './plan-edits.ts';
+import { findItem, type Item, prefixOf, settledEdit, withItem, withPatch } from './plan-edits.ts';
 import { selectLevel, selectModel, selectRegion } from './selectors.ts';
-import type { AppState } from './store.ts';
 import { SELECT_TOOL } from './tool.ts';
-
-/** The document: the only part that undo records. */
-export interface PlanState {
-  readonly plan: Plan;
-}
-
-export interface PlanActions {
-  /**
-   * One step of history: replaces the plan by what the edit makes of it. An edit that no plan could hold is refused: the plan
-   * stays, the reason is said and answered; what it brings about beside what was asked for is said too. Empty when it was done. The same plan back means nothing happened.
-   */
-  run(edit: (plan: Plan) => Plan | EditResult): string;
-  /** Puts an item on the level under a fresh id, selects it, and answers the id; empty where it was refused. */
-  addItem(list: ItemList, item: Omit<Item, 'id'>): string;
-  /** Changes some fields of one item of the level. Answers why not, or empty. */
-  updateItem(id: string, patch: Readonly<Record<string, unknown>>): string;
-  deleteSelection(): void;
-  duplicateSelection(): void;
-  /** Puts walls on the level as one step, and says so when a room closed with them. Answers whether one did. */
-  addWalls(lines: readonly Line[], thickness: Mm): boolean;
-  /** Keeps the walls of the chain that is being drawn as they stand, on its line; nothing is under way then. */
-  endChain(): void;
-  /** Moves what is selected, mm. */
-  nudge(dx: number, dy: number): void;
-  /** A detector at `at`, or in the middle of the largest white patch when left out. Answers its id. */
-  addDetector(at?: XY): string;
-  /** To the nearest spot that is clear; says so when the level has none. */
-  moveToNearest(detectorId: string): void;
-  /** While walls are drawn one after another a step is a corner of theirs; else a step of history. */
-  undo(): void;
-  redo(): void;
-  newPlan(): void;
-  /** Another plan in place of this one; its history begins here. */
-  openPlan(plan: Plan): void;
-}
 
 interface History {
   readonly undo: () => void;
   readonly redo: () => void;
   readonly clear: () => void;
 }
-type Set = (change: Partial<AppState>) => void;
 
-/** What every change of document leaves behind: nothing half done, nothing selected that is not there. */
+/** After every change of document: no gesture under way, no message. */
 const AT_REST = { draft: null, live: null, chain: NO_CHAIN, message: '' } as const;
 /** A copy lands a foot to the right and below. */
 export const COPY_OFFSET = 304.8;
 
-export function createPlanActions(set: Set, get: () => AppState, history: () => History): PlanActions {
+/** The document and what edits it. `history`: the steps that can be taken back. */
+export function createDocumentSlice(
+  set: SetState,
+  get: GetState,
+  history: () => History,
+): DocumentState & DocumentActions {
   const run = (edit: (plan: Plan) => Plan | EditResult): string => {
     const { plan } = get();
     const result = settledEdit(plan, edit(plan));
@@ -112,6 +81,7 @@ export function createPlanActions(set: Set, get: () => AppState, history: () => 
     if (start) addWalls(wallsAlongChain(corners), thicknessFrom(selectModel(get()), start));
   };
   return {
+    plan: freshPlan(),
     run,
     addItem: (list, item) => {
       const id = nextId(get().plan, prefixOf(list));

@@ -1,0 +1,40 @@
+import type { GetState, SessionActions, SessionState, SetState } from './app-state.ts';
+import { NO_CHAIN } from './chain.ts';
+import { heedDoubts } from './second.ts';
+import { SELECT_TOOL } from './tool.ts';
+
+/** The session of work: tool, selection, the gesture under way, messages. */
+export function createSessionSlice(set: SetState, get: GetState): SessionState & SessionActions {
+  return {
+    tool: SELECT_TOOL,
+    keepTool: false,
+    selection: [],
+    hover: null,
+    snap: true,
+    live: null,
+    chain: NO_CHAIN,
+    draft: null,
+    message: '',
+    remark: null,
+    second: null,
+    setTool: (tool) => set({ tool, keepTool: false, message: '', draft: null, live: null }),
+    setKeepTool: (keepTool) => set({ keepTool }),
+    select: (ids, how = 'replace') => set({ selection: how === 'replace' ? ids : toggled(get().selection, ids) }),
+    setHover: (hover) => set({ hover }),
+    setSnap: (snap) => set({ snap }),
+    setLive: (live) => set({ live }),
+    setChain: (chain) => set({ chain }),
+    setDraft: (draft) => set({ draft }),
+    say: (message) => set({ message }),
+    setSecond: (second) => {
+      heedDoubts(second.doubts);
+      set({ second });
+    },
+  };
+}
+
+/** Ids that are selected are taken out, the others put in. */
+function toggled(selection: readonly string[], ids: readonly string[]): readonly string[] {
+  const kept = selection.filter((id) => !ids.includes(id));
+  return [...kept, ...ids.filter((id) => !selection.includes(id))];
+}
