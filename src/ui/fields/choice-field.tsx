@@ -7,18 +7,18 @@ export interface Choice<T extends string> {
 }
 interface Props<T extends string> {
   readonly label: string;
-  /** Null: not answered yet; the list begins with that, and cannot go back to it. */
+  /** Null: not answered yet. Once answered, the list has no empty choice any more. */
   readonly value: T | null;
   readonly choices:
     | readonly Choice<T>[]
     | readonly { readonly group: string; readonly choices: readonly Choice<T>[] }[];
   readonly onCommit: (value: T) => void;
   readonly hint?: string;
-  /** For a press elsewhere that leads here. */
+  /** The id of the field, for commands that focus it. */
   readonly fieldId?: string;
 }
 
-/** One of a few. The browser's own list: it works by finger, by keyboard and for a screen reader. */
+/** One of a few choices. The browser's own select: it works by touch, by keyboard and for a screen reader. */
 export function ChoiceField<T extends string>({ label, value, choices, onCommit, hint, fieldId }: Props<T>) {
   const own = useId();
   const id = fieldId ?? own;

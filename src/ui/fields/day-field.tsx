@@ -13,7 +13,7 @@ interface Props {
   readonly hint?: string;
 }
 
-/** A day of which nobody knows the hour: noon of it, by the clock of the site. */
+/** A day without a known hour: stored as noon by the clock of the site. */
 export function DayField({ label, value, zone, onCommit, hint }: Props) {
   const id = useId();
   const shown = wallTimeInputValue(value, zone).slice(0, 10); // the day of it

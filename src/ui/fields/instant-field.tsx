@@ -20,20 +20,20 @@ interface Props {
   /** Takes the instant over. Returns why not, in words; empty or nothing when it did. */
   readonly onCommit: (value: string | null) => string | undefined;
   readonly hint?: string;
-  /** What is planned: "now" is no answer to it. */
+  /** A planned instant: it has no "now". */
   readonly ahead?: boolean;
 }
 
 /**
- * A day and a minute by the clock of the site. "Now" writes down this minute; the browser's own picker works by finger and by keyboard.
- * A minute that the clock shows twice is only taken over when it was said which one; one that it skips is not.
+ * A day and a minute by the clock of the site. "Now" enters this minute; the browser's own picker works by touch and by keyboard.
+ * A minute that the clock shows twice is taken only once it is chosen which one; one that the clock skips is refused.
  */
 export function InstantField({ label, value, zone, onCommit, hint, ahead = false }: Props) {
   const id = useId();
   const shown = wallTimeInputValue(value, zone);
   const [text, setText] = useState(shown);
   const [trouble, setTrouble] = useState('');
-  /** The minute that "now" would write over what is written down: asked first. */
+  /** The minute that "now" would put in place of a stored instant: the user is asked first. */
   const [instead, setInstead] = useState<Ms | null>(null);
   // biome-ignore lint/correctness/useExhaustiveDependencies: of two instants that look alike the other one is a new value too
   useEffect(() => {
@@ -44,7 +44,7 @@ export function InstantField({ label, value, zone, onCommit, hint, ahead = false
   const set = (next: Ms | null) => setTrouble(onCommit(next === null ? null : instantText(next, zone)) ?? '');
   const read = parseWallTime(text, zone);
   const commit = (input: HTMLInputElement) => {
-    // A date that is half typed is no empty field: it must not wipe out what was written down.
+    // A date that is half typed is not an empty field: it must not delete the stored value.
     if (input.validity.badInput) setTrouble(INSTANT_NEEDED);
     else if (text === shown) setTrouble('');
     else if (read.kind === 'refused') setTrouble(read.message);
@@ -118,7 +118,7 @@ interface InsteadProps {
   readonly onNo: () => void;
 }
 
-/** What is written down is never written over without a word. */
+/** Asks before "now" replaces a stored instant. */
 function Instead({ label, was, is, onYes, onNo }: InsteadProps) {
   return (
     <fieldset className="instant__which">
@@ -154,12 +154,12 @@ function Said({
 interface WhichOneProps {
   readonly label: string;
   readonly read: Extract<WallTimeInput, { kind: 'twice' }>;
-  /** The one that is written down; null while none is. */
+  /** The stored one; null for none. */
   readonly chosen: Ms | null;
   readonly onChoose: (at: Ms) => void;
 }
 
-/** The clock shows the minute twice: which one was it? */
+/** Asks which of two equal minutes was meant, where the clock shows the minute twice. */
 function WhichOne({ label, read, chosen, onChoose }: WhichOneProps) {
   return (
     <fieldset className="instant__which">
@@ -167,7 +167,7 @@ function WhichOne({ label, read, chosen, onChoose }: WhichOneProps) {
         {read.question}
       </legend>
       {read.choices.map(({ at, words }) => {
-        // Seconds may be written down too.
+        // The stored instant may have seconds.
         const pressed = chosen !== null && Math.floor(chosen / MINUTE) * MINUTE === at;
         return (
           <button

@@ -10,11 +10,11 @@ interface Props extends LengthOptions {
   /** Takes the length over. Returns why not, in words; empty or nothing when it did. */
   readonly onCommit: (mm: Mm) => string | undefined;
   readonly hint?: string;
-  /** How a length is said that no mark of a tape meets: a measured one when left out. */
+  /** How a length between two marks of a tape is formatted: as a measured one if left out. */
   readonly says?: (mm: Mm, unit: LengthUnit) => string;
 }
 
-/** A length as one says it on site. What is typed is echoed as it was understood; what is not a length is refused in words. */
+/** A length as it is said on site. The parsed value is echoed; what is not a length is refused with a message. */
 export function LengthField({ label, value, onCommit, hint, says = formatMeasured, ...options }: Props) {
   const unit = useAppStore((state) => state.plan.display.length);
   return (

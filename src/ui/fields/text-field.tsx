@@ -9,14 +9,14 @@ interface Props {
   readonly hint?: string;
   /** The id of a datalist with what is likely. */
   readonly suggestions?: string;
-  /** A name or a number: the keyboard on the glass must not make another word of it. */
+  /** A name or a number: the on-screen keyboard must not correct it. */
   readonly exact?: boolean;
   readonly id?: string;
 }
 
 const AS_TYPED = { autoCorrect: 'off', spellCheck: false } as const;
 
-/** Free text, taken over on Enter or on leaving the field: one step of history for one change. */
+/** Free text, committed by Enter or on leaving the field: one step of history for one change. */
 export function TextField({ label, value, onCommit, placeholder, hint, id: given, suggestions, exact }: Props) {
   const own = useId();
   const id = given ?? own;

@@ -9,7 +9,7 @@ interface Props<T> {
   /** The id of the input, for what leads the keyboard there. */
   readonly id?: string | undefined;
   readonly label: string;
-  /** The value as it stands, in words. */
+  /** The current value, in words. */
   readonly shown: string;
   readonly read: (text: string) => Understood<T>;
   /** Takes the value over. Returns why not, in words; empty or nothing when it did. */
@@ -18,8 +18,8 @@ interface Props<T> {
 }
 
 /**
- * A field for something that must be understood. Enter or leaving the field takes it over; Escape puts the old value
- * back. What is refused stays in the field with the reason beside it, and the plan keeps the old value.
+ * A field whose text is parsed. Enter or leaving the field commits it; Escape restores the old value. Refused text
+ * stays in the field with the reason beside it, and the plan keeps the old value.
  */
 export function TypedField<T>({ id: given, label, shown, read, onCommit, hint }: Props<T>) {
   const [text, setText] = useState<string | null>(null);
@@ -30,7 +30,7 @@ export function TypedField<T>({ id: given, label, shown, read, onCommit, hint }:
   const understood = text === null || text.trim() === shown ? null : read(text);
   const echo = understood?.ok && understood.echo !== text?.trim() ? understood.echo : '';
 
-  // Another item, or an undo, puts another value here: what was half typed for the old one must not land on it.
+  // Another item, or an undo, shows another value here: text that was half typed for the old one must not be committed to it.
   useEffect(() => {
     if (input.current?.value !== shown) {
       setText(null);

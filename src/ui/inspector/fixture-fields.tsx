@@ -52,7 +52,7 @@ export function FixtureFields({ fixture }: { readonly fixture: Fixture }) {
   );
 }
 
-/** A machine near a detector is off during the test: the house asks for it. */
+/** A machine near a detector must be off during the test: a closed-building condition. */
 function OffDuringTest({ id }: { readonly id: string }) {
   const machine = useAppStore(({ plan }) => machinesNearby(plan).find((each) => each.id === id));
   if (!machine) return null;

@@ -31,7 +31,7 @@ interface Group {
   readonly entries: readonly Entry[];
 }
 
-/** Made only while the list is open: a level may hold hundreds of things. */
+/** Rendered only while the list is open: a level may hold hundreds of items. */
 export function ItemGroups() {
   const level = useLevel();
   const reports = useThrottled(selectReports);

@@ -5,8 +5,8 @@ import { ItemGroups } from './item-groups.tsx';
 import './item-list.css';
 
 /**
- * Everything on the level as words: the sheet for a keyboard and a screen reader. It mirrors the selection and the verdicts, and stands
- * beside the sheet whichever stage is open.
+ * Every item of the level as a list: the sheet for a keyboard and a screen reader. It shows the selection and the verdicts, and is
+ * there in every stage.
  */
 export function ItemList() {
   const { detectors, rooms, walls, openings, fixtures, objects } = useLevel();

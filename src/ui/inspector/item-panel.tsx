@@ -16,7 +16,7 @@ import { RowFields } from './row-fields.tsx';
 import { WallFields } from './wall-fields.tsx';
 import './item-panel.css';
 
-/** The numbers of what is selected, each to be read off the tape and typed as it is said. */
+/** The numbers of the selection, each typed as it is read off the tape. */
 export function ItemPanel() {
   const level = useLevel();
   const selection = useAppStore((state) => state.selection);

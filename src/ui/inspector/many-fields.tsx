@@ -14,7 +14,7 @@ const NOUNS: Readonly<Record<ItemList, string>> = {
   detectors: 'detector',
 };
 
-/** Several things at once: what they are, and a move by numbers. */
+/** Several items at once: what they are, and a move by numbers. */
 export function ManyFields({ found }: { readonly found: readonly FoundItem[] }) {
   const nudge = useAppStore((state) => state.nudge);
   const [right, setRight] = useState<Mm>(0);

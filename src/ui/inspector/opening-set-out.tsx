@@ -15,7 +15,7 @@ interface Props {
   readonly onOffset: (offset: Mm) => string;
 }
 
-/** How far the opening lies from the corners on either hand, along the wall's face as it is taped; typing either one slides it. */
+/** Distances of the opening from the corners on its left and right, along the wall's face as it is taped; typing either one slides it. */
 export function SetOut({ opening, wall, onOffset }: Props) {
   const model = useThrottled(selectModel);
   const [key, setKey] = useState('');
@@ -45,7 +45,7 @@ export function SetOut({ opening, wall, onOffset }: Props) {
   );
 }
 
-/** No room lies beside the wall: there are no corners to tape from. */
+/** Without a room beside the wall there are no corners to tape from. */
 function FromEnds({ opening, wall, onOffset }: Props) {
   const whole = wallLength(wall);
   return (

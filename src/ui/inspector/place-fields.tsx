@@ -19,7 +19,7 @@ const WORDS: Readonly<Record<Side, string>> = {
   down: 'Down the page',
 };
 
-/** Where it stands, as one tapes it: from its edge to the wall faces about it. Typing a length moves it there. */
+/** The place of an item as it is taped: from its edge to the wall faces around it. Typing a length moves it. */
 export function PlaceFields({ middle, reach }: Props) {
   const model = useThrottled(selectModel);
   const nudge = useAppStore((state) => state.nudge);

@@ -2,7 +2,7 @@ import { ROW_FIELDS, setOutRow, useRow } from '../../commands/row.ts';
 import { LengthField } from '../fields/length-field.tsx';
 import { NumberField } from '../fields/number-field.tsx';
 
-/** How many more, how far apart, which way: what is selected is copied in a row. */
+/** Copies the selection in a row: how many more, how far apart, which direction. */
 export function RowFields() {
   const { open, row } = useRow();
   if (!open) return null;

@@ -10,7 +10,7 @@ import { joinWalls, splitWall } from '../../state/wall-acts.ts';
 import { LengthField } from '../fields/length-field.tsx';
 import { useThrottled } from '../hooks/use-throttled.ts';
 
-/** A wall made two, by number or by a press on the sheet, and two that run on made one. */
+/** Splits a wall, by number or by a press on the sheet, and joins two that run on from one another. */
 export function WallParts({ wall }: { readonly wall: Wall }) {
   const model = useThrottled(selectModel);
   const { setTool } = useAppStore.getState();
@@ -19,7 +19,7 @@ export function WallParts({ wall }: { readonly wall: Wall }) {
   const [at, setAt] = useState<Mm | null>(null);
   const middle = { offset: whole / 2, width: 0 };
   const [taped] = tapedOffsets(model, wall, middle);
-  // From the corner on the left hand of one who stands in the room; from the wall's beginning where no room lies beside it.
+  // From the left corner as seen from within the room; from the wall's `from` end where no room lies beside it.
   const start = taped?.left ?? middle.offset;
   const way = taped?.way ?? 1;
   const wanted = at ?? start;

@@ -4,7 +4,7 @@ import { bandName } from '../../protocol/quality/describe-quality.ts';
 import { csv } from '../../protocol/quality/quality-csv.ts';
 import { downloadFile, fileStem } from '../../storage/plan-files.ts';
 
-/** Both answer what to say: where the file is, or why there is none. */
+/** Both return a message: where the file is, or why there is none. */
 
 export function saveTable(name: string, rows: Parameters<typeof csv>[0]): string {
   downloadFile(`${name}.csv`, new Blob([csv(rows)], { type: 'text/csv' }));

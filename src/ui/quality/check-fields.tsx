@@ -4,7 +4,7 @@ import { InstantField } from '../fields/instant-field.tsx';
 import { NumberField } from '../fields/number-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
 
-/** A blank or spike on its way in: its result may still be missing. */
+/** A blank or spike that is being entered: its result may still be missing. */
 export type CheckDraft = Omit<QualityCheck, 'id' | 'value'> & { readonly value: number | null };
 
 interface Props {
@@ -34,7 +34,7 @@ export function CheckFields({ check, zone, onChange }: Props) {
       unit=""
       least={0}
       most={1e6}
-      // A result that is written down is changed, not emptied.
+      // A stored result can be changed, not emptied.
       mayBeEmpty={key !== 'value' || check.value === null}
       onCommit={(value) => onChange({ [key]: value })}
       {...(hint ? { hint } : {})}

@@ -183,7 +183,7 @@ interface NewCheckProps {
   readonly onWrite: (draft: CheckDraft) => void;
 }
 
-/** Kept apart until it has a result: a blank without one must not read zero. */
+/** Not stored until it has a result: a blank without one must not count as zero. */
 function NewCheck({ zone, start, onWrite }: NewCheckProps) {
   const [draft, setDraft] = useState(start);
   return (

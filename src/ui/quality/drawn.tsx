@@ -6,11 +6,11 @@ interface Props {
   readonly height: number;
   /** SVG elements as text, of our own drawing. */
   readonly drawing: string;
-  /** What it shows, for who hears it; without it the picture is left out there. */
+  /** Its accessible name; without one it is hidden from screen readers. */
   readonly name?: string;
 }
 
-/** A drawing of the papers on the page: the same text that is saved, so that what is seen is what is filed. */
+/** A drawing of a document on the page: the same SVG that is saved. */
 export function Drawn({ width, height, drawing, name }: Props) {
   const svg = useRef<SVGSVGElement>(null);
   useLayoutEffect(() => {

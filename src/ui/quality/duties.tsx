@@ -14,7 +14,7 @@ interface Props {
 
 const DUTIES = [DUPLICATES, BLANKS, SPIKES] as const;
 
-/** Pairs, blanks and spikes done and owed, by month and kind of device, and the spikes of the year. */
+/** Pairs, blanks and spikes done and required, by month and kind of device, and the spikes of the year. */
 export function Duties({ book: { months, years }, say }: Props) {
   return (
     <section aria-label="Done and owed" className="book__part">

@@ -11,7 +11,7 @@ import { Duties } from './duties.tsx';
 import { type KeptState, useBook } from './use-book.ts';
 import './quality.css';
 
-/** The quality book: what was done and is owed, the control charts, blanks and spikes, over every plan in this browser. */
+/** The quality book: what was done and what is required, the control charts, blanks and spikes, over every plan in this browser. */
 export function QualityBook() {
   const { ref, shut, events } = useModal(() => showDialog(null));
   usePaperForPrint();

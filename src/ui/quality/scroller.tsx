@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 
-/** Room for a long table. */
+/** A scroll area for a long table. */
 export function Scroller({ name, children }: { readonly name: string; readonly children: ReactNode }) {
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard

@@ -17,7 +17,7 @@ interface Book {
 
 const NONE: OtherPlans['plans'] = [];
 
-/** The book over the plans on the shelf, read once, and the open one, as it stands. */
+/** Returns the book over the plans of the library, read once, and the open plan as it is now. */
 export function useBook(): Book {
   const open = useAppStore((state) => state.plan);
   const [kept, setKept] = useState<KeptState>({ state: 'reading' });

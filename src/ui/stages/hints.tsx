@@ -5,7 +5,7 @@ import { followHint } from '../../commands/go-to.ts';
 import { usePanels } from '../../commands/panels.ts';
 import './hints.css';
 
-/** What is missing or worth a look, each with the press that brings you there. */
+/** What is missing or worth a look, each with a button that leads there. */
 export function Hints({ hints }: { readonly hints: readonly Hint[] }) {
   return (
     <ul className="hints">

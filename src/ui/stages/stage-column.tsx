@@ -58,7 +58,7 @@ export function StageColumn() {
   );
 }
 
-/** An empty level has no list, and nothing of it is loaded for that. */
+/** An empty level has no list, and its code is not loaded. */
 function Things() {
   const { detectors, rooms, walls, openings, fixtures, objects } = useLevel();
   const some = [detectors, rooms, walls, openings, fixtures, objects].some(({ length }) => length > 0);

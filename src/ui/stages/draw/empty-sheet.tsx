@@ -9,7 +9,7 @@ import { CommandButton } from '../../shell/command-button.tsx';
 import { PictureButton } from './picture-button.tsx';
 import './empty-sheet.css';
 
-/** What to do first: a few ways in, each with what it is good for. It lies on the bare sheet and goes as soon as something is in hand or drawn. */
+/** Where to begin: a few ways, each with what it is good for. Shown on an empty level while no tool is chosen. */
 export function EmptySheet() {
   const level = useLevel();
   const inHand = useAppStore((state) => state.tool.kind !== 'select' || state.draft !== null);

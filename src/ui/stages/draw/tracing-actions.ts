@@ -7,11 +7,11 @@ import { selectLevel } from '../../../state/selectors.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { toPlan } from '../../../state/viewport.ts';
 
-/** What can be done with the photo or scan under the level in view. */
+/** Actions on the photo or scan under the level in view. */
 
 const FRESH = { turn: 0, opacity: 0.6, shown: true, locked: false } as const;
 
-/** Reads a picture and lays it under the level; the scale is asked for next. Says what is wrong with one that cannot be read. */
+/** Reads a picture and lays it under the level; its scale is asked for next. Shows a message where it cannot be read. */
 export async function bringIn(file: File): Promise<void> {
   const state = useAppStore.getState();
   state.endChain();
@@ -42,7 +42,7 @@ export async function bringIn(file: File): Promise<void> {
   state.say(`${remark}${replaced} Press the two ends of a length on it that you know: that sets its scale.`);
 }
 
-/** Shows how the picture would look as strong as that; `run` with the draft makes it so. */
+/** Previews the picture at this opacity in the draft; `run` with the draft commits it. */
 export function showFaded(opacity: number): void {
   const state = useAppStore.getState();
   const { id, tracing } = selectLevel({ ...state, draft: null });

@@ -16,7 +16,7 @@ import { PictureButton } from './picture-button.tsx';
 import { changeTracing, showFaded, takeTracingAway } from './tracing-actions.ts';
 import './tracing-panel.css';
 
-/** The photo or scan that is drawn over: brought in, brought to scale, faded, locked. */
+/** The photo or scan that is drawn over: import, scale, opacity, lock. */
 export function TracingPanel() {
   const { tracing } = useLevel();
   const open = usePanels((ui) => ui.tracingOpen);
@@ -171,7 +171,7 @@ const IN_FILE: readonly { readonly value: PictureChoice; readonly words: string 
   { value: 'without', words: 'Without it' },
 ];
 
-/** Whether a saved file holds the picture: the answer to the question that Save asks, to be changed here. */
+/** Whether a saved file holds the picture: the answer to the question of Save, which can be changed here. */
 function SavedFile() {
   const plan = useAppStore((state) => state.plan);
   const choice = usePictureChoice((kept) => choiceFor(plan, kept));
@@ -185,7 +185,7 @@ function SavedFile() {
   );
 }
 
-/** How strong it shows: seen at once while the slider moves, one step of history when it is let go. */
+/** The opacity: previewed while the slider moves, one step of history when it is released. */
 function Fade() {
   // Not throttled: the slider must not lag behind the pointer.
   const percent = useAppStore((state) => Math.round((selectLevel(state).tracing?.opacity ?? 0) * 100));

@@ -10,7 +10,7 @@ import { VerdictMark } from '../../verdict/verdict-mark.tsx';
 import { ANSWERS, answerLine, markOf } from './state-words.ts';
 import { answer } from './walk.ts';
 
-/** One item: a press answers it. A break says at once what it means; opened, what is asked, who, when, a note and the sources. */
+/** One condition with its answers. A broken one says at once what that means; unfolded, it has the question, who, when, a note and the sources. */
 export function ConditionItem({ row }: { readonly row: ConditionRow }) {
   const { item, state, answered, canBeAbsent, text, drawnItems } = row;
   const [open, setOpen] = useState(false);
@@ -60,7 +60,7 @@ export function ConditionItem({ row }: { readonly row: ConditionRow }) {
 
 interface MoreProps {
   readonly row: ConditionRow;
-  /** The answer is taken back: the button that did it goes, and the keyboard needs another place. */
+  /** Withdrawing the answer removes its button, so the focus needs another place. */
   readonly onBack: () => void;
 }
 

@@ -17,8 +17,8 @@ import { WalkFields } from './walk-fields.tsx';
 import './house.css';
 
 /**
- * The house during the test: each condition with who saw it and when, and the papers that go out. There is
- * no press that answers for all items: what nobody looked at would pass.
+ * The house during the test: each condition with who saw it and when, and the papers that go out. No button
+ * answers all items: what nobody looked at would pass.
  */
 export function HousePanel() {
   const plan = useAppStore((state) => state.plan);

@@ -13,7 +13,7 @@ const PAPERS = [
   { value: 'a4', words: 'A4' },
 ] as const;
 
-/** What is handed out, signed or kept: looked at and printed, or saved as a drawing. `kinds`: at least one. */
+/** Documents to preview, print or save as a drawing. `kinds`: at least one. */
 export function Papers({ kinds }: { readonly kinds: readonly [JobPaper, ...JobPaper[]] }) {
   const usual = useAppStore((state) => usualPaper(state.plan));
   const [chosen, setChosen] = useState<PaperName | null>(null);

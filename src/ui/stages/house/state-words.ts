@@ -7,7 +7,7 @@ import { msOf } from '../../../protocol/timing/clock.ts';
 import { formatInstant } from '../../../protocol/timing/format-time.ts';
 import type { Validity } from '../../../protocol/validity/validity.ts';
 
-/** The answers to an item, in the order in which they are offered. */
+/** The answers to a condition, in the order of the buttons. */
 export const ANSWERS = [
   { state: 'kept', words: 'Kept' },
   { state: 'broken', words: 'Broken' },
@@ -21,7 +21,7 @@ const STATE_WORDS: Readonly<Record<ConditionState, string>> = {
   unknown: 'Not known',
 };
 
-/** The shapes of the verdicts, for what is no colour alone. What the house does not have needs none. */
+/** The verdict mark for each answer, so that color is not the only sign. What the house does not have needs none. */
 const STATE_MARK: Readonly<Record<ConditionState, Verdict | null>> = {
   kept: 'clear',
   broken: 'blocked',
@@ -33,7 +33,7 @@ const STATE_MARK: Readonly<Record<ConditionState, Verdict | null>> = {
 export const markOf = ({ state, beforePickUp }: ConditionRow): Verdict | null =>
   STATE_MARK[beforePickUp ? 'unknown' : state];
 
-/** The whole in a word, and its shape. */
+/** The state of all conditions in a word, and its mark. */
 export const WHOLE: Readonly<Record<Validity, { readonly word: string; readonly mark: Verdict }>> = {
   holds: { word: 'Kept', mark: 'clear' },
   'not-evaluated': { word: 'Not evaluated', mark: 'blocked' },

@@ -8,12 +8,12 @@ import { useWalk } from './walk.ts';
 interface Props {
   /** Answers that stand without who or without when. */
   readonly lacking: readonly { readonly by: string; readonly at: string | null }[];
-  /** Puts who and when on them. */
+  /** Adds who and when to them. */
   readonly onSign: () => void;
   readonly hint: string;
 }
 
-/** Who walks and when; and where answers were given without, the press that puts it on them. */
+/** Who walks and when, and a button that adds both to answers without them. */
 export function WalkFields({ lacking, onSign, hint }: Props) {
   const zone = useAppStore(({ plan }) => plan.site.timeZone);
   const { by, at } = useWalk();

@@ -7,15 +7,15 @@ import { useAppStore } from '../../../state/store.ts';
 
 const NOBODY: Look = { by: '', at: null };
 
-/** Who walks through the house and when: goes onto every answer that is given meanwhile. Never in the plan by itself. */
+/** Who walks through the house and when: recorded with every answer that is given meanwhile. Never in the plan by itself. */
 export const useWalk = create<Look>()(() => NOBODY);
 
-// Another house is another walk: its history begins anew. The name stays, the time would be a wrong one.
+// Another plan is another walk: the name stays, but its time would be wrong.
 useAppStore.temporal.subscribe(({ pastStates, futureStates }) => {
   if (pastStates.length + futureStates.length === 0) useWalk.setState({ at: null });
 });
 
-/** Answers an item as one step, with who and when of the walk, and says at once what a break means. */
+/** Answers a condition as one step of history, with who and when of the walk, and shows what a broken one means. */
 export function answer(id: string, state: ConditionState): void {
   const { run, say, plan } = useAppStore.getState();
   const before = rowOf(id)?.answered;
@@ -29,7 +29,7 @@ export function answer(id: string, state: ConditionState): void {
 const BREAK_GONE =
   'the break is taken back. If it happened during the test, leave it as broken and say in the note when it was put right.';
 
-/** Puts who and when of the walk on the answers that lack them, as one step. */
+/** Adds who and when of the walk to the answers that lack them, as one step of history. */
 export function signAnswers(): void {
   useAppStore.getState().run((plan) => withLook(plan, useWalk.getState()));
 }

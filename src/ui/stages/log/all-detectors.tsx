@@ -15,7 +15,7 @@ interface Props {
   readonly all: readonly NamedDetector[];
 }
 
-/** What is the same for every detector of the visit, written once: one step, one Undo. */
+/** Entries that are the same for every detector of the visit: one step of history. */
 export function AllDetectors({ plan, all }: Props) {
   const { run, say } = useAppStore.getState();
   const zone = plan.site.timeZone;
@@ -26,7 +26,7 @@ export function AllDetectors({ plan, all }: Props) {
     if (!refusal) say(`Written down for ${counted(which.length, 'detector')}. Undo takes it back.`);
     return refusal;
   };
-  /** Where they differ: what each has, before it is written over. */
+  /** Where they differ: the value of each, before it is replaced. */
   const told = (key: 'placedBy' | 'fetchedBy') =>
     `Not the same: ${listed(entries.map((entry) => `${entry.name} ${entry[key] || 'none'}`))}.`;
   const sealedAlike = allSame(entries.map((entry) => msOf(entry.sealed)));

@@ -14,7 +14,7 @@ interface Props {
   readonly name: string;
 }
 
-/** Where a detector was, step by step in order of time, with what does not fit beside it. */
+/** The chain of custody of a detector in order of time, with its discrepancies. */
 export function ChainLines({ plan, detector, name }: Props) {
   const { steps } = chainOf(plan, detector);
   const now = useMinute() + MINUTE;

@@ -51,7 +51,7 @@ export function DetectorLogs({ plan }: { readonly plan: Plan }) {
 interface Props {
   readonly plan: Plan;
   readonly detector: NamedDetector;
-  /** The only one: nothing is gained by keeping it folded. */
+  /** A single one is never folded. */
   readonly alone: boolean;
 }
 

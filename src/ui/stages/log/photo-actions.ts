@@ -7,7 +7,7 @@ import { useOpenPlan } from '../../../storage/open-plan.ts';
 import { megabytes } from '../../../storage/picture-file.ts';
 import { LARGEST_PLAN_FILE } from '../../../storage/plan-files.ts';
 
-/** So much of a plan file is left to what is no picture. */
+/** So many bytes of a plan file are reserved for everything but pictures. */
 const REST_OF_PLAN = 2_000_000;
 
 /** How many bytes of a plan file its pictures take: the photos of the log and those under the levels. */
@@ -16,14 +16,14 @@ function picturesLength({ log = [], levels }: Plan): number {
   return all.reduce((sum, image) => sum + image.length, 0);
 }
 
-/** Reads photos and puts them into the log of a detector, all as one step. Says what they take, and which could not be read and why. */
+/** Adds photos to the log of a detector, all as one step of history. Shows a message of their size, and of those that could not be read and why. */
 export async function addPhotos(detector: string, files: readonly File[]): Promise<void> {
   const { say } = useAppStore.getState();
   const { id } = useOpenPlan.getState();
   say(files.length > 1 ? `Reading ${files.length} photos…` : `Reading ${files[0]?.name || 'the photo'}…`);
   const { images, refused } = await readAll(files);
   const { plan, run } = useAppStore.getState();
-  // Reading takes a moment: another plan may lie on the sheet by now, or the detector may be gone.
+  // Reading is asynchronous: another plan may be open by now, or the detector may be deleted.
   if (id !== useOpenPlan.getState().id || namedDetectors(plan).every((each) => each.id !== detector)) {
     say('The detector of these photos is not on the sheet any more. They were not taken in.');
     return;
@@ -40,7 +40,7 @@ export async function addPhotos(detector: string, files: readonly File[]): Promi
   say([images.length > 0 ? done : '', ...refused].filter(Boolean).join(' '));
 }
 
-/** One after another: a tablet has no memory for several large ones at a time. */
+/** One after another: a tablet has too little memory for several large ones at a time. */
 async function readAll(files: readonly File[]) {
   const { readPicture, LOG_PHOTO } = await import('../../../storage/picture.ts');
   const images: string[] = [];

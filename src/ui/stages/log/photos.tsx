@@ -9,7 +9,7 @@ interface Props {
   readonly name: string;
 }
 
-/** Photos of a detector where it lay; kept in the plan file itself. */
+/** Photos of a detector where it was; stored in the plan file. */
 export function Photos({ entry: { detector, photos }, name }: Props) {
   const { run, say } = useAppStore.getState();
   const picker = useRef<HTMLInputElement>(null);
@@ -57,7 +57,7 @@ export function Photos({ entry: { detector, photos }, name }: Props) {
       <input
         ref={picker}
         type="file"
-        // Any picture: with a list of types some tablets leave the camera out. What cannot be read is told in words.
+        // Any picture: with a list of types some tablets do not offer the camera. One that cannot be read is refused with a message.
         accept="image/*"
         multiple
         className="unseen"

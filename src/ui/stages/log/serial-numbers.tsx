@@ -10,7 +10,7 @@ interface Props {
   readonly all: readonly NamedDetector[];
 }
 
-/** One field a detector, one after another: typed, or read by a hand scanner, which types the number and Enter. */
+/** A field for each detector: typed, or read by a scanner, which types the number and Enter. */
 export function SerialNumbers({ plan, all }: Props) {
   const run = useAppStore((state) => state.run);
   return (

@@ -11,7 +11,7 @@ interface Props {
 
 /** Who has the detectors now, those that are together in one line; and whether the log contradicts itself. */
 export function WhoHasIt({ plan, all }: Props) {
-  // What was written down since the clock was read has happened too.
+  // Entries made since the clock was read have happened too.
   const clock = useMinute() + MINUTE;
   const places = new Map<string, NamedDetector[]>();
   const doubtful: NamedDetector[] = [];

@@ -54,7 +54,7 @@ export function BestSpots() {
   );
 }
 
-/** Puts the places on the sheet for as long as the list is there. */
+/** Marks the places on the sheet while the list is shown. */
 function useMarks({ places, wanted: { probe } }: Best, rows: readonly PlaceWords[]): void {
   const levelId = useLevel().id;
   useEffect(() => {
@@ -71,7 +71,7 @@ function SpotActs({ best: { places, wanted }, lit }: { readonly best: Best; read
   const selection = useAppStore((state) => state.selection);
   const chosen = detectors.find(({ id }) => selection.includes(id));
   const place = places[Number(lit) - 1];
-  // What stands beside another one is moved with it, under "Side by side".
+  // A detector of a pair is moved with the other one, under "Side by side".
   const single = chosen?.pair === null ? chosen : undefined;
   if (!place) return null;
   return (

@@ -5,7 +5,7 @@ import { formatRequired } from '../../../../geometry/units/index.ts';
 import { usePlan } from '../../hooks/use-level.ts';
 import './spots.css';
 
-/** What this job keeps less than published, wherever a verdict or a good place is told: never quiet. Nothing where it keeps all. */
+/** Where this plan's rules are looser than published: shown beside every verdict and good place. Nothing where none is. */
 export function Loosened() {
   const { protocol, display } = usePlan();
   const loosened = loosenedRules(protocol);

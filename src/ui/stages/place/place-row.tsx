@@ -10,7 +10,7 @@ interface Props {
   readonly onLight: () => void;
 }
 
-/** A good place as a row: pressed or come upon by keyboard, the sheet shows it. */
+/** A good place as a row: a press or the focus highlights it on the sheet. */
 export function PlaceRow({ name, words, lit, onLight }: Props) {
   const { room, on, spare, tone, taken } = words;
   return (

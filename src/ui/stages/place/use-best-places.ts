@@ -6,7 +6,7 @@ import { selectLevel, selectModel, selectProbe } from '../../../state/selectors.
 import { describePlace, type PlaceWords } from '../../../state/spots.ts';
 import { useAppStore } from '../../../state/store.ts';
 
-/** A height that is slid past, or a row of nudges, is asked about once, ms. */
+/** A search starts when nothing has changed for this long, ms. */
 const REST_MS = 120;
 
 export interface Best {
@@ -17,8 +17,8 @@ export interface Best {
 }
 
 /**
- * The best places of the level in view at the height that is looked at, worked out beside the page. Between gestures only: what is
- * being dragged changes nothing here until it is let go. Until an answer is there the one before is kept.
+ * Returns the best places of the level in view at the shaded height, computed by a worker. A drag changes nothing until it ends.
+ * Until a result is there the previous one is returned.
  */
 export function useBestPlaces(line: string, asked: Pick<Wanted, 'members' | 'count' | 'onFurniture'>): Best {
   const plan = useAppStore((state) => state.plan);
@@ -51,7 +51,7 @@ interface Found {
   readonly places: readonly BestPlace[];
 }
 
-/** An answer to another question is not shown, not even for the time being. */
+/** A result of another search is never shown. */
 function questionOf(levelId: string, { members, onFurniture }: Wanted): string {
   return `${levelId} ${members} ${onFurniture}`;
 }

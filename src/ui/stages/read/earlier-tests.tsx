@@ -120,7 +120,7 @@ function PlaceChoice({ plan, detector, onCommit }: PlaceProps) {
 const firstOf = ({ detectors }: Location): string => detectors[0]?.id ?? '';
 const namesOf = ({ detectors }: Location): string => listed(detectors.map(detectorLabel));
 
-/** Nothing is written down before its result is entered: a test of nothing would count as zero. */
+/** Nothing is stored before its result is entered: a test without one would count as zero. */
 function NewEarlier({ plan }: { readonly plan: Plan }) {
   const run = useAppStore((state) => state.run);
   const [unit, setUnit] = useState<RadonUnit>(plan.display.radon);

@@ -3,7 +3,7 @@ import { STAGE_BUTTON, type TestState, VALIDITY_HEADLINE, VALIDITY_TEXT } from '
 import { VerdictMark } from '../../verdict/verdict-mark.tsx';
 import './standing-note.css';
 
-/** Why the results of this test decide nothing, or not yet, and the way to what is missing. Of a test that holds only what has to be said beside it. */
+/** Why the results of this test decide nothing, or not yet, with a button to what is missing. For a valid test only its remarks. */
 export function StandingNote({ state: { validity, issues, notes } }: { readonly state: TestState }) {
   if (validity === 'holds' && notes.length === 0) return null;
   const stages = [...new Set(issues.map(({ stage }) => stage))];

@@ -9,7 +9,7 @@ import './locations.css';
 
 /** Which levels are to be tested, with how many locations, and which rooms can hold them. */
 export function Locations() {
-  // At rest only: during a drag the answer would be worked out for every level and every frame.
+  // Of the plan at rest: during a drag it would be computed for every level and frame.
   const plan = useAppStore((state) => state.plan);
   const probe = useAppStore(selectProbe);
   const { levels, areaEach, sources } = useMemo(() => testLocations(plan, probe), [plan, probe]);

@@ -15,7 +15,7 @@ import { LengthField } from '../../fields/length-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
 import './protocol-panel.css';
 
-/** The published list of distances that is kept, and what this job changes in it. A loosened one is never quiet. */
+/** The published list of distances that applies, and what this plan changes in it. A loosened distance is always shown. */
 export function ProtocolPanel() {
   const { protocol, display } = useAppStore((state) => state.plan);
   const run = useAppStore((state) => state.run);

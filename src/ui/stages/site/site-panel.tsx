@@ -17,7 +17,7 @@ const PURPOSES = (Object.entries(PURPOSE_PHRASE) as [Purpose, string][]).map(([v
   words: capital(words),
 }));
 
-/** Whose house it is, why it is tested, how the page lies, and the rules that are kept. */
+/** The client, the purpose of the test, the north of the page, and the rules that apply. */
 export function SitePanel() {
   const plan = useAppStore((state) => state.plan);
   const { title, site, display, tapeTolerance } = plan;

@@ -1,6 +1,6 @@
 import { TypedField } from '../../fields/typed-field.tsx';
 
-/** An IANA time zone. One that this computer does not know is refused: every time of the visit hangs on it. */
+/** An IANA time zone. One that this computer does not know is refused: every time of the visit depends on it. */
 export function ZoneField({
   value,
   onCommit,

@@ -17,10 +17,10 @@ const GROUNDS = (Object.entries(GROUND_PHRASE) as [Ground, string][]).map(([valu
   value,
   words: capital(words),
 }));
-/** A crawlspace is seldom lower, a hall seldom higher, mm: refused beyond, for a slip of the unit is likelier. */
+/** A crawlspace is seldom lower, a hall seldom higher, mm: refused beyond, since a wrong unit is likelier. */
 const CEILING = { least: 300, most: 12_000 } as const;
 
-/** The levels of the house one on top of the other, and what is true of the one in view. */
+/** The levels of the house from top to bottom, and the fields of the one in view. */
 export function LevelPanel() {
   const level = useLevel();
   const { addLevel, deleteLevel } = useAppStore.getState();

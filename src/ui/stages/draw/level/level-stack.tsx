@@ -8,7 +8,7 @@ import { ChoiceField } from '../../../fields/choice-field.tsx';
 import { useLevel } from '../../../hooks/use-level.ts';
 import { VerdictMark } from '../../../verdict/verdict-mark.tsx';
 
-/** The house as cut through: the highest level on top. A press brings a level into view; the buttons below move that one. */
+/** The levels as a section through the house: the highest on top. A press shows a level; the buttons below move that one. */
 export function LevelStack() {
   const plan = useAppStore((state) => state.plan);
   const shown = useLevel();

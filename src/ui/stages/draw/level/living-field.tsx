@@ -9,7 +9,7 @@ const LIVINGS = (Object.entries(LIVING_PHRASE) as [Living, string][]).map(([valu
   words: capital(words),
 }));
 
-/** Whether people live on a level. Asked, never taken for granted: it decides which level is tested. */
+/** Whether people live on a level. Always asked: it decides which level is tested. */
 export function LivingField({
   level,
   ...field
