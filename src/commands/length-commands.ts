@@ -1,9 +1,9 @@
 import { nextFigure } from '../editor/lengths/figures.ts';
 import { closeLength, openLength, useLengths } from '../editor/lengths/store.ts';
 import type { Command } from './command.ts';
+import { DIGITS } from './drawing-commands.ts';
 import { isOnSheet } from './modes.ts';
 import { plain, type Shortcut, withAny } from './shortcut.ts';
-import { DIGITS } from './tool-commands.ts';
 
 /** Any key but Shift, without Ctrl and Alt. */
 const ANY_KEY: Shortcut = { shown: '', keys: null, ctrl: 'up', shift: 'either', alt: 'up' };

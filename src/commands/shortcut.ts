@@ -47,8 +47,8 @@ function agrees(modifier: Modifier, isDown: boolean): boolean {
   return modifier === 'either' || (modifier === 'down') === isDown;
 }
 
-/** Names of keys that `aria-keyshortcuts` asks for in place of the sign itself (WAI-ARIA 1.2). */
-const ARIA_KEY: Readonly<Record<string, string>> = { '+': 'Plus', ' ': 'Space' };
+/** Names of keys in `aria-keyshortcuts` (WAI-ARIA 1.2) that are not the key with a capital. */
+const ARIA_KEY: Readonly<Record<string, string>> = { '+': 'Plus', ' ': 'Space', contextmenu: 'ContextMenu' };
 
 /** The value of `aria-keyshortcuts` for a button with these shortcuts; undefined for none. */
 export function ariaShortcuts(shortcuts: readonly Shortcut[] = []): string | undefined {

@@ -3,6 +3,7 @@ import { assert } from '../../geometry/plane/assert.ts';
 import { useAppStore } from '../state/store.ts';
 import { applies, type Command, type KeyRow, MENU_SECTIONS, type Target, targetOf } from './command.ts';
 import { DETECTOR_COMMANDS } from './detector-commands.ts';
+import { DRAWING_COMMANDS } from './drawing-commands.ts';
 import { EDIT_COMMANDS } from './edit-commands.ts';
 import { LENGTH_COMMANDS } from './length-commands.ts';
 import { LEVEL_COMMANDS } from './level-commands.ts';
@@ -27,6 +28,7 @@ export const COMMANDS: readonly Command[] = [
   ...DETECTOR_COMMANDS,
   ...ROOM_COMMANDS,
   ...TOOL_COMMANDS,
+  ...DRAWING_COMMANDS,
   ...LENGTH_COMMANDS,
   ...EDIT_COMMANDS,
   ...VIEW_COMMANDS,

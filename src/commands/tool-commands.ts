@@ -5,78 +5,14 @@ import { ARROWS, panByArrow } from '../editor/sheet-keys.ts';
 import { useSketch } from '../editor/sketch.ts';
 import { activeTool } from '../editor/tools/active-tool.ts';
 import { useTracingFrame } from '../editor/tracing-frame-store.ts';
-import { closeChainAsItIs, spreadChain } from '../state/close-chain.ts';
 import { useAppStore } from '../state/store.ts';
 import { SELECT_TOOL } from '../state/tool.ts';
 import type { Command, Target } from './command.ts';
+import { ENTER_HELP, toTool } from './drawing-commands.ts';
 import { plain, type Shortcut, withAny } from './shortcut.ts';
 
-/** Keys that a length may begin with. */
-export const DIGITS: Shortcut = plain('Digits', '0', '1', '2', '3', '4', '5', '6', '7', '8', '9', '.');
 const ARROW_KEYS: Shortcut = withAny('Arrows', ...Object.keys(ARROWS).map((key) => key.toLowerCase()));
-const ENTER_HELP = [{ keys: 'Enter', does: 'Set down at the cross; end a run of walls' }];
-
 const hasTool = ({ state }: Target): boolean => state.tool.kind !== 'select';
-/** The tool itself knows what the key means, and whether it means anything now. */
-const toTool = (_: Target, event?: KeyboardEvent): boolean => (event && activeTool()?.key?.(event)) ?? false;
-
-/** Shortcuts while a run of walls is drawn. */
-const DRAWING_COMMANDS: readonly Command[] = [
-  {
-    id: 'drawing-length',
-    name: 'Type the length of the wall',
-    shortcuts: [DIGITS],
-    modes: ['drawing'],
-    run: toTool,
-    help: [
-      {
-        keys: 'Digits',
-        does: 'While a wall is drawn: type its length, then Enter; an arrow before it shows the direction. After a thing is put down: how far it is from the walls',
-      },
-    ],
-  },
-  {
-    id: 'drawing-turn',
-    name: 'Type the turn of the wall',
-    shortcuts: [plain('<')],
-    modes: ['drawing'],
-    run: toTool,
-    help: [{ keys: '<', does: 'While a wall is drawn: type how far it turns off, in degrees' }],
-  },
-  {
-    id: 'close-room',
-    name: 'Close the room',
-    shortcuts: [plain('C')],
-    modes: ['drawing'],
-    run: toTool,
-    help: [{ keys: 'C', does: 'While walls are drawn: close the room' }],
-  },
-  {
-    id: 'spread',
-    name: 'Spread it',
-    shortcuts: [plain('S')],
-    modes: ['drawing'],
-    run: (target, event) => (event ? toTool(target, event) : spreadChain()),
-    help: [{ keys: 'S', does: 'Where the walls miss their start: spread what is missing over them' }],
-  },
-  { id: 'close-as-it-is', name: 'Close as it is', run: closeChainAsItIs },
-  {
-    id: 'drawing-back',
-    name: 'Take the last corner back',
-    shortcuts: [plain('Backspace')],
-    modes: ['drawing'],
-    run: toTool,
-    help: [{ keys: 'Backspace', does: 'While a wall is drawn: take the last corner back' }],
-  },
-  {
-    id: 'end-walls',
-    name: 'End here',
-    shortcuts: [{ ...withAny('Enter'), ctrl: 'up', alt: 'up' }],
-    modes: ['drawing'],
-    run: (target, event) => (event ? toTool(target, event) : target.state.endChain()),
-    help: ENTER_HELP,
-  },
-];
 
 /** Commands on the tool that is chosen, and on the keyboard's cross. */
 export const TOOL_COMMANDS: readonly Command[] = [
@@ -132,7 +68,6 @@ export const TOOL_COMMANDS: readonly Command[] = [
     run: toTool,
     help: [{ keys: 'R', does: 'Turn what is in hand by a right angle' }],
   },
-  ...DRAWING_COMMANDS,
   {
     id: 'give-up',
     name: 'Give up',

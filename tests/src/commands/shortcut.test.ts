@@ -32,6 +32,7 @@ describe('ariaShortcuts(shortcuts)', () => {
     { shortcuts: [withCtrl('z')], value: 'Control+Z' },
     { shortcuts: [plain('Delete'), plain('', 'backspace')], value: 'Delete Backspace' },
     { shortcuts: [plain('+', '+', '=')], value: 'Plus =' },
+    { shortcuts: [withAny('Menu key', 'contextmenu')], value: 'ContextMenu' },
     { shortcuts: [], value: undefined },
   ])('is $value', ({ shortcuts, value }) => {
     expect(ariaShortcuts(shortcuts)).toBe(value);

@@ -1,0 +1,69 @@
+import { activeTool } from '../editor/tools/active-tool.ts';
+import { closeChainAsItIs, spreadChain } from '../state/close-chain.ts';
+import type { Command, Target } from './command.ts';
+import { plain, type Shortcut, withAny } from './shortcut.ts';
+
+/** Keys that a length may begin with. */
+export const DIGITS: Shortcut = plain('Digits', '0', '1', '2', '3', '4', '5', '6', '7', '8', '9', '.');
+export const ENTER_HELP = [{ keys: 'Enter', does: 'Set down at the cross; end a run of walls' }];
+
+/** The tool itself knows what the key means, and whether it means anything now. */
+export const toTool = (_: Target, event?: KeyboardEvent): boolean => (event && activeTool()?.key?.(event)) ?? false;
+
+/** Commands on the run of walls that is being drawn. */
+export const DRAWING_COMMANDS: readonly Command[] = [
+  {
+    id: 'drawing-length',
+    name: 'Type the length of the wall',
+    shortcuts: [DIGITS],
+    modes: ['drawing'],
+    run: toTool,
+    help: [
+      {
+        keys: 'Digits',
+        does: 'While a wall is drawn: type its length, then Enter; an arrow before it shows the direction. After a thing is put down: how far it is from the walls',
+      },
+    ],
+  },
+  {
+    id: 'drawing-turn',
+    name: 'Type the turn of the wall',
+    shortcuts: [plain('<')],
+    modes: ['drawing'],
+    run: toTool,
+    help: [{ keys: '<', does: 'While a wall is drawn: type how far it turns off, in degrees' }],
+  },
+  {
+    id: 'close-room',
+    name: 'Close the room',
+    shortcuts: [plain('C')],
+    modes: ['drawing'],
+    run: toTool,
+    help: [{ keys: 'C', does: 'While walls are drawn: close the room' }],
+  },
+  {
+    id: 'spread',
+    name: 'Spread it',
+    shortcuts: [plain('S')],
+    modes: ['drawing'],
+    run: (target, event) => (event ? toTool(target, event) : spreadChain()),
+    help: [{ keys: 'S', does: 'Where the walls miss their start: spread what is missing over them' }],
+  },
+  { id: 'close-as-it-is', name: 'Close as it is', run: closeChainAsItIs },
+  {
+    id: 'drawing-back',
+    name: 'Take the last corner back',
+    shortcuts: [plain('Backspace')],
+    modes: ['drawing'],
+    run: toTool,
+    help: [{ keys: 'Backspace', does: 'While a wall is drawn: take the last corner back' }],
+  },
+  {
+    id: 'end-walls',
+    name: 'End here',
+    shortcuts: [{ ...withAny('Enter'), ctrl: 'up', alt: 'up' }],
+    modes: ['drawing'],
+    run: (target, event) => (event ? toTool(target, event) : target.state.endChain()),
+    help: ENTER_HELP,
+  },
+];
