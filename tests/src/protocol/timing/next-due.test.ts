@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { DateTime } from 'luxon';
 import { describe, expect, it } from 'vitest';
-import type { Plan } from '../../../geometry/plan/model.ts';
-import type { Visit } from '../../../geometry/plan/test-record.ts';
-import { emptyPlan } from '../../../geometry/planfile/empty.ts';
-import { type DueFacts, nextDue } from '../../../src/protocol/timing/next-due.ts';
-import { summaryOf } from '../../../src/storage/library/summary.ts';
+import type { Plan } from '../../../../geometry/plan/model.ts';
+import type { Visit } from '../../../../geometry/plan/test-record.ts';
+import { emptyPlan } from '../../../../geometry/planfile/empty.ts';
+import { type DueFacts, nextDue } from '../../../../src/protocol/timing/next-due.ts';
+import { summaryOf } from '../../../../src/storage/library/summary.ts';
 
 const ZONE = 'America/New_York';
 /** "25 9:00": in November 2026 on the wall clock of the site. */

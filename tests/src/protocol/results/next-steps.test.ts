@@ -1,21 +1,21 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Plan } from '../../../geometry/plan/model.ts';
-import type { EarlierResult, Reading } from '../../../geometry/plan/test-record.ts';
-import { emptyPlan } from '../../../geometry/planfile/empty.ts';
-import { CONDITION_ITEMS } from '../../../src/protocol/conditions/conditions-report.ts';
-import { describeLocation } from '../../../src/protocol/results/describe-location.ts';
-import { earlierDateProblem } from '../../../src/protocol/results/earlier-results.ts';
-import { withoutReading, withReading } from '../../../src/protocol/results/edit-readings.ts';
-import { evaluateResults } from '../../../src/protocol/results/evaluate-results.ts';
-import { decimalText } from '../../../src/protocol/results/exact.ts';
-import { NEXT_STEP_SOURCES } from '../../../src/protocol/results/next-step-sources.ts';
-import { NEXT_STEPS } from '../../../src/protocol/results/next-steps.ts';
-import { enteredText, otherUnitText } from '../../../src/protocol/results/radon.ts';
-import { parseRadon } from '../../../src/protocol/results/radon-input.ts';
-import { visitIssues } from '../../../src/protocol/validity/test-state.ts';
-import { testStateFrom } from '../../../src/protocol/validity/validity.ts';
-import { failing, HOLDS, judged, planWith, purpose, visitValidity } from '../../helpers/results.ts';
+import type { Plan } from '../../../../geometry/plan/model.ts';
+import type { EarlierResult, Reading } from '../../../../geometry/plan/test-record.ts';
+import { emptyPlan } from '../../../../geometry/planfile/empty.ts';
+import { CONDITION_ITEMS } from '../../../../src/protocol/conditions/conditions-report.ts';
+import { describeLocation } from '../../../../src/protocol/results/describe-location.ts';
+import { earlierDateProblem } from '../../../../src/protocol/results/earlier-results.ts';
+import { withoutReading, withReading } from '../../../../src/protocol/results/edit-readings.ts';
+import { evaluateResults } from '../../../../src/protocol/results/evaluate-results.ts';
+import { decimalText } from '../../../../src/protocol/results/exact.ts';
+import { NEXT_STEP_SOURCES } from '../../../../src/protocol/results/next-step-sources.ts';
+import { NEXT_STEPS } from '../../../../src/protocol/results/next-steps.ts';
+import { enteredText, otherUnitText } from '../../../../src/protocol/results/radon.ts';
+import { parseRadon } from '../../../../src/protocol/results/radon-input.ts';
+import { visitIssues } from '../../../../src/protocol/validity/test-state.ts';
+import { testStateFrom } from '../../../../src/protocol/validity/validity.ts';
+import { failing, HOLDS, judged, planWith, purpose, visitValidity } from '../../../helpers/results.ts';
 
 const earlier = (value: number, change: Partial<EarlierResult> = {}): EarlierResult => ({
   at: null,

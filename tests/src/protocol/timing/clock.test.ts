@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { DateTime } from 'luxon';
 import { describe, expect, it, vi } from 'vitest';
-import { DAY, HOUR, instantAt, instantText, MINUTE, wallTime } from '../../../src/protocol/timing/clock.ts';
-import { formatDuration, formatInstant, formatShortInstant } from '../../../src/protocol/timing/format-time.ts';
-import { parseWallTime } from '../../../src/protocol/timing/wall-time-input.ts';
+import { DAY, HOUR, instantAt, instantText, MINUTE, wallTime } from '../../../../src/protocol/timing/clock.ts';
+import { formatDuration, formatInstant, formatShortInstant } from '../../../../src/protocol/timing/format-time.ts';
+import { parseWallTime } from '../../../../src/protocol/timing/wall-time-input.ts';
 
 /** Thousands of instants on a busy machine. */
 vi.setConfig({ testTimeout: 60_000 });

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { ACTION_LEVELS, levelInPicocuries, reaches } from '../../../src/protocol/results/action-levels.ts';
-import { describeLocation } from '../../../src/protocol/results/describe-location.ts';
-import { evaluateResults } from '../../../src/protocol/results/evaluate-results.ts';
+import { ACTION_LEVELS, levelInPicocuries, reaches } from '../../../../src/protocol/results/action-levels.ts';
+import { describeLocation } from '../../../../src/protocol/results/describe-location.ts';
+import { evaluateResults } from '../../../../src/protocol/results/evaluate-results.ts';
 import {
   asNumber,
   atLeast,
@@ -12,17 +12,17 @@ import {
   exactOf,
   meanOf,
   rounded,
-} from '../../../src/protocol/results/exact.ts';
-import { NEXT_STEP_SOURCES } from '../../../src/protocol/results/next-step-sources.ts';
+} from '../../../../src/protocol/results/exact.ts';
+import { NEXT_STEP_SOURCES } from '../../../../src/protocol/results/next-step-sources.ts';
 import {
   bandOf,
   coefficientOfVariation,
   PRECISION_BANDS,
   precisionOf,
   relativePercentDifference,
-} from '../../../src/protocol/results/precision.ts';
-import { inBecquerels, inPicocuries, radonText } from '../../../src/protocol/results/radon.ts';
-import { failing, HOLDS, judged, planWith, purpose } from '../../helpers/results.ts';
+} from '../../../../src/protocol/results/precision.ts';
+import { inBecquerels, inPicocuries, radonText } from '../../../../src/protocol/results/radon.ts';
+import { failing, HOLDS, judged, planWith, purpose } from '../../../helpers/results.ts';
 
 describe('exact fractions', () => {
   it('read a number as it is written', () => {

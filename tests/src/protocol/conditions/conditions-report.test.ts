@@ -1,22 +1,22 @@
 import { describe, expect, it } from 'vitest';
-import type { Plan } from '../../../geometry/plan/model.ts';
-import type { Condition, ConditionState, Visit } from '../../../geometry/plan/test-record.ts';
-import { emptyPlan } from '../../../geometry/planfile/empty.ts';
-import { parsePlan } from '../../../geometry/planfile/parse.ts';
-import { writePlan } from '../../../geometry/planfile/write.ts';
-import { withAgreement } from '../../../src/protocol/conditions/agreement.ts';
-import type { DeviationEffect } from '../../../src/protocol/conditions/condition-row.ts';
-import { CONDITION_ITEMS, conditionsReport } from '../../../src/protocol/conditions/conditions-report.ts';
-import { withCondition } from '../../../src/protocol/conditions/edit-conditions.ts';
+import type { Plan } from '../../../../geometry/plan/model.ts';
+import type { Condition, ConditionState, Visit } from '../../../../geometry/plan/test-record.ts';
+import { emptyPlan } from '../../../../geometry/planfile/empty.ts';
+import { parsePlan } from '../../../../geometry/planfile/parse.ts';
+import { writePlan } from '../../../../geometry/planfile/write.ts';
+import { withAgreement } from '../../../../src/protocol/conditions/agreement.ts';
+import type { DeviationEffect } from '../../../../src/protocol/conditions/condition-row.ts';
+import { CONDITION_ITEMS, conditionsReport } from '../../../../src/protocol/conditions/conditions-report.ts';
+import { withCondition } from '../../../../src/protocol/conditions/edit-conditions.ts';
 import {
   withHandOver,
   withLogEntry,
   withoutWeatherNote,
   withWeatherNote,
-} from '../../../src/protocol/custody/log-entries.ts';
-import { missingRecords } from '../../../src/protocol/custody/missing-records.ts';
-import { evaluateResults } from '../../../src/protocol/results/evaluate-results.ts';
-import { failing, visitValidity } from '../../helpers/results.ts';
+} from '../../../../src/protocol/custody/log-entries.ts';
+import { missingRecords } from '../../../../src/protocol/custody/missing-records.ts';
+import { evaluateResults } from '../../../../src/protocol/results/evaluate-results.ts';
+import { failing, visitValidity } from '../../../helpers/results.ts';
 
 /** A visit whose times hold: 13 h closed, 72 h out. */
 const VISIT: Visit = {

@@ -1,30 +1,30 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Detector, Plan } from '../../../geometry/plan/model.ts';
-import type { LogEntry, Visit } from '../../../geometry/plan/test-record.ts';
-import { emptyPlan } from '../../../geometry/planfile/empty.ts';
-import { parsePlan } from '../../../geometry/planfile/parse.ts';
-import { writePlan } from '../../../geometry/planfile/write.ts';
-import { chainOf, holderOf } from '../../../src/protocol/custody/chain.ts';
-import { HOUSE } from '../../../src/protocol/custody/chain-types.ts';
-import { chainDiscrepancies, describeTimeToSeal } from '../../../src/protocol/custody/describe-chain.ts';
+import type { Detector, Plan } from '../../../../geometry/plan/model.ts';
+import type { LogEntry, Visit } from '../../../../geometry/plan/test-record.ts';
+import { emptyPlan } from '../../../../geometry/planfile/empty.ts';
+import { parsePlan } from '../../../../geometry/planfile/parse.ts';
+import { writePlan } from '../../../../geometry/planfile/write.ts';
+import { chainOf, holderOf } from '../../../../src/protocol/custody/chain.ts';
+import { HOUSE } from '../../../../src/protocol/custody/chain-types.ts';
+import { chainDiscrepancies, describeTimeToSeal } from '../../../../src/protocol/custody/describe-chain.ts';
 import {
   allSame,
   describeDuplicateSerial,
   listDetectors,
   namedDetectors,
   namesInLog,
-} from '../../../src/protocol/custody/detectors.ts';
-import { detectorsOfHandOver, withHandOvers, withoutHandOver } from '../../../src/protocol/custody/hand-overs.ts';
+} from '../../../../src/protocol/custody/detectors.ts';
+import { detectorsOfHandOver, withHandOvers, withoutHandOver } from '../../../../src/protocol/custody/hand-overs.ts';
 import {
   logEntryOf,
   withHandOver,
   withLogEntries,
   withLogEntry,
   withWeatherNote,
-} from '../../../src/protocol/custody/log-entries.ts';
-import { missingRecords } from '../../../src/protocol/custody/missing-records.ts';
-import { chronologicalWeather } from '../../../src/protocol/custody/weather-notes.ts';
+} from '../../../../src/protocol/custody/log-entries.ts';
+import { missingRecords } from '../../../../src/protocol/custody/missing-records.ts';
+import { chronologicalWeather } from '../../../../src/protocol/custody/weather-notes.ts';
 
 const detector = (id: string, label: string): Detector => ({
   id,

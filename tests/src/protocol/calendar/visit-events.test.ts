@@ -1,9 +1,9 @@
 import ICAL from 'ical.js';
 import { describe, expect, it } from 'vitest';
-import type { Plan } from '../../../geometry/plan/model.ts';
-import { emptyPlan } from '../../../geometry/planfile/empty.ts';
-import { calendarText } from '../../../src/protocol/calendar/ics.ts';
-import { visitEvents } from '../../../src/protocol/calendar/visit-events.ts';
+import type { Plan } from '../../../../geometry/plan/model.ts';
+import { emptyPlan } from '../../../../geometry/planfile/empty.ts';
+import { calendarText } from '../../../../src/protocol/calendar/ics.ts';
+import { visitEvents } from '../../../../src/protocol/calendar/visit-events.ts';
 
 const NOW = Date.UTC(2026, 2, 1, 12);
 const plan: Plan = {

@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import type { Detector, Level, Plan } from '../../../geometry/plan/model.ts';
-import type { ConditionState } from '../../../geometry/plan/test-record.ts';
-import { conditionsReport } from '../../../src/protocol/conditions/conditions-report.ts';
-import { evaluateResults } from '../../../src/protocol/results/evaluate-results.ts';
-import { MOST_CAUTIOUS_FIRST, NEXT_STEPS } from '../../../src/protocol/results/next-steps.ts';
-import { homeStep } from '../../../src/protocol/validity/home-step.ts';
-import { testState } from '../../../src/protocol/validity/test-state.ts';
-import { issueText } from '../../../src/protocol/validity/validity.ts';
-import { EVERYTHING, GOOD_VISIT, holdingPlan, houseLevel, pairAt } from '../../helpers/holding-plan.ts';
+import type { Detector, Level, Plan } from '../../../../geometry/plan/model.ts';
+import type { ConditionState } from '../../../../geometry/plan/test-record.ts';
+import { conditionsReport } from '../../../../src/protocol/conditions/conditions-report.ts';
+import { evaluateResults } from '../../../../src/protocol/results/evaluate-results.ts';
+import { MOST_CAUTIOUS_FIRST, NEXT_STEPS } from '../../../../src/protocol/results/next-steps.ts';
+import { homeStep } from '../../../../src/protocol/validity/home-step.ts';
+import { testState } from '../../../../src/protocol/validity/test-state.ts';
+import { issueText } from '../../../../src/protocol/validity/validity.ts';
+import { EVERYTHING, GOOD_VISIT, holdingPlan, houseLevel, pairAt } from '../../../helpers/holding-plan.ts';
 
 describe('a whole job', () => {
   it('of which nothing is missing holds', () => {

@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { QualityCheck } from '../../../geometry/plan/test-record.ts';
-import { emptyPlan } from '../../../geometry/planfile/empty.ts';
-import { type ControlChart, controlCharts } from '../../../src/protocol/quality/control-charts.ts';
-import { qualityBook } from '../../../src/protocol/quality/quality-book.ts';
-import { chartRows, csv } from '../../../src/protocol/quality/quality-csv.ts';
-import { BLANKS, DUPLICATES, requiredInMonth, SPIKES } from '../../../src/protocol/quality/requirements.ts';
-import { asNumber } from '../../../src/protocol/results/exact.ts';
-import { days, independently, invented, onePlace as plan } from '../../helpers/invented-pairs.ts';
+import type { QualityCheck } from '../../../../geometry/plan/test-record.ts';
+import { emptyPlan } from '../../../../geometry/planfile/empty.ts';
+import { type ControlChart, controlCharts } from '../../../../src/protocol/quality/control-charts.ts';
+import { qualityBook } from '../../../../src/protocol/quality/quality-book.ts';
+import { chartRows, csv } from '../../../../src/protocol/quality/quality-csv.ts';
+import { BLANKS, DUPLICATES, requiredInMonth, SPIKES } from '../../../../src/protocol/quality/requirements.ts';
+import { asNumber } from '../../../../src/protocol/results/exact.ts';
+import { days, independently, invented, onePlace as plan } from '../../../helpers/invented-pairs.ts';
 
 describe('what a month owes', () => {
   // N.J.A.C. 7:28-27.10(c) and (d): the lesser of 10 % or 50, of 5 % or 25; MS-QA-2019, 5.3.1-5.3.3: 3 %, at most 6.

@@ -1,17 +1,17 @@
 import fc from 'fast-check';
 import { DateTime } from 'luxon';
 import { describe, expect, it, vi } from 'vitest';
-import type { Plan } from '../../../geometry/plan/model.ts';
-import type { Forecast, Visit } from '../../../geometry/plan/test-record.ts';
-import { emptyPlan } from '../../../geometry/planfile/empty.ts';
-import { conditionsReport } from '../../../src/protocol/conditions/conditions-report.ts';
-import { lateClosingOptions } from '../../../src/protocol/timing/closed-building.ts';
-import { decayCourse, errorGrowth, fractionLeft } from '../../../src/protocol/timing/decay.ts';
-import { timelineOf } from '../../../src/protocol/timing/timeline.ts';
-import type { TimingRule } from '../../../src/protocol/timing/timing-check.ts';
-import { timingReport } from '../../../src/protocol/timing/timing-report.ts';
-import { withForecast } from '../../../src/protocol/timing/weather-check.ts';
-import { visitValidity } from '../../helpers/results.ts';
+import type { Plan } from '../../../../geometry/plan/model.ts';
+import type { Forecast, Visit } from '../../../../geometry/plan/test-record.ts';
+import { emptyPlan } from '../../../../geometry/planfile/empty.ts';
+import { conditionsReport } from '../../../../src/protocol/conditions/conditions-report.ts';
+import { lateClosingOptions } from '../../../../src/protocol/timing/closed-building.ts';
+import { decayCourse, errorGrowth, fractionLeft } from '../../../../src/protocol/timing/decay.ts';
+import { timelineOf } from '../../../../src/protocol/timing/timeline.ts';
+import type { TimingRule } from '../../../../src/protocol/timing/timing-check.ts';
+import { timingReport } from '../../../../src/protocol/timing/timing-report.ts';
+import { withForecast } from '../../../../src/protocol/timing/weather-check.ts';
+import { visitValidity } from '../../../helpers/results.ts';
 
 /** Thousands of instants on a busy machine. */
 vi.setConfig({ testTimeout: 60_000 });
