@@ -6,26 +6,26 @@ import { MINUTE, type Ms } from '../timing/clock.ts';
 import { type VisitEvent, visitEvents } from './visit-events.ts';
 
 /**
- * The job's calendar as text of an .ics file (RFC 5545), all instants in UTC: right in any calendar, whatever its zone. The same visit
- * gives the same ids, so that reading it in again moves entries and doubles none. Asserts that there is an event.
- * @param now when it is made: the stamp that the standard asks for
+ * Returns the calendar of a visit as the text of an .ics file (RFC 5545), all instants in UTC. The same visit has the same ids, so that
+ * a second import moves entries instead of duplicating them. Asserts that there is at least one event.
+ * @param now creation time, for the DTSTAMP that the standard requires
  */
 export function calendarText(plan: Plan, now: Ms): string {
   const events = visitEvents(plan, now);
   assert(events.length > 0, 'a calendar of no events');
   const { error, value } = createEvents(events.map((event) => attributes(plan, event)));
   assert(!error && typeof value === 'string', `the calendar was refused: ${error?.message}`);
-  // The library writes nothing for an alarm at the very start, and stamps with the clock of the machine; the same visit at the same time gives the same file here.
+  // The library omits the trigger of an alarm at the start and stamps with the system clock; here the output depends on the arguments alone.
   const stamp = new Date(now).toISOString().replace(/[-:]|\.\d+/g, '');
   return folded(value)
     .replace(/^DTSTAMP:.*$/gm, `DTSTAMP:${stamp}`)
     .replace(/^TRIGGER:-?PT?(?=\r?$)/gm, 'TRIGGER:PT0S');
 }
 
-/** Most octets of a line: RFC 5545, 3.1. */
+/** Maximum octets of a line: RFC 5545, 3.1. */
 const LINE = 75;
 
-/** The same lines folded by octets, between whole characters: the library counts characters. */
+/** Returns the lines folded by octets, between whole characters; the library counts characters. */
 function folded(text: string): string {
   const octets = new TextEncoder();
   const lines = text.replaceAll(/\r\n[ \t]/g, '').split('\r\n');
@@ -36,7 +36,7 @@ function folded(text: string): string {
         .map((sign) => {
           const size = octets.encode(sign).length;
           const fits = size <= room;
-          // A line that goes on begins with a space.
+          // A continuation line begins with a space.
           room = (fits ? room : LINE - 1) - size;
           return fits ? sign : `\r\n ${sign}`;
         })
@@ -67,8 +67,8 @@ function attributes(plan: Plan, event: VisitEvent): EventAttributes {
 }
 
 /**
- * A name for the visit. Two plans may have one title: what is drawn tells them apart. The times are left out, so that a visit that is
- * moved keeps its entries, and so are furniture, pictures and answers.
+ * Returns an id of the visit, from title, site and drawing: two plans may share a title. Times are left out so that a rescheduled visit
+ * keeps its entries; furniture, pictures and checklist answers are left out too.
  */
 const idOf = memoize(({ title, site, levels }: Plan): string => {
   const drawn = levels.map(({ id, name, walls, openings, rooms, detectors }) => {
@@ -77,7 +77,7 @@ const idOf = memoize(({ title, site, levels }: Plan): string => {
   return digest(JSON.stringify([title, site, drawn]));
 });
 
-/** 106 bits of a text (cyrb53 twice, in the public domain): two plans of one id are not to be expected. */
+/** Returns a 106-bit hash (cyrb53 twice, public domain): collisions are not to be expected. */
 function digest(text: string): string {
   return [0, 1].map((seed) => hash53(text, seed).toString(36).padStart(11, '0')).join('');
 }
@@ -94,8 +94,8 @@ function hash53(text: string, seed: number): number {
   return 4294967296 * (2097151 & b) + (a >>> 0);
 }
 
-/** Text of a calendar has no control characters but the ends of its lines: RFC 5545, 3.3.11. */
-// biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is taken out
+/** Calendar text has no control characters except line breaks: RFC 5545, 3.3.11. */
+// biome-ignore lint/suspicious/noControlCharactersInRegex: the characters to remove
 const plain = (text: string): string => text.replace(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u2028\u2029]/g, '');
 
 function utc(at: Ms): IcsTime {

@@ -10,67 +10,55 @@ import { visitTimes } from '../timing/visit-times.ts';
 
 type EventKind = 'closing' | 'start' | 'pick-up-window' | 'last-moment' | 'pick-up' | 'posting' | 'laboratory';
 
-/** One entry of the job's calendar. */
+/** One calendar entry of a visit. */
 export interface VisitEvent {
   readonly kind: EventKind;
   readonly title: string;
   readonly start: Ms;
   readonly end: Ms;
   readonly notes: string;
-  /** How long before its start it rings, the first one first. */
+  /** Alarm lead times before `start`, ms, the earliest alarm first. */
   readonly alarms: readonly Ms[];
 }
 
-/** An act that takes a moment is shown as so long. */
+/** Length of an entry that marks one instant. */
 const MOMENT: Ms = 15 * MINUTE;
-/** A tester needs the drive, a householder a reminder: common practice, no published source. */
+/** The technician has to drive there, the occupant needs a reminder: common practice, no published source. */
 const ALARMS = {
   visit: [DAY, 2 * HOUR],
-  /** When the window opens. */
+  /** When the pick-up window opens. */
   opens: [0],
   last: [6 * HOUR, 2 * HOUR, 30 * MINUTE],
   closing: [12 * HOUR, HOUR],
   post: [HOUR],
 } as const;
 
+type CreateEvent = (
+  kind: EventKind,
+  title: string,
+  at: Ms,
+  until: Ms,
+  note: string,
+  alarms: readonly Ms[],
+) => VisitEvent;
+
 /**
- * What the visit puts in a calendar, in the order of the job; empty while the start is not written down. The pick-up is the one that is
- * written down, where it is.
- * @param now a house that is not closed by then can only be closed now
+ * Returns the calendar entries of a plan's visit in the order of the visit; none while the start is not recorded. A recorded or
+ * planned pick-up is an entry of its own.
+ * @param now closing the building is never scheduled before it
  */
 export function visitEvents(plan: Plan, now: Ms = Number.NEGATIVE_INFINITY): readonly VisitEvent[] {
   const { start, end, closed } = visitTimes(plan);
   if (start === null) return [];
   const report = timingReport(plan);
-  const { timeZone, label } = plan.site;
-  const where = [plan.title, label].filter(Boolean).join(', ');
-  const names = listed(plan.levels.flatMap(({ detectors }) => detectors.map((each) => each.label || each.id)));
-  // A calendar shows minutes: the first whole one inside the window, and never one that is seconds short of it.
+  // Calendars have whole minutes: the first one inside the window, never one that begins seconds before it.
   const earliest = Math.ceil((msOf(report.earliestEnd) ?? start) / MINUTE) * MINUTE;
   const latest = msOf(report.latestEnd) ?? start;
-  const fetched = end ?? earliest;
-  const event: EventOf = (kind, title, at, until, says, alarms) => ({
-    kind,
-    title: where ? `${title}: ${where}` : title,
-    start: at,
-    end: until,
-    notes: [says, ...CAUTIONS].join('\n'),
-    alarms,
-  });
+  const event = eventCreator(plan);
+  const names = listed(plan.levels.flatMap(({ detectors }) => detectors.map((each) => each.label || each.id)));
   const close = closingAt(msOf(report.closeBy), closed, start, now);
   return [
-    ...(close === null
-      ? []
-      : [
-          event(
-            'closing',
-            'Close the house',
-            close,
-            close + MOMENT,
-            `Windows and outside doors closed on all levels from now until the detectors are fetched. ${capital('whole-house and window fans off.')}${lateWords(plan, close, start)}`,
-            ALARMS.closing,
-          ),
-        ]),
+    ...(close === null ? [] : [closingEvent(plan, close, start, event)]),
     event(
       'start',
       `Set out ${names || 'the detectors'}`,
@@ -79,67 +67,82 @@ export function visitEvents(plan: Plan, now: Ms = Number.NEGATIVE_INFINITY): rea
       'Write down the minute.',
       ALARMS.visit,
     ),
-    event(
-      'pick-up-window',
-      'Detectors may be fetched',
-      earliest,
-      latest,
-      `Not before ${formatInstant(earliest, timeZone)}, not after ${formatInstant(latest, timeZone)}. Outside it the test is not evaluated.`,
-      ALARMS.opens,
-    ),
-    ...(end === null
-      ? []
-      : [
-          event(
-            'pick-up',
-            `Fetch ${names || 'the detectors'}`,
-            end,
-            end + MOMENT,
-            'Write down the minute, seal them at once.',
-            ALARMS.visit,
-          ),
-        ]),
-    event(
-      'last-moment',
-      'Last moment to fetch the detectors',
-      latest - MOMENT,
-      latest,
-      'After this the test is lost.',
-      ALARMS.last,
-    ),
-    ...(plan.visit.device === 'monitor' ? [] : sending(plan, fetched, event)),
+    ...pickUpEvents(plan, { earliest, latest, end, names }, event),
+    ...(plan.visit.device === 'monitor' ? [] : laboratoryEvents(plan, end ?? earliest, event)),
   ];
 }
 
-/** 12 h before the start; where the house was, or can only be, closed later, then. Null where a long-term test needs no closed house. */
+/** Returns a function that adds the place to a title and the cautions to a note. */
+function eventCreator({ title: planTitle, site }: Plan): CreateEvent {
+  const where = [planTitle, site.label].filter(Boolean).join(', ');
+  return (kind, title, at, until, note, alarms) => ({
+    kind,
+    title: where ? `${title}: ${where}` : title,
+    start: at,
+    end: until,
+    notes: [note, ...CAUTIONS].join('\n'),
+    alarms,
+  });
+}
+
+/**
+ * Returns when to close the building: 12 h before the start, or later where it was closed, or can only be closed, later. Null for a
+ * long-term test, which needs no closed-building conditions.
+ */
 function closingAt(closeBy: Ms | null, closed: Ms | null, start: Ms, now: Ms): Ms | null {
   if (closeBy === null) return null;
   if (closed !== null) return Math.max(closeBy, closed);
   return closeBy < now && now < start ? Math.ceil(now / MINUTE) * MINUTE : closeBy;
 }
 
-/** What a closing that comes too late for its start asks for; empty where it does not. */
-function lateWords({ site }: Plan, close: Ms, start: Ms): string {
+function closingEvent({ site }: Plan, close: Ms, start: Ms, event: CreateEvent): VisitEvent {
   const soonest = close + CLOSED_BEFORE.duration;
-  return soonest > start
-    ? ` Too late for this start: start no earlier than ${formatInstant(soonest, site.timeZone)}.`
-    : '';
+  const late =
+    soonest > start ? ` Too late for this start: start no earlier than ${formatInstant(soonest, site.timeZone)}.` : '';
+  return event(
+    'closing',
+    'Close the house',
+    close,
+    close + MOMENT,
+    `Windows and outside doors closed on all levels from now until the detectors are fetched. ${capital('whole-house and window fans off.')}${late}`,
+    ALARMS.closing,
+  );
 }
 
-type EventOf = (kind: EventKind, title: string, at: Ms, until: Ms, says: string, alarms: readonly Ms[]) => VisitEvent;
+interface PickUp {
+  readonly earliest: Ms;
+  readonly latest: Ms;
+  /** The recorded or planned pick-up. */
+  readonly end: Ms | null;
+  /** Labels of the detectors, listed. */
+  readonly names: string;
+}
 
-/** What follows the pick-up of detectors that a laboratory reads. */
-function sending(plan: Plan, fetched: Ms, event: EventOf): readonly VisitEvent[] {
+/** Returns the pick-up window, the recorded or planned pick-up, and the end of the window. */
+function pickUpEvents({ site }: Plan, { earliest, latest, end, names }: PickUp, event: CreateEvent): VisitEvent[] {
+  const window = `Not before ${formatInstant(earliest, site.timeZone)}, not after ${formatInstant(latest, site.timeZone)}. Outside it the test is not evaluated.`;
+  const title = `Fetch ${names || 'the detectors'}`;
+  const note = 'Write down the minute, seal them at once.';
+  const last = 'After this the test is lost.';
+  return [
+    event('pick-up-window', 'Detectors may be fetched', earliest, latest, window, ALARMS.opens),
+    ...(end === null ? [] : [event('pick-up', title, end, end + MOMENT, note, ALARMS.visit)]),
+    event('last-moment', 'Last moment to fetch the detectors', latest - MOMENT, latest, last, ALARMS.last),
+  ];
+}
+
+/** Returns posting and arrival at the laboratory, for passive detectors picked up at `pickUp`. */
+function laboratoryEvents(plan: Plan, pickUp: Ms, event: CreateEvent): VisitEvent[] {
   const { kit, site } = plan;
-  const laboratory = laboratoryBy(fetched, kit.labDays);
-  const post = postBy(fetched, kit.labDays);
-  const latest = post > fetched + HOUR ? ` At the latest ${formatInstant(post, site.timeZone)}.` : '';
+  const laboratory = laboratoryBy(pickUp, kit.labDays);
+  const post = postBy(pickUp, kit.labDays);
+  const latest = post > pickUp + HOUR ? ` At the latest ${formatInstant(post, site.timeZone)}.` : '';
   return [
     event(
       'posting',
       'Post the detectors',
-      fetched + HOUR,
-      fetched + HOUR + MOMENT,
+      pickUp + HOUR,
+      pickUp + HOUR + MOMENT,
       `Today, sealed${isLongTerm(plan) ? '' : ': what they hold decays by half in under four days'}.${latest}`,
       ALARMS.post,
     ),

@@ -5,7 +5,7 @@ import { MAH, MAMF, source } from '../sources.ts';
 
 export type AgreementState = 'signed' | 'refused' | 'open';
 
-/** A signature needs a name; a refusal may come from somebody who gave none. */
+/** Returns the state of an agreement. A signature needs a name; a refusal may be without one. */
 export function agreementState({ refused, signedBy }: Agreement): AgreementState {
   if (refused) return 'refused';
   return signedBy.trim() ? 'signed' : 'open';
@@ -13,13 +13,15 @@ export function agreementState({ refused, signedBy }: Agreement): AgreementState
 
 const UNSIGNED: Agreement = { signedBy: '', at: null, refused: false, note: '' };
 
+/** Returns the agreement of a plan; an unsigned one where there is none. */
 export const agreementOf = ({ agreement = UNSIGNED }: Plan): Agreement => agreement;
 
+/** Returns the plan with its agreement changed. */
 export function withAgreement(plan: Plan, change: Partial<Agreement>): Plan {
   return { ...plan, agreement: { ...agreementOf(plan), ...change } };
 }
 
-/** That a signature not to interfere is asked for, and a refusal kept on record. */
+/** Sources for the agreement not to interfere, and for keeping a refusal on record. */
 export const AGREEMENT_SOURCES: readonly Source[] = [
   MAH('Exh. 2'),
   MAMF('2.6.4'),
@@ -34,7 +36,7 @@ const STATE_TEXT: Readonly<Record<AgreementState, string>> = {
   open: 'Not signed yet. Ask the owner, seller or occupant; the paper for it is below.',
 };
 
-/** Where the agreement stands, in sentences, with what is not written down. */
+/** Returns the state of a plan's agreement in sentences, with what is not recorded. */
 export function describeAgreement(plan: Plan): string {
   const agreement = agreementOf(plan);
   const state = agreementState(agreement);

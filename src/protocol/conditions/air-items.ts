@@ -3,7 +3,7 @@ import type { ConditionItem } from './condition-row.ts';
 
 const EPA_HOMES = source('secondary', 'EPA 402-R-92-003, 2.3.2 (copy of the text)');
 
-/** What lets outdoor air in, or draws indoor air out. */
+/** Closed-building conditions about ventilation and exhaust. */
 export const AIR_ITEMS: readonly ConditionItem[] = [
   {
     id: 'windows-closed',

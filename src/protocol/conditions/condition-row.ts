@@ -2,62 +2,62 @@ import type { ConditionState } from '../../../geometry/plan/test-record.ts';
 import type { Source } from '../../../geometry/rules/types.ts';
 import type { Validity } from '../validity/validity.ts';
 
-/** What a broken item comes to: results are not evaluated, a professional decides, or it is only written down. */
+/** Effect of a deviation: results are not evaluated, a professional decides, or it is only recorded. */
 export type DeviationEffect = 'not-evaluated' | 'professional-review' | 'record-only';
 
-/** One thing that has to be so in the house before and during a short-term test. */
+/** One item of the closed-building checklist. */
 export interface ConditionItem {
-  /** Stable: plan files quote it. */
+  /** Never changed: plan files contain it. */
   readonly id: string;
   readonly name: string;
-  /** What published texts ask, in our words. */
+  /** What published texts require, paraphrased. */
   readonly requirement: string;
-  /** The same to the people in the house; empty where only the tester sees to it. */
+  /** The requirement as addressed to the occupants; empty where it concerns the technician alone. */
   readonly notice: string;
   readonly deviationEffect: DeviationEffect;
-  /** What to do about a break, beyond what every break of its kind asks. */
+  /** How to correct a deviation, beyond what its effect requires. */
   readonly correction: string;
   readonly sources: readonly Source[];
-  /** Where another published text says otherwise; left out where none is known to. */
+  /** Where another published text differs; left out where none is known to. */
   readonly conflict?: string;
-  /** Left out of the list where the house has no such thing; left empty, it is always asked. */
+  /** Asked only where the building has this; left out: always asked. */
   readonly onlyWith?: 'mitigation-system';
-  /** Asked of a test of any term: all others are the closed house of a short one. */
+  /** Asked for tests of any term; the others are closed-building conditions of short-term tests. */
   readonly anyTerm?: true;
-  /** Every house has it: that there is none is no answer. */
+  /** Every building has it: "not applicable" is not accepted. */
   readonly everyHouse?: true;
 }
 
-/** An item and how the house keeps it. */
+/** A checklist item with its state. */
 export interface ConditionRow {
   readonly item: ConditionItem;
-  /** What it comes to: the log, or the drawing, may know better than the answer. */
+  /** The accepted state: the log or the drawing may contradict the answer. */
   readonly state: ConditionState;
-  /** What was answered. */
+  /** The recorded answer. */
   readonly answered: ConditionState;
-  /** Whether the house may have no such thing. */
+  /** Whether "not applicable" is accepted. */
   readonly canBeAbsent: boolean;
-  /** Who saw the state; empty when it is not known, or when the answer was another one: nobody vouches for what they did not see. */
+  /** Who observed the state; empty where it is not recorded, or where the state is not the answer. */
   readonly by: string;
-  /** RFC 3339, or null when it is not known, as for `by`. */
+  /** When, RFC 3339; null as for `by`. */
   readonly at: string | null;
   readonly note: string;
-  /** Seen kept before the pick-up that the plan has, and not looked at since. */
+  /** Observed as kept before the recorded pick-up, and not since. */
   readonly beforePickUp: boolean;
-  /** What is drawn that the question is about; empty for nothing. */
+  /** Sentence with the drawn machines that the item is about; empty for none. */
   readonly drawnItems: string;
-  /** Broken, and found before anything was measured. */
+  /** A deviation that was observed before the start. */
   readonly beforeStart: boolean;
-  /** Null while it is not broken. */
+  /** Effect of the deviation; null without one. */
   readonly effect: DeviationEffect | null;
-  /** What the state comes to for this test, in sentences. */
+  /** What the state means for this test, in sentences. */
   readonly text: string;
 }
 
 export interface ConditionsReport {
   readonly rows: readonly ConditionRow[];
-  /** "holds" only when every item that applies is kept until the pick-up, or its break is one that is only written down. */
+  /** "holds" only where every applicable item is kept until the pick-up, or has a deviation that is only recorded. */
   readonly validity: Validity;
-  /** The whole in a sentence. */
+  /** The validity in a sentence. */
   readonly text: string;
 }

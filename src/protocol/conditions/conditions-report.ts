@@ -13,12 +13,12 @@ import type { ConditionItem, ConditionRow, ConditionsReport, DeviationEffect } f
 import { machinesNearby } from './nearby-machines.ts';
 import { OTHER_ITEMS } from './other-items.ts';
 
-/** The closed-building list in the order of a walk round the house. */
+/** The closed-building checklist, in the order of a walk through the building. */
 export const CONDITION_ITEMS: readonly ConditionItem[] = [...AIR_ITEMS, ...OTHER_ITEMS];
 
 export const WHY_DEVIATIONS_COUNT =
   'Every break is written down with the result and may undo it. Which break comes to what is sorted here by the habit of the trade.';
-/** Of `WHY_BREAKS_COUNT`. */
+/** Sources of `WHY_DEVIATIONS_COUNT`. */
 export const DEVIATION_SOURCES: readonly Source[] = [
   MAH('6.1.1 and Exh. 2'),
   ILLINOIS_COPY('(o)(1)(I)'),
@@ -31,7 +31,7 @@ const EFFECT_TEXT: Readonly<Record<DeviationEffect, string>> = {
   'record-only': 'The test goes on. Write it down with the result.',
 };
 
-/** How the house keeps each item of the list, and what that comes to for the test. */
+/** Returns the state of each checklist item and the validity of the test that follows. */
 export function conditionsReport(plan: Plan): ConditionsReport {
   const rows = [...CONDITION_ITEMS.filter((item) => applies(plan, item)), ...unlistedItems(plan)].map((item) =>
     rowOf(plan, item),
@@ -39,14 +39,14 @@ export function conditionsReport(plan: Plan): ConditionsReport {
   return { rows, ...overallValidity(rows) };
 }
 
-/** An item that was answered is never left out of the list, whatever the plan shows; a long-term test has no closed house. */
+/** Whether an item is asked. One that was answered always is; a long-term test needs no closed-building conditions. */
 function applies(plan: Plan, { id, onlyWith, anyTerm }: ConditionItem): boolean {
   if (!anyTerm && isLongTerm(plan)) return false;
   if (onlyWith === undefined) return true;
   return hasMitigation(plan) || plan.conditions.some(({ item }) => item === id);
 }
 
-/** Items of the file that the list does not have: shown, and a break of one is for a professional. */
+/** Returns items for answers in the file that are not on the checklist; a deviation from one needs professional review. */
 function unlistedItems({ conditions }: Plan): readonly ConditionItem[] {
   const known = new Set(CONDITION_ITEMS.map(({ id }) => id));
   return [...new Set(conditions.map(({ item }) => item))]
@@ -64,7 +64,7 @@ function unlistedItems({ conditions }: Plan): readonly ConditionItem[] {
 
 const RANK = { broken: 0, unknown: 1, kept: 2, 'not-applicable': 3 } as const;
 
-/** Of several answers the worst: a break that was seen once has happened. */
+/** Returns the worst of several answers to an item: a deviation that was observed once has happened. */
 export function recordedCondition({ conditions }: Plan, id: string): Condition | undefined {
   return conditions
     .filter(({ item }) => item === id)
@@ -115,7 +115,7 @@ function rowText(plan: Plan, state: Condition['state'], item: ConditionItem, at:
   }
 }
 
-/** Found before anything was measured: a break to put right, and nothing to repeat. */
+/** Whether a deviation was observed before the start: it is corrected, and no measurement is repeated. */
 function isBeforeStart({ visit }: Plan, at: string | null): boolean {
   const [seen, start] = [msOf(at), msOf(visit.start)];
   if (visit.end !== null) return false;
@@ -135,17 +135,17 @@ function describeBeforeStart(
   return `Found before the start. ${correction}${later} Answer again when it is put right.`;
 }
 
-/** The question about machines near a detector names those that are drawn there. */
+/** Returns a sentence with the drawn machines that an item is about; empty for none. */
 function drawnNearby(plan: Plan, { id }: ConditionItem): string {
   const near = machinesNearby(plan).filter(({ question }) => question === id);
   return near.length > 0 ? `Drawn within 20 ft (6.1 m): ${listed(near.map(({ description }) => description))}.` : '';
 }
 
-/** What a break of an item comes to for the test, and what to do about it. */
+/** Returns what a deviation from an item means for the test, and the correction. */
 export const describeDeviation = ({ deviationEffect, correction }: ConditionItem): string =>
   `${EFFECT_TEXT[deviationEffect]} ${correction}`;
 
-/** Labels of the detectors whose log says that somebody was at them. */
+/** Returns the labels of the detectors with tampering in the log. */
 function tamperedDetectors({ log = [], levels }: Plan): readonly string[] {
   const seen = new Set(log.filter(({ tampering }) => tampering === 'seen').map(({ detector }) => detector));
   return levels.flatMap(({ detectors }) =>
@@ -153,13 +153,13 @@ function tamperedDetectors({ log = [], levels }: Plan): readonly string[] {
   );
 }
 
-/** Seen before the pick-up and not looked at since: what happened in between is not in the answer. */
+/** Whether an answer was given before the pick-up: it does not cover the time in between. */
 const isBeforePickUp = (at: string | null, pickUp: string | null): boolean => {
   const [seen, end] = [msOf(at), msOf(pickUp)];
   return seen !== null && end !== null && seen < end;
 };
 
-/** So many answers say nothing of what came after them; empty for none. */
+/** Returns a sentence on answers given before the pick-up; empty for none. */
 export const describeEarlyAnswers = (count: number): string =>
   count === 0
     ? ''

@@ -6,7 +6,7 @@ import { recordedCondition } from './conditions-report.ts';
 
 type Answer = Partial<Omit<Condition, 'item'>>;
 
-/** The plan with the answer for an item changed: one entry an item, in its old place or at the end. Answers of the same item that a file had beside it go. */
+/** Returns the plan with the answer to an item changed, at its former index or at the end. Further answers to the item are removed. */
 export function withCondition(plan: Plan, id: string, change: Answer): Plan {
   const before = recordedCondition(plan, id) ?? { item: id, state: 'unknown', at: null, note: '' };
   return withEntry(plan, { ...before, ...change });
@@ -21,8 +21,8 @@ function withEntry(plan: Plan, entry: Condition): Plan {
 }
 
 /**
- * The plan with an item answered anew. Who and when are those of this look only: a name and a time of an earlier one would vouch for
- * what they never saw. The note stays.
+ * Returns the plan with a new answer to an item. Observer and time are those of this inspection only: an earlier observer did not see the
+ * new state. The note stays.
  */
 export function withAnswer(plan: Plan, id: string, state: ConditionState, { by, at }: Look): Plan {
   const { by: _before, ...before } = recordedCondition(plan, id) ?? { item: id, note: '' };
@@ -31,7 +31,7 @@ export function withAnswer(plan: Plan, id: string, state: ConditionState, { by, 
   return withEntry(plan, after);
 }
 
-/** Whether an answer that stands was given without who gave it, or without when. */
+/** Whether an accepted answer lacks its observer or its time. */
 export const lacksObserverOrTime = ({
   state,
   answered,
@@ -40,7 +40,7 @@ export const lacksObserverOrTime = ({
 }: Pick<ConditionRow, 'state' | 'answered' | 'by' | 'at'>): boolean =>
   answered !== 'unknown' && state === answered && (by === '' || at === null);
 
-/** The plan with who and when of a look put where an answer has none. What is written down already stays; nothing is answered by it. */
+/** Returns the plan with observer and time of an inspection filled in where an answer has none. No answer changes. */
 export function withLook(plan: Plan, { by, at }: Look): Plan {
   const name = by.trim();
   const conditions = plan.conditions.map((each): Condition => {

@@ -5,10 +5,10 @@ import { memoize } from '../../../geometry/plane/memoize.ts';
 import { QUESTION_OF_MACHINE } from '../../../geometry/rules/running.ts';
 import { detectorLabel } from '../detector-label.ts';
 
-/** Within 20 ft they are off while a detector lies out: copies of 32 Ill. Adm. Code 422.130, closed-building list. */
+/** Within 20 ft (6096 mm) of a detector machines are off during the exposure: copies of 32 Ill. Adm. Code 422.130, closed-building list. */
 const OFF_WITHIN = 6096;
 
-/** A machine that is drawn within the distance of a detector, and the question that asks for it. */
+/** A drawn machine within that distance of a detector, and the checklist item about it. */
 export interface NearbyMachine {
   /** Id of the fixture. */
   readonly id: string;
@@ -18,7 +18,7 @@ export interface NearbyMachine {
   readonly description: string;
 }
 
-/** Each of a plan, by level; distances in plan, from rim to body. */
+/** Returns the nearby machines of a plan, by level. Distances in plan, from the detector's rim to the machine's body. */
 export const machinesNearby = memoize(({ levels }: Plan): readonly NearbyMachine[] =>
   levels.flatMap(({ fixtures, detectors }) =>
     fixtures.flatMap(({ id, kind, name, shape }) => {

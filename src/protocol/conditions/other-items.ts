@@ -4,7 +4,7 @@ import type { ConditionItem } from './condition-row.ts';
 
 const EPA_HOMES = source('secondary', 'EPA 402-R-92-003, 2.3.2 (copy of the text)');
 
-/** Heat, machines near a detector, the mitigation system, the weather, and the detectors themselves. */
+/** Conditions about heating, machines near a detector, the mitigation system, weather and the detectors themselves. */
 export const OTHER_ITEMS: readonly ConditionItem[] = [
   {
     id: 'heating-cooling-normal',

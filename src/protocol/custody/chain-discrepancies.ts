@@ -4,7 +4,9 @@ import { type Ms, msOf } from '../timing/clock.ts';
 import { formatInstant } from '../timing/format-time.ts';
 import { LABORATORY, type UncheckedStep } from './chain-types.ts';
 
-/** What of a step does not fit the times of the visit, the other steps, or `holder`, who has the detector before it; in sentences. */
+/**
+ * Returns sentences on what in a step contradicts the times of the visit, the other steps, or `holder`, who has the detector before it.
+ */
 export function stepDiscrepancies(plan: Plan, entry: LogEntry, step: UncheckedStep, holder: string): readonly string[] {
   const { visit, site } = plan;
   const said = (at: Ms) => formatInstant(at, site.timeZone);
@@ -62,7 +64,7 @@ function holderMismatch(from: string, holder: string): readonly string[] {
   return [`By the log ${holder} had it, not ${from}.`];
 }
 
-/** The same person or place, however it is written: "post", "the post office", "Laboratory". */
+/** Compares names as people write them: "post" and "the post office", "Laboratory" and "the lab". */
 function isSameHolder(a: string, b: string): boolean {
   const plain = (name: string) => {
     const words = name.trim().toLowerCase().replaceAll(/\s+/g, ' ').replace(/^the /, '');

@@ -2,25 +2,25 @@ import type { Ms } from '../timing/clock.ts';
 
 export type StepKind = 'set-out' | 'fetched' | 'sealed' | 'hand-over' | 'posted' | 'received';
 
-/** One thing that happened to a detector on its way from the house to the laboratory. */
+/** One event in the chain of custody of a detector. */
 export interface ChainStep {
   readonly kind: StepKind;
-  /** Null: not written down. */
+  /** Null where it is not recorded. */
   readonly at: Ms | null;
   readonly from: string;
-  /** Who has it from then on; empty where that is not written down. A seal changes no hands. */
+  /** Who has the detector from then on; empty where it is not recorded. Sealing does not change it. */
   readonly to: string;
   readonly note: string;
-  /** Place among the hand-overs of the log, in the order in which they were written; null for what is no hand-over. */
+  /** Index in the log's list of hand-overs; null for other steps. */
   readonly index: number | null;
-  /** What does not fit, in sentences; a chain with any is no proof. */
+  /** Contradictions, in sentences; a chain with any proves nothing. */
   readonly discrepancies: readonly string[];
 }
 
 export interface Chain {
-  /** In order of time. A step whose time is not known stays after the one that was written before it. */
+  /** In order of time. A step without a time stays behind the step that was recorded before it. */
   readonly steps: readonly ChainStep[];
-  /** Who has it now, in words; empty while it has not been set out. */
+  /** Who has the detector, with the time, in words; empty before it is set out. */
   readonly currentHolder: string;
   readonly hasDiscrepancies: boolean;
 }
@@ -29,5 +29,5 @@ export const HOUSE = 'the house';
 export const POST = 'the post';
 export const LABORATORY = 'the laboratory';
 
-/** A step before it is held against the others. */
+/** A step before it is compared with the others. */
 export type UncheckedStep = Omit<ChainStep, 'discrepancies'>;

@@ -14,13 +14,13 @@ import {
 } from './chain-types.ts';
 import { logEntryOf } from './log-entries.ts';
 
-/** At the same minute, this is what comes first. */
+/** Order of steps at the same instant. */
 const ORDER: readonly StepKind[] = ['set-out', 'fetched', 'sealed', 'hand-over', 'posted', 'received'];
 
 /**
- * Where a detector was, from the house to the laboratory. Set out, fetched, posted and received are the visit's; seal and
- * hand-overs are the detector's. Nothing is put right: what contradicts another time or hand has its doubt beside it.
- * @param now where they are is told by what has happened until then
+ * Returns the chain of custody of a detector. Set out, pick-up, posting and receipt come from the visit, seal and hand-overs from the
+ * detector's log. Nothing is corrected: contradictions are listed with their step.
+ * @param now `currentHolder` follows from the steps until then
  */
 export function chainOf(plan: Plan, detector: string, now: Ms = Number.POSITIVE_INFINITY): Chain {
   const entry = logEntryOf(plan, detector);
@@ -42,7 +42,7 @@ export function chainOf(plan: Plan, detector: string, now: Ms = Number.POSITIVE_
   };
 }
 
-/** Who has it, as a name that a hand-over can start from; empty where nobody is written down. */
+/** Returns the current holder's name, from whom a hand-over can start; empty where it is not recorded. */
 export function holderOf(plan: Plan, detector: string): string {
   return chainOf(plan, detector).steps.findLast(({ kind }) => kind !== 'sealed')?.to ?? '';
 }
@@ -66,7 +66,7 @@ function chronologicalSteps(
     ...(posted === null ? [] : [step('posted', posted, { to: POST })]),
     ...(received === null ? [] : [step('received', received, { to: LABORATORY })]),
   ];
-  // Where the time is not known, that of the step that was written before it.
+  // A step without a time takes that of the step recorded before it.
   let reached = Number.NEGATIVE_INFINITY;
   return known
     .map((each) => {
@@ -77,7 +77,7 @@ function chronologicalSteps(
     .map(({ each }) => each);
 }
 
-/** Two that are not known at all are at one place: their difference would be no number. */
+/** Two unknown instants are equal: the difference of infinities is not a number. */
 const compareInstants = (a: Ms, b: Ms): number => (a === b ? 0 : a - b);
 
 function describeCurrentHolder(steps: readonly ChainStep[], zone: string): string {

@@ -7,7 +7,7 @@ import { chainOf } from './chain.ts';
 import type { Chain, ChainStep } from './chain-types.ts';
 import { type NamedDetector, namedDetectors } from './detectors.ts';
 
-/** Detectors that went the same way, step by step, and that way. */
+/** Returns the chains of a plan, each once, with the detectors that share it. */
 function sharedChains(plan: Plan): readonly { readonly detectors: readonly NamedDetector[]; readonly chain: Chain }[] {
   const groups = new Map<string, { detectors: NamedDetector[]; chain: Chain }>();
   for (const detector of namedDetectors(plan)) {
@@ -20,14 +20,14 @@ function sharedChains(plan: Plan): readonly { readonly detectors: readonly Named
   return [...groups.values()];
 }
 
-/** What of a chain does not fit, and whose it is. */
+/** A contradiction in a chain, with its detectors. */
 export interface ChainDiscrepancy {
   /** Ids. */
   readonly detectors: readonly string[];
   readonly text: string;
 }
 
-/** Everything that does not fit, a line a step, with the detectors that it is said of. */
+/** Returns every contradiction, one per step. */
 export function chainDiscrepancies(plan: Plan): readonly ChainDiscrepancy[] {
   return sharedChains(plan).flatMap(({ detectors, chain }) =>
     chain.steps
@@ -39,7 +39,7 @@ export function chainDiscrepancies(plan: Plan): readonly ChainDiscrepancy[] {
   );
 }
 
-/** What happened, without its time: "Bo Reed to the office". */
+/** Returns what happened in a step, without its time: "Bo Reed to the office". */
 export function describeStep({ kind, from, to }: ChainStep): string {
   switch (kind) {
     case 'set-out':
@@ -57,7 +57,7 @@ export function describeStep({ kind, from, to }: ChainStep): string {
   }
 }
 
-/** How long it lay open after the pick-up, in words; empty where one of the two is not known or they contradict. */
+/** Returns how long after the pick-up a detector was sealed, in words; empty where a time is unknown or they contradict. */
 export function describeTimeToSeal({ visit }: Plan, { sealed }: LogEntry): string {
   const [end, at] = [msOf(visit.end), msOf(sealed)];
   if (end === null || at === null || at < end) return '';

@@ -3,13 +3,13 @@ import type { Plan } from '../../../geometry/plan/model.ts';
 import { detectorLabel } from '../detector-label.ts';
 import { logEntryOf } from './log-entries.ts';
 
-/** A detector by the name that the log calls it. */
+/** A detector with a name that is unique in the plan where possible. */
 export interface NamedDetector {
   readonly id: string;
   readonly name: string;
 }
 
-/** Every detector of the plan, level by level. A label that stands on two levels has its level beside it; one without a label goes by its id. */
+/** Returns every detector of the plan, level by level, by label or id. A label that occurs twice has its level added. */
 export function namedDetectors({ levels }: Plan): readonly NamedDetector[] {
   const all = levels.flatMap((level) =>
     level.detectors.map((each) => ({ id: each.id, label: detectorLabel(each), level: level.name.trim() || level.id })),
@@ -20,12 +20,12 @@ export function namedDetectors({ levels }: Plan): readonly NamedDetector[] {
   });
 }
 
-/** Blanks, upper and lower case are the scanner's and not the label's. */
+/** Spaces and letter case depend on the scanner: they are ignored. */
 const normalizeSerial = (serial: string): string => serial.trim().replaceAll(/\s+/g, '').toUpperCase();
 
 /**
- * What else in the plan has the serial number of a detector, in words: other detectors, blanks and spikes. Empty where it has
- * none yet, or where nothing else has it.
+ * Returns a sentence on what else in the plan has the serial number of a detector: other detectors, blanks, spikes. Empty where nothing
+ * has, or where the detector has no serial number.
  */
 export function describeDuplicateSerial(plan: Plan, detector: string): string {
   const own = normalizeSerial(logEntryOf(plan, detector).serial);
@@ -41,16 +41,16 @@ export function describeDuplicateSerial(plan: Plan, detector: string): string {
   return `${capital(listed(all))} ${all.length > 1 ? 'have' : 'has'} the same serial number. Look at the labels again.`;
 }
 
-/** Whether all of them are the same; so are none at all. */
+/** Whether all values are the same; true for none. */
 export const allSame = (values: readonly unknown[]): boolean => values.every((value) => value === values[0]);
 
-/** Several detectors in few words: "All 4", "A1 and A2". */
+/** Returns several detectors in few words: "All 4 detectors", "A1 and A2". */
 export function listDetectors(some: readonly NamedDetector[], all: readonly NamedDetector[]): string {
   if (some.length === all.length && all.length > 2) return `All ${counted(all.length, 'detector')}`;
   return listed(some.map(({ name }) => name));
 }
 
-/** The names that are in the log already, to be picked instead of typed: each once, in the order of the log. */
+/** Returns the names of people and places in the log, for suggestions: each once, in the order of the log. */
 export function namesInLog({ log = [] }: Plan): readonly string[] {
   const names = log.flatMap(({ placedBy, fetchedBy, custody }) => [
     placedBy,

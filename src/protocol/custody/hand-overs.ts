@@ -4,7 +4,7 @@ import { holderOf } from './chain.ts';
 import { type NamedDetector, namedDetectors } from './detectors.ts';
 import { logEntryOf, withHandOver, withLogEntry } from './log-entries.ts';
 
-/** The plan with one hand-over of several detectors; without `from`, each goes from whoever has it. */
+/** Returns the plan with one hand-over of several detectors; without `from`, each starts from its current holder. */
 export function withHandOvers(
   plan: Plan,
   detectors: readonly string[],
@@ -13,12 +13,12 @@ export function withHandOvers(
   return detectors.reduce((now, id) => withHandOver(now, id, { at, from: from ?? holderOf(now, id), to, note }), plan);
 }
 
-/** Whose log has this hand-over: the detectors that went in one box then. */
+/** Returns the detectors whose log has this hand-over: those that were handed over together. */
 export function detectorsOfHandOver(plan: Plan, step: Custody): readonly NamedDetector[] {
   return namedDetectors(plan).filter(({ id }) => logEntryOf(plan, id).custody.some((each) => sameHandOver(each, step)));
 }
 
-/** The plan without that hand-over in the logs of these detectors. */
+/** Returns the plan without that hand-over in the logs of these detectors. */
 export function withoutHandOver(plan: Plan, detectors: readonly NamedDetector[], step: Custody): Plan {
   return detectors.reduce((now, { id }) => {
     const { custody } = logEntryOf(now, id);
@@ -27,5 +27,5 @@ export function withoutHandOver(plan: Plan, detectors: readonly NamedDetector[],
   }, plan);
 }
 
-/** From whom may differ: a box takes each detector from whoever has it. */
+/** `from` may differ: detectors handed over together may have had different holders. */
 const sameHandOver = (a: Custody, b: Custody): boolean => a.at === b.at && a.to === b.to && a.note === b.note;

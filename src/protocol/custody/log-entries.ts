@@ -12,15 +12,15 @@ const BLANK: Omit<LogEntry, 'detector'> = {
   custody: [],
 };
 
-/** Whether detectors of this visit are sealed and sent away: a monitor is read on the spot. */
+/** Whether detectors of this visit are sealed and sent to a laboratory; a continuous monitor is read on site. */
 export const isSentToLaboratory = ({ visit }: Plan): boolean => visit.device !== 'monitor';
 
-/** The log of one detector; a blank one where nothing is written yet. */
+/** Returns the log entry of one detector; a blank one where there is none. */
 export function logEntryOf({ log = [] }: Plan, detector: string): LogEntry {
   return log.find((entry) => entry.detector === detector) ?? { detector, ...BLANK };
 }
 
-/** The plan with some of a detector's log changed. */
+/** Returns the plan with a detector's log entry changed. */
 export function withLogEntry(plan: Plan, detector: string, change: Partial<LogEntry>): Plan {
   const { log = [] } = plan;
   const entry = { ...logEntryOf(plan, detector), ...change };
@@ -31,12 +31,12 @@ export function withLogEntry(plan: Plan, detector: string, change: Partial<LogEn
   };
 }
 
-/** The plan with a hand-over added to a detector's log. */
+/** Returns the plan with a hand-over added to a detector's log entry. */
 export function withHandOver(plan: Plan, detector: string, step: Custody): Plan {
   return withLogEntry(plan, detector, { custody: [...logEntryOf(plan, detector).custody, step] });
 }
 
-/** The plan with the same written into the log of several detectors. What each has besides stays as it is. */
+/** Returns the plan with the same change in the log entries of several detectors. */
 export function withLogEntries(
   plan: Plan,
   detectors: readonly string[],
@@ -45,11 +45,12 @@ export function withLogEntries(
   return detectors.reduce((now, detector) => withLogEntry(now, detector, change), plan);
 }
 
+/** Returns the plan with a weather note added. */
 export function withWeatherNote(plan: Plan, note: WeatherNote): Plan {
   return { ...plan, weather: [...(plan.weather ?? []), note] };
 }
 
-/** The plan without the weather note at a place of the list; the last one gone leaves no list. */
+/** Returns the plan without the weather note at an index; without its last note the plan has no list. */
 export function withoutWeatherNote(plan: Plan, index: number): Plan {
   const { weather = [], ...rest } = plan;
   const kept = weather.filter((_, i) => i !== index);

@@ -2,7 +2,7 @@ import type { Plan } from '../../../geometry/plan/model.ts';
 import { describeDuplicateSerial, namedDetectors } from './detectors.ts';
 import { isSentToLaboratory, logEntryOf } from './log-entries.ts';
 
-/** Each detector whose serial number something else has too, in sentences; empty for none. */
+/** Returns a sentence for each detector with a serial number that occurs twice. */
 export function duplicateSerials(plan: Plan): readonly string[] {
   return namedDetectors(plan).flatMap(({ id, name }) => {
     const twice = describeDuplicateSerial(plan, id);
@@ -10,7 +10,7 @@ export function duplicateSerials(plan: Plan): readonly string[] {
   });
 }
 
-/** What the records of a job still lack, or have twice, in sentences, the first to be mended first; empty for nothing. */
+/** Returns sentences on what the log entries of a plan lack or have twice, by detector. */
 export function missingRecords(plan: Plan): readonly string[] {
   const { end, posted, received } = plan.visit;
   const fetched = end !== null;

@@ -5,7 +5,7 @@ import { ILLINOIS_COPY, MSQA } from '../sources.ts';
 import { msOf } from '../timing/clock.ts';
 import { formatInstant } from '../timing/format-time.ts';
 
-/** What the notes of a technician on site have of the weather. */
+/** What a technician on site notes about the weather. */
 export const WEATHER_TO_NOTE: readonly string[] = [
   'Outdoor temperatures, lowest and highest',
   'Rain or snow',
@@ -19,13 +19,13 @@ export const WEATHER_TO_NOTE_SOURCES: readonly Source[] = [
 
 export interface DatedWeatherNote {
   readonly note: WeatherNote;
-  /** Where it stands in the plan. */
+  /** Index in the plan's list. */
   readonly index: number;
-  /** When, and how that lies to the test, in words. */
+  /** Time in words, with "before the test" or "after the test". */
   readonly when: string;
 }
 
-/** The notes in order of time, those whose time is not known last. */
+/** Returns the weather notes in order of time, those without a time last. */
 export function chronologicalWeather({ weather = [], visit, site }: Plan): readonly DatedWeatherNote[] {
   const [start, end] = [msOf(visit.start), msOf(visit.end)];
   const placed = weather.map((note, index) => {

@@ -11,24 +11,24 @@ export interface ChartPoint {
   /** Percent of the mean, or pCi/L on the chart of differences. */
   readonly value: Exact;
   readonly verdict: PointVerdict;
-  /** The last of a run of warnings: out of control by the run rule, whatever its own value. */
+  /** Last of a run of warnings: out of control by the run rule, whatever its value. */
   readonly endsRun: boolean;
 }
 
-/** One band of means, its pairs in the order of their dates, its lines. */
+/** The control chart of one band of means: its pairs by date, and its limits. */
 export interface ControlChart {
   readonly band: PrecisionBand;
   readonly points: readonly ChartPoint[];
   readonly warning: number;
-  /** null where the texts give none. */
+  /** Null where no text gives one. */
   readonly control: number | null;
-  /** Whether the lines come from the own pairs: from 20 on, and only where they are tighter. */
+  /** Whether the limits are computed from the user's own pairs: from 20 on, where they are tighter. */
   readonly own: boolean;
-  /** What was crossed and what to do, the worst first; empty while all is well. */
+  /** Exceeded limits with the corrective action, the worst first. */
   readonly flags: readonly string[];
 }
 
-/** The charts of a book, the upper band first; bands without a pair too, so that their lines are seen. */
+/** Returns the chart of every band, the upper one first; also of bands without a pair. */
 export function controlCharts(pairs: readonly PairRecord[]): readonly ControlChart[] {
   return PRECISION_BANDS.map((band) =>
     chartOf(
@@ -41,7 +41,7 @@ export function controlCharts(pairs: readonly PairRecord[]): readonly ControlCha
 function chartOf(band: PrecisionBand, pairs: readonly PairRecord[]): ControlChart {
   const values = pairs.map((pair) => statistic(band, pair));
   const lines = linesOf(band, values);
-  // Two results below the limit of the laboratory agree: ANSI/AARST MS-QA-2019, Table 7.1, for duplicates in a laboratory, as we read it.
+  // Two results below the detection limit are in control: our reading of ANSI/AARST MS-QA-2019, Table 7.1, for laboratory duplicates.
   const verdicts = pairs.map(({ below }, i) => (below ? 'in-control' : verdictOf(values[i] as Exact, lines, band)));
   const points = pairs.map(
     (pair, index): ChartPoint => ({
@@ -65,8 +65,8 @@ interface Lines {
 }
 
 /**
- * Warning and control at the differences that chance gives in 5 and 1 of 100 pairs of one precision: 1.96 and 2.576 standard
- * deviations of a difference (normal distribution). Never looser than the published lines.
+ * Returns the limits. Own limits are the differences that chance exceeds in 5 and 1 of 100 pairs: 1.96 and 2.576 standard deviations of
+ * a difference (normal distribution). They are never looser than the published limits.
  */
 function linesOf(band: PrecisionBand, values: readonly Exact[]): Lines {
   const published = { warning: band.warning, control: band.control, own: false };
@@ -78,9 +78,9 @@ function linesOf(band: PrecisionBand, values: readonly Exact[]): Lines {
 }
 
 function verdictOf(value: Exact, { warning, control }: Lines, band: PrecisionBand): PointVerdict {
-  // The strict reading: at a line is beyond it; a plain difference only above.
+  // The strict reading: a percentage at its limit exceeds it; a difference in pCi/L only above.
   const least = band.of === 'percent' ? 0 : 1;
-  // Pairs that all agree draw own lines at zero, and two equal results are beyond no line.
+  // Own limits of identical pairs are zero; two equal results exceed no limit.
   if (value.numerator === 0n) return 'in-control';
   if (control !== null && compare(value, exactOf(control)) >= least) return 'out-of-control';
   return compare(value, exactOf(warning)) >= least ? 'warning' : 'in-control';

@@ -6,7 +6,7 @@ import type { ControlChart, PointVerdict } from './control-charts.ts';
 import type { CheckRecord, QcCount } from './quality-book.ts';
 import { OWN_LIMITS_FROM, type QcRequirement } from './requirements.ts';
 
-/** How a chart stands in the words of all verdicts. */
+/** Status of a control chart, in the terms of placement verdicts. */
 export type ChartStatus = 'clear' | 'tight' | 'blocked' | 'not-run';
 
 export const POINT_WORD: Readonly<Record<PointVerdict, string>> = {
@@ -22,7 +22,7 @@ export const CHECK_WORD: Readonly<Record<CheckRecord['verdict'], string>> = {
   unknown: 'unknown',
 };
 
-/** "Means of 2.0 to 3.9 pCi/L": the means are taken with one decimal. */
+/** Returns "Means of 2.0 to 3.9 pCi/L": means are compared at one decimal. */
 export function bandName({ from, below }: PrecisionBand): string {
   if (below === null) return `Means of ${from.toFixed(1)} pCi/L and more`;
   if (from === 0) return `Means below ${below.toFixed(1)} pCi/L`;
@@ -33,12 +33,12 @@ export function statisticName({ of }: PrecisionBand): string {
   return of === 'percent' ? 'Difference in percent of the mean' : 'Difference in pCi/L';
 }
 
-/** A line of a chart with at most one decimal: "20.3 %", "1 pCi/L". For reading; the verdict is by the exact line. */
+/** Returns a limit to one decimal: "20.3 %", "1 pCi/L". For display; the exact limit decides. */
 export function formatLimit(value: number, { of }: PrecisionBand): string {
   return `${Math.round(value * 10) / 10} ${of === 'percent' ? '%' : 'pCi/L'}`;
 }
 
-/** Where the lines of a chart come from. */
+/** Returns the limits of a chart and their origin, in sentences. */
 export function describeLimits({ band, points, warning, control, own }: ControlChart): string {
   const lines =
     control === null
@@ -51,7 +51,7 @@ export function describeLimits({ band, points, warning, control, own }: ControlC
   return `${lines} As published, until ${OWN_LIMITS_FROM.pairs} pairs of your own give tighter ones.`;
 }
 
-/** How a chart stands, and what to do, the worst first. */
+/** Returns the status of a chart, with what to do. */
 export function chartStatus({ points, flags }: ControlChart): {
   readonly standing: ChartStatus;
   readonly says: string;
@@ -66,18 +66,18 @@ export function chartStatus({ points, flags }: ControlChart): {
   return { standing: 'clear', says: 'In control.' };
 }
 
-/** "10 % of the locations of a month, at most 50 a month." */
+/** Returns "Spikes: 3 % of the locations measured in a month, at most 6 a month, and at least 3 a year." */
 export function describeRequirement({ name, percent, mostAMonth, leastAYear, conflict }: QcRequirement): string {
   const year = leastAYear > 0 ? `, and at least ${leastAYear} a year` : '';
   return `${name}: ${percent} % of the locations measured in a month, at most ${mostAMonth} a month${year}.${conflict && ` Texts differ: ${conflict}`}`;
 }
 
-/** "2 of 3, 1 owed"; "20 done, 2 needed". */
+/** Returns "2 of 3, 1 owed" or "20 done, 2 needed". */
 export function describeCount({ done, required }: QcCount): string {
   return done < required ? `${done} of ${required}, ${required - done} owed` : `${done} done, ${required} needed`;
 }
 
-/** What to do when a blank or spike is not in order; null where nothing is. */
+/** Returns the corrective action for a blank or spike; null where none is needed. */
 export function correctiveAction({
   check: { kind },
   verdict,

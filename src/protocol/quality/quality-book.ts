@@ -7,9 +7,9 @@ import { type Ms, msOf, wallTime } from '../timing/clock.ts';
 import { testStateFrom } from '../validity/validity.ts';
 import { BLANKS, DUPLICATES, type QcRequirement, requiredInMonth, SPIKE_LIMITS, SPIKES } from './requirements.ts';
 
-/** Two results side by side, as the book keeps them. Concentrations in pCi/L, exact. */
+/** One collocated pair in the quality book. Concentrations in pCi/L, exact. */
 export interface PairRecord {
-  /** Title of the plan, and the labels of the two. */
+  /** Title of the plan and labels of the two detectors. */
   readonly where: string;
   readonly at: Ms | null;
   readonly month: string;
@@ -18,17 +18,17 @@ export interface PairRecord {
   readonly mean: Exact;
   readonly rpd: Exact | null;
   readonly band: PrecisionBand;
-  /** Both below the limit of the laboratory. */
+  /** Both results are below the detection limit. */
   readonly below: boolean;
 }
 
-/** A blank or spike and what it says of the laboratory. */
+/** A blank or spike and its evaluation. */
 export interface CheckRecord {
   readonly check: QualityCheck;
   readonly where: string;
   readonly month: string;
   readonly device: string;
-  /** Relative percent error of a spike; null for a blank, and for a spike without a reference. */
+  /** Relative percent error of a spike; null for a blank and for a spike without a reference value. */
   readonly error: Exact | null;
   readonly verdict: 'clear' | 'warning' | 'out-of-control' | 'unknown';
 }
@@ -38,9 +38,9 @@ export interface QcCount {
   readonly required: number;
 }
 
-/** One month with one kind of device. */
+/** Counts of one month and one kind of device. */
 export interface MonthRow {
-  /** "2026-03"; "undated" for what has no date. */
+  /** "2026-03"; "undated" without a date. */
   readonly month: string;
   readonly device: string;
   /** Locations with a result. */
@@ -66,7 +66,7 @@ export interface QualityBook {
 
 export const UNDATED = 'undated';
 
-/** The quality book over many plans: what was measured, the pairs among it, blanks and spikes, done and owed by month. */
+/** Returns the quality book of many plans: measurements, pairs, blanks and spikes, done and required by month. */
 export function qualityBook(plans: readonly Plan[]): QualityBook {
   const measured = plans.flatMap(measurementsOf);
   const checks = plans.flatMap(checksOf).sort((a, b) => (msOf(a.check.at) ?? 0) - (msOf(b.check.at) ?? 0));
@@ -85,7 +85,7 @@ interface Measurement {
   readonly pair: PairRecord | null;
 }
 
-/** How two results agree does not hang on whether their test holds. */
+/** The precision of a pair does not depend on the validity of its test. */
 const ANY_STATE = testStateFrom([]);
 
 function measurementsOf(plan: Plan): readonly Measurement[] {
@@ -116,7 +116,7 @@ function checksOf(plan: Plan): readonly CheckRecord[] {
   });
 }
 
-/** (measured - reference) / reference, percent. */
+/** Returns (measured - reference) / reference, percent; null where there is no reference. */
 function spikeError({ kind, value, reference }: QualityCheck): Exact | null {
   if (kind === 'blank' || !reference) return null;
   return times(dividedBy(minus(exactOf(value), exactOf(reference)), exactOf(reference)), exact(100n));
@@ -156,7 +156,7 @@ function monthRows(measured: readonly Measurement[], checks: readonly CheckRecor
   });
 }
 
-/** Spikes have a least number a year: owed in full by a year in which anything was measured. */
+/** Spikes have an annual minimum, which applies in full to a year with any measurement. */
 function yearRows(measured: readonly Measurement[], checks: readonly CheckRecord[]): readonly YearRow[] {
   const dated = measured.filter(({ month }) => month !== UNDATED);
   const keys = new Set(dated.map(({ month, device }) => `${month.slice(0, 4)}\n${device}`));

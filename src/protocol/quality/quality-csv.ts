@@ -2,18 +2,19 @@ import { decimalText } from '../results/exact.ts';
 import type { ControlChart } from './control-charts.ts';
 import type { CheckRecord, MonthRow } from './quality-book.ts';
 
-/** A table as CSV (RFC 4180): a head, one line a row, a field in quotes where it has to be. */
+/** Returns rows as CSV (RFC 4180). */
 export function csv(rows: readonly (readonly (string | number)[])[]): string {
   return rows.map((row) => `${row.map(field).join(',')}\r\n`).join('');
 }
 
 function field(value: string | number): string {
   const text = String(value);
-  // A text that a table program would take for a formula is kept a text.
+  // A spreadsheet would take such a text for a formula.
   const plain = typeof value === 'string' && /^[=+\-@\t]/.test(text) ? `'${text}` : text;
   return /[",\r\n]/.test(plain) ? `"${plain.replaceAll('"', '""')}"` : plain;
 }
 
+/** Returns the table of all pairs with their control limits. */
 export function chartRows(charts: readonly ControlChart[]): readonly (readonly (string | number)[])[] {
   const head = [
     'month',
@@ -47,6 +48,7 @@ export function chartRows(charts: readonly ControlChart[]): readonly (readonly (
   return [head, ...rows];
 }
 
+/** Returns the table of monthly counts. */
 export function monthTable(months: readonly MonthRow[]): readonly (readonly (string | number)[])[] {
   const head = [
     'month',
@@ -75,6 +77,7 @@ export function monthTable(months: readonly MonthRow[]): readonly (readonly (str
   ];
 }
 
+/** Returns the table of blanks and spikes. */
 export function checkTable(checks: readonly CheckRecord[]): readonly (readonly (string | number)[])[] {
   const head = ['month', 'kind', 'serial', 'value', 'unit', 'reference', 'error %', 'verdict'];
   return [

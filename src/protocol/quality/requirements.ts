@@ -1,17 +1,17 @@
 import type { Source } from '../../../geometry/rules/types.ts';
 import { MAMF, MSQA, NEW_JERSEY, ourReading, source } from '../sources.ts';
 
-/** What a quality programme owes: a share of the measurements of a month, with a cap. One definition for book, words and command. */
+/** A requirement of a quality assurance program: a share of the measurements of a month, with a cap. */
 export interface QcRequirement {
   readonly name: string;
-  /** Of the measurements of a month, percent. */
+  /** Share of the measurements of a month, percent. */
   readonly percent: number;
-  /** At most so many a month. */
+  /** Monthly cap. */
   readonly mostAMonth: number;
-  /** At least so many a year; 0 where the texts give none. */
+  /** Annual minimum; 0 where no text gives one. */
   readonly leastAYear: number;
   readonly sources: readonly Source[];
-  /** Where a text asks otherwise, or the book counts otherwise than it; empty where none is known to. */
+  /** Where a text requires something else, or the book counts differently; empty where none is known to. */
   readonly conflict: string;
 }
 
@@ -43,18 +43,18 @@ export const SPIKES: QcRequirement = {
     'ANSI/AARST MAMF-2017 with 1/21 revisions, 2.8.4, asks for 3 % of each lot. The book counts by month and kind of device, not by lot: of every lot see to 3 % yourself.',
 };
 
-/** The lesser of the share, a started one counting whole, and the cap. */
+/** Returns the required number for a month: the share, rounded up, at most the cap. */
 export function requiredInMonth({ percent, mostAMonth }: QcRequirement, measurements: number): number {
   return Math.min(mostAMonth, Math.ceil((measurements * percent) / 100));
 }
 
-/** A spike's relative percent error beyond these is a warning or out of control, on either side: MS-QA-2019, 5.3. */
+/** Limits of a spike's relative percent error, in both directions: ANSI/AARST MS-QA-2019, 5.3. */
 export const SPIKE_LIMITS = { warning: 20, control: 30, sources: [MSQA('5.3.3')] } as const;
 
-/** So many of the checks may be in warning and outside control, percent, before the cause is looked for: N.J.A.C. 7:28-27.10(c). */
+/** Shares of pairs, percent, beyond the warning and control limits that call for an investigation: N.J.A.C. 7:28-27.10(c). */
 export const SHARE_LIMITS = { warning: 5, control: 1, sources: [NEW_JERSEY('10(c)')] } as const;
 
-/** So many own pairs before own limits may take the place of the published ones: MS-QA-2019, 7.9.1, which is for laboratories. Own limits are never looser: 3.5. */
+/** Number of own pairs from which own limits may replace the published ones: MS-QA-2019, 7.9.1, which is for laboratories. Never looser: 3.5. */
 export const OWN_LIMITS_FROM = {
   pairs: 20,
   sources: [
@@ -63,5 +63,5 @@ export const OWN_LIMITS_FROM = {
   ],
 } as const;
 
-/** Two warnings one after another count as out of control: the run rules of EPA 402-R-92-003, App. B.3, from memory. */
+/** Run rule: two consecutive warnings are out of control. EPA 402-R-92-003, App. B.3, from memory. */
 export const RUN_OF_WARNINGS = { length: 2, sources: [source('memory', 'EPA 402-R-92-003, App. B.3')] } as const;

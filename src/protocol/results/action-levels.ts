@@ -3,32 +3,32 @@ import { MAH, source } from '../sources.ts';
 import { atLeast, compare, type Exact, exactOf, rounded } from './exact.ts';
 import { inPicocuries } from './radon.ts';
 
-/** A level that an authority holds a home against. Each is judged in the unit in which it was published. */
+/** A published action or reference level. Each is compared in the unit in which it was published. */
 export interface ActionLevel {
   readonly id: string;
   readonly authority: string;
   readonly value: number;
   readonly unit: 'pCi/L' | 'Bq/m3';
-  /** Whether the text counts from the level on, or what exceeds it only. */
+  /** "from": at or above the level; "above": only what exceeds it. */
   readonly counts: 'from' | 'above';
-  /** What the authority asks for then. */
+  /** What the authority recommends then. */
   readonly action: string;
-  /** What is held against it: the text names a yearly mean, or the result of the test. */
+  /** The compared quantity: the annual mean, or the result of the test. */
   readonly of: 'test' | 'year';
   readonly source: Source;
 }
 
-/** The level of the United States: the one that decides what comes next here. */
+/** Action level of the United States, pCi/L: it decides the next step of a short-term test. */
 export const US_ACTION_LEVEL = 4;
-/** From here to the action level, pCi/L, a home is worth a thought: ANSI/AARST MAH-2019, 7.1. */
+/** From here to the action level, pCi/L, mitigation is to be considered: ANSI/AARST MAH-2019, 7.1. */
 export const US_CONSIDER_LEVEL = 2;
 
-/** A table of national levels in a journal: what the authorities themselves publish was not read. */
+/** A table of national levels in a journal; the publications of the authorities were not read. */
 const NATIONAL_LEVELS = source('secondary', 'Eur Respir J 2017;50:1701609, table of national levels');
-/** Asks for less where the mean exceeds 200 Bq/m3. */
+/** Recommends reduction where the mean exceeds 200 Bq/m3. */
 export const CANADA_GUIDE = source('primary', 'Health Canada, guide for radon measurements in homes');
 
-/** The higher levels first. "From" is the strict reading, where it is not known that a text says "exceeds". */
+/** The highest level first. "from" is the strict reading where a text is not known to say "exceeds". */
 export const ACTION_LEVELS: readonly ActionLevel[] = [
   {
     id: 'eu',
@@ -122,21 +122,21 @@ export const ACTION_LEVELS: readonly ActionLevel[] = [
   },
 ];
 
-/** The level in pCi/L, exactly. */
+/** Returns the level in pCi/L, exactly. */
 export const levelInPicocuries = ({ value, unit }: ActionLevel): Exact => inPicocuries({ value, unit });
 
-/** Whether a result, pCi/L, is as much as the level asks something for. Exact: 148 Bq/m3 is 4 pCi/L, and the printed 150 is not. */
+/** Whether a result, pCi/L, reaches the level. Exact: 148 Bq/m3 is 4 pCi/L, the often printed 150 is not. */
 export function reaches(result: Exact, level: ActionLevel): boolean {
   const apart = compare(result, levelInPicocuries(level));
   return level.counts === 'from' ? apart >= 0 : apart > 0;
 }
 
 /**
- * The same of an exact mean, pCi/L. Levels in pCi/L are for results as reported, at one decimal (ANSI/AARST MAH-2019, 8.5.2(b)); no text
- * rounds so in Bq/m3, where 101 Bq/m3 would read 2.7 pCi/L and fall below 100.
+ * Whether an exact mean, pCi/L, reaches the level. Levels in pCi/L apply to results as reported, at one decimal (ANSI/AARST MAH-2019,
+ * 8.5.2(b)). Levels in Bq/m3 apply unrounded: 101 Bq/m3 would round to 2.7 pCi/L, which is below 100 Bq/m3.
  */
 export const meanReaches = (mean: Exact, level: ActionLevel): boolean =>
   reaches(level.unit === 'pCi/L' ? rounded(mean, 1) : mean, level);
 
-/** Whether a result as reported is at or above so many pCi/L. */
+/** Whether a result as reported, pCi/L, is at or above `picocuries`. */
 export const isAtLeast = (result: Exact, picocuries: number): boolean => atLeast(result, exactOf(picocuries));

@@ -8,26 +8,26 @@ import type { LocationReport } from './location-report.ts';
 import { NEXT_STEP_SOURCES } from './next-step-sources.ts';
 import { amountsInUnit, enteredText, otherUnitText, radonInBothUnits, radonText } from './radon.ts';
 
-/** What a single short test does not mean: shown beside every result. */
+/** Limits of a single short-term test, shown beside every result. */
 export const RESULT_CAUTIONS: readonly string[] = [
   'A short test is not a year: radon changes with weather, season and use of the house.',
   'There is no safe level; below the action level the risk is smaller, not gone.',
   'A result of this room says little about another one.',
 ];
 
-/** What the results of one location come to, part by part. */
+/** The evaluation of one location in sentences, part by part. */
 export interface LocationTexts {
-  /** As the laboratory gave them, and what keeps them from being one figure. */
+  /** Results as reported, and why they have no single value. */
   readonly results: readonly string[];
-  /** How two results agree. */
+  /** How the results of a pair compare. */
   readonly pair: readonly string[];
   readonly earlier: readonly string[];
   readonly step: string;
-  /** Where another published text says otherwise; empty where none is known to. */
+  /** Where another published text differs; empty where none is known to. */
   readonly conflict: string;
 }
 
-/** Of results that do not hold nothing is told but themselves: they are a record and decide nothing. */
+/** Returns the sentences about a location. Of an invalid one only the results and the next step: they are a record. */
 export function locationTexts(plan: Plan, report: LocationReport): LocationTexts {
   const evaluated = report.state.validity === 'holds';
   const said = (sentence: string) => amountsInUnit(plan.display.radon, sentence);
@@ -40,7 +40,7 @@ export function locationTexts(plan: Plan, report: LocationReport): LocationTexts
   };
 }
 
-/** The same in a row. */
+/** Returns all sentences about a location in order. */
 export function describeLocation(plan: Plan, report: LocationReport): readonly string[] {
   const { results, pair, earlier, step, conflict } = locationTexts(plan, report);
   return [...results, ...pair, ...earlier, step, ...(conflict ? [`Texts differ: ${conflict}`] : [])];
@@ -65,7 +65,7 @@ function averageWords(
   { values, mean, meanRounded, pairStatus, atMost }: LocationReport,
 ): readonly string[] {
   const lines = atMost ? [BELOW_LIMIT_NOTE] : [];
-  // An average that must not be used is not printed for somebody to use.
+  // An average that must not be used is not printed.
   if (!mean || !meanRounded || values.length < 2 || pairStatus === 'straddles-by-two') return lines;
   const most = atMost ? 'at most ' : '';
   return [
@@ -74,13 +74,13 @@ function averageWords(
   ];
 }
 
-/** With two decimals or as many more as are needed, so that who rounds the text comes to the same: 0.646, which reads 0.6. */
+/** Returns a mean with at least two decimals, and enough that rounding the text gives the reported value: 0.646, reported as 0.6. */
 function meanText(mean: Exact): string {
   const decimals = [2, 3, 4, 5].find((each) => compare(rounded(rounded(mean, each), 1), rounded(mean, 1)) === 0);
   return decimalText(mean, decimals ?? 6);
 }
 
-/** What such a result counts as. Common practice, no published source: the strict reading is the highest that it can be. */
+/** How a result below the detection limit counts. Common practice, no published source: the strict reading is the highest possible value. */
 export const BELOW_LIMIT_NOTE =
   'Below the limit of the laboratory means: too little to be told from nothing. It counts as the limit itself, the most that it can be.';
 
@@ -114,7 +114,7 @@ function conflictOf({ pairStatus, straddleDisputed, next }: LocationReport): str
     : NEXT_STEP_SOURCES[next.id].conflict;
 }
 
-/** One location as the command line prints it. Concentrations in pCi/L, numbers nearest to the exact ones. */
+/** Returns the JSON of one location for the command line. Concentrations in pCi/L, as the nearest doubles. */
 export function locationJson(report: LocationReport) {
   const { set, mean, meanRounded, rpd, pairStatus, precision, next, withEarlier } = report;
   const number = (value: LocationReport['mean']) => value && asNumber(value);

@@ -2,7 +2,7 @@ import { absolute, decimalText, minus } from './exact.ts';
 import type { LocationReport } from './location-report.ts';
 import type { PrecisionBand } from './precision.ts';
 
-/** What the agreement of two results means, in a sentence. */
+/** What each pair status means, in a sentence. */
 const PAIR_STATUS_TEXT: Readonly<Record<LocationReport['pairStatus'], string>> = {
   'in-control': 'The two results agree.',
   warning: 'The two results are farther apart than they should be: a warning. Look for the cause.',
@@ -12,14 +12,14 @@ const PAIR_STATUS_TEXT: Readonly<Record<LocationReport['pairStatus'], string>> =
   single: 'A single result, with nothing beside it to hold it against.',
 };
 
-/** How far two results are apart, what that is held against, and what it means. A single result has only the last. */
+/** Returns sentences: the pair status, the difference, and the limits that apply. A single result has its status only. */
 export function describePair(report: LocationReport): readonly string[] {
   const { pairStatus, precision } = report;
   const lines = [PAIR_STATUS_TEXT[pairStatus]];
   if (!precision) return lines;
   const figure = apartText(report);
   if (figure) lines.push(`${figure}.`);
-  // Where the two straddle the level, that decides and not the band.
+  // A pair that straddles the action level is not evaluated by its band.
   if (pairStatus !== 'straddles-by-two') {
     lines.push(bandText(precision.band));
     if (precision.otherReading) {
@@ -31,7 +31,7 @@ export function describePair(report: LocationReport): readonly string[] {
   return lines;
 }
 
-/** The statistic of the band of a pair: "Relative percent difference: 2.5 %", or the plain difference below 2 pCi/L. Empty for a single result. */
+/** Returns the statistic of a pair: "Relative percent difference: 2.5 %", or below 2 pCi/L the difference. Empty for a single result. */
 function apartText({ values, rpd, precision }: LocationReport): string {
   const percent = rpd ? `Relative percent difference: ${decimalText(rpd, 1)} %` : '';
   const [a, b] = values;
@@ -41,7 +41,7 @@ function apartText({ values, rpd, precision }: LocationReport): string {
     .join('; ');
 }
 
-/** The limits that a pair of this mean is held against: "For an average of 4.0 pCi/L or above: a warning from 28 %, out of control from 36 %; 14 % is usual." */
+/** Returns the limits of a band: "For an average of 4.0 pCi/L or above: a warning from 28 %, out of control from 36 %, 14 % is usual." */
 function bandText({ of, warning, control, typical, ...range }: PrecisionBand): string {
   const limit = (value: number) => (of === 'percent' ? `from ${value} %` : `above ${value.toFixed(1)} pCi/L`);
   const limits = [
@@ -52,7 +52,7 @@ function bandText({ of, warning, control, typical, ...range }: PrecisionBand): s
   return `For an average ${rangeText(range)}: ${limits.join(', ')}.`;
 }
 
-/** The mean is held against the range as it is reported, with one decimal. */
+/** Returns the range of means, which are compared as reported, at one decimal. */
 function rangeText({ from, below }: Pick<PrecisionBand, 'from' | 'below'>): string {
   if (below === null) return `of ${from.toFixed(1)} pCi/L or above`;
   if (from === 0) return `below ${below.toFixed(1)} pCi/L`;

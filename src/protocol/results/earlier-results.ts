@@ -5,17 +5,17 @@ import { compare } from './exact.ts';
 import { type LocationResults, locations } from './locations.ts';
 import { inPicocuries } from './radon.ts';
 
-/** What was measured before in the place of a set. Of several results of one kind the highest: the strict reading. */
+/** Earlier results of one location. Of several results of one term the highest counts: the strict reading. */
 export interface EarlierResults {
   readonly shortTerm: EarlierResult | null;
   readonly longTerm: EarlierResult | null;
-  /** How many earlier results do not say where they were, on a plan of several places: they are averaged with none. */
+  /** Count of earlier results without a location, on a plan with several locations: they are averaged with none. */
   readonly withoutLocation: number;
 }
 
 /**
- * The earlier results of the place of `set`. One that names no detector belongs to it only where the plan measures in one place:
- * separate locations are never averaged (ANSI/AARST MAH-2019, 8.5.2(d)).
+ * Returns the earlier results of the location of `set`. A result without a detector belongs to it only where the plan has a single
+ * location: separate locations are never averaged (ANSI/AARST MAH-2019, 8.5.2(d)).
  */
 export function earlierResultsAt(plan: Plan, set: LocationResults): EarlierResults {
   const all = plan.earlier ?? [];
@@ -37,7 +37,7 @@ function highest(results: readonly EarlierResult[]): EarlierResult | null {
   );
 }
 
-/** What does not fit about the day of an earlier result: a follow-up comes after the test that it follows. Empty where all is well. */
+/** Returns what is wrong with the date of an earlier result, which must be before this test; empty where nothing is. */
 export function earlierDateProblem({ visit }: Plan, { at }: Pick<EarlierResult, 'at'>): string {
   const [then, start] = [msOf(at), msOf(visit.start)];
   const after = then !== null && start !== null && then >= start;

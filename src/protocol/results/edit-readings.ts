@@ -1,7 +1,7 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { Reading } from '../../../geometry/plan/test-record.ts';
 
-/** The plan with this as the only result of its detector, in the old place of the list or at the end. */
+/** Returns the plan with `reading` as the only result of its detector, at its former index or at the end. */
 export function withReading(plan: Plan, reading: Reading): Plan {
   const place = plan.readings.findIndex(({ detector }) => detector === reading.detector);
   if (place < 0) return { ...plan, readings: [...plan.readings, reading] };
@@ -12,6 +12,7 @@ export function withReading(plan: Plan, reading: Reading): Plan {
   };
 }
 
+/** Returns the plan without results of a detector. */
 export const withoutReading = (plan: Plan, detector: string): Plan => ({
   ...plan,
   readings: plan.readings.filter((each) => each.detector !== detector),

@@ -13,8 +13,8 @@ import { type Precision, precisionOf, relativePercentDifference } from './precis
 import { inPicocuries } from './radon.ts';
 
 /**
- * Judges the results of a plan, a location at a time.
- * @param state of the whole test: results of a location that does not hold are shown, and no step is named from their value
+ * Returns an evaluation of each location of a plan that has a result.
+ * @param state validity of the whole test: results of an invalid location are shown, and no next step is derived from their value
  */
 export function evaluateResults(plan: Plan, state: TestState): readonly LocationReport[] {
   return resultsByLocation(plan).map((set) => evaluateLocation(plan, set, state));
@@ -30,7 +30,7 @@ function evaluateLocation(plan: Plan, set: LocationResults, whole: TestState): L
   const twice = pair ? straddlesActionLevel(plan, pair) : 'no';
   const earlier = earlierResultsAt(plan, set);
   const pairStatus: PairStatus = twice !== 'no' ? 'straddles-by-two' : (precision?.status ?? 'single');
-  // What must not be used is averaged with nothing either.
+  // A mean that must not be used is not averaged with an earlier result.
   const complete = set.detectors.length === set.readings.length && pairStatus !== 'straddles-by-two';
   const withEarlier = mean && complete ? averageWithEarlier(plan, earlier, mean) : null;
   const partial = { set, values, mean, pairStatus, precision, earlier, withEarlier };
@@ -54,7 +54,7 @@ interface Pair {
   readonly high: Result;
 }
 
-/** Of two or more results the lowest and the highest; null for one. Of two equal ones the lower is the one below the limit. */
+/** Returns the lowest and the highest of two or more results; null for one. Of two equal values the one below the detection limit is the lower. */
 function extremes(readings: readonly Reading[]): Pair | null {
   if (readings.length < 2) return null;
   const sorted = readings
@@ -63,15 +63,19 @@ function extremes(readings: readonly Reading[]): Pair | null {
   return { low: sorted[0] as Result, high: sorted.at(-1) as Result };
 }
 
-/** Of more than two the two that are farthest apart, in the band of the mean of all. Both below the limit of the laboratory agree, whatever the limits: ANSI/AARST MS-QA-2019, Table 7.1, which is for duplicates in a laboratory, as we read it for a home; N.J.A.C. 7:28-27.10(c)1 holds only results above the limit against its own. */
+/**
+ * Returns the precision of the two results that are farthest apart, in the band of the mean of all. Two results below the detection limit
+ * are in control: our reading, for a home, of ANSI/AARST MS-QA-2019, Table 7.1, which is for duplicates in a laboratory; N.J.A.C.
+ * 7:28-27.10(c)1 applies to results above the detection limit only.
+ */
 function pairPrecision({ low, high }: Pair, mean: Exact): Precision {
   const precision = precisionOf(low.value, high.value, mean);
   return low.below && high.below ? { ...precision, status: 'in-control', otherReading: null } : precision;
 }
 
 /**
- * One result at the action level or above, the other below, and the higher at least twice the lower. The level is held against
- * results at one decimal, as they are reported; the factor is exact. Below the limit of the laboratory it may be nothing at all.
+ * Whether one result is at or above the action level, the other below, and the higher at least twice the lower. The level is compared
+ * with results as reported, at one decimal; the factor is exact. A result below the detection limit may be zero.
  */
 function straddlesActionLevel({ protocol }: Plan, { low, high }: Pair): 'no' | 'exactly' | 'more' {
   const long = profileOf(protocol).term === 'long';
@@ -84,8 +88,8 @@ function straddlesActionLevel({ protocol }: Plan, { low, high }: Pair): 'no' | '
 }
 
 /**
- * The average of an initial short-term test and this one, at one decimal: ANSI/AARST MALB-2014 with 1/21 revisions, 8.1.2(b). After
- * mitigation none: the earlier test measured the house as it was.
+ * Returns the average of an initial short-term test and this one, at one decimal: ANSI/AARST MALB-2014 with 1/21 revisions, 8.1.2(b). Null
+ * after mitigation: the earlier test measured the home without the system.
  */
 function averageWithEarlier({ site }: Plan, { shortTerm }: EarlierResults, mean: Exact): Exact | null {
   if (!shortTerm || site.purpose === 'after-mitigation') return null;
@@ -94,7 +98,7 @@ function averageWithEarlier({ site }: Plan, { shortTerm }: EarlierResults, mean:
 
 type Evaluated = Pick<LocationReport, 'set' | 'mean' | 'pairStatus' | 'earlier' | 'withEarlier'>;
 
-/** Where the location does not hold, the step names what is to be mended or repeated and nothing from the value. */
+/** Returns the next step. Of an invalid location it names the issues and says nothing derived from the value. */
 function nextStep(plan: Plan, judged: Evaluated, { validity, issues }: TestState, whole: TestState): NextStep {
   const { mean } = judged;
   if (validity === 'holds' && mean && isComplete(judged))
@@ -103,7 +107,7 @@ function nextStep(plan: Plan, judged: Evaluated, { validity, issues }: TestState
   return { ...step, text: [step.text, ...issues.map(issueText)].join(' ') };
 }
 
-/** A location that stands lets no home go while the test as a whole does not stand. */
+/** Replaces a step that calls for no action while the test as a whole is not valid. */
 function withholdNoAction(step: NextStep, { validity, issues }: TestState): NextStep {
   if (validity === 'holds' || step.noActionPhrases.length === 0) return step;
   const wait = NEXT_STEPS['wait-for-the-rest'];
@@ -112,7 +116,7 @@ function withholdNoAction(step: NextStep, { validity, issues }: TestState): Next
 
 const isComplete = ({ set }: Evaluated): boolean => set.detectors.length <= set.readings.length;
 
-/** What is waited for before anything is decided. */
+/** Returns the step for results that are missing or ambiguous. */
 function openStep(judged: Evaluated): NextStepId {
   if (!judged.mean) return 'undecided';
   return isComplete(judged) ? 'unknown' : 'wait-for-results';

@@ -1,16 +1,16 @@
 import { assert } from '../../../geometry/plane/assert.ts';
 
 /**
- * Exact fractions. A limit is met or not met by the figure that was written down, not by its nearest binary fraction:
- * (3.9 + 4.0) / 2 is 3.95 and reads 4.0, which doubles get wrong.
+ * An exact fraction. Limits are compared with the decimal figure that was reported, not with its nearest double:
+ * (3.9 + 4.0) / 2 is 3.95 and rounds to 4.0, which doubles get wrong.
  */
 export interface Exact {
   readonly numerator: bigint;
-  /** Above zero; the two have no common divisor. */
+  /** Above zero, without a common divisor with `numerator`. */
   readonly denominator: bigint;
 }
 
-/** A fraction in lowest terms. Asserts that `under` is not zero. */
+/** Returns a fraction in lowest terms. Asserts that `under` is not zero. */
 export function exact(over: bigint, under = 1n): Exact {
   assert(under !== 0n, 'a fraction over zero');
   const sign = under < 0n ? -1n : 1n;
@@ -22,7 +22,7 @@ function gcd(a: bigint, b: bigint): bigint {
   return b === 0n ? a : gcd(b, a % b);
 }
 
-/** The decimal fraction that a number is written as: 3.95 is 395/100. Asserts that it is finite. */
+/** Returns the decimal fraction that a number prints as: 3.95 is 395/100. Asserts that it is finite. */
 export function exactOf(value: number): Exact {
   const match = /^(-?)(\d+)(?:\.(\d+))?(?:e([+-]\d+))?$/.exec(String(value));
   assert(match !== null, `${value} is not a number that can be written down`);
@@ -41,7 +41,7 @@ export const times = (a: Exact, b: Exact): Exact => exact(a.numerator * b.numera
 export const dividedBy = (a: Exact, b: Exact): Exact => exact(a.numerator * b.denominator, a.denominator * b.numerator);
 export const absolute = (a: Exact): Exact => (a.numerator < 0n ? { ...a, numerator: -a.numerator } : a);
 
-/** Below zero, zero or above zero, as `a` is less than, equal to or more than `b`. */
+/** Returns -1, 0 or 1 as `a` is less than, equal to or greater than `b`. */
 export function compare(a: Exact, b: Exact): -1 | 0 | 1 {
   const difference = a.numerator * b.denominator - b.numerator * a.denominator;
   if (difference === 0n) return 0;
@@ -50,14 +50,14 @@ export function compare(a: Exact, b: Exact): -1 | 0 | 1 {
 
 export const atLeast = (a: Exact, b: Exact): boolean => compare(a, b) >= 0;
 
-/** Of a list that is not empty. */
+/** Returns the mean. Asserts that the list is not empty. */
 export function meanOf(values: readonly Exact[]): Exact {
   const sum = values.reduce(plus, exact(0n));
   return dividedBy(sum, exact(BigInt(values.length)));
 }
 
 /**
- * Rounded at so many decimals, a half away from zero: 3.95 at one decimal is 4.0, as ANSI/AARST MAH-2019, 8.5.2(b) has it.
+ * Returns the value rounded to a number of decimals, halves away from zero: 3.95 to one decimal is 4.0 (ANSI/AARST MAH-2019, 8.5.2(b)).
  */
 export function rounded(value: Exact, decimals: number): Exact {
   const scale = 10n ** BigInt(decimals);
@@ -66,7 +66,7 @@ export function rounded(value: Exact, decimals: number): Exact {
   return exact(value.numerator < 0n ? -steps : steps, scale);
 }
 
-/** The text of the rounded value, "4.0". */
+/** Returns the text of the rounded value, "4.0". */
 export function decimalText(value: Exact, decimals: number): string {
   const scale = 10n ** BigInt(decimals);
   const { numerator, denominator } = rounded(value, decimals);
@@ -77,8 +77,8 @@ export function decimalText(value: Exact, decimals: number): string {
   return `${sign}${digits.slice(0, -decimals)}.${digits.slice(-decimals)}`;
 }
 
-/** The nearest number: for documents and drawings, never for a verdict. */
+/** Returns the nearest double: for documents and drawings, never for a comparison with a limit. */
 export function asNumber(value: Exact): number {
-  // Forty decimals: far more than a double holds, so that the last digit is right.
+  // Forty decimals are more than a double holds: the last digit is right.
   return Number(decimalText(value, 40));
 }

@@ -6,28 +6,28 @@ import { distance } from '../../../geometry/plane/point.ts';
 import { detectorLabel } from '../detector-label.ts';
 
 /**
- * Rim to rim in plan: farther apart, detectors are two locations and never averaged. 8 in from the outer surface of each
- * device: ANSI/AARST MALB-2014 with 1/21 revisions, 8.1.2(a); MAH-2019, 8.5.2(d).
+ * Greatest distance of a collocated pair, mm, rim to rim in plan: 8 in between the outer surfaces of the devices (ANSI/AARST MALB-2014 with
+ * 1/21 revisions, 8.1.2(a); MAH-2019, 8.5.2(d)). Farther apart, detectors are two locations and never averaged.
  */
 const COLLOCATED_WITHIN = 203.2;
 
-/** The detectors of one location and what the laboratory said of them. */
+/** The detectors of one location and their results. */
 export interface LocationResults {
-  /** Mark of the pair; null for a detector by itself. */
+  /** Mark of the pair; null for a single detector. */
   readonly pair: string | null;
   readonly level: Level;
   readonly detectors: readonly Detector[];
-  /** In the order of `detectors`; those without a result are left out. */
+  /** In the order of `detectors`, at most one each. */
   readonly readings: readonly Reading[];
-  /** Marked as a pair, and yet more than one location: each is judged alone. */
+  /** Marked as a pair but too far apart: each detector is a location of its own. */
   readonly apart: boolean;
-  /** A detector with more than one result: which of them counts cannot be told. */
+  /** Detectors with more than one result: which one counts is not known. */
   readonly duplicated: readonly Detector[];
 }
 
 /**
- * The results of a plan by location. Detectors of one mark, on one level and within `ONE_LOCATION` of each other, are one set; all
- * others stand alone. Sets without any result are left out.
+ * Returns the results of a plan by location. Detectors of one pair mark, on one level and within `COLLOCATED_WITHIN` of each other, are one
+ * location; every other detector is one. Locations without a result are left out.
  */
 export function resultsByLocation(plan: Plan): readonly LocationResults[] {
   return plan.levels
@@ -35,7 +35,7 @@ export function resultsByLocation(plan: Plan): readonly LocationResults[] {
     .filter(({ readings }) => readings.length > 0);
 }
 
-/** Each place where a plan measures, with a result or without. */
+/** Returns every location of a plan, with a result or without. */
 export const locations = ({ levels }: Plan): readonly Location[] => levels.flatMap(locationsOn);
 
 export type Location = Pick<LocationResults, 'pair' | 'detectors' | 'apart'>;
@@ -54,7 +54,7 @@ function locationsOn({ detectors }: Level): readonly Location[] {
   return locations;
 }
 
-/** Every one beside every other: of three in a row the outer two may be too far apart. */
+/** Compares every two: of three in a row the outer two may be too far apart. */
 function areCollocated(detectors: readonly Detector[]): boolean {
   return detectors.every((a, i) =>
     detectors
@@ -75,7 +75,7 @@ function resultsAt(plan: Plan, level: Level, { pair, detectors, apart }: Locatio
   };
 }
 
-/** The location in words: "A1 and A2, side by side". */
+/** Returns the name of a location: "A1 and A2, side by side". */
 export function locationName({ set }: { readonly set: Pick<LocationResults, 'detectors'> }): string {
   const names = set.detectors.map(detectorLabel);
   return names.length > 1 ? `${listed(names)}, side by side` : (names[0] ?? '');

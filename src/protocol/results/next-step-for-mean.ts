@@ -17,7 +17,7 @@ import { inPicocuries } from './radon.ts';
 
 type EvaluatedMean = Pick<LocationReport, 'pairStatus' | 'earlier' | 'withEarlier'>;
 
-/** What comes after a mean, pCi/L, of a location that holds. */
+/** Returns the next step for the mean, pCi/L, of a valid location. */
 export function nextStepForMean(plan: Plan, evaluated: EvaluatedMean, mean: Exact): NextStepId {
   const { pairStatus, withEarlier, earlier } = evaluated;
   if (pairStatus === 'straddles-by-two') return 'retest-straddles';
@@ -30,7 +30,7 @@ export function nextStepForMean(plan: Plan, evaluated: EvaluatedMean, mean: Exac
   return findCauseFirst(step === 'retest-later' && hasMitigation(plan) ? 'retest-mitigated' : step, pairStatus);
 }
 
-/** Results too far apart are found out about first, unless they ask for work in any case. */
+/** Of a pair that is out of control the cause is found first, unless the step calls for mitigation anyway. */
 const findCauseFirst = (step: NextStepId, status: LocationReport['pairStatus']): NextStepId =>
   status === 'out-of-control' && !ASKS_FOR_WORK.has(step) ? 'retest-spread' : step;
 
@@ -46,7 +46,7 @@ const isWorthFixing = (result: Exact): boolean => isAtLeast(result, US_CONSIDER_
 const wasHighForLong = ({ longTerm }: EarlierResults): boolean =>
   longTerm !== null && isHigh(rounded(inPicocuries(longTerm), 1));
 
-/** In a sale the test itself decides, and the average with an earlier one where that is the stricter. */
+/** In a property transfer the test itself decides, or the average with an earlier one where that is stricter. */
 function saleStep(own: Exact, withEarlier: Exact | null, earlier: EarlierResults): NextStepId {
   if (isHigh(own)) return withEarlier && !isHigh(withEarlier) ? 'fix-sale-either' : 'fix-sale';
   if (withEarlier && isHigh(withEarlier)) return 'fix-sale-either';
@@ -58,30 +58,30 @@ function saleStep(own: Exact, withEarlier: Exact | null, earlier: EarlierResults
 
 const mitigatedStep = (own: Exact): NextStepId => (isHigh(own) ? 'call-mitigator' : 'retest-mitigated');
 
-/** In one's own home: a long-term test decides, then the average of two short-term ones, then the first one by itself. */
+/** In a household: a long-term test decides, else the average of two short-term tests, else the first test alone. */
 function householdStep(own: Exact, withEarlier: Exact | null, earlier: EarlierResults): NextStepId {
   if (wasHighForLong(earlier)) return 'fix-long-term';
   if (withEarlier) return isHigh(withEarlier) ? 'fix' : 'below-after-two';
   return firstStep(own);
 }
 
-/** After a first short-term test of one's own home. */
+/** After a first short-term test of a household. */
 function firstStep(result: Exact): NextStepId {
   if (isAtLeast(result, SECOND_TEST_FROM)) return 'second-test-now';
   if (isHigh(result)) return 'follow-up';
   return isWorthFixing(result) ? 'consider-fixing' : 'retest-later';
 }
 
-/** Above it, Bq/m3, Health Canada asks for less within a year (from memory). */
+/** Above it Health Canada recommends reduction within a year (from memory). In pCi/L, 600 Bq/m3. */
 const REDUCE_SOON_LEVEL = inPicocuries({ value: 600, unit: 'Bq/m3' });
 
 /** The level of a long-term profile: the guideline of Canada, 200 Bq/m3. */
 const LONG_TERM_LEVEL = ACTION_LEVELS.find(({ id }) => id === 'canada') as ActionLevel;
 
-/** The text says that a result exceeds the level: at the level it does not. Held against the exact mean, which is no kinder than a rounded one. */
+/** Whether a mean, pCi/L, exceeds the level: a result at the level does not. Compared exactly, not rounded. */
 export const exceedsLongTermLevel = (mean: Exact): boolean => reaches(mean, LONG_TERM_LEVEL);
 
-/** What comes after a long-term mean, pCi/L. */
+/** Returns the next step for a long-term mean, pCi/L. */
 function longTermStep(mean: Exact): NextStepId {
   if (compare(mean, REDUCE_SOON_LEVEL) > 0) return 'reduce-soon-long';
   return exceedsLongTermLevel(mean) ? 'reduce-long' : 'below-long';

@@ -3,10 +3,10 @@ import { ILLINOIS, ILLINOIS_APPENDIX_B, MAH, MALB, MSQA, NEW_JERSEY, ourReading,
 import { CANADA_GUIDE } from './action-levels.ts';
 import type { NextStepId } from './next-steps.ts';
 
-/** Where a step comes from. */
+/** Published sources of a next step. */
 export interface NextStepSources {
   readonly sources: readonly Source[];
-  /** Where another published text says otherwise; empty where none is known to. */
+  /** Where another published text differs; empty where none is known to. */
   readonly conflict: string;
 }
 
@@ -19,7 +19,7 @@ const CANADA = source('secondary', 'Health Canada, radon measurements in homes, 
 const CANADA_HOW_SOON = source('memory', 'Health Canada guideline, on how soon to reduce');
 const HOMES = source('secondary', 'EPA 402-R-92-003, as told by the national programme');
 
-/** One row for each step of `next-steps.ts`. */
+/** Sources of every step of `next-steps.ts`. */
 export const NEXT_STEP_SOURCES: Readonly<Record<NextStepId, NextStepSources>> = {
   'not-evaluated': {
     sources: [MAH('6.1'), ILLINOIS('(b)(1)'), NEW_JERSEY('16(a)7')],

@@ -1,9 +1,9 @@
-/** What comes after a result. Where its words come from is in `next-step-sources.ts`, which the start of the app does without. */
+/** What to do after a result. Sources are in `next-step-sources.ts`, which is not loaded at the start of the app. */
 export interface NextStep {
   readonly id: NextStepId;
   /** The step in a sentence or two. */
   readonly text: string;
-  /** The words of `says` that let a home go without anything done at once; none where the step asks for something now. */
+  /** The phrases of `text` that call for no immediate action; none where the step calls for action now. */
   readonly noActionPhrases: readonly string[];
 }
 
@@ -32,7 +32,7 @@ export type NextStepId =
   | 'reduce-long'
   | 'below-long';
 
-/** One row for each step, the strict reading by default. Amounts are pCi/L. */
+/** Every next step; the strict reading where published texts differ. Amounts are in pCi/L. */
 export const NEXT_STEPS: Readonly<Record<NextStepId, NextStep>> = {
   'not-evaluated': {
     id: 'not-evaluated',
@@ -151,14 +151,14 @@ export const NEXT_STEPS: Readonly<Record<NextStepId, NextStep>> = {
   },
 };
 
-/** Whether a step says that this test has to be done again before anything rests on it. */
+/** Whether a step asks for a retest before the result is used. */
 export const isRetest = (step: NextStepId): boolean =>
   step === 'retest-straddles' || step === 'retest-spread' || step === 'not-evaluated';
 
-/** From here a second short-term test at once, pCi/L: the Illinois fact sheet. The guide says above it, others from 10 on. */
+/** At or above it, pCi/L, a second short-term test is done at once: the Illinois fact sheet. EPA's guide says above it, other texts from 10. */
 export const SECOND_TEST_FROM = 8;
 
-/** The most cautious first: of several locations of a home the first that is reached decides. */
+/** Most cautious first: of several locations of a home, the step that comes first here decides. */
 export const MOST_CAUTIOUS_FIRST: readonly NextStepId[] = [
   'fix',
   'fix-sale',

@@ -15,21 +15,21 @@ import {
   times,
 } from './exact.ts';
 
-/** How far two results of one place may be apart. */
+/** How the difference of a collocated pair compares with the control limits. */
 export type ControlStatus = 'in-control' | 'warning' | 'out-of-control';
 
-/** Limits of the difference of a pair for one range of its mean. Percentages are of the mean. */
+/** Control limits of a pair's difference for one range of its mean. Percentages are of the mean. */
 export interface PrecisionBand {
-  /** Of the mean, pCi/L, rounded at one decimal: from here ... */
+  /** Lower end of the range, inclusive: mean in pCi/L, rounded to one decimal. */
   readonly from: number;
-  /** ... to below here; null for no end. */
+  /** Upper end, exclusive; null for none. */
   readonly below: number | null;
-  /** The statistic: the relative percent difference, or the plain difference in pCi/L. */
+  /** The statistic: the relative percent difference, or the difference in pCi/L. */
   readonly of: 'percent' | 'difference';
-  /** What a process in control shows on average, percent; null where the texts give none. */
+  /** Average of a process in control, percent; null where no text gives one. */
   readonly typical: number | null;
   readonly warning: number;
-  /** null where the texts give none. */
+  /** Null where no text gives one. */
   readonly control: number | null;
   readonly sources: readonly Source[];
 }
@@ -40,8 +40,8 @@ const FOR_LABORATORIES = ourReading(
 );
 
 /**
- * The bands by the mean as reported, with one decimal: 3.95 reads 4.0 and belongs to the upper one (the New Jersey text
- * leaves 3.9 to 4.0 open). A plain difference is judged as "more than"; a percentage by the strict reading, "at or above".
+ * The bands, by the mean as reported at one decimal: 3.95 is reported as 4.0 and belongs to the upper band (the New Jersey text leaves 3.9
+ * to 4.0 open). A difference in pCi/L counts above its limit; a percentage at or above it, the strict reading.
  */
 export const PRECISION_BANDS: readonly PrecisionBand[] = [
   {
@@ -73,38 +73,38 @@ export const PRECISION_BANDS: readonly PrecisionBand[] = [
   },
 ];
 
-/** Two texts give the same figures with different signs: MS-QA-2019 "at or above", N.J.A.C. 7:28-27.10(c)1 "above". */
+/** Two texts give the same limits differently: MS-QA-2019 "at or above" (strict), N.J.A.C. 7:28-27.10(c)1 "above" (other). */
 type LimitReading = 'strict' | 'other';
 
 export interface Precision {
   readonly band: PrecisionBand;
   readonly status: ControlStatus;
-  /** What the other reading of the limits makes of it, where that differs; else null. */
+  /** Status by the other reading of the limits where it differs; else null. */
   readonly otherReading: ControlStatus | null;
 }
 
-/** 100 |a - b| over their mean, percent, exactly; null where both are zero. */
+/** Returns 100 |a - b| over their mean, percent, exactly; null where both are zero. */
 export function relativePercentDifference(a: Exact, b: Exact): Exact | null {
   const mean = meanOf([a, b]);
   if (mean.numerator === 0n) return null;
   return times(dividedBy(absolute(minus(a, b)), mean), exact(100n));
 }
 
-/** Sample standard deviation of a pair over its mean, percent: the relative percent difference over the root of 2. */
+/** Returns the sample standard deviation of a pair over its mean, percent: the relative percent difference over √2. Null where both are zero. */
 export function coefficientOfVariation(a: Exact, b: Exact): number | null {
   const rpd = relativePercentDifference(a, b);
   return rpd && asNumber(rpd) / Math.SQRT2;
 }
 
-/** The band of a mean, pCi/L. */
+/** Returns the band of a mean, pCi/L. */
 export function bandOf(mean: Exact): PrecisionBand {
   const shown = rounded(mean, 1);
   const band = PRECISION_BANDS.find(({ from }) => atLeast(shown, exactOf(from)));
-  // The last band begins at zero, and no concentration is below.
+  // The last band begins at zero: no concentration is below it.
   return band ?? (PRECISION_BANDS.at(-1) as PrecisionBand);
 }
 
-/** Holds two results, pCi/L, against the limits of the band of their mean, or of the mean of the set that they belong to. */
+/** Returns how two results, pCi/L, compare with the limits of the band of `mean`, which may be the mean of more results than these two. */
 export function precisionOf(a: Exact, b: Exact, mean: Exact = meanOf([a, b])): Precision {
   const band = bandOf(mean);
   const status = controlStatusBy(a, b, band, 'strict');

@@ -1,8 +1,8 @@
 import type { RadonUnit, RadonValue } from '../../../geometry/plan/test-record.ts';
 
-/** A result as somebody wrote it. */
+/** A result as a person typed it. */
 export interface EnteredRadon extends RadonValue {
-  /** Written with "<": below the limit of the laboratory, which is the value. */
+  /** Typed with "<": below the laboratory's detection limit, which is the value. */
   readonly belowLimit: boolean;
 }
 
@@ -10,15 +10,15 @@ export type ParsedRadon =
   | { readonly ok: true; readonly entered: EnteredRadon | null }
   | { readonly ok: false; readonly message: string };
 
-/** Beyond, a slip of the point or of the unit is likelier than a house: the highest that was ever measured indoors is far below. */
+/** Above this a misplaced decimal point or a wrong unit is likelier: the highest concentration ever measured indoors is far below. */
 const MOST = 1e6;
 const FORM = /^(<)?\s*(\d+(?:[.,]\d*)?|[.,]\d+)\s*(?:(pci\s*\/\s*l)|(bq\s*\/\s*m(?:3|\^3|³)))?$/i;
 
-/** Reads "3.9", "3,9", "< 0.4", "150 Bq/m3". A unit that is not written is `unit`. Nothing written: null. */
+/** Parses "3.9", "3,9", "< 0.4", "150 Bq/m3". Without a unit it is in `unit`; empty text is null. */
 export function parseRadon(text: string, unit: RadonUnit): ParsedRadon {
   const plain = text.trim();
   if (plain === '') return { ok: true, entered: null };
-  // A comma before three digits may mark thousands: 1,234 Bq/m3 read as 1.234 would be a wrong all-clear.
+  // A comma before three digits may separate thousands: 1,234 Bq/m3 taken for 1.234 would be a wrong pass.
   if (/,\d{3}(?!\d)/.test(plain)) {
     return { ok: false, message: `"${plain}" can be read in two ways. Write it without the comma, or with a point.` };
   }

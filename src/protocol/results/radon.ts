@@ -1,18 +1,18 @@
 import type { RadonUnit, RadonValue } from '../../../geometry/plan/test-record.ts';
 import { compare, decimalText, dividedBy, type Exact, exact, exactOf, rounded, times } from './exact.ts';
 
-/** Bq/m3 in one pCi/L, exactly: the curie is 3.7e10 decays a second, a litre a thousandth of a cubic metre. */
+/** Bq/m3 per pCi/L, exactly: the curie is 3.7e10 decays a second, a liter a thousandth of a cubic meter. */
 const BECQUERELS_PER_PICOCURIE = exact(37n);
 
-/** A reported concentration in pCi/L, exactly. */
+/** Returns a reported concentration in pCi/L, exactly. */
 export function inPicocuries({ value, unit }: RadonValue): Exact {
   return unit === 'pCi/L' ? exactOf(value) : dividedBy(exactOf(value), BECQUERELS_PER_PICOCURIE);
 }
 
-/** From pCi/L to Bq/m3, exactly. */
+/** Converts pCi/L to Bq/m3, exactly. */
 export const inBecquerels = (picocuries: Exact): Exact => times(picocuries, BECQUERELS_PER_PICOCURIE);
 
-/** As it is reported: "4.0 pCi/L" with one decimal (ANSI/AARST MAH-2019, 8.5.2(b)), "148 Bq/m³" whole. `picocuries` is in pCi/L. */
+/** Returns a concentration, pCi/L, as reported: "4.0 pCi/L" at one decimal (ANSI/AARST MAH-2019, 8.5.2(b)), "148 Bq/m³" whole. */
 export function radonText(picocuries: Exact, unit: RadonUnit): string {
   if (unit === 'pCi/L') return `${decimalText(picocuries, 1)} pCi/L`;
   return `${decimalText(inBecquerels(picocuries), 0)} Bq/m³`;
@@ -20,17 +20,17 @@ export function radonText(picocuries: Exact, unit: RadonUnit): string {
 
 export const otherUnit = (unit: RadonUnit): RadonUnit => (unit === 'pCi/L' ? 'Bq/m3' : 'pCi/L');
 
-/** In both units, the one that the plan shows first. */
+/** Returns a concentration, pCi/L, as reported in both units, `unit` first. */
 export function radonInBothUnits(picocuries: Exact, unit: RadonUnit): string {
   return `${radonText(picocuries, unit)} (${radonText(picocuries, otherUnit(unit))})`;
 }
 
-/** What the laboratory wrote, in its unit and with its digits: "3.95 pCi/L". */
+/** Returns a value as the laboratory reported it, with its unit and digits: "3.95 pCi/L". */
 export const enteredText = ({ value, unit }: RadonValue): string => `${value} ${unitText(unit)}`;
 
 export const unitText = (unit: RadonUnit): string => (unit === 'Bq/m3' ? 'Bq/m³' : unit);
 
-/** An entered value in the other unit, at most two decimals: "146.15 Bq/m³", "about 4.05 pCi/L". "About" only where digits are left out. */
+/** Returns an entered value in the other unit, at most two decimals: "146.15 Bq/m³". "about 4.05 pCi/L" where digits are left out. */
 export function otherUnitText(entered: RadonValue): string {
   const picocuries = inPicocuries(entered);
   const unit = otherUnit(entered.unit);
@@ -41,8 +41,7 @@ export function otherUnitText(entered: RadonValue): string {
 }
 
 /**
- * A sentence whose amounts are in pCi/L, as published, for somebody who reads in `unit`: "at 148 Bq/m³ (4 pCi/L) or above". The
- * published figure stays beside it.
+ * Returns a sentence with each amount in pCi/L also in `unit`: "at 148 Bq/m³ (4 pCi/L) or above". The published figure stays.
  */
 export function amountsInUnit(unit: RadonUnit, sentence: string): string {
   if (unit === 'pCi/L') return sentence;

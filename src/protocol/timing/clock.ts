@@ -1,18 +1,18 @@
 import { instantMs } from '../../../geometry/planfile/instant.ts';
 
-/** Instants are RFC 3339 texts in the plan and milliseconds since 1970 in all arithmetic: a change of clocks changes no duration. */
+/** Milliseconds: an instant since 1970, or a duration. Plans hold instants as RFC 3339 text; arithmetic is free of time zones. */
 export type Ms = number;
 
 export const HOUR: Ms = 3_600_000;
 export const MINUTE: Ms = 60_000;
 export const DAY: Ms = 24 * HOUR;
 
-/** Null for an instant that is not known. The plan's reader has looked at its form. */
+/** Returns an RFC 3339 instant in ms; null for none. The plan's reader has validated its format. */
 export function msOf(text: string | null | undefined): Ms | null {
   return text ? instantMs(text) : null;
 }
 
-/** What a clock on the wall shows in a zone of the IANA database, with its offset from UTC at that instant. */
+/** Wall time in a zone of the IANA database, with the offset from UTC at that instant. */
 export interface WallTime {
   readonly year: number;
   readonly month: number;
@@ -46,7 +46,7 @@ function formatIn(zone: string): Intl.DateTimeFormat {
   return format;
 }
 
-/** The wall clock of `zone` at an instant. Throws a RangeError for a zone that the system does not know. */
+/** Returns the wall time of an instant in `zone`. Throws a RangeError for a zone that the system does not know. */
 export function wallTime(at: Ms, zone: string): WallTime {
   const parts = Object.fromEntries(
     formatIn(zone)
@@ -68,7 +68,7 @@ export function wallTime(at: Ms, zone: string): WallTime {
   };
 }
 
-/** A day and a time of day on a wall clock. */
+/** A date and time of day without a zone. */
 export interface LocalTime {
   readonly year: number;
   readonly month: number;
@@ -77,22 +77,22 @@ export interface LocalTime {
   readonly minute: number;
 }
 
-/** How often the wall clock of a zone shows a time: once, twice where clocks go back, never where they go forward over it. */
+/** How often a local time occurs in a zone: once, twice where clocks go back, never where they skip it. */
 export type WallTimeMatch =
   | { readonly shown: 'once'; readonly at: Ms }
   | { readonly shown: 'twice'; readonly first: Ms; readonly second: Ms }
   | {
       readonly shown: 'never';
-      /** The instant at which the clock jumps over it. */
+      /** The instant at which the clock skips it. */
       readonly jump: Ms;
-      /** How far it jumps. */
+      /** Length of the skip, ms. */
       readonly by: Ms;
     };
 
-/** When the wall clock of `zone` shows this. Days beyond the end of a month run on. */
+/** Returns the instants at which `wall` occurs in `zone`. Days beyond the end of a month continue in the next. */
 export function matchWallTime(wall: LocalTime, zone: string): WallTimeMatch {
   const local = Date.UTC(wall.year, wall.month - 1, wall.day, wall.hour, wall.minute);
-  // The offsets on either side of any change near by: no zone changes twice within two days.
+  // The offsets before and after any nearby change: no zone changes twice within two days.
   const offsets = [local - DAY, local + DAY].map((near) => wallTime(near, zone).offset);
   const [later, earlier] = [Math.min(...offsets), Math.max(...offsets)];
   const fits = [...new Set([local - earlier, local - later])].filter((at) => at + wallTime(at, zone).offset === local);
@@ -103,8 +103,8 @@ export function matchWallTime(wall: LocalTime, zone: string): WallTimeMatch {
 }
 
 /**
- * The instant at which the wall clock of `zone` shows this; of two (clocks go back) the earlier, and of a time that is skipped
- * (clocks go forward) the instant at which the clock jumps over it. Text typed by a person goes through `parseWallTime` instead.
+ * Returns the instant of a local time in `zone`: the earlier of two (clocks go back); of a skipped time (clocks go forward) the instant of
+ * the skip. Text typed by a person goes through `parseWallTime` instead.
  */
 export function instantAt(wall: LocalTime, zone: string): Ms {
   const reading = matchWallTime(wall, zone);
@@ -112,7 +112,7 @@ export function instantAt(wall: LocalTime, zone: string): Ms {
   return reading.shown === 'twice' ? reading.first : reading.jump;
 }
 
-/** The first instant after `from` at which the offset is that of `to`: to the second. */
+/** Returns the instant between `from` and `to` at which the offset changes, to the second. */
 function jumpBetween(from: Ms, to: Ms, zone: string): Ms {
   const after = wallTime(to, zone).offset;
   let [low, high] = [from - DAY, to];
@@ -124,7 +124,7 @@ function jumpBetween(from: Ms, to: Ms, zone: string): Ms {
   return high;
 }
 
-/** RFC 3339 with the offset that the zone has at that instant: "2026-03-07T18:00:00-05:00". Seconds are rounded down. */
+/** Returns RFC 3339 text with the zone's offset at that instant: "2026-03-07T18:00:00-05:00". Rounded down to seconds. */
 export function instantText(at: Ms, zone: string): string {
   const { year, month, day, hour, minute, second, offset } = wallTime(at, zone);
   const two = (value: number) => String(value).padStart(2, '0');

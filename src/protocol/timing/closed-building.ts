@@ -6,7 +6,7 @@ import { CLOSED_BEFORE, MONITOR_HOURS, SHORT_TEST } from './limits.ts';
 import type { TimingCheck } from './timing-check.ts';
 import type { VisitTimes } from './visit-times.ts';
 
-/** The closed house before and during a short-term test. */
+/** Returns the check of closed-building conditions before and during a short-term test. */
 export function closedCheck(plan: Plan, times: VisitTimes): TimingCheck {
   const check = (verdict: TimingCheck['verdict'], detail: string): TimingCheck => ({
     rule: 'closed-building',
@@ -20,7 +20,7 @@ export function closedCheck(plan: Plan, times: VisitTimes): TimingCheck {
   const { closed, start } = times;
   if (start === null)
     return check('unknown', 'The start is not written down, so the closed hours before it cannot be told.');
-  // Before what is missing: an opening that is written down is no longer unknown.
+  // Before missing times: a recorded opening decides, whatever else is unknown.
   const opened = describeOpening(plan, times, start);
   if (opened) return check('blocked', opened);
   const zone = plan.site.timeZone;
@@ -44,7 +44,7 @@ interface Late {
   readonly lead: string;
 }
 
-/** Closed less than 12 h before: an extended test, or for a monitor its later hours, make up for it. */
+/** Closed less than 12 h before the start: an extended test compensates for it, or for a continuous monitor its later hours. */
 function lateCheck(
   plan: Plan,
   { end }: VisitTimes,
@@ -71,22 +71,22 @@ function lateCheck(
   );
 }
 
-/** A test of 96 h at least, all of them in the closed house: ANSI/AARST MAH-2019, 6.1.2(b). */
+/** Returns the earliest end of a test with 96 h under closed-building conditions: ANSI/AARST MAH-2019, 6.1.2(b). */
 const extendedUntil = (closed: Ms, start: Ms): Ms => Math.max(closed, start) + SHORT_TEST.duration;
 
-/** The first hours of a monitor may be left out: ANSI/AARST MAH-2019, 6.1.2(c). */
+/** Returns the earliest end for a monitor, whose first hours may be left out: ANSI/AARST MAH-2019, 6.1.2(c). */
 const averagedUntil = (closed: Ms, start: Ms): Ms =>
   Math.max(start, closed + CLOSED_BEFORE.duration) + MONITOR_HOURS.duration;
 
-/** What can be done about a house that was closed too late; null for what the kit does not allow. */
+/** Options where the building was closed too late. */
 export interface LateClosingOptions {
-  /** A start from here on keeps the closed hours. */
+  /** The earliest start with 12 h of closed-building conditions before it. */
   readonly startFrom: Ms;
-  /** A pick-up from here on does; the kit may lie so long. */
+  /** The earliest pick-up that makes the test long enough; null where the kit does not allow it. */
   readonly leaveUntil: Ms | null;
 }
 
-/** ANSI/AARST MAH-2019, 6.1.2: wait, or extend. */
+/** Returns the options of ANSI/AARST MAH-2019, 6.1.2: start later, or extend the exposure. */
 export function lateClosingOptions(plan: Plan, closed: Ms, start: Ms): LateClosingOptions {
   const { kit, visit } = plan;
   const soonest =
@@ -112,11 +112,11 @@ function describeOptions(plan: Plan, closed: Ms, start: Ms): string {
   return `${wait}, or${plan.visit.end === null ? '' : ', where it is not fetched yet,'} ${fetch}.`;
 }
 
-/** What an opening comes to; empty for none, or for one after which the house was closed again. */
+/** Returns the effect of an opening during the test; empty for none, or where the building was closed again afterwards. */
 function describeOpening({ site }: Plan, { closed, opened, end }: VisitTimes, start: Ms): string {
   if (opened === null || (closed !== null && opened < closed) || (end !== null && opened >= end)) return '';
   const at = formatInstant(opened, site.timeZone);
-  // Nothing was measured yet: there is nothing to repeat.
+  // Nothing was measured yet: no test has to be repeated.
   if (opened <= start) {
     return `The house was opened at ${at}, before the start. Close it again, write down since when, and start later: 12 h after that.`;
   }

@@ -6,20 +6,20 @@ import { laboratoryBy, postBy } from './laboratory.ts';
 import { POST_TAKES } from './limits.ts';
 import { visitTimes } from './visit-times.ts';
 
-/** Half-life of radon-222: 3.8235 days, 91.764 h (nuclear data tables; the figure from memory). */
+/** Half-life of radon-222, ms: 3.8235 days (nuclear data tables, from memory). */
 const HALF_LIFE: Ms = 3.8235 * 24 * HOUR;
 
-/** How much of the radon in a sealed detector is left after so long, 0 to 1. */
+/** Returns the fraction of radon left in a sealed detector after `since` ms, 0 to 1. */
 export function fractionLeft(since: Ms): number {
   return 2 ** (-Math.max(0, since) / HALF_LIFE);
 }
 
-/** How much larger the counting error has grown since: one over the root of what is left. */
+/** Returns the factor by which the relative counting error has grown after `since` ms: 1/√(fraction left). */
 export function errorGrowth(since: Ms): number {
   return 1 / Math.sqrt(fractionLeft(since));
 }
 
-/** A moment on the way to the laboratory. */
+/** An instant on the way to the laboratory. */
 export interface DecayMark {
   readonly kind: 'deadline' | 'post-by' | 'posted' | 'received';
   readonly at: Ms;
@@ -30,32 +30,32 @@ export interface DecayMark {
   readonly text: string;
 }
 
-/** What is left of the radon from the pick-up on, with the laboratory's limit and what was written down. */
+/** The decay curve from the pick-up on, with the laboratory's deadline and the recorded times. */
 export interface DecayCourse {
-  /** Whether the pick-up is only the first possible one. */
+  /** Whether the pick-up has not happened yet. */
   readonly projected: boolean;
   readonly from: Ms;
-  /** Where the picture ends, whole days. */
+  /** Length of the time axis, whole days. */
   readonly span: number;
   readonly curve: readonly { readonly days: number; readonly left: number }[];
-  /** Days along the foot with the site's date at the hour of the pick-up: "29 Nov", and "30" within a month. */
+  /** Ticks of the time axis with the site's date at the hour of the pick-up: "29 Nov", then "30" within a month. */
   readonly ticks: readonly { readonly days: number; readonly date: string }[];
-  /** In the order of time. Those beyond `span` are said and not drawn. */
+  /** In order of time. Those beyond `span` are listed and not drawn. */
   readonly marks: readonly DecayMark[];
   readonly notes: readonly string[];
 }
 
-/** No laboratory waits so long: a time beyond is a slip, and the picture would be all tail. */
+/** Maximum length of the time axis, days: no laboratory deadline is later. */
 const WIDEST = 30;
 const POINTS = 60;
 const TICKS = 4;
 
-/** Null while neither pick-up nor start is known, and for a monitor, which is read on site. */
+/** Returns the decay curve; null while neither pick-up nor start is known, and for a continuous monitor, which is read on site. */
 export function decayCourse(plan: Plan): DecayCourse | null {
   const { start, end, planned, posted, received } = visitTimes(plan);
   const { kit, visit, site } = plan;
   const from = end ?? (start === null ? null : pickUpWindow(start, kitWindow(plan)).from);
-  // What lies out for months is no charcoal: its traces do not decay.
+  // Long-term detectors hold no charcoal: their tracks do not decay.
   if (from === null || visit.device === 'monitor' || isLongTerm(plan)) return null;
   const mark = (kind: DecayMark['kind'], at: Ms, words: string): DecayMark => {
     const left = fractionLeft(at - from);

@@ -49,5 +49,5 @@ export function exposureCheck(plan: Plan, { start, end, planned }: VisitTimes): 
   return check('clear', `${lay}: within the kit's ${window}.${planned ? '' : ''}`);
 }
 
-/** Never "0 min" for what is a few seconds. */
+/** Returns a duration, ms, as text; never "0 min" for a few seconds. */
 const short = (by: Ms) => (by < 60_000 ? 'less than a minute' : formatDuration(by));

@@ -5,14 +5,14 @@ import { POST_TAKES } from './limits.ts';
 import type { TimingCheck } from './timing-check.ts';
 import type { VisitTimes } from './visit-times.ts';
 
-/** When the laboratory must have a detector: days of 24 hours from the pick-up, whatever the clocks do. */
+/** Returns when the laboratory must have a detector: `labDays` of 24 hours after the pick-up, whatever the clocks do. */
 export const laboratoryBy = (pickUp: Ms, labDays: number): Ms => pickUp + labDays * DAY;
 
-/** The last moment to post it so that the post still makes that; at once, where the kit leaves no time for the post. */
+/** Returns the latest time to post it for that deadline; the pick-up, where the kit leaves no time. */
 export const postBy = (pickUp: Ms, labDays: number): Ms =>
   Math.max(pickUp, laboratoryBy(pickUp, labDays) - POST_TAKES.duration);
 
-/** Whether the laboratory had the detectors in time. A time that cannot be right is "unknown", and never a pass. */
+/** Returns the check of the laboratory's deadline. Contradictory times are "unknown", never a pass. */
 export function laboratoryCheck(
   { kit, site, visit }: Plan,
   { end: known, planned, posted, received }: VisitTimes,

@@ -13,7 +13,7 @@ export function hasMitigation({ levels, site, visit }: Plan): boolean {
   return drawn || site.purpose === 'after-mitigation' || visit.mitigationOnSince !== null;
 }
 
-/** The clause on the hours after activation is for the test after mitigation; so are the 30 days. */
+/** MAH-2019, 7.3.2, and the 30 days apply to the test after mitigation. */
 function mitigationSources({ site }: Plan): readonly Source[] {
   if (site.purpose !== 'after-mitigation') return MITIGATION_BEFORE.sources;
   return [...MITIGATION_BEFORE_ITS_TEST.sources, ...AFTER_MITIGATION_WITHIN.sources];

@@ -5,14 +5,14 @@ import { laboratoryBy, postBy } from './laboratory.ts';
 import { LEAST_EXPOSURE } from './limits.ts';
 import type { VisitFacts } from './visit-facts.ts';
 
-/** A test as a list knows it; without `visit` only by what its plan says of start and end. */
+/** A test as a list of plans holds it; without `visit` only start and end are known. */
 export interface DueFacts {
   readonly start: string | null;
   readonly end: string | null;
   readonly visit?: VisitFacts;
 }
 
-/** Where a test stands, in the order in which it wants to be seen. */
+/** Stage of a test, in the order of urgency. */
 export type DueStep =
   | 'overdue'
   | 'measuring'
@@ -22,25 +22,28 @@ export type DueStep =
   | 'no-date'
   | 'measured';
 
-/** What comes next, and when. */
+/** The next due date of a test. */
 export interface Due {
   readonly step: DueStep;
-  /** The date that it is sorted by; null for none. */
+  /** Sort key; null for none. */
   readonly at: Ms | null;
-  /** Whether its last moment is over. */
+  /** Whether the deadline has passed. */
   readonly late: boolean;
-  /** Short words, or none. */
+  /** Short text; may be empty. */
   readonly text: string;
 }
 
-/** @param zone whose clock the words go by where the site's is not known */
+/**
+ * Returns the next due date of a test.
+ * @param zone time zone of the text where that of the site is not known
+ */
 export function nextDue(facts: DueFacts, now: Ms, zone: string): Due {
   const [start, end] = [msOf(facts.start), msOf(facts.end)];
   const format = (at: Ms) => formatShortInstant(at, facts.visit?.zone ?? zone, now);
   if (start === null) return { step: 'no-date', at: end, late: false, text: end === null ? '' : `Ends ${format(end)}` };
   if (start > now) return { step: 'to-be-started', at: start, late: false, text: `Set out ${format(start)}` };
   const window = facts.visit ? pickUpWindow(start, facts.visit.kit) : null;
-  // A pick-up ahead of now has not happened, in whatever field it stands.
+  // A pick-up in the future has not happened, whichever field holds it.
   const planned = end ?? msOf(facts.visit?.plannedEnd);
   if (end === null || end > now) return whileMeasuring(start, planned, window, now, format);
   return onceFetched(facts, start, end, now, format);

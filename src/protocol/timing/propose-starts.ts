@@ -6,39 +6,39 @@ import { CLOSED_BEFORE, MITIGATION_BEFORE } from './limits.ts';
 import { hasMitigation } from './mitigation.ts';
 import { visitTimes } from './visit-times.ts';
 
-/** When a tester works unless the plan says otherwise: common practice, no published source. */
+/** Working hours where the plan has none: common practice, no published source. */
 export const USUAL_PRACTICE: Practice = {
   days: (['mon', 'tue', 'wed', 'thu', 'fri'] as const).map((day) => ({ day, from: '08:00', to: '18:00' })),
   daysOff: [],
 };
 
 const WEEKDAYS: readonly Weekday[] = ['sun', 'mon', 'tue', 'wed', 'thu', 'fri', 'sat'];
-/** Starts are offered on the half hour, and rather with as long to fetch them. */
+/** Starts are proposed on the half hour; a pick-up window at least this long is preferred. */
 const STEP: Ms = 30 * MINUTE;
 
-/** A stretch of time in which somebody works. */
+/** A span of working hours. */
 export interface Shift {
   readonly from: Ms;
   readonly to: Ms;
 }
 
-/** A start that keeps every limit, and when the detectors can be fetched then. */
+/** A start within every limit, with the pick-ups it allows. */
 interface Proposal {
   readonly start: Ms;
-  /** Hours of work inside the kit's window; the first one first. */
+  /** Working hours within the kit's window, in order of time. */
   readonly pickUps: readonly Shift[];
 }
 
-/** The next start on a day of work, or why there is none on it. */
+/** The first start of a shift, or why it has none. */
 export type DayProposal =
   | { readonly day: Ms; readonly ok: true; readonly proposal: Proposal }
   | { readonly day: Ms; readonly ok: false; readonly reason: string };
 
-/** The hours of work on the days from `from` on, so many days, by the wall clock of the zone; a day off has none. */
+/** Returns the working hours of `count` days from `from` on, in the site's zone; a day off has none. */
 export function shifts({ days, daysOff }: Practice, zone: string, from: Ms, count: number): readonly Shift[] {
   const first = wallTime(from, zone);
   return Array.from({ length: count }, (_, index) => {
-    // Noon is on the same day whatever the clocks do.
+    // A clock change never moves noon to another date.
     const noon = wallTime(instantAt({ ...first, day: first.day + index, hour: 12, minute: 0 }, zone), zone);
     const date = `${noon.year}-${String(noon.month).padStart(2, '0')}-${String(noon.day).padStart(2, '0')}`;
     if (daysOff.includes(date)) return [];
@@ -52,9 +52,9 @@ export function shifts({ days, daysOff }: Practice, zone: string, from: Ms, coun
 }
 
 /**
- * For each shift of the next days the first start that keeps the closed hours, the running hours of a mitigation system, and the
- * kit's window with a pick-up in hours of work; or why the shift has none. What is not known of the house is taken to begin now.
- * @param days how far to look ahead
+ * Returns for each shift of the next days the first start within every limit (closed-building conditions, running time of a mitigation
+ * system, a pick-up in working hours within the kit's window), or why it has none. Unrecorded conditions are assumed to begin now.
+ * @param days number of days to look ahead
  */
 export function proposeStarts(plan: Plan, now: Ms, days = 10): readonly DayProposal[] {
   const practice = plan.practice ?? USUAL_PRACTICE;
@@ -82,7 +82,7 @@ export function proposeStarts(plan: Plan, now: Ms, days = 10): readonly DayPropo
         const pickUps = work.flatMap((later) => within(later, start + least, start + most));
         if (pickUps.length > 0) starts.push({ start, pickUps });
       }
-      // A pick-up that is right for one minute only is hardly one.
+      // Prefer a start that leaves half an hour for the pick-up.
       const proposal =
         starts.find(({ pickUps }) => pickUps.some(({ from: first, to }) => to - first >= STEP)) ?? starts[0];
       if (proposal) return { day, ok: true, proposal };
@@ -90,7 +90,7 @@ export function proposeStarts(plan: Plan, now: Ms, days = 10): readonly DayPropo
     });
 }
 
-/** Since when the house is closed; null where that is not known, or where it was opened since. */
+/** Returns since when the building is closed; null where that is not recorded, or where it was opened since. */
 function closedStill(plan: Plan, now: Ms): Ms | null {
   const { closed, opened } = visitTimes(plan);
   const isOpen = closed !== null && opened !== null && opened >= closed && opened <= now;

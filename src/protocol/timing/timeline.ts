@@ -6,14 +6,14 @@ import { laboratoryBy } from './laboratory.ts';
 import { CLOSED_BEFORE, MITIGATION_BEFORE } from './limits.ts';
 import { visitTimes } from './visit-times.ts';
 
-/** A bar of the timeline: what happens from when to when, beside what is needed. */
+/** A bar of the timeline. */
 export interface TimelineBar {
   readonly name: string;
   readonly from: Ms;
   readonly to: Ms;
-  /** Needed: a limit; done: what was written down; open: the kit's window. */
+  /** "needed": a required duration; "done": recorded; "open": the kit's window, or planned. */
   readonly kind: 'needed' | 'done' | 'open';
-  /** Why it is so long; empty for what was written down. */
+  /** The reason for its length; empty for recorded times. */
   readonly why: string;
 }
 
@@ -21,11 +21,11 @@ export interface Timeline {
   readonly from: Ms;
   readonly to: Ms;
   readonly bars: readonly TimelineBar[];
-  /** Midnights by the clock of the site, inside the picture. */
+  /** Midnights in the site's zone within the timeline. */
   readonly midnights: readonly Ms[];
 }
 
-/** The visit as bars on one scale, or null while the start is not known. */
+/** Returns the visit as bars on one time scale; null while the start is not known. */
 export function timelineOf(plan: Plan): Timeline | null {
   const { start } = visitTimes(plan);
   if (start === null) return null;
@@ -35,7 +35,7 @@ export function timelineOf(plan: Plan): Timeline | null {
   return { from, to, bars, midnights: midnightsBetween(from, to, plan.site.timeZone) };
 }
 
-/** "Sat 7 Mar, 6:00 to 18:00": the second day only where it is another one. */
+/** Returns "Sat 7 Mar, 6:00 to 18:00", with the second date where it differs. */
 export function formatSpan({ from, to }: Pick<TimelineBar, 'from' | 'to'>, zone: string): string {
   const [first, last] = [formatShortInstant(from, zone), formatShortInstant(to, zone)];
   const [day] = first.split(', ');
@@ -115,7 +115,7 @@ function after(plan: Plan, start: Ms): readonly TimelineBar[] {
   ];
 }
 
-/** What is planned is open, and never done. */
+/** A planned exposure is "open", never "done". */
 const laidOut = (from: Ms, to: Ms, planned: boolean): TimelineBar =>
   planned
     ? {

@@ -3,17 +3,17 @@ import type { Source } from '../../../geometry/rules/types.ts';
 
 export type TimingRule = 'exposure' | 'closed-building' | 'mitigation-system' | 'weather' | 'laboratory';
 
-/** One limit of time and how the visit keeps it. */
+/** The check of one time limit. */
 export interface TimingCheck {
   readonly rule: TimingRule;
-  /** "not-run": nothing to look at yet, and never a pass. */
+  /** "not-run": nothing to check yet, never a pass. */
   readonly verdict: Verdict | 'not-run';
-  /** What was found, what is needed, and the way out. */
+  /** What was found, what is required, and what can be done. */
   readonly detail: string;
   readonly sources: readonly Source[];
 }
 
-/** What each rule is called, on screen and in print. */
+/** Name of each rule, on screen and in print. */
 export const TIMING_NAME: Readonly<Record<TimingRule, string>> = {
   'closed-building': 'Closed house',
   'mitigation-system': 'Mitigation system',

@@ -7,7 +7,7 @@ import type { TimingCheck } from './timing-check.ts';
 import { visitTimes } from './visit-times.ts';
 import { weatherCheck } from './weather-check.ts';
 
-/** Every limit of time that the plan's visit is held against, in the order of the job. */
+/** Returns the check of every time limit, in the order of the visit. */
 export function timingChecks(plan: Plan): readonly TimingCheck[] {
   const times = visitTimes(plan);
   return [

@@ -7,22 +7,23 @@ import type { TimingCheck } from './timing-check.ts';
 import { timingChecks } from './timing-checks.ts';
 import { visitTimes } from './visit-times.ts';
 
-/** The times of a plan's visit. Instants in the site's zone, RFC 3339; null where the start is not known. */
+/** The times of a plan's visit. Instants are RFC 3339 in the site's zone; null where the start is not known. */
 export interface TimingReport {
   readonly exposureHours: number | null;
-  /** Whether the pick-up is only planned: what hangs on it is as planned. */
+  /** Whether the pick-up is only planned, and with it what depends on it. */
   readonly planned: boolean;
   readonly earliestEnd: string | null;
   readonly latestEnd: string | null;
-  /** When the house must be closed: 12 h before the start, however long the test. Null for a long-term test, which needs no closed house. */
+  /** When the building must be closed: 12 h before the start. Null for a long-term test, which needs no closed-building conditions. */
   readonly closeBy: string | null;
-  /** When a mitigation system must run. */
+  /** When a mitigation system must be running. */
   readonly mitigationOnBy: string | null;
-  /** When the laboratory must have it; null while the pick-up is not known, and for a monitor. */
+  /** When the laboratory must have the detectors; null while the pick-up is not known, and for a continuous monitor. */
   readonly laboratoryBy: string | null;
   readonly checks: readonly TimingCheck[];
 }
 
+/** Returns the times of a plan's visit with the check of every limit. */
 export function timingReport(plan: Plan): TimingReport {
   const { start, end, planned } = visitTimes(plan);
   const { kit, site, visit } = plan;
@@ -42,9 +43,9 @@ export function timingReport(plan: Plan): TimingReport {
   };
 }
 
-/** The rules that a test stands and falls with: broken, its results are not evaluated. */
+/** Rules that make results invalid when broken. */
 export const DECIDING_RULES: readonly TimingCheck['rule'][] = ['exposure', 'closed-building', 'mitigation-system'];
 
-/** Whether the way to the laboratory leaves the standing of a test open. */
+/** Whether a check leaves the validity of a test unknown because of the delivery to the laboratory. */
 export const isLaboratoryIssue = ({ rule, verdict }: TimingCheck): boolean =>
   rule === 'laboratory' && (verdict === 'blocked' || verdict === 'unknown');

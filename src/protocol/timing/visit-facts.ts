@@ -6,23 +6,24 @@ import { visitIssues } from '../validity/test-state.ts';
 import { testStateFrom } from '../validity/validity.ts';
 import { kitWindow } from './exposure-window.ts';
 
-/** What the next date of a test hangs on. A few plain values, so that a list of plans knows it without the plans. */
+/** The values that the next due date depends on, for a list of plans that does not load the plans. */
 export interface VisitFacts {
   /** IANA zone of the site. */
   readonly zone: string;
   readonly kit: Pick<Kit, 'minimumHours' | 'maximumHours' | 'labDays'>;
-  /** The pick-up as planned; left out by an earlier Stillspot. */
+  /** The planned pick-up; earlier versions left it out. */
   readonly plannedEnd?: string | null;
-  /** Why the results in hand are not the end of it: "Test again", say; empty or left out where nothing speaks against them. */
+  /** Why a retest is needed, in a few words; empty or left out where none is. */
   readonly retestReason?: string;
   readonly posted: string | null;
   readonly received: string | null;
-  /** Read on site: nothing goes to a laboratory. */
+  /** A continuous monitor, read on site: nothing is sent to a laboratory. */
   readonly monitor: boolean;
-  /** Whether a result is in. */
+  /** Whether there is a result. */
   readonly read: boolean;
 }
 
+/** Returns these values of a plan. */
 export function visitFacts(plan: Plan): VisitFacts {
   const { site, kit, visit, readings } = plan;
   const { labDays } = kit;
@@ -40,8 +41,8 @@ export function visitFacts(plan: Plan): VisitFacts {
 }
 
 /**
- * Why a test has to be done again, in a few words for a list of plans; empty where nothing that times, house and results tell asks for
- * it. Placement is left out: a list does not look at drawings.
+ * Returns why a retest is needed, in a few words; empty where timing, conditions and results call for none. Placement is left out: it would
+ * need the drawing.
  */
 function retestReason(plan: Plan): string {
   if (plan.visit.end === null) return '';

@@ -1,32 +1,32 @@
 import { type LocalTime, MINUTE, type Ms, matchWallTime, msOf, wallTime } from './clock.ts';
 import { describeRepeatedMinute, formatDay, formatHourMinute } from './format-time.ts';
 
-/** One of two minutes that a clock shows alike. */
+/** One of two instants with the same local time. */
 interface WallChoice {
   readonly at: Ms;
   /** "1:30 before the clocks go back (UTC-4)". */
   readonly words: string;
 }
 
-/** What a day and time that somebody typed stand for. */
+/** The result of parsing a typed date and time. */
 export type WallTimeInput =
   | { readonly kind: 'empty' }
   | { readonly kind: 'instant'; readonly at: Ms }
-  /** The clock shows it twice: nobody but the one who was there knows which. */
+  /** The local time occurs twice: only the person can say which one is meant. */
   | { readonly kind: 'twice'; readonly question: string; readonly choices: readonly WallChoice[] }
   | { readonly kind: 'refused'; readonly message: string };
 
-/** Years that a test can be of; a slip of the keys is likelier beyond. */
+/** Accepted years; others are likely typing errors. */
 const YEARS = { from: 1980, to: 2199 } as const;
-/** The first and last minute that a field takes, as the browser's own picker writes them. */
+/** `min` and `max` of a datetime-local input. */
 export const INPUT_RANGE = { min: `${YEARS.from}-01-01T00:00`, max: `${YEARS.to}-12-31T23:59` } as const;
 
-/** Of what is no day with a time, or only half of one. */
+/** Message for input that is no complete date and time. */
 export const INSTANT_NEEDED = 'A day and a time are needed, like 7 March 2026, 18:00.';
 
 /**
- * Reads "2026-03-07T18:00" by the wall clock of `zone`, which must be a zone of the IANA database. A time is never shifted: one that
- * the clock skips is refused, one that it shows twice is asked about.
+ * Parses "2026-03-07T18:00" as local time in `zone`, a zone of the IANA database. A time is never shifted: a skipped one is refused, and
+ * for one that occurs twice the result has a question.
  */
 export function parseWallTime(text: string, zone: string): WallTimeInput {
   if (text === '') return { kind: 'empty' };
@@ -53,7 +53,7 @@ export function parseWallTime(text: string, zone: string): WallTimeInput {
   };
 }
 
-/** Whether there is such a day and time at all: 30 February and 24:30 run on into the next. */
+/** Whether the date and time exist: Date.UTC accepts 30 February and 24:30. */
 function isOnCalendar({ year, month, day, hour, minute }: LocalTime): boolean {
   const date = new Date(Date.UTC(year, month - 1, day));
   return date.getUTCMonth() === month - 1 && date.getUTCDate() === day && hour < 24 && minute < 60;
@@ -61,21 +61,21 @@ function isOnCalendar({ year, month, day, hour, minute }: LocalTime): boolean {
 
 function describeSkippedTime(wall: LocalTime, jump: Ms, by: Ms, zone: string): string {
   const to = wallTime(jump, zone);
-  // What the clock would have shown at the jump: a zone may skip half an hour, or a day.
+  // The local time at which the skip begins: a zone may skip half an hour, or a day.
   const from = new Date(jump + to.offset - by);
   const fromWords = formatHourMinute({ hour: from.getUTCHours(), minute: from.getUTCMinutes() });
   const jumps = `The clocks go forward from ${fromWords} to ${formatHourMinute(to)} on ${formatDay(jump, zone)}`;
   return `${jumps}, so ${formatHourMinute(wall)} never comes. Write a time before ${fromWords}, or from ${formatHourMinute(to)} on.`;
 }
 
-/** "UTC-4", "UTC+5:30". */
+/** Returns "UTC-4", "UTC+5:30". */
 function formatUtcOffset(offset: Ms): string {
   const minutes = Math.round(Math.abs(offset) / MINUTE);
   const rest = minutes % 60 ? `:${String(minutes % 60).padStart(2, '0')}` : '';
   return `UTC${offset < 0 ? '-' : '+'}${Math.floor(minutes / 60)}${rest}`;
 }
 
-/** As the browser's picker writes a wall clock: "2026-03-07T18:00"; empty for none. `readWall` reads it. */
+/** Returns the value of a datetime-local input, "2026-03-07T18:00"; empty for none. `parseWallTime` parses it. */
 export function wallTimeInputValue(value: string | null, zone: string): string {
   const at = msOf(value);
   if (at === null) return '';

@@ -12,18 +12,18 @@ import type { VisitTimes } from './visit-times.ts';
 const KMH_PER_MPH = 1.609344;
 type Lengths = Plan['display']['length'];
 
-/** Wind in the units that the plan is shown in: the file holds km/h. */
+/** Returns the wind unit that fits the plan's length unit: the file holds km/h. */
 export function windUnit(lengths: Lengths): { readonly name: 'mph' | 'km/h'; readonly kmh: number } {
   return lengths === 'metric' ? { name: 'km/h', kmh: 1 } : { name: 'mph', kmh: KMH_PER_MPH };
 }
 
-/** "30 mph", "47.9 km/h": to a hundredth, so that nothing below the limit looks like it. */
+/** Returns "30 mph", "47.9 km/h": to a hundredth, so that no wind below the limit reads like it. */
 export function formatWind(kmh: number, lengths: Lengths): string {
   const unit = windUnit(lengths);
   return `${Math.round((100 * kmh) / unit.kmh) / 100} ${unit.name}`;
 }
 
-/** What was forecast, with when and where it was read, as far as it is noted. No full stop. */
+/** Returns the forecast with its time and source as far as noted, without a period at the end. */
 export function describeForecast({ at, source, sustained, storm }: Forecast, { site, display }: Plan): string {
   const looked = msOf(at);
   const when = looked === null ? '' : ` of ${formatInstant(looked, site.timeZone)}`;
@@ -38,7 +38,7 @@ export function describeForecast({ at, source, sustained, storm }: Forecast, { s
 
 const BARE: Forecast = { at: null, source: '', sustained: null, storm: null, note: '' };
 
-/** The visit with its forecast changed; without one when nothing of it is left. */
+/** Returns the visit with its forecast changed; an empty forecast is removed. */
 export function withForecast(visit: Visit, patch: Partial<Forecast>): Visit {
   const forecast = { ...BARE, ...visit.forecast, ...patch };
   const { forecast: _, ...others } = visit;
@@ -48,8 +48,8 @@ export function withForecast(visit: Visit, patch: Partial<Forecast>): Visit {
 }
 
 /**
- * Whether the forecast lets a test of less than `SHORT_TEST` begin. "Unknown" where something of it is not noted, or was looked up only
- * after the start: the text asks to look it up and to write it down first.
+ * Returns the check of the forecast for a test of less than `SHORT_TEST`. "Unknown" where a part is not noted, or was looked up after the
+ * start: the text requires it to be looked up and recorded before.
  */
 export function weatherCheck(plan: Plan, { start, end }: VisitTimes): TimingCheck {
   const { forecast } = plan.visit;
@@ -94,13 +94,13 @@ export function weatherCheck(plan: Plan, { start, end }: VisitTimes): TimingChec
   return check('clear', `${found}.${before}`);
 }
 
-/** The text gives 30 mph as 48 km/h, which is a little less: the lower figure counts. */
+/** The text gives 30 mph as 48 km/h, which is slightly less: the lower figure counts. */
 function windLimitWords(kmh: number): string {
   const between = kmh < 30 * KMH_PER_MPH;
   return ` The limit is 30 mph (48 km/h)${between ? '; of the two figures the lower one counts' : ''}.`;
 }
 
-/** Until it is fetched, a test is as long as its kit asks for at least. */
+/** Whether the test is as long as `SHORT_TEST`. Before the pick-up the kit's minimum counts. */
 function lastsLong({ kit }: Plan, start: Ms | null, end: Ms | null): boolean {
   const exposure = start === null || end === null ? kit.minimumHours * HOUR : end - start;
   return exposure >= SHORT_TEST.duration;

@@ -8,20 +8,23 @@ import { amountsInUnit } from '../results/radon.ts';
 import { homeStep } from './home-step.ts';
 import { issueText, type TestStage, type TestState, VALIDITY_HEADLINE, VALIDITY_TEXT } from './validity.ts';
 
-/** The whole test in a line: never greener than its worst part. */
+/** The whole test in one line; its tone is that of the worst part. */
 export interface TestHeadline {
   readonly tone: Verdict;
   /** "Not evaluated", "Unknown", "Holds". */
   readonly head: string;
-  /** The first cause, or what follows, in a sentence or two. */
+  /** The first issue, or the next step, in a sentence or two. */
   readonly text: string;
-  /** How many causes there are beside the first. */
+  /** Number of further issues. */
   readonly more: number;
-  /** Where the first cause is mended; null where nothing is. */
+  /** Stage in which the first issue is fixed; null without one. */
   readonly stage: TestStage | null;
 }
 
-/** @param state of the same plan */
+/**
+ * Returns the headline of a test.
+ * @param state of the same plan
+ */
 export function testHeadline(plan: Plan, state: TestState): TestHeadline {
   const [worst, ...others] = state.issues;
   const head = VALIDITY_HEADLINE[state.validity];
@@ -47,19 +50,19 @@ export function testHeadline(plan: Plan, state: TestState): TestHeadline {
   return { tone, head, text: [...state.notes, house.text].join(' '), more: 0, stage: null };
 }
 
-/** The state of the whole test as a paper and the command line lead with it: "The test: holds so far." */
+/** Returns the headline as documents and the command line have it: "The test: holds so far." */
 export function headlineSentence(plan: Plan, state: TestState): string {
   const { head } = testHeadline(plan, state);
   return `The test: ${head.charAt(0).toLowerCase()}${head.slice(1)}.`;
 }
 
-/** The first cause, or what follows, and how many more there are: for where there is no room for all. */
+/** Returns the first issue, or the next step, and the number of further issues: for where there is no room for all. */
 export function headlineDetail(plan: Plan, state: TestState): string {
   const { text, more } = testHeadline(plan, state);
   return `${amountsInUnit(plan.display.radon, text)}${more > 0 ? ` And ${more} more.` : ''}`;
 }
 
-/** What the standing means, then every cause with where it is mended; of a test without a cause what follows. */
+/** Returns what the validity means and every issue with where it is fixed; the next step where there is no issue. */
 export function describeIssues(plan: Plan, state: TestState): readonly string[] {
   if (state.issues.length === 0) return [headlineDetail(plan, state)];
   return [VALIDITY_TEXT[state.validity], ...state.issues.map(issueText), ...state.notes];

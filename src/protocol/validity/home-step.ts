@@ -4,15 +4,15 @@ import type { Plan } from '../../../geometry/plan/model.ts';
 import type { LocationReport } from '../results/location-report.ts';
 import { MOST_CAUTIOUS_FIRST, NEXT_STEPS, type NextStepId } from '../results/next-steps.ts';
 
-/** The one step for the whole house, or "unknown" while something that the profile asks for is open. */
+/** The next step for the whole home; "unknown" while a level that the profile requires lacks valid results. */
 export interface HomeStep {
   readonly step: NextStepId;
   readonly text: string;
 }
 
 /**
- * The most cautious step over the locations of a house. Unknown while a level that the profile of the plan wants tested has fewer
- * locations with results that stand than it asks for; what those that stand ask for already is said beside it.
+ * Returns the most cautious next step over the locations of a home. Unknown while a level that the profile requires has fewer locations
+ * with valid results than required; the text then adds what the valid results already call for.
  */
 export function homeStep(plan: Plan, sets: readonly LocationReport[]): HomeStep {
   const standing = sets.filter(({ state }) => state.validity === 'holds');
@@ -25,14 +25,14 @@ export function homeStep(plan: Plan, sets: readonly LocationReport[]): HomeStep 
   return { step: 'unknown', text: so + already };
 }
 
-/** Steps of locations that hold and let the home go say nothing while another location is open. */
+/** Whether a step calls for action now. Others are not named while another location is missing. */
 const asksNow = (step: NextStepId): boolean =>
   MOST_CAUTIOUS_FIRST.indexOf(step) < MOST_CAUTIOUS_FIRST.indexOf('not-evaluated');
 
 const mostCautious = (steps: readonly NextStepId[]): NextStepId | null =>
   MOST_CAUTIOUS_FIRST.find((step) => steps.includes(step)) ?? null;
 
-/** Each level that lacks a result, in words. */
+/** Returns a phrase for each level that lacks valid results. */
 function levelsWithoutResult(plan: Plan, standing: readonly LocationReport[]): readonly string[] {
   return levelsToTest(plan).flatMap(({ level, needed }) => {
     const here = standing.filter(({ set }) => set.level.id === level.id).length;

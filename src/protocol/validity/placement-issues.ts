@@ -7,23 +7,23 @@ import type { RuleId } from '../../../geometry/rules/types.ts';
 import { detectorLabel } from '../detector-label.ts';
 import type { TestStage, ValidityIssue } from './validity.ts';
 
-/** What the checks said of the detectors of each level. */
+/** Placement reports of one level. */
 export interface LevelPlacement {
   readonly id: string;
   readonly detectors: readonly PlacementReport[];
 }
-/** A report; `doubt` says in words what the two computations differ on, where they do. */
+/** A report; `discrepancy` describes a difference between the two computations. */
 type PlacementReport = DetectorReport & { readonly discrepancy?: string | undefined };
 
-/** What placement takes from a test, and what it only has to say. */
+/** What placement means for a test: issues, and notes that do not affect its validity. */
 export interface PlacementIssues {
   readonly issues: readonly ValidityIssue[];
   readonly notes: readonly string[];
 }
 
 /**
- * A detector with a result that is blocked takes that result; without one it leaves the test open, as does one that cannot be
- * decided, and every check that was not run.
+ * Returns the issues of placement. A blocked detector with a result makes that result invalid. A blocked one without a result, an undecided
+ * one and every check that was not run leave the validity unknown.
  */
 export function placementIssues(plan: Plan, placement: readonly LevelPlacement[]): PlacementIssues {
   const levels = plan.levels.map((level) =>
@@ -65,7 +65,7 @@ function verdictIssues(plan: Plan, level: Level, detector: Detector, report: Pla
   return [{ validity, stage: 'place', text, detectors: [detector.id] }];
 }
 
-/** Where the checks that were not run are answered; the others under Draw. */
+/** Stage in which a rule that was not run can be answered; "draw" for all others. */
 const STAGE_OF: Partial<Readonly<Record<RuleId, TestStage>>> = {
   level: 'site',
   'direct-sun': 'place',
@@ -79,7 +79,7 @@ interface Placed {
   readonly report: DetectorReport;
 }
 
-/** One for each rule of a level that was not run, with the detectors that it was not run for. */
+/** Returns one issue per rule of a level that was not run, with its detectors. */
 function notRunIssues(plan: Plan, placed: readonly Placed[]): readonly ValidityIssue[] {
   const open = new Map<RuleId, Placed[]>();
   for (const one of placed) {

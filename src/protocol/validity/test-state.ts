@@ -11,10 +11,10 @@ import { type LevelPlacement, placementIssues } from './placement-issues.ts';
 import { type TestState, testStateFrom, type ValidityIssue } from './validity.ts';
 
 /**
- * Whether a test holds, and every cause for which it does not: where the detectors sit and what was not run, how long they lay,
- * the closed house, the mitigation system, the way to the laboratory, the hands it went through, the conditions, tampering, too few detectors for a property
- * transfer, results that are not in. The worst cause decides; what is not written down is unknown, and never a pass.
- * @param placement what the checks said, where it is known already: worked out here when left out
+ * Returns whether a test is valid, with every issue: placement and rules that were not run, exposure time, closed-building conditions,
+ * the mitigation system, delivery to the laboratory, chain of custody, tampering, single detectors in a property transfer, missing
+ * results. The worst issue decides; what is not recorded is unknown, never a pass.
+ * @param placement reports of the placement checks; computed when left out
  */
 export function testState(plan: Plan, placement: readonly LevelPlacement[] = checkPlan(plan).levels): TestState {
   const { issues, notes } = placementIssues(plan, placement);
@@ -24,12 +24,12 @@ export function testState(plan: Plan, placement: readonly LevelPlacement[] = che
   );
 }
 
-/** What the times and the house take from a test, whatever was placed and measured. */
+/** Returns the issues of timing and conditions, whatever was placed and measured. */
 export const visitIssues = (plan: Plan): readonly ValidityIssue[] => [...timingIssues(plan), ...conditionsIssues(plan)];
 
 /**
- * In a property transfer a passive detector by itself decides nothing: 32 Ill. Adm. Code Part 422, Appendix B; ANSI/AARST MAH-2019, 2.5.
- * Detectors of one mark that lie too far apart are each by itself.
+ * In a property transfer a single passive detector is not accepted: 32 Ill. Adm. Code Part 422, Appendix B; ANSI/AARST MAH-2019, 2.5.
+ * Detectors of one pair mark that are too far apart are single.
  */
 function pairIssues(plan: Plan): readonly ValidityIssue[] {
   if (plan.site.purpose !== 'property-transfer' || plan.visit.device === 'monitor') return [];
@@ -53,7 +53,7 @@ function timingIssues(plan: Plan): readonly ValidityIssue[] {
     const { rule, verdict, detail } = check;
     const text = `${TIMING_NAME[rule]}: ${detail}`;
     const of = { stage: 'time', text, detectors: null } as const;
-    // What is only planned has happened neither well nor badly.
+    // A planned pick-up has not happened: neither valid nor invalid.
     if (rule === 'exposure' && plan.visit.end === null)
       return [{ ...of, validity: 'unknown', text: notPickedUpText(plan, text) }];
     if (DECIDING_RULES.includes(rule) && verdict === 'blocked') return [{ ...of, validity: 'not-evaluated' }];
@@ -71,7 +71,7 @@ function conditionsIssues(plan: Plan): readonly ValidityIssue[] {
   return [{ validity: validity, stage: 'house', text: `The house: ${text}`, detectors: null }];
 }
 
-/** Hands or times that contradict one another: whose air a detector measured, and how long, is not known. Tampering is for the house. */
+/** Discrepancies of the chain of custody: where a detector was, and how long, is not known. Tampering is a condition. */
 const custodyIssues = (plan: Plan): readonly ValidityIssue[] =>
   chainDiscrepancies(plan).map(({ detectors, text }) => ({ validity: 'unknown', stage: 'log', text: text, detectors }));
 

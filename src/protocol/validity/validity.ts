@@ -1,29 +1,29 @@
-/** Whether results may be used: not evaluated outweighs unknown, and unknown outweighs holds. */
+/** Whether results may be used. The worst of several counts: "not-evaluated" before "unknown" before "holds". */
 export type Validity = 'holds' | 'unknown' | 'not-evaluated';
 
-/** The stage of the job in which a cause is mended. */
+/** The stage of the app in which an issue is fixed. */
 export type TestStage = 'site' | 'draw' | 'place' | 'time' | 'house' | 'log' | 'read';
 
-/** One cause for which a test does not hold, or is not known to. */
+/** One reason why a test is not valid, or not known to be. */
 export interface ValidityIssue {
   readonly validity: Exclude<Validity, 'holds'>;
   readonly stage: TestStage;
-  /** The cause in a sentence or two, without where it is mended. */
+  /** The issue in a sentence or two, without where it is fixed. */
   readonly text: string;
-  /** Ids of the detectors whose results it takes; null: all of them. */
+  /** Ids of the affected detectors; null for all. */
   readonly detectors: readonly string[] | null;
 }
 
-/** The state of a whole test, or of one location of it. */
+/** Validity of a whole test, or of one location, with the reasons. */
 export interface TestState {
   readonly validity: Validity;
-  /** Worst first; none where it holds. */
+  /** Worst first; empty where the test holds. */
   readonly issues: readonly ValidityIssue[];
-  /** What takes nothing away and is said all the same: tight placement. */
+  /** Remarks that do not affect validity: tight placement. */
   readonly notes: readonly string[];
 }
 
-/** Where each cause is mended, as the end of its sentence. */
+/** Where an issue is fixed, by stage: the end of its text. */
 const WHERE_TO_FIX: Readonly<Record<TestStage, string>> = {
   site: 'To be written down under Site.',
   draw: 'To be answered or drawn under Draw.',
@@ -34,7 +34,7 @@ const WHERE_TO_FIX: Readonly<Record<TestStage, string>> = {
   read: 'To be entered under Read.',
 };
 
-/** The press that leads there. */
+/** Label of the button that opens a stage. */
 export const STAGE_BUTTON: Readonly<Record<TestStage, string>> = {
   site: 'Look at the site',
   draw: 'Look at the drawing',
@@ -45,14 +45,14 @@ export const STAGE_BUTTON: Readonly<Record<TestStage, string>> = {
   read: 'Look at the results',
 };
 
-/** What the standing of a test means for all its results; empty where it holds. */
+/** What the validity of a test means for its results; empty where it holds. */
 export const VALIDITY_TEXT: Readonly<Record<Validity, string>> = {
   holds: '',
   'not-evaluated': 'This test does not hold: its results are kept and not evaluated.',
   unknown: 'Whether this test holds is not known: no result of it passes before what is missing is written down.',
 };
 
-/** The standing in a word, as a headline has it. */
+/** The validity as a headline. */
 export const VALIDITY_HEADLINE: Readonly<Record<Validity, string>> = {
   holds: 'Holds',
   'not-evaluated': 'Not evaluated',
@@ -61,18 +61,18 @@ export const VALIDITY_HEADLINE: Readonly<Record<Validity, string>> = {
 
 const RANK: Readonly<Record<Validity, number>> = { 'not-evaluated': 0, unknown: 1, holds: 2 };
 
-/** The state that these causes come to: the worst decides. */
+/** Returns the state that follows from issues: the worst decides. */
 export function testStateFrom(reasons: readonly ValidityIssue[], notes: readonly string[] = []): TestState {
   const sorted = reasons.toSorted((a, b) => RANK[a.validity] - RANK[b.validity]);
   return { validity: sorted[0]?.validity ?? 'holds', issues: sorted, notes };
 }
 
-/** The same for the results of some of the detectors. */
+/** Returns the state of some of the detectors. */
 export function stateForDetectors({ issues }: TestState, detectors: readonly { readonly id: string }[]): TestState {
   return testStateFrom(
     issues.filter(({ detectors: of }) => of === null || detectors.some(({ id }) => of.includes(id))),
   );
 }
 
-/** A cause with where it is mended. */
+/** Returns the text of an issue with where it is fixed. */
 export const issueText = ({ text, stage }: ValidityIssue): string => `${text} ${WHERE_TO_FIX[stage]}`;

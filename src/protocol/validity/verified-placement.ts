@@ -6,10 +6,10 @@ import type { Computed } from '../../../geometry/recheck/compare.ts';
 import { settled } from '../../../geometry/recheck/settled.ts';
 import { detectorLabel } from '../detector-label.ts';
 
-/** What the checks said of a detector, and how that was come by. */
+/** A placement report with how its verdict was computed. */
 export interface VerifiedReport extends DetectorReport {
   readonly computed: Computed;
-  /** What the two computations differ on; undefined where they do not. */
+  /** Description of the difference between the two computations; undefined where they agree. */
   readonly discrepancy: string | undefined;
 }
 export interface VerifiedLevel {
@@ -20,8 +20,8 @@ export interface VerifiedLevel {
 const ONCE: Computed = { how: 'once', cause: 'it was not asked' };
 
 /**
- * The reports with the verdicts that may leave the tool: unknown where the two computations differ.
- * @param computed what the second computation says of each detector, by id; who is not in it was computed once
+ * Returns the reports with the verdicts to publish: unknown where the two computations differ.
+ * @param computed outcome of the second computation by detector id; a detector that is missing was computed once
  */
 export function verifiedLevels(
   plan: Plan,
@@ -38,7 +38,7 @@ export function verifiedLevels(
   }));
 }
 
-/** Each detector with its verdict, the reason, and what nobody looked for or was not run: "A1: clear. Every rule …". */
+/** Returns a line per detector: verdict, reason, and what was not looked for or not run: "A1: clear. Every rule …". */
 export function describePlacement(plan: Plan, levels: readonly VerifiedLevel[]): readonly string[] {
   return plan.levels.flatMap((level) =>
     level.detectors.flatMap((detector) => {
@@ -51,7 +51,7 @@ export function describePlacement(plan: Plan, levels: readonly VerifiedLevel[]):
   );
 }
 
-/** How the verdicts were come by, each sentence once, with whom it concerns where that is not all. */
+/** Returns how the verdicts were computed: each sentence once, with its detectors where they are not all. */
 export function describeVerification(plan: Plan, levels: readonly VerifiedLevel[]): readonly string[] {
   const reports = levels.flatMap(({ detectors }) => detectors);
   return saidOf(
