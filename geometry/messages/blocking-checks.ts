@@ -7,21 +7,23 @@ import { nearestSpot } from '../region/nearest.ts';
 import type { LevelRegion } from '../region/types.ts';
 import { ruleOf } from '../rules/profiles.ts';
 import { describeCheck } from './check.ts';
-import { wayTo } from './move.ts';
-import { VERDICT_WORD } from './verdict-word.ts';
+import { VERDICT_WORD } from './headline.ts';
+import { describeWay } from './move.ts';
 
-/** The answer for one spot of the floor. */
+/** The explanation for one point of the floor. */
 export interface WhyNot {
-  /** "Blocked: sump pit". Empty where a detector may sit, and off the floor. */
+  /** "Blocked: sump pit". "" where a detector may be, and off the floor. */
   readonly head: string;
-  /** The one subject with the one distance and its need; then the way to the nearest white. */
+  /** The subject, distance and limit; then the way to the nearest white (allowed) area. */
   readonly lines: readonly string[];
 }
 
 /**
- * Why a detector may not sit at a spot, in words: the rule that is missed by most, its subject, the distance and the need, then how
- * far the nearest white is and which way. `checks` are those of `blockingChecks` there, worst first; `region` is what the sheet shows white.
- * A white spot and a spot off every floor are told as such.
+ * Explains in words why a detector may not be at a point: the rule with the greatest shortfall, its subject, distance
+ * and limit, then
+ * distance and direction to the nearest white area. `checks` are those of `blockingChecks` there, worst first; `region`
+ * is what the plan shows white.
+ * Also covers white points and points off every floor.
  */
 export function describeBlocked(
   checks: readonly Check[],
@@ -35,7 +37,7 @@ export function describeBlocked(
   const spot = nearestSpot(region, at);
   const [worst] = checks;
   if (!worst) {
-    // Without a blocked check a spot off the white lies on a limit, within the rounding that shading keeps to the safe side.
+    // A point outside the white area without a blocked check is at a limit, within the rounding of the shading.
     return {
       head: '',
       lines: ['White: no rule that ran keeps a detector from this spot. Set one down for its verdict.'],
@@ -43,7 +45,7 @@ export function describeBlocked(
   }
   const rule = ruleOf(plan.protocol, worst.rule).name.toLowerCase();
   const white = spot
-    ? `The nearest white is ${wayTo(spot, at, room.label?.id ?? null, plan, model)}.`
+    ? `The nearest white is ${describeWay(spot, at, room.label?.id ?? null, plan, model)}.`
     : 'No spot on this level is white at this height.';
   return {
     head: `${capital(VERDICT_WORD[worst.verdict])}: ${rule}`,

@@ -8,9 +8,9 @@ import { ruleOf } from '../rules/profiles.ts';
 import { formatLength, formatMeasured, formatRequired } from '../units/index.ts';
 import { subjectName } from './subject.ts';
 
-type PlanWords = Pick<Plan, 'display' | 'site' | 'protocol'>;
+type PlanContext = Pick<Plan, 'display' | 'site' | 'protocol'>;
 
-/** The figures of a check in words; empty where the check has none. */
+/** The measurements of a check in words; "" where the check has none. */
 export interface CheckFigures {
   readonly measured: string;
   readonly needed: string;
@@ -19,11 +19,12 @@ export interface CheckFigures {
 }
 
 /**
- * Lengths rounded toward caution: a least distance is measured downward and needed upward, a greatest one the other way
- * round, what is spare downward, what is missing upward. A check that meets its limit within the 0.1 mm of the contract never reads as
+ * Returns lengths rounded to the safe side: a minimum distance is measured down and required up, a maximum the reverse;
+ * a margin is rounded down, a shortfall up. A check that meets its limit within the limit tolerance (0.1 mm) never
+ * reads as
  * short of it.
  */
-export function checkFigures(check: Check, plan: PlanWords): CheckFigures {
+export function checkFigures(check: Check, plan: PlanContext): CheckFigures {
   const unit = plan.display.length;
   const { measured, required, margin, bound } = check;
   if (measured === null || required === null || margin === null) return { measured: '', needed: '', spare: '' };
@@ -35,25 +36,28 @@ export function checkFigures(check: Check, plan: PlanWords): CheckFigures {
     measured: formatMeasured(measured, unit, bound),
     needed: formatRequired(required, unit, bound),
     spare: met
-      ? spareWords(check, margin, unit)
+      ? describeMargin(check, margin, unit)
       : `${least ? 'short by' : 'over by'} ${formatLength(-margin, unit, 'up')}`,
   };
 }
 
-/** A row can be blocked with the distance kept: inside a body of a rule without a distance, a pair that does not stand together. */
-function spareWords({ verdict, rule }: Check, margin: Mm, unit: Plan['display']['length']): string {
+/**
+ * A row can be blocked without a shortfall: inside the body of a rule without a distance, or a pair that is not
+ * together.
+ */
+function describeMargin({ verdict, rule }: Check, margin: Mm, unit: Plan['display']['length']): string {
   if (verdict === 'blocked') return rule === 'companion' ? 'not together' : 'inside it';
   return `${formatLength(Math.max(0, margin), unit, 'down')} to spare`;
 }
 
-/** The figure on a measured line with what it is held against: "5 ft 2 in, needs 7 ft", "9 in, 8 in at most". */
-export function figureWithLimit(check: Check, plan: PlanWords): string {
+/** Returns a measurement with its limit: "5 ft 2 in, needs 7 ft", "9 in, 8 in at most". */
+export function figureWithLimit(check: Check, plan: PlanContext): string {
   const { measured, needed } = checkFigures(check, plan);
   return check.bound === 'least' ? `${measured}, needs ${needed}` : `${measured}, ${needed} at most`;
 }
 
-/** What a check is held against, as a sentence names it; empty for the room, the level and heights. */
-export function checkSubject(check: Check, plan: PlanWords, level: Level): string {
+/** Returns the subject of a check as a noun phrase; "" for the room, the level and heights. */
+export function checkSubject(check: Check, plan: PlanContext, level: Level): string {
   if (check.subject === null) return '';
   const bearing = check.witness && {
     from: check.witness.rim,
@@ -64,10 +68,10 @@ export function checkSubject(check: Check, plan: PlanWords, level: Level): strin
 }
 
 /**
- * One check as a sentence without its verdict word: "5 ft 2 in from the sump pit, needs 7 ft."
- * Where no number decides, the engine's reason; the rule's own words where there is none.
+ * Returns one check as a sentence without its verdict: "5 ft 2 in from the sump pit, needs 7 ft."
+ * If no number decides, the check's reason, or the rule's own text.
  */
-export function describeCheck(check: Check, plan: PlanWords, level: Level): string {
+export function describeCheck(check: Check, plan: PlanContext, level: Level): string {
   const rule = ruleOf(plan.protocol, check.rule);
   const { measured, needed, spare } = checkFigures(check, plan);
   if (isStream(check)) return `${capital(spare)} of ${checkSubject(check, plan, level)}.`;
@@ -87,17 +91,18 @@ export function describeCheck(check: Check, plan: PlanWords, level: Level): stri
   return `${where}, ${limit}.${check.reason ? ` ${sentence(check.reason)}` : ''}`;
 }
 
-/** Worst first: blocked, then unknown, tight, clear; within a verdict the least to spare for what is needed; "not run" last. */
-export function inOrder(checks: readonly Check[]): readonly Check[] {
-  return [...checks].sort((a, b) => compareChecks(a, b) || share(a) - share(b));
+/** Returns the checks from worst to best verdict, then by relative margin; those not run last. */
+export function checksInOrder(checks: readonly Check[]): readonly Check[] {
+  return [...checks].sort((a, b) => compareChecks(a, b) || relativeMargin(a) - relativeMargin(b));
 }
 
 /**
- * The reason of a verdict in one or two sentences, without the verdict word. For blocked and unknown the worst check, then
- * the names of the other rules that fail; for tight and clear what there is to spare at the tightest.
+ * Returns the reason of a verdict in one or two sentences, without the verdict. For blocked and unknown, the worst
+ * check and
+ * the names of the other failing rules; for tight and clear, the smallest margin.
  */
-export function describeReport(report: DetectorReport, plan: PlanWords, level: Level): string {
-  const ran = inOrder(report.checks.filter(({ notRun }) => !notRun));
+export function describeReport(report: DetectorReport, plan: PlanContext, level: Level): string {
+  const ran = checksInOrder(report.checks.filter(({ notRun }) => !notRun));
   const [worst] = ran;
   if (!worst) return 'Nothing was checked: draw the walls around it first.';
   if (report.verdict === 'blocked' || report.verdict === 'unknown') {
@@ -127,19 +132,19 @@ export interface NotRun {
   readonly reason: string;
 }
 
-/** What stands beside the verdict as not run. Empty when everything ran. */
-export function notRunRules(report: DetectorReport, plan: PlanWords): readonly NotRun[] {
+/** Returns the checks that were not run. */
+export function notRunRules(report: DetectorReport, plan: PlanContext): readonly NotRun[] {
   return report.checks
     .filter(({ notRun }) => notRun)
     .map((check) => ({ rule: ruleOf(plan.protocol, check.rule).name, reason: check.reason || 'nothing to run on.' }));
 }
 
-/** The same, a line each: "Direct sun: …". */
-export function describeNotRun(report: DetectorReport, plan: PlanWords): readonly string[] {
+/** The same, one line each: "Direct sun: …". */
+export function describeNotRun(report: DetectorReport, plan: PlanContext): readonly string[] {
   return notRunRules(report, plan).map(({ rule, reason }) => `${rule}: ${reason}`);
 }
 
-/** A stream of air has no distance to keep, only an edge to stay outside of. */
+/** A stream has no distance, only an edge to stay outside of. */
 function isStream(check: Check): boolean {
   return check.rule === 'moving-air' && check.required === 0 && check.measured !== null;
 }
@@ -149,14 +154,14 @@ function streamWords(measured: Mm, inside: boolean, unit: Plan['display']['lengt
   return `${formatLength(Math.max(0, -measured), unit, 'up')} inside the stream of air`;
 }
 
-/** The worst first; what was not run comes last. */
+/** The worst first; those not run last. */
 function compareChecks(a: Check, b: Check): number {
   const notRun = Number(a.notRun) - Number(b.notRun);
   return notRun || (a.notRun ? 0 : compareVerdicts(a.verdict, b.verdict));
 }
 
-/** What is to spare as a share of what is needed: 2 in short of 4 in weighs more than 2 in short of 7 ft. */
-function share(check: Check): number {
+/** Margin relative to the limit: 2 in short of 4 in is worse than 2 in short of 7 ft. */
+function relativeMargin(check: Check): number {
   if (check.margin === null || check.required === null) {
     return check.verdict === 'clear' ? Number.POSITIVE_INFINITY : Number.NEGATIVE_INFINITY;
   }

@@ -2,7 +2,9 @@ import type { Plan } from '../plan/model.ts';
 import type { ClosingError } from '../snap/closing.ts';
 import { formatLength } from '../units/index.ts';
 
-/** How far a run of walls misses its start: the gap, how much of it across and down the page, and its share of the way round. */
+/**
+ * Describes a closing error: the gap, its components across and down the page, and its fraction of the total length.
+ */
 export function describeClosing(
   { gap, across, down, around, share }: ClosingError,
   unit: Plan['display']['length'],

@@ -5,12 +5,13 @@ import { listed } from '../plan/nouns.ts';
 import { subjectName } from './subject.ts';
 
 /**
- * What a detector stands in, where no check says so: "It stands inside the washer. Set it clear of it." The checks block each such
- * thing, so that this is empty for a report of the same drawing.
+ * Describes what a detector intersects if no check says so: "It stands inside the washer. Set it clear of it." The
+ * checks block each such
+ * item, so this is "" for a report of the same drawing.
  */
 export function describeCollision(level: Level, detector: Detector, report: DetectorReport): string {
-  const told = new Set(report.checks.filter(({ verdict }) => verdict === 'blocked').map(({ subject }) => subject));
-  const entered = collisionsOf(level, detector).filter(({ thing }) => !told.has(thing.id));
+  const blocking = new Set(report.checks.filter(({ verdict }) => verdict === 'blocked').map(({ subject }) => subject));
+  const entered = collisionsOf(level, detector).filter(({ thing }) => !blocking.has(thing.id));
   if (entered.length === 0) return '';
   const names = listed(entered.map(({ thing }) => subjectName(level, thing.id)));
   const how = entered.some(({ whole }) => whole) ? 'stands inside' : 'reaches into';

@@ -6,22 +6,22 @@ import { formatLength } from '../units/index.ts';
 import { describeCheck } from './check.ts';
 import { compassPoint, subjectName } from './subject.ts';
 
-type PlanWords = Pick<Plan, 'display' | 'site' | 'protocol'>;
+type PlanContext = Pick<Plan, 'display' | 'site' | 'protocol'>;
 /** Page degrees, clockwise from the right. */
 const DIRECTION: Readonly<Record<Side, number>> = { right: 0, down: 90, left: 180, up: 270 };
 
-/** What a piece of furniture is worth as a place, in a sentence or two: why it fails, and what would help. */
+/** Describes whether a detector may stand on an object, in one or two sentences: why not, and what would help. */
 export function describeFurniture(
   verdict: FurnitureVerdict,
   object: PlanObject,
   members: 1 | 2,
-  plan: PlanWords,
+  plan: PlanContext,
   level: Level,
 ): string {
   const name = subjectName(level, object.id);
   switch (verdict.kind) {
     case 'good':
-      return `${members === 1 ? 'A detector' : 'A pair'} may stand on ${name}, ${spareWords(verdict.margin, plan)}.`;
+      return `${members === 1 ? 'A detector' : 'A pair'} may stand on ${name}, ${describeMargin(verdict.margin, plan)}.`;
     case 'seat':
       return `${capital(name)} is no place: people sit or lie on it. Choose something that stays as it is.`;
     case 'height':
@@ -32,18 +32,24 @@ export function describeFurniture(
       return verdict.reason || `${capital(name)} stands in no room.`;
     case 'near': {
       const why = verdict.check ? ` ${describeCheck(verdict.check, plan, level)}` : '';
-      const way = verdict.move ? `${moveWords(verdict.move, name, plan)}.` : 'No move within its room helps.';
+      const way = verdict.move
+        ? `${describeFurnitureMove(verdict.move, name, plan)}.`
+        : 'No move within its room helps.';
       return `Nowhere on ${name}.${why} ${way}`;
     }
   }
 }
 
 /** "Move the desk 1 ft 2 in to the east". */
-export function moveWords({ side, by }: FurnitureMove, name: string, { display, site }: PlanWords): string {
+export function describeFurnitureMove(
+  { side, by }: FurnitureMove,
+  name: string,
+  { display, site }: PlanContext,
+): string {
   return `Move ${name} ${formatLength(by, display.length, 'up')} to the ${compassPoint(DIRECTION[side], site.north)}`;
 }
 
-function spareWords(margin: Mm, { display }: PlanWords): string {
+function describeMargin(margin: Mm, { display }: PlanContext): string {
   return Number.isFinite(margin) ? `${formatLength(margin, display.length, 'down')} to spare` : 'nothing is near';
 }
 

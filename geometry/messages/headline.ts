@@ -2,14 +2,21 @@ import { openChecks } from '../check/looked-for.ts';
 import type { DetectorReport, Verdict } from '../check/types.ts';
 import { capital } from '../plan/nouns.ts';
 import type { RuleId } from '../rules/types.ts';
-import { VERDICT_WORD } from './verdict-word.ts';
 
-/** What stands largest over a detector. `open`: the rules that were not run; the word then says so in the same breath. */
+/** Verdicts for the middle of a sentence. */
+export const VERDICT_WORD: Readonly<Record<Verdict, string>> = {
+  clear: 'clear',
+  tight: 'tight',
+  blocked: 'blocked',
+  unknown: 'unknown',
+};
+
+/** The headline of a detector. `open`: the rules that were not run, which the headline then mentions. */
 export type Headline =
   | { readonly kind: 'closed'; readonly verdict: Verdict; readonly open: readonly []; readonly word: string }
   | { readonly kind: 'open'; readonly verdict: Verdict; readonly open: readonly RuleId[]; readonly word: string };
 
-/** The verdict where rules were not run. Blocked and unknown promise nothing that an open rule could take back. */
+/** The verdict when rules were not run. Blocked and unknown are the same, because an open rule cannot improve them. */
 const OPEN_WORD: Readonly<Record<Verdict, string>> = {
   clear: 'Clear of what is drawn',
   tight: 'Tight to what is drawn',
@@ -17,10 +24,18 @@ const OPEN_WORD: Readonly<Record<Verdict, string>> = {
   unknown: capital(VERDICT_WORD.unknown),
 };
 
-/** The headline of a report: never the bare word "Clear" while any row is not run. */
+/** Returns the headline of a report: never a bare "Clear" while any check was not run. */
 export function headlineOf(report: DetectorReport): Headline {
   const { verdict } = report;
   const open = [...new Set(openChecks(report).map(({ rule }) => rule))];
   if (open.length === 0) return { kind: 'closed', verdict, open: [], word: capital(VERDICT_WORD[verdict]) };
   return { kind: 'open', verdict, open, word: OPEN_WORD[verdict] };
 }
+
+/** Shown next to every verdict, on screen, in files and on paper. */
+export const CAUTIONS: readonly string[] = [
+  'Drawn distances are as good as the tape that took them.',
+  'Local codes and the instructions of the kit come first.',
+  'A certified or licensed professional decides.',
+  'Long-term risk needs more than one short test.',
+];

@@ -4,19 +4,26 @@ import type { HeightInterval, HeightReason } from '../search/heights.ts';
 import { formatLength, type Rounding } from '../units/index.ts';
 import { subjectName } from './subject.ts';
 
-type PlanWords = Pick<Plan, 'display' | 'protocol'>;
+type PlanContext = Pick<Plan, 'display' | 'protocol'>;
 
-/** One stretch of allowed heights, its ends in words: "6 ft less the detector" is 5 ft 11 in, and why it ends there. */
-export interface HeightWords {
-  /** Null where the stretch is a single height. */
+/** An interval of allowed base heights, its ends in words, and why it ends there. */
+export interface HeightTexts {
+  /** Null if the interval is a single height. */
   readonly highest: string | null;
   readonly lowest: string;
   readonly above: string;
   readonly below: string;
 }
 
-/** The ends rounded toward caution: the lowest height up, the highest down; a stretch finer than that to the nearest. */
-export function heightWords({ from, to, above, below }: HeightInterval, plan: PlanWords, level: Level): HeightWords {
+/**
+ * Returns the interval rounded inward: the lowest height up, the highest down; a shorter interval is rounded to the
+ * nearest.
+ */
+export function describeHeights(
+  { from, to, above, below }: HeightInterval,
+  plan: PlanContext,
+  level: Level,
+): HeightTexts {
   const [low, high] = [length(plan, from, 'up'), length(plan, to, 'down')];
   const fine = to - from < FINE;
   return {
@@ -27,11 +34,11 @@ export function heightWords({ from, to, above, below }: HeightInterval, plan: Pl
   };
 }
 
-/** A stretch shorter than this, mm, is one height: twice the step that lengths are said in. */
+/** A shorter interval is one height, mm: twice the rounding step of lengths. */
 const FINE: Mm = 10;
 
-/** Why a detector may not be set higher (`above`) or lower (`below`), in the middle of a sentence. */
-function heightReason({ kind, rule, subject }: HeightReason, end: 'above' | 'below', plan: PlanWords, level: Level) {
+/** Returns why a detector may not be higher (`above`) or lower (`below`), for the middle of a sentence. */
+function heightReason({ kind, rule, subject }: HeightReason, end: 'above' | 'below', plan: PlanContext, level: Level) {
   const name = subject === null ? '' : subjectName(level, subject, null, rule !== 'object');
   const { least, most } = rule ? ruleOf(plan.protocol, rule) : { least: null, most: null };
   switch (kind) {
@@ -52,6 +59,6 @@ function heightReason({ kind, rule, subject }: HeightReason, end: 'above' | 'bel
   }
 }
 
-function length(plan: PlanWords, mm: Mm, round: Rounding): string {
+function length(plan: PlanContext, mm: Mm, round: Rounding): string {
   return formatLength(mm, plan.display.length, round);
 }

@@ -3,7 +3,10 @@ import type { Level, Plan } from '../plan/model.ts';
 import type { InWall } from '../snap/in-wall.ts';
 import { formatLength } from '../units/index.ts';
 
-/** That a thing reaches into a wall, how far, and the way out: "Desk reaches 4 1/2 in into a wall. Set it at the face of the wall." */
+/**
+ * Describes how far an item reaches into a wall, and what to do: "Desk reaches 4 1/2 in into a wall. Set it at the face
+ * of the wall."
+ */
 export function describeInWall(level: Level, { id, by, out }: InWall, unit: Plan['display']['length']): string {
   const found = itemById(level, id);
   const name = found ? itemName(found.kind, found.item) : 'A thing';

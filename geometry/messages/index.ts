@@ -1,4 +1,4 @@
-/** Sentences about verdicts, checks, moves and notices: the same words on screen, on the sheet and on the command line. */
+/** Sentences about verdicts, checks, moves and notices: the same text on screen, on paper and on the command line. */
 
 export {
   capital,
@@ -12,23 +12,21 @@ export {
   ROOM_USE_NOUN,
 } from '../plan/nouns.ts';
 export { describeBlocked } from './blocking-checks.ts';
-export { describeLost } from './carried.ts';
-export { CAUTIONS } from './cautions.ts';
 export {
   checkFigures,
   checkSubject,
+  checksInOrder,
   describeCheck,
   describeNotRun,
   describeReport,
   figureWithLimit,
-  inOrder,
   notRunRules,
 } from './check.ts';
 export { describeClosing } from './closing.ts';
 export { describeCollision } from './collision.ts';
 export { describeComputed, SEND_THE_PLAN } from './computed.ts';
-export { describeFurniture, moveWords } from './furniture.ts';
-export { headlineOf } from './headline.ts';
+export { describeFurniture, describeFurnitureMove } from './furniture.ts';
+export { CAUTIONS, headlineOf, VERDICT_WORD } from './headline.ts';
 export { describeInWall } from './in-wall.ts';
 export { describeMove, towardName } from './move.ts';
 export { describeNotice } from './notice.ts';
@@ -38,7 +36,6 @@ export {
   sizeRefusal,
   thicknessRefusal,
 } from './refusal.ts';
-export { compassPoint } from './subject.ts';
-export { headWord, openRules, openWords, TONE_WORD, TONES, type Tone, toneOf, worstTone } from './tone.ts';
-export { VERDICT_WORD } from './verdict-word.ts';
-export { wallEndNames } from './wall-ends.ts';
+export { compassPoint, wallEndNames } from './subject.ts';
+export { describeSupportLost } from './support-lost.ts';
+export { describeOpenRules, headlineText, openRules, TONE_WORD, TONES, type Tone, toneOf, worstTone } from './tone.ts';

@@ -6,9 +6,10 @@ import { formatLength } from '../units/index.ts';
 import { compassPoint, subjectName } from './subject.ts';
 
 /**
- * How to get to a spot, as one says it on site: "Move it 1 ft 10 in toward the east wall." Another room is named
- * instead: "Move it 12 ft 4 in, into the den." The length is rounded up, so that a move by hand does not end short.
- * @param room id of the label of the room that it stands in now; null for none
+ * Describes how to get to a position: "Move it 1 ft 10 in toward the east wall." Another room is named
+ * instead: "Move it 12 ft 4 in, into the den." The length is rounded up, so that a move does not end short.
+ *
+ * @param room id of the label of the room that it is in now; null for none
  */
 export function describeMove(
   spot: NearestSpot,
@@ -17,11 +18,11 @@ export function describeMove(
   plan: Pick<Plan, 'display' | 'site'>,
   model: LevelModel,
 ): string {
-  return `Move it ${wayTo(spot, from, room, plan, model)}.`;
+  return `Move it ${describeWay(spot, from, room, plan, model)}.`;
 }
 
 /** The same without the verb: "1 ft 10 in toward the east wall", "12 ft 4 in, into the den". */
-export function wayTo(
+export function describeWay(
   spot: NearestSpot,
   from: XY,
   room: string | null,
@@ -35,8 +36,9 @@ export function wayTo(
 }
 
 /**
- * What lies ahead: "toward the desk", "toward the east wall", or "to the east" where nothing does.
- * @param beyond mm along the way: what lies nearer is passed by
+ * Returns what is ahead: "toward the desk", "toward the east wall", or "to the east" if nothing is.
+ *
+ * @param beyond mm along the ray; nearer items are ignored
  */
 export function towardName(model: LevelModel, from: XY, direction: Deg, beyond: Mm, north: Deg): string {
   const ahead: XY = [Math.cos((direction * Math.PI) / 180), Math.sin((direction * Math.PI) / 180)];
@@ -56,21 +58,21 @@ export function towardName(model: LevelModel, from: XY, direction: Deg, beyond: 
   for (const { id, shape } of [...level.fixtures, ...level.objects]) {
     offer(shapeBody(shape), () => subjectName(level, id, { from, to: oneAhead(from, ahead), north }));
   }
-  // After the openings, so that a door or window in a wall is named before the wall that it stands in.
+  // After the openings, so that a door or window is named in preference to its wall.
   for (const { body, from: a, to: b } of model.pieces) {
     offer(ringBody(body), () => `the ${compassPoint(acrossWall(a, b, ahead), north)} wall`);
   }
   return name;
 }
 
-/** Direction straight across a wall, on the side that one walks to; degrees clockwise on screen from +x. */
+/** Returns the normal of a wall on the far side; degrees clockwise on screen from +x. */
 function acrossWall(a: XY, b: XY, ahead: XY): Deg {
   const normal: XY = [a[1] - b[1], b[0] - a[0]];
   const sign = normal[0] * ahead[0] + normal[1] * ahead[1] < 0 ? -1 : 1;
   return (Math.atan2(sign * normal[1], sign * normal[0]) * 180) / Math.PI;
 }
 
-/** Distance along the ray to where it first meets the body at or after `beyond`; infinite when it does not. */
+/** Returns the distance along the ray to the first hit of the body at or after `beyond`; infinite for none. */
 function firstHit(body: Body, from: XY, ahead: XY, beyond: Mm): Mm {
   const hits = body.kind === 'ring' ? ringHits(body.ring, from, ahead) : discHits(body, from, ahead);
   return hits.reduce((least, hit) => (hit >= beyond && hit < least ? hit : least), Number.POSITIVE_INFINITY);
@@ -83,7 +85,7 @@ function ringHits(ring: readonly XY[], from: XY, ahead: XY): readonly Mm[] {
     const dx = b[0] - a[0];
     const dy = b[1] - a[1];
     const slant = ahead[0] * dy - ahead[1] * dx;
-    if (slant === 0) return; // along the ray: its neighbours are hit
+    if (slant === 0) return; // parallel to the ray: its neighbors are hit
     const along = ((a[0] - from[0]) * dy - (a[1] - from[1]) * dx) / slant;
     const share = ((a[0] - from[0]) * ahead[1] - (a[1] - from[1]) * ahead[0]) / slant;
     if (share >= 0 && share <= 1) hits.push(along);
@@ -91,7 +93,7 @@ function ringHits(ring: readonly XY[], from: XY, ahead: XY): readonly Mm[] {
   return hits;
 }
 
-/** A sector is never a thing to walk toward; discs are pits, drains, heaters. */
+/** A sector is no landmark; discs are pits, drains, heaters. */
 function discHits(body: Exclude<Body, { kind: 'ring' }>, from: XY, ahead: XY): readonly Mm[] {
   if (body.kind !== 'disc') return [];
   const x = body.x - from[0];

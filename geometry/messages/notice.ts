@@ -3,7 +3,7 @@ import type { Level, Plan } from '../plan/model.ts';
 import { listed } from '../plan/nouns.ts';
 import { formatMeasured } from '../units/index.ts';
 
-/** A remark on the drawing: what is seen, with its length, then the way out. */
+/** Describes a notice about the drawing: what it is, with its length, then what to do. */
 export function describeNotice(notice: Notice, unit: Plan['display']['length'], level?: Level): string {
   const length = notice.length === null ? '' : formatMeasured(notice.length, unit);
   const names = notice.ids

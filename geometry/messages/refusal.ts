@@ -6,11 +6,11 @@ import { formatLength } from '../units/index.ts';
 type Unit = Plan['display']['length'];
 
 /**
- * Why numbers that somebody typed make no thing that can stand there, with the way out; empty when they do. A broken rule is
- * never refused here: that is a verdict.
+ * Why typed numbers do not describe a possible item, and what to do; "" if they do. A broken rule is
+ * not refused here: that is a verdict.
  */
 
-/** An opening as it would be: within its wall, over no other, its sill below its head, its head below the ceiling. */
+/** Checks an opening: within its wall, not over another, sill below head, head below the ceiling. */
 export function openingRefusal(level: Level, opening: Opening, unit: Unit): string {
   const noun = OPENING_NOUN[opening.kind];
   const length = (mm: Mm) => formatLength(mm, unit);
@@ -31,19 +31,22 @@ export function openingRefusal(level: Level, opening: Opening, unit: Unit): stri
   return '';
 }
 
-/** Why an opening that an edit moved, or whose wall it moved, does not stand; empty when all do. What was wrong before is left alone. */
+/**
+ * Returns why an opening that an edit moved (or whose wall it moved) is not possible; "" if all are. Earlier errors are
+ * ignored.
+ */
 export function openingsRefusal(before: Level, after: Level, unit: Unit): string {
-  const kept = new Set<unknown>([...before.openings, ...before.walls]);
+  const unchanged = new Set<unknown>([...before.openings, ...before.walls]);
   for (const opening of after.openings) {
     const wall = after.walls.find(({ id }) => id === opening.wall);
-    if (kept.has(opening) && kept.has(wall)) continue;
+    if (unchanged.has(opening) && unchanged.has(wall)) continue;
     const refusal = openingRefusal(after, opening, unit);
     if (refusal) return refusal;
   }
   return '';
 }
 
-/** From and to above the floor of something that stands or hangs: bottom below top, top below the ceiling. */
+/** Checks the heights of an item above the floor: bottom below top, top below the ceiling. */
 export function heightsRefusal(bottom: Mm, top: Mm, ceiling: Mm, unit: Unit): string {
   if (top < bottom) {
     return `The top would be ${formatLength(bottom - top, unit)} below the underside. Change the other one first.`;
@@ -54,7 +57,7 @@ export function heightsRefusal(bottom: Mm, top: Mm, ceiling: Mm, unit: Unit): st
   return '';
 }
 
-/** Thinner or longer than this is a slip of the unit, mm. */
+/** Outside this range the unit was mistyped, mm. */
 const WALL = { thinnest: 6, thickest: 2000 } as const;
 
 export function thicknessRefusal(thickness: Mm, unit: Unit): string {
@@ -62,7 +65,7 @@ export function thicknessRefusal(thickness: Mm, unit: Unit): string {
   return `A wall is ${formatLength(WALL.thinnest, unit, 'up')} to ${formatLength(WALL.thickest, unit, 'down')} thick. Look at the unit.`;
 }
 
-/** What a size must be for the thing to be there at all. */
+/** Checks that a size is positive. */
 export function sizeRefusal(size: Mm): string {
   return size > 0 ? '' : 'A thing has some size. Write more than 0, or delete it.';
 }

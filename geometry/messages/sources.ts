@@ -1,7 +1,7 @@
 import { listed } from '../plan/nouns.ts';
 import type { Profile, Source, SourceMark } from '../rules/types.ts';
 
-/** How a figure was come by, where it was not read in the primary text. */
+/** Where a figure comes from, if not from the primary text. */
 const DOUBT: Readonly<Record<SourceMark, string>> = {
   primary: '',
   secondary: 'Not read in the primary text',
@@ -11,7 +11,7 @@ const DOUBT: Readonly<Record<SourceMark, string>> = {
   'our-reading': 'Our reading, no text says it',
 };
 
-/** The same in a word or two; common practice says it in its cite. */
+/** The same, short; common practice says it in its cite. */
 const SHORT_DOUBT: Readonly<Record<SourceMark, string>> = {
   primary: '',
   secondary: ' (secondary)',
@@ -21,33 +21,41 @@ const SHORT_DOUBT: Readonly<Record<SourceMark, string>> = {
   'our-reading': ' (our reading)',
 };
 
-/** A source as a table or a key on paper names it, with how it was come by: "EPA 402-R-92-003, 2.3.2 (copy of the text) (secondary)". */
+/**
+ * Returns a source with its mark, for tables and keys on paper: "EPA 402-R-92-003, 2.3.2 (copy of the text)
+ * (secondary)".
+ */
 export const markedCite = ({ cite, mark }: Source): string => `${cite}${SHORT_DOUBT[mark]}`;
 
 /**
- * What the sources of a rule leave in doubt, a sentence each: "Not read in the primary text: Minnesota licensing practice (2019), as
- * reported." Empty where every figure was read where it is published.
+ * Returns the caveats about the sources of a rule, a sentence each: "Not read in the primary text: Minnesota licensing
+ * practice (2019), as
+ * reported." Empty if every figure was read in its primary text.
  */
 export function sourceDoubts(sources: readonly Source[]): readonly string[] {
   return groups(sources, ({ mark }) => mark).map(([mark, list]) => {
-    const said = mark === 'common-practice' ? habits(list) : list.map(({ cite }) => cite.replace(/^our reading: /, ''));
+    const said =
+      mark === 'common-practice' ? commonPractice(list) : list.map(({ cite }) => cite.replace(/^our reading: /, ''));
     return said.length > 0 ? `${DOUBT[mark]}: ${said.join('; ')}.` : `${DOUBT[mark]}.`;
   });
 }
 
-/** What a habit alone speaks for, where it is not the whole rule: "storage", "garage". */
-function habits(list: readonly Source[]): readonly string[] {
+/** Returns the parts of a rule that only common practice supports, if not the whole rule: "storage", "garage". */
+function commonPractice(list: readonly Source[]): readonly string[] {
   if (list.some(({ of }) => !of)) return [];
   return list.flatMap(({ of = [] }) => of.map((scope) => scope.replaceAll('-', ' ')));
 }
 
-/** The sources in a row, and what they leave in doubt after them. Common practice and our reading are no texts to name: only the doubt says them. */
-export function sourceWords(sources: readonly Source[]): string {
+/**
+ * Returns the sources in a row, then the caveats. Common practice and our interpretations have no text to cite and
+ * appear in the caveats only.
+ */
+export function describeSources(sources: readonly Source[]): string {
   const named = sources.filter(({ mark }) => mark !== 'common-practice' && mark !== 'our-reading');
   return [...new Set(named.map(({ cite }) => `${cite}.`)), ...sourceDoubts(sources)].join(' ');
 }
 
-/** The same for a whole list, by the names of its rules: "Not read in the primary text: side by side." */
+/** The same for a whole profile, by rule names: "Not read in the primary text: side by side." */
 export function profileDoubts({ rules }: Profile): readonly string[] {
   const marked = rules.flatMap(({ name, sources }) => {
     return [...new Set(sources.map(({ mark }) => mark))].map((mark) => {
@@ -55,7 +63,7 @@ export function profileDoubts({ rules }: Profile): readonly string[] {
       return { name: `${name.toLowerCase()}${inPart ? ' in part' : ''}`, mark };
     });
   });
-  // Of a list that was read in copies only all is doubted, though we add a reading of our own.
+  // A profile that was read only in copies is doubted as a whole, even though it has an interpretation of our own.
   const published = rules.filter(({ sources }) => sources.some(({ mark }) => mark !== 'our-reading')).length;
   return groups(marked, ({ mark }) => mark).map(([mark, list]) =>
     list.length === published
@@ -64,7 +72,7 @@ export function profileDoubts({ rules }: Profile): readonly string[] {
   );
 }
 
-/** By mark, in the order in which they come; what was read in the primary text is left out. */
+/** Groups by mark, in order of occurrence, without the primary text. */
 function groups<T>(
   list: readonly T[],
   markOf: (one: T) => SourceMark,

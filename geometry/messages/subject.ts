@@ -1,10 +1,11 @@
-import type { Deg, Level, XY } from '../plan/model.ts';
+import type { Deg, Level, Wall, XY } from '../plan/model.ts';
 import { FIXTURE_NOUN, OPENING_NOUN } from '../plan/nouns.ts';
 
 const POINTS = ['north', 'north-east', 'east', 'south-east', 'south', 'south-west', 'west', 'north-west'] as const;
 
 /**
- * The compass point of a direction on the page.
+ * Returns the compass point of a direction on the page.
+ *
  * @param direction degrees clockwise on screen from +x
  * @param north the site's `north`: degrees clockwise from straight up the page
  */
@@ -14,19 +15,19 @@ export function compassPoint(direction: Deg, north: Deg): string {
   return POINTS[eighth] ?? 'north';
 }
 
-/** A level's name; words that say so where it has none. */
+/** Returns a level's name, or a phrase for a level without one. */
 export function levelName({ name }: Level): string {
   return name.trim() || 'The level without a name';
 }
 
-/** Direction from a to b, degrees clockwise on screen from +x; null when they are the same point. */
+/** Returns the direction from a to b, degrees clockwise on screen from +x; null for the same point. */
 function directionTo(a: XY, b: XY): Deg | null {
   const dx = b[0] - a[0];
   const dy = b[1] - a[1];
   return dx === 0 && dy === 0 ? null : (Math.atan2(dy, dx) * 180) / Math.PI;
 }
 
-/** Where the subject lies as seen from the detector: tells two doors apart. */
+/** Where the subject is, seen from the detector: distinguishes two doors. */
 export interface Bearing {
   readonly from: XY;
   readonly to: XY;
@@ -34,9 +35,10 @@ export interface Bearing {
 }
 
 /**
- * A thing of the level as a sentence names it: "the sump pit", "the window to the east", "the west outside wall", "the desk".
- * A name given by the user is kept as it is. Where several nameless things share a noun and `bearing` is given, the
- * compass point tells them apart. An id that is not on the level comes back in quotes.
+ * Returns an item of the level as a noun phrase: "the sump pit", "the window to the east", "the west outside wall",
+ * "the desk".
+ * A name given by the user is kept. If several unnamed items share a noun and `bearing` is given, the
+ * compass point distinguishes them. An id that is not on the level is returned in quotes.
  */
 export function subjectName(level: Level, id: string, bearing: Bearing | null = null, outside = true): string {
   const fixture = level.fixtures.find((one) => one.id === id);
@@ -63,7 +65,10 @@ export function subjectName(level: Level, id: string, bearing: Bearing | null = 
   return `"${id}"`;
 }
 
-/** "Desk" → "the desk"; what is not one plain capitalised word or phrase ("TV stand", "Mum's chair", "B2") stays as typed. */
+/**
+ * "Desk" → "the desk"; names that are not one plain capitalized word or phrase ("TV stand", "Mum's chair", "B2") stay
+ * as typed.
+ */
 function withArticle(name: string): string {
   return /^[A-Z][a-z]+(?: [a-z]+)*$/.test(name) ? `the ${name.charAt(0).toLowerCase()}${name.slice(1)}` : name;
 }
@@ -77,4 +82,15 @@ function pointOf(bearing: Bearing | null): string {
 function toThe(bearing: Bearing | null): string {
   const point = pointOf(bearing);
   return point ? ` to the ${point}` : '';
+}
+
+type EndName = 'left' | 'right' | 'upper' | 'lower';
+
+/**
+ * Returns the names of the two ends of a wall as seen on the page: left and right, or upper and lower for a steep wall.
+ */
+export function wallEndNames({ from, to }: Pick<Wall, 'from' | 'to'>): Readonly<Record<'from' | 'to', EndName>> {
+  const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
+  if (Math.abs(dx) >= Math.abs(dy)) return dx >= 0 ? { from: 'left', to: 'right' } : { from: 'right', to: 'left' };
+  return dy >= 0 ? { from: 'upper', to: 'lower' } : { from: 'lower', to: 'upper' };
 }

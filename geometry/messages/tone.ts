@@ -3,13 +3,12 @@ import type { DetectorReport, Verdict } from '../check/types.ts';
 import type { Plan } from '../plan/model.ts';
 import { listed } from '../plan/nouns.ts';
 import { type EffectiveRule, ruleOf } from '../rules/profiles.ts';
-import { headlineOf } from './headline.ts';
-import { VERDICT_WORD } from './verdict-word.ts';
+import { headlineOf, VERDICT_WORD } from './headline.ts';
 
-/** How a verdict is told: clear without any check left open, or only of what is drawn. */
+/** A verdict for display: clear is divided into clear with every check run, and clear of what is drawn. */
 export type Tone = Verdict | 'clear-of-drawn';
 
-/** From the worst to the best. */
+/** From worst to best. */
 export const TONES: readonly Tone[] = ['blocked', 'unknown', 'tight', 'clear-of-drawn', 'clear'];
 
 export const TONE_WORD: Readonly<Record<Tone, string>> = {
@@ -17,14 +16,17 @@ export const TONE_WORD: Readonly<Record<Tone, string>> = {
   'clear-of-drawn': 'clear of what is drawn',
 };
 
-/** The tone of a report: its verdict; where it is clear and something was not run, only clear of what is drawn. */
+/** Returns the tone of a report: its verdict; if it is clear and something was not run, only clear of what is drawn. */
 export function toneOf(report: DetectorReport): Tone {
   const { verdict } = report;
   return verdict === 'clear' && openChecks(report).length > 0 ? 'clear-of-drawn' : verdict;
 }
 
-/** The headline in the middle of a sentence or behind a label: "clear", "clear of what is drawn", "tight to what is drawn". */
-export function headWord(report: DetectorReport): string {
+/**
+ * Returns the headline for the middle of a sentence or after a label: "clear", "clear of what is drawn", "tight to what
+ * is drawn".
+ */
+export function headlineText(report: DetectorReport): string {
   const { word } = headlineOf(report);
   return word.charAt(0).toLowerCase() + word.slice(1);
 }
@@ -35,7 +37,7 @@ export function openRules(report: DetectorReport, { protocol }: Pick<Plan, 'prot
   const ids = new Set(open.map(({ rule }) => rule));
   const drawn = new Set(open.flatMap(({ rule, subject }) => (subject === null ? [] : [rule])));
   const rules = [...ids].map((id) => ruleOf(protocol, id));
-  // Of the sun a person can vouch at a spot; nobody looks for it on a walk round, nor for what is drawn.
+  // The sun is confirmed for a spot, not looked for on a walk through the house; nor is anything that is drawn.
   const isLookedFor = ({ id, absent, subject }: EffectiveRule) =>
     absent !== null && subject.of !== 'sun' && !drawn.has(id);
   return { looks: rules.filter(isLookedFor), others: rules.filter((rule) => !isLookedFor(rule)) };
@@ -46,8 +48,11 @@ export interface OpenRules {
   readonly others: readonly EffectiveRule[];
 }
 
-/** What a report leaves open, in sentences: "Not looked for: heat and sump pit. Not run: direct sun." Empty for nothing. */
-export function openWords(report: DetectorReport, plan: Pick<Plan, 'protocol'>): string {
+/**
+ * Returns what a report leaves open, in sentences: "Not looked for: heat and sump pit. Not run: direct sun."; "" for
+ * nothing.
+ */
+export function describeOpenRules(report: DetectorReport, plan: Pick<Plan, 'protocol'>): string {
   const { looks, others } = openRules(report, plan);
   const named = (rules: readonly EffectiveRule[]) => listed(rules.map(({ name }) => name.toLowerCase()));
   const parts = [
@@ -57,7 +62,7 @@ export function openWords(report: DetectorReport, plan: Pick<Plan, 'protocol'>):
   return parts.filter(Boolean).join(' ');
 }
 
-/** The worst tone among the reports; null without one. */
+/** Returns the worst tone of the reports; null for none. */
 export function worstTone(reports: readonly DetectorReport[]): Tone | null {
   const tones = new Set(reports.map(toneOf));
   return TONES.find((tone) => tones.has(tone)) ?? null;

@@ -1,5 +1,5 @@
 import type { Mm, XY } from '../plan/model.ts';
-import { type Line, SAME } from './centre-lines.ts';
+import { type Line, SAME } from './center-lines.ts';
 import type { Piece } from './noded.ts';
 import type { Ring } from './planar-turf.ts';
 import {
@@ -15,7 +15,7 @@ import {
   vector,
 } from './plane.ts';
 
-/** What stands where a wall or a joint is. */
+/** The solid body of a wall piece or joint. */
 export interface Body {
   /** One of its walls. */
   readonly wall: string;
@@ -23,43 +23,46 @@ export interface Body {
   readonly outside: boolean;
 }
 
-/** One piece of wall as seen from a node that it ends at. */
+/** One piece of wall, seen from a node at which it ends. */
 interface Arm {
   readonly piece: Piece;
-  /** Away from the node, of length 1. */
+  /** Unit vector away from the node. */
   readonly away: XY;
   readonly line: Line;
 }
 
-/** A joint reaches no farther from its node than this many half-thicknesses of the thicker wall. */
-const REACH = 10;
-/** Below this sine of the angle between them two walls run the same way: there is no gap between their ends. */
+/** Miter limit: a joint reaches at most this many half-thicknesses of the thicker wall from its node. */
+const MITER_LIMIT = 10;
+/** Sine of the angle between two walls below which they are collinear and leave no gap between their ends. */
 const STRAIGHT = 1e-9;
-/** A joint that stands out of a wall by no more than this, mm, lies within it. */
-const HIDDEN = 1e-6;
-/** Points that are one are this near to one another at most, mm, seen along a wall. */
-const DRAWN_TOGETHER = 10 * SAME;
-/** Every pair is joined: with more walls at one place this takes too long to be worth it. */
+/** A joint that extends beyond a wall by at most this lies within it, mm. */
+const HIDDEN_DEPTH = 1e-6;
+/** Merged points are at most this far apart along a wall, mm. */
+const MERGED = 10 * SAME;
+/** Joints are computed for every pair; with more walls at one node this takes too long. */
 const MOST_ARMS = 48;
 
 /** Whether a piece counts as outside for some of its walls. */
 type IsOutside = (piece: Piece, of?: readonly Line[]) => boolean;
 
-/** A piece no longer than this, mm, lies where walls only come together: none of them runs on another there. */
-const MEETING = 2 * SAME;
+/** A piece of at most this length only connects walls that meet, mm: none of them coincide there. */
+const CONNECTION = 2 * SAME;
 
-/** Walls that run on one another count alike: as outside if one of them does. */
-function isOut(isOutside: IsOutside, piece: Piece, line: Line): boolean {
-  const isMeeting = apart(piece.a, piece.b) <= MEETING;
+/** Coinciding walls count alike: as outside if one of them does. */
+function isOutsideWall(isOutside: IsOutside, piece: Piece, line: Line): boolean {
+  const isMeeting = apart(piece.a, piece.b) <= CONNECTION;
   return isOutside(piece, isMeeting ? piece.lines.filter((other) => isSame(line, other)) : piece.lines);
 }
 
-/** The rectangles of all pieces and the joints of every two that meet; `wider` is added to each half-thickness, mm. */
+/**
+ * Returns the rectangles of all pieces and the joints of every two that meet; `wider` is added to each half-thickness,
+ * mm.
+ */
 export function wallBodies(pieces: readonly Piece[], isOutside: IsOutside, wider: Mm = 0): Body[] {
   const rectangles = pieces.flatMap((piece) =>
     piece.lines.map((line) => ({
       wall: line.wall.id,
-      outside: isOut(isOutside, piece, line),
+      outside: isOutsideWall(isOutside, piece, line),
       ring: rectangle(piece.a, piece.b, line.along, line.half + wider),
     })),
   );
@@ -67,7 +70,7 @@ export function wallBodies(pieces: readonly Piece[], isOutside: IsOutside, wider
   return [...rectangles, ...joints];
 }
 
-/** The rectangle of a stretch of wall, its ends square. */
+/** Returns the rectangle of a stretch of wall, with square ends. */
 export function rectangle(a: XY, b: XY, along: XY, half: Mm): Ring {
   const aside = quarter(along);
   return [plus(a, aside, half), plus(b, aside, half), plus(b, aside, -half), plus(a, aside, -half)];
@@ -89,7 +92,7 @@ function armsByNode(pieces: readonly Piece[]): Map<XY, Arm[]> {
   return byNode;
 }
 
-/** Of the lines of one piece those that are joined to others, each thickness in each direction once. */
+/** Of the lines of one piece, returns those to be joined to others, one per thickness and direction. */
 function distinct(lines: readonly Line[]): Line[] {
   return lines.filter(
     (line, i) => line.corners && !lines.slice(0, i).some((other) => other.corners && isSame(line, other)),
@@ -102,21 +105,21 @@ function isSame(one: Line, two: Line): boolean {
 
 function jointsAt(node: XY, arms: readonly Arm[], isOutside: IsOutside, wider: Mm): Body[] {
   if (arms.length > MOST_ARMS) throw new Error(`more than ${MOST_ARMS} walls meet at one place`);
-  // What lies in a wall has no face of its own; what is outside stays so, unless an outside piece holds it.
+  // A joint inside a wall has no face of its own; an outside joint is kept unless an outside piece contains it.
   const whole = arms.flatMap(({ piece: { lines } }) =>
     lines.map((line) => rectangleOf(line, line.from, line.to, wider)),
   );
   const outer = arms
-    .filter(({ piece, line }) => isOut(isOutside, piece, line))
+    .filter(({ piece, line }) => isOutsideWall(isOutside, piece, line))
     .map(({ piece: { a, b }, line }) => rectangleOf(line, a, b, wider));
   const isHidden = (ring: Ring, outside: boolean) =>
-    (outside ? outer : whole).some((one) => ring.every((p) => ringDistance(p, one) <= HIDDEN));
+    (outside ? outer : whole).some((one) => ring.every((p) => ringDistance(p, one) <= HIDDEN_DEPTH));
   return arms.flatMap((one, i) =>
     arms.slice(0, i).flatMap((two): Body[] => {
-      // Walls that run on one another are not joined: they are one piece.
+      // Coinciding walls are one piece and have no joint.
       if (one.piece === two.piece) return [];
       const ring = jointRing(meeting(node, one, two), one, two, wider);
-      const outside = isOut(isOutside, one.piece, one.line) && isOut(isOutside, two.piece, two.line);
+      const outside = isOutsideWall(isOutside, one.piece, one.line) && isOutsideWall(isOutside, two.piece, two.line);
       const isSeen = ring.length >= 3 && ringArea(ring) > 0 && !isHidden(ring, outside);
       return isSeen ? [{ wall: one.line.wall.id, outside, ring }] : [];
     }),
@@ -124,8 +127,9 @@ function jointsAt(node: XY, arms: readonly Arm[], isOutside: IsOutside, wider: M
 }
 
 /**
- * Where the two lines meet by themselves, which is the node but where other walls have drawn nodes together: their crossing, or an end
- * of one on the other, the nearest to the node. Beside such an end the crossing is the exact place.
+ * Returns where the two lines meet by themselves: usually the node, but other walls may have merged nodes. Their
+ * crossing, or an end
+ * of one on the other, whichever is nearest to the node. Next to such an end the crossing is the exact point.
  */
 function meeting(node: XY, { line: one }: Arm, { line: two }: Arm): XY {
   const crossing = lineCrossing(one.from, one.to, two.from, two.to);
@@ -136,12 +140,13 @@ function meeting(node: XY, { line: one }: Arm, { line: two }: Arm): XY {
   ];
   if (ends.length === 0) return crossing && isOn(crossing, one) && isOn(crossing, two) ? crossing : node;
   const place = ends.reduce((best, end) => (apart(end, node) < apart(best, node) ? end : best));
-  return crossing && apart(crossing, place) <= DRAWN_TOGETHER ? crossing : place;
+  return crossing && apart(crossing, place) <= MERGED ? crossing : place;
 }
 
 /**
- * The gap between the square ends of two walls on the outer side of their corner: where a point is within the half-thickness of
- * both, between their two outer normals. Empty where they run the same way.
+ * Returns the gap between the square ends of two walls on the outer side of their corner: the points within the
+ * half-thickness of
+ * both, between their two outer normals. Empty for parallel walls.
  */
 function jointRing(node: XY, one: Arm, two: Arm, wider: Mm): Ring {
   const turn = cross(one.away, two.away);
@@ -154,10 +159,10 @@ function jointRing(node: XY, one: Arm, two: Arm, wider: Mm): Ring {
   const [h1, h2] = [one.line.half + wider, two.line.half + wider];
   const cosine = dot(n1, n2);
   const [foot1, foot2] = [plus(node, n1, h1), plus(node, n2, h2)];
-  // Nearly straight on, the thick end sticks out beside the thin wall's face: what lies between ends at that face.
+  // At a small angle the thick end protrudes beside the thin wall's face, and that face bounds the gap.
   if (h1 * cosine >= h2) return [node, plus(node, n1, h2 / cosine), foot2];
   if (h2 * cosine >= h1) return [node, foot1, plus(node, n2, h1 / cosine)];
-  const most = REACH * Math.max(h1, h2);
+  const most = MITER_LIMIT * Math.max(h1, h2);
   const beyond = (h2 - h1 * cosine) / Math.abs(turn);
   if (Math.hypot(h1, beyond) <= most) return [node, foot1, plus(foot1, one.away, -beyond), foot2];
   const reach = (h: Mm) => -Math.sqrt(most * most - h * h);

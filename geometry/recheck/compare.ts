@@ -2,15 +2,15 @@ import type { Mm } from '../plan/model.ts';
 import type { SecondOpinion } from './recheck.ts';
 import { type DetectorOpinion, type Opinion, type Row, type Verdict, worst } from './types.ts';
 
-/** Two figures for one distance agree within this, mm. */
-const AGREES = 0.5;
+/** Two measurements of one distance agree within this, mm. */
+const AGREEMENT_TOLERANCE = 0.5;
 
-/** Where the figures agree to this, mm, and lie on a limit, rounding decides the verdict: either is right. */
+/** Where the measurements agree to this, mm, and are at a limit, rounding decides the verdict, and either is right. */
 const ROUNDING = 1e-6;
-/** A limit is met to this much, mm. */
-const FORGIVEN = 0.1;
+/** Limit tolerance, mm. */
+const LIMIT_TOLERANCE = 0.1;
 
-/** What one computation makes of a rule: the worst verdict, and the least distance in mm. */
+/** The result of one computation for a rule: the worst verdict, and the least distance in mm. */
 export interface Figure {
   readonly verdict: Verdict | 'not run' | 'no such row';
   readonly measured: Mm | null;
@@ -21,7 +21,7 @@ export interface Difference {
   readonly second: Figure;
 }
 
-/** How the verdict of a detector was come by. */
+/** How the verdict of a detector was computed: twice with agreement, twice with differences, or once. */
 export type Computed =
   | { readonly how: 'twice' }
   | { readonly how: 'once'; readonly cause: string }
@@ -41,7 +41,10 @@ export interface ComparedLevel {
   readonly detectors: readonly ComparedDetector[];
 }
 
-/** For every detector of the first opinion, whether the second agrees: on the verdict, and on every rule's least distance. `tape`: the plan's tolerance. */
+/**
+ * Compares, for every detector of the first opinion, the overall verdict and every rule's least distance with the
+ * second. `tape`: the plan's tape tolerance.
+ */
 export function compareOpinions(first: Opinion, second: SecondOpinion, tape: Mm = 0): ComparedLevel[] {
   return first.levels.map(({ id, detectors }, i) => ({
     id,
@@ -62,17 +65,17 @@ function compared(first: DetectorOpinion, second: DetectorOpinion | undefined, t
     return one && two ? differenceOf(one, two, first, tape) : [];
   });
   const [one, two] = [first.verdict, second.verdict];
-  const alike = one === two || first.checks.some((row) => isAt(row, turnOf(one, two, tape)));
+  const alike = one === two || first.checks.some((row) => isAt(row, changeOf(one, two, tape)));
   return rules.length === 0 && alike ? { how: 'twice' } : { how: 'differs', first: one, second: two, rules };
 }
 
-/** Rules that measure nothing: what stands beside their verdict is told as information. */
+/** Rules that measure nothing; the distances in their rows are for information. */
 const MEASURES_NOTHING = ['room-use'];
 
 /** Rules with two limits on the distance from each of their subjects. */
 const EACH_SUBJECT = ['companion'];
 
-/** Rows of one rule and one limit are held against one another: at least so much, at most so much, out of a stream. */
+/** Returns the key of a limit: rows of one rule and one kind of limit are compared (minimum, maximum, stream). */
 function limitOf({ rule, required, subject }: Row): string {
   if (MEASURES_NOTHING.includes(rule)) return rule;
   return EACH_SUBJECT.includes(rule) ? `${rule} ${required} ${subject}` : `${rule} ${required}`;
@@ -81,15 +84,16 @@ function limitOf({ rule, required, subject }: Row): string {
 function differenceOf(one: readonly Row[], two: readonly Row[], first: DetectorOpinion, tape: Mm): Difference[] {
   const [row] = [...one, ...two];
   const [a, b] = [figureOf(one), figureOf(two)];
-  const isOnTurn = [...one, ...two].some((each) => isAt(each, turnOf(a.verdict, b.verdict, tape)));
+  const isOnTurn = [...one, ...two].some((each) => isAt(each, changeOf(a.verdict, b.verdict, tape)));
   if (!row || agree(a, b, isOnTurn)) return [];
-  // Of two limits of a rule the first computation may tell the nearer one alone, and of one that is blocked what blocks.
-  const told = worst(
+  // Of two limits of a rule the first computation may report only the one with the smaller margin, and of a blocked
+  // rule only what blocks.
+  const reported = worst(
     first.checks.filter(({ rule, notRun }) => rule === row.rule && !notRun).map(({ verdict }) => verdict),
   );
   const isLeftOut =
     one.length === 0 &&
-    two.every(({ notRun, verdict }) => (notRun ? told === 'blocked' : worst([verdict, told]) === told));
+    two.every(({ notRun, verdict }) => (notRun ? reported === 'blocked' : worst([verdict, reported]) === reported));
   return isLeftOut && first.checks.some(({ rule }) => rule === row.rule)
     ? []
     : [{ rule: row.rule, first: a, second: b }];
@@ -111,16 +115,20 @@ function agree(one: Figure, two: Figure, onTurn: boolean): boolean {
   if (one.measured === null || two.measured === null)
     return one.verdict === two.verdict && one.measured === two.measured;
   const apart = Math.abs(one.measured - two.measured);
-  return apart <= AGREES && (one.verdict === two.verdict || (onTurn && apart <= ROUNDING));
+  return apart <= AGREEMENT_TOLERANCE && (one.verdict === two.verdict || (onTurn && apart <= ROUNDING));
 }
 
 const MET: readonly string[] = ['clear', 'tight'];
 
-/** How far from its limit a length lies where these two verdicts turn into one another: what is forgiven, or the tape's tolerance. */
-const turnOf = (one: string, two: string, tape: Mm): Mm => (MET.includes(one) && MET.includes(two) ? tape : FORGIVEN);
+/**
+ * Returns how far from its limit a length is where one of these verdicts changes into the other: the limit tolerance,
+ * or the tape tolerance.
+ */
+const changeOf = (one: string, two: string, tape: Mm): Mm =>
+  MET.includes(one) && MET.includes(two) ? tape : LIMIT_TOLERANCE;
 
-/** Whether a length lies so far from its limit. */
-function isAt({ measured, required, notRun }: Row, turn: Mm): boolean {
+/** Returns whether a length is that far from its limit. */
+function isAt({ measured, required, notRun }: Row, change: Mm): boolean {
   if (measured === null || required === null || notRun) return false;
-  return Math.abs(Math.abs(measured - required) - turn) <= ROUNDING;
+  return Math.abs(Math.abs(measured - required) - change) <= ROUNDING;
 }

@@ -1,40 +1,43 @@
 import type { XY } from '../plan/model.ts';
 import type { Piece } from './noded.ts';
-import { polygonize, type Ring, ringHolds } from './planar-turf.ts';
-import { direction, type Extent, edgesOf, extentHolds, extentOf, middle, plus, quarter, ringArea } from './plane.ts';
+import { polygonize, type Ring, ringContains } from './planar-turf.ts';
+import { direction, type Extent, edgesOf, extentContains, extentOf, middle, plus, quarter, ringArea } from './plane.ts';
 
-/** A bounded face of the centre-lines: what its ring encloses and no smaller ring does. */
+/** A bounded face of the center-lines: what its ring encloses and no smaller ring does. */
 export interface Face {
   readonly ring: Ring;
   readonly area: number;
   readonly extent: Extent;
 }
 
-/** Beside a centre-line by this much, mm, a point lies in the face on that side. */
+/** A point this far beside a center-line is in the face on that side, mm. */
 const BESIDE = 1e-6;
 
-/** Every ring that pieces of centre-line enclose, the smallest first. Throws where turf answers what cannot be. */
+/**
+ * Returns every ring that pieces of center-line enclose, the smallest first. Throws when turf returns an inconsistent
+ * result.
+ */
 export function polygonized(pieces: readonly Piece[]): Face[] {
-  const closing = withoutLooseEnds(pieces);
+  const closing = withoutDangles(pieces);
   const rings = polygonize(closing.map(({ a, b }) => [a, b] as const)).filter((ring) => ring.length >= 3);
-  const known = new Set(closing.flatMap(({ a, b }) => [`${a} ${b}`, `${b} ${a}`]));
-  const isClosed = rings.every((ring) => edgesOf(ring).every(([a, b]) => known.has(`${a} ${b}`)));
+  const edges = new Set(closing.flatMap(({ a, b }) => [`${a} ${b}`, `${b} ${a}`]));
+  const isClosed = rings.every((ring) => edgesOf(ring).every(([a, b]) => edges.has(`${a} ${b}`)));
   const faces = rings
     .map((ring) => ({ ring, area: ringArea(ring), extent: extentOf(ring) }))
     .filter(({ area }) => area > 0)
     .sort((one, two) => one.area - two.area);
-  // Now and then turf closes a ring by a line that is none, or misses a face: no answer is better than such a one.
-  if (isClosed && closing.every((piece) => parts(faces, piece) || isBridge(closing, piece))) return faces;
+  // Turf occasionally closes a ring by a line that does not exist, or misses a face; such results are rejected.
+  if (isClosed && closing.every((piece) => separatesFaces(faces, piece) || isBridge(closing, piece))) return faces;
   throw new Error('turf does not find the faces of these walls');
 }
 
-/** Whether a piece has another face on either side. */
-function parts(faces: readonly Face[], piece: Piece): boolean {
+/** Returns whether the piece has different faces on its two sides. */
+function separatesFaces(faces: readonly Face[], piece: Piece): boolean {
   const [one, two] = facesBeside(faces, piece);
   return one !== two;
 }
 
-/** Whether nothing but this piece leads from one of its ends to the other: then it parts no faces. */
+/** Returns whether the piece is a bridge: only it connects its ends, so both its sides are in one face. */
 function isBridge(pieces: readonly Piece[], { a, b }: Piece): boolean {
   const reached = new Set<XY>([a]);
   const isHere = (piece: Piece) => (piece.a === a && piece.b === b) || (piece.a === b && piece.b === a);
@@ -49,26 +52,27 @@ function isBridge(pieces: readonly Piece[], { a, b }: Piece): boolean {
   return !reached.has(b);
 }
 
-/** The pieces without those that end on nothing, again and again: none of them encloses anything, and turf stumbles over some. */
-function withoutLooseEnds(pieces: readonly Piece[]): readonly Piece[] {
+/** Removes dangles repeatedly: they enclose nothing, and turf fails on some of them. */
+function withoutDangles(pieces: readonly Piece[]): readonly Piece[] {
   const degrees = new Map<XY, number>();
   for (const { a, b } of pieces) for (const node of [a, b]) degrees.set(node, (degrees.get(node) ?? 0) + 1);
-  const kept = pieces.filter(({ a, b }) => degrees.get(a) !== 1 && degrees.get(b) !== 1);
-  return kept.length === pieces.length ? kept : withoutLooseEnds(kept);
+  const remaining = pieces.filter(({ a, b }) => degrees.get(a) !== 1 && degrees.get(b) !== 1);
+  return remaining.length === pieces.length ? remaining : withoutDangles(remaining);
 }
 
 /**
- * The face that holds p, or null outdoors. Rings within rings are told apart by size: the rings of what stands free in a room are
+ * Returns the face that contains p, or null outdoors. Nested rings are resolved by size: the rings of free-standing
+ * walls in a room are
  * smaller than the room's.
  */
 export function faceAt(faces: readonly Face[], p: XY): Face | null {
-  return faces.find(({ extent, ring }) => extentHolds(extent, p) && ringHolds(ring, p)) ?? null;
+  return faces.find(({ extent, ring }) => extentContains(extent, p) && ringContains(ring, p)) ?? null;
 }
 
-/** The faces on either side of a piece; null is the outdoors. */
+/** Returns the faces on both sides of a piece; null is the outdoors. */
 export function facesBeside(faces: readonly Face[], { a, b }: Piece): readonly [Face | null, Face | null] {
   const half = middle(a, b);
-  // From node to node, as the faces run: a short piece may turn a good deal from its wall.
+  // From node to node, as the faces run: a short piece may deviate from its wall's direction.
   const aside = quarter(direction(a, b));
   return [faceAt(faces, plus(half, aside, BESIDE)), faceAt(faces, plus(half, aside, -BESIDE))];
 }

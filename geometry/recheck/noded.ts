@@ -1,15 +1,15 @@
 import type { XY } from '../plan/model.ts';
-import { alongLine, type Line, SAME } from './centre-lines.ts';
+import { alongLine, type Line, SAME } from './center-lines.ts';
 import { apart, cross, plus, segmentDistance, vector } from './plane.ts';
 
-/** A stretch of centre-line between two neighboring nodes, with every wall that runs there. */
+/** A stretch of center-line between two adjacent nodes, with every wall on it. */
 export interface Piece {
   readonly a: XY;
   readonly b: XY;
   readonly lines: readonly Line[];
 }
 
-/** The centre-lines cut wherever they meet, cross or run on one another; each stretch once. */
+/** Returns the center-lines split wherever they meet, cross or coincide (noding); each stretch once. */
 export function nodedPieces(lines: readonly Line[]): Piece[] {
   const nodes = new Nodes();
   const cuts = lines.map(({ from, to }) => new Set([nodes.at(from), nodes.at(to)]));
@@ -36,7 +36,7 @@ function cutBoth(one: Line, two: Line, cutsOne: Set<XY>, cutsTwo: Set<XY>, nodes
     cutsOne.add(nodes.at(end));
     touching = true;
   }
-  // An end that touches is where the two meet; a crossing beside it is the same place.
+  // An end that touches is where the two meet; a crossing next to it is the same point.
   const crossing = touching ? null : crossingOf(one, two);
   if (!crossing) return;
   const node = nodes.at(crossing);
@@ -51,19 +51,19 @@ function crossingOf(one: Line, two: Line): XY | null {
   const between = vector(one.from, two.from);
   const [s, t] = [cross(between, v) / turn, cross(between, u) / turn];
   if (s <= 0 || s >= 1 || t <= 0 || t >= 1) return null;
-  // Of walls in one line both shares are rounding: such a place lies on one of them and far from the other.
+  // For collinear walls both parameters are rounding: the computed point is on one line and far from the other.
   const crossing = plus(one.from, u, s);
   return segmentDistance(crossing, two.from, two.to) <= SAME ? crossing : null;
 }
 
 function add(pieces: Map<string, { a: XY; b: XY; lines: Line[] }>, a: XY, b: XY, line: Line, nodes: Nodes): void {
   const key = [nodes.number(a), nodes.number(b)].sort((m, n) => m - n).join(' ');
-  const known = pieces.get(key);
-  if (known) known.lines.push(line);
+  const existing = pieces.get(key);
+  if (existing) existing.lines.push(line);
   else pieces.set(key, { a, b, lines: [line] });
 }
 
-/** Points within `SAME` of one another get one node, the first. */
+/** Points within `SAME` of each other get one node, the first. */
 class Nodes {
   readonly #cells = new Map<string, XY[]>();
   readonly #numbers = new Map<XY, number>();
@@ -72,8 +72,8 @@ class Nodes {
     const [i, j] = [Math.floor(p[0] / SAME), Math.floor(p[1] / SAME)];
     for (let di = -1; di <= 1; di++) {
       for (let dj = -1; dj <= 1; dj++) {
-        const known = this.#cells.get(`${i + di} ${j + dj}`)?.find((node) => apart(node, p) <= SAME);
-        if (known) return known;
+        const existing = this.#cells.get(`${i + di} ${j + dj}`)?.find((node) => apart(node, p) <= SAME);
+        if (existing) return existing;
       }
     }
     const cell = `${i} ${j}`;

@@ -6,7 +6,7 @@ import {
   cross,
   direction,
   edgesOf,
-  extentHolds,
+  extentContains,
   extentOf,
   extentsMeet,
   plus,
@@ -15,16 +15,17 @@ import {
   vector,
 } from './plane.ts';
 
-/** An unlabelled face nowhere wider than this between its walls is a cavity behind studs, mm. */
+/** An unlabeled face nowhere wider than this between its walls is a cavity behind studs, mm. */
 const CAVITY = 305;
-/** What is left of a face counts as floor from about this width, mm: thinner slivers are rounding. */
+/** The remainder of a face counts as floor from about this width, mm; below is rounding. */
 const SLIVER = 0.05;
-/** Places looked at along each side of a face before its leftover is worked out. */
+/** Number of points tested along each side of a face before its remainder is computed. */
 const PROBES = 9;
 
 /**
- * The faces that belong to the outdoors, and null for the unbounded one: those that can be reached from it over walls through
- * faces without floor and unlabelled cavities.
+ * Returns the faces that belong to the outdoors, and null for the unbounded one: those reachable from it across walls
+ * through
+ * faces without floor and unlabeled cavities.
  */
 export function outdoorFaces(
   pieces: readonly Piece[],
@@ -33,7 +34,7 @@ export function outdoorFaces(
   labelled: ReadonlySet<Face>,
 ): Set<Face | null> {
   const bodies = wallBodies(pieces, () => true);
-  // A tenth of a millimetre more: a cavity of exactly the limit is one.
+  // 0.1 mm more, so that a cavity of exactly the limit counts as one.
   let thick: Body[] | null = null;
   const letsThrough = (face: Face) => {
     if (!hasFloor(faces, face, bodies)) return true;
@@ -41,7 +42,7 @@ export function outdoorFaces(
     thick ??= wallBodies(pieces, () => true, CAVITY / 2 + SLIVER);
     return !hasFloor(faces, face, thick);
   };
-  const known = new Map<Face, boolean>();
+  const cache = new Map<Face, boolean>();
   const outdoors = new Set<Face | null>([null]);
   for (let before = 0; before < outdoors.size; ) {
     before = outdoors.size;
@@ -49,8 +50,8 @@ export function outdoorFaces(
       const [one, two] = sides.get(piece) as readonly [Face | null, Face | null];
       for (const [here, there] of [[one, two] as const, [two, one] as const]) {
         if (!outdoors.has(here) || there === null || outdoors.has(there)) continue;
-        if (!known.has(there)) known.set(there, letsThrough(there));
-        if (known.get(there)) outdoors.add(there);
+        if (!cache.has(there)) cache.set(there, letsThrough(there));
+        if (cache.get(there)) outdoors.add(there);
       }
     }
   }
@@ -61,13 +62,14 @@ export const sidesOf = (pieces: readonly Piece[], faces: readonly Face[]) =>
   new Map(pieces.map((piece) => [piece, facesBeside(faces, piece)] as const));
 
 /**
- * Whether anything is left of a face less the walls. A few places are tried first: most faces are rooms. Else every stretch of every wall
- * face is walked: whatever is left has one as its edge, and begins just beside it.
+ * Returns whether anything remains of a face minus the walls. A few points are tried first because most faces are
+ * rooms. Otherwise every stretch of every wall
+ * face is tested: whatever remains is bounded by one and starts right next to it.
  */
 function hasFloor(faces: readonly Face[], face: Face, bodies: readonly Body[]): boolean {
   const near = bodies.map(({ ring }) => ring).filter((ring) => extentsMeet(extentOf(ring), face.extent));
   const isFloor = (p: XY) =>
-    extentHolds(face.extent, p) &&
+    extentContains(face.extent, p) &&
     near.every((ring) => ringDistance(p, ring) > SLIVER / 2) &&
     faceAt(faces, p) === face;
   if (probes(face).some(isFloor)) return true;
@@ -80,7 +82,7 @@ function probes({ extent: [x0, y0, x1, y1] }: Face): XY[] {
   return steps.flatMap((s) => steps.map((t): XY => [x0 + (x1 - x0) * s, y0 + (y1 - y0) * t]));
 }
 
-/** The middles of the stretches into which the edges cut ab, a sliver aside on either hand. */
+/** Returns the middles of the stretches into which the edges split ab, without a sliver at either end. */
 function besideStretches(a: XY, b: XY, edges: readonly (readonly [XY, XY])[]): XY[] {
   const along = vector(a, b);
   const shares = edges.flatMap(([c, d]) => {

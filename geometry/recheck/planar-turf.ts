@@ -9,19 +9,20 @@ import {
 import type { XY } from '../plan/model.ts';
 
 /*
- * What the second computation takes from turf: the parts that compare and multiply, and so hold on a plan in mm. Turf's distances,
+ * The parts of turf that the second computation uses: those that only compare and multiply, and so are valid for a plan
+ * in mm. Turf's distances,
  * areas and buffers read coordinates as degrees on a globe.
  */
 
-/** Corners of a simple polygon in order, the first not repeated, at least three. */
+/** The corners of a simple polygon in order, at least three, the first not repeated. */
 export type Ring = readonly XY[];
 
-/** Whether p lies in the ring; its outline counts as inside. */
-export function ringHolds(ring: Ring, p: XY): boolean {
+/** Returns whether p is in the ring; its boundary counts as inside. */
+export function ringContains(ring: Ring, p: XY): boolean {
   return booleanPointInPolygon(point([p[0], p[1]]), polygon([closed(ring)]));
 }
 
-/** Every ring that the stretches enclose. They may meet at their ends only. */
+/** Returns every ring that the stretches enclose. They may meet at their ends only. */
 export function polygonize(stretches: readonly (readonly [XY, XY])[]): Ring[] {
   if (stretches.length < 3) return [];
   const lines = stretches.map(([a, b]) => lineString([[...a], [...b]]));

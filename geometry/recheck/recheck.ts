@@ -1,18 +1,18 @@
 import type { Plan } from '../plan/model.ts';
 import { type EffectiveRule, effectiveRules } from '../rules/profiles.ts';
 import { fixtureRows, machineRows, objectRows, openingRows, supportRows, wallRows } from './distance-rules.ts';
-import { readHouse } from './house.ts';
+import { ceilingRows, companionRows, heightRows, levelRow, roomRow, sunRows } from './position-rules.ts';
 import type { Case } from './rows.ts';
 import { type DetectorOpinion, type Opinion, type Row, worst } from './types.ts';
-import { ceilingRows, companionRows, heightRows, levelRow, roomRow, sunRows } from './word-rules.ts';
+import { wallLayout } from './wall-layout.ts';
 
-/** What the second computation says, or why it could not say anything. */
+/** The result of the second computation, or why there is none. */
 export type SecondOpinion = ({ readonly ok: true } & Opinion) | { readonly ok: false; readonly cause: string };
 
 /**
- * Every detector against every rule, computed again by the plainest way there is: on turf, straight from the words of the plan
- * file's description, with nothing of the engine but the table of rules. It tells of every subject, not only of the nearest.
- * Where turf throws, or there is too much of anything, the cause is told and nothing else.
+ * Checks every detector against every rule a second time, by the simplest methods: on turf, from the words of the plan
+ * file's description, sharing only the rule table with the engine. Reports every subject, not only the nearest.
+ * If turf throws or limits are exceeded, returns the cause and nothing else.
  */
 export function recheck(plan: Plan): SecondOpinion {
   try {
@@ -24,9 +24,9 @@ export function recheck(plan: Plan): SecondOpinion {
 
 function detectorsOf(plan: Plan, level: Plan['levels'][number]): DetectorOpinion[] {
   if (level.detectors.length === 0) return [];
-  const house = readHouse(level);
+  const layout = wallLayout(level);
   return level.detectors.map((detector) => {
-    const one: Case = { plan, level, house, detector };
+    const one: Case = { plan, level, layout, detector };
     const checks = effectiveRules(plan.protocol).flatMap((rule) => rowsOf(one, rule));
     return {
       id: detector.id,

@@ -1,11 +1,11 @@
 import type { Deg, Mm, Shape, Stream, XY } from '../plan/model.ts';
-import { type Ring, ringHolds } from './planar-turf.ts';
+import { type Ring, ringContains } from './planar-turf.ts';
 import { apart, extentOf, outlineDistance, plus, ringDistance, segmentDistance } from './plane.ts';
 
 const radians = (turn: Deg) => (turn * Math.PI) / 180;
 const pointing = (turn: Deg): XY => [Math.cos(radians(turn)), Math.sin(radians(turn))];
 
-/** The corners of a box or a polygon; null for a circle. */
+/** Returns the corners of a box or a polygon; null for a circle. */
 function cornersOf(shape: Shape): Ring | null {
   if ('circle' in shape) return null;
   if ('polygon' in shape) return shape.polygon.points;
@@ -15,7 +15,7 @@ function cornersOf(shape: Shape): Ring | null {
   return [corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)];
 }
 
-/** The distance from p to a shape, mm: 0 inside. */
+/** Returns the distance from p to a shape, mm: 0 inside. */
 export function shapeDistance(shape: Shape, p: XY): Mm {
   const corners = cornersOf(shape);
   if (corners) return ringDistance(p, corners);
@@ -24,10 +24,10 @@ export function shapeDistance(shape: Shape, p: XY): Mm {
     : Number.POSITIVE_INFINITY;
 }
 
-/** Whether the disc round p lies wholly in the shape, to a tenth of a millimetre. */
-export function shapeCarries(shape: Shape, p: XY, radius: Mm): boolean {
+/** Returns whether the disc around p is wholly in the shape, to 0.1 mm. */
+export function shapeContainsDisc(shape: Shape, p: XY, radius: Mm): boolean {
   const corners = cornersOf(shape);
-  if (corners) return ringHolds(corners, p) && outlineDistance(p, corners) >= radius - 0.1;
+  if (corners) return ringContains(corners, p) && outlineDistance(p, corners) >= radius - 0.1;
   return 'circle' in shape && apart(p, shape.circle.center) + radius <= shape.circle.radius + 0.1;
 }
 
@@ -38,7 +38,7 @@ function shapeMiddle(shape: Shape): XY {
   return [(x0 + x1) / 2, (y0 + y1) / 2];
 }
 
-/** The distance from p to the air that a shape throws, mm; below 0 inside: how far to the edge of the stream. */
+/** Returns the signed distance from p to the air stream of a shape, mm; negative inside. */
 export function streamDistance(shape: Shape, { direction, spread, reach }: Stream, p: XY): Mm {
   const apex = shapeMiddle(shape);
   const off = (Math.atan2(p[1] - apex[1], p[0] - apex[0]) * 180) / Math.PI - direction;

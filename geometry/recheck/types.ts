@@ -1,10 +1,10 @@
 import type { Mm } from '../plan/model.ts';
 
-/** Clear, tight, unknown, blocked: each worse than the one before. */
+/** From best to worst: clear, tight, unknown, blocked. */
 const VERDICTS = ['clear', 'tight', 'unknown', 'blocked'] as const;
 export type Verdict = (typeof VERDICTS)[number];
 
-/** One rule held against one subject. Lengths in mm. The first computation's rows have these keys, and more. */
+/** One rule checked against one subject. Lengths in mm. The first computation's rows have these keys and more. */
 export interface Row {
   readonly rule: string;
   readonly subject: string | null;
@@ -22,7 +22,7 @@ interface LevelOpinion {
   readonly id: string;
   readonly detectors: readonly DetectorOpinion[];
 }
-/** What one computation says of a plan. */
+/** The result of one computation for a plan. */
 export interface Opinion {
   readonly levels: readonly LevelOpinion[];
 }

@@ -1,6 +1,6 @@
 import { LIMIT_TOLERANCE } from '../../geometry/check/subjects.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
-import { type HeightWords, heightWords } from '../../geometry/messages/heights.ts';
+import { describeHeights, type HeightTexts } from '../../geometry/messages/heights.ts';
 import { subjectName } from '../../geometry/messages/subject.ts';
 import type { Detector, Mm, Plan, XY } from '../../geometry/plan/model.ts';
 import { type HeightInterval, heightsAt, surfaceBelow } from '../../geometry/search/heights.ts';
@@ -51,7 +51,7 @@ export function caughtHeight(at: Mm, unit: LengthUnit, stops: readonly Mm[]): Mm
 /** The heights that are allowed at a place, in numbers and in words. */
 export interface HeightLane {
   readonly intervals: readonly HeightInterval[];
-  readonly words: readonly HeightWords[];
+  readonly words: readonly HeightTexts[];
   /** What carries a detector there, and its top, mm; null for the floor. */
   readonly carrier: { readonly name: string; readonly top: Mm } | null;
 }
@@ -67,7 +67,7 @@ export function heightLane(
   const surface = surfaceBelow(model, at, radius);
   return {
     intervals,
-    words: intervals.map((one) => heightWords(one, plan, model.level)),
+    words: intervals.map((one) => describeHeights(one, plan, model.level)),
     carrier: surface && { name: subjectName(model.level, surface.object.id), top: surface.top },
   };
 }

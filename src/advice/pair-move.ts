@@ -4,7 +4,7 @@ import { roomAt } from '../../geometry/check/room.ts';
 import { supports } from '../../geometry/check/support.ts';
 import type { Verdict } from '../../geometry/check/types.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
-import { wayTo } from '../../geometry/messages/move.ts';
+import { describeWay } from '../../geometry/messages/move.ts';
 import type { Deg, Detector, Mm, Plan, XY } from '../../geometry/plan/model.ts';
 import { distance } from '../../geometry/plane/point.ts';
 import { levelRegion } from '../../geometry/region/level-region.ts';
@@ -49,7 +49,7 @@ export function pairMove(
     if (worstOf(plan, model, letter) === 'blocked') continue;
     const isCarried = (all: readonly Detector[]) => all.every((one) => objects.some((object) => supports(object, one)));
     const left = isCarried(members) && !isCarried(moved) ? ', where nothing carries them' : '';
-    const way = wayTo(spot, detector.at, report.room, plan, model);
+    const way = describeWay(spot, detector.at, report.room, plan, model);
     return {
       words: `Move the pair together ${way}${left}${spare ? ', with tape to spare' : ''}`,
       places: new Map(moved.map(({ id, at }) => [id, at])),

@@ -5,17 +5,17 @@ import {
   CAUTIONS,
   checkFigures,
   checkSubject,
+  checksInOrder,
   describeCollision,
   describeComputed,
   describeNotice,
   describeNotRun,
   describeReport,
   headlineOf,
-  inOrder,
   SEND_THE_PLAN,
   VERDICT_WORD,
 } from '../../geometry/messages/index.ts';
-import { sourceWords } from '../../geometry/messages/sources.ts';
+import { describeSources } from '../../geometry/messages/sources.ts';
 import type { Level, Plan } from '../../geometry/plan/model.ts';
 import { effectiveRules, profileById } from '../../geometry/rules/profiles.ts';
 import { formatRequired } from '../../geometry/units/index.ts';
@@ -108,7 +108,9 @@ function sourceLines(plan: Plan, levels: readonly VerifiedLevel[]): string[] {
     levels.flatMap(({ detectors }) => detectors.flatMap(({ checks }) => checks.map(({ rule }) => rule))),
   );
   const rules = effectiveRules(plan.protocol).filter(({ id }) => used.has(id));
-  return rules.length === 0 ? [] : ['Sources', ...rules.map((rule) => `  ${rule.name}: ${sourceWords(rule.sources)}`)];
+  return rules.length === 0
+    ? []
+    : ['Sources', ...rules.map((rule) => `  ${rule.name}: ${describeSources(rule.sources)}`)];
 }
 
 function headLines(plan: Plan): string[] {
@@ -128,7 +130,7 @@ function detectorLines(plan: Plan, level: Level, report: VerifiedReport): string
   const detector = level.detectors.find(({ id }) => id === report.id);
   const label = detector?.label || report.id;
   const entered = detector ? describeCollision(level, detector, report) : '';
-  const rows = inOrder(report.checks.filter(({ notRun }) => !notRun));
+  const rows = checksInOrder(report.checks.filter(({ notRun }) => !notRun));
   return [
     `  ${label}: ${headlineOf(report).word.toLowerCase()}. ${describeReport(report, plan, level)}`,
     ...(entered ? [`    look     ${entered}`] : []),

@@ -1,5 +1,5 @@
 import { CAUTIONS, headlineOf } from '../../geometry/messages/index.ts';
-import { sourceWords } from '../../geometry/messages/sources.ts';
+import { describeSources } from '../../geometry/messages/sources.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
 import { describeLocation, locationJson, RESULT_CAUTIONS } from '../protocol/results/describe-location.ts';
 import { evaluateResults } from '../protocol/results/evaluate-results.ts';
@@ -50,7 +50,7 @@ export const readings: Command = {
 
 function stepSources({ next }: LocationReport): string[] {
   const { sources } = NEXT_STEP_SOURCES[next.id];
-  return sources.length > 0 ? [`  Source: ${sourceWords(sources)}`] : [];
+  return sources.length > 0 ? [`  Source: ${describeSources(sources)}`] : [];
 }
 
 /** Where each detector stands, as far as its result rests on it: the verdict, how it was come by, and what was not run. */

@@ -1,5 +1,5 @@
 import { CAUTIONS } from '../../geometry/messages/index.ts';
-import { markedCite, sourceWords } from '../../geometry/messages/sources.ts';
+import { describeSources, markedCite } from '../../geometry/messages/sources.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
 import { TIMING_NAME } from '../protocol/timing/timing-check.ts';
 import { type TimingReport, timingReport } from '../protocol/timing/timing-report.ts';
@@ -49,7 +49,7 @@ function asText(
   ].map(([name, at]) => `  ${name}: ${at ?? 'not known: the start is not written down'}`);
   const lines = checks.flatMap(({ rule, verdict, detail, sources }) => [
     `  ${TIMING_NAME[rule]}: ${verdict.replace('-', ' ')}. ${detail}`,
-    `    ${sourceWords(sources)}`,
+    `    ${describeSources(sources)}`,
   ]);
   return `${[plan.title || 'Plan without a title', headline, ...rows, '', ...lines, '', ...CAUTIONS].join('\n')}\n`;
 }

@@ -1,5 +1,5 @@
 /** The notes beside the drawing: verdicts, changed rules, what did not run, the legend, the basis. */
-import { describeCollision, headWord, toneOf } from '../../geometry/messages/index.ts';
+import { describeCollision, headlineText, toneOf } from '../../geometry/messages/index.ts';
 import { usedHatches } from '../drawing/floor.ts';
 import { headlineDetail, headlineSentence } from '../protocol/validity/headline.ts';
 import { HATCHES, type HatchName } from '../theme/hatches.ts';
@@ -108,7 +108,7 @@ function verdictBlock(
   const tone = toneOf(report);
   const colour = COLOUR.verdict[tone].line;
   const style = { size: TYPE_MM.lead, weight: 'bold', colour } as const;
-  const word = headWord(report);
+  const word = headlineText(report);
   const free = (fullness === 'least' ? cellWidth(matter, width) : width) - 8 - textWidth(word, style);
   const title = `${shortened(detector.label.trim() || detector.id, free, style)}  ${word}`;
   const head: Block = {
@@ -123,7 +123,7 @@ function verdictBlock(
 
 /** Two short rows stand side by side, but where a word takes up a row. */
 function cellWidth({ detectors }: SubjectMatter, width: number): number {
-  const long = detectors.some(({ report }) => headWord(report).length > LONG_WORD);
+  const long = detectors.some(({ report }) => headlineText(report).length > LONG_WORD);
   return long ? width : width / 2;
 }
 

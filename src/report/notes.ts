@@ -12,7 +12,7 @@ import {
   openRules,
   PURPOSE_PHRASE,
 } from '../../geometry/messages/index.ts';
-import { saidOf } from '../../geometry/messages/said-of.ts';
+import { mergeSentences } from '../../geometry/messages/merge-sentences.ts';
 import { markedCite } from '../../geometry/messages/sources.ts';
 import type { Detector, Plan } from '../../geometry/plan/model.ts';
 import { type EffectiveRule, profileById } from '../../geometry/rules/profiles.ts';
@@ -47,12 +47,12 @@ export function changedRules({ rules, plan }: SubjectMatter): readonly ChangedRu
 
 /** How the verdicts of the level were come by; each sentence with the detectors that it concerns where not all are of one kind. */
 export function computedLines({ detectors, plan }: SubjectMatter): readonly string[] {
-  return saidOf(detectors.map((placed) => [placed.detector, [describeComputed(placed.computed, plan)]]));
+  return mergeSentences(detectors.map((placed) => [placed.detector, [describeComputed(placed.computed, plan)]]));
 }
 
 /** What stood beside the verdicts without having run, each with the detectors that it concerns. */
 export function notRunLines({ detectors, plan }: SubjectMatter): readonly string[] {
-  return saidOf(detectors.map(({ detector, report }) => [detector, openLines(report, plan)]));
+  return mergeSentences(detectors.map(({ detector, report }) => [detector, openLines(report, plan)]));
 }
 
 /** "3 ft", "20 in to 6 ft"; empty where a rule has no limit. */

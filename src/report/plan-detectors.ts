@@ -1,6 +1,6 @@
 /** Detectors where they stand, each with its tag, and measured lines to what is tightest. */
 import type { Check, DetectorReport } from '../../geometry/check/types.ts';
-import { checkFigures, figureWithLimit, inOrder, toneOf } from '../../geometry/messages/index.ts';
+import { checkFigures, checksInOrder, figureWithLimit, toneOf } from '../../geometry/messages/index.ts';
 import type { Detector, Plan, XY } from '../../geometry/plan/model.ts';
 import { formatLength } from '../../geometry/units/index.ts';
 import { drawLabel, labelSlot, makeLabel } from './label.ts';
@@ -59,7 +59,7 @@ export function placeDetectorNotes(matter: SubjectMatter, view: View, placer: Pl
 function measuredLines({ plan, detectors }: SubjectMatter, view: View): readonly Measured[] {
   const seen = new Set<string>();
   return detectors.flatMap(({ detector, report }) => {
-    const measured = inOrder(report.checks).filter(
+    const measured = checksInOrder(report.checks).filter(
       ({ witness, measured: length }) => witness !== null && length !== null,
     );
     const troubled = measured.filter(({ verdict }) => verdict !== 'clear');

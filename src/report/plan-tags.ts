@@ -1,5 +1,5 @@
 /** The tag of each detector: mark, label and verdict word in a box, with a leader to where it stands. */
-import { headWord, toneOf } from '../../geometry/messages/index.ts';
+import { headlineText, toneOf } from '../../geometry/messages/index.ts';
 import type { XY } from '../../geometry/plan/model.ts';
 import { type Ground, LEADER_OVER, lineSlot, MANNERS, type Placer, type Slot, slotCorners } from './placer.ts';
 import { gridPlaces } from './places.ts';
@@ -42,7 +42,7 @@ interface Tag {
 /** Where no ground is free on the whole drawing the tag is left out: the verdicts stand beside the drawing as well. */
 export function placeTag({ detector, report }: Placed, view: View, placer: Placer): string {
   const at = toPaper(view, detector.at);
-  const tag = makeTag(detector.label.trim() || detector.id, headWord(report));
+  const tag = makeTag(detector.label.trim() || detector.id, headlineText(report));
   const spot = nearSpot(at, tag, view, placer) ?? anySpot(at, tag, placer);
   if (!spot) return '';
   const leader = leaderSlot(at, spot, tag, RIM);

@@ -4,8 +4,8 @@ import {
   capital,
   checkFigures,
   checkSubject,
-  headWord,
-  inOrder,
+  checksInOrder,
+  headlineText,
   ROOM_USE_NOUN,
   toneOf,
   VERDICT_WORD,
@@ -124,7 +124,7 @@ function longLines({ plan, level }: SubjectMatter): readonly string[] {
 }
 
 function detectorItems(matter: SubjectMatter, placed: Placed, width: number): readonly FlowItem[] {
-  const checks = inOrder(placed.report.checks);
+  const checks = checksInOrder(placed.report.checks);
   return [
     { block: detectorHead(matter, placed, width), above: 5, keepWithNext: true },
     ...textItems(reasonOf(matter, placed), width).map((item) => ({ ...item, keepWithNext: true })),
@@ -146,7 +146,7 @@ function detectorHead({ plan, model, level }: SubjectMatter, { detector, report 
   const tone = toneOf(report);
   const style = { size: TYPE_MM.title, weight: 'bold', colour: COLOUR.verdict[tone].line } as const;
   const label = shortened(detector.label.trim() || detector.id, width - 70, style);
-  const title = `${label}  ${headWord(report)}`;
+  const title = `${label}  ${headlineText(report)}`;
   const head: Block = {
     height: 5.6,
     draw: (x, y) => verdictMark(tone, x + 2.4, y + 2.6, 2.2) + drawText(x + 6.4, y + 3.9, title, style),

@@ -1,7 +1,7 @@
 import type { Plan } from '../../geometry/plan/model.ts';
 import { memoizeRecent } from '../../geometry/plane/memoize.ts';
 import type { Computed } from '../../geometry/recheck/compare.ts';
-import { settled } from '../../geometry/recheck/settled.ts';
+import { withAgreedVerdict } from '../../geometry/recheck/published-report.ts';
 import type { Opinion } from '../../geometry/recheck/types.ts';
 
 /** What the two computations of a plan's verdicts come to, by detector. */
@@ -34,7 +34,7 @@ export function withoutDoubt<
   const known = settledReports.get(reports);
   // What is kept for these reports was made of them.
   if (known?.doubts === current) return known.reports as readonly Report[];
-  const made = reports.map((report) => settled(report, current.get(report.id) ?? null));
+  const made = reports.map((report) => withAgreedVerdict(report, current.get(report.id) ?? null));
   settledReports.set(reports, { doubts: current, reports: made });
   return made;
 }

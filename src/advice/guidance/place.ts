@@ -1,9 +1,9 @@
 import { openChecks } from '../../../geometry/check/looked-for.ts';
 import {
+  checksInOrder,
   describeCheck,
   describeCollision,
-  headWord,
-  inOrder,
+  headlineText,
   listed,
   openRules,
 } from '../../../geometry/messages/index.ts';
@@ -21,7 +21,7 @@ export function placeHints(plan: Plan, levels: readonly SeenLevel[]): readonly H
 /** Every detector with its verdict. */
 export function placedInWords(levels: readonly SeenLevel[]): string {
   const placed = levels.flatMap(({ model: { level }, reports }) =>
-    reports.map((report) => `${detectorName(level.detectors, report.id)} ${headWord(report)}`),
+    reports.map((report) => `${detectorName(level.detectors, report.id)} ${headlineText(report)}`),
   );
   return placed.length > 0 ? `${placed.join(', ')}.` : '';
 }
@@ -82,7 +82,7 @@ function verdictHints(seen: SeenLevel): readonly Hint[] {
   const { level } = seen.model;
   return seen.reports.flatMap(({ id, verdict, checks }) => {
     if (verdict === 'clear') return [];
-    const [worst] = inOrder(checks.filter(({ notRun }) => !notRun));
+    const [worst] = checksInOrder(checks.filter(({ notRun }) => !notRun));
     const says = {
       blocked: 'is blocked.',
       unknown: 'cannot be judged yet.',

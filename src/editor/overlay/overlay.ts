@@ -1,6 +1,6 @@
 import { nearLimit } from '../../../geometry/check/near-limit.ts';
 import { handlesOf } from '../../../geometry/edit/reshape.ts';
-import { headWord } from '../../../geometry/messages/index.ts';
+import { headlineText } from '../../../geometry/messages/index.ts';
 import { pointedZones } from '../../drawing/floor.ts';
 import { thicknessFrom } from '../../state/chain.ts';
 import {
@@ -75,7 +75,7 @@ const DETECTORS = overlayPicture('detectors', (pen, { state, names, detectors })
   for (const each of detectors) paintDetector(pen, each);
   for (const { detector, report } of detectors) {
     const place = detector === carried ? undefined : names.labels.get(detector.id);
-    if (place && report) writeLabel(pen, detector, headWord(report), place);
+    if (place && report) writeLabel(pen, detector, headlineText(report), place);
   }
 });
 

@@ -5,8 +5,8 @@ import {
   describeCheck,
   describeCollision,
   describeReport,
-  headWord,
-  inOrder,
+  headlineText,
+  checksInOrder,
   toneOf,
 } from '../../../geometry/messages/index.ts';
 import type { Detector, XY } from '../../../geometry/plan/model.ts';
@@ -32,7 +32,7 @@ export function pointerNote(state: AppState, sketch: Sketch): PointerNote | null
   const level = selectLevel(state);
   const verdictNote = (detector: Detector, report: DetectorReport, touch: boolean): PointerNote => ({
     at: screen(detector.at),
-    verdict: { tone: toneOf(report), word: capital(headWord(report)) },
+    verdict: { tone: toneOf(report), word: capital(headlineText(report)) },
     lines: sentences(`${reasonOf(report, state)} ${describeCollision(level, detector, report)}`),
     byTouch: touch,
   });
@@ -79,7 +79,7 @@ export function isOverFloor(state: AppState): boolean {
 function reasonOf(report: DetectorReport, state: AppState): string {
   const plan = selectShownPlan(state);
   const level = selectLevel(state);
-  const [worst] = inOrder(report.checks.filter(({ notRun }) => !notRun));
+  const [worst] = checksInOrder(report.checks.filter(({ notRun }) => !notRun));
   if (worst && (report.verdict === 'blocked' || report.verdict === 'unknown')) return describeCheck(worst, plan, level);
   return describeReport(report, plan, level);
 }

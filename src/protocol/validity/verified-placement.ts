@@ -1,9 +1,9 @@
 import type { DetectorReport } from '../../../geometry/check/types.ts';
-import { describeComputed, describeReport, headWord, openWords } from '../../../geometry/messages/index.ts';
-import { saidOf } from '../../../geometry/messages/said-of.ts';
+import { describeComputed, describeOpenRules, describeReport, headlineText } from '../../../geometry/messages/index.ts';
+import { mergeSentences } from '../../../geometry/messages/merge-sentences.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { Computed } from '../../../geometry/recheck/compare.ts';
-import { settled } from '../../../geometry/recheck/settled.ts';
+import { withAgreedVerdict } from '../../../geometry/recheck/published-report.ts';
 import { detectorLabel } from '../detector-label.ts';
 
 /** A placement report with how its verdict was computed. */
@@ -33,7 +33,7 @@ export function verifiedLevels(
     detectors: detectors.map((report) => {
       const how = computed.get(report.id) ?? ONCE;
       const discrepancy = how.how === 'differs' ? describeComputed(how, plan) : undefined;
-      return { ...settled(report, how), computed: how, discrepancy };
+      return { ...withAgreedVerdict(report, how), computed: how, discrepancy };
     }),
   }));
 }
@@ -44,8 +44,8 @@ export function describePlacement(plan: Plan, levels: readonly VerifiedLevel[]):
     level.detectors.flatMap((detector) => {
       const report = levels.find(({ id }) => id === level.id)?.detectors.find(({ id }) => id === detector.id);
       if (!report) return [];
-      const open = openWords(report, plan);
-      const words = [`${headWord(report)}.`, describeReport(report, plan, level), open].filter(Boolean).join(' ');
+      const open = describeOpenRules(report, plan);
+      const words = [`${headlineText(report)}.`, describeReport(report, plan, level), open].filter(Boolean).join(' ');
       return [`${detectorLabel(detector)}: ${words}`];
     }),
   );
@@ -54,7 +54,7 @@ export function describePlacement(plan: Plan, levels: readonly VerifiedLevel[]):
 /** Returns how the verdicts were computed: each sentence once, with its detectors where they are not all. */
 export function describeVerification(plan: Plan, levels: readonly VerifiedLevel[]): readonly string[] {
   const reports = levels.flatMap(({ detectors }) => detectors);
-  return saidOf(
+  return mergeSentences(
     plan.levels
       .flatMap(({ detectors }) => detectors)
       .flatMap((detector) => {

@@ -2,7 +2,7 @@ import type { DetectorReport } from '../../../geometry/check/types.ts';
 import {
   capital,
   FIXTURE_NOUN,
-  headWord,
+  headlineText,
   OPENING_NOUN,
   ROOM_USE_NOUN,
   TONE_WORD,
@@ -86,7 +86,7 @@ function groupsOf(level: Level, reports: readonly DetectorReport[], unit: Length
       entries: level.detectors.map(({ id, label }) => {
         const report = reports.find((each) => each.id === id);
         const tone = report ? toneOf(report) : 'unknown';
-        const detail = report ? headWord(report) : TONE_WORD[tone];
+        const detail = report ? headlineText(report) : TONE_WORD[tone];
         return { id, name: label.trim() || 'No label', detail, tone };
       }),
     },

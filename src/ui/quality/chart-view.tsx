@@ -1,5 +1,5 @@
 import { counted } from '../../../geometry/messages/index.ts';
-import { sourceWords } from '../../../geometry/messages/sources.ts';
+import { describeSources } from '../../../geometry/messages/sources.ts';
 import type { ChartPoint, ControlChart } from '../../protocol/quality/control-charts.ts';
 import {
   bandName,
@@ -77,7 +77,7 @@ export function ChartView({ chart, say }: Props) {
           </div>
         </>
       )}
-      <p className="small soft">{sourceWords(band.sources)}</p>
+      <p className="small soft">{describeSources(band.sources)}</p>
     </section>
   );
 }

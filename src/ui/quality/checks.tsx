@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { capital } from '../../../geometry/messages/index.ts';
-import { sourceWords } from '../../../geometry/messages/sources.ts';
+import { describeSources } from '../../../geometry/messages/sources.ts';
 import type { QualityCheck } from '../../../geometry/plan/test-record.ts';
 import { CHECK_WORD, correctiveAction } from '../../protocol/quality/describe-quality.ts';
 import { type CheckRecord, UNDATED } from '../../protocol/quality/quality-book.ts';
@@ -82,7 +82,7 @@ function CheckTable({ checks }: Pick<Props, 'checks'>) {
                 </td>
                 <td>
                   {action?.says}
-                  {action && <span className="soft"> {sourceWords(action.sources)}</span>}
+                  {action && <span className="soft"> {describeSources(action.sources)}</span>}
                 </td>
               </tr>
             );

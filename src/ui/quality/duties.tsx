@@ -1,4 +1,4 @@
-import { sourceWords } from '../../../geometry/messages/sources.ts';
+import { describeSources } from '../../../geometry/messages/sources.ts';
 import { describeCount, describeRequirement } from '../../protocol/quality/describe-quality.ts';
 import { type QcCount, type QualityBook, UNDATED } from '../../protocol/quality/quality-book.ts';
 import { monthTable } from '../../protocol/quality/quality-csv.ts';
@@ -80,7 +80,7 @@ export function Duties({ book: { months, years }, say }: Props) {
         <ul>
           {DUTIES.map(({ name, sources }) => (
             <li key={name}>
-              {name}: {sourceWords(sources)}
+              {name}: {describeSources(sources)}
             </li>
           ))}
         </ul>

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { CAUTIONS, counted } from '../../../geometry/messages/index.ts';
-import { sourceWords } from '../../../geometry/messages/sources.ts';
+import { describeSources } from '../../../geometry/messages/sources.ts';
 import { showDialog } from '../../commands/panels.ts';
 import { OWN_LIMITS_FROM, RUN_OF_WARNINGS, SHARE_LIMITS } from '../../protocol/quality/requirements.ts';
 import { useModal } from '../hooks/use-modal.ts';
@@ -62,7 +62,7 @@ export function QualityBook() {
 }
 
 const sources = [...SHARE_LIMITS.sources, ...OWN_LIMITS_FROM.sources, ...RUN_OF_WARNINGS.sources];
-const RULE_SOURCES = sourceWords(sources);
+const RULE_SOURCES = describeSources(sources);
 
 function keptSaid(kept: KeptState): string {
   if (kept.state === 'reading') return 'Reading the plans in this browser…';

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
-import { capital, describeCollision, describeReport, headWord, openWords } from '../../../geometry/messages/index.ts';
+import { capital, describeCollision, describeReport, headlineText, describeOpenRules } from '../../../geometry/messages/index.ts';
 import { levelName } from '../../../geometry/messages/subject.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
 import { judgedGhost } from '../../editor/ghost.ts';
@@ -61,11 +61,11 @@ function changedVerdicts(before: ReadonlyMap<string, string>) {
   const lines: string[] = [];
   const verdicts = new Map<string, string>();
   for (const report of selectReports(state)) {
-    verdicts.set(report.id, headWord(report));
-    if (before.get(report.id) === headWord(report)) continue;
+    verdicts.set(report.id, headlineText(report));
+    if (before.get(report.id) === headlineText(report)) continue;
     const label = level.detectors.find(({ id }) => id === report.id)?.label || 'Detector';
     lines.push(
-      `${label}: ${headWord(report)}. ${describeReport(report, plan, level)} ${openWords(report, plan)}`.trim(),
+      `${label}: ${headlineText(report)}. ${describeReport(report, plan, level)} ${describeOpenRules(report, plan)}`.trim(),
     );
   }
   return { verdicts, lines };
@@ -85,5 +85,5 @@ function inHandWords(): string {
   const { detector, report } = ghost;
   const level = selectLevel(state);
   const reason = `${describeReport(report, selectShownPlan(state), level)} ${describeCollision(level, detector, report)}`;
-  return `Here: ${capital(headWord(report))}. ${reason.trim()}`;
+  return `Here: ${capital(headlineText(report))}. ${reason.trim()}`;
 }

@@ -1,4 +1,4 @@
-import { CAUTIONS, capital, headWord, toneOf } from '../../../geometry/messages/index.ts';
+import { CAUTIONS, capital, headlineText, toneOf } from '../../../geometry/messages/index.ts';
 import { fold, unfold, usePanels } from '../../commands/panels.ts';
 import type { AppState } from '../../state/app-state.ts';
 import { selectReports } from '../../state/selectors.ts';
@@ -55,7 +55,7 @@ function SideRail() {
     <aside className="side side--folded" aria-label="Verdict and numbers, folded" data-verdict={tone ?? 'none'}>
       <button type="button" className="rail" onClick={() => unfold('side')}>
         {tone && <VerdictMark verdict={tone} size={22} />}
-        <span>{report ? capital(headWord(report)) : 'Verdict'}</span>
+        <span>{report ? capital(headlineText(report)) : 'Verdict'}</span>
         <LoosenedShort />
         {selected && <span className="rail__more">and the numbers of what is selected</span>}
         <span className="unseen">, unfold</span>

@@ -4,8 +4,8 @@ import {
   capital,
   checkFigures,
   checkSubject,
+  checksInOrder,
   describeCheck,
-  inOrder,
   VERDICT_WORD,
 } from '../../../geometry/messages/index.ts';
 import { sourceDoubts } from '../../../geometry/messages/sources.ts';
@@ -39,7 +39,7 @@ type Row = readonly [Check, ...Check[]];
 
 function rowsOf(checks: readonly Check[]): readonly Row[] {
   const rows = new Map<RuleId, [Check, ...Check[]]>();
-  for (const check of inOrder(checks)) {
+  for (const check of checksInOrder(checks)) {
     if (check.notRun) continue;
     const row = rows.get(check.rule);
     if (row) row.push(check);

@@ -1,4 +1,4 @@
-import { headWord, toneOf } from '../../../geometry/messages/index.ts';
+import { headlineText, toneOf } from '../../../geometry/messages/index.ts';
 import { selectReports } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 import { selectSpokenId, useLevel } from '../hooks/use-level.ts';
@@ -28,7 +28,7 @@ export function DetectorChips() {
               onClick={() => select([id])}
             >
               <VerdictMark verdict={tone} size={16} />
-              {label} <span className="chip__word">{headWord(report)}</span>
+              {label} <span className="chip__word">{headlineText(report)}</span>
             </button>
           </li>
         );

@@ -4,7 +4,7 @@ import {
   capital,
   describeCollision,
   describeReport,
-  headWord,
+  headlineText,
   notRunRules,
   toneOf,
 } from '../../../geometry/messages/index.ts';
@@ -60,7 +60,7 @@ function Spoken({ detector, report, numbers }: SpokenProps) {
       <div className="verdict-panel__say">
         <div className="verdict-panel__head">
           <VerdictMark verdict={toneOf(report)} size={34} />
-          <h2 className="verdict-panel__word">{capital(headWord(report))}</h2>
+          <h2 className="verdict-panel__word">{capital(headlineText(report))}</h2>
           <p className="verdict-panel__where">
             Detector {detector.label.trim() || 'without a label'}
             {room ? `, ${room.name.trim() || 'room without a name'}` : ''}

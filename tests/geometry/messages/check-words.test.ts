@@ -2,10 +2,10 @@ import { describe, expect, it } from 'vitest';
 import type { Check } from '../../../geometry/check/types.ts';
 import {
   checkFigures,
+  checksInOrder,
   describeCheck,
   describeReport,
   figureWithLimit,
-  inOrder,
 } from '../../../geometry/messages/index.ts';
 import type { Fixture, Level, Plan } from '../../../geometry/plan/model.ts';
 import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
@@ -208,7 +208,7 @@ describe('checkFigures rounds toward caution', () => {
 
 describe('inOrder', () => {
   it('puts blocked first, then unknown, tight, clear, and last what did not run', () => {
-    const rules = inOrder([
+    const rules = checksInOrder([
       check({ rule: 'direct-sun', verdict: 'unknown', notRun: true }),
       check({ rule: 'room-use' }),
       check({ rule: 'ceiling', measured: inch(40), required: inch(12) }),

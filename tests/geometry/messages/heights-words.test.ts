@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
-import { heightWords } from '../../../geometry/messages/heights.ts';
+import { describeHeights } from '../../../geometry/messages/heights.ts';
 import type { Level, PlanObject } from '../../../geometry/plan/model.ts';
 import { heightsAt } from '../../../geometry/search/heights.ts';
 import { drawn, loop, planOf, rectangle } from '../../helpers/drawn.ts';
@@ -17,7 +17,7 @@ function told(objects: readonly PlanObject[], rest: Partial<Level> = {}) {
     ...rest,
   });
   const plan = planOf(level);
-  return heightsAt(plan, buildLevel(level), PROBE, [4000, 4000]).map((one) => heightWords(one, plan, level));
+  return heightsAt(plan, buildLevel(level), PROBE, [4000, 4000]).map((one) => describeHeights(one, plan, level));
 }
 
 function thing(name: string, bottom: number, top: number, x = 4000): PlanObject {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { profileDoubts, sourceDoubts, sourceWords } from '../../../geometry/messages/sources.ts';
+import { describeSources, profileDoubts, sourceDoubts } from '../../../geometry/messages/sources.ts';
 import { PROFILES } from '../../../geometry/rules/profiles.ts';
 
 const doubtsOf = (id: string) => PROFILES.filter((one) => one.id === id).flatMap((one) => profileDoubts(one));
@@ -36,7 +36,7 @@ describe('sourceDoubts(sources)', () => {
 describe('sourceWords(sources)', () => {
   it('names each text, then the doubts; common practice is said once', () => {
     expect(
-      sourceWords([
+      describeSources([
         { cite: 'A 1', mark: 'primary' },
         { cite: 'B, in a copy', mark: 'secondary' },
         { cite: 'common practice, no published source', mark: 'common-practice' },

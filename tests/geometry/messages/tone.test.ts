@@ -1,7 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { checkDetector } from '../../../geometry/check/check-detector.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
-import { headWord, openRules, openWords, TONES, toneOf, worstTone } from '../../../geometry/messages/index.ts';
+import {
+  describeOpenRules,
+  headlineText,
+  openRules,
+  TONES,
+  toneOf,
+  worstTone,
+} from '../../../geometry/messages/index.ts';
 import type { Level, Plan } from '../../../geometry/plan/model.ts';
 import { EVERYTHING, holdingPlan, houseLevel } from '../../helpers/holding-plan.ts';
 
@@ -18,7 +25,7 @@ const without = (...rules: readonly string[]) => ({ lookedFor: EVERYTHING.filter
 describe('how a verdict is told', () => {
   it('is the bare word only when every row is run', () => {
     const { plan, report } = reportIn({});
-    expect([toneOf(report), headWord(report), openWords(report, plan)]).toEqual(['clear', 'clear', '']);
+    expect([toneOf(report), headlineText(report), describeOpenRules(report, plan)]).toEqual(['clear', 'clear', '']);
   });
 
   it.each(EVERYTHING.filter((rule) => rule !== 'direct-sun'))(
@@ -26,16 +33,16 @@ describe('how a verdict is told', () => {
     (rule) => {
       const { plan, report } = reportIn(without(rule));
       expect(report.verdict).toBe('clear');
-      expect([toneOf(report), headWord(report)]).toEqual(['clear-of-drawn', 'clear of what is drawn']);
+      expect([toneOf(report), headlineText(report)]).toEqual(['clear-of-drawn', 'clear of what is drawn']);
       expect(openRules(report, plan).looks.map(({ id }) => id)).toEqual([rule]);
-      expect(openWords(report, plan)).toMatch(/^Not looked for: [a-z ]+\.$/);
+      expect(describeOpenRules(report, plan)).toMatch(/^Not looked for: [a-z ]+\.$/);
     },
   );
 
   it('names all that is open in one breath, what was looked for before what was not run', () => {
     const detectors = houseLevel().detectors.map((each) => ({ ...each, support: null }));
     const { plan, report } = reportIn({ ...without('heat', 'sump'), detectors });
-    expect(openWords(report, plan)).toMatch(/^Not looked for: heat and sump pit\. Not run: [a-z ]+\.$/);
+    expect(describeOpenRules(report, plan)).toMatch(/^Not looked for: heat and sump pit\. Not run: [a-z ]+\.$/);
   });
 
   it('does not make blocked, unknown or tight any better', () => {

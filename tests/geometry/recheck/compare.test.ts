@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { compareOpinions } from '../../../geometry/recheck/compare.ts';
-import { settled } from '../../../geometry/recheck/settled.ts';
+import { withAgreedVerdict } from '../../../geometry/recheck/published-report.ts';
 import type { Opinion, Row, Verdict } from '../../../geometry/recheck/types.ts';
 
 /* When two opinions count as one: the same verdict of every rule, and every least distance within 0.5 mm. */
@@ -70,9 +70,9 @@ describe('compareOpinions(first, second)', () => {
 describe('settled(report, computed)', () => {
   it('makes the verdict unknown where the two differ, a blocked one too, and leaves it else', () => {
     const differs = { how: 'differs', first: 'blocked', second: 'blocked', rules: [] } as const;
-    expect(settled({ verdict: 'blocked' }, differs)).toEqual({ verdict: 'unknown' });
-    expect(settled({ verdict: 'clear' }, { how: 'twice' })).toEqual({ verdict: 'clear' });
-    expect(settled({ verdict: 'clear' }, { how: 'once', cause: '' })).toEqual({ verdict: 'clear' });
-    expect(settled({ verdict: 'clear' }, null)).toEqual({ verdict: 'clear' });
+    expect(withAgreedVerdict({ verdict: 'blocked' }, differs)).toEqual({ verdict: 'unknown' });
+    expect(withAgreedVerdict({ verdict: 'clear' }, { how: 'twice' })).toEqual({ verdict: 'clear' });
+    expect(withAgreedVerdict({ verdict: 'clear' }, { how: 'once', cause: '' })).toEqual({ verdict: 'clear' });
+    expect(withAgreedVerdict({ verdict: 'clear' }, null)).toEqual({ verdict: 'clear' });
   });
 });

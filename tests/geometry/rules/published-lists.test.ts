@@ -3,7 +3,7 @@ import { checkDetector } from '../../../geometry/check/check-detector.ts';
 import { compareProfiles } from '../../../geometry/check/compare-profiles.ts';
 import { openChecks } from '../../../geometry/check/looked-for.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
-import { openWords } from '../../../geometry/messages/index.ts';
+import { describeOpenRules } from '../../../geometry/messages/index.ts';
 import type { Detector, FixtureKind, Level, RoomUse } from '../../../geometry/plan/model.ts';
 import type { ConditionState } from '../../../geometry/plan/test-record.ts';
 import { compareOpinions } from '../../../geometry/recheck/compare.ts';
@@ -233,8 +233,8 @@ describe('what the lists see differently', () => {
     const level = hall({ fixtures: [fixtureAt('furnace')] });
     const plan = planUnder(HC, [level]);
     const report = checkDetector(plan, buildLevel(level), hallDetector({ at: [12 * FEET, 5000], base: 1000 }));
-    expect(openWords(report, plan)).toMatch(/Not run: .*heat/);
-    expect(openWords(report, plan)).not.toMatch(/Not looked for: [^.]*heat/);
+    expect(describeOpenRules(report, plan)).toMatch(/Not run: .*heat/);
+    expect(describeOpenRules(report, plan)).not.toMatch(/Not looked for: [^.]*heat/);
   });
 
   it('Illinois: what the answer under House says was off is settled, its undrawn stream too; broken or open it is not', () => {

@@ -113,7 +113,7 @@ function stringsOf(value: unknown): readonly string[] {
 }
 
 /** Everything that the panels, the papers and the command line say of a job. */
-async function saidOf(plan: Plan): Promise<readonly string[]> {
+async function mergeSentences(plan: Plan): Promise<readonly string[]> {
   const path = join(folder, 'job.plan.json');
   writeFileSync(path, writePlan(plan));
   const calls: string[] = [];
@@ -152,7 +152,7 @@ it('says an all-clear only of a test that holds: 200 random whole jobs', async (
     const plan = wholeJob(seed);
     const { validity } = testStateOf(plan);
     counts[validity]++;
-    const text = (await saidOf(plan)).join('\n').toLowerCase();
+    const text = (await mergeSentences(plan)).join('\n').toLowerCase();
     const found = ALL_CLEARS.filter((words) => text.includes(words));
     // A location that holds may be told by itself, but never while the test as a whole does not.
     if (validity !== 'holds') expect(found, `seed ${seed}: ${validity}`).toEqual([]);

@@ -1,4 +1,4 @@
-import { sourceWords } from '../../../../geometry/messages/sources.ts';
+import { describeSources } from '../../../../geometry/messages/sources.ts';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import type { Agreement } from '../../../../geometry/plan/test-record.ts';
 import {
@@ -57,7 +57,7 @@ export function AgreementFields({ plan }: { readonly plan: Plan }) {
         </div>
         <details className="wide small soft">
           <summary>Source</summary>
-          {sourceWords(AGREEMENT_SOURCES)}
+          {describeSources(AGREEMENT_SOURCES)}
         </details>
       </div>
     </details>

@@ -1,5 +1,5 @@
 import { useId, useRef, useState } from 'react';
-import { sourceWords } from '../../../../geometry/messages/sources.ts';
+import { describeSources } from '../../../../geometry/messages/sources.ts';
 import type { ConditionRow } from '../../../protocol/conditions/condition-row.ts';
 import { describeDeviation } from '../../../protocol/conditions/conditions-report.ts';
 import { withCondition } from '../../../protocol/conditions/edit-conditions.ts';
@@ -77,7 +77,7 @@ function ConditionMore({ row: { item, state, answered, by, at, note }, onBack }:
         </p>
       )}
       {item.conflict && <p>Texts differ: {item.conflict}</p>}
-      <p className="small soft">{item.sources.length > 0 ? `Source: ${sourceWords(item.sources)}` : 'No source.'}</p>
+      <p className="small soft">{item.sources.length > 0 ? `Source: ${describeSources(item.sources)}` : 'No source.'}</p>
       {answered !== 'unknown' && state === answered && (
         <>
           <TextField label="Who saw it" value={by} onCommit={(text) => change({ by: text })} />

@@ -1,4 +1,4 @@
-import { sourceWords } from '../../../../geometry/messages/sources.ts';
+import { describeSources } from '../../../../geometry/messages/sources.ts';
 import {
   conditionsReport,
   DEVIATION_SOURCES,
@@ -51,7 +51,7 @@ export function HousePanel() {
         </ul>
         <details className="small soft">
           <summary>Why a break counts</summary>
-          {WHY_DEVIATIONS_COUNT} {sourceWords(DEVIATION_SOURCES)}
+          {WHY_DEVIATIONS_COUNT} {describeSources(DEVIATION_SOURCES)}
         </details>
       </section>
       <AgreementFields plan={plan} />

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { sourceWords } from '../../../../geometry/messages/sources.ts';
+import { describeSources } from '../../../../geometry/messages/sources.ts';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import { withoutWeatherNote, withWeatherNote } from '../../../protocol/custody/log-entries.ts';
 import {
@@ -31,7 +31,7 @@ export function WeatherNotes({ plan }: { readonly plan: Plan }) {
             <li key={each}>{each}</li>
           ))}
         </ul>
-        <p className="fine soft">{sourceWords(WEATHER_TO_NOTE_SOURCES)}</p>
+        <p className="fine soft">{describeSources(WEATHER_TO_NOTE_SOURCES)}</p>
       </div>
       <AddWeather zone={plan.site.timeZone} />
     </details>

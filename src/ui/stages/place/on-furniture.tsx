@@ -1,6 +1,6 @@
 import { useMemo, useState } from 'react';
 import { movedItems } from '../../../../geometry/edit/index.ts';
-import { describeFurniture, moveWords } from '../../../../geometry/messages/index.ts';
+import { describeFurniture, describeFurnitureMove } from '../../../../geometry/messages/index.ts';
 import { subjectName } from '../../../../geometry/messages/subject.ts';
 import type { PlanObject } from '../../../../geometry/plan/model.ts';
 import { furnitureVerdict } from '../../../../geometry/search/furniture.ts';
@@ -62,7 +62,7 @@ function Verdict({ object, members }: { readonly object: PlanObject; readonly me
             className="button button--main"
             onClick={() => useAppStore.getState().run((now) => movedItems(now, level.id, [object.id], ...move.way))}
           >
-            {moveWords(move, subjectName(level, object.id), plan)}
+            {describeFurnitureMove(move, subjectName(level, object.id), plan)}
           </button>
         )}
         {verdict.kind === 'good' && (

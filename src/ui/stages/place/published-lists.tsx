@@ -1,6 +1,6 @@
 import { useMemo } from 'react';
 import { compareProfiles, type ProfileReport } from '../../../../geometry/check/compare-profiles.ts';
-import { describeReport, headWord, listed, notRunRules, toneOf } from '../../../../geometry/messages/index.ts';
+import { describeReport, headlineText, listed, notRunRules, toneOf } from '../../../../geometry/messages/index.ts';
 import { profileDoubts } from '../../../../geometry/messages/sources.ts';
 import type { Detector } from '../../../../geometry/plan/model.ts';
 import { selectModel } from '../../../state/selectors.ts';
@@ -38,7 +38,7 @@ function ListRow({ list: { profile, protocol, report } }: { readonly list: Profi
       <p className="list__head">
         <VerdictMark verdict={toneOf(report)} size={16} />
         <span>{profile.name}</span>
-        <strong>{headWord(report)}</strong>
+        <strong>{headlineText(report)}</strong>
       </p>
       {kept && <p>The list that is kept here.</p>}
       {profile.term === 'long' && (

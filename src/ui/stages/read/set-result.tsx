@@ -1,4 +1,4 @@
-import { sourceWords } from '../../../../geometry/messages/sources.ts';
+import { describeSources } from '../../../../geometry/messages/sources.ts';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import type { Source } from '../../../../geometry/rules/types.ts';
 import { unbrokenFigures } from '../../../../geometry/units/no-break.ts';
@@ -73,7 +73,7 @@ function Sources({ of }: { readonly of: readonly Source[] }) {
   return (
     <details className="small soft">
       <summary>Source</summary>
-      {sourceWords(of)}
+      {describeSources(of)}
     </details>
   );
 }

@@ -1,5 +1,5 @@
 import { capital } from '../../../../geometry/messages/index.ts';
-import { sourceWords } from '../../../../geometry/messages/sources.ts';
+import { describeSources } from '../../../../geometry/messages/sources.ts';
 import { TIMING_NAME } from '../../../protocol/timing/timing-check.ts';
 import type { TimingReport } from '../../../protocol/timing/timing-report.ts';
 import { VerdictMark } from '../../verdict/verdict-mark.tsx';
@@ -17,7 +17,7 @@ export function TimingChecks({ report }: { readonly report: TimingReport }) {
           <p>{detail}</p>
           <details className="small soft">
             <summary>Source</summary>
-            {sourceWords(sources)}
+            {describeSources(sources)}
           </details>
         </li>
       ))}

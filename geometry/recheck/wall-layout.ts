@@ -1,38 +1,41 @@
 import type { Level, Mm, Opening, RoomLabel, XY } from '../plan/model.ts';
 import { type Body, rectangle, wallBodies } from './bodies.ts';
-import { alongLine, centerLines, type Line, SAME } from './centre-lines.ts';
+import { alongLine, centerLines, type Line, SAME } from './center-lines.ts';
 import { type Face, faceAt, polygonized } from './faces.ts';
 import { nodedPieces, type Piece } from './noded.ts';
 import { outdoorFaces, sidesOf } from './outdoors.ts';
 import type { Ring } from './planar-turf.ts';
 import { apart, cross, direction, nearestOnSegment, plus, ringDistance, vector } from './plane.ts';
 
-/** An opening as it stands in its wall. */
+/** An opening as it is in its wall. */
 interface Hole {
   readonly opening: Opening;
   readonly ring: Ring;
   readonly outside: boolean;
 }
 
-/** The walls of a level, read a second time. */
-export interface House {
+/** The walls of a level, computed a second time. */
+export interface WallLayout {
   readonly bodies: readonly Body[];
   readonly holes: readonly Hole[];
-  /** The room that holds a point: a face less the bodies of walls and joints; null in a wall and outdoors. */
+  /** The room that contains a point: a face minus the bodies of walls and joints; null in a wall and outdoors. */
   readonly roomAt: (p: XY) => Face | null;
   readonly labelsIn: (face: Face) => readonly RoomLabel[];
 }
 
-/** A wall whose centre-line keeps this near to an opening's runs there, mm: what is laid on another is rarely laid exactly. */
-const ON_ANOTHER = 12.7;
-/** Two walls run the same way below this sine of the angle between them: about 6 degrees. */
-const SAME_WAY = 0.1;
+/**
+ * A wall whose center-line is within this distance of an opening's coincides with it, mm: walls drawn on each other are
+ * rarely exactly aligned.
+ */
+const COINCIDENT = 12.7;
+/** Sine of the angle between two walls below which they are parallel: about 6 degrees. */
+const PARALLEL_SINE = 0.1;
 
-/** More walls than this are not read a second time: every two of them are looked at. */
+/** Levels with more walls are not computed a second time, because every pair of walls is tested. */
 const MOST_WALLS = 1200;
 
-/** Wall bodies, openings and faces of a level. Throws where turf does, or where there is too much of anything. */
-export function readHouse(level: Level): House {
+/** Returns the wall bodies, openings and faces of a level. Throws where turf does, or when limits are exceeded. */
+export function wallLayout(level: Level): WallLayout {
   if (level.walls.length > MOST_WALLS) throw new Error(`more than ${MOST_WALLS} walls on one level`);
   const lines = centerLines(level.walls);
   const pieces = nodedPieces(lines);
@@ -73,7 +76,7 @@ function holeOf(
   const under = pieces.filter((piece) => piece.lines.includes(host) && overlap(host, piece, from, to) > SAME);
   const half = Math.max(
     host.half,
-    ...lines.filter((line) => line.drawn && runsThere(line, a, b)).map((line) => line.half),
+    ...lines.filter((line) => line.drawn && coincidesWith(line, a, b)).map((line) => line.half),
   );
   return [{ opening, ring: rectangle(a, b, host.along, half), outside: under.some((piece) => isOutside(piece)) }];
 }
@@ -83,12 +86,12 @@ function overlap(host: Line, piece: Piece, from: Mm, to: Mm): Mm {
   return Math.min(to, t) - Math.max(from, s);
 }
 
-/** Whether a wall runs along any of the stretch ab, on it or all but on it. */
-function runsThere(line: Line, a: XY, b: XY): boolean {
+/** Returns whether a wall coincides with any part of the stretch ab, exactly or nearly. */
+function coincidesWith(line: Line, a: XY, b: XY): boolean {
   const along = direction(a, b);
-  if (Math.abs(cross(line.along, along)) > SAME_WAY) return false;
+  if (Math.abs(cross(line.along, along)) > PARALLEL_SINE) return false;
   const ends = [line.from, line.to].map((end) => nearestOnSegment(end, a, b)) as [XY, XY];
   if (apart(...ends) <= SAME) return false;
   const [first, last] = ends.map((p) => cross(line.along, vector(line.from, p))) as [Mm, Mm];
-  return first > 0 !== last > 0 || Math.min(Math.abs(first), Math.abs(last)) <= ON_ANOTHER;
+  return first > 0 !== last > 0 || Math.min(Math.abs(first), Math.abs(last)) <= COINCIDENT;
 }

@@ -1,8 +1,8 @@
 import type { Detector } from '../plan/model.ts';
 import { listed } from '../plan/nouns.ts';
 
-/** That detectors stand on nothing any more, and the way out; empty for none. */
-export function describeLost(detectors: readonly Pick<Detector, 'label'>[]): string {
+/** Returns the message that nothing supports some detectors any more, and what to do; "" for none. */
+export function describeSupportLost(detectors: readonly Pick<Detector, 'label'>[]): string {
   if (detectors.length === 0) return '';
   const names = listed(detectors.map(({ label }) => label.trim() || 'the detector'));
   const one = detectors.length === 1;

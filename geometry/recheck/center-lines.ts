@@ -11,41 +11,42 @@ import {
   vector,
 } from './plane.ts';
 
-/** Points within this distance are one, mm. */
+/** Points within this distance are the same point, mm. */
 export const SAME = 0.01;
-/** An end this near to another wall is joined to it: half an inch. */
-const JOINED = 12.7;
-/** A crossing of the two lines no farther than this from both, mm, is where they were meant to meet. */
-const MEANT = 2 * JOINED;
-/** Two walls run the same way below this sine of the angle between them: their lines cross nowhere near. */
+/** An end this close to another wall is joined to it, mm: half an inch. */
+const JOIN_DISTANCE = 12.7;
+/** A crossing of the two lines within this distance of both is where they were meant to meet, mm. */
+const CORNER_DISTANCE = 2 * JOIN_DISTANCE;
+/** Sine of the angle between two walls below which they are parallel and have no nearby crossing. */
 const PARALLEL = 1e-3;
-/** A wall shorter than this has no direction, mm. */
-const SHORTEST = 0.1;
-/** An end that all but meets more walls than this is no drawing. */
+/** A shorter wall has no direction, mm. */
+const SHORTEST_WALL = 0.1;
+/** An end that nearly meets more walls than this is not a real drawing. */
 const MOST_NEAR = 24;
-/** The thinnest half of a wall, mm: a wall drawn without thickness still parts two rooms. */
-const THINNEST = 0.001;
+/** Least half thickness of a wall, mm: a wall drawn without thickness still separates two rooms. */
+const LEAST_HALF = 0.001;
 
-/** The centre-line of a wall, or of a short piece that joins its end to another wall. */
+/** The center-line of a wall, or of a short piece that joins its end to another wall. */
 export interface Line {
   readonly wall: Wall;
   readonly from: XY;
   readonly to: XY;
-  /** From `from` to `to`, of length 1. */
+  /** Unit vector from `from` to `to`. */
   readonly along: XY;
   readonly half: Mm;
-  /** False of a piece that joins. */
+  /** False for a joining piece. */
   readonly drawn: boolean;
-  /** Whether it is joined square with what it meets: a piece that leads straight across fills a gap, and turns no corner. */
+  /** Whether it forms corners with what it meets: a piece straight across a gap only fills it. */
   readonly corners: boolean;
 }
 
 /**
- * The centre-lines of the walls as drawn, and short pieces that lead an end on to each wall that it nearly meets: to where the two
- * lines cross, or straight across where they run beside one another. Every two walls are looked at by themselves.
+ * Returns the center-lines of the walls as drawn, and short pieces that extend an end to each wall that it nearly
+ * meets: to the crossing of the two
+ * lines, or straight across where they are parallel. Every pair of walls is treated by itself.
  */
 export function centerLines(drawn: readonly Wall[]): Line[] {
-  const walls = drawn.filter(({ from, to }) => apart(from, to) > SHORTEST);
+  const walls = drawn.filter(({ from, to }) => apart(from, to) > SHORTEST_WALL);
   const pieces = walls.flatMap((wall) => [wall.from, wall.to].flatMap((end) => joiningLines(wall, end, walls)));
   return [...walls.map((wall) => lineOf(wall, wall.from, wall.to, true)), ...pieces];
 }
@@ -55,7 +56,7 @@ const lineOf = (wall: Wall, from: XY, to: XY, drawn: boolean, corners = true): L
   from,
   to,
   along: direction(from, to),
-  half: Math.max(wall.thickness / 2, THINNEST),
+  half: Math.max(wall.thickness / 2, LEAST_HALF),
   drawn,
   corners,
 });
@@ -63,28 +64,30 @@ const lineOf = (wall: Wall, from: XY, to: XY, drawn: boolean, corners = true): L
 function joiningLines(wall: Wall, end: XY, walls: readonly Wall[]): Line[] {
   const near = walls
     .map((other) => ({ other, gap: segmentDistance(end, other.from, other.to) }))
-    .filter(({ other, gap }) => other !== wall && gap > SAME && gap <= JOINED && !meetNear(wall, end, other));
+    .filter(({ other, gap }) => other !== wall && gap > SAME && gap <= JOIN_DISTANCE && !meetNear(wall, end, other));
   if (near.length > MOST_NEAR) throw new Error(`more than ${MOST_NEAR} walls all but meet at one place`);
   return near.flatMap(({ other }) => {
-    const meant = meantCrossing(wall, end, other);
+    const meant = intendedCrossing(wall, end, other);
     const to = meant ?? nearestOnSegment(end, other.from, other.to);
     return apart(end, to) > SAME ? [lineOf(wall, end, to, false, meant !== null)] : [];
   });
 }
 
-/** Where the two lines cross, if that is near the end, and on the other wall or near the tip of it that lies by the end. */
-function meantCrossing(wall: Wall, end: XY, other: Wall): XY | null {
+/**
+ * Returns the crossing of the two lines if it is near the end, and on the other wall or near that wall's closer tip.
+ */
+function intendedCrossing(wall: Wall, end: XY, other: Wall): XY | null {
   const crossing = crossingOf(wall, other);
-  if (!crossing || apart(crossing, end) > MEANT) return null;
+  if (!crossing || apart(crossing, end) > CORNER_DISTANCE) return null;
   if (segmentDistance(crossing, other.from, other.to) <= SAME) return crossing;
   const tip = apart(end, other.from) <= apart(end, other.to) ? other.from : other.to;
-  return apart(end, tip) <= JOINED && apart(crossing, tip) <= MEANT ? crossing : null;
+  return apart(end, tip) <= JOIN_DISTANCE && apart(crossing, tip) <= CORNER_DISTANCE ? crossing : null;
 }
 
-/** Whether the last inch of the wall meets the other already: it was drawn a little too far. */
+/** Returns whether the last inch of the wall already meets the other: it was drawn slightly too far. */
 function meetNear(wall: Wall, end: XY, other: Wall): boolean {
   const far = end === wall.from ? wall.to : wall.from;
-  const tail = plus(end, direction(end, far), Math.min(MEANT, apart(end, far)));
+  const tail = plus(end, direction(end, far), Math.min(CORNER_DISTANCE, apart(end, far)));
   const isOnTail = (p: XY) => segmentDistance(p, end, tail) <= SAME;
   const isOnOther = (p: XY) => segmentDistance(p, other.from, other.to) <= SAME;
   const crossing = crossingOf(wall, other);
@@ -101,5 +104,5 @@ function crossingOf(a: Wall, b: Wall): XY | null {
   return Math.abs(sine) < PARALLEL ? null : lineCrossing(a.from, a.to, b.from, b.to);
 }
 
-/** How far along the line a point lies, mm. */
+/** Returns the position of a point along the line, mm. */
 export const alongLine = (line: Line, p: XY): Mm => dot(vector(line.from, p), line.along);

@@ -1,8 +1,8 @@
 import type { Computed } from './compare.ts';
 import type { Verdict } from './types.ts';
 
-/** The report with the verdict that may leave the tool: unknown where the two computations differ. */
-export function settled<Report extends { readonly verdict: Verdict }>(
+/** Returns the report with the verdict to publish: unknown where the two computations differ. */
+export function withAgreedVerdict<Report extends { readonly verdict: Verdict }>(
   report: Report,
   computed: Computed | null,
 ): Report {
