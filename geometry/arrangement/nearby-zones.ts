@@ -1,5 +1,4 @@
-import type { Space } from './space.ts';
-import { mayReach } from './space.ts';
+import { mayReach, type Space } from './space.ts';
 import type { GrownZone } from './zone.ts';
 
 /** This many queries are answered by a linear scan; sorting would take longer. */

@@ -1,17 +1,17 @@
 import type { Level, Mm, Plan, XY } from '../plan/model.ts';
 import { type Extent, shapeBody } from '../plane/body.ts';
-import { withLoad } from './carried.ts';
 import type { EditResult } from './checked.ts';
-import { levelChanged, levelOf } from './level.ts';
-import { settled } from './move.ts';
-import { withJustMoved } from './move-items.ts';
+import { checkedLevelEdit, levelOf } from './level.ts';
+import { withIdentityKept } from './move.ts';
+import { withOnlyItemsMoved } from './move-items.ts';
+import { withSupportedItems } from './supported-items.ts';
 
-/** What comes into line: an edge as the page shows it, or the middles, one under the other (`column`) or side by side (`row`). */
+/** What is aligned: an edge as seen on the page, or the middles, in a vertical `column` or a horizontal `row`. */
 export type AlignTo = 'left' | 'right' | 'upper' | 'lower' | 'column' | 'row';
-/** Which way things are spread: from left to right, or down the page. */
+/** Direction of distribution: from left to right, or down the page. */
 export type SpreadAlong = 'across' | 'down';
 
-interface Standing {
+interface MovableItem {
   readonly id: string;
   readonly extent: Extent;
 }
@@ -21,12 +21,13 @@ interface Moved {
 }
 
 /**
- * Fixtures, objects and detectors brought into line. The outermost edge stays where it is; middles come to the middle of the
- * first id, which stays. Walls, openings and room names stay where they are: their place comes from other things. Refused for
- * fewer than two things.
+ * Aligns fixtures, objects and detectors. The outermost edge stays; middles align to the middle of the
+ * first id, which stays. Walls, openings and room labels are ignored because other items determine their position.
+ * Refused for
+ * fewer than two items.
  */
 export function alignedItems(plan: Plan, levelId: string, ids: readonly string[], to: AlignTo): EditResult {
-  const things = standing(levelOf(plan, levelId), ids);
+  const things = movable(levelOf(plan, levelId), ids);
   const [first] = things;
   if (!first || things.length < 2) return { ok: false, reason: 'Select two things or more that stand on the floor.' };
   const measure = MEASURE[to];
@@ -63,15 +64,15 @@ const TARGET: Readonly<Record<AlignTo, (values: readonly Mm[]) => Mm>> = {
 };
 
 /**
- * Fixtures, objects and detectors spread so that the gaps between neighbours are the same; the two outer ones stay. Refused for
- * fewer than three, and where the outer ones leave no room for those between.
+ * Distributes fixtures, objects and detectors with equal gaps; the two outer ones stay. Refused for
+ * fewer than three, and if the inner ones do not fit between the outer ones.
  */
 export function spreadItems(plan: Plan, levelId: string, ids: readonly string[], along: SpreadAlong): EditResult {
-  const from = ({ extent }: Standing): Mm => (along === 'across' ? extent.minX : extent.minY);
-  const size = ({ extent: { minX, maxX, minY, maxY } }: Standing): Mm =>
+  const from = ({ extent }: MovableItem): Mm => (along === 'across' ? extent.minX : extent.minY);
+  const size = ({ extent: { minX, maxX, minY, maxY } }: MovableItem): Mm =>
     along === 'across' ? maxX - minX : maxY - minY;
-  const middle = (thing: Standing): Mm => from(thing) + size(thing) / 2;
-  const things = [...standing(levelOf(plan, levelId), ids)].sort((a, b) => middle(a) - middle(b));
+  const middle = (thing: MovableItem): Mm => from(thing) + size(thing) / 2;
+  const things = [...movable(levelOf(plan, levelId), ids)].sort((a, b) => middle(a) - middle(b));
   const [first] = things;
   const last = things.at(-1);
   if (!first || !last || things.length < 3)
@@ -90,9 +91,9 @@ export function spreadItems(plan: Plan, levelId: string, ids: readonly string[],
   return moved(plan, levelId, moves);
 }
 
-/** What stands free on the floor, in the order of the ids. */
-function standing(level: Level, ids: readonly string[]): readonly Standing[] {
-  return ids.flatMap((id): readonly Standing[] => {
+/** Returns the freely movable items, in the order of the ids. */
+function movable(level: Level, ids: readonly string[]): readonly MovableItem[] {
+  return ids.flatMap((id): readonly MovableItem[] => {
     const solid = [...level.fixtures, ...level.objects].find((each) => each.id === id);
     if (solid) return [{ id, extent: shapeBody(solid.shape).extent }];
     const detector = level.detectors.find((each) => each.id === id);
@@ -104,8 +105,8 @@ function standing(level: Level, ids: readonly string[]): readonly Standing[] {
 }
 
 function moved(plan: Plan, levelId: string, moves: readonly Moved[]): EditResult {
-  return levelChanged(plan, levelId, (level) => {
-    const after = moves.reduce((next, { id, by }) => withJustMoved(next, new Set([id]), by), level);
-    return settled(level, withLoad(level, after, new Set(moves.map(({ id }) => id))));
+  return checkedLevelEdit(plan, levelId, (level) => {
+    const after = moves.reduce((next, { id, by }) => withOnlyItemsMoved(next, new Set([id]), by), level);
+    return withIdentityKept(level, withSupportedItems(level, after, new Set(moves.map(({ id }) => id))));
   });
 }

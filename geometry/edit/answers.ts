@@ -1,25 +1,25 @@
 import type { Level, Living, LookedForBy, Plan, Purpose } from '../plan/model.ts';
-import { changedLevel } from './level.ts';
+import { uncheckedLevelEdit } from './level.ts';
 
-/** Who looks, and when (RFC 3339); either may be missing. */
+/** Who looked, and when (RFC 3339); either may be missing. */
 export interface Look {
   readonly by: string;
   readonly at: string | null;
 }
 
-/** The plan with "none here" answered for a rule on a level, by whoever looked. An answer that stood before is renewed. */
+/** Returns the plan with "none here" recorded for a rule on a level, and by whom. An earlier record is replaced. */
 export function withNoneHere(plan: Plan, levelId: string, rule: string, { by, at }: Look): Plan {
   const answer: LookedForBy = { rule, by: by.trim(), at };
-  return changedLevel(plan, levelId, (level) => ({
+  return uncheckedLevelEdit(plan, levelId, (level) => ({
     ...level,
     lookedFor: [...(level.lookedFor ?? []).filter((each) => each !== rule), rule],
     lookedForBy: [...(level.lookedForBy ?? []).filter((each) => each.rule !== rule), answer],
   }));
 }
 
-/** The plan without the answers "none here" for these rules on a level; the plan itself where none of them was given. */
-export function withAnswersWithdrawn(plan: Plan, levelId: string, rules: readonly string[]): Plan {
-  return changedLevel(plan, levelId, (level) => withoutAnswers(level, rules));
+/** Returns the plan without the "none here" records of these rules on a level; the same plan if there are none. */
+export function withoutNoneHere(plan: Plan, levelId: string, rules: readonly string[]): Plan {
+  return uncheckedLevelEdit(plan, levelId, (level) => withoutAnswers(level, rules));
 }
 
 function withoutAnswers(level: Level, rules: readonly string[]): Level {
@@ -34,9 +34,12 @@ function withoutAnswers(level: Level, rules: readonly string[]): Level {
   };
 }
 
-/** The plan with who and when of a look put on the "none here" answers of a level that lack them. What is written down stays. */
+/**
+ * Returns the plan with person and time added to the "none here" records of a level that lack them. Existing values
+ * stay.
+ */
 export function withLooksSigned(plan: Plan, levelId: string, { by, at }: Look): Plan {
-  return changedLevel(plan, levelId, (level) => {
+  return uncheckedLevelEdit(plan, levelId, (level) => {
     const { lookedFor = [], lookedForBy = [] } = level;
     const signed = lookedFor.map((rule): LookedForBy => {
       const before = lookedForBy.find((each) => each.rule === rule);
@@ -47,13 +50,13 @@ export function withLooksSigned(plan: Plan, levelId: string, { by, at }: Look): 
   });
 }
 
-/** The plan with the reason for the test answered. */
+/** Returns the plan with the purpose of the test answered. */
 export function withPurpose(plan: Plan, purpose: Purpose): Plan {
   const { purposeAnswered: _, ...site } = plan.site;
   return { ...plan, site: { ...site, purpose } };
 }
 
-/** The plan with the answer whether people live on a level. */
+/** Returns the plan with the question answered whether people live on a level. */
 export function withLiving(plan: Plan, levelId: string, living: Living): Plan {
-  return changedLevel(plan, levelId, ({ livingAnswered: _, ...level }) => ({ ...level, living }));
+  return uncheckedLevelEdit(plan, levelId, ({ livingAnswered: _, ...level }) => ({ ...level, living }));
 }

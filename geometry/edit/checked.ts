@@ -12,8 +12,7 @@ import {
   zoneFlaws,
 } from '../planfile/meaning/section.ts';
 import { RECORD_SECTIONS, recordFlaws } from '../planfile/meaning/test-record.ts';
-import type { Flaw } from '../planfile/problem.ts';
-import { foundWords, quoted } from '../planfile/problem.ts';
+import { type Flaw, foundWords, quoted } from '../planfile/problem.ts';
 import { describePath } from '../planfile/read/describe-path.ts';
 import { identifiedItems } from '../planfile/read/valid-parts.ts';
 import {
@@ -30,7 +29,7 @@ import { TracingSchema } from '../planfile/schema/tracing.ts';
 import { expectedAt, type Path } from '../planfile/schema/walk.ts';
 import type { LengthUnit } from '../units/index.ts';
 
-/** What an edit makes of a plan, or why it cannot be done: one sentence or two, the thing first, the way out last. */
+/** The edited plan, or why the edit is refused: one or two sentences, naming the item first and the remedy last. */
 export type EditResult = { readonly ok: true; readonly plan: Plan } | { readonly ok: false; readonly reason: string };
 
 const ITEM_SCHEMA: Readonly<Record<ItemKind, v.GenericSchema>> = {
@@ -54,12 +53,13 @@ const SECTIONS = [
   ...RECORD_SECTIONS,
 ] as const;
 const LEVEL_KEYS = ['name', 'order', 'ceiling', 'living', 'ground'] as const;
-/** What a level may lack. */
+/** Optional keys of a level. */
 const LEVEL_EXTRAS = ['livingAnswered', 'lookedFor', 'lookedForBy'] as const;
 
 /**
- * `after`, when it is a plan that the reader would read back; else the first reason why not. Looks only at what is not the
- * same object as in `before`, which was valid: fast enough for each frame of a drag.
+ * Returns `after` if it is a plan that the reader would accept; else the first reason why not. Checks only objects that
+ * are not
+ * identical to those in `before`, which was valid: fast enough for each frame of a drag.
  */
 export function checkedPlan(before: Plan, after: Plan): EditResult {
   const reason = sectionTrouble(before, after) ?? levelsTrouble(before, after);
@@ -70,9 +70,9 @@ function sectionTrouble(before: Plan, after: Plan): string | null {
   const unit = after.display.length;
   for (const key of SECTIONS) {
     if (before[key] === after[key]) continue;
-    // What a file may lack is no trouble when it is gone.
+    // An optional section may disappear.
     if (after[key] === undefined) continue;
-    const trouble = structureTrouble(PlanSchema.entries[key], after[key], `The ${key}`);
+    const trouble = structureProblem(PlanSchema.entries[key], after[key], `The ${key}`);
     if (trouble) return trouble;
   }
   const changed = (key: (typeof SECTIONS)[number]) => before[key] !== after[key];
@@ -122,9 +122,9 @@ const isExtra = (key: string): boolean => LEVEL_EXTRAS.some((each) => each === k
 
 function levelTrouble(was: Level | undefined, level: Level, unit: LengthUnit): string | null {
   for (const key of ['id', ...LEVEL_KEYS, ...LEVEL_EXTRAS] as const) {
-    // What a level may lack is no trouble when it is gone.
+    // An optional key may disappear.
     if (was?.[key] === level[key] || (isExtra(key) && level[key] === undefined)) continue;
-    const trouble = structureTrouble(LevelSchema.entries[key], level[key], 'The level', [key]);
+    const trouble = structureProblem(LevelSchema.entries[key], level[key], 'The level', [key]);
     if (trouble) return trouble;
   }
   if (was?.lookedForBy !== level.lookedForBy) {
@@ -133,9 +133,9 @@ function levelTrouble(was: Level | undefined, level: Level, unit: LengthUnit): s
     if (trouble) return trouble;
   }
   if (level.tracing && level.tracing !== was?.tracing) {
-    const trouble = structureTrouble(
+    const trouble = structureProblem(
       TracingSchema,
-      lookedAt(level.tracing, was?.tracing),
+      forValidation(level.tracing, was?.tracing),
       'The picture under the level',
     );
     if (trouble) return trouble;
@@ -144,15 +144,15 @@ function levelTrouble(was: Level | undefined, level: Level, unit: LengthUnit): s
     const kept = new Set<Item>(was ? itemsOf(was, kind) : []);
     for (const item of itemsOf<ItemKind>(level, kind)) {
       if (kept.has(item)) continue;
-      const trouble = structureTrouble(ITEM_SCHEMA[kind], item, itemName(kind, item)) ?? itemTrouble(kind, item, unit);
+      const trouble = structureProblem(ITEM_SCHEMA[kind], item, itemName(kind, item)) ?? itemTrouble(kind, item, unit);
       if (trouble) return trouble;
     }
   }
-  return openingsTrouble(was, level, unit);
+  return openingsProblem(was, level, unit);
 }
 
-/** A picture that the plan had before is not read through again: megabytes, at each move of a hand. */
-function lookedAt(tracing: Tracing, was: Tracing | undefined): Tracing {
+/** An unchanged picture is not validated again: it has megabytes, and this runs on every move of a drag. */
+function forValidation(tracing: Tracing, was: Tracing | undefined): Tracing {
   return tracing.image === was?.image ? { ...tracing, image: SHORT_PICTURE } : tracing;
 }
 const SHORT_PICTURE = 'data:image/png;base64,AAAA';
@@ -165,8 +165,8 @@ function itemTrouble(kind: ItemKind, item: Item, unit: LengthUnit): string | nul
   return said(itemName(kind, item), flaws);
 }
 
-/** Openings that changed, and those whose wall did. */
-function openingsTrouble(was: Level | undefined, level: Level, unit: LengthUnit): string | null {
+/** Openings that changed, and those whose wall changed. */
+function openingsProblem(was: Level | undefined, level: Level, unit: LengthUnit): string | null {
   if (was && was.walls === level.walls && was.openings === level.openings) return null;
   const kept = new Set<unknown>(was ? [...was.walls, ...was.openings] : []);
   const walls = new Map(level.walls.map((wall) => [wall.id, wall]));
@@ -195,8 +195,8 @@ function jobTrouble(plan: Plan): string | null {
 const detectorIds = ({ levels }: Plan): ReadonlySet<string> =>
   new Set(levels.flatMap(({ detectors }) => detectors.map(({ id }) => id)));
 
-/** A value of the wrong form: a slip of ours or of a field that lets too much through; the plan stays as it was. */
-function structureTrouble(schema: v.GenericSchema, value: unknown, thing: string, at: Path = []): string | null {
+/** A value of the wrong type: an error of ours, or of a field that accepts too much. The plan stays unchanged. */
+function structureProblem(schema: v.GenericSchema, value: unknown, thing: string, at: Path = []): string | null {
   const { issues } = v.safeParse(schema, value, { abortEarly: true });
   const [issue] = issues ?? [];
   if (!issue) return null;

@@ -2,16 +2,16 @@ import { ID_PREFIX } from '../plan/kinds.ts';
 import type { Opening, Plan, Wall } from '../plan/model.ts';
 import { checkedPlan, type EditResult } from './checked.ts';
 import { freshNames } from './duplicate.ts';
-import { changedLevel, levelOf } from './level.ts';
+import { levelOf, uncheckedLevelEdit } from './level.ts';
 
-/** The plan with the copies in it, and how many of each there are. */
+/** The plan with the copies, and their numbers. */
 export type CopiedWalls =
   | { readonly ok: true; readonly plan: Plan; readonly walls: number; readonly openings: number }
   | Extract<EditResult, { ok: false }>;
 
 /**
- * Walls of one level set on another one in the same place, with ids of their own, and their openings where asked for. A wall
- * that stands there already is not set a second time, and its openings stay as they are: to copy twice changes nothing.
+ * Copies walls of one level to another at the same position with new ids, and their openings if requested. A wall
+ * that is already there is not copied again, and its openings stay: copying twice changes nothing.
  */
 export function wallsCopied(
   plan: Plan,
@@ -35,7 +35,7 @@ export function wallsCopied(
   }
   const counts = { walls: walls.length, openings: openings.length };
   if (walls.length === 0) return { ok: true, plan, ...counts };
-  const copied = changedLevel(plan, toId, (level) => ({
+  const copied = uncheckedLevelEdit(plan, toId, (level) => ({
     ...level,
     walls: [...level.walls, ...walls],
     openings: [...level.openings, ...openings],
@@ -44,7 +44,7 @@ export function wallsCopied(
   return checked.ok ? { ok: true, plan: checked.plan, ...counts } : checked;
 }
 
-/** Whether two walls run between the same two points, either way round. */
+/** Returns whether two walls have the same end points, in either order. */
 function sameLine(a: Wall, b: Wall): boolean {
   const same = (p: Wall['from'], q: Wall['from']) => p[0] === q[0] && p[1] === q[1];
   return (same(a.from, b.from) && same(a.to, b.to)) || (same(a.from, b.to) && same(a.to, b.from));

@@ -5,30 +5,32 @@ import type { Level, Mm, Opening, Plan, Wall, XY } from '../plan/model.ts';
 import { distance, roundCoordinate } from '../plane/point.ts';
 import { formatRequired } from '../units/index.ts';
 import { withWallShifted } from './stretch.ts';
-import { type LevelEdit, settledWalls } from './wall-edit.ts';
+import { checkedWalls, type LevelEdit } from './wall-edit.ts';
 
 type Unit = Plan['display']['length'];
 export type DimensionMoves = 'from' | 'to';
 
-/** A room is at least so long between two faces, mm: an inch. Less is a slip of the unit. */
+/** Least distance between two faces of a room, mm: an inch. Less means a mistyped unit. */
 const LEAST_WHOLE: Mm = 25.4;
-/** A wall's face is looked for this near to a corner, mm. */
+/** A wall's face is looked up within this distance of a corner, mm. */
 const AT_CORNER: Mm = 1;
 
-/** The ends of a dimension that can give way when its length is corrected; the first is what moves if nobody says otherwise. */
+/** Returns the ends of a dimension that can move when its length is corrected; the first is the default. */
 export function movableEnds(model: LevelModel, dimension: RunningDimension): readonly DimensionMoves[] {
   const { row, ends } = dimension;
   if (row === 'whole') {
-    // The left or upper wall stays: a room is paced off from there.
+    // The left or upper wall stays by default, because rooms are measured from there.
     return (['to', 'from'] as const).filter((end) => endWall(model, dimension, end) !== null);
   }
   return (['to', 'from'] as const).filter((end) => ends[end === 'from' ? 0 : 1].kind === 'jamb');
 }
 
 /**
- * The level with a dimension made `wanted` mm long by moving the end that is named: the wall that ends the face, with all that
- * hangs on it; or the opening whose jamb it is. Of an opening's width the other jamb stays. Refused in words where what comes out
- * cannot stand, and where nothing can be moved.
+ * Returns the level with a dimension made `wanted` mm long by moving the given end: the wall that ends the face, with
+ * everything that
+ * follows it; or the opening with that jamb. For an opening's width the other jamb stays. Refused in words if the
+ * result
+ * is not possible or nothing can be moved.
  */
 export function withDimension(
   model: LevelModel,
@@ -56,10 +58,13 @@ function withWhole(
   if (!wall)
     return { ok: false, reason: 'No one wall ends this length. Select the wall that is wrong and correct it.' };
   const more = moves === 'to' ? wanted - dimension.length : dimension.length - wanted;
-  return settledWalls(model, withWallShifted(model.level, wall.id, scaled(direction(dimension), more)), unit);
+  return checkedWalls(model, withWallShifted(model.level, wall.id, scaled(direction(dimension), more)), unit);
 }
 
-/** The wall that a face ends at: the one whose own face turns off at that corner. Null at the blunt end of a wall that stands free. */
+/**
+ * Returns the wall at the end of a face: the one whose own face turns off at that corner. Null at the end of a
+ * free-standing wall.
+ */
 export function endWall(model: LevelModel, dimension: RunningDimension, end: DimensionMoves): Wall | null {
   const corner = dimension[end];
   const u = direction(dimension);
@@ -70,7 +75,7 @@ export function endWall(model: LevelModel, dimension: RunningDimension, end: Dim
     if (length === 0) continue;
     const [wx, wy] = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
     const slant = Math.abs(u[0] * wy - u[1] * wx);
-    // A wall that runs on as the face does ends nothing.
+    // A wall parallel to the face does not end it.
     if (slant < 0.1) continue;
     const [px, py] = [corner[0] - from[0], corner[1] - from[1]];
     const off = Math.abs(Math.abs(px * wy - py * wx) - thickness / 2);
@@ -102,12 +107,12 @@ function withJamb(level: Level, dimension: RunningDimension, wanted: Mm, moves: 
   return { ok: true, level: { ...level, openings: level.openings.map((each) => (each === opening ? next : each)) } };
 }
 
-/** Whether it measures an opening from jamb to jamb. */
+/** Returns whether it measures an opening from jamb to jamb. */
 export function isWidth({ row, ends: [a, b] }: RunningDimension): boolean {
   return row === 'string' && a.kind === 'jamb' && b.kind === 'jamb' && a.opening === b.opening;
 }
 
-/** @param farJamb whether the jamb that is further along the wall gives way */
+/** @param farJamb whether the jamb farther along the wall moves */
 function widened(opening: Opening, width: Mm, farJamb: boolean): Opening {
   return {
     ...opening,
@@ -116,7 +121,7 @@ function widened(opening: Opening, width: Mm, farJamb: boolean): Opening {
   };
 }
 
-/** 1 where the wall runs as the dimension is read, else −1. */
+/** Returns 1 if the wall runs in the reading direction of the dimension, else −1. */
 function wayOf(wall: Wall, dimension: RunningDimension): 1 | -1 {
   const [ux, uy] = direction(dimension);
   return ux * (wall.to[0] - wall.from[0]) + uy * (wall.to[1] - wall.from[1]) >= 0 ? 1 : -1;

@@ -5,12 +5,12 @@ import { signedArea } from '../plane/ring.ts';
 import type { Line } from '../plane/types.ts';
 import { cornerLines } from '../snap/opening-fit.ts';
 
-/** Points nearer than this are one corner, mm. */
-const SAME: Mm = 0.5;
+/** Points closer than this are one corner, mm. */
+const SAME_CORNER: Mm = 0.5;
 
 /**
- * Centre-lines of the walls around an outline that was drawn along the inside faces, as a tape is read: set out by half the
- * thickness, corners mitred. Corners that do not turn are dropped; an outline without area gives none.
+ * Returns the center-lines of the walls around an outline drawn along the inside faces: offset by half the
+ * thickness, with mitered corners. Collinear corners are dropped; an outline without area gives none.
  */
 export function wallsAroundOutline(points: readonly XY[], thickness: Mm): readonly Line[] {
   const ring = turningCorners(points);
@@ -25,19 +25,20 @@ export function wallsAroundOutline(points: readonly XY[], thickness: Mm): readon
   return corners.map(roundPoint).map((corner, i, all) => [corner, all[(i + 1) % all.length] as XY] as const);
 }
 
-/** Centre-lines of walls drawn one after another, pieces without length left out. */
+/** Returns the center-lines of walls drawn one after another, without pieces of length zero. */
 export function wallsAlongChain(points: readonly XY[]): readonly Line[] {
   const lines: Line[] = [];
   points.forEach((point, i) => {
     const before = points[i - 1];
-    if (before && distance(before, point) > SAME) lines.push([before, point]);
+    if (before && distance(before, point) > SAME_CORNER) lines.push([before, point]);
   });
   return lines;
 }
 
 /**
- * Centre-lines of the walls of a rectangular room whose inside corners are `a` and `b`. A side that comes to lie within a
- * wall's breadth of a standing wall takes that wall's line; where the wall reaches along the whole side, no second one is built.
+ * Returns the center-lines of the walls of a rectangular room with the inside corners `a` and `b`. A side within a
+ * wall's thickness of an existing wall is moved onto that wall's line; if that wall spans the whole side, no second one
+ * is built.
  */
 export function rectangleWalls(level: Level, a: XY, b: XY, thickness: Mm): readonly Line[] {
   const half = thickness / 2;
@@ -63,26 +64,31 @@ export function rectangleWalls(level: Level, a: XY, b: XY, thickness: Mm): reado
       [left, top],
     ],
   ];
-  return sides.filter((side) => distance(...side) > SAME && !level.walls.some((wall) => covers(wall, side)));
+  return sides.filter((side) => distance(...side) > SAME_CORNER && !level.walls.some((wall) => covers(wall, side)));
 }
 
-/** Whether the drawn point stands on a wall's centre-line or end: a line that begins or ends there joins that wall. */
+/**
+ * Returns the wall with the drawn point on its center-line or end: a line that starts or ends there joins that wall.
+ */
 export function wallAtPoint(level: Level, at: XY): Wall | null {
-  return level.walls.find(({ from, to }) => distance(at, nearestOnSegment(at, from, to)) <= SAME) ?? null;
+  return level.walls.find(({ from, to }) => distance(at, nearestOnSegment(at, from, to)) <= SAME_CORNER) ?? null;
 }
 
-/** Where a wall begins on the side of a standing one, and the two lengths that set it out, from its faces to the corners. */
+/** Where a wall butts against an existing one, and the two lengths that set it out, from its faces to the corners. */
 export interface Butt {
   readonly at: XY;
   readonly taped: readonly Line[];
 }
 
 /**
- * The place on the wall at `at` where a wall of this thickness butts against it, so that a tape from the corner of the room to
- * its face reads whole steps. The corners are those of the room on the side of `beside`. Null where no wall stands at `at`.
+ * Returns the position on the wall at `at` for a wall of this thickness, so that the taped length from the corner of
+ * the room to
+ * its face is a multiple of `step`. The corners are those of the room on the side of `beside`. Null if no wall is at
+ * `at`.
+ *
  * @param step mm; null for any length
  */
-export function buttOn(
+export function buttPosition(
   level: Level,
   model: LevelModel | null,
   at: XY,
@@ -105,16 +111,17 @@ export function buttOn(
 }
 
 /**
- * What a tape reads of a line between two walls' centre-lines: without the half walls at its ends. An end that stands on no wall,
- * or on one that the line runs along, takes nothing off. Never negative.
+ * Returns the clear length of a line between two walls' center-lines, as taped: without half of each wall. An end that
+ * is on no wall,
+ * or on a wall along the line, is not shortened. Never negative.
  */
 export function clearLength(level: Level, [from, to]: Line): Mm {
   const length = distance(from, to);
-  return Math.max(0, length - inset(level, from, to) - inset(level, to, from));
+  return Math.max(0, length - insetAtWall(level, from, to) - insetAtWall(level, to, from));
 }
 
-/** How far the face of the wall at `end` lies along the line to `other`; 0 where no wall is crossed there. Mm. */
-export function inset(level: Level, end: XY, other: XY): Mm {
+/** Returns how far the face of the wall at `end` is along the line to `other`, mm; 0 if no wall is crossed there. */
+export function insetAtWall(level: Level, end: XY, other: XY): Mm {
   const wall = wallAtPoint(level, end);
   const length = distance(end, other);
   if (!wall || length === 0) return 0;
@@ -125,7 +132,7 @@ export function inset(level: Level, end: XY, other: XY): Mm {
   return sine < 0.1 ? 0 : wall.thickness / 2 / sine;
 }
 
-/** The angle between two walls that meet in a corner, 0 to 180 degrees. */
+/** Returns the angle between two walls at a corner, 0 to 180 degrees. */
 export function cornerAngle(a: XY, corner: XY, b: XY): Deg {
   const first = Math.atan2(a[1] - corner[1], a[0] - corner[0]);
   const second = Math.atan2(b[1] - corner[1], b[0] - corner[0]);
@@ -133,18 +140,21 @@ export function cornerAngle(a: XY, corner: XY, b: XY): Deg {
   return turn > 180 ? 360 - turn : turn;
 }
 
-/** The point `far` mm from `from` in the direction of `toward`; `from` itself when the two are one point. */
+/** Returns the point `far` mm from `from` in the direction of `toward`; `from` itself if the two coincide. */
 export function pointToward(from: XY, toward: XY, far: Mm): XY {
   const length = distance(from, toward) || 1;
   return [from[0] + ((toward[0] - from[0]) * far) / length, from[1] + ((toward[1] - from[1]) * far) / length];
 }
 
-/** The line of a standing wall square to the axis that lies within a wall's breadth of `at`; `at` itself where none does. */
+/**
+ * Returns the line of an existing wall square to the axis within a wall's thickness of `at`; `at` itself if there is
+ * none.
+ */
 function sideOnWall(level: Level, axis: 0 | 1, at: Mm, thickness: Mm): Mm {
   let best = at;
   let least = Number.POSITIVE_INFINITY;
   for (const { from, to, thickness: own } of level.walls) {
-    if (Math.abs(from[axis] - to[axis]) > SAME) continue;
+    if (Math.abs(from[axis] - to[axis]) > SAME_CORNER) continue;
     const off = Math.abs(from[axis] - at);
     if (off <= (own + thickness) / 2 && off < least) {
       least = off;
@@ -155,12 +165,12 @@ function sideOnWall(level: Level, axis: 0 | 1, at: Mm, thickness: Mm): Mm {
 }
 
 function covers(wall: Wall, [a, b]: Line): boolean {
-  return [a, b].every((point) => distance(point, nearestOnSegment(point, wall.from, wall.to)) <= SAME);
+  return [a, b].every((point) => distance(point, nearestOnSegment(point, wall.from, wall.to)) <= SAME_CORNER);
 }
 
 function turningCorners(points: readonly XY[]): readonly XY[] {
   const apart = points.filter(
-    (point, i) => distance(point, points[(i + points.length - 1) % points.length] as XY) > SAME,
+    (point, i) => distance(point, points[(i + points.length - 1) % points.length] as XY) > SAME_CORNER,
   );
   return apart.filter((b, i) => {
     const a = apart[(i + apart.length - 1) % apart.length] as XY;
@@ -170,11 +180,11 @@ function turningCorners(points: readonly XY[]): readonly XY[] {
   });
 }
 
-/** The corner of the mitre that stands `by` to the left of both sides of a ring that runs clockwise on screen. */
+/** Returns the miter corner at distance `by` to the left of both sides of a ring that runs clockwise on screen. */
 function setOut(before: XY, corner: XY, after: XY, by: Mm): XY {
   const [ux, uy] = unit(before, corner);
   const [vx, vy] = unit(corner, after);
-  // Left of the way from `before` to `corner` on screen is (uy, −ux).
+  // The left normal of `before` → `corner` on screen is (uy, −ux).
   const [nx, ny] = [uy + vy, -ux - vx];
   const stretch = (2 * by) / (nx * nx + ny * ny);
   return [corner[0] + nx * stretch, corner[1] + ny * stretch];

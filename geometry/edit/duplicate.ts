@@ -4,25 +4,28 @@ import type { Detector, Level, Mm, Opening, Plan, XY } from '../plan/model.ts';
 import { translateShape } from '../plane/rigid-motion.ts';
 import { identifiedItems } from '../planfile/read/valid-parts.ts';
 import { checkedPlan, type EditResult } from './checked.ts';
-import { changedLevel, levelOf } from './level.ts';
+import { levelOf, uncheckedLevelEdit } from './level.ts';
 
-/** The plan with the copies in it, and their ids in the order of the originals. */
+/** The plan with the copies, and their ids in the order of the originals. */
 export type Copies =
   | { readonly ok: true; readonly plan: Plan; readonly ids: readonly string[] }
   | Extract<EditResult, { ok: false }>;
 
 /**
- * Things copied to a place dx, dy beside them, mm, with ids of their own. A wall brings its openings; an opening copied alone
- * goes to the nearest free place on its wall, and is refused where there is none. A pair copied as a pair is a new pair; one
- * detector of a pair becomes a single one. A label that ends in a number gets the next free one. Readings are not copied.
+ * Copies items to a position dx, dy beside them, mm, with new ids. A wall brings its openings; an opening copied alone
+ * goes to the nearest free position on its wall, and is refused if there is none. A pair copied as a pair is a new
+ * pair; one
+ * detector of a pair becomes single. A label that ends in a number gets the next free number. Readings are not copied.
  */
 export function duplicatedItems(plan: Plan, levelId: string, ids: readonly string[], dx: Mm, dy: Mm): Copies {
   return copiedInto(plan, levelId, levelOf(plan, levelId), ids, [dx, dy]);
 }
 
 /**
- * Things of `source`, which may be no level of this plan, copied onto a level of it, moved by `by`, mm. As for `duplicatedItems`;
- * labels and pairs that the plan does not have are kept. An opening whose wall is not copied along needs that wall on the level.
+ * Copies items of `source`, which need not be a level of this plan, to a level of it, moved by `by`, mm. As
+ * `duplicatedItems`, but
+ * labels and pairs that the plan does not have are kept. An opening whose wall is not copied needs that wall on the
+ * level.
  */
 export function copiedInto(plan: Plan, levelId: string, source: Level, ids: readonly string[], by: XY): Copies {
   const chosen = new Set(ids);
@@ -56,13 +59,13 @@ export function copiedInto(plan: Plan, levelId: string, source: Level, ids: read
   }
   const checked = checkedPlan(
     plan,
-    changedLevel(plan, levelId, () => next),
+    uncheckedLevelEdit(plan, levelId, () => next),
   );
   const order = ids.flatMap((id) => newIds.get(id) ?? []);
   return checked.ok ? { ok: true, plan: checked.plan, ids: order } : checked;
 }
 
-/** Ids that neither the plan nor an earlier answer has. */
+/** Returns a generator of ids that neither the plan nor an earlier call has. */
 export function freshNames(plan: Plan): (prefix: string) => string {
   const taken = new Set(identifiedItems(plan).map(({ id }) => id));
   return (prefix) => {
@@ -80,7 +83,10 @@ function shifted<T extends Item>(item: T, by: XY): T {
   return 'thickness' in item ? { ...item, from: plus(item.from), to: plus(item.to) } : item;
 }
 
-/** On the copy of its wall in the same place; on the wall itself in the nearest place that is free, or null. */
+/**
+ * Returns the opening on the copy of its wall at the same offset; or on the same wall at the nearest free offset; or
+ * null.
+ */
 function placedOpening(level: Level, copy: Opening, newIds: ReadonlyMap<string, string>): Opening | null {
   const copiedWall = newIds.get(copy.wall);
   if (copiedWall !== undefined) return { ...copy, wall: copiedWall };
@@ -90,11 +96,11 @@ function placedOpening(level: Level, copy: Opening, newIds: ReadonlyMap<string, 
   const free = others
     .flatMap(({ offset, width }) => [offset + width, offset - copy.width])
     .filter((offset) => offset >= 0 && offset <= most)
-    // Side by side is free: only a share of more than a rounding error is an overlap.
+    // Adjacent is free: an overlap is more than a rounding error.
     .filter((offset) =>
       others.every((o) => offset + copy.width <= o.offset + 1e-6 || offset >= o.offset + o.width - 1e-6),
     )
-    // Of two places as near as each other, the one further along.
+    // Of two equally near positions, the one farther along.
     .sort((a, b) => farFrom(copy.offset, a) - farFrom(copy.offset, b));
   const [offset] = free;
   return offset === undefined ? null : { ...copy, offset };
@@ -104,7 +110,7 @@ function farFrom(offset: Mm, other: Mm): Mm {
   return other > offset ? other - offset : offset - other + 1e-6;
 }
 
-/** Gives copies of detectors their pair and their label. */
+/** Returns a function that gives copies of detectors their pair and label. */
 function detectorMarks(plan: Plan, originals: readonly Detector[]): (copy: Detector) => Detector {
   const all = plan.levels.flatMap(({ detectors }) => detectors);
   const pairs = new Set(all.map(({ pair }) => pair));
@@ -124,7 +130,7 @@ function detectorMarks(plan: Plan, originals: readonly Detector[]): (copy: Detec
   };
 }
 
-/** Its own name where that is free; else A, B, … Z, then AA, AB and so on. */
+/** Returns its own name if free; else A, B, … Z, then AA, AB and so on. */
 function freePair(own: string | null, taken: ReadonlySet<string | null>): string {
   if (own !== null && !taken.has(own)) return own;
   const letters = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ';
@@ -136,7 +142,7 @@ function freePair(own: string | null, taken: ReadonlySet<string | null>): string
   }
 }
 
-/** "A2" for "A1", "Attic 2" for "Attic"; an empty label stays empty. */
+/** Returns the next free label: "A2" for "A1", "Attic 2" for "Attic"; "" stays "". */
 function freeLabel(label: string, taken: ReadonlySet<string>): string {
   if (label === '') return '';
   const [, stem = '', digits = ''] = /^(.*?)(\d{0,9})$/s.exec(label) ?? [];

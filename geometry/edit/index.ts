@@ -1,35 +1,37 @@
-/** Pure edits of a plan. Inputs are never changed; what an edit does not touch keeps its identity, so that caches by identity work. */
+/**
+ * Pure edits of a plan. Inputs are not mutated, and unchanged parts keep their identity, so that memoization by
+ * identity works.
+ */
 
 export { itemById, itemName } from '../plan/items.ts';
 export { ITEM_KINDS, type Item, type ItemKind, itemsOf, LIST_OF } from '../plan/kinds.ts';
 export { type AlignTo, alignedItems, type SpreadAlong, spreadItems } from './align.ts';
 export {
   type Look,
-  withAnswersWithdrawn,
   withLiving,
   withLooksSigned,
   withNoneHere,
+  withoutNoneHere,
   withPurpose,
 } from './answers.ts';
 export { checkedPlan, type EditResult } from './checked.ts';
 export { wallsCopied } from './copy-walls.ts';
 export { duplicatedItems } from './duplicate.ts';
-export { itemPatched, nextId, withDetectorAt, withItem, withItems } from './item.ts';
-export { levelChanged, withLevel, withNewLevel, withoutLevel } from './level.ts';
+export { itemPatched, nextId, withDetectorAt, withItem, withItems, withoutItems } from './item.ts';
+export { checkedLevelEdit, withLevel, withNewLevel, withoutLevel } from './level.ts';
 export { movedItems, withWallEnds } from './move.ts';
 export {
   type Beside,
   levelBelow,
   levelsBeside,
   levelsInOrder,
+  withLevelAtHeightOf,
   withLevelBeside,
-  withLevelLevelWith,
   withLevelMoved,
   withOrdersFromZero,
 } from './order.ts';
 export { clipOf, pastedItems, pasteOffset } from './paste.ts';
 export { withPlan, withSite } from './plan.ts';
-export { withoutItems } from './remove.ts';
 export { itemsInRow, type Row } from './row.ts';
 export { withoutTracings, withTracing } from './tracing.ts';
 export { resizedItem, turnedItem } from './turn.ts';

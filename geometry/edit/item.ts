@@ -1,12 +1,12 @@
-import { type ItemKind, type ItemOf, itemsOf, LIST_OF } from '../plan/kinds.ts';
+import { ITEM_KINDS, type ItemKind, type ItemOf, itemsOf, LIST_OF } from '../plan/kinds.ts';
 import type { Plan, XY } from '../plan/model.ts';
 import { assert } from '../plane/assert.ts';
 import { identifiedItems } from '../planfile/read/valid-parts.ts';
-import { withLoad } from './carried.ts';
 import type { EditResult } from './checked.ts';
-import { levelChanged } from './level.ts';
+import { checkedLevelEdit, uncheckedLevelEdit, withoutReadings } from './level.ts';
+import { withSupportedItems } from './supported-items.ts';
 
-/** The smallest number that makes `prefix` and it an id that nothing in the plan has: "w3". */
+/** Returns the first unused id with this prefix in the plan: "w3". */
 export function nextId(plan: Plan, prefix: string): string {
   const taken = new Set(identifiedItems(plan).map(({ id }) => id));
   let number = 1;
@@ -14,12 +14,12 @@ export function nextId(plan: Plan, prefix: string): string {
   return `${prefix}${number}`;
 }
 
-/** A thing added at the end of its list, or put in the place of the one with its id, with what stands on it. */
+/** Adds an item at the end of its list, or replaces the one with its id, moving what is on top of it. */
 export function withItem<K extends ItemKind>(plan: Plan, levelId: string, kind: K, item: ItemOf[K]): EditResult {
   return withItems(plan, levelId, kind, [item]);
 }
 
-/** Several at once: all of them or none. */
+/** Several at once: all or none. */
 export function withItems<K extends ItemKind>(
   plan: Plan,
   levelId: string,
@@ -28,17 +28,17 @@ export function withItems<K extends ItemKind>(
 ): EditResult {
   const fresh = new Map(items.map((item) => [item.id, item]));
   assert(fresh.size === items.length, 'things that are put in at once have ids of their own');
-  return levelChanged(plan, levelId, (level) => {
+  return checkedLevelEdit(plan, levelId, (level) => {
     const before = itemsOf(level, kind);
-    const kept = before.map((item) => fresh.get(item.id) ?? item);
+    const replaced = before.map((item) => fresh.get(item.id) ?? item);
     const there = new Set(before.map(({ id }) => id));
-    const after = [...kept, ...items.filter(({ id }) => !there.has(id))];
+    const after = [...replaced, ...items.filter(({ id }) => !there.has(id))];
     const same = after.length === before.length && after.every((item, index) => item === before[index]);
-    return same ? level : withLoad(level, { ...level, [LIST_OF[kind]]: after }, new Set(fresh.keys()));
+    return same ? level : withSupportedItems(level, { ...level, [LIST_OF[kind]]: after }, new Set(fresh.keys()));
   });
 }
 
-/** Some values of one thing changed; what stands on it goes with it. Asserts that the level has it. */
+/** Changes some values of one item, moving what is on top of it. Throws if the level does not have it. */
 export function itemPatched<K extends ItemKind>(
   plan: Plan,
   levelId: string,
@@ -46,18 +46,38 @@ export function itemPatched<K extends ItemKind>(
   id: string,
   patch: Partial<Omit<ItemOf[K], 'id'>>,
 ): EditResult {
-  return levelChanged(plan, levelId, (level) => {
+  return checkedLevelEdit(plan, levelId, (level) => {
     const before = itemsOf(level, kind);
     assert(
       before.some((item) => item.id === id),
       `level ${levelId} has no ${kind} ${id}`,
     );
     const after = before.map((item) => (item.id === id ? { ...item, ...patch } : item));
-    return withLoad(level, { ...level, [LIST_OF[kind]]: after }, new Set([id]));
+    return withSupportedItems(level, { ...level, [LIST_OF[kind]]: after }, new Set([id]));
   });
 }
 
-/** A detector's axis put at a point, mm; its height stays. */
+/** Moves a detector's axis to a point, mm; its height is unchanged. */
 export function withDetectorAt(plan: Plan, levelId: string, id: string, at: XY): EditResult {
   return itemPatched(plan, levelId, 'detector', id, { at });
+}
+
+/**
+ * Removes items from a level, with what depends on them: the openings of a wall, the readings of a detector. Unknown
+ * ids are ignored.
+ */
+export function withoutItems(plan: Plan, levelId: string, ids: readonly string[]): Plan {
+  const gone = new Set(ids);
+  const goes = (item: { readonly id: string; readonly wall?: string }) =>
+    gone.has(item.id) || (item.wall !== undefined && gone.has(item.wall));
+  const detectors = new Set<string>();
+  const next = uncheckedLevelEdit(plan, levelId, (level) => {
+    for (const { id } of level.detectors) if (gone.has(id)) detectors.add(id);
+    const lists = ITEM_KINDS.flatMap((kind) => {
+      const items = itemsOf<ItemKind>(level, kind);
+      return items.some(goes) ? [[LIST_OF[kind], items.filter((item) => !goes(item))] as const] : [];
+    });
+    return lists.length === 0 ? level : { ...level, ...Object.fromEntries(lists) };
+  });
+  return withoutReadings(next, detectors);
 }

@@ -2,22 +2,23 @@ import type { Level, Mm, Opening, Shape, Wall, XY } from '../plan/model.ts';
 import { sameIfUnchanged } from '../plane/memoize.ts';
 import { along, distance, nearestParameter, roundCoordinate } from '../plane/point.ts';
 import { translateShape } from '../plane/rigid-motion.ts';
-import { withLoad } from './carried.ts';
+import { withSupportedItems } from './supported-items.ts';
 
-/** Ends of walls nearer than this count as one corner, mm: a hair above what rounding to 1/64 in leaves. */
+/** Wall ends closer than this are one corner, mm: slightly above the rounding to 1/64 in. */
 export const JOINED: Mm = 0.5;
 
 /**
- * Items moved by `by`. Walls that meet a moved wall end to end are stretched after it, and those that butt against its
- * middle follow it sideways, so that no room opens. Openings stay on their walls; an opening alone slides by what `by` has
- * along its wall. What stands on a moved piece of furniture goes with it.
+ * Moves items by `by`. Walls that meet a moved wall end to end are stretched, and walls that butt against its
+ * middle follow it sideways, so that no room opens. Openings stay on their walls; an opening alone slides by the
+ * component of `by`
+ * along its wall. What is on top of a moved object moves with it.
  */
 export function withItemsMoved(level: Level, ids: ReadonlySet<string>, by: XY): Level {
-  return withLoad(level, withJustMoved(level, ids, by), ids);
+  return withSupportedItems(level, withOnlyItemsMoved(level, ids, by), ids);
 }
 
-/** The same without what stands on furniture. */
-export function withJustMoved(level: Level, ids: ReadonlySet<string>, by: XY): Level {
+/** The same without what is on top. */
+export function withOnlyItemsMoved(level: Level, ids: ReadonlySet<string>, by: XY): Level {
   const shift = <T extends { readonly id: string; readonly at: XY }>(item: T): T =>
     ids.has(item.id) ? { ...item, at: plus(item.at, by) } : item;
   const shiftShape = <T extends { readonly id: string; readonly shape: Shape }>(item: T): T =>
@@ -53,7 +54,7 @@ function wallsMoved(walls: readonly Wall[], ids: ReadonlySet<string>, by: XY): r
   );
 }
 
-/** The part of a move that is square to the wall. */
+/** Returns the component of a movement square to the wall. */
 function sideways({ from, to }: Wall, by: XY): XY {
   const length = distance(from, to) || 1;
   const [ux, uy] = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
@@ -61,7 +62,7 @@ function sideways({ from, to }: Wall, by: XY): XY {
   return [by[0] - ahead * ux, by[1] - ahead * uy];
 }
 
-/** New places for walls; their openings keep their place on the page as far as the wall still reaches there. */
+/** Replaces walls; their openings keep their position on the page as far as the wall still extends there. */
 export function withWalls(level: Level, walls: readonly Wall[]): Level {
   const same = walls.every((wall, i) => {
     const old = level.walls[i];
@@ -79,7 +80,7 @@ export function withWalls(level: Level, walls: readonly Wall[]): Level {
 function heldInPlace(opening: Opening, before: Wall, after: Wall): Opening {
   const [old, length] = [distance(before.from, before.to), distance(after.from, after.to)];
   if (old === 0 || length === 0) return opening;
-  // A wall moved as a whole takes its openings along.
+  // The openings of a translated wall move with it.
   const rigid = samePoint(minus(after.from, before.from), minus(after.to, before.to));
   if (rigid) return opening;
   const middle = along(before.from, before.to, (opening.offset + opening.width / 2) / old);

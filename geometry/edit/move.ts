@@ -3,29 +3,35 @@ import type { Level, Mm, Plan, XY } from '../plan/model.ts';
 import { assert } from '../plane/assert.ts';
 import { distance } from '../plane/point.ts';
 import type { EditResult } from './checked.ts';
-import { levelChanged } from './level.ts';
+import { checkedLevelEdit } from './level.ts';
 import { JOINED, withItemsMoved, withWalls } from './move-items.ts';
 
 /**
- * Things moved by dx, dy, mm. Ends of other walls that meet a moved wall come along, so that rooms stay closed; openings go
- * with their wall, and one that is moved alone slides along it as far as the wall goes. Refused where a wall would become too
- * short for an opening that it holds.
+ * Moves items by dx, dy, mm. Ends of other walls that meet a moved wall follow, so that rooms stay closed; openings
+ * move
+ * with their wall, and an opening moved alone slides along it. Refused if a wall would become too
+ * short for one of its openings.
  */
 export function movedItems(plan: Plan, levelId: string, ids: readonly string[], dx: Mm, dy: Mm): EditResult {
   if (dx === 0 && dy === 0) return { ok: true, plan };
-  return levelChanged(plan, levelId, (level) => settled(level, withItemsMoved(level, new Set(ids), [dx, dy])));
+  return checkedLevelEdit(plan, levelId, (level) =>
+    withIdentityKept(level, withItemsMoved(level, new Set(ids), [dx, dy])),
+  );
 }
 
 /**
- * A wall laid from one point to another, with every end of other walls that meets its ends. Openings keep their place on the
- * page as far as their wall still reaches there; refused where one no longer fits.
+ * Moves both ends of a wall, and every end of other walls that meets them. Openings keep their position on the
+ * page as far as their wall still extends there; refused if one no longer fits.
  */
 export function withWallEnds(plan: Plan, levelId: string, wallId: string, from: XY, to: XY): EditResult {
-  return levelChanged(plan, levelId, (level) => settled(level, wallLaid(level, wallId, from, to)));
+  return checkedLevelEdit(plan, levelId, (level) => withIdentityKept(level, wallEndsMoved(level, wallId, from, to)));
 }
 
-/** Both ends at once: one after the other, an end that lands on the other's old corner would drag that one's neighbours along. */
-export function wallLaid(level: Level, wallId: string, from: XY, to: XY): Level {
+/**
+ * Both ends at once: moving one after the other, an end that lands on the other's old corner would drag its neighbors
+ * along.
+ */
+export function wallEndsMoved(level: Level, wallId: string, from: XY, to: XY): Level {
   const laid = level.walls.find(({ id }) => id === wallId);
   assert(laid !== undefined, `level ${level.id} has no wall ${wallId}`);
   const follow = (end: XY): XY => {
@@ -38,8 +44,8 @@ export function wallLaid(level: Level, wallId: string, from: XY, to: XY): Level 
   return withWalls(level, walls);
 }
 
-/** Things that come out with the values that they had are the same objects again, and lists of them the same lists. */
-export function settled(before: Level, after: Level): Level {
+/** Restores the identity of items whose values did not change, and of lists with only such items. */
+export function withIdentityKept(before: Level, after: Level): Level {
   const lists = ITEM_KINDS.flatMap((kind) => {
     const [was, now] = [itemsOf<ItemKind>(before, kind), itemsOf<ItemKind>(after, kind)];
     if (was === now) return [];
@@ -55,7 +61,7 @@ export function settled(before: Level, after: Level): Level {
   return lists.every(([key]) => all[key] === before[key]) && sameValues(before, all) ? before : all;
 }
 
-/** The same keys with the same values; points are compared by their coordinates. */
+/** Compares keys and values; points by their coordinates. */
 function sameValues(a: object, b: object): boolean {
   const other = new Map(Object.entries(b));
   const entries = Object.entries(a);

@@ -2,27 +2,27 @@ import type { Level, Plan } from '../plan/model.ts';
 import { checkedPlan, type EditResult } from './checked.ts';
 import { levelOf } from './level.ts';
 
-/** Where a level goes beside another one. */
+/** Where a level goes relative to another one. */
 export type Beside = 'above' | 'below';
 
-/** The levels from the lowest up; those of the same order in the order of the file. */
+/** Returns the levels from the lowest up; those of the same order in file order. */
 export function levelsInOrder({ levels }: Plan): readonly Level[] {
   return [...levels].sort((a, b) => a.order - b.order);
 }
 
-/** The level that one would look down on from this one; null from the lowest. Of several at one height the last in the file. */
+/** Returns the level below this one; null for the lowest. Of several at one height the last in the file. */
 export function levelBelow(plan: Plan, levelId: string): Level | null {
   const { order } = levelOf(plan, levelId);
   return levelsInOrder(plan).findLast((level) => level.order < order) ?? null;
 }
 
-/** The levels that lie at the same height as this one, without it: the halves of a split house. */
+/** Returns the other levels at the same height: the halves of a split level house. */
 export function levelsBeside(plan: Plan, levelId: string): readonly Level[] {
   const { order } = levelOf(plan, levelId);
   return plan.levels.filter((level) => level.order === order && level.id !== levelId);
 }
 
-/** A new level right above or below another one; the orders are counted from 0 up again. Ids as for `withNewLevel`. */
+/** Adds a level directly above or below another one, and renumbers the orders from 0. Ids as for `withNewLevel`. */
 export function withLevelBeside(plan: Plan, level: Level, where: Beside, otherId: string): EditResult {
   const storeys = storeysOf(plan);
   const at = storeys.findIndex((ids) => ids.includes(levelOf(plan, otherId).id));
@@ -31,8 +31,9 @@ export function withLevelBeside(plan: Plan, level: Level, where: Beside, otherId
 }
 
 /**
- * A level one storey up or down. One that shares its height with another leaves it and stands alone, right above or below; any
- * other changes places with its neighbour. The plan itself where there is nowhere to go.
+ * Moves a level one story up or down. A level that shares its height is separated from the others, directly above or
+ * below; any
+ * other changes places with its neighbor. Returns the same plan if it cannot move.
  */
 export function withLevelMoved(plan: Plan, levelId: string, where: Beside): Plan {
   const storeys = storeysOf(plan);
@@ -46,8 +47,8 @@ export function withLevelMoved(plan: Plan, levelId: string, where: Beside): Plan
   return ordered(plan, storeys.toSpliced(at, 1).toSpliced(to, 0, [levelId]));
 }
 
-/** A level at the height of another one, as in a split house: what follows the order takes both alike. */
-export function withLevelLevelWith(plan: Plan, levelId: string, otherId: string): Plan {
+/** Puts a level at the height of another one, as in a split level house: both then count as equally low. */
+export function withLevelAtHeightOf(plan: Plan, levelId: string, otherId: string): Plan {
   const { order } = levelOf(plan, otherId);
   return withOrdersFromZero({
     ...plan,
@@ -55,12 +56,12 @@ export function withLevelLevelWith(plan: Plan, levelId: string, otherId: string)
   });
 }
 
-/** The orders counted from 0 up without gaps; levels that share a height go on sharing it. A plan that is so already comes back itself. */
+/** Renumbers the orders from 0 without gaps; levels at one height stay so. Returns the same plan if nothing changes. */
 export function withOrdersFromZero(plan: Plan): Plan {
   return ordered(plan, storeysOf(plan));
 }
 
-/** The ids of the levels by height, lowest first. */
+/** Returns the ids of the levels grouped by height, lowest first. */
 function storeysOf(plan: Plan): readonly (readonly string[])[] {
   const storeys = new Map<number, string[]>();
   for (const { id, order } of levelsInOrder(plan)) storeys.set(order, [...(storeys.get(order) ?? []), id]);

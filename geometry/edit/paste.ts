@@ -6,12 +6,12 @@ import { distance, roundCoordinate } from '../plane/point.ts';
 import { type Copies, copiedInto } from './duplicate.ts';
 import { levelOf } from './level.ts';
 
-/** Nearer than this, two things stand on the same spot, mm: what rounding to 1/64 in leaves. */
+/** Items closer than this are at the same position, mm: the rounding to 1/64 in. */
 const SAME_SPOT: Mm = 0.5;
 
 /**
- * The level with the things of these ids alone, for taking elsewhere. A wall brings its openings; an opening whose wall is not
- * among the ids stays behind, since it cannot stand without one.
+ * Returns the level with only these items, for the clipboard. A wall brings its openings; an opening without its wall
+ * is omitted.
  */
 export function clipOf(level: Level, ids: readonly string[]): Level {
   const chosen = new Set(ids);
@@ -27,15 +27,16 @@ export function clipOf(level: Level, ids: readonly string[]): Level {
   };
 }
 
-/** Everything of a clip put on a level, moved by `by`, mm; fresh ids, else as for `copiedInto`. */
+/** Copies everything of a clip to a level, moved by `by`, mm; new ids, otherwise as `copiedInto`. */
 export function pastedItems(plan: Plan, levelId: string, clip: Level, by: XY): Copies {
   const ids = ITEM_KINDS.flatMap((kind) => itemsOf<ItemKind>(clip, kind).map(({ id }) => id));
   return copiedInto(plan, levelId, clip, ids, by);
 }
 
 /**
- * How far to move a clip, mm. With `at` its middle comes there. Else it keeps its place; where a thing of the same kind stands on
- * that very spot it goes `step` to the right and down, again and again until none does. [0, 0] for a clip of nothing.
+ * Returns how far to move a clip, mm. With `at`, its middle goes there. Otherwise it keeps its position, shifted by
+ * `step` to the right and
+ * down until no item of the same kind is at that position. [0, 0] for an empty clip.
  */
 export function pasteOffset(plan: Plan, levelId: string, clip: Level, at: XY | null, step: Mm): XY {
   const extent = levelExtent(clip);
@@ -60,7 +61,7 @@ function coversAny(level: Level, clip: Level, by: Mm): boolean {
   });
 }
 
-/** The middle of a thing; none for an opening, which goes where its wall goes. */
+/** Returns the middle of an item; none for an opening, which follows its wall. */
 function spotOf(item: Item): readonly XY[] {
   if ('shape' in item) return [shapeMiddle(item.shape)];
   if ('at' in item) return [item.at];

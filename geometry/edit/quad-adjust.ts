@@ -22,10 +22,10 @@ const SPANS = [
   ['B-D', 'B-C', 'C-D'],
   ['B-D', 'D-A', 'A-B'],
 ] as const;
-/** Many more than any room needs: from a drawing that is off by a foot it settles in five. */
+/** Far above need: starting one foot off, it converges in five steps. */
 const MOST_STEPS = 60;
 
-/** The six lengths as the corners lie. */
+/** Returns the six lengths between the corners. */
 export function quadLengths(quad: Quad): QuadLengths {
   const of = (line: QuadLine) => distance(...endsOf(quad, line));
   return { 'A-B': of('A-B'), 'B-C': of('B-C'), 'C-D': of('C-D'), 'D-A': of('D-A'), 'A-C': of('A-C'), 'B-D': of('B-D') };
@@ -36,15 +36,15 @@ function endsOf(quad: Quad, line: QuadLine): readonly [XY, XY] {
   return [quad[i] as XY, quad[j] as XY];
 }
 
-/** A diagonal that two sides cannot span, with the limit that it breaks; null where every triangle closes. */
-export interface Impossible {
+/** A diagonal that violates the triangle inequality, with the limit; null if every triangle closes. */
+export interface ImpossibleDiagonal {
   readonly line: QuadLine;
   readonly sides: readonly [QuadLine, QuadLine];
   /** The diagonal must be shorter (longer) than this, mm. */
   readonly limit: Mm;
   readonly tooLong: boolean;
 }
-export function impossibleLine(taped: QuadLengths): Impossible | null {
+export function impossibleDiagonal(taped: QuadLengths): ImpossibleDiagonal | null {
   for (const [line, one, other] of SPANS) {
     const [most, least] = [taped[one] + taped[other], Math.abs(taped[one] - taped[other])];
     const sides = [one, other] as const;
@@ -55,10 +55,11 @@ export function impossibleLine(taped: QuadLengths): Impossible | null {
 }
 
 /**
- * The corners whose six lengths are as near to the taped ones as can be: the sum of the squared differences is least (least squares,
- * Gauss-Newton from the corners as drawn; standard practice of surveying, from memory). Corner A stays and A-B keeps its
- * direction. Six lengths for five unknowns: what they contradict each other by is left in the lengths.
- * The corners are four different points; null where no shape is found.
+ * Returns the corners with the least squared differences to the six taped lengths (least squares,
+ * Gauss-Newton from the corners as drawn; standard practice of surveying, from memory). Corner A stays and A-B keeps
+ * its
+ * direction. Six lengths for five unknowns: their contradictions remain as residuals.
+ * The corners are four different points; null if the iteration does not converge.
  */
 export function adjustedQuad(quad: Quad, taped: QuadLengths): Quad | null {
   const [a, b] = quad;
@@ -77,7 +78,7 @@ export function adjustedQuad(quad: Quad, taped: QuadLengths): Quad | null {
       [cx, cy],
       [dx, dy],
     ];
-    const change = solved(normalEquations(now, taped));
+    const change = solve(normalEquations(now, taped));
     if (!change) return null;
     const [b1 = 0, c1 = 0, c2 = 0, d1 = 0, d2 = 0] = change;
     bx += b1;
@@ -98,7 +99,7 @@ function normalEquations(quad: Quad, taped: QuadLengths): number[][] {
     const far = distance(p, q) || 1;
     const [ux, uy] = [(q[0] - p[0]) / far, (q[1] - p[1]) / far];
     const row = new Array<number>(9).fill(0);
-    // Unknown coordinates of A to D as x, y pairs; A's two and B's second are not free.
+    // Coordinates of A to D as x, y pairs; both of A and the second of B are fixed.
     row[2 * i] = -ux;
     row[2 * i + 1] = -uy;
     row[2 * j] = ux;
@@ -111,8 +112,8 @@ function normalEquations(quad: Quad, taped: QuadLengths): number[][] {
   );
 }
 
-/** Gauss with the greatest pivot; null for a matrix without a single answer. */
-function solved(matrix: number[][]): readonly number[] | null {
+/** Gaussian elimination with partial pivoting; null for a singular matrix. */
+function solve(matrix: number[][]): readonly number[] | null {
   const size = matrix.length;
   const rows = matrix.map((row) => [...row]);
   for (let column = 0; column < size; column++) {

@@ -3,25 +3,26 @@ import { shapeMiddle, shapeRing } from '../plane/body.ts';
 import { sameIfUnchanged } from '../plane/memoize.ts';
 import { distance, nearestParameter, roundCoordinate, roundPoint } from '../plane/point.ts';
 import { jambs } from '../snap/pick.ts';
-import { withLoad } from './carried.ts';
 import { JOINED, withWalls } from './move-items.ts';
+import { withSupportedItems } from './supported-items.ts';
 
-/** A grip of an item: what one takes hold of to change its shape. */
+/** A handle of an item, for changing its shape by dragging. */
 export type Handle =
   | { readonly kind: 'wall-end'; readonly id: string; readonly end: 'from' | 'to'; readonly at: XY }
   | { readonly kind: 'jamb'; readonly id: string; readonly end: 'near' | 'far'; readonly at: XY }
   | { readonly kind: 'corner'; readonly id: string; readonly index: number; readonly at: XY }
   | { readonly kind: 'turn'; readonly id: string; readonly at: XY }
   | { readonly kind: 'radius'; readonly id: string; readonly at: XY }
-  /** The tip of a fixture's stream of air. */
+  /** The tip of a fixture's air stream. */
   | { readonly kind: 'stream'; readonly id: string; readonly at: XY };
 
-/** Nothing is made smaller than this by a drag, mm: half an inch. */
+/** Least size after a drag, mm: half an inch. */
 const LEAST_SIZE: Mm = 12.7;
 
 /**
- * The grips of one item; none for room names and detectors, which are only moved.
- * @param standOff how far above a box its turning grip stands, mm
+ * Returns the handles of one item; none for room labels and detectors, which are only moved.
+ *
+ * @param standOff distance of the rotation handle above a box, mm
  */
 export function handlesOf(level: Level, id: string, standOff: Mm): readonly Handle[] {
   const wall = level.walls.find((each) => each.id === id);
@@ -58,10 +59,13 @@ function shapeHandles(id: string, shape: Shape, standOff: Mm): readonly Handle[]
 }
 
 /**
- * The level with a grip pulled to `at`. The opposite corner of a box, the other jamb of an opening and the middle of a
- * circle stay; what stands on a turned thing turns with it; ends of other walls that meet in a pulled wall's end come along. Nothing gets smaller than half an inch.
- * @param turnStep turns and the direction of a stream are whole steps of this, degrees; null for any
- * @param reachStep the reach of a stream is whole steps of this, mm; null for any
+ * Returns the level with a handle dragged to `at`. The opposite corner of a box, the other jamb of an opening and the
+ * middle of a
+ * circle stay; what is on top of a rotated item rotates with it; ends of other walls that meet a dragged wall end
+ * follow. Nothing gets smaller than half an inch.
+ *
+ * @param turnStep rotations and stream directions are multiples of this, degrees; null for any
+ * @param reachStep the reach of a stream is a multiple of this, mm; null for any
  */
 export function withHandleAt(
   level: Level,
@@ -113,12 +117,12 @@ function withStreamTo(level: Level, id: string, at: XY, turnStep: Deg | null, re
   return { ...level, fixtures };
 }
 
-/** Degrees clockwise on screen from +x. */
+/** Returns degrees clockwise on screen from +x. */
 function directionTo(from: XY, to: XY): Deg {
   return (Math.atan2(to[1] - from[1], to[0] - from[0]) * 180) / Math.PI;
 }
 
-/** Whole steps, from 0 to below 360. */
+/** Rounds to a multiple of the step, 0 to 360 (excluded). */
 function stepped(turn: Deg, step: Deg | null): Deg {
   const whole = step ? Math.round(turn / step) * step : turn;
   return roundCoordinate(((whole % 360) + 360) % 360);
@@ -137,7 +141,10 @@ function stretched(box: Box, index: number, at: XY): Box {
   return { ...box, width, depth, center };
 }
 
-/** One end of a wall moved, and with it every end that meets it. Openings of all walls concerned keep their place on the page. */
+/**
+ * Moves one end of a wall with every end that meets it. Openings of the walls concerned keep their position on the
+ * page.
+ */
 export function withWallEndAt(level: Level, id: string, end: 'from' | 'to', at: XY): Level {
   const pulled = level.walls.find((wall) => wall.id === id);
   if (!pulled) return level;
@@ -173,7 +180,7 @@ function withShape(level: Level, id: string, change: (shape: Shape) => Shape): L
     fixtures: sameIfUnchanged(level.fixtures, level.fixtures.map(changed)),
     objects: sameIfUnchanged(level.objects, level.objects.map(changed)),
   };
-  return withLoad(level, after, new Set([id]));
+  return withSupportedItems(level, after, new Set([id]));
 }
 
 function axes(turn: number): XY {

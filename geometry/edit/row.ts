@@ -3,29 +3,32 @@ import type { Deg, Level, Mm, Opening, Plan, XY } from '../plan/model.ts';
 import { roundCoordinate } from '../plane/point.ts';
 import { type Copies, copiedInto } from './duplicate.ts';
 import { nextId } from './item.ts';
-import { levelChanged, levelOf } from './level.ts';
+import { checkedLevelEdit, levelOf } from './level.ts';
 
-/** Copies one after another in a straight line. */
+/** Copies in a straight row. */
 export interface Row {
-  /** How many more there will be: a whole number from 1. */
+  /** The number of copies, from 1. */
   readonly more: number;
-  /** From each to the next, middle to middle, mm, above 0. */
+  /** Distance between successive middles, mm, above 0. */
   readonly spacing: Mm;
-  /** Clockwise on screen, 0 along +x. An opening goes along its wall, to the side that this points to. */
+  /** Clockwise on screen, 0 along +x. For an opening it selects the direction along its wall. */
   readonly direction: Deg;
 }
 
-/** More at once is a slip of the hand. */
-const MOST = 100;
+/** More at once is a typing error. */
+const MOST_COPIES = 100;
 
 /**
- * Things copied again and again in a row, as one edit; the ids are those of the copies, nearest first. What goes along with a
- * copy is as for `duplicatedItems`. Refused where a copy of an opening would not fit on its wall or would stand in another one.
+ * Copies items repeatedly in a row, as one edit; the ids are those of the copies, nearest first. Otherwise as
+ * `duplicatedItems`. Refused if a copy of an opening does not fit on its wall or overlaps another one.
  */
 export function itemsInRow(plan: Plan, levelId: string, ids: readonly string[], row: Row): Copies {
   const { more, spacing, direction } = row;
-  if (!Number.isInteger(more) || more < 1 || more > MOST)
-    return { ok: false, reason: `A row of ${more} more cannot be set out. Write a whole number from 1 to ${MOST}.` };
+  if (!Number.isInteger(more) || more < 1 || more > MOST_COPIES)
+    return {
+      ok: false,
+      reason: `A row of ${more} more cannot be set out. Write a whole number from 1 to ${MOST_COPIES}.`,
+    };
   if (!(spacing > 0)) return { ok: false, reason: 'The spacing is from one middle to the next. Write more than 0.' };
   const level = levelOf(plan, levelId);
   const radians = (direction * Math.PI) / 180;
@@ -52,13 +55,13 @@ function openingsAlong(plan: Plan, levelId: string, openings: readonly Opening[]
   for (const opening of openings) {
     const level = levelOf(next, levelId);
     const copy = { ...slidOpening(level, opening, far, radians), id: nextId(next, 'o') };
-    if (standsInAnother(level, copy)) {
+    if (overlapsAnother(level, copy)) {
       return {
         ok: false,
         reason: `${itemName('opening', copy)} would stand in another one. Give the row more spacing.`,
       };
     }
-    const done = levelChanged(next, levelId, (each) => ({ ...each, openings: [...each.openings, copy] }));
+    const done = checkedLevelEdit(next, levelId, (each) => ({ ...each, openings: [...each.openings, copy] }));
     if (!done.ok) return done;
     next = done.plan;
     ids.push(copy.id);
@@ -74,8 +77,8 @@ function slidOpening(level: Level, opening: Opening, far: Mm, radians: number): 
   return { ...opening, offset: roundCoordinate(opening.offset + (ahead ? far : -far)) };
 }
 
-/** Side by side is no overlap: only a share of more than a rounding error is. */
-function standsInAnother(level: Level, { wall, offset, width }: Opening): boolean {
+/** Adjacent is no overlap: an overlap is more than a rounding error. */
+function overlapsAnother(level: Level, { wall, offset, width }: Opening): boolean {
   return level.openings.some(
     (other) =>
       other.wall === wall && offset + width > other.offset + 1e-6 && offset < other.offset + other.width - 1e-6,

@@ -6,12 +6,13 @@ import { JOINED } from './move-items.ts';
 import { type LevelEdit, SHORTEST_WALL } from './wall-edit.ts';
 
 type Unit = Plan['display']['length'];
-/** Two walls run on as one when neither turns off the common line by more than this, mm. */
+/** Two walls are collinear if neither deviates from the common line by more than this, mm. */
 const STRAIGHT: Mm = 0.5;
 
 /**
- * One wall made two that meet at `at` mm from its `from` end: the first keeps the id, the second, `newId`, stands right after it.
- * Openings stay on the page. Refused within an opening and at the very ends. Asserts nothing: an unknown wall is the level itself.
+ * Splits a wall at `at` mm from its `from` end: the first part keeps the id, the second, `newId`, follows it in the
+ * list.
+ * Openings stay in place. Refused within an opening and at the very ends. An unknown wall returns the level unchanged.
  */
 export function withWallSplit(level: Level, id: string, at: Mm, newId: string, unit: Unit): LevelEdit {
   const wall = level.walls.find((each) => each.id === id);
@@ -51,7 +52,7 @@ export function withWallSplit(level: Level, id: string, at: Mm, newId: string, u
   return { ok: true, level: { ...level, walls, openings } };
 }
 
-/** Walls that run on from this one end to end, at its `from` and at its `to` end: those that it can be joined with. */
+/** Returns the walls that continue this one at its `from` and at its `to` end, with which it can be joined. */
 export function wallsRunningOn(
   level: Level,
   wall: Wall,
@@ -63,8 +64,9 @@ export function wallsRunningOn(
 }
 
 /**
- * Two walls that run on from one another made one; it keeps the id, thickness and side of the first, and both walls' openings where
- * they stand on the page. Refused, in words, where they do not meet, turn, or are built differently.
+ * Joins two collinear walls that meet; the result keeps the id, thickness and side of the first, and the openings of
+ * both in
+ * place. Refused in words if they do not meet, are not collinear, or are built differently.
  */
 export function withWallsJoined(level: Level, id: string, otherId: string, unit: Unit): LevelEdit {
   const wall = level.walls.find((each) => each.id === id);
@@ -99,14 +101,14 @@ export function withWallsJoined(level: Level, id: string, otherId: string, unit:
   return { ok: true, level: { ...level, walls, openings } };
 }
 
-/** The ends with which two walls meet so that they run on as one; null where they do not. */
+/** Returns the ends at which two walls meet and continue each other; null if they do not. */
 function jointOf(wall: Wall, other: Wall): { readonly ends: readonly ['from' | 'to', 'from' | 'to'] } | null {
   for (const own of ['from', 'to'] as const) {
     for (const met of ['from', 'to'] as const) {
       if (distance(wall[own], other[met]) > JOINED) continue;
       const [a, b] = [wall[own === 'from' ? 'to' : 'from'], other[met === 'from' ? 'to' : 'from']];
       const whole = distance(a, b);
-      // Folded back on one another they would run on too, but shorter than both.
+      // Walls folded back over each other are collinear too, but shorter together than one of them.
       if (whole < Math.max(distance(a, wall[own]), distance(b, other[met]))) continue;
       if (whole > 0 && offLine(wall[own], a, b) <= STRAIGHT) return { ends: [own, met] };
     }
@@ -130,7 +132,7 @@ function distanceAlong({ from, to }: Wall, p: XY): Mm {
   return ((p[0] - from[0]) * (to[0] - from[0]) + (p[1] - from[1]) * (to[1] - from[1])) / length;
 }
 
-/** Rounding of the joint never puts an opening past the end of its wall. */
+/** Clamps the offset, so that rounding never puts an opening past the end of its wall. */
 function within({ width }: Opening, offset: Mm, length: Mm): Mm {
   return roundCoordinate(Math.max(0, Math.min(offset, length - width)));
 }

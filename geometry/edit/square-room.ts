@@ -5,27 +5,40 @@ import { clockwiseOnScreen } from '../plane/ring.ts';
 import type { Ring } from '../plane/types.ts';
 import { formatLength } from '../units/index.ts';
 import { JOINED, withWalls } from './move-items.ts';
-import { adjustedQuad, impossibleLine, QUAD_LINES, type Quad, type QuadLengths, quadLengths } from './quad-adjust.ts';
-import { type LevelEdit, settledWalls } from './wall-edit.ts';
+import {
+  adjustedQuad,
+  impossibleDiagonal,
+  QUAD_LINES,
+  type Quad,
+  type QuadLengths,
+  quadLengths,
+} from './quad-adjust.ts';
+import { checkedWalls, type LevelEdit } from './wall-edit.ts';
 
 type Unit = Plan['display']['length'];
-/** Taped lengths that no shape comes nearer to than this are not of one room, mm; 2 in: more than a tape held by two people slips. */
+/**
+ * Taped lengths that no shape fits better than this do not belong to one room, mm; 2 in: more than the error of a tape
+ * held by two people.
+ */
 const MOST_MISFIT: Mm = 50.8;
-/** A corner that turns less than this (sine) is none. */
+/** A corner with a smaller angle (sine) is ignored. */
 const STRAIGHT = 1e-4;
 
-/** Corners A to D of a room's floor, wall face to wall face, clockwise on screen; A is the one nearest to the top left of the page. */
+/**
+ * Returns the corners A to D of a room's floor, wall face to wall face, clockwise on screen; A is nearest to the top
+ * left of the page.
+ */
 export function fourCorners(
   room: Room,
 ): { readonly ok: true; readonly quad: Quad } | { readonly ok: false; readonly reason: string } {
-  const corners = turning(room.floorRings[0] ?? []);
+  const corners = realCorners(room.floorRings[0] ?? []);
   if (room.floorRings.length !== 1) {
     return {
       ok: false,
       reason: 'Walls stand free in this room. Two diagonals square up a room of four corners and nothing within.',
     };
   }
-  if (corners.length !== 4 || turning(room.centerRings[0] ?? []).length !== 4) {
+  if (corners.length !== 4 || realCorners(room.centerRings[0] ?? []).length !== 4) {
     return { ok: false, reason: `This room has ${corners.length} corners. Two diagonals square up a room of four.` };
   }
   return { ok: true, quad: startingTopLeft(corners) };
@@ -36,9 +49,9 @@ export type SquaredRoom =
   | { readonly ok: false; readonly reason: string };
 
 /**
- * The room's four corners put where the six taped lengths (face to face) agree best, and its walls with them: their openings keep
- * their distance from the beginning of their wall, what hangs on the walls goes along. Corner A stays, A-B keeps its direction.
- * Refused, in words, where the lengths belong to no room of this kind, or the walls cannot follow.
+ * Moves the room's four corners to where the six taped lengths (face to face) fit best, with its walls: openings keep
+ * their offset, and items against the walls follow. Corner A stays, A-B keeps its direction.
+ * Refused in words if the lengths do not belong to such a room, or the walls cannot follow.
  */
 export function squaredRoom(model: LevelModel, room: Room, taped: QuadLengths, unit: Unit): SquaredRoom {
   const found = fourCorners(room);
@@ -48,7 +61,7 @@ export function squaredRoom(model: LevelModel, room: Room, taped: QuadLengths, u
   const impossible = impossibleWords(taped, unit);
   if (impossible) return no(impossible);
   const after = adjustedQuad(quad, taped);
-  if (!after || !bulges(after))
+  if (!after || !isConvexClockwise(after))
     return no('No room has these lengths. Look at the tape again, one diagonal after the other.');
   const misfit = openingMisfit(after, taped);
   if (misfit.by > MOST_MISFIT) {
@@ -63,7 +76,7 @@ export function squaredRoom(model: LevelModel, room: Room, taped: QuadLengths, u
 function impossibleWords(taped: QuadLengths, unit: Unit): string {
   const none = QUAD_LINES.find((line) => taped[line] <= 0);
   if (none) return `${none} has some length. Write more than 0.`;
-  const found = impossibleLine(taped);
+  const found = impossibleDiagonal(taped);
   if (!found) return '';
   const { line, sides, limit, tooLong } = found;
   const figures = `${sides.join(' and ')} ${tooLong ? 'together are' : 'differ by'} ${formatLength(limit, unit)}`;
@@ -87,10 +100,10 @@ function saysWhatMoved(before: Quad, after: Quad, misfit: Mm, unit: Unit): strin
   return `The room is squared up: corner ${moved.join(', ')}; A stays. ${fit}`;
 }
 
-/** The walls along the room's sides put so that its floor has these corners. */
+/** Moves the walls along the room's sides so that its floor has these corners. */
 function withCornersAt(model: LevelModel, room: Room, before: Quad, after: Quad, unit: Unit): LevelEdit {
   const { level } = model;
-  const old = matched(turning(room.centerRings[0] ?? []), before);
+  const old = cornersMatching(realCorners(room.centerRings[0] ?? []), before);
   const fresh = setOut(after, before, old);
   const moved = (p: XY): XY => {
     for (let i = 0; i < 4; i++) {
@@ -113,10 +126,13 @@ function withCornersAt(model: LevelModel, room: Room, before: Quad, after: Quad,
     const was = level.walls.find(({ id }) => id === opening.wall);
     return was && beside(was) ? (level.openings[i] ?? opening) : opening;
   });
-  return settledWalls(model, { ...turned, openings }, unit);
+  return checkedWalls(model, { ...turned, openings }, unit);
 }
 
-/** The letter of a corner that a wall runs straight through, where the wall does not come to lie on the new corner; null for none. */
+/**
+ * Returns the letter of a corner that a wall passes straight through, if the wall does not pass through the new corner;
+ * null for none.
+ */
 function passedCorner(before: readonly Wall[], after: readonly Wall[], old: Quad, fresh: Quad): string | null {
   for (let i = 0; i < 4; i++) {
     const [corner, wanted] = [old[i] as XY, fresh[i] as XY];
@@ -135,12 +151,12 @@ function onSide(p: XY, quad: Quad): boolean {
   return quad.some((a, i) => distance(p, nearestOnSegment(p, a, quad[(i + 1) % 4] as XY)) <= JOINED);
 }
 
-/** Centre-line corners about new floor corners: each side stays as far from the floor as it was. */
+/** Returns the center-line corners for new floor corners: each side keeps its distance from the floor. */
 function setOut(after: Quad, floor: Quad, center: Quad): Quad {
   const lines = after.map((a, i) => {
     const b = after[(i + 1) % 4] as XY;
     const [f, g] = [floor[i] as XY, floor[(i + 1) % 4] as XY];
-    // The floor lies to the right of its sides, so the centre-line lies at a negative distance.
+    // The floor is to the right of its sides, so the center-line is at a negative distance.
     const off = cross(f, g, center[i] as XY) / distance(f, g);
     const length = distance(a, b);
     const [nx, ny] = [-(b[1] - a[1]) / length, (b[0] - a[0]) / length];
@@ -159,16 +175,16 @@ function crossing([a, b]: readonly [XY, XY], [c, d]: readonly [XY, XY]): XY {
   return roundPoint([a[0] + ux * t, a[1] + uy * t]);
 }
 
-/** Whether all four corners turn the way of a floor, so that the walls about them cross. */
-function bulges(quad: Quad): boolean {
+/** Returns whether the quadrilateral is convex and clockwise on screen, so that the walls around it cross. */
+function isConvexClockwise(quad: Quad): boolean {
   return quad.every((b, i) => {
     const [a, c] = [quad[(i + 3) % 4] as XY, quad[(i + 1) % 4] as XY];
     return cross(a, b, c) > 0.01 * distance(a, b) * distance(b, c);
   });
 }
 
-/** Corners where the ring turns. */
-function turning(ring: Ring): Ring {
+/** Returns the corners that are not collinear. */
+function realCorners(ring: Ring): Ring {
   return ring.filter((b, i) => {
     const [a, c] = [ring[(i + ring.length - 1) % ring.length] as XY, ring[(i + 1) % ring.length] as XY];
     return Math.abs(cross(a, b, c)) > STRAIGHT * distance(a, b) * distance(b, c);
@@ -185,8 +201,8 @@ function startingTopLeft(ring: Ring): Quad {
   return [at(0), at(1), at(2), at(3)];
 }
 
-/** The centre-line corners in the order of the floor's: the one nearest to A first. */
-function matched(center: Ring, floor: Quad): Quad {
+/** Returns the center-line corners in the order of the floor's: the one nearest to A first. */
+function cornersMatching(center: Ring, floor: Quad): Quad {
   const ring = clockwiseOnScreen(center);
   const first = ring.reduce(
     (best, p, i) => (distance(p, floor[0]) < distance(ring[best] as XY, floor[0]) ? i : best),

@@ -3,17 +3,17 @@ import type { Level, Mm, Wall, XY } from '../plan/model.ts';
 import { sameIfUnchanged } from '../plane/memoize.ts';
 import { distance, nearestOnSegment, roundCoordinate } from '../plane/point.ts';
 
-/** Ends closer than this count as joined, mm: a hair above what rounding to 1/64 in leaves. */
+/** Ends closer than this count as joined, mm: slightly above the rounding to 1/64 in. */
 const JOINED = 0.5;
 
-/** Which end of a wall goes when its length is corrected; `both` by half each. */
+/** Which end of a wall moves when its length is corrected; `both` by half each. */
 export type MovingEnd = 'from' | 'to' | 'both';
 
 /**
- * The level with one wall made `length` mm long by moving the end that is named along the wall. Walls joined there
- * go along: one that runs the same way is stretched, any other is shifted whole, and so on from its other end; so does the wall
- * that the end stands against. So a square room stays square. Openings keep their place on the page where their wall is stretched.
- * The wall has some length; `length` is positive. Whether what comes out can stand is not looked at: see `correctedWall`.
+ * Returns the level with one wall made `length` mm long by moving the given end along the wall. Joined walls
+ * follow: parallel ones are stretched, others are translated, and so on from their other ends; so does a wall
+ * that the end butts against. A square room stays square. Openings of a stretched wall keep their position on the page.
+ * The wall has a length; `length` is positive. Unchecked: see `correctedWall`.
  */
 export function withWallLength(level: Level, wallId: string, length: Mm, moves: MovingEnd = 'to'): Level {
   const wall = level.walls.find(({ id }) => id === wallId);
@@ -31,9 +31,10 @@ export function withWallLength(level: Level, wallId: string, length: Mm, moves: 
 }
 
 /**
- * The level with one wall moved whole by `by`, mm, across its own line. Walls joined to its ends are stretched where they run that way
- * and shifted whole where not, as when a length is corrected; walls that it stands against stay, and its ends slide along them.
- * Whether what comes out can stand is not looked at: see `settledWalls`.
+ * Returns the level with one wall translated by `by`, mm, across its own line. Walls joined to its ends are stretched
+ * if parallel to the movement
+ * and translated if not, as for a corrected length; walls that it butts against stay, and its ends slide along them.
+ * Unchecked: see `checkedWalls`.
  */
 export function withWallShifted(level: Level, wallId: string, by: XY): Level {
   const wall = level.walls.find(({ id }) => id === wallId);
@@ -51,7 +52,10 @@ function withEndsMoved(level: Level, moved: ReadonlySet<string>, by: XY): Level 
   return { ...level, walls, openings: sameIfUnchanged(level.openings, openings) };
 }
 
-/** Ends ("id/from", "id/to") that move, found by walking from joint to joint. The wall that it starts with moves by `ends`; its `fixed` one stays. */
+/**
+ * Returns the ends ("id/from", "id/to") that move, found by a traversal from joint to joint. The first wall moves by
+ * `ends`; its `fixed` end stays.
+ */
 function movedEnds(
   walls: readonly Wall[],
   start: Wall,
@@ -86,7 +90,9 @@ function movedEnds(
   return moved;
 }
 
-/** Ends of other walls that butt against the middle of this one: they must follow it, or their room would open. */
+/**
+ * Returns the ends of other walls that butt against the middle of this one: they must follow, or their room would open.
+ */
 function endsOn(wall: Wall, walls: readonly Wall[]): readonly XY[] {
   return walls
     .filter(({ id }) => id !== wall.id)
@@ -98,7 +104,7 @@ function runsAlong(wall: Wall, by: XY): boolean {
   const dx = wall.to[0] - wall.from[0];
   const dy = wall.to[1] - wall.from[1];
   const sine = Math.abs(dx * by[1] - dy * by[0]) / (Math.hypot(dx, dy) * Math.hypot(by[0], by[1]) || 1);
-  return sine < 1e-3; // 1 mm in a metre
+  return sine < 1e-3; // 1 mm in a meter
 }
 
 function heldInPlace(

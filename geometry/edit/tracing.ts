@@ -1,14 +1,86 @@
-import type { Level, Plan, Tracing } from '../plan/model.ts';
+import type { Deg, Level, Mm, Plan, Tracing, XY } from '../plan/model.ts';
+import type { Extent } from '../plane/body.ts';
+import { distance, roundPoint } from '../plane/point.ts';
 import type { EditResult } from './checked.ts';
-import { levelChanged } from './level.ts';
+import { checkedLevelEdit } from './level.ts';
 
-/** The picture under a level put down, changed or (null) taken away. Asserts that the plan has the level. */
+/** Sets or (with null) removes the picture under a level. Throws if the plan does not have the level. */
 export function withTracing(plan: Plan, levelId: string, tracing: Tracing | null): EditResult {
-  return levelChanged(plan, levelId, ({ tracing: _, ...level }): Level => (tracing ? { ...level, tracing } : level));
+  return checkedLevelEdit(
+    plan,
+    levelId,
+    ({ tracing: _, ...level }): Level => (tracing ? { ...level, tracing } : level),
+  );
 }
 
-/** The plan with no picture under any level: small enough to be sent by mail. The same plan where there is none. */
+/** Returns the plan without pictures under its levels, small enough for mail. The same plan if there are none. */
 export function withoutTracings(plan: Plan): Plan {
   if (!plan.levels.some(({ tracing }) => tracing)) return plan;
   return { ...plan, levels: plan.levels.map(({ tracing: _, ...level }): Level => level) };
+}
+
+/** Initial width of a picture on an empty level, mm: 40 ft, the width of a house. */
+const FIRST_WIDTH: Mm = 12_192;
+
+/**
+ * Returns the position of a new picture over the drawing, or at the width of a house around a point; its proportions
+ * are kept. `width` and `height` in pixels.
+ */
+export function newTracingPlace(
+  extent: Extent | null,
+  middle: XY,
+  width: number,
+  height: number,
+): Pick<Tracing, 'at' | 'scale'> {
+  if (!extent) return { at: middle, scale: FIRST_WIDTH / width };
+  const scale = Math.max((extent.maxX - extent.minX) / width, (extent.maxY - extent.minY) / height);
+  const at: XY = [(extent.minX + extent.maxX) / 2, (extent.minY + extent.maxY) / 2];
+  return { at, scale: scale > 0 ? scale : FIRST_WIDTH / width };
+}
+
+/**
+ * Returns the picture scaled about `a` so that the distance from `a` to `b` on the plan becomes `length`, mm, above
+ * zero. The
+ * same picture if the two points coincide.
+ */
+export function tracingScaled(tracing: Tracing, a: XY, b: XY, length: Mm): Tracing {
+  const factor = length / distance(a, b);
+  if (!Number.isFinite(factor) || factor <= 0) return tracing;
+  const [x, y] = tracing.at;
+  const at: XY = [a[0] + (x - a[0]) * factor, a[1] + (y - a[1]) * factor];
+  return { ...tracing, at: roundPoint(at), scale: tracing.scale * factor };
+}
+
+/**
+ * Returns the picture rotated about `a` by the smallest angle that makes the line from `a` to `b` horizontal or
+ * vertical. The same
+ * picture if the two points coincide.
+ */
+export function tracingStraightened(tracing: Tracing, a: XY, b: XY): Tracing {
+  if (distance(a, b) === 0) return tracing;
+  const slope = (Math.atan2(b[1] - a[1], b[0] - a[0]) * 180) / Math.PI;
+  return tracingRotated(tracing, Math.round(slope / 90) * 90 - slope, a);
+}
+
+/** Returns the picture rotated clockwise on screen about a point. */
+export function tracingRotated(tracing: Tracing, by: Deg, about: XY): Tracing {
+  const angle = (by * Math.PI) / 180;
+  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+  const [dx, dy] = [tracing.at[0] - about[0], tracing.at[1] - about[1]];
+  const at: XY = [about[0] + dx * cos - dy * sin, about[1] + dx * sin + dy * cos];
+  return { ...tracing, at: roundPoint(at), turn: normalizedAngle(tracing.turn + by) };
+}
+
+/** Normalizes to −180 (excluded) … 180, rounded to 0.001 degree. */
+function normalizedAngle(turn: Deg): Deg {
+  const round = Math.round((((turn % 360) + 360) % 360) * 1000) / 1000;
+  return round > 180 ? round - 360 : round;
+}
+
+/** Returns the bounding box of the picture, mm. */
+export function tracingExtent({ at: [x, y], width, height, scale, turn }: Tracing): Extent {
+  const angle = (turn * Math.PI) / 180;
+  const [cos, sin] = [Math.abs(Math.cos(angle)), Math.abs(Math.sin(angle))];
+  const [halfX, halfY] = [((width * cos + height * sin) * scale) / 2, ((width * sin + height * cos) * scale) / 2];
+  return { minX: x - halfX, minY: y - halfY, maxX: x + halfX, maxY: y + halfY };
 }

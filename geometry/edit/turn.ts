@@ -6,10 +6,10 @@ import { ringExtent, shapeMiddle } from '../plane/body.ts';
 import { along } from '../plane/point.ts';
 import type { EditResult } from './checked.ts';
 import { withItem } from './item.ts';
-import { levelChanged, levelOf } from './level.ts';
-import { settled, wallLaid } from './move.ts';
+import { checkedLevelEdit, levelOf } from './level.ts';
+import { wallEndsMoved, withIdentityKept } from './move.ts';
 
-/** A footprint as it is measured: `across` of a round one, `width` and `depth` of any other. Mm. */
+/** A footprint size, mm: `across` for a circle, `width` and `depth` for anything else. */
 export interface ItemSize {
   readonly across?: Mm;
   readonly width?: Mm;
@@ -17,8 +17,9 @@ export interface ItemSize {
 }
 
 /**
- * A fixture, an object or a wall turned about its middle, degrees clockwise on screen; a stream turns with its fixture, and
- * ends of other walls that meet a turned wall come along. Refused for what has nothing to turn.
+ * Rotates a fixture, an object or a wall about its middle, degrees clockwise on screen; a stream rotates with its
+ * fixture, and
+ * ends of other walls that meet the wall follow. Refused for items without a direction.
  */
 export function turnedItem(plan: Plan, levelId: string, id: string, by: Deg): EditResult {
   const found = itemById(levelOf(plan, levelId), id);
@@ -34,7 +35,7 @@ export function turnedItem(plan: Plan, levelId: string, id: string, by: Deg): Ed
     case 'object':
       return withItem(plan, levelId, kind, { ...item, shape: turnedShape(item.shape, by) });
     case 'wall':
-      return levelChanged(plan, levelId, (level) => settled(level, withWallTurned(level, item, by)));
+      return checkedLevelEdit(plan, levelId, (level) => withIdentityKept(level, withWallTurned(level, item, by)));
     case 'opening':
       return { ok: false, reason: `${itemName(kind, item)} turns with its wall. Turn the wall.` };
     default:
@@ -42,7 +43,7 @@ export function turnedItem(plan: Plan, levelId: string, id: string, by: Deg): Ed
   }
 }
 
-/** A fixture or an object made another size about its middle. What does not belong to its form is passed over. */
+/** Resizes a fixture or an object about its middle. Dimensions that its form does not have are ignored. */
 export function resizedItem(plan: Plan, levelId: string, id: string, size: ItemSize): EditResult {
   const found = itemById(levelOf(plan, levelId), id);
   assert(found?.kind === 'fixture' || found?.kind === 'object', `level ${levelId} has no fixture or object ${id}`);
@@ -71,23 +72,23 @@ function stretch(wanted: Mm | undefined, now: Mm): number {
 
 function turnedShape(shape: Shape, by: Deg): Shape {
   if ('circle' in shape) return shape;
-  if ('box' in shape) return { ...shape, box: { ...shape.box, turn: wholeTurn(shape.box.turn + by) } };
+  if ('box' in shape) return { ...shape, box: { ...shape.box, turn: normalizedAngle(shape.box.turn + by) } };
   const middle = shapeMiddle(shape);
   return {
     ...shape,
-    polygon: { ...shape.polygon, points: shape.polygon.points.map((point) => turnedPoint(point, middle, by)) },
+    polygon: { ...shape.polygon, points: shape.polygon.points.map((point) => rotatedPoint(point, middle, by)) },
   };
 }
 
 function turnedStream({ stream }: Fixture, by: Deg): Fixture['stream'] {
-  return stream && { ...stream, direction: wholeTurn(stream.direction + by) };
+  return stream && { ...stream, direction: normalizedAngle(stream.direction + by) };
 }
 
 function withWallTurned(level: Level, wall: Wall, by: Deg): Level {
   const middle = along(wall.from, wall.to, 0.5);
-  const [from, to] = [turnedPoint(wall.from, middle, by), turnedPoint(wall.to, middle, by)];
-  const turned = wallLaid(level, wall.id, from, to);
-  // The wall is as long as before: its own openings stay where they are along it.
+  const [from, to] = [rotatedPoint(wall.from, middle, by), rotatedPoint(wall.to, middle, by)];
+  const turned = wallEndsMoved(level, wall.id, from, to);
+  // The length is unchanged, so its openings keep their offsets.
   const offsets = new Map(level.openings.map(({ id, offset }) => [id, offset]));
   const openings = turned.openings.map((opening) =>
     opening.wall === wall.id ? { ...opening, offset: offsets.get(opening.id) ?? opening.offset } : opening,
@@ -95,20 +96,20 @@ function withWallTurned(level: Level, wall: Wall, by: Deg): Level {
   return { ...turned, openings };
 }
 
-/** Quarter turns are exact: a cabinet turned four times stands where it stood. */
-function turnedPoint([x, y]: XY, [cx, cy]: XY, by: Deg): XY {
+/** Quarter turns are exact: four of them give the original position. */
+function rotatedPoint([x, y]: XY, [cx, cy]: XY, by: Deg): XY {
   const quarters = [
     [1, 0],
     [0, 1],
     [-1, 0],
     [0, -1],
   ] as const; // prettier-ignore
-  const turn = wholeTurn(by);
+  const turn = normalizedAngle(by);
   const [cos, sin] = quarters[turn / 90] ?? [Math.cos((turn * Math.PI) / 180), Math.sin((turn * Math.PI) / 180)];
   return [cx + (x - cx) * cos - (y - cy) * sin, cy + (x - cx) * sin + (y - cy) * cos];
 }
 
-/** The same direction, 0 up to 360. */
-function wholeTurn(angle: Deg): Deg {
+/** Normalizes to 0 … 360 (excluded). */
+function normalizedAngle(angle: Deg): Deg {
   return ((angle % 360) + 360) % 360;
 }

@@ -4,29 +4,30 @@ import type { Level, Mm, Plan } from '../plan/model.ts';
 import { OPENING_NOUN } from '../plan/nouns.ts';
 import { distance } from '../plane/point.ts';
 import { formatLength } from '../units/index.ts';
-import { withHangingAlong } from './hang-along.ts';
+import { withItemsAtWalls } from './follow-walls.ts';
 import { withItemsMoved } from './move-items.ts';
 import { type MovingEnd, withWallLength } from './stretch.ts';
 
-/** What an edit of walls makes of a level, or why it cannot be done: a sentence or two, the thing first, the way out last. */
+/** The edited level, or why the edit is refused: one or two sentences, naming the item first and the remedy last. */
 export type LevelEdit = { readonly ok: true; readonly level: Level } | { readonly ok: false; readonly reason: string };
 type Unit = Plan['display']['length'];
 
-/** Shorter than this is no wall, mm. */
+/** Least length of a wall, mm. */
 export const SHORTEST_WALL: Mm = 6;
 
 /**
- * One wall made `length` mm long from end to end of its centre-line, by moving the end that is named. What hangs on the walls that
- * move goes along. Refused where an opening would no longer lie in its wall, a wall would fold, or a room would open or be cut.
+ * Makes a wall `length` mm long along its center-line by moving the given end. Items against the moved walls
+ * follow. Refused if an opening would no longer be in its wall, a wall would fold, or a room would open or be divided.
  */
 export function correctedWall(model: LevelModel, id: string, length: Mm, moves: MovingEnd, unit: Unit): LevelEdit {
   if (length < SHORTEST_WALL) return { ok: false, reason: 'A wall has some length. To take it away, delete it.' };
-  return settledWalls(model, withWallLength(model.level, id, length, moves), unit);
+  return checkedWalls(model, withWallLength(model.level, id, length, moves), unit);
 }
 
 /**
- * One wall moved square to itself by so many mm, to the right or down the page (a minus: to the left or up), with the walls that
- * meet it and what hangs on them. Refused like a corrected length. A wall without length stays.
+ * Translates a wall square to itself by so many mm, to the right or down the page (negative: to the left or up), with
+ * the walls that
+ * meet it and the items against them. Refused like a corrected length. A wall without length stays.
  */
 export function shiftedWall(model: LevelModel, id: string, by: Mm, unit: Unit): LevelEdit {
   const wall = model.level.walls.find((each) => each.id === id);
@@ -35,14 +36,17 @@ export function shiftedWall(model: LevelModel, id: string, by: Mm, unit: Unit): 
   const [ux, uy] = [(wall.to[0] - wall.from[0]) / length, (wall.to[1] - wall.from[1]) / length];
   const level = Math.abs(ux) >= Math.abs(uy);
   const sign = Math.sign(level ? ux : -uy) || 1;
-  return settledWalls(model, withItemsMoved(model.level, new Set([id]), [-uy * sign * by, ux * sign * by]), unit);
+  return checkedWalls(model, withItemsMoved(model.level, new Set([id]), [-uy * sign * by, ux * sign * by]), unit);
 }
 
-/** Walls moved by an edit, with what hangs on them; refused where what comes out cannot stand. The ids of walls are as before. */
-export function settledWalls(model: LevelModel, moved: Level, unit: Unit): LevelEdit {
+/**
+ * Returns the level with walls moved by an edit, and the items against them; refused if the result is not possible.
+ * Wall ids are unchanged.
+ */
+export function checkedWalls(model: LevelModel, moved: Level, unit: Unit): LevelEdit {
   if (moved === model.level) return { ok: true, level: moved };
-  const reason = openingTrouble(moved, unit) || foldTrouble(model.level, moved) || roomTrouble(model, moved);
-  return reason ? { ok: false, reason } : { ok: true, level: withHangingAlong(model, moved) };
+  const reason = openingTrouble(moved, unit) || foldTrouble(model.level, moved) || roomCountProblem(model, moved);
+  return reason ? { ok: false, reason } : { ok: true, level: withItemsAtWalls(model, moved) };
 }
 
 function openingTrouble(level: Level, unit: Unit): string {
@@ -70,8 +74,11 @@ function foldTrouble(before: Level, after: Level): string {
   return '';
 }
 
-/** Rooms are counted: one fewer has opened or is swallowed, one more has been cut off by a wall that now crosses. */
-function roomTrouble(model: LevelModel, after: Level): string {
+/**
+ * The number of rooms must not change: one fewer means that one opened or vanished, one more that a crossing wall
+ * divided one.
+ */
+function roomCountProblem(model: LevelModel, after: Level): string {
   const [had, has] = [model.rooms.length, buildLevel(after).rooms.length];
   if (has < had)
     return 'A room would no longer close there. Move the other end, or split the wall where the room ends.';

@@ -4,8 +4,7 @@ import { linkRings } from '../arrangement/link-rings.ts';
 import { reversedRing, toEdges } from '../arrangement/rings.ts';
 import { EVERYWHERE } from '../arrangement/space.ts';
 import type { ArcRing } from '../arrangement/types.ts';
-import type { GrownZone } from '../arrangement/zone.ts';
-import { growZone } from '../arrangement/zone.ts';
+import { type GrownZone, growZone } from '../arrangement/zone.ts';
 import {
   axisDistance,
   isWall,

@@ -1,5 +1,5 @@
 import { subjectsOf } from '../../geometry/check/subjects.ts';
-import { withAnswersWithdrawn } from '../../geometry/edit/index.ts';
+import { withoutNoneHere } from '../../geometry/edit/index.ts';
 import { listed } from '../../geometry/messages/index.ts';
 import type { Detector, Level, Plan } from '../../geometry/plan/model.ts';
 import { type EffectiveRule, effectiveRules } from '../../geometry/rules/profiles.ts';
@@ -16,7 +16,7 @@ export function withoutContradictions(before: Plan, after: Plan): { readonly pla
     const was = before.levels.find(({ id }) => id === level.id);
     if (level === was || !level.lookedFor?.length) continue;
     const rules = effectiveRules(after.protocol).filter((rule) => isContradicted(rule, level, was));
-    plan = withAnswersWithdrawn(
+    plan = withoutNoneHere(
       plan,
       level.id,
       rules.map(({ id }) => id),

@@ -1,5 +1,5 @@
-import { lostCarriers } from '../../geometry/edit/carried.ts';
 import { levelOf } from '../../geometry/edit/level.ts';
+import { detectorsWithoutSupport } from '../../geometry/edit/supported-items.ts';
 import type { LevelModel, Notice } from '../../geometry/level/types.ts';
 import { describeSupportLost, describeNotice } from '../../geometry/messages/index.ts';
 import type { Level, Plan } from '../../geometry/plan/model.ts';
@@ -22,7 +22,7 @@ export function remarkOn(before: Plan, after: Plan): Remark | null {
 type Unit = Plan['display']['length'];
 
 function levelRemarks(was: Level, level: Level, unit: Unit): readonly Remark[] {
-  const lost = describeSupportLost(lostCarriers(was, level));
+  const lost = describeSupportLost(detectorsWithoutSupport(was, level));
   const solid = was.walls !== level.walls || was.fixtures !== level.fixtures || was.objects !== level.objects;
   return [
     ...(lost ? [{ words: lost, act: null }] : []),

@@ -6,8 +6,8 @@ import {
   levelsInOrder,
   nextId,
   wallsCopied,
+  withLevelAtHeightOf,
   withLevelBeside,
-  withLevelLevelWith,
   withLevelMoved,
   withNewLevel,
   withOrdersFromZero,
@@ -82,7 +82,7 @@ export function createLevelSlice(set: SetState, get: GetState): LevelActions {
       reorder((plan, id) => withLevelMoved(plan, id, where), `${levelName(selectLevel(get()))} is the ${end} level.`);
     },
     putLevelWith: (otherId) =>
-      reorder((plan, id) => withLevelLevelWith(plan, id, otherId), 'They lie at one height already.'),
+      reorder((plan, id) => withLevelAtHeightOf(plan, id, otherId), 'They lie at one height already.'),
     copyOutline: (fromId, choice) => {
       get().endChain();
       const { plan } = get();

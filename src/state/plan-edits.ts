@@ -1,12 +1,13 @@
 /** The items of a level by the list that holds them, for the app: the edits themselves are those of `geometry/edit/index.ts`. */
-import { withLoad } from '../../geometry/edit/carried.ts';
+
 import { checkedPlan, type EditResult, type Item, type ItemKind, LIST_OF } from '../../geometry/edit/index.ts';
-import { changedLevel } from '../../geometry/edit/level.ts';
+import { uncheckedLevelEdit } from '../../geometry/edit/level.ts';
+import { withSupportedItems } from '../../geometry/edit/supported-items.ts';
 import { ID_PREFIX, ITEM_KINDS, type ItemOf, itemsOf } from '../../geometry/plan/kinds.ts';
 import type { Level, Plan } from '../../geometry/plan/model.ts';
 
 export type { Item } from '../../geometry/edit/index.ts';
-export { changedLevel as withLevel } from '../../geometry/edit/level.ts';
+export { uncheckedLevelEdit as withLevel } from '../../geometry/edit/level.ts';
 
 export type ItemList = (typeof LIST_OF)[ItemKind];
 export const ITEM_LISTS: readonly ItemList[] = ITEM_KINDS.map((kind) => LIST_OF[kind]);
@@ -31,17 +32,17 @@ export function prefixOf(list: ItemList): string {
 
 /** An item at the end of its list. */
 export function withItem(plan: Plan, levelId: string, list: ItemList, item: Item): Plan {
-  return changedLevel(plan, levelId, (level) => ({ ...level, [list]: [...level[list], item] }));
+  return uncheckedLevelEdit(plan, levelId, (level) => ({ ...level, [list]: [...level[list], item] }));
 }
 
 /** Some values of one item changed, and what stands on it with it; the plan itself where the level has no such item. */
 export function withPatch(plan: Plan, levelId: string, id: string, patch: Readonly<Record<string, unknown>>): Plan {
-  return changedLevel(plan, levelId, (level) => {
+  return uncheckedLevelEdit(plan, levelId, (level) => {
     const found = findItem(level, id);
     if (!found) return level;
     const items: readonly Item[] = level[found.list];
     const after = { ...level, [found.list]: items.map((item) => (item.id === id ? { ...item, ...patch } : item)) };
-    return withLoad(level, after, new Set([id]));
+    return withSupportedItems(level, after, new Set([id]));
   });
 }
 

@@ -1,4 +1,4 @@
-import { tracingExtent } from '../../geometry/edit/tracing-place.ts';
+import { tracingExtent } from '../../geometry/edit/tracing.ts';
 import { levelExtent, unionExtent } from '../../geometry/level/level-extent.ts';
 import { USUAL_DETECTOR } from '../../geometry/plan/items.ts';
 import { type Extent, ringExtent } from '../../geometry/plane/body.ts';

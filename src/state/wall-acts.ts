@@ -1,5 +1,5 @@
 import { nextId } from '../../geometry/edit/index.ts';
-import { wallsMadeOne } from '../../geometry/edit/laid-walls.ts';
+import { mergedWalls } from '../../geometry/edit/merge-walls.ts';
 import { withWallSplit, withWallsJoined } from '../../geometry/edit/split-join.ts';
 import type { LevelEdit } from '../../geometry/edit/wall-edit.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
@@ -31,7 +31,7 @@ export function joinWalls(id: string, otherId: string): void {
 
 /** Of two walls that lie on one another one, which is selected then. Says what came of it. */
 export function makeOneWall(id: string, otherId: string): void {
-  const refusal = editLevel(({ level }, unit, plan) => wallsMadeOne(level, [id, otherId], nextId(plan, 'w'), unit));
+  const refusal = editLevel(({ level }, unit, plan) => mergedWalls(level, [id, otherId], nextId(plan, 'w'), unit));
   const { levels } = useAppStore.getState().plan;
   const stays = [id, otherId].find((each) => levels.some(({ walls }) => walls.some((wall) => wall.id === each)));
   settle(stays ?? id, refusal || 'The walls are one now. Undo brings both back.');

@@ -4,8 +4,7 @@ import { isOverridable, profileById, publishedDistance } from '../../rules/profi
 import { RULE_IDS } from '../../rules/types.ts';
 import { formatLength, type LengthUnit } from '../../units/index.ts';
 import { instantError, instantMs } from '../instant.ts';
-import type { Flaw } from '../problem.ts';
-import { foundWords, quoted } from '../problem.ts';
+import { type Flaw, foundWords, quoted } from '../problem.ts';
 import { INSTANT_WORDS } from '../schema/leaves.ts';
 
 /**

@@ -1,8 +1,7 @@
 import type { Plan } from '../../plan/model.ts';
 import type { Practice } from '../../plan/test-record.ts';
 import { instantError } from '../instant.ts';
-import type { Flaw, Step } from '../problem.ts';
-import { quoted } from '../problem.ts';
+import { type Flaw, quoted, type Step } from '../problem.ts';
 import { instantFlaws } from './section.ts';
 
 /** A flaw and the item that has it, as a path from the root of the file. */

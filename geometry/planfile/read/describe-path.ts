@@ -1,5 +1,4 @@
-import type { Step } from '../problem.ts';
-import { quoted } from '../problem.ts';
+import { quoted, type Step } from '../problem.ts';
 import { isRecord } from '../schema/walk.ts';
 
 /** A path in words: the item, and the key inside it ("" for the item itself). */

@@ -13,8 +13,7 @@ import {
   zoneFlaws,
 } from '../meaning/section.ts';
 import { RECORD_SECTIONS, type RecordSection, recordFlaws, unknownDetectorFlaw } from '../meaning/test-record.ts';
-import type { Flaw } from '../problem.ts';
-import { type PlanProblem, pointerTo, quoted, type Step } from '../problem.ts';
+import { type Flaw, type PlanProblem, pointerTo, quoted, type Step } from '../problem.ts';
 import { isRecord } from '../schema/walk.ts';
 import { describePath, valueAt } from './describe-path.ts';
 import {

@@ -1,4 +1,4 @@
-import { settled } from '../../../geometry/edit/move.ts';
+import { withIdentityKept } from '../../../geometry/edit/move.ts';
 import { openingsRefusal } from '../../../geometry/messages/refusal.ts';
 import type { Level, Plan } from '../../../geometry/plan/model.ts';
 import { withLevel } from '../../state/plan-edits.ts';
@@ -20,7 +20,7 @@ export function levelDrag(change: (level: Level, point: ToolPoint) => Level): Dr
   let shown: Plan = plan;
   return {
     move: (point) => {
-      shown = withLevel(plan, start.id, (level) => settled(level, change(level, point)));
+      shown = withLevel(plan, start.id, (level) => withIdentityKept(level, change(level, point)));
       store().setDraft(shown === plan ? null : shown);
     },
     end: () => {

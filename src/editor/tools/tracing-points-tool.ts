@@ -1,5 +1,5 @@
 import { withTracing } from '../../../geometry/edit/index.ts';
-import { scaledTo, straightened } from '../../../geometry/edit/tracing-place.ts';
+import { tracingScaled, tracingStraightened } from '../../../geometry/edit/tracing.ts';
 import type { Mm, Tracing, XY } from '../../../geometry/plan/model.ts';
 import { parseLength } from '../../../geometry/units/index.ts';
 import { SELECT_TOOL } from '../../state/tool.ts';
@@ -94,8 +94,8 @@ export function createTracingPointsTool(task: TracingTask): ToolController {
 }
 
 function changed(task: TracingTask, tracing: Tracing, a: XY, b: XY, length: Mm): Tracing {
-  if (task === 'scale') return scaledTo(tracing, a, b, length);
-  if (task === 'straighten') return straightened(tracing, a, b);
+  if (task === 'scale') return tracingScaled(tracing, a, b, length);
+  if (task === 'straighten') return tracingStraightened(tracing, a, b);
   return { ...tracing, at: [tracing.at[0] + b[0] - a[0], tracing.at[1] + b[1] - a[1]] };
 }
 

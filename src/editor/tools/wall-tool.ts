@@ -1,8 +1,8 @@
 import {
-  buttOn,
+  buttPosition,
   clearLength,
   cornerAngle,
-  inset,
+  insetAtWall,
   pointToward,
   wallAtPoint,
 } from '../../../geometry/edit/draw-walls.ts';
@@ -189,7 +189,7 @@ const corners = (): readonly XY[] => store().chain.corners;
 
 /** The end of a wall whose tape length from the face of the wall that it starts on is `mm`. */
 function lengthened(from: XY, toward: XY, mm: Mm): XY {
-  return roundPoint(pointToward(from, toward, mm + inset(currentLevel(), from, toward)));
+  return roundPoint(pointToward(from, toward, mm + insetAtWall(currentLevel(), from, toward)));
 }
 
 /** Where a corner goes; for one on a standing wall also how it is taped out. */
@@ -210,7 +210,7 @@ function nextPoint(point: ToolPoint, points: readonly XY[]): Corner {
   if (snapped.hold !== 'wall' || start) return snapped;
   const model = selectModel(store());
   const thickness = thicknessFrom(model, snapped.at);
-  const butt = buttOn(model.level, model, snapped.at, point.plan, thickness, gridFor(point));
+  const butt = buttPosition(model.level, model, snapped.at, point.plan, thickness, gridFor(point));
   return butt ? { ...snapped, ...butt } : snapped;
 }
 

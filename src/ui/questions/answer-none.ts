@@ -1,4 +1,4 @@
-import { withAnswersWithdrawn, withLooksSigned, withNoneHere } from '../../../geometry/edit/index.ts';
+import { withLooksSigned, withNoneHere, withoutNoneHere } from '../../../geometry/edit/index.ts';
 import { selectLevel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 import { useWalk } from '../stages/house/walk.ts';
@@ -10,7 +10,7 @@ export function answerNone(rule: string): void {
 
 /** Takes the answer back: the rule is open again. */
 export function takeBackNone(rule: string): void {
-  useAppStore.getState().run((plan) => withAnswersWithdrawn(plan, levelInView(), [rule]));
+  useAppStore.getState().run((plan) => withoutNoneHere(plan, levelInView(), [rule]));
 }
 
 /** Puts who and when of the walk on the answers of the level in view that lack them. */

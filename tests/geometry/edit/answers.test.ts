@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import {
-  withAnswersWithdrawn,
   withLiving,
   withLooksSigned,
   withNoneHere,
+  withoutNoneHere,
   withPurpose,
 } from '../../../geometry/edit/index.ts';
 import type { Level, Plan } from '../../../geometry/plan/model.ts';
@@ -42,14 +42,14 @@ describe('withAnswersWithdrawn(plan, levelId, rules)', () => {
   it('takes an answer out with who gave it; the last one takes the keys along', () => {
     const before = emptyPlan();
     const two = withNoneHere(withNoneHere(before, 'L1', 'heat', LOOK), 'L1', 'sump', LOOK);
-    const one = withAnswersWithdrawn(two, 'L1', ['heat']);
+    const one = withoutNoneHere(two, 'L1', ['heat']);
     expect(levelOf(one)).toMatchObject({ lookedFor: ['sump'], lookedForBy: [{ rule: 'sump' }] });
-    expect(withAnswersWithdrawn(one, 'L1', ['sump'])).toEqual(before);
+    expect(withoutNoneHere(one, 'L1', ['sump'])).toEqual(before);
   });
 
   it('answers the plan itself where the rule was not answered', () => {
     const plan = withNoneHere(emptyPlan(), 'L1', 'heat', LOOK);
-    expect(withAnswersWithdrawn(plan, 'L1', ['sump'])).toBe(plan);
+    expect(withoutNoneHere(plan, 'L1', ['sump'])).toBe(plan);
   });
 });
 

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import {
-  buttOn,
+  buttPosition,
   clearLength,
   cornerAngle,
-  inset,
+  insetAtWall,
   pointToward,
   rectangleWalls,
   wallsAlongChain,
@@ -155,7 +155,7 @@ describe('what the tape reads', () => {
 
   it('takes more off where the wall is met aslant', () => {
     // At 30 degrees to the wall its face lies 100 / sin 30 = 200 along the line.
-    expect(inset(level, [3000, 0], [3000 + 1000 * Math.sqrt(3), 1000])).toBeCloseTo(200, 6);
+    expect(insetAtWall(level, [3000, 0], [3000 + 1000 * Math.sqrt(3), 1000])).toBeCloseTo(200, 6);
   });
 
   it('takes nothing off along a wall', () => {
@@ -194,7 +194,7 @@ describe('buttOn: a wall that begins on a standing one', () => {
 
   it('stands so that a tape from the corner to its face reads whole steps', () => {
     // Pressed so that the face of a 4 1/2 in wall would stand 121.05 in from the corner: 10 ft 1 in is the nearest inch.
-    const butt = buttOn(level, model, [3131.8, -101.6], inside, 114.3, 25.4);
+    const butt = buttPosition(level, model, [3131.8, -101.6], inside, 114.3, 25.4);
     const [toLeft, toRight] = butt?.taped ?? [];
     expect(toLeft && distance(...toLeft)).toBeCloseTo(121 * 25.4, 6);
     expect(toRight && distance(...toRight)).toBeCloseTo(9144 - 121 * 25.4 - 114.3, 6);
@@ -202,19 +202,19 @@ describe('buttOn: a wall that begins on a standing one', () => {
   });
 
   it('stands where it was pressed while no step is asked for', () => {
-    const butt = buttOn(level, model, [3131.8, -101.6], inside, 114.3, null);
+    const butt = buttPosition(level, model, [3131.8, -101.6], inside, 114.3, null);
     expect(butt?.at[0]).toBeCloseTo(3131.8, 3);
   });
 
   it('is null where no wall stands, and on a wall shorter than it is thick', () => {
-    expect(buttOn(level, model, [4000, 3000], inside, 114.3, 25.4)).toBeNull();
+    expect(buttPosition(level, model, [4000, 3000], inside, 114.3, 25.4)).toBeNull();
     const stub = levelOf({ walls: [wall('s', [0, 0], [50, 0])] });
-    expect(buttOn(stub, buildLevel(stub), [25, 0], [25, 500], 114.3, 25.4)).toBeNull();
+    expect(buttPosition(stub, buildLevel(stub), [25, 0], [25, 500], 114.3, 25.4)).toBeNull();
   });
 
   it('never leaves the wall', () => {
     for (const x of [-101.6, 9245.6]) {
-      const at = buttOn(level, model, [x, -101.6], inside, 114.3, 25.4)?.at[0] ?? Number.NaN;
+      const at = buttPosition(level, model, [x, -101.6], inside, 114.3, 25.4)?.at[0] ?? Number.NaN;
       expect(Math.abs(at - x)).toBeLessThanOrEqual(114.3);
     }
   });

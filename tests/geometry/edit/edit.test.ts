@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it, vi } from 'vitest';
 import {
+  checkedLevelEdit,
   checkedPlan,
   duplicatedItems,
   type EditResult,
@@ -8,7 +9,6 @@ import {
   itemById,
   itemPatched,
   itemsOf,
-  levelChanged,
   movedItems,
   nextId,
   resizedItem,
@@ -461,7 +461,7 @@ describe('the edits of levels and sections', () => {
     expect(two.levels.map(({ id }) => id)).toEqual(['L1', 'L2']);
     expect(two.levels[0]).toBe(level);
     expect(withoutLevel(two, 'L1')).toEqual({ ...two, levels: [emptyLevel('L2')], readings: [] });
-    expect(done(levelChanged(plan, 'L1', (same) => same))).toBe(plan);
+    expect(done(checkedLevelEdit(plan, 'L1', (same) => same))).toBe(plan);
   });
 
   it('change the site and the sections', () => {
@@ -518,7 +518,7 @@ describe('the edits of levels and sections', () => {
     ],
     [
       'a detector lost with its reading left', // not by an edit of ours: by a function handed in
-      levelChanged(plan, 'L1', (each) => ({ ...each, detectors: each.detectors.slice(1) })),
+      checkedLevelEdit(plan, 'L1', (each) => ({ ...each, detectors: each.detectors.slice(1) })),
       'A reading belongs to the detector "d1", which is not in the plan.',
     ],
   ])('refuse %s', (_, result, reason) => {

@@ -8,8 +8,8 @@ import {
   levelsInOrder,
   nextId,
   wallsCopied,
+  withLevelAtHeightOf,
   withLevelBeside,
-  withLevelLevelWith,
   withLevelMoved,
   withOrdersFromZero,
   withoutLevel,
@@ -78,7 +78,7 @@ describe('a level that is moved', () => {
     expect(stack(withLevelMoved(SPLIT, 'den', 'above'))).toBe('0:cellar 1:den 2:main');
     expect(stack(withLevelMoved(SPLIT, 'den', 'below'))).toBe('0:den 1:cellar 2:main');
     const apart = withLevelMoved(SPLIT, 'den', 'above');
-    expect(stack(withLevelLevelWith(apart, 'den', 'cellar'))).toBe('0:den+cellar 1:main');
+    expect(stack(withLevelAtHeightOf(apart, 'den', 'cellar'))).toBe('0:den+cellar 1:main');
     expect(levelsBeside(SPLIT, 'den').map(({ id }) => id)).toEqual(['cellar']);
   });
 
@@ -160,7 +160,7 @@ describe('whatever is done with levels', () => {
       return done(withLevelBeside(plan, emptyLevel(nextId(plan, 'L')), other % 2 ? 'above' : 'below', id));
     if (how === 'up') return withLevelMoved(plan, id, 'above');
     if (how === 'down') return withLevelMoved(plan, id, 'below');
-    if (how === 'beside') return withLevelLevelWith(plan, id, otherId);
+    if (how === 'beside') return withLevelAtHeightOf(plan, id, otherId);
     if (how === 'remove') return plan.levels.length > 1 ? withOrdersFromZero(withoutLevel(plan, id)) : plan;
     if (how === 'count') return withOrdersFromZero(plan);
     const source = plan.levels.find((each) => each.id === otherId);

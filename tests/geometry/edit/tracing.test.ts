@@ -1,7 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { withoutTracings, withTracing } from '../../../geometry/edit/index.ts';
-import { laidOver, scaledTo, straightened, tracingExtent, turnedBy } from '../../../geometry/edit/tracing-place.ts';
+import {
+  newTracingPlace,
+  tracingExtent,
+  tracingRotated,
+  tracingScaled,
+  tracingStraightened,
+} from '../../../geometry/edit/tracing.ts';
 import type { Tracing, XY } from '../../../geometry/plan/model.ts';
 import { distance } from '../../../geometry/plane/point.ts';
 import { emptyPlan } from '../../../geometry/planfile/empty.ts';
@@ -43,7 +49,7 @@ describe('scaledTo(picture, a, b, length)', () => {
       fc.property(placed, pixel, pixel, fc.integer({ min: 100, max: 30_000 }), (picture, p, q, length) => {
         fc.pre(distance(p, q) > 5);
         const [a, b] = [onPlan(picture, p), onPlan(picture, q)];
-        const next = scaledTo(picture, a, b, length);
+        const next = tracingScaled(picture, a, b, length);
         // `at` is kept to a thousandth of a mm.
         expect(distance(onPlan(next, p), onPlan(next, q))).toBeCloseTo(length, 2);
         expect(distance(onPlan(next, p), a)).toBeLessThan(0.01);
@@ -53,7 +59,7 @@ describe('scaledTo(picture, a, b, length)', () => {
   });
 
   it('changes nothing where the two points are one', () => {
-    expect(scaledTo(PICTURE, [1, 1], [1, 1], 1000)).toBe(PICTURE);
+    expect(tracingScaled(PICTURE, [1, 1], [1, 1], 1000)).toBe(PICTURE);
   });
 });
 
@@ -63,7 +69,7 @@ describe('straightened(picture, a, b)', () => {
       fc.property(placed, pixel, pixel, (picture, p, q) => {
         fc.pre(distance(p, q) > 20);
         const [a, b] = [onPlan(picture, p), onPlan(picture, q)];
-        const next = straightened(picture, a, b);
+        const next = tracingStraightened(picture, a, b);
         const [c, d] = [onPlan(next, p), onPlan(next, q)];
         const off = Math.min(Math.abs(d[0] - c[0]), Math.abs(d[1] - c[1]));
         // A thousandth of a degree over the line's length, and the rounding of `at`.
@@ -81,11 +87,11 @@ describe('turnedBy(picture, angle, about)', () => {
     fc.assert(
       fc.property(placed, pixel, fc.integer({ min: -720, max: 720 }), (picture, p, by) => {
         const about = onPlan(picture, p);
-        const next = turnedBy(picture, by, about);
+        const next = tracingRotated(picture, by, about);
         expect(distance(onPlan(next, p), about)).toBeLessThan(0.01);
         expect(next.turn).toBeGreaterThan(-180);
         expect(next.turn).toBeLessThanOrEqual(180);
-        const round = turnedBy(picture, 360, about);
+        const round = tracingRotated(picture, 360, about);
         expect(distance(round.at, picture.at)).toBeLessThan(0.001);
       }),
     );
@@ -95,7 +101,7 @@ describe('turnedBy(picture, angle, about)', () => {
 describe('laidOver(extent, middle, width, height)', () => {
   it('covers what is drawn, by the middle, in its own proportions', () => {
     const extent = { minX: 0, minY: 0, maxX: 9000, maxY: 3000 };
-    const { at, scale } = laidOver(extent, [0, 0], 800, 600);
+    const { at, scale } = newTracingPlace(extent, [0, 0], 800, 600);
     expect(at).toEqual([4500, 1500]);
     const covered = tracingExtent({ ...PICTURE, at, scale });
     expect(covered.maxX - covered.minX).toBeCloseTo(9000, 9);
@@ -103,7 +109,7 @@ describe('laidOver(extent, middle, width, height)', () => {
   });
 
   it('is as wide as a house where nothing is drawn: 40 ft', () => {
-    expect(laidOver(null, [100, 200], 800, 600)).toEqual({ at: [100, 200], scale: 12_192 / 800 });
+    expect(newTracingPlace(null, [100, 200], 800, 600)).toEqual({ at: [100, 200], scale: 12_192 / 800 });
   });
 });
 

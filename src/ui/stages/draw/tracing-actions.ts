@@ -1,5 +1,5 @@
 import { withTracing } from '../../../../geometry/edit/index.ts';
-import { laidOver } from '../../../../geometry/edit/tracing-place.ts';
+import { newTracingPlace } from '../../../../geometry/edit/tracing.ts';
 import { levelExtent } from '../../../../geometry/level/level-extent.ts';
 import type { Tracing } from '../../../../geometry/plan/model.ts';
 import { openStage, unfold, usePanels } from '../../../commands/panels.ts';
@@ -29,7 +29,7 @@ export async function bringIn(file: File): Promise<void> {
   const tracing: Tracing = {
     ...picture,
     ...FRESH,
-    ...laidOver(levelExtent(level), middle, picture.width, picture.height),
+    ...newTracingPlace(levelExtent(level), middle, picture.width, picture.height),
   };
   const replaced = level.tracing ? ' It took the place of the one before; Undo brings that back.' : '';
   const refusal = state.run((plan) => withTracing(plan, level.id, tracing));

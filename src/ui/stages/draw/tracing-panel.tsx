@@ -1,4 +1,4 @@
-import { turnedBy } from '../../../../geometry/edit/tracing-place.ts';
+import { tracingRotated } from '../../../../geometry/edit/tracing.ts';
 import type { Tracing } from '../../../../geometry/plan/model.ts';
 import { type PictureChoice, usePanels } from '../../../commands/panels.ts';
 import { choiceFor, keepPictureChoice, usePictureChoice } from '../../../commands/picture-choice.ts';
@@ -106,7 +106,7 @@ function TracingFields({ tracing }: { readonly tracing: Tracing }) {
               unit="°"
               least={-360}
               most={360}
-              onCommit={(turn) => changeTracing(turnedBy(tracing, (turn ?? 0) - tracing.turn, tracing.at))}
+              onCommit={(turn) => changeTracing(tracingRotated(tracing, (turn ?? 0) - tracing.turn, tracing.at))}
             />
             <LengthField
               label="Push it right by"

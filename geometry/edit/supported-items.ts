@@ -6,59 +6,66 @@ import { sameIfUnchanged } from '../plane/memoize.ts';
 import { roundCoordinate } from '../plane/point.ts';
 import { addAngles, type RigidMotion, rigidMotion, transformPoint, transformShape } from '../plane/rigid-motion.ts';
 
-/** Detectors that stood on a piece of furniture with their whole foot, are on the level still and stand on nothing now. */
-export function lostCarriers(before: Level, after: Level): readonly Detector[] {
+/**
+ * Returns the detectors that were supported by an object before an edit, are still on the level and are supported by
+ * nothing now.
+ */
+export function detectorsWithoutSupport(before: Level, after: Level): readonly Detector[] {
   if (before.objects === after.objects && before.detectors === after.detectors) return [];
   const old = new Map(before.detectors.map((detector) => [detector.id, detector]));
   return after.detectors.filter((detector) => {
     const was = old.get(detector.id);
-    const told = detector.support === 'hung' || detector.support === 'stand';
-    return was && !told && isCarried(before, was) && !isCarried(after, detector);
+    const stated = detector.support === 'hung' || detector.support === 'stand';
+    return was && !stated && isSupported(before, was) && !isSupported(after, detector);
   });
 }
 
-function isCarried({ objects }: Level, detector: Detector): boolean {
+function isSupported({ objects }: Level, detector: Detector): boolean {
   return objects.some((object) => supports(object, detector));
 }
 
-/** How an edit moved a piece of furniture, and how far up its top went, mm. */
-interface Carriage {
+/** How an edit moved an object, and how far up its top went, mm. */
+interface SupportMove {
   readonly object: PlanObject;
-  /** Null where it was made another size: what stands on it keeps its place. */
+  /** Null if it was resized: items on it stay where they are. */
   readonly motion: RigidMotion | null;
   readonly lift: Mm;
 }
 
 /**
- * What stands on furniture moved, turned and lifted with it: detectors, and things that stand on it with all of their footprint
- * with what they carry in turn. The same level where nothing that carries anything changed.
+ * Moves, rotates and lifts whatever is on top of changed objects along with them: detectors, and items with their whole
+ * footprint on the object,
+ * with what is on those in turn. Returns the same level if no such object changed.
+ *
  * @param before the level before an edit
- * @param after the same level with its furniture elsewhere
- * @param placed ids of what the edit has put where it belongs itself
+ * @param after the same level with its objects moved
+ * @param placed ids of items that the edit itself positioned
  */
-export function withLoad(before: Level, after: Level, placed: ReadonlySet<string>): Level {
+export function withSupportedItems(before: Level, after: Level, placed: ReadonlySet<string>): Level {
   if (before.objects === after.objects) return after;
   const done = new Set(placed);
   let next = after;
-  const waiting = before.objects.flatMap((object) => carriageOf(object, after) ?? []);
-  for (let carriage = waiting.shift(); carriage; carriage = waiting.shift()) {
-    const { object, motion, lift } = carriage;
-    const things = [...before.objects, ...before.fixtures].filter(
-      (thing) => thing.id !== object.id && !done.has(thing.id) && standsWholly(thing, object),
+  const waiting = before.objects.flatMap((object) => supportMove(object, after) ?? []);
+  for (let move = waiting.shift(); move; move = waiting.shift()) {
+    const { object, motion, lift } = move;
+    const items = [...before.objects, ...before.fixtures].filter(
+      (item) => item.id !== object.id && !done.has(item.id) && standsWholly(item, object),
     );
-    const riders = new Set([
-      ...things.map(({ id }) => id),
+    const supported = new Set([
+      ...items.map(({ id }) => id),
       ...before.detectors.filter((one) => !done.has(one.id) && standsOn(one, object)).map(({ id }) => id),
     ]);
-    for (const id of riders) done.add(id);
-    next = withRiders(next, riders, carriage);
-    waiting.push(...before.objects.filter(({ id }) => riders.has(id)).map((each) => ({ object: each, motion, lift })));
+    for (const id of supported) done.add(id);
+    next = moveSupported(next, supported, move);
+    waiting.push(
+      ...before.objects.filter(({ id }) => supported.has(id)).map((each) => ({ object: each, motion, lift })),
+    );
   }
   return next;
 }
 
-/** Null where neither its place nor its top changed. */
-function carriageOf(object: PlanObject, after: Level): Carriage | null {
+/** Returns null if neither its position nor its top changed. */
+function supportMove(object: PlanObject, after: Level): SupportMove | null {
   const now = after.objects.find(({ id }) => id === object.id);
   if (!now || now === object) return null;
   const motion = rigidMotion(object.shape, now.shape);
@@ -78,28 +85,30 @@ function standsWholly({ shape, bottom }: Solid, { shape: under, top }: PlanObjec
   return shapeRing(shape).every(([x, y]) => bodyDistance(body, x, y) <= LIMIT_TOLERANCE);
 }
 
-function withRiders(level: Level, riders: ReadonlySet<string>, { motion, lift }: Carriage): Level {
-  if (riders.size === 0) return level;
+function moveSupported(level: Level, supported: ReadonlySet<string>, { motion, lift }: SupportMove): Level {
+  if (supported.size === 0) return level;
   const place = (at: XY): XY => (motion ? transformPoint(at, motion) : at);
   const up = (mm: Mm): Mm => (lift === 0 ? mm : roundCoordinate(mm + lift));
   const solid = <T extends { readonly id: string; readonly shape: Shape; readonly bottom: Mm; readonly top: Mm }>(
-    thing: T,
+    item: T,
   ): T =>
-    riders.has(thing.id)
+    supported.has(item.id)
       ? {
-          ...thing,
-          shape: motion ? transformShape(thing.shape, motion) : thing.shape,
-          bottom: up(thing.bottom),
-          top: up(thing.top),
+          ...item,
+          shape: motion ? transformShape(item.shape, motion) : item.shape,
+          bottom: up(item.bottom),
+          top: up(item.top),
         }
-      : thing;
+      : item;
   const fixtures = level.fixtures.map((fixture) => {
     const moved = solid(fixture);
     if (moved === fixture || !moved.stream || !motion) return moved;
     return { ...moved, stream: { ...moved.stream, direction: addAngles(moved.stream.direction, motion.turn) } };
   });
   const detectors = level.detectors.map((detector) =>
-    riders.has(detector.id) ? { ...detector, at: place(detector.at), base: Math.max(0, up(detector.base)) } : detector,
+    supported.has(detector.id)
+      ? { ...detector, at: place(detector.at), base: Math.max(0, up(detector.base)) }
+      : detector,
   );
   return {
     ...level,

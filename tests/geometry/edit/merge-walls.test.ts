@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { wallsMadeOne } from '../../../geometry/edit/laid-walls.ts';
+import { mergedWalls } from '../../../geometry/edit/merge-walls.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
 import type { Level, Opening, Wall, XY } from '../../../geometry/plan/model.ts';
 import { emptyLevel } from '../../../geometry/planfile/empty.ts';
@@ -16,7 +16,7 @@ const window = (on: string, offset: number): Opening => ({
   top: 2000,
 });
 const made = (level: Level): Level => {
-  const result = wallsMadeOne(level, ['w1', 'w2'], 'w9', 'feet-inches');
+  const result = mergedWalls(level, ['w1', 'w2'], 'w9', 'feet-inches');
   if (!result.ok) throw new Error(result.reason);
   return result.level;
 };
@@ -82,12 +82,12 @@ describe('two walls that lie on one another', () => {
 
   it('is refused where they cross, and where two windows would stand in one another', () => {
     const crossing = levelOf([wall('w1', [0, 0], [4000, 0]), wall('w2', [1000, -1000], [1000, 1000])]);
-    expect(wallsMadeOne(crossing, ['w1', 'w2'], 'w9', 'feet-inches')).toMatchObject({ ok: false });
+    expect(mergedWalls(crossing, ['w1', 'w2'], 'w9', 'feet-inches')).toMatchObject({ ok: false });
     const twice = levelOf(
       [wall('w1', [0, 0], [4000, 0]), wall('w2', [0, 0], [4000, 0])],
       [window('w1', 1000), { ...window('w2', 1500), id: 'o2' }],
     );
-    const result = wallsMadeOne(twice, ['w1', 'w2'], 'w9', 'feet-inches');
+    const result = mergedWalls(twice, ['w1', 'w2'], 'w9', 'feet-inches');
     expect(result.ok ? '' : result.reason).toContain('would lie 1 ft 3 3/4 in over a window');
   });
 

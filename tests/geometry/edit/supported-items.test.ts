@@ -1,6 +1,5 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { lostCarriers, withLoad } from '../../../geometry/edit/carried.ts';
 import {
   alignedItems,
   duplicatedItems,
@@ -11,6 +10,7 @@ import {
 } from '../../../geometry/edit/index.ts';
 import { withItemsMoved } from '../../../geometry/edit/move-items.ts';
 import { withHandleAt } from '../../../geometry/edit/reshape.ts';
+import { detectorsWithoutSupport, withSupportedItems } from '../../../geometry/edit/supported-items.ts';
 import type { Detector, Fixture, Level, Plan, PlanObject, Shape, XY } from '../../../geometry/plan/model.ts';
 import { shapeRing } from '../../../geometry/plane/body.ts';
 import { distance } from '../../../geometry/plane/point.ts';
@@ -199,23 +199,23 @@ describe('what lost its carrier', () => {
     const before = levelWith(PAIR);
     const narrower = done(resizedItem(planWith(before), 'L1', 't1', { width: 290 }));
     // 145 mm to the edge: d1 at 100 mm off the middle reaches to 150.8, d2 at 127 mm to 177.8.
-    expect(lostCarriers(before, narrower).map(({ id }) => id)).toEqual(['d1', 'd2']);
+    expect(detectorsWithoutSupport(before, narrower).map(({ id }) => id)).toEqual(['d1', 'd2']);
     const kept = done(resizedItem(planWith(before), 'L1', 't1', { width: 302 }));
     // 151 mm: the foot of d1 is on it still.
-    expect(lostCarriers(before, kept).map(({ id }) => id)).toEqual(['d2']);
-    expect(lostCarriers(before, levelWith(PAIR, { objects: [] })).map(({ id }) => id)).toEqual(['d1', 'd2']);
+    expect(detectorsWithoutSupport(before, kept).map(({ id }) => id)).toEqual(['d2']);
+    expect(detectorsWithoutSupport(before, levelWith(PAIR, { objects: [] })).map(({ id }) => id)).toEqual(['d1', 'd2']);
   });
 
   it('is nothing that hangs, is gone or never stood on anything', () => {
     const before = levelWith([...PAIR, detector('d3', [4000, 1500])]);
     const after = levelWith([detector('d1', [4000, 1500], { support: 'hung' }), detector('d3', [4500, 1500])]);
-    expect(lostCarriers(before, after)).toEqual([]);
+    expect(detectorsWithoutSupport(before, after)).toEqual([]);
   });
 
   it('an edit that moves no furniture leaves the level the same object', () => {
     const before = levelWith(PAIR);
-    expect(withLoad(before, before, new Set())).toBe(before);
+    expect(withSupportedItems(before, before, new Set())).toBe(before);
     const renamed = levelWith(PAIR, { objects: [{ ...desk, name: 'Table' }] });
-    expect(withLoad(before, renamed, new Set(['t1']))).toBe(renamed);
+    expect(withSupportedItems(before, renamed, new Set(['t1']))).toBe(renamed);
   });
 });

@@ -6,21 +6,22 @@ import { sameIfUnchanged } from '../plane/memoize.ts';
 import { along, distance, nearestOnSegment, nearestParameter, roundPoint, vectorLength } from '../plane/point.ts';
 import { translateShape } from '../plane/rigid-motion.ts';
 import type { Ring } from '../plane/types.ts';
-import { withLoad } from './carried.ts';
 import { JOINED } from './move-items.ts';
+import { withSupportedItems } from './supported-items.ts';
 
-/** A thing this near to a wall's face stands against it, mm: an inch. */
-const AGAINST: Mm = 25.4;
-/** A move below this is dust of arithmetic, mm. */
-const DUST: Mm = 1e-6;
+/** An item this close to a wall's face is against it, mm: an inch. */
+const AGAINST_WALL: Mm = 25.4;
+/** Rounding error, mm. */
+const ROUNDING: Mm = 1e-6;
 
 /**
- * What hangs on walls that an edit has moved, moved after them: things against a wall keep their distance to it, what stands
- * on them goes with them, room names keep their place within their room. What stands free stays.
- * @param before the model of the level as it was
- * @param after the same level with its walls elsewhere: same ids, everything else as it was
+ * Moves items along with walls that an edit has moved: items against a wall keep their distance to it, with what is
+ * on them; room labels keep their relative position in their room. Free-standing items stay.
+ *
+ * @param before the model of the level before the edit
+ * @param after the same level with its walls moved: same ids, everything else unchanged
  */
-export function withHangingAlong(before: LevelModel, after: Level): Level {
+export function withItemsAtWalls(before: LevelModel, after: Level): Level {
   const { walls } = before.level;
   if (walls === after.walls) return after;
   const pairs = walls.flatMap((was) => {
@@ -30,7 +31,7 @@ export function withHangingAlong(before: LevelModel, after: Level): Level {
   const moves = new Map<string, XY>();
   for (const { id, shape } of [...after.fixtures, ...after.objects]) {
     const by = pushed(pairs, shape);
-    if (vectorLength(...by) > DUST) moves.set(id, by);
+    if (vectorLength(...by) > ROUNDING) moves.set(id, by);
   }
   const carried = <T extends { readonly id: string; readonly shape: Shape }>(thing: T): T => {
     const by = moves.get(thing.id);
@@ -45,11 +46,11 @@ export function withHangingAlong(before: LevelModel, after: Level): Level {
       after.rooms.map((label) => {
         const ring = before.rooms.find(({ labels }) => labels.some(({ id }) => id === label.id))?.centerRings[0];
         const by = ring && ringMove(pairs, ring, label.at);
-        return by && vectorLength(...by) > DUST ? { ...label, at: shifted(label.at, by) } : label;
+        return by && vectorLength(...by) > ROUNDING ? { ...label, at: shifted(label.at, by) } : label;
       }),
     ),
   };
-  return withLoad(before.level, pushedAlong, new Set(moves.keys()));
+  return withSupportedItems(before.level, pushedAlong, new Set(moves.keys()));
 }
 
 interface WallPair {
@@ -57,7 +58,7 @@ interface WallPair {
   readonly is: Wall;
 }
 
-/** How a thing goes with the walls that it stands against: square to each of them as far as the wall has gone. */
+/** Returns the translation of an item: along the normal of each wall that it is against, by that wall's movement. */
 function pushed(pairs: readonly WallPair[], shape: Shape): XY {
   const middle = shapeMiddle(shape);
   const push: { readonly normal: XY; readonly by: Mm }[] = [];
@@ -72,7 +73,7 @@ function pushed(pairs: readonly WallPair[], shape: Shape): XY {
   const [first] = push;
   if (!first) return [0, 0];
   const { normal: n, by } = first;
-  // In a corner the second wall has its say along the first one.
+  // In a corner, the second wall moves it along the first one.
   const second = push.find(({ normal: m }) => Math.abs(n[0] * m[1] - n[1] * m[0]) > 0.2);
   if (!second) return [n[0] * by, n[1] * by];
   const m = second.normal;
@@ -88,10 +89,10 @@ function standsAgainst({ from, to, thickness }: Wall, shape: Shape): boolean {
   const middle = shapeMiddle(shape);
   const foot = nearestOnSegment(middle, from, to);
   const far = Math.min(...near, ...toCorners, bodyDistance(body, foot[0], foot[1]));
-  return far <= thickness / 2 + AGAINST;
+  return far <= thickness / 2 + AGAINST_WALL;
 }
 
-/** How far the place of the wall beside `at` has gone. */
+/** Returns the movement of the wall at the point next to `at`. */
 function wallMove({ was, is }: WallPair, at: XY): XY {
   const t = nearestParameter(at, was.from, was.to);
   const [a, b] = [along(was.from, was.to, t), along(is.from, is.to, t)];
@@ -105,7 +106,7 @@ function ringMove(pairs: readonly WallPair[], ring: Ring, at: XY): XY {
   return [sum(0), sum(1)];
 }
 
-/** A corner goes with the end of wall that stands there, else with the wall that runs through it. */
+/** A corner moves with the end of a wall there, else with the wall that passes through it. */
 function cornerMove(pairs: readonly WallPair[], corner: XY): XY {
   for (const end of ['from', 'to'] as const) {
     const pair = pairs.find(({ was }) => distance(was[end], corner) <= JOINED);
