@@ -1,7 +1,7 @@
 import { levelOf } from '../../geometry/edit/level.ts';
 import { detectorsWithoutSupport } from '../../geometry/edit/supported-items.ts';
 import type { LevelModel, Notice } from '../../geometry/level/types.ts';
-import { describeSupportLost, describeNotice } from '../../geometry/messages/index.ts';
+import { describeNotice, describeSupportLost } from '../../geometry/messages/index.ts';
 import type { Level, Plan } from '../../geometry/plan/model.ts';
 import { inWallRemark, inWalls, oneWallAct, type Remark } from '../advice/wall-remarks.ts';
 import { modelOf } from './selectors.ts';

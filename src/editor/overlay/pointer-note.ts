@@ -2,11 +2,11 @@ import { roomAt } from '../../../geometry/check/room.ts';
 import type { DetectorReport } from '../../../geometry/check/types.ts';
 import {
   capital,
+  checksInOrder,
   describeCheck,
   describeCollision,
   describeReport,
   headlineText,
-  checksInOrder,
   toneOf,
 } from '../../../geometry/messages/index.ts';
 import type { Detector, XY } from '../../../geometry/plan/model.ts';

@@ -1,5 +1,11 @@
 import { useEffect, useRef, useState } from 'react';
-import { capital, describeCollision, describeReport, headlineText, describeOpenRules } from '../../../geometry/messages/index.ts';
+import {
+  capital,
+  describeCollision,
+  describeOpenRules,
+  describeReport,
+  headlineText,
+} from '../../../geometry/messages/index.ts';
 import { levelName } from '../../../geometry/messages/subject.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
 import { judgedGhost } from '../../editor/ghost.ts';

@@ -77,7 +77,9 @@ function ConditionMore({ row: { item, state, answered, by, at, note }, onBack }:
         </p>
       )}
       {item.conflict && <p>Texts differ: {item.conflict}</p>}
-      <p className="small soft">{item.sources.length > 0 ? `Source: ${describeSources(item.sources)}` : 'No source.'}</p>
+      <p className="small soft">
+        {item.sources.length > 0 ? `Source: ${describeSources(item.sources)}` : 'No source.'}
+      </p>
       {answered !== 'unknown' && state === answered && (
         <>
           <TextField label="Who saw it" value={by} onCommit={(text) => change({ by: text })} />
