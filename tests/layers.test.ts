@@ -35,7 +35,7 @@ const SRC = {
   report: ['drawing', 'protocol', 'theme'],
   storage: ['drawing', 'protocol', 'report', 'state', 'theme'],
   editor: ['advice', 'drawing', 'state', 'theme'],
-  commands: ['editor', 'platform', 'report', 'state', 'storage'],
+  commands: ['advice', 'editor', 'platform', 'report', 'state', 'storage'],
   ui: ['advice', 'commands', 'editor', 'platform', 'protocol', 'report', 'state', 'storage', 'theme'],
   cli: ['protocol'],
 } satisfies Readonly<Record<string, readonly string[]>>;

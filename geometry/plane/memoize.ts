@@ -43,3 +43,33 @@ export function memoizeRecent<Key extends object, Value>(
 export function sameIfUnchanged<T>(before: readonly T[], after: readonly T[]): readonly T[] {
   return after.every((item, index) => item === before[index]) ? before : after;
 }
+
+/** A function that keeps its last result. */
+export interface MemoizedLatest<Args extends readonly unknown[], Value> {
+  (...args: Args): Value;
+  /** Whether the result for these arguments is there already. */
+  isKnown(...args: Args): boolean;
+}
+
+/**
+ * A function of several arguments whose last result is kept for as long as its inputs are the same objects.
+ * @param inputs what the result depends on; the arguments themselves when left out
+ * @param share returns the new result with parts of the one before, where they are equal in value (structural sharing)
+ */
+export function memoizeLatest<Args extends readonly unknown[], Value>(
+  build: (...args: Args) => Value,
+  inputs: (...args: Args) => readonly unknown[] = (...args) => args,
+  share: (before: Value, now: Value) => Value = (_, now) => now,
+): MemoizedLatest<Args, Value> {
+  let latest: { readonly inputs: readonly unknown[]; readonly value: Value } | null = null;
+  const hasInputs = (now: readonly unknown[]) =>
+    latest?.inputs.length === now.length && latest.inputs.every((input, index) => input === now[index]);
+  const call = (...args: Args): Value => {
+    const now = inputs(...args);
+    if (latest && hasInputs(now)) return latest.value;
+    const value = build(...args);
+    latest = { inputs: now, value: latest ? share(latest.value, value) : value };
+    return latest.value;
+  };
+  return Object.assign(call, { isKnown: (...args: Args) => hasInputs(inputs(...args)) === true });
+}

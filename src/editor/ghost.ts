@@ -1,26 +1,24 @@
 import { checkDetector } from '../../geometry/check/check-detector.ts';
 import type { DetectorReport } from '../../geometry/check/types.ts';
-import type { Detector } from '../../geometry/plan/model.ts';
+import type { LevelModel } from '../../geometry/level/types.ts';
+import type { Detector, Plan } from '../../geometry/plan/model.ts';
+import { memoizeLatest } from '../../geometry/plane/memoize.ts';
 import type { AppState } from '../state/app-state.ts';
 import { selectModel, selectShownPlan } from '../state/selectors.ts';
 import type { Sketch } from './sketch.ts';
 
-/** A detector that is in hand and not set down yet, and what is said of it where it is. */
+/** A detector that follows the pointer and is not placed yet, with its report where it is. */
 export interface JudgedGhost {
   readonly detector: Detector;
   readonly report: DetectorReport;
 }
 
-let last: { readonly inputs: readonly unknown[]; readonly judged: JudgedGhost } | null = null;
+const checkedGhost = memoizeLatest((ghost: Omit<Detector, 'id'>, plan: Plan, model: LevelModel): JudgedGhost => {
+  const detector: Detector = { id: '', ...ghost };
+  return { detector, report: checkDetector(plan, model, detector) };
+});
 
-/** Judged once for each place that it comes to, however many ask. Null while none is in hand. */
+/** Null while none is to be placed. */
 export function judgedGhost(state: AppState, { ghostDetector }: Sketch): JudgedGhost | null {
-  if (!ghostDetector) return null;
-  const [plan, model] = [selectShownPlan(state), selectModel(state)];
-  const inputs = [ghostDetector, plan, model] as const;
-  if (!last?.inputs.every((input, index) => input === inputs[index])) {
-    const detector: Detector = { id: '', ...ghostDetector };
-    last = { inputs, judged: { detector, report: checkDetector(plan, model, detector) } };
-  }
-  return last.judged;
+  return ghostDetector && checkedGhost(ghostDetector, selectShownPlan(state), selectModel(state));
 }

@@ -1,6 +1,7 @@
 import type { AppState } from '../state/app-state.ts';
-import { selectLevelBar, selectModel, selectRegion, selectShownPlan } from '../state/selectors.ts';
+import { selectLevelBar, selectModel, selectShownPlan } from '../state/selectors.ts';
 import { spotsOn, useShown } from '../state/shown.ts';
+import { shownRegion } from '../state/shown-results.ts';
 import type { Named } from './paint/names/sheet-names.ts';
 
 let last: Named | null = null;
@@ -11,7 +12,7 @@ export function selectNamed(state: AppState): Named {
   const now: Named = {
     plan: selectShownPlan(state),
     model,
-    region: selectRegion(state),
+    region: shownRegion(state),
     selection: state.selection,
     bar: selectLevelBar(state),
     marked: spotsOn(model.level.id, useShown.getState()),

@@ -7,7 +7,7 @@ import { buildLevel } from '../../geometry/level/build-level.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import { USUAL_DETECTOR } from '../../geometry/plan/items.ts';
 import type { Detector, Level, Plan } from '../../geometry/plan/model.ts';
-import { memoizeRecent } from '../../geometry/plane/memoize.ts';
+import { memoize, memoizeLatest, memoizeRecent } from '../../geometry/plane/memoize.ts';
 import { emptyLevel } from '../../geometry/planfile/empty.ts';
 import { levelRegion } from '../../geometry/region/level-region.ts';
 import type { LevelRegion, Probe } from '../../geometry/region/types.ts';
@@ -16,10 +16,9 @@ import type { AppState } from './app-state.ts';
 import { MOST_KEPT, reportsOf } from './judged.ts';
 import { withKeptParts, withKeptZones } from './kept.ts';
 import { memoizeUntilDoubt, withoutDoubt } from './second.ts';
-import { mayWork, timedWork } from './turns.ts';
 import { asDrawn } from './without-picture.ts';
 
-/** Everything here is derived, never stored, and the same objects in give the same object out. */
+/** Pure selectors: everything here is derived from the state, and the same objects in give the same object out. */
 
 const NO_LEVEL = emptyLevel('none');
 const NO_REPORTS: readonly DetectorReport[] = [];
@@ -77,52 +76,29 @@ function probeOf(base: number, radius: number, tall: number): Probe {
   return probe;
 }
 
-/** Everything that a region is worked out from. Detectors and their labels are not among it: to move one costs no new region. */
-function regionInputs(plan: Plan, { level }: LevelModel, probe: Probe): readonly unknown[] {
+/** All that a region depends on. Detectors and their labels are not among it: to move one costs no new region. */
+function regionInputs(plan: Plan, { level }: LevelModel, probe: Probe, bar: string): readonly unknown[] {
   const { walls, openings, rooms, fixtures, objects, ceiling, living, ground, id } = level;
   const { protocol, site, visit, tapeTolerance } = plan;
-  return [
-    walls,
-    openings,
-    rooms,
-    fixtures,
-    objects,
-    ceiling,
-    living,
-    ground,
-    id,
-    protocol,
-    site,
-    visit,
-    tapeTolerance,
-    probe,
-  ];
+  const drawing = [walls, openings, rooms, fixtures, objects, ceiling, living, ground, id];
+  return [...drawing, protocol, site, visit, tapeTolerance, probe, bar];
 }
 
-let lastRegion: {
-  readonly levelId: string;
-  readonly inputs: readonly unknown[];
-  readonly region: LevelRegion;
-} | null = null;
+const regionOf = memoizeLatest(
+  (plan: Plan, model: LevelModel, probe: Probe, bar: string): LevelRegion => {
+    const region = levelRegion(plan, model, probe);
+    return bar ? barredWhole(region, bar) : region;
+  },
+  regionInputs,
+  withKeptZones,
+);
+const regionArgs = (state: AppState) =>
+  [selectShownPlan(state), selectModel(state), selectProbe(state), selectLevelBar(state)] as const;
+
 /** Where a detector may sit on the level in view; nowhere on a level that is not the one to test, whatever the distances. */
-export function selectRegion(state: AppState): LevelRegion {
-  const plan = selectShownPlan(state);
-  const model = selectModel(state);
-  const bar = selectLevelBar(state);
-  const inputs = [...regionInputs(plan, model, selectProbe(state)), bar];
-  if (!lastRegion?.inputs.every((input, index) => input === inputs[index])) {
-    // While a wall is pulled its shading may be a frame behind, while a room is, a few.
-    const isPulled = state.draft !== null && lastRegion?.levelId === model.level.id;
-    if (isPulled && lastRegion && !mayWork('region', state.selection.length)) return lastRegion.region;
-    const region = timedWork('region', () => levelRegion(plan, model, selectProbe(state)));
-    lastRegion = {
-      levelId: model.level.id,
-      inputs,
-      region: withKeptZones(lastRegion?.region ?? null, bar ? barredWhole(region, bar) : region),
-    };
-  }
-  return lastRegion.region;
-}
+export const selectRegion = (state: AppState): LevelRegion => regionOf(...regionArgs(state));
+/** Whether the region of this state is known, so that to ask for it costs nothing. */
+export const isRegionKnown = (state: AppState): boolean => regionOf.isKnown(...regionArgs(state));
 
 /** Why the level in view is not the one to test, in words; empty when it is. */
 export function selectLevelBar(state: AppState): string {
@@ -138,36 +114,15 @@ function barredWhole(region: LevelRegion, bar: string): LevelRegion {
   return { ...region, rooms };
 }
 
-const reportsAtRest = memoizeUntilDoubt((_: Plan) => new Map<string, readonly DetectorReport[]>(), MOST_KEPT);
-function restingReports(state: AppState): readonly DetectorReport[] {
+const reportsOfPlan = memoizeUntilDoubt((_: Plan) => new Map<string, readonly DetectorReport[]>(), MOST_KEPT);
+/** A report for every detector of the level in view, in file order, without the drag of a detector. */
+export function reportsAtRest(state: AppState): readonly DetectorReport[] {
   const plan = selectShownPlan(state);
   const level = selectLevel(state);
-  const ofPlan = reportsAtRest(plan);
-  const known = ofPlan.get(level.id);
+  const known = reportsOfPlan(plan).get(level.id);
   if (known) return known;
-  if (state.draft && lastReports?.levelId === level.id && !mayWork('reports', state.selection.length))
-    return hastyReports(state, level);
-  const model = modelOf(level);
-  const reports = timedWork('reports', () => reportsOf(plan, model));
-  ofPlan.set(level.id, reports);
-  lastReports = { levelId: level.id, reports };
-  return reports;
-}
-
-let lastReports: { readonly levelId: string; readonly reports: readonly DetectorReport[] } | null = null;
-const reportsInHaste = new WeakMap<Plan, readonly DetectorReport[]>();
-/** What is pulled along is judged where it is now; the others may be a frame behind the wall that is pulled. */
-function hastyReports(state: AppState, level: Level): readonly DetectorReport[] {
-  const plan = selectShownPlan(state);
-  const known = reportsInHaste.get(plan);
-  if (known) return known;
-  const model = modelOf(level);
-  const before = (id: string) => lastReports?.reports.find((report) => report.id === id);
-  const reports = level.detectors.map((detector) => {
-    const pulled = state.selection.includes(detector.id);
-    return (pulled ? null : before(detector.id)) ?? checkDetector(plan, model, detector);
-  });
-  reportsInHaste.set(plan, reports);
+  const reports = reportsOf(plan, modelOf(level));
+  reportsOfPlan(plan).set(level.id, reports);
   return reports;
 }
 
@@ -181,56 +136,53 @@ export const checkedLevels = memoizeUntilDoubt(
   MOST_KEPT,
 );
 
-const liveReports = new WeakMap<object, { resting: readonly DetectorReport[]; reports: readonly DetectorReport[] }>();
+/** Whether the reports at rest of this state are known, so that to ask for them costs nothing. */
+export const areReportsKnown = (state: AppState): boolean =>
+  reportsOfPlan(selectShownPlan(state)).has(selectLevel(state).id);
+
 /**
- * A report for every detector of the level, in file order. The one that is carried is judged where it is now, and so are the
- * others of its pair: a companion that is carried away leaves them not clear but alone.
+ * A report for every detector of the level in view, in file order. The one that is dragged is checked where it is now, and so are the
+ * others of its pair: a companion that is dragged away leaves them not clear but alone.
  */
 export function selectReports(state: AppState): readonly DetectorReport[] {
-  const resting = restingReports(state);
-  const { live } = state;
-  if (!live) return resting.length === 0 ? NO_REPORTS : resting;
-  const known = liveReports.get(live);
-  if (known?.resting === resting) return known.reports;
-  const carried = selectCarried(state);
-  if (!carried) return resting;
-  const plan = selectShownPlan(state);
-  const model = withCarried(selectModel(state), carried);
-  const reports = model.level.detectors.map((each, index) => {
-    const touched = each === carried || (carried.pair !== null && each.pair === carried.pair);
-    return touched ? checkDetector(plan, model, each) : (resting[index] as DetectorReport);
-  });
-  const settled = withoutDoubt(reports);
-  liveReports.set(live, { resting, reports: settled });
-  return settled;
-}
-function withCarried(model: LevelModel, carried: Detector): LevelModel {
-  const detectors = model.level.detectors.map((each) => (each.id === carried.id ? carried : each));
-  return { ...model, level: { ...model.level, detectors } };
-}
-const carriedOf = new WeakMap<object, { resting: Detector; carried: Detector }>();
-/** The detector that is carried, where it is now; null when none is. */
-export function selectCarried(state: AppState): Detector | null {
-  const { live } = state;
-  const resting = live && selectLevel(state).detectors.find(({ id }) => id === live.id);
-  if (!resting) return null;
-  const known = carriedOf.get(live);
-  if (known?.resting === resting) return known.carried;
-  const carried = { ...resting, at: live.at, base: live.base };
-  carriedOf.set(live, { resting, carried });
-  return carried;
+  return withDragged(state, reportsAtRest(state));
 }
 
-let lastHover: { hover: unknown; region: LevelRegion; checks: readonly Check[] } | null = null;
-/** Every rule that keeps a detector away from the spot under the pointer, worst first; none off the sheet. */
+/** The reports at rest with those that the drag of a detector changes. */
+export function withDragged(state: AppState, resting: readonly DetectorReport[]): readonly DetectorReport[] {
+  const dragged = selectDragged(state);
+  if (!dragged) return resting.length === 0 ? NO_REPORTS : resting;
+  return withoutDoubt(reportsWith(dragged)(selectShownPlan(state), selectModel(state), resting));
+}
+
+/** By the dragged detector, which is another object at every move: panels may still ask about the move before. */
+const reportsWith = memoize((dragged: Detector) =>
+  memoizeLatest((plan: Plan, model: LevelModel, resting: readonly DetectorReport[]): readonly DetectorReport[] => {
+    const detectors = model.level.detectors.map((each) => (each.id === dragged.id ? dragged : each));
+    const there = { ...model, level: { ...model.level, detectors } };
+    return detectors.map((each, index) => {
+      const touched = each === dragged || (dragged.pair !== null && each.pair === dragged.pair);
+      return touched ? checkDetector(plan, there, each) : (resting[index] as DetectorReport);
+    });
+  }),
+);
+
+const draggedOf = memoize(({ at, base }: NonNullable<AppState['live']>) =>
+  memoizeLatest((resting: Detector): Detector => ({ ...resting, at, base })),
+);
+/** The detector that is dragged, where it is now; null when none is. */
+export function selectDragged(state: AppState): Detector | null {
+  const { live } = state;
+  const resting = live && selectLevel(state).detectors.find(({ id }) => id === live.id);
+  return resting ? draggedOf(live)(resting) : null;
+}
+
+const hoverChecks = memoizeLatest(blockingChecks);
+/** Every rule that keeps a detector away from the spot under the pointer, worst first; none off the stage. */
 export function selectHoverChecks(state: AppState): readonly Check[] {
   const { hover } = state;
   if (!hover) return NO_CHECKS;
-  const region = selectRegion(state);
-  if (lastHover?.hover === hover && lastHover.region === region) return lastHover.checks;
-  const checks = blockingChecks(selectShownPlan(state), selectModel(state), selectProbe(state), hover.at);
-  lastHover = { hover, region, checks };
-  return checks;
+  return hoverChecks(selectShownPlan(state), selectModel(state), selectProbe(state), hover.at);
 }
 
 interface History {

@@ -1,19 +1,17 @@
 import { blockingChecks } from '../../geometry/check/blocking-checks.ts';
+import type { LevelModel } from '../../geometry/level/types.ts';
 import { describeBlocked } from '../../geometry/messages/index.ts';
-import type { XY } from '../../geometry/plan/model.ts';
-import type { LevelRegion } from '../../geometry/region/types.ts';
+import type { Plan, XY } from '../../geometry/plan/model.ts';
+import { memoizeLatest } from '../../geometry/plane/memoize.ts';
+import type { LevelRegion, Probe } from '../../geometry/region/types.ts';
 import type { AppState } from './app-state.ts';
 import { selectModel, selectProbe, selectRegion, selectShownPlan } from './selectors.ts';
 
-type Told = ReturnType<typeof describeBlocked>;
-let last: { readonly at: XY; readonly region: LevelRegion; readonly told: Told } | null = null;
+const blockedWords = memoizeLatest((plan: Plan, model: LevelModel, probe: Probe, region: LevelRegion, at: XY) =>
+  describeBlocked(blockingChecks(plan, model, probe, at), region, plan, model, at),
+);
 
-/** Why no detector may sit at a spot of the level in view, in words; worked out once for each spot, however many ask. */
-export function selectWhyNotWords(state: AppState, at: XY): Told {
-  const region = selectRegion(state);
-  if (last?.at === at && last.region === region) return last.told;
-  const [plan, model] = [selectShownPlan(state), selectModel(state)];
-  const told = describeBlocked(blockingChecks(plan, model, selectProbe(state), at), region, plan, model, at);
-  last = { at, region, told };
-  return told;
+/** Why no detector may sit at a spot of the level in view, in words. */
+export function selectWhyNotWords(state: AppState, at: XY): ReturnType<typeof describeBlocked> {
+  return blockedWords(selectShownPlan(state), selectModel(state), selectProbe(state), selectRegion(state), at);
 }

@@ -1,8 +1,9 @@
 import { toneOf } from '../../../geometry/messages/index.ts';
 import type { AppState } from '../../state/app-state.ts';
 import { useMenu } from '../../state/menu.ts';
-import { selectLevel, selectReports, selectShownPlan } from '../../state/selectors.ts';
+import { selectLevel, selectShownPlan } from '../../state/selectors.ts';
 import { useShown } from '../../state/shown.ts';
+import { shownReports } from '../../state/shown-results.ts';
 import { useAppStore } from '../../state/store.ts';
 import { useLengths } from '../lengths/store.ts';
 import { type Sketch, useSketch } from '../sketch.ts';
@@ -25,7 +26,7 @@ function inputsOfDrag(state: AppState, sketch: Sketch): readonly unknown[] {
   const { levelId, selection, chain, stageSize } = state;
   const { pointer, cursor: _, ...drawn } = sketch;
   const { protocol, display } = selectShownPlan(state);
-  const reports = selectReports(state);
+  const reports = shownReports(state);
   const detectors = selectLevel(state).detectors.flatMap((detector) => {
     const report = reports.find(({ id }) => id === detector.id);
     return [detector, selection.includes(detector.id) ? report : report && toneOf(report)];

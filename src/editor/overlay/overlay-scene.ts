@@ -3,7 +3,8 @@ import { memoize } from '../../../geometry/plane/memoize.ts';
 import type { Line } from '../../../geometry/plane/types.ts';
 import type { AppState } from '../../state/app-state.ts';
 import { useMenu } from '../../state/menu.ts';
-import { selectCarried, selectLevel, selectReports } from '../../state/selectors.ts';
+import { selectDragged, selectLevel } from '../../state/selectors.ts';
+import { shownReports } from '../../state/shown-results.ts';
 import { useAppStore } from '../../state/store.ts';
 import { toScreen } from '../../state/viewport.ts';
 import { judgedGhost } from '../ghost.ts';
@@ -53,8 +54,8 @@ function withAskedSpot(state: AppState): AppState {
 /** All detectors of the level where they are seen now: standing, dragged, moving to a new place, or not set down yet. */
 function detectorsOf(state: AppState, sketch: Sketch): readonly DrawnDetector[] {
   const { glide } = sketch;
-  const carried = selectCarried(state);
-  const reports = selectReports(state);
+  const carried = selectDragged(state);
+  const reports = shownReports(state);
   const standing = selectLevel(state).detectors.map((each): DrawnDetector => {
     const seen = glide?.id === each.id ? { ...each, at: glide.at } : each;
     return {

@@ -3,14 +3,8 @@ import { handlesOf } from '../../../geometry/edit/reshape.ts';
 import { headlineText } from '../../../geometry/messages/index.ts';
 import { pointedZones } from '../../drawing/floor.ts';
 import { thicknessFrom } from '../../state/chain.ts';
-import {
-  selectCarried,
-  selectHoverChecks,
-  selectLevel,
-  selectModel,
-  selectRegion,
-  selectShownPlan,
-} from '../../state/selectors.ts';
+import { selectDragged, selectHoverChecks, selectLevel, selectModel, selectShownPlan } from '../../state/selectors.ts';
+import { shownRegion } from '../../state/shown-results.ts';
 import { toScreen } from '../../state/viewport.ts';
 import { measureWords } from '../drawing.ts';
 import { paintFigures } from '../lengths/paint-figures.ts';
@@ -35,7 +29,7 @@ const overlayPicture = (name: string, paint: (pen: Pen, scene: OverlayScene) => 
 const POINTED_ZONES = overlayPicture('pointed-zones', (pen, { state }) => {
   const [worst] = selectHoverChecks(state);
   if (!worst || !isOverFloor(state)) return;
-  const region = selectRegion(state);
+  const region = shownRegion(state);
   const zones = region.zones.filter(({ rule, subject }) => rule === worst.rule && subject === worst.subject);
   paintShapes(pen, pointedZones(region, zones));
 });
@@ -71,7 +65,7 @@ const MEASURED_LINES = overlayPicture('measured-lines', (pen, { state, sketch, p
 
 /** With their verdicts in words too, so that no one has to know the colours; a dragged one has its verdict on the note. */
 const DETECTORS = overlayPicture('detectors', (pen, { state, names, detectors }) => {
-  const carried = selectCarried(state);
+  const carried = selectDragged(state);
   for (const each of detectors) paintDetector(pen, each);
   for (const { detector, report } of detectors) {
     const place = detector === carried ? undefined : names.labels.get(detector.id);

@@ -12,14 +12,8 @@ import {
 import type { Detector, XY } from '../../../geometry/plan/model.ts';
 import type { AppState } from '../../state/app-state.ts';
 import { useMenu } from '../../state/menu.ts';
-import {
-  selectCarried,
-  selectHoverChecks,
-  selectLevel,
-  selectModel,
-  selectReports,
-  selectShownPlan,
-} from '../../state/selectors.ts';
+import { selectDragged, selectHoverChecks, selectLevel, selectModel, selectShownPlan } from '../../state/selectors.ts';
+import { shownReports } from '../../state/shown-results.ts';
 import { toScreen } from '../../state/viewport.ts';
 import { selectWhyNotWords } from '../../state/why-not.ts';
 import { judgedGhost } from '../ghost.ts';
@@ -36,9 +30,9 @@ export function pointerNote(state: AppState, sketch: Sketch): PointerNote | null
     lines: sentences(`${reasonOf(report, state)} ${describeCollision(level, detector, report)}`),
     byTouch: touch,
   });
-  const carried = selectCarried(state);
+  const carried = selectDragged(state);
   if (carried && state.live) {
-    const report = selectReports(state).find(({ id }) => id === carried.id);
+    const report = shownReports(state).find(({ id }) => id === carried.id);
     return report ? verdictNote(carried, report, state.live.byTouch) : null;
   }
   const ghost = judgedGhost(state, sketch);

@@ -3,7 +3,8 @@ import { memoize } from '../../../geometry/plane/memoize.ts';
 import { floorShapes, regionEdge, zoneShapes } from '../../drawing/floor.ts';
 import { thingExtent, thingShapes } from '../../drawing/things.ts';
 import { belowShapes, openingShapes, wallShapes } from '../../drawing/walls.ts';
-import { selectBelow, selectLevel, selectModel, selectRegion } from '../../state/selectors.ts';
+import { selectBelow, selectLevel, selectModel } from '../../state/selectors.ts';
+import { shownRegion } from '../../state/shown-results.ts';
 import { useAppStore } from '../../state/store.ts';
 import { drawnEdges, pulledEdges } from '../drawing.ts';
 import { openingExtent } from '../extents.ts';
@@ -26,7 +27,7 @@ const SHEET = picture({
     const state = useAppStore.getState();
     // The paper grows when a drag ends: under a wall that is dragged it would have to be painted whole at every step.
     const { extent } = extentOf(selectLevel({ ...state, draft: null }));
-    const region = selectRegion(state);
+    const region = shownRegion(state);
     return [extent, region, region.rooms.length > 0];
   },
   paint: (pen, [extent, region, begun]) => {
@@ -63,7 +64,7 @@ const ZONES = picture({
   name: 'zones',
   read: () => {
     const state = useAppStore.getState();
-    return [selectRegion(state), state.draft !== null];
+    return [shownRegion(state), state.draft !== null];
   },
   paint: (pen, [region, isDragged]) => {
     const edges = isDragged ? pulledEdges(region) : drawnEdges(region);

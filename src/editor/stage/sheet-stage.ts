@@ -1,7 +1,7 @@
 import { Konva } from 'konva/lib/Global';
 import { Stage } from 'konva/lib/Stage';
+import { takeDeferred } from '../../state/shown-results.ts';
 import { useAppStore } from '../../state/store.ts';
-import { takeOwed } from '../../state/turns.ts';
 import type { SizePx } from '../../state/viewport.ts';
 import { cancelInNextFrame, inNextFrame } from './frame-loop.ts';
 import type { Picture } from './picture.ts';
@@ -54,7 +54,7 @@ export function createSheetStage(container: HTMLDivElement, { ground, overlay }:
     atRest = false;
     if (moved.some(Boolean)) restart();
     // Whoever put work off reads its result in the next frame.
-    if (takeOwed()) inNextFrame('paint', frame);
+    if (takeDeferred()) inNextFrame('paint', frame);
   };
   const restart = () => {
     clearTimeout(restTimer);

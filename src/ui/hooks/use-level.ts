@@ -4,7 +4,8 @@ import { TONES, toneOf } from '../../../geometry/messages/index.ts';
 import type { Level, Plan } from '../../../geometry/plan/model.ts';
 import { guidance, type StageState } from '../../advice/guidance.ts';
 import type { AppState } from '../../state/app-state.ts';
-import { checkedLevels, selectLevel, selectReports, selectShownPlan } from '../../state/selectors.ts';
+import { checkedLevels, selectLevel, selectShownPlan } from '../../state/selectors.ts';
+import { shownReports } from '../../state/shown-results.ts';
 import { useAppStore } from '../../state/store.ts';
 import { testStateOf } from '../../state/test-state.ts';
 import { useMinute } from './use-minute.ts';
@@ -32,7 +33,7 @@ export function selectSpokenId(state: AppState): string | null {
   const level = selectLevel(state);
   const chosen = level.detectors.find(({ id }) => state.selection.includes(id));
   if (chosen) return chosen.id;
-  return worst(selectReports(state))?.id ?? null;
+  return worst(shownReports(state))?.id ?? null;
 }
 
 function worst(reports: readonly DetectorReport[]): DetectorReport | undefined {

@@ -2,7 +2,7 @@ import { createStore, useStore } from 'zustand';
 import type { DetectorReport } from '../../../geometry/check/types.ts';
 import { toneOf } from '../../../geometry/messages/tone.ts';
 import type { AppState } from '../../state/app-state.ts';
-import { selectReports } from '../../state/selectors.ts';
+import { shownReports } from '../../state/shown-results.ts';
 import { useAppStore } from '../../state/store.ts';
 
 /** During a drag the panels update at most this often, ms: figures that change faster cannot be read. */
@@ -19,13 +19,13 @@ const follow = () => {
   clearTimeout(waiting);
   waiting = undefined;
   const state = useAppStore.getState();
-  if (isUnderWay(state)) shown = selectReports(state);
+  if (isUnderWay(state)) shown = shownReports(state);
   throttled.setState(state, true);
 };
 
 useAppStore.subscribe((state) => {
   const begins = !isUnderWay(throttled.getState());
-  if (!isUnderWay(state) || begins || !sameVerdicts(selectReports(state), shown)) follow();
+  if (!isUnderWay(state) || begins || !sameVerdicts(shownReports(state), shown)) follow();
   else waiting ??= setTimeout(follow, FOLLOW_MS);
 });
 

@@ -2,7 +2,7 @@ import { circleReach } from '../../../geometry/dimension/footprint.ts';
 import { heightsRefusal, sizeRefusal } from '../../../geometry/messages/index.ts';
 import type { Detector } from '../../../geometry/plan/model.ts';
 import { setCompanion } from '../../state/pairs.ts';
-import { selectReports } from '../../state/selectors.ts';
+import { shownReports } from '../../state/shown-results.ts';
 import { useAppStore } from '../../state/store.ts';
 import { LengthField } from '../fields/length-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
@@ -15,7 +15,7 @@ export function DetectorFields({ detector }: { readonly detector: Detector }) {
   const { ceiling, detectors } = useLevel();
   const unit = useAppStore((state) => state.plan.display.length);
   const updateItem = useAppStore((state) => state.updateItem);
-  const report = useThrottled(selectReports).find((each) => each.id === detector.id);
+  const report = useThrottled(shownReports).find((each) => each.id === detector.id);
   const { id, label, at, base, radius, tall, pair } = detector;
   const companions = pair === null ? 0 : detectors.filter((each) => each.id !== id && each.pair === pair).length;
   const change = (patch: Partial<Detector>, refusal: string) => {

@@ -13,7 +13,7 @@ import { wallLength } from '../../../geometry/plan/items.ts';
 import type { Level } from '../../../geometry/plan/model.ts';
 import { formatLength, formatMeasured, type LengthUnit } from '../../../geometry/units/index.ts';
 import { openMenuOfRow } from '../../editor/open-menu.ts';
-import { selectReports } from '../../state/selectors.ts';
+import { shownReports } from '../../state/shown-results.ts';
 import { useAppStore } from '../../state/store.ts';
 import { useLevel } from '../hooks/use-level.ts';
 import { useThrottled } from '../hooks/use-throttled.ts';
@@ -34,7 +34,7 @@ interface Group {
 /** Rendered only while the list is open: a level may hold hundreds of items. */
 export function ItemGroups() {
   const level = useLevel();
-  const reports = useThrottled(selectReports);
+  const reports = useThrottled(shownReports);
   const unit = useAppStore((state) => state.plan.display.length);
   return groupsOf(level, reports, unit).map(({ name, entries }) => (
     <section key={name} className="items" aria-label={name}>

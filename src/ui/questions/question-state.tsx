@@ -1,6 +1,7 @@
 import { listed } from '../../../geometry/messages/index.ts';
 import { type LookRow, looksOf, type QuestionId } from '../../advice/walk-round.ts';
-import { selectModel, selectReports } from '../../state/selectors.ts';
+import { selectModel } from '../../state/selectors.ts';
+import { shownReports } from '../../state/shown-results.ts';
 import { useAppStore } from '../../state/store.ts';
 import { useThrottled } from '../hooks/use-throttled.ts';
 import './question-state.css';
@@ -9,7 +10,7 @@ import './question-state.css';
 export function useLooks(id: QuestionId): readonly LookRow[] {
   const plan = useAppStore((state) => state.plan);
   const model = useThrottled(selectModel);
-  const reports = useThrottled(selectReports);
+  const reports = useThrottled(shownReports);
   if (model.level.walls.length === 0) return [];
   return looksOf(plan, model, reports).filter(({ question }) => question === id);
 }

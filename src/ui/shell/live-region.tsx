@@ -11,7 +11,8 @@ import type { XY } from '../../../geometry/plan/model.ts';
 import { judgedGhost } from '../../editor/ghost.ts';
 import { useSketch } from '../../editor/sketch.ts';
 import type { AppState } from '../../state/app-state.ts';
-import { selectLevel, selectReports, selectShownPlan } from '../../state/selectors.ts';
+import { selectLevel, selectShownPlan } from '../../state/selectors.ts';
+import { shownReports } from '../../state/shown-results.ts';
 import { useAppStore } from '../../state/store.ts';
 import { selectWhyNotWords } from '../../state/why-not.ts';
 
@@ -66,7 +67,7 @@ function changedVerdicts(before: ReadonlyMap<string, string>) {
   const level = selectLevel(state);
   const lines: string[] = [];
   const verdicts = new Map<string, string>();
-  for (const report of selectReports(state)) {
+  for (const report of shownReports(state)) {
     verdicts.set(report.id, headlineText(report));
     if (before.get(report.id) === headlineText(report)) continue;
     const label = level.detectors.find(({ id }) => id === report.id)?.label || 'Detector';

@@ -1,7 +1,7 @@
 import { CAUTIONS, capital, headlineText, toneOf } from '../../../geometry/messages/index.ts';
 import { fold, unfold, usePanels } from '../../commands/panels.ts';
 import type { AppState } from '../../state/app-state.ts';
-import { selectReports } from '../../state/selectors.ts';
+import { shownReports } from '../../state/shown-results.ts';
 import { useAppStore } from '../../state/store.ts';
 import { later } from '../hooks/later.tsx';
 import { selectSpokenId, useLevel } from '../hooks/use-level.ts';
@@ -48,7 +48,7 @@ function onlyDetectorSelected({ selection, plan }: AppState): boolean {
 /** Folded, the column still shows the verdict: a drag of a detector is for that. */
 function SideRail() {
   const spokenId = useThrottled(selectSpokenId);
-  const report = useThrottled(selectReports).find(({ id }) => id === spokenId);
+  const report = useThrottled(shownReports).find(({ id }) => id === spokenId);
   const tone = report && toneOf(report);
   const selected = useAppStore((state) => state.selection.length > 0 && !onlyDetectorSelected(state));
   return (

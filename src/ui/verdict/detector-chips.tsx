@@ -1,5 +1,5 @@
 import { headlineText, toneOf } from '../../../geometry/messages/index.ts';
-import { selectReports } from '../../state/selectors.ts';
+import { shownReports } from '../../state/shown-results.ts';
 import { useAppStore } from '../../state/store.ts';
 import { selectSpokenId, useLevel } from '../hooks/use-level.ts';
 import { useThrottled } from '../hooks/use-throttled.ts';
@@ -9,7 +9,7 @@ import './detector-chips.css';
 /** Every detector of the level with its verdict: it stays in sight, whatever else is selected. */
 export function DetectorChips() {
   const level = useLevel();
-  const reports = useThrottled(selectReports);
+  const reports = useThrottled(shownReports);
   const spokenId = useThrottled(selectSpokenId);
   const select = useAppStore((state) => state.select);
   return (

@@ -10,7 +10,8 @@ import {
 } from '../../../geometry/messages/index.ts';
 import type { Detector } from '../../../geometry/plan/model.ts';
 import { unbrokenFigures } from '../../../geometry/units/no-break.ts';
-import { selectCarried, selectReports } from '../../state/selectors.ts';
+import { selectDragged } from '../../state/selectors.ts';
+import { shownReports } from '../../state/shown-results.ts';
 import { later } from '../hooks/later.tsx';
 import { selectSpokenId, useLevel, usePlan } from '../hooks/use-level.ts';
 import { useThrottled } from '../hooks/use-throttled.ts';
@@ -30,9 +31,9 @@ const RecheckLine = later(() => import('./recheck-line.tsx').then((part) => part
 /** The verdict as a sentence: the word, the reason, the way out as a button; below it the list of clearances. */
 export function VerdictPanel({ numbers }: { readonly numbers: ReactNode }) {
   const level = useLevel();
-  const reports = useThrottled(selectReports);
+  const reports = useThrottled(shownReports);
   const spokenId = useThrottled(selectSpokenId);
-  const carried = useThrottled(selectCarried);
+  const carried = useThrottled(selectDragged);
   const resting = level.detectors.find(({ id }) => id === spokenId);
   const detector = carried?.id === spokenId ? carried : resting;
   const report = reports.find(({ id }) => id === spokenId);

@@ -3,7 +3,7 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { withCorner } from '../../../src/state/chain.ts';
 import {
-  selectCarried,
+  selectDragged,
   selectLevel,
   selectLevelBar,
   selectRegion,
@@ -139,9 +139,9 @@ describe('a detector that is carried', () => {
     const id = state().addDetector([1000, 2000]);
     const atRest = selectReports(state());
     state().setLive({ id, at: [500, 600], base: 762, byTouch: false });
-    expect(selectCarried(state())?.at).toEqual([500, 600]);
+    expect(selectDragged(state())?.at).toEqual([500, 600]);
     // The same object for the same state, or React would draw for ever.
-    expect(selectCarried(state())).toBe(selectCarried(state()));
+    expect(selectDragged(state())).toBe(selectDragged(state()));
     expect(selectLevel(state()).detectors[0]?.at).toEqual([1000, 2000]);
     expect(selectReports(state())).not.toBe(atRest);
     expect(selectReports(state())).toBe(selectReports(state()));

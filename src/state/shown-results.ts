@@ -1,0 +1,78 @@
+import { checkDetector } from '../../geometry/check/check-detector.ts';
+import type { DetectorReport } from '../../geometry/check/types.ts';
+import type { Plan } from '../../geometry/plan/model.ts';
+import type { LevelRegion } from '../../geometry/region/types.ts';
+import type { AppState } from './app-state.ts';
+import { createDragScheduler } from './drag-scheduler.ts';
+import {
+  areReportsKnown,
+  isRegionKnown,
+  reportsAtRest,
+  selectLevel,
+  selectModel,
+  selectRegion,
+  selectShownPlan,
+  withDragged,
+} from './selectors.ts';
+
+/**
+ * What the stage and the panels show. At rest it is what the selectors return. While walls are dragged it is the region of the last
+ * frame that had time for one, and the reports of the detectors that stand are those of the last frame that had time; what is
+ * dragged itself is checked in every frame.
+ */
+
+const scheduler = createDragScheduler(() => performance.now());
+/** Whether a result was put off since this was last asked: another frame then shows it. */
+export const takeDeferred = scheduler.takeDeferred;
+
+/** The results of the last frame that had time for them, and the level that they belong to. */
+let lastRegion: { readonly levelId: string; readonly region: LevelRegion } | null = null;
+let lastReports: { readonly levelId: string; readonly reports: readonly DetectorReport[] } | null = null;
+
+/** Where a detector may sit on the level in view, as it is drawn. */
+export function shownRegion(state: AppState): LevelRegion {
+  const levelId = selectLevel(state).id;
+  if (!isRegionKnown(state)) {
+    const isDrag = state.draft !== null && lastRegion?.levelId === levelId;
+    if (isDrag && lastRegion && !scheduler.mayRun('region', state.selection.length)) return lastRegion.region;
+    scheduler.run('region', () => selectRegion(state));
+  }
+  const region = selectRegion(state);
+  lastRegion = { levelId, region };
+  return region;
+}
+
+/** A report for every detector of the level in view, in file order, as the stage and the panels show it. */
+export function shownReports(state: AppState): readonly DetectorReport[] {
+  return withDragged(state, standingReports(state));
+}
+
+function standingReports(state: AppState): readonly DetectorReport[] {
+  const levelId = selectLevel(state).id;
+  if (!areReportsKnown(state)) {
+    const isDrag = state.draft !== null && lastReports?.levelId === levelId;
+    if (isDrag && !scheduler.mayRun('reports', state.selection.length)) return mixedReports(state);
+    scheduler.run('reports', () => reportsAtRest(state));
+  }
+  const reports = reportsAtRest(state);
+  lastReports = { levelId, reports };
+  return reports;
+}
+
+/** By plan, so that all who ask in a frame get the same reports. */
+const mixedReportsOf = new WeakMap<Plan, readonly DetectorReport[]>();
+
+/** Reports of what is dragged, where it is now, with the last ones of what stands. */
+function mixedReports(state: AppState): readonly DetectorReport[] {
+  const plan = selectShownPlan(state);
+  const known = mixedReportsOf.get(plan);
+  if (known) return known;
+  const model = selectModel(state);
+  const reports = model.level.detectors.map((detector) => {
+    const isDragged = state.selection.includes(detector.id);
+    const before = isDragged ? null : lastReports?.reports.find(({ id }) => id === detector.id);
+    return before ?? checkDetector(plan, model, detector);
+  });
+  mixedReportsOf.set(plan, reports);
+  return reports;
+}
