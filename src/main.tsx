@@ -4,7 +4,7 @@ import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './app.tsx';
 import { openFiles, startAddress } from './commands/open-and-save.ts';
-import { takeHandedFiles } from './platform/offline/handed-files.ts';
+import { openLaunchedFiles } from './platform/offline/launched-files.ts';
 import { useLetterKeys } from './state/letter-keys.ts';
 import { useAppStore } from './state/store.ts';
 import { startAutosave } from './storage/autosave.ts';
@@ -40,7 +40,7 @@ if (restored.found === 'gone') {
 }
 startAutosave();
 startAddress();
-takeHandedFiles(openFiles);
+openLaunchedFiles(openFiles);
 
 createRoot(root).render(
   <StrictMode>

@@ -14,7 +14,7 @@ import { levelRegion } from '../geometry/region/level-region.ts';
 import { fieldLength, formatLength, formatMeasured, formatRequired } from '../geometry/units/format.ts';
 import { type LengthUnit, parseLength } from '../geometry/units/index.ts';
 import { zoneName } from '../src/editor/drawing.ts';
-import { drawJobPaper } from '../src/report/documents/papers.ts';
+import { drawDocument } from '../src/report/documents/draw-document.ts';
 import { drawSheets } from '../src/report/draw-sheets.ts';
 import { limitWords } from '../src/report/notes.ts';
 import { gapWords } from '../src/state/side-by-side.ts';
@@ -184,7 +184,7 @@ async function everything(plan: Plan): Promise<Readonly<Record<string, string>>>
       .join(' | '),
     pair: gapWords(plan) ?? '',
     sheet: texts(drawSheets({ plan, levelId: 'L1', paper: 'letter', date: '2026-03-10' })),
-    log: texts(drawJobPaper('log', { plan, paper: 'letter', date: '2026-03-10' })),
+    log: texts(drawDocument('log', { plan, paper: 'letter', date: '2026-03-10' })),
     cli: (await callCli('check', file)).out,
   };
 }

@@ -2,7 +2,7 @@ import { create } from 'zustand';
 import type { XY } from '../../geometry/plan/model.ts';
 import type { Stage } from '../advice/guidance.ts';
 import type { QuestionId } from '../advice/walk-round.ts';
-import type { JobPaper } from '../report/documents/papers.ts';
+import type { VisitDocument } from '../report/documents/draw-document.ts';
 import type { PaperName } from '../report/paper.ts';
 import type { FileProblem } from '../storage/plan-files.ts';
 
@@ -26,7 +26,7 @@ export type Dialog =
   | { readonly kind: 'pictures'; readonly take: (choice: PictureChoice) => void }
   | { readonly kind: 'sheet'; readonly paper: PaperName; readonly showTracing: boolean }
   /** One of the papers that go out with the job. */
-  | { readonly kind: 'paper'; readonly paper: PaperName; readonly which: JobPaper };
+  | { readonly kind: 'paper'; readonly paper: PaperName; readonly which: VisitDocument };
 
 interface UiState {
   readonly stage: Stage | null;

@@ -3,7 +3,7 @@ import type { Level, Plan } from '../../geometry/plan/model.ts';
 import { compareOpinions } from '../../geometry/recheck/compare.ts';
 import type { SecondOpinion } from '../../geometry/recheck/recheck.ts';
 import type { Opinion } from '../../geometry/recheck/types.ts';
-import { computeAgain } from '../platform/worker/second-caller.ts';
+import { recheckInWorker } from '../platform/worker/recheck-client.ts';
 import { firstReportsOf } from './judged.ts';
 import { NO_DOUBTS, type Second } from './second.ts';
 import { modelOf } from './selectors.ts';
@@ -46,7 +46,7 @@ export async function opinionsOf(plan: Plan): Promise<Second> {
   const { second } = useAppStore.getState();
   return second && judgedAlike(second.plan, plan)
     ? second
-    : secondOf(plan, firstOpinion(plan), await computeAgain(plan));
+    : secondOf(plan, firstOpinion(plan), await recheckInWorker(plan));
 }
 
 /** Holds the second computation against the first. */

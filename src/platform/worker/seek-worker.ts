@@ -1,8 +1,8 @@
 /** Looks for good places off the main thread, one call after the other, so that no frame waits for them. */
-import { seekPlaces } from './seek.ts';
-import type { SeekAnswer, SeekCall } from './seek-messages.ts';
+import { findPlaces } from './find-places.ts';
+import type { PlacesRequest, PlacesResponse } from './places-messages.ts';
 
-addEventListener('message', ({ data: { number, plan, levelId, wanted } }: MessageEvent<SeekCall>) => {
-  const answer: SeekAnswer = { number, places: seekPlaces(plan, levelId, wanted) };
+addEventListener('message', ({ data: { number, plan, levelId, wanted } }: MessageEvent<PlacesRequest>) => {
+  const answer: PlacesResponse = { number, places: findPlaces(plan, levelId, wanted) };
   postMessage(answer);
 });

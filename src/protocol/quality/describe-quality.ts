@@ -53,17 +53,17 @@ export function describeLimits({ band, points, warning, control, own }: ControlC
 
 /** Returns the status of a chart, with what to do. */
 export function chartStatus({ points, flags }: ControlChart): {
-  readonly standing: ChartStatus;
+  readonly status: ChartStatus;
   readonly says: string;
 } {
   const last = points.at(-1);
-  if (!last) return { standing: 'not-run', says: 'No pair yet.' };
-  if (last.verdict === 'out-of-control' || last.endsRun) return { standing: 'blocked', says: 'Out of control.' };
-  if (flags.length > 0) return { standing: 'tight', says: 'Look for the cause.' };
+  if (!last) return { status: 'not-run', says: 'No pair yet.' };
+  if (last.verdict === 'out-of-control' || last.endsRun) return { status: 'blocked', says: 'Out of control.' };
+  if (flags.length > 0) return { status: 'tight', says: 'Look for the cause.' };
   if (last.verdict === 'warning') {
-    return { standing: 'tight', says: 'The last pair is in warning: look for the cause.' };
+    return { status: 'tight', says: 'The last pair is in warning: look for the cause.' };
   }
-  return { standing: 'clear', says: 'In control.' };
+  return { status: 'clear', says: 'In control.' };
 }
 
 /** Returns "Spikes: 3 % of the locations measured in a month, at most 6 a month, and at least 3 a year." */

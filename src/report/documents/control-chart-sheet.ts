@@ -11,14 +11,14 @@ const HEAD: TextStyle = { size: 4.6, weight: 'bold' };
 const BODY: TextStyle = { size: CHART_MM.type };
 const FINE: TextStyle = { size: 2.6, colour: PAPER_COLOURS.soft };
 
-/** What the marks mean, a line. */
+/** The legend. */
 const MARKS = [
   ['in-control', 'in control'],
   ['warning', 'warning'],
   ['out-of-control', 'out of control'],
 ] as const;
 
-/** One chart as a drawing of its own in mm, to print or file: name, chart, marks, what was crossed and what to do, cautions. */
+/** Returns one chart as an SVG document in mm: title, chart, legend, exceeded limits with actions, cautions. */
 export function controlChartSheet(chart: ControlChart): string {
   const width = CHART_MM.width + 2 * EDGE;
   const parts: string[] = [];

@@ -1,6 +1,5 @@
 /**
- * The control chart as SVG text in mm. SVG and not a canvas, and one drawing for all three uses: a chart is looked at, printed and
- * filed, and lines and letters must stay sharp in each. On the page the same text takes its colours from the theme.
+ * The control chart as SVG in mm, the same on the page, in print and in files. On the page its colors are custom properties of the theme.
  */
 import type { ChartPoint, ControlChart } from '../../protocol/quality/control-charts.ts';
 import { bandName, formatLimit, POINT_WORD, statisticName } from '../../protocol/quality/describe-quality.ts';
@@ -9,12 +8,12 @@ import { COLOUR } from '../style.ts';
 import { type Attributes, element, escapeXml, group, line, num } from '../svg.ts';
 import { drawText, textWidth } from '../text.ts';
 
-/** mm. Letters of 3.4 mm are 16 px where the chart is shown as wide as a tablet. */
+/** Size of a chart, mm. Type of 3.4 mm is 16 px at the width of a tablet. */
 export const CHART_MM = { width: 200, height: 78, type: 3.4 } as const;
 const PLOT = { left: 15, right: 164, top: 8, bottom: 68 } as const;
 const LINE = { axis: 0.25, way: 0.2, limit: 0.5, mark: 0.35 } as const;
 
-/** What a chart is coloured with: values, or custom properties of the page. */
+/** Colors of a chart: values, or custom properties of the page. */
 export interface ChartColours {
   readonly ink: string;
   readonly soft: string;
@@ -23,7 +22,7 @@ export interface ChartColours {
 }
 
 const tones = COLOUR.verdict;
-/** Okabe and Ito's bluish green, orange and vermilion, darkened: the verdict tones of the sheet. */
+/** Colors for print: the verdict tones of the plan (Okabe and Ito, 2008, darkened). */
 export const PAPER_COLOURS: ChartColours = {
   ink: COLOUR.ink,
   soft: COLOUR.inkSoft,
@@ -31,7 +30,7 @@ export const PAPER_COLOURS: ChartColours = {
   point: { 'in-control': tones.clear.line, warning: tones.tight.line, 'out-of-control': tones.blocked.line },
 };
 
-/** The same by the theme of the page. */
+/** Colors for the page, by theme. */
 export const PAGE_COLOURS: ChartColours = {
   ink: 'var(--ink)',
   soft: 'var(--ink-soft)',
@@ -43,7 +42,7 @@ export const PAGE_COLOURS: ChartColours = {
   },
 };
 
-/** The marks of one chart, its upper left corner at (0, 0), `CHART_MM` large. A chart without a pair shows its lines. */
+/** Returns a chart of size `CHART_MM` with its upper left corner at (0, 0). A chart without pairs shows its limits. */
 export function drawControlChart(chart: ControlChart, colours: ChartColours): string {
   const scale = scalesOf(chart);
   const way = chart.points
@@ -104,7 +103,7 @@ function axes({ band, points }: ControlChart, { top, step, x, y }: Scales, { ink
   );
 }
 
-/** Where a month begins, as long as its name has room. */
+/** Returns the labels of months, without those that have no room. */
 function monthMarks(points: readonly ChartPoint[], x: (index: number) => number) {
   const marks: { readonly at: number; readonly month: string }[] = [];
   points.forEach(({ pair: { month } }, i) => {
@@ -128,12 +127,12 @@ function limits({ band, warning, control, own }: ControlChart, { y }: Scales, co
       ? []
       : [{ value: control, words: 'Control', colour: colours.point['out-of-control'], style: {} }]),
     { value: warning, words: 'Warning', colour: colours.point.warning, style: { 'stroke-dasharray': '4 1.6' } },
-    // What the texts call usual is measured by their lines, not by tighter ones of one's own.
+    // The usual difference belongs to the published limits, not to own limits.
     ...(band.typical === null || own
       ? []
       : [{ value: band.typical, words: 'Usual', colour: colours.soft, style: { 'stroke-dasharray': '0.6 1.4' } }]),
   ].sort((a, b) => b.value - a.value);
-  // Words keep a line's height from each other, from the top down.
+  // Labels are at least a line's height apart.
   let free = 0;
   return list
     .map(({ value, words, colour, style }) => {
@@ -148,7 +147,7 @@ function limits({ band, warning, control, own }: ControlChart, { y }: Scales, co
     .join('');
 }
 
-/** Told apart by shape: a disc, a triangle, a filled square; a ring about the end of a run. */
+/** Draws a point. Verdicts differ in shape: circle, triangle, filled square; a ring marks the end of a run. */
 function drawPoint(point: ChartPoint, x: number, y: number, { band }: ControlChart, colours: ChartColours): string {
   const { pair, value, verdict, endsRun } = point;
   const said = `${pair.month}, ${pair.where}: ${decimalText(value, 1)} ${band.of === 'percent' ? '%' : 'pCi/L'}, ${POINT_WORD[verdict]}${endsRun ? ', ends a run of warnings' : ''}`;
@@ -187,8 +186,8 @@ export function runRing(x: number, y: number, { ink }: ChartColours): string {
   return element('circle', { cx: x, cy: y, r: 2.6, fill: 'none', stroke: ink, 'stroke-width': LINE.mark });
 }
 
-/** For who hears it: what the picture shows, in a sentence. The table beside it has every pair. */
-export function chartSaid({ band, points }: ControlChart): string {
+/** Returns a sentence for screen readers; the table next to the chart has every pair. */
+export function describeChart({ band, points }: ControlChart): string {
   const of = (wanted: ChartPoint['verdict']) => points.filter(({ verdict }) => verdict === wanted).length;
   return `Control chart. ${bandName(band)}: ${points.length} pairs, ${of('warning')} in warning, ${of('out-of-control')} out of control.`;
 }

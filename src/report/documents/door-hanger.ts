@@ -6,24 +6,23 @@ import { type Area, inset } from '../paper.ts';
 import { COLOUR, LINE_MM } from '../style.ts';
 import { element, line, rectangle } from '../svg.ts';
 import { drawText, shortened, type TextStyle } from '../text.ts';
-import { dotted, framed, type PaperOrder, placeOf, toWrite } from './parts.ts';
-import { fetchedWords, toldAt } from './times.ts';
-import { askedOfOccupants, ifBroken, SAFETY_FIRST, whyClosed } from './words.ts';
+import { blankLine, bullet, type DocumentOrder, framed, siteLine } from './document-blocks.ts';
+import { describePickUp, formatForOccupants } from './format-times.ts';
+import { deviationInstructions, occupantRequests, SAFETY_FIRST, whyClosed } from './occupant-texts.ts';
 
-/** mm. Goes about the neck of a knob or a lever once it is slit; common practice, no published source. */
+/** Diameter of the hole, mm, for door knobs and levers: common practice, no published source. */
 const HOLE = 30;
 const PAD = 6;
 const CUT = { fill: 'none', stroke: COLOUR.ink, 'stroke-width': LINE_MM.box, 'stroke-dasharray': '3 2' } as const;
 const FOLD = { stroke: COLOUR.ink, 'stroke-width': LINE_MM.box, 'stroke-dasharray': '0.4 1.6' } as const;
-/** How much smaller the words of a face may become, and in which steps it is tried. */
+/** Factors of the type size to try. */
 const SHARES = Array.from({ length: 30 }, (_, i) => 1 - i * 0.015);
 
 /**
- * One hanger for a door, to be cut out and folded: what matters on the face at the right, the whole list on the back at the left.
- * After ANSI/AARST MAH-2019, Exh. 4 (a notice is hung where people come in); the words are ours. The cautions and the place stand
- * on each face, for the foot of the page is cut off.
+ * Returns a door hanger to cut out and fold: the essentials on the right face, the whole list on the left. After ANSI/AARST MAH-2019, Exh. 4
+ * (a notice at the entrance); the wording is ours. Each face has the cautions and the site, because the page footer is cut off.
  */
-export function drawDoorHanger(order: PaperOrder): readonly string[] {
+export function drawDoorHanger(order: DocumentOrder): readonly string[] {
   const area = inset(contentArea(order.paper), 5);
   const half = area.width / 2;
   const middle = area.x + half;
@@ -37,7 +36,7 @@ export function drawDoorHanger(order: PaperOrder): readonly string[] {
   return framed(order, 'Door hanger: cut along the broken lines, fold along the dotted one', [drawn.join('')]);
 }
 
-/** The hole, a slit from it to the outer edge, and the words in the largest type that the face holds. */
+/** Draws the hole, a slit to the outer edge, and the text in the largest type that fits. */
 function drawFace(area: Area, outer: number, words: (share: number, width: number) => Block): string {
   const [x, y] = [area.x + area.width / 2, area.y + PAD + HOLE / 2];
   const width = area.width - 2 * PAD;
@@ -52,12 +51,12 @@ function drawFace(area: Area, outer: number, words: (share: number, width: numbe
   );
 }
 
-/** What somebody at the door must know, in large type. */
-function frontFace({ plan }: PaperOrder, share: number, width: number): Block {
+/** Returns the essentials in large type. */
+function frontFace({ plan }: DocumentOrder, share: number, width: number): Block {
   const style = (size: number, weight: TextStyle['weight'] = 'regular'): TextStyle => ({ size: size * share, weight });
   const middle = (text: string, size: number, weight?: TextStyle['weight']) =>
     paragraph(text, width, { ...style(size, weight), anchor: 'middle' });
-  const until = fetchedWords(plan, toldAt);
+  const until = describePickUp(plan, formatForOccupants);
   return stack([
     middle('Radon test', 14, 'bold'),
     middle('under way in this house', 6),
@@ -73,44 +72,44 @@ function frontFace({ plan }: PaperOrder, share: number, width: number): Block {
     middle('Do not touch the detectors.', 7.4, 'bold'),
     space(3),
     middle(until ? 'Until they are fetched' : 'Until', 5),
-    until ? middle(until, 5.4, 'bold') : toWrite('Day and time', width),
+    until ? middle(until, 5.4, 'bold') : blankLine('Day and time', width),
     space(1),
-    toWrite('Questions, or something went wrong? Call', width),
+    blankLine('Questions, or something went wrong? Call', width),
     space(1),
     foot(plan, width, share),
   ]);
 }
 
-/** The whole list, for whoever lives or works there. */
-function backFace({ plan }: PaperOrder, share: number, width: number): Block {
+/** Returns the whole list of requests. */
+function backFace({ plan }: DocumentOrder, share: number, width: number): Block {
   const style: TextStyle = { size: 4 * share };
   return stack([
     paragraph('While the test runs', width, { size: 6.4 * share, weight: 'bold' }),
     paragraph(whyClosed(plan), width, style),
-    ...askedOfOccupants(plan).map(({ title, asks }) =>
+    ...occupantRequests(plan).map(({ title, asks }) =>
       stack([
         space(1),
         paragraph(title, width, { ...style, weight: 'bold' }),
-        ...asks.map((text) => dotted(text, width, style)),
+        ...asks.map((text) => bullet(text, width, style)),
       ]),
     ),
     space(1),
     paragraph('If something goes wrong', width, { ...style, weight: 'bold' }),
-    ...[ifBroken(plan).at(-1) ?? '', SAFETY_FIRST].map((text) => dotted(text, width, style)),
+    ...[deviationInstructions(plan).at(-1) ?? '', SAFETY_FIRST].map((text) => bullet(text, width, style)),
     space(1),
     foot(plan, width, share),
   ]);
 }
 
-/** The cautions, then which test it belongs to. */
-function foot(plan: PaperOrder['plan'], width: number, share: number): Block {
+/** Returns the cautions and the site. */
+function foot(plan: DocumentOrder['plan'], width: number, share: number): Block {
   const style: TextStyle = { size: Math.max(2.6, 3 * share) };
   const bold: TextStyle = { ...style, weight: 'bold' };
   return stack([
     paragraph(CAUTIONS.join(' '), width, style),
     {
       height: style.size * 1.5,
-      draw: (x, y) => drawText(x, y + style.size * 1.2, shortened(placeOf(plan), width, bold), bold),
+      draw: (x, y) => drawText(x, y + style.size * 1.2, shortened(siteLine(plan), width, bold), bold),
     },
   ]);
 }

@@ -1,4 +1,4 @@
-/** The rows of the log's tables. What is not known is left white, high enough to be written in by hand. */
+/** Rows of the log's tables. Unknown values are blank cells, high enough to write in. */
 
 import { markedCite } from '../../../geometry/messages/sources.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
@@ -9,11 +9,11 @@ import { type Block, besides, space } from '../block.ts';
 import { COLOUR, LINE_MM } from '../style.ts';
 import { line } from '../svg.ts';
 import type { Cell, Column } from '../table.ts';
-import { clipped, isLong, ticked } from './parts.ts';
-import { type PlacedDetector, placedDetectors } from './places.ts';
-import { shortAt } from './times.ts';
+import { type PlacedDetector, placedDetectors } from './detector-places.ts';
+import { checkBox, clipped, isLong } from './document-blocks.ts';
+import { formatShortAt } from './format-times.ts';
 
-/** Height of a row that is written by hand, mm. */
+/** Height of a row to write in, mm. */
 const HAND = 7;
 /** Empty rows after the hand-overs on record. */
 const EMPTY_ROWS = 4;
@@ -29,7 +29,7 @@ export const PLACE_COLUMNS = [
   column('From the walls', 0.27),
   column('Above the floor', 0.14),
 ];
-export const TURN_COLUMNS = [
+export const DEPLOYMENT_COLUMNS = [
   column('Detector', 0.1),
   column('Set out', 0.16),
   column('By', 0.13),
@@ -54,13 +54,13 @@ export const CONDITION_COLUMNS = [
   column('Source', 0.06),
 ];
 
-/** An empty cell of any text is one to write in: its row gets room for a hand. */
+/** Returns the row, with room to write where a cell is blank. */
 function row(cells: Row): Row {
   const open = cells.indexOf('');
   return open < 0 ? cells : cells.map((cell, i) => (i === open ? space(HAND) : cell));
 }
 
-/** Rows to be filled by hand, a fine line between their cells. */
+/** Returns blank rows to write in. */
 export function emptyRows(columns: readonly Column[], count: number): readonly Row[] {
   const cell: Block = {
     height: HAND,
@@ -81,27 +81,27 @@ export function placeRow(plan: Plan, { detector, name, level, room, fromWalls, h
   ]);
 }
 
-export function turnRow(plan: Plan, { detector, name }: PlacedDetector): Row {
+export function deploymentRow(plan: Plan, { detector, name }: PlacedDetector): Row {
   const { placedBy, fetchedBy, sealed, tampering } = logEntryOf(plan, detector.id);
   return row([
     { text: clipped(name), bold: true },
-    shortAt(plan.visit.start, plan),
+    formatShortAt(plan.visit.start, plan),
     clipped(placedBy.trim()),
-    shortAt(plan.visit.end, plan),
+    formatShortAt(plan.visit.end, plan),
     clipped(fetchedBy.trim()),
-    shortAt(sealed, plan),
+    formatShortAt(sealed, plan),
     tampering === 'unknown'
       ? boxes(['none', 'seen'])
       : { text: tampering === 'seen' ? 'SEEN' : 'none seen', bold: tampering === 'seen' },
   ]);
 }
 
-/** What is on record, those that went together in one row, the earliest first; then empty rows. */
+/** Returns the recorded hand-overs in order of time, equal ones in one row, then blank rows. */
 export function custodyRows(plan: Plan): readonly Row[] {
   const steps = new Map<string, { at: number; names: string[]; cells: readonly [string, string, string, string] }>();
   for (const { detector, name } of placedDetectors(plan)) {
     for (const { at, from, to, note } of logEntryOf(plan, detector.id).custody) {
-      const cells = [shortAt(at, plan), from.trim(), to.trim(), note.trim()] as const;
+      const cells = [formatShortAt(at, plan), from.trim(), to.trim(), note.trim()] as const;
       const key = JSON.stringify([at, ...cells]);
       const known = steps.get(key);
       if (known) known.names.push(name);
@@ -133,7 +133,7 @@ export function conditionRow(
     item.name,
     state === 'unknown' ? boxes(['kept', 'broken', 'none']) : { text: kept[state], bold: state === 'broken' },
     clipped(by),
-    shortAt(at, plan),
+    formatShortAt(at, plan),
     words || space(0),
     item.sources
       .map((each) => list.indexOf(markedCite(each)) + 1)
@@ -142,25 +142,25 @@ export function conditionRow(
   ]);
 }
 
-/** Every source once; its number is its place in the list. */
+/** Returns every source once; its number is its position. */
 function citesOf(rows: readonly ConditionRow[]): readonly string[] {
   return [...new Set(rows.flatMap(({ item }) => item.sources.map(markedCite)))];
 }
 
-/** What the numbers of the last column stand for. */
+/** Returns the legend of the source numbers. */
 export function sourceKey(rows: readonly ConditionRow[]): string {
   return citesOf(rows)
     .map((cite, i) => `${i + 1} ${cite}`)
     .join('; ');
 }
 
-/** To be ticked by hand. */
+/** Returns small check boxes side by side. */
 function boxes(words: readonly string[]) {
   const left = 14.5;
-  return besides(words.map((text, i) => ({ left: i * left, block: ticked(text, left, { size: 2.75 }) })));
+  return besides(words.map((text, i) => ({ left: i * left, block: checkBox(text, left, { size: 2.75 }) })));
 }
 
-/** Every text that a table shows clipped, whole. */
+/** Returns in full every text that a table shows clipped. */
 export function clippedTexts(plan: Plan): readonly string[] {
   const placed = placedDetectors(plan).flatMap(({ detector, name, level, room }) => {
     const { serial, placedBy, fetchedBy, custody } = logEntryOf(plan, detector.id);

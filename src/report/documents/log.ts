@@ -19,43 +19,42 @@ import { inset } from '../paper.ts';
 import { TYPE_MM } from '../style.ts';
 import { headingItem, tableItems, textItems } from '../table.ts';
 import type { TextStyle } from '../text.ts';
+import { placedDetectors } from './detector-places.ts';
+import { blankLines, type DocumentOrder, framed, siteLine, testerOf } from './document-blocks.ts';
+import { clockLine, formatAt, formatShortAt } from './format-times.ts';
+import { photoItems } from './log-photos.ts';
 import {
   CONDITION_COLUMNS,
   CUSTODY_COLUMNS,
   clippedTexts,
   conditionRow,
   custodyRows,
+  DEPLOYMENT_COLUMNS,
+  deploymentRow,
   emptyRows,
   PLACE_COLUMNS,
   placeRow,
   sourceKey,
-  TURN_COLUMNS,
-  turnRow,
 } from './log-rows.ts';
-import { framed, type PaperOrder, placeOf, toWriteBeside } from './parts.ts';
-import { photoItems } from './photos.ts';
-import { placedDetectors } from './places.ts';
-import { testerOf } from './tester.ts';
-import { clockLine, saidAt, shortAt } from './times.ts';
 
 const BODY: TextStyle = { size: 3 };
 const TABLE: TextStyle = { size: 2.75 };
 const FINE: TextStyle = { size: TYPE_MM.small };
 
-/** The log of a test with its chain of custody: detectors, hands, house, weather, agreement; what is not known is left to be written in. */
-export function drawLog(order: PaperOrder): readonly string[] {
+/** Returns the log of a test with its chain of custody, conditions, weather and agreement. Unknown values are blank lines. */
+export function drawLog(order: DocumentOrder): readonly string[] {
   const area = inset(contentArea(order.paper), 5);
   return framed(order, 'Log and chain of custody', pour(logFlow(order, area.width), area));
 }
 
-function logFlow({ plan, computed = new Map() }: PaperOrder, width: number): readonly FlowItem[] {
+function logFlow({ plan, computed = new Map() }: DocumentOrder, width: number): readonly FlowItem[] {
   const placement = verifiedLevels(plan, checkPlan(plan).levels, computed);
   const state = testState(plan, placement);
   const placed = placedDetectors(plan);
   const report = conditionsReport(plan);
   return [
     { block: paragraph('Log of a radon test', width, { size: 7.4, weight: 'bold' }), above: 0, keepWithNext: true },
-    ...textItems(placeOf(plan), width, { size: 4.2 }),
+    ...textItems(siteLine(plan), width, { size: 4.2 }),
     ...textItems(`${clockLine(plan)} What is empty was not known when this was printed: write it in.`, width, FINE),
     ...section('Whether the test holds', [headlineSentence(plan, state), ...describeIssues(plan, state)], width),
     headingItem('The visit', width),
@@ -74,8 +73,8 @@ function logFlow({ plan, computed = new Map() }: PaperOrder, width: number): rea
     ),
     headingItem('Set out and fetched', width),
     ...tableItems(
-      TURN_COLUMNS,
-      placed.length > 0 ? placed.map((each) => turnRow(plan, each)) : emptyRows(TURN_COLUMNS, 4),
+      DEPLOYMENT_COLUMNS,
+      placed.length > 0 ? placed.map((each) => deploymentRow(plan, each)) : emptyRows(DEPLOYMENT_COLUMNS, 4),
       width,
       TABLE,
     ),
@@ -119,30 +118,33 @@ function section(title: string, lines: readonly string[], width: number): readon
     : [headingItem(title, width), ...lines.flatMap((words) => textItems(words, width, BODY))];
 }
 
-function writing(labels: Parameters<typeof toWriteBeside>[0], width: number): FlowItem {
-  return { block: toWriteBeside(labels, width), above: 0 };
+function writing(labels: Parameters<typeof blankLines>[0], width: number): FlowItem {
+  return { block: blankLines(labels, width), above: 0 };
 }
 
-/** The times of the visit in rows of three. */
+/** Returns the times of the visit, four in a row. */
 function visitBlock(plan: Plan, width: number) {
   const { start, end, plannedEnd, closedSince, mitigationOnSince, closedUntil, posted, received } = plan.visit;
   const { exposureHours, planned } = timingReport(plan);
   const { minimumHours, maximumHours } = plan.kit;
   const exposure = exposureHours === null || planned ? '' : formatDuration(exposureHours * HOUR);
   const cells: readonly (readonly [string, string])[] = [
-    ['House closed since', shortAt(closedSince, plan)],
-    ['Detectors set out', shortAt(start, plan)],
-    [planned ? `Detectors fetched (planned: ${shortAt(plannedEnd, plan)})` : 'Detectors fetched', shortAt(end, plan)],
+    ['House closed since', formatShortAt(closedSince, plan)],
+    ['Detectors set out', formatShortAt(start, plan)],
+    [
+      planned ? `Detectors fetched (planned: ${formatShortAt(plannedEnd, plan)})` : 'Detectors fetched',
+      formatShortAt(end, plan),
+    ],
     [`Lay out for (the kit: ${minimumHours} to ${maximumHours} h)`, exposure],
-    ['House opened again', shortAt(closedUntil, plan)],
-    ...(mitigationOnSince ? [['Mitigation system on since', shortAt(mitigationOnSince, plan)] as const] : []),
-    ['Posted to the laboratory', shortAt(posted, plan)],
-    ['At the laboratory', shortAt(received, plan)],
+    ['House opened again', formatShortAt(closedUntil, plan)],
+    ...(mitigationOnSince ? [['Mitigation system on since', formatShortAt(mitigationOnSince, plan)] as const] : []),
+    ['Posted to the laboratory', formatShortAt(posted, plan)],
+    ['At the laboratory', formatShortAt(received, plan)],
   ];
   const rows = Array.from({ length: Math.ceil(cells.length / 4) }, (_, i) => cells.slice(i * 4, i * 4 + 4));
   const each = (width - 3 * 5) / 4;
   return stack(
-    rows.map((row) => besides(row.map((cell, i) => ({ left: i * (each + 5), block: toWriteBeside([cell], each) })))),
+    rows.map((row) => besides(row.map((cell, i) => ({ left: i * (each + 5), block: blankLines([cell], each) })))),
   );
 }
 
@@ -160,7 +162,7 @@ function weatherLines(plan: Plan): readonly string[] {
     ? [[`${describeForecast(forecast, plan)}.`, forecast.note.trim()].filter(Boolean).join(' ')]
     : [];
   const seen = (plan.weather ?? []).map(
-    ({ at, text }) => `${saidAt(at, plan, 'At a time that is not known')}: ${text}`,
+    ({ at, text }) => `${formatAt(at, plan, 'At a time that is not known')}: ${text}`,
   );
   return [...forecasts, ...seen];
 }
@@ -171,11 +173,11 @@ function agreementLine(plan: Plan): string {
   const state = agreementState(agreement);
   if (state === 'open') return 'Not signed, as far as is known.';
   const who = signedBy.trim() ? ` by ${signedBy.trim()}` : '';
-  const words = `${capital(state)}${who}, ${saidAt(at, plan, 'at a time that is not known')}.`;
+  const words = `${capital(state)}${who}, ${formatAt(at, plan, 'at a time that is not known')}.`;
   return [words, note.trim()].filter(Boolean).join(' ');
 }
 
-/** Whoever had them in hand, to be signed on paper. */
+/** Returns the signature lines of those who had custody of the detectors. */
 function signatures(plan: Plan, width: number): readonly FlowItem[] {
   const rows: readonly (readonly [string, string])[] = [
     ['Set out by', testerOf(plan)],

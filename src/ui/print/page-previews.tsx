@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'react';
 import { counted } from '../../../geometry/messages/index.ts';
 import { sheetDrawings, troubleOf } from '../../commands/sheet-files.ts';
-import type { JobPaper } from '../../report/documents/papers.ts';
+import type { VisitDocument } from '../../report/documents/draw-document.ts';
 import type { PaperName } from '../../report/paper.ts';
 import { useAppStore } from '../../state/store.ts';
 import { jobPaperDrawings } from './paper-files.ts';
@@ -18,7 +18,7 @@ export function SheetPreview({ paper, showTracing }: { readonly paper: PaperName
 }
 
 /** The pages of a paper of the job as they will be saved. */
-export function PaperPreview({ paper, which }: { readonly paper: PaperName; readonly which: JobPaper }) {
+export function PaperPreview({ paper, which }: { readonly paper: PaperName; readonly which: VisitDocument }) {
   return <Previews key={which} paper={paper} draw={() => jobPaperDrawings(which, paper)} />;
 }
 

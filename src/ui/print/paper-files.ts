@@ -1,11 +1,11 @@
 import { computedTwice, today, troubleOf } from '../../commands/sheet-files.ts';
 import { partMissing } from '../../platform/part-missing.ts';
-import type { JobPaper } from '../../report/documents/papers.ts';
+import type { VisitDocument } from '../../report/documents/draw-document.ts';
 import type { PaperName } from '../../report/paper.ts';
 import { useAppStore } from '../../state/store.ts';
 import { downloadFile, fileStem } from '../../storage/plan-files.ts';
 
-export const PAPER_NAMES: Readonly<Record<JobPaper, string>> = {
+export const PAPER_NAMES: Readonly<Record<VisitDocument, string>> = {
   notice: 'Notice to the occupants',
   'door-hanger': 'Door hanger',
   agreement: 'Agreement not to interfere',
@@ -13,19 +13,19 @@ export const PAPER_NAMES: Readonly<Record<JobPaper, string>> = {
 };
 
 /** The pages of a paper as SVG text that carries its own font. The code that draws it is only loaded when it is wanted. */
-export async function jobPaperDrawings(which: JobPaper, paper: PaperName): Promise<readonly string[]> {
-  const [{ drawJobPaper }, { withEmbeddedFont }] = await Promise.all([
-    import('../../report/documents/papers.ts'),
+export async function jobPaperDrawings(which: VisitDocument, paper: PaperName): Promise<readonly string[]> {
+  const [{ drawDocument }, { withEmbeddedFont }] = await Promise.all([
+    import('../../report/documents/draw-document.ts'),
     import('../../report/embedded-font.ts'),
   ]).catch(partMissing);
   const { plan } = useAppStore.getState();
   // Of all papers the log alone has verdicts.
   const computed = which === 'log' ? await computedTwice(plan) : new Map();
-  return Promise.all(drawJobPaper(which, { plan, paper, date: today(), computed }).map((svg) => withEmbeddedFont(svg)));
+  return Promise.all(drawDocument(which, { plan, paper, date: today(), computed }).map((svg) => withEmbeddedFont(svg)));
 }
 
 /** Saves each page of a paper as a drawing. Says where it is, or why there is none. */
-export async function saveJobPaper(which: JobPaper, paper: PaperName): Promise<void> {
+export async function saveJobPaper(which: VisitDocument, paper: PaperName): Promise<void> {
   const { plan, say } = useAppStore.getState();
   try {
     const pages = await jobPaperDrawings(which, paper);

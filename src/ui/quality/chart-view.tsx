@@ -13,7 +13,7 @@ import { chartRows } from '../../protocol/quality/quality-csv.ts';
 import { decimalText } from '../../protocol/results/exact.ts';
 import {
   CHART_MM,
-  chartSaid,
+  describeChart,
   drawControlChart,
   PAGE_COLOURS,
   pointMark,
@@ -34,11 +34,11 @@ interface Props {
 export function ChartView({ chart, say }: Props) {
   const { band, points, flags } = chart;
   const name = bandName(band);
-  const { standing, says } = chartStatus(chart);
+  const { status, says } = chartStatus(chart);
   return (
-    <section className="chart" aria-label={name} data-standing={standing}>
+    <section className="chart" aria-label={name} data-standing={status}>
       <h4 className="chart__head">
-        {standing !== 'not-run' && <VerdictMark verdict={standing} />} {name}: {says}
+        {status !== 'not-run' && <VerdictMark verdict={status} />} {name}: {says}
       </h4>
       <p className="small">
         {counted(points.length, 'pair')}. {describeLimits(chart)}
@@ -53,7 +53,7 @@ export function ChartView({ chart, say }: Props) {
       <Drawn
         width={CHART_MM.width}
         height={CHART_MM.height}
-        name={chartSaid(chart)}
+        name={describeChart(chart)}
         drawing={drawControlChart(chart, PAGE_COLOURS)}
       />
       {points.length > 0 && (

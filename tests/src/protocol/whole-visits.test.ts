@@ -20,7 +20,7 @@ import { timingReport } from '../../../src/protocol/timing/timing-report.ts';
 import { visitFacts } from '../../../src/protocol/timing/visit-facts.ts';
 import { testHeadline } from '../../../src/protocol/validity/headline.ts';
 import { homeStep } from '../../../src/protocol/validity/home-step.ts';
-import { drawJobPaper } from '../../../src/report/documents/papers.ts';
+import { drawDocument } from '../../../src/report/documents/draw-document.ts';
 import { checkedLevels } from '../../../src/state/selectors.ts';
 import { testStateOf } from '../../../src/state/test-state.ts';
 import { callCli } from '../../helpers/call-cli.ts';
@@ -137,7 +137,7 @@ async function mergeSentences(plan: Plan): Promise<readonly string[]> {
     nextDue({ start: plan.visit.start, end: plan.visit.end, visit: visitFacts(plan) }, now, 'UTC'),
   ];
   const papers = (['notice', 'door-hanger', 'agreement', 'log'] as const).map((kind) =>
-    drawJobPaper(kind, { plan, paper: 'letter', date: '2026-03-05' })
+    drawDocument(kind, { plan, paper: 'letter', date: '2026-03-05' })
       .flatMap((svg) => sheetTexts(svg).map(({ text }) => text))
       .join(' ')
       .replaceAll('\u00a0', ' '),

@@ -2,14 +2,14 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
 import type { Level, Plan, PlanObject } from '../../../geometry/plan/model.ts';
 import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
-import { type BestPlace, seekInputs, seekPlaces, type Wanted } from '../../../src/platform/worker/seek.ts';
+import { type BestPlace, findPlaces, type PlaceQuery, searchInputs } from '../../../src/platform/worker/find-places.ts';
 import { selectLevel, selectReports } from '../../../src/state/selectors.ts';
 import { describePlace, moveToPlace, setPlace } from '../../../src/state/spots.ts';
 import { useAppStore } from '../../../src/state/store.ts';
 import { loop, rectangle } from '../../helpers/drawn.ts';
 
 const PROBE = { base: 762, radius: 50.8, tall: 25.4 };
-const SINGLE: Wanted = { probe: PROBE, members: 1, count: 5, onFurniture: false };
+const SINGLE: PlaceQuery = { probe: PROBE, members: 1, count: 5, onFurniture: false };
 
 /** A den 8 m square from face to face, and whatever else is given. */
 function denPlan(rest: Partial<Level> = {}): Plan {
@@ -28,7 +28,7 @@ const desk: PlanObject = {
 
 const state = () => useAppStore.getState();
 const steps = () => useAppStore.temporal.getState().pastStates.length;
-const best = (plan: Plan, wanted: Partial<Wanted> = {}) => seekPlaces(plan, 'L1', { ...SINGLE, ...wanted });
+const best = (plan: Plan, wanted: Partial<PlaceQuery> = {}) => findPlaces(plan, 'L1', { ...SINGLE, ...wanted });
 const [FIRST] = best(denPlan()) as [BestPlace];
 
 describe('seekPlaces(plan, level, wanted)', () => {
@@ -50,9 +50,9 @@ describe('seekPlaces(plan, level, wanted)', () => {
       walls: level.walls.map((w) => ({ ...w, id: `${w.id}u` })),
     };
     const both = { ...plan, levels: [level, { ...upper, rooms: [{ ...level.rooms[0], id: 'r2' }] } as Level] };
-    expect(seekPlaces(both, 'L1', SINGLE)).toHaveLength(5);
-    expect(seekPlaces(both, 'L2', SINGLE)).toEqual([]);
-    expect(seekPlaces(both, 'nowhere', SINGLE)).toEqual([]);
+    expect(findPlaces(both, 'L1', SINGLE)).toHaveLength(5);
+    expect(findPlaces(both, 'L2', SINGLE)).toEqual([]);
+    expect(findPlaces(both, 'nowhere', SINGLE)).toEqual([]);
   });
 
   it('puts furniture first when asked, at the height of its top', () => {
@@ -88,7 +88,7 @@ describe('seekPlaces(plan, level, wanted)', () => {
 });
 
 describe('seekInputs(plan, level, wanted)', () => {
-  const inputs = (plan: Plan, wanted = SINGLE) => seekInputs(plan, 'L1', wanted);
+  const inputs = (plan: Plan, wanted = SINGLE) => searchInputs(plan, 'L1', wanted);
   const plan = denPlan();
   const [level] = plan.levels as [Level];
 
@@ -97,7 +97,7 @@ describe('seekInputs(plan, level, wanted)', () => {
     expect(inputs({ ...plan, title: 'Other', levels: [{ ...level, detectors }] })).toEqual(inputs(plan));
   });
 
-  it.each<[string, Plan, Wanted]>([
+  it.each<[string, Plan, PlaceQuery]>([
     ['a thing', { ...plan, levels: [{ ...level, objects: [desk] }] }, SINGLE],
     ['the purpose', { ...plan, site: { ...plan.site, purpose: 'property-transfer' } }, SINGLE],
     ['another level', { ...plan, levels: [level, emptyLevel('L2')] }, SINGLE],

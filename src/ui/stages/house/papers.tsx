@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { showDialog } from '../../../commands/panels.ts';
 import { usualPaper } from '../../../commands/sheet-files.ts';
-import type { JobPaper } from '../../../report/documents/papers.ts';
+import type { VisitDocument } from '../../../report/documents/draw-document.ts';
 import type { PaperName } from '../../../report/paper.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
@@ -14,7 +14,7 @@ const PAPERS = [
 ] as const;
 
 /** Documents to preview, print or save as a drawing. `kinds`: at least one. */
-export function Papers({ kinds }: { readonly kinds: readonly [JobPaper, ...JobPaper[]] }) {
+export function Papers({ kinds }: { readonly kinds: readonly [VisitDocument, ...VisitDocument[]] }) {
   const usual = useAppStore((state) => usualPaper(state.plan));
   const [chosen, setChosen] = useState<PaperName | null>(null);
   const [which, setWhich] = useState(kinds[0]);

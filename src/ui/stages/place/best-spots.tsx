@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'react';
 import { capital } from '../../../../geometry/messages/index.ts';
 import { formatMeasured } from '../../../../geometry/units/index.ts';
-import { PLACES } from '../../../platform/worker/seek.ts';
+import { PLACES } from '../../../platform/worker/find-places.ts';
 import { selectLevelBar, selectModel } from '../../../state/selectors.ts';
 import { useShown } from '../../../state/shown.ts';
 import { moveToPlace, type PlaceWords, setPlace } from '../../../state/spots.ts';

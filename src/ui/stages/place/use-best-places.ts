@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
-import { type BestPlace, seekInputs, type Wanted } from '../../../platform/worker/seek.ts';
-import { leaveLine, seek } from '../../../platform/worker/seeker.ts';
+import { type BestPlace, type PlaceQuery, searchInputs } from '../../../platform/worker/find-places.ts';
+import { cancelRequests, requestPlaces } from '../../../platform/worker/places-client.ts';
 import type { AppState } from '../../../state/app-state.ts';
 import { selectLevel, selectModel, selectProbe } from '../../../state/selectors.ts';
 import { describePlace, type PlaceWords } from '../../../state/spots.ts';
@@ -13,32 +13,32 @@ export interface Best {
   readonly places: readonly BestPlace[];
   /** Whether they are those of the plan as it stands. */
   readonly settled: boolean;
-  readonly wanted: Wanted;
+  readonly wanted: PlaceQuery;
 }
 
 /**
  * Returns the best places of the level in view at the shaded height, computed by a worker. A drag changes nothing until it ends.
  * Until a result is there the previous one is returned.
  */
-export function useBestPlaces(line: string, asked: Pick<Wanted, 'members' | 'count' | 'onFurniture'>): Best {
+export function useBestPlaces(line: string, asked: Pick<PlaceQuery, 'members' | 'count' | 'onFurniture'>): Best {
   const plan = useAppStore((state) => state.plan);
   const levelId = useAppStore((state) => selectLevel(atRest(state)).id);
   const probe = useAppStore((state) => selectProbe(atRest(state)));
-  const wanted: Wanted = { ...asked, probe };
-  const inputs = useSame(seekInputs(plan, levelId, wanted));
+  const wanted: PlaceQuery = { ...asked, probe };
+  const inputs = useSame(searchInputs(plan, levelId, wanted));
   const [found, setFound] = useState<Found | null>(null);
   const latest = useRef({ plan, levelId, wanted });
   latest.current = { plan, levelId, wanted };
   useEffect(() => {
     const timer = setTimeout(() => {
       const { plan: now, levelId: level, wanted: sought } = latest.current;
-      seek(line, now, level, sought, (places) => {
+      requestPlaces(line, now, level, sought, (places) => {
         setFound({ inputs, question: questionOf(level, sought), places });
       });
     }, REST_MS);
     return () => {
       clearTimeout(timer);
-      leaveLine(line);
+      cancelRequests(line);
     };
   }, [line, inputs]);
   const places = found?.question === questionOf(levelId, wanted) ? found.places : NONE;
@@ -52,7 +52,7 @@ interface Found {
 }
 
 /** A result of another search is never shown. */
-function questionOf(levelId: string, { members, onFurniture }: Wanted): string {
+function questionOf(levelId: string, { members, onFurniture }: PlaceQuery): string {
   return `${levelId} ${members} ${onFurniture}`;
 }
 

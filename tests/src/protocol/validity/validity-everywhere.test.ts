@@ -10,7 +10,7 @@ import { evaluateResults } from '../../../../src/protocol/results/evaluate-resul
 import { NEXT_STEPS } from '../../../../src/protocol/results/next-steps.ts';
 import { testHeadline } from '../../../../src/protocol/validity/headline.ts';
 import { VALIDITY_HEADLINE, type Validity } from '../../../../src/protocol/validity/validity.ts';
-import { drawJobPaper } from '../../../../src/report/documents/papers.ts';
+import { drawDocument } from '../../../../src/report/documents/draw-document.ts';
 import { drawSheets } from '../../../../src/report/draw-sheets.ts';
 import { testStateOf } from '../../../../src/state/test-state.ts';
 import { callCli } from '../../../helpers/call-cli.ts';
@@ -132,7 +132,7 @@ async function toldBy(plan: Plan) {
   const { code, out } = await callCli('readings', path, '--json');
   const { test, reasons, sets, house } = JSON.parse(out);
   const state = testStateOf(plan);
-  const log = drawJobPaper('log', { plan, paper: 'letter', date: '2026-03-20' });
+  const log = drawDocument('log', { plan, paper: 'letter', date: '2026-03-20' });
   const texts = log.flatMap((svg) => sheetTexts(svg).map(({ text }) => text)).join(' ');
   return {
     code,

@@ -3,12 +3,12 @@ import type { Plan } from '../../../../geometry/plan/model.ts';
 import { withAgreement } from '../../../../src/protocol/conditions/agreement.ts';
 import { withCondition } from '../../../../src/protocol/conditions/edit-conditions.ts';
 import { withHandOver, withLogEntry, withWeatherNote } from '../../../../src/protocol/custody/log-entries.ts';
-import { drawJobPaper, type JobPaper } from '../../../../src/report/documents/papers.ts';
+import { drawDocument, type VisitDocument } from '../../../../src/report/documents/draw-document.ts';
 import type { PaperName } from '../../../../src/report/paper.ts';
 import { samplePlan } from '../../../helpers/sample-files.ts';
 import { sheetTexts } from '../../../helpers/sheet-texts.ts';
 
-const KINDS: readonly JobPaper[] = ['notice', 'door-hanger', 'agreement', 'log'];
+const KINDS: readonly VisitDocument[] = ['notice', 'door-hanger', 'agreement', 'log'];
 export const PAPERS: readonly PaperName[] = ['letter', 'a4'];
 export const BOTH = KINDS.flatMap((kind) => PAPERS.map((paper) => [kind, paper] as const));
 
@@ -47,10 +47,10 @@ export function withPhotos(plan: Plan, detectors: readonly { readonly id: string
   return detectors.reduce((known, { id }) => withLogEntry(known, id, { photos }), plan);
 }
 
-export const draw = (which: JobPaper, plan: Plan, paper: PaperName = 'letter') =>
-  drawJobPaper(which, { plan, paper, date: '2026-03-05' });
+export const draw = (which: VisitDocument, plan: Plan, paper: PaperName = 'letter') =>
+  drawDocument(which, { plan, paper, date: '2026-03-05' });
 /** All words of all pages in one line. */
-export const words = (which: JobPaper, plan: Plan) =>
+export const words = (which: VisitDocument, plan: Plan) =>
   draw(which, plan)
     .flatMap((svg) => sheetTexts(svg).map(({ text }) => text))
     .join(' ')

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { withCondition } from '../../../../src/protocol/conditions/edit-conditions.ts';
 import { withHandOver, withLogEntry, withWeatherNote } from '../../../../src/protocol/custody/log-entries.ts';
-import { placedDetectors } from '../../../../src/report/documents/places.ts';
+import { placedDetectors } from '../../../../src/report/documents/detector-places.ts';
 
 import { bare, detector, draw, filled, timed, words } from './job-plans.ts';
 

@@ -5,15 +5,15 @@ import { withAgreement } from '../../../../src/protocol/conditions/agreement.ts'
 import { CONDITION_ITEMS } from '../../../../src/protocol/conditions/conditions-report.ts';
 import { withCondition } from '../../../../src/protocol/conditions/edit-conditions.ts';
 import { withLogEntry } from '../../../../src/protocol/custody/log-entries.ts';
-import type { JobPaper } from '../../../../src/report/documents/papers.ts';
-import { GROUPS } from '../../../../src/report/documents/words.ts';
+import type { VisitDocument } from '../../../../src/report/documents/draw-document.ts';
+import { GROUPS } from '../../../../src/report/documents/occupant-texts.ts';
 import { samplePlan } from '../../../helpers/sample-files.ts';
 import { sheetTexts } from '../../../helpers/sheet-texts.ts';
 
 import { bare, detector, draw, filled, PAPERS, timed, words } from './job-plans.ts';
 
 describe('what is asked of the people in the house', () => {
-  it.each<JobPaper>(['notice', 'door-hanger', 'agreement'])('stands on the %s, item by item', (kind) => {
+  it.each<VisitDocument>(['notice', 'door-hanger', 'agreement'])('stands on the %s, item by item', (kind) => {
     const text = words(kind, timed);
     for (const { notice, onlyWith } of CONDITION_ITEMS) if (notice && !onlyWith) expect(text).toContain(notice);
     expect(text).not.toContain('mitigation system switched on');

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import type { Computed } from '../../../../geometry/recheck/compare.ts';
-import { drawJobPaper } from '../../../../src/report/documents/papers.ts';
+import { drawDocument } from '../../../../src/report/documents/draw-document.ts';
 import { drawSheets } from '../../../../src/report/draw-sheets.ts';
 import { holdingPlan, houseLevel, pairAt } from '../../../helpers/holding-plan.ts';
 import { samplePlan } from '../../../helpers/sample-files.ts';
@@ -15,7 +15,7 @@ const together = (pages: readonly string[]) =>
 
 type Opinions = ReadonlyMap<string, Computed>;
 const log = (plan: Plan, computed?: Opinions) =>
-  together(drawJobPaper('log', { plan, paper: 'letter', date: '2026-03-20', ...(computed ? { computed } : {}) }));
+  together(drawDocument('log', { plan, paper: 'letter', date: '2026-03-20', ...(computed ? { computed } : {}) }));
 const sheets = (plan: Plan, computed?: Opinions) =>
   drawSheets({ plan, levelId: 'L1', paper: 'letter', date: '2026-03-20', ...(computed ? { computed } : {}) });
 const first = (plan: Plan, computed?: Opinions) => together(sheets(plan, computed).slice(0, 1));

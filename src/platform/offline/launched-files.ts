@@ -1,5 +1,5 @@
 /** Where the system opens plan files with the installed app, they come in here. @param open takes the files, all at once */
-export function takeHandedFiles(open: (files: File[]) => void): void {
+export function openLaunchedFiles(open: (files: File[]) => void): void {
   const { launchQueue } = window as unknown as { launchQueue?: LaunchQueue };
   launchQueue?.setConsumer(({ files }) => {
     void Promise.all(files.map((file) => file.getFile())).then(open);

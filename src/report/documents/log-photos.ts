@@ -6,13 +6,13 @@ import { COLOUR, LINE_MM } from '../style.ts';
 import { element, rectangle } from '../svg.ts';
 import { headingItem } from '../table.ts';
 import { shortened, type TextStyle } from '../text.ts';
-import { placedDetectors } from './places.ts';
+import { placedDetectors } from './detector-places.ts';
 
-/** mm. Five on a row: small, the file has them whole. */
+/** Size of a photo, mm, five in a row: the plan file has them in full size. */
 const PHOTO = { width: 46, height: 34, gap: 4 } as const;
 const NAME: TextStyle = { size: 2.75 };
 
-/** The photos of the detectors with whose they are, in rows; nothing where there are none. */
+/** Returns the photos of the detectors with their names, in rows. */
 export function photoItems(plan: Plan, width: number): readonly FlowItem[] {
   const photos = placedDetectors(plan).flatMap(({ detector, name }) =>
     logEntryOf(plan, detector.id).photos.map((image, i, { length }) =>

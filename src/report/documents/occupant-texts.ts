@@ -1,9 +1,9 @@
-/** What the papers say to people who may never have heard of radon. */
+/** Texts of the documents for occupants, who may never have heard of radon. */
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { conditionsReport } from '../../protocol/conditions/conditions-report.ts';
 import { isLongTerm } from '../../protocol/timing/exposure-window.ts';
 
-/** The list in the order of what one does with a thing. Every item with a notice belongs to one. */
+/** Checklist items by what the occupant does. Every item with a notice is in one group. */
 export const GROUPS = [
   { title: 'Keep shut', items: ['windows-closed', 'doors-closed'] },
   {
@@ -38,7 +38,7 @@ export interface AskedGroup {
 }
 
 /** What the people in the house are asked; without what the house does not have. */
-export function askedOfOccupants(plan: Plan): readonly AskedGroup[] {
+export function occupantRequests(plan: Plan): readonly AskedGroup[] {
   const asked = conditionsReport(plan).rows.filter(
     ({ state, item }) => state !== 'not-applicable' && item.notice !== '',
   );
@@ -49,18 +49,18 @@ export function askedOfOccupants(plan: Plan): readonly AskedGroup[] {
   return grouped.filter(({ asks }) => asks.length > 0);
 }
 
-/** That the gas harms: WHO Handbook on Indoor Radon, 2009 (from memory, unverified). */
+/** On the health effect: WHO Handbook on Indoor Radon, 2009 (from memory, unverified). */
 export const WHAT_IT_IS =
   'Radon is a gas from the ground. You cannot see or smell it. Breathed for years it can cause lung cancer, so the air in this house is measured.';
 
 const WHY_CLOSED =
   'The test is only right while the house stays shut. Air from outside thins the gas, and the result looks lower than it is.';
 
-/** That closed conditions give way to health: ANSI/AARST MAH-2019, 6.1.3 (seen in part). */
+/** Safety comes before closed-building conditions: ANSI/AARST MAH-2019, 6.1.3 (read in part). */
 export const SAFETY_FIRST =
   'Fire, a smell of gas, somebody ill: safety comes first. Open what you must, get out, call for help. Tell the tester later.';
 
-/** Why the house is shut; a long-term test lets people live as they do. */
+/** Returns why the building is kept closed; for a long-term test, that occupants live as usual. */
 export const whyClosed = (plan: Plan): string =>
   isLongTerm(plan)
     ? 'The test measures the air as you live in it: live as usual, and leave the detectors alone.'
@@ -69,8 +69,9 @@ export const whyClosed = (plan: Plan): string =>
 const IF_OPENED =
   'A window or door stood open, a fan or a fire was on: put it right at once, and write down what it was, when, and for how long.';
 
-/** What to do when something was not kept. */
-export const ifBroken = (plan: Plan): readonly string[] => (isLongTerm(plan) ? IF_TOUCHED : [IF_OPENED, ...IF_TOUCHED]);
+/** Returns what occupants do about a deviation. */
+export const deviationInstructions = (plan: Plan): readonly string[] =>
+  isLongTerm(plan) ? IF_TOUCHED : [IF_OPENED, ...IF_TOUCHED];
 
 const IF_TOUCHED: readonly string[] = [
   'A detector fell or was moved: leave it where it is and call the tester.',

@@ -1,4 +1,4 @@
-/** Where the detectors stand, in words. */
+/** Where the detectors are, in words. */
 
 import { roomAt } from '../../../geometry/check/room.ts';
 import { nearGaps, type Side } from '../../../geometry/dimension/wall-gaps.ts';
@@ -10,23 +10,23 @@ import type { Detector, Level, Plan } from '../../../geometry/plan/model.ts';
 import { TOUCHING } from '../../../geometry/snap/room-faces.ts';
 import { formatMeasured } from '../../../geometry/units/index.ts';
 import { roomTitle } from '../plan-room-names.ts';
-import { clipped } from './parts.ts';
+import { clipped } from './document-blocks.ts';
 
 export interface PlacedDetector {
   readonly detector: Detector;
   readonly name: string;
   readonly level: string;
   readonly room: string;
-  /** From its edge to the nearest walls, as one tapes it; empty where no wall is near. */
+  /** Distances from its rim to the nearest walls; empty where no wall is near. */
   readonly fromWalls: string;
-  /** Its underside above the floor. */
+  /** Height of its base above the floor. */
   readonly height: string;
 }
 
-/** Page degrees, clockwise from the right. */
+/** Degrees on the page, clockwise from +x. */
 const DIRECTION: Readonly<Record<Side, number>> = { right: 0, down: 90, left: 180, up: 270 };
 
-/** Every detector of the plan in order, level by level. */
+/** Returns every detector of the plan with its place, level by level. */
 export function placedDetectors(plan: Plan): readonly PlacedDetector[] {
   return plan.levels.flatMap((level) => {
     const model = level.detectors.length > 0 ? buildLevel(level) : null;
@@ -54,11 +54,11 @@ function wallWords({ display, site }: Plan, model: LevelModel, { at, radius }: D
   return capital(gaps.join(', '));
 }
 
-/** More than so many are only counted: people in the house look for a room, not for a label. */
+/** More detectors than this are counted, not named: occupants look for a room, not for a label. */
 const NAMED = 6;
 
-/** "A1 and A2: Family room, Basement", a room a line; of many detectors "9 detectors: Lounge, Bedroom 1 and …", a level a line. */
-export function placesInWords(plan: Plan): readonly string[] {
+/** Returns a line per room: "A1 and A2: Family room, Basement"; of many detectors a line per level: "9 detectors on Basement: Lounge, …". */
+export function describePlaces(plan: Plan): readonly string[] {
   const placed = placedDetectors(plan);
   const many = placed.length > NAMED;
   const places = new Map<string, PlacedDetector[]>();

@@ -7,7 +7,7 @@ import { bestSpots } from '../../../geometry/search/best-spots.ts';
 import type { Limit } from '../../../geometry/search/field/primitives.ts';
 
 /** What is looked for on a level. */
-export interface Wanted {
+export interface PlaceQuery {
   readonly probe: Probe;
   /** 1 for single places; more for detectors side by side. */
   readonly members: number;
@@ -35,7 +35,7 @@ export const PLACES = 5;
  * The best places of a level, the best first. None on a level that is not the one to test, whatever its distances. Takes up to some
  * hundred ms on a large level with much furniture: not for the middle of a gesture.
  */
-export function seekPlaces(plan: Plan, levelId: string, wanted: Wanted): readonly BestPlace[] {
+export function findPlaces(plan: Plan, levelId: string, wanted: PlaceQuery): readonly BestPlace[] {
   const level = plan.levels.find(({ id }) => id === levelId);
   if (!level || levelBar(plan, level)) return [];
   const { probe, members, count, onFurniture } = wanted;
@@ -50,10 +50,10 @@ export function seekPlaces(plan: Plan, levelId: string, wanted: Wanted): readonl
 }
 
 /** Everything that the answer hangs on. Detectors and words are not among it: to move one asks for nothing new. */
-export function seekInputs(
+export function searchInputs(
   plan: Plan,
   levelId: string,
-  { probe, members, count, onFurniture }: Wanted,
+  { probe, members, count, onFurniture }: PlaceQuery,
 ): readonly unknown[] {
   const level = plan.levels.find(({ id }) => id === levelId);
   const whichLevel = plan.levels.flatMap(({ id, name, order, living, ground }) => [id, name, order, living, ground]);

@@ -1,6 +1,6 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { SecondOpinion } from '../../../geometry/recheck/recheck.ts';
-import type { SecondAnswer, SecondCall } from './second-messages.ts';
+import type { RecheckRequest, RecheckResponse } from './recheck-messages.ts';
 
 const NOT_LOADED: SecondOpinion = { ok: false, cause: 'its code could not be loaded' };
 
@@ -12,7 +12,7 @@ let worker: Worker | null = null;
 let alone = typeof Worker === 'undefined';
 
 /** The verdicts of a plan computed a second time; the same plan is computed once. Never rejects: a failure is an answer. */
-export function computeAgain(plan: Plan): Promise<SecondOpinion> {
+export function recheckInWorker(plan: Plan): Promise<SecondOpinion> {
   const known = answers.get(plan);
   if (known) return known;
   const answer = new Promise<SecondOpinion>((done) => {
@@ -26,7 +26,7 @@ export function computeAgain(plan: Plan): Promise<SecondOpinion> {
 
 function ask(number: number, plan: Plan): void {
   if (alone) void computeHere(plan).then((opinion) => finish({ number, opinion }));
-  else theWorker().postMessage({ number, plan: withoutPictures(plan) } satisfies SecondCall);
+  else theWorker().postMessage({ number, plan: withoutPictures(plan) } satisfies RecheckRequest);
 }
 
 /** Pictures and photos are megabytes, and no verdict looks at them. */
@@ -34,7 +34,7 @@ function withoutPictures({ log: _, levels, ...rest }: Plan): Plan {
   return { ...rest, levels: levels.map(({ tracing: __, ...level }) => level) };
 }
 
-function finish({ number, opinion }: SecondAnswer): void {
+function finish({ number, opinion }: RecheckResponse): void {
   waiting.get(number)?.done(opinion);
   waiting.delete(number);
 }
@@ -51,7 +51,7 @@ async function computeHere(plan: Plan): Promise<SecondOpinion> {
 function theWorker(): Worker {
   if (worker) return worker;
   worker = new Worker(new URL('./second-worker.ts', import.meta.url), { type: 'module', name: 'second' });
-  worker.addEventListener('message', ({ data }: MessageEvent<SecondAnswer>) => finish(data));
+  worker.addEventListener('message', ({ data }: MessageEvent<RecheckResponse>) => finish(data));
   worker.addEventListener('error', () => {
     worker?.terminate();
     worker = null;

@@ -1,9 +1,9 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
-import type { BestPlace, Wanted } from './seek.ts';
-import type { SeekAnswer, SeekCall } from './seek-messages.ts';
+import type { BestPlace, PlaceQuery } from './find-places.ts';
+import type { PlacesRequest, PlacesResponse } from './places-messages.ts';
 
 interface Waiting {
-  readonly call: SeekCall;
+  readonly call: PlacesRequest;
   readonly done: (places: readonly BestPlace[]) => void;
 }
 
@@ -11,14 +11,20 @@ interface Waiting {
  * Asks the worker for good places. A caller hands over its own `line`: of the calls that wait in one line only the newest is
  * kept, so that a height slider leaves no queue behind. `done` is not called for those that are dropped.
  */
-export function seek(line: string, plan: Plan, levelId: string, wanted: Wanted, done: Waiting['done']): void {
+export function requestPlaces(
+  line: string,
+  plan: Plan,
+  levelId: string,
+  wanted: PlaceQuery,
+  done: Waiting['done'],
+): void {
   calls += 1;
   waiting.set(line, { call: { number: calls, plan, levelId, wanted }, done });
   next();
 }
 
 /** Drops what a line still waits for. */
-export function leaveLine(line: string): void {
+export function cancelRequests(line: string): void {
   waiting.delete(line);
 }
 
@@ -40,10 +46,10 @@ function next(): void {
   else theWorker().postMessage(call.call);
 }
 
-async function seekHere({ number, plan, levelId, wanted }: SeekCall): Promise<SeekAnswer> {
-  const { seekPlaces } = await import('./seek.ts');
+async function seekHere({ number, plan, levelId, wanted }: PlacesRequest): Promise<PlacesResponse> {
+  const { findPlaces } = await import('./find-places.ts');
   await new Promise((done) => setTimeout(done, 0));
-  return { number, places: seekPlaces(plan, levelId, wanted) };
+  return { number, places: findPlaces(plan, levelId, wanted) };
 }
 
 /** The next call is not held up; the page's own guard hears of it. */
@@ -53,7 +59,7 @@ function stumble(error: unknown): never {
   throw error;
 }
 
-function finish({ number, places }: SeekAnswer): void {
+function finish({ number, places }: PlacesResponse): void {
   if (running?.call.number !== number) return;
   const { done } = running;
   running = null;
@@ -64,7 +70,7 @@ function finish({ number, places }: SeekAnswer): void {
 function theWorker(): Worker {
   if (worker) return worker;
   worker = new Worker(new URL('./seek-worker.ts', import.meta.url), { type: 'module', name: 'seek' });
-  worker.addEventListener('message', ({ data }: MessageEvent<SeekAnswer>) => finish(data));
+  worker.addEventListener('message', ({ data }: MessageEvent<PlacesResponse>) => finish(data));
   worker.addEventListener('error', () => {
     worker?.terminate();
     worker = null;

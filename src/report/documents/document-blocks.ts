@@ -1,4 +1,4 @@
-/** Pieces that the papers of a job share: type for reading at a door, rows with a box, lines to write on, pages in columns. */
+/** Blocks that the documents of a test share: check boxes, blank lines to write on, pages in columns. */
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { Computed } from '../../../geometry/recheck/compare.ts';
 import { type Block, besides, indented, paragraph, space, stack } from '../block.ts';
@@ -8,19 +8,19 @@ import { type Area, inset, type PaperName } from '../paper.ts';
 import { COLOUR, LINE_MM } from '../style.ts';
 import { element, line, rectangle } from '../svg.ts';
 import { drawText, shortened, type TextStyle } from '../text.ts';
-import { saidDay, type TestTime } from './times.ts';
+import { formatDate, type TestTime } from './format-times.ts';
 
-/** What a paper is made of. */
-export interface PaperOrder {
+/** Input of a document. */
+export interface DocumentOrder {
   readonly plan: Plan;
   readonly paper: PaperName;
-  /** As ISO 8601 writes it: this code has no clock. */
+  /** ISO 8601 date of printing: this code has no clock. */
   readonly date: string;
-  /** What the second computation says of each detector, by id; left out, the paper says that there was one only. */
+  /** Outcome of the second computation by detector id; left out, the document states that verdicts were computed once. */
   readonly computed?: ReadonlyMap<string, Computed>;
 }
 
-/** Type sizes, mm: larger than on the drawing, for these are read standing. */
+/** Type sizes, mm: larger than on the plan, for reading at a distance. */
 export const READ: TextStyle = { size: 3.7 };
 export const READ_SOFT: TextStyle = { size: 3.1, colour: COLOUR.inkSoft };
 const READ_HEAD: TextStyle = { size: 4.6, weight: 'bold' };
@@ -28,12 +28,12 @@ const READ_TITLE: TextStyle = { size: 9, weight: 'bold' };
 
 const PAD = 7;
 const GUTTER = 10;
-/** Room to write by hand, mm. */
+/** Height of a line to write on, mm. */
 const HAND = 9;
 const BOX = { fill: 'none', stroke: COLOUR.ink, 'stroke-width': LINE_MM.box } as const;
 
-/** A sentence with an empty box before it, to be ticked by hand; crossed where that is already so. */
-export function ticked(text: string, width: number, style: TextStyle = READ, crossed = false): Block {
+/** Returns a sentence with a check box, crossed where `crossed`. */
+export function checkBox(text: string, width: number, style: TextStyle = READ, crossed = false): Block {
   const side = style.size * 0.8;
   return marked(text, width, style, (x, y) => {
     const top = y + style.size * 0.26;
@@ -47,8 +47,8 @@ export function ticked(text: string, width: number, style: TextStyle = READ, cro
   });
 }
 
-/** A sentence with a dot before it. */
-export function dotted(text: string, width: number, style: TextStyle = READ): Block {
+/** Returns a sentence with a bullet. */
+export function bullet(text: string, width: number, style: TextStyle = READ): Block {
   return marked(text, width, style, (x, y) =>
     element('circle', { cx: x + style.size * 0.5, cy: y + style.size * 0.66, r: style.size * 0.16, fill: COLOUR.ink }),
   );
@@ -60,8 +60,8 @@ function marked(text: string, width: number, style: TextStyle, mark: (x: number,
   return { height: words.height, draw: (x, y) => mark(x, y) + words.draw(x, y) };
 }
 
-/** A line to write on, what belongs there in small type under it; `written` stands on it where it is known. */
-export function toWrite(label: string, width: number, written = ''): Block {
+/** Returns a line to write on with its label below, filled in with `written` where that is known. */
+export function blankLine(label: string, width: number, written = ''): Block {
   const words = paragraph(label, width, READ_SOFT);
   return {
     height: HAND + words.height + 1,
@@ -72,8 +72,8 @@ export function toWrite(label: string, width: number, written = ''): Block {
   };
 }
 
-/** Lines to write on, next to one another. */
-export function toWriteBeside(
+/** Returns lines to write on, side by side. */
+export function blankLines(
   labels: readonly (string | readonly [label: string, written: string])[],
   width: number,
 ): Block {
@@ -81,18 +81,18 @@ export function toWriteBeside(
   return besides(
     labels.map((label, i) => {
       const [words, written] = typeof label === 'string' ? [label, ''] : label;
-      return { left: i * (each + 5), block: toWrite(words, each, written) };
+      return { left: i * (each + 5), block: blankLine(words, each, written) };
     }),
   );
 }
 
-/** Small boxes next to one another, to be ticked by hand. */
-export function choices(words: readonly string[], width: number, style: TextStyle = READ): Block {
+/** Returns check boxes side by side. */
+export function checkBoxes(words: readonly string[], width: number, style: TextStyle = READ): Block {
   const each = width / words.length;
-  return besides(words.map((text, i) => ({ left: i * each, block: ticked(text, each - 1, style) })));
+  return besides(words.map((text, i) => ({ left: i * each, block: checkBox(text, each - 1, style) })));
 }
 
-/** When, a row each: the name in bold, then the time, or what holds without one and a line to write it on. */
+/** Returns a row per time: its name, then the time, or a blank line with what applies until it is arranged. */
 export function timeRows(times: readonly TestTime[], width: number, style: TextStyle = READ): Block {
   const left = style.size * 9.6;
   const wide = width - left;
@@ -107,7 +107,7 @@ export function timeRows(times: readonly TestTime[], width: number, style: TextS
   );
 }
 
-/** A line to write on, level with the name beside it; under it what holds until then. */
+/** Returns a blank line on the name's baseline, with `otherwise` below. */
 function openTime(otherwise: string, width: number, style: TextStyle): Block {
   const top = style.size * 1.6;
   const words = paragraph(otherwise, width, { ...READ_SOFT, size: style.size * 0.86 });
@@ -120,30 +120,30 @@ function openTime(otherwise: string, width: number, style: TextStyle): Block {
 export const heading = (text: string, width: number): Block =>
   stack([space(2), paragraph(text, width, READ_HEAD), space(0.4)]);
 
-/** The name of a paper across the page, and which test it is for. */
-export function masthead(title: string, { plan, paper }: PaperOrder): Block {
+/** Returns the document's title over the page width, with the site. */
+export function masthead(title: string, { plan, paper }: DocumentOrder): Block {
   const { width } = inset(contentArea(paper), PAD);
   const under: TextStyle = { size: 4.6 };
   return stack([
     paragraph(title, width, READ_TITLE),
-    paragraph(shortened(placeOf(plan), width, under), width, under),
+    paragraph(shortened(siteLine(plan), width, under), width, under),
     space(3),
   ]);
 }
 
-/** A longer name is shortened where it stands among others. */
+/** Longest text, characters, in a table cell or list. */
 const LONG = 48;
 
 export const isLong = (text: string): boolean => text.length > LONG;
 
 export const clipped = (text: string): string => (isLong(text) ? `${text.slice(0, LONG - 1).trimEnd()}…` : text);
 
-/** The house as people call it. */
-export function placeOf({ site, title }: Plan): string {
+/** Returns the site's label, or the plan's title. */
+export function siteLine({ site, title }: Plan): string {
   return site.label.trim() || title.trim();
 }
 
-/** Columns of one page under a block across it, and how wide text in them may be. */
+/** Returns the columns of one page, `under` mm below its top. */
 function columnsOf(paper: PaperName, count: number, under = 0): readonly Area[] {
   const { x, y, width, height } = inset(contentArea(paper), PAD);
   const each = (width - (count - 1) * GUTTER) / count;
@@ -155,11 +155,11 @@ function columnsOf(paper: PaperName, count: number, under = 0): readonly Area[] 
   }));
 }
 
-/** Two columns under a head across the first page, over as many pages as they need. */
+/** Returns pages in two columns, below `head` on the first page. */
 export function pagesInColumns(
   head: Block,
   blocksFor: (width: number) => readonly Block[],
-  { paper }: PaperOrder,
+  { paper }: DocumentOrder,
   gap: number,
 ): readonly string[] {
   const [first, later] = [columnsOf(paper, 2, head.height), columnsOf(paper, 2)];
@@ -174,7 +174,7 @@ export function pagesInColumns(
   return pages;
 }
 
-/** The largest type that needs one page; the smallest where none does. */
+/** Returns the pages in the largest type that needs one page only, or in the smallest type. */
 export function onFewestPages(
   sizes: readonly number[],
   pages: (style: TextStyle) => readonly string[],
@@ -187,13 +187,32 @@ export function onFewestPages(
   return tried;
 }
 
-/** Each page in its frame, with the cautions and the title block at its foot. */
-export function framed({ plan, paper, date }: PaperOrder, name: string, pages: readonly string[]): readonly string[] {
+/** Returns each page with its frame, cautions and title block. */
+export function framed(
+  { plan, paper, date }: DocumentOrder,
+  name: string,
+  pages: readonly string[],
+): readonly string[] {
   return pages.map((content, i) =>
     drawPage(
-      { paper, plan, levelName: name, date: saidDay(date), scale: '', sheet: i + 1, sheets: pages.length, words: true },
+      {
+        paper,
+        plan,
+        levelName: name,
+        date: formatDate(date),
+        scale: '',
+        sheet: i + 1,
+        sheets: pages.length,
+        words: true,
+      },
       '',
       content,
     ),
   );
+}
+
+/** Returns who set out the detectors, where the log names one person for all; else empty. */
+export function testerOf({ log = [] }: Plan): string {
+  const names = new Set(log.map(({ placedBy }) => placedBy.trim()).filter(Boolean));
+  return names.size === 1 ? ([...names][0] ?? '') : '';
 }
