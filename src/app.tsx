@@ -23,7 +23,7 @@ import { EmptySheet } from './ui/stages/draw/empty-sheet.tsx';
 import { StageColumn } from './ui/stages/stage-column.tsx';
 import './app.css';
 
-// The sheet with its canvas library: loaded beside the start, which shows all else without it.
+// The sheet with its canvas library. The page asks for it when the start is there, not before: on a slow line it would hold up all else.
 const PlanCanvas = preloaded(() => import('./editor/plan-canvas.tsx').then((part) => part.PlanCanvas));
 const CommandMenu = later(() => import('./ui/menu/command-menu.tsx').then((part) => part.CommandMenu));
 const Dialogs = later(() => import('./ui/shell/dialogs.tsx').then((part) => part.Dialogs));

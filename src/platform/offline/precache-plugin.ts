@@ -14,8 +14,6 @@ const MANIFEST_FILE = 'app.webmanifest';
 /** The faces that the first picture is drawn with: asked for with the page, not after its scripts and styles. */
 const FIRST_FONTS = /atkinson-hyperlegible-(?:next-latin-400|next-latin-700|mono-latin-400)-normal.*\.woff2$/;
 
-const SHEET_MODULE = '/src/editor/plan-canvas.tsx';
-
 /** Makes the built app one that installs and opens offline: service worker with the list of all files, manifest, icons. */
 export function precachePlugin(): Plugin {
   return {
@@ -23,7 +21,7 @@ export function precachePlugin(): Plugin {
     apply: 'build',
     transformIndexHtml: {
       order: 'post',
-      handler: (_, context) => [...fontTags(context), ...sheetTags(context), ...appTags()],
+      handler: (_, context) => [...fontTags(context), ...appTags()],
     },
     generateBundle() {
       for (const icon of readdirSync(ICONS)) {
@@ -57,33 +55,6 @@ function fontTags({ bundle = {} }: IndexHtmlTransformContext): HtmlTagDescriptor
       attrs: { rel: 'preload', as: 'font', type: 'font/woff2', crossorigin: true, href: `./${name}` },
       injectTo: 'head',
     }));
-}
-
-/** The sheet is loaded by the start: its parts are asked for with the page, after what the page shows without it. */
-function sheetTags({ bundle = {} }: IndexHtmlTransformContext): HtmlTagDescriptor[] {
-  const chunks = Object.values(bundle).filter((part) => part.type === 'chunk');
-  const byName = new Map(chunks.map((chunk) => [chunk.fileName, chunk]));
-  const withImports = (names: readonly string[], found = new Set<string>()): Set<string> => {
-    for (const name of names) {
-      if (found.has(name)) continue;
-      found.add(name);
-      withImports(byName.get(name)?.imports ?? [], found);
-    }
-    return found;
-  };
-  const start = withImports(chunks.filter(({ isEntry }) => isEntry).map(({ fileName }) => fileName));
-  const sheet = chunks.filter(({ facadeModuleId }) => facadeModuleId?.endsWith(SHEET_MODULE));
-  const parts = [...withImports(sheet.map(({ fileName }) => fileName))].filter((name) => !start.has(name));
-  const styles = parts.flatMap((name) => [...(byName.get(name)?.viteMetadata?.importedCss ?? [])]);
-  const preload = (attrs: Record<string, string>): HtmlTagDescriptor => ({
-    tag: 'link',
-    attrs: { ...attrs, crossorigin: true, fetchpriority: 'low' },
-    injectTo: 'head',
-  });
-  return [
-    ...parts.map((name) => preload({ rel: 'modulepreload', href: `./${name}` })),
-    ...styles.map((name) => preload({ rel: 'preload', as: 'style', href: `./${name}` })),
-  ];
 }
 
 function appTags(): HtmlTagDescriptor[] {
