@@ -23,7 +23,10 @@ export default defineConfig({
             },
             { name: 'konva', test: /node_modules[\\/]konva[\\/]lib[\\/](?!shapes)/, priority: 2 },
             // One file: forty small ones are compressed worse and asked for one by one.
-            { name: 'sheet', test: /[\\/]src[\\/](?:editor[\\/](?!tracing-frame\.tsx)|drawing[\\/]|theme[\\/])/ },
+            {
+              name: 'sheet',
+              test: /[\\/]src[\\/](?:editor[\\/](?!overlay[\\/]tracing-frame)|drawing[\\/]|theme[\\/])/,
+            },
             { name: 'start', tags: ['$initial'], priority: 1 },
           ],
         },

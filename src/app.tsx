@@ -2,7 +2,7 @@ import { lazy, Suspense, useEffect } from 'react';
 import { useKeyboard } from './commands/keyboard.ts';
 import { usePanels } from './commands/panels.ts';
 import { useClipboardKeys } from './commands/use-clipboard.ts';
-import { useTracingFrame } from './editor/tracing-frame-store.ts';
+import { useTracingFrame } from './editor/overlay/tracing-frame-store.ts';
 import { useMenu } from './state/menu.ts';
 import { NO_DOUBTS } from './state/second.ts';
 import { useAppStore } from './state/store.ts';
@@ -29,7 +29,7 @@ const CommandMenu = later(() => import('./ui/menu/command-menu.tsx').then((part)
 const Dialogs = later(() => import('./ui/shell/dialogs.tsx').then((part) => part.Dialogs));
 
 // Grips, turning and snapping of a frame are what the canvas library is for; nothing else of the page needs it.
-const TracingFrame = lazy(() => import('./editor/tracing-frame.tsx'));
+const TracingFrame = lazy(() => import('./editor/overlay/tracing-frame.tsx'));
 
 /** The whole screen: the job on the left, the sheet in the middle, the slip beside it. */
 export function App() {

@@ -1,5 +1,5 @@
 import { useEffect } from 'react';
-import { nudger } from '../editor/nudger.ts';
+import { nudger } from '../editor/input/nudger.ts';
 import { isIdleLetter } from '../state/letter-keys.ts';
 import { useAppStore } from '../state/store.ts';
 import { type Command, targetOf } from './command.ts';

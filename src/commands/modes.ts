@@ -1,7 +1,7 @@
+import { isTyping } from '../editor/input/typing.ts';
 import { useLengths } from '../editor/lengths/store.ts';
 import { SHEET_ID } from '../editor/open-menu.ts';
-import { useTracingFrame } from '../editor/tracing-frame-store.ts';
-import { isTyping } from '../editor/typing.ts';
+import { useTracingFrame } from '../editor/overlay/tracing-frame-store.ts';
 import { useMenu } from '../state/menu.ts';
 import { useAppStore } from '../state/store.ts';
 import { usePanels } from './panels.ts';

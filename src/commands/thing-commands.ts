@@ -8,7 +8,7 @@ import {
 } from '../../geometry/edit/index.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
 import { anchorOf } from '../../geometry/snap/pick.ts';
-import { useSketch } from '../editor/sketch.ts';
+import { useSketch } from '../editor/overlay/sketch.ts';
 import type { FoundItem } from '../state/plan-edits.ts';
 import { selectLevel } from '../state/selectors.ts';
 import type { Command, Target } from './command.ts';

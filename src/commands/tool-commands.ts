@@ -1,10 +1,10 @@
-import { moveCross, pressAtCross } from '../editor/keyboard-cross.ts';
-import { nudger } from '../editor/nudger.ts';
+import { moveCross, pressAtCross } from '../editor/input/keyboard-cross.ts';
+import { nudger } from '../editor/input/nudger.ts';
+import { ARROWS, panByArrow } from '../editor/input/sheet-keys.ts';
 import { openMenuByKey } from '../editor/open-menu.ts';
-import { ARROWS, panByArrow } from '../editor/sheet-keys.ts';
-import { useSketch } from '../editor/sketch.ts';
+import { useSketch } from '../editor/overlay/sketch.ts';
+import { useTracingFrame } from '../editor/overlay/tracing-frame-store.ts';
 import { activeTool } from '../editor/tools/active-tool.ts';
-import { useTracingFrame } from '../editor/tracing-frame-store.ts';
 import { useAppStore } from '../state/store.ts';
 import { SELECT_TOOL } from '../state/tool.ts';
 import type { Command, Target } from './command.ts';

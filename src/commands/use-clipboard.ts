@@ -1,5 +1,5 @@
 import { useEffect } from 'react';
-import { isTyping } from '../editor/typing.ts';
+import { isTyping } from '../editor/input/typing.ts';
 import { useMenu } from '../state/menu.ts';
 import { useAppStore } from '../state/store.ts';
 import { copied, paste, reachedSystem } from './clipboard.ts';

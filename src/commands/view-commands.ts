@@ -1,4 +1,4 @@
-import { spaceBar } from '../editor/sheet-keys.ts';
+import { spaceBar } from '../editor/input/sheet-keys.ts';
 import { pannedBy, toScreen } from '../state/viewport.ts';
 import type { Command, Target } from './command.ts';
 import { plain, type Shortcut, withAny } from './shortcut.ts';

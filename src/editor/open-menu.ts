@@ -2,7 +2,7 @@ import type { XY } from '../../geometry/plan/model.ts';
 import { anchorOf, type Hit } from '../../geometry/snap/pick.ts';
 import { openMenu } from '../state/menu.ts';
 import { toPlan, toScreen } from '../state/viewport.ts';
-import { useSketch } from './sketch.ts';
+import { useSketch } from './overlay/sketch.ts';
 import { currentLevel, store } from './tools/tool-context.ts';
 import type { ToolPoint } from './tools/tool-controller.ts';
 

@@ -3,29 +3,29 @@ import { useMenu } from '../state/menu.ts';
 import { selectLevel } from '../state/selectors.ts';
 import { useShown } from '../state/shown.ts';
 import { useAppStore } from '../state/store.ts';
-import { letDetectorsGlide } from './glide.ts';
-import { LengthBox } from './length-box.tsx';
+import { listenToPointers } from './input/pointers.ts';
+import { spaceBar } from './input/sheet-keys.ts';
+import { LengthBox } from './lengths/length-box.tsx';
 import { useLengths } from './lengths/store.ts';
 import { TypedLength } from './lengths/typed-length.tsx';
 import { SHEET_ID } from './open-menu.ts';
+import { animateMovedDetectors } from './overlay/move-animation.ts';
 import { OVERLAY } from './overlay/overlay.ts';
-import { usePictures } from './picture-store.ts';
-import { listenToPointers } from './pointers.ts';
-import { spaceBar } from './sheet-keys.ts';
-import { clearSketch, useSketch } from './sketch.ts';
+import { clearSketch, useSketch } from './overlay/sketch.ts';
 import { GROUND } from './stage/ground.ts';
 import { createSheetStage } from './stage/sheet-stage.ts';
+import { useTracingImages } from './stage/tracing-images.ts';
 import { exposeForTests } from './test-hook.ts';
 import { setActiveTool } from './tools/active-tool.ts';
 import { createTool } from './tools/create-tool.ts';
 import type { ToolController } from './tools/tool-controller.ts';
 import './plan-canvas.css';
 
-/** The sheet: the level in view, drawn, and everything that a hand does on it. Fills its parent. */
+/** The sheet: draws the level in view and takes what pointers do on it. Fills its parent. */
 export function PlanCanvas() {
   const sheet = useRef<HTMLDivElement>(null);
   const canvases = useRef<HTMLDivElement>(null);
-  const hand = useRef<ToolController>(undefined);
+  const controller = useRef<ToolController>(undefined);
   const tool = useAppStore((state) => state.tool);
   const levelName = useAppStore((state) => selectLevel(state).name);
   const cursor = useSketch((sketch) => sketch.cursor);
@@ -34,19 +34,19 @@ export function PlanCanvas() {
   useSheetStage(canvases);
   useLayoutEffect(() => {
     clearSketch();
-    hand.current = createTool(tool);
-    setActiveTool(hand.current);
-    // A thing in hand can be set down by keyboard at once.
+    controller.current = createTool(tool);
+    setActiveTool(controller.current);
+    // What the tool places can be placed by keyboard at once.
     if (tool.kind !== 'select') sheet.current?.focus({ preventScroll: true });
     else useSketch.setState({ cross: null, cursor: 'default' });
-    return () => hand.current?.leave?.();
+    return () => controller.current?.leave?.();
   }, [tool]);
   useEffect(() => {
     const element = sheet.current;
     if (!element) return;
-    const current = () => hand.current as ToolController;
+    const current = () => controller.current as ToolController;
     const stopPointers = listenToPointers(element, current, spaceBar.isDown);
-    const stopGliding = letDetectorsGlide();
+    const stopGliding = animateMovedDetectors();
     const hide = exposeForTests(element);
     return () => {
       stopPointers();
@@ -70,7 +70,7 @@ export function PlanCanvas() {
       <div ref={canvases} className="plan-canvas__stage" />
       <TypedLength onDone={() => sheet.current?.focus({ preventScroll: true })} />
       <LengthBox
-        hand={() => hand.current as ToolController}
+        controller={() => controller.current as ToolController}
         onDone={() => sheet.current?.focus({ preventScroll: true })}
       />
     </div>
@@ -78,7 +78,7 @@ export function PlanCanvas() {
 }
 
 /** The stores that the pictures are made from. */
-const STORES = [useAppStore, useSketch, useShown, useMenu, usePictures, useLengths] as const;
+const STORES = [useAppStore, useSketch, useShown, useMenu, useTracingImages, useLengths] as const;
 
 /** The Konva stage. React makes its container once; what is on it follows the stores by itself. */
 function useSheetStage(container: React.RefObject<HTMLDivElement | null>): void {

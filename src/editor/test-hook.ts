@@ -1,7 +1,7 @@
 import type { XY } from '../../geometry/plan/model.ts';
 import { useAppStore } from '../state/store.ts';
 import { toPlan, toScreen } from '../state/viewport.ts';
-import { useSketch } from './sketch.ts';
+import { useSketch } from './overlay/sketch.ts';
 import { isFramePending } from './stage/frame-loop.ts';
 import { type PaintCounts, paintCounts } from './stage/paint-counts.ts';
 

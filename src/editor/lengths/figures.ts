@@ -201,9 +201,9 @@ export function figurePlaceOf(subject: LengthSubject): XY | null {
 /** Lights the figure under the pointer; answers whether one is there. */
 export function lightFigure(point: ToolPoint): boolean {
   const figure = figureAt(point);
-  const { lit } = useLengths.getState();
-  const same = figure === null ? lit === null : sameSubject(figure.subject, lit);
-  if (!same) useLengths.setState({ lit: figure?.subject ?? null });
+  const { highlighted } = useLengths.getState();
+  const same = figure === null ? highlighted === null : sameSubject(figure.subject, highlighted);
+  if (!same) useLengths.setState({ highlighted: figure?.subject ?? null });
   return figure !== null;
 }
 

@@ -10,19 +10,19 @@ import { sameSubject } from './subject.ts';
 
 /** What the selected thing is taped by, and the figure that the pointer or the keyboard is at. */
 export function paintFigures(pen: Pen, state: AppState): void {
-  const { open, lit } = useLengths.getState();
+  const { open, highlighted } = useLengths.getState();
   const { own, all } = figuresOn(pen, state);
   for (const { line } of own) paintDimensionLine(pen, px(pen, line[0]), px(pen, line[1]));
   for (const figure of own) paintTag(pen, figure, false);
   if (state.draft || state.live) return;
-  for (const subject of [lit, open?.subject ?? null]) {
+  for (const subject of [highlighted, open?.subject ?? null]) {
     const figure = all.find((each) => sameSubject(each.subject, subject));
     if (figure) paintTag(pen, figure, true);
   }
 }
 
 /** The figure on a small tag with an edge: it is there to be pressed. */
-function paintTag(pen: Pen, { middle, angle, text, width }: Figure, lit: boolean): void {
+function paintTag(pen: Pen, { middle, angle, text, width }: Figure, highlighted: boolean): void {
   const { ctx, theme, view } = pen;
   const at: XY = [middle[0] + view.x, middle[1] + view.y];
   within(pen, () => {
@@ -30,9 +30,9 @@ function paintTag(pen: Pen, { middle, angle, text, width }: Figure, lit: boolean
     ctx.rotate(angle);
     ctx.beginPath();
     ctx.roundRect(-width / 2 - 5, -10, width + 10, 20, RADIUS_PX.card);
-    ctx.fillStyle = lit ? theme.accent : theme.card;
+    ctx.fillStyle = highlighted ? theme.accent : theme.card;
     ctx.fill();
     stroke(pen, theme.accent, LINE_PX.dimension);
   });
-  drawText(pen, text, at, { ...FINE, bold: true, colour: lit ? theme.onAccent : theme.dimension }, angle);
+  drawText(pen, text, at, { ...FINE, bold: true, colour: highlighted ? theme.onAccent : theme.dimension }, angle);
 }

@@ -40,11 +40,11 @@ interface Lengths {
   /** The one that was open last: from there the keys go on. */
   readonly left: LengthSubject | null;
   /** The figure under the pointer. */
-  readonly lit: LengthSubject | null;
+  readonly highlighted: LengthSubject | null;
 }
 
 /** The length on the sheet that is pressed or waits to be typed. Never in the plan, never in the history. */
-export const useLengths = create<Lengths>()(() => ({ open: null, left: null, lit: null }));
+export const useLengths = create<Lengths>()(() => ({ open: null, left: null, highlighted: null }));
 
 /** A field for one length; `typing` puts the keys into it at once. */
 export function openLength(subject: LengthSubject, typing: boolean, first: string | null = null): void {

@@ -6,8 +6,8 @@ import { useShown } from '../../state/shown.ts';
 import { shownReports } from '../../state/shown-results.ts';
 import { useAppStore } from '../../state/store.ts';
 import { useLengths } from '../lengths/store.ts';
-import { type Sketch, useSketch } from '../sketch.ts';
 import type { Inputs } from '../stage/picture.ts';
+import { type Sketch, useSketch } from './sketch.ts';
 
 /** Returns everything that the overlay is made from. All of its pictures share it: where labels find room hangs on one another. */
 export function readOverlay(): Inputs {

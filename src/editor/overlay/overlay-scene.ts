@@ -7,14 +7,14 @@ import { selectDragged, selectLevel } from '../../state/selectors.ts';
 import { shownReports } from '../../state/shown-results.ts';
 import { useAppStore } from '../../state/store.ts';
 import { toScreen } from '../../state/viewport.ts';
-import { judgedGhost } from '../ghost.ts';
 import { figuresOn } from '../lengths/figures.ts';
 import { selectNamed } from '../named.ts';
 import type { DrawnDetector } from '../paint/detectors.ts';
 import { createPlaces, type Places } from '../paint/names/places.ts';
 import { type SheetNames, sheetNames } from '../paint/names/sheet-names.ts';
 import type { Pen } from '../paint/pen.ts';
-import { type Sketch, useSketch } from '../sketch.ts';
+import { detectorPreview } from './detector-preview.ts';
+import { type Sketch, useSketch } from './sketch.ts';
 
 /** Room that a detector takes, px: labels keep off it. */
 const DETECTOR_PX = 30;
@@ -64,7 +64,7 @@ function detectorsOf(state: AppState, sketch: Sketch): readonly DrawnDetector[] 
       chosen: state.selection.includes(each.id),
     };
   });
-  const preview = judgedGhost(state, sketch);
+  const preview = detectorPreview(state, sketch);
   return preview ? [...standing, { ...preview, chosen: true }] : standing;
 }
 

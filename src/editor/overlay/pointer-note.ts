@@ -16,9 +16,9 @@ import { selectDragged, selectHoverChecks, selectLevel, selectModel, selectShown
 import { shownReports } from '../../state/shown-results.ts';
 import { toScreen } from '../../state/viewport.ts';
 import { selectWhyNotWords } from '../../state/why-not.ts';
-import { judgedGhost } from '../ghost.ts';
 import type { PointerNote } from '../paint/note.ts';
-import type { Sketch } from '../sketch.ts';
+import { detectorPreview } from './detector-preview.ts';
+import type { Sketch } from './sketch.ts';
 
 /** What stands beside the pointer: the verdict of what is carried, lengths of what is drawn, or why not here. */
 export function pointerNote(state: AppState, sketch: Sketch): PointerNote | null {
@@ -35,8 +35,8 @@ export function pointerNote(state: AppState, sketch: Sketch): PointerNote | null
     const report = shownReports(state).find(({ id }) => id === carried.id);
     return report ? verdictNote(carried, report, state.live.byTouch) : null;
   }
-  const ghost = judgedGhost(state, sketch);
-  if (ghost) return verdictNote(ghost.detector, ghost.report, false);
+  const preview = detectorPreview(state, sketch);
+  if (preview) return verdictNote(preview.detector, preview.report, false);
   const pointer = sketch.cross ?? sketch.pointer;
   if (!pointer) return null;
   if (sketch.reading.length > 0)

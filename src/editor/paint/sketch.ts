@@ -6,7 +6,7 @@ import { jambCorners } from '../../../geometry/snap/opening-symbol.ts';
 import { formatMeasured } from '../../../geometry/units/index.ts';
 import { outlinePart } from '../../drawing/things.ts';
 import { LINE_PX } from '../../theme/tokens.ts';
-import type { Sketch } from '../sketch.ts';
+import type { Sketch } from '../overlay/sketch.ts';
 import { paintShapes } from './canvas.ts';
 import { paintDimensionLine } from './names/dimensions.ts';
 import { lengthPx, type Pen, px, stroke, traceLine, traceRing } from './pen.ts';
@@ -41,17 +41,17 @@ export function paintSketch(pen: Pen, sketch: Sketch, chain: DrawnChain | null, 
   paintGuides(pen, sketch);
   if (chain) paintChain(pen, chain);
   if (sketch.box) paintBox(pen, sketch.box);
-  if (sketch.opening) paintOpeningGhost(pen, sketch.opening, level);
-  if (sketch.ghost) {
-    const parts = [outlinePart(sketch.ghost)];
+  if (sketch.opening) paintOpeningPreview(pen, sketch.opening, level);
+  if (sketch.previewShape) {
+    const parts = [outlinePart(sketch.previewShape)];
     paintShapes(pen, [
       { ink: { fill: 'fixtureFill', opacity: 0.7 }, parts },
       { ink: { line: 'fixture', color: 'accent', dash: 'overhead' }, parts },
     ]);
   }
-  if (sketch.ghostName) {
+  if (sketch.previewName) {
     const style = { ...READ, colour: pen.theme.accent, halo: pen.theme.paper };
-    drawText(pen, sketch.ghostName.name, px(pen, sketch.ghostName.at), style);
+    drawText(pen, sketch.previewName.name, px(pen, sketch.previewName.at), style);
   }
   for (const gap of sketch.gaps) paintGap(pen, gap);
   if (sketch.marquee) paintMarquee(pen, sketch.marquee);
@@ -107,25 +107,25 @@ function paintBox(pen: Pen, [a, b]: NonNullable<Sketch['box']>): void {
 }
 
 /** The opening in its wall, and the two lengths that set it out. */
-function paintOpeningGhost(pen: Pen, ghost: NonNullable<Sketch['opening']>, level: Level): void {
+function paintOpeningPreview(pen: Pen, preview: NonNullable<Sketch['opening']>, level: Level): void {
   const { ctx, theme } = pen;
-  const corners = jambCorners(level, { id: '', ...ghost.opening });
+  const corners = jambCorners(level, { id: '', ...preview.opening });
   if (!corners) return;
   const { near, far } = corners;
-  const tone = ghost.refusal ? theme.verdict.blocked.line : theme.accent;
+  const tone = preview.refusal ? theme.verdict.blocked.line : theme.accent;
   ctx.beginPath();
   traceRing(pen, [near[0], far[0], far[1], near[1]]);
   ctx.fillStyle = theme.paper;
   ctx.fill();
-  stroke(pen, tone, LINE_PX.detector, ghost.refusal ? [4, 3] : []);
-  if (ghost.refusal) return;
+  stroke(pen, tone, LINE_PX.detector, preview.refusal ? [4, 3] : []);
+  if (preview.refusal) return;
   // Off the wall, on the side that is measured from.
   const [left, right] = near.map((corner) => px(pen, corner)) as [XY, XY];
-  const [fx, fy] = px(pen, ghost.offsets[0][1]);
+  const [fx, fy] = px(pen, preview.offsets[0][1]);
   const [mx, my] = [(left[0] + right[0]) / 2, (left[1] + right[1]) / 2];
   const reach = Math.hypot(fx - mx, fy - my) || 1;
   const off = ([x, y]: XY): XY => [x + ((fx - mx) / reach) * OFF_WALL_PX, y + ((fy - my) / reach) * OFF_WALL_PX];
-  for (const [from, to] of ghost.offsets) paintDimensionLine(pen, off(px(pen, from)), off(px(pen, to)));
+  for (const [from, to] of preview.offsets) paintDimensionLine(pen, off(px(pen, from)), off(px(pen, to)));
 }
 
 /** A dimension line with its length, read from below. */

@@ -1,5 +1,5 @@
 import type { Tracing } from '../../../geometry/plan/model.ts';
-import { negativeOf } from '../picture-store.ts';
+import { negativeOf } from '../stage/tracing-images.ts';
 import { type Pen, px, within } from './pen.ts';
 
 /**

@@ -14,9 +14,9 @@ import { paintSheetNames, spoiltNames } from '../paint/names/sheet-names.ts';
 import { paintSheet } from '../paint/paper.ts';
 import { isSeen } from '../paint/pen.ts';
 import { paintTracing } from '../paint/tracing.ts';
-import { pictureOf } from '../picture-store.ts';
 import { dirtyBySelection, dirtyInRegion, dirtyInWalls } from './dirty-extents.ts';
 import { type Picture, picture } from './picture.ts';
+import { tracingImageOf } from './tracing-images.ts';
 
 const extentOf = memoize((level: Parameters<typeof levelExtent>[0]) => ({ extent: levelExtent(level) }));
 
@@ -43,7 +43,7 @@ const TRACING = picture({
   name: 'tracing',
   read: () => {
     const { tracing } = selectLevel(useAppStore.getState());
-    return [tracing, tracing?.shown ? pictureOf(tracing.image) : null];
+    return [tracing, tracing?.shown ? tracingImageOf(tracing.image) : null];
   },
   paint: (pen, [tracing, bitmap]) => {
     if (tracing && bitmap) paintTracing(pen, tracing, bitmap);

@@ -48,7 +48,7 @@ export interface SheetLayer {
 }
 
 /**
- * A Konva layer with a shape for each picture. It is drawn by hand from the frame loop, through a clip of the dirty rectangle, and
+ * A Konva layer with a shape for each picture. It is drawn from the frame loop, not by the library, through a clip of the dirty rectangle, and
  * never cleared as a whole.
  * @param opaque the lowest picture covers everything, so that nothing has to be erased before
  */

@@ -46,7 +46,7 @@ export function createSheetStage(container: HTMLDivElement, { ground, overlay }:
     const { viewport, stageSize: size, theme, plan } = useAppStore.getState();
     if (size.width <= 0) return;
     const ratio = pixelRatio();
-    fit(stage, layers, size, ratio);
+    resizeToFit(stage, layers, size, ratio);
     // All canvases are scaled, or none: labels on one are laid out for what the other shows.
     const isCheap = layers.every(({ cost }) => cost() < EXPENSIVE_MS);
     const view = { viewport, size, theme, unit: plan.display.length, ratio, atRest, isCheap };
@@ -88,7 +88,7 @@ function pixelRatio(): number {
 }
 
 /** Sets size and pixel ratio where they differ: that empties the canvases. */
-function fit(stage: Stage, layers: readonly SheetLayer[], { width, height }: SizePx, ratio: number): void {
+function resizeToFit(stage: Stage, layers: readonly SheetLayer[], { width, height }: SizePx, ratio: number): void {
   Konva.pixelRatio = ratio;
   const [across, down] = [width + 2 * MARGIN_PX, height + 2 * MARGIN_PX];
   if (stage.width() !== across || stage.height() !== down) stage.size({ width: across, height: down });

@@ -1,5 +1,5 @@
 import { openMenuFor } from '../open-menu.ts';
-import { useSketch } from '../sketch.ts';
+import { useSketch } from '../overlay/sketch.ts';
 import { store } from './tool-context.ts';
 import type { ToolController, ToolPoint } from './tool-controller.ts';
 

@@ -2,7 +2,7 @@ import { USUAL_DETECTOR } from '../../../geometry/plan/items.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
 import { baseHeightAfterMove } from '../../../geometry/snap/base-height.ts';
 import { onGrid } from '../../../geometry/snap/snap-point.ts';
-import { useSketch } from '../sketch.ts';
+import { useSketch } from '../overlay/sketch.ts';
 import type { Drag } from './drag.ts';
 import { currentLevel, gridFor, store } from './tool-context.ts';
 import type { ToolPoint } from './tool-controller.ts';

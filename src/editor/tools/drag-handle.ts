@@ -6,7 +6,7 @@ import { wallOtherEnd } from '../../../geometry/snap/pick.ts';
 import { facesAbout } from '../../../geometry/snap/room-faces.ts';
 import { RIGHT_ANGLES, snapPoint } from '../../../geometry/snap/snap-point.ts';
 import { selectModel } from '../../state/selectors.ts';
-import { useSketch } from '../sketch.ts';
+import { useSketch } from '../overlay/sketch.ts';
 import { type Drag, levelDrag } from './drag.ts';
 import { handleMeasure } from './handle-measure.ts';
 import { currentLevel, gridFor, store, targets } from './tool-context.ts';

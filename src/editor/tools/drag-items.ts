@@ -5,7 +5,7 @@ import { type Outline, outlineOf } from '../../../geometry/snap/face-gap.ts';
 import { facesAbout } from '../../../geometry/snap/room-faces.ts';
 import { snapMove } from '../../../geometry/snap/snap-move.ts';
 import { selectModel } from '../../state/selectors.ts';
-import { useSketch } from '../sketch.ts';
+import { useSketch } from '../overlay/sketch.ts';
 import { type Drag, levelDrag } from './drag.ts';
 import { currentLevel, gridFor, store } from './tool-context.ts';
 import type { ToolPoint } from './tool-controller.ts';

@@ -1,6 +1,6 @@
 import type { XY } from '../../../geometry/plan/model.ts';
 import { extentBetween, itemsWithin } from '../../../geometry/snap/pick.ts';
-import { clearSketch, useSketch } from '../sketch.ts';
+import { clearSketch, useSketch } from '../overlay/sketch.ts';
 import { currentLevel, returnToSelect, store } from './tool-context.ts';
 import type { ToolController, ToolPoint } from './tool-controller.ts';
 

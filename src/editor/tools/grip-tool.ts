@@ -1,4 +1,4 @@
-import { clearSketch } from '../sketch.ts';
+import { clearSketch } from '../overlay/sketch.ts';
 import type { Drag } from './drag.ts';
 import { dragHandle } from './drag-handle.ts';
 import { handleAt } from './select-tool.ts';

@@ -6,7 +6,7 @@ import { anchorOf } from '../../../geometry/snap/pick.ts';
 import { onGrid } from '../../../geometry/snap/snap-point.ts';
 import { withLevel } from '../../state/plan-edits.ts';
 import { SELECT_TOOL } from '../../state/tool.ts';
-import { clearSketch, useSketch } from '../sketch.ts';
+import { clearSketch, useSketch } from '../overlay/sketch.ts';
 import { commitPreview } from './drag.ts';
 import { snappedMove } from './drag-items.ts';
 import { currentLevel, gridFor, store } from './tool-context.ts';

@@ -2,7 +2,7 @@ import { withTracing } from '../../../geometry/edit/index.ts';
 import type { Mm, Plan, Tracing, XY } from '../../../geometry/plan/model.ts';
 import { roundPoint } from '../../../geometry/plane/point.ts';
 import { selectLevel } from '../../state/selectors.ts';
-import { ARROWS, stepFor } from '../sheet-keys.ts';
+import { ARROWS, stepFor } from '../input/sheet-keys.ts';
 import { store } from './tool-context.ts';
 import type { ToolController, ToolPoint } from './tool-controller.ts';
 

@@ -6,33 +6,33 @@ import { formatMeasured } from '../../../geometry/units/index.ts';
 import { openingLike } from '../../state/same-again.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { askForOpening } from '../lengths/set-out.ts';
-import { clearSketch, type OpeningGhost, useSketch } from '../sketch.ts';
+import { clearSketch, type OpeningPreview, useSketch } from '../overlay/sketch.ts';
 import { currentLevel, gridFor, store } from './tool-context.ts';
 import type { ToolController, ToolPoint } from './tool-controller.ts';
 
 /** Puts a door, window or passage into a wall; until then previews it at the pointer with its distances to both corners. */
 export function createOpeningTool(kind: OpeningKind): ToolController {
-  const show = (point: ToolPoint): OpeningGhost | null => {
-    const ghost = ghostAt(kind, point);
-    useSketch.setState({ opening: ghost, reading: ghost ? offsetsInWords(ghost) : [] });
-    return ghost;
+  const show = (point: ToolPoint): OpeningPreview | null => {
+    const preview = previewAt(kind, point);
+    useSketch.setState({ opening: preview, reading: preview ? offsetsInWords(preview) : [] });
+    return preview;
   };
   return {
     hover: show,
     down: () => undefined,
     drag: show,
     up: (point) => {
-      const ghost = show(point);
-      if (!ghost) {
+      const preview = show(point);
+      if (!preview) {
         store().say(`A ${OPENING_NOUN[kind]} goes into a wall. Press on the wall.`);
         return;
       }
-      if (ghost.refusal) {
-        store().say(ghost.refusal);
+      if (preview.refusal) {
+        store().say(preview.refusal);
         return;
       }
       clearSketch();
-      const id = store().addItem('openings', ghost.opening);
+      const id = store().addItem('openings', preview.opening);
       if (id && !point.touch) askForOpening(id);
     },
     cancel: () => {
@@ -42,7 +42,7 @@ export function createOpeningTool(kind: OpeningKind): ToolController {
   };
 }
 
-function ghostAt(kind: OpeningKind, point: ToolPoint): OpeningGhost | null {
+function previewAt(kind: OpeningKind, point: ToolPoint): OpeningPreview | null {
   const level = currentLevel();
   const place = wallAt(level, point.plan, point.reach * 2);
   if (!place) return null;
@@ -61,7 +61,7 @@ function ghostAt(kind: OpeningKind, point: ToolPoint): OpeningGhost | null {
   return { wall, opening, refusal, offsets: cornerLines(selectModel(store()), wall, fit.offset, width, point.plan) };
 }
 
-function offsetsInWords({ offsets, refusal }: OpeningGhost): readonly string[] {
+function offsetsInWords({ offsets, refusal }: OpeningPreview): readonly string[] {
   if (refusal) return [refusal];
   const unit = store().plan.display.length;
   const [near, far] = offsets.map((line) => formatMeasured(distance(...line), unit));

@@ -17,7 +17,7 @@ import { fixtureLike, objectLike } from '../../state/same-again.ts';
 import { selectModel } from '../../state/selectors.ts';
 import type { Tool } from '../../state/tool.ts';
 import { askForThing } from '../lengths/set-out.ts';
-import { clearSketch, useSketch } from '../sketch.ts';
+import { clearSketch, useSketch } from '../overlay/sketch.ts';
 import { currentLevel, gridFor, keepsTool, returnToSelect, store } from './tool-context.ts';
 import type { ToolController, ToolPoint } from './tool-controller.ts';
 import { gapsOfShape } from './wall-gaps.ts';
@@ -58,13 +58,13 @@ export function createPlaceTool(tool: PlaceTool): ToolController {
 
 function showGhost(tool: PlaceTool, point: ToolPoint, turns: number): void {
   if (tool.kind === 'detector') {
-    useSketch.setState({ ghostDetector: newDetector(point) });
+    useSketch.setState({ previewDetector: newDetector(point) });
   } else if (tool.kind === 'room') {
-    useSketch.setState({ ghostName: { name: capital(ROOM_USE_NOUN[tool.use]), at: point.plan } });
+    useSketch.setState({ previewName: { name: capital(ROOM_USE_NOUN[tool.use]), at: point.plan } });
   } else {
     const size = sizeOf(tool);
     const shape = snappedShape(size, point, turns);
-    useSketch.setState({ ghost: shape, gaps: gapsOfShape(shape) });
+    useSketch.setState({ previewShape: shape, gaps: gapsOfShape(shape) });
   }
 }
 

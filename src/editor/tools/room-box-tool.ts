@@ -4,7 +4,7 @@ import { snapPoint } from '../../../geometry/snap/snap-point.ts';
 import { formatMeasured, formatRequired } from '../../../geometry/units/index.ts';
 import { WALL_THICKNESS } from '../../state/defaults.ts';
 import { askForRoom } from '../lengths/set-out.ts';
-import { clearSketch, useSketch } from '../sketch.ts';
+import { clearSketch, useSketch } from '../overlay/sketch.ts';
 import { currentLevel, gridFor, keepsTool, returnToSelect, store, targets } from './tool-context.ts';
 import type { ToolController, ToolPoint } from './tool-controller.ts';
 

@@ -5,7 +5,7 @@ import { extentBetween, type Hit, hitsAt, itemsWithin } from '../../../geometry/
 import { figureAt, lightFigure } from '../lengths/figures.ts';
 import { openLength } from '../lengths/store.ts';
 import { openMenuFor } from '../open-menu.ts';
-import { clearSketch, useSketch } from '../sketch.ts';
+import { clearSketch, useSketch } from '../overlay/sketch.ts';
 import type { Drag } from './drag.ts';
 import { dragDetector } from './drag-detector.ts';
 import { dragHandle } from './drag-handle.ts';

@@ -5,7 +5,7 @@ import { formatMeasured } from '../../../geometry/units/index.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { SELECT_TOOL } from '../../state/tool.ts';
 import { splitWall } from '../../state/wall-acts.ts';
-import { clearSketch, useSketch } from '../sketch.ts';
+import { clearSketch, useSketch } from '../overlay/sketch.ts';
 import { currentLevel, gridFor, store } from './tool-context.ts';
 import type { ToolController, ToolPoint } from './tool-controller.ts';
 

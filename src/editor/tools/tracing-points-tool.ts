@@ -3,7 +3,7 @@ import { tracingScaled, tracingStraightened } from '../../../geometry/edit/traci
 import type { Mm, Tracing, XY } from '../../../geometry/plan/model.ts';
 import { parseLength } from '../../../geometry/units/index.ts';
 import { SELECT_TOOL } from '../../state/tool.ts';
-import { clearSketch, useSketch } from '../sketch.ts';
+import { clearSketch, useSketch } from '../overlay/sketch.ts';
 import { currentLevel, store } from './tool-context.ts';
 import type { ToolController, ToolPoint } from './tool-controller.ts';
 

@@ -2,8 +2,8 @@ import { pointToward } from '../../../geometry/edit/draw-walls.ts';
 import type { Deg, Mm, XY } from '../../../geometry/plan/model.ts';
 import { distance } from '../../../geometry/plane/point.ts';
 import { parseTurn } from '../../../geometry/units/parse-turn.ts';
-import { ARROWS } from '../sheet-keys.ts';
-import { useSketch } from '../sketch.ts';
+import { ARROWS } from '../input/sheet-keys.ts';
+import { useSketch } from '../overlay/sketch.ts';
 
 /** A wall that has a direction and no length yet is shown this long, mm. */
 const SHOWN: Mm = 1000;

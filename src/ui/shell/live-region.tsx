@@ -8,8 +8,8 @@ import {
 } from '../../../geometry/messages/index.ts';
 import { levelName } from '../../../geometry/messages/subject.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
-import { judgedGhost } from '../../editor/ghost.ts';
-import { useSketch } from '../../editor/sketch.ts';
+import { detectorPreview } from '../../editor/overlay/detector-preview.ts';
+import { useSketch } from '../../editor/overlay/sketch.ts';
 import type { AppState } from '../../state/app-state.ts';
 import { selectLevel, selectShownPlan } from '../../state/selectors.ts';
 import { shownReports } from '../../state/shown-results.ts';
@@ -86,10 +86,10 @@ function whyNotWords(state: AppState, at: XY): string {
 /** The words of the note beside the pointer: about a detector that is placed, or lengths at the keyboard's cross. */
 function inHandWords(): string {
   const [state, sketch] = [useAppStore.getState(), useSketch.getState()];
-  const ghost = judgedGhost(state, sketch);
-  if (!ghost && state.tool.kind === 'ask' && state.hover) return whyNotWords(state, state.hover.at);
-  if (!ghost) return sketch.cross ? sketch.reading.join(', ') : '';
-  const { detector, report } = ghost;
+  const preview = detectorPreview(state, sketch);
+  if (!preview && state.tool.kind === 'ask' && state.hover) return whyNotWords(state, state.hover.at);
+  if (!preview) return sketch.cross ? sketch.reading.join(', ') : '';
+  const { detector, report } = preview;
   const level = selectLevel(state);
   const reason = `${describeReport(report, selectShownPlan(state), level)} ${describeCollision(level, detector, report)}`;
   return `Here: ${capital(headlineText(report))}. ${reason.trim()}`;

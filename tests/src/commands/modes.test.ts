@@ -3,7 +3,7 @@ import { modesAt } from '../../../src/commands/modes.ts';
 import { usePanels } from '../../../src/commands/panels.ts';
 import { useLengths } from '../../../src/editor/lengths/store.ts';
 import { SHEET_ID } from '../../../src/editor/open-menu.ts';
-import { useTracingFrame } from '../../../src/editor/tracing-frame-store.ts';
+import { useTracingFrame } from '../../../src/editor/overlay/tracing-frame-store.ts';
 import { closeMenu, openMenu } from '../../../src/state/menu.ts';
 import { useAppStore } from '../../../src/state/store.ts';
 

@@ -2,8 +2,8 @@ import { tracingRotated } from '../../../../geometry/edit/tracing.ts';
 import type { Tracing } from '../../../../geometry/plan/model.ts';
 import { type PictureChoice, usePanels } from '../../../commands/panels.ts';
 import { choiceFor, keepPictureChoice, usePictureChoice } from '../../../commands/picture-choice.ts';
-import { usePictures } from '../../../editor/picture-store.ts';
-import { useTracingFrame } from '../../../editor/tracing-frame-store.ts';
+import { useTracingFrame } from '../../../editor/overlay/tracing-frame-store.ts';
+import { useTracingImages } from '../../../editor/stage/tracing-images.ts';
 import { selectLevel } from '../../../state/selectors.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { SELECT_TOOL, type Tool } from '../../../state/tool.ts';
@@ -55,7 +55,7 @@ const TASKS: readonly (readonly [Task, string])[] = [
 function TracingFields({ tracing }: { readonly tracing: Tracing }) {
   const tool = useAppStore((state) => state.tool);
   const byHand = useTracingFrame((frame) => frame.open);
-  const unreadable = usePictures(({ ready }) => ready.get(tracing.image) === null);
+  const unreadable = useTracingImages(({ ready }) => ready.get(tracing.image) === null);
   const { setTool } = useAppStore.getState();
   const { locked, shown } = tracing;
   return (

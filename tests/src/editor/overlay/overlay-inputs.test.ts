@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { beforeEach, expect, it } from 'vitest';
 import { parsePlan } from '../../../../geometry/planfile/parse.ts';
 import { readOverlay } from '../../../../src/editor/overlay/overlay-inputs.ts';
-import { clearSketch, useSketch } from '../../../../src/editor/sketch.ts';
+import { clearSketch, useSketch } from '../../../../src/editor/overlay/sketch.ts';
 import { sameInputs } from '../../../../src/editor/stage/picture.ts';
 import { selectLevel } from '../../../../src/state/selectors.ts';
 import { useAppStore } from '../../../../src/state/store.ts';

@@ -5,7 +5,7 @@ import { toneOf } from '../../../../geometry/messages/index.ts';
 import type { XY } from '../../../../geometry/plan/model.ts';
 import { parsePlan } from '../../../../geometry/planfile/parse.ts';
 import { isOverFloor, pointerNote } from '../../../../src/editor/overlay/pointer-note.ts';
-import { clearSketch, useSketch } from '../../../../src/editor/sketch.ts';
+import { clearSketch, useSketch } from '../../../../src/editor/overlay/sketch.ts';
 import { selectLevel, selectModel } from '../../../../src/state/selectors.ts';
 import { useAppStore } from '../../../../src/state/store.ts';
 

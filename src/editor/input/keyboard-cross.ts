@@ -1,13 +1,13 @@
-import type { XY } from '../../geometry/plan/model.ts';
-import { nearestSpot } from '../../geometry/region/nearest.ts';
-import { anchorOf } from '../../geometry/snap/pick.ts';
-import { selectLevel, selectRegion } from '../state/selectors.ts';
-import { toPlan } from '../state/viewport.ts';
-import { keepInView } from './keep-in-view.ts';
+import type { XY } from '../../../geometry/plan/model.ts';
+import { nearestSpot } from '../../../geometry/region/nearest.ts';
+import { anchorOf } from '../../../geometry/snap/pick.ts';
+import { selectLevel, selectRegion } from '../../state/selectors.ts';
+import { toPlan } from '../../state/viewport.ts';
+import { useSketch } from '../overlay/sketch.ts';
+import { keepInView } from '../stage/keep-in-view.ts';
+import { activeTool } from '../tools/active-tool.ts';
+import { pressAt, steps, store } from '../tools/tool-context.ts';
 import { stepFor } from './sheet-keys.ts';
-import { useSketch } from './sketch.ts';
-import { activeTool } from './tools/active-tool.ts';
-import { pressAt, steps, store } from './tools/tool-context.ts';
 
 /** The cross that the arrow keys move over the sheet, in place of a pointer. */
 

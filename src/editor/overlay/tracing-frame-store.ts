@@ -1,4 +1,4 @@
 import { create } from 'zustand';
 
-/** Whether the picture under the level is being moved, turned and sized by hand. */
+/** Whether the tracing image has handles on the sheet to be moved, turned and sized by. */
 export const useTracingFrame = create<{ readonly open: boolean }>()(() => ({ open: false }));

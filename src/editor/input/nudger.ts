@@ -1,10 +1,10 @@
-import { withItemsMoved } from '../../geometry/edit/move-items.ts';
-import type { Plan, XY } from '../../geometry/plan/model.ts';
-import { withLevel } from '../state/plan-edits.ts';
-import { selectLevel } from '../state/selectors.ts';
+import { withItemsMoved } from '../../../geometry/edit/move-items.ts';
+import type { Plan, XY } from '../../../geometry/plan/model.ts';
+import { withLevel } from '../../state/plan-edits.ts';
+import { selectLevel } from '../../state/selectors.ts';
+import { commitPreview } from '../tools/drag.ts';
+import { store } from '../tools/tool-context.ts';
 import { stepFor } from './sheet-keys.ts';
-import { commitPreview } from './tools/drag.ts';
-import { store } from './tools/tool-context.ts';
 
 /** Moves what is selected by keys. However long an arrow is held, it is one step of history: it ends when the key is let go. */
 interface Nudger {

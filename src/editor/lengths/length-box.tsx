@@ -1,16 +1,22 @@
 import { type KeyboardEvent, useEffect, useRef, useState } from 'react';
-import { type LengthUnit, parseLength } from '../../geometry/units/index.ts';
-import { parseTurn } from '../../geometry/units/parse-turn.ts';
-import { useAppStore } from '../state/store.ts';
-import { type SizePx, toScreen } from '../state/viewport.ts';
+import { type LengthUnit, parseLength } from '../../../geometry/units/index.ts';
+import { parseTurn } from '../../../geometry/units/parse-turn.ts';
+import { useAppStore } from '../../state/store.ts';
+import { type SizePx, toScreen } from '../../state/viewport.ts';
+import { useSketch } from '../overlay/sketch.ts';
+import type { ToolController } from '../tools/tool-controller.ts';
+import { TURN_KEY } from '../tools/wall-tool.ts';
 import { ScaleBox } from './scale-box.tsx';
-import { useSketch } from './sketch.ts';
-import type { ToolController } from './tools/tool-controller.ts';
-import { TURN_KEY } from './tools/wall-tool.ts';
 import './length-box.css';
 
 /** A small field beside the pointer: the length of the wall that is being drawn, as it is said. Enter sets it. */
-export function LengthBox({ hand, onDone }: { readonly hand: () => ToolController; readonly onDone: () => void }) {
+export function LengthBox({
+  controller,
+  onDone,
+}: {
+  readonly controller: () => ToolController;
+  readonly onDone: () => void;
+}) {
   const typed = useSketch((sketch) => sketch.typed);
   const hasWall = useAppStore(({ chain }) => chain.corners.length > 1);
   const byFinger = useSketch((sketch) => sketch.touch);
@@ -23,17 +29,17 @@ export function LengthBox({ hand, onDone }: { readonly hand: () => ToolControlle
     );
   }
   if (typed === null) return null;
-  if (asksScale) return <ScaleBox hand={hand} onDone={onDone} />;
-  return <OpenBox first={typed} hand={hand} onDone={onDone} />;
+  if (asksScale) return <ScaleBox controller={controller} onDone={onDone} />;
+  return <OpenBox first={typed} controller={controller} onDone={onDone} />;
 }
 
 function OpenBox({
   first,
-  hand,
+  controller,
   onDone,
 }: {
   readonly first: string;
-  readonly hand: () => ToolController;
+  readonly controller: () => ToolController;
   readonly onDone: () => void;
 }) {
   const unit = useAppStore((state) => state.plan.display.length);
@@ -58,11 +64,11 @@ function OpenBox({
     const input = asksTurn ? turnField.current : field.current;
     input?.focus({ preventScroll: true });
     input?.setSelectionRange(input.value.length, input.value.length);
-    hand().typing?.();
-  }, [hand]);
+    controller().typing?.();
+  }, [controller]);
   const close = () => {
     useSketch.setState({ typed: null, turn: null });
-    hand().typing?.();
+    controller().typing?.();
     onDone();
   };
   const set = () => {
@@ -70,7 +76,7 @@ function OpenBox({
       field.current?.focus();
       return;
     }
-    const trouble = hand().typedLength?.(text) ?? '';
+    const trouble = controller().typedLength?.(text) ?? '';
     if (trouble) setRefusal(trouble);
     else close();
   };
@@ -85,7 +91,7 @@ function OpenBox({
   const typed = (change: { readonly typed?: string; readonly turn?: string }) => {
     setRefusal('');
     useSketch.setState(change);
-    hand().typing?.();
+    controller().typing?.();
   };
   return (
     <div className="length-box" style={place}>
@@ -126,7 +132,7 @@ function OpenBox({
 /** As large as the box gets, px. */
 const BOX_PX = { width: 280, height: 176, off: 14 } as const;
 
-/** To the right of the corner and below it; on the other side where it would leave the sheet, which must not scroll under the hand. */
+/** To the right of the corner and below it; on the other side where it would leave the sheet: the sheet must not scroll. */
 function placeBeside(
   [x, y]: readonly [number, number],
   stage: SizePx,

@@ -1,6 +1,6 @@
-import type { XY } from '../../geometry/plan/model.ts';
-import { useAppStore } from '../state/store.ts';
-import { pannedBy, toScreen } from '../state/viewport.ts';
+import type { XY } from '../../../geometry/plan/model.ts';
+import { useAppStore } from '../../state/store.ts';
+import { pannedBy, toScreen } from '../../state/viewport.ts';
 
 /** What the keyboard leads stays so far inside the stage: the sheet moves under it, px. */
 const EDGE_PX = 60;

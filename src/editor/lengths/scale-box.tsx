@@ -1,13 +1,19 @@
 import { useEffect, useRef, useState } from 'react';
-import { parseLength } from '../../geometry/units/index.ts';
-import { useAppStore } from '../state/store.ts';
-import { toScreen } from '../state/viewport.ts';
-import { keepFocusOfTap } from './keep-focus.ts';
-import { useSketch } from './sketch.ts';
-import type { ToolController } from './tools/tool-controller.ts';
+import { parseLength } from '../../../geometry/units/index.ts';
+import { useAppStore } from '../../state/store.ts';
+import { toScreen } from '../../state/viewport.ts';
+import { keepFocusOfTap } from '../input/keep-focus.ts';
+import { useSketch } from '../overlay/sketch.ts';
+import type { ToolController } from '../tools/tool-controller.ts';
 
 /** Asks how long the line is that was pressed on the picture. It lies at the edge of the sheet that is further from the line. */
-export function ScaleBox({ hand, onDone }: { readonly hand: () => ToolController; readonly onDone: () => void }) {
+export function ScaleBox({
+  controller,
+  onDone,
+}: {
+  readonly controller: () => ToolController;
+  readonly onDone: () => void;
+}) {
   const unit = useAppStore((state) => state.plan.display.length);
   const isLow = useAppStore(({ viewport, stageSize }) => {
     const [line] = useSketch.getState().gaps;
@@ -23,13 +29,13 @@ export function ScaleBox({ hand, onDone }: { readonly hand: () => ToolController
     return useSketch.getState().touch ? keepFocusOfTap() : undefined;
   }, []);
   const set = () => {
-    const trouble = hand().typedLength?.(text) ?? '';
+    const trouble = controller().typedLength?.(text) ?? '';
     setRefusal(trouble);
     if (trouble) field.current?.focus();
     else onDone();
   };
   const giveUp = () => {
-    hand().cancel();
+    controller().cancel();
     onDone();
   };
   return (

@@ -1,9 +1,9 @@
 import { create } from 'zustand';
-import type { Detector, Opening, Shape, Wall, XY } from '../../geometry/plan/model.ts';
-import type { Line } from '../../geometry/plane/types.ts';
+import type { Detector, Opening, Shape, Wall, XY } from '../../../geometry/plan/model.ts';
+import type { Line } from '../../../geometry/plane/types.ts';
 
 /** An opening that would be put in where the pointer is. */
-export interface OpeningGhost {
+export interface OpeningPreview {
   readonly wall: Wall;
   readonly opening: Omit<Opening, 'id'>;
   /** Why it does not fit, in words; empty where it does. */
@@ -12,22 +12,22 @@ export interface OpeningGhost {
   readonly offsets: readonly [Line, Line];
 }
 
-/** What is being drawn and not in the plan yet, and what the pointer shows. On the top layer only; never stored. */
+/** What is being drawn and is not in the plan yet, and what the pointer shows. On the overlay only; never stored. */
 export interface Sketch {
-  /** Lines that say what holds the point. */
+  /** Lines to what the point snaps to. */
   readonly guides: readonly Line[];
   /** Where the next corner of the walls that are being drawn would go. */
   readonly nextCorner: XY | null;
   /** Opposite inside corners of a room that is being drawn. */
   readonly box: Line | null;
-  readonly ghost: Shape | null;
-  readonly ghostDetector: Omit<Detector, 'id'> | null;
-  readonly ghostName: { readonly name: string; readonly at: XY } | null;
-  readonly opening: OpeningGhost | null;
+  readonly previewShape: Shape | null;
+  readonly previewDetector: Omit<Detector, 'id'> | null;
+  readonly previewName: { readonly name: string; readonly at: XY } | null;
+  readonly opening: OpeningPreview | null;
   readonly marquee: Line | null;
-  /** The keyboard's cross; null while a mouse or finger leads. */
+  /** The keyboard's cross; null while a mouse or finger is used. */
   readonly cross: XY | null;
-  /** Where a thing in hand stands, as one tapes it: from its edge to the walls. */
+  /** From the edges of a thing that is being placed to the walls: what one would tape. */
   readonly gaps: readonly Line[];
   /** Lengths and angles at the pointer. */
   readonly reading: readonly string[];
@@ -48,9 +48,9 @@ const EMPTY_SKETCH: Sketch = {
   guides: [],
   nextCorner: null,
   box: null,
-  ghost: null,
-  ghostDetector: null,
-  ghostName: null,
+  previewShape: null,
+  previewDetector: null,
+  previewName: null,
   opening: null,
   marquee: null,
   cross: null,
@@ -66,7 +66,7 @@ const EMPTY_SKETCH: Sketch = {
 
 export const useSketch = create<Sketch>()(() => EMPTY_SKETCH);
 
-/** Takes away all that was under way; the pointer stays where it is. */
+/** Removes all that was under way; the pointer stays where it is. */
 export function clearSketch(): void {
   const { pointer, touch, cross, cursor, glide } = useSketch.getState();
   useSketch.setState({ ...EMPTY_SKETCH, pointer, touch, cross, cursor, glide });

@@ -1,6 +1,6 @@
-import type { Mm, XY } from '../../geometry/plan/model.ts';
-import { pannedBy } from '../state/viewport.ts';
-import { steps, store } from './tools/tool-context.ts';
+import type { Mm, XY } from '../../../geometry/plan/model.ts';
+import { pannedBy } from '../../state/viewport.ts';
+import { steps, store } from '../tools/tool-context.ts';
 
 /** Where an arrow key points, +y down the page. */
 export const ARROWS: Readonly<Record<string, XY>> = {

@@ -1,9 +1,9 @@
 import { create } from 'zustand';
-import { memoize } from '../../geometry/plane/memoize.ts';
-import { SHEET_THEME } from '../theme/tokens.ts';
+import { memoize } from '../../../geometry/plane/memoize.ts';
+import { SHEET_THEME } from '../../theme/tokens.ts';
 
 /** Pictures by their data address; null for one that no browser reads. Decoding takes a tenth of a second: done once, beside the page's work. */
-export const usePictures = create<{ readonly ready: ReadonlyMap<string, ImageBitmap | null> }>()(() => ({
+export const useTracingImages = create<{ readonly ready: ReadonlyMap<string, ImageBitmap | null> }>()(() => ({
   ready: new Map(),
 }));
 
@@ -12,8 +12,8 @@ const MOST = 4;
 const asked = new Set<string>();
 
 /** The picture, or null while it is being read; it then comes by itself. */
-export function pictureOf(image: string): ImageBitmap | null {
-  const { ready } = usePictures.getState();
+export function tracingImageOf(image: string): ImageBitmap | null {
+  const { ready } = useTracingImages.getState();
   if (!ready.has(image) && !asked.has(image)) {
     asked.add(image);
     void decode(image);
@@ -24,8 +24,8 @@ export function pictureOf(image: string): ImageBitmap | null {
 async function decode(image: string): Promise<void> {
   const picture = await read(image).catch(() => null);
   asked.delete(image);
-  const kept = [...usePictures.getState().ready].slice(-MOST + 1);
-  usePictures.setState({ ready: new Map([...kept, [image, picture]]) });
+  const kept = [...useTracingImages.getState().ready].slice(-MOST + 1);
+  useTracingImages.setState({ ready: new Map([...kept, [image, picture]]) });
 }
 
 async function read(image: string): Promise<ImageBitmap> {

@@ -1,35 +1,35 @@
-import type { XY } from '../../geometry/plan/model.ts';
-import { pannedBy, toPlan, zoomedAt } from '../state/viewport.ts';
-import { openMenuFor } from './open-menu.ts';
-import { useSketch } from './sketch.ts';
-import { cancelInNextFrame, flushInput, inNextFrame } from './stage/frame-loop.ts';
-import { hitAt } from './tools/select-tool.ts';
-import { store } from './tools/tool-context.ts';
-import type { ToolController, ToolPoint } from './tools/tool-controller.ts';
+import type { XY } from '../../../geometry/plan/model.ts';
+import { pannedBy, toPlan, zoomedAt } from '../../state/viewport.ts';
+import { openMenuFor } from '../open-menu.ts';
+import { useSketch } from '../overlay/sketch.ts';
+import { cancelInNextFrame, flushInput, inNextFrame } from '../stage/frame-loop.ts';
+import { hitAt } from '../tools/select-tool.ts';
+import { store } from '../tools/tool-context.ts';
+import type { ToolController, ToolPoint } from '../tools/tool-controller.ts';
 
-/** How near counts as on it, px. */
+/** How near the pointer must be to count as on a thing, px. */
 const REACH_PX = { mouse: 9, touch: 20 } as const;
-/** A finger or pen that rests so long, ms, and goes no further than this, px, holds. */
+/** A press by finger or pen that lasts so long, ms, and moves no further than this, px, is a long press. */
 const HOLD = { ms: 500, px: 9 } as const;
-/** A turn of the wheel by one notch (100 px in most browsers) zooms by a quarter. */
+/** One notch of the wheel (100 px in most browsers) zooms by a quarter. */
 const WHEEL_ZOOM = Math.log(1.25) / 100;
-/** A pinch on a pad comes in turns a tenth as large as a wheel's. */
+/** A pinch on a touchpad comes in steps a tenth as large as a wheel's. */
 const PINCH_ON_PAD = 6;
 
 /**
- * One set of listeners for the whole stage: one pointer works the tool in hand, two fingers or the middle button move the sheet,
- * the wheel zooms. Returns what takes the listeners away.
+ * Adds one set of listeners for the whole sheet: one pointer works the active tool, two fingers or the middle button pan, the wheel
+ * zooms. Returns what removes them.
  */
 export function listenToPointers(
   element: HTMLElement,
-  hand: () => ToolController,
+  controller: () => ToolController,
   isPanning: () => boolean,
 ): () => void {
   const down = new Map<number, XY>();
   let panFrom: XY | null = null;
   let working = false;
-  /** The pen that is down: what else touches the sheet meanwhile is the palm. */
-  let pen: number | null = null;
+  /** The stylus that is down: what else touches the sheet meanwhile is the palm. */
+  let stylus: number | null = null;
   let holdTimer: ReturnType<typeof setTimeout> | undefined;
   let heldFrom: XY | null = null;
   let moved: PointerEvent | null = null;
@@ -59,13 +59,13 @@ export function listenToPointers(
     heldFrom = screen;
     holdTimer = setTimeout(() => {
       heldFrom = null;
-      if (working) hand().hold?.(pointOf(event));
+      if (working) controller().hold?.(pointOf(event));
     }, HOLD.ms);
   };
-  const isPalm = (event: PointerEvent) => pen !== null && event.pointerType === 'touch';
+  const isPalm = (event: PointerEvent) => stylus !== null && event.pointerType === 'touch';
   const giveUp = () => {
     endHold();
-    const tool = hand();
+    const tool = controller();
     if (working && tool.interrupt) tool.interrupt();
     else if (working) tool.cancel();
     working = false;
@@ -77,10 +77,10 @@ export function listenToPointers(
     if (event.target instanceof Element && event.target.closest('.length-box, button')) return;
     if (isPalm(event)) return;
     if (event.pointerType === 'pen') {
-      // The palm came down before the pen: what it began counts for nothing.
+      // The palm came down before the stylus: what it began is given up.
       if (down.size > 0) giveUp();
       down.clear();
-      pen = event.pointerId;
+      stylus = event.pointerId;
     }
     element.setPointerCapture(event.pointerId);
     const screen = screenOf(event);
@@ -99,14 +99,14 @@ export function listenToPointers(
     working = true;
     const point = pointOf(event);
     useSketch.setState({ pointer: point.plan, touch: point.touch, cross: null });
-    hand().down(point);
+    controller().down(point);
     if (event.pointerType !== 'mouse') beginHold(event, screen);
   };
   const onMove = (event: PointerEvent) => {
     const screen = screenOf(event);
     const before = down.get(event.pointerId);
     if (before) down.set(event.pointerId, screen);
-    // A palm, or a finger whose press was given up, leads nothing.
+    // A palm, or a finger whose press was given up.
     if (!before && event.pointerType === 'touch') return;
     if (heldFrom && Math.hypot(screen[0] - heldFrom[0], screen[1] - heldFrom[1]) > HOLD.px) endHold();
     if (down.size === 2 && before) {
@@ -116,7 +116,7 @@ export function listenToPointers(
     moved = event;
     inNextFrame('input', follow);
   };
-  /** A mouse tells its place more often than a frame is shown: only the last one before a frame is followed. */
+  /** A mouse sends more moves than frames are shown: only the last one before a frame is followed. */
   const follow = () => {
     const event = moved;
     moved = null;
@@ -129,23 +129,23 @@ export function listenToPointers(
     }
     const point = pointOf(event);
     useSketch.setState({ pointer: point.plan, touch: point.touch, cross: null });
-    if (working) hand().drag(point);
-    else if (event.pointerType !== 'touch') hand().hover(point);
+    if (working) controller().drag(point);
+    else if (event.pointerType !== 'touch') controller().hover(point);
   };
   const onUp = (event: PointerEvent) => {
     flushInput(follow);
-    if (pen === event.pointerId) pen = null;
+    if (stylus === event.pointerId) stylus = null;
     if (!down.delete(event.pointerId)) return;
     panFrom = null;
     endHold();
     if (!working) return;
     working = false;
-    hand().up(pointOf(event));
+    controller().up(pointOf(event));
     if (event.pointerType === 'touch') useSketch.setState({ pointer: null });
   };
   const onCancel = (event: PointerEvent) => {
     flushInput(follow);
-    if (pen === event.pointerId) pen = null;
+    if (stylus === event.pointerId) stylus = null;
     if (!down.delete(event.pointerId)) return;
     panFrom = null;
     giveUp();
@@ -169,12 +169,12 @@ export function listenToPointers(
     }
   };
 
-  /** By mouse, or the button of a pen; a finger's long press is told by its hold, keys by `keys.ts`. */
+  /** By mouse or the button of a stylus; a finger's long press is timed by `beginHold`, keys are commands. */
   const onContextMenu = (event: MouseEvent) => {
     event.preventDefault();
     if (event.target instanceof Element && event.target.closest('.length-box')) return;
-    const byHand = event.button === 2 || event.ctrlKey;
-    if (!byHand || (event as Partial<PointerEvent>).pointerType === 'touch') return;
+    const isPress = event.button === 2 || event.ctrlKey;
+    if (!isPress || (event as Partial<PointerEvent>).pointerType === 'touch') return;
     flushInput(follow);
     giveUp();
     const point = pointOf(event as PointerEvent);
@@ -204,8 +204,8 @@ export function listenToPointers(
 }
 
 /**
- * Whether a turn zooms: a wheel comes in whole notches and straight, and a pinch on a pad comes with Ctrl; two fingers that
- * glide over a pad move the sheet.
+ * Whether a wheel event zooms: a mouse wheel comes in whole notches and straight, and a pinch on a touchpad comes with Ctrl; two
+ * fingers on a touchpad pan.
  */
 function isWheel(event: WheelEvent): boolean {
   if (event.ctrlKey || event.deltaMode === 1) return true;
@@ -214,7 +214,7 @@ function isWheel(event: WheelEvent): boolean {
   return event.deltaX === 0 && !event.shiftKey && (notches === undefined || notches % 120 === 0);
 }
 
-/** Two fingers: the sheet keeps both points under them as well as a move and a zoom can. */
+/** Two fingers: pans and zooms so that both points of the plan stay under them. */
 function pinch(down: ReadonlyMap<number, XY>, moved: number, before: XY): void {
   const now = down.get(moved);
   const [, other] = [...down].find(([id]) => id !== moved) ?? [];

@@ -5,22 +5,22 @@ import 'konva/lib/shapes/Transformer';
 import type { Transformer as TransformerNode } from 'konva/lib/shapes/Transformer';
 import { useEffect, useRef } from 'react';
 import { Layer, Rect, Stage, Transformer } from 'react-konva/lib/ReactKonvaCore';
-import { withTracing } from '../../geometry/edit/index.ts';
-import type { Tracing } from '../../geometry/plan/model.ts';
-import { selectLevel } from '../state/selectors.ts';
-import { useAppStore } from '../state/store.ts';
-import { toPlan, toScreen } from '../state/viewport.ts';
-import { THEMES } from '../theme/tokens.ts';
+import { withTracing } from '../../../geometry/edit/index.ts';
+import type { Tracing } from '../../../geometry/plan/model.ts';
+import { selectLevel } from '../../state/selectors.ts';
+import { useAppStore } from '../../state/store.ts';
+import { toPlan, toScreen } from '../../state/viewport.ts';
+import { THEMES } from '../../theme/tokens.ts';
 import { useTracingFrame } from './tracing-frame-store.ts';
 
-/** Level and plumb hold a picture that is turned by hand to within this, degrees. */
-const HOLD = 3;
+/** A turn snaps to level and plumb within this, degrees. */
+const SNAP_DEG = 3;
 
-/** Grips about the picture under the level, over the whole sheet: drag it, turn it, pull its corners. Escape or the button ends it. */
+/** Handles around the tracing image, over the whole sheet: drag it, turn it, pull its corners. Escape or the button ends it. */
 export default function TracingFrame() {
   const size = useAppStore((state) => state.stageSize);
   const viewport = useAppStore((state) => state.viewport);
-  // What lies in the plan, not in the draft: the grips lead while they are pulled.
+  // From the plan, not the draft: during a drag the handles are ahead of it.
   const tracing = useAppStore((state) => selectLevel({ ...state, draft: null }).tracing);
   const theme = THEMES[useAppStore((state) => state.theme)];
   const frame = useRef<RectNode>(null);
@@ -78,7 +78,7 @@ export default function TracingFrame() {
             flipEnabled={false}
             enabledAnchors={['top-left', 'top-right', 'bottom-left', 'bottom-right']}
             rotationSnaps={[0, 90, 180, 270]}
-            rotationSnapTolerance={HOLD}
+            rotationSnapTolerance={SNAP_DEG}
             anchorSize={24}
             anchorFill={theme.paper}
             anchorStroke={theme.accent}
@@ -93,7 +93,7 @@ export default function TracingFrame() {
   );
 }
 
-/** The plan with the picture where its frame was pulled to; null when no plan could hold it. */
+/** Returns the plan with the image where its frame was dragged to; null when no plan could hold it. */
 function withPulled(tracing: Tracing, frame: RectNode) {
   const state = useAppStore.getState();
   const level = selectLevel({ ...state, draft: null });

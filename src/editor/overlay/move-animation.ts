@@ -1,8 +1,8 @@
-import type { XY } from '../../geometry/plan/model.ts';
-import { distance } from '../../geometry/plane/point.ts';
-import { selectLevel } from '../state/selectors.ts';
-import { useAppStore } from '../state/store.ts';
-import { MOTION_MS } from '../theme/tokens.ts';
+import type { XY } from '../../../geometry/plan/model.ts';
+import { distance } from '../../../geometry/plane/point.ts';
+import { selectLevel } from '../../state/selectors.ts';
+import { useAppStore } from '../../state/store.ts';
+import { MOTION_MS } from '../../theme/tokens.ts';
 import { useSketch } from './sketch.ts';
 
 /** Shorter moves are seen without help, mm. */
@@ -12,7 +12,7 @@ const LEAST_MOVE = 60;
  * Lets a detector that a button or an undo has moved glide to its new place, so that one sees where it went. What a hand
  * carries is there already. Off where the system asks for less motion. Returns what stops it.
  */
-export function letDetectorsGlide(): () => void {
+export function animateMovedDetectors(): () => void {
   const calm = window.matchMedia('(prefers-reduced-motion: reduce)');
   let shown = places();
   let frame = 0;
@@ -44,7 +44,7 @@ export function letDetectorsGlide(): () => void {
   };
 }
 
-/** Where each detector of the level in view is seen: in the hand, or where it stands. */
+/** Where each detector of the level in view is seen: dragged, or where it stands. */
 function places(): ReadonlyMap<string, XY> {
   const state = useAppStore.getState();
   const { live } = state;
