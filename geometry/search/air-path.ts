@@ -6,37 +6,42 @@ import { along, cross, distance } from '../plane/point.ts';
 import { nearestOnRing, ringContains, ringsContain, signedArea } from '../plane/ring.ts';
 import type { Ring } from '../plane/types.ts';
 
-/** The shortest way for air from one point of a level to another, round the walls and through doors and passages. */
+/** The shortest path of air between two points of a level, around walls and through doors and passages. */
 export interface AirPath {
   readonly length: Mm;
-  /** From the first point to the last, by the corners that it bends at. */
+  /** From the first point to the last, with the corners in between. */
   readonly points: readonly XY[];
 }
 
 /**
- * How far air has to travel: information beside a clearance, never the rule, which measures straight through partitions.
- * Doors count as open; windows, furniture and heights are left out. A point within a wall starts at the nearest wall face.
- * Null where no way leads from one to the other.
+ * Returns how far air has to travel. For information next to a clearance; the rules measure straight through
+ * partitions.
+ * Doors count as open; windows, furniture and heights are ignored. A point within a wall starts at the nearest wall
+ * face.
+ * Null if there is no path.
  */
 export function airPath(model: LevelModel, from: XY, to: XY): AirPath | null {
   const air = airSpace(model);
-  const start = intoTheAir(air, from);
-  const end = intoTheAir(air, to);
+  const start = nearestAirPoint(air, from);
+  const end = nearestAirPoint(air, to);
   if (!start || !end) return null;
-  return shortestPath([start, end, ...air.corners], (i, j, a, b) => air.sees(i - 2, j - 2, a, b));
+  return shortestPath([start, end, ...air.corners], (i, j, a, b) => air.isVisible(i - 2, j - 2, a, b));
 }
 
-/** The floors of a level with the doorways between them. */
+/** The floors of a level and the doorways between them. */
 interface AirSpace {
   readonly rooms: readonly Room[];
   readonly doorways: readonly OpeningBody[];
-  /** Corners at which a way may bend. */
+  /** Corners at which a path may bend. */
   readonly corners: readonly XY[];
-  /** Whether a straight way leads from a to b. `i` and `j` are corners, negative for other points. */
-  readonly sees: (i: number, j: number, a: XY, b: XY) => boolean;
+  /**
+   * Whether the straight line from a to b is free (visibility graph). `i` and `j` are corner indices, negative for
+   * other points.
+   */
+  readonly isVisible: (i: number, j: number, a: XY, b: XY) => boolean;
 }
 
-/** What lies nearer to a line than this, mm, touches it. */
+/** A point this close to a line touches it, mm. */
 const TOUCHING: Mm = 1e-6;
 
 const airSpace: (model: LevelModel) => AirSpace = memoize((model: LevelModel): AirSpace => {
@@ -47,23 +52,23 @@ const airSpace: (model: LevelModel) => AirSpace = memoize((model: LevelModel): A
     ...rings.flatMap((ring) => edgesOf(ring)).flatMap((edge) => withoutDoorways(edge, doorways)),
     ...doorways.flatMap(({ body }) => jambs(body)),
   ];
-  const inAir = (p: XY) => holdsAir(rooms, doorways, p);
+  const inAir = (p: XY) => isInAir(rooms, doorways, p);
   const blocked = barrierIndex(barriers);
-  const seen = new Map<number, boolean>();
-  const corners = [...rings.flatMap(bends), ...doorways.flatMap(({ body }) => [...body])];
-  const look = (a: XY, b: XY) => !blocked(a, b) && inAir(along(a, b, 0.5));
+  const visibility = new Map<number, boolean>();
+  const corners = [...rings.flatMap(reflexCorners), ...doorways.flatMap(({ body }) => [...body])];
+  const isFree = (a: XY, b: XY) => !blocked(a, b) && inAir(along(a, b, 0.5));
   return {
     rooms,
     doorways,
     corners,
-    sees: (i, j, a, b) => {
-      if (i < 0 || j < 0) return look(a, b);
+    isVisible: (i, j, a, b) => {
+      if (i < 0 || j < 0) return isFree(a, b);
       const key = Math.min(i, j) * corners.length + Math.max(i, j);
-      const known = seen.get(key);
-      if (known !== undefined) return known;
-      const sees = look(a, b);
-      seen.set(key, sees);
-      return sees;
+      const cached = visibility.get(key);
+      if (cached !== undefined) return cached;
+      const isVisible = isFree(a, b);
+      visibility.set(key, isVisible);
+      return isVisible;
     },
   };
 });
@@ -72,8 +77,8 @@ function edgesOf(ring: Ring): (readonly [XY, XY])[] {
   return ring.map((a, i) => [a, ring[(i + 1) % ring.length] as XY] as const);
 }
 
-/** Corners of a floor ring at which the floor bends round a wall. The floor lies on the right of its rings. */
-function bends(ring: Ring): XY[] {
+/** Returns the reflex corners of a floor ring, around which a path may bend. The floor is on the right of its rings. */
+function reflexCorners(ring: Ring): XY[] {
   return ring.filter((p, i) => {
     const before = ring[(i + ring.length - 1) % ring.length] as XY;
     const after = ring[(i + 1) % ring.length] as XY;
@@ -81,7 +86,7 @@ function bends(ring: Ring): XY[] {
   });
 }
 
-/** The sides of a doorway across the wall: its body runs along the wall from the first corner to the second. */
+/** Returns the sides of a doorway across the wall: its body runs along the wall from the first corner to the second. */
 function jambs(body: Ring): (readonly [XY, XY])[] {
   const [a, b, c, d] = body as readonly [XY, XY, XY, XY];
   return [
@@ -90,28 +95,29 @@ function jambs(body: Ring): (readonly [XY, XY])[] {
   ];
 }
 
-/** What is left of a stretch of wall face when the doorways that open in it are taken out. */
+/** Returns a stretch of wall face minus the doorways that open in it. */
 function withoutDoorways([a, b]: readonly [XY, XY], doorways: readonly OpeningBody[]): (readonly [XY, XY])[] {
   const length = distance(a, b);
   if (length === 0) return [];
-  let left: (readonly [number, number])[] = [[0, 1]];
+  let remaining: (readonly [number, number])[] = [[0, 1]];
   for (const { body } of doorways) {
     const [p, q, r, s] = body as readonly [XY, XY, XY, XY];
     for (const [from, to] of [
       [p, q],
       [r, s],
     ] as const) {
-      if (Math.abs(cross(a, b, from)) > length * FACE || Math.abs(cross(a, b, to)) > length * FACE) continue;
+      if (Math.abs(cross(a, b, from)) > length * FACE_TOLERANCE || Math.abs(cross(a, b, to)) > length * FACE_TOLERANCE)
+        continue;
       const t = share(a, b, from);
       const u = share(a, b, to);
-      left = left.flatMap(([low, high]) => cutOut(low, high, Math.min(t, u), Math.max(t, u)));
+      remaining = remaining.flatMap(([low, high]) => cutOut(low, high, Math.min(t, u), Math.max(t, u)));
     }
   }
-  return left.map(([low, high]) => [along(a, b, low), along(a, b, high)] as const);
+  return remaining.map(([low, high]) => [along(a, b, low), along(a, b, high)] as const);
 }
 
-/** How far a doorway's side may be off the face that it opens in, mm: a wall's end may have been moved by the joining of ends. */
-const FACE: Mm = 15;
+/** How far a doorway's side may be off the face that it opens in, mm: joining wall ends may have moved the face. */
+const FACE_TOLERANCE: Mm = 15;
 
 function share(a: XY, b: XY, p: XY): number {
   const dx = b[0] - a[0];
@@ -127,7 +133,7 @@ function cutOut(low: number, high: number, from: number, to: number): (readonly 
   return parts.filter(([start, end]) => end - start > 1e-9);
 }
 
-/** Whether any barrier lies across the way from a to b; touching one does not count. */
+/** Returns a predicate: whether a barrier crosses the line from a to b; touching does not count. */
 function barrierIndex(barriers: readonly (readonly [XY, XY])[]): (a: XY, b: XY) => boolean {
   if (barriers.length === 0) return () => false;
   const index = new Flatbush(barriers.length);
@@ -141,18 +147,18 @@ function box(a: XY, b: XY): [Mm, Mm, Mm, Mm] {
 }
 
 function isAcross(a: XY, b: XY, [p, q]: readonly [XY, XY]): boolean {
-  const way = distance(a, b) * TOUCHING;
+  const path = distance(a, b) * TOUCHING;
   const wall = distance(p, q) * TOUCHING;
   const [sp, sq] = [cross(a, b, p), cross(a, b, q)];
   const [sa, sb] = [cross(p, q, a), cross(p, q, b)];
-  return opposite(sp, sq, way) && opposite(sa, sb, wall);
+  return opposite(sp, sq, path) && opposite(sa, sb, wall);
 }
 
 function opposite(s: number, t: number, slack: number): boolean {
   return (s > slack && t < -slack) || (s < -slack && t > slack);
 }
 
-function holdsAir(rooms: readonly Room[], doorways: readonly OpeningBody[], p: XY): boolean {
+function isInAir(rooms: readonly Room[], doorways: readonly OpeningBody[], p: XY): boolean {
   if (rooms.some(({ floorRings }) => ringsContain(floorRings, p) || floorRings.some((ring) => isOn(ring, p))))
     return true;
   return doorways.some(({ body }) => ringContains(body, p) || isOn(body, p));
@@ -162,9 +168,9 @@ function isOn(ring: Ring, p: XY): boolean {
   return distance(nearestOnRing(p, ring), p) <= TOUCHING;
 }
 
-/** The point itself, or the nearest of a floor's edge when it lies within a wall or outdoors. */
-function intoTheAir({ rooms, doorways }: AirSpace, p: XY): XY | null {
-  if (holdsAir(rooms, doorways, p)) return p;
+/** Returns the point itself, or the nearest floor boundary point if it is within a wall or outdoors. */
+function nearestAirPoint({ rooms, doorways }: AirSpace, p: XY): XY | null {
+  if (isInAir(rooms, doorways, p)) return p;
   const faces = rooms.flatMap(({ floorRings }) => floorRings.filter((ring) => signedArea(ring) !== 0));
   let best: XY | null = null;
   for (const ring of faces) {
@@ -174,8 +180,11 @@ function intoTheAir({ rooms, doorways }: AirSpace, p: XY): XY | null {
   return best;
 }
 
-/** Dijkstra (1959) over points that see each other, from the first to the second. */
-function shortestPath(points: readonly XY[], sees: (i: number, j: number, a: XY, b: XY) => boolean): AirPath | null {
+/** Dijkstra's algorithm (1959) on the visibility graph, from the first point to the second. */
+function shortestPath(
+  points: readonly XY[],
+  isVisible: (i: number, j: number, a: XY, b: XY) => boolean,
+): AirPath | null {
   const far = new Float64Array(points.length).fill(Number.POSITIVE_INFINITY);
   const from = new Int32Array(points.length).fill(-1);
   const done = new Uint8Array(points.length);
@@ -193,12 +202,12 @@ function shortestPath(points: readonly XY[], sees: (i: number, j: number, a: XY,
       if (done[i]) continue;
       const there = points[i] as XY;
       const length = (far[next] as number) + distance(here, there);
-      if (length >= (far[i] as number) || !sees(next, i, here, there)) continue;
+      if (length >= (far[i] as number) || !isVisible(next, i, here, there)) continue;
       far[i] = length;
       from[i] = next;
     }
   }
-  const way: XY[] = [];
-  for (let i = 1; i >= 0; i = from[i] as number) way.unshift(points[i] as XY);
-  return { length: far[1] as number, points: way };
+  const path: XY[] = [];
+  for (let i = 1; i >= 0; i = from[i] as number) path.unshift(points[i] as XY);
+  return { length: far[1] as number, points: path };
 }

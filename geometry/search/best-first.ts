@@ -2,58 +2,62 @@ import { LIMIT_TOLERANCE } from '../check/subjects.ts';
 import type { Mm } from '../plan/model.ts';
 import { Heap } from './heap.ts';
 
-/** Something that may be chosen: a place for one detector or for several. */
-export interface Found {
-  /** What it has to spare, mm. */
+/** A candidate: a place for one detector or for several. */
+export interface Candidate {
+  /** Its margin, mm. */
   readonly margin: Mm;
 }
 
-/** A search for what has the most to spare, by halving sets of places. */
-export interface Search<Node, Place extends Found> {
+/** A branch-and-bound search for the places with the greatest margin. */
+export interface Search<Node, Place extends Candidate> {
   readonly starts: readonly Node[];
   /**
-   * The most that any place of a node has, negative infinity when it holds none; no need to look into what is at most `enough`.
-   * Places that are come upon on the way are handed to `found`.
+   * Returns an upper bound of the margin of all places of a node; negative infinity if it has none. The bound need not
+   * be tight at or below `enough`.
+   * Places found on the way are passed to `found`.
    */
   assess(node: Node, enough: Mm, found: (place: Place) => void): Mm;
-  /** The parts of a node; none when it is too small to matter. */
+  /** Splits a node into parts; none when it is too small to matter. */
   split(node: Node): readonly Node[];
-  /** Whether a place may not stand beside one that was chosen. */
-  clash(place: Place, chosen: Place): boolean;
-  /** Whether no place of a node may stand beside one that was chosen. */
-  barred(node: Node, chosen: Place): boolean;
+  /** Whether a place is too close to one that was chosen. */
+  conflicts(place: Place, chosen: Place): boolean;
+  /** Whether every place of a node is too close to one that was chosen. */
+  excluded(node: Node, chosen: Place): boolean;
 }
 
 export interface SearchOptions {
   readonly count: number;
-  /** How much less than the best there is a chosen place may have, mm. */
+  /** How far below the optimum a chosen place may be, mm. */
   readonly tolerance: Mm;
 }
 
-/** A chosen place, and what no place that may stand beside those before it exceeds. */
+/** A chosen place, with an upper bound for all places compatible with those before it. */
 export type Chosen<Place> = Place & { readonly bound: Mm };
 
 /** Places that a check would block by rounding alone are not offered. */
 const LEAST_MARGIN: Mm = -LIMIT_TOLERANCE + 1e-9;
 
 /**
- * Bounds are rounded up to whole steps, mm. Along the middle of a corridor very many nodes promise the same but for rounding; as
- * equals, of which the last comes first, they are not gone through one by one before any is looked into.
+ * Bounds are rounded up to multiples of this, mm. Along the middle of a corridor very many nodes have the same bound
+ * but for rounding; as
+ * equals, of which the last comes first, they are explored depth first.
  */
 const BOUND_STEP: Mm = 2 ** -13;
 
 /**
- * Nodes that are looked at before a search gives up being exact. None of thousands of random levels needs a tenth; a level
- * made to defeat the search does not freeze the app, and the bounds that come back stay true.
+ * Node limit. Thousands of random levels need less than a tenth of it; on a level
+ * made to defeat the search the app does not freeze, and the returned bounds remain valid.
  */
 const MOST_NODES = 100_000;
 
 /**
- * The places with the most to spare, the best first, each within the tolerance of the best that may stand beside those before
- * it. Best first (Land and Doig 1960): the node that promises most is split next, and a place is chosen once no node
- * promises more than the tolerance above it. No node is dropped for what it promises, so that the bounds hold.
+ * Returns the places with the greatest margins, best first, each within the tolerance of the best that is compatible
+ * with those before
+ * it. Best-first branch and bound (Land and Doig, 1960): the node with the greatest bound is split next, and a place is
+ * chosen once no bound
+ * exceeds its margin by more than the tolerance. No node is pruned by its bound, so that the bounds hold.
  */
-export function bestFirst<Node, Place extends Found>(
+export function bestFirst<Node, Place extends Candidate>(
   search: Search<Node, Place>,
   { count, tolerance }: SearchOptions,
 ): Chosen<Place>[] {
@@ -65,7 +69,7 @@ export function bestFirst<Node, Place extends Found>(
     if (place.margin >= LEAST_MARGIN) places.push(place, place.margin);
   };
   const look = (node: Node, most: Mm) => {
-    if (chosen.some((one) => search.barred(node, one))) return;
+    if (chosen.some((one) => search.excluded(node, one))) return;
     looked++;
     const upper = search.assess(node, Math.max(LEAST_MARGIN, places.topRank + tolerance), found);
     if (upper >= LEAST_MARGIN) nodes.push(node, Math.ceil(Math.min(most, upper) / BOUND_STEP) * BOUND_STEP);
@@ -76,23 +80,24 @@ export function bestFirst<Node, Place extends Found>(
     if (places.topRank > Number.NEGATIVE_INFINITY && (tired || nodes.topRank <= places.topRank + tolerance)) {
       const bound = Math.max(nodes.topRank, places.topRank);
       const place = places.pop() as Place;
-      if (!chosen.some((one) => search.clash(place, one))) chosen.push({ ...place, bound });
+      if (!chosen.some((one) => search.conflicts(place, one))) chosen.push({ ...place, bound });
       continue;
     }
     const most = nodes.topRank;
     const node = nodes.pop();
     if (node === null || tired) break;
-    if (chosen.some((one) => search.barred(node, one))) continue;
+    if (chosen.some((one) => search.excluded(node, one))) continue;
     for (const part of search.split(node)) look(part, most);
   }
-  return inOrder(chosen);
+  return byMargin(chosen);
 }
 
 /**
- * The most to spare first: what was chosen later may by a part of the tolerance have more. What keeps away from those before
+ * Sorts by margin: a later choice may exceed an earlier one within the tolerance. Whatever is compatible with the
+ * places before
  * one in this order was still open when the first of the others was chosen, so the greatest of their bounds holds.
  */
-function inOrder<Place extends Found>(chosen: readonly Chosen<Place>[]): Chosen<Place>[] {
+function byMargin<Place extends Candidate>(chosen: readonly Chosen<Place>[]): Chosen<Place>[] {
   const sorted = [...chosen].sort((a, b) => b.margin - a.margin);
   let bound = Number.NEGATIVE_INFINITY;
   for (let k = sorted.length - 1; k >= 0; k--) {

@@ -5,7 +5,7 @@ import { SPOT_TOLERANCE, SPOTS_APART } from './best-spots.ts';
 import { type Ground, roomGrounds } from './ground.ts';
 import { groupOf, type SpotGroup } from './group.ts';
 import { shapesFor } from './group-shapes.ts';
-import { seekOnFurniture } from './on-furniture.ts';
+import { searchOnFurniture } from './on-furniture.ts';
 import { searchGroups } from './search-groups.ts';
 
 export interface SpotPair extends SpotGroup {
@@ -13,26 +13,27 @@ export interface SpotPair extends SpotGroup {
 }
 
 export interface GroupOptions {
-  /** How many groups; fewer come back where there are no more. */
+  /** Number of groups; fewer are returned if there are no more. */
   readonly count?: number;
-  /** How far the middles of two groups are apart at the least, mm. */
+  /** Least distance between the middles of two groups, mm. */
   readonly apart?: Mm;
-  /** How much less than the best there is a group may have, mm. */
+  /** How far below the optimum the margin of a group may be, mm. */
   readonly tolerance?: Mm;
-  /** First the groups of which all stand on one piece of furniture, whatever they have to spare, then others. */
+  /** First the groups that stand on one object, whatever their margin, then others. */
   readonly onFurniture?: boolean;
 }
 
 /**
- * The places of a level with the most to spare for two detectors side by side, the best first. Both meet every rule in plan and in
- * space and stand in the same room, rim to rim at the best of the gap of `companionGap`, in whatever direction is best. Where no
- * two fit so, at the least gap, else at the greatest, else as far apart as the profile's own gap allows.
+ * Returns the places of a level with the greatest margin for two detectors side by side, best first. Both meet every
+ * rule in plan and in
+ * space and are in the same room, rim to rim at the best gap of `companionGap`, in any direction. If no
+ * pair fits so, at the least gap, else at the greatest, else as far apart as the profile's own gap allows.
  */
 export function bestPairs(plan: Plan, model: LevelModel, probe: Probe, options: GroupOptions = {}): SpotPair[] {
   return bestGroups(plan, model, probe, 2, options).map((group) => ({ ...group, at: group.at as [XY, XY] }));
 }
 
-/** The same for two detectors or more: see `groupShapes` for how they stand. */
+/** The same for two or more detectors: see `groupShapes` for their arrangement. */
 export function bestGroups(
   plan: Plan,
   model: LevelModel,
@@ -42,7 +43,7 @@ export function bestGroups(
 ): SpotGroup[] {
   const { count = 1, apart = SPOTS_APART, tolerance = SPOT_TOLERANCE, onFurniture = false } = options;
   const shapes = shapesFor(plan, members, probe.radius);
-  const seek = (grounds: readonly Ground[], taken: readonly SpotGroup[]): SpotGroup[] => {
+  const search = (grounds: readonly Ground[], taken: readonly SpotGroup[]): SpotGroup[] => {
     for (const shape of shapes) {
       const search = { count: count - taken.length, apart, tolerance, taken: taken.map(({ at }) => middleOf(at)) };
       const places = searchGroups(grounds, shape, search);
@@ -50,8 +51,8 @@ export function bestGroups(
     }
     return [];
   };
-  const carried = onFurniture ? seekOnFurniture(plan, model, probe, count, seek) : [];
-  return [...carried, ...seek(roomGrounds(plan, model, probe), carried)];
+  const onObjects = onFurniture ? searchOnFurniture(plan, model, probe, count, search) : [];
+  return [...onObjects, ...search(roomGrounds(plan, model, probe), onObjects)];
 }
 
 function middleOf(at: readonly XY[]): XY {

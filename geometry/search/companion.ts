@@ -8,14 +8,16 @@ import { SPOT_TOLERANCE, type Spot, spotOf } from './best-spots.ts';
 import { marginField } from './field/margin-field.ts';
 import { type Ground, groundOn, marginOfAll, roomGrounds } from './ground.ts';
 import { groupOf, type SpotGroup } from './group.ts';
-import { companionGaps, type Gap, placed, shapesFor, wayOfTurn } from './group-shapes.ts';
+import { companionGaps, type Gap, rotatedOffsets, rotationChord, shapesFor } from './group-shapes.ts';
 import { FINEST, searchSpots } from './search-spots.ts';
 
 /**
- * The place with the most to spare for a second detector of the same size beside one that stands, at the same height, in the same
- * room and on the same piece of furniture, where it stands on one and there is room: rim to rim at the best of the gap of
- * `companionGap`, else wherever that gap allows, else the profile's own. Its margin is the least over both detectors; the first may
- * be blocked where it stands. Null where no second one may stand.
+ * Returns the position with the greatest margin for a second detector of the same size beside a given one: at the same
+ * height, in the same
+ * room and, if possible, on the same object; rim to rim at the best gap of
+ * `companionGap`, else anywhere in that gap, else in the profile's own. The margin is the least of both detectors; the
+ * first may
+ * be blocked where it is. Null if there is none.
  */
 export function companionSpot(plan: Plan, model: LevelModel, detector: Detector): Spot | null {
   for (const ground of groundsOf(plan, model, detector)) {
@@ -28,21 +30,22 @@ export function companionSpot(plan: Plan, model: LevelModel, detector: Detector)
 }
 
 function besideIn(ground: Ground, detector: Detector, gap: Gap) {
-  const [around] = searchTurns(ground, detector.at, [[2 * detector.radius + gap.best, 0]]);
+  const [around] = searchRotations(ground, detector.at, [[2 * detector.radius + gap.best, 0]]);
   const at = around?.at[0];
   return around && at ? { ...around, ground, x: at[0], y: at[1] } : besideWithin(ground, detector, gap);
 }
 
 /**
- * The same for several more detectors: together with the first they stand as `groupShapes` says, in a row with the first at its
- * end. Null where they do not fit.
+ * The same for several more detectors: together with the first they are arranged as in `groupShapes`, in a row with the
+ * first at its
+ * end. Null if they do not fit.
  */
 export function companionSpots(plan: Plan, model: LevelModel, detector: Detector, more: number): SpotGroup | null {
   const shapes = shapesFor(plan, more + 1, detector.radius);
   for (const ground of groundsOf(plan, model, detector)) {
     for (const { offsets, mutual } of shapes) {
       const [[x, y], ...others] = offsets as readonly [XY, ...XY[]];
-      const [place] = searchTurns(
+      const [place] = searchRotations(
         ground,
         detector.at,
         others.map(([ox, oy]): XY => [ox - x, oy - y]),
@@ -54,8 +57,8 @@ export function companionSpots(plan: Plan, model: LevelModel, detector: Detector
 }
 
 /**
- * Where companions may stand: where a piece of furniture carries the detector only on that, off its edge, else anywhere with the
- * whole foot on it; otherwise in its room. None where the room may hold no detector at its height.
+ * Where companions may be: if an object supports the detector, only on it, first off its edge, then anywhere with the
+ * whole footprint on it; otherwise in its room. Empty if the room allows no detector at its height.
  */
 function groundsOf(plan: Plan, model: LevelModel, detector: Detector): Ground[] {
   const { at, base, radius, tall } = detector;
@@ -69,10 +72,10 @@ function groundsOf(plan: Plan, model: LevelModel, detector: Detector): Ground[] 
   return (['off-edge', 'on-it'] as const).flatMap((footing) => groundOn(top, carrier, probe, footing) ?? []);
 }
 
-/** The best place anywhere within the gap. */
+/** The best position anywhere within the gap. */
 function besideWithin(ground: Ground, { at: [x, y], radius }: Detector, { least, most }: Gap) {
   const [near, far] = [2 * radius + least, 2 * radius + most];
-  // No room to give way in.
+  // No room for a different gap.
   if (far - near < FINEST) return null;
   const inGap: Ground = {
     ...ground,
@@ -85,39 +88,39 @@ function besideWithin(ground: Ground, { at: [x, y], radius }: Detector, { least,
   return searchSpots([inGap], { count: 1, apart: 0, tolerance: SPOT_TOLERANCE, taken: [] })[0] ?? null;
 }
 
-/** The margin of the first detector counts as well. */
+/** Includes the margin of the first detector. */
 function withFirst<One extends Spot | SpotGroup>(one: One, { field }: Ground, [x, y]: XY): One {
   const first = field.margin(x, y);
   if (first >= one.margin) return { ...one, bound: Math.min(one.bound, first) };
   return { ...one, margin: first, bound: first, limitedBy: field.limitedBy(x, y) };
 }
 
-/** Turned by an angle, radians, give or take a spread. */
-interface Turn {
+/** An angle, radians, ± a spread. */
+interface AngleRange {
   readonly angle: number;
   readonly spread: number;
 }
-interface Turned {
+interface RotatedPlace {
   readonly at: readonly XY[];
   readonly margin: Mm;
 }
 
-/** A full turn is first looked at in so many parts. */
+/** The full circle is first divided into this many parts. */
 const PARTS = 8;
 
-/** The best way to turn offsets about a point; none when none will do. */
-function searchTurns(ground: Ground, [x, y]: XY, offsets: readonly XY[]): Chosen<Turned>[] {
+/** Returns the best rotation of offsets about a point; empty if there is none. */
+function searchRotations(ground: Ground, [x, y]: XY, offsets: readonly XY[]): Chosen<RotatedPlace>[] {
   const spread = Math.PI / PARTS;
   const ways = offsets.map((offset) => vectorLength(...offset));
   const farthest = Math.max(...ways);
-  return bestFirst<Turn, Turned>(
+  return bestFirst<AngleRange, RotatedPlace>(
     {
       starts: Array.from({ length: PARTS }, (_, k) => ({ angle: 2 * k * spread, spread })),
       assess: (turn, enough, found) => {
-        const at = placed(offsets, x, y, turn.angle);
+        const at = rotatedOffsets(offsets, x, y, turn.angle);
         let upper = Number.POSITIVE_INFINITY;
         for (const [k, [px, py]] of at.entries()) {
-          const way = wayOfTurn(ways[k] as Mm, turn.spread);
+          const way = rotationChord(ways[k] as Mm, turn.spread);
           if (ground.inside(px, py) + way < 0) return Number.NEGATIVE_INFINITY;
           upper = Math.min(upper, ground.field.around(px, py, way, enough).upper);
         }
@@ -126,15 +129,15 @@ function searchTurns(ground: Ground, [x, y]: XY, offsets: readonly XY[]): Chosen
         return upper;
       },
       split: ({ angle, spread: whole }) => {
-        if (wayOfTurn(farthest, whole) < FINEST) return [];
+        if (rotationChord(farthest, whole) < FINEST) return [];
         const half = whole / 2;
         return [
           { angle: angle - half, spread: half },
           { angle: angle + half, spread: half },
         ];
       },
-      clash: () => true,
-      barred: () => false,
+      conflicts: () => true,
+      excluded: () => false,
     },
     { count: 1, tolerance: SPOT_TOLERANCE },
   );

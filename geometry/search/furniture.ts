@@ -14,24 +14,27 @@ import { effectiveRules } from '../rules/profiles.ts';
 import { outlineOf } from '../snap/face-gap.ts';
 import { shapeInWall } from '../snap/in-wall.ts';
 import { marginField } from './field/margin-field.ts';
-import { companionGap, placed } from './group-shapes.ts';
+import { companionGap, rotatedOffsets } from './group-shapes.ts';
 import { limitCheck } from './limit-check.ts';
 import { roomFloor } from './room-floor.ts';
-import { insetOf, isSeat } from './seats.ts';
+import { footprintInset, isSeat } from './seats.ts';
 
-/** What a named piece of furniture is worth as a place for detectors, and what would make it one. Lengths in mm. */
+/** Whether an object is a good place for detectors, and if not, what would make it one. Lengths in mm. */
 export type FurnitureVerdict =
-  /** Its best places pass: the axes of the one with the most to spare. */
+  /** Its best positions pass: the axes with the greatest margin. */
   | { readonly kind: 'good'; readonly at: readonly XY[]; readonly margin: Mm }
   /** People sit or lie on it. */
   | { readonly kind: 'seat' }
   /** Its top is too low or too high. */
   | { readonly kind: 'height'; readonly check: Check }
-  /** The foot of one, or of all that are asked for, does not find room on it. */
+  /** The footprint of one detector, or of all, does not fit on it. */
   | { readonly kind: 'small' }
-  /** The room may hold none, or it stands in none. */
+  /** The room allows no detector, or it is in no room. */
   | { readonly kind: 'room'; readonly reason: string }
-  /** Too near to something: the tightest row at its best place, and the shortest way to move it along the page that helps. */
+  /**
+   * Too close to something: the check with the smallest margin at its best position, and the shortest helpful move
+   * along a page axis.
+   */
   | { readonly kind: 'near'; readonly check: Check | null; readonly move: FurnitureMove | null };
 
 export interface FurnitureMove {
@@ -40,20 +43,22 @@ export interface FurnitureMove {
   readonly way: XY;
 }
 
-/** Tried on a top: so many places each way, and so many turns of a pair. */
+/** Positions tried on a top, per axis, and rotations of a pair. */
 const GRID = 9;
 const TURNS: readonly number[] = [0, 45, 90, 135].map((turn) => (turn * Math.PI) / 180);
-/** Nobody moves furniture farther than this for a test, mm: 10 ft. */
+/** Greatest move considered, mm: 10 ft. */
 const FARTHEST: Mm = 3048;
 const STEP: Readonly<Record<Side, XY>> = { left: [-1, 0], right: [1, 0], up: [0, -1], down: [0, 1] };
 
 type Size = Pick<Probe, 'radius' | 'tall'>;
 
 /**
- * Whether one detector, or two side by side, may stand on an object, and if not, why not and how far it would have to be moved:
- * along the page, by whole steps, within its room, into no wall and nothing else, until all is met with the tape's tolerance to
+ * Returns whether one detector, or two side by side, may stand on an object; if not, why not and how far to move it:
+ * along a page axis, in whole steps, within its room and without intersecting walls or items, until every rule is met
+ * with the tape tolerance to
  * spare.
- * @param step what a move is counted in, mm: an inch or 5 cm, so that the words say it exactly
+ *
+ * @param step step of a move, mm: an inch or 5 cm, so that the text states it exactly
  */
 export function furnitureVerdict(
   plan: Plan,
@@ -87,11 +92,11 @@ function heightTrouble(plan: Plan, level: Level, probe: Probe): Check | null {
   return rows.find(({ verdict }) => verdict === 'blocked') ?? null;
 }
 
-/** Axes on the top, each with its whole foot and away from the edges; a pair at the best of the gap. */
+/** Returns axes on the top, each with its whole footprint away from the edges; a pair at the best gap. */
 function placesOn(plan: Plan, object: PlanObject, { radius }: Probe, members: 1 | 2): readonly (readonly XY[])[] {
   const body = shapeBody(object.shape);
   const { minX, minY, maxX, maxY } = body.extent;
-  const inset = insetOf(object, radius) - LIMIT_TOLERANCE;
+  const inset = footprintInset(object, radius) - LIMIT_TOLERANCE;
   const half = radius + companionGap(plan).best / 2;
   const offsets: readonly XY[] =
     members === 1
@@ -106,13 +111,13 @@ function placesOn(plan: Plan, object: PlanObject, { radius }: Probe, members: 1 
   const share = Array.from({ length: GRID }, (_, k) => k / (GRID - 1) - 0.5);
   return share
     .flatMap((i) => share.map((j): XY => [x0 + i * (maxX - minX), y0 + j * (maxY - minY)]))
-    .flatMap(([x, y]) => turns.map((turn) => placed(offsets, x, y, turn)))
+    .flatMap(([x, y]) => turns.map((turn) => rotatedOffsets(offsets, x, y, turn)))
     .filter((at) => at.every(([x, y]) => -signedBodyDistance(body, x, y) >= inset));
 }
 
 type MarginAt = (at: XY) => Mm;
 
-/** What is to spare at a point: the least over the rules, or how far the rim is outside the room. */
+/** Returns the margin at a point: the least over the rules, or the negative distance of the rim outside the room. */
 function marginIn(plan: Plan, model: LevelModel, room: Room, probe: Probe): MarginAt {
   const field = marginField(plan, model, probe);
   const { depth } = roomFloor(room);
@@ -163,7 +168,7 @@ function shortestMove(scene: Scene): FurnitureMove | null {
   return null;
 }
 
-/** Moved so, it stands in its room, in no wall and in nothing else. */
+/** Returns whether the moved object is in its room and intersects nothing. */
 function standsFree({ model, object, room }: Scene, way: XY): boolean {
   const shape = translateShape(object.shape, way);
   if (roomAt(model, shapeMiddle(shape)) !== room || shapeInWall(model, shape)) return false;
@@ -183,7 +188,7 @@ function overlaps(body: Body, shape: Shape, other: PlanObject | Fixture): boolea
   );
 }
 
-/** The checker's own word on the moved piece. */
+/** Runs the checks on the moved object. */
 function passes({ plan, model, object, probe }: Scene, way: XY, at: readonly XY[]): boolean {
   const objects = model.level.objects.map((each) =>
     each.id === object.id ? { ...each, shape: translateShape(each.shape, way) } : each,

@@ -8,25 +8,26 @@ import type { Probe } from '../region/types.ts';
 import { effectiveRules } from '../rules/profiles.ts';
 import { type MarginField, marginField } from './field/margin-field.ts';
 import { roomFloor } from './room-floor.ts';
-import { insetOf, isSeat } from './seats.ts';
+import { footprintInset, isSeat } from './seats.ts';
 
-/** Where detectors may be looked for: the floor of a room, or an object on it. */
+/** Where detectors may be placed: the floor of a room, or an object on it. */
 export interface Ground {
   readonly room: Room;
   readonly field: MarginField;
-  /** The object that carries the detector; null for any place at the probe's height. */
+  /** The object that supports the detector; null for any position at the probe's height. */
   readonly on: PlanObject | null;
   readonly extent: Extent;
-  /** How far the whole rim lies inside the ground, mm; negative where some of it is out. Changes by at most the way moved. */
+  /** How far the whole rim is inside the ground, mm; negative if part of it is outside. 1-Lipschitz. */
   inside(x: Mm, y: Mm): Mm;
 }
 
-/** What rounding may do to a distance, mm: a place on the very edge is not offered. */
+/** Rounding of a distance, mm: a position exactly on the edge is not offered. */
 const ROUNDING: Mm = 1e-9;
 
 /**
- * The floor of every room that may hold a detector; none at a height that is barred on the whole level. An object whose top is
- * up to 3 mm above the probe carries it: such a top is a ground of its own, after the rooms.
+ * Returns the floor of every room that allows a detector; none at a height that is excluded on the whole level. An
+ * object whose top is
+ * up to 3 mm above the probe's base supports it: such a top is a ground of its own, after the rooms.
  */
 export function roomGrounds(plan: Plan, model: LevelModel, probe: Probe): Ground[] {
   const rooms = roomsAt(plan, model, probe);
@@ -68,11 +69,11 @@ function raisedTops(model: LevelModel, probe: Probe, rooms: readonly Ground[]): 
   });
 }
 
-/** Each thing alone, and things that lie over one another together, up to three: a foot may stand on all of them. */
-function overlapping(things: readonly Subject[]): (readonly [Subject, ...Subject[]])[] {
+/** Returns each item alone, and overlapping items together, up to three, because a footprint may be on all of them. */
+function overlapping(items: readonly Subject[]): (readonly [Subject, ...Subject[]])[] {
   const over = (a: Subject, b: Subject) => overlaps(a.body.extent, b.body.extent);
-  return things.flatMap((a, i) => {
-    const above = things.slice(i + 1).filter((b) => over(a, b));
+  return items.flatMap((a, i) => {
+    const above = items.slice(i + 1).filter((b) => over(a, b));
     return [
       [a] as const,
       ...above.map((b) => [a, b] as const),
@@ -81,22 +82,23 @@ function overlapping(things: readonly Subject[]): (readonly [Subject, ...Subject
   });
 }
 
-/** How far the axis has to be inside the outline of what carries it, mm. */
+/** How far the axis must be inside the outline of the supporting item, mm. */
 function footOf({ radius }: Pick<Probe, 'radius'>): Mm {
   return Math.max(0, radius - LIMIT_TOLERANCE) + ROUNDING;
 }
 
-/** How far a point lies inside a body's outline, mm; negative outside. */
+/** Returns how far a point is inside a body's outline, mm; negative outside. */
 function onTop(body: Body, x: Mm, y: Mm): Mm {
   return -signedBodyDistance(body, x, y);
 }
 
-/** How the foot may stand on a thing: off its edge, as far as its size allows, or anywhere wholly on it. */
+/** How the footprint may be on an item: away from its edge, as far as its size allows, or anywhere wholly on it. */
 export type Footing = 'off-edge' | 'on-it';
 
 /**
- * Every object that can carry the probe in a room that may hold one: its top at an allowed height, the whole foot on it, and no sofa
- * or bed. In the order of the level.
+ * Returns every object that can support the probe in a room that allows one: its top at an allowed height, large enough
+ * for the footprint, and no sofa
+ * or bed. In file order.
  */
 export function objectGrounds(
   plan: Plan,
@@ -116,7 +118,7 @@ export function objectGrounds(
   });
 }
 
-/** The part of a room's ground that lies on an object; null where they do not meet. */
+/** Returns the part of a room's ground on an object; null if they do not meet. */
 export function groundOn(
   ground: Ground,
   object: PlanObject,
@@ -125,7 +127,7 @@ export function groundOn(
 ): Ground | null {
   const body = shapeBody(object.shape);
   if (!overlaps(ground.extent, body.extent)) return null;
-  const least = footing === 'on-it' ? footOf(probe) : insetOf(object, probe.radius) - LIMIT_TOLERANCE + ROUNDING;
+  const least = footing === 'on-it' ? footOf(probe) : footprintInset(object, probe.radius) - LIMIT_TOLERANCE + ROUNDING;
   return {
     ...ground,
     on: object,
@@ -134,7 +136,7 @@ export function groundOn(
   };
 }
 
-/** What the worst of several detectors has to spare, mm; null where some rim is not inside. */
+/** Returns the least margin of several detectors, mm; null if some rim is not inside. */
 export function marginOfAll({ field, inside }: Ground, at: readonly XY[]): Mm | null {
   let least = Number.POSITIVE_INFINITY;
   for (const [x, y] of at) {
@@ -144,7 +146,7 @@ export function marginOfAll({ field, inside }: Ground, at: readonly XY[]): Mm | 
   return least;
 }
 
-/** Whether the height band and the ceiling let a probe be where it is. */
+/** Returns whether the height band and the ceiling allow the probe. */
 function heightAllowed(plan: Plan, model: LevelModel, probe: Probe): boolean {
   return effectiveRules(plan.protocol).every((rule) => {
     const { of } = rule.subject;

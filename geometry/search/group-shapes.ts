@@ -5,32 +5,33 @@ import { effectiveRules, PROFILES } from '../rules/profiles.ts';
 import type { Rule } from '../rules/types.ts';
 import type { Spread } from './field/assess.ts';
 
-/** How far the rims of detectors that stand side by side are apart, mm. */
+/** Distance between the rims of detectors side by side, mm. */
 export interface Gap {
   readonly least: Mm;
   readonly most: Mm;
-  /** Where in it they are set: as much to spare in the plan's own profile as the gap allows. */
+  /** The preferred value: the greatest margin in the plan's own profile. */
   readonly best: Mm;
 }
 
-/** The axes of detectors that stand side by side, about their common middle, before they are turned. */
+/** The axes of detectors side by side, relative to their common middle, unrotated. */
 export interface GroupShape extends Spread {
   readonly offsets: readonly XY[];
-  /** Turned by this, radians, the shape comes to lie on itself. */
+  /** Rotational symmetry: the shape maps to itself when rotated by this, radians. */
   readonly period: number;
-  /** Whether each keeps the gap to every other; else only to its neighbours in a row. */
+  /** Whether each keeps the gap to every other; else only to its neighbors in a row. */
   readonly mutual: boolean;
 }
 
 /**
- * The gap to be preferred: that of the plan's profile, as far as every other published list that can be met at once allows it;
- * where the profile is silent, that of the others.
+ * Returns the preferred gap: that of the plan's profile, intersected with those of the other published profiles as far
+ * as they can be met at once;
+ * if the profile has none, that of the others.
  */
 export function companionGap(plan: Plan): Gap {
   return companionGaps(plan)[0] as Gap;
 }
 
-/** The gap to be preferred, and after it the profile's own where that is wider. */
+/** Returns the preferred gap, then the profile's own if that is wider. */
 export function companionGaps({ protocol }: Plan): readonly Gap[] {
   const own = gapOf(effectiveRules(protocol)) ?? gapOf(HOME_SHORT_TERM.rules);
   assert(own !== null, 'the home profile has a gap for a pair');
@@ -46,16 +47,17 @@ function gapOf(rules: readonly Rule[]): Gap | null {
   return { least: rule.least, most, best: (rule.least + most) / 2 };
 }
 
-/** What two gaps have in common; the first where they have nothing. */
+/** Returns the intersection of two gaps; the first if they are disjoint. */
 function narrowed(gap: Gap, other: Gap): Gap {
   const [least, most] = [Math.max(gap.least, other.least), Math.min(gap.most, other.most)];
   return least <= most ? { ...gap, least, most } : gap;
 }
 
 /**
- * How `count` detectors, two or more, may stand side by side, what is to be preferred first. Two in a line, three in a triangle:
- * at the best of the gap, else at its least, else at its greatest. Four in a square where the diagonal too keeps to the gap.
- * Three, four and more that do not fit so, in a row; there only neighbours keep the gap, and more than four cannot do better.
+ * Returns arrangements of `count` detectors side by side, from 2, in order of preference. Two in a line, three in a
+ * triangle:
+ * at the best gap, else the least, else the greatest. Four in a square if the diagonal is within the gap too.
+ * Otherwise in a row, where only neighbors keep the gap; more than four have no better arrangement.
  */
 function groupShapes(count: number, radius: Mm, { least, most, best }: Gap): GroupShape[] {
   assert(count >= 2, `a group has two detectors or more, got ${count}`);
@@ -63,14 +65,15 @@ function groupShapes(count: number, radius: Mm, { least, most, best }: Gap): Gro
   const steps = [...new Set([2 * radius + best, near, far])];
   const rows = steps.map((step) => row(count, step));
   if (count === 3) return [...steps.map((step) => polygon(3, step / Math.sqrt(3))), ...rows];
-  // As much above the least gap along a side as below the greatest across.
+  // The margin along a side (above the least gap) equals that across (below the greatest).
   const side = (near + far) / (1 + Math.SQRT2);
   const fits = count === 4 && side >= near && side * Math.SQRT2 <= far;
   return fits ? [polygon(4, side * Math.SQRT1_2), ...rows] : rows;
 }
 
 /**
- * How `count` detectors stand side by side under a plan, what is to be preferred first: each keeping its gap to each, then in the gap
+ * Returns arrangements of `count` detectors for a plan, in order of preference: each keeping its gap to each, then in
+ * the gap
  * of `companionGap`, then in the profile's own.
  */
 export function shapesFor(plan: Plan, count: number, radius: Mm): GroupShape[] {
@@ -93,13 +96,13 @@ function row(count: number, step: Mm): GroupShape {
   return { offsets, period: Math.PI, extent: ((count - 1) / 2) * step, width: 0, mutual: count === 2 };
 }
 
-/** Offsets about a point, turned by an angle, radians. */
-export function placed(offsets: readonly XY[], x: Mm, y: Mm, angle: number): XY[] {
+/** Returns offsets rotated by an angle, radians, about a point. */
+export function rotatedOffsets(offsets: readonly XY[], x: Mm, y: Mm, angle: number): XY[] {
   const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
   return offsets.map(([dx, dy]) => [x + dx * cos - dy * sin, y + dx * sin + dy * cos]);
 }
 
-/** How far a point at a distance from the middle of a turn moves when it is turned by an angle, mm. */
-export function wayOfTurn(distance: Mm, angle: number): Mm {
+/** Returns how far a point at a distance from the center moves when rotated by an angle, mm: the chord. */
+export function rotationChord(distance: Mm, angle: number): Mm {
   return 2 * distance * Math.sin(Math.min(Math.PI, angle) / 2);
 }

@@ -8,18 +8,18 @@ import type { Ground } from './ground.ts';
 export interface SpotGroup {
   /** Their axes. */
   readonly at: readonly XY[];
-  /** The underside: of the probe, or the top of what carries them. */
+  /** The base height: that of the probe, or the top of the object that supports them. */
   readonly base: Mm;
-  /** Id of the object that carries them all; null where nothing was asked for to carry them. */
+  /** Id of the object that supports them all; null if none was requested. */
   readonly on: string | null;
   readonly room: Room;
-  /** The least of measured − required over the rules in plan and in space, of the detector that has the least. */
+  /** The least of measured − required over the rules in plan and in space, and over the detectors. */
   readonly margin: Mm;
-  /** No place for such a group that keeps away from the ones before has more than this. */
+  /** Upper bound of the margin of every such group far enough from the ones before. */
   readonly bound: Mm;
-  /** What leaves this margin; null where no rule finds anything to measure. */
+  /** What determines the margin; null if no rule has anything to measure. */
   readonly limitedBy: Limit | null;
-  /** Whether each keeps the gap to every other; else only to its neighbours in a row. */
+  /** Whether each keeps the gap to every other; else only to its neighbors in a row. */
   readonly mutual: boolean;
 }
 

@@ -1,4 +1,4 @@
-/** A queue that gives the item of the greatest rank first; of equal ranks the one that was put in last. */
+/** A priority queue (binary heap): the greatest rank first; of equal ranks the last added. */
 export class Heap<Item> {
   private readonly items: { readonly item: Item; readonly rank: number; readonly turn: number }[] = [];
   private turns = 0;

@@ -9,20 +9,20 @@ import { type EffectiveRule, effectiveRules } from '../rules/profiles.ts';
 import type { RuleId } from '../rules/types.ts';
 import { roomFloor } from './room-floor.ts';
 
-/** Why a detector may not be set lower, or higher. */
+/** Why a detector may not be lower, or higher. */
 export interface HeightReason {
   /**
-   * `floor` and `ceiling`: there is no more room, or the rule about the ceiling; `band`: the height band; `surface`: the top of
-   * what is under the axis; `beside`: the top of what stands too near; `above`: what hangs or stands above.
+   * `floor` and `ceiling`: no more room, or the ceiling rule; `band`: the height band; `surface`: the top of
+   * what is under the axis; `beside`: the top of a nearby item; `above`: an item above.
    */
   readonly kind: 'floor' | 'ceiling' | 'band' | 'surface' | 'beside' | 'above';
   /** Null for the floor and the ceiling themselves. */
   readonly rule: RuleId | null;
-  /** Id of the object; null where none is the reason. */
+  /** Id of the object; null for other reasons. */
   readonly subject: string | null;
 }
 
-/** Heights of a detector's underside above the floor, mm, that are allowed: both ends, and all between. */
+/** An interval of allowed base heights above the floor, mm, both ends included. */
 export interface HeightInterval {
   readonly from: Mm;
   readonly to: Mm;
@@ -30,33 +30,35 @@ export interface HeightInterval {
   readonly above: HeightReason;
 }
 
-/** What a check forgives, less 1e-9 mm: at the very end the last binary digit may decide against it, and no end may be blocked. */
-const FORGIVEN: Mm = LIMIT_TOLERANCE - 1e-9;
+/** The limit tolerance minus 1e-9 mm: at the end itself the last bit could block, and no end may be blocked. */
+const END_TOLERANCE: Mm = LIMIT_TOLERANCE - 1e-9;
 
 type HeightProbe = Pick<Probe, 'radius' | 'tall'>;
 
 /**
- * The heights at which a detector may be set with its axis at a point, the lowest first, and why each ends where it does. Ends are
- * the published limits, not the 0.1 mm that a check forgives; a height that only this allows is an interval of its own. Empty
- * where no height is allowed: outdoors, in a room that may hold none, or where a rule in plan or a wall blocks.
+ * Returns the allowed base heights of a detector with its axis at a point, from low to high, and why each interval
+ * ends. Ends are
+ * the published limits, without the limit tolerance (0.1 mm); a height that only the tolerance allows is an interval of
+ * its own. Empty
+ * if no height is allowed: outdoors, in an excluded room, or where a rule in plan or a wall blocks.
  */
 export function heightsAt(plan: Plan, model: LevelModel, probe: HeightProbe, at: XY): HeightInterval[] {
   if (!standsAnywhere(plan, model, probe, at)) return [];
   const published = intervals(plan, model, probe, at, 0);
-  const forgiven = intervals(plan, model, probe, at, FORGIVEN).filter(
+  const tolerance = intervals(plan, model, probe, at, END_TOLERANCE).filter(
     (one) => !published.some(({ from, to }) => from <= one.to && to >= one.from),
   );
-  return [...published, ...forgiven].sort((a, b) => a.from - b.from);
+  return [...published, ...tolerance].sort((a, b) => a.from - b.from);
 }
 
-/** What carries a detector. */
+/** What supports a detector. */
 export interface Surface {
   readonly object: PlanObject;
   /** Above the floor, mm. */
   readonly top: Mm;
 }
 
-/** The highest object whose top carries a detector at a point, its whole rim on it; null for the floor. */
+/** Returns the highest object whose top supports a detector at a point, under its whole rim; null for the floor. */
 export function surfaceBelow(model: LevelModel, [x, y]: XY, radius: Mm): Surface | null {
   let best: PlanObject | null = null;
   for (const object of model.level.objects) {
@@ -66,7 +68,7 @@ export function surfaceBelow(model: LevelModel, [x, y]: XY, radius: Mm): Surface
   return best && { object: best, top: best.top };
 }
 
-/** Whether what does not depend on the height allows a detector: the room and the rules in plan. */
+/** Returns whether the height-independent rules allow a detector: the room and the rules in plan. */
 function standsAnywhere(plan: Plan, model: LevelModel, { radius, tall }: HeightProbe, at: XY): boolean {
   const room = roomAt(model, at);
   if (!room || roomBar(room, plan.protocol).reason || roomFloor(room).depth(...at) < radius - LIMIT_TOLERANCE)
@@ -86,18 +88,18 @@ interface End {
   readonly reason: HeightReason;
 }
 
-/** Heights between which none is allowed, the ends excluded. */
-interface Barred {
+/** An open interval of blocked heights. */
+interface BlockedInterval {
   readonly from: End;
   readonly to: End;
 }
 
-/** The allowed intervals when every limit is met that is missed by no more than `forgiven`, mm. */
-function intervals(plan: Plan, model: LevelModel, probe: HeightProbe, at: XY, forgiven: Mm): HeightInterval[] {
-  const [lowest, highest] = band(plan, model, probe.tall, forgiven);
+/** Returns the allowed intervals when every limit may be missed by `tolerance`, mm. */
+function intervals(plan: Plan, model: LevelModel, probe: HeightProbe, at: XY, tolerance: Mm): HeightInterval[] {
+  const [lowest, highest] = band(plan, model, probe.tall, tolerance);
   const found: HeightInterval[] = [];
   let low = lowest;
-  for (const { from, to } of barredByObjects(plan, model, probe, at, forgiven)) {
+  for (const { from, to } of blockedByObjects(plan, model, probe, at, tolerance)) {
     if (to.height <= low.height) continue;
     if (from.height >= highest.height) break;
     if (from.height >= low.height) found.push(interval(low, from));
@@ -111,49 +113,55 @@ function interval(low: End, high: End): HeightInterval {
   return { from: low.height, to: high.height, below: low.reason, above: high.reason };
 }
 
-/** The lowest and the highest underside by the height band, the ceiling and the room itself. */
-function band(plan: Plan, { level }: LevelModel, tall: Mm, forgiven: Mm): [End, End] {
+/** Returns the lowest and highest base height by the height band, the ceiling and the room itself. */
+function band(plan: Plan, { level }: LevelModel, tall: Mm, tolerance: Mm): [End, End] {
   const lows: End[] = [{ height: 0, reason: { kind: 'floor', rule: null, subject: null } }];
   const highs: End[] = [{ height: level.ceiling - tall, reason: { kind: 'ceiling', rule: null, subject: null } }];
   for (const { id, subject, least, most } of effectiveRules(plan.protocol)) {
     const reason = (kind: 'band' | 'ceiling'): HeightReason => ({ kind, rule: id, subject: null });
-    if (subject.of === 'height' && least !== null) lows.push({ height: least - forgiven, reason: reason('band') });
+    if (subject.of === 'height' && least !== null) lows.push({ height: least - tolerance, reason: reason('band') });
     if (subject.of === 'height' && most !== null)
-      highs.push({ height: most - tall + forgiven, reason: reason('band') });
+      highs.push({ height: most - tall + tolerance, reason: reason('band') });
     if (subject.of === 'ceiling' && least !== null) {
-      highs.push({ height: level.ceiling - tall - least + forgiven, reason: reason('ceiling') });
+      highs.push({ height: level.ceiling - tall - least + tolerance, reason: reason('ceiling') });
     }
   }
   return [lows.reduce((a, b) => (b.height > a.height ? b : a)), highs.reduce((a, b) => (b.height < a.height ? b : a))];
 }
 
-/** The heights that objects and walls bar at a point, the lowest first. */
-function barredByObjects(plan: Plan, model: LevelModel, probe: HeightProbe, at: XY, forgiven: Mm): Barred[] {
-  const barred: Barred[] = [];
+/** Returns the heights that objects and walls block at a point, from low to high. */
+function blockedByObjects(plan: Plan, model: LevelModel, probe: HeightProbe, at: XY, tolerance: Mm): BlockedInterval[] {
+  const blocked: BlockedInterval[] = [];
   for (const rule of effectiveRules(plan.protocol)) {
     for (const subject of subjectsOf(rule, model)) {
-      const one = rule.measured === 'space' ? barredBy(rule, subject, probe, at, forgiven) : null;
-      const other = one ?? barredInside(rule, subject, probe, at);
-      if (other) barred.push(other);
+      const one = rule.measured === 'space' ? blockedBy(rule, subject, probe, at, tolerance) : null;
+      const other = one ?? blockedInside(rule, subject, probe, at);
+      if (other) blocked.push(other);
     }
   }
-  return barred.sort((a, b) => a.from.height - b.from.height);
+  return blocked.sort((a, b) => a.from.height - b.from.height);
 }
 
-/** Down to so far below an object, and up to its top, it is too near. */
-function barredBy(rule: EffectiveRule, subject: Subject, probe: HeightProbe, at: XY, forgiven: Mm): Barred | null {
-  const need = (rule.least ?? 0) - forgiven;
+/** From this far below an object up to its top it is too close. */
+function blockedBy(
+  rule: EffectiveRule,
+  subject: Subject,
+  probe: HeightProbe,
+  at: XY,
+  tolerance: Mm,
+): BlockedInterval | null {
+  const need = (rule.least ?? 0) - tolerance;
   const inPlan = Math.max(0, bodyDistance(subject.body, ...at) - probe.radius);
-  return inPlan < need ? barredFor(rule, subject, probe, at, Math.sqrt(need * need - inPlan * inPlan)) : null;
+  return inPlan < need ? blockedFor(rule, subject, probe, at, Math.sqrt(need * need - inPlan * inPlan)) : null;
 }
 
-/** Whatever the limit, and without one: no detector stands inside a body that reaches its height. */
-function barredInside(rule: EffectiveRule, subject: Subject, probe: HeightProbe, at: XY): Barred | null {
+/** Whatever the limit, and without one: a detector may not intersect a body at its height. */
+function blockedInside(rule: EffectiveRule, subject: Subject, probe: HeightProbe, at: XY): BlockedInterval | null {
   const isOver = subject.solid && signedBodyDistance(subject.body, ...at) < probe.radius - LIMIT_TOLERANCE;
-  return isOver ? barredFor(rule, subject, probe, at, 0) : null;
+  return isOver ? blockedFor(rule, subject, probe, at, 0) : null;
 }
 
-function barredFor(rule: EffectiveRule, subject: Subject, { tall }: HeightProbe, at: XY, drop: Mm): Barred {
+function blockedFor(rule: EffectiveRule, subject: Subject, { tall }: HeightProbe, at: XY, drop: Mm): BlockedInterval {
   const reason = (kind: HeightReason['kind']): HeightReason => ({ kind, rule: rule.id, subject: subject.id });
   const isUnder = bodyDistance(subject.body, ...at) === 0;
   return {

@@ -6,9 +6,10 @@ import type { Probe } from '../region/types.ts';
 import type { Limit } from './field/primitives.ts';
 
 /**
- * What the checker says of the limit of a good place, with its line of measurement: of several detectors the one with the least
- * to spare. The best place often lies midway between two things of one rule; the checker may then name the other one.
- * Null where the checker has no such row.
+ * Returns the check for the limit of a good place, with its measured line: of several detectors the one with the
+ * smallest
+ * margin. The best place is often midway between two items of one rule; the check may then name the other one.
+ * Null if there is no such check.
  */
 export function limitCheck(
   plan: Plan,
@@ -26,7 +27,7 @@ export function limitCheck(
   return least(named) ?? least(rows);
 }
 
-/** A fixture has a row for its distance and one for its stream of air, which needs nothing. */
+/** A fixture has one check for its distance and one for its stream, which has no limit. */
 function isOf({ rule, stream }: Limit, check: Check): boolean {
   return check.rule === rule && check.margin !== null && !check.notRun && (!stream || check.required === 0);
 }

@@ -10,29 +10,30 @@ import type { Source } from '../rules/types.ts';
 /** How many locations a level needs, and where they can be. */
 export interface LevelLocations {
   readonly level: Level;
-  /** Why the level is not to be tested; empty when it is. */
+  /** Why the level is not to be tested; "" when it is. */
   readonly bar: string;
-  /** Floor of all its rooms, square mm. */
+  /** Total floor area of its rooms, mm². */
   readonly floorArea: number;
-  /** Locations that the profile asks for; 0 where the level is not to be tested. */
+  /** Required number of locations; 0 if the level is not to be tested. */
   readonly needed: number;
-  /** Locations on the plan: a pair, or a single detector. */
+  /** Locations on the plan: a pair or a single detector counts as one. */
   readonly placed: number;
   readonly missing: number;
-  /** Rooms that can hold a detector at the probe's height, the one with most space first; square mm. */
+  /** Rooms that allow a detector at the probe's height, the largest free area first; mm². */
   readonly rooms: readonly { readonly room: Room; readonly area: number }[];
 }
 
 export interface Locations {
   readonly levels: readonly LevelLocations[];
-  /** The floor area of a level for which one location is enough, square mm; null where the profile has no figure. */
+  /** The floor area of a level for which one location is enough, mm²; null where the profile has no figure. */
   readonly areaEach: number | null;
   readonly sources: readonly Source[];
 }
 
 /**
- * Which levels the plan's profile wants tested for its purpose, with how many locations, which rooms can hold them, and
- * what is still missing. A floor area that is met exactly needs no further location: 2,000 sq ft is one, a hair more two.
+ * Returns the levels to test for the plan's purpose under its profile, the number of locations each, the rooms that
+ * allow them, and
+ * what is missing. An area met exactly needs no further location: 2,000 sq ft is one, slightly more is two.
  */
 export function testLocations(plan: Plan, probe: Probe): Locations {
   const { coverage } = profileOf(plan.protocol);
@@ -54,7 +55,7 @@ function levelLocations(plan: Plan, level: Level, probe: Probe, areaEach: number
   return { level, bar, floorArea, needed, placed, missing: Math.max(0, needed - placed), rooms };
 }
 
-/** Detectors set side by side are one location. */
+/** Detectors side by side are one location. */
 function locationCount(detectors: readonly Detector[]): number {
   return new Set(detectors.map(({ id, pair }) => (pair === null ? `single ${id}` : `pair ${pair}`))).size;
 }

@@ -3,12 +3,13 @@ import type { Detector, Mm, Plan, XY } from '../plan/model.ts';
 import { distance } from '../plane/point.ts';
 import { objectGrounds } from './ground.ts';
 
-/** Places on a top are tried so far from each other, mm: an inch. */
+/** Spacing of the positions tried on a top, mm: an inch. */
 const STEP: Mm = 25.4;
 
 /**
- * The nearest spot on the object that carries a detector where every distance is met with `spare` mm more, its whole foot on it
- * and away from the edges; null where there is none. Among spots an inch apart about where it stands.
+ * Returns the nearest position on the object that supports a detector at which every distance is met with `spare` mm
+ * more, with the whole footprint on it
+ * and away from the edges; null if there is none. Tries positions an inch apart around the current one.
  */
 export function spotOnCarrier(
   plan: Plan,
@@ -34,7 +35,7 @@ export function spotOnCarrier(
   return best;
 }
 
-/** Whole steps from a value, both ways, within an interval. */
+/** Returns whole steps from a value, in both directions, within an interval. */
 function stepsAbout(value: Mm, from: Mm, to: Mm): readonly Mm[] {
   const first = Math.ceil((from - value) / STEP);
   const count = Math.max(0, Math.floor((to - value) / STEP) - first + 1);

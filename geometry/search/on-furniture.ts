@@ -3,34 +3,35 @@ import type { Plan } from '../plan/model.ts';
 import type { Probe } from '../region/types.ts';
 import { type Ground, objectGrounds } from './ground.ts';
 
-/** A place that stands on a piece of furniture. */
-interface Carried {
+/** A place on an object. */
+interface OnObject {
   readonly on: string | null;
 }
 
 /**
- * The places on furniture that a search finds: off the edge of each thing; at the edge only of those that have no place off it.
+ * Returns the places on furniture that a search finds: away from the edge of each object; at the edge only of objects
+ * without such a place.
  *
- * @param seek the search: the places on some grounds that may stand beside those taken, the best first
+ * @param search returns the places on some grounds that are far enough from those taken, best first
  */
-export function seekOnFurniture<Place extends Carried>(
+export function searchOnFurniture<Place extends OnObject>(
   plan: Plan,
   model: LevelModel,
   probe: Probe,
   count: number,
-  seek: (grounds: readonly Ground[], taken: readonly Place[]) => Place[],
+  search: (grounds: readonly Ground[], taken: readonly Place[]) => Place[],
 ): Place[] {
   const inner = objectGrounds(plan, model, probe, 'off-edge');
-  const found = seek(inner, []);
+  const found = search(inner, []);
   if (found.length >= count) return found;
-  const hasInner = (id: string | null) => seek(innerOf(inner, id), []).length > 0;
-  const known = new Map(found.map(({ on }) => [on, true]));
-  let edges = objectGrounds(plan, model, probe, 'on-it').filter(({ on }) => !known.get(on?.id ?? null));
+  const hasInner = (id: string | null) => search(innerOf(inner, id), []).length > 0;
+  const hasInnerPlace = new Map(found.map(({ on }) => [on, true]));
+  let edges = objectGrounds(plan, model, probe, 'on-it').filter(({ on }) => !hasInnerPlace.get(on?.id ?? null));
   for (;;) {
-    const places = seek(edges, found);
-    for (const { on } of places) if (!known.has(on)) known.set(on, hasInner(on));
-    if (places.every(({ on }) => !known.get(on))) return [...found, ...places];
-    edges = edges.filter(({ on }) => !known.get(on?.id ?? null));
+    const places = search(edges, found);
+    for (const { on } of places) if (!hasInnerPlace.has(on)) hasInnerPlace.set(on, hasInner(on));
+    if (places.every(({ on }) => !hasInnerPlace.get(on))) return [...found, ...places];
+    edges = edges.filter(({ on }) => !hasInnerPlace.get(on?.id ?? null));
   }
 }
 

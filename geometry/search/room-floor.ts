@@ -4,20 +4,20 @@ import { type Extent, ringExtent } from '../plane/body.ts';
 import { memoize } from '../plane/memoize.ts';
 import type { Ring } from '../plane/types.ts';
 
-/** The floor of a room, ready to be measured. */
+/** The floor of a room, prepared for measuring. */
 export interface RoomFloor {
   readonly extent: Extent;
-  /** How far a point lies inside the floor's edge, mm; negative outside. Changes by at most the way moved. */
+  /** How far a point is inside the floor's edge, mm; negative outside. 1-Lipschitz. */
   depth(x: Mm, y: Mm): Mm;
 }
 
-/** The floor of a room that has one; the same room gives the same floor. */
+/** Returns the prepared floor of a room; memoized. */
 export const roomFloor: (room: Room) => RoomFloor = memoize(({ floorRings }: Room) => {
   const edges = edgesOf(floorRings);
   return { extent: ringExtent(floorRings.flat()), depth: (x, y) => depthIn(edges, x, y) };
 });
 
-/** From and to of every edge: x, y, x, y. */
+/** The edges as x, y, x, y. */
 function edgesOf(rings: readonly Ring[]): Float64Array {
   return Float64Array.from(
     rings.flatMap((ring) => ring.flatMap(([x, y], i) => [...(ring.at(i - 1) as Ring[number]), x, y])),

@@ -3,10 +3,10 @@ import { vectorLength } from '../plane/point.ts';
 import { bestFirst, type Chosen } from './best-first.ts';
 import type { Square } from './field/squares.ts';
 import { type Ground, marginOfAll } from './ground.ts';
-import { type GroupShape, placed, wayOfTurn } from './group-shapes.ts';
+import { type GroupShape, rotatedOffsets, rotationChord } from './group-shapes.ts';
 import { FINEST } from './search-spots.ts';
 
-/** A place for several detectors that a search came upon. */
+/** A place for several detectors found by a search. */
 export interface GroupPlace {
   readonly ground: Ground;
   /** Their common middle. */
@@ -16,7 +16,7 @@ export interface GroupPlace {
   readonly margin: Mm;
 }
 
-/** Middles in a square, turned by an angle give or take a spread, radians. */
+/** Middles in a square, rotated by an angle ± a spread, radians. */
 interface Node {
   readonly ground: Ground;
   readonly square: Square;
@@ -26,14 +26,17 @@ interface Node {
 
 export interface GroupSearch {
   readonly count: number;
-  /** How far the middles of two groups are apart at the least, mm. */
+  /** Least distance between the middles of two groups, mm. */
   readonly apart: Mm;
   readonly tolerance: Mm;
-  /** Middles of groups that are taken already. */
+  /** Middles of groups that are already chosen. */
   readonly taken: readonly XY[];
 }
 
-/** The best places for a group on several grounds, well apart: of its members the one with the least to spare counts. */
+/**
+ * Returns the best places for a group on several grounds, apart from each other; the smallest margin of the members
+ * counts.
+ */
 export function searchGroups(
   grounds: readonly Ground[],
   shape: GroupShape,
@@ -50,25 +53,28 @@ export function searchGroups(
           if (free(place)) found(place);
         }),
       split: (node) => partsOf(node, shape),
-      clash: (place, one) => vectorLength(place.x - one.x, place.y - one.y) < apart,
-      barred: ({ square: { x, y, half } }, one) =>
+      conflicts: (place, one) => vectorLength(place.x - one.x, place.y - one.y) < apart,
+      excluded: ({ square: { x, y, half } }, one) =>
         vectorLength(Math.abs(x - one.x) + half, Math.abs(y - one.y) + half) < apart,
     },
     { count, tolerance },
   );
 }
 
-/** Halves whatever moves the members more: the turn or the square. */
+/** Halves whichever moves the members more: the angle or the square. */
 function partsOf({ ground, square, angle, spread }: Node, { extent }: GroupShape): Node[] {
   const reach = square.half * Math.SQRT2;
-  const way = wayOfTurn(extent, spread);
+  const way = rotationChord(extent, spread);
   if (reach + way < FINEST) return [];
   if (way <= reach) return ground.field.quarters(square).map((quarter) => ({ ground, square: quarter, angle, spread }));
   const half = spread / 2;
   return [angle - half, angle + half].map((turned) => ({ ground, square, angle: turned, spread: half }));
 }
 
-/** The most that the worst member can have: by the middle, whatever the turn; then by each member with the way it may move. */
+/**
+ * Returns an upper bound for the worst member: by the middle, for any rotation; then by each member with its
+ * displacement.
+ */
 function assessNode(node: Node, shape: GroupShape, enough: Mm, found: (place: GroupPlace) => void): Mm {
   const { ground, square, angle, spread } = node;
   const { x, y, half } = square;
@@ -77,20 +83,20 @@ function assessNode(node: Node, shape: GroupShape, enough: Mm, found: (place: Gr
   if (ground.inside(x, y) + reach + shape.extent < 0) return Number.NEGATIVE_INFINITY;
   let upper = field.assess(square, x, y, reach, shape, enough).upper;
   if (upper <= enough) return upper;
-  const at = placed(shape.offsets, x, y, angle);
-  const way = reach + wayOfTurn(shape.extent, spread);
+  const at = rotatedOffsets(shape.offsets, x, y, angle);
+  const way = reach + rotationChord(shape.extent, spread);
   const uphill: XY[] = [];
   let depth = Number.POSITIVE_INFINITY;
   for (const [px, py] of at) {
     depth = Math.min(depth, ground.inside(px, py));
     if (depth + way < 0) return Number.NEGATIVE_INFINITY;
-    const seen = field.around(px, py, way, enough);
-    uphill.push([seen.x, seen.y]);
-    upper = Math.min(upper, seen.upper);
+    const assessment = field.around(px, py, way, enough);
+    uphill.push([assessment.x, assessment.y]);
+    upper = Math.min(upper, assessment.upper);
   }
   const margin = marginOfAll(ground, at);
   if (margin !== null) found({ ground, x, y, at, margin });
-  // A row is moved on to the line that its members would rather stand on.
+  // A row is moved to the line that its members would rather be on.
   if (shape.width === 0 && uphill.some(([ux, uy], k) => ux !== at[k]?.[0] || uy !== at[k]?.[1])) {
     const moved = alignedWith(shape, uphill);
     const there = marginOfAll(ground, moved.at);
@@ -99,10 +105,10 @@ function assessNode(node: Node, shape: GroupShape, enough: Mm, found: (place: Gr
   return upper;
 }
 
-/** A row about the mean of some points, from the first towards the last. */
+/** Returns a row about the mean of some points, from the first towards the last. */
 function alignedWith(shape: GroupShape, points: readonly XY[]): Pick<GroupPlace, 'x' | 'y' | 'at'> {
   const [first, last] = [points[0] as XY, points[points.length - 1] as XY];
   const x = points.reduce((sum, point) => sum + point[0], 0) / points.length;
   const y = points.reduce((sum, point) => sum + point[1], 0) / points.length;
-  return { x, y, at: placed(shape.offsets, x, y, Math.atan2(last[1] - first[1], last[0] - first[0])) };
+  return { x, y, at: rotatedOffsets(shape.offsets, x, y, Math.atan2(last[1] - first[1], last[0] - first[0])) };
 }

@@ -4,33 +4,35 @@ import type { Candidates } from './candidates.ts';
 import { pieceCap, pieceMargin, segmentDistance } from './piece-margin.ts';
 import { type Primitives, SEGMENT, STRIDE } from './primitives.ts';
 
-/** Points that are placed together: about a middle, which is their mean, turned in any way. Lengths in mm. */
+/** The shape of a group of points, placed about their mean and rotated in any way. Lengths in mm. */
 export interface Spread {
-  /** The farthest of them from the middle. */
+  /** The greatest distance of a point from the middle. */
   readonly extent: Mm;
-  /** The least breadth of the strip that holds them, whatever its direction. */
+  /** The least width of a strip that contains them, in any direction. */
   readonly width: Mm;
 }
 
-/** One point alone. */
-export const SINGLE: Spread = { extent: 0, width: 0 };
+/** A single point. */
+export const SINGLE_POINT: Spread = { extent: 0, width: 0 };
 
-/** The margin at a point, what can be had around it, and where to look next. Lengths in mm. */
+/** The margin at a point, an upper bound around it, and where to look next. Lengths in mm. */
 export interface Assessment {
   /** The margin at the point itself. */
   readonly margin: Mm;
-  /**
-   * No point within the reach has more. Of points that are placed together, their middle within the reach, one has no more.
-   */
+  /** Upper bound for all points within the reach. For a group with its middle within the reach, for its worst point. */
   readonly upper: Mm;
-  /** A point that may have more: half way between the two pieces that press hardest from opposite sides; else the point itself. */
+  /**
+   * A point that may have a greater margin: half way between the two pieces that limit most from opposite sides; else
+   * the point itself.
+   */
   readonly x: Mm;
   readonly y: Mm;
 }
 
 /**
- * Bounds by what each piece alone allows, and by what two pieces on opposite sides allow together: going away from one is
- * going towards the other, so that between two parallel walls the bound is exact at any reach. Pairs are left out when the
+ * Returns bounds from each piece alone (Lipschitz) and from pairs of pieces on opposite sides: going away from one is
+ * going towards the other, so that between two parallel walls the bound is exact at any reach. Pairs are skipped when
+ * the
  * bound without them is at most `enough`.
  */
 export function assess(
@@ -74,7 +76,7 @@ export function assess(
   return withOpposites(candidates, square, nearest, { margin, upper, x, y }, reach, spread);
 }
 
-/** A piece whose margin is nearly linear around a point: what it is there, which way it grows, and by how much it may bend upward. */
+/** A piece whose margin is nearly linear around a point: its value, gradient, and how much it may curve upward. */
 interface Slope {
   readonly margin: Mm;
   readonly gx: number;
@@ -100,13 +102,13 @@ function withOpposites(
     const piece = pool[n] as number;
     const k = piece * STRIDE;
     if (primitives.kind[piece] !== SEGMENT) continue;
-    // Cheap refusal: a piece that is farther than twice the reach bounds nothing.
+    // Quick rejection: a piece farther away than twice the reach does not tighten the bound.
     if (segmentDistance(primitives.data, k, alone.x, alone.y) - (primitives.data[k + 5] as number) > margin + 2 * reach)
       continue;
     const other = slopeOf(primitives, piece, alone.x, alone.y, reach, extent);
     if (!other || first.gx * other.gx + first.gy * other.gy >= 0) continue;
     const drift = vectorLength(first.gx + other.gx, first.gy + other.gy) / 2;
-    // Between two straight walls what is broad comes nearer to both than its middle.
+    // Between two straight walls a wide group comes closer to both than its middle.
     const straight = first.bend === 0 && other.bend === 0;
     const breadth = straight ? Math.max(0, width / 2 - drift * extent) : 0;
     const upper = (first.margin + first.bend + other.margin + other.bend) / 2 + drift * reach - breadth;
@@ -118,8 +120,10 @@ function withOpposites(
 }
 
 /**
- * Null where the piece is not of that kind: too near, at its floor, or no segment. A straight run that faces all of the
- * surroundings does not bend at all; else the distance to its nearest point bends by half the squared way over the distance.
+ * Null if the piece is not of that kind: too close, at its floor, or no segment. A straight segment that faces the
+ * whole
+ * neighborhood has no curvature; else the distance to its nearest point curves by half the squared displacement over
+ * the distance.
  */
 function slopeOf({ kind, data }: Primitives, piece: number, x: Mm, y: Mm, reach: Mm, extent: Mm): Slope | null {
   if (kind[piece] !== SEGMENT) return null;
@@ -135,7 +139,7 @@ function slopeOf({ kind, data }: Primitives, piece: number, x: Mm, y: Mm, reach:
   const distance = Math.sqrt(ex * ex + ey * ey);
   const offset = data[k + 5] as number;
   const way = reach + extent;
-  // At the floor a margin no longer falls with the distance.
+  // At its floor a margin no longer falls with the distance.
   const room = distance - way;
   if (room <= 0 || room < offset + (data[k + 6] as number)) return null;
   const length = Math.sqrt(dx * dx + dy * dy);

@@ -6,25 +6,26 @@ import { INSIDE, type Primitives, STRIDE } from './primitives.ts';
 import { primitivesOn } from './primitives-on.ts';
 import { ZoneSquares } from './zone-squares.ts';
 
-/** Side of a leaf, mm: 20 in. Smaller ones make a query faster and the lists longer to make. */
+/** Side of a leaf, mm: 20 in. Smaller leaves make queries faster and their lists slower to build. */
 const LEAF: Mm = 508;
 
-/** The level of the largest squares: two leaves wide. Leaves are at level 0. */
+/** The level of the largest squares, two leaves wide. Leaves are level 0. */
 export const COARSEST = 1;
 
-/** The most leaves along one side of a level, so that one stray wall does not ask for endless lists. */
+/** Most leaves along one side, so that one stray wall does not cause endless lists. */
 const MOST_LEAVES = 512;
 
-/** What rounding may do to a comparison of margins, mm; more than what counts as the same margin. */
+/** Rounding in comparisons of margins, mm; more than the tolerance for equal margins. */
 const SLACK: Mm = 1e-5;
 
 /**
- * For each square of a grid over a level, the pieces that can leave the least margin somewhere in it. Squares are halved from
- * the largest down to leaves; a square's list is sifted from the list of the square around it when it is first asked for. A
- * margin changes by at most the way moved, so a piece that at the middle of a square lies more than the whole diagonal above
- * the least cannot be the least anywhere in it.
+ * For each square of a quadtree grid over a level, the pieces that may determine the margin somewhere in it. A square's
+ * list is
+ * filtered from the list of the square around it on first use. Margins are
+ * 1-Lipschitz, so a piece whose margin at the middle of a square exceeds the least by more than the diagonal
+ * cannot be the least anywhere in it.
  *
- * Squares have numbers. The list of a square lies in `pool` from its `starts` to its `ends`.
+ * Squares are numbered. The list of a square is `pool` from its `starts` to its `ends`.
  */
 export class Candidates {
   readonly primitives: Primitives;
@@ -35,16 +36,16 @@ export class Candidates {
   readonly across: number;
   readonly down: number;
   pool: Int32Array;
-  /** −1 where the list is not yet made. */
+  /** −1 if the list is not built yet. */
   readonly starts: Int32Array;
   readonly ends: Int32Array;
-  /** The margin at the middle of each square whose list is made, mm. */
+  /** The margin at the middle of each square with a list, mm. */
   readonly middles: Float64Array;
   /** The number of the first square of each level. */
   private readonly firsts: readonly number[];
   private used: number;
-  /** Per leaf whether dominated pieces have been left out. */
-  private readonly thinned: Uint8Array;
+  /** Per leaf, whether dominated pieces have been removed. */
+  private readonly pruned: Uint8Array;
   private readonly margins: Float64Array;
   private readonly zones: ZoneSquares;
   private readonly undominated: Undominated;
@@ -65,7 +66,7 @@ export class Candidates {
     this.starts = new Int32Array(squares).fill(-1);
     this.ends = new Int32Array(squares);
     this.middles = new Float64Array(squares);
-    this.thinned = new Uint8Array(this.across * this.down);
+    this.pruned = new Uint8Array(this.across * this.down);
     this.used = 0;
     this.pool = new Int32Array(4 * primitives.count + 1024);
     this.margins = new Float64Array(primitives.count);
@@ -84,7 +85,7 @@ export class Candidates {
     return ((this.down - 1) >> level) + 1;
   }
 
-  /** The number of a square, counted from the corner in squares of its level; its list is made. */
+  /** Returns the number of a square, given by its column and row on its level, after building its list. */
   square(level: number, i: number, j: number): number {
     const square = this.numberOf(level, i, j);
     if ((this.starts[square] as number) < 0) this.make(square, level, i, j);
@@ -95,28 +96,29 @@ export class Candidates {
     return (this.firsts[level] as number) + j * this.columns(level) + i;
   }
 
-  /** The number of a leaf, its list cut down to what nothing else in it dominates, the nearest to its middle first. */
-  thinLeaf(i: number, j: number): number {
+  /** Returns the number of a leaf, after pruning its list to undominated pieces, sorted by margin at its middle. */
+  pruneLeaf(i: number, j: number): number {
     const leaf = this.square(0, i, j);
-    if (this.thinned[leaf] === 0) {
+    if (this.pruned[leaf] === 0) {
       const [x, y] = [this.minX + (i + 0.5) * this.leaf, this.minY + (j + 0.5) * this.leaf];
       const [start, end] = [this.starts[leaf] as number, this.ends[leaf] as number];
-      this.ends[leaf] = this.undominated.sift(this.pool, start, end, x, y, this.leaf / 2);
-      this.thinned[leaf] = 1;
+      this.ends[leaf] = this.undominated.prune(this.pool, start, end, x, y, this.leaf / 2);
+      this.pruned[leaf] = 1;
     }
     return leaf;
   }
 
   /**
-   * No more than this is left at the middle of one of the largest squares, mm: seen without making its list, and looked into only
-   * above `enough`.
+   * Returns an upper bound of the margin at the middle of one of the largest squares, mm, without building its list.
+   * The bound need not be tight
+   * at or below `enough`.
    */
-  atMost(i: number, j: number, enough: Mm): Mm {
+  upperBound(i: number, j: number, enough: Mm): Mm {
     const square = this.numberOf(COARSEST, i, j);
-    return (this.starts[square] as number) < 0 ? this.zones.atMost(i, j, enough) : (this.middles[square] as Mm);
+    return (this.starts[square] as number) < 0 ? this.zones.upperBound(i, j, enough) : (this.middles[square] as Mm);
   }
 
-  /** The pieces that can leave the least margin somewhere on an extent, as though some objects were not there. */
+  /** Returns the pieces that may determine the margin somewhere on an extent, ignoring some objects. */
   piecesOn(without: readonly string[], extent: Extent): Primitives {
     const { primitives, zones } = this;
     const isLeftOut = primitives.limits.map(({ subject }) => without.includes(subject));
@@ -132,7 +134,7 @@ export class Candidates {
     if (level === COARSEST) {
       this.reserve(this.primitives.count);
       const end = this.zones.gather({ left: i, right: i, top: j, bottom: j }, this.pool, this.used, this.margins);
-      this.keepNear(square, this.used, end, x, y, half);
+      this.filterList(square, this.used, end, x, y, half);
       return;
     }
     const parent = this.square(level + 1, i >> 1, j >> 1);
@@ -141,14 +143,15 @@ export class Candidates {
     for (let n = first; n < end; n++) {
       this.margins[n - first] = pieceMargin(this.primitives, this.pool[n] as number, x, y);
     }
-    this.keepNear(square, first, end, x, y, half);
+    this.filterList(square, first, end, x, y, half);
   }
 
   /**
-   * Makes the list of a square about (x, y): those of a part of the pool, with their margins there, that can be the least within
-   * it. The part may begin at the very place where the list does: what is kept moves forward.
+   * Builds the list of a square around (x, y): those of a part of the pool, with their margins there, that may be the
+   * least within
+   * it. The part may start where the list does, because entries only move forward.
    */
-  private keepNear(square: number, first: number, end: number, x: Mm, y: Mm, half: Mm): void {
+  private filterList(square: number, first: number, end: number, x: Mm, y: Mm, half: Mm): void {
     const { margins, pool } = this;
     const { kind, data } = this.primitives;
     const radius = half * Math.SQRT2;
@@ -162,14 +165,14 @@ export class Candidates {
       if (kind[piece] !== INSIDE) {
         if ((margins[n - first] as number) <= limit) pool[this.used++] = piece;
       } else if ((data[piece * STRIDE + 6] as number) <= least + radius && this.reaches(piece, x, y, half)) {
-        // Its floor counts anywhere in its body.
+        // Its floor applies anywhere in its body.
         pool[this.used++] = piece;
       }
     }
     this.ends[square] = this.used;
   }
 
-  /** Whether the body of an `INSIDE` piece reaches into a square, as far as the rectangle around it tells. */
+  /** Returns whether the body of an `INSIDE` piece may reach into a square, by its bounding box. */
   private reaches(piece: number, x: Mm, y: Mm, half: Mm): boolean {
     const body = this.primitives.bodies[this.primitives.owner[piece] as number];
     if (!body) return false;

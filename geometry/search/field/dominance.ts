@@ -2,19 +2,20 @@ import type { Mm } from '../../plan/model.ts';
 import { pieceGradient, pieceMargin } from './piece-margin.ts';
 import { HANGING, type Primitives, SEGMENT } from './primitives.ts';
 
-/** By how much a piece must be undercut to be left out, mm: more than rounding, and more than what counts as the same margin. */
+/** By how much a piece must be undercut to be removed, mm: more than rounding and the tolerance for equal margins. */
 const SLACK: Mm = 1e-5;
 
 /**
- * Leaves out of a list the pieces that another one undercuts all over a square.
+ * Removes the pieces of a list that another one undercuts everywhere in a square.
  *
- * The margin of a segment is a convex function: it lies above its tangent plane at the middle. A second one that lies below
- * that plane at all four corners lies below it everywhere in the square.
+ * The margin of a segment is a convex function, so it is above its tangent plane at the middle. Another one that is
+ * below
+ * that plane at all four corners is below it everywhere in the square.
  */
 export class Undominated {
   private readonly primitives: Primitives;
   private readonly margins: Float64Array;
-  /** Margins at the corners of the square of what is kept, four each. */
+  /** Margins of the remaining pieces at the four corners of the square. */
   private readonly corners: Float64Array;
 
   constructor(primitives: Primitives) {
@@ -23,23 +24,23 @@ export class Undominated {
     this.corners = new Float64Array(4 * primitives.count);
   }
 
-  /** Sifts a part of the pool in place, what is nearest to the middle of the square first, and returns its new end. */
-  sift(pool: Int32Array, start: number, end: number, x: Mm, y: Mm, half: Mm): number {
+  /** Prunes a part of the pool in place, sorted by margin at the middle of the square, and returns its new end. */
+  prune(pool: Int32Array, start: number, end: number, x: Mm, y: Mm, half: Mm): number {
     this.sort(pool, start, end, x, y);
     const { kind } = this.primitives;
-    let kept = 0;
+    let remaining = 0;
     for (let n = start; n < end; n++) {
       const piece = pool[n] as number;
       const convex = kind[piece] === SEGMENT || kind[piece] === HANGING;
-      if (convex && this.isUndercut(piece, this.margins[n - start] as number, kept, x, y, half)) continue;
-      this.writeCorners(piece, convex, kept, x, y, half);
-      pool[start + kept] = piece;
-      kept++;
+      if (convex && this.isUndercut(piece, this.margins[n - start] as number, remaining, x, y, half)) continue;
+      this.writeCorners(piece, convex, remaining, x, y, half);
+      pool[start + remaining] = piece;
+      remaining++;
     }
-    return start + kept;
+    return start + remaining;
   }
 
-  /** Lists are short: each piece is put in its place. */
+  /** Insertion sort: lists are short. */
   private sort(pool: Int32Array, start: number, end: number, x: Mm, y: Mm): void {
     const { margins } = this;
     for (let n = start; n < end; n++) {
@@ -64,7 +65,7 @@ export class Undominated {
     }
   }
 
-  /** Whether one of the first `rows` of corners lies below a piece's tangent plane at all four. */
+  /** Returns whether one of the first `rows` of corners is below a piece's tangent plane at all four corners. */
   private isUndercut(piece: number, margin: Mm, rows: number, x: Mm, y: Mm, half: Mm): boolean {
     const { corners } = this;
     const [gx, gy] = pieceGradient(this.primitives, piece, x, y);

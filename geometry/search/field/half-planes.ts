@@ -1,11 +1,13 @@
 import type { Mm } from '../../plan/model.ts';
 
-/** Half-planes of a record: three numbers each, so that what lies inside has a·x + b·y ≥ c. */
+/** Numbers per half-plane: the inside is a·x + b·y ≥ c. */
 const PLANE = 3;
 
 /**
- * The inside of a convex ring within a square, as the half-planes of those edges that cross the square: `[count, a, b, c, …]`.
- * No half-planes where the whole square lies inside; null where none of it does.
+ * Returns the inside of a convex ring within a square, as the half-planes of the edges that cross the square: `[count,
+ * a, b, c, …]`.
+ * No half-planes if the whole square is inside; null if none of it is.
+ *
  * @param flat corners x, y, …, clockwise on screen
  */
 export function insideWithin(flat: Float64Array, x: Mm, y: Mm, half: Mm): number[] | null {
@@ -29,8 +31,8 @@ export function insideWithin(flat: Float64Array, x: Mm, y: Mm, half: Mm): number
   return record;
 }
 
-/** Whether all half-planes of the record at `k` hold a point. */
-export function planesHold(flat: Float64Array, k: number, x: Mm, y: Mm): boolean {
+/** Returns whether all half-planes of the record at `k` contain a point. */
+export function planesContain(flat: Float64Array, k: number, x: Mm, y: Mm): boolean {
   const end = planesEnd(flat, k);
   for (let n = k + 1; n < end; n += PLANE) {
     if ((flat[n] as number) * x + (flat[n + 1] as number) * y < (flat[n + 2] as number)) return false;
@@ -38,7 +40,7 @@ export function planesHold(flat: Float64Array, k: number, x: Mm, y: Mm): boolean
   return true;
 }
 
-/** Where the record at `k` ends. */
+/** Returns the end of the record at `k`. */
 export function planesEnd(flat: Float64Array, k: number): number {
   return k + 1 + PLANE * (flat[k] as number);
 }

@@ -2,20 +2,20 @@ import { isConvex } from '../../arrangement/outline.ts';
 import type { Mm } from '../../plan/model.ts';
 import type { Body } from '../../plane/body.ts';
 import type { Candidates } from './candidates.ts';
-import { insideWithin, planesEnd, planesHold } from './half-planes.ts';
+import { insideWithin, planesContain, planesEnd } from './half-planes.ts';
 import { hangingMargin, pieceMargin, sectorMargin, segmentDistance } from './piece-margin.ts';
 import { HANGING, INSIDE, SECTOR, SEGMENT, STRIDE } from './primitives.ts';
 
 /**
- * The head of a packed leaf: the floor of bodies that cover it whole, the ends of its segments, hanging pieces, streams and
- * insides of convex bodies, and whether there are others. As long as a piece, so that pieces do not straddle more lines of
- * the processor's cache than they need.
+ * Length of a leaf's head: the floor of bodies that cover it, the ends of its segments, hanging pieces, streams and
+ * insides of convex bodies, and whether there are others. As long as a piece, so that pieces do not straddle more
+ * cache lines than necessary.
  */
 const HEAD = STRIDE;
 
 /**
- * The candidates of each leaf packed one after another in memory, in the order in which `margin` reads them. A leaf is packed
- * when it is first asked for.
+ * The candidates of each leaf packed contiguously, in the order in which `margin` reads them. A leaf is packed
+ * on first use.
  */
 export class Leaves {
   private readonly candidates: Candidates;
@@ -24,11 +24,11 @@ export class Leaves {
   private readonly perLeaf: number;
   private readonly across: number;
   private readonly down: number;
-  /** Where each leaf's head is in the packed numbers; −1 where it is not packed. */
+  /** Offset of each leaf's head in the packed numbers; −1 if it is not packed. */
   private readonly heads: Int32Array;
-  /** The insides of bodies that are not convex, by leaf. */
-  private readonly dented = new Map<number, readonly number[]>();
-  /** Per limit 1 for a convex body, 2 for a dented one, 0 where nobody has asked. */
+  /** The insides of non-convex bodies, per leaf. */
+  private readonly nonConvex = new Map<number, readonly number[]>();
+  /** Per limit 1 for a convex body, 2 for a non-convex one, 0 if not determined yet. */
   private readonly forms: Uint8Array;
   private flat = new Float64Array(4096);
   private used = 0;
@@ -45,7 +45,7 @@ export class Leaves {
     this.heads = new Int32Array(across * down).fill(-1);
   }
 
-  /** The least margin at a point, mm; outside the grid by going through everything. */
+  /** Returns the least margin at a point, mm; by a linear scan outside the grid. */
   margin(x: Mm, y: Mm): Mm {
     const i = Math.floor((x - this.minX) * this.perLeaf);
     const j = Math.floor((y - this.minY) * this.perLeaf);
@@ -67,7 +67,7 @@ export class Leaves {
       const ey = py - t * dy;
       const square = ex * ex + ey * ey;
       const offset = flat[k + 5] as number;
-      // A root is drawn only where the piece is nearer than what was found so far.
+      // Compares squared distances and takes the root only for a new minimum.
       const near = least + offset;
       if (near <= 0 || square >= near * near) continue;
       const margin = Math.max(flat[k + 6] as number, Math.sqrt(square) - offset);
@@ -81,14 +81,14 @@ export class Leaves {
       least = Math.min(least, sectorMargin(flat, k, x, y));
     }
     for (const end = flat[head + 4] as number; k < end; k = planesEnd(flat, k + 1)) {
-      if ((flat[k] as number) < least && planesHold(flat, k + 1, x, y)) least = flat[k] as number;
+      if ((flat[k] as number) < least && planesContain(flat, k + 1, x, y)) least = flat[k] as number;
     }
     return flat[head + 5] === 0 ? least : Math.min(least, this.leastOfDented(leaf, x, y));
   }
 
   private leastOfDented(leaf: number, x: Mm, y: Mm): Mm {
     let least = Number.POSITIVE_INFINITY;
-    for (const piece of this.dented.get(leaf) ?? []) {
+    for (const piece of this.nonConvex.get(leaf) ?? []) {
       least = Math.min(least, pieceMargin(this.candidates.primitives, piece, x, y));
     }
     return least;
@@ -103,17 +103,17 @@ export class Leaves {
     return least;
   }
 
-  /** Packs a leaf and returns where its head is. */
+  /** Packs a leaf and returns the offset of its head. */
   private pack(leaf: number, i: number, j: number): number {
-    const square = this.candidates.thinLeaf(i, j);
+    const square = this.candidates.pruneLeaf(i, j);
     this.used += (STRIDE - (this.used % STRIDE)) % STRIDE;
     const head = this.used;
     this.reserve(HEAD);
     this.used += HEAD;
     const ends = [SEGMENT, HANGING, SECTOR].map((kind) => this.packKind(square, kind));
-    const [floor, dented] = this.packInsides(square, i, j);
-    this.flat.set([floor, ...ends, this.used, dented.length], head);
-    if (dented.length > 0) this.dented.set(leaf, dented);
+    const [floor, nonConvex] = this.packInsides(square, i, j);
+    this.flat.set([floor, ...ends, this.used, nonConvex.length], head);
+    if (nonConvex.length > 0) this.nonConvex.set(leaf, nonConvex);
     this.heads[leaf] = head;
     return head;
   }
@@ -134,13 +134,16 @@ export class Leaves {
     return used;
   }
 
-  /** Packs the insides of convex bodies; returns the floor of those that hold all of the leaf, and the bodies that are not convex. */
-  private packInsides(square: number, i: number, j: number): [floor: Mm, dented: number[]] {
+  /**
+   * Packs the insides of convex bodies; returns the floor of those that contain the whole leaf, and the non-convex
+   * bodies.
+   */
+  private packInsides(square: number, i: number, j: number): [floor: Mm, nonConvex: number[]] {
     const { pool, starts, ends, primitives, leaf } = this.candidates;
     const { kind, data, owner, bodies } = primitives;
     const half = leaf / 2;
     const [x, y] = [this.minX + (2 * i + 1) * half, this.minY + (2 * j + 1) * half];
-    const dented: number[] = [];
+    const nonConvex: number[] = [];
     let least = Number.POSITIVE_INFINITY;
     for (let n = starts[square] as number; n < (ends[square] as number); n++) {
       const piece = pool[n] as number;
@@ -148,11 +151,11 @@ export class Leaves {
       if (kind[piece] !== INSIDE || body?.kind !== 'ring') continue;
       const floor = data[piece * STRIDE + 6] as number;
       const planes = this.isConvex(owner[piece] as number, body) ? insideWithin(body.flat, x, y, half) : [];
-      if (planes?.length === 0) dented.push(piece);
+      if (planes?.length === 0) nonConvex.push(piece);
       else if (planes?.length === 1) least = Math.min(least, floor);
       else if (planes) this.packNumbers([floor, ...planes]);
     }
-    return [least, dented];
+    return [least, nonConvex];
   }
 
   private isConvex(owner: number, body: Body): boolean {

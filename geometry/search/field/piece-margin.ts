@@ -2,8 +2,8 @@ import type { Mm } from '../../plan/model.ts';
 import { HANGING, INSIDE, type Primitives, SECTOR, SEGMENT, STRIDE } from './primitives.ts';
 
 /**
- * The margin that one piece leaves at a point, mm; positive infinity for an `INSIDE` piece outside of its body. Takes at the
- * most as much per mm as one moves (1-Lipschitz), except for `INSIDE`, which is so together with the edges of its body.
+ * Returns the margin of one piece at a point, mm; positive infinity for an `INSIDE` piece outside its body.
+ * 1-Lipschitz, except for `INSIDE`, which is so together with the edges of its body.
  */
 export function pieceMargin({ kind, data, owner, bodies }: Primitives, i: number, x: Mm, y: Mm): Mm {
   const k = i * STRIDE;
@@ -16,15 +16,16 @@ export function pieceMargin({ kind, data, owner, bodies }: Primitives, i: number
       return sectorMargin(data, k, x, y);
     default: {
       const body = bodies[owner[i] as number];
-      const within = body?.kind === 'ring' && ringHolds(body.flat, x, y);
+      const within = body?.kind === 'ring' && ringContains(body.flat, x, y);
       return within ? (data[k + 6] as number) : Number.POSITIVE_INFINITY;
     }
   }
 }
 
 /**
- * The most that one piece can leave around a point, mm: to the best of the points within `reach` of it. With an extent, to the
- * worst of several points that lie no farther than it from a middle within `reach`, which is their mean: by the parallel
+ * Returns an upper bound of the margin of one piece around a point, mm: for the best point within `reach`. With an
+ * extent, for the
+ * worst of several points no farther than it from their mean, which is within `reach`: by the parallel
  * axis theorem the nearest of them to a point is at most the root of both squares away.
  */
 export function pieceCap(primitives: Primitives, i: number, x: Mm, y: Mm, reach: Mm, extent: Mm): Mm {
@@ -39,7 +40,7 @@ export function pieceCap(primitives: Primitives, i: number, x: Mm, y: Mm, reach:
   return Math.max(data[k + 6] as number, most - (data[k + 5] as number));
 }
 
-/** Distance from a point to the segment at `k`, mm. */
+/** Returns the distance from a point to the segment at `k`, mm. */
 export function segmentDistance(data: Float64Array, k: number, x: Mm, y: Mm): Mm {
   const dx = data[k + 2] as number;
   const dy = data[k + 3] as number;
@@ -52,7 +53,7 @@ export function segmentDistance(data: Float64Array, k: number, x: Mm, y: Mm): Mm
   return Math.sqrt(ex * ex + ey * ey);
 }
 
-/** Which way the margin of a segment or hanging piece grows at a point, and how much per mm; zero on it and at its floor. */
+/** Returns the gradient of the margin of a segment or hanging piece at a point, per mm; zero on it and at its floor. */
 export function pieceGradient({ kind, data }: Primitives, i: number, x: Mm, y: Mm): readonly [number, number] {
   const k = i * STRIDE;
   const dx = data[k + 2] as number;
@@ -73,14 +74,20 @@ export function pieceGradient({ kind, data }: Primitives, i: number, x: Mm, y: M
   return [ex * share, ey * share];
 }
 
-/** At a distance in plan from the axis: in space to what hangs above, less what is required. */
+/**
+ * Returns the margin at a horizontal distance from the axis: distance in space to an item above, minus the required
+ * one.
+ */
 export function hangingMargin(data: Float64Array, k: number, distance: Mm): Mm {
   const height = data[k + 7] as number;
   const inPlan = Math.max(0, distance - (data[k + 5] as number));
   return Math.sqrt(inPlan * inPlan + height * height) - (height - (data[k + 6] as number));
 }
 
-/** The rim's distance to a stream: along the arc, along the nearer side, or to the apex; negative within. No trigonometry. */
+/**
+ * Returns the rim's signed distance to a stream: to the arc, the nearer side, or the apex; negative within. No
+ * trigonometry.
+ */
 export function sectorMargin(data: Float64Array, k: number, x: Mm, y: Mm): Mm {
   const px = x - (data[k] as number);
   const py = y - (data[k + 1] as number);
@@ -91,7 +98,7 @@ export function sectorMargin(data: Float64Array, k: number, x: Mm, y: Mm): Mm {
   const reach = data[k + 6] as number;
   const ahead = px * ux + py * uy;
   const aside = Math.abs(py * ux - px * uy);
-  // In the frame of the nearer side: along it, and how far within it.
+  // In the frame of the nearer side: along it, and inwards.
   const along = ahead * cos + aside * sin;
   const within = ahead * sin - aside * cos;
   return sectorDistance(along, within, reach, px, py) - (data[k + 7] as number);
@@ -107,15 +114,15 @@ function sectorDistance(along: Mm, within: Mm, reach: Mm, px: Mm, py: Mm): Mm {
   return -Math.min(reach - out, along > 0 ? within : out);
 }
 
-/** Deep inside a body its floor holds all around. */
+/** Deep inside a body its floor applies all around. */
 function insideCap(primitives: Primitives, i: number, x: Mm, y: Mm, reach: Mm): Mm {
   const { data, owner, bodies } = primitives;
   const body = bodies[owner[i] as number];
-  if (body?.kind !== 'ring' || !ringHolds(body.flat, x, y)) return Number.POSITIVE_INFINITY;
+  if (body?.kind !== 'ring' || !ringContains(body.flat, x, y)) return Number.POSITIVE_INFINITY;
   return edgesDistance(body.flat, x, y) >= reach ? (data[i * STRIDE + 6] as number) : Number.POSITIVE_INFINITY;
 }
 
-/** Distance from a point to the edges of a ring, from inside as from outside, mm. */
+/** Returns the distance from a point to the edges of a ring, from inside or outside, mm. */
 function edgesDistance(flat: Float64Array, x: Mm, y: Mm): Mm {
   let leastSq = Number.POSITIVE_INFINITY;
   let ax = flat[flat.length - 2] as number;
@@ -138,8 +145,8 @@ function edgesDistance(flat: Float64Array, x: Mm, y: Mm): Mm {
   return Math.sqrt(leastSq);
 }
 
-/** Whether a point lies inside a ring by the even-odd count; on its edge either answer may come. */
-function ringHolds(flat: Float64Array, x: Mm, y: Mm): boolean {
+/** Returns whether a point is inside a ring by the even-odd rule; undefined on its edges. */
+function ringContains(flat: Float64Array, x: Mm, y: Mm): boolean {
   let inside = false;
   let ax = flat[flat.length - 2] as number;
   let ay = flat[flat.length - 1] as number;

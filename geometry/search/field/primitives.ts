@@ -14,36 +14,36 @@ import type { Probe } from '../../region/types.ts';
 import { effectiveRules } from '../../rules/profiles.ts';
 import type { RuleId } from '../../rules/types.ts';
 
-/** What leaves the least margin at a point. */
+/** What determines the margin at a point. */
 export interface Limit {
   readonly rule: RuleId;
   readonly subject: string;
-  /** Whether it is the subject's stream of air. */
+  /** Whether it is the subject's air stream. */
   readonly stream: boolean;
 }
 
 type RingBody = Extract<Body, { kind: 'ring' }>;
 
 /**
- * The margins of a level taken apart into the simplest pieces whose least is the margin, in flat arrays: `STRIDE` numbers
- * each, lengths in mm.
+ * The margins of a level decomposed into simple pieces; the margin is their minimum. Flat arrays, `STRIDE` numbers
+ * per piece, lengths in mm.
  *
  * - `SEGMENT`: from (0, 1), run (2, 3), one over its squared length (4; 0 for a point), offset (5), floor (6). Its margin
- *   is the distance from the axis less the offset, but never below the floor.
- * - `HANGING`: the same with a height (7): the distance in space to something above, less what is required.
- * - `INSIDE`: the floor (6) within a body. Outside of it its edges, pieces of their own, are what is near.
+ *   is the distance from the axis minus the offset, but never below the floor.
+ * - `HANGING`: the same with a height (7): the distance in space to an item above, minus the required one.
+ * - `INSIDE`: the floor (6) within a body. Outside of it, its edges are pieces of their own.
  * - `SECTOR`: apex (0, 1), direction (2, 3), cosine and sine of half the spread (4, 5), reach (6), radius of the probe (7):
- *   the distance of the rim to a stream of air, negative within it.
+ *   the distance of the rim to an air stream, negative within it.
  */
 export interface Primitives {
   readonly count: number;
   readonly kind: Uint8Array;
   readonly data: Float64Array;
-  /** Which of the limits each belongs to. */
+  /** Index of the limit that each piece belongs to. */
   readonly owner: Int32Array;
-  /** The body of an `INSIDE` piece, by its limit. */
+  /** The body of an `INSIDE` piece, by limit. */
   readonly bodies: readonly Body[];
-  /** In the order of the profile, and of the level within a rule. */
+  /** In profile order, and in file order within a rule. */
   readonly limits: readonly Limit[];
 }
 
@@ -53,7 +53,10 @@ export const HANGING = 1;
 export const INSIDE = 2;
 export const SECTOR = 3;
 
-/** A subject that counts at the probe's height. A stream has no floor: its margin goes on below zero with the depth within. */
+/**
+ * A subject that counts at the probe's height. A stream has no floor: its margin decreases further with the depth
+ * within.
+ */
 interface Entry {
   readonly body: Body;
   readonly limit: Limit;
@@ -63,9 +66,9 @@ interface Entry {
 }
 
 /**
- * Every distance rule of the plan against every subject on the level.
+ * Decomposes every distance rule of the plan against every subject on the level.
  *
- * @param carriers ids of objects that carry the probe and are not in its way
+ * @param carriers ids of objects that support the probe and do not obstruct it
  */
 export function levelPrimitives(
   plan: Plan,
@@ -91,7 +94,7 @@ export function levelPrimitives(
   };
 }
 
-/** A ring without area, mm², is its edges: a box without depth, say. Nothing lies within. */
+/** A ring with a smaller area (for example a box without depth) is only its edges, mm². */
 const LEAST_AREA = 1e-6;
 
 function hasInside({ ring }: RingBody): boolean {
@@ -109,7 +112,7 @@ function levelEntries(plan: Plan, model: LevelModel, probe: Probe, carriers: rea
     let last: Body | null = null;
     for (const subject of subjectsOf(rule, model)) {
       const { body, id, stream } = subject;
-      // A joint stands in the list once for each of its walls.
+      // A joint is listed once per wall.
       if (isWall(subject) && body === last) continue;
       last = body;
       if (subject.what === 'object' && carriers.includes(id)) continue;
@@ -117,7 +120,7 @@ function levelEntries(plan: Plan, model: LevelModel, probe: Probe, carriers: rea
       if (stream) entries.push({ body, limit, required: 0, height: 0, floor: Number.NEGATIVE_INFINITY });
       if (stream) continue;
       const required = rule.least ?? 0;
-      // Of a limit that forgives the touch itself the depth within the body is left, which no check forgives.
+      // Where the limit tolerates a touch, only the depth within the body remains, which no check tolerates.
       if (required <= LIMIT_TOLERANCE && sharesHeight(subject, probe)) {
         entries.push({ body, limit, required: 0, height: 0, floor: -probe.radius });
       } else if (rule.least !== null) {
@@ -177,7 +180,7 @@ class Writer {
     else this.write(SECTOR, owner, x, y, ux, uy, Math.cos(half), Math.sin(half), reach, this.radius);
   }
 
-  /** A segment, or a point, that is `own` thick on either side. */
+  /** Adds a segment, or a point, thickened by `own` on all sides. */
   private addRound(entry: Entry, owner: number, x: Mm, y: Mm, dx: Mm, dy: Mm, own: Mm): void {
     const { required, height, floor } = entry;
     const lengthSq = dx * dx + dy * dy;

@@ -2,10 +2,13 @@ import type { Mm } from '../../plan/model.ts';
 import type { Extent } from '../../plane/body.ts';
 import { type Candidates, COARSEST } from './candidates.ts';
 
-/** A square of the grid of a field: at level 0 a leaf, above it four squares of the level below, below it a part of a leaf. */
+/**
+ * A square of the grid of a field: at level 0 a leaf, above it four squares of the level below, below it a part of a
+ * leaf.
+ */
 export interface Square {
   readonly level: number;
-  /** Counted from the corner of the grid in squares of its level. */
+  /** Column and row among the squares of its level. */
   readonly i: number;
   readonly j: number;
   /** Its middle, and half its side, mm. */
@@ -14,7 +17,7 @@ export interface Square {
   readonly half: Mm;
 }
 
-/** The largest squares that meet a rectangle, row by row. */
+/** Returns the largest squares that meet a rectangle, row by row. */
 export function squaresIn(grid: Candidates, { minX, minY, maxX, maxY }: Extent): Square[] {
   const side = grid.leaf * 2 ** COARSEST;
   const column = (x: Mm) => Math.min(grid.columns(COARSEST) - 1, Math.max(0, Math.floor((x - grid.minX) / side)));
@@ -26,7 +29,7 @@ export function squaresIn(grid: Candidates, { minX, minY, maxX, maxY }: Extent):
   return squares;
 }
 
-/** The four quarters of a square; those beyond the grid's last leaves are left out. */
+/** Returns the four quarters of a square, without those beyond the last leaves. */
 export function quartersOf(grid: Candidates, { level, i, j }: Square): Square[] {
   const quarters: Square[] = [];
   for (let n = 0; n < 4; n++) {
@@ -42,15 +45,18 @@ function squareAt({ minX, minY, leaf }: Candidates, level: number, i: number, j:
   return { level, i, j, x: minX + (2 * i + 1) * half, y: minY + (2 * j + 1) * half, half };
 }
 
-/** The number of the square whose list counts for a square: its own, or that of the leaf of which it is a part. */
+/** Returns the number of the square with the list for a square: its own, or that of the leaf that contains it. */
 export function listOf(grid: Candidates, { level, i, j }: Square): number {
-  return level > 0 ? grid.square(level, i, j) : grid.thinLeaf(Math.floor(i * 2 ** level), Math.floor(j * 2 ** level));
+  return level > 0 ? grid.square(level, i, j) : grid.pruneLeaf(Math.floor(i * 2 ** level), Math.floor(j * 2 ** level));
 }
 
-/** The number of the square whose list counts about a point: of its leaf, or of a larger one for a long reach; −1 outside the grid. */
+/**
+ * Returns the number of the square with the list for a point: of its leaf, or of a larger one for a long reach; −1
+ * outside the grid.
+ */
 export function listAround(grid: Candidates, x: Mm, y: Mm, reach: Mm): number {
   const i = Math.floor((x - grid.minX) / grid.leaf);
   const j = Math.floor((y - grid.minY) / grid.leaf);
   if (!(i >= 0 && j >= 0 && i < grid.across && j < grid.down)) return -1;
-  return reach < grid.leaf ? grid.thinLeaf(i, j) : grid.square(COARSEST, i >> COARSEST, j >> COARSEST);
+  return reach < grid.leaf ? grid.pruneLeaf(i, j) : grid.square(COARSEST, i >> COARSEST, j >> COARSEST);
 }

@@ -13,7 +13,7 @@ export interface Grid {
   readonly down: number;
 }
 
-/** A rectangle of squares, first and last column and row. */
+/** A rectangle of squares: first and last column and row. */
 interface Block {
   readonly left: number;
   readonly right: number;
@@ -21,29 +21,32 @@ interface Block {
   readonly bottom: number;
 }
 
-/** A piece counts with the squares in which it may leave a margin below this, mm. Larger lists more, smaller looks farther around. */
+/**
+ * A piece is listed in the squares in which its margin may be below this, mm. A larger value lists more, a smaller one
+ * searches farther around.
+ */
 const NEAR: Mm = 300;
 
 /**
- * For each square of a grid the pieces that may leave a small margin in it. Whatever else can leave the least margin there is
- * found in rings of squares around it, each ring a side farther off.
+ * For each square of a grid, the pieces whose margin may be small in it. Other pieces that may be the least there are
+ * found in rings of squares around it, one side farther per ring.
  */
 export class ZoneSquares {
   private readonly primitives: Primitives;
   private readonly grid: Grid;
   /** Per piece the first and last column and row of its squares. */
   private readonly ranges: Int32Array;
-  /** Per square where its pieces start in `pieces`, and the end of the last. */
+  /** Per square the start of its pieces in `pieces`, and the end of the last. */
   private readonly starts: Int32Array;
   private readonly pieces: Int32Array;
-  /** Per piece the search that last came upon it: it may count with several squares. */
-  private readonly seen: Int32Array;
+  /** Per piece the last search that found it, because it may be listed in several squares. */
+  private readonly lastSearch: Int32Array;
   private searches = 0;
 
   constructor(primitives: Primitives, grid: Grid) {
     this.primitives = primitives;
     this.grid = grid;
-    this.seen = new Int32Array(primitives.count);
+    this.lastSearch = new Int32Array(primitives.count);
     this.ranges = new Int32Array(4 * primitives.count);
     for (let piece = 0; piece < primitives.count; piece++) this.writeRange(piece);
     this.starts = new Int32Array(grid.across * grid.down + 1);
@@ -63,10 +66,11 @@ export class ZoneSquares {
   }
 
   /**
-   * No more than this can be left at the middle of a square: the least of its own pieces, mm; infinite where it has none. Once
-   * it is at most `enough`, the rest of the pieces is passed over.
+   * Returns an upper bound of the margin at the middle of a square, mm: the least of its own pieces; infinite if it has
+   * none. Stops as soon as
+   * it is at most `enough`.
    */
-  atMost(i: number, j: number, enough: Mm): Mm {
+  upperBound(i: number, j: number, enough: Mm): Mm {
     const { side, minX, minY, across } = this.grid;
     const x = minX + (i + 0.5) * side;
     const y = minY + (j + 0.5) * side;
@@ -80,7 +84,7 @@ export class ZoneSquares {
     return least;
   }
 
-  /** The squares that meet a rectangle. */
+  /** Returns the squares that meet a rectangle. */
   blockOf({ minX, minY, maxX, maxY }: Extent): Block {
     const { grid } = this;
     return {
@@ -92,10 +96,12 @@ export class ZoneSquares {
   }
 
   /**
-   * Writes to `out` from `at` on every piece that can leave the least margin somewhere in a block of squares, and some more, and
-   * to `margins` from 0 on what they leave at its middle. Returns the end. There must be room for all.
+   * Writes to `out` from `at` on every piece that may determine the margin somewhere in a block of squares, and some
+   * more, and
+   * to `margins` from 0 on their margins at its middle. Returns the end. The arrays must be large enough for all
+   * pieces.
    *
-   * @param isLeftOut for each limit whether its pieces are passed over, as though they were not there
+   * @param isLeftOut for each limit, whether its pieces are ignored
    */
   gather(block: Block, out: Int32Array, at: number, margins: Float64Array, isLeftOut: readonly boolean[] = []): number {
     const { left, right, top, bottom } = block;
@@ -108,7 +114,7 @@ export class ZoneSquares {
     let end = at;
     let least = Number.POSITIVE_INFINITY;
     for (let ring = 0; ring <= farthest; ring++) {
-      // What is first met in this ring leaves at least so much all over the block.
+      // Lower bound, all over the block, of pieces that are first found in this ring.
       if (NEAR + (ring - 1) * side > least + reach) break;
       const from = end;
       end = this.addRing(block, ring, out, end, isLeftOut);
@@ -144,14 +150,14 @@ export class ZoneSquares {
     at: number,
     isLeftOut: readonly boolean[],
   ): number {
-    const { seen, searches, pieces } = this;
+    const { lastSearch, searches, pieces } = this;
     const { kind, owner } = this.primitives;
     let end = at;
     for (let n = this.starts[square] as number; n < (this.starts[square + 1] as number); n++) {
       const piece = pieces[n] as number;
       // The inside of a body counts only in squares that it touches.
-      if (seen[piece] === searches || (outer && kind[piece] === INSIDE)) continue;
-      seen[piece] = searches;
+      if (lastSearch[piece] === searches || (outer && kind[piece] === INSIDE)) continue;
+      lastSearch[piece] = searches;
       if (!isLeftOut[owner[piece] as number]) out[end++] = piece;
     }
     return end;
@@ -193,16 +199,16 @@ export class ZoneSquares {
   }
 }
 
-/** What lies outside the grid counts with the squares on its edge. */
+/** Pieces outside the grid are listed in the squares on its edge. */
 function within(place: number, count: number): number {
   return Math.min(count - 1, Math.max(0, Math.floor(place)));
 }
 
-/** By how much a piece's margin can lie below its distance from the axis, mm. */
+/** Returns by how much a piece's margin can be below its distance from the axis, mm. */
 function offsetOf({ kind, data }: Primitives, piece: number): Mm {
   const k = piece * STRIDE;
   if (kind[piece] === SECTOR) return data[k + 7] as number;
-  // In space it is never nearer than in plan, and its height less its floor is what is required.
+  // In space it is never closer than in plan, and its height minus its floor is the required distance.
   const required = kind[piece] === HANGING ? (data[k + 7] as number) - (data[k + 6] as number) : 0;
   return (data[k + 5] as number) + required;
 }

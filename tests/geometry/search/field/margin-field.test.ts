@@ -9,7 +9,7 @@ import { type Extent, shapeMiddle } from '../../../../geometry/plane/body.ts';
 import { emptyLevel } from '../../../../geometry/planfile/empty.ts';
 import type { Probe } from '../../../../geometry/region/types.ts';
 import { type EffectiveRule, effectiveRules, PROFILES } from '../../../../geometry/rules/profiles.ts';
-import { SINGLE } from '../../../../geometry/search/field/assess.ts';
+import { SINGLE_POINT } from '../../../../geometry/search/field/assess.ts';
 import { type MarginField, marginField } from '../../../../geometry/search/field/margin-field.ts';
 import type { Square } from '../../../../geometry/search/field/squares.ts';
 import { fixtureAt, hall, planUnder } from '../../../helpers/hall.ts';
@@ -301,13 +301,13 @@ describe('marginField, on levels by chance under every profile', () => {
           let square = dice.pick(field.squares(extent));
           const middle = field.margin(square.x, square.y);
           const enough = dice.between(-1000, 1000);
-          const most = field.atMost(square, Number.NEGATIVE_INFINITY);
+          const most = field.upperBound(square, Number.NEGATIVE_INFINITY);
           expect(most).toBeGreaterThanOrEqual(middle - 1e-9);
           // Looked into only above `enough`: still a bound, and the same one where that is more.
-          if (most > enough) expect(field.atMost(square, enough)).toBe(most);
-          else expect(field.atMost(square, enough)).toBeGreaterThanOrEqual(most);
+          if (most > enough) expect(field.upperBound(square, enough)).toBe(most);
+          else expect(field.upperBound(square, enough)).toBeGreaterThanOrEqual(most);
           expectSame(field.middle(square), middle);
-          expect(field.atMost(square, enough)).toBeGreaterThanOrEqual(middle - 1e-9);
+          expect(field.upperBound(square, enough)).toBeGreaterThanOrEqual(middle - 1e-9);
           for (let depth = dice.int(0, 12); depth > 0; depth--) square = dice.pick(field.quarters(square));
           if (square.level >= 0) expectSame(field.middle(square), field.margin(square.x, square.y));
           else expectBounds(field, square, dice);
@@ -368,7 +368,7 @@ describe('bounds between two things on opposite sides', () => {
         for (let depth = dice.int(2, 6); depth > 0; depth--) square = nearestTo0(field.quarters(square));
         for (let k = 0; k < 20; k++) expectBounds(field, square, dice);
         const { x, y, half } = square;
-        const seen = field.assess(square, x, y, half * Math.SQRT2, SINGLE, Number.NEGATIVE_INFINITY);
+        const seen = field.assess(square, x, y, half * Math.SQRT2, SINGLE_POINT, Number.NEGATIVE_INFINITY);
         for (const [sx, sy] of CORNERS) {
           expect(field.margin(x + sx * half, y + sy * half)).toBeLessThanOrEqual(seen.upper + 1e-9);
         }
