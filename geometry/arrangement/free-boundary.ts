@@ -2,11 +2,7 @@ import type { Mm } from '../plane/types.ts';
 import { cutPair } from './crossings.ts';
 import { Cuts } from './cuts.ts';
 import {
-  apexX,
-  apexY,
   at,
-  freeSide,
-  hasApex,
   isBeyond,
   MAX_X,
   MAX_Y,
@@ -18,6 +14,7 @@ import {
   pieceY,
   pushSubPiece,
   RADIUS,
+  SHORTEST_PIECE,
   STRIDE,
   X0,
   X1,
@@ -25,11 +22,8 @@ import {
   Y1,
 } from './pieces.ts';
 import type { Space } from './space.ts';
-import { COINCIDENT, containsStrictly, type GrownZone, zoneDistance } from './zone.ts';
+import { COINCIDENT, containsStrictly, coversPiece, type GrownZone, isShadowedBy, zoneDistance } from './zone.ts';
 import { INDEX_THRESHOLD, ZoneIndex } from './zone-index.ts';
-
-/** A shorter sub-piece is rounding, mm. */
-const SHORTEST_PIECE = 1e-9;
 
 /** Buffers for `freeBoundary`, reused between calls because allocation would dominate the time of a call. */
 export class Scratch {
@@ -252,33 +246,4 @@ class BoundaryBuilder {
     if (spare < -COINCIDENT) return true;
     return spare < COINCIDENT && isShadowedBy(zone, z < own, this.pieces, k, from, to);
   }
-}
-
-/**
- * Returns whether a convex zone contains both ends of a piece and, for an arc, the intersection of the tangents at its
- * ends.
- */
-function coversPiece(zone: GrownZone, p: Float64Array, k: number): boolean {
-  if (!zone.convex) return false;
-  if (!containsStrictly(zone, at(p, k + X0), at(p, k + Y0)) || !containsStrictly(zone, at(p, k + X1), at(p, k + Y1)))
-    return false;
-  return at(p, k + RADIUS) === 0 || (hasApex(p, k) && containsStrictly(zone, apexX(p, k), apexY(p, k)));
-}
-
-/**
- * Called when the middle of the sub-piece lies on the boundary of another zone. If the boundaries coincide, returns
- * whether the other
- * zone takes precedence: always when it is on the free side; when it is on the same side, if it comes first in the
- * list.
- */
-function isShadowedBy(zone: GrownZone, first: boolean, p: Float64Array, k: number, from: number, to: number): boolean {
-  const elsewhere = from + (to - from) * 0.3;
-  const x = pieceX(p, k, elsewhere);
-  const y = pieceY(p, k, elsewhere);
-  if (Math.abs(zoneDistance(zone, x, y)) > COINCIDENT) return false;
-  const step = 100 * COINCIDENT;
-  const [nx, ny] = freeSide(p, k, elsewhere);
-  // `<=` because the distance inside a body is 0, and with `grow` 0 that point is covered.
-  if (zoneDistance(zone, x + nx * step, y + ny * step) <= 0) return true;
-  return first;
 }

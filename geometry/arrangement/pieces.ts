@@ -21,6 +21,9 @@ export const MIN_Y = 10;
 export const MAX_X = 11;
 export const MAX_Y = 12;
 
+/** A shorter piece is rounding, mm. */
+export const SHORTEST_PIECE = 1e-9;
+
 const QUARTER = Math.PI / 2;
 
 /** A growing array of flat pieces. */

@@ -2,6 +2,7 @@ import { type Body, bodyDistance, type Extent, signedBodyDistance } from '../pla
 import type { Mm } from '../plane/types.ts';
 import type { Hole } from './hole.ts';
 import { grownOutline, insetOutline, isConvex } from './outline.ts';
+import { apexX, apexY, at, freeSide, hasApex, pieceX, pieceY, RADIUS, X0, X1, Y0, Y1 } from './pieces.ts';
 
 /** A zone: a body grown by the distance that the axis of a detector keeps from it, with its outline precomputed. */
 export interface GrownZone extends Extent {
@@ -101,4 +102,40 @@ function isDeepIn(flat: Float64Array, x: Mm, y: Mm): boolean {
     ay = by;
   }
   return true;
+}
+
+/**
+ * Returns whether a convex zone contains both ends of a piece and, for an arc, the intersection of the tangents at its
+ * ends.
+ */
+export function coversPiece(zone: GrownZone, p: Float64Array, k: number): boolean {
+  if (!zone.convex) return false;
+  if (!containsStrictly(zone, at(p, k + X0), at(p, k + Y0)) || !containsStrictly(zone, at(p, k + X1), at(p, k + Y1)))
+    return false;
+  return at(p, k + RADIUS) === 0 || (hasApex(p, k) && containsStrictly(zone, apexX(p, k), apexY(p, k)));
+}
+
+/**
+ * Called when the middle of the sub-piece lies on the boundary of another zone. If the boundaries coincide, returns
+ * whether the other
+ * zone takes precedence: always when it is on the free side; when it is on the same side, if it comes first in the
+ * list.
+ */
+export function isShadowedBy(
+  zone: GrownZone,
+  first: boolean,
+  p: Float64Array,
+  k: number,
+  from: number,
+  to: number,
+): boolean {
+  const elsewhere = from + (to - from) * 0.3;
+  const x = pieceX(p, k, elsewhere);
+  const y = pieceY(p, k, elsewhere);
+  if (Math.abs(zoneDistance(zone, x, y)) > COINCIDENT) return false;
+  const step = 100 * COINCIDENT;
+  const [nx, ny] = freeSide(p, k, elsewhere);
+  // `<=` because the distance inside a body is 0, and with `grow` 0 that point is covered.
+  if (zoneDistance(zone, x + nx * step, y + ny * step) <= 0) return true;
+  return first;
 }
