@@ -1,6 +1,6 @@
 /**
- * The plan as the file holds it. Lengths are millimetres, angles degrees clockwise on screen, 0 along +x;
- * x runs right and y runs down the page. Every object may carry further keys: they are kept, never read.
+ * The plan as in the file. Lengths are millimeters, angles degrees clockwise on screen, 0 along +x;
+ * x runs right and y runs down the page. Every object may have unknown keys, which are preserved and ignored.
  */
 import type { Deg, Mm, Shape, Stream, XY } from '../plane/types.ts';
 import type {
@@ -22,7 +22,7 @@ export type { Box, Deg, Mm, Shape, Stream, XY } from '../plane/types.ts';
 export type WallSide = 'auto' | 'outside' | 'inside';
 export interface Wall {
   readonly id: string;
-  /** The centre-line. */
+  /** The center-line. */
   readonly from: XY;
   readonly to: XY;
   readonly thickness: Mm;
@@ -32,13 +32,13 @@ export interface Wall {
 export type OpeningKind = 'door' | 'window' | 'passage';
 export interface Opening {
   readonly id: string;
-  /** Id of the wall that holds it. */
+  /** Id of the wall that contains it. */
   readonly wall: string;
   readonly kind: OpeningKind;
-  /** From the wall's `from` end to the near jamb, along the centre-line. */
+  /** From the wall's `from` end to the near jamb, along the center-line. */
   readonly offset: Mm;
   readonly width: Mm;
-  /** Sill and head above the finished floor. */
+  /** Sill and head, above the finished floor. */
   readonly bottom: Mm;
   readonly top: Mm;
 }
@@ -71,7 +71,7 @@ export const ROOM_USES_BARRED = [
 export const ROOM_USES = [...ROOM_USES_ALLOWED, ...ROOM_USES_BARRED] as const;
 export type RoomUse = (typeof ROOM_USES)[number];
 
-/** A name and a use, pinned to the room that holds `at`. */
+/** A name and a use for the room that contains `at`. */
 export interface RoomLabel {
   readonly id: string;
   readonly name: string;
@@ -123,25 +123,25 @@ export interface PlanObject {
   readonly top: Mm;
 }
 
-/** An upright cylinder. */
+/** A vertical cylinder. */
 export interface Detector {
   readonly id: string;
   readonly label: string;
   /** Its axis. */
   readonly at: XY;
-  /** Its underside above the finished floor. */
+  /** Height of its underside above the finished floor. */
   readonly base: Mm;
   readonly radius: Mm;
   readonly tall: Mm;
-  /** Detectors with the same text are set side by side; null for a single one. */
+  /** Detectors with the same text are placed side by side; null for a single one. */
   readonly pair: string | null;
-  /** What carries it where nothing drawn does: hung from above, or on a stand of its own. Null or left out: not said. */
+  /** What supports it if no drawn object does: hung from above, or on its own stand. Null or missing: not said. */
   readonly support?: 'hung' | 'stand' | null;
 }
 
-/** A photo or scan that lies under a level, to be drawn over. No verdict looks at it. */
+/** A photo or scan under a level, for tracing. No verdict uses it. */
 export interface Tracing {
-  /** The picture itself, as a data address. */
+  /** The picture, as a data address. */
   readonly image: string;
   readonly name: string;
   /** In pixels of the picture. */
@@ -149,7 +149,7 @@ export interface Tracing {
   readonly height: number;
   /** Its middle. */
   readonly at: XY;
-  /** One pixel of the picture. */
+  /** The size of one pixel. */
   readonly scale: Mm;
   readonly turn: Deg;
   /** 0 to 1. */
@@ -158,9 +158,9 @@ export interface Tracing {
   readonly locked: boolean;
 }
 
-/** Who looked for the subjects of a rule on a level, found none, and when. */
+/** Who looked for the subjects of a rule on a level and found none, and when. */
 export interface LookedForBy {
-  /** A rule that `lookedFor` names. */
+  /** A rule in `lookedFor`. */
   readonly rule: string;
   readonly by: string;
   readonly at: string | null;
@@ -173,10 +173,10 @@ export interface Level {
   readonly name: string;
   /** 0 is the lowest. */
   readonly order: number;
-  /** Floor to ceiling. */
+  /** From floor to ceiling. */
   readonly ceiling: Mm;
   readonly living: Living;
-  /** False: `living` is what the app began with, and nobody has answered it yet. Left out: it was answered. */
+  /** False: `living` is only the default of a new plan and not answered yet. Missing: answered. */
   readonly livingAnswered?: boolean;
   readonly ground: Ground;
   readonly walls: readonly Wall[];
@@ -186,8 +186,9 @@ export interface Level {
   readonly objects: readonly PlanObject[];
   readonly detectors: readonly Detector[];
   /**
-   * Ids of rules whose subjects were looked for on this level and are not there; "direct-sun": a person vouches that no
-   * direct sun reaches the spot. Left out: nothing was looked for.
+   * Ids of rules whose subjects were looked for on this level and are not there; "direct-sun": a person confirms that
+   * no
+   * direct sun reaches the spot. Missing: nothing was looked for.
    */
   readonly lookedFor?: readonly string[];
   readonly lookedForBy?: readonly LookedForBy[];
@@ -201,17 +202,17 @@ export interface Site {
   readonly timeZone: string;
   readonly latitude: number | null;
   readonly longitude: number | null;
-  /** Clockwise from straight up the page to true north. */
+  /** True north, clockwise from straight up the page. */
   readonly north: Deg;
   readonly purpose: Purpose;
-  /** False: `purpose` is what the app began with, and nobody has answered it yet. Left out: it was answered. */
+  /** False: `purpose` is only the default of a new plan and not answered yet. Missing: answered. */
   readonly purposeAnswered?: boolean;
 }
 
 export interface Override {
   readonly rule: string;
   readonly distance: Mm;
-  /** Why; must not be empty where the override loosens the rule. */
+  /** The reason; required where the override loosens the rule. */
   readonly note: string;
 }
 export interface Protocol {
@@ -226,7 +227,7 @@ export interface Plan {
   readonly display: { readonly length: 'feet-inches' | 'metric'; readonly radon: RadonUnit };
   readonly site: Site;
   readonly protocol: Protocol;
-  /** How far a sketched distance may be off. */
+  /** The measuring tolerance of sketched distances. */
   readonly tapeTolerance: Mm;
   readonly levels: readonly Level[];
   readonly kit: Kit;

@@ -1,6 +1,6 @@
-/** The part of the plan file that records the test: devices, visits, conditions, results and quality checks. */
+/** The part of the plan that records the test: kit, visit, conditions, results and quality checks. */
 export type RadonUnit = 'pCi/L' | 'Bq/m3';
-/** A concentration of radon in the air, as it was reported. */
+/** A concentration of radon in the air, as reported. */
 export interface RadonValue {
   readonly value: number;
   readonly unit: RadonUnit;
@@ -14,7 +14,7 @@ export interface Kit {
   readonly lot?: string;
   readonly detectionLimit?: RadonValue;
 }
-/** The weather that was forecast for the exposure. */
+/** The weather forecast for the exposure. */
 export interface Forecast {
   readonly at: string | null;
   readonly source: string;
@@ -28,11 +28,11 @@ export interface Visit {
   readonly closedSince: string | null;
   readonly mitigationOnSince: string | null;
   readonly start: string | null;
-  /** The pick-up that happened. */
+  /** The actual pick-up. */
   readonly end: string | null;
-  /** The pick-up as planned. It never reads as done, and `end` outweighs it. */
+  /** The planned pick-up. It does not count as done, and `end` takes precedence. */
   readonly plannedEnd?: string | null;
-  /** When the closed house was opened again. */
+  /** When closed-house conditions ended. */
   readonly closedUntil?: string | null;
   readonly posted?: string | null;
   /** At the laboratory. */
@@ -51,12 +51,12 @@ export interface Condition {
 }
 export interface Reading extends RadonValue {
   readonly detector: string;
-  /** The laboratory gave it as below its detection limit. */
+  /** The laboratory reported it as below its detection limit. */
   readonly belowLimit?: boolean;
 }
 
 export type Weekday = 'mon' | 'tue' | 'wed' | 'thu' | 'fri' | 'sat' | 'sun';
-/** Hours of work by the clock of the site, "08:30". */
+/** Working hours by the clock of the site, "08:30". */
 interface WorkingDay {
   readonly day: Weekday;
   readonly from: string;
@@ -67,7 +67,7 @@ export interface Practice {
   /** "2026-11-26" */
   readonly daysOff: readonly string[];
 }
-/** A detector goes from one hand to the next. */
+/** A transfer of a detector from one person to another (chain of custody). */
 export interface Custody {
   readonly at: string | null;
   readonly from: string;
@@ -84,7 +84,7 @@ export interface LogEntry {
   readonly sealed: string | null;
   readonly tampering: 'none' | 'seen' | 'unknown';
   readonly note: string;
-  /** Pictures as data addresses. */
+  /** Pictures, as data addresses. */
   readonly photos: readonly string[];
   readonly custody: readonly Custody[];
 }
@@ -92,7 +92,7 @@ export interface WeatherNote {
   readonly at: string | null;
   readonly text: string;
 }
-/** Not to interfere with the test. */
+/** An agreement not to interfere with the test. */
 export interface Agreement {
   readonly signedBy: string;
   readonly at: string | null;
@@ -104,17 +104,17 @@ export interface EarlierResult extends RadonValue {
   readonly at: string | null;
   readonly term: 'short-term' | 'long-term';
   readonly note: string;
-  /** The detector that stands where it was; null or left out where the file does not tell. */
+  /** The detector that is at its location now; null or missing where the file does not say. */
   readonly detector?: string | null;
 }
-/** A detector sent to the laboratory to try it: a blank that was never opened, or a spike of known exposure. */
+/** A quality check of the laboratory: a blank that was never opened, or a spike of known exposure. */
 export interface QualityCheck extends RadonValue {
   readonly id: string;
   readonly kind: 'blank' | 'spike';
   readonly at: string | null;
   readonly serial: string;
   readonly by: string;
-  /** What a spike was exposed to, in its unit; null for a blank. */
+  /** The known exposure of a spike, in its unit; null for a blank. */
   readonly reference: number | null;
   /** In its unit; null: not known. */
   readonly detectionLimit: number | null;
