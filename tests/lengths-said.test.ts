@@ -13,7 +13,7 @@ import { writePlan } from '../geometry/planfile/write.ts';
 import { levelRegion } from '../geometry/region/level-region.ts';
 import { fieldLength, formatLength, formatMeasured, formatRequired } from '../geometry/units/format.ts';
 import { type LengthUnit, parseLength } from '../geometry/units/index.ts';
-import { zoneName } from '../src/editor/drawing.ts';
+import { zoneName } from '../src/drawing/words.ts';
 import { drawDocument } from '../src/report/documents/draw-document.ts';
 import { drawSheets } from '../src/report/draw-sheets.ts';
 import { limitWords } from '../src/report/notes.ts';
@@ -177,7 +177,7 @@ async function everything(plan: Plan): Promise<Readonly<Record<string, string>>>
     slip: checks.map((check) => Object.values(checkFigures(check, plan)).join(' | ')).join(' | '),
     line: checks.map((check) => figureWithLimit(check, plan)).join(' | '),
     zones: levelRegion(plan, model, probe)
-      .zones.map((zone) => zoneName(zone, plan))
+      .zones.map((zone) => zoneName(zone, plan, level))
       .join(' | '),
     chips: nearGaps(model, detector?.at ?? [0, 0], reach)
       .map(({ gap }) => formatMeasured(gap, plan.display.length))

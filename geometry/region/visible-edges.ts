@@ -44,11 +44,6 @@ function visibleStretches(zone: Zone, others: readonly Zone[], piece: Mm): reado
   return visible;
 }
 
-/** Returns a predicate: whether a point on the zone's outline is visible, that is, in no other zone of its rule. */
-export function visibilityTest(zone: Zone, zones: readonly Zone[]): (p: XY) => boolean {
-  return uncoveredBy(neighborsOf(zones.filter(({ rule }) => rule === zone.rule))(zone));
-}
-
 /** Returns a function from a zone to the other zones of its rule that may cover part of it, in list order. */
 function neighborsOf(zones: readonly Zone[]): (zone: Zone) => readonly Zone[] {
   const ofRule = new Map<RuleId, SortedZones>();

@@ -11,6 +11,7 @@ export type ColorRole =
   | Tone
   | 'paper'
   | 'ground'
+  | 'sheet'
   | 'ink'
   | 'inkSoft'
   | 'accent'
@@ -38,6 +39,8 @@ export type LineRole =
   | 'region'
   | 'dimension'
   | 'extension'
+  | 'measured'
+  | 'tag'
   | 'leader';
 
 /** `line` is a width of its own in the units of the medium, for what is drawn in them. */

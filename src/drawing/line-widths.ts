@@ -14,7 +14,9 @@ export const LINE_WIDTHS: Readonly<Record<LineRole, { readonly px: number; reado
   region: { px: 1.5, mm: 0.55 },
   dimension: { px: 0.8, mm: 0.15 },
   extension: { px: 0.5, mm: 0.1 },
+  measured: { px: 1.6, mm: 0.3 },
   leader: { px: 1, mm: 0.2 },
+  tag: { px: 1, mm: 0.3 },
 };
 
 type Dash = Exclude<Ink['dash'], undefined | readonly number[]>;

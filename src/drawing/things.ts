@@ -120,7 +120,7 @@ function signOf(kind: FixtureKind, shape: Outline): Part | null {
 const WAVES = [0.4, 0.6, 0.8] as const;
 
 /** The sector that it blows over: its edge, waves across it, and an arrow along its middle. */
-function streamShapes(
+export function streamShapes(
   { direction, spread, reach }: Stream,
   middle: XY,
   color: 'accent' | 'fixture' | 'object',

@@ -2,7 +2,7 @@ import type { AppState } from '../state/app-state.ts';
 import { selectLevelBar, selectModel, selectShownPlan } from '../state/selectors.ts';
 import { spotsOn, useShown } from '../state/shown.ts';
 import { shownRegion } from '../state/shown-results.ts';
-import type { Named } from './paint/names/sheet-names.ts';
+import type { Named } from './paint/names/mark.ts';
 
 let last: Named | null = null;
 

@@ -1,23 +1,27 @@
 /** The level itself on the paper: ground, walls, things, dimensions, names, detectors. */
-
+import { wholeDimensions } from '../../geometry/dimension/running-dimensions.ts';
 import { levelExtent } from '../../geometry/level/level-extent.ts';
+import type { LevelModel } from '../../geometry/level/types.ts';
+import { toneOf } from '../../geometry/messages/index.ts';
 import { type Extent, ringExtent } from '../../geometry/plane/body.ts';
+import { visibleEdges } from '../../geometry/region/visible-edges.ts';
+import { floorShapes, regionEdge, zoneShapes } from '../drawing/floor.ts';
+import { overallDimensions } from '../drawing/labels/dimensions.ts';
+import { layOutLabels } from '../drawing/labels/layout.ts';
+import { symbolRadius } from '../drawing/labels/tags.ts';
+import { thingShapes } from '../drawing/things.ts';
+import { verdictSign } from '../drawing/verdict-sign.ts';
+import { openingShapes, wallShapes } from '../drawing/walls.ts';
+import { measuredLines } from './measured-lines.ts';
 import type { Area } from './paper.ts';
-import { createPlacer } from './placer.ts';
-import { detectorSlots, drawDetectors, placeDetectorNotes } from './plan-detectors.ts';
-import { type Chains, dimensionChains, dimensionMargins, planDimensions } from './plan-dimensions.ts';
-import { drawGround, edgeSlots } from './plan-ground.ts';
-import { placeRoomNames } from './plan-room-names.ts';
-import { placeThingNames } from './plan-thing-names.ts';
-import { drawThings, thingSlot } from './plan-things.ts';
+import { drawLabels, paperMedium, tagLabel, tagWidth } from './paper-labels.ts';
 import { drawTracing } from './plan-tracing.ts';
-import { drawWalls, swingSlots, wallSlots } from './plan-walls.ts';
-import { placeZoneLabels } from './plan-zone-labels.ts';
 import { type DrawingScale, fittingScale } from './scale.ts';
-import { COLOUR, TYPE_MM } from './style.ts';
+import { COLOUR, DIMENSIONS_MM, TYPE_MM } from './style.ts';
 import type { SubjectMatter } from './subject-matter.ts';
+import { ON_PAPER, svgShapes } from './svg-shapes.ts';
 import { drawText } from './text.ts';
-import type { View } from './view.ts';
+import { toPaper, type View } from './view.ts';
 
 export interface Drawing {
   readonly scale: DrawingScale;
@@ -26,6 +30,10 @@ export interface Drawing {
   /** Names that found no place on the drawing. */
   readonly leftOff: readonly string[];
 }
+
+/** Paper beside the lines of dimensions, mm. */
+const PAST = 4;
+const NONE: ReadonlySet<string> = new Set();
 
 /** The largest round scale at which the level with its dimension lines fits; null for an empty level. */
 export function levelScale(matter: SubjectMatter, area: Area): DrawingScale | null {
@@ -38,42 +46,70 @@ export function drawLevel(matter: SubjectMatter, area: Area, showTracing = false
   const frame = framed(matter, area);
   const scale = levelScale(matter, area);
   if (!frame || !scale) return null;
+  const { level, model, detectors } = matter;
   const { extent, margins, room } = frame;
   const view: View = {
     scale,
-    originX: area.x + margins.left + (room.width - frame.width / scale.ratio) / 2 - extent.minX / scale.ratio,
-    originY: area.y + margins.top + (room.height - frame.height / scale.ratio) / 2 - extent.minY / scale.ratio,
+    originX: area.x + margins.near + (room.width - frame.width / scale.ratio) / 2 - extent.minX / scale.ratio,
+    originY: area.y + margins.near + (room.height - frame.height / scale.ratio) / 2 - extent.minY / scale.ratio,
   };
-  const placer = createPlacer(area);
-  const slots = new Map(
-    [...matter.level.fixtures, ...matter.level.objects].map(({ id, shape }) => [id, thingSlot(view, shape)] as const),
+  const { drawn, leftOff } = drawnLabels(matter, view, area);
+  const medium = paperMedium(view, area);
+  const signs = detectors.flatMap(({ detector, report }) =>
+    verdictSign(toneOf(report), toPaper(view, detector.at), symbolRadius(detector, medium)),
   );
-  const dimensions = frame.walls ? planDimensions(view, frame.chains, frame.walls, matter.plan.display.length) : [];
-  for (const slot of detectorSlots(matter, view)) placer.take(slot);
-  for (const slot of wallSlots(matter.model, view)) placer.take(slot, 'wall');
-  for (const slot of [...slots.values(), ...swingSlots(matter.model, view)]) placer.take(slot, 'thing');
-  for (const { words, lines } of dimensions) {
-    placer.take(words);
-    for (const slot of lines) placer.take(slot, 'line');
-  }
-  for (const slot of edgeSlots(matter, view)) placer.take(slot, 'edge');
-  const notes = placeDetectorNotes(matter, view, placer);
-  const rooms = placeRoomNames(matter, view, placer);
-  const things = placeThingNames(matter, view, placer, slots);
-  const zoneLabels = placeZoneLabels(matter, view, placer);
   const svg = [
     drawGround(matter, view),
-    showTracing && matter.level.tracing ? drawTracing(matter.level.tracing, view, area) : '',
-    drawThings(matter.level, view),
-    drawWalls(matter.model, view),
-    dimensions.map(({ drawn }) => drawn).join(''),
-    zoneLabels,
-    things.drawn,
-    rooms.drawn,
-    drawDetectors(matter, view),
-    notes,
+    showTracing && level.tracing ? drawTracing(level.tracing, view, area) : '',
+    svgShapes(view, [...thingShapes(level, NONE), ...wallShapes(model, NONE), ...openingShapes(model, NONE)]),
+    drawn.names,
+    svgShapes(ON_PAPER, signs),
+    drawn.notes,
   ];
-  return { scale, view, svg: svg.join(''), leftOff: [...rooms.leftOff, ...things.leftOff] };
+  return { scale, view, svg: svg.join(''), leftOff };
+}
+
+/** Everything on the floor, from the ground up. */
+export function drawGround({ region, zones }: SubjectMatter, view: View): string {
+  const shapes = [...floorShapes(region), ...zoneShapes(region, zones, visibleEdges(zones)), regionEdge(region)];
+  return svgShapes(view, shapes);
+}
+
+function drawnLabels(matter: SubjectMatter, view: View, area: Area) {
+  const { plan, model, region, zones, detectors } = matter;
+  const medium = paperMedium(view, area);
+  const reports = new Map(detectors.map(({ detector, report }) => [detector.id, report]));
+  const walls = wallExtent(model);
+  const wholes = wholeDimensions(model).filter(({ wallBehind }) => wallBehind !== null);
+  const labels = layOutLabels(
+    {
+      plan,
+      model,
+      region,
+      edges: visibleEdges(zones),
+      dimensions: [[...(walls ? overallDimensions(walls) : []), ...wholes]],
+      measured: measuredLines(matter, medium),
+      selection: [],
+      tagWidths: (detector) => {
+        const report = reports.get(detector.id);
+        return report ? [tagWidth(detector, report)] : [];
+      },
+      kept: [],
+    },
+    medium,
+  );
+  const tags = detectors.flatMap(({ detector, report }) => {
+    const place = labels.tags.get(detector.id);
+    return place ? [tagLabel(detector, report, place)] : [];
+  });
+  const { measured, rooms, things, zones: rules, dimensions, leftOff } = labels;
+  return {
+    drawn: {
+      names: drawLabels(view, [...dimensions, ...rules, ...things, ...rooms]),
+      notes: drawLabels(view, [...measured, ...tags]),
+    },
+    leftOff,
+  };
 }
 
 /** What stands in place of a level on which nothing is drawn. */
@@ -84,10 +120,8 @@ export function drawEmptyLevel({ x, y, width, height }: Area): string {
 
 interface Framed {
   readonly extent: Extent;
-  /** Of the walls as built; null without walls. */
-  readonly walls: Extent | null;
-  readonly chains: Chains;
-  readonly margins: ReturnType<typeof dimensionMargins>;
+  /** Paper for lines of dimensions: two at the left and above, one at the right and below. */
+  readonly margins: { readonly near: number; readonly far: number };
   readonly width: number;
   readonly height: number;
   /** Paper for the building without its dimension lines. */
@@ -97,18 +131,21 @@ interface Framed {
 function framed({ level, model }: SubjectMatter, area: Area): Framed | null {
   const extent = levelExtent(level);
   if (!extent) return null;
-  const chains = dimensionChains(model);
-  const margins = dimensionMargins(chains);
+  const { outside, step } = DIMENSIONS_MM;
+  const margins = {
+    near: outside + step + PAST,
+    far: model.rooms.length > 0 ? outside + PAST : PAST,
+  };
   return {
     extent,
-    walls: model.pieces.length > 0 ? ringExtent([...model.pieces, ...model.joints].flatMap(({ body }) => body)) : null,
-    chains,
     margins,
     width: Math.max(extent.maxX - extent.minX, 1),
     height: Math.max(extent.maxY - extent.minY, 1),
-    room: {
-      width: area.width - margins.left - margins.right,
-      height: area.height - margins.top - margins.bottom,
-    },
+    room: { width: area.width - margins.near - margins.far, height: area.height - margins.near - margins.far },
   };
+}
+
+/** Of the walls with their thickness; null without walls. */
+function wallExtent({ pieces, joints }: LevelModel): Extent | null {
+  return pieces.length > 0 ? ringExtent([...pieces, ...joints].flatMap(({ body }) => body)) : null;
 }

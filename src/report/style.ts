@@ -8,14 +8,14 @@ export const TAKEN_GROUND = SHEET_TAKEN_GROUND;
 /** Type sizes, mm: the least is 6 pt, which is read on paper at arm's length. */
 export const TYPE_MM = { fine: 2.15, small: 2.35, body: 2.6, lead: 3, head: 3.6, title: 4.6 } as const;
 
-/** From one line of text to the next, as a share of the type size. */
-export const LEADING = 1.28;
-
 /** At scales smaller than this one line weights shrink with the drawing. */
 export const FULL_WEIGHT_RATIO = 100;
 
 /** Beyond this scale the drawing is small: furniture is drawn lighter and rooms are named in small type. */
 export const SMALL_RATIO = 150;
+
+/** How far lines of dimensions stand off the outer face of a wall, and inside off a face, and from each other, mm. */
+export const DIMENSIONS_MM = { outside: 6, inside: 3, step: 5.5 } as const;
 
 /** Line weights, mm: walls heaviest and filled, hatches finest. */
 export const LINE_MM = {

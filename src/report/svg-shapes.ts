@@ -12,7 +12,7 @@ import { element, group, num } from './svg.ts';
 import { onPaper, toPaper, type View } from './view.ts';
 
 /** Of shapes that are in mm of paper already. */
-const ON_PAPER: View = { scale: { ratio: 1, words: '' }, originX: 0, originY: 0 };
+export const ON_PAPER: View = { scale: { ratio: 1, words: '' }, originX: 0, originY: 0 };
 
 /** The sign of a verdict about a point of the paper; the radius to its outer edge, mm. */
 export function verdictMark(verdict: Tone, x: number, y: number, radius: number): string {
@@ -61,10 +61,12 @@ function lineWidth({ scale: { ratio } }: View, line: keyof typeof LINE_WIDTHS): 
 }
 
 /** White is where a detector may sit: furniture, on which one may, has no fill. */
-function paperColor(role: ColorRole): string {
+export function paperColor(role: ColorRole): string {
   switch (role) {
     case 'ground':
       return TAKEN_GROUND;
+    case 'sheet':
+      return COLOUR.paper;
     case 'object':
       return COLOUR.edge;
     case 'objectFill':

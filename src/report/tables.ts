@@ -13,6 +13,8 @@ import {
 import { markedCite, profileDoubts } from '../../geometry/messages/sources.ts';
 import { type EffectiveRule, profileOf } from '../../geometry/rules/profiles.ts';
 import { formatArea, formatMeasured } from '../../geometry/units/index.ts';
+import { roomSizeWords } from '../drawing/room-size.ts';
+import { roomTitle } from '../drawing/words.ts';
 import { describeIssues, headlineSentence } from '../protocol/validity/headline.ts';
 import { type Block, paragraph, stack } from './block.ts';
 import type { FlowItem } from './flow.ts';
@@ -30,8 +32,6 @@ import {
   toleranceLine,
   whiteMeans,
 } from './notes.ts';
-import { roomSizeWords } from './plan-dimensions.ts';
-import { roomTitle } from './plan-room-names.ts';
 import { COLOUR, TYPE_MM } from './style.ts';
 import type { SubjectMatter } from './subject-matter.ts';
 import { verdictMark } from './svg-shapes.ts';

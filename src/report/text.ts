@@ -1,7 +1,8 @@
 /** Text on the sheet: measured with the widths of the font itself, so that what fits here fits in every renderer. */
 import { unbrokenFigures } from '../../geometry/units/no-break.ts';
+import { shortened as fit, LEADING } from '../drawing/text.ts';
 import { FONT_WIDTHS, type WidthRun } from './font-widths.ts';
-import { COLOUR, LEADING } from './style.ts';
+import { COLOUR } from './style.ts';
 import { type Attributes, element, escapeXml, plain } from './svg.ts';
 
 type Weight = 'regular' | 'bold';
@@ -16,9 +17,6 @@ export interface TextStyle {
   readonly halo?: boolean;
 }
 
-/** Height of capitals and depth of descenders as shares of the type size: Atkinson Hyperlegible Next, table OS/2. */
-export const CAP_HEIGHT = 0.668;
-export const DESCENT = 0.22;
 /** A character that the font does not have is drawn by another font; nothing common is wider than the size itself. */
 const UNKNOWN_WIDTH = 1000;
 
@@ -83,10 +81,7 @@ function wordsOf(text: string): readonly string[] {
 
 /** The text, or as much of its beginning as fits with "…" after it. Only where the whole stands elsewhere. */
 export function shortened(text: string, width: number, style: TextStyle): string {
-  if (textWidth(text, style) <= width) return text;
-  const characters = [...plain(text)];
-  while (characters.length > 0 && textWidth(`${characters.join('')}…`, style) > width) characters.pop();
-  return `${characters.join('').trimEnd()}…`;
+  return fit(plain(text), width, (part) => textWidth(part, style));
 }
 
 /** From one baseline to the next, mm. */

@@ -1,6 +1,7 @@
 /** What is wrong with the texts of a drawn page. */
+
+import { overlap, slotCorners } from '../../src/drawing/labels/placer.ts';
 import { frameOf, type PaperName } from '../../src/report/paper.ts';
-import { overlap, slotCorners } from '../../src/report/placer.ts';
 import { sheetTexts } from './sheet-texts.ts';
 
 /** mm: letters have their own white, so a touch of their ground is no overlap. */

@@ -1,5 +1,6 @@
 /** The texts of a sheet with the ground that each of them takes, read back from its SVG. Lengths in mm of paper. */
-import { CAP_HEIGHT, DESCENT, textWidth } from '../../src/report/text.ts';
+import { CAP_HEIGHT, DESCENT } from '../../src/drawing/text.ts';
+import { textWidth } from '../../src/report/text.ts';
 
 export interface SheetText {
   readonly text: string;

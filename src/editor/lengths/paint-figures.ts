@@ -1,7 +1,7 @@
 import type { XY } from '../../../geometry/plan/model.ts';
 import type { AppState } from '../../state/app-state.ts';
 import { LINE_PX, RADIUS_PX } from '../../theme/tokens.ts';
-import { paintDimensionLine } from '../paint/names/dimensions.ts';
+import { paintDimensionLine } from '../paint/canvas.ts';
 import { type Pen, px, stroke, within } from '../paint/pen.ts';
 import { drawText, FINE } from '../paint/text.ts';
 import { type Figure, figuresOn } from './figures.ts';

@@ -2,11 +2,14 @@ import type { Edge } from '../../../geometry/arrangement/types.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
 import { memoize } from '../../../geometry/plane/memoize.ts';
 import type { ColorRole, Ink, Part, Shape } from '../../drawing/display-list.ts';
+import { dimensionLine } from '../../drawing/labels/dimensions.ts';
 import { DASHES, LINE_WIDTHS } from '../../drawing/line-widths.ts';
+import type { Text } from '../../drawing/text.ts';
 import { HATCHES } from '../../theme/hatches.ts';
 import type { Theme } from '../../theme/tokens.ts';
 import { hatchFill } from './hatch-pattern.ts';
 import { isSeen, type Pen } from './pen.ts';
+import { drawText, FINE } from './text.ts';
 
 /** Draws shapes of the plan, mm, where they lie on the screen. Line widths and hatches stay screen px. */
 export function paintShapes(pen: Pen, shapes: readonly Shape[]): void {
@@ -22,6 +25,24 @@ export function paintShapes(pen: Pen, shapes: readonly Shape[]): void {
 export function paintLaidShapes(pen: Pen, shapes: readonly Shape[]): void {
   const place = new DOMMatrix();
   for (const shape of shapes) paintShape(pen, shape, laid(shape.parts, place), place);
+}
+
+/** Texts in px from the pen's origin: all halos first, or each would bite into the letters before. */
+export function paintTexts(pen: Pen, texts: readonly Text[]): void {
+  for (const isHalo of [true, false]) {
+    for (const { text, at, turn, style } of texts) {
+      const colour = screenColor(pen.theme, isHalo && style.halo ? style.halo : style.color);
+      const look = { sizePx: style.size, bold: style.bold ?? false, colour };
+      if (style.halo || !isHalo) {
+        drawText(pen, text, at, isHalo ? { ...look, halo: colour } : look, (turn * Math.PI) / 180);
+      }
+    }
+  }
+}
+
+/** A dimension line between two points of the screen, px. */
+export function paintDimensionLine(pen: Pen, a: XY, b: XY): void {
+  paintLaidShapes(pen, [dimensionLine(a, b, FINE.sizePx)]);
 }
 
 function paintShape(pen: Pen, { ink, within }: Shape, path: Path2D, place: DOMMatrix): void {
@@ -58,6 +79,7 @@ function dashOf({ dash = [] }: Ink): number[] {
 function screenColor(theme: Theme, role: ColorRole): string {
   switch (role) {
     case 'ground':
+    case 'sheet':
       return theme.card;
     case 'object':
       return theme.edge;

@@ -2,6 +2,7 @@ import type { Check, DetectorReport } from '../../../geometry/check/types.ts';
 import { toneOf } from '../../../geometry/messages/index.ts';
 import type { Detector, XY } from '../../../geometry/plan/model.ts';
 import { discsPart } from '../../drawing/display-list.ts';
+import { tape } from '../../drawing/labels/measured.ts';
 import { verdictSign } from '../../drawing/verdict-sign.ts';
 import { LINE_PX } from '../../theme/tokens.ts';
 import { paintLaidShapes } from './canvas.ts';
@@ -10,7 +11,7 @@ import { lengthPx, type Pen, px, stroke } from './pen.ts';
 import { drawText, FINE, type TextStyle, textWidth } from './text.ts';
 
 /** A detector is never drawn smaller than this, px: it must be found at arm's length. */
-const LEAST_RADIUS_PX = 11;
+export const LEAST_RADIUS_PX = 11;
 
 export interface DrawnDetector {
   readonly detector: Detector;
@@ -47,24 +48,10 @@ export function paintMeasures(
     if (!check.witness) continue;
     const colour = pen.theme.verdict[check.verdict].line;
     const [a, b] = [px(pen, check.witness.rim), px(pen, check.witness.subject)];
-    paintTape(pen, a, b, colour);
+    const line = tape(a, b, FINE.sizePx, check.verdict);
+    paintLaidShapes(pen, [{ ...line, ink: { line: LINE_PX.dimension * 4, color: 'paper' } }, line]);
     writeMeasure(pen, words(check), a, b, colour, places);
   }
-}
-
-/** A line with a bar across each end. */
-function paintTape(pen: Pen, a: XY, b: XY, colour: string): void {
-  const { ctx } = pen;
-  const angle = Math.atan2(b[1] - a[1], b[0] - a[0]) + Math.PI / 2;
-  ctx.beginPath();
-  ctx.moveTo(...a);
-  ctx.lineTo(...b);
-  for (const [x, y] of [a, b]) {
-    ctx.moveTo(x - Math.cos(angle) * 5, y - Math.sin(angle) * 5);
-    ctx.lineTo(x + Math.cos(angle) * 5, y + Math.sin(angle) * 5);
-  }
-  stroke(pen, pen.theme.paper, LINE_PX.dimension * 4);
-  stroke(pen, colour, LINE_PX.dimension * 1.6);
 }
 
 /** Level text at the middle of the line, or nearer to the subject where another figure stands; at worst over a name of the sheet. */

@@ -7,8 +7,7 @@ import { formatMeasured } from '../../../geometry/units/index.ts';
 import { outlinePart } from '../../drawing/things.ts';
 import { LINE_PX } from '../../theme/tokens.ts';
 import type { Sketch } from '../overlay/sketch.ts';
-import { paintShapes } from './canvas.ts';
-import { paintDimensionLine } from './names/dimensions.ts';
+import { paintDimensionLine, paintShapes } from './canvas.ts';
 import { lengthPx, type Pen, px, stroke, traceLine, traceRing } from './pen.ts';
 import { drawText, FINE, READ, SMALL, uprightAngle } from './text.ts';
 

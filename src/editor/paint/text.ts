@@ -61,21 +61,6 @@ export function drawText(pen: Pen, text: string, [x, y]: XY, style: TextStyle, a
   ctx.restore();
 }
 
-/** A letter of a text that follows a line. */
-export interface Letter {
-  readonly letter: string;
-  readonly at: XY;
-  readonly angle: number;
-}
-
-/** Letters one by one: all halos first, or each would bite into the letter before. */
-export function drawLetters(pen: Pen, letters: readonly Letter[], style: TextStyle): void {
-  const { halo, colour, ...plain } = style;
-  if (halo)
-    for (const { letter, at, angle } of letters) drawText(pen, letter, at, { ...plain, colour: halo, halo }, angle);
-  for (const { letter, at, angle } of letters) drawText(pen, letter, at, { ...plain, colour }, angle);
-}
-
 /** The angle nearest to it at which text is not upside down; upright text is read from the right, as on a drawing. */
 export function uprightAngle(angle: number): number {
   const turn = Math.atan2(Math.sin(angle), Math.cos(angle));

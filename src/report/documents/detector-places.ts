@@ -9,7 +9,7 @@ import { compassPoint } from '../../../geometry/messages/subject.ts';
 import type { Detector, Level, Plan } from '../../../geometry/plan/model.ts';
 import { TOUCHING } from '../../../geometry/snap/room-faces.ts';
 import { formatMeasured } from '../../../geometry/units/index.ts';
-import { roomTitle } from '../plan-room-names.ts';
+import { roomTitle } from '../../drawing/words.ts';
 import { clipped } from './document-blocks.ts';
 
 export interface PlacedDetector {

@@ -1,13 +1,13 @@
-import { roomAt } from '../../../../geometry/check/room.ts';
 import type { LevelModel } from '../../../../geometry/level/types.ts';
 import { TONE_WORD } from '../../../../geometry/messages/index.ts';
 import type { Detector, XY } from '../../../../geometry/plan/model.ts';
-import { ringsContain } from '../../../../geometry/plane/ring.ts';
-import { toPlan } from '../../../state/viewport.ts';
-import { discRadius } from '../detectors.ts';
+import type { Line } from '../../../../geometry/plane/types.ts';
+import { linesPart, ringsPart } from '../../../drawing/display-list.ts';
+import { slotCorners } from '../../../drawing/labels/placer.ts';
+import type { TagPlace } from '../../../drawing/labels/tags.ts';
+import { paintLaidShapes } from '../canvas.ts';
 import { type Pen, px } from '../pen.ts';
 import { drawText, READ, type TextStyle, textWidth } from '../text.ts';
-import type { Places } from './places.ts';
 
 /** Where a detector's label stands, as measured from its disc: it goes along with a disc that glides. */
 export interface LabelPlace {
@@ -17,57 +17,43 @@ export interface LabelPlace {
   readonly width: number;
   /** Whether there is room for the verdict's word beside the label. */
   readonly full: boolean;
+  /** From the disc's rim to the label, where another disc is nearer. */
+  readonly leader: Line | null;
+  /** Whether lines lie under it that its ground must hide. */
+  readonly plate: boolean;
 }
 
-const HEIGHT = 18;
-/** From the disc's rim to the text, px. */
-const OFF_PX = 8;
+/** Free ground about the letters, px. */
+const AIR_PX = 4;
 const TONE_WORDS = Object.values(TONE_WORD);
 
 const styleOn = ({ theme }: Pen): TextStyle => ({ ...READ, colour: theme.ink, halo: theme.paper });
 
-/**
- * Places for label and verdict word beside every disc, taken before any other name: in its own room where there is one, else the
- * label alone there, else wherever it is free. Wide enough for every verdict, so that a label stands still when its verdict turns.
- */
-export function placeLabels(pen: Pen, model: LevelModel, places: Places): ReadonlyMap<string, LabelPlace> {
-  const { detectors } = model.level;
-  for (const { at } of detectors) places.keep(px(pen, at), 34, 34);
-  return new Map(detectors.map((detector) => [detector.id, placeLabel(pen, model, detector, places)]));
-}
-
-function placeLabel(pen: Pen, model: LevelModel, detector: Detector, places: Places): LabelPlace {
-  const [x, y] = px(pen, detector.at);
+/** Wide enough for label and every verdict's word, so that it stands still when the verdict turns; and for the label alone. */
+export function labelWidths(pen: Pen, { label }: Detector): readonly number[] {
   const style = styleOn(pen);
-  const long = Math.max(...TONE_WORDS.map((word) => textWidth(pen, `${detector.label} ${word}`, style))) + 4;
-  const short = textWidth(pen, detector.label, style) + 4;
-  const room = roomAt(model, detector.at);
-  const atHome = (off: XY, width: number) =>
-    [-0.5, 0.5].every(
-      (share) => room && ringsContain(room.floorRings, toPlan(pen.view, [x + off[0] + share * width, y + off[1]])),
-    );
-  const all = [
-    ...spotsFor(discRadius(pen, detector), long, true),
-    ...spotsFor(discRadius(pen, detector), short, false),
-  ];
-  const inOrder = [...all.filter(({ off, width }) => atHome(off, width)), ...all];
-  const free = inOrder.find(({ off, width }) => places.claim([x + off[0], y + off[1]], width, HEIGHT, true));
-  return free ?? (all.at(-1) as LabelPlace);
+  const texts = TONE_WORDS.map((word) => `${label} ${word}`);
+  return [Math.max(...texts.map((text) => textWidth(pen, text, style))), textWidth(pen, label, style)].map(
+    (width) => width + AIR_PX,
+  );
 }
 
-function spotsFor(radius: number, width: number, full: boolean): readonly LabelPlace[] {
-  const across = radius + width / 2 + OFF_PX;
-  const down = radius + OFF_PX + HEIGHT / 2;
-  return [
-    { off: [across, 0], side: 1, width, full },
-    { off: [-across, 0], side: -1, width, full },
-    { off: [0, -down], side: 0, width, full },
-    { off: [0, down], side: 0, width, full },
-    { off: [width / 2, -down], side: 1, width, full },
-    { off: [width / 2, down], side: 1, width, full },
-    { off: [-width / 2, -down], side: -1, width, full },
-    { off: [-width / 2, down], side: -1, width, full },
-  ];
+export function labelPlaces(
+  pen: Pen,
+  { level }: LevelModel,
+  tags: ReadonlyMap<string, TagPlace>,
+): ReadonlyMap<string, LabelPlace> {
+  return new Map(
+    level.detectors.flatMap(({ id, at }) => {
+      const tag = tags.get(id);
+      if (!tag) return [];
+      const [x, y] = px(pen, at);
+      const { slot, side, form, plate } = tag;
+      const off = ([px, py]: XY): XY => [px - x, py - y];
+      const leader: Line | null = tag.leader && [off(tag.leader[0]), off(tag.leader[1])];
+      return [[id, { off: off([slot.x, slot.y]), side, width: slot.width, full: form === 0, leader, plate }] as const];
+    }),
+  );
 }
 
 export function writeLabel(pen: Pen, { at, label }: Detector, word: string, place: LabelPlace): void {
@@ -75,6 +61,14 @@ export function writeLabel(pen: Pen, { at, label }: Detector, word: string, plac
   const style = styleOn(pen);
   const text = place.full && word ? `${label} ${word}`.trim() : label;
   // Drawn up to the disc: the place may be wider than this verdict's word.
-  const slack = (place.side * (place.width - 4 - textWidth(pen, text, style))) / 2;
+  const slack = (place.side * (place.width - AIR_PX - textWidth(pen, text, style))) / 2;
+  if (place.leader) {
+    const line = place.leader.map(([dx, dy]): XY => [x + dx, y + dy]);
+    paintLaidShapes(pen, [{ ink: { line: 'leader', color: 'ink' }, parts: [linesPart([line])] }]);
+  }
+  if (place.plate) {
+    const slot = { x: x + place.off[0], y: y + place.off[1], width: place.width, height: style.sizePx, turn: 0 };
+    paintLaidShapes(pen, [{ ink: { fill: 'paper' }, parts: [ringsPart([slotCorners(slot)])] }]);
+  }
   drawText(pen, text, [x + place.off[0] - slack, y + place.off[1]], style);
 }

@@ -1,9 +1,9 @@
 import type { XY } from '../../../../geometry/plan/model.ts';
 import type { Extent } from '../../../../geometry/plane/body.ts';
+import type { Slot } from '../../../drawing/labels/placer.ts';
 import type { SizePx } from '../../../state/viewport.ts';
 import { type Pen, px } from '../pen.ts';
 import { drawText, READ, type TextStyle, textWidth } from '../text.ts';
-import type { Places } from './places.ts';
 
 /** Below the drawing, past its dimensions, px. */
 const UNDER_PX = 66;
@@ -21,11 +21,12 @@ function rowsOf({ theme }: Pen, bar: string): readonly Row[] {
   ];
 }
 
-/** Keeps other names off what is said under the drawing. */
-export function keepLevelBar(pen: Pen, bar: string, extent: Extent, places: Places): void {
+/** The ground of what is said under the drawing, px. */
+export function levelBarSlot(pen: Pen, bar: string, extent: Extent): Slot {
   const rows = rowsOf(pen, bar);
+  const [x, y] = middleUnder(pen, extent);
   const width = Math.max(...rows.map(({ text, style }) => textWidth(pen, text, style)));
-  places.keep(middleUnder(pen, extent), width, rows.length * LINE_PX);
+  return { x, y, width, height: rows.length * LINE_PX, turn: 0 };
 }
 
 /** Says under the drawing that this is not the level to test, and why; in view, however large the drawing is. */

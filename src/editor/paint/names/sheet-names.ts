@@ -1,36 +1,33 @@
 import { type RunningDimension, wholeDimensions } from '../../../../geometry/dimension/running-dimensions.ts';
 import { levelExtent } from '../../../../geometry/level/level-extent.ts';
 import type { LevelModel } from '../../../../geometry/level/types.ts';
-import type { Plan } from '../../../../geometry/plan/model.ts';
-import type { Extent } from '../../../../geometry/plane/body.ts';
-import type { LevelRegion } from '../../../../geometry/region/types.ts';
+import type { XY } from '../../../../geometry/plan/model.ts';
+import { type Extent, shapeBody } from '../../../../geometry/plane/body.ts';
 import { formatMeasured } from '../../../../geometry/units/index.ts';
-import type { SpotMark } from '../../../state/shown.ts';
+import { dimensionLabels } from '../../../drawing/labels/dimensions.ts';
+import { type Labels, layOutLabels } from '../../../drawing/labels/layout.ts';
+import type { LabelMedium } from '../../../drawing/labels/medium.ts';
+import { createPlacer, type Slot } from '../../../drawing/labels/placer.ts';
 import type { SizePx } from '../../../state/viewport.ts';
 import { leastTargetPx } from '../../../theme/target-size.ts';
-import { drawnDimensions, drawnEdges, namesOfThing, roomSign, zoneName } from '../../drawing.ts';
-import { type Pen, px, within } from '../pen.ts';
-import { type LabelPlace, placeLabels } from './detector-labels.ts';
-import { type DimensionFigure, type Ground, placeDimensions } from './dimensions.ts';
-import { keepLevelBar, paintLevelBar } from './level-bar.ts';
-import { drawMarks, type Mark } from './mark.ts';
+import { TYPE_PX } from '../../../theme/tokens.ts';
+import { drawnDimensions, drawnEdges } from '../../drawing.ts';
+import { LEAST_RADIUS_PX } from '../detectors.ts';
+import { lengthPx, type Pen, px, within } from '../pen.ts';
+import { textWidth } from '../text.ts';
+import { type LabelPlace, labelPlaces, labelWidths } from './detector-labels.ts';
+import { levelBarSlot, paintLevelBar } from './level-bar.ts';
+import { boxOf, followedMark, type Mark, type Named, paintMarks } from './mark.ts';
 import { createPlaces, type Places } from './places.ts';
-import { roomSigns } from './room-signs.ts';
-import { keepThings, thingNames } from './thing-names.ts';
-import { zoneNames } from './zone-names.ts';
 
-/** What the names of a sheet hang on. The same objects give the same names. */
-export interface Named {
-  readonly plan: Plan;
-  readonly model: LevelModel;
-  readonly region: LevelRegion;
-  readonly selection: readonly string[];
-  /** Why the level is not the one to test; empty when it is. */
-  readonly bar: string;
-  /** Places that the panels mark: names keep off them. */
-  readonly marked: readonly SpotMark[];
-  /** Whether a hand pulls at the plan: names then stay where they are, and are laid out anew when it lets go. */
-  readonly pulled: boolean;
+/** A length on the sheet that can be pressed; px from the plan's origin, at the scale that it was laid out for. */
+interface DimensionFigure {
+  readonly dimension: RunningDimension;
+  readonly middle: XY;
+  readonly angle: number;
+  readonly text: string;
+  /** Along its line. */
+  readonly width: number;
 }
 
 /** Everything that is written on the sheet, laid out for one scale. Places are px from the plan's origin: a pan moves them all. */
@@ -39,7 +36,6 @@ export interface SheetNames {
   /** Places that are taken, for what stands on a layer above. */
   readonly places: Places;
   readonly labels: ReadonlyMap<string, LabelPlace>;
-  /** Lengths that can be pressed. */
   readonly figures: readonly DimensionFigure[];
 }
 
@@ -47,42 +43,93 @@ export interface SheetNames {
 const MARK_PX = { side: 38, off: 8 } as const;
 /** Smaller than this, px for a mm, a level shows its rooms and detectors by name, and its things only as they are drawn. */
 const LEAST_SCALE_FOR_THINGS = 0.025;
+/** How far a line of dimensions stands off the wall's outer face, and inside a room off the face, px. */
+const OFF_PX = { outside: 20, inside: 13 } as const;
 
-/** Detectors first, then rooms, things, whole lengths, rules, strings of openings; what finds no room is left out. */
-function layOut(pen: Pen, { plan, model, region, selection, bar, marked }: Named): SheetNames {
-  const places = createPlaces();
-  for (const at of marked.flatMap(({ axes }) => axes)) {
-    const [x, y] = px(pen, at);
-    places.keep([x + MARK_PX.off, y - MARK_PX.off], MARK_PX.side, MARK_PX.side);
-  }
-  const extent = levelExtent(model.level);
-  const labels = placeLabels(pen, model, places);
-  keepThings(pen, model, places);
-  const signs = region.rooms.map((room) => roomSign(room, plan, selection));
-  const floors = region.rooms.filter(({ barred }) => !barred).map(({ room }) => room.floorRings);
-  const marks: Mark[] = [...roomSigns(pen, signs, places, (now, room) => roomSign(room, now.plan, now.selection))];
-  if (pen.view.scale >= LEAST_SCALE_FOR_THINGS) marks.push(...thingNames(pen, model, namesOfThing, places));
-  if (bar && extent) keepLevelBar(pen, bar, extent, places);
-  const dimensions = drawnDimensions(model);
-  const ground = groundFor(places);
-  const words = ({ length }: { readonly length: number }) => formatMeasured(length, plan.display.length);
-  const placed = (row: RunningDimension['row']) =>
-    placeDimensions(
-      pen,
-      dimensions.filter((each) => each.row === row),
-      words,
-      ground,
-      model,
-    );
-  const wholes = placed('whole');
-  marks.push(...wholes.marks, ...zoneNames(pen, drawnEdges(region), floors, (zone) => zoneName(zone, plan), places));
-  const strings = placed('string');
-  marks.push(...strings.marks);
-  return { marks, places, labels, figures: [...wholes.figures, ...strings.figures] };
+function screenMedium(pen: Pen): LabelMedium {
+  const target = leastTargetPx();
+  return {
+    scale: pen.view.scale,
+    measure: (text, { size, bold = false }) => textWidth(pen, text, { sizePx: size, bold, colour: '' }),
+    type: { fine: TYPE_PX.fine, small: TYPE_PX.small, tag: TYPE_PX.read, name: TYPE_PX.read },
+    area: null,
+    isSmall: pen.view.scale < LEAST_SCALE_FOR_THINGS,
+    roomSizes: false,
+    dimensions: { ...OFF_PX, step: target + 2, target },
+    symbol: LEAST_RADIUS_PX + 2.5,
+  };
 }
 
-function groundFor(places: Places): Ground {
-  return { places, targets: createPlaces(), targetPx: leastTargetPx() };
+function layOut(pen: Pen, { plan, model, region, selection, bar, marked }: Named): SheetNames {
+  const medium = screenMedium(pen);
+  const extent = levelExtent(model.level);
+  const axes = marked.flatMap((mark) => mark.axes);
+  const dimensions = drawnDimensions(model);
+  const labels = layOutLabels(
+    {
+      plan,
+      model,
+      region,
+      edges: drawnEdges(region),
+      dimensions: (['whole', 'string'] as const).map((row) => dimensions.filter((each) => each.row === row)),
+      measured: [],
+      selection,
+      tagWidths: (detector) => labelWidths(pen, detector),
+      kept: [...axes.map((at) => markSlot(pen, at)), ...(bar && extent ? [levelBarSlot(pen, bar, extent)] : [])],
+    },
+    medium,
+  );
+  return {
+    marks: marksOf(labels),
+    places: placesOf(pen, model, labels, axes),
+    labels: labelPlaces(pen, model, labels.tags),
+    figures: labels.dimensions.map(({ dimension, middle, turn, width, texts: [text] }) => ({
+      dimension,
+      middle,
+      width,
+      angle: (turn * Math.PI) / 180,
+      text: text?.text ?? '',
+    })),
+  };
+}
+
+function markSlot(pen: Pen, at: XY): Slot {
+  const [x, y] = px(pen, at);
+  return { x: x + MARK_PX.off, y: y - MARK_PX.off, width: MARK_PX.side, height: MARK_PX.side, turn: 0 };
+}
+
+function marksOf({ rooms, things, zones, dimensions }: Labels): readonly Mark[] {
+  return [
+    ...zones.map((label) => ({ label, box: boxOf(label), of: { zone: label.zone } })),
+    ...dimensions.map((label) => ({ label, box: boxOf(label), of: { dimension: label.dimension } })),
+    ...things.map((label) => ({ label, box: boxOf(label), of: { thing: label.thing } })),
+    ...rooms.map((label) => ({ label, box: boxOf(label), of: { room: label.region } })),
+  ];
+}
+
+/** What is taken, for the layers above, as upright rectangles. */
+function placesOf(pen: Pen, model: LevelModel, labels: Labels, marked: readonly XY[]): Places {
+  const places = createPlaces();
+  const keep = (slot: Slot) => {
+    const { left, right, top, bottom } = boxOf({ texts: [], shapes: [], slots: [slot] });
+    places.keep([(left + right) / 2, (top + bottom) / 2], right - left, bottom - top);
+  };
+  for (const at of marked) keep(markSlot(pen, at));
+  for (const { at } of model.level.detectors) places.keep(px(pen, at), 34, 34);
+  for (const { slot } of labels.tags.values()) keep(slot);
+  for (const { label } of marksOf(labels)) for (const slot of label.slots) keep(slot);
+  keepThings(pen, model, places);
+  return places;
+}
+
+/** Keeps names off the ground of every thing. */
+export function keepThings(pen: Pen, { level }: LevelModel, places: Places): void {
+  for (const { shape } of [...level.fixtures, ...level.objects]) {
+    const { minX, minY, maxX, maxY } = shapeBody(shape).extent;
+    const middle = px(pen, [(minX + maxX) / 2, (minY + maxY) / 2]);
+    // A little less than the thing: a name may come up to its edge.
+    places.avoid(middle, lengthPx(pen, maxX - minX) - 6, lengthPx(pen, maxY - minY) - 6);
+  }
 }
 
 let atRest: { readonly inputs: readonly unknown[]; readonly named: Named; readonly names: SheetNames } | null = null;
@@ -106,17 +153,19 @@ export function sheetNames(pen: Pen, named: Named): SheetNames {
   return pulled.names;
 }
 
-/** The names of the sheet at rest while a hand pulls at the plan: none says what is not so. */
+/** The names of the sheet at rest while a drag changes the plan: none says what is not so. */
 function followed(pen: Pen, rest: SheetNames, before: Named, now: Named): SheetNames {
-  const kept = rest.marks.map((mark) => mark.followed(pen, now)).filter((mark) => mark !== null);
+  const kept = rest.marks.map((mark) => followedMark(mark, pen, before, now)).filter((mark) => mark !== null);
   const stand = new Set(before.model.rooms);
   const changed = now.model.rooms.filter((room) => !stand.has(room));
-  // Strings of openings come back when the hand lets go: they are many, and nobody reads them while the wall moves.
+  // Strings of openings come back when the drag ends: they are many, and nobody reads them while the wall moves.
   const fresh = wholeDimensions({ ...now.model, rooms: changed });
-  const words = ({ length }: { readonly length: number }) => formatMeasured(length, now.plan.display.length);
+  const words = ({ length }: RunningDimension) => formatMeasured(length, now.plan.display.length);
+  const anywhere = createPlacer(null);
+  const labels = dimensionLabels(fresh, words, screenMedium(pen), anywhere, createPlacer(null));
   return {
     ...rest,
-    marks: [...kept, ...placeDimensions(pen, fresh, words, groundFor(createPlaces()), now.model).marks],
+    marks: [...kept, ...labels.map((label) => ({ label, box: boxOf(label), of: { dimension: label.dimension } }))],
   };
 }
 
@@ -129,7 +178,7 @@ export function paintSheetNames(pen: Pen, named: Named, stage: SizePx): void {
   written = marks;
   within(pen, () => {
     pen.ctx.translate(pen.view.x, pen.view.y);
-    drawMarks(atOrigin(pen), marks, [pen.view.x, pen.view.y]);
+    paintMarks(atOrigin(pen), marks, [pen.view.x, pen.view.y]);
   });
   const extent = named.bar ? levelExtent(named.model.level) : null;
   if (extent) paintLevelBar(pen, named.bar, extent, stage);

@@ -4,7 +4,7 @@ import { CAUTIONS } from '../../../../geometry/messages/index.ts';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import { frameOf, type PaperName } from '../../../../src/report/paper.ts';
 import { COLOUR } from '../../../../src/report/style.ts';
-import { CAP_HEIGHT, DESCENT } from '../../../../src/report/text.ts';
+import { CAP_HEIGHT, DESCENT } from '../../../../src/drawing/text.ts';
 import { pageTroubles } from '../../../helpers/page-troubles.ts';
 import { SAMPLE_NAMES, samplePlan } from '../../../helpers/sample-files.ts';
 import { sheetTexts } from '../../../helpers/sheet-texts.ts';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { createPlacer, overlap, type Slot, slotCorners } from '../../../src/report/placer.ts';
+import { createPlacer, overlap, type Slot, slotCorners } from '../../../src/drawing/labels/placer.ts';
 
 const slotArb: fc.Arbitrary<Slot> = fc.record({
   x: fc.double({ min: 0, max: 40, noNaN: true }),
@@ -71,9 +71,9 @@ describe('createPlacer(area)', () => {
   it('lets a name across an outline only when told to', () => {
     const placer = createPlacer(area);
     const slot = { x: 20, y: 20, width: 6, height: 3, turn: 0 };
-    placer.take(slot, 'thing');
+    placer.take(slot, 'thing', 't1');
     expect(placer.isFree(slot)).toBe(false);
     expect(placer.isFree(slot, ['thing'])).toBe(true);
-    expect(placer.isFree(slot, [], slot)).toBe(true);
+    expect(placer.isFree(slot, [], 't1')).toBe(true);
   });
 });

@@ -1,0 +1,99 @@
+import type { Edge } from '../../../geometry/arrangement/types.ts';
+import type { LevelModel } from '../../../geometry/level/types.ts';
+import type { Fixture, Mm, PlanObject, XY } from '../../../geometry/plan/model.ts';
+import { shapeMiddle, shapeRing } from '../../../geometry/plane/body.ts';
+import { memoize } from '../../../geometry/plane/memoize.ts';
+import type { LevelRegion, Zone } from '../../../geometry/region/types.ts';
+import { onEdge, type Stretch } from '../../../geometry/region/visible-edges.ts';
+import { arc, type Part } from '../display-list.ts';
+import { openRooms } from '../floor.ts';
+import { outlinePart, streamShapes } from '../things.ts';
+import { openingShapes } from '../walls.ts';
+import { type LabelMedium, toUnits, unitsOf } from './medium.ts';
+import { lineSlot, type Placer, type Slot } from './placer.ts';
+
+/** Takes the ground of everything that is drawn under the labels. */
+export function takeGround(
+  model: LevelModel,
+  region: LevelRegion,
+  edges: ReadonlyMap<Zone, readonly Stretch[]>,
+  medium: LabelMedium,
+  placer: Placer,
+): void {
+  const take = (lines: readonly (readonly XY[])[], ground: 'edge' | 'outline' | 'line', owner?: string) => {
+    for (const slot of thinSlots(lines, medium)) placer.take(slot, ground, owner);
+  };
+  for (const { from, to, thickness } of model.pieces) {
+    const across = unitsOf(medium, thickness);
+    const slot = lineSlot(toUnits(medium, from), toUnits(medium, to), across);
+    placer.take({ ...slot, width: slot.width + across }, 'wall');
+  }
+  const fine = (run: readonly Edge[]) => chords(run, (radius) => fineTurn(unitsOf(medium, radius), medium));
+  const linesOf = (part: Part) => part.outlines.map((each) => outlineChords(each, fine));
+  const openings = openingShapes(model, NONE).slice(1);
+  for (const part of openings.flatMap(({ parts }) => parts)) take(linesOf(part), 'outline');
+  for (const thing of [...model.level.fixtures, ...model.level.objects]) {
+    placer.take(thingSlot(thing, medium), 'thing', thing.id);
+    take(linesOf(outlinePart(thing.shape)), 'outline', thing.id);
+  }
+  for (const { stream, shape } of model.level.fixtures) {
+    const air = stream ? streamShapes(stream, shapeMiddle(shape), 'fixture') : [];
+    take(
+      air.flatMap(({ parts }) => parts.flatMap(linesOf)),
+      'line',
+    );
+  }
+  for (const stretches of edges.values()) take(stretches.map(fine), 'edge');
+  for (const { rings } of openRooms(region)) take(rings.map(fine), 'edge');
+}
+
+const NONE: ReadonlySet<string> = new Set();
+
+/** The rectangle that a thing lies in: a box as it is turned, else upright. */
+export function thingSlot({ shape }: Fixture | PlanObject, medium: LabelMedium): Slot {
+  const [x, y] = toUnits(medium, shapeMiddle(shape));
+  if ('box' in shape) {
+    const { width, depth, turn } = shape.box;
+    return { x, y, width: unitsOf(medium, width), height: unitsOf(medium, depth), turn };
+  }
+  const ring = shapeRing(shape);
+  const [xs, ys] = [ring.map(([px]) => px), ring.map(([, py]) => py)];
+  const [width, height] = [Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys)];
+  return { x, y, width: unitsOf(medium, width), height: unitsOf(medium, height), turn: 0 };
+}
+
+/** The corners of a thing, mm; of a circle as many as its line is followed by. */
+export const outlineOf = memoize(({ shape }: Fixture | PlanObject): readonly XY[] => {
+  if (!('circle' in shape)) return shapeRing(shape);
+  return chords([arc(shape.circle.center, shape.circle.radius, 0, 2 * Math.PI)], () => Math.PI / 12).slice(1);
+});
+
+function outlineChords(outline: Part['outlines'][number], follow: (edges: readonly Edge[]) => readonly XY[]) {
+  const points = 'points' in outline ? outline.points : follow(outline.edges);
+  return outline.closed ? [...points, ...points.slice(0, 1)] : points;
+}
+
+/** A line that follows edges, with at most so much of an arc of some radius, mm, in one step. */
+function chords(edges: readonly Edge[], turnOf: (radius: Mm) => number): readonly XY[] {
+  const [first] = edges;
+  if (!first) return [];
+  const points = [onEdge(first, 0)];
+  for (const edge of edges) {
+    const pieces = edge.kind === 'line' ? 1 : Math.max(1, Math.ceil(Math.abs(edge.sweep) / turnOf(edge.radius)));
+    for (let i = 1; i <= pieces; i++) points.push(onEdge(edge, i / pieces));
+  }
+  return points;
+}
+
+/** So much of an arc, radians, that its chord lies within a twelfth of the type's size of it: names stand that close to edges. */
+function fineTurn(radius: number, { type }: LabelMedium): number {
+  return 2 * Math.acos(Math.max(0.5, 1 - type.fine / 12 / Math.max(radius, 1e-9)));
+}
+
+/** Slots along lines of the plan, mm. */
+function thinSlots(lines: readonly (readonly XY[])[], medium: LabelMedium): readonly Slot[] {
+  const width = medium.type.fine * 0.15;
+  return lines.flatMap((points) =>
+    points.slice(1).map((to, i) => lineSlot(toUnits(medium, points[i] as XY), toUnits(medium, to), width)),
+  );
+}

@@ -1,0 +1,66 @@
+import type { XY } from '../../../geometry/plan/model.ts';
+import { type ColorRole, linesPart, type Shape } from '../display-list.ts';
+import { blockOf, blockSlot, blockTexts, uprightTurn } from './block.ts';
+import type { Label, LabelMedium } from './medium.ts';
+import { lineSlot, type Placer, type Slot } from './placer.ts';
+
+/** A line that somebody with a tape would draw, in units of the medium. */
+export interface MeasuredLine {
+  readonly from: XY;
+  readonly to: XY;
+  readonly words: string;
+}
+
+/** Shares of the line and sides of it on which its length may stand. */
+const SHARES = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8] as const;
+/** Level beside the line: moved along by a share of the text, and off the line by so much of its size. */
+const LEVEL = [0.15, 0.6, 1.2].flatMap((gap) =>
+  [0, 0.25, 0.5, 0.75].flatMap((shift) => [[shift, -gap] as const, [shift, gap] as const]),
+);
+
+export function takeMeasured({ from, to }: MeasuredLine, { type }: LabelMedium, placer: Placer): void {
+  placer.take(lineSlot(from, to, 0.2 * type.fine), 'line');
+}
+
+/** The line with a bar across each end, and its length along it or level beside it, where there is room. */
+export function measuredLabel(line: MeasuredLine, color: ColorRole, medium: LabelMedium, placer: Placer): Label {
+  const { from, to, words } = line;
+  const size = medium.type.fine;
+  const block = blockOf([{ text: words, style: { size, bold: true, color, halo: 'paper' } }], medium.measure);
+  const angle = Math.atan2(to[1] - from[1], to[0] - from[0]);
+  const along = uprightTurn((angle * 180) / Math.PI);
+  const off = block.height / 2 + 0.15 * size;
+  const slots = SHARES.flatMap((share) =>
+    [-1, 1].flatMap((side): readonly Slot[] => {
+      const [x, y] = [from[0] + (to[0] - from[0]) * share, from[1] + (to[1] - from[1]) * share];
+      return [
+        blockSlot(block, [x - Math.sin(angle) * off * side, y + Math.cos(angle) * off * side], along),
+        blockSlot(block, [x + side * (block.width / 2 + 0.3 * size), y]),
+        ...LEVEL.map(([shift, gap]) =>
+          blockSlot(block, [x + side * shift * block.width, y + Math.sign(gap) * off + gap * size]),
+        ),
+      ];
+    }),
+  );
+  const fits = (slot: Slot) => placer.isFree(slot, ['edge', 'thing']);
+  // Along the line where it is long enough, else level beside it.
+  const slot = slots.find((one) => one.turn === along && fits(one)) ?? slots.find(fits);
+  if (!slot) return { texts: [], shapes: [tape(from, to, size, color)], slots: [] };
+  placer.take(slot);
+  return {
+    texts: blockTexts(block, [slot.x, slot.y], slot.turn),
+    shapes: [tape(from, to, size, color)],
+    slots: [slot],
+  };
+}
+
+/** A line with a bar across each end. */
+export function tape(from: XY, to: XY, size: number, color: ColorRole): Shape {
+  const length = Math.hypot(to[0] - from[0], to[1] - from[1]) || 1;
+  const [nx, ny] = [(-(to[1] - from[1]) / length) * size * 0.4, ((to[0] - from[0]) / length) * size * 0.4];
+  const bars = [from, to].map(([x, y]): readonly XY[] => [
+    [x - nx, y - ny],
+    [x + nx, y + ny],
+  ]);
+  return { ink: { line: 'measured', color }, parts: [linesPart([[from, to], ...bars])] };
+}

@@ -1,0 +1,150 @@
+import type { Room } from '../../../geometry/level/types.ts';
+import type { Fixture, PlanObject, XY } from '../../../geometry/plan/model.ts';
+import { nearestOnRing, ringsContain } from '../../../geometry/plane/ring.ts';
+import { discsPart, linesPart, type Shape } from '../display-list.ts';
+import { shortened, type TextStyle } from '../text.ts';
+import { type Block, blockForms, blockSlot, blockTexts, edgeToward, isInside } from './block.ts';
+import { outlineOf, thingSlot } from './grounds.ts';
+import { type Label, type LabelMedium, toUnits } from './medium.ts';
+import { type Ground, LEADER_OVER, lineSlot, type Placer, type Slot, slotCorners } from './placer.ts';
+import { gridPlaces } from './rooms.ts';
+
+/** Free ground between an outline and its name, in sizes of the type; from the second on with a leader. */
+const AWAY = [0.15, 1.2, 2.6, 4.5] as const;
+/** A longer name is shortened, in sizes of its type. */
+const LONGEST = 19;
+/** A name that is farther from its outline than this needs a leader. */
+const CLOSE = 0.6;
+
+/**
+ * A thing's name within its outline, beside it, or farther off with a leader, always on the floor that the thing stands on; null where there is no room.
+ * @param names from the fullest to the shortest: the first that finds room is written
+ */
+export function thingLabel(
+  thing: Fixture | PlanObject,
+  names: readonly string[],
+  rooms: readonly Room[],
+  medium: LabelMedium,
+  placer: Placer,
+): Label | null {
+  const color = 'kind' in thing ? 'ink' : 'inkSoft';
+  const style: TextStyle = { size: medium.type.fine, color, halo: 'paper' };
+  const ring = outlineOf(thing).map((p) => toUnits(medium, p));
+  const own = thingSlot(thing, medium);
+  const floor = floorOf(own, rooms, medium);
+  for (const name of names) {
+    const fitting = shortened(name, LONGEST * style.size, (text) => medium.measure(text, style));
+    const forms = blockForms(fitting, style, medium.measure);
+    const label = within(thing.id, own, ring, forms, medium, placer) ?? beside(own, ring, forms, floor, medium, placer);
+    if (label) return label;
+  }
+  return null;
+}
+
+/** Whether a point lies on the floor that the slot's middle lies on; where it lies on none, whether the point does neither. */
+function floorOf({ x, y }: Slot, rooms: readonly Room[], { scale }: LabelMedium): (p: XY) => boolean {
+  const at = ([px, py]: XY): XY => [px / scale, py / scale];
+  const own = rooms.find(({ floorRings }) => ringsContain(floorRings, at([x, y])));
+  if (own) return (p) => ringsContain(own.floorRings, at(p));
+  return (p) => !rooms.some(({ floorRings }) => ringsContain(floorRings, at(p)));
+}
+
+function within(
+  id: string,
+  own: Slot,
+  ring: readonly XY[],
+  forms: readonly Block[],
+  { type }: LabelMedium,
+  placer: Placer,
+): Label | null {
+  const holds = (p: XY) => ringsContain([ring], p);
+  const fitting = forms.filter(({ width }) => width <= Math.hypot(own.width, own.height));
+  const places = fitting.length > 0 ? gridPlaces([ring], [own.x, own.y], type.fine) : [];
+  for (const turn of [0, -90]) {
+    for (const form of fitting) {
+      for (const at of places) {
+        const slot = blockSlot(form, at, turn);
+        if (isInside(holds, slot) && placer.isFree(slot, ['edge'], id)) return written(form, slot, [], placer);
+      }
+    }
+  }
+  return null;
+}
+
+/** Close by, then farther; clear of everything, then across the edges of zones. */
+function beside(
+  own: Slot,
+  ring: readonly XY[],
+  forms: readonly Block[],
+  onFloor: (p: XY) => boolean,
+  medium: LabelMedium,
+  placer: Placer,
+): Label | null {
+  for (const away of AWAY) {
+    for (const over of [[], ['edge']] as readonly (readonly Ground[])[]) {
+      for (const form of forms) {
+        for (const at of around(own, form, away * medium.type.fine)) {
+          const slot = blockSlot(form, at);
+          if (!placer.isFree(slot, over) || !isInside(onFloor, slot)) continue;
+          const leader = leaderTo(ring, slot, medium);
+          if (!leader) return written(form, slot, [], placer);
+          if (!placer.isFree(leader.slot, LEADER_OVER)) continue;
+          placer.take(leader.slot, 'line');
+          return written(form, slot, leader.shapes, placer);
+        }
+      }
+    }
+  }
+  return null;
+}
+
+function written(form: Block, slot: Slot, shapes: readonly Shape[], placer: Placer): Label {
+  placer.take(slot);
+  return { texts: blockTexts(form, [slot.x, slot.y], slot.turn), shapes, slots: [slot] };
+}
+
+const DIRECTIONS: readonly XY[] = [
+  [0, 1],
+  [1, 0],
+  [-1, 0],
+  [0, -1],
+  [1, -0.5],
+  [1, 0.5],
+  [-1, -0.5],
+  [-1, 0.5],
+  [0.5, -1],
+  [0.5, 1],
+  [-0.5, -1],
+  [-0.5, 1],
+  [1, 1],
+  [1, -1],
+  [-1, 1],
+  [-1, -1],
+];
+
+/** Middles of a block that lies `away` from the outline: below, beside and above, then slantwise. */
+function around(own: Slot, { width, height }: Block, away: number): readonly XY[] {
+  const corners = slotCorners(own);
+  const reachX = Math.max(...corners.map(([x]) => x - own.x)) + away + width / 2;
+  const reachY = Math.max(...corners.map(([, y]) => y - own.y)) + away + height / 2;
+  return DIRECTIONS.map(([i, j]) => [own.x + i * reachX, own.y + j * reachY]);
+}
+
+/** A thin line from the name to its thing, with a dot where it ends; null where the name is close by. */
+function leaderTo(
+  ring: readonly XY[],
+  label: Slot,
+  { type }: LabelMedium,
+): { readonly shapes: readonly Shape[]; readonly slot: Slot } | null {
+  const end = nearestOnRing([label.x, label.y], ring);
+  const start = edgeToward(label, end);
+  const length = Math.hypot(end[0] - start[0], end[1] - start[1]);
+  if (length < CLOSE * type.fine) return null;
+  return {
+    shapes: [
+      { ink: { line: 'leader', color: 'inkSoft' }, parts: [linesPart([[start, end]])] },
+      { ink: { fill: 'inkSoft' }, parts: [discsPart([end], type.fine * 0.15)] },
+    ],
+    slot: lineSlot(start, end, type.fine * 0.1),
+  };
+}

@@ -1,0 +1,38 @@
+import type { XY } from '../../geometry/plan/model.ts';
+import type { ColorRole } from './display-list.ts';
+
+/** A line of text about its middle: half the height of its capitals above its baseline. Lengths are in units of the medium. */
+export interface Text {
+  readonly text: string;
+  readonly at: XY;
+  /** Degrees, clockwise. */
+  readonly turn: number;
+  readonly style: TextStyle;
+}
+
+export interface TextStyle {
+  readonly size: number;
+  readonly bold?: boolean;
+  readonly color: ColorRole;
+  /** What the letters are cut out of, so that they stay legible on a hatch. */
+  readonly halo?: ColorRole;
+}
+
+/** Returns the width of a text in the units of its size. */
+export type MeasureText = (text: string, style: Pick<TextStyle, 'size' | 'bold'>) => number;
+
+/** Height of capitals and depth of descenders as shares of the type size: Atkinson Hyperlegible Next, table OS/2. */
+export const CAP_HEIGHT = 0.668;
+export const DESCENT = 0.22;
+/** From one line of text to the next, as a share of the type size. */
+export const LEADING = 1.28;
+
+/** The text, or as much of its beginning as fits with "…" after it. Only where the whole stands elsewhere. */
+export function shortened(text: string, width: number, measure: (text: string) => number): string {
+  if (measure(text) <= width) return text;
+  const characters = [...text];
+  // Of an overlong text only as much is measured as could fit.
+  characters.length = Math.min(characters.length, 200);
+  while (characters.length > 0 && measure(`${characters.join('')}…`) > width) characters.pop();
+  return `${characters.join('').trimEnd()}…`;
+}

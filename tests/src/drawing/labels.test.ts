@@ -1,0 +1,109 @@
+import { describe, expect, it } from 'vitest';
+import { runningDimensions, wholeDimensions } from '../../../geometry/dimension/running-dimensions.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
+import { levelExtent } from '../../../geometry/level/level-extent.ts';
+import { USUAL_DETECTOR } from '../../../geometry/plan/items.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import { levelRegion } from '../../../geometry/region/level-region.ts';
+import { visibleEdges } from '../../../geometry/region/visible-edges.ts';
+import { layOutLabels } from '../../../src/drawing/labels/layout.ts';
+import type { LabelMedium } from '../../../src/drawing/labels/medium.ts';
+import { textWidth } from '../../../src/report/text.ts';
+import { labelTroubles } from '../../helpers/label-troubles.ts';
+import { randomPlan } from '../../helpers/random-level.ts';
+import { SAMPLE_NAMES, samplePlan } from '../../helpers/sample-files.ts';
+
+const widths = new Map<string, number>();
+const measure: LabelMedium['measure'] = (text, { size, bold = false }) => {
+  const key = `${bold} ${text}`;
+  const known = widths.get(key) ?? textWidth(text, { size: 1, weight: bold ? 'bold' : 'regular' });
+  widths.set(key, known);
+  return known * size;
+};
+
+/** A screen on which the house is so many px across, as wide as a stage or several. */
+function screen(plan: Plan, across: number): LabelMedium {
+  const extent = levelExtent(plan.levels[0] as Plan['levels'][number]);
+  const scale = across / Math.max(extent ? Math.max(extent.maxX - extent.minX, extent.maxY - extent.minY) : 1000, 1000);
+  return {
+    scale,
+    measure,
+    type: { fine: 13, small: 14, tag: 16, name: 16 },
+    area: null,
+    isSmall: scale < 0.025,
+    roomSizes: false,
+    dimensions: { outside: 20, inside: 13, step: 26, target: 24 },
+    symbol: 13.5,
+  };
+}
+
+/** Paper at a scale at which the house is so many mm across. */
+function paper(plan: Plan, across: number): LabelMedium {
+  const { scale } = screen(plan, across);
+  return {
+    scale,
+    measure,
+    type: { fine: 2.15, small: 2.35, tag: 3.9, name: 3 },
+    area: null,
+    isSmall: scale < 1 / 150,
+    roomSizes: true,
+    dimensions: { outside: 6, inside: 3, step: 5.5, target: 0 },
+    symbol: 1.5,
+  };
+}
+
+function troubles(plan: Plan, mediumOf: (plan: Plan) => LabelMedium, isPaper: boolean): readonly string[] {
+  const [level] = plan.levels;
+  if (!level) return [];
+  const model = buildLevel(level);
+  const region = levelRegion(plan, model, level.detectors[0] ?? USUAL_DETECTOR);
+  const medium = mediumOf({ ...plan, levels: [level] });
+  const dimensions = runningDimensions(model);
+  const labels = layOutLabels(
+    {
+      plan,
+      model,
+      region,
+      edges: visibleEdges(region.zones),
+      dimensions: isPaper
+        ? [wholeDimensions(model).filter(({ wallBehind }) => wallBehind !== null)]
+        : (['whole', 'string'] as const).map((row) => dimensions.filter((each) => each.row === row)),
+      measured: [],
+      selection: [],
+      tagWidths: ({ label }) =>
+        [`${label} clear of what is drawn`, label].map((text) => measure(text, { size: medium.type.tag, bold: true })),
+      kept: [],
+    },
+    medium,
+  );
+  return labelTroubles(model, labels, medium);
+}
+
+const MEDIA = [
+  ['a screen that shows all of it', (plan: Plan) => screen(plan, 700), false],
+  ['a screen near by', (plan: Plan) => screen(plan, 1800), false],
+  ['a small screen', (plan: Plan) => screen(plan, 330), false],
+  ['paper', (plan: Plan) => paper(plan, 170), true],
+] as const;
+
+/** Random plans, degenerate ones included; each on one of the media in turn. */
+const SEEDS = 500;
+
+describe('labels', () => {
+  it.each(MEDIA)(
+    'of the samples on %s: none over another, struck through, or away from what it names',
+    (_, medium, isPaper) => {
+      for (const name of SAMPLE_NAMES)
+        expect({ name, troubles: troubles(samplePlan(name), medium, isPaper) }).toEqual({ name, troubles: [] });
+    },
+  );
+
+  it(`of ${SEEDS} random plans likewise`, { timeout: 120_000 }, () => {
+    const found: string[] = [];
+    for (let seed = 1; seed <= SEEDS; seed++) {
+      const [name, medium, isPaper] = MEDIA[seed % MEDIA.length] as (typeof MEDIA)[number];
+      found.push(...troubles(randomPlan(seed), medium, isPaper).map((what) => `seed ${seed}, ${name}: ${what}`));
+    }
+    expect(found).toEqual([]);
+  });
+});
