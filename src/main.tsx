@@ -11,7 +11,7 @@ import { startAutosave } from './storage/autosave.ts';
 import { restoreWork } from './storage/restore.ts';
 import { readSetting } from './storage/settings.ts';
 import { fontsReady } from './theme/fonts.ts';
-import { applyTheme, themeOfSystem } from './theme/theme.ts';
+import { applyTheme, systemTheme } from './theme/theme.ts';
 import { THEMES, type ThemeName } from './theme/tokens.ts';
 import { loadTheRest } from './ui/hooks/later.tsx';
 
@@ -19,7 +19,7 @@ const root = document.getElementById('root');
 if (!root) throw new Error('index.html has no element with the id "root"');
 
 // Until somebody picks colours, those that the system asks for.
-useAppStore.getState().setTheme(themeOfSystem());
+useAppStore.getState().setTheme(systemTheme());
 applyTheme(useAppStore.getState().theme);
 
 // A canvas text drawn before its font is there keeps the wrong font, so the first draw waits. A font that fails to

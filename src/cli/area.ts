@@ -5,15 +5,15 @@ import type { Level, Plan } from '../../geometry/plan/model.ts';
 import { levelRegion } from '../../geometry/region/level-region.ts';
 import { formatArea } from '../../geometry/units/index.ts';
 import { type Command, lengthOption } from './call.ts';
-import { probeOf } from './probe.ts';
+import { probeFor } from './probe.ts';
 
 const SQUARE_METRE = 1e6;
 
-/** `area FILE [--base MM]`: the floor of each room, and of it where a detector may sit. */
+/** `area FILE [--base MM]`: floor area of each room, and of its part where a detector may be placed. */
 export const area: Command = {
   name: 'area',
-  form: 'FILE [--base MM]',
-  does: 'the floor of each room, and where in it a detector may sit',
+  synopsis: 'FILE [--base MM]',
+  summary: 'the floor of each room, and where in it a detector may sit',
   options: ['base'],
   run: (call) => {
     const base = lengthOption(call, 'base', USUAL_DETECTOR.base);
@@ -29,7 +29,7 @@ export const area: Command = {
   },
 };
 
-/** Square mm; `sittable` is null where it cannot be decided, `barred` says why it is none or undecided. */
+/** Areas in mm²; `sittable` is null where it cannot be decided, `barred` is why it is zero or undecided. */
 interface RoomArea {
   readonly id: string | null;
   readonly name: string;
@@ -39,7 +39,7 @@ interface RoomArea {
 }
 
 function roomAreas(plan: Plan, level: Level, base: number): RoomArea[] {
-  return levelRegion(plan, buildLevel(level), probeOf(level, base)).rooms.map(
+  return levelRegion(plan, buildLevel(level), probeFor(level, base)).rooms.map(
     ({ room, area: sittable, barred, decided }) => ({
       id: room.label?.id ?? null,
       name: room.label?.name || room.label?.id || 'room without a label',

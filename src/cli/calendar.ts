@@ -5,11 +5,11 @@ import { instantText } from '../protocol/timing/clock.ts';
 import { formatInstant } from '../protocol/timing/format-time.ts';
 import { type Command, UnusableError } from './call.ts';
 
-/** `calendar FILE --out NAME.ics`: the visit for a calendar program. */
+/** `calendar FILE --out NAME.ics`: writes the visit as a calendar file. */
 export const calendar: Command = {
   name: 'calendar',
-  form: 'FILE --out NAME.ics',
-  does: 'closing time, start, pick-up window and posting as a calendar file',
+  synopsis: 'FILE --out NAME.ics',
+  summary: 'closing time, start, pick-up window and posting as a calendar file',
   options: ['out'],
   run: ({ plan, json, options, file }) => {
     const { out } = options;

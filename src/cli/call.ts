@@ -3,29 +3,29 @@ import { parseArgs } from 'node:util';
 import type { Plan } from '../../geometry/plan/model.ts';
 import { parsePlan } from '../../geometry/planfile/parse.ts';
 
-/** The call or a file is not usable: exit code 2, the message on standard error. */
+/** Invalid arguments or an unusable file: exit code 2, the message on standard error. */
 export class UnusableError extends Error {}
 
-/** A call that was understood, its file read. */
+/** Parsed arguments with the plans they name. */
 export interface Call {
   readonly file: string;
   readonly plan: Plan;
-  /** All files that were named, in their order; more than one only where the command takes many. */
+  /** Plans of all files, in order; more than one only for commands that take several. */
   readonly plans: readonly Plan[];
   readonly json: boolean;
-  /** The other options as typed, by name. */
+  /** Options with a value, as typed, by name. */
   readonly options: Readonly<Record<string, string | undefined>>;
-  /** Names of the options without a value that were given. */
+  /** Names of the options without a value. */
   readonly flags: ReadonlySet<string>;
 }
 
 export interface Command {
   readonly name: string;
-  /** What follows the name in the usage, e.g. "FILE [--base MM]". */
-  readonly form: string;
-  readonly does: string;
-  /** Whether it takes more than one file. */
-  readonly many?: boolean;
+  /** Arguments in the usage, for instance "FILE [--base MM]". */
+  readonly synopsis: string;
+  readonly summary: string;
+  /** Whether it accepts more than one file. */
+  readonly takesManyFiles?: boolean;
   /** Names of options that take a value. */
   readonly options: readonly string[];
   /** Names of options that take none. */
@@ -34,14 +34,14 @@ export interface Command {
 }
 
 /**
- * Reads arguments and the plan file.
- * @throws UnusableError with every problem of the call or of the file
+ * Parses arguments and reads the plan files.
+ * @throws UnusableError with every problem of the arguments or of the files
  */
-export function readCall(command: Command, argv: readonly string[]): Call {
-  const { values, positionals } = understood(command, argv);
+export function parseCall(command: Command, argv: readonly string[]): Call {
+  const { values, positionals } = parseOptions(command, argv);
   const [file, ...more] = positionals;
   if (file === undefined) throw new UnusableError(`No file is named. ${usageOf(command)}`);
-  if (more.length > 0 && !command.many)
+  if (more.length > 0 && !command.takesManyFiles)
     throw new UnusableError(`${command.name} takes one file, got ${positionals.length}. ${usageOf(command)}`);
   const flags = new Set<string>();
   const options: Record<string, string> = {};
@@ -53,7 +53,7 @@ export function readCall(command: Command, argv: readonly string[]): Call {
   return { file, plan: plans[0] as Plan, plans, json: flags.has('json'), options, flags };
 }
 
-function understood(command: Command, argv: readonly string[]) {
+function parseOptions(command: Command, argv: readonly string[]) {
   const options = [
     ...command.options.map((name) => [name, { type: 'string' as const }] as const),
     ...['json', ...(command.flags ?? [])].map((name) => [name, { type: 'boolean' as const }] as const),
@@ -65,11 +65,11 @@ function understood(command: Command, argv: readonly string[]) {
   }
 }
 
-function usageOf({ name, form }: Command): string {
-  return `Usage: npm run -s stillspot -- ${name} ${form} [--json]`;
+function usageOf({ name, synopsis }: Command): string {
+  return `Usage: npm run -s stillspot -- ${name} ${synopsis} [--json]`;
 }
 
-/** Every file once, however often it is named, or the troubles of all that cannot be used. */
+/** Reads every file once, however often it is named. Throws with the problems of all unusable files. */
 function readAll(files: readonly string[]): readonly Plan[] {
   const troubles: string[] = [];
   const seen = new Set<string>();
@@ -95,7 +95,7 @@ function readPlan(file: string): Plan {
   try {
     text = new TextDecoder('utf-8', { fatal: true }).decode(readFileSync(file));
   } catch (error) {
-    throw new UnusableError(`${file}: ${fileTrouble(error)}`);
+    throw new UnusableError(`${file}: ${describeFileError(error)}`);
   }
   const result = parsePlan(text);
   if (result.ok) return result.plan;
@@ -104,7 +104,7 @@ function readPlan(file: string): Plan {
   throw new UnusableError(`${file} is not a usable plan, ${count}:\n${lines.join('\n')}`);
 }
 
-function fileTrouble(error: unknown): string {
+function describeFileError(error: unknown): string {
   const code = (error as NodeJS.ErrnoException).code;
   if (code === 'ENOENT') return 'there is no such file.';
   if (code === 'EISDIR') return 'this is a folder, not a file.';
@@ -113,7 +113,7 @@ function fileTrouble(error: unknown): string {
   return error instanceof Error ? error.message : String(error);
 }
 
-/** A length option in mm, or the fallback when it is left out. @throws UnusableError when it is no number ≥ 0 */
+/** Returns a length option in mm, or `fallback` when it is left out. @throws UnusableError unless it is a number ≥ 0 */
 export function lengthOption(call: Call, name: string, fallback: number): number {
   const typed = call.options[name];
   if (typed === undefined) return fallback;
@@ -124,7 +124,7 @@ export function lengthOption(call: Call, name: string, fallback: number): number
   return value;
 }
 
-/** A whole number of 1 or more, or the fallback when it is left out. @throws UnusableError when it is none */
+/** Returns a positive integer option, or `fallback` when it is left out. @throws UnusableError when it is none */
 export function countOption(call: Call, name: string, fallback: number): number {
   const typed = call.options[name];
   if (typed === undefined) return fallback;

@@ -23,14 +23,14 @@ import { headlineDetail, headlineSentence } from '../protocol/validity/headline.
 import { testState } from '../protocol/validity/test-state.ts';
 import type { VerifiedLevel, VerifiedReport } from '../protocol/validity/verified-placement.ts';
 import type { Command } from './call.ts';
-import { computedAsJson } from './computed-json.ts';
+import { verificationJson } from './computed-json.ts';
 import { verifiedPlacement } from './verified-placement.ts';
 
-/** `check FILE`: every detector of every level against the plan's profile. */
+/** `check FILE`: checks every detector of every level against the plan's profile. */
 export const check: Command = {
   name: 'check',
-  form: 'FILE',
-  does: 'every detector against every rule',
+  synopsis: 'FILE',
+  summary: 'every detector against every rule',
   options: [],
   run: ({ plan, json }) => {
     const levels = verifiedPlacement(plan);
@@ -58,7 +58,7 @@ function asJson(plan: Plan, levels: readonly VerifiedLevel[]) {
         notices: level ? noticesOf(plan, level) : [],
         detectors: detectors.map(({ checks, computed, discrepancy: _, ...detector }) => ({
           ...detector,
-          ...computedAsJson(computed),
+          ...verificationJson(computed),
           entered: level ? enteredBy(level, detector.id) : [],
           open: headlineOf({ ...detector, checks }).open,
           checks: checks.map(({ witness: _, sources, ...row }) => ({
@@ -72,7 +72,7 @@ function asJson(plan: Plan, levels: readonly VerifiedLevel[]) {
   };
 }
 
-/** What the drawing leaves to be looked at: the same as on the sheet. */
+/** Returns the notices about the drawing, as on screen. */
 function noticesOf(plan: Plan, level: Level) {
   return buildLevel(level).notices.map((notice) => ({
     ...notice,
@@ -80,7 +80,7 @@ function noticesOf(plan: Plan, level: Level) {
   }));
 }
 
-/** Ids of the things that a detector stands inside of. */
+/** Returns the ids of objects and fixtures that a detector is inside of. */
 function enteredBy(level: Level, id: string): string[] {
   const detector = level.detectors.find((one) => one.id === id);
   return detector ? collisionsOf(level, detector).map(({ thing }) => thing.id) : [];
@@ -102,7 +102,7 @@ function asText(plan: Plan, levels: readonly VerifiedLevel[]): string {
   return `${[...lines, '', ...sourceLines(plan, levels), '', ...CAUTIONS].join('\n')}\n`;
 }
 
-/** Each rule that was checked with where it comes from, once. */
+/** Returns the sources of each rule that was checked, once. */
 function sourceLines(plan: Plan, levels: readonly VerifiedLevel[]): string[] {
   const used = new Set(
     levels.flatMap(({ detectors }) => detectors.flatMap(({ checks }) => checks.map(({ rule }) => rule))),

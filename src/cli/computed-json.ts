@@ -1,7 +1,7 @@
 import type { Computed } from '../../geometry/recheck/compare.ts';
 
-/** How a verdict was come by: "twice", "once" with the cause, "differs" with the figures of both. Lengths in mm. */
-export function computedAsJson(computed: Computed) {
+/** Returns how a verdict was computed: "twice", "once" with the cause, or "differs" with the values of both. Lengths in mm. */
+export function verificationJson(computed: Computed) {
   if (computed.how === 'twice') return { computed: computed.how };
   if (computed.how === 'once') return { computed: computed.how, cause: computed.cause };
   const { how, first, second, rules } = computed;

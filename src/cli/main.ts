@@ -1,6 +1,6 @@
 import { area } from './area.ts';
 import { calendar } from './calendar.ts';
-import { type Call, type Command, readCall, UnusableError } from './call.ts';
+import { type Call, type Command, parseCall, UnusableError } from './call.ts';
 import { check } from './check.ts';
 import { quality } from './quality.ts';
 import { readings } from './readings.ts';
@@ -10,9 +10,8 @@ import { timing } from './timing.ts';
 const COMMANDS: readonly Command[] = [check, area, spots, timing, readings, quality, calendar];
 
 /**
- * Runs one call of the command line and resolves to its exit code (0 done, 1 done with a verdict that is blocked or
- * unknown, 2 call or file not usable). Never ends the process itself: output may still be on its way.
- * Nothing is written to standard output unless the call is usable.
+ * Runs one command and resolves to its exit code: 0 done, 1 done with a verdict that is blocked or unknown, 2 arguments or a file not
+ * usable. Never exits the process: output may still be pending. Nothing is written to standard output in case of 2.
  */
 export async function run(argv: readonly string[]): Promise<number> {
   const [name, ...rest] = argv;
@@ -27,7 +26,7 @@ export async function run(argv: readonly string[]): Promise<number> {
     return 2;
   }
   try {
-    const call: Call = readCall(command, rest);
+    const call: Call = parseCall(command, rest);
     const { text, code } = command.run(call);
     process.stdout.write(text);
     return code;
@@ -39,7 +38,7 @@ export async function run(argv: readonly string[]): Promise<number> {
 }
 
 function usage(): string {
-  const calls = COMMANDS.map(({ name, form, does }) => [`${name} ${form}`, does] as const);
+  const calls = COMMANDS.map(({ name, synopsis, summary }) => [`${name} ${synopsis}`, summary] as const);
   const rows = [...calls, ['--json', 'one JSON document instead of text; lengths in mm, areas in m²'] as const];
   const width = Math.max(...rows.map(([call]) => call.length)) + 2;
   const lines = rows.map(([call, does]) => `  ${call.padEnd(width)}${does}\n`);

@@ -6,12 +6,12 @@ import { BLANKS, DUPLICATES, SPIKES } from '../protocol/quality/requirements.ts'
 import { asNumber } from '../protocol/results/exact.ts';
 import type { Command } from './call.ts';
 
-/** `quality FILE…`: the quality book over many plans. */
+/** `quality FILE…`: the quality book of several plans. */
 export const quality: Command = {
   name: 'quality',
-  form: 'FILE... [--csv]',
-  does: 'over many plans: pairs, blanks and spikes done and owed by month, control charts',
-  many: true,
+  synopsis: 'FILE... [--csv]',
+  summary: 'over many plans: pairs, blanks and spikes done and owed by month, control charts',
+  takesManyFiles: true,
   options: [],
   flags: ['csv'],
   run: ({ plans, json, flags }) => {
@@ -26,7 +26,7 @@ export const quality: Command = {
   },
 };
 
-/** Nothing out of control among the pairs, blanks and spikes, and none that cannot be judged. */
+/** Whether no pair, blank or spike is out of control, and none is undecided. */
 function isInOrder({ checks }: QualityBook, charts: readonly ControlChart[]): boolean {
   const pairs = charts.every(({ points }) =>
     points.every(({ verdict, endsRun }) => verdict !== 'out-of-control' && !endsRun),

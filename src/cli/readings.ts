@@ -17,14 +17,14 @@ import {
   type VerifiedLevel,
 } from '../protocol/validity/verified-placement.ts';
 import type { Command } from './call.ts';
-import { computedAsJson } from './computed-json.ts';
+import { verificationJson } from './computed-json.ts';
 import { verifiedPlacement } from './verified-placement.ts';
 
 /** `readings FILE`: the results by location, whether the test holds, whether pairs agree, and what comes next. */
 export const readings: Command = {
   name: 'readings',
-  form: 'FILE',
-  does: 'the results by location, whether the test holds, whether pairs agree, and what comes next',
+  synopsis: 'FILE',
+  summary: 'the results by location, whether the test holds, whether pairs agree, and what comes next',
   options: [],
   run: ({ plan, json }) => {
     const placement = verifiedPlacement(plan);
@@ -52,13 +52,13 @@ function stepSources({ next }: LocationReport): string[] {
   return sources.length > 0 ? [`  Source: ${describeSources(sources)}`] : [];
 }
 
-/** Where each detector stands, as far as its result rests on it: the verdict, how it was come by, and what was not run. */
+/** Returns the placement of each detector: verdict, how it was computed, rules that were not run. */
 const placementAsJson = (levels: readonly VerifiedLevel[]) =>
   levels.flatMap(({ detectors }) =>
     detectors.map(({ computed, ...report }) => ({
       detector: report.id,
       verdict: report.verdict,
-      ...computedAsJson(computed),
+      ...verificationJson(computed),
       open: headlineOf(report).open,
     })),
   );

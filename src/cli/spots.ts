@@ -10,16 +10,16 @@ import { bestSpots } from '../../geometry/search/best-spots.ts';
 import type { Limit } from '../../geometry/search/field/primitives.ts';
 import { limitCheck } from '../../geometry/search/limit-check.ts';
 import { type Command, countOption, lengthOption } from './call.ts';
-import { probeOf } from './probe.ts';
+import { probeFor } from './probe.ts';
 
-/** So many spots of a level are given when nobody says otherwise: about as many as a tester walks to. */
+/** Default number of spots per level: about as many as a technician walks to. */
 const COUNT = 5;
 
-/** `spots FILE [--base MM] [--count N] [--pair]`: the best places for a detector, or for two side by side. */
+/** `spots FILE [--base MM] [--count N] [--pair]`: the best places for a detector, or for a collocated pair. */
 export const spots: Command = {
   name: 'spots',
-  form: 'FILE [--base MM] [--count N] [--pair]',
-  does: 'the best places for a detector, or for a pair side by side',
+  synopsis: 'FILE [--base MM] [--count N] [--pair]',
+  summary: 'the best places for a detector, or for a pair side by side',
   options: ['base', 'count'],
   flags: ['pair'],
   run: (call) => {
@@ -27,14 +27,14 @@ export const spots: Command = {
     const count = countOption(call, 'count', COUNT);
     const pair = call.flags.has('pair');
     const levels = call.plan.levels.map((level) => {
-      const probe = probeOf(level, base);
+      const probe = probeFor(level, base);
       return { level, probe, places: placesOn(call.plan, level, probe, count, pair) };
     });
     return { text: call.json ? asJson(base, levels) : asText(call.plan, levels, pair), code: 0 };
   },
 };
 
-/** Lengths in mm; the margin is infinite where no rule finds anything to measure. */
+/** Lengths in mm; the margin is infinite where no rule has anything to measure. */
 interface Place {
   readonly axes: readonly XY[];
   readonly room: Room;

@@ -8,11 +8,11 @@ import { testState } from '../protocol/validity/test-state.ts';
 import type { Command } from './call.ts';
 import { verifiedPlacement } from './verified-placement.ts';
 
-/** `timing FILE`: the times of the visit against every limit. */
+/** `timing FILE`: checks the times of the visit against every limit. */
 export const timing: Command = {
   name: 'timing',
-  form: 'FILE',
-  does: 'start and pick-up, closed house, mitigation system, weather and laboratory against their limits',
+  synopsis: 'FILE',
+  summary: 'start and pick-up, closed house, mitigation system, weather and laboratory against their limits',
   options: [],
   run: ({ plan, json }) => {
     const report = timingReport(plan);
@@ -37,7 +37,7 @@ function asText(
   headline: string,
 ): string {
   const { closedSince, plannedEnd, mitigationOnSince } = plan.visit;
-  // What was closed, or switched on, is told as it was: a "by" that is over would be no advice.
+  // A recorded time replaces the deadline: a deadline in the past would be no advice.
   const rows = [
     ...(closeBy === null && plan.visit.start !== null
       ? []

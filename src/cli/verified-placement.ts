@@ -4,7 +4,7 @@ import { compareOpinions } from '../../geometry/recheck/compare.ts';
 import { recheck } from '../../geometry/recheck/recheck.ts';
 import { type VerifiedLevel, verifiedLevels } from '../protocol/validity/verified-placement.ts';
 
-/** Every detector judged, and judged again in another way: where the two differ nothing is decided. */
+/** Returns the reports of every detector, computed twice: a verdict on which the two differ is unknown. */
 export function verifiedPlacement(plan: Plan): readonly VerifiedLevel[] {
   const { levels } = checkPlan(plan);
   const compared = compareOpinions({ levels }, recheck(plan), plan.tapeTolerance).flatMap(({ detectors }) => detectors);

@@ -2,7 +2,7 @@ import { tracingExtent } from '../../geometry/edit/tracing.ts';
 import { levelExtent, unionExtent } from '../../geometry/level/level-extent.ts';
 import { USUAL_DETECTOR } from '../../geometry/plan/items.ts';
 import { type Extent, ringExtent } from '../../geometry/plane/body.ts';
-import { leastTargetPx } from '../theme/target-size.ts';
+import { minTargetPx } from '../theme/target-size.ts';
 import type { AppState, GetState, SetState, ViewActions, ViewState } from './app-state.ts';
 import { selectBelow, selectLevel, selectLevelBar } from './selectors.ts';
 import { fitted, pannedBy, toScreen, zoomedAt } from './viewport.ts';
@@ -10,7 +10,7 @@ import { fitted, pannedBy, toScreen, zoomedAt } from './viewport.ts';
 /** An empty plan shows the size of a basement: 40 by 30 ft, mm. */
 const EMPTY_EXTENT = { minX: 0, minY: 0, maxX: 12192, maxY: 9144 } as const;
 /** Room about the plan for two rows of dimensions, a target apart. */
-const fitMarginPx = () => 36 + leastTargetPx();
+const fitMarginPx = () => 36 + minTargetPx();
 const LEVEL_BAR_PX = 48;
 
 /** How the plan is viewed. */

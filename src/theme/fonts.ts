@@ -1,12 +1,11 @@
 import './fonts.css';
 
-/** Families as the style sheets and the canvas name them. */
+/** Font families of style sheets and canvas. */
 export const TEXT_FONT = 'Atkinson Hyperlegible Next';
 export const FIGURE_FONT = 'Atkinson Hyperlegible Mono';
 
 /**
- * Resolves when both families can be drawn with. A canvas does not wait for a font by itself:
- * await this before the first draw and before every export.
+ * Resolves when both families are loaded. A canvas does not wait for fonts: await this before the first draw and before every export.
  */
 export async function fontsReady(): Promise<void> {
   const sample = 'Aa 0123456789 ft in';

@@ -1,27 +1,27 @@
 /**
- * One hatch for each family of rules, the same on screen and on paper: they differ in direction, spacing and mark, so
- * that they can be told apart in grey and by people with colour-vision deficiency. Data only: a cell that repeats, its
- * marks as SVG path text, which a canvas (`new Path2D(stroke)`) and an SVG pattern (`<path d>`) both understand.
+ * One hatch for each family of rules, on screen and in print. They differ in direction, spacing and mark, so that they are distinguishable in
+ * gray and with color-vision deficiency. Data only: a repeating cell with its marks as SVG path data, for a canvas (`Path2D`) and for SVG
+ * patterns.
  */
 import type { RoomRegion } from '../../geometry/region/types.ts';
 import type { RuleId } from '../../geometry/rules/types.ts';
 
-/** Lengths are px at 96 to the inch: a sheet scales them to its own unit. */
+/** Lengths are px at 96 per inch; print scales them. */
 export interface Hatch {
-  /** The cell that repeats. */
+  /** Size of the repeating cell. */
   readonly width: number;
   readonly height: number;
-  /** How far the whole pattern is turned, degrees clockwise. */
+  /** Rotation of the pattern, degrees clockwise. */
   readonly turn: number;
-  /** Marks drawn as lines; empty for none. They run across the cell's edges without a seam. */
+  /** Path of the stroked marks; empty for none. They continue across cell edges without a seam. */
   readonly stroke: string;
-  /** Marks that are filled; empty for none. */
+  /** Path of the filled marks; empty for none. */
   readonly fill: string;
   /** Line width. */
   readonly weight: number;
 }
 
-/** A line along the middle of each cell. */
+/** Returns a hatch of one line along the middle of each cell. */
 const lines = (spacing: number, turn: number, weight = 0.75): Hatch => ({
   width: 16,
   height: spacing,
@@ -31,11 +31,11 @@ const lines = (spacing: number, turn: number, weight = 0.75): Hatch => ({
   weight,
 });
 
-/** A filled circle as path text. */
+/** Returns the path of a circle. */
 const dot = (x: number, y: number, r: number): string =>
   `M${x - r} ${y}a${r} ${r} 0 1 0 ${2 * r} 0a${r} ${r} 0 1 0 ${-2 * r} 0z`;
 
-/** What takes floor away. `barred` is a room that may not hold a detector, `unlabelled` one that nobody has named yet. */
+/** Reasons why floor is excluded. `barred`: a room that must not hold a detector; `unlabelled`: a room without a label. */
 export type HatchName =
   | Exclude<RuleId, 'level' | 'height-band' | 'ceiling' | 'support' | 'companion' | 'room-use'>
   | 'barred'
@@ -87,7 +87,7 @@ export const HATCHES: Readonly<Record<HatchName, Hatch>> = {
   height: lines(12, 90),
 };
 
-/** The hatch of what a rule takes away; null for a rule that takes no floor of its own. */
+/** Returns the hatch of the floor that a rule excludes; null for a rule that excludes none. */
 export function ruleHatch(rule: RuleId): HatchName | null {
   switch (rule) {
     case 'room-use':
@@ -104,7 +104,7 @@ export function ruleHatch(rule: RuleId): HatchName | null {
   }
 }
 
-/** The hatch of a room that is out as a whole; null where a detector may stand. */
+/** Returns the hatch of a room that is excluded as a whole; null where a detector may be placed. */
 export function roomHatch({ barredBy, decided }: Pick<RoomRegion, 'barredBy' | 'decided'>): HatchName | null {
   if (!barredBy) return null;
   return decided ? ruleHatch(barredBy) : 'unlabelled';

@@ -1,4 +1,4 @@
-/** Puts the tokens on the page as custom properties, one block a theme. */
+/** Makes CSS custom properties of the tokens, one block per theme. */
 
 import { FIGURE_FONT, TEXT_FONT } from './fonts.ts';
 import {
@@ -14,7 +14,7 @@ import {
   TYPE_PX,
 } from './tokens.ts';
 
-/** The custom properties of one theme: `--ink`, `--clear-ground`, … */
+/** Returns the custom properties of one theme: `--ink`, `--clear-ground`, … */
 function themeProperties(theme: Theme): readonly (readonly [string, string])[] {
   const { name: _name, photo: _photo, verdict, weight, ...colours } = theme;
   const rows: [string, string][] = Object.entries(colours).map(([key, value]) => [`--${kebab(key)}`, value]);
@@ -25,7 +25,7 @@ function themeProperties(theme: Theme): readonly (readonly [string, string])[] {
   return rows;
 }
 
-/** The whole style text: sizes once, colours for each theme, keyed by `data-theme` on the root element. */
+/** Returns the style sheet: sizes once, colors per theme, keyed by `data-theme` on the root element. */
 function tokenStyles(): string {
   const fixed: (readonly [string, string])[] = [
     ...pxProperties('space', SPACE_PX),
@@ -45,7 +45,7 @@ function tokenStyles(): string {
   return [block(':root', fixed), ...blocks].join('\n');
 }
 
-/** Shows the page in a theme. Safe to call again; the style element is made once. */
+/** Applies a theme to the page. Idempotent: the style element is created once. */
 export function applyTheme(name: ThemeName, root: HTMLElement = document.documentElement): void {
   if (!document.getElementById('tokens')) {
     const style = document.createElement('style');
@@ -54,15 +54,13 @@ export function applyTheme(name: ThemeName, root: HTMLElement = document.documen
     document.head.prepend(style);
   }
   root.dataset.theme = name;
-  // What the system draws round the app.
+  // Color of the system's window frame.
   document.querySelector('meta[name="theme-color"]')?.setAttribute('content', THEMES[name].desk);
   root.style.colorScheme = name === 'dark' ? 'dark' : 'light';
 }
 
-/** The theme that the system asks for: more contrast is the one for bright sun, also where the system sets its own colours on a light ground. */
-export function themeOfSystem(
-  asks: (query: string) => boolean = (query) => window.matchMedia(query).matches,
-): ThemeName {
+/** Returns the theme that the system settings call for: "sun" for more contrast, also for forced colors on a light ground. */
+export function systemTheme(asks: (query: string) => boolean = (query) => window.matchMedia(query).matches): ThemeName {
   const dark = asks('(prefers-color-scheme: dark)');
   if (asks('(forced-colors: active)')) return dark ? 'dark' : 'sun';
   if (asks('(prefers-contrast: more)')) return 'sun';

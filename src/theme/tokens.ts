@@ -1,6 +1,6 @@
 /**
- * Every colour, size, weight and time that the screen and the sheet are drawn with: nothing literal elsewhere.
- * The canvas reads these objects; the style sheets read the custom properties that `theme.ts` makes of them.
+ * Design tokens: every color, size, weight and duration on screen and in print. The canvas reads these objects, the style sheets the custom
+ * properties that `theme.ts` makes of them.
  *
  * The verdict tones are Okabe and Ito's bluish green, sky blue (clear of what is drawn), orange, vermilion and reddish purple (2008, a set that people
  * with colour-vision deficiency tell apart), darkened or set under dark text until every text passes 4.5:1; the accent
@@ -9,7 +9,7 @@
 
 import type { Tone } from '../../geometry/messages/tone.ts';
 
-/** Colours of one verdict: a filled ground, the text on it, and the tone as text or line on paper. */
+/** Colors of one verdict: a fill, the text on it, and the tone for text or lines on paper. */
 interface VerdictTone {
   readonly ground: string;
   readonly on: string;
@@ -18,13 +18,13 @@ interface VerdictTone {
 
 export interface Theme {
   readonly name: string;
-  /** What lies around the sheet. */
+  /** Around the drawing area. */
   readonly desk: string;
-  /** The sheet of drawing paper: also the colour of "here it may sit". */
+  /** The drawing area: also the color of floor where a detector may be placed. */
   readonly paper: string;
-  /** Panels and the slip. */
+  /** Panels. */
   readonly card: string;
-  /** A field, a pressed row, the trough of a bar: one step off the card. */
+  /** Fields, pressed rows, tracks of bars: one step off the panel. */
   readonly well: string;
   readonly ink: string;
   /** Second-rank text; passes 4.5:1 on card, paper, well and desk. */
@@ -42,7 +42,7 @@ export interface Theme {
   readonly fixtureFill: string;
   /** Dimensions and measured lines. */
   readonly dimension: string;
-  /** Hatch of what a rule takes away, and its edge. */
+  /** Hatch of excluded floor, and its edge. */
   readonly hatch: string;
   readonly hatchEdge: string;
   readonly grid: string;
@@ -52,7 +52,7 @@ export interface Theme {
   readonly verdict: Readonly<Record<Tone, VerdictTone>>;
   /** Multiplies every line weight. */
   readonly weight: number;
-  /** How a photo under the drawing is shown: a bright one would blind on a dark sheet. */
+  /** CSS filter of a photo under the drawing: a bright one would dazzle in the dark theme. */
   readonly photo: 'positive' | 'negative';
 }
 
@@ -154,19 +154,19 @@ const dark: Theme = {
 
 export const THEMES = { paper, sun, dark } as const satisfies Record<string, Theme>;
 export type ThemeName = keyof typeof THEMES;
-/** What is printed and exported, whatever the screen shows. */
+/** Theme of print and export, whatever the screen shows. */
 export const SHEET_THEME: Theme = paper;
 
-/** A light ground on the printed sheet for all floor that a rule takes away, so that the white that is left stays white beside sparse hatches. */
+/** Light fill of excluded floor in print: beside sparse hatches only allowed floor stays white. */
 export const SHEET_TAKEN_GROUND = '#f1f3f2';
 
-/** What darkens: the page behind a dialog, the desk under the edge of the paper. The same in all themes. */
+/** Shadows: the page behind a dialog, the edge of the drawing area. The same in all themes. */
 export const SHADE = { backdrop: 'rgb(0 0 0 / 35%)', paper: 'rgb(0 0 0 / 0.22)' } as const;
 
 /** Space in px, steps of 4. */
 export const SPACE_PX = { 1: 4, 2: 8, 3: 12, 4: 16, 5: 20, 6: 24, 8: 32, 12: 48 } as const;
 
-/** The six type sizes, px. `read` is the least for what must be read on site. */
+/** The six type sizes, px. `read` is the minimum for text that must be read on site. */
 export const TYPE_PX = { fine: 13, small: 14, read: 16, lead: 19, head: 24, verdict: 38 } as const;
 
 /** px. */
@@ -184,8 +184,8 @@ export const LINE_PX = {
   focus: 3,
 } as const;
 
-/** ms. Motion only explains; 0 where the system asks for none. */
+/** Duration of transitions, ms; 0 where the system asks for reduced motion. */
 export const MOTION_MS = 150;
 
-/** Least size of a press target, px: WCAG 2.2 SC 2.5.8, and a finger's on a coarse pointer. */
+/** Minimum size of a pointer target, px: WCAG 2.2 SC 2.5.8, and for a coarse pointer that of a fingertip. */
 export const TARGET_PX = { fine: 24, coarse: 44 } as const;

@@ -9,7 +9,7 @@ import type { AppState } from '../../state/app-state.ts';
 import { selectLevel, selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 import { toScreen } from '../../state/viewport.ts';
-import { leastTargetPx } from '../../theme/target-size.ts';
+import { minTargetPx } from '../../theme/target-size.ts';
 import { THEMES } from '../../theme/tokens.ts';
 import { drawnDimensions } from '../drawing.ts';
 import { selectNamed } from '../named.ts';
@@ -56,7 +56,7 @@ export function figuresOn(pen: Pen, state: AppState): Figures {
   // What was just put down is set out also while the next one is in hand.
   const shows = tool.kind === 'select' || useLengths.getState().open !== null;
   const owner = id !== undefined && selection.length === 1 && shows && !draft && !live ? id : null;
-  const inputs = [names, model, owner, leastTargetPx()];
+  const inputs = [names, model, owner, minTargetPx()];
   if (last?.inputs.every((input, index) => input === inputs[index])) return last.figures;
   const origin: Pen = { ...pen, view: { scale: pen.view.scale, x: 0, y: 0 } };
   const own = owner === null ? [] : ownFigures(origin, model, owner, names);
@@ -132,7 +132,7 @@ function figurePlace(pen: Pen, [from, to]: Line, width: number, places: Places):
   const [a, b] = [px(pen, from), px(pen, to)];
   const level = Math.abs(a[1] - b[1]) < Math.abs(a[0] - b[0]);
   const needs = level ? width : HEIGHT_PX;
-  const target = leastTargetPx();
+  const target = minTargetPx();
   const [w, h] = [Math.max(width, target), Math.max(HEIGHT_PX, target)];
   const on = (share: number): XY => [a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share];
   const fits = lengthPx(pen, distance(from, to)) > needs + 8;
@@ -162,7 +162,7 @@ export function figureAt(point: ToolPoint): Figure | null {
   const seen = figuresSeen();
   const state = useAppStore.getState();
   if (!seen || state.draft || state.live) return null;
-  const least = point.touch ? 44 : leastTargetPx();
+  const least = point.touch ? 44 : minTargetPx();
   let best: Figure | null = null;
   let nearest = Number.POSITIVE_INFINITY;
   for (const figure of seen.all) {

@@ -1,6 +1,6 @@
 import { THEMES } from '../../theme/tokens.ts';
 
-/** What the system shows of the app once it is installed: W3C Web Application Manifest. */
+/** The W3C Web Application Manifest. */
 export const APP_MANIFEST = {
   id: './',
   name: 'Stillspot: where a radon detector may sit',

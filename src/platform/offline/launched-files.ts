@@ -1,4 +1,4 @@
-/** Where the system opens plan files with the installed app, they come in here. @param open takes the files, all at once */
+/** Receives plan files that the system opens with the installed app. @param open called with all files of one launch */
 export function openLaunchedFiles(open: (files: File[]) => void): void {
   const { launchQueue } = window as unknown as { launchQueue?: LaunchQueue };
   launchQueue?.setConsumer(({ files }) => {
@@ -6,7 +6,7 @@ export function openLaunchedFiles(open: (files: File[]) => void): void {
   });
 }
 
-/** Of the File Handling draft of the WICG; not in the DOM types. */
+/** From the WICG draft on file handling; not in the DOM types. */
 interface LaunchQueue {
   setConsumer(consumer: (launch: { readonly files: readonly { getFile(): Promise<File> }[] }) => void): void;
 }

@@ -1,11 +1,11 @@
 import { create } from 'zustand';
 
-/** Whether a newer version of the app lies ready. */
+/** Whether a newer version of the app is installed. */
 export type NewVersion =
   | { readonly state: 'none' }
-  /** `start` saves the plan and loads the new version; answers why it did not, or empty. */
+  /** `start` saves the plan and loads the new version; it resolves to why it did not, or to empty text. */
   | { readonly state: 'ready'; readonly start: () => Promise<string> }
-  /** Another tab has started it: this one goes on with the old one until it is loaded anew, by `start` as well. */
+  /** Another tab has activated it: this tab runs the old version until it reloads, which `start` does. */
   | { readonly state: 'runs-elsewhere'; readonly start: () => Promise<string> };
 
 export const useNewVersion = create<{ readonly version: NewVersion }>()(() => ({ version: { state: 'none' } }));

@@ -7,14 +7,14 @@ import { APP_MANIFEST } from './app-manifest.ts';
 const HERE = new URL('./', import.meta.url);
 const ICONS = new URL('./icons/', HERE);
 
-/** Written beside the page, under names that stay: the browser asks for them by these. */
+/** Files with fixed names, next to the page: the browser requests them by these names. */
 const WORKER_FILE = 'service-worker.js';
 const MANIFEST_FILE = 'app.webmanifest';
 
-/** The faces that the first picture is drawn with: asked for with the page, not after its scripts and styles. */
+/** Fonts of the first paint: preloaded by the page, not after its scripts and styles. */
 const FIRST_FONTS = /atkinson-hyperlegible-(?:next-latin-400|next-latin-700|mono-latin-400)-normal.*\.woff2$/;
 
-/** Makes the built app one that installs and opens offline: service worker with the list of all files, manifest, icons. */
+/** Returns the plug-in that adds the service worker with the list of all files, the manifest and the icons to the build. */
 export function precachePlugin(): Plugin {
   return {
     name: 'stillspot-precache',
@@ -29,7 +29,7 @@ export function precachePlugin(): Plugin {
       }
       this.emitFile({ type: 'asset', fileName: MANIFEST_FILE, source: JSON.stringify(APP_MANIFEST, null, 2) });
     },
-    // Last of all: until here other plug-ins take files out again, and a list with one too many is never installed.
+    // At the very end: other plug-ins may still remove files, and a list with a missing file is never installed.
     async writeBundle({ dir = '' }, bundle) {
       const names = Object.keys(bundle)
         .filter((name) => !name.endsWith('.map'))
@@ -40,7 +40,7 @@ export function precachePlugin(): Plugin {
           .update(`${name}\0`)
           .update(readFileSync(join(dir, name)))
           .update('\0');
-      // The page itself is asked for by the folder that it lies in.
+      // The page is requested by its folder.
       const files = names.map((name) => (name === 'index.html' ? './' : name));
       writeFileSync(join(dir, WORKER_FILE), await workerCode(hash.digest('hex').slice(0, 12), files));
     },
@@ -62,7 +62,7 @@ function appTags(): HtmlTagDescriptor[] {
   const inline = `data:image/svg+xml,${encodeURIComponent(icon)}`;
   return [
     { tag: 'link', attrs: { rel: 'manifest', href: `./${MANIFEST_FILE}` }, injectTo: 'head' },
-    // In the page itself: browsers fetch this one past the worker, and offline it would be missing.
+    // Inline: browsers request the icon without the service worker, so offline it would be missing.
     { tag: 'link', attrs: { rel: 'icon', href: inline, type: 'image/svg+xml' }, injectTo: 'head' },
     { tag: 'link', attrs: { rel: 'apple-touch-icon', href: './icon-192.png' }, injectTo: 'head' },
     { tag: 'meta', attrs: { name: 'theme-color', content: APP_MANIFEST.theme_color }, injectTo: 'head' },

@@ -1,10 +1,9 @@
 /**
- * Keeps a whole version of the app, so that it opens without a network. `precache-plugin.ts` builds it on its own and puts in the
- * two names below. A page and its parts always come from one version: the page from the newest that is active, its parts by
- * their names, which carry a hash of what is in them.
+ * Caches a whole version of the app, so that it opens offline. `precache-plugin.ts` builds this file separately and defines the constants
+ * below. A page and its parts always come from one version: the page from the active one, its parts by file name, which has a content hash.
  */
 
-/** What of a service worker's surroundings is used here; the page's own types know none of it. */
+/** The used part of ServiceWorkerGlobalScope, which the DOM types do not have. */
 interface WorkerScope {
   readonly location: Location;
   readonly clients: { claim(): Promise<void> };
@@ -27,12 +26,12 @@ declare const FILES: readonly string[];
 
 const PREFIX = 'stillspot-';
 const CACHE = `${PREFIX}${VERSION}`;
-/** Lies in the cache of a version that has run. */
+/** Cache entry that marks a version that has been active. */
 const HAS_RUN = './has-run';
 
 self.addEventListener('install', (event) => event.waitUntil(keepAll()));
 self.addEventListener('activate', (event) => event.waitUntil(forgetOld().then(() => self.clients.claim())));
-// Only when the user has said so: a new version never takes over under open work.
+// Only at the user's request: a new version never takes over while work is open.
 self.addEventListener('message', (event) => {
   if (event.data === 'take-over') void self.skipWaiting();
 });
@@ -42,9 +41,9 @@ self.addEventListener('fetch', (event) => {
   event.respondWith(request.mode === 'navigate' ? page(request) : part(request));
 });
 
-/** All files or none: a version of which a part is missing is not installed. */
+/** Caches all files or none: a version with a missing part is not installed. */
 async function keepAll(): Promise<void> {
-  // First, so that nothing is fetched for a page that cannot be kept.
+  // The page first: if it cannot be cached, nothing else is fetched.
   const start = await wholePage();
   const cache = await caches.open(CACHE);
   const wanted = await Promise.all(FILES.filter((file) => file !== './').map((file) => orKnown(file, cache)));
@@ -53,8 +52,8 @@ async function keepAll(): Promise<void> {
 }
 
 /**
- * The page as it lies on the server now. Between the answer that brought this worker and this one the server may have got another
- * version: a page that names a part which is none of this version's is not kept with it.
+ * Resolves to the page as it is on the server now. The server may have been updated since it delivered this worker: a page that names a
+ * part of another version is refused.
  */
 async function wholePage(): Promise<Response> {
   const response = await fetch(fresh('./'));
@@ -63,11 +62,11 @@ async function wholePage(): Promise<Response> {
   if (!response.ok || parts.length === 0 || !parts.every((name) => FILES.includes(name))) {
     throw new Error('The page on the server is not of this version.');
   }
-  // Made anew: an answer that was sent on from elsewhere may not be given to a page that is being opened.
+  // A new response: a redirected one must not be used for a navigation.
   return new Response(html, { headers: response.headers });
 }
 
-/** Takes a file over from an earlier version where its name says that it is the same; the name of one that must be fetched. */
+/** Copies a file with a hashed name from an earlier version and resolves to null; else to the name, to be fetched. */
 async function orKnown(file: string, cache: Cache): Promise<string | null> {
   const known = file.includes('/') ? await caches.match(file, MATCH) : undefined;
   if (!known) return file;
@@ -78,11 +77,11 @@ async function orKnown(file: string, cache: Cache): Promise<string | null> {
 const fresh = (file: string) => new Request(file, { cache: 'reload' });
 
 /**
- * Keeps this version and the one that ran until now, for tabs that go on with it; what was kept after this one is about to be
- * installed. All else goes, also versions that never ran.
+ * Deletes all older versions, also those that were never active, except the one that was active until now: open tabs still use it. Newer
+ * caches are about to be installed.
  */
 async function forgetOld(): Promise<void> {
-  const ours = (await caches.keys()).filter((name) => name.startsWith(PREFIX)); // in the order in which they were made
+  const ours = (await caches.keys()).filter((name) => name.startsWith(PREFIX)); // in order of creation
   const older = ours.slice(0, ours.indexOf(CACHE));
   const ran = await Promise.all(older.map(async (name) => (await caches.open(name)).match(HAS_RUN)));
   const last = ran.findLastIndex((mark) => mark !== undefined);
@@ -90,7 +89,7 @@ async function forgetOld(): Promise<void> {
   await (await caches.open(CACHE)).put(HAS_RUN, new Response(''));
 }
 
-/** Whatever is opened below the app's folder is the app, but for its own files. */
+/** Every navigation below the app's folder is the app itself, except its own files. */
 async function page(request: Request): Promise<Response> {
   const cache = await caches.open(CACHE);
   return (await cache.match(request, MATCH)) ?? (await cache.match('./', MATCH)) ?? fetch(request);
@@ -101,5 +100,5 @@ async function part(request: Request): Promise<Response> {
   return (await cache.match(request, MATCH)) ?? (await caches.match(request, MATCH)) ?? fetch(request);
 }
 
-// The server answers "Vary: Origin", and a page's own scripts ask with an origin: without this they would never be found.
+// The server sends "Vary: Origin", and module scripts are requested with an origin: without this they would never match.
 const MATCH: CacheQueryOptions = { ignoreVary: true };

@@ -6,34 +6,34 @@ import { bestGroups } from '../../../geometry/search/best-pairs.ts';
 import { bestSpots } from '../../../geometry/search/best-spots.ts';
 import type { Limit } from '../../../geometry/search/field/primitives.ts';
 
-/** What is looked for on a level. */
+/** Parameters of the search on a level. */
 export interface PlaceQuery {
   readonly probe: Probe;
-  /** 1 for single places; more for detectors side by side. */
+  /** Number of collocated detectors; 1 for single places. */
   readonly members: number;
   readonly count: number;
   readonly onFurniture: boolean;
 }
 
-/** A good place, as plain data that a worker can hand over. Lengths in mm. */
+/** A place as structured-cloneable data. Lengths in mm. */
 export interface BestPlace {
   readonly axes: readonly XY[];
   readonly base: Mm;
-  /** Id of the object that carries it; null where nothing was asked for to carry it. */
+  /** Id of the furniture that it is on; null where none was requested. */
   readonly on: string | null;
-  /** Infinite where no rule finds anything to measure. */
+  /** Infinite where no rule has anything to measure. */
   readonly margin: Mm;
   readonly limitedBy: Limit | null;
-  /** Whether each keeps the gap to every other; else only to its neighbours in a row. */
+  /** Whether every two keep the distance of a pair; else only neighbors in a row. */
   readonly mutual: boolean;
 }
 
-/** So many places are given: about as many as a tester walks to. */
+/** Default number of places: about as many as a technician walks to. */
 export const PLACES = 5;
 
 /**
- * The best places of a level, the best first. None on a level that is not the one to test, whatever its distances. Takes up to some
- * hundred ms on a large level with much furniture: not for the middle of a gesture.
+ * Returns the best places of a level, the best first; none on a level that must not be tested. Takes up to some hundred ms on a large level
+ * with much furniture: not for use during a drag.
  */
 export function findPlaces(plan: Plan, levelId: string, wanted: PlaceQuery): readonly BestPlace[] {
   const level = plan.levels.find(({ id }) => id === levelId);
@@ -49,7 +49,7 @@ export function findPlaces(plan: Plan, levelId: string, wanted: PlaceQuery): rea
   return found.map(({ axes, base, on, margin, limitedBy, mutual }) => ({ axes, base, on, margin, limitedBy, mutual }));
 }
 
-/** Everything that the answer hangs on. Detectors and words are not among it: to move one asks for nothing new. */
+/** Returns everything that the result depends on, for memoization. Detectors and texts are not among it. */
 export function searchInputs(
   plan: Plan,
   levelId: string,

@@ -1,7 +1,7 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { BestPlace, PlaceQuery } from './find-places.ts';
 
-/** What the page asks of the worker that looks for places, and what comes back. */
+/** Message to the worker that searches for places; its response has the same number. */
 export interface PlacesRequest {
   readonly number: number;
   readonly plan: Plan;

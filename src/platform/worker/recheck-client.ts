@@ -8,33 +8,33 @@ const answers = new WeakMap<Plan, Promise<SecondOpinion>>();
 const waiting = new Map<number, { readonly plan: Plan; readonly done: (opinion: SecondOpinion) => void }>();
 let calls = 0;
 let worker: Worker | null = null;
-/** Set where the browser gives no worker: the page then does it itself, between two frames. */
-let alone = typeof Worker === 'undefined';
+/** True where workers are not available: the main thread computes instead. */
+let onMainThread = typeof Worker === 'undefined';
 
-/** The verdicts of a plan computed a second time; the same plan is computed once. Never rejects: a failure is an answer. */
+/** Resolves to the second computation of a plan's verdicts, once per plan. Never rejects: a failure is a result with its cause. */
 export function recheckInWorker(plan: Plan): Promise<SecondOpinion> {
   const known = answers.get(plan);
   if (known) return known;
   const answer = new Promise<SecondOpinion>((done) => {
     calls += 1;
     waiting.set(calls, { plan, done });
-    ask(calls, plan);
+    send(calls, plan);
   });
   answers.set(plan, answer);
   return answer;
 }
 
-function ask(number: number, plan: Plan): void {
-  if (alone) void computeHere(plan).then((opinion) => finish({ number, opinion }));
-  else theWorker().postMessage({ number, plan: withoutPictures(plan) } satisfies RecheckRequest);
+function send(number: number, plan: Plan): void {
+  if (onMainThread) void computeHere(plan).then((opinion) => resolve({ number, opinion }));
+  else startWorker().postMessage({ number, plan: withoutPictures(plan) } satisfies RecheckRequest);
 }
 
-/** Pictures and photos are megabytes, and no verdict looks at them. */
+/** Returns the plan without pictures and photos: they are megabytes, and no verdict depends on them. */
 function withoutPictures({ log: _, levels, ...rest }: Plan): Plan {
   return { ...rest, levels: levels.map(({ tracing: __, ...level }) => level) };
 }
 
-function finish({ number, opinion }: RecheckResponse): void {
+function resolve({ number, opinion }: RecheckResponse): void {
   waiting.get(number)?.done(opinion);
   waiting.delete(number);
 }
@@ -48,16 +48,16 @@ async function computeHere(plan: Plan): Promise<SecondOpinion> {
   }
 }
 
-function theWorker(): Worker {
+function startWorker(): Worker {
   if (worker) return worker;
   worker = new Worker(new URL('./second-worker.ts', import.meta.url), { type: 'module', name: 'second' });
-  worker.addEventListener('message', ({ data }: MessageEvent<RecheckResponse>) => finish(data));
+  worker.addEventListener('message', ({ data }: MessageEvent<RecheckResponse>) => resolve(data));
   worker.addEventListener('error', () => {
     worker?.terminate();
     worker = null;
-    alone = true;
-    // What the worker could not do is tried here.
-    for (const [number, { plan }] of [...waiting]) ask(number, plan);
+    onMainThread = true;
+    // Retry on the main thread what the worker failed to do.
+    for (const [number, { plan }] of [...waiting]) send(number, plan);
   });
   return worker;
 }

@@ -1,7 +1,7 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { SecondOpinion } from '../../../geometry/recheck/recheck.ts';
 
-/** What the page asks of the worker that computes again, and what comes back. */
+/** Message to the worker that computes verdicts a second time; its response has the same number. */
 export interface RecheckRequest {
   readonly number: number;
   readonly plan: Plan;

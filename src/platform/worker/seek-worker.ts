@@ -1,8 +1,8 @@
-/** Looks for good places off the main thread, one call after the other, so that no frame waits for them. */
+/** Worker that searches for the best places, one request after the other. */
 import { findPlaces } from './find-places.ts';
 import type { PlacesRequest, PlacesResponse } from './places-messages.ts';
 
 addEventListener('message', ({ data: { number, plan, levelId, wanted } }: MessageEvent<PlacesRequest>) => {
-  const answer: PlacesResponse = { number, places: findPlaces(plan, levelId, wanted) };
-  postMessage(answer);
+  const response: PlacesResponse = { number, places: findPlaces(plan, levelId, wanted) };
+  postMessage(response);
 });

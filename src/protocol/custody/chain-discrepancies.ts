@@ -9,15 +9,15 @@ import { LABORATORY, type UncheckedStep } from './chain-types.ts';
  */
 export function stepDiscrepancies(plan: Plan, entry: LogEntry, step: UncheckedStep, holder: string): readonly string[] {
   const { visit, site } = plan;
-  const said = (at: Ms) => formatInstant(at, site.timeZone);
+  const format = (at: Ms) => formatInstant(at, site.timeZone);
   const [start, end] = [msOf(visit.start), msOf(visit.end)];
   const [posted, received] = [msOf(visit.posted), msOf(visit.received)];
   const { at, kind } = step;
   const before = (other: Ms | null): other is Ms => at !== null && other !== null && at < other;
   const after = (other: Ms | null): other is Ms => at !== null && other !== null && at > other;
   const earlier = (what: string, other: Ms | null) =>
-    before(other) ? [`${what}, ${said(other)}. Look at both times.`] : [];
-  const tooLate = after(received) ? [`After the laboratory had it, ${said(received)}. Look at both times.`] : [];
+    before(other) ? [`${what}, ${format(other)}. Look at both times.`] : [];
+  const tooLate = after(received) ? [`After the laboratory had it, ${format(received)}. Look at both times.`] : [];
   const early = before(start) ? earlier('Before it was set out', start) : earlier('Before the pick-up', end);
   switch (kind) {
     case 'set-out':
@@ -30,7 +30,7 @@ export function stepDiscrepancies(plan: Plan, entry: LogEntry, step: UncheckedSt
       return [
         ...early,
         ...tooLate,
-        ...(gone ? [`It had changed hands before, ${said(gone)}. Look at both times.`] : []),
+        ...(gone ? [`It had changed hands before, ${format(gone)}. Look at both times.`] : []),
       ];
     }
     case 'hand-over': {
@@ -40,7 +40,7 @@ export function stepDiscrepancies(plan: Plan, entry: LogEntry, step: UncheckedSt
         .find(before);
       return [
         ...early,
-        ...(later ? [`Earlier than the hand-over written before it, ${said(later)}. Look at both times.`] : []),
+        ...(later ? [`Earlier than the hand-over written before it, ${format(later)}. Look at both times.`] : []),
         ...tooLate,
         ...(at === null ? ['Its time is not written down.'] : []),
         ...(end === null ? ['When it was fetched is not written down.'] : []),

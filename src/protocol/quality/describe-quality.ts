@@ -54,16 +54,16 @@ export function describeLimits({ band, points, warning, control, own }: ControlC
 /** Returns the status of a chart, with what to do. */
 export function chartStatus({ points, flags }: ControlChart): {
   readonly status: ChartStatus;
-  readonly says: string;
+  readonly text: string;
 } {
   const last = points.at(-1);
-  if (!last) return { status: 'not-run', says: 'No pair yet.' };
-  if (last.verdict === 'out-of-control' || last.endsRun) return { status: 'blocked', says: 'Out of control.' };
-  if (flags.length > 0) return { status: 'tight', says: 'Look for the cause.' };
+  if (!last) return { status: 'not-run', text: 'No pair yet.' };
+  if (last.verdict === 'out-of-control' || last.endsRun) return { status: 'blocked', text: 'Out of control.' };
+  if (flags.length > 0) return { status: 'tight', text: 'Look for the cause.' };
   if (last.verdict === 'warning') {
-    return { status: 'tight', says: 'The last pair is in warning: look for the cause.' };
+    return { status: 'tight', text: 'The last pair is in warning: look for the cause.' };
   }
-  return { status: 'clear', says: 'In control.' };
+  return { status: 'clear', text: 'In control.' };
 }
 
 /** Returns "Spikes: 3 % of the locations measured in a month, at most 6 a month, and at least 3 a year." */
@@ -81,7 +81,7 @@ export function describeCount({ done, required }: QcCount): string {
 export function correctiveAction({
   check: { kind },
   verdict,
-}: CheckRecord): { readonly says: string; readonly sources: readonly Source[] } | null {
+}: CheckRecord): { readonly text: string; readonly sources: readonly Source[] } | null {
   if (verdict === 'clear') return null;
   return ACTIONS[kind][verdict];
 }
@@ -95,22 +95,22 @@ const ACTIONS: Readonly<
   Record<QualityCheck['kind'], Readonly<Record<Exclude<CheckRecord['verdict'], 'clear'>, Action>>>
 > = {
   blank: {
-    warning: { says: 'Look for the cause and write it down.', sources: BLANK_SOURCES },
+    warning: { text: 'Look for the cause and write it down.', sources: BLANK_SOURCES },
     'out-of-control': {
-      says: 'Above the detection limit: find the cause and correct it. Tests of that time may have to be done again.',
+      text: 'Above the detection limit: find the cause and correct it. Tests of that time may have to be done again.',
       sources: BLANK_SOURCES,
     },
     unknown: {
-      says: "Enter the laboratory's detection limit: without it this cannot be judged.",
+      text: "Enter the laboratory's detection limit: without it this cannot be judged.",
       sources: BLANK_SOURCES,
     },
   },
   spike: {
-    warning: { says: 'More than 20 % off: look for the cause with the laboratory.', sources: SPIKE_SOURCES },
+    warning: { text: 'More than 20 % off: look for the cause with the laboratory.', sources: SPIKE_SOURCES },
     'out-of-control': {
-      says: 'More than 30 % off: find the cause with the laboratory and correct it before you go on.',
+      text: 'More than 30 % off: find the cause with the laboratory and correct it before you go on.',
       sources: SPIKE_SOURCES,
     },
-    unknown: { says: 'Enter what the spike was exposed to: without it this cannot be judged.', sources: SPIKE_SOURCES },
+    unknown: { text: 'Enter what the spike was exposed to: without it this cannot be judged.', sources: SPIKE_SOURCES },
   },
 };

@@ -140,9 +140,9 @@ function monthRows(measured: readonly Measurement[], checks: readonly CheckRecor
     const here = <T extends { month: string; device: string }>(list: readonly T[]) =>
       list.filter((each) => each.month === month && each.device === device);
     const measurements = here(measured).length;
-    const count = (duty: QcRequirement, done: number): QcCount => ({
+    const count = (requirement: QcRequirement, done: number): QcCount => ({
       done,
-      required: requiredInMonth(duty, measurements),
+      required: requiredInMonth(requirement, measurements),
     });
     const of = (kind: QualityCheck['kind']) => here(checks).filter(({ check }) => check.kind === kind).length;
     return {

@@ -30,13 +30,13 @@ export interface LocationTexts {
 /** Returns the sentences about a location. Of an invalid one only the results and the next step: they are a record. */
 export function locationTexts(plan: Plan, report: LocationReport): LocationTexts {
   const evaluated = report.state.validity === 'holds';
-  const said = (sentence: string) => amountsInUnit(plan.display.radon, sentence);
+  const inUnit = (sentence: string) => amountsInUnit(plan.display.radon, sentence);
   return {
     results: [...resultWords(report), ...(evaluated ? averageWords(plan, report) : [])],
-    pair: evaluated ? describePair(report).map(said) : [],
+    pair: evaluated ? describePair(report).map(inUnit) : [],
     earlier: evaluated ? earlierWords(plan, report) : [],
-    step: said(report.next.text),
-    conflict: said(conflictOf(report)),
+    step: inUnit(report.next.text),
+    conflict: inUnit(conflictOf(report)),
   };
 }
 
@@ -82,21 +82,21 @@ function meanText(mean: Exact): string {
 
 /** How a result below the detection limit counts. Common practice, no published source: the strict reading is the highest possible value. */
 export const BELOW_LIMIT_NOTE =
-  'Below the limit of the laboratory means: too little to be told from nothing. It counts as the limit itself, the most that it can be.';
+  'Below the limit of the laboratory means: too little to be describeEarlier from nothing. It counts as the limit itself, the most that it can be.';
 
 function earlierWords({ site, display, earlier: all = [] }: Plan, report: LocationReport): readonly string[] {
   const { earlier, withEarlier } = report;
   const { shortTerm, longTerm, withoutLocation } = earlier;
-  const told = (kind: string, result: EarlierResult) =>
+  const describeEarlier = (kind: string, result: EarlierResult) =>
     `Earlier ${kind} test here: ${enteredText(result)} (${otherUnitText(result)}).`;
   const lines: string[] = [];
-  if (shortTerm) lines.push(told('short-term', shortTerm));
+  if (shortTerm) lines.push(describeEarlier('short-term', shortTerm));
   if (withEarlier) {
     lines.push(`With it: ${radonText(withEarlier, display.radon)} on average.`);
   } else if (shortTerm && site.purpose === 'after-mitigation') {
     lines.push('After mitigation it is not averaged in: it measured the house as it was.');
   }
-  if (longTerm) lines.push(told('long-term', longTerm));
+  if (longTerm) lines.push(describeEarlier('long-term', longTerm));
   const counted = [shortTerm, longTerm].filter((each) => each !== null).length;
   const here = all.filter(({ detector }) => report.set.detectors.some(({ id }) => id === detector)).length;
   if (here > counted) lines.push('Of several earlier tests of one kind here the highest counts.');

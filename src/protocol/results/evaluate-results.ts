@@ -99,11 +99,11 @@ function averageWithEarlier({ site }: Plan, { shortTerm }: EarlierResults, mean:
 type Evaluated = Pick<LocationReport, 'set' | 'mean' | 'pairStatus' | 'earlier' | 'withEarlier'>;
 
 /** Returns the next step. Of an invalid location it names the issues and says nothing derived from the value. */
-function nextStep(plan: Plan, judged: Evaluated, { validity, issues }: TestState, whole: TestState): NextStep {
-  const { mean } = judged;
-  if (validity === 'holds' && mean && isComplete(judged))
-    return withholdNoAction(NEXT_STEPS[nextStepForMean(plan, judged, mean)], whole);
-  const step = NEXT_STEPS[validity === 'not-evaluated' ? validity : openStep(judged)];
+function nextStep(plan: Plan, evaluated: Evaluated, { validity, issues }: TestState, whole: TestState): NextStep {
+  const { mean } = evaluated;
+  if (validity === 'holds' && mean && isComplete(evaluated))
+    return withholdNoAction(NEXT_STEPS[nextStepForMean(plan, evaluated, mean)], whole);
+  const step = NEXT_STEPS[validity === 'not-evaluated' ? validity : openStep(evaluated)];
   return { ...step, text: [step.text, ...issues.map(issueText)].join(' ') };
 }
 
@@ -117,7 +117,7 @@ function withholdNoAction(step: NextStep, { validity, issues }: TestState): Next
 const isComplete = ({ set }: Evaluated): boolean => set.detectors.length <= set.readings.length;
 
 /** Returns the step for results that are missing or ambiguous. */
-function openStep(judged: Evaluated): NextStepId {
-  if (!judged.mean) return 'undecided';
-  return isComplete(judged) ? 'unknown' : 'wait-for-results';
+function openStep(evaluated: Evaluated): NextStepId {
+  if (!evaluated.mean) return 'undecided';
+  return isComplete(evaluated) ? 'unknown' : 'wait-for-results';
 }

@@ -76,13 +76,13 @@ function whileMeasuring(start: Ms, end: Ms | null, window: PickUpWindow | null, 
 
 function onceFetched({ visit }: DueFacts, start: Ms, end: Ms, now: Ms, format: FormatInstant): Due {
   const measured = (text: string): Due => ({ step: 'measured', at: end, late: false, text });
-  const again = (text: string): Due => ({ step: 'test-again', at: end, late: true, text });
+  const retest = (text: string): Due => ({ step: 'test-again', at: end, late: true, text });
   if (!visit) return measured(`Measured until ${format(end)}`);
   const { from, to } = pickUpWindow(start, visit.kit);
   if (end < from || end > to || end - start < LEAST_EXPOSURE.duration) {
-    return again(`Fetched ${format(end)}, outside its window: not evaluated. Test again`);
+    return retest(`Fetched ${format(end)}, outside its window: not evaluated. Test again`);
   }
-  if (visit.retestReason) return again(visit.retestReason);
+  if (visit.retestReason) return retest(visit.retestReason);
   if (visit.read || visit.monitor) return measured(`Measured until ${format(end)}`);
   const received = msOf(visit.received);
   if (received !== null && received <= now) return measured(`At the laboratory since ${format(received)}`);

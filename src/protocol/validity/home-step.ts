@@ -15,10 +15,10 @@ export interface HomeStep {
  * with valid results than required; the text then adds what the valid results already call for.
  */
 export function homeStep(plan: Plan, sets: readonly LocationReport[]): HomeStep {
-  const standing = sets.filter(({ state }) => state.validity === 'holds');
-  const worst = mostCautious(standing.map(({ next }) => next.id));
-  const open = levelsWithoutResult(plan, standing);
-  if (worst && worst !== 'wait-for-the-rest' && open.length === 0 && standing.length === sets.length)
+  const valid = sets.filter(({ state }) => state.validity === 'holds');
+  const worst = mostCautious(valid.map(({ next }) => next.id));
+  const open = levelsWithoutResult(plan, valid);
+  if (worst && worst !== 'wait-for-the-rest' && open.length === 0 && valid.length === sets.length)
     return { step: worst, text: NEXT_STEPS[worst].text };
   const so = open.length > 0 ? `Not known yet for the house: ${listed(open)}.` : 'Not known yet for the house.';
   const already = worst && asksNow(worst) ? ` What stands already asks for it: ${NEXT_STEPS[worst].text}` : '';
@@ -33,9 +33,9 @@ const mostCautious = (steps: readonly NextStepId[]): NextStepId | null =>
   MOST_CAUTIOUS_FIRST.find((step) => steps.includes(step)) ?? null;
 
 /** Returns a phrase for each level that lacks valid results. */
-function levelsWithoutResult(plan: Plan, standing: readonly LocationReport[]): readonly string[] {
+function levelsWithoutResult(plan: Plan, valid: readonly LocationReport[]): readonly string[] {
   return levelsToTest(plan).flatMap(({ level, needed }) => {
-    const here = standing.filter(({ set }) => set.level.id === level.id).length;
+    const here = valid.filter(({ set }) => set.level.id === level.id).length;
     if (here >= needed) return [];
     const name = level.name.trim() || 'a level without a name';
     return here === 0 && needed === 1

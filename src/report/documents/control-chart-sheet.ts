@@ -37,7 +37,7 @@ export function controlChartSheet(chart: ControlChart): string {
   y += CHART_MM.height + 2;
   parts.push(group({ transform: `translate(${EDGE} ${y})` }, drawKey()));
   y += 3;
-  write(chartStatus(chart).says, { ...BODY, weight: 'bold' }, 1);
+  write(chartStatus(chart).text, { ...BODY, weight: 'bold' }, 1);
   for (const flag of chart.flags) write(flag, BODY);
   for (const caution of CAUTIONS) write(caution, FINE, caution === CAUTIONS[0] ? 2 : 0);
   const height = y + EDGE;

@@ -34,11 +34,11 @@ interface Props {
 export function ChartView({ chart, say }: Props) {
   const { band, points, flags } = chart;
   const name = bandName(band);
-  const { status, says } = chartStatus(chart);
+  const { status, text } = chartStatus(chart);
   return (
     <section className="chart" aria-label={name} data-standing={status}>
       <h4 className="chart__head">
-        {status !== 'not-run' && <VerdictMark verdict={status} />} {name}: {says}
+        {status !== 'not-run' && <VerdictMark verdict={status} />} {name}: {text}
       </h4>
       <p className="small">
         {counted(points.length, 'pair')}. {describeLimits(chart)}

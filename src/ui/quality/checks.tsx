@@ -81,7 +81,7 @@ function CheckTable({ checks }: Pick<Props, 'checks'>) {
                   </span>
                 </td>
                 <td>
-                  {action?.says}
+                  {action?.text}
                   {action && <span className="soft"> {describeSources(action.sources)}</span>}
                 </td>
               </tr>

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { themeOfSystem } from '../../../src/theme/theme.ts';
+import { systemTheme } from '../../../src/theme/theme.ts';
 
 describe('the theme of a first visit', () => {
   it.each([
@@ -10,6 +10,6 @@ describe('the theme of a first visit', () => {
     [['(forced-colors: active)'], 'sun'],
     [['(forced-colors: active)', '(prefers-color-scheme: dark)'], 'dark'],
   ])('where the system asks for %j is %s', (asked, theme) => {
-    expect(themeOfSystem((query) => (asked as readonly string[]).includes(query))).toBe(theme);
+    expect(systemTheme((query) => (asked as readonly string[]).includes(query))).toBe(theme);
   });
 });

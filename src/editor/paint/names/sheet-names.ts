@@ -9,7 +9,7 @@ import { type Labels, layOutLabels } from '../../../drawing/labels/layout.ts';
 import type { LabelMedium } from '../../../drawing/labels/medium.ts';
 import { createPlacer, type Slot } from '../../../drawing/labels/placer.ts';
 import type { SizePx } from '../../../state/viewport.ts';
-import { leastTargetPx } from '../../../theme/target-size.ts';
+import { minTargetPx } from '../../../theme/target-size.ts';
 import { TYPE_PX } from '../../../theme/tokens.ts';
 import { drawnDimensions, drawnEdges } from '../../drawing.ts';
 import { LEAST_RADIUS_PX } from '../detectors.ts';
@@ -47,7 +47,7 @@ const LEAST_SCALE_FOR_THINGS = 0.025;
 const OFF_PX = { outside: 20, inside: 13 } as const;
 
 function screenMedium(pen: Pen): LabelMedium {
-  const target = leastTargetPx();
+  const target = minTargetPx();
   return {
     scale: pen.view.scale,
     measure: (text, { size, bold = false }) => textWidth(pen, text, { sizePx: size, bold, colour: '' }),
@@ -139,7 +139,7 @@ let pulled: { readonly rest: SheetNames; readonly inputs: readonly unknown[]; re
 /** The names laid out for the pen's scale and theme; the same ones again while nothing that they hang on has changed. */
 export function sheetNames(pen: Pen, named: Named): SheetNames {
   const { plan, model, region, selection, bar, marked } = named;
-  const looks = [plan.display.length, plan.protocol, bar, marked, pen.view.scale, pen.theme, leastTargetPx()] as const;
+  const looks = [plan.display.length, plan.protocol, bar, marked, pen.view.scale, pen.theme, minTargetPx()] as const;
   const inputs = [...looks, model, region, selection];
   const stays = atRest !== null && named.pulled && looks.every((look, index) => look === atRest?.inputs[index]);
   if (!atRest || !(stays || sameList(inputs, atRest.inputs))) {
