@@ -113,6 +113,12 @@ describe('the table of layers', () => {
     expect([...TABLE.keys()].sort()).toEqual([...folders].sort());
   });
 
+  it('stands in DEVELOPERS.md in the same order', () => {
+    const document = readFileSync('DEVELOPERS.md', 'utf8');
+    expect(document).toContain(`geometry/  ${Object.keys(GEOMETRY).join('  ')}\n`);
+    expect(document).toContain(`src/       ${Object.keys(SRC).join('  ')} `);
+  });
+
   it('names in each row only rows above it: no knot of folders can arise', () => {
     const above = new Set<string>();
     for (const [folder, row] of TABLE) {

@@ -1,0 +1,62 @@
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { posix } from 'node:path';
+import { describe, expect, it } from 'vitest';
+
+/** Folders that hold no text of ours. */
+const SKIPPED = /(^|\/)(node_modules|dist|coverage|shots|\.git)(\/|$)/;
+
+const documents = readdirSync('.', { recursive: true, encoding: 'utf8' })
+  .map((name) => name.replaceAll('\\', '/'))
+  .filter((path) => path.endsWith('.md') && !SKIPPED.test(path));
+
+/** A file or folder of the project in backticks: "src/state/store.ts", "geometry/level/". A star stands for any name. */
+const PATH = /`((?:geometry|src|tests|samples)\/[\w./-]*)`/g;
+
+function missingIn(path: string): string[] {
+  const text = readFileSync(path, 'utf8');
+  const named = [...text.matchAll(PATH)].map(([, name]) => name as string);
+  return named.filter((name) => !existsSync(name)).map((name) => `${path}: ${name}`);
+}
+
+/** Paragraphs and list items; tables, headings and code are none. */
+function paragraphsOf(text: string): string[] {
+  return text
+    .replace(/```[\s\S]*?```/g, '\n\n')
+    .split(/\n\s*\n|\n(?=\s*(?:[-*]|\d+\.) )/)
+    .map((each) => each.trim())
+    .filter((each) => each && !/^[|#]/.test(each));
+}
+
+const wordsIn = (text: string) => text.split(/\s+/).length;
+
+describe('the documents', () => {
+  it('were found', () => {
+    expect(documents).toEqual(expect.arrayContaining(['README.md', 'DEVELOPERS.md', 'geometry/README.md']));
+  });
+
+  it('name only files and folders that are there', () => {
+    expect(documents.flatMap(missingIn)).toEqual([]);
+  });
+
+  it('link only to files that are there', () => {
+    const broken = documents.flatMap((path) =>
+      [...readFileSync(path, 'utf8').matchAll(/\]\((?!https?:|#)([^)#\s]+)/g)]
+        .map(([, to]) => posix.join(posix.dirname(path), to as string))
+        .filter((to) => !existsSync(to))
+        .map((to) => `${path}: ${to}`),
+    );
+    expect(broken).toEqual([]);
+  });
+});
+
+describe('DEVELOPERS.md', () => {
+  const text = readFileSync('DEVELOPERS.md', 'utf8');
+
+  it('has at most 120 lines', () => {
+    expect(text.trimEnd().split('\n').length).toBeLessThanOrEqual(120);
+  });
+
+  it('has no paragraph of more than 60 words', () => {
+    expect(paragraphsOf(text).filter((each) => wordsIn(each) > 60)).toEqual([]);
+  });
+});
