@@ -2,7 +2,7 @@ import { counted, listed } from '../../geometry/messages/index.ts';
 import { writePlan } from '../../geometry/planfile/write.ts';
 import { storeOpenPlan } from '../storage/autosave.ts';
 import { freshId } from '../storage/fresh-id.ts';
-import { libraryAsFile, mergePlans, type Taken } from '../storage/library/backup.ts';
+import { libraryAsFile, type MergeResult, mergePlans } from '../storage/library/backup.ts';
 import { troubleInWords } from '../storage/library/database.ts';
 import { readLibraryFile } from '../storage/library/library-file.ts';
 import { addPlan, sameInLibrary, setTrashed } from '../storage/library/plans.ts';
@@ -18,22 +18,22 @@ import { showDialog, usePanels } from './panels.ts';
 /** Import of files into the library, and the library as one file. */
 
 type ImportedFile =
-  | { readonly ok: true; readonly said: string }
+  | { readonly ok: true; readonly message: string }
   | { readonly ok: false; readonly name: string; readonly problems: readonly FileProblem[] };
 
 /** Imports plans, or files with whole libraries. A file with a problem is refused whole; the others are imported. */
 export async function importPlans(files: readonly File[], openLibrary: () => void): Promise<void> {
-  const said: string[] = [];
+  const messages: string[] = [];
   const refused: Extract<ImportedFile, { ok: false }>[] = [];
   for (const file of files) {
-    const taken = await importFile(file).catch(
-      (error: unknown): ImportedFile => ({ ok: true, said: `${file.name}: ${troubleInWords(error)}` }),
+    const imported = await importFile(file).catch(
+      (error: unknown): ImportedFile => ({ ok: true, message: `${file.name}: ${troubleInWords(error)}` }),
     );
-    if (taken.ok) said.push(taken.said);
-    else refused.push(taken);
+    if (imported.ok) messages.push(imported.message);
+    else refused.push(imported);
   }
   announceLibraryChange();
-  showLibraryMessage(said.join(' '));
+  showLibraryMessage(messages.join(' '));
   if (usePanels.getState().dialog?.kind !== 'plans') openLibrary();
   if (refused.length > 0) showRefused(refused);
 }
@@ -61,10 +61,10 @@ async function importPlan(file: File): Promise<ImportedFile> {
   if (same) {
     if (same.binnedAt !== null) await setTrashed([same.id], null);
     const where = same.binnedAt === null ? 'stood on the shelf already' : 'was in the bin, and is on the shelf again';
-    return { ok: true, said: `${file.name} ${where}.` };
+    return { ok: true, message: `${file.name} ${where}.` };
   }
   await addPlan({ id: freshId(), text, savedAt: Date.now(), tab: freshId(), view: NO_VIEW }, summaryOf(read.plan));
-  return { ok: true, said: `${file.name} is on the shelf.` };
+  return { ok: true, message: `${file.name} is on the shelf.` };
 }
 
 async function importLibrary(file: File): Promise<ImportedFile> {
@@ -73,15 +73,15 @@ async function importLibrary(file: File): Promise<ImportedFile> {
   const shelf = readLibraryFile(text.text);
   if (!shelf.ok) return { ok: false, name: file.name, problems: shelf.problems };
   const why = await storeOpenPlan();
-  if (why) return { ok: true, said: `The open plan is not kept yet, so nothing was taken in. ${why}` };
-  const taken = await mergePlans(shelf.plans, Date.now());
+  if (why) return { ok: true, message: `The open plan is not kept yet, so nothing was taken in. ${why}` };
+  const imported = await mergePlans(shelf.plans, Date.now());
   const open = useOpenPlan.getState().id;
-  if (taken.changedIds.includes(open)) await openStored(open);
-  for (const id of taken.changedIds) announceLibraryChange({ id, savedAt: Date.now() });
-  return { ok: true, said: importedWords(file.name, taken) };
+  if (imported.changedIds.includes(open)) await openStored(open);
+  for (const id of imported.changedIds) announceLibraryChange({ id, savedAt: Date.now() });
+  return { ok: true, message: importedWords(file.name, imported) };
 }
 
-function importedWords(name: string, { counts }: Taken): string {
+function importedWords(name: string, { counts }: MergeResult): string {
   const parts: readonly (readonly [number, string])[] = [
     [counts.new, 'new'],
     [counts.same, 'here already'],

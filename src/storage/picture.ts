@@ -24,12 +24,12 @@ export interface PictureFit {
   /** Quality of the JPEG, 0 to 1. */
   readonly quality: number;
   /** A PNG of so few bytes is kept as it is: a scan of lines is smaller as PNG than as a photo. */
-  readonly keptBytes: number;
+  readonly keepBelowBytes: number;
 }
 /** A sketch to draw over: every line of it is legible, and a plan with it stays below a few MB. */
-const SKETCH: PictureFit = { longestSide: 2400, quality: 0.82, keptBytes: 700_000 };
+const SKETCH: PictureFit = { longestSide: 2400, quality: 0.82, keepBelowBytes: 700_000 };
 /** A photo in the log: where the detector lay and its label are seen, and ten of them are about 2 MB of the plan. */
-export const LOG_PHOTO: PictureFit = { longestSide: 1280, quality: 0.75, keptBytes: 100_000 };
+export const LOG_PHOTO: PictureFit = { longestSide: 1280, quality: 0.75, keepBelowBytes: 100_000 };
 const LARGEST_BYTES = 60_000_000;
 /** Four bytes to a pixel while it is read: what a tablet can spare for a moment. */
 const MOST_PIXELS = 120_000_000;
@@ -84,7 +84,7 @@ async function stored(
   file: File,
   kind: PictureKind | null,
   bitmap: ImageBitmap,
-  { longestSide, quality, keptBytes }: PictureFit,
+  { longestSide, quality, keepBelowBytes }: PictureFit,
 ): Promise<Picture> {
   const share = Math.min(1, longestSide / Math.max(bitmap.width, bitmap.height));
   const [width, height] = [
@@ -92,7 +92,7 @@ async function stored(
     Math.max(1, Math.round(bitmap.height * share)),
   ];
   // Encoded anew unless small: that drops the metadata of a phone, such as where a photo was taken.
-  const asIs = share === 1 && kind === 'image/png' && file.size <= keptBytes;
+  const asIs = share === 1 && kind === 'image/png' && file.size <= keepBelowBytes;
   const blob = asIs ? new Blob([file], { type: kind }) : await drawnDown(bitmap, width, height, quality);
   const image = await dataAddress(blob);
   const from = share < 1 ? `Drawn down from ${bitmap.width} by ${bitmap.height} to ${width} by ${height} pixels, ` : '';

@@ -45,7 +45,7 @@ export async function restoreWork(): Promise<Restored> {
       (error: unknown) => troubleInWords(error),
     );
     if (moved) useAppStore.getState().say(`What an earlier Stillspot kept here was not moved to the shelf. ${moved}`);
-    const unsaved = await takeLastWords();
+    const unsaved = await storeUnsavedCopies();
     await destroy(outlived(await readSummaries(), Date.now()));
     return await restoreFromAddress(unsaved);
   } catch (error) {
@@ -125,11 +125,11 @@ function selectionOn(level: Plan['levels'][number], ids: readonly string[]): rea
 }
 
 /** Stores the unsaved copies that closed tabs have left. Returns those that the library did not take, oldest first. */
-async function takeLastWords(): Promise<readonly StoredWork[]> {
+async function storeUnsavedCopies(): Promise<readonly StoredWork[]> {
   const unsaved: StoredWork[] = [];
   for (const words of unsavedCopies()) {
     const work = await wholeWords(words);
-    const kept = work ? await keepWords(work, words.held) : true; // without its pictures nothing can be put together
+    const kept = work ? await storeUnsavedCopy(work, words.held) : true; // without its pictures nothing can be put together
     if (kept) clearUnsavedCopies(words.tab);
     else if (work && !words.held) unsaved.push(work);
   }
@@ -147,7 +147,7 @@ async function wholeWords({ text: split, held: _held, ...words }: UnsavedCopy): 
   return text === null ? null : { ...words, text };
 }
 
-async function keepWords(work: StoredWork, held: boolean): Promise<boolean> {
+async function storeUnsavedCopy(work: StoredWork, held: boolean): Promise<boolean> {
   if (held) return keepTextAsVersion(work.id, work.text, work.savedAt, 'other-tab');
   const stored = await readWork(work.id);
   if (stored && stored.text !== null && stored.savedAt >= work.savedAt) return true;

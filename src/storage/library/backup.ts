@@ -37,14 +37,14 @@ export async function libraryAsFile(now: number): Promise<Everything> {
 }
 
 /** How many plans had which outcome. */
-export interface Taken {
+export interface MergeResult {
   readonly counts: Readonly<Record<Fate['fate'], number>>;
   /** Ids of plans whose content has changed. */
   readonly changedIds: readonly string[];
 }
 
 /** Adds the plans of a file to the library, all of them or none. Throws when the store does not take them. */
-export function mergePlans(plans: readonly ReadPlan[], now: number): Promise<Taken> {
+export function mergePlans(plans: readonly ReadPlan[], now: number): Promise<MergeResult> {
   return change(ALL_STORES, async (write) => {
     const here = await knownHere(write);
     const counts: Record<Fate['fate'], number> = { new: 0, same: 0, 'from-bin': 0, newer: 0, beside: 0 };

@@ -39,7 +39,7 @@ export function DayField({ label, value, zone, onCommit, hint }: Props) {
         type="date"
         className="field__input"
         value={text}
-        aria-describedby={`${id}-said`}
+        aria-describedby={`${id}-note`}
         aria-invalid={trouble !== ''}
         onChange={(event) => setText(event.currentTarget.value)}
         onBlur={commit}
@@ -48,7 +48,7 @@ export function DayField({ label, value, zone, onCommit, hint }: Props) {
           if (event.key === 'Escape') setText(shown);
         }}
       />
-      <p className={trouble ? 'field__trouble' : 'field__hint'} id={`${id}-said`}>
+      <p className={trouble ? 'field__trouble' : 'field__hint'} id={`${id}-note`}>
         {trouble || hint}
       </p>
     </div>

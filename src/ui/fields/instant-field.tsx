@@ -81,7 +81,7 @@ export function InstantField({ label, value, zone, onCommit, hint, ahead = false
         className="field__input"
         value={text}
         {...INPUT_RANGE}
-        aria-describedby={`${id}-said`}
+        aria-describedby={`${id}-note`}
         aria-invalid={trouble !== '' || asks}
         onChange={(event) => setText(event.currentTarget.value)}
         onBlur={(event) => commit(event.currentTarget)}
@@ -90,9 +90,9 @@ export function InstantField({ label, value, zone, onCommit, hint, ahead = false
           if (event.key === 'Escape') setText(shown);
         }}
       />
-      <Said id={`${id}-said`} trouble={trouble}>
+      <FieldNote id={`${id}-note`} trouble={trouble}>
         {asks ? 'Not written down yet.' : known}
-      </Said>
+      </FieldNote>
       {instead !== null && at !== null && (
         <Instead
           label={label}
@@ -135,7 +135,7 @@ function Instead({ label, was, is, onYes, onNo }: InsteadProps) {
   );
 }
 
-function Said({
+function FieldNote({
   id,
   trouble,
   children,

@@ -53,7 +53,7 @@ export function TypedField<T>({ id: given, label, shown, read, onCommit, hint }:
     setText(null);
     setTrouble('');
   };
-  const said = [trouble && `${id}-trouble`, hint && `${id}-hint`].filter(Boolean).join(' ');
+  const describedBy = [trouble && `${id}-trouble`, hint && `${id}-hint`].filter(Boolean).join(' ');
 
   return (
     <div className="field" data-refused={trouble ? '' : undefined}>
@@ -70,7 +70,7 @@ export function TypedField<T>({ id: given, label, shown, read, onCommit, hint }:
         spellCheck={false}
         inputMode="text"
         aria-invalid={trouble ? true : undefined}
-        aria-describedby={said || undefined}
+        aria-describedby={describedBy || undefined}
         onFocus={(event) => event.currentTarget.select()}
         onChange={(event) => setText(event.currentTarget.value)}
         onBlur={commit}

@@ -90,7 +90,7 @@ export function PlansScreen() {
             Back to the sheet
           </button>
         </div>
-        <Said />
+        <MessageOfLibrary />
       </header>
       <div className="plans__body">
         <div className="plans__list">
@@ -154,7 +154,7 @@ function useOrder(): readonly [Order, (order: Order) => void] {
 }
 
 /** What was done last. The line keeps its place, so that nothing jumps under the finger. */
-function Said() {
+function MessageOfLibrary() {
   const { message, undo } = useLibraryMessage();
   return (
     <div className="plans__said">

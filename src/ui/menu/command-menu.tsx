@@ -91,13 +91,13 @@ const shownShortcut = ({ shortcuts = [] }: Command): string => shortcuts[0]?.sho
 /** What the menu is about; on bare floor why no detector may sit there. */
 function Head({ target }: { readonly target: Target }) {
   const { at, state } = target;
-  const told = at && onFloor(target) ? selectWhyNotWords(state, at) : null;
+  const whyNot = at && onFloor(target) ? selectWhyNotWords(state, at) : null;
   return (
     <div className="command-head">
       <p id="command-menu-title" className="command-title">
-        {told?.head || targetName(target)}
+        {whyNot?.head || targetName(target)}
       </p>
-      <p id="command-menu-why">{told?.lines.join(' ')}</p>
+      <p id="command-menu-why">{whyNot?.lines.join(' ')}</p>
     </div>
   );
 }

@@ -8,7 +8,7 @@ import { usePaperForPrint } from '../print/use-paper-for-print.ts';
 import { ChartView } from './chart-view.tsx';
 import { Checks } from './checks.tsx';
 import { Duties } from './duties.tsx';
-import { type KeptState, useBook } from './use-book.ts';
+import { type OtherPlansState, useBook } from './use-book.ts';
 import './quality.css';
 
 /** The quality book: what was done and what is required, the control charts, blanks and spikes, over every plan in this browser. */
@@ -16,13 +16,13 @@ export function QualityBook() {
   const { ref, shut, events } = useModal(() => showDialog(null));
   usePaperForPrint();
   const { kept, book, charts } = useBook();
-  const [said, setSaid] = useState('');
+  const [message, setMessage] = useState('');
   return (
     <dialog ref={ref} className="book" aria-labelledby="book-heading" {...events}>
       <header className="book__head">
         <h2 id="book-heading">Quality book</h2>
         <p className="book__said" role="status">
-          {said || keptSaid(kept)}
+          {message || statusWords(kept)}
         </p>
         <div className="buttons book__acts">
           <button type="button" className="button" onClick={() => window.print()}>
@@ -43,18 +43,18 @@ export function QualityBook() {
         {kept.state === 'read' && kept.kept.unread > 0 && (
           <p role="alert">{counted(kept.kept.unread, 'kept plan')} could not be read. No count holds them.</p>
         )}
-        <Duties book={book} say={setSaid} />
+        <Duties book={book} say={setMessage} />
         <section aria-label="Control charts" className="book__part">
           <h3>Control charts</h3>
           {charts.map((chart) => (
-            <ChartView key={chart.band.from} chart={chart} say={setSaid} />
+            <ChartView key={chart.band.from} chart={chart} say={setMessage} />
           ))}
           <details className="small soft">
             <summary>Sources of the lines and run rules</summary>
             <p>{RULE_SOURCES}</p>
           </details>
         </section>
-        <Checks checks={book.checks} say={setSaid} />
+        <Checks checks={book.checks} say={setMessage} />
         <p className="small soft">{CAUTIONS.join(' ')}</p>
       </div>
     </dialog>
@@ -64,7 +64,7 @@ export function QualityBook() {
 const sources = [...SHARE_LIMITS.sources, ...OWN_LIMITS_FROM.sources, ...RUN_OF_WARNINGS.sources];
 const RULE_SOURCES = describeSources(sources);
 
-function keptSaid(kept: KeptState): string {
+function statusWords(kept: OtherPlansState): string {
   if (kept.state === 'reading') return 'Reading the plans in this browser…';
   if (kept.state === 'failed') return 'The open plan only.';
   return `The open plan and ${counted(kept.kept.plans.length, 'other plan')} kept in this browser.`;

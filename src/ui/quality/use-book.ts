@@ -4,13 +4,13 @@ import { type QualityBook, qualityBook } from '../../protocol/quality/quality-bo
 import { useAppStore } from '../../state/store.ts';
 import { type OtherPlans, otherPlans } from '../../storage/other-plans.ts';
 
-export type KeptState =
+export type OtherPlansState =
   | { readonly state: 'reading' }
   | { readonly state: 'failed' }
   | { readonly state: 'read'; readonly kept: OtherPlans };
 
 interface Book {
-  readonly kept: KeptState;
+  readonly kept: OtherPlansState;
   readonly book: QualityBook;
   readonly charts: readonly ControlChart[];
 }
@@ -20,11 +20,11 @@ const NONE: OtherPlans['plans'] = [];
 /** Returns the book over the plans of the library, read once, and the open plan as it is now. */
 export function useBook(): Book {
   const open = useAppStore((state) => state.plan);
-  const [kept, setKept] = useState<KeptState>({ state: 'reading' });
+  const [kept, setOthers] = useState<OtherPlansState>({ state: 'reading' });
   useEffect(() => {
     otherPlans().then(
-      (found) => setKept({ state: 'read', kept: found }),
-      () => setKept({ state: 'failed' }),
+      (found) => setOthers({ state: 'read', kept: found }),
+      () => setOthers({ state: 'failed' }),
     );
   }, []);
   const plans = kept.state === 'read' ? kept.kept.plans : NONE;

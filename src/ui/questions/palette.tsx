@@ -81,7 +81,7 @@ function QuestionItem({
 
 function AnswerItem({ answer }: { readonly answer: Answer }) {
   const unit = useAppStore((state) => state.plan.display.length);
-  const inHand = useAppStore((state) => sameTool(state.tool, answer.tool));
+  const isActive = useAppStore((state) => sameTool(state.tool, answer.tool));
   const level = useLevel();
   const { name, tool, group } = answer;
   const key = digitsOf(tool);
@@ -92,7 +92,7 @@ function AnswerItem({ answer }: { readonly answer: Answer }) {
     else if (presses > 1) {
       setTool(tool);
       setKeepTool(true);
-    } else setTool(inHand ? SELECT_TOOL : tool);
+    } else setTool(isActive ? SELECT_TOOL : tool);
   };
   return (
     <>
@@ -102,7 +102,7 @@ function AnswerItem({ answer }: { readonly answer: Answer }) {
         </li>
       )}
       <li>
-        <button type="button" className="answer" aria-pressed={inHand} onClick={(event) => take(event.detail)}>
+        <button type="button" className="answer" aria-pressed={isActive} onClick={(event) => take(event.detail)}>
           <span className="answer__name">{name}</span>
           <span className="answer__usual">{likeWords(level, answer, unit)}</span>
           {key && <kbd className="key">{key}</kbd>}

@@ -24,24 +24,24 @@ const REST_MS = 500;
  * where it is now, and the lengths at the keyboard's cross.
  */
 export function LiveRegion() {
-  const [said, setSaid] = useState('');
+  const [announced, setAnnounced] = useState('');
   const heard = useRef(new Map<string, string>());
   useEffect(() => {
     let timer: ReturnType<typeof setTimeout> | undefined;
-    let beforeHand = '';
+    let toolWordsBefore = '';
     let seen = selectLevel(useAppStore.getState()).id;
     // Verdicts that are there when the page opens have not changed.
     heard.current = changedVerdicts(heard.current).verdicts;
     const tell = () => {
       const { verdicts, lines } = changedVerdicts(heard.current);
-      const hand = inHandWords();
+      const now = toolWords();
       heard.current = verdicts;
       const level = selectLevel(useAppStore.getState());
       const turned = level.id === seen ? '' : `${levelName(level)} is in view.`;
       seen = level.id;
-      const told = [turned, ...lines, hand === beforeHand ? '' : hand].filter(Boolean);
-      beforeHand = hand;
-      if (told.length > 0) setSaid(told.join(' '));
+      const news = [turned, ...lines, now === toolWordsBefore ? '' : now].filter(Boolean);
+      toolWordsBefore = now;
+      if (news.length > 0) setAnnounced(news.join(' '));
     };
     const wait = () => {
       clearTimeout(timer);
@@ -55,7 +55,7 @@ export function LiveRegion() {
   }, []);
   return (
     <output className="unseen" aria-live="polite">
-      {said}
+      {announced}
     </output>
   );
 }
@@ -84,7 +84,7 @@ function whyNotWords(state: AppState, at: XY): string {
 }
 
 /** The words of the note beside the pointer: about a detector that is placed, or lengths at the keyboard's cross. */
-function inHandWords(): string {
+function toolWords(): string {
   const [state, sketch] = [useAppStore.getState(), useSketch.getState()];
   const preview = detectorPreview(state, sketch);
   if (!preview && state.tool.kind === 'ask' && state.hover) return whyNotWords(state, state.hover.at);

@@ -28,7 +28,7 @@ export function MessageLine() {
   const missed = useMissedStart();
   const doing = message || missed || `${kept ? 'Kept in hand. ' : ''}${doingWords(tool, corners)}`;
   return (
-    <div className="message" data-said={message ? '' : undefined}>
+    <div className="message" data-message={message ? '' : undefined}>
       <p role="status" className={doing ? '' : 'unseen'}>
         {doing}
       </p>

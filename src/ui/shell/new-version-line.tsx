@@ -12,7 +12,7 @@ export function NewVersionLine() {
   const [trouble, setTrouble] = useState('');
   if (version.state === 'none') return <p className="unseen" role="status" />;
   return (
-    <div className="message" data-said="">
+    <div className="message" data-message="">
       <p role="status">{trouble || SAYS[version.state]}</p>
       <button type="button" className="text-button" onClick={() => void version.start().then(setTrouble)}>
         Start it

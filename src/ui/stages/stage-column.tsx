@@ -74,9 +74,9 @@ function StageItem({
 }) {
   const open = usePanels((ui) => ui.stage === stage);
   const item = useHeadingInView(open);
-  const saidAbove = usePanels((ui) => ui.toDoOpen);
+  const isListedAbove = usePanels((ui) => ui.toDoOpen);
   const missing = hints.some((hint) => hint.missing);
-  const shown = open ? hints.filter(isNotSaidBelow) : hints.slice(0, 1);
+  const shown = open ? hints.filter(isNotRepeatedBelow) : hints.slice(0, 1);
   return (
     <li ref={item} className="stage" data-open={open || undefined} data-next={next || undefined}>
       <h2 className="stage__heading">
@@ -98,7 +98,7 @@ function StageItem({
           </span>
         </button>
       </h2>
-      {shown.length > 0 && !saidAbove && <Hints hints={shown} />}
+      {shown.length > 0 && !isListedAbove && <Hints hints={shown} />}
       <div id={`stage-${stage}`} className="stage__work" hidden={!open || undefined}>
         {open && <StageWork stage={stage} />}
       </div>
@@ -110,7 +110,7 @@ function StageItem({
  * What leads to a stage of the written part of the job, this one or one before it, is said by the work below, with the same press; of the
  * questions that are open only the next one, for each says so itself.
  */
-function isNotSaidBelow({ act }: Hint, index: number, hints: readonly Hint[]): boolean {
+function isNotRepeatedBelow({ act }: Hint, index: number, hints: readonly Hint[]): boolean {
   if (act?.kind === 'question') return hints.findIndex((each) => each.act?.kind === 'question') === index;
   return act?.kind !== 'stage';
 }

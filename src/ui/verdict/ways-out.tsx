@@ -48,14 +48,14 @@ export function WaysOut({ detector, report }: { readonly detector: Detector; rea
 
 /** The way to move it without a drag: a press here, then a press on the sheet. */
 export function ByPress({ id }: { readonly id: string }) {
-  const inHand = useAppStore(({ tool }) => tool.kind === 'move-here' && tool.ids[0] === id);
+  const isActive = useAppStore(({ tool }) => tool.kind === 'move-here' && tool.ids[0] === id);
   const move = () => {
     const { select, setTool } = useAppStore.getState();
     select([id]);
-    setTool(inHand ? SELECT_TOOL : { kind: 'move-here', ids: [id] });
+    setTool(isActive ? SELECT_TOOL : { kind: 'move-here', ids: [id] });
   };
   return (
-    <button type="button" className="button verdict-panel__by-press" aria-pressed={inHand} onClick={move}>
+    <button type="button" className="button verdict-panel__by-press" aria-pressed={isActive} onClick={move}>
       Press where it goes
     </button>
   );

@@ -12,12 +12,12 @@ import './empty-sheet.css';
 /** Where to begin: a few ways, each with what it is good for. Shown on an empty level while no tool is chosen. */
 export function EmptySheet() {
   const level = useLevel();
-  const inHand = useAppStore((state) => state.tool.kind !== 'select' || state.draft !== null);
+  const isBusy = useAppStore((state) => state.tool.kind !== 'select' || state.draft !== null);
   const bare =
     !level.tracing &&
     [level.walls, level.rooms, level.fixtures, level.objects, level.detectors].every((items) => items.length === 0);
   const plan = useAppStore((state) => state.plan);
-  if (!bare || inHand) return null;
+  if (!bare || isBusy) return null;
   const take = (tool: HintTool) => followHint({ kind: 'tool', label: '', levelId: level.id, tool });
   const below = plan.levels.some(({ id }) => id === level.id) ? levelBelow(plan, level.id) : null;
   const source = below ?? plan.levels.find(({ id }) => id !== level.id);

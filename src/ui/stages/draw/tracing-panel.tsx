@@ -54,7 +54,7 @@ const TASKS: readonly (readonly [Task, string])[] = [
 
 function TracingFields({ tracing }: { readonly tracing: Tracing }) {
   const tool = useAppStore((state) => state.tool);
-  const byHand = useTracingFrame((frame) => frame.open);
+  const frameOpen = useTracingFrame((frame) => frame.open);
   const unreadable = useTracingImages(({ ready }) => ready.get(tracing.image) === null);
   const { setTool } = useAppStore.getState();
   const { locked, shown } = tracing;
@@ -79,10 +79,10 @@ function TracingFields({ tracing }: { readonly tracing: Tracing }) {
           <button
             type="button"
             className="button"
-            aria-pressed={byHand}
+            aria-pressed={frameOpen}
             onClick={() => {
               setTool(SELECT_TOOL);
-              useTracingFrame.setState({ open: !byHand });
+              useTracingFrame.setState({ open: !frameOpen });
             }}
           >
             Turn and size it by hand

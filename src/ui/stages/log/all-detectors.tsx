@@ -27,7 +27,7 @@ export function AllDetectors({ plan, all }: Props) {
     return refusal;
   };
   /** Where they differ: the value of each, before it is replaced. */
-  const told = (key: 'placedBy' | 'fetchedBy') =>
+  const eachWords = (key: 'placedBy' | 'fetchedBy') =>
     `Not the same: ${listed(entries.map((entry) => `${entry.name} ${entry[key] || 'none'}`))}.`;
   const sealedAlike = allSame(entries.map((entry) => msOf(entry.sealed)));
   const sealing = isSentToLaboratory(plan);
@@ -37,7 +37,7 @@ export function AllDetectors({ plan, all }: Props) {
   const person = (label: string, key: 'placedBy' | 'fetchedBy') => {
     const alike = allSame(entries.map((entry) => entry[key]));
     const value = alike ? (entries[0]?.[key] ?? '') : '';
-    const hint = alike ? {} : { hint: told(key) };
+    const hint = alike ? {} : { hint: eachWords(key) };
     return <NameField label={label} value={value} {...hint} onCommit={(name) => write({ [key]: name })} />;
   };
   return (

@@ -45,7 +45,7 @@ export function BestSpots() {
               );
             })}
           </ol>
-          <SpotActs best={best} lit={lit ?? '1'} />
+          <SpotActions best={best} lit={lit ?? '1'} />
         </>
       )}
       <Loosened />
@@ -66,7 +66,7 @@ function useMarks({ places, wanted: { probe } }: Best, rows: readonly PlaceWords
   useEffect(() => () => useShown.setState({ spots: [], lit: null }), []);
 }
 
-function SpotActs({ best: { places, wanted }, lit }: { readonly best: Best; readonly lit: string }) {
+function SpotActions({ best: { places, wanted }, lit }: { readonly best: Best; readonly lit: string }) {
   const { detectors } = useLevel();
   const selection = useAppStore((state) => state.selection);
   const chosen = detectors.find(({ id }) => selection.includes(id));

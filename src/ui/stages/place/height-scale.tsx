@@ -41,7 +41,7 @@ export function HeightScale({ ceiling, shaded, lanes, unit }: Props) {
       height={SCALE_PX.height}
       viewBox={`0 0 ${WIDTH} ${SCALE_PX.height}`}
       role="img"
-      aria-label={saidScale(lanes)}
+      aria-label={scaleLabel(lanes)}
     >
       <defs>
         <pattern
@@ -112,12 +112,12 @@ function Ticks({ ceiling, unit, y }: Pick<Props, 'ceiling' | 'unit'> & { readonl
   );
 }
 
-function saidScale(lanes: readonly DrawnLane[]): string {
-  const told = lanes.map(({ name, lane }) => {
+function scaleLabel(lanes: readonly DrawnLane[]): string {
+  const parts = lanes.map(({ name, lane }) => {
     const stretches = lane.words.map(({ lowest, highest }) => (highest ? `${lowest} to ${highest}` : lowest));
     return `${name}: ${stretches.length > 0 ? stretches.join(', ') : 'no height'}.`;
   });
-  return ['Allowed heights from floor to ceiling.', ...told].join(' ');
+  return ['Allowed heights from floor to ceiling.', ...parts].join(' ');
 }
 
 /** How the slider knows its length. */

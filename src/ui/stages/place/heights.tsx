@@ -81,7 +81,7 @@ function Slider({ shaded, ceiling, unit, lane, onSet }: SliderProps) {
     event.preventDefault();
     onSet(next);
   };
-  const said = `${formatMeasured(shaded, unit)} above the floor`;
+  const valueText = `${formatMeasured(shaded, unit)} above the floor`;
   const verdict = lane && (isAllowed(lane, shaded) ? ', allowed at the detector' : ', not allowed at the detector');
   return (
     <input
@@ -89,7 +89,7 @@ function Slider({ shaded, ceiling, unit, lane, onSet }: SliderProps) {
       className="heights__slider"
       aria-label="Height that the sheet is shaded for"
       aria-orientation="vertical"
-      aria-valuetext={`${said}${verdict ?? ''}`}
+      aria-valuetext={`${valueText}${verdict ?? ''}`}
       min={0}
       max={ceiling}
       step="any"

@@ -10,13 +10,13 @@ export function Loosened() {
   const { protocol, display } = usePlan();
   const loosened = loosenedRules(protocol);
   if (loosened.length === 0) return null;
-  const told = loosened.map(({ name, least, override }) => {
+  const parts = loosened.map(({ name, least, override }) => {
     const [own, published] = [least ?? 0, override?.published ?? 0].map((mm) => formatRequired(mm, display.length));
     return `${name.toLowerCase()} ${own} instead of ${published}`;
   });
   return (
     <p className="loosened">
-      <strong>Looser than published:</strong> {told.join('; ')}.
+      <strong>Looser than published:</strong> {parts.join('; ')}.
     </p>
   );
 }
