@@ -31,7 +31,7 @@ const Dialogs = later(() => import('./ui/shell/dialogs.tsx').then((part) => part
 // Grips, turning and snapping of a frame are what the canvas library is for; nothing else of the page needs it.
 const TracingFrame = lazy(() => import('./editor/overlay/tracing-frame.tsx'));
 
-/** The whole screen: the job on the left, the sheet in the middle, the slip beside it. */
+/** The whole screen: the stages on the left, the sheet in the middle, the verdict on the right. */
 export function App() {
   return (
     <ErrorBoundary>

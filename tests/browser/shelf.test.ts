@@ -52,7 +52,7 @@ describe('by mouse', () => {
 
   it('stands free of findings, with a plan picked', async () => {
     await button(page, `More about ${FINCH}`).click();
-    await shelf(page).locator('.plan-slip .count').first().waitFor();
+    await shelf(page).locator('.plan-details .count').first().waitFor();
     expect(await accessibilityFindings(page)).toEqual([]);
   });
 

@@ -21,17 +21,16 @@ interface PlanDetailsProps {
 export function PlanDetails({ summary, now, onClose, onTrashed }: PlanDetailsProps) {
   const [showsVersions, setShowsVersions] = useState(false);
   const top = useRef<HTMLElement>(null);
-  const look = usePlanPreview(summary, top);
+  const preview = usePlanPreview(summary, top);
   const heading = useRef<HTMLHeadingElement>(null);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: another plan in the slip, or the plan again after its versions, is a new thing to read
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another plan, or the plan again after its versions, is new to read
   useEffect(() => {
     if (!showsVersions) heading.current?.focus();
   }, [summary.id, showsVersions]);
-  const due = dueOf(summary, now);
   return (
     <aside
       ref={top}
-      className="plan-slip"
+      className="plan-details"
       aria-label="The plan that you picked"
       onKeyDown={(event) => {
         if (event.key !== 'Escape') return;
@@ -40,7 +39,7 @@ export function PlanDetails({ summary, now, onClose, onTrashed }: PlanDetailsPro
         onClose();
       }}
     >
-      <div className="plan-verdict-panel__head">
+      <div className="plan-details__head">
         <h3 ref={heading} tabIndex={-1}>
           {titleWords(summary)}
         </h3>
@@ -52,45 +51,71 @@ export function PlanDetails({ summary, now, onClose, onTrashed }: PlanDetailsPro
         <VersionList summary={summary} onBack={() => setShowsVersions(false)} />
       ) : (
         <>
-          {summary.readable && <PlanPicture picture={look?.picture} />}
-          {summary.readable ? (
-            <div className="plan-verdict-panel__facts">
-              <VerdictCounts look={look} />
-              {due.words && <p data-late={due.late || undefined}>{due.words}</p>}
-              <p className="soft">
-                {counted(summary.levels, 'level')}, changed {fullWhenWords(summary.changedAt)}
-              </p>
-            </div>
-          ) : (
-            <p>This could not be read as a plan. Save it as a file to keep what is in it.</p>
-          )}
+          <Facts summary={summary} now={now} preview={preview} />
           {summary.readable && <TitleField key={summary.title} summary={summary} />}
-          <div className="buttons">
-            {summary.readable && (
-              <button type="button" className="button button--main" onClick={() => void openFromLibrary(summary.id)}>
-                Open
-              </button>
-            )}
-            {summary.readable && (
-              <>
-                <button type="button" className="button" onClick={() => setShowsVersions(true)}>
-                  Earlier versions
-                </button>
-                <button type="button" className="button" onClick={() => void duplicatePlan(summary)}>
-                  Duplicate
-                </button>
-              </>
-            )}
-            <button type="button" className="button" onClick={() => void savePlanAsFile(summary)}>
-              Save as a file
-            </button>
-            <button type="button" className="button" onClick={() => void trashPlan(summary).then(onTrashed)}>
-              To the bin
-            </button>
-          </div>
+          <Actions summary={summary} onVersions={() => setShowsVersions(true)} onTrashed={onTrashed} />
         </>
       )}
     </aside>
+  );
+}
+
+interface FactsProps {
+  readonly summary: PlanSummary;
+  readonly now: number;
+  readonly preview: ReturnType<typeof usePlanPreview>;
+}
+
+/** The picture of the plan, its verdicts, the next date, and when it was changed. */
+function Facts({ summary, now, preview }: FactsProps) {
+  if (!summary.readable) return <p>This could not be read as a plan. Save it as a file to keep what is in it.</p>;
+  const due = dueOf(summary, now);
+  return (
+    <>
+      <PlanPicture picture={preview?.picture} />
+      <div className="plan-details__facts">
+        <VerdictCounts look={preview} />
+        {due.words && <p data-late={due.late || undefined}>{due.words}</p>}
+        <p className="soft">
+          {counted(summary.levels, 'level')}, changed {fullWhenWords(summary.changedAt)}
+        </p>
+      </div>
+    </>
+  );
+}
+
+interface ActionsProps {
+  readonly summary: PlanSummary;
+  readonly onVersions: () => void;
+  readonly onTrashed: () => void;
+}
+
+/** What can be done with the plan; one that could not be read can only be saved or deleted. */
+function Actions({ summary, onVersions, onTrashed }: ActionsProps) {
+  return (
+    <div className="buttons">
+      {summary.readable && (
+        <button type="button" className="button button--main" onClick={() => void openFromLibrary(summary.id)}>
+          Open
+        </button>
+      )}
+      {summary.readable && (
+        <>
+          <button type="button" className="button" onClick={onVersions}>
+            Earlier versions
+          </button>
+          <button type="button" className="button" onClick={() => void duplicatePlan(summary)}>
+            Duplicate
+          </button>
+        </>
+      )}
+      <button type="button" className="button" onClick={() => void savePlanAsFile(summary)}>
+        Save as a file
+      </button>
+      <button type="button" className="button" onClick={() => void trashPlan(summary).then(onTrashed)}>
+        To the bin
+      </button>
+    </div>
   );
 }
 
@@ -100,7 +125,7 @@ function TitleField({ summary }: { readonly summary: PlanSummary }) {
     if (text.trim() !== summary.title) void renamePlan(summary, text.trim());
   };
   return (
-    <label className="plan-verdict-panel__title">
+    <label className="plan-details__title">
       <span>Title</span>
       <input
         className="plans__input"

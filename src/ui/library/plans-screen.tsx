@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import { type RefObject, useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { counted } from '../../../geometry/messages/index.ts';
 import { saveLibrary } from '../../commands/import-plans.ts';
 import { showLibraryMessage, useLibraryMessage } from '../../commands/library-message.ts';
@@ -44,7 +44,7 @@ export function PlansScreen() {
     setChosenId('');
     focusHeading();
   };
-  const shelf = summaries.filter(({ binnedAt }) => binnedAt === null);
+  const listed = summaries.filter(({ binnedAt }) => binnedAt === null);
   return (
     <dialog
       ref={dialog}
@@ -55,75 +55,92 @@ export function PlansScreen() {
         closeLibrary();
       }}
     >
-      <header className="plans__head">
-        <h2 id={HEADING} tabIndex={-1}>
-          Plans
-        </h2>
-        <label className="plans__search">
-          <span className="unseen">Look for a title, place, room or detector</span>
-          <input
-            ref={field}
-            type="search"
-            className="plans__input"
-            placeholder="Title, place, room, detector"
-            value={looked}
-            onChange={(event) => setLooked(event.currentTarget.value)}
-          />
-        </label>
-        <select
-          className="plans__input plans__order"
-          aria-label="In which order"
-          value={order}
-          // The options are the names of the orders.
-          onChange={(event) => setOrder(event.currentTarget.value as Order)}
-        >
-          {Object.entries(ORDERS).map(([name, words]) => (
-            <option key={name} value={name}>
-              {words}
-            </option>
-          ))}
-        </select>
-        <div className="plans__buttons">
-          <CommandButton command="new-sheet" className="button button--main" />
-          <CommandButton command="open">Open a file</CommandButton>
-          <button type="button" className="button" onClick={closeLibrary}>
-            Back to the sheet
-          </button>
-        </div>
-        <MessageOfLibrary />
-      </header>
+      <Head field={field} looked={looked} onLook={setLooked} order={order} onOrder={setOrder} />
       <div className="plans__body">
         <div className="plans__list">
           {read.state === 'failed' && <p role="alert">{read.why}</p>}
-          {read.state === 'read' && shelf.length === 0 && (
+          {read.state === 'read' && listed.length === 0 && (
             <p className="plans__none">
               Nothing stands here yet. Whatever you draw is kept here by itself, in this browser on this device.
             </p>
           )}
-          <Boards summaries={shelf} looked={looked} order={order} now={now} chosenId={chosenId} choose={setChosenId} />
+          <Boards summaries={listed} looked={looked} order={order} now={now} chosenId={chosenId} choose={setChosenId} />
           {looked === '' && <Samples />}
           <DeletedPlans summaries={summaries.filter(({ binnedAt }) => binnedAt !== null)} now={now} />
-          <footer className="plans__foot">
-            <StorageLine hasPlans={shelf.length > 0} />
-            <div className="buttons">
-              <button
-                type="button"
-                className="button"
-                disabled={summaries.length === 0}
-                onClick={() => void saveLibrary()}
-              >
-                Save everything in one file
-              </button>
-              <CommandButton command="open">Take in such a file</CommandButton>
-            </div>
-            <Cautions />
-          </footer>
+          <Foot hasPlans={listed.length > 0} isEmpty={summaries.length === 0} />
         </div>
         {chosen && (
           <PlanDetails key={chosen.id} summary={chosen} now={now} onClose={hideDetails} onTrashed={leaveDetails} />
         )}
       </div>
     </dialog>
+  );
+}
+
+interface HeadProps {
+  readonly field: RefObject<HTMLInputElement | null>;
+  readonly looked: string;
+  readonly onLook: (looked: string) => void;
+  readonly order: Order;
+  readonly onOrder: (order: Order) => void;
+}
+
+/** Search, order, and the ways to another plan. */
+function Head({ field, looked, onLook, order, onOrder }: HeadProps) {
+  return (
+    <header className="plans__head">
+      <h2 id={HEADING} tabIndex={-1}>
+        Plans
+      </h2>
+      <label className="plans__search">
+        <span className="unseen">Look for a title, place, room or detector</span>
+        <input
+          ref={field}
+          type="search"
+          className="plans__input"
+          placeholder="Title, place, room, detector"
+          value={looked}
+          onChange={(event) => onLook(event.currentTarget.value)}
+        />
+      </label>
+      <select
+        className="plans__input plans__order"
+        aria-label="In which order"
+        value={order}
+        // The options are the names of the orders.
+        onChange={(event) => onOrder(event.currentTarget.value as Order)}
+      >
+        {Object.entries(ORDERS).map(([name, words]) => (
+          <option key={name} value={name}>
+            {words}
+          </option>
+        ))}
+      </select>
+      <div className="plans__buttons">
+        <CommandButton command="new-sheet" className="button button--main" />
+        <CommandButton command="open">Open a file</CommandButton>
+        <button type="button" className="button" onClick={closeLibrary}>
+          Back to the sheet
+        </button>
+      </div>
+      <MessageOfLibrary />
+    </header>
+  );
+}
+
+/** The browser's storage, and the library as one file. */
+function Foot({ hasPlans, isEmpty }: { readonly hasPlans: boolean; readonly isEmpty: boolean }) {
+  return (
+    <footer className="plans__foot">
+      <StorageLine hasPlans={hasPlans} />
+      <div className="buttons">
+        <button type="button" className="button" disabled={isEmpty} onClick={() => void saveLibrary()}>
+          Save everything in one file
+        </button>
+        <CommandButton command="open">Take in such a file</CommandButton>
+      </div>
+      <Cautions />
+    </footer>
   );
 }
 

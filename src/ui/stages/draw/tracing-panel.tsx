@@ -53,101 +53,17 @@ const TASKS: readonly (readonly [Task, string])[] = [
 ];
 
 function TracingFields({ tracing }: { readonly tracing: Tracing }) {
-  const tool = useAppStore((state) => state.tool);
-  const frameOpen = useTracingFrame((frame) => frame.open);
   const unreadable = useTracingImages(({ ready }) => ready.get(tracing.image) === null);
-  const { setTool } = useAppStore.getState();
-  const { locked, shown } = tracing;
+  const { locked } = tracing;
   return (
     <div className="tracing">
       {unreadable && (
         <p role="alert">This picture is damaged and cannot be shown. Bring in another one in its place.</p>
       )}
-      {!locked && (
-        <div className="buttons">
-          {TASKS.map(([task, words]) => (
-            <button
-              key={task}
-              type="button"
-              className="button"
-              aria-pressed={tool.kind === 'tracing' && tool.task === task}
-              onClick={() => setTool({ kind: 'tracing', task })}
-            >
-              {words}
-            </button>
-          ))}
-          <button
-            type="button"
-            className="button"
-            aria-pressed={frameOpen}
-            onClick={() => {
-              setTool(SELECT_TOOL);
-              useTracingFrame.setState({ open: !frameOpen });
-            }}
-          >
-            Turn and size it by hand
-          </button>
-        </div>
-      )}
-      {!locked && (
-        <details>
-          <summary className="small">By numbers</summary>
-          <div className="fields">
-            <LengthField
-              label="Breadth of the picture"
-              value={tracing.width * tracing.scale}
-              onCommit={(mm) =>
-                mm > 0 ? changeTracing({ scale: mm / tracing.width }) : 'A picture of no breadth cannot be seen.'
-              }
-            />
-            <NumberField
-              label="Turned clockwise"
-              value={tracing.turn}
-              unit="°"
-              least={-360}
-              most={360}
-              onCommit={(turn) => changeTracing(tracingRotated(tracing, (turn ?? 0) - tracing.turn, tracing.at))}
-            />
-            <LengthField
-              label="Push it right by"
-              value={0}
-              negative
-              hint="With a minus: left."
-              onCommit={(mm) => changeTracing({ at: [tracing.at[0] + mm, tracing.at[1]] })}
-            />
-            <LengthField
-              label="Push it down by"
-              value={0}
-              negative
-              hint="With a minus: up."
-              onCommit={(mm) => changeTracing({ at: [tracing.at[0], tracing.at[1] + mm] })}
-            />
-          </div>
-        </details>
-      )}
+      {!locked && <TaskButtons />}
+      {!locked && <PlaceByNumbers tracing={tracing} />}
       <Fade />
-      <div className="tracing__checks">
-        <label className="tick">
-          <input
-            type="checkbox"
-            checked={shown}
-            onChange={(event) => changeTracing({ shown: event.currentTarget.checked })}
-          />
-          Shown
-        </label>
-        <label className="tick">
-          <input
-            type="checkbox"
-            checked={locked}
-            onChange={(event) => {
-              if (tool.kind === 'tracing') setTool(SELECT_TOOL);
-              useTracingFrame.setState({ open: false });
-              changeTracing({ locked: event.currentTarget.checked });
-            }}
-          />
-          Locked where it lies
-        </label>
-      </div>
+      <Switches tracing={tracing} />
       <p className="small soft">
         It is kept with the plan and takes {megabytes(tracing.image.length)} of it. No verdict looks at it.
       </p>
@@ -161,6 +77,108 @@ function TracingFields({ tracing }: { readonly tracing: Tracing }) {
         <summary className="small">Another picture in its place</summary>
         <BringIn words="Pick another one" />
       </details>
+    </div>
+  );
+}
+
+/** The tools that move, turn and scale the picture. */
+function TaskButtons() {
+  const tool = useAppStore((state) => state.tool);
+  const frameOpen = useTracingFrame((frame) => frame.open);
+  const { setTool } = useAppStore.getState();
+  return (
+    <div className="buttons">
+      {TASKS.map(([task, words]) => (
+        <button
+          key={task}
+          type="button"
+          className="button"
+          aria-pressed={tool.kind === 'tracing' && tool.task === task}
+          onClick={() => setTool({ kind: 'tracing', task })}
+        >
+          {words}
+        </button>
+      ))}
+      <button
+        type="button"
+        className="button"
+        aria-pressed={frameOpen}
+        onClick={() => {
+          setTool(SELECT_TOOL);
+          useTracingFrame.setState({ open: !frameOpen });
+        }}
+      >
+        Turn and size it by hand
+      </button>
+    </div>
+  );
+}
+
+/** Size, turn and place of the picture by numbers. */
+function PlaceByNumbers({ tracing }: { readonly tracing: Tracing }) {
+  return (
+    <details>
+      <summary className="small">By numbers</summary>
+      <div className="fields">
+        <LengthField
+          label="Breadth of the picture"
+          value={tracing.width * tracing.scale}
+          onCommit={(mm) =>
+            mm > 0 ? changeTracing({ scale: mm / tracing.width }) : 'A picture of no breadth cannot be seen.'
+          }
+        />
+        <NumberField
+          label="Turned clockwise"
+          value={tracing.turn}
+          unit="°"
+          least={-360}
+          most={360}
+          onCommit={(turn) => changeTracing(turnedBy(tracing, (turn ?? 0) - tracing.turn, tracing.at))}
+        />
+        <LengthField
+          label="Push it right by"
+          value={0}
+          negative
+          hint="With a minus: left."
+          onCommit={(mm) => changeTracing({ at: [tracing.at[0] + mm, tracing.at[1]] })}
+        />
+        <LengthField
+          label="Push it down by"
+          value={0}
+          negative
+          hint="With a minus: up."
+          onCommit={(mm) => changeTracing({ at: [tracing.at[0], tracing.at[1] + mm] })}
+        />
+      </div>
+    </details>
+  );
+}
+
+/** Whether the picture is shown, and whether it is locked. */
+function Switches({ tracing: { shown, locked } }: { readonly tracing: Tracing }) {
+  return (
+    <div className="tracing__checks">
+      <label className="tick">
+        <input
+          type="checkbox"
+          checked={shown}
+          onChange={(event) => changeTracing({ shown: event.currentTarget.checked })}
+        />
+        Shown
+      </label>
+      <label className="tick">
+        <input
+          type="checkbox"
+          checked={locked}
+          onChange={(event) => {
+            const { tool, setTool } = useAppStore.getState();
+            if (tool.kind === 'tracing') setTool(SELECT_TOOL);
+            useTracingFrame.setState({ open: false });
+            changeTracing({ locked: event.currentTarget.checked });
+          }}
+        />
+        Locked where it lies
+      </label>
     </div>
   );
 }

@@ -20,7 +20,7 @@ const PURPOSES = (Object.entries(PURPOSE_PHRASE) as [Purpose, string][]).map(([v
 /** The client, the purpose of the test, the north of the page, and the rules that apply. */
 export function SitePanel() {
   const plan = useAppStore((state) => state.plan);
-  const { title, site, display, tapeTolerance } = plan;
+  const { title, site } = plan;
   const run = useAppStore((state) => state.run);
   const change = (patch: Partial<Plan>) => run((plan) => ({ ...plan, ...patch }));
   const changeSite = (patch: Partial<Site>) => {
@@ -55,62 +55,85 @@ export function SitePanel() {
             <LivingField level={level} label={`People on ${levelName(level)}`} fieldId={livingFieldId(level.id)} />
           </div>
         ))}
-        <NumberField
-          label="North, from up the page"
-          value={site.north}
-          unit="°"
-          least={-360}
-          most={360}
-          onCommit={(north) => changeSite({ north: (((north ?? 0) % 360) + 360) % 360 })}
-        />
-        <LengthField
-          label="The tape may be off by"
-          value={tapeTolerance}
-          bare="small"
-          onCommit={(mm) => change({ tapeTolerance: mm })}
-        />
-        <NumberField
-          id={LATITUDE_FIELD}
-          label="Latitude"
-          value={site.latitude}
-          unit="°"
-          least={-90}
-          most={90}
-          mayBeEmpty
-          onCommit={(latitude) => changeSite({ latitude })}
-        />
-        <NumberField
-          label="Longitude"
-          value={site.longitude}
-          unit="°"
-          least={-180}
-          most={180}
-          mayBeEmpty
-          onCommit={(longitude) => changeSite({ longitude })}
-        />
-        <div className="wide">
-          <ZoneField value={site.timeZone} onCommit={(timeZone) => changeSite({ timeZone })} />
-        </div>
-        <ChoiceField
-          label="Lengths in"
-          value={display.length}
-          choices={[
-            { value: 'feet-inches', words: 'feet and inches' },
-            { value: 'metric', words: 'meters' },
-          ]}
-          onCommit={(length) => change({ display: { ...display, length } })}
-        />
-        <ChoiceField
-          label="Radon in"
-          value={display.radon}
-          choices={[
-            { value: 'pCi/L', words: 'pCi/L' },
-            { value: 'Bq/m3', words: 'Bq/m³' },
-          ]}
-          onCommit={(radon) => change({ display: { ...display, radon } })}
-        />
+        <PlaceFields plan={plan} />
+        <UnitFields plan={plan} />
       </div>
       <ProtocolPanel />
+    </>
+  );
+}
+
+/** Where the site is and how the page lies, the precision of the tape, and the clock of the site. */
+function PlaceFields({ plan: { site, tapeTolerance } }: { readonly plan: Plan }) {
+  const run = useAppStore((state) => state.run);
+  const changeSite = (patch: Partial<Site>) => run((plan) => ({ ...plan, site: { ...plan.site, ...patch } }));
+  return (
+    <>
+      <NumberField
+        label="North, from up the page"
+        value={site.north}
+        unit="°"
+        least={-360}
+        most={360}
+        onCommit={(north) => changeSite({ north: (((north ?? 0) % 360) + 360) % 360 })}
+      />
+      <LengthField
+        label="The tape may be off by"
+        value={tapeTolerance}
+        bare="small"
+        onCommit={(mm) => run((plan) => ({ ...plan, tapeTolerance: mm }))}
+      />
+      <NumberField
+        id={LATITUDE_FIELD}
+        label="Latitude"
+        value={site.latitude}
+        unit="°"
+        least={-90}
+        most={90}
+        mayBeEmpty
+        onCommit={(latitude) => changeSite({ latitude })}
+      />
+      <NumberField
+        label="Longitude"
+        value={site.longitude}
+        unit="°"
+        least={-180}
+        most={180}
+        mayBeEmpty
+        onCommit={(longitude) => changeSite({ longitude })}
+      />
+      <div className="wide">
+        <ZoneField value={site.timeZone} onCommit={(timeZone) => changeSite({ timeZone })} />
+      </div>
+    </>
+  );
+}
+
+/** The units of lengths and of radon. */
+function UnitFields({ plan: { display } }: { readonly plan: Plan }) {
+  const run = useAppStore((state) => state.run);
+  const change = (patch: Partial<Plan['display']>) =>
+    run((plan) => ({ ...plan, display: { ...plan.display, ...patch } }));
+  return (
+    <>
+      <ChoiceField
+        label="Lengths in"
+        value={display.length}
+        choices={[
+          { value: 'feet-inches', words: 'feet and inches' },
+          { value: 'metric', words: 'meters' },
+        ]}
+        onCommit={(length) => change({ length })}
+      />
+      <ChoiceField
+        label="Radon in"
+        value={display.radon}
+        choices={[
+          { value: 'pCi/L', words: 'pCi/L' },
+          { value: 'Bq/m3', words: 'Bq/m³' },
+        ]}
+        onCommit={(radon) => change({ radon })}
+      />
     </>
   );
 }

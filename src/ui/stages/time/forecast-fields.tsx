@@ -13,7 +13,7 @@ const STORM: readonly (Choice<Storm> & { readonly storm: boolean | null })[] = [
   { value: 'no', words: 'No', storm: false },
   { value: 'yes', words: 'Yes', storm: true },
 ];
-/** No wind on land is stronger, in either unit; a slip of the keys is. */
+/** No wind on land is stronger, in either unit; a typing error is likelier. */
 const STRONGEST = 500;
 
 /** The forecast that was looked up before the start: when, where, and what it said. */

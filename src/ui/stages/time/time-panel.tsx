@@ -17,7 +17,7 @@ import { TimingChecks } from './timing-checks.tsx';
 import { WorkingHours } from './working-hours.tsx';
 import './time-panel.css';
 
-/** What a kit prints of its times. An hour to a year; a slip of the unit is likelier beyond. */
+/** What a kit prints of its times. An hour to a year; beyond, a wrong unit is likelier. */
 const KIT_LIMITS = [
   { key: 'minimumHours', label: 'At least', unit: ' h', least: 1, most: 8760 },
   { key: 'maximumHours', label: 'At most', unit: ' h', least: 1, most: 8760 },
@@ -33,93 +33,119 @@ const DEVICES = [
 export function TimePanel() {
   const plan = useAppStore((state) => state.plan);
   const run = useAppStore((state) => state.run);
-  const { kit, visit, site } = plan;
+  const { visit, site } = plan;
   const change = (patch: Partial<Plan>) => run((now) => ({ ...now, ...patch }));
   const changeVisit = (patch: Partial<Visit>) => change({ visit: { ...visit, ...patch } });
-  const changeKit = (patch: Partial<Kit>) => change({ kit: { ...kit, ...patch } });
-  const instant = (
-    key: 'closedSince' | 'mitigationOnSince' | 'start' | 'end' | 'plannedEnd' | 'closedUntil' | 'posted' | 'received',
-  ) => ({
-    value: visit[key] ?? null,
-    zone: site.timeZone,
-    onCommit: (value: string | null) => changeVisit({ [key]: value }),
-  });
   return (
     <>
       <TimingChecks report={timingReport(plan)} />
       <NextStarts plan={plan} onTake={(start) => changeVisit({ start })} />
       <p className="small soft">By the clock of the site: {site.timeZone.replaceAll('_', ' ')}.</p>
-      <div className="fields">
-        <InstantField
-          label="House closed since"
-          hint="All windows and outside doors, on all levels."
-          {...instant('closedSince')}
-        />
-        <InstantField
-          label="Mitigation system on since"
-          hint="Leave empty where there is none."
-          {...instant('mitigationOnSince')}
-        />
-        <InstantField label="Set out" hint="Start of the test, to the minute." {...instant('start')} />
-        {visit.end === null && (
-          <InstantField
-            label="Pick-up planned"
-            hint="For the calendar and the notices. It is not fetched by it."
-            ahead
-            {...instant('plannedEnd')}
-          />
-        )}
-        <InstantField label="Fetched" hint="When it has happened, to the minute." {...instant('end')} />
-        <InstantField label="House opened again" hint="Only if it was opened." {...instant('closedUntil')} />
-        {visit.device !== 'monitor' && (
-          <>
-            <InstantField label="Posted" hint="On the day of the pick-up." {...instant('posted')} />
-            <InstantField label="At the laboratory" hint="As it confirms." {...instant('received')} />
-          </>
-        )}
-      </div>
+      <InstantFields plan={plan} onChange={changeVisit} />
       <ForecastFields plan={plan} onChange={(changed) => change({ visit: changed })} />
       <Timeline plan={plan} />
       <DecayCurve plan={plan} />
-      <details className="group">
-        <summary>
-          The kit: <span className="soft">{`${kit.minimumHours} to ${kit.maximumHours} h`}</span>
-        </summary>
-        <div className="fields">
-          <div className="wide">
-            <TextField
-              label="Kind"
-              value={kit.kind}
-              hint="As its instructions name it."
-              onCommit={(kind) => changeKit({ kind })}
-            />
-          </div>
-          <div className="wide">
-            <ChoiceField
-              label="What it is"
-              value={visit.device ?? 'passive'}
-              choices={DEVICES}
-              onCommit={(device) => changeVisit({ device })}
-            />
-          </div>
-          <FieldGroup name="As its instructions say">
-            {KIT_LIMITS.map(({ key, label, unit, least, most }) => (
-              <NumberField
-                key={key}
-                label={label}
-                value={kit[key]}
-                unit={unit}
-                least={least}
-                most={most}
-                onCommit={(value) => changeKit({ [key]: value ?? kit[key] })}
-              />
-            ))}
-          </FieldGroup>
-        </div>
-      </details>
+      <KitFields plan={plan} onChange={change} onChangeVisit={changeVisit} />
       <WorkingHours plan={plan} onChange={(practice) => change({ practice })} />
       <CalendarButton plan={plan} />
       <Cautions />
     </>
+  );
+}
+
+interface VisitProps {
+  readonly plan: Plan;
+  /** Returns why not, in words; empty when it did. */
+  readonly onChange: (patch: Partial<Visit>) => string;
+}
+
+/** The instants of the visit, by the clock of the site. */
+function InstantFields({ plan: { visit, site }, onChange }: VisitProps) {
+  const instant = (
+    key: 'closedSince' | 'mitigationOnSince' | 'start' | 'end' | 'plannedEnd' | 'closedUntil' | 'posted' | 'received',
+  ) => ({
+    value: visit[key] ?? null,
+    zone: site.timeZone,
+    onCommit: (value: string | null) => onChange({ [key]: value }),
+  });
+  return (
+    <div className="fields">
+      <InstantField
+        label="House closed since"
+        hint="All windows and outside doors, on all levels."
+        {...instant('closedSince')}
+      />
+      <InstantField
+        label="Mitigation system on since"
+        hint="Leave empty where there is none."
+        {...instant('mitigationOnSince')}
+      />
+      <InstantField label="Set out" hint="Start of the test, to the minute." {...instant('start')} />
+      {visit.end === null && (
+        <InstantField
+          label="Pick-up planned"
+          hint="For the calendar and the notices. It is not fetched by it."
+          ahead
+          {...instant('plannedEnd')}
+        />
+      )}
+      <InstantField label="Fetched" hint="When it has happened, to the minute." {...instant('end')} />
+      <InstantField label="House opened again" hint="Only if it was opened." {...instant('closedUntil')} />
+      {visit.device !== 'monitor' && (
+        <>
+          <InstantField label="Posted" hint="On the day of the pick-up." {...instant('posted')} />
+          <InstantField label="At the laboratory" hint="As it confirms." {...instant('received')} />
+        </>
+      )}
+    </div>
+  );
+}
+
+interface KitProps {
+  readonly plan: Plan;
+  readonly onChange: (patch: Partial<Plan>) => string;
+  readonly onChangeVisit: VisitProps['onChange'];
+}
+
+/** The kind of kit and the limits of its instructions. */
+function KitFields({ plan: { kit, visit }, onChange, onChangeVisit }: KitProps) {
+  const changeKit = (patch: Partial<Kit>) => onChange({ kit: { ...kit, ...patch } });
+  return (
+    <details className="group">
+      <summary>
+        The kit: <span className="soft">{`${kit.minimumHours} to ${kit.maximumHours} h`}</span>
+      </summary>
+      <div className="fields">
+        <div className="wide">
+          <TextField
+            label="Kind"
+            value={kit.kind}
+            hint="As its instructions name it."
+            onCommit={(kind) => changeKit({ kind })}
+          />
+        </div>
+        <div className="wide">
+          <ChoiceField
+            label="What it is"
+            value={visit.device ?? 'passive'}
+            choices={DEVICES}
+            onCommit={(device) => onChangeVisit({ device })}
+          />
+        </div>
+        <FieldGroup name="As its instructions say">
+          {KIT_LIMITS.map(({ key, label, unit, least, most }) => (
+            <NumberField
+              key={key}
+              label={label}
+              value={kit[key]}
+              unit={unit}
+              least={least}
+              most={most}
+              onCommit={(value) => changeKit({ [key]: value ?? kit[key] })}
+            />
+          ))}
+        </FieldGroup>
+      </div>
+    </details>
   );
 }
