@@ -47,30 +47,30 @@ export const ORDERS = {
 export type Order = keyof typeof ORDERS;
 
 /** A group of plans under a heading. */
-export interface Board {
+export interface PlanGroup {
   readonly title: string;
   readonly summaries: readonly PlanSummary[];
 }
 
 /** All plans, each once, in groups by this order. Empty groups are left out. */
-export function onBoards(summaries: readonly PlanSummary[], order: Order, now: number): readonly Board[] {
+export function groupPlans(summaries: readonly PlanSummary[], order: Order, now: number): readonly PlanGroup[] {
   const sorted = [...summaries].sort((a, b) => b.changedAt - a.changedAt);
   switch (order) {
     case 'changed':
-      return boards(sorted, CHANGED, (summary) => changedBoard(summary, now));
+      return inGroups(sorted, CHANGED, (summary) => changedGroup(summary, now));
     case 'due':
       return dueBoards(sorted, now);
     case 'house':
       return houses(sorted);
     case 'title':
-      return boards([...sorted].sort(byTitle), ['By title'], () => 'By title');
+      return inGroups([...sorted].sort(byTitle), ['By title'], () => 'By title');
   }
 }
 
 const CHANGED = ['Today', 'The last seven days', 'The last thirty days', 'Before'];
 const DAY = 86_400_000;
 
-function changedBoard({ changedAt }: PlanSummary, now: number): string {
+function changedGroup({ changedAt }: PlanSummary, now: number): string {
   const midnight = new Date(now).setHours(0, 0, 0, 0);
   if (changedAt >= midnight) return 'Today';
   if (changedAt >= midnight - 6 * DAY) return 'The last seven days';
@@ -89,11 +89,11 @@ const DUE: Readonly<Record<DueStep, string>> = {
 };
 
 /** The next date first; plans without a date come last and keep their order. */
-function dueBoards(summaries: readonly PlanSummary[], now: number): readonly Board[] {
+function dueBoards(summaries: readonly PlanSummary[], now: number): readonly PlanGroup[] {
   const due = new Map(summaries.map((summary) => [summary, nextDue(summary, now, 'UTC')]));
   const dateOf = (summary: PlanSummary) => due.get(summary)?.at ?? Number.MAX_SAFE_INTEGER;
   const sorted = [...summaries].sort((a, b) => dateOf(a) - dateOf(b));
-  return boards(sorted, Object.values(DUE), (summary) => DUE[due.get(summary)?.step ?? 'no-date']);
+  return inGroups(sorted, Object.values(DUE), (summary) => DUE[due.get(summary)?.step ?? 'no-date']);
 }
 
 function byTitle(a: PlanSummary, b: PlanSummary): number {
@@ -102,19 +102,19 @@ function byTitle(a: PlanSummary, b: PlanSummary): number {
 
 const NO_PLACE = 'No address yet';
 
-function houses(summaries: readonly PlanSummary[]): readonly Board[] {
+function houses(summaries: readonly PlanSummary[]): readonly PlanGroup[] {
   const houseOf = ({ place }: PlanSummary) => place || NO_PLACE;
   const names = [...new Set(summaries.map(houseOf))].filter((name) => name !== NO_PLACE);
   names.sort((a, b) => a.localeCompare(b, undefined, { numeric: true, sensitivity: 'base' }));
-  return boards([...summaries].sort(byTitle), [...names, NO_PLACE], houseOf);
+  return inGroups([...summaries].sort(byTitle), [...names, NO_PLACE], houseOf);
 }
 
-function boards(
+function inGroups(
   summaries: readonly PlanSummary[],
   titles: readonly string[],
   titleOf: (summary: PlanSummary) => string,
-): readonly Board[] {
+): readonly PlanGroup[] {
   const groups = new Map<string, PlanSummary[]>(titles.map((title) => [title, []]));
   for (const summary of summaries) groups.get(titleOf(summary))?.push(summary);
-  return [...groups].map(([title, some]) => ({ title, summaries: some })).filter((board) => board.summaries.length > 0);
+  return [...groups].map(([title, some]) => ({ title, summaries: some })).filter((group) => group.summaries.length > 0);
 }

@@ -30,27 +30,11 @@ interface Props {
  */
 export function InstantField({ label, value, zone, onCommit, hint, ahead = false }: Props) {
   const id = useId();
-  const shown = wallTimeInputValue(value, zone);
-  const [text, setText] = useState(shown);
-  const [trouble, setTrouble] = useState('');
-  /** The minute that "now" would put in place of a stored instant: the user is asked first. */
-  const [instead, setInstead] = useState<Ms | null>(null);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: of two instants that look alike the other one is a new value too
-  useEffect(() => {
-    setText(shown);
-    setTrouble('');
-    setInstead(null);
-  }, [shown, value]);
-  const set = (next: Ms | null) => setTrouble(onCommit(next === null ? null : instantText(next, zone)) ?? '');
-  const read = parseWallTime(text, zone);
-  const commit = (input: HTMLInputElement) => {
-    // A date that is half typed is not an empty field: it must not delete the stored value.
-    if (input.validity.badInput) setTrouble(INSTANT_NEEDED);
-    else if (text === shown) setTrouble('');
-    else if (read.kind === 'refused') setTrouble(read.message);
-    else if (read.kind === 'twice') setTrouble('');
-    else set(read.kind === 'empty' ? null : read.at);
-  };
+  const { text, trouble, instead, read, shown, setText, setInstead, set, commit } = useInstantText({
+    value,
+    zone,
+    onCommit,
+  });
   const at = msOf(value);
   const known = at === null ? (hint ?? 'not known') : formatInstant(at, zone);
   const asks = read.kind === 'twice' && text !== shown;
@@ -60,20 +44,7 @@ export function InstantField({ label, value, zone, onCommit, hint, ahead = false
         <label className="field__label" htmlFor={id}>
           {label}
         </label>
-        {!ahead && (
-          <button
-            type="button"
-            className="button instant__now"
-            aria-label={`${label}: now`}
-            onClick={() => {
-              const now = Math.floor(Date.now() / MINUTE) * MINUTE;
-              if (value === null) set(now);
-              else setInstead(now);
-            }}
-          >
-            Now
-          </button>
-        )}
+        {!ahead && <Now label={label} onNow={(now) => (value === null ? set(now) : setInstead(now))} />}
       </div>
       <input
         id={id}
@@ -107,6 +78,46 @@ export function InstantField({ label, value, zone, onCommit, hint, ahead = false
       )}
       {read.kind === 'twice' && <WhichOne label={label} read={read} chosen={asks ? null : at} onChoose={set} />}
     </div>
+  );
+}
+
+/** The text of the field while it is typed, what was understood of it, and why it was refused. */
+function useInstantText({ value, zone, onCommit }: Pick<Props, 'value' | 'zone' | 'onCommit'>) {
+  const shown = wallTimeInputValue(value, zone);
+  const [text, setText] = useState(shown);
+  const [trouble, setTrouble] = useState('');
+  /** The minute that "now" would put in place of a stored instant: the user is asked first. */
+  const [instead, setInstead] = useState<Ms | null>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: of two instants that look alike the other one is a new value too
+  useEffect(() => {
+    setText(shown);
+    setTrouble('');
+    setInstead(null);
+  }, [shown, value]);
+  const set = (next: Ms | null) => setTrouble(onCommit(next === null ? null : instantText(next, zone)) ?? '');
+  const read = parseWallTime(text, zone);
+  const commit = (input: HTMLInputElement) => {
+    // A date that is half typed is not an empty field: it must not delete the stored value.
+    if (input.validity.badInput) setTrouble(INSTANT_NEEDED);
+    else if (text === shown) setTrouble('');
+    else if (read.kind === 'refused') setTrouble(read.message);
+    else if (read.kind === 'twice') setTrouble('');
+    else set(read.kind === 'empty' ? null : read.at);
+  };
+  return { text, trouble, instead, read, shown, setText, setInstead, set, commit };
+}
+
+/** The button that enters this minute. */
+function Now({ label, onNow }: { readonly label: string; readonly onNow: (now: Ms) => void }) {
+  return (
+    <button
+      type="button"
+      className="button instant__now"
+      aria-label={`${label}: now`}
+      onClick={() => onNow(Math.floor(Date.now() / MINUTE) * MINUTE)}
+    >
+      Now
+    </button>
   );
 }
 

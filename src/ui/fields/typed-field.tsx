@@ -22,37 +22,9 @@ interface Props<T> {
  * stays in the field with the reason beside it, and the plan keeps the old value.
  */
 export function TypedField<T>({ id: given, label, shown, read, onCommit, hint }: Props<T>) {
-  const [text, setText] = useState<string | null>(null);
-  const [trouble, setTrouble] = useState('');
   const own = useId();
   const id = given ?? own;
-  const input = useRef<HTMLInputElement>(null);
-  const understood = text === null || text.trim() === shown ? null : read(text);
-  const echo = understood?.ok && understood.echo !== text?.trim() ? understood.echo : '';
-
-  // Another item, or an undo, shows another value here: text that was half typed for the old one must not be committed to it.
-  useEffect(() => {
-    if (input.current?.value !== shown) {
-      setText(null);
-      setTrouble('');
-    }
-  }, [shown]);
-
-  const commit = () => {
-    if (text === null) return;
-    if (!understood) {
-      setText(null);
-      setTrouble('');
-      return;
-    }
-    const refusal = understood.ok ? onCommit(understood.value) : understood.message;
-    setTrouble(refusal ?? '');
-    if (!refusal) setText(null);
-  };
-  const putBack = () => {
-    setText(null);
-    setTrouble('');
-  };
+  const { input, text, trouble, echo, setText, commit, putBack } = useTypedText({ shown, read, onCommit });
   const describedBy = [trouble && `${id}-trouble`, hint && `${id}-hint`].filter(Boolean).join(' ');
 
   return (
@@ -95,4 +67,35 @@ export function TypedField<T>({ id: given, label, shown, read, onCommit, hint }:
       )}
     </div>
   );
+}
+
+/** The text of the field while it is typed, what was understood of it, and why it was refused. */
+function useTypedText<T>({ shown, read, onCommit }: Pick<Props<T>, 'shown' | 'read' | 'onCommit'>) {
+  const [text, setText] = useState<string | null>(null);
+  const [trouble, setTrouble] = useState('');
+  const input = useRef<HTMLInputElement>(null);
+  const understood = text === null || text.trim() === shown ? null : read(text);
+  const echo = understood?.ok && understood.echo !== text?.trim() ? understood.echo : '';
+  // Another item, or an undo, shows another value here: text that was half typed for the old one must not be committed to it.
+  useEffect(() => {
+    if (input.current?.value !== shown) {
+      setText(null);
+      setTrouble('');
+    }
+  }, [shown]);
+  const putBack = () => {
+    setText(null);
+    setTrouble('');
+  };
+  const commit = () => {
+    if (text === null) return;
+    if (!understood) {
+      putBack();
+      return;
+    }
+    const refusal = understood.ok ? onCommit(understood.value) : understood.message;
+    setTrouble(refusal ?? '');
+    if (!refusal) setText(null);
+  };
+  return { input, text, trouble, echo, setText, commit, putBack };
 }

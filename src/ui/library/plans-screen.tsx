@@ -1,30 +1,27 @@
-import { type RefObject, useCallback, useEffect, useMemo, useRef, useState } from 'react';
-import { counted } from '../../../geometry/messages/index.ts';
+import { type RefObject, useEffect, useRef, useState } from 'react';
 import { saveLibrary } from '../../commands/import-plans.ts';
 import { showLibraryMessage, useLibraryMessage } from '../../commands/library-message.ts';
-import { closeLibrary, openFromLibrary } from '../../commands/open-and-save.ts';
+import { closeLibrary } from '../../commands/open-and-save.ts';
 import type { PlanSummary } from '../../storage/library/records.ts';
-import { findIn, ORDERS, type Order, onBoards } from '../../storage/library/search.ts';
-import { useOpenPlan } from '../../storage/open-plan.ts';
+import { ORDERS, type Order } from '../../storage/library/search.ts';
 import { readSetting, writeSetting } from '../../storage/settings.ts';
 import { CommandButton } from '../shell/command-button.tsx';
 import { Cautions } from '../verdict/cautions.tsx';
 import { DeletedPlans } from './deleted-plans.tsx';
-import { PlanCardView } from './plan-card.tsx';
 import { PlanDetails } from './plan-details.tsx';
+import { PlanGroups } from './plan-groups.tsx';
 import { Samples } from './samples.tsx';
 import { StorageLine } from './storage-line.tsx';
-import { useArrowKeys } from './use-arrow-keys.ts';
 import { usePlanSummaries } from './use-summaries.ts';
 import './plans-screen.css';
 
-/** The shelf: every plan in this browser, and what can be done with it. It takes the whole page. */
+/** The library: every plan in this browser, and what can be done with it. It covers the whole page. */
 export function PlansScreen() {
   const dialog = useRef<HTMLDialogElement>(null);
   const field = useRef<HTMLInputElement>(null);
   useEffect(() => {
     if (!dialog.current?.open) dialog.current?.showModal();
-    // On a tablet the field would bring up the keys of the screen, over half the shelf.
+    // On a tablet the focused field would bring up the on-screen keyboard, over half the list.
     if (window.matchMedia('(pointer: coarse)').matches) focusHeading();
     else field.current?.focus();
     return () => showLibraryMessage('');
@@ -64,7 +61,14 @@ export function PlansScreen() {
               Nothing stands here yet. Whatever you draw is kept here by itself, in this browser on this device.
             </p>
           )}
-          <Boards summaries={listed} looked={looked} order={order} now={now} chosenId={chosenId} choose={setChosenId} />
+          <PlanGroups
+            summaries={listed}
+            looked={looked}
+            order={order}
+            now={now}
+            chosenId={chosenId}
+            choose={setChosenId}
+          />
           {looked === '' && <Samples />}
           <DeletedPlans summaries={summaries.filter(({ binnedAt }) => binnedAt !== null)} now={now} />
           <Foot hasPlans={listed.length > 0} isEmpty={summaries.length === 0} />
@@ -146,14 +150,14 @@ function Foot({ hasPlans, isEmpty }: { readonly hasPlans: boolean; readonly isEm
 
 const HEADING = 'plans-heading';
 
-/** Where the keyboard goes on when what it stood on is gone. */
+/** Where the focus goes when the element that had it is gone. */
 function focusHeading(): void {
   document.getElementById(HEADING)?.focus();
 }
 
 const NO_SUMMARIES: readonly PlanSummary[] = [];
 
-/** The order is remembered from one visit to the next. */
+/** The order of the list, which is stored from one visit to the next. */
 function useOrder(): readonly [Order, (order: Order) => void] {
   const [order, setOrder] = useState<Order>('changed');
   useEffect(() => {
@@ -170,7 +174,7 @@ function useOrder(): readonly [Order, (order: Order) => void] {
   ];
 }
 
-/** What was done last. The line keeps its place, so that nothing jumps under the finger. */
+/** The last message. The line keeps its place, so that nothing moves under a finger. */
 function MessageOfLibrary() {
   const { message, undo } = useLibraryMessage();
   return (
@@ -189,69 +193,6 @@ function MessageOfLibrary() {
           Undo
         </button>
       )}
-    </div>
-  );
-}
-
-interface BoardsProps {
-  readonly summaries: readonly PlanSummary[];
-  readonly looked: string;
-  readonly order: Order;
-  readonly now: number;
-  readonly chosenId: string;
-  readonly choose: (id: string) => void;
-}
-
-function Boards({ summaries, looked, order, now, chosenId, choose }: BoardsProps) {
-  const openId = useOpenPlan(({ id }) => id);
-  const found = useMemo(() => {
-    const where = new Map<string, string>();
-    for (const summary of summaries) {
-      const finding = findIn(summary, looked);
-      if (finding.found) where.set(summary.id, finding.where);
-    }
-    return where;
-  }, [summaries, looked]);
-  const boards = useMemo(
-    () =>
-      onBoards(
-        summaries.filter(({ id }) => found.has(id)),
-        order,
-        now,
-      ),
-    [summaries, found, order, now],
-  );
-  const walk = useArrowKeys(boards.flatMap((board) => board.summaries.map(({ id }) => id)));
-  const open = useCallback((summary: PlanSummary) => void openFromLibrary(summary.id), []);
-  const more = useCallback((summary: PlanSummary) => choose(summary.id), [choose]);
-  return (
-    // biome-ignore lint/a11y/noStaticElementInteractions: the arrows are a short cut between the buttons inside
-    <div className="boards" data-order={order} onKeyDown={walk.onKeyDown} onFocus={walk.onFocus}>
-      {looked !== '' && (
-        <p role="status">{found.size === 0 ? `No plan has "${looked}".` : `${counted(found.size, 'plan')} found.`}</p>
-      )}
-      {boards.map((board) => (
-        <section key={board.title} className="board" aria-label={board.title}>
-          <h3>
-            {board.title} <span className="board__count">{board.summaries.length}</span>
-          </h3>
-          <ul className="board__boxes">
-            {board.summaries.map((summary) => (
-              <PlanCardView
-                key={summary.id}
-                summary={summary}
-                now={now}
-                where={found.get(summary.id) ?? ''}
-                isOpen={summary.id === openId}
-                isChosen={summary.id === chosenId}
-                tabStop={summary.id === walk.stop}
-                onOpen={open}
-                onMore={more}
-              />
-            ))}
-          </ul>
-        </section>
-      ))}
     </div>
   );
 }

@@ -15,7 +15,8 @@ interface Props {
 const DUTIES = [DUPLICATES, BLANKS, SPIKES] as const;
 
 /** Pairs, blanks and spikes done and required, by month and kind of device, and the spikes of the year. */
-export function Duties({ book: { months, years }, say }: Props) {
+export function Duties({ book, say }: Props) {
+  const { months } = book;
   return (
     <section aria-label="Done and owed" className="book__part">
       <h3>Done and owed</h3>
@@ -28,44 +29,7 @@ export function Duties({ book: { months, years }, say }: Props) {
         <p>Nothing is measured yet: no plan has a result.</p>
       ) : (
         <>
-          <Scroller name="By month">
-            <table className="book__table">
-              <thead>
-                <tr>
-                  <th scope="col">Month</th>
-                  <th scope="col">Kind of device</th>
-                  <th scope="col">Locations</th>
-                  {DUTIES.map(({ name }) => (
-                    <th key={name} scope="col">
-                      {name}
-                    </th>
-                  ))}
-                </tr>
-              </thead>
-              <tbody>
-                {years.map(({ year, device, spikes }) => (
-                  <tr key={`${year} ${device}`} className="book__year">
-                    <th scope="row">Year {year}</th>
-                    <td>{device}</td>
-                    <td />
-                    <td />
-                    <td />
-                    <Count count={spikes} />
-                  </tr>
-                ))}
-                {months.map(({ month, device, measurements, duplicates, blanks, spikes }) => (
-                  <tr key={`${month} ${device}`}>
-                    <th scope="row">{month === UNDATED ? 'No date' : month}</th>
-                    <td>{device}</td>
-                    <td>{measurements}</td>
-                    <Count count={duplicates} />
-                    <Count count={blanks} />
-                    <Count count={spikes} />
-                  </tr>
-                ))}
-              </tbody>
-            </table>
-          </Scroller>
+          <MonthTable book={book} />
           <button
             type="button"
             className="button book__save"
@@ -86,6 +50,49 @@ export function Duties({ book: { months, years }, say }: Props) {
         </ul>
       </details>
     </section>
+  );
+}
+
+function MonthTable({ book: { months, years } }: Pick<Props, 'book'>) {
+  return (
+    <Scroller name="By month">
+      <table className="book__table">
+        <thead>
+          <tr>
+            <th scope="col">Month</th>
+            <th scope="col">Kind of device</th>
+            <th scope="col">Locations</th>
+            {DUTIES.map(({ name }) => (
+              <th key={name} scope="col">
+                {name}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {years.map(({ year, device, spikes }) => (
+            <tr key={`${year} ${device}`} className="book__year">
+              <th scope="row">Year {year}</th>
+              <td>{device}</td>
+              <td />
+              <td />
+              <td />
+              <Count count={spikes} />
+            </tr>
+          ))}
+          {months.map(({ month, device, measurements, duplicates, blanks, spikes }) => (
+            <tr key={`${month} ${device}`}>
+              <th scope="row">{month === UNDATED ? 'No date' : month}</th>
+              <td>{device}</td>
+              <td>{measurements}</td>
+              <Count count={duplicates} />
+              <Count count={blanks} />
+              <Count count={spikes} />
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </Scroller>
   );
 }
 

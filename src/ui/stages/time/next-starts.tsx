@@ -2,7 +2,7 @@ import { useEffect, useId, useRef, useState } from 'react';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import { instantText, type Ms } from '../../../protocol/timing/clock.ts';
 import { formatInstant, formatShortInstant } from '../../../protocol/timing/format-time.ts';
-import { proposeStarts, type Shift } from '../../../protocol/timing/propose-starts.ts';
+import { type DayProposal, proposeStarts, type Shift } from '../../../protocol/timing/propose-starts.ts';
 import { formatSpan } from '../../../protocol/timing/timeline.ts';
 
 /** How many of the next days are shown. */
@@ -39,25 +39,7 @@ export function NextStarts({ plan, onTake }: { readonly plan: Plan; readonly onT
         {days.map((day) =>
           day.ok ? (
             <li key={day.day}>
-              <p>
-                <strong id={`${id}-${day.day}`}>{formatInstant(day.proposal.start, timeZone)}</strong>
-              </p>
-              <p className="small">
-                Fetch:{' '}
-                {day.proposal.pickUps.map((pickUp) => (
-                  <span key={pickUp.from} className="starts__pick-up">
-                    {pickUpWords(pickUp, timeZone)}
-                  </span>
-                ))}
-              </p>
-              <button
-                type="button"
-                className="text-button"
-                aria-describedby={`${id}-${day.day}`}
-                onClick={() => onTake(instantText(day.proposal.start, timeZone))}
-              >
-                Take this start
-              </button>
+              <ProposedStart id={`${id}-${day.day}`} proposal={day.proposal} zone={timeZone} onTake={onTake} />
             </li>
           ) : (
             <li key={day.day} className="soft">
@@ -70,6 +52,40 @@ export function NextStarts({ plan, onTake }: { readonly plan: Plan; readonly onT
         Reckon from this minute
       </button>
     </section>
+  );
+}
+
+interface ProposalProps {
+  readonly id: string;
+  readonly proposal: Extract<DayProposal, { ok: true }>['proposal'];
+  readonly zone: string;
+  readonly onTake: (start: string) => void;
+}
+
+/** A start, when the detectors could be fetched then, and the button that takes it. */
+function ProposedStart({ id, proposal, zone, onTake }: ProposalProps) {
+  return (
+    <>
+      <p>
+        <strong id={id}>{formatInstant(proposal.start, zone)}</strong>
+      </p>
+      <p className="small">
+        Fetch:{' '}
+        {proposal.pickUps.map((pickUp) => (
+          <span key={pickUp.from} className="starts__pick-up">
+            {pickUpWords(pickUp, zone)}
+          </span>
+        ))}
+      </p>
+      <button
+        type="button"
+        className="text-button"
+        aria-describedby={id}
+        onClick={() => onTake(instantText(proposal.start, zone))}
+      >
+        Take this start
+      </button>
+    </>
   );
 }
 

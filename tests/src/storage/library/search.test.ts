@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { PlanSummary } from '../../../../src/storage/library/records.ts';
-import { findIn, ORDERS, type Order, onBoards } from '../../../../src/storage/library/search.ts';
+import { findIn, groupPlans, ORDERS, type Order } from '../../../../src/storage/library/search.ts';
 
 const NOW = new Date(2026, 10, 25, 12, 0).getTime();
 const DAY = 86_400_000;
@@ -57,7 +57,7 @@ describe('looking for a plan', () => {
   });
 });
 
-describe('the boards', () => {
+describe('the groups', () => {
   it('hold every plan once, in every order', () => {
     const day = fc.integer({ min: -400, max: 400 }).map((days) => NOW + days * DAY);
     const instant = fc.option(day.map((at) => new Date(at).toISOString()));
@@ -67,7 +67,7 @@ describe('the boards', () => {
     fc.assert(
       fc.property(summaries, fc.constantFrom(...(Object.keys(ORDERS) as Order[])), (some, order) => {
         const all = some.map((each, index) => summary({ ...each, id: `p${index}` }));
-        const shown = onBoards(all, order, NOW).flatMap((board) => board.summaries.map(({ id }) => id));
+        const shown = groupPlans(all, order, NOW).flatMap((group) => group.summaries.map(({ id }) => id));
         expect([...shown].sort()).toEqual(all.map(({ id }) => id).sort());
       }),
     );
@@ -82,11 +82,11 @@ describe('the boards', () => {
       summary({ id: 'later', start: at(-1), end: at(2) }),
       summary({ id: 'first', start: at(-2), end: at(1) }),
     ];
-    const boards = onBoards(summaries, 'due', NOW).map(({ title, summaries: some }) => [
+    const groups = groupPlans(summaries, 'due', NOW).map(({ title, summaries: some }) => [
       title,
       some.map(({ id }) => id),
     ]);
-    expect(boards).toEqual([
+    expect(groups).toEqual([
       ['Measuring now', ['first', 'later']],
       ['To be started', ['soon']],
       ['No date yet', ['none']],
@@ -119,11 +119,11 @@ describe('the boards', () => {
         visit: { ...visit, kit: { ...visit.kit, maximumHours: 168 } },
       }),
     ];
-    const boards = onBoards(summaries, 'due', NOW).map(({ title, summaries: some }) => [
+    const groups = groupPlans(summaries, 'due', NOW).map(({ title, summaries: some }) => [
       title,
       some.map(({ id }) => id),
     ]);
-    expect(boards).toEqual([
+    expect(groups).toEqual([
       ['Overdue', ['over']],
       ['Measuring now', ['first', 'long kit', 'second']],
       ['To the laboratory', ['sent late', 'sent']],
@@ -137,7 +137,7 @@ describe('the boards', () => {
       summary({ place: '9 B Street', id: 'b' }),
       summary({ place: '10 A Street', id: 'c' }),
     ];
-    expect(onBoards(summaries, 'house', NOW).map(({ title }) => title)).toEqual([
+    expect(groupPlans(summaries, 'house', NOW).map(({ title }) => title)).toEqual([
       '9 B Street',
       '10 A Street',
       'No address yet',
