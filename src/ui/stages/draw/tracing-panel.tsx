@@ -133,7 +133,7 @@ function PlaceByNumbers({ tracing }: { readonly tracing: Tracing }) {
           unit="°"
           least={-360}
           most={360}
-          onCommit={(turn) => changeTracing(turnedBy(tracing, (turn ?? 0) - tracing.turn, tracing.at))}
+          onCommit={(turn) => changeTracing(tracingRotated(tracing, (turn ?? 0) - tracing.turn, tracing.at))}
         />
         <LengthField
           label="Push it right by"
