@@ -1,0 +1,138 @@
+import { beforeEach, describe, expect, it } from 'vitest';
+import { createWallTool } from '../../../../src/editor/tools/wall-tool.ts';
+import { at, key, level, openRoom, press, sketch, state, steps } from '../../../helpers/tool-stage.ts';
+
+beforeEach(() => {
+  openRoom({ walls: [], objects: [], detectors: [] });
+  state().setTool({ kind: 'wall' });
+});
+const corners = () => state().chain.corners;
+
+it('sets corner after corner, and shows where the next one goes', () => {
+  const tool = createWallTool();
+  press(tool, at(0, 0));
+  tool.hover(at(3000, 0));
+  expect(sketch().nextCorner).toEqual([3000, 0]);
+  press(tool, at(4000, 0));
+  expect([corners(), level().walls, steps()]).toEqual([
+    [
+      [0, 0],
+      [4000, 0],
+    ],
+    [],
+    0,
+  ]);
+});
+
+it('closed onto its start makes the room in one undo step, and goes back to the select tool', () => {
+  const tool = createWallTool();
+  for (const [x, y] of [
+    [0, 0],
+    [4000, 0],
+    [4000, 3000],
+    [0, 3000],
+    [0, 0],
+  ] as const)
+    press(tool, at(x, y));
+  expect([level().walls.length, corners(), steps(), state().tool.kind]).toEqual([4, [], 1, 'select']);
+});
+
+it('with Shift stays chosen when the room is closed', () => {
+  const tool = createWallTool();
+  for (const [x, y] of [
+    [0, 0],
+    [4000, 0],
+    [4000, 3000],
+    [0, 3000],
+  ] as const)
+    press(tool, at(x, y));
+  press(tool, at(0, 0, { shift: true }));
+  expect([level().walls.length, state().tool.kind]).toEqual([4, 'wall']);
+});
+
+it('on Escape puts the walls that are drawn on the level', () => {
+  const tool = createWallTool();
+  press(tool, at(0, 0));
+  press(tool, at(4000, 0));
+  expect(tool.cancel()).toBe(true);
+  expect([level().walls.length, corners()]).toEqual([1, []]);
+  expect(tool.cancel()).toBe(false);
+});
+
+it('keeps its corners when a second finger comes down', () => {
+  const tool = createWallTool();
+  press(tool, at(0, 0));
+  tool.down(at(4000, 0));
+  tool.interrupt?.();
+  expect(corners()).toEqual([[0, 0]]);
+});
+
+it('puts the walls on the level when another tool is chosen', () => {
+  const tool = createWallTool();
+  press(tool, at(0, 0));
+  press(tool, at(4000, 0));
+  state().setTool({ kind: 'select' });
+  tool.leave?.();
+  expect(level().walls.length).toBe(1);
+});
+
+describe('the keyboard', () => {
+  it('opens the length field by a digit once a corner is set, not before', () => {
+    const tool = createWallTool();
+    expect(tool.key?.(key('3'))).toBe(false);
+    press(tool, at(0, 0));
+    expect([tool.key?.(key('3')), sketch().typed]).toEqual([true, '3']);
+  });
+
+  it('makes the wall as long as was typed, in the direction of the pointer', () => {
+    const tool = createWallTool();
+    press(tool, at(0, 0));
+    tool.hover(at(1000, 0));
+    expect([tool.typedLength?.('2.5 m'), corners()]).toEqual([
+      '',
+      [
+        [0, 0],
+        [2500, 0],
+      ],
+    ]);
+  });
+
+  it('makes it in the direction of an arrow key', () => {
+    const tool = createWallTool();
+    press(tool, at(0, 0));
+    tool.key?.(key('ArrowDown'));
+    expect([tool.typedLength?.('2 m'), corners()]).toEqual([
+      '',
+      [
+        [0, 0],
+        [0, 2000],
+      ],
+    ]);
+  });
+
+  it('refuses no length and no direction in words', () => {
+    const tool = createWallTool();
+    press(tool, at(0, 0));
+    expect(tool.typedLength?.('0')).toMatch(/more than 0/);
+    expect(tool.typedLength?.('2 m')).toMatch(/direction/);
+    expect(corners()).toEqual([[0, 0]]);
+  });
+
+  it('takes the last corner back by Backspace', () => {
+    const tool = createWallTool();
+    press(tool, at(0, 0));
+    press(tool, at(4000, 0));
+    expect([tool.key?.(key('Backspace')), corners()]).toEqual([true, [[0, 0]]]);
+  });
+
+  it('closes straight by C', () => {
+    const tool = createWallTool();
+    for (const [x, y] of [
+      [0, 0],
+      [4000, 0],
+      [4000, 3000],
+    ] as const)
+      press(tool, at(x, y));
+    expect([tool.key?.(key('c')), level().walls.length, state().tool.kind]).toEqual([true, 3, 'select']);
+  });
+});
