@@ -13,7 +13,7 @@ import { animateMovedDetectors } from './overlay/move-animation.ts';
 import { OVERLAY } from './overlay/overlay.ts';
 import { clearSketch, useSketch } from './overlay/sketch.ts';
 import { GROUND } from './stage/ground.ts';
-import { createSheetStage } from './stage/sheet-stage.ts';
+import { SheetStage } from './stage/sheet-stage.ts';
 import { useTracingImages } from './stage/tracing-images.ts';
 import { exposeForTests } from './test-hook.ts';
 import { setActiveTool } from './tools/active-tool.ts';
@@ -84,7 +84,7 @@ const STORES = [useAppStore, useSketch, useShown, useMenu, useTracingImages, use
 function useSheetStage(container: React.RefObject<HTMLDivElement | null>): void {
   useEffect(() => {
     if (!container.current) return;
-    const stage = createSheetStage(container.current, { ground: GROUND, overlay: OVERLAY });
+    const stage = new SheetStage(container.current, { ground: GROUND, overlay: OVERLAY });
     const stops = STORES.map((store) => store.subscribe(stage.wake));
     stage.wake();
     return () => {

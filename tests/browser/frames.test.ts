@@ -168,7 +168,7 @@ describe('the sheet, painted', () => {
     { machine: 'quick', workMs: 0 },
     { machine: 'slow', workMs: 2 },
   ])(
-    'under a dragged detector on a $machine machine paints the hand’s layer once a move, and nothing of the ground',
+    'under a dragged detector on a $machine machine paints the overlay once a move, and nothing of the ground',
     async ({ workMs }) => {
       const [one] = level.detectors;
       if (!one) throw new Error('no detector');

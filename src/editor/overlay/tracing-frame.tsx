@@ -38,7 +38,7 @@ export default function TracingFrame() {
   const follow = () => {
     const { current } = frame;
     if (!current) return;
-    // The library draws nothing by itself: `createSheetStage` switched that off.
+    // The library draws nothing by itself: `SheetStage` switched that off.
     current.getLayer()?.batchDraw();
     useAppStore.getState().setDraft(withPulled(tracing, current));
   };
