@@ -40,11 +40,11 @@ export function checkDistances(
     check: subjectCheck(rule, subject, measured, detector, tapeTolerance),
   }));
   const shown = new Set(nearestAndNotClear(rows.map(({ check }) => check)));
-  const judged = rows
+  const reported = rows
     .filter(({ check }) => shown.has(check))
     .sort((a, b) => compareByMargin(a.check, b.check))
     .map(({ check, subject }) => ({ ...check, witness: witnessTo(subject.body, detector, detector.at) }));
-  const found = [...judged, ...notMeasured(plan, model, detector, rule)];
+  const found = [...reported, ...notMeasured(plan, model, detector, rule)];
   return found.length > 0 ? found : checkAbsent(model, rule);
 }
 
@@ -66,11 +66,11 @@ function addNearest(
     const measured = measureSubject(rule, subject, detector, x, y);
     if (measured === null) continue;
     const key = subject.stream ? `${subject.id} stream` : subject.id;
-    const known = nearest.get(key);
+    const existing = nearest.get(key);
     if (
-      !known ||
-      measured < known.measured ||
-      (measured === known.measured && isNearer(subject, known.subject, x, y))
+      !existing ||
+      measured < existing.measured ||
+      (measured === existing.measured && isNearer(subject, existing.subject, x, y))
     ) {
       nearest.set(key, { subject, measured });
     }

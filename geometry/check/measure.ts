@@ -16,11 +16,11 @@ export function measureSubject(rule: EffectiveRule, subject: Subject, probe: Cyl
   const inPlan = Math.max(0, bodyDistance(subject.body, x, y) - probe.radius);
   if (rule.measured !== 'space') return inPlan;
   const height = heightBetween(subject, probe);
-  if (height !== null && inPlan === 0 && isCarried(rule, subject, probe, x, y)) return null;
+  if (height !== null && inPlan === 0 && isSupported(rule, subject, probe, x, y)) return null;
   return height === null ? null : Math.hypot(inPlan, height);
 }
 
-function isCarried(rule: EffectiveRule, subject: Subject, probe: Cylinder, x: Mm, y: Mm): boolean {
+function isSupported(rule: EffectiveRule, subject: Subject, probe: Cylinder, x: Mm, y: Mm): boolean {
   const depth = supportedDepth(rule, subject, probe);
   return depth !== null && -signedBodyDistance(subject.body, x, y) >= depth - ROUNDING;
 }

@@ -62,23 +62,23 @@ const LEVEL_EXTRAS = ['livingAnswered', 'lookedFor', 'lookedForBy'] as const;
  * identical to those in `before`, which was valid: fast enough for each frame of a drag.
  */
 export function checkedPlan(before: Plan, after: Plan): EditResult {
-  const reason = sectionTrouble(before, after) ?? levelsTrouble(before, after);
+  const reason = sectionProblem(before, after) ?? levelsProblem(before, after);
   return reason === null ? { ok: true, plan: after } : { ok: false, reason };
 }
 
-function sectionTrouble(before: Plan, after: Plan): string | null {
+function sectionProblem(before: Plan, after: Plan): string | null {
   const unit = after.display.length;
   for (const key of SECTIONS) {
     if (before[key] === after[key]) continue;
     // An optional section may disappear.
     if (after[key] === undefined) continue;
-    const trouble = structureProblem(PlanSchema.entries[key], after[key], `The ${key}`);
-    if (trouble) return trouble;
+    const problem = structureProblem(PlanSchema.entries[key], after[key], `The ${key}`);
+    if (problem) return problem;
   }
   const changed = (key: (typeof SECTIONS)[number]) => before[key] !== after[key];
   return (
     (changed('site') ? said('The site', zoneFlaws(after.site.timeZone)) : null) ??
-    (changed('protocol') ? protocolTrouble(after.protocol, unit) : null) ??
+    (changed('protocol') ? protocolProblem(after.protocol, unit) : null) ??
     (changed('kit') ? said('The kit', kitFlaws(after.kit)) : null) ??
     (changed('visit') ? said('The visit', visitFlaws(after.visit)) : null) ??
     (changed('conditions')
@@ -87,26 +87,26 @@ function sectionTrouble(before: Plan, after: Plan): string | null {
           after.conditions.flatMap(({ at }) => instantFlaws(at, 'at')),
         )
       : null) ??
-    (changed('readings') ? readingsTrouble(after) : null) ??
-    (RECORD_SECTIONS.some(changed) ? jobTrouble(after) : null)
+    (changed('readings') ? readingsProblem(after) : null) ??
+    (RECORD_SECTIONS.some(changed) ? recordsProblem(after) : null)
   );
 }
 
-function protocolTrouble(protocol: Protocol, unit: LengthUnit): string | null {
+function protocolProblem(protocol: Protocol, unit: LengthUnit): string | null {
   const { profile, overrides } = protocol;
   const unknown = said('The protocol', profileFlaws(protocol));
   const flaws = () => overrides.flatMap((one, index) => overrideFlaws(one, overrides.slice(0, index), profile, unit));
   return unknown ?? said('An override', flaws());
 }
 
-function levelsTrouble(before: Plan, after: Plan): string | null {
+function levelsProblem(before: Plan, after: Plan): string | null {
   if (before.levels === after.levels) return null;
   const unit = after.display.length;
   const old = new Map(before.levels.map((level) => [level.id, level]));
   for (const level of after.levels) {
     const was = old.get(level.id);
-    const trouble = level === was ? null : levelTrouble(was, level, unit);
-    if (trouble) return trouble;
+    const problem = level === was ? null : levelProblem(was, level, unit);
+    if (problem) return problem;
   }
   const ids = identifiedItems(after);
   const same = identifiedItems(before);
@@ -115,37 +115,37 @@ function levelsTrouble(before: Plan, after: Plan): string | null {
   const twice = ids.find(({ id }) => seen.size === seen.add(id).size);
   return twice
     ? `The id ${quoted(twice.id)} belongs to something else already.`
-    : (readingsTrouble(after) ?? jobTrouble(after));
+    : (readingsProblem(after) ?? recordsProblem(after));
 }
 
 const isExtra = (key: string): boolean => LEVEL_EXTRAS.some((each) => each === key);
 
-function levelTrouble(was: Level | undefined, level: Level, unit: LengthUnit): string | null {
+function levelProblem(was: Level | undefined, level: Level, unit: LengthUnit): string | null {
   for (const key of ['id', ...LEVEL_KEYS, ...LEVEL_EXTRAS] as const) {
     // An optional key may disappear.
     if (was?.[key] === level[key] || (isExtra(key) && level[key] === undefined)) continue;
-    const trouble = structureProblem(LevelSchema.entries[key], level[key], 'The level', [key]);
-    if (trouble) return trouble;
+    const problem = structureProblem(LevelSchema.entries[key], level[key], 'The level', [key]);
+    if (problem) return problem;
   }
   if (was?.lookedForBy !== level.lookedForBy) {
     const flaws = (level.lookedForBy ?? []).flatMap(({ at }) => instantFlaws(at, 'at'));
-    const trouble = said('An answer of the walk round', flaws);
-    if (trouble) return trouble;
+    const problem = said('An answer of the walk round', flaws);
+    if (problem) return problem;
   }
   if (level.tracing && level.tracing !== was?.tracing) {
-    const trouble = structureProblem(
+    const problem = structureProblem(
       TracingSchema,
       forValidation(level.tracing, was?.tracing),
       'The picture under the level',
     );
-    if (trouble) return trouble;
+    if (problem) return problem;
   }
   for (const kind of ITEM_KINDS) {
-    const kept = new Set<Item>(was ? itemsOf(was, kind) : []);
+    const unchanged = new Set<Item>(was ? itemsOf(was, kind) : []);
     for (const item of itemsOf<ItemKind>(level, kind)) {
-      if (kept.has(item)) continue;
-      const trouble = structureProblem(ITEM_SCHEMA[kind], item, itemName(kind, item)) ?? itemTrouble(kind, item, unit);
-      if (trouble) return trouble;
+      if (unchanged.has(item)) continue;
+      const problem = structureProblem(ITEM_SCHEMA[kind], item, itemName(kind, item)) ?? itemProblem(kind, item, unit);
+      if (problem) return problem;
     }
   }
   return openingsProblem(was, level, unit);
@@ -157,7 +157,7 @@ function forValidation(tracing: Tracing, was: Tracing | undefined): Tracing {
 }
 const SHORT_PICTURE = 'data:image/png;base64,AAAA';
 
-function itemTrouble(kind: ItemKind, item: Item, unit: LengthUnit): string | null {
+function itemProblem(kind: ItemKind, item: Item, unit: LengthUnit): string | null {
   const flaws = [
     ...('bottom' in item ? heightFlaws(item, unit) : []),
     ...('shape' in item ? shapeFlaws(item.shape) : []),
@@ -168,26 +168,26 @@ function itemTrouble(kind: ItemKind, item: Item, unit: LengthUnit): string | nul
 /** Openings that changed, and those whose wall changed. */
 function openingsProblem(was: Level | undefined, level: Level, unit: LengthUnit): string | null {
   if (was && was.walls === level.walls && was.openings === level.openings) return null;
-  const kept = new Set<unknown>(was ? [...was.walls, ...was.openings] : []);
+  const unchanged = new Set<unknown>(was ? [...was.walls, ...was.openings] : []);
   const walls = new Map(level.walls.map((wall) => [wall.id, wall]));
   for (const opening of level.openings as readonly Opening[]) {
     const wall = walls.get(opening.wall);
     const name = itemName('opening', opening);
     if (!wall) return `${name} has lost its wall. Put it on a wall of this level.`;
-    if (kept.has(opening) && kept.has(wall)) continue;
-    const trouble = said(name, openingFlaws(opening, wall, unit));
-    if (trouble) return trouble;
+    if (unchanged.has(opening) && unchanged.has(wall)) continue;
+    const problem = said(name, openingFlaws(opening, wall, unit));
+    if (problem) return problem;
   }
   return null;
 }
 
-function readingsTrouble(plan: Plan): string | null {
-  const known = detectorIds(plan);
-  const lost = plan.readings.find(({ detector }) => !known.has(detector));
+function readingsProblem(plan: Plan): string | null {
+  const ids = detectorIds(plan);
+  const lost = plan.readings.find(({ detector }) => !ids.has(detector));
   return lost ? `A reading belongs to the detector ${quoted(lost.detector)}, which is not in the plan.` : null;
 }
 
-function jobTrouble(plan: Plan): string | null {
+function recordsProblem(plan: Plan): string | null {
   const [first] = recordFlaws(plan, detectorIds(plan));
   return first ? said(describePath(plan, first.at).item, [first.flaw]) : null;
 }

@@ -31,8 +31,8 @@ export function joinsOf(lines: readonly CenterLine[]): { joins: CenterLine[]; no
   const joins: CenterLine[] = [];
   const reported: Notice[] = [];
   const { ends, index } = surveyEnds(lines);
-  const crowded = ends.filter(({ misses }) => misses.length > HUB_THRESHOLD);
-  joins.push(...joinsToHubs(crowded, lines, index));
+  const hubEnds = ends.filter(({ misses }) => misses.length > HUB_THRESHOLD);
+  joins.push(...joinsToHubs(hubEnds, lines, index));
   for (const { misses, crossed, isLoose, line, end } of ends) {
     if (misses.length > HUB_THRESHOLD) continue;
     for (const miss of misses) {
@@ -51,9 +51,9 @@ export function joinsOf(lines: readonly CenterLine[]): { joins: CenterLine[]; no
 }
 
 /** Connects every wall within an inch of a hub to the hub. This replaces the pairwise connections. */
-function joinsToHubs(crowded: readonly SurveyedEnd[], lines: readonly CenterLine[], index: Flatbush): CenterLine[] {
+function joinsToHubs(hubEnds: readonly SurveyedEnd[], lines: readonly CenterLine[], index: Flatbush): CenterLine[] {
   const hubs: XY[] = [];
-  for (const { end } of crowded) if (!hubs.some((hub) => distance(hub, end) <= SNAP_DISTANCE)) hubs.push(end);
+  for (const { end } of hubEnds) if (!hubs.some((hub) => distance(hub, end) <= SNAP_DISTANCE)) hubs.push(end);
   return hubs.flatMap((hub) => {
     const near = index.search(hub[0] - CROSSING, hub[1] - CROSSING, hub[0] + CROSSING, hub[1] + CROSSING);
     return near.flatMap((i): CenterLine[] => {

@@ -48,8 +48,8 @@ const cache = new WeakMap<Plan['protocol'], readonly EffectiveRule[]>();
  * the profile exists.
  */
 export function effectiveRules(protocol: Plan['protocol']): readonly EffectiveRule[] {
-  const known = cache.get(protocol);
-  if (known) return known;
+  const cached = cache.get(protocol);
+  if (cached) return cached;
   const profile = profileOf(protocol);
   const rules = profile.rules.map((rule): EffectiveRule => {
     const override = protocol.overrides.find((one) => one.rule === rule.id);

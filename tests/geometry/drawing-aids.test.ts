@@ -37,7 +37,7 @@ describe('what a detector is set upon', () => {
   });
 });
 
-describe('turnAlongFace', () => {
+describe('angleAlongFace', () => {
   it.each([
     {
       name: 'a level wall',

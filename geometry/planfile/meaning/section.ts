@@ -104,8 +104,8 @@ export function profileFlaws({ profile }: Protocol): readonly Flaw[] {
 
 /** Returns whether a rule named under a key of a level does not exist; `path` leads from the level to the name. */
 export function ruleFlaws(rule: string, path: Flaw['path']): readonly Flaw[] {
-  const known: readonly string[] = RULE_IDS;
-  if (known.includes(rule)) return [];
+  const ruleIds: readonly string[] = RULE_IDS;
+  if (ruleIds.includes(rule)) return [];
   const statement = `names the rule ${quoted(rule)} under "${path[0]}"; there is no such rule.`;
   return [{ path, found: quoted(rule), expected: 'the id of a rule', statement }];
 }
@@ -126,8 +126,8 @@ export function overrideFlaws(
   const flaw = (statement: string, expected: string): readonly Flaw[] => [
     { path: ['rule'], found: name, expected, statement },
   ];
-  const known: readonly string[] = RULE_IDS;
-  if (!known.includes(rule)) return flaw(`names the rule ${name}, which does not exist.`, 'the id of a rule');
+  const ruleIds: readonly string[] = RULE_IDS;
+  if (!ruleIds.includes(rule)) return flaw(`names the rule ${name}, which does not exist.`, 'the id of a rule');
   const row = profileById(profileId)?.rules.find(({ id }) => id === rule);
   if (!row)
     return flaw(`names the rule ${name}, which the profile does not have. Take it out.`, 'a rule of the profile');

@@ -1,12 +1,12 @@
 import type { Step } from '../problem.ts';
 
 /** Where JSON text has a syntax error, what was found there and what was expected. */
-export interface JsonError {
+interface JsonError {
   readonly at: number;
   readonly found: string;
   readonly expected: string;
 }
-export type JsonScan =
+type JsonScan =
   | { readonly ok: true; readonly duplicateKeys: readonly (readonly Step[])[] }
   | ({ readonly ok: false } & JsonError);
 
@@ -23,7 +23,7 @@ const ESCAPE = /\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4})/y;
  * some have no position.
  * Accepts exactly what `JSON.parse` accepts, to a depth of 200.
  */
-export function scanJson(text: string): JsonScan {
+function scanJson(text: string): JsonScan {
   const scanner = new Scanner(text);
   try {
     scanner.document();

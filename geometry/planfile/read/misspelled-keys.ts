@@ -10,8 +10,8 @@ import { describePath } from './describe-path.ts';
  * preserved.
  */
 export function misspelledKeyProblems(file: unknown): readonly PlanProblem[] {
-  return unknownKeys(PlanSchema, file).flatMap(({ path, key, known }) => {
-    const meant = known.find((one) => isMisspelling(key, one));
+  return unknownKeys(PlanSchema, file).flatMap(({ path, key, expected }) => {
+    const meant = expected.find((one) => isMisspelling(key, one));
     return meant === undefined ? [] : [misspelledKeyProblem(file, path, key, meant)];
   });
 }
@@ -27,8 +27,8 @@ function misspelledKeyProblem(file: unknown, path: readonly Step[], key: string,
 }
 
 /** Returns whether two keys are equal but for case and at most one replaced, added or missing letter. */
-function isMisspelling(key: string, known: string): boolean {
-  const [a, b] = [key.toLowerCase(), known.toLowerCase()];
+function isMisspelling(key: string, expected: string): boolean {
+  const [a, b] = [key.toLowerCase(), expected.toLowerCase()];
   const [short, long] = a.length <= b.length ? [a, b] : [b, a];
   if (long.length - short.length > 1) return false;
   let same = 0;

@@ -54,9 +54,9 @@ function filled(node: Node, value: unknown): unknown {
   const { item, entries } = node;
   if (item && Array.isArray(value)) return value.map((each) => filled(item, each));
   if (!entries || !isRecord(value)) return value;
-  const known = (key: string) => (Object.hasOwn(entries, key) ? entries[key] : undefined);
+  const entryOf = (key: string) => (Object.hasOwn(entries, key) ? entries[key] : undefined);
   const present = Object.entries(value).map(([key, each]) => {
-    const entry = known(key);
+    const entry = entryOf(key);
     return [key, entry ? filled(entry, each) : each] as const;
   });
   const added = Object.entries(entries)
@@ -71,7 +71,7 @@ export interface UnknownKey {
   readonly path: Path;
   readonly key: string;
   /** The keys that the schema defines for this object. */
-  readonly known: readonly string[];
+  readonly expected: readonly string[];
 }
 
 /** Returns every key that the schema does not define, in file order. The values of unknown keys are not searched. */
@@ -81,11 +81,11 @@ export function unknownKeys(schema: v.GenericSchema, value: unknown): readonly U
     const { item, entries } = unwrapped(wrapping);
     if (item && Array.isArray(here)) for (const [index, each] of here.entries()) visit(item, each, [...path, index]);
     if (!entries || !isRecord(here)) return;
-    const known = Object.keys(entries);
+    const expected = Object.keys(entries);
     for (const [key, each] of Object.entries(here)) {
       const entry = Object.hasOwn(entries, key) ? entries[key] : undefined;
       if (entry) visit(entry, each, [...path, key]);
-      else found.push({ path, key, known });
+      else found.push({ path, key, expected });
     }
   };
   visit(nodeOf(schema), value, []);

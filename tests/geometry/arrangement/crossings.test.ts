@@ -6,7 +6,7 @@ type Piece =
   | { readonly line: readonly [x0: number, y0: number, x1: number, y1: number] }
   | { readonly arc: readonly [cx: number, cy: number, radius: number, startDegrees: number, sweepDegrees: number] };
 
-/** Where each of two pieces is cut, as shares of its length to 9 digits, in order. */
+/** Returns the cuts of each of two pieces, as sorted fractions of its length with 9 digits. */
 function cuts(...pieces: readonly [Piece, Piece]): [number[], number[]] {
   const flat = new Pieces(2);
   for (const piece of pieces) {

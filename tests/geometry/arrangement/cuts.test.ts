@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Cuts } from '../../../geometry/arrangement/cuts.ts';
 
-/** What was put in, piece by piece, as it can be read. */
+/** Returns the cuts as they are read back, per piece. */
 function read(cuts: Cuts, pieces: number): number[][] {
   return Array.from({ length: pieces }, (_, i) => {
     const own: number[] = [];
@@ -18,7 +18,7 @@ describe('cuts of pieces', () => {
     fc.assert(
       fc.property(lists, (wanted) => {
         cuts.clear();
-        // Round after round, as pieces are cut: not piece by piece.
+        // In rounds over all pieces, not piece by piece.
         for (let round = 0; round < 40; round++) {
           wanted.forEach((own, piece) => {
             const parameter = own[round];

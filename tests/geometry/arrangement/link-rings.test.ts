@@ -7,7 +7,7 @@ import { arcRingsContain, edgeEnds } from '../../../geometry/region/nearest.ts';
 import type { LevelRegion } from '../../../geometry/region/types.ts';
 import { fixturePlan } from '../../helpers/fixtures.ts';
 
-/** The widest gap between an edge's end and the start of the next, mm. */
+/** Returns the widest gap between an edge's end and the start of the next, mm. */
 function widestGap(rings: readonly ArcRing[]): number {
   return Math.max(
     0,
@@ -33,7 +33,8 @@ describe('the outline of a region', () => {
   it('closes where a wall without thickness meets an inner corner', () => {
     const [room] = regionOf('thin-wall-at-inner-corner').rooms;
     expect(widestGap(room?.rings ?? [])).toBeLessThan(1e-3);
-    // In the drawing's own measure, the corner at 0, 0; outside walls keep 304.8 + 50.8 − 0.1 = 355.5 beyond their faces.
+    // In coordinates of the drawing, with the corner at 0, 0; zones of outside walls end 304.8 + 50.8 − 0.1 = 355.5
+    // from their faces.
     const at = (x: number, y: number): XY => [12345.678 + x, 777.7 + y];
     const holds = (p: XY) => arcRingsContain(room?.rings ?? [], p);
     expect([at(1000, 1000), at(-2500, 2000), at(3000, -1500), at(357, -1000)].map(holds)).toEqual([
@@ -54,7 +55,8 @@ describe('the outline of a region', () => {
     const [room] = regionOf('thin-stub').rooms;
     expect(widestGap(room?.rings ?? [])).toBeLessThan(1e-3);
     expect(room?.rings.length).toBe(1);
-    // 355.5 off the faces of the walls, which are at 100: all that the stub keeps off, 152.3 from its end at 200, lies in that.
+    // 355.5 from the faces of the walls, which are at 100: the zone of the stub, 152.3 from its end at 200, is inside
+    // that.
     const holds = (p: XY) => arcRingsContain(room?.rings ?? [], p);
     const free: XY[] = [
       [2000, 456],

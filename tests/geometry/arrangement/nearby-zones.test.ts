@@ -16,7 +16,7 @@ const box = fc.record({ x: place, y: place, width: size, height: size }).map(
     [x, y + height],
   ],
 );
-/** A room that stands on one corner. */
+/** A room rotated to stand on one corner. */
 const diamond = fc.record({ x: place, y: place, half: size }).map(
   ({ x, y, half }): Ring => [
     [x, y - half],

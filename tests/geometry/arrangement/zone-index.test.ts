@@ -13,7 +13,7 @@ import { ringBody } from '../../../geometry/plane/body.ts';
 import { ringsContain } from '../../../geometry/plane/ring.ts';
 import { Dice } from '../../helpers/random-level/dice.ts';
 
-/** Bars of 100 by 4000 mm that lead from one point all the way round, and the ring about that point, each growZone by so much. */
+/** Bars of 100 by 4000 mm in all directions from one point, and the ring around that point, as zones. */
 function star(count: number, grow: number): GrownZone[] {
   const bars = Array.from({ length: count - 1 }, (_, i) => {
     const angle = (2 * Math.PI * (i + 0.3)) / count;
@@ -25,7 +25,7 @@ function star(count: number, grow: number): GrownZone[] {
 }
 
 function outlineOf(zones: readonly GrownZone[]): { rings: number; area: number } {
-  // What is free lies outside: turned, the rings hold the zones.
+  // The free area is outside: reversed, the rings contain the zones.
   const rings = linkRings(freeBoundary(zones, EVERYWHERE)).map(reversedRing);
   return { rings: rings.length, area: ringsArea(rings) };
 }
@@ -36,13 +36,13 @@ describe('very many zones about one point', () => {
     const count = 1500;
     freeBoundary(star(count, grow), EVERYWHERE, scratch);
     const pieces = scratch.pieces.length / STRIDE;
-    // Each by each would be more than a thousand for every wall.
+    // All pairs would be more than a thousand per wall.
     expect(scratch.cuts.end(pieces - 1)).toBeLessThan(100 * count);
   });
 
   it.each([0, 150])('growZone by %d have the outline that few have', (grow) => {
     const few = star(INDEX_THRESHOLD, grow);
-    // One more, twice: the long list is looked up another way.
+    // One more, twice: the longer list uses the index.
     const many = [...few, few[0] as GrownZone];
     const [one, other] = [outlineOf(few), outlineOf(many)];
     expect(other.rings).toBe(one.rings);

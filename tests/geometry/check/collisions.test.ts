@@ -39,7 +39,7 @@ const detector = (x: number, y: number, base = 762): Detector => ({
 const plan = { ...emptyPlan(), levels: [level] };
 const told = (each: Detector) => describeCollision(level, each, checkDetector(plan, buildLevel(level), each));
 
-describe('thingsEntered', () => {
+describe('collisionsOf', () => {
   it.each([
     { name: 'within the washer, lower than its top', at: detector(4000, 3000), found: ['f1'] },
     { name: 'on top of it', at: detector(4000, 3000, 965), found: [] },
@@ -58,7 +58,7 @@ describe('thingsEntered', () => {
   });
 });
 
-describe('describeEntered', () => {
+describe('describeCollision', () => {
   it('has nothing to add: a check blocks every thing that the detector stands in', () => {
     const inside = detector(6000, 3000);
     const report = checkDetector(plan, buildLevel(level), inside);

@@ -8,7 +8,7 @@ import { holdingPlan, houseLevel } from '../../helpers/holding-plan.ts';
 const upper: Level = houseLevel('L2', 'B', { name: 'Main floor', order: 1, ground: 'none', living: 'lived-in' });
 const lower = (change: Partial<Level> = {}) => houseLevel('L1', 'A', { living: 'no', ...change });
 
-/** The row of the level's own rule for the first detector of a level. */
+/** Returns the row of the rule `level` for the first detector of a level. */
 function levelRow(plan: Plan, level: Level): Check | undefined {
   const [detector] = level.detectors;
   if (!detector) throw new Error('the level has no detector');

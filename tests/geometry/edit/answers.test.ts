@@ -38,7 +38,7 @@ describe('withNoneHere(plan, levelId, rule, look)', () => {
   });
 });
 
-describe('withAnswersWithdrawn(plan, levelId, rules)', () => {
+describe('withoutNoneHere(plan, levelId, rules)', () => {
   it('takes an answer out with who gave it; the last one takes the keys along', () => {
     const before = emptyPlan();
     const two = withNoneHere(withNoneHere(before, 'L1', 'heat', LOOK), 'L1', 'sump', LOOK);

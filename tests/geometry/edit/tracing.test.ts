@@ -43,7 +43,7 @@ const placed = fc
   })
   .map((where): Tracing => ({ ...PICTURE, ...where }));
 
-describe('scaledTo(picture, a, b, length)', () => {
+describe('tracingScaled(picture, a, b, length)', () => {
   it('makes the line between two of its pixels as long as it is said to be, and leaves the first where it is', () => {
     fc.assert(
       fc.property(placed, pixel, pixel, fc.integer({ min: 100, max: 30_000 }), (picture, p, q, length) => {
@@ -82,7 +82,7 @@ describe('straightened(picture, a, b)', () => {
   });
 });
 
-describe('turnedBy(picture, angle, about)', () => {
+describe('tracingRotated(picture, angle, about)', () => {
   it('leaves the point that it turns about where it is, and a whole turn changes nothing', () => {
     fc.assert(
       fc.property(placed, pixel, fc.integer({ min: -720, max: 720 }), (picture, p, by) => {
@@ -98,7 +98,7 @@ describe('turnedBy(picture, angle, about)', () => {
   });
 });
 
-describe('laidOver(extent, middle, width, height)', () => {
+describe('newTracingPlace(extent, middle, width, height)', () => {
   it('covers what is drawn, by the middle, in its own proportions', () => {
     const extent = { minX: 0, minY: 0, maxX: 9000, maxY: 3000 };
     const { at, scale } = newTracingPlace(extent, [0, 0], 800, 600);

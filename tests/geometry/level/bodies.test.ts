@@ -9,7 +9,7 @@ import { fixtureLevel } from '../../helpers/fixtures.ts';
 
 const round = (value: number) => Math.round(value * 1000) / 1000 + 0;
 
-/** Corners to a thousandth of a mm, sorted. */
+/** Corners rounded to 0.001 mm, sorted. */
 function sorted(points: readonly XY[]): XY[] {
   return points.map(([x, y]): XY => [round(x), round(y)]).sort((a, b) => a[0] - b[0] || a[1] - b[1]);
 }
@@ -179,7 +179,8 @@ describe('a joint of two walls', () => {
   });
 
   it.each(['a', 'z'])('that a wall holds is none, whichever of two equal walls there comes first (%s)', (id) => {
-    // The joint with the wall on the right reaches down to y = 4150: past the end of the short one, within the long one.
+    // The joint with the wall on the right extends down to y = 4150: past the end of the short one, within the long
+    // one.
     const inside = { thickness: 300, side: 'inside' } as const;
     const walls = [
       wall('m', [0, 0], [0, 8000], inside),
@@ -233,7 +234,7 @@ describe('a thick wall that goes on as a thin one', () => {
           wall('thin', [0, 0], to, { thickness: 100 }),
         ];
         const { pieces } = buildLevel(drawn(walls));
-        // Both faces of the thick wall, a hair before the joint and a hair inside the face.
+        // Both faces of the thick wall, just before the joint and just inside the face.
         for (const p of [
           [-0.1, 149.9],
           [-0.1, -149.9],
@@ -253,28 +254,29 @@ describe('two walls that fold back on each other', () => {
     const folded = [wall('a', [0, 0], [2, 0]), wall('b', [0, 0], [2, 0.018])];
     const third = wall('third', [0, 0], [2, 0.009], { thickness: 60 });
     for (const walls of [folded, [...folded, third]]) {
-      // The joint reaches ten half-thicknesses behind the corner: 1000.
+      // The joint extends ten half-thicknesses behind the corner: 1000.
       const built = buildLevel(drawn(walls)).joints;
       expect(built.some(({ body }) => bodyDistance(ringBody(body), -900, 0) === 0)).toBe(true);
     }
   });
 
   it('have none where pieces lead their ends to each other, within a touch of one line', () => {
-    // "b" is led on to (0, -0.0077), where "c" is, and "a" back to (-4.5, 0), where "b" ends: two pieces between the same two points.
+    // "b" is extended to (0, -0.0077), where "c" is, and "a" back to (-4.5, 0), where "b" ends: two pieces between the
+    // same two points.
     const walls = [
       wall('a', [0, 0], [4000, 0], { thickness: 150 }),
       wall('b', [-4.5, 0], [-230, 0.386], { thickness: 90 }),
       wall('c', [0, 0], [0, 3000], { thickness: 150 }),
     ];
     const corners = buildLevel(drawn(walls)).joints.flatMap(({ body }) => body);
-    // The corner of "a" and "c": 75√2. A joint of the two pieces would reach 750.
+    // The corner of "a" and "c": 75√2. A joint of the two pieces would extend to 750.
     expect(Math.max(...corners.map(([x, y]) => Math.hypot(x, y)))).toBeCloseTo(75 * Math.SQRT2, 0);
   });
 });
 
 describe('two row houses whose walls part by a hair', () => {
   it('keep the wall outside to where they part, also where a third wall crosses just behind', () => {
-    // The wedge outdoors between the two opens from (0, 0): 20 mm on 10 m.
+    // The outdoor wedge between the two opens from (0, 0): 20 mm over 10 m.
     const corners: XY[][] = [
       [
         [-5000, 0],
@@ -302,7 +304,7 @@ describe('two row houses whose walls part by a hair', () => {
       );
       return Math.min(...outside.map(({ body }) => bodyDistance(ringBody(body), -1000, 1000)));
     });
-    // To the corner of the body where the walls part, (0, 50).
+    // To the corner of the body where the walls diverge, (0, 50).
     expect(gaps.map((gap) => gap - Math.hypot(1000, 950))).toEqual([expect.closeTo(0, 6), expect.closeTo(0, 6)]);
   });
 });

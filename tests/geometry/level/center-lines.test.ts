@@ -6,11 +6,11 @@ import type { Notice } from '../../../geometry/level/types.ts';
 import type { Wall, XY } from '../../../geometry/plan/model.ts';
 import { drawn, loop, rectangle, wall } from '../../helpers/drawn.ts';
 
-/** The pieces that join ends to what they nearly meet: id of the wall that runs on, and where from and to, in the order of the page. */
+/** Returns the pieces that join ends to what they nearly meet: id of the wall, and its ends sorted by x, then y. */
 function joins(walls: readonly Wall[]): [string, XY, XY][] {
   const { lines } = joinedCenterLines(walls);
   for (const { id, from, to } of walls) {
-    // What is drawn stays as it is drawn.
+    // Drawn walls are unchanged.
     const own = lines.find(({ wall }) => wall.id === id);
     expect(JSON.stringify([own?.a, own?.b].sort())).toBe(JSON.stringify([from, to].sort()));
   }
@@ -63,7 +63,7 @@ describe('wall ends', () => {
   });
 
   it('that stop short of a wall run on to it, along their own line', () => {
-    // Oblique: from (0, −3000) towards (4000, 1000), at 45°; the wall lies at y = 0, 8 mm down the page.
+    // Oblique: from (0, −3000) towards (4000, 1000), at 45°; the wall is at y = 0, 8 mm down the page.
     const walls = [wall('bar', [0, 0], [6000, 0]), wall('p', [0, -3000], [2992, -8])];
     expect(joins(walls)).toEqual([['p', [2992, -8], [3000, 0]]]);
     expect(notices(walls)).toEqual([{ kind: 'gap-closed', ids: ['bar', 'p'] }]);
@@ -104,7 +104,7 @@ describe('wall ends', () => {
       wall('w', [0, 3006], [0, -7]),
     ];
     const { rooms } = buildLevel(drawn(walls));
-    // Crossings of the lines: a rectangle of 4000 × 3000 on the centre-lines.
+    // Crossings of the lines: a rectangle of 4000 × 3000 on the center-lines.
     expect(rooms.map(({ floorArea }) => Math.round(floorArea))).toEqual([3800 * 2800]);
     expect(new Set(notices(walls).map(({ kind }) => kind))).toEqual(new Set(['gap-closed']));
   });

@@ -13,7 +13,7 @@ function graphOf(walls: readonly Wall[]): WallGraph {
   return wallGraph(joinedCenterLines(walls).lines);
 }
 
-/** Edges as pairs of points in words, sorted: "0 0 – 2000 0 a". */
+/** Returns edges as sorted text: "0 0 – 2000 0 a". */
 function edgesOf({ nodes, edges }: WallGraph): string[] {
   return edges
     .map(({ from, to, walls }) => {
@@ -101,17 +101,17 @@ describe('traceFaces(graph)', () => {
         const [level] = randomPlan(seed).levels;
         const graph = graphOf(level?.walls ?? []);
         const { faces, faceOf, around } = traceFaces(graph);
-        // Every half-edge leaves one node, once.
+        // Every half-edge leaves exactly one node.
         expect(around.flat().sort((a, b) => a - b)).toEqual(graph.edges.flatMap((_, k) => [2 * k, 2 * k + 1]));
-        // Each face: its own ring clockwise, holes the other way or flat.
+        // Each face: its outer ring clockwise on screen, holes the other way or without area.
         for (const { rings } of faces) {
           rings.forEach((ring, i) => {
             expect(i === 0 ? signedArea(ring) > 0 : signedArea(ring) <= 1e-3).toBe(true);
           });
         }
-        // Euler: faces = edges − nodes + components, over all components, outdoors not counted.
+        // Euler's formula: faces = edges − nodes + components, without the unbounded face.
         expect(faces.length).toBe(graph.edges.length - graph.nodes.length + componentsOf(graph));
-        // A ring of a face has as many corners as half-edges look on it.
+        // A ring of a face has as many corners as half-edges of the face.
         faces.forEach(({ rings }, f) => {
           const looking = [...faceOf].filter((face) => face === f).length;
           expect(rings.reduce((sum, ring) => sum + ring.length, 0)).toBe(looking);

@@ -12,18 +12,22 @@ import { withInsideWall } from '../../helpers/random-level/inside-walls.ts';
 import { randomPlan } from '../../helpers/random-level.ts';
 
 /*
- * Adding an inside wall never enlarges a floor, a region or a distance, whatever wall it is and wherever it starts: random houses
- * with partitions at every node and angle, walls drawn twice, askew, split and short, ends that miss each other. The environment may
- * ask for more houses, or for others: STILLSPOT_HOUSES=20000, STILLSPOT_FIRST=1.
+ * Adding an inside wall never enlarges a floor, a region or a distance, for any wall at any position: random houses
+ * with partitions at every node and angle, walls drawn twice, nearly coinciding, split and short, and ends that miss
+ * each other. The environment can
+ * select more or other houses: STILLSPOT_HOUSES=20000, STILLSPOT_FIRST=1.
  */
 const HOUSES = Number(process.env.STILLSPOT_HOUSES ?? 200);
 const FIRST = Number(process.env.STILLSPOT_FIRST ?? 1);
 const BATCH = 100;
-/** Walls added to each house, one after the other: each is held against the house before it. */
+/** Walls added to each house, one after the other; each house is compared with the one before. */
 const ADDED = 3;
 const PLACES = 60;
 const PROBE = { base: 762, radius: 50.8, tall: 25.4 };
-/** Points within a touch (0.01 mm) are one: a distance may change by that, and by a little more at a sharp corner. Mm. */
+/**
+ * Points within the node tolerance (0.01 mm) are merged: a distance may change by that, and by slightly more at a sharp
+ * corner. Mm.
+ */
 const TOUCHED = 0.05;
 
 const seen = { houses: 0, walls: 0, passedOver: 0, places: 0, onFloor: 0, allowed: 0 };
@@ -36,7 +40,8 @@ interface Stage {
 
 function stageOf(plan: Plan, level: Level): Stage {
   const model = buildLevel(level);
-  // As published: where somebody asks less of outside walls than of inside ones, a wall that turns outside gives ground.
+  // The published rule: if less is required of outside walls than of inside ones, a wall that becomes outside frees
+  // floor.
   const published = { ...plan, levels: [level], protocol: { ...plan.protocol, overrides: [] } };
   return { level, model, region: levelRegion(published, model, PROBE) };
 }
@@ -60,7 +65,7 @@ function faults(seed: number): string[] {
   return wrong;
 }
 
-/** A wall that turns ground outdoors into a room is no inside wall; one that parts two names lets each of them count. */
+/** A wall that turns outdoor ground into a room is no inside wall; one that separates two labels makes both count. */
 function isInside(before: Stage, after: Stage): boolean {
   const shared = before.model.notices.some(({ kind }) => kind === 'labels-share-room');
   return (
@@ -92,7 +97,7 @@ function gains(before: Stage, after: Stage, dice: Dice): string[] {
   });
 }
 
-/** Anywhere on the drawing, and about the ends of the wall that was added last and of some others. */
+/** Anywhere on the drawing, and around the ends of the last wall and some others. */
 function placesIn({ level: { walls } }: Stage, dice: Dice): XY[] {
   const ends = walls.flatMap(({ from, to }) => [from, to]);
   const [left, right] = [Math.min(...ends.map(([x]) => x)), Math.max(...ends.map(([x]) => x))];
@@ -148,8 +153,10 @@ describe(`adding an inside wall, in houses from seed ${FIRST}`, () => {
     expect(wrong).toEqual([]); // the list itself is the message
   });
 
-  // Walls that part by 0.001 and 0.002 rad, with a wall that crosses where they are hardly a touch apart: the distance to outside walls
-  // grew by 0.4 mm. And a wall said to be inside that starts 0.007 mm beside an outside one: its joint counted as outside until a third came, 64 mm.
+  // Walls that diverge by 0.001 and 0.002 rad, with a wall that crosses where they are barely the node tolerance apart:
+  // the distance to outside walls
+  // grew by 0.4 mm. And a wall marked inside that starts 0.007 mm beside an outside one: its joint counted as outside
+  // until a third wall was added, 64 mm.
   it.each([1016910, 2001820, 2013172])('not in the house of seed %d either', (seed) => {
     const { ...before } = seen;
     expect(faults(seed)).toEqual([]);

@@ -9,7 +9,7 @@ const HOUSE = loop('h', rectangle(0, 0, 6000, 4000));
 const HOUSE_FLOOR = 5800 * 3800;
 const SIN60 = Math.sqrt(3) / 2;
 
-/** Floor areas, largest first, square mm. */
+/** Floor areas, largest first, mm². */
 function floors(walls: readonly Wall[]): number[] {
   return buildLevel(drawn(walls))
     .rooms.map(({ floorArea }) => floorArea)
@@ -170,7 +170,7 @@ describe('the rooms of a level', () => {
     ];
     const { rooms } = buildLevel(drawn([...HOUSE, ...stubs]));
     expect(rooms.map(({ floorRings }) => floorRings.length)).toEqual([2]);
-    // Each takes 2000 × 100 off; they share 20 × 200.
+    // Each takes away 2000 × 100; they share 20 × 200.
     expect(rooms[0]?.floorArea).toBeCloseTo(HOUSE_FLOOR - 2 * 2000 * 100 + 20 * 200, 3);
   });
 
@@ -248,7 +248,7 @@ describe('outside walls', () => {
   });
 
   it('are, in a long wall, only the pieces that look outdoors', () => {
-    // A wing on the left half only: the long wall is indoors there and outdoors on the right.
+    // A wing on the left half only: the long wall is inside there and outside on the right.
     const wing = [
       wall('x', [0, 4000], [0, 7000]),
       wall('y', [0, 7000], [3000, 7000]),

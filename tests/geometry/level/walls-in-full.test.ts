@@ -4,7 +4,7 @@ import { buildLevel } from '../../../geometry/level/build-level.ts';
 import { drawn, loop, rectangle, wall } from '../../helpers/drawn.ts';
 import { fixturePlan } from '../../helpers/fixtures.ts';
 
-/** The rows of one rule for the detector of a fixture: subject, measured to a hundredth of a mm, verdict. */
+/** Returns the rows of one rule for the detector of a fixture: subject, measured to 0.01 mm, verdict. */
 function rows(fixture: string, rule: string, without = ''): [string | null, number, string][] {
   const plan = fixturePlan(fixture);
   const [drawn] = plan.levels;
@@ -17,7 +17,7 @@ function rows(fixture: string, rule: string, without = ''): [string | null, numb
 }
 
 describe('a foundation keeps its inner corner, whatever partition starts there', () => {
-  // The corner of the foundation's faces lies 150 from both centre-lines: where it was drawn without the partition.
+  // The corner of the foundation's faces is 150 from both center-lines: where it was drawn without the partition.
   it.each([
     ['partition-at-inner-corner', ['f3', 'f4'], 232, '232 from rim to corner, as drawn'],
     ['partition-at-inner-corner-of-t', ['f6', 'f7'], 232, '232 from rim to corner, as drawn'],

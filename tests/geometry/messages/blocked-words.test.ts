@@ -36,7 +36,7 @@ const probe = { base: 762, radius: 50.8, tall: 25.4 };
 const region = levelRegion(plan, model, probe);
 const told = (at: XY) => describeBlocked(blockingChecks(plan, model, probe, at), region, plan, model, at);
 
-describe('describeWhyNot', () => {
+describe('describeBlocked', () => {
   it('names rule, subject, distance and need, and the way to the nearest white', () => {
     // 1219.2 + 228.6 + 50.8 from the middle leaves 4 ft to the rim; 7 ft asks for 3 ft more, toward the wall on the right.
     expect(told([4000 + 1219.2 + 228.6 + 50.8, 3000])).toEqual({

@@ -206,7 +206,7 @@ describe('checkFigures rounds toward caution', () => {
   });
 });
 
-describe('inOrder', () => {
+describe('checksInOrder', () => {
   it('puts blocked first, then unknown, tight, clear, and last what did not run', () => {
     const rules = checksInOrder([
       check({ rule: 'direct-sun', verdict: 'unknown', notRun: true }),

@@ -24,7 +24,7 @@ function thing(name: string, bottom: number, top: number, x = 4000): PlanObject 
   return { id: name, name, shape: { box: { center: [x, 4000], width: 1000, depth: 1000, turn: 0 } }, bottom, top };
 }
 
-describe('heightWords(interval, plan, level)', () => {
+describe('describeHeights(interval, plan, level)', () => {
   it('says from where to where and what bounds it: 20 in, and 6 ft less its own inch', () => {
     expect(told([])).toEqual([
       {

@@ -33,7 +33,7 @@ describe('sourceDoubts(sources)', () => {
   });
 });
 
-describe('sourceWords(sources)', () => {
+describe('describeSources(sources)', () => {
   it('names each text, then the doubts; common practice is said once', () => {
     expect(
       describeSources([

@@ -5,8 +5,8 @@ import { levelRegion } from '../../../geometry/region/level-region.ts';
 import { drawn, loop, planOf, rectangle } from '../../helpers/drawn.ts';
 
 /**
- * One room of 9.8 × 9.8 m inside the walls; the walls themselves keep nothing off. The probe has a radius of 0.1, which the
- * shortfall that still passes just takes back, so that a zone reaches as far as its rule says.
+ * One room of 9.8 × 9.8 m inside the walls, without zones of the walls themselves. The probe has a radius of 0.1, which
+ * equals the limit tolerance, so that a zone is exactly as wide as its rule says.
  */
 const ROOM = 9800 * 9800;
 const PROBE = { base: 762, radius: 0.1, tall: 25.4 };
@@ -25,7 +25,7 @@ function tall(shape: Shape, bottom = 0): PlanObject {
   return { id: `object ${JSON.stringify(shape)}`, name: '', shape, bottom, top: 2200 };
 }
 
-/** Square mm of floor that these take away. */
+/** Area of floor that these take away, mm². */
 function taken(rest: Partial<Level>, protocol: Partial<Plan['protocol']> = {}): number {
   const level = drawn(loop('h', rectangle(0, 0, 10_000, 10_000)), {
     rooms: [{ id: 'r1', name: '', use: 'den', at: [5000, 5000] }],
@@ -39,7 +39,7 @@ function taken(rest: Partial<Level>, protocol: Partial<Plan['protocol']> = {}): 
 }
 
 const disc = (radius: number) => Math.PI * radius ** 2;
-/** What two discs of one radius share, their centres `d` apart. */
+/** The intersection area of two discs of one radius, their centers `d` apart. */
 const lens = (radius: number, d: number) =>
   2 * radius ** 2 * Math.acos(d / (2 * radius)) - (d / 2) * Math.sqrt(4 * radius ** 2 - d ** 2);
 const M: XY = [5000, 5000];
@@ -137,7 +137,7 @@ describe('the floor that is taken away', () => {
     {
       name: 'what an object takes that hangs 60 above the detector',
       rest: { objects: [tall(circle(M, 200), PROBE.base + PROBE.tall + 60)] },
-      // The limit is met 0.1 short; the radius of the probe gives that back only where it is added in plan.
+      // The limit tolerance is 0.1; the radius of the probe compensates it only where it is added in plan.
       area: disc(200 + PROBE.radius + Math.sqrt((OBJECT - 0.1) ** 2 - 60 ** 2)),
       source: 'Pythagoras: √(101.5² − 60²) beside it, from the rim',
     },

@@ -35,7 +35,7 @@ const arcs = fc.record({
 
 describe('flattened(outlines, tolerance)', () => {
   it('a circle of radius 100 in four quarters, 8.24 mm of tolerance: an octagon about it, corners at 108.24 mm', () => {
-    // 100 / cos(22.5°) = 108.2392: by hand.
+    // 100 / cos(22.5°) = 108.2392: computed manually.
     const quarters = [0, 1, 2, 3].map(
       (k): ArcEdge => ({ kind: 'arc', center: [5, 7], radius: 100, start: (k * Math.PI) / 2, sweep: Math.PI / 2 }),
     );
@@ -64,7 +64,7 @@ describe('flattened(outlines, tolerance)', () => {
       fc.property(arcs, fc.double({ min: 0.001, max: 20, noNaN: true }), (arc, tolerance) => {
         const chord = { kind: 'line' as const, from: edgeEnds(arc)[1], to: edgeEnds(arc)[0] };
         const [ring = []] = flattened([[arc, chord]], tolerance);
-        // The last edge is the chord, which runs through the circle.
+        // The last edge is the chord, which passes through the circle.
         const path = pointsOn(ring, 9).slice(0, -9);
         for (const p of path) {
           const out = distance(p, arc.center) - arc.radius;

@@ -10,7 +10,7 @@ import { Dice } from '../../helpers/random-level/dice.ts';
 import { randomPlan } from '../../helpers/random-level.ts';
 
 const PROBE: Detector = detectorAt([0, 0]);
-/** What outside walls keep off, mm: 12 in from the rim of 50.8, less the shortfall that passes. */
+/** Width of the zone of outside walls, mm: 12 in from the rim of 50.8, minus the limit tolerance. */
 const OFF_WALL = 304.8 + 50.8 - 0.1;
 
 function regionOf(rest: Partial<Level>, overrides: readonly Override[] = []) {
@@ -124,7 +124,7 @@ describe('the nearest spot that is free', () => {
   });
 });
 
-/** Points of a grid over each room that lie in its region. */
+/** Points of a grid over each room that are in its region. */
 function sampled(rooms: readonly (readonly (readonly Edge[])[])[], dice: Dice): XY[] {
   return rooms.flatMap((rings) => {
     const ends = rings.flat().flatMap((edge) => edgeEnds(edge));

@@ -21,7 +21,7 @@ function boxZone(x: number, y: number, width: number, height: number): Zone {
   return { rule: 'sump', subject: null, distance: 0, stream: false, outlines: [ring] };
 }
 
-/** Length of all that is seen of a zone, mm. */
+/** The visible length of a zone's outline, mm. */
 function seen(zone: Zone, zones: readonly Zone[]): number {
   return (visibleEdges(zones).get(zone) ?? []).flat().reduce((sum, edge) => sum + edgeLength(edge), 0);
 }
@@ -54,7 +54,8 @@ describe('visibleEdges(zones)', () => {
   it('runs on over the corner that the outline begins at, and round a whole outline once', () => {
     const [disc, hiding] = [discZone(0, 0, 2000), discZone(2500, 0, 1000)];
     expect(visibleEdges([disc]).get(disc)).toHaveLength(1);
-    // The outline begins to the left, away from what hides it: what shows is one stretch about that corner.
+    // The outline starts on the left, away from the zone that covers it: the visible part is one stretch around that
+    // corner.
     expect(visibleEdges([disc, hiding]).get(disc)).toHaveLength(1);
   });
 
@@ -68,7 +69,7 @@ describe('visibleEdges(zones)', () => {
   });
 });
 
-describe('nameRun(seen, floors)', () => {
+describe('labelLine(seen, floors)', () => {
   const box = (x: number, y: number, width: number, height: number): readonly XY[] => [
     [x, y],
     [x + width, y],
@@ -82,7 +83,7 @@ describe('nameRun(seen, floors)', () => {
     const whole = labelLine(edges, [[box(-5000, -5000, 10_000, 10_000)]]);
     // Chords of 2 degrees are shorter than their arcs by less than a tenth of a per cent.
     expect(polylineLength(whole ?? []) / (2 * Math.PI * 2000)).toBeGreaterThan(0.999);
-    // A floor that holds a sixth of the circle on its right, and one that holds less on its left.
+    // A floor with a sixth of the circle on its right, and one with less on its left.
     const right = labelLine(edges, [[box(1732, -5000, 5000, 10_000)], [box(-5000, -500, 3000, 1000)]]);
     expect(polylineLength(right ?? [])).toBeGreaterThan(2000);
     expect(polylineLength(right ?? [])).toBeLessThan((2 * Math.PI * 2000) / 6 + 1);

@@ -10,7 +10,7 @@ const window1: Opening = { id: 'o1', wall: 'w1', kind: 'window', offset: 1000, w
 const level = levelOf({ walls: boxWalls(0, 0, 6000, 4000, 200), openings: [window1] });
 const top = level.walls[0] as Wall;
 
-describe('wallUnder', () => {
+describe('wallAt', () => {
   it('finds the wall by its body and says how far along', () => {
     expect(wallAt(level, [2000, 120], 30)).toMatchObject({ wall: { id: 'w1' }, along: 2000 });
     expect(wallAt(level, [2000, 131], 30)).toBeNull();
@@ -42,7 +42,7 @@ describe('fitOpening', () => {
   });
 });
 
-describe('misfitOf', () => {
+describe('openingMisfit', () => {
   it('names how far an opening reaches past the end of its wall', () => {
     expect(openingMisfit(level, { ...window1, offset: 5300 })).toEqual({
       kind: 'wall-too-short',

@@ -49,7 +49,7 @@ describe('snapPoint', () => {
     },
     {
       name: 'an end out of reach does not hold',
-      at: [1080, 70] as XY, // 106 mm away, and level with it in neither way
+      at: [1080, 70] as XY, // 106 mm away, and aligned with it on neither axis
       targets: { ...NOTHING, ends: [[1000, 0] as XY] },
       change: {},
       to: [1080, 70],
@@ -263,7 +263,7 @@ describe('a thing set down or dragged beside a partition', () => {
   const sofa = (center: XY, turn = 0): Shape => ({ box: { center, width: 2000, depth: 900, turn } });
 
   it('lands on the face on the side of the hand', () => {
-    // The hand is 150 mm left of the partition, then 150 mm right of it.
+    // The pointer is 150 mm left of the partition, then 150 mm right of it.
     const set = (x: number) => {
       const at: XY = [x, 1200];
       return (
@@ -296,7 +296,7 @@ describe('a thing set down or dragged beside a partition', () => {
     );
   });
 
-  /** How deep corners of either stand in the other, mm. */
+  /** How deep corners of either are in the other, mm. */
   function overlapDepth(ring: readonly XY[], thing: Body): number {
     const wall = ringBody(ring);
     const corners = thing.kind === 'ring' ? thing.ring : [];

@@ -27,8 +27,9 @@ describe('very many walls', () => {
   ])('1,000 %s are one wall for the floor, and told once', (_, apart) => {
     const { rooms, notices } = buildLevel(drawn([...HOUSE, ...copies(1000, apart)]));
     expect(rooms.length).toBe(1);
-    // 6000 × 200 of wall stand free in the room; 1,000 steps of a millionth are a thousandth of a mm, and the one body that holds
-    // all of them is as much broader on the other side.
+    // A wall of 6000 × 200 is free-standing in the room; 1,000 steps of 1e-6 mm are 0.001 mm, and the one body that
+    // contains
+    // all of them is wider by as much on the other side.
     expect(Math.abs((rooms[0]?.floorArea ?? 0) - (FLOOR - 6000 * 200))).toBeLessThan(6000 * 0.0021);
     expect(notices.filter(({ kind }) => kind === 'walls-overlap').map(({ ids }) => ids.length)).toEqual([1000]);
   });
@@ -41,7 +42,7 @@ describe('very many walls', () => {
     expect(many.notices.filter(({ kind }) => kind === 'walls-crowded').map(({ at, ids }) => [at, ids.length])).toEqual([
       [middle, HIGH_DEGREE + 1],
     ]);
-    // Ten half-thicknesses of 100 mm, whichever way.
+    // Ten half-thicknesses of 100 mm, in any direction.
     for (let degrees = 0; degrees < 360; degrees += 7) {
       const angle = (degrees * Math.PI) / 180;
       const [x, y] = [middle[0] + 999 * Math.cos(angle), middle[1] + 999 * Math.sin(angle)];
@@ -51,7 +52,8 @@ describe('very many walls', () => {
 
   it('that leave one point like spokes end where they are drawn, as near as their other ends are to one another', () => {
     const middle: XY = [5000, 4000];
-    // 300 tips on a circle of 500 mm are 10.5 mm apart: less than half an inch. Square ends of 20 mm reach 500.1 mm out.
+    // 300 tips on a circle of 500 mm are 10.5 mm apart: less than half an inch. Square ends of 20 mm extend to 500.1
+    // mm.
     const { pieces, joints, notices } = buildLevel(drawn([...HOUSE, ...star(300, middle, 500, 20)]));
     const spokes = pieces.filter(({ wall: { id } }) => id.startsWith('s'));
     expect(spokes.length).toBe(300);

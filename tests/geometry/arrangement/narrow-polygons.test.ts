@@ -9,7 +9,7 @@ import { areaBounds } from '../../helpers/certified-bounds.ts';
 import { detectorAt, drawn, loop, planOf, rectangle } from '../../helpers/drawn.ts';
 import { Dice } from '../../helpers/random-level/dice.ts';
 
-/** Polygons as broad as a hair, many of whose corners lie within a hundredth of a mm of each other. */
+/** Very narrow polygons with many corners within 0.01 mm of each other. */
 function hairs(dice: Dice, count: number) {
   return Array.from({ length: count }, (_, i) => {
     const [x, y] = [dice.between(1500, 6500), dice.between(1500, 4500)];

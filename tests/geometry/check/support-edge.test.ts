@@ -3,7 +3,10 @@ import { checkDetector } from '../../../geometry/check/check-detector.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
 import { detectorAt, drawn, loop, planOf, rectangle, turned } from '../../helpers/drawn.ts';
 
-/** A table of 1200 × 600 about (4000, 3000), its top 2 mm over the underside of the detector: it carries, where the whole foot is on it. */
+/**
+ * A table of 1200 × 600 at (4000, 3000), its top 2 mm above the base of the detector: it supports it where the whole
+ * footprint is on it.
+ */
 function onTable(turn: number, inside: number) {
   const table = { box: { center: [4000, 3000] as const, width: 1200, depth: 600, turn } };
   const [x, y] = turned(turn)([600 - inside, 40]);
@@ -20,7 +23,7 @@ function onTable(turn: number, inside: number) {
 const supportOf = (checks: ReturnType<typeof checkDetector>['checks']) =>
   checks.find(({ rule }) => rule === 'support')?.notRun;
 
-/** A foot of 50.8 mm that reaches 0.1 mm past the edge meets the limit exactly (the hair by which a distance may be missed). */
+/** A footprint of radius 50.8 mm that extends 0.1 mm past the edge meets the limit exactly (the limit tolerance). */
 const LIMIT = 50.8 - 0.1;
 
 describe('a spot at the limit of what carries it', () => {
