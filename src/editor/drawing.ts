@@ -7,25 +7,24 @@ import { memoize } from '../../geometry/plane/memoize.ts';
 import type { LevelRegion, Zone } from '../../geometry/region/types.ts';
 import { type Stretch, visibleEdges } from '../../geometry/region/visible-edges.ts';
 
-/** What the layers draw, worked out once for each level and region; and the words that stand on the drawing. */
-
+/** What is seen of the outlines of a region's zones, computed once for each region. */
 export const drawnEdges = memoize(
   (region: LevelRegion): ReadonlyMap<Zone, readonly Stretch[]> => visibleEdges(region.zones),
 );
 
-/** So fine, mm, edges are drawn while a hand pulls at the plan: a few px of a large house. */
-const WHILE_PULLED: Mm = 200;
+/** Step along an edge during a drag, mm: a few px of a large house. */
+const COARSE_STEP: Mm = 200;
 
-/** The same a little coarser where zones are new: for a picture that is gone with the next move of the hand. */
-export const pulledEdges = memoize(
-  (region: LevelRegion): ReadonlyMap<Zone, readonly Stretch[]> => visibleEdges(region.zones, WHILE_PULLED),
+/** The same, coarser where zones are new: for a picture that is gone with the next move of the pointer. */
+export const coarseEdges = memoize(
+  (region: LevelRegion): ReadonlyMap<Zone, readonly Stretch[]> => visibleEdges(region.zones, COARSE_STEP),
 );
 
 const dimensionsOf = new WeakMap<
   LevelModel['rooms'],
   { readonly openings: LevelModel['openings']; readonly dimensions: readonly RunningDimension[] }
 >();
-/** Every length that is written along a face: worked out anew only where rooms or openings are others. */
+/** Returns every length that is written along a face; computed again only where rooms or openings have changed. */
 export function drawnDimensions(model: LevelModel): readonly RunningDimension[] {
   const known = dimensionsOf.get(model.rooms);
   if (known?.openings === model.openings) return known.dimensions;
@@ -34,7 +33,7 @@ export function drawnDimensions(model: LevelModel): readonly RunningDimension[] 
   return dimensions;
 }
 
-/** The figure on a measured line: what was measured, and what is needed where it is short. */
+/** Returns the figure on a measured line: what was measured, and what is needed where it is short. */
 export function measureWords(check: Check, plan: Plan): string {
   return check.verdict === 'blocked' ? figureWithLimit(check, plan) : checkFigures(check, plan).measured;
 }

@@ -16,7 +16,7 @@ export function selectNamed(state: AppState): Named {
     selection: state.selection,
     bar: selectLevelBar(state),
     marked: spotsOn(model.level.id, useShown.getState()),
-    pulled: state.draft !== null,
+    dragged: state.draft !== null,
   };
   if (!last || !sameNamed(last, now)) last = now;
   return last;

@@ -94,7 +94,7 @@ function drawnLabels(matter: SubjectMatter, view: View, area: Area) {
         const report = reports.get(detector.id);
         return report ? [tagWidth(detector, report)] : [];
       },
-      kept: [],
+      reserved: [],
     },
     medium,
   );

@@ -30,8 +30,8 @@ export interface Labeled {
   readonly selection: readonly string[];
   /** Widths of the forms of a detector's tag, the fullest first. */
   readonly tagWidths: (detector: Detector) => readonly number[];
-  /** Ground that is kept free besides. */
-  readonly kept: readonly Slot[];
+  /** Ground that no label may take. */
+  readonly reserved: readonly Slot[];
 }
 
 export interface Labels {
@@ -50,9 +50,9 @@ export interface Labels {
  * openings. What finds no room is left out, detectors last of all.
  */
 export function layOutLabels(labeled: Labeled, medium: LabelMedium): Labels {
-  const { plan, model, region, edges, measured, selection, kept } = labeled;
+  const { plan, model, region, edges, measured, selection, reserved } = labeled;
   const placer = createPlacer(medium.area, 4 * medium.type.fine);
-  for (const slot of kept) placer.take(slot);
+  for (const slot of reserved) placer.take(slot);
   takeGround(model, region, edges, medium, placer);
   for (const line of measured) takeMeasured(line, medium, placer);
   const tags = placeTags(model, labeled.tagWidths, medium, placer);

@@ -6,11 +6,11 @@ import { belowShapes, openingShapes, wallShapes } from '../../drawing/walls.ts';
 import { selectBelow, selectLevel, selectModel } from '../../state/selectors.ts';
 import { shownRegion } from '../../state/shown-results.ts';
 import { useAppStore } from '../../state/store.ts';
-import { drawnEdges, pulledEdges } from '../drawing.ts';
+import { coarseEdges, drawnEdges } from '../drawing.ts';
 import { openingExtent } from '../extents.ts';
 import { selectNamed } from '../named.ts';
 import { paintShapes } from '../paint/canvas.ts';
-import { paintSheetNames, spoiltNames } from '../paint/names/sheet-names.ts';
+import { dirtyNames, paintSheetNames } from '../paint/names/sheet-names.ts';
 import { paintSheet } from '../paint/paper.ts';
 import { isSeen } from '../paint/pen.ts';
 import { paintTracing } from '../paint/tracing.ts';
@@ -67,7 +67,7 @@ const ZONES = picture({
     return [shownRegion(state), state.draft !== null];
   },
   paint: (pen, [region, isDragged]) => {
-    const edges = isDragged ? pulledEdges(region) : drawnEdges(region);
+    const edges = isDragged ? coarseEdges(region) : drawnEdges(region);
     paintShapes(pen, [...zoneShapes(region, region.zones, edges), regionEdge(region)]);
   },
   // What was drawn coarsely during a drag is drawn anew at its end.
@@ -104,7 +104,7 @@ const NAMES = picture({
   dirty: ([before, size], [now, resized], pen) => {
     // The text under the drawing is placed by the edges of the stage.
     const underDrawing = before.bar !== '' || now.bar !== '';
-    return underDrawing || size !== resized ? 'everywhere' : spoiltNames(pen, now);
+    return underDrawing || size !== resized ? 'everywhere' : dirtyNames(pen, now);
   },
   anchored: ([{ bar }]) => bar !== '',
 });

@@ -72,7 +72,7 @@ function troubles(plan: Plan, mediumOf: (plan: Plan) => LabelMedium, isPaper: bo
       selection: [],
       tagWidths: ({ label }) =>
         [`${label} clear of what is drawn`, label].map((text) => measure(text, { size: medium.type.tag, bold: true })),
-      kept: [],
+      reserved: [],
     },
     medium,
   );

@@ -12,7 +12,7 @@ import { intersects, type RectPx } from '../../stage/rect.ts';
 import { paintLaidShapes, paintTexts } from '../canvas.ts';
 import { type Pen, px } from '../pen.ts';
 
-/** What the names of a sheet hang on. The same objects give the same names. */
+/** The inputs of the sheet's labels. The same objects give the same labels. */
 export interface Named {
   readonly plan: Plan;
   readonly model: LevelModel;
@@ -22,8 +22,8 @@ export interface Named {
   readonly bar: string;
   /** Places that the panels mark: names keep off them. */
   readonly marked: readonly SpotMark[];
-  /** Whether a drag changes the plan: names then stay where they are, and are laid out anew when it ends. */
-  readonly pulled: boolean;
+  /** Whether a drag changes the plan: labels then stay where they are, and are laid out again when it ends. */
+  readonly dragged: boolean;
 }
 
 /** A label of the sheet with what it is of and what it takes up. All px are from the plan's origin, at the scale that it was laid out for. */
@@ -37,7 +37,7 @@ export interface Mark {
     | { readonly dimension: RunningDimension };
 }
 
-/** Half an outline and a halo reach beyond the letters, px. */
+/** Halos and half the width of a line reach so far beyond the box, px. */
 const HALO_PX = 4;
 
 export function boxOf({ slots, shapes }: Label): RectPx {
@@ -54,7 +54,7 @@ export function boxOf({ slots, shapes }: Label): RectPx {
   };
 }
 
-/** Paints what is to be seen of them. The pen's origin is the plan's; its area is the screen's. */
+/** Paints the marks that meet the pen's area. The pen's origin is the plan's; its area is the screen's. */
 export function paintMarks(pen: Pen, marks: readonly Mark[], origin: XY): void {
   const { left, top, right, bottom } = pen.area;
   const area = { left: left - origin[0], top: top - origin[1], right: right - origin[0], bottom: bottom - origin[1] };
@@ -66,8 +66,8 @@ export function paintMarks(pen: Pen, marks: readonly Mark[], origin: XY): void {
 }
 
 /**
- * A mark while a drag changes the plan: the same one where nothing that it says has changed, one that goes along, or null where it no
- * longer holds. Names are laid out anew when the drag ends.
+ * Returns a mark during a drag that changes the plan: the same one where nothing in it has changed, one that moves along, or null where
+ * it no longer holds. Labels are laid out again when the drag ends.
  */
 export function followedMark(mark: Mark, pen: Pen, before: Named, now: Named): Mark | null {
   const { of } = mark;
@@ -85,7 +85,7 @@ function followedThing(mark: Mark, thing: Fixture | PlanObject, pen: Pen, { mode
   return now ? moved(mark, pen, shapeMiddle(thing.shape), shapeMiddle(now.shape), { thing: now }) : null;
 }
 
-/** Goes along with its name's place, and says what is so now. */
+/** Moves along with its label point, with the area as it is now. */
 function followedRoom(mark: Mark, region: RoomRegion, pen: Pen, before: Named, now: Named): Mark | null {
   const room = now.region.rooms.find((each) => each.room.key === region.room.key);
   if (!room) return null;
@@ -99,7 +99,7 @@ function followedRoom(mark: Mark, region: RoomRegion, pen: Pen, before: Named, n
   return along && texts ? { ...along, label: { ...along.label, texts } } : null;
 }
 
-/** Null where it has a leader: it would point beside the thing. */
+/** Returns the mark moved by as much; null where it has a leader, which would point beside the thing. */
 function moved(mark: Mark, pen: Pen, from: XY, to: XY, of: Mark['of']): Mark | null {
   const { texts, slots, shapes } = mark.label;
   if (shapes.length > 0) return null;

@@ -30,7 +30,7 @@ interface DimensionFigure {
   readonly width: number;
 }
 
-/** Everything that is written on the sheet, laid out for one scale. Places are px from the plan's origin: a pan moves them all. */
+/** The labels of the sheet at one scale. Places are px from the plan's origin: a pan moves them all. */
 export interface SheetNames {
   readonly marks: readonly Mark[];
   /** Places that are taken, for what stands on a layer above. */
@@ -75,7 +75,7 @@ function layOut(pen: Pen, { plan, model, region, selection, bar, marked }: Named
       measured: [],
       selection,
       tagWidths: (detector) => labelWidths(pen, detector),
-      kept: [...axes.map((at) => markSlot(pen, at)), ...(bar && extent ? [levelBarSlot(pen, bar, extent)] : [])],
+      reserved: [...axes.map((at) => markSlot(pen, at)), ...(bar && extent ? [levelBarSlot(pen, bar, extent)] : [])],
     },
     medium,
   );
@@ -107,7 +107,7 @@ function marksOf({ rooms, things, zones, dimensions }: Labels): readonly Mark[] 
   ];
 }
 
-/** What is taken, for the layers above, as upright rectangles. */
+/** The ground that is taken, for what is placed on the overlay, as upright rectangles. */
 function placesOf(pen: Pen, model: LevelModel, labels: Labels, marked: readonly XY[]): Places {
   const places = createPlaces();
   const keep = (slot: Slot) => {
@@ -133,32 +133,32 @@ export function keepThings(pen: Pen, { level }: LevelModel, places: Places): voi
 }
 
 let atRest: { readonly inputs: readonly unknown[]; readonly named: Named; readonly names: SheetNames } | null = null;
-let pulled: { readonly rest: SheetNames; readonly inputs: readonly unknown[]; readonly names: SheetNames } | null =
+let inDrag: { readonly rest: SheetNames; readonly inputs: readonly unknown[]; readonly names: SheetNames } | null =
   null;
 
-/** The names laid out for the pen's scale and theme; the same ones again while nothing that they hang on has changed. */
+/** Returns the labels for the pen's scale and theme; the same objects while no input has changed. */
 export function sheetNames(pen: Pen, named: Named): SheetNames {
   const { plan, model, region, selection, bar, marked } = named;
   const looks = [plan.display.length, plan.protocol, bar, marked, pen.view.scale, pen.theme, minTargetPx()] as const;
   const inputs = [...looks, model, region, selection];
-  const stays = atRest !== null && named.pulled && looks.every((look, index) => look === atRest?.inputs[index]);
+  const stays = atRest !== null && named.dragged && looks.every((look, index) => look === atRest?.inputs[index]);
   if (!atRest || !(stays || sameList(inputs, atRest.inputs))) {
     atRest = { inputs, named, names: layOut(atOrigin(pen), named) };
   }
   const rest = atRest;
   if (!stays || sameList(inputs, rest.inputs)) return rest.names;
-  if (pulled?.rest !== rest.names || !sameList(inputs, pulled.inputs)) {
-    pulled = { rest: rest.names, inputs, names: followed(atOrigin(pen), rest.names, rest.named, named) };
+  if (inDrag?.rest !== rest.names || !sameList(inputs, inDrag.inputs)) {
+    inDrag = { rest: rest.names, inputs, names: followed(atOrigin(pen), rest.names, rest.named, named) };
   }
-  return pulled.names;
+  return inDrag.names;
 }
 
-/** The names of the sheet at rest while a drag changes the plan: none says what is not so. */
+/** Returns the labels during a drag that changes the plan: none states what no longer holds. */
 function followed(pen: Pen, rest: SheetNames, before: Named, now: Named): SheetNames {
   const kept = rest.marks.map((mark) => followedMark(mark, pen, before, now)).filter((mark) => mark !== null);
   const stand = new Set(before.model.rooms);
   const changed = now.model.rooms.filter((room) => !stand.has(room));
-  // Strings of openings come back when the drag ends: they are many, and nobody reads them while the wall moves.
+  // Strings of openings are left out during a drag: they are many, and nobody reads them while the wall moves.
   const fresh = wholeDimensions({ ...now.model, rooms: changed });
   const words = ({ length }: RunningDimension) => formatMeasured(length, now.plan.display.length);
   const anywhere = createPlacer(null);
@@ -175,7 +175,7 @@ function sameList(a: readonly unknown[], b: readonly unknown[]): boolean {
 
 export function paintSheetNames(pen: Pen, named: Named, stage: SizePx): void {
   const { marks } = sheetNames(pen, named);
-  written = marks;
+  painted = marks;
   within(pen, () => {
     pen.ctx.translate(pen.view.x, pen.view.y);
     paintMarks(atOrigin(pen), marks, [pen.view.x, pen.view.y]);
@@ -184,15 +184,15 @@ export function paintSheetNames(pen: Pen, named: Named, stage: SizePx): void {
   if (extent) paintLevelBar(pen, named.bar, extent, stage);
 }
 
-/** What is written on the sheet that is seen. */
-let written: readonly Mark[] = [];
+/** The marks that were painted last. */
+let painted: readonly Mark[] = [];
 
-/** Where the names that are seen differ from those that should be, mm. */
-export function spoiltNames(pen: Pen, named: Named): readonly Extent[] {
+/** Returns the dirty rectangles, mm: where the painted labels differ from those that should be. */
+export function dirtyNames(pen: Pen, named: Named): readonly Extent[] {
   const { marks } = sheetNames(pen, named);
-  if (marks === written) return [];
-  const [old, young] = [new Set(written), new Set(marks)];
-  const differing = [...written.filter((mark) => !young.has(mark)), ...marks.filter((mark) => !old.has(mark))];
+  if (marks === painted) return [];
+  const [old, young] = [new Set(painted), new Set(marks)];
+  const differing = [...painted.filter((mark) => !young.has(mark)), ...marks.filter((mark) => !old.has(mark))];
   const { scale } = pen.view;
   return differing.map(({ box: { left, top, right, bottom } }) => ({
     minX: left / scale,
