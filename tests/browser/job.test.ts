@@ -1,7 +1,7 @@
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { CONDITION_ITEMS } from '../../src/protocol/conditions/conditions-report.ts';
-import { EVERYTHING } from '../helpers/holding-plan.ts';
+import { EVERYTHING } from '../helpers/valid-test-plan.ts';
 import { type Editor, editorOf } from './editor.ts';
 import { accessibilityFindings, download, type OpenPage, openPage } from './harness.ts';
 

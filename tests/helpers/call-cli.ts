@@ -1,14 +1,14 @@
 import { vi } from 'vitest';
 import { run } from '../../src/cli/main.ts';
 
-/** What a call of the command line said, and how it ended. */
+/** Output and exit code of a command. */
 export interface Called {
   readonly code: number;
   readonly out: string;
   readonly err: string;
 }
 
-/** Runs a call and catches what it says. */
+/** Runs a command and captures its output. */
 export async function callCli(...argv: string[]): Promise<Called> {
   const said = { out: '', err: '' };
   const out = vi.spyOn(process.stdout, 'write').mockImplementation((text) => {

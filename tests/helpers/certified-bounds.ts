@@ -16,9 +16,8 @@ import type { Probe } from '../../geometry/region/types.ts';
 import { effectiveRules } from '../../geometry/rules/profiles.ts';
 
 /*
- * Answers from both sides by halving squares, with nothing but the distances that the checker measures: neither the region nor
- * the margin field nor the search has a part in it. Every function below changes by at most the way moved, so its value at the
- * middle of a square, give or take half the diagonal, holds all over the square. Slow, and sure.
+ * Lower and upper bounds by subdivision of squares, from the distances of the checker alone, without region, margin field or search. Every
+ * function below is 1-Lipschitz: its value at the center of a square, plus or minus half the diagonal, bounds it on the whole square.
  */
 
 export interface Bounds {
@@ -29,11 +28,11 @@ export interface Bounds {
 type Measure = (x: number, y: number) => number;
 
 interface Scene {
-  /** What each rule leaves at each subject, mm. */
+  /** Margin of each rule at each subject, mm. */
   readonly margins: readonly Measure[];
-  /** Of things whose top may carry the probe: what they leave where they do not, and how far inside the foot stands on them. */
+  /** Of furniture that may carry the probe: the margin beside it, and how far inside its top the base is. */
   readonly tops: readonly { readonly outer: Measure; readonly depth: Measure }[];
-  /** From each wall to the axis, less the rim, mm: below zero the rim is in the wall. */
+  /** From each wall to the rim, mm: negative inside the wall. */
   readonly walls: readonly Measure[];
 }
 
@@ -72,13 +71,13 @@ function sceneOf(plan: Plan, model: LevelModel, probe: Probe): Scene {
 }
 
 /**
- * The area of a room in which the axis may stand, square mm, between two bounds: that of the squares that are wholly allowed, and
- * that of those that are not wholly barred. Squares are halved down to `finest`, mm, half a side.
+ * Returns bounds of the area of a room in which the axis may be placed, mm²: the squares that are wholly allowed, and those that are not
+ * wholly excluded. Squares are subdivided down to half a side of `finest` mm.
  */
 export function areaBounds(plan: Plan, model: LevelModel, probe: Probe, room: Room, finest: number): Bounds {
   const { margins, tops, walls } = sceneOf(plan, model, probe);
   const measures = [
-    // Allowed round it or on it: the greater of two measures changes by at most the way moved as well.
+    // Allowed beside it or on it: the maximum of two 1-Lipschitz functions is 1-Lipschitz.
     ...tops.map(
       ({ outer, depth }): Measure =>
         (x, y) =>
@@ -101,7 +100,7 @@ export function areaBounds(plan: Plan, model: LevelModel, probe: Probe, room: Ro
       if (here <= reach) open.push(measure);
     }
     const area = 4 * half * half;
-    // No wall reaches into the square, so that it lies in one room.
+    // No wall reaches into the square: it lies in one room.
     const whole = open.length === 0;
     if (whole || half <= finest) {
       if (whole && !ringsContain(room.centerRings, [x, y])) return;
@@ -126,13 +125,12 @@ const QUARTERS = [
 ] as const;
 
 /**
- * The best margin of the level, mm, between two bounds; `least` is negative infinity while no allowed place was come upon. What is
- * left out promised no more than `tolerance` above the best that was known then, so the best in the end and the tolerance together
- * are never less than it.
+ * Returns bounds of the best margin of the level, mm; `least` is negative infinity while no allowed place is found. Squares are dropped when
+ * they can improve the best by `tolerance` at most, so that the final best plus the tolerance is an upper bound.
  */
 export function bestBounds(plan: Plan, model: LevelModel, probe: Probe, tolerance: number, finest: number): Bounds {
   const { margins, tops, walls } = sceneOf(plan, model, probe);
-  // On a top that carries it is in nobody's way, which comes at a stroke: no bound by the way moved.
+  // On furniture that carries the probe the margin jumps: it is not 1-Lipschitz there.
   const round = (x: number, y: number, reach: number) =>
     tops.reduce(
       (most, { outer, depth }) => (depth(x, y) + reach >= 0 ? most : Math.min(most, outer(x, y) + reach)),

@@ -1,10 +1,10 @@
 import type { Detector, Fixture, FixtureKind, Level, Plan } from '../../geometry/plan/model.ts';
 import { emptyLevel, emptyPlan } from '../../geometry/planfile/empty.ts';
 
-/** The radius of the detector of `hallDetector`, mm. */
+/** Radius of the detector of `hallDetector`, mm. */
 export const RADIUS = 50;
 
-/** A den of `side` mm from face to face about the origin, walls 200 thick, a window 1,000 wide in the middle of the north wall. */
+/** Returns a square room around the origin, `side` mm between wall faces, walls 200 thick, with a window 1,000 wide in the north wall. */
 export function hall(change: Partial<Level> = {}, side = 20000): Level {
   const c = side / 2 + 100;
   const corners = [
@@ -33,13 +33,13 @@ export function hallDetector(change: Partial<Detector> = {}): Detector {
   return { id: 'd', label: '', at: [0, 5000], base: 900, radius: RADIUS, tall: 25, pair: null, ...change };
 }
 
-/** A fixture whose edge lies at x = 0, the hall to its right. */
+/** Returns a fixture with its edge at x = 0, the hall to its right. */
 export function fixtureAt(kind: FixtureKind, change: Partial<Fixture> = {}): Fixture {
   const shape = { box: { center: [-100, 5000], width: 200, depth: 200, turn: 0 } } as const;
   return { id: 'f', kind, name: '', shape, bottom: 0, top: 100, stream: null, ...change };
 }
 
-/** A plan of these levels under a profile as published. */
+/** Returns a plan of these levels under a profile without overrides. */
 export function planUnder(profile: string, levels: readonly Level[], change: Partial<Plan> = {}): Plan {
   return { ...emptyPlan(), tapeTolerance: 25.4, protocol: { profile, overrides: [] }, levels, ...change };
 }

@@ -12,7 +12,7 @@ const detector = (id: string, x: number, pair: string | null): Detector => ({
   pair,
 });
 
-/** A plan of one location: a single result, or a pair; fetched on a day of 2026. Invented. */
+/** Returns an invented plan of one location with one or two results, picked up on a day of 2026. */
 export function onePlace(values: readonly number[], day: string, title = day): Plan {
   const base = emptyPlan();
   const detectors = values.map((_, i) => detector(`d${i + 1}`, i * 220, values.length > 1 ? 'A' : null));
@@ -25,11 +25,11 @@ export function onePlace(values: readonly number[], day: string, title = day): P
   };
 }
 
-/** The day of the pair at `i`, twenty a month from January 2026. */
+/** Returns the date of pair `i`, twenty a month from January 2026. */
 export const days = (i: number) =>
   `2026-${String(1 + Math.floor(i / 20)).padStart(2, '0')}-${String(1 + (i % 20)).padStart(2, '0')}`;
 
-/** 200 invented pairs of one precision, with a few that are worse, in tenths of a pCi/L. */
+/** 200 invented pairs of one precision with a few outliers, in tenths of a pCi/L. */
 export function invented(): readonly (readonly [number, number])[] {
   const random = seededRandom(2026);
   return Array.from({ length: 200 }, (_, i) => {
@@ -40,7 +40,7 @@ export function invented(): readonly (readonly [number, number])[] {
   });
 }
 
-/** The same by plain arithmetic in tenths, sharing nothing with the charts: limits of MS-QA-2019 3.5 and Table 7.1, own ones from 20 on. */
+/** Evaluates them by integer arithmetic in tenths, independent of the charts: limits of MS-QA-2019 3.5 and Table 7.1, own limits from 20 pairs on. */
 export function independently(pairs: readonly (readonly [number, number])[]) {
   const bands = { high: [] as number[], middle: [] as number[], low: [] as number[] };
   for (const [a, b] of pairs) {

@@ -1,12 +1,12 @@
 import type { Level, Wall, XY } from '../../geometry/plan/model.ts';
 import { emptyLevel } from '../../geometry/planfile/empty.ts';
 
-/** A wall of a level under test. */
+/** Returns a wall of a level under test. */
 export function wall(id: string, from: XY, to: XY, thickness = 100): Wall {
   return { id, from, to, thickness, side: 'auto' };
 }
 
-/** Four walls w1 (top), w2 (right), w3 (bottom), w4 (left), clockwise on screen, on the centre-lines of a rectangle. */
+/** Returns four walls w1 (top), w2 (right), w3 (bottom), w4 (left), clockwise on screen, with a rectangle as their centre-lines. */
 export function boxWalls(left: number, top: number, right: number, bottom: number, thickness = 100): readonly Wall[] {
   return [
     wall('w1', [left, top], [right, top], thickness),
@@ -16,7 +16,7 @@ export function boxWalls(left: number, top: number, right: number, bottom: numbe
   ];
 }
 
-/** An empty level with some parts in it, frozen through and through: whatever changes it in place throws. */
+/** Returns a level with some parts, deeply frozen: changing it in place throws. */
 export function levelOf(parts: Partial<Level>): Level {
   return frozen({ ...emptyLevel('L1'), ...parts });
 }

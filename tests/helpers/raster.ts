@@ -1,16 +1,16 @@
-/** Sheets as pictures, drawn in Node with the font files that the app ships. */
+/** Renders pages to pixels in Node, with the fonts of the app. */
 import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Resvg } from '@resvg/resvg-js';
 import { fontFile, woffToOpenType } from './woff.ts';
 
-/** Kept from run to run, beside the bundles of the command line. */
+/** Cache folder, next to the bundles of the command line. */
 const CACHE = join('node_modules', '.cache', 'stillspot', 'fonts');
 
 let fonts: readonly string[] | undefined;
 
-/** The fonts as OpenType files: the drawing library reads no other form, and only from files. */
+/** Returns the fonts as OpenType files: the rendering library accepts nothing else. */
 export function fontPaths(): readonly string[] {
   fonts ??= ([400, 700] as const).flatMap((weight) =>
     (['latin', 'latin-ext'] as const).map((subset) => openTypeFile(fontFile(subset, weight))),
@@ -18,7 +18,7 @@ export function fontPaths(): readonly string[] {
   return fonts;
 }
 
-/** Named by what it was made of, so that a new font package makes new ones. Renamed at the end: another process sees all of it or none. */
+/** Names the file by a hash of its source, for new font packages. Renames it at the end, so that other processes never see half a file. */
 function openTypeFile(woff: string): string {
   const file = join(CACHE, `${createHash('sha256').update(readFileSync(woff)).digest('hex').slice(0, 16)}.ttf`);
   if (existsSync(file)) return file;
@@ -32,7 +32,7 @@ function openTypeFile(woff: string): string {
 export interface Picture {
   readonly width: number;
   readonly height: number;
-  /** Red, green, blue, opacity of each pixel, 0 to 255. */
+  /** RGBA of each pixel, 0 to 255. */
   readonly pixels: Buffer;
   readonly png: Buffer;
 }

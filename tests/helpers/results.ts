@@ -16,7 +16,7 @@ const detector = (id: string, x: number, pair: string | null): Detector => ({
   pair,
 });
 
-/** Two detectors, rim to rim 6 in apart unless told, with these results in pCi/L. */
+/** Returns a plan with a detector per result, pCi/L, 6 in from rim to rim by default. */
 export function planWith(values: readonly number[], change: Partial<Plan> = {}, gap = 152.4): Plan {
   const plan = emptyPlan();
   const detectors = values.map((_, i) => detector(`d${i + 1}`, i * (101.6 + gap), values.length > 1 ? 'A' : null));
@@ -24,10 +24,10 @@ export function planWith(values: readonly number[], change: Partial<Plan> = {}, 
   return { ...plan, levels: plan.levels.map((level) => ({ ...level, detectors })), readings, ...change };
 }
 export const HOLDS = testStateFrom([]);
-/** A test that does not hold, for one cause. */
+/** Returns the state of a test with one issue. */
 export const failing = (validity: Exclude<Validity, 'holds'>) =>
   testStateFrom([{ validity, stage: 'time', text: 'The cause.', detectors: null }]);
-/** What the times and the house alone come to. */
+/** Returns the validity by timing and conditions alone. */
 export const visitValidity = (plan: Plan): Validity => testStateFrom(visitIssues(plan)).validity;
 
 export const judged = (values: readonly number[], change: Partial<Plan> = {}, state = HOLDS): LocationReport => {

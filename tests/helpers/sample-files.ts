@@ -5,7 +5,7 @@ import { parsePlan } from '../../geometry/planfile/parse.ts';
 const FOLDER = 'samples';
 const ENDING = '.plan.json';
 
-/** What somebody worked out with a pencil for a sample: see `samples/README.md`. Lengths mm, areas m². */
+/** Values calculated by hand for a sample: see `samples/README.md`. Lengths in mm, areas in m². */
 export interface Expected {
   readonly plan: string;
   readonly levels: readonly {
@@ -30,7 +30,7 @@ export interface ExpectedCheck {
   readonly why: string;
 }
 
-/** Names of all samples, without their ending, in order. */
+/** Names of all samples, without extension, in order. */
 export const SAMPLE_NAMES: readonly string[] = readdirSync(FOLDER)
   .filter((name) => name.endsWith(ENDING))
   .map((name) => name.slice(0, -ENDING.length))
@@ -40,7 +40,7 @@ export function sampleText(name: string): string {
   return readFileSync(`${FOLDER}/${name}${ENDING}`, 'utf8');
 }
 
-/** The sample as a plan; throws with every problem when the reader refuses it. */
+/** Returns a sample as a plan; throws with every problem when it is invalid. */
 export function samplePlan(name: string): Plan {
   const result = parsePlan(sampleText(name));
   if (!result.ok) throw new Error(`${name}: ${result.problems.map(({ message }) => message).join(' ')}`);

@@ -1,7 +1,7 @@
 import type { FixtureKind, Level, Opening, Shape, Wall, XY } from '../../geometry/plan/model.ts';
 import { emptyLevel } from '../../geometry/planfile/empty.ts';
 
-/** Rooms stand in a grid, filled row by row. */
+/** Rooms on a grid, filled row by row. */
 export interface LevelSize {
   readonly across: number;
   readonly down: number;
@@ -17,7 +17,7 @@ export const SIZES = {
 } as const satisfies Record<string, LevelSize>;
 export type Size = keyof typeof SIZES;
 
-/** A repeatable stream of numbers in 0…1 (mulberry32, public domain). */
+/** Returns a seeded generator of numbers in 0…1 (mulberry32, public domain). */
 export function seededRandom(seed: number): () => number {
   let state = seed >>> 0;
   return () => {
@@ -32,12 +32,12 @@ export function seededRandom(seed: number): () => number {
 const CELL = 4200;
 const TURN = (17 * Math.PI) / 180;
 
-/** Turned on the page, so that nothing is accidentally axis-parallel. */
+/** Rotation on the page, so that nothing is axis-parallel by accident. */
 function turned([x, y]: XY): XY {
   return [x * Math.cos(TURN) - y * Math.sin(TURN), x * Math.sin(TURN) + y * Math.cos(TURN)];
 }
 
-/** What stands about in a house, in rough shares. */
+/** Kinds of furniture and fixtures, in rough proportions. */
 const KINDS: readonly (FixtureKind | 'object')[] = [
   ...new Array(11).fill('object'),
   'supply-register',
@@ -51,13 +51,13 @@ const KINDS: readonly (FixtureKind | 'object')[] = [
 ];
 
 /**
- * A level of rooms in a grid, turned on the page, with doors, windows, fixtures and furniture: invented, the same for the
+ * Returns an invented level of rooms on a grid, rotated on the page, with doors, windows, fixtures and furniture: the same for the
  * same seed. Features are openings, fixtures and objects together; there is a sump pit and a furnace to every 30 rooms.
  */
 export function seededLevel(size: Size | LevelSize, seed = 1): Level {
   const random = seededRandom(seed);
   const { across, down, rooms, features } = typeof size === 'string' ? SIZES[size] : size;
-  // The house lacks one corner room: its outline is an L.
+  // One corner room is missing: the outline is an L.
   const present = (i: number, j: number) => i >= 0 && j >= 0 && i < across && j < down && j * across + i < rooms;
   const xs = gridLines(across, random);
   const ys = gridLines(down, random);

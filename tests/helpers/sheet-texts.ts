@@ -1,10 +1,10 @@
-/** The texts of a sheet with the ground that each of them takes, read back from its SVG. Lengths in mm of paper. */
+/** Returns the texts of a page with their bounding boxes, from its SVG. Lengths in mm of paper. */
 import { CAP_HEIGHT, DESCENT } from '../../src/drawing/text.ts';
 import { textWidth } from '../../src/report/text.ts';
 
 export interface SheetText {
   readonly text: string;
-  /** Middle, size and turn of the letters' ground. */
+  /** Center, size and rotation of the bounding box. */
   readonly x: number;
   readonly y: number;
   readonly width: number;
@@ -12,7 +12,7 @@ export interface SheetText {
   readonly turn: number;
 }
 
-/** The white edge of a text may be a text of its own in the SVG, at the same place: both count as one. */
+/** The halo of a text may be a text of its own in the SVG, at the same place: both count as one. */
 export function sheetTexts(svg: string): readonly SheetText[] {
   const texts = new Map<string, SheetText>();
   for (const [, attributes = '', content = ''] of svg.matchAll(/<text ([^>]*)>([^<]*)<\/text>/g)) {

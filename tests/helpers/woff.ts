@@ -1,4 +1,4 @@
-/** Reads the font files that the app ships: their tables, and the same font for programs that do not read WOFF. */
+/** Reads the WOFF fonts of the app: their tables, and a conversion to OpenType. */
 import { readFileSync } from 'node:fs';
 import { inflateSync } from 'node:zlib';
 
@@ -11,7 +11,7 @@ export function fontFile(subset: Subset, weight: FontWeight): string {
   return `${FILES}-${subset}-${weight}-normal.woff`;
 }
 
-/** The font tables of a WOFF 1.0 file, unpacked (W3C WOFF File Format 1.0, sections 3 to 5). */
+/** Returns the decompressed tables of a WOFF 1.0 file (W3C WOFF File Format 1.0, sections 3 to 5). */
 function woffTables(file: string): ReadonlyMap<string, Buffer> {
   const bytes = readFileSync(file);
   const tables = new Map<string, Buffer>();
@@ -25,7 +25,7 @@ function woffTables(file: string): ReadonlyMap<string, Buffer> {
   return tables;
 }
 
-/** The same font as an OpenType file (OpenType 1.9, "Organization of an OpenType font"). */
+/** Returns the font as an OpenType file (OpenType 1.9, "Organization of an OpenType font"). */
 export function woffToOpenType(file: string): Buffer {
   const tables = [...woffTables(file)].sort(([a], [b]) => (a < b ? -1 : 1));
   const power = 2 ** Math.floor(Math.log2(tables.length));
@@ -50,7 +50,7 @@ export function woffToOpenType(file: string): Buffer {
   return Buffer.concat(parts);
 }
 
-/** Code point → advance in thousandths of the type size, for every character that the font can draw. */
+/** Returns code point → advance in thousandths of the type size, for every character of the font. */
 export function advanceWidths(file: string): ReadonlyMap<number, number> {
   const tables = woffTables(file);
   const unitsPerEm = tableOf(tables, 'head').readUInt16BE(18);

@@ -11,7 +11,12 @@ import { timingReport } from '../../protocol/timing/timing-report.ts';
 import { describeForecast } from '../../protocol/timing/weather-check.ts';
 import { describeIssues, headlineSentence } from '../../protocol/validity/headline.ts';
 import { testState } from '../../protocol/validity/test-state.ts';
-import { describePlacement, describeVerification, verifiedLevels } from '../../protocol/validity/verified-placement.ts';
+import {
+  describePlacement,
+  describeVerification,
+  type VerifiedLevel,
+  verifiedLevels,
+} from '../../protocol/validity/verified-placement.ts';
 import { besides, paragraph, stack } from '../block.ts';
 import { type FlowItem, pour } from '../flow.ts';
 import { contentArea } from '../page-frame.ts';
@@ -50,7 +55,6 @@ export function drawLog(order: DocumentOrder): readonly string[] {
 function logFlow({ plan, computed = new Map() }: DocumentOrder, width: number): readonly FlowItem[] {
   const placement = verifiedLevels(plan, checkPlan(plan).levels, computed);
   const state = testState(plan, placement);
-  const placed = placedDetectors(plan);
   const report = conditionsReport(plan);
   return [
     { block: paragraph('Log of a radon test', width, { size: 7.4, weight: 'bold' }), above: 0, keepWithNext: true },
@@ -59,25 +63,7 @@ function logFlow({ plan, computed = new Map() }: DocumentOrder, width: number): 
     ...section('Whether the test holds', [headlineSentence(plan, state), ...describeIssues(plan, state)], width),
     headingItem('The visit', width),
     { block: visitBlock(plan, width), above: 0 },
-    headingItem('Detectors', width),
-    ...tableItems(
-      PLACE_COLUMNS,
-      placed.length > 0 ? placed.map((each) => placeRow(plan, each)) : emptyRows(PLACE_COLUMNS, 4),
-      width,
-      TABLE,
-    ),
-    ...section(
-      'Where they stand, against the rules',
-      [...describePlacement(plan, placement), ...describeVerification(plan, placement)],
-      width,
-    ),
-    headingItem('Set out and fetched', width),
-    ...tableItems(
-      DEPLOYMENT_COLUMNS,
-      placed.length > 0 ? placed.map((each) => deploymentRow(plan, each)) : emptyRows(DEPLOYMENT_COLUMNS, 4),
-      width,
-      TABLE,
-    ),
+    ...detectorItems(plan, placement, width),
     ...notes(plan, width),
     ...photoItems(plan, width),
     headingItem('From hand to hand', width),
@@ -109,6 +95,32 @@ function logFlow({ plan, computed = new Map() }: DocumentOrder, width: number): 
     writing([''], width),
     writing([''], width),
     ...signatures(plan, width),
+  ];
+}
+
+/** Returns the tables of the detectors, their placement and their deployment. */
+function detectorItems(plan: Plan, placement: readonly VerifiedLevel[], width: number): readonly FlowItem[] {
+  const placed = placedDetectors(plan);
+  return [
+    headingItem('Detectors', width),
+    ...tableItems(
+      PLACE_COLUMNS,
+      placed.length > 0 ? placed.map((each) => placeRow(plan, each)) : emptyRows(PLACE_COLUMNS, 4),
+      width,
+      TABLE,
+    ),
+    ...section(
+      'Where they stand, against the rules',
+      [...describePlacement(plan, placement), ...describeVerification(plan, placement)],
+      width,
+    ),
+    headingItem('Set out and fetched', width),
+    ...tableItems(
+      DEPLOYMENT_COLUMNS,
+      placed.length > 0 ? placed.map((each) => deploymentRow(plan, each)) : emptyRows(DEPLOYMENT_COLUMNS, 4),
+      width,
+      TABLE,
+    ),
   ];
 }
 

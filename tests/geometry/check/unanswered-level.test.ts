@@ -3,7 +3,7 @@ import { checkDetector } from '../../../geometry/check/check-detector.ts';
 import type { Check } from '../../../geometry/check/types.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
 import type { Level, Plan } from '../../../geometry/plan/model.ts';
-import { holdingPlan, houseLevel } from '../../helpers/holding-plan.ts';
+import { houseLevel, validTestPlan } from '../../helpers/valid-test-plan.ts';
 
 const upper: Level = houseLevel('L2', 'B', { name: 'Main floor', order: 1, ground: 'none', living: 'lived-in' });
 const lower = (change: Partial<Level> = {}) => houseLevel('L1', 'A', { living: 'no', ...change });
@@ -15,7 +15,7 @@ function levelRow(plan: Plan, level: Level): Check | undefined {
   return checkDetector(plan, buildLevel(level), detector).checks.find(({ rule }) => rule === 'level');
 }
 const planOf = (levels: readonly Level[], purposeAnswered?: boolean): Plan => {
-  const plan = holdingPlan();
+  const plan = validTestPlan();
   return { ...plan, levels, site: { ...plan.site, ...(purposeAnswered === undefined ? {} : { purposeAnswered }) } };
 };
 

@@ -10,12 +10,12 @@ import {
   worstTone,
 } from '../../../geometry/messages/index.ts';
 import type { Level, Plan } from '../../../geometry/plan/model.ts';
-import { EVERYTHING, holdingPlan, houseLevel } from '../../helpers/holding-plan.ts';
+import { EVERYTHING, houseLevel, validTestPlan } from '../../helpers/valid-test-plan.ts';
 
 const reportIn = (change: Partial<Level>) => {
   const level = houseLevel('L1', 'A', change);
   // The pair's gap is met by less than the tape's tolerance: with none to keep, the verdict is clear.
-  const plan: Plan = { ...holdingPlan(), tapeTolerance: 0, levels: [level] };
+  const plan: Plan = { ...validTestPlan(), tapeTolerance: 0, levels: [level] };
   const [detector] = level.detectors;
   if (!detector) throw new Error('the level has no detector');
   return { plan, report: checkDetector(plan, buildLevel(level), detector) };

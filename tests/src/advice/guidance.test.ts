@@ -11,7 +11,7 @@ import { CONDITION_ITEMS } from '../../../src/protocol/conditions/conditions-rep
 import { withLogEntry } from '../../../src/protocol/custody/log-entries.ts';
 import { checkedLevels } from '../../../src/state/selectors.ts';
 import { testStateOf } from '../../../src/state/test-state.ts';
-import { EVERYTHING, GOOD_VISIT, holdingPlan, houseLevel } from '../../helpers/holding-plan.ts';
+import { EVERYTHING, GOOD_VISIT, houseLevel, validTestPlan } from '../../helpers/valid-test-plan.ts';
 
 const wall = (id: string, from: XY, to: XY): Wall => ({ id, from, to, thickness: 200, side: 'auto' });
 const SQUARE: readonly Wall[] = [
@@ -192,7 +192,7 @@ describe('what is not over yet', () => {
   const one = { ...level, detectors: first ? [{ ...first, pair: null }] : [] };
   const visit = { ...GOOD_VISIT, end: null };
   const stageOf = (change: Partial<Plan>, now: string) => {
-    const plan = { ...holdingPlan([]), ...change, levels: [one] };
+    const plan = { ...validTestPlan([]), ...change, levels: [one] };
     const stages = guidance(plan, checkedLevels(plan), testStateOf(plan), 'L1', Date.parse(now));
     return stages.find(({ stage }) => stage === 'time');
   };
@@ -366,10 +366,10 @@ describe('nothing is missing', () => {
     sealed: '2026-03-10T09:05:00-04:00',
     tampering: 'none' as const,
   };
-  const posted = { ...holdingPlan().visit, posted: '2026-03-10T12:00:00-04:00' };
+  const posted = { ...validTestPlan().visit, posted: '2026-03-10T12:00:00-04:00' };
   const whole = ['L1d1', 'L1d2'].reduce(
     (plan, id, i) => withLogEntry(plan, id, { ...written, serial: `K-${i + 1}` }),
-    holdingPlan([1, 1.1], { title: 'Alder Court', visit: posted }),
+    validTestPlan([1, 1.1], { title: 'Alder Court', visit: posted }),
   );
 
   it('is said of a plan of which nothing is', () => {

@@ -9,7 +9,7 @@ import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { parsePlan } from '../../../geometry/planfile/parse.ts';
 import { type Remedy, remediesFor } from '../../../src/advice/remedies.ts';
 import { detectorAt, loop, rectangle } from '../../helpers/drawn.ts';
-import { holdingPlan, houseLevel, pairAt } from '../../helpers/holding-plan.ts';
+import { houseLevel, pairAt, validTestPlan } from '../../helpers/valid-test-plan.ts';
 
 function sample(name: string): Plan {
   const read = parsePlan(readFileSync(`samples/${name}.plan.json`, 'utf8'));
@@ -84,7 +84,7 @@ describe('waysOut', () => {
     const level = houseLevel('L1', 'A', {
       detectors: pairAt('L1', 'A').map((each, i) => ({ ...each, at: [355.6 + i * 215.9, 3000] as const })),
     });
-    const plan = holdingPlan([], { levels: [level] });
+    const plan = validTestPlan([], { levels: [level] });
     const [one, two] = level.detectors;
     if (!one || !two) throw new Error('no pair');
     const ways = waysOf(plan, one);

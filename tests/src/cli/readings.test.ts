@@ -7,7 +7,7 @@ import type { Condition, ConditionState, Visit } from '../../../geometry/plan/te
 import { writePlan } from '../../../geometry/planfile/write.ts';
 import { CONDITION_ITEMS } from '../../../src/protocol/conditions/conditions-report.ts';
 import { callCli } from '../../helpers/call-cli.ts';
-import { GOOD_VISIT, holdingPlan } from '../../helpers/holding-plan.ts';
+import { GOOD_VISIT, validTestPlan } from '../../helpers/valid-test-plan.ts';
 
 let folder: string;
 beforeAll(() => {
@@ -26,7 +26,7 @@ function file(
   visit: Partial<Visit> = {},
   conditions: readonly Condition[] = house('kept'),
 ): string {
-  const plan = holdingPlan(values, { title: name, visit: { ...GOOD_VISIT, ...visit }, conditions });
+  const plan = validTestPlan(values, { title: name, visit: { ...GOOD_VISIT, ...visit }, conditions });
   const path = join(folder, `${name}.plan.json`);
   writeFileSync(path, writePlan(plan));
   return path;

@@ -24,10 +24,10 @@ import { drawDocument } from '../../../src/report/documents/draw-document.ts';
 import { checkedLevels } from '../../../src/state/selectors.ts';
 import { testStateOf } from '../../../src/state/test-state.ts';
 import { callCli } from '../../helpers/call-cli.ts';
-import { EVERYTHING, GOOD_VISIT, holdingPlan, houseLevel } from '../../helpers/holding-plan.ts';
 import { Dice } from '../../helpers/random-level/dice.ts';
 import { randomPlan } from '../../helpers/random-level.ts';
 import { sheetTexts } from '../../helpers/sheet-texts.ts';
+import { EVERYTHING, GOOD_VISIT, houseLevel, validTestPlan } from '../../helpers/valid-test-plan.ts';
 
 const JOBS = 200;
 const HOURS = 3_600_000;
@@ -45,7 +45,7 @@ afterAll(() => rmSync(folder, { recursive: true }));
 
 /** Half of them good but for a slip here and there, half of them drawn by chance. */
 function drawnJob(dice: Dice, seed: number): Plan {
-  const good = holdingPlan();
+  const good = validTestPlan();
   if (dice.chance(0.75)) return dice.chance(0.5) ? good : twoLevels(dice);
   const drawn = randomPlan(seed);
   return { ...good, ...drawn, site: { ...drawn.site, timeZone: 'America/New_York' } };
@@ -54,7 +54,7 @@ function drawnJob(dice: Dice, seed: number): Plan {
 /** Two levels on the ground, for which a published list asks for a location each. */
 function twoLevels(dice: Dice): Plan {
   const levels = [houseLevel(), houseLevel('L2', 'B', { order: dice.pick([0, 1]), ground: 'slab' })];
-  const plan = holdingPlan([], { levels });
+  const plan = validTestPlan([], { levels });
   return { ...plan, protocol: { profile: dice.pick(['home-short-term', 'pennsylvania-240-310']), overrides: [] } };
 }
 

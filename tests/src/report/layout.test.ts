@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { drawSheets } from '../../../src/report/draw-sheets.ts';
 import type { PaperName } from '../../../src/report/paper.ts';
-import { pageTroubles } from '../../helpers/page-troubles.ts';
+import { pageProblems } from '../../helpers/page-problems.ts';
 import { randomPlan } from '../../helpers/random-level.ts';
 import { SAMPLE_NAMES, samplePlan } from '../../helpers/sample-files.ts';
 import { sheetTexts } from '../../helpers/sheet-texts.ts';
@@ -93,4 +93,4 @@ describe('sheets that are hard to fill', () => {
 });
 
 const troubles = (plan: Plan, levelId: string, paper: PaperName): readonly string[] =>
-  pageTroubles(drawSheets({ plan, levelId, paper, date: '2026-11-25' }), paper);
+  pageProblems(drawSheets({ plan, levelId, paper, date: '2026-11-25' }), paper);

@@ -13,7 +13,7 @@ import {
 import { shownRegion, shownReports, takeDeferred } from '../../../src/state/shown-results.ts';
 import { useAppStore } from '../../../src/state/store.ts';
 import { selectWhyNotWords } from '../../../src/state/why-not.ts';
-import { holdingPlan } from '../../helpers/holding-plan.ts';
+import { validTestPlan } from '../../helpers/valid-test-plan.ts';
 
 const state = useAppStore.getState;
 const CORNER = [0, 0] as const;
@@ -28,7 +28,7 @@ function dragged(plan: Plan, dx: number): Plan {
   }));
 }
 
-beforeEach(() => state().openPlan(holdingPlan([])));
+beforeEach(() => state().openPlan(validTestPlan([])));
 
 describe('selectors', () => {
   const selectors: readonly ((state: AppState) => unknown)[] = [
@@ -40,7 +40,7 @@ describe('selectors', () => {
     selectHoverChecks,
     (now) => selectWhyNotWords(now, now.hover?.at ?? CORNER),
   ];
-  const [first] = holdingPlan([]).levels[0]?.detectors ?? [];
+  const [first] = validTestPlan([]).levels[0]?.detectors ?? [];
   const cases: readonly (readonly [string, () => void])[] = [
     ['at rest', () => undefined],
     ['with the pointer over the floor', () => state().setHover({ at: first?.at ?? [0, 0], id: null })],

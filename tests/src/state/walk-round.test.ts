@@ -9,10 +9,10 @@ import { selectReports } from '../../../src/state/selectors.ts';
 import { useAppStore } from '../../../src/state/store.ts';
 import { answerNone, signLooks, takeBackNone } from '../../../src/ui/questions/answer-none.ts';
 import { useWalk } from '../../../src/ui/stages/house/walk.ts';
-import { EVERYTHING, holdingPlan, houseLevel } from '../../helpers/holding-plan.ts';
+import { EVERYTHING, houseLevel, validTestPlan } from '../../helpers/valid-test-plan.ts';
 
 const NOON = '2026-03-07T12:00:00-05:00';
-const planWith = (level: Level): Plan => ({ ...holdingPlan(), levels: [level] });
+const planWith = (level: Level): Plan => ({ ...validTestPlan(), levels: [level] });
 const statesOf = (level: Level) =>
   Object.fromEntries(looksOf(planWith(level), buildLevel(level), []).map(({ rule, state }) => [rule.id, state]));
 const fixture = (kind: Fixture['kind']): Fixture => ({

@@ -7,11 +7,11 @@ import { MOST_CAUTIOUS_FIRST, NEXT_STEPS } from '../../../../src/protocol/result
 import { homeStep } from '../../../../src/protocol/validity/home-step.ts';
 import { testState } from '../../../../src/protocol/validity/test-state.ts';
 import { issueText } from '../../../../src/protocol/validity/validity.ts';
-import { EVERYTHING, GOOD_VISIT, holdingPlan, houseLevel, pairAt } from '../../../helpers/holding-plan.ts';
+import { EVERYTHING, GOOD_VISIT, houseLevel, pairAt, validTestPlan } from '../../../helpers/valid-test-plan.ts';
 
 describe('a whole job', () => {
   it('of which nothing is missing holds', () => {
-    const state = testState(holdingPlan());
+    const state = testState(validTestPlan());
     expect(state.issues.map(issueText)).toEqual([]);
     expect(state.validity).toBe('holds');
   });
@@ -27,7 +27,7 @@ describe('where a detector sits', () => {
     const level = houseLevel('L1', 'A', {
       rooms: [{ id: 'r', name: 'Kitchen', use: 'kitchen', at: [1000, 1000] }],
     });
-    const plan = holdingPlan([1, 1.1], { levels: [level] });
+    const plan = validTestPlan([1, 1.1], { levels: [level] });
     const [set] = setsOf(plan);
     expect(testState(plan).validity).toBe('not-evaluated');
     expect(set?.state.validity).toBe('not-evaluated');
@@ -41,20 +41,20 @@ describe('where a detector sits', () => {
     const level = houseLevel();
     const [first] = level.detectors;
     const inWall: Detector = { ...(first as Detector), id: 'B1', label: 'B1', pair: null, at: [150, 150] };
-    const plan = holdingPlan([1, 1.1], { levels: [{ ...level, detectors: [...level.detectors, inWall] }] });
+    const plan = validTestPlan([1, 1.1], { levels: [{ ...level, detectors: [...level.detectors, inWall] }] });
     expect(testState(plan).validity).toBe('unknown');
     expect(setsOf(plan).map(({ state }) => state.validity)).toEqual(['holds']);
   });
 
   it('in a room without a label cannot be decided: unknown', () => {
-    const plan = holdingPlan([1, 1.1], { levels: [houseLevel('L1', 'A', { rooms: [] })] });
+    const plan = validTestPlan([1, 1.1], { levels: [houseLevel('L1', 'A', { rooms: [] })] });
     expect(testState(plan).validity).toBe('unknown');
     expect(setsOf(plan)[0]?.next).toMatchObject({ id: 'unknown', text: expect.stringContaining('no label') });
   });
 
   it('tight holds, and is said', () => {
     const tight = houseLevel('L1', 'A', { detectors: pairAt('L1', 'A', 510) });
-    const state = testState(holdingPlan([1, 1.1], { levels: [tight] }));
+    const state = testState(validTestPlan([1, 1.1], { levels: [tight] }));
     expect(state.validity).toBe('holds');
     expect(state.notes).toEqual([expect.stringMatching(/^A1 is tight\./), expect.stringMatching(/^A2 is tight\./)]);
   });
@@ -70,7 +70,7 @@ describe('where a detector sits', () => {
       top: 2000,
     } as const;
     const sunny = (lookedFor: readonly string[]) =>
-      testState(holdingPlan([1, 1.1], { levels: [houseLevel('L1', 'A', { openings: [window], lookedFor })] }));
+      testState(validTestPlan([1, 1.1], { levels: [houseLevel('L1', 'A', { openings: [window], lookedFor })] }));
     const open = sunny(EVERYTHING.filter((rule) => rule !== 'direct-sun'));
     expect(open.validity).toBe('unknown');
     expect(open.issues[0]?.text).toMatch(/^Not run for A1 and A2: Direct sun/);
@@ -82,7 +82,7 @@ describe('a property transfer', () => {
   const level = houseLevel();
   const one = { ...level, detectors: level.detectors.slice(0, 1).map((each) => ({ ...each, pair: null })) };
   const sale = (levels: readonly Level[], device: 'passive' | 'monitor' = 'passive') => {
-    const plan = holdingPlan([1, 1.1], { levels, visit: { ...GOOD_VISIT, device } });
+    const plan = validTestPlan([1, 1.1], { levels, visit: { ...GOOD_VISIT, device } });
     return { ...plan, site: { ...plan.site, purpose: 'property-transfer' as const } };
   };
 
@@ -101,7 +101,7 @@ describe('a property transfer', () => {
 describe('the house', () => {
   const second = (change: Partial<Level> = {}) => houseLevel('L2', 'B', { order: 0, ground: 'slab', ...change });
   const pennsylvania = (values: readonly number[]) =>
-    holdingPlan(values, {
+    validTestPlan(values, {
       levels: [houseLevel(), second({ order: 1 })],
       protocol: { profile: 'pennsylvania-240-310', overrides: [] },
     });
@@ -136,7 +136,7 @@ describe('the house', () => {
       const to = corners[(i + 1) % 4] ?? from;
       return { id: `w${i}`, from, to, thickness: 203.2, side: 'auto' as const };
     });
-    const plan = holdingPlan([1, 1.1], { levels: [houseLevel('L1', 'A', { walls })] });
+    const plan = validTestPlan([1, 1.1], { levels: [houseLevel('L1', 'A', { walls })] });
     expect(testState(plan).validity).toBe('holds');
     const house = homeStep(plan, setsOf(plan));
     expect(house).toMatchObject({ step: 'unknown', text: expect.stringContaining('1 of 2 locations') });
@@ -162,7 +162,7 @@ describe('a machine that is drawn near a detector', () => {
       stream: { direction: 90, spread: 30, reach: 900 },
     }) as const;
   const house = (kind: 'dehumidifier' | 'portable-fan', state: ConditionState, profile = 'home-short-term') => {
-    const plan = holdingPlan([1, 1.1], { levels: [houseLevel('L1', 'A', { fixtures: [machine(kind, 6500)] })] });
+    const plan = validTestPlan([1, 1.1], { levels: [houseLevel('L1', 'A', { fixtures: [machine(kind, 6500)] })] });
     const conditions = plan.conditions.map((each) => (each.item === MACHINES_OFF ? { ...each, state } : each));
     return { ...plan, conditions, protocol: { profile, overrides: [] } };
   };
@@ -186,7 +186,7 @@ describe('a machine that is drawn near a detector', () => {
 
 describe('a long-term test', () => {
   const long = (values: readonly number[]) => {
-    const plan = holdingPlan(values, {
+    const plan = validTestPlan(values, {
       levels: [houseLevel('L1', 'A', { ceiling: 2600, detectors: pairAt('L1', 'A', 1000) })],
       protocol: { profile: 'health-canada-long-term', overrides: [] },
       visit: { ...GOOD_VISIT, closedSince: null, end: '2026-06-20T09:00:00-04:00' },
@@ -222,7 +222,7 @@ describe('a long-term test', () => {
 
 describe('doors that were opened before the start', () => {
   it('mean a later start, and nothing to repeat', () => {
-    const plan = holdingPlan([]);
+    const plan = validTestPlan([]);
     const conditions = plan.conditions.map((each) =>
       each.item === 'doors-closed' ? { ...each, state: 'broken' as const, at: '2026-03-07T08:00:00-05:00' } : each,
     );

@@ -14,8 +14,8 @@ import { drawDocument } from '../../../../src/report/documents/draw-document.ts'
 import { drawSheets } from '../../../../src/report/draw-sheets.ts';
 import { testStateOf } from '../../../../src/state/test-state.ts';
 import { callCli } from '../../../helpers/call-cli.ts';
-import { EVERYTHING, GOOD_VISIT, holdingPlan } from '../../../helpers/holding-plan.ts';
 import { sheetTexts } from '../../../helpers/sheet-texts.ts';
+import { EVERYTHING, GOOD_VISIT, validTestPlan } from '../../../helpers/valid-test-plan.ts';
 
 interface Cause {
   readonly name: string;
@@ -169,16 +169,16 @@ async function standsEverywhere(plan: Plan, standing: Validity) {
 }
 
 describe('the standing of a test, told everywhere alike', () => {
-  it('holds without a cause', () => standsEverywhere(holdingPlan(), 'holds'));
+  it('holds without a cause', () => standsEverywhere(validTestPlan(), 'holds'));
 
   it.each(CAUSES.map((each) => [each.name, each] as const))('%s', (_, { apply, standing }) =>
-    standsEverywhere(apply(holdingPlan()), standing),
+    standsEverywhere(apply(validTestPlan()), standing),
   );
 
   it.each(CAUSES.map((each) => [each.name, each] as const))(
     '%s, on the sheet and in check and timing',
     async (_, cause) => {
-      const plan = cause.apply(holdingPlan());
+      const plan = cause.apply(validTestPlan());
       const words = `The test: ${VALIDITY_HEADLINE[cause.standing].toLowerCase()}.`;
       const [sheet = ''] = drawSheets({ plan, levelId: 'L1', paper: 'letter', date: '2026-03-20' });
       expect(sheetTexts(sheet).map(({ text }) => text)).toContain(words);
@@ -197,7 +197,7 @@ describe('the standing of a test, told everywhere alike', () => {
       for (const other of others) {
         const worst = [one, other].some(({ standing }) => standing === 'not-evaluated') ? 'not-evaluated' : 'unknown';
         // Two causes that change the same field are one: the later one is what the plan has.
-        const plan = other.apply(one.apply(holdingPlan()));
+        const plan = other.apply(one.apply(validTestPlan()));
         const undone = one.apply(plan) !== plan && same(one, other);
         await standsEverywhere(plan, undone ? other.standing : worst);
       }

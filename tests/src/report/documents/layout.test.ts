@@ -5,7 +5,7 @@ import type { Plan } from '../../../../geometry/plan/model.ts';
 import { CAP_HEIGHT, DESCENT } from '../../../../src/drawing/text.ts';
 import { frameOf, type PaperName } from '../../../../src/report/paper.ts';
 import { COLOUR } from '../../../../src/report/style.ts';
-import { pageTroubles } from '../../../helpers/page-troubles.ts';
+import { pageProblems } from '../../../helpers/page-problems.ts';
 import { SAMPLE_NAMES, samplePlan } from '../../../helpers/sample-files.ts';
 import { sheetTexts } from '../../../helpers/sheet-texts.ts';
 
@@ -46,7 +46,7 @@ describe.each(BOTH)('%s on %s', (kind, paper) => {
     ['with overlong texts', filled('Wwwwwwww-ÅÄÖ & <b>"long"</b> name '.repeat(30))],
     ['with one overlong word', filled('Donaudampfschifffahrt'.repeat(12))],
   ])('%s: no text over another or beyond the frame', (_, plan) => {
-    expect(pageTroubles(draw(kind, plan, paper), paper)).toEqual([]);
+    expect(pageProblems(draw(kind, plan, paper), paper)).toEqual([]);
   });
 
   it('carries every caution on every page', () => {
@@ -66,7 +66,7 @@ it.each(SAMPLE_NAMES)(
       for (const paper of PAPERS) {
         for (const kind of ['notice', 'door-hanger', 'agreement'] as const)
           expect(draw(kind, each, paper)).toHaveLength(1);
-        expect(pageTroubles(draw('log', each, paper), paper)).toEqual([]);
+        expect(pageProblems(draw('log', each, paper), paper)).toEqual([]);
       }
     }
   },
@@ -101,7 +101,7 @@ it.each(BOTH)('%s on %s: no text of any length runs over another or beyond the f
         levels: [{ ...level, name: place, detectors: many }],
       };
       const pages = draw(kind, plan, paper);
-      expect([...pageTroubles(pages, paper), ...strayShapes(pages, paper)]).toEqual([]);
+      expect([...pageProblems(pages, paper), ...strayShapes(pages, paper)]).toEqual([]);
     }),
     { numRuns: 15, seed: 7 },
   );

@@ -3,9 +3,9 @@ import type { Plan } from '../../../../geometry/plan/model.ts';
 import type { Computed } from '../../../../geometry/recheck/compare.ts';
 import { drawDocument } from '../../../../src/report/documents/draw-document.ts';
 import { drawSheets } from '../../../../src/report/draw-sheets.ts';
-import { holdingPlan, houseLevel, pairAt } from '../../../helpers/holding-plan.ts';
 import { samplePlan } from '../../../helpers/sample-files.ts';
 import { sheetTexts } from '../../../helpers/sheet-texts.ts';
+import { houseLevel, pairAt, validTestPlan } from '../../../helpers/valid-test-plan.ts';
 
 const together = (pages: readonly string[]) =>
   pages
@@ -24,7 +24,7 @@ const told = { sheet: first, log };
 
 const twice: Opinions = new Map(['L1d1', 'L1d2'].map((id) => [id, { how: 'twice' }]));
 /** A pair whose underside lies at 4 in, where 20 in is the least: 25 Pa. Code 240.310(a)(1). */
-const low = holdingPlan([1, 1.1], { levels: [houseLevel('L1', 'A', { detectors: pairAt('L1', 'A', 101.6) })] });
+const low = validTestPlan([1, 1.1], { levels: [houseLevel('L1', 'A', { detectors: pairAt('L1', 'A', 101.6) })] });
 
 describe.each(BOTH)('the %s', (paper) => {
   const of = told[paper];
@@ -37,19 +37,19 @@ describe.each(BOTH)('the %s', (paper) => {
   });
 
   it('says that a test holds only where it does, and what follows', () => {
-    expect(of(holdingPlan())).toContain('The test: holds.');
-    expect(of({ ...holdingPlan(), conditions: [] })).toContain('The test: unknown.');
+    expect(of(validTestPlan())).toContain('The test: holds.');
+    expect(of({ ...validTestPlan(), conditions: [] })).toContain('The test: unknown.');
     expect(of(samplePlan('01-plain-basement'))).not.toContain('The test: holds');
     // Two locations are called for on another level, and only one has a result: the headline of the app says no more.
     const upstairs = houseLevel('L2', 'B', { order: 1, detectors: [] });
-    const half = { ...holdingPlan(), levels: [houseLevel(), upstairs] };
+    const half = { ...validTestPlan(), levels: [houseLevel(), upstairs] };
     const pennsylvania = { ...half, protocol: { profile: 'pennsylvania-240-310', overrides: [] } };
     expect(of(pennsylvania)).not.toContain('The test: holds.');
   });
 
   it('says how its verdicts were computed', () => {
-    expect(of(holdingPlan(), twice)).toContain('Computed twice, in two ways.');
-    expect(of(holdingPlan())).toContain('Computed once.');
+    expect(of(validTestPlan(), twice)).toContain('Computed twice, in two ways.');
+    expect(of(validTestPlan())).toContain('Computed once.');
   });
 
   it('leaves a test open on whose placement the two computations differ, with both figures', () => {
@@ -65,14 +65,14 @@ describe.each(BOTH)('the %s', (paper) => {
         },
       ],
     };
-    const text = of(holdingPlan(), new Map<string, Computed>([...twice, ['L1d1', differs]]));
+    const text = of(validTestPlan(), new Map<string, Computed>([...twice, ['L1d1', differs]]));
     expect(text).toContain('The test: unknown.');
     expect(text).toContain('352.4 mm');
     expect(text).toContain('232.1 mm');
   });
 
   it('says what nobody looked for and what was not run', () => {
-    const text = of({ ...holdingPlan(), levels: [houseLevel('L1', 'A', { lookedFor: ['heat'] })] });
+    const text = of({ ...validTestPlan(), levels: [houseLevel('L1', 'A', { lookedFor: ['heat'] })] });
     expect(text).toMatch(/[Nn]ot looked for.*sump pit/);
     // The pair has 1/2 in to spare, less than the tape may be off.
     expect(text).toContain('tight to what is drawn');

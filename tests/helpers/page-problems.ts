@@ -1,14 +1,14 @@
-/** What is wrong with the texts of a drawn page. */
+/** Layout problems of the texts of a drawn page. */
 
 import { overlap, slotCorners } from '../../src/drawing/labels/placer.ts';
 import { frameOf, type PaperName } from '../../src/report/paper.ts';
 import { sheetTexts } from './sheet-texts.ts';
 
-/** mm: letters have their own white, so a touch of their ground is no overlap. */
+/** Tolerance of an overlap, mm: letters have side bearings. */
 const TOUCH = 0.1;
 
-/** Every text that stands outside the frame or over another one, and every figure that is none. */
-export function pageTroubles(sheets: readonly string[], paper: PaperName): readonly string[] {
+/** Returns every text outside the frame or over another one, and every number that is NaN. */
+export function pageProblems(sheets: readonly string[], paper: PaperName): readonly string[] {
   const { x, y, width, height } = frameOf(paper);
   return sheets.flatMap((svg, sheet) => {
     if (/NaN|Infinity|undefined/.test(svg)) return [`sheet ${sheet + 1}: a figure that is none`];

@@ -3,10 +3,10 @@ import type { Reading, Visit } from '../../geometry/plan/test-record.ts';
 import { emptyPlan } from '../../geometry/planfile/empty.ts';
 import { CONDITION_ITEMS } from '../../src/protocol/conditions/conditions-report.ts';
 
-/** Every rule whose subjects somebody may have looked for and not found. */
+/** Every rule whose subjects a person can report as looked for and absent. */
 export const EVERYTHING = ['outside-opening', 'moving-air', 'heat', 'sump', 'floor-drain', 'direct-sun'] as const;
 
-/** Where a pair stands in the middle of the room: rim to rim 4 1/2 in, which every published list allows. */
+/** Returns a collocated pair in the middle of the room: 4 1/2 in from rim to rim, which every published text allows. */
 const MIDDLE = [
   [4000, 3000],
   [4000 + 101.6 + 114.3, 3000],
@@ -25,7 +25,7 @@ export function pairAt(level: string, mark: string, base = 762): readonly Detect
   }));
 }
 
-/** One room of 26 ft by 20 ft on walls of 8 in, where everything was looked for and nothing found, with a pair in the middle. */
+/** Returns a level with one room of 26 ft by 20 ft, walls of 8 in, everything looked for and absent, and a pair in the middle. */
 export function houseLevel(id = 'L1', mark = 'A', change: Partial<Level> = {}): Level {
   const [level] = emptyPlan().levels;
   const corners = [
@@ -54,7 +54,7 @@ export function houseLevel(id = 'L1', mark = 'A', change: Partial<Level> = {}): 
   };
 }
 
-/** 62 h in a house that was closed a day before. The clocks went forward on 8 March 2026. */
+/** 62 h under closed-building conditions that began a day before. The clocks went forward on 8 March 2026. */
 export const GOOD_VISIT: Visit = {
   closedSince: '2026-03-06T18:00:00-05:00',
   mitigationOnSince: null,
@@ -62,7 +62,7 @@ export const GOOD_VISIT: Visit = {
   end: '2026-03-10T09:00:00-04:00',
 };
 
-/** Results of each detector, pCi/L, in the order of the levels. */
+/** Returns a result for each detector, pCi/L, in the order of the levels. */
 const results = (levels: readonly Level[], values: readonly number[]): readonly Reading[] =>
   levels
     .flatMap(({ detectors }) => detectors)
@@ -71,8 +71,8 @@ const results = (levels: readonly Level[], values: readonly number[]): readonly 
       return value === undefined ? [] : [{ detector: id, value, unit: 'pCi/L' as const }];
     });
 
-/** A whole job for which nothing is missing: drawn, looked for, placed, timed, house answered after the pick-up, read. */
-export function holdingPlan(values: readonly number[] = [1, 1.1], change: Partial<Plan> = {}): Plan {
+/** Returns a plan of a valid test: drawn, placed, timed, with checklist answers after the pick-up and results. */
+export function validTestPlan(values: readonly number[] = [1, 1.1], change: Partial<Plan> = {}): Plan {
   const base = emptyPlan();
   const levels = change.levels ?? [houseLevel()];
   return {
