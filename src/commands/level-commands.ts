@@ -1,4 +1,4 @@
-import { selectBelow } from '../state/selectors.ts';
+import { hasLevelBelow } from '../state/selectors.ts';
 import type { Command, Target } from './command.ts';
 import { withAny } from './shortcut.ts';
 
@@ -33,7 +33,7 @@ export const LEVEL_COMMANDS: readonly Command[] = [
   {
     id: 'show-level-below',
     name: 'Level below',
-    when: ({ state }) => selectBelow({ ...state, showBelow: true }) !== null,
+    when: ({ state }) => hasLevelBelow(state),
     run: ({ state }) => state.setShowBelow(!state.showBelow),
   },
 ];

@@ -31,8 +31,14 @@ export function selectShownPlan({ plan, draft }: AppState): Plan {
 
 /** The level in view; the first when the one that was in view is gone. */
 export function selectLevel(state: AppState): Level {
-  const { levels } = selectShownPlan(state);
-  return levels.find(({ id }) => id === state.levelId) ?? levels[0] ?? NO_LEVEL;
+  return levelInView(selectShownPlan(state), state.levelId);
+}
+/** The level in view without the gesture under way. */
+export function selectLevelAtRest({ plan, levelId }: AppState): Level {
+  return levelInView(plan, levelId);
+}
+function levelInView({ levels }: Plan, levelId: string): Level {
+  return levels.find(({ id }) => id === levelId) ?? levels[0] ?? NO_LEVEL;
 }
 
 /** The last model of each level that was looked at, by its id: what the next one keeps. */
@@ -53,18 +59,29 @@ export function selectModel(state: AppState): LevelModel {
 }
 /** The level under the one in view, made ready, while it is to be seen; null for none. */
 export function selectBelow(state: AppState): LevelModel | null {
+  return state.showBelow ? modelBelow(state) : null;
+}
+/** Whether a level that could be seen lies under the one in view. */
+export const hasLevelBelow = (state: AppState): boolean => modelBelow(state) !== null;
+function modelBelow(state: AppState): LevelModel | null {
   const { id } = selectLevel(state);
-  if (!state.showBelow || id === NO_LEVEL.id) return null;
+  if (id === NO_LEVEL.id) return null;
   const below = levelBelow(state.plan, id);
   return below && below.walls.length > 0 ? modelOf(below) : null;
 }
 
 const probes = new Map<string, Probe>();
-/** The detector that the sheet is shaded for: the selected one's size, at the height that is looked at. */
+/** The detector that the zones are drawn for: the size of the selected one, at the height that is looked at. */
 export function selectProbe(state: AppState): Probe {
-  const level = selectLevel(state);
-  const chosen = level.detectors.find(({ id }) => state.selection.includes(id)) ?? level.detectors[0] ?? USUAL_DETECTOR;
-  return probeOf(state.sitHeight, chosen.radius, chosen.tall);
+  return probeFor(selectLevel(state), state);
+}
+/** The same without the gesture under way. */
+export function selectProbeAtRest(state: AppState): Probe {
+  return probeFor(selectLevelAtRest(state), state);
+}
+function probeFor({ detectors }: Level, { selection, sitHeight }: AppState): Probe {
+  const chosen = detectors.find(({ id }) => selection.includes(id)) ?? detectors[0] ?? USUAL_DETECTOR;
+  return probeOf(sitHeight, chosen.radius, chosen.tall);
 }
 function probeOf(base: number, radius: number, tall: number): Probe {
   const key = `${base}/${radius}/${tall}`;

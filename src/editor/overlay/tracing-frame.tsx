@@ -1,4 +1,5 @@
 // Only the shapes that are drawn here: each registers itself with the library's core.
+import { selectLevelAtRest } from '../../state/selectors.ts';
 import 'konva/lib/shapes/Rect';
 import type { Rect as RectNode } from 'konva/lib/shapes/Rect';
 import 'konva/lib/shapes/Transformer';
@@ -7,7 +8,6 @@ import { useEffect, useRef } from 'react';
 import { Layer, Rect, Stage, Transformer } from 'react-konva/lib/ReactKonvaCore';
 import { withTracing } from '../../../geometry/edit/index.ts';
 import type { Tracing } from '../../../geometry/plan/model.ts';
-import { selectLevel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 import { toPlan, toScreen } from '../../state/viewport.ts';
 import { THEMES } from '../../theme/tokens.ts';
@@ -21,7 +21,7 @@ export default function TracingFrame() {
   const size = useAppStore((state) => state.stageSize);
   const viewport = useAppStore((state) => state.viewport);
   // From the plan, not the draft: during a drag the handles are ahead of it.
-  const tracing = useAppStore((state) => selectLevel({ ...state, draft: null }).tracing);
+  const tracing = useAppStore((state) => selectLevelAtRest(state).tracing);
   const theme = THEMES[useAppStore((state) => state.theme)];
   const frame = useRef<RectNode>(null);
   const grips = useRef<TransformerNode>(null);
@@ -96,7 +96,7 @@ export default function TracingFrame() {
 /** Returns the plan with the image where its frame was dragged to; null when no plan could hold it. */
 function withPulled(tracing: Tracing, frame: RectNode) {
   const state = useAppStore.getState();
-  const level = selectLevel({ ...state, draft: null });
+  const level = selectLevelAtRest(state);
   const edited = withTracing(state.plan, level.id, {
     ...tracing,
     at: toPlan(state.viewport, [frame.x(), frame.y()]),

@@ -3,7 +3,7 @@ import { memoize } from '../../../geometry/plane/memoize.ts';
 import { floorShapes, regionEdge, zoneShapes } from '../../drawing/floor.ts';
 import { thingExtent, thingShapes } from '../../drawing/things.ts';
 import { belowShapes, openingShapes, wallShapes } from '../../drawing/walls.ts';
-import { selectBelow, selectLevel, selectModel } from '../../state/selectors.ts';
+import { selectBelow, selectLevel, selectLevelAtRest, selectModel } from '../../state/selectors.ts';
 import { shownRegion } from '../../state/shown-results.ts';
 import { useAppStore } from '../../state/store.ts';
 import { coarseEdges, drawnEdges } from '../drawing.ts';
@@ -26,7 +26,7 @@ const SHEET = picture({
   read: () => {
     const state = useAppStore.getState();
     // The paper grows when a drag ends: under a wall that is dragged it would have to be painted whole at every step.
-    const { extent } = extentOf(selectLevel({ ...state, draft: null }));
+    const { extent } = extentOf(selectLevelAtRest(state));
     const region = shownRegion(state);
     return [extent, region, region.rooms.length > 0];
   },

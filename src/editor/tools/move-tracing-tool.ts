@@ -1,7 +1,7 @@
 import { withTracing } from '../../../geometry/edit/index.ts';
 import type { Mm, Plan, Tracing, XY } from '../../../geometry/plan/model.ts';
 import { roundPoint } from '../../../geometry/plane/point.ts';
-import { selectLevel } from '../../state/selectors.ts';
+import { selectLevel, selectLevelAtRest } from '../../state/selectors.ts';
 import { ARROWS, stepFor } from '../input/sheet-keys.ts';
 import { store } from './tool-context.ts';
 import type { ToolController, ToolPoint } from './tool-controller.ts';
@@ -64,7 +64,7 @@ function tracingInView(): Tracing | undefined {
 /** The plan with the picture's middle there; null where it lies there already, or no plan could hold it. */
 function movedTo(at: XY): Plan | null {
   const { plan } = store();
-  const { id, tracing } = selectLevel({ ...store(), draft: null });
+  const { id, tracing } = selectLevelAtRest(store());
   const place = roundPoint(at);
   if (!tracing || (place[0] === tracing.at[0] && place[1] === tracing.at[1])) return null;
   const edited = withTracing(plan, id, { ...tracing, at: place });

@@ -1,5 +1,5 @@
 import { TONE_WORD, worstTone } from '../../../geometry/messages/index.ts';
-import { checkedLevels, selectBelow } from '../../state/selectors.ts';
+import { checkedLevels, hasLevelBelow } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 import { useLevel } from '../hooks/use-level.ts';
 import { VerdictMark } from '../verdict/verdict-mark.tsx';
@@ -47,7 +47,7 @@ function Levels() {
 function View() {
   const snap = useAppStore((state) => state.snap);
   const showBelow = useAppStore((state) => state.showBelow);
-  const hasBelow = useAppStore((state) => selectBelow({ ...state, showBelow: true }) !== null);
+  const hasBelow = useAppStore(hasLevelBelow);
   return (
     <fieldset className="foot__group foot__view" aria-label="View">
       {hasBelow && <CommandButton command="show-level-below" aria-pressed={showBelow} />}

@@ -3,7 +3,7 @@ import { newTracingPlace } from '../../../../geometry/edit/tracing.ts';
 import { levelExtent } from '../../../../geometry/level/level-extent.ts';
 import type { Tracing } from '../../../../geometry/plan/model.ts';
 import { openStage, unfold, usePanels } from '../../../commands/panels.ts';
-import { selectLevel } from '../../../state/selectors.ts';
+import { selectLevel, selectLevelAtRest } from '../../../state/selectors.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { toPlan } from '../../../state/viewport.ts';
 
@@ -45,7 +45,7 @@ export async function bringIn(file: File): Promise<void> {
 /** Previews the picture at this opacity in the draft; `run` with the draft commits it. */
 export function showFaded(opacity: number): void {
   const state = useAppStore.getState();
-  const { id, tracing } = selectLevel({ ...state, draft: null });
+  const { id, tracing } = selectLevelAtRest(state);
   if (!tracing) return;
   const edited = withTracing(state.plan, id, { ...tracing, opacity });
   state.setDraft(edited.ok && opacity !== tracing.opacity ? edited.plan : null);

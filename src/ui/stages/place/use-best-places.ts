@@ -1,8 +1,7 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { type BestPlace, type PlaceQuery, searchInputs } from '../../../platform/worker/find-places.ts';
 import { cancelRequests, requestPlaces } from '../../../platform/worker/places-client.ts';
-import type { AppState } from '../../../state/app-state.ts';
-import { selectLevel, selectModel, selectProbe } from '../../../state/selectors.ts';
+import { modelOf, selectLevelAtRest, selectProbeAtRest } from '../../../state/selectors.ts';
 import { describePlace, type PlaceWords } from '../../../state/spots.ts';
 import { useAppStore } from '../../../state/store.ts';
 
@@ -22,8 +21,8 @@ export interface Best {
  */
 export function useBestPlaces(line: string, asked: Pick<PlaceQuery, 'members' | 'count' | 'onFurniture'>): Best {
   const plan = useAppStore((state) => state.plan);
-  const levelId = useAppStore((state) => selectLevel(atRest(state)).id);
-  const probe = useAppStore((state) => selectProbe(atRest(state)));
+  const levelId = useAppStore((state) => selectLevelAtRest(state).id);
+  const probe = useAppStore(selectProbeAtRest);
   const wanted: PlaceQuery = { ...asked, probe };
   const inputs = useSame(searchInputs(plan, levelId, wanted));
   const [found, setFound] = useState<Found | null>(null);
@@ -66,13 +65,9 @@ function useSame(inputs: readonly unknown[]): readonly unknown[] {
   return kept.current;
 }
 
-function atRest(state: AppState): AppState {
-  return state.draft === null ? state : { ...state, draft: null };
-}
-
 /** Each place in words; the same array for the same plan and places. */
 export function usePlaceWords({ places, wanted: { probe } }: Best): readonly PlaceWords[] {
   const plan = useAppStore((state) => state.plan);
-  const model = useAppStore((state) => selectModel(atRest(state)));
+  const model = useAppStore((state) => modelOf(selectLevelAtRest(state)));
   return useMemo(() => places.map((place) => describePlace(plan, model, probe, place)), [places, plan, model, probe]);
 }
