@@ -21,36 +21,13 @@ const SIDES: readonly { readonly value: WallSide; readonly words: string }[] = [
 ];
 
 export function WallFields({ wall }: { readonly wall: Wall }) {
-  const model = useThrottled(selectModel);
   const unit = useAppStore((state) => state.plan.display.length);
   const { updateItem } = useAppStore.getState();
-  const [moves, setMoves] = useState<MovingEnd>('to');
-  const whole = wallLength(wall);
-  const face = wallFaceLength(model, wall);
   const ends = wallEndNames(wall);
-  const lengthen = (mm: Mm) => editLevel((now, inUnit) => correctedWall(now, wall.id, mm, moves, inUnit));
   return (
     <>
       <div className="fields">
-        <FieldGroup name="Length">
-          {face !== null && (
-            <LengthField label="Along its face, as taped" value={face} onCommit={(mm) => lengthen(whole + mm - face)} />
-          )}
-          <LengthField label="Middle to middle" value={whole} onCommit={lengthen} />
-          <div className="wide">
-            <ChoiceField
-              label="The end that moves"
-              value={moves}
-              choices={[
-                { value: 'from', words: `${ends.from} end` },
-                { value: 'to', words: `${ends.to} end` },
-                { value: 'both', words: 'both ends, by half' },
-              ]}
-              hint="Walls that are joined there go along, and so does what stands against them."
-              onCommit={setMoves}
-            />
-          </div>
-        </FieldGroup>
+        <WallLength wall={wall} />
         <LengthField
           label={ends.to === 'left' || ends.to === 'right' ? 'Move it down by' : 'Move it right by'}
           value={0}
@@ -80,5 +57,36 @@ export function WallFields({ wall }: { readonly wall: Wall }) {
       </div>
       <WallParts wall={wall} />
     </>
+  );
+}
+
+/** The length of the wall, along its face and between the middles of its ends, and which end moves when it is corrected. */
+function WallLength({ wall }: { readonly wall: Wall }) {
+  const model = useThrottled(selectModel);
+  const [moves, setMoves] = useState<MovingEnd>('to');
+  const whole = wallLength(wall);
+  const face = wallFaceLength(model, wall);
+  const ends = wallEndNames(wall);
+  const lengthen = (mm: Mm) => editLevel((now, inUnit) => correctedWall(now, wall.id, mm, moves, inUnit));
+  return (
+    <FieldGroup name="Length">
+      {face !== null && (
+        <LengthField label="Along its face, as taped" value={face} onCommit={(mm) => lengthen(whole + mm - face)} />
+      )}
+      <LengthField label="Middle to middle" value={whole} onCommit={lengthen} />
+      <div className="wide">
+        <ChoiceField
+          label="The end that moves"
+          value={moves}
+          choices={[
+            { value: 'from', words: `${ends.from} end` },
+            { value: 'to', words: `${ends.to} end` },
+            { value: 'both', words: 'both ends, by half' },
+          ]}
+          hint="Walls that are joined there go along, and so does what stands against them."
+          onCommit={setMoves}
+        />
+      </div>
+    </FieldGroup>
   );
 }

@@ -19,13 +19,7 @@ import './plans-screen.css';
 export function PlansScreen() {
   const dialog = useRef<HTMLDialogElement>(null);
   const field = useRef<HTMLInputElement>(null);
-  useEffect(() => {
-    if (!dialog.current?.open) dialog.current?.showModal();
-    // On a tablet the focused field would bring up the on-screen keyboard, over half the list.
-    if (window.matchMedia('(pointer: coarse)').matches) focusHeading();
-    else field.current?.focus();
-    return () => showLibraryMessage('');
-  }, []);
+  useOpened(dialog, field);
   const read = usePlanSummaries();
   const summaries = read.state === 'read' ? read.summaries : NO_SUMMARIES;
   const [looked, setLooked] = useState('');
@@ -79,6 +73,17 @@ export function PlansScreen() {
       </div>
     </dialog>
   );
+}
+
+/** Opens the dialog, with the focus on the search field; on a tablet on the heading. */
+function useOpened(dialog: RefObject<HTMLDialogElement | null>, field: RefObject<HTMLInputElement | null>): void {
+  useEffect(() => {
+    if (!dialog.current?.open) dialog.current?.showModal();
+    // On a tablet the focused field would bring up the on-screen keyboard, over half the list.
+    if (window.matchMedia('(pointer: coarse)').matches) focusHeading();
+    else field.current?.focus();
+    return () => showLibraryMessage('');
+  }, [dialog, field]);
 }
 
 interface HeadProps {

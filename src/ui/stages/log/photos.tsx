@@ -12,7 +12,6 @@ interface Props {
 /** Photos of a detector where it was; stored in the plan file. */
 export function Photos({ entry: { detector, photos }, name }: Props) {
   const { run, say } = useAppStore.getState();
-  const picker = useRef<HTMLInputElement>(null);
   const [large, setLarge] = useState<number | null>(null);
   const drop = (index: number) => {
     setLarge(null);
@@ -48,6 +47,15 @@ export function Photos({ entry: { detector, photos }, name }: Props) {
           ))}
         </ul>
       )}
+      <PhotoPicker detector={detector} name={name} />
+    </div>
+  );
+}
+
+function PhotoPicker({ detector, name }: { readonly detector: string; readonly name: string }) {
+  const picker = useRef<HTMLInputElement>(null);
+  return (
+    <>
       <button type="button" className="button" onClick={() => picker.current?.click()}>
         Add photos
       </button>
@@ -69,6 +77,6 @@ export function Photos({ entry: { detector, photos }, name }: Props) {
           if (files.length > 0) void addPhotos(detector, files);
         }}
       />
-    </div>
+    </>
   );
 }

@@ -55,40 +55,60 @@ export function HeightScale({ ceiling, shaded, lanes, unit }: Props) {
         </pattern>
       </defs>
       <Ticks ceiling={ceiling} unit={unit} y={y} />
-      {lanes.map(({ name, lane, base }, index) => {
-        const x = LANES.left + index * (LANES.width + LANES.gap);
-        return (
-          <g key={name}>
-            <text x={x + LANES.width / 2} y={y(ceiling) - 4} className="staff__name">
-              {name.length > LONGEST_NAME ? `${name.slice(0, LONGEST_NAME - 1)}…` : name}
-            </text>
-            <rect x={x} y={y(ceiling)} width={LANES.width} height={y(0) - y(ceiling)} className="staff__ground" />
-            <rect
-              x={x}
-              y={y(ceiling)}
-              width={LANES.width}
-              height={y(0) - y(ceiling)}
-              fill={`url(#${hatchId})`}
-              className="staff__edge"
-            />
-            {lane.intervals.map(({ from, to }) => (
-              <rect
-                key={from}
-                x={x}
-                y={y(to) - Math.max(0, THINNEST - (y(from) - y(to)))}
-                width={LANES.width}
-                height={Math.max(THINNEST, y(from) - y(to))}
-                className="staff__allowed"
-              />
-            ))}
-            {base !== null && (
-              <rect x={x + 6} y={y(base) - 6} width={LANES.width - 12} height={6} className="staff__detector" />
-            )}
-          </g>
-        );
-      })}
+      {lanes.map((drawn, index) => (
+        <Lane
+          key={drawn.name}
+          drawn={drawn}
+          x={LANES.left + index * (LANES.width + LANES.gap)}
+          ceiling={ceiling}
+          y={y}
+          hatchId={hatchId}
+        />
+      ))}
       <path d={`M0 ${y(shaded)}H${WIDTH}`} className="staff__shaded" />
     </svg>
+  );
+}
+
+interface LaneProps {
+  readonly drawn: DrawnLane;
+  /** Left edge, px. */
+  readonly x: number;
+  readonly ceiling: Mm;
+  readonly y: (mm: Mm) => number;
+  readonly hatchId: string;
+}
+
+/** One column of the scale: hatched but for the heights that are allowed. */
+function Lane({ drawn: { name, lane, base }, x, ceiling, y, hatchId }: LaneProps) {
+  return (
+    <g>
+      <text x={x + LANES.width / 2} y={y(ceiling) - 4} className="staff__name">
+        {name.length > LONGEST_NAME ? `${name.slice(0, LONGEST_NAME - 1)}…` : name}
+      </text>
+      <rect x={x} y={y(ceiling)} width={LANES.width} height={y(0) - y(ceiling)} className="staff__ground" />
+      <rect
+        x={x}
+        y={y(ceiling)}
+        width={LANES.width}
+        height={y(0) - y(ceiling)}
+        fill={`url(#${hatchId})`}
+        className="staff__edge"
+      />
+      {lane.intervals.map(({ from, to }) => (
+        <rect
+          key={from}
+          x={x}
+          y={y(to) - Math.max(0, THINNEST - (y(from) - y(to)))}
+          width={LANES.width}
+          height={Math.max(THINNEST, y(from) - y(to))}
+          className="staff__allowed"
+        />
+      ))}
+      {base !== null && (
+        <rect x={x + 6} y={y(base) - 6} width={LANES.width - 12} height={6} className="staff__detector" />
+      )}
+    </g>
   );
 }
 
