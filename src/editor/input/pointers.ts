@@ -1,20 +1,17 @@
 import type { XY } from '../../../geometry/plan/model.ts';
-import { pannedBy, toPlan, zoomedAt } from '../../state/viewport.ts';
+import { pannedBy, toPlan } from '../../state/viewport.ts';
 import { openMenuFor } from '../open-menu.ts';
 import { useSketch } from '../overlay/sketch.ts';
 import { cancelInNextFrame, flushInput, inNextFrame } from '../stage/frame-loop.ts';
 import { hitAt } from '../tools/select-tool.ts';
 import { store } from '../tools/tool-context.ts';
 import type { ToolController, ToolPoint } from '../tools/tool-controller.ts';
+import { pinched, wheeled } from './viewport-gestures.ts';
 
 /** How near the pointer must be to count as on a thing, px. */
 const REACH_PX = { mouse: 9, touch: 20 } as const;
-/** A press by finger or pen that lasts so long, ms, and moves no further than this, px, is a long press. */
-const HOLD = { ms: 500, px: 9 } as const;
-/** One notch of the wheel (100 px in most browsers) zooms by a quarter. */
-const WHEEL_ZOOM = Math.log(1.25) / 100;
-/** A pinch on a touchpad comes in steps a tenth as large as a wheel's. */
-const PINCH_ON_PAD = 6;
+/** A press by finger or stylus that lasts so long, ms, and moves no further than this, px, is a long press. */
+const LONG_PRESS = { ms: 500, px: 9 } as const;
 
 /**
  * Adds one set of listeners for the whole sheet: one pointer works the active tool, two fingers or the middle button pan, the wheel
@@ -25,21 +22,203 @@ export function listenToPointers(
   controller: () => ToolController,
   isPanning: () => boolean,
 ): () => void {
-  const down = new Map<number, XY>();
-  let panFrom: XY | null = null;
-  let working = false;
-  /** The stylus that is down: what else touches the sheet meanwhile is the palm. */
-  let stylus: number | null = null;
-  let holdTimer: ReturnType<typeof setTimeout> | undefined;
-  let heldFrom: XY | null = null;
-  let moved: PointerEvent | null = null;
-
-  const screenOf = (event: { clientX: number; clientY: number }): XY => {
-    const { left, top } = element.getBoundingClientRect();
-    return [event.clientX - left, event.clientY - top];
+  const pointers = new Pointers(element, controller, isPanning);
+  const listeners = [
+    ['pointerdown', pointers.onDown],
+    ['pointermove', pointers.onMove],
+    ['pointerup', pointers.onUp],
+    ['pointercancel', pointers.onCancel],
+    ['pointerleave', pointers.onLeave],
+    ['wheel', pointers.onWheel],
+    ['contextmenu', pointers.onContextMenu],
+  ] as const;
+  for (const [type, listener] of listeners)
+    element.addEventListener(type, listener as EventListener, { passive: false });
+  // A key means what is under the pointer now.
+  window.addEventListener('keydown', pointers.flush, { capture: true });
+  return () => {
+    window.removeEventListener('keydown', pointers.flush, { capture: true });
+    pointers.stop();
+    for (const [type, listener] of listeners) element.removeEventListener(type, listener as EventListener);
   };
-  const pointOf = (event: PointerEvent): ToolPoint => {
-    const screen = screenOf(event);
+}
+
+/** What is pressed on the sheet, and what the pointers do. */
+class Pointers {
+  readonly #element: HTMLElement;
+  readonly #controller: () => ToolController;
+  readonly #isPanning: () => boolean;
+  /** Where each pointer that is down is, px of the sheet, by its id. */
+  readonly #down = new Map<number, XY>();
+  /** Where a pan has come to; null while none is under way. */
+  #panFrom: XY | null = null;
+  /** Whether the active tool has a press. */
+  #isWorking = false;
+  /** The stylus that is down: what else touches the sheet meanwhile is the palm. */
+  #stylus: number | null = null;
+  #longPressTimer: ReturnType<typeof setTimeout> | undefined;
+  #pressedAt: XY | null = null;
+  /** The last move that no frame has followed yet. */
+  #moved: PointerEvent | null = null;
+
+  constructor(element: HTMLElement, controller: () => ToolController, isPanning: () => boolean) {
+    this.#element = element;
+    this.#controller = controller;
+    this.#isPanning = isPanning;
+  }
+
+  stop(): void {
+    cancelInNextFrame(this.#follow);
+    this.#endLongPress();
+  }
+
+  /** Follows a move that waits for its frame now. */
+  readonly flush = (): void => flushInput(this.#follow);
+
+  readonly onDown = (event: PointerEvent): void => {
+    this.flush();
+    // Fields and buttons that lie on the sheet keep their presses.
+    if (isWithin(event, '.length-box, button') || this.#isPalm(event)) return;
+    if (event.pointerType === 'pen') this.#putStylusDown(event);
+    this.#element.setPointerCapture(event.pointerId);
+    const screen = this.#screenOf(event);
+    this.#down.set(event.pointerId, screen);
+    if (this.#down.size === 2) this.#giveUp();
+    if (this.#down.size > 1) return;
+    if (event.button === 1 || (event.button === 0 && this.#isPanning())) {
+      this.#panFrom = screen;
+      event.preventDefault();
+    } else if (event.button === 0) this.#press(event, screen);
+  };
+
+  readonly onMove = (event: PointerEvent): void => {
+    const screen = this.#screenOf(event);
+    const before = this.#down.get(event.pointerId);
+    if (before) this.#down.set(event.pointerId, screen);
+    // A palm, or a finger whose press was given up.
+    if (!before && event.pointerType === 'touch') return;
+    if (this.#pressedAt && distancePx(screen, this.#pressedAt) > LONG_PRESS.px) this.#endLongPress();
+    const [, other] = [...this.#down].find(([id]) => id !== event.pointerId) ?? [];
+    if (before && other && this.#down.size === 2) {
+      store().setViewport(pinched(store().viewport, before, screen, other));
+      return;
+    }
+    this.#moved = event;
+    inNextFrame('input', this.#follow);
+  };
+
+  readonly onUp = (event: PointerEvent): void => {
+    if (!this.#lift(event)) return;
+    this.#endLongPress();
+    if (!this.#isWorking) return;
+    this.#isWorking = false;
+    this.#controller().up(this.#pointOf(event));
+    if (event.pointerType === 'touch') useSketch.setState({ pointer: null });
+  };
+
+  readonly onCancel = (event: PointerEvent): void => {
+    if (this.#lift(event)) this.#giveUp();
+  };
+
+  readonly onLeave = (): void => {
+    this.flush();
+    if (this.#isWorking) return;
+    useSketch.setState({ pointer: null });
+    store().setHover(null);
+  };
+
+  readonly onWheel = (event: WheelEvent): void => {
+    event.preventDefault();
+    this.flush();
+    store().setViewport(wheeled(store().viewport, event, this.#screenOf(event)));
+  };
+
+  /** By mouse or the button of a stylus; a finger's long press has its timer, keys are commands. */
+  readonly onContextMenu = (event: MouseEvent): void => {
+    event.preventDefault();
+    if (isWithin(event, '.length-box')) return;
+    const isPress = event.button === 2 || event.ctrlKey;
+    if (!isPress || (event as Partial<PointerEvent>).pointerType === 'touch') return;
+    this.flush();
+    this.#giveUp();
+    const point = this.#pointOf(event as PointerEvent);
+    openMenuFor(store().tool.kind === 'select' ? hitAt(point) : undefined, point);
+  };
+
+  /** A mouse sends more moves than frames are shown: only the last one before a frame is followed. */
+  readonly #follow = (): void => {
+    const event = this.#moved;
+    this.#moved = null;
+    if (!event) return;
+    if (this.#panFrom) {
+      const screen = this.#screenOf(event);
+      store().setViewport(pannedBy(store().viewport, screen[0] - this.#panFrom[0], screen[1] - this.#panFrom[1]));
+      this.#panFrom = screen;
+      return;
+    }
+    const point = this.#show(event);
+    if (this.#isWorking) this.#controller().drag(point);
+    else if (event.pointerType !== 'touch') this.#controller().hover(point);
+  };
+
+  #press(event: PointerEvent, screen: XY): void {
+    this.#isWorking = true;
+    this.#controller().down(this.#show(event));
+    if (event.pointerType === 'mouse') return;
+    this.#pressedAt = screen;
+    this.#longPressTimer = setTimeout(() => {
+      this.#pressedAt = null;
+      if (this.#isWorking) this.#controller().hold?.(this.#pointOf(event));
+    }, LONG_PRESS.ms);
+  }
+
+  /** The palm may come down before the stylus: what it began is given up. */
+  #putStylusDown({ pointerId }: PointerEvent): void {
+    if (this.#down.size > 0) this.#giveUp();
+    this.#down.clear();
+    this.#stylus = pointerId;
+  }
+
+  /** Takes a pointer off the sheet. Returns whether it was down. */
+  #lift({ pointerId }: PointerEvent): boolean {
+    this.flush();
+    if (this.#stylus === pointerId) this.#stylus = null;
+    const wasDown = this.#down.delete(pointerId);
+    if (wasDown) this.#panFrom = null;
+    return wasDown;
+  }
+
+  #giveUp(): void {
+    this.#endLongPress();
+    const tool = this.#controller();
+    if (this.#isWorking && tool.interrupt) tool.interrupt();
+    else if (this.#isWorking) tool.cancel();
+    this.#isWorking = false;
+  }
+
+  #endLongPress(): void {
+    clearTimeout(this.#longPressTimer);
+    this.#pressedAt = null;
+  }
+
+  #isPalm({ pointerType }: PointerEvent): boolean {
+    return this.#stylus !== null && pointerType === 'touch';
+  }
+
+  /** Notes where the pointer is, for what is drawn at it. */
+  #show(event: PointerEvent): ToolPoint {
+    const point = this.#pointOf(event);
+    useSketch.setState({ pointer: point.plan, touch: point.touch, cross: null });
+    return point;
+  }
+
+  #screenOf(event: { readonly clientX: number; readonly clientY: number }): XY {
+    const { left, top } = this.#element.getBoundingClientRect();
+    return [event.clientX - left, event.clientY - top];
+  }
+
+  #pointOf(event: PointerEvent): ToolPoint {
+    const screen = this.#screenOf(event);
     const { viewport, snap } = store();
     const touch = event.pointerType === 'touch';
     return {
@@ -50,178 +229,13 @@ export function listenToPointers(
       touch,
       reach: REACH_PX[touch ? 'touch' : 'mouse'] / viewport.scale,
     };
-  };
-  const endHold = () => {
-    clearTimeout(holdTimer);
-    heldFrom = null;
-  };
-  const beginHold = (event: PointerEvent, screen: XY) => {
-    heldFrom = screen;
-    holdTimer = setTimeout(() => {
-      heldFrom = null;
-      if (working) controller().hold?.(pointOf(event));
-    }, HOLD.ms);
-  };
-  const isPalm = (event: PointerEvent) => stylus !== null && event.pointerType === 'touch';
-  const giveUp = () => {
-    endHold();
-    const tool = controller();
-    if (working && tool.interrupt) tool.interrupt();
-    else if (working) tool.cancel();
-    working = false;
-  };
-
-  const onDown = (event: PointerEvent) => {
-    flushInput(follow);
-    // Fields and buttons that lie on the sheet keep their presses.
-    if (event.target instanceof Element && event.target.closest('.length-box, button')) return;
-    if (isPalm(event)) return;
-    if (event.pointerType === 'pen') {
-      // The palm came down before the stylus: what it began is given up.
-      if (down.size > 0) giveUp();
-      down.clear();
-      stylus = event.pointerId;
-    }
-    element.setPointerCapture(event.pointerId);
-    const screen = screenOf(event);
-    down.set(event.pointerId, screen);
-    if (down.size === 2) {
-      giveUp();
-      return;
-    }
-    if (down.size > 2) return;
-    if (event.button === 1 || (event.button === 0 && isPanning())) {
-      panFrom = screen;
-      event.preventDefault();
-      return;
-    }
-    if (event.button !== 0) return;
-    working = true;
-    const point = pointOf(event);
-    useSketch.setState({ pointer: point.plan, touch: point.touch, cross: null });
-    controller().down(point);
-    if (event.pointerType !== 'mouse') beginHold(event, screen);
-  };
-  const onMove = (event: PointerEvent) => {
-    const screen = screenOf(event);
-    const before = down.get(event.pointerId);
-    if (before) down.set(event.pointerId, screen);
-    // A palm, or a finger whose press was given up.
-    if (!before && event.pointerType === 'touch') return;
-    if (heldFrom && Math.hypot(screen[0] - heldFrom[0], screen[1] - heldFrom[1]) > HOLD.px) endHold();
-    if (down.size === 2 && before) {
-      pinch(down, event.pointerId, before);
-      return;
-    }
-    moved = event;
-    inNextFrame('input', follow);
-  };
-  /** A mouse sends more moves than frames are shown: only the last one before a frame is followed. */
-  const follow = () => {
-    const event = moved;
-    moved = null;
-    if (!event) return;
-    if (panFrom) {
-      const screen = screenOf(event);
-      store().setViewport(pannedBy(store().viewport, screen[0] - panFrom[0], screen[1] - panFrom[1]));
-      panFrom = screen;
-      return;
-    }
-    const point = pointOf(event);
-    useSketch.setState({ pointer: point.plan, touch: point.touch, cross: null });
-    if (working) controller().drag(point);
-    else if (event.pointerType !== 'touch') controller().hover(point);
-  };
-  const onUp = (event: PointerEvent) => {
-    flushInput(follow);
-    if (stylus === event.pointerId) stylus = null;
-    if (!down.delete(event.pointerId)) return;
-    panFrom = null;
-    endHold();
-    if (!working) return;
-    working = false;
-    controller().up(pointOf(event));
-    if (event.pointerType === 'touch') useSketch.setState({ pointer: null });
-  };
-  const onCancel = (event: PointerEvent) => {
-    flushInput(follow);
-    if (stylus === event.pointerId) stylus = null;
-    if (!down.delete(event.pointerId)) return;
-    panFrom = null;
-    giveUp();
-  };
-  const onLeave = () => {
-    flushInput(follow);
-    if (working) return;
-    useSketch.setState({ pointer: null });
-    store().setHover(null);
-  };
-  const onWheel = (event: WheelEvent) => {
-    event.preventDefault();
-    flushInput(follow);
-    const { viewport, setViewport } = store();
-    const lines = event.deltaMode === 1 ? 30 : 1;
-    if (isWheel(event)) {
-      const factor = Math.exp(-event.deltaY * lines * WHEEL_ZOOM * (event.ctrlKey ? PINCH_ON_PAD : 1));
-      setViewport(zoomedAt(viewport, screenOf(event), factor));
-    } else {
-      setViewport(pannedBy(viewport, -event.deltaX * lines, -event.deltaY * lines));
-    }
-  };
-
-  /** By mouse or the button of a stylus; a finger's long press is timed by `beginHold`, keys are commands. */
-  const onContextMenu = (event: MouseEvent) => {
-    event.preventDefault();
-    if (event.target instanceof Element && event.target.closest('.length-box')) return;
-    const isPress = event.button === 2 || event.ctrlKey;
-    if (!isPress || (event as Partial<PointerEvent>).pointerType === 'touch') return;
-    flushInput(follow);
-    giveUp();
-    const point = pointOf(event as PointerEvent);
-    openMenuFor(store().tool.kind === 'select' ? hitAt(point) : undefined, point);
-  };
-
-  const listeners = [
-    ['pointerdown', onDown],
-    ['pointermove', onMove],
-    ['pointerup', onUp],
-    ['pointercancel', onCancel],
-    ['pointerleave', onLeave],
-    ['wheel', onWheel],
-    ['contextmenu', onContextMenu],
-  ] as const;
-  for (const [type, listener] of listeners)
-    element.addEventListener(type, listener as EventListener, { passive: false });
-  // A key means what is under the pointer now.
-  const onKey = () => flushInput(follow);
-  window.addEventListener('keydown', onKey, { capture: true });
-  return () => {
-    window.removeEventListener('keydown', onKey, { capture: true });
-    cancelInNextFrame(follow);
-    endHold();
-    for (const [type, listener] of listeners) element.removeEventListener(type, listener as EventListener);
-  };
+  }
 }
 
-/**
- * Whether a wheel event zooms: a mouse wheel comes in whole notches and straight, and a pinch on a touchpad comes with Ctrl; two
- * fingers on a touchpad pan.
- */
-function isWheel(event: WheelEvent): boolean {
-  if (event.ctrlKey || event.deltaMode === 1) return true;
-  // The older measure of the same turn: 120 to a notch in every browser that has it.
-  const notches = (event as WheelEvent & { readonly wheelDeltaY?: number }).wheelDeltaY;
-  return event.deltaX === 0 && !event.shiftKey && (notches === undefined || notches % 120 === 0);
+function distancePx([ax, ay]: XY, [bx, by]: XY): number {
+  return Math.hypot(ax - bx, ay - by);
 }
 
-/** Two fingers: pans and zooms so that both points of the plan stay under them. */
-function pinch(down: ReadonlyMap<number, XY>, moved: number, before: XY): void {
-  const now = down.get(moved);
-  const [, other] = [...down].find(([id]) => id !== moved) ?? [];
-  if (!now || !other) return;
-  const { viewport, setViewport } = store();
-  const middle = (a: XY): XY => [(a[0] + other[0]) / 2, (a[1] + other[1]) / 2];
-  const spread = (a: XY) => Math.hypot(a[0] - other[0], a[1] - other[1]);
-  const panned = pannedBy(viewport, middle(now)[0] - middle(before)[0], middle(now)[1] - middle(before)[1]);
-  setViewport(zoomedAt(panned, middle(now), spread(now) / Math.max(1, spread(before))));
+function isWithin({ target }: Event, selector: string): boolean {
+  return target instanceof Element && target.closest(selector) !== null;
 }
