@@ -51,7 +51,7 @@ async function roomNow(): Promise<Room> {
   }
 }
 
-/** Some browsers ask the user: so it is asked by itself only once, on the first look at a shelf with plans on it. */
+/** Some browsers ask the user, so it is requested by itself only once: when a library with plans is first shown. */
 async function promisedSoFar(): Promise<Promised> {
   try {
     if (await navigator.storage.persisted()) return true;

@@ -7,12 +7,12 @@ import { saved } from './samples.ts';
 
 const FINCH = 'Finch Lane, basement';
 const plans = (page: Page) => page.getByRole('banner').getByRole('button', { name: 'Plans' });
-const shelf = (page: Page) => page.getByRole('dialog', { name: 'Plans' });
-const cards = (page: Page) => shelf(page).locator('[data-plan]');
+const library = (page: Page) => page.getByRole('dialog', { name: 'Plans' });
+const cards = (page: Page) => library(page).locator('[data-plan]');
 const titles = async (page: Page) => (await cards(page).locator('.box__title').allTextContents()).sort();
-const said = (page: Page, words: string | RegExp) => shelf(page).getByText(words).first().waitFor();
+const said = (page: Page, words: string | RegExp) => library(page).getByText(words).first().waitFor();
 const button = (page: Page, name: string | RegExp) =>
-  shelf(page).getByRole('button', typeof name === 'string' ? { name, exact: true } : { name });
+  library(page).getByRole('button', typeof name === 'string' ? { name, exact: true } : { name });
 const onSheet = (page: Page) => page.evaluate(() => window.__stillspot?.store.getState().plan);
 const file = (name: string, value: unknown) => ({
   name,
@@ -52,12 +52,12 @@ describe('by mouse', () => {
 
   it('stands free of findings, with a plan picked', async () => {
     await button(page, `More about ${FINCH}`).click();
-    await shelf(page).locator('.plan-details .count').first().waitFor();
+    await library(page).locator('.plan-details .count').first().waitFor();
     expect(await accessibilityFindings(page)).toEqual([]);
   });
 
   it('finds by title, room and detector, and says when there is none', async () => {
-    const field = shelf(page).getByRole('searchbox');
+    const field = library(page).getByRole('searchbox');
     await field.fill('finch');
     await said(page, '1 plan found.');
     await field.fill('utility');
@@ -71,10 +71,10 @@ describe('by mouse', () => {
     await expect.poll(() => titles(page)).toEqual([FINCH]);
   });
 
-  it('renames, on the shelf and on the sheet', async () => {
+  it('renames, in the library and on the sheet', async () => {
     await button(page, 'Save as a file').click(); // keeps a version to go back to
     await said(page, /is in your downloads/);
-    await shelf(page).getByLabel('Title', { exact: true }).fill('Second visit');
+    await library(page).getByLabel('Title', { exact: true }).fill('Second visit');
     await page.keyboard.press('Enter');
     await said(page, 'Now called Second visit.');
     await expect.poll(() => titles(page)).toEqual(['Second visit']);
@@ -87,7 +87,7 @@ describe('by mouse', () => {
     await said(page, 'title changed');
     expect(await accessibilityFindings(page)).toEqual([]);
     await button(page, 'Bring this back').click();
-    await shelf(page).waitFor({ state: 'detached' });
+    await library(page).waitFor({ state: 'detached' });
     await expect.poll(() => onSheet(page)).toEqual(sample);
     await saved(page);
     await plans(page).click();
@@ -103,7 +103,7 @@ describe('by mouse', () => {
     await expect.poll(() => titles(page)).toEqual([FINCH]);
   });
 
-  it('puts the open plan in the bin, and Undo brings it back to shelf and sheet', async () => {
+  it('puts the open plan in the bin, and Undo brings it back to library and sheet', async () => {
     await button(page, 'To the bin').click();
     await said(page, `${FINCH} is in the bin.`);
     await expect.poll(() => cards(page).count()).toBe(0);
@@ -126,7 +126,7 @@ describe('by mouse', () => {
   it('takes such a file in, plan and versions, after everything is gone', async () => {
     await button(page, `More about ${FINCH}`).click();
     await button(page, 'To the bin').click();
-    await shelf(page).locator('summary', { hasText: 'The bin: 1 plan' }).click();
+    await library(page).locator('summary', { hasText: 'The bin: 1 plan' }).click();
     await button(page, 'Empty the bin now').click();
     await button(page, 'Empty it').click();
     await said(page, 'Nothing stands here yet.');
@@ -179,7 +179,7 @@ describe('by mouse', () => {
     await importPlans(page, file('many.plans.json', shelfFile(many)));
     await said(page, 'many.plans.json: 200 new.');
     await button(page, 'Back to the sheet').click();
-    await shelf(page).waitFor({ state: 'detached' });
+    await library(page).waitFor({ state: 'detached' });
     await plans(page).click();
     await cards(page).nth(201).waitFor();
     await expect.poll(() => titles(page)).toEqual([FINCH, `${FINCH}, copy`, ...many.map(({ title }) => title)].sort());
@@ -206,7 +206,7 @@ describe('by keyboard only', () => {
     await press('Enter');
     await expect
       .poll(() =>
-        shelf(page)
+        library(page)
           .getByRole('searchbox')
           .evaluate((field) => field === document.activeElement),
       )
@@ -227,14 +227,14 @@ describe('by keyboard only', () => {
     await press('Enter');
     await said(page, `${FINCH} is back on the shelf.`);
     await expect.poll(somewhere).toBe(true);
-    // Tab stops at one card of the shelf, the one that was left; the arrows lead on.
-    await tabTo(shelf(page).locator('[data-plan][tabindex="0"]'));
+    // Tab stops at one card of the library, the one that was left; the arrows lead on.
+    await tabTo(library(page).locator('[data-plan][tabindex="0"]'));
     await press('Home');
     await expect.poll(() => focused(cards(page).first())).toBe(true);
     await press('ArrowRight');
     await expect.poll(() => focused(cards(page).last())).toBe(true);
     await press('Enter');
-    await shelf(page).waitFor({ state: 'detached' });
+    await library(page).waitFor({ state: 'detached' });
     await expect.poll(async () => (await onSheet(page))?.title).toContain(FINCH);
     expectNoTroubles();
     await context.close();
@@ -252,7 +252,7 @@ describe('by touch only', () => {
     await button(page, 'Duplicate').tap();
     await expect.poll(() => titles(page)).toEqual([FINCH, `${FINCH}, copy`]);
     await button(page, `More about ${FINCH}, copy`).tap();
-    const small = await shelf(page)
+    const small = await library(page)
       .locator('button:visible')
       .evaluateAll((all) =>
         all.filter((each) => each.getBoundingClientRect().height < 44).map((each) => each.textContent),
@@ -260,11 +260,11 @@ describe('by touch only', () => {
     expect(small).toEqual([]);
     await button(page, 'To the bin').tap();
     await expect.poll(() => titles(page)).toEqual([FINCH]);
-    await shelf(page).locator('summary', { hasText: 'The bin: 1 plan' }).tap();
+    await library(page).locator('summary', { hasText: 'The bin: 1 plan' }).tap();
     await button(page, 'Empty the bin now').tap();
     await button(page, 'Empty it').tap();
     await said(page, 'The bin is empty.');
-    await expect.poll(() => shelf(page).getByText('The bin:').count()).toBe(0);
+    await expect.poll(() => library(page).getByText('The bin:').count()).toBe(0);
     await expect.poll(async () => (await onSheet(page))?.title).toBe(FINCH);
     expectNoTroubles();
     await context.close();
