@@ -4,6 +4,7 @@ import { assert } from '../plane/assert.ts';
 import { identifiedItems } from '../planfile/read/valid-parts.ts';
 import type { EditResult } from './checked.ts';
 import { checkedLevelEdit, uncheckedLevelEdit, withoutReadings } from './level.ts';
+import { withItemPatched } from './listed-items.ts';
 import { withSupportedItems } from './supported-items.ts';
 
 /** Returns the first unused id with this prefix in the plan: "w3". */
@@ -52,8 +53,7 @@ export function itemPatched<K extends ItemKind>(
       before.some((item) => item.id === id),
       `level ${levelId} has no ${kind} ${id}`,
     );
-    const after = before.map((item) => (item.id === id ? { ...item, ...patch } : item));
-    return withSupportedItems(level, { ...level, [LIST_OF[kind]]: after }, new Set([id]));
+    return withItemPatched(level, id, patch);
   });
 }
 

@@ -1,8 +1,8 @@
 import { roomAt } from '../../geometry/check/room.ts';
+import { findItem, type ListedItem } from '../../geometry/edit/listed-items.ts';
 import type { Room } from '../../geometry/level/types.ts';
 import type { XY } from '../../geometry/plan/model.ts';
 import type { AppState } from '../state/app-state.ts';
-import { type FoundItem, findItem } from '../state/plan-edits.ts';
 import { selectLevel, selectModel } from '../state/selectors.ts';
 import type { Mode } from './modes.ts';
 import type { Shortcut } from './shortcut.ts';
@@ -11,9 +11,9 @@ import type { Shortcut } from './shortcut.ts';
 export interface Target {
   readonly state: AppState;
   /** What is selected or was pressed; empty for bare floor or paper. */
-  readonly found: readonly FoundItem[];
+  readonly found: readonly ListedItem[];
   /** The only one of `found`; null for none and for several. */
-  readonly one: FoundItem | null;
+  readonly one: ListedItem | null;
   /** The point of the plan that was pressed, mm; null where none was. */
   readonly at: XY | null;
   /** The room that the point lies in. */

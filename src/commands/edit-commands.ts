@@ -1,4 +1,4 @@
-import { ITEM_LISTS } from '../state/plan-edits.ts';
+import { ITEM_LISTS } from '../../geometry/edit/listed-items.ts';
 import { selectLevel } from '../state/selectors.ts';
 import { SELECT_TOOL } from '../state/tool.ts';
 import { copySelection, pasteByButton } from './clipboard.ts';

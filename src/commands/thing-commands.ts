@@ -6,10 +6,10 @@ import {
   spreadItems,
   turnedItem,
 } from '../../geometry/edit/index.ts';
+import type { ListedItem } from '../../geometry/edit/listed-items.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
 import { anchorOf } from '../../geometry/snap/pick.ts';
 import { useSketch } from '../editor/overlay/sketch.ts';
-import type { FoundItem } from '../state/plan-edits.ts';
 import { selectLevel } from '../state/selectors.ts';
 import type { Command, Target } from './command.ts';
 import { unfold } from './panels.ts';
@@ -17,10 +17,10 @@ import { openRowFields } from './row.ts';
 import { plain, withCtrl } from './shortcut.ts';
 
 /** A round thing looks the same however it is turned, unless it throws its air to one side. */
-const canTurn = (each: FoundItem): boolean =>
+const canTurn = (each: ListedItem): boolean =>
   (each.list === 'fixtures' && (each.item.stream !== null || !('circle' in each.item.shape))) ||
   (each.list === 'objects' && !('circle' in each.item.shape));
-const eachTurned = (plan: Plan, levelId: string, things: readonly FoundItem[]): EditResult =>
+const eachTurned = (plan: Plan, levelId: string, things: readonly ListedItem[]): EditResult =>
   things.reduce<EditResult>((sofar, { item }) => (sofar.ok ? turnedItem(sofar.plan, levelId, item.id, 90) : sofar), {
     ok: true,
     plan,

@@ -1,10 +1,10 @@
 /** The store by concern, types alone: the document, how it is viewed, and the session of work on it. */
-import type { Beside, EditResult } from '../../geometry/edit/index.ts';
+import type { Beside, EditResult, Item } from '../../geometry/edit/index.ts';
+import type { ItemList } from '../../geometry/edit/listed-items.ts';
 import type { Mm, Plan, XY } from '../../geometry/plan/model.ts';
 import type { Line } from '../../geometry/plane/types.ts';
 import type { Remark } from '../advice/wall-remarks.ts';
 import type { Chain } from './chain.ts';
-import type { Item, ItemList } from './plan-edits.ts';
 import type { Second } from './second.ts';
 import type { Tool } from './tool.ts';
 import type { SizePx, Viewport } from './viewport.ts';

@@ -1,11 +1,11 @@
 import { wallAtPoint } from '../../geometry/edit/draw-walls.ts';
 import { nextId } from '../../geometry/edit/index.ts';
+import { uncheckedItemAdded } from '../../geometry/edit/listed-items.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import type { Mm, Plan, Wall, XY } from '../../geometry/plan/model.ts';
 import { ringsContain } from '../../geometry/plane/ring.ts';
 import type { Line } from '../../geometry/plane/types.ts';
 import { WALL_THICKNESS } from './defaults.ts';
-import { withItem } from './plan-edits.ts';
 
 /** Corners of walls that are being drawn one after another: no walls yet, but drawn work, so it is kept as the plan is. */
 export interface Chain {
@@ -41,6 +41,6 @@ export function thicknessFrom({ level, rooms }: LevelModel, start: XY): Mm {
 export function withWalls(plan: Plan, levelId: string, lines: readonly Line[], thickness: Mm): Plan {
   return lines.reduce((next, [from, to]) => {
     const wall: Wall = { id: nextId(next, 'w'), from, to, thickness, side: 'auto' };
-    return withItem(next, levelId, 'walls', wall);
+    return uncheckedItemAdded(next, levelId, 'walls', wall);
   }, plan);
 }

@@ -1,5 +1,13 @@
 import { wallsAlongChain } from '../../geometry/edit/draw-walls.ts';
+import type { Item } from '../../geometry/edit/index.ts';
 import { duplicatedItems, type EditResult, movedItems, nextId, withoutItems } from '../../geometry/edit/index.ts';
+import {
+  checkedResult,
+  findItem,
+  prefixOf,
+  uncheckedItemAdded,
+  uncheckedItemPatched,
+} from '../../geometry/edit/listed-items.ts';
 import { levelName } from '../../geometry/messages/subject.ts';
 import { USUAL_DETECTOR } from '../../geometry/plan/items.ts';
 import type { Detector, Level, Mm, Plan, XY } from '../../geometry/plan/model.ts';
@@ -13,7 +21,6 @@ import { type Chain, cornerSetAgain, cornerTakenBack, NO_CHAIN, thicknessFrom, w
 import { withoutContradictions } from './contradictions.ts';
 import { remarkOn } from './edit-remarks.ts';
 import { freshPlan } from './fresh-plan.ts';
-import { findItem, type Item, prefixOf, settledEdit, withItem, withPatch } from './plan-edits.ts';
 import { selectLevel, selectModel, selectRegion } from './selectors.ts';
 import { SELECT_TOOL } from './tool.ts';
 
@@ -36,7 +43,7 @@ export function createDocumentSlice(
 ): DocumentState & DocumentActions {
   const run = (edit: (plan: Plan) => Plan | EditResult): string => {
     const { plan } = get();
-    const result = settledEdit(plan, edit(plan));
+    const result = checkedResult(plan, edit(plan));
     if (!result.ok) {
       set({ draft: null, message: result.reason });
       return result.reason;
@@ -87,13 +94,13 @@ export function createDocumentSlice(
       const id = nextId(get().plan, prefixOf(list));
       const levelId = selectLevel(get()).id;
       // The caller's list names the type of the item.
-      if (run((plan) => withItem(plan, levelId, list, { ...item, id } as Item))) return '';
+      if (run((plan) => uncheckedItemAdded(plan, levelId, list, { ...item, id } as Item))) return '';
       set({ selection: [id] });
       return id;
     },
     updateItem: (id, patch) => {
       const levelId = selectLevel(get()).id;
-      return run((plan) => withPatch(plan, levelId, id, patch));
+      return run((plan) => uncheckedItemPatched(plan, levelId, id, patch));
     },
     deleteSelection: () => {
       const { selection } = get();

@@ -13,6 +13,7 @@ import {
   withOrdersFromZero,
   withoutLevel,
 } from '../../geometry/edit/index.ts';
+import { ITEM_LISTS } from '../../geometry/edit/listed-items.ts';
 import { outsideWallIds } from '../../geometry/level/outdoors.ts';
 import { capital, counted, GROUND_PHRASE, listed } from '../../geometry/messages/index.ts';
 import { levelName } from '../../geometry/messages/subject.ts';
@@ -22,7 +23,6 @@ import { itemsExtent } from '../../geometry/snap/items-extent.ts';
 import { extentBetween } from '../../geometry/snap/pick.ts';
 import type { GetState, LevelActions, SetState } from './app-state.ts';
 import { NO_CHAIN } from './chain.ts';
-import { ITEM_LISTS } from './plan-edits.ts';
 import { modelOf, selectLevel } from './selectors.ts';
 import { SELECT_TOOL } from './tool.ts';
 import { showsAnyOf } from './view-slice.ts';

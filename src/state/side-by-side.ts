@@ -1,10 +1,11 @@
 import { nextId } from '../../geometry/edit/index.ts';
+import { uncheckedLevelEdit } from '../../geometry/edit/level.ts';
+import { uncheckedItemAdded, uncheckedItemPatched } from '../../geometry/edit/listed-items.ts';
 import type { Detector, Level, Mm, Plan, XY } from '../../geometry/plan/model.ts';
 import { effectiveRules } from '../../geometry/rules/profiles.ts';
 import { companionGap } from '../../geometry/search/group-shapes.ts';
 import { formatRequired } from '../../geometry/units/index.ts';
 import { nextLabel } from './document-slice.ts';
-import { withItem, withLevel, withPatch } from './plan-edits.ts';
 
 /** Where detectors go that are set at once, and how they are made. Lengths in mm. */
 export interface Setting {
@@ -29,12 +30,12 @@ export function withDetectors(plan: Plan, levelId: string, setting: Setting, fir
   const { axes, base, radius, tall } = setting;
   const pairs = pairsFor(levelOf(plan, levelId), setting, first);
   const before = first ? 1 : 0;
-  let grown = first ? withPatch(plan, levelId, first.id, { pair: pairs[0] ?? null }) : plan;
+  let grown = first ? uncheckedItemPatched(plan, levelId, first.id, { pair: pairs[0] ?? null }) : plan;
   const added = axes.map((at, index): Detector => {
     const level = levelOf(grown, levelId);
     const pair = pairs[index + before] ?? null;
     const one = { id: nextId(grown, 'd'), label: level ? nextLabel(level) : '', at, base, radius, tall, pair };
-    grown = withItem(grown, levelId, 'detectors', one);
+    grown = uncheckedItemAdded(grown, levelId, 'detectors', one);
     return one;
   });
   return { plan: grown, added };
@@ -42,7 +43,7 @@ export function withDetectors(plan: Plan, levelId: string, setting: Setting, fir
 
 /** Detectors of one pair moved to other places, in their order. */
 export function withGroupMoved(plan: Plan, levelId: string, ids: readonly string[], { axes, base }: Setting): Plan {
-  return withLevel(plan, levelId, (level) => ({
+  return uncheckedLevelEdit(plan, levelId, (level) => ({
     ...level,
     detectors: level.detectors.map((detector) => {
       const at = axes[ids.indexOf(detector.id)];

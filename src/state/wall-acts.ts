@@ -1,10 +1,10 @@
 import { nextId } from '../../geometry/edit/index.ts';
+import { uncheckedLevelEdit } from '../../geometry/edit/level.ts';
 import { mergedWalls } from '../../geometry/edit/merge-walls.ts';
 import { withWallSplit, withWallsJoined } from '../../geometry/edit/split-join.ts';
 import type { LevelEdit } from '../../geometry/edit/wall-edit.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import type { Level, Mm, Plan } from '../../geometry/plan/model.ts';
-import { withLevel } from './plan-edits.ts';
 import { selectModel } from './selectors.ts';
 import { useAppStore } from './store.ts';
 
@@ -14,7 +14,7 @@ export function editLevel(edit: (model: LevelModel, unit: Plan['display']['lengt
   const model = selectModel(state);
   const result = edit(model, state.plan.display.length, state.plan);
   if (!result.ok) return result.reason;
-  return state.run((plan) => withLevel(plan, model.level.id, (): Level => result.level));
+  return state.run((plan) => uncheckedLevelEdit(plan, model.level.id, (): Level => result.level));
 }
 
 /** A wall made two, `at` mm from its `from` end; the part before stays selected. Says what came of it. */

@@ -1,6 +1,6 @@
+import { uncheckedLevelEdit } from '../../../geometry/edit/level.ts';
 import { withItemsMoved } from '../../../geometry/edit/move-items.ts';
 import type { Plan, XY } from '../../../geometry/plan/model.ts';
-import { withLevel } from '../../state/plan-edits.ts';
 import { selectLevel } from '../../state/selectors.ts';
 import { commitPreview } from '../tools/drag.ts';
 import { store } from '../tools/tool-context.ts';
@@ -36,7 +36,7 @@ function createNudger(): Nudger {
       const step = stepFor(event);
       by = [by[0] + dx * step, by[1] + dy * step];
       const levelId = selectLevel(store()).id;
-      store().setDraft(withLevel(plan, levelId, (level) => withItemsMoved(level, new Set(selection), by)));
+      store().setDraft(uncheckedLevelEdit(plan, levelId, (level) => withItemsMoved(level, new Set(selection), by)));
       return true;
     },
     settle,

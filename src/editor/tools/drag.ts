@@ -1,7 +1,7 @@
+import { uncheckedLevelEdit } from '../../../geometry/edit/level.ts';
 import { withIdentityKept } from '../../../geometry/edit/move.ts';
 import { openingsRefusal } from '../../../geometry/messages/refusal.ts';
 import type { Level, Plan } from '../../../geometry/plan/model.ts';
-import { withLevel } from '../../state/plan-edits.ts';
 import { currentLevel, store } from './tool-context.ts';
 import type { ToolPoint } from './tool-controller.ts';
 
@@ -20,7 +20,7 @@ export function levelDrag(change: (level: Level, point: ToolPoint) => Level): Dr
   let shown: Plan = plan;
   return {
     move: (point) => {
-      shown = withLevel(plan, start.id, (level) => withIdentityKept(level, change(level, point)));
+      shown = uncheckedLevelEdit(plan, start.id, (level) => withIdentityKept(level, change(level, point)));
       store().setDraft(shown === plan ? null : shown);
     },
     end: () => {

@@ -1,10 +1,10 @@
+import { uncheckedLevelEdit } from '../../../geometry/edit/level.ts';
 import { withItemsMoved } from '../../../geometry/edit/move-items.ts';
 import { USUAL_DETECTOR } from '../../../geometry/plan/items.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
 import { baseHeightAfterMove } from '../../../geometry/snap/base-height.ts';
 import { anchorOf } from '../../../geometry/snap/pick.ts';
 import { onGrid } from '../../../geometry/snap/snap-point.ts';
-import { withLevel } from '../../state/plan-edits.ts';
 import { SELECT_TOOL } from '../../state/tool.ts';
 import { clearSketch, useSketch } from '../overlay/sketch.ts';
 import { commitPreview } from './drag.ts';
@@ -44,7 +44,7 @@ export function createMoveHereTool(ids: readonly string[]): ToolController {
   const settle = snappedMove(start, ids, anchor);
   const moved = (point: ToolPoint) => {
     const by = anchor ? settle([point.plan[0] - anchor[0], point.plan[1] - anchor[1]], point) : NO_WAY;
-    return withLevel(plan, start.id, (level) => withItemsMoved(level, new Set(ids), by));
+    return uncheckedLevelEdit(plan, start.id, (level) => withItemsMoved(level, new Set(ids), by));
   };
   const put = (point: ToolPoint) => {
     const at = onGrid(point.plan, gridFor(point));

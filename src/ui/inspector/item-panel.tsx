@@ -1,7 +1,7 @@
+import { findItem, type ListedItem } from '../../../geometry/edit/listed-items.ts';
 import { counted } from '../../../geometry/messages/index.ts';
 import { formatMeasured } from '../../../geometry/units/index.ts';
 import { usePanels } from '../../commands/panels.ts';
-import { type FoundItem, findItem } from '../../state/plan-edits.ts';
 import { useAppStore } from '../../state/store.ts';
 import { useLevel } from '../hooks/use-level.ts';
 import { CommandButtons } from '../menu/command-buttons.tsx';
@@ -54,7 +54,7 @@ export function DetectorNumbers() {
   );
 }
 
-function Fields({ found }: { readonly found: FoundItem }) {
+function Fields({ found }: { readonly found: ListedItem }) {
   switch (found.list) {
     case 'walls':
       return <WallFields wall={found.item} />;

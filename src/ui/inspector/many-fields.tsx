@@ -1,7 +1,7 @@
 import { useState } from 'react';
+import type { ItemList, ListedItem } from '../../../geometry/edit/listed-items.ts';
 import { counted, listed } from '../../../geometry/messages/index.ts';
 import type { Mm } from '../../../geometry/plan/model.ts';
-import type { FoundItem, ItemList } from '../../state/plan-edits.ts';
 import { useAppStore } from '../../state/store.ts';
 import { LengthField } from '../fields/length-field.tsx';
 
@@ -15,7 +15,7 @@ const NOUNS: Readonly<Record<ItemList, string>> = {
 };
 
 /** Several items at once: what they are, and a move by numbers. */
-export function ManyFields({ found }: { readonly found: readonly FoundItem[] }) {
+export function ManyFields({ found }: { readonly found: readonly ListedItem[] }) {
   const nudge = useAppStore((state) => state.nudge);
   const [right, setRight] = useState<Mm>(0);
   const [down, setDown] = useState<Mm>(0);

@@ -1,6 +1,6 @@
+import type { ListedItem } from '../../../geometry/edit/listed-items.ts';
 import { capital, counted, FIXTURE_NOUN, OPENING_NOUN } from '../../../geometry/messages/index.ts';
 import type { Target } from '../../commands/command.ts';
-import type { FoundItem } from '../../state/plan-edits.ts';
 
 /** The target of a command in a few words. */
 export function targetName({ found, one, room, at }: Target): string {
@@ -10,7 +10,7 @@ export function targetName({ found, one, room, at }: Target): string {
   return at ? 'The sheet here' : 'The sheet';
 }
 
-export function itemHeading(found: FoundItem): string {
+export function itemHeading(found: ListedItem): string {
   switch (found.list) {
     case 'walls':
       return 'Wall';

@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { uncheckedLevelEdit } from '../../../geometry/edit/level.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { AppState } from '../../../src/state/app-state.ts';
-import { withLevel } from '../../../src/state/plan-edits.ts';
 import {
   selectDragged,
   selectHoverChecks,
@@ -20,7 +20,7 @@ const CORNER = [0, 0] as const;
 
 /** The plan with its first wall moved by `dx`, mm, as in a drag. */
 function dragged(plan: Plan, dx: number): Plan {
-  return withLevel(plan, plan.levels[0]?.id ?? '', (level) => ({
+  return uncheckedLevelEdit(plan, plan.levels[0]?.id ?? '', (level) => ({
     ...level,
     walls: level.walls.map((wall, index) =>
       index === 0 ? { ...wall, from: [wall.from[0] + dx, wall.from[1]], to: [wall.to[0] + dx, wall.to[1]] } : wall,

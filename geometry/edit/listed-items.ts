@@ -1,0 +1,58 @@
+import { ID_PREFIX, ITEM_KINDS, type Item, type ItemKind, type ItemOf, itemsOf, LIST_OF } from '../plan/kinds.ts';
+import type { Level, Plan } from '../plan/model.ts';
+import { checkedPlan, type EditResult } from './checked.ts';
+import { uncheckedLevelEdit } from './level.ts';
+import { withSupportedItems } from './supported-items.ts';
+
+/** The items of a level by the list that holds them, for callers that know an item by its id alone. */
+
+export type ItemList = (typeof LIST_OF)[ItemKind];
+export const ITEM_LISTS: readonly ItemList[] = ITEM_KINDS.map((kind) => LIST_OF[kind]);
+/** An item with its list. */
+export type ListedItem = {
+  readonly [K in ItemKind]: { readonly list: (typeof LIST_OF)[K]; readonly item: ItemOf[K] };
+}[ItemKind];
+
+/** Returns the item of a level with this id, or null. */
+export function findItem(level: Level, id: string): ListedItem | null {
+  for (const kind of ITEM_KINDS) {
+    const item = itemsOf<ItemKind>(level, kind).find((each) => each.id === id);
+    // The list names the type of its items.
+    if (item) return { list: LIST_OF[kind], item } as ListedItem;
+  }
+  return null;
+}
+
+export function prefixOf(list: ItemList): string {
+  const kind = ITEM_KINDS.find((each) => LIST_OF[each] === list);
+  return kind ? ID_PREFIX[kind] : '';
+}
+
+/** Changes some values of one item of a level, moving what is on top of it. Returns the level itself where it has no such item. */
+export function withItemPatched(level: Level, id: string, patch: Readonly<Record<string, unknown>>): Level {
+  const found = findItem(level, id);
+  if (!found) return level;
+  const items: readonly Item[] = level[found.list];
+  const after = { ...level, [found.list]: items.map((item) => (item.id === id ? { ...item, ...patch } : item)) };
+  return withSupportedItems(level, after, new Set([id]));
+}
+
+/** Adds an item at the end of its list; the caller checks the plan. */
+export function uncheckedItemAdded(plan: Plan, levelId: string, list: ItemList, item: Item): Plan {
+  return uncheckedLevelEdit(plan, levelId, (level) => ({ ...level, [list]: [...level[list], item] }));
+}
+
+/** `withItemPatched` on a level of a plan; the caller checks the plan. */
+export function uncheckedItemPatched(
+  plan: Plan,
+  levelId: string,
+  id: string,
+  patch: Readonly<Record<string, unknown>>,
+): Plan {
+  return uncheckedLevelEdit(plan, levelId, (level) => withItemPatched(level, id, patch));
+}
+
+/** Checks the plan of an edit that has not been checked: one that the reader would refuse is refused with the reason. */
+export function checkedResult(before: Plan, result: Plan | EditResult): EditResult {
+  return 'ok' in result ? result : checkedPlan(before, result);
+}
