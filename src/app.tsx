@@ -4,7 +4,7 @@ import { usePanels } from './commands/panels.ts';
 import { useClipboardKeys } from './commands/use-clipboard.ts';
 import { useTracingFrame } from './editor/overlay/tracing-frame-store.ts';
 import { useMenu } from './state/menu.ts';
-import { NO_DOUBTS } from './state/second.ts';
+import { NO_DOUBTS } from './state/second-opinion.ts';
 import { useAppStore } from './state/store.ts';
 import { applyTheme } from './theme/theme.ts';
 import { later, preloaded } from './ui/hooks/later.tsx';

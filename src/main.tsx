@@ -55,7 +55,7 @@ setTimeout(() => void loadTheRest(), 500);
 // The second computation is for when the hand rests. Where its code cannot be had, no verdict says that it was computed twice.
 setTimeout(
   () =>
-    void import('./state/second-at-rest.ts').then(
+    void import('./state/second-opinion-at-rest.ts').then(
       ({ startSecond }) => startSecond(),
       () => undefined,
     ),

@@ -1,5 +1,5 @@
 import { activeTool } from '../editor/tools/active-tool.ts';
-import { closeChainAsItIs, spreadChain } from '../state/close-chain.ts';
+import { closeChainAsItIs, spreadChain } from '../state/close-wall-chain.ts';
 import type { Command, Target } from './command.ts';
 import { plain, type Shortcut, withAny } from './shortcut.ts';
 

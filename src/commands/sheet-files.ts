@@ -59,7 +59,7 @@ export async function sheetDrawings(paper?: PaperName, showTracing = false): Pro
 
 /** Returns the verdicts computed twice, as they are printed. */
 export async function computedTwice(plan: Plan) {
-  const { opinionsOf } = await import('../state/second-at-rest.ts').catch(partMissing);
+  const { opinionsOf } = await import('../state/second-opinion-at-rest.ts').catch(partMissing);
   return (await opinionsOf(plan)).computed;
 }
 

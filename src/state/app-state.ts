@@ -4,10 +4,10 @@ import type { ItemList } from '../../geometry/edit/listed-items.ts';
 import type { Mm, Plan, XY } from '../../geometry/plan/model.ts';
 import type { Line } from '../../geometry/plane/types.ts';
 import type { Remark } from '../advice/wall-remarks.ts';
-import type { Chain } from './chain.ts';
-import type { Second } from './second.ts';
+import type { Second } from './second-opinion.ts';
 import type { Tool } from './tool.ts';
 import type { SizePx, Viewport } from './viewport.ts';
+import type { WallChain } from './wall-chain.ts';
 
 export type AppState = DocumentState &
   DocumentActions &
@@ -137,7 +137,7 @@ export interface SessionState {
   /** Whether points snap to ends, faces, right angles and the grid. */
   readonly snap: boolean;
   readonly live: LiveDetector | null;
-  readonly chain: Chain;
+  readonly chain: WallChain;
   /** The plan as it would be if the gesture under way ended now; null between gestures. */
   readonly draft: Plan | null;
   /** The last refusal or remark, in plain words; empty for none. */
@@ -156,7 +156,7 @@ export interface SessionActions {
   setHover(hover: Hover | null): void;
   setSnap(on: boolean): void;
   setLive(live: LiveDetector | null): void;
-  setChain(chain: Chain): void;
+  setChain(chain: WallChain): void;
   setDraft(draft: Plan | null): void;
   /** Shows a refusal or a remark; an empty text takes it away. */
   say(message: string): void;

@@ -17,12 +17,12 @@ import { JUST_INSIDE, nearestSpot } from '../../geometry/region/nearest.ts';
 import { baseHeightAt } from '../../geometry/snap/base-height.ts';
 import { formatMeasured } from '../../geometry/units/index.ts';
 import type { AppState, DocumentActions, DocumentState, GetState, SetState } from './app-state.ts';
-import { type Chain, cornerSetAgain, cornerTakenBack, NO_CHAIN, thicknessFrom, withWalls } from './chain.ts';
 import { withoutContradictions } from './contradictions.ts';
 import { remarkOn } from './edit-remarks.ts';
 import { freshPlan } from './fresh-plan.ts';
 import { selectLevel, selectModel, selectRegion } from './selectors.ts';
 import { SELECT_TOOL } from './tool.ts';
+import { cornerSetAgain, cornerTakenBack, NO_CHAIN, thicknessFrom, type WallChain, withWalls } from './wall-chain.ts';
 
 interface History {
   readonly undo: () => void;
@@ -66,7 +66,7 @@ export function createDocumentSlice(
     set(shownAfterStep(before, get()));
   };
   /** Whether the chain that is being drawn had a corner to give. */
-  const stepChain = (stepped: Chain | null): boolean => {
+  const stepChain = (stepped: WallChain | null): boolean => {
     if (stepped) set({ chain: stepped });
     return stepped !== null;
   };

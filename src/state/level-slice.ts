@@ -22,11 +22,11 @@ import { emptyLevel } from '../../geometry/planfile/empty.ts';
 import { itemsExtent } from '../../geometry/snap/items-extent.ts';
 import { extentBetween } from '../../geometry/snap/pick.ts';
 import type { GetState, LevelActions, SetState } from './app-state.ts';
-import { NO_CHAIN } from './chain.ts';
 import { modelOf, selectLevel } from './selectors.ts';
 import { SELECT_TOOL } from './tool.ts';
 import { showsAnyOf } from './view-slice.ts';
 import { showing } from './viewport.ts';
+import { NO_CHAIN } from './wall-chain.ts';
 
 /** Names of new levels, by where they are added. */
 const NAMES: Readonly<Record<Beside, readonly string[]>> = {

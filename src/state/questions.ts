@@ -18,7 +18,7 @@ import {
   type UsualSize,
   WALL_THICKNESS,
 } from './defaults.ts';
-import { fixtureLike, objectLike, openingLike } from './same-again.ts';
+import { fixtureLike, objectLike, openingLike } from './last-sizes.ts';
 import type { Tool } from './tool.ts';
 
 export interface Answer {

@@ -13,10 +13,10 @@ import { levelRegion } from '../../geometry/region/level-region.ts';
 import type { LevelRegion, Probe } from '../../geometry/region/types.ts';
 import type { CheckedLevel } from '../advice/guidance/hint.ts';
 import type { AppState } from './app-state.ts';
-import { MOST_KEPT, reportsOf } from './judged.ts';
-import { withKeptParts, withKeptZones } from './kept.ts';
-import { memoizeUntilDoubt, withoutDoubt } from './second.ts';
-import { asDrawn } from './without-picture.ts';
+import { CACHE_SIZE, reportsOf } from './detector-reports.ts';
+import { drawingKey } from './drawing-key.ts';
+import { memoizeUntilDoubt, withoutDoubt } from './second-opinion.ts';
+import { shareModelParts, shareZones } from './structural-sharing.ts';
 
 /** Pure selectors: everything here is derived from the state, and the same objects in give the same object out. */
 
@@ -44,16 +44,16 @@ function levelInView({ levels }: Plan, levelId: string): Level {
 /** The last model of each level that was looked at, by its id: what the next one keeps. */
 const lastModels = new Map<string, LevelModel>();
 const builtModel = memoizeRecent((level: Level): LevelModel => {
-  const model = withKeptParts(lastModels.get(level.id) ?? null, buildLevel(level));
-  if (lastModels.size >= MOST_KEPT) lastModels.clear();
+  const model = shareModelParts(lastModels.get(level.id) ?? null, buildLevel(level));
+  if (lastModels.size >= CACHE_SIZE) lastModels.clear();
   lastModels.set(level.id, model);
   return model;
-}, MOST_KEPT);
+}, CACHE_SIZE);
 /** Worked out once for all levels that differ in nothing but the picture that is drawn over. */
 export const modelOf = memoizeRecent((level: Level): LevelModel => {
-  const model = builtModel(asDrawn(level));
+  const model = builtModel(drawingKey(level));
   return model.level === level ? model : { ...model, level };
-}, MOST_KEPT);
+}, CACHE_SIZE);
 export function selectModel(state: AppState): LevelModel {
   return modelOf(selectLevel(state));
 }
@@ -107,7 +107,7 @@ const regionOf = memoizeLatest(
     return bar ? barredWhole(region, bar) : region;
   },
   regionInputs,
-  withKeptZones,
+  shareZones,
 );
 const regionArgs = (state: AppState) =>
   [selectShownPlan(state), selectModel(state), selectProbe(state), selectLevelBar(state)] as const;
@@ -131,7 +131,7 @@ function barredWhole(region: LevelRegion, bar: string): LevelRegion {
   return { ...region, rooms };
 }
 
-const reportsOfPlan = memoizeUntilDoubt((_: Plan) => new Map<string, readonly DetectorReport[]>(), MOST_KEPT);
+const reportsOfPlan = memoizeUntilDoubt((_: Plan) => new Map<string, readonly DetectorReport[]>(), CACHE_SIZE);
 /** A report for every detector of the level in view, in file order, without the drag of a detector. */
 export function reportsAtRest(state: AppState): readonly DetectorReport[] {
   const plan = selectShownPlan(state);
@@ -150,7 +150,7 @@ export const checkedLevels = memoizeUntilDoubt(
       const model = modelOf(level);
       return { model, reports: reportsOf(plan, model) };
     }),
-  MOST_KEPT,
+  CACHE_SIZE,
 );
 
 /** Whether the reports at rest of this state are known, so that to ask for them costs nothing. */

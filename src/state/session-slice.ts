@@ -1,7 +1,7 @@
 import type { GetState, SessionActions, SessionState, SetState } from './app-state.ts';
-import { NO_CHAIN } from './chain.ts';
-import { heedDoubts } from './second.ts';
+import { setDoubts } from './second-opinion.ts';
 import { SELECT_TOOL } from './tool.ts';
+import { NO_CHAIN } from './wall-chain.ts';
 
 /** The session of work: tool, selection, the gesture under way, messages. */
 export function createSessionSlice(set: SetState, get: GetState): SessionState & SessionActions {
@@ -27,7 +27,7 @@ export function createSessionSlice(set: SetState, get: GetState): SessionState &
     setDraft: (draft) => set({ draft }),
     say: (message) => set({ message }),
     setSecond: (second) => {
-      heedDoubts(second.doubts);
+      setDoubts(second.doubts);
       set({ second });
     },
   };

@@ -1,7 +1,7 @@
 import type { Plan } from '../../geometry/plan/model.ts';
 import { testState } from '../protocol/validity/test-state.ts';
-import { MOST_KEPT } from './judged.ts';
-import { doubtOf, memoizeUntilDoubt } from './second.ts';
+import { CACHE_SIZE } from './detector-reports.ts';
+import { doubtOf, memoizeUntilDoubt } from './second-opinion.ts';
 import { checkedLevels } from './selectors.ts';
 
 /** The state of the whole test of a plan at rest: one for the head of the job, every panel and every hint. */
@@ -14,5 +14,5 @@ export const testStateOf = memoizeUntilDoubt(
         detectors: reports.map((report) => ({ ...report, doubt: doubtOf(report.id) })),
       })),
     ),
-  MOST_KEPT,
+  CACHE_SIZE,
 );

@@ -3,7 +3,7 @@ import type { Opening, OpeningKind } from '../../../geometry/plan/model.ts';
 import { distance } from '../../../geometry/plane/point.ts';
 import { cornerLines, fitOpening, wallAt } from '../../../geometry/snap/opening-fit.ts';
 import { formatMeasured } from '../../../geometry/units/index.ts';
-import { openingLike } from '../../state/same-again.ts';
+import { openingLike } from '../../state/last-sizes.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { askForOpening } from '../lengths/set-out.ts';
 import { clearSketch, type OpeningPreview, useSketch } from '../overlay/sketch.ts';

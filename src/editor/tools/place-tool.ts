@@ -13,7 +13,7 @@ import { snapMove } from '../../../geometry/snap/snap-move.ts';
 import { onGrid } from '../../../geometry/snap/snap-point.ts';
 import { OBJECT_DEFAULTS, type UsualSize, usualHeights, usualShape } from '../../state/defaults.ts';
 import { nextLabel } from '../../state/document-slice.ts';
-import { fixtureLike, objectLike } from '../../state/same-again.ts';
+import { fixtureLike, objectLike } from '../../state/last-sizes.ts';
 import { selectModel } from '../../state/selectors.ts';
 import type { Tool } from '../../state/tool.ts';
 import { askForThing } from '../lengths/set-out.ts';

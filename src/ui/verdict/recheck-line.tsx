@@ -1,6 +1,6 @@
 import { describeComputed, SEND_THE_PLAN } from '../../../geometry/messages/index.ts';
 import { saveFile } from '../../commands/open-and-save.ts';
-import { judgedAlike } from '../../state/second-at-rest.ts';
+import { judgedAlike } from '../../state/second-opinion-at-rest.ts';
 import { usePlan } from '../hooks/use-level.ts';
 import { useThrottled } from '../hooks/use-throttled.ts';
 import './recheck-line.css';

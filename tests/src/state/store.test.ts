@@ -1,7 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { beforeEach, describe, expect, it } from 'vitest';
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { withCorner } from '../../../src/state/chain.ts';
 import {
   selectDragged,
   selectLevel,
@@ -10,6 +9,7 @@ import {
   selectReports,
 } from '../../../src/state/selectors.ts';
 import { useAppStore } from '../../../src/state/store.ts';
+import { withCorner } from '../../../src/state/wall-chain.ts';
 
 const state = () => useAppStore.getState();
 const pastSteps = () => useAppStore.temporal.getState().pastStates.length;

@@ -4,27 +4,27 @@ import type { Ring } from '../../geometry/plane/types.ts';
 import type { LevelRegion, RoomRegion, Zone } from '../../geometry/region/types.ts';
 
 /**
- * An edit of one wall makes every room and every zone of the level anew, though most come out as they were. These give back the
- * objects of before for what is the same in value, so that whoever remembers something of them need not work it out again.
+ * Structural sharing: an edit of one wall builds every room and every zone of the level anew, though most are equal to those before.
+ * These return the former objects for what is equal in value, so that everything memoized by object stays valid.
  */
-export function withKeptParts(before: LevelModel | null, model: LevelModel): LevelModel {
+export function shareModelParts(before: LevelModel | null, model: LevelModel): LevelModel {
   if (!before || before.level.id !== model.level.id || before.rooms === model.rooms) return model;
   return {
     ...model,
-    rooms: keptBy(before.rooms, model.rooms, ({ key }) => key, sameRoom),
-    pieces: keptBy(before.pieces, model.pieces, ({ wall }) => wall.id, samePiece),
-    joints: keptBy(before.joints, model.joints, jointKey, sameJoint),
-    openings: keptBy(before.openings, model.openings, ({ opening }) => opening.id, sameOpening),
+    rooms: sharedBy(before.rooms, model.rooms, ({ key }) => key, sameRoom),
+    pieces: sharedBy(before.pieces, model.pieces, ({ wall }) => wall.id, samePiece),
+    joints: sharedBy(before.joints, model.joints, jointKey, sameJoint),
+    openings: sharedBy(before.openings, model.openings, ({ opening }) => opening.id, sameOpening),
   };
 }
 
 /** The same for what the rules leave of a level. `region` is of a model whose parts were kept. */
-export function withKeptZones(before: LevelRegion | null, region: LevelRegion): LevelRegion {
+export function shareZones(before: LevelRegion | null, region: LevelRegion): LevelRegion {
   if (!before) return region;
   return {
     ...region,
-    rooms: keptBy(before.rooms, region.rooms, ({ room }) => room.key, sameRoomRegion),
-    zones: keptBy(before.zones, region.zones, zoneKey, sameZone),
+    rooms: sharedBy(before.rooms, region.rooms, ({ room }) => room.key, sameRoomRegion),
+    zones: sharedBy(before.zones, region.zones, zoneKey, sameZone),
   };
 }
 
@@ -33,7 +33,7 @@ const jointKey = ({ walls }: WallJoint) => walls.map(({ id }) => id).join(' ');
 const zoneKey = ({ rule, subject }: Zone) => `${rule}/${subject}`;
 
 /** Each new one, or the old one of its key that is the same. Several of a key are held against each other in their order. */
-function keptBy<T>(
+function sharedBy<T>(
   before: readonly T[],
   now: readonly T[],
   keyOf: (one: T) => string,

@@ -3,8 +3,8 @@ import type { FixtureKind, Level, OpeningKind, Shape } from '../../geometry/plan
 import { FIXTURE_DEFAULTS, OBJECT_DEFAULTS, type ObjectPreset, OPENING_DEFAULTS, type UsualSize } from './defaults.ts';
 
 /**
- * What is put down takes its size and heights from the last one of its kind on the level: the windows of a basement are alike, and so
- * are its registers. The first one of a kind has the usual size. Nothing is stored: the plan itself is what is gone by.
+ * A new item takes its size and heights from the last one of its kind on the level: the windows of a basement are alike, and so are its
+ * registers. The first one of a kind has the usual size. Nothing is stored beside the plan.
  */
 
 export function fixtureLike(level: Level, kind: FixtureKind): UsualSize {

@@ -9,10 +9,10 @@ import {
   spreadSquare,
 } from '../../geometry/snap/closing.ts';
 import { formatLength, formatMeasured } from '../../geometry/units/index.ts';
-import { NO_CHAIN, thicknessFrom } from './chain.ts';
 import { selectModel } from './selectors.ts';
 import { useAppStore } from './store.ts';
 import { SELECT_TOOL } from './tool.ts';
+import { NO_CHAIN, thicknessFrom } from './wall-chain.ts';
 
 /** The walls round an outline, whose line is their inside face, as one step of history; the chain is done with them. */
 export function closeOutline(outline: readonly XY[]): void {

@@ -3,32 +3,32 @@ import type { DetectorReport } from '../../geometry/check/types.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import type { Level, Plan } from '../../geometry/plan/model.ts';
 import { memoizeRecent } from '../../geometry/plane/memoize.ts';
-import { withoutDoubt } from './second.ts';
-import { asDrawn } from './without-picture.ts';
+import { drawingKey } from './drawing-key.ts';
+import { withoutDoubt } from './second-opinion.ts';
 
-/** The detectors of a level judged, kept for as long as nothing that a check could look at has changed. */
+/** The reports of the detectors of a level, cached for as long as nothing that a check reads has changed. */
 
 interface Judged {
   readonly basis: readonly unknown[];
   readonly reports: readonly DetectorReport[];
 }
-/** Levels, and plans, whose models and reports are kept: the steps that can be taken back hold hundreds. */
-export const MOST_KEPT = 24;
-const slotOf = memoizeRecent((_: Level): { judged: Judged | null } => ({ judged: null }), MOST_KEPT);
+/** So many levels, and plans, have their models and reports cached: the undo history holds hundreds. */
+export const CACHE_SIZE = 24;
+const slotOf = memoizeRecent((_: Level): { judged: Judged | null } => ({ judged: null }), CACHE_SIZE);
 
 /**
- * Reports of a level's detectors, in file order. The level and everything in the plan beside the drawings of its other levels
- * counts as looked at; of those only what the choice of the level to test hangs on.
+ * Returns the reports of a level's detectors, in file order. They depend on the level and on everything in the plan but the drawings
+ * of its other levels; of those only on what the choice of the level to test depends on.
  */
 export function reportsOf(plan: Plan, model: LevelModel): readonly DetectorReport[] {
   return withoutDoubt(firstReportsOf(plan, model));
 }
 
-/** The same, of the first computation alone. */
+/** The same by the first computation alone, whatever the second says. */
 export function firstReportsOf(plan: Plan, model: LevelModel): readonly DetectorReport[] {
   const { level } = model;
   const basis = basisOf(plan);
-  const slot = slotOf(asDrawn(level));
+  const slot = slotOf(drawingKey(level));
   const known = slot.judged;
   if (known?.basis.length === basis.length && known.basis.every((value, index) => value === basis[index]))
     return known.reports;
@@ -49,5 +49,5 @@ const basisOf = memoizeRecent(
       ground,
     ]),
   ],
-  MOST_KEPT,
+  CACHE_SIZE,
 );

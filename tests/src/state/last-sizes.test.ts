@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Fixture, Opening } from '../../../geometry/plan/model.ts';
 import { FIXTURE_DEFAULTS, OBJECT_DEFAULTS, OPENING_DEFAULTS } from '../../../src/state/defaults.ts';
-import { fixtureLike, objectLike, openingLike } from '../../../src/state/same-again.ts';
+import { fixtureLike, objectLike, openingLike } from '../../../src/state/last-sizes.ts';
 import { levelOf } from '../../helpers/level-of.ts';
 
 const register = (id: string, width: number): Fixture => ({

@@ -7,27 +7,27 @@ import { ringsContain } from '../../geometry/plane/ring.ts';
 import type { Line } from '../../geometry/plane/types.ts';
 import { WALL_THICKNESS } from './defaults.ts';
 
-/** Corners of walls that are being drawn one after another: no walls yet, but drawn work, so it is kept as the plan is. */
-export interface Chain {
+/** Corners of walls that are being drawn one after another: no walls yet, but drawn work, so it is saved with the plan. */
+export interface WallChain {
   readonly corners: readonly XY[];
   /** Corners that a step back took away, the last one first to come back. */
   readonly takenBack: readonly XY[];
 }
 
-export const NO_CHAIN: Chain = { corners: [], takenBack: [] };
+export const NO_CHAIN: WallChain = { corners: [], takenBack: [] };
 
-export function withCorner({ corners }: Chain, at: XY): Chain {
+export function withCorner({ corners }: WallChain, at: XY): WallChain {
   return { corners: [...corners, at], takenBack: [] };
 }
 
-/** The last corner taken back; null where there is none, so that a step back is a step of the plan's history. */
-export function cornerTakenBack({ corners, takenBack }: Chain): Chain | null {
+/** Takes the last corner back. Returns null where there is none: then undo is a step of the history of the plan. */
+export function cornerTakenBack({ corners, takenBack }: WallChain): WallChain | null {
   const last = corners.at(-1);
   return last ? { corners: corners.slice(0, -1), takenBack: [...takenBack, last] } : null;
 }
 
-/** The corner taken back last set again; null where there is none. */
-export function cornerSetAgain({ corners, takenBack }: Chain): Chain | null {
+/** Sets the corner that was taken back last again. Returns null where there is none. */
+export function cornerSetAgain({ corners, takenBack }: WallChain): WallChain | null {
   const next = takenBack.at(-1);
   return next ? { corners: [...corners, next], takenBack: takenBack.slice(0, -1) } : null;
 }

@@ -1,16 +1,16 @@
 import type { Level } from '../../geometry/plan/model.ts';
 import { memoizeRecent } from '../../geometry/plane/memoize.ts';
 
-/** As many levels as models are kept of. */
+/** As many levels as models are cached. */
 const MOST = 24;
 /** The last level of each id that was not only another picture under the same drawing. */
 const last = new Map<string, Level>();
 
 /**
- * The same level for all that differ in nothing but the picture that is drawn over: to fade, move or scale it works nothing out
- * anew. Only a key for what is remembered: its `tracing` may be another one, so it must never find its way back into a plan.
+ * Returns the same level for all that differ in nothing but the picture that is drawn over, so that to fade, move or scale it computes
+ * nothing anew. Only a key for memoized results: its `tracing` may be another one, so it must never get back into a plan.
  */
-export const asDrawn = memoizeRecent((level: Level): Level => {
+export const drawingKey = memoizeRecent((level: Level): Level => {
   const before = last.get(level.id);
   if (before && sameDrawing(before, level)) return before;
   if (last.size >= MOST) last.clear();

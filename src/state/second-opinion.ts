@@ -17,8 +17,8 @@ export type Doubts = ReadonlyMap<string, Computed & { readonly says: string }>;
 export const NO_DOUBTS: Doubts = new Map();
 let current: Doubts = NO_DOUBTS;
 
-/** What all verdicts of the app heed from now on. */
-export function heedDoubts(doubts: Doubts): void {
+/** From now on the verdicts of these detectors are unknown. */
+export function setDoubts(doubts: Doubts): void {
   current = doubts;
 }
 
@@ -39,7 +39,7 @@ export function withoutDoubt<
   return made;
 }
 
-/** Remembered until a doubt comes or goes: for what verdicts are built into. */
+/** `memoizeRecent` whose results are dropped when a doubt comes or goes: for results that contain verdicts. */
 export function memoizeUntilDoubt<Key extends object, Value>(
   build: (key: Key) => Value,
   most: number,

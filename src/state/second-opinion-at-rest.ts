@@ -4,11 +4,11 @@ import { compareOpinions } from '../../geometry/recheck/compare.ts';
 import type { SecondOpinion } from '../../geometry/recheck/recheck.ts';
 import type { Opinion } from '../../geometry/recheck/types.ts';
 import { recheckInWorker } from '../platform/worker/recheck-client.ts';
-import { firstReportsOf } from './judged.ts';
-import { NO_DOUBTS, type Second } from './second.ts';
+import { firstReportsOf } from './detector-reports.ts';
+import { drawingKey } from './drawing-key.ts';
+import { NO_DOUBTS, type Second } from './second-opinion.ts';
 import { modelOf } from './selectors.ts';
 import { useAppStore } from './store.ts';
-import { asDrawn } from './without-picture.ts';
 
 /** After so long without a change the hand rests, ms: the second computation is in nobody's way then. */
 const REST_MS = 350;
@@ -73,7 +73,7 @@ export function judgedAlike(one: Plan, two: Plan): boolean {
   );
 }
 
-const sameDrawing = (one: Level, two: Level | undefined) => two !== undefined && asDrawn(one) === asDrawn(two);
+const sameDrawing = (one: Level, two: Level | undefined) => two !== undefined && drawingKey(one) === drawingKey(two);
 
 /** What the first computation says of a plan, of all its levels. */
 const firstOpinion = (plan: Plan): Opinion => ({

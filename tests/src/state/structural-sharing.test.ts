@@ -5,7 +5,7 @@ import { buildLevel } from '../../../geometry/level/build-level.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { parsePlan } from '../../../geometry/planfile/parse.ts';
 import { levelRegion } from '../../../geometry/region/level-region.ts';
-import { withKeptParts, withKeptZones } from '../../../src/state/kept.ts';
+import { shareModelParts, shareZones } from '../../../src/state/structural-sharing.ts';
 
 const PROBE = { base: 762, radius: 50.8, tall: 25.4 };
 
@@ -26,14 +26,14 @@ function moved(by: number) {
   const next = withItemsMoved(level, new Set([wall.id]), [by, 0]);
   const after = { ...plan, levels: [next] };
   const [before, fresh] = [buildLevel(level), buildLevel(next)];
-  return { plan, after, before, fresh, kept: withKeptParts(before, fresh) };
+  return { plan, after, before, fresh, kept: shareModelParts(before, fresh) };
 }
 
 it('what an edit gives back is the same in value, part by part and in the same order', () => {
   const { plan, after, before, fresh, kept } = moved(300);
   expect(kept).toEqual(fresh);
   const region = levelRegion(after, kept, PROBE);
-  expect(withKeptZones(levelRegion(plan, before, PROBE), region)).toEqual(region);
+  expect(shareZones(levelRegion(plan, before, PROBE), region)).toEqual(region);
 });
 
 it('most rooms, pieces and zones of a large house are the objects that they were; what moved is not', () => {
@@ -44,13 +44,13 @@ it('most rooms, pieces and zones of a large house are the objects that they were
   expect(same(before.rooms, kept.rooms)).toBeLessThan(before.rooms.length);
   expect(same(before.pieces, kept.pieces)).toBeLessThan(before.pieces.length);
   const old = levelRegion(plan, before, PROBE);
-  const now = withKeptZones(old, levelRegion(after, kept, PROBE));
+  const now = shareZones(old, levelRegion(after, kept, PROBE));
   expect(same(old.zones, now.zones)).toBeGreaterThan(old.zones.length * 0.8);
 });
 
 it('another level keeps nothing', () => {
   const { before, fresh } = moved(300);
   const other = { ...fresh, level: { ...fresh.level, id: 'another' } };
-  expect(withKeptParts(before, other)).toBe(other);
-  expect(withKeptParts(null, fresh)).toBe(fresh);
+  expect(shareModelParts(before, other)).toBe(other);
+  expect(shareModelParts(null, fresh)).toBe(fresh);
 });
