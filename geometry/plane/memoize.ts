@@ -47,8 +47,8 @@ export function sameIfUnchanged<T>(before: readonly T[], after: readonly T[]): r
 /** A function that keeps its last result. */
 export interface MemoizedLatest<Args extends readonly unknown[], Value> {
   (...args: Args): Value;
-  /** Whether the result for these arguments is there already. */
-  isKnown(...args: Args): boolean;
+  /** Returns the result for these arguments where it is there already, else null. */
+  peek(...args: Args): Value | null;
 }
 
 /**
@@ -71,5 +71,5 @@ export function memoizeLatest<Args extends readonly unknown[], Value>(
     latest = { inputs: now, value: latest ? share(latest.value, value) : value };
     return latest.value;
   };
-  return Object.assign(call, { isKnown: (...args: Args) => hasInputs(inputs(...args)) === true });
+  return Object.assign(call, { peek: (...args: Args) => (latest && hasInputs(inputs(...args)) ? latest.value : null) });
 }

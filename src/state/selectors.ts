@@ -114,8 +114,8 @@ const regionArgs = (state: AppState) =>
 
 /** Where a detector may sit on the level in view; nowhere on a level that is not the one to test, whatever the distances. */
 export const selectRegion = (state: AppState): LevelRegion => regionOf(...regionArgs(state));
-/** Whether the region of this state is known, so that to ask for it costs nothing. */
-export const isRegionKnown = (state: AppState): boolean => regionOf.isKnown(...regionArgs(state));
+/** The same where it is known already, else null. */
+export const knownRegion = (state: AppState): LevelRegion | null => regionOf.peek(...regionArgs(state));
 
 /** Why the level in view is not the one to test, in words; empty when it is. */
 export function selectLevelBar(state: AppState): string {

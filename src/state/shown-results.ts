@@ -6,7 +6,7 @@ import type { AppState } from './app-state.ts';
 import { createDragScheduler } from './drag-scheduler.ts';
 import {
   areReportsKnown,
-  isRegionKnown,
+  knownRegion,
   reportsAtRest,
   selectLevel,
   selectModel,
@@ -32,12 +32,12 @@ let lastReports: { readonly levelId: string; readonly reports: readonly Detector
 /** Where a detector may sit on the level in view, as it is drawn. */
 export function shownRegion(state: AppState): LevelRegion {
   const levelId = selectLevel(state).id;
-  if (!isRegionKnown(state)) {
+  let region = knownRegion(state);
+  if (!region) {
     const isDrag = state.draft !== null && lastRegion?.levelId === levelId;
     if (isDrag && lastRegion && !scheduler.mayRun('region', state.selection.length)) return lastRegion.region;
-    scheduler.run('region', () => selectRegion(state));
+    region = scheduler.run('region', () => selectRegion(state));
   }
-  const region = selectRegion(state);
   lastRegion = { levelId, region };
   return region;
 }
