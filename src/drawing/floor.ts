@@ -17,12 +17,10 @@ export function openRooms({ rooms }: Pick<LevelRegion, 'rooms'>): readonly RoomR
 }
 
 /** Floors in the tone of what is taken, and white where a detector may sit. */
-export function floorShapes({ rooms }: LevelRegion): readonly Shape[] {
-  return [
-    { ink: { fill: 'ground', rule: 'evenodd' }, parts: rooms.map(floorPart) },
-    { ink: { fill: 'paper', rule: 'evenodd' }, parts: rooms.map(whitePart) },
-  ];
-}
+export const floorShapes = memoize(({ rooms }: LevelRegion): readonly Shape[] => [
+  { ink: { fill: 'ground', rule: 'evenodd' }, parts: rooms.map(floorPart) },
+  { ink: { fill: 'paper', rule: 'evenodd' }, parts: rooms.map(whitePart) },
+]);
 
 /**
  * What the rules take away: each rule's zones in its own hatch, on the floors of the rooms that are not out as a whole; those

@@ -11,7 +11,19 @@ const bodyPart = memoize(({ body }: WallPiece | WallJoint | OpeningBody): Part =
 /** A wall too short to have a body is still shown, as a point that can be taken hold of. */
 const barePart = memoize(({ from, to }: Wall): Part => linesPart([[from, to]]));
 
+/** The shapes of a model's walls with what was chosen last: a pan paints them again and again. */
+const lastWalls = new WeakMap<LevelModel, { readonly key: string; readonly shapes: readonly Shape[] }>();
+
 export function wallShapes(model: LevelModel, chosen: ReadonlySet<string>): readonly Shape[] {
+  const key = [...chosen].join(' ');
+  const last = lastWalls.get(model);
+  if (last?.key === key) return last.shapes;
+  const shapes = buildWallShapes(model, chosen);
+  lastWalls.set(model, { key, shapes });
+  return shapes;
+}
+
+function buildWallShapes(model: LevelModel, chosen: ReadonlySet<string>): readonly Shape[] {
   const drawn = new Set(model.pieces.map(({ wall }) => wall.id));
   const bare = model.level.walls.filter(({ id }) => !drawn.has(id));
   const isChosen = (walls: readonly Wall[]) => walls.every(({ id }) => chosen.has(id));

@@ -113,6 +113,9 @@ function fromUnits([x, y]: XY, { scale }: LabelMedium): XY {
   return [x / scale, y / scale];
 }
 
+/** A quarter turn in so many chords: within a thousandth of its radius. */
+const SHARES = Array.from({ length: 20 }, (_, i) => i);
+
 function drawnSegments(model: LevelModel, { scale }: LabelMedium): readonly Segment[] {
   const walls = model.pieces.flatMap(({ from, to }): readonly Segment[] => [[from, to]]);
   const leaves = model.openings.flatMap(({ opening }): readonly Segment[] => {
@@ -123,7 +126,7 @@ function drawnSegments(model: LevelModel, { scale }: LabelMedium): readonly Segm
       hinge[0] + width * Math.cos(start + sweep * share),
       hinge[1] + width * Math.sin(start + sweep * share),
     ];
-    return [[hinge, open], ...[0, 1, 2, 3, 4, 5].map((i): Segment => [at(i / 6), at((i + 1) / 6)])];
+    return [[hinge, open], ...SHARES.map((i): Segment => [at(i / SHARES.length), at((i + 1) / SHARES.length)])];
   });
   return [...walls, ...leaves].map(
     ([a, b]): Segment => [
@@ -148,8 +151,8 @@ function outlineSegments({ level }: LevelModel, { scale }: LabelMedium): readonl
 
 function circle([x, y]: XY, radius: number): readonly XY[] {
   return Array.from(
-    { length: 24 },
-    (_, i): XY => [x + radius * Math.cos((i * Math.PI) / 12), y + radius * Math.sin((i * Math.PI) / 12)],
+    { length: 72 },
+    (_, i): XY => [x + radius * Math.cos((i * Math.PI) / 36), y + radius * Math.sin((i * Math.PI) / 36)],
   );
 }
 

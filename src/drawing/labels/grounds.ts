@@ -3,24 +3,16 @@ import type { LevelModel } from '../../../geometry/level/types.ts';
 import type { Fixture, Mm, PlanObject, XY } from '../../../geometry/plan/model.ts';
 import { shapeMiddle, shapeRing } from '../../../geometry/plane/body.ts';
 import { memoize } from '../../../geometry/plane/memoize.ts';
-import type { LevelRegion, Zone } from '../../../geometry/region/types.ts';
 import { onEdge, type Stretch } from '../../../geometry/region/visible-edges.ts';
 import { arc, type Part } from '../display-list.ts';
-import { openRooms } from '../floor.ts';
 import { outlinePart, streamShapes } from '../things.ts';
 import { openingShapes } from '../walls.ts';
 import { type LabelMedium, toUnits, unitsOf } from './medium.ts';
 import { lineSlot, type Placer, type Slot } from './placer.ts';
 
-/** Takes the ground of everything that is drawn under the labels. */
-export function takeGround(
-  model: LevelModel,
-  region: LevelRegion,
-  edges: ReadonlyMap<Zone, readonly Stretch[]>,
-  medium: LabelMedium,
-  placer: Placer,
-): void {
-  const take = (lines: readonly (readonly XY[])[], ground: 'edge' | 'outline' | 'line', owner?: string) => {
+/** Takes the ground of everything that is drawn under the labels, but for the edges of zones. */
+export function takeGround(model: LevelModel, medium: LabelMedium, placer: Placer): void {
+  const take = (lines: readonly (readonly XY[])[], ground: 'outline' | 'line', owner?: string) => {
     for (const slot of thinSlots(lines, medium)) placer.take(slot, ground, owner);
   };
   for (const { from, to, thickness } of model.pieces) {
@@ -28,7 +20,7 @@ export function takeGround(
     const slot = lineSlot(toUnits(medium, from), toUnits(medium, to), across);
     placer.take({ ...slot, width: slot.width + across }, 'wall');
   }
-  const fine = (run: readonly Edge[]) => chords(run, (radius) => fineTurn(unitsOf(medium, radius), medium));
+  const fine = (run: readonly Edge[]) => fineChords(run, medium);
   const linesOf = (part: Part) => part.outlines.map((each) => outlineChords(each, fine));
   const openings = openingShapes(model, NONE).slice(1);
   for (const part of openings.flatMap(({ parts }) => parts)) take(linesOf(part), 'outline');
@@ -43,11 +35,15 @@ export function takeGround(
       'line',
     );
   }
-  for (const stretches of edges.values()) take(stretches.map(fine), 'edge');
-  for (const { rings } of openRooms(region)) take(rings.map(fine), 'edge');
 }
 
 const NONE: ReadonlySet<string> = new Set();
+
+/** Takes the ground of what is seen of a zone's outline. */
+export function takeEdges(stretches: readonly Stretch[], medium: LabelMedium, placer: Placer): void {
+  const lines = stretches.map((run) => fineChords(run, medium));
+  for (const slot of thinSlots(lines, medium)) placer.take(slot, 'edge');
+}
 
 /** The rectangle that a thing lies in: a box as it is turned, else upright. */
 export function thingSlot({ shape }: Fixture | PlanObject, medium: LabelMedium): Slot {
@@ -85,9 +81,13 @@ function chords(edges: readonly Edge[], turnOf: (radius: Mm) => number): readonl
   return points;
 }
 
-/** So much of an arc, radians, that its chord lies within a twelfth of the type's size of it: names stand that close to edges. */
+function fineChords(edges: readonly Edge[], medium: LabelMedium): readonly XY[] {
+  return chords(edges, (radius) => fineTurn(unitsOf(medium, radius), medium));
+}
+
+/** So much of an arc, radians, that its chord lies within a twentieth of the type's size of it: names stand that close to edges. */
 function fineTurn(radius: number, { type }: LabelMedium): number {
-  return 2 * Math.acos(Math.max(0.5, 1 - type.fine / 12 / Math.max(radius, 1e-9)));
+  return 2 * Math.acos(Math.max(0.5, 1 - type.fine / 20 / Math.max(radius, 1e-9)));
 }
 
 /** Slots along lines of the plan, mm. */

@@ -1,6 +1,7 @@
 import type { RunningDimension } from '../../../geometry/dimension/running-dimensions.ts';
 import type { LevelModel } from '../../../geometry/level/types.ts';
 import type { Detector, Fixture, Plan, PlanObject, XY } from '../../../geometry/plan/model.ts';
+import { ringExtent } from '../../../geometry/plane/body.ts';
 import { ringsContain } from '../../../geometry/plane/ring.ts';
 import type { LevelRegion, RoomRegion, Zone } from '../../../geometry/region/types.ts';
 import type { Stretch } from '../../../geometry/region/visible-edges.ts';
@@ -53,7 +54,7 @@ export function layOutLabels(labeled: Labeled, medium: LabelMedium): Labels {
   const { plan, model, region, edges, measured, selection, reserved } = labeled;
   const placer = createPlacer(medium.area, 4 * medium.type.fine);
   for (const slot of reserved) placer.take(slot);
-  takeGround(model, region, edges, medium, placer);
+  takeGround(model, medium, placer);
   for (const line of measured) takeMeasured(line, medium, placer);
   const tags = placeTags(model, labeled.tagWidths, medium, placer);
   const lines = measured.map((line) => measuredLabel(line, 'dimension', medium, placer));
@@ -83,6 +84,13 @@ export function layOutLabels(labeled: Labeled, medium: LabelMedium): Labels {
 
 /** Whether a point lies on the floor of a room that is not out as a whole, mm. */
 function onOpenFloor(region: LevelRegion): (p: XY) => boolean {
-  const floors = openRooms(region).map(({ room }) => room.floorRings);
-  return (p) => floors.some((rings) => ringsContain(rings, p));
+  const floors = openRooms(region).map(({ room }) => ({
+    rings: room.floorRings,
+    extent: ringExtent(room.floorRings.flat()),
+  }));
+  return ([x, y]) =>
+    floors.some(
+      ({ rings, extent: { minX, minY, maxX, maxY } }) =>
+        x >= minX && x <= maxX && y >= minY && y <= maxY && ringsContain(rings, [x, y]),
+    );
 }

@@ -49,20 +49,23 @@ interface Placed {
   readonly reachY: number;
 }
 interface Taken extends Placed {
-  readonly ground: Ground;
   readonly owner: string | undefined;
 }
 
+const GROUNDS: readonly Ground[] = ['ink', 'outline', 'wall', 'thing', 'line', 'symbol', 'edge'];
+
 /** @param cell width of the squares by which taken slots are looked up @param area nothing is placed beyond it; null for no bound */
 export function createPlacer(area: Area | null, cell = 10): Placer {
-  const cells = new Map<number, Taken[]>();
-  /** The first of what is taken under a slot for which `is` holds. */
-  const findUnder = (placed: Placed, is: (taken: Taken) => boolean): boolean => {
+  // Each kind of ground by itself: what does not count is not looked at.
+  const cells = new Map(GROUNDS.map((ground) => [ground, new Map<number, Taken[]>()]));
+  const isTaken = (placed: Placed, ground: Ground, counts: (taken: Taken) => boolean): boolean => {
+    const ofGround = cells.get(ground);
+    if (!ofGround || ofGround.size === 0) return false;
     const { left, right, top, bottom } = cellsOf(placed, cell);
     for (let i = left; i <= right; i++) {
       for (let j = top; j <= bottom; j++) {
-        const standing = cells.get(cellKey(i, j));
-        if (standing) for (const taken of standing) if (is(taken) && meet(placed, taken)) return true;
+        const standing = ofGround.get(cellKey(i, j));
+        if (standing) for (const taken of standing) if (meet(placed, taken) && counts(taken)) return true;
       }
     }
     return false;
@@ -72,24 +75,23 @@ export function createPlacer(area: Area | null, cell = 10): Placer {
     isFree: (slot, over = [], owner) => {
       const placed = placedAt(slot);
       if (area && !liesIn(area, placed)) return false;
-      return !findUnder(
-        placed,
-        (taken) => !over.includes(taken.ground) && (owner === undefined || taken.owner !== owner),
-      );
+      const counts = (taken: Taken) => owner === undefined || taken.owner !== owner;
+      return !GROUNDS.some((ground) => !over.includes(ground) && isTaken(placed, ground, counts));
     },
     take: (slot, ground = 'ink', owner) => {
-      const taken: Taken = { ...placedAt(slot), ground, owner };
+      const taken: Taken = { ...placedAt(slot), owner };
+      const ofGround = cells.get(ground);
       const { left, right, top, bottom } = cellsOf(taken, cell);
       for (let i = left; i <= right; i++) {
         for (let j = top; j <= bottom; j++) {
-          const standing = cells.get(cellKey(i, j));
+          const standing = ofGround?.get(cellKey(i, j));
           if (standing) standing.push(taken);
-          else cells.set(cellKey(i, j), [taken]);
+          else ofGround?.set(cellKey(i, j), [taken]);
         }
       }
     },
     isCrossedSteeply: (slot, ground) =>
-      !findUnder(placedAt(slot), (taken) => taken.ground === ground && !isSteep(taken.slot.turn - slot.turn)),
+      !isTaken(placedAt(slot), ground, (taken) => !isSteep(taken.slot.turn - slot.turn)),
   };
 }
 

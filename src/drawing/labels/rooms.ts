@@ -40,13 +40,13 @@ export function roomLabel(
 /** A longer name is shortened, in sizes of its type: the tables and the panels have it whole. */
 const LONGEST = 17;
 
-/** Clear of everything; then across the edges of zones. */
-const MANNERS: readonly (readonly Ground[])[] = [[], ['edge']];
+/** Halos break the edges of zones. */
+const EDGES: readonly Ground[] = ['edge'];
 /** At last, on a plate that hides them, over things. */
 const THINGS: readonly Ground[] = ['edge', 'thing', 'outline'];
 
 function* tries(blocks: readonly Block[]): Generator<{ readonly block: Block; readonly over: readonly Ground[] }> {
-  for (const block of blocks) for (const over of MANNERS) yield { block, over };
+  for (const block of blocks) yield { block, over: EDGES };
   for (const block of blocks.slice(-1)) yield { block, over: THINGS };
 }
 
@@ -78,7 +78,7 @@ function roomBlocks(
 }
 
 /** Most steps of the grid each way. */
-const STEPS = 40;
+const STEPS = 14;
 
 /** Points within rings, nearest to `middle` first: it comes first. Nearness counts more upward, for lines of text lie flat. */
 export function gridPlaces(rings: readonly (readonly XY[])[], middle: XY, step: number): readonly XY[] {

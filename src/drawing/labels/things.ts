@@ -10,7 +10,9 @@ import { type Ground, LEADER_OVER, lineSlot, type Placer, type Slot, slotCorners
 import { gridPlaces } from './rooms.ts';
 
 /** Free ground between an outline and its name, in sizes of the type; from the second on with a leader. */
-const AWAY = [0.15, 1.2, 2.6, 4.5] as const;
+const AWAY = [0.15, 1.2, 2.8] as const;
+/** Halos break the edges of zones. */
+const EDGES: readonly Ground[] = ['edge'];
 /** A longer name is shortened, in sizes of its type. */
 const LONGEST = 19;
 /** A name that is farther from its outline than this needs a leader. */
@@ -64,14 +66,14 @@ function within(
     for (const form of fitting) {
       for (const at of places) {
         const slot = blockSlot(form, at, turn);
-        if (isInside(holds, slot) && placer.isFree(slot, ['edge'], id)) return written(form, slot, [], placer);
+        if (isInside(holds, slot) && placer.isFree(slot, EDGES, id)) return written(form, slot, [], placer);
       }
     }
   }
   return null;
 }
 
-/** Close by, then farther; clear of everything, then across the edges of zones. */
+/** Close by, then farther. */
 function beside(
   own: Slot,
   ring: readonly XY[],
@@ -81,17 +83,14 @@ function beside(
   placer: Placer,
 ): Label | null {
   for (const away of AWAY) {
-    for (const over of [[], ['edge']] as readonly (readonly Ground[])[]) {
-      for (const form of forms) {
-        for (const at of around(own, form, away * medium.type.fine)) {
-          const slot = blockSlot(form, at);
-          if (!placer.isFree(slot, over) || !isInside(onFloor, slot)) continue;
-          const leader = leaderTo(ring, slot, medium);
-          if (!leader) return written(form, slot, [], placer);
-          if (!placer.isFree(leader.slot, LEADER_OVER)) continue;
-          placer.take(leader.slot, 'line');
-          return written(form, slot, leader.shapes, placer);
-        }
+    for (const form of forms.slice(0, 2)) {
+      for (const at of around(own, form, away * medium.type.fine)) {
+        const slot = blockSlot(form, at);
+        if (!placer.isFree(slot, EDGES) || !isInside(onFloor, slot)) continue;
+        const leader = leaderTo(ring, slot, medium);
+        if (leader && !placer.isFree(leader.slot, LEADER_OVER)) continue;
+        if (leader) placer.take(leader.slot, 'line');
+        return written(form, slot, leader?.shapes ?? [], placer);
       }
     }
   }

@@ -1,10 +1,12 @@
 import type { Edge } from '../../../geometry/arrangement/types.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
+import { overlaps } from '../../../geometry/plane/body.ts';
 import type { Zone } from '../../../geometry/region/types.ts';
-import { edgeLength, onEdge, type Stretch } from '../../../geometry/region/visible-edges.ts';
+import { edgeLength, onEdge, type Stretch, zoneExtent } from '../../../geometry/region/visible-edges.ts';
 import type { RuleId } from '../../../geometry/rules/types.ts';
 import type { TextStyle } from '../text.ts';
 import { type Block, blockOf, blockSlot, blockTexts, isInside, uprightTurn } from './block.ts';
+import { takeEdges } from './grounds.ts';
 import { type Label, type LabelMedium, toUnits, unitsOf } from './medium.ts';
 import type { Placer, Slot } from './placer.ts';
 
@@ -38,11 +40,21 @@ export function zoneLabels(
   const style: TextStyle = { size: medium.type.fine, color: 'inkSoft', halo: 'ground' };
   const placed: ZoneLabel[] = [];
   const counts = new Map<RuleId, { done: number; tries: number }>();
+  const taken = new Set<Zone>();
+  /** Only the edges that a label of the zone could meet: a large house has thousands. */
+  const takeEdgesNear = (zone: Zone) => {
+    for (const [other, stretches] of edges) {
+      if (taken.has(other) || !overlaps(zoneExtent(other), zoneExtent(zone))) continue;
+      taken.add(other);
+      takeEdges(stretches, medium, placer);
+    }
+  };
   const holds = ([x, y]: XY) => onFloor([x / medium.scale, y / medium.scale]);
   for (const { zone, seen } of longestFirst(edges)) {
     const count = counts.get(zone.rule) ?? { done: 0, tries: 0 };
     counts.set(zone.rule, count);
     if (count.done >= MOST || count.tries++ >= TRIES) continue;
+    takeEdgesNear(zone);
     const text = nameOf(zone);
     const block = blockOf([{ text, style }], medium.measure);
     const isFree = (slot: Slot) =>

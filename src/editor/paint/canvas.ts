@@ -100,9 +100,18 @@ function screenColor(theme: Theme, role: ColorRole): string {
 /** Parts as one path. */
 function laid(parts: readonly Part[], place: DOMMatrix): Path2D {
   const path = new Path2D();
-  for (const part of parts) path.addPath(pathOf(part), place);
+  for (const part of parts) {
+    const [only] = part.outlines;
+    // A wall or a line is traced sooner than a path of its own is added.
+    if (only && 'points' in only && part.outlines.length === 1 && only.points.length <= FEW_POINTS) {
+      tracePoints(path, only.points, place);
+      if (only.closed) path.closePath();
+    } else path.addPath(pathOf(part), place);
+  }
   return path;
 }
+
+const FEW_POINTS = 12;
 
 /** Made once for each part: a pan or a zoom only lays it on the screen anew. */
 const pathOf = memoize(({ outlines }: Part): Path2D => {
@@ -115,10 +124,13 @@ const pathOf = memoize(({ outlines }: Part): Path2D => {
   return path;
 });
 
-function tracePoints(path: Path2D, points: readonly XY[]): void {
-  points.forEach((point, index) => {
-    if (index === 0) path.moveTo(...point);
-    else path.lineTo(...point);
+const PLAIN = { a: 1, e: 0, f: 0 };
+
+/** @param place scale and offset */
+function tracePoints(path: Path2D, points: readonly XY[], { a, e, f }: typeof PLAIN = PLAIN): void {
+  points.forEach(([x, y], index) => {
+    if (index === 0) path.moveTo(x * a + e, y * a + f);
+    else path.lineTo(x * a + e, y * a + f);
   });
 }
 
