@@ -4,7 +4,7 @@
  */
 
 export { itemById, itemName } from '../plan/items.ts';
-export { ITEM_KINDS, type Item, type ItemKind, itemsOf, LIST_OF } from '../plan/kinds.ts';
+export { ITEM_KINDS, type Item, itemsOf } from '../plan/kinds.ts';
 export { type AlignTo, alignedItems, type SpreadAlong, spreadItems } from './align.ts';
 export {
   type Look,

@@ -80,7 +80,7 @@ export interface LevelActions {
   showThings(levelId: string, ids: readonly string[], at?: XY | null): void;
 }
 
-export type Theme = 'paper' | 'sun' | 'dark';
+type Theme = 'paper' | 'sun' | 'dark';
 
 /** How the plan is viewed. Undo never touches any of it. */
 export interface ViewState {

@@ -2,7 +2,7 @@
  * Schedules heavy work while walls and rooms are dragged, when one frame cannot hold all of it: one piece a frame, the one that has
  * waited longest. What a frame has no time for is deferred to the next. At rest nothing is scheduled.
  */
-export type HeavyWork = 'region' | 'reports';
+type HeavyWork = 'region' | 'reports';
 
 export interface DragScheduler {
   /**

@@ -15,7 +15,7 @@ export const steps = (): number => useAppStore.temporal.getState().pastStates.le
 
 const wall = (id: string, from: XY, to: XY): Wall => ({ id, from, to, thickness: 200, side: 'auto' });
 /** 8 by 6 m on the centre-lines of its walls, clockwise on screen from the corner at (0, 0). */
-export const ROOM_WALLS: readonly Wall[] = [
+const ROOM_WALLS: readonly Wall[] = [
   wall('w1', [0, 0], [8000, 0]),
   wall('w2', [8000, 0], [8000, 6000]),
   wall('w3', [8000, 6000], [0, 6000]),
