@@ -1,7 +1,7 @@
 import { CAUTIONS, capital, listed } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { DAY, HOUR, MINUTE, type Ms, msOf } from '../timing/clock.ts';
-import { isLongTerm } from '../timing/exposure-window.ts';
+import { isLongTerm } from '../timing/exposure-limits.ts';
 import { formatInstant } from '../timing/format-time.ts';
 import { laboratoryBy, postBy } from '../timing/laboratory.ts';
 import { CLOSED_BEFORE } from '../timing/limits.ts';

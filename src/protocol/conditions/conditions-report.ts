@@ -4,7 +4,7 @@ import type { Condition } from '../../../geometry/plan/test-record.ts';
 import type { Source } from '../../../geometry/rules/types.ts';
 import { ILLINOIS_COPY, MAH, source } from '../sources.ts';
 import { msOf } from '../timing/clock.ts';
-import { isLongTerm } from '../timing/exposure-window.ts';
+import { isLongTerm } from '../timing/exposure-limits.ts';
 import { formatInstant } from '../timing/format-time.ts';
 import { CLOSED_BEFORE } from '../timing/limits.ts';
 import { hasMitigation } from '../timing/mitigation.ts';

@@ -1,6 +1,6 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { HOUR, type Ms } from './clock.ts';
-import { isLongTerm, kitWindow, LONG_TERM_SOURCES, leastExposure } from './exposure-window.ts';
+import { isLongTerm, kitWindow, LONG_TERM_SOURCES, leastExposure } from './exposure-limits.ts';
 import { formatDuration, formatInstant } from './format-time.ts';
 import { CLOSED_BEFORE, MONITOR_HOURS, SHORT_TEST } from './limits.ts';
 import type { TimingCheck } from './timing-check.ts';

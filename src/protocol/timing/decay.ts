@@ -1,6 +1,6 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { DAY, HOUR, type Ms } from './clock.ts';
-import { isLongTerm, kitWindow, pickUpWindow } from './exposure-window.ts';
+import { isLongTerm, kitWindow, pickUpWindow } from './exposure-limits.ts';
 import { formatDuration, formatInstant, formatShortDay } from './format-time.ts';
 import { laboratoryBy, postBy } from './laboratory.ts';
 import { POST_TAKES } from './limits.ts';

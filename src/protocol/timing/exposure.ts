@@ -1,6 +1,6 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { HOUR, type Ms } from './clock.ts';
-import { leastOfTerm } from './exposure-window.ts';
+import { leastOfTerm } from './exposure-limits.ts';
 import { formatDuration } from './format-time.ts';
 import type { TimingCheck } from './timing-check.ts';
 import type { VisitTimes } from './visit-times.ts';

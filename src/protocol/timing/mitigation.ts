@@ -1,7 +1,7 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { Source } from '../../../geometry/rules/types.ts';
 import { DAY } from './clock.ts';
-import { isLongTerm } from './exposure-window.ts';
+import { isLongTerm } from './exposure-limits.ts';
 import { formatDuration, formatInstant } from './format-time.ts';
 import { AFTER_MITIGATION_WITHIN, MITIGATION_BEFORE, MITIGATION_BEFORE_ITS_TEST } from './limits.ts';
 import type { TimingCheck } from './timing-check.ts';

@@ -1,5 +1,5 @@
 import { type Ms, msOf } from './clock.ts';
-import { type PickUpWindow, pickUpWindow } from './exposure-window.ts';
+import { type PickUpWindow, pickUpWindow } from './exposure-limits.ts';
 import { formatShortInstant } from './format-time.ts';
 import { laboratoryBy, postBy } from './laboratory.ts';
 import { LEAST_EXPOSURE } from './limits.ts';

@@ -1,7 +1,7 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { Practice, Weekday } from '../../../geometry/plan/test-record.ts';
 import { DAY, HOUR, instantAt, MINUTE, type Ms, wallTime } from './clock.ts';
-import { isLongTerm, kitWindow, leastExposure } from './exposure-window.ts';
+import { isLongTerm, kitWindow, leastExposure } from './exposure-limits.ts';
 import { CLOSED_BEFORE, MITIGATION_BEFORE } from './limits.ts';
 import { hasMitigation } from './mitigation.ts';
 import { visitTimes } from './visit-times.ts';

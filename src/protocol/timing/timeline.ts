@@ -1,6 +1,6 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { HOUR, instantAt, type Ms, wallTime } from './clock.ts';
-import { isLongTerm, kitWindow, leastOfTerm, pickUpWindow } from './exposure-window.ts';
+import { isLongTerm, kitWindow, leastOfTerm, pickUpWindow } from './exposure-limits.ts';
 import { formatDuration, formatShortInstant } from './format-time.ts';
 import { laboratoryBy } from './laboratory.ts';
 import { CLOSED_BEFORE, MITIGATION_BEFORE } from './limits.ts';

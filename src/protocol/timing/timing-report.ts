@@ -1,6 +1,6 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { HOUR, instantText, type Ms } from './clock.ts';
-import { isLongTerm, kitWindow, pickUpWindow } from './exposure-window.ts';
+import { isLongTerm, kitWindow, pickUpWindow } from './exposure-limits.ts';
 import { laboratoryBy } from './laboratory.ts';
 import { CLOSED_BEFORE, MITIGATION_BEFORE } from './limits.ts';
 import type { TimingCheck } from './timing-check.ts';

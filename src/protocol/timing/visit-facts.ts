@@ -4,7 +4,7 @@ import { evaluateResults } from '../results/evaluate-results.ts';
 import { isRetest } from '../results/next-steps.ts';
 import { visitIssues } from '../validity/test-state.ts';
 import { testStateFrom } from '../validity/validity.ts';
-import { kitWindow } from './exposure-window.ts';
+import { kitWindow } from './exposure-limits.ts';
 
 /** The values that the next due date depends on, for a list of plans that does not load the plans. */
 export interface VisitFacts {

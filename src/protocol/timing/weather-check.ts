@@ -2,7 +2,7 @@ import { listed } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { Forecast, Visit } from '../../../geometry/plan/test-record.ts';
 import { HOUR, type Ms, msOf } from './clock.ts';
-import { isLongTerm } from './exposure-window.ts';
+import { isLongTerm } from './exposure-limits.ts';
 import { formatDuration, formatInstant } from './format-time.ts';
 import { SEVERE_STORM, SHORT_TEST, WIND_LIMIT } from './limits.ts';
 import type { TimingCheck } from './timing-check.ts';

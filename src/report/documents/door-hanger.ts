@@ -1,5 +1,5 @@
 import { CAUTIONS } from '../../../geometry/messages/index.ts';
-import { isLongTerm } from '../../protocol/timing/exposure-window.ts';
+import { isLongTerm } from '../../protocol/timing/exposure-limits.ts';
 import { type Block, paragraph, space, stack } from '../block.ts';
 import { contentArea } from '../page-frame.ts';
 import { type Area, inset } from '../paper.ts';

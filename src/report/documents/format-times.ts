@@ -2,7 +2,7 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { unbrokenInstant } from '../../../geometry/units/no-break.ts';
 import { msOf, type WallTime, wallTime } from '../../protocol/timing/clock.ts';
-import { isLongTerm } from '../../protocol/timing/exposure-window.ts';
+import { isLongTerm } from '../../protocol/timing/exposure-limits.ts';
 import { formatInstant } from '../../protocol/timing/format-time.ts';
 import { timingReport } from '../../protocol/timing/timing-report.ts';
 

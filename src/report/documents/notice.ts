@@ -1,4 +1,4 @@
-import { isLongTerm } from '../../protocol/timing/exposure-window.ts';
+import { isLongTerm } from '../../protocol/timing/exposure-limits.ts';
 import { type Block, paragraph, space, stack } from '../block.ts';
 import type { TextStyle } from '../text.ts';
 import { describePlaces } from './detector-places.ts';

@@ -1,7 +1,7 @@
 /** Texts of the documents for occupants, who may never have heard of radon. */
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { conditionsReport } from '../../protocol/conditions/conditions-report.ts';
-import { isLongTerm } from '../../protocol/timing/exposure-window.ts';
+import { isLongTerm } from '../../protocol/timing/exposure-limits.ts';
 
 /** Checklist items by what the occupant does. Every item with a notice is in one group. */
 export const GROUPS = [
