@@ -37,6 +37,7 @@ export default defineConfig({
     include: ['tests/**/*.test.{ts,tsx}'],
     exclude: ['tests/browser/**', 'node_modules/**'],
     pool: 'forks',
-    testTimeout: 120_000, // ends what hangs, no more: how fast a test is hangs on who else uses the machine
+    maxWorkers: '100%', // files share nothing, and none counts on a quiet machine
+    testTimeout: 600_000, // ends what hangs, no more: how fast a test is depends on who else uses the machine
   },
 });

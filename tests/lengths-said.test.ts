@@ -2,7 +2,7 @@ import { mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import fc from 'fast-check';
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { checkDetector } from '../geometry/check/check-detector.ts';
 import { nearGaps } from '../geometry/dimension/wall-gaps.ts';
 import { buildLevel } from '../geometry/level/build-level.ts';
@@ -20,9 +20,6 @@ import { limitWords } from '../src/report/notes.ts';
 import { gapWords } from '../src/state/side-by-side.ts';
 import { callCli } from './helpers/call-cli.ts';
 import { sheetTexts } from './helpers/sheet-texts.ts';
-
-/** Property tests on a busy machine. */
-vi.setConfig({ testTimeout: 60_000 });
 
 const read = (text: string, unit: LengthUnit): number => {
   const length = parseLength(text, unit, { negative: true });

@@ -26,7 +26,7 @@ describe('the benchmarks, once over the house', () => {
     const nothing = { trials: new Map(), growth: [], memory: {} as Results['memory'] };
     const rows = new Map([[keyOf(BESIDE, 'house'), ours]]);
     table = rivalTable({ ...nothing, rivals, rows, areas: new Map([['house', area]]) }, 'house');
-  }, 60_000);
+  });
 
   async function once(id: string, task: ReturnType<typeof taskOf>): Promise<RivalResult> {
     try {

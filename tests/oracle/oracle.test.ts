@@ -13,8 +13,8 @@ import { Geos } from './geos.ts';
 import { type OracleLevel, oracleLevel } from './geos-oracle.ts';
 import { emptyTally } from './tally.ts';
 
-/** Seeds 1 to this many; the environment may ask for fewer or more. */
-const LEVELS = Number(process.env.STILLSPOT_LEVELS ?? 2000);
+/** Seeds 1 to this many: about a minute and a half. The environment may ask for more; 10,000 are held before a release. */
+const LEVELS = Number(process.env.STILLSPOT_LEVELS ?? 1000);
 const BATCH = 100;
 /**
  * Levels on which the two differed. The engine was wrong where two walls cross at hardly an angle: the outdoors went through the crossing
@@ -82,7 +82,7 @@ it('the random plans are files that the reader takes', () => {
 
 describe('engine and oracle agree on random levels', () => {
   const batches = Array.from({ length: Math.ceil(LEVELS / BATCH) }, (_, i) => i * BATCH + 1);
-  it.each(batches)('seeds from %d', { timeout: 120_000 }, (first) => {
+  it.each(batches)('seeds from %d', (first) => {
     const wrong: string[] = [];
     for (let seed = first; seed < first + BATCH && seed <= LEVELS; seed++) {
       wrong.push(...differences(seed).map((text) => `seed ${seed}: ${text}`));

@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import {
   checkedLevelEdit,
   checkedPlan,
@@ -29,9 +29,6 @@ import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { parsePlan } from '../../../geometry/planfile/parse.ts';
 import { writePlan } from '../../../geometry/planfile/write.ts';
 import { planFile } from '../planfile/plans.ts';
-
-/** Property tests on a busy machine. */
-vi.setConfig({ testTimeout: 60_000 });
 
 /** Mutation of an input throws. */
 function frozen<T>(value: T): T {

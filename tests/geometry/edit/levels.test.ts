@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { levelBar } from '../../../geometry/check/level.ts';
 import {
   type EditResult,
@@ -21,8 +21,6 @@ import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { parsePlan } from '../../../geometry/planfile/parse.ts';
 import { writePlan } from '../../../geometry/planfile/write.ts';
 import { planFile } from '../planfile/plans.ts';
-
-vi.setConfig({ testTimeout: 60_000 });
 
 function frozen<T>(value: T): T {
   if (typeof value === 'object' && value !== null) for (const each of Object.values(Object.freeze(value))) frozen(each);

@@ -1,10 +1,7 @@
 import fc from 'fast-check';
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { XY } from '../../../geometry/plan/model.ts';
 import { ringFlaw } from '../../../geometry/plane/simple-ring.ts';
-
-/** Property tests on a busy machine. */
-vi.setConfig({ testTimeout: 60_000 });
 
 /** The third corner of the slanted triangle below lies off the line by less than a rounded cross product can see. */
 const TINY = 2 ** -44;

@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import {
   type AlignTo,
   alignedItems,
@@ -16,8 +16,6 @@ import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { parsePlan } from '../../../geometry/planfile/parse.ts';
 import { identifiedItems } from '../../../geometry/planfile/read/valid-parts.ts';
 import { writePlan } from '../../../geometry/planfile/write.ts';
-
-vi.setConfig({ testTimeout: 60_000 });
 
 type Done = { readonly ok: true; readonly plan: Plan } | { readonly ok: false; readonly reason: string };
 function done(result: Done): Plan {

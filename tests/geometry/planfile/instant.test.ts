@@ -1,9 +1,6 @@
 import fc from 'fast-check';
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { instantError, instantMs } from '../../../geometry/planfile/instant.ts';
-
-/** Property tests on a busy machine. */
-vi.setConfig({ testTimeout: 60_000 });
 
 describe('instantMs(text)', () => {
   it.each([

@@ -1,13 +1,10 @@
 import fc from 'fast-check';
 import * as v from 'valibot';
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { parsePlan } from '../../../geometry/planfile/parse.ts';
 import { PlanSchema } from '../../../geometry/planfile/schema/plan.ts';
 import { planFile, smallFile } from './plans.ts';
-
-/** Property tests on a busy machine. */
-vi.setConfig({ testTimeout: 60_000 });
 
 type Json = Readonly<Record<string, unknown>>;
 

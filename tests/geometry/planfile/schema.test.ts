@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import Ajv2020 from 'ajv/dist/2020.js';
 import fc from 'fast-check';
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { structureProblems } from '../../../geometry/planfile/read/structure.ts';
 import { planSchemaText, SCHEMA_FILE } from '../../run/plan-schema.ts';
 import { planFile } from './plans.ts';
@@ -10,9 +10,6 @@ const published = JSON.parse(readFileSync(SCHEMA_FILE, 'utf8'));
 // A second reader of the published schema, not of our definition.
 const agreesWithSchema = new Ajv2020({ allErrors: true, strictTypes: false }).compile(published);
 const agreesWithReader = (value: unknown) => structureProblems(value).length === 0;
-
-/** Thousands of plans on a busy machine. */
-vi.setConfig({ testTimeout: 60_000 });
 
 /** Every place of a value: the path to each key and index. */
 function placesIn(value: unknown, path: readonly string[] = []): (readonly string[])[] {

@@ -1,15 +1,12 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { isDeepStrictEqual } from 'node:util';
 import fc from 'fast-check';
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { parsePlan } from '../../../geometry/planfile/parse.ts';
 import { writePlan } from '../../../geometry/planfile/write.ts';
 import { planFile } from './plans.ts';
-
-/** Property tests on a busy machine. */
-vi.setConfig({ testTimeout: 60_000 });
 
 function planOf(text: string): Plan {
   const read = parsePlan(text);

@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import {
   FOOT,
   formatArea,
@@ -9,9 +9,6 @@ import {
   parseLength,
   SQUARE_FOOT,
 } from '../../../geometry/units/index.ts';
-
-/** Property tests on a busy machine. */
-vi.setConfig({ testTimeout: 60_000 });
 
 // Every expected value is worked out by hand from 1 in = 25.4 mm exactly (yard and pound agreement of 1959).
 const TWELVE_SIX_HALF = 150.5 * 25.4;

@@ -98,7 +98,7 @@ describe('labels', () => {
     },
   );
 
-  it(`of ${SEEDS} random plans likewise`, { timeout: 120_000 }, () => {
+  it(`of ${SEEDS} random plans likewise`, () => {
     const found: string[] = [];
     for (let seed = 1; seed <= SEEDS; seed++) {
       const [name, medium, isPaper] = MEDIA[seed % MEDIA.length] as (typeof MEDIA)[number];

@@ -1,13 +1,12 @@
 import fc from 'fast-check';
 import { DateTime } from 'luxon';
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import { emptyPlan } from '../../../../geometry/planfile/empty.ts';
 import { HOUR, instantText } from '../../../../src/protocol/timing/clock.ts';
 import { proposeStarts, shifts, USUAL_PRACTICE } from '../../../../src/protocol/timing/propose-starts.ts';
 import { timingReport } from '../../../../src/protocol/timing/timing-report.ts';
 
-vi.setConfig({ testTimeout: 60_000 });
 const ZONE = 'America/New_York';
 const ms = (iso: string) => DateTime.fromISO(iso, { zone: ZONE }).toMillis();
 const planWith = (change: Partial<Plan> = {}): Plan => {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { DateTime } from 'luxon';
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import type { Forecast, Visit } from '../../../../geometry/plan/test-record.ts';
 import { emptyPlan } from '../../../../geometry/planfile/empty.ts';
@@ -12,9 +12,6 @@ import type { TimingRule } from '../../../../src/protocol/timing/timing-check.ts
 import { timingReport } from '../../../../src/protocol/timing/timing-report.ts';
 import { withForecast } from '../../../../src/protocol/timing/weather-check.ts';
 import { visitValidity } from '../../../helpers/results.ts';
-
-/** Thousands of instants on a busy machine. */
-vi.setConfig({ testTimeout: 60_000 });
 
 const ZONE = 'America/New_York';
 /** "3-7 18:00": on the wall clock of the site, 2026. */
