@@ -57,7 +57,7 @@ export function layOutLabels(labeled: Labeled, medium: LabelMedium): Labels {
   takeGround(model, medium, placer);
   for (const line of measured) takeMeasured(line, medium, placer);
   const tags = placeTags(model, labeled.tagWidths, medium, placer);
-  const lines = measured.map((line) => measuredLabel(line, 'dimension', medium, placer));
+  const lines = measured.map((line) => measuredLabel(line, measured, 'dimension', medium, placer));
   const leftOff: string[] = [];
   const rooms = region.rooms.flatMap((each) => {
     const words = roomWords(each, plan);

@@ -1,8 +1,9 @@
 import type { XY } from '../../../geometry/plan/model.ts';
-import { type ColorRole, linesPart, type Shape } from '../display-list.ts';
+import { nearestOnRing } from '../../../geometry/plane/ring.ts';
+import { type ColorRole, linesPart, ringsPart, type Shape } from '../display-list.ts';
 import { blockOf, blockSlot, blockTexts, uprightTurn } from './block.ts';
 import type { Label, LabelMedium } from './medium.ts';
-import { lineSlot, type Placer, type Slot } from './placer.ts';
+import { lineSlot, type Placer, type Slot, slotCorners } from './placer.ts';
 
 /** A line that somebody with a tape would draw, in units of the medium. */
 export interface MeasuredLine {
@@ -23,7 +24,14 @@ export function takeMeasured({ from, to }: MeasuredLine, { type }: LabelMedium, 
 }
 
 /** The line with a bar across each end, and its length along it or level beside it, where there is room. */
-export function measuredLabel(line: MeasuredLine, color: ColorRole, medium: LabelMedium, placer: Placer): Label {
+export function measuredLabel(
+  line: MeasuredLine,
+  /** All of the drawing: the length is nearest to its own. */
+  all: readonly MeasuredLine[],
+  color: ColorRole,
+  medium: LabelMedium,
+  placer: Placer,
+): Label {
   const { from, to, words } = line;
   const size = medium.type.fine;
   const block = blockOf([{ text: words, style: { size, bold: true, color, halo: 'paper' } }], medium.measure);
@@ -42,16 +50,28 @@ export function measuredLabel(line: MeasuredLine, color: ColorRole, medium: Labe
       ];
     }),
   );
-  const fits = (slot: Slot) => placer.isFree(slot, ['edge', 'thing']);
-  // Along the line where it is long enough, else level beside it.
-  const slot = slots.find((one) => one.turn === along && fits(one)) ?? slots.find(fits);
+  const isOwn = (slot: Slot) => all.every((other) => other === line || gapTo(slot, other) > gapTo(slot, line));
+  const fits = (slot: Slot) => placer.isFree(slot, ['edge', 'thing']) && isOwn(slot);
+  const onPlate = (slot: Slot) => placer.isFree(slot, ['edge', 'thing', 'outline']) && isOwn(slot);
+  // Along the line where it is long enough, else level beside it, at last on a plate that hides an outline.
+  const free = slots.find((one) => one.turn === along && fits(one)) ?? slots.find(fits);
+  const slot = free ?? slots.find(onPlate);
   if (!slot) return { texts: [], shapes: [tape(from, to, size, color)], slots: [] };
   placer.take(slot);
   return {
     texts: blockTexts(block, [slot.x, slot.y], slot.turn),
-    shapes: [tape(from, to, size, color)],
+    shapes: [
+      ...(free ? [] : [{ ink: { fill: 'paper' }, parts: [ringsPart([slotCorners(slot)])] } as const]),
+      tape(from, to, size, color),
+    ],
     slots: [slot],
   };
+}
+
+/** From the middle of a slot to a line. */
+function gapTo({ x, y }: Slot, { from, to }: MeasuredLine): number {
+  const [px, py] = nearestOnRing([x, y], [from, to]);
+  return Math.hypot(px - x, py - y);
 }
 
 /** A line with a bar across each end. */
