@@ -18,7 +18,7 @@ import { loadTheRest } from './ui/hooks/later.tsx';
 const root = document.getElementById('root');
 if (!root) throw new Error('index.html has no element with the id "root"');
 
-// Until somebody picks colours, those that the system asks for.
+// Until somebody picks colors, those that the system asks for.
 useAppStore.getState().setTheme(systemTheme());
 applyTheme(useAppStore.getState().theme);
 

@@ -48,9 +48,9 @@ function mayImport(path: string, name: string): boolean {
 const IMPURE =
   /\b(?:document|window|navigator|localStorage|indexedDB|process|globalThis)(?:\.\w|\[)|\bDate\.now\b|\bnew Date\(\s*\)|\bDate\(\s*\)|\bMath\.random\b|\bcrypto\.|\bperformance\.|\b(?:fetch|setTimeout|setInterval)\s*\(/g;
 
-/** A colour or a size of type that is written out where the tokens should be asked. */
+/** A color or a size of type that is written out where the tokens should be asked. */
 const LITERAL_LOOKS =
-  /#(?:[0-9a-f]{3,4}|[0-9a-f]{6}|[0-9a-f]{8})\b|\b(?:rgb|rgba|hsl|hsla|hwb|lab|lch|oklab|oklch)\(|\bfont-size:\s*[\d.]+\w*|\bfont:\s*[^;]*\d+px|\bsizePx:\s*\d|\bfontSize:\s*\d|(?:color|colour|background|fill|stroke)(?:Style)?['"]?\s*[:=]\s*['"]?(?:white|black|red|green|blue|gr[ae]y|silver|orange|yellow)\b/gi;
+  /#(?:[0-9a-f]{3,4}|[0-9a-f]{6}|[0-9a-f]{8})\b|\b(?:rgb|rgba|hsl|hsla|hwb|lab|lch|oklab|oklch)\(|\bfont-size:\s*[\d.]+\w*|\bfont:\s*[^;]*\d+px|\bsizePx:\s*\d|\bfontSize:\s*\d|(?:color|color|background|fill|stroke)(?:Style)?['"]?\s*[:=]\s*['"]?(?:white|black|red|green|blue|gr[ae]y|silver|orange|yellow)\b/gi;
 
 const geometry = sourceFiles('geometry');
 const src = sourceFiles('src');
@@ -190,7 +190,7 @@ describe('all sources', () => {
     expect(bad).toEqual([]);
   });
 
-  it('outside src/theme ask the tokens for every colour and every size of type', () => {
+  it('outside src/theme ask the tokens for every color and every size of type', () => {
     const styled = [...src, ...sourceFiles('src', /\.css$/)].filter(({ path }) => !path.startsWith('src/theme/'));
     const bad = styled.flatMap(({ path, text }) =>
       [...codeOf(text).matchAll(LITERAL_LOOKS)].map(([hit]) => `${path}: ${hit}`),

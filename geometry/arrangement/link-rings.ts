@@ -25,7 +25,7 @@ const LARGEST_GAP = 1e-6;
 /**
  * Returns closed rings linked from flat boundary parts, reversed so that the free area lies on the right (outer rings
  * run clockwise on
- * screen). Where rings touch, the sharpest turn towards the free side is taken, so that rings touch but do not
+ * screen). Where rings touch, the sharpest turn toward the free side is taken, so that rings touch but do not
  * cross. Parts shorter than half the link tolerance are dropped, and the gap is bridged by a line.
  */
 export function linkRings(parts: Float64Array): ArcRing[] {
@@ -208,7 +208,7 @@ class StartIndex {
   }
 }
 
-/** Returns an angle normalized to −π…π, clockwise on screen positive: towards the free side on the right. */
+/** Returns an angle normalized to −π…π, clockwise on screen positive: toward the free side on the right. */
 function normalizedTurn(turn: number): number {
   const folded = turn % (2 * Math.PI);
   if (folded > Math.PI) return folded - 2 * Math.PI;

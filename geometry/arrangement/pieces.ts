@@ -177,7 +177,7 @@ export function isBeyond(hull: Float64Array, p: Float64Array, k: number): boolea
   return false;
 }
 
-/** Returns the unit normal towards the free side: left of the direction, counter-clockwise on screen. */
+/** Returns the unit normal toward the free side: left of the direction, counter-clockwise on screen. */
 export function freeSide(p: Float64Array, k: number, t: number): [number, number] {
   if (at(p, k + RADIUS) > 0) {
     const angle = at(p, k + START) + at(p, k + SWEEP) * t;

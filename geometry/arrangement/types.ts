@@ -7,7 +7,7 @@ interface LineEdge {
   readonly to: XY;
 }
 /**
- * A circular edge from angle `start`, spanning `sweep` (radians, positive = clockwise on screen, from +x towards +y).
+ * A circular edge from angle `start`, spanning `sweep` (radians, positive = clockwise on screen, from +x toward +y).
  */
 export interface ArcEdge {
   readonly kind: 'arc';

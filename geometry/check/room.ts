@@ -35,7 +35,7 @@ function roomBarOf(room: Room | null, { subject }: EffectiveRule): RoomBar {
   if (!first) return MAY;
   if (barred.length === labels.length) return { reason: `No detector in ${roomWords(first.use)}.`, certain: true };
   return {
-    reason: `The room is labelled both for a use that may hold a detector and as ${roomWords(first.use)}.`,
+    reason: `The room is labeled both for a use that may hold a detector and as ${roomWords(first.use)}.`,
     certain: false,
   };
 }

@@ -24,9 +24,9 @@ export function levelsBeside(plan: Plan, levelId: string): readonly Level[] {
 
 /** Adds a level directly above or below another one, and renumbers the orders from 0. Ids as for `withNewLevel`. */
 export function withLevelBeside(plan: Plan, level: Level, where: Beside, otherId: string): EditResult {
-  const storeys = storeysOf(plan);
-  const at = storeys.findIndex((ids) => ids.includes(levelOf(plan, otherId).id));
-  const next = storeys.toSpliced(where === 'above' ? at + 1 : at, 0, [level.id]);
+  const stories = storiesOf(plan);
+  const at = stories.findIndex((ids) => ids.includes(levelOf(plan, otherId).id));
+  const next = stories.toSpliced(where === 'above' ? at + 1 : at, 0, [level.id]);
   return checkedPlan(plan, ordered({ ...plan, levels: [...plan.levels, level] }, next));
 }
 
@@ -36,15 +36,15 @@ export function withLevelBeside(plan: Plan, level: Level, where: Beside, otherId
  * other changes places with its neighbor. Returns the same plan if it cannot move.
  */
 export function withLevelMoved(plan: Plan, levelId: string, where: Beside): Plan {
-  const storeys = storeysOf(plan);
-  const at = storeys.findIndex((ids) => ids.includes(levelId));
-  const mates = (storeys[at] ?? []).filter((id) => id !== levelId);
+  const stories = storiesOf(plan);
+  const at = stories.findIndex((ids) => ids.includes(levelId));
+  const mates = (stories[at] ?? []).filter((id) => id !== levelId);
   const up = where === 'above';
   if (mates.length > 0)
-    return ordered(plan, storeys.toSpliced(at, 1, ...(up ? [mates, [levelId]] : [[levelId], mates])));
+    return ordered(plan, stories.toSpliced(at, 1, ...(up ? [mates, [levelId]] : [[levelId], mates])));
   const to = up ? at + 1 : at - 1;
-  if (to < 0 || to >= storeys.length) return plan;
-  return ordered(plan, storeys.toSpliced(at, 1).toSpliced(to, 0, [levelId]));
+  if (to < 0 || to >= stories.length) return plan;
+  return ordered(plan, stories.toSpliced(at, 1).toSpliced(to, 0, [levelId]));
 }
 
 /** Puts a level at the height of another one, as in a split level house: both then count as equally low. */
@@ -58,18 +58,18 @@ export function withLevelAtHeightOf(plan: Plan, levelId: string, otherId: string
 
 /** Renumbers the orders from 0 without gaps; levels at one height stay so. Returns the same plan if nothing changes. */
 export function withOrdersFromZero(plan: Plan): Plan {
-  return ordered(plan, storeysOf(plan));
+  return ordered(plan, storiesOf(plan));
 }
 
 /** Returns the ids of the levels grouped by height, lowest first. */
-function storeysOf(plan: Plan): readonly (readonly string[])[] {
-  const storeys = new Map<number, string[]>();
-  for (const { id, order } of levelsInOrder(plan)) storeys.set(order, [...(storeys.get(order) ?? []), id]);
-  return [...storeys.values()];
+function storiesOf(plan: Plan): readonly (readonly string[])[] {
+  const stories = new Map<number, string[]>();
+  for (const { id, order } of levelsInOrder(plan)) stories.set(order, [...(stories.get(order) ?? []), id]);
+  return [...stories.values()];
 }
 
-function ordered(plan: Plan, storeys: readonly (readonly string[])[]): Plan {
-  const orders = new Map(storeys.flatMap((ids, order) => ids.map((id) => [id, order] as const)));
+function ordered(plan: Plan, stories: readonly (readonly string[])[]): Plan {
+  const orders = new Map(stories.flatMap((ids, order) => ids.map((id) => [id, order] as const)));
   const levels = plan.levels.map((level) => {
     const order = orders.get(level.id) ?? level.order;
     return order === level.order ? level : { ...level, order };

@@ -87,13 +87,13 @@ const wallModel = memoizeRecent((walls: readonly Wall[]): WallModel => {
     roomsOf,
     sidesOf: memoize((labels: readonly RoomLabel[]) => {
       const rooms = roomsOf(labels);
-      const labelled = new Set(floors.filter((_, i) => rooms[i]?.label).map(({ face }) => face));
-      const key = [...labelled].join(' ');
+      const labeled = new Set(floors.filter((_, i) => rooms[i]?.label).map(({ face }) => face));
+      const key = [...labeled].join(' ');
       const existing = sides.get(key);
       if (existing) return existing;
       const kinds = faces.faces.map((_, face): FaceKind => {
         const isNarrow = narrow.get(face);
-        return { hasFloor: isNarrow !== undefined, hasLabel: labelled.has(face), isNarrow: isNarrow ?? (() => true) };
+        return { hasFloor: isNarrow !== undefined, hasLabel: labeled.has(face), isNarrow: isNarrow ?? (() => true) };
       });
       const made = sidesFrom(graph, bodies, hosts, edgesOutdoors(graph, faces, kinds));
       sides.set(key, made);

@@ -141,10 +141,10 @@ export function signedBodyDistance(body: Body, x: Mm, y: Mm): Mm {
 /** Returns the point of the body nearest to p; p itself when it lies inside. */
 export function nearestOnBody(body: Body, p: XY): XY {
   if (bodyDistance(body, p[0], p[1]) === 0) return p;
-  if (body.kind === 'disc') return towards([body.x, body.y], p, body.radius);
+  if (body.kind === 'disc') return toward([body.x, body.y], p, body.radius);
   if (body.kind === 'ring') return nearestOnRing(p, body.ring);
   const angle = turnBetween(body.direction, Math.atan2(p[1] - body.y, p[0] - body.x));
-  if (Math.abs(angle) <= body.half) return towards([body.x, body.y], p, body.reach);
+  if (Math.abs(angle) <= body.half) return toward([body.x, body.y], p, body.reach);
   const side = body.direction + (angle < 0 ? -body.half : body.half);
   const ux = Math.cos(side);
   const uy = Math.sin(side);
@@ -240,7 +240,7 @@ export function turnBetween(from: number, to: number): number {
   return turn < -Math.PI ? turn + 2 * Math.PI : turn;
 }
 
-function towards(from: XY, to: XY, length: Mm): XY {
+function toward(from: XY, to: XY, length: Mm): XY {
   const d = Math.hypot(to[0] - from[0], to[1] - from[1]);
   const t = d > 0 ? length / d : 0;
   return [from[0] + (to[0] - from[0]) * t, from[1] + (to[1] - from[1]) * t];

@@ -31,14 +31,14 @@ export function outdoorFaces(
   pieces: readonly Piece[],
   faces: readonly Face[],
   sides: ReadonlyMap<Piece, readonly [Face | null, Face | null]>,
-  labelled: ReadonlySet<Face>,
+  labeled: ReadonlySet<Face>,
 ): Set<Face | null> {
   const bodies = wallBodies(pieces, () => true);
   // 0.1 mm more, so that a cavity of exactly the limit counts as one.
   let thick: Body[] | null = null;
   const letsThrough = (face: Face) => {
     if (!hasFloor(faces, face, bodies)) return true;
-    if (labelled.has(face)) return false;
+    if (labeled.has(face)) return false;
     thick ??= wallBodies(pieces, () => true, CAVITY / 2 + SLIVER);
     return !hasFloor(faces, face, thick);
   };

@@ -72,7 +72,7 @@ export function edgeEnds(edge: Edge): readonly [XY, XY] {
 }
 
 /**
- * Returns whether a point is in the area of rings of lines and arcs, by counting crossings of the ray towards +x.
+ * Returns whether a point is in the area of rings of lines and arcs, by counting crossings of the ray toward +x.
  * Undefined on the boundary.
  * An edge counts as ending where the next one starts: if ends were computed separately, a ray
  * through a corner could pass between two that differ by rounding.
@@ -97,7 +97,7 @@ const edgeStarts = memoize((ring: ArcRing): readonly XY[] =>
 );
 
 /**
- * Returns whether the ray from (x, y) towards +x crosses the edge from a to b an odd number of times: tested on its
+ * Returns whether the ray from (x, y) toward +x crosses the edge from a to b an odd number of times: tested on its
  * chord, and inverted for points
  * between chord and arc. A point on the chord is treated consistently in both tests, as if slightly further down the
  * page.

@@ -105,7 +105,7 @@ function assessNode(node: Node, shape: GroupShape, enough: Mm, found: (place: Gr
   return upper;
 }
 
-/** Returns a row about the mean of some points, from the first towards the last. */
+/** Returns a row about the mean of some points, from the first toward the last. */
 function alignedWith(shape: GroupShape, points: readonly XY[]): Pick<GroupPlace, 'x' | 'y' | 'at'> {
   const [first, last] = [points[0] as XY, points[points.length - 1] as XY];
   const x = points.reduce((sum, point) => sum + point[0], 0) / points.length;

@@ -7,7 +7,7 @@ import { formatArea } from '../../geometry/units/index.ts';
 import { type Command, lengthOption } from './call.ts';
 import { probeFor } from './probe.ts';
 
-const SQUARE_METRE = 1e6;
+const SQUARE_METER = 1e6;
 
 /** `area FILE [--base MM]`: floor area of each room, and of its part where a detector may be placed. */
 export const area: Command = {
@@ -21,7 +21,7 @@ export const area: Command = {
     if (call.json) {
       const document = {
         base,
-        levels: levels.map(({ level, rooms }) => ({ id: level.id, rooms: rooms.map(inSquareMetres) })),
+        levels: levels.map(({ level, rooms }) => ({ id: level.id, rooms: rooms.map(inSquareMeters) })),
       };
       return { text: `${JSON.stringify(document, null, 2)}\n`, code: 0 };
     }
@@ -50,8 +50,8 @@ function roomAreas(plan: Plan, level: Level, base: number): RoomArea[] {
   );
 }
 
-function inSquareMetres({ id, floor, sittable }: RoomArea) {
-  return { id, floorArea: floor / SQUARE_METRE, sittableArea: sittable === null ? null : sittable / SQUARE_METRE };
+function inSquareMeters({ id, floor, sittable }: RoomArea) {
+  return { id, floorArea: floor / SQUARE_METER, sittableArea: sittable === null ? null : sittable / SQUARE_METER };
 }
 
 function asText(plan: Plan, levels: { level: Level; rooms: RoomArea[] }[]): string {

@@ -54,7 +54,7 @@ export const VIEW_COMMANDS: readonly Command[] = [
     section: 'look',
     name: 'Move the sheet by a press',
     when: ({ found }) => found.length === 0,
-    run: ({ state }) => state.setTool({ kind: 'centre' }),
+    run: ({ state }) => state.setTool({ kind: 'center' }),
   },
 ];
 

@@ -1,5 +1,5 @@
 /** Pieces of a page that know their height before they are drawn: layout first, ink afterwards. */
-import { COLOUR, LINE_MM } from './style.ts';
+import { COLOR, LINE_MM } from './style.ts';
 import { line } from './svg.ts';
 import { drawText, lineHeight, shortened, type TextStyle, wrapText } from './text.ts';
 
@@ -34,8 +34,8 @@ export function paragraph(text: string, width: number, style: TextStyle): Block 
 }
 
 /** A thin line across. */
-export function ruling(width: number, weight: number = LINE_MM.rule, colour: string = COLOUR.inkSoft): Block {
-  return { height: weight, draw: (x, y) => line(x, y, x + width, y, { stroke: colour, 'stroke-width': weight }) };
+export function ruling(width: number, weight: number = LINE_MM.rule, color: string = COLOR.inkSoft): Block {
+  return { height: weight, draw: (x, y) => line(x, y, x + width, y, { stroke: color, 'stroke-width': weight }) };
 }
 
 /** One below the other. */

@@ -18,7 +18,7 @@ import {
   whiteHeight,
   whiteMeans,
 } from './notes.ts';
-import { COLOUR, LINE_MM, TAKEN_GROUND, TYPE_MM } from './style.ts';
+import { COLOR, LINE_MM, TAKEN_GROUND, TYPE_MM } from './style.ts';
 import type { SubjectMatter } from './subject-matter.ts';
 import { rectangle } from './svg.ts';
 import { hatchFill, verdictMark } from './svg-shapes.ts';
@@ -43,7 +43,7 @@ export const NOTE_FORMS: readonly NoteForm[] = [
 
 const BODY = { size: TYPE_MM.body } as const;
 const SMALL = { size: TYPE_MM.small } as const;
-const SOFT = { size: TYPE_MM.small, colour: COLOUR.inkSoft } as const;
+const SOFT = { size: TYPE_MM.small, color: COLOR.inkSoft } as const;
 const BOLD = { size: TYPE_MM.body, weight: 'bold' } as const;
 const HEAD = { size: TYPE_MM.head, weight: 'bold' } as const;
 /** A longer note is shortened beside the drawing; the tables have it whole. */
@@ -106,8 +106,8 @@ function verdictBlock(
 ): Block {
   const { detector, report } = placed;
   const tone = toneOf(report);
-  const colour = COLOUR.verdict[tone].line;
-  const style = { size: TYPE_MM.lead, weight: 'bold', colour } as const;
+  const color = COLOR.verdict[tone].line;
+  const style = { size: TYPE_MM.lead, weight: 'bold', color } as const;
   const word = headlineText(report);
   const free = (fullness === 'least' ? cellWidth(matter, width) : width) - 8 - textWidth(word, style);
   const title = `${shortened(detector.label.trim() || detector.id, free, style)}  ${word}`;
@@ -200,8 +200,8 @@ function swatchRow(width: number, words: string, draw: (x: number, y: number) =>
 function whiteSwatch(x: number, y: number): string {
   const weight = LINE_MM.region;
   return rectangle(x + weight / 2, y + weight / 2, SWATCH.width - weight, SWATCH.height - weight, {
-    fill: COLOUR.paper,
-    stroke: COLOUR.verdict.clear.line,
+    fill: COLOR.paper,
+    stroke: COLOR.verdict.clear.line,
     'stroke-width': weight,
   });
 }
@@ -209,7 +209,7 @@ function whiteSwatch(x: number, y: number): string {
 function hatchSwatch(name: HatchName, x: number, y: number): string {
   const box = { x, y, ...SWATCH };
   const at = [box.x, box.y, box.width, box.height] as const;
-  const edge = { stroke: COLOUR.hatchEdge, 'stroke-width': LINE_MM.zone };
+  const edge = { stroke: COLOR.hatchEdge, 'stroke-width': LINE_MM.zone };
   return name in HATCHES
     ? rectangle(...at, { fill: TAKEN_GROUND }) + rectangle(...at, { fill: hatchFill(name), ...edge })
     : '';
@@ -247,7 +247,7 @@ function boxed(block: Block, width: number): Block {
     draw: (x, y) =>
       rectangle(x + 0.35, y + 0.35, width - 0.7, height - 0.7, {
         fill: 'none',
-        stroke: COLOUR.ink,
+        stroke: COLOR.ink,
         'stroke-width': 0.7,
       }) + block.draw(x + 2, y + 1.5),
   };

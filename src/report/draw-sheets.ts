@@ -12,7 +12,7 @@ import { drawFilled, type Filled, type FlowItem, fillColumns, pour } from './flo
 import { drawStrip, STRIP_MM } from './north-and-scale.ts';
 import { contentArea, drawPage, type PageFacts } from './page-frame.ts';
 import { type Area, inset, type PaperName } from './paper.ts';
-import { COLOUR, LINE_MM } from './style.ts';
+import { COLOR, LINE_MM } from './style.ts';
 import { type SubjectMatter, subjectMatter } from './subject-matter.ts';
 import { line } from './svg.ts';
 import { hatchDefinitions } from './svg-shapes.ts';
@@ -99,7 +99,7 @@ function firstSheet(matter: SubjectMatter, area: Area, showTracing = false): Fir
   const notes = fittingNotes(matter, columns);
   const drawn = [
     drawing ? drawing.svg + drawStrip(strip, drawing.scale, display.length, site.north) : drawEmptyLevel(field),
-    line(...parting, { stroke: COLOUR.ink, 'stroke-width': LINE_MM.box }),
+    line(...parting, { stroke: COLOR.ink, 'stroke-width': LINE_MM.box }),
     drawFilled(notes),
   ];
   return { drawn: drawn.join(''), drawing, rest: notes.rest.map((block) => ({ block, above: BLOCK_GAP })) };

@@ -17,7 +17,7 @@ import type { Area } from './paper.ts';
 import { drawLabels, paperMedium, tagLabel, tagWidth } from './paper-labels.ts';
 import { drawTracing } from './plan-tracing.ts';
 import { type DrawingScale, fittingScale } from './scale.ts';
-import { COLOUR, DIMENSIONS_MM, TYPE_MM } from './style.ts';
+import { COLOR, DIMENSIONS_MM, TYPE_MM } from './style.ts';
 import type { SubjectMatter } from './subject-matter.ts';
 import { ON_PAPER, svgShapes } from './svg-shapes.ts';
 import { drawText } from './text.ts';
@@ -114,7 +114,7 @@ function drawnLabels(matter: SubjectMatter, view: View, area: Area) {
 
 /** What stands in place of a level on which nothing is drawn. */
 export function drawEmptyLevel({ x, y, width, height }: Area): string {
-  const style = { size: TYPE_MM.head, colour: COLOUR.inkSoft, anchor: 'middle' } as const;
+  const style = { size: TYPE_MM.head, color: COLOR.inkSoft, anchor: 'middle' } as const;
   return drawText(x + width / 2, y + height / 2, 'Nothing is drawn on this level yet.', style);
 }
 

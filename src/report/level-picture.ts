@@ -6,7 +6,7 @@ import { ringsPart } from '../drawing/display-list.ts';
 import { floorShapes } from '../drawing/floor.ts';
 import { thingShapes } from '../drawing/things.ts';
 import { openingShapes, wallShapes } from '../drawing/walls.ts';
-import { COLOUR } from './style.ts';
+import { COLOR } from './style.ts';
 import { subjectMatter } from './subject-matter.ts';
 import { element, num } from './svg.ts';
 import { svgShapes, verdictMark } from './svg-shapes.ts';
@@ -37,7 +37,7 @@ export function levelPicture(plan: Plan, levelId: string): string {
   return element(
     'svg',
     { xmlns: 'http://www.w3.org/2000/svg', viewBox: `0 0 ${num(width)} ${num(height)}` },
-    element('rect', { width, height, fill: COLOUR.paper }),
+    element('rect', { width, height, fill: COLOR.paper }),
     svgShapes(view, [
       ...floorShapes(matter.region),
       ...thingShapes(matter.level, NONE),

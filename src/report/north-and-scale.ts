@@ -2,7 +2,7 @@
 import type { LengthUnit } from '../../geometry/units/index.ts';
 import type { Area } from './paper.ts';
 import { barParts, type DrawingScale } from './scale.ts';
-import { COLOUR, LINE_MM, TYPE_MM } from './style.ts';
+import { COLOR, LINE_MM, TYPE_MM } from './style.ts';
 import { element, group, num, rectangle } from './svg.ts';
 import { drawText } from './text.ts';
 
@@ -20,11 +20,11 @@ export function drawStrip({ x, y, width, height }: Area, scale: DrawingScale, un
 function drawBar(x: number, y: number, scale: DrawingScale, unit: LengthUnit): string {
   const { part, labels } = barParts(scale, BAR_WIDTH, unit);
   const step = part / scale.ratio;
-  const box = { stroke: COLOUR.ink, 'stroke-width': LINE_MM.box };
+  const box = { stroke: COLOR.ink, 'stroke-width': LINE_MM.box };
   const parts = labels
     .slice(1)
     .map((_, i) =>
-      rectangle(x + i * step, y, step, BAR_HEIGHT, { ...box, fill: i % 2 === 0 ? COLOUR.ink : COLOUR.paper }),
+      rectangle(x + i * step, y, step, BAR_HEIGHT, { ...box, fill: i % 2 === 0 ? COLOR.ink : COLOR.paper }),
     );
   const marks = labels.map((label, i) =>
     drawText(x + i * step, y - 1, label, { size: TYPE_MM.small, anchor: i === 0 ? 'start' : 'middle' }),
@@ -36,15 +36,15 @@ function drawBar(x: number, y: number, scale: DrawingScale, unit: LengthUnit): s
 
 /** @param north degrees clockwise from straight up the page */
 function drawNorth(x: number, y: number, north: number): string {
-  const style = { stroke: COLOUR.ink, 'stroke-width': LINE_MM.box, 'stroke-linejoin': 'round' };
+  const style = { stroke: COLOR.ink, 'stroke-width': LINE_MM.box, 'stroke-linejoin': 'round' };
   const turn = (north * Math.PI) / 180;
   const [ux, uy] = [Math.sin(turn), -Math.cos(turn)];
   return group(
     {},
     group(
       { transform: `translate(${num(x)} ${num(y)}) rotate(${num(north)})` },
-      element('path', { d: 'M0 -4.6L-2 3.4L0 1.9Z', fill: COLOUR.ink, ...style }),
-      element('path', { d: 'M0 -4.6L2 3.4L0 1.9Z', fill: COLOUR.paper, ...style }),
+      element('path', { d: 'M0 -4.6L-2 3.4L0 1.9Z', fill: COLOR.ink, ...style }),
+      element('path', { d: 'M0 -4.6L2 3.4L0 1.9Z', fill: COLOR.paper, ...style }),
     ),
     drawText(x + ux * 6.1, y + uy * 6.1 + 1, 'N', { size: TYPE_MM.lead, weight: 'bold', anchor: 'middle' }),
   );

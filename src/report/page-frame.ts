@@ -2,7 +2,7 @@
 import { CAUTIONS } from '../../geometry/messages/index.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
 import { type Area, frameOf, PAPERS, type PaperName } from './paper.ts';
-import { COLOUR, LINE_MM, TYPE_MM } from './style.ts';
+import { COLOR, LINE_MM, TYPE_MM } from './style.ts';
 import { element, line, num, rectangle } from './svg.ts';
 import { drawText, lineHeight, shortened, type TextStyle, textWidth, wrapText } from './text.ts';
 
@@ -34,7 +34,7 @@ export function contentArea(paper: PaperName): Area {
 export function drawPage(facts: PageFacts, definitions: string, content: string): string {
   const { width, height } = PAPERS[facts.paper];
   const frame = frameOf(facts.paper);
-  const box = { fill: 'none', stroke: COLOUR.ink, 'stroke-width': LINE_MM.frame };
+  const box = { fill: 'none', stroke: COLOR.ink, 'stroke-width': LINE_MM.frame };
   return element(
     'svg',
     {
@@ -49,7 +49,7 @@ export function drawPage(facts: PageFacts, definitions: string, content: string)
     },
     element('title', {}, escapedTitle(facts)),
     definitions ? element('defs', {}, definitions) : '',
-    rectangle(0, 0, width, height, { fill: COLOUR.paper }),
+    rectangle(0, 0, width, height, { fill: COLOR.paper }),
     content,
     drawCautions(frame, facts.words ? TYPE_MM.lead : TYPE_MM.small),
     drawTitleBlock(facts, frame),
@@ -68,7 +68,7 @@ function drawCautions({ x, y, width, height }: Area, most: number): string {
   const text = CAUTIONS.join('  ');
   const size = Math.min(most, (most * (width - 6)) / textWidth(text, { size: most }));
   return (
-    line(x, top, x + width, top, { stroke: COLOUR.ink, 'stroke-width': LINE_MM.box }) +
+    line(x, top, x + width, top, { stroke: COLOR.ink, 'stroke-width': LINE_MM.box }) +
     drawText(x + width / 2, top + CAUTION_HEIGHT / 2 + size * 0.33, text, { size, anchor: 'middle' })
   );
 }
@@ -87,11 +87,11 @@ function drawTitleBlock(facts: PageFacts, { x, y, width, height }: Area): string
   const cells = titleCells(facts);
   const free = width - cells.reduce((sum, cell) => sum + cell.width, 0);
   let left = x;
-  const parts = [line(x, top, x + width, top, { stroke: COLOUR.ink, 'stroke-width': LINE_MM.frame })];
+  const parts = [line(x, top, x + width, top, { stroke: COLOR.ink, 'stroke-width': LINE_MM.frame })];
   for (const cell of cells) {
     const wide = cell.width || free;
     if (left > x)
-      parts.push(line(left, top, left, top + TITLE_HEIGHT, { stroke: COLOUR.ink, 'stroke-width': LINE_MM.box }));
+      parts.push(line(left, top, left, top + TITLE_HEIGHT, { stroke: COLOR.ink, 'stroke-width': LINE_MM.box }));
     parts.push(drawCell(cell, left + 2, top, wide - 4));
     left += wide;
   }
@@ -111,7 +111,7 @@ function titleCells({ plan, levelName, date, scale, sheet, sheets, words }: Page
 
 function drawCell({ heading, text, second, bold = false }: Cell, x: number, top: number, width: number): string {
   const weight = bold ? 'bold' : 'regular';
-  const head = drawText(x, top + 3.2, heading, { size: TYPE_MM.fine, colour: COLOUR.inkSoft });
+  const head = drawText(x, top + 3.2, heading, { size: TYPE_MM.fine, color: COLOR.inkSoft });
   const rows = second ? 1 : 2;
   const { lines, style } = fitted(text, width, rows, { size: bold ? TYPE_MM.title : TYPE_MM.lead, weight });
   const body = lines.map((one, i) => drawText(x, top + 7.8 + i * lineHeight(style), one, style)).join('');

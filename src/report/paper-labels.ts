@@ -57,7 +57,7 @@ function svgText({ originX, originY }: View, { text, at, turn, style }: Text, ha
   if (halo && !style.halo) return '';
   const [x, y] = [at[0] + originX, at[1] + originY];
   const more = turn === 0 ? {} : { transform: `rotate(${num(turn)} ${num(x)} ${num(y)})` };
-  const look = { size, weight: bold ? 'bold' : 'regular', colour: paperColor(color), anchor: 'middle', halo } as const;
+  const look = { size, weight: bold ? 'bold' : 'regular', color: paperColor(color), anchor: 'middle', halo } as const;
   return drawText(x, y + (size * CAP_HEIGHT) / 2, text, look, more);
 }
 

@@ -6,7 +6,7 @@ import { drawSheets } from './draw-sheets.ts';
 import { withEmbeddedFont } from './embedded-font.ts';
 import { type ImageSize, imageSize } from './image-size.ts';
 import type { PaperName } from './paper.ts';
-import { COLOUR, EDGE_MM } from './style.ts';
+import { COLOR, EDGE_MM } from './style.ts';
 import { num } from './svg.ts';
 
 export interface ImageOptions {
@@ -35,7 +35,7 @@ export async function exportPlanImage(plan: Plan, levelId: string, options: Imag
     canvas.height = size.height;
     const context = canvas.getContext('2d');
     if (!context) throw tooLarge(size);
-    context.fillStyle = COLOUR.paper;
+    context.fillStyle = COLOR.paper;
     context.fillRect(0, 0, size.width, size.height);
     for (const [i, svg] of sheets.entries()) await drawSheetAt(context, svg, size, i);
     return await blobOf(canvas, size);

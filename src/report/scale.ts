@@ -54,13 +54,13 @@ export interface BarParts {
 }
 
 const FEET_STEPS = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000];
-const METRE_STEPS = [0.25, 0.5, 1, 2, 5, 10, 20, 50, 100, 200, 500];
+const METER_STEPS = [0.25, 0.5, 1, 2, 5, 10, 20, 50, 100, 200, 500];
 
 /** Four parts of a round length, as long as fits into `width` mm of paper. */
 export function barParts({ ratio }: DrawingScale, width: number, unit: LengthUnit): BarParts {
   const metric = unit === 'metric';
   const one = metric ? 1000 : FOOT;
-  const steps = metric ? METRE_STEPS : FEET_STEPS;
+  const steps = metric ? METER_STEPS : FEET_STEPS;
   const step = [...steps].reverse().find((each) => (each * one * 4) / ratio <= width) ?? steps[0] ?? 1;
   const labels = [0, 1, 2, 3, 4].map((i) => String(Math.round(step * i * 100) / 100));
   return { part: step * one, labels: labels.map((label, i) => (i === 4 ? `${label} ${metric ? 'm' : 'ft'}` : label)) };

@@ -1,7 +1,7 @@
-/** Sizes, weights and colours of the sheet, in mm of paper. Colours are the theme that is always printed. */
+/** Sizes, weights and colors of the sheet, in mm of paper. Colors are the theme that is always printed. */
 import { SHEET_TAKEN_GROUND, SHEET_THEME } from '../theme/tokens.ts';
 
-export const COLOUR = SHEET_THEME;
+export const COLOR = SHEET_THEME;
 
 export const TAKEN_GROUND = SHEET_TAKEN_GROUND;
 

@@ -7,7 +7,7 @@ import type { ColorRole, Ink, Part, Shape } from '../drawing/display-list.ts';
 import { DASHES, LINE_WIDTHS } from '../drawing/line-widths.ts';
 import { verdictSign } from '../drawing/verdict-sign.ts';
 import { HATCHES, type HatchName } from '../theme/hatches.ts';
-import { COLOUR, FULL_WEIGHT_RATIO, PX_MM, SMALL_RATIO, TAKEN_GROUND } from './style.ts';
+import { COLOR, FULL_WEIGHT_RATIO, PX_MM, SMALL_RATIO, TAKEN_GROUND } from './style.ts';
 import { element, group, num } from './svg.ts';
 import { onPaper, toPaper, type View } from './view.ts';
 
@@ -66,21 +66,21 @@ export function paperColor(role: ColorRole): string {
     case 'ground':
       return TAKEN_GROUND;
     case 'sheet':
-      return COLOUR.paper;
+      return COLOR.paper;
     case 'object':
-      return COLOUR.edge;
+      return COLOR.edge;
     case 'objectFill':
       return '';
     case 'fixtureFill':
-      return COLOUR.well;
+      return COLOR.well;
     case 'clear':
     case 'clear-of-drawn':
     case 'tight':
     case 'blocked':
     case 'unknown':
-      return COLOUR.verdict[role].line;
+      return COLOR.verdict[role].line;
     default:
-      return COLOUR[role];
+      return COLOR[role];
   }
 }
 
@@ -97,8 +97,8 @@ export function hatchDefinitions(names: Iterable<HatchName>): string {
 function hatchDefinition(name: HatchName): string {
   const { width, height, turn, stroke, fill, weight } = HATCHES[name];
   const marks = [];
-  if (stroke) marks.push(element('path', { d: stroke, fill: 'none', stroke: COLOUR.hatch, 'stroke-width': weight }));
-  if (fill) marks.push(element('path', { d: fill, fill: COLOUR.hatch }));
+  if (stroke) marks.push(element('path', { d: stroke, fill: 'none', stroke: COLOR.hatch, 'stroke-width': weight }));
+  if (fill) marks.push(element('path', { d: fill, fill: COLOR.hatch }));
   const patternTransform = `scale(${PX_MM}) rotate(${turn})`;
   return element(
     'pattern',

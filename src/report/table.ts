@@ -1,7 +1,7 @@
 /** Tables: cells wrapped to their columns, a fine line under each row, the head repeated on every page. */
 import { type Block, besides, paragraph, ruling, space, stack } from './block.ts';
 import type { FlowItem } from './flow.ts';
-import { COLOUR, LINE_MM, TYPE_MM } from './style.ts';
+import { COLOR, LINE_MM, TYPE_MM } from './style.ts';
 import { type TextStyle, wrapText } from './text.ts';
 
 export interface Column {
@@ -10,7 +10,7 @@ export interface Column {
   readonly share: number;
 }
 /** A text, or something drawn with its own height. */
-export type Cell = string | { readonly text: string; readonly bold?: boolean; readonly colour?: string } | Block;
+export type Cell = string | { readonly text: string; readonly bold?: boolean; readonly color?: string } | Block;
 
 const CELL: TextStyle = { size: TYPE_MM.small };
 const PAD = 0.56;
@@ -27,7 +27,7 @@ export function tableItems(
     columns,
     columns.map(({ heading }) => heading),
     width,
-    { size: (style.size * TYPE_MM.fine) / TYPE_MM.small, colour: COLOUR.inkSoft },
+    { size: (style.size * TYPE_MM.fine) / TYPE_MM.small, color: COLOR.inkSoft },
     LINE_MM.box,
   );
   return [
@@ -65,7 +65,7 @@ function cellBlock(cell: Cell, width: number, style: TextStyle): Block {
   return paragraph(cell.text, width, {
     ...style,
     weight: cell.bold ? 'bold' : 'regular',
-    ...(cell.colour ? { colour: cell.colour } : {}),
+    ...(cell.color ? { color: cell.color } : {}),
   });
 }
 

@@ -32,7 +32,7 @@ import {
   toleranceLine,
   whiteMeans,
 } from './notes.ts';
-import { COLOUR, TYPE_MM } from './style.ts';
+import { COLOR, TYPE_MM } from './style.ts';
 import type { SubjectMatter } from './subject-matter.ts';
 import { verdictMark } from './svg-shapes.ts';
 import { type Cell, type Column, headingItem, tableItems, textItems } from './table.ts';
@@ -40,7 +40,7 @@ import { drawText, lineHeight, shortened } from './text.ts';
 
 type Placed = SubjectMatter['detectors'][number];
 
-const KEY = { size: TYPE_MM.fine, colour: COLOUR.inkSoft } as const;
+const KEY = { size: TYPE_MM.fine, color: COLOR.inkSoft } as const;
 /** Where there is no figure. */
 const NONE = '–';
 
@@ -144,14 +144,14 @@ function detectorHead({ plan, model, level }: SubjectMatter, { detector, report 
   const pair = detector.pair === null ? 'placed alone' : `placed side by side, pair ${detector.pair}`;
   const words = `${place}, on ${level.name || level.id}; underside ${formatMeasured(detector.base, unit)} above the floor; ${pair}.`;
   const tone = toneOf(report);
-  const style = { size: TYPE_MM.title, weight: 'bold', colour: COLOUR.verdict[tone].line } as const;
+  const style = { size: TYPE_MM.title, weight: 'bold', color: COLOR.verdict[tone].line } as const;
   const label = shortened(detector.label.trim() || detector.id, width - 70, style);
   const title = `${label}  ${headlineText(report)}`;
   const head: Block = {
     height: 5.6,
     draw: (x, y) => verdictMark(tone, x + 2.4, y + 2.6, 2.2) + drawText(x + 6.4, y + 3.9, title, style),
   };
-  return stack([head, paragraph(words, width, { size: TYPE_MM.body, colour: COLOUR.inkSoft })], 0.6);
+  return stack([head, paragraph(words, width, { size: TYPE_MM.body, color: COLOR.inkSoft })], 0.6);
 }
 
 function checkRow(matter: SubjectMatter, check: Check): readonly Cell[] {
@@ -206,13 +206,13 @@ function againstWords({ plan, level }: SubjectMatter, check: Check): string {
 
 function verdictCell({ verdict, notRun }: Check): Block {
   const word = notRun ? 'not run' : VERDICT_WORD[verdict];
-  const colour = COLOUR.verdict[verdict].line;
+  const color = COLOR.verdict[verdict].line;
   const weight = verdict === 'clear' || notRun ? 'regular' : 'bold';
   return {
     height: lineHeight({ size: TYPE_MM.small }),
     draw: (x, y) =>
       verdictMark(verdict, x + 1.4, y + 1.45, 1.25) +
-      drawText(x + 3.8, y + TYPE_MM.small * 0.95, word, { size: TYPE_MM.small, colour, weight }),
+      drawText(x + 3.8, y + TYPE_MM.small * 0.95, word, { size: TYPE_MM.small, color, weight }),
   };
 }
 

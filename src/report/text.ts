@@ -1,8 +1,8 @@
 /** Text on the sheet: measured with the widths of the font itself, so that what fits here fits in every renderer. */
 import { unbrokenFigures } from '../../geometry/units/no-break.ts';
-import { shortened as fit, LEADING } from '../drawing/text.ts';
+import { LEADING, shortened as shortenedToWidth } from '../drawing/text.ts';
 import { FONT_WIDTHS, type WidthRun } from './font-widths.ts';
-import { COLOUR } from './style.ts';
+import { COLOR } from './style.ts';
 import { type Attributes, element, escapeXml, plain } from './svg.ts';
 
 type Weight = 'regular' | 'bold';
@@ -11,7 +11,7 @@ export interface TextStyle {
   /** Type size, mm. */
   readonly size: number;
   readonly weight?: Weight;
-  readonly colour?: string;
+  readonly color?: string;
   readonly anchor?: 'start' | 'middle' | 'end';
   /** A white edge around the letters, for text that lies on hatches or lines. */
   readonly halo?: boolean;
@@ -32,9 +32,9 @@ export function textWidth(text: string, { size, weight = 'regular' }: Pick<TextS
 
 /** One line of text. `y` is its baseline. */
 export function drawText(x: number, y: number, text: string, style: TextStyle, more: Attributes = {}): string {
-  const { size, weight = 'regular', colour = COLOUR.ink, anchor = 'start', halo = false } = style;
+  const { size, weight = 'regular', color = COLOR.ink, anchor = 'start', halo = false } = style;
   const edge = halo
-    ? { stroke: COLOUR.paper, 'stroke-width': size * 0.32, 'stroke-linejoin': 'round', 'paint-order': 'stroke' }
+    ? { stroke: COLOR.paper, 'stroke-width': size * 0.32, 'stroke-linejoin': 'round', 'paint-order': 'stroke' }
     : {};
   return element(
     'text',
@@ -44,7 +44,7 @@ export function drawText(x: number, y: number, text: string, style: TextStyle, m
       'font-size': size,
       'font-weight': weight === 'bold' ? 700 : undefined,
       'text-anchor': anchor === 'start' ? undefined : anchor,
-      fill: colour,
+      fill: color,
       ...edge,
       ...more,
     },
@@ -81,7 +81,7 @@ function wordsOf(text: string): readonly string[] {
 
 /** The text, or as much of its beginning as fits with "…" after it. Only where the whole stands elsewhere. */
 export function shortened(text: string, width: number, style: TextStyle): string {
-  return fit(plain(text), width, (part) => textWidth(part, style));
+  return shortenedToWidth(plain(text), width, (part) => textWidth(part, style));
 }
 
 /** From one baseline to the next, mm. */

@@ -106,7 +106,7 @@ export function createLevelSlice(set: SetState, get: GetState): LevelActions {
         return;
       }
       get().endChain();
-      const next = neighbour(plan, levelId);
+      const next = neighbor(plan, levelId);
       if (get().run((now) => withOrdersFromZero(withoutLevel(now, levelId)))) return;
       setLevel(get().levelId === levelId ? next : get().levelId);
       get().say(goneWords(level));
@@ -164,7 +164,7 @@ function goneWords(level: Level): string {
 }
 
 /** What comes into view when a level goes: the one below it, else the one above. */
-function neighbour(plan: Plan, levelId: string): string {
+function neighbor(plan: Plan, levelId: string): string {
   const levels = levelsInOrder(plan);
   const at = levels.findIndex(({ id }) => id === levelId);
   return (levels[at - 1] ?? levels[at + 1])?.id ?? '';

@@ -13,7 +13,7 @@ export interface Setting {
   readonly base: Mm;
   readonly radius: Mm;
   readonly tall: Mm;
-  /** Whether each keeps the gap of a pair to every other; else only to its neighbours in a row. */
+  /** Whether each keeps the gap of a pair to every other; else only to its neighbors in a row. */
   readonly mutual: boolean;
 }
 

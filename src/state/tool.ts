@@ -18,7 +18,7 @@ export type Tool =
   /** Two presses are the corners of a frame: what lies in it is selected. */
   | { readonly kind: 'frame' }
   /** The next press comes to the middle of the stage: a pan without a drag. */
-  | { readonly kind: 'centre' }
+  | { readonly kind: 'center' }
   /** Tells of any spot why no detector may sit there. */
   | { readonly kind: 'ask' }
   /** What is done with the picture under the level: by two presses each, or (`move`) by pulling and by arrows. */

@@ -3,7 +3,7 @@ import type { Extent } from '../../geometry/plane/body.ts';
 
 /** Where the sheet lies on the screen: pixel = mm * scale + offset. The only place where px and mm meet. */
 export interface Viewport {
-  /** Pixels for a millimetre. */
+  /** Pixels for a millimeter. */
   readonly scale: number;
   /** The pixel under the point (0, 0) of the plan. */
   readonly x: number;

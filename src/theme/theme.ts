@@ -16,8 +16,8 @@ import {
 
 /** Returns the custom properties of one theme: `--ink`, `--clear-ground`, … */
 function themeProperties(theme: Theme): readonly (readonly [string, string])[] {
-  const { name: _name, photo: _photo, verdict, weight, ...colours } = theme;
-  const rows: [string, string][] = Object.entries(colours).map(([key, value]) => [`--${kebab(key)}`, value]);
+  const { name: _name, photo: _photo, verdict, weight, ...colors } = theme;
+  const rows: [string, string][] = Object.entries(colors).map(([key, value]) => [`--${kebab(key)}`, value]);
   for (const [word, tone] of Object.entries(verdict)) {
     for (const [part, value] of Object.entries(tone)) rows.push([`--${word}-${part}`, String(value)]);
   }

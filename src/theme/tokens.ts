@@ -3,7 +3,7 @@
  * properties that `theme.ts` makes of them.
  *
  * The verdict tones are Okabe and Ito's bluish green, sky blue (clear of what is drawn), orange, vermilion and reddish purple (2008, a set that people
- * with colour-vision deficiency tell apart), darkened or set under dark text until every text passes 4.5:1; the accent
+ * with color-vision deficiency tell apart), darkened or set under dark text until every text passes 4.5:1; the accent
  * is their blue. `tests/src/theme/contrast.test.ts` computes the contrasts.
  */
 

@@ -9,7 +9,7 @@ import { RIVALS } from './rivals/all.ts';
 import { ROWS } from './rows.ts';
 import { rivalTable } from './tables.ts';
 import { taskOf } from './task.ts';
-import { noSamples, summarise } from './timing.ts';
+import { noSamples, summarize } from './timing.ts';
 
 const ONCE = { warmUpMs: 0, times: 1, measureMs: 0 };
 
@@ -76,8 +76,8 @@ describe('the benchmarks, once over the house', () => {
 describe('figures of the benchmarks', () => {
   it('percentiles are the least value that so many do not exceed', () => {
     const values = Array.from({ length: 200 }, (_, i) => 200 - i);
-    expect(summarise(values)).toEqual({ count: 200, min: 1, median: 100, p95: 190, p99: 198, max: 200 });
-    expect(summarise([7])).toEqual({ count: 1, min: 7, median: 7, p95: 7, p99: 7, max: 7 });
+    expect(summarize(values)).toEqual({ count: 200, min: 1, median: 100, p95: 190, p99: 198, max: 200 });
+    expect(summarize([7])).toEqual({ count: 1, min: 7, median: 7, p95: 7, p99: 7, max: 7 });
   });
 
   it('have three digits, and a unit that suits them', () => {

@@ -6,7 +6,7 @@ import { sizeOf } from './plans.ts';
 import { RIVALS } from './rivals/all.ts';
 import { ROWS, rowOf } from './rows.ts';
 import { inChild } from './spawn.ts';
-import { type Effort, noSamples, type Samples, summarise } from './timing.ts';
+import { type Effort, noSamples, type Samples, summarize } from './timing.ts';
 
 /** How much is measured. */
 export interface Scope {
@@ -176,7 +176,7 @@ function growthOf(scope: Scope, ask: <T>(job: Job) => T): Growth[] {
       name,
       scope.growth.map((features) => {
         const { wall } = ask<Samples>(ours(scope, row, sizeOf(features)));
-        return { features, ms: summarise(wall).median };
+        return { features, ms: summarize(wall).median };
       }),
     );
   return [curve('region from the drawing', 'scratch'), curve('after one thing moved', 'moved')];

@@ -33,7 +33,7 @@ const RIGHT = 190;
 const TOP = 50;
 const BOTTOM = 60;
 
-/** Colour and mark of each curve: told apart without colour too. */
+/** Color and mark of each curve: told apart without color too. */
 const LOOKS = [
   { ink: '#0b5cad', mark: 'disc' },
   { ink: '#a34a00', mark: 'square' },

@@ -4,20 +4,20 @@ import { againstBudget, digits, duration, markdownTable, megabytes, signedPercen
 import { OURS } from './jobs.ts';
 import { RIVALS } from './rivals/all.ts';
 import { ROWS, type Row } from './rows.ts';
-import { type Samples, summarise } from './timing.ts';
+import { type Samples, summarize } from './timing.ts';
 
 /** The engine and every library on one level. */
 export function rivalTable({ rivals, rows, areas }: Results, size: Size): string {
   const ours = rows.get(keyOf(BESIDE, size));
   const area = areas.get(size);
   if (!ours || !area) throw new Error(`nothing was measured of ${size}`);
-  const own = summarise(ours.wall);
+  const own = summarize(ours.wall);
   const lines = RIVALS.map(({ id, name }) => {
     const result = rivals.get(keyOf(id, size));
     if (!result || result.samples.wall.length === 0) {
       return [name, `failed: ${shortened(result?.failure ?? 'not run')}`, ...new Array(7).fill('–')];
     }
-    const { median, min } = summarise(result.samples.wall);
+    const { median, min } = summarize(result.samples.wall);
     const times = `${digits(median / own.median)} (${digits(min / own.min)})`;
     return [name, ...timeCells(result.samples), times, signedPercent(result.area / area.reference - 1)];
   });
@@ -29,8 +29,8 @@ export function rivalTable({ rivals, rows, areas }: Results, size: Size): string
 }
 
 function timeCells({ wall, cpu }: Samples): string[] {
-  const { median, p95, p99, min, count } = summarise(wall);
-  return [median, p95, p99, min, summarise(cpu).median].map(digits).concat(String(count));
+  const { median, p95, p99, min, count } = summarize(wall);
+  return [median, p95, p99, min, summarize(cpu).median].map(digits).concat(String(count));
 }
 
 export function trialTable({ trials }: Results): string {
@@ -55,8 +55,8 @@ export function ownTable({ rows }: Results): string {
 
 function ownLine(row: Row, size: Size, samples: Samples | undefined): string[] {
   if (!samples) return [];
-  const { median, p95, p99, max, min, count } = summarise(samples.wall);
-  const cells = [median, p95, p99, max, min, summarise(samples.cpu).median].map(duration);
+  const { median, p95, p99, max, min, count } = summarize(samples.wall);
+  const cells = [median, p95, p99, max, min, summarize(samples.cpu).median].map(duration);
   const level = row.sizes.length > 1 ? size : '–';
   return [row.name, level, ...cells, String(count), budgetCell(row, size, { median, p99 })];
 }

@@ -56,7 +56,7 @@ export function measure<T>(
 }
 
 /** Order statistics; NaN of nothing. A percentile is the least value that so many percent do not exceed. */
-export function summarise(values: readonly number[]): Summary {
+export function summarize(values: readonly number[]): Summary {
   const sorted = [...values].sort((a, b) => a - b);
   const at = (share: number) => sorted[Math.max(0, Math.ceil(share * sorted.length) - 1)] ?? Number.NaN;
   return { count: sorted.length, min: at(0), median: at(0.5), p95: at(0.95), p99: at(0.99), max: at(1) };

@@ -192,8 +192,8 @@ describe('axe finds nothing', () => {
     expect(await accessibilityFindings(page)).toEqual([]);
   });
 
-  it.each(['sun', 'dark'])('on the most crowded screen in the colours %s', async (theme) => {
-    await page.getByLabel('Colours').selectOption(theme);
+  it.each(['sun', 'dark'])('on the most crowded screen in the colors %s', async (theme) => {
+    await page.getByLabel('Colors').selectOption(theme);
     for (const column of ['job', 'side']) {
       const rail = page.locator(`.${column} .rail`);
       if ((await rail.count()) > 0) await rail.click();

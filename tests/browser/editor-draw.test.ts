@@ -47,7 +47,7 @@ describe('a basement drawn by mouse', () => {
     await open.page.keyboard.press('Enter');
     await open.page.keyboard.press('Escape');
     const stub = (await editor.level()).walls.at(-1);
-    // 4 ft 6 in from the wall's face: half the 8 in wall more from its centre-line.
+    // 4 ft 6 in from the wall's face: half the 8 in wall more from its center-line.
     expect(stub?.from[0]).toBe(914.4);
     expect(stub?.to[0]).toBeCloseTo(914.4 + 101.6 + 1371.6, 3);
     expect(stub?.to[1]).toBe(stub?.from[1]);

@@ -171,7 +171,7 @@ describe('why not here, with nothing in hand', () => {
     await press([-600, -600]);
     const bare = await pixelAt(open.page, corner);
     await editor.move(1100, 4600);
-    // Within the rim of the card, before its words begin: the colour of cards, #f5f7f5, with a trace of what lies below.
+    // Within the rim of the card, before its words begin: the color of cards, #f5f7f5, with a trace of what lies below.
     const farFromCard = async () => {
       const [red, green, blue] = await pixelAt(open.page, corner);
       return Math.abs(red - 245) + Math.abs(green - 247) + Math.abs(blue - 245);

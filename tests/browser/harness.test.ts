@@ -31,7 +31,7 @@ function expectWay(way: readonly Step[], pointer: string): void {
 const wayOf = (window: Window) => (window as unknown as { way: Step[] }).way;
 
 describe('what the browser tests drive a page with', () => {
-  it('a mouse drag lands, moves in steps and lets go; a colour is read from what is shown', async () => {
+  it('a mouse drag lands, moves in steps and lets go; a color is read from what is shown', async () => {
     const { page } = await openPage();
     await page.setContent(RECORDER);
     await drag(page, from, to);

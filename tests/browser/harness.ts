@@ -185,7 +185,7 @@ export async function accessibilityFindings(page: Page): Promise<string[]> {
 export type Pixel = readonly [number, number, number, number];
 
 /**
- * Colour of one CSS pixel of the page as it is shown, all canvas layers together. Take the middle of a fill: edges
+ * Color of one CSS pixel of the page as it is shown, all canvas layers together. Take the middle of a fill: edges
  * are mixed with what lies beside them.
  */
 export async function pixelAt(page: Page, at: PagePoint): Promise<Pixel> {
@@ -193,7 +193,7 @@ export async function pixelAt(page: Page, at: PagePoint): Promise<Pixel> {
   return imagePixel(page, shot, { x: 0, y: 0 });
 }
 
-/** Colour of one pixel of a picture file (PNG, JPEG, WebP, SVG is not read). `at` counts the picture's own pixels. */
+/** Color of one pixel of a picture file (PNG, JPEG, WebP, SVG is not read). `at` counts the picture's own pixels. */
 export async function imagePixel(page: Page, bytes: Buffer, at: PagePoint): Promise<Pixel> {
   return page.evaluate(
     async ({ base64, x, y }) => {

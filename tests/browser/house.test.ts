@@ -73,9 +73,9 @@ describe('the walk through the house', () => {
     await item(page, WINDOWS).locator('.condition__means').waitFor();
   });
 
-  // In the usual colours axe-screens.test.ts tries it.
-  it.each(['sun', 'dark'])('axe finds nothing in the colours %s', async (theme) => {
-    await page.getByLabel('Colours').selectOption(theme);
+  // In the usual colors axe-screens.test.ts tries it.
+  it.each(['sun', 'dark'])('axe finds nothing in the colors %s', async (theme) => {
+    await page.getByLabel('Colors').selectOption(theme);
     expect(await accessibilityFindings(page)).toEqual([]);
   });
 

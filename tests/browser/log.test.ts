@@ -249,8 +249,8 @@ describe('the log', () => {
       .toEqual([{ at: '2026-03-08T07:30:00-04:00', text: 'Rain, 41 to 50 °F, calm' }]);
   });
 
-  it.each(['sun', 'dark'])('axe finds nothing in the colours %s', async (theme) => {
-    await page.getByLabel('Colours').selectOption(theme);
+  it.each(['sun', 'dark'])('axe finds nothing in the colors %s', async (theme) => {
+    await page.getByLabel('Colors').selectOption(theme);
     expect(await accessibilityFindings(page)).toEqual([]);
     open.expectNoTroubles();
   });
@@ -281,7 +281,7 @@ describe('the log', () => {
     await pick(page, 1, [{ name: 'label.pdf', text: '%PDF-1.7 not a picture' }]);
     await page.getByText(/^1 photo in the log, .* label\.pdf is a PDF\. Save the page as a picture/).waitFor();
     await expect.poll(async () => (await log(page))[0]?.photos.length).toBe(11);
-    await page.getByLabel('Colours').selectOption('paper');
+    await page.getByLabel('Colors').selectOption('paper');
     expect(await accessibilityFindings(page)).toEqual([]);
     open.expectNoTroubles();
   });

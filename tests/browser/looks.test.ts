@@ -17,11 +17,11 @@ const ground = (page: Page, selector: string) =>
     .evaluate((each) => getComputedStyle(each).backgroundColor);
 
 describe('at a first visit', () => {
-  it('a system in the dark gets the dark colours, and what is picked stays picked', async () => {
+  it('a system in the dark gets the dark colors, and what is picked stays picked', async () => {
     const { page, context, expectNoTroubles } = await openPage({ media: { colorScheme: 'dark' } });
     await page.getByRole('heading', { name: 'Begin with the room that you stand in.' }).waitFor();
     await expect.poll(() => theme(page)).toBe('dark');
-    await page.getByLabel('Colours').selectOption('paper');
+    await page.getByLabel('Colors').selectOption('paper');
     await expect.poll(() => theme(page)).toBe('paper');
     await keptSetting(page, 'theme', 'paper');
     await page.reload();
@@ -31,7 +31,7 @@ describe('at a first visit', () => {
     await context.close();
   });
 
-  it('a system that asks for more contrast gets the colours for bright sun', async () => {
+  it('a system that asks for more contrast gets the colors for bright sun', async () => {
     const { page, context } = await openPage({ media: { contrast: 'more' } });
     await page.getByRole('heading', { name: 'Begin with the room that you stand in.' }).waitFor();
     await expect.poll(() => theme(page)).toBe('sun');
@@ -39,7 +39,7 @@ describe('at a first visit', () => {
   });
 });
 
-describe('where the system sets the colours', () => {
+describe('where the system sets the colors', () => {
   it.each(['light', 'dark'] as const)(
     '%s: what is on differs from what is off, and axe finds nothing',
     async (colorScheme) => {

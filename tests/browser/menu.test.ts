@@ -143,7 +143,7 @@ describe('the list of acts, by mouse and keyboard', () => {
     await expect.poll(() => editor.level()).toEqual(before);
   });
 
-  it('axe finds nothing on it, in the three sets of colours', async () => {
+  it('axe finds nothing on it, in the three sets of colors', async () => {
     for (const theme of ['paper', 'sun', 'dark'] as const) {
       await open.page.evaluate((each) => window.__stillspot?.store.getState().setTheme(each), theme);
       await rightPress(BLOCKED);

@@ -161,7 +161,7 @@ describe('drawing by numbers', () => {
     await open.page.getByText('Split it, or join it with another').click();
     await fill('From the left corner, as taped', '8 ft');
     await open.page.getByRole('button', { name: 'Split it there' }).click();
-    // 8 ft from the face of an 8 in wall: 8 ft 4 in of centre-line.
+    // 8 ft from the face of an 8 in wall: 8 ft 4 in of center-line.
     await expect
       .poll(async () => (await lengths()).slice(0, 2))
       .toEqual([Math.round(8 * FT + 4 * IN), (whole ?? 0) - Math.round(8 * FT + 4 * IN)]);

@@ -26,8 +26,8 @@ async function openList(): Promise<void> {
 }
 
 describe('axe finds nothing', () => {
-  it.each(['paper', 'sun', 'dark'])('in the colours %s, with numbers and list open', async (theme) => {
-    await page.getByLabel('Colours').selectOption(theme);
+  it.each(['paper', 'sun', 'dark'])('in the colors %s, with numbers and list open', async (theme) => {
+    await page.getByLabel('Colors').selectOption(theme);
     await openStage('Draw');
     await openList();
     await page.evaluate(() => {
@@ -38,7 +38,7 @@ describe('axe finds nothing', () => {
   });
 
   it('in every stage, with the clearances open', async () => {
-    await page.getByLabel('Colours').selectOption('paper');
+    await page.getByLabel('Colors').selectOption('paper');
     for (const stage of ['Site', 'Place', 'Sheet']) {
       await openStage(stage);
       await page.locator('.rung summary').first().click();

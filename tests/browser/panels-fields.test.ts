@@ -31,7 +31,7 @@ describe('a length field', () => {
     await expect.poll(() => field('Width').inputValue()).toBe('3 ft');
   });
 
-  it('takes centimetres and metres as well, and says them in the units of the plan', async () => {
+  it('takes centimeters and meters as well, and says them in the units of the plan', async () => {
     await field('Width').fill('81 cm');
     await page.locator('.field__echo').waitFor();
     await expect.poll(() => page.locator('.field__echo').textContent()).toContain('2 ft 7');

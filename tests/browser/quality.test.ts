@@ -115,7 +115,7 @@ describe('the quality book over 200 invented pairs', () => {
   });
 
   it.each(['sun', 'dark', 'paper'])(
-    'is clean for axe in the colours %s, in the last with everything open',
+    'is clean for axe in the colors %s, in the last with everything open',
     async (theme) => {
       await page.evaluate((name) => window.__stillspot?.store.getState().setTheme(name as 'paper'), theme);
       await page.locator(`html[data-theme="${theme}"]`).waitFor();

@@ -200,8 +200,8 @@ describe('a level that is not the one to test', () => {
 });
 
 describe('axe finds nothing', () => {
-  it.each(['paper', 'sun', 'dark'])('in the colours %s, with a spot looked at', async (theme) => {
-    await page.getByLabel('Colours').selectOption(theme);
+  it.each(['paper', 'sun', 'dark'])('in the colors %s, with a spot looked at', async (theme) => {
+    await page.getByLabel('Colors').selectOption(theme);
     await page
       .getByRole('group', { name: 'Levels, lowest first' })
       .getByRole('button', { name: /^Lower level/ })

@@ -127,8 +127,8 @@ describe('the times of a test, at a desk', () => {
     expect(words).toContain('The laboratory wants it within 5 days of the pick-up.');
   });
 
-  it.each(['paper', 'sun', 'dark'])('axe finds nothing in the colours %s, with all of it open', async (theme) => {
-    await page.getByLabel('Colours').selectOption(theme);
+  it.each(['paper', 'sun', 'dark'])('axe finds nothing in the colors %s, with all of it open', async (theme) => {
+    await page.getByLabel('Colors').selectOption(theme);
     expect(await accessibilityFindings(page)).toEqual([]);
   });
 

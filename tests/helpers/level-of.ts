@@ -6,7 +6,7 @@ export function wall(id: string, from: XY, to: XY, thickness = 100): Wall {
   return { id, from, to, thickness, side: 'auto' };
 }
 
-/** Returns four walls w1 (top), w2 (right), w3 (bottom), w4 (left), clockwise on screen, with a rectangle as their centre-lines. */
+/** Returns four walls w1 (top), w2 (right), w3 (bottom), w4 (left), clockwise on screen, with a rectangle as their center-lines. */
 export function boxWalls(left: number, top: number, right: number, bottom: number, thickness = 100): readonly Wall[] {
   return [
     wall('w1', [left, top], [right, top], thickness),

@@ -14,7 +14,7 @@ export const level = (): Level => state().plan.levels[0] ?? emptyLevel('none');
 export const steps = (): number => useAppStore.temporal.getState().pastStates.length;
 
 const wall = (id: string, from: XY, to: XY): Wall => ({ id, from, to, thickness: 200, side: 'auto' });
-/** 8 by 6 m on the centre-lines of its walls, clockwise on screen from the corner at (0, 0). */
+/** 8 by 6 m on the center-lines of its walls, clockwise on screen from the corner at (0, 0). */
 const ROOM_WALLS: readonly Wall[] = [
   wall('w1', [0, 0], [8000, 0]),
   wall('w2', [8000, 0], [8000, 6000]),

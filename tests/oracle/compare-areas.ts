@@ -15,7 +15,7 @@ const CHORDS = 64;
 const BRACKET_CHORDS = 512;
 /**
  * Square mm. A tenth of a percent is asked for; a region of a few square cm between two curves moves by more when chords of
- * 1/64 quarter turn stand for them (0.05 mm over half a metre on either side), so up to 50 passes everywhere.
+ * 1/64 quarter turn stand for them (0.05 mm over half a meter on either side), so up to 50 passes everywhere.
  */
 const ABSOLUTE = 50;
 const SHARE = 1e-3;

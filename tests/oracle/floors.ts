@@ -3,7 +3,7 @@ import { type Geom, type Geos, GRIDS, type Points } from './geos.ts';
 import { half, type OracleJoint, rectangle } from './joints.ts';
 
 export interface OracleRoom {
-  /** Outer ring, then holes, of the face of the centre-lines. */
+  /** Outer ring, then holes, of the face of the center-lines. */
   readonly rings: readonly Points[];
   readonly face: Geom;
   readonly floor: Geom;
@@ -18,7 +18,7 @@ const TOUCHING = 1e-6;
 export const NO_FLOOR = 1;
 
 /**
- * All that stands: the rectangle of every wall along its own centre-line and not from node to node, which may lie a little beside it; and
+ * All that stands: the rectangle of every wall along its own center-line and not from node to node, which may lie a little beside it; and
  * the joints. @param more by how much every wall is thicker on either side, mm
  */
 export function standing(geos: Geos, walls: readonly Wall[], joints: readonly OracleJoint[], more = 0): Geom[] {

@@ -110,7 +110,7 @@ describe('walls of the oracle', () => {
   });
 
   it.each([
-    // The foundation's faces meet 150 from both centre-lines of the inner corner, whatever starts there.
+    // The foundation's faces meet 150 from both center-lines of the inner corner, whatever starts there.
     ['nothing', []],
     ['a partition in line', [wall('p', [6000, 4000], [6000, 0], { thickness: 115 })]],
     ['one at 45 degrees', [wall('p', [6000, 4000], [10000, 0], { thickness: 115 })]],

@@ -9,7 +9,7 @@ type Library = Awaited<ReturnType<typeof initGeosJs>>;
 
 /**
  * The few functions of GEOS (3.13, as WebAssembly) that the oracle needs, with plain arrays in and out. GEOS complaints are
- * thrown. Rooms are never united with each other: this build has returned a wrong union of neighbouring rooms without a word.
+ * thrown. Rooms are never united with each other: this build has returned a wrong union of neighboring rooms without a word.
  */
 export class Geos {
   private readonly made: Geom[] = [];

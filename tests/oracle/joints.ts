@@ -28,7 +28,7 @@ export function half({ thickness }: Pick<Wall, 'thickness'>): number {
   return Math.max(THINNEST_HALF, thickness / 2);
 }
 
-/** Half the thickness on either side of the centre-line, square ends. */
+/** Half the thickness on either side of the center-line, square ends. */
 export function rectangle(a: Point, b: Point, width: number): Points {
   const across = quarter(unit(minus(b, a)));
   return [plus(a, across, -width), plus(b, across, -width), plus(b, across, width), plus(a, across, width)];

@@ -21,7 +21,7 @@ const BATCH = 100;
  * (1125, 1601, 2320, 3172, 3652, 5838, 7816). On the others the oracle was wrong: slivers of faces a thousandth of a mm wide
  * between an outdoors and a wall (4894, 4922, 9709); the shorter of two pieces of wall between the same two ends taken for a wall that
  * turns back (4321); the joint of a thinner wall that runs on another (2465, 5899, 6715, 8626, 9679) and of two pieces, one drawn and
- * one that leads an end on, of which another wall holds all (2314); walls from node to node in place of their own centre-line (2115, 2301).
+ * one that leads an end on, of which another wall holds all (2314); walls from node to node in place of their own center-line (2115, 2301).
  */
 const ONCE_APART = [
   1125, 1601, 2115, 2301, 2314, 2320, 2465, 3172, 3652, 4321, 4894, 4922, 5838, 5899, 6715, 7816, 8626, 9679, 9709,

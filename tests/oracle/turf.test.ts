@@ -13,8 +13,8 @@ import { minus, unit, wedge } from './plane.ts';
  * globe is as good as flat. Over the 30 m of a house the two differ by less than one part in 10¹⁰.
  */
 const LEVELS = 120;
-/** Metres to the degree on turf's globe of radius 6371008.8 m. */
-const METRES_PER_DEGREE = (6_371_008.8 * Math.PI) / 180;
+/** Meters to the degree on turf's globe of radius 6371008.8 m. */
+const METERS_PER_DEGREE = (6_371_008.8 * Math.PI) / 180;
 
 type Place = (p: XY) => [number, number];
 
@@ -25,7 +25,7 @@ function globeOf(level: Level): { place: Place; back: Place } {
     const values = ends.map((end) => end[axis] as number);
     return (Math.min(...values) + Math.max(...values)) / 2;
   }) as [number, number];
-  const scale = 1 / 1000 / METRES_PER_DEGREE;
+  const scale = 1 / 1000 / METERS_PER_DEGREE;
   return {
     place: ([x, y]) => [(x - middle[0]) * scale, -(y - middle[1]) * scale],
     back: ([east, north]) => [east / scale + middle[0], -north / scale + middle[1]],
@@ -86,7 +86,7 @@ describe('turf, on a patch of the globe as large as the house,', () => {
       const { place } = globeOf(level);
       for (const room of buildLevel(level).rooms) {
         const turfs = floorsOf(room, place).reduce((sum, part) => sum + area(part), 0);
-        // Square metres; its formula on the sphere keeps about six digits of areas as small as these.
+        // Square meters; its formula on the sphere keeps about six digits of areas as small as these.
         expect(turfs, `seed ${seed}, ${room.key}`).toBeCloseTo(room.floorArea / 1e6, 3);
       }
     }

@@ -30,7 +30,7 @@ const SAME = 1e-3;
 const NO_LENGTH = 0.01;
 
 /**
- * The walls of a level as the plan format, section 2, has them: centre-lines noded and turned into faces by GEOS; a rectangle for
+ * The walls of a level as the plan format, section 2, has them: center-lines noded and turned into faces by GEOS; a rectangle for
  * every wall and a joint for every two that meet; rooms are faces less all of these.
  */
 export function oracleWalls(geos: Geos, level: Level): OracleWalls {
@@ -85,7 +85,7 @@ export interface Stretch {
   readonly wall: Wall;
   readonly walls: readonly Wall[];
   readonly ends: readonly [Point, Point];
-  /** The ends on the centre-line of that wall: a node may lie a little beside it. */
+  /** The ends on the center-line of that wall: a node may lie a little beside it. */
   readonly feet: readonly [Point, Point];
   /** The walls that make joints at its ends, the thickest first. */
   readonly joined: readonly Wall[];

@@ -23,7 +23,7 @@ export const SCHEMA_FILE = 'geometry/planfile/plan.schema.json';
 
 const DESCRIPTION = [
   'A floor plan with radon detectors, as Stillspot writes it.',
-  'Lengths are millimetres, angles degrees clockwise on screen with 0 along +x; x runs right and y runs down the page.',
+  'Lengths are millimeters, angles degrees clockwise on screen with 0 along +x; x runs right and y runs down the page.',
   'Further keys may stand anywhere and are kept.',
   'What a schema cannot say is checked by the reader as well: ids that are unique in the file, references, openings inside',
   'their walls, simple outlines, tops not below bottoms, overrides, real dates and time zones.',

@@ -21,8 +21,8 @@ const KNIP = binary('knip', 'bin', 'knip.js');
 const VITE = binary('vite', 'bin', 'vite.js');
 const VITEST = binary('vitest', 'vitest.mjs');
 
-/** The linter colours what goes to a file as well, unless told. */
-const inColour = Boolean(process.stdout.isTTY) && !process.env.NO_COLOR;
+/** The linter colors what goes to a file as well, unless told. */
+const inColor = Boolean(process.stdout.isTTY) && !process.env.NO_COLOR;
 
 /** Exit code 0 or not. NODE_ENV is left out: it would turn the build into a development one. */
 function runs(
@@ -71,7 +71,7 @@ function browser() {
 /** @type {Record<string, () => Tally | Tally[]>} */
 const STAGES = {
   types: () => [check(TSC, '-p', 'tsconfig.json'), check(TSC, '-p', 'geometry/tsconfig.json')],
-  lint: () => check(BIOME, 'ci', ...(inColour ? [] : ['--colors=off']), '.'),
+  lint: () => check(BIOME, 'ci', ...(inColor ? [] : ['--colors=off']), '.'),
   unused: () => check(KNIP),
   unit: () => vitest('unit', 'vite.config.ts'),
   build,

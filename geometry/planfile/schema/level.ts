@@ -35,7 +35,7 @@ export const WallSchema = about(
     },
     'a wall with id, from, to and thickness',
   ),
-  'A wall by its centre-line.',
+  'A wall by its center-line.',
 );
 
 export const OpeningSchema = about(

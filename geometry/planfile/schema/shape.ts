@@ -11,7 +11,7 @@ export const BoxSchema = record(
     center: PointSchema,
     width: about(length(), "Along the box's own x axis, before the turn."),
     depth: about(length(), "Along the box's own y axis, before the turn."),
-    turn: v.optional(about(angle(), 'Clockwise on screen, about the centre.'), 0),
+    turn: v.optional(about(angle(), 'Clockwise on screen, about the center.'), 0),
   },
   'a box with center, width, depth and turn',
 );

@@ -31,7 +31,7 @@ export interface Assessment {
 
 /**
  * Returns bounds from each piece alone (Lipschitz) and from pairs of pieces on opposite sides: going away from one is
- * going towards the other, so that between two parallel walls the bound is exact at any reach. Pairs are skipped when
+ * going toward the other, so that between two parallel walls the bound is exact at any reach. Pairs are skipped when
  * the
  * bound without them is at most `enough`.
  */

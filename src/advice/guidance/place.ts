@@ -135,7 +135,7 @@ function labelHints(levels: readonly SeenLevel[]): readonly Hint[] {
       taken.add(text);
       if (text !== '' && !twice) return [];
       const words = twice
-        ? `Two detectors are labelled ${text}. Give each its own.`
+        ? `Two detectors are labeled ${text}. Give each its own.`
         : 'A detector has no label. The lab needs one.';
       return [{ text: about(seen, words), act: showAct(seen, [id]), missing: true, weight: WEIGHT.label }];
     }),

@@ -43,7 +43,7 @@ export interface Figures {
 
 /** So high, px, is a figure with the air about it. */
 const HEIGHT_PX = 24;
-const GAP_STYLE: TextStyle = { ...FINE, bold: true, colour: '' };
+const GAP_STYLE: TextStyle = { ...FINE, bold: true, color: '' };
 
 let last: { readonly pen: Pen; readonly inputs: readonly unknown[]; readonly figures: Figures } | null = null;
 

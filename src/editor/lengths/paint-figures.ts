@@ -34,5 +34,5 @@ function paintTag(pen: Pen, { middle, angle, text, width }: Figure, highlighted:
     ctx.fill();
     stroke(pen, theme.accent, LINE_PX.dimension);
   });
-  drawText(pen, text, at, { ...FINE, bold: true, colour: highlighted ? theme.onAccent : theme.dimension }, angle);
+  drawText(pen, text, at, { ...FINE, bold: true, color: highlighted ? theme.onAccent : theme.dimension }, angle);
 }

@@ -63,7 +63,7 @@ const MEASURED_LINES = overlayPicture('measured-lines', (pen, { state, sketch, p
   }
 });
 
-/** With their verdicts in words too, so that no one has to know the colours; a dragged one has its verdict on the note. */
+/** With their verdicts in words too, so that no one has to know the colors; a dragged one has its verdict on the note. */
 const DETECTORS = overlayPicture('detectors', (pen, { state, names, detectors }) => {
   const carried = selectDragged(state);
   for (const each of detectors) paintDetector(pen, each);

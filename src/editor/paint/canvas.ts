@@ -31,10 +31,10 @@ export function paintLaidShapes(pen: Pen, shapes: readonly Shape[]): void {
 export function paintTexts(pen: Pen, texts: readonly Text[]): void {
   for (const isHalo of [true, false]) {
     for (const { text, at, turn, style } of texts) {
-      const colour = screenColor(pen.theme, isHalo && style.halo ? style.halo : style.color);
-      const look = { sizePx: style.size, bold: style.bold ?? false, colour };
+      const color = screenColor(pen.theme, isHalo && style.halo ? style.halo : style.color);
+      const look = { sizePx: style.size, bold: style.bold ?? false, color };
       if (style.halo || !isHalo) {
-        drawText(pen, text, at, isHalo ? { ...look, halo: colour } : look, (turn * Math.PI) / 180);
+        drawText(pen, text, at, isHalo ? { ...look, halo: color } : look, (turn * Math.PI) / 180);
       }
     }
   }

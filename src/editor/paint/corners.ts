@@ -29,6 +29,6 @@ export function paintCorners(pen: Pen, corners: readonly XY[]): void {
     ctx.arc(at[0], at[1], DISC_PX, 0, 2 * Math.PI);
     ctx.fillStyle = theme.accent;
     ctx.fill();
-    drawText(pen, 'ABCD'[i] ?? '', at, { ...READ, bold: true, colour: theme.onAccent });
+    drawText(pen, 'ABCD'[i] ?? '', at, { ...READ, bold: true, color: theme.onAccent });
   });
 }

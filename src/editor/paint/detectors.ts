@@ -46,17 +46,17 @@ export function paintMeasures(
 ): void {
   for (const check of checks) {
     if (!check.witness) continue;
-    const colour = pen.theme.verdict[check.verdict].line;
+    const color = pen.theme.verdict[check.verdict].line;
     const [a, b] = [px(pen, check.witness.rim), px(pen, check.witness.subject)];
     const line = tape(a, b, FINE.sizePx, check.verdict);
     paintLaidShapes(pen, [{ ...line, ink: { line: LINE_PX.dimension * 4, color: 'paper' } }, line]);
-    writeMeasure(pen, words(check), a, b, colour, places);
+    writeMeasure(pen, words(check), a, b, color, places);
   }
 }
 
 /** Level text at the middle of the line, or nearer to the subject where another figure stands; at worst over a name of the sheet. */
-function writeMeasure(pen: Pen, text: string, a: XY, b: XY, colour: string, places: Places): void {
-  const style: TextStyle = { ...FINE, bold: true, colour };
+function writeMeasure(pen: Pen, text: string, a: XY, b: XY, color: string, places: Places): void {
+  const style: TextStyle = { ...FINE, bold: true, color };
   const width = textWidth(pen, text, style) + 10;
   const height = style.sizePx + 7;
   const spots = [0.5, 0.68, 0.32, 0.85].map((t): XY => [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t]);
@@ -78,6 +78,6 @@ function writeMeasure(pen: Pen, text: string, a: XY, b: XY, colour: string, plac
   pen.ctx.fillRect(at[0] - width / 2, at[1] - height / 2, width, height);
   pen.ctx.beginPath();
   pen.ctx.rect(at[0] - width / 2, at[1] - height / 2, width, height);
-  stroke(pen, colour, 0.75);
+  stroke(pen, color, 0.75);
   drawText(pen, text, at, style);
 }

@@ -1,12 +1,12 @@
 import type { Hatch } from '../../theme/hatches.ts';
 import type { Pen } from './pen.ts';
 
-/** One tile for each hatch, colour, weight and fineness; a theme has a dozen of them. */
+/** One tile for each hatch, color, weight and fineness; a theme has a dozen of them. */
 const tiles = new Map<string, HTMLCanvasElement>();
 
 /** A fill that repeats the hatch in screen pixels and sticks to the sheet when it is moved. */
-export function hatchFill(pen: Pen, hatch: Hatch, colour: string): CanvasPattern | null {
-  const tile = tileOf(hatch, colour, pen.theme.weight, Math.max(1, Math.ceil(pen.ratio)));
+export function hatchFill(pen: Pen, hatch: Hatch, color: string): CanvasPattern | null {
+  const tile = tileOf(hatch, color, pen.theme.weight, Math.max(1, Math.ceil(pen.ratio)));
   const pattern = pen.ctx.createPattern(tile, 'repeat');
   if (!pattern) return null;
   pattern.setTransform(
@@ -18,8 +18,8 @@ export function hatchFill(pen: Pen, hatch: Hatch, colour: string): CanvasPattern
   return pattern;
 }
 
-function tileOf(hatch: Hatch, colour: string, weight: number, fineness: number): HTMLCanvasElement {
-  const key = JSON.stringify([hatch, colour, weight, fineness]);
+function tileOf(hatch: Hatch, color: string, weight: number, fineness: number): HTMLCanvasElement {
+  const key = JSON.stringify([hatch, color, weight, fineness]);
   const known = tiles.get(key);
   if (known) return known;
   // Drawn twice as fine as shown, so that a turned tile stays smooth.
@@ -30,8 +30,8 @@ function tileOf(hatch: Hatch, colour: string, weight: number, fineness: number):
   const ctx = tile.getContext('2d');
   if (ctx) {
     ctx.scale(zoom, zoom);
-    ctx.strokeStyle = colour;
-    ctx.fillStyle = colour;
+    ctx.strokeStyle = color;
+    ctx.fillStyle = color;
     // By the root: a hatch as much stronger as the walls would be a black field.
     ctx.lineWidth = hatch.weight * Math.sqrt(weight);
     if (hatch.stroke) ctx.stroke(new Path2D(hatch.stroke));

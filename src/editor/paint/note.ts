@@ -25,11 +25,11 @@ const DOCK_SHARE = 0.42;
 
 export function paintNote(pen: Pen, note: PointerNote, stage: SizePx, ground: NoteGround): void {
   const { ctx, theme } = pen;
-  const line: TextStyle = { sizePx: TYPE_PX.read, colour: theme.ink };
+  const line: TextStyle = { sizePx: TYPE_PX.read, color: theme.ink };
   const head: TextStyle = {
     sizePx: TYPE_PX.head,
     bold: true,
-    colour: note.verdict ? theme.verdict[note.verdict.tone].line : theme.ink,
+    color: note.verdict ? theme.verdict[note.verdict.tone].line : theme.ink,
   };
   const lines = note.lines.flatMap((text) => wrapped(pen, text, line));
   const widths = lines.map((text) => textWidth(pen, text, line));

@@ -10,11 +10,11 @@ const PAPER_MARGIN = { least: 1500, share: 0.07 } as const;
 const LONGEST = 1.4;
 /** What the sheet holds before a room is closed, 40 by 30 ft, so that it does not jump while the first walls are drawn. */
 const LEAST_SHEET: Extent = { minX: 0, minY: 0, maxX: 12192, maxY: 9144 };
-/** Grid lines nearer than this on screen would be a grey. */
+/** Grid lines nearer than this on screen would be a gray. */
 const LEAST_GRID_PX = 9;
 
 /**
- * The desk, the sheet on it, and the grid: a foot or a quarter metre, five or four to a stronger line.
+ * The desk, the sheet on it, and the grid: a foot or a quarter meter, five or four to a stronger line.
  * @param begun whether a room is closed: the sheet then lies about the house
  */
 export function paintSheet(pen: Pen, extent: Extent | null, begun: boolean): void {

@@ -51,10 +51,10 @@ export function traceLine(pen: Pen, points: readonly XY[]): void {
   });
 }
 
-/** A line of its own colour and width, screen px; the theme's weight makes it stronger in the sun. */
-export function stroke(pen: Pen, colour: string, widthPx: number, dash: readonly number[] = []): void {
+/** A line of its own color and width, screen px; the theme's weight makes it stronger in the sun. */
+export function stroke(pen: Pen, color: string, widthPx: number, dash: readonly number[] = []): void {
   const { ctx } = pen;
-  ctx.strokeStyle = colour;
+  ctx.strokeStyle = color;
   ctx.lineWidth = widthPx * pen.theme.weight;
   ctx.setLineDash([...dash]);
   ctx.stroke();

@@ -49,7 +49,7 @@ export function paintSketch(pen: Pen, sketch: Sketch, chain: DrawnChain | null, 
     ]);
   }
   if (sketch.previewName) {
-    const style = { ...READ, colour: pen.theme.accent, halo: pen.theme.paper };
+    const style = { ...READ, color: pen.theme.accent, halo: pen.theme.paper };
     drawText(pen, sketch.previewName.name, px(pen, sketch.previewName.at), style);
   }
   for (const gap of sketch.gaps) paintGap(pen, gap);
@@ -130,7 +130,7 @@ function paintOpeningPreview(pen: Pen, preview: NonNullable<Sketch['opening']>, 
 /** A dimension line with its length, read from below. */
 function paintGap(pen: Pen, [from, to]: Line): void {
   const [a, b] = [px(pen, from), px(pen, to)];
-  const style = { ...FINE, bold: true, colour: pen.theme.dimension, halo: pen.theme.paper };
+  const style = { ...FINE, bold: true, color: pen.theme.dimension, halo: pen.theme.paper };
   const text = formatMeasured(distance(from, to), pen.unit);
   const angle = uprightAngle(Math.atan2(b[1] - a[1], b[0] - a[0]));
   paintDimensionLine(pen, a, b);
@@ -166,7 +166,7 @@ function paintCross(pen: Pen, at: XY, says: string): void {
   if (says)
     drawText(pen, says, [x, y + 42], {
       ...SMALL,
-      colour: theme.accent,
+      color: theme.accent,
       halo: theme.paper,
     });
 }

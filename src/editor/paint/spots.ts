@@ -67,7 +67,7 @@ function paintTag(pen: Pen, { axes: [first], name }: SpotMark, lit: boolean, pla
   if (!first) return;
   const { ctx, theme } = pen;
   const [x, y] = px(pen, first);
-  const style = { ...FINE, bold: true, colour: lit ? theme.onAccent : theme.accent };
+  const style = { ...FINE, bold: true, color: lit ? theme.onAccent : theme.accent };
   const width = Math.max(TAG_PX.least, textWidth(pen, name, style) + 8);
   const [dx, dy] = [TAG_PX.off + width / 2 - 6, TAG_PX.off];
   const corners: XY[] = [
@@ -95,7 +95,7 @@ function paintAir(pen: Pen, points: readonly XY[], places: Places): void {
   traceLine(pen, points);
   stroke(pen, theme.paper, LINE_PX.dimension * 3.5);
   stroke(pen, theme.inkSoft, LINE_PX.dimension, AIR_DASH);
-  const style = { ...FINE, colour: theme.inkSoft, halo: theme.paper };
+  const style = { ...FINE, color: theme.inkSoft, halo: theme.paper };
   const width = textWidth(pen, 'air', style) + 6;
   const middles = longestFirst(points.map((point) => px(pen, point)));
   const at = middles.find((middle) => places.claim(middle, width, style.sizePx + 4)) ?? middles[0];

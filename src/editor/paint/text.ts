@@ -8,7 +8,7 @@ export interface TextStyle {
   readonly bold?: boolean;
   /** Figures in a column: the mono face. */
   readonly figures?: boolean;
-  readonly colour: string;
+  readonly color: string;
   /** The ground that the letters are cut out of, so that they stay legible on a hatch; none when left out. */
   readonly halo?: string;
 }
@@ -56,7 +56,7 @@ export function drawText(pen: Pen, text: string, [x, y]: XY, style: TextStyle, a
     ctx.lineJoin = 'round';
     ctx.strokeText(text, 0, 0);
   }
-  ctx.fillStyle = style.colour;
+  ctx.fillStyle = style.color;
   ctx.fillText(text, 0, 0);
   ctx.restore();
 }

@@ -31,7 +31,7 @@ export function createTool(tool: Tool): ToolController {
       return createGripTool(tool.id);
     case 'frame':
       return createFrameTool();
-    case 'centre':
+    case 'center':
       return createCenterTool();
     case 'ask':
       return createAskTool();

@@ -12,7 +12,7 @@ const SHOWN: Mm = 1000;
 export interface WallDirection {
   /** Takes an arrow key; the keyboard's cross then starts from the last corner. Returns false for another key. */
   arrow(event: KeyboardEvent, corner: XY, reach: Mm): boolean;
-  /** Returns a point that the wall goes towards, from the last corner; null while nothing shows the direction. */
+  /** Returns a point that the wall goes toward, from the last corner; null while nothing shows the direction. */
   toward(corners: readonly XY[], pointed: XY | null): XY | null;
   /** Whether an arrow key gives the direction. */
   readonly byArrow: () => boolean;

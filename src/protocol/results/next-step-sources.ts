@@ -17,7 +17,7 @@ const ILLINOIS_2005 = source('secondary', 'Illinois rules of 2005, in summaries'
 const OTHER_SEASON = source('secondary', 'ANSI/AARST practice as a course sums it up, on the other season');
 const CANADA = source('secondary', 'Health Canada, radon measurements in homes, in Canadian summaries');
 const CANADA_HOW_SOON = source('memory', 'Health Canada guideline, on how soon to reduce');
-const HOMES = source('secondary', 'EPA 402-R-92-003, as told by the national programme');
+const HOMES = source('secondary', 'EPA 402-R-92-003, as told by the national program');
 
 /** Sources of every step of `next-steps.ts`. */
 export const NEXT_STEP_SOURCES: Readonly<Record<NextStepId, NextStepSources>> = {
@@ -93,7 +93,7 @@ export const NEXT_STEP_SOURCES: Readonly<Record<NextStepId, NextStepSources>> = 
   'second-test-now': {
     sources: [ILLINOIS_FACTS, GUIDE],
     conflict:
-      'The guide asks for it at more than twice the action level, so above 8 pCi/L; the Illinois fact sheet from 8 pCi/L on, the strict reading. The 1993 EPA text as told by the national programme, and the 2005 Illinois rules, set it at 10 pCi/L.',
+      'The guide asks for it at more than twice the action level, so above 8 pCi/L; the Illinois fact sheet from 8 pCi/L on, the strict reading. The 1993 EPA text as told by the national program, and the 2005 Illinois rules, set it at 10 pCi/L.',
   },
   'follow-up': {
     sources: [GUIDE, HOMES],

@@ -4,12 +4,12 @@ import { bandName, chartStatus, describeLimits } from '../../protocol/quality/de
 import { FONT_FAMILY } from '../page-frame.ts';
 import { element, group } from '../svg.ts';
 import { drawText, lineHeight, type TextStyle, wrapText } from '../text.ts';
-import { CHART_MM, drawControlChart, PAPER_COLOURS, pointMark, runRing } from './control-chart.ts';
+import { CHART_MM, drawControlChart, PAPER_COLORS, pointMark, runRing } from './control-chart.ts';
 
 const EDGE = 8;
 const HEAD: TextStyle = { size: 4.6, weight: 'bold' };
 const BODY: TextStyle = { size: CHART_MM.type };
-const FINE: TextStyle = { size: 2.6, colour: PAPER_COLOURS.soft };
+const FINE: TextStyle = { size: 2.6, color: PAPER_COLORS.soft };
 
 /** The legend. */
 const MARKS = [
@@ -33,7 +33,7 @@ export function controlChartSheet(chart: ControlChart): string {
   write(`Control chart. ${bandName(chart.band)}`, HEAD);
   write(`${counted(chart.points.length, 'pair')}. ${describeLimits(chart)}`, BODY, 1);
   y += 5;
-  parts.push(group({ transform: `translate(${EDGE} ${y})` }, drawControlChart(chart, PAPER_COLOURS)));
+  parts.push(group({ transform: `translate(${EDGE} ${y})` }, drawControlChart(chart, PAPER_COLORS)));
   y += CHART_MM.height + 2;
   parts.push(group({ transform: `translate(${EDGE} ${y})` }, drawKey()));
   y += 3;
@@ -51,14 +51,14 @@ export function controlChartSheet(chart: ControlChart): string {
       'font-family': FONT_FAMILY,
       style: 'font-kerning:none;font-variant-ligatures:none',
     },
-    element('rect', { width, height, fill: PAPER_COLOURS.ground }),
+    element('rect', { width, height, fill: PAPER_COLORS.ground }),
     ...parts,
   );
 }
 
 function drawKey(): string {
   const marks = MARKS.map(([verdict, words], i) =>
-    group({}, pointMark(verdict, 17 + i * 40, 0, PAPER_COLOURS), drawText(21 + i * 40, 1.2, words, BODY)),
+    group({}, pointMark(verdict, 17 + i * 40, 0, PAPER_COLORS), drawText(21 + i * 40, 1.2, words, BODY)),
   );
-  return group({}, ...marks, runRing(137, 0, PAPER_COLOURS), drawText(142, 1.2, 'ends a run of warnings', BODY));
+  return group({}, ...marks, runRing(137, 0, PAPER_COLORS), drawText(142, 1.2, 'ends a run of warnings', BODY));
 }

@@ -4,7 +4,7 @@
 import type { ChartPoint, ControlChart } from '../../protocol/quality/control-charts.ts';
 import { bandName, formatLimit, POINT_WORD, statisticName } from '../../protocol/quality/describe-quality.ts';
 import { asNumber, decimalText } from '../../protocol/results/exact.ts';
-import { COLOUR } from '../style.ts';
+import { COLOR } from '../style.ts';
 import { type Attributes, element, escapeXml, group, line, num } from '../svg.ts';
 import { drawText, textWidth } from '../text.ts';
 
@@ -14,24 +14,24 @@ const PLOT = { left: 15, right: 164, top: 8, bottom: 68 } as const;
 const LINE = { axis: 0.25, way: 0.2, limit: 0.5, mark: 0.35 } as const;
 
 /** Colors of a chart: values, or custom properties of the page. */
-export interface ChartColours {
+export interface ChartColors {
   readonly ink: string;
   readonly soft: string;
   readonly ground: string;
   readonly point: Readonly<Record<ChartPoint['verdict'], string>>;
 }
 
-const tones = COLOUR.verdict;
+const tones = COLOR.verdict;
 /** Colors for print: the verdict tones of the plan (Okabe and Ito, 2008, darkened). */
-export const PAPER_COLOURS: ChartColours = {
-  ink: COLOUR.ink,
-  soft: COLOUR.inkSoft,
-  ground: COLOUR.paper,
+export const PAPER_COLORS: ChartColors = {
+  ink: COLOR.ink,
+  soft: COLOR.inkSoft,
+  ground: COLOR.paper,
   point: { 'in-control': tones.clear.line, warning: tones.tight.line, 'out-of-control': tones.blocked.line },
 };
 
 /** Colors for the page, by theme. */
-export const PAGE_COLOURS: ChartColours = {
+export const PAGE_COLORS: ChartColors = {
   ink: 'var(--ink)',
   soft: 'var(--ink-soft)',
   ground: 'var(--paper)',
@@ -43,17 +43,17 @@ export const PAGE_COLOURS: ChartColours = {
 };
 
 /** Returns a chart of size `CHART_MM` with its upper left corner at (0, 0). A chart without pairs shows its limits. */
-export function drawControlChart(chart: ControlChart, colours: ChartColours): string {
+export function drawControlChart(chart: ControlChart, colors: ChartColors): string {
   const scale = scalesOf(chart);
   const way = chart.points
     .map(({ value }, i) => `${i === 0 ? 'M' : 'L'}${num(scale.x(i))} ${num(scale.y(asNumber(value)))}`)
     .join('');
   return group(
     {},
-    axes(chart, scale, colours),
-    limits(chart, scale, colours),
-    way && element('path', { d: way, fill: 'none', stroke: colours.soft, 'stroke-width': LINE.way }),
-    ...chart.points.map((point, i) => drawPoint(point, scale.x(i), scale.y(asNumber(point.value)), chart, colours)),
+    axes(chart, scale, colors),
+    limits(chart, scale, colors),
+    way && element('path', { d: way, fill: 'none', stroke: colors.soft, 'stroke-width': LINE.way }),
+    ...chart.points.map((point, i) => drawPoint(point, scale.x(i), scale.y(asNumber(point.value)), chart, colors)),
   );
 }
 
@@ -77,9 +77,9 @@ function scalesOf({ points, warning, control }: ControlChart): Scales {
   };
 }
 
-function axes({ band, points }: ControlChart, { top, step, x, y }: Scales, { ink, soft }: ChartColours): string {
+function axes({ band, points }: ControlChart, { top, step, x, y }: Scales, { ink, soft }: ChartColors): string {
   const stroke = { stroke: ink, 'stroke-width': LINE.axis };
-  const style = { size: CHART_MM.type, colour: soft } as const;
+  const style = { size: CHART_MM.type, color: soft } as const;
   const rows = Array.from({ length: Math.round(top / step) + 1 }, (_, i) => i * step);
   return group(
     {},
@@ -117,45 +117,45 @@ function monthMarks(points: readonly ChartPoint[], x: (index: number) => number)
 interface Limit {
   readonly value: number;
   readonly words: string;
-  readonly colour: string;
+  readonly color: string;
   readonly style: Attributes;
 }
 
-function limits({ band, warning, control, own }: ControlChart, { y }: Scales, colours: ChartColours): string {
+function limits({ band, warning, control, own }: ControlChart, { y }: Scales, colors: ChartColors): string {
   const list: readonly Limit[] = [
     ...(control === null
       ? []
-      : [{ value: control, words: 'Control', colour: colours.point['out-of-control'], style: {} }]),
-    { value: warning, words: 'Warning', colour: colours.point.warning, style: { 'stroke-dasharray': '4 1.6' } },
+      : [{ value: control, words: 'Control', color: colors.point['out-of-control'], style: {} }]),
+    { value: warning, words: 'Warning', color: colors.point.warning, style: { 'stroke-dasharray': '4 1.6' } },
     // The usual difference belongs to the published limits, not to own limits.
     ...(band.typical === null || own
       ? []
-      : [{ value: band.typical, words: 'Usual', colour: colours.soft, style: { 'stroke-dasharray': '0.6 1.4' } }]),
+      : [{ value: band.typical, words: 'Usual', color: colors.soft, style: { 'stroke-dasharray': '0.6 1.4' } }]),
   ].sort((a, b) => b.value - a.value);
   // Labels are at least a line's height apart.
   let free = 0;
   return list
-    .map(({ value, words, colour, style }) => {
+    .map(({ value, words, color, style }) => {
       const at = Math.max(y(value) + 1.2, free);
       free = at + CHART_MM.type * 1.2;
       return group(
         {},
-        line(PLOT.left, y(value), PLOT.right, y(value), { stroke: colour, 'stroke-width': LINE.limit, ...style }),
-        drawText(PLOT.right + 2, at, `${words} ${formatLimit(value, band)}`, { size: CHART_MM.type, colour }),
+        line(PLOT.left, y(value), PLOT.right, y(value), { stroke: color, 'stroke-width': LINE.limit, ...style }),
+        drawText(PLOT.right + 2, at, `${words} ${formatLimit(value, band)}`, { size: CHART_MM.type, color }),
       );
     })
     .join('');
 }
 
 /** Draws a point. Verdicts differ in shape: circle, triangle, filled square; a ring marks the end of a run. */
-function drawPoint(point: ChartPoint, x: number, y: number, { band }: ControlChart, colours: ChartColours): string {
+function drawPoint(point: ChartPoint, x: number, y: number, { band }: ControlChart, colors: ChartColors): string {
   const { pair, value, verdict, endsRun } = point;
   const said = `${pair.month}, ${pair.where}: ${decimalText(value, 1)} ${band.of === 'percent' ? '%' : 'pCi/L'}, ${POINT_WORD[verdict]}${endsRun ? ', ends a run of warnings' : ''}`;
   return group(
     { 'data-point': verdict, 'data-run': endsRun ? 'yes' : undefined },
     element('title', {}, escapeXml(said)),
-    pointMark(verdict, x, y, colours),
-    endsRun ? runRing(x, y, colours) : '',
+    pointMark(verdict, x, y, colors),
+    endsRun ? runRing(x, y, colors) : '',
   );
 }
 
@@ -163,10 +163,10 @@ export function pointMark(
   verdict: ChartPoint['verdict'],
   x: number,
   y: number,
-  { point, ground }: ChartColours,
+  { point, ground }: ChartColors,
 ): string {
-  const colour = point[verdict];
-  const rim = { stroke: colour, 'stroke-width': LINE.mark };
+  const color = point[verdict];
+  const rim = { stroke: color, 'stroke-width': LINE.mark };
   switch (verdict) {
     case 'in-control':
       return element('circle', { cx: x, cy: y, r: 0.9, fill: ground, ...rim });
@@ -178,11 +178,11 @@ export function pointMark(
         'stroke-width': LINE.mark * 1.5,
       });
     case 'out-of-control':
-      return element('rect', { x: x - 1.3, y: y - 1.3, width: 2.6, height: 2.6, fill: colour, ...rim });
+      return element('rect', { x: x - 1.3, y: y - 1.3, width: 2.6, height: 2.6, fill: color, ...rim });
   }
 }
 
-export function runRing(x: number, y: number, { ink }: ChartColours): string {
+export function runRing(x: number, y: number, { ink }: ChartColors): string {
   return element('circle', { cx: x, cy: y, r: 2.6, fill: 'none', stroke: ink, 'stroke-width': LINE.mark });
 }
 

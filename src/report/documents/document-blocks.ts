@@ -5,7 +5,7 @@ import { type Block, besides, indented, paragraph, space, stack } from '../block
 import { drawFilled, fillColumns } from '../flow.ts';
 import { contentArea, drawPage } from '../page-frame.ts';
 import { type Area, inset, type PaperName } from '../paper.ts';
-import { COLOUR, LINE_MM } from '../style.ts';
+import { COLOR, LINE_MM } from '../style.ts';
 import { element, line, rectangle } from '../svg.ts';
 import { drawText, shortened, type TextStyle } from '../text.ts';
 import { formatDate, type TestTime } from './format-times.ts';
@@ -22,7 +22,7 @@ export interface DocumentOrder {
 
 /** Type sizes, mm: larger than on the plan, for reading at a distance. */
 export const READ: TextStyle = { size: 3.7 };
-export const READ_SOFT: TextStyle = { size: 3.1, colour: COLOUR.inkSoft };
+export const READ_SOFT: TextStyle = { size: 3.1, color: COLOR.inkSoft };
 const READ_HEAD: TextStyle = { size: 4.6, weight: 'bold' };
 const READ_TITLE: TextStyle = { size: 9, weight: 'bold' };
 
@@ -30,14 +30,14 @@ const PAD = 7;
 const GUTTER = 10;
 /** Height of a line to write on, mm. */
 const HAND = 9;
-const BOX = { fill: 'none', stroke: COLOUR.ink, 'stroke-width': LINE_MM.box } as const;
+const BOX = { fill: 'none', stroke: COLOR.ink, 'stroke-width': LINE_MM.box } as const;
 
 /** Returns a sentence with a check box, crossed where `crossed`. */
 export function checkBox(text: string, width: number, style: TextStyle = READ, crossed = false): Block {
   const side = style.size * 0.8;
   return marked(text, width, style, (x, y) => {
     const top = y + style.size * 0.26;
-    const cross = { stroke: COLOUR.ink, 'stroke-width': LINE_MM.frame };
+    const cross = { stroke: COLOR.ink, 'stroke-width': LINE_MM.frame };
     return (
       rectangle(x + 0.2, top, side, side, BOX) +
       (crossed
@@ -50,7 +50,7 @@ export function checkBox(text: string, width: number, style: TextStyle = READ, c
 /** Returns a sentence with a bullet. */
 export function bullet(text: string, width: number, style: TextStyle = READ): Block {
   return marked(text, width, style, (x, y) =>
-    element('circle', { cx: x + style.size * 0.5, cy: y + style.size * 0.66, r: style.size * 0.16, fill: COLOUR.ink }),
+    element('circle', { cx: x + style.size * 0.5, cy: y + style.size * 0.66, r: style.size * 0.16, fill: COLOR.ink }),
   );
 }
 

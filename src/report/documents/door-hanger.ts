@@ -3,7 +3,7 @@ import { isLongTerm } from '../../protocol/timing/exposure-limits.ts';
 import { type Block, paragraph, space, stack } from '../block.ts';
 import { contentArea } from '../page-frame.ts';
 import { type Area, inset } from '../paper.ts';
-import { COLOUR, LINE_MM } from '../style.ts';
+import { COLOR, LINE_MM } from '../style.ts';
 import { element, line, rectangle } from '../svg.ts';
 import { drawText, shortened, type TextStyle } from '../text.ts';
 import { blankLine, bullet, type DocumentOrder, framed, siteLine } from './document-blocks.ts';
@@ -13,8 +13,8 @@ import { deviationInstructions, occupantRequests, SAFETY_FIRST, whyClosed } from
 /** Diameter of the hole, mm, for door knobs and levers: common practice, no published source. */
 const HOLE = 30;
 const PAD = 6;
-const CUT = { fill: 'none', stroke: COLOUR.ink, 'stroke-width': LINE_MM.box, 'stroke-dasharray': '3 2' } as const;
-const FOLD = { stroke: COLOUR.ink, 'stroke-width': LINE_MM.box, 'stroke-dasharray': '0.4 1.6' } as const;
+const CUT = { fill: 'none', stroke: COLOR.ink, 'stroke-width': LINE_MM.box, 'stroke-dasharray': '3 2' } as const;
+const FOLD = { stroke: COLOR.ink, 'stroke-width': LINE_MM.box, 'stroke-dasharray': '0.4 1.6' } as const;
 /** Factors of the type size to try. */
 const SHARES = Array.from({ length: 30 }, (_, i) => 1 - i * 0.015);
 

@@ -6,7 +6,7 @@ import type { ConditionRow } from '../../protocol/conditions/condition-row.ts';
 import { logEntryOf } from '../../protocol/custody/log-entries.ts';
 import { msOf } from '../../protocol/timing/clock.ts';
 import { type Block, besides, space } from '../block.ts';
-import { COLOUR, LINE_MM } from '../style.ts';
+import { COLOR, LINE_MM } from '../style.ts';
 import { line } from '../svg.ts';
 import type { Cell, Column } from '../table.ts';
 import { type PlacedDetector, placedDetectors } from './detector-places.ts';
@@ -64,7 +64,7 @@ function row(cells: Row): Row {
 export function emptyRows(columns: readonly Column[], count: number): readonly Row[] {
   const cell: Block = {
     height: HAND,
-    draw: (x, y) => line(x - 1.2, y, x - 1.2, y + HAND, { stroke: COLOUR.inkSoft, 'stroke-width': LINE_MM.rule }),
+    draw: (x, y) => line(x - 1.2, y, x - 1.2, y + HAND, { stroke: COLOR.inkSoft, 'stroke-width': LINE_MM.rule }),
   };
   return Array.from({ length: count }, () => columns.map((_, i) => (i === 0 ? space(HAND) : cell)));
 }

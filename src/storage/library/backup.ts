@@ -55,7 +55,7 @@ export function mergePlans(plans: readonly ReadPlan[], now: number): Promise<Mer
       counts[fate.fate] += 1;
       const id = await takeOne(write, plan, fate, now);
       if (fate.fate === 'newer') changedIds.push(id);
-      // What comes twice in one file is recognised as well.
+      // What comes twice in one file is recognized as well.
       if (fate.fate === 'new' || fate.fate === 'beside') here.push({ ...known, id });
     }
     return { counts, changedIds };

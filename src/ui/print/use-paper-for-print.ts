@@ -2,7 +2,7 @@ import { useEffect } from 'react';
 import { useAppStore } from '../../state/store.ts';
 import { applyTheme } from '../../theme/theme.ts';
 
-/** What is printed has the colours of paper, whatever the screen shows: a browser leaves grounds out, and light ink with them. */
+/** What is printed has the colors of paper, whatever the screen shows: a browser leaves grounds out, and light ink with them. */
 export function usePaperForPrint(): void {
   useEffect(() => {
     const before = () => applyTheme('paper');

@@ -15,7 +15,7 @@ import {
   CHART_MM,
   describeChart,
   drawControlChart,
-  PAGE_COLOURS,
+  PAGE_COLORS,
   pointMark,
   runRing,
 } from '../../report/documents/control-chart.ts';
@@ -54,7 +54,7 @@ export function ChartView({ chart, say }: Props) {
         width={CHART_MM.width}
         height={CHART_MM.height}
         name={describeChart(chart)}
-        drawing={drawControlChart(chart, PAGE_COLOURS)}
+        drawing={drawControlChart(chart, PAGE_COLORS)}
       />
       {points.length > 0 && (
         <>
@@ -92,12 +92,12 @@ function Key() {
     <ul className="chart__key small">
       {KEY.map((verdict) => (
         <li key={verdict}>
-          <Drawn width={SIZE} height={SIZE} drawing={pointMark(verdict, middle, middle, PAGE_COLOURS)} />{' '}
+          <Drawn width={SIZE} height={SIZE} drawing={pointMark(verdict, middle, middle, PAGE_COLORS)} />{' '}
           {POINT_WORD[verdict]}
         </li>
       ))}
       <li>
-        <Drawn width={SIZE} height={SIZE} drawing={runRing(middle, middle, PAGE_COLOURS)} /> ends a run of warnings
+        <Drawn width={SIZE} height={SIZE} drawing={runRing(middle, middle, PAGE_COLORS)} /> ends a run of warnings
       </li>
     </ul>
   );

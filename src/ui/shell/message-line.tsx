@@ -79,7 +79,7 @@ function doingWords(tool: Tool, corners: number): string {
       return 'Press on one of its grips, then where that goes.';
     case 'frame':
       return 'Press one corner of the frame, then the opposite one.';
-    case 'centre':
+    case 'center':
       return 'Press the spot that comes to the middle.';
     case 'ask':
       return 'Point at the floor, or press: it tells what keeps a detector from there.';

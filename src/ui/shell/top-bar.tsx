@@ -120,7 +120,7 @@ function Looks() {
       </select>
       <select
         className="top__select"
-        aria-label="Colours"
+        aria-label="Colors"
         value={theme}
         // The options are the names of the themes.
         onChange={(event) => {

@@ -1,6 +1,6 @@
 import { duration, markdownTable, megabytes } from '../figures.ts';
 import type { Surroundings } from '../surroundings.ts';
-import { type Summary, summarise } from '../timing.ts';
+import { type Summary, summarize } from '../timing.ts';
 import { GESTURES, type Gesture } from './gestures.ts';
 import type { FrameFigures } from './measure.ts';
 import { WARM_UP, type WalkFigures } from './memory-walk.ts';
@@ -79,7 +79,7 @@ ${markdownTable(
 }
 
 function framesTable(results: FrameResults): string {
-  const floor = ['the floor', '–', ...cells(summarise(results.floor)), '–', '–', '–', '–', '–'];
+  const floor = ['the floor', '–', ...cells(summarize(results.floor)), '–', '–', '–', '–', '–'];
   const lines = GESTURES.flatMap((gesture) => gestureLines(results, gesture));
   return markdownTable(
     ['gesture', 'level', 'interval', '95 of 100', 'most', 'work', '95 of 100', 'most', 'frames', 'budget'],
@@ -90,7 +90,7 @@ function framesTable(results: FrameResults): string {
 function gestureLines({ now, before }: FrameResults, { id, name, sample }: Gesture): string[][] {
   const line = (figures: FrameFigures | undefined, title: string, judged: boolean) => {
     if (!figures) return [];
-    const interval = summarise(figures.intervals);
+    const interval = summarize(figures.intervals);
     const met = interval.median <= BUDGET.median && interval.p95 <= BUDGET.p95;
     const verdict = met ? 'met' : 'missed';
     return [
@@ -98,7 +98,7 @@ function gestureLines({ now, before }: FrameResults, { id, name, sample }: Gestu
         title,
         sample,
         ...cells(interval),
-        ...cells(summarise(figures.work)),
+        ...cells(summarize(figures.work)),
         String(interval.count),
         judged ? verdict : '–',
       ],

@@ -7,7 +7,7 @@ import type { Task } from '../task.ts';
 import type { TimedRun } from './rival.ts';
 import { areaOf } from './turf-ready.ts';
 
-/** Degrees of a great circle to one metre: turf's own radius of the globe, 6,371,008.8 m. */
+/** Degrees of a great circle to one meter: turf's own radius of the globe, 6,371,008.8 m. */
 const DEGREES = 180 / (Math.PI * 6371008.8);
 
 /**

@@ -2,7 +2,7 @@ import { againstBudget, duration, markdownTable } from '../figures.ts';
 import { QUIET_LOAD } from '../frames/page.ts';
 import { SAMPLE_WORDS, SCREEN } from '../frames/stand.ts';
 import type { Surroundings } from '../surroundings.ts';
-import { type Summary, summarise } from '../timing.ts';
+import { type Summary, summarize } from '../timing.ts';
 import type { VisitFigures } from './visit.ts';
 
 /** All visits of one kind. */
@@ -44,7 +44,7 @@ function table(visits: readonly Visits[]): string {
   return markdownTable(
     ['visit', 'first paint', 'usable', 'least', '95 of 100', 'page, scripts, styles', 'fonts', 'visits', 'limits'],
     visits.map(({ name, judged, figures }) => {
-      const of = (pick: (figure: VisitFigures) => number): Summary => summarise(figures.map(pick));
+      const of = (pick: (figure: VisitFigures) => number): Summary => summarize(figures.map(pick));
       const usable = of((each) => each.usable);
       const bytes = of((each) => each.codeBytes).median;
       const met = `${againstBudget(usable.median, BUDGET.usable)}, ${againstBudget(bytes, BUDGET.codeBytes)}`;

@@ -100,7 +100,7 @@ describe('where two pieces of outline cut each other', () => {
           Math.round((0.5 + Math.atan2(3, 4) / Math.PI) * 1e9) / 1e9,
         ],
       ],
-      source: 'at (4, ±3), 3-4-5 from both centres',
+      source: 'at (4, ±3), 3-4-5 from both centers',
     },
     {
       name: 'arcs that touch from outside',
@@ -118,7 +118,7 @@ describe('where two pieces of outline cut each other', () => {
       name: 'circles in one another',
       pieces: [arc(0, 0, 5, 0, 180), arc(0, 0, 4, 0, 180)],
       at: [[], []],
-      source: 'one centre, 1 apart',
+      source: 'one center, 1 apart',
     },
     {
       name: 'arcs of one circle that overlap',

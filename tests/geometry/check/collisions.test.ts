@@ -44,7 +44,7 @@ describe('collisionsOf', () => {
     { name: 'within the washer, lower than its top', at: detector(4000, 3000), found: ['f1'] },
     { name: 'on top of it', at: detector(4000, 3000, 965), found: [] },
     { name: 'its underside a hand below its top', at: detector(4000, 3000, 950), found: ['f1'] },
-    { name: 'its rim a millimetre over the edge', at: detector(4000 + 343 + 49, 3000), found: ['f1'] },
+    { name: 'its rim a millimeter over the edge', at: detector(4000 + 343 + 49, 3000), found: ['f1'] },
     { name: 'its rim at the edge', at: detector(4000 + 343 + 50, 3000), found: [] },
     { name: 'round the pipe, which is thinner than it', at: detector(6040, 3000), found: ['f2'] },
     { name: 'below the hood', at: detector(2000, 3000), found: [] },

@@ -43,7 +43,7 @@ describe('runningDimensions', () => {
 
   it('strings the windows of a face from corner to corner', () => {
     const string = of(level).filter((each) => each.row === 'string' && onTop(each));
-    // By hand: the file's offsets are from the wall's centre-line, 4 in beyond the corner.
+    // By hand: the file's offsets are from the wall's center-line, 4 in beyond the corner.
     expect(string.map(words)).toEqual(['4 ft', '3 ft', '5 ft 6 in', '3 ft', '5 ft 3 3/4 in']);
   });
 

@@ -186,7 +186,7 @@ describe('angles and lengths of a run', () => {
 });
 
 describe('buttPosition: a wall that begins on a standing one', () => {
-  // 8 in walls about a room of 30 ft by 20 ft: the centre-lines stand 4 in outside the faces.
+  // 8 in walls about a room of 30 ft by 20 ft: the center-lines stand 4 in outside the faces.
   const walls = boxWalls(-101.6, -101.6, 9245.6, 6197.6, 203.2);
   const level = levelOf({ walls });
   const model = buildLevel(level);

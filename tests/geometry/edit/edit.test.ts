@@ -328,7 +328,7 @@ describe('duplicatedItems(plan, levelId, ids, dx, dy)', () => {
     expect(levelOf(edited).rooms[1]?.at).toEqual([800, 600]);
   });
 
-  it('copies a wall with its openings, and drags no neighbour along', () => {
+  it('copies a wall with its openings, and drags no neighbor along', () => {
     const { plan: edited, ids } = copied(['w1']);
     expect(ids).toEqual(['w6']);
     expect(wallOf(edited, 'w6')).toMatchObject({ from: [300, 100], to: [4300, 100] });

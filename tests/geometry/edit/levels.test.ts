@@ -34,9 +34,9 @@ const named = (id: string, order: number, part: Partial<Level> = {}): Level => (
 const planOf = (...levels: readonly Level[]): Plan => frozen({ ...emptyPlan(), levels });
 /** The levels as a stack: those of one height together, the lowest first. */
 function stack(plan: Plan): string {
-  const storeys = new Map<number, string[]>();
-  for (const { id, order } of levelsInOrder(plan)) storeys.set(order, [...(storeys.get(order) ?? []), id]);
-  return [...storeys].map(([order, ids]) => `${order}:${ids.join('+')}`).join(' ');
+  const stories = new Map<number, string[]>();
+  for (const { id, order } of levelsInOrder(plan)) stories.set(order, [...(stories.get(order) ?? []), id]);
+  return [...stories].map(([order, ids]) => `${order}:${ids.join('+')}`).join(' ');
 }
 
 const HOUSE = planOf(named('main', 1), named('cellar', 0), named('attic', 2));
@@ -121,7 +121,7 @@ describe('the outline of another level', () => {
     );
     expect(main.openings).toEqual([{ ...window, id: 'o2', wall: 'w6' }]);
     expect([copied.walls, copied.openings]).toEqual([4, 1]);
-    // 8 by 6 m on the centre-lines, less half a wall all round: 7.8 by 5.8 m.
+    // 8 by 6 m on the center-lines, less half a wall all round: 7.8 by 5.8 m.
     expect(buildLevel(main).rooms.map(({ floorArea }) => Math.round(floorArea))).toEqual([7800 * 5800]);
     expect(copied.plan.levels[0]).toBe(house.levels[0]);
   });

@@ -63,7 +63,7 @@ describe('wall ends', () => {
   });
 
   it('that stop short of a wall run on to it, along their own line', () => {
-    // Oblique: from (0, −3000) towards (4000, 1000), at 45°; the wall is at y = 0, 8 mm down the page.
+    // Oblique: from (0, −3000) toward (4000, 1000), at 45°; the wall is at y = 0, 8 mm down the page.
     const walls = [wall('bar', [0, 0], [6000, 0]), wall('p', [0, -3000], [2992, -8])];
     expect(joins(walls)).toEqual([['p', [2992, -8], [3000, 0]]]);
     expect(notices(walls)).toEqual([{ kind: 'gap-closed', ids: ['bar', 'p'] }]);

@@ -191,7 +191,7 @@ describe('the rooms of a level', () => {
     expect(model.rooms.map(({ labels }) => labels.map(({ id }) => id)).sort()).toEqual([['r0'], ['r0', 'r1']]);
   });
 
-  it('have their name inside, well away from the walls, where the centre of area lies outside', () => {
+  it('have their name inside, well away from the walls, where the center of area lies outside', () => {
     const [room] = buildLevel(fixtureLevel('label-point-in-l-shape')).rooms;
     const [x, y] = room?.labelPoint ?? [Number.NaN, Number.NaN];
     expect(ringContains(room?.floorRings[0] ?? [], [x, y])).toBe(true);

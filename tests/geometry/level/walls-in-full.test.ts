@@ -82,7 +82,7 @@ describe('studs in front of a foundation', () => {
   });
 
   it('give an opening the depth of a thick one that crosses it at a flat angle', () => {
-    // At both ends of the window the centre-lines are 18 mm apart, in the middle they meet.
+    // At both ends of the window the center-lines are 18 mm apart, in the middle they meet.
     const walls = [
       ...loop('f', rectangle(0, 0, 8000, 6000), { thickness: 300 }),
       wall('p', [2000, -80], [6000, 80], { thickness: 100 }),

@@ -162,7 +162,7 @@ describe('describeCheck', () => {
     expect(describeCheck(one, turned, level)).toBe('11 in from the west outside wall, needs 1 ft.');
   });
 
-  it('speaks metres in a metric plan', () => {
+  it('speaks meters in a metric plan', () => {
     const one = check({ rule: 'sump', subject: 'f1', measured: 1500, required: 2135, verdict: 'blocked' });
     expect(describeCheck(one, metric, level)).toBe('1.50 m from the sump pit, needs 2.135 m.');
   });

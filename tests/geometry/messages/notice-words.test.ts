@@ -70,7 +70,7 @@ describe('describeNotice, for every kind there is', () => {
     'unlabelled-room',
   ];
 
-  it.each(KINDS)('%s: a remark and a way out, in metres where the plan is metric', (kind) => {
+  it.each(KINDS)('%s: a remark and a way out, in meters where the plan is metric', (kind) => {
     const length = kind.startsWith('gap') || kind.startsWith('over') || kind === 'walls-overlap' ? 120 : null;
     const words = describeNotice({ kind, ids: ['x'], at: [0, 0], length }, 'metric');
     expect(words.split(/[.:] /).length).toBeGreaterThanOrEqual(2);

@@ -39,7 +39,7 @@ describe('ringLabelPoint(rings)', () => {
     expect(y).toBeCloseTo(at[1], 6);
   });
 
-  it('where the centre lies outside, or in the hole, a point with room around it', () => {
+  it('where the center lies outside, or in the hole, a point with room around it', () => {
     const ell: readonly XY[] = [
       [0, 0],
       [9000, 0],
@@ -52,7 +52,7 @@ describe('ringLabelPoint(rings)', () => {
     for (const rings of [[ell], frame]) expect(ringsContain(rings, ringLabelPoint(rings))).toBe(true);
   });
 
-  it('is the centre that turf gives, for any triangle far from the origin', () => {
+  it('is the center that turf gives, for any triangle far from the origin', () => {
     const corner = fc.tuple(fc.integer({ min: 0, max: 20_000 }), fc.integer({ min: 0, max: 20_000 }));
     fc.assert(
       fc.property(corner, corner, corner, fc.integer({ min: -1_000_000, max: 1_000_000 }), (a, b, c, off) => {

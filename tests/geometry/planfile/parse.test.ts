@@ -288,7 +288,7 @@ describe('parsePlan(text) on keys that are almost known', () => {
     expect(problemsIn(file)).toEqual([problem]);
   });
 
-  it.each(['openingList', 'my-openings', 'x', 'colour', 'openins2', ''])('keeps %j, which is no slip', (key) => {
+  it.each(['openingList', 'my-openings', 'x', 'color', 'openins2', ''])('keeps %j, which is no slip', (key) => {
     const read = parsePlan(JSON.stringify(onLevel({ [key]: 1 })));
     expect(read.ok && (read.plan.levels[0] as unknown as Json)[key]).toBe(1);
   });

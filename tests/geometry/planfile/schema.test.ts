@@ -150,7 +150,7 @@ describe('the published JSON Schema', () => {
   const box = { center: [0, 0], width: 1, depth: 1 };
   it.each<[string, unknown, boolean]>([
     ['one shape', { circle }, true],
-    ['one shape and a key that no one knows', { circle, colour: 'red' }, true],
+    ['one shape and a key that no one knows', { circle, color: 'red' }, true],
     ['two shapes at once', { circle, box }, false],
     ['a shape and an empty second one', { circle, box: null }, false],
     ['a shape and a second one that is wrong', { circle, polygon: { points: [] } }, false],

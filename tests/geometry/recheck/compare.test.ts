@@ -21,7 +21,7 @@ const CLEAR = opinion('clear', row('outside-wall', 400, 'clear'));
 describe('compareOpinions(first, second)', () => {
   it.each([
     ['the same figure', opinion('clear', row('outside-wall', 400, 'clear')), 'twice'],
-    ['a figure half a millimetre off', opinion('clear', row('outside-wall', 400.5, 'clear')), 'twice'],
+    ['a figure half a millimeter off', opinion('clear', row('outside-wall', 400.5, 'clear')), 'twice'],
     ['a figure farther off', opinion('clear', row('outside-wall', 400.6, 'clear')), 'differs'],
     ['another verdict', opinion('tight', row('outside-wall', 400, 'tight')), 'differs'],
     ['a rule more', opinion('clear', row('outside-wall', 400, 'clear'), row('sump', 9000, 'clear')), 'differs'],

@@ -5,7 +5,7 @@ import { recheck } from '../../../geometry/recheck/recheck.ts';
 import { boxWalls, levelOf, wall } from '../../helpers/level-of.ts';
 
 /*
- * What the second computation makes of walls, worked out by hand from the plan file's description: a wall is its centre-line with
+ * What the second computation makes of walls, worked out by hand from the plan file's description: a wall is its center-line with
  * half its thickness on either side, every pair of walls at a node is joined square on its outer side. Detectors have a radius of 50.
  */
 
@@ -66,7 +66,7 @@ describe('the second computation: walls', () => {
   });
 
   it('an opening has the depth of a thick wall that crosses its own at a flat angle', () => {
-    // The window's middle lies where the centre-lines cross, (4000, 0); its ends are 18 from the thick one.
+    // The window's middle lies where the center-lines cross, (4000, 0); its ends are 18 from the thick one.
     const walls = [...boxWalls(0, 0, 8000, 6000, 300), wall('p', [2000, -80], [6000, 80], 100)];
     const openings = [
       { id: 'o', wall: 'p', kind: 'window' as const, offset: 1551.6, width: 900, bottom: 900, top: 2000 },

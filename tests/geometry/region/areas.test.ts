@@ -171,7 +171,7 @@ describe('the floor that is taken away', () => {
     );
   });
 
-  it('adds up over seven equal discs of which all neighbours touch, with six small gaps between them left free', () => {
+  it('adds up over seven equal discs of which all neighbors touch, with six small gaps between them left free', () => {
     const points = [0, 60, 120, 180, 240, 300].map((degrees): XY => {
       const angle = (degrees * Math.PI) / 180;
       return [5000 + 2 * HEAT * Math.cos(angle), 5000 + 2 * HEAT * Math.sin(angle)];

@@ -59,7 +59,7 @@ describe('visibleEdges(zones)', () => {
     expect(visibleEdges([disc, hiding]).get(disc)).toHaveLength(1);
   });
 
-  it('sees a new neighbour, and one that is gone', () => {
+  it('sees a new neighbor, and one that is gone', () => {
     const [disc, hiding] = [discZone(0, 0, 2000), discZone(2000, 0, 2000)];
     const whole = seen(disc, [disc]);
     const partly = seen(disc, [disc, hiding]);
@@ -81,7 +81,7 @@ describe('labelLine(seen, floors)', () => {
     const disc = discZone(0, 0, 2000);
     const edges = visibleEdges([disc]).get(disc) ?? [];
     const whole = labelLine(edges, [[box(-5000, -5000, 10_000, 10_000)]]);
-    // Chords of 2 degrees are shorter than their arcs by less than a tenth of a per cent.
+    // Chords of 2 degrees are shorter than their arcs by less than a tenth of a percent.
     expect(polylineLength(whole ?? []) / (2 * Math.PI * 2000)).toBeGreaterThan(0.999);
     // A floor with a sixth of the circle on its right, and one with less on its left.
     const right = labelLine(edges, [[box(1732, -5000, 5000, 10_000)], [box(-5000, -500, 3000, 1000)]]);

@@ -86,7 +86,7 @@ describe('what carries it is not in its way', () => {
     { name: 'a top 3 mm above it', top: 903, x: 0, blocked: false },
     { name: 'a top 3.1 mm above it', top: 903.1, x: 0, blocked: true },
     { name: 'the foot flush with the edge', top: 900.2, x: 250, blocked: false },
-    { name: 'the foot a millimetre over the edge', top: 900.2, x: 251, blocked: true },
+    { name: 'the foot a millimeter over the edge', top: 900.2, x: 251, blocked: true },
     { name: 'beside it, 4 in away', top: 900.2, x: 300 + 101.6 + RADIUS, blocked: false },
     { name: 'beside it, less than 4 in away', top: 900.2, x: 300 + 101 + RADIUS, blocked: true },
   ])('$name: blocked $blocked, and shaded so', ({ top, x, blocked }) => {

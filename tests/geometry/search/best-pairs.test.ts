@@ -149,7 +149,7 @@ describe('bestGroups(plan, model, probe, members)', () => {
   it.each([
     { members: 5, profile: 'home-short-term' },
     { members: 4, profile: 'illinois-422-130' },
-  ])('$members under $profile stand in a row, neighbours at the best of the gap', ({ members, profile }) => {
+  ])('$members under $profile stand in a row, neighbors at the best of the gap', ({ members, profile }) => {
     const { at, mutual } = group(members, profile);
     expect(mutual).toBe(false);
     const step = profile === 'illinois-422-130' ? 100 + 114.3 : STEP;

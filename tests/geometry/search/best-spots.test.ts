@@ -100,7 +100,7 @@ describe('bestSpots(plan, model, probe)', () => {
         expect(a.margin).toBeGreaterThanOrEqual(b.margin);
       }
     }
-    // Two metres from the middle, the best is along the diagonal: √2 m nearer to the wall.
+    // Two meters from the middle, the best is along the diagonal: √2 m nearer to the wall.
     expect(spots[1]?.margin).toBeGreaterThan(4000 - 2000 * Math.SQRT1_2 - 50 - WALL - 2 * DOUBT);
   });
 
@@ -238,7 +238,7 @@ describe('bestSpots, on levels by chance', () => {
           expect(levelRegion(plan, model, probe).rooms.find((one) => one.room === room)?.barred).toBe('');
         }
         const area = levelRegion(plan, model, probe).rooms.reduce((sum, one) => sum + one.area, 0);
-        // Between nothing and a square millimetre either answer is right.
+        // Between nothing and a square millimeter either answer is right.
         if (area === 0 || area > 1) expect(spots.length > 0).toBe(area > 0);
       }),
       { numRuns: 60 },

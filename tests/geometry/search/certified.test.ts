@@ -40,7 +40,7 @@ function expectCertified(plan: Plan, level: Level, probe: Probe, finest: number)
   for (const { room, area, barred } of region.rooms) {
     if (barred) continue;
     const { least, most } = areaBounds(plan, model, probe, room, finest);
-    // A square millimetre and nine digits are left to rounding.
+    // A square millimeter and nine digits are left to rounding.
     const rounding = 1 + 1e-9 * most;
     expect(area).toBeGreaterThanOrEqual(least - rounding);
     expect(area).toBeLessThanOrEqual(most + rounding);

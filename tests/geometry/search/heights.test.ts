@@ -19,7 +19,7 @@ function den(objects: readonly PlanObject[], rest: Partial<Level> = {}): Level {
   return drawn(walls, { rooms: [{ id: 'r', name: '', use: 'den', at: [5, 5] }], ceiling: 3000, objects, ...rest });
 }
 
-/** A metre square, in the middle unless told otherwise. */
+/** A meter square, in the middle unless told otherwise. */
 function box(bottom: number, top: number, center: XY = [4000, 4000], id = 't'): PlanObject {
   return { id, name: '', shape: { box: { center, width: 1000, depth: 1000, turn: 0 } }, bottom, top };
 }

@@ -9,7 +9,7 @@ import { SAMPLE_NAMES, samplePlan } from '../../helpers/sample-files.ts';
 
 const PROBE: Probe = { base: 762, radius: 50, tall: 25 };
 
-/** A cupboard a metre square, as high as a man. */
+/** A cupboard a meter square, as high as a man. */
 function cupboard(id: string, x: number): PlanObject {
   return {
     id,

@@ -32,7 +32,7 @@ describe('closingError(corners)', () => {
   });
 
   it.each([
-    { name: 'met within a millimetre', end: [0, 0.5] as XY, missed: false },
+    { name: 'met within a millimeter', end: [0, 0.5] as XY, missed: false },
     { name: 'missed by 2 in', end: [50, 0] as XY, missed: true },
     { name: 'ended 3 ft away: a run that goes on', end: [0, 914] as XY, missed: false },
   ])('$name', ({ end, missed }) => {

@@ -54,7 +54,7 @@ describe('openingMisfit', () => {
 });
 
 describe('cornerLines', () => {
-  it('measures to the corners of the room, not to the ends of the centre-line', () => {
+  it('measures to the corners of the room, not to the ends of the center-line', () => {
     const lines = cornerLines(buildLevel(level), top, 1000, 800, [1400, 500]);
     // Inside the room reaches from 100 to 5900.
     expect(lines.map((line) => distance(...line))).toEqual([900, 4100]);

@@ -66,7 +66,7 @@ describe('itemsWithin', () => {
 });
 
 describe('jambs', () => {
-  it('stand on the centre-line, from the wall its first end on', () => {
+  it('stand on the center-line, from the wall its first end on', () => {
     expect(jambs(level, level.openings[0] as (typeof level.openings)[0])).toEqual([
       [1000, 0],
       [1800, 0],

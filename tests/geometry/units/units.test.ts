@@ -69,7 +69,7 @@ describe('parseLength(text, "feet-inches")', () => {
     ['3.81 m', 3810],
     ['3,81 m', 3810],
     ['3,810 m', 3810],
-    ['3.81 metres', 3810],
+    ['3.81 meters', 3810],
     ['3 m 81 cm', 3810],
     ['381 cm', 3810],
     ['3810mm', 3810],
@@ -113,7 +113,7 @@ describe('parseLength(text, "metric")', () => {
     expect(parseLength(text, 'metric')).toEqual({ ok: true, mm, echo });
   });
 
-  it('takes a bare number as centimetres in a field of small things', () => {
+  it('takes a bare number as centimeters in a field of small things', () => {
     expect(parseLength('12', 'metric', { bare: 'small' })).toEqual({ ok: true, mm: 120, echo: '12 cm' });
   });
 });

@@ -166,7 +166,7 @@ function detectorOnSomething(dice: Dice, draft: Draft): void {
   draft.detectors = draft.detectors.map((detector, i) => (i === k ? { ...detector, at } : detector));
 }
 
-/** A disc whose zone passes through the end of a wall's centre-line. */
+/** A disc whose zone passes through the end of a wall's center-line. */
 function zoneThroughCorner(dice: Dice, draft: Draft): void {
   if (draft.walls.length === 0) return;
   const { from } = dice.pick(draft.walls);

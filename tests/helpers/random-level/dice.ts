@@ -4,7 +4,7 @@ export class Dice {
 
   constructor(seed: number) {
     this.state = seed >>> 0;
-    // Neighbouring seeds start alike: a few throws part them.
+    // Neighboring seeds start alike: a few throws part them.
     for (let i = 0; i < 3; i++) this.next();
   }
 

@@ -70,7 +70,7 @@ function posedShape(shape: Shape, at: (p: XY) => XY, turn: number): Shape {
   return { polygon: { points: shape.polygon.points.map(at) } };
 }
 
-/** The point `share` of the way along a wall, `aside` mm off its centre-line (clockwise side positive). */
+/** The point `share` of the way along a wall, `aside` mm off its center-line (clockwise side positive). */
 export function alongWall({ from, to }: Pick<Wall, 'from' | 'to'>, share: number, aside: Mm = 0): XY {
   const length = Math.hypot(to[0] - from[0], to[1] - from[1]) || 1;
   const u: XY = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
@@ -81,7 +81,7 @@ export function wallLength({ from, to }: Pick<Wall, 'from' | 'to'>): Mm {
   return Math.hypot(to[0] - from[0], to[1] - from[1]);
 }
 
-/** Distance from a point to a wall's centre-line. */
+/** Distance from a point to a wall's center-line. */
 export function offWall(p: XY, { from, to }: Pick<Wall, 'from' | 'to'>): Mm {
   const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
   const lengthSq = dx * dx + dy * dy;

@@ -28,7 +28,7 @@ interface House {
   readonly width: Mm;
 }
 
-/** Lengths as people draw them: whole inches, whole centimetres, or whatever the mouse gave. */
+/** Lengths as people draw them: whole inches, whole centimeters, or whatever the mouse gave. */
 function steps(dice: Dice, count: number, least: Mm, most: Mm): Mm[] {
   const grid = dice.pick([25.4, 10, 0]);
   const stops = [0];
@@ -47,7 +47,7 @@ function thicknesses(dice: Dice): { outer: Mm; inner: Mm; each: boolean } {
   };
 }
 
-/** Rooms on a grid; neighbours that share a group make one room, cells that are left out make the outline step. */
+/** Rooms on a grid; neighbors that share a group make one room, cells that are left out make the outline step. */
 function gridHouse(dice: Dice, [left, top]: XY): House {
   const nx = dice.int(1, 4);
   const ny = dice.int(1, 3);
@@ -157,7 +157,7 @@ function partitionsAt(
   return edges;
 }
 
-/** Per cell the number of its room, −1 where there is none. Joined neighbours make L-shaped and larger rooms. */
+/** Per cell the number of its room, −1 where there is none. Joined neighbors make L-shaped and larger rooms. */
 function cellGroups(dice: Dice, nx: number, ny: number): number[] {
   const group = range(nx * ny);
   const joins = dice.pick([0, 0.15, 0.35]);

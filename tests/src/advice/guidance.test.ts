@@ -137,7 +137,7 @@ describe('detectors', () => {
       ...level,
       detectors: [detector('d1', 'A1', null, [3000, 3000]), detector('d2', 'A1', null, [5000, 3000])],
     };
-    expect(missing(hintsOf('place', twice).hints)).toEqual(['Two detectors are labelled A1. Give each its own.']);
+    expect(missing(hintsOf('place', twice).hints)).toEqual(['Two detectors are labeled A1. Give each its own.']);
     const none = { ...level, detectors: [detector('d1', ' ', null, [3000, 3000])] };
     expect(missing(hintsOf('place', none).hints)).toEqual(['A detector has no label. The lab needs one.']);
   });
@@ -287,7 +287,7 @@ describe('a house of several levels', () => {
     const below = { ...den, detectors: [detector('d1', 'A1', null, [4000, 3000])] };
     const above = { ...main, detectors: [detector('d2', 'A1', null, [4000, 3000])] };
     expect(missing(toDo([below, above], 'L1'))).toContain(
-      'Main floor: Two detectors are labelled A1. Give each its own.',
+      'Main floor: Two detectors are labeled A1. Give each its own.',
     );
   });
 

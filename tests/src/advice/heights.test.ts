@@ -15,7 +15,7 @@ describe('steppedHeight(from, way, step, unit, stops)', () => {
     expect(steppedHeight(30.4 * INCH, 'down', 'one', 'feet-inches', [])).toBeCloseTo(30 * INCH, 9);
   });
 
-  it('goes by the centimetre in metres', () => {
+  it('goes by the centimeter in meters', () => {
     expect(steppedHeight(762, 'up', 'one', 'metric', [])).toBe(770);
     expect(steppedHeight(770, 'down', 'one', 'metric', [])).toBe(760);
   });
@@ -28,7 +28,7 @@ describe('steppedHeight(from, way, step, unit, stops)', () => {
     expect(steppedHeight(28.75 * INCH, 'down', 'one', 'feet-inches', stops)).toBeCloseTo(28 * INCH, 9);
   });
 
-  it('takes half feet and decimetres past every stop', () => {
+  it('takes half feet and decimeters past every stop', () => {
     expect(steppedHeight(30 * INCH, 'up', 'many', 'feet-inches', [31 * INCH])).toBeCloseTo(36 * INCH, 9);
     expect(steppedHeight(762, 'down', 'many', 'metric', [760])).toBe(700);
   });

@@ -6,7 +6,7 @@ import { AGREEMENT_SOURCES } from '../../../src/protocol/conditions/agreement.ts
 import { CONDITION_ITEMS, DEVIATION_SOURCES } from '../../../src/protocol/conditions/conditions-report.ts';
 import { WEATHER_TO_NOTE_SOURCES } from '../../../src/protocol/custody/weather-notes.ts';
 import { describeRequirement } from '../../../src/protocol/quality/describe-quality.ts';
-import * as programme from '../../../src/protocol/quality/requirements.ts';
+import * as program from '../../../src/protocol/quality/requirements.ts';
 import { ACTION_LEVELS, meanReaches, reaches } from '../../../src/protocol/results/action-levels.ts';
 import { exact, exactOf } from '../../../src/protocol/results/exact.ts';
 import { NEXT_STEP_SOURCES } from '../../../src/protocol/results/next-step-sources.ts';
@@ -29,7 +29,7 @@ const ALL: readonly Source[] = [
   ...DEVIATION_SOURCES,
   ...WEATHER_TO_NOTE_SOURCES,
   ...sourcesIn(limits),
-  ...sourcesIn(programme),
+  ...sourcesIn(program),
 ];
 
 /*
@@ -62,7 +62,7 @@ const READ: readonly (readonly [text: RegExp, mark: SourceMark])[] = [
   [/^Health Canada guideline, on how soon to reduce$/, 'memory'],
   [/^Eur Respir J 2017;50:1701609, table of national levels$/, 'secondary'],
   [/^WHO Handbook on Indoor Radon, 2009$/, 'memory'],
-  [/^EPA 402-R-92-003, (2\.3\.2 \(copy of the text\)|as told by the national programme)$/, 'secondary'],
+  [/^EPA 402-R-92-003, (2\.3\.2 \(copy of the text\)|as told by the national program)$/, 'secondary'],
   [/^EPA 402-R-92-003, App\. B/, 'memory'],
   [/^EPA 402-R-93-078$/, 'memory'],
   [/^EPA (402\/K|checklist for home buyers|guide for home buyers and sellers, on signed)/, 'secondary'],
@@ -133,7 +133,7 @@ describe('what a text was not written for', () => {
   });
 
   it('spikes: 3 % of each lot, which the book does not count', () => {
-    expect(describeRequirement(programme.SPIKES)).toMatch(
+    expect(describeRequirement(program.SPIKES)).toMatch(
       /MAMF-2017 .*2\.8\.4, asks for 3 % of each lot\. The book counts by month/,
     );
   });

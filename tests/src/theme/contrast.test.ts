@@ -15,7 +15,7 @@ function contrast(a: string, b: string): number {
 }
 
 describe('the contrast formula', () => {
-  it('gives 21 for black on white and 1 for a colour on itself', () => {
+  it('gives 21 for black on white and 1 for a color on itself', () => {
     expect(contrast('#000000', '#ffffff')).toBeCloseTo(21, 6);
     expect(contrast('#2a353e', '#2a353e')).toBe(1);
   });

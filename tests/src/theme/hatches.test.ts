@@ -3,7 +3,7 @@ import { RULE_IDS } from '../../../geometry/rules/types.ts';
 import { HATCHES, roomHatch, ruleHatch } from '../../../src/theme/hatches.ts';
 
 describe('the hatches', () => {
-  it('are all different in what they draw, so that rules are told apart without colour', () => {
+  it('are all different in what they draw, so that rules are told apart without color', () => {
     const drawn = Object.values(HATCHES).map(({ width, height, turn, stroke, fill }) =>
       JSON.stringify([width, height, turn, stroke, fill]),
     );

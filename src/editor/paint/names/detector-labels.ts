@@ -27,7 +27,7 @@ export interface LabelPlace {
 const AIR_PX = 4;
 const TONE_WORDS = Object.values(TONE_WORD);
 
-const styleOn = ({ theme }: Pen): TextStyle => ({ ...READ, colour: theme.ink, halo: theme.paper });
+const styleOn = ({ theme }: Pen): TextStyle => ({ ...READ, color: theme.ink, halo: theme.paper });
 
 /** Wide enough for label and every verdict's word, so that it stands still when the verdict turns; and for the label alone. */
 export function labelWidths(pen: Pen, { label }: Detector): readonly number[] {

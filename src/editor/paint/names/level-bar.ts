@@ -16,8 +16,8 @@ interface Row {
 
 function rowsOf({ theme }: Pen, bar: string): readonly Row[] {
   return [
-    { text: 'Not the level to test', style: { ...READ, colour: theme.verdict.blocked.line, halo: theme.card } },
-    { text: bar, style: { sizePx: READ.sizePx, colour: theme.ink, halo: theme.card } },
+    { text: 'Not the level to test', style: { ...READ, color: theme.verdict.blocked.line, halo: theme.card } },
+    { text: bar, style: { sizePx: READ.sizePx, color: theme.ink, halo: theme.card } },
   ];
 }
 

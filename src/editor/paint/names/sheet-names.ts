@@ -50,7 +50,7 @@ function screenMedium(pen: Pen): LabelMedium {
   const target = minTargetPx();
   return {
     scale: pen.view.scale,
-    measure: (text, { size, bold = false }) => textWidth(pen, text, { sizePx: size, bold, colour: '' }),
+    measure: (text, { size, bold = false }) => textWidth(pen, text, { sizePx: size, bold, color: '' }),
     type: { fine: TYPE_PX.fine, small: TYPE_PX.small, tag: TYPE_PX.read, name: TYPE_PX.read },
     area: null,
     isSmall: pen.view.scale < LEAST_SCALE_FOR_THINGS,

@@ -112,7 +112,7 @@ function Lane({ drawn: { name, lane, base }, x, ceiling, y, hatchId }: LaneProps
   );
 }
 
-/** Every foot or quarter metre a tick, every second one with its height. */
+/** Every foot or quarter meter a tick, every second one with its height. */
 function Ticks({ ceiling, unit, y }: Pick<Props, 'ceiling' | 'unit'> & { readonly y: (mm: Mm) => number }) {
   const step = unit === 'metric' ? 250 : 304.8;
   const heights = Array.from({ length: Math.floor(ceiling / step) + 1 }, (_, index) => index * step);

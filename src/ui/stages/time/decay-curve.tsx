@@ -77,7 +77,7 @@ function Picture({ course: { curve, ticks, marks, span } }: { readonly course: D
   );
 }
 
-/** A shape for each kind, so that none is told by its colour: open for what must be, filled for what was. */
+/** A shape for each kind, so that none is told by its color: open for what must be, filled for what was. */
 function Glyph({ kind }: { readonly kind: DecayMark['kind'] }) {
   return (
     <svg className="decay__glyph" data-kind={kind} viewBox="0 0 12 12" width="14" height="14" aria-hidden="true">

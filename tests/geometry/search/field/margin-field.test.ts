@@ -48,7 +48,7 @@ describe('marginField(plan, model, probe).margin(x, y)', () => {
   // Faces at ±10,000; rim 50; inches × 25.4: wall 304.8, opening 914.4, air 914.4, sump 2,133.6, object 101.6.
   it.each([
     { name: 'middle of a bare hall', level: BARE, at: [0, 0], mm: 10000 - 50 - 304.8 },
-    { name: 'a metre from the west wall', level: BARE, at: [-9000, 0], mm: 1000 - 50 - 304.8 },
+    { name: 'a meter from the west wall', level: BARE, at: [-9000, 0], mm: 1000 - 50 - 304.8 },
     { name: 'below the window', level: hall(), at: [0, -9000], mm: 1000 - 50 - 914.4 },
     { name: 'in the wall', level: BARE, at: [-10100, 0], mm: -304.8 },
     { name: 'far outside', level: BARE, at: [-30200, 0], mm: 20000 - 50 - 304.8 },
@@ -59,7 +59,7 @@ describe('marginField(plan, model, probe).margin(x, y)', () => {
       mm: 3000 - 50 - 2133.6,
     },
     {
-      name: 'a metre deep in a round stream of 2,000',
+      name: 'a meter deep in a round stream of 2,000',
       level: {
         ...BARE,
         fixtures: [fixtureAt('ceiling-fan', { stream: { direction: 0, spread: 360, reach: 2000 } })],

@@ -4,7 +4,7 @@ import { CAUTIONS } from '../../../../geometry/messages/index.ts';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import { CAP_HEIGHT, DESCENT } from '../../../../src/drawing/text.ts';
 import { frameOf, type PaperName } from '../../../../src/report/paper.ts';
-import { COLOUR } from '../../../../src/report/style.ts';
+import { COLOR } from '../../../../src/report/style.ts';
 import { pageProblems } from '../../../helpers/page-problems.ts';
 import { SAMPLE_NAMES, samplePlan } from '../../../helpers/sample-files.ts';
 import { sheetTexts } from '../../../helpers/sheet-texts.ts';
@@ -107,11 +107,11 @@ it.each(BOTH)('%s on %s: no text of any length runs over another or beyond the f
   );
 });
 
-it.each(BOTH)('%s on %s: in black, grey and white only, and in type that is read on paper', (kind, paper) => {
+it.each(BOTH)('%s on %s: in black, gray and white only, and in type that is read on paper', (kind, paper) => {
   for (const plan of [bare, filled('R. Alder')]) {
     const svg = draw(kind, plan, paper).join('');
-    const colours = new Set([...svg.matchAll(/ (?:fill|stroke)="(#[^"]+)"/g)].map(([, colour]) => colour));
-    expect([...colours].sort()).toEqual([COLOUR.ink, COLOUR.inkSoft, COLOUR.paper].sort());
+    const colors = new Set([...svg.matchAll(/ (?:fill|stroke)="(#[^"]+)"/g)].map(([, color]) => color));
+    expect([...colors].sort()).toEqual([COLOR.ink, COLOR.inkSoft, COLOR.paper].sort());
     const sizes = [...svg.matchAll(/ font-size="([\d.]+)"/g)].map(([, size]) => Number(size));
     // 6 pt in the title block and the sources, 8 pt and more in what people in the house are to read.
     expect(Math.min(...sizes)).toBeGreaterThanOrEqual(2.1);

@@ -12,8 +12,8 @@ const known = (id: string, hash: string, earlier: readonly string[] = [], binned
 describe('a plan of a shelf file', () => {
   it.each([
     ['is new where nothing like it is', known('p', 'A'), [known('q', 'B')], { fate: 'new' }],
-    ['is recognised by its id and text', known('p', 'A'), [known('p', 'A')], { fate: 'same', id: 'p' }],
-    ['is recognised by its text alone', known('p', 'A'), [known('q', 'A')], { fate: 'same', id: 'q' }],
+    ['is recognized by its id and text', known('p', 'A'), [known('p', 'A')], { fate: 'same', id: 'p' }],
+    ['is recognized by its text alone', known('p', 'A'), [known('q', 'A')], { fate: 'same', id: 'q' }],
     [
       'that has been drawn on since is left as it is',
       known('p', 'A'),
@@ -48,7 +48,7 @@ describe('a plan of a shelf file', () => {
     );
   });
 
-  it('is recognised when it is taken in a second time', () => {
+  it('is recognized when it is taken in a second time', () => {
     const text = fc.constantFrom('A', 'B', 'C');
     fc.assert(
       fc.property(text, text, (mine, theirs) => {

@@ -139,7 +139,7 @@ describe('everything in one file', () => {
     return (await mergePlans(shelf.plans, NOON + 9 * MINUTE)).counts;
   }
 
-  it('comes back whole on an empty shelf, and is recognised the second time', async () => {
+  it('comes back whole on an empty shelf, and is recognized the second time', async () => {
     const text = await exported();
     const before = await Promise.all([readSummaries(), readVersions('p'), readWork('p'), longs()]);
     await closeDatabase();

@@ -24,16 +24,16 @@ export function LevelStack() {
             <li key={level.id}>
               <button
                 type="button"
-                className="storey"
+                className="story"
                 aria-current={level.id === shown.id}
                 onClick={() => setLevel(level.id)}
               >
-                <span className="storey__name">{levelName(level)}</span>
-                <span className="storey__verdict">
+                <span className="story__name">{levelName(level)}</span>
+                <span className="story__verdict">
                   {tone && <VerdictMark verdict={tone} size={16} />}
                   {tone ? `${detectors}, ${TONE_WORD[tone]}` : detectors}
                 </span>
-                <span className="storey__bar">{levelBar(plan, level) || 'A level to test.'}</span>
+                <span className="story__bar">{levelBar(plan, level) || 'A level to test.'}</span>
               </button>
             </li>
           );
