@@ -89,7 +89,6 @@ function drawnLabels(matter: SubjectMatter, view: View, area: Area) {
       edges: visibleEdges(zones),
       dimensions: [[...(walls ? overallDimensions(walls) : []), ...wholes]],
       measured: measuredLines(matter, medium),
-      selection: [],
       tagWidths: (detector) => {
         const report = reports.get(detector.id);
         return report ? [tagWidth(detector, report)] : [];

@@ -65,8 +65,16 @@ function wrapWords(words: readonly string[], width: number, measure: (line: stri
   return lines;
 }
 
-export function blockSlot({ width, height }: Block, [x, y]: XY, turn = 0): Slot {
+export function blockSlot({ width, height }: Pick<Block, 'width' | 'height'>, [x, y]: XY, turn = 0): Slot {
   return { x, y, width, height, turn };
+}
+
+/** The largest rectangle that lies in every one of some blocks about the same middle: where it is not free, none of them is. */
+export function coreOf(blocks: readonly Block[]): Pick<Block, 'width' | 'height'> {
+  return {
+    width: Math.min(...blocks.map(({ width }) => width)),
+    height: Math.min(...blocks.map(({ height }) => height)),
+  };
 }
 
 /** The lines of a block with its middle at a place. */

@@ -28,7 +28,6 @@ export interface Labeled {
   /** In the order of their importance. */
   readonly dimensions: readonly (readonly RunningDimension[])[];
   readonly measured: readonly MeasuredLine[];
-  readonly selection: readonly string[];
   /** Widths of the forms of a detector's tag, the fullest first. */
   readonly tagWidths: (detector: Detector) => readonly number[];
   /** Ground that no label may take. */
@@ -51,7 +50,7 @@ export interface Labels {
  * openings. What finds no room is left out, detectors last of all.
  */
 export function layOutLabels(labeled: Labeled, medium: LabelMedium): Labels {
-  const { plan, model, region, edges, measured, selection, reserved } = labeled;
+  const { plan, model, region, edges, measured, reserved } = labeled;
   const placer = createPlacer(medium.area, 4 * medium.type.fine);
   for (const slot of reserved) placer.take(slot);
   takeGround(model, medium, placer);
@@ -61,8 +60,7 @@ export function layOutLabels(labeled: Labeled, medium: LabelMedium): Labels {
   const leftOff: string[] = [];
   const rooms = region.rooms.flatMap((each) => {
     const words = roomWords(each, plan);
-    const color = each.room.label && selection.includes(each.room.label.id) ? 'accent' : 'ink';
-    const label = roomLabel(each, words, color, medium, placer);
+    const label = roomLabel(each, words, medium, placer);
     if (!label) leftOff.push(words.title);
     return label ? [{ ...label, region: each }] : [];
   });

@@ -42,13 +42,13 @@ export const LEADER_OVER: readonly Ground[] = ['edge', 'thing', 'outline', 'wall
 
 /** A slot with what is asked of it again and again: the sine and cosine of its turn, and how far it reaches. */
 interface Placed {
-  readonly slot: Slot;
-  readonly cos: number;
-  readonly sin: number;
-  readonly reachX: number;
-  readonly reachY: number;
+  slot: Slot;
+  cos: number;
+  sin: number;
+  reachX: number;
+  reachY: number;
 }
-interface Taken extends Placed {
+interface Taken extends Readonly<Placed> {
   readonly owner: string | undefined;
 }
 
@@ -58,42 +58,55 @@ const GROUNDS: readonly Ground[] = ['ink', 'outline', 'wall', 'thing', 'line', '
 export function createPlacer(area: Area | null, cell = 10): Placer {
   // Each kind of ground by itself: what does not count is not looked at.
   const cells = new Map(GROUNDS.map((ground) => [ground, new Map<number, Taken[]>()]));
-  const isTaken = (placed: Placed, ground: Ground, counts: (taken: Taken) => boolean): boolean => {
+  /** Calls `found` with everything taken that meets a slot, until it returns true. */
+  const someMet = (placed: Placed, ground: Ground, found: (taken: Taken) => boolean): boolean => {
     const ofGround = cells.get(ground);
     if (!ofGround || ofGround.size === 0) return false;
-    const { left, right, top, bottom } = cellsOf(placed, cell);
-    for (let i = left; i <= right; i++) {
-      for (let j = top; j <= bottom; j++) {
+    const { slot, reachX, reachY } = placed;
+    const [right, bottom] = [Math.floor((slot.x + reachX) / cell), Math.floor((slot.y + reachY) / cell)];
+    for (let i = Math.floor((slot.x - reachX) / cell); i <= right; i++) {
+      for (let j = Math.floor((slot.y - reachY) / cell); j <= bottom; j++) {
         const standing = ofGround.get(cellKey(i, j));
-        if (standing) for (const taken of standing) if (meet(placed, taken) && counts(taken)) return true;
+        if (!standing) continue;
+        for (const taken of standing) if (meet(placed, taken) && found(taken)) return true;
       }
     }
     return false;
   };
+  // Thousands of places are tried for each that is taken: what a try needs is written here again and again.
+  const tried = placedAt(NOWHERE);
   return {
     area,
     isFree: (slot, over = [], owner) => {
-      const placed = placedAt(slot);
-      if (area && !liesIn(area, placed)) return false;
-      const counts = (taken: Taken) => owner === undefined || taken.owner !== owner;
-      return !GROUNDS.some((ground) => !over.includes(ground) && isTaken(placed, ground, counts));
+      place(tried, slot);
+      if (area && !liesIn(area, tried)) return false;
+      const counts = owner === undefined ? always : (taken: Taken) => taken.owner !== owner;
+      for (const ground of GROUNDS) if (!over.includes(ground) && someMet(tried, ground, counts)) return false;
+      return true;
     },
     take: (slot, ground = 'ink', owner) => {
       const taken: Taken = { ...placedAt(slot), owner };
-      const ofGround = cells.get(ground);
-      const { left, right, top, bottom } = cellsOf(taken, cell);
-      for (let i = left; i <= right; i++) {
-        for (let j = top; j <= bottom; j++) {
-          const standing = ofGround?.get(cellKey(i, j));
+      const ofGround = cells.get(ground) as Map<number, Taken[]>;
+      const { reachX, reachY } = taken;
+      const [right, bottom] = [Math.floor((slot.x + reachX) / cell), Math.floor((slot.y + reachY) / cell)];
+      for (let i = Math.floor((slot.x - reachX) / cell); i <= right; i++) {
+        for (let j = Math.floor((slot.y - reachY) / cell); j <= bottom; j++) {
+          const key = cellKey(i, j);
+          const standing = ofGround.get(key);
           if (standing) standing.push(taken);
-          else ofGround?.set(cellKey(i, j), [taken]);
+          else ofGround.set(key, [taken]);
         }
       }
     },
-    isCrossedSteeply: (slot, ground) =>
-      !isTaken(placedAt(slot), ground, (taken) => !isSteep(taken.slot.turn - slot.turn)),
+    isCrossedSteeply: (slot, ground) => {
+      place(tried, slot);
+      return !someMet(tried, ground, (taken) => !isSteep(taken.slot.turn - slot.turn));
+    },
   };
 }
+
+const NOWHERE: Slot = { x: 0, y: 0, width: 0, height: 0, turn: 0 };
+const always = () => true;
 
 /** Whether lines that differ by so many degrees cross at 35 degrees or more. */
 function isSteep(degrees: number): boolean {
@@ -130,13 +143,22 @@ export function overlap(a: Slot, b: Slot): boolean {
 }
 
 function placedAt(slot: Slot): Placed {
-  const { width, height, turn } = slot;
-  const [cos, sin] = turn === 0 ? [1, 0] : [Math.cos((turn * Math.PI) / 180), Math.sin((turn * Math.PI) / 180)];
-  const [c, s] = [Math.abs(cos), Math.abs(sin)];
-  return { slot, cos, sin, reachX: (width * c + height * s) / 2, reachY: (width * s + height * c) / 2 };
+  return place({ slot, cos: 1, sin: 0, reachX: 0, reachY: 0 }, slot);
 }
 
-function meet(a: Placed, b: Placed): boolean {
+/** Writes to `placed` what is asked of a slot, and returns it. */
+function place(placed: Placed, slot: Slot): Placed {
+  const { width, height, turn } = slot;
+  placed.slot = slot;
+  placed.cos = turn === 0 ? 1 : Math.cos((turn * Math.PI) / 180);
+  placed.sin = turn === 0 ? 0 : Math.sin((turn * Math.PI) / 180);
+  const [c, s] = [Math.abs(placed.cos), Math.abs(placed.sin)];
+  placed.reachX = (width * c + height * s) / 2;
+  placed.reachY = (width * s + height * c) / 2;
+  return placed;
+}
+
+function meet(a: Readonly<Placed>, b: Readonly<Placed>): boolean {
   const dx = b.slot.x - a.slot.x;
   const dy = b.slot.y - a.slot.y;
   if (Math.abs(dx) >= a.reachX + b.reachX || Math.abs(dy) >= a.reachY + b.reachY) return false;
@@ -147,23 +169,14 @@ function meet(a: Placed, b: Placed): boolean {
 }
 
 /** Whether the two overlap when seen along both axes of the first. */
-function meetAlong(a: Placed, b: Slot, dx: number, dy: number, cos: number, sin: number): boolean {
+function meetAlong(a: Readonly<Placed>, b: Slot, dx: number, dy: number, cos: number, sin: number): boolean {
   const across = Math.abs(dx * a.cos + dy * a.sin) * 2 < a.slot.width + b.width * cos + b.height * sin;
   return across && Math.abs(dy * a.cos - dx * a.sin) * 2 < a.slot.height + b.width * sin + b.height * cos;
 }
 
-function liesIn({ x, y, width, height }: Area, { slot, reachX, reachY }: Placed): boolean {
+function liesIn({ x, y, width, height }: Area, { slot, reachX, reachY }: Readonly<Placed>): boolean {
   const isAcross = slot.x - reachX >= x && slot.x + reachX <= x + width;
   return isAcross && slot.y - reachY >= y && slot.y + reachY <= y + height;
-}
-
-function cellsOf({ slot: { x, y }, reachX, reachY }: Placed, cell: number) {
-  return {
-    left: Math.floor((x - reachX) / cell),
-    right: Math.floor((x + reachX) / cell),
-    top: Math.floor((y - reachY) / cell),
-    bottom: Math.floor((y + reachY) / cell),
-  };
 }
 
 const cellKey = (i: number, j: number) => i * 0x200000 + j;

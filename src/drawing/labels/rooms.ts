@@ -1,27 +1,27 @@
 import type { XY } from '../../../geometry/plan/model.ts';
 import { ringExtent } from '../../../geometry/plane/body.ts';
+import { memoize } from '../../../geometry/plane/memoize.ts';
 import { ringsContain } from '../../../geometry/plane/ring.ts';
 import type { RoomRegion } from '../../../geometry/region/types.ts';
-import { type ColorRole, ringsPart } from '../display-list.ts';
+import { ringsPart } from '../display-list.ts';
 import { shortened } from '../text.ts';
 import type { RoomWords } from '../words.ts';
-import { type Block, blockForms, blockOf, blockSlot, blockTexts, isInside } from './block.ts';
+import { type Block, blockForms, blockOf, blockSlot, blockTexts, coreOf, isInside } from './block.ts';
 import { type Label, type LabelMedium, toUnits } from './medium.ts';
 import { type Ground, type Placer, slotCorners } from './placer.ts';
 
 /** A room's label at its name's place, or as near to it as it finds room within the room; null where it nowhere fits: beside the room it would be read as that of another. */
-export function roomLabel(
-  region: RoomRegion,
-  words: RoomWords,
-  color: ColorRole,
-  medium: LabelMedium,
-  placer: Placer,
-): Label | null {
+export function roomLabel(region: RoomRegion, words: RoomWords, medium: LabelMedium, placer: Placer): Label | null {
   const rings = region.room.floorRings.map((ring) => ring.map((p) => toUnits(medium, p)));
   const holds = (p: XY) => ringsContain(rings, p);
   const places = gridPlaces(rings, toUnits(medium, region.room.label?.at ?? region.room.labelPoint), medium.type.fine);
-  for (const { block, over } of tries(roomBlocks(words, color, medium))) {
-    const at = places.find((place) => {
+  const blocks = roomBlocks(words, medium);
+  const core = coreOf(blocks);
+  const placesOver = memoize((over: readonly Ground[]) =>
+    places.filter((place) => placer.isFree(blockSlot(core, place), over)),
+  );
+  for (const { block, over } of tries(blocks)) {
+    const at = placesOver(over).find((place) => {
       const slot = blockSlot(block, place);
       return placer.isFree(slot, over) && isInside(holds, slot);
     });
@@ -53,11 +53,10 @@ function* tries(blocks: readonly Block[]): Generator<{ readonly block: Block; re
 /** From the fullest to the shortest. */
 function roomBlocks(
   { title, area, size, barred }: RoomWords,
-  color: ColorRole,
   { measure, type, isSmall, roomSizes }: LabelMedium,
 ): readonly Block[] {
   const fitting = (size: number) => shortened(title, LONGEST * size, (text) => measure(text, { size, bold: true }));
-  const named = (size: number) => blockForms(fitting(size), { size, bold: true, color, halo: 'paper' }, measure);
+  const named = (size: number) => blockForms(fitting(size), { size, bold: true, color: 'ink', halo: 'paper' }, measure);
   const rows = (texts: readonly string[], size: number) =>
     texts.filter(Boolean).map((text) => ({ text, style: { size, color: 'inkSoft', halo: 'paper' } as const }));
   const withRows = (names: readonly Block[], texts: readonly string[], size: number) =>

@@ -1,9 +1,11 @@
 import type { Room } from '../../../geometry/level/types.ts';
 import type { Fixture, PlanObject, XY } from '../../../geometry/plan/model.ts';
+import { ringExtent } from '../../../geometry/plane/body.ts';
+import { memoize } from '../../../geometry/plane/memoize.ts';
 import { nearestOnRing, ringsContain } from '../../../geometry/plane/ring.ts';
 import { discsPart, linesPart, type Shape } from '../display-list.ts';
 import { shortened, type TextStyle } from '../text.ts';
-import { type Block, blockForms, blockSlot, blockTexts, edgeToward, isInside } from './block.ts';
+import { type Block, blockForms, blockSlot, blockTexts, coreOf, edgeToward, isInside } from './block.ts';
 import { outlineOf, thingSlot } from './grounds.ts';
 import { type Label, type LabelMedium, toUnits } from './medium.ts';
 import { type Ground, LEADER_OVER, lineSlot, type Placer, type Slot, slotCorners } from './placer.ts';
@@ -46,9 +48,16 @@ export function thingLabel(
 /** Whether a point lies on the floor that the slot's middle lies on; where it lies on none, whether the point does neither. */
 function floorOf({ x, y }: Slot, rooms: readonly Room[], { scale }: LabelMedium): (p: XY) => boolean {
   const at = ([px, py]: XY): XY => [px / scale, py / scale];
-  const own = rooms.find(({ floorRings }) => ringsContain(floorRings, at([x, y])));
-  if (own) return (p) => ringsContain(own.floorRings, at(p));
-  return (p) => !rooms.some(({ floorRings }) => ringsContain(floorRings, at(p)));
+  const own = rooms.find((room) => isOnFloor(room, at([x, y])));
+  if (own) return (p) => isOnFloor(own, at(p));
+  return (p) => !rooms.some((room) => isOnFloor(room, at(p)));
+}
+
+const floorExtent = memoize(({ floorRings }: Room) => ringExtent(floorRings.flat()));
+
+function isOnFloor(room: Room, [x, y]: XY): boolean {
+  const { minX, minY, maxX, maxY } = floorExtent(room);
+  return x >= minX && x <= maxX && y >= minY && y <= maxY && ringsContain(room.floorRings, [x, y]);
 }
 
 function within(
@@ -61,7 +70,13 @@ function within(
 ): Label | null {
   const holds = (p: XY) => ringsContain([ring], p);
   const fitting = forms.filter(({ width }) => width <= Math.hypot(own.width, own.height));
-  const places = fitting.length > 0 ? gridPlaces([ring], [own.x, own.y], type.fine) : [];
+  if (fitting.length === 0) return null;
+  // A square, so that it lies in every form however it is turned.
+  const side = Math.min(...Object.values(coreOf(fitting)));
+  const core = { width: side, height: side };
+  const places = gridPlaces([ring], [own.x, own.y], type.fine).filter((at) =>
+    placer.isFree(blockSlot(core, at), EDGES, id),
+  );
   for (const turn of [0, -90]) {
     for (const form of fitting) {
       for (const at of places) {

@@ -40,14 +40,15 @@ export function zoneLabels(
   const style: TextStyle = { size: medium.type.fine, color: 'inkSoft', halo: 'ground' };
   const placed: ZoneLabel[] = [];
   const counts = new Map<RuleId, { done: number; tries: number }>();
-  const taken = new Set<Zone>();
+  let waiting = [...edges];
   /** Only the edges that a label of the zone could meet: a large house has thousands. */
   const takeEdgesNear = (zone: Zone) => {
-    for (const [other, stretches] of edges) {
-      if (taken.has(other) || !overlaps(zoneExtent(other), zoneExtent(zone))) continue;
-      taken.add(other);
+    const own = zoneExtent(zone);
+    waiting = waiting.filter(([other, stretches]) => {
+      if (!overlaps(zoneExtent(other), own)) return true;
       takeEdges(stretches, medium, placer);
-    }
+      return false;
+    });
   };
   const holds = ([x, y]: XY) => onFloor([x / medium.scale, y / medium.scale]);
   for (const { zone, seen } of longestFirst(edges)) {

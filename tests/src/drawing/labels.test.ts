@@ -69,7 +69,6 @@ function troubles(plan: Plan, mediumOf: (plan: Plan) => LabelMedium, isPaper: bo
         ? [wholeDimensions(model).filter(({ wallBehind }) => wallBehind !== null)]
         : (['whole', 'string'] as const).map((row) => dimensions.filter((each) => each.row === row)),
       measured: [],
-      selection: [],
       tagWidths: ({ label }) =>
         [`${label} clear of what is drawn`, label].map((text) => measure(text, { size: medium.type.tag, bold: true })),
       reserved: [],

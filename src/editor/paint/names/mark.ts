@@ -85,13 +85,19 @@ function followedThing(mark: Mark, thing: Fixture | PlanObject, pen: Pen, { mode
   return now ? moved(mark, pen, shapeMiddle(thing.shape), shapeMiddle(now.shape), { thing: now }) : null;
 }
 
+/** Returns the mark of a selected room. */
+export const accentedMark = memoize((mark: Mark): Mark => {
+  const texts = mark.label.texts.map((text) =>
+    text.style.color === 'ink' ? { ...text, style: { ...text.style, color: 'accent' as const } } : text,
+  );
+  return { ...mark, label: { ...mark.label, texts } };
+});
+
 /** Moves along with its label point, with the area as it is now. */
 function followedRoom(mark: Mark, region: RoomRegion, pen: Pen, before: Named, now: Named): Mark | null {
   const room = now.region.rooms.find((each) => each.room.key === region.room.key);
   if (!room) return null;
-  const id = room.room.label?.id;
-  const isChosen = ({ selection }: Named) => id !== undefined && selection.includes(id);
-  if (room === region && isChosen(before) === isChosen(now)) return mark;
+  if (room === region) return mark;
   const at = ({ room: { label, labelPoint } }: RoomRegion) => label?.at ?? labelPoint;
   const along = moved(mark, pen, at(region), at(room), { room });
   const [was, is] = [roomWords(region, before.plan), roomWords(room, now.plan)];

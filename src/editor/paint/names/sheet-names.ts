@@ -3,6 +3,7 @@ import { levelExtent } from '../../../../geometry/level/level-extent.ts';
 import type { LevelModel } from '../../../../geometry/level/types.ts';
 import type { XY } from '../../../../geometry/plan/model.ts';
 import { type Extent, shapeBody } from '../../../../geometry/plane/body.ts';
+import { memoizeLatest } from '../../../../geometry/plane/memoize.ts';
 import { formatMeasured } from '../../../../geometry/units/index.ts';
 import { dimensionLabels } from '../../../drawing/labels/dimensions.ts';
 import { type Labels, layOutLabels } from '../../../drawing/labels/layout.ts';
@@ -17,7 +18,7 @@ import { lengthPx, type Pen, px, within } from '../pen.ts';
 import { textWidth } from '../text.ts';
 import { type LabelPlace, labelPlaces, labelWidths } from './detector-labels.ts';
 import { levelBarSlot, paintLevelBar } from './level-bar.ts';
-import { boxOf, followedMark, type Mark, type Named, paintMarks } from './mark.ts';
+import { accentedMark, boxOf, followedMark, type Mark, type Named, paintMarks } from './mark.ts';
 import { createPlaces, type Places } from './places.ts';
 
 /** A length on the sheet that can be pressed; px from the plan's origin, at the scale that it was laid out for. */
@@ -60,7 +61,7 @@ function screenMedium(pen: Pen): LabelMedium {
   };
 }
 
-function layOut(pen: Pen, { plan, model, region, selection, bar, marked }: Named): SheetNames {
+function layOut(pen: Pen, { plan, model, region, bar, marked }: Named): SheetNames {
   const medium = screenMedium(pen);
   const extent = levelExtent(model.level);
   const axes = marked.flatMap((mark) => mark.axes);
@@ -73,7 +74,6 @@ function layOut(pen: Pen, { plan, model, region, selection, bar, marked }: Named
       edges: drawnEdges(region),
       dimensions: (['whole', 'string'] as const).map((row) => dimensions.filter((each) => each.row === row)),
       measured: [],
-      selection,
       tagWidths: (detector) => labelWidths(pen, detector),
       reserved: [...axes.map((at) => markSlot(pen, at)), ...(bar && extent ? [levelBarSlot(pen, bar, extent)] : [])],
     },
@@ -138,9 +138,9 @@ let inDrag: { readonly rest: SheetNames; readonly inputs: readonly unknown[]; re
 
 /** Returns the labels for the pen's scale and theme; the same objects while no input has changed. */
 export function sheetNames(pen: Pen, named: Named): SheetNames {
-  const { plan, model, region, selection, bar, marked } = named;
+  const { plan, model, region, bar, marked } = named;
   const looks = [plan.display.length, plan.protocol, bar, marked, pen.view.scale, pen.theme, minTargetPx()] as const;
-  const inputs = [...looks, model, region, selection];
+  const inputs = [...looks, model, region];
   const stays = atRest !== null && named.dragged && looks.every((look, index) => look === atRest?.inputs[index]);
   if (!atRest || !(stays || sameList(inputs, atRest.inputs))) {
     atRest = { inputs, named, names: layOut(atOrigin(pen), named) };
@@ -174,7 +174,7 @@ function sameList(a: readonly unknown[], b: readonly unknown[]): boolean {
 }
 
 export function paintSheetNames(pen: Pen, named: Named, stage: SizePx): void {
-  const { marks } = sheetNames(pen, named);
+  const marks = currentMarks(pen, named);
   painted = marks;
   within(pen, () => {
     pen.ctx.translate(pen.view.x, pen.view.y);
@@ -184,12 +184,22 @@ export function paintSheetNames(pen: Pen, named: Named, stage: SizePx): void {
   if (extent) paintLevelBar(pen, named.bar, extent, stage);
 }
 
+/** Returns the marks as they are painted: a selection changes a color, and lays nothing out again. */
+function currentMarks(pen: Pen, named: Named): readonly Mark[] {
+  return accented(sheetNames(pen, named).marks, named.selection);
+}
+
+const accented = memoizeLatest((marks: readonly Mark[], selection: readonly string[]) => {
+  const isSelected = ({ of }: Mark) => 'room' in of && selection.includes(of.room.room.label?.id ?? '');
+  return marks.some(isSelected) ? marks.map((mark) => (isSelected(mark) ? accentedMark(mark) : mark)) : marks;
+});
+
 /** The marks that were painted last. */
 let painted: readonly Mark[] = [];
 
 /** Returns the dirty rectangles, mm: where the painted labels differ from those that should be. */
 export function dirtyNames(pen: Pen, named: Named): readonly Extent[] {
-  const { marks } = sheetNames(pen, named);
+  const marks = currentMarks(pen, named);
   if (marks === painted) return [];
   const [old, young] = [new Set(painted), new Set(marks)];
   const differing = [...painted.filter((mark) => !young.has(mark)), ...marks.filter((mark) => !old.has(mark))];
