@@ -38,6 +38,8 @@ export default defineConfig({
     exclude: ['tests/browser/**', 'node_modules/**'],
     pool: 'forks',
     maxWorkers: '100%', // files share nothing, and none counts on a quiet machine
-    testTimeout: 600_000, // ends what hangs, no more: how fast a test is depends on who else uses the machine
+    // What hangs is ended, no more: how fast a test is depends on who else uses the machine.
+    testTimeout: 600_000,
+    hookTimeout: 600_000,
   },
 });
