@@ -9,27 +9,41 @@ export const centimeters = (count: number): Mm => count * 10;
 /** 2,000 sq ft in mm². */
 export const TWO_THOUSAND_SQUARE_FEET = 2000 * 304.8 * 304.8;
 
-export const DUCTS = ['supply-register', 'return-grille'] as const satisfies readonly FixtureKind[];
-export const AIR_MACHINES = [
-  'exhaust-fan',
-  'ceiling-fan',
-  'portable-fan',
-  'window-air-conditioner',
-  'air-cleaner',
-  'dehumidifier',
-  'humidifier',
-] as const satisfies readonly FixtureKind[];
-export const HEATERS = [
-  'furnace',
-  'boiler',
-  'water-heater',
-  'fireplace',
-  'wood-stove',
-  'radiator',
-  'space-heater',
-] as const satisfies readonly FixtureKind[];
+/**
+ * What the published texts count a kind of fixture among. Every kind has a row: one that was left out of the lists below would
+ * count as an object, which needs 4 in where a fan, say, needs 3 ft.
+ */
+type Family = 'duct' | 'air-machine' | 'heater' | 'wet-or-open-to-soil' | 'washer' | 'object';
+const FAMILY: Readonly<Record<FixtureKind, Family>> = {
+  'supply-register': 'duct',
+  'return-grille': 'duct',
+  'exhaust-fan': 'air-machine',
+  'ceiling-fan': 'air-machine',
+  'portable-fan': 'air-machine',
+  'window-air-conditioner': 'air-machine',
+  'air-cleaner': 'air-machine',
+  dehumidifier: 'air-machine',
+  humidifier: 'air-machine',
+  furnace: 'heater',
+  boiler: 'heater',
+  'water-heater': 'heater',
+  fireplace: 'heater',
+  'wood-stove': 'heater',
+  radiator: 'heater',
+  'space-heater': 'heater',
+  'sump-pit': 'wet-or-open-to-soil',
+  'floor-drain': 'wet-or-open-to-soil',
+  washer: 'washer',
+  dryer: 'washer',
+  'mitigation-pipe': 'object',
+};
 
-export const WASHERS = ['washer', 'dryer'] as const satisfies readonly FixtureKind[];
+const kindsOf = (family: Family): readonly FixtureKind[] => FIXTURE_KINDS.filter((kind) => FAMILY[kind] === family);
+
+export const DUCTS = kindsOf('duct');
+export const AIR_MACHINES = kindsOf('air-machine');
+export const HEATERS = kindsOf('heater');
+export const WASHERS = kindsOf('washer');
 
 /** What the rows of one rule have in common in all profiles; a profile adds limits and sources. */
 type Frame = Pick<Rule, 'id' | 'name' | 'says' | 'measured'> & { readonly absent?: string };
