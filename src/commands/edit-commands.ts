@@ -96,7 +96,7 @@ export const EDIT_COMMANDS: readonly Command[] = [
     section: 'delete',
     name: 'Delete',
     shortcuts: [plain('Delete'), plain('', 'backspace')],
-    help: [{ keys: 'Delete', does: 'Delete what is selected' }],
+    help: [{ keys: 'Delete or Backspace', does: 'Delete what is selected' }],
     when: hasSome,
     run: ({ state }) => {
       state.deleteSelection();
