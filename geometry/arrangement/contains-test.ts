@@ -7,8 +7,7 @@ const BANDS = 64;
 
 /**
  * Returns `ringsContain` as a function for rings that are tested often: for very many corners only the edges in the
- * band of the
- * point are examined.
+ * band of the point are examined.
  */
 export function containsTest(rings: readonly Ring[]): (x: Mm, y: Mm) => boolean {
   const count = rings.reduce((sum, ring) => sum + ring.length, 0);

@@ -15,8 +15,7 @@ export type Cut = (piece: number, parameter: number) => void;
 
 /**
  * Reports where two pieces of a flat array meet: crossings, tangencies, and the ends of a shared stretch when they
- * coincide.
- * `i` and `j` are offsets into `p`. A cut within rounding of an end may or may not be reported.
+ * coincide. `i` and `j` are offsets into `p`. A cut within rounding of an end may or may not be reported.
  */
 export function cutPair(p: Float64Array, i: number, j: number, cut: Cut): void {
   if (p[i + RADIUS] === 0) {

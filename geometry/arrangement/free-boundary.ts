@@ -37,9 +37,8 @@ export class Scratch {
 
 /**
  * Returns the parts of the zones' boundaries that no zone covers, that is, the boundary of the free area, as flat
- * pieces with the
- * zones on their right and the free side on their left. The result is a view of the scratch buffers and is overwritten
- * by the next call that uses them.
+ * pieces with the zones on their right and the free side on their left. The result is a view of the scratch buffers
+ * and is overwritten by the next call that uses them.
  *
  * Where boundaries coincide with their zones on the same side, one of them is returned; with the zones on opposite
  * sides none, because nothing between them is free.
@@ -117,9 +116,8 @@ class BoundaryBuilder {
 
   /**
    * Returns whether another convex zone covers the whole piece, because it contains both ends and, for an arc, the
-   * intersection of the tangents at
-   * its ends. A covered piece bounds no free area, and where it crosses another piece, that one
-   * is covered too, on both sides: neither needs a cut there.
+   * intersection of the tangents at its ends. A covered piece bounds no free area, and where it crosses another
+   * piece, that one is covered too, on both sides: neither needs a cut there.
    */
   private isCovered(p: Float64Array, k: number, own: number): boolean {
     const { boxes, zones, index } = this;

@@ -4,8 +4,7 @@ import type { Mm, XY } from '../plane/types.ts';
 
 /**
  * The free part inside a zone: where a detector stands with its whole footprint on the top of the item that supports
- * it, and the item
- * does not obstruct it. There the axis is `depth` mm or more inside the outline of `body`.
+ * it, and the item does not obstruct it. There the axis is `depth` mm or more inside the outline of `body`.
  */
 export interface Hole {
   readonly body: Body;

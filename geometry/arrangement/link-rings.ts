@@ -13,9 +13,9 @@ const LINK_TOLERANCE = 1e-3;
 const SAME_POINT = 1e-5;
 
 /**
- * Where boundaries touch, a part shorter than this, mm, may be left over as a dangle or be missing. Boundaries count as
- * coincident
- * within 1e-6 mm; a line stays that close to an arc of radius 5 m for 0.2 mm around the point of tangency.
+ * Where boundaries touch, a part shorter than this, mm, may be left over as a dangle or be missing. Boundaries count
+ * as coincident within 1e-6 mm; a line stays that close to an arc of radius 5 m for 0.2 mm around the point of
+ * tangency.
  */
 const LONGEST_DANGLE = 0.25;
 
@@ -24,9 +24,8 @@ const LARGEST_GAP = 1e-6;
 
 /**
  * Returns closed rings linked from flat boundary parts, reversed so that the free area lies on the right (outer rings
- * run clockwise on
- * screen). Where rings touch, the sharpest turn toward the free side is taken, so that rings touch but do not
- * cross. Parts shorter than half the link tolerance are dropped, and the gap is bridged by a line.
+ * run clockwise on screen). Where rings touch, the sharpest turn toward the free side is taken, so that rings touch
+ * but do not cross. Parts shorter than half the link tolerance are dropped, and the gap is bridged by a line.
  */
 export function linkRings(parts: Float64Array): ArcRing[] {
   const reversed = withoutDangles(parts);
@@ -50,9 +49,9 @@ export function linkRings(parts: Float64Array): ArcRing[] {
 }
 
 /**
- * Returns the parts without dangles. Where an arc is nearly tangent to another boundary, the two coincide over a short
- * stretch, and a sub-piece
- * of it may remain although the other boundary continues: a dangle, and a ring that followed it would stay open.
+ * Returns the parts without dangles. Where an arc is nearly tangent to another boundary, the two coincide over a
+ * short stretch, and a sub-piece of it may remain although the other boundary continues: a dangle, and a ring that
+ * followed it would stay open.
  */
 function withoutDangles(parts: Float64Array): Part[] {
   let remaining: Part[] = [];
@@ -176,9 +175,9 @@ class StartIndex {
   }
 
   /**
-   * Returns the part that continues from the end of this one: among those that start within the link tolerance the one
-   * with the sharpest
-   * turn, else the nearest that starts within `LONGEST_DANGLE`. The ring's own first part closes it. −1 for none.
+   * Returns the part that continues from the end of this one: among those that start within the link tolerance the
+   * one with the sharpest turn, else the nearest that starts within `LONGEST_DANGLE`. The ring's own first part
+   * closes it. −1 for none.
    */
   next(part: Part, used: Uint8Array, first: number): number {
     let best = -1;

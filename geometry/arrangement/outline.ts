@@ -8,9 +8,9 @@ const TURN = 2 * Math.PI;
 const STRAIGHT_ANGLE = 1e-12;
 
 /**
- * Returns the boundary of the Minkowski sum of a body and a disc of radius `grow` ≥ 0 mm, as flat pieces with the grown
- * body on the right. For a
- * body that is not convex the pieces cross each other: the boundary is what remains after cutting.
+ * Returns the boundary of the Minkowski sum of a body and a disc of radius `grow` ≥ 0 mm, as flat pieces with the
+ * grown body on the right. For a body that is not convex the pieces cross each other: the boundary is what remains
+ * after cutting.
  */
 export function grownOutline(body: Body, grow: Mm): Float64Array {
   const out = new Pieces(pieceCountBound(body, grow));
@@ -67,8 +67,8 @@ function grownRing(out: Pieces, flat: Float64Array, grow: Mm): void {
 
 /**
  * Returns the boundary of the set of points at least `depth` mm inside a ring, as flat pieces with that set on the
- * left, opposite to
- * the ring's orientation. Pieces cross at convex corners: the boundary is what remains after cutting.
+ * left, opposite to the ring's orientation. Pieces cross at convex corners: the boundary is what remains after
+ * cutting.
  */
 export function insetOutline(flat: Float64Array, depth: Mm): Float64Array {
   const end = flat.length;

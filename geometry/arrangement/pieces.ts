@@ -2,8 +2,7 @@ import type { Mm } from '../plane/types.ts';
 
 /**
  * Boundary pieces are stored in one flat array, `STRIDE` numbers each, for the speed of the inner loops. A piece is a
- * line or an
- * arc with its zone on the right; an arc runs clockwise on screen (`SWEEP` > 0). A line has `RADIUS` 0.
+ * line or an arc with its zone on the right; an arc runs clockwise on screen (`SWEEP` > 0). A line has `RADIUS` 0.
  */
 export const STRIDE = 13;
 export const X0 = 0;

@@ -3,9 +3,8 @@ import { at, CX, CY, RADIUS, START, STRIDE, SWEEP, X0, X1, Y0, Y1 } from './piec
 import type { ArcRing, Edge } from './types.ts';
 
 /**
- * Returns the area inside linked rings, mm², by Green's theorem in closed form, arcs included. Computed from the rings
- * and not from the parts they were
- * linked from, because a dangle would contribute its distance from the origin.
+ * Returns the area inside linked rings, mm², by Green's theorem in closed form, arcs included. Computed from the
+ * rings and not from the parts they were linked from, because a dangle would contribute its distance from the origin.
  */
 export function ringsArea(rings: readonly ArcRing[]): number {
   let twice = 0;

@@ -117,9 +117,8 @@ export function coversPiece(zone: GrownZone, p: Float64Array, k: number): boolea
 
 /**
  * Called when the middle of the sub-piece lies on the boundary of another zone. If the boundaries coincide, returns
- * whether the other
- * zone takes precedence: always when it is on the free side; when it is on the same side, if it comes first in the
- * list.
+ * whether the other zone takes precedence: always when it is on the free side; when it is on the same side, if it
+ * comes first in the list.
  */
 export function isShadowedBy(
   zone: GrownZone,

@@ -24,9 +24,9 @@ export function checkPlan(plan: Plan): { levels: { id: string; detectors: Detect
 
 /**
  * Checks one detector against the plan's profile. Returns, for each rule that applies, the nearest subject and every
- * subject that is not
- * clear, in profile order, the smallest margin first. The detector need not belong to the level: a dragged
- * one is checked at its current position; its companion is any other detector of the level with the same pair.
+ * subject that is not clear, in profile order, the smallest margin first. The detector need not belong to the level:
+ * a dragged one is checked at its current position; its companion is any other detector of the level with the same
+ * pair.
  *
  * @param others the other detectors to measure against: those of the level, or none to check a position only
  */

@@ -10,10 +10,9 @@ export interface Collision {
 }
 
 /**
- * Returns the fixtures, objects and other detectors that a detector intersects: in plan and in height, by more than the
- * limit tolerance
- * (0.1 mm). A check blocks each of them. In file order; items that the detector touches, stands on,
- * is under or hangs above are not included.
+ * Returns the fixtures, objects and other detectors that a detector intersects: in plan and in height, by more than
+ * the limit tolerance (0.1 mm). A check blocks each of them. In file order; items that the detector touches, stands
+ * on, is under or hangs above are not included.
  */
 export function collisionsOf(level: Level, detector: Detector): readonly Collision[] {
   const [x, y] = detector.at;

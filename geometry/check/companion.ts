@@ -13,8 +13,7 @@ const HEIGHT_TOLERANCE: Mm = 102;
 
 /**
  * Checks the rim-to-rim distance to every other detector of the same pair, which must be in the same room and at the
- * same height. For a pair
- * with one detector the check is undecided.
+ * same height. For a pair with one detector the check is undecided.
  */
 export function checkCompanion(
   model: LevelModel,

@@ -17,9 +17,8 @@ import { collides, detectorSubject, fixtureSubject, ROUNDING, type Subject, subj
 import type { Check } from './types.ts';
 
 /**
- * Checks a detector against every subject of a distance rule. Returns the nearest and every one that is not clear; when
- * there is none,
- * whether somebody looked for one.
+ * Checks a detector against every subject of a distance rule. Returns the nearest and every one that is not clear;
+ * when there is none, whether somebody looked for one.
  *
  * @param others the other detectors of the level; those of another pair count as objects
  */

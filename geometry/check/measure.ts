@@ -7,9 +7,8 @@ import type { Check, Verdict, Witness } from './types.ts';
 
 /**
  * Returns the measured distance between a detector and a subject, mm: from the rim, 0 inside the body; for rules
- * measured in
- * space, combined with the vertical distance. For a stream it is signed: negative when the rim reaches into it.
- * Null when the subject does not count (it ends below the detector, or supports it).
+ * measured in space, combined with the vertical distance. For a stream it is signed: negative when the rim reaches
+ * into it. Null when the subject does not count (it ends below the detector, or supports it).
  */
 export function measureSubject(rule: EffectiveRule, subject: Subject, probe: Cylinder, x: Mm, y: Mm): Mm | null {
   if (subject.stream) return signedBodyDistance(subject.body, x, y) - probe.radius;
@@ -106,8 +105,7 @@ export function worstVerdict(checks: readonly Check[]): Verdict {
 
 /**
  * Of several rows of one rule, returns the one with the smallest margin and every one that is not clear, the smallest
- * margin first. Ties are
- * broken by id, so that the order of the file does not matter.
+ * margin first. Ties are broken by id, so that the order of the file does not matter.
  */
 export function nearestAndNotClear(rows: readonly Check[]): Check[] {
   return [...rows].sort(compareByMargin).filter((check, i) => i === 0 || check.verdict !== 'clear');

@@ -5,10 +5,9 @@ import type { Check, DetectorReport } from './types.ts';
 const NEAR_SHARE = 0.5;
 
 /**
- * Returns the distances that a tester would tape for this detector: for each rule the subject with the smallest margin,
- * if it is not clear or near
- * its limit; and always the smallest margin of all. Only checks that have a place on the drawing. Smallest margin
- * first.
+ * Returns the distances that a tester would tape for this detector: for each rule the subject with the smallest
+ * margin, if it is not clear or near its limit; and always the smallest margin of all. Only checks that have a place
+ * on the drawing. Smallest margin first.
  */
 export function nearLimit(report: DetectorReport): readonly Check[] {
   const tightest = new Map<RuleId, Check>();

@@ -41,8 +41,8 @@ const listsOf = memoize((_: LevelModel) => new Map<EffectiveRule['subject'], rea
 
 /**
  * Returns the bodies on a level that a distance rule applies to, the same for verdicts and shading. Empty for rules
- * about the room,
- * the level, heights, sun and the pair. Memoized by identity: what an edit does not change keeps its Subject object.
+ * about the room, the level, heights, sun and the pair. Memoized by identity: what an edit does not change keeps its
+ * Subject object.
  */
 export function subjectsOf({ subject }: EffectiveRule, model: LevelModel): readonly Subject[] {
   const lists = listsOf(model);
@@ -208,9 +208,8 @@ export function collides(subject: Subject, probe: Cylinder, x: Mm, y: Mm): boole
 }
 
 /**
- * Returns the vertical distance from a detector to a subject above it, mm: 0 when their heights overlap; null when the
- * subject ends at or
- * below the detector's base (then it may support the detector and does not count).
+ * Returns the vertical distance from a detector to a subject above it, mm: 0 when their heights overlap; null when
+ * the subject ends at or below the detector's base (then it may support the detector and does not count).
  */
 export function heightBetween(subject: Subject, { base, tall }: Cylinder): Mm | null {
   if (subject.top <= base) return null;
@@ -240,8 +239,7 @@ function limitDistance(rule: EffectiveRule, subject: Subject, probe: Cylinder): 
 
 /**
  * Returns how far inside a subject's outline, mm, the axis must be for the subject to support the detector and not
- * obstruct it; null when its top
- * is not at the base of the detector, or below it.
+ * obstruct it; null when its top is not at the base of the detector, or below it.
  */
 export function supportedDepth(rule: EffectiveRule, subject: Subject, probe: Cylinder): Mm | null {
   if (rule.measured !== 'space' || subject.top <= probe.base || !isLevelWith(subject, probe)) return null;

@@ -7,10 +7,9 @@ import { reasonCheck } from './measure.ts';
 import type { Check } from './types.ts';
 
 /**
- * The path of the sun is not computed: on a level with an opening to the outside the check is not run, unless a person
- * confirms
- * that no sun reaches the spot. Clear on a level without such an opening; whether openings were looked for is
- * reported by `outside-opening`.
+ * The path of the sun is not computed: on a level with an opening to the outside the check is not run, unless a
+ * person confirms that no sun reaches the spot. Clear on a level without such an opening; whether openings were
+ * looked for is reported by `outside-opening`.
  */
 export function checkSun(plan: Plan, model: LevelModel, rule: EffectiveRule): Check[] {
   return [{ ...sunRow(plan, model, rule), required: rule.least }];

@@ -8,9 +8,8 @@ import { type Dimension, roomDimensions, roomFaces } from './room-dimensions.ts'
 type DimensionEnd = { readonly kind: 'corner' } | { readonly kind: 'jamb'; readonly opening: string };
 
 /**
- * A length as taped along one face of a room: the whole face, or one of a string of lengths that set out its openings.
- * It runs from
- * left to right, or downwards if vertical.
+ * A length as taped along one face of a room: the whole face, or one of a string of lengths that set out its
+ * openings. It runs from left to right, or downwards if vertical.
  */
 export interface RunningDimension extends Dimension {
   /** Identifies the same length of the same face or opening, whatever its value. */
@@ -25,9 +24,9 @@ export interface RunningDimension extends Dimension {
 const TOUCHING: Mm = 1;
 
 /**
- * Returns the inside lengths of every room, one per length and direction, then the strings of openings. Each opening is
- * listed once, in the first room
- * of the level that has it, because a door has two faces. Zero lengths at a corner are omitted.
+ * Returns the inside lengths of every room, one per length and direction, then the strings of openings. Each opening
+ * is listed once, in the first room of the level that has it, because a door has two faces. Zero lengths at a corner
+ * are omitted.
  */
 export function runningDimensions(model: LevelModel): readonly RunningDimension[] {
   const strings = openingStrings(model);

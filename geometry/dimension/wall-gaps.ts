@@ -13,11 +13,9 @@ const STEP: Readonly<Record<Side, XY>> = { left: [-1, 0], right: [1, 0], up: [0,
 
 /**
  * Returns the free length from the edge of an item to the wall face on each side of the page, in mm; null without a
- * wall on that
- * side. Measured along the horizontal and vertical through `middle`, to the faces of the room that contains the item,
- * so that both
- * gaps of an axis and the item add up to the room. Negative if the item reaches into the wall. Openings do not
- * interrupt a wall.
+ * wall on that side. Measured along the horizontal and vertical through `middle`, to the faces of the room that
+ * contains the item, so that both gaps of an axis and the item add up to the room. Negative if the item reaches into
+ * the wall. Openings do not interrupt a wall.
  *
  * @param reach from `middle` to the item's edge on each side, mm
  */
@@ -130,9 +128,8 @@ export function moveToGap(side: Side, gap: Mm, wanted: Mm): XY {
 }
 
 /**
- * Returns the distances along a page axis at which a line through a point crosses a ring, negative behind it; always an
- * even number. A corner
- * on the line counts for the edge that leaves it downwards or to the right.
+ * Returns the distances along a page axis at which a line through a point crosses a ring, negative behind it; always
+ * an even number. A corner on the line counts for the edge that leaves it downwards or to the right.
  */
 function crossings(ring: Ring, from: XY, step: XY): readonly Mm[] {
   const along = step[0] !== 0 ? 0 : 1;

@@ -21,9 +21,8 @@ interface Moved {
 }
 
 /**
- * Aligns fixtures, objects and detectors. The outermost edge stays; middles align to the middle of the
- * first id, which stays. Walls, openings and room labels are ignored because other items determine their position.
- * Refused for
+ * Aligns fixtures, objects and detectors. The outermost edge stays; middles align to the middle of the first id,
+ * which stays. Walls, openings and room labels are ignored because other items determine their position. Refused for
  * fewer than two items.
  */
 export function alignedItems(plan: Plan, levelId: string, ids: readonly string[], to: AlignTo): EditResult {

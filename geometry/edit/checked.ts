@@ -57,9 +57,8 @@ const LEVEL_KEYS = ['name', 'order', 'ceiling', 'living', 'ground'] as const;
 const LEVEL_EXTRAS = ['livingAnswered', 'lookedFor', 'lookedForBy'] as const;
 
 /**
- * Returns `after` if it is a plan that the reader would accept; else the first reason why not. Checks only objects that
- * are not
- * identical to those in `before`, which was valid: fast enough for each frame of a drag.
+ * Returns `after` if it is a plan that the reader would accept; else the first reason why not. Checks only objects
+ * that are not identical to those in `before`, which was valid: fast enough for each frame of a drag.
  */
 export function checkedPlan(before: Plan, after: Plan): EditResult {
   const reason = sectionProblem(before, after) ?? levelsProblem(before, after);

@@ -27,10 +27,8 @@ export function movableEnds(model: LevelModel, dimension: RunningDimension): rea
 
 /**
  * Returns the level with a dimension made `wanted` mm long by moving the given end: the wall that ends the face, with
- * everything that
- * follows it; or the opening with that jamb. For an opening's width the other jamb stays. Refused in words if the
- * result
- * is not possible or nothing can be moved.
+ * everything that follows it; or the opening with that jamb. For an opening's width the other jamb stays. Refused in
+ * words if the result is not possible or nothing can be moved.
  */
 export function withDimension(
   model: LevelModel,

@@ -82,9 +82,8 @@ export interface Butt {
 
 /**
  * Returns the position on the wall at `at` for a wall of this thickness, so that the taped length from the corner of
- * the room to
- * its face is a multiple of `step`. The corners are those of the room on the side of `beside`. Null if no wall is at
- * `at`.
+ * the room to its face is a multiple of `step`. The corners are those of the room on the side of `beside`. Null if no
+ * wall is at `at`.
  *
  * @param step mm; null for any length
  */
@@ -111,9 +110,8 @@ export function buttPosition(
 }
 
 /**
- * Returns the clear length of a line between two walls' center-lines, as taped: without half of each wall. An end that
- * is on no wall,
- * or on a wall along the line, is not shortened. Never negative.
+ * Returns the clear length of a line between two walls' center-lines, as taped: without half of each wall. An end
+ * that is on no wall, or on a wall along the line, is not shortened. Never negative.
  */
 export function clearLength(level: Level, [from, to]: Line): Mm {
   const length = distance(from, to);

@@ -12,10 +12,10 @@ export type Copies =
   | Extract<EditResult, { ok: false }>;
 
 /**
- * Copies items to a position dx, dy beside them, mm, with new ids. A wall brings its openings; an opening copied alone
- * goes to the nearest free position on its wall, and is refused if there is none. A pair copied as a pair is a new
- * pair; one
- * detector of a pair becomes single. A label that ends in a number gets the next free number. Readings are not copied.
+ * Copies items to a position dx, dy beside them, mm, with new ids. A wall brings its openings; an opening copied
+ * alone goes to the nearest free position on its wall, and is refused if there is none. A pair copied as a pair is a
+ * new pair; one detector of a pair becomes single. A label that ends in a number gets the next free number. Readings
+ * are not copied.
  */
 export function duplicatedItems(plan: Plan, levelId: string, ids: readonly string[], dx: Mm, dy: Mm): Copies {
   return copiedInto(plan, levelId, levelOf(plan, levelId), ids, [dx, dy]);
@@ -23,9 +23,8 @@ export function duplicatedItems(plan: Plan, levelId: string, ids: readonly strin
 
 /**
  * Copies items of `source`, which need not be a level of this plan, to a level of it, moved by `by`, mm. As
- * `duplicatedItems`, but
- * labels and pairs that the plan does not have are kept. An opening whose wall is not copied needs that wall on the
- * level.
+ * `duplicatedItems`, but labels and pairs that the plan does not have are kept. An opening whose wall is not copied
+ * needs that wall on the level.
  */
 export function copiedInto(plan: Plan, levelId: string, source: Level, ids: readonly string[], by: XY): Copies {
   const chosen = new Set(ids);

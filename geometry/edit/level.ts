@@ -29,8 +29,7 @@ export function withoutLevel(plan: Plan, levelId: string): Plan {
 
 /**
  * Returns the plan without the readings of these detectors, their log entries and the earlier results of their
- * locations, which
- * would mean something else at another location.
+ * locations, which would mean something else at another location.
  */
 export function withoutReadings(plan: Plan, gone: ReadonlySet<string>): Plan {
   const stays = ({ detector }: { readonly detector?: string | null }) => detector == null || !gone.has(detector);

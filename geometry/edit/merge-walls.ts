@@ -14,11 +14,10 @@ const SHORTEST_REMAINDER: Mm = 25.4;
 type Unit = Plan['display']['length'];
 
 /**
- * Merges two coinciding walls: the thicker, then the longer, stays, and the coinciding part of the other is
- * removed. The remainders of the other become walls that start at it; if they have the same thickness and side, the
- * wall is lengthened
- * instead. Openings keep their position on the page; walls that met the other one meet the one that
- * stays. Refused in words if they do not coincide, or if an opening does not fit.
+ * Merges two coinciding walls: the thicker, then the longer, stays, and the coinciding part of the other is removed.
+ * The remainders of the other become walls that start at it; if they have the same thickness and side, the wall is
+ * lengthened instead. Openings keep their position on the page; walls that met the other one meet the one that stays.
+ * Refused in words if they do not coincide, or if an opening does not fit.
  *
  * @param freshId for the second of two remainders
  */

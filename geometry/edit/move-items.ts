@@ -8,10 +8,9 @@ import { withSupportedItems } from './supported-items.ts';
 export const JOINED: Mm = 0.5;
 
 /**
- * Moves items by `by`. Walls that meet a moved wall end to end are stretched, and walls that butt against its
- * middle follow it sideways, so that no room opens. Openings stay on their walls; an opening alone slides by the
- * component of `by`
- * along its wall. What is on top of a moved object moves with it.
+ * Moves items by `by`. Walls that meet a moved wall end to end are stretched, and walls that butt against its middle
+ * follow it sideways, so that no room opens. Openings stay on their walls; an opening alone slides by the component
+ * of `by` along its wall. What is on top of a moved object moves with it.
  */
 export function withItemsMoved(level: Level, ids: ReadonlySet<string>, by: XY): Level {
   return withSupportedItems(level, withOnlyItemsMoved(level, ids, by), ids);

@@ -8,9 +8,8 @@ import { JOINED, withItemsMoved, withWalls } from './move-items.ts';
 
 /**
  * Moves items by dx, dy, mm. Ends of other walls that meet a moved wall follow, so that rooms stay closed; openings
- * move
- * with their wall, and an opening moved alone slides along it. Refused if a wall would become too
- * short for one of its openings.
+ * move with their wall, and an opening moved alone slides along it. Refused if a wall would become too short for one
+ * of its openings.
  */
 export function movedItems(plan: Plan, levelId: string, ids: readonly string[], dx: Mm, dy: Mm): EditResult {
   if (dx === 0 && dy === 0) return { ok: true, plan };

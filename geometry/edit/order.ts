@@ -32,8 +32,7 @@ export function withLevelBeside(plan: Plan, level: Level, where: Beside, otherId
 
 /**
  * Moves a level one story up or down. A level that shares its height is separated from the others, directly above or
- * below; any
- * other changes places with its neighbor. Returns the same plan if it cannot move.
+ * below; any other changes places with its neighbor. Returns the same plan if it cannot move.
  */
 export function withLevelMoved(plan: Plan, levelId: string, where: Beside): Plan {
   const stories = storiesOf(plan);

@@ -35,8 +35,7 @@ export function pastedItems(plan: Plan, levelId: string, clip: Level, by: XY): C
 
 /**
  * Returns how far to move a clip, mm. With `at`, its middle goes there. Otherwise it keeps its position, shifted by
- * `step` to the right and
- * down until no item of the same kind is at that position. [0, 0] for an empty clip.
+ * `step` to the right and down until no item of the same kind is at that position. [0, 0] for an empty clip.
  */
 export function pasteOffset(plan: Plan, levelId: string, clip: Level, at: XY | null, step: Mm): XY {
   const extent = levelExtent(clip);

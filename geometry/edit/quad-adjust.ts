@@ -55,11 +55,10 @@ export function impossibleDiagonal(taped: QuadLengths): ImpossibleDiagonal | nul
 }
 
 /**
- * Returns the corners with the least squared differences to the six taped lengths (least squares,
- * Gauss-Newton from the corners as drawn; standard practice of surveying, from memory). Corner A stays and A-B keeps
- * its
- * direction. Six lengths for five unknowns: their contradictions remain as residuals.
- * The corners are four different points; null if the iteration does not converge.
+ * Returns the corners with the least squared differences to the six taped lengths (least squares, Gauss-Newton from
+ * the corners as drawn; standard practice of surveying, from memory). Corner A stays and A-B keeps its direction. Six
+ * lengths for five unknowns: their contradictions remain as residuals. The corners are four different points; null if
+ * the iteration does not converge.
  */
 export function adjustedQuad(quad: Quad, taped: QuadLengths): Quad | null {
   const [a, b] = quad;

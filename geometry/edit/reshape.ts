@@ -60,9 +60,8 @@ function shapeHandles(id: string, shape: Shape, standOff: Mm): readonly Handle[]
 
 /**
  * Returns the level with a handle dragged to `at`. The opposite corner of a box, the other jamb of an opening and the
- * middle of a
- * circle stay; what is on top of a rotated item rotates with it; ends of other walls that meet a dragged wall end
- * follow. Nothing gets smaller than half an inch.
+ * middle of a circle stay; what is on top of a rotated item rotates with it; ends of other walls that meet a dragged
+ * wall end follow. Nothing gets smaller than half an inch.
  *
  * @param turnStep rotations and stream directions are multiples of this, degrees; null for any
  * @param reachStep the reach of a stream is a multiple of this, mm; null for any

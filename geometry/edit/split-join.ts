@@ -65,8 +65,7 @@ export function wallsRunningOn(
 
 /**
  * Joins two collinear walls that meet; the result keeps the id, thickness and side of the first, and the openings of
- * both in
- * place. Refused in words if they do not meet, are not collinear, or are built differently.
+ * both in place. Refused in words if they do not meet, are not collinear, or are built differently.
  */
 export function withWallsJoined(level: Level, id: string, otherId: string, unit: Unit): LevelEdit {
   const wall = level.walls.find((each) => each.id === id);

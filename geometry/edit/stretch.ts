@@ -32,9 +32,8 @@ export function withWallLength(level: Level, wallId: string, length: Mm, moves: 
 
 /**
  * Returns the level with one wall translated by `by`, mm, across its own line. Walls joined to its ends are stretched
- * if parallel to the movement
- * and translated if not, as for a corrected length; walls that it butts against stay, and its ends slide along them.
- * Unchecked: see `checkedWalls`.
+ * if parallel to the movement and translated if not, as for a corrected length; walls that it butts against stay, and
+ * its ends slide along them. Unchecked: see `checkedWalls`.
  */
 export function withWallShifted(level: Level, wallId: string, by: XY): Level {
   const wall = level.walls.find(({ id }) => id === wallId);

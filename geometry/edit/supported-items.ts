@@ -33,9 +33,8 @@ interface SupportMove {
 }
 
 /**
- * Moves, rotates and lifts whatever is on top of changed objects along with them: detectors, and items with their whole
- * footprint on the object,
- * with what is on those in turn. Returns the same level if no such object changed.
+ * Moves, rotates and lifts whatever is on top of changed objects along with them: detectors, and items with their
+ * whole footprint on the object, with what is on those in turn. Returns the same level if no such object changed.
  *
  * @param before the level before an edit
  * @param after the same level with its objects moved

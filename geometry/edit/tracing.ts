@@ -40,8 +40,7 @@ export function newTracingPlace(
 
 /**
  * Returns the picture scaled about `a` so that the distance from `a` to `b` on the plan becomes `length`, mm, above
- * zero. The
- * same picture if the two points coincide.
+ * zero. The same picture if the two points coincide.
  */
 export function tracingScaled(tracing: Tracing, a: XY, b: XY, length: Mm): Tracing {
   const factor = length / distance(a, b);
@@ -53,8 +52,7 @@ export function tracingScaled(tracing: Tracing, a: XY, b: XY, length: Mm): Traci
 
 /**
  * Returns the picture rotated about `a` by the smallest angle that makes the line from `a` to `b` horizontal or
- * vertical. The same
- * picture if the two points coincide.
+ * vertical. The same picture if the two points coincide.
  */
 export function tracingStraightened(tracing: Tracing, a: XY, b: XY): Tracing {
   if (distance(a, b) === 0) return tracing;

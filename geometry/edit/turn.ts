@@ -18,8 +18,7 @@ export interface ItemSize {
 
 /**
  * Rotates a fixture, an object or a wall about its middle, degrees clockwise on screen; a stream rotates with its
- * fixture, and
- * ends of other walls that meet the wall follow. Refused for items without a direction.
+ * fixture, and ends of other walls that meet the wall follow. Refused for items without a direction.
  */
 export function turnedItem(plan: Plan, levelId: string, id: string, by: Deg): EditResult {
   const found = itemById(levelOf(plan, levelId), id);

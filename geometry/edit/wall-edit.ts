@@ -26,8 +26,7 @@ export function correctedWall(model: LevelModel, id: string, length: Mm, moves: 
 
 /**
  * Translates a wall square to itself by so many mm, to the right or down the page (negative: to the left or up), with
- * the walls that
- * meet it and the items against them. Refused like a corrected length. A wall without length stays.
+ * the walls that meet it and the items against them. Refused like a corrected length. A wall without length stays.
  */
 export function shiftedWall(model: LevelModel, id: string, by: Mm, unit: Unit): LevelEdit {
   const wall = model.level.walls.find((each) => each.id === id);

@@ -57,8 +57,7 @@ export function wallBodies(graph: WallGraph, { around }: Pick<Faces, 'around'>, 
 
 /**
  * A face runs from node to node, and a node may be beside its wall by up to the node tolerance, farther than a wall
- * without thickness
- * reaches. Returns a minimal body for such edges, so that every face is bounded by solids.
+ * without thickness reaches. Returns a minimal body for such edges, so that every face is bounded by solids.
  */
 function bentEdges({ nodes, edges }: WallGraph): Ring[] {
   return edges.flatMap(({ from, to, runs }) => {

@@ -12,8 +12,8 @@ const SHORTEST_WALL: Mm = 10 * NODE_TOLERANCE;
 
 /**
  * Returns the center-lines of the walls as drawn, then the pieces that connect ends to the walls they nearly meet
- * (`joins.ts`), in an order and
- * direction that do not depend on the file. Every closed gap and every wall without length yields a notice.
+ * (`joins.ts`), in an order and direction that do not depend on the file. Every closed gap and every wall without
+ * length yields a notice.
  */
 export function joinedCenterLines(walls: readonly Wall[]): { lines: CenterLine[]; notices: Notice[] } {
   const notices: Notice[] = [];

@@ -21,8 +21,7 @@ export function containsRing(one: GrownZone, ring: Ring, extent: Extent): boolea
 
 /**
  * Returns true if a few convex zones together cover a ring and this is found quickly; false otherwise. Parts that one
- * zone contains
- * are done; from any other part a zone that contains its middle is subtracted.
+ * zone contains are done; from any other part a zone that contains its middle is subtracted.
  *
  * @param first zones that are tried before the others
  */

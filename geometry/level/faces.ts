@@ -16,8 +16,7 @@ export interface Face {
 
 /**
  * The faces of a planar wall graph as a half-edge structure. Half-edge 2k runs along edge k from `from` to `to`, its
- * twin
- * 2k + 1 the other way (the twin of h is h ^ 1); each has its face to the right, clockwise on screen.
+ * twin 2k + 1 the other way (the twin of h is h ^ 1); each has its face to the right, clockwise on screen.
  */
 export interface Faces {
   readonly faces: readonly Face[];

@@ -21,11 +21,9 @@ interface NearMiss {
 
 /**
  * Returns short pieces of wall that connect ends to the walls they nearly meet, and notices about them. The drawing
- * itself is not changed.
- * Whether and how two walls are connected depends on these two alone, so that a third wall drawn later cannot undo it,
- * not even one
- * that leads from one to the other, because it may be thinner. Around hubs, where no real house has so many walls, the
- * other ends of the walls are not joined to each other.
+ * itself is not changed. Whether and how two walls are connected depends on these two alone, so that a third wall
+ * drawn later cannot undo it, not even one that leads from one to the other, because it may be thinner. Around hubs,
+ * where no real house has so many walls, the other ends of the walls are not joined to each other.
  */
 export function joinsOf(lines: readonly CenterLine[]): { joins: CenterLine[]; notices: Notice[] } {
   const joins: CenterLine[] = [];

@@ -48,8 +48,7 @@ interface Bundle {
 
 /**
  * Returns the planar graph of center-lines: split wherever they meet, cross or coincide (noding), with points within
- * the node tolerance
- * merged. The result does not depend on the order of the lines.
+ * the node tolerance merged. The result does not depend on the order of the lines.
  */
 export function wallGraph(lines: readonly CenterLine[]): WallGraph {
   const nodes = new Nodes();

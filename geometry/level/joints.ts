@@ -20,12 +20,10 @@ export interface Arm {
 }
 
 /**
- * Returns the miter joint of two walls: the gap between their square ends on the outer side of the node, bounded by the
- * extended faces of both.
- * If the faces meet in the gap, that point is the tip, limited to ten half-thicknesses of the thicker wall;
- * if they meet outside the gap, the face of the thinner wall bounds it. Convex, clockwise on screen, with the square
- * ends as two
- * of its sides; null for collinear walls.
+ * Returns the miter joint of two walls: the gap between their square ends on the outer side of the node, bounded by
+ * the extended faces of both. If the faces meet in the gap, that point is the tip, limited to ten half-thicknesses of
+ * the thicker wall; if they meet outside the gap, the face of the thinner wall bounds it. Convex, clockwise on
+ * screen, with the square ends as two of its sides; null for collinear walls.
  */
 export function jointRing(node: XY, one: Arm, two: Arm): Ring | null {
   const turn = one.along[0] * two.along[1] - one.along[1] * two.along[0];
@@ -67,9 +65,8 @@ function faceAt({ at, along, half }: Arm, normal: XY, reach: Mm): XY {
 }
 
 /**
- * Returns one ring in place of the joints of very many walls at one node: it contains everything that any of them could
- * reach, so no
- * solid is lost. Clockwise on screen.
+ * Returns one ring in place of the joints of very many walls at one node: it contains everything that any of them
+ * could reach, so no solid is lost. Clockwise on screen.
  *
  * @param more how far from the node the walls may meet, mm
  */

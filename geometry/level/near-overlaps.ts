@@ -19,8 +19,7 @@ const MOST_PAIRS = 50;
 
 /**
  * Returns the stretch on which two center-lines are within half an inch of each other, if it is at least an inch long
- * and at least
- * half of the shorter wall; null otherwise.
+ * and at least half of the shorter wall; null otherwise.
  */
 function nearOverlap(one: Pick<Wall, 'from' | 'to'>, other: Pick<Wall, 'from' | 'to'>): NearOverlap | null {
   const length = distance(one.from, one.to);

@@ -84,8 +84,8 @@ export function addJointsAt(
 
 /**
  * Returns whether the shorter of two walls on one edge coincides with the other over its whole length. Two walls that
- * diverge at a small angle also
- * share an edge when a third wall crosses both within the node tolerance of where they meet.
+ * diverge at a small angle also share an edge when a third wall crosses both within the node tolerance of where they
+ * meet.
  */
 function coincide(one: NodeArm, two: NodeArm): boolean {
   const [short, long] = one.whole.length < two.whole.length ? [one, two] : [two, one];

@@ -31,8 +31,7 @@ export interface FaceKind {
 
 /**
  * Returns which edges have the outdoors on one side: the unbounded face, and faces reached from it through walls
- * without
- * crossing a floor, either because walls fill them or because they are unlabeled cavities.
+ * without crossing a floor, either because walls fill them or because they are unlabeled cavities.
  */
 export function edgesOutdoors(graph: WallGraph, traced: Faces, kinds: readonly FaceKind[]): boolean[] {
   const { edges } = graph;
@@ -66,8 +65,7 @@ export function edgesOutdoors(graph: WallGraph, traced: Faces, kinds: readonly F
 
 /**
  * Returns a predicate: whether a face is nowhere wider than a cavity, that is, nothing remains when every wall is
- * thickened. Since all
- * walls count, adding a wall never makes a cavity wider.
+ * thickened. Since all walls count, adding a wall never makes a cavity wider.
  */
 export function cavityTest(graph: WallGraph, faces: Faces): (face: number, within: XY) => boolean {
   let thick: { readonly zones: readonly GrownZone[]; readonly nearby: NearbyZones } | null = null;

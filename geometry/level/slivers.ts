@@ -10,8 +10,7 @@ const SMALL_SINE = 0.02;
 
 /**
  * Where two walls pass one node at a very small angle, the area between them before and after the node is one space,
- * pinched where
- * their lines come within the node tolerance: a third wall crossing there must not divide it.
+ * pinched where their lines come within the node tolerance: a third wall crossing there must not divide it.
  */
 export interface Slivers {
   /** Pairs of faces that are one space but for the pinch. */

@@ -8,9 +8,8 @@ import type { CenterLine } from './types.ts';
 type Clusters = readonly [a: number, b: number];
 
 /**
- * Returns a predicate: whether a wall starts at a cluster of very many wall ends together with another wall. Such walls
- * diverge like spokes, and
- * their other ends are not joined however close they are.
+ * Returns a predicate: whether a wall starts at a cluster of very many wall ends together with another wall. Such
+ * walls diverge like spokes, and their other ends are not joined however close they are.
  *
  * @returns predicate of a line, the end of it that nearly meets the other, and the other line
  */

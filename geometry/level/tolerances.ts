@@ -7,9 +7,8 @@ import type { Mm } from '../plan/model.ts';
 export const NODE_TOLERANCE: Mm = 0.01;
 
 /**
- * A wall end this close to another wall is connected to it, and the gap is reported, mm. Half an inch: a typical error
- * of a
- * drawn corner, and less than any intended gap.
+ * A wall end this close to another wall is connected to it, and the gap is reported, mm. Half an inch: a typical
+ * error of a drawn corner, and less than any intended gap.
  */
 export const SNAP_DISTANCE: Mm = 12.7;
 

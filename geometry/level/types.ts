@@ -97,8 +97,7 @@ export interface CenterLine {
   readonly isInLine: boolean;
   /**
    * The hub that it leads to. Where very many walls nearly meet, the end of one of them becomes a hub: all the others
-   * are connected
-   * to it, like spokes, instead of to each other.
+   * are connected to it, like spokes, instead of to each other.
    */
   readonly hub?: XY;
 }

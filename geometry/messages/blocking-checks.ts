@@ -20,10 +20,8 @@ export interface WhyNot {
 
 /**
  * Explains in words why a detector may not be at a point: the rule with the greatest shortfall, its subject, distance
- * and limit, then
- * distance and direction to the nearest white area. `checks` are those of `blockingChecks` there, worst first; `region`
- * is what the plan shows white.
- * Also covers white points and points off every floor.
+ * and limit, then distance and direction to the nearest white area. `checks` are those of `blockingChecks` there,
+ * worst first; `region` is what the plan shows white. Also covers white points and points off every floor.
  */
 export function describeBlocked(
   checks: readonly Check[],

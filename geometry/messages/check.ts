@@ -19,10 +19,9 @@ export interface CheckFigures {
 }
 
 /**
- * Returns lengths rounded to the safe side: a minimum distance is measured down and required up, a maximum the reverse;
- * a margin is rounded down, a shortfall up. A check that meets its limit within the limit tolerance (0.1 mm) never
- * reads as
- * short of it.
+ * Returns lengths rounded to the safe side: a minimum distance is measured down and required up, a maximum the
+ * reverse; a margin is rounded down, a shortfall up. A check that meets its limit within the limit tolerance (0.1 mm)
+ * never reads as short of it.
  */
 export function checkFigures(check: Check, plan: PlanContext): CheckFigures {
   const unit = plan.display.length;
@@ -98,8 +97,7 @@ export function checksInOrder(checks: readonly Check[]): readonly Check[] {
 
 /**
  * Returns the reason of a verdict in one or two sentences, without the verdict. For blocked and unknown, the worst
- * check and
- * the names of the other failing rules; for tight and clear, the smallest margin.
+ * check and the names of the other failing rules; for tight and clear, the smallest margin.
  */
 export function describeReport(report: DetectorReport, plan: PlanContext, level: Level): string {
   const ran = checksInOrder(report.checks.filter(({ notRun }) => !notRun));

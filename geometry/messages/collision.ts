@@ -6,8 +6,7 @@ import { subjectName } from './subject.ts';
 
 /**
  * Describes what a detector intersects if no check says so: "It stands inside the washer. Set it clear of it." The
- * checks block each such
- * item, so this is "" for a report of the same drawing.
+ * checks block each such item, so this is "" for a report of the same drawing.
  */
 export function describeCollision(level: Level, detector: Detector, report: DetectorReport): string {
   const blocking = new Set(report.checks.filter(({ verdict }) => verdict === 'blocked').map(({ subject }) => subject));

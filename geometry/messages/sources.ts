@@ -28,9 +28,8 @@ const SHORT_DOUBT: Readonly<Record<SourceMark, string>> = {
 export const markedCite = ({ cite, mark }: Source): string => `${cite}${SHORT_DOUBT[mark]}`;
 
 /**
- * Returns the caveats about the sources of a rule, a sentence each: "Not read in the primary text: Minnesota licensing
- * practice (2019), as
- * reported." Empty if every figure was read in its primary text.
+ * Returns the caveats about the sources of a rule, a sentence each: "Not read in the primary text: Minnesota
+ * licensing practice (2019), as reported." Empty if every figure was read in its primary text.
  */
 export function sourceDoubts(sources: readonly Source[]): readonly string[] {
   return groups(sources, ({ mark }) => mark).map(([mark, list]) => {

@@ -187,8 +187,7 @@ export interface Level {
   readonly detectors: readonly Detector[];
   /**
    * Ids of rules whose subjects were looked for on this level and are not there; "direct-sun": a person confirms that
-   * no
-   * direct sun reaches the spot. Missing: nothing was looked for.
+   * no direct sun reaches the spot. Missing: nothing was looked for.
    */
   readonly lookedFor?: readonly string[];
   readonly lookedForBy?: readonly LookedForBy[];

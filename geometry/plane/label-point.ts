@@ -6,9 +6,8 @@ import type { Ring, XY } from './types.ts';
 const LABEL_CLEARANCE = 1;
 
 /**
- * Returns a point inside the rings (outer ring first, then holes) for a label: the centroid if it lies inside, else an
- * interior point
- * with room around it. For rings without area, the first corner.
+ * Returns a point inside the rings (outer ring first, then holes) for a label: the centroid if it lies inside, else
+ * an interior point with room around it. For rings without area, the first corner.
  */
 export function ringLabelPoint(rings: readonly Ring[]): XY {
   const middle = centroid(rings);

@@ -2,11 +2,10 @@ import { vectorLength } from './point.ts';
 import type { Ring, XY } from './types.ts';
 
 /**
- * Returns the weight of each corner of a ring at a point inside it; the weights sum to 1 and reproduce the point. When
- * the corners
- * move, the weighted sum of the moved corners is the moved point. A point on a corner has weight 1 there; a point on an
- * edge depends on its two ends.
- * Mean value coordinates (Floater, 2003; formula from memory). The ring has at least three corners.
+ * Returns the weight of each corner of a ring at a point inside it; the weights sum to 1 and reproduce the point.
+ * When the corners move, the weighted sum of the moved corners is the moved point. A point on a corner has weight 1
+ * there; a point on an edge depends on its two ends. Mean value coordinates (Floater, 2003; formula from memory). The
+ * ring has at least three corners.
  */
 export function meanValueCoordinates(ring: Ring, [x, y]: XY): readonly number[] {
   const spokes = ring.map(([cx, cy]) => ({ dx: cx - x, dy: cy - y, far: vectorLength(cx - x, cy - y) }));

@@ -1,7 +1,6 @@
 /**
  * Returns a memoized version of a function of one object. Results live as long as the object (WeakMap). Plans are
- * immutable and edits
- * share the unchanged parts, so the identity of an object is a valid key.
+ * immutable and edits share the unchanged parts, so the identity of an object is a valid key.
  */
 export function memoize<Key extends object, Value>(build: (key: Key) => Value): (key: Key) => Value {
   const results = new WeakMap<Key, Value>();
@@ -17,8 +16,7 @@ export function memoize<Key extends object, Value>(build: (key: Key) => Value): 
 
 /**
  * Same as `memoize`, but keeps only the `most` recently used results (LRU): for large results keyed by objects that
- * live long,
- * such as plans in the undo history.
+ * live long, such as plans in the undo history.
  */
 export function memoizeRecent<Key extends object, Value>(
   build: (key: Key) => Value,

@@ -2,8 +2,7 @@ import type { Mm, XY } from './types.ts';
 
 /**
  * Returns the cross product (b − a) × (c − a), mm². The page has x to the right and y DOWN, so a positive value means
- * that c lies
- * clockwise on screen of the ray a → b, to its right.
+ * that c lies clockwise on screen of the ray a → b, to its right.
  */
 export function cross(a: XY, b: XY, c: XY): number {
   return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);

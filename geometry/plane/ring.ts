@@ -19,8 +19,7 @@ export function signedArea(ring: Ring): number {
 
 /**
  * Returns whether p lies inside the ring (even-odd rule). A point on the boundary may come out either way. Where the
- * ring traverses
- * an edge in both directions (around a wall that ends in a room), the two crossings cancel.
+ * ring traverses an edge in both directions (around a wall that ends in a room), the two crossings cancel.
  */
 export function ringContains(ring: Ring, p: XY): boolean {
   const [x, y] = p;
@@ -79,8 +78,8 @@ const SCAN_LINES = 24;
 
 /**
  * Returns a point inside the area bounded by rings (outer rings and holes together), far from its boundary: of the
- * midpoints of all
- * scan-line spans, the one with the greatest distance to the rings. Null when no scan line meets the area.
+ * midpoints of all scan-line spans, the one with the greatest distance to the rings. Null when no scan line meets the
+ * area.
  */
 export function interiorPoint(rings: readonly Ring[]): XY | null {
   const ys = rings.flat().map(([, y]) => y);

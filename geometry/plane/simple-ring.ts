@@ -7,10 +7,8 @@ export type RingFlaw =
 
 /**
  * Returns the first flaw of an open ring of at least 3 corners, or null when it is simple: no two consecutive corners
- * equal,
- * no edge that folds back over the previous one, no other two edges that touch or cross. Exact predicates, no
- * tolerance.
- * Tests every pair of edges, O(n²): enough for furniture outlines of a few hundred corners.
+ * equal, no edge that folds back over the previous one, no other two edges that touch or cross. Exact predicates, no
+ * tolerance. Tests every pair of edges, O(n²): enough for furniture outlines of a few hundred corners.
  */
 export function ringFlaw(ring: readonly XY[]): RingFlaw | null {
   const count = ring.length;

@@ -23,8 +23,7 @@ export function writeClip(clip: Level): string {
 
 /**
  * Reads copied items from text of any origin. The level in it is validated like one of a plan file; anything else is
- * refused
- * with a reason. Never throws and never repairs.
+ * refused with a reason. Never throws and never repairs.
  */
 export function readClip(text: string): ReadClip {
   if (text.trim() === '') return refused('There is nothing to paste. Copy a thing first.');

@@ -8,9 +8,8 @@ import { withDefaults } from './schema/walk.ts';
 const CEILING = 2286;
 
 /**
- * Returns a plan of one empty basement, displayed in feet and inches. Every key that a file may omit has the default of
- * the
- * schema. The time zone is UTC because the place is not known; the app sets its own.
+ * Returns a plan of one empty basement, displayed in feet and inches. Every key that a file may omit has the default
+ * of the schema. The time zone is UTC because the place is not known; the app sets its own.
  */
 export function emptyPlan(): Plan {
   const plan = { format: 'stillspot-plan', version: 1, levels: [emptyLevel('L1')] };

@@ -17,10 +17,8 @@ export type ParsedPlan =
 
 /**
  * Parses a plan file. Text that is not JSON, not an object, of another format or of a newer version is refused with
- * that one
- * problem. Otherwise all problems are returned at once: structure (JSON Schema) first, then meaning (what a schema
- * cannot express).
- * Never throws and never repairs; omitted keys get their defaults.
+ * that one problem. Otherwise all problems are returned at once: structure (JSON Schema) first, then meaning (what a
+ * schema cannot express). Never throws and never repairs; omitted keys get their defaults.
  *
  * Unknown keys are preserved, a key named __proto__ as a plain key; a key that is almost a known one is refused as
  * misspelled.

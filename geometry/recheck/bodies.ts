@@ -128,8 +128,8 @@ function jointsAt(node: XY, arms: readonly Arm[], isOutside: IsOutside, wider: M
 
 /**
  * Returns where the two lines meet by themselves: usually the node, but other walls may have merged nodes. Their
- * crossing, or an end
- * of one on the other, whichever is nearest to the node. Next to such an end the crossing is the exact point.
+ * crossing, or an end of one on the other, whichever is nearest to the node. Next to such an end the crossing is the
+ * exact point.
  */
 function meeting(node: XY, { line: one }: Arm, { line: two }: Arm): XY {
   const crossing = lineCrossing(one.from, one.to, two.from, two.to);
@@ -145,8 +145,7 @@ function meeting(node: XY, { line: one }: Arm, { line: two }: Arm): XY {
 
 /**
  * Returns the gap between the square ends of two walls on the outer side of their corner: the points within the
- * half-thickness of
- * both, between their two outer normals. Empty for parallel walls.
+ * half-thickness of both, between their two outer normals. Empty for parallel walls.
  */
 function jointRing(node: XY, one: Arm, two: Arm, wider: Mm): Ring {
   const turn = cross(one.away, two.away);

@@ -42,8 +42,8 @@ export interface Line {
 
 /**
  * Returns the center-lines of the walls as drawn, and short pieces that extend an end to each wall that it nearly
- * meets: to the crossing of the two
- * lines, or straight across where they are parallel. Every pair of walls is treated by itself.
+ * meets: to the crossing of the two lines, or straight across where they are parallel. Every pair of walls is treated
+ * by itself.
  */
 export function centerLines(drawn: readonly Wall[]): Line[] {
   const walls = drawn.filter(({ from, to }) => apart(from, to) > SHORTEST_WALL);

@@ -62,8 +62,7 @@ function withoutDangles(pieces: readonly Piece[]): readonly Piece[] {
 
 /**
  * Returns the face that contains p, or null outdoors. Nested rings are resolved by size: the rings of free-standing
- * walls in a room are
- * smaller than the room's.
+ * walls in a room are smaller than the room's.
  */
 export function faceAt(faces: readonly Face[], p: XY): Face | null {
   return faces.find(({ extent, ring }) => extentContains(extent, p) && ringContains(ring, p)) ?? null;

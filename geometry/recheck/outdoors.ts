@@ -24,8 +24,7 @@ const PROBES = 9;
 
 /**
  * Returns the faces that belong to the outdoors, and null for the unbounded one: those reachable from it across walls
- * through
- * faces without floor and unlabeled cavities.
+ * through faces without floor and unlabeled cavities.
  */
 export function outdoorFaces(
   pieces: readonly Piece[],
@@ -63,8 +62,8 @@ export const sidesOf = (pieces: readonly Piece[], faces: readonly Face[]) =>
 
 /**
  * Returns whether anything remains of a face minus the walls. A few points are tried first because most faces are
- * rooms. Otherwise every stretch of every wall
- * face is tested: whatever remains is bounded by one and starts right next to it.
+ * rooms. Otherwise every stretch of every wall face is tested: whatever remains is bounded by one and starts right
+ * next to it.
  */
 function hasFloor(faces: readonly Face[], face: Face, bodies: readonly Body[]): boolean {
   const near = bodies.map(({ ring }) => ring).filter((ring) => extentsMeet(extentOf(ring), face.extent));

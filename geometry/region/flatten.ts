@@ -5,10 +5,9 @@ import { edgeEnds } from './nearest.ts';
 
 /**
  * Returns closed outlines as polygons, for consumers without arcs. Arcs are replaced by circumscribed tangents, which
- * lie outside the circle by at most
- * `tolerance` mm and share its start and end. Every arc of a zone or a region is part of a circle inside the
- * zone, so the polygon of a zone contains the zone and the polygon of a region lies in the region: never a wrong
- * "clear".
+ * lie outside the circle by at most `tolerance` mm and share its start and end. Every arc of a zone or a region is
+ * part of a circle inside the zone, so the polygon of a zone contains the zone and the polygon of a region lies in
+ * the region: never a wrong "clear".
  *
  * Fill zones with the non-zero rule. Fill a region only where its rings have positive winding (clockwise on screen):
  * a strip narrower than twice the tolerance may be inverted and is then not clear.

@@ -31,9 +31,8 @@ const MOST_CACHED = 3;
 const cachesOf = memoize((_: readonly WallPiece[]): CachedFloors[] => []);
 
 /**
- * Returns the free floor of each room. Rooms that no changed obstacle reaches are taken from the cached result with the
- * fewest
- * changes for the same walls. Obstacles are compared by identity.
+ * Returns the free floor of each room. Rooms that no changed obstacle reaches are taken from the cached result with
+ * the fewest changes for the same walls. Obstacles are compared by identity.
  */
 export function freeFloors(
   model: LevelModel,
@@ -97,8 +96,7 @@ function closestCache(
 
 /**
  * Returns the elements that are in one list only or at another position; null when there are more than `most`. Finds
- * any number of single
- * insertions, deletions and replacements, but groups of them only at one place of the list.
+ * any number of single insertions, deletions and replacements, but groups of them only at one place of the list.
  */
 export function changesBetween<T>(before: readonly T[], after: readonly T[], most: number): T[] | null {
   let endBefore = before.length;

@@ -10,8 +10,7 @@ const ARC_STEP = (2 * Math.PI) / 180;
 
 /**
  * Returns the longest polyline along the visible outline of a zone that lies on one of the floors, as a base line for
- * the rule's name; null
- * for none. For drawing only: ends are accurate to one step, 60 mm.
+ * the rule's name; null for none. For drawing only: ends are accurate to one step, 60 mm.
  */
 export function labelLine(visible: readonly Stretch[], floors: readonly (readonly Ring[])[]): readonly XY[] | null {
   const spaces = floors.map((rings) => ({ rings, extent: ringExtent(rings.flat()) }));

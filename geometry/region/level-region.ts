@@ -18,9 +18,8 @@ export interface RegionOptions {
 
 /**
  * Returns where the axis of a probe may be on a level: every rule met except `companion`, `level` and `direct-sun`.
- * Boundaries are
- * exact (lines and circular arcs) and areas in closed form. A check never blocks a point inside.
- * After an edit only the rooms reached by a change are recomputed.
+ * Boundaries are exact (lines and circular arcs) and areas in closed form. A check never blocks a point inside. After
+ * an edit only the rooms reached by a change are recomputed.
  */
 export function levelRegion(plan: Plan, model: LevelModel, probe: Probe, options: RegionOptions = {}): LevelRegion {
   const spare = options.spare ?? 0;

@@ -7,15 +7,13 @@ import type { LevelRegion, NearestSpot, RoomRegion } from './types.ts';
 
 /**
  * A boundary point is exactly at its limits, and rounding decides on which side. A region built with this extra
- * distance, mm, gives
- * positions that a check surely accepts; no tape resolves it.
+ * distance, mm, gives positions that a check surely accepts; no tape resolves it.
  */
 export const JUST_INSIDE: Mm = 0.2;
 
 /**
- * Returns the point of a region nearest to a point in a straight line, ignoring walls; null when the region is empty. A
- * point in
- * the region is its own nearest, at distance 0.
+ * Returns the point of a region nearest to a point in a straight line, ignoring walls; null when the region is empty.
+ * A point in the region is its own nearest, at distance 0.
  */
 export function nearestSpot(region: LevelRegion, at: XY): NearestSpot | null {
   let best: NearestSpot | null = null;
@@ -98,9 +96,8 @@ const edgeStarts = memoize((ring: ArcRing): readonly XY[] =>
 
 /**
  * Returns whether the ray from (x, y) toward +x crosses the edge from a to b an odd number of times: tested on its
- * chord, and inverted for points
- * between chord and arc. A point on the chord is treated consistently in both tests, as if slightly further down the
- * page.
+ * chord, and inverted for points between chord and arc. A point on the chord is treated consistently in both tests,
+ * as if slightly further down the page.
  */
 function crossesRay(edge: Edge, a: XY, b: XY, x: Mm, y: Mm): boolean {
   const dx = b[0] - a[0];

@@ -39,10 +39,8 @@ export interface Obstacles {
 
 /**
  * Returns what the axis of a probe must stay out of: a zone for each subject of each distance rule, and the walls
- * themselves where none
- * of their zones is as wide as the rim. What an edit does not change keeps its Obstacle object, so that two lists can
- * be
- * compared by identity.
+ * themselves where none of their zones is as wide as the rim. What an edit does not change keeps its Obstacle object,
+ * so that two lists can be compared by identity.
  *
  * @param spare extra distance added to every limit, mm
  */
@@ -105,8 +103,7 @@ function obstaclesOfRule(subjects: readonly Subject[], rule: EffectiveRule, prob
 
 /**
  * @param before the previous result of the same rule and probe, for a list that may differ slightly: obstacles of
- * unchanged subjects are
- * reused in one pass, because a lookup per subject would dominate the time
+ * unchanged subjects are reused in one pass, because a lookup per subject would dominate the time
  */
 function listObstacles(
   subjects: readonly Subject[],

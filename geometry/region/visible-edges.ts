@@ -18,8 +18,7 @@ export type Stretch = readonly Edge[];
 
 /**
  * Returns the parts of each zone's outline that are not inside another zone of its rule, in zone order. A zone that
- * others
- * cover has none. Cached by the identity of the zone: only zones with changed neighbors are recomputed.
+ * others cover has none. Cached by the identity of the zone: only zones with changed neighbors are recomputed.
  *
  * @param piece sampling distance, mm; coarser than the default during a drag. A finer cached result is used as it is
  */

@@ -31,12 +31,10 @@ const EPA_ROOM: Source = {
 const AIR = [...DUCTS, ...AIR_MACHINES];
 
 /**
- * Short-term test of a home with passive detectors. Most distances are those of 25 Pa. Code 240.310 (2018, read in full
- * for
- * placement), which 32 Ill. Adm. Code 422.130 shares where both give a figure; figures from neither are marked. The
- * profile is our
- * own: it tests one level, where Pennsylvania requires each zone on the ground, and it covers outside windows only.
- * Data only: this table drives verdicts, shading, panels, reports and the documentation.
+ * Short-term test of a home with passive detectors. Most distances are those of 25 Pa. Code 240.310 (2018, read in
+ * full for placement), which 32 Ill. Adm. Code 422.130 shares where both give a figure; figures from neither are
+ * marked. The profile is our own: it tests one level, where Pennsylvania requires each zone on the ground, and it
+ * covers outside windows only. Data only: this table drives verdicts, shading, panels, reports and the documentation.
  */
 export const HOME_SHORT_TERM: Profile = profile({
   id: 'home-short-term',

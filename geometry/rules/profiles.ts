@@ -26,8 +26,7 @@ export function isOverridable(rule: Rule): boolean {
 
 /**
  * Returns the minimum distance that a profile publishes for a rule, mm. Null when the profile or the rule does not
- * exist, or when
- * the rule has no single distance (and so cannot be overridden).
+ * exist, or when the rule has no single distance (and so cannot be overridden).
  */
 export function publishedDistance(profileId: string, ruleId: string): Mm | null {
   const rule = profileById(profileId)?.rules.find(({ id }) => id === ruleId);

@@ -19,10 +19,9 @@ import {
 import type { Profile, Source } from './types.ts';
 
 /*
- * Published profiles, literally: only what each text says, with its own figures. A requirement without a figure
- * is a row without a limit, reported as not run; what a text does not name has no row. Two additions are our own and
- * marked so: rooms in which
- * nobody places a detector though the text is silent, and the support of the detector.
+ * Published profiles, literally: only what each text says, with its own figures. A requirement without a figure is a
+ * row without a limit, reported as not run; what a text does not name has no row. Two additions are our own and
+ * marked so: rooms in which nobody places a detector though the text is silent, and the support of the detector.
  */
 
 const STREAMS = [...DUCTS, ...AIR_MACHINES];

@@ -86,8 +86,8 @@ export interface Rule {
   readonly measured: 'plan' | 'space' | 'height' | 'none';
   /**
    * The statement that a person makes about a level by naming the rule in its `lookedFor`, e.g. "No sump pit". Null:
-   * the rule takes no such
-   * statement. When no subject is drawn and nobody looked for one, the rule is reported as not run, never as clear.
+   * the rule takes no such statement. When no subject is drawn and nobody looked for one, the rule is reported as not
+   * run, never as clear.
    */
   readonly absent: string | null;
   readonly sources: readonly Source[];

@@ -39,8 +39,7 @@ const LEAST_MARGIN: Mm = -LIMIT_TOLERANCE + 1e-9;
 
 /**
  * Bounds are rounded up to multiples of this, mm. Along the middle of a corridor very many nodes have the same bound
- * but for rounding; as
- * equals, of which the last comes first, they are explored depth first.
+ * but for rounding; as equals, of which the last comes first, they are explored depth first.
  */
 const BOUND_STEP: Mm = 2 ** -13;
 
@@ -52,10 +51,9 @@ const MOST_NODES = 100_000;
 
 /**
  * Returns the places with the greatest margins, best first, each within the tolerance of the best that is compatible
- * with those before
- * it. Best-first branch and bound (Land and Doig, 1960): the node with the greatest bound is split next, and a place is
- * chosen once no bound
- * exceeds its margin by more than the tolerance. No node is pruned by its bound, so that the bounds hold.
+ * with those before it. Best-first branch and bound (Land and Doig, 1960): the node with the greatest bound is split
+ * next, and a place is chosen once no bound exceeds its margin by more than the tolerance. No node is pruned by its
+ * bound, so that the bounds hold.
  */
 export function bestFirst<Node, Place extends Candidate>(
   search: Search<Node, Place>,
@@ -94,8 +92,8 @@ export function bestFirst<Node, Place extends Candidate>(
 
 /**
  * Sorts by margin: a later choice may exceed an earlier one within the tolerance. Whatever is compatible with the
- * places before
- * one in this order was still open when the first of the others was chosen, so the greatest of their bounds holds.
+ * places before one in this order was still open when the first of the others was chosen, so the greatest of their
+ * bounds holds.
  */
 function byMargin<Place extends Candidate>(chosen: readonly Chosen<Place>[]): Chosen<Place>[] {
   const sorted = [...chosen].sort((a, b) => b.margin - a.margin);

@@ -25,9 +25,8 @@ export interface GroupOptions {
 
 /**
  * Returns the places of a level with the greatest margin for two detectors side by side, best first. Both meet every
- * rule in plan and in
- * space and are in the same room, rim to rim at the best gap of `companionGap`, in any direction. If no
- * pair fits so, at the least gap, else at the greatest, else as far apart as the profile's own gap allows.
+ * rule in plan and in space and are in the same room, rim to rim at the best gap of `companionGap`, in any direction.
+ * If no pair fits so, at the least gap, else at the greatest, else as far apart as the profile's own gap allows.
  */
 export function bestPairs(plan: Plan, model: LevelModel, probe: Probe, options: GroupOptions = {}): SpotPair[] {
   return bestGroups(plan, model, probe, 2, options).map((group) => ({ ...group, at: group.at as [XY, XY] }));

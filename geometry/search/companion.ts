@@ -12,12 +12,10 @@ import { companionGaps, type Gap, rotatedOffsets, rotationChord, shapesFor } fro
 import { FINEST, searchSpots } from './search-spots.ts';
 
 /**
- * Returns the position with the greatest margin for a second detector of the same size beside a given one: at the same
- * height, in the same
- * room and, if possible, on the same object; rim to rim at the best gap of
- * `companionGap`, else anywhere in that gap, else in the profile's own. The margin is the least of both detectors; the
- * first may
- * be blocked where it is. Null if there is none.
+ * Returns the position with the greatest margin for a second detector of the same size beside a given one: at the
+ * same height, in the same room and, if possible, on the same object; rim to rim at the best gap of `companionGap`,
+ * else anywhere in that gap, else in the profile's own. The margin is the least of both detectors; the first may be
+ * blocked where it is. Null if there is none.
  */
 export function companionSpot(plan: Plan, model: LevelModel, detector: Detector): Spot | null {
   for (const ground of groundsOf(plan, model, detector)) {
@@ -36,9 +34,8 @@ function besideIn(ground: Ground, detector: Detector, gap: Gap) {
 }
 
 /**
- * The same for several more detectors: together with the first they are arranged as in `groupShapes`, in a row with the
- * first at its
- * end. Null if they do not fit.
+ * The same for several more detectors: together with the first they are arranged as in `groupShapes`, in a row with
+ * the first at its end. Null if they do not fit.
  */
 export function companionSpots(plan: Plan, model: LevelModel, detector: Detector, more: number): SpotGroup | null {
   const shapes = shapesFor(plan, more + 1, detector.radius);

@@ -55,8 +55,7 @@ type Size = Pick<Probe, 'radius' | 'tall'>;
 /**
  * Returns whether one detector, or two side by side, may stand on an object; if not, why not and how far to move it:
  * along a page axis, in whole steps, within its room and without intersecting walls or items, until every rule is met
- * with the tape tolerance to
- * spare.
+ * with the tape tolerance to spare.
  *
  * @param step step of a move, mm: an inch or 5 cm, so that the text states it exactly
  */

@@ -26,8 +26,8 @@ const ROUNDING: Mm = 1e-9;
 
 /**
  * Returns the floor of every room that allows a detector; none at a height that is excluded on the whole level. An
- * object whose top is
- * up to 3 mm above the probe's base supports it: such a top is a ground of its own, after the rooms.
+ * object whose top is up to 3 mm above the probe's base supports it: such a top is a ground of its own, after the
+ * rooms.
  */
 export function roomGrounds(plan: Plan, model: LevelModel, probe: Probe): Ground[] {
   const rooms = roomsAt(plan, model, probe);
@@ -96,9 +96,8 @@ function onTop(body: Body, x: Mm, y: Mm): Mm {
 export type Footing = 'off-edge' | 'on-it';
 
 /**
- * Returns every object that can support the probe in a room that allows one: its top at an allowed height, large enough
- * for the footprint, and no sofa
- * or bed. In file order.
+ * Returns every object that can support the probe in a room that allows one: its top at an allowed height, large
+ * enough for the footprint, and no sofa or bed. In file order.
  */
 export function objectGrounds(
   plan: Plan,

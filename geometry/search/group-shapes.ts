@@ -23,9 +23,8 @@ export interface GroupShape extends Spread {
 }
 
 /**
- * Returns the preferred gap: that of the plan's profile, intersected with those of the other published profiles as far
- * as they can be met at once;
- * if the profile has none, that of the others.
+ * Returns the preferred gap: that of the plan's profile, intersected with those of the other published profiles as
+ * far as they can be met at once; if the profile has none, that of the others.
  */
 export function companionGap(plan: Plan): Gap {
   return companionGaps(plan)[0] as Gap;
@@ -55,9 +54,8 @@ function narrowed(gap: Gap, other: Gap): Gap {
 
 /**
  * Returns arrangements of `count` detectors side by side, from 2, in order of preference. Two in a line, three in a
- * triangle:
- * at the best gap, else the least, else the greatest. Four in a square if the diagonal is within the gap too.
- * Otherwise in a row, where only neighbors keep the gap; more than four have no better arrangement.
+ * triangle: at the best gap, else the least, else the greatest. Four in a square if the diagonal is within the gap
+ * too. Otherwise in a row, where only neighbors keep the gap; more than four have no better arrangement.
  */
 function groupShapes(count: number, radius: Mm, { least, most, best }: Gap): GroupShape[] {
   assert(count >= 2, `a group has two detectors or more, got ${count}`);
@@ -73,8 +71,7 @@ function groupShapes(count: number, radius: Mm, { least, most, best }: Gap): Gro
 
 /**
  * Returns arrangements of `count` detectors for a plan, in order of preference: each keeping its gap to each, then in
- * the gap
- * of `companionGap`, then in the profile's own.
+ * the gap of `companionGap`, then in the profile's own.
  */
 export function shapesFor(plan: Plan, count: number, radius: Mm): GroupShape[] {
   const shapes = companionGaps(plan).flatMap((gap) => groupShapes(count, radius, gap));

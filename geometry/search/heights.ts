@@ -37,10 +37,9 @@ type HeightProbe = Pick<Probe, 'radius' | 'tall'>;
 
 /**
  * Returns the allowed base heights of a detector with its axis at a point, from low to high, and why each interval
- * ends. Ends are
- * the published limits, without the limit tolerance (0.1 mm); a height that only the tolerance allows is an interval of
- * its own. Empty
- * if no height is allowed: outdoors, in an excluded room, or where a rule in plan or a wall blocks.
+ * ends. Ends are the published limits, without the limit tolerance (0.1 mm); a height that only the tolerance allows
+ * is an interval of its own. Empty if no height is allowed: outdoors, in an excluded room, or where a rule in plan or
+ * a wall blocks.
  */
 export function heightsAt(plan: Plan, model: LevelModel, probe: HeightProbe, at: XY): HeightInterval[] {
   if (!standsAnywhere(plan, model, probe, at)) return [];

@@ -7,9 +7,8 @@ import type { Limit } from './field/primitives.ts';
 
 /**
  * Returns the check for the limit of a good place, with its measured line: of several detectors the one with the
- * smallest
- * margin. The best place is often midway between two items of one rule; the check may then name the other one.
- * Null if there is no such check.
+ * smallest margin. The best place is often midway between two items of one rule; the check may then name the other
+ * one. Null if there is no such check.
  */
 export function limitCheck(
   plan: Plan,

@@ -21,9 +21,8 @@ export function isSeat({ name }: Pick<PlanObject, 'name'>): boolean {
 }
 
 /**
- * Returns how far the axis of a detector stays inside the outline of the supporting object, mm: the whole footprint on
- * it and 2 in to every edge; on
- * a narrow one most of its width, so that the detector is in the middle.
+ * Returns how far the axis of a detector stays inside the outline of the supporting object, mm: the whole footprint
+ * on it and 2 in to every edge; on a narrow one most of its width, so that the detector is in the middle.
  */
 export function footprintInset({ shape }: PlanObject, radius: Mm): Mm {
   const free = widestOf(shape) - radius;

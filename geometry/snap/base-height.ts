@@ -25,8 +25,7 @@ export function baseHeightAt(level: Level, at: XY, otherwise: Mm): Mm {
 
 /**
  * Returns the base height of a detector moved from one point to another: it follows the tops of the objects it is
- * placed on. On the same object, or with both
- * points on open floor, its height is unchanged.
+ * placed on. On the same object, or with both points on open floor, its height is unchanged.
  */
 export function baseHeightAfterMove(level: Level, from: XY, to: XY, base: Mm, usual: Mm): Mm {
   const [before, after] = [supportingObject(level, from), supportingObject(level, to)];

@@ -75,8 +75,8 @@ export function spreadByLength(corners: readonly XY[]): readonly XY[] {
 
 /**
  * Same, but for a traverse with right angles, which are kept: the error along each axis is distributed over the walls
- * along that axis, in proportion to their
- * lengths. Null when there is an error along an axis without walls, or when the traverse is not rectangular.
+ * along that axis, in proportion to their lengths. Null when there is an error along an axis without walls, or when
+ * the traverse is not rectangular.
  */
 export function spreadSquare(corners: readonly XY[]): readonly XY[] | null {
   const error = closingError(corners);

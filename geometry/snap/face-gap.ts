@@ -29,9 +29,8 @@ export function distanceInFront([a, b]: Line, [x, y]: XY): Mm {
 }
 
 /**
- * Returns the signed distance from a face to the nearest point of an outline moved by `by`, mm: negative if it reaches
- * into the wall
- * behind. Null if no part of it is next to the face.
+ * Returns the signed distance from a face to the nearest point of an outline moved by `by`, mm: negative if it
+ * reaches into the wall behind. Null if no part of it is next to the face.
  */
 export function gapToFace({ points, radius }: Outline, by: XY, face: Line): Mm | null {
   const [a, b] = face;

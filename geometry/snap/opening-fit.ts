@@ -35,8 +35,7 @@ export function wallAt(level: Level, at: XY, reach: Mm): WallPlace | null {
 
 /**
  * Returns where an opening of this width fits with its middle near `middle` along the wall: moved in from the ends of
- * the
- * wall; refused when the wall is too short or another opening is in the way.
+ * the wall; refused when the wall is too short or another opening is in the way.
  *
  * @param step offsets are multiples of this, mm; null for any
  * @param except id of the opening that is being moved
@@ -72,9 +71,8 @@ export function openingMisfit(level: Level, opening: Opening): Misfit | null {
 }
 
 /**
- * Returns the two lengths that are taped to set out an opening: from each jamb to the corner of the room on the side of
- * `at`,
- * or to the ends of the wall's center-line where no room is there.
+ * Returns the two lengths that are taped to set out an opening: from each jamb to the corner of the room on the side
+ * of `at`, or to the ends of the wall's center-line where no room is there.
  */
 export function cornerLines(
   model: LevelModel | null,

@@ -14,8 +14,7 @@ export interface Hit {
 
 /**
  * Returns the items of a level within `reach` mm of the point, most likely target first: detectors, openings, then
- * fixtures
- * and objects from small to large (so that a drain under a table can be selected), room labels, walls.
+ * fixtures and objects from small to large (so that a drain under a table can be selected), room labels, walls.
  */
 export function hitsAt(level: Level, at: XY, reach: Mm): readonly Hit[] {
   return [

@@ -20,9 +20,8 @@ export interface Faces {
 const IN_WALL_DISTANCE = 0.01;
 
 /**
- * Returns the room for an item with its middle at a point: the one whose floor contains it; for a point within a wall,
- * the one with the
- * nearest floor, the first of several. Null outdoors.
+ * Returns the room for an item with its middle at a point: the one whose floor contains it; for a point within a
+ * wall, the one with the nearest floor, the first of several. Null outdoors.
  */
 export function roomOf(model: LevelModel, at: XY): Room | null {
   const on = model.rooms.find(({ floorRings }) => ringsContain(floorRings, at));

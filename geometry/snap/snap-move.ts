@@ -10,9 +10,8 @@ const ROUNDING: Mm = 1e-6;
 const MOST_CORRECTIONS = 6;
 
 /**
- * Returns how to move items by about `by`: out of walls that they would reach into, to the side of the pointer; snapped
- * to
- * nearby faces (two in a corner of the room); otherwise by whole grid steps of `lead`.
+ * Returns how to move items by about `by`: out of walls that they would reach into, to the side of the pointer;
+ * snapped to nearby faces (two in a corner of the room); otherwise by whole grid steps of `lead`.
  *
  * @param faces the wall faces of the room that contains the pointer; null outdoors, where nothing snaps or pushes
  */

@@ -58,8 +58,7 @@ export function snapTargets(
 
 /**
  * Returns the snapped position of a wall corner. In order: a wall's end; on a preferred direction from `from`, the
- * crossing with a wall or the
- * alignment with another end; a wall; the grid. With nothing near, the point itself.
+ * crossing with a wall or the alignment with another end; a wall; the grid. With nothing near, the point itself.
  */
 export function snapPoint(at: XY, targets: SnapTargets, options: SnapOptions): Snapped {
   const snapped = heldPoint(at, targets, options);

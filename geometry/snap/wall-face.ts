@@ -7,8 +7,7 @@ const ON_FACE = 0.5;
 
 /**
  * Returns the length along a wall as taped from inside the room, that is, of its one face, mm. Null if no room or
- * several
- * are along it, or if the room has a corner on it: then there is no single length.
+ * several are along it, or if the room has a corner on it: then there is no single length.
  */
 export function wallFaceLength(model: LevelModel, wall: Wall): Mm | null {
   const lengths: Mm[] = [];

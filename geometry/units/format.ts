@@ -9,8 +9,7 @@ export type Rounding = 'nearest' | 'down' | 'up';
 
 /**
  * A value this close to a whole step counts as that step, in steps (about 3e-6 mm): 914.4 mm is 287.99999999999994
- * eighths in floating
- * point, and must not be rounded down to 2 ft 11 7/8 in.
+ * eighths in floating point, and must not be rounded down to 2 ft 11 7/8 in.
  */
 const STEP_NOISE = 1e-6;
 const STEP: Readonly<Record<LengthUnit, Mm>> = { 'feet-inches': 25.4 / 8, metric: 5 };

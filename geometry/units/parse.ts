@@ -46,10 +46,9 @@ const BARE_FRACTION = pattern(`(${FRACTION})`);
 const BARE_MIXED = pattern(String.raw`(\d+[ -]+${FRACTION})`);
 
 /**
- * Parses a length as people type it: feet and inches with fractions in the usual forms, decimal feet or inches, cm, m,
- * mm. Every unit is accepted whatever the display unit is; the display unit selects the format of the echo and the unit
- * of a bare number
- * (see `LengthOptions.bare`).
+ * Parses a length as people type it: feet and inches with fractions in the usual forms, decimal feet or inches, cm,
+ * m, mm. Every unit is accepted whatever the display unit is; the display unit selects the format of the echo and the
+ * unit of a bare number (see `LengthOptions.bare`).
  *
  * Returns mm and the length as it was understood, or an error message of one sentence. Never throws.
  */

@@ -111,9 +111,8 @@ export function ruleFlaws(rule: string, path: Flaw['path']): readonly Flaw[] {
 }
 
 /**
- * Returns what is wrong with one override: a rule that does not exist, has no single minimum distance or is not in the
- * profile; or a
- * looser distance without a note. `earlier` are the overrides before it. The profile exists.
+ * Returns what is wrong with one override: a rule that does not exist, has no single minimum distance or is not in
+ * the profile; or a looser distance without a note. `earlier` are the overrides before it. The profile exists.
  */
 export function overrideFlaws(
   override: Override,

@@ -15,9 +15,8 @@ export const RECORD_SECTIONS = ['practice', 'log', 'weather', 'agreement', 'earl
 export type RecordSection = Pick<Plan, (typeof RECORD_SECTIONS)[number]>;
 
 /**
- * Returns the semantic errors in the records of the test: dates and instants that do not exist, working hours that end
- * before
- * they begin, entries of a detector that is not in the plan, duplicate ids of blanks and spikes.
+ * Returns the semantic errors in the records of the test: dates and instants that do not exist, working hours that
+ * end before they begin, entries of a detector that is not in the plan, duplicate ids of blanks and spikes.
  */
 export function recordFlaws(record: RecordSection, detectors: ReadonlySet<string>): readonly PlacedFlaw[] {
   const { practice, log = [], weather = [], agreement, earlier = [], quality = [] } = record;

@@ -153,9 +153,8 @@ export type JsonText =
 
 /**
  * Parses JSON text (RFC 8259) and reports the line and column of a syntax error, counted from 1. A leading byte order
- * mark is
- * skipped. `duplicateKeys` are the paths of keys that occur twice in one object, which `JSON.parse` would drop
- * silently. Never throws.
+ * mark is skipped. `duplicateKeys` are the paths of keys that occur twice in one object, which `JSON.parse` would
+ * drop silently. Never throws.
  */
 export function readJson(text: string): JsonText {
   const body = text.startsWith('\uFEFF') ? text.slice(1) : text;

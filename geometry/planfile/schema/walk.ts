@@ -102,9 +102,8 @@ const CONTROL = /[\u0000-\u001f\u007f-\u009f]/g;
 const CONTROL_BUT_LINE_ENDS = /[\u0000-\u0009\u000b\u000c\u000e-\u001f\u007f-\u009f]/g;
 
 /**
- * Returns the value without control characters in its texts; texts of several lines keep their line ends. Unknown keys
- * are left
- * alone. Unchanged parts keep their identity. Does not mutate.
+ * Returns the value without control characters in its texts; texts of several lines keep their line ends. Unknown
+ * keys are left alone. Unchanged parts keep their identity. Does not mutate.
  */
 export function withoutControlCharacters(schema: v.GenericSchema, value: unknown): unknown {
   return cleaned(nodeOf(schema), value);

@@ -32,8 +32,7 @@ export interface Assessment {
 /**
  * Returns bounds from each piece alone (Lipschitz) and from pairs of pieces on opposite sides: going away from one is
  * going toward the other, so that between two parallel walls the bound is exact at any reach. Pairs are skipped when
- * the
- * bound without them is at most `enough`.
+ * the bound without them is at most `enough`.
  */
 export function assess(
   candidates: Candidates,
@@ -121,9 +120,8 @@ function withOpposites(
 
 /**
  * Null if the piece is not of that kind: too close, at its floor, or no segment. A straight segment that faces the
- * whole
- * neighborhood has no curvature; else the distance to its nearest point curves by half the squared displacement over
- * the distance.
+ * whole neighborhood has no curvature; else the distance to its nearest point curves by half the squared displacement
+ * over the distance.
  */
 function slopeOf({ kind, data }: Primitives, piece: number, x: Mm, y: Mm, reach: Mm, extent: Mm): Slope | null {
   if (kind[piece] !== SEGMENT) return null;

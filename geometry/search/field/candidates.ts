@@ -19,11 +19,10 @@ const MOST_LEAVES = 512;
 const SLACK: Mm = 1e-5;
 
 /**
- * For each square of a quadtree grid over a level, the pieces that may determine the margin somewhere in it. A square's
- * list is
- * filtered from the list of the square around it on first use. Margins are
- * 1-Lipschitz, so a piece whose margin at the middle of a square exceeds the least by more than the diagonal
- * cannot be the least anywhere in it.
+ * For each square of a quadtree grid over a level, the pieces that may determine the margin somewhere in it. A
+ * square's list is filtered from the list of the square around it on first use. Margins are 1-Lipschitz, so a piece
+ * whose margin at the middle of a square exceeds the least by more than the diagonal cannot be the least anywhere in
+ * it.
  *
  * Squares are numbered. The list of a square is `pool` from its `starts` to its `ends`.
  */
@@ -110,8 +109,7 @@ export class Candidates {
 
   /**
    * Returns an upper bound of the margin at the middle of one of the largest squares, mm, without building its list.
-   * The bound need not be tight
-   * at or below `enough`.
+   * The bound need not be tight at or below `enough`.
    */
   upperBound(i: number, j: number, enough: Mm): Mm {
     const square = this.numberOf(COARSEST, i, j);
@@ -148,8 +146,7 @@ export class Candidates {
 
   /**
    * Builds the list of a square around (x, y): those of a part of the pool, with their margins there, that may be the
-   * least within
-   * it. The part may start where the list does, because entries only move forward.
+   * least within it. The part may start where the list does, because entries only move forward.
    */
   private filterList(square: number, first: number, end: number, x: Mm, y: Mm, half: Mm): void {
     const { margins, pool } = this;

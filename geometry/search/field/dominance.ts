@@ -9,8 +9,7 @@ const SLACK: Mm = 1e-5;
  * Removes the pieces of a list that another one undercuts everywhere in a square.
  *
  * The margin of a segment is a convex function, so it is above its tangent plane at the middle. Another one that is
- * below
- * that plane at all four corners is below it everywhere in the square.
+ * below that plane at all four corners is below it everywhere in the square.
  */
 export class Undominated {
   private readonly primitives: Primitives;

@@ -24,9 +24,8 @@ export function pieceMargin({ kind, data, owner, bodies }: Primitives, i: number
 
 /**
  * Returns an upper bound of the margin of one piece around a point, mm: for the best point within `reach`. With an
- * extent, for the
- * worst of several points no farther than it from their mean, which is within `reach`: by the parallel
- * axis theorem the nearest of them to a point is at most the root of both squares away.
+ * extent, for the worst of several points no farther than it from their mean, which is within `reach`: by the
+ * parallel axis theorem the nearest of them to a point is at most the root of both squares away.
  */
 export function pieceCap(primitives: Primitives, i: number, x: Mm, y: Mm, reach: Mm, extent: Mm): Mm {
   const { kind, data } = primitives;

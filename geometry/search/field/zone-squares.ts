@@ -66,9 +66,8 @@ export class ZoneSquares {
   }
 
   /**
-   * Returns an upper bound of the margin at the middle of a square, mm: the least of its own pieces; infinite if it has
-   * none. Stops as soon as
-   * it is at most `enough`.
+   * Returns an upper bound of the margin at the middle of a square, mm: the least of its own pieces; infinite if it
+   * has none. Stops as soon as it is at most `enough`.
    */
   upperBound(i: number, j: number, enough: Mm): Mm {
     const { side, minX, minY, across } = this.grid;
@@ -97,9 +96,8 @@ export class ZoneSquares {
 
   /**
    * Writes to `out` from `at` on every piece that may determine the margin somewhere in a block of squares, and some
-   * more, and
-   * to `margins` from 0 on their margins at its middle. Returns the end. The arrays must be large enough for all
-   * pieces.
+   * more, and to `margins` from 0 on their margins at its middle. Returns the end. The arrays must be large enough
+   * for all pieces.
    *
    * @param isLeftOut for each limit, whether its pieces are ignored
    */

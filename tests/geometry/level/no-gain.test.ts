@@ -14,8 +14,7 @@ import { randomPlan } from '../../helpers/random-level.ts';
 /*
  * Adding an inside wall never enlarges a floor, a region or a distance, for any wall at any position: random houses
  * with partitions at every node and angle, walls drawn twice, nearly coinciding, split and short, and ends that miss
- * each other. The environment can
- * select more or other houses: STILLSPOT_HOUSES=20000, STILLSPOT_FIRST=1.
+ * each other. The environment can select more or other houses: STILLSPOT_HOUSES=20000, STILLSPOT_FIRST=1.
  */
 const HOUSES = Number(process.env.STILLSPOT_HOUSES ?? 200);
 const FIRST = Number(process.env.STILLSPOT_FIRST ?? 1);
