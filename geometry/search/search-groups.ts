@@ -22,6 +22,8 @@ interface Node {
   readonly square: Square;
   readonly angle: number;
   readonly spread: number;
+  /** One of the largest squares is first bounded by what is at hand; its list is built only if its bound is the greatest. */
+  readonly assessed: boolean;
 }
 
 export interface GroupSearch {
@@ -46,7 +48,9 @@ export function searchGroups(
   return bestFirst<Node, GroupPlace>(
     {
       starts: grounds.flatMap((ground) =>
-        ground.field.squares(ground.extent).map((square) => ({ ground, square, angle: 0, spread: shape.period / 2 })),
+        ground.field
+          .squares(ground.extent)
+          .map((square) => ({ ground, square, angle: 0, spread: shape.period / 2, assessed: false })),
       ),
       assess: (node, enough, found) =>
         assessNode(node, shape, enough, (place) => {
@@ -62,13 +66,15 @@ export function searchGroups(
 }
 
 /** Halves whichever moves the members more: the angle or the square. */
-function partsOf({ ground, square, angle, spread }: Node, { extent }: GroupShape): Node[] {
+function partsOf(node: Node, { extent }: GroupShape): Node[] {
+  const { ground, square, angle, spread, assessed } = node;
+  if (!assessed) return [{ ...node, assessed: true }];
   const reach = square.half * Math.SQRT2;
   const way = rotationChord(extent, spread);
   if (reach + way < FINEST) return [];
-  if (way <= reach) return ground.field.quarters(square).map((quarter) => ({ ground, square: quarter, angle, spread }));
+  if (way <= reach) return ground.field.quarters(square).map((quarter) => ({ ...node, square: quarter }));
   const half = spread / 2;
-  return [angle - half, angle + half].map((turned) => ({ ground, square, angle: turned, spread: half }));
+  return [angle - half, angle + half].map((turned) => ({ ...node, angle: turned, spread: half }));
 }
 
 /**
@@ -80,7 +86,10 @@ function assessNode(node: Node, shape: GroupShape, enough: Mm, found: (place: Gr
   const { x, y, half } = square;
   const { field } = ground;
   const reach = half * Math.SQRT2;
-  if (ground.inside(x, y) + reach + shape.extent < 0) return Number.NEGATIVE_INFINITY;
+  // No member is farther from the middle of the square than this.
+  const farthest = reach + shape.extent;
+  if (!node.assessed) return field.upperBound(square, enough - farthest) + farthest;
+  if (ground.inside(x, y) + farthest < 0) return Number.NEGATIVE_INFINITY;
   let upper = field.assess(square, x, y, reach, shape, enough).upper;
   if (upper <= enough) return upper;
   const at = rotatedOffsets(shape.offsets, x, y, angle);
