@@ -61,13 +61,15 @@ export function writeLabel(pen: Pen, { at, label }: Detector, word: string, plac
   const style = styleOn(pen);
   const text = place.full && word ? `${label} ${word}`.trim() : label;
   // Drawn up to the disc: the place may be wider than this verdict's word.
-  const slack = (place.side * (place.width - AIR_PX - textWidth(pen, text, style))) / 2;
+  const width = textWidth(pen, text, style) + AIR_PX;
+  const slack = (place.side * (place.width - width)) / 2;
   if (place.leader) {
     const line = place.leader.map(([dx, dy]): XY => [x + dx, y + dy]);
     paintLaidShapes(pen, [{ ink: { line: 'leader', color: 'ink' }, parts: [linesPart([line])] }]);
   }
   if (place.plate) {
-    const slot = { x: x + place.off[0], y: y + place.off[1], width: place.width, height: style.sizePx, turn: 0 };
+    // No wider than the text: bare paper beside it would read as floor that is allowed.
+    const slot = { x: x + place.off[0] - slack, y: y + place.off[1], width, height: style.sizePx, turn: 0 };
     paintLaidShapes(pen, [{ ink: { fill: 'paper' }, parts: [ringsPart([slotCorners(slot)])] }]);
   }
   drawText(pen, text, [x + place.off[0] - slack, y + place.off[1]], style);
