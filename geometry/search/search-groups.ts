@@ -24,6 +24,8 @@ interface Node {
   readonly spread: number;
   /** One of the largest squares is first bounded by what is at hand; its list is built only if its bound is the greatest. */
   readonly assessed: boolean;
+  /** Upper bound by the middles alone, which holds for every rotation, mm; null until it is calculated. */
+  byMiddle: Mm | null;
 }
 
 export interface GroupSearch {
@@ -50,7 +52,7 @@ export function searchGroups(
       starts: grounds.flatMap((ground) =>
         ground.field
           .squares(ground.extent)
-          .map((square) => ({ ground, square, angle: 0, spread: shape.period / 2, assessed: false })),
+          .map((square) => ({ ground, square, angle: 0, spread: shape.period / 2, assessed: false, byMiddle: null })),
       ),
       assess: (node, enough, found) =>
         assessNode(node, shape, enough, (place) => {
@@ -67,14 +69,24 @@ export function searchGroups(
 
 /** Halves whichever moves the members more: the angle or the square. */
 function partsOf(node: Node, { extent }: GroupShape): Node[] {
-  const { ground, square, angle, spread, assessed } = node;
-  if (!assessed) return [{ ...node, assessed: true }];
+  const { ground, square, angle, spread, assessed, byMiddle } = node;
+  if (!assessed) return [{ ground, square, angle, spread, assessed: true, byMiddle }];
   const reach = square.half * Math.SQRT2;
   const way = rotationChord(extent, spread);
   if (reach + way < FINEST) return [];
-  if (way <= reach) return ground.field.quarters(square).map((quarter) => ({ ...node, square: quarter }));
+  if (way <= reach) {
+    const quarters = ground.field.quarters(square);
+    return quarters.map((quarter) => ({ ground, square: quarter, angle, spread, assessed, byMiddle: null }));
+  }
   const half = spread / 2;
-  return [angle - half, angle + half].map((turned) => ({ ...node, angle: turned, spread: half }));
+  return [angle - half, angle + half].map((turned) => ({
+    ground,
+    square,
+    angle: turned,
+    spread: half,
+    assessed,
+    byMiddle,
+  }));
 }
 
 /**
@@ -89,21 +101,26 @@ function assessNode(node: Node, shape: GroupShape, enough: Mm, found: (place: Gr
   // No member is farther from the middle of the square than this.
   const farthest = reach + shape.extent;
   if (!node.assessed) return field.upperBound(square, enough - farthest) + farthest;
-  if (ground.inside(x, y) + farthest < 0) return Number.NEGATIVE_INFINITY;
-  let upper = field.assess(square, x, y, reach, shape, enough).upper;
+  if (node.byMiddle === null) {
+    if (ground.inside(x, y) + farthest < 0) return Number.NEGATIVE_INFINITY;
+    node.byMiddle = field.assess(square, x, y, reach, shape, enough).upper;
+  }
+  let upper = node.byMiddle;
   if (upper <= enough) return upper;
   const at = rotatedOffsets(shape.offsets, x, y, angle);
   const way = reach + rotationChord(shape.extent, spread);
   const uphill: XY[] = [];
   let depth = Number.POSITIVE_INFINITY;
+  let worst = Number.POSITIVE_INFINITY;
   for (const [px, py] of at) {
     depth = Math.min(depth, ground.inside(px, py));
     if (depth + way < 0) return Number.NEGATIVE_INFINITY;
     const assessment = field.around(px, py, way, enough);
     uphill.push([assessment.x, assessment.y]);
     upper = Math.min(upper, assessment.upper);
+    worst = Math.min(worst, assessment.margin);
   }
-  const margin = marginOfAll(ground, at);
+  const margin = depth < 0 ? null : worst;
   if (margin !== null) found({ ground, x, y, at, margin });
   // A row is moved to the line that its members would rather be on.
   if (shape.width === 0 && uphill.some(([ux, uy], k) => ux !== at[k]?.[0] || uy !== at[k]?.[1])) {
