@@ -1,7 +1,7 @@
 import Flatbush from 'flatbush';
 import type { Mm, XY } from '../plan/model.ts';
 import { cross, distance, nearestOnSegment } from '../plane/point.ts';
-import { spokesTest } from './spokes.ts';
+import { FEWEST_SPOKES, spokesTest } from './spokes.ts';
 import { NODE_TOLERANCE, SNAP_DISTANCE } from './tolerances.ts';
 import type { CenterLine, Notice } from './types.ts';
 
@@ -82,20 +82,23 @@ function surveyEnds(lines: readonly CenterLine[]): { ends: SurveyedEnd[]; index:
     index.add(Math.min(a[0], b[0]), Math.min(a[1], b[1]), Math.max(a[0], b[0]), Math.max(a[1], b[1]));
   }
   index.finish();
-  const areSpokes = spokesTest(lines);
-  const ends: SurveyedEnd[] = [];
+  const near: (readonly [line: CenterLine, end: XY, found: readonly number[]])[] = [];
+  let most = 0;
   for (const line of lines) {
     for (const end of [line.a, line.b]) {
-      const near = index.search(
+      const found = index.search(
         end[0] - SNAP_DISTANCE,
         end[1] - SNAP_DISTANCE,
         end[0] + SNAP_DISTANCE,
         end[1] + SNAP_DISTANCE,
       );
       // The end's own wall is always near.
-      if (near.length > 1) ends.push(surveyEnd(line, end, near, lines, areSpokes));
+      if (found.length > 1) near.push([line, end, found]);
+      most = Math.max(most, found.length);
     }
   }
+  const areSpokes = most < FEWEST_SPOKES ? () => false : spokesTest(lines);
+  const ends = near.map(([line, end, found]) => surveyEnd(line, end, found, lines, areSpokes));
   return { ends, index };
 }
 

@@ -4,6 +4,9 @@ import { distance } from '../plane/point.ts';
 import { HIGH_DEGREE, SNAP_DISTANCE } from './tolerances.ts';
 import type { CenterLine } from './types.ts';
 
+/** Fewer walls near each other than this have no cluster of ends: a wall has two. */
+export const FEWEST_SPOKES = HIGH_DEGREE / 2;
+
 /** The cluster at each end of a line, by number; −1 for none. */
 type Clusters = readonly [a: number, b: number];
 
