@@ -4,7 +4,6 @@ import { useAppStore } from '../state/store.ts';
 import { readAddress, showAddress } from './address.ts';
 import { keepHeld, takeSheet } from './autosave.ts';
 import { change, database, troubleInWords } from './library/database.ts';
-import { openOld } from './library/old-store.ts';
 import {
   destroy,
   lastChangedPlan,
@@ -29,22 +28,9 @@ export type Restored =
   | { readonly found: 'unreadable' }
   | { readonly found: 'no-store'; readonly reason: string };
 
-/** The migration from the first version is loaded only where there is something to migrate. */
-async function moveWhatIsOld(): Promise<void> {
-  const old = await openOld();
-  if (!old) return;
-  old.close();
-  await (await import('./library/move-old.ts')).moveOld();
-}
-
 /** Opens a plan of the library: the one that the address names, else the one that was changed last. */
 export async function restoreWork(): Promise<Restored> {
   try {
-    const moved = await moveWhatIsOld().then(
-      () => '',
-      (error: unknown) => troubleInWords(error),
-    );
-    if (moved) useAppStore.getState().say(`What an earlier Stillspot kept here was not moved to the shelf. ${moved}`);
     const unsaved = await storeUnsavedCopies();
     await destroy(outlived(await readSummaries(), Date.now()));
     return await restoreFromAddress(unsaved);

@@ -1,7 +1,6 @@
 import 'fake-indexeddb/auto';
 import { readFileSync } from 'node:fs';
 import { IDBFactory } from 'fake-indexeddb';
-import { openDB } from 'idb';
 import { beforeEach, describe, expect, it } from 'vitest';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import { parsePlan } from '../../../../geometry/planfile/parse.ts';
@@ -9,7 +8,6 @@ import { writePlan } from '../../../../geometry/planfile/write.ts';
 import { libraryAsFile, mergePlans } from '../../../../src/storage/library/backup.ts';
 import { closeDatabase, database } from '../../../../src/storage/library/database.ts';
 import { readLibraryFile } from '../../../../src/storage/library/library-file.ts';
-import { moveOld } from '../../../../src/storage/library/move-old.ts';
 import {
   destroy,
   outlived,
@@ -191,68 +189,6 @@ describe('everything in one file', () => {
     IDBObjectStore.prototype.put = put;
     expect(await readSummaries()).toEqual([]);
     expect(await longs()).toBe(0);
-  });
-});
-
-describe('what the first version of Stillspot kept', () => {
-  async function old(work_: unknown, shelf: unknown): Promise<void> {
-    const db = await openDB('stillspot', 1, { upgrade: (made) => void made.createObjectStore('plans') });
-    if (work_ !== undefined) await db.put('plans', work_, 'work');
-    if (shelf !== undefined) await db.put('plans', shelf, 'shelf');
-    await db.put('plans', 'sun', 'setting/theme');
-    db.close();
-  }
-  const view = { levelId: 'L1', selection: ['d1'], viewport: null, corners: [] };
-  const workOf = (title: string) => ({ text: writePlan(titled(title)), savedAt: NOON, tab: 'old', view });
-  const put = (title: string, at: number) => ({
-    title,
-    text: writePlan(titled(title)),
-    putAwayAt: at,
-    readable: true,
-  });
-
-  it('comes over: the open plan with its view, twelve put away, what could not be read, the theme', async () => {
-    const away = Array.from({ length: 11 }, (_, index) => put(`House ${index}`, NOON - index));
-    const broken = { title: 'Could not be read', text: '{ half', putAwayAt: NOON - 50, readable: false };
-    await old(workOf('Open'), [...away, broken]);
-    expect(await moveOld()).toBe(13);
-    const cards = await readSummaries();
-    expect(cards.map(({ title }) => title)).toEqual(expect.arrayContaining(['Open', 'House 10', 'Could not be read']));
-    expect(cards).toHaveLength(13);
-    const open = cards.find(({ title }) => title === 'Open');
-    expect(await readWork(open?.id ?? '')).toMatchObject({ text: writePlan(titled('Open')), view, savedAt: NOON });
-    const unread = cards.find(({ readable }) => !readable);
-    expect(await readWork(unread?.id ?? '')).toMatchObject({ text: '{ half' });
-    expect(await (await database()).get('settings', 'theme')).toBe('sun');
-    expect(await moveOld()).toBe(0);
-  });
-
-  it('comes over once, also when the moving was cut off half way', async () => {
-    await old(workOf('Open'), [put('House', NOON - 1), put('Open', NOON - 2)]);
-    const before = await openDB('stillspot');
-    const [kept, shelf] = [await before.get('plans', 'work'), await before.get('plans', 'shelf')];
-    before.close();
-    await moveOld();
-    await old(kept, shelf); // as if the old place had not been cleared
-    await moveOld();
-    expect(await titles()).toEqual(['House', 'Open']);
-  });
-
-  it('is nothing in a new browser, and no store is left behind by asking', async () => {
-    expect(await moveOld()).toBe(0);
-    expect((await indexedDB.databases()).map(({ name }) => name)).not.toContain('stillspot');
-  });
-
-  it('stays in its old place when the shelf does not take it', async () => {
-    await old(workOf('Open'), undefined);
-    const taken = IDBObjectStore.prototype.put;
-    IDBObjectStore.prototype.put = () => {
-      throw new DOMException('no room', 'QuotaExceededError');
-    };
-    await expect(moveOld()).rejects.toThrow();
-    IDBObjectStore.prototype.put = taken;
-    expect(await moveOld()).toBe(1);
-    expect(await titles()).toEqual(['Open']);
   });
 });
 
