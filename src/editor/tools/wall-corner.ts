@@ -1,0 +1,61 @@
+import { buttPosition, clearLength, cornerAngle, insetAtWall, pointToward } from '../../../geometry/edit/draw-walls.ts';
+import type { Deg, Mm, XY } from '../../../geometry/plan/model.ts';
+import { distance, roundPoint } from '../../../geometry/plane/point.ts';
+import type { Line } from '../../../geometry/plane/types.ts';
+import { RIGHT_ANGLES, type Snapped, snapPoint } from '../../../geometry/snap/snap-point.ts';
+import { formatMeasured } from '../../../geometry/units/index.ts';
+import { selectModel } from '../../state/selectors.ts';
+import { thicknessFrom } from '../../state/wall-chain.ts';
+import { currentLevel, gridFor, store, targets } from './tool-context.ts';
+import type { ToolPoint } from './tool-controller.ts';
+
+/** Where a corner goes; for one on a standing wall also how it is taped out. */
+export type Corner = Snapped & { readonly taped?: readonly Line[] };
+
+/** The corners of the walls that are being drawn. */
+export const corners = (): readonly XY[] => store().chain.corners;
+
+/** Returns where the next corner goes with the pointer at `point`: on the start of the chain, else snapped to what stands there. */
+export function cornerAt(point: ToolPoint): Corner {
+  const points = corners();
+  const free: Snapped = { at: point.plan, hold: 'none', guides: [] };
+  const [start] = points;
+  if (start && points.length > 2 && distance(start, point.plan) <= point.reach)
+    return { ...free, at: start, hold: 'end' };
+  if (point.free) return free;
+  const found = targets();
+  const snapped = snapPoint(
+    point.plan,
+    { ...found, ends: [...found.ends, ...points] },
+    { reach: point.reach, grid: gridFor(point), from: points.at(-1) ?? null, directions: directionsAfter(points) },
+  );
+  if (snapped.hold !== 'wall' || start) return snapped;
+  const model = selectModel(store());
+  const thickness = thicknessFrom(model, snapped.at);
+  const butt = buttPosition(model.level, model, snapped.at, point.plan, thickness, gridFor(point));
+  return butt ? { ...snapped, ...butt } : snapped;
+}
+
+/** Right angles of the page, and to the wall before: a building may stand aslant on it. */
+function directionsAfter(points: readonly XY[]): readonly Deg[] {
+  const [a, b] = points.slice(-2);
+  if (!a || !b) return RIGHT_ANGLES;
+  const turn = (Math.atan2(b[1] - a[1], b[0] - a[0]) * 180) / Math.PI;
+  return [...RIGHT_ANGLES, turn, turn + 90];
+}
+
+/** Returns the end of a wall whose tape length from the face of the wall that it starts on is `mm`. */
+export function lengthened(from: XY, toward: XY, mm: Mm): XY {
+  return roundPoint(pointToward(from, toward, mm + insetAtWall(currentLevel(), from, toward)));
+}
+
+/** Returns the length and the angle of the wall that would be added. */
+export function readings(points: readonly XY[], next: XY): readonly string[] {
+  const from = points.at(-1);
+  if (!from || distance(from, next) < 1) return [];
+  const line: Line = [from, next];
+  const length = formatMeasured(clearLength(currentLevel(), line), store().plan.display.length);
+  const before = points.at(-2);
+  if (!before) return [length, 'or type the length'];
+  return [length, `${Math.round(cornerAngle(before, from, next))}° to the wall before`];
+}
