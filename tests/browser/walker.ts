@@ -102,7 +102,7 @@ export class Walker {
   /** What the app says against it: at the field, or over the sheet. */
   private async refusal(): Promise<string> {
     const invalid = await this.page.locator('.typed-length [aria-invalid="true"]').count();
-    if (invalid > 0) return (await this.page.locator('#typed-length-said').textContent()) ?? 'refused';
+    if (invalid > 0) return (await this.page.locator('#typed-length-status').textContent()) ?? 'refused';
     const message = await this.editor.message();
     return /closed/.test(message) ? '' : message;
   }

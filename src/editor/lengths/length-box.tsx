@@ -1,22 +1,24 @@
-import { type KeyboardEvent, useEffect, useRef, useState } from 'react';
+import { type KeyboardEvent, type RefObject, useEffect, useRef } from 'react';
 import { type LengthUnit, parseLength } from '../../../geometry/units/index.ts';
 import { parseTurn } from '../../../geometry/units/parse-turn.ts';
 import { useAppStore } from '../../state/store.ts';
-import { type SizePx, toScreen } from '../../state/viewport.ts';
+import { toScreen } from '../../state/viewport.ts';
 import { useSketch } from '../overlay/sketch.ts';
 import type { ToolController } from '../tools/tool-controller.ts';
 import { TURN_KEY } from '../tools/wall-tool.ts';
+import { BoxField } from './box-field.tsx';
+import { type BoxPlace, placeBesideCorner } from './box-place.ts';
 import { ScaleBox } from './scale-box.tsx';
+import { useToolLength } from './use-tool-length.ts';
 import './length-box.css';
 
-/** A small field beside the pointer: the length of the wall that is being drawn, as it is said. Enter sets it. */
-export function LengthBox({
-  controller,
-  onDone,
-}: {
+interface Props {
   readonly controller: () => ToolController;
   readonly onDone: () => void;
-}) {
+}
+
+/** A small field beside the pointer: the length of the wall that is being drawn, as a tape reads it. Enter sets it. */
+export function LengthBox({ controller, onDone }: Props) {
   const typed = useSketch((sketch) => sketch.typed);
   const hasWall = useAppStore(({ chain }) => chain.corners.length > 1);
   const byFinger = useSketch((sketch) => sketch.touch);
@@ -30,117 +32,101 @@ export function LengthBox({
   }
   if (typed === null) return null;
   if (asksScale) return <ScaleBox controller={controller} onDone={onDone} />;
-  return <OpenBox first={typed} controller={controller} onDone={onDone} />;
+  return <WallBox first={typed} controller={controller} onDone={onDone} />;
 }
 
-function OpenBox({
-  first,
-  controller,
-  onDone,
-}: {
-  readonly first: string;
-  readonly controller: () => ToolController;
-  readonly onDone: () => void;
-}) {
+/** The fields of length and turn of the next wall. */
+function WallBox({ first, controller, onDone }: Props & { readonly first: string }) {
   const unit = useAppStore((state) => state.plan.display.length);
   const field = useRef<HTMLInputElement>(null);
   const turnField = useRef<HTMLInputElement>(null);
-  const [text, setText] = useState(first);
-  const [refusal, setRefusal] = useState('');
+  const { text, refusal, setText, clearRefusal, apply } = useToolLength(controller, first);
   const turn = useSketch((sketch) => sketch.turn) ?? '';
-  // Beside the corner that the wall starts from: there it stays while the pointer moves on to show the direction.
-  const corner = useAppStore(({ chain }) => chain.corners.at(-1));
-  const walls = useAppStore(({ chain }) => chain.corners.length - 1);
-  const adjusts = useSketch((sketch) => sketch.touch) && walls > 0;
-  const pointer = useSketch((sketch) => sketch.pointer);
-  const at = corner ?? pointer;
-  const viewport = useAppStore((state) => state.viewport);
-  const stage = useAppStore((state) => state.stageSize);
-  const place = placeBeside(at ? toScreen(viewport, at) : [0, 0], stage);
-  const hasBefore = walls > (adjusts ? 1 : 0);
+  const place = usePlace();
+  const hasBefore = useHasWallBefore();
+  useFocusOnOpen(controller, field, turnField);
 
-  useEffect(() => {
-    const asksTurn = useSketch.getState().turn !== null;
-    const input = asksTurn ? turnField.current : field.current;
-    input?.focus({ preventScroll: true });
-    input?.setSelectionRange(input.value.length, input.value.length);
-    controller().typing?.();
-  }, [controller]);
   const close = () => {
     useSketch.setState({ typed: null, turn: null });
     controller().typing?.();
     onDone();
   };
   const set = () => {
-    if (text.trim() === '' && turn && parseTurn(turn).ok) {
-      field.current?.focus();
-      return;
-    }
-    const trouble = controller().typedLength?.(text) ?? '';
-    if (trouble) setRefusal(trouble);
-    else close();
+    if (text.trim() === '' && turn && parseTurn(turn).ok) field.current?.focus();
+    else if (apply()) close();
   };
-  const onKeyDown = (event: KeyboardEvent<HTMLInputElement>) => {
-    const other = event.currentTarget === field.current ? turnField.current : field.current;
-    if (event.key === 'Enter') set();
-    if (event.key === 'Escape') close();
-    if (event.key === TURN_KEY) other?.focus();
-    if (['Enter', 'Escape', TURN_KEY].includes(event.key)) event.preventDefault();
-    event.stopPropagation();
+  const onKey = ({ key, currentTarget }: KeyboardEvent<HTMLInputElement>) => {
+    if (key === 'Enter') set();
+    else if (key === 'Escape') close();
+    else if (key === TURN_KEY) (currentTarget === field.current ? turnField : field).current?.focus();
+    else return false;
+    return true;
   };
-  const typed = (change: { readonly typed?: string; readonly turn?: string }) => {
-    setRefusal('');
+  const show = (change: { readonly typed?: string; readonly turn?: string }) => {
+    clearRefusal();
     useSketch.setState(change);
     controller().typing?.();
   };
+  const shared = { statusId: STATUS_ID, onKey };
   return (
     <div className="length-box" style={place}>
-      <label>
-        Length
-        <input
-          ref={field}
-          value={text}
-          autoComplete="off"
-          aria-describedby="length-box-echo"
-          aria-invalid={refusal !== ''}
-          onChange={(event) => {
-            setText(event.target.value);
-            typed({ typed: event.target.value });
-          }}
-          onKeyDown={onKeyDown}
-        />
-      </label>
-      <label>
-        Turns by
-        <input
-          ref={turnField}
-          value={turn}
-          placeholder="as shown"
-          autoComplete="off"
-          aria-describedby="length-box-echo"
-          onChange={(event) => typed({ turn: event.target.value })}
-          onKeyDown={onKeyDown}
-        />
-      </label>
-      <p id="length-box-echo" role="status">
+      <BoxField
+        {...shared}
+        label="Length"
+        field={field}
+        value={text}
+        isInvalid={refusal !== ''}
+        onType={(typed) => {
+          setText(typed);
+          show({ typed });
+        }}
+      />
+      <BoxField
+        {...shared}
+        label="Turns by"
+        field={turnField}
+        value={turn}
+        placeholder="as shown"
+        onType={(typed) => show({ turn: typed })}
+      />
+      <p id={STATUS_ID} role="status">
         {refusal || echo(text, turn, unit, hasBefore)}
       </p>
     </div>
   );
 }
 
-/** As large as the box gets, px. */
-const BOX_PX = { width: 280, height: 176, off: 14 } as const;
+const STATUS_ID = 'length-box-echo';
 
-/** To the right of the corner and below it; on the other side where it would leave the sheet: the sheet must not scroll. */
-function placeBeside(
-  [x, y]: readonly [number, number],
-  stage: SizePx,
-): { readonly left: number; readonly top: number } {
-  const { width, height, off } = BOX_PX;
-  const left = x + off + width <= stage.width ? x + off : x - off - width;
-  const top = y + off + height <= stage.height ? y + off : y - off - height;
-  return { left: Math.max(0, left), top: Math.max(0, top) };
+/** Beside the corner that the wall starts from: there it stays while the pointer moves on to show the direction. */
+function usePlace(): BoxPlace {
+  const corner = useAppStore(({ chain }) => chain.corners.at(-1));
+  const pointer = useSketch((sketch) => sketch.pointer);
+  const viewport = useAppStore((state) => state.viewport);
+  const stage = useAppStore((state) => state.stageSize);
+  const at = corner ?? pointer;
+  return placeBesideCorner(at ? toScreen(viewport, at) : [0, 0], stage);
+}
+
+/** Returns whether a wall stands before the one that is typed; by finger that is the last one that was drawn. */
+function useHasWallBefore(): boolean {
+  const walls = useAppStore(({ chain }) => chain.corners.length - 1);
+  const adjusts = useSketch((sketch) => sketch.touch) && walls > 0;
+  return walls > (adjusts ? 1 : 0);
+}
+
+function useFocusOnOpen(
+  controller: () => ToolController,
+  field: RefObject<HTMLInputElement | null>,
+  turnField: RefObject<HTMLInputElement | null>,
+): void {
+  useEffect(() => {
+    const asksTurn = useSketch.getState().turn !== null;
+    const input = asksTurn ? turnField.current : field.current;
+    input?.focus({ preventScroll: true });
+    input?.setSelectionRange(input.value.length, input.value.length);
+    controller().typing?.();
+  }, [controller, field, turnField]);
 }
 
 /** What was understood, and what Enter does. */

@@ -1,0 +1,48 @@
+import type { RefObject } from 'react';
+
+/** A field of a box on the sheet, with its label. What is wrong with its text stands in the status of the box. */
+export function BoxField({
+  label,
+  field,
+  value,
+  placeholder,
+  statusId,
+  isInvalid = false,
+  onType,
+  onKey,
+  onLeave,
+}: {
+  readonly label: string;
+  readonly field: RefObject<HTMLInputElement | null>;
+  readonly value: string;
+  readonly placeholder?: string;
+  readonly statusId: string;
+  readonly isInvalid?: boolean;
+  readonly onType: (text: string) => void;
+  /** Takes a key in place of the browser. Returns false for a key that it does not take. */
+  readonly onKey: (event: React.KeyboardEvent<HTMLInputElement>) => boolean;
+  readonly onLeave?: (event: React.FocusEvent<HTMLInputElement>) => void;
+}) {
+  return (
+    <label>
+      {label}
+      <input
+        ref={field}
+        value={value}
+        placeholder={placeholder}
+        autoComplete="off"
+        autoCapitalize="off"
+        spellCheck={false}
+        aria-describedby={statusId}
+        aria-invalid={isInvalid}
+        onChange={(event) => onType(event.target.value)}
+        onBlur={onLeave}
+        onKeyDown={(event) => {
+          if (onKey(event)) event.preventDefault();
+          // Keys that are typed here do nothing on the sheet.
+          event.stopPropagation();
+        }}
+      />
+    </label>
+  );
+}

@@ -1,0 +1,141 @@
+import { type FocusEvent, type KeyboardEvent, type RefObject, useLayoutEffect, useState } from 'react';
+import { parseLength } from '../../../geometry/units/index.ts';
+import { useAppStore } from '../../state/store.ts';
+import { keepFocusOfTap } from '../input/keep-focus.ts';
+import { useSketch } from '../overlay/sketch.ts';
+import { BoxField } from './box-field.tsx';
+import type { BoxPlace } from './box-place.ts';
+import { nextFigure } from './figures.ts';
+import { closeLength, type OpenLength, openLength, stepLength, useLengths } from './store.ts';
+import type { ReadLength } from './subject.ts';
+
+interface Props {
+  readonly open: OpenLength;
+  readonly read: ReadLength;
+  /** The length as it is, in words. */
+  readonly shown: string;
+  readonly place: BoxPlace;
+  readonly field: RefObject<HTMLInputElement | null>;
+  readonly onDone: () => void;
+}
+
+/** The field of a length of the plan, once keys go into it. */
+export function TypedLengthField(props: Props) {
+  const { open, read, shown, place, field } = props;
+  const { text, setText, refusal, length, apply } = useTypedText(props);
+  useFirstText(props, setText);
+  const done = () => {
+    closeLength();
+    props.onDone();
+  };
+  const goOn = (by: 1 | -1 | 'enter') => {
+    if (apply() && !openNext(open, by)) done();
+  };
+  const onKey = ({ key, shiftKey }: KeyboardEvent) => {
+    if (key === 'Enter') goOn('enter');
+    else if (key === 'Escape') done();
+    else if (key === 'Tab' && (open.run.length > 1 || read.ends.length < 2)) goOn(shiftKey ? -1 : 1);
+    else return false;
+    return true;
+  };
+  const onLeave = (event: FocusEvent) => {
+    // Left by Enter, Tab or Escape: it is settled, and set twice it would move twice.
+    if (useLengths.getState().open !== open) return;
+    const within = event.relatedTarget instanceof Element && event.relatedTarget.closest('.typed-length');
+    if (!within && apply()) closeLength();
+  };
+  const echo = length?.ok && length.echo !== text?.trim() ? `${length.echo}: Enter sets it` : 'Enter sets it';
+  return (
+    <div className="length-box typed-length" style={place}>
+      <BoxField
+        label={read.label}
+        field={field}
+        value={text ?? shown}
+        statusId={STATUS_ID}
+        isInvalid={refusal !== ''}
+        onType={setText}
+        onKey={onKey}
+        onLeave={onLeave}
+      />
+      <p id={STATUS_ID} role="status">
+        {refusal || echo}
+      </p>
+      <EndChoice open={open} read={read} onChoice={() => field.current?.focus()} />
+    </div>
+  );
+}
+
+const STATUS_ID = 'typed-length-status';
+
+/** What is typed; null while the length stands as it is. */
+function useTypedText({ open, read, shown }: Props) {
+  const unit = useAppStore((state) => state.plan.display.length);
+  const [text, setText] = useState<string | null>(null);
+  const [refusal, setRefusal] = useState('');
+  const length = text === null ? null : parseLength(text, unit, { bare: read.bare, negative: read.negative });
+  return {
+    text,
+    refusal,
+    length,
+    setText: (typed: string) => {
+      setText(typed);
+      setRefusal('');
+    },
+    /** Edits the plan. Returns whether the length stands now as it is written. */
+    apply: (): boolean => {
+      if (length === null || text?.trim() === shown) return true;
+      const trouble = length.ok ? read.commit(length.mm, open.moves) : length.message;
+      setRefusal(trouble);
+      // The refusal stands at the field; a second time in the message line it would only be in the way.
+      if (trouble) useAppStore.getState().say('');
+      return !trouble;
+    },
+  };
+}
+
+/** Puts the keyboard into the field, with the digit that opened it or with its text selected. */
+function useFirstText({ open: { first }, field }: Props, setText: (text: string) => void): void {
+  // biome-ignore lint/correctness/useExhaustiveDependencies: only when the field opens, or with another first digit
+  useLayoutEffect(() => {
+    const input = field.current;
+    if (!input) return undefined;
+    if (first !== null) setText(first);
+    input.focus({ preventScroll: true });
+    if (first === null) input.select();
+    return useSketch.getState().touch ? keepFocusOfTap() : undefined;
+  }, [first]);
+}
+
+/** Opens the length that comes after, or before, this one. Returns false where there is none. */
+function openNext(open: OpenLength, by: 1 | -1 | 'enter'): boolean {
+  const isAsked = by !== 'enter' || open.at + 1 < open.asked;
+  if (isAsked && stepLength(by === 'enter' ? 1 : by)) return true;
+  const next = by === 'enter' || open.run.length > 1 ? null : nextFigure(by);
+  if (next) openLength(next, true);
+  return next !== null;
+}
+
+/** Which end gives way, where either can. */
+function EndChoice({ open, read, onChoice }: Pick<Props, 'open' | 'read'> & { readonly onChoice: () => void }) {
+  if (read.ends.length < 2) return null;
+  const moves = open.moves ?? read.ends[0]?.moves;
+  return (
+    <fieldset className="typed-length__ends">
+      <legend>What moves</legend>
+      {read.ends.map((end) => (
+        <button
+          key={end.moves}
+          type="button"
+          className="button"
+          aria-pressed={end.moves === moves}
+          onClick={() => {
+            useLengths.setState({ open: { ...open, moves: end.moves, typing: true } });
+            onChoice();
+          }}
+        >
+          {end.words}
+        </button>
+      ))}
+    </fieldset>
+  );
+}
