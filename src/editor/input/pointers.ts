@@ -3,7 +3,7 @@ import { pannedBy, toPlan } from '../../state/viewport.ts';
 import { openMenuFor } from '../open-menu.ts';
 import { useSketch } from '../overlay/sketch.ts';
 import { cancelInNextFrame, flushInput, inNextFrame } from '../stage/frame-loop.ts';
-import { hitAt } from '../tools/select-tool.ts';
+import { hitAt } from '../tools/pick-at.ts';
 import { store } from '../tools/tool-context.ts';
 import type { ToolController, ToolPoint } from '../tools/tool-controller.ts';
 import { pinched, wheeled } from './viewport-gestures.ts';

@@ -16,7 +16,7 @@ import type { Pen } from '../paint/pen.ts';
 import { type DrawnChain, paintHandles, paintSketch } from '../paint/sketch.ts';
 import { paintShown } from '../paint/spots.ts';
 import { type Picture, picture } from '../stage/picture.ts';
-import { HANDLE_OFF_PX } from '../tools/select-tool.ts';
+import { HANDLE_OFF_PX } from '../tools/pick-at.ts';
 import { readOverlay } from './overlay-inputs.ts';
 import { measuredLines, type OverlayScene, overlayScene } from './overlay-scene.ts';
 import { isOverFloor, pointerNote } from './pointer-note.ts';

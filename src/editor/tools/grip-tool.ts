@@ -1,7 +1,7 @@
 import { clearSketch } from '../overlay/sketch.ts';
 import type { Drag } from './drag.ts';
 import { dragHandle } from './drag-handle.ts';
-import { handleAt } from './select-tool.ts';
+import { handleAt } from './pick-at.ts';
 import { returnToSelect, store } from './tool-context.ts';
 import type { ToolController, ToolPoint } from './tool-controller.ts';
 

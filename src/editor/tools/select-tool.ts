@@ -1,7 +1,6 @@
-import { type Handle, handlesOf } from '../../../geometry/edit/reshape.ts';
+import type { Handle } from '../../../geometry/edit/reshape.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
-import { distance } from '../../../geometry/plane/point.ts';
-import { extentBetween, type Hit, hitsAt, itemsWithin } from '../../../geometry/snap/pick.ts';
+import { extentBetween, type Hit, itemsWithin } from '../../../geometry/snap/pick.ts';
 import { figureAt, lightFigure } from '../lengths/figures.ts';
 import { openLength } from '../lengths/store.ts';
 import { openMenuFor } from '../open-menu.ts';
@@ -11,79 +10,49 @@ import { dragDetector } from './drag-detector.ts';
 import { dragHandle } from './drag-handle.ts';
 import { dragItems } from './drag-items.ts';
 import { dragViewport } from './drag-viewport.ts';
+import { handleAt, hitAt } from './pick-at.ts';
 import { currentLevel, store } from './tool-context.ts';
 import type { ToolController, ToolPoint } from './tool-controller.ts';
 
 /** A press becomes a drag from this distance on, px: a finger is less steady than a mouse. */
 const DRAG_PX = { mouse: 4, touch: 9 } as const;
 
+/** A press that has not ended yet. */
+interface Press {
+  readonly start: ToolPoint;
+  /** What is dragged, once the press has gone far enough. */
+  drag: Drag | null;
+  /** What a long press has come to rest on: an item, whose menu opens on release, or bare floor, whose checks show. */
+  long: 'item' | 'floor' | null;
+}
+
 /**
  * Selects, moves, reshapes and draws a marquee; on empty ground a finger pans. A long press on an item opens its menu on release; a
- * long press on the floor tells why no detector may sit there and wherever the finger slides.
+ * long press on the floor shows why no detector may sit there and wherever the finger slides.
  */
 export function createSelectTool(): ToolController {
-  let pressed: ToolPoint | null = null;
-  let drag: Drag | null = null;
-  let reading = false;
-  let held = false;
-
+  let press: Press | null = null;
   const settle = () => {
-    pressed = null;
-    drag = null;
-    reading = false;
-    held = false;
+    press = null;
     clearSketch();
   };
   return {
-    hover: (point) => {
-      const handle = handleAt(point);
-      if (!handle && lightFigure(point)) {
-        store().setHover(null);
-        useSketch.setState({ cursor: 'text' });
-        return;
-      }
-      const hit = handle ? undefined : hitAt(point);
-      store().setHover({ at: point.plan, id: hit?.id ?? handle?.id ?? null });
-      useSketch.setState({ cursor: cursorFor(handle, hit) });
-    },
-    down: (point) => {
-      pressed = point;
+    hover,
+    down: (start) => {
+      press = { start, drag: null, long: null };
     },
     drag: (point) => {
-      if (!pressed) return;
-      if (reading) {
-        store().setHover({ at: point.plan, id: null });
-        return;
-      }
-      if (!drag) {
-        if (farPx(pressed.screen, point.screen) < DRAG_PX[point.touch ? 'touch' : 'mouse']) return;
-        store().setHover(null);
-        drag = beginDrag(pressed);
-      }
-      drag.move(point);
+      if (press) move(press, point);
     },
     hold: (point) => {
-      if (!pressed || drag) return;
-      const hit = hitAt(point);
-      held = true;
-      reading = !hit || hit.list === 'rooms';
-      if (reading) store().setHover({ at: point.plan, id: null });
-      // It shows that it is held; a finger that goes on now moves it.
-      else if (hit && !store().selection.includes(hit.id)) store().select([hit.id]);
+      if (press && !press.drag) hold(press, point);
     },
     up: (point) => {
-      if (reading && pressed) {
-        store().setHover(null);
-        if (farPx(pressed.screen, point.screen) < DRAG_PX.touch) openMenuFor(hitAt(point), point);
-      } else if (drag) drag.end(point);
-      else if (held && pressed) openMenuFor(hitAt(pressed), point);
-      else if (pressed) press(point);
+      if (press) release(press, point);
       settle();
     },
     cancel: () => {
-      const busy = drag !== null || reading;
-      drag?.cancel();
-      if (reading) store().setHover(null);
+      const busy = press !== null && cancelPress(press);
       settle();
       if (busy) return true;
       const { selection, select } = store();
@@ -93,7 +62,56 @@ export function createSelectTool(): ToolController {
   };
 }
 
-function press(point: ToolPoint): void {
+function hover(point: ToolPoint): void {
+  const handle = handleAt(point);
+  if (!handle && lightFigure(point)) {
+    store().setHover(null);
+    useSketch.setState({ cursor: 'text' });
+    return;
+  }
+  const hit = handle ? undefined : hitAt(point);
+  store().setHover({ at: point.plan, id: hit?.id ?? handle?.id ?? null });
+  useSketch.setState({ cursor: cursorFor(handle, hit) });
+}
+
+function move(press: Press, point: ToolPoint): void {
+  if (press.long === 'floor') {
+    store().setHover({ at: point.plan, id: null });
+    return;
+  }
+  if (!press.drag) {
+    if (farPx(press.start.screen, point.screen) < DRAG_PX[point.touch ? 'touch' : 'mouse']) return;
+    store().setHover(null);
+    press.drag = beginDrag(press.start);
+  }
+  press.drag.move(point);
+}
+
+function hold(press: Press, point: ToolPoint): void {
+  const hit = hitAt(point);
+  press.long = hit && hit.list !== 'rooms' ? 'item' : 'floor';
+  if (press.long === 'floor') store().setHover({ at: point.plan, id: null });
+  // The selection shows that it is held; a finger that goes on now moves it.
+  else if (hit && !store().selection.includes(hit.id)) store().select([hit.id]);
+}
+
+function release({ start, drag, long }: Press, point: ToolPoint): void {
+  if (long === 'floor') {
+    store().setHover(null);
+    if (farPx(start.screen, point.screen) < DRAG_PX.touch) openMenuFor(hitAt(point), point);
+  } else if (drag) drag.end(point);
+  else if (long === 'item') openMenuFor(hitAt(start), point);
+  else click(point);
+}
+
+/** Takes back what the press has begun. Returns whether it had begun anything. */
+function cancelPress({ drag, long }: Press): boolean {
+  drag?.cancel();
+  if (long === 'floor') store().setHover(null);
+  return drag !== null || long === 'floor';
+}
+
+function click(point: ToolPoint): void {
   const figure = point.shift || handleAt(point) ? null : figureAt(point);
   if (figure) {
     openLength(figure.subject, true);
@@ -122,34 +140,6 @@ function beginDrag(start: ToolPoint): Drag {
   if (!chosen) select(start.shift ? [...selection, hit.id] : [hit.id]);
   const ids = store().selection;
   return hit.list === 'detectors' && ids.length === 1 ? dragDetector(hit.id, start) : dragItems(ids, start);
-}
-
-/** Returns the nearest handle of the selected item within `wide` times the reach of a point; null for none. */
-export function handleAt(point: ToolPoint, wide = 1.3): Handle | null {
-  const { selection, viewport } = store();
-  const [id] = selection;
-  if (!id || selection.length !== 1) return null;
-  const handles = handlesOf(currentLevel(), id, HANDLE_OFF_PX / viewport.scale);
-  let best: Handle | null = null;
-  let least = point.reach * wide;
-  for (const handle of handles) {
-    const far = distance(handle.at, point.plan);
-    if (far <= least) {
-      least = far;
-      best = handle;
-    }
-  }
-  return best;
-}
-
-/** Distance of the rotation handle from its box, px. */
-export const HANDLE_OFF_PX = 28;
-
-/** Returns the item at a point. Where items overlap, a selected one comes first, so that a drag goes on with it. */
-export function hitAt(point: ToolPoint): Hit | undefined {
-  const hits = hitsAt(currentLevel(), point.plan, point.reach);
-  const { selection } = store();
-  return hits.find(({ id }) => selection.includes(id)) ?? hits[0];
 }
 
 function marquee(start: ToolPoint): Drag {

@@ -1,6 +1,7 @@
 import { withTracing } from '../../../geometry/edit/index.ts';
 import { tracingScaled, tracingStraightened } from '../../../geometry/edit/tracing.ts';
 import type { Mm, Tracing, XY } from '../../../geometry/plan/model.ts';
+import { distance } from '../../../geometry/plane/point.ts';
 import { parseLength } from '../../../geometry/units/index.ts';
 import { SELECT_TOOL } from '../../state/tool.ts';
 import { clearSketch, useSketch } from '../overlay/sketch.ts';
@@ -12,85 +13,97 @@ type TracingTask = 'scale' | 'straighten' | 'shift';
 /** Two points closer than this are one press, px. */
 const ONE_PRESS_PX = 8;
 
+/** The two points that were pressed on the picture so far. */
+interface Points {
+  readonly first: XY | null;
+  readonly second: XY | null;
+}
+const NO_POINTS: Points = { first: null, second: null };
+
 /**
  * Scales, straightens or shifts the picture under the level by two points: two presses, or one drag from the first to the second. Pan
  * and zoom are free between them.
  */
 export function createTracingPointsTool(task: TracingTask): ToolController {
-  let first: XY | null = null;
-  let second: XY | null = null;
+  let points = NO_POINTS;
   /** Whether the press under way has set the first point. */
   let begun = false;
 
-  const show = ({ plan }: ToolPoint) => {
-    if (first && !second) useSketch.setState({ gaps: [[first, plan]] });
-  };
-  const isOnePress = ({ plan }: ToolPoint) =>
-    first !== null && Math.hypot(plan[0] - first[0], plan[1] - first[1]) * store().viewport.scale < ONE_PRESS_PX;
-  const forget = () => {
-    first = null;
-    second = null;
+  const show = (point: ToolPoint) => showLine(points, point);
+  const clear = () => {
+    points = NO_POINTS;
     clearSketch();
   };
-  const putAway = () => {
-    forget();
+  const finish = (message: string) => {
+    clear();
     store().setTool(SELECT_TOOL);
-  };
-  const change = (a: XY, b: XY, length: Mm): string => {
-    const { tracing, id } = currentLevel();
-    if (!tracing) return 'The picture is gone.';
-    return store().run((plan) => withTracing(plan, id, changed(task, tracing, a, b, length)));
+    // A bare sheet is as large as its picture.
+    if (task === 'scale' && store().wholeInView) store().fit();
+    store().say(message);
   };
   return {
     hover: show,
     down: (point) => {
-      if (second) return;
-      begun = first === null;
-      first ??= point.plan;
+      if (points.second) return;
+      begun = points.first === null;
+      points = { first: points.first ?? point.plan, second: null };
       show(point);
     },
     drag: show,
     up: (point) => {
+      const { first, second } = points;
       if (!first || second) return;
-      if (isOnePress(point)) {
+      if (isOnePress(first, point)) {
         store().say(begun ? SECOND[task] : 'The two points are one. Press the second one somewhere else.');
-        return;
+      } else if (task === 'scale') {
+        points = { first, second: point.plan };
+        askLength(first, point.plan);
+      } else {
+        finish(change(task, first, point.plan, 0) || DONE[task]);
       }
-      if (task === 'scale') {
-        second = point.plan;
-        useSketch.setState({ gaps: [[first, second]], pointer: second, typed: '' });
-        store().say('Type how long that is, and press Enter.');
-        return;
-      }
-      const trouble = change(first, point.plan, 0);
-      putAway();
-      store().say(trouble || DONE[task]);
     },
     // Escape takes the points back first, then puts the tool away.
     cancel: () => {
-      const busy = first !== null;
-      forget();
+      const busy = points.first !== null;
+      clear();
       if (busy) store().say('');
       return busy;
     },
     interrupt: () => {
-      if (begun && !second) forget();
+      if (begun && !points.second) clear();
     },
     leave: clearSketch,
     typedLength: (text) => {
+      const { first, second } = points;
       const read = parseLength(text, store().plan.display.length);
       if (!read.ok) return read.message;
       if (read.mm <= 0) return 'A length of nothing gives no scale. Type what the tape read.';
-      if (!first || !second) return '';
-      const trouble = change(first, second, read.mm);
-      if (trouble) return trouble;
-      putAway();
-      // A bare sheet is as large as its picture.
-      if (store().wholeInView) store().fit();
-      store().say(DONE.scale);
-      return '';
+      const trouble = first && second ? change(task, first, second, read.mm) : '';
+      if (first && second && !trouble) finish(DONE.scale);
+      return trouble;
     },
   };
+}
+
+/** Shows the line from the first point to the pointer. */
+function showLine({ first, second }: Points, { plan }: ToolPoint): void {
+  if (first && !second) useSketch.setState({ gaps: [[first, plan]] });
+}
+
+function isOnePress(first: XY, { plan }: ToolPoint): boolean {
+  return distance(first, plan) * store().viewport.scale < ONE_PRESS_PX;
+}
+
+function askLength(first: XY, second: XY): void {
+  useSketch.setState({ gaps: [[first, second]], pointer: second, typed: '' });
+  store().say('Type how long that is, and press Enter.');
+}
+
+/** Changes the picture as one step of history. Returns why not, in words; empty when it did. */
+function change(task: TracingTask, a: XY, b: XY, length: Mm): string {
+  const { tracing, id } = currentLevel();
+  if (!tracing) return 'The picture is gone.';
+  return store().run((plan) => withTracing(plan, id, changed(task, tracing, a, b, length)));
 }
 
 function changed(task: TracingTask, tracing: Tracing, a: XY, b: XY, length: Mm): Tracing {
