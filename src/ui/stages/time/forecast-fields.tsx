@@ -1,5 +1,6 @@
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import type { Forecast, Visit } from '../../../../geometry/plan/test-record.ts';
+import type { LengthUnit } from '../../../../geometry/units/index.ts';
 import { SEVERE_STORM } from '../../../protocol/timing/limits.ts';
 import { formatWind, windUnit, withForecast } from '../../../protocol/timing/weather-check.ts';
 import { type Choice, ChoiceField } from '../../fields/choice-field.tsx';
@@ -25,15 +26,12 @@ export function ForecastFields({
   readonly onChange: (visit: Visit) => string;
 }) {
   const { forecast } = visit;
-  const unit = windUnit(display.length);
   const set = (patch: Partial<Forecast>) => onChange(withForecast(visit, patch));
   const sustained = forecast?.sustained ?? null;
-  const wind = sustained === null ? 'wind not noted' : formatWind(sustained, display.length);
-  const storm = STORM.find((choice) => choice.storm === (forecast?.storm ?? null)) ?? STORM[0];
   return (
     <details className="group">
       <summary>
-        Forecast <span className="soft">{forecast ? wind : 'not noted'}</span>
+        Forecast <span className="soft">{forecast ? windWords(sustained, display.length) : 'not noted'}</span>
       </summary>
       <div className="fields">
         <InstantField
@@ -51,19 +49,10 @@ export function ForecastFields({
             onCommit={(source) => set({ source })}
           />
         </div>
-        <NumberField
-          label="Sustained wind"
-          value={sustained === null ? null : sustained / unit.kmh}
-          unit={` ${unit.name}`}
-          least={0}
-          most={STRONGEST}
-          mayBeEmpty
-          onCommit={(value) => set({ sustained: value === null ? null : value * unit.kmh })}
-          hint="Not the gusts."
-        />
+        <WindField value={sustained} length={display.length} onCommit={(value) => set({ sustained: value })} />
         <ChoiceField
           label="Severe storm"
-          value={storm?.value ?? 'not-noted'}
+          value={stormChoice(forecast?.storm ?? null)}
           choices={STORM}
           onCommit={(value) => set({ storm: STORM.find((choice) => choice.value === value)?.storm ?? null })}
           hint={SEVERE_STORM.words}
@@ -79,4 +68,37 @@ export function ForecastFields({
       </div>
     </details>
   );
+}
+
+/** A sustained wind, km/h, typed in the unit that goes with the unit of length. */
+function WindField({
+  value,
+  length,
+  onCommit,
+}: {
+  readonly value: number | null;
+  readonly length: LengthUnit;
+  readonly onCommit: (kmh: number | null) => string;
+}) {
+  const unit = windUnit(length);
+  return (
+    <NumberField
+      label="Sustained wind"
+      value={value === null ? null : value / unit.kmh}
+      unit={` ${unit.name}`}
+      least={0}
+      most={STRONGEST}
+      mayBeEmpty
+      onCommit={(typed) => onCommit(typed === null ? null : typed * unit.kmh)}
+      hint="Not the gusts."
+    />
+  );
+}
+
+function windWords(sustained: number | null, unit: LengthUnit): string {
+  return sustained === null ? 'wind not noted' : formatWind(sustained, unit);
+}
+
+function stormChoice(storm: boolean | null): Storm {
+  return STORM.find((choice) => choice.storm === storm)?.value ?? 'not-noted';
 }

@@ -4,6 +4,13 @@ import type { Practice, Weekday } from '../../../../geometry/plan/test-record.ts
 import { USUAL_PRACTICE } from '../../../protocol/timing/propose-starts.ts';
 import { TextField } from '../../fields/text-field.tsx';
 
+/** From when to when, "08:00". */
+interface Hours {
+  readonly from: string;
+  readonly to: string;
+}
+const USUAL_HOURS: Hours = { from: '08:00', to: '18:00' };
+
 const NAMES: readonly (readonly [Weekday, string])[] = [
   ['mon', 'Monday'],
   ['tue', 'Tuesday'],
@@ -25,8 +32,7 @@ export function WorkingHours({
   const practice = plan.practice ?? USUAL_PRACTICE;
   const [trouble, setTrouble] = useState('');
   const set = (patch: Partial<Practice>) => setTrouble(onChange({ ...practice, ...patch }));
-  const hours = (day: Weekday) => practice.days.find((each) => each.day === day);
-  const setDay = (day: Weekday, change: { from: string; to: string } | null) => {
+  const setDay = (day: Weekday, change: Hours | null) => {
     const others = practice.days.filter((each) => each.day !== day);
     set({ days: change ? [...others, { day, ...change }] : others });
   };
@@ -36,43 +42,14 @@ export function WorkingHours({
         Hours of work <span className="soft">{plan.practice ? 'yours' : 'the usual'}</span>
       </summary>
       <ul className="hours">
-        {NAMES.map(([day, name]) => {
-          const now = hours(day);
-          return (
-            <li key={day}>
-              <label>
-                <input
-                  type="checkbox"
-                  checked={now !== undefined}
-                  onChange={(event) => setDay(day, event.currentTarget.checked ? { from: '08:00', to: '18:00' } : null)}
-                />{' '}
-                {name}
-              </label>
-              {now && (
-                <span className="hours__times">
-                  <input
-                    type="time"
-                    className="field__input"
-                    aria-label={`${name}, from`}
-                    value={now.from}
-                    onChange={(event) =>
-                      event.currentTarget.value && setDay(day, { from: event.currentTarget.value, to: now.to })
-                    }
-                  />
-                  <input
-                    type="time"
-                    className="field__input"
-                    aria-label={`${name}, until`}
-                    value={now.to}
-                    onChange={(event) =>
-                      event.currentTarget.value && setDay(day, { from: now.from, to: event.currentTarget.value })
-                    }
-                  />
-                </span>
-              )}
-            </li>
-          );
-        })}
+        {NAMES.map(([day, name]) => (
+          <DayHours
+            key={day}
+            name={name}
+            hours={practice.days.find((each) => each.day === day) ?? null}
+            onChange={(hours) => setDay(day, hours)}
+          />
+        ))}
       </ul>
       <TextField
         label="Days off"
@@ -86,5 +63,55 @@ export function WorkingHours({
         </p>
       )}
     </details>
+  );
+}
+
+/** The hours of one day of the week; null for a day without work. */
+function DayHours({
+  name,
+  hours,
+  onChange,
+}: {
+  readonly name: string;
+  readonly hours: Hours | null;
+  readonly onChange: (hours: Hours | null) => void;
+}) {
+  return (
+    <li>
+      <label>
+        <input
+          type="checkbox"
+          checked={hours !== null}
+          onChange={(event) => onChange(event.currentTarget.checked ? USUAL_HOURS : null)}
+        />{' '}
+        {name}
+      </label>
+      {hours && (
+        <span className="hours__times">
+          <TimeField label={`${name}, from`} value={hours.from} onChange={(from) => onChange({ from, to: hours.to })} />
+          <TimeField label={`${name}, until`} value={hours.to} onChange={(to) => onChange({ from: hours.from, to })} />
+        </span>
+      )}
+    </li>
+  );
+}
+
+function TimeField({
+  label,
+  value,
+  onChange,
+}: {
+  readonly label: string;
+  readonly value: string;
+  readonly onChange: (time: string) => void;
+}) {
+  return (
+    <input
+      type="time"
+      className="field__input"
+      aria-label={label}
+      value={value}
+      onChange={({ currentTarget }) => currentTarget.value && onChange(currentTarget.value)}
+    />
   );
 }
