@@ -4,7 +4,7 @@ import { counted } from '../../geometry/messages/index.ts';
 import type { Level, XY } from '../../geometry/plan/model.ts';
 import { readClip, writeClip } from '../../geometry/planfile/clip.ts';
 import { steps } from '../editor/tools/tool-context.ts';
-import { COPY_OFFSET } from '../state/document-slice.ts';
+import { COPY_OFFSET } from '../state/item-actions.ts';
 import { selectLevel } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
 import { SELECT_TOOL } from '../state/tool.ts';

@@ -57,7 +57,7 @@ export interface DocumentActions {
 }
 
 /** What of another level is copied beside its outside walls. */
-interface CopyChoice {
+export interface CopyChoice {
   readonly openings: boolean;
   readonly insideWalls: boolean;
 }

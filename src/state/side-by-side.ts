@@ -5,7 +5,7 @@ import type { Detector, Level, Mm, Plan, XY } from '../../geometry/plan/model.ts
 import { effectiveRules } from '../../geometry/rules/profiles.ts';
 import { companionGap } from '../../geometry/search/group-shapes.ts';
 import { formatRequired } from '../../geometry/units/index.ts';
-import { nextLabel } from './document-slice.ts';
+import { nextLabel } from './place-detector.ts';
 
 /** Where detectors go that are set at once, and how they are made. Lengths in mm. */
 export interface Setting {

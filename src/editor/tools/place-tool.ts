@@ -1,19 +1,17 @@
 import { capital, ROOM_USE_NOUN } from '../../../geometry/messages/index.ts';
-import { USUAL_DETECTOR } from '../../../geometry/plan/items.ts';
 import type { Detector, RoomUse, Shape, XY } from '../../../geometry/plan/model.ts';
 import { shapeBody, shapeRing } from '../../../geometry/plane/body.ts';
 import { roundPoint } from '../../../geometry/plane/point.ts';
 import { translateShape } from '../../../geometry/plane/rigid-motion.ts';
 import { ringsContain } from '../../../geometry/plane/ring.ts';
 import { angleAlongFace } from '../../../geometry/snap/align-to-face.ts';
-import { baseHeightAt } from '../../../geometry/snap/base-height.ts';
 import { outlineOf } from '../../../geometry/snap/face-gap.ts';
 import { facesAbout } from '../../../geometry/snap/room-faces.ts';
 import { snapMove } from '../../../geometry/snap/snap-move.ts';
 import { onGrid } from '../../../geometry/snap/snap-point.ts';
 import { OBJECT_DEFAULTS, type UsualSize, usualHeights, usualShape } from '../../state/defaults.ts';
-import { nextLabel } from '../../state/document-slice.ts';
 import { fixtureLike, objectLike } from '../../state/last-sizes.ts';
+import { newDetector } from '../../state/place-detector.ts';
 import { selectModel } from '../../state/selectors.ts';
 import type { Tool } from '../../state/tool.ts';
 import { askForThing } from '../lengths/set-out.ts';
@@ -58,7 +56,7 @@ export function createPlaceTool(tool: PlaceTool): ToolController {
 
 function showGhost(tool: PlaceTool, point: ToolPoint, turns: number): void {
   if (tool.kind === 'detector') {
-    useSketch.setState({ previewDetector: newDetector(point) });
+    useSketch.setState({ previewDetector: detectorAt(point) });
   } else if (tool.kind === 'room') {
     useSketch.setState({ previewName: { name: capital(ROOM_USE_NOUN[tool.use]), at: point.plan } });
   } else {
@@ -73,7 +71,7 @@ function placeItem(tool: PlaceTool, point: ToolPoint, turns: number): string {
   const { addItem } = store();
   switch (tool.kind) {
     case 'detector':
-      return addItem('detectors', newDetector(point));
+      return addItem('detectors', detectorAt(point));
     case 'room':
       nameRoom(tool.use, roundPoint(point.plan));
       return '';
@@ -137,9 +135,6 @@ function isDeep({ footprint }: UsualSize): boolean {
   return 'depth' in footprint && footprint.depth > footprint.width;
 }
 
-function newDetector(point: ToolPoint): Omit<Detector, 'id'> {
-  const level = currentLevel();
-  const at = onGrid(point.plan, gridFor(point));
-  const base = baseHeightAt(level, at, USUAL_DETECTOR.base);
-  return { label: nextLabel(level), at, ...USUAL_DETECTOR, base, pair: null };
+function detectorAt(point: ToolPoint): Omit<Detector, 'id'> {
+  return newDetector(currentLevel(), onGrid(point.plan, gridFor(point)));
 }

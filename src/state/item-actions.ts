@@ -1,0 +1,57 @@
+import type { Item } from '../../geometry/edit/index.ts';
+import { duplicatedItems, movedItems, nextId, withoutItems } from '../../geometry/edit/index.ts';
+import { prefixOf, uncheckedItemAdded, uncheckedItemPatched } from '../../geometry/edit/listed-items.ts';
+import type { DocumentActions, GetState, SetState } from './app-state.ts';
+import { freeSpot, moveToNearest, newDetector } from './place-detector.ts';
+import { selectLevel } from './selectors.ts';
+
+/** A copy lands a foot to the right and below. */
+export const COPY_OFFSET = 304.8;
+
+type ItemActions = Pick<
+  DocumentActions,
+  'addItem' | 'updateItem' | 'deleteSelection' | 'duplicateSelection' | 'nudge' | 'addDetector' | 'moveToNearest'
+>;
+
+/** Edits of the items of the level in view, each one step of history. */
+export function createItemActions(set: SetState, get: GetState): ItemActions {
+  return {
+    addItem: (list, item) => {
+      const id = nextId(get().plan, prefixOf(list));
+      const levelId = selectLevel(get()).id;
+      // The caller's list names the type of the item.
+      if (get().run((plan) => uncheckedItemAdded(plan, levelId, list, { ...item, id } as Item))) return '';
+      set({ selection: [id] });
+      return id;
+    },
+    updateItem: (id, patch) => {
+      const levelId = selectLevel(get()).id;
+      return get().run((plan) => uncheckedItemPatched(plan, levelId, id, patch));
+    },
+    deleteSelection: () => {
+      const { selection } = get();
+      if (selection.length === 0) return;
+      const levelId = selectLevel(get()).id;
+      get().run((plan) => withoutItems(plan, levelId, selection));
+      set({ selection: [] });
+    },
+    duplicateSelection: () => {
+      const state = get();
+      if (state.selection.length === 0) return;
+      const copies = duplicatedItems(state.plan, selectLevel(state).id, state.selection, COPY_OFFSET, COPY_OFFSET);
+      get().run(() => copies);
+      if (copies.ok) set({ selection: copies.ids });
+    },
+    nudge: (dx, dy) => {
+      const { selection } = get();
+      if (selection.length === 0) return;
+      const levelId = selectLevel(get()).id;
+      get().run((plan) => movedItems(plan, levelId, selection, dx, dy));
+    },
+    addDetector: (at) => {
+      const state = get();
+      return state.addItem('detectors', newDetector(selectLevel(state), at ?? freeSpot(state)));
+    },
+    moveToNearest: (detectorId) => moveToNearest(get(), detectorId),
+  };
+}

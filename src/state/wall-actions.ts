@@ -1,0 +1,33 @@
+import { wallsAlongChain } from '../../geometry/edit/draw-walls.ts';
+import type { DocumentActions, GetState, SetState } from './app-state.ts';
+import { selectLevel, selectModel } from './selectors.ts';
+import { NO_CHAIN, thicknessFrom, withWalls } from './wall-chain.ts';
+
+/** Puts walls on the level in view. */
+export function createWallActions(set: SetState, get: GetState): Pick<DocumentActions, 'addWalls' | 'endChain'> {
+  return {
+    addWalls: (lines, thickness) => {
+      if (lines.length === 0) return false;
+      const before = selectModel(get()).rooms.length;
+      const levelId = selectLevel(get()).id;
+      get().run((plan) => withWalls(plan, levelId, lines, thickness));
+      const closed = selectModel(get()).rooms.length - before;
+      if (closed > 0) set({ message: [closedWords(closed), get().message].filter(Boolean).join(' ') });
+      // The first room is what all that follows stands in: it comes into view as large as it goes.
+      if (closed > 0 && before === 0) get().fit();
+      return closed > 0;
+    },
+    endChain: () => {
+      const { corners } = get().chain;
+      const [start] = corners;
+      set({ chain: NO_CHAIN });
+      if (start) get().addWalls(wallsAlongChain(corners), thicknessFrom(selectModel(get()), start));
+    },
+  };
+}
+
+function closedWords(rooms: number): string {
+  return rooms === 1
+    ? 'The room is closed. Say what it is used for.'
+    : 'The rooms are closed. Say what they are used for.';
+}
