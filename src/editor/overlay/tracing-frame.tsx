@@ -1,5 +1,4 @@
 // Only the shapes that are drawn here: each registers itself with the library's core.
-import { selectLevelAtRest } from '../../state/selectors.ts';
 import 'konva/lib/shapes/Rect';
 import type { Rect as RectNode } from 'konva/lib/shapes/Rect';
 import 'konva/lib/shapes/Transformer';
@@ -8,6 +7,7 @@ import { useEffect, useRef } from 'react';
 import { Layer, Rect, Stage, Transformer } from 'react-konva/lib/ReactKonvaCore';
 import { withTracing } from '../../../geometry/edit/index.ts';
 import type { Tracing } from '../../../geometry/plan/model.ts';
+import { selectLevelAtRest } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 import { toPlan, toScreen } from '../../state/viewport.ts';
 import { THEMES } from '../../theme/tokens.ts';
@@ -16,74 +16,21 @@ import { useTracingFrame } from './tracing-frame-store.ts';
 /** A turn snaps to level and plumb within this, degrees. */
 const SNAP_DEG = 3;
 
-/** Handles around the tracing image, over the whole sheet: drag it, turn it, pull its corners. Escape or the button ends it. */
+/**
+ * Handles around the tracing image, over the whole sheet: drag it, turn it, pull its corners. Escape or the button ends it. It has a stage of
+ * its own, because the stage of the sheet takes no events (its pointers belong to the tools) and this one is loaded on demand, with react-konva and the Transformer.
+ */
 export default function TracingFrame() {
   const size = useAppStore((state) => state.stageSize);
-  const viewport = useAppStore((state) => state.viewport);
   // From the plan, not the draft: during a drag the handles are ahead of it.
   const tracing = useAppStore((state) => selectLevelAtRest(state).tracing);
-  const theme = THEMES[useAppStore((state) => state.theme)];
-  const frame = useRef<RectNode>(null);
-  const grips = useRef<TransformerNode>(null);
-  useEffect(() => {
-    if (frame.current) grips.current?.nodes([frame.current]);
-  });
   useEffect(() => close, []);
   if (!tracing) return null;
-  const [x, y] = toScreen(viewport, tracing.at);
-  const [width, height] = [
-    tracing.width * tracing.scale * viewport.scale,
-    tracing.height * tracing.scale * viewport.scale,
-  ];
-  const follow = () => {
-    const { current } = frame;
-    if (!current) return;
-    // The library draws nothing by itself: `SheetStage` switched that off.
-    current.getLayer()?.batchDraw();
-    useAppStore.getState().setDraft(withPulled(tracing, current));
-  };
-  const settle = () => {
-    const { current } = frame;
-    if (!current) return;
-    const pulled = withPulled(tracing, current);
-    current.scale({ x: 1, y: 1 });
-    if (pulled) useAppStore.getState().run(() => pulled);
-  };
   return (
     <div className="tracing-frame">
       <Stage width={size.width} height={size.height}>
         <Layer>
-          <Rect
-            ref={frame}
-            x={x}
-            y={y}
-            offsetX={width / 2}
-            offsetY={height / 2}
-            width={width}
-            height={height}
-            rotation={tracing.turn}
-            stroke={theme.accent}
-            strokeWidth={2}
-            strokeScaleEnabled={false}
-            dash={[6, 4]}
-            draggable
-            onDragMove={follow}
-            onDragEnd={settle}
-            onTransform={follow}
-            onTransformEnd={settle}
-          />
-          <Transformer
-            ref={grips}
-            keepRatio
-            flipEnabled={false}
-            enabledAnchors={['top-left', 'top-right', 'bottom-left', 'bottom-right']}
-            rotationSnaps={[0, 90, 180, 270]}
-            rotationSnapTolerance={SNAP_DEG}
-            anchorSize={24}
-            anchorFill={theme.paper}
-            anchorStroke={theme.accent}
-            borderEnabled={false}
-          />
+          <Frame tracing={tracing} />
         </Layer>
       </Stage>
       <button type="button" className="button button--main tracing-frame__done" onClick={close}>
@@ -91,6 +38,67 @@ export default function TracingFrame() {
       </button>
     </div>
   );
+}
+
+/** The frame with its grips. The draft shows where it is pulled to; letting go is one step of history. */
+function Frame({ tracing }: { readonly tracing: Tracing }) {
+  const viewport = useAppStore((state) => state.viewport);
+  const theme = THEMES[useAppStore((state) => state.theme)];
+  const frame = useRef<RectNode>(null);
+  const grips = useRef<TransformerNode>(null);
+  useEffect(() => {
+    if (frame.current) grips.current?.nodes([frame.current]);
+  });
+  const [x, y] = toScreen(viewport, tracing.at);
+  const widthPx = tracing.width * tracing.scale * viewport.scale;
+  const heightPx = tracing.height * tracing.scale * viewport.scale;
+  const follow = () => frame.current && showPulled(tracing, frame.current);
+  const settle = () => frame.current && takePulled(tracing, frame.current);
+  return (
+    <>
+      <Rect
+        ref={frame}
+        x={x}
+        y={y}
+        offsetX={widthPx / 2}
+        offsetY={heightPx / 2}
+        width={widthPx}
+        height={heightPx}
+        rotation={tracing.turn}
+        stroke={theme.accent}
+        {...FRAME_STYLE}
+        draggable
+        onDragMove={follow}
+        onDragEnd={settle}
+        onTransform={follow}
+        onTransformEnd={settle}
+      />
+      <Transformer ref={grips} {...GRIPS} anchorFill={theme.paper} anchorStroke={theme.accent} />
+    </>
+  );
+}
+
+const FRAME_STYLE = { strokeWidth: 2, strokeScaleEnabled: false, dash: [6, 4] };
+const GRIPS = {
+  keepRatio: true,
+  flipEnabled: false,
+  enabledAnchors: ['top-left', 'top-right', 'bottom-left', 'bottom-right'],
+  rotationSnaps: [0, 90, 180, 270],
+  rotationSnapTolerance: SNAP_DEG,
+  anchorSize: 24,
+  borderEnabled: false,
+};
+
+function showPulled(tracing: Tracing, frame: RectNode): void {
+  // The library draws nothing by itself: `SheetStage` switched that off.
+  frame.getLayer()?.batchDraw();
+  useAppStore.getState().setDraft(withPulled(tracing, frame));
+}
+
+function takePulled(tracing: Tracing, frame: RectNode): void {
+  const pulled = withPulled(tracing, frame);
+  frame.scale({ x: 1, y: 1 });
+  if (pulled) useAppStore.getState().run(() => pulled);
 }
 
 /** Returns the plan with the image where its frame was dragged to; null when no plan could hold it. */
