@@ -1,5 +1,6 @@
 import type { LevelModel } from '../level/types.ts';
 import type { Detector, Plan } from '../plan/model.ts';
+import { memoize } from '../plane/memoize.ts';
 import { PROFILES } from '../rules/profiles.ts';
 import type { Profile } from '../rules/types.ts';
 import { checkDetector } from './check-detector.ts';
@@ -23,14 +24,5 @@ export function compareProfiles(plan: Plan, model: LevelModel, detector: Detecto
   });
 }
 
-const protocols = new WeakMap<Profile, Plan['protocol']>();
-
 /** One object per profile, because results are memoized by protocol. */
-function protocolOf(profile: Profile): Plan['protocol'] {
-  let protocol = protocols.get(profile);
-  if (!protocol) {
-    protocol = { profile: profile.id, overrides: [] };
-    protocols.set(profile, protocol);
-  }
-  return protocol;
-}
+const protocolOf = memoize((profile: Profile): Plan['protocol'] => ({ profile: profile.id, overrides: [] }));

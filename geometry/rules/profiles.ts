@@ -1,5 +1,6 @@
 import type { Mm, Plan } from '../plan/model.ts';
 import { assert } from '../plane/assert.ts';
+import { memoize } from '../plane/memoize.ts';
 import { HOME_SHORT_TERM } from './home-short-term.ts';
 import { HEALTH_CANADA, ILLINOIS, OHIO, PENNSYLVANIA } from './published.ts';
 import type { Profile, Rule, RuleId } from './types.ts';
@@ -40,17 +41,12 @@ export function profileOf(protocol: Plan['protocol']): Profile {
   return profile;
 }
 
-const cache = new WeakMap<Plan['protocol'], readonly EffectiveRule[]>();
-
 /**
  * Returns the rules of the plan's profile with its overrides applied, in profile order. The plan reader guarantees that
  * the profile exists.
  */
-export function effectiveRules(protocol: Plan['protocol']): readonly EffectiveRule[] {
-  const cached = cache.get(protocol);
-  if (cached) return cached;
-  const profile = profileOf(protocol);
-  const rules = profile.rules.map((rule): EffectiveRule => {
+export const effectiveRules = memoize((protocol: Plan['protocol']): readonly EffectiveRule[] =>
+  profileOf(protocol).rules.map((rule): EffectiveRule => {
     const override = protocol.overrides.find((one) => one.rule === rule.id);
     if (!override || rule.least === null || !isOverridable(rule)) return { ...rule, override: null };
     const { least } = rule;
@@ -59,10 +55,8 @@ export function effectiveRules(protocol: Plan['protocol']): readonly EffectiveRu
       least: override.distance,
       override: { published: least, loosened: override.distance < least, note: override.note },
     };
-  });
-  cache.set(protocol, rules);
-  return rules;
-}
+  }),
+);
 
 /** Returns the rule with this id, with its override applied. Throws when the profile does not have it. */
 export function ruleOf(protocol: Plan['protocol'], id: RuleId): EffectiveRule {

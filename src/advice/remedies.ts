@@ -27,6 +27,7 @@ export type Remedy =
   | { readonly kind: 'level'; readonly words: string; readonly levelId: string };
 
 const NONE: readonly Remedy[] = [];
+/** By report alone, which is another one after every edit that a remedy could depend on: the helper takes no further arguments. */
 const remediesOf = new WeakMap<DetectorReport, readonly Remedy[]>();
 
 /**

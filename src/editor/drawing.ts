@@ -3,7 +3,7 @@ import { type RunningDimension, runningDimensions } from '../../geometry/dimensi
 import type { LevelModel } from '../../geometry/level/types.ts';
 import { checkFigures, figureWithLimit } from '../../geometry/messages/index.ts';
 import type { Mm, Plan } from '../../geometry/plan/model.ts';
-import { memoize } from '../../geometry/plane/memoize.ts';
+import { memoize, memoizeLatest } from '../../geometry/plane/memoize.ts';
 import type { LevelRegion, Zone } from '../../geometry/region/types.ts';
 import { type Stretch, visibleEdges } from '../../geometry/region/visible-edges.ts';
 
@@ -20,17 +20,12 @@ export const coarseEdges = memoize(
   (region: LevelRegion): ReadonlyMap<Zone, readonly Stretch[]> => visibleEdges(region.zones, COARSE_STEP),
 );
 
-const dimensionsOf = new WeakMap<
-  LevelModel['rooms'],
-  { readonly openings: LevelModel['openings']; readonly dimensions: readonly RunningDimension[] }
->();
+const dimensionsOf = memoize((_: LevelModel['rooms']) =>
+  memoizeLatest(runningDimensions, ({ openings }: LevelModel) => [openings]),
+);
 /** Returns every length that is written along a face; computed again only where rooms or openings have changed. */
 export function drawnDimensions(model: LevelModel): readonly RunningDimension[] {
-  const known = dimensionsOf.get(model.rooms);
-  if (known?.openings === model.openings) return known.dimensions;
-  const dimensions = runningDimensions(model);
-  dimensionsOf.set(model.rooms, { openings: model.openings, dimensions });
-  return dimensions;
+  return dimensionsOf(model.rooms)(model);
 }
 
 /** Returns the figure on a measured line: what was measured, and what is needed where it is short. */

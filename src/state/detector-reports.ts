@@ -2,19 +2,23 @@ import { checkDetector } from '../../geometry/check/check-detector.ts';
 import type { DetectorReport } from '../../geometry/check/types.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import type { Level, Plan } from '../../geometry/plan/model.ts';
-import { memoizeRecent } from '../../geometry/plane/memoize.ts';
+import { memoizeLatest, memoizeRecent } from '../../geometry/plane/memoize.ts';
 import { drawingKey } from './drawing-key.ts';
 import { withoutDoubt } from './second-opinion.ts';
 
 /** The reports of the detectors of a level, cached for as long as nothing that a check reads has changed. */
 
-interface Judged {
-  readonly basis: readonly unknown[];
-  readonly reports: readonly DetectorReport[];
-}
 /** So many levels, and plans, have their models and reports cached: the undo history holds hundreds. */
 export const CACHE_SIZE = 24;
-const slotOf = memoizeRecent((_: Level): { judged: Judged | null } => ({ judged: null }), CACHE_SIZE);
+const reportsOn = memoizeRecent(
+  (_: Level) =>
+    memoizeLatest(
+      (plan: Plan, model: LevelModel): readonly DetectorReport[] =>
+        model.level.detectors.map((detector) => checkDetector(plan, model, detector)),
+      planInputs,
+    ),
+  CACHE_SIZE,
+);
 
 /**
  * Returns the reports of a level's detectors, in file order. They depend on the level and on everything in the plan but the drawings
@@ -26,18 +30,10 @@ export function reportsOf(plan: Plan, model: LevelModel): readonly DetectorRepor
 
 /** The same by the first computation alone, whatever the second says. */
 export function firstReportsOf(plan: Plan, model: LevelModel): readonly DetectorReport[] {
-  const { level } = model;
-  const basis = basisOf(plan);
-  const slot = slotOf(drawingKey(level));
-  const known = slot.judged;
-  if (known?.basis.length === basis.length && known.basis.every((value, index) => value === basis[index]))
-    return known.reports;
-  const reports = level.detectors.map((detector) => checkDetector(plan, model, detector));
-  slot.judged = { basis, reports };
-  return reports;
+  return reportsOn(drawingKey(model.level))(plan, model);
 }
 
-const basisOf = memoizeRecent(
+const planInputs = memoizeRecent(
   ({ levels, ...rest }: Plan): readonly unknown[] => [
     ...Object.values(rest),
     ...levels.flatMap(({ id, name, order, living, livingAnswered, ground }) => [

@@ -1,5 +1,5 @@
 import type { Plan } from '../../geometry/plan/model.ts';
-import { memoizeRecent } from '../../geometry/plane/memoize.ts';
+import { memoize, memoizeLatest, memoizeRecent } from '../../geometry/plane/memoize.ts';
 import type { Computed } from '../../geometry/recheck/compare.ts';
 import { withAgreedVerdict } from '../../geometry/recheck/published-report.ts';
 import type { Opinion } from '../../geometry/recheck/types.ts';
@@ -25,18 +25,20 @@ export function setDoubts(doubts: Doubts): void {
 /** What the two computations differ on, of a detector, in words; undefined where they agree, or the second is not known yet. */
 export const doubtOf = (id: string): string | undefined => current.get(id)?.says;
 
-const settledReports = new WeakMap<object, { readonly doubts: Doubts; readonly reports: readonly unknown[] }>();
-/** The reports with the verdicts that may be shown: unknown where the two computations differ. Without a doubt the same array. */
-export function withoutDoubt<
-  Report extends { readonly id: string; readonly verdict: Opinion['levels'][number]['detectors'][number]['verdict'] },
->(reports: readonly Report[]): readonly Report[] {
-  if (current.size === 0) return reports;
-  const known = settledReports.get(reports);
-  // What is kept for these reports was made of them.
-  if (known?.doubts === current) return known.reports as readonly Report[];
-  const made = reports.map((report) => withAgreedVerdict(report, current.get(report.id) ?? null));
-  settledReports.set(reports, { doubts: current, reports: made });
-  return made;
+type JudgedReport = {
+  readonly id: string;
+  readonly verdict: Opinion['levels'][number]['detectors'][number]['verdict'];
+};
+
+const settledReports = memoize((reports: readonly JudgedReport[]) =>
+  memoizeLatest((doubts: Doubts) => reports.map((report) => withAgreedVerdict(report, doubts.get(report.id) ?? null))),
+);
+/** Returns the reports with the verdicts that may be shown: unknown where the two computations differ. Without a doubt the same array. */
+export function withoutDoubt<Report extends JudgedReport>(reports: readonly Report[]): readonly Report[] {
+  // What is cached for these reports was made of them.
+  return current.size === 0
+    ? reports
+    : (settledReports(reports)(current) as readonly JudgedReport[] as readonly Report[]);
 }
 
 /** `memoizeRecent` whose results are dropped when a doubt comes or goes: for results that contain verdicts. */

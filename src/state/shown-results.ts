@@ -1,6 +1,8 @@
 import { checkDetector } from '../../geometry/check/check-detector.ts';
 import type { DetectorReport } from '../../geometry/check/types.ts';
+import type { LevelModel } from '../../geometry/level/types.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
+import { memoize, memoizeLatest } from '../../geometry/plane/memoize.ts';
 import type { LevelRegion } from '../../geometry/region/types.ts';
 import type { AppState } from './app-state.ts';
 import { createDragScheduler } from './drag-scheduler.ts';
@@ -25,7 +27,7 @@ const scheduler = createDragScheduler(() => performance.now());
 /** Whether a result was put off since this was last asked: another frame then shows it. */
 export const takeDeferred = scheduler.takeDeferred;
 
-/** The results of the last frame that had time for them, and the level that they belong to. */
+/** The results of the last frame that had time for them, and the level that they belong to: shown while newer ones are put off, so no cache. */
 let lastRegion: { readonly levelId: string; readonly region: LevelRegion } | null = null;
 let lastReports: { readonly levelId: string; readonly reports: readonly DetectorReport[] } | null = null;
 
@@ -50,8 +52,10 @@ export function shownReports(state: AppState): readonly DetectorReport[] {
 function standingReports(state: AppState): readonly DetectorReport[] {
   const levelId = selectLevel(state).id;
   if (!areReportsKnown(state)) {
-    const isDrag = state.draft !== null && lastReports?.levelId === levelId;
-    if (isDrag && !scheduler.mayRun('reports', state.selection.length)) return mixedReports(state);
+    const last = state.draft !== null && lastReports?.levelId === levelId ? lastReports.reports : null;
+    if (last && !scheduler.mayRun('reports', state.selection.length)) {
+      return mixedReports(selectShownPlan(state))(selectModel(state), state.selection, last);
+    }
     scheduler.run('reports', () => reportsAtRest(state));
   }
   const reports = reportsAtRest(state);
@@ -59,20 +63,16 @@ function standingReports(state: AppState): readonly DetectorReport[] {
   return reports;
 }
 
-/** By plan, so that all who ask in a frame get the same reports. */
-const mixedReportsOf = new WeakMap<Plan, readonly DetectorReport[]>();
-
-/** Reports of what is dragged, where it is now, with the last ones of what stands. */
-function mixedReports(state: AppState): readonly DetectorReport[] {
-  const plan = selectShownPlan(state);
-  const known = mixedReportsOf.get(plan);
-  if (known) return known;
-  const model = selectModel(state);
-  const reports = model.level.detectors.map((detector) => {
-    const isDragged = state.selection.includes(detector.id);
-    const before = isDragged ? null : lastReports?.reports.find(({ id }) => id === detector.id);
-    return before ?? checkDetector(plan, model, detector);
-  });
-  mixedReportsOf.set(plan, reports);
-  return reports;
-}
+/**
+ * Reports of what is dragged, where it is now, with the last ones of what stands. By plan, because the panels may still ask about the
+ * plan of the frame before.
+ */
+const mixedReports = memoize((plan: Plan) =>
+  memoizeLatest((model: LevelModel, selection: readonly string[], before: readonly DetectorReport[]) =>
+    model.level.detectors.map((detector) => {
+      const isDragged = selection.includes(detector.id);
+      const last = isDragged ? null : before.find(({ id }) => id === detector.id);
+      return last ?? checkDetector(plan, model, detector);
+    }),
+  ),
+);

@@ -1,10 +1,10 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
+import { memoize } from '../../../geometry/plane/memoize.ts';
 import type { SecondOpinion } from '../../../geometry/recheck/recheck.ts';
 import type { RecheckRequest, RecheckResponse } from './recheck-messages.ts';
 
 const NOT_LOADED: SecondOpinion = { ok: false, cause: 'its code could not be loaded' };
 
-const answers = new WeakMap<Plan, Promise<SecondOpinion>>();
 const waiting = new Map<number, { readonly plan: Plan; readonly done: (opinion: SecondOpinion) => void }>();
 let calls = 0;
 let worker: Worker | null = null;
@@ -12,17 +12,14 @@ let worker: Worker | null = null;
 let onMainThread = typeof Worker === 'undefined';
 
 /** Resolves to the second computation of a plan's verdicts, once per plan. Never rejects: a failure is a result with its cause. */
-export function recheckInWorker(plan: Plan): Promise<SecondOpinion> {
-  const known = answers.get(plan);
-  if (known) return known;
-  const answer = new Promise<SecondOpinion>((done) => {
-    calls += 1;
-    waiting.set(calls, { plan, done });
-    send(calls, plan);
-  });
-  answers.set(plan, answer);
-  return answer;
-}
+export const recheckInWorker = memoize(
+  (plan: Plan): Promise<SecondOpinion> =>
+    new Promise((done) => {
+      calls += 1;
+      waiting.set(calls, { plan, done });
+      send(calls, plan);
+    }),
+);
 
 function send(number: number, plan: Plan): void {
   if (onMainThread) void computeHere(plan).then((opinion) => resolve({ number, opinion }));
