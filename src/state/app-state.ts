@@ -121,7 +121,7 @@ interface LiveDetector {
 }
 
 /** What the pointer (or the keyboard's cross) is over. */
-interface Hover {
+export interface Hover {
   readonly at: XY;
   /** The item under it, if any. */
   readonly id: string | null;

@@ -12,7 +12,7 @@ import { emptyLevel } from '../../geometry/planfile/empty.ts';
 import { levelRegion } from '../../geometry/region/level-region.ts';
 import type { LevelRegion, Probe } from '../../geometry/region/types.ts';
 import type { CheckedLevel } from '../advice/guidance/hint.ts';
-import type { AppState } from './app-state.ts';
+import type { AppState, Hover } from './app-state.ts';
 import { CACHE_SIZE, reportsOf } from './detector-reports.ts';
 import { drawingKey } from './drawing-key.ts';
 import { memoizeUntilDoubt, withoutDoubt } from './second-opinion.ts';
@@ -195,9 +195,8 @@ export function selectDragged(state: AppState): Detector | null {
 }
 
 const hoverChecks = memoizeLatest(blockingChecks);
-/** Every rule that keeps a detector away from the spot under the pointer, worst first; none off the stage. */
-export function selectHoverChecks(state: AppState): readonly Check[] {
-  const { hover } = state;
+/** Every rule that keeps a detector away from a spot, by default that under the pointer, worst first; none off the stage. */
+export function selectHoverChecks(state: AppState, hover: Hover | null = state.hover): readonly Check[] {
   if (!hover) return NO_CHECKS;
   return hoverChecks(selectShownPlan(state), selectModel(state), selectProbe(state), hover.at);
 }

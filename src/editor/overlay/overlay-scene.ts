@@ -1,7 +1,7 @@
 import { nearLimit } from '../../../geometry/check/near-limit.ts';
 import { memoize } from '../../../geometry/plane/memoize.ts';
 import type { Line } from '../../../geometry/plane/types.ts';
-import type { AppState } from '../../state/app-state.ts';
+import type { AppState, Hover } from '../../state/app-state.ts';
 import { useMenu } from '../../state/menu.ts';
 import { selectDragged, selectLevel } from '../../state/selectors.ts';
 import { shownReports } from '../../state/shown-results.ts';
@@ -21,8 +21,9 @@ const DETECTOR_PX = 30;
 
 /** What the pictures of the overlay share while they are painted once. */
 export interface OverlayScene {
-  /** With the viewport that is painted for, which the sheet may have left meanwhile. */
   readonly state: AppState;
+  /** What the zones are shown for: what is under the pointer, or the spot of the floor that the open menu is for. */
+  readonly pointed: Hover | null;
   readonly sketch: Sketch;
   readonly names: SheetNames;
   /** What is taken already: each picture that writes something claims its place here, in the order of painting. */
@@ -32,7 +33,8 @@ export interface OverlayScene {
 
 /** Returns the scene of one pass: a pen is made for each. */
 export const overlayScene = memoize((pen: Pen): OverlayScene => {
-  const state = { ...withAskedSpot(useAppStore.getState()), viewport: pen.view };
+  // The viewport that is painted for is that of the pen: the store may have left it meanwhile.
+  const state = useAppStore.getState();
   const sketch = useSketch.getState();
   const names = sheetNames(pen, selectNamed(state));
   const places = createPlaces(state.stageSize, { places: names.places, origin: [pen.view.x, pen.view.y] });
@@ -41,14 +43,14 @@ export const overlayScene = memoize((pen: Pen): OverlayScene => {
   for (const { middle, width } of figuresOn(pen, state).own) {
     places.keep([middle[0] + pen.view.x, middle[1] + pen.view.y], width + 12, 24);
   }
-  return { state, sketch, names, places, detectors };
+  return { state, pointed: pointedAt(state), sketch, names, places, detectors };
 });
 
 /** While the commands for a spot of the floor are listed, what keeps a detector from it stays highlighted. */
-function withAskedSpot(state: AppState): AppState {
+function pointedAt(state: AppState): Hover | null {
   const { ask } = useMenu.getState();
   const onThing = ask?.ids.some((id) => selectLevel(state).rooms.every((room) => room.id !== id));
-  return ask?.at && !onThing ? { ...state, hover: { at: ask.at, id: null } } : state;
+  return ask?.at && !onThing ? { at: ask.at, id: null } : state.hover;
 }
 
 /** All detectors of the level where they are seen now: standing, dragged, moving to a new place, or not set down yet. */

@@ -26,9 +26,9 @@ const overlayPicture = (name: string, paint: (pen: Pen, scene: OverlayScene) => 
   picture({ name, read: readOverlay, anchored: () => true, paint: (pen) => paint(pen, overlayScene(pen)) });
 
 /** The zones that take the spot under the pointer away. */
-const POINTED_ZONES = overlayPicture('pointed-zones', (pen, { state }) => {
-  const [worst] = selectHoverChecks(state);
-  if (!worst || !isOverFloor(state)) return;
+const POINTED_ZONES = overlayPicture('pointed-zones', (pen, { state, pointed }) => {
+  const [worst] = selectHoverChecks(state, pointed);
+  if (!worst || !isOverFloor(state, pointed)) return;
   const region = shownRegion(state);
   const zones = region.zones.filter(({ rule, subject }) => rule === worst.rule && subject === worst.subject);
   paintShapes(pen, pointedZones(region, zones));
@@ -83,7 +83,7 @@ const NOTE = overlayPicture('note', (pen, scene) => {
     const [x, y] = toScreen(pen.view, sketch.cross);
     places.keep([x, y + 42], 190, 24);
   }
-  const note = pointerNote(state, sketch);
+  const note = pointerNote(state, sketch, pen.view);
   if (note) paintNote(pen, note, state.stageSize, { places, lines: measuredLines(pen, scene) });
 });
 

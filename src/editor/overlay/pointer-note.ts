@@ -10,19 +10,19 @@ import {
   toneOf,
 } from '../../../geometry/messages/index.ts';
 import type { Detector, XY } from '../../../geometry/plan/model.ts';
-import type { AppState } from '../../state/app-state.ts';
+import type { AppState, Hover } from '../../state/app-state.ts';
 import { useMenu } from '../../state/menu.ts';
 import { selectDragged, selectHoverChecks, selectLevel, selectModel, selectShownPlan } from '../../state/selectors.ts';
 import { shownReports } from '../../state/shown-results.ts';
-import { toScreen } from '../../state/viewport.ts';
+import { toScreen, type Viewport } from '../../state/viewport.ts';
 import { selectWhyNotWords } from '../../state/why-not.ts';
 import type { PointerNote } from '../paint/note.ts';
 import { detectorPreview } from './detector-preview.ts';
 import type { Sketch } from './sketch.ts';
 
 /** What stands beside the pointer: the verdict of what is carried, lengths of what is drawn, or why not here. */
-export function pointerNote(state: AppState, sketch: Sketch): PointerNote | null {
-  const screen = (at: XY) => toScreen(state.viewport, at);
+export function pointerNote(state: AppState, sketch: Sketch, viewport: Viewport): PointerNote | null {
+  const screen = (at: XY) => toScreen(viewport, at);
   const level = selectLevel(state);
   const verdictNote = (detector: Detector, report: DetectorReport, touch: boolean): PointerNote => ({
     at: screen(detector.at),
@@ -46,25 +46,25 @@ export function pointerNote(state: AppState, sketch: Sketch): PointerNote | null
       lines: sketch.reading,
       byTouch: sketch.touch,
     };
-  return whyNotNote(state, sketch);
+  return whyNotNote(state, sketch, viewport);
 }
 
 /** Why no detector may sit under the pointer: the one rule, subject, distance and need, and the way to the nearest white. */
-function whyNotNote(state: AppState, { touch }: Sketch): PointerNote | null {
+function whyNotNote(state: AppState, { touch }: Sketch, viewport: Viewport): PointerNote | null {
   const { hover, tool } = state;
   const asked = tool.kind === 'ask';
-  if (!hover || useMenu.getState().ask || !(asked || isOverFloor(state))) return null;
+  if (!hover || useMenu.getState().ask || !(asked || isOverFloor(state, hover))) return null;
   const { head, lines } = selectWhyNotWords(state, hover.at);
   const [worst] = selectHoverChecks(state);
   // White says for itself that nothing is in the way; who asks is told.
   if (!asked && !touch && !worst) return null;
-  const at = toScreen(state.viewport, hover.at);
+  const at = toScreen(viewport, hover.at);
   return { at, verdict: null, lines: head ? [head, ...lines] : lines, byTouch: touch };
 }
 
-/** Whether the pointer is over floor, or over a thing that stands on it: not over a wall, an opening, a detector. */
-export function isOverFloor(state: AppState): boolean {
-  const { hover, tool } = state;
+/** Whether a spot is over floor, or over a thing that stands on it: not over a wall, an opening, a detector. */
+export function isOverFloor(state: AppState, hover: Hover | null): boolean {
+  const { tool } = state;
   if (!hover || !(tool.kind === 'select' || tool.kind === 'ask') || !roomAt(selectModel(state), hover.at)) return false;
   return !selectLevel(state).detectors.some(({ id }) => id === hover.id);
 }

@@ -14,7 +14,7 @@ if (!read.ok) throw new Error('the plain basement cannot be read');
 const { plan } = read;
 
 const state = useAppStore.getState;
-const note = () => pointerNote(state(), useSketch.getState());
+const note = () => pointerNote(state(), useSketch.getState(), state().viewport);
 
 /** Points of the floor on a grid of half a meter, by what a detector there would get. */
 function spotsOf(tone: string): readonly XY[] {
@@ -55,7 +55,7 @@ describe('the note at the pointer', () => {
     const [spot] = spotsOf('blocked');
     if (!spot) throw new Error('no blocked spot');
     hoverAt(spot);
-    expect(isOverFloor(state())).toBe(true);
+    expect(isOverFloor(state(), state().hover)).toBe(true);
     expect(note()?.lines.length).toBeGreaterThan(0);
     expect(note()?.verdict).toBeNull();
   });
