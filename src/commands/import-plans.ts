@@ -8,11 +8,11 @@ import { readLibraryFile } from '../storage/library/library-file.ts';
 import { addPlan, sameInLibrary, setTrashed } from '../storage/library/plans.ts';
 import { NO_VIEW } from '../storage/library/records.ts';
 import { summaryOf } from '../storage/library/summary.ts';
+import { showLibraryMessage, useLibrary } from '../storage/library-state.ts';
 import { textHash } from '../storage/long-texts.ts';
-import { announceLibraryChange, useOpenPlan } from '../storage/open-plan.ts';
+import { announceLibraryChange } from '../storage/open-plan.ts';
 import { downloadFile, type FileProblem, isLibraryFile, readPlanFile, readText } from '../storage/plan-files.ts';
 import { openStored } from '../storage/restore.ts';
-import { showLibraryMessage } from './library-message.ts';
 import { showDialog, usePanels } from './panels.ts';
 
 /** Import of files into the library, and the library as one file. */
@@ -75,7 +75,7 @@ async function importLibrary(file: File): Promise<ImportedFile> {
   const why = await storeOpenPlan();
   if (why) return { ok: true, message: `The open plan is not kept yet, so nothing was taken in. ${why}` };
   const imported = await mergePlans(shelf.plans, Date.now());
-  const open = useOpenPlan.getState().id;
+  const open = useLibrary.getState().openId;
   if (imported.changedIds.includes(open)) await openStored(open);
   for (const id of imported.changedIds) announceLibraryChange({ id, savedAt: Date.now() });
   return { ok: true, message: importedWords(file.name, imported) };

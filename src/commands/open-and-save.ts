@@ -9,8 +9,9 @@ import { freshId } from '../storage/fresh-id.ts';
 import { sameInLibrary, setTrashed } from '../storage/library/plans.ts';
 import type { PlanSummary } from '../storage/library/records.ts';
 import { markVersion } from '../storage/library/versions.ts';
+import { useLibrary } from '../storage/library-state.ts';
 import { textHash } from '../storage/long-texts.ts';
-import { announceLibraryChange, hasWork, useOpenPlan } from '../storage/open-plan.ts';
+import { announceLibraryChange, hasWork } from '../storage/open-plan.ts';
 import {
   forgetPlace,
   isLibraryFile,
@@ -97,7 +98,7 @@ async function openSame({ id, binnedAt }: PlanSummary): Promise<string> {
 
 /** Opens a plan of the library. `how` says how the address changes; 'none' where it has changed already. */
 export function openFromLibrary(id: string, how: 'push' | 'replace' | 'none' = addressStep()): Promise<void> {
-  if (id === useOpenPlan.getState().id) {
+  if (id === useLibrary.getState().openId) {
     if (how !== 'none') showAddress({ shows: 'plan', id }, 'replace');
     showDialog(null);
     return Promise.resolve();
@@ -136,13 +137,13 @@ function addressStep(): 'push' | 'replace' {
 }
 
 function showOpenAddress(how: 'push' | 'replace'): void {
-  const { id, inLibrary } = useOpenPlan.getState();
+  const { openId: id, inLibrary } = useLibrary.getState();
   showAddress(inLibrary ? { shows: 'plan', id } : { shows: 'new' }, how);
 }
 
 /** Shows the library, as a step that Back undoes. */
 export function openLibrary(): void {
-  showAddress({ shows: 'plans' }, 'push', useOpenPlan.getState().id);
+  showAddress({ shows: 'plans' }, 'push', useLibrary.getState().openId);
   showDialog({ kind: 'plans' });
 }
 
@@ -152,7 +153,7 @@ export function closeLibrary(): void {
   if (readAddress().shows !== 'plans') return;
   const { from } = (window.history.state ?? {}) as { from?: string };
   // The step before shows the plan that was left; where another plan is open now, it has an address of its own.
-  if (from === useOpenPlan.getState().id) window.history.back();
+  if (from === useLibrary.getState().openId) window.history.back();
   else showOpenAddress('replace');
 }
 
@@ -166,7 +167,7 @@ function follow(): void {
   const address = readAddress();
   if (address.shows === 'plans') showDialog({ kind: 'plans' });
   else if (usePanels.getState().dialog?.kind === 'plans') showDialog(null);
-  const { id, inLibrary } = useOpenPlan.getState();
+  const { openId: id, inLibrary } = useLibrary.getState();
   if (address.shows === 'plan' && address.id !== id) void openFromLibrary(address.id, 'none');
   if (address.shows === 'new' && inLibrary) void newSheet();
 }
@@ -198,5 +199,5 @@ async function report(result: SaveResult, saved: Plan): Promise<void> {
   say(`${place}${pictureWords(saved)}.`);
   // What was saved as a file can be found again as a version.
   await saveNow();
-  if (await markVersion(useOpenPlan.getState().id, 'file')) announceLibraryChange();
+  if (await markVersion(useLibrary.getState().openId, 'file')) announceLibraryChange();
 }

@@ -5,8 +5,8 @@ import { readAddress, showAddress } from './address.ts';
 import { freshId } from './fresh-id.ts';
 import { type Work, writeWork } from './library/plans.ts';
 import { keepTextAsVersion } from './library/versions.ts';
-import { announceLibraryChange, hasWork, listenToTabs, type TabNews, useOpenPlan } from './open-plan.ts';
-import { showSaveStatus, useSaveStatus } from './save-status.ts';
+import { showSaveStatus, useLibrary } from './library-state.ts';
+import { announceLibraryChange, hasWork, listenToTabs, type TabNews } from './open-plan.ts';
 import { clearUnsavedCopies, keepUnsavedCopy } from './unsaved-copy.ts';
 
 /** A copy is written when nothing has changed for this long, ms; the first change after a pause is written almost at once. */
@@ -33,7 +33,7 @@ export function startAutosave(): () => void {
     if (drawn || state.levelId !== before.levelId || state.selection !== before.selection) schedule(drawn);
   });
   const leave = () => {
-    const held = useSaveStatus.getState().sign.state === 'held';
+    const held = useLibrary.getState().saveStatus.state === 'held';
     if (isBare() || (changes === written && !(held && changedWhileHeld))) return;
     keepUnsavedCopy(workNow(), held);
     void saveNow();
@@ -52,11 +52,11 @@ export function startAutosave(): () => void {
 }
 
 function schedule(drawn: boolean): void {
-  if (useSaveStatus.getState().sign.state === 'held') {
+  if (useLibrary.getState().saveStatus.state === 'held') {
     changedWhileHeld ||= drawn;
     return;
   }
-  if (!drawn && !useOpenPlan.getState().inLibrary) return;
+  if (!drawn && !useLibrary.getState().inLibrary) return;
   changes += 1;
   if (drawn) showSaveStatus({ state: 'saving' });
   clearTimeout(timer);
@@ -73,12 +73,12 @@ export function saveNow(force = false): Promise<void> {
 }
 
 async function write(force: boolean): Promise<void> {
-  if (!force && useSaveStatus.getState().sign.state === 'held') return;
+  if (!force && useLibrary.getState().saveStatus.state === 'held') return;
   if (isBare()) {
     showSaveStatus({ state: 'resting' });
     return;
   }
-  const { inLibrary } = useOpenPlan.getState();
+  const { inLibrary } = useLibrary.getState();
   const work = workNow();
   const upTo = changes;
   lastWrittenAt = work.savedAt;
@@ -87,7 +87,7 @@ async function write(force: boolean): Promise<void> {
     lastSeen = work.savedAt;
     changedWhileHeld = false;
     written = upTo;
-    if (!inLibrary) useOpenPlan.setState({ inLibrary: true });
+    if (!inLibrary) useLibrary.setState({ inLibrary: true });
     if (!inLibrary && readAddress().shows !== 'plans') showAddress({ shows: 'plan', id: work.id }, 'replace');
     if (changes === written) clearUnsavedCopies(tab);
     announceLibraryChange({ id: work.id, savedAt: work.savedAt });
@@ -102,7 +102,7 @@ async function write(force: boolean): Promise<void> {
 /** A sheet on which nothing was ever drawn is not stored. */
 function isBare(): boolean {
   const { plan, chain } = useAppStore.getState();
-  return !useOpenPlan.getState().inLibrary && chain.corners.length === 0 && !hasWork(plan);
+  return !useLibrary.getState().inLibrary && chain.corners.length === 0 && !hasWork(plan);
 }
 
 /**
@@ -111,11 +111,11 @@ function isBare(): boolean {
  */
 export async function storeOpenPlan(): Promise<string> {
   useAppStore.getState().endChain();
-  const { sign } = useSaveStatus.getState();
-  if (sign.state === 'held') return (await keepHeld()) ? '' : 'The browser did not take the copy.';
+  const { saveStatus } = useLibrary.getState();
+  if (saveStatus.state === 'held') return (await keepHeld()) ? '' : 'The browser did not take the copy.';
   do await saveNow();
   while (timer !== undefined);
-  const after = useSaveStatus.getState().sign;
+  const after = useLibrary.getState().saveStatus;
   return after.state === 'failed' && hasWork(useAppStore.getState().plan) ? after.reason : '';
 }
 
@@ -131,7 +131,7 @@ export async function keepHeld(): Promise<boolean> {
  * `show` opens it. The plan before must be stored already (`storeOpenPlan`).
  */
 export function takeSheet(id: string, savedAt: number | null, show: () => void): void {
-  useOpenPlan.setState({ id, inLibrary: savedAt !== null });
+  useLibrary.setState({ openId: id, inLibrary: savedAt !== null });
   lastSeen = savedAt;
   changedWhileHeld = false;
   showSaveStatus({ state: 'resting' });
@@ -148,12 +148,12 @@ export function takeSheet(id: string, savedAt: number | null, show: () => void):
 
 function workNow(): Work {
   const { plan, levelId, selection, viewport, chain }: AppState = useAppStore.getState();
-  const { id } = useOpenPlan.getState();
+  const { openId: id } = useLibrary.getState();
   const view = { levelId, selection, viewport, corners: chain.corners };
   return { id, plan, text: writePlan(plan), savedAt: Date.now(), tab, view };
 }
 
 function heard({ id, savedAt }: TabNews): void {
-  if (id !== useOpenPlan.getState().id || typeof savedAt !== 'number' || savedAt === lastSeen) return;
+  if (id !== useLibrary.getState().openId || typeof savedAt !== 'number' || savedAt === lastSeen) return;
   showSaveStatus({ state: 'held', at: savedAt });
 }

@@ -1,20 +1,7 @@
-import { create } from 'zustand';
 import type { Plan } from '../../geometry/plan/model.ts';
 import { writePlan } from '../../geometry/planfile/write.ts';
 import { freshPlan } from '../state/fresh-plan.ts';
-import { freshId } from './fresh-id.ts';
-
-/** Which plan of the library is open. */
-interface OpenPlan {
-  readonly id: string;
-  /** Whether it is in the library already; a sheet on which nothing was drawn is not. */
-  readonly inLibrary: boolean;
-}
-
-export const useOpenPlan = create<OpenPlan>()(() => ({ id: freshId(), inLibrary: false }));
-
-/** Counts up when anything in the library has changed, here or in another tab: lists are read again. */
-export const useLibraryChanges = create<{ readonly count: number }>()(() => ({ count: 0 }));
+import { useLibrary } from './library-state.ts';
 
 const CHANNEL = 'stillspot-plan';
 /** Messages between tabs. */
@@ -31,7 +18,7 @@ export function listenToTabs(hear: (news: TabNews) => void): () => void {
   if (typeof BroadcastChannel === 'undefined') return () => undefined;
   channel = new BroadcastChannel(CHANNEL);
   channel.onmessage = ({ data }: MessageEvent<unknown>) => {
-    useLibraryChanges.setState(({ count }) => ({ count: count + 1 }));
+    useLibrary.setState(({ changes }) => ({ changes: changes + 1 }));
     if (typeof data === 'object' && data !== null) hear(data as TabNews);
   };
   return () => {
@@ -42,7 +29,7 @@ export function listenToTabs(hear: (news: TabNews) => void): () => void {
 
 /** Announces a change to this page's lists and to the other tabs. */
 export function announceLibraryChange(news: TabNews = {}): void {
-  useLibraryChanges.setState(({ count }) => ({ count: count + 1 }));
+  useLibrary.setState(({ changes }) => ({ changes: changes + 1 }));
   channel?.postMessage(news);
 }
 

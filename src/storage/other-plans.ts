@@ -1,7 +1,7 @@
 import type { Plan } from '../../geometry/plan/model.ts';
 import { parsePlan } from '../../geometry/planfile/parse.ts';
 import { readSummaries, readWork } from './library/plans.ts';
-import { useOpenPlan } from './open-plan.ts';
+import { useLibrary } from './library-state.ts';
 
 /** The plans of the library besides the open one. */
 export interface OtherPlans {
@@ -12,7 +12,7 @@ export interface OtherPlans {
 
 /** Returns every plan of the library but the open one, without deleted ones. Throws when the store is out of reach. */
 export async function otherPlans(): Promise<OtherPlans> {
-  const open = useOpenPlan.getState().id;
+  const open = useLibrary.getState().openId;
   const summaries = (await readSummaries()).filter(({ id, binnedAt }) => binnedAt === null && id !== open);
   const read = await Promise.all(summaries.map(({ id }) => planOf(id)));
   const plans = read.filter((plan) => plan !== null);

@@ -15,9 +15,8 @@ import {
 } from './library/plans.ts';
 import { UNREADABLE } from './library/summary.ts';
 import { keepTextAsVersion } from './library/versions.ts';
+import { showSaveStatus, useLibrary } from './library-state.ts';
 import { joinText } from './long-texts.ts';
-import { useOpenPlan } from './open-plan.ts';
-import { showSaveStatus } from './save-status.ts';
 import { clearUnsavedCopies, type UnsavedCopy, unsavedCopies } from './unsaved-copy.ts';
 
 /** What was found when the page opened. */
@@ -81,7 +80,7 @@ export async function openStored(id: string): Promise<'open' | 'gone' | 'unreada
 
 /** Opens what the other tab has written; changes of this tab become a version of the plan. */
 export async function takeOther(): Promise<boolean> {
-  const { id } = useOpenPlan.getState();
+  const { openId: id } = useLibrary.getState();
   useAppStore.getState().endChain();
   const stored = await readWork(id).catch(() => undefined);
   const read = stored && stored.text !== null ? parsePlan(stored.text) : null;

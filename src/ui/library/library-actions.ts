@@ -1,7 +1,6 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { parsePlan } from '../../../geometry/planfile/parse.ts';
 import { writePlan } from '../../../geometry/planfile/write.ts';
-import { showLibraryMessage } from '../../commands/library-message.ts';
 import { openFromLibrary } from '../../commands/open-and-save.ts';
 import { firstToShow } from '../../state/first-level.ts';
 import { useAppStore } from '../../state/store.ts';
@@ -12,7 +11,8 @@ import { addPlan, destroy, readWork, type StoredWork, setTrashed, writeWork } fr
 import type { PlanSummary } from '../../storage/library/records.ts';
 import { summaryOf, titleWords } from '../../storage/library/summary.ts';
 import { markVersion } from '../../storage/library/versions.ts';
-import { announceLibraryChange, useOpenPlan } from '../../storage/open-plan.ts';
+import { showLibraryMessage, useLibrary } from '../../storage/library-state.ts';
+import { announceLibraryChange } from '../../storage/open-plan.ts';
 import { downloadFile, fileStem, planFileName } from '../../storage/plan-files.ts';
 import { openStored } from '../../storage/restore.ts';
 
@@ -29,7 +29,7 @@ async function attempt(action: () => Promise<void>): Promise<void> {
 
 /** The stored plan, read; null where there is none that can be read, which is then said. */
 async function readPlan(summary: PlanSummary): Promise<{ readonly plan: Plan; readonly stored: StoredWork } | null> {
-  if (summary.id === useOpenPlan.getState().id) await saveNow();
+  if (summary.id === useLibrary.getState().openId) await saveNow();
   const stored = await readWork(summary.id);
   const read = stored && stored.text !== null ? parsePlan(stored.text) : null;
   if (stored && stored.text !== null && read?.ok) return { plan: read.plan, stored };
@@ -39,7 +39,7 @@ async function readPlan(summary: PlanSummary): Promise<{ readonly plan: Plan; re
 
 export function renamePlan(summary: PlanSummary, title: string): Promise<void> {
   return attempt(async () => {
-    if (summary.id === useOpenPlan.getState().id) {
+    if (summary.id === useLibrary.getState().openId) {
       useAppStore.getState().run((plan) => ({ ...plan, title }));
       await saveNow();
     } else {
@@ -74,7 +74,7 @@ export function duplicatePlan(summary: PlanSummary): Promise<void> {
 /** Deletes a plan; where it is open, the sheet is cleared. Undo restores both. */
 export function trashPlan(summary: PlanSummary): Promise<void> {
   return attempt(async () => {
-    const wasOpen = summary.id === useOpenPlan.getState().id;
+    const wasOpen = summary.id === useLibrary.getState().openId;
     const why = wasOpen ? await storeOpenPlan() : '';
     if (why) {
       showLibraryMessage(why);
@@ -85,7 +85,7 @@ export function trashPlan(summary: PlanSummary): Promise<void> {
     showLibraryMessage(`${titleWords(summary)} is in the bin.`, () =>
       attempt(async () => {
         await setTrashed([summary.id], null);
-        if (wasOpen && !useOpenPlan.getState().inLibrary) await openStored(summary.id);
+        if (wasOpen && !useLibrary.getState().inLibrary) await openStored(summary.id);
         showLibraryMessage(`${titleWords(summary)} is back on the shelf.`);
       }),
     );
@@ -109,7 +109,7 @@ export function emptyTrash(summaries: readonly PlanSummary[]): Promise<void> {
 /** Saves one plan as a file; of one that could not be read, its text as it is stored. */
 export function savePlanAsFile(summary: PlanSummary): Promise<void> {
   return attempt(async () => {
-    if (summary.id === useOpenPlan.getState().id) await saveNow();
+    if (summary.id === useLibrary.getState().openId) await saveNow();
     const stored = await readWork(summary.id);
     if (!stored) {
       showLibraryMessage('That plan is not in this browser any more.');
@@ -130,7 +130,7 @@ export function savePlanAsFile(summary: PlanSummary): Promise<void> {
  */
 export async function bringBack(summary: PlanSummary, earlier: Plan, when: string): Promise<void> {
   await openFromLibrary(summary.id);
-  if (useOpenPlan.getState().id !== summary.id) return;
+  if (useLibrary.getState().openId !== summary.id) return;
   await saveNow();
   await markVersion(summary.id, 'brought-back');
   const state = useAppStore.getState();

@@ -3,7 +3,7 @@ import { counted } from '../../../geometry/messages/index.ts';
 import { openFromLibrary } from '../../commands/open-and-save.ts';
 import type { PlanSummary } from '../../storage/library/records.ts';
 import { findIn, groupPlans, type Order } from '../../storage/library/search.ts';
-import { useOpenPlan } from '../../storage/open-plan.ts';
+import { useLibrary } from '../../storage/library-state.ts';
 import { PlanCardView } from './plan-card.tsx';
 import { useArrowKeys } from './use-arrow-keys.ts';
 
@@ -18,7 +18,7 @@ interface Props {
 
 /** The cards of the plans that a search finds, in groups by the chosen order. */
 export function PlanGroups({ summaries, looked, order, now, chosenId, choose }: Props) {
-  const openId = useOpenPlan(({ id }) => id);
+  const openId = useLibrary(({ openId }) => openId);
   const found = useMemo(() => {
     const where = new Map<string, string>();
     for (const summary of summaries) {

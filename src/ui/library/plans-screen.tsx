@@ -1,9 +1,9 @@
 import { type RefObject, useEffect, useRef, useState } from 'react';
 import { saveLibrary } from '../../commands/import-plans.ts';
-import { showLibraryMessage, useLibraryMessage } from '../../commands/library-message.ts';
 import { closeLibrary } from '../../commands/open-and-save.ts';
 import type { PlanSummary } from '../../storage/library/records.ts';
 import { ORDERS, type Order } from '../../storage/library/search.ts';
+import { showLibraryMessage, useLibrary } from '../../storage/library-state.ts';
 import { readSetting, writeSetting } from '../../storage/settings.ts';
 import { CommandButton } from '../shell/command-button.tsx';
 import { Cautions } from '../verdict/cautions.tsx';
@@ -181,10 +181,10 @@ function useOrder(): readonly [Order, (order: Order) => void] {
 
 /** The last message. The line keeps its place, so that nothing moves under a finger. */
 function MessageOfLibrary() {
-  const { message, undo } = useLibraryMessage();
+  const { text, undo } = useLibrary((library) => library.message);
   return (
     <div className="plans__said">
-      <p role="status">{message}</p>
+      <p role="status">{text}</p>
       {undo && (
         <button
           type="button"

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react';
-import { useLibraryChanges } from '../../storage/open-plan.ts';
+import { useLibrary } from '../../storage/library-state.ts';
 import { readSetting, writeSetting } from '../../storage/settings.ts';
 
 /** What the browser has promised: to keep the plans until they are deleted, or nothing. Null where it cannot be asked. */
@@ -13,7 +13,7 @@ interface Room {
 
 /** How much room the plans take, and whether the browser promises to keep them. It is asked once there is something to keep. */
 export function StorageLine({ hasPlans }: { readonly hasPlans: boolean }) {
-  const news = useLibraryChanges((state) => state.count);
+  const news = useLibrary(({ changes }) => changes);
   const [room, setRoom] = useState<Room>({ used: null, free: null });
   const [promised, setPromised] = useState<Promised>();
   // biome-ignore lint/correctness/useExhaustiveDependencies: the count of news says when to look again

@@ -2,7 +2,7 @@ import { useEffect, useState } from 'react';
 import { troubleInWords } from '../../storage/library/database.ts';
 import { readSummaries } from '../../storage/library/plans.ts';
 import type { PlanSummary } from '../../storage/library/records.ts';
-import { useLibraryChanges } from '../../storage/open-plan.ts';
+import { useLibrary } from '../../storage/library-state.ts';
 
 export type Cards =
   | { readonly state: 'reading' }
@@ -11,7 +11,7 @@ export type Cards =
 
 /** Returns all summaries, deleted plans too, read again whenever the library changes, here or in another tab. */
 export function usePlanSummaries(): Cards {
-  const news = useLibraryChanges((state) => state.count);
+  const news = useLibrary(({ changes }) => changes);
   const [summaries, setCards] = useState<Cards>({ state: 'reading' });
   // biome-ignore lint/correctness/useExhaustiveDependencies: the count of news says when to read again
   useEffect(() => {

@@ -1,6 +1,6 @@
 import { type NewVersion, useNewVersion } from '../../platform/offline/new-version.ts';
 import { saveNow } from '../../storage/autosave.ts';
-import { useSaveStatus } from '../../storage/save-status.ts';
+import { useLibrary } from '../../storage/library-state.ts';
 
 /** A tab that stays open for days looks for a new version this often. */
 const LOOK_AGAIN_MS = 60 * 60 * 1000;
@@ -52,14 +52,14 @@ async function loadAnew(): Promise<string> {
 
 /** Stores the plan first; where that fails the old version goes on. Returns why, in words; empty when it is stored. */
 async function savedOrWhyNot(): Promise<string> {
-  const { state } = useSaveStatus.getState().sign;
+  const { state } = useLibrary.getState().saveStatus;
   // A stored plan is not written again: other tabs would take it for a change.
   if (state === 'saving' || state === 'failed') await saveNow();
-  const { sign } = useSaveStatus.getState();
-  if (sign.state === 'failed') {
+  const { saveStatus } = useLibrary.getState();
+  if (saveStatus.state === 'failed') {
     return 'The plan cannot be saved in this browser, so the old Stillspot goes on. Save the plan as a file: the newer one starts when you close this page and come back.';
   }
-  if (sign.state === 'held') return 'Another tab changed this plan. Choose first which of the two stays.';
+  if (saveStatus.state === 'held') return 'Another tab changed this plan. Choose first which of the two stays.';
   return '';
 }
 

@@ -1,13 +1,13 @@
 import { saveWhole } from '../../commands/open-and-save.ts';
 import { useAppStore } from '../../state/store.ts';
 import { saveNow } from '../../storage/autosave.ts';
+import { useLibrary } from '../../storage/library-state.ts';
 import { takeOther } from '../../storage/restore.ts';
-import { clockTime, useSaveStatus } from '../../storage/save-status.ts';
 
 /** Whether the copy in this browser is up to date, and what to do when it is not. */
 export function SaveStatusLine() {
-  const sign = useSaveStatus((state) => state.sign);
-  switch (sign.state) {
+  const status = useLibrary(({ saveStatus }) => saveStatus);
+  switch (status.state) {
     case 'resting':
       return <p className="saved" role="status" />;
     case 'saving':
@@ -19,13 +19,13 @@ export function SaveStatusLine() {
     case 'saved':
       return (
         <p className="saved" role="status">
-          saved {clockTime(sign.at)}
+          saved {clockTime(status.at)}
         </p>
       );
     case 'failed':
       return (
         <p className="saved saved--trouble" role="alert">
-          could not save: {sign.reason}{' '}
+          could not save: {status.reason}{' '}
           <button type="button" className="text-button" onClick={() => void saveWhole()}>
             Save as a file
           </button>
@@ -34,7 +34,7 @@ export function SaveStatusLine() {
     case 'held':
       return (
         <p className="saved saved--trouble" role="alert">
-          Another tab changed this plan at {clockTime(sign.at)}. Nothing is saved here until you choose.{' '}
+          Another tab changed this plan at {clockTime(status.at)}. Nothing is saved here until you choose.{' '}
           <button type="button" className="text-button" onClick={() => void showTheOther()}>
             Show the other
           </button>{' '}
@@ -54,4 +54,9 @@ async function showTheOther(): Promise<void> {
       ? 'This is the plan of the other tab. What was changed here lies among its earlier versions.'
       : 'The other plan could not be read. This one stays.',
   );
+}
+
+/** Returns "10:42", in the format of the browser's language. */
+function clockTime(at: number): string {
+  return new Intl.DateTimeFormat(undefined, { hour: 'numeric', minute: '2-digit' }).format(at);
 }

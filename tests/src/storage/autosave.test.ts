@@ -9,7 +9,7 @@ vi.mock('../../../src/storage/library/plans.ts', () => ({
 
 import { useAppStore } from '../../../src/state/store.ts';
 import { startAutosave } from '../../../src/storage/autosave.ts';
-import { useSaveStatus } from '../../../src/storage/save-status.ts';
+import { useLibrary } from '../../../src/storage/library-state.ts';
 
 let stop: () => void;
 
@@ -35,9 +35,9 @@ const letThrough = async (n: number) => {
   writes[n]?.({ ok: true });
   await vi.advanceTimersByTimeAsync(0);
 };
-const sign = () => useSaveStatus.getState().sign.state;
+const saveStatus = () => useLibrary.getState().saveStatus.state;
 
-describe('the sign of the copy in this browser', () => {
+describe('the save status of the open plan', () => {
   it('says "saved" only when the last change is in the store, however slow the store is', async () => {
     titled('one');
     await vi.advanceTimersByTimeAsync(40);
@@ -47,8 +47,8 @@ describe('the sign of the copy in this browser', () => {
     await vi.advanceTimersByTimeAsync(1000);
     await letThrough(0);
     expect(writes).toHaveLength(2);
-    expect(sign()).toBe('saving');
+    expect(saveStatus()).toBe('saving');
     await letThrough(1);
-    expect(sign()).toBe('saved');
+    expect(saveStatus()).toBe('saved');
   });
 });
