@@ -1,4 +1,5 @@
 import { create } from 'zustand';
+import type { Row } from '../../geometry/edit/index.ts';
 import type { XY } from '../../geometry/plan/model.ts';
 import type { Stage } from '../advice/guidance.ts';
 import type { QuestionId } from '../advice/walk-round.ts';
@@ -43,9 +44,23 @@ interface UiState {
   readonly toDoOpen: boolean;
   /** Whether the work on the picture under the level is open. */
   readonly tracingOpen: boolean;
+  /** Whether the fields of a row are open, and their values: those of the last row that was set out. */
+  readonly rowOpen: boolean;
+  readonly row: Row;
+  /** Whether a saved file holds the pictures that were drawn over. */
+  readonly savedPictures: SavedPictures;
 }
 
-/** Which panels are open: never in the plan, never in the history. */
+export interface SavedPictures {
+  readonly choice: PictureChoice;
+  /** The pictures that the answer was given for; with others it is asked again. */
+  readonly images: readonly string[];
+}
+
+/** Registers every 6 ft: common practice, no published source. */
+const FIRST_ROW: Row = { more: 3, spacing: 1828.8, direction: 0 };
+
+/** Which panels are open, and what their fields last held: never in the plan, never in the history. */
 export const usePanels = create<UiState>()(() => ({
   stage: 'draw',
   question: 'closes',
@@ -56,6 +71,9 @@ export const usePanels = create<UiState>()(() => ({
   numbersOpen: false,
   toDoOpen: false,
   tracingOpen: false,
+  rowOpen: false,
+  row: FIRST_ROW,
+  savedPictures: { choice: 'ask', images: [] },
 }));
 
 export const openStage = (stage: Stage | null): void => usePanels.setState({ stage });

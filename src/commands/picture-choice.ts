@@ -1,34 +1,25 @@
-import { create } from 'zustand';
 import { withoutTracings } from '../../geometry/edit/index.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
 import { useAppStore } from '../state/store.ts';
-import { type PictureChoice, showDialog } from './panels.ts';
-
-interface Kept {
-  readonly choice: PictureChoice;
-  /** The pictures that the answer was given for; with others it is asked again. */
-  readonly images: readonly string[];
-}
-
-export const usePictureChoice = create<Kept>()(() => ({ choice: 'ask', images: [] }));
+import { type PictureChoice, type SavedPictures, showDialog, usePanels } from './panels.ts';
 
 const imagesOf = ({ levels }: Plan): readonly string[] => levels.flatMap(({ tracing }) => tracing?.image ?? []);
 
 /** Returns the answer for this plan. */
-export function choiceFor(plan: Plan, { choice, images }: Kept): PictureChoice {
+export function choiceFor(plan: Plan, { choice, images }: SavedPictures): PictureChoice {
   const now = imagesOf(plan);
   return now.length === images.length && now.every((image, index) => image === images[index]) ? choice : 'ask';
 }
 
 export function keepPictureChoice(plan: Plan, choice: PictureChoice): void {
-  usePictureChoice.setState({ choice, images: imagesOf(plan) });
+  usePanels.setState({ savedPictures: { choice, images: imagesOf(plan) } });
 }
 
 /** Returns the plan with or without its pictures. Never resolves when the question is closed without an answer: nothing is saved then. */
 export async function planToSave(): Promise<Plan> {
   const { plan } = useAppStore.getState();
   if (imagesOf(plan).length === 0) return plan;
-  const known = choiceFor(plan, usePictureChoice.getState());
+  const known = choiceFor(plan, usePanels.getState().savedPictures);
   const choice = known === 'ask' ? await askAboutPictures(plan) : known;
   return choice === 'without' ? withoutTracings(plan) : plan;
 }

@@ -1,13 +1,15 @@
-import { ROW_FIELDS, setOutRow, useRow } from '../../commands/row.ts';
+import { usePanels } from '../../commands/panels.ts';
+import { ROW_FIELDS, setOutRow } from '../../commands/row.ts';
 import { LengthField } from '../fields/length-field.tsx';
 import { NumberField } from '../fields/number-field.tsx';
 
 /** Copies the selection in a row: how many more, how far apart, which direction. */
 export function RowFields() {
-  const { open, row } = useRow();
-  if (!open) return null;
+  const isOpen = usePanels(({ rowOpen }) => rowOpen);
+  const row = usePanels(({ row }) => row);
+  if (!isOpen) return null;
   const keep = (change: Partial<typeof row>) => {
-    useRow.setState({ row: { ...row, ...change } });
+    usePanels.setState({ row: { ...row, ...change } });
     return undefined;
   };
   return (
@@ -34,10 +36,10 @@ export function RowFields() {
         />
       </div>
       <div className="buttons">
-        <button type="button" className="button button--main" onClick={() => setOutRow(useRow.getState().row)}>
+        <button type="button" className="button button--main" onClick={() => setOutRow(usePanels.getState().row)}>
           Set out the row
         </button>
-        <button type="button" className="button" onClick={() => useRow.setState({ open: false })}>
+        <button type="button" className="button" onClick={() => usePanels.setState({ rowOpen: false })}>
           Close
         </button>
       </div>

@@ -1,7 +1,7 @@
 import { tracingRotated } from '../../../../geometry/edit/tracing.ts';
 import type { Tracing } from '../../../../geometry/plan/model.ts';
 import { type PictureChoice, usePanels } from '../../../commands/panels.ts';
-import { choiceFor, keepPictureChoice, usePictureChoice } from '../../../commands/picture-choice.ts';
+import { choiceFor, keepPictureChoice } from '../../../commands/picture-choice.ts';
 import { useTracingFrame } from '../../../editor/overlay/tracing-frame-store.ts';
 import { useTracingImages } from '../../../editor/stage/tracing-images.ts';
 import { selectLevel } from '../../../state/selectors.ts';
@@ -192,7 +192,7 @@ const IN_FILE: readonly { readonly value: PictureChoice; readonly words: string 
 /** Whether a saved file holds the picture: the answer to the question of Save, which can be changed here. */
 function SavedFile() {
   const plan = useAppStore((state) => state.plan);
-  const choice = usePictureChoice((kept) => choiceFor(plan, kept));
+  const choice = usePanels(({ savedPictures }) => choiceFor(plan, savedPictures));
   return (
     <ChoiceField
       label="A saved file"
