@@ -2,8 +2,6 @@ import { lazy, Suspense, useEffect } from 'react';
 import { useKeyboard } from './commands/keyboard.ts';
 import { usePanels } from './commands/panels.ts';
 import { useClipboardKeys } from './commands/use-clipboard.ts';
-import { useTracingFrame } from './editor/overlay/tracing-frame-store.ts';
-import { useMenu } from './state/menu.ts';
 import { NO_DOUBTS } from './state/second-opinion.ts';
 import { useAppStore } from './state/store.ts';
 import { applyTheme } from './theme/theme.ts';
@@ -49,9 +47,9 @@ function Page() {
   useEffect(() => {
     document.title = title ? `${title} - Stillspot` : 'Stillspot';
   }, [title]);
-  const listsActs = useMenu((menu) => menu.ask !== null);
+  const listsActs = useAppStore(({ menu }) => menu !== null);
   const asked = usePanels((ui) => ui.dialog !== null);
-  const tracingByHand = useTracingFrame((frame) => frame.open);
+  const tracingByHand = useAppStore(({ tracingFrameOpen }) => tracingFrameOpen);
   useColumns();
   useFileDrop();
   useMovedButtonPress();

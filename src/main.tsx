@@ -5,7 +5,6 @@ import { createRoot } from 'react-dom/client';
 import { App } from './app.tsx';
 import { openFiles, startAddress } from './commands/open-and-save.ts';
 import { openLaunchedFiles } from './platform/offline/launched-files.ts';
-import { useLetterKeys } from './state/letter-keys.ts';
 import { useAppStore } from './state/store.ts';
 import { startAutosave } from './storage/autosave.ts';
 import { restoreWork } from './storage/restore.ts';
@@ -31,7 +30,7 @@ const [, theme, letterKeys, restored] = await Promise.all([
   restoreWork(),
 ]);
 if (isThemeName(theme)) useAppStore.getState().setTheme(theme);
-if (letterKeys === false) useLetterKeys.setState({ anywhere: false });
+if (letterKeys === false) useAppStore.getState().setLetterKeysAnywhere(false);
 if (restored.found === 'unreadable') {
   useAppStore.getState().say('That plan could not be read. It stands on the shelf, to be saved as a file.');
 }

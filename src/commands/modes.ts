@@ -1,8 +1,6 @@
 import { isTyping } from '../editor/input/typing.ts';
 import { useLengths } from '../editor/lengths/store.ts';
 import { SHEET_ID } from '../editor/open-menu.ts';
-import { useTracingFrame } from '../editor/overlay/tracing-frame-store.ts';
-import { useMenu } from '../state/menu.ts';
 import { useAppStore } from '../state/store.ts';
 import { usePanels } from './panels.ts';
 
@@ -29,12 +27,12 @@ export type Mode =
 /** The modes of the page for a key press there, the one that is asked first in front. */
 export function modesAt(target: EventTarget | null): readonly Mode[] {
   if (isDialogOpen() || usePanels.getState().dialog) return ['dialog'];
-  if (useMenu.getState().ask) return ['menu'];
+  if (useAppStore.getState().menu) return ['menu'];
   const state = useAppStore.getState();
   const { open } = useLengths.getState();
   const typing = isTyping(target);
   const conditions: readonly (readonly [Mode, boolean])[] = [
-    ['tracing-frame', useTracingFrame.getState().open],
+    ['tracing-frame', useAppStore.getState().tracingFrameOpen],
     ['field', typing],
     ['length', !typing && open !== null && !open.typing],
     ['drawing', !typing && state.chain.corners.length > 0],

@@ -3,7 +3,6 @@ import { nudger } from '../editor/input/nudger.ts';
 import { ARROWS, panByArrow } from '../editor/input/sheet-keys.ts';
 import { openMenuByKey } from '../editor/open-menu.ts';
 import { useSketch } from '../editor/overlay/sketch.ts';
-import { useTracingFrame } from '../editor/overlay/tracing-frame-store.ts';
 import { activeTool } from '../editor/tools/active-tool.ts';
 import { useAppStore } from '../state/store.ts';
 import { SELECT_TOOL } from '../state/tool.ts';
@@ -81,7 +80,7 @@ export const TOOL_COMMANDS: readonly Command[] = [
     shortcuts: [withAny('Escape')],
     modes: ['tracing-frame'],
     run: (_, event) => {
-      useTracingFrame.setState({ open: false });
+      useAppStore.getState().setTracingFrameOpen(false);
       return event === undefined;
     },
     help: [],

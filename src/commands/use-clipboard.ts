@@ -1,6 +1,5 @@
 import { useEffect } from 'react';
 import { isTyping } from '../editor/input/typing.ts';
-import { useMenu } from '../state/menu.ts';
 import { useAppStore } from '../state/store.ts';
 import { copied, paste, reachedSystem } from './clipboard.ts';
 
@@ -11,7 +10,7 @@ export function useClipboardKeys(): void {
       !event.defaultPrevented &&
       !isTyping(event.target) &&
       !document.querySelector('dialog[open]') &&
-      !useMenu.getState().ask;
+      !useAppStore.getState().menu;
     const onCopy = (event: ClipboardEvent) => {
       if (!ours(event) || document.getSelection()?.isCollapsed === false) return;
       const text = copied();

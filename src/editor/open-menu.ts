@@ -1,6 +1,5 @@
 import type { XY } from '../../geometry/plan/model.ts';
 import { anchorOf, type Hit } from '../../geometry/snap/pick.ts';
-import { openMenu } from '../state/menu.ts';
 import { toPlan, toScreen } from '../state/viewport.ts';
 import { useSketch } from './overlay/sketch.ts';
 import { currentLevel, store } from './tools/tool-context.ts';
@@ -14,7 +13,7 @@ export function openMenuFor(hit: Hit | undefined, { plan, screen, touch }: ToolP
   const { selection, select } = store();
   if (hit && !selection.includes(hit.id)) select([hit.id]);
   if (!hit && selection.length > 0) select([]);
-  openMenu({ page: onPage(screen), at: plan, ids: hit ? store().selection : [], byTouch: touch });
+  store().openMenu({ page: onPage(screen), at: plan, ids: hit ? store().selection : [], byTouch: touch });
 }
 
 /** By key or by a button: for what is selected; else for the spot under the keyboard's cross, or the middle of the sheet. */
@@ -25,7 +24,7 @@ export function openMenuByKey(): void {
   const anchor = first ? anchorOf(currentLevel(), first) : cross;
   const middle: XY = [stageSize.width / 2, stageSize.height / 2];
   const screen = anchor ? inside(toScreen(viewport, anchor)) : middle;
-  openMenu({ page: onPage(screen), at: anchor ?? toPlan(viewport, middle), ids: selection, byTouch: false });
+  store().openMenu({ page: onPage(screen), at: anchor ?? toPlan(viewport, middle), ids: selection, byTouch: false });
 }
 
 /** From a row of a list beside the sheet, by press or by key: for that thing, or for all that are selected with it. */
@@ -33,7 +32,7 @@ export function openMenuOfRow(id: string, row: HTMLElement): void {
   const { selection, select } = store();
   if (!selection.includes(id)) select([id]);
   const { left, top, height } = row.getBoundingClientRect();
-  openMenu({ page: [left, top + height / 2], at: null, ids: store().selection, byTouch: false });
+  store().openMenu({ page: [left, top + height / 2], at: null, ids: store().selection, byTouch: false });
 }
 
 /** What is selected may lie off the stage. */

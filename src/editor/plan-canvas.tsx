@@ -1,5 +1,4 @@
 import { useEffect, useLayoutEffect, useRef } from 'react';
-import { useMenu } from '../state/menu.ts';
 import { selectLevel } from '../state/selectors.ts';
 import { useShown } from '../state/shown.ts';
 import { useAppStore } from '../state/store.ts';
@@ -78,7 +77,7 @@ export function PlanCanvas() {
 }
 
 /** The stores that the pictures are made from. */
-const STORES = [useAppStore, useSketch, useShown, useMenu, useTracingImages, useLengths] as const;
+const STORES = [useAppStore, useSketch, useShown, useTracingImages, useLengths] as const;
 
 /** The Konva stage. React makes its container once; what is on it follows the stores by itself. */
 function useSheetStage(container: React.RefObject<HTMLDivElement | null>): void {

@@ -1,9 +1,10 @@
 /** The store by concern, types alone: the document, how it is viewed, and the session of work on it. */
-import type { Beside, EditResult, Item } from '../../geometry/edit/index.ts';
+import type { Beside, EditResult, Item, Look } from '../../geometry/edit/index.ts';
 import type { ItemList } from '../../geometry/edit/listed-items.ts';
 import type { Mm, Plan, XY } from '../../geometry/plan/model.ts';
 import type { Line } from '../../geometry/plane/types.ts';
 import type { Remark } from '../advice/wall-remarks.ts';
+import type { MenuAsk } from './menu.ts';
 import type { Second } from './second-opinion.ts';
 import type { Tool } from './tool.ts';
 import type { SizePx, Viewport } from './viewport.ts';
@@ -146,6 +147,14 @@ export interface SessionState {
   readonly remark: Remark | null;
   /** The last result of the second computation of the verdicts, and of which plan; null before the first. */
   readonly second: Second | null;
+  /** What the open menu of commands was asked for; null while it is closed. */
+  readonly menu: MenuAsk | null;
+  /** Whether the tracing image has handles on the sheet to be moved, turned and sized by. */
+  readonly tracingFrameOpen: boolean;
+  /** Whether letters, digits and signs alone are keys wherever the keyboard is; else only while the sheet has it. */
+  readonly letterKeysAnywhere: boolean;
+  /** Who walks through the house and when: recorded with every answer that is given meanwhile. */
+  readonly walk: Look;
 }
 
 export interface SessionActions {
@@ -162,4 +171,9 @@ export interface SessionActions {
   say(message: string): void;
   /** From now on the verdicts that the two computations differ on are unknown. */
   setSecond(second: Second): void;
+  openMenu(ask: MenuAsk): void;
+  closeMenu(): void;
+  setTracingFrameOpen(open: boolean): void;
+  setLetterKeysAnywhere(on: boolean): void;
+  setWalk(change: Partial<Look>): void;
 }

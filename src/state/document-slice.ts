@@ -54,7 +54,9 @@ type HistoryActions = Pick<DocumentActions, 'undo' | 'redo' | 'newPlan' | 'openP
 /** Steps through the history, and opens plans, each of which begins another one. */
 function createHistoryActions(set: SetState, get: GetState, history: () => History): HistoryActions {
   const open = (plan: Plan) => {
-    set({ ...AT_REST, plan, levelId: firstLevelId(plan), selection: [], hover: null, tool: SELECT_TOOL });
+    // Another plan is another walk: the name stays, but its time would be wrong.
+    const walk = { ...get().walk, at: null };
+    set({ ...AT_REST, plan, levelId: firstLevelId(plan), selection: [], hover: null, tool: SELECT_TOOL, walk });
     history().clear();
     get().fit();
   };

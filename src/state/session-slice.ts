@@ -17,6 +17,10 @@ export function createSessionSlice(set: SetState, get: GetState): SessionState &
     message: '',
     remark: null,
     second: null,
+    menu: null,
+    tracingFrameOpen: false,
+    letterKeysAnywhere: true,
+    walk: { by: '', at: null },
     setTool: (tool) => set({ tool, keepTool: false, message: '', draft: null, live: null }),
     setKeepTool: (keepTool) => set({ keepTool }),
     select: (ids, how = 'replace') => set({ selection: how === 'replace' ? ids : toggled(get().selection, ids) }),
@@ -30,6 +34,11 @@ export function createSessionSlice(set: SetState, get: GetState): SessionState &
       setDoubts(second.doubts);
       set({ second });
     },
+    openMenu: (menu) => set({ menu }),
+    closeMenu: () => set({ menu: null }),
+    setTracingFrameOpen: (tracingFrameOpen) => set({ tracingFrameOpen }),
+    setLetterKeysAnywhere: (letterKeysAnywhere) => set({ letterKeysAnywhere }),
+    setWalk: (change) => set({ walk: { ...get().walk, ...change } }),
   };
 }
 

@@ -1,6 +1,5 @@
 import { toneOf } from '../../../geometry/messages/index.ts';
 import type { AppState } from '../../state/app-state.ts';
-import { useMenu } from '../../state/menu.ts';
 import { selectLevel, selectShownPlan } from '../../state/selectors.ts';
 import { useShown } from '../../state/shown.ts';
 import { shownReports } from '../../state/shown-results.ts';
@@ -14,10 +13,10 @@ export function readOverlay(): Inputs {
   const [state, sketch] = [useAppStore.getState(), useSketch.getState()];
   const isDrag = state.draft !== null && state.live === null && state.hover === null && state.tool.kind === 'select';
   if (isDrag) return inputsOfDrag(state, sketch);
-  const { plan, draft, levelId, tool, selection, hover, live, chain, sitHeight, stageSize } = state;
+  const { plan, draft, levelId, tool, selection, hover, live, chain, sitHeight, stageSize, menu } = state;
   return [
-    ...[sketch, useShown.getState(), useMenu.getState(), useLengths.getState()],
-    ...[plan, draft, levelId, tool, selection, hover, live, chain, sitHeight, stageSize],
+    ...[sketch, useShown.getState(), useLengths.getState()],
+    ...[plan, draft, levelId, tool, selection, hover, live, chain, sitHeight, stageSize, menu],
   ];
 }
 

@@ -2,7 +2,6 @@ import { nearLimit } from '../../../geometry/check/near-limit.ts';
 import { memoize } from '../../../geometry/plane/memoize.ts';
 import type { Line } from '../../../geometry/plane/types.ts';
 import type { AppState, Hover } from '../../state/app-state.ts';
-import { useMenu } from '../../state/menu.ts';
 import { selectDragged, selectLevel } from '../../state/selectors.ts';
 import { shownReports } from '../../state/shown-results.ts';
 import { useAppStore } from '../../state/store.ts';
@@ -48,7 +47,7 @@ export const overlayScene = memoize((pen: Pen): OverlayScene => {
 
 /** While the commands for a spot of the floor are listed, what keeps a detector from it stays highlighted. */
 function pointedAt(state: AppState): Hover | null {
-  const { ask } = useMenu.getState();
+  const { menu: ask } = state;
   const onThing = ask?.ids.some((id) => selectLevel(state).rooms.every((room) => room.id !== id));
   return ask?.at && !onThing ? { at: ask.at, id: null } : state.hover;
 }

@@ -11,7 +11,6 @@ import {
 } from '../../../geometry/messages/index.ts';
 import type { Detector, XY } from '../../../geometry/plan/model.ts';
 import type { AppState, Hover } from '../../state/app-state.ts';
-import { useMenu } from '../../state/menu.ts';
 import { selectDragged, selectHoverChecks, selectLevel, selectModel, selectShownPlan } from '../../state/selectors.ts';
 import { shownReports } from '../../state/shown-results.ts';
 import { toScreen, type Viewport } from '../../state/viewport.ts';
@@ -53,7 +52,7 @@ export function pointerNote(state: AppState, sketch: Sketch, viewport: Viewport)
 function whyNotNote(state: AppState, { touch }: Sketch, viewport: Viewport): PointerNote | null {
   const { hover, tool } = state;
   const asked = tool.kind === 'ask';
-  if (!hover || useMenu.getState().ask || !(asked || isOverFloor(state, hover))) return null;
+  if (!hover || state.menu || !(asked || isOverFloor(state, hover))) return null;
   const { head, lines } = selectWhyNotWords(state, hover.at);
   const [worst] = selectHoverChecks(state);
   // White says for itself that nothing is in the way; who asks is told.

@@ -11,7 +11,6 @@ import { selectLevelAtRest } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 import { toPlan, toScreen } from '../../state/viewport.ts';
 import { THEMES } from '../../theme/tokens.ts';
-import { useTracingFrame } from './tracing-frame-store.ts';
 
 /** A turn snaps to level and plumb within this, degrees. */
 const SNAP_DEG = 3;
@@ -114,4 +113,4 @@ function withPulled(tracing: Tracing, frame: RectNode) {
   return edited.ok ? edited.plan : null;
 }
 
-const close = () => useTracingFrame.setState({ open: false });
+const close = () => useAppStore.getState().setTracingFrameOpen(false);

@@ -10,7 +10,7 @@ import {
 import { type Command, nameOf, onFloor, type Target, targetOf } from '../../commands/command.ts';
 import { ariaShortcuts } from '../../commands/shortcut.ts';
 import { menuFor, runCommand } from '../../commands/table.ts';
-import { closeMenu, type MenuAsk, useMenu } from '../../state/menu.ts';
+import type { MenuAsk } from '../../state/menu.ts';
 import { useAppStore } from '../../state/store.ts';
 import { selectWhyNotWords } from '../../state/why-not.ts';
 import { type MenuPlace, placedMenu } from './menu-position.ts';
@@ -19,7 +19,7 @@ import './command-menu.css';
 
 /** The menu of the commands that apply to what was pressed; nothing while it is closed. */
 export function CommandMenu() {
-  const ask = useMenu((menu) => menu.ask);
+  const ask = useAppStore(({ menu }) => menu);
   return ask && <OpenMenu key={`${ask.page} ${ask.ids}`} ask={ask} />;
 }
 
@@ -43,7 +43,7 @@ function OpenMenu({ ask }: { readonly ask: MenuAsk }) {
   }, [ask]);
   const run = (command: Command) => {
     // Closed first: the focus goes back to where it was, and the command may move it on.
-    closeMenu();
+    useAppStore.getState().closeMenu();
     setTimeout(() => runCommand(command, ask.ids, ask.at));
   };
   return (
@@ -117,7 +117,7 @@ function useFocusHeld(card: React.RefObject<HTMLDivElement | null>): void {
 function useClosedElsewhere(card: React.RefObject<HTMLDivElement | null>): void {
   useEffect(() => {
     const onDown = (event: PointerEvent) => {
-      if (!card.current?.contains(event.target as Node)) closeMenu();
+      if (!card.current?.contains(event.target as Node)) useAppStore.getState().closeMenu();
     };
     // The browser's context menu would hide ours.
     const onContextMenu = (event: Event) => event.preventDefault();
@@ -128,6 +128,7 @@ function useClosedElsewhere(card: React.RefObject<HTMLDivElement | null>): void 
     };
     window.addEventListener('mousedown', onMouseDown);
     window.addEventListener('contextmenu', onContextMenu);
+    const { closeMenu } = useAppStore.getState();
     window.addEventListener('resize', closeMenu);
     return () => {
       window.removeEventListener('pointerdown', onDown, { capture: true });
@@ -163,7 +164,7 @@ function onMenuKey(event: KeyboardEvent<HTMLElement>): void {
   else if (event.key === 'End') to(items.length - 1);
   else if (event.key === 'Escape' || event.key === 'Tab') {
     event.preventDefault();
-    closeMenu();
+    useAppStore.getState().closeMenu();
   } else if (event.key.length === 1 && event.key !== ' ' && !event.ctrlKey && !event.metaKey) {
     const letter = event.key.toLowerCase();
     const next = items.findIndex((_, step) => beginsWith(items[(now + 1 + step) % items.length], letter));

@@ -1,12 +1,12 @@
 import { keyRows } from '../../commands/table.ts';
-import { useLetterKeys } from '../../state/letter-keys.ts';
+import { useAppStore } from '../../state/store.ts';
 import { writeSetting } from '../../storage/settings.ts';
 
 /** Every key, in the words of what it does: read from the table of commands. */
 export function KeyTable() {
-  const anywhere = useLetterKeys((keys) => keys.anywhere);
+  const anywhere = useAppStore(({ letterKeysAnywhere }) => letterKeysAnywhere);
   const setAnywhere = (on: boolean) => {
-    useLetterKeys.setState({ anywhere: on });
+    useAppStore.getState().setLetterKeysAnywhere(on);
     void writeSetting('letterKeys', on);
   };
   return (

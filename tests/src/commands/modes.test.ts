@@ -3,8 +3,6 @@ import { modesAt } from '../../../src/commands/modes.ts';
 import { usePanels } from '../../../src/commands/panels.ts';
 import { useLengths } from '../../../src/editor/lengths/store.ts';
 import { SHEET_ID } from '../../../src/editor/open-menu.ts';
-import { useTracingFrame } from '../../../src/editor/overlay/tracing-frame-store.ts';
-import { closeMenu, openMenu } from '../../../src/state/menu.ts';
 import { useAppStore } from '../../../src/state/store.ts';
 
 /** As much of an element as tells what a key press there is for. */
@@ -35,10 +33,10 @@ beforeEach(() => {
 afterEach(() => {
   vi.unstubAllGlobals();
   openDialog = null;
-  closeMenu();
+  useAppStore.getState().closeMenu();
   usePanels.setState({ dialog: null });
   useLengths.setState({ open: null });
-  useTracingFrame.setState({ open: false });
+  useAppStore.getState().setTracingFrameOpen(false);
   useAppStore.getState().newPlan();
 });
 
@@ -73,13 +71,13 @@ describe('modesAt(target)', () => {
   });
 
   it('with the frame of the picture, which Escape closes from a field too', () => {
-    useTracingFrame.setState({ open: true });
+    useAppStore.getState().setTracingFrameOpen(true);
     expect(modesAt(sheet)).toEqual(['tracing-frame', 'sheet', 'page']);
     expect(modesAt(field)).toEqual(['tracing-frame', 'field']);
   });
 
   it('with the menu open, and with a dialog that is open or on its way: nothing of the page', () => {
-    openMenu({ page: [0, 0], at: null, ids: [], byTouch: false });
+    useAppStore.getState().openMenu({ page: [0, 0], at: null, ids: [], byTouch: false });
     expect(modesAt(sheet)).toEqual(['menu']);
     usePanels.setState({ dialog: { kind: 'keys' } });
     expect(modesAt(sheet)).toEqual(['dialog']);

@@ -8,7 +8,6 @@ import { withoutContradictions } from '../../../src/state/contradictions.ts';
 import { selectReports } from '../../../src/state/selectors.ts';
 import { useAppStore } from '../../../src/state/store.ts';
 import { answerNone, signLooks, takeBackNone } from '../../../src/ui/questions/answer-none.ts';
-import { useWalk } from '../../../src/ui/stages/house/walk.ts';
 import { EVERYTHING, houseLevel, validTestPlan } from '../../helpers/valid-test-plan.ts';
 
 const NOON = '2026-03-07T12:00:00-05:00';
@@ -107,11 +106,11 @@ describe('the answers in the app', () => {
   const { undo } = useAppStore.getState();
   beforeEach(() => {
     useAppStore.getState().openPlan(planWith(houseLevel('L1', 'A', { lookedFor: [] })));
-    useWalk.setState({ by: '', at: null });
+    useAppStore.getState().setWalk({ by: '', at: null });
   });
 
   it('are one press and one step of history, with who and when of the walk', () => {
-    useWalk.setState({ by: 'R. Alder', at: NOON });
+    useAppStore.getState().setWalk({ by: 'R. Alder', at: NOON });
     answerNone('heat');
     expect(level()).toMatchObject({ lookedFor: ['heat'], lookedForBy: [{ rule: 'heat', by: 'R. Alder', at: NOON }] });
     undo();
@@ -122,7 +121,7 @@ describe('the answers in the app', () => {
     answerNone('heat');
     answerNone('sump');
     takeBackNone('heat');
-    useWalk.setState({ by: 'R. Alder', at: NOON });
+    useAppStore.getState().setWalk({ by: 'R. Alder', at: NOON });
     signLooks();
     expect(level()).toMatchObject({ lookedFor: ['sump'], lookedForBy: [{ rule: 'sump', by: 'R. Alder', at: NOON }] });
   });

@@ -2,7 +2,6 @@ import { tracingRotated } from '../../../../geometry/edit/tracing.ts';
 import type { Tracing } from '../../../../geometry/plan/model.ts';
 import { type PictureChoice, usePanels } from '../../../commands/panels.ts';
 import { choiceFor, keepPictureChoice } from '../../../commands/picture-choice.ts';
-import { useTracingFrame } from '../../../editor/overlay/tracing-frame-store.ts';
 import { useTracingImages } from '../../../editor/stage/tracing-images.ts';
 import { selectLevel } from '../../../state/selectors.ts';
 import { useAppStore } from '../../../state/store.ts';
@@ -84,7 +83,7 @@ function TracingFields({ tracing }: { readonly tracing: Tracing }) {
 /** The tools that move, turn and scale the picture. */
 function TaskButtons() {
   const tool = useAppStore((state) => state.tool);
-  const frameOpen = useTracingFrame((frame) => frame.open);
+  const frameOpen = useAppStore(({ tracingFrameOpen }) => tracingFrameOpen);
   const { setTool } = useAppStore.getState();
   return (
     <div className="buttons">
@@ -105,7 +104,7 @@ function TaskButtons() {
         aria-pressed={frameOpen}
         onClick={() => {
           setTool(SELECT_TOOL);
-          useTracingFrame.setState({ open: !frameOpen });
+          useAppStore.getState().setTracingFrameOpen(!frameOpen);
         }}
       >
         Turn and size it by hand
@@ -173,7 +172,7 @@ function Switches({ tracing: { shown, locked } }: { readonly tracing: Tracing })
           onChange={(event) => {
             const { tool, setTool } = useAppStore.getState();
             if (tool.kind === 'tracing') setTool(SELECT_TOOL);
-            useTracingFrame.setState({ open: false });
+            useAppStore.getState().setTracingFrameOpen(false);
             changeTracing({ locked: event.currentTarget.checked });
           }}
         />

@@ -3,7 +3,6 @@ import { counted } from '../../../../geometry/messages/index.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { InstantField } from '../../fields/instant-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
-import { useWalk } from './walk.ts';
 
 interface Props {
   /** Answers that stand without who or without when. */
@@ -16,14 +15,18 @@ interface Props {
 /** Who walks and when, and a button that adds both to answers without them. */
 export function WalkFields({ lacking, onSign, hint }: Props) {
   const zone = useAppStore(({ plan }) => plan.site.timeZone);
-  const { by, at } = useWalk();
+  const { by, at } = useAppStore(({ walk }) => walk);
   const place = useRef<HTMLDivElement>(null);
   const mended = lacking.filter((row) => (by && !row.by) || (at && !row.at));
   const what = [by && 'name', at && 'time'].filter(Boolean).join(' and ');
   return (
     <div className="fields" ref={place} tabIndex={-1}>
       <div className="wide">
-        <TextField label="Who walks through the house" value={by} onCommit={(text) => useWalk.setState({ by: text })} />
+        <TextField
+          label="Who walks through the house"
+          value={by}
+          onCommit={(text) => useAppStore.getState().setWalk({ by: text })}
+        />
       </div>
       <InstantField
         label="Time of the walk"
@@ -31,7 +34,7 @@ export function WalkFields({ lacking, onSign, hint }: Props) {
         zone={zone}
         hint={hint}
         onCommit={(value) => {
-          useWalk.setState({ at: value });
+          useAppStore.getState().setWalk({ at: value });
           return '';
         }}
       />

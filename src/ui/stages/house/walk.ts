@@ -1,4 +1,3 @@
-import { create } from 'zustand';
 import type { Look } from '../../../../geometry/edit/index.ts';
 import type { ConditionState } from '../../../../geometry/plan/test-record.ts';
 import { conditionsReport } from '../../../protocol/conditions/conditions-report.ts';
@@ -7,19 +6,11 @@ import { useAppStore } from '../../../state/store.ts';
 
 const NOBODY: Look = { by: '', at: null };
 
-/** Who walks through the house and when: recorded with every answer that is given meanwhile. Never in the plan by itself. */
-export const useWalk = create<Look>()(() => NOBODY);
-
-// Another plan is another walk: the name stays, but its time would be wrong.
-useAppStore.temporal.subscribe(({ pastStates, futureStates }) => {
-  if (pastStates.length + futureStates.length === 0) useWalk.setState({ at: null });
-});
-
 /** Answers a condition as one step of history, with who and when of the walk, and shows what a broken one means. */
 export function answer(id: string, state: ConditionState): void {
   const { run, say, plan } = useAppStore.getState();
   const before = rowOf(id)?.answered;
-  const look = state === 'unknown' ? NOBODY : useWalk.getState();
+  const look = state === 'unknown' ? NOBODY : useAppStore.getState().walk;
   if (run((now) => withAnswer(now, id, state, look))) return;
   const row = rowOf(id);
   if (row?.state === 'broken') say(`${row.item.name}: ${row.text}`);
@@ -31,7 +22,7 @@ const BREAK_GONE =
 
 /** Adds who and when of the walk to the answers that lack them, as one step of history. */
 export function signAnswers(): void {
-  useAppStore.getState().run((plan) => withLook(plan, useWalk.getState()));
+  useAppStore.getState().run((plan) => withLook(plan, useAppStore.getState().walk));
 }
 
 const rowOf = (id: string) => conditionsReport(useAppStore.getState().plan).rows.find(({ item }) => item.id === id);

@@ -1,7 +1,7 @@
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import { namesInLog } from '../../../protocol/custody/detectors.ts';
+import { useAppStore } from '../../../state/store.ts';
 import { TextField } from '../../fields/text-field.tsx';
-import { useWalk } from '../house/walk.ts';
 
 const NAMES = 'names-in-log';
 
@@ -19,7 +19,7 @@ export function NameField({ onCommit, ...field }: Props) {
 
 /** What every name field of the log offers. */
 export function NamesInLog({ plan }: { readonly plan: Plan }) {
-  const walker = useWalk(({ by }) => by.trim());
+  const walker = useAppStore(({ walk }) => walk.by.trim());
   const names = new Set([...(walker ? [walker] : []), ...namesInLog(plan)]);
   return (
     <datalist id={NAMES}>

@@ -9,7 +9,7 @@ import { CONDITION_ITEMS, conditionsReport } from '../../../../src/protocol/cond
 import { withLogEntry } from '../../../../src/protocol/custody/log-entries.ts';
 import { useAppStore } from '../../../../src/state/store.ts';
 import { answerLine, markOf } from '../../../../src/ui/stages/house/state-words.ts';
-import { answer, signAnswers, useWalk } from '../../../../src/ui/stages/house/walk.ts';
+import { answer, signAnswers } from '../../../../src/ui/stages/house/walk.ts';
 
 const START = '2026-05-02T09:00:00-04:00';
 const VISIT: Visit = { closedSince: null, mitigationOnSince: null, start: START, end: null };
@@ -166,7 +166,7 @@ describe('the walk', () => {
   const message = () => useAppStore.getState().message;
   beforeEach(() => {
     useAppStore.getState().openPlan(placed({ visit: VISIT }));
-    useWalk.setState({ by: '', at: null });
+    useAppStore.getState().setWalk({ by: '', at: null });
   });
 
   it('records an answer without who and when, and says nothing of a kept item', () => {
@@ -176,7 +176,7 @@ describe('the walk', () => {
   });
 
   it('puts its name and time on every answer, and on none that is taken back', () => {
-    useWalk.setState({ by: 'R. Alder', at: START });
+    useAppStore.getState().setWalk({ by: 'R. Alder', at: START });
     answer('doors-closed', 'kept');
     answer('fireplaces-off', 'not-applicable');
     expect(conditions()).toMatchObject([
@@ -204,7 +204,7 @@ describe('the walk', () => {
   it('signs the answers that lack it as one step', () => {
     answer('doors-closed', 'kept');
     answer('windows-closed', 'kept');
-    useWalk.setState({ by: 'R. Alder', at: START });
+    useAppStore.getState().setWalk({ by: 'R. Alder', at: START });
     signAnswers();
     expect(conditions()).toMatchObject([{ by: 'R. Alder' }, { by: 'R. Alder' }]);
     useAppStore.getState().undo();
@@ -212,10 +212,10 @@ describe('the walk', () => {
   });
 
   it('of one house leaves its time to no other; the name stays', () => {
-    useWalk.setState({ by: 'R. Alder', at: START });
+    useAppStore.getState().setWalk({ by: 'R. Alder', at: START });
     answer('doors-closed', 'kept');
-    expect(useWalk.getState().at).toBe(START);
+    expect(useAppStore.getState().walk.at).toBe(START);
     useAppStore.getState().openPlan(placed());
-    expect(useWalk.getState()).toEqual({ by: 'R. Alder', at: null });
+    expect(useAppStore.getState().walk).toEqual({ by: 'R. Alder', at: null });
   });
 });

@@ -1,6 +1,5 @@
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { createSelectTool } from '../../../../src/editor/tools/select-tool.ts';
-import { useMenu } from '../../../../src/state/menu.ts';
 import { at, level, openRoom, press, pull, sketch, state, steps } from '../../../helpers/tool-stage.ts';
 
 vi.stubGlobal('document', { getElementById: () => null });
@@ -9,7 +8,7 @@ const detector = (part = {}) => at(4000, 3000, part);
 
 beforeEach(() => {
   openRoom();
-  useMenu.setState({ ask: null });
+  state().closeMenu();
 });
 
 describe('a press', () => {
@@ -124,7 +123,7 @@ describe('a long press', () => {
     tool.hold?.(floor);
     expect(state().hover).toEqual({ at: [6000, 5000], id: null });
     tool.up(floor);
-    expect([state().hover, useMenu.getState().ask?.at, useMenu.getState().ask?.ids]).toEqual([null, [6000, 5000], []]);
+    expect([state().hover, state().menu?.at, state().menu?.ids]).toEqual([null, [6000, 5000], []]);
   });
 
   it('on an item selects it and opens its menu', () => {
@@ -133,7 +132,7 @@ describe('a long press', () => {
     tool.hold?.(desk({ touch: true }));
     expect(state().selection).toEqual(['o1']);
     tool.up(desk({ touch: true }));
-    expect(useMenu.getState().ask?.ids).toEqual(['o1']);
+    expect(state().menu?.ids).toEqual(['o1']);
   });
 
   it('that slides and is cancelled opens nothing', () => {
@@ -141,7 +140,7 @@ describe('a long press', () => {
     const floor = at(6000, 5000, { touch: true });
     tool.down(floor);
     tool.hold?.(floor);
-    expect([tool.cancel(), state().hover, useMenu.getState().ask]).toEqual([true, null, null]);
+    expect([tool.cancel(), state().hover, state().menu]).toEqual([true, null, null]);
   });
 });
 

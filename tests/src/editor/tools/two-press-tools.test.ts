@@ -5,13 +5,12 @@ import { createFrameTool } from '../../../../src/editor/tools/frame-tool.ts';
 import { createGripTool } from '../../../../src/editor/tools/grip-tool.ts';
 import { createMoveHereTool } from '../../../../src/editor/tools/move-here-tool.ts';
 import { createSplitWallTool } from '../../../../src/editor/tools/split-wall-tool.ts';
-import { useMenu } from '../../../../src/state/menu.ts';
 import { at, level, openRoom, press, pull, sketch, state, steps } from '../../../helpers/tool-stage.ts';
 
 vi.stubGlobal('document', { getElementById: () => null });
 beforeEach(() => {
   openRoom();
-  useMenu.setState({ ask: null });
+  state().closeMenu();
 });
 
 describe('the ask tool', () => {
@@ -20,7 +19,7 @@ describe('the ask tool', () => {
     tool.hover(at(5000, 4000));
     expect(state().hover).toEqual({ at: [5000, 4000], id: null });
     press(tool, at(5000, 4000));
-    expect([state().hover, useMenu.getState().ask?.at]).toEqual([null, [5000, 4000]]);
+    expect([state().hover, state().menu?.at]).toEqual([null, [5000, 4000]]);
   });
 
   it('points at nothing after Escape and after another tool is chosen', () => {
