@@ -9,8 +9,8 @@ import { useAppStore } from './store.ts';
 
 /**
  * Sets one more detector beside this one, or several, where they have the most to spare, marks them as a pair, and selects the
- * last: one step of history. Where no second one passes, it is set where its verdict is best, and that says why. Answers
- * why not, or empty.
+ * last: one step of history. Where no second one passes, it is set where its verdict is best, and that says why. Returns
+ * why not, in words; empty when it did.
  */
 export function setCompanion(detectorId: string, more = 1): string {
   const state = useAppStore.getState();

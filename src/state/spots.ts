@@ -71,7 +71,7 @@ function worstAt(plan: Plan, model: LevelModel, probe: Probe, place: BestPlace):
   return worstTone(added.map((detector) => checkDetector(grown, { ...model, level }, detector))) ?? 'unknown';
 }
 
-/** Sets new detectors at a place and selects them: one step of history. Answers why not, or empty. */
+/** Sets new detectors at a place and selects them: one step of history. Returns why not, in words; empty when it did. */
 export function setPlace(place: BestPlace, probe: Probe): string {
   const state = useAppStore.getState();
   const { plan, added } = withDetectors(state.plan, selectLevel(state).id, { ...probe, ...place }, null);
@@ -80,7 +80,7 @@ export function setPlace(place: BestPlace, probe: Probe): string {
   return refusal;
 }
 
-/** Moves a detector, or those that stand side by side, to a place: one step of history. Answers why not, or empty. */
+/** Moves a detector, or those that stand side by side, to a place: one step of history. Returns why not, in words; empty when it did. */
 export function moveToPlace(detectors: readonly Detector[], place: BestPlace, probe: Probe): string {
   const state = useAppStore.getState();
   const ids = detectors.map(({ id }) => id);

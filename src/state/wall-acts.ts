@@ -8,7 +8,7 @@ import type { Level, Mm, Plan } from '../../geometry/plan/model.ts';
 import { selectModel } from './selectors.ts';
 import { useAppStore } from './store.ts';
 
-/** One step of history that changes the level in view; answers why not, in words, or empty. */
+/** Changes the level in view as one step of history. Returns why not, in words; empty when it did. */
 export function editLevel(edit: (model: LevelModel, unit: Plan['display']['length'], plan: Plan) => LevelEdit): string {
   const state = useAppStore.getState();
   const model = selectModel(state);

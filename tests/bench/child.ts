@@ -1,4 +1,4 @@
-/** The process of one job: takes it from the command line, answers in lines of JSON. */
+/** The process of one job: takes it from the command line, writes its results as lines of JSON. */
 import { writeSync } from 'node:fs';
 import { doJob, type Job } from './jobs.ts';
 

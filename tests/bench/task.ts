@@ -30,7 +30,7 @@ export interface Task {
   readonly zones: readonly (readonly Polygon[])[];
   /** The same zones before rounding: a body and the distance to keep from it. */
   readonly raw: readonly { readonly body: Body; readonly keep: number }[];
-  /** What the engine answers, square mm. */
+  /** What the engine returns, square mm. */
   readonly area: number;
   /** Floor of the rooms, square mm. */
   readonly floorArea: number;

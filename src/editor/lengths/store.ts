@@ -58,7 +58,7 @@ export function askLengths(run: readonly LengthStep[], asked: number): void {
   useLengths.setState({ open: subject && { subject, typing: false, first: null, moves: null, run, at, asked } });
 }
 
-/** On to another length of those that are taped together; answers whether there is one. */
+/** On to another length of those that are taped together. Returns whether there is one. */
 export function stepLength(by: 1 | -1): boolean {
   const { open } = useLengths.getState();
   if (!open) return false;

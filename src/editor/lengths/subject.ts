@@ -42,7 +42,7 @@ export interface ReadLength {
   readonly negative: boolean;
   /** The ends that can give way, the usual one first, and what each is called; one or none leaves no choice. */
   readonly ends: readonly { readonly moves: DimensionMoves; readonly words: string }[];
-  /** Takes the length over; answers why not, in words, or empty. */
+  /** Takes the length over. Returns why not, in words; empty when it did. */
   readonly commit: (mm: Mm, moves: DimensionMoves | null) => string;
 }
 

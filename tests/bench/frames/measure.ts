@@ -34,7 +34,7 @@ export async function measureGesture(
   return { intervals, work: workPerFrame(events) };
 }
 
-/** Selects what is to be moved and answers where a press takes hold of it, px of the page. */
+/** Selects what is to be moved. Returns where a press takes hold of it, px of the page. */
 async function takeHold(page: Page, plan: Plan, { hold, zoom }: Gesture): Promise<XY> {
   const [level] = plan.levels;
   if (!level) throw new Error('the plan has no level');

@@ -11,5 +11,5 @@ export interface Rival {
   readonly load: () => Promise<(task: Task) => TimedRun>;
 }
 
-/** The timed part. What it answers measures the result and lets go of it, not timed. */
+/** The timed part. The function that it returns measures the result and lets go of it, not timed. */
 export type TimedRun = () => () => number;

@@ -47,7 +47,7 @@ describe('withoutNoneHere(plan, levelId, rules)', () => {
     expect(withoutNoneHere(one, 'L1', ['sump'])).toEqual(before);
   });
 
-  it('answers the plan itself where the rule was not answered', () => {
+  it('returns the plan itself where the rule was not answered', () => {
     const plan = withNoneHere(emptyPlan(), 'L1', 'heat', LOOK);
     expect(withoutNoneHere(plan, 'L1', ['sump'])).toBe(plan);
   });
