@@ -1,4 +1,4 @@
-import { hasLevelBelow } from '../state/selectors.ts';
+import { hasLevelBelow, isGestureUnderWay } from '../state/selectors.ts';
 import type { Command, Target } from './command.ts';
 import { withAny } from './shortcut.ts';
 
@@ -8,7 +8,7 @@ const HELP = [{ keys: 'Page Up, Page Down', does: 'The level above, the level be
 const step =
   (way: 'above' | 'below') =>
   ({ state }: Target): void => {
-    if (!state.draft && !state.live) state.stepLevel(way);
+    if (!isGestureUnderWay(state)) state.stepLevel(way);
   };
 
 /** Commands on the levels of the plan. */

@@ -1,6 +1,7 @@
 import { isTyping } from '../editor/input/typing.ts';
 import { useLengths } from '../editor/lengths/store.ts';
 import { SHEET_ID } from '../editor/open-menu.ts';
+import { isGestureUnderWay } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
 import { usePanels } from './panels.ts';
 
@@ -37,7 +38,7 @@ export function modesAt(target: EventTarget | null): readonly Mode[] {
     ['length', !typing && open !== null && !open.typing],
     ['drawing', !typing && state.chain.corners.length > 0],
     ['tool', !typing && state.tool.kind !== 'select'],
-    ['gesture', !typing && (state.draft !== null || state.live !== null)],
+    ['gesture', !typing && isGestureUnderWay(state)],
     ['sheet', !typing && isOnSheet(target)],
     ['page', !typing],
   ];

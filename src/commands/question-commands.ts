@@ -19,7 +19,7 @@ const HELP = [
     does: 'Open a question of the walk; then a second digit takes that answer in hand, X leads to "none here"',
   },
 ];
-const nothingUnderWay = ({ state }: Target): boolean => state.draft === null;
+const nothingUnderWay = ({ state }: Target): boolean => state.previewPlan === null;
 
 /**
  * Two digits choose a tool: the question's place in the walk, then the answer's place under it. "4 1" is the first thing that moves

@@ -21,7 +21,7 @@ const namedOf = memoizeLatest(
 export function selectNamed(state: AppState): Named {
   const model = selectModel(state);
   const marked = spotsOn(model.level.id, useShown.getState());
-  const isDragged = state.draft !== null;
+  const isDragged = state.previewPlan !== null;
   const { selection } = state;
   return namedOf(
     selectShownPlan(state),

@@ -112,7 +112,7 @@ export interface ViewActions {
 }
 
 /** A detector that is being dragged: where it is now. Not in the plan and not in the history until it is dropped. */
-interface LiveDetector {
+interface DraggedDetector {
   readonly id: string;
   readonly at: XY;
   /** Height of its underside there, mm: it is lifted onto what it is dragged over. */
@@ -137,10 +137,10 @@ export interface SessionState {
   readonly hover: Hover | null;
   /** Whether points snap to ends, faces, right angles and the grid. */
   readonly snap: boolean;
-  readonly live: LiveDetector | null;
+  readonly draggedDetector: DraggedDetector | null;
   readonly chain: WallChain;
   /** The plan as it would be if the gesture under way ended now; null between gestures. */
-  readonly draft: Plan | null;
+  readonly previewPlan: Plan | null;
   /** The last refusal or remark, in plain words; empty for none. */
   readonly message: string;
   /** What the last edit brought about; its act is offered for as long as the message says it. */
@@ -164,9 +164,9 @@ export interface SessionActions {
   select(ids: readonly string[], how?: 'replace' | 'toggle'): void;
   setHover(hover: Hover | null): void;
   setSnap(on: boolean): void;
-  setLive(live: LiveDetector | null): void;
+  setDraggedDetector(draggedDetector: DraggedDetector | null): void;
   setChain(chain: WallChain): void;
-  setDraft(draft: Plan | null): void;
+  setPreviewPlan(previewPlan: Plan | null): void;
   /** Shows a refusal or a remark; an empty text takes it away. */
   say(message: string): void;
   /** From now on the verdicts that the two computations differ on are unknown. */

@@ -18,7 +18,7 @@ interface History {
 }
 
 /** After every change of document: no gesture under way, no message. */
-const AT_REST = { draft: null, live: null, chain: NO_CHAIN, message: '' } as const;
+const AT_REST = { previewPlan: null, draggedDetector: null, chain: NO_CHAIN, message: '' } as const;
 
 /** The document and what edits it. `history`: the steps that can be taken back. */
 export function createDocumentSlice(
@@ -39,13 +39,13 @@ function runEdit(set: SetState, get: GetState, edit: (plan: Plan) => Plan | Edit
   const { plan } = get();
   const result = checkedResult(plan, edit(plan));
   if (!result.ok) {
-    set({ draft: null, message: result.reason });
+    set({ previewPlan: null, message: result.reason });
     return result.reason;
   }
   const settled = withoutContradictions(plan, result.plan);
   const remark = remarkOn(plan, settled.plan);
   const message = [settled.words, remark?.words ?? ''].filter(Boolean).join(' ');
-  set({ plan: settled.plan, draft: null, message, remark });
+  set({ plan: settled.plan, previewPlan: null, message, remark });
   return '';
 }
 
@@ -62,7 +62,7 @@ function createHistoryActions(set: SetState, get: GetState, history: () => Histo
   };
   const step = (take: () => void) => {
     const before = get().plan;
-    set({ draft: null, live: null, chain: NO_CHAIN });
+    set({ previewPlan: null, draggedDetector: null, chain: NO_CHAIN });
     take();
     set(shownAfterStep(before, get()));
   };

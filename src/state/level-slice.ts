@@ -52,8 +52,8 @@ export function createLevelSlice(set: SetState, get: GetState): LevelActions {
 function setLevel(set: SetState, get: GetState, levelId: string): void {
   get().endChain();
   set({
-    draft: null,
-    live: null,
+    previewPlan: null,
+    draggedDetector: null,
     chain: NO_CHAIN,
     message: '',
     levelId,

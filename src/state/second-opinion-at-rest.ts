@@ -7,7 +7,7 @@ import { recheckInWorker } from '../platform/worker/recheck-client.ts';
 import { firstReportsOf } from './detector-reports.ts';
 import { drawingKey } from './drawing-key.ts';
 import { NO_DOUBTS, type Second } from './second-opinion.ts';
-import { modelOf } from './selectors.ts';
+import { isGestureUnderWay, modelOf } from './selectors.ts';
 import { useAppStore } from './store.ts';
 
 /** After so long without a change the hand rests, ms: the second computation is in nobody's way then. */
@@ -21,15 +21,21 @@ export function startSecond(): void {
     if (isDue()) waiting = setTimeout(() => void judgeAgain(), REST_MS);
   };
   useAppStore.subscribe((now, before) => {
-    if (now.plan !== before.plan || now.draft !== before.draft || now.live !== before.live) look();
+    if (
+      now.plan !== before.plan ||
+      now.previewPlan !== before.previewPlan ||
+      now.draggedDetector !== before.draggedDetector
+    )
+      look();
   });
   look();
 }
 
 function isDue(): boolean {
-  const { plan, live, draft, second } = useAppStore.getState();
+  const state = useAppStore.getState();
+  const { plan, second } = state;
   const isKnown = second !== null && judgedAlike(second.plan, plan);
-  return live === null && draft === null && !isKnown && plan.levels.some((one) => one.detectors.length > 0);
+  return !isGestureUnderWay(state) && !isKnown && plan.levels.some((one) => one.detectors.length > 0);
 }
 
 async function judgeAgain(): Promise<void> {

@@ -25,8 +25,13 @@ const NO_REPORTS: readonly DetectorReport[] = [];
 const NO_CHECKS: readonly Check[] = [];
 
 /** The plan as it is seen now: with the gesture under way. */
-export function selectShownPlan({ plan, draft }: AppState): Plan {
-  return draft ?? plan;
+export function selectShownPlan({ plan, previewPlan }: AppState): Plan {
+  return previewPlan ?? plan;
+}
+
+/** Whether a gesture has not ended yet: what is shown is not what is stored. */
+export function isGestureUnderWay({ previewPlan, draggedDetector }: AppState): boolean {
+  return previewPlan !== null || draggedDetector !== null;
 }
 
 /** The level in view; the first when the one that was in view is gone. */
@@ -184,14 +189,14 @@ const reportsWith = memoize((dragged: Detector) =>
   }),
 );
 
-const draggedOf = memoize(({ at, base }: NonNullable<AppState['live']>) =>
+const draggedOf = memoize(({ at, base }: NonNullable<AppState['draggedDetector']>) =>
   memoizeLatest((resting: Detector): Detector => ({ ...resting, at, base })),
 );
 /** The detector that is dragged, where it is now; null when none is. */
 export function selectDragged(state: AppState): Detector | null {
-  const { live } = state;
-  const resting = live && selectLevel(state).detectors.find(({ id }) => id === live.id);
-  return resting ? draggedOf(live)(resting) : null;
+  const { draggedDetector } = state;
+  const resting = draggedDetector && selectLevel(state).detectors.find(({ id }) => id === draggedDetector.id);
+  return resting ? draggedOf(draggedDetector)(resting) : null;
 }
 
 const hoverChecks = memoizeLatest(blockingChecks);

@@ -36,7 +36,7 @@ export function shownRegion(state: AppState): LevelRegion {
   const levelId = selectLevel(state).id;
   let region = knownRegion(state);
   if (!region) {
-    const isDrag = state.draft !== null && lastRegion?.levelId === levelId;
+    const isDrag = state.previewPlan !== null && lastRegion?.levelId === levelId;
     if (isDrag && lastRegion && !scheduler.mayRun('region', state.selection.length)) return lastRegion.region;
     region = scheduler.run('region', () => selectRegion(state));
   }
@@ -52,7 +52,7 @@ export function shownReports(state: AppState): readonly DetectorReport[] {
 function standingReports(state: AppState): readonly DetectorReport[] {
   const levelId = selectLevel(state).id;
   if (!areReportsKnown(state)) {
-    const last = state.draft !== null && lastReports?.levelId === levelId ? lastReports.reports : null;
+    const last = state.previewPlan !== null && lastReports?.levelId === levelId ? lastReports.reports : null;
     if (last && !scheduler.mayRun('reports', state.selection.length)) {
       return mixedReports(selectShownPlan(state))(selectModel(state), state.selection, last);
     }

@@ -165,7 +165,9 @@ describe('a basement drawn by mouse', () => {
     await open.page.mouse.move(x, y);
     await open.page.mouse.down();
     await open.page.mouse.move(x + 60, y + 60, { steps: 4 });
-    await expect.poll(() => open.page.evaluate(() => window.__stillspot?.store.getState().live?.id)).toBe('d1');
+    await expect
+      .poll(() => open.page.evaluate(() => window.__stillspot?.store.getState().draggedDetector?.id))
+      .toBe('d1');
     await open.page.keyboard.press('Escape');
     await open.page.mouse.up();
     await expect.poll(() => editor.level()).toEqual(before);

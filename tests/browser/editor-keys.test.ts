@@ -60,8 +60,8 @@ describe('the sheet by keyboard alone', () => {
     await keys('m');
     await times('Control+ArrowRight', 3);
     await times('ArrowDown', 2);
-    const live = await open.page.evaluate(() => window.__stillspot?.store.getState().live?.at);
-    expect(live?.[0]).toBeCloseTo(x + 3 * 304.8, -2);
+    const draggedDetector = await open.page.evaluate(() => window.__stillspot?.store.getState().draggedDetector?.at);
+    expect(draggedDetector?.[0]).toBeCloseTo(x + 3 * 304.8, -2);
     await expect.poll(() => editor.detectorAt()).toEqual([x, y]);
     await keys('Enter');
     await expect.poll(() => editor.detectorAt()).not.toEqual([x, y]);
@@ -90,7 +90,7 @@ describe('the sheet by keyboard alone', () => {
     await times('Control+ArrowUp', 4);
     await keys('Escape');
     await expect.poll(() => editor.detectorAt()).toEqual(stood);
-    await expect.poll(() => open.page.evaluate(() => window.__stillspot?.store.getState().live)).toBeNull();
+    await expect.poll(() => open.page.evaluate(() => window.__stillspot?.store.getState().draggedDetector)).toBeNull();
   });
 
   it('draws a room, opens it, names it and furnishes it', async () => {

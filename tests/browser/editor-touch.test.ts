@@ -34,15 +34,15 @@ describe('the sheet by touch, on a tablet', () => {
     const steps = await editor.steps();
     await touch('touchStart', from);
     for (let step = 1; step <= 6; step++) await touch('touchMove', between(from, to, step / 6));
-    const inHand = () => open.page.evaluate(() => window.__stillspot?.store.getState().live);
+    const inHand = () => open.page.evaluate(() => window.__stillspot?.store.getState().draggedDetector);
     const shown = async () => editor.at(((await inHand())?.at ?? [0, 0]) as XY);
     // The browser hands touch moves out once a frame: the last one has arrived when the detector is beside the finger.
     await expect.poll(async () => (await shown()).x).toBeCloseTo(to.x, -1);
     expect(to.y - (await shown()).y).toBeGreaterThan(60);
-    const live = await inHand();
-    expect(live?.byTouch).toBe(true);
+    const draggedDetector = await inHand();
+    expect(draggedDetector?.byTouch).toBe(true);
     await touch('touchEnd');
-    await expect.poll(() => editor.detectorAt()).toEqual(live?.at);
+    await expect.poll(() => editor.detectorAt()).toEqual(draggedDetector?.at);
     await expect.poll(() => editor.steps()).toBe(steps + 1);
     await expect.poll(() => open.page.evaluate(() => window.scrollY)).toBe(0);
     await open.page.evaluate(() => window.__stillspot?.store.getState().undo());

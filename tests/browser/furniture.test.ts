@@ -137,7 +137,9 @@ describe('a pair on a desk, by touch', () => {
     for (let step = 1; step <= 6; step++) {
       await touch('touchMove', { x: from.x + ((to.x - from.x) * step) / 6, y: from.y + ((to.y - from.y) * step) / 6 });
     }
-    await expect.poll(() => open.page.evaluate(() => window.__stillspot?.store.getState().draft !== null)).toBe(true);
+    await expect
+      .poll(() => open.page.evaluate(() => window.__stillspot?.store.getState().previewPlan !== null))
+      .toBe(true);
     await touch('touchEnd');
     await expect.poll(() => editor.steps()).toBe(1);
     expectTogether(await editor.level());

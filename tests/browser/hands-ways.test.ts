@@ -120,10 +120,10 @@ describe('Escape always gets out, and nothing that was committed is lost', () =>
     await expect.poll(() => tool()).toBe('select');
     await expect.poll(() => open.page.locator('[role="menu"], dialog[open]').count()).toBe(0);
     const left = await open.page.evaluate(() => {
-      const { draft, live, selection } = window.__stillspot?.store.getState() ?? {};
-      return { draft, live, selection, typing: document.activeElement?.tagName === 'INPUT' };
+      const { previewPlan, draggedDetector, selection } = window.__stillspot?.store.getState() ?? {};
+      return { previewPlan, draggedDetector, selection, typing: document.activeElement?.tagName === 'INPUT' };
     });
-    expect(left).toEqual({ draft: null, live: null, selection: [], typing: false });
+    expect(left).toEqual({ previewPlan: null, draggedDetector: null, selection: [], typing: false });
     await expect.poll(() => editor.level()).toEqual(sampleLevel);
     await expect.poll(() => editor.steps()).toBe(0);
   });

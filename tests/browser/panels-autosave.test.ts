@@ -65,7 +65,7 @@ describe('the copy in the browser', () => {
     await page.mouse.down();
     await page.mouse.move(at.x + 90, at.y + 40, { steps: 6 });
     // The desk is in hand, for it is selected.
-    await expect.poll(() => page.evaluate(() => window.__stillspot?.store.getState().draft !== null)).toBe(true);
+    await expect.poll(() => page.evaluate(() => window.__stillspot?.store.getState().previewPlan !== null)).toBe(true);
     const address = page.url();
     const session = await context.newCDPSession(page);
     void session.send('Page.crash').catch(() => undefined); // the answer never comes
@@ -73,7 +73,7 @@ describe('the copy in the browser', () => {
     const next = await context.newPage();
     await next.goto(address);
     await expect.poll(async () => (await plan(next))?.levels).toEqual(before);
-    await expect.poll(() => next.evaluate(() => window.__stillspot?.store.getState().draft)).toBeNull();
+    await expect.poll(() => next.evaluate(() => window.__stillspot?.store.getState().previewPlan)).toBeNull();
   });
 
   it('keeps aside what cannot be read, and says so', async () => {

@@ -18,25 +18,27 @@ function createNudger(): Nudger {
   let start: Plan | null = null;
   let by: XY = [0, 0];
   const settle = () => {
-    const { draft } = store();
+    const { previewPlan } = store();
     const from = start;
     start = null;
     by = [0, 0];
-    if (!from || !draft) return;
+    if (!from || !previewPlan) return;
     const before = from.levels.find(({ id }) => id === selectLevel(store()).id);
-    if (before) commitPreview(before, draft);
+    if (before) commitPreview(before, previewPlan);
   };
   return {
     move: ([dx, dy], event) => {
-      const { selection, plan, draft } = store();
+      const { selection, plan, previewPlan } = store();
       if (selection.length === 0) return false;
       // Something else (an undo, a drag) has come between.
-      if (start !== plan || !draft) by = [0, 0];
+      if (start !== plan || !previewPlan) by = [0, 0];
       start = plan;
       const step = stepFor(event);
       by = [by[0] + dx * step, by[1] + dy * step];
       const levelId = selectLevel(store()).id;
-      store().setDraft(uncheckedLevelEdit(plan, levelId, (level) => withItemsMoved(level, new Set(selection), by)));
+      store().setPreviewPlan(
+        uncheckedLevelEdit(plan, levelId, (level) => withItemsMoved(level, new Set(selection), by)),
+      );
       return true;
     },
     settle,

@@ -51,11 +51,11 @@ let last: { readonly pen: Pen; readonly inputs: readonly unknown[]; readonly fig
 export function figuresOn(pen: Pen, state: AppState): Figures {
   const names = sheetNames(pen, selectNamed(state));
   const model = selectModel(state);
-  const { selection, tool, draft, live } = state;
+  const { selection, tool, previewPlan, draggedDetector } = state;
   const [id] = selection;
   // What was just put down is set out also while the next one is in hand.
   const shows = tool.kind === 'select' || useLengths.getState().open !== null;
-  const owner = id !== undefined && selection.length === 1 && shows && !draft && !live ? id : null;
+  const owner = id !== undefined && selection.length === 1 && shows && !previewPlan && !draggedDetector ? id : null;
   const inputs = [names, model, owner, minTargetPx()];
   if (last?.inputs.every((input, index) => input === inputs[index])) return last.figures;
   const origin: Pen = { ...pen, view: { scale: pen.view.scale, x: 0, y: 0 } };
@@ -161,7 +161,7 @@ function figurePlace(pen: Pen, [from, to]: Line, width: number, places: Places):
 export function figureAt(point: ToolPoint): Figure | null {
   const seen = figuresSeen();
   const state = useAppStore.getState();
-  if (!seen || state.draft || state.live) return null;
+  if (!seen || state.previewPlan || state.draggedDetector) return null;
   const least = point.touch ? 44 : minTargetPx();
   let best: Figure | null = null;
   let nearest = Number.POSITIVE_INFINITY;

@@ -14,7 +14,7 @@ export function paintFigures(pen: Pen, state: AppState): void {
   const { own, all } = figuresOn(pen, state);
   for (const { line } of own) paintDimensionLine(pen, px(pen, line[0]), px(pen, line[1]));
   for (const figure of own) paintTag(pen, figure, false);
-  if (state.draft || state.live) return;
+  if (state.previewPlan || state.draggedDetector) return;
   for (const subject of [highlighted, open?.subject ?? null]) {
     const figure = all.find((each) => sameSubject(each.subject, subject));
     if (figure) paintTag(pen, figure, true);

@@ -30,9 +30,14 @@ export function animateMovedDetectors(): () => void {
     frame = requestAnimationFrame(step);
   };
   const stop = useAppStore.subscribe((state, before) => {
-    if (state.plan === before.plan && state.live === before.live && state.levelId === before.levelId) return;
+    if (
+      state.plan === before.plan &&
+      state.draggedDetector === before.draggedDetector &&
+      state.levelId === before.levelId
+    )
+      return;
     const now = places();
-    const sameSheet = state.levelId === before.levelId && !state.live && state.plan !== before.plan;
+    const sameSheet = state.levelId === before.levelId && !state.draggedDetector && state.plan !== before.plan;
     const moved = [...now].filter(([id, at]) => shown.has(id) && distance(shown.get(id) as XY, at) > LEAST_MOVE);
     const [one] = moved;
     if (sameSheet && one && moved.length === 1 && !calm.matches) glide(one[0], shown.get(one[0]) as XY, one[1]);
@@ -47,6 +52,8 @@ export function animateMovedDetectors(): () => void {
 /** Where each detector of the level in view is seen: dragged, or where it stands. */
 function places(): ReadonlyMap<string, XY> {
   const state = useAppStore.getState();
-  const { live } = state;
-  return new Map(selectLevel(state).detectors.map(({ id, at }) => [id, live?.id === id ? live.at : at]));
+  const { draggedDetector } = state;
+  return new Map(
+    selectLevel(state).detectors.map(({ id, at }) => [id, draggedDetector?.id === id ? draggedDetector.at : at]),
+  );
 }

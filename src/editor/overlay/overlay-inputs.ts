@@ -11,12 +11,17 @@ import { type Sketch, useSketch } from './sketch.ts';
 /** Returns everything that the overlay is made from. All of its pictures share it: where labels find room hangs on one another. */
 export function readOverlay(): Inputs {
   const [state, sketch] = [useAppStore.getState(), useSketch.getState()];
-  const isDrag = state.draft !== null && state.live === null && state.hover === null && state.tool.kind === 'select';
+  const isDrag =
+    state.previewPlan !== null &&
+    state.draggedDetector === null &&
+    state.hover === null &&
+    state.tool.kind === 'select';
   if (isDrag) return inputsOfDrag(state, sketch);
-  const { plan, draft, levelId, tool, selection, hover, live, chain, sitHeight, stageSize, menu } = state;
+  const { plan, previewPlan, levelId, tool, selection, hover, draggedDetector, chain, sitHeight, stageSize, menu } =
+    state;
   return [
     ...[sketch, useShown.getState(), useLengths.getState()],
-    ...[plan, draft, levelId, tool, selection, hover, live, chain, sitHeight, stageSize, menu],
+    ...[plan, previewPlan, levelId, tool, selection, hover, draggedDetector, chain, sitHeight, stageSize, menu],
   ];
 }
 

@@ -35,10 +35,10 @@ const POINTED_ZONES = overlayPicture('pointed-zones', (pen, { state, pointed }) 
 });
 
 const HANDLES = overlayPicture('handles', (pen, { state }) => {
-  const { selection, draft, tool } = state;
+  const { selection, previewPlan, tool } = state;
   const [id] = selection;
   const hasHandles = tool.kind === 'select' || tool.kind === 'grip';
-  if (!id || selection.length > 1 || draft || !hasHandles) return;
+  if (!id || selection.length > 1 || previewPlan || !hasHandles) return;
   paintHandles(pen, handlesOf(selectLevel(state), id, HANDLE_OFF_PX / pen.view.scale));
 });
 

@@ -30,9 +30,9 @@ export function pointerNote(state: AppState, sketch: Sketch, viewport: Viewport)
     byTouch: touch,
   });
   const carried = selectDragged(state);
-  if (carried && state.live) {
+  if (carried && state.draggedDetector) {
     const report = shownReports(state).find(({ id }) => id === carried.id);
-    return report ? verdictNote(carried, report, state.live.byTouch) : null;
+    return report ? verdictNote(carried, report, state.draggedDetector.byTouch) : null;
   }
   const preview = detectorPreview(state, sketch);
   if (preview) return verdictNote(preview.detector, preview.report, false);

@@ -21,7 +21,7 @@ const SNAP_DEG = 3;
  */
 export default function TracingFrame() {
   const size = useAppStore((state) => state.stageSize);
-  // From the plan, not the draft: during a drag the handles are ahead of it.
+  // From the plan, not the preview: during a drag the handles are ahead of it.
   const tracing = useAppStore((state) => selectLevelAtRest(state).tracing);
   useEffect(() => close, []);
   if (!tracing) return null;
@@ -39,7 +39,7 @@ export default function TracingFrame() {
   );
 }
 
-/** The frame with its grips. The draft shows where it is pulled to; letting go is one step of history. */
+/** The frame with its grips. The preview shows where it is pulled to; letting go is one step of history. */
 function Frame({ tracing }: { readonly tracing: Tracing }) {
   const viewport = useAppStore((state) => state.viewport);
   const theme = THEMES[useAppStore((state) => state.theme)];
@@ -91,7 +91,7 @@ const GRIPS = {
 function showPulled(tracing: Tracing, frame: RectNode): void {
   // The library draws nothing by itself: `SheetStage` switched that off.
   frame.getLayer()?.batchDraw();
-  useAppStore.getState().setDraft(withPulled(tracing, frame));
+  useAppStore.getState().setPreviewPlan(withPulled(tracing, frame));
 }
 
 function takePulled(tracing: Tracing, frame: RectNode): void {

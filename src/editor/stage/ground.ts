@@ -64,7 +64,7 @@ const ZONES = picture({
   name: 'zones',
   read: () => {
     const state = useAppStore.getState();
-    return [shownRegion(state), state.draft !== null];
+    return [shownRegion(state), state.previewPlan !== null];
   },
   paint: (pen, [region, isDragged]) => {
     const edges = isDragged ? coarseEdges(region) : drawnEdges(region);

@@ -27,13 +27,13 @@ export function dragDetector(id: string, start: ToolPoint): Drag {
   return {
     move: (point) => {
       useSketch.setState({ cursor: 'grabbing' });
-      store().setLive({ id, ...place(point), byTouch: point.touch });
+      store().setDraggedDetector({ id, ...place(point), byTouch: point.touch });
     },
     end: (point) => {
       // In this order, so that no frame shows it back where it came from.
       store().updateItem(id, place(point));
-      store().setLive(null);
+      store().setDraggedDetector(null);
     },
-    cancel: () => store().setLive(null),
+    cancel: () => store().setDraggedDetector(null),
   };
 }

@@ -21,12 +21,12 @@ export function levelDrag(change: (level: Level, point: ToolPoint) => Level): Dr
   return {
     move: (point) => {
       shown = uncheckedLevelEdit(plan, start.id, (level) => withIdentityKept(level, change(level, point)));
-      store().setDraft(shown === plan ? null : shown);
+      store().setPreviewPlan(shown === plan ? null : shown);
     },
     end: () => {
       commitPreview(start, shown);
     },
-    cancel: () => store().setDraft(null),
+    cancel: () => store().setPreviewPlan(null),
   };
 }
 
@@ -35,7 +35,7 @@ export function commitPreview(before: Level, shown: Plan): string {
   const level = shown.levels.find(({ id }) => id === before.id);
   const refusal = level ? openingsRefusal(before, level, store().plan.display.length) : '';
   if (!refusal) return store().run(() => shown);
-  store().setDraft(null);
+  store().setPreviewPlan(null);
   store().say(refusal);
   return refusal;
 }

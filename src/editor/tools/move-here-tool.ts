@@ -25,9 +25,9 @@ export function createMoveHereTool(ids: readonly string[]): ToolController {
 
   const show = (point: ToolPoint) => {
     const at = onGrid(point.plan, gridFor(point));
-    if (detector) store().setLive({ id, ...seated(at), byTouch: false });
+    if (detector) store().setDraggedDetector({ id, ...seated(at), byTouch: false });
     else if (anchor) {
-      store().setDraft(moved(point));
+      store().setPreviewPlan(moved(point));
       useSketch.setState({ gaps: gapsOfItem(currentLevel(), ids) });
     }
   };

@@ -12,17 +12,17 @@ export function createMoveTracingTool(): ToolController {
 
   const follow = ({ plan }: ToolPoint) => {
     if (start)
-      store().setDraft(movedTo([start.at[0] + plan[0] - start.plan[0], start.at[1] + plan[1] - start.plan[1]]));
+      store().setPreviewPlan(movedTo([start.at[0] + plan[0] - start.plan[0], start.at[1] + plan[1] - start.plan[1]]));
   };
   const settle = () => {
     start = null;
-    const { draft, run } = store();
-    if (draft) run(() => draft);
+    const { previewPlan, run } = store();
+    if (previewPlan) run(() => previewPlan);
   };
   const byArrow = ([dx, dy]: XY, by: Mm): boolean => {
     const at = tracingInView()?.at;
     if (!at) return false;
-    store().setDraft(movedTo([at[0] + dx * by, at[1] + dy * by]));
+    store().setPreviewPlan(movedTo([at[0] + dx * by, at[1] + dy * by]));
     return true;
   };
   return {
@@ -38,9 +38,9 @@ export function createMoveTracingTool(): ToolController {
       settle();
     },
     cancel: () => {
-      const busy = store().draft !== null;
+      const busy = store().previewPlan !== null;
       start = null;
-      store().setDraft(null);
+      store().setPreviewPlan(null);
       return busy;
     },
     key: (event) => {

@@ -2,6 +2,7 @@ import { createStore, useStore } from 'zustand';
 import type { DetectorReport } from '../../../geometry/check/types.ts';
 import { toneOf } from '../../../geometry/messages/tone.ts';
 import type { AppState } from '../../state/app-state.ts';
+import { isGestureUnderWay } from '../../state/selectors.ts';
 import { shownReports } from '../../state/shown-results.ts';
 import { useAppStore } from '../../state/store.ts';
 
@@ -19,19 +20,15 @@ const follow = () => {
   clearTimeout(waiting);
   waiting = undefined;
   const state = useAppStore.getState();
-  if (isUnderWay(state)) shown = shownReports(state);
+  if (isGestureUnderWay(state)) shown = shownReports(state);
   throttled.setState(state, true);
 };
 
 useAppStore.subscribe((state) => {
-  const begins = !isUnderWay(throttled.getState());
-  if (!isUnderWay(state) || begins || !sameVerdicts(shownReports(state), shown)) follow();
+  const begins = !isGestureUnderWay(throttled.getState());
+  if (!isGestureUnderWay(state) || begins || !sameVerdicts(shownReports(state), shown)) follow();
   else waiting ??= setTimeout(follow, FOLLOW_MS);
 });
-
-function isUnderWay({ live, draft }: AppState): boolean {
-  return live !== null || draft !== null;
-}
 
 function sameVerdicts(a: readonly DetectorReport[], b: readonly DetectorReport[]): boolean {
   return a.length === b.length && a.every((each, i) => b[i]?.id === each.id && toneOf(b[i]) === toneOf(each));

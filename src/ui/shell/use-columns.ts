@@ -1,7 +1,7 @@
 import { useEffect } from 'react';
 import { SMALL_PAGE, unfold, usePanels } from '../../commands/panels.ts';
 import type { AppState } from '../../state/app-state.ts';
-import { selectLevel } from '../../state/selectors.ts';
+import { isGestureUnderWay, selectLevel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 
 /** On a page with room for one column, opens the job while walls are drawn and the verdict once a detector is selected. */
@@ -22,7 +22,8 @@ export function useColumns(): void {
       if (due) queueMicrotask(openWhenAtRest);
     });
     const openWhenAtRest = () => {
-      if (!due || !isAtRest(useAppStore.getState())) return;
+      // While something is dragged or reshaped the sheet keeps its width.
+      if (!due || isGestureUnderWay(useAppStore.getState())) return;
       due = false;
       if (small.matches) unfold('side');
     };
@@ -31,11 +32,6 @@ export function useColumns(): void {
       stop();
     };
   }, []);
-}
-
-/** Nothing is dragged or reshaped: the sheet may change its width. */
-function isAtRest({ live, draft }: AppState): boolean {
-  return live === null && draft === null;
 }
 
 function chosenDetector(state: AppState): string | null {

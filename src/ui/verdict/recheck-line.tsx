@@ -9,7 +9,7 @@ import './recheck-line.css';
 export function RecheckLine({ id }: { readonly id: string }) {
   const plan = usePlan();
   const second = useThrottled((state) => state.second);
-  const isCarried = useThrottled(({ live }) => live !== null);
+  const isCarried = useThrottled(({ draggedDetector }) => draggedDetector !== null);
   const computed = second && !isCarried && judgedAlike(second.plan, plan) ? second.computed.get(id) : undefined;
   if (!computed) return <p className="recheck-line">Computed once so far.</p>;
   if (computed.how !== 'differs') return <p className="recheck-line">{describeComputed(computed, plan)}</p>;

@@ -4,7 +4,7 @@ import type { Detector, XY } from '../../../geometry/plan/model.ts';
 import { unbrokenFigures } from '../../../geometry/units/no-break.ts';
 import { type Remedy, remediesFor } from '../../advice/remedies.ts';
 import { nameRoom } from '../../commands/go-to.ts';
-import { selectModel } from '../../state/selectors.ts';
+import { isGestureUnderWay, selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 import { SELECT_TOOL } from '../../state/tool.ts';
 import { useThrottled } from '../hooks/use-throttled.ts';
@@ -13,7 +13,7 @@ import { useThrottled } from '../hooks/use-throttled.ts';
 export function WaysOut({ detector, report }: { readonly detector: Detector; readonly report: DetectorReport }) {
   const plan = useAppStore((state) => state.plan);
   const model = useThrottled(selectModel);
-  const carried = useAppStore((state) => state.live !== null || state.draft !== null);
+  const carried = useAppStore(isGestureUnderWay);
   const last = useRef<readonly Remedy[]>([]);
   if (carried) return <RoomForWays ways={last.current} />;
   const ways = remediesFor(plan, model, detector, report);

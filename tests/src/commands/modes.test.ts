@@ -51,12 +51,12 @@ describe('modesAt(target)', () => {
   });
 
   it('with another tool, while walls are drawn, and while something is dragged: the innermost first', () => {
-    const { setTool, setChain, setDraft, plan } = useAppStore.getState();
+    const { setTool, setChain, setPreviewPlan, plan } = useAppStore.getState();
     setTool({ kind: 'wall' });
     expect(modesAt(sheet)).toEqual(['tool', 'sheet', 'page']);
     setChain({ corners: [[0, 0]], takenBack: [] });
     expect(modesAt(sheet)).toEqual(['drawing', 'tool', 'sheet', 'page']);
-    setDraft(plan);
+    setPreviewPlan(plan);
     expect(modesAt(button)).toEqual(['drawing', 'tool', 'gesture', 'page']);
     expect(modesAt(field)).toEqual(['field']);
   });

@@ -46,9 +46,9 @@ describe('selectors', () => {
     ['with the pointer over the floor', () => state().setHover({ at: first?.at ?? [0, 0], id: null })],
     [
       'while a detector is dragged',
-      () => state().setLive({ id: first?.id ?? '', at: [500, 600], base: 762, byTouch: false }),
+      () => state().setDraggedDetector({ id: first?.id ?? '', at: [500, 600], base: 762, byTouch: false }),
     ],
-    ['while a wall is dragged', () => state().setDraft(dragged(state().plan, 100))],
+    ['while a wall is dragged', () => state().setPreviewPlan(dragged(state().plan, 100))],
   ];
 
   it.each(cases)('return the same object for the same state %s', (_, begin) => {
@@ -57,7 +57,7 @@ describe('selectors', () => {
   });
 
   it('return the exact result of each state, whichever was asked for before', () => {
-    const [one, two] = [100, 200].map((dx): AppState => ({ ...state(), draft: dragged(state().plan, dx) }));
+    const [one, two] = [100, 200].map((dx): AppState => ({ ...state(), previewPlan: dragged(state().plan, dx) }));
     if (!one || !two) throw new Error('two states');
     const before = [selectRegion(one), selectReports(one)];
     expect(selectRegion(two)).not.toEqual(before[0]);
@@ -84,7 +84,7 @@ describe('what is shown while a wall is dragged', () => {
   it('is exact where the frame has time', () => {
     shownRegion(state());
     shownReports(state());
-    state().setDraft(dragged(state().plan, 100));
+    state().setPreviewPlan(dragged(state().plan, 100));
     expect(shownRegion(state())).toBe(selectRegion(state()));
     expect(shownReports(state())).toBe(selectReports(state()));
     expect(takeDeferred()).toBe(false);
@@ -95,17 +95,17 @@ describe('what is shown while a wall is dragged', () => {
     shownReports(state());
     slowly();
     // Both are heavy from here on.
-    state().setDraft(dragged(state().plan, 100));
+    state().setPreviewPlan(dragged(state().plan, 100));
     shownRegion(state());
     shownReports(state());
     const shown: unknown[] = [];
     for (let step = 2; step < 8; step++) {
-      state().setDraft(dragged(state().plan, step * 100));
+      state().setPreviewPlan(dragged(state().plan, step * 100));
       const exact = [shownRegion(state()) === selectRegion(state()), shownReports(state()) === selectReports(state())];
       shown.push(exact.filter(Boolean).length < 2 && takeDeferred());
     }
     expect(shown).toContain(true);
-    state().setDraft(null);
+    state().setPreviewPlan(null);
     expect(shownRegion(state())).toEqual(settled);
     expect(shownReports(state())).toBe(selectReports(state()));
   });

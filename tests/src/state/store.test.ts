@@ -33,18 +33,18 @@ describe('the history', () => {
     state().select([id]);
     state().zoomBy(2);
     state().setTool({ kind: 'wall' });
-    state().setLive({ id, at: [0, 0], base: 762, byTouch: false });
-    state().setDraft({ ...state().plan, title: 'never set down' });
+    state().setDraggedDetector({ id, at: [0, 0], base: 762, byTouch: false });
+    state().setPreviewPlan({ ...state().plan, title: 'never set down' });
     expect(pastSteps()).toBe(before);
   });
 
-  it('counts a gesture as one step, however many drafts it showed', () => {
+  it('counts a gesture as one step, however many previews it showed', () => {
     const before = pastSteps();
-    for (const title of ['a', 'b', 'c']) state().setDraft({ ...state().plan, title });
-    const { draft } = state();
-    state().run((plan) => draft ?? plan);
+    for (const title of ['a', 'b', 'c']) state().setPreviewPlan({ ...state().plan, title });
+    const { previewPlan } = state();
+    state().run((plan) => previewPlan ?? plan);
     expect(pastSteps()).toBe(before + 1);
-    expect(state().draft).toBeNull();
+    expect(state().previewPlan).toBeNull();
     state().undo();
     expect(state().plan.title).toBe('');
   });
@@ -129,7 +129,12 @@ describe('a detector that is carried', () => {
     const [first, second] = selectLevel(state()).detectors;
     if (!first || !second) throw new Error('the sample has a pair');
     expect(selectReports(state()).map(({ verdict }) => verdict)).toEqual(['clear', 'clear']);
-    state().setLive({ id: first.id, at: [first.at[0] - 1500, first.at[1]], base: first.base, byTouch: false });
+    state().setDraggedDetector({
+      id: first.id,
+      at: [first.at[0] - 1500, first.at[1]],
+      base: first.base,
+      byTouch: false,
+    });
     const other = selectReports(state()).find(({ id }) => id === second.id);
     expect(other?.verdict).toBe('blocked');
     expect(other?.checks.find(({ rule }) => rule === 'companion')?.measured).toBeGreaterThan(1400);
@@ -138,14 +143,14 @@ describe('a detector that is carried', () => {
   it('is judged where it is, and stays where it was in the plan', () => {
     const id = state().addDetector([1000, 2000]);
     const atRest = selectReports(state());
-    state().setLive({ id, at: [500, 600], base: 762, byTouch: false });
+    state().setDraggedDetector({ id, at: [500, 600], base: 762, byTouch: false });
     expect(selectDragged(state())?.at).toEqual([500, 600]);
     // The same object for the same state, or React would draw for ever.
     expect(selectDragged(state())).toBe(selectDragged(state()));
     expect(selectLevel(state()).detectors[0]?.at).toEqual([1000, 2000]);
     expect(selectReports(state())).not.toBe(atRest);
     expect(selectReports(state())).toBe(selectReports(state()));
-    state().setLive(null);
+    state().setDraggedDetector(null);
     expect(selectReports(state())).toBe(atRest);
   });
 });

@@ -12,7 +12,7 @@ import './empty-sheet.css';
 /** Where to begin: a few ways, each with what it is good for. Shown on an empty level while no tool is chosen. */
 export function EmptySheet() {
   const level = useLevel();
-  const isBusy = useAppStore((state) => state.tool.kind !== 'select' || state.draft !== null);
+  const isBusy = useAppStore((state) => state.tool.kind !== 'select' || state.previewPlan !== null);
   const bare =
     !level.tracing &&
     [level.walls, level.rooms, level.fixtures, level.objects, level.detectors].every((items) => items.length === 0);

@@ -42,13 +42,13 @@ export async function bringIn(file: File): Promise<void> {
   state.say(`${remark}${replaced} Press the two ends of a length on it that you know: that sets its scale.`);
 }
 
-/** Previews the picture at this opacity in the draft; `run` with the draft commits it. */
+/** Previews the picture at this opacity; `run` with the preview commits it. */
 export function showFaded(opacity: number): void {
   const state = useAppStore.getState();
   const { id, tracing } = selectLevelAtRest(state);
   if (!tracing) return;
   const edited = withTracing(state.plan, id, { ...tracing, opacity });
-  state.setDraft(edited.ok && opacity !== tracing.opacity ? edited.plan : null);
+  state.setPreviewPlan(edited.ok && opacity !== tracing.opacity ? edited.plan : null);
 }
 
 /** Changes some of the picture's values, as one step. Returns why not, or empty. */

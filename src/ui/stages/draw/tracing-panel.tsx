@@ -207,8 +207,8 @@ function Fade() {
   // Not throttled: the slider must not lag behind the pointer.
   const percent = useAppStore((state) => Math.round((selectLevel(state).tracing?.opacity ?? 0) * 100));
   const settle = () => {
-    const { draft, run } = useAppStore.getState();
-    if (draft) run(() => draft);
+    const { previewPlan, run } = useAppStore.getState();
+    if (previewPlan) run(() => previewPlan);
   };
   return (
     <label className="tracing__fade">

@@ -24,14 +24,14 @@ function Way({ checks, detectorId }: Props) {
   const plan = usePlan();
   const level = useLevel();
   const model = useThrottled(selectModel);
-  const live = useAppStore((state) => state.live);
+  const draggedDetector = useAppStore((state) => state.draggedDetector);
   const resting = level.detectors.find(({ id }) => id === detectorId);
   const way = useMemo(() => {
     if (!resting) return null;
-    const detector = live?.id === detectorId ? { ...resting, at: live.at } : resting;
+    const detector = draggedDetector?.id === detectorId ? { ...resting, at: draggedDetector.at } : resting;
     const check = checks.find(({ witness, required }) => witness && required);
     return check ? airRoute(plan, model, detector, check) : null;
-  }, [plan, model, resting, live, detectorId, checks]);
+  }, [plan, model, resting, draggedDetector, detectorId, checks]);
   const points = way?.points ?? null;
   useEffect(() => useShown.setState({ levelId: level.id, air: points }), [level.id, points]);
   useEffect(() => () => useShown.setState({ air: null }), []);

@@ -10,7 +10,7 @@ import {
   steppedHeight,
   stopsOf,
 } from '../../../advice/heights.ts';
-import { selectLevel, selectModel, selectProbe } from '../../../state/selectors.ts';
+import { isGestureUnderWay, selectLevel, selectModel, selectProbe } from '../../../state/selectors.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { LengthField } from '../../fields/length-field.tsx';
 import { useLevel, usePlan } from '../../hooks/use-level.ts';
@@ -203,13 +203,15 @@ function shadeFor(base: Mm, chosen: Detector | null, unit: LengthUnit): void {
 
 /** The selected detector, where it is now. */
 function useChosen(): Detector | null {
-  const live = useAppStore((state) => state.live);
+  const draggedDetector = useAppStore((state) => state.draggedDetector);
   const resting = useAppStore((state) => {
     return selectLevel(state).detectors.find(({ id }) => state.selection.includes(id)) ?? null;
   });
   return useMemo(() => {
-    return resting && live?.id === resting.id ? { ...resting, at: live.at, base: live.base } : resting;
-  }, [resting, live]);
+    return resting && draggedDetector?.id === resting.id
+      ? { ...resting, at: draggedDetector.at, base: draggedDetector.base }
+      : resting;
+  }, [resting, draggedDetector]);
 }
 
 function useLane(size: Pick<Detector, 'radius' | 'tall'> | null, at: Detector['at'] | null): HeightLane | null {
@@ -220,7 +222,7 @@ function useLane(size: Pick<Detector, 'radius' | 'tall'> | null, at: Detector['a
 
 /** At the pointer, or the keyboard's cross; nothing while something is drawn or carried. */
 function usePointerLane(): HeightLane | null {
-  const at = useAppStore(({ hover, draft, live }) => (draft || live ? null : (hover?.at ?? null)));
+  const at = useAppStore((state) => (isGestureUnderWay(state) ? null : (state.hover?.at ?? null)));
   const probe = useAppStore(selectProbe);
   return useLane(probe, at);
 }

@@ -48,9 +48,9 @@ it('the overlay follows the selection, and the pointer', () => {
 });
 
 it('while a wall is dragged the pointer alone repaints nothing, unless a note with lengths goes along with it', () => {
-  state().setDraft(drafted(120));
+  state().setPreviewPlan(drafted(120));
   expect(changesOverlay(() => useSketch.setState({ pointer: [3, 4] }))).toBe(false);
   useSketch.setState({ reading: ['12 ft'] });
   expect(changesOverlay(() => useSketch.setState({ pointer: [5, 6] }))).toBe(true);
-  state().setDraft(null);
+  state().setPreviewPlan(null);
 });

@@ -69,10 +69,10 @@ describe('the note at the pointer', () => {
   it('has the verdict of a detector that is dragged, at the detector', () => {
     const [one] = selectLevel(state()).detectors;
     if (!one) throw new Error('no detector');
-    useAppStore.setState({ live: { id: one.id, at: one.at, base: one.base, byTouch: true } });
+    useAppStore.setState({ draggedDetector: { id: one.id, at: one.at, base: one.base, byTouch: true } });
     const shown = note();
     expect(shown?.verdict?.word).toMatch(/^[A-Z]/);
     expect(shown?.byTouch).toBe(true);
-    useAppStore.setState({ live: null });
+    useAppStore.setState({ draggedDetector: null });
   });
 });

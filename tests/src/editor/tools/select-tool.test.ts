@@ -32,7 +32,7 @@ describe('a press', () => {
     const tool = createSelectTool();
     pull(tool, desk(), at(2030, 2000));
     tool.up(at(2030, 2000));
-    expect([state().draft, steps(), state().selection]).toEqual([null, 0, ['o1']]);
+    expect([state().previewPlan, steps(), state().selection]).toEqual([null, 0, ['o1']]);
   });
 });
 
@@ -40,11 +40,11 @@ describe('a drag of an item', () => {
   it('previews the move, and is one undo step at its end', () => {
     const tool = createSelectTool();
     pull(tool, desk(), at(2500, 2000), at(3000, 2500));
-    expect(state().draft?.levels[0]?.objects[0]?.shape).toMatchObject({ box: { center: [3000, 2500] } });
+    expect(state().previewPlan?.levels[0]?.objects[0]?.shape).toMatchObject({ box: { center: [3000, 2500] } });
     expect(level().objects[0]?.shape).toMatchObject({ box: { center: [2000, 2000] } });
     tool.up(at(3000, 2500));
     expect(level().objects[0]?.shape).toMatchObject({ box: { center: [3000, 2500] } });
-    expect([state().draft, steps()]).toEqual([null, 1]);
+    expect([state().previewPlan, steps()]).toEqual([null, 1]);
   });
 
   it('is given up by Escape: the item is where it was, and no step is kept', () => {
@@ -52,7 +52,7 @@ describe('a drag of an item', () => {
     pull(tool, desk(), at(3000, 2500));
     expect(tool.cancel()).toBe(true);
     tool.up(at(3000, 2500));
-    expect([state().draft, steps()]).toEqual([null, 0]);
+    expect([state().previewPlan, steps()]).toEqual([null, 0]);
     expect(level().objects[0]?.shape).toMatchObject({ box: { center: [2000, 2000] } });
   });
 
@@ -65,28 +65,28 @@ describe('a drag of a detector', () => {
   it('carries it beside the plan until it is dropped', () => {
     const tool = createSelectTool();
     pull(tool, detector(), at(5000, 4000));
-    expect(state().live).toMatchObject({ id: 'd1', at: [5000, 4000], byTouch: false });
+    expect(state().draggedDetector).toMatchObject({ id: 'd1', at: [5000, 4000], byTouch: false });
     expect(level().detectors[0]?.at).toEqual([4000, 3000]);
     tool.up(at(5000, 4000));
-    expect([level().detectors[0]?.at, state().live, steps()]).toEqual([[5000, 4000], null, 1]);
+    expect([level().detectors[0]?.at, state().draggedDetector, steps()]).toEqual([[5000, 4000], null, 1]);
   });
 
   it('shows it above a finger', () => {
     const tool = createSelectTool();
     pull(tool, detector({ touch: true }), at(5000, 4000, { touch: true }));
-    expect(state().live?.at).toEqual([5000, 4000 - 760]);
+    expect(state().draggedDetector?.at).toEqual([5000, 4000 - 760]);
   });
 
   it('lifts it onto the desk that it is dragged over', () => {
     const tool = createSelectTool();
     pull(tool, detector(), desk());
-    expect(state().live?.base).toBe(760);
+    expect(state().draggedDetector?.base).toBe(760);
   });
 
   it('is given up by Escape', () => {
     const tool = createSelectTool();
     pull(tool, detector(), at(5000, 4000));
-    expect([tool.cancel(), state().live, level().detectors[0]?.at]).toEqual([true, null, [4000, 3000]]);
+    expect([tool.cancel(), state().draggedDetector, level().detectors[0]?.at]).toEqual([true, null, [4000, 3000]]);
   });
 });
 
@@ -111,7 +111,7 @@ describe('a drag on bare floor', () => {
   it('by finger on an item that is not selected pans too', () => {
     const tool = createSelectTool();
     pull(tool, desk({ touch: true }), at(3000, 2000, { touch: true }));
-    expect([state().viewport.x, state().draft]).toEqual([100, null]);
+    expect([state().viewport.x, state().previewPlan]).toEqual([100, null]);
   });
 });
 

@@ -24,16 +24,21 @@ describe('moving the picture', () => {
   it('previews it while it is dragged, and is one undo step at the end', () => {
     const tool = createMoveTracingTool();
     pull(tool, at(1000, 1000), at(1500, 1200));
-    expect(state().draft?.levels[0]?.tracing?.at).toEqual([4500, 3200]);
+    expect(state().previewPlan?.levels[0]?.tracing?.at).toEqual([4500, 3200]);
     expect(picture().at).toEqual([4000, 3000]);
     tool.up(at(1600, 1200));
-    expect([picture().at, steps(), state().draft]).toEqual([[4600, 3200], 1, null]);
+    expect([picture().at, steps(), state().previewPlan]).toEqual([[4600, 3200], 1, null]);
   });
 
   it('leaves it where it was on Escape', () => {
     const tool = createMoveTracingTool();
     pull(tool, at(1000, 1000), at(1500, 1200));
-    expect([tool.cancel(), state().draft, picture().at, tool.cancel()]).toEqual([true, null, [4000, 3000], false]);
+    expect([tool.cancel(), state().previewPlan, picture().at, tool.cancel()]).toEqual([
+      true,
+      null,
+      [4000, 3000],
+      false,
+    ]);
   });
 
   it('keeps the move when another tool is chosen', () => {
@@ -53,7 +58,7 @@ describe('moving the picture', () => {
     const tool = createMoveTracingTool();
     const arrow = { ...key('ArrowRight'), target: new (globalThis.Element as unknown as new () => EventTarget)() };
     expect([tool.key?.(arrow), tool.key?.(arrow), tool.key?.(key('x'))]).toEqual([true, true, false]);
-    expect(state().draft?.levels[0]?.tracing?.at).toEqual([4020, 3000]);
+    expect(state().previewPlan?.levels[0]?.tracing?.at).toEqual([4020, 3000]);
     tool.keyUp?.();
     expect([picture().at, steps()]).toEqual([[4020, 3000], 1]);
     vi.unstubAllGlobals();

@@ -74,10 +74,10 @@ describe('the grip tool', () => {
     press(tool, at(2600, 2300));
     expect(state().message).toBe('Press where it goes.');
     tool.hover(at(2700, 2400));
-    expect(state().draft).not.toBeNull();
+    expect(state().previewPlan).not.toBeNull();
     press(tool, at(2800, 2500));
     expect(level().objects[0]?.shape).toMatchObject({ box: { width: 1400, depth: 800 } });
-    expect([steps(), state().draft, state().tool.kind]).toEqual([1, null, 'select']);
+    expect([steps(), state().previewPlan, state().tool.kind]).toEqual([1, null, 'select']);
   });
 
   it('says what to press where no handle is near', () => {
@@ -89,7 +89,7 @@ describe('the grip tool', () => {
     const tool = createGripTool('o1');
     press(tool, at(2600, 2300));
     tool.hover(at(2700, 2400));
-    expect([tool.cancel(), state().draft, steps(), tool.cancel()]).toEqual([true, null, 0, false]);
+    expect([tool.cancel(), state().previewPlan, steps(), tool.cancel()]).toEqual([true, null, 0, false]);
   });
 });
 
@@ -97,24 +97,24 @@ describe('the move-here tool', () => {
   it('previews an item at the pointer and puts it there by a press', () => {
     const tool = createMoveHereTool(['o1']);
     tool.hover(at(5000, 4000));
-    expect(state().draft?.levels[0]?.objects[0]?.shape).toMatchObject({ box: { center: [5000, 4000] } });
+    expect(state().previewPlan?.levels[0]?.objects[0]?.shape).toMatchObject({ box: { center: [5000, 4000] } });
     press(tool, at(5000, 4000));
     expect(level().objects[0]?.shape).toMatchObject({ box: { center: [5000, 4000] } });
-    expect([steps(), state().draft, state().tool.kind, state().selection]).toEqual([1, null, 'select', ['o1']]);
+    expect([steps(), state().previewPlan, state().tool.kind, state().selection]).toEqual([1, null, 'select', ['o1']]);
   });
 
   it('checks a detector at the pointer and puts it there', () => {
     const tool = createMoveHereTool(['d1']);
     tool.hover(at(5000, 4000));
-    expect(state().live).toMatchObject({ id: 'd1', at: [5000, 4000] });
+    expect(state().draggedDetector).toMatchObject({ id: 'd1', at: [5000, 4000] });
     press(tool, at(5000, 4000));
-    expect([level().detectors[0]?.at, state().live]).toEqual([[5000, 4000], null]);
+    expect([level().detectors[0]?.at, state().draggedDetector]).toEqual([[5000, 4000], null]);
   });
 
   it('leaves everything as it was on Escape', () => {
     const tool = createMoveHereTool(['o1']);
     tool.hover(at(5000, 4000));
-    expect([tool.cancel(), state().draft, steps(), state().tool.kind]).toEqual([true, null, 0, 'select']);
+    expect([tool.cancel(), state().previewPlan, steps(), state().tool.kind]).toEqual([true, null, 0, 'select']);
   });
 });
 
