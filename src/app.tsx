@@ -1,11 +1,13 @@
 import { lazy, Suspense, useEffect } from 'react';
 import { useKeyboard } from './commands/keyboard.ts';
 import { usePanels } from './commands/panels.ts';
+import { useTapeKeys } from './commands/tape-keys.ts';
 import { useClipboardKeys } from './commands/use-clipboard.ts';
 import { NO_DOUBTS } from './state/second-opinion.ts';
 import { useAppStore } from './state/store.ts';
 import { applyTheme } from './theme/theme.ts';
 import { later, preloaded } from './ui/hooks/later.tsx';
+import { TapeLine } from './ui/questions/tape-line.tsx';
 import { ErrorBoundary } from './ui/shell/error-boundary.tsx';
 import { Foot } from './ui/shell/foot.tsx';
 import { LiveRegion } from './ui/shell/live-region.tsx';
@@ -53,6 +55,7 @@ function Page() {
   useColumns();
   useFileDrop();
   useMovedButtonPress();
+  useTapeKeys();
   useKeyboard();
   useClipboardKeys();
   useHeightOfSelected();
@@ -64,6 +67,7 @@ function Page() {
         <div>
           <NewVersionLine />
           <MessageLine />
+          <TapeLine />
         </div>
         <div className="sheet__plan">
           <PlanCanvas />

@@ -4,6 +4,8 @@ import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './app.tsx';
 import { openFiles, startAddress } from './commands/open-and-save.ts';
+import { useTape } from './editor/tape/tape-store.ts';
+import { isTapeUnit } from './editor/tape/tape-text.ts';
 import { openLaunchedFiles } from './platform/offline/launched-files.ts';
 import { useAppStore } from './state/store.ts';
 import { startAutosave } from './storage/autosave.ts';
@@ -23,14 +25,16 @@ applyTheme(useAppStore.getState().theme);
 
 // A canvas text drawn before its font is there keeps the wrong font, so the first draw waits. A font that fails to
 // load must not keep the page blank. The plan of last time is laid out before the first draw, so that nothing jumps.
-const [, theme, letterKeys, restored] = await Promise.all([
+const [, theme, letterKeys, tapeUnit, restored] = await Promise.all([
   fontsReady().catch(() => undefined),
   readSetting('theme'),
   readSetting('letterKeys'),
+  readSetting('tape-unit'),
   restoreWork(),
 ]);
 if (isThemeName(theme)) useAppStore.getState().setTheme(theme);
 if (letterKeys === false) useAppStore.getState().setLetterKeysAnywhere(false);
+if (isTapeUnit(tapeUnit)) useTape.setState({ unit: tapeUnit });
 if (restored.found === 'unreadable') {
   useAppStore.getState().say('That plan could not be read. It stands on the shelf, to be saved as a file.');
 }

@@ -53,7 +53,7 @@ const BARE_MIXED = pattern(String.raw`(\d+[ -]+${FRACTION})`);
  * Returns mm and the length as it was understood, or an error message of one sentence. Never throws.
  */
 export function parseLength(text: string, unit: LengthUnit, options: LengthOptions = {}): ParsedLength {
-  const plain = plainText(text);
+  const plain = withFractionBeforeMark(plainText(text));
   const quoted = quote(text);
   if (plain === '') return { ok: false, message: `Nothing is written. ${examples(unit)}` };
   const below = plain.startsWith('-');
@@ -70,6 +70,11 @@ export function parseLength(text: string, unit: LengthUnit, options: LengthOptio
   }
   const mm = below && size > 0 ? -size : size;
   return { ok: true, mm, echo: echoLength(mm, unit) };
+}
+
+/** Laser tapes type the fraction after the inch mark: 12'06"1/2 is 12' 6 1/2". */
+function withFractionBeforeMark(plain: string): string {
+  return plain.replace(/(\d)" ?(\d+\/\d+) ?"?$/, '$1 $2"');
 }
 
 function read(plain: string, unit: LengthUnit, bare: 'large' | 'small', quoted: string): Reading {

@@ -4,6 +4,7 @@ import { toPlan, toScreen } from '../state/viewport.ts';
 import { useSketch } from './overlay/sketch.ts';
 import { isFramePending } from './stage/frame-loop.ts';
 import { type PaintCounts, paintCounts } from './stage/paint-counts.ts';
+import { useTape } from './tape/tape-store.ts';
 
 /** What the browser tests reach the sheet by. Points of the screen are CSS pixels of the page. */
 interface StillspotHook {
@@ -14,6 +15,8 @@ interface StillspotHook {
   readonly paintCounts: () => PaintCounts;
   /** Resolves when the sheet shows what was done last: until then nobody can press it. In a movement, after a few frames. */
   readonly painted: () => Promise<void>;
+  /** The laser tape: tests give its keys all the time that a busy machine needs. */
+  readonly tape: typeof useTape;
   /** Whether a detector is on its way to where a button has moved it. */
   readonly gliding: () => boolean;
 }
@@ -49,6 +52,7 @@ export function exposeForTests(sheet: HTMLElement): () => void {
         await new Promise((resolve) => requestAnimationFrame(resolve));
       }
     },
+    tape: useTape,
     gliding: () => useSketch.getState().glide !== null,
   };
   return () => {

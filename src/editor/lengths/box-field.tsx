@@ -1,4 +1,5 @@
 import type { RefObject } from 'react';
+import { LENGTH_INPUT } from '../tape/length-input.ts';
 
 /** A field of a box on the sheet, with its label. What is wrong with its text stands in the status of the box. */
 export function BoxField({
@@ -8,6 +9,7 @@ export function BoxField({
   placeholder,
   statusId,
   isInvalid = false,
+  isTurn = false,
   onType,
   onKey,
   onLeave,
@@ -18,6 +20,8 @@ export function BoxField({
   readonly placeholder?: string;
   readonly statusId: string;
   readonly isInvalid?: boolean;
+  /** Degrees, not a length. */
+  readonly isTurn?: boolean;
   readonly onType: (text: string) => void;
   /** Takes a key in place of the browser. Returns false for a key that it does not take. */
   readonly onKey: (event: React.KeyboardEvent<HTMLInputElement>) => boolean;
@@ -30,6 +34,7 @@ export function BoxField({
         ref={field}
         value={value}
         placeholder={placeholder}
+        {...(isTurn ? {} : LENGTH_INPUT)}
         autoComplete="off"
         autoCapitalize="off"
         spellCheck={false}

@@ -84,6 +84,7 @@ function WallBox({ first, controller, onDone }: Props & { readonly first: string
       <BoxField
         {...shared}
         label="Turns by"
+        isTurn
         field={turnField}
         value={turn}
         placeholder="as shown"

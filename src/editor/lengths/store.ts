@@ -1,6 +1,7 @@
 import { create } from 'zustand';
 import type { RunningDimension } from '../../../geometry/dimension/running-dimensions.ts';
 import type { DimensionMoves } from '../../../geometry/edit/dimension-edit.ts';
+import { takeReading } from '../tape/tape-store.ts';
 
 /** A length of the plan that can be typed. */
 export type LengthSubject =
@@ -46,9 +47,12 @@ interface Lengths {
 /** The length on the sheet that is pressed or waits to be typed. Never in the plan, never in the history. */
 export const useLengths = create<Lengths>()(() => ({ open: null, left: null, highlighted: null }));
 
-/** A field for one length; `typing` puts the keys into it at once. */
-export function openLength(subject: LengthSubject, typing: boolean, first: string | null = null): void {
-  useLengths.setState({ open: { subject, typing, first, moves: null, run: [() => subject], at: 0, asked: 1 } });
+/** A field for one length; `typing` puts the keys into it at once. What a laser tape has typed goes into it. */
+export function openLength(subject: LengthSubject, typing: boolean): void {
+  const first = takeReading();
+  useLengths.setState({
+    open: { subject, typing: typing || first !== null, first, moves: null, run: [() => subject], at: 0, asked: 1 },
+  });
 }
 
 /** Waits for the lengths that set out what was just put down: a digit begins the first, Enter goes on to the next. */

@@ -20,6 +20,7 @@ export function LengthField({ label, value, onCommit, hint, says = formatMeasure
   return (
     <TypedField
       label={label}
+      isLength
       shown={fieldLength(value, unit, says)}
       hint={hint}
       read={(text) => {

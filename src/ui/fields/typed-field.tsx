@@ -1,4 +1,5 @@
 import { useEffect, useId, useRef, useState } from 'react';
+import { LENGTH_INPUT } from '../../editor/tape/length-input.ts';
 import './fields.css';
 
 type Understood<T> =
@@ -15,13 +16,15 @@ interface Props<T> {
   /** Takes the value over. Returns why not, in words; empty or nothing when it did. */
   readonly onCommit: (value: T) => string | undefined;
   readonly hint?: string | undefined;
+  /** What a laser tape types here is a length. */
+  readonly isLength?: boolean;
 }
 
 /**
  * A field whose text is parsed. Enter or leaving the field commits it; Escape restores the old value. Refused text
  * stays in the field with the reason beside it, and the plan keeps the old value.
  */
-export function TypedField<T>({ id: given, label, shown, read, onCommit, hint }: Props<T>) {
+export function TypedField<T>({ id: given, label, shown, read, onCommit, hint, isLength = false }: Props<T>) {
   const own = useId();
   const id = given ?? own;
   const { input, text, trouble, echo, setText, commit, putBack } = useTypedText({ shown, read, onCommit });
@@ -36,6 +39,7 @@ export function TypedField<T>({ id: given, label, shown, read, onCommit, hint }:
         ref={input}
         id={id}
         className="field__input"
+        {...(isLength ? LENGTH_INPUT : {})}
         value={text ?? shown}
         autoComplete="off"
         autoCapitalize="off"

@@ -21,6 +21,7 @@ const ItemList = later(() => import('../inspector/item-list.tsx').then((part) =>
 const LevelPanel = later(() => import('./draw/level/level-panel.tsx').then((part) => part.LevelPanel));
 const SitePanel = later(() => import('./site/site-panel.tsx').then((part) => part.SitePanel));
 const WhoLooks = later(() => import('../questions/who-looks.tsx').then((part) => part.WhoLooks));
+const TapeUnitField = later(() => import('../questions/tape-unit-field.tsx').then((part) => part.TapeUnitField));
 const PlacePanel = later(() => import('./place/place-panel.tsx').then((part) => part.PlacePanel));
 const TimePanel = later(() => import('./time/time-panel.tsx').then((part) => part.TimePanel));
 const HousePanel = later(() => import('./house/house-panel.tsx').then((part) => part.HousePanel));
@@ -152,6 +153,7 @@ function StageWork({ stage }: { readonly stage: Stage }) {
           <Palette questions={QUESTIONS.filter(({ id }) => id !== 'sit')} />
           <WhoLooks />
           <LevelPanel />
+          <TapeUnitField />
           <Suspense>
             <TracingPanel />
           </Suspense>

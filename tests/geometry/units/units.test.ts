@@ -34,6 +34,12 @@ describe('parseLength(text, "feet-inches")', () => {
     ['12 6 1/2', TWELVE_SIX_HALF],
     ['12-6-1/2', TWELVE_SIX_HALF],
     ['12 – 6½ in', TWELVE_SIX_HALF],
+    // As laser tapes type: common practice, no published source.
+    ['12\'06"1/2', TWELVE_SIX_HALF],
+    ["12'06''1/2", TWELVE_SIX_HALF],
+    ['12\'6"1/2"', TWELVE_SIX_HALF],
+    ['0\'06"13/16', (6 + 13 / 16) * 25.4],
+    ['06"13/16', (6 + 13 / 16) * 25.4],
     ['12 ft 6 1⁄2 in', TWELVE_SIX_HALF],
     ['12 FEET, 6.5 Inches', TWELVE_SIX_HALF],
     ['12 ft. 6.5 in.', TWELVE_SIX_HALF],

@@ -1,0 +1,80 @@
+import { useEffect } from 'react';
+import { isTyping } from '../editor/input/typing.ts';
+import { type BurstEnd, KeyBurst, type KeyUse, type TapeKey } from '../editor/tape/key-burst.ts';
+import { lengthInputAt, nextLengthInput, typeInto } from '../editor/tape/length-input.ts';
+import { useTape } from '../editor/tape/tape-store.ts';
+import { readTapeText } from '../editor/tape/tape-text.ts';
+import { useAppStore } from '../state/store.ts';
+import { modesAt } from './modes.ts';
+
+/** A key press that is held back, to be made again where a hand made it. */
+interface HeldKey extends TapeKey {
+  readonly event: KeyboardEvent;
+}
+
+/** The laser tape that types, as a keyboard: what it types never is a shortcut, and goes to the length that is asked for. */
+export function useTapeKeys(): void {
+  useEffect(() => {
+    const again = new WeakSet<Event>();
+    const burst = new KeyBurst<HeldKey>({
+      replay: (keys) => {
+        for (const { event } of keys) {
+          const copy = new KeyboardEvent(event.type, event);
+          again.add(copy);
+          event.target?.dispatchEvent(copy);
+        }
+      },
+      typed: takeTyped,
+      gap: () => useTape.getState().gap,
+      after: (ms, call) => {
+        const timer = setTimeout(call, ms);
+        return () => clearTimeout(timer);
+      },
+      hasMore: () => 'scheduling' in navigator && (navigator.scheduling as Scheduling).isInputPending(),
+    });
+    const onKeyDown = (event: KeyboardEvent) => {
+      if (again.has(event) || event.isComposing || event.repeat) return;
+      if (!burst.press({ key: event.key, at: event.timeStamp, event }, keysGoTo(event))) return;
+      event.preventDefault();
+      event.stopImmediatePropagation();
+    };
+    window.addEventListener('keydown', onKeyDown, { capture: true });
+    return () => {
+      burst.stop();
+      window.removeEventListener('keydown', onKeyDown, { capture: true });
+    };
+  }, []);
+}
+
+/** https://wicg.github.io/is-input-pending/ */
+interface Scheduling {
+  isInputPending(): boolean;
+}
+
+function keysGoTo({ target, ctrlKey, altKey, metaKey }: KeyboardEvent): KeyUse {
+  if (ctrlKey || altKey || metaKey) return 'other';
+  if (lengthInputAt(target)) return 'length';
+  const modes = modesAt(target);
+  if (isTyping(target) || modes.includes('dialog') || modes.includes('menu')) return 'other';
+  // The first digit opens a field there, and the others go into it.
+  return modes.includes('length') || modes.includes('drawing') ? 'length' : 'shortcuts';
+}
+
+/** A bare number that is hardly typed by hand: with decimals, or in mm. */
+const LIKE_A_TAPE = /[.,]|\d{4}/;
+
+/** Takes what a tape typed. Returns whether the key that ends it is taken, so that the field does not hear of it. */
+function takeTyped(typed: string, end: BurstEnd, use: 'shortcuts' | 'length'): boolean {
+  const reading = readTapeText(typed, useTape.getState().unit, useAppStore.getState().plan.display.length);
+  const field = use === 'length' ? lengthInputAt(document.activeElement) : null;
+  if (field && reading.kind === 'bare' && !LIKE_A_TAPE.test(typed)) return false;
+  if (!field || reading.kind === 'bare') {
+    useTape.setState({ reading, field });
+    return end !== null;
+  }
+  useTape.setState({ reading: null, field: null });
+  if (reading.kind === 'length') typeInto(field, reading.text);
+  // On the sheet Enter itself goes on to the next length that is asked for.
+  if (end === 'Enter' && !field.closest('.length-box')) setTimeout(() => nextLengthInput(field)?.focus());
+  return false;
+}

@@ -1,0 +1,29 @@
+import { create } from 'zustand';
+import { BURST_GAP_MS } from './key-burst.ts';
+import type { TapeText, TapeUnit } from './tape-text.ts';
+
+interface TapeState {
+  /** The unit of the tape's bare numbers; null where nobody has said so. */
+  readonly unit: TapeUnit | null;
+  /** What the tape typed while nothing asked for a length, or while its unit was not known. */
+  readonly reading: TapeText | null;
+  /** The field that the reading was typed into; null for none. */
+  readonly field: HTMLInputElement | null;
+  /** The longest time between two of its keys, ms. */
+  readonly gap: number;
+}
+
+/** The laser tape that types. Its unit stays in this browser, never in the plan. */
+export const useTape = create<TapeState>()(() => ({ unit: null, reading: null, field: null, gap: BURST_GAP_MS }));
+
+/** Hands the reading to a length that was opened for it. Null where there is none. */
+export function takeReading(): string | null {
+  const { reading } = useTape.getState();
+  if (reading?.kind !== 'length') return null;
+  dropReading();
+  return reading.text;
+}
+
+export function dropReading(): void {
+  useTape.setState({ reading: null, field: null });
+}
