@@ -7,11 +7,10 @@ import { NO_DOUBTS } from './state/second-opinion.ts';
 import { useAppStore } from './state/store.ts';
 import { applyTheme } from './theme/theme.ts';
 import { later, preloaded } from './ui/hooks/later.tsx';
-import { TapeLine } from './ui/questions/tape-line.tsx';
+import { SheetLine } from './ui/questions/tape-line.tsx';
 import { ErrorBoundary } from './ui/shell/error-boundary.tsx';
 import { Foot } from './ui/shell/foot.tsx';
 import { LiveRegion } from './ui/shell/live-region.tsx';
-import { MessageLine } from './ui/shell/message-line.tsx';
 import { NewVersionLine } from './ui/shell/new-version-line.tsx';
 import { Side } from './ui/shell/side.tsx';
 import { TopBar } from './ui/shell/top-bar.tsx';
@@ -66,8 +65,7 @@ function Page() {
       <main className="sheet">
         <div>
           <NewVersionLine />
-          <MessageLine />
-          <TapeLine />
+          <SheetLine />
         </div>
         <div className="sheet__plan">
           <PlanCanvas />

@@ -2,8 +2,8 @@ import { useEffect } from 'react';
 import { isTyping } from '../editor/input/typing.ts';
 import { type BurstEnd, KeyBurst, type KeyUse, type TapeKey } from '../editor/tape/key-burst.ts';
 import { lengthInputAt, nextLengthInput, typeInto } from '../editor/tape/length-input.ts';
-import { useTape } from '../editor/tape/tape-store.ts';
-import { readTapeText } from '../editor/tape/tape-text.ts';
+import { dropReading, useTape } from '../editor/tape/tape-store.ts';
+import { readTapeText, type TapeUnit } from '../editor/tape/tape-text.ts';
 import { useAppStore } from '../state/store.ts';
 import { modesAt } from './modes.ts';
 
@@ -60,21 +60,30 @@ function keysGoTo({ target, ctrlKey, altKey, metaKey }: KeyboardEvent): KeyUse {
   return modes.includes('length') || modes.includes('drawing') ? 'length' : 'shortcuts';
 }
 
-/** A bare number that is hardly typed by hand: with decimals, or in mm. */
-const LIKE_A_TAPE = /[.,]|\d{4}/;
+/** A bare number that is hardly typed by hand: with three decimals, or in mm. */
+const LIKE_A_TAPE = /[.,]\d{3}|\d{4}/;
 
 /** Takes what a tape typed. Returns whether the key that ends it is taken, so that the field does not hear of it. */
 function takeTyped(typed: string, end: BurstEnd, use: 'shortcuts' | 'length'): boolean {
   const reading = readTapeText(typed, useTape.getState().unit, useAppStore.getState().plan.display.length);
   const field = use === 'length' ? lengthInputAt(document.activeElement) : null;
-  if (field && reading.kind === 'bare' && !LIKE_A_TAPE.test(typed)) return false;
-  if (!field || reading.kind === 'bare') {
-    useTape.setState({ reading, field });
+  if (!field) {
+    useTape.setState({ reading });
     return end !== null;
   }
-  useTape.setState({ reading: null, field: null });
+  if (reading.kind === 'bare') {
+    // The field takes it as it takes what a hand types, and the line over the sheet asks.
+    if (LIKE_A_TAPE.test(typed)) useTape.setState({ reading: { ...reading, takenAs: bareUnit() } });
+    return false;
+  }
+  dropReading();
   if (reading.kind === 'length') typeInto(field, reading.text);
   // On the sheet Enter itself goes on to the next length that is asked for.
   if (end === 'Enter' && !field.closest('.length-box')) setTimeout(() => nextLengthInput(field)?.focus());
   return false;
+}
+
+/** The unit of bare numbers in fields of large lengths. */
+function bareUnit(): TapeUnit {
+  return useAppStore.getState().plan.display.length === 'metric' ? 'm' : 'ft';
 }

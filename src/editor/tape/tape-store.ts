@@ -7,14 +7,12 @@ interface TapeState {
   readonly unit: TapeUnit | null;
   /** What the tape typed while nothing asked for a length, or while its unit was not known. */
   readonly reading: TapeText | null;
-  /** The field that the reading was typed into; null for none. */
-  readonly field: HTMLInputElement | null;
   /** The longest time between two of its keys, ms. */
   readonly gap: number;
 }
 
 /** The laser tape that types. Its unit stays in this browser, never in the plan. */
-export const useTape = create<TapeState>()(() => ({ unit: null, reading: null, field: null, gap: BURST_GAP_MS }));
+export const useTape = create<TapeState>()(() => ({ unit: null, reading: null, gap: BURST_GAP_MS }));
 
 /** Hands the reading to a length that was opened for it. Null where there is none. */
 export function takeReading(): string | null {
@@ -25,5 +23,5 @@ export function takeReading(): string | null {
 }
 
 export function dropReading(): void {
-  useTape.setState({ reading: null, field: null });
+  useTape.setState({ reading: null });
 }

@@ -13,7 +13,11 @@ export type TapeText =
   /** With its unit, as it goes into a field. */
   | { readonly kind: 'length'; readonly text: string; readonly echo: string }
   /** A bare number, and nobody has said in which unit the tape types. */
-  | { readonly kind: 'bare'; readonly text: string }
+  | {
+      readonly kind: 'bare';
+      readonly text: string /** The unit in which a field took it. */;
+      readonly takenAs?: TapeUnit;
+    }
   | { readonly kind: 'unread'; readonly text: string; readonly message: string };
 
 const BARE = /^\d*[.,]?\d+$/;

@@ -1,13 +1,17 @@
-import { typeInto } from '../../editor/tape/length-input.ts';
 import { dropReading, useTape } from '../../editor/tape/tape-store.ts';
 import { readTapeText, TAPE_UNITS, type TapeText, type TapeUnit } from '../../editor/tape/tape-text.ts';
 import { useAppStore } from '../../state/store.ts';
+import { MessageLine } from '../shell/message-line.tsx';
 import { keepTapeUnit } from './keep-tape-unit.ts';
 
-/** What a laser tape typed while nothing asked for a length, and where it can go; or the question for its unit. */
-export function TapeLine() {
+/** The line over the sheet. What a laser tape typed comes before all else. */
+export function SheetLine() {
   const reading = useTape((tape) => tape.reading);
-  if (!reading) return null;
+  return reading ? <TapeLine reading={reading} /> : <MessageLine />;
+}
+
+/** What a laser tape typed while nothing asked for a length, and where it can go; or the question for its unit. */
+function TapeLine({ reading }: { readonly reading: TapeText }) {
   return (
     <div className="message" data-message="">
       <p role="status">{wordsFor(reading)}</p>
@@ -31,24 +35,20 @@ export function TapeLine() {
 function wordsFor(reading: TapeText): string {
   switch (reading.kind) {
     case 'length':
-      return `The laser tape read ${reading.echo}. Press a length on the plan to give it this.`;
+      return `The laser tape read ${asRead(reading)}. Press a length on the plan to give it this.`;
     case 'bare':
-      return `The laser tape typed ${reading.text}. In which unit does it type?`;
+      return `The laser tape typed ${reading.text}${reading.takenAs ? `, taken as ${reading.takenAs}` : ''}. In which unit does it type?`;
     case 'unread':
       return `The laser tape typed something else. ${reading.message}`;
   }
 }
 
-/** Keeps the unit, and hands the length on: to the field that it was typed into, else to the next length that is pressed. */
+/** Keeps the unit, and offers the length to the next one that is pressed. */
 function takeUnit(text: string, unit: TapeUnit): void {
   keepTapeUnit(unit);
-  const { field } = useTape.getState();
-  const reading = readTapeText(text, unit, useAppStore.getState().plan.display.length);
-  if (!field?.isConnected || reading.kind !== 'length') {
-    useTape.setState({ reading, field: null });
-    return;
-  }
-  dropReading();
-  typeInto(field, reading.text);
-  field.focus();
+  useTape.setState({ reading: readTapeText(text, unit, useAppStore.getState().plan.display.length) });
+}
+
+function asRead({ text, echo }: Extract<TapeText, { kind: 'length' }>): string {
+  return text === echo ? text : `${text}, ${echo}`;
 }
