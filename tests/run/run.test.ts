@@ -5,7 +5,8 @@ import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { assertNodeVersion } from './ensure-deps.mjs';
 import { findBrowser, knownPlaces } from './find-browser.mjs';
-import { inWords, sum, tallyOf } from './tally.mjs';
+import { inTurn, runLanes } from './lanes.mjs';
+import { inWords, PASSED, sum, tallyOf } from './tally.mjs';
 
 const folder = mkdtempSync(join(tmpdir(), 'stillspot-run-test-'));
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -60,6 +61,71 @@ describe('the closing line', () => {
         ]),
       ),
     ).toBe('11 passed, 22 failed, 3 skipped');
+  });
+});
+
+/** What is written, and the writers of two lanes: one of the stages "a" and "b", one of "c". */
+function twoLanes() {
+  const written: string[] = [];
+  const turns = inTurn(3, (text) => void written.push(String(text)));
+  return { written, turns };
+}
+
+describe('inTurn(count, write)', () => {
+  it('writes the first program at once, and each other whole, in its order, when those before it have ended', () => {
+    const { written, turns } = twoLanes();
+    const [a, b, c] = turns.writers;
+    c?.write('c1 ');
+    a?.write('a1 ');
+    expect(written).toEqual(['a1 ']);
+    c?.write('c2 ');
+    c?.end();
+    b?.write('b1 ');
+    a?.write('a2 ');
+    expect(written).toEqual(['a1 ', 'a2 ']);
+    a?.end();
+    b?.write('b2 ');
+    expect(written).toEqual(['a1 ', 'a2 ', 'b1 ', 'b2 ']);
+    b?.end();
+    expect(written.join('')).toBe('a1 a2 b1 b2 c1 c2 ');
+  });
+
+  it('loses nothing of what is held back when the run is ended', () => {
+    const { written, turns } = twoLanes();
+    turns.writers[2]?.write('c1 ');
+    turns.writers[1]?.write('b1 ');
+    turns.flush();
+    expect(written.join('')).toBe('b1 c1 ');
+  });
+});
+
+describe('runLanes(lanes, writers)', () => {
+  it('runs lanes at the same time, goes on after a stage that throws, and counts it as failed', async () => {
+    const { written, turns } = twoLanes();
+    let release = () => {};
+    const other = new Promise<void>((done) => {
+      release = done;
+    });
+    const lanes = [
+      [
+        // Ends only when the other lane runs too.
+        { name: 'a', run: () => other.then(() => Promise.reject(new Error('no such file'))) },
+        { name: 'b', run: async () => ({ passed: 2, failed: 0, skipped: 1 }) },
+      ],
+      [
+        {
+          name: 'c',
+          run: async () => {
+            release();
+            return PASSED;
+          },
+        },
+      ],
+    ];
+    const results = await runLanes(lanes, turns.writers);
+    expect(results.map(({ name }) => name)).toEqual(['a', 'b', 'c']);
+    expect(inWords(sum(results.map(({ tally }) => tally)))).toBe('3 passed, 1 failed, 1 skipped');
+    expect(written.join('')).toMatch(/^\n== a ==\nError: no such file.*\n== b ==\n\n== c ==\n$/s);
   });
 });
 

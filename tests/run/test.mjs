@@ -1,14 +1,16 @@
-// Runs every check, in stages that do not stop one another, and ends with the line "N passed, N failed".
-// `npm test -- unit browser` runs only the named stages.
-import { spawnSync } from 'node:child_process';
+// Runs every check and ends with the line "N passed, N failed". `npm test -- unit browser` runs only the named stages.
+// The stages of a lane run one after the other, the lanes at the same time; none stops another.
+import { spawn } from 'node:child_process';
 import { existsSync, mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { constants, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { ensureDeps, ROOT, runPlainly } from './ensure-deps.mjs';
 import { findBrowser } from './find-browser.mjs';
+import { inTurn, runLanes } from './lanes.mjs';
 import { FAILED, inWords, PASSED, sum, tallyOf } from './tally.mjs';
 
 /** @typedef {import('./tally.mjs').Tally} Tally */
+/** @typedef {import('./lanes.mjs').Write} Write */
 
 /** Reports and the built site go to a folder of this run alone: two runs of one tree do not disturb each other. */
 const scratch = mkdtempSync(join(tmpdir(), 'stillspot-test-'));
@@ -21,84 +23,131 @@ const KNIP = binary('knip', 'bin', 'knip.js');
 const VITE = binary('vite', 'bin', 'vite.js');
 const VITEST = binary('vitest', 'vitest.mjs');
 
-/** The linter colors what goes to a file as well, unless told. */
+/** The programs write into a pipe, and are told whether a person reads it. */
 const inColor = Boolean(process.stdout.isTTY) && !process.env.NO_COLOR;
 
-/** Exit code 0 or not. NODE_ENV is left out: it would turn the build into a development one. */
+/** @type {Set<import('node:child_process').ChildProcess>} */
+const running = new Set();
+
+/**
+ * Exit code 0 or not. NODE_ENV is left out: it would turn the build into a development one.
+ * @returns {Promise<boolean>}
+ */
 function runs(
+  /** @type {Write} */ write,
   /** @type {string} */ program,
   /** @type {string[]} */ args,
   /** @type {Record<string, string>} */ env = {},
 ) {
   const { NODE_ENV: _, ...rest } = process.env;
-  /** @type {import('node:child_process').SpawnSyncOptions} */
-  const options = { cwd: ROOT, env: { ...rest, ...env }, stdio: ['ignore', 'inherit', 'inherit'] };
-  return spawnSync(process.execPath, [program, ...args], options).status === 0;
+  const color = inColor ? { FORCE_COLOR: '1' } : {};
+  return new Promise((done) => {
+    const child = spawn(process.execPath, [program, ...args], {
+      cwd: ROOT,
+      env: { ...rest, ...color, ...env },
+      stdio: ['ignore', 'pipe', 'pipe'],
+    });
+    running.add(child);
+    child.stdout.on('data', write);
+    child.stderr.on('data', write);
+    const end = (/** @type {boolean} */ isWell) => {
+      running.delete(child);
+      done(isWell);
+    };
+    child.once('error', (error) => {
+      write(`${error.message}\n`);
+      end(false);
+    });
+    child.once('close', (code) => end(code === 0)); // not "exit": a pipe may still hold the last lines
+  });
 }
 
-const check = (/** @type {string} */ program, /** @type {string[]} */ ...args) =>
-  runs(program, args) ? PASSED : FAILED;
+const check = async (/** @type {Write} */ write, /** @type {string} */ program, /** @type {string[]} */ ...args) =>
+  (await runs(write, program, args)) ? PASSED : FAILED;
 
-function vitest(
+async function vitest(
+  /** @type {Write} */ write,
   /** @type {string} */ name,
   /** @type {string} */ config,
   /** @type {Record<string, string>} */ env = {},
 ) {
   const reportFile = join(scratch, `${name}.json`);
   const args = ['run', '--config', config, '--reporter=default', '--reporter=json', `--outputFile.json=${reportFile}`];
-  return tallyOf(runs(VITEST, args, env), reportFile);
+  return tallyOf(await runs(write, VITEST, args, env), reportFile);
 }
 
-const buildTo = (/** @type {string} */ folder, /** @type {string} */ mode) =>
-  check(VITE, 'build', '--outDir', folder, '--emptyOutDir', '--logLevel', 'warn', '--mode', mode);
+/** Both projects of the compiler. */
+const types = async (/** @type {Write} */ write) =>
+  sum([await check(write, TSC, '-p', 'tsconfig.json'), await check(write, TSC, '-p', 'geometry/tsconfig.json')]);
+
+const buildTo = (/** @type {Write} */ write, /** @type {string} */ folder, /** @type {string} */ mode) =>
+  check(write, VITE, 'build', '--outDir', folder, '--emptyOutDir', '--logLevel', 'warn', '--mode', mode);
 
 /** The app as users get it, and with the hook that the browser tests need. */
-const build = () => [buildTo(join(scratch, 'users'), 'production'), buildTo(site, 'test-hook')];
+const build = async (/** @type {Write} */ write) =>
+  sum([await buildTo(write, join(scratch, 'users'), 'production'), await buildTo(write, site, 'test-hook')]);
 
-function browser() {
+async function browser(/** @type {Write} */ write) {
   try {
     const path = findBrowser();
     /** @type {Record<string, string>} */
     const env = { BROWSER_PATH: path };
     if (existsSync(join(site, 'index.html'))) env.STILLSPOT_SITE = site; // else the browser stage builds for itself
-    return vitest('browser', 'tests/browser/vitest.config.ts', env);
+    return await vitest(write, 'browser', 'tests/browser/vitest.config.ts', env);
   } catch (error) {
-    process.stdout.write(`The browser tests did not run. ${error instanceof Error ? error.message : error}\n`);
+    write(`The browser tests did not run. ${error instanceof Error ? error.message : error}\n`);
     return FAILED;
   }
 }
 
-/** @type {Record<string, () => Tally | Tally[]>} */
-const STAGES = {
-  types: () => [check(TSC, '-p', 'tsconfig.json'), check(TSC, '-p', 'geometry/tsconfig.json')],
-  lint: () => check(BIOME, 'ci', ...(inColor ? [] : ['--colors=off']), '.'),
-  unused: () => check(KNIP),
-  unit: () => vitest('unit', 'vite.config.ts'),
-  build,
-  browser,
-};
+/** @type {readonly Record<string, (write: Write) => Promise<Tally>>[]} */
+const LANES = [
+  {
+    types,
+    lint: (write) => check(write, BIOME, 'ci', `--colors=${inColor ? 'force' : 'off'}`, '.'),
+    unused: (write) => check(write, KNIP),
+    unit: (write) => vitest(write, 'unit', 'vite.config.ts'),
+  },
+  { build, browser },
+];
 
-function wantedStages() {
+function wantedLanes() {
   const names = process.argv.slice(2);
-  const unknown = names.filter((name) => !(name in STAGES));
-  if (unknown.length > 0)
-    throw new Error(`There is no stage "${unknown.join('", "')}". Stages: ${Object.keys(STAGES).join(', ')}.`);
-  return Object.entries(STAGES).filter(([name]) => names.length === 0 || names.includes(name));
+  const known = LANES.flatMap((lane) => Object.keys(lane));
+  const unknown = names.filter((name) => !known.includes(name));
+  if (unknown.length > 0) throw new Error(`There is no stage "${unknown.join('", "')}". Stages: ${known.join(', ')}.`);
+  return LANES.map((lane) =>
+    Object.entries(lane)
+      .filter(([name]) => names.length === 0 || names.includes(name))
+      .map(([name, run]) => ({ name, run })),
+  );
 }
 
-function main() {
-  const stages = wantedStages();
-  ensureDeps();
-  const results = stages.map(([name, stage]) => {
-    process.stdout.write(`\n== ${name} ==\n`);
-    const startedAt = performance.now();
-    const tally = sum([stage()].flat());
-    return { name, tally, seconds: (performance.now() - startedAt) / 1000 };
+const removeScratch = () => rmSync(scratch, { recursive: true, force: true });
+
+/** Ended from outside, the programs end too, and what they printed is shown. */
+function endOn(/** @type {'SIGINT' | 'SIGTERM'} */ signal, /** @type {() => void} */ flush) {
+  process.once(signal, () => {
+    for (const child of running) child.kill(signal);
+    flush();
+    removeScratch();
+    process.exit(128 + constants.signals[signal]);
   });
+}
+
+async function main() {
+  const lanes = wantedLanes();
+  ensureDeps();
+  const startedAt = performance.now();
+  const turns = inTurn(lanes.flat().length, (text) => void process.stdout.write(text));
+  endOn('SIGINT', turns.flush);
+  endOn('SIGTERM', turns.flush);
+  const results = await runLanes(lanes, turns.writers);
   process.stdout.write('\n');
   for (const { name, tally, seconds } of results)
     process.stdout.write(`${name.padEnd(8)} ${seconds.toFixed(1).padStart(6)} s  ${inWords(tally)}\n`);
   const total = sum(results.map(({ tally }) => tally));
+  process.stdout.write(`${'all'.padEnd(8)} ${((performance.now() - startedAt) / 1000).toFixed(1).padStart(6)} s\n`);
   process.stdout.write(`\n${inWords(total)}\n`);
   process.exitCode = total.failed > 0 ? 1 : 0;
 }
@@ -106,5 +155,5 @@ function main() {
 try {
   await runPlainly(main);
 } finally {
-  rmSync(scratch, { recursive: true, force: true });
+  removeScratch();
 }
