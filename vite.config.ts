@@ -3,6 +3,9 @@ import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
 import { precachePlugin } from './src/platform/offline/precache-plugin.ts';
 
+/** Tests of modules that hold state (the store, the tool, the open plan) or that replace globals: each file has a process of its own. */
+const WITH_STATE = ['tests/src/{commands,editor,platform,state,storage,ui}/**/*.test.{ts,tsx}'];
+
 export default defineConfig({
   base: './', // the built page also runs from a sub-folder
   plugins: [react(), precachePlugin()],
@@ -34,12 +37,29 @@ export default defineConfig({
     },
   },
   test: {
-    include: ['tests/**/*.test.{ts,tsx}'],
-    exclude: ['tests/browser/**', 'node_modules/**'],
     pool: 'forks',
-    maxWorkers: '100%', // files share nothing, and none counts on a quiet machine
+    maxWorkers: '100%', // none counts on a quiet machine
     // What hangs is ended, no more: how fast a test is depends on who else uses the machine.
     testTimeout: 600_000,
     hookTimeout: 600_000,
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'app',
+          include: WITH_STATE,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'engine',
+          include: ['tests/**/*.test.{ts,tsx}'],
+          exclude: [...WITH_STATE, 'tests/browser/**'],
+          // Modules that hold nothing that a test could change: a process reads them once, not again for each file.
+          isolate: false,
+        },
+      },
+    ],
   },
 });
