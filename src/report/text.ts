@@ -24,10 +24,19 @@ const tables = { regular: widthTable(FONT_WIDTHS.regular), bold: widthTable(FONT
 
 /** Advance width in mm, without kerning: the sheet switches kerning off, so the sum is exact. */
 export function textWidth(text: string, { size, weight = 'regular' }: Pick<TextStyle, 'size' | 'weight'>): number {
+  return (units(plain(text), weight) * size) / 1000;
+}
+
+/** Advance width in thousandths of the type size, a whole number: those of two texts add up to that of both. */
+function units(text: string, weight: Weight): number {
   const table = tables[weight];
   let sum = 0;
-  for (const character of plain(text)) sum += table.get(character.codePointAt(0) ?? 0) ?? UNKNOWN_WIDTH;
-  return (sum * size) / 1000;
+  for (let i = 0; i < text.length; i++) {
+    const code = text.codePointAt(i) ?? 0;
+    if (code > 0xffff) i++; // a pair of surrogates is one character
+    sum += table.get(code) ?? UNKNOWN_WIDTH;
+  }
+  return sum;
 }
 
 /** One line of text. `y` is its baseline. */
@@ -57,17 +66,24 @@ export function drawText(x: number, y: number, text: string, style: TextStyle, m
  * Empty text gives no lines.
  */
 export function wrapText(text: string, width: number, style: TextStyle): readonly string[] {
+  const { size, weight = 'regular' } = style;
+  const fits = (wide: number) => (wide * size) / 1000 <= width;
+  const space = units(' ', weight);
   const lines: string[] = [];
   let current = '';
+  let wide = 0;
   // A figure that is wider than a line is broken at its spaces.
-  const words = wordsOf(text).flatMap((word) => (textWidth(word, style) <= width ? [word] : word.split('\u00a0')));
+  const words = wordsOf(text).flatMap((word) => (fits(units(word, weight)) ? [word] : word.split('\u00a0')));
   for (const word of words) {
     for (const part of brokenWord(word, width, style)) {
-      const longer = current ? `${current} ${part}` : part;
-      if (textWidth(longer, style) <= width) current = longer;
-      else {
+      const more = units(part, weight);
+      if (current && fits(wide + space + more)) {
+        current += ` ${part}`;
+        wide += space + more;
+      } else {
         if (current) lines.push(current);
         current = part;
+        wide = more;
       }
     }
   }
