@@ -25,7 +25,12 @@ export interface WallTime {
   readonly offset: Ms;
 }
 
+/** Wall times kept of a zone: a plan's few instants are asked for hundreds of times, and the formatter is slow. */
+const MOST_KEPT = 500;
+
 const formats = new Map<string, Intl.DateTimeFormat>();
+const wallTimes = new Map<string, Map<Ms, WallTime>>();
+
 function formatIn(zone: string): Intl.DateTimeFormat {
   let format = formats.get(zone);
   if (!format) {
@@ -48,6 +53,17 @@ function formatIn(zone: string): Intl.DateTimeFormat {
 
 /** Returns the wall time of an instant in `zone`. Throws a RangeError for a zone that the system does not know. */
 export function wallTime(at: Ms, zone: string): WallTime {
+  const ofZone = wallTimes.get(zone) ?? new Map<Ms, WallTime>();
+  wallTimes.set(zone, ofZone);
+  const known = ofZone.get(at);
+  if (known) return known;
+  const wall = computeWallTime(at, zone);
+  if (ofZone.size >= MOST_KEPT) ofZone.clear();
+  ofZone.set(at, wall);
+  return wall;
+}
+
+function computeWallTime(at: Ms, zone: string): WallTime {
   const parts = Object.fromEntries(
     formatIn(zone)
       .formatToParts(at)
