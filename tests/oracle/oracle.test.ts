@@ -13,8 +13,8 @@ import { Geos } from './geos.ts';
 import { type OracleLevel, oracleLevel } from './geos-oracle.ts';
 import { emptyTally } from './tally.ts';
 
-/** Seeds 1 to this many: about a minute and a half. The environment may ask for more; 10,000 are held before a release. */
-const LEVELS = Number(process.env.STILLSPOT_LEVELS ?? 1000);
+/** Seeds 1 to this many: under a minute. The environment may ask for more; 10,000 are held before a release. */
+const LEVELS = Number(process.env.STILLSPOT_LEVELS ?? 500);
 const BATCH = 100;
 /**
  * Levels on which the two differed. The engine was wrong where two walls cross at hardly an angle: the outdoors went through the crossing
