@@ -76,7 +76,7 @@ export async function openPage(options: PageOptions = {}): Promise<OpenPage> {
     serviceWorkers: options.serviceWorkers ?? 'block',
   });
   // Less than a test has in all: what is waited for in vain is then named.
-  context.setDefaultTimeout(20_000 * SLOW);
+  context.setDefaultTimeout(60_000 * SLOW);
   context.on('page', (each) => void slowDown(each));
   const page = await context.newPage();
   await slowDown(page);

@@ -13,9 +13,10 @@ export default defineConfig({
     pool: 'forks',
     isolate: false, // no file changes what the helpers hold: one process reads them once, not forty
     setupFiles: ['tests/browser/each-file.ts'],
-    fileParallelism: false, // two pages at once on two cores only make the waits longer
-    testTimeout: 30_000 * slow,
-    hookTimeout: 60_000 * slow,
-    expect: { poll: { timeout: 10_000 * slow } }, // a busy machine needs more than the usual second; a right page answers at once
+    maxWorkers: 2, // a test mostly waits for the page: the waits of two overlap
+    // `npm test` runs the unit tests beside these: a limit ends what hangs, and leaves room for a machine that is busy with more.
+    testTimeout: 90_000 * slow,
+    hookTimeout: 90_000 * slow,
+    expect: { poll: { timeout: 30_000 * slow, interval: 10 } },
   },
 });
