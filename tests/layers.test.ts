@@ -33,10 +33,11 @@ const SRC = {
   platform: ['theme'],
   state: ['advice', 'platform', 'protocol', 'theme'],
   report: ['drawing', 'protocol', 'theme'],
+  'quick-card': ['drawing', 'protocol', 'report', 'state', 'theme'],
   storage: ['drawing', 'protocol', 'report', 'state', 'theme'],
   editor: ['advice', 'drawing', 'state', 'theme'],
   commands: ['advice', 'editor', 'platform', 'report', 'state', 'storage'],
-  ui: ['advice', 'commands', 'editor', 'platform', 'protocol', 'report', 'state', 'storage', 'theme'],
+  ui: ['advice', 'commands', 'editor', 'platform', 'protocol', 'quick-card', 'report', 'state', 'storage', 'theme'],
   cli: ['protocol'],
 } satisfies Readonly<Record<string, readonly string[]>>;
 

@@ -1,0 +1,141 @@
+import { checkDetector } from '../../geometry/check/check-detector.ts';
+import type { Check, DetectorReport } from '../../geometry/check/types.ts';
+import { type NearGap, nearGaps, type Side } from '../../geometry/dimension/wall-gaps.ts';
+import type { LevelModel } from '../../geometry/level/types.ts';
+import { checkSubject, headlineOf, openRules, type Tone, toneOf, worstTone } from '../../geometry/messages/index.ts';
+import type { Detector, Level, Mm, Plan } from '../../geometry/plan/model.ts';
+import { formatLength, formatRequired } from '../../geometry/units/index.ts';
+import { answersOf, type CardAnswers, NO_ANSWERS } from './answers.ts';
+import { type NoSpot, noSpot } from './no-spot.ts';
+import { groupsDrawn } from './room-plan.ts';
+import { heightBand, middleOf, modelOf, NO_REACH } from './spot.ts';
+import { type CardTimes, cardTimes } from './times.ts';
+
+/** What a quick card says, from its plan alone: whatever was changed in the plan since is what it says. Lengths in mm. */
+export interface QuickCard {
+  readonly plan: Plan;
+  readonly answers: CardAnswers;
+  readonly level: Level;
+  readonly model: LevelModel;
+  readonly spot: CardSpot | null;
+  /** Why there is no spot, and what would help; null where there is one. */
+  readonly noSpot: NoSpot | null;
+  readonly times: CardTimes;
+}
+
+export interface CardSpot {
+  readonly detectors: readonly Detector[];
+  /** The worst of the detectors, as the whole app shows it. */
+  readonly tone: Tone;
+  readonly headline: string;
+  /** To the nearer wall on either axis, from the middle of the detector or of the pair. */
+  readonly tapes: readonly TapeDistance[];
+  readonly height: string;
+  /** What the height may be, in words. */
+  readonly heights: string;
+  readonly on: 'table' | 'shelf' | null;
+  /** What to measure before it is set down: "at least 4 ft from the furnace". */
+  readonly measure: readonly string[];
+  /** Rules that nobody has looked at: never an all-clear. */
+  readonly open: readonly OpenPoint[];
+}
+
+export interface TapeDistance {
+  readonly side: Side;
+  readonly line: NearGap['line'];
+  readonly length: string;
+  /** "from the left wall". */
+  readonly from: string;
+}
+
+export interface OpenPoint {
+  readonly rule: string;
+  readonly words: string;
+}
+
+export const WALL_WORDS: Readonly<Record<Side, string>> = {
+  up: 'far wall',
+  down: 'wall that you come in through',
+  left: 'left wall',
+  right: 'right wall',
+};
+
+/** Returns what the card of a plan says. Its level is the one with a detector, else the highest. */
+export function describeCard(plan: Plan): QuickCard {
+  const answers = answersOf(plan) ?? NO_ANSWERS;
+  const highest = plan.levels.reduce((a, b) => (b.order > a.order ? b : a));
+  const level = plan.levels.find(({ detectors }) => detectors.length > 0) ?? highest;
+  const model = modelOf(plan, level.id);
+  const spot = spotOf(plan, model, answers);
+  return {
+    plan,
+    answers,
+    level,
+    model,
+    spot,
+    noSpot: spot ? null : noSpot(plan, level.id, answers),
+    times: cardTimes(plan, answers),
+  };
+}
+
+/** The spot of the detectors on the level; null where there is none, or one of them is blocked or cannot be decided. */
+function spotOf(plan: Plan, model: LevelModel, answers: CardAnswers): CardSpot | null {
+  const { detectors } = model.level;
+  const reports = detectors.map((detector) => checkDetector(plan, model, detector));
+  const tone = worstTone(reports);
+  const [first] = detectors;
+  if (!first || tone === null || tone === 'blocked' || tone === 'unknown') return null;
+  const report = reports.find((each) => toneOf(each) === tone) as DetectorReport;
+  return {
+    detectors,
+    tone,
+    headline: headlineOf(report).word,
+    tapes: tapesOf(plan, model),
+    height: formatLength(first.base, plan.display.length),
+    heights: heightsOf(plan, answers),
+    on: answers.support?.kind ?? null,
+    measure: toMeasure(plan, model.level, reports),
+    open: openPoints(plan, report, answers),
+  };
+}
+
+function tapesOf(plan: Plan, model: LevelModel): readonly TapeDistance[] {
+  const middle = middleOf(model.level.detectors.map(({ at }) => at));
+  return nearGaps(model, middle, NO_REACH).map(({ side, gap, line }) => ({
+    side,
+    line,
+    length: formatLength(gap, plan.display.length),
+    from: `from the ${WALL_WORDS[side]}`,
+  }));
+}
+
+function heightsOf(plan: Plan, { leaflet }: CardAnswers): string {
+  const { low, high } = heightBand(plan, leaflet);
+  const unit = plan.display.length;
+  return `between ${formatRequired(low, unit)} and ${formatRequired(high, unit, 'most')} above the floor`;
+}
+
+/** Every distance that is judged on the drawing, the tightest first: the tape decides. */
+function toMeasure(plan: Plan, level: Level, reports: readonly DetectorReport[]): readonly string[] {
+  const rows = reports
+    .flatMap(({ checks }) => checks)
+    .filter((check) => check.witness !== null && check.required !== null && check.rule !== 'companion')
+    .sort((a, b) => (a.margin ?? 0) - (b.margin ?? 0));
+  return [...new Set(rows.map((check) => measureWords(plan, level, check)))];
+}
+
+function measureWords(plan: Plan, level: Level, check: Check): string {
+  const least: Mm = check.required ?? 0;
+  return `at least ${formatRequired(least, plan.display.length)} from ${checkSubject(check, plan, level)}`;
+}
+
+/** What the verdict leaves open, and washers, which a plan file cannot record as looked for. */
+function openPoints(plan: Plan, report: DetectorReport, answers: CardAnswers): readonly OpenPoint[] {
+  const { looks, others } = openRules(report, plan);
+  const washer = answers.none.includes('washer-dryer') || groupsDrawn(answers).has('washer-dryer');
+  return [
+    ...looks.map(({ id, name }) => ({ rule: id, words: `${name}: nobody has looked` })),
+    ...others.map(({ id, name }) => ({ rule: id, words: `${name}: not checked` })),
+    ...(washer ? [] : [{ rule: 'washer-dryer', words: 'Washer and dryer: nobody has looked' }]),
+  ];
+}

@@ -1,0 +1,95 @@
+import { withNoneHere } from '../../geometry/edit/index.ts';
+import type { Level, Plan } from '../../geometry/plan/model.ts';
+import { capital, ROOM_USE_NOUN } from '../../geometry/plan/nouns.ts';
+import { emptyLevel } from '../../geometry/planfile/empty.ts';
+import { publishedDistance } from '../../geometry/rules/profiles.ts';
+import { instantText, type Ms } from '../protocol/timing/clock.ts';
+import { type CardAnswers, LEAFLET_RULES, type Leaflet, withAnswers } from './answers.ts';
+import { groupsDrawn, type RoomSize, roomFixtures, roomOpenings, roomWalls, sizeOf } from './room-plan.ts';
+import { scheduledStart, WAKING_HOURS } from './schedule.ts';
+import { withSpot } from './spot.ts';
+import { GROUPS, LEVELS } from './things.ts';
+
+/**
+ * Returns the plan of a quick card: one room, what is in it, and a detector at the best spot, or none where no spot is valid. Only what was
+ * answered is recorded: a group that nobody looked for stays open, and without the leaflet's hours there are no times.
+ * @param base a new plan: its time zone is kept
+ * @param now nothing is scheduled before it
+ */
+export function quickPlan(base: Plan, answers: CardAnswers, now: Ms): Plan {
+  const levels = levelsOf(answers);
+  const room = levels.at(-1) as Level;
+  const plan = withNones({ ...settled(base, answers), levels }, room.id, answers, now);
+  const start = scheduledStart(plan, answers, now);
+  const scheduled: Plan = {
+    ...plan,
+    visit: { ...plan.visit, start: start === null ? null : instantText(start, plan.site.timeZone) },
+  };
+  return withAnswers(withSpot(scheduled, room.id, answers), answers);
+}
+
+/** The plan without its levels: the leaflet, the purpose, the title. */
+function settled(base: Plan, answers: CardAnswers): Plan {
+  const { leaflet, unit, use } = answers;
+  const { purposeAnswered: _, ...site } = base.site;
+  return {
+    ...base,
+    title: use === null ? 'Quick card' : `Quick card, ${ROOM_USE_NOUN[use]}`,
+    display: { ...base.display, length: unit },
+    site: { ...site, purpose: 'own-household' },
+    protocol: { ...base.protocol, overrides: overridesOf(base, leaflet) },
+    kit: { ...base.kit, ...hoursOf(base, leaflet), labDays: leaflet.labDays ?? base.kit.labDays },
+    practice: WAKING_HOURS,
+  };
+}
+
+/** Hours that contradict each other are left out, and the card has no times. */
+function hoursOf({ kit }: Plan, leaflet: Leaflet): Pick<Plan['kit'], 'minimumHours' | 'maximumHours'> {
+  const [least, most] = [leaflet.minimumHours ?? kit.minimumHours, leaflet.maximumHours ?? kit.maximumHours];
+  const { minimumHours, maximumHours } = least <= most ? { minimumHours: least, maximumHours: most } : kit;
+  return { minimumHours, maximumHours };
+}
+
+/** A leaflet's distance counts where it asks for more: the rule's own is never loosened by it. */
+function overridesOf({ protocol }: Plan, { distances }: Leaflet): Plan['protocol']['overrides'] {
+  return LEAFLET_RULES.flatMap((rule) => {
+    const [wanted, published] = [distances[rule], publishedDistance(protocol.profile, rule)];
+    if (wanted === undefined || published === null || wanted <= published) return [];
+    return [{ rule, distance: wanted, note: "The kit's leaflet" }];
+  });
+}
+
+/** The floor of the room, above the one below where the answer tells of one. */
+function levelsOf(answers: CardAnswers): readonly Level[] {
+  const row = answers.level === null ? null : LEVELS[answers.level];
+  const below = row?.below ? [{ ...emptyLevel('L1'), ...row.below, order: 0 }] : [];
+  const bare: Level = {
+    ...emptyLevel(`L${below.length + 1}`),
+    ...(row ? row.level : { livingAnswered: false }),
+    order: below.length,
+  };
+  const size = sizeOf(answers);
+  return [...below, size ? drawnLevel(bare, answers, size) : bare];
+}
+
+function drawnLevel(bare: Level, answers: CardAnswers, size: RoomSize): Level {
+  const walls = roomWalls(answers, size);
+  const { use } = answers;
+  const at = [size.across / 2, size.along / 2] as const;
+  return {
+    ...bare,
+    walls,
+    openings: roomOpenings(answers, walls, size),
+    fixtures: roomFixtures(answers, size, bare),
+    rooms: use === null ? [] : [{ id: 'r1', name: capital(ROOM_USE_NOUN[use]), use, at }],
+  };
+}
+
+/** What was looked for and is not there; a group of which something is drawn needs no such answer. */
+function withNones(plan: Plan, levelId: string, answers: CardAnswers, now: Ms): Plan {
+  const drawn = groupsDrawn(answers);
+  const look = { by: '', at: instantText(now, plan.site.timeZone) };
+  return answers.none
+    .filter((group) => GROUPS[group].rule !== null && !drawn.has(group))
+    .reduce((next, group) => withNoneHere(next, levelId, group, look), plan);
+}

@@ -1,0 +1,13 @@
+import type { CardAnswers } from './answers.ts';
+
+/** A question without whose answer no spot can be told. */
+export type NeededAnswer = 'level' | 'use' | 'size';
+
+/** Returns what has to be answered before there can be a spot. */
+export function neededAnswers({ level, use, across, along }: CardAnswers): readonly NeededAnswer[] {
+  return [
+    ...(level === null ? (['level'] as const) : []),
+    ...(use === null ? (['use'] as const) : []),
+    ...(across === null || along === null ? (['size'] as const) : []),
+  ];
+}

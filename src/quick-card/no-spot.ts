@@ -1,0 +1,137 @@
+import { levelBar } from '../../geometry/check/level.ts';
+import type { LevelModel } from '../../geometry/level/types.ts';
+import { describeFurniture } from '../../geometry/messages/index.ts';
+import { USUAL_DETECTOR } from '../../geometry/plan/items.ts';
+import type { Level, Plan } from '../../geometry/plan/model.ts';
+import { capital, listed } from '../../geometry/plan/nouns.ts';
+import { levelRegion } from '../../geometry/region/level-region.ts';
+import type { Probe } from '../../geometry/region/types.ts';
+import { effectiveRules } from '../../geometry/rules/profiles.ts';
+import { furnitureVerdict } from '../../geometry/search/furniture.ts';
+import { formatLength, formatRequired } from '../../geometry/units/index.ts';
+import { type CardAnswers, GROUP_IDS, type GroupId } from './answers.ts';
+import { type NeededAnswer, neededAnswers } from './needed.ts';
+import { groupsDrawn } from './room-plan.ts';
+import { axesFor, heightBand, isInBand, modelOf, topOf } from './spot.ts';
+import { GROUPS, THINGS } from './things.ts';
+
+/** Why a card has no spot, and what would help. */
+export interface NoSpot {
+  readonly why: string;
+  readonly helps: readonly string[];
+}
+
+const NEEDED: Readonly<Record<NeededAnswer, string>> = {
+  level: 'which floor the room is on',
+  use: 'what the room is used for',
+  size: 'how long and how wide the room is',
+};
+const OTHER_ROOM =
+  'Take another room on this floor: a bedroom, family room, living room or home office is usual; a kitchen, bathroom, laundry or hall is not.';
+
+/** Returns why the plan of these answers has no detector, and what would help: the first reason that stands alone. */
+export function noSpot(plan: Plan, levelId: string, answers: CardAnswers): NoSpot {
+  const needed = neededAnswers(answers);
+  if (needed.length > 0) {
+    const asked = listed(needed.map((each) => NEEDED[each]));
+    return { why: `Not answered yet: ${asked}.`, helps: ['Answer it, and the card finds the spot.'] };
+  }
+  const model = modelOf(plan, levelId);
+  return (
+    wrongLevel(plan, model.level) ??
+    wrongHeight(plan, answers) ??
+    wrongRoom(plan, model, answers) ??
+    wrongShelf(plan, model, answers) ??
+    noRoomLeft(plan, model, answers)
+  );
+}
+
+function wrongLevel(plan: Plan, level: Level): NoSpot | null {
+  const bar = levelBar(plan, level);
+  if (!bar) return null;
+  return { why: bar, helps: ['Test on the lowest floor that somebody lives on, in a room there.'] };
+}
+
+function wrongHeight(plan: Plan, answers: CardAnswers): NoSpot | null {
+  const band = heightBand(plan, answers.leaflet);
+  const top = topOf(plan, answers);
+  const unit = plan.display.length;
+  if (band.low > band.high) {
+    return {
+      why: 'The heights that were copied from the leaflet leave no height that is usual for a test.',
+      helps: ['Look at the two heights again. Where the leaflet really says so, ask the laboratory.'],
+    };
+  }
+  if (isInBand(band, top)) return null;
+  return {
+    why: `A top ${formatLength(top, unit)} above the floor is too ${top < band.low ? 'low' : 'high'}.`,
+    helps: [
+      `Use one between ${formatRequired(band.low, unit)} and ${formatRequired(band.high, unit, 'most')} above the floor.`,
+    ],
+  };
+}
+
+function probeOf(plan: Plan, answers: CardAnswers): Probe {
+  const { radius, tall } = USUAL_DETECTOR;
+  return { base: topOf(plan, answers), radius, tall };
+}
+
+function wrongRoom(plan: Plan, model: LevelModel, answers: CardAnswers): NoSpot | null {
+  const [room] = levelRegion(plan, model, probeOf(plan, answers)).rooms;
+  if (!room) return { why: 'The walls enclose no floor.', helps: ['Look at the two lengths of the room again.'] };
+  return room.barred ? { why: room.barred, helps: [OTHER_ROOM] } : null;
+}
+
+function wrongShelf(plan: Plan, model: LevelModel, answers: CardAnswers): NoSpot | null {
+  const [shelf] = model.level.objects;
+  if (answers.support?.kind !== 'shelf') return null;
+  if (!shelf) return { why: 'It is not marked where the shelf is.', helps: ['Press the wall that it is on.'] };
+  const step = plan.display.length === 'metric' ? 50 : 25.4;
+  const verdict = furnitureVerdict(plan, model, shelf, USUAL_DETECTOR, answers.kits, step);
+  if (verdict.kind === 'good') return null;
+  return {
+    why: describeFurniture(verdict, shelf, answers.kits, plan, model.level),
+    helps: ['Choose a small table instead, that can be moved to the best spot.', OTHER_ROOM],
+  };
+}
+
+/** The groups without any one of which there would be a spot. */
+function noRoomLeft(plan: Plan, model: LevelModel, answers: CardAnswers): NoSpot {
+  const drawn = GROUP_IDS.filter((group) => groupsDrawn(answers).has(group));
+  const alone = drawn.filter((group) => hasSpot(plan, without(plan, model, group), answers));
+  const helps = ['Measure the room again: short by a foot, it may have no spot.', OTHER_ROOM];
+  if (alone.length > 0) {
+    const names = listed(alone.map((group) => GROUPS[group].words));
+    return {
+      why: `No spot in this room is far enough from everything in it: ${alone.map((group) => limitOf(plan, group)).join(', ')}.`,
+      helps: [
+        `${capital(names)} ${alone.length > 1 ? 'take' : 'takes'} it up. Mark only the squares that are really taken.`,
+        ...helps,
+      ],
+    };
+  }
+  return { why: 'No spot in this room is far enough from its walls and from everything in it.', helps };
+}
+
+/** "4 ft from heaters". */
+function limitOf(plan: Plan, group: GroupId): string {
+  const rule = effectiveRules(plan.protocol).find(({ id }) => id === group);
+  return `${formatRequired(rule?.least ?? 0, plan.display.length)} from ${GROUPS[group].words}`;
+}
+
+function without(plan: Plan, model: LevelModel, group: GroupId): LevelModel {
+  const { level } = model;
+  const bare: Level = {
+    ...level,
+    openings: group === 'outside-opening' ? [] : level.openings,
+    fixtures: level.fixtures.filter(({ name }) => !namesOf(group).some((words) => name.startsWith(words))),
+  };
+  return modelOf({ ...plan, levels: [bare] }, bare.id);
+}
+
+const namesOf = (group: GroupId): readonly string[] =>
+  Object.values(THINGS).flatMap((row) => (row.group === group ? [row.words] : []));
+
+function hasSpot(plan: Plan, model: LevelModel, answers: CardAnswers): boolean {
+  return axesFor(plan, model, probeOf(plan, answers), answers) !== null;
+}

@@ -1,0 +1,201 @@
+import { SIDES, type Side } from '../../geometry/dimension/wall-gaps.ts';
+import { wallsAroundOutline } from '../../geometry/edit/draw-walls.ts';
+import type { Fixture, Level, Mm, Opening, Shape, Wall, XY } from '../../geometry/plan/model.ts';
+import { distance } from '../../geometry/plane/point.ts';
+import { FIXTURE_DEFAULTS, OPENING_DEFAULTS, usualHeights, WALL_THICKNESS } from '../state/defaults.ts';
+import { type CardAnswers, FAR, type GroupId, SQUARES, type Thing } from './answers.ts';
+import { THINGS } from './things.ts';
+
+/** The room of a card as walls, openings and fixtures. Its floor runs from 0, 0; the far wall is at the top of the page. */
+
+/** The four walls in the order in which `wallsAroundOutline` returns them. */
+const WALL_SIDES = ['up', 'right', 'down', 'left'] as const satisfies readonly Side[];
+
+/**
+ * How deep a thing may reach behind a wall, and how far from the room the nearest "far away" thing is, mm: the nearest face decides, so
+ * that a thing that is deeper or farther away is never nearer than drawn. 10 ft is the greatest distance of the rules.
+ */
+const BEHIND: Mm = 914.4;
+const FAR_AWAY: Mm = 3048;
+
+/** What the picture's squares are in the room, mm. */
+export interface RoomSize {
+  readonly across: Mm;
+  readonly along: Mm;
+}
+
+/** Returns the inside lengths of the room; null while one is missing. */
+export function sizeOf({ across, along }: CardAnswers): RoomSize | null {
+  return across === null || along === null ? null : { across, along };
+}
+
+export const wallId = (side: Side): string => `w${WALL_SIDES.indexOf(side) + 1}`;
+
+/** Returns the side of a wall that a card has drawn; null for any other wall. */
+export function sideOfWall(id: string): Side | null {
+  return SIDES.find((side) => wallId(side) === id) ?? null;
+}
+
+const thicknessOf = ({ inside }: CardAnswers, side: Side): Mm =>
+  inside.includes(side) ? WALL_THICKNESS.partition : WALL_THICKNESS.outer;
+
+/** Returns the four walls about a floor, each as thick as an outside wall or a partition is. */
+export function roomWalls(answers: CardAnswers, { across, along }: RoomSize): readonly Wall[] {
+  const floor: readonly XY[] = [
+    [0, 0],
+    [across, 0],
+    [across, along],
+    [0, along],
+  ];
+  const lines = (side: Side) => wallsAroundOutline(floor, thicknessOf(answers, side));
+  const [top, right, bottom, left] = WALL_SIDES.map((side, k) => lines(side)[k]?.[0] ?? [0, 0]) as [XY, XY, XY, XY];
+  const [x0, x1, y0, y1] = [left[0], right[0], top[1], bottom[1]];
+  const corners: readonly XY[] = [
+    [x0, y0],
+    [x1, y0],
+    [x1, y1],
+    [x0, y1],
+  ];
+  return WALL_SIDES.map((side, k) => ({
+    id: wallId(side),
+    from: corners[k] as XY,
+    to: corners[(k + 1) % 4] as XY,
+    thickness: thicknessOf(answers, side),
+    side: answers.inside.includes(side) ? 'inside' : 'auto',
+  }));
+}
+
+/** A square of the picture; -1 and `SQUARES` are the walls. */
+export function squareAt(square: string): XY {
+  const [x = 0, y = 0] = square.split(',').map(Number);
+  return [x, y];
+}
+
+/** Returns the wall that a square of the border stands for; null for the floor and the corners. */
+export function sideOfSquare(square: string): Side | null {
+  const [x, y] = squareAt(square);
+  const [inX, inY] = [x >= 0 && x < SQUARES, y >= 0 && y < SQUARES];
+  if (inX === inY) return null;
+  if (inX) return y < 0 ? 'up' : 'down';
+  return x < 0 ? 'left' : 'right';
+}
+
+const isOnFloor = (square: string): boolean => squareAt(square).every((k) => k >= 0 && k < SQUARES);
+
+/** Whether a thing can be at a square: openings are in walls, everything else is on the floor, behind a wall or far away. */
+export function isPlace({ kind, square }: Thing): boolean {
+  if (square === FAR) return THINGS[kind].fixture !== null;
+  if (sideOfSquare(square)) return true;
+  return THINGS[kind].fixture !== null && isOnFloor(square);
+}
+
+/** Returns the groups of which something is drawn. */
+export function groupsDrawn({ things }: CardAnswers): ReadonlySet<GroupId> {
+  return new Set(things.filter(isPlace).map(({ kind }) => THINGS[kind].group));
+}
+
+/** Returns the openings: squares of one kind that lie side by side are one. */
+export function roomOpenings({ things }: CardAnswers, walls: readonly Wall[], size: RoomSize): readonly Opening[] {
+  const found: Opening[] = [];
+  for (const wall of walls) {
+    for (const kind of ['window', 'outside-door'] as const) {
+      const squares = things.filter((one) => one.kind === kind && wallId(sideOfSquare(one.square) ?? 'up') === wall.id);
+      const at = squares.filter(isPlace).map(({ square }) => alongWall(square));
+      for (const [first, last] of runsOf(at)) found.push(openingAt(found.length, wall, kind, first, last, size));
+    }
+  }
+  return found;
+}
+
+/** The place of a square along its wall, from the left or from the top of the page. */
+function alongWall(square: string): number {
+  const [x, y] = squareAt(square);
+  return x >= 0 && x < SQUARES ? x : y;
+}
+
+function runsOf(numbers: readonly number[]): readonly (readonly [first: number, last: number])[] {
+  const runs: [number, number][] = [];
+  for (const k of [...new Set(numbers)].sort((a, b) => a - b)) {
+    const last = runs.at(-1);
+    if (last && last[1] === k - 1) last[1] = k;
+    else runs.push([k, k]);
+  }
+  return runs;
+}
+
+function openingAt(
+  index: number,
+  wall: Wall,
+  kind: 'window' | 'outside-door',
+  first: number,
+  last: number,
+  { across, along }: RoomSize,
+): Opening {
+  const isLevel = wall.from[1] === wall.to[1];
+  const step = (isLevel ? across : along) / SQUARES;
+  const [near, width] = [first * step, (last - first + 1) * step];
+  // The far and the right wall run with the page, the other two against it.
+  const start = isLevel ? wall.from[0] : wall.from[1];
+  const runsWithPage = wall.id === wallId('up') || wall.id === wallId('right');
+  const offset = runsWithPage ? near - start : start - near - width;
+  const sort = kind === 'window' ? 'window' : 'door';
+  const { bottom, top } = OPENING_DEFAULTS[sort];
+  return {
+    id: `o${index + 1}`,
+    wall: wall.id,
+    kind: sort,
+    offset,
+    width: Math.min(width, distance(wall.from, wall.to) - offset),
+    bottom,
+    top,
+  };
+}
+
+/** Returns the fixtures, each as large as the square in which it is: the nearest edge of the square counts. */
+export function roomFixtures(answers: CardAnswers, size: RoomSize, { ceiling }: Level): readonly Fixture[] {
+  return answers.things
+    .filter(isPlace)
+    .flatMap((thing): Fixture[] => {
+      const { fixture: kind, words } = THINGS[thing.kind];
+      if (kind === null) return [];
+      const place = thing.square === FAR ? ' (10 ft or more away)' : '';
+      return [
+        {
+          id: '',
+          kind,
+          name: `${words}${place}`,
+          shape: areaOf(answers, thing.square, size),
+          ...usualHeights(FIXTURE_DEFAULTS[kind], ceiling),
+          stream: null,
+        },
+      ];
+    })
+    .map((fixture, index) => ({ ...fixture, id: `f${index + 1}` }));
+}
+
+/** Returns the area of a square: on the floor the square itself, of the border the strip behind the wall. */
+export function areaOf(answers: CardAnswers, square: string, { across, along }: RoomSize): Shape {
+  const [dx, dy] = [across / SQUARES, along / SQUARES];
+  if (square === FAR) return farArea(answers, { across, along });
+  const [x, y] = squareAt(square);
+  const side = sideOfSquare(square);
+  const center: XY = [(x + 0.5) * dx, (y + 0.5) * dy];
+  if (!side) return box(center, dx, dy);
+  const out = thicknessOf(answers, side) + BEHIND / 2;
+  return side === 'up' || side === 'down'
+    ? box([center[0], side === 'up' ? -out : along + out], dx, BEHIND)
+    : box([side === 'left' ? -out : across + out, center[1]], BEHIND, dy);
+}
+
+/** Behind the first wall that has a room behind it, as wide as that wall. */
+function farArea(answers: CardAnswers, { across, along }: RoomSize): Shape {
+  const side = WALL_SIDES.find((each) => answers.inside.includes(each)) ?? 'up';
+  const out = thicknessOf(answers, side) + FAR_AWAY + BEHIND / 2;
+  if (side === 'up') return box([across / 2, -out], across, BEHIND);
+  if (side === 'down') return box([across / 2, along + out], across, BEHIND);
+  return box([side === 'left' ? -out : across + out, along / 2], BEHIND, along);
+}
+
+function box(center: XY, width: Mm, depth: Mm): Shape {
+  return { box: { center, width, depth, turn: 0 } };
+}

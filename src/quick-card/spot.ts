@@ -1,0 +1,180 @@
+import { checkDetector } from '../../geometry/check/check-detector.ts';
+import type { Verdict } from '../../geometry/check/types.ts';
+import { moveToGap, nearGaps, SIDES, type Side } from '../../geometry/dimension/wall-gaps.ts';
+import { buildLevel } from '../../geometry/level/build-level.ts';
+import type { LevelModel } from '../../geometry/level/types.ts';
+import { USUAL_DETECTOR } from '../../geometry/plan/items.ts';
+import type { Level, Mm, Plan, PlanObject, XY } from '../../geometry/plan/model.ts';
+import { shapeMiddle } from '../../geometry/plane/body.ts';
+import type { Probe } from '../../geometry/region/types.ts';
+import { effectiveRules } from '../../geometry/rules/profiles.ts';
+import { bestGroups } from '../../geometry/search/best-pairs.ts';
+import { bestSpots } from '../../geometry/search/best-spots.ts';
+import { roomFloor } from '../../geometry/search/room-floor.ts';
+import { OBJECT_DEFAULTS } from '../state/defaults.ts';
+import { withDetectors } from '../state/side-by-side.ts';
+import type { CardAnswers, Leaflet } from './answers.ts';
+import { neededAnswers } from './needed.ts';
+import { areaOf, sideOfSquare, sizeOf } from './room-plan.ts';
+
+/** The spot of a card: what carries the detector, and the best place for it. */
+
+const { radius, tall } = USUAL_DETECTOR;
+
+/** Heights above the floor of a top that nobody has measured, mm; side of a small table. Common practice, no published source. */
+const USUAL_TOP = { table: 762, shelf: 1219.2 } as const;
+const TABLE_SIDE: Mm = 508;
+const BOARD: Mm = 25.4;
+/** A table stands this far off the walls, mm: an inch. */
+const OFF_WALL: Mm = 25.4;
+
+/** The heights between which the underside of a detector has to be, mm; `low` is above `high` where leaflet and rule leave none. */
+export interface Band {
+  readonly low: Mm;
+  readonly high: Mm;
+}
+
+/** Returns what the rule and the leaflet leave of the heights. */
+export function heightBand(plan: Plan, { lowest, highest }: Leaflet): Band {
+  const rule = effectiveRules(plan.protocol).find(({ subject }) => subject.of === 'height');
+  const low = Math.max(rule?.least ?? 0, lowest ?? 0);
+  const high = Math.min(rule?.most ?? Number.POSITIVE_INFINITY, highest ?? Number.POSITIVE_INFINITY) - tall;
+  return { low, high };
+}
+
+/** Returns the height of the top that carries the detector: as measured, or a usual one within the band. */
+export function topOf(plan: Plan, { support, leaflet }: CardAnswers): Mm {
+  if (support?.top != null) return support.top;
+  const { low, high } = heightBand(plan, leaflet);
+  return Math.max(low, Math.min(high, USUAL_TOP[support?.kind ?? 'table']));
+}
+
+/** Whether a top is at a height that rule and leaflet allow. */
+export function isInBand({ low, high }: Band, top: Mm): boolean {
+  return top >= low && top <= high;
+}
+
+/**
+ * Returns the plan with a detector, or two side by side, at the best spot of its room and what carries it; the same plan where no spot is
+ * valid: the one place that decides it is the check itself.
+ */
+export function withSpot(plan: Plan, levelId: string, answers: CardAnswers): Plan {
+  const carried = withShelf(plan, levelId, answers);
+  const top = topOf(plan, answers);
+  if (neededAnswers(answers).length > 0 || !isInBand(heightBand(plan, answers.leaflet), top)) return carried;
+  const model = modelOf(carried, levelId);
+  const probe: Probe = { base: top, radius, tall };
+  const found = axesFor(carried, model, probe, answers);
+  if (!found) return carried;
+  const tried = [roundedAxes(carried, model, found), found].map((axes) =>
+    placed(carried, levelId, answers, probe, axes),
+  );
+  const valid = tried.filter((each) => isValid(each, levelId));
+  // Whole inches only where they cost nothing: no verdict gets worse by them.
+  return valid.sort((a, b) => RANK[worst(a, levelId)] - RANK[worst(b, levelId)])[0] ?? carried;
+}
+
+export function modelOf(plan: Plan, levelId: string): LevelModel {
+  return buildLevel(plan.levels.find(({ id }) => id === levelId) as Level);
+}
+
+const RANK: Readonly<Record<Verdict, number>> = { clear: 0, tight: 1, unknown: 2, blocked: 3 };
+
+function worst(plan: Plan, levelId: string): Verdict {
+  const model = modelOf(plan, levelId);
+  const verdicts = model.level.detectors.map((one) => checkDetector(plan, model, one).verdict);
+  return verdicts.reduce((a, b) => (RANK[b] > RANK[a] ? b : a), 'clear' as Verdict);
+}
+
+const isValid = (plan: Plan, levelId: string): boolean => RANK[worst(plan, levelId)] <= RANK.tight;
+
+/** Returns the axes of the best place on the shelf, or anywhere in the room; null for none. */
+export function axesFor(
+  plan: Plan,
+  model: LevelModel,
+  probe: Probe,
+  { support, kits }: CardAnswers,
+): readonly XY[] | null {
+  const options = { onFurniture: support?.kind === 'shelf' };
+  if (kits === 2) {
+    const [pair] = bestGroups(plan, model, probe, 2, options);
+    return pair && (support?.kind !== 'shelf' || pair.on !== null) ? pair.at : null;
+  }
+  const [spot] = bestSpots(plan, model, probe, options);
+  return spot && (support?.kind !== 'shelf' || spot.on !== null) ? [spot.at] : null;
+}
+
+/** One detector moved so that its two tape distances are whole inches, or whole 5 cm; a pair stays. */
+function roundedAxes(plan: Plan, model: LevelModel, axes: readonly XY[]): readonly XY[] {
+  const [at] = axes;
+  if (!at || axes.length > 1) return axes;
+  const step = plan.display.length === 'metric' ? 50 : 25.4;
+  const moves = nearGaps(model, at, NO_REACH).map(({ side, gap }) =>
+    moveToGap(side, gap, Math.round(gap / step) * step),
+  );
+  return [moves.reduce(([x, y], [dx, dy]): XY => [x + dx, y + dy], at)];
+}
+
+/** Tape distances run to the middle of the detector. */
+export const NO_REACH = Object.fromEntries(SIDES.map((side) => [side, 0])) as Readonly<Record<Side, Mm>>;
+
+/** Returns the plan with detectors at these axes, a movable table below them. */
+function placed(plan: Plan, levelId: string, answers: CardAnswers, { base }: Probe, axes: readonly XY[]): Plan {
+  const tabled = answers.support?.kind === 'table' ? withTable(plan, levelId, base, axes) : plan;
+  return withDetectors(tabled, levelId, { axes, base, radius, tall, mutual: true }, null).plan;
+}
+
+function withTable(plan: Plan, levelId: string, top: Mm, axes: readonly XY[]): Plan {
+  const [x, y] = middleOf(axes);
+  const model = modelOf(plan, levelId);
+  const free = Math.min(...model.rooms.map((room) => Math.max(0, roomFloor(room).depth(x, y))));
+  const spread = Math.max(...axes.map((at) => Math.max(Math.abs(at[0] - x), Math.abs(at[1] - y))));
+  const least = 2 * (spread + radius) + 2;
+  const side = Math.max(least, Math.min(TABLE_SIDE + 2 * spread, 2 * (free - OFF_WALL)));
+  return withObject(plan, levelId, {
+    id: 't1',
+    name: 'Small table',
+    shape: { box: { center: [x, y], width: side, depth: side, turn: 0 } },
+    bottom: 0,
+    top,
+  });
+}
+
+export function middleOf(axes: readonly XY[]): XY {
+  const mean = (k: 0 | 1) => axes.reduce((sum, point) => sum + point[k], 0) / axes.length;
+  return [mean(0), mean(1)];
+}
+
+/** Returns the plan with the shelf that the answers tell of, on the wall at its square. */
+function withShelf(plan: Plan, levelId: string, answers: CardAnswers): Plan {
+  const { support } = answers;
+  const size = sizeOf(answers);
+  if (support?.kind !== 'shelf' || !size) return plan;
+  const side = sideOfSquare(support.square);
+  if (!side) return plan;
+  const { footprint } = OBJECT_DEFAULTS.shelf;
+  const depth = 'depth' in footprint ? footprint.depth : 0;
+  const [x, y] = shapeMiddle(areaOf(answers, support.square, size));
+  const along = side === 'up' || side === 'down';
+  const long = (along ? size.across : size.along) / 5;
+  const center: XY = along
+    ? [x, side === 'up' ? depth / 2 : size.along - depth / 2]
+    : [side === 'left' ? depth / 2 : size.across - depth / 2, y];
+  const top = topOf(plan, answers);
+  return withObject(plan, levelId, {
+    id: 't1',
+    name: 'Shelf',
+    shape: { box: { center, width: along ? long : depth, depth: along ? depth : long, turn: 0 } },
+    bottom: Math.max(0, top - BOARD),
+    top,
+  });
+}
+
+function withObject(plan: Plan, levelId: string, object: PlanObject): Plan {
+  return {
+    ...plan,
+    levels: plan.levels.map((level) =>
+      level.id === levelId ? { ...level, objects: [...level.objects, object] } : level,
+    ),
+  };
+}

@@ -1,0 +1,165 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { checkPlan } from '../../../geometry/check/check-detector.ts';
+import { checkedPlan } from '../../../geometry/edit/index.ts';
+import { headlineOf, openRules, worstTone } from '../../../geometry/messages/index.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import { emptyPlan } from '../../../geometry/planfile/empty.ts';
+import { parsePlan } from '../../../geometry/planfile/parse.ts';
+import { writePlan } from '../../../geometry/planfile/write.ts';
+import { timingReport } from '../../../src/protocol/timing/timing-report.ts';
+import { answersOf, type CardAnswers, NO_ANSWERS } from '../../../src/quick-card/answers.ts';
+import { describeCard } from '../../../src/quick-card/describe-card.ts';
+import { quickPlan } from '../../../src/quick-card/make-plan.ts';
+import { anyAnswers } from './any-answers.ts';
+
+const FOOT = 304.8;
+const NOW = Date.parse('2026-11-28T16:00:00-05:00');
+const base: Plan = {
+  ...emptyPlan(),
+  site: { ...emptyPlan().site, timeZone: 'America/New_York', purposeAnswered: false },
+};
+
+/** A family room in a basement, everything answered: 16 ft by 20 ft, a window in the far wall, a heater behind the right wall. */
+const ANSWERED: CardAnswers = {
+  ...NO_ANSWERS,
+  leaflet: { ...NO_ANSWERS.leaflet, minimumHours: 48, maximumHours: 96, labDays: 5 },
+  level: 'basement',
+  use: 'family-room',
+  across: 16 * FOOT,
+  along: 20 * FOOT,
+  inside: ['right', 'down'],
+  things: [
+    { kind: 'window', square: '1,-1' },
+    { kind: 'heater', square: '5,2' },
+  ],
+  none: ['moving-air', 'sump', 'floor-drain', 'washer-dryer'],
+  support: { kind: 'table', top: null },
+  closing: '2026-11-28T20:00:00-05:00',
+  company: false,
+};
+const cardFor = (answers: Partial<CardAnswers>) => describeCard(quickPlan(base, { ...ANSWERED, ...answers }, NOW));
+const levelWith = (plan: Plan) => checkPlan(plan).levels.find(({ detectors }) => detectors.length > 0);
+
+describe('the plan of a quick card', () => {
+  it('is a plan that the reader accepts, with the answers in it after a round trip', () => {
+    const plan = quickPlan(base, ANSWERED, NOW);
+    expect(checkedPlan(base, plan)).toMatchObject({ ok: true });
+    const read = parsePlan(writePlan(plan));
+    expect(read.ok && answersOf(read.plan)).toEqual(ANSWERED);
+    expect(read.ok && writePlan(read.plan)).toBe(writePlan(plan));
+  });
+
+  it('has its spot, heights and times in the words of the card', () => {
+    const { spot, times } = cardFor({});
+    expect(spot?.headline).toBe('Clear of what is drawn');
+    expect(spot?.height).toBe('2 ft 6 in');
+    // Direct sun is all that nobody has looked at.
+    expect(spot?.open.map(({ rule }) => rule)).toEqual(['direct-sun']);
+    expect(spot?.tapes).toHaveLength(2);
+    // Closed at 20:00, 12 h before the start: 25 Pa. Code 240.310(a)(4)(iv). Then the 48 to 96 h of the leaflet.
+    expect(times).toEqual({
+      known: true,
+      close: 'Saturday 28\u00a0November, 20:00\u00a0(8\u00a0pm)',
+      start: 'Sunday 29\u00a0November, 8:00\u00a0(am)',
+      fetchFrom: 'Tuesday 1\u00a0December, 8:00\u00a0(am)',
+      fetchTo: 'Thursday 3\u00a0December, 8:00\u00a0(am)',
+    });
+  });
+
+  it('records no closing that has not happened, and looks for nothing that was not answered', () => {
+    const { plan, spot } = cardFor({ none: [], things: [] });
+    expect(plan.visit.closedSince).toBeNull();
+    expect(plan.levels.flatMap(({ lookedFor = [] }) => lookedFor)).toEqual([]);
+    expect(spot?.open.map(({ rule }) => rule)).toEqual([
+      'outside-opening',
+      'moving-air',
+      'heat',
+      'sump',
+      'floor-drain',
+      'washer-dryer',
+    ]);
+    expect(spot?.headline).not.toBe('Clear');
+  });
+
+  it('has no times without the hours of the leaflet, or where they allow no test of 48 hours', () => {
+    const silent = cardFor({ leaflet: { ...ANSWERED.leaflet, maximumHours: null } });
+    expect(silent.plan.visit.start).toBeNull();
+    expect(silent.times).toMatchObject({ known: false, why: expect.stringContaining('copy from the leaflet') });
+    const short = cardFor({ leaflet: { ...ANSWERED.leaflet, minimumHours: 24, maximumHours: 36 } });
+    expect(short.times).toMatchObject({ known: false, why: expect.stringContaining('at least 48 hours') });
+  });
+
+  it('keeps a distance of the leaflet that asks for more, and never one that asks for less', () => {
+    const { plan } = cardFor({ leaflet: { ...ANSWERED.leaflet, distances: { heat: 6 * FOOT, sump: 2 * FOOT } } });
+    expect(plan.protocol.overrides).toEqual([{ rule: 'heat', distance: 6 * FOOT, note: "The kit's leaflet" }]);
+  });
+
+  it('sets two kits side by side as a pair', () => {
+    const { spot } = cardFor({ kits: 2 });
+    expect(spot?.detectors.map(({ pair }) => pair)).toEqual(['A', 'A']);
+    expect(['clear', 'clear-of-drawn']).toContain(spot?.tone);
+  });
+
+  it('stands on a shelf of an inside wall', () => {
+    const { spot } = cardFor({ support: { kind: 'shelf', top: 1200, square: '1,5' } });
+    expect(spot?.on).toBe('shelf');
+    expect(spot?.detectors[0]?.base).toBe(1200);
+  });
+});
+
+describe('a card without a valid spot says why, and what would help', () => {
+  it.each([
+    ['an unanswered question', { use: null }, /Not answered yet: what the room is used for/],
+    ['a room that is not to be tested', { use: 'kitchen' }, /kitchen/i],
+    ['a floor above one that is lived in', { level: 'upper' }, /Ground floor is lower/],
+    ['a basement that nobody lives in', { level: 'unused-basement' }, /not lived in/],
+    ['a top that is too low', { support: { kind: 'table', top: 400 } }, /too low/],
+    ['a shelf on an outside wall', { support: { kind: 'shelf', top: 1200, square: '-1,2' } }, /shelf/i],
+    [
+      'a sump pit in a small room',
+      { across: 8 * FOOT, along: 8 * FOOT, things: [{ kind: 'sump', square: '2,2' }] },
+      /7 ft from sump pit/,
+    ],
+    ['a closet of a room', { across: 1.5 * FOOT, along: 1.5 * FOOT, things: [] }, /far enough from its walls/],
+  ] satisfies readonly (readonly [string, Partial<CardAnswers>, RegExp])[])('%s', (_, answers, why) => {
+    const card = cardFor(answers);
+    expect(card.spot).toBeNull();
+    expect(card.noSpot?.why).toMatch(why);
+    expect(card.noSpot?.helps.length).toBeGreaterThan(0);
+    expect(card.plan.levels.flatMap(({ detectors }) => detectors)).toEqual([]);
+  });
+});
+
+describe('any answers', () => {
+  it('give a plan whose check is what the card says, and never a spot that is blocked or not decided', () => {
+    let spots = 0;
+    fc.assert(
+      fc.property(anyAnswers, (answers) => {
+        const plan = quickPlan(base, answers, NOW);
+        const accepted = checkedPlan(base, plan);
+        expect(accepted.ok ? '' : accepted.reason).toBe('');
+        const card = describeCard(plan);
+        const reports = levelWith(plan)?.detectors ?? [];
+        expect(card.spot === null).toBe(reports.length === 0);
+        expect(card.noSpot === null).toBe(card.spot !== null);
+        if (!card.spot) return;
+        spots += 1;
+        for (const { verdict } of reports) expect(['clear', 'tight']).toContain(verdict);
+        expect(card.spot.tone).toBe(worstTone(reports));
+        expect(reports.map((report) => headlineOf(report).word)).toContain(card.spot.headline);
+        // What the plan leaves open, the card names.
+        const open = reports.flatMap((report) =>
+          Object.values(openRules(report, plan))
+            .flat()
+            .map(({ id }) => id),
+        );
+        expect(card.spot.open.map(({ rule }) => rule)).toEqual(expect.arrayContaining(open));
+        if (card.times.known) expect(timingReport(plan).latestEnd).not.toBeNull();
+        else expect(plan.visit.start).toBeNull();
+      }),
+      { numRuns: 300 },
+    );
+    expect(spots).toBeGreaterThan(60);
+  });
+});
