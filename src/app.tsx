@@ -12,7 +12,7 @@ import { ErrorBoundary } from './ui/shell/error-boundary.tsx';
 import { Foot } from './ui/shell/foot.tsx';
 import { LiveRegion } from './ui/shell/live-region.tsx';
 import { NewVersionLine } from './ui/shell/new-version-line.tsx';
-import { Side } from './ui/shell/side.tsx';
+import { SideColumn } from './ui/shell/side.tsx';
 import { TopBar } from './ui/shell/top-bar.tsx';
 import { useColumns } from './ui/shell/use-columns.ts';
 import { useFileDrop } from './ui/shell/use-file-drop.ts';
@@ -78,7 +78,7 @@ function Page() {
         </div>
         <Foot />
       </main>
-      <Side />
+      <SideColumn />
       {asked && (
         <div className="page__over">
           <Dialogs />

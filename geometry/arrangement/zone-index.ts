@@ -14,7 +14,7 @@ const MOST_RECENT = 6;
 const GOOD_STEP = 0.05;
 
 /** x and y of the start, x and y of the end. */
-export type Line = readonly [Mm, Mm, Mm, Mm];
+export type FlatLine = readonly [Mm, Mm, Mm, Mm];
 
 /** A spatial index of many zones. Zones are identified by their index in the list. */
 export class ZoneIndex {
@@ -61,7 +61,7 @@ export class ZoneIndex {
   }
 
   /** Returns the fraction, 0…1, of a line that zones other than its own cover without a gap from its start. */
-  coveredFraction(line: Line, own: number): number {
+  coveredFraction(line: FlatLine, own: number): number {
     let from = 0;
     for (let step = 0; step < MOST_STEPS; step++) {
       const to = this.coveredByOne(line, own, from);
@@ -76,7 +76,7 @@ export class ZoneIndex {
    * Returns how far, 0…1, one zone covers a line from a point on it: a recently covering zone if one does, else the one
    * that reaches farthest.
    */
-  private coveredByOne(line: Line, own: number, from: number): number {
+  private coveredByOne(line: FlatLine, own: number, from: number): number {
     const { zones, recent } = this;
     const [x0, y0, x1, y1] = line;
     const x = x0 + (x1 - x0) * from;
@@ -102,7 +102,7 @@ export class ZoneIndex {
  * Returns how far, 0…1, a convex zone that contains the start of a line covers it, by bisection; `atLeast` when it is
  * no farther.
  */
-function coveredUpTo(zone: GrownZone, [x0, y0, x1, y1]: Line, atLeast: number): number {
+function coveredUpTo(zone: GrownZone, [x0, y0, x1, y1]: FlatLine, atLeast: number): number {
   const isCovered = (t: number) => containsStrictly(zone, x0 + (x1 - x0) * t, y0 + (y1 - y0) * t);
   if (isCovered(1)) return 1;
   let covered = atLeast + LEAST_STEP;

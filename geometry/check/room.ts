@@ -4,7 +4,7 @@ import { bodyDistance } from '../plane/body.ts';
 import { ringsContain } from '../plane/ring.ts';
 import { type EffectiveRule, effectiveRules } from '../rules/profiles.ts';
 import { reasonCheck } from './measure.ts';
-import { LIMIT_TOLERANCE, wallBodies } from './subjects.ts';
+import { everyWall, LIMIT_TOLERANCE } from './subjects.ts';
 import type { Check } from './types.ts';
 
 /** Returns the room whose floor contains a point; null outdoors and within walls. */
@@ -80,6 +80,6 @@ function barredCheck({ reason, certain }: RoomBar, room: Room | null, rule: Effe
 
 function distanceToWalls(model: LevelModel, [x, y]: XY): Mm {
   let least: Mm = Number.POSITIVE_INFINITY;
-  for (const { body } of wallBodies(model)) least = Math.min(least, bodyDistance(body, x, y));
+  for (const { body } of everyWall(model)) least = Math.min(least, bodyDistance(body, x, y));
   return least;
 }

@@ -175,7 +175,7 @@ export function isWall({ top }: Subject): boolean {
 }
 
 /** Returns every wall piece and joint of a level, outside and inside. */
-export function wallBodies(model: LevelModel): readonly Subject[] {
+export function everyWall(model: LevelModel): readonly Subject[] {
   return wallSubjects(model).all;
 }
 

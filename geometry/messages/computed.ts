@@ -1,5 +1,5 @@
 import type { Plan } from '../plan/model.ts';
-import type { Computed, Difference, Figure } from '../recheck/compare.ts';
+import type { Computed, ComputedFigure, Difference } from '../recheck/compare.ts';
 import { effectiveRules } from '../rules/profiles.ts';
 
 /**
@@ -23,6 +23,6 @@ function differenceWords({ rule, first, second }: Difference, { protocol }: Plan
 }
 
 /** To 0.1 mm in any display unit: in inches the two might look the same. */
-function formatResult({ verdict, measured }: Figure): string {
+function formatResult({ verdict, measured }: ComputedFigure): string {
   return measured === null ? verdict : `${measured.toFixed(1)} mm, ${verdict}`;
 }

@@ -11,14 +11,14 @@ const ROUNDING = 1e-6;
 const LIMIT_TOLERANCE = 0.1;
 
 /** The result of one computation for a rule: the worst verdict, and the least distance in mm. */
-export interface Figure {
+export interface ComputedFigure {
   readonly verdict: Verdict | 'not run' | 'no such row';
   readonly measured: Mm | null;
 }
 export interface Difference {
   readonly rule: string;
-  readonly first: Figure;
-  readonly second: Figure;
+  readonly first: ComputedFigure;
+  readonly second: ComputedFigure;
 }
 
 /** How the verdict of a detector was computed: twice with agreement, twice with differences, or once. */
@@ -99,7 +99,7 @@ function differenceOf(one: readonly Row[], two: readonly Row[], first: DetectorO
     : [{ rule: row.rule, first: a, second: b }];
 }
 
-function figureOf(rows: readonly Row[]): Figure {
+function figureOf(rows: readonly Row[]): ComputedFigure {
   const run = rows.filter(({ notRun }) => !notRun);
   const lengths = run.flatMap(({ rule, measured }) =>
     measured === null || MEASURES_NOTHING.includes(rule) ? [] : [measured],
@@ -111,7 +111,7 @@ function figureOf(rows: readonly Row[]): Figure {
   };
 }
 
-function agree(one: Figure, two: Figure, onTurn: boolean): boolean {
+function agree(one: ComputedFigure, two: ComputedFigure, onTurn: boolean): boolean {
   if (one.measured === null || two.measured === null)
     return one.verdict === two.verdict && one.measured === two.measured;
   const apart = Math.abs(one.measured - two.measured);

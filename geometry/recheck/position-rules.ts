@@ -1,6 +1,6 @@
 import type { Detector, Level, Plan } from '../plan/model.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
-import type { LevelChoice, Subject } from '../rules/types.ts';
+import type { LevelChoice, RuleSubject } from '../rules/types.ts';
 import { apart, ringDistance } from './plane.ts';
 import { type Case, leastRow, mostRow, notRunRow, reasonRow } from './rows.ts';
 import type { Row } from './types.ts';
@@ -26,7 +26,7 @@ export function roomRow(one: Case, rule: EffectiveRule, barred: readonly string[
 export function levelRow(
   { plan, level }: Case,
   rule: EffectiveRule,
-  { choice }: Extract<Subject, { of: 'level' }>,
+  { choice }: Extract<RuleSubject, { of: 'level' }>,
 ): Row {
   const each = choice === 'each-on-the-ground';
   const counts = ({ living }: Level) =>

@@ -7,12 +7,12 @@ import type { ArcRing } from '../arrangement/types.ts';
 import { type GrownZone, growZone } from '../arrangement/zone.ts';
 import {
   axisDistance,
+  everyWall,
   isWall,
   LIMIT_TOLERANCE,
   type Subject,
   subjectsOf,
   supportedDepth,
-  wallBodies,
 } from '../check/subjects.ts';
 import type { LevelModel } from '../level/types.ts';
 import type { Mm, Plan } from '../plan/model.ts';
@@ -52,7 +52,7 @@ export function obstaclesOf(plan: Plan, model: LevelModel, probe: Probe, spare: 
   const wide = new Set<Body>();
   for (const { walls } of lists) for (const { subject, grown } of walls) if (grown.grow >= rim) wide.add(subject.body);
   const bare: Obstacle[] = [];
-  for (const wall of wallBodies(model)) {
+  for (const wall of everyWall(model)) {
     if (wide.has(wall.body)) continue;
     wide.add(wall.body);
     bare.push(cachedObstacle(wall, null, rim, null));

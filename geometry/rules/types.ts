@@ -49,7 +49,7 @@ export type SourceScope = FixtureKind | RoomUse | 'inside-wall' | 'together';
 export type LevelChoice = 'lowest' | 'each-on-the-ground';
 
 /** What a rule measures or examines. */
-export type Subject =
+export type RuleSubject =
   | { readonly of: 'room'; readonly barred: readonly RoomUse[] }
   | { readonly of: 'level'; readonly choice: LevelChoice }
   | { readonly of: 'height' }
@@ -79,7 +79,7 @@ export interface Rule {
   readonly name: string;
   /** The requirement in one sentence, without figures, e.g. "Keep away from the sump pit". */
   readonly says: string;
-  readonly subject: Subject;
+  readonly subject: RuleSubject;
   /** The limits, mm; null where the text gives none. An override replaces `least`. */
   readonly least: Mm | null;
   readonly most: Mm | null;

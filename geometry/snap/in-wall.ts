@@ -2,7 +2,7 @@ import type { LevelModel } from '../level/types.ts';
 import type { Fixture, Mm, PlanObject, Shape, XY } from '../plan/model.ts';
 import { type Body, bodyDistance, ringBody, shapeBody, shapeMiddle, signedBodyDistance } from '../plane/body.ts';
 import { gapToFace, outlineOf } from './face-gap.ts';
-import { type Faces, facesAbout, TOUCHING } from './room-faces.ts';
+import { facesAbout, type RoomFaces, TOUCHING } from './room-faces.ts';
 import { facesInFront, pushedOut } from './snap-move.ts';
 
 /** An item that reaches into a wall. */
@@ -36,7 +36,7 @@ export function shapeInWall(model: LevelModel, shape: Shape): Omit<InWall, 'id'>
   return { by, out: depth(shape, out, faces) <= TOUCHING ? out : null };
 }
 
-function depth(shape: Shape, by: XY, faces: Faces): Mm {
+function depth(shape: Shape, by: XY, faces: RoomFaces): Mm {
   const outline = outlineOf(shape);
   return facesInFront(faces).reduce((most, face) => Math.max(most, -(gapToFace(outline, by, face) ?? 0)), 0);
 }

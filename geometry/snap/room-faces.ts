@@ -9,7 +9,7 @@ import type { Line } from '../plane/types.ts';
 export const TOUCHING: Mm = 1;
 
 /** The wall faces of the room that contains an item. */
-export interface Faces {
+export interface RoomFaces {
   /** Edges of its floor, with the room on the right of the direction, on screen. */
   readonly lines: readonly Line[];
   /** A point of its floor, from which the faces are seen. */
@@ -37,7 +37,7 @@ function inWallBody({ pieces }: LevelModel, [x, y]: XY): boolean {
 }
 
 /** Returns the faces around a point: those of its room. Null outdoors. */
-export function facesAbout(model: LevelModel, at: XY): Faces | null {
+export function facesAbout(model: LevelModel, at: XY): RoomFaces | null {
   const room = roomOf(model, at);
   if (!room) return null;
   return { lines: room.floorRings.flatMap(ringEdges), from: onFloor(room, at) };

@@ -1,7 +1,7 @@
 import type { Mm, XY } from '../plan/model.ts';
 import type { Line } from '../plane/types.ts';
 import { distanceInFront, gapToFace, inwardNormal, type Outline } from './face-gap.ts';
-import type { Faces } from './room-faces.ts';
+import type { RoomFaces } from './room-faces.ts';
 import { onGrid, type SnapOptions } from './snap-point.ts';
 
 /** Rounding error, mm. */
@@ -19,7 +19,7 @@ export function snapMove(
   outlines: readonly Outline[],
   lead: XY | null,
   by: XY,
-  faces: Faces | null,
+  faces: RoomFaces | null,
   options: Pick<SnapOptions, 'reach' | 'grid'>,
 ): Move {
   const corner = lead ?? outlines[0]?.points[0];
@@ -39,7 +39,7 @@ interface Move {
 }
 
 /** Returns how to move items out of the walls of their room from where they are: `by` unchanged if they are in none. */
-export function pushedOut(outlines: readonly Outline[], by: XY, faces: Faces): Move {
+export function pushedOut(outlines: readonly Outline[], by: XY, faces: RoomFaces): Move {
   let now = by;
   const guides: Line[] = [];
   for (let push = 0; push < MOST_CORRECTIONS; push++) {
@@ -58,7 +58,7 @@ export function pushedOut(outlines: readonly Outline[], by: XY, faces: Faces): M
 }
 
 /** First out of the walls, then snapped to nearby faces. */
-function snapToFaces(outlines: readonly Outline[], by: XY, faces: Faces, reach: Mm): Move {
+function snapToFaces(outlines: readonly Outline[], by: XY, faces: RoomFaces, reach: Mm): Move {
   const out = pushedOut(outlines, by, faces);
   let now = out.by;
   const guides = [...out.guides];
@@ -78,7 +78,7 @@ function snapToFaces(outlines: readonly Outline[], by: XY, faces: Faces, reach: 
 }
 
 /** Returns the faces that the pointer is in front of: a wall behind the pointer belongs to another part of the room. */
-export function facesInFront({ lines, from }: Faces): readonly Line[] {
+export function facesInFront({ lines, from }: RoomFaces): readonly Line[] {
   return lines.filter((face) => distanceInFront(face, from) >= -ROUNDING);
 }
 

@@ -4,13 +4,13 @@ import { USUAL_DETECTOR } from '../../geometry/plan/items.ts';
 import type { Level, Plan } from '../../geometry/plan/model.ts';
 import { levelRegion } from '../../geometry/region/level-region.ts';
 import { formatArea } from '../../geometry/units/index.ts';
-import { type Command, lengthOption } from './call.ts';
+import { type CliCommand, lengthOption } from './call.ts';
 import { probeFor } from './probe.ts';
 
 const SQUARE_METER = 1e6;
 
 /** `area FILE [--base MM]`: floor area of each room, and of its part where a detector may be placed. */
-export const area: Command = {
+export const area: CliCommand = {
   name: 'area',
   synopsis: 'FILE [--base MM]',
   summary: 'the floor of each room, and where in it a detector may sit',

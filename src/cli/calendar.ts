@@ -3,10 +3,10 @@ import { calendarText } from '../protocol/calendar/ics.ts';
 import { visitEvents } from '../protocol/calendar/visit-events.ts';
 import { instantText } from '../protocol/timing/clock.ts';
 import { formatInstant } from '../protocol/timing/format-time.ts';
-import { type Command, UnusableError } from './call.ts';
+import { type CliCommand, UnusableError } from './call.ts';
 
 /** `calendar FILE --out NAME.ics`: writes the visit as a calendar file. */
-export const calendar: Command = {
+export const calendar: CliCommand = {
   name: 'calendar',
   synopsis: 'FILE --out NAME.ics',
   summary: 'closing time, start, pick-up window and posting as a calendar file',

@@ -19,7 +19,7 @@ export interface Call {
   readonly flags: ReadonlySet<string>;
 }
 
-export interface Command {
+export interface CliCommand {
   readonly name: string;
   /** Arguments in the usage, for instance "FILE [--base MM]". */
   readonly synopsis: string;
@@ -37,7 +37,7 @@ export interface Command {
  * Parses arguments and reads the plan files.
  * @throws UnusableError with every problem of the arguments or of the files
  */
-export function parseCall(command: Command, argv: readonly string[]): Call {
+export function parseCall(command: CliCommand, argv: readonly string[]): Call {
   const { values, positionals } = parseOptions(command, argv);
   const [file, ...more] = positionals;
   if (file === undefined) throw new UnusableError(`No file is named. ${usageOf(command)}`);
@@ -53,7 +53,7 @@ export function parseCall(command: Command, argv: readonly string[]): Call {
   return { file, plan: plans[0] as Plan, plans, json: flags.has('json'), options, flags };
 }
 
-function parseOptions(command: Command, argv: readonly string[]) {
+function parseOptions(command: CliCommand, argv: readonly string[]) {
   const options = [
     ...command.options.map((name) => [name, { type: 'string' as const }] as const),
     ...['json', ...(command.flags ?? [])].map((name) => [name, { type: 'boolean' as const }] as const),
@@ -65,7 +65,7 @@ function parseOptions(command: Command, argv: readonly string[]) {
   }
 }
 
-function usageOf({ name, synopsis }: Command): string {
+function usageOf({ name, synopsis }: CliCommand): string {
   return `Usage: npm run -s stillspot -- ${name} ${synopsis} [--json]`;
 }
 

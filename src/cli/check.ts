@@ -22,12 +22,12 @@ import { formatRequired } from '../../geometry/units/index.ts';
 import { headlineDetail, headlineSentence } from '../protocol/validity/headline.ts';
 import { testState } from '../protocol/validity/test-state.ts';
 import type { VerifiedLevel, VerifiedReport } from '../protocol/validity/verified-placement.ts';
-import type { Command } from './call.ts';
+import type { CliCommand } from './call.ts';
 import { verificationJson } from './computed-json.ts';
 import { verifiedPlacement } from './verified-placement.ts';
 
 /** `check FILE`: checks every detector of every level against the plan's profile. */
-export const check: Command = {
+export const check: CliCommand = {
   name: 'check',
   synopsis: 'FILE',
   summary: 'every detector against every rule',

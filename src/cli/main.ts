@@ -1,13 +1,13 @@
 import { area } from './area.ts';
 import { calendar } from './calendar.ts';
-import { type Call, type Command, parseCall, UnusableError } from './call.ts';
+import { type Call, type CliCommand, parseCall, UnusableError } from './call.ts';
 import { check } from './check.ts';
 import { quality } from './quality.ts';
 import { readings } from './readings.ts';
 import { spots } from './spots.ts';
 import { timing } from './timing.ts';
 
-const COMMANDS: readonly Command[] = [check, area, spots, timing, readings, quality, calendar];
+const COMMANDS: readonly CliCommand[] = [check, area, spots, timing, readings, quality, calendar];
 
 /**
  * Runs one command and resolves to its exit code: 0 done, 1 done with a verdict that is blocked or unknown, 2 arguments or a file not

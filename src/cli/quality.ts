@@ -4,10 +4,10 @@ import { type QcCount, type QualityBook, qualityBook } from '../protocol/quality
 import { chartRows, checkTable, csv, monthTable } from '../protocol/quality/quality-csv.ts';
 import { BLANKS, DUPLICATES, SPIKES } from '../protocol/quality/requirements.ts';
 import { asNumber } from '../protocol/results/exact.ts';
-import type { Command } from './call.ts';
+import type { CliCommand } from './call.ts';
 
 /** `quality FILE…`: the quality book of several plans. */
-export const quality: Command = {
+export const quality: CliCommand = {
   name: 'quality',
   synopsis: 'FILE... [--csv]',
   summary: 'over many plans: pairs, blanks and spikes done and owed by month, control charts',

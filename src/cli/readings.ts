@@ -16,12 +16,12 @@ import {
   describeVerification,
   type VerifiedLevel,
 } from '../protocol/validity/verified-placement.ts';
-import type { Command } from './call.ts';
+import type { CliCommand } from './call.ts';
 import { verificationJson } from './computed-json.ts';
 import { verifiedPlacement } from './verified-placement.ts';
 
 /** `readings FILE`: the results by location, whether the test holds, whether pairs agree, and what comes next. */
-export const readings: Command = {
+export const readings: CliCommand = {
   name: 'readings',
   synopsis: 'FILE',
   summary: 'the results by location, whether the test holds, whether pairs agree, and what comes next',

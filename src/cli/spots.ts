@@ -9,14 +9,14 @@ import { bestPairs } from '../../geometry/search/best-pairs.ts';
 import { bestSpots } from '../../geometry/search/best-spots.ts';
 import type { Limit } from '../../geometry/search/field/primitives.ts';
 import { limitCheck } from '../../geometry/search/limit-check.ts';
-import { type Command, countOption, lengthOption } from './call.ts';
+import { type CliCommand, countOption, lengthOption } from './call.ts';
 import { probeFor } from './probe.ts';
 
 /** Default number of spots per level: about as many as a technician walks to. */
 const COUNT = 5;
 
 /** `spots FILE [--base MM] [--count N] [--pair]`: the best places for a detector, or for a collocated pair. */
-export const spots: Command = {
+export const spots: CliCommand = {
   name: 'spots',
   synopsis: 'FILE [--base MM] [--count N] [--pair]',
   summary: 'the best places for a detector, or for a pair side by side',

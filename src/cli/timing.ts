@@ -5,11 +5,11 @@ import { TIMING_NAME } from '../protocol/timing/timing-check.ts';
 import { type TimingReport, timingReport } from '../protocol/timing/timing-report.ts';
 import { headlineDetail, headlineSentence } from '../protocol/validity/headline.ts';
 import { testState } from '../protocol/validity/test-state.ts';
-import type { Command } from './call.ts';
+import type { CliCommand } from './call.ts';
 import { verifiedPlacement } from './verified-placement.ts';
 
 /** `timing FILE`: checks the times of the visit against every limit. */
-export const timing: Command = {
+export const timing: CliCommand = {
   name: 'timing',
   synopsis: 'FILE',
   summary: 'start and pick-up, closed house, mitigation system, weather and laboratory against their limits',

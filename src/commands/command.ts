@@ -66,7 +66,7 @@ export function targetOf(state: AppState, ids: readonly string[], at: XY | null)
 }
 
 /** Whether the floor itself was pressed; a room's name that is written on it counts as floor. */
-export function onFloor({ found, one, room, at }: Target): boolean {
+export function isOnFloor({ found, one, room, at }: Target): boolean {
   return at !== null && room !== null && (found.length === 0 || one?.list === 'rooms');
 }
 

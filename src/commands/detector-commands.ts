@@ -1,6 +1,6 @@
 import { selectReports } from '../state/selectors.ts';
-import { type Command, onFloor } from './command.ts';
-import { plain } from './shortcut.ts';
+import { type Command, isOnFloor } from './command.ts';
+import { plainKey } from './shortcut.ts';
 
 /** Commands on detectors, and on the spots where one may stand. */
 export const DETECTOR_COMMANDS: readonly Command[] = [
@@ -17,7 +17,7 @@ export const DETECTOR_COMMANDS: readonly Command[] = [
     id: 'detector-here',
     section: 'here',
     name: 'Set a detector here',
-    when: onFloor,
+    when: isOnFloor,
     run: ({ state, at }) => {
       if (at) state.addDetector(at);
     },
@@ -26,7 +26,7 @@ export const DETECTOR_COMMANDS: readonly Command[] = [
     id: 'why-not-here',
     section: 'look',
     name: 'Why not here? Point and be told',
-    shortcuts: [plain('W')],
+    shortcuts: [plainKey('W')],
     help: [{ keys: 'W', does: 'Why not here? What keeps a detector from the spot at the pointer or the cross' }],
     when: ({ state }) => state.tool.kind !== 'ask',
     run: ({ state }) => {

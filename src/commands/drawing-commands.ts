@@ -1,10 +1,10 @@
 import { activeTool } from '../editor/tools/active-tool.ts';
 import { closeChainAsItIs, spreadChain } from '../state/close-wall-chain.ts';
 import type { Command, Target } from './command.ts';
-import { plain, type Shortcut, withAny } from './shortcut.ts';
+import { plainKey, type Shortcut, withAny } from './shortcut.ts';
 
 /** Keys that a length may begin with. */
-export const DIGITS: Shortcut = plain('Digits', '0', '1', '2', '3', '4', '5', '6', '7', '8', '9', '.');
+export const DIGITS: Shortcut = plainKey('Digits', '0', '1', '2', '3', '4', '5', '6', '7', '8', '9', '.');
 export const ENTER_HELP = [{ keys: 'Enter', does: 'Set down at the cross; end a run of walls' }];
 
 /** The tool itself knows what the key means, and whether it means anything now. */
@@ -28,7 +28,7 @@ export const DRAWING_COMMANDS: readonly Command[] = [
   {
     id: 'drawing-turn',
     name: 'Type the turn of the wall',
-    shortcuts: [plain('<')],
+    shortcuts: [plainKey('<')],
     modes: ['drawing'],
     run: toTool,
     help: [{ keys: '<', does: 'While a wall is drawn: type how far it turns off, in degrees' }],
@@ -36,7 +36,7 @@ export const DRAWING_COMMANDS: readonly Command[] = [
   {
     id: 'close-room',
     name: 'Close the room',
-    shortcuts: [plain('C')],
+    shortcuts: [plainKey('C')],
     modes: ['drawing'],
     run: toTool,
     help: [{ keys: 'C', does: 'While walls are drawn: close the room' }],
@@ -44,7 +44,7 @@ export const DRAWING_COMMANDS: readonly Command[] = [
   {
     id: 'spread',
     name: 'Spread it',
-    shortcuts: [plain('S')],
+    shortcuts: [plainKey('S')],
     modes: ['drawing'],
     run: (target, event) => (event ? toTool(target, event) : spreadChain()),
     help: [{ keys: 'S', does: 'Where the walls miss their start: spread what is missing over them' }],
@@ -53,7 +53,7 @@ export const DRAWING_COMMANDS: readonly Command[] = [
   {
     id: 'drawing-back',
     name: 'Take the last corner back',
-    shortcuts: [plain('Backspace')],
+    shortcuts: [plainKey('Backspace')],
     modes: ['drawing'],
     run: toTool,
     help: [{ keys: 'Backspace', does: 'While a wall is drawn: take the last corner back' }],

@@ -4,7 +4,7 @@ import { SELECT_TOOL } from '../state/tool.ts';
 import { copySelection, pasteByButton } from './clipboard.ts';
 import type { Command, Target } from './command.ts';
 import { again, againWords } from './repeat.ts';
-import { plain, withCtrl } from './shortcut.ts';
+import { plainKey, withCtrl } from './shortcut.ts';
 
 const isFloor = ({ found }: Target): boolean => found.every(({ list }) => list === 'rooms');
 const hasSome = ({ found }: Target): boolean => found.length > 0;
@@ -61,7 +61,7 @@ export const EDIT_COMMANDS: readonly Command[] = [
     id: 'again',
     section: 'tool',
     name: () => `Again: ${againWords()}`,
-    shortcuts: [plain('A')],
+    shortcuts: [plainKey('A')],
     help: [{ keys: 'A', does: 'Again: the last thing in hand, or the last act' }],
     when: () => againWords() !== '',
     run: () => again(),
@@ -87,7 +87,7 @@ export const EDIT_COMMANDS: readonly Command[] = [
   {
     id: 'select-next',
     name: 'Select the next thing',
-    shortcuts: [{ ...plain('N'), alt: 'either' }],
+    shortcuts: [{ ...plainKey('N'), alt: 'either' }],
     run: (target, event) => selectNext(target, event?.shiftKey ? -1 : 1),
     help: [{ keys: 'N, Shift + N', does: 'Select the next thing, the one before' }],
   },
@@ -95,7 +95,7 @@ export const EDIT_COMMANDS: readonly Command[] = [
     id: 'delete',
     section: 'delete',
     name: 'Delete',
-    shortcuts: [plain('Delete'), plain('', 'backspace')],
+    shortcuts: [plainKey('Delete'), plainKey('', 'backspace')],
     help: [{ keys: 'Delete or Backspace', does: 'Delete what is selected' }],
     when: hasSome,
     run: ({ state }) => {

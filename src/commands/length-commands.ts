@@ -3,7 +3,7 @@ import { closeLength, openLength, useLengths } from '../editor/lengths/store.ts'
 import type { Command } from './command.ts';
 import { DIGITS } from './drawing-commands.ts';
 import { isOnSheet } from './modes.ts';
-import { plain, type Shortcut, withAny } from './shortcut.ts';
+import { plainKey, type Shortcut, withAny } from './shortcut.ts';
 
 /** Any key but Shift, without Ctrl and Alt. */
 const ANY_KEY: Shortcut = { shown: '', keys: null, ctrl: 'up', shift: 'either', alt: 'up' };
@@ -13,7 +13,7 @@ export const LENGTH_COMMANDS: readonly Command[] = [
   {
     id: 'type-length',
     name: 'Type a length on the sheet',
-    shortcuts: [plain('L')],
+    shortcuts: [plainKey('L')],
     modes: ['length', 'page'],
     run: (_, event) => {
       const subject = nextFigure(event?.shiftKey ? -1 : 1);

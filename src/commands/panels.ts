@@ -80,19 +80,19 @@ export const openStage = (stage: Stage | null): void => usePanels.setState({ sta
 export const openQuestion = (question: QuestionId | null): void => usePanels.setState({ question, roomAt: null });
 export const showDialog = (dialog: Dialog | null): void => usePanels.setState({ dialog });
 
-export type Column = 'job' | 'side';
+export type PageColumn = 'job' | 'side';
 
 /** On a small page the sheet has room for one column beside it: the other one is folded to a strip. */
 export const SMALL_PAGE = '(max-width: 1180px)';
 const isSmallPage = (): boolean => window.matchMedia(SMALL_PAGE).matches;
 
 /** Folds a column to a strip. */
-export function fold(column: Column): void {
+export function fold(column: PageColumn): void {
   usePanels.setState(column === 'job' ? { jobFolded: true } : { sideFolded: true });
 }
 
 /** Unfolds a column; on a small page it folds the other one. */
-export function unfold(column: Column): void {
+export function unfold(column: PageColumn): void {
   const folded = column === 'job' ? { jobFolded: false } : { sideFolded: false };
   const other = column === 'job' ? { sideFolded: true } : { jobFolded: true };
   usePanels.setState(isSmallPage() ? { ...folded, ...other } : folded);

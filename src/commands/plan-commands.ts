@@ -5,7 +5,7 @@ import { isDialogOpen } from './modes.ts';
 import { newSheet, openLibrary, saveFile, saveFileTo } from './open-and-save.ts';
 import { showDialog } from './panels.ts';
 import { savePicture } from './sheet-files.ts';
-import { plain, withAny, withCtrl } from './shortcut.ts';
+import { plainKey, withAny, withCtrl } from './shortcut.ts';
 
 /** The id of the field that picks plan files. */
 export const PLAN_FILE_PICKER = 'plan-file-picker';
@@ -34,7 +34,7 @@ export const PLAN_COMMANDS: readonly Command[] = [
   {
     id: 'keys',
     name: 'Keys',
-    shortcuts: [plain('?')],
+    shortcuts: [plainKey('?')],
     run: () => showDialog({ kind: 'keys' }),
     help: [{ keys: '?', does: 'This list' }],
   },

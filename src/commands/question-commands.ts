@@ -5,7 +5,7 @@ import type { Tool } from '../state/tool.ts';
 import type { Command, Target } from './command.ts';
 import { goToQuestion, pickUse } from './go-to.ts';
 import { openQuestion, openStage, unfold } from './panels.ts';
-import { plain } from './shortcut.ts';
+import { plainKey } from './shortcut.ts';
 
 /** How long the second digit may be thought about, ms. */
 const PAUSE_MS = 4000;
@@ -29,7 +29,7 @@ export const QUESTION_COMMANDS: readonly Command[] = [
   {
     id: 'question',
     name: 'Open a question',
-    shortcuts: [plain('1 to 9', '1', '2', '3', '4', '5', '6', '7', '8', '9')],
+    shortcuts: [plainKey('1 to 9', '1', '2', '3', '4', '5', '6', '7', '8', '9')],
     when: nothingUnderWay,
     run: (_, event) => (event ? pressDigit(Number(event.key) - 1, event.timeStamp) : false),
     help: HELP,
@@ -37,7 +37,7 @@ export const QUESTION_COMMANDS: readonly Command[] = [
   {
     id: 'question-none-here',
     name: 'None here',
-    shortcuts: [plain('X')],
+    shortcuts: [plainKey('X')],
     when: nothingUnderWay,
     run: (_, event) => {
       const question = event && askedAt(event.timeStamp);

@@ -2,7 +2,7 @@ import { counted } from '../../geometry/messages/index.ts';
 import { ringExtent } from '../../geometry/plane/body.ts';
 import { itemsWithin } from '../../geometry/snap/pick.ts';
 import { selectLevel } from '../state/selectors.ts';
-import { type Command, onFloor, type Target } from './command.ts';
+import { type Command, isOnFloor, type Target } from './command.ts';
 import { nameRoom } from './go-to.ts';
 
 /** Commands on the room whose floor was pressed. */
@@ -11,21 +11,21 @@ export const ROOM_COMMANDS: readonly Command[] = [
     id: 'name-room',
     section: 'here',
     name: 'Say what this room is used for',
-    when: (target) => onFloor(target) && target.room?.label === null,
+    when: (target) => isOnFloor(target) && target.room?.label === null,
     run: ({ room }) => room && nameRoom(room.labelPoint),
   },
   {
     id: 'select-room',
     section: 'here',
     name: ({ room }) => `Name and use of ${room?.label?.name.trim() || 'this room'}`,
-    when: (target) => target.found.length === 0 && onFloor(target) && target.room?.label !== null,
+    when: (target) => target.found.length === 0 && isOnFloor(target) && target.room?.label !== null,
     run: ({ state, room }) => room?.label && state.select([room.label.id]),
   },
   {
     id: 'select-in-room',
     section: 'select',
     name: 'Select what stands in this room',
-    when: onFloor,
+    when: isOnFloor,
     run: selectInRoom,
   },
 ];

@@ -16,7 +16,7 @@ type Modifier = 'down' | 'up' | 'either';
 export type KeyPress = Pick<KeyboardEvent, 'key' | 'ctrlKey' | 'metaKey' | 'shiftKey' | 'altKey'>;
 
 /** A key alone. Shift is free: it may be what makes the sign. */
-export function plain(shown: string, ...keys: readonly string[]): Shortcut {
+export function plainKey(shown: string, ...keys: readonly string[]): Shortcut {
   return { shown, keys: keys.length > 0 ? keys : [shown.toLowerCase()], ctrl: 'up', shift: 'either', alt: 'up' };
 }
 

@@ -14,7 +14,7 @@ import { selectLevel } from '../state/selectors.ts';
 import type { Command, Target } from './command.ts';
 import { unfold } from './panels.ts';
 import { openRowFields } from './row.ts';
-import { plain, withCtrl } from './shortcut.ts';
+import { plainKey, withCtrl } from './shortcut.ts';
 
 /** A round thing looks the same however it is turned, unless it throws its air to one side. */
 const canTurn = (each: ListedItem): boolean =>
@@ -55,7 +55,7 @@ export const THING_COMMANDS: readonly Command[] = [
     id: 'move-here',
     section: 'move',
     name: ({ one }) => (one ? 'Press where it goes' : 'Press where they go'),
-    shortcuts: [plain('M')],
+    shortcuts: [plainKey('M')],
     help: [{ keys: 'M', does: 'Move what is selected by a press, not a drag' }],
     when: ({ found }) => found.length > 0,
     run: ({ state, found }) => {
@@ -79,7 +79,7 @@ export const THING_COMMANDS: readonly Command[] = [
     id: 'turn',
     section: 'move',
     name: 'Turn by a right angle',
-    shortcuts: [plain('R')],
+    shortcuts: [plainKey('R')],
     help: [{ keys: 'R', does: 'Turn what is selected by a right angle' }],
     when: ({ found }) => found.some(canTurn),
     run: (target) => run(target, (plan, levelId) => eachTurned(plan, levelId, target.found.filter(canTurn))),

@@ -8,7 +8,7 @@ import { useAppStore } from '../state/store.ts';
 import { SELECT_TOOL } from '../state/tool.ts';
 import type { Command, Target } from './command.ts';
 import { ENTER_HELP, toTool } from './drawing-commands.ts';
-import { plain, type Shortcut, withAny } from './shortcut.ts';
+import { plainKey, type Shortcut, withAny } from './shortcut.ts';
 
 const ARROW_KEYS: Shortcut = withAny('Arrows', ...Object.keys(ARROWS).map((key) => key.toLowerCase()));
 const hasTool = ({ state }: Target): boolean => state.tool.kind !== 'select';
@@ -62,7 +62,7 @@ export const TOOL_COMMANDS: readonly Command[] = [
   {
     id: 'turn-tool',
     name: 'Turn what is set down by a right angle',
-    shortcuts: [{ ...plain('R'), alt: 'either' }],
+    shortcuts: [{ ...plainKey('R'), alt: 'either' }],
     modes: ['tool'],
     run: toTool,
     help: [{ keys: 'R', does: 'Turn what is in hand by a right angle' }],
@@ -88,7 +88,7 @@ export const TOOL_COMMANDS: readonly Command[] = [
   {
     id: 'cancel-gesture',
     name: 'Give up the gesture',
-    shortcuts: [{ ...plain('Ctrl + Z', 'z'), ctrl: 'down' }],
+    shortcuts: [{ ...plainKey('Ctrl + Z', 'z'), ctrl: 'down' }],
     modes: ['gesture'],
     // A step back in the middle of a gesture is the gesture itself.
     run: () => {
@@ -107,7 +107,7 @@ export const TOOL_COMMANDS: readonly Command[] = [
     id: 'keep',
     section: 'tool',
     name: ({ state }) => (state.keepTool ? 'Keep it no longer' : 'Keep it in hand'),
-    shortcuts: [plain('K')],
+    shortcuts: [plainKey('K')],
     help: [{ keys: 'K', does: 'Keep the thing in hand: each press sets one down' }],
     when: hasTool,
     run: ({ state }) => state.setKeepTool(!state.keepTool),

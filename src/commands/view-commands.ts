@@ -1,7 +1,7 @@
 import { spaceBar } from '../editor/input/sheet-keys.ts';
 import { pannedBy, toScreen } from '../state/viewport.ts';
 import type { Command, Target } from './command.ts';
-import { plain, type Shortcut, withAny } from './shortcut.ts';
+import { plainKey, type Shortcut, withAny } from './shortcut.ts';
 
 /** A press on "larger" or "smaller" zooms by this. */
 const ZOOM_STEP = 1.25;
@@ -23,21 +23,21 @@ export const VIEW_COMMANDS: readonly Command[] = [
   {
     id: 'larger',
     name: 'Larger',
-    shortcuts: [withAlt(plain('+', '+', '='))],
+    shortcuts: [withAlt(plainKey('+', '+', '='))],
     run: ({ state }) => state.zoomBy(ZOOM_STEP),
     help: ZOOM_HELP,
   },
   {
     id: 'smaller',
     name: 'Smaller',
-    shortcuts: [withAlt(plain('−', '-'))],
+    shortcuts: [withAlt(plainKey('−', '-'))],
     run: ({ state }) => state.zoomBy(1 / ZOOM_STEP),
     help: ZOOM_HELP,
   },
   {
     id: 'whole-level',
     name: 'Whole level',
-    shortcuts: [withAlt(plain('0'))],
+    shortcuts: [withAlt(plainKey('0'))],
     run: ({ state }) => state.fit(),
     help: ZOOM_HELP,
   },

@@ -8,9 +8,9 @@ export const MAH = (clause: string) => source('primary', `ANSI/AARST MAH-2019, $
 export const MALB = (clause: string) => source('primary', `ANSI/AARST MALB-2014 with 1/21 revisions, ${clause}`);
 export const MSQA = (clause: string) => source('primary', `ANSI/AARST MS-QA-2019, ${clause}`);
 export const NEW_JERSEY = (clause: string) => source('primary', `N.J.A.C. 7:28-27.${clause}`);
-export const PENNSYLVANIA = (clause: string) => source('primary', `25 Pa. Code 240.310${clause}`);
+export const PENNSYLVANIA_RULES = (clause: string) => source('primary', `25 Pa. Code 240.310${clause}`);
 /** Only (a)(1) and (b)(1) of this section were read in the primary text. */
-export const ILLINOIS = (clause: string) => source('primary', `32 Ill. Adm. Code 422.130${clause}`);
+export const ILLINOIS_RULES = (clause: string) => source('primary', `32 Ill. Adm. Code 422.130${clause}`);
 /** The rest of it was read in training copies and summaries. */
 export const ILLINOIS_COPY = (clause: string) => source('secondary', `32 Ill. Adm. Code 422.130${clause}`);
 export const ILLINOIS_APPENDIX_B = source('primary', '32 Ill. Adm. Code Part 422, Appendix B');

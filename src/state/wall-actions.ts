@@ -1,7 +1,7 @@
 import { wallsAlongChain } from '../../geometry/edit/draw-walls.ts';
 import type { DocumentActions, GetState, SetState } from './app-state.ts';
 import { selectLevel, selectModel } from './selectors.ts';
-import { NO_CHAIN, thicknessFrom, withWalls } from './wall-chain.ts';
+import { NO_CHAIN, thicknessFrom, withWallsOnLines } from './wall-chain.ts';
 
 /** Puts walls on the level in view. */
 export function createWallActions(set: SetState, get: GetState): Pick<DocumentActions, 'addWalls' | 'endChain'> {
@@ -10,7 +10,7 @@ export function createWallActions(set: SetState, get: GetState): Pick<DocumentAc
       if (lines.length === 0) return false;
       const before = selectModel(get()).rooms.length;
       const levelId = selectLevel(get()).id;
-      get().run((plan) => withWalls(plan, levelId, lines, thickness));
+      get().run((plan) => withWallsOnLines(plan, levelId, lines, thickness));
       const closed = selectModel(get()).rooms.length - before;
       if (closed > 0) set({ message: [closedWords(closed), get().message].filter(Boolean).join(' ') });
       // The first room is what all that follows stands in: it comes into view as large as it goes.

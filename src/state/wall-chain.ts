@@ -38,7 +38,7 @@ export function thicknessFrom({ level, rooms }: LevelModel, start: XY): Mm {
   return within ? WALL_THICKNESS.partition : WALL_THICKNESS.outer;
 }
 
-export function withWalls(plan: Plan, levelId: string, lines: readonly Line[], thickness: Mm): Plan {
+export function withWallsOnLines(plan: Plan, levelId: string, lines: readonly Line[], thickness: Mm): Plan {
   return lines.reduce((next, [from, to]) => {
     const wall: Wall = { id: nextId(next, 'w'), from, to, thickness, side: 'auto' };
     return uncheckedItemAdded(next, levelId, 'walls', wall);

@@ -1,12 +1,12 @@
 import { measureSubject } from '../../geometry/check/measure.ts';
 import { roomBar } from '../../geometry/check/room.ts';
 import {
+  everyWall,
   heightBetween,
   LIMIT_TOLERANCE,
   sharesHeight,
   subjectsOf,
   supportedDepth,
-  wallBodies,
 } from '../../geometry/check/subjects.ts';
 import type { LevelModel, Room } from '../../geometry/level/types.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
@@ -62,7 +62,7 @@ function sceneOf(plan: Plan, model: LevelModel, probe: Probe): Scene {
   return {
     margins,
     tops,
-    walls: wallBodies(model).map(
+    walls: everyWall(model).map(
       ({ body }) =>
         (x: number, y: number) =>
           bodyDistance(body, x, y) - rim,

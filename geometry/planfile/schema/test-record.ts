@@ -12,7 +12,7 @@ import {
   record,
   text,
 } from './leaves.ts';
-import { picture } from './tracing.ts';
+import { pictureSchema } from './tracing.ts';
 
 /**
  * The records of the test: working hours, the log of each detector, weather, agreement, earlier
@@ -59,7 +59,7 @@ const LogEntrySchema = about(
       sealed: about(instant(), 'When it was sealed again after the exposure.'),
       tampering: v.optional(oneOf(['none', 'seen', 'unknown']), 'unknown'),
       note: v.optional(note(), ''),
-      photos: v.optional(list(picture(), 'a list of pictures'), []),
+      photos: v.optional(list(pictureSchema(), 'a list of pictures'), []),
       custody: v.optional(list(CustodySchema, 'a list of handings over'), []),
     },
     'an entry of the log with detector',

@@ -5,7 +5,7 @@ import { PointSchema } from './shape.ts';
 const PICTURE_WORDS = 'a picture as a data address (PNG, JPEG or WebP, base64)';
 
 /** A picture inside the file: a plan is passed on as one file, and nothing is fetched from elsewhere. */
-export const picture = () =>
+export const pictureSchema = () =>
   v.pipe(
     v.string(PICTURE_WORDS),
     v.regex(/^data:image\/(?:png|jpeg|webp);base64,[A-Za-z0-9+/]+={0,2}$/, PICTURE_WORDS),
@@ -16,7 +16,7 @@ const pixels = () => numberFrom(1, 20_000, 'a number of pixels');
 export const TracingSchema = about(
   record(
     {
-      image: picture(),
+      image: pictureSchema(),
       name: v.optional(name(), ''),
       width: pixels(),
       height: pixels(),

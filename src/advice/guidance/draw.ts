@@ -4,7 +4,7 @@ import type { Plan } from '../../../geometry/plan/model.ts';
 import { looksOf } from '../walk-round.ts';
 import { inWallRemark, inWalls, oneWallAct } from '../wall-remarks.ts';
 import { questionAct } from './answer-acts.ts';
-import { about, type Hint, type HintAct, type SeenLevel, WEIGHT } from './hint.ts';
+import { type Hint, type HintAct, type SeenLevel, WEIGHT, withLevelName } from './hint.ts';
 
 /** The drawing's troubles by weight: what keeps a room from closing first, what only wants a look last. */
 const NOTICE_WEIGHT: Readonly<Record<Notice['kind'], number>> = {
@@ -72,7 +72,7 @@ function levelHints(seen: SeenLevel): readonly Hint[] {
       : 'This is a level to test, and nothing is drawn on it yet.';
     const tool = { kind: 'room-box' } as const;
     const act: HintAct = { kind: 'tool', label: 'Four walls in one drag', levelId: level.id, tool };
-    const words = about(seen, `${text} Begin with the outline.`);
+    const words = withLevelName(seen, `${text} Begin with the outline.`);
     return [{ text: words, act, missing: counts, weight: WEIGHT.notDrawn }];
   }
   const walked = level.ground !== 'crawlspace' || counts;
@@ -85,14 +85,14 @@ function closingHints(seen: SeenLevel, counts: boolean): readonly Hint[] {
   const { level, rooms, notices } = model;
   const hints = notices.map(
     (notice): Hint => ({
-      text: about(seen, describeNotice(notice, plan.display.length, level)),
+      text: withLevelName(seen, describeNotice(notice, plan.display.length, level)),
       act: noticeAct(notice, level.id),
       missing: counts && NOTICE_MISSING.has(notice.kind),
       weight: WEIGHT.drawing + NOTICE_WEIGHT[notice.kind],
     }),
   );
   if (rooms.length > 0 || notices.some(({ kind }) => kind === 'gap-open')) return hints;
-  const text = about(seen, 'No room is closed yet. Draw the walls all the way round.');
+  const text = withLevelName(seen, 'No room is closed yet. Draw the walls all the way round.');
   const act: HintAct = { kind: 'tool', label: 'Draw walls', levelId: level.id, tool: { kind: 'wall' } };
   return [{ text, act, missing: counts, weight: WEIGHT.drawing }, ...hints];
 }
@@ -103,7 +103,7 @@ function inWallHints(seen: SeenLevel): readonly Hint[] {
   return inWalls(model).map((found): Hint => {
     const { words, act } = inWallRemark(model.level, found, plan.display.length);
     const show: HintAct = { kind: 'show', label: 'Show it', levelId: model.level.id, ids: [found.id], at: null };
-    return { text: about(seen, words), act: act ?? show, missing: false, weight: WEIGHT.inWall };
+    return { text: withLevelName(seen, words), act: act ?? show, missing: false, weight: WEIGHT.inWall };
   });
 }
 
@@ -123,7 +123,10 @@ function lookedForHints(seen: SeenLevel, counts: boolean): readonly Hint[] {
   const firsts = open.filter((row, index) => open.findIndex(({ question }) => question === row.question) === index);
   return firsts.map(({ question, rule }): Hint => {
     const names = open.filter((row) => row.question === question).map((row) => row.rule.name.toLowerCase());
-    const text = about(seen, `Not looked for yet: ${listed(names)}. Put in what is there, or answer "none here".`);
+    const text = withLevelName(
+      seen,
+      `Not looked for yet: ${listed(names)}. Put in what is there, or answer "none here".`,
+    );
     const act = questionAct(model.level.id, question, rule.id);
     return { text, act, missing: counts, weight: WEIGHT.lookedFor };
   });

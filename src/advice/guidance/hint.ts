@@ -100,7 +100,7 @@ export interface SeenLevel extends CheckedLevel {
 }
 
 /** The words about a level: with its name before them where another one is in view. */
-export function about({ model, inView }: SeenLevel, text: string): string {
+export function withLevelName({ model, inView }: SeenLevel, text: string): string {
   return inView ? text : `${model.level.name.trim() || 'A level without a name'}: ${text}`;
 }
 

@@ -10,7 +10,7 @@ import {
 import type { Detector, Plan } from '../../../geometry/plan/model.ts';
 import { effectiveRules } from '../../../geometry/rules/profiles.ts';
 import { actToSettle } from './answer-acts.ts';
-import { about, detectorName, type Hint, type HintAct, type SeenLevel, WEIGHT } from './hint.ts';
+import { detectorName, type Hint, type HintAct, type SeenLevel, WEIGHT, withLevelName } from './hint.ts';
 
 /** What is missing of the detectors, over all levels. */
 export function placeHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hint[] {
@@ -36,10 +36,10 @@ function absentHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hint[] 
   return asked.map((seen) => {
     const { level, rooms } = seen.model;
     if (rooms.length === 0) {
-      const text = about(seen, 'Close a room first, then set a detector in it.');
+      const text = withLevelName(seen, 'Close a room first, then set a detector in it.');
       return { text, act: null, missing: true, weight: WEIGHT.noDetector };
     }
-    const text = about(seen, 'No detector is set on this level yet.');
+    const text = withLevelName(seen, 'No detector is set on this level yet.');
     const act: HintAct = { kind: 'tool', label: 'Set a detector', levelId: level.id, tool: { kind: 'detector' } };
     return { text, act, missing: true, weight: WEIGHT.noDetector };
   });
@@ -71,7 +71,7 @@ function openHints(seen: SeenLevel): readonly Hint[] {
     const report = open.find((each) => each.rule === rule)?.report;
     const reason = (report && openChecks(report).find((check) => check.rule === rule.id)?.reason) ?? '';
     const names = listed(ids.map((id) => detectorName(level.detectors, id)));
-    const text = about(seen, `${rule.name} is not run for ${names}. ${reason}`.trim());
+    const text = withLevelName(seen, `${rule.name} is not run for ${names}. ${reason}`.trim());
     // The times of the sun are known at the pick-up at the latest.
     const missing = rule.subject.of !== 'sun' || plan.visit.end !== null;
     return { text, act: report ? actToSettle(plan, level, report, rule.id) : null, missing, weight: WEIGHT.support };
@@ -89,7 +89,7 @@ function verdictHints(seen: SeenLevel): readonly Hint[] {
       tight: 'is tight: look again with the tape.',
     }[verdict];
     const why = worst ? ` ${describeCheck(worst, seen.plan, level)}` : '';
-    const text = about(seen, `${detectorName(level.detectors, id)} ${says}${why}`);
+    const text = withLevelName(seen, `${detectorName(level.detectors, id)} ${says}${why}`);
     return [{ text, act: showAct(seen, [id]), missing: verdict !== 'tight', weight: WEIGHT[verdict] }];
   });
 }
@@ -101,7 +101,7 @@ function enteredHints(seen: SeenLevel): readonly Hint[] {
     const report = seen.reports.find(({ id }) => id === detector.id);
     const entered = report && describeCollision(level, detector, report);
     if (!entered) return [];
-    const text = about(seen, `${detectorName(level.detectors, detector.id)}: ${entered}`);
+    const text = withLevelName(seen, `${detectorName(level.detectors, detector.id)}: ${entered}`);
     return [{ text, act: showAct(seen, [detector.id]), missing: true, weight: WEIGHT.blocked }];
   });
 }
@@ -121,7 +121,7 @@ function pairHints(seen: SeenLevel): readonly Hint[] {
       ? `${names} is marked as pair ${pair}, and its companion is missing.`
       : `Pair ${pair} has ${members.length} detectors: ${names}. Right where all of them stand side by side.`;
     const weight = alone ? WEIGHT.alone : WEIGHT.tight;
-    return [{ text: about(seen, text), act: showAct(seen, ids), missing: alone, weight }];
+    return [{ text: withLevelName(seen, text), act: showAct(seen, ids), missing: alone, weight }];
   });
 }
 
@@ -137,7 +137,7 @@ function labelHints(levels: readonly SeenLevel[]): readonly Hint[] {
       const words = twice
         ? `Two detectors are labeled ${text}. Give each its own.`
         : 'A detector has no label. The lab needs one.';
-      return [{ text: about(seen, words), act: showAct(seen, [id]), missing: true, weight: WEIGHT.label }];
+      return [{ text: withLevelName(seen, words), act: showAct(seen, [id]), missing: true, weight: WEIGHT.label }];
     }),
   );
 }

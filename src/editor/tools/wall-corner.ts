@@ -50,7 +50,7 @@ export function lengthened(from: XY, toward: XY, mm: Mm): XY {
 }
 
 /** Returns the length and the angle of the wall that would be added. */
-export function readings(points: readonly XY[], next: XY): readonly string[] {
+export function wallReadings(points: readonly XY[], next: XY): readonly string[] {
   const from = points.at(-1);
   if (!from || distance(from, next) < 1) return [];
   const line: Line = [from, next];

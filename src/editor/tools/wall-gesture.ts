@@ -11,7 +11,7 @@ import { clearSketch, useSketch } from '../overlay/sketch.ts';
 import { keepInView } from '../stage/keep-in-view.ts';
 import { currentLevel, returnToSelect, store } from './tool-context.ts';
 import type { ToolPoint } from './tool-controller.ts';
-import { type Corner, cornerAt, corners, lengthened, readings } from './wall-corner.ts';
+import { type Corner, cornerAt, corners, lengthened, wallReadings } from './wall-corner.ts';
 import type { WallDirection } from './wall-direction.ts';
 
 /** What the wall tool knows beside the chain of the store. */
@@ -48,7 +48,7 @@ function nextCorner(direction: WallDirection, pointed: XY | null): XY | null {
 
 function readingAt(direction: WallDirection, next: XY, pointed: XY | null): readonly string[] {
   const byArrow = direction.byArrow() && pointed !== null && distance(pointed, next) > 1;
-  return byArrow ? ['Type how long the wall is'] : readings(corners(), next);
+  return byArrow ? ['Type how long the wall is'] : wallReadings(corners(), next);
 }
 
 /** Puts the walls of the chain on the level and asks for their lengths. */

@@ -1,4 +1,4 @@
-import { ILLINOIS_COPY, MAH, MALB, PENNSYLVANIA, source } from '../sources.ts';
+import { ILLINOIS_COPY, MAH, MALB, PENNSYLVANIA_RULES, source } from '../sources.ts';
 import { MITIGATION_BEFORE, WIND_LIMIT } from '../timing/limits.ts';
 import type { ConditionItem } from './condition-row.ts';
 
@@ -68,7 +68,7 @@ export const OTHER_ITEMS: readonly ConditionItem[] = [
     correction: 'Write in the log of the detector what was seen.',
     sources: [
       MAH('Exh. 4'),
-      PENNSYLVANIA('(a)(1)(viii) and (a)(4)(i)'),
+      PENNSYLVANIA_RULES('(a)(1)(viii) and (a)(4)(i)'),
       source('primary', '32 Ill. Adm. Code 422.70(g)'),
     ],
     everyHouse: true,

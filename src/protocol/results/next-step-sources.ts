@@ -1,5 +1,5 @@
 import type { Source } from '../../../geometry/rules/types.ts';
-import { ILLINOIS, ILLINOIS_APPENDIX_B, MAH, MALB, MSQA, NEW_JERSEY, ourReading, source } from '../sources.ts';
+import { ILLINOIS_APPENDIX_B, ILLINOIS_RULES, MAH, MALB, MSQA, NEW_JERSEY, ourReading, source } from '../sources.ts';
 import { CANADA_GUIDE } from './action-levels.ts';
 import type { NextStepId } from './next-steps.ts';
 
@@ -22,11 +22,11 @@ const HOMES = source('secondary', 'EPA 402-R-92-003, as told by the national pro
 /** Sources of every step of `next-steps.ts`. */
 export const NEXT_STEP_SOURCES: Readonly<Record<NextStepId, NextStepSources>> = {
   'not-evaluated': {
-    sources: [MAH('6.1'), ILLINOIS('(b)(1)'), NEW_JERSEY('16(a)7')],
+    sources: [MAH('6.1'), ILLINOIS_RULES('(b)(1)'), NEW_JERSEY('16(a)7')],
     conflict: '',
   },
   unknown: {
-    sources: [MAH('6.1'), ILLINOIS('(b)(1)')],
+    sources: [MAH('6.1'), ILLINOIS_RULES('(b)(1)')],
     conflict: '',
   },
   'wait-for-the-rest': {

@@ -1,5 +1,5 @@
 import type { Source } from '../../../geometry/rules/types.ts';
-import { ILLINOIS, ILLINOIS_COPY, MAH, MALB, ourReading, PENNSYLVANIA, source } from '../sources.ts';
+import { ILLINOIS_COPY, ILLINOIS_RULES, MAH, MALB, ourReading, PENNSYLVANIA_RULES, source } from '../sources.ts';
 import { HOUR, type Ms } from './clock.ts';
 
 /** A published time limit: the one definition for checks, charts, texts and calendar. */
@@ -11,7 +11,7 @@ export interface TimeLimit {
 /** Closed-building conditions before a test of less than `SHORT_TEST`. */
 export const CLOSED_BEFORE: TimeLimit = {
   duration: 12 * HOUR,
-  sources: [MAH('Exh. 2 and 4'), MALB('4.1'), PENNSYLVANIA('(a)(4)(iv)'), ILLINOIS_COPY(' (at least 12 h)')],
+  sources: [MAH('Exh. 2 and 4'), MALB('4.1'), PENNSYLVANIA_RULES('(a)(4)(iv)'), ILLINOIS_COPY(' (at least 12 h)')],
 };
 
 /** A test shorter than this needs closed-building conditions before the start; one of this length under them does not. */
@@ -46,7 +46,7 @@ export interface TermLimit extends TimeLimit {
 export const LEAST_EXPOSURE: TermLimit = {
   name: 'a short-term test',
   duration: 48 * HOUR,
-  sources: [ILLINOIS('(b)(1)'), PENNSYLVANIA('(a)(4)(ii)')],
+  sources: [ILLINOIS_RULES('(b)(1)'), PENNSYLVANIA_RULES('(a)(4)(ii)')],
 };
 
 /** Minimum exposure of a long-term test. */

@@ -13,8 +13,8 @@ import {
   masthead,
   onFewestPages,
   pagesInColumns,
-  READ,
   READ_SOFT,
+  READ_TEXT,
   testerOf,
   timeRows,
 } from './document-blocks.ts';
@@ -99,7 +99,7 @@ function refusal({ plan }: DocumentOrder, width: number): Block {
     : '';
   return stack([
     heading('Not signed', width),
-    checkBox('The agreement was shown; its signing was refused.', width, READ, refused),
+    checkBox('The agreement was shown; its signing was refused.', width, READ_TEXT, refused),
     paragraph(record, width, { size: READ_SOFT.size }),
     blankLines(['By whom, and why', 'Date and time'], width),
   ]);

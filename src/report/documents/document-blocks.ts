@@ -21,7 +21,7 @@ export interface DocumentOrder {
 }
 
 /** Type sizes, mm: larger than on the plan, for reading at a distance. */
-export const READ: TextStyle = { size: 3.7 };
+export const READ_TEXT: TextStyle = { size: 3.7 };
 export const READ_SOFT: TextStyle = { size: 3.1, color: COLOR.inkSoft };
 const READ_HEAD: TextStyle = { size: 4.6, weight: 'bold' };
 const READ_TITLE: TextStyle = { size: 9, weight: 'bold' };
@@ -29,11 +29,11 @@ const READ_TITLE: TextStyle = { size: 9, weight: 'bold' };
 const PAD = 7;
 const GUTTER = 10;
 /** Height of a line to write on, mm. */
-const HAND = 9;
+const WRITING_LINE = 9;
 const BOX = { fill: 'none', stroke: COLOR.ink, 'stroke-width': LINE_MM.box } as const;
 
 /** Returns a sentence with a check box, crossed where `crossed`. */
-export function checkBox(text: string, width: number, style: TextStyle = READ, crossed = false): Block {
+export function checkBox(text: string, width: number, style: TextStyle = READ_TEXT, crossed = false): Block {
   const side = style.size * 0.8;
   return marked(text, width, style, (x, y) => {
     const top = y + style.size * 0.26;
@@ -48,7 +48,7 @@ export function checkBox(text: string, width: number, style: TextStyle = READ, c
 }
 
 /** Returns a sentence with a bullet. */
-export function bullet(text: string, width: number, style: TextStyle = READ): Block {
+export function bullet(text: string, width: number, style: TextStyle = READ_TEXT): Block {
   return marked(text, width, style, (x, y) =>
     element('circle', { cx: x + style.size * 0.5, cy: y + style.size * 0.66, r: style.size * 0.16, fill: COLOR.ink }),
   );
@@ -64,11 +64,11 @@ function marked(text: string, width: number, style: TextStyle, mark: (x: number,
 export function blankLine(label: string, width: number, written = ''): Block {
   const words = paragraph(label, width, READ_SOFT);
   return {
-    height: HAND + words.height + 1,
+    height: WRITING_LINE + words.height + 1,
     draw: (x, y) =>
-      (written ? drawText(x + 1, y + HAND - 1.4, shortened(written, width - 2, READ), READ) : '') +
-      line(x, y + HAND, x + width, y + HAND, BOX) +
-      words.draw(x, y + HAND + 0.6),
+      (written ? drawText(x + 1, y + WRITING_LINE - 1.4, shortened(written, width - 2, READ_TEXT), READ_TEXT) : '') +
+      line(x, y + WRITING_LINE, x + width, y + WRITING_LINE, BOX) +
+      words.draw(x, y + WRITING_LINE + 0.6),
   };
 }
 
@@ -87,13 +87,13 @@ export function blankLines(
 }
 
 /** Returns check boxes side by side. */
-export function checkBoxes(words: readonly string[], width: number, style: TextStyle = READ): Block {
+export function checkBoxes(words: readonly string[], width: number, style: TextStyle = READ_TEXT): Block {
   const each = width / words.length;
   return besides(words.map((text, i) => ({ left: i * each, block: checkBox(text, each - 1, style) })));
 }
 
 /** Returns a row per time: its name, then the time, or a blank line with what applies until it is arranged. */
-export function timeRows(times: readonly TestTime[], width: number, style: TextStyle = READ): Block {
+export function timeRows(times: readonly TestTime[], width: number, style: TextStyle = READ_TEXT): Block {
   const left = style.size * 9.6;
   const wide = width - left;
   return stack(

@@ -14,7 +14,7 @@ import { checkBox, clipped, isLong } from './document-blocks.ts';
 import { formatShortAt } from './format-times.ts';
 
 /** Height of a row to write in, mm. */
-const HAND = 7;
+const WRITING_ROW = 7;
 /** Empty rows after the hand-overs on record. */
 const EMPTY_ROWS = 4;
 
@@ -57,16 +57,16 @@ export const CONDITION_COLUMNS = [
 /** Returns the row, with room to write where a cell is blank. */
 function row(cells: Row): Row {
   const open = cells.indexOf('');
-  return open < 0 ? cells : cells.map((cell, i) => (i === open ? space(HAND) : cell));
+  return open < 0 ? cells : cells.map((cell, i) => (i === open ? space(WRITING_ROW) : cell));
 }
 
 /** Returns blank rows to write in. */
 export function emptyRows(columns: readonly Column[], count: number): readonly Row[] {
   const cell: Block = {
-    height: HAND,
-    draw: (x, y) => line(x - 1.2, y, x - 1.2, y + HAND, { stroke: COLOR.inkSoft, 'stroke-width': LINE_MM.rule }),
+    height: WRITING_ROW,
+    draw: (x, y) => line(x - 1.2, y, x - 1.2, y + WRITING_ROW, { stroke: COLOR.inkSoft, 'stroke-width': LINE_MM.rule }),
   };
-  return Array.from({ length: count }, () => columns.map((_, i) => (i === 0 ? space(HAND) : cell)));
+  return Array.from({ length: count }, () => columns.map((_, i) => (i === 0 ? space(WRITING_ROW) : cell)));
 }
 
 export function placeRow(plan: Plan, { detector, name, level, room, fromWalls, height }: PlacedDetector): Row {

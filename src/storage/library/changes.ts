@@ -14,7 +14,7 @@ const LISTS: readonly (readonly [list: ListName, one: string, many?: string])[] 
 ];
 
 /** Returns what changed from `before` to `after`, the largest changes first; empty for the same plan. */
-export function changesBetween(before: Plan, after: Plan): readonly string[] {
+export function planChanges(before: Plan, after: Plan): readonly string[] {
   const words: string[] = [];
   const levels = matched(before.levels, after.levels);
   if (levels.added.length > 0) words.push(`${counted(levels.added.length, 'level')} added`);

@@ -8,7 +8,7 @@ import './item-list.css';
  * Every item of the level as a list: the sheet for a keyboard and a screen reader. It shows the selection and the verdicts, and is
  * there in every stage.
  */
-export function ItemList() {
+export function LevelItems() {
   const { detectors, rooms, walls, openings, fixtures, objects } = useLevel();
   const [open, setOpen] = useState(false);
   const count = [detectors, rooms, walls, openings, fixtures, objects].reduce((sum, { length }) => sum + length, 0);

@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { parsePlan } from '../../../geometry/planfile/parse.ts';
-import { changesBetween, countsOf } from '../../storage/library/changes.ts';
+import { countsOf, planChanges } from '../../storage/library/changes.ts';
 import { readWork } from '../../storage/library/plans.ts';
 import { previewOf } from '../../storage/library/preview.ts';
 import type { PlanSummary, VersionReason } from '../../storage/library/records.ts';
@@ -75,7 +75,7 @@ interface OneVersionProps {
 function OneVersion({ summary, version, now }: OneVersionProps) {
   const plan = planOf(version.text);
   if (!plan) return <p role="alert">This version could not be read.</p>;
-  const since = now ? changesBetween(plan, now) : [];
+  const since = now ? planChanges(plan, now) : [];
   const when = fullWhenWords(version.at);
   return (
     <section className="version" aria-label={`As it was ${when}`}>

@@ -7,7 +7,7 @@ import {
   useRef,
   useState,
 } from 'react';
-import { type Command, nameOf, onFloor, type Target, targetOf } from '../../commands/command.ts';
+import { type Command, isOnFloor, nameOf, type Target, targetOf } from '../../commands/command.ts';
 import { ariaShortcuts } from '../../commands/shortcut.ts';
 import { menuFor, runCommand } from '../../commands/table.ts';
 import type { MenuAsk } from '../../state/menu.ts';
@@ -91,7 +91,7 @@ const shownShortcut = ({ shortcuts = [] }: Command): string => shortcuts[0]?.sho
 /** What the menu is about; on bare floor why no detector may sit there. */
 function Head({ target }: { readonly target: Target }) {
   const { at, state } = target;
-  const whyNot = at && onFloor(target) ? selectWhyNotWords(state, at) : null;
+  const whyNot = at && isOnFloor(target) ? selectWhyNotWords(state, at) : null;
   return (
     <div className="command-head">
       <p id="command-menu-title" className="command-title">

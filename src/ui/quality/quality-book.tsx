@@ -12,7 +12,7 @@ import { type OtherPlansState, useBook } from './use-book.ts';
 import './quality.css';
 
 /** The quality book: what was done and what is required, the control charts, blanks and spikes, over every plan in this browser. */
-export function QualityBook() {
+export function QualityDialog() {
   const { ref, shut, events } = useModal(() => showDialog(null));
   usePaperForPrint();
   const { kept, book, charts } = useBook();

@@ -14,7 +14,7 @@ import './dialogs.css';
 const PlansScreen = later(() => import('../library/plans-screen.tsx').then((part) => part.PlansScreen));
 const SheetPreview = later(() => import('../print/page-previews.tsx').then((part) => part.SheetPreview));
 const PaperPreview = later(() => import('../print/page-previews.tsx').then((part) => part.PaperPreview));
-const QualityBook = later(() => import('../quality/quality-book.tsx').then((part) => part.QualityBook));
+const QualityDialog = later(() => import('../quality/quality-book.tsx').then((part) => part.QualityDialog));
 
 /** Whatever stands over the page until it is answered. Escape closes it. */
 export function Dialogs() {
@@ -25,7 +25,7 @@ export function Dialogs() {
     case 'plans':
       return <PlansScreen />;
     case 'quality':
-      return <QualityBook />;
+      return <QualityDialog />;
     case 'leave':
       return <Leave why={dialog.why} go={dialog.go} />;
     case 'keys':

@@ -20,7 +20,7 @@ const DetectorNumbers = later(() => import('../inspector/item-panel.tsx').then((
  * The verdict panel, with the numbers of its detector folded into it. When something else is selected its numbers come first.
  * The cautions never scroll away.
  */
-export function Side() {
+export function SideColumn() {
   const folded = usePanels((ui) => ui.sideFolded);
   const detectorSelected = useAppStore(onlyDetectorSelected);
   const somethingSelected = useAppStore(({ selection }) => selection.length > 0);

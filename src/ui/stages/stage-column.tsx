@@ -17,7 +17,7 @@ const TracingPanel = lazy(() =>
 
 const TestLine = later(() => import('../verdict/test-line.tsx').then((part) => part.TestLine));
 const TestMark = later(() => import('../verdict/test-line.tsx').then((part) => part.TestMark));
-const ItemList = later(() => import('../inspector/item-list.tsx').then((part) => part.ItemList));
+const LevelItems = later(() => import('../inspector/item-list.tsx').then((part) => part.LevelItems));
 const LevelPanel = later(() => import('./draw/level/level-panel.tsx').then((part) => part.LevelPanel));
 const SitePanel = later(() => import('./site/site-panel.tsx').then((part) => part.SitePanel));
 const WhoLooks = later(() => import('../questions/who-looks.tsx').then((part) => part.WhoLooks));
@@ -63,7 +63,7 @@ export function StageColumn() {
 function Things() {
   const { detectors, rooms, walls, openings, fixtures, objects } = useLevel();
   const some = [detectors, rooms, walls, openings, fixtures, objects].some(({ length }) => length > 0);
-  return some && <ItemList />;
+  return some && <LevelItems />;
 }
 
 function StageItem({

@@ -8,7 +8,7 @@ import { roundCoordinate } from '../../../geometry/plane/point.ts';
 import { translateShape } from '../../../geometry/plane/rigid-motion.ts';
 import { emptyLevel } from '../../../geometry/planfile/empty.ts';
 import { type Outline, outlineOf } from '../../../geometry/snap/face-gap.ts';
-import { type Faces, facesAbout } from '../../../geometry/snap/room-faces.ts';
+import { facesAbout, type RoomFaces } from '../../../geometry/snap/room-faces.ts';
 import { snapMove } from '../../../geometry/snap/snap-move.ts';
 import {
   onGrid,
@@ -185,7 +185,7 @@ describe('snapMove', () => {
     radius: 0,
   };
   /** A room below and to the left of two faces. */
-  const room: Faces = {
+  const room: RoomFaces = {
     lines: [
       [
         [-1000, -300],
@@ -198,7 +198,7 @@ describe('snapMove', () => {
     ],
     from: [1000, 500],
   };
-  const moved = (by: XY, grid: number | null, faces: Faces | null = room) =>
+  const moved = (by: XY, grid: number | null, faces: RoomFaces | null = room) =>
     snapMove([square], [0, 0], by, faces, { reach: 60, grid });
 
   it('draws a thing up to a wall face', () => {
@@ -231,7 +231,7 @@ describe('snapMove', () => {
 
   it('sets a round thing with its rim at the face, slanted or not', () => {
     const round: Outline = { points: [[0, 0]], radius: 250 };
-    const slanted: Faces = {
+    const slanted: RoomFaces = {
       lines: [
         [
           [0, 0],

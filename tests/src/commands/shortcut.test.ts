@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { ariaShortcuts, fits, plain, withAny, withCtrl } from '../../../src/commands/shortcut.ts';
+import { ariaShortcuts, fits, plainKey, withAny, withCtrl } from '../../../src/commands/shortcut.ts';
 
 const press = (key: string, ...held: readonly ('ctrlKey' | 'metaKey' | 'shiftKey' | 'altKey')[]) => ({
   key,
@@ -11,10 +11,10 @@ const press = (key: string, ...held: readonly ('ctrlKey' | 'metaKey' | 'shiftKey
 
 describe('fits(shortcut, press)', () => {
   it.each([
-    { name: 'a letter', shortcut: plain('W'), by: press('w'), expected: true },
-    { name: 'a letter with Shift', shortcut: plain('W'), by: press('W', 'shiftKey'), expected: true },
-    { name: 'a letter with Ctrl', shortcut: plain('W'), by: press('w', 'ctrlKey'), expected: false },
-    { name: 'a letter with Alt', shortcut: plain('W'), by: press('w', 'altKey'), expected: false },
+    { name: 'a letter', shortcut: plainKey('W'), by: press('w'), expected: true },
+    { name: 'a letter with Shift', shortcut: plainKey('W'), by: press('W', 'shiftKey'), expected: true },
+    { name: 'a letter with Ctrl', shortcut: plainKey('W'), by: press('w', 'ctrlKey'), expected: false },
+    { name: 'a letter with Alt', shortcut: plainKey('W'), by: press('w', 'altKey'), expected: false },
     { name: 'Ctrl', shortcut: withCtrl('s'), by: press('s', 'ctrlKey'), expected: true },
     { name: 'Command, as Ctrl', shortcut: withCtrl('s'), by: press('s', 'metaKey'), expected: true },
     { name: 'Ctrl and Shift', shortcut: withCtrl('s'), by: press('S', 'ctrlKey', 'shiftKey'), expected: false },
@@ -30,8 +30,8 @@ describe('ariaShortcuts(shortcuts)', () => {
   // The form of the values: WAI-ARIA 1.2, aria-keyshortcuts.
   it.each([
     { shortcuts: [withCtrl('z')], value: 'Control+Z' },
-    { shortcuts: [plain('Delete'), plain('', 'backspace')], value: 'Delete Backspace' },
-    { shortcuts: [plain('+', '+', '=')], value: 'Plus =' },
+    { shortcuts: [plainKey('Delete'), plainKey('', 'backspace')], value: 'Delete Backspace' },
+    { shortcuts: [plainKey('+', '+', '=')], value: 'Plus =' },
     { shortcuts: [withAny('Menu key', 'contextmenu')], value: 'ContextMenu' },
     { shortcuts: [], value: undefined },
   ])('is $value', ({ shortcuts, value }) => {

@@ -11,7 +11,7 @@ import { ANSWERS, answerLine, markOf } from './state-words.ts';
 import { answer } from './walk.ts';
 
 /** One condition with its answers. A broken one says at once what that means; unfolded, it has the question, who, when, a note and the sources. */
-export function ConditionItem({ row }: { readonly row: ConditionRow }) {
+export function ConditionEntry({ row }: { readonly row: ConditionRow }) {
   const { item, state, answered, canBeAbsent, text, drawnItems } = row;
   const [open, setOpen] = useState(false);
   const id = useId();

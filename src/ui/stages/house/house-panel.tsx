@@ -9,7 +9,7 @@ import { useAppStore } from '../../../state/store.ts';
 import { Cautions } from '../../verdict/cautions.tsx';
 import { VerdictMark } from '../../verdict/verdict-mark.tsx';
 import { AgreementFields } from './agreement-fields.tsx';
-import { ConditionItem } from './condition-item.tsx';
+import { ConditionEntry } from './condition-item.tsx';
 import { Papers } from './papers.tsx';
 import { WHOLE } from './state-words.ts';
 import { signAnswers } from './walk.ts';
@@ -46,7 +46,7 @@ export function HousePanel() {
         <p className="small soft">A press on a name tells what is asked and where it is published.</p>
         <ul className="conditions">
           {report.rows.map((row) => (
-            <ConditionItem key={row.item.id} row={row} />
+            <ConditionEntry key={row.item.id} row={row} />
           ))}
         </ul>
         <details className="small soft">

@@ -2,7 +2,7 @@ import { QUESTIONS } from '../../../state/questions.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { useLevel } from '../../hooks/use-level.ts';
 import { Palette } from '../../questions/palette.tsx';
-import { Locations } from '../site/locations.tsx';
+import { LocationFields } from '../site/locations.tsx';
 import { BestSpots } from './best-spots.tsx';
 import { Heights } from './heights.tsx';
 import { OnFurniture } from './on-furniture.tsx';
@@ -23,7 +23,7 @@ export function PlacePanel() {
       {hasWalls && <SideBySide />}
       {hasWalls && <OnFurniture />}
       <Heights />
-      <Locations />
+      <LocationFields />
     </>
   );
 }

@@ -8,7 +8,7 @@ import { useAppStore } from '../../../state/store.ts';
 import './locations.css';
 
 /** Which levels are to be tested, with how many locations, and which rooms can hold them. */
-export function Locations() {
+export function LocationFields() {
   // Of the plan at rest: during a drag it would be computed for every level and frame.
   const plan = useAppStore((state) => state.plan);
   const probe = useAppStore(selectProbe);

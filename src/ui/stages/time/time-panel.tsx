@@ -12,7 +12,7 @@ import { CalendarButton } from './calendar-button.tsx';
 import { DecayCurve } from './decay-curve.tsx';
 import { ForecastFields } from './forecast-fields.tsx';
 import { NextStarts } from './next-starts.tsx';
-import { Timeline } from './timeline.tsx';
+import { TimelineView } from './timeline.tsx';
 import { TimingChecks } from './timing-checks.tsx';
 import { WorkingHours } from './working-hours.tsx';
 import './time-panel.css';
@@ -43,7 +43,7 @@ export function TimePanel() {
       <p className="small soft">By the clock of the site: {site.timeZone.replaceAll('_', ' ')}.</p>
       <InstantFields plan={plan} onChange={changeVisit} />
       <ForecastFields plan={plan} onChange={(changed) => change({ visit: changed })} />
-      <Timeline plan={plan} />
+      <TimelineView plan={plan} />
       <DecayCurve plan={plan} />
       <KitFields plan={plan} onChange={change} onChangeVisit={changeVisit} />
       <WorkingHours plan={plan} onChange={(practice) => change({ practice })} />

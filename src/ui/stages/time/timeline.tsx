@@ -9,7 +9,7 @@ const NUMBERED = 8;
 const LAST = 96;
 
 /** The visit as bars on one scale: what was needed, what was done, and the windows, each with its times and its why in words. */
-export function Timeline({ plan }: { readonly plan: Plan }) {
+export function TimelineView({ plan }: { readonly plan: Plan }) {
   const timeline = timelineOf(plan);
   if (!timeline) return null;
   const { from, to, bars, midnights } = timeline;

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import { parsePlan } from '../../../../geometry/planfile/parse.ts';
-import { changesBetween, countsOf } from '../../../../src/storage/library/changes.ts';
+import { countsOf, planChanges } from '../../../../src/storage/library/changes.ts';
 
 const read = parsePlan(readFileSync('samples/01-plain-basement.plan.json', 'utf8'));
 if (!read.ok) throw new Error('the sample is no plan');
@@ -30,11 +30,11 @@ describe('what is different between two states of a plan', () => {
     ],
     ['another tolerance', { ...plan, tapeTolerance: 50 }, ["tape's tolerance changed"]],
   ])('%s', (_, after, words) => {
-    expect(changesBetween(plan, after)).toEqual(words);
+    expect(planChanges(plan, after)).toEqual(words);
   });
 
   it('says the other way round what was added', () => {
-    expect(changesBetween(edited({ detectors: level.detectors.slice(1) }), plan)).toEqual(['1 detector added']);
+    expect(planChanges(edited({ detectors: level.detectors.slice(1) }), plan)).toEqual(['1 detector added']);
   });
 
   it('counts what lies on the plan', () => {
