@@ -32,6 +32,6 @@ export {
 } from './order.ts';
 export { clipOf, pastedItems, pasteOffset } from './paste.ts';
 export { withPlan, withSite } from './plan.ts';
-export { itemsInRow, type Row } from './row.ts';
+export { type ItemRow, itemsInRow } from './row.ts';
 export { withoutTracings, withTracing } from './tracing.ts';
 export { resizedItem, turnedItem } from './turn.ts';

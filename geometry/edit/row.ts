@@ -6,7 +6,7 @@ import { nextId } from './item.ts';
 import { checkedLevelEdit, levelOf } from './level.ts';
 
 /** Copies in a straight row. */
-export interface Row {
+export interface ItemRow {
   /** The number of copies, from 1. */
   readonly more: number;
   /** Distance between successive middles, mm, above 0. */
@@ -22,7 +22,7 @@ const MOST_COPIES = 100;
  * Copies items repeatedly in a row, as one edit; the ids are those of the copies, nearest first. Otherwise as
  * `duplicatedItems`. Refused if a copy of an opening does not fit on its wall or overlaps another one.
  */
-export function itemsInRow(plan: Plan, levelId: string, ids: readonly string[], row: Row): Copies {
+export function itemsInRow(plan: Plan, levelId: string, ids: readonly string[], row: ItemRow): Copies {
   const { more, spacing, direction } = row;
   if (!Number.isInteger(more) || more < 1 || more > MOST_COPIES)
     return {

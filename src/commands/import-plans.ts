@@ -70,11 +70,11 @@ async function importPlan(file: File): Promise<ImportedFile> {
 async function importLibrary(file: File): Promise<ImportedFile> {
   const text = await readText(file);
   if (!text.ok) return text;
-  const shelf = readLibraryFile(text.text);
-  if (!shelf.ok) return { ok: false, name: file.name, problems: shelf.problems };
+  const library = readLibraryFile(text.text);
+  if (!library.ok) return { ok: false, name: file.name, problems: library.problems };
   const why = await storeOpenPlan();
   if (why) return { ok: true, message: `The open plan is not kept yet, so nothing was taken in. ${why}` };
-  const imported = await mergePlans(shelf.plans, Date.now());
+  const imported = await mergePlans(library.plans, Date.now());
   const open = useLibrary.getState().openId;
   if (imported.changedIds.includes(open)) await openStored(open);
   for (const id of imported.changedIds) announceLibraryChange({ id, savedAt: Date.now() });

@@ -1,5 +1,5 @@
 import { create } from 'zustand';
-import type { Row } from '../../geometry/edit/index.ts';
+import type { ItemRow } from '../../geometry/edit/index.ts';
 import type { XY } from '../../geometry/plan/model.ts';
 import type { Stage } from '../advice/guidance.ts';
 import type { QuestionId } from '../advice/walk-round.ts';
@@ -46,7 +46,7 @@ interface UiState {
   readonly tracingOpen: boolean;
   /** Whether the fields of a row are open, and their values: those of the last row that was set out. */
   readonly rowOpen: boolean;
-  readonly row: Row;
+  readonly row: ItemRow;
   /** Whether a saved file holds the pictures that were drawn over. */
   readonly savedPictures: SavedPictures;
 }
@@ -58,7 +58,7 @@ export interface SavedPictures {
 }
 
 /** Registers every 6 ft: common practice, no published source. */
-const FIRST_ROW: Row = { more: 3, spacing: 1828.8, direction: 0 };
+const FIRST_ROW: ItemRow = { more: 3, spacing: 1828.8, direction: 0 };
 
 /** Which panels are open, and what their fields last held: never in the plan, never in the history. */
 export const usePanels = create<UiState>()(() => ({

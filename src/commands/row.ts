@@ -1,4 +1,4 @@
-import { itemsInRow, type Row } from '../../geometry/edit/index.ts';
+import { type ItemRow, itemsInRow } from '../../geometry/edit/index.ts';
 import { selectLevel } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
 import { usePanels } from './panels.ts';
@@ -12,7 +12,7 @@ export function openRowFields(): void {
 }
 
 /** Copies the selection in a row, as one step of history, and selects the copies with it. Returns why not, in words. */
-export function setOutRow(row: Row): string {
+export function setOutRow(row: ItemRow): string {
   const state = useAppStore.getState();
   const copies = itemsInRow(state.plan, selectLevel(state).id, state.selection, row);
   const refusal = state.run(() => copies);

@@ -13,7 +13,7 @@ export interface SplitText {
 export interface Split {
   readonly text: SplitText;
   /** Its long texts by name, each once. */
-  readonly longs: ReadonlyMap<string, string>;
+  readonly longTexts: ReadonlyMap<string, string>;
 }
 
 /** Shorter ones get no record of their own, characters. */
@@ -23,28 +23,31 @@ const DATA_ADDRESS = new RegExp(`(?<=")data:[^"\\\\]{${LEAST_LENGTH},}(?=")`, 'g
 
 /** Takes the long texts out of the text of a plan. `joinText` restores exactly the same text. */
 export function splitText(text: string): Split {
-  const longs = new Map<string, string>();
+  const longTexts = new Map<string, string>();
   const long: string[] = [];
   const pieces: string[] = [];
   let after = 0;
   // A text without pictures is returned at once.
   for (const found of text.includes('"data:') ? text.matchAll(DATA_ADDRESS) : []) {
     const [address] = found;
-    const name = freeName(address, longs);
-    longs.set(name, address);
+    const name = freeName(address, longTexts);
+    longTexts.set(name, address);
     long.push(name);
     pieces.push(text.slice(after, found.index));
     after = found.index + address.length;
   }
   pieces.push(text.slice(after));
-  return { text: { pieces, long }, longs };
+  return { text: { pieces, long }, longTexts };
 }
 
 /** Returns the whole text; null where one of the long texts is missing. */
-export function joinText({ pieces, long }: SplitText, longs: { get(name: string): string | undefined }): string | null {
+export function joinText(
+  { pieces, long }: SplitText,
+  longTexts: { get(name: string): string | undefined },
+): string | null {
   let text = pieces[0] ?? '';
   for (const [index, name] of long.entries()) {
-    const address = longs.get(name);
+    const address = longTexts.get(name);
     if (address === undefined) return null;
     text += address + (pieces[index + 1] ?? '');
   }

@@ -122,13 +122,13 @@ async function storeUnsavedCopies(): Promise<readonly StoredWork[]> {
 }
 
 async function wholeWords({ text: split, held: _held, ...words }: UnsavedCopy): Promise<StoredWork | null> {
-  const shelf = await database();
-  const longs = new Map<string, string>();
+  const library = await database();
+  const longTexts = new Map<string, string>();
   for (const name of split.long) {
-    const long = await shelf.get('longs', name);
-    if (long !== undefined) longs.set(name, long);
+    const long = await library.get('longs', name);
+    if (long !== undefined) longTexts.set(name, long);
   }
-  const text = joinText(split, longs);
+  const text = joinText(split, longTexts);
   return text === null ? null : { ...words, text };
 }
 

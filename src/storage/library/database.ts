@@ -1,7 +1,7 @@
 import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB } from 'idb';
 import type { PlanPreview, PlanSummary, PlanText, PlanVersion, VersionReason } from './records.ts';
 
-/** The browser's own store (IndexedDB). Summary, text and preview of a plan are records of their own, so that the list is read without the plans. */
+/** The browser's own store (IndexedDB); its names are stored data and stay as they are. Summary, text and preview of a plan are records of their own, so that the list is read without the plans. */
 interface Library extends DBSchema {
   cards: { key: string; value: PlanSummary; indexes: { hash: string } };
   texts: { key: string; value: PlanText; indexes: { long: string } };
@@ -72,10 +72,10 @@ async function open(): Promise<LibraryDatabase> {
 
 /** One transaction: all of it or nothing. Throws the browser's error; `troubleInWords` makes a sentence of it. */
 export async function change<T>(stores: StoreName[], make: (write: LibraryWrite) => Promise<T>): Promise<T> {
-  const shelf = await database();
+  const library = await database();
   let write: LibraryWrite;
   try {
-    write = shelf.transaction(stores, 'readwrite') as LibraryWrite;
+    write = library.transaction(stores, 'readwrite') as LibraryWrite;
   } catch (error) {
     forgetDatabase(); // closed behind our back
     throw error;

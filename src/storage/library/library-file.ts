@@ -38,18 +38,18 @@ export type ReadLibraryFile =
 
 /** Returns the text of the file. Every plan must be valid. */
 export function writeLibraryFile(plans: readonly FiledPlan[], now: number): string {
-  const longs = new Map<string, string>();
+  const longTexts = new Map<string, string>();
   const written = plans.map(({ text, versions, ...times }) => {
-    const head = JSON.stringify({ ...times, versions: versions.map((version) => versionJson(version, longs)) });
+    const head = JSON.stringify({ ...times, versions: versions.map((version) => versionJson(version, longTexts)) });
     return `${head.slice(0, -1)},\n"plan": ${text.trimEnd()}}`;
   });
   const head = `"format": "${FORMAT}", "version": ${VERSION}, "savedAt": ${now}`;
-  return `{ ${head},\n"plans": [\n${written.join(',\n')}\n],\n"pictures": ${JSON.stringify(Object.fromEntries(longs))} }\n`;
+  return `{ ${head},\n"plans": [\n${written.join(',\n')}\n],\n"pictures": ${JSON.stringify(Object.fromEntries(longTexts))} }\n`;
 }
 
-function versionJson({ text: whole, ...version }: FiledVersion, longs: Map<string, string>): object {
-  const { text, longs: found } = splitText(whole);
-  for (const [name, long] of found) longs.set(name, long);
+function versionJson({ text: whole, ...version }: FiledVersion, longTexts: Map<string, string>): object {
+  const { text, longTexts: found } = splitText(whole);
+  for (const [name, long] of found) longTexts.set(name, long);
   return { ...version, ...text };
 }
 
@@ -90,9 +90,9 @@ export function readLibraryFile(text: string): ReadLibraryFile {
     found: 'the same key twice',
     expected: 'each key once',
   }));
-  const shelf = v.safeParse(LibrarySchema, json.value);
-  if (!shelf.success) return refused([...duplicateKeys, ...shelf.issues.map(issueProblem)]);
-  const { plans, problems } = readPlans(shelf.output);
+  const library = v.safeParse(LibrarySchema, json.value);
+  if (!library.success) return refused([...duplicateKeys, ...library.issues.map(issueProblem)]);
+  const { plans, problems } = readPlans(library.output);
   const all = [...duplicateKeys, ...problems];
   return all.length === 0 ? { ok: true, plans } : refused(all);
 }
@@ -136,13 +136,13 @@ const EXPECTED: Readonly<Record<string, string>> = {
 function readPlans({ plans, pictures }: Filed): { plans: readonly ReadPlan[]; problems: readonly FileProblem[] } {
   const problems: FileProblem[] = [];
   const ids = new Set<string>();
-  const longs = new Map(Object.entries(pictures));
+  const longTexts = new Map(Object.entries(pictures));
   const read = plans.flatMap(({ plan: value, versions, ...filed }, index): readonly ReadPlan[] => {
     const place = `/plans/${index}`;
     if (ids.has(filed.id))
       problems.push({ place: `${place}/id`, found: `"${filed.id}" twice`, expected: 'each plan once' });
     ids.add(filed.id);
-    const earlier = readVersions(versions, longs, place, problems);
+    const earlier = readVersions(versions, longTexts, place, problems);
     const plan = parsePlan(JSON.stringify(value) ?? '');
     if (!plan.ok) problems.push(...plan.problems.map((each) => planProblem(each, `${place}/plan`)));
     return plan.ok ? [{ ...filed, versions: earlier, plan: plan.plan, text: writePlan(plan.plan) }] : [];
@@ -153,14 +153,14 @@ function readPlans({ plans, pictures }: Filed): { plans: readonly ReadPlan[]; pr
 /** A version that occurs many times is read once. */
 function readVersions(
   versions: Filed['plans'][number]['versions'],
-  longs: ReadonlyMap<string, string>,
+  longTexts: ReadonlyMap<string, string>,
   plan: string,
   problems: FileProblem[],
 ): readonly FiledVersion[] {
   return versions.flatMap(({ at, why, ...split }, index) => {
     const place = `${plan}/versions/${index}`;
-    const missing = split.long.find((name) => !longs.has(name));
-    const text = split.pieces.length === split.long.length + 1 ? joinText(split, longs) : null;
+    const missing = split.long.find((name) => !longTexts.has(name));
+    const text = split.pieces.length === split.long.length + 1 ? joinText(split, longTexts) : null;
     if (missing !== undefined) {
       problems.push({ place: `${place}/long`, found: `"${missing}"`, expected: 'a name under "pictures"' });
     } else if (text === null) {

@@ -91,11 +91,11 @@ async function withRoomMade<T>(attempt: () => Promise<T>): Promise<T> {
 export async function readWork(
   id: string,
 ): Promise<StoredWork | { readonly text: null; readonly raw: string } | undefined> {
-  const shelf = await database();
-  const found: unknown = await shelf.get('texts', id);
+  const library = await database();
+  const found: unknown = await library.get('texts', id);
   if (found === undefined) return undefined;
   if (!isPlanText(found)) return { text: null, raw: JSON.stringify(found) };
-  const text = await wholeText(found.text, { get: (name) => shelf.get('longs', name) });
+  const text = await wholeText(found.text, { get: (name) => library.get('longs', name) });
   if (text === null) return { text: null, raw: found.text.pieces.join('') };
   const { savedAt, tab, view } = found;
   return { id, text, savedAt, tab, view };

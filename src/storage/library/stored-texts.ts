@@ -11,9 +11,9 @@ export interface StoredText {
 
 /** Splits a text and stores its long texts. */
 export async function storeText(write: LibraryWrite, whole: string): Promise<StoredText> {
-  const { text, longs } = splitText(whole);
+  const { text, longTexts } = splitText(whole);
   const names = new Map<string, string>();
-  for (const [name, long] of longs) names.set(name, await storeLongText(write, name, long));
+  for (const [name, long] of longTexts) names.set(name, await storeLongText(write, name, long));
   return { text: { ...text, long: text.long.map((name) => names.get(name) ?? name) }, hash: textHash(whole) };
 }
 
@@ -45,10 +45,10 @@ export interface LongSource {
 
 /** The whole text; null where one of its long texts is gone. */
 export async function wholeText(text: SplitText, source: LongSource): Promise<string | null> {
-  const longs = new Map<string, string>();
+  const longTexts = new Map<string, string>();
   for (const name of new Set(text.long)) {
     const long = await source.get(name);
-    if (long !== undefined) longs.set(name, long);
+    if (long !== undefined) longTexts.set(name, long);
   }
-  return joinText(text, longs);
+  return joinText(text, longTexts);
 }

@@ -73,9 +73,9 @@ export interface EarlierPlan extends Pick<PlanVersion, 'at' | 'why' | 'hash'> {
 
 /** Newest first. */
 export async function readVersions(id: string): Promise<readonly EarlierPlan[]> {
-  const shelf = await database();
-  const versions = await shelf.getAll('versions', versionsOf(id));
-  const source = { get: (name: string) => shelf.get('longs', name) };
+  const library = await database();
+  const versions = await library.getAll('versions', versionsOf(id));
+  const source = { get: (name: string) => library.get('longs', name) };
   const read = await Promise.all(
     versions.map(async ({ at, why, hash, text }) => ({ at, why, hash, text: await wholeText(text, source) })),
   );

@@ -10,10 +10,10 @@ describe('long texts', () => {
   it('are taken out of a plan, each once, and put back to the letter', () => {
     const text = planWith(picture('A'), picture('B'), picture('A'));
     const split = splitText(text);
-    expect(split.longs.size).toBe(2);
+    expect(split.longTexts.size).toBe(2);
     expect(split.text.long).toHaveLength(3);
     expect(split.text.pieces.join('').length).toBeLessThan(400);
-    expect(joinText(split.text, split.longs)).toBe(text);
+    expect(joinText(split.text, split.longTexts)).toBe(text);
     expect(isSplitText(split.text)).toBe(true);
   });
 
@@ -28,7 +28,7 @@ describe('long texts', () => {
     ['no text at all', ''],
   ])('are not made of %s', (_, text) => {
     const split = splitText(text);
-    expect(split.longs.size).toBe(0);
+    expect(split.longTexts.size).toBe(0);
     expect(split.text).toEqual({ pieces: [text], long: [] });
   });
 
@@ -43,7 +43,7 @@ describe('long texts', () => {
       fc.property(fc.array(signs, { maxLength: 12 }), (parts) => {
         const text = parts.join('');
         const split = splitText(text);
-        expect(joinText(split.text, split.longs)).toBe(text);
+        expect(joinText(split.text, split.longTexts)).toBe(text);
       }),
     );
   });

@@ -35,7 +35,7 @@ function work(plan: Plan, given: Partial<Work> = {}): Work {
   return { id: 'p', plan, text: writePlan(plan), savedAt: NOON, tab: 'one', view: NO_VIEW, ...given };
 }
 const titles = async () => (await readSummaries()).map(({ title }) => title).sort();
-const longs = async () => (await database()).count('longs');
+const pictureCount = async () => (await database()).count('longs');
 
 beforeEach(async () => {
   await closeDatabase();
@@ -48,7 +48,7 @@ describe('the open plan', () => {
     expect(await writeWork(work(plan), null)).toEqual({ ok: true });
     expect(await readWork('p')).toMatchObject({ text: writePlan(plan), savedAt: NOON });
     expect(JSON.stringify(await (await database()).get('texts', 'p')).length).toBeLessThan(10_000);
-    expect(await longs()).toBe(1);
+    expect(await pictureCount()).toBe(1);
   });
 
   it('of one tab is never written over by another that has not seen it', async () => {
@@ -102,12 +102,12 @@ describe('pictures', () => {
     await writeWork(work(titled('With', picture('A'))), null);
     await writeWork(work(titled('With', picture('A')), { id: 'q' }), null);
     await writeWork(work(titled('Without'), { savedAt: NOON + 2 * MINUTE }), NOON);
-    expect(await longs()).toBe(1);
+    expect(await pictureCount()).toBe(1);
     await destroy(['q']);
-    expect(await longs()).toBe(1); // the version of p still has it
+    expect(await pictureCount()).toBe(1); // the version of p still has it
     expect((await readVersions('p'))[0]?.text).toContain(picture('A'));
     await destroy(['p']);
-    expect(await longs()).toBe(0);
+    expect(await pictureCount()).toBe(0);
   });
 });
 
@@ -139,7 +139,7 @@ describe('everything in one file', () => {
 
   it('comes back whole on an empty shelf, and is recognized the second time', async () => {
     const text = await exported();
-    const before = await Promise.all([readSummaries(), readVersions('p'), readWork('p'), longs()]);
+    const before = await Promise.all([readSummaries(), readVersions('p'), readWork('p'), pictureCount()]);
     await closeDatabase();
     globalThis.indexedDB = new IDBFactory();
     expect(await importPlans(text)).toMatchObject({ new: 2, same: 0 });
@@ -147,7 +147,7 @@ describe('everything in one file', () => {
       readSummaries(),
       readVersions('p'),
       readWork('p'),
-      longs(),
+      pictureCount(),
     ]);
     expect(cards).toEqual(before[0]);
     expect(versions).toEqual(before[1]);
@@ -188,7 +188,7 @@ describe('everything in one file', () => {
     await expect(importPlans(text)).rejects.toThrow();
     IDBObjectStore.prototype.put = put;
     expect(await readSummaries()).toEqual([]);
-    expect(await longs()).toBe(0);
+    expect(await pictureCount()).toBe(0);
   });
 });
 
