@@ -55,7 +55,7 @@ createRoot(root).render(
 if (import.meta.env.PROD)
   setTimeout(() => void import('./ui/shell/register-worker.ts').then(({ registerWorker }) => registerWorker()), 1000);
 setTimeout(() => void loadTheRest(), 500);
-// The second computation is for when the hand rests. Where its code cannot be had, no verdict says that it was computed twice.
+// The second computation runs while nothing is changed. Where its code cannot be loaded, no verdict says that it was computed twice.
 setTimeout(
   () =>
     void import('./state/second-opinion-at-rest.ts').then(

@@ -5,7 +5,7 @@ import { useAppStore } from '../state/store.ts';
 import { type Command, targetOf } from './command.ts';
 import { dispatch } from './dispatch.ts';
 import { modesAt } from './modes.ts';
-import { rememberCommand, rememberTools } from './repeat.ts';
+import { recordCommand, recordTools } from './repeat.ts';
 import { COMMANDS } from './table.ts';
 
 /** The one listener for shortcuts: each key press goes to the command of the table that it is a shortcut of. */
@@ -22,7 +22,7 @@ export function useKeyboard(): void {
       const command = dispatch(COMMANDS, modesAt(event.target), event, targetOf(state, state.selection, null));
       if (!command) return;
       event.preventDefault();
-      rememberCommand(command);
+      recordCommand(command);
       if (command.release) held.set(event.key, command);
     };
     const onKeyUp = ({ key }: KeyboardEvent) => {
@@ -33,12 +33,12 @@ export function useKeyboard(): void {
       for (const command of held.values()) command.release?.();
       held.clear();
     };
-    const stopRemembering = rememberTools();
+    const stopRecording = recordTools();
     window.addEventListener('keydown', onKeyDown);
     window.addEventListener('keyup', onKeyUp);
     window.addEventListener('blur', onBlur);
     return () => {
-      stopRemembering();
+      stopRecording();
       window.removeEventListener('keydown', onKeyDown);
       window.removeEventListener('keyup', onKeyUp);
       window.removeEventListener('blur', onBlur);

@@ -7,13 +7,13 @@ type Last = { readonly tool: Tool } | { readonly command: Command };
 let last: Last | null = null;
 
 /** Follows which tool is chosen. Returns what ends that. */
-export function rememberTools(): () => void {
+export function recordTools(): () => void {
   return useAppStore.subscribe(({ tool }, before) => {
     if (tool !== before.tool && answerFor(tool)) last = { tool };
   });
 }
 
-export function rememberCommand(command: Command): void {
+export function recordCommand(command: Command): void {
   if (command.repeats) last = { command };
 }
 

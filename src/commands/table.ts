@@ -9,7 +9,7 @@ import { LENGTH_COMMANDS } from './length-commands.ts';
 import { LEVEL_COMMANDS } from './level-commands.ts';
 import { PLAN_COMMANDS } from './plan-commands.ts';
 import { QUESTION_COMMANDS } from './question-commands.ts';
-import { rememberCommand } from './repeat.ts';
+import { recordCommand } from './repeat.ts';
 import { ROOM_COMMANDS } from './room-commands.ts';
 import { STAGE_COMMANDS } from './stage-commands.ts';
 import { THING_COMMANDS } from './thing-commands.ts';
@@ -57,7 +57,7 @@ export function runCommand(
   at: XY | null = null,
 ): void {
   command.run(targetOf(useAppStore.getState(), ids, at));
-  rememberCommand(command);
+  recordCommand(command);
 }
 
 /** The row of keys that no key press is: what is held while the pointer works. */

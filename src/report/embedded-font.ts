@@ -39,7 +39,7 @@ async function faceRule({ url, weight, range }: Face): Promise<string> {
   return `@font-face{font-family:'Atkinson Hyperlegible Next';font-weight:${weight};${characters}src:url(${data}) format('woff2')}`;
 }
 
-/** Once a session; a failure is not remembered, so that the next try may succeed. */
+/** Once a session; a failure is not cached, so that the next try may succeed. */
 function dataOf(url: string): Promise<string> {
   const known = loaded.get(url);
   if (known) return known;

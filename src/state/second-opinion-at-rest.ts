@@ -10,15 +10,15 @@ import { NO_DOUBTS, type Second } from './second-opinion.ts';
 import { isGestureUnderWay, modelOf } from './selectors.ts';
 import { useAppStore } from './store.ts';
 
-/** After so long without a change the hand rests, ms: the second computation is in nobody's way then. */
+/** Time without a change, ms, after which the second computation delays no input. */
 const REST_MS = 350;
 
-/** Computes every verdict a second time whenever the hand rests. */
+/** Computes every verdict a second time whenever nothing has changed for a while. */
 export function startSecond(): void {
   let waiting: ReturnType<typeof setTimeout> | undefined;
   const look = () => {
     clearTimeout(waiting);
-    if (isDue()) waiting = setTimeout(() => void judgeAgain(), REST_MS);
+    if (isDue()) waiting = setTimeout(() => void recheckPlan(), REST_MS);
   };
   useAppStore.subscribe((now, before) => {
     if (
@@ -34,11 +34,11 @@ export function startSecond(): void {
 function isDue(): boolean {
   const state = useAppStore.getState();
   const { plan, second } = state;
-  const isKnown = second !== null && judgedAlike(second.plan, plan);
+  const isKnown = second !== null && sameForChecks(second.plan, plan);
   return !isGestureUnderWay(state) && !isKnown && plan.levels.some((one) => one.detectors.length > 0);
 }
 
-async function judgeAgain(): Promise<void> {
+async function recheckPlan(): Promise<void> {
   if (!isDue()) return;
   const { plan } = useAppStore.getState();
   const second = await opinionsOf(plan);
@@ -50,7 +50,7 @@ async function judgeAgain(): Promise<void> {
 /** Both computations of a plan held together; it waits for the second. For what leaves the tool. */
 export async function opinionsOf(plan: Plan): Promise<Second> {
   const { second } = useAppStore.getState();
-  return second && judgedAlike(second.plan, plan)
+  return second && sameForChecks(second.plan, plan)
     ? second
     : secondOf(plan, firstOpinion(plan), await recheckInWorker(plan));
 }
@@ -70,7 +70,7 @@ function secondOf(plan: Plan, first: Opinion, second: SecondOpinion): Second {
 }
 
 /** Whether no verdict of the two plans can differ: what is left of them is words, times and pictures. */
-export function judgedAlike(one: Plan, two: Plan): boolean {
+export function sameForChecks(one: Plan, two: Plan): boolean {
   const same = (['protocol', 'site', 'visit', 'conditions', 'tapeTolerance'] as const).every(
     (key) => one[key] === two[key],
   );

@@ -25,20 +25,20 @@ export function setDoubts(doubts: Doubts): void {
 /** What the two computations differ on, of a detector, in words; undefined where they agree, or the second is not known yet. */
 export const doubtOf = (id: string): string | undefined => current.get(id)?.says;
 
-type JudgedReport = {
+type CheckedReport = {
   readonly id: string;
   readonly verdict: Opinion['levels'][number]['detectors'][number]['verdict'];
 };
 
-const settledReports = memoize((reports: readonly JudgedReport[]) =>
+const settledReports = memoize((reports: readonly CheckedReport[]) =>
   memoizeLatest((doubts: Doubts) => reports.map((report) => withAgreedVerdict(report, doubts.get(report.id) ?? null))),
 );
 /** Returns the reports with the verdicts that may be shown: unknown where the two computations differ. Without a doubt the same array. */
-export function withoutDoubt<Report extends JudgedReport>(reports: readonly Report[]): readonly Report[] {
+export function withoutDoubt<Report extends CheckedReport>(reports: readonly Report[]): readonly Report[] {
   // What is cached for these reports was made of them.
   return current.size === 0
     ? reports
-    : (settledReports(reports)(current) as readonly JudgedReport[] as readonly Report[]);
+    : (settledReports(reports)(current) as readonly CheckedReport[] as readonly Report[]);
 }
 
 /** `memoizeRecent` whose results are dropped when a doubt comes or goes: for results that contain verdicts. */

@@ -9,11 +9,11 @@ import { useSketch } from './sketch.ts';
 const LEAST_MOVE = 60;
 
 /**
- * Lets a detector that a button or an undo has moved glide to its new place, so that one sees where it went. What a hand
- * carries is there already. Off where the system asks for less motion. Returns what stops it.
+ * Lets a detector that a button or an undo has moved glide to its new place, so that one sees where it went. What is
+ * dragged is there already. Off where the system asks for less motion. Returns what stops it.
  */
 export function animateMovedDetectors(): () => void {
-  const calm = window.matchMedia('(prefers-reduced-motion: reduce)');
+  const reducedMotion = window.matchMedia('(prefers-reduced-motion: reduce)');
   let shown = places();
   let frame = 0;
   const glide = (id: string, from: XY, to: XY) => {
@@ -40,7 +40,8 @@ export function animateMovedDetectors(): () => void {
     const sameSheet = state.levelId === before.levelId && !state.draggedDetector && state.plan !== before.plan;
     const moved = [...now].filter(([id, at]) => shown.has(id) && distance(shown.get(id) as XY, at) > LEAST_MOVE);
     const [one] = moved;
-    if (sameSheet && one && moved.length === 1 && !calm.matches) glide(one[0], shown.get(one[0]) as XY, one[1]);
+    if (sameSheet && one && moved.length === 1 && !reducedMotion.matches)
+      glide(one[0], shown.get(one[0]) as XY, one[1]);
     shown = now;
   });
   return () => {

@@ -28,7 +28,7 @@ export function createPlaceTool(tool: PlaceTool): ToolController {
   let last: ToolPoint | null = null;
   const show = (point: ToolPoint) => {
     last = point;
-    showGhost(tool, point, quarterTurns);
+    showPreview(tool, point, quarterTurns);
   };
   return {
     hover: show,
@@ -54,7 +54,7 @@ export function createPlaceTool(tool: PlaceTool): ToolController {
   };
 }
 
-function showGhost(tool: PlaceTool, point: ToolPoint, turns: number): void {
+function showPreview(tool: PlaceTool, point: ToolPoint, turns: number): void {
   if (tool.kind === 'detector') {
     useSketch.setState({ previewDetector: detectorAt(point) });
   } else if (tool.kind === 'room') {

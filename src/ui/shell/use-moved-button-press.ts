@@ -1,7 +1,7 @@
 import { useEffect } from 'react';
 
 /** A finger that lifts within this of where it came down still presses, px. */
-const SLIP = 12;
+const CLICK_PX = 12;
 
 /**
  * Gives a click to the button that the press began on. Leaving a field commits it, which may move the button away before the
@@ -18,7 +18,7 @@ export function useMovedButtonPress(): void {
       const press = held;
       held = null;
       if (!press?.button.isConnected || press.button.contains(event.target as Node)) return;
-      if (Math.hypot(event.clientX - press.x, event.clientY - press.y) > SLIP) return;
+      if (Math.hypot(event.clientX - press.x, event.clientY - press.y) > CLICK_PX) return;
       event.stopPropagation();
       event.preventDefault();
       press.button.click();

@@ -1,6 +1,6 @@
 import { describeComputed, SEND_THE_PLAN } from '../../../geometry/messages/index.ts';
 import { saveFile } from '../../commands/open-and-save.ts';
-import { judgedAlike } from '../../state/second-opinion-at-rest.ts';
+import { sameForChecks } from '../../state/second-opinion-at-rest.ts';
 import { usePlan } from '../hooks/use-level.ts';
 import { useThrottled } from '../hooks/use-throttled.ts';
 import './recheck-line.css';
@@ -10,7 +10,7 @@ export function RecheckLine({ id }: { readonly id: string }) {
   const plan = usePlan();
   const second = useThrottled((state) => state.second);
   const isCarried = useThrottled(({ draggedDetector }) => draggedDetector !== null);
-  const computed = second && !isCarried && judgedAlike(second.plan, plan) ? second.computed.get(id) : undefined;
+  const computed = second && !isCarried && sameForChecks(second.plan, plan) ? second.computed.get(id) : undefined;
   if (!computed) return <p className="recheck-line">Computed once so far.</p>;
   if (computed.how !== 'differs') return <p className="recheck-line">{describeComputed(computed, plan)}</p>;
   return (

@@ -39,7 +39,7 @@ export function VerdictPanel({ numbers }: { readonly numbers: ReactNode }) {
   const report = reports.find(({ id }) => id === spokenId);
   return (
     <section className="verdict-panel" aria-label="Verdict" data-verdict={report ? toneOf(report) : 'none'}>
-      {detector && report ? <Spoken detector={detector} report={report} numbers={numbers} /> : <NothingToJudge />}
+      {detector && report ? <Spoken detector={detector} report={report} numbers={numbers} /> : <NoDetectorChosen />}
     </section>
   );
 }
@@ -96,7 +96,7 @@ function Spoken({ detector, report, numbers }: SpokenProps) {
   );
 }
 
-function NothingToJudge() {
+function NoDetectorChosen() {
   const hasWalls = useLevel().walls.length > 0;
   return (
     <div className="verdict-panel__say">
