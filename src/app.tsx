@@ -48,7 +48,7 @@ function Page() {
   useEffect(() => {
     document.title = title ? `${title} - Stillspot` : 'Stillspot';
   }, [title]);
-  const listsActs = useAppStore(({ menu }) => menu !== null);
+  const isMenuOpen = useAppStore(({ menu }) => menu !== null);
   const asked = usePanels((ui) => ui.dialog !== null);
   const tracingByHand = useAppStore(({ tracingFrameOpen }) => tracingFrameOpen);
   useColumns();
@@ -84,7 +84,7 @@ function Page() {
           <Dialogs />
         </div>
       )}
-      {listsActs && <CommandMenu />}
+      {isMenuOpen && <CommandMenu />}
       <LiveRegion />
     </div>
   );

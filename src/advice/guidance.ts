@@ -7,7 +7,7 @@ import { missingRecords } from '../protocol/custody/missing-records.ts';
 import type { Ms } from '../protocol/timing/clock.ts';
 import type { TestState } from '../protocol/validity/validity.ts';
 import { drawHints, drawnInWords } from './guidance/draw.ts';
-import type { CheckedLevel, Hint, HintAct, SeenLevel } from './guidance/hint.ts';
+import type { CheckedLevel, Hint, HintAction, SeenLevel } from './guidance/hint.ts';
 import { houseHints, houseInWords } from './guidance/house.ts';
 import { logHints, logInWords } from './guidance/log.ts';
 import { placedInWords, placeHints } from './guidance/place.ts';
@@ -16,7 +16,7 @@ import { sheetHints } from './guidance/sheet.ts';
 import { siteHints } from './guidance/site.ts';
 import { areTimesWhole, isFetched, timedInWords, timeHints } from './guidance/time.ts';
 
-export type { Hint, HintAct } from './guidance/hint.ts';
+export type { Hint, HintAction } from './guidance/hint.ts';
 
 /** The stages of a test, in their order. */
 const STAGES = ['site', 'draw', 'place', 'time', 'house', 'log', 'read', 'sheet'] as const;
@@ -85,15 +85,15 @@ export function guidance(
 
 const isAllRun = ({ reports }: SeenLevel): boolean => reports.every((report) => openChecks(report).length === 0);
 
-/** Returns what comes next on a plan, in words, and its act. Nothing is missing only when that is true of everything: drawing, answers, sun, times, house, log, results. */
-export function nextStep(stages: readonly StageState[]): { readonly says: string; readonly act: HintAct | null } {
+/** Returns what comes next on a plan, in words, and its action. Nothing is missing only when that is true of everything: drawing, answers, sun, times, house, log, results. */
+export function nextStep(stages: readonly StageState[]): { readonly says: string; readonly action: HintAction | null } {
   const missing = stillToDo(stages).find((hint) => hint.missing);
-  if (missing) return { says: `Next: ${missing.text}`, act: missing.act };
+  if (missing) return { says: `Next: ${missing.text}`, action: missing.action };
   const open = stages.filter(({ whole }) => !whole);
-  if (open.length === 0) return { says: 'Nothing is missing on this plan.', act: null };
+  if (open.length === 0) return { says: 'Nothing is missing on this plan.', action: null };
   const says = `Still to come: ${listed(open.map(({ stage }) => STAGE_NAME[stage]))}.`;
-  const act = open[0]?.hints.find((hint) => hint.act)?.act ?? null;
-  return { says, act };
+  const action = open[0]?.hints.find((hint) => hint.action)?.action ?? null;
+  return { says, action };
 }
 
 /** Returns the hints of all stages: what is missing before what is only remarked, the most important first. */

@@ -1,13 +1,13 @@
 import { capital, ROOM_USE_NOUN } from '../../geometry/messages/index.ts';
 import type { RoomUse, XY } from '../../geometry/plan/model.ts';
-import type { HintAct } from '../advice/guidance/hint.ts';
+import type { HintAction } from '../advice/guidance/hint.ts';
 import type { Stage } from '../advice/guidance.ts';
 import type { QuestionId } from '../advice/walk-round.ts';
+import { makeOneWall } from '../state/edit-walls.ts';
 import { setAtWall } from '../state/out-of-wall.ts';
 import { selectLevel } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
 import { SELECT_TOOL } from '../state/tool.ts';
-import { makeOneWall } from '../state/wall-acts.ts';
 import { openQuestion, openStage, unfold, usePanels } from './panels.ts';
 
 export const TITLE_FIELD = 'plan-title';
@@ -45,7 +45,7 @@ export function pickUse(use: RoomUse): void {
 }
 
 /** Carries out what a hint offers, on the level that it is about. */
-export function followHint(offer: HintAct): void {
+export function followHint(offer: HintAction): void {
   const { setTool, showThings } = useAppStore.getState();
   if ('levelId' in offer) comeTo(offer.levelId);
   switch (offer.kind) {

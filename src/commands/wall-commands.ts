@@ -5,8 +5,8 @@ import type { OpeningKind, Wall } from '../../geometry/plan/model.ts';
 import { nearestParameter } from '../../geometry/plane/point.ts';
 import { createOpeningTool } from '../editor/tools/opening-tool.ts';
 import { pressAt } from '../editor/tools/tool-context.ts';
+import { joinWalls, splitWall } from '../state/edit-walls.ts';
 import { selectLevel } from '../state/selectors.ts';
-import { joinWalls, splitWall } from '../state/wall-acts.ts';
 import type { Command, Target } from './command.ts';
 
 const wallOf = ({ one }: Target): Wall | null => (one?.list === 'walls' ? one.item : null);

@@ -8,7 +8,7 @@ import type { ToolPoint } from './tools/tool-controller.ts';
 /** The element that the sheet is drawn in. */
 export const SHEET_ID = 'sheet-of-plan';
 
-/** Opens the list of acts for what was pressed: a thing among those that are selected stands for all of them. */
+/** Opens the menu for what was pressed: a thing among those that are selected stands for all of them. */
 export function openMenuFor(hit: Hit | undefined, { plan, screen, touch }: ToolPoint): void {
   const { selection, select } = store();
   if (hit && !selection.includes(hit.id)) select([hit.id]);

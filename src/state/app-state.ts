@@ -143,7 +143,7 @@ export interface SessionState {
   readonly previewPlan: Plan | null;
   /** The last refusal or remark, in plain words; empty for none. */
   readonly message: string;
-  /** What the last edit brought about; its act is offered for as long as the message says it. */
+  /** What the last edit brought about; its action is offered for as long as the message says it. */
   readonly remark: Remark | null;
   /** The last result of the second computation of the verdicts, and of which plan; null before the first. */
   readonly second: Second | null;

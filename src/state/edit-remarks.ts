@@ -3,7 +3,7 @@ import { detectorsWithoutSupport } from '../../geometry/edit/supported-items.ts'
 import type { LevelModel, Notice } from '../../geometry/level/types.ts';
 import { describeNotice, describeSupportLost } from '../../geometry/messages/index.ts';
 import type { Level, Plan } from '../../geometry/plan/model.ts';
-import { inWallRemark, inWalls, oneWallAct, type Remark } from '../advice/wall-remarks.ts';
+import { inWallRemark, inWalls, oneWallAction, type Remark } from '../advice/wall-remarks.ts';
 import { modelOf } from './selectors.ts';
 
 /**
@@ -16,7 +16,10 @@ export function remarkOn(before: Plan, after: Plan): Remark | null {
     return was && was !== level ? levelRemarks(was, level, after.display.length) : [];
   });
   if (remarks.length === 0) return null;
-  return { words: remarks.map(({ words }) => words).join(' '), act: remarks.find(({ act }) => act)?.act ?? null };
+  return {
+    words: remarks.map(({ words }) => words).join(' '),
+    action: remarks.find(({ action }) => action)?.action ?? null,
+  };
 }
 
 type Unit = Plan['display']['length'];
@@ -25,7 +28,7 @@ function levelRemarks(was: Level, level: Level, unit: Unit): readonly Remark[] {
   const lost = describeSupportLost(detectorsWithoutSupport(was, level));
   const solid = was.walls !== level.walls || was.fixtures !== level.fixtures || was.objects !== level.objects;
   return [
-    ...(lost ? [{ words: lost, act: null }] : []),
+    ...(lost ? [{ words: lost, action: null }] : []),
     ...(solid ? inWallRemarks(modelOf(was), modelOf(level), unit) : []),
     ...(was.walls === level.walls ? [] : laidRemarks(modelOf(was), modelOf(level), unit)),
   ];
@@ -45,7 +48,10 @@ function laidRemarks(was: LevelModel, model: LevelModel, unit: Unit): readonly R
   const told = new Set(was.notices.filter(isLaid).map(keyOf));
   return model.notices
     .filter((notice) => isLaid(notice) && !told.has(keyOf(notice)))
-    .map((notice) => ({ words: describeNotice(notice, unit, model.level), act: oneWallAct(notice, model.level.id) }));
+    .map((notice) => ({
+      words: describeNotice(notice, unit, model.level),
+      action: oneWallAction(notice, model.level.id),
+    }));
 }
 
 const isLaid = ({ kind }: Notice): boolean => kind === 'walls-overlap';

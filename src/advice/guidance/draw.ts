@@ -2,9 +2,9 @@ import type { LevelModel, Notice } from '../../../geometry/level/types.ts';
 import { counted, describeNotice, listed } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { looksOf } from '../walk-round.ts';
-import { inWallRemark, inWalls, oneWallAct } from '../wall-remarks.ts';
-import { questionAct } from './answer-acts.ts';
-import { type Hint, type HintAct, type SeenLevel, WEIGHT, withLevelName } from './hint.ts';
+import { inWallRemark, inWalls, oneWallAction } from '../wall-remarks.ts';
+import { questionAction } from './answer-actions.ts';
+import { type Hint, type HintAction, type SeenLevel, WEIGHT, withLevelName } from './hint.ts';
 
 /** The drawing's troubles by weight: what keeps a room from closing first, what only wants a look last. */
 const NOTICE_WEIGHT: Readonly<Record<Notice['kind'], number>> = {
@@ -46,14 +46,14 @@ function houseHints({ site }: Plan, levels: readonly SeenLevel[]): readonly Hint
     const inSale = site.purpose === 'property-transfer';
     const text = `No level is noted as lived in${inSale ? ' or fit to live in' : ''}, so none is to be tested. Say which one is.`;
     const shown = levels.find(({ inView }) => inView) ?? lowest;
-    const act: HintAct = { kind: 'level', label: 'Say who lives where', levelId: shown.model.level.id };
-    hints.push({ text, act, missing: true, weight: WEIGHT.noLevelToTest });
+    const action: HintAction = { kind: 'level', label: 'Say who lives where', levelId: shown.model.level.id };
+    hints.push({ text, action, missing: true, weight: WEIGHT.noLevelToTest });
   }
   if (level.ground === 'none') {
     const name = level.name.trim() || 'The level without a name';
     hints.push({
       text: `${name} is the lowest level here and is noted as not touching the soil. Add the level below it, or say what is under its floor.`,
-      act: { kind: 'level', label: 'Show the levels', levelId: level.id },
+      action: { kind: 'level', label: 'Show the levels', levelId: level.id },
       missing: false,
       weight: WEIGHT.notOnGround,
     });
@@ -71,9 +71,9 @@ function levelHints(seen: SeenLevel): readonly Hint[] {
       ? 'Nothing is drawn on this level yet.'
       : 'This is a level to test, and nothing is drawn on it yet.';
     const tool = { kind: 'room-box' } as const;
-    const act: HintAct = { kind: 'tool', label: 'Four walls in one drag', levelId: level.id, tool };
+    const action: HintAction = { kind: 'tool', label: 'Four walls in one drag', levelId: level.id, tool };
     const words = withLevelName(seen, `${text} Begin with the outline.`);
-    return [{ text: words, act, missing: counts, weight: WEIGHT.notDrawn }];
+    return [{ text: words, action, missing: counts, weight: WEIGHT.notDrawn }];
   }
   const walked = level.ground !== 'crawlspace' || counts;
   return [...closingHints(seen, counts), ...inWallHints(seen), ...(walked ? lookedForHints(seen, counts) : [])];
@@ -86,30 +86,30 @@ function closingHints(seen: SeenLevel, counts: boolean): readonly Hint[] {
   const hints = notices.map(
     (notice): Hint => ({
       text: withLevelName(seen, describeNotice(notice, plan.display.length, level)),
-      act: noticeAct(notice, level.id),
+      action: noticeAction(notice, level.id),
       missing: counts && NOTICE_MISSING.has(notice.kind),
       weight: WEIGHT.drawing + NOTICE_WEIGHT[notice.kind],
     }),
   );
   if (rooms.length > 0 || notices.some(({ kind }) => kind === 'gap-open')) return hints;
   const text = withLevelName(seen, 'No room is closed yet. Draw the walls all the way round.');
-  const act: HintAct = { kind: 'tool', label: 'Draw walls', levelId: level.id, tool: { kind: 'wall' } };
-  return [{ text, act, missing: counts, weight: WEIGHT.drawing }, ...hints];
+  const action: HintAction = { kind: 'tool', label: 'Draw walls', levelId: level.id, tool: { kind: 'wall' } };
+  return [{ text, action, missing: counts, weight: WEIGHT.drawing }, ...hints];
 }
 
 /** Things that were left in a wall. */
 function inWallHints(seen: SeenLevel): readonly Hint[] {
   const { plan, model } = seen;
   return inWalls(model).map((found): Hint => {
-    const { words, act } = inWallRemark(model.level, found, plan.display.length);
-    const show: HintAct = { kind: 'show', label: 'Show it', levelId: model.level.id, ids: [found.id], at: null };
-    return { text: withLevelName(seen, words), act: act ?? show, missing: false, weight: WEIGHT.inWall };
+    const { words, action } = inWallRemark(model.level, found, plan.display.length);
+    const show: HintAction = { kind: 'show', label: 'Show it', levelId: model.level.id, ids: [found.id], at: null };
+    return { text: withLevelName(seen, words), action: action ?? show, missing: false, weight: WEIGHT.inWall };
   });
 }
 
-function noticeAct(notice: Notice, levelId: string): HintAct {
+function noticeAction(notice: Notice, levelId: string): HintAction {
   const { kind, at, ids } = notice;
-  const one = kind === 'walls-overlap' ? oneWallAct(notice, levelId) : null;
+  const one = kind === 'walls-overlap' ? oneWallAction(notice, levelId) : null;
   if (one) return one;
   if (kind === 'unlabelled-room') return { kind: 'name-room', label: 'Name this room', levelId, at };
   return { kind: 'show', label: 'Show it', levelId, ids, at };
@@ -127,8 +127,8 @@ function lookedForHints(seen: SeenLevel, counts: boolean): readonly Hint[] {
       seen,
       `Not looked for yet: ${listed(names)}. Put in what is there, or answer "none here".`,
     );
-    const act = questionAct(model.level.id, question, rule.id);
-    return { text, act, missing: counts, weight: WEIGHT.lookedFor };
+    const action = questionAction(model.level.id, question, rule.id);
+    return { text, action, missing: counts, weight: WEIGHT.lookedFor };
   });
 }
 

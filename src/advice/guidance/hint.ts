@@ -8,7 +8,7 @@ import type { QuestionId } from '../walk-round.ts';
 export type HintTool = { readonly kind: 'wall' | 'room-box' | 'detector' };
 
 /** What can be done about a hint with one press. Where it names a level, that level comes into view first. */
-export type HintAct =
+export type HintAction =
   | { readonly kind: 'tool'; readonly label: string; readonly levelId: string; readonly tool: HintTool }
   | {
       readonly kind: 'show';
@@ -47,7 +47,7 @@ export type HintAct =
 
 export interface Hint {
   readonly text: string;
-  readonly act: HintAct | null;
+  readonly action: HintAction | null;
   /** Missing: the stage is not done without it. A remark may stay. */
   readonly missing: boolean;
   /** Of two hints the one that weighs less comes first: see `WEIGHT`. */

@@ -15,12 +15,12 @@ export function houseHints(plan: Plan, levels: readonly SeenLevel[]): readonly H
   if (broken.length > 0) {
     const names = listed(broken.map(({ item }) => `"${item.name}"`));
     const so = validity === 'not-evaluated' ? 'The test is not evaluated.' : 'A professional decides about the result.';
-    hints.push({ text: `Broken: ${names}. ${so}`, act: open, missing: true, weight: WEIGHT.houseBroken });
+    hints.push({ text: `Broken: ${names}. ${so}`, action: open, missing: true, weight: WEIGHT.houseBroken });
   }
   if (!isPlaced(levels)) return hints;
   const started = plan.visit.start !== null;
   const asked = rows.filter(({ state }) => state === 'unknown').length;
-  const remark = (text: string, missing = false) => hints.push({ text, act: open, missing, weight: WEIGHT.house });
+  const remark = (text: string, missing = false) => hints.push({ text, action: open, missing, weight: WEIGHT.house });
   // Once the walk has begun, half a list is missing the other half.
   const begun = started || asked < rows.length;
   if (asked > 0) remark(`${counted(asked, 'condition')} of the house not known yet.`, begun);

@@ -10,9 +10,9 @@ import { isPlaced } from './time.ts';
 /** Once the detectors are set out: what their log lacks first. A gap is never "missing": a result stands without it, its paper does not. What contradicts itself is: a chain that does not fit, a number that stands twice. */
 export function logHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hint[] {
   if (!isPlaced(levels) || plan.visit.start === null) return [];
-  const act = { kind: 'stage', label: 'Look at the log', stage: 'log' } as const;
+  const action = { kind: 'stage', label: 'Look at the log', stage: 'log' } as const;
   const doubtful = namedDetectors(plan).filter(({ id }) => chainOf(plan, id).hasDiscrepancies);
-  const hint = (text: string, missing: boolean): Hint => ({ text, act, missing, weight: WEIGHT.house });
+  const hint = (text: string, missing: boolean): Hint => ({ text, action, missing, weight: WEIGHT.house });
   const [twice] = duplicateSerials(plan);
   const [gap] = missingRecords(plan);
   return [

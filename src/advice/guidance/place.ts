@@ -9,8 +9,8 @@ import {
 } from '../../../geometry/messages/index.ts';
 import type { Detector, Plan } from '../../../geometry/plan/model.ts';
 import { effectiveRules } from '../../../geometry/rules/profiles.ts';
-import { actToSettle } from './answer-acts.ts';
-import { detectorName, type Hint, type HintAct, type SeenLevel, WEIGHT, withLevelName } from './hint.ts';
+import { actionToSettle } from './answer-actions.ts';
+import { detectorName, type Hint, type HintAction, type SeenLevel, WEIGHT, withLevelName } from './hint.ts';
 
 /** What is missing of the detectors, over all levels. */
 export function placeHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hint[] {
@@ -37,11 +37,11 @@ function absentHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hint[] 
     const { level, rooms } = seen.model;
     if (rooms.length === 0) {
       const text = withLevelName(seen, 'Close a room first, then set a detector in it.');
-      return { text, act: null, missing: true, weight: WEIGHT.noDetector };
+      return { text, action: null, missing: true, weight: WEIGHT.noDetector };
     }
     const text = withLevelName(seen, 'No detector is set on this level yet.');
-    const act: HintAct = { kind: 'tool', label: 'Set a detector', levelId: level.id, tool: { kind: 'detector' } };
-    return { text, act, missing: true, weight: WEIGHT.noDetector };
+    const action: HintAction = { kind: 'tool', label: 'Set a detector', levelId: level.id, tool: { kind: 'detector' } };
+    return { text, action, missing: true, weight: WEIGHT.noDetector };
   });
 }
 
@@ -74,7 +74,12 @@ function openHints(seen: SeenLevel): readonly Hint[] {
     const text = withLevelName(seen, `${rule.name} is not run for ${names}. ${reason}`.trim());
     // The times of the sun are known at the pick-up at the latest.
     const missing = rule.subject.of !== 'sun' || plan.visit.end !== null;
-    return { text, act: report ? actToSettle(plan, level, report, rule.id) : null, missing, weight: WEIGHT.support };
+    return {
+      text,
+      action: report ? actionToSettle(plan, level, report, rule.id) : null,
+      missing,
+      weight: WEIGHT.support,
+    };
   });
 }
 
@@ -90,7 +95,7 @@ function verdictHints(seen: SeenLevel): readonly Hint[] {
     }[verdict];
     const why = worst ? ` ${describeCheck(worst, seen.plan, level)}` : '';
     const text = withLevelName(seen, `${detectorName(level.detectors, id)} ${says}${why}`);
-    return [{ text, act: showAct(seen, [id]), missing: verdict !== 'tight', weight: WEIGHT[verdict] }];
+    return [{ text, action: showAction(seen, [id]), missing: verdict !== 'tight', weight: WEIGHT[verdict] }];
   });
 }
 
@@ -102,7 +107,7 @@ function enteredHints(seen: SeenLevel): readonly Hint[] {
     const entered = report && describeCollision(level, detector, report);
     if (!entered) return [];
     const text = withLevelName(seen, `${detectorName(level.detectors, detector.id)}: ${entered}`);
-    return [{ text, act: showAct(seen, [detector.id]), missing: true, weight: WEIGHT.blocked }];
+    return [{ text, action: showAction(seen, [detector.id]), missing: true, weight: WEIGHT.blocked }];
   });
 }
 
@@ -121,7 +126,7 @@ function pairHints(seen: SeenLevel): readonly Hint[] {
       ? `${names} is marked as pair ${pair}, and its companion is missing.`
       : `Pair ${pair} has ${members.length} detectors: ${names}. Right where all of them stand side by side.`;
     const weight = alone ? WEIGHT.alone : WEIGHT.tight;
-    return [{ text: withLevelName(seen, text), act: showAct(seen, ids), missing: alone, weight }];
+    return [{ text: withLevelName(seen, text), action: showAction(seen, ids), missing: alone, weight }];
   });
 }
 
@@ -137,11 +142,13 @@ function labelHints(levels: readonly SeenLevel[]): readonly Hint[] {
       const words = twice
         ? `Two detectors are labeled ${text}. Give each its own.`
         : 'A detector has no label. The lab needs one.';
-      return [{ text: withLevelName(seen, words), act: showAct(seen, [id]), missing: true, weight: WEIGHT.label }];
+      return [
+        { text: withLevelName(seen, words), action: showAction(seen, [id]), missing: true, weight: WEIGHT.label },
+      ];
     }),
   );
 }
 
-function showAct({ model }: SeenLevel, ids: readonly string[]): HintAct {
+function showAction({ model }: SeenLevel, ids: readonly string[]): HintAction {
   return { kind: 'show', label: ids.length > 1 ? 'Show them' : 'Show it', levelId: model.level.id, ids, at: null };
 }

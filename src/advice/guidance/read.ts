@@ -18,13 +18,13 @@ export function readHints(plan: Plan, state: TestState): readonly Hint[] {
   const open = { kind: 'stage', label: 'Look at the results', stage: 'read' } as const;
   if (plan.readings.length === 0) {
     if (plan.visit.end === null) return [];
-    return [{ text: 'No result is entered yet.', act: open, missing: true, weight: WEIGHT.result }];
+    return [{ text: 'No result is entered yet.', action: open, missing: true, weight: WEIGHT.result }];
   }
   const [worst] = state.issues;
   if (worst) {
     const { stage } = worst;
-    const act = { kind: 'stage', label: STAGE_BUTTON[stage], stage } as const;
-    return [{ text: `${VALIDITY_TEXT[state.validity]} ${worst.text}`, act, missing: true, weight: WEIGHT.result }];
+    const action = { kind: 'stage', label: STAGE_BUTTON[stage], stage } as const;
+    return [{ text: `${VALIDITY_TEXT[state.validity]} ${worst.text}`, action, missing: true, weight: WEIGHT.result }];
   }
   const reports = evaluateResults(plan, state);
   const steps = reports.map((report) => ({
@@ -34,7 +34,7 @@ export function readHints(plan: Plan, state: TestState): readonly Hint[] {
   const house = homeStep(plan, reports);
   const whole =
     house.step === 'unknown' ? [{ text: amountsInUnit(plan.display.radon, house.text), missing: true }] : [];
-  return [...steps, ...whole].map((hint) => ({ ...hint, act: open, weight: WEIGHT.result }));
+  return [...steps, ...whole].map((hint) => ({ ...hint, action: open, weight: WEIGHT.result }));
 }
 
 export function readInWords({ readings }: Plan): string {

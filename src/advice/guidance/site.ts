@@ -3,7 +3,7 @@ import { listed } from '../../../geometry/messages/index.ts';
 import { levelName } from '../../../geometry/messages/subject.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { effectiveRules } from '../../../geometry/rules/profiles.ts';
-import { LIVING_PRESS, PURPOSE_ACT } from './answer-acts.ts';
+import { LIVING_PRESS, PURPOSE_ACTION } from './answer-actions.ts';
 import { detectorName, type Hint, type SeenLevel, WEIGHT } from './hint.ts';
 
 /** What is missing of the site: why it is tested, who lives where, its place where the sun is to be worked out; and loosened rules, which must never be quiet. */
@@ -13,12 +13,12 @@ export function siteHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hi
   if (loosened.length > 0) {
     const names = listed(loosened.map(({ name }) => name.toLowerCase()));
     const text = `Looser than published: ${names}. Every sheet says so.`;
-    hints.push({ text, act: null, missing: false, weight: WEIGHT.loosened });
+    hints.push({ text, action: null, missing: false, weight: WEIGHT.loosened });
   }
   if (!plan.title.trim()) {
     hints.push({
       text: 'The sheet has no title yet.',
-      act: { kind: 'field', label: 'Write one', field: 'title' },
+      action: { kind: 'field', label: 'Write one', field: 'title' },
       missing: false,
       weight: WEIGHT.title,
     });
@@ -31,7 +31,7 @@ function askedHints({ site }: Plan, levels: readonly SeenLevel[]): readonly Hint
   const weight = WEIGHT.asked;
   const purpose: Hint = {
     text: 'Why the house is tested is not answered yet.',
-    act: PURPOSE_ACT,
+    action: PURPOSE_ACTION,
     missing: true,
     weight,
   };
@@ -39,7 +39,7 @@ function askedHints({ site }: Plan, levels: readonly SeenLevel[]): readonly Hint
     .filter(({ model }) => model.level.livingAnswered === false)
     .map(({ model: { level } }): Hint => {
       const text = `Whether people live on ${levelName(level)} is not answered yet.`;
-      return { text, act: { kind: 'living', label: LIVING_PRESS, levelId: level.id }, missing: true, weight };
+      return { text, action: { kind: 'living', label: LIVING_PRESS, levelId: level.id }, missing: true, weight };
     });
   return site.purposeAnswered === false ? [purpose, ...living] : living;
 }
@@ -54,6 +54,6 @@ function placeHints({ site }: Plan, levels: readonly SeenLevel[]): readonly Hint
   );
   if (names.length === 0) return [];
   const text = `Direct sun is not worked out for ${listed(names)}: the place of the house is not given.`;
-  const act = { kind: 'field', label: 'Give the place', field: 'latitude' } as const;
-  return [{ text, act, missing: true, weight: WEIGHT.place }];
+  const action = { kind: 'field', label: 'Give the place', field: 'latitude' } as const;
+  return [{ text, action, missing: true, weight: WEIGHT.place }];
 }

@@ -14,15 +14,15 @@ export function timeHints(plan: Plan, levels: readonly SeenLevel[], now: Ms): re
   const open = { kind: 'stage', label: 'Look at the times', stage: 'time' } as const;
   if (plan.visit.start === null) {
     const text = 'When the house is closed and the detectors are set out is not written down yet.';
-    return [{ text, act: open, missing: false, weight: WEIGHT.time }];
+    return [{ text, action: open, missing: false, weight: WEIGHT.time }];
   }
   const late = overdueWords(plan, now);
-  const overdue: readonly Hint[] = late ? [{ text: late, act: open, missing: true, weight: WEIGHT.timeBroken }] : [];
+  const overdue: readonly Hint[] = late ? [{ text: late, action: open, missing: true, weight: WEIGHT.timeBroken }] : [];
   const checks = timingReport(plan).checks.flatMap(({ rule, verdict }): Hint[] => {
-    if (verdict === 'blocked') return [{ text: BROKEN[rule], act: open, missing: true, weight: WEIGHT.timeBroken }];
+    if (verdict === 'blocked') return [{ text: BROKEN[rule], action: open, missing: true, weight: WEIGHT.timeBroken }];
     // Until it is fetched the end cannot be known.
     if (verdict !== 'unknown' || (rule === 'exposure' && plan.visit.end === null)) return [];
-    return [{ text: UNKNOWN[rule], act: open, missing: true, weight: WEIGHT.time }];
+    return [{ text: UNKNOWN[rule], action: open, missing: true, weight: WEIGHT.time }];
   });
   return [...overdue, ...checks];
 }

@@ -24,9 +24,9 @@ import { translateShape } from '../../../geometry/plane/rigid-motion.ts';
 import { jambs } from '../../../geometry/snap/pick.ts';
 import { TOUCHING } from '../../../geometry/snap/room-faces.ts';
 import { formatLength } from '../../../geometry/units/index.ts';
+import { editLevel } from '../../state/edit-walls.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
-import { editLevel } from '../../state/wall-acts.ts';
 import { drawnDimensions } from '../drawing.ts';
 import type { LengthSubject, SizePart } from './store.ts';
 

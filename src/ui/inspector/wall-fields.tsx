@@ -5,9 +5,9 @@ import { thicknessRefusal, wallEndNames } from '../../../geometry/messages/index
 import { wallLength } from '../../../geometry/plan/items.ts';
 import type { Mm, Wall, WallSide } from '../../../geometry/plan/model.ts';
 import { wallFaceLength } from '../../../geometry/snap/wall-face.ts';
+import { editLevel } from '../../state/edit-walls.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
-import { editLevel } from '../../state/wall-acts.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
 import { FieldGroup } from '../fields/field-group.tsx';
 import { LengthField } from '../fields/length-field.tsx';

@@ -4,9 +4,9 @@ import { wallsRunningOn } from '../../../geometry/edit/split-join.ts';
 import { wallEndNames } from '../../../geometry/messages/index.ts';
 import { wallLength } from '../../../geometry/plan/items.ts';
 import type { Mm, Wall } from '../../../geometry/plan/model.ts';
+import { joinWalls, splitWall } from '../../state/edit-walls.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
-import { joinWalls, splitWall } from '../../state/wall-acts.ts';
 import { LengthField } from '../fields/length-field.tsx';
 import { useThrottled } from '../hooks/use-throttled.ts';
 

@@ -2,7 +2,7 @@ import type { DetectorReport } from '../../../geometry/check/types.ts';
 import { openRules } from '../../../geometry/messages/index.ts';
 import type { Detector, Level, Plan } from '../../../geometry/plan/model.ts';
 import type { EffectiveRule } from '../../../geometry/rules/profiles.ts';
-import { actToSettle } from '../../advice/guidance/answer-acts.ts';
+import { actionToSettle } from '../../advice/guidance/answer-actions.ts';
 import { followHint } from '../../commands/go-to.ts';
 import { SupportAnswer } from './support-answer.tsx';
 import './open-rows.css';
@@ -37,7 +37,7 @@ function OpenLine({ says, rules, report, plan, level }: LineProps) {
     <p className="open-rows__line">
       {says}:{' '}
       {rules.map(({ id, name }) => {
-        const way = actToSettle(plan, level, report, id);
+        const way = actionToSettle(plan, level, report, id);
         if (!way) return <span key={id}>{name.toLowerCase()}</span>;
         return (
           <button key={id} type="button" className="button open-rows__way" onClick={() => followHint(way)}>

@@ -20,10 +20,12 @@ export function MessageLine() {
   // The bare sheet says itself what to do first.
   const bare = level.walls.length === 0;
   // What was just said may ask for the use of a room: of one on this level.
-  const unnamed = stillToDo(stages).find(({ act: offer }) => offer?.kind === 'name-room' && offer.levelId === level.id);
+  const unnamed = stillToDo(stages).find(
+    ({ action: offer }) => offer?.kind === 'name-room' && offer.levelId === level.id,
+  );
   const remark = useAppStore((state) => state.remark);
-  const remedy = remark?.act && message.includes(remark.words) ? remark.act : null;
-  const offer = message ? (remedy ?? unnamed?.act) : tool.kind === 'select' && next.act;
+  const remedy = remark?.action && message.includes(remark.words) ? remark.action : null;
+  const offer = message ? (remedy ?? unnamed?.action) : tool.kind === 'select' && next.action;
   const corners = useAppStore(({ chain }) => chain.corners.length);
   const missed = useMissedStart();
   const doing = message || missed || `${kept ? 'Kept in hand. ' : ''}${doingWords(tool, corners)}`;

@@ -9,7 +9,7 @@ import './hints.css';
 export function Hints({ hints }: { readonly hints: readonly Hint[] }) {
   return (
     <ul className="hints">
-      {hints.map(({ text, act: offer, missing }, index) => (
+      {hints.map(({ text, action: offer, missing }, index) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: two rooms without a use have the same words
         <li key={`${text}${index}`} className="hint" data-missing={missing || undefined}>
           {text}{' '}

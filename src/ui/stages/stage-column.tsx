@@ -111,9 +111,9 @@ function StageItem({
  * What leads to a stage of the written part of the job, this one or one before it, is said by the work below, with the same press; of the
  * questions that are open only the next one, for each says so itself.
  */
-function isNotRepeatedBelow({ act }: Hint, index: number, hints: readonly Hint[]): boolean {
-  if (act?.kind === 'question') return hints.findIndex((each) => each.act?.kind === 'question') === index;
-  return act?.kind !== 'stage';
+function isNotRepeatedBelow({ action }: Hint, index: number, hints: readonly Hint[]): boolean {
+  if (action?.kind === 'question') return hints.findIndex((each) => each.action?.kind === 'question') === index;
+  return action?.kind !== 'stage';
 }
 
 /** The part of the column, from its top, in which a heading leaves its work enough room below. */

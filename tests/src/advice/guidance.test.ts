@@ -51,7 +51,7 @@ describe('an empty sheet', () => {
   it('asks for the outline first, and offers the tool', () => {
     const { hints, done } = hintsOf('draw', level);
     expect(texts(hints)).toEqual(['Nothing is drawn on this level yet. Begin with the outline.']);
-    expect(hints[0]?.act).toMatchObject({ kind: 'tool', tool: { kind: 'room-box' } });
+    expect(hints[0]?.action).toMatchObject({ kind: 'tool', tool: { kind: 'room-box' } });
     expect(done).toBe('');
   });
 
@@ -74,10 +74,10 @@ describe('while it is drawn', () => {
     expect(missing(hints)[0]).toBe(
       'A room has no use yet. Say what it is used for: until then nothing in it can turn clear.',
     );
-    const act = hints[0]?.act;
-    if (act?.kind !== 'name-room') throw new Error('the hint offers no name');
-    expect(act.at[0]).toBeGreaterThan(0);
-    expect(act.at[0]).toBeLessThan(8000);
+    const action = hints[0]?.action;
+    if (action?.kind !== 'name-room') throw new Error('the hint offers no name');
+    expect(action.at[0]).toBeGreaterThan(0);
+    expect(action.at[0]).toBeLessThan(8000);
     expect(done).toBe('1 room.');
   });
 
@@ -88,7 +88,7 @@ describe('while it is drawn', () => {
     expect(missing(hints)).toEqual(
       ['outside doors and windows', 'moving air', 'heat', 'sump pit and floor drain'].map(says),
     );
-    expect(hints[3]?.act).toEqual({
+    expect(hints[3]?.action).toEqual({
       kind: 'question',
       label: 'Answer it',
       levelId: 'L1',
@@ -178,11 +178,11 @@ describe('the results', () => {
   it('name no step while it is not known to hold, and lead to what is missing', () => {
     const { hints } = hintsOf('read', level, { ...kept, conditions: [], readings });
     expect(missing(hints)).toEqual([expect.stringContaining('no result of it passes')]);
-    expect(hints[0]?.act).toMatchObject({ kind: 'stage', stage: 'house' });
+    expect(hints[0]?.action).toMatchObject({ kind: 'stage', stage: 'house' });
     const late = { ...kept.visit, end: '2026-05-04T07:59:00Z' };
     const broken = hintsOf('read', level, { ...kept, visit: late, readings }).hints;
     expect(missing(broken)).toEqual([expect.stringContaining('not evaluated')]);
-    expect(broken[0]?.act).toMatchObject({ kind: 'stage', stage: 'time' });
+    expect(broken[0]?.action).toMatchObject({ kind: 'stage', stage: 'time' });
   });
 });
 
@@ -252,7 +252,7 @@ describe('a house of several levels', () => {
     expect(first?.text).toBe(
       'Basement: This is a level to test, and nothing is drawn on it yet. Begin with the outline.',
     );
-    expect(first?.act).toMatchObject({ kind: 'tool', levelId: 'L1' });
+    expect(first?.action).toMatchObject({ kind: 'tool', levelId: 'L1' });
   });
 
   it('says that none is lived in before all else', () => {
@@ -264,7 +264,7 @@ describe('a house of several levels', () => {
       'L1',
     );
     expect(first?.text).toBe('No level is noted as lived in, so none is to be tested. Say which one is.');
-    expect(first?.act).toMatchObject({ kind: 'level', levelId: 'L1' });
+    expect(first?.action).toMatchObject({ kind: 'level', levelId: 'L1' });
     expect(first?.missing).toBe(true);
   });
 
@@ -280,7 +280,7 @@ describe('a house of several levels', () => {
     const right = { ...den, detectors: [detector('d1', 'A1', null, [4000, 3000])] };
     const hint = toDo([right, wrong], 'L1').find(({ text }) => text.includes('B1 is blocked'));
     expect(hint?.text).toMatch(/^Main floor: B1 is blocked\. [A-Z].+\.$/);
-    expect(hint?.act).toEqual({ kind: 'show', label: 'Show it', levelId: 'L2', ids: ['d9'], at: null });
+    expect(hint?.action).toEqual({ kind: 'show', label: 'Show it', levelId: 'L2', ids: ['d9'], at: null });
   });
 
   it('finds one label on two levels: the laboratory does not know the levels', () => {
@@ -293,7 +293,7 @@ describe('a house of several levels', () => {
 
   it('remarks on a lowest level that does not touch the soil', () => {
     const hint = toDo([main], 'L2').find(({ text }) => text.includes('not touching the soil'));
-    expect([hint?.missing, hint?.act?.kind]).toEqual([false, 'level']);
+    expect([hint?.missing, hint?.action?.kind]).toEqual([false, 'level']);
   });
 
   it('has missing things before remarks, and each by its weight', () => {
@@ -311,10 +311,10 @@ describe('a house of several levels', () => {
       detectors: [detector('d1', 'A1', null, [4000, 4000]), detector('d2', 'A2', null, [6000, 4000])],
     };
     const all = toDo([lit], 'L1');
-    const place = all.find(({ act }) => act?.kind === 'field' && act.field === 'latitude');
+    const place = all.find(({ action }) => action?.kind === 'field' && action.field === 'latitude');
     expect(place?.text).toBe('Direct sun is not worked out for A1 and A2: the place of the house is not given.');
     expect(place?.missing).toBe(true);
-    const sun = all.find(({ act }) => act?.kind === 'question' && act.question === 'sun');
+    const sun = all.find(({ action }) => action?.kind === 'question' && action.question === 'sun');
     expect(sun?.text).toBe(
       'Direct sun is not run for A1 and A2. The place of the house and the times of the test are not given. Keep out of direct sun.',
     );
@@ -329,9 +329,9 @@ describe('a house of several levels', () => {
       ...detector(`d${i}`, label, null, [3000 + 2000 * i, 3000]),
       support: null,
     }));
-    const hints = toDo([{ ...den, detectors: bare }], 'L1').filter(({ act }) => act?.kind === 'support');
+    const hints = toDo([{ ...den, detectors: bare }], 'L1').filter(({ action }) => action?.kind === 'support');
     expect(texts(hints)).toEqual([expect.stringMatching(/ is not run for A1 and A2\. Nothing drawn carries it/)]);
-    expect(hints[0]?.act).toMatchObject({ levelId: 'L1', detectorId: 'd0' });
+    expect(hints[0]?.action).toMatchObject({ levelId: 'L1', detectorId: 'd0' });
   });
 });
 
@@ -346,7 +346,7 @@ describe('what is asked, not assumed', () => {
       'Why the house is tested is not answered yet.',
       'Whether people live on Basement is not answered yet.',
     ]);
-    expect(hints.map(({ act }) => act?.kind)).toContain('living');
+    expect(hints.map(({ action }) => action?.kind)).toContain('living');
     const { livingAnswered: _, ...answered } = level;
     expect(hintsOf('site', answered).whole).toBe(true);
   });
@@ -373,7 +373,7 @@ describe('nothing is missing', () => {
   );
 
   it('is said of a plan of which nothing is', () => {
-    expect(nextStep(stages(whole))).toEqual({ says: 'Nothing is missing on this plan.', act: null });
+    expect(nextStep(stages(whole))).toEqual({ says: 'Nothing is missing on this plan.', action: null });
   });
 
   it.each<[string, (plan: Plan) => Plan]>([

@@ -82,8 +82,8 @@ describe('a thing that an edit leaves in a wall', () => {
       'Desk reaches 4 1/2 in into a wall. Set it at the face of the wall, or move the wall.',
     );
     const { remark } = store();
-    expect(remark?.act).toMatchObject({ kind: 'out-of-wall', id: 't1' });
-    if (remark?.act) followHint(remark.act);
+    expect(remark?.action).toMatchObject({ kind: 'out-of-wall', id: 't1' });
+    if (remark?.action) followHint(remark.action);
     expect(shapeMiddle((level().objects[0] as PlanObject).shape)[0]).toBeCloseTo(2942.85 - 600, 3);
     // What stands on it has come along.
     expect(level().detectors[0]?.at[0]).toBeCloseTo(2942.85 - 700, 3);
@@ -112,9 +112,9 @@ describe('a wall laid on another', () => {
     );
     expect(store().message).toContain('Two walls lie on top of each other');
     const { remark } = store();
-    expect(remark?.act?.kind).toBe('one-wall');
+    expect(remark?.action?.kind).toBe('one-wall');
     const before = level();
-    if (remark?.act) followHint(remark.act);
+    if (remark?.action) followHint(remark.action);
     expect(level().walls).toEqual(walls);
     store().undo();
     expect(level()).toBe(before);

@@ -58,12 +58,12 @@ export function SideBySide() {
           They stand in a row. Only neighbors keep the distance, so they are marked two by two.
         </p>
       )}
-      <Acts best={best} count={count} />
+      <Actions best={best} count={count} />
     </section>
   );
 }
 
-function Acts({ best, count }: { readonly best: Best; readonly count: Count }) {
+function Actions({ best, count }: { readonly best: Best; readonly count: Count }) {
   const { places, wanted } = best;
   const { detectors } = useLevel();
   const selection = useAppStore((state) => state.selection);
@@ -71,14 +71,14 @@ function Acts({ best, count }: { readonly best: Best; readonly count: Count }) {
   const chosen = detectors.find(({ id }) => selection.includes(id));
   const beside = chosen ? besideIt(detectors, chosen) : [];
   const others = Number(count) - 1;
-  const act = (set: () => void) => () => {
+  const action = (set: () => void) => () => {
     useShown.setState({ group: null });
     set();
   };
   return (
     <div className="buttons">
       {place && (
-        <button type="button" className="button button--main" onClick={act(() => setPlace(place, wanted.probe))}>
+        <button type="button" className="button button--main" onClick={action(() => setPlace(place, wanted.probe))}>
           Set {NOUN[count]} side by side
         </button>
       )}
@@ -88,7 +88,7 @@ function Acts({ best, count }: { readonly best: Best; readonly count: Count }) {
         </button>
       )}
       {place && beside.length === Number(count) && (
-        <button type="button" className="button" onClick={act(() => moveToPlace(beside, place, wanted.probe))}>
+        <button type="button" className="button" onClick={action(() => moveToPlace(beside, place, wanted.probe))}>
           Move {beside.map(nameOf).join(' and ')} there
         </button>
       )}

@@ -54,7 +54,7 @@ describe('what the House stage asks for', () => {
       text: 'Broken: "Windows closed on every level". The test is not evaluated.',
       missing: true,
       weight: WEIGHT.houseBroken,
-      act: { kind: 'stage', stage: 'house' },
+      action: { kind: 'stage', stage: 'house' },
     });
   });
 

@@ -36,7 +36,7 @@ describe('what the Log stage asks for', () => {
 
   it('afterwards the first gap, as a remark that leads to the log', () => {
     expect(hintsOf(planOf(['k1']))).toMatchObject([
-      { text: 'K1 has no serial number yet.', missing: false, act: { kind: 'stage', stage: 'log' } },
+      { text: 'K1 has no serial number yet.', missing: false, action: { kind: 'stage', stage: 'log' } },
     ]);
   });
 
