@@ -1,10 +1,35 @@
 /// <reference types="vitest/config" />
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
+import type { TestSequencer, TestSpecification } from 'vitest/node';
 import { precachePlugin } from './src/platform/offline/precache-plugin.ts';
 
 /** Tests of modules that hold state (the store, the tool, the open plan) or that replace globals: each file has a process of its own. */
 const WITH_STATE = ['tests/src/{commands,editor,platform,state,storage,ui}/**/*.test.{ts,tsx}'];
+
+const LONGEST = [
+  'oracle/oracle',
+  'protocol/whole-visits',
+  'oracle/many-levels',
+  'level/no-gain',
+  'drawing/labels',
+  'oracle/spots',
+];
+
+/** The longest files first, then the other ones that share a process: at the end no process waits long for another. */
+class LongestFirst implements TestSequencer {
+  sort(files: TestSpecification[]): TestSpecification[] {
+    const rank = ({ moduleId, project }: TestSpecification) => {
+      const place = LONGEST.findIndex((name) => moduleId.endsWith(`${name}.test.ts`));
+      return place >= 0 ? place : LONGEST.length + (project.config.isolate ? 1 : 0);
+    };
+    return [...files].sort((a, b) => rank(a) - rank(b));
+  }
+
+  shard(files: TestSpecification[]): TestSpecification[] {
+    return files;
+  }
+}
 
 export default defineConfig({
   base: './', // the built page also runs from a sub-folder
@@ -39,6 +64,7 @@ export default defineConfig({
   test: {
     pool: 'forks',
     maxWorkers: '100%', // none counts on a quiet machine
+    sequence: { sequencer: LongestFirst },
     // What hangs is ended, no more: how fast a test is depends on who else uses the machine.
     testTimeout: 600_000,
     hookTimeout: 600_000,
