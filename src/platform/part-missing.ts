@@ -1,4 +1,4 @@
-/** Said where code of the app that is only loaded when it is wanted cannot be had. */
+/** Shown where a part of the app that is loaded on demand cannot be loaded. */
 export const PART_MISSING =
   'A part of Stillspot did not come through. Your plan is not touched. Look at the network, then try again or load the page again.';
 

@@ -28,7 +28,7 @@ export function reportsOf(plan: Plan, model: LevelModel): readonly DetectorRepor
   return withoutDoubt(firstReportsOf(plan, model));
 }
 
-/** The same by the first computation alone, whatever the second says. */
+/** Returns the same by the first computation alone, whatever the second came to. */
 export function firstReportsOf(plan: Plan, model: LevelModel): readonly DetectorReport[] {
   return reportsOn(drawingKey(model.level))(plan, model);
 }

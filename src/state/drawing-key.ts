@@ -3,7 +3,7 @@ import { memoizeRecent } from '../../geometry/plane/memoize.ts';
 
 /** As many levels as models are cached. */
 const MOST = 24;
-/** The last level of each id that was not only another picture under the same drawing. */
+/** By id, the last level whose drawing was a new one, not only the picture under it. */
 const last = new Map<string, Level>();
 
 /**

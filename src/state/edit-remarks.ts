@@ -34,7 +34,7 @@ function levelRemarks(was: Level, level: Level, unit: Unit): readonly Remark[] {
   ];
 }
 
-/** Deeper by less than this is no news, mm. */
+/** An overlap that grows by less than this, mm, is not remarked on. */
 const NEWS = 1;
 
 function inWallRemarks(was: LevelModel, model: LevelModel, unit: Unit): readonly Remark[] {

@@ -17,19 +17,19 @@ export function editLevel(edit: (model: LevelModel, unit: Plan['display']['lengt
   return state.run((plan) => uncheckedLevelEdit(plan, model.level.id, (): Level => result.level));
 }
 
-/** A wall made two, `at` mm from its `from` end; the part before stays selected. Says what came of it. */
+/** Splits a wall `at` mm from its `from` end; the part before stays selected. Shows a message of the result. */
 export function splitWall(id: string, at: Mm): void {
   const refusal = editLevel(({ level }, unit, plan) => withWallSplit(level, id, at, nextId(plan, 'w'), unit));
   settle(id, refusal || 'The wall is two now. Each can be moved and corrected alone.');
 }
 
-/** Two walls that run on from one another made one, which is selected then. Says what came of it. */
+/** Joins two walls that are in line, and selects the one wall. Shows a message of the result. */
 export function joinWalls(id: string, otherId: string): void {
   const refusal = editLevel(({ level }, unit) => withWallsJoined(level, id, otherId, unit));
   settle(id, refusal || 'The two walls are one now.');
 }
 
-/** Of two walls that lie on one another one, which is selected then. Says what came of it. */
+/** Merges two walls that lie on one another, and selects the one wall. Shows a message of the result. */
 export function makeOneWall(id: string, otherId: string): void {
   const refusal = editLevel(({ level }, unit, plan) => mergedWalls(level, [id, otherId], nextId(plan, 'w'), unit));
   const { levels } = useAppStore.getState().plan;

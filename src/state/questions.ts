@@ -139,7 +139,7 @@ export const QUESTIONS: readonly Question[] = [
   { id: 'sun', asks: 'Where does direct sun fall?', answers: [] },
 ];
 
-/** The answer of the walk that puts this in hand; none for what no question asks for. */
+/** Returns the answer of the walk that chooses this tool; undefined for a tool that no question asks for. */
 export function answerFor(tool: Tool): Answer | undefined {
   return QUESTIONS.flatMap(({ answers }) => answers).find((each) => sameTool(each.tool, tool));
 }

@@ -42,12 +42,12 @@ async function recheckPlan(): Promise<void> {
   if (!isDue()) return;
   const { plan } = useAppStore.getState();
   const second = await opinionsOf(plan);
-  // A plan that was changed meanwhile gets an answer of its own.
+  // A plan that was changed meanwhile is computed again by itself.
   const { plan: now, setSecond } = useAppStore.getState();
   if (now === plan) setSecond(second);
 }
 
-/** Both computations of a plan held together; it waits for the second. For what leaves the tool. */
+/** Resolves to the comparison of both computations of a plan. For exported files, which must not be written without it. */
 export async function opinionsOf(plan: Plan): Promise<Second> {
   const { second } = useAppStore.getState();
   return second && sameForChecks(second.plan, plan)
@@ -55,7 +55,7 @@ export async function opinionsOf(plan: Plan): Promise<Second> {
     : secondOf(plan, firstOpinion(plan), await recheckInWorker(plan));
 }
 
-/** Holds the second computation against the first. */
+/** Compares the second computation with the first. */
 function secondOf(plan: Plan, first: Opinion, second: SecondOpinion): Second {
   const compared = compareOpinions(first, second, plan.tapeTolerance).flatMap(({ detectors }) => detectors);
   const differing = compared.filter(({ computed }) => computed.how === 'differs');
@@ -69,7 +69,7 @@ function secondOf(plan: Plan, first: Opinion, second: SecondOpinion): Second {
   };
 }
 
-/** Whether no verdict of the two plans can differ: what is left of them is words, times and pictures. */
+/** Returns whether no verdict of the two plans can differ: they differ at most in words, times and pictures. */
 export function sameForChecks(one: Plan, two: Plan): boolean {
   const same = (['protocol', 'site', 'visit', 'conditions', 'tapeTolerance'] as const).every(
     (key) => one[key] === two[key],
@@ -81,7 +81,7 @@ export function sameForChecks(one: Plan, two: Plan): boolean {
 
 const sameDrawing = (one: Level, two: Level | undefined) => two !== undefined && drawingKey(one) === drawingKey(two);
 
-/** What the first computation says of a plan, of all its levels. */
+/** Returns the results of the first computation for all levels of a plan. */
 const firstOpinion = (plan: Plan): Opinion => ({
   levels: plan.levels.map((level) => ({ id: level.id, detectors: firstReportsOf(plan, modelOf(level)) })),
 });

@@ -4,12 +4,12 @@ import type { Computed } from '../../geometry/recheck/compare.ts';
 import { withAgreedVerdict } from '../../geometry/recheck/published-report.ts';
 import type { Opinion } from '../../geometry/recheck/types.ts';
 
-/** What the two computations of a plan's verdicts come to, by detector. */
+/** The comparison of the two computations of a plan's verdicts, by detector. */
 export interface Second {
   /** The plan that was computed a second time. */
   readonly plan: Plan;
   readonly computed: ReadonlyMap<string, Computed>;
-  /** Detectors that the two differ on: until the next answer their verdict is unknown. One object for "none". */
+  /** Detectors that the two differ on: until the next comparison their verdict is unknown. `NO_DOUBTS` for none. */
   readonly doubts: Doubts;
 }
 export type Doubts = ReadonlyMap<string, Computed & { readonly says: string }>;
@@ -22,7 +22,7 @@ export function setDoubts(doubts: Doubts): void {
   current = doubts;
 }
 
-/** What the two computations differ on, of a detector, in words; undefined where they agree, or the second is not known yet. */
+/** Returns how the two computations of a detector differ, in words; undefined where they agree, or the second is not known yet. */
 export const doubtOf = (id: string): string | undefined => current.get(id)?.says;
 
 type CheckedReport = {

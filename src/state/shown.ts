@@ -18,11 +18,11 @@ interface Shown {
   /** The level that the marks and the air belong to. */
   readonly levelId: string;
   readonly spots: readonly SpotMark[];
-  /** A place for detectors side by side; null while nobody looks at it. */
+  /** A place for detectors side by side; null while it is not pointed at. */
   readonly group: SpotMark | null;
   /** The one of `spots` that is looked at, by its name: with its measured line. */
   readonly lit: string | null;
-  /** The way of the air round the walls, from a fixture to a detector. */
+  /** The route of the air round the walls, from a fixture to a detector. */
   readonly air: readonly XY[] | null;
   /** Corners A, B, C, D of a room whose diagonals are being typed in, and the level that it is on. */
   readonly corners: { readonly levelId: string; readonly at: readonly XY[] } | null;

@@ -77,7 +77,7 @@ function levelOf(plan: Plan, levelId: string): Level | null {
   return plan.levels.find(({ id }) => id === levelId) ?? null;
 }
 
-/** How far apart detectors are set side by side, and by whose word: that of other lists where the kept one says nothing. */
+/** Returns how far apart detectors are set side by side, and by which list: another one where the plan's has no such distance. */
 export function gapWords(plan: Plan): string {
   const { least, most } = companionGap(plan);
   const unit = plan.display.length;

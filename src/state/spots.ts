@@ -16,14 +16,14 @@ import { selectLevel } from './selectors.ts';
 import { withDetectors, withGroupMoved } from './side-by-side.ts';
 import { useAppStore } from './store.ts';
 
-/** A good place as it is told. */
+/** A good place, in words. */
 export interface PlaceWords {
   readonly room: string;
   /** "on the desk", "on the shelf, 3 ft 2 in up" where that is not the height that is looked at; empty where nothing is under it. */
   readonly on: string;
   /** "2 ft 4 in to spare at the return grille". */
   readonly spare: string;
-  /** The worst that is said of its detectors, with everything asked that is asked of a detector. */
+  /** The worst check of its detectors, of all checks of a detector. */
   readonly tone: Tone;
   /** What limits it, with the line of measurement; null where nothing does. */
   readonly limit: Check | null;
@@ -59,12 +59,12 @@ function carrierWords(plan: Plan, model: LevelModel, probe: Probe, { axes, base 
 }
 
 function spareWords(plan: Plan, level: Level, limit: Check): string {
-  // Of a stream of air one stays clear; at a thing there is something to spare.
+  // A stream of air is avoided; to a thing a distance is kept.
   const of = limit.required === 0 ? 'of' : 'at';
   return `${checkFigures(limit, plan).spare} ${of} ${checkSubject(limit, plan, level)}`;
 }
 
-/** The worst that is said of detectors that would stand at a place, beside those that stand on the level. */
+/** Returns the worst check of detectors that would stand at a place, beside those that stand on the level. */
 function worstAt(plan: Plan, model: LevelModel, probe: Probe, place: BestPlace): Tone {
   const { plan: grown, added } = withDetectors(plan, model.level.id, { ...probe, ...place }, null);
   const level = grown.levels.find(({ id }) => id === model.level.id) ?? model.level;

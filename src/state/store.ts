@@ -30,7 +30,7 @@ export const useAppStore = create<AppState>()(
   ),
 );
 
-/** zundo hangs its own store on ours before it asks for the first state, but the type does not say so. */
+/** zundo adds its own store to ours before it asks for the first state, which the type does not say. */
 function historyOf(api: object): TemporalState<Pick<AppState, 'plan'>> {
   return (api as { temporal: StoreApi<TemporalState<Pick<AppState, 'plan'>>> }).temporal.getState();
 }

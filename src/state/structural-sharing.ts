@@ -32,7 +32,7 @@ const jointKey = ({ walls }: WallJoint) => walls.map(({ id }) => id).join(' ');
 
 const zoneKey = ({ rule, subject }: Zone) => `${rule}/${subject}`;
 
-/** Each new one, or the old one of its key that is the same. Several of a key are held against each other in their order. */
+/** Returns for each new object the old one of its key that is equal, else the new one. Several of one key are compared in their order. */
 function sharedBy<T>(
   before: readonly T[],
   now: readonly T[],

@@ -4,7 +4,7 @@ import { CACHE_SIZE } from './detector-reports.ts';
 import { doubtOf, memoizeUntilDoubt } from './second-opinion.ts';
 import { checkedLevels } from './selectors.ts';
 
-/** The state of the whole test of a plan at rest: one for the head of the job, every panel and every hint. */
+/** Returns the state of the whole test of a plan at rest: the same object for the top bar, every panel and every hint. */
 export const testStateOf = memoizeUntilDoubt(
   (plan: Plan) =>
     testState(

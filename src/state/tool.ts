@@ -13,17 +13,17 @@ export type Tool =
   | { readonly kind: 'detector' }
   /** The next press sets these items down there, the first with its middle: a move without a drag. */
   | { readonly kind: 'move-here'; readonly ids: readonly string[] }
-  /** A press takes a grip of this item, the next one sets it: a pull without a drag. */
+  /** A press picks a handle of this item, the next one drops it: a reshape without a drag. */
   | { readonly kind: 'grip'; readonly id: string }
   /** Two presses are the corners of a frame: what lies in it is selected. */
   | { readonly kind: 'frame' }
   /** The next press comes to the middle of the stage: a pan without a drag. */
   | { readonly kind: 'center' }
-  /** Tells of any spot why no detector may sit there. */
+  /** Shows for any spot why no detector may sit there. */
   | { readonly kind: 'ask' }
-  /** What is done with the picture under the level: by two presses each, or (`move`) by pulling and by arrows. */
+  /** Changes the picture under the level: by two presses each, or (`move`) by drags and arrow keys. */
   | { readonly kind: 'tracing'; readonly task: 'scale' | 'straighten' | 'shift' | 'move' }
-  /** The next press makes two of this wall. */
+  /** The next press splits this wall. */
   | { readonly kind: 'split-wall'; readonly id: string };
 
 export const SELECT_TOOL: Tool = { kind: 'select' };

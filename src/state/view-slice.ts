@@ -9,7 +9,7 @@ import { fitted, pannedBy, toScreen, zoomedAt } from './viewport.ts';
 
 /** An empty plan shows the size of a basement: 40 by 30 ft, mm. */
 const EMPTY_EXTENT = { minX: 0, minY: 0, maxX: 12192, maxY: 9144 } as const;
-/** Room about the plan for two rows of dimensions, a target apart. */
+/** Space around the plan for two rows of dimensions, a target apart. */
 const fitMarginPx = () => 36 + minTargetPx();
 const LEVEL_BAR_PX = 48;
 
@@ -36,7 +36,7 @@ export function createViewSlice(set: SetState, get: GetState): Omit<ViewState, '
     fit: () => {
       const state = get();
       const { width, height } = state.stageSize;
-      // Below the dimensions there is room for why this is not the level to test.
+      // Below the dimensions there is space for the reason why this is not the level to test.
       const below = selectLevelBar(state) ? LEVEL_BAR_PX : 0;
       const viewport = fitted(drawnExtent(state) ?? EMPTY_EXTENT, { width, height: height - below }, fitMarginPx());
       set({ viewport, wholeInView: true });
@@ -48,20 +48,20 @@ export function createViewSlice(set: SetState, get: GetState): Omit<ViewState, '
   };
 }
 
-/** All that is drawn on the level, walls that are not closed yet included; null for bare paper. */
+/** Returns the extent of everything drawn on the level, with walls that are not closed yet; null for an empty level. */
 function drawnExtent(state: AppState): Extent | null {
   const { corners } = state.chain;
   const chain = corners.length > 0 ? ringExtent(corners) : null;
   const level = levelExtent(selectLevel(state));
   if (level && chain) return unionExtent(level, chain);
-  // A bare level is as large as the picture that is to be drawn over, or as the level below.
+  // An empty level is as large as the picture that is drawn over, or as the level below.
   const below = selectBelow(state);
   if (level || corners.length > 1) return level ?? chain;
   const { tracing } = selectLevel(state);
   return tracing?.shown ? tracingExtent(tracing) : below && levelExtent(below.level);
 }
 
-/** Whether any of what is drawn on the level lies on the stage; true for a bare level. */
+/** Returns whether any of what is drawn on the level lies on the stage; true for an empty level. */
 export function showsAnyOf(state: AppState): boolean {
   const extent = drawnExtent(state);
   if (!extent) return true;

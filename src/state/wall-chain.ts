@@ -26,13 +26,13 @@ export function cornerTakenBack({ corners, takenBack }: WallChain): WallChain | 
   return last ? { corners: corners.slice(0, -1), takenBack: [...takenBack, last] } : null;
 }
 
-/** Sets the corner that was taken back last again. Returns null where there is none. */
+/** Restores the corner that was taken back last. Returns null where there is none. */
 export function cornerSetAgain({ corners, takenBack }: WallChain): WallChain | null {
   const next = takenBack.at(-1);
   return next ? { corners: [...corners, next], takenBack: takenBack.slice(0, -1) } : null;
 }
 
-/** A partition where walls stand already or within a room, an outer wall on open paper. Mm. */
+/** Returns the thickness of a new wall, mm: a partition on a standing wall or within a room, else an outer wall. */
 export function thicknessFrom({ level, rooms }: LevelModel, start: XY): Mm {
   const within = wallAtPoint(level, start) !== null || rooms.some(({ floorRings }) => ringsContain(floorRings, start));
   return within ? WALL_THICKNESS.partition : WALL_THICKNESS.outer;

@@ -1,4 +1,4 @@
-/** What the page's own address says is open: reload, back and a second tab go by it. */
+/** What is open according to the address of the page: reload, Back and a second tab depend on it. */
 export type Address = { readonly shows: 'plan'; readonly id: string } | { readonly shows: 'new' | 'plans' | 'nothing' };
 
 export function readAddress(hash: string = window.location.hash): Address {
@@ -18,7 +18,7 @@ export function showAddress(address: Address, how: 'push' | 'replace', from?: st
     if (how === 'push') window.history.pushState(state, '', target);
     else window.history.replaceState(state, '', target);
   } catch {
-    // A page that is opened from a file may not: the plan is kept all the same.
+    // Not allowed for a page that is opened from a file; the plan is stored all the same.
   }
 }
 

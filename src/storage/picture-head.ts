@@ -1,4 +1,4 @@
-/** What the first bytes of a picture file say of it: names and types of files are often wrong. */
+/** Reads the kind of a picture file from its first bytes: names and types of files are often wrong. */
 
 export type PictureKind = 'image/png' | 'image/jpeg' | 'image/webp';
 
@@ -16,7 +16,7 @@ export interface PictureHead {
 /** Enough for the head of a photo with a preview and notes of its camera in front. */
 export const HEAD_BYTES = 400_000;
 
-/** Reads the head of a PNG, JPEG or WebP; else says what it is instead, as far as can be told. Never throws. */
+/** Reads the head of a PNG, JPEG or WebP; for another file returns what it is, as far as is known. Never throws. */
 export function pictureHead(bytes: Uint8Array): PictureHead | OtherKind {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   if (signs(bytes, 0, 4) === '\x89PNG') return png(bytes, view);

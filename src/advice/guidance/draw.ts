@@ -6,7 +6,7 @@ import { inWallRemark, inWalls, oneWallAction } from '../wall-remarks.ts';
 import { questionAction } from './answer-actions.ts';
 import { type Hint, type HintAction, type SeenLevel, WEIGHT, withLevelName } from './hint.ts';
 
-/** The drawing's troubles by weight: what keeps a room from closing first, what only wants a look last. */
+/** Weights of the notices on a drawing: what keeps a room from closing comes first, what should only be looked at last. */
 const NOTICE_WEIGHT: Readonly<Record<Notice['kind'], number>> = {
   'gap-open': 0,
   'zero-length-wall': 1,
@@ -19,7 +19,7 @@ const NOTICE_WEIGHT: Readonly<Record<Notice['kind'], number>> = {
   'walls-overlap': 8,
   'walls-crowded': 8,
 };
-/** Until these are settled something on the level cannot be judged. */
+/** Until these are settled something on the level has no verdict. */
 const NOTICE_MISSING: ReadonlySet<Notice['kind']> = new Set(['gap-open', 'label-outside-rooms', 'unlabelled-room']);
 
 /** What is missing on the drawing: of the house as a whole, of the level in view, of the levels to test and of those with detectors. */

@@ -54,13 +54,13 @@ export interface Hint {
   readonly weight: number;
 }
 
-/** In the order in which it matters: what the test hangs on as a whole, what keeps a verdict from being given, what is wrong, what only wants a look. */
+/** By importance: what the whole test depends on, what keeps a verdict from being given, what is wrong, what should only be looked at. */
 export const WEIGHT = {
   noLevelToTest: 0,
   notDrawn: 1,
-  /** The drawing's troubles, 10 to 18 by their own order. */
+  /** Notices on the drawing, 10 to 18 in their own order. */
   drawing: 10,
-  /** What the choice of the level hangs on. */
+  /** What the choice of the level depends on. */
   asked: 19,
   noDetector: 20,
   blocked: 21,
@@ -99,7 +99,7 @@ export interface SeenLevel extends CheckedLevel {
   readonly inView: boolean;
 }
 
-/** The words about a level: with its name before them where another one is in view. */
+/** Returns a text about a level, with the level's name in front where another one is in view. */
 export function withLevelName({ model, inView }: SeenLevel, text: string): string {
   return inView ? text : `${model.level.name.trim() || 'A level without a name'}: ${text}`;
 }

@@ -6,7 +6,7 @@ import { lacksObserverOrTime } from '../../protocol/conditions/edit-conditions.t
 import { type Hint, type SeenLevel, WEIGHT } from './hint.ts';
 import { isPlaced } from './time.ts';
 
-/** What of the house is broken, and, once the test is under way, what nobody has looked at or written down. */
+/** Returns hints about broken house conditions and, once the test is under way, about those that are not looked at or noted. */
 export function houseHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hint[] {
   const { rows, validity } = conditionsReport(plan);
   const open = { kind: 'stage', label: 'Look at the house', stage: 'house' } as const;
@@ -21,7 +21,7 @@ export function houseHints(plan: Plan, levels: readonly SeenLevel[]): readonly H
   const started = plan.visit.start !== null;
   const asked = rows.filter(({ state }) => state === 'unknown').length;
   const remark = (text: string, missing = false) => hints.push({ text, action: open, missing, weight: WEIGHT.house });
-  // Once the walk has begun, half a list is missing the other half.
+  // Once the walk has begun, the rest of the list is missing.
   const begun = started || asked < rows.length;
   if (asked > 0) remark(`${counted(asked, 'condition')} of the house not known yet.`, begun);
   const unsigned = rows.filter(lacksObserverOrTime).length;

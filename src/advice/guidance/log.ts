@@ -24,7 +24,7 @@ export function logHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hin
   ];
 }
 
-/** How many detectors have their number, in a few words; empty for none. */
+/** Returns how many detectors have their number, in a few words; empty for none. */
 export function logInWords(plan: Plan): string {
   const all = namedDetectors(plan);
   const numbered = all.filter(({ id }) => logEntryOf(plan, id).serial.trim() !== '').length;

@@ -12,7 +12,7 @@ import { effectiveRules } from '../../../geometry/rules/profiles.ts';
 import { actionToSettle } from './answer-actions.ts';
 import { detectorName, type Hint, type HintAction, type SeenLevel, WEIGHT, withLevelName } from './hint.ts';
 
-/** What is missing of the detectors, over all levels. */
+/** Returns hints about detectors, over all levels. */
 export function placeHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hint[] {
   const hints = [...absentHints(plan, levels), ...levels.flatMap(detectorHints), ...labelHints(levels)];
   return hints.sort((a, b) => a.weight - b.weight);
@@ -56,7 +56,7 @@ function detectorHints(seen: SeenLevel): readonly Hint[] {
   return [...verdictHints(seen), ...enteredHints(seen), ...pairHints(seen), ...openHints(seen)];
 }
 
-/** What was not run for detectors, but for what the walk round and the site ask: what carries them, the sun at their spots. */
+/** Returns hints about checks that were not run, except those that the walk round and the site ask about: what carries a detector, the sun at its spot. */
 function openHints(seen: SeenLevel): readonly Hint[] {
   const { plan, model, reports } = seen;
   const { level } = model;
@@ -99,7 +99,7 @@ function verdictHints(seen: SeenLevel): readonly Hint[] {
   });
 }
 
-/** What stands in a washer or a pipe: no rule of the list says so, and nobody can set it there. */
+/** Returns hints about detectors that overlap a solid thing: no rule covers it, but nobody can set one there. */
 function enteredHints(seen: SeenLevel): readonly Hint[] {
   const { level } = seen.model;
   return level.detectors.flatMap((detector) => {

@@ -6,7 +6,7 @@ import { effectiveRules } from '../../../geometry/rules/profiles.ts';
 import { LIVING_PRESS, PURPOSE_ACTION } from './answer-actions.ts';
 import { detectorName, type Hint, type SeenLevel, WEIGHT } from './hint.ts';
 
-/** What is missing of the site: why it is tested, who lives where, its place where the sun is to be worked out; and loosened rules, which must never be quiet. */
+/** Returns hints about the site: why it is tested, who lives where, its place where the sun is computed; and loosened rules, which are always shown. */
 export function siteHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hint[] {
   const hints: Hint[] = [...askedHints(plan, levels), ...placeHints(plan, levels)];
   const loosened = effectiveRules(plan.protocol).filter(({ override }) => override?.loosened);
@@ -26,7 +26,7 @@ export function siteHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hi
   return hints;
 }
 
-/** What the choice of the level to test hangs on, and nobody has answered. */
+/** Returns hints about what the choice of the level to test depends on and nobody has answered. */
 function askedHints({ site }: Plan, levels: readonly SeenLevel[]): readonly Hint[] {
   const weight = WEIGHT.asked;
   const purpose: Hint = {
@@ -44,7 +44,7 @@ function askedHints({ site }: Plan, levels: readonly SeenLevel[]): readonly Hint
   return site.purposeAnswered === false ? [purpose, ...living] : living;
 }
 
-/** The place of the house, once it is wanted: for the sun at a spot that nobody has vouched for. */
+/** Returns a hint about the place of the house once it is needed: for direct sun at a spot where nobody has answered. */
 function placeHints({ site }: Plan, levels: readonly SeenLevel[]): readonly Hint[] {
   if (site.latitude !== null && site.longitude !== null) return [];
   const names = levels.flatMap(({ model, reports }) =>

@@ -8,7 +8,7 @@ import { visitIssues } from '../../protocol/validity/test-state.ts';
 import { testStateFrom } from '../../protocol/validity/validity.ts';
 import { type Hint, type SeenLevel, WEIGHT } from './hint.ts';
 
-/** What of the times is missing or broken, once a detector is set. */
+/** Returns hints about times that are missing or break a rule, once a detector is set. */
 export function timeHints(plan: Plan, levels: readonly SeenLevel[], now: Ms): readonly Hint[] {
   if (!isPlaced(levels)) return [];
   const open = { kind: 'stage', label: 'Look at the times', stage: 'time' } as const;
@@ -27,7 +27,7 @@ export function timeHints(plan: Plan, levels: readonly SeenLevel[], now: Ms): re
   return [...overdue, ...checks];
 }
 
-/** In short: the stage itself has the figures and the ways out. */
+/** Short texts: the stage itself has the figures and the remedies. */
 const BROKEN: Readonly<Record<TimingRule, string>> = {
   exposure: "The time laid out is outside the kit's window: the test is not evaluated.",
   'closed-building': 'The house was not closed as a short test needs it.',
@@ -43,7 +43,7 @@ const UNKNOWN: Readonly<Record<TimingRule, string>> = {
   laboratory: 'The times on the way to the laboratory do not fit.',
 };
 
-/** That detectors should have been fetched by now; empty where they need not, and without a clock. */
+/** Returns a sentence that detectors are overdue; empty where they are not, and without a clock. */
 function overdueWords(plan: Plan, now: Ms): string {
   if (!Number.isFinite(now)) return '';
   const { start, end } = plan.visit;

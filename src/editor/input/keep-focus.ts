@@ -1,7 +1,7 @@
-/** A tap is followed, within this, ms, by the press of a mouse that there is not, which would take the focus to the sheet. */
+/** Within this time after a tap, ms, the browser sends an emulated mouse press, which would move the focus to the sheet. */
 const TAP_MS = 500;
 
-/** Keeps the focus where a tap has just put it. Returns what ends that. */
+/** Keeps the focus where a tap has just put it. Returns the function that ends that. */
 export function keepFocusOfTap(): () => void {
   const openedAt = performance.now();
   const onPress = (event: MouseEvent) => {

@@ -6,7 +6,7 @@ import { commitPreview } from '../tools/drag.ts';
 import { store } from '../tools/tool-context.ts';
 import { stepFor } from './sheet-keys.ts';
 
-/** Moves what is selected by keys. However long an arrow is held, it is one step of history: it ends when the key is let go. */
+/** Moves the selection by arrow keys. A held arrow is one step of history, which ends when the key is released. */
 interface Nudger {
   /** Returns false where nothing is selected. */
   move(arrow: XY, event: KeyboardEvent): boolean;
@@ -30,7 +30,7 @@ function createNudger(): Nudger {
     move: ([dx, dy], event) => {
       const { selection, plan, previewPlan } = store();
       if (selection.length === 0) return false;
-      // Something else (an undo, a drag) has come between.
+      // Something else, such as an undo or a drag, has changed the plan meanwhile.
       if (start !== plan || !previewPlan) by = [0, 0];
       start = plan;
       const step = stepFor(event);

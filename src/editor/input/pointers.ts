@@ -50,7 +50,7 @@ class Pointers {
   readonly #isPanning: () => boolean;
   /** Where each pointer that is down is, px of the sheet, by its id. */
   readonly #down = new Map<number, XY>();
-  /** Where a pan has come to; null while none is under way. */
+  /** Last point of a pan; null while none is under way. */
   #panFrom: XY | null = null;
   /** Whether the active tool has a press. */
   #isWorking = false;
@@ -58,7 +58,7 @@ class Pointers {
   #stylus: number | null = null;
   #longPressTimer: ReturnType<typeof setTimeout> | undefined;
   #pressedAt: XY | null = null;
-  /** The last move that no frame has followed yet. */
+  /** The last move that no frame has handled yet. */
   #moved: PointerEvent | null = null;
 
   constructor(element: HTMLElement, controller: () => ToolController, isPanning: () => boolean) {
@@ -72,7 +72,7 @@ class Pointers {
     this.#endLongPress();
   }
 
-  /** Follows a move that waits for its frame now. */
+  /** Handles a move now that waits for its frame. */
   readonly flush = (): void => flushInput(this.#follow);
 
   readonly onDown = (event: PointerEvent): void => {
@@ -145,7 +145,7 @@ class Pointers {
     openMenuFor(store().tool.kind === 'select' ? hitAt(point) : undefined, point);
   };
 
-  /** A mouse sends more moves than frames are shown: only the last one before a frame is followed. */
+  /** A mouse sends more moves than there are frames: only the last one before a frame is handled. */
   readonly #follow = (): void => {
     const event = this.#moved;
     this.#moved = null;
@@ -172,7 +172,7 @@ class Pointers {
     }, LONG_PRESS.ms);
   }
 
-  /** The palm may come down before the stylus: what it began is given up. */
+  /** The palm may come down before the stylus: its gesture is canceled. */
   #putStylusDown({ pointerId }: PointerEvent): void {
     if (this.#down.size > 0) this.#giveUp();
     this.#down.clear();

@@ -20,7 +20,7 @@ export function stepFor(event: KeyboardEvent): Mm {
 /** An arrow moves the sheet by this, px; by a fifth of it with Shift, five times it with Ctrl. */
 const PAN_PX = 40;
 
-/** With nothing selected and no tool chosen, arrows look further that way. */
+/** With nothing selected and no tool chosen, arrows pan the sheet. */
 export function panByArrow([dx, dy]: XY, event: KeyboardEvent): void {
   const coarse = event.ctrlKey || event.metaKey;
   const fine = event.shiftKey ? 0.2 : 1;

@@ -8,7 +8,7 @@ const PINCH_ON_PAD = 6;
 /** Some browsers count lines instead of px: so many px to a line. */
 const LINE_PX = 30;
 
-/** What is read of a wheel event. `wheelDeltaY` is the older measure, 120 to a notch, in every browser that has it. */
+/** The fields of a wheel event that are read. `wheelDeltaY` is the older measure, 120 to a notch, in every browser that has it. */
 export type Wheel = Pick<WheelEvent, 'deltaX' | 'deltaY' | 'deltaMode' | 'ctrlKey' | 'shiftKey'> & {
   readonly wheelDeltaY?: number;
 };

@@ -9,7 +9,7 @@ import { drawnDimensions } from '../drawing.ts';
 import { askLengths, type LengthStep, type LengthSubject, type SizePart } from './store.ts';
 import { axisOf, gapsOf } from './subject.ts';
 
-/** What was just put down waits for the lengths that set it out, so that they are typed without another press. */
+/** Opens the lengths that position what was just placed, so that they are typed without another press. */
 
 /** A thing: how far from both walls; by Tab its own size and heights. */
 export function askForThing(id: string): void {
@@ -19,7 +19,7 @@ export function askForThing(id: string): void {
   const gap = (axis: 0 | 1): LengthStep => {
     return () => ({ of: 'gap', id, axis });
   };
-  // What was put against a wall is asked last how far from it: it mostly stays there.
+  // The distance to a wall that it was placed against comes last: it mostly stays there.
   const near = gapsOf(selectModel(useAppStore.getState()), id) ?? [];
   const against = near.filter((each) => each.gap <= TOUCHING).map(axisOf);
   const axes = ([0, 1] as const).filter((axis) => near.some((each) => axisOf(each) === axis));

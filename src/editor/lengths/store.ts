@@ -18,7 +18,7 @@ export type LengthSubject =
   | { readonly of: 'size'; readonly id: string; readonly part: SizePart };
 export type SizePart = 'across' | 'width' | 'depth' | 'bottom' | 'top';
 
-/** Works out what comes next only when it is there: a room has another depth once its width is corrected. */
+/** Returns the next length when it is reached: a room has another depth once its width is corrected. */
 export type LengthStep = () => LengthSubject | null;
 
 export interface OpenLength {
@@ -32,13 +32,13 @@ export interface OpenLength {
   /** Lengths that are taped together, and which of them this is. */
   readonly run: readonly LengthStep[];
   readonly at: number;
-  /** So many of them are asked one after another by Enter; the others are reached by Tab. */
+  /** Enter goes through the first `asked` of them; the others are reached by Tab. */
   readonly asked: number;
 }
 
 interface Lengths {
   readonly open: OpenLength | null;
-  /** The one that was open last: from there the keys go on. */
+  /** The one that was open last: Tab goes on from there. */
   readonly left: LengthSubject | null;
   /** The figure under the pointer. */
   readonly highlighted: LengthSubject | null;

@@ -39,7 +39,7 @@ export function TypedLengthField(props: Props) {
     return true;
   };
   const onLeave = (event: FocusEvent) => {
-    // Left by Enter, Tab or Escape: it is settled, and set twice it would move twice.
+    // Left by Enter, Tab or Escape: the length is committed already, and a second commit would move the thing twice.
     if (useLengths.getState().open !== open) return;
     const within = event.relatedTarget instanceof Element && event.relatedTarget.closest('.typed-length');
     if (!within && apply()) closeLength();

@@ -61,7 +61,7 @@ function Box({
   );
 }
 
-/** Draws the box again when the sheet has been: a figure has its place only then. */
+/** Renders the box again after the sheet is painted: a figure has its place only then. */
 function useFigurePlaced(): void {
   const [, setFrames] = useState(0);
   useEffect(() => {
@@ -72,7 +72,7 @@ function useFigurePlaced(): void {
   }, []);
 }
 
-/** A field that only waits goes when something else is pressed; one that is typed into is taken over by leaving it. */
+/** A waiting field closes when something else is pressed; one that is typed into commits when it loses the focus. */
 function useClosedByPressElsewhere(field: React.RefObject<HTMLInputElement | null>): void {
   useEffect(() => {
     const onDown = (event: PointerEvent) => {

@@ -5,7 +5,7 @@ import { zoneExtent } from '../../../geometry/region/visible-edges.ts';
 import { thingExtent } from '../../drawing/things.ts';
 import { openingExtent, roomExtent, wallExtent } from '../extents.ts';
 
-/** Dirty rectangles of the plan, mm: outside of them two states of it look the same. What an edit leaves alone keeps its object: see `state/kept.ts`. */
+/** Dirty rectangles of the plan, mm: outside of them two states of it look the same. What an edit leaves alone keeps its object: see `state/structural-sharing.ts`. */
 
 /** Returns the extents of all that is in one of two lists only. */
 function changed<T>(before: readonly T[], now: readonly T[], extentOf: (one: T) => Extent): readonly Extent[] {

@@ -13,17 +13,17 @@ export function inNextFrame(phase: FramePhase, work: () => void): void {
   if (requested === 0) requested = requestAnimationFrame(runAll);
 }
 
-/** Takes back what was asked for. */
+/** Cancels work that waits. */
 export function cancelInNextFrame(work: () => void): void {
   for (const phase of Object.values(phases)) phase.delete(work);
 }
 
-/** Does waiting input now: before something that must find it done. */
+/** Does waiting input now, before something that depends on it. */
 export function flushInput(work: () => void): void {
   if (phases.input.delete(work)) work();
 }
 
-/** Whether something is still to be done before what is shown is up to date. */
+/** Returns whether work waits, so that the sheet is not up to date yet. */
 export function isFramePending(): boolean {
   return requested !== 0;
 }

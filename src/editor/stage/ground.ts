@@ -59,7 +59,7 @@ const BELOW = picture({
   },
 });
 
-/** What the rules take away, hatched, and the edge of what is left. */
+/** The floor that rules exclude, hatched, and the edge of the allowed floor. */
 const ZONES = picture({
   name: 'zones',
   read: () => {
@@ -70,7 +70,7 @@ const ZONES = picture({
     const edges = isDragged ? coarseEdges(region) : drawnEdges(region);
     paintShapes(pen, [...zoneShapes(region, region.zones, edges), regionEdge(region)]);
   },
-  // What was drawn coarsely during a drag is drawn anew at its end.
+  // Coarse edges of a drag are drawn again at its end.
   dirty: ([before, wasDragged], [now, isDragged]) =>
     wasDragged && !isDragged ? 'everywhere' : dirtyInRegion(before, now),
 });

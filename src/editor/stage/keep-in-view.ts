@@ -2,10 +2,10 @@ import type { XY } from '../../../geometry/plan/model.ts';
 import { useAppStore } from '../../state/store.ts';
 import { pannedBy, toScreen } from '../../state/viewport.ts';
 
-/** What the keyboard leads stays so far inside the stage: the sheet moves under it, px. */
+/** The keyboard's cross stays this far inside the stage, px: the sheet pans under it. */
 const EDGE_PX = 60;
 
-/** The sheet moved so far that the point of the plan shows, and no further. */
+/** Pans the sheet just so far that the point of the plan is in view. */
 export function keepInView(at: XY): void {
   const { viewport, stageSize, setViewport } = useAppStore.getState();
   const [x, y] = toScreen(viewport, at);

@@ -44,7 +44,7 @@ export class SheetStage {
     }
   }
 
-  /** Looks in the next frame what has changed, and paints that. */
+  /** Paints in the next frame what has changed. */
   readonly wake = (): void => inNextFrame('paint', this.#frame);
 
   destroy(): void {
@@ -64,7 +64,7 @@ export class SheetStage {
     const changes = this.#layers.map((layer) => layer.update(view));
     this.#atRest = false;
     if (changes.some(Boolean)) this.#awaitRest();
-    // Whoever put work off reads its result in the next frame.
+    // Deferred work is done in the next frame.
     if (takeDeferred()) this.wake();
   };
 
@@ -88,7 +88,7 @@ export class SheetStage {
     }
   }
 
-  /** A browser short of memory takes the pixels of a canvas away, and its transform with them. */
+  /** A browser that is short of memory drops the pixels of a canvas and its transform. */
   readonly #onRestored = (): void => {
     for (const layer of this.#layers) {
       layer.node.getCanvas().setPixelRatio(pixelRatio());

@@ -3,7 +3,7 @@ import { useSketch } from '../overlay/sketch.ts';
 import { store } from './tool-context.ts';
 import type { ToolController, ToolPoint } from './tool-controller.ts';
 
-/** Tells why no detector may sit at the pointer; a press opens the menu of that spot. */
+/** Shows why no detector may sit at the pointer; a press opens the menu of that spot. */
 export function createAskTool(): ToolController {
   const point = (at: ToolPoint) => store().setHover({ at: at.plan, id: null });
   return {

@@ -37,7 +37,7 @@ export function createTracingPointsTool(task: TracingTask): ToolController {
   const finish = (message: string) => {
     clear();
     store().setTool(SELECT_TOOL);
-    // A bare sheet is as large as its picture.
+    // An empty sheet is as large as its picture.
     if (task === 'scale' && store().wholeInView) store().fit();
     store().say(message);
   };

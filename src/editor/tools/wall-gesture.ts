@@ -14,7 +14,7 @@ import type { ToolPoint } from './tool-controller.ts';
 import { type Corner, cornerAt, corners, lengthened, wallReadings } from './wall-corner.ts';
 import type { WallDirection } from './wall-direction.ts';
 
-/** What the wall tool knows beside the chain of the store. */
+/** State of the wall tool beside the chain in the store. */
 export interface WallGesture {
   readonly direction: WallDirection;
   /** Where the pointer was last; null before it came, and after the keyboard has set a corner. */

@@ -14,7 +14,7 @@ interface Props extends LengthOptions {
   readonly says?: (mm: Mm, unit: LengthUnit) => string;
 }
 
-/** A length as it is said on site. The parsed value is echoed; what is not a length is refused with a message. */
+/** A field for a length in the units of the site. The parsed value is echoed; what is not a length is refused with a message. */
 export function LengthField({ label, value, onCommit, hint, says = formatMeasured, ...options }: Props) {
   const unit = useAppStore((state) => state.plan.display.length);
   return (

@@ -3,7 +3,7 @@ import { flushSync } from 'react-dom';
 
 interface Modal {
   readonly ref: RefObject<HTMLDialogElement | null>;
-  /** Closes it: the keyboard is back where it was, and what stood over the page is gone from it, when this returns. */
+  /** Closes it: when this returns the focus is back where it was, and the dialog is off the page. */
   readonly shut: () => void;
   /** For the dialog itself. */
   readonly events: {
@@ -15,8 +15,8 @@ interface Modal {
 /**
  * A dialog that is open while it is on the page. `onShut` takes it off the page.
  *
- * A browser gives the keyboard back when a dialog closes, and tells of it only with its next picture. Until then the page would still
- * take the dialog for open and its own keys for somebody else's: Control+S after Escape did nothing. So every way out goes through `shut`.
+ * A browser moves the focus back when a dialog closes, but reports the close only with its next frame. Until then the page would still
+ * take the dialog for open and ignore its own keys: Control+S after Escape did nothing. So every close goes through `shut`.
  */
 export function useModal(onShut: () => void): Modal {
   const ref = useRef<HTMLDialogElement>(null);

@@ -6,7 +6,7 @@ import { titleWords } from '../../storage/library/summary.ts';
 import { whenWords } from './dates.ts';
 import { emptyTrash, restorePlan, savePlanAsFile } from './library-actions.ts';
 
-/** What was put away, and can still be had back. */
+/** Deleted plans that can still be restored. */
 export function DeletedPlans({ summaries, now }: { readonly summaries: readonly PlanSummary[]; readonly now: number }) {
   const [sure, setSure] = useState(false);
   if (summaries.length === 0) return null;

@@ -27,7 +27,7 @@ async function attempt(action: () => Promise<void>): Promise<void> {
   announceLibraryChange();
 }
 
-/** The stored plan, read; null where there is none that can be read, which is then said. */
+/** Reads a stored plan; null, with a message, where there is none that can be read. */
 async function readPlan(summary: PlanSummary): Promise<{ readonly plan: Plan; readonly stored: StoredWork } | null> {
   if (summary.id === useLibrary.getState().openId) await saveNow();
   const stored = await readWork(summary.id);

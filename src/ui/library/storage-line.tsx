@@ -2,11 +2,11 @@ import { useEffect, useState } from 'react';
 import { useLibrary } from '../../storage/library-state.ts';
 import { readSetting, writeSetting } from '../../storage/settings.ts';
 
-/** What the browser has promised: to keep the plans until they are deleted, or nothing. Null where it cannot be asked. */
+/** Whether the browser keeps the plans until they are deleted (persistent storage). Null where it cannot be asked. */
 type Promised = boolean | null;
 
 interface Room {
-  /** Bytes; null where the browser does not tell. */
+  /** Bytes; null where the browser does not report it. */
   readonly used: number | null;
   readonly free: number | null;
 }

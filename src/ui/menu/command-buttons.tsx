@@ -4,7 +4,7 @@ import { COMMANDS, runCommand } from '../../commands/table.ts';
 import { useAppStore } from '../../state/store.ts';
 import { CommandButton } from '../shell/command-button.tsx';
 
-/** The commands that one reaches for most, as buttons; the last button lists them all. */
+/** The most used commands as buttons; the last button lists all of them. */
 export function CommandButtons({ ids }: { readonly ids: readonly string[] }) {
   const target = targetOf(useAppStore.getState(), ids, null);
   return (

@@ -12,7 +12,7 @@ export const PAPER_NAMES: Readonly<Record<VisitDocument, string>> = {
   log: 'Log, chain of custody',
 };
 
-/** The pages of a paper as SVG text that carries its own font. The code that draws it is only loaded when it is wanted. */
+/** The pages of a paper as SVG text that carries its own font. The code that draws it is loaded on demand. */
 export async function jobPaperDrawings(which: VisitDocument, paper: PaperName): Promise<readonly string[]> {
   const [{ drawDocument }, { withEmbeddedFont }] = await Promise.all([
     import('../../report/documents/draw-document.ts'),

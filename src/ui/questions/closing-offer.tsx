@@ -11,7 +11,7 @@ export function useMissedStart(): string {
   return error ? describeClosing(error, unit) : '';
 }
 
-/** What can be done about it. Whoever draws on has not been asked anything. */
+/** Offers the ways to close the walls. Drawing on dismisses the offer. */
 export function ClosingWays() {
   return (
     <>

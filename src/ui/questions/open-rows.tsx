@@ -14,7 +14,7 @@ interface Props {
   readonly level: Level;
 }
 
-/** What a verdict leaves open, in the same breath: each name leads to where it is answered; what carries it is answered here. */
+/** The checks that a verdict leaves open: each name leads to where it is answered; what carries the detector is answered here. */
 export function OpenRows({ detector, report, plan, level }: Props) {
   const { looks, others } = openRules(report, plan);
   return (

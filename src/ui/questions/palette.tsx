@@ -85,7 +85,7 @@ function AnswerItem({ answer }: { readonly answer: Answer }) {
   const level = useLevel();
   const { name, tool, group } = answer;
   const key = digitsOf(tool);
-  /** A double press keeps it in hand. */
+  /** A double press keeps the tool. */
   const take = (presses: number) => {
     const { setTool, setKeepTool } = useAppStore.getState();
     if (tool.kind === 'room') pickUse(tool.use);

@@ -6,7 +6,7 @@ import { useAppStore } from '../../state/store.ts';
 import { useThrottled } from '../hooks/use-throttled.ts';
 import './question-state.css';
 
-/** What is looked for by a question on the level in view; nothing while the level is bare. */
+/** The state of a question on the level in view; null while the level is empty. */
 export function useLooks(id: QuestionId): readonly LookRow[] {
   const plan = useAppStore((state) => state.plan);
   const model = useThrottled(selectModel);

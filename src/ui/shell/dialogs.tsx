@@ -16,7 +16,7 @@ const SheetPreview = later(() => import('../print/page-previews.tsx').then((part
 const PaperPreview = later(() => import('../print/page-previews.tsx').then((part) => part.PaperPreview));
 const QualityDialog = later(() => import('../quality/quality-book.tsx').then((part) => part.QualityDialog));
 
-/** Whatever stands over the page until it is answered. Escape closes it. */
+/** The open dialog. Escape closes it. */
 export function Dialogs() {
   const dialog = usePanels((ui) => ui.dialog);
   switch (dialog?.kind) {
@@ -60,7 +60,7 @@ export function Dialogs() {
 interface FrameProps {
   readonly title: string;
   readonly children: ReactNode;
-  /** Whether the way out has the keyboard first: for what is only read. */
+  /** Whether the close button gets the focus first: for dialogs that are only read. */
   readonly closeFirst?: boolean;
   readonly wide?: boolean;
   readonly onClose?: () => void;
@@ -132,7 +132,7 @@ function Refused({ name, problems, after }: RefusedProps) {
   );
 }
 
-/** The plan on the sheet is kept nowhere: whoever leaves it decides what becomes of it. */
+/** Asks what happens to an open plan that is not stored before another one is opened. */
 function Leave({ why, go }: { readonly why: string; readonly go: () => void }) {
   const title = useAppStore((state) => state.plan.title.trim());
   const leave = () => {

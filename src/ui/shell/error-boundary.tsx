@@ -6,7 +6,7 @@ interface State {
   readonly trouble: string | null;
 }
 
-/** Our own mistakes end here: the plan is still there and can be saved, and the page can be tried again. */
+/** Catches our own mistakes: the plan can still be saved, and the page can be tried again. */
 export class ErrorBoundary extends Component<{ readonly children: ReactNode }, State> {
   override state: State = { trouble: null };
 

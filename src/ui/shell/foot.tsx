@@ -6,7 +6,7 @@ import { VerdictMark } from '../verdict/verdict-mark.tsx';
 import { CommandButton } from './command-button.tsx';
 import './foot.css';
 
-/** Under the sheet: which level is in view, and how it is looked at. */
+/** Below the sheet: the level in view, and how it is viewed. */
 export function Foot() {
   return (
     <div className="foot">

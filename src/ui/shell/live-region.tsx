@@ -20,7 +20,7 @@ import { selectWhyNotWords } from '../../state/why-not.ts';
 const REST_MS = 500;
 
 /**
- * Tells a screen reader, once nothing changes for a moment: another level in view, a detector whose verdict has changed, the verdict of one that is carried
+ * Announces to a screen reader, once nothing changes for a moment: another level in view, a detector whose verdict has changed, the verdict of a dragged one
  * where it is now, and the lengths at the keyboard's cross.
  */
 export function LiveRegion() {

@@ -8,7 +8,7 @@ import { ClosingWays, useMissedStart } from '../questions/closing-offer.tsx';
 import { CommandButton } from './command-button.tsx';
 import './message-line.css';
 
-/** Over the sheet, always there: the last remark, or what the next press does, or the next thing that is missing. */
+/** The line above the sheet: the last message, or what the next press does, or the next thing that is missing. */
 export function MessageLine() {
   const message = useAppStore((state) => state.message);
   const tool = useAppStore((state) => state.tool);
@@ -17,9 +17,9 @@ export function MessageLine() {
   const stages = useGuidance();
   const next = nextStep(stages);
   const level = useLevel();
-  // The bare sheet says itself what to do first.
+  // The empty sheet itself shows what to do first.
   const bare = level.walls.length === 0;
-  // What was just said may ask for the use of a room: of one on this level.
+  // The message may ask for the use of a room of this level.
   const unnamed = stillToDo(stages).find(
     ({ action: offer }) => offer?.kind === 'name-room' && offer.levelId === level.id,
   );

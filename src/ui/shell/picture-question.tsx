@@ -5,7 +5,7 @@ import type { PictureChoice } from '../../commands/panels.ts';
 import { useAppStore } from '../../state/store.ts';
 import { megabytes } from '../../storage/picture-file.ts';
 
-/** What Save asks of a plan with a picture under a level. */
+/** The question that Save asks about a plan with a picture under a level. */
 export function PictureQuestion({ take }: { readonly take: (choice: PictureChoice) => void }) {
   const plan = useAppStore((state) => state.plan);
   const [whole, bare] = useMemo(() => [plan, withoutTracings(plan)].map((each) => writePlan(each).length), [plan]);

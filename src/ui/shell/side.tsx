@@ -45,7 +45,7 @@ function onlyDetectorSelected({ selection, plan }: AppState): boolean {
   return selection.length === 1 && plan.levels.some(({ detectors }) => detectors.some(({ id }) => id === selection[0]));
 }
 
-/** Folded, the column still shows the verdict: a drag of a detector is for that. */
+/** The folded column still shows the verdict, which a drag of a detector needs. */
 function SideRail() {
   const spokenId = useThrottled(selectSpokenId);
   const report = useThrottled(shownReports).find(({ id }) => id === spokenId);

@@ -29,7 +29,7 @@ const LogPanel = later(() => import('./log/log-panel.tsx').then((part) => part.L
 const ReadPanel = later(() => import('./read/read-panel.tsx').then((part) => part.ReadPanel));
 const SheetPanel = later(() => import('./sheet/sheet-panel.tsx').then((part) => part.SheetPanel));
 
-/** The job from top to bottom. Each stage says what is done and what is missing next; the open one holds its work. */
+/** The stages of the job from top to bottom. Each shows what is done and what is missing next; the open one holds its panel. */
 export function StageColumn() {
   const stages = useGuidance();
   const next = stages.find(({ hints }) => hints.some((hint) => hint.missing));
@@ -108,18 +108,18 @@ function StageItem({
 }
 
 /**
- * What leads to a stage of the written part of the job, this one or one before it, is said by the work below, with the same press; of the
- * questions that are open only the next one, for each says so itself.
+ * Returns whether a hint is shown at the heading. A hint that opens a stage is repeated by the panel below, with the same button; of the
+ * open questions only the next one is shown, because each shows its own.
  */
 function isNotRepeatedBelow({ action }: Hint, index: number, hints: readonly Hint[]): boolean {
   if (action?.kind === 'question') return hints.findIndex((each) => each.action?.kind === 'question') === index;
   return action?.kind !== 'stage';
 }
 
-/** The part of the column, from its top, in which a heading leaves its work enough room below. */
+/** The share of the column, from its top, in which a heading leaves its panel enough space below. */
 const UPPER = 0.4;
 
-/** Brings the heading of a stage that opens to the top, where the one that folded above has taken it out of view or its work would be. */
+/** Scrolls the heading of a stage that opens to the top where it, or its panel, would be out of view because the stage above has folded. */
 function useHeadingInView(open: boolean) {
   const item = useRef<HTMLLIElement>(null);
   const wasOpen = useRef(open);
@@ -130,14 +130,14 @@ function useHeadingInView(open: boolean) {
     if (!opens || !item.current || !column) return;
     const view = column.getBoundingClientRect();
     const below = item.current.getBoundingClientRect().top - view.top;
-    // One that opens by itself, with a plan, leaves what is still to do in sight over it.
+    // A stage that opens by itself, with a plan, leaves the list of what is still to do in view above it.
     const pressed = item.current.contains(document.activeElement);
     if (below < 0 || below > view.height * (pressed ? UPPER : 0.9)) item.current.scrollIntoView({ block: 'start' });
   }, [open]);
   return item;
 }
 
-/** A stage of which something is still to come is not done, even where nothing is missing before its time. */
+/** A stage is not done while something of it lies ahead, even where nothing is missing yet. */
 function markOf(missing: boolean, next: boolean, whole: boolean): string {
   if (whole) return 'done';
   return missing && next ? 'next' : '';

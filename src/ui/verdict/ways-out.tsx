@@ -9,7 +9,7 @@ import { useAppStore } from '../../state/store.ts';
 import { SELECT_TOOL } from '../../state/tool.ts';
 import { useThrottled } from '../hooks/use-throttled.ts';
 
-/** What helps, each as a button that does it. */
+/** The remedies of a verdict, each as a button. */
 export function WaysOut({ detector, report }: { readonly detector: Detector; readonly report: DetectorReport }) {
   const plan = useAppStore((state) => state.plan);
   const model = useThrottled(selectModel);
@@ -46,7 +46,7 @@ export function WaysOut({ detector, report }: { readonly detector: Detector; rea
   );
 }
 
-/** The way to move it without a drag: a press here, then a press on the sheet. */
+/** Moves the detector without a drag: a press here, then a press on the sheet. */
 export function ByPress({ id }: { readonly id: string }) {
   const isActive = useAppStore(({ tool }) => tool.kind === 'move-here' && tool.ids[0] === id);
   const move = () => {

@@ -111,7 +111,7 @@ function Sealed({ plan, entry, onCommit }: SealedProps) {
   );
 }
 
-/** What is worth seeing of a log that is folded. */
+/** The summary of a folded log. */
 function shortOf({ serial, tampering, photos }: LogEntry): string {
   const parts = [
     serial.trim() || 'no serial number',
@@ -121,7 +121,7 @@ function shortOf({ serial, tampering, photos }: LogEntry): string {
   return parts.filter(Boolean).join(', ');
 }
 
-/** What tampering comes to for the whole test, as the list of conditions has it. */
+/** The consequence of tampering for the whole test, from the list of conditions. */
 function TamperingMeans({ plan }: { readonly plan: Plan }) {
   const row = conditionsReport(plan).rows.find(({ item }) => item.id === 'not-disturbed');
   return (

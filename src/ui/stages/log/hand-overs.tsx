@@ -14,7 +14,7 @@ interface Props {
   readonly detectors: readonly string[];
 }
 
-/** A hand-over to be written down. It starts from whoever has the detectors by the log. */
+/** Records a hand-over. It starts from the current holder by the log. */
 export function HandOver({ plan, detectors }: Props) {
   const { run, say } = useAppStore.getState();
   const [from, setFrom] = useState<string | null>(null);

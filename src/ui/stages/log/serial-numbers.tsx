@@ -36,8 +36,8 @@ export function SerialNumbers({ plan, all }: Props) {
 }
 
 /**
- * Enter has taken the number over by now: on to the next field, so that a scanner goes through all of them. Not with a number
- * that stands elsewhere already: the next scan takes its place.
+ * Enter has committed the number by now: moves on to the next field, so that a scanner fills all of them. Not with a number
+ * that another field has already: the next scan replaces it.
  */
 function onwards({ key, target, currentTarget }: KeyboardEvent<HTMLFieldSetElement>): void {
   if (key !== 'Enter' || !(target instanceof HTMLInputElement)) return;

@@ -21,7 +21,7 @@ export function Loosened() {
   );
 }
 
-/** The same in a few words, where there is no room for more. */
+/** The same in a few words, for a narrow place. */
 export function LoosenedShort() {
   const count = loosenedRules(usePlan().protocol).length;
   return count > 0 && <span className="rail__more">{counted(count, 'rule')} looser than published</span>;

@@ -8,7 +8,7 @@ import { Heights } from './heights.tsx';
 import { OnFurniture } from './on-furniture.tsx';
 import { SideBySide } from './side-by-side.tsx';
 
-/** Where a detector might sit: set one, say how high, see where the house wants them. */
+/** The placing of detectors: set one, choose the height, see the required locations. */
 export function PlacePanel() {
   const hasWalls = useLevel().walls.length > 0;
   return (

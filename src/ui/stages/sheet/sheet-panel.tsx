@@ -11,7 +11,7 @@ const PAPERS = [
   { value: 'a4', words: 'A4' },
 ] as const;
 
-/** The marked-up sheet, to be previewed and handed over. */
+/** The marked-up sheet: preview, print and files. */
 export function SheetPanel() {
   const usual = useAppStore((state) => usualPaper(state.plan));
   const [chosen, setChosen] = useState<PaperName | null>(null);
