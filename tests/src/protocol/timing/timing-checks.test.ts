@@ -2,39 +2,12 @@ import fc from 'fast-check';
 import { DateTime } from 'luxon';
 import { describe, expect, it } from 'vitest';
 import type { Plan } from '../../../../geometry/plan/model.ts';
-import type { Forecast, Visit } from '../../../../geometry/plan/test-record.ts';
-import { emptyPlan } from '../../../../geometry/planfile/empty.ts';
+import type { Visit } from '../../../../geometry/plan/test-record.ts';
 import { conditionsReport } from '../../../../src/protocol/conditions/conditions-report.ts';
-import { lateClosingOptions } from '../../../../src/protocol/timing/closed-building.ts';
-import { decayCourse, errorGrowth, fractionLeft } from '../../../../src/protocol/timing/decay.ts';
 import { timelineOf } from '../../../../src/protocol/timing/timeline.ts';
-import type { TimingRule } from '../../../../src/protocol/timing/timing-check.ts';
 import { timingReport } from '../../../../src/protocol/timing/timing-report.ts';
-import { withForecast } from '../../../../src/protocol/timing/weather-check.ts';
 import { visitValidity } from '../../../helpers/results.ts';
-
-const ZONE = 'America/New_York';
-/** "3-7 18:00": on the wall clock of the site, 2026. */
-const at = (text: string): string => {
-  const [date = '', time = ''] = text.split(' ');
-  const [month, day] = date.split('-').map(Number);
-  const [hour, minute] = time.split(':').map(Number);
-  return (
-    DateTime.fromObject({ year: 2026, month, day, hour, minute }, { zone: ZONE }).toISO({
-      suppressMilliseconds: true,
-    }) ?? ''
-  );
-};
-const NONE: Visit = { closedSince: null, mitigationOnSince: null, start: null, end: null };
-const planWith = (visit: Partial<Visit>, change: Partial<Plan> = {}): Plan => {
-  const plan = emptyPlan();
-  return { ...plan, site: { ...plan.site, timeZone: ZONE }, visit: { ...NONE, ...visit }, ...change };
-};
-const verdictOf = (plan: Plan, rule: TimingRule) =>
-  timingReport(plan).checks.find((check) => check.rule === rule)?.verdict;
-const kit = (minimumHours: number, maximumHours: number) => ({
-  kit: { ...emptyPlan().kit, minimumHours, maximumHours },
-});
+import { at, kit, planWith, verdictOf } from '../../../helpers/timing.ts';
 
 describe('time laid out', () => {
   // 32 IAC 422.130(b)(1) and 25 Pa. Code 240.310(a)(4)(ii): 48 h at least. The kit's own window beside it.
@@ -83,108 +56,6 @@ describe('time laid out', () => {
       "The detector lay out for 47 h 59 min, 1 min short of the kit's 48 h. The test is not evaluated; keep the record and test again.",
     );
     expect(visitValidity(plan)).toBe('not-evaluated');
-  });
-});
-
-describe('the closed house', () => {
-  // MAH-2019 Exh. 2 and 4, MALB 4.1, 25 Pa. Code 240.310(a)(4)(iv): 12 h before a test of less than 4 days; MAH-2019 6.1.2: the ways out.
-  it.each([
-    ['5-1 21:00', '5-4 9:00', 'clear', '12 h before, to the minute'],
-    ['5-1 21:01', '5-4 9:00', 'blocked', 'a minute short'],
-    ['5-2 9:00', '5-6 9:00', 'clear', '96 h in the closed house need no lead time'],
-    ['5-2 9:00', '5-6 8:59', 'blocked', 'a minute short of 96 h'],
-    ['5-2 10:00', '5-6 9:00', 'blocked', 'closed an hour after the start of 96 h'],
-  ])('closed %s, pick-up %s: %s (%s)', (closed, end, verdict) => {
-    const plan = planWith({ closedSince: at(closed), start: at('5-2 9:00'), end: at(end) }, kit(48, 168));
-    expect(verdictOf(plan, 'closed-building')).toBe(verdict);
-  });
-
-  it('extended to 96 h after it was closed, where the kit may lie so long', () => {
-    const late = { closedSince: at('5-2 12:00'), start: at('5-2 9:00') };
-    expect(verdictOf(planWith({ ...late, end: at('5-6 12:00') }, kit(48, 168)), 'closed-building')).toBe('clear');
-    expect(verdictOf(planWith({ ...late, end: at('5-6 11:59') }, kit(48, 168)), 'closed-building')).toBe('blocked');
-  });
-
-  it('names both ways out', () => {
-    const plan = planWith({ closedSince: at('5-2 3:00'), start: at('5-2 9:00'), end: at('5-4 10:00') }, kit(48, 168));
-    const detail = timingReport(plan).checks.find(({ rule }) => rule === 'closed-building')?.detail;
-    expect(detail).toContain('Start no earlier than Saturday 2 May, 15:00');
-    expect(detail).toContain('until Wednesday 6 May, 9:00 or later, and not past Saturday 9 May, 9:00');
-  });
-
-  it('opened before the pick-up is broken, and not known is unknown', () => {
-    const good = { closedSince: at('5-1 9:00'), start: at('5-2 9:00'), end: at('5-4 10:00') };
-    expect(verdictOf(planWith({ ...good, closedUntil: at('5-4 9:59') }), 'closed-building')).toBe('blocked');
-    expect(verdictOf(planWith({ ...good, closedUntil: at('5-4 10:00') }), 'closed-building')).toBe('clear');
-    expect(verdictOf(planWith({ ...good, closedSince: null }), 'closed-building')).toBe('unknown');
-  });
-
-  it('a monitor may leave the first hours out: 46 h in one run after 12 h closed', () => {
-    const monitor = { device: 'monitor' as const, closedSince: at('5-2 9:00'), start: at('5-2 9:00') };
-    expect(verdictOf(planWith({ ...monitor, end: at('5-4 19:00') }), 'closed-building')).toBe('tight');
-    expect(verdictOf(planWith({ ...monitor, end: at('5-4 18:59') }), 'closed-building')).toBe('blocked');
-  });
-});
-
-describe('the way out of a late closing', () => {
-  const HOURS = 3_600_000;
-  const iso = (ms: number) => new Date(ms).toISOString();
-
-  // ANSI/AARST MAH-2019, 6.1.2: wait for 12 h, or extend to 4 days in the closed house, or average a monitor's later hours.
-  it('done to the letter, is clear, whatever was late and whatever the kit', () => {
-    const kits = [kit(48, 96), kit(48, 97), kit(48, 168), kit(96, 168), kit(20, 60)];
-    fc.assert(
-      fc.property(
-        fc.integer({ min: -11 * 60, max: 90 * 60 }),
-        fc.constantFrom(...kits),
-        fc.constantFrom('passive' as const, 'monitor' as const),
-        fc.integer({ min: 0, max: 400 }),
-        fc.boolean(),
-        (minutes, hours, device, day, fetched) => {
-          const start = Date.parse(at('1-10 9:00')) + day * 24 * HOURS;
-          const closed = start + minutes * 60_000;
-          const late = { device, start: iso(start), closedSince: iso(closed) };
-          const end = fetched ? iso(start + 48 * HOURS) : null;
-          const plan = planWith({ ...late, end }, hours);
-          if (verdictOf(plan, 'closed-building') !== 'blocked') return;
-          const { startFrom, leaveUntil } = lateClosingOptions(plan, closed, start);
-          const waited = { ...late, start: iso(startFrom), end: iso(startFrom + 48 * HOURS) };
-          expect(verdictOf(planWith(waited, hours), 'closed-building')).toBe('clear');
-          expect(verdictOf(planWith({ ...waited, end: null }, hours), 'closed-building')).toBe('clear');
-          if (leaveUntil === null) return;
-          for (const done of [{ end: iso(leaveUntil) }, { end: null, plannedEnd: iso(leaveUntil) }]) {
-            const left = planWith({ ...late, ...done }, hours);
-            // A monitor's later hours are averaged: tight, and said.
-            expect(['clear', ...(device === 'monitor' ? ['tight'] : [])]).toContain(verdictOf(left, 'closed-building'));
-            expect(verdictOf(left, 'exposure')).toBe('clear');
-          }
-        },
-      ),
-    );
-  });
-
-  it('sends no kit past its limit', () => {
-    const detail = (hours: Partial<Plan>) =>
-      timingReport(planWith({ closedSince: at('5-2 12:00'), start: at('5-2 9:00') }, hours)).checks.find(
-        ({ rule }) => rule === 'closed-building',
-      )?.detail;
-    expect(detail(kit(48, 96))).toContain('this kit may not lie long enough');
-    expect(detail(kit(48, 99))).toContain('fetch it at Wednesday 6 May, 12:00, to the minute');
-  });
-
-  it('asks for the closing 12 h before a test of any length', () => {
-    const long = planWith({ start: at('5-2 9:00'), end: at('5-8 9:00') }, kit(48, 168));
-    expect(timingReport(long).closeBy).toBe('2026-05-01T21:00:00-04:00');
-  });
-
-  it('of a house that was opened before the start is to start later, and nothing to repeat', () => {
-    const opened = planWith({ closedSince: at('5-1 9:00'), closedUntil: at('5-1 20:00'), start: at('5-2 9:00') });
-    const check = timingReport(opened).checks.find(({ rule }) => rule === 'closed-building');
-    expect(check?.verdict).toBe('blocked');
-    expect(check?.detail).toContain('start later');
-    expect(check?.detail).not.toMatch(/not evaluated|test again/);
-    const again = planWith({ ...opened.visit, closedSince: at('5-1 21:00') });
-    expect(verdictOf(again, 'closed-building')).toBe('clear');
   });
 });
 
@@ -257,86 +128,6 @@ describe('the mitigation system', () => {
     expect(verdictOf({ ...plan, site: { ...plan.site, purpose: 'after-mitigation' } }, 'mitigation-system')).toBe(
       'unknown',
     );
-  });
-});
-
-describe('the weather', () => {
-  const calm = { at: at('5-1 20:00'), source: 'weather service', sustained: 20, storm: false, note: '' };
-  const lay = (hours: number) => ({
-    start: at('5-2 9:00'),
-    end: DateTime.fromISO(at('5-2 9:00')).plus({ hours }).toISO(),
-  });
-  const check = (forecast: Partial<Forecast>, visit: Partial<Visit> = lay(60), change: Partial<Plan> = {}) =>
-    timingReport(planWith({ ...visit, forecast: { ...calm, ...forecast } }, change)).checks.find(
-      ({ rule }) => rule === 'weather',
-    );
-  const mph = (value: number) => value * 1.609344;
-
-  // 32 IAC 422.130(b)(1)(D), as told by others: no test of less than 96 h at 30 mph (48 km/h) or in a severe storm.
-  it.each([
-    [47.9, false, 60, 'clear'],
-    [48, false, 60, 'blocked'],
-    [mph(29), false, 60, 'clear'],
-    [mph(29.8), false, 60, 'clear'],
-    [mph(29.9), false, 60, 'blocked'], // 48.1 km/h
-    [mph(30), false, 60, 'blocked'],
-    [mph(31), false, 60, 'blocked'],
-    [10, true, 60, 'blocked'],
-    [48, false, 96, 'tight'],
-    [48, false, 95.99, 'blocked'],
-    [0, true, 96, 'tight'],
-  ])('%d km/h, storm %s, %d h: %s', (sustained, storm, hours, verdict) => {
-    expect(check({ sustained, storm }, lay(hours))?.verdict).toBe(verdict);
-  });
-
-  it('is not run, and asked for, while no forecast is noted', () => {
-    expect(verdictOf(planWith(lay(60)), 'weather')).toBe('not-run');
-  });
-
-  it.each([
-    [{ sustained: null }, 'the sustained wind'],
-    [{ storm: null }, 'whether a severe storm was forecast'],
-    [{ at: null }, 'when it was looked up'],
-    [{ source: ' ' }, 'where it was read'],
-    [{ at: null, source: '' }, 'when it was looked up and where it was read'],
-  ])('is unknown, never a pass, while something is not noted: %j', (gap, words) => {
-    expect(check(gap)).toMatchObject({
-      verdict: 'unknown',
-      detail: expect.stringContaining(`Not noted yet: ${words}.`),
-    });
-  });
-
-  it('is blocked by what is known, whatever else is not noted', () => {
-    expect(check({ sustained: 60, storm: null, at: null, source: '' })?.verdict).toBe('blocked');
-    expect(check({ sustained: null, storm: true })?.verdict).toBe('blocked');
-  });
-
-  it('must be looked up before the start: at its minute still counts', () => {
-    expect(check({ at: at('5-2 9:00') })?.verdict).toBe('clear');
-    expect(check({ at: at('5-2 9:01') })?.verdict).toBe('unknown');
-    expect(check({}, {})?.verdict).toBe('unknown');
-  });
-
-  it('goes by the least that the kit asks for until the detectors are fetched', () => {
-    expect(check({ sustained: 50 }, { start: at('5-2 9:00') }, kit(96, 168))?.verdict).toBe('tight');
-    expect(check({ sustained: 50 }, { start: at('5-2 9:00') }, kit(95, 168))?.verdict).toBe('blocked');
-  });
-
-  it('is said in the units of the plan, with when and where it was read', () => {
-    expect(check({ sustained: mph(12) })?.detail).toBe(
-      'Forecast of Friday 1 May, 20:00 (weather service): sustained wind of 12 mph, no severe storm. Looked up 13 h before the start.',
-    );
-    const metric = { display: { length: 'metric', radon: 'Bq/m3' } } as const;
-    expect(check({ sustained: 47.9 }, lay(60), metric)?.detail).toContain('sustained wind of 47.9 km/h');
-    expect(check({ sustained: 48.1 })?.detail).toContain(
-      '29.89 mph, no severe storm. The limit is 30 mph (48 km/h); of the two figures the lower one counts.',
-    );
-  });
-
-  it('is entered piece by piece, and gone when all of it is taken out', () => {
-    const visit = withForecast(NONE, { sustained: 20 });
-    expect(visit.forecast).toEqual({ at: null, source: '', sustained: 20, storm: null, note: '' });
-    expect(withForecast(visit, { sustained: null })).toEqual(NONE);
   });
 });
 
@@ -414,82 +205,6 @@ describe('no exposure is off by a minute', () => {
   });
 });
 
-describe('what is left of the radon', () => {
-  // Half-life 3.8235 d; the fractions by arithmetic on it, four digits.
-  it.each([
-    [24, 0.8342],
-    [48, 0.6959],
-    [72, 0.5805],
-    [96, 0.4843],
-    [120, 0.404],
-    [144, 0.337],
-    [168, 0.2811],
-    [240, 0.1632],
-  ])('after %d h: %d', (hours, fraction) => {
-    expect(fractionLeft(hours * 3_600_000)).toBeCloseTo(fraction, 4);
-  });
-
-  it('a quarter left doubles the counting error', () => {
-    expect(errorGrowth(2 * 3.8235 * 24 * 3_600_000)).toBeCloseTo(2, 12);
-    expect(fractionLeft(-5)).toBe(1);
-  });
-});
-
-describe('what is left of it on the way, as a picture', () => {
-  // Pick-up Monday 4 May 9:00; the kit gives 5 days, the post takes 2.
-  const fetched = { start: at('5-1 9:00'), end: at('5-4 9:00') };
-
-  it('has the limit of the laboratory, the last moment to post, and what was written down, in the order of time', () => {
-    const course = decayCourse(planWith({ ...fetched, posted: at('5-4 21:00'), received: at('5-7 9:00') }));
-    expect(course?.projected).toBe(false);
-    // 2 ** (-days / 3.8235)
-    expect(course?.marks.map(({ kind, days, left }) => [kind, days, Number(left.toFixed(4))])).toEqual([
-      ['posted', 0.5, 0.9133],
-      ['post-by', 3, 0.5805],
-      ['received', 3, 0.5805],
-      ['deadline', 5, 0.404],
-    ]);
-    expect(course?.marks.at(-1)?.text).toBe('At the laboratory by Saturday 9 May, 9:00: 40 % left');
-    expect(course?.curve[0]).toEqual({ days: 0, left: 1 });
-    expect(course?.curve.at(-1)?.days).toBe(course?.span);
-    expect(course?.ticks).toEqual([
-      { days: 0, date: '4 May' },
-      { days: 2, date: '6' },
-      { days: 4, date: '8' },
-      { days: 6, date: '10' },
-    ]);
-  });
-
-  it('is reckoned from the first possible pick-up until the real one is written down, and says so', () => {
-    const course = decayCourse(planWith({ start: at('5-1 9:00'), posted: at('5-2 9:00') }));
-    expect(course).toMatchObject({ projected: true, from: Date.parse(at('5-3 9:00')) });
-    expect(course?.marks.map(({ kind }) => kind)).toEqual(['post-by', 'deadline']);
-    expect(course?.notes[0]).toContain('If it is fetched Sunday 3 May, 9:00');
-  });
-
-  it('names the month where it changes, and the days by the clock of the site over a change of clocks', () => {
-    // Clocks go back on 1 November: 48 h after Saturday 31 October 0:30 it is Sunday 23:30.
-    const course = decayCourse(planWith({ start: at('10-28 0:30'), end: at('10-31 0:30') }));
-    expect(course?.ticks.map(({ date }) => date)).toEqual(['31 Oct', '1 Nov', '3', '5']);
-  });
-
-  it('is none without a start or for a monitor, and is posted at once where the kit leaves no time', () => {
-    expect(decayCourse(planWith({}))).toBeNull();
-    expect(decayCourse(planWith({ ...fetched, device: 'monitor' }))).toBeNull();
-    const hurried = decayCourse(planWith(fetched, { kit: { ...emptyPlan().kit, labDays: 1 } }));
-    expect(hurried?.marks.map(({ kind, days }) => [kind, days])).toEqual([
-      ['post-by', 0],
-      ['deadline', 1],
-    ]);
-  });
-
-  it('never grows beyond a month, whatever was written down', () => {
-    const course = decayCourse(planWith({ ...fetched, received: at('9-1 9:00') }));
-    expect(course?.span).toBe(30);
-    expect(course?.ticks.length).toBeLessThanOrEqual(5);
-  });
-});
-
 describe('times that speak against a test whatever else is missing', () => {
   // ANSI/AARST MAH-2019, Exh. 2 and 4: closed through the test.
   const lay = { start: at('3-2 18:00'), end: at('3-5 18:00') };
@@ -506,16 +221,5 @@ describe('times that speak against a test whatever else is missing', () => {
     expect(exposure?.verdict).toBe('blocked');
     expect(exposure?.detail).toContain('before the start');
     expect(exposure?.detail).not.toContain('72 h');
-  });
-});
-
-describe('the visit as bars', () => {
-  it('shows the house closed no longer than it was', () => {
-    const visit = { closedSince: at('3-2 6:00'), start: at('3-2 18:00'), end: at('3-5 18:00') };
-    const closedTo = (opened: string | null) =>
-      timelineOf(planWith({ ...visit, closedUntil: opened }))?.bars.find(({ name }) => name === 'House closed')?.to;
-    expect(closedTo(at('3-4 12:00'))).toBe(Date.parse(at('3-4 12:00')));
-    expect(closedTo(at('3-6 12:00'))).toBe(Date.parse(at('3-5 18:00')));
-    expect(closedTo(null)).toBe(Date.parse(at('3-5 18:00')));
   });
 });
