@@ -189,12 +189,16 @@ function roomFloors({ faces, faceOf }: Faces, bodies: Bodies): RoomFloor[] {
 
 function labelRoom(floor: RoomFloor, all: readonly RoomLabel[]): Room {
   const { extent, face: _, ...room } = floor;
-  const labels = all.filter(({ at }) => extentContains(extent, at) && ringsCover(floor.centerRings, at));
+  const { minX, minY, maxX, maxY } = extent;
+  const labels: RoomLabel[] = [];
+  // Every label is looked at for every room, so the box comes first.
+  for (const label of all) {
+    const x = label.at[0];
+    const y = label.at[1];
+    if (x < minX || x > maxX || y < minY || y > maxY) continue;
+    if (ringsCover(floor.centerRings, label.at)) labels.push(label);
+  }
   const [label = null] = labels;
   const [x, y] = floor.labelPoint;
   return { ...room, key: label?.id ?? `room@${Math.round(x)},${Math.round(y)}`, label, labels };
-}
-
-function extentContains({ minX, minY, maxX, maxY }: Extent, [x, y]: XY): boolean {
-  return x >= minX && x <= maxX && y >= minY && y <= maxY;
 }

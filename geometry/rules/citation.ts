@@ -9,17 +9,18 @@ export interface Citation {
   readonly sources: readonly Source[];
 }
 
-const citationsOf = memoize((_: Rule): Map<string | null, Citation> => new Map());
+/** By the list of sources, which a rule keeps when its distance is overridden. */
+const citationsOf = memoize((_: readonly Source[]): Map<string | null, Citation> => new Map());
 
 /**
  * Returns the sources of a rule for one part of what it covers: those named for that part, else those without a part.
  */
-export function citationFor(rule: Rule, what: SourceScope | string | null): Citation {
-  const citations = citationsOf(rule);
+export function citationFor({ sources: all }: Pick<Rule, 'sources'>, what: SourceScope | string | null): Citation {
+  const citations = citationsOf(all);
   let citation = citations.get(what);
   if (!citation) {
-    const own = rule.sources.filter(({ of }) => of?.some((scope) => scope === what));
-    const sources = own.length > 0 ? own : rule.sources.filter(({ of }) => !of);
+    const own = all.filter(({ of }) => of?.some((scope) => scope === what));
+    const sources = own.length > 0 ? own : all.filter(({ of }) => !of);
     citation = { source: sourceLine({ sources }), sources };
     citations.set(what, citation);
   }

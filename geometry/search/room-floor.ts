@@ -1,5 +1,5 @@
 import type { Room } from '../level/types.ts';
-import type { Mm } from '../plan/model.ts';
+import type { Mm, XY } from '../plan/model.ts';
 import { type Extent, ringExtent } from '../plane/body.ts';
 import { memoize } from '../plane/memoize.ts';
 import type { Ring } from '../plane/types.ts';
@@ -19,9 +19,20 @@ export const roomFloor: (room: Room) => RoomFloor = memoize(({ floorRings }: Roo
 
 /** The edges as x, y, x, y. */
 function edgesOf(rings: readonly Ring[]): Float64Array {
-  return Float64Array.from(
-    rings.flatMap((ring) => ring.flatMap(([x, y], i) => [...(ring.at(i - 1) as Ring[number]), x, y])),
-  );
+  const edges = new Float64Array(4 * rings.reduce((sum, ring) => sum + ring.length, 0));
+  let k = 0;
+  for (const ring of rings) {
+    let [ax, ay] = ring[ring.length - 1] as XY;
+    for (const [x, y] of ring) {
+      edges[k++] = ax;
+      edges[k++] = ay;
+      edges[k++] = x;
+      edges[k++] = y;
+      ax = x;
+      ay = y;
+    }
+  }
+  return edges;
 }
 
 function depthIn(edges: Float64Array, x: Mm, y: Mm): Mm {
