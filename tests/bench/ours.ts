@@ -16,7 +16,7 @@ type Timed = (size: Size | LevelSize, effort: Effort) => Samples;
 
 const regionOf = (plan: Plan) => levelRegion(plan, buildLevel(onlyLevel(plan)), PROBE);
 
-/** Region from nothing but the drawing: rooms from walls, zones, boundary, rings, area. Nothing is remembered. */
+/** Region from nothing but the drawing: rooms from walls, zones, boundary, rings, area. Nothing is cached. */
 export const fromScratch: Timed = (size, effort) => {
   const next = copiesOf(benchPlan(size));
   return measure(effort, () => {
@@ -37,7 +37,7 @@ export const roomsFromWalls: Timed = (size, effort) => {
   });
 };
 
-/** Region again after one thing was moved, with all that is remembered. */
+/** Region again after one thing was moved, with everything cached. */
 export const thingMoved: Timed = (size, effort) => afterEdits(movedThings(benchPlan(size)), effort);
 
 /** Region again after one wall was changed: rooms and walls are worked out anew. */
@@ -76,7 +76,7 @@ export const bestPair: Timed = (size, effort) => onFreshModels(size, effort, bes
 
 type Question = typeof levelRegion | typeof bestSpots | typeof bestPairs;
 
-/** A question to a level with its rooms ready, of which nothing else is remembered. */
+/** A question to a level with its rooms ready, of which nothing else is cached. */
 function onFreshModels(size: Size | LevelSize, effort: Effort, ask: Question): Samples {
   const next = copiesOf(benchPlan(size));
   return measure(effort, () => {
@@ -107,7 +107,7 @@ export const dragFrame: Timed = (_, effort) => {
 };
 
 /**
- * Copies that the engine has never seen, so that nothing is remembered of them. Where the collector can be called it moves
+ * Copies that the engine has never seen, so that nothing of them is cached. Where the collector can be called it moves
  * each copy among the old objects first: a drawing that is open is old, and copying it is no part of the work.
  */
 function copiesOf(plan: Plan): () => Plan {

@@ -6,7 +6,7 @@ import { type LevelSize, type Size, seededLevel } from '../helpers/seeded-level.
 /** A usual canister on a table, mm: 4 in across, 1 in tall, 30 in up. */
 export const PROBE: Probe = { base: 762, radius: 50.8, tall: 25.4 };
 
-/** A plan of one seeded level. Every call makes new objects, so that nothing is remembered of an earlier one. */
+/** A plan of one seeded level. Every call makes new objects, so that nothing of an earlier one is cached. */
 export function benchPlan(size: Size | LevelSize, seed = 1): Plan {
   return { ...emptyPlan(), levels: [seededLevel(size, seed)] };
 }

@@ -140,7 +140,7 @@ describe('a basement drawn by mouse', () => {
       await open.page.mouse.move(from.x + (to.x - from.x) * share, from.y + (to.y - from.y) * share);
       seen.push(await editor.verdict());
     }
-    // It is judged on the way, before it is set down.
+    // It is evaluated on the way, before it is set down.
     expect(seen[0]).toBe('blocked');
     expect(seen.at(-1)).toBe('clear-of-drawn');
     await expect.poll(() => editor.detectorAt()).toEqual(stood);

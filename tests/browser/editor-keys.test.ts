@@ -54,7 +54,7 @@ describe('the sheet by keyboard alone', () => {
     await expect.poll(async () => (await editor.detectorAt())[0]).toBeCloseTo(x, 4);
   });
 
-  it('M moves it with the cross: judged on the way, set by Enter', async () => {
+  it('M moves it with the cross: evaluated on the way, set by Enter', async () => {
     const steps = await editor.steps();
     const [x, y] = await editor.detectorAt();
     await keys('m');

@@ -27,7 +27,7 @@ describe('the sheet by touch, on a tablet', () => {
     await open.page.evaluate((plan) => window.__stillspot?.store.getState().openPlan(plan), sample);
   });
 
-  it('a detector is carried above the finger, judged on the way, and set down where it stood', async () => {
+  it('a detector is carried above the finger, evaluated on the way, and set down where it stood', async () => {
     const stood = await editor.detectorAt();
     const from = await editor.at(stood);
     const to = { x: from.x + 40, y: from.y + 120 };

@@ -38,7 +38,7 @@ describe('a pair on a desk', () => {
   beforeEach(() => freshSample(editor));
   afterAll(() => open.expectNoTroubles());
 
-  it('goes with it under the mouse, is judged where it stands, and comes back by one undo', async () => {
+  it('goes with it under the mouse, is evaluated where it stands, and comes back by one undo', async () => {
     await selectIds(editor, ['d1']);
     await expect.poll(() => editor.verdict()).toBe('clear-of-drawn');
     await selectIds(editor, []);

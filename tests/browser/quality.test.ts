@@ -155,7 +155,7 @@ describe('the quality book over 200 invented pairs', () => {
 });
 
 describe('blanks and spikes by keyboard', () => {
-  it('are written down, judged, changed and removed; Escape closes the book', async () => {
+  it('are written down, evaluated, changed and removed; Escape closes the book', async () => {
     const { page, expectNoTroubles, context } = await openPage({ viewport: { width: 1024, height: 768 } });
     await page.getByRole('button', { name: 'Read', exact: true }).press('Enter');
     await page.getByRole('button', { name: 'Quality book' }).press('Enter');

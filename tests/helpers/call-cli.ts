@@ -10,17 +10,17 @@ export interface Called {
 
 /** Runs a command and captures its output. */
 export async function callCli(...argv: string[]): Promise<Called> {
-  const said = { out: '', err: '' };
+  const written = { out: '', err: '' };
   const out = vi.spyOn(process.stdout, 'write').mockImplementation((text) => {
-    said.out += String(text);
+    written.out += String(text);
     return true;
   });
   const err = vi.spyOn(process.stderr, 'write').mockImplementation((text) => {
-    said.err += String(text);
+    written.err += String(text);
     return true;
   });
   try {
-    return { code: await run(argv), ...said };
+    return { code: await run(argv), ...written };
   } finally {
     out.mockRestore();
     err.mockRestore();

@@ -3,7 +3,7 @@ import { Dice } from './random-level/dice.ts';
 import { randomPlan } from './random-level.ts';
 
 /**
- * A random plan with three to eight walls more, each set by one that is there: nearer than any hand draws, at the distances where rules
+ * A random plan with three to eight walls more, each set by one that is there: nearer than anybody draws, at the distances where rules
  * turn (0.01 mm, half an inch), doubled, askew, from end to end, now and then said to be outside or inside.
  */
 export function crowdedPlan(seed: number): Plan {

@@ -30,7 +30,7 @@ export const failing = (validity: Exclude<Validity, 'holds'>) =>
 /** Returns the validity by timing and conditions alone. */
 export const visitValidity = (plan: Plan): Validity => testStateFrom(visitIssues(plan)).validity;
 
-export const judged = (values: readonly number[], change: Partial<Plan> = {}, state = HOLDS): LocationReport => {
+export const evaluated = (values: readonly number[], change: Partial<Plan> = {}, state = HOLDS): LocationReport => {
   const [report] = evaluateResults(planWith(values, change), state);
   if (!report) throw new Error('no report');
   return report;

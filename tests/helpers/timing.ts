@@ -5,7 +5,7 @@ import { emptyPlan } from '../../geometry/planfile/empty.ts';
 import type { TimingRule } from '../../src/protocol/timing/timing-check.ts';
 import { timingReport } from '../../src/protocol/timing/timing-report.ts';
 
-export const ZONE = 'America/New_York';
+const ZONE = 'America/New_York';
 /** "3-7 18:00": on the wall clock of the site, 2026. */
 export const at = (text: string): string => {
   const [date = '', time = ''] = text.split(' ');

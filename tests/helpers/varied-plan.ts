@@ -4,7 +4,7 @@ import { Dice } from './random-level/dice.ts';
 import { randomPlan } from './random-level.ts';
 
 /**
- * A random plan with what a person may add to it: another profile, answers of the walk round, stands, and walls as a hand draws them:
+ * A random plan with what a person may add to it: another profile, answers of the walk round, stands, and walls as a person draws them:
  * partitions from any node at any angle, walls laid askew on others, ends that stop short, cavities behind studs.
  */
 export function variedPlan(seed: number): Plan {

@@ -4,7 +4,7 @@ import { ringExtent } from '../../../geometry/plane/body.ts';
 import { extentBetween, itemsWithin } from '../../../geometry/snap/pick.ts';
 import type { Sample } from './stand.ts';
 
-/** One press, a long pull, and a release, as a hand would do it. */
+/** One press, a long drag, and a release, at the pace of a person. */
 export interface Gesture {
   readonly id: string;
   readonly name: string;
@@ -96,7 +96,7 @@ export const GESTURES: readonly Gesture[] = [
   },
 ];
 
-/** A path that turns and comes back, as a hand that looks for a place; px, one point for each time that a mouse tells its place. */
+/** A path that bends and comes back, as when a person looks for a place; px, one point for each report of a mouse. */
 export function handPath([x, y]: XY, reachPx: number, points: number): readonly XY[] {
   return Array.from({ length: points }, (_, i): XY => {
     return [x + reachPx * Math.sin(i / 20), y + reachPx * 0.7 * (1 - Math.cos(i / 13))];

@@ -12,7 +12,7 @@ export interface FrameFigures {
   readonly work: readonly number[];
 }
 
-/** A mouse tells its place 125 times a second. */
+/** A mouse reports its place 125 times a second. */
 const STEP_MS = 8;
 /** Points before the measuring begins: the drag has begun, and the code is hot. */
 const LEAD_IN = 40;

@@ -46,7 +46,7 @@ Written by \`npm run bench -- --frames\`, not by hand. One run.
 
 ## How to read it
 
-- A mouse that tells its place 125 times a second pulls for ${seconds} s along a path that turns and comes back.
+- A mouse that reports its place 125 times a second drags for ${seconds} s along a path that bends and comes back.
 - “Interval” is the time from one frame to the next on the page's own clock. A screen of 60 frames a second gives 16.7 ms at best. It must be
   at most ${BUDGET.median} ms in the median and ${BUDGET.p95} ms in 95 of 100.
 - “Work” is processor time of the page's main thread for a frame, noted by the browser in a second run of the same gesture; other work on the
@@ -88,7 +88,7 @@ function framesTable(results: FrameResults): string {
 }
 
 function gestureLines({ now, before }: FrameResults, { id, name, sample }: Gesture): string[][] {
-  const line = (figures: FrameFigures | undefined, title: string, judged: boolean) => {
+  const line = (figures: FrameFigures | undefined, title: string, hasTarget: boolean) => {
     if (!figures) return [];
     const interval = summarize(figures.intervals);
     const met = interval.median <= BUDGET.median && interval.p95 <= BUDGET.p95;
@@ -100,7 +100,7 @@ function gestureLines({ now, before }: FrameResults, { id, name, sample }: Gestu
         ...cells(interval),
         ...cells(summarize(figures.work)),
         String(interval.count),
-        judged ? verdict : '–',
+        hasTarget ? verdict : '–',
       ],
     ];
   };

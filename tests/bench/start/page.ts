@@ -9,7 +9,7 @@ import type { VisitFigures } from './visit.ts';
 export interface Visits {
   readonly name: string;
   /** Whether the limits hold for it. */
-  readonly judged: boolean;
+  readonly hasTarget: boolean;
   readonly figures: readonly VisitFigures[];
 }
 
@@ -43,13 +43,13 @@ ${table(visits)}
 function table(visits: readonly Visits[]): string {
   return markdownTable(
     ['visit', 'first paint', 'usable', 'least', '95 of 100', 'page, scripts, styles', 'fonts', 'visits', 'limits'],
-    visits.map(({ name, judged, figures }) => {
+    visits.map(({ name, hasTarget, figures }) => {
       const of = (pick: (figure: VisitFigures) => number): Summary => summarize(figures.map(pick));
       const usable = of((each) => each.usable);
       const bytes = of((each) => each.codeBytes).median;
       const met = `${againstBudget(usable.median, BUDGET.usable)}, ${againstBudget(bytes, BUDGET.codeBytes)}`;
       return [
-        judged ? `**${name}**` : name,
+        hasTarget ? `**${name}**` : name,
         duration(of((each) => each.firstPaint).median),
         duration(usable.median),
         duration(usable.min),
@@ -57,7 +57,7 @@ function table(visits: readonly Visits[]): string {
         kilobytes(bytes),
         kilobytes(of((each) => each.fontBytes).median),
         String(figures.length),
-        judged ? met : '–',
+        hasTarget ? met : '–',
       ];
     }),
   );

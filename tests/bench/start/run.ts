@@ -18,16 +18,16 @@ export async function runStart({ quick }: { readonly quick: boolean }): Promise<
   try {
     // In turn, so that a slow minute of the machine hits all of them.
     const kinds = [
-      { name: 'first visit', judged: true, go: () => firstVisit(url) },
-      { name: 'first visit over a slow line', judged: false, go: () => firstVisit(url, SLOW_LINE) },
-      { name: 'back at the large level', judged: false, go: () => visitAgain(url) },
+      { name: 'first visit', hasTarget: true, go: () => firstVisit(url) },
+      { name: 'first visit over a slow line', hasTarget: false, go: () => firstVisit(url, SLOW_LINE) },
+      { name: 'back at the large level', hasTarget: false, go: () => visitAgain(url) },
     ];
     const all = kinds.map(() => [] as VisitFigures[]);
     for (let round = 1; round <= times; round++) {
       console.error(`round ${round} of ${times}`);
       for (const [index, { go }] of kinds.entries()) all[index]?.push(await go());
     }
-    visits.push(...kinds.map(({ name, judged }, index) => ({ name, judged, figures: all[index] ?? [] })));
+    visits.push(...kinds.map(({ name, hasTarget }, index) => ({ name, hasTarget, figures: all[index] ?? [] })));
   } finally {
     await stop();
   }

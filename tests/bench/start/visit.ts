@@ -83,7 +83,7 @@ async function visit(page: Page, url: string, line?: typeof SLOW_LINE): Promise<
   return { firstPaint, usable, codeBytes, fontBytes };
 }
 
-/** Runs in the page, before anything of it. The sheet listens to the hand as soon as it has its hook; what it paints is shown a frame later. */
+/** Runs in the page, before anything of it. The sheet takes input as soon as it has its hook; what it paints is shown a frame later. */
 function markWhenUsable(mark: string): void {
   const look = () => {
     const app = window.__stillspot;

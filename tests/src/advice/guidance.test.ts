@@ -35,8 +35,8 @@ const detector = (id: string, label: string, pair: string | null, at: XY): Detec
 function hintsOf(stage: Stage, level: Level, part: Partial<Plan> = {}, reports?: readonly DetectorReport[]) {
   const plan: Plan = { ...emptyPlan(), levels: [level], ...part };
   const model = buildLevel(level);
-  const judged = reports ?? level.detectors.map((each) => checkDetector(plan, model, each));
-  const state = guidance(plan, [{ model, reports: judged }], testStateOf(plan), level.id).find(
+  const evaluated = reports ?? level.detectors.map((each) => checkDetector(plan, model, each));
+  const state = guidance(plan, [{ model, reports: evaluated }], testStateOf(plan), level.id).find(
     (each) => each.stage === stage,
   );
   if (!state) throw new Error(`no stage ${stage}`);
@@ -237,13 +237,13 @@ describe('a house of several levels', () => {
   /** What is still to do with `inView` in view, the most important first. */
   const toDo = (levels: readonly Level[], inView: string, part: Partial<Plan> = {}) => {
     const plan: Plan = { ...emptyPlan(), title: 'Here', levels, ...part };
-    const judged = [...levels]
+    const evaluated = [...levels]
       .sort((a, b) => a.order - b.order)
       .map((level) => {
         const model = buildLevel(level);
         return { model, reports: level.detectors.map((each) => checkDetector(plan, model, each)) };
       });
-    return stillToDo(guidance(plan, judged, testStateOf(plan), inView));
+    return stillToDo(guidance(plan, evaluated, testStateOf(plan), inView));
   };
 
   it('asks for the level to test first, by its name, whichever is in view', () => {
@@ -354,11 +354,11 @@ describe('what is asked, not assumed', () => {
 
 describe('nothing is missing', () => {
   const stages = (plan: Plan) => {
-    const judged = plan.levels.map((level) => {
+    const evaluated = plan.levels.map((level) => {
       const model = buildLevel(level);
       return { model, reports: level.detectors.map((each) => checkDetector(plan, model, each)) };
     });
-    return guidance(plan, judged, testStateOf(plan), 'L1');
+    return guidance(plan, evaluated, testStateOf(plan), 'L1');
   };
   const written = {
     placedBy: 'R. Alder',

@@ -73,7 +73,7 @@ describe('what every command says of the whole test', () => {
     },
   );
 
-  it('readings says how the placement was judged that a result rests on', async () => {
+  it('readings says how the placement was evaluated that a result rests on', async () => {
     const path = file('rests', [1, 1.1]);
     const { placement } = JSON.parse((await callCli('readings', path, '--json')).out);
     expect(placement).toEqual([

@@ -163,8 +163,8 @@ describe('the level below', () => {
   });
 });
 
-describe('what is judged once', () => {
-  it('is judged again whenever the outcome could differ, and never before', () => {
+describe('what is evaluated once', () => {
+  it('is evaluated again whenever the outcome could differ, and never before', () => {
     state().openPlan(sample('02-split-level'));
     const judge = (plan: Plan) =>
       plan.levels.map((level) => level.detectors.map((each) => checkDetector(plan, buildLevel(level), each)));

@@ -124,7 +124,7 @@ describe('walls that are drawn one after another', () => {
 });
 
 describe('a detector that is carried', () => {
-  it('takes its companion along: the one that stays is judged by where the other is now', () => {
+  it('takes its companion along: the one that stays is evaluated by where the other is now', () => {
     state().openPlan(JSON.parse(readFileSync('samples/01-plain-basement.plan.json', 'utf8')) as Plan);
     const [first, second] = selectLevel(state()).detectors;
     if (!first || !second) throw new Error('the sample has a pair');
@@ -140,7 +140,7 @@ describe('a detector that is carried', () => {
     expect(other?.checks.find(({ rule }) => rule === 'companion')?.measured).toBeGreaterThan(1400);
   });
 
-  it('is judged where it is, and stays where it was in the plan', () => {
+  it('is evaluated where it is, and stays where it was in the plan', () => {
     const id = state().addDetector([1000, 2000]);
     const atRest = selectReports(state());
     state().setDraggedDetector({ id, at: [500, 600], base: 762, byTouch: false });

@@ -110,7 +110,7 @@ describe('blanks and spikes', () => {
     expect(verdictOf({ value, detectionLimit })).toBe(verdict);
   });
 
-  it('a spike without a reference cannot be judged', () => {
+  it('a spike without a reference cannot be evaluated', () => {
     expect(verdictOf({ kind: 'spike', value: 9 })).toBe('unknown');
   });
 });

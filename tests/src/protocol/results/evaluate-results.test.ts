@@ -22,7 +22,7 @@ import {
   relativePercentDifference,
 } from '../../../../src/protocol/results/precision.ts';
 import { inBecquerels, inPicocuries, radonText } from '../../../../src/protocol/results/radon.ts';
-import { failing, HOLDS, judged, planWith, purpose } from '../../../helpers/results.ts';
+import { evaluated, failing, HOLDS, planWith, purpose } from '../../../helpers/results.ts';
 
 describe('exact fractions', () => {
   it('read a number as it is written', () => {
@@ -128,7 +128,7 @@ describe('the worked examples', () => {
     const percent = relativePercentDifference(exactOf(a), exactOf(b));
     expect(percent && Math.round(asNumber(percent))).toBe(rpd);
     expect(Math.round(coefficientOfVariation(exactOf(a), exactOf(b)) ?? 0)).toBe(cov);
-    expect(judged([a, b]).pairStatus).toBe(status);
+    expect(evaluated([a, b]).pairStatus).toBe(status);
   });
 
   // The same pairs worked out to two decimals.
@@ -145,14 +145,14 @@ describe('the worked examples', () => {
   });
 
   it('3.9 and 4.3 (Minnesota, as told in the press, 2019): 9.8 %, average 4.1', () => {
-    const { rpd, meanRounded, pairStatus, next } = judged([3.9, 4.3]);
+    const { rpd, meanRounded, pairStatus, next } = evaluated([3.9, 4.3]);
     expect(rpd && decimalText(rpd, 1)).toBe('9.8');
     expect(meanRounded && decimalText(meanRounded, 1)).toBe('4.1');
     expect([pairStatus, next.id]).toEqual(['in-control', 'follow-up']);
   });
 
   it('2.0 and 48.7 (a forum, illustrative): straddle by far, test again', () => {
-    expect(judged([2, 48.7])).toMatchObject({ pairStatus: 'straddles-by-two', next: { id: 'retest-straddles' } });
+    expect(evaluated([2, 48.7])).toMatchObject({ pairStatus: 'straddles-by-two', next: { id: 'retest-straddles' } });
   });
 
   // Arithmetic on the published limits.
@@ -163,21 +163,21 @@ describe('the worked examples', () => {
     [4, 5.76, 'out-of-control', '4.9', '36.1'],
     [1, 2.1, 'warning', '1.6', '71.0'],
   ])('%d and %d: %s, %s on average, %s %% apart', (a, b, status, mean, rpd) => {
-    const report = judged([a, b]);
+    const report = evaluated([a, b]);
     expect(report.pairStatus).toBe(status);
     expect(report.meanRounded && decimalText(report.meanRounded, 1)).toBe(mean);
     expect(report.rpd && decimalText(report.rpd, 1)).toBe(rpd);
   });
 
   it('at exactly twice the lower the strict reading tests again and the other is named; above there is no dispute', () => {
-    expect(judged([3, 6]).straddleDisputed).toBe(true);
-    expect(NEXT_STEP_SOURCES[judged([3, 6]).next.id].conflict).toContain('more than twice');
-    expect(judged([2.9, 5.9]).straddleDisputed).toBe(false);
-    expect(judged([3, 5.999]).pairStatus).not.toBe('straddles-by-two');
+    expect(evaluated([3, 6]).straddleDisputed).toBe(true);
+    expect(NEXT_STEP_SOURCES[evaluated([3, 6]).next.id].conflict).toContain('more than twice');
+    expect(evaluated([2.9, 5.9]).straddleDisputed).toBe(false);
+    expect(evaluated([3, 5.999]).pairStatus).not.toBe('straddles-by-two');
   });
 
   it('a pair with both results at 4 or above is fixed on its average, out of control or not', () => {
-    expect(judged([4, 5.76], purpose('property-transfer')).next.id).toBe('fix-sale');
+    expect(evaluated([4, 5.76], purpose('property-transfer')).next.id).toBe('fix-sale');
   });
 });
 
@@ -272,28 +272,28 @@ describe('the next step', () => {
     ['after-mitigation', 3.9, 'retest-mitigated'],
     ['after-mitigation', 4, 'call-mitigator'],
   ] as const)('%s, %d pCi/L: %s', (of, value, id) => {
-    expect(judged([value], purpose(of)).next.id).toBe(id);
+    expect(evaluated([value], purpose(of)).next.id).toBe(id);
   });
 
   it('after an earlier short-term test goes by the average of the two, rounded half up', () => {
     const earlier = (value: number) => ({
       earlier: [{ at: null, value, unit: 'pCi/L', term: 'short-term', note: '' }] as const,
     });
-    expect(judged([3.1], earlier(4.8)).next.id).toBe('fix'); // 3.95
-    expect(judged([3.1], earlier(4.7)).next.id).toBe('below-after-two'); // 3.9
+    expect(evaluated([3.1], earlier(4.8)).next.id).toBe('fix'); // 3.95
+    expect(evaluated([3.1], earlier(4.7)).next.id).toBe('below-after-two'); // 3.9
     expect(
-      judged([3.1], { earlier: [{ at: null, value: 9, unit: 'pCi/L', term: 'long-term', note: '' }] }).withEarlier,
+      evaluated([3.1], { earlier: [{ at: null, value: 9, unit: 'pCi/L', term: 'long-term', note: '' }] }).withEarlier,
     ).toBeNull();
   });
 
   it('names the sources of every step, but for what only the report of the laboratory can tell', () => {
     for (const value of [1, 3, 5, 9])
-      expect(NEXT_STEP_SOURCES[judged([value]).next.id].sources.length).toBeGreaterThan(0);
+      expect(NEXT_STEP_SOURCES[evaluated([value]).next.id].sources.length).toBeGreaterThan(0);
   });
 
   it('of a test that does not hold is to keep the record and test again', () => {
-    expect(judged([9, 9.1], {}, failing('not-evaluated')).next.id).toBe('not-evaluated');
-    const unknown = judged([9, 9.1], {}, failing('unknown')).next;
+    expect(evaluated([9, 9.1], {}, failing('not-evaluated')).next.id).toBe('not-evaluated');
+    const unknown = evaluated([9, 9.1], {}, failing('unknown')).next;
     expect(unknown.id).toBe('unknown');
     expect(unknown.text).toContain('The cause. To be mended under Time.');
   });
@@ -348,10 +348,10 @@ describe('separate locations', () => {
 
 describe('a pair, whatever its results', () => {
   const value = fc.integer({ min: 0, max: 400 }).map((tenths) => tenths / 10);
-  it('has the mean and difference of its integers of tenths, is judged alike in either order and in either unit', () => {
+  it('has the mean and difference of its integers of tenths, is evaluated alike in either order and in either unit', () => {
     fc.assert(
       fc.property(value, value, (a, b) => {
-        const [one, other] = [judged([a, b]), judged([b, a])];
+        const [one, other] = [evaluated([a, b]), evaluated([b, a])];
         expect(one.pairStatus).toBe(other.pairStatus);
         const [i, j] = [Math.round(a * 10), Math.round(b * 10)];
         // In integers: the mean in twentieths, rounded half up at tenths.

@@ -15,7 +15,7 @@ import { enteredText, otherUnitText } from '../../../../src/protocol/results/rad
 import { parseRadon } from '../../../../src/protocol/results/radon-input.ts';
 import { visitIssues } from '../../../../src/protocol/validity/test-state.ts';
 import { testStateFrom } from '../../../../src/protocol/validity/validity.ts';
-import { failing, HOLDS, judged, planWith, purpose, visitValidity } from '../../../helpers/results.ts';
+import { evaluated, failing, HOLDS, planWith, purpose, visitValidity } from '../../../helpers/results.ts';
 
 const earlier = (value: number, change: Partial<EarlierResult> = {}): EarlierResult => ({
   at: null,
@@ -42,22 +42,22 @@ describe('a pair, case by case', () => {
     ['one of each, more than twice', 2.9, 5.9, 'straddles-by-two', '4.4', 'retest-straddles', 'retest-straddles'],
     ['both below and out of control', 1.5, 3.2, 'out-of-control', '2.4', 'retest-spread', 'retest-spread'],
   ])('%s: %d and %d', (_, a, b, status, mean, sale, home) => {
-    const report = judged([a, b], purpose('property-transfer'));
+    const report = evaluated([a, b], purpose('property-transfer'));
     expect(report.pairStatus).toBe(status);
     expect(report.meanRounded && decimalText(report.meanRounded, 1)).toBe(mean);
     expect(report.next.id).toBe(sale);
-    expect(judged([a, b]).next.id).toBe(home);
+    expect(evaluated([a, b]).next.id).toBe(home);
   });
 
   // ANSI/AARST MAH-2019, 7.2.2, exception.
   it('that straddles needs no new test where the cause is proven or the owner decides to fix', () => {
-    expect(judged([2.9, 5.9]).next.text).toMatch(/cause is proven.*decides to fix/);
+    expect(evaluated([2.9, 5.9]).next.text).toMatch(/cause is proven.*decides to fix/);
   });
 });
 
 describe('a set of three', () => {
   // ANSI/AARST MS-QA-2019, 3.5: the band goes by the average of the set. 3.0, 4.6 and 4.6 have 4.1, their extremes 3.8.
-  it('is judged in the band of its own mean', () => {
+  it('is evaluated in the band of its own mean', () => {
     const [report] = evaluateResults(planWith([3, 4.6, 4.6], {}, 40), HOLDS);
     expect(report?.precision?.band.from).toBe(4);
     expect(report?.pairStatus).toBe('out-of-control'); // 42 %, beyond 36; in the band below it would be in control
@@ -76,15 +76,15 @@ describe('a home with a mitigation system', () => {
   // ANSI/AARST MAH-2019, 8.5.9.2: every 2 years, not every 5.
   it('is tested again every 2 years, whatever the purpose', () => {
     const system = { visit: { ...emptyPlan().visit, mitigationOnSince: '2025-01-01T00:00:00Z' } };
-    expect(judged([1, 1.1], system).next.text).toContain('at least every 2 years');
-    expect(judged([1, 1.1]).next.text).toContain('at least every 5 years');
+    expect(evaluated([1, 1.1], system).next.text).toContain('at least every 2 years');
+    expect(evaluated([1, 1.1]).next.text).toContain('at least every 5 years');
   });
 });
 
 describe('a result below 2', () => {
   // ANSI/AARST MAH-2019, 7.1.
   it.each(['own-household', 'property-transfer'] as const)('%s: says what a short test cannot tell', (of) => {
-    expect(judged([1, 1.1], purpose(of)).next.text).toMatch(/a short test cannot tell how low/i);
+    expect(evaluated([1, 1.1], purpose(of)).next.text).toMatch(/a short test cannot tell how low/i);
   });
 });
 
@@ -235,7 +235,7 @@ describe('for somebody who reads in Bq/m³', () => {
 describe('an earlier test', () => {
   // ANSI/AARST MALB-2014 with 1/21 revisions, 8.1.2(b): an initial short-term test and its follow-up are averaged.
   it('of the same place is averaged with this one', () => {
-    const report = judged([3.1], { earlier: [earlier(4.8, { detector: 'd1' })] });
+    const report = evaluated([3.1], { earlier: [earlier(4.8, { detector: 'd1' })] });
     expect(report.withEarlier && decimalText(report.withEarlier, 1)).toBe('4.0');
     expect(report.next.id).toBe('fix');
     expect(said(planWith([3.1], { earlier: [earlier(4.8, { detector: 'd1' })] }))).toContain(
@@ -257,7 +257,7 @@ describe('an earlier test', () => {
 
   it('is not averaged with a pair that must not be averaged, or that waits for its other result', () => {
     const before = [earlier(4.8, { detector: 'd1' })];
-    expect(judged([2.9, 5.9], { earlier: before })).toMatchObject({
+    expect(evaluated([2.9, 5.9], { earlier: before })).toMatchObject({
       withEarlier: null,
       next: { id: 'retest-straddles' },
     });
@@ -280,12 +280,12 @@ describe('an earlier test', () => {
 
   it('may name either detector of a pair', () => {
     for (const detector of ['d1', 'd2']) {
-      expect(judged([3, 3.2], { earlier: [earlier(9, { detector })] }).withEarlier).not.toBeNull();
+      expect(evaluated([3, 3.2], { earlier: [earlier(9, { detector })] }).withEarlier).not.toBeNull();
     }
   });
 
   it('counts with its highest result where there are several of one kind', () => {
-    const report = judged([3.1], { earlier: [earlier(4.8), earlier(2)] });
+    const report = evaluated([3.1], { earlier: [earlier(4.8), earlier(2)] });
     expect(report.next.id).toBe('fix');
     expect(
       said(planWith([3.1], { earlier: [earlier(2, { detector: 'd1' }), earlier(4.8, { detector: 'd1' })] })),
@@ -294,9 +294,9 @@ describe('an earlier test', () => {
 
   it('is never averaged in after mitigation: it measured the house as it was', () => {
     const before = { ...purpose('after-mitigation'), earlier: [earlier(1, { detector: 'd1' })] };
-    expect(judged([5], before)).toMatchObject({ withEarlier: null, next: { id: 'call-mitigator' } });
+    expect(evaluated([5], before)).toMatchObject({ withEarlier: null, next: { id: 'call-mitigator' } });
     const high = { ...purpose('after-mitigation'), earlier: [earlier(20, { detector: 'd1' })] };
-    expect(judged([3], high).next.id).toBe('retest-mitigated');
+    expect(evaluated([3], high).next.id).toBe('retest-mitigated');
   });
 
   // EPA texts (second-hand) average two tests in a sale; 32 IAC 422 App. B goes by the simultaneous pair. The stricter decides.
@@ -309,7 +309,7 @@ describe('an earlier test', () => {
     [1, 1, 'retest-later-sale'],
   ])('in a sale, %d after %d: %s', (value, before, id) => {
     const plan = { ...purpose('property-transfer'), earlier: [earlier(before, { detector: 'd1' })] };
-    expect(judged([value], plan).next.id).toBe(id);
+    expect(evaluated([value], plan).next.id).toBe(id);
   });
 
   // EPA Citizen's Guide and 402-R-92-003, second-hand: a long-term test of 4 or above is followed by fixing.
@@ -321,7 +321,7 @@ describe('an earlier test', () => {
     ['after-mitigation', 4, 'retest-mitigated'],
   ] as const)('%s, long-term at %d and a short one at 1: %s', (of, value, id) => {
     const plan = { ...purpose(of), earlier: [earlier(value, { term: 'long-term', detector: 'd1' })] };
-    expect(judged([1], plan)).toMatchObject({ withEarlier: null, next: { id } });
+    expect(evaluated([1], plan)).toMatchObject({ withEarlier: null, next: { id } });
   });
 });
 
