@@ -1,34 +1,16 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Plan } from '../../../../geometry/plan/model.ts';
-import type { EarlierResult, Reading } from '../../../../geometry/plan/test-record.ts';
 import { emptyPlan } from '../../../../geometry/planfile/empty.ts';
 import { CONDITION_ITEMS } from '../../../../src/protocol/conditions/conditions-report.ts';
 import { describeLocation } from '../../../../src/protocol/results/describe-location.ts';
-import { earlierDateProblem } from '../../../../src/protocol/results/earlier-results.ts';
-import { withoutReading, withReading } from '../../../../src/protocol/results/edit-readings.ts';
 import { evaluateResults } from '../../../../src/protocol/results/evaluate-results.ts';
 import { decimalText } from '../../../../src/protocol/results/exact.ts';
 import { NEXT_STEP_SOURCES } from '../../../../src/protocol/results/next-step-sources.ts';
 import { NEXT_STEPS } from '../../../../src/protocol/results/next-steps.ts';
-import { enteredText, otherUnitText } from '../../../../src/protocol/results/radon.ts';
-import { parseRadon } from '../../../../src/protocol/results/radon-input.ts';
 import { visitIssues } from '../../../../src/protocol/validity/test-state.ts';
 import { testStateFrom } from '../../../../src/protocol/validity/validity.ts';
+import { described, earlier } from '../../../helpers/described-results.ts';
 import { evaluated, failing, HOLDS, planWith, purpose, visitValidity } from '../../../helpers/results.ts';
-
-const earlier = (value: number, change: Partial<EarlierResult> = {}): EarlierResult => ({
-  at: null,
-  value,
-  unit: 'pCi/L',
-  term: 'short-term',
-  note: '',
-  ...change,
-});
-const said = (plan: Plan) => {
-  const [report] = evaluateResults(plan, HOLDS);
-  return report ? describeLocation(plan, report).join(' ') : '';
-};
 
 describe('a pair, case by case', () => {
   // EPA 402-R-92-003, 3.2.2 (second-hand); ANSI/AARST MAH-2019, 7.2, and MW-RN-2020, 8.5; 32 IAC 422.130(c)(3).
@@ -68,7 +50,7 @@ describe('an average in both units', () => {
   it('comes from one exact mean: 140.6 and 159.1 Bq/m³ have 149.85', () => {
     const plan = planWith([140.6, 159.1]);
     const readings = plan.readings.map((each) => ({ ...each, unit: 'Bq/m3' as const }));
-    expect(said({ ...plan, readings })).toContain('Average: 4.05 pCi/L, reported as 4.1 pCi/L (150 Bq/m³).');
+    expect(described({ ...plan, readings })).toContain('Average: 4.05 pCi/L, reported as 4.1 pCi/L (150 Bq/m³).');
   });
 });
 
@@ -114,82 +96,6 @@ describe('what comes next, in words', () => {
   });
 });
 
-describe('what was entered', () => {
-  it.each([
-    [3.95, 'pCi/L', '3.95 pCi/L', '146.15 Bq/m³'],
-    [4, 'pCi/L', '4 pCi/L', '148 Bq/m³'],
-    [0.3, 'pCi/L', '0.3 pCi/L', '11.1 Bq/m³'],
-    [148, 'Bq/m3', '148 Bq/m³', '4 pCi/L'],
-    [150, 'Bq/m3', '150 Bq/m³', 'about 4.05 pCi/L'],
-    [0, 'Bq/m3', '0 Bq/m³', '0 pCi/L'],
-    [100, 'pCi/L', '100 pCi/L', '3700 Bq/m³'],
-  ] as const)('%d %s is kept as %s and shown as %s', (value, unit, kept, other) => {
-    expect(enteredText({ value, unit })).toBe(kept);
-    expect(otherUnitText({ value, unit })).toBe(other);
-  });
-
-  it('stays in its unit in the sentences, beside the average in the unit of the plan', () => {
-    const plan = planWith([3, 3]);
-    const readings: readonly Reading[] = [
-      { detector: 'd1', value: 150, unit: 'Bq/m3' },
-      { detector: 'd2', value: 4, unit: 'pCi/L' },
-    ];
-    expect(said({ ...plan, readings })).toContain('Results: 150 Bq/m³ (about 4.05 pCi/L) and 4 pCi/L (148 Bq/m³).');
-  });
-
-  it('gives its average with as many decimals as it takes to round it to what is reported', () => {
-    const plan = planWith([0.4, 0]);
-    const [first] = plan.readings;
-    const readings: readonly Reading[] = [...(first ? [first] : []), { detector: 'd2', value: 33, unit: 'Bq/m3' }];
-    // (0.4 + 33 / 37) / 2 = 0.6459...: "0.65" would be rounded to 0.7.
-    expect(said({ ...plan, readings })).toContain('Average: 0.646 pCi/L, reported as 0.6 pCi/L');
-    expect(said(planWith([3.9, 4]))).toContain('Average: 3.95 pCi/L, reported as 4.0 pCi/L');
-  });
-
-  it('is put in the place of all results of its detector, and taken away', () => {
-    const plan = planWith([3, 4]);
-    const twice: Plan = { ...plan, readings: [...plan.readings, { detector: 'd1', value: 8, unit: 'pCi/L' }] };
-    const put = withReading(twice, { detector: 'd1', value: 5, unit: 'pCi/L' });
-    expect(put.readings.map(({ detector, value }) => [detector, value])).toEqual([
-      ['d1', 5],
-      ['d2', 4],
-    ]);
-    expect(withoutReading(put, 'd1').readings.map(({ detector }) => detector)).toEqual(['d2']);
-    expect(withReading(withoutReading(put, 'd1'), { detector: 'd1', value: 1, unit: 'pCi/L' }).readings).toHaveLength(
-      2,
-    );
-  });
-});
-
-describe('what somebody writes', () => {
-  it.each([
-    ['3.9', 3.9, 'pCi/L', false],
-    [' 3,9 ', 3.9, 'pCi/L', false],
-    ['.5', 0.5, 'pCi/L', false],
-    ['4.', 4, 'pCi/L', false],
-    ['< 0.4', 0.4, 'pCi/L', true],
-    ['<15 bq/m3', 15, 'Bq/m3', true],
-    ['150 Bq/m³', 150, 'Bq/m3', false],
-    ['150Bq/m^3', 150, 'Bq/m3', false],
-    ['0', 0, 'pCi/L', false],
-  ])('"%s" is %d %s, below the limit: %s', (text, value, unit, belowLimit) => {
-    expect(parseRadon(text, 'pCi/L')).toEqual({ ok: true, entered: { value, unit, belowLimit } });
-  });
-
-  it('is in the unit of the field unless it names one', () => {
-    expect(parseRadon('150', 'Bq/m3')).toMatchObject({ entered: { unit: 'Bq/m3' } });
-    expect(parseRadon('4 pCi/L', 'Bq/m3')).toMatchObject({ entered: { unit: 'pCi/L' } });
-    expect(parseRadon('  ', 'Bq/m3')).toEqual({ ok: true, entered: null });
-  });
-
-  it.each(['-1', 'four', '3.9.1', '> 100', '1,234', '1,234.5', '1,234 Bq/m3', '4 WL', '1e3', '2000000'])(
-    '"%s" is refused',
-    (text) => {
-      expect(parseRadon(text, 'pCi/L').ok).toBe(false);
-    },
-  );
-});
-
 describe('a result below the limit of the laboratory', () => {
   const below = (values: readonly number[], which: readonly number[]) => {
     const plan = planWith(values);
@@ -203,8 +109,8 @@ describe('a result below the limit of the laboratory', () => {
   it('counts as the limit, and the mean is told as the most that it can be', () => {
     const plan = below([0.4, 0.9], [0]);
     expect(report(plan)).toMatchObject({ atMost: true, pairStatus: 'in-control', next: { id: 'retest-later' } });
-    expect(said(plan)).toContain('below 0.4 pCi/L');
-    expect(said(plan)).toContain('Average: at most 0.65 pCi/L, reported as at most 0.7');
+    expect(described(plan)).toContain('below 0.4 pCi/L');
+    expect(described(plan)).toContain('Average: at most 0.65 pCi/L, reported as at most 0.7');
   });
 
   // ANSI/AARST MS-QA-2019, Table 7.1: within 1 pCi/L, or both below the detection limit.
@@ -221,7 +127,7 @@ describe('a result below the limit of the laboratory', () => {
 
 describe('for somebody who reads in Bq/m³', () => {
   const metric = (values: readonly number[]) =>
-    said(planWith(values, { display: { length: 'metric', radon: 'Bq/m3' } }));
+    described(planWith(values, { display: { length: 'metric', radon: 'Bq/m3' } }));
 
   // 1 pCi/L is 37 Bq/m3.
   it('every limit has both, what was published in brackets', () => {
@@ -229,99 +135,6 @@ describe('for somebody who reads in Bq/m³', () => {
     expect(metric([3, 3.1])).toContain('For an average from 74 Bq/m³ (2.0 pCi/L) to below 148 Bq/m³ (4.0 pCi/L)');
     expect(metric([9, 9])).toContain('set it at 370 Bq/m³ (10 pCi/L)');
     expect(metric([3.9, 4])).toContain('Average: 3.95 pCi/L, reported as 146 Bq/m³ (4.0 pCi/L).');
-  });
-});
-
-describe('an earlier test', () => {
-  // ANSI/AARST MALB-2014 with 1/21 revisions, 8.1.2(b): an initial short-term test and its follow-up are averaged.
-  it('of the same place is averaged with this one', () => {
-    const report = evaluated([3.1], { earlier: [earlier(4.8, { detector: 'd1' })] });
-    expect(report.withEarlier && decimalText(report.withEarlier, 1)).toBe('4.0');
-    expect(report.next.id).toBe('fix');
-    expect(said(planWith([3.1], { earlier: [earlier(4.8, { detector: 'd1' })] }))).toContain(
-      'With it: 4.0 pCi/L on average.',
-    );
-  });
-
-  // ANSI/AARST MAH-2019, 8.5.2(d): separate locations are never averaged.
-  it('of another place is averaged with none, and so is one that does not say where it was, on a plan of two places', () => {
-    const apart = (results: readonly EarlierResult[]) =>
-      evaluateResults(planWith([3.1, 3.1], { earlier: results }, 2000), HOLDS).map(
-        ({ withEarlier }) => withEarlier && decimalText(withEarlier, 1),
-      );
-    expect(apart([earlier(4.9, { detector: 'd2' })])).toEqual([null, '4.0']);
-    expect(apart([earlier(4.9)])).toEqual([null, null]);
-    expect(apart([earlier(4.9, { detector: null })])).toEqual([null, null]);
-    expect(said(planWith([3.1, 3.1], { earlier: [earlier(4.9)] }, 2000))).toContain('it counts for none');
-  });
-
-  it('is not averaged with a pair that must not be averaged, or that waits for its other result', () => {
-    const before = [earlier(4.8, { detector: 'd1' })];
-    expect(evaluated([2.9, 5.9], { earlier: before })).toMatchObject({
-      withEarlier: null,
-      next: { id: 'retest-straddles' },
-    });
-    const plan = planWith([3, 3], { earlier: before });
-    const [half] = evaluateResults({ ...plan, readings: plan.readings.slice(0, 1) }, HOLDS);
-    expect(half).toMatchObject({ withEarlier: null, next: { id: 'wait-for-results' } });
-  });
-
-  it('of one place never changes what comes of another', () => {
-    const value = fc.integer({ min: 0, max: 200 }).map((tenths) => tenths / 10);
-    fc.assert(
-      fc.property(value, value, value, fc.constantFrom('short-term', 'long-term'), (a, b, before, term) => {
-        const alone = evaluateResults(planWith([a, b], {}, 2000), HOLDS);
-        const result = [earlier(before, { detector: 'd2', term })];
-        const [one] = evaluateResults(planWith([a, b], { earlier: result }, 2000), HOLDS);
-        expect(one).toEqual(alone[0]);
-      }),
-    );
-  });
-
-  it('may name either detector of a pair', () => {
-    for (const detector of ['d1', 'd2']) {
-      expect(evaluated([3, 3.2], { earlier: [earlier(9, { detector })] }).withEarlier).not.toBeNull();
-    }
-  });
-
-  it('counts with its highest result where there are several of one kind', () => {
-    const report = evaluated([3.1], { earlier: [earlier(4.8), earlier(2)] });
-    expect(report.next.id).toBe('fix');
-    expect(
-      said(planWith([3.1], { earlier: [earlier(2, { detector: 'd1' }), earlier(4.8, { detector: 'd1' })] })),
-    ).toContain('the highest counts');
-  });
-
-  it('is never averaged in after mitigation: it measured the house as it was', () => {
-    const before = { ...purpose('after-mitigation'), earlier: [earlier(1, { detector: 'd1' })] };
-    expect(evaluated([5], before)).toMatchObject({ withEarlier: null, next: { id: 'call-mitigator' } });
-    const high = { ...purpose('after-mitigation'), earlier: [earlier(20, { detector: 'd1' })] };
-    expect(evaluated([3], high).next.id).toBe('retest-mitigated');
-  });
-
-  // EPA texts (second-hand) average two tests in a sale; 32 IAC 422 App. B goes by the simultaneous pair. The stricter decides.
-  it.each([
-    [3, 4.9, 'fix-sale-either'], // 3.95 on average
-    [3, 4.8, 'consider-fixing-sale'], // 3.9
-    [1, 3, 'consider-fixing-sale'], // 2.0: ANSI/AARST MAH-2019, 7.1
-    [4, 1, 'fix-sale-either'], // 2.5 on average, and yet 4 by itself
-    [5, 6, 'fix-sale'],
-    [1, 1, 'retest-later-sale'],
-  ])('in a sale, %d after %d: %s', (value, before, id) => {
-    const plan = { ...purpose('property-transfer'), earlier: [earlier(before, { detector: 'd1' })] };
-    expect(evaluated([value], plan).next.id).toBe(id);
-  });
-
-  // EPA Citizen's Guide and 402-R-92-003, second-hand: a long-term test of 4 or above is followed by fixing.
-  it.each([
-    ['own-household', 4, 'fix-long-term'],
-    ['own-household', 3.95, 'fix-long-term'],
-    ['own-household', 3.9, 'retest-later'],
-    ['property-transfer', 4, 'fix-long-term'],
-    ['after-mitigation', 4, 'retest-mitigated'],
-  ] as const)('%s, long-term at %d and a short one at 1: %s', (of, value, id) => {
-    const plan = { ...purpose(of), earlier: [earlier(value, { term: 'long-term', detector: 'd1' })] };
-    expect(evaluated([1], plan)).toMatchObject({ withEarlier: null, next: { id } });
   });
 });
 
@@ -398,27 +211,20 @@ describe('a test that does not hold', () => {
 
 describe('how far a pair is apart, in words', () => {
   it('names the range of its average and both limits', () => {
-    expect(said(planWith([3.9, 4]))).toContain(
+    expect(described(planWith([3.9, 4]))).toContain(
       'Relative percent difference: 2.5 %. For an average of 4.0 pCi/L or above: a warning from 28 %, out of control from 36 %, 14 % is usual.',
     );
-    expect(said(planWith([3, 3.1]))).toContain('For an average from 2.0 pCi/L to below 4.0 pCi/L: a warning from 50 %');
-    expect(said(planWith([1, 2.1]))).toContain(
+    expect(described(planWith([3, 3.1]))).toContain(
+      'For an average from 2.0 pCi/L to below 4.0 pCi/L: a warning from 50 %',
+    );
+    expect(described(planWith([1, 2.1]))).toContain(
       'Difference: 1.10 pCi/L; relative percent difference: 71.0 %. For an average below 2.0 pCi/L: a warning above 1.0 pCi/L.',
     );
   });
 
   it('names the other reading exactly on a limit', () => {
     // 1.6 of 3.2 is 50 %.
-    expect(said(planWith([2.4, 4]))).toContain('read as "more than", it would be in control');
-    expect(said(planWith([2.41, 4]))).not.toContain('read as');
+    expect(described(planWith([2.4, 4]))).toContain('read as "more than", it would be in control');
+    expect(described(planWith([2.41, 4]))).not.toContain('read as');
   });
-});
-
-describe('the day of an earlier test', () => {
-  const visit = { closedSince: null, mitigationOnSince: null, start: '2026-05-02T09:00:00-04:00', end: null };
-  it.each([
-    [null, ''],
-    ['2026-05-02T08:59:00-04:00', ''],
-    ['2026-05-02T09:00:00-04:00', 'That is after this test was set out. Look at the day again.'],
-  ])('%j: "%s"', (at, doubt) => expect(earlierDateProblem({ ...emptyPlan(), visit }, { at })).toBe(doubt));
 });

@@ -1,0 +1,22 @@
+import { describe, expect, it } from 'vitest';
+import { withWeatherNote } from '../../../../src/protocol/custody/log-entries.ts';
+import { chronologicalWeather } from '../../../../src/protocol/custody/weather-notes.ts';
+import { may, planOf } from '../../../helpers/custody.ts';
+
+describe('the weather', () => {
+  it('is told in order of time, and says what lies outside the test', () => {
+    const notes = [
+      { at: null, text: 'calm' },
+      { at: may(5, '10:00'), text: 'dry' },
+      { at: may(3, '08:00'), text: 'rain' },
+      { at: may(1, '08:00'), text: 'snow' },
+    ];
+    const plan = notes.reduce(withWeatherNote, planOf(['A1']));
+    expect(chronologicalWeather(plan).map(({ index, when, note }) => [index, when, note.text])).toEqual([
+      [3, 'Friday 1 May, 8:00, before the test', 'snow'],
+      [2, 'Sunday 3 May, 8:00', 'rain'],
+      [1, 'Tuesday 5 May, 10:00, after the test', 'dry'],
+      [0, 'Time not known', 'calm'],
+    ]);
+  });
+});
