@@ -126,7 +126,7 @@ function wantedLanes() {
 const removeScratch = () => rmSync(scratch, { recursive: true, force: true });
 
 /** Ended from outside, the programs end too, and what they printed is shown. */
-function endOn(/** @type {'SIGINT' | 'SIGTERM'} */ signal, /** @type {() => void} */ flush) {
+function endOn(/** @type {'SIGHUP' | 'SIGINT' | 'SIGTERM'} */ signal, /** @type {() => void} */ flush) {
   process.once(signal, () => {
     for (const child of running) child.kill(signal);
     flush();
@@ -140,6 +140,7 @@ async function main() {
   ensureDeps();
   const startedAt = performance.now();
   const turns = inTurn(lanes.flat().length, (text) => void process.stdout.write(text));
+  endOn('SIGHUP', turns.flush);
   endOn('SIGINT', turns.flush);
   endOn('SIGTERM', turns.flush);
   const results = await runLanes(lanes, turns.writers);
