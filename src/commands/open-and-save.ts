@@ -51,6 +51,18 @@ export function newSheet(): Promise<void> {
   });
 }
 
+/** Opens a plan that was made from answers as a new one; the dialog that made it stays. */
+export function openMadePlan(plan: Plan): Promise<void> {
+  return leaveThen(() => {
+    forgetPlace();
+    const id = freshId();
+    takeSheet(id, null, () => useAppStore.getState().openPlan(plan));
+    showAddress({ shows: 'plan', id }, addressStep());
+    lookAtOpened();
+    showDialog({ kind: 'quick-card' });
+  });
+}
+
 /** Takes files that were picked or dropped. One is opened; several are imported into the library. A refused file changes nothing. */
 export async function openFiles(files: readonly File[]): Promise<void> {
   const [file] = files;

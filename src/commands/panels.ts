@@ -22,6 +22,8 @@ export type Dialog =
   /** The open plan is not stored, for the reason `why`; `go` opens the other plan all the same. */
   | { readonly kind: 'leave'; readonly why: string; readonly go: () => void }
   | { readonly kind: 'keys' }
+  /** One room and one kit: the questions of the quick card, then the card. */
+  | { readonly kind: 'quick-card' }
   | { readonly kind: 'quality' }
   /** Whether a saved file holds the pictures under the levels. */
   | { readonly kind: 'pictures'; readonly take: (choice: PictureChoice) => void }

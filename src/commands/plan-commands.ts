@@ -13,6 +13,7 @@ export const PLAN_FILE_PICKER = 'plan-file-picker';
 /** Commands on the whole plan, its file, and what stands over the page. */
 export const PLAN_COMMANDS: readonly Command[] = [
   { id: 'plans', name: 'Plans', run: () => openLibrary() },
+  { id: 'quick-card', name: 'One kit, one room: quick card', run: () => showDialog({ kind: 'quick-card' }) },
   { id: 'new-sheet', name: 'New sheet', run: () => void newSheet() },
   {
     id: 'save',

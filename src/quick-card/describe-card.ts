@@ -1,14 +1,18 @@
 import { checkDetector } from '../../geometry/check/check-detector.ts';
-import type { Check, DetectorReport } from '../../geometry/check/types.ts';
+import type { DetectorReport } from '../../geometry/check/types.ts';
 import { type NearGap, nearGaps, type Side } from '../../geometry/dimension/wall-gaps.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
-import { checkSubject, headlineOf, openRules, type Tone, toneOf, worstTone } from '../../geometry/messages/index.ts';
-import type { Detector, Level, Mm, Plan } from '../../geometry/plan/model.ts';
+import { headlineOf, openRules, type Tone, toneOf, worstTone } from '../../geometry/messages/index.ts';
+import type { Detector, Level, Plan } from '../../geometry/plan/model.ts';
+import { effectiveRules } from '../../geometry/rules/profiles.ts';
+import type { RuleId } from '../../geometry/rules/types.ts';
 import { formatLength, formatRequired } from '../../geometry/units/index.ts';
-import { answersOf, type CardAnswers, NO_ANSWERS } from './answers.ts';
+import { answersOf, type CardAnswers, GROUP_IDS, NO_ANSWERS } from './answers.ts';
 import { type NoSpot, noSpot } from './no-spot.ts';
 import { groupsDrawn } from './room-plan.ts';
 import { heightBand, middleOf, modelOf, NO_REACH } from './spot.ts';
+import { WALL_WORDS } from './square-words.ts';
+import { GROUPS } from './things.ts';
 import { type CardTimes, cardTimes } from './times.ts';
 
 /** What a quick card says, from its plan alone: whatever was changed in the plan since is what it says. Lengths in mm. */
@@ -53,13 +57,6 @@ export interface OpenPoint {
   readonly words: string;
 }
 
-export const WALL_WORDS: Readonly<Record<Side, string>> = {
-  up: 'far wall',
-  down: 'wall that you come in through',
-  left: 'left wall',
-  right: 'right wall',
-};
-
 /** Returns what the card of a plan says. Its level is the one with a detector, else the highest. */
 export function describeCard(plan: Plan): QuickCard {
   const answers = answersOf(plan) ?? NO_ANSWERS;
@@ -94,7 +91,7 @@ function spotOf(plan: Plan, model: LevelModel, answers: CardAnswers): CardSpot |
     height: formatLength(first.base, plan.display.length),
     heights: heightsOf(plan, answers),
     on: answers.support?.kind ?? null,
-    measure: toMeasure(plan, model.level, reports),
+    measure: toMeasure(plan, reports),
     open: openPoints(plan, report, answers),
   };
 }
@@ -115,27 +112,40 @@ function heightsOf(plan: Plan, { leaflet }: CardAnswers): string {
   return `between ${formatRequired(low, unit)} and ${formatRequired(high, unit, 'most')} above the floor`;
 }
 
-/** Every distance that is judged on the drawing, the tightest first: the tape decides. */
-function toMeasure(plan: Plan, level: Level, reports: readonly DetectorReport[]): readonly string[] {
-  const rows = reports
-    .flatMap(({ checks }) => checks)
-    .filter((check) => check.witness !== null && check.required !== null && check.rule !== 'companion')
-    .sort((a, b) => (a.margin ?? 0) - (b.margin ?? 0));
-  return [...new Set(rows.map((check) => measureWords(plan, level, check)))];
+/** The distance of every rule that had something to measure: the tape decides. */
+function toMeasure({ protocol, display }: Plan, reports: readonly DetectorReport[]): readonly string[] {
+  const measured = new Set(
+    reports.flatMap(({ checks }) => checks.filter(({ witness }) => witness !== null).map(({ rule }) => rule)),
+  );
+  return effectiveRules(protocol).flatMap(({ id, least }) => {
+    const every = EVERY[id];
+    return every && measured.has(id) && least !== null
+      ? [`at least ${formatRequired(least, display.length)} from ${every}`]
+      : [];
+  });
 }
 
-function measureWords(plan: Plan, level: Level, check: Check): string {
-  const least: Mm = check.required ?? 0;
-  return `at least ${formatRequired(least, plan.display.length)} from ${checkSubject(check, plan, level)}`;
-}
+const EVERY: Readonly<Partial<Record<RuleId, string>>> = {
+  ...Object.fromEntries(GROUP_IDS.map((group) => [group, GROUPS[group].every])),
+  'outside-wall': 'every outside wall',
+  object: 'everything that stands around it, and the other walls',
+};
 
 /** What the verdict leaves open, and washers, which a plan file cannot record as looked for. */
 function openPoints(plan: Plan, report: DetectorReport, answers: CardAnswers): readonly OpenPoint[] {
   const { looks, others } = openRules(report, plan);
   const washer = answers.none.includes('washer-dryer') || groupsDrawn(answers).has('washer-dryer');
+  const unseen = [...looks, ...effectiveRules(plan.protocol).filter(({ id }) => !washer && id === 'washer-dryer')];
   return [
-    ...looks.map(({ id, name }) => ({ rule: id, words: `${name}: nobody has looked` })),
-    ...others.map(({ id, name }) => ({ rule: id, words: `${name}: not checked` })),
-    ...(washer ? [] : [{ rule: 'washer-dryer', words: 'Washer and dryer: nobody has looked' }]),
+    ...unseen.map(({ id, name, least }) => ({
+      rule: id,
+      words: `${name}: nobody has looked. It has to be ${formatRequired(least ?? 0, plan.display.length)} away.`,
+    })),
+    ...others.map(({ id, name }) => ({ rule: id, words: OPEN_WORDS[id] ?? `${name}: not checked.` })),
   ];
 }
+
+const OPEN_WORDS: Readonly<Partial<Record<RuleId, string>>> = {
+  'direct-sun': 'Direct sun: not checked. It must never shine on the spot.',
+  support: 'What carries it: not said. Something firm, under its whole foot.',
+};

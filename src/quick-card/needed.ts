@@ -11,3 +11,10 @@ export function neededAnswers({ level, use, across, along }: CardAnswers): reado
     ...(across === null || along === null ? (['size'] as const) : []),
   ];
 }
+
+/** For the middle of a sentence. */
+export const NEEDED_WORDS: Readonly<Record<NeededAnswer, string>> = {
+  level: 'the floor of the house',
+  use: 'the use of the room',
+  size: 'its two lengths',
+};

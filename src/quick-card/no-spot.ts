@@ -3,14 +3,14 @@ import type { LevelModel } from '../../geometry/level/types.ts';
 import { describeFurniture } from '../../geometry/messages/index.ts';
 import { USUAL_DETECTOR } from '../../geometry/plan/items.ts';
 import type { Level, Plan } from '../../geometry/plan/model.ts';
-import { capital, listed } from '../../geometry/plan/nouns.ts';
+import { listed } from '../../geometry/plan/nouns.ts';
 import { levelRegion } from '../../geometry/region/level-region.ts';
 import type { Probe } from '../../geometry/region/types.ts';
 import { effectiveRules } from '../../geometry/rules/profiles.ts';
 import { furnitureVerdict } from '../../geometry/search/furniture.ts';
 import { formatLength, formatRequired } from '../../geometry/units/index.ts';
 import { type CardAnswers, GROUP_IDS, type GroupId } from './answers.ts';
-import { type NeededAnswer, neededAnswers } from './needed.ts';
+import { NEEDED_WORDS, neededAnswers } from './needed.ts';
 import { groupsDrawn } from './room-plan.ts';
 import { axesFor, heightBand, isInBand, modelOf, topOf } from './spot.ts';
 import { GROUPS, THINGS } from './things.ts';
@@ -21,11 +21,6 @@ export interface NoSpot {
   readonly helps: readonly string[];
 }
 
-const NEEDED: Readonly<Record<NeededAnswer, string>> = {
-  level: 'which floor the room is on',
-  use: 'what the room is used for',
-  size: 'how long and how wide the room is',
-};
 const OTHER_ROOM =
   'Take another room on this floor: a bedroom, family room, living room or home office is usual; a kitchen, bathroom, laundry or hall is not.';
 
@@ -33,7 +28,7 @@ const OTHER_ROOM =
 export function noSpot(plan: Plan, levelId: string, answers: CardAnswers): NoSpot {
   const needed = neededAnswers(answers);
   if (needed.length > 0) {
-    const asked = listed(needed.map((each) => NEEDED[each]));
+    const asked = listed(needed.map((each) => NEEDED_WORDS[each]));
     return { why: `Not answered yet: ${asked}.`, helps: ['Answer it, and the card finds the spot.'] };
   }
   const model = modelOf(plan, levelId);
@@ -101,13 +96,10 @@ function noRoomLeft(plan: Plan, model: LevelModel, answers: CardAnswers): NoSpot
   const alone = drawn.filter((group) => hasSpot(plan, without(plan, model, group), answers));
   const helps = ['Measure the room again: short by a foot, it may have no spot.', OTHER_ROOM];
   if (alone.length > 0) {
-    const names = listed(alone.map((group) => GROUPS[group].words));
+    const names = listed(alone.map((group) => GROUPS[group].every));
     return {
       why: `No spot in this room is far enough from everything in it: ${alone.map((group) => limitOf(plan, group)).join(', ')}.`,
-      helps: [
-        `${capital(names)} ${alone.length > 1 ? 'take' : 'takes'} it up. Mark only the squares that are really taken.`,
-        ...helps,
-      ],
+      helps: [`Mark only the squares that are really taken by ${names}.`, ...helps],
     };
   }
   return { why: 'No spot in this room is far enough from its walls and from everything in it.', helps };
@@ -116,7 +108,7 @@ function noRoomLeft(plan: Plan, model: LevelModel, answers: CardAnswers): NoSpot
 /** "4 ft from heaters". */
 function limitOf(plan: Plan, group: GroupId): string {
   const rule = effectiveRules(plan.protocol).find(({ id }) => id === group);
-  return `${formatRequired(rule?.least ?? 0, plan.display.length)} from ${GROUPS[group].words}`;
+  return `${formatRequired(rule?.least ?? 0, plan.display.length)} from ${GROUPS[group].every}`;
 }
 
 function without(plan: Plan, model: LevelModel, group: GroupId): LevelModel {
@@ -130,7 +122,7 @@ function without(plan: Plan, model: LevelModel, group: GroupId): LevelModel {
 }
 
 const namesOf = (group: GroupId): readonly string[] =>
-  Object.values(THINGS).flatMap((row) => (row.group === group ? [row.words] : []));
+  Object.values(THINGS).flatMap((row) => (row.group === group ? [row.name] : []));
 
 function hasSpot(plan: Plan, model: LevelModel, answers: CardAnswers): boolean {
   return axesFor(plan, model, probeOf(plan, answers), answers) !== null;

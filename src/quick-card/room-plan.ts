@@ -156,14 +156,14 @@ export function roomFixtures(answers: CardAnswers, size: RoomSize, { ceiling }: 
   return answers.things
     .filter(isPlace)
     .flatMap((thing): Fixture[] => {
-      const { fixture: kind, words } = THINGS[thing.kind];
+      const { fixture: kind, name } = THINGS[thing.kind];
       if (kind === null) return [];
       const place = thing.square === FAR ? ' (10 ft or more away)' : '';
       return [
         {
           id: '',
           kind,
-          name: `${words}${place}`,
+          name: `${name}${place}`,
           shape: areaOf(answers, thing.square, size),
           ...usualHeights(FIXTURE_DEFAULTS[kind], ceiling),
           stream: null,

@@ -7,38 +7,55 @@ import type { GroupId, LevelAnswer, ThingKind } from './answers.ts';
 export interface ThingRow {
   readonly group: GroupId;
   readonly words: string;
-  /** For the picture: at most four letters. */
-  readonly mark: string;
+  /** A short name, for a square of the picture and for the sketch. */
+  readonly name: string;
   /** Null: an opening of a wall. */
   readonly fixture: FixtureKind | null;
 }
 
 export const THINGS: Readonly<Record<ThingKind, ThingRow>> = {
-  window: { group: 'outside-opening', words: 'Window', mark: 'Win', fixture: null },
-  'outside-door': { group: 'outside-opening', words: 'Door to the outside', mark: 'Door', fixture: null },
-  vent: { group: 'moving-air', words: 'Vent or grille', mark: 'Vent', fixture: 'supply-register' },
-  fan: { group: 'moving-air', words: 'Fan, dehumidifier, air cleaner', mark: 'Fan', fixture: 'portable-fan' },
-  heater: { group: 'heat', words: 'Furnace, water heater, stove, radiator', mark: 'Heat', fixture: 'furnace' },
-  sump: { group: 'sump', words: 'Sump pit', mark: 'Sump', fixture: 'sump-pit' },
-  drain: { group: 'floor-drain', words: 'Floor drain', mark: 'Drn', fixture: 'floor-drain' },
-  washer: { group: 'washer-dryer', words: 'Washer or dryer', mark: 'Wash', fixture: 'washer' },
+  window: { group: 'outside-opening', words: 'Window', name: 'Window', fixture: null },
+  'outside-door': { group: 'outside-opening', words: 'Door to the outside', name: 'Door', fixture: null },
+  vent: { group: 'moving-air', words: 'Vent or grille', name: 'Vent', fixture: 'supply-register' },
+  fan: { group: 'moving-air', words: 'Fan, dehumidifier, air cleaner', name: 'Fan', fixture: 'portable-fan' },
+  heater: { group: 'heat', words: 'Furnace, water heater, stove, radiator', name: 'Heater', fixture: 'furnace' },
+  sump: { group: 'sump', words: 'Sump pit', name: 'Sump pit', fixture: 'sump-pit' },
+  drain: { group: 'floor-drain', words: 'Floor drain', name: 'Floor drain', fixture: 'floor-drain' },
+  washer: { group: 'washer-dryer', words: 'Washer or dryer', name: 'Washer', fixture: 'washer' },
 };
 
 export interface GroupRow {
-  /** For the middle of a sentence. */
-  readonly words: string;
   readonly asks: string;
+  /** For the middle of a sentence, all of them: "every window and outside door". */
+  readonly every: string;
+  /** For a list of what is not there: "windows and outside doors". */
+  readonly words: string;
   /** The rule of `lookedFor` that records "none on this floor"; null: the plan file has no such record. */
   readonly rule: RuleId | null;
 }
 
 export const GROUPS: Readonly<Record<GroupId, GroupRow>> = {
-  'outside-opening': { words: 'windows and outside doors', asks: 'Windows and outside doors', rule: 'outside-opening' },
-  'moving-air': { words: 'vents and fans', asks: 'What moves air', rule: 'moving-air' },
-  heat: { words: 'heaters', asks: 'What heats', rule: 'heat' },
-  sump: { words: 'sump pit', asks: 'Sump pit (a hole in the floor with a pump)', rule: 'sump' },
-  'floor-drain': { words: 'floor drain', asks: 'Floor drain', rule: 'floor-drain' },
-  'washer-dryer': { words: 'washer and dryer', asks: 'Washer and dryer', rule: null },
+  'outside-opening': {
+    asks: 'Windows and outside doors',
+    every: 'every window and outside door',
+    words: 'windows or outside doors',
+    rule: 'outside-opening',
+  },
+  'moving-air': {
+    asks: 'What moves air',
+    every: 'every vent and fan',
+    words: 'vents or fans',
+    rule: 'moving-air',
+  },
+  heat: { asks: 'What heats', every: 'whatever heats', words: 'heaters', rule: 'heat' },
+  sump: { asks: 'Sump pit', every: 'the sump pit', words: 'sump pit', rule: 'sump' },
+  'floor-drain': { asks: 'Floor drain', every: 'the floor drain', words: 'floor drain', rule: 'floor-drain' },
+  'washer-dryer': {
+    asks: 'Washer and dryer',
+    every: 'the washer and the dryer',
+    words: 'washer or dryer',
+    rule: null,
+  },
 };
 
 interface StoryOfLevel {

@@ -28,7 +28,21 @@ export interface ImageOptions {
 /** A PNG of the sheets of one level. Rejects with a sentence for people; never resolves to an empty picture. */
 export async function exportPlanImage(plan: Plan, levelId: string, options: ImageOptions): Promise<Blob> {
   const sheets = chosenSheets(plan, levelId, options);
-  const size = imageSize(options.paper, sheets.length, options.dpi);
+  return imageOfSheets(sheets, imageSize(options.paper, sheets.length, options.dpi));
+}
+
+/** The same of one page of another size, mm, with a frame at the usual edge. */
+export async function exportPageImage(
+  svg: string,
+  page: { readonly width: number; readonly height: number },
+  dpi = 150,
+): Promise<Blob> {
+  const [width, height] = [Math.floor((page.width * dpi) / 25.4), Math.floor((page.height * dpi) / 25.4)];
+  const corners = [{ x: 0, y: 0 }];
+  return imageOfSheets([svg], { width, height, dpi, corners, sheetWidth: width, sheetHeight: height });
+}
+
+async function imageOfSheets(sheets: readonly string[], size: ImageSize): Promise<Blob> {
   const canvas = document.createElement('canvas');
   try {
     canvas.width = size.width;

@@ -57,8 +57,11 @@ const WHY_CLOSED =
   'The test is only right while the house stays shut. Air from outside thins the gas, and the result looks lower than it is.';
 
 /** Safety comes before closed-building conditions: ANSI/AARST MAH-2019, 6.1.3 (read in part). */
-export const SAFETY_FIRST =
-  'Fire, a smell of gas, somebody ill: safety comes first. Open what you must, get out, call for help. Tell the tester later.';
+export const SAFETY =
+  'Fire, a smell of gas, somebody ill: safety comes first. Open what you must, get out, call for help.';
+
+/** The same where somebody else carries out the test. */
+export const SAFETY_FIRST = `${SAFETY} Tell the tester later.`;
 
 /** Returns why the building is kept closed; for a long-term test, that occupants live as usual. */
 export const whyClosed = (plan: Plan): string =>

@@ -127,6 +127,7 @@ function Head({ field, looked, onLook, order, onOrder }: HeadProps) {
       </select>
       <div className="plans__buttons">
         <CommandButton command="new-sheet" className="button button--main" />
+        <CommandButton command="quick-card" />
         <CommandButton command="open">Open a file</CommandButton>
         <button type="button" className="button" onClick={closeLibrary}>
           Back to the sheet

@@ -14,6 +14,7 @@ import './dialogs.css';
 const PlansScreen = later(() => import('../library/plans-screen.tsx').then((part) => part.PlansScreen));
 const SheetPreview = later(() => import('../print/page-previews.tsx').then((part) => part.SheetPreview));
 const PaperPreview = later(() => import('../print/page-previews.tsx').then((part) => part.PaperPreview));
+const QuickCardPages = later(() => import('../quick-card/quick-card-pages.tsx').then((part) => part.QuickCardPages));
 const QualityDialog = later(() => import('../quality/quality-book.tsx').then((part) => part.QualityDialog));
 
 /** The open dialog. Escape closes it. */
@@ -24,6 +25,8 @@ export function Dialogs() {
       return <Refused name={dialog.name} problems={dialog.problems} after={dialog.after ?? null} />;
     case 'plans':
       return <PlansScreen />;
+    case 'quick-card':
+      return <QuickCardPages />;
     case 'quality':
       return <QualityDialog />;
     case 'leave':

@@ -110,7 +110,7 @@ describe('the plan of a quick card', () => {
 
 describe('a card without a valid spot says why, and what would help', () => {
   it.each([
-    ['an unanswered question', { use: null }, /Not answered yet: what the room is used for/],
+    ['an unanswered question', { use: null }, /Not answered yet: the use of the room/],
     ['a room that is not to be tested', { use: 'kitchen' }, /kitchen/i],
     ['a floor above one that is lived in', { level: 'upper' }, /Ground floor is lower/],
     ['a basement that nobody lives in', { level: 'unused-basement' }, /not lived in/],
@@ -119,7 +119,7 @@ describe('a card without a valid spot says why, and what would help', () => {
     [
       'a sump pit in a small room',
       { across: 8 * FOOT, along: 8 * FOOT, things: [{ kind: 'sump', square: '2,2' }] },
-      /7 ft from sump pit/,
+      /7 ft from the sump pit/,
     ],
     ['a closet of a room', { across: 1.5 * FOOT, along: 1.5 * FOOT, things: [] }, /far enough from its walls/],
   ] satisfies readonly (readonly [string, Partial<CardAnswers>, RegExp])[])('%s', (_, answers, why) => {

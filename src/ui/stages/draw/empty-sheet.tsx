@@ -60,6 +60,11 @@ export function EmptySheet() {
           <PictureButton className="button" words="Draw over a photo" />
         </Way>
         {first && (
+          <Way what="For the people who live here: a few answers, nothing to draw. Where to put the kit, when to set it out and to fetch it.">
+            <CommandButton command="quick-card" />
+          </Way>
+        )}
+        {first && (
           <Way what="An invented house, to see how it works.">
             <CommandButton command="plans">Look at a sample</CommandButton>
           </Way>

@@ -1,0 +1,171 @@
+import { TONE_WORD } from '../../geometry/messages/index.ts';
+import { capital } from '../../geometry/plan/nouns.ts';
+import { type Block, besides, paragraph, ruling, space, stack } from '../report/block.ts';
+import { bullet } from '../report/documents/document-blocks.ts';
+import { clockLine, formatDate } from '../report/documents/format-times.ts';
+import { FONT_FAMILY } from '../report/page-frame.ts';
+import { PAPERS, type PaperName } from '../report/paper.ts';
+import { COLOR, EDGE_MM, LINE_MM } from '../report/style.ts';
+import { element, escapeXml, num, rectangle } from '../report/svg.ts';
+import type { TextStyle } from '../report/text.ts';
+import {
+  type CardFact,
+  type CardSection,
+  cardCautions,
+  cardSections,
+  placeFacts,
+  timeFacts,
+  twoKits,
+} from './card-texts.ts';
+import type { QuickCard } from './describe-card.ts';
+import { drawSketch } from './sketch.ts';
+
+/** The card on one upright page. */
+
+export interface CardPageOptions {
+  readonly paper: PaperName;
+  /** ISO 8601 date of printing: this code has no clock. */
+  readonly date: string;
+}
+
+/** Returns the size of the upright page, mm. */
+export function cardPageSize(paper: PaperName): { readonly width: number; readonly height: number } {
+  const { width, height } = PAPERS[paper];
+  return { width: height, height: width };
+}
+
+const PAD = 5;
+const GUTTER = 7;
+const SKETCH = { width: 96, height: 92 } as const;
+/** Type sizes to try, mm: the largest with which everything stands on one page. */
+const SIZES: readonly number[] = Array.from({ length: 20 }, (_, i) => 3.9 - i * 0.1);
+
+/** Returns the card as an SVG document of one page. Pure: the same card and date give the same text. */
+export function drawCardPage(card: QuickCard, { paper, date }: CardPageOptions): string {
+  const { width, height } = cardPageSize(paper);
+  const frame = { x: EDGE_MM, y: EDGE_MM, width: width - 2 * EDGE_MM, height: height - 2 * EDGE_MM };
+  const [inside, room] = [frame.width - 2 * PAD, frame.height - 2 * PAD];
+  const tried = SIZES.map((size) => pageBlock(card, date, inside, { size }));
+  const block = tried.find((each) => each.height <= room);
+  if (!block) throw new Error('The card is too long for one page. Shorten the name of the plan.');
+  return element(
+    'svg',
+    {
+      xmlns: 'http://www.w3.org/2000/svg',
+      width: `${width}mm`,
+      height: `${height}mm`,
+      viewBox: `0 0 ${num(width)} ${num(height)}`,
+      'font-family': FONT_FAMILY,
+      // Widths are summed letter by letter, so letters must not be moved together or joined.
+      style: 'font-kerning:none;font-variant-ligatures:none',
+      role: 'img',
+    },
+    element('title', {}, escapeXml(card.plan.title)),
+    rectangle(0, 0, width, height, { fill: COLOR.paper }),
+    rectangle(frame.x, frame.y, frame.width, frame.height, {
+      fill: 'none',
+      stroke: COLOR.ink,
+      'stroke-width': LINE_MM.frame,
+    }),
+    block.draw(frame.x + PAD, frame.y + PAD),
+  );
+}
+
+function pageBlock(card: QuickCard, date: string, width: number, style: TextStyle): Block {
+  return stack([
+    head(card, date, width, style),
+    space(2),
+    ruling(width, LINE_MM.box, COLOR.ink),
+    space(2),
+    card.spot ? spotPart(card, width, style) : whyPart(card, width, style),
+    space(2),
+    ruling(width, LINE_MM.box, COLOR.ink),
+    space(1.5),
+    foot(card, width, style),
+  ]);
+}
+
+function head({ plan, spot }: QuickCard, date: string, width: number, { size }: TextStyle): Block {
+  const kits = spot && spot.detectors.length > 1 ? 'two kits side by side' : 'one kit';
+  const parts = [
+    `Radon test with ${kits}`,
+    spot ? capital(TONE_WORD[spot.tone]) : '',
+    plan.site.label.trim(),
+    `Made ${formatDate(date)}`,
+  ];
+  return stack([
+    paragraph(plan.title, width, { size: size * 1.9, weight: 'bold' }),
+    paragraph(`${parts.filter(Boolean).join('. ')}.`, width, { size }),
+  ]);
+}
+
+function spotPart(card: QuickCard, width: number, style: TextStyle): Block {
+  const { spot, times, plan } = card;
+  if (!spot) return space(0);
+  const beside = width - SKETCH.width - GUTTER;
+  const when = times.known
+    ? [
+        ...timeFacts(times).map((fact) => factBlock(fact, beside, style)),
+        paragraph(clockLine(plan), beside, soft(style)),
+      ]
+    : [factBlock({ name: 'When', text: times.why }, beside, style)];
+  const facts = stack([...placeFacts(spot).map((fact) => factBlock(fact, beside, style)), ...when], style.size * 0.5);
+  const sketch: Block = { height: SKETCH.height, draw: (x, y) => drawSketch(card, { x, y, ...SKETCH }) };
+  return stack([
+    besides([
+      { left: 0, block: sketch },
+      { left: SKETCH.width + GUTTER, block: facts },
+    ]),
+    space(3),
+    sectionsPart(cardSections(card), width, style),
+  ]);
+}
+
+/** Two columns, as even as the order of the sections allows. */
+function sectionsPart(sections: readonly CardSection[], width: number, style: TextStyle): Block {
+  const each = (width - GUTTER) / 2;
+  const blocks = sections.map((section) => sectionBlock(section, each, style));
+  const columns = blocks.map((_, k) => [stack(blocks.slice(0, k + 1), 2), stack(blocks.slice(k + 1), 2)] as const);
+  const [left, right] = columns.reduce((a, b) => (taller(b) < taller(a) ? b : a));
+  return besides([
+    { left: 0, block: left },
+    { left: each + GUTTER, block: right },
+  ]);
+}
+
+const taller = (pair: readonly Block[]): number => Math.max(...pair.map(({ height }) => height));
+
+function sectionBlock({ title, items }: CardSection, width: number, style: TextStyle): Block {
+  return stack(
+    [paragraph(title, width, { ...style, weight: 'bold' }), ...items.map((text) => bullet(text, width, style))],
+    style.size * 0.15,
+  );
+}
+
+function factBlock({ name, text }: CardFact, width: number, { size }: TextStyle): Block {
+  return stack([
+    paragraph(name, width, { size, color: COLOR.inkSoft }),
+    paragraph(text, width, { size: size * 1.15, weight: 'bold' }),
+  ]);
+}
+
+function whyPart({ noSpot }: QuickCard, width: number, style: TextStyle): Block {
+  if (!noSpot) return space(0);
+  return stack(
+    [
+      paragraph('No spot yet', width, { size: style.size * 1.5, weight: 'bold' }),
+      paragraph(noSpot.why, width, style),
+      sectionBlock({ title: 'What would help', items: noSpot.helps }, width, style),
+    ],
+    2,
+  );
+}
+
+function foot(card: QuickCard, width: number, style: TextStyle): Block {
+  return stack(
+    [paragraph(twoKits(card) ?? '', width, style), paragraph(cardCautions().join(' '), width, soft(style))],
+    style.size * 0.5,
+  );
+}
+
+const soft = ({ size }: TextStyle): TextStyle => ({ size: Math.max(2.5, size * 0.9), color: COLOR.inkSoft });

@@ -1,0 +1,124 @@
+import { CAUTIONS, counted } from '../../geometry/messages/index.ts';
+import type { Plan } from '../../geometry/plan/model.ts';
+import { formatDuration } from '../protocol/timing/format-time.ts';
+import { CLOSED_BEFORE } from '../protocol/timing/limits.ts';
+import { occupantRequests, SAFETY } from '../report/documents/occupant-texts.ts';
+import { gapWords } from '../state/side-by-side.ts';
+import type { CardSpot, QuickCard } from './describe-card.ts';
+import type { CardTimes } from './times.ts';
+
+/** The texts of a card, the same on screen and on paper. */
+
+/** A heading with its list. */
+export interface CardSection {
+  readonly title: string;
+  readonly items: readonly string[];
+}
+
+/** A named time or place, the larger type of the card. */
+export interface CardFact {
+  readonly name: string;
+  readonly text: string;
+}
+
+const kitsOf = ({ detectors }: CardSpot): string => (detectors.length > 1 ? 'both kits' : 'the kit');
+
+/** Returns where it goes: the tape distances and the height. */
+export function placeFacts(spot: CardSpot): readonly CardFact[] {
+  const tapes = spot.tapes.map(({ length, from }) => `${length} ${from}`).join(', ');
+  const middle = spot.detectors.length > 1 ? 'the middle between the two' : 'the middle of the kit';
+  return [
+    { name: 'Put it here', text: `${tapes}: to ${middle}.` },
+    {
+      name: 'At this height',
+      text: `${spot.height} above the floor, ${carrierWords(spot)}. Allowed: ${spot.heights}.`,
+    },
+  ];
+}
+
+function carrierWords({ on }: CardSpot): string {
+  if (on === 'table') return 'on a small table that you move there';
+  return on === 'shelf' ? 'on the shelf' : 'on something firm (not said on what)';
+}
+
+/** Returns the times of the test; none while they are not known. */
+export function timeFacts(times: CardTimes): readonly CardFact[] {
+  if (!times.known) return [];
+  return [
+    { name: 'Close the house', text: `${times.close}, or earlier` },
+    { name: 'Set it out', text: times.start },
+    { name: 'Fetch it', text: `from ${times.fetchFrom} to ${times.fetchTo}` },
+    { name: 'Last moment', text: `${times.fetchTo}. After that the test is lost.` },
+  ];
+}
+
+/** The heading of what nobody has looked at. */
+export const OPEN_TITLE = 'Still open: not an all-clear';
+
+/** Returns everything below the sketch: what to measure, what is open, what to do and what not to do. */
+export function cardSections(card: QuickCard): readonly CardSection[] {
+  const { spot, plan } = card;
+  if (!spot) return [];
+  const open = spot.open.map(({ words }) => words);
+  return [
+    {
+      title: 'Before you set it down, measure with a tape',
+      items: spot.measure,
+    },
+    ...(open.length > 0 ? [{ title: OPEN_TITLE, items: open }] : []),
+    {
+      title: 'Do',
+      items: [
+        `Shut the house ${formatDuration(CLOSED_BEFORE.duration)} before you set ${kitsOf(spot)} out, and keep it shut until you fetch it.`,
+        'Write down the minute when you set it out, and the minute when you fetch it.',
+        ...asked(plan, ['Keep shut', 'Leave as it is']),
+        ...companyWords(card),
+      ],
+    },
+    { title: 'Do not: leave off, use little, leave alone', items: notToDo(plan) },
+    { title: 'When you have fetched it', items: afterwards(card) },
+  ];
+}
+
+/** The requests of some groups in one list. */
+function asked(plan: Plan, titles: readonly string[]): readonly string[] {
+  return occupantRequests(plan)
+    .filter(({ title }) => titles.includes(title))
+    .flatMap(({ asks }) => asks);
+}
+
+function notToDo(plan: Plan): readonly string[] {
+  return asked(plan, ['Leave off, or turn down', 'Leave alone']);
+}
+
+function companyWords({ answers: { company } }: QuickCard): readonly string[] {
+  if (company === false) return [];
+  const who = company === null ? 'Pets or small children in the house? ' : '';
+  return [
+    `${who}Keep pets and small children away from it: in a room that can be shut, or where nobody can reach or tip it.`,
+  ];
+}
+
+function afterwards({ answers }: QuickCard): readonly string[] {
+  const { labDays } = answers.leaflet;
+  const by =
+    labDays === null
+      ? 'Look up in the leaflet by when the laboratory must have it.'
+      : `The laboratory must have it within ${counted(labDays, 'day')}.`;
+  return [
+    'Seal it at once, as the leaflet shows.',
+    `Mail it the same day. ${by}`,
+    'Write the times and the serial number on its form.',
+  ];
+}
+
+/** Why two kits are better than one; null where there are two. */
+export function twoKits({ plan, spot }: QuickCard): string | null {
+  if (spot && spot.detectors.length > 1) return null;
+  return `Better: two kits side by side, ${gapWords(plan)} Where the two agree, the result can be relied on; where they do not, one of them went wrong. One kit alone never tells.`;
+}
+
+/** Returns the cautions of every card. */
+export function cardCautions(): readonly string[] {
+  return [...CAUTIONS, SAFETY];
+}

@@ -1,0 +1,150 @@
+import { USUAL_DETECTOR } from '../../geometry/plan/items.ts';
+import type { Fixture, Mm, PlanObject } from '../../geometry/plan/model.ts';
+import { capital, FIXTURE_NOUN } from '../../geometry/plan/nouns.ts';
+import { type Extent, ringExtent, shapeMiddle } from '../../geometry/plane/body.ts';
+import { levelRegion } from '../../geometry/region/level-region.ts';
+import type { Probe } from '../../geometry/region/types.ts';
+import { floorShapes } from '../drawing/floor.ts';
+import { dimensionLine } from '../drawing/labels/dimensions.ts';
+import { thingExtent, thingShapes } from '../drawing/things.ts';
+import { openingShapes, wallShapes } from '../drawing/walls.ts';
+import type { Area } from '../report/paper.ts';
+import { COLOR, TYPE_MM } from '../report/style.ts';
+import { element, group, num } from '../report/svg.ts';
+import { ON_PAPER, svgShapes, verdictMark } from '../report/svg-shapes.ts';
+import { drawText } from '../report/text.ts';
+import { toPaper, type View } from '../report/view.ts';
+import type { QuickCard } from './describe-card.ts';
+import { middleOf } from './spot.ts';
+import { THINGS } from './things.ts';
+
+/** The room with the spot and its two tape distances. White is where a detector may stand. */
+
+/** What is shown beyond the floor where something is behind a wall, and where nothing is, mm; paper for the names of the walls, mm. */
+const BEHIND: Mm = 900;
+const WALL: Mm = 320;
+const NAMES = 5;
+const NONE: ReadonlySet<string> = new Set();
+/** On a card the figures are read at arm's length. */
+const FIGURE = 3.7;
+const SPOT = 2.6;
+
+/** Returns the sketch of a card within an area of the paper; empty where no room is drawn. */
+export function drawSketch(card: QuickCard, area: Area): string {
+  const { plan, level, model } = card;
+  const floor = model.rooms.flatMap(({ floorRings }) => floorRings).flat();
+  if (floor.length === 0) return '';
+  const near = grown(ringExtent(floor), WALL);
+  const isBehind = level.fixtures.some(
+    (thing) => overlap(thingExtent(thing), grown(near, BEHIND)) && !within(thing, near),
+  );
+  const extent = isBehind ? grown(ringExtent(floor), BEHIND) : near;
+  const view = viewOf(extent, area);
+  const region = levelRegion(plan, model, probeOf(card));
+  const isSeen = (thing: Fixture | PlanObject) => overlap(thingExtent(thing), extent);
+  const clip = 'card-room';
+  const [x, y] = toPaper(view, [extent.minX, extent.minY]);
+  const [right, bottom] = toPaper(view, [extent.maxX, extent.maxY]);
+  const shapes = [
+    ...floorShapes(region),
+    ...thingShapes(level, NONE, isSeen),
+    ...wallShapes(model, NONE),
+    ...openingShapes(model, NONE),
+  ];
+  return [
+    element('clipPath', { id: clip }, element('rect', { x, y, width: right - x, height: bottom - y })),
+    group({ 'clip-path': `url(#${clip})` }, svgShapes(view, shapes)),
+    drawNames(card, view, isSeen),
+    drawWallNames({ x, y, width: right - x, height: bottom - y }),
+    drawSpot(card, view),
+  ].join('');
+}
+
+/** Returns the sketch as a picture of its own. */
+export function sketchPicture(card: QuickCard, width: number, height: number): string {
+  return element(
+    'svg',
+    {
+      xmlns: 'http://www.w3.org/2000/svg',
+      viewBox: `0 0 ${num(width)} ${num(height)}`,
+      'font-family': "'Atkinson Hyperlegible Next', sans-serif",
+    },
+    element('rect', { width, height, fill: COLOR.paper }),
+    drawSketch(card, { x: 0, y: 0, width, height }),
+  );
+}
+
+function probeOf({ level }: QuickCard): Probe {
+  return level.detectors[0] ?? USUAL_DETECTOR;
+}
+
+function viewOf({ minX, minY, maxX, maxY }: Extent, area: Area): View {
+  const [width, height] = [area.width - 2 * NAMES, area.height - 2 * NAMES];
+  const ratio = Math.max((maxX - minX) / width, (maxY - minY) / height);
+  return {
+    scale: { ratio, words: '' },
+    originX: area.x + area.width / 2 - (minX + maxX) / 2 / ratio,
+    originY: area.y + area.height / 2 - (minY + maxY) / 2 / ratio,
+  };
+}
+
+function grown({ minX, minY, maxX, maxY }: Extent, by: Mm): Extent {
+  return { minX: minX - by, minY: minY - by, maxX: maxX + by, maxY: maxY + by };
+}
+
+const overlap = (a: Extent, b: Extent): boolean =>
+  a.minX < b.maxX && a.maxX > b.minX && a.minY < b.maxY && a.maxY > b.minY;
+
+const within = (thing: Fixture, { minX, minY, maxX, maxY }: Extent): boolean => {
+  const own = thingExtent(thing);
+  return own.minX >= minX && own.maxX <= maxX && own.minY >= minY && own.maxY <= maxY;
+};
+
+/** The names of things and openings, each in its middle. */
+function drawNames({ level, model }: QuickCard, view: View, isSeen: (thing: Fixture) => boolean): string {
+  const style = { size: TYPE_MM.lead, anchor: 'middle', halo: true } as const;
+  const named = level.fixtures.filter(isSeen).map((fixture) => {
+    const row = Object.values(THINGS).find((each) => each.fixture === fixture.kind);
+    return { at: shapeMiddle(fixture.shape), text: row?.name ?? capital(FIXTURE_NOUN[fixture.kind]) };
+  });
+  const openings = model.openings.map(({ opening, body }) => ({
+    at: middleOf(body),
+    text: opening.kind === 'window' ? 'Window' : 'Door',
+  }));
+  return [...named, ...openings]
+    .map(({ at, text }) => {
+      const [x, y] = toPaper(view, at);
+      return drawText(x, y + style.size * 0.35, text, style);
+    })
+    .join('');
+}
+
+function drawWallNames({ x, y, width, height }: Area): string {
+  const style = { size: TYPE_MM.lead, anchor: 'middle', color: COLOR.inkSoft } as const;
+  const upright = (at: number, turn: number, text: string) => {
+    const middle = y + height / 2;
+    return drawText(at, middle, text, style, { transform: `rotate(${turn} ${num(at)} ${num(middle)})` });
+  };
+  return [
+    drawText(x + width / 2, y - 1.2, 'Far wall', style),
+    drawText(x + width / 2, y + height + 3.4, 'You come in through this wall', style),
+    upright(x - 1.6, -90, 'Left wall'),
+    upright(x + width + 1.6, 90, 'Right wall'),
+  ].join('');
+}
+
+/** The tape distances, each beside its line, then the sign of the verdict at each detector. */
+function drawSpot({ spot }: QuickCard, view: View): string {
+  if (!spot) return '';
+  const tapes = spot.tapes.map(({ line: [from, to], length }) => {
+    const [a, b] = [toPaper(view, from), toPaper(view, to)];
+    const [x, y] = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
+    const across = Math.abs(a[1] - b[1]) < Math.abs(a[0] - b[0]);
+    const anchor = across ? ('middle' as const) : ('start' as const);
+    const text = { size: FIGURE, weight: 'bold', anchor, halo: true, color: COLOR.accent } as const;
+    const [left, base] = across ? [x, y - FIGURE * 0.45] : [x + FIGURE * 0.3, y + FIGURE * 0.35];
+    return svgShapes(ON_PAPER, [dimensionLine(a, b, FIGURE)]) + drawText(left, base, length, text);
+  });
+  const signs = spot.detectors.map(({ at }) => verdictMark(spot.tone, ...toPaper(view, at), SPOT));
+  return [...tapes, ...signs].join('');
+}

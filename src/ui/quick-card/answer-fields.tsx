@@ -1,0 +1,62 @@
+import type { Mm } from '../../../geometry/plan/model.ts';
+import { formatMeasured, type LengthUnit, parseLength } from '../../../geometry/units/index.ts';
+import { TypedField } from '../fields/typed-field.tsx';
+
+interface Props<T> {
+  readonly label: string;
+  /** Null: not answered. An empty field takes the answer back. */
+  readonly value: T | null;
+  readonly onCommit: (value: T | null) => void;
+  readonly hint?: string;
+}
+
+/** A length that may be left open. */
+export function OpenLength({ unit, value, onCommit, ...rest }: Props<Mm> & { readonly unit: LengthUnit }) {
+  return (
+    <TypedField<Mm | null>
+      {...rest}
+      shown={value === null ? '' : formatMeasured(value, unit)}
+      read={(text) => {
+        if (text.trim() === '') return { ok: true, value: null, echo: '' };
+        const length = parseLength(text, unit);
+        if (!length.ok) return length;
+        if (length.mm < 1 || length.mm > LONGEST)
+          return { ok: false, message: 'Write a length of a room or a height in it.' };
+        return { ok: true, value: length.mm, echo: formatMeasured(length.mm, unit) };
+      }}
+      onCommit={(mm) => {
+        onCommit(mm);
+        return '';
+      }}
+    />
+  );
+}
+
+/** The longest wall that is taken, mm. */
+const LONGEST: Mm = 100_000;
+
+interface NumberProps extends Props<number> {
+  readonly least: number;
+  readonly most: number;
+}
+
+/** A number that may be left open. */
+export function OpenNumber({ value, onCommit, least, most, ...rest }: NumberProps) {
+  return (
+    <TypedField<number | null>
+      {...rest}
+      shown={value === null ? '' : String(value)}
+      read={(text) => {
+        if (text.trim() === '') return { ok: true, value: null, echo: '' };
+        const number = Number(text.trim());
+        const isIn = Number.isFinite(number) && number >= least && number <= most;
+        if (!isIn) return { ok: false, message: `Write a number from ${least} to ${most}.` };
+        return { ok: true, value: number, echo: String(number) };
+      }}
+      onCommit={(number) => {
+        onCommit(number);
+        return '';
+      }}
+    />
+  );
+}

@@ -1,0 +1,96 @@
+import { useEffect, useState } from 'react';
+import { openStage } from '../../commands/panels.ts';
+import { troubleOf, usualPaper } from '../../commands/sheet-files.ts';
+import type { QuickCard } from '../../quick-card/describe-card.ts';
+import { PrintedPages, printPages } from '../print/printed-pages.tsx';
+import { canShare, cardPage, cardPicture, saveCalendar, sharePicture } from './card-files.ts';
+
+interface Props {
+  readonly card: QuickCard;
+  readonly onChange: () => void;
+  readonly onAnother: () => void;
+  readonly onClose: () => void;
+}
+
+interface Made {
+  readonly picture: File;
+  /** Address of the page as a drawing, for the printer. */
+  readonly address: string;
+}
+
+/** What can be done with a card: share, print, calendar, other answers. */
+export function CardActions({ card, onChange, onAnother, onClose }: Props) {
+  const { made, trouble } = useMade(card);
+  const [said, setSaid] = useState('');
+  const read = () => {
+    openStage('read');
+    onClose();
+  };
+  return (
+    <section className="quick-card__actions" aria-label="What to do with the card">
+      <div className="buttons">
+        <button
+          type="button"
+          className="button button--main"
+          disabled={!made}
+          onClick={() => made && void sharePicture(made.picture, card.plan.title).then(setSaid)}
+        >
+          {made && canShare(made.picture) ? 'Share as a picture' : 'Save as a picture'}
+        </button>
+        <button type="button" className="button" disabled={!made} onClick={() => void printCard().then(setSaid)}>
+          Print
+        </button>
+        {card.times.known && (
+          <button type="button" className="button" onClick={() => void saveCalendar(card, Date.now()).then(setSaid)}>
+            Save the times for a calendar
+          </button>
+        )}
+        <button type="button" className="button" onClick={onChange}>
+          Change the answers
+        </button>
+        <button type="button" className="button" onClick={read}>
+          Write down the result
+        </button>
+        <button type="button" className="button" onClick={onAnother}>
+          Another room
+        </button>
+      </div>
+      <p className="small" role="status">
+        {trouble || said || 'The card is kept under Plans on this device.'}
+      </p>
+      {made && <PrintedPages paper={usualPaper(card.plan)} addresses={[made.address]} upright />}
+    </section>
+  );
+}
+
+/** The picture is made ahead: a share sheet opens only right after a press. */
+function useMade(card: QuickCard): { readonly made: Made | null; readonly trouble: string } {
+  const [made, setMade] = useState<Made | null>(null);
+  const [trouble, setTrouble] = useState('');
+  useEffect(() => {
+    let gone = false;
+    let address = '';
+    Promise.all([cardPicture(card), cardPage(card)]).then(
+      ([picture, svg]) => {
+        if (gone) return;
+        address = URL.createObjectURL(new Blob([svg], { type: 'image/svg+xml' }));
+        setMade({ picture, address });
+      },
+      (error: unknown) => !gone && setTrouble(troubleOf(error)),
+    );
+    return () => {
+      gone = true;
+      if (address) URL.revokeObjectURL(address);
+    };
+  }, [card]);
+  return { made, trouble };
+}
+
+async function printCard(): Promise<string> {
+  try {
+    await printPages();
+    return '';
+  } catch {
+    return 'The card could not be drawn for the printer. Save it as a picture and print that.';
+  }
+}

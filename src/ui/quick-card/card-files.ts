@@ -1,0 +1,53 @@
+import { today, troubleOf, usualPaper } from '../../commands/sheet-files.ts';
+import { partMissing } from '../../platform/part-missing.ts';
+import { cardPageSize, drawCardPage } from '../../quick-card/card-page.ts';
+import type { QuickCard } from '../../quick-card/describe-card.ts';
+import { downloadFile, fileStem } from '../../storage/plan-files.ts';
+
+/** The card as files: a picture to share, a page to print, a calendar. */
+
+/** Returns the page of a card as SVG text that carries its own font. */
+export async function cardPage(card: QuickCard): Promise<string> {
+  const { withEmbeddedFont } = await import('../../report/embedded-font.ts').catch(partMissing);
+  return withEmbeddedFont(drawCardPage(card, { paper: usualPaper(card.plan), date: today() }));
+}
+
+/** Returns the page of a card as a PNG. */
+export async function cardPicture(card: QuickCard): Promise<File> {
+  const { exportPageImage } = await import('../../report/png.ts').catch(partMissing);
+  const paper = usualPaper(card.plan);
+  const picture = await exportPageImage(drawCardPage(card, { paper, date: today() }), cardPageSize(paper));
+  return new File([picture], `${fileStem(card.plan.title)}.png`, { type: 'image/png' });
+}
+
+/** Whether the system has a share sheet that takes pictures. */
+export function canShare(picture: File): boolean {
+  return typeof navigator.canShare === 'function' && navigator.canShare({ files: [picture] });
+}
+
+/** Hands the picture to the system's share sheet, or to the downloads where there is none. Returns what happened, in words. */
+export async function sharePicture(picture: File, title: string): Promise<string> {
+  if (canShare(picture)) {
+    try {
+      await navigator.share({ files: [picture], title });
+      return 'The card was shared.';
+    } catch (error) {
+      // The person changed their mind.
+      if (error instanceof DOMException && error.name === 'AbortError') return '';
+    }
+  }
+  downloadFile(picture.name, picture);
+  return `${picture.name} is in your downloads.`;
+}
+
+/** Saves the visit for a calendar. Returns where it is, in words. */
+export async function saveCalendar({ plan }: QuickCard, now: number): Promise<string> {
+  try {
+    const { calendarText } = await import('../../protocol/calendar/ics.ts').catch(partMissing);
+    const name = `${fileStem(plan.title)}.ics`;
+    downloadFile(name, new Blob([calendarText(plan, now)], { type: 'text/calendar' }));
+    return `${name} is in your downloads. Open it to put the times in your calendar.`;
+  } catch (error) {
+    return troubleOf(error);
+  }
+}

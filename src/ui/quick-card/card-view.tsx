@@ -1,0 +1,142 @@
+import { useMemo, useState } from 'react';
+import { openAnswer, withOpenAnswered } from '../../quick-card/answer-open.ts';
+import { answersOf } from '../../quick-card/answers.ts';
+import {
+  type CardFact,
+  type CardSection,
+  cardCautions,
+  cardSections,
+  OPEN_TITLE,
+  placeFacts,
+  timeFacts,
+  twoKits,
+} from '../../quick-card/card-texts.ts';
+import { describeCard, type QuickCard } from '../../quick-card/describe-card.ts';
+import { sketchPicture } from '../../quick-card/sketch.ts';
+import { isPast } from '../../quick-card/times.ts';
+import { useAppStore } from '../../state/store.ts';
+import { VerdictMark } from '../verdict/verdict-mark.tsx';
+import { CardActions } from './card-actions.tsx';
+import { anotherCard, useQuickCard } from './quick-card-store.ts';
+
+/** mm of paper; on screen it is as wide as the page. */
+const SKETCH = { width: 96, height: 92 } as const;
+
+/** The card of the open plan. */
+export function CardView({ onClose }: { readonly onClose: () => void }) {
+  const plan = useAppStore((state) => state.plan);
+  const card = useMemo(() => describeCard(plan), [plan]);
+  const [now] = useState(Date.now);
+  const change = () => useQuickCard.setState({ asks: true, answers: answersOf(plan) ?? card.answers });
+  return (
+    <div className="quick__page quick-card">
+      {isPast(plan, now) && (
+        <p className="quick-card__late" role="alert">
+          The time to set it out has passed. Not set out yet? Change the answers and choose another time.
+        </p>
+      )}
+      {card.spot ? <Spot card={card} /> : <NoSpot card={card} />}
+      <CardActions card={card} onChange={change} onAnother={anotherCard} onClose={onClose} />
+      {cardSections(card).map((section) =>
+        section.title === OPEN_TITLE ? (
+          <OpenPoints key={section.title} card={card} />
+        ) : (
+          <Section key={section.title} section={section} />
+        ),
+      )}
+      <p>{twoKits(card)}</p>
+      <p className="fine soft">{cardCautions().join(' ')}</p>
+    </div>
+  );
+}
+
+function Spot({ card }: { readonly card: QuickCard }) {
+  const { spot, times, plan } = card;
+  const picture = useMemo(() => sketchPicture(card, SKETCH.width, SKETCH.height), [card]);
+  if (!spot) return null;
+  const place = placeFacts(spot);
+  return (
+    <>
+      <p className="quick-card__verdict" role="status">
+        <VerdictMark verdict={spot.tone} size={24} /> <strong>{spot.headline}</strong>
+      </p>
+      <div className="quick-card__top">
+        <img
+          className="quick-card__sketch"
+          src={`data:image/svg+xml,${encodeURIComponent(picture)}`}
+          alt={`Sketch of the room. ${place[0]?.text ?? ''}`}
+        />
+        <dl className="quick-card__facts">
+          {[...place, ...timeFacts(times)].map((fact) => (
+            <Fact key={fact.name} fact={fact} />
+          ))}
+          {!times.known && <Fact fact={{ name: 'When', text: times.why }} />}
+        </dl>
+      </div>
+      <p className="small soft">Times by the clock at the house ({plan.site.timeZone.replaceAll('_', ' ')}).</p>
+    </>
+  );
+}
+
+function Fact({ fact: { name, text } }: { readonly fact: CardFact }) {
+  return (
+    <div>
+      <dt>{name}</dt>
+      <dd>{text}</dd>
+    </div>
+  );
+}
+
+function NoSpot({ card: { noSpot } }: { readonly card: QuickCard }) {
+  if (!noSpot) return null;
+  return (
+    <section className="quick-card__none" aria-labelledby="no-spot">
+      <h3 id="no-spot">No spot yet</h3>
+      <p>{noSpot.why}</p>
+      <h4>What would help</h4>
+      <ul className="quick-card__list">
+        {noSpot.helps.map((text) => (
+          <li key={text}>{text}</li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Section({ section: { title, items } }: { readonly section: CardSection }) {
+  return (
+    <section aria-label={title}>
+      <h3>{title}</h3>
+      <ul className="quick-card__list">
+        {items.map((text) => (
+          <li key={text}>{text}</li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+/** What nobody has looked at, each with the answer that a look allows. */
+function OpenPoints({ card }: { readonly card: QuickCard }) {
+  const answer = (rule: string) => useAppStore.getState().run((plan) => withOpenAnswered(plan, card, rule, Date.now()));
+  return (
+    <section className="quick-card__open" aria-label={OPEN_TITLE}>
+      <h3>{OPEN_TITLE}</h3>
+      <ul className="quick-card__list">
+        {card.spot?.open.map(({ rule, words }) => {
+          const says = openAnswer(rule);
+          return (
+            <li key={rule}>
+              <p>{words}</p>
+              {says && (
+                <button type="button" className="button" onClick={() => answer(rule)}>
+                  {says}
+                </button>
+              )}
+            </li>
+          );
+        })}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,46 @@
+import { useState } from 'react';
+import { instantText, msOf } from '../../protocol/timing/clock.ts';
+import { formatDuration, formatShortInstant } from '../../protocol/timing/format-time.ts';
+import { CLOSED_BEFORE } from '../../protocol/timing/limits.ts';
+import { closingProposals } from '../../quick-card/schedule.ts';
+import { useAppStore } from '../../state/store.ts';
+import { InstantField } from '../fields/instant-field.tsx';
+import { ChoiceRow } from './choice-row.tsx';
+import { answer, useQuickCard } from './quick-card-store.ts';
+
+/** When the house can be closed: evenings and weekends too. */
+export function ClosingPart() {
+  const closing = useQuickCard(({ answers }) => answers.closing);
+  const zone = useAppStore(({ plan }) => plan.site.timeZone);
+  const [now] = useState(Date.now);
+  return (
+    <section className="quick__part" aria-labelledby="quick-closing">
+      <h3 id="quick-closing">5. When can you close the house?</h3>
+      <p>
+        From then on all windows and outside doors stay shut until you fetch the kit. It is set out{' '}
+        {formatDuration(CLOSED_BEFORE.duration)} later, or at the first hour after that at which you are awake.
+      </p>
+      <ChoiceRow
+        label="Close the house"
+        quiet
+        choices={closingProposals(now, zone).map(({ words, at }) => ({
+          value: at,
+          words: `${words} (${formatShortInstant(at, zone)})`,
+        }))}
+        chosen={msOf(closing)}
+        onChoose={(at) => answer({ closing: at === null ? null : instantText(at, zone) })}
+      />
+      <InstantField
+        label="Or another day and time"
+        value={closing}
+        zone={zone}
+        ahead
+        hint="An evening or a weekend is fine."
+        onCommit={(value) => {
+          answer({ closing: value });
+          return '';
+        }}
+      />
+    </section>
+  );
+}

@@ -1,0 +1,76 @@
+import { useEffect, useRef } from 'react';
+import { listed } from '../../../geometry/messages/index.ts';
+import { showDialog } from '../../commands/panels.ts';
+import { NEEDED_WORDS, neededAnswers } from '../../quick-card/needed.ts';
+import { useModal } from '../hooks/use-modal.ts';
+import { Cautions } from '../verdict/cautions.tsx';
+import { CardView } from './card-view.tsx';
+import { ClosingPart } from './closing-part.tsx';
+import { LeafletPart } from './leaflet-part.tsx';
+import { beginQuickCard, makeCard, useQuickCard } from './quick-card-store.ts';
+import { RoomPart } from './room-part.tsx';
+import { SupportPart } from './support-part.tsx';
+import { ThingsPart } from './things-part.tsx';
+import './quick-card.css';
+
+const HEADING = 'quick-card-heading';
+
+/** The quick card over the whole page: first the questions, then the card. */
+export function QuickCardPages() {
+  const { ref, shut, events } = useModal(() => showDialog(null));
+  const asks = useQuickCard((state) => state.asks);
+  const heading = useRef<HTMLHeadingElement>(null);
+  useEffect(() => void beginQuickCard(), []);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the other page begins at its head
+  useEffect(() => {
+    heading.current?.focus();
+    ref.current?.scrollTo(0, 0);
+  }, [asks]);
+  return (
+    <dialog ref={ref} className="quick" aria-labelledby={HEADING} {...events}>
+      <header className="quick__head">
+        <h2 id={HEADING} ref={heading} tabIndex={-1}>
+          Quick card
+        </h2>
+        <button type="button" className="button" onClick={shut}>
+          {asks ? 'Close' : 'Open in the full app'}
+        </button>
+      </header>
+      {asks ? <Questions /> : <CardView onClose={shut} />}
+    </dialog>
+  );
+}
+
+function Questions() {
+  const answers = useQuickCard((state) => state.answers);
+  const needed = neededAnswers(answers);
+  return (
+    <>
+      <div className="quick__page">
+        <p>
+          One room, one kit, for the people who live in the house: where to put it, when to set it out and when to fetch
+          it. For a sale of the house the rules ask for more than this card has: use the full app, or a professional.
+        </p>
+        <LeafletPart />
+        <RoomPart />
+        <ThingsPart />
+        <SupportPart />
+        <ClosingPart />
+        <Cautions />
+      </div>
+      <footer className="quick__foot">
+        <p className="small" role="status">
+          {needed.length > 0 && `Still needed: ${listed(needed.map((each) => NEEDED_WORDS[each]))}.`}
+        </p>
+        <button
+          type="button"
+          className="button button--main"
+          disabled={needed.length > 0}
+          onClick={() => void makeCard(Date.now())}
+        >
+          Make the card
+        </button>
+      </footer>
+    </>
+  );
+}

@@ -1,0 +1,118 @@
+import { useState } from 'react';
+import { listed } from '../../../geometry/messages/index.ts';
+import {
+  type CardAnswers,
+  FAR,
+  GROUP_IDS,
+  type GroupId,
+  THING_KINDS,
+  type ThingKind,
+} from '../../quick-card/answers.ts';
+import { groupsDrawn, isPlace } from '../../quick-card/room-plan.ts';
+import { GROUPS, THINGS } from '../../quick-card/things.ts';
+import { answer, useQuickCard } from './quick-card-store.ts';
+import { RoomPicture } from './room-picture.tsx';
+
+/** What is in the room and behind its walls, pressed on a picture of the room. */
+export function ThingsPart() {
+  const answers = useQuickCard((state) => state.answers);
+  const [kind, setKind] = useState<ThingKind>('window');
+  const isAt = (square: string) => answers.things.some((thing) => thing.kind === kind && thing.square === square);
+  const toggle = (square: string) => {
+    const others = answers.things.filter((thing) => thing.kind !== kind || thing.square !== square);
+    const { group } = THINGS[kind];
+    answer({
+      things: isAt(square) ? others : [...others, { kind, square }],
+      none: answers.none.filter((each) => each !== group),
+    });
+  };
+  const namesAt = (square: string) =>
+    answers.things.filter((thing) => thing.square === square && isPlace(thing)).map((thing) => THINGS[thing.kind].name);
+  return (
+    <section className="quick__part" aria-labelledby="quick-things">
+      <h3 id="quick-things">3. What is in it</h3>
+      <p>
+        Choose what it is, then press every square that it touches. A dark edge is a wall, and what is behind it. Look
+        on this whole floor of the house before you say that there is none.
+      </p>
+      <RoomPicture
+        label={`Where is it: ${THINGS[kind].words.toLowerCase()}`}
+        isOpen={(square) => isPlace({ kind, square })}
+        nameAt={(square) => namesAt(square).join(' ')}
+        isChosen={isAt}
+        onPress={toggle}
+      />
+      <p className="quick__far">
+        {THINGS[kind].fixture !== null && (
+          <button type="button" className="button" aria-pressed={isAt(FAR)} onClick={() => toggle(FAR)}>
+            {THINGS[kind].name}: on this floor, 10 ft (3 m) or more from this room
+          </button>
+        )}
+      </p>
+      {GROUP_IDS.map((group) => (
+        <GroupRow key={group} group={group} answers={answers} kind={kind} onKind={setKind} />
+      ))}
+      <NoneOfTheRest answers={answers} />
+    </section>
+  );
+}
+
+interface GroupRowProps {
+  readonly group: GroupId;
+  readonly answers: CardAnswers;
+  readonly kind: ThingKind;
+  readonly onKind: (kind: ThingKind) => void;
+}
+
+function GroupRow({ group, answers, kind, onKind }: GroupRowProps) {
+  const { asks, words } = GROUPS[group];
+  const isDrawn = groupsDrawn(answers).has(group);
+  const isNone = answers.none.includes(group) && !isDrawn;
+  const toggleNone = () =>
+    answer({
+      none: isNone ? answers.none.filter((each) => each !== group) : [...answers.none, group],
+      things: isNone ? answers.things : answers.things.filter((thing) => THINGS[thing.kind].group !== group),
+    });
+  return (
+    <fieldset className="quick__choices">
+      <legend className="field__label">
+        {asks}: <strong>{stateWords(isDrawn, isNone)}</strong>
+      </legend>
+      <div className="buttons">
+        {THING_KINDS.filter((each) => THINGS[each].group === group).map((each) => (
+          <button key={each} type="button" className="button" aria-pressed={each === kind} onClick={() => onKind(each)}>
+            {THINGS[each].words}
+          </button>
+        ))}
+        <button type="button" className="button" aria-pressed={isNone} onClick={toggleNone}>
+          No {words} {group === 'outside-opening' ? 'here' : 'on this floor'}
+        </button>
+      </div>
+    </fieldset>
+  );
+}
+
+function stateWords(isDrawn: boolean, isNone: boolean): string {
+  if (isDrawn) return 'in the picture';
+  return isNone ? 'none' : 'not answered';
+}
+
+/** One press for everything that is not answered yet, each named. */
+function NoneOfTheRest({ answers }: { readonly answers: CardAnswers }) {
+  const drawn = groupsDrawn(answers);
+  const open = GROUP_IDS.filter((group) => !drawn.has(group) && !answers.none.includes(group));
+  return (
+    <p className="quick__rest">
+      <button
+        type="button"
+        className="button"
+        disabled={open.length === 0}
+        onClick={() => answer({ none: [...answers.none, ...open] })}
+      >
+        {open.length === 0
+          ? 'Everything here is answered'
+          : `I looked on this whole floor: no ${listed(open.map((group) => GROUPS[group].words))}`}
+      </button>
+    </p>
+  );
+}

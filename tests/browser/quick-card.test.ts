@@ -1,0 +1,147 @@
+import { writeFileSync } from 'node:fs';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { checkPlan } from '../../geometry/check/check-detector.ts';
+import { headlineOf } from '../../geometry/messages/index.ts';
+import type { Plan } from '../../geometry/plan/model.ts';
+import { accessibilityFindings, download, type OpenPage, openPage, pngSize, settled } from './harness.ts';
+
+/** At most so many taps from opening the app to the card. */
+const MOST_TAPS = 14;
+
+describe('the quick card on a phone, from a first visit', () => {
+  let open: OpenPage;
+  let taps = 0;
+  const tap = async (name: string | RegExp) => {
+    await open.page.getByRole('button', { name }).first().tap();
+    taps += 1;
+  };
+  const plan = () => open.page.evaluate(() => window.__stillspot?.store.getState().plan) as Promise<Plan>;
+  const shot = (name: string) =>
+    process.env.STILLSPOT_SHOTS ? open.page.screenshot({ path: `${process.env.STILLSPOT_SHOTS}/${name}.png` }) : null;
+
+  beforeAll(async () => {
+    open = await openPage({ viewport: { width: 390, height: 844 }, touch: true });
+  });
+
+  it('takes at most 14 taps with every question answered', async () => {
+    await shot('quick-0');
+    await tap('One kit, one room: quick card');
+    await open.page.getByRole('heading', { name: 'Quick card' }).waitFor();
+    await shot('quick-1');
+    await tap('48 to 96 hours');
+    await tap(/^5$/);
+    await tap('Basement that we live in');
+    await tap('Family room');
+    await shot('quick-2');
+    await open.page
+      .getByRole('group', { name: 'From the left wall to the right wall: round lengths' })
+      .getByRole('button', { name: '16 ft' })
+      .tap();
+    await open.page
+      .getByRole('group', { name: 'From your wall to the far wall: round lengths' })
+      .getByRole('button', { name: '20 ft' })
+      .tap();
+    taps += 2;
+    await tap(/^Right wall/);
+    await shot('quick-3');
+    await tap(/^far wall, 2 of 5 from the left/);
+    await tap(/^I looked on this whole floor: no /);
+    await shot('quick-4');
+    await tap('A small table that I can move');
+    await open.page.getByRole('group', { name: /^Pets/ }).getByRole('button', { name: 'No' }).tap();
+    taps += 1;
+    await tap(/evening \(/);
+    await shot('quick-5');
+    await tap('Make the card');
+    await open.page.getByRole('heading', { name: /measure with a tape/ }).waitFor();
+    await shot('quick-card');
+    expect(taps).toBeLessThanOrEqual(MOST_TAPS);
+    open.expectNoTroubles();
+  });
+
+  it('says what the check of its plan says, and what is still open', async () => {
+    const made = await plan();
+    const reports = checkPlan(made).levels.flatMap(({ detectors }) => detectors);
+    expect(reports).toHaveLength(1);
+    const [report] = reports;
+    const word = report ? headlineOf(report).word : '';
+    expect(await open.page.locator('.quick-card__verdict').textContent()).toContain(word);
+    const still = open.page.getByRole('region', { name: 'Still open: not an all-clear' });
+    expect(await still.getByRole('listitem').count()).toBe(1);
+    await still.getByRole('button', { name: /no direct sun/ }).tap();
+    await expect.poll(() => open.page.locator('.quick-card__verdict').textContent()).toMatch(/ ?Clear$/);
+    expect(await still.count()).toBe(0);
+    expect((await plan()).levels[0]?.lookedFor).toContain('direct-sun');
+  });
+
+  it('hands out the picture of one upright page, and the times for a calendar', async () => {
+    const press = (name: string) => () => open.page.getByRole('button', { name }).tap();
+    const { bytes } = await download(open.page, press('Save as a picture'));
+    // Letter upright at 150 px to the inch.
+    expect(pngSize(bytes)).toEqual({ width: 1275, height: 1650 });
+    if (process.env.STILLSPOT_SHOTS) writeFileSync(`${process.env.STILLSPOT_SHOTS}/quick-picture.png`, bytes);
+    const calendar = await download(open.page, press('Save the times for a calendar'));
+    expect(calendar.bytes.toString()).toMatch(/SUMMARY:Last moment to fetch/);
+  });
+
+  it('is shared by the sheet of the system where there is one', async () => {
+    await open.page.evaluate(() => {
+      const shared: string[] = [];
+      Object.assign(window, { shared });
+      Object.assign(navigator, {
+        canShare: () => true,
+        share: async ({ files }: ShareData) => {
+          shared.push(...(files ?? []).map(({ name, type }) => `${name} ${type}`));
+        },
+      });
+    });
+    await open.page.getByRole('button', { name: /as a picture$/ }).tap();
+    await expect
+      .poll(() => open.page.evaluate(() => (window as unknown as { shared: string[] }).shared))
+      .toEqual(['quick-card-family-room.png image/png']);
+  });
+
+  it('prints one upright page', async () => {
+    expect(await open.page.locator('.printed img').count()).toBe(1);
+    const page = await open.page.evaluate(() => document.querySelector('.printed style')?.textContent);
+    expect(page).toContain('215.9mm 279.4mm');
+  });
+
+  it('has no finding of axe, and targets of 44 px', async () => {
+    expect(await accessibilityFindings(open.page)).toEqual([]);
+    await open.page.getByRole('button', { name: 'Change the answers' }).tap();
+    await open.page.getByRole('heading', { name: '1. The leaflet of your kit' }).waitFor();
+    await settled(open.page);
+    expect(await accessibilityFindings(open.page)).toEqual([]);
+    const small = await open.page.evaluate(() =>
+      [...document.querySelectorAll<HTMLElement>('.quick button, .quick input, .quick select, .quick summary')]
+        .map((element) => ({ name: element.textContent || element.tagName, box: element.getBoundingClientRect() }))
+        .filter(({ box }) => box.width > 0 && (box.width < 43.5 || box.height < 43.5))
+        .map(({ name, box }) => `${name} ${box.width} x ${box.height}`),
+    );
+    expect(small).toEqual([]);
+    const wide = await open.page.evaluate(() => document.querySelector('.quick')?.scrollWidth ?? 0);
+    expect(wide).toBeLessThanOrEqual(390);
+  });
+
+  it('says why there is no spot, and changes its own plan', async () => {
+    const before = await open.page.evaluate(() => window.location.hash);
+    await open.page.getByLabel('Or another use').selectOption('kitchen');
+    await open.page.getByRole('button', { name: 'Make the card' }).tap();
+    await open.page.getByRole('heading', { name: 'No spot yet' }).waitFor();
+    await shot('quick-none');
+    expect((await plan()).levels.flatMap(({ detectors }) => detectors)).toEqual([]);
+    expect(await open.page.evaluate(() => window.location.hash)).toBe(before);
+  });
+
+  it('opens in the full app with everything in it, and stands under Plans', async () => {
+    await open.page.evaluate(() => window.__stillspot?.store.getState().undo());
+    const made = await plan();
+    await open.page.getByRole('button', { name: 'Open in the full app' }).tap();
+    expect(await open.page.locator('dialog').count()).toBe(0);
+    await open.page.reload();
+    await open.page.locator('#root > *').first().waitFor();
+    await expect.poll(plan).toEqual(made);
+    open.expectNoTroubles();
+  });
+});
