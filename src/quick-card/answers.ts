@@ -17,7 +17,6 @@ export type ThingKind = (typeof THING_KINDS)[number];
 
 /** Rules for which a leaflet may give a distance of its own. */
 export const LEAFLET_RULES = ['outside-opening', 'outside-wall', 'moving-air', 'heat', 'sump', 'object'] as const;
-export type LeafletRule = (typeof LEAFLET_RULES)[number];
 
 /** The squares of the picture along each side of the room. */
 export const SQUARES = 5;

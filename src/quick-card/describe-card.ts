@@ -44,7 +44,7 @@ export interface CardSpot {
   readonly open: readonly OpenPoint[];
 }
 
-export interface TapeDistance {
+interface TapeDistance {
   readonly side: Side;
   readonly line: NearGap['line'];
   readonly length: string;
@@ -52,7 +52,7 @@ export interface TapeDistance {
   readonly from: string;
 }
 
-export interface OpenPoint {
+interface OpenPoint {
   readonly rule: string;
   readonly words: string;
 }

@@ -13,19 +13,28 @@ import { GROUPS, LEVELS } from './things.ts';
 /**
  * Returns the plan of a quick card: one room, what is in it, and a detector at the best spot, or none where no spot is valid. Only what was
  * answered is recorded: a group that nobody looked for stays open, and without the leaflet's hours there are no times.
- * @param base a new plan: its time zone is kept
+ * @param base a new plan, or one that a card made: what is recorded of its test is kept
  * @param now nothing is scheduled before it
  */
 export function quickPlan(base: Plan, answers: CardAnswers, now: Ms): Plan {
   const levels = levelsOf(answers);
   const room = levels.at(-1) as Level;
   const plan = withNones({ ...settled(base, answers), levels }, room.id, answers, now);
-  const start = scheduledStart(plan, answers, now);
-  const scheduled: Plan = {
-    ...plan,
-    visit: { ...plan.visit, start: start === null ? null : instantText(start, plan.site.timeZone) },
-  };
-  return withAnswers(withSpot(scheduled, room.id, answers), answers);
+  const placed = withAnswers(withSpot(plan, room.id, answers), answers);
+  return hasBegun(base) ? placed : withStart(placed, answers, now);
+}
+
+/** Whether something of the test was written down: its times stay as they are. */
+function hasBegun({ visit, readings, log = [] }: Plan): boolean {
+  return visit.end !== null || visit.closedSince !== null || readings.length > 0 || log.length > 0;
+}
+
+/** Without a spot nothing is scheduled. */
+function withStart(plan: Plan, answers: CardAnswers, now: Ms): Plan {
+  const isPlaced = plan.levels.some(({ detectors }) => detectors.length > 0);
+  const at = isPlaced ? scheduledStart(plan, answers, now) : null;
+  const start = at === null ? null : instantText(at, plan.site.timeZone);
+  return { ...plan, visit: { ...plan.visit, start } };
 }
 
 /** The plan without its levels: the leaflet, the purpose, the title. */
@@ -34,7 +43,7 @@ function settled(base: Plan, answers: CardAnswers): Plan {
   const { purposeAnswered: _, ...site } = base.site;
   return {
     ...base,
-    title: use === null ? 'Quick card' : `Quick card, ${ROOM_USE_NOUN[use]}`,
+    title: isOwnTitle(base.title) ? base.title : ['Quick card', use && ROOM_USE_NOUN[use]].filter(Boolean).join(', '),
     display: { ...base.display, length: unit },
     site: { ...site, purpose: 'own-household' },
     protocol: { ...base.protocol, overrides: overridesOf(base, leaflet) },
@@ -42,6 +51,9 @@ function settled(base: Plan, answers: CardAnswers): Plan {
     practice: WAKING_HOURS,
   };
 }
+
+/** A title that a person gave. */
+const isOwnTitle = (title: string): boolean => title.trim() !== '' && !title.startsWith('Quick card');
 
 /** Hours that contradict each other are left out, and the card has no times. */
 function hoursOf({ kit }: Plan, leaflet: Leaflet): Pick<Plan['kit'], 'minimumHours' | 'maximumHours'> {

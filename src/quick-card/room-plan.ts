@@ -1,4 +1,4 @@
-import { SIDES, type Side } from '../../geometry/dimension/wall-gaps.ts';
+import type { Side } from '../../geometry/dimension/wall-gaps.ts';
 import { wallsAroundOutline } from '../../geometry/edit/draw-walls.ts';
 import type { Fixture, Level, Mm, Opening, Shape, Wall, XY } from '../../geometry/plan/model.ts';
 import { distance } from '../../geometry/plane/point.ts';
@@ -29,12 +29,7 @@ export function sizeOf({ across, along }: CardAnswers): RoomSize | null {
   return across === null || along === null ? null : { across, along };
 }
 
-export const wallId = (side: Side): string => `w${WALL_SIDES.indexOf(side) + 1}`;
-
-/** Returns the side of a wall that a card has drawn; null for any other wall. */
-export function sideOfWall(id: string): Side | null {
-  return SIDES.find((side) => wallId(side) === id) ?? null;
-}
+const wallId = (side: Side): string => `w${WALL_SIDES.indexOf(side) + 1}`;
 
 const thicknessOf = ({ inside }: CardAnswers, side: Side): Mm =>
   inside.includes(side) ? WALL_THICKNESS.partition : WALL_THICKNESS.outer;

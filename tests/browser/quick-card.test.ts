@@ -11,6 +11,7 @@ const MOST_TAPS = 14;
 describe('the quick card on a phone, from a first visit', () => {
   let open: OpenPage;
   let taps = 0;
+  let first: Plan;
   const tap = async (name: string | RegExp) => {
     await open.page.getByRole('button', { name }).first().tap();
     taps += 1;
@@ -134,14 +135,32 @@ describe('the quick card on a phone, from a first visit', () => {
     expect(await open.page.evaluate(() => window.location.hash)).toBe(before);
   });
 
-  it('opens in the full app with everything in it, and stands under Plans', async () => {
+  it('another room is another plan, and the first one is kept', async () => {
     await open.page.evaluate(() => window.__stillspot?.store.getState().undo());
-    const made = await plan();
+    first = await plan();
+    await open.page.getByRole('button', { name: 'Another room' }).tap();
+    await open.page.getByRole('button', { name: 'Bedroom' }).tap();
+    await open.page.getByRole('button', { name: 'Basement that we live in' }).tap();
+    await open.page.getByLabel('From the left wall to the right wall', { exact: true }).fill('11 ft 4');
+    await open.page.getByLabel('From your wall to the far wall', { exact: true }).fill('13\' 2 1/2"');
+    await open.page.getByLabel('From your wall to the far wall', { exact: true }).blur();
+    await open.page.getByRole('button', { name: 'Make the card' }).tap();
+    await open.page.locator('.quick-card__verdict').waitFor();
+    expect((await plan()).title).toBe('Quick card, bedroom');
+    // The leaflet is the same; nothing else is taken over.
+    expect((await plan()).levels[0]?.lookedFor ?? []).toEqual([]);
+    await shot('quick-bedroom');
+  });
+
+  it('opens in the full app with everything in it, and stands under Plans', async () => {
     await open.page.getByRole('button', { name: 'Open in the full app' }).tap();
     expect(await open.page.locator('dialog').count()).toBe(0);
+    // Back leads to the first room, which a reload finds as it was.
+    await open.page.goBack();
+    await expect.poll(plan).toEqual(first);
     await open.page.reload();
     await open.page.locator('#root > *').first().waitFor();
-    await expect.poll(plan).toEqual(made);
+    await expect.poll(plan).toEqual(first);
     open.expectNoTroubles();
   });
 });

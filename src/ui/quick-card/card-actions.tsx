@@ -22,34 +22,12 @@ interface Made {
 export function CardActions({ card, onChange, onAnother, onClose }: Props) {
   const { made, trouble } = useMade(card);
   const [said, setSaid] = useState('');
-  const read = () => {
-    openStage('read');
-    onClose();
-  };
   return (
     <section className="quick-card__actions" aria-label="What to do with the card">
       <div className="buttons">
-        <button
-          type="button"
-          className="button button--main"
-          disabled={!made}
-          onClick={() => made && void sharePicture(made.picture, card.plan.title).then(setSaid)}
-        >
-          {made && canShare(made.picture) ? 'Share as a picture' : 'Save as a picture'}
-        </button>
-        <button type="button" className="button" disabled={!made} onClick={() => void printCard().then(setSaid)}>
-          Print
-        </button>
-        {card.times.known && (
-          <button type="button" className="button" onClick={() => void saveCalendar(card, Date.now()).then(setSaid)}>
-            Save the times for a calendar
-          </button>
-        )}
-        <button type="button" className="button" onClick={onChange}>
+        {card.spot && <SpotActions card={card} made={made} onDone={setSaid} onClose={onClose} />}
+        <button type="button" className={card.spot ? 'button' : 'button button--main'} onClick={onChange}>
           Change the answers
-        </button>
-        <button type="button" className="button" onClick={read}>
-          Write down the result
         </button>
         <button type="button" className="button" onClick={onAnother}>
           Another room
@@ -60,6 +38,42 @@ export function CardActions({ card, onChange, onAnother, onClose }: Props) {
       </p>
       {made && <PrintedPages paper={usualPaper(card.plan)} addresses={[made.address]} upright />}
     </section>
+  );
+}
+
+interface SpotActionsProps extends Pick<Props, 'card' | 'onClose'> {
+  readonly made: Made | null;
+  /** What was done, in words. */
+  readonly onDone: (words: string) => void;
+}
+
+function SpotActions({ card, made, onDone, onClose }: SpotActionsProps) {
+  const read = () => {
+    openStage('read');
+    onClose();
+  };
+  return (
+    <>
+      <button
+        type="button"
+        className="button button--main"
+        disabled={!made}
+        onClick={() => made && void sharePicture(made.picture, card.plan.title).then(onDone)}
+      >
+        {made && canShare(made.picture) ? 'Share as a picture' : 'Save as a picture'}
+      </button>
+      <button type="button" className="button" disabled={!made} onClick={() => void printCard().then(onDone)}>
+        Print
+      </button>
+      {card.times.known && (
+        <button type="button" className="button" onClick={() => void saveCalendar(card, Date.now()).then(onDone)}>
+          Save the times for a calendar
+        </button>
+      )}
+      <button type="button" className="button" onClick={read}>
+        Write down the result
+      </button>
+    </>
   );
 }
 

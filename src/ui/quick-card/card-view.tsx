@@ -1,6 +1,5 @@
 import { useMemo, useState } from 'react';
 import { openAnswer, withOpenAnswered } from '../../quick-card/answer-open.ts';
-import { answersOf } from '../../quick-card/answers.ts';
 import {
   type CardFact,
   type CardSection,
@@ -17,7 +16,7 @@ import { isPast } from '../../quick-card/times.ts';
 import { useAppStore } from '../../state/store.ts';
 import { VerdictMark } from '../verdict/verdict-mark.tsx';
 import { CardActions } from './card-actions.tsx';
-import { anotherCard, useQuickCard } from './quick-card-store.ts';
+import { anotherCard, changeAnswers } from './quick-card-store.ts';
 
 /** mm of paper; on screen it is as wide as the page. */
 const SKETCH = { width: 96, height: 92 } as const;
@@ -27,7 +26,6 @@ export function CardView({ onClose }: { readonly onClose: () => void }) {
   const plan = useAppStore((state) => state.plan);
   const card = useMemo(() => describeCard(plan), [plan]);
   const [now] = useState(Date.now);
-  const change = () => useQuickCard.setState({ asks: true, answers: answersOf(plan) ?? card.answers });
   return (
     <div className="quick__page quick-card">
       {isPast(plan, now) && (
@@ -36,7 +34,7 @@ export function CardView({ onClose }: { readonly onClose: () => void }) {
         </p>
       )}
       {card.spot ? <Spot card={card} /> : <NoSpot card={card} />}
-      <CardActions card={card} onChange={change} onAnother={anotherCard} onClose={onClose} />
+      <CardActions card={card} onChange={changeAnswers} onAnother={anotherCard} onClose={onClose} />
       {cardSections(card).map((section) =>
         section.title === OPEN_TITLE ? (
           <OpenPoints key={section.title} card={card} />

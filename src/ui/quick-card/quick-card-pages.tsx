@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { listed } from '../../../geometry/messages/index.ts';
 import { showDialog } from '../../commands/panels.ts';
 import { NEEDED_WORDS, neededAnswers } from '../../quick-card/needed.ts';
@@ -44,6 +44,7 @@ export function QuickCardPages() {
 function Questions() {
   const answers = useQuickCard((state) => state.answers);
   const needed = neededAnswers(answers);
+  const [refusal, setRefusal] = useState('');
   return (
     <>
       <div className="quick__page">
@@ -60,13 +61,14 @@ function Questions() {
       </div>
       <footer className="quick__foot">
         <p className="small" role="status">
+          {refusal}
           {needed.length > 0 && `Still needed: ${listed(needed.map((each) => NEEDED_WORDS[each]))}.`}
         </p>
         <button
           type="button"
           className="button button--main"
           disabled={needed.length > 0}
-          onClick={() => void makeCard(Date.now())}
+          onClick={() => void makeCard(Date.now()).then(setRefusal)}
         >
           Make the card
         </button>

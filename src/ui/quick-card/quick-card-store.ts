@@ -10,10 +10,12 @@ interface QuickCardState {
   readonly answers: CardAnswers;
   /** Whether the questions are shown, else the card. */
   readonly asks: boolean;
+  /** Whether the answers are those of the open plan, which is then made again; else they make a new plan. */
+  readonly remakes: boolean;
 }
 
 /** The answers while they are given. They are stored with every press: a reload loses none. */
-export const useQuickCard = create<QuickCardState>()(() => ({ answers: NO_ANSWERS, asks: true }));
+export const useQuickCard = create<QuickCardState>()(() => ({ answers: NO_ANSWERS, asks: true, remakes: false }));
 
 const SETTING = 'quick-card';
 
@@ -27,7 +29,7 @@ export function answer(change: Partial<CardAnswers>): void {
 /** Shows the card of the open plan, or the questions where it has none: those that were answered last time are answered still. */
 export async function beginQuickCard(): Promise<void> {
   const made = answersOf(useAppStore.getState().plan);
-  useQuickCard.setState({ answers: made ?? NO_ANSWERS, asks: made === null });
+  useQuickCard.setState({ answers: made ?? NO_ANSWERS, asks: made === null, remakes: false });
   if (made) return;
   const stored = await readSetting(SETTING);
   // Read with the same care as the answers in a plan.
@@ -35,17 +37,34 @@ export async function beginQuickCard(): Promise<void> {
   if (read && useQuickCard.getState().answers === NO_ANSWERS) useQuickCard.setState({ answers: read });
 }
 
-/** Makes the plan of the answers and shows its card: a new plan of the library, or the open one again where a card made it. */
-export async function makeCard(now: number): Promise<void> {
-  const { answers } = useQuickCard.getState();
-  const state = useAppStore.getState();
-  if (answersOf(state.plan)) state.run((open) => quickPlan({ ...freshPlan(), site: open.site }, answers, now));
-  else await openMadePlan(quickPlan(freshPlan(), answers, now));
+/**
+ * Makes the plan of the answers and shows its card: a new plan of the library, or the open one again. Returns why not, in
+ * words; empty when it is made.
+ */
+export async function makeCard(now: number): Promise<string> {
+  const { answers, remakes } = useQuickCard.getState();
+  const fresh = freshPlan();
+  if (remakes) {
+    const { levels, kit } = fresh;
+    const refusal = useAppStore.getState().run((open) => quickPlan({ ...open, levels, kit }, answers, now));
+    if (refusal) return refusal;
+  } else await openMadePlan(quickPlan(fresh, answers, now));
   void writeSetting(SETTING, null);
   useQuickCard.setState({ asks: false });
+  return '';
 }
 
-/** Begins another card: the open plan stays in the library. */
+/** Begins another card, with the same leaflet: the open plan stays in the library. */
 export function anotherCard(): void {
-  useQuickCard.setState({ answers: NO_ANSWERS, asks: true });
+  const { leaflet, unit } = answersOf(useAppStore.getState().plan) ?? NO_ANSWERS;
+  useQuickCard.setState({ answers: { ...NO_ANSWERS, leaflet, unit }, asks: true, remakes: false });
+}
+
+/** Shows the questions with the answers of the open plan, to make its card again. */
+export function changeAnswers(): void {
+  useQuickCard.setState({
+    answers: answersOf(useAppStore.getState().plan) ?? NO_ANSWERS,
+    asks: true,
+    remakes: true,
+  });
 }

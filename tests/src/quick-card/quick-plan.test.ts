@@ -108,6 +108,21 @@ describe('the plan of a quick card', () => {
   });
 });
 
+describe('a card that is made again', () => {
+  it('keeps what was written down of its test', () => {
+    const made = quickPlan(base, ANSWERED, NOW);
+    const begun: Plan = {
+      ...made,
+      title: 'Alder Court',
+      visit: { ...made.visit, closedSince: '2026-11-28T19:00:00-05:00' },
+    };
+    const again = quickPlan({ ...begun, levels: base.levels }, { ...ANSWERED, company: true }, NOW + 86_400_000);
+    expect(again.title).toBe('Alder Court');
+    expect(again.visit).toEqual(begun.visit);
+    expect(answersOf(again)?.company).toBe(true);
+  });
+});
+
 describe('a card without a valid spot says why, and what would help', () => {
   it.each([
     ['an unanswered question', { use: null }, /Not answered yet: the use of the room/],
@@ -128,6 +143,7 @@ describe('a card without a valid spot says why, and what would help', () => {
     expect(card.noSpot?.why).toMatch(why);
     expect(card.noSpot?.helps.length).toBeGreaterThan(0);
     expect(card.plan.levels.flatMap(({ detectors }) => detectors)).toEqual([]);
+    expect(card.plan.visit.start).toBeNull();
   });
 });
 
