@@ -165,7 +165,7 @@ describe('findBrowser()', () => {
 
 describe('the command line launcher', () => {
   const call = (...args: string[]) =>
-    spawnSync(process.execPath, ['tests/run/stillspot.mjs', ...args], { encoding: 'utf8', timeout: 60_000 });
+    spawnSync(process.execPath, ['tests/run/stillspot.mjs', ...args], { encoding: 'utf8', timeout: 300_000 });
 
   it('passes on exit code 2 of a call without a command, with nothing on standard output', () => {
     const { status, stdout, stderr } = call();
