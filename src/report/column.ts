@@ -20,7 +20,7 @@ import {
 } from './notes.ts';
 import { COLOR, LINE_MM, TAKEN_GROUND, TYPE_MM } from './style.ts';
 import type { SubjectMatter } from './subject-matter.ts';
-import { rectangle } from './svg.ts';
+import { rectElement } from './svg.ts';
 import { hatchFill, verdictMark } from './svg-shapes.ts';
 import { drawText, shortened, textWidth } from './text.ts';
 
@@ -199,7 +199,7 @@ function swatchRow(width: number, words: string, draw: (x: number, y: number) =>
 
 function whiteSwatch(x: number, y: number): string {
   const weight = LINE_MM.region;
-  return rectangle(x + weight / 2, y + weight / 2, SWATCH.width - weight, SWATCH.height - weight, {
+  return rectElement(x + weight / 2, y + weight / 2, SWATCH.width - weight, SWATCH.height - weight, {
     fill: COLOR.paper,
     stroke: COLOR.verdict.clear.line,
     'stroke-width': weight,
@@ -211,7 +211,7 @@ function hatchSwatch(name: HatchName, x: number, y: number): string {
   const at = [box.x, box.y, box.width, box.height] as const;
   const edge = { stroke: COLOR.hatchEdge, 'stroke-width': LINE_MM.zone };
   return name in HATCHES
-    ? rectangle(...at, { fill: TAKEN_GROUND }) + rectangle(...at, { fill: hatchFill(name), ...edge })
+    ? rectElement(...at, { fill: TAKEN_GROUND }) + rectElement(...at, { fill: hatchFill(name), ...edge })
     : '';
 }
 
@@ -245,7 +245,7 @@ function boxed(block: Block, width: number): Block {
   return {
     height,
     draw: (x, y) =>
-      rectangle(x + 0.35, y + 0.35, width - 0.7, height - 0.7, {
+      rectElement(x + 0.35, y + 0.35, width - 0.7, height - 0.7, {
         fill: 'none',
         stroke: COLOR.ink,
         'stroke-width': 0.7,

@@ -3,7 +3,7 @@ import type { LengthUnit } from '../../geometry/units/index.ts';
 import type { Area } from './paper.ts';
 import { barParts, type DrawingScale } from './scale.ts';
 import { COLOR, LINE_MM, TYPE_MM } from './style.ts';
-import { element, group, num, rectangle } from './svg.ts';
+import { element, group, num, rectElement } from './svg.ts';
 import { drawText } from './text.ts';
 
 /** Height that both need, mm. */
@@ -24,7 +24,7 @@ function drawBar(x: number, y: number, scale: DrawingScale, unit: LengthUnit): s
   const parts = labels
     .slice(1)
     .map((_, i) =>
-      rectangle(x + i * step, y, step, BAR_HEIGHT, { ...box, fill: i % 2 === 0 ? COLOR.ink : COLOR.paper }),
+      rectElement(x + i * step, y, step, BAR_HEIGHT, { ...box, fill: i % 2 === 0 ? COLOR.ink : COLOR.paper }),
     );
   const marks = labels.map((label, i) =>
     drawText(x + i * step, y - 1, label, { size: TYPE_MM.small, anchor: i === 0 ? 'start' : 'middle' }),

@@ -3,7 +3,7 @@ import { CAUTIONS } from '../../geometry/messages/index.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
 import { type Area, frameOf, PAPERS, type PaperName } from './paper.ts';
 import { COLOR, LINE_MM, TYPE_MM } from './style.ts';
-import { element, line, num, rectangle } from './svg.ts';
+import { element, line, num, rectElement } from './svg.ts';
 import { drawText, lineHeight, shortened, type TextStyle, textWidth, wrapText } from './text.ts';
 
 export interface PageFacts {
@@ -49,11 +49,11 @@ export function drawPage(facts: PageFacts, definitions: string, content: string)
     },
     element('title', {}, escapedTitle(facts)),
     definitions ? element('defs', {}, definitions) : '',
-    rectangle(0, 0, width, height, { fill: COLOR.paper }),
+    rectElement(0, 0, width, height, { fill: COLOR.paper }),
     content,
     drawCautions(frame, facts.words ? TYPE_MM.lead : TYPE_MM.small),
     drawTitleBlock(facts, frame),
-    rectangle(frame.x, frame.y, frame.width, frame.height, box),
+    rectElement(frame.x, frame.y, frame.width, frame.height, box),
   );
 }
 

@@ -24,7 +24,7 @@ export function line(x1: number, y1: number, x2: number, y2: number, attributes:
   return element('path', { d: `M${num(x1)} ${num(y1)}L${num(x2)} ${num(y2)}`, fill: 'none', ...attributes });
 }
 
-export function rectangle(x: number, y: number, width: number, height: number, attributes: Attributes): string {
+export function rectElement(x: number, y: number, width: number, height: number, attributes: Attributes): string {
   return element('rect', { x, y, width, height, ...attributes });
 }
 

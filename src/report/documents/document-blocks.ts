@@ -6,7 +6,7 @@ import { drawFilled, fillColumns } from '../flow.ts';
 import { contentArea, drawPage } from '../page-frame.ts';
 import { type Area, inset, type PaperName } from '../paper.ts';
 import { COLOR, LINE_MM } from '../style.ts';
-import { element, line, rectangle } from '../svg.ts';
+import { element, line, rectElement } from '../svg.ts';
 import { drawText, shortened, type TextStyle } from '../text.ts';
 import { formatDate, type TestTime } from './format-times.ts';
 
@@ -39,7 +39,7 @@ export function checkBox(text: string, width: number, style: TextStyle = READ_TE
     const top = y + style.size * 0.26;
     const cross = { stroke: COLOR.ink, 'stroke-width': LINE_MM.frame };
     return (
-      rectangle(x + 0.2, top, side, side, BOX) +
+      rectElement(x + 0.2, top, side, side, BOX) +
       (crossed
         ? line(x + 0.2, top, x + 0.2 + side, top + side, cross) + line(x + 0.2 + side, top, x + 0.2, top + side, cross)
         : '')

@@ -4,7 +4,7 @@ import { type Block, paragraph, space, stack } from '../block.ts';
 import { contentArea } from '../page-frame.ts';
 import { type Area, inset } from '../paper.ts';
 import { COLOR, LINE_MM } from '../style.ts';
-import { element, line, rectangle } from '../svg.ts';
+import { element, line, rectElement } from '../svg.ts';
 import { drawText, shortened, type TextStyle } from '../text.ts';
 import { blankLine, bullet, type DocumentOrder, framed, siteLine } from './document-blocks.ts';
 import { describePickUp, formatForOccupants } from './format-times.ts';
@@ -28,7 +28,7 @@ export function drawDoorHanger(order: DocumentOrder): readonly string[] {
   const middle = area.x + half;
   const left = { ...area, width: half };
   const drawn = [
-    rectangle(area.x, area.y, area.width, area.height, CUT),
+    rectElement(area.x, area.y, area.width, area.height, CUT),
     line(middle, area.y, middle, area.y + area.height, FOLD),
     drawFace(left, area.x, (share, width) => backFace(order, share, width)),
     drawFace({ ...left, x: middle }, area.x + area.width, (share, width) => frontFace(order, share, width)),

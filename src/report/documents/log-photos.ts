@@ -3,7 +3,7 @@ import { logEntryOf } from '../../protocol/custody/log-entries.ts';
 import { type Block, besides, paragraph, stack } from '../block.ts';
 import type { FlowItem } from '../flow.ts';
 import { COLOR, LINE_MM } from '../style.ts';
-import { element, rectangle } from '../svg.ts';
+import { element, rectElement } from '../svg.ts';
 import { headingItem } from '../table.ts';
 import { shortened, type TextStyle } from '../text.ts';
 import { placedDetectors } from './detector-places.ts';
@@ -39,7 +39,7 @@ function photoBlock(image: string, name: string): Block {
     height: height + 0.8,
     draw: (x, y) =>
       element('image', { href: image, x, y, width, height, preserveAspectRatio: 'xMidYMid meet' }) +
-      rectangle(x, y, width, height, { fill: 'none', stroke: COLOR.inkSoft, 'stroke-width': LINE_MM.rule }),
+      rectElement(x, y, width, height, { fill: 'none', stroke: COLOR.inkSoft, 'stroke-width': LINE_MM.rule }),
   };
   return stack([picture, paragraph(shortened(name, width, NAME), width, NAME)]);
 }

@@ -4,7 +4,7 @@ import { conditionsReport } from '../../protocol/conditions/conditions-report.ts
 import { isLongTerm } from '../../protocol/timing/exposure-limits.ts';
 
 /** Checklist items by what the occupant does. Every item with a notice is in one group. */
-export const GROUPS = [
+export const SENTENCE_GROUPS = [
   { title: 'Keep shut', items: ['windows-closed', 'doors-closed'] },
   {
     title: 'Leave off, or turn down',
@@ -42,7 +42,7 @@ export function occupantRequests(plan: Plan): readonly AskedGroup[] {
   const asked = conditionsReport(plan).rows.filter(
     ({ state, item }) => state !== 'not-applicable' && item.notice !== '',
   );
-  const grouped = GROUPS.map(({ title, items }) => ({
+  const grouped = SENTENCE_GROUPS.map(({ title, items }) => ({
     title,
     asks: items.flatMap((id) => asked.filter(({ item }) => item.id === id).map(({ item }) => item.notice)),
   }));

@@ -6,7 +6,7 @@ import { CONDITION_ITEMS } from '../../../../src/protocol/conditions/conditions-
 import { withCondition } from '../../../../src/protocol/conditions/edit-conditions.ts';
 import { withLogEntry } from '../../../../src/protocol/custody/log-entries.ts';
 import type { VisitDocument } from '../../../../src/report/documents/draw-document.ts';
-import { GROUPS } from '../../../../src/report/documents/occupant-texts.ts';
+import { SENTENCE_GROUPS } from '../../../../src/report/documents/occupant-texts.ts';
 import { samplePlan } from '../../../helpers/sample-files.ts';
 import { sheetTexts } from '../../../helpers/sheet-texts.ts';
 
@@ -118,7 +118,7 @@ it('the agreement has room for a signature and for a refusal, and says what is o
 });
 
 it('every sentence for the people in the house belongs to a group of the list', () => {
-  const known = GROUPS.flatMap(({ items }) => items);
+  const known = SENTENCE_GROUPS.flatMap(({ items }) => items);
   const asked = CONDITION_ITEMS.filter(({ notice }) => notice !== '').map(({ id }) => id);
   expect([...known].sort()).toEqual([...asked].sort());
 });
