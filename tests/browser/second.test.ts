@@ -32,7 +32,7 @@ async function openWithAnswer(answer: string): Promise<OpenPage> {
 const ONE_RULE = `{ ok: true, levels: plan.levels.map(({ id, detectors }) => ({ id, detectors: detectors.map((one) => ({ id: one.id, verdict: 'blocked', checks: [
   { rule: 'ceiling', subject: null, measured: 12.5, required: 304.8, verdict: 'blocked', notRun: false } ] })) })) }`;
 
-describe('the second computation', { timeout: 60_000 }, () => {
+describe('the second computation', () => {
   it('is said under the verdict once it agrees', async () => {
     open = await openPage();
     await pickSample(open.page, /^Plain basement/);
