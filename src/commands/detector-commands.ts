@@ -1,3 +1,4 @@
+import { lockedAmong } from '../state/locked-detectors.ts';
 import { selectReports } from '../state/selectors.ts';
 import { type Command, isOnFloor } from './command.ts';
 import { plainKey } from './shortcut.ts';
@@ -12,6 +13,22 @@ export const DETECTOR_COMMANDS: readonly Command[] = [
       one?.list === 'detectors' &&
       selectReports(state).some(({ id, verdict }) => id === one.item.id && verdict !== 'clear'),
     run: ({ state, one }) => one && state.moveToNearest(one.item.id),
+  },
+  {
+    id: 'unlock-detector',
+    section: 'move',
+    name: 'Unlock to move',
+    when: ({ state, one }) => one !== null && lockedAmong(state, [one.item.id]).includes(one.item.id),
+    run: ({ state, one }) => one && state.unlock([one.item.id]),
+    inPanel: () => true,
+  },
+  {
+    id: 'lock-detector',
+    section: 'move',
+    name: 'Lock where it is',
+    when: ({ state, one }) => one?.list === 'detectors' && state.unlocked.includes(one.item.id),
+    run: ({ state, one }) => one && state.lock(one.item.id),
+    inPanel: () => true,
   },
   {
     id: 'detector-here',

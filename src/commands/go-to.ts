@@ -60,6 +60,10 @@ export function followHint(offer: HintAction): void {
     case 'question':
       goToQuestion(offer.question, offer.rule);
       return;
+    case 'unlock':
+      useAppStore.getState().unlock(offer.ids);
+      useAppStore.getState().say('');
+      return;
     case 'support':
       goToSupport(offer.levelId, offer.detectorId);
       return;

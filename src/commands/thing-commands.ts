@@ -10,6 +10,7 @@ import type { ListedItem } from '../../geometry/edit/listed-items.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
 import { anchorOf } from '../../geometry/snap/pick.ts';
 import { useSketch } from '../editor/overlay/sketch.ts';
+import { refuseLocked } from '../state/locked-detectors.ts';
 import { selectLevel } from '../state/selectors.ts';
 import type { Command, Target } from './command.ts';
 import { unfold } from './panels.ts';
@@ -60,9 +61,10 @@ export const THING_COMMANDS: readonly Command[] = [
     when: ({ found }) => found.length > 0,
     run: ({ state, found }) => {
       const [first] = found;
-      if (!first) return;
+      const ids = found.map(({ item }) => item.id);
+      if (!first || refuseLocked(state, ids)) return;
       const cross = anchorOf(selectLevel(state), first.item.id);
-      state.setTool({ kind: 'move-here', ids: found.map(({ item }) => item.id) });
+      state.setTool({ kind: 'move-here', ids });
       useSketch.setState({ cross });
     },
     // A detector has this button under its verdict.

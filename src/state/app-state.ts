@@ -3,6 +3,7 @@ import type { Beside, EditResult, Item, Look } from '../../geometry/edit/index.t
 import type { ItemList } from '../../geometry/edit/listed-items.ts';
 import type { Mm, Plan, XY } from '../../geometry/plan/model.ts';
 import type { Line } from '../../geometry/plane/types.ts';
+import type { HintAction } from '../advice/guidance/hint.ts';
 import type { Remark } from '../advice/wall-remarks.ts';
 import type { MenuAsk } from './menu.ts';
 import type { Second } from './second-opinion.ts';
@@ -153,6 +154,8 @@ export interface SessionState {
   readonly tracingFrameOpen: boolean;
   /** Whether letters, digits and signs alone are keys wherever the keyboard is; else only while the sheet has it. */
   readonly letterKeysAnywhere: boolean;
+  /** Ids of detectors that are placed in the house and may be moved on the plan all the same. */
+  readonly unlocked: readonly string[];
   /** Who walks through the house and when: recorded with every answer that is given meanwhile. */
   readonly walk: Look;
 }
@@ -167,8 +170,10 @@ export interface SessionActions {
   setDraggedDetector(draggedDetector: DraggedDetector | null): void;
   setChain(chain: WallChain): void;
   setPreviewPlan(previewPlan: Plan | null): void;
-  /** Shows a refusal or a remark; an empty text takes it away. */
-  say(message: string): void;
+  /** Shows a refusal or a remark, with what can be done about it; an empty text takes it away. */
+  say(message: string, action?: HintAction): void;
+  unlock(ids: readonly string[]): void;
+  lock(id: string): void;
   /** From now on the verdicts that the two computations differ on are unknown. */
   setSecond(second: Second): void;
   openMenu(ask: MenuAsk): void;

@@ -56,7 +56,8 @@ function createHistoryActions(set: SetState, get: GetState, history: () => Histo
   const open = (plan: Plan) => {
     // Another plan is another walk: the name stays, but its time would be wrong.
     const walk = { ...get().walk, at: null };
-    set({ ...AT_REST, plan, levelId: firstLevelId(plan), selection: [], hover: null, tool: SELECT_TOOL, walk });
+    const session = { selection: [], hover: null, tool: SELECT_TOOL, unlocked: [], walk };
+    set({ ...AT_REST, plan, levelId: firstLevelId(plan), ...session });
     history().clear();
     get().fit();
   };

@@ -20,6 +20,7 @@ export function createSessionSlice(set: SetState, get: GetState): SessionState &
     menu: null,
     tracingFrameOpen: false,
     letterKeysAnywhere: true,
+    unlocked: [],
     walk: { by: '', at: null },
     setTool: (tool) => set({ tool, keepTool: false, message: '', previewPlan: null, draggedDetector: null }),
     setKeepTool: (keepTool) => set({ keepTool }),
@@ -29,7 +30,9 @@ export function createSessionSlice(set: SetState, get: GetState): SessionState &
     setDraggedDetector: (draggedDetector) => set({ draggedDetector }),
     setChain: (chain) => set({ chain }),
     setPreviewPlan: (previewPlan) => set({ previewPlan }),
-    say: (message) => set({ message }),
+    say: (message, action) => set(action ? { message, remark: { words: message, action } } : { message }),
+    unlock: (ids) => set({ unlocked: [...new Set([...get().unlocked, ...ids])] }),
+    lock: (id) => set({ unlocked: get().unlocked.filter((each) => each !== id) }),
     setSecond: (second) => {
       setDoubts(second.doubts);
       set({ second });

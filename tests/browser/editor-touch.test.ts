@@ -29,9 +29,12 @@ describe('the sheet by touch, on a tablet', () => {
 
   it('a detector is carried above the finger, evaluated on the way, and set down where it stood', async () => {
     const stood = await editor.detectorAt();
+    const steps = await editor.steps();
+    const tapped = await editor.at(stood);
+    await open.page.touchscreen.tap(tapped.x, tapped.y);
+    await expect.poll(() => editor.selection()).toHaveLength(1);
     const from = await editor.at(stood);
     const to = { x: from.x + 40, y: from.y + 120 };
-    const steps = await editor.steps();
     await touch('touchStart', from);
     for (let step = 1; step <= 6; step++) await touch('touchMove', between(from, to, step / 6));
     const inHand = () => open.page.evaluate(() => window.__stillspot?.store.getState().draggedDetector);

@@ -35,6 +35,8 @@ export type HintAction =
       readonly question: QuestionId;
       readonly rule: string;
     }
+  /** Detectors that are placed in the house may be moved on the plan again. */
+  | { readonly kind: 'unlock'; readonly label: string; readonly levelId: string; readonly ids: readonly string[] }
   /** What carries a detector. */
   | { readonly kind: 'support'; readonly label: string; readonly levelId: string; readonly detectorId: string }
   /** Whether people live on a level. */

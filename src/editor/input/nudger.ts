@@ -1,6 +1,7 @@
 import { uncheckedLevelEdit } from '../../../geometry/edit/level.ts';
 import { withItemsMoved } from '../../../geometry/edit/move-items.ts';
 import type { Plan, XY } from '../../../geometry/plan/model.ts';
+import { refuseLocked } from '../../state/locked-detectors.ts';
 import { selectLevel } from '../../state/selectors.ts';
 import { commitPreview } from '../tools/drag.ts';
 import { store } from '../tools/tool-context.ts';
@@ -30,6 +31,7 @@ function createNudger(): Nudger {
     move: ([dx, dy], event) => {
       const { selection, plan, previewPlan } = store();
       if (selection.length === 0) return false;
+      if (refuseLocked(store(), selection)) return true;
       // Something else, such as an undo or a drag, has changed the plan meanwhile.
       if (start !== plan || !previewPlan) by = [0, 0];
       start = plan;

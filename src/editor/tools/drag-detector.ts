@@ -7,21 +7,24 @@ import type { Drag } from './drag.ts';
 import { currentLevel, gridFor, store } from './tool-context.ts';
 import type { ToolPoint } from './tool-controller.ts';
 
-/** A finger hides a spot of about this size: the detector is dragged this far above it, px. */
+/** A finger hides a spot of about this size: a detector that is dragged far comes to stand this far above it, px. */
 const ABOVE_FINGER_PX = 76;
+/** So far, px, a finger may slip without moving a detector. */
+const SLIP_PX = 9;
+/** The share of the way from there that goes into lifting it, until it is above the finger. */
+const LIFT_SHARE = 0.6;
 
 /**
- * Drags a detector: checked at every move, one undo step at the end. It keeps its offset to the mouse; by touch it is shown above the
- * finger.
+ * Drags a detector: checked at every move, one undo step at the end. It keeps its offset to the pointer. By touch it rises above the
+ * finger the farther it is dragged, and is back where it was when the finger is back.
  */
 export function dragDetector(id: string, start: ToolPoint): Drag {
   const detector = currentLevel().detectors.find((each) => each.id === id);
   const from: XY = detector?.at ?? start.plan;
   const base = detector?.base ?? USUAL_DETECTOR.base;
   const place = (point: ToolPoint) => {
-    const lift = point.touch ? ABOVE_FINGER_PX / store().viewport.scale : 0;
-    const offset: XY = point.touch ? [0, -lift] : [from[0] - start.plan[0], from[1] - start.plan[1]];
-    const at = onGrid([point.plan[0] + offset[0], point.plan[1] + offset[1]], gridFor(point));
+    const [dx, dy] = point.touch ? fingerMove(start, point) : moveOf(start, point);
+    const at: XY = dx === 0 && dy === 0 ? from : onGrid([from[0] + dx, from[1] + dy], gridFor(point));
     return { at, base: baseHeightAfterMove(currentLevel(), from, at, base, USUAL_DETECTOR.base) };
   };
   return {
@@ -30,10 +33,26 @@ export function dragDetector(id: string, start: ToolPoint): Drag {
       store().setDraggedDetector({ id, ...place(point), byTouch: point.touch });
     },
     end: (point) => {
+      const to = place(point);
       // In this order, so that no frame shows it back where it came from.
-      store().updateItem(id, place(point));
+      if (to.at !== from) store().updateItem(id, to);
       store().setDraggedDetector(null);
     },
     cancel: () => store().setDraggedDetector(null),
   };
+}
+
+/** mm. */
+function moveOf(start: ToolPoint, { plan }: ToolPoint): XY {
+  return [plan[0] - start.plan[0], plan[1] - start.plan[1]];
+}
+
+/** The way that a detector takes under a finger, mm: that of the finger beyond a slip, and up. */
+function fingerMove(start: ToolPoint, point: ToolPoint): XY {
+  const [dx, dy] = moveOf(start, point);
+  const way = Math.hypot(point.screen[0] - start.screen[0], point.screen[1] - start.screen[1]);
+  const beyond = Math.max(0, way - SLIP_PX);
+  if (beyond === 0) return [0, 0];
+  const lift = Math.min(ABOVE_FINGER_PX, beyond * LIFT_SHARE) / store().viewport.scale;
+  return [(dx * beyond) / way, (dy * beyond) / way - lift];
 }

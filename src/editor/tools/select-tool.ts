@@ -1,6 +1,7 @@
 import type { Handle } from '../../../geometry/edit/reshape.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
 import { extentBetween, type Hit, itemsWithin } from '../../../geometry/snap/pick.ts';
+import { refuseLocked } from '../../state/locked-detectors.ts';
 import { figureAt, lightFigure } from '../lengths/figures.ts';
 import { openLength } from '../lengths/store.ts';
 import { openMenuFor } from '../open-menu.ts';
@@ -127,20 +128,24 @@ function click(point: ToolPoint): void {
   else if (selection.length !== 1 || selection[0] !== hit.id) select([hit.id]);
 }
 
-/** Returns the drag that starts at a point. By touch a wall, door or thing must be selected first: a finger that pans may start anywhere. */
+/** Returns the drag that starts at a point. By touch a thing must be selected first: a finger that pans may start anywhere. */
 function beginDrag(start: ToolPoint): Drag {
   const handle = handleAt(start);
   if (handle) return dragHandle(handle);
   const hit = hitAt(start);
   const { selection, select } = store();
   const chosen = hit !== undefined && selection.includes(hit.id);
-  if (!hit || (start.touch && !chosen && hit.list !== 'detectors')) {
+  if (!hit || (start.touch && !chosen)) {
     return start.touch ? dragViewport(start) : marquee(start);
   }
   if (!chosen) select(start.shift ? [...selection, hit.id] : [hit.id]);
   const ids = store().selection;
+  if (refuseLocked(store(), ids)) return start.touch ? dragViewport(start) : NO_DRAG;
   return hit.list === 'detectors' && ids.length === 1 ? dragDetector(hit.id, start) : dragItems(ids, start);
 }
+
+/** What is locked stays where it is. */
+const NO_DRAG: Drag = { move: () => undefined, end: () => undefined, cancel: () => undefined };
 
 function marquee(start: ToolPoint): Drag {
   return {

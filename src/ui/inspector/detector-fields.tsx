@@ -9,6 +9,7 @@ import { TextField } from '../fields/text-field.tsx';
 import { useLevel } from '../hooks/use-level.ts';
 import { useThrottled } from '../hooks/use-throttled.ts';
 import { SupportAnswer } from '../questions/support-answer.tsx';
+import { MoveButtons } from './move-buttons.tsx';
 import { PlaceFields } from './place-fields.tsx';
 
 export function DetectorFields({ detector }: { readonly detector: Detector }) {
@@ -38,6 +39,7 @@ export function DetectorFields({ detector }: { readonly detector: Detector }) {
         onCommit={(mm) => change({ base: mm }, heightsRefusal(mm, mm + tall, ceiling, unit))}
       />
       <PlaceFields middle={at} reach={circleReach(radius)} />
+      <MoveButtons />
       <LengthField
         label="Across"
         value={radius * 2}

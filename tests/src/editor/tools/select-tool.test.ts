@@ -71,10 +71,40 @@ describe('a drag of a detector', () => {
     expect([level().detectors[0]?.at, state().draggedDetector, steps()]).toEqual([[5000, 4000], null, 1]);
   });
 
-  it('shows it above a finger', () => {
+  /** A selected detector under a finger, pressed beside its middle. */
+  const byFinger = (...ways: readonly (readonly [x: number, y: number])[]) => {
+    state().select(['d1']);
     const tool = createSelectTool();
-    pull(tool, detector({ touch: true }), at(5000, 4000, { touch: true }));
-    expect(state().draggedDetector?.at).toEqual([5000, 4000 - 760]);
+    pull(tool, detector({ touch: true }), ...ways.map(([x, y]) => at(4000 + x, 3000 + y, { touch: true })));
+    return tool;
+  };
+  const dragged = () => state().draggedDetector?.at.map(Math.round);
+
+  it('by a finger that slips does not move it', () => {
+    byFinger([90, 0], [60, 60]);
+    expect(dragged()).toEqual([4000, 3000]);
+  });
+
+  it('rises above a finger the farther it goes, and stays above it', () => {
+    byFinger([290, 0]);
+    // 29 px, of them 9 for the slip: 20 px aside, 12 px up.
+    expect(dragged()).toEqual([4200, 2880]);
+    byFinger([1090, 0]);
+    expect(dragged()).toEqual([5000, 3000 - 600]);
+    byFinger([5090, 0]);
+    expect(dragged()).toEqual([9000, 3000 - 760]);
+  });
+
+  it('by a finger that comes back is where it was', () => {
+    const tool = byFinger([2000, 1000], [0, 0]);
+    tool.up(detector({ touch: true }));
+    expect([level().detectors[0]?.at, steps()]).toEqual([[4000, 3000], 0]);
+  });
+
+  it('by a finger that starts on one that is not selected pans', () => {
+    const tool = createSelectTool();
+    pull(tool, detector({ touch: true }), at(5000, 3000, { touch: true }));
+    expect([state().viewport.x, state().draggedDetector]).toEqual([100, null]);
   });
 
   it('lifts it onto the desk that it is dragged over', () => {
@@ -87,6 +117,56 @@ describe('a drag of a detector', () => {
     const tool = createSelectTool();
     pull(tool, detector(), at(5000, 4000));
     expect([tool.cancel(), state().draggedDetector, level().detectors[0]?.at]).toEqual([true, null, [4000, 3000]]);
+  });
+});
+
+describe('a detector that is placed in the house', () => {
+  const placed = () => {
+    const { plan } = state();
+    const entry = { detector: 'd1', serial: '', placedBy: 'Ines', fetchedBy: '', sealed: null } as const;
+    state().openPlan({ ...plan, log: [{ ...entry, tampering: 'none', note: '', photos: [], custody: [] }] });
+    state().setViewport({ scale: 0.1, x: 0, y: 0 });
+  };
+
+  it('stays where it is, and the message offers to unlock it', () => {
+    placed();
+    const tool = createSelectTool();
+    pull(tool, detector(), at(5000, 4000));
+    tool.up(at(5000, 4000));
+    expect([level().detectors[0]?.at, steps()]).toEqual([[4000, 3000], 0]);
+    expect(state().message).toBe('A1 is placed in the house, and locked here.');
+    expect(state().remark?.action).toMatchObject({ kind: 'unlock', ids: ['d1'] });
+  });
+
+  it('moves once it is unlocked, and no more when it is locked again', () => {
+    placed();
+    state().unlock(['d1']);
+    const tool = createSelectTool();
+    pull(tool, detector(), at(5000, 4000));
+    tool.up(at(5000, 4000));
+    expect(level().detectors[0]?.at).toEqual([5000, 4000]);
+    state().lock('d1');
+    pull(tool, at(5000, 4000), detector());
+    tool.up(detector());
+    expect(level().detectors[0]?.at).toEqual([5000, 4000]);
+  });
+
+  it('stays with the desk that it stands on', () => {
+    openRoom({
+      detectors: [{ id: 'd1', label: 'A1', at: [2000, 2000], base: 760, radius: 50.8, tall: 25.4, pair: null }],
+    });
+    placed();
+    const tool = createSelectTool();
+    pull(tool, at(2300, 2000), at(3300, 2000));
+    tool.up(at(3300, 2000));
+    expect(level().objects[0]?.shape).toMatchObject({ box: { center: [2000, 2000] } });
+  });
+
+  it('is locked anew with every plan that is opened', () => {
+    placed();
+    state().unlock(['d1']);
+    placed();
+    expect(state().unlocked).toEqual([]);
   });
 });
 

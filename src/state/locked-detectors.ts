@@ -1,0 +1,32 @@
+import { standsOn } from '../../geometry/check/support.ts';
+import type { Plan } from '../../geometry/plan/model.ts';
+import { isPlaced } from '../protocol/custody/placed.ts';
+import type { AppState } from './app-state.ts';
+import { selectLevelAtRest } from './selectors.ts';
+
+/** Ids of detectors that a move of these items would move though they are placed in the house, and nobody has unlocked them. */
+export function lockedAmong(state: AppState, ids: readonly string[]): readonly string[] {
+  const { plan, unlocked } = state;
+  if (!plan.log?.some(({ placedBy }) => placedBy.trim() !== '')) return [];
+  const { detectors, objects } = selectLevelAtRest(state);
+  const moved = new Set(ids);
+  const carriers = objects.filter(({ id }) => moved.has(id));
+  return detectors
+    .filter((one) => moved.has(one.id) || carriers.some((object) => standsOn(one, object)))
+    .map(({ id }) => id)
+    .filter((id) => isPlaced(plan, id) && !unlocked.includes(id));
+}
+
+/** Says that detectors among these are locked, and offers to unlock them. Returns whether there are any. */
+export function refuseLocked(state: AppState, ids: readonly string[]): boolean {
+  const locked = lockedAmong(state, ids);
+  if (locked.length === 0) return false;
+  const words = `${labelsOf(state.plan, locked)} ${locked.length > 1 ? 'are' : 'is'} placed in the house, and locked here.`;
+  state.say(words, { kind: 'unlock', label: 'Unlock to move', levelId: selectLevelAtRest(state).id, ids: locked });
+  return true;
+}
+
+function labelsOf({ levels }: Plan, ids: readonly string[]): string {
+  const detectors = levels.flatMap((level) => level.detectors);
+  return ids.map((id) => detectors.find((each) => each.id === id)?.label || 'The detector').join(' and ');
+}
