@@ -6,7 +6,7 @@ import { clockLine, formatDate } from '../report/documents/format-times.ts';
 import { FONT_FAMILY } from '../report/page-frame.ts';
 import { PAPERS, type PaperName } from '../report/paper.ts';
 import { COLOR, EDGE_MM, LINE_MM } from '../report/style.ts';
-import { element, escapeXml, num, rectangle } from '../report/svg.ts';
+import { element, escapeXml, num, rectElement } from '../report/svg.ts';
 import type { TextStyle } from '../report/text.ts';
 import {
   type CardFact,
@@ -61,8 +61,8 @@ export function drawCardPage(card: QuickCard, { paper, date }: CardPageOptions):
       role: 'img',
     },
     element('title', {}, escapeXml(card.plan.title)),
-    rectangle(0, 0, width, height, { fill: COLOR.paper }),
-    rectangle(frame.x, frame.y, frame.width, frame.height, {
+    rectElement(0, 0, width, height, { fill: COLOR.paper }),
+    rectElement(frame.x, frame.y, frame.width, frame.height, {
       fill: 'none',
       stroke: COLOR.ink,
       'stroke-width': LINE_MM.frame,
