@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { Mm, XY } from '../../../geometry/plan/model.ts';
-import { formatLength } from '../../../geometry/units/index.ts';
+import { formatMeasured } from '../../../geometry/units/index.ts';
 import { moveSelected } from '../../state/move-selected.ts';
 import { useAppStore } from '../../state/store.ts';
 import './move-buttons.css';
@@ -21,7 +21,7 @@ export function MoveButtons() {
   const [small, large] = STEPS[unit];
   const [isLarge, setLarge] = useState(false);
   const step: Mm = isLarge ? large : small;
-  const words = formatLength(step, unit);
+  const words = formatMeasured(step, unit);
   return (
     <fieldset className="move-buttons wide">
       <legend>Move by a step</legend>
@@ -44,7 +44,7 @@ export function MoveButtons() {
           aria-pressed={mm === step}
           onClick={() => setLarge(mm === large)}
         >
-          {formatLength(mm, unit)}
+          {formatMeasured(mm, unit)}
         </button>
       ))}
     </fieldset>

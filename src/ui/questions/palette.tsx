@@ -1,6 +1,7 @@
 import { pickUse } from '../../commands/go-to.ts';
 import { openQuestion, usePanels } from '../../commands/panels.ts';
 import { digitsOf } from '../../commands/question-commands.ts';
+import { useLengths } from '../../editor/lengths/store.ts';
 import { type Answer, likeWords, type Question, sameTool } from '../../state/questions.ts';
 import { useAppStore } from '../../state/store.ts';
 import { SELECT_TOOL } from '../../state/tool.ts';
@@ -84,7 +85,9 @@ function AnswerItem({ answer }: { readonly answer: Answer }) {
   const isActive = useAppStore((state) => sameTool(state.tool, answer.tool));
   const level = useLevel();
   const { name, tool, group } = answer;
-  const key = digitsOf(tool);
+  // Digits are for the length while one waits.
+  const isLengthAsked = useLengths(({ open }) => open !== null);
+  const key = isLengthAsked ? '' : digitsOf(tool);
   /** A double press keeps the tool. */
   const take = (presses: number) => {
     const { setTool, setKeepTool } = useAppStore.getState();
