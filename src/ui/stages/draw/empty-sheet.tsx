@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import { levelBelow } from '../../../../geometry/edit/index.ts';
 import { levelName } from '../../../../geometry/messages/subject.ts';
+import type { Level, Plan } from '../../../../geometry/plan/model.ts';
 import type { HintTool } from '../../../advice/guidance/hint.ts';
 import { followHint } from '../../../commands/go-to.ts';
 import { useAppStore } from '../../../state/store.ts';
@@ -13,15 +14,10 @@ import './empty-sheet.css';
 export function EmptySheet() {
   const level = useLevel();
   const isBusy = useAppStore((state) => state.tool.kind !== 'select' || state.previewPlan !== null);
-  const bare =
-    !level.tracing &&
-    [level.walls, level.rooms, level.fixtures, level.objects, level.detectors].every((items) => items.length === 0);
   const plan = useAppStore((state) => state.plan);
-  if (!bare || isBusy) return null;
+  if (!isEmpty(level) || isBusy) return null;
   const take = (tool: HintTool) => followHint({ kind: 'tool', label: '', levelId: level.id, tool });
-  const below = plan.levels.some(({ id }) => id === level.id) ? levelBelow(plan, level.id) : null;
-  const source = below ?? plan.levels.find(({ id }) => id !== level.id);
-  const copied = source && source.walls.length > 0 ? source : null;
+  const copied = levelToCopy(plan, level);
   const first = plan.levels.length < 2;
   return (
     <section className="empty" aria-label="Where to begin">
@@ -73,6 +69,17 @@ export function EmptySheet() {
       <p className="small soft">Or drop a plan file or a picture anywhere on this page.</p>
     </section>
   );
+}
+
+function isEmpty({ tracing, walls, rooms, fixtures, objects, detectors }: Level): boolean {
+  return !tracing && [walls, rooms, fixtures, objects, detectors].every((items) => items.length === 0);
+}
+
+/** Returns the level whose outline is offered for a level: the one below it, else another one; null where that has no walls. */
+function levelToCopy(plan: Plan, { id }: Level): Level | null {
+  const below = plan.levels.some((each) => each.id === id) ? levelBelow(plan, id) : null;
+  const source = below ?? plan.levels.find((each) => each.id !== id);
+  return source && source.walls.length > 0 ? source : null;
 }
 
 function Way({ what, children }: { readonly what: string; readonly children: ReactNode }) {
